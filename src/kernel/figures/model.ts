@@ -1,0 +1,71 @@
+/**
+ * Figures of one departure: what a pack declares, what a person enters, what comes out, and why.
+ * Shapes only; `compute.ts` makes a `FigureSet` from a `FigureModel` and `Inputs`.
+ */
+
+import type { Accept, KindSpec, Value } from '../kinds/kind.ts'
+import type { Problem } from '../problem.ts'
+
+export const STATUSES = ['preliminary', 'final', 'amended'] as const
+export type Status = (typeof STATUSES)[number]
+
+/** What a person hands in as one revision. */
+export interface Inputs {
+  readonly status: Status
+  readonly label?: string
+  /** Input figures by name, in the unit that the pack declares for each. */
+  readonly values: Readonly<Record<string, Value>>
+  /** Loads by station name, in the pack's unit of weight. */
+  readonly loads: Readonly<Record<string, number>>
+  readonly situation?: Readonly<Record<string, string>>
+  /** source -> figure -> stated value, beside what is computed here. */
+  readonly stated?: Readonly<Record<string, Readonly<Record<string, Value>>>>
+}
+
+/** One step of a value's account, in words a pilot follows, with the numbers used. */
+export interface Reason {
+  readonly text: string
+  /** Figures this step used, by name. */
+  readonly uses: readonly string[]
+  /** Table cells used, where there was a look-up. */
+  readonly cells?: readonly TableCell[]
+}
+export interface TableCell {
+  readonly table: string
+  readonly at: Readonly<Record<string, number | string>>
+  readonly value: number
+}
+
+export interface ComputedFigure {
+  readonly name: string
+  /** As spoken and shown: "takeoff trim". */
+  readonly label: string
+  readonly spec: KindSpec
+  readonly accept?: Accept
+  /** As spoken (rounded); undefined where an input is missing or a table was left. */
+  readonly value: Value | undefined
+  /** Before rounding. */
+  readonly exact?: number
+  /** Unit for the screen: "kg", "kt", "% MAC". */
+  readonly unit?: string
+  readonly why: readonly Reason[]
+  /** Rests on inputs that are not final yet. */
+  readonly preliminary: boolean
+}
+
+export interface FigureSet {
+  readonly status: Status
+  readonly label: string
+  readonly figures: Readonly<Record<string, ComputedFigure>>
+  /** Inputs missing, tables left, limits broken: each names the figure, the table, the axis and its ends. */
+  readonly problems: readonly Problem[]
+}
+
+export interface FigureChange {
+  readonly figure: string
+  readonly label: string
+  readonly from: Value | undefined
+  readonly to: Value | undefined
+  /** False where only the unrounded value moved: nothing reopens. */
+  readonly spoken: boolean
+}

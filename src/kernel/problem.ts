@@ -1,0 +1,31 @@
+/**
+ * One problem in something a person wrote (a pack, inputs, a line on standard input): where it is,
+ * what is wrong, and what would be right. Problems are collected and returned, never thrown.
+ */
+
+export interface Place {
+  readonly file: string
+  /** 1-based. */
+  readonly line: number
+  /** 1-based. */
+  readonly column: number
+}
+
+export interface Problem {
+  /** Stable, for tests: `figure.unknown`, `table.notMonotonic`, ... */
+  readonly code: string
+  readonly message: string
+  readonly place?: Place
+  /** Advice does not fail a check. */
+  readonly severity: 'error' | 'advice'
+}
+
+/** `file:line:column: message`, or the message alone where no place is known. */
+export function showProblem(problem: Problem): string {
+  const { place, message } = problem
+  return place ? `${place.file}:${place.line}:${place.column}: ${message}` : message
+}
+
+export function isError(problem: Problem): boolean {
+  return problem.severity === 'error'
+}

@@ -1,0 +1,105 @@
+/** The words of judging: what was heard, what is asked, what came of it. Shapes only; see `judge.ts`. */
+
+import type { Figures, Phraseology, Value } from '../kinds/kind.ts'
+
+export const COMMANDS = [
+  'sayAgain',
+  'standBy',
+  'continue',
+  'disregard',
+  'correction',
+  'whatIsLeft',
+  'goBack',
+  'fromTop',
+  'leaveOpen',
+  'pass',
+  'confirm',
+  'remark',
+  'call',
+  'affirm',
+  'negative',
+] as const
+export type Command = (typeof COMMANDS)[number]
+
+export const VERDICTS = ['correct', 'negative', 'incomplete', 'sayAgain', 'command'] as const
+export type Verdict = (typeof VERDICTS)[number]
+
+export type Because =
+  | 'value'
+  | 'direction'
+  | 'state'
+  | 'unit'
+  | 'form'
+  | 'ambiguous'
+  | 'implausible'
+  | 'twoValues'
+  | 'notUnderstood'
+  | 'missing'
+  | 'refused'
+
+export interface Part {
+  /** The figure's name, the tag, or the literal text. */
+  readonly name: string
+  readonly kind: 'word' | 'figure'
+  readonly state: 'ok' | 'wrong' | 'missing'
+  /** The words that were taken for this part. */
+  readonly heard?: string
+  /** The value that was read from them; for a word the state said. */
+  readonly read?: Value
+  readonly expected?: Value
+  /** What lacks where the part was begun but not finished. */
+  readonly lacks?: 'direction' | 'digits' | 'decimals'
+}
+
+/** Where a wrong number may come from; every cause that fits is named. */
+export interface Cause {
+  readonly cause:
+    | 'earlierRevision'
+    | 'otherFigure'
+    | 'digitsSwapped'
+    | 'neighbourRow'
+    | 'neighbourColumn'
+    | 'otherFlap'
+    | 'otherUnit'
+  /** For people: "takeoff trim of the preliminary figures". */
+  readonly detail: string
+}
+
+export interface Judgement {
+  readonly verdict: Verdict
+  readonly command?: Command
+  /** What a command is about: a figure for `confirm`, a list for `call`, a reason for `pass`, the words of a remark. */
+  readonly argument?: string
+  readonly parts: readonly Part[]
+  readonly because?: Because
+  /** For `because: form`: the form asked for, ready to be spoken ("digit by digit"). */
+  readonly form?: string
+  readonly causes?: readonly Cause[]
+}
+
+export interface Alternative {
+  readonly text: string
+  readonly score?: number
+}
+
+export interface JudgeInput {
+  readonly challenge?: string
+  readonly response: string
+  readonly figures: Figures
+  readonly states?: readonly (readonly string[])[]
+  readonly heard: string
+  /** Of `heard`; 1 where none is given. */
+  readonly score?: number
+  readonly alternatives?: readonly Alternative[]
+  readonly phraseology?: Phraseology
+  /** Names of parts already right in an earlier breath of this challenge. */
+  readonly held?: readonly string[]
+  /** A yes-or-no question is pending: only then are affirm and negative commands. */
+  readonly yesNo?: boolean
+  /** Spoken names of lists (name -> ways to say it), for `call`. */
+  readonly lists?: Readonly<Record<string, readonly string[]>>
+  /** Spoken names of figures, for `confirm`. */
+  readonly confirmable?: Readonly<Record<string, readonly string[]>>
+  /** Figure -> implausible value read at the try before: the same one again is negative. */
+  readonly implausibleBefore?: Readonly<Record<string, Value>>
+}

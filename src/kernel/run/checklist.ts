@@ -1,0 +1,104 @@
+/** A pack as the runner knows it: phases with their flows and lists. Checked; see `packs/` for how it is read. */
+
+import type { FigureModel } from '../figures/pack.ts'
+
+/** Every named situation must have one of the named values. */
+export type Condition = Readonly<Record<string, readonly string[]>>
+
+export interface Situation {
+  readonly name: string
+  readonly label: string
+  readonly options: readonly { readonly value: string; readonly label: string; readonly say: readonly string[] }[]
+  readonly initial: string
+}
+
+/** One way an item may have to be answered; the first whose condition holds counts. */
+export interface ResponseCase {
+  readonly when?: Condition
+  readonly text: string
+}
+
+export interface Item {
+  readonly type: 'item'
+  /** Stable: `<list id>.<item id>`. */
+  readonly id: string
+  readonly challenge: string
+  readonly responses: readonly ResponseCase[]
+  readonly states?: readonly (readonly string[])[]
+  /** `both`: the pilot first, then Otherseat says the same. */
+  readonly answers: 'pilot' | 'both'
+  readonly when?: Condition
+  /** What to look at before answering; never a value. */
+  readonly look?: readonly string[]
+  /** Figures it rests on besides those in its response. */
+  readonly restsOn: readonly string[]
+  readonly caution?: string
+  readonly critical: boolean
+}
+
+/** Where a list stops until a clearance is in. */
+export interface Line {
+  readonly type: 'line'
+  readonly id: string
+  /** Name of the clearance: `push`. */
+  readonly clearance: string
+  /** "cleared to push", as shown and spoken. */
+  readonly label: string
+  /** Ways in which the pilot says that it is in. */
+  readonly say: readonly string[]
+}
+
+export interface List {
+  readonly type: 'list'
+  readonly id: string
+  readonly name: string
+  /** Other names it is called by. */
+  readonly alsoCalled: readonly string[]
+  readonly entries: readonly (Item | Line)[]
+  readonly when?: Condition
+  /** Asks "final figures in?" before it starts on preliminary ones. */
+  readonly needsFinal: boolean
+  readonly caution?: string
+}
+
+export interface Step {
+  readonly id: string
+  readonly text: string
+  /** Figures this step sets: a change of one reopens the step before the item that says it. */
+  readonly sets: readonly string[]
+  readonly when?: Condition
+  readonly caution?: string
+}
+
+/** Steps done from memory before a list is called. */
+export interface Flow {
+  readonly type: 'flow'
+  readonly id: string
+  readonly name: string
+  readonly steps: readonly Step[]
+  readonly when?: Condition
+  readonly caution?: string
+}
+
+export type Activity = Flow | List
+
+export interface Phase {
+  readonly id: string
+  readonly name: string
+  readonly activities: readonly Activity[]
+}
+
+export interface Pack {
+  readonly id: string
+  readonly version: string
+  /** Of the pack's texts, hexadecimal. */
+  readonly sha256: string
+  readonly name: string
+  readonly aircraft: string
+  readonly operator: string
+  /** Shown on the start screen and with the pack. */
+  readonly caution: string
+  readonly figures: FigureModel
+  readonly situations: readonly Situation[]
+  readonly phases: readonly Phase[]
+}

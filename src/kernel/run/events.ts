@@ -1,0 +1,107 @@
+/**
+ * All that can happen in a run (what the log holds) and all that can be asked for in return.
+ * Events are past, effects are orders. An event carries what was decided and its evidence, so that a
+ * replay folds decisions and never takes them again.
+ */
+
+import type { FigureChange, Inputs, Status } from '../figures/model.ts'
+import type { Hearable } from '../hearing/hearable.ts'
+import type { Value } from '../kinds/kind.ts'
+import type { Judgement } from '../response/model.ts'
+
+/** How something came in. A key press in place of a read-back is logged as just that. */
+export type By = 'voice' | 'typed' | 'key' | 'file'
+
+export interface Evidence {
+  readonly by: By
+  /** The words, as heard or typed; empty for a key. */
+  readonly text: string
+  readonly score?: number
+  readonly alternatives?: readonly { readonly text: string; readonly score?: number }[]
+  readonly beganAt?: number
+  readonly endedAt?: number
+}
+
+export type Happening =
+  | {
+      readonly type: 'runStarted'
+      readonly pack: { readonly id: string; readonly version: string; readonly sha256: string; readonly name: string }
+      readonly situation: Readonly<Record<string, string>>
+      readonly settings: RunSettings
+    }
+  | {
+      readonly type: 'figuresRevised'
+      readonly revision: number
+      readonly status: Status
+      readonly label: string
+      readonly inputs: Inputs
+      /** Every figure's spoken value in this revision. */
+      readonly values: Readonly<Record<string, Value>>
+      readonly changes: readonly FigureChange[]
+    }
+  | { readonly type: 'situationSet'; readonly name: string; readonly value: string; readonly evidence: Evidence }
+  | { readonly type: 'cleared'; readonly clearance: string; readonly evidence: Evidence }
+  | { readonly type: 'listCalled'; readonly list: string; readonly evidence: Evidence }
+  | { readonly type: 'stepDone'; readonly step: string; readonly evidence: Evidence }
+  | { readonly type: 'flowClosed'; readonly flow: string; readonly evidence: Evidence }
+  | {
+      readonly type: 'answered'
+      readonly item: string
+      readonly evidence: Evidence
+      readonly judgement: Judgement
+      /** Spoken values that the item rested on at the verdict. */
+      readonly expected: Readonly<Record<string, Value>>
+      readonly challengeRevision: number
+      readonly revision: number
+    }
+  | {
+      readonly type: 'voided'
+      readonly item: string
+      readonly evidence: Evidence
+      readonly because: 'figuresChanged' | 'late' | 'onsetCut'
+    }
+  /** Speech that was neither an answer nor a command; the run is unaffected. */
+  | { readonly type: 'overheard'; readonly evidence: Evidence }
+  | { readonly type: 'commanded'; readonly command: string; readonly argument?: string; readonly evidence: Evidence }
+  | { readonly type: 'passed'; readonly item: string; readonly reason: string; readonly evidence: Evidence }
+  | { readonly type: 'confirmedByKey'; readonly item: string; readonly evidence: Evidence }
+  | { readonly type: 'silent'; readonly order: number; readonly after: 'prompt' | 'tone' }
+  | { readonly type: 'earFailed'; readonly message: string }
+  | { readonly type: 'voiceFailed'; readonly text: string }
+  /** The page was left and opened again. */
+  | { readonly type: 'resumed' }
+  | { readonly type: 'stopped'; readonly message: string }
+  | { readonly type: 'ended' }
+
+/** A happening as stored. */
+export type RunEvent = Happening & {
+  readonly v: 1
+  readonly seq: number
+  readonly runId: string
+  /** Milliseconds from the start of the run. */
+  readonly t: number
+  /** ISO 8601. */
+  readonly wall: string
+}
+
+export interface RunSettings {
+  readonly phraseology: 'plain' | 'standard' | 'verbatim'
+  /** Misses before the voice coaches; 0 never. */
+  readonly coachAfter: number
+}
+
+export const ROLES = ['otherseat'] as const
+export type Role = (typeof ROLES)[number]
+export const TONES = ['tick', 'attention', 'soft'] as const
+export type ToneName = (typeof TONES)[number]
+
+export type Effect =
+  /** Half duplex: the ear is shut while this sounds. */
+  | { readonly type: 'speak'; readonly text: string; readonly role: Role }
+  | { readonly type: 'tone'; readonly tone: ToneName }
+  | { readonly type: 'listen'; readonly order: number; readonly hearable: Hearable }
+  | { readonly type: 'shut' }
+  /** `timerFired` of this name comes back unless another timer of the name is started or stopped. */
+  | { readonly type: 'startTimer'; readonly timer: TimerName; readonly ms: number; readonly order: number }
+  | { readonly type: 'stopTimers' }
+export type TimerName = 'prompt' | 'tone'
