@@ -1,0 +1,33 @@
+/** All that a screen may ask for. `main.tsx` makes one of these; tests hand in their own. */
+
+import type { Inputs } from '../kernel/figures/model.ts'
+import type { Settings } from './settings.ts'
+import type { Screen } from './store.ts'
+import type { Press } from './view.ts'
+
+export interface Actions {
+  show(screen: Screen): void
+  choosePack(id: string): Promise<void>
+  /** Replaces the draft and computes the preview. */
+  draft(inputs: Inputs): void
+  /** Text of a YAML or JSON file of inputs, pasted or dropped; problems land in the store, the draft stays. */
+  readInputs(text: string, fileName: string): void
+  /** The draft becomes the next revision; begins the run where there is none. */
+  enterRevision(): Promise<void>
+  /** Opens the ear and goes on with the run (a new one, or one left in the middle). */
+  beginRun(): Promise<void>
+  resumeRun(runId: string): Promise<void>
+  /** Leaves an unfinished run as it is and starts afresh. */
+  abandonRun(): Promise<void>
+  press(press: Press): void
+  /** `order` and `beganAt` are those of the first key. */
+  type(text: string, order: number, beganAt: number): void
+  /** Any key or click after a reload: browsers want a gesture before sound. */
+  gesture(): void
+  retryEar(): Promise<void>
+  /** Takes the run over from another tab. */
+  takeOver(): Promise<void>
+  settings(change: Partial<Settings>): void
+  /** The log as JSON Lines, for a download. */
+  exportLog(runId: string): Promise<string>
+}

@@ -1,0 +1,85 @@
+/** The one store: what the screens show. Nothing here decides; `dispatch.ts` and `actions.ts` change it. */
+
+import { createStore, type StoreApi } from 'zustand/vanilla'
+import type { FigureChange, FigureSet, Inputs } from '../kernel/figures/model.ts'
+import type { Problem } from '../kernel/problem.ts'
+import type { Pack } from '../kernel/run/checklist.ts'
+import type { RunState } from '../kernel/run/state.ts'
+import type { EarFailure, EarState, RunSummary } from '../ports.ts'
+import { DEFAULT_SETTINGS, type Settings } from './settings.ts'
+
+export const SCREENS = ['start', 'figures', 'run', 'account', 'settings'] as const
+export type Screen = (typeof SCREENS)[number]
+
+export interface PackSummary {
+  readonly id: string
+  readonly name: string
+  readonly aircraft: string
+}
+
+/** One revision as entered. */
+export interface Revision {
+  readonly revision: number
+  readonly inputs: Inputs
+  readonly set: FigureSet
+  readonly changes: readonly FigureChange[]
+  /** Challenges and lists that it opened again. */
+  readonly reopened: readonly string[]
+}
+
+export interface AppState {
+  readonly screen: Screen
+  readonly packs: readonly PackSummary[]
+  readonly pack: Pack | undefined
+  /** Of the pack that could not be opened, or of inputs that could not be read. */
+  readonly problems: readonly Problem[]
+  readonly draft: Inputs
+  /** The draft, computed as it stands. */
+  readonly preview: FigureSet | undefined
+  readonly revisions: readonly Revision[]
+  readonly run: RunState | undefined
+  readonly unfinished: RunSummary | undefined
+  readonly ear: {
+    readonly state: EarState
+    readonly level: number
+    readonly noise: number
+    readonly clipping: boolean
+    readonly soFar: string
+    /** 0 to 1 while the recogniser loads. */
+    readonly loading: number
+    readonly failure: EarFailure | undefined
+  }
+  readonly voice: { readonly speaking: string; readonly failed: boolean }
+  /** False where the log cannot be kept: the run stops and says so. */
+  readonly storage: { readonly kept: boolean; readonly message: string }
+  /** `elsewhere`: another tab writes this run. */
+  readonly writer: 'here' | 'elsewhere'
+  /** Before the first gesture a browser plays no sound; any key resumes. */
+  readonly needsGesture: boolean
+  readonly settings: Settings
+}
+
+export type Store = StoreApi<AppState>
+
+export const EMPTY_DRAFT: Inputs = { status: 'preliminary', values: {}, loads: {} }
+
+export function createAppStore(initial: Partial<AppState> = {}): Store {
+  return createStore<AppState>(() => ({
+    screen: 'start',
+    packs: [],
+    pack: undefined,
+    problems: [],
+    draft: EMPTY_DRAFT,
+    preview: undefined,
+    revisions: [],
+    run: undefined,
+    unfinished: undefined,
+    ear: { state: 'off', level: -90, noise: -90, clipping: false, soFar: '', loading: 0, failure: undefined },
+    voice: { speaking: '', failed: false },
+    storage: { kept: true, message: '' },
+    writer: 'here',
+    needsGesture: false,
+    settings: DEFAULT_SETTINGS,
+    ...initial,
+  }))
+}

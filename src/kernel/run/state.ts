@@ -1,0 +1,93 @@
+/** The state of a run: plain data, the fold of its log (law 6). How it comes about is in `step.ts`. */
+
+import type { Status } from '../figures/model.ts'
+import type { Value } from '../kinds/kind.ts'
+import type { Judgement } from '../response/model.ts'
+import type { By, RunSettings } from './events.ts'
+
+export type ItemStatus = 'open' | 'done' | 'passed' | 'leftOpen' | 'reopened'
+
+export interface ItemState {
+  readonly status: ItemStatus
+  /** How it was closed. */
+  readonly by?: By
+  /** Spoken values it was closed on. */
+  readonly expected: Readonly<Record<string, Value>>
+  readonly revision: number
+  /** Revision in force when it was last challenged. */
+  readonly challengeRevision: number
+  readonly misses: number
+  /** In a row; the ear's doing, not the pilot's. */
+  readonly sayAgains: number
+  /** Parts right in an earlier breath of this challenge. */
+  readonly held: readonly string[]
+  /** Its value was shown, spoken on request or coached: marked for good (law 4). */
+  readonly given: boolean
+  /** Value refused at the try before, as spoken, and implausible values read then. */
+  readonly refused?: string
+  readonly implausible: Readonly<Record<string, Value>>
+}
+
+export interface ListState {
+  readonly called: boolean
+  /** Completion was called; taken back when an item reopens. */
+  readonly complete: boolean
+  /** It was complete once and is not any more. */
+  readonly revoked: boolean
+  readonly onPreliminary: boolean
+}
+
+/** A yes-or-no question that is pending, and what affirm does. */
+export type Question =
+  | { readonly about: 'outOfOrder'; readonly list: string }
+  | { readonly about: 'finalFiguresIn'; readonly list: string }
+  | { readonly about: 'pass'; readonly item: string; readonly reason: string }
+  | { readonly about: 'resume'; readonly item: string }
+
+/** Where the run is: what the next answer would be taken for. */
+export type Floor =
+  | { readonly at: 'flow'; readonly phase: number; readonly activity: number }
+  | { readonly at: 'call'; readonly phase: number; readonly activity: number }
+  | { readonly at: 'item'; readonly list: string; readonly item: string }
+  | { readonly at: 'line'; readonly list: string; readonly line: string }
+  | { readonly at: 'end' }
+
+export interface LastAnswer {
+  readonly item: string
+  readonly challenge: string
+  readonly text: string
+  readonly by: By
+  readonly judgement: Judgement
+}
+
+export interface RunState {
+  readonly runId: string
+  /** Of the last event folded; -1 before the first. */
+  readonly seq: number
+  readonly status: 'none' | 'running' | 'ended' | 'stopped'
+  readonly settings: RunSettings
+  readonly situation: Readonly<Record<string, string>>
+  readonly revision: number
+  readonly figureStatus: Status | undefined
+  readonly values: Readonly<Record<string, Value>>
+  /** Values of all revisions, oldest first, for the account of where a wrong number came from. */
+  readonly history: readonly {
+    readonly revision: number
+    readonly label: string
+    readonly values: Readonly<Record<string, Value>>
+  }[]
+  readonly cleared: readonly string[]
+  readonly stepsDone: readonly string[]
+  readonly flowsClosed: readonly string[]
+  readonly items: Readonly<Record<string, ItemState>>
+  readonly lists: Readonly<Record<string, ListState>>
+  readonly floor: Floor
+  readonly question: Question | undefined
+  readonly standingBy: boolean
+  /** Number of the listening order in force; words of an earlier one are late. */
+  readonly order: number
+  readonly last: LastAnswer | undefined
+  /** What Otherseat said last, for "say again" and the screen. */
+  readonly said: string
+  readonly stoppedBecause?: string
+}
