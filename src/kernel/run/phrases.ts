@@ -1,0 +1,141 @@
+/**
+ * Everything that Otherseat says of its own accord, composed from fixed fragments and the pack's
+ * names, so that an embedded voice can hold all of it. No function here takes a figure: what is
+ * spoken before the pilot has answered cannot give a value away (law 4). `value` takes words that are
+ * already spoken form and is used only once a value was asked for or is being coached.
+ */
+
+import type { Status } from '../figures/model.ts'
+
+/** Fragments, as the voice says them; an embedded voice has a clip for each. */
+export const FIXED_PHRASES = [
+  'figures are in',
+  'preliminary',
+  'final',
+  'amended',
+  'is open again',
+  'are open again',
+  'nothing said so far changes',
+  'figures changed',
+  'and',
+  'is no longer complete',
+  'complete',
+  'complete on preliminary figures',
+  'not complete',
+  'I heard',
+  'say again',
+  'single digits please',
+  'use the keys if you like',
+  'two values heard',
+  'the rest',
+  'direction',
+  'all digits',
+  'decimals',
+  'again',
+  'judged against revision',
+  'are there newer figures',
+  'standing by',
+  'items left',
+  'nothing left',
+  'left open',
+  'your flow',
+  'when you are ready',
+  'call for the',
+  'to the line',
+  'waiting for',
+  'below the line',
+  'out of order',
+  'is next',
+  'run it now',
+  'final figures in',
+  'is complete already',
+  'pass',
+  'affirm',
+  'say the reason',
+  'not fitted',
+  'simulator fault',
+  "instructor's word",
+  'training',
+  'passed',
+  'computed',
+  'check the load figures',
+  'no figure yet for',
+  'enter it on the figures page',
+  'resuming',
+  'all lists complete',
+  'set',
+  'remark noted',
+  'say it',
+  'digit by digit',
+  'in the words of the list',
+  'correction',
+  'steps',
+  'open again',
+  'done',
+] as const
+
+export const PASS_REASONS = ['notFitted', 'simulatorFault', 'instructorsWord', 'training'] as const
+export type PassReason = (typeof PASS_REASONS)[number]
+const REASON_WORDS: Readonly<Record<string, string>> = {
+  notFitted: 'not fitted',
+  simulatorFault: 'simulator fault',
+  instructorsWord: "instructor's word",
+  training: 'training',
+}
+
+const sentence = (...parts: readonly (string | undefined)[]) => {
+  const text = parts.filter((part) => part).join(', ')
+  return text === '' ? '' : `${text[0]?.toUpperCase()}${text.slice(1)}.`
+}
+const ask = (text: string) => `${text[0]?.toUpperCase()}${text.slice(1)}?`
+
+/** "a, b and c" */
+export function listed(names: readonly string[]): string {
+  const head = names.slice(0, -1).join(', ')
+  const last = names.at(-1) ?? ''
+  return head ? `${head} and ${last}` : last
+}
+
+export const say = {
+  challenge: (challenge: string) => ask(challenge),
+  phase: (phase: string, flow: string) => `${sentence(phase)} ${sentence(flow, 'your flow')}`,
+  callFor: (list: string) => sentence(`call for the ${list}`, 'when you are ready'),
+  list: (list: string) => sentence(list),
+  completed: (list: string, onPreliminary: boolean) =>
+    sentence(list, onPreliminary ? 'complete on preliminary figures' : 'complete'),
+  notComplete: (list: string, open: readonly string[]) => sentence(list, 'not complete', 'left open', listed(open)),
+  alreadyComplete: (list: string) => sentence(list, 'is complete already'),
+  leftOpen: () => sentence('left open'),
+  figuresIn: (status: Status) => sentence(`${status} figures are in`),
+  figuresChanged: () => sentence('figures changed'),
+  openAgain: (names: readonly string[]) =>
+    sentence(`${listed(names)} ${names.length > 1 ? 'are open again' : 'is open again'}`),
+  nothingChanges: () => sentence('nothing said so far changes'),
+  revoked: (list: string) => sentence(list, 'is no longer complete'),
+  heard: (words: string) => sentence('I heard', words),
+  judgedAgainst: (revision: string) =>
+    `${sentence('judged against revision', revision)} ${ask('are there newer figures')}`,
+  sayAgain: (challenge: string) => sentence('say again', challenge),
+  singleDigits: (challenge: string) => sentence('say again', challenge, 'single digits please'),
+  useKeys: () => sentence('use the keys if you like'),
+  twoValues: () => sentence('two values heard'),
+  form: (form: string) => sentence('say it', form),
+  missing: (challenge: string, parts: readonly string[]) => ask(`${challenge}, ${listed(parts)}`),
+  coach: (value: string) => sentence('computed', value, 'check the load figures'),
+  value: (label: string, value: string) => sentence(label, value),
+  noFigure: (label: string) => `${sentence('no figure yet for', label)} ${sentence('enter it on the figures page')}`,
+  standingBy: () => sentence('standing by'),
+  left: (count: string, names: readonly string[]) =>
+    names.length === 0 ? sentence('nothing left') : sentence(`${count} items left`, ...names),
+  toTheLine: (list: string, label: string) => `${sentence(list, 'to the line')} ${sentence('waiting for', label)}`,
+  belowTheLine: () => sentence('below the line'),
+  outOfOrder: (next: string) => `${sentence('out of order')} ${sentence(next, 'is next')} ${ask('run it now')}`,
+  finalFiguresIn: () => ask('final figures in'),
+  pass: (challenge: string, reason: string) => `${sentence('pass', challenge, REASON_WORDS[reason])} ${ask('affirm')}`,
+  reasons: () => sentence('say the reason', ...Object.values(REASON_WORDS)),
+  passed: (challenge: string) => sentence(challenge, 'passed'),
+  remark: () => sentence('remark noted'),
+  resuming: (name: string) => sentence('resuming', name),
+  allComplete: () => sentence('all lists complete'),
+  done: () => sentence('done'),
+} as const
