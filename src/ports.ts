@@ -93,3 +93,17 @@ export interface Clock {
   /** Calls back once after a time; returns its undoing. */
   after(ms: number, call: () => void): () => void
 }
+
+export interface PackFiles {
+  /** Packs at hand, by id. */
+  list(): Promise<readonly { readonly id: string; readonly name: string; readonly aircraft: string }[]>
+  /** Texts by file name, and the SHA-256 over them. */
+  load(id: string): Promise<{ readonly texts: Readonly<Record<string, string>>; readonly sha256: string }>
+}
+
+/** One writer for a run. */
+export interface RunLock {
+  /** `lost` is called when another tab takes the run over. */
+  hold(runId: string, options: { readonly steal: boolean; readonly lost: () => void }): Promise<boolean>
+  release(): void
+}

@@ -63,8 +63,14 @@ export type Happening =
   /** Speech that was neither an answer nor a command; the run is unaffected. */
   | { readonly type: 'overheard'; readonly evidence: Evidence }
   | { readonly type: 'commanded'; readonly command: string; readonly argument?: string; readonly evidence: Evidence }
-  | { readonly type: 'passed'; readonly item: string; readonly reason: string; readonly evidence: Evidence }
-  | { readonly type: 'confirmedByKey'; readonly item: string; readonly evidence: Evidence }
+  /** A word item confirmed by key: logged as not read back. */
+  | {
+      readonly type: 'confirmedByKey'
+      readonly item: string
+      readonly evidence: Evidence
+      readonly expected: Readonly<Record<string, Value>>
+      readonly revision: number
+    }
   | { readonly type: 'silent'; readonly order: number; readonly after: 'prompt' | 'tone' }
   | { readonly type: 'earFailed'; readonly message: string }
   | { readonly type: 'voiceFailed'; readonly text: string }

@@ -11,6 +11,8 @@ export interface ItemState {
   readonly status: ItemStatus
   /** How it was closed. */
   readonly by?: By
+  /** Why it was passed. */
+  readonly reason?: string
   /** Spoken values it was closed on. */
   readonly expected: Readonly<Record<string, Value>>
   readonly revision: number
@@ -34,15 +36,16 @@ export interface ListState {
   readonly complete: boolean
   /** It was complete once and is not any more. */
   readonly revoked: boolean
+  /** Gone on from with items left open; asked for again when nothing else is ahead. */
+  readonly suspended: boolean
   readonly onPreliminary: boolean
 }
 
 /** A yes-or-no question that is pending, and what affirm does. */
 export type Question =
-  | { readonly about: 'outOfOrder'; readonly list: string }
+  | { readonly about: 'outOfOrder'; readonly list: string; readonly next: string }
   | { readonly about: 'finalFiguresIn'; readonly list: string }
   | { readonly about: 'pass'; readonly item: string; readonly reason: string }
-  | { readonly about: 'resume'; readonly item: string }
 
 /** Where the run is: what the next answer would be taken for. */
 export type Floor =
@@ -86,7 +89,13 @@ export interface RunState {
   readonly standingBy: boolean
   /** Number of the listening order in force; words of an earlier one are late. */
   readonly order: number
+  /** Order at which the present floor was taken (or figures changed on it): older words are not judged here. */
+  readonly floorOrder: number
+  /** `floorOrder` was last set by a revision, so older words are void because figures changed. */
+  readonly revisedOrder: number
   readonly last: LastAnswer | undefined
+  /** Items in the order in which they were closed, for "correction" and "go back one". */
+  readonly closed: readonly string[]
   /** What Otherseat said last, for "say again" and the screen. */
   readonly said: string
   readonly stoppedBecause?: string

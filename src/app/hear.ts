@@ -1,0 +1,153 @@
+/**
+ * Hop three of an utterance: words, the open item and the figures of this moment become one
+ * happening. Typed, spoken and read from a file are judged by the same lines.
+ */
+
+import { numberWords } from '../kernel/numbers/words.ts'
+import { readCommand } from '../kernel/response/commands.ts'
+import { judge } from '../kernel/response/judge.ts'
+import type { JudgeInput, Judgement } from '../kernel/response/model.ts'
+import type { Item, Pack } from '../kernel/run/checklist.ts'
+import type { Evidence, Happening } from '../kernel/run/events.ts'
+import { figuresFor, findItem, findLine, listById, listsOf, responseOf, saidFigures } from '../kernel/run/place.ts'
+import { restsOf } from '../kernel/run/rests.ts'
+import type { RunState } from '../kernel/run/state.ts'
+import { itemState } from '../kernel/run/turn.ts'
+import type { Heard } from '../ports.ts'
+
+/** What a pilot says when a flow is done. */
+const FLOW_DONE = 'done | [the] flow (complete | done | is done | is complete) | complete | all done'
+
+/** One utterance, judged against the floor as it is now. */
+export function happeningFor(pack: Pack, state: RunState, heard: Heard): Happening {
+  const evidence = evidenceOf(heard)
+  const overheard: Happening = { type: 'overheard', evidence }
+  const { floor } = state
+  if (heard.text.trim() === '' || heard.doubt === 'otherSpeech') return overheard
+  if (heard.order < state.floorOrder) {
+    if (floor.at !== 'item') return overheard
+    const changed = state.revisedOrder === state.floorOrder
+    return { type: 'voided', item: floor.item, evidence, because: changed ? 'figuresChanged' : 'late' }
+  }
+  if (state.standingBy || state.question) {
+    return commandIn(pack, heard, evidence, state.question !== undefined) ?? overheard
+  }
+  switch (floor.at) {
+    case 'item':
+      return answerTo(pack, state, floor.item, heard, evidence)
+    case 'line': {
+      const line = findLine(listById(pack, floor.list), floor.line)
+      const isIn = isSaid(line.say.join(' | '), heard.text)
+      return isIn && !heard.doubt
+        ? { type: 'cleared', clearance: line.clearance, evidence }
+        : (commandIn(pack, heard, evidence) ?? overheard)
+    }
+    case 'flow': {
+      const flow = pack.phases[floor.phase]?.activities[floor.activity]?.id ?? ''
+      const isDone = isSaid(FLOW_DONE, heard.text)
+      return isDone && !heard.doubt
+        ? { type: 'flowClosed', flow, evidence }
+        : (commandIn(pack, heard, evidence) ?? overheard)
+    }
+    case 'call':
+    case 'end':
+      return commandIn(pack, heard, evidence) ?? overheard
+  }
+}
+
+function evidenceOf(heard: Heard): Evidence {
+  const { by, text, score, alternatives, beganAt, endedAt } = heard
+  return { by, text, beganAt, endedAt, ...(score !== undefined && { score }), ...(alternatives && { alternatives }) }
+}
+
+function isSaid(response: string, text: string): boolean {
+  return judge({ response, figures: {}, heard: text }).verdict === 'correct'
+}
+
+/** Spoken names of what the pack has, for "call" and "confirm". */
+export function namesIn(pack: Pack): Required<Pick<JudgeInput, 'lists' | 'confirmable'>> {
+  const lists = listsOf(pack).map((list) => [list.id, [list.name, ...list.alsoCalled]] as const)
+  const figures = Object.values(pack.figures.declarations).map((f) => [f.name, [f.label, ...f.alsoCalled]] as const)
+  return { lists: Object.fromEntries(lists), confirmable: Object.fromEntries(figures) }
+}
+
+function commandIn(pack: Pack, heard: Heard, evidence: Evidence, yesNo = false): Happening | undefined {
+  const command = heard.doubt ? undefined : readCommand(heard.text, { yesNo, ...namesIn(pack) })
+  return command && happeningOf(command, evidence)
+}
+
+function happeningOf(command: { command: string; argument?: string }, evidence: Evidence): Happening {
+  if (command.command === 'call') return { type: 'listCalled', list: command.argument ?? '', evidence }
+  const { argument } = command
+  return { type: 'commanded', command: command.command, evidence, ...(argument !== undefined && { argument }) }
+}
+
+function answerTo(pack: Pack, state: RunState, id: string, heard: Heard, evidence: Evidence): Happening {
+  const { item } = findItem(pack, id)
+  if (heard.doubt === 'onsetCut') return { type: 'voided', item: id, evidence, because: 'onsetCut' }
+  const late = /^\s*correction\b[\s,]*(.*)$/is.exec(heard.text)
+  if (late && isFresh(state, id) && state.closed.length > 0) {
+    return { type: 'commanded', command: 'correction', argument: late[1] ?? '', evidence }
+  }
+  const judgement = doubted(judgeAnswer(pack, state, item, heard), heard)
+  if (judgement.verdict === 'command' && judgement.command) {
+    const { command, argument } = judgement
+    return happeningOf({ command, ...(argument !== undefined && { argument }) }, evidence)
+  }
+  if (heard.by === 'voice' && isOtherSpeech(judgement, heard)) return { type: 'overheard', evidence }
+  const expected = Object.fromEntries(
+    restsOf(item, state.situation).flatMap((name) => (name in state.values ? [[name, state.values[name] ?? '']] : [])),
+  )
+  const { challengeRevision } = itemState(state, id)
+  return { type: 'answered', item: id, evidence, judgement, expected, challengeRevision, revision: state.revision }
+}
+
+/** Nothing was said on it yet: "correction" then means the item before. */
+function isFresh(state: RunState, id: string): boolean {
+  const { held, misses, sayAgains } = itemState(state, id)
+  return held.length === 0 && misses === 0 && sayAgains === 0
+}
+
+function judgeAnswer(pack: Pack, state: RunState, item: Item, heard: Heard): Judgement {
+  const names = saidFigures(item, state.situation)
+  const figures = figuresFor(pack, state.values, names)
+  // An item whose figure has no value cannot be answered right, whatever is said.
+  if (names.some((name) => !figures[name])) {
+    const command = readCommand(heard.text, namesIn(pack))
+    return command
+      ? { verdict: 'command', parts: [], ...command }
+      : { verdict: 'sayAgain', because: 'notUnderstood', parts: [] }
+  }
+  const { held, implausible } = itemState(state, item.id)
+  return judge({
+    challenge: item.challenge,
+    response: responseOf(item, state.situation).text,
+    figures,
+    heard: heard.text,
+    phraseology: state.settings.phraseology,
+    held,
+    implausibleBefore: implausible,
+    ...namesIn(pack),
+    ...(item.states && { states: item.states }),
+    ...(heard.score !== undefined && { score: heard.score }),
+    ...(heard.alternatives && { alternatives: heard.alternatives }),
+  })
+}
+
+/** What the ear does not stand by is never right, wrong or a command. */
+function doubted(judgement: Judgement, heard: Heard): Judgement {
+  return heard.doubt ? { verdict: 'sayAgain', because: 'notUnderstood', parts: judgement.parts } : judgement
+}
+
+/** Other speech in the room draws no reaction: it neither holds a number nor fits any part of the item. */
+function isOtherSpeech(judgement: Judgement, heard: Heard): boolean {
+  if (judgement.verdict !== 'sayAgain' || judgement.because !== 'notUnderstood') return false
+  if (judgement.parts.some((part) => part.heard !== undefined)) return false
+  return (
+    !/\d/.test(heard.text) &&
+    !heard.text
+      .toLowerCase()
+      .split(/\W+/)
+      .some((word) => numberWords.has(word))
+  )
+}

@@ -1,0 +1,85 @@
+/** The one place that performs effects: the voice speaks, then the ear listens, a timer starts. */
+
+import type { Effect, Happening } from '../kernel/run/events.ts'
+import type { Clock, Ear, Voice } from '../ports.ts'
+
+export interface PerformParts {
+  readonly ear: Ear
+  readonly voice: Voice
+  readonly clock: Clock
+  readonly happen: (happening: Happening) => void
+  readonly speaking: (text: string) => void
+  readonly voiceFailed: (text: string) => void
+  /** The pilot is in the middle of saying something: silence is not counted. */
+  readonly isHearing: () => boolean
+}
+
+/** How long to wait before a silence timer looks again while speech is under way. */
+const LOOK_AGAIN_MS = 1_000
+
+export function createPerform(parts: PerformParts): (effects: readonly Effect[]) => void {
+  let round = 0
+  const timers = new Map<string, () => void>()
+
+  function stopTimers(): void {
+    for (const stop of timers.values()) stop()
+    timers.clear()
+  }
+
+  function startTimer(timer: 'prompt' | 'tone', ms: number, order: number): void {
+    timers.get(timer)?.()
+    const fire = () => {
+      if (parts.isHearing()) return startTimer(timer, LOOK_AGAIN_MS, order)
+      timers.delete(timer)
+      parts.happen({ type: 'silent', order, after: timer })
+    }
+    timers.set(timer, parts.clock.after(ms, fire))
+  }
+
+  async function speak(text: string, role: Extract<Effect, { type: 'speak' }>['role'], isCurrent: () => boolean) {
+    parts.speaking(text)
+    const outcome = await parts.voice.speak(text, role)
+    if (!isCurrent()) return
+    parts.speaking('')
+    if (outcome !== 'failed') return
+    parts.voiceFailed(text)
+    await parts.voice.tone('attention')
+  }
+
+  async function run(effects: readonly Effect[], mine: number): Promise<void> {
+    const isCurrent = () => round === mine
+    for (const effect of effects) {
+      if (!isCurrent()) return
+      switch (effect.type) {
+        case 'shut':
+          parts.ear.shut()
+          break
+        case 'speak':
+          await speak(effect.text, effect.role, isCurrent)
+          break
+        case 'tone':
+          await parts.voice.tone(effect.tone)
+          break
+        case 'listen':
+          parts.ear.listen({ order: effect.order, hearable: effect.hearable })
+          break
+        case 'startTimer':
+          startTimer(effect.timer, effect.ms, effect.order)
+          break
+        case 'stopTimers':
+          stopTimers()
+          break
+      }
+    }
+  }
+
+  return (effects) => {
+    // Only a new turn displaces the one before; a timer alone does not cut off the voice.
+    if (effects.some((effect) => effect.type === 'shut')) {
+      round += 1
+      parts.voice.cancel()
+      parts.speaking('')
+    }
+    void run(effects, round)
+  }
+}

@@ -1,0 +1,137 @@
+/** What follows from a verdict on an answer to the open item. */
+
+import { sayValue } from '../kinds/table.ts'
+import type { Part } from '../response/model.ts'
+import { parseResponse, wordsOf } from '../response/parse.ts'
+import { sayResponse } from '../response/sentence.ts'
+import type { Item, Pack } from './checklist.ts'
+import type { RunEvent } from './events.ts'
+import { advance } from './moving.ts'
+import { say } from './phrases.ts'
+import { figuresFor, findItem, responseOf, saidFigures } from './place.ts'
+import type { RunState } from './state.ts'
+import { itemState, PROMPT_AFTER_MISS_MS, type Step, turn, withItem } from './turn.ts'
+
+type Answered = Extract<RunEvent, { type: 'answered' }>
+
+export function answered(pack: Pack, before: RunState, event: Answered): Step {
+  const { item, list } = findItem(pack, event.item)
+  const { judgement, evidence } = event
+  const last = { item: item.id, challenge: item.challenge, text: evidence.text, by: evidence.by, judgement }
+  const state: RunState = { ...before, last, standingBy: false }
+  switch (judgement.verdict) {
+    case 'correct': {
+      const words = item.answers === 'both' ? [otherSeat(pack, state, item)] : []
+      const { by } = evidence
+      const done = closeItem(state, item.id, { status: 'done', by, expected: event.expected, revision: event.revision })
+      return advance(pack, done, list.id, words, 'tick')
+    }
+    case 'negative':
+      return missed(pack, state, item, event)
+    case 'incomplete':
+      return incomplete(pack, state, item, judgement.parts)
+    case 'sayAgain':
+      return sayAgain(pack, state, item, event)
+    case 'command':
+      // Commands come as events of their own; an answer that is one changes nothing.
+      return { state, effects: [] }
+  }
+}
+
+export function closeItem(state: RunState, id: string, change: Parameters<typeof withItem>[2]): RunState {
+  const closed = [...state.closed.filter((other) => other !== id), id]
+  return { ...withItem(state, id, { ...change, held: [], sayAgains: 0 }), closed }
+}
+
+function otherSeat(pack: Pack, state: RunState, item: Item): string {
+  const parsed = parseResponse(responseOf(item, state.situation).text)
+  if (!('response' in parsed)) return ''
+  const figures = figuresFor(pack, state.values, saidFigures(item, state.situation))
+  const text = sayResponse(parsed.response, figures, state.settings.phraseology)
+  return text && `${text[0]?.toUpperCase()}${text.slice(1)}.`
+}
+
+/** What was heard, as words: a value that was read is said as a value, so that a misreading is noticed. */
+function heardWords(pack: Pack, state: RunState, event: Answered): string {
+  const wrong = event.judgement.parts.filter((part) => part.state === 'wrong')
+  const words = wrong.map((part) => {
+    const spec = part.kind === 'figure' && part.read !== undefined && pack.figures.declarations[part.name]?.spec
+    return spec ? sayValue({ ...spec, value: part.read }, state.settings.phraseology) : (part.heard ?? '')
+  })
+  return words.filter((text) => text).join(', ') || event.evidence.text
+}
+
+function missed(pack: Pack, before: RunState, item: Item, event: Answered): Step {
+  const previous = itemState(before, item.id)
+  const wrong = event.judgement.parts.filter((part) => part.state === 'wrong')
+  const refused =
+    wrong.length > 0 ? wrong.map((part) => `${part.name}=${part.read ?? part.heard}`).join(' ') : undefined
+  const misses = previous.misses + 1
+  const words = [say.heard(heardWords(pack, before, event))]
+  if (refused !== undefined && refused === previous.refused) {
+    words.push(say.judgedAgainst(sayValue({ kind: 'integer', value: event.revision }, 'plain')))
+  }
+  const { coachAfter } = before.settings
+  const coached = coachAfter > 0 && misses >= coachAfter ? coaching(pack, before, wrong) : []
+  const state = withItem(before, item.id, {
+    misses,
+    sayAgains: 0,
+    held: [],
+    given: previous.given || coached.length > 0,
+    ...(refused !== undefined && { refused }),
+  })
+  return turn(pack, state, [...words, ...coached], {
+    prompt: true,
+    promptAfterMs: PROMPT_AFTER_MISS_MS,
+    tone: 'attention',
+  })
+}
+
+function coaching(pack: Pack, state: RunState, wrong: readonly Part[]): string[] {
+  const figures = figuresFor(
+    pack,
+    state.values,
+    wrong.filter((part) => part.kind === 'figure').map((part) => part.name),
+  )
+  return Object.values(figures).map((figure) => say.coach(sayValue(figure, state.settings.phraseology)))
+}
+
+function incomplete(pack: Pack, before: RunState, item: Item, parts: readonly Part[]): Step {
+  const right = parts.filter((part) => part.state === 'ok').map((part) => part.name)
+  const held = [...new Set([...itemState(before, item.id).held, ...right])]
+  const state = withItem(before, item.id, { held, sayAgains: 0 })
+  const missing = parts.filter((part) => part.state === 'missing').map((part) => missingName(pack, before, item, part))
+  return turn(pack, state, [say.missing(item.challenge, [...new Set(missing)])])
+}
+
+/** A part by its name, never by its value: an untagged word part has only its own wording for a name. */
+function missingName(pack: Pack, state: RunState, item: Item, part: Part): string {
+  if (part.lacks === 'direction') return 'direction'
+  if (part.lacks === 'decimals') return 'decimals'
+  if (part.lacks === 'digits') return 'all digits'
+  if (part.kind === 'figure') return pack.figures.declarations[part.name]?.label ?? 'the rest'
+  const parsed = parseResponse(responseOf(item, state.situation).text)
+  const isAnswer = 'response' in parsed && wordsOf(parsed.response).includes(part.name)
+  return isAnswer ? 'the rest' : part.name
+}
+
+/** The ear's doing, counted apart from misses: first again, then in single digits, then keys and quiet. */
+function sayAgain(pack: Pack, before: RunState, item: Item, event: Answered): Step {
+  const { judgement } = event
+  const times = itemState(before, item.id).sayAgains + 1
+  const implausible = Object.fromEntries(
+    judgement.because === 'implausible'
+      ? judgement.parts.flatMap((part) => (part.read === undefined ? [] : [[part.name, part.read]]))
+      : [],
+  )
+  const state = withItem(before, item.id, { sayAgains: times, implausible })
+  if (judgement.because === 'form' && judgement.form) {
+    return turn(pack, state, [say.form(judgement.form)], { prompt: true })
+  }
+  if (judgement.because === 'twoValues') return turn(pack, state, [say.twoValues()], { prompt: true })
+  if (times === 1) return turn(pack, state, [say.sayAgain(item.challenge)])
+  const hasDigits = saidFigures(item, state.situation).length > 0
+  if (times === 2)
+    return turn(pack, state, [hasDigits ? say.singleDigits(item.challenge) : say.sayAgain(item.challenge)])
+  return times === 3 ? turn(pack, state, [say.useKeys()]) : turn(pack, state, [], { tone: 'soft' })
+}

@@ -1,0 +1,166 @@
+/** What the standard phrases do, spoken or pressed. */
+
+import { sayValue } from '../kinds/table.ts'
+import { closeItem } from './answering.ts'
+import type { Pack } from './checklist.ts'
+import type { RunEvent } from './events.ts'
+import { advance, callList, nextFloor, nextInList, openChallenges } from './moving.ts'
+import { PASS_REASONS, say } from './phrases.ts'
+import { figuresFor, findItem, itemsOf, listById, listsOf, saidFigures } from './place.ts'
+import { restsOf } from './rests.ts'
+import type { RunState } from './state.ts'
+import { enter, itemState, promptWords, type Step, turn, withItem, withList } from './turn.ts'
+
+type Commanded = Extract<RunEvent, { type: 'commanded' }>
+
+export function commanded(pack: Pack, state: RunState, event: Commanded): Step {
+  const { command, argument = '' } = event
+  switch (command) {
+    case 'sayAgain':
+      return turn(pack, state, [state.said || promptWords(pack, state)])
+    case 'standBy':
+      return turn(pack, { ...state, standingBy: true }, [say.standingBy()])
+    case 'continue':
+      return turn(pack, { ...state, standingBy: false }, [], { prompt: true })
+    case 'disregard':
+      return disregarded(pack, state)
+    case 'correction':
+      return goBack(pack, state, state.closed.at(-1), [])
+    case 'goBack':
+      return goBack(pack, state, itemBefore(pack, state), [])
+    case 'fromTop':
+      return fromTop(pack, state)
+    case 'whatIsLeft':
+      return whatIsLeft(pack, state)
+    case 'leaveOpen':
+      return leaveOpen(pack, state)
+    case 'pass':
+      return pass(pack, state, argument)
+    case 'confirm':
+      return confirm(pack, state, argument)
+    case 'remark':
+      return turn(pack, state, [say.remark()])
+    case 'affirm':
+      return affirmed(pack, state, event)
+    case 'negative':
+      return turn(pack, { ...state, question: undefined }, [], { prompt: true })
+    default:
+      return { state, effects: [] }
+  }
+}
+
+function disregarded(pack: Pack, state: RunState): Step {
+  const { floor } = state
+  const cleared = floor.at === 'item' ? withItem(state, floor.item, { held: [] }) : state
+  return turn(pack, { ...cleared, question: undefined }, [], { prompt: true })
+}
+
+function itemBefore(pack: Pack, state: RunState): string | undefined {
+  const { floor } = state
+  if (floor.at === 'item') {
+    const items = itemsOf(listById(pack, floor.list), state.situation)
+    return items[items.findIndex((item) => item.id === floor.item) - 1]?.id
+  }
+  return state.closed.at(-1)
+}
+
+/** An item that was closed is asked for anew, and a completion that rested on it is taken back. */
+function goBack(pack: Pack, state: RunState, id: string | undefined, words: readonly string[]): Step {
+  if (id === undefined) return turn(pack, state, words, { prompt: true })
+  const { list } = findItem(pack, id)
+  const reopened = withItem(state, id, { status: 'reopened' })
+  const { complete } = reopened.lists[list.id] ?? { complete: false }
+  const next = complete ? withList(reopened, list.id, { complete: false, revoked: true }) : reopened
+  return enter(
+    pack,
+    next,
+    { at: 'item', list: list.id, item: id },
+    complete ? [...words, say.revoked(list.name)] : words,
+  )
+}
+
+function fromTop(pack: Pack, state: RunState): Step {
+  const { floor } = state
+  if (floor.at !== 'item' && floor.at !== 'line') return turn(pack, state, [], { prompt: true })
+  const list = listById(pack, floor.list)
+  let next = state
+  for (const item of itemsOf(list, state.situation)) next = withItem(next, item.id, { status: 'open', held: [] })
+  return advance(pack, next, list.id, [say.list(list.name)])
+}
+
+function whatIsLeft(pack: Pack, state: RunState): Step {
+  const { floor } = state
+  const names =
+    floor.at === 'item' || floor.at === 'line'
+      ? openChallenges(pack, state, floor.list)
+      : listsOf(pack)
+          .filter((list) => !state.lists[list.id]?.complete)
+          .map((list) => list.name)
+  return turn(pack, state, [say.left(sayValue({ kind: 'integer', value: names.length }, 'plain'), names)], {
+    prompt: true,
+  })
+}
+
+/** Left open once more when nothing else is open: the list is gone on from, and is not complete. */
+function leaveOpen(pack: Pack, state: RunState): Step {
+  const { floor } = state
+  if (floor.at !== 'item') return turn(pack, state, [], { prompt: true })
+  const again = itemState(state, floor.item).status === 'leftOpen'
+  const left = withItem(state, floor.item, { status: 'leftOpen' })
+  const next = nextInList(pack, left, floor.list)
+  const nothingElse = next?.at === 'item' && itemState(left, next.item).status === 'leftOpen'
+  if (!again || !nothingElse) return advance(pack, left, floor.list)
+  const suspended = withList(left, floor.list, { suspended: true })
+  const list = listById(pack, floor.list)
+  return enter(pack, suspended, nextFloor(pack, suspended), [
+    say.notComplete(list.name, openChallenges(pack, left, list.id)),
+  ])
+}
+
+function pass(pack: Pack, state: RunState, reason: string): Step {
+  const { floor } = state
+  if (floor.at !== 'item') return turn(pack, state, [], { prompt: true })
+  if (!(PASS_REASONS as readonly string[]).includes(reason)) return turn(pack, state, [say.reasons()])
+  return turn(pack, { ...state, question: { about: 'pass', item: floor.item, reason } }, [], { prompt: true })
+}
+
+/** A value on request: what rests on it is marked as given for good. */
+function confirm(pack: Pack, state: RunState, figure: string): Step {
+  const { floor } = state
+  const open = floor.at === 'item' ? saidFigures(findItem(pack, floor.item).item, state.situation) : []
+  const names = figure ? [figure] : open
+  const figures = figuresFor(pack, state.values, names)
+  let next = state
+  for (const item of listsOf(pack).flatMap((list) => itemsOf(list, state.situation))) {
+    if (restsOf(item, state.situation).some((name) => names.includes(name)))
+      next = withItem(next, item.id, { given: true })
+  }
+  const words = names.map((name) => {
+    const label = pack.figures.declarations[name]?.label ?? name
+    const value = figures[name]
+    return value ? say.value(label, sayValue(value, state.settings.phraseology)) : say.noFigure(label)
+  })
+  return turn(pack, next, words, { prompt: true })
+}
+
+function affirmed(pack: Pack, state: RunState, event: Commanded): Step {
+  const { question } = state
+  switch (question?.about) {
+    case undefined:
+      return { state, effects: [] }
+    case 'pass': {
+      const { item, list } = findItem(pack, question.item)
+      const { reason } = question
+      const passed = closeItem(state, item.id, {
+        status: 'passed',
+        by: event.evidence.by,
+        reason,
+        revision: state.revision,
+      })
+      return advance(pack, passed, list.id, [say.passed(item.challenge)])
+    }
+    case 'outOfOrder':
+    case 'finalFiguresIn':
+      return callList(pack, state, question.list)
+  }
+}

@@ -1,0 +1,90 @@
+/** Which place comes next: inside a list, and from one activity to another. */
+
+import type { Activity, Pack } from './checklist.ts'
+import { say } from './phrases.ts'
+import { agenda, entriesOf, itemsOf, listById } from './place.ts'
+import type { Floor, RunState } from './state.ts'
+import { enter, itemState, listState, type Step, withList } from './turn.ts'
+
+const isClosed = (state: RunState, item: string) => ['done', 'passed'].includes(itemState(state, item).status)
+
+/** Challenges of a list that are not closed. */
+export function openChallenges(pack: Pack, state: RunState, list: string): string[] {
+  return itemsOf(listById(pack, list), state.situation)
+    .filter((item) => !isClosed(state, item.id))
+    .map((item) => item.challenge)
+}
+
+/**
+ * The next entry of a list in its own order. An item left open is passed over until nothing else is
+ * open; the line holds everything below it.
+ */
+export function nextInList(pack: Pack, state: RunState, id: string): Floor | undefined {
+  const entries = entriesOf(listById(pack, id), state.situation)
+  for (const entry of entries) {
+    if (entry.type === 'line' && !state.cleared.includes(entry.clearance))
+      return { at: 'line', list: id, line: entry.id }
+    if (entry.type === 'item' && !isClosed(state, entry.id) && itemState(state, entry.id).status !== 'leftOpen') {
+      return { at: 'item', list: id, item: entry.id }
+    }
+  }
+  const left = entries.find((entry) => entry.type === 'item' && !isClosed(state, entry.id))
+  return left && { at: 'item', list: id, item: left.id }
+}
+
+function floorOf(pack: Pack, state: RunState, place: { phase: number; index: number; activity: Activity }): Floor {
+  const { activity, phase, index } = place
+  if (activity.type === 'flow') return { at: 'flow', phase, activity: index }
+  const inside = listState(state, activity.id).called ? nextInList(pack, state, activity.id) : undefined
+  return inside ?? { at: 'call', phase, activity: index }
+}
+
+/** Where to go when the floor is free: first what was taken back, then the next activity, last what was left. */
+export function nextFloor(pack: Pack, state: RunState): Floor {
+  const places = agenda(pack, state.situation)
+  const lists = places.filter((place) => place.activity.type === 'list')
+  const revoked = lists.find(({ activity }) => {
+    const list = listState(state, activity.id)
+    return list.revoked && !list.complete && !list.suspended
+  })
+  const ahead = places.find(({ activity }) =>
+    activity.type === 'flow'
+      ? !state.flowsClosed.includes(activity.id)
+      : !listState(state, activity.id).complete && !listState(state, activity.id).suspended,
+  )
+  const left = lists.find(({ activity }) => !listState(state, activity.id).complete)
+  const place = revoked ?? ahead ?? left
+  return place ? floorOf(pack, state, place) : { at: 'end' }
+}
+
+/** Goes on after an entry of a list was dealt with; calls completion where nothing is open. */
+export function advance(pack: Pack, state: RunState, id: string, words: readonly string[] = [], tone?: 'tick'): Step {
+  const list = listById(pack, id)
+  const next = nextInList(pack, state, id)
+  if (!next) {
+    const onPreliminary = state.figureStatus === 'preliminary'
+    const change = { complete: true, revoked: false, suspended: false, onPreliminary }
+    const done = withList(state, id, change)
+    return enter(pack, done, nextFloor(pack, done), [...words, say.completed(list.name, onPreliminary)], tone)
+  }
+  const asksAgain = next.at === 'item' && itemState(state, next.item).status === 'leftOpen'
+  return enter(pack, state, next, asksAgain ? [...words, say.leftOpen()] : words, tone)
+}
+
+/** Calls a list: its flow is over with that. */
+export function callList(pack: Pack, state: RunState, id: string, words: readonly string[] = []): Step {
+  const list = listById(pack, id)
+  const phase = pack.phases.find(({ activities }) => activities.some((activity) => activity.id === id))
+  const before =
+    phase?.activities.slice(
+      0,
+      phase.activities.findIndex((activity) => activity.id === id),
+    ) ?? []
+  const flows = before.filter((activity) => activity.type === 'flow').map((activity) => activity.id)
+  const called = withList(
+    { ...state, question: undefined, flowsClosed: [...new Set([...state.flowsClosed, ...flows])] },
+    id,
+    { called: true, suspended: false },
+  )
+  return advance(pack, called, id, [...words, say.list(list.name)])
+}

@@ -1,0 +1,73 @@
+/** A changed figure reopens what rested on it (law 5), and the voice says which, never the new value. */
+
+import type { Pack } from './checklist.ts'
+import type { RunEvent } from './events.ts'
+import { nextFloor } from './moving.ts'
+import { say } from './phrases.ts'
+import { flowsOf, itemsOf, listsOf } from './place.ts'
+import { restsOf } from './rests.ts'
+import type { RunState } from './state.ts'
+import { enter, itemState, listState, type Step, withItem, withList } from './turn.ts'
+
+type Revised = Extract<RunEvent, { type: 'figuresRevised' }>
+
+/** Items closed on a spoken value that is another one now. A passed item rests on no value. */
+function overtaken(pack: Pack, state: RunState): { item: string; list: string; challenge: string }[] {
+  return listsOf(pack).flatMap((list) =>
+    itemsOf(list, state.situation).flatMap((item) => {
+      const { status, expected } = itemState(state, item.id)
+      const moved = restsOf(item, state.situation).some((name) => expected[name] !== state.values[name])
+      return status === 'done' && moved ? [{ item: item.id, list: list.id, challenge: item.challenge }] : []
+    }),
+  )
+}
+
+/** Opens them again, with the steps that set what they say, and takes completion back. */
+export function reopen(pack: Pack, before: RunState): { state: RunState; challenges: string[]; lists: string[] } {
+  const items = overtaken(pack, before)
+  let state = before
+  for (const { item } of items) state = withItem(state, item, { status: 'reopened', held: [], misses: 0, sayAgains: 0 })
+  const lists: string[] = []
+  for (const list of listsOf(pack).filter(({ id }) => items.some((item) => item.list === id))) {
+    if (!listState(state, list.id).complete) continue
+    state = withList(state, list.id, { complete: false, revoked: true, suspended: false })
+    lists.push(list.name)
+  }
+  return { state, challenges: items.map((item) => item.challenge), lists }
+}
+
+export function revised(pack: Pack, before: RunState, event: Revised): Step {
+  const first = before.figureStatus === undefined
+  const label = event.label || event.status
+  const moved = event.changes.filter((change) => change.spoken).map((change) => change.figure)
+  const setAgain = flowsOf(pack).flatMap(({ steps }) =>
+    steps.filter(({ sets }) => sets.some((name) => moved.includes(name))),
+  )
+  const entered: RunState = {
+    ...before,
+    revision: event.revision,
+    figureStatus: event.status,
+    values: event.values,
+    history: [...before.history, { revision: event.revision, label, values: event.values }],
+    stepsDone: before.stepsDone.filter((id) => !setAgain.some((step) => step.id === id)),
+  }
+  if (first) return enter(pack, entered, nextFloor(pack, entered), [])
+  const { state, challenges, lists } = reopen(pack, entered)
+  const words = [
+    say.figuresChanged(),
+    say.figuresIn(event.status),
+    challenges.length > 0 ? say.openAgain(challenges) : moved.length === 0 ? say.nothingChanges() : '',
+    ...lists.map((list) => say.revoked(list)),
+  ]
+  return interject(pack, { ...state, standingBy: false }, words)
+}
+
+/** Says it and puts the open place again: an answer in mid-air belongs to the figures of before. */
+function interject(pack: Pack, state: RunState, words: readonly string[]): Step {
+  const { floor, question } = state
+  const waitsForFinal = question?.about === 'finalFiguresIn' && state.figureStatus !== 'preliminary'
+  const goesOn = floor.at === 'item' || floor.at === 'line'
+  const target = goesOn && !waitsForFinal ? floor : nextFloor(pack, state)
+  const step = enter(pack, state, target, words)
+  return { ...step, state: { ...step.state, revisedOrder: step.state.floorOrder } }
+}

@@ -1,0 +1,172 @@
+/**
+ * The runner: `(state, event) -> state` and the effects to perform. It performs none itself, and
+ * storing comes before all of them. What is tested here is what runs live.
+ */
+
+import { answered, closeItem } from './answering.ts'
+import type { Pack } from './checklist.ts'
+import { commanded } from './commanding.ts'
+import type { RunEvent } from './events.ts'
+import { advance, callList, nextFloor } from './moving.ts'
+import { say } from './phrases.ts'
+import { agenda, findItem, listById } from './place.ts'
+import { reopen, revised } from './revising.ts'
+import type { RunState } from './state.ts'
+import { enter, listState, type Step, timers, turn } from './turn.ts'
+
+export function emptyRun(runId: string): RunState {
+  return {
+    runId,
+    seq: -1,
+    status: 'none',
+    settings: { phraseology: 'plain', coachAfter: 0 },
+    situation: {},
+    revision: 0,
+    figureStatus: undefined,
+    values: {},
+    history: [],
+    cleared: [],
+    stepsDone: [],
+    flowsClosed: [],
+    items: {},
+    lists: {},
+    floor: { at: 'end' },
+    question: undefined,
+    standingBy: false,
+    order: 0,
+    floorOrder: 0,
+    revisedOrder: 0,
+    last: undefined,
+    closed: [],
+    said: '',
+  }
+}
+
+export function step(pack: Pack, before: RunState, event: RunEvent): Step {
+  return happen(pack, { ...before, seq: event.seq }, event)
+}
+
+function happen(pack: Pack, state: RunState, event: RunEvent): Step {
+  switch (event.type) {
+    case 'runStarted': {
+      const { settings, situation } = event
+      return { state: { ...state, status: 'running', settings, situation }, effects: [] }
+    }
+    case 'figuresRevised':
+      return revised(pack, state, event)
+    case 'situationSet':
+      return situated(pack, { ...state, situation: { ...state.situation, [event.name]: event.value } })
+    case 'cleared':
+      return cleared(pack, { ...state, cleared: [...new Set([...state.cleared, event.clearance])] })
+    case 'listCalled':
+      return called(pack, state, event.list)
+    case 'stepDone':
+      return { state: { ...state, stepsDone: [...new Set([...state.stepsDone, event.step])] }, effects: [] }
+    case 'flowClosed': {
+      const closed = { ...state, flowsClosed: [...new Set([...state.flowsClosed, event.flow])] }
+      return enter(pack, closed, nextFloor(pack, closed), [], 'tick')
+    }
+    case 'answered':
+      // Evidence closes only the item that has the floor, on the figures in force.
+      return hasFloor(state, event.item) && event.revision === state.revision
+        ? answered(pack, state, event)
+        : { state, effects: [] }
+    case 'confirmedByKey': {
+      if (!hasFloor(state, event.item)) return { state, effects: [] }
+      const { list } = findItem(pack, event.item)
+      const { by } = event.evidence
+      const { expected, revision } = event
+      return advance(
+        pack,
+        closeItem(state, event.item, { status: 'done', by, expected, revision }),
+        list.id,
+        [],
+        'tick',
+      )
+    }
+    case 'commanded':
+      return commanded(pack, state, event)
+    case 'voided':
+      return event.because === 'onsetCut'
+        ? turn(pack, state, [say.sayAgain(findItem(pack, event.item).item.challenge)])
+        : { state, effects: [] }
+    case 'overheard':
+      return { state, effects: timers(state) }
+    case 'silent':
+      return silent(pack, state, event.after)
+    case 'resumed':
+      return resume(pack, state)
+    case 'earFailed':
+    case 'voiceFailed':
+      return { state, effects: [] }
+    case 'stopped':
+      return {
+        state: { ...state, status: 'stopped', stoppedBecause: event.message },
+        effects: [{ type: 'shut' }, { type: 'stopTimers' }],
+      }
+    case 'ended':
+      return { state: { ...state, status: 'ended' }, effects: [{ type: 'shut' }, { type: 'stopTimers' }] }
+  }
+}
+
+function hasFloor(state: RunState, item: string): boolean {
+  return state.floor.at === 'item' && state.floor.item === item
+}
+
+/** All events of a run, folded; what they asked for at the time is not asked for again. */
+export function fold(pack: Pack, runId: string, events: readonly RunEvent[]): RunState {
+  return events.reduce((state, event) => step(pack, state, event).state, emptyRun(runId))
+}
+
+/** What applies may have changed under the open place. */
+function situated(pack: Pack, before: RunState): Step {
+  const { state } = reopen(pack, before)
+  if (state.figureStatus === undefined) return { state, effects: [] }
+  const { floor } = state
+  return floor.at === 'item' || floor.at === 'line'
+    ? advance(pack, state, floor.list)
+    : enter(pack, state, nextFloor(pack, state), [])
+}
+
+function cleared(pack: Pack, state: RunState): Step {
+  const { floor } = state
+  if (floor.at !== 'line') return { state, effects: timers(state) }
+  return advance(pack, { ...state, standingBy: false }, floor.list, [say.belowTheLine()], 'tick')
+}
+
+function called(pack: Pack, before: RunState, id: string): Step {
+  const state = { ...before, standingBy: false }
+  const list = listById(pack, id)
+  const { complete, called: begun } = listState(state, id)
+  if (complete) return turn(pack, state, [say.alreadyComplete(list.name)], { prompt: true })
+  const { floor } = state
+  const open = floor.at === 'item' || floor.at === 'line' ? floor.list : undefined
+  if (open === id) return turn(pack, state, [], { prompt: true })
+  const due = agenda(pack, state.situation).find(
+    ({ activity }) =>
+      activity.type === 'list' && !listState(state, activity.id).complete && !listState(state, activity.id).suspended,
+  )?.activity
+  const next = open ? listById(pack, open) : due
+  if (next && next.id !== id && !begun) {
+    return turn(pack, { ...state, question: { about: 'outOfOrder', list: id, next: next.name } }, [], { prompt: true })
+  }
+  if (list.needsFinal && state.figureStatus === 'preliminary' && !begun) {
+    return turn(pack, { ...state, question: { about: 'finalFiguresIn', list: id } }, [], { prompt: true })
+  }
+  return callList(pack, state, id)
+}
+
+/** Asked once more, then a soft tone, then the screen only; silence never moves anything on. */
+function silent(pack: Pack, state: RunState, after: 'prompt' | 'tone'): Step {
+  if (after === 'tone') return { state, effects: [{ type: 'tone', tone: 'soft' }] }
+  const asked = turn(pack, state, [], { prompt: true })
+  const effects = asked.effects.filter((effect) => effect.type !== 'startTimer' || effect.timer !== 'prompt')
+  return { state: asked.state, effects }
+}
+
+/** After a reload: what is open is put once more, and nothing is performed twice. */
+export function resume(pack: Pack, state: RunState): Step {
+  const { floor } = state
+  const name = floor.at === 'item' || floor.at === 'line' ? listById(pack, floor.list).name : undefined
+  return turn(pack, { ...state, standingBy: false }, name ? [say.resuming(name)] : [], { prompt: true })
+}
