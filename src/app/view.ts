@@ -1,6 +1,12 @@
 /** What the run screen shows, made from pack and state. No rule lives here; it only names things. */
 
-import type { ItemStatus, LastAnswer } from '../kernel/run/state.ts'
+import type { Flow, Item, Line, List, Pack } from '../kernel/run/checklist.ts'
+import { openChallenges } from '../kernel/run/moving.ts'
+import { REASON_WORDS } from '../kernel/run/phrases.ts'
+import { agenda, entriesOf, findItem, findLine, holds, listById } from '../kernel/run/place.ts'
+import type { Floor, ItemStatus, LastAnswer, RunState } from '../kernel/run/state.ts'
+import { itemState, lacking, listState, promptWords } from '../kernel/run/turn.ts'
+import { buttonsOf } from './buttons.ts'
 
 export interface ViewEntry {
   readonly id: string
@@ -40,6 +46,7 @@ export type Press =
   | { readonly type: 'call'; readonly list: string }
   | { readonly type: 'cleared'; readonly clearance: string }
   | { readonly type: 'stepDone'; readonly step: string }
+  | { readonly type: 'flowDone'; readonly flow: string }
   /** A word item confirmed by key: logged as not read back. */
   | { readonly type: 'confirmItem'; readonly item: string }
   | { readonly type: 'situation'; readonly name: string; readonly value: string }
@@ -63,4 +70,139 @@ export interface RunView {
   readonly last: LastAnswer | undefined
   readonly said: string
   readonly figures: string
+}
+
+/** Names the place of a run for the screen. Values are never among what it names. */
+export function viewOf(pack: Pack, run: RunState): RunView {
+  const { floor } = run
+  const listId = 'list' in floor ? floor.list : undefined
+  const list = listId === undefined ? undefined : listById(pack, listId)
+  const item = floor.at === 'item' ? findItem(pack, floor.item).item : undefined
+  const caution = item?.caution ?? list?.caution ?? flowAt(pack, floor)?.caution
+  return {
+    phase: pack.phases[phaseOf(pack, floor)]?.name ?? '',
+    ...headlineOf(pack, run),
+    look: item?.look ?? [],
+    ...(caution !== undefined && { caution }),
+    ...(list && { listName: list.name }),
+    entries: list ? entriesOf(list, run.situation).map((entry) => viewEntry(run, entry)) : [],
+    steps: stepsOf(pack, run),
+    lists: agenda(pack, run.situation).flatMap(({ activity }) =>
+      activity.type === 'list' ? [viewList(pack, run, activity)] : [],
+    ),
+    buttons: buttonsOf(pack, run),
+    order: run.order,
+    last: run.last,
+    said: run.said,
+    figures: run.figureStatus ? `${run.figureStatus} figures, revision ${run.revision}` : 'no figures yet',
+  }
+}
+
+function phaseOf(pack: Pack, floor: Floor): number {
+  if ('phase' in floor) return floor.phase
+  if (floor.at === 'end') return pack.phases.length - 1
+  return pack.phases.findIndex(({ activities }) => activities.some((activity) => activity.id === floor.list))
+}
+
+function flowAt(pack: Pack, floor: Floor): Flow | undefined {
+  const activity = 'phase' in floor ? pack.phases[floor.phase]?.activities[floor.activity] : undefined
+  return activity?.type === 'flow' ? activity : undefined
+}
+
+/** Flow steps of the phase that apply, ticked or not; a step whose figure changed is not done any more. */
+function stepsOf(pack: Pack, run: RunState): ViewStep[] {
+  const phase = pack.phases[phaseOf(pack, run.floor)]
+  const flows = phase?.activities.filter((activity) => activity.type === 'flow') ?? []
+  return flows.flatMap(({ steps }) =>
+    steps
+      .filter((step) => holds(step.when, run.situation))
+      .map(({ id, text, caution }) => ({
+        id,
+        text,
+        done: run.stepsDone.includes(id),
+        ...(caution !== undefined && { caution }),
+      })),
+  )
+}
+
+function viewEntry(run: RunState, entry: Item | Line): ViewEntry {
+  const { floor } = run
+  if (entry.type === 'line') {
+    const isCleared = run.cleared.includes(entry.clearance)
+    const current = floor.at === 'line' && floor.line === entry.id
+    return { id: entry.id, type: 'line', label: entry.label, status: isCleared ? 'cleared' : 'open', current }
+  }
+  const item = itemState(run, entry.id)
+  const notes = [
+    item.by === 'key' && item.status === 'done' ? 'by key, not read back' : '',
+    item.status === 'passed' ? `passed: ${REASON_WORDS[item.reason ?? ''] ?? ''}` : '',
+    item.given ? 'value given' : '',
+  ].filter((note) => note)
+  return {
+    id: entry.id,
+    type: 'item',
+    label: entry.challenge,
+    status: item.status,
+    current: floor.at === 'item' && floor.item === entry.id,
+    ...(notes.length > 0 && { note: notes.join(', ') }),
+  }
+}
+
+function viewList(pack: Pack, run: RunState, list: List): ViewList {
+  const { called, complete, revoked } = listState(run, list.id)
+  const state = complete ? 'complete' : revoked ? 'revoked' : called ? 'open' : 'ahead'
+  return {
+    id: list.id,
+    name: list.name,
+    state,
+    openItems: called && !complete ? openChallenges(pack, run, list.id) : [],
+  }
+}
+
+function headlineOf(pack: Pack, run: RunState): Pick<RunView, 'headline' | 'kind' | 'hint'> {
+  const { floor, question } = run
+  if (run.status === 'stopped') {
+    return {
+      kind: 'stopped',
+      headline: 'Stopped',
+      hint: `${run.stoppedBecause ?? ''} The log is whole: save it, then reload the page.`,
+    }
+  }
+  if (run.standingBy) return { kind: 'standBy', headline: 'Standing by', hint: 'Say "continue" when you are ready.' }
+  if (question) return { kind: 'question', headline: promptWords(pack, run), hint: 'Affirm or negative.' }
+  switch (floor.at) {
+    case 'item': {
+      const { item } = findItem(pack, floor.item)
+      const missing = lacking(pack, run, item)
+      if (missing.length > 0) {
+        return {
+          kind: 'item',
+          headline: item.challenge,
+          hint: `No figure yet for ${missing.join(', ')}: enter it on the figures page.`,
+        }
+      }
+      const both = item.answers === 'both' ? ' Otherseat answers after you.' : ''
+      return { kind: 'item', headline: item.challenge, hint: `Read it from the indicator, then answer.${both}` }
+    }
+    case 'line': {
+      const line = findLine(listById(pack, floor.list), floor.line)
+      return {
+        kind: 'line',
+        headline: `Waiting: ${line.label}`,
+        hint: `Say "${line.say[0]}" when the clearance is in.`,
+      }
+    }
+    case 'flow':
+      return {
+        kind: 'flow',
+        headline: flowAt(pack, floor)?.name ?? '',
+        hint: 'Do the flow, then say "done" or call the list.',
+      }
+    case 'call': {
+      const name = pack.phases[floor.phase]?.activities[floor.activity]?.name ?? ''
+      return { kind: 'call', headline: name, hint: `Call for it: "${name}".` }
+    }
+    case 'end':
+      return { kind: 'end', headline: 'All lists complete', hint: 'The account has what was said.' }
+  }
 }

@@ -1,6 +1,6 @@
 /** Which place comes next: inside a list, and from one activity to another. */
 
-import type { Activity, Pack } from './checklist.ts'
+import type { Activity, List, Pack } from './checklist.ts'
 import { say } from './phrases.ts'
 import { agenda, entriesOf, itemsOf, listById } from './place.ts'
 import type { Floor, RunState } from './state.ts'
@@ -30,6 +30,13 @@ export function nextInList(pack: Pack, state: RunState, id: string): Floor | und
   }
   const left = entries.find((entry) => entry.type === 'item' && !isClosed(state, entry.id))
   return left && { at: 'item', list: id, item: left.id }
+}
+
+/** The list that is to be called next, in the order of the pack. */
+export function dueList(pack: Pack, state: RunState): List | undefined {
+  return agenda(pack, state.situation)
+    .flatMap(({ activity }) => (activity.type === 'list' ? [activity] : []))
+    .find((list) => !listState(state, list.id).complete && !listState(state, list.id).suspended)
 }
 
 function floorOf(pack: Pack, state: RunState, place: { phase: number; index: number; activity: Activity }): Floor {

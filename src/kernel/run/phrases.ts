@@ -76,7 +76,8 @@ export const FIXED_PHRASES = [
 
 export const PASS_REASONS = ['notFitted', 'simulatorFault', 'instructorsWord', 'training'] as const
 export type PassReason = (typeof PASS_REASONS)[number]
-const REASON_WORDS: Readonly<Record<string, string>> = {
+/** A reason as spoken and shown. */
+export const REASON_WORDS: Readonly<Record<string, string>> = {
   notFitted: 'not fitted',
   simulatorFault: 'simulator fault',
   instructorsWord: "instructor's word",

@@ -7,9 +7,9 @@ import { answered, closeItem } from './answering.ts'
 import type { Pack } from './checklist.ts'
 import { commanded } from './commanding.ts'
 import type { RunEvent } from './events.ts'
-import { advance, callList, nextFloor } from './moving.ts'
+import { advance, callList, dueList, nextFloor } from './moving.ts'
 import { say } from './phrases.ts'
-import { agenda, findItem, listById } from './place.ts'
+import { findItem, listById } from './place.ts'
 import { reopen, revised } from './revising.ts'
 import type { RunState } from './state.ts'
 import { enter, listState, type Step, timers, turn } from './turn.ts'
@@ -142,11 +142,7 @@ function called(pack: Pack, before: RunState, id: string): Step {
   const { floor } = state
   const open = floor.at === 'item' || floor.at === 'line' ? floor.list : undefined
   if (open === id) return turn(pack, state, [], { prompt: true })
-  const due = agenda(pack, state.situation).find(
-    ({ activity }) =>
-      activity.type === 'list' && !listState(state, activity.id).complete && !listState(state, activity.id).suspended,
-  )?.activity
-  const next = open ? listById(pack, open) : due
+  const next = open ? listById(pack, open) : dueList(pack, state)
   if (next && next.id !== id && !begun) {
     return turn(pack, { ...state, question: { about: 'outOfOrder', list: id, next: next.name } }, [], { prompt: true })
   }

@@ -1,0 +1,177 @@
+/** The account of a run, made from its log alone: what was said, what was refused and why, what was given. */
+
+import type { Judgement } from '../response/model.ts'
+import type { Pack } from './checklist.ts'
+import type { By, RunEvent } from './events.ts'
+import { agenda, findItem, itemsOf } from './place.ts'
+import type { ItemStatus, RunState } from './state.ts'
+import { emptyRun, step } from './step.ts'
+import { itemState, listState } from './turn.ts'
+
+export interface DebriefTry {
+  /** Milliseconds from the start of the run. */
+  readonly t: number
+  readonly text: string
+  readonly by: By
+  readonly judgement: Judgement
+  /** Revision of the figures at the challenge, and at the verdict. */
+  readonly challengeRevision: number
+  readonly revision: number
+}
+
+export interface DebriefItem {
+  readonly id: string
+  readonly challenge: string
+  readonly status: ItemStatus
+  readonly by?: By
+  readonly reason?: string
+  readonly given: boolean
+  readonly tries: readonly DebriefTry[]
+  /** Verdicts negative, incomplete; the pilot's. */
+  readonly misses: number
+  /** The ear's. */
+  readonly sayAgains: number
+  /** How often a changed figure, or the pilot, opened it again. */
+  readonly reopened: number
+}
+
+export interface DebriefList {
+  readonly id: string
+  readonly name: string
+  readonly complete: boolean
+  readonly revoked: boolean
+  readonly onPreliminary: boolean
+  readonly items: readonly DebriefItem[]
+}
+
+export interface Debrief {
+  readonly runId: string
+  readonly pack: { readonly id: string; readonly version: string; readonly sha256: string; readonly name: string }
+  readonly startedAt: string
+  readonly durationMs: number
+  readonly complete: boolean
+  readonly revisions: readonly {
+    readonly revision: number
+    readonly status: string
+    readonly label: string
+    readonly t: number
+    readonly reopened: readonly string[]
+  }[]
+  readonly lists: readonly DebriefList[]
+  readonly voided: number
+  readonly interruptions: readonly {
+    readonly t: number
+    readonly what: 'standBy' | 'resumed'
+    readonly lengthMs: number
+  }[]
+  readonly remarks: readonly { readonly t: number; readonly text: string }[]
+  readonly totals: {
+    readonly items: number
+    readonly closed: number
+    readonly misses: number
+    readonly sayAgains: number
+    readonly given: number
+    readonly byKey: number
+    readonly passed: number
+  }
+}
+
+/** `events` must be one run's, in order, the first being `runStarted`; the pack must be the run's. */
+export function debriefOf(pack: Pack, events: readonly RunEvent[]): Debrief {
+  const [first] = events
+  if (first?.type !== 'runStarted') throw new Error('the log does not begin with runStarted')
+  const tries = new Map<string, DebriefTry[]>()
+  const reopened = new Map<string, number>()
+  const revisions: Debrief['revisions'][number][] = []
+  let state: RunState = emptyRun(first.runId)
+  for (const event of events) {
+    const before = state
+    state = step(pack, state, event).state
+    const opened = reopenedBetween(before, state)
+    for (const id of opened) reopened.set(id, (reopened.get(id) ?? 0) + 1)
+    if (event.type === 'answered') tries.set(event.item, [...(tries.get(event.item) ?? []), tryOf(event)])
+    if (event.type === 'figuresRevised') {
+      const { revision, status, label, t } = event
+      revisions.push({ revision, status, label, t, reopened: opened.map((id) => findItem(pack, id).item.challenge) })
+    }
+  }
+  const lists = listsIn(pack, state, tries, reopened)
+  const items = lists.flatMap((list) => list.items)
+  return {
+    runId: first.runId,
+    pack: first.pack,
+    startedAt: first.wall,
+    durationMs: events.at(-1)?.t ?? 0,
+    complete: lists.every((list) => list.complete),
+    revisions,
+    lists,
+    voided: events.filter((event) => event.type === 'voided').length,
+    interruptions: interruptionsIn(events),
+    remarks: events.flatMap((event) =>
+      event.type === 'commanded' && event.command === 'remark'
+        ? [{ t: event.t, text: event.argument ?? event.evidence.text }]
+        : [],
+    ),
+    totals: {
+      items: items.length,
+      closed: items.filter((item) => item.status === 'done' || item.status === 'passed').length,
+      misses: items.reduce((sum, item) => sum + item.misses, 0),
+      sayAgains: items.reduce((sum, item) => sum + item.sayAgains, 0),
+      given: items.filter((item) => item.given).length,
+      byKey: items.filter((item) => item.by === 'key').length,
+      passed: items.filter((item) => item.status === 'passed').length,
+    },
+  }
+}
+
+function reopenedBetween(before: RunState, after: RunState): string[] {
+  return Object.entries(after.items)
+    .filter(([id, item]) => item.status === 'reopened' && before.items[id]?.status !== 'reopened')
+    .map(([id]) => id)
+}
+
+function tryOf(event: Extract<RunEvent, { type: 'answered' }>): DebriefTry {
+  const { t, evidence, judgement, challengeRevision, revision } = event
+  return { t, text: evidence.text, by: evidence.by, judgement, challengeRevision, revision }
+}
+
+function listsIn(
+  pack: Pack,
+  state: RunState,
+  tries: ReadonlyMap<string, readonly DebriefTry[]>,
+  reopened: ReadonlyMap<string, number>,
+): DebriefList[] {
+  return agenda(pack, state.situation).flatMap(({ activity }) => {
+    if (activity.type !== 'list') return []
+    const { complete, revoked, onPreliminary } = listState(state, activity.id)
+    const items = itemsOf(activity, state.situation).map(({ id, challenge }): DebriefItem => {
+      const { status, by, reason, given } = itemState(state, id)
+      const said = tries.get(id) ?? []
+      const verdicts = said.map((one) => one.judgement.verdict)
+      return {
+        id,
+        challenge,
+        status,
+        ...(by && { by }),
+        ...(reason && { reason }),
+        given,
+        tries: said,
+        misses: verdicts.filter((verdict) => verdict === 'negative' || verdict === 'incomplete').length,
+        sayAgains: verdicts.filter((verdict) => verdict === 'sayAgain').length,
+        reopened: reopened.get(id) ?? 0,
+      }
+    })
+    return [{ id: activity.id, name: activity.name, complete, revoked, onPreliminary, items }]
+  })
+}
+
+/** From the moment the run was left (or stood by) to the next event of the pilot's. */
+function interruptionsIn(events: readonly RunEvent[]): Debrief['interruptions'] {
+  return events.flatMap((event, index) => {
+    if (event.type === 'resumed')
+      return [{ t: event.t, what: 'resumed' as const, lengthMs: event.t - (events[index - 1]?.t ?? event.t) }]
+    if (event.type !== 'commanded' || event.command !== 'standBy') return []
+    const end = events.slice(index + 1).find((later) => later.type === 'commanded' && later.command === 'continue')
+    return [{ t: event.t, what: 'standBy' as const, lengthMs: (end ?? events.at(-1) ?? event).t - event.t }]
+  })
+}
