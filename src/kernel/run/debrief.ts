@@ -167,11 +167,11 @@ function listsIn(
 
 /** From the moment the run was left (or stood by) to the next event of the pilot's. */
 function interruptionsIn(events: readonly RunEvent[]): Debrief['interruptions'] {
-  return events.flatMap((event, index) => {
+  return events.flatMap((event, index): Debrief['interruptions'] => {
     if (event.type === 'resumed')
-      return [{ t: event.t, what: 'resumed' as const, lengthMs: event.t - (events[index - 1]?.t ?? event.t) }]
+      return [{ t: event.t, what: 'resumed', lengthMs: event.t - (events[index - 1]?.t ?? event.t) }]
     if (event.type !== 'commanded' || event.command !== 'standBy') return []
     const end = events.slice(index + 1).find((later) => later.type === 'commanded' && later.command === 'continue')
-    return [{ t: event.t, what: 'standBy' as const, lengthMs: (end ?? events.at(-1) ?? event).t - event.t }]
+    return [{ t: event.t, what: 'standBy', lengthMs: (end ?? events.at(-1) ?? event).t - event.t }]
   })
 }

@@ -1,0 +1,86 @@
+/**
+ * A run under way: the dispatch, the performer and the ear's reports joined to the store. One exists
+ * at a time; it begins with a new run or goes on with a stored one.
+ */
+
+import type { Pack } from '../kernel/run/checklist.ts'
+import type { Happening, RunEvent } from '../kernel/run/events.ts'
+import { emptyRun, fold } from '../kernel/run/step.ts'
+import type { Clock, Ear, EarEvent, RunLog, Voice } from '../ports.ts'
+import { createDispatch, type Dispatch } from './dispatch.ts'
+import { createPerform } from './perform.ts'
+import type { Store } from './store.ts'
+
+export interface ConductParts {
+  readonly store: Store
+  readonly clock: Clock
+  readonly log: RunLog
+  readonly ear: Ear
+  readonly voice: Voice
+}
+
+export interface Conduct {
+  readonly dispatch: Dispatch
+  /** Stops listening and speaking; the run stays as it is in the log. */
+  close(): void
+}
+
+export function conduct(parts: ConductParts, pack: Pack, runId: string, events: readonly RunEvent[]): Conduct {
+  const { store, clock, log, ear, voice } = parts
+  const perform = createPerform({
+    ear,
+    voice,
+    clock,
+    happen: (happening: Happening) => void dispatch.happen(happening),
+    speaking: (speaking) => store.setState({ voice: { speaking, failed: false } }),
+    voiceFailed: (text) => {
+      store.setState({ voice: { speaking: text, failed: true } })
+      void dispatch.happen({ type: 'voiceFailed', text })
+    },
+    isHearing: () => store.getState().ear.state === 'hearing',
+  })
+  const state = events.length > 0 ? fold(pack, runId, events) : emptyRun(runId)
+  const dispatch = createDispatch({
+    pack,
+    log,
+    clock,
+    state,
+    events,
+    perform,
+    changed: (run) => store.setState((before) => ({ run, ear: { ...before.ear, soFar: '' } })),
+    logLost: (message) => store.setState({ storage: { kept: false, message } }),
+  })
+  const unsubscribe = ear.subscribe((event) => reported(store, dispatch, event))
+  store.setState({ run: state })
+  return {
+    dispatch,
+    close() {
+      unsubscribe()
+      perform([{ type: 'shut' }, { type: 'stopTimers' }])
+    },
+  }
+}
+
+function reported(store: Store, dispatch: Dispatch, event: EarEvent): void {
+  const show = (change: Partial<ReturnType<Store['getState']>['ear']>) =>
+    store.setState(({ ear }) => ({ ear: { ...ear, ...change } }))
+  switch (event.type) {
+    case 'state':
+      return show({ state: event.state })
+    case 'loading':
+      return show({ loading: event.fraction })
+    case 'level':
+      return show({ level: event.level, noise: event.noise, clipping: event.clipping })
+    case 'speechBegan':
+      return show({ soFar: '' })
+    case 'soFar':
+      return show({ soFar: event.text })
+    case 'heard':
+      void dispatch.hear(event.heard)
+      return
+    case 'failed':
+      show({ failure: event.failure })
+      void dispatch.happen({ type: 'earFailed', message: event.failure.message })
+      return
+  }
+}

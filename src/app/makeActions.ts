@@ -1,0 +1,255 @@
+/** What the screens ask for, done: packs opened, figures computed, runs begun and gone on with. */
+
+import { compute } from '../kernel/figures/compute.ts'
+import type { Inputs } from '../kernel/figures/model.ts'
+import { changesBetween } from '../kernel/figures/revise.ts'
+import { vocabularyOf } from '../kernel/hearing/vocabulary.ts'
+import type { Value } from '../kernel/kinds/kind.ts'
+import { isError } from '../kernel/problem.ts'
+import type { Pack } from '../kernel/run/checklist.ts'
+import type { Evidence, Happening, RunEvent } from '../kernel/run/events.ts'
+import { findItem } from '../kernel/run/place.ts'
+import { restsOf } from '../kernel/run/rests.ts'
+import type { RunState } from '../kernel/run/state.ts'
+import { readInputs } from '../packs/inputs.ts'
+import { readPack } from '../packs/read.ts'
+import type { PackFiles, RunLock } from '../ports.ts'
+import type { Actions } from './actions.ts'
+import { type Conduct, type ConductParts, conduct } from './conduct.ts'
+import { EMPTY_DRAFT, type Revision } from './store.ts'
+import type { Press } from './view.ts'
+
+export interface ActionParts extends ConductParts {
+  readonly packFiles: PackFiles
+  readonly lock: RunLock
+  readonly newRunId: () => string
+  readonly saveSettings: (settings: object) => void
+  /** Lets the page play sound after a gesture. */
+  readonly wakeSound: () => Promise<void>
+}
+
+const BY_KEY: Evidence = { by: 'key', text: '' }
+
+export function makeActions(parts: ActionParts): Actions {
+  const { store, clock, log, ear, packFiles, lock } = parts
+  let running: Conduct | undefined
+
+  async function openPack(id: string): Promise<Pack | undefined> {
+    const { texts, sha256 } = await packFiles.load(id)
+    const { pack, problems } = readPack(texts, sha256)
+    store.setState({ pack, problems: problems.filter(isError) })
+    return pack
+  }
+
+  function preview(draft: Inputs): void {
+    const { pack } = store.getState()
+    store.setState({ draft, preview: pack && compute(pack.figures, draft) })
+  }
+
+  /** The ear opens beside the run: typing and buttons work at once, and go on working where it fails. */
+  function openEar(pack: Pack): void {
+    if (store.getState().settings.ear === 'device') void ear.open(vocabularyOf(pack))
+  }
+
+  function happen(happening: Happening | ((run: RunState) => Happening | undefined)): void {
+    void running?.dispatch.happen(happening)
+  }
+
+  async function goOn(runId: string, steal: boolean): Promise<void> {
+    const events = await log.read(runId)
+    const [first] = events
+    if (first?.type !== 'runStarted') return
+    const pack = await openPack(first.pack.id)
+    if (!pack) return
+    if (pack.sha256 !== first.pack.sha256) {
+      const message = `This run was begun with ${first.pack.name} ${first.pack.version}; that pack has changed since. Begin a new run.`
+      store.setState({ problems: [{ code: 'run.otherPack', message, severity: 'error' }], screen: 'start' })
+      return
+    }
+    const held = await hold(runId, steal)
+    running?.close()
+    running = conduct(parts, pack, runId, events)
+    const revisions = revisionsIn(pack, events)
+    const draft = revisions.at(-1)?.inputs ?? EMPTY_DRAFT
+    store.setState({ screen: 'run', revisions, draft, preview: compute(pack.figures, draft), unfinished: undefined })
+    if (!held) {
+      running.close()
+      running = undefined
+      return
+    }
+    openEar(pack)
+    await running.dispatch.happen({ type: 'resumed' })
+  }
+
+  async function hold(runId: string, steal: boolean): Promise<boolean> {
+    const lost = () => {
+      running?.close()
+      running = undefined
+      store.setState({ writer: 'elsewhere' })
+    }
+    const held = await lock.hold(runId, { steal, lost })
+    store.setState({ writer: held ? 'here' : 'elsewhere' })
+    return held
+  }
+
+  async function begin(pack: Pack, draft: Inputs): Promise<void> {
+    const runId = parts.newRunId()
+    if (!(await hold(runId, false))) return
+    running?.close()
+    running = conduct(parts, pack, runId, [])
+    const { id, version, sha256, name } = pack
+    const initial = Object.fromEntries(pack.situations.map((one) => [one.name, one.initial]))
+    const { phraseology, coachAfter } = store.getState().settings
+    await running.dispatch.happen({
+      type: 'runStarted',
+      pack: { id, version, sha256, name },
+      situation: { ...initial, ...draft.situation },
+      settings: { phraseology, coachAfter },
+    })
+  }
+
+  async function revise(pack: Pack, draft: Inputs): Promise<void> {
+    const { revisions } = store.getState()
+    const set = compute(pack.figures, draft)
+    const changes = changesBetween(revisions.at(-1)?.set, set)
+    const revision = revisions.length + 1
+    const before = running?.dispatch.state()
+    await running?.dispatch.happen({
+      type: 'figuresRevised',
+      revision,
+      status: draft.status,
+      label: draft.label ?? draft.status,
+      inputs: draft,
+      values: valuesOf(set.figures),
+      changes,
+    })
+    const after = running?.dispatch.state()
+    const reopened = before && after ? reopenedNames(pack, before, after) : []
+    store.setState({ revisions: [...revisions, { revision, inputs: draft, set, changes, reopened }], screen: 'run' })
+  }
+
+  return {
+    show: (screen) => store.setState({ screen }),
+    async choosePack(id) {
+      await openPack(id)
+      store.setState({ revisions: [], draft: EMPTY_DRAFT, preview: undefined })
+    },
+    draft: preview,
+    readInputs(text, fileName) {
+      const { pack } = store.getState()
+      if (!pack) return
+      const { inputs, problems } = readInputs(text, fileName, pack)
+      store.setState({ problems })
+      if (inputs) preview(inputs)
+    },
+    async enterRevision() {
+      const { pack, draft } = store.getState()
+      if (!pack) return
+      const isNew = !running
+      if (isNew) {
+        await begin(pack, draft)
+        openEar(pack)
+      }
+      await revise(pack, draft)
+    },
+    async beginRun() {
+      store.setState({ screen: 'run' })
+    },
+    resumeRun: (runId) => goOn(runId, false),
+    async abandonRun() {
+      running?.close()
+      running = undefined
+      lock.release()
+      store.setState({
+        run: undefined,
+        revisions: [],
+        unfinished: undefined,
+        draft: EMPTY_DRAFT,
+        preview: undefined,
+        screen: 'start',
+      })
+    },
+    press: (press) => happen((run) => pressed(store.getState().pack, run, press)),
+    type(text, order, beganAt) {
+      void running?.dispatch.hear({ order, text, beganAt, endedAt: clock.now(), by: 'typed' })
+    },
+    gesture() {
+      store.setState({ needsGesture: false })
+      void parts.wakeSound()
+    },
+    async retryEar() {
+      const { pack, ear: state } = store.getState()
+      if (!pack) return
+      store.setState({ ear: { ...state, failure: undefined } })
+      await ear.open(vocabularyOf(pack))
+      happen({ type: 'commanded', command: 'continue', evidence: BY_KEY })
+    },
+    async takeOver() {
+      const { run, unfinished } = store.getState()
+      const runId = run?.runId ?? unfinished?.runId
+      if (runId) await goOn(runId, true)
+    },
+    settings(change) {
+      const settings = { ...store.getState().settings, ...change }
+      store.setState({ settings })
+      parts.saveSettings(settings)
+    },
+    async exportLog(runId) {
+      const events = running?.dispatch.state().runId === runId ? running.dispatch.events() : await log.read(runId)
+      return events.map((event) => `${JSON.stringify(event)}\n`).join('')
+    },
+  }
+}
+
+/** Spoken values of all figures that have one. */
+export function valuesOf(
+  figures: Readonly<Record<string, { readonly value: Value | undefined }>>,
+): Record<string, Value> {
+  return Object.fromEntries(
+    Object.entries(figures).flatMap(([name, { value }]) => (value === undefined ? [] : [[name, value]])),
+  )
+}
+
+function revisionsIn(pack: Pack, events: readonly RunEvent[]): Revision[] {
+  return events.flatMap((event) => {
+    if (event.type !== 'figuresRevised') return []
+    const { revision, inputs, changes } = event
+    return [{ revision, inputs, set: compute(pack.figures, inputs), changes, reopened: [] }]
+  })
+}
+
+function reopenedNames(pack: Pack, before: RunState, after: RunState): string[] {
+  return Object.entries(after.items)
+    .filter(([id, item]) => item.status === 'reopened' && before.items[id]?.status !== 'reopened')
+    .map(([id]) => findItem(pack, id).item.challenge)
+}
+
+/** A key or a click, logged as just that. */
+export function pressed(pack: Pack | undefined, run: RunState, press: Press): Happening | undefined {
+  const evidence = BY_KEY
+  switch (press.type) {
+    case 'command':
+      return {
+        type: 'commanded',
+        command: press.command,
+        evidence,
+        ...(press.argument !== undefined && { argument: press.argument }),
+      }
+    case 'call':
+      return { type: 'listCalled', list: press.list, evidence }
+    case 'cleared':
+      return { type: 'cleared', clearance: press.clearance, evidence }
+    case 'stepDone':
+      return { type: 'stepDone', step: press.step, evidence }
+    case 'flowDone':
+      return { type: 'flowClosed', flow: press.flow, evidence }
+    case 'situation':
+      return { type: 'situationSet', name: press.name, value: press.value, evidence }
+    case 'confirmItem': {
+      if (!pack) return undefined
+      const { item } = findItem(pack, press.item)
+      const expected = Object.fromEntries(restsOf(item, run.situation).map((name) => [name, run.values[name] ?? '']))
+      return { type: 'confirmedByKey', item: press.item, evidence, expected, revision: run.revision }
+    }
+  }
+}
