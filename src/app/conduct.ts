@@ -66,21 +66,26 @@ function reported(store: Store, dispatch: Dispatch, event: EarEvent): void {
     store.setState(({ ear }) => ({ ear: { ...ear, ...change } }))
   switch (event.type) {
     case 'state':
-      return show({ state: event.state })
+      show({ state: event.state })
+      break
     case 'loading':
-      return show({ loading: event.fraction })
+      show({ loading: event.fraction })
+      break
     case 'level':
-      return show({ level: event.level, noise: event.noise, clipping: event.clipping })
+      show({ level: event.level, noise: event.noise, clipping: event.clipping })
+      break
     case 'speechBegan':
-      return show({ soFar: '' })
+      show({ soFar: '' })
+      break
     case 'soFar':
-      return show({ soFar: event.text })
+      show({ soFar: event.text })
+      break
     case 'heard':
       void dispatch.hear(event.heard)
-      return
+      break
     case 'failed':
       show({ failure: event.failure })
       void dispatch.happen({ type: 'earFailed', message: event.failure.message })
-      return
+      break
   }
 }

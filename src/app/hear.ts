@@ -10,9 +10,8 @@ import type { JudgeInput, Judgement } from '../kernel/response/model.ts'
 import type { Item, Pack } from '../kernel/run/checklist.ts'
 import type { Evidence, Happening } from '../kernel/run/events.ts'
 import { figuresFor, findItem, findLine, listById, listsOf, responseOf, saidFigures } from '../kernel/run/place.ts'
-import { restsOf } from '../kernel/run/rests.ts'
 import type { RunState } from '../kernel/run/state.ts'
-import { itemState } from '../kernel/run/turn.ts'
+import { itemState, restedOn } from '../kernel/run/turn.ts'
 import type { Heard } from '../ports.ts'
 
 /** What a pilot says when a flow is done. */
@@ -95,9 +94,7 @@ function answerTo(pack: Pack, state: RunState, id: string, heard: Heard, evidenc
     return happeningOf({ command, ...(argument !== undefined && { argument }) }, evidence)
   }
   if (heard.by === 'voice' && isOtherSpeech(judgement, heard)) return { type: 'overheard', evidence }
-  const expected = Object.fromEntries(
-    restsOf(item, state.situation).flatMap((name) => (name in state.values ? [[name, state.values[name] ?? '']] : [])),
-  )
+  const expected = restedOn(item, state)
   const { challengeRevision } = itemState(state, id)
   return { type: 'answered', item: id, evidence, judgement, expected, challengeRevision, revision: state.revision }
 }

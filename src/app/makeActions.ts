@@ -4,20 +4,19 @@ import { compute } from '../kernel/figures/compute.ts'
 import type { Inputs } from '../kernel/figures/model.ts'
 import { changesBetween } from '../kernel/figures/revise.ts'
 import { vocabularyOf } from '../kernel/hearing/vocabulary.ts'
-import type { Value } from '../kernel/kinds/kind.ts'
 import { isError } from '../kernel/problem.ts'
 import type { Pack } from '../kernel/run/checklist.ts'
-import type { Evidence, Happening, RunEvent } from '../kernel/run/events.ts'
+import type { Happening, RunEvent } from '../kernel/run/events.ts'
 import { findItem } from '../kernel/run/place.ts'
-import { restsOf } from '../kernel/run/rests.ts'
 import type { RunState } from '../kernel/run/state.ts'
 import { readInputs } from '../packs/inputs.ts'
 import { readPack } from '../packs/read.ts'
 import type { PackFiles, RunLock } from '../ports.ts'
 import type { Actions } from './actions.ts'
 import { type Conduct, type ConductParts, conduct } from './conduct.ts'
+import { pressed } from './pressed.ts'
 import { EMPTY_DRAFT, type Revision } from './store.ts'
-import type { Press } from './view.ts'
+import { valuesOf } from './values.ts'
 
 export interface ActionParts extends ConductParts {
   readonly packFiles: PackFiles
@@ -28,14 +27,16 @@ export interface ActionParts extends ConductParts {
   readonly wakeSound: () => Promise<void>
 }
 
-const BY_KEY: Evidence = { by: 'key', text: '' }
-
 export function makeActions(parts: ActionParts): Actions {
   const { store, clock, log, ear, packFiles, lock } = parts
   let running: Conduct | undefined
 
   async function openPack(id: string): Promise<Pack | undefined> {
     const { texts, sha256 } = await packFiles.load(id)
+    return take(texts, sha256)
+  }
+
+  function take(texts: Readonly<Record<string, string>>, sha256: string): Pack | undefined {
     const { pack, problems } = readPack(texts, sha256)
     store.setState({ pack, problems: problems.filter(isError) })
     return pack
@@ -59,13 +60,9 @@ export function makeActions(parts: ActionParts): Actions {
     const events = await log.read(runId)
     const [first] = events
     if (first?.type !== 'runStarted') return
-    const pack = await openPack(first.pack.id)
+    // The run's own pack, as its log holds it: an edition that came since cannot change it.
+    const pack = take(first.pack.texts, first.pack.sha256)
     if (!pack) return
-    if (pack.sha256 !== first.pack.sha256) {
-      const message = `This run was begun with ${first.pack.name} ${first.pack.version}; that pack has changed since. Begin a new run.`
-      store.setState({ problems: [{ code: 'run.otherPack', message, severity: 'error' }], screen: 'start' })
-      return
-    }
     const held = await hold(runId, steal)
     running?.close()
     running = conduct(parts, pack, runId, events)
@@ -97,12 +94,12 @@ export function makeActions(parts: ActionParts): Actions {
     if (!(await hold(runId, false))) return
     running?.close()
     running = conduct(parts, pack, runId, [])
-    const { id, version, sha256, name } = pack
+    const { id, version, sha256, name, texts } = pack
     const initial = Object.fromEntries(pack.situations.map((one) => [one.name, one.initial]))
     const { phraseology, coachAfter } = store.getState().settings
     await running.dispatch.happen({
       type: 'runStarted',
-      pack: { id, version, sha256, name },
+      pack: { id, version, sha256, name, texts },
       situation: { ...initial, ...draft.situation },
       settings: { phraseology, coachAfter },
     })
@@ -182,7 +179,7 @@ export function makeActions(parts: ActionParts): Actions {
       if (!pack) return
       store.setState({ ear: { ...state, failure: undefined } })
       await ear.open(vocabularyOf(pack))
-      happen({ type: 'commanded', command: 'continue', evidence: BY_KEY })
+      happen({ type: 'commanded', command: 'continue', evidence: { by: 'key', text: '' } })
     },
     async takeOver() {
       const { run, unfinished } = store.getState()
@@ -201,15 +198,6 @@ export function makeActions(parts: ActionParts): Actions {
   }
 }
 
-/** Spoken values of all figures that have one. */
-export function valuesOf(
-  figures: Readonly<Record<string, { readonly value: Value | undefined }>>,
-): Record<string, Value> {
-  return Object.fromEntries(
-    Object.entries(figures).flatMap(([name, { value }]) => (value === undefined ? [] : [[name, value]])),
-  )
-}
-
 function revisionsIn(pack: Pack, events: readonly RunEvent[]): Revision[] {
   return events.flatMap((event) => {
     if (event.type !== 'figuresRevised') return []
@@ -222,34 +210,4 @@ function reopenedNames(pack: Pack, before: RunState, after: RunState): string[] 
   return Object.entries(after.items)
     .filter(([id, item]) => item.status === 'reopened' && before.items[id]?.status !== 'reopened')
     .map(([id]) => findItem(pack, id).item.challenge)
-}
-
-/** A key or a click, logged as just that. */
-export function pressed(pack: Pack | undefined, run: RunState, press: Press): Happening | undefined {
-  const evidence = BY_KEY
-  switch (press.type) {
-    case 'command':
-      return {
-        type: 'commanded',
-        command: press.command,
-        evidence,
-        ...(press.argument !== undefined && { argument: press.argument }),
-      }
-    case 'call':
-      return { type: 'listCalled', list: press.list, evidence }
-    case 'cleared':
-      return { type: 'cleared', clearance: press.clearance, evidence }
-    case 'stepDone':
-      return { type: 'stepDone', step: press.step, evidence }
-    case 'flowDone':
-      return { type: 'flowClosed', flow: press.flow, evidence }
-    case 'situation':
-      return { type: 'situationSet', name: press.name, value: press.value, evidence }
-    case 'confirmItem': {
-      if (!pack) return undefined
-      const { item } = findItem(pack, press.item)
-      const expected = Object.fromEntries(restsOf(item, run.situation).map((name) => [name, run.values[name] ?? '']))
-      return { type: 'confirmedByKey', item: press.item, evidence, expected, revision: run.revision }
-    }
-  }
 }

@@ -93,6 +93,8 @@ export interface Pack {
   readonly version: string
   /** Of the pack's texts, hexadecimal. */
   readonly sha256: string
+  /** The texts it was read from, by file name: a run's log carries them, so that it can be replayed anywhere. */
+  readonly texts: Readonly<Record<string, string>>
   readonly name: string
   readonly aircraft: string
   readonly operator: string

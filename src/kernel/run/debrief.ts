@@ -2,7 +2,7 @@
 
 import type { Judgement } from '../response/model.ts'
 import type { Pack } from './checklist.ts'
-import type { By, RunEvent } from './events.ts'
+import type { By, PackInLog, RunEvent } from './events.ts'
 import { agenda, findItem, itemsOf } from './place.ts'
 import type { ItemStatus, RunState } from './state.ts'
 import { emptyRun, step } from './step.ts'
@@ -46,7 +46,7 @@ export interface DebriefList {
 
 export interface Debrief {
   readonly runId: string
-  readonly pack: { readonly id: string; readonly version: string; readonly sha256: string; readonly name: string }
+  readonly pack: Omit<PackInLog, 'texts'>
   readonly startedAt: string
   readonly durationMs: number
   readonly complete: boolean
@@ -99,7 +99,7 @@ export function debriefOf(pack: Pack, events: readonly RunEvent[]): Debrief {
   const items = lists.flatMap((list) => list.items)
   return {
     runId: first.runId,
-    pack: first.pack,
+    pack: { id: pack.id, version: pack.version, sha256: pack.sha256, name: pack.name },
     startedAt: first.wall,
     durationMs: events.at(-1)?.t ?? 0,
     complete: lists.every((list) => list.complete),

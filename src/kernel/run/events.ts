@@ -25,7 +25,7 @@ export interface Evidence {
 export type Happening =
   | {
       readonly type: 'runStarted'
-      readonly pack: { readonly id: string; readonly version: string; readonly sha256: string; readonly name: string }
+      readonly pack: PackInLog
       readonly situation: Readonly<Record<string, string>>
       readonly settings: RunSettings
     }
@@ -78,6 +78,15 @@ export type Happening =
   | { readonly type: 'resumed' }
   | { readonly type: 'stopped'; readonly message: string }
   | { readonly type: 'ended' }
+
+/** The pack as a run began with it: a later edition cannot change an old run. */
+export interface PackInLog {
+  readonly id: string
+  readonly version: string
+  readonly sha256: string
+  readonly name: string
+  readonly texts: Readonly<Record<string, string>>
+}
 
 /** A happening as stored. */
 export type RunEvent = Happening & {

@@ -4,10 +4,12 @@
  */
 
 import type { Hearable } from '../hearing/hearable.ts'
+import type { Value } from '../kinds/kind.ts'
 import type { Item, Pack } from './checklist.ts'
 import type { Effect } from './events.ts'
 import { say } from './phrases.ts'
 import { figuresFor, findItem, findLine, listById, saidFigures } from './place.ts'
+import { restsOf } from './rests.ts'
 import type { Floor, ItemState, ListState, RunState } from './state.ts'
 
 export interface Step {
@@ -51,6 +53,16 @@ export function lacking(pack: Pack, state: RunState, item: Item): string[] {
   const names = saidFigures(item, state.situation)
   const present = figuresFor(pack, state.values, names)
   return names.filter((name) => !present[name]).map((name) => pack.figures.declarations[name]?.label ?? name)
+}
+
+/** Spoken values, as they are now, that an answer to the item would rest on. */
+export function restedOn(item: Item, state: RunState): Record<string, Value> {
+  return Object.fromEntries(
+    restsOf(item, state.situation).flatMap((name) => {
+      const value = state.values[name]
+      return value === undefined ? [] : [[name, value]]
+    }),
+  )
 }
 
 function floorWords(pack: Pack, state: RunState): string {

@@ -1,0 +1,38 @@
+/** What a key or a click means as a happening. */
+
+import type { Pack } from '../kernel/run/checklist.ts'
+import type { Evidence, Happening } from '../kernel/run/events.ts'
+import { findItem } from '../kernel/run/place.ts'
+import type { RunState } from '../kernel/run/state.ts'
+import { restedOn } from '../kernel/run/turn.ts'
+import type { Press } from './view.ts'
+
+/** A key or a click, logged as just that. */
+export function pressed(pack: Pack | undefined, run: RunState, press: Press): Happening | undefined {
+  const evidence: Evidence = { by: 'key', text: '' }
+  switch (press.type) {
+    case 'command':
+      return {
+        type: 'commanded',
+        command: press.command,
+        evidence,
+        ...(press.argument !== undefined && { argument: press.argument }),
+      }
+    case 'call':
+      return { type: 'listCalled', list: press.list, evidence }
+    case 'cleared':
+      return { type: 'cleared', clearance: press.clearance, evidence }
+    case 'stepDone':
+      return { type: 'stepDone', step: press.step, evidence }
+    case 'flowDone':
+      return { type: 'flowClosed', flow: press.flow, evidence }
+    case 'situation':
+      return { type: 'situationSet', name: press.name, value: press.value, evidence }
+    case 'confirmItem': {
+      if (!pack) return undefined
+      const { item } = findItem(pack, press.item)
+      const expected = restedOn(item, run)
+      return { type: 'confirmedByKey', item: press.item, evidence, expected, revision: run.revision }
+    }
+  }
+}

@@ -1,0 +1,115 @@
+/** `debrief LOG`: the account of a log, as text or as data. The log holds all that it needs. */
+
+import { readFile } from 'node:fs/promises'
+import { parseArgs } from 'node:util'
+import { showProblem } from '../kernel/problem.ts'
+import { type Debrief, type DebriefItem, debriefOf } from '../kernel/run/debrief.ts'
+import type { RunEvent } from '../kernel/run/events.ts'
+import { readPack } from '../packs/read.ts'
+import { type CommandRun, usage } from './io.ts'
+
+export const run: CommandRun = async (args, io) => {
+  const options = read(args)
+  if (!options) return usage(io, 'debrief LOG [--json]')
+  const fail = (line: string) => {
+    io.errors.write(`${line}\n`)
+    return 1 as const
+  }
+  let text: string
+  try {
+    text = await readFile(options.log, 'utf8')
+  } catch (error) {
+    return fail(`${error instanceof Error ? error.message : error}: name a log that can be read`)
+  }
+  const { events, wrong } = eventsIn(text, options.log)
+  if (wrong) return fail(wrong)
+  const [first] = events
+  if (first?.type !== 'runStarted')
+    return fail(`${options.log}:1:1: not the start of a run; a log begins with runStarted`)
+  const { pack, problems } = readPack(first.pack.texts, first.pack.sha256)
+  if (!pack) return fail(problems.map(showProblem).join('\n'))
+  const debrief = debriefOf(pack, events)
+  io.output.write(options.json ? `${JSON.stringify(debrief)}\n` : account(debrief))
+  return 0
+}
+
+function read(args: readonly string[]): { log: string; json: boolean } | undefined {
+  try {
+    const { values, positionals } = parseArgs({
+      args: [...args],
+      options: { json: { type: 'boolean', default: false } },
+      allowPositionals: true,
+    })
+    const [log] = positionals
+    return log !== undefined && positionals.length === 1 ? { log, json: values.json } : undefined
+  } catch {
+    return undefined
+  }
+}
+
+/** Events of a log in JSON Lines; a gap in the numbers is an error, not a guess. */
+function eventsIn(text: string, file: string): { events: RunEvent[]; wrong?: string } {
+  const events: RunEvent[] = []
+  for (const [index, line] of text.split('\n').entries()) {
+    if (line.trim() === '') continue
+    let event: RunEvent
+    try {
+      event = JSON.parse(line)
+    } catch {
+      return { events, wrong: `${file}:${index + 1}:1: not JSON; one event a line would be right` }
+    }
+    if (event?.seq !== events.length) {
+      return {
+        events,
+        wrong: `${file}:${index + 1}:1: event ${event?.seq}; event ${events.length} would be right here`,
+      }
+    }
+    events.push(event)
+  }
+  return { events }
+}
+
+function account(debrief: Debrief): string {
+  const { totals } = debrief
+  const lines = [
+    `${debrief.pack.name} ${debrief.pack.version}, ${debrief.startedAt}, ${clockTime(debrief.durationMs)}`,
+    debrief.complete ? 'All lists complete.' : 'Not all lists are complete.',
+    `${totals.closed} of ${totals.items} items closed; ${totals.misses} missed answers, ${totals.sayAgains} asked again by the ear, ` +
+      `${totals.given} with the value given, ${totals.byKey} by key, ${totals.passed} passed.`,
+    ...debrief.revisions.map(
+      ({ revision, label, t, reopened }) =>
+        `${clockTime(t)} figures, revision ${revision}: ${label}${reopened.length > 0 ? `; open again: ${reopened.join(', ')}` : ''}`,
+    ),
+    ...debrief.interruptions.map(
+      ({ t, what, lengthMs }) =>
+        `${clockTime(t)} ${what === 'standBy' ? 'stood by' : 'left and resumed'} for ${clockTime(lengthMs)}`,
+    ),
+    ...debrief.remarks.map(({ t, text }) => `${clockTime(t)} remark: ${text}`),
+    ...debrief.lists.flatMap((list) => [
+      '',
+      `${list.name}: ${list.complete ? 'complete' : list.revoked ? 'no longer complete' : 'not complete'}${list.onPreliminary ? ' on preliminary figures' : ''}`,
+      ...list.items.flatMap(itemLines),
+    ]),
+  ]
+  return `${lines.join('\n')}\n`
+}
+
+function itemLines(item: DebriefItem): string[] {
+  const notes = [
+    item.by === 'key' ? 'by key, not read back' : '',
+    item.reason ? `passed: ${item.reason}` : '',
+    item.given ? 'value given' : '',
+    item.reopened > 0 ? `opened again ${item.reopened} times` : '',
+  ].filter((note) => note)
+  const head = `  ${item.challenge}: ${item.status}${notes.length > 0 ? ` (${notes.join(', ')})` : ''}`
+  const tries = item.tries.map(({ t, text, judgement, revision }) => {
+    const causes = judgement.causes?.map((cause) => cause.detail).join('; ')
+    return `    ${clockTime(t)} "${text}" ${judgement.verdict}${judgement.because ? ` (${judgement.because})` : ''}, on revision ${revision}${causes ? `; it fits ${causes}` : ''}`
+  })
+  return [head, ...tries]
+}
+
+function clockTime(ms: number): string {
+  const seconds = Math.round(ms / 1_000)
+  return `${Math.floor(seconds / 60)}:${String(seconds % 60).padStart(2, '0')}`
+}
