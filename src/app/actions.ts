@@ -6,6 +6,8 @@ import type { Screen } from './store.ts'
 import type { Press } from './view.ts'
 
 export interface Actions {
+  /** Once at the start: looks for a run that was left in the middle, and goes on with it. */
+  recall(): Promise<void>
   show(screen: Screen): void
   choosePack(id: string): Promise<void>
   /** Replaces the draft and computes the preview. */

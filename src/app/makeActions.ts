@@ -15,6 +15,7 @@ import type { PackFiles, RunLock } from '../ports.ts'
 import type { Actions } from './actions.ts'
 import { type Conduct, type ConductParts, conduct } from './conduct.ts'
 import { pressed } from './pressed.ts'
+import type { Settings } from './settings.ts'
 import { EMPTY_DRAFT, type Revision } from './store.ts'
 import { valuesOf } from './values.ts'
 
@@ -22,7 +23,7 @@ export interface ActionParts extends ConductParts {
   readonly packFiles: PackFiles
   readonly lock: RunLock
   readonly newRunId: () => string
-  readonly saveSettings: (settings: object) => void
+  readonly saveSettings: (settings: Settings) => void
   /** Lets the page play sound after a gesture. */
   readonly wakeSound: () => Promise<void>
 }
@@ -126,6 +127,12 @@ export function makeActions(parts: ActionParts): Actions {
   }
 
   return {
+    async recall() {
+      const runId = await log.unfinished()
+      if (runId === undefined) return
+      const unfinished = (await log.runs()).find((run) => run.runId === runId)
+      store.setState({ unfinished, needsGesture: true })
+    },
     show: (screen) => store.setState({ screen }),
     async choosePack(id) {
       await openPack(id)
@@ -173,6 +180,8 @@ export function makeActions(parts: ActionParts): Actions {
     gesture() {
       store.setState({ needsGesture: false })
       void parts.wakeSound()
+      const { unfinished } = store.getState()
+      if (unfinished) void goOn(unfinished.runId, false)
     },
     async retryEar() {
       const { pack, ear: state } = store.getState()
