@@ -41,6 +41,7 @@ async function start(): Promise<void> {
     lock: createTabLock(),
     newRunId: () => crypto.randomUUID(),
     saveSettings: (next) => writeSettings(globalThis.localStorage, next),
+    openHere: openHere(),
     wakeSound: () => voice.wake(),
   })
   store.setState({ packs: await packFiles.list() })
@@ -54,6 +55,16 @@ async function openLog(): Promise<{ log: RunLog; message: string }> {
     return { log: await createBrowserLog(), message: '' }
   } catch (error) {
     return { log: createMemoryLog(), message: error instanceof Error ? error.message : String(error) }
+  }
+}
+
+/** The tab's own storage lives over a reload, and ends with the tab. */
+function openHere() {
+  const key = 'otherseat.open'
+  return {
+    get: () => globalThis.sessionStorage?.getItem(key) ?? undefined,
+    set: (runId: string | undefined) =>
+      runId === undefined ? globalThis.sessionStorage?.removeItem(key) : globalThis.sessionStorage?.setItem(key, runId),
   }
 }
 

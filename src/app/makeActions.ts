@@ -24,6 +24,8 @@ export interface ActionParts extends ConductParts {
   readonly lock: RunLock
   readonly newRunId: () => string
   readonly saveSettings: (settings: Settings) => void
+  /** Which run this tab had open, kept over a reload of the page. */
+  readonly openHere: { get(): string | undefined; set(runId: string | undefined): void }
   /** Lets the page play sound after a gesture. */
   readonly wakeSound: () => Promise<void>
 }
@@ -87,6 +89,7 @@ export function makeActions(parts: ActionParts): Actions {
     }
     const held = await lock.hold(runId, { steal, lost })
     store.setState({ writer: held ? 'here' : 'elsewhere' })
+    if (held) parts.openHere.set(runId)
     return held
   }
 
@@ -131,7 +134,8 @@ export function makeActions(parts: ActionParts): Actions {
       const runId = await log.unfinished()
       if (runId === undefined) return
       const unfinished = (await log.runs()).find((run) => run.runId === runId)
-      store.setState({ unfinished, needsGesture: true })
+      // After a reload it goes on at any key; on a later visit the start screen offers it.
+      store.setState({ unfinished, needsGesture: parts.openHere.get() === runId })
     },
     show: (screen) => store.setState({ screen }),
     async choosePack(id) {
@@ -164,6 +168,7 @@ export function makeActions(parts: ActionParts): Actions {
       running?.close()
       running = undefined
       lock.release()
+      parts.openHere.set(undefined)
       store.setState({
         run: undefined,
         revisions: [],

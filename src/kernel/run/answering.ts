@@ -23,7 +23,7 @@ export function answered(pack: Pack, before: RunState, event: Answered): Step {
     case 'correct': {
       const words = item.answers === 'both' ? [otherSeat(pack, state, item)] : []
       const { by } = evidence
-      const done = closeItem(state, item.id, { status: 'done', by, expected: event.expected, revision: event.revision })
+      const done = closeItem(state, item, { status: 'done', by, expected: event.expected, revision: event.revision })
       return advance(pack, done, list.id, words, 'tick')
     }
     case 'negative':
@@ -38,9 +38,10 @@ export function answered(pack: Pack, before: RunState, event: Answered): Step {
   }
 }
 
-export function closeItem(state: RunState, id: string, change: Parameters<typeof withItem>[2]): RunState {
-  const closed = [...state.closed.filter((other) => other !== id), id]
-  return { ...withItem(state, id, { ...change, held: [], sayAgains: 0 }), closed }
+export function closeItem(state: RunState, item: Item, change: Parameters<typeof withItem>[2]): RunState {
+  const closed = [...state.closed.filter((other) => other !== item.id), item.id]
+  const response = responseOf(item, state.situation).text
+  return { ...withItem(state, item.id, { ...change, response, held: [], sayAgains: 0 }), closed }
 }
 
 function otherSeat(pack: Pack, state: RunState, item: Item): string {

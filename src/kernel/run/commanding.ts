@@ -151,7 +151,7 @@ function affirmed(pack: Pack, state: RunState, event: Commanded): Step {
     case 'pass': {
       const { item, list } = findItem(pack, question.item)
       const { reason } = question
-      const passed = closeItem(state, item.id, {
+      const passed = closeItem(state, item, {
         status: 'passed',
         by: event.evidence.by,
         reason,

@@ -2,34 +2,34 @@
 
 import type { Pack } from './checklist.ts'
 import type { RunEvent } from './events.ts'
-import { nextFloor } from './moving.ts'
+import { nextFloor, openChallenges } from './moving.ts'
 import { say } from './phrases.ts'
-import { flowsOf, itemsOf, listsOf } from './place.ts'
+import { flowsOf, itemsOf, listsOf, responseOf } from './place.ts'
 import { restsOf } from './rests.ts'
 import type { RunState } from './state.ts'
 import { enter, itemState, listState, type Step, withItem, withList } from './turn.ts'
 
 type Revised = Extract<RunEvent, { type: 'figuresRevised' }>
 
-/** Items closed on a spoken value that is another one now. A passed item rests on no value. */
-function overtaken(pack: Pack, state: RunState): { item: string; list: string; challenge: string }[] {
-  return listsOf(pack).flatMap((list) =>
-    itemsOf(list, state.situation).flatMap((item) => {
-      const { status, expected } = itemState(state, item.id)
+/** Items closed on a spoken value, or in a wording, that is another one now. A passed item rests on neither. */
+function overtaken(pack: Pack, state: RunState): { id: string; challenge: string }[] {
+  return listsOf(pack)
+    .flatMap((list) => itemsOf(list, state.situation))
+    .filter((item) => {
+      const { status, expected, response } = itemState(state, item.id)
       const moved = restsOf(item, state.situation).some((name) => expected[name] !== state.values[name])
-      return status === 'done' && moved ? [{ item: item.id, list: list.id, challenge: item.challenge }] : []
-    }),
-  )
+      return status === 'done' && (moved || response !== responseOf(item, state.situation).text)
+    })
 }
 
-/** Opens them again, with the steps that set what they say, and takes completion back. */
+/** Opens them again, and takes back the completion of every list that is not closed throughout any more. */
 export function reopen(pack: Pack, before: RunState): { state: RunState; challenges: string[]; lists: string[] } {
   const items = overtaken(pack, before)
   let state = before
-  for (const { item } of items) state = withItem(state, item, { status: 'reopened', held: [], misses: 0, sayAgains: 0 })
+  for (const { id } of items) state = withItem(state, id, { status: 'reopened', held: [], misses: 0, sayAgains: 0 })
   const lists: string[] = []
-  for (const list of listsOf(pack).filter(({ id }) => items.some((item) => item.list === id))) {
-    if (!listState(state, list.id).complete) continue
+  for (const list of listsOf(pack)) {
+    if (!listState(state, list.id).complete || openChallenges(pack, state, list.id).length === 0) continue
     state = withList(state, list.id, { complete: false, revoked: true, suspended: false })
     lists.push(list.name)
   }

@@ -13,6 +13,8 @@ export interface ItemState {
   readonly by?: By
   /** Why it was passed. */
   readonly reason?: string
+  /** The response that applied when it was closed: another situation may ask for another one. */
+  readonly response?: string
   /** Spoken values it was closed on. */
   readonly expected: Readonly<Record<string, Value>>
   readonly revision: number

@@ -73,16 +73,10 @@ function happen(pack: Pack, state: RunState, event: RunEvent): Step {
         : { state, effects: [] }
     case 'confirmedByKey': {
       if (!hasFloor(state, event.item)) return { state, effects: [] }
-      const { list } = findItem(pack, event.item)
+      const { item, list } = findItem(pack, event.item)
       const { by } = event.evidence
       const { expected, revision } = event
-      return advance(
-        pack,
-        closeItem(state, event.item, { status: 'done', by, expected, revision }),
-        list.id,
-        [],
-        'tick',
-      )
+      return advance(pack, closeItem(state, item, { status: 'done', by, expected, revision }), list.id, [], 'tick')
     }
     case 'commanded':
       return commanded(pack, state, event)
@@ -118,14 +112,15 @@ export function fold(pack: Pack, runId: string, events: readonly RunEvent[]): Ru
   return events.reduce((state, event) => step(pack, state, event).state, emptyRun(runId))
 }
 
-/** What applies may have changed under the open place. */
+/** What applies may have changed under the open place, and other answers may be asked for. */
 function situated(pack: Pack, before: RunState): Step {
-  const { state } = reopen(pack, before)
+  const { state, challenges, lists } = reopen(pack, before)
   if (state.figureStatus === undefined) return { state, effects: [] }
+  const words = [challenges.length > 0 ? say.openAgain(challenges) : '', ...lists.map((list) => say.revoked(list))]
   const { floor } = state
   return floor.at === 'item' || floor.at === 'line'
-    ? advance(pack, state, floor.list)
-    : enter(pack, state, nextFloor(pack, state), [])
+    ? advance(pack, state, floor.list, words)
+    : enter(pack, state, nextFloor(pack, state), words)
 }
 
 function cleared(pack: Pack, state: RunState): Step {
