@@ -1,0 +1,56 @@
+/** The packs that come with the app: the YAML files under `checklists/`, one folder each, loaded when asked for. */
+
+import { parse } from 'yaml'
+import { digestBytes } from '../packs/digest.ts'
+import type { PackFiles } from '../ports.ts'
+
+export type Glob = Readonly<Record<string, () => Promise<string>>>
+
+const FILES: Glob = import.meta.glob<string>('../../checklists/*/*.yaml', { query: '?raw', import: 'default' })
+
+/** `files` maps paths that end in `<pack>/<file>.yaml` to what loads them. */
+export function createPackFiles(files: Glob = FILES): PackFiles {
+  const packs = byPack(files)
+
+  async function load(id: string) {
+    const found = packs.get(id)
+    if (!found) throw new Error(`There is no pack ${id}; ${[...packs.keys()].join(', ')} would be right.`)
+    const loaded = await Promise.all([...found].map(async ([file, read]) => [file, await read()] as const))
+    const texts = Object.fromEntries(loaded)
+    return { texts, sha256: await sha256(digestBytes(texts)) }
+  }
+
+  return {
+    load,
+    list: () =>
+      Promise.all(
+        [...packs].map(async ([id, found]) => ({ id, ...titles(id, (await found.get('pack.yaml')?.()) ?? '') })),
+      ),
+  }
+}
+
+/** Pack -> file name -> what loads it. */
+function byPack(files: Glob): Map<string, Map<string, () => Promise<string>>> {
+  const packs = new Map<string, Map<string, () => Promise<string>>>()
+  for (const [path, read] of Object.entries(files)) {
+    const [id, file] = path.split('/').slice(-2)
+    if (id === undefined || file === undefined) continue
+    packs.set(id, (packs.get(id) ?? new Map()).set(file, read))
+  }
+  return packs
+}
+
+/** What the start screen shows of a pack; one that cannot be read is listed by its folder and fails when opened. */
+function titles(id: string, text: string): { name: string; aircraft: string } {
+  try {
+    const { name, aircraft } = parse(text)
+    return { name: String(name ?? id), aircraft: String(aircraft ?? '') }
+  } catch {
+    return { name: id, aircraft: '' }
+  }
+}
+
+async function sha256(bytes: Uint8Array): Promise<string> {
+  const digest = await crypto.subtle.digest('SHA-256', bytes as Uint8Array<ArrayBuffer>)
+  return [...new Uint8Array(digest)].map((byte) => byte.toString(16).padStart(2, '0')).join('')
+}

@@ -1,0 +1,106 @@
+/**
+ * The browser's own speech synthesis, with voices of this machine only: a remote one would send the
+ * text away. What a browser reports is not believed: `start` is no proof of `end`, so each utterance
+ * has a time limit from its length, and an error and a limit passed are the same failure.
+ */
+
+import type { Clock } from '../../ports.ts'
+
+export type Outcome = 'spoken' | 'failed' | 'cancelled'
+
+export interface Speaker {
+  speak(text: string): Promise<Outcome>
+  cancel(): void
+}
+
+export interface BrowserSpeaker extends Speaker {
+  /** Voices that may be chosen, by name; empty where there is none. */
+  voices(): string[]
+  /** Waits until the browser has told its voices, or for a while; says whether there is one. */
+  isUsable(): Promise<boolean>
+}
+
+export interface BrowserVoiceParts {
+  readonly clock: Clock
+  /** Name of the voice asked for, or none; and its rate. */
+  readonly settings: () => { readonly voice: string; readonly rate: number }
+  readonly synthesis?: SpeechSynthesis | undefined
+}
+
+/** Some browsers fill the list of voices late, some never. */
+const VOICES_WITHIN_MS = 3_000
+/** Slow synthesisers take a second to begin and about 75 ms for a letter; twice that is given. */
+const BEGIN_MS = 3_000
+const MS_PER_LETTER = 150
+
+export function createBrowserVoice(parts: BrowserVoiceParts): BrowserSpeaker {
+  const { clock, settings, synthesis = globalThis.speechSynthesis } = parts
+  let stop: (() => void) | undefined
+  let told: Promise<void> | undefined
+
+  const local = () => (synthesis ? localVoices(synthesis) : [])
+
+  async function isUsable(): Promise<boolean> {
+    if (!synthesis) return false
+    told ??= voicesTold(synthesis, clock)
+    if (local().length === 0) await told
+    return local().length > 0
+  }
+
+  async function speak(text: string): Promise<Outcome> {
+    stop?.()
+    const voice = choose(local(), settings().voice)
+    if (!synthesis || !voice) return 'failed'
+    const { rate } = settings()
+    return new Promise((answer) => {
+      const utterance = new SpeechSynthesisUtterance(text)
+      utterance.voice = voice
+      utterance.lang = voice.lang
+      utterance.rate = rate
+      const end = (outcome: Outcome) => {
+        if (stop !== cancelThis) return
+        stop = undefined
+        forget()
+        if (outcome !== 'spoken') synthesis.cancel()
+        answer(outcome)
+      }
+      const cancelThis = () => end('cancelled')
+      const forget = clock.after(BEGIN_MS + (text.length * MS_PER_LETTER) / rate, () => end('failed'))
+      stop = cancelThis
+      utterance.onend = () => end('spoken')
+      utterance.onerror = () => end('failed')
+      synthesis.speak(utterance)
+    })
+  }
+
+  return {
+    isUsable,
+    speak,
+    voices: () => local().map((voice) => voice.name),
+    cancel: () => stop?.(),
+  }
+}
+
+/** English voices of this machine. */
+function localVoices(synthesis: SpeechSynthesis): SpeechSynthesisVoice[] {
+  return synthesis.getVoices().filter((voice) => voice.localService === true && /^en([-_]|$)/i.test(voice.lang))
+}
+
+/** The one asked for, else the browser's default, else the first. */
+function choose(voices: readonly SpeechSynthesisVoice[], name: string): SpeechSynthesisVoice | undefined {
+  return voices.find((voice) => voice.name === name) ?? voices.find((voice) => voice.default) ?? voices[0]
+}
+
+function voicesTold(synthesis: SpeechSynthesis, clock: Clock): Promise<void> {
+  return new Promise((done) => {
+    const forget = clock.after(VOICES_WITHIN_MS, done)
+    synthesis.addEventListener(
+      'voiceschanged',
+      () => {
+        forget()
+        done()
+      },
+      { once: true },
+    )
+  })
+}

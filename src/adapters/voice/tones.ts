@@ -1,0 +1,53 @@
+/** The app's own sounds: calm and short, told apart by pitch and number, made by oscillators. */
+
+import type { ToneName } from '../../kernel/run/events.ts'
+
+interface Note {
+  readonly hz: number
+  readonly atMs: number
+  readonly lengthMs: number
+  /** 0 to 1. */
+  readonly gain: number
+}
+
+const TONES: Readonly<Record<ToneName, readonly Note[]>> = {
+  tick: [{ hz: 1320, atMs: 0, lengthMs: 45, gain: 0.12 }],
+  attention: [
+    { hz: 660, atMs: 0, lengthMs: 140, gain: 0.25 },
+    { hz: 880, atMs: 170, lengthMs: 200, gain: 0.25 },
+  ],
+  soft: [{ hz: 440, atMs: 0, lengthMs: 260, gain: 0.12 }],
+}
+
+/** Edges of a note: without them it clicks. */
+const EDGE_MS = 12
+
+/** Plays a tone into an output that runs; resolves when it has ended. */
+export function playTone(context: AudioContext, name: ToneName): Promise<void> {
+  const start = context.currentTime + 0.005
+  const notes = TONES[name].map((note) => playNote(context, start, note))
+  return Promise.all(notes).then(() => undefined)
+}
+
+function playNote(context: AudioContext, start: number, note: Note): Promise<void> {
+  const begin = start + note.atMs / 1000
+  const end = begin + note.lengthMs / 1000
+  const edge = EDGE_MS / 1000
+  const oscillator = new OscillatorNode(context, { frequency: note.hz })
+  const gain = new GainNode(context, { gain: 0 })
+  gain.gain.setValueAtTime(0, begin)
+  gain.gain.linearRampToValueAtTime(note.gain, begin + edge)
+  gain.gain.setValueAtTime(note.gain, end - edge)
+  gain.gain.linearRampToValueAtTime(0, end)
+  oscillator.connect(gain).connect(context.destination)
+  return new Promise((ended) => {
+    oscillator.onended = () => ended()
+    oscillator.start(begin)
+    oscillator.stop(end)
+  })
+}
+
+/** Time after which a tone that has not ended never will. */
+export function longestMs(name: ToneName): number {
+  return Math.max(...TONES[name].map((note) => note.atMs + note.lengthMs)) + 500
+}

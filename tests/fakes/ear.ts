@@ -1,0 +1,57 @@
+/** An ear for tests: it hears what it is told to, in the order that is in force. */
+
+import type { Vocabulary } from '../../src/kernel/hearing/hearable.ts'
+import type { Ear, EarEvent, Heard, ListenOrder } from '../../src/ports.ts'
+
+export interface FakeEar extends Ear {
+  /** Every order given, newest last. */
+  readonly orders: readonly ListenOrder[]
+  readonly vocabularies: readonly Vocabulary[]
+  /** The order in force; undefined while shut. */
+  listening(): ListenOrder | undefined
+  /** The pilot says something; `order` names an earlier order for words that come late. */
+  hear(text: string, more?: Partial<Heard>): void
+  emit(event: EarEvent): void
+}
+
+export function createFakeEar(now: () => number = () => 0): FakeEar {
+  const listeners = new Set<(event: EarEvent) => void>()
+  const orders: ListenOrder[] = []
+  const vocabularies: Vocabulary[] = []
+  let current: ListenOrder | undefined
+  const emit = (event: EarEvent) => {
+    for (const listener of [...listeners]) listener(event)
+  }
+  return {
+    orders,
+    vocabularies,
+    listening: () => current,
+    emit,
+    async open(vocabulary) {
+      vocabularies.push(vocabulary)
+      emit({ type: 'state', state: 'shut' })
+    },
+    listen(order) {
+      current = order
+      orders.push(order)
+      emit({ type: 'state', state: 'open' })
+    },
+    shut() {
+      current = undefined
+      emit({ type: 'state', state: 'shut' })
+    },
+    async close() {
+      current = undefined
+      emit({ type: 'state', state: 'off' })
+    },
+    subscribe(listener) {
+      listeners.add(listener)
+      return () => void listeners.delete(listener)
+    },
+    hear(text, more = {}) {
+      const order = more.order ?? current?.order
+      if (order === undefined) throw new Error(`nobody listens to "${text}"`)
+      emit({ type: 'heard', heard: { text, beganAt: now(), endedAt: now(), by: 'voice', ...more, order } })
+    },
+  }
+}
