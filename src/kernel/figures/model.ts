@@ -5,6 +5,7 @@
 
 import type { Accept, KindSpec, Value } from '../kinds/kind.ts'
 import type { Problem } from '../problem.ts'
+import type { Unit } from '../units.ts'
 
 export const STATUSES = ['preliminary', 'final', 'amended'] as const
 export type Status = (typeof STATUSES)[number]
@@ -20,6 +21,22 @@ export interface Inputs {
   readonly situation?: Readonly<Record<string, string>>
   /** source -> figure -> stated value, beside what is computed here. */
   readonly stated?: Readonly<Record<string, Readonly<Record<string, Value>>>>
+  /** Figures whose sources differ, settled: which one counts, and why. */
+  readonly settled?: Readonly<Record<string, Settlement>>
+  readonly lastMinute?: readonly LastMinuteChange[]
+}
+
+/** `use` is a source, or `computed`. */
+export interface Settlement {
+  readonly use: string
+  readonly reason: string
+}
+
+/** "Two more in row 12", "300 kg off the aft hold": by count of the station's standard weight, or by weight. */
+export interface LastMinuteChange {
+  readonly station: string
+  readonly weight?: number
+  readonly count?: number
 }
 
 /** One step of a value's account, in words a pilot follows, with the numbers used. */
@@ -48,9 +65,22 @@ export interface ComputedFigure {
   readonly exact?: number
   /** Unit for the screen: "kg", "kt", "% MAC". */
   readonly unit?: string
+  /** The unit of `exact`, for conversions. */
+  readonly measure?: Unit
   readonly why: readonly Reason[]
   /** Rests on inputs that are not final yet. */
   readonly preliminary: boolean
+  /** Where sources state it too: each beside the computed value, unrounded. */
+  readonly sources?: readonly StatedValue[]
+}
+
+export interface StatedValue {
+  /** `computed`, or the source's name. */
+  readonly source: string
+  readonly value: number
+  /** From the computed value. */
+  readonly difference: number
+  readonly within: boolean
 }
 
 export interface FigureSet {

@@ -1,0 +1,41 @@
+/** `check`: validates packs, with every problem at its place; `--schema` prints the JSON Schema of a pack's files. */
+
+import { parseArgs } from 'node:util'
+import { isError, showProblem } from '../kernel/problem.ts'
+import { jsonSchema } from '../packs/schema.ts'
+import { type CommandRun, usage } from './io.ts'
+import { readPackDir } from './packDir.ts'
+
+const USAGE = 'check DIR... | check --schema'
+
+export const run: CommandRun = async (args, io) => {
+  const options = read(args)
+  if (!options) return usage(io, USAGE)
+  if (options.schema) {
+    io.output.write(`${JSON.stringify(jsonSchema(), null, 2)}\n`)
+    return 0
+  }
+  let failed = false
+  for (const dir of options.dirs) {
+    const { problems } = await readPackDir(dir)
+    for (const problem of problems) {
+      const stream = isError(problem) ? io.errors : io.output
+      stream.write(`${showProblem(problem)}\n`)
+    }
+    failed ||= problems.some(isError)
+  }
+  return failed ? 1 : 0
+}
+
+function read(args: readonly string[]): { readonly dirs: readonly string[]; readonly schema: boolean } | undefined {
+  try {
+    const { values, positionals } = parseArgs({
+      args: [...args],
+      options: { schema: { type: 'boolean', default: false } },
+      allowPositionals: true,
+    })
+    return values.schema === positionals.length > 0 ? undefined : { dirs: positionals, schema: values.schema }
+  } catch {
+    return undefined
+  }
+}

@@ -1,0 +1,153 @@
+/**
+ * Air: standard atmosphere, pressure and density altitude, wind along and across a runway.
+ * Constants of the ICAO standard atmosphere (Doc 7488/3): 1013.25 hPa and 288.15 K at sea level, 6.5 K/km up to 11 km,
+ * g 9.80665 m/s2, R 287.05287 J/(kg K). Heights are geopotential; all of this ends at 11 km.
+ */
+
+import { convert } from '../units.ts'
+import type { Calculator } from './calculator.ts'
+import { showNumber } from './showing.ts'
+
+const SEA_LEVEL_HPA = 1013.25
+const SEA_LEVEL_K = 288.15
+/** Kelvin a metre. */
+const LAPSE = 0.0065
+/** g / (R x lapse), 5.25588: pressure goes with this power of temperature. */
+const POWER = 9.80665 / (287.05287 * LAPSE)
+const CELSIUS = 273.15
+
+/** Standard temperature in degrees C at an altitude in feet. */
+export function standardTemperature(altitudeFt: number): number {
+  return SEA_LEVEL_K - CELSIUS - LAPSE * convert(altitudeFt, 'ft', 'm')
+}
+
+/** Standard pressure in hPa at an altitude in feet. */
+export function standardPressure(altitudeFt: number): number {
+  return SEA_LEVEL_HPA * (1 - (LAPSE * convert(altitudeFt, 'ft', 'm')) / SEA_LEVEL_K) ** POWER
+}
+
+/** The altitude in feet that has this pressure in the standard atmosphere. */
+export function altitudeOfPressure(hPa: number): number {
+  return convert((SEA_LEVEL_K / LAPSE) * (1 - (hPa / SEA_LEVEL_HPA) ** (1 / POWER)), 'm', 'ft')
+}
+
+/** The altitude in feet whose standard density is that of air at a pressure altitude (ft) and a temperature (degrees C). */
+export function densityAltitude(pressureAltitudeFt: number, celsius: number): number {
+  const pressure = standardPressure(pressureAltitudeFt) / SEA_LEVEL_HPA
+  const density = pressure / ((celsius + CELSIUS) / SEA_LEVEL_K)
+  return convert((SEA_LEVEL_K / LAPSE) * (1 - density ** (1 / (POWER - 1))), 'm', 'ft')
+}
+
+/** Along (head positive) and across (from the right positive) a direction, for a wind from a direction; degrees and any speed. */
+export function windOn(
+  headingDeg: number,
+  fromDeg: number,
+  speed: number,
+): { readonly head: number; readonly right: number } {
+  const angle = ((fromDeg - headingDeg) * Math.PI) / 180
+  return { head: speed * Math.cos(angle), right: speed * Math.sin(angle) }
+}
+
+const pressureAltitude: Calculator = {
+  about: 'Pressure altitude from elevation and altimeter setting, by the standard atmosphere.',
+  takes: { elevation: { unit: 'ft' }, setting: { unit: 'hPa' } },
+  gives: 'ft',
+  run(work) {
+    const change = altitudeOfPressure(work.number('setting'))
+    const text = `${work.shown('elevation')} + ${showNumber(change, 0)} ft for ${work.shown('setting')}`
+    return { value: work.number('elevation') + change, why: [{ text, uses: [] }] }
+  },
+}
+
+const pressureAltitudeByRule: Calculator = {
+  about: 'Pressure altitude by the rule of thumb: 1,000 ft for each inch of mercury below 29.92.',
+  takes: { elevation: { unit: 'ft' }, setting: { unit: 'inHg' } },
+  gives: 'ft',
+  run(work) {
+    const change = (29.92 - work.number('setting')) * 1000
+    const text = `${work.shown('elevation')} + (29.92 - ${work.shown('setting')}) x 1,000`
+    return { value: work.number('elevation') + change, why: [{ text, uses: [] }] }
+  },
+}
+
+const densityAltitudeOf: Calculator = {
+  about: 'Density altitude from pressure altitude and temperature, by the standard atmosphere (dry air).',
+  takes: { pressureAltitude: { unit: 'ft' }, temperature: { unit: 'C' } },
+  gives: 'ft',
+  run(work) {
+    const altitude = work.number('pressureAltitude')
+    const standard = showNumber(standardTemperature(altitude), 1)
+    return {
+      value: densityAltitude(altitude, work.number('temperature')),
+      why: [
+        {
+          text: `${work.shown('pressureAltitude')}, ${work.shown('temperature')} where ${standard} is standard`,
+          uses: [],
+        },
+      ],
+    }
+  },
+}
+
+const densityAltitudeByRule: Calculator = {
+  about: 'Density altitude by the rule of thumb: 120 ft for each degree above 15 less 2 a thousand feet.',
+  takes: { pressureAltitude: { unit: 'ft' }, temperature: { unit: 'C' } },
+  gives: 'ft',
+  run(work) {
+    const altitude = work.number('pressureAltitude')
+    const standard = 15 - (2 * altitude) / 1000
+    return {
+      value: altitude + 120 * (work.number('temperature') - standard),
+      why: [
+        {
+          text: `${work.shown('pressureAltitude')} + 120 x (${work.shown('temperature')} - ${showNumber(standard)})`,
+          uses: [],
+        },
+      ],
+    }
+  },
+}
+
+const WIND = {
+  direction: { unit: 'deg' },
+  speed: { unit: 'kt' },
+  gust: { unit: 'kt', optional: true },
+  heading: { unit: 'deg' },
+} as const satisfies Calculator['takes']
+
+const headwind: Calculator = {
+  about: 'The wind along the runway, tailwind below zero: a headwind counts steady, a tailwind with its gusts.',
+  takes: WIND,
+  gives: 'kt',
+  run(work) {
+    const steady = windOn(work.number('heading'), work.number('direction'), work.number('speed')).head
+    // Gusts never help: they count where they make it worse (common practice, no source).
+    const gust = work.maybe('gust') ?? work.number('speed')
+    const gusting = windOn(work.number('heading'), work.number('direction'), gust).head
+    const with_ = gusting < steady ? `, gusting ${showNumber(gust)}` : ''
+    const text = `${work.shown('direction')}, ${work.shown('speed')}${with_}, on ${work.shown('heading')}`
+    return { value: Math.min(steady, gusting), why: [{ text, uses: [] }] }
+  },
+}
+
+const crosswind: Calculator = {
+  about: 'The wind across the runway with its gusts, from either side.',
+  takes: WIND,
+  gives: 'kt',
+  run(work) {
+    const speed = Math.max(work.number('speed'), work.maybe('gust') ?? 0)
+    const { right } = windOn(work.number('heading'), work.number('direction'), speed)
+    const side = Math.abs(right) < 0.5 ? '' : `, from the ${right > 0 ? 'right' : 'left'}`
+    const text = `${work.shown('direction')}, ${showNumber(speed)} kt, on ${work.shown('heading')}${side}`
+    return { value: Math.abs(right), why: [{ text, uses: [] }] }
+  },
+}
+
+export const AIR = {
+  pressureAltitude,
+  pressureAltitudeByRule,
+  densityAltitude: densityAltitudeOf,
+  densityAltitudeByRule,
+  headwind,
+  crosswind,
+} as const satisfies Record<string, Calculator>

@@ -1,0 +1,67 @@
+/** What a calculator is: what it takes and gives, in which units, and the work it is handed. */
+
+import type { Problem } from '../problem.ts'
+import type { Unit } from '../units.ts'
+import type { Inputs, Reason } from './model.ts'
+import type { Basis, Derivation, FigureModel } from './pack.ts'
+
+/**
+ * The unit a calculator works in: a fixed one; the pack's unit of weight, arm or their product; `same` as the
+ * figure that it computes; or `any`, for values that are looked up as they are.
+ */
+export type WorkUnit = Unit | 'weight' | 'arm' | 'moment' | 'same' | 'any'
+
+export interface Parameter {
+  readonly unit: WorkUnit
+  readonly optional?: true
+  /** Takes a list of figures. */
+  readonly many?: true
+}
+
+/** What of the pack a calculator needs besides its operands. */
+export type Need = 'table' | 'envelope' | 'mac' | 'tanks' | 'tank' | 'index' | 'loads'
+
+export interface Calculator {
+  /** One sentence, for pack authors. */
+  readonly about: string
+  readonly takes: Readonly<Record<string, Parameter>>
+  readonly needs?: readonly Need[]
+  readonly gives: WorkUnit
+  readonly run: (work: Work) => Outcome
+}
+
+/** Operands already converted to the units of their parameters. */
+export interface Work {
+  readonly model: FigureModel
+  readonly basis: Basis
+  readonly inputs: Inputs
+  readonly derivation: Derivation
+  /** The figure being computed. */
+  readonly figure: { readonly name: string; readonly label: string; readonly unit: Unit }
+  number(parameter: string): number
+  /** Undefined where an optional operand was left out. */
+  maybe(parameter: string): number | undefined
+  numbers(parameter: string): readonly number[]
+  text(parameter: string): string
+  /** "takeoff weight 28,412 kg". */
+  shown(parameter: string): string
+  /** The same for each of a list. */
+  shownEach(parameter: string): readonly string[]
+  /** An operand of `at`, in a table axis's unit (or as text where the axis has choices). */
+  axis(name: string, unit: Unit | undefined): number | string
+}
+
+export type Outcome =
+  | {
+      readonly value: number | string
+      readonly why: readonly Reason[]
+      /** Where it is not the calculator's own. */
+      readonly unit?: Unit
+      /** A limit that the value breaks. */
+      readonly breach?: Problem
+    }
+  | { readonly failed: Problem }
+
+export function failed(code: string, message: string): { readonly failed: Problem } {
+  return { failed: { code, message, severity: 'error' } }
+}

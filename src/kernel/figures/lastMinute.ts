@@ -1,0 +1,112 @@
+/** Last-minute changes: "two more in row 12, 300 kg off the aft hold", as a delta to the loads with the pack's limit for it. */
+
+import type { Problem } from '../problem.ts'
+import type { Calculator } from './calculator.ts'
+import type { Inputs, LastMinuteChange } from './model.ts'
+import type { FigureModel, Station } from './pack.ts'
+import { showMeasured, showNumber } from './showing.ts'
+
+/** The weight of a change; undefined where it says neither weight nor a count that the station has a weight for. */
+export function changeWeight(change: LastMinuteChange, station: Station): number | undefined {
+  if (change.weight !== undefined) return change.weight
+  return change.count !== undefined && station.each !== undefined ? change.count * station.each : undefined
+}
+
+interface Delta {
+  readonly station: Station
+  readonly weight: number
+}
+
+function deltas(model: FigureModel, inputs: Inputs): readonly Delta[] {
+  return (inputs.lastMinute ?? []).flatMap((change) => {
+    const station = model.stations.find(({ name }) => name === change.station)
+    const weight = station && changeWeight(change, station)
+    return station && weight !== undefined ? [{ station, weight }] : []
+  })
+}
+
+function error(code: string, message: string): Problem {
+  return { code, message, severity: 'error' }
+}
+
+/** Unknown stations, more taken off than was there, too much put on, or more than a delta may be. */
+export function lastMinuteProblems(model: FigureModel, inputs: Inputs): readonly Problem[] {
+  const changes = inputs.lastMinute ?? []
+  if (changes.length === 0) return []
+  const unit = model.basis?.units.weight ?? 'kg'
+  const problems: Problem[] = []
+  for (const change of changes) {
+    const station = model.stations.find(({ name }) => name === change.station)
+    if (!station) {
+      const known = model.stations.map(({ name }) => name).join(', ')
+      problems.push(
+        error('load.unknown', `last-minute change: no station is called ${change.station}; there are ${known}`),
+      )
+    } else if (changeWeight(change, station) === undefined) {
+      const why =
+        change.count === undefined ? 'say weight or count' : 'the station has no standard weight, so say weight'
+      problems.push(error('load.number', `last-minute change at ${station.label}: ${why}`))
+    }
+  }
+  const byStation = new Map<Station, number>()
+  for (const { station, weight } of deltas(model, inputs)) {
+    byStation.set(station, (byStation.get(station) ?? 0) + weight)
+  }
+  let moved = 0
+  for (const [station, weight] of byStation) {
+    moved += Math.abs(weight)
+    const after = (inputs.loads[station.name] ?? 0) + weight
+    if (after < 0) {
+      const had = showMeasured(after - weight, unit)
+      problems.push(
+        error('load.negative', `last-minute change at ${station.label}: ${showNumber(-weight)} off, there were ${had}`),
+      )
+    } else if (station.max !== undefined && after > station.max) {
+      const most = showMeasured(station.max, unit)
+      problems.push(
+        error(
+          'limit.station',
+          `load ${station.label} ${showMeasured(after, unit)} is over its limit of ${most} after the last-minute change`,
+        ),
+      )
+    }
+  }
+  const most = model.basis?.lastMinute?.most
+  if (most !== undefined && moved > most) {
+    const message = `last-minute changes of ${showMeasured(moved, unit)} together are over ${showMeasured(most, unit)}: a new load sheet is needed`
+    problems.push(error('limit.lastMinute', message))
+  }
+  return problems
+}
+
+function told(changes: readonly Delta[]): string {
+  return changes
+    .map(({ station, weight }) => `${station.label} ${weight < 0 ? '' : '+'}${showNumber(weight)}`)
+    .join(', ')
+}
+
+const lastMinuteWeight: Calculator = {
+  about: 'The weight of all last-minute changes; zero where there are none.',
+  takes: {},
+  needs: ['loads'],
+  gives: 'weight',
+  run(work) {
+    const changes = deltas(work.model, work.inputs)
+    const value = changes.reduce((total, { weight }) => total + weight, 0)
+    return { value, why: [{ text: told(changes) || 'no last-minute change', uses: [] }] }
+  },
+}
+
+const lastMinuteMoment: Calculator = {
+  about: 'The moment of all last-minute changes; zero where there are none.',
+  takes: {},
+  needs: ['loads'],
+  gives: 'moment',
+  run(work) {
+    const changes = deltas(work.model, work.inputs)
+    const value = changes.reduce((total, { station, weight }) => total + weight * station.arm, 0)
+    return { value, why: [{ text: told(changes) || 'no last-minute change', uses: [] }] }
+  },
+}
+
+export const LAST_MINUTE = { lastMinuteWeight, lastMinuteMoment } as const satisfies Record<string, Calculator>

@@ -1,0 +1,261 @@
+/** Pack texts in their shape -> the pack as the kernel knows it. Names are not checked here; see `check.ts`. */
+
+import type {
+  Basis,
+  DealRules,
+  Derivation,
+  FigureDeclaration,
+  FigureModel,
+  Operand,
+  Table,
+} from '../kernel/figures/pack.ts'
+import type { KindSpec } from '../kernel/kinds/kind.ts'
+import type { Condition, Flow, Item, Line, List, Pack, Situation, Step } from '../kernel/run/checklist.ts'
+import { showUnit, type Unit } from '../kernel/units.ts'
+import type {
+  FiguresText,
+  FigureText,
+  FlowText,
+  ItemText,
+  LineText,
+  ListText,
+  PackText,
+  ProceduresText,
+  TablesText,
+} from './schema.ts'
+
+/** Without the entries that are undefined: what is optional is left out. */
+type Present<T> = { [K in keyof T as undefined extends T[K] ? never : K]: T[K] } & {
+  [K in keyof T as undefined extends T[K] ? K : never]?: Exclude<T[K], undefined>
+}
+function present<T extends object>(entries: T): Present<T> {
+  return Object.fromEntries(Object.entries(entries).filter(([, value]) => value !== undefined)) as Present<T>
+}
+
+/** The unit in which a figure is entered and computed; none for text. */
+export function measureOf(figure: FigureText): Unit | undefined {
+  switch (figure.kind) {
+    case 'decimal':
+    case 'integer':
+      return figure.unit as Unit
+    case 'weight':
+    case 'temperature':
+    case 'altimeter':
+      return figure.unit
+    case 'trim':
+      return 'trim'
+    case 'speed':
+      return 'kt'
+    case 'heading':
+      return 'deg'
+    case 'altitude':
+      return 'ft'
+    case 'flightLevel':
+    case 'frequency':
+      return 'none'
+    case 'digits':
+    case 'runway':
+    case 'time':
+    case 'identifier':
+    case 'choice':
+      return undefined
+  }
+}
+
+/** Everything of a figure that is not its kind. */
+const NOT_SPEC = new Set([
+  'label',
+  'alsoCalled',
+  'accept',
+  'entered',
+  'constant',
+  'derived',
+  'round',
+  'limits',
+  'gross',
+  'stated',
+])
+
+function specOf(figure: FigureText): KindSpec {
+  const fields = Object.entries(figure).filter(([key, value]) => !NOT_SPEC.has(key) && value !== undefined)
+  const spec = Object.fromEntries(fields)
+  if (figure.kind === 'decimal') {
+    if (figure.unit === 'percentMac' || figure.unit === 'percent') spec.unit = 'percent'
+    else delete spec.unit
+  }
+  if (figure.kind === 'integer') delete spec.unit
+  if (figure.kind === 'altitude') spec.unit = 'ft'
+  return spec as unknown as KindSpec
+}
+
+/** Keys of a derivation that are not operands. */
+const NOT_OPERANDS = new Set(['by', 'table', 'at', 'envelope', 'stations', 'tank'])
+
+export function derivationOf(derived: Readonly<Record<string, unknown>>): Derivation {
+  const takes = Object.entries(derived).filter(([key, value]) => !NOT_OPERANDS.has(key) && value !== undefined)
+  const { by, table, at, envelope, stations, tank } = derived
+  return present({
+    by: String(by),
+    takes: Object.fromEntries(takes) as Record<string, Operand | readonly Operand[]>,
+    table: table as string | undefined,
+    at: at as Record<string, Operand> | undefined,
+    envelope: envelope as string | undefined,
+    stations: stations as string[] | undefined,
+    tank: tank as string | undefined,
+  })
+}
+
+function declarationOf(name: string, figure: FigureText): FigureDeclaration {
+  const { label, alsoCalled, accept, entered, constant, derived, round, limits, gross, stated } = figure
+  const measure = measureOf(figure)
+  return present({
+    name,
+    label,
+    spec: specOf(figure),
+    accept: accept && present(accept),
+    unit: measure && showUnit(measure),
+    measure,
+    alsoCalled,
+    input: entered !== undefined,
+    group: entered?.group,
+    required: entered?.required,
+    constant,
+    derived: derived && derivationOf(derived),
+    round,
+    plausible: entered?.plausible && present(entered.plausible),
+    limits: limits && present(limits),
+    gross,
+    stated,
+  })
+}
+
+function tableOf(name: string, text: TablesText['tables'][string]): Table {
+  const axes = text.axes.map((axis) => {
+    const label = axis.label ?? axis.name
+    return 'choices' in axis
+      ? { name: axis.name, label, choices: axis.choices }
+      : { name: axis.name, label, unit: axis.unit as Unit, at: axis.at }
+  })
+  return {
+    name,
+    label: text.label,
+    unit: text.unit as Unit,
+    axes,
+    cells: (text.cells as unknown[]).flat(2) as number[],
+  }
+}
+
+/** `order` comes from the check for cycles. */
+export function figureModel(
+  pack: PackText,
+  figures: FiguresText,
+  tables: TablesText,
+  order: readonly string[],
+): FigureModel {
+  const map = <T, R>(entries: Readonly<Record<string, T>>, make: (name: string, entry: T) => R): Record<string, R> =>
+    Object.fromEntries(Object.entries(entries).map(([name, entry]) => [name, make(name, entry)]))
+  const basis: Basis = present({
+    order,
+    units: pack.units,
+    mac: figures.mac,
+    tables: map(tables.tables, tableOf),
+    envelopes: map(figures.envelopes, (name, { label, unit, limits }) => ({ name, label, unit: unit as Unit, limits })),
+    tanks: figures.tanks.map((group) =>
+      Object.entries(group).map(([name, { label, capacity, arm }]) => {
+        return { name, label, capacity, arms: typeof arm === 'number' ? [{ quantity: 0, arm }] : arm }
+      }),
+    ),
+    index: figures.index,
+    lastMinute: figures.lastMinute,
+    deal:
+      figures.deal && ({ ...figures.deal, traps: figures.deal.traps.map((trap) => present(trap)) } satisfies DealRules),
+  })
+  return {
+    declarations: map(figures.figures, declarationOf),
+    stations: Object.entries(figures.stations).map(([name, station]) => present({ name, ...station })),
+    basis,
+  }
+}
+
+export function situationsOf(pack: PackText): Situation[] {
+  return Object.entries(pack.situations).map(([name, { label, initial, options }]) => ({
+    name,
+    label,
+    initial,
+    options: Object.entries(options).map(([value, option]) => ({ value, ...option })),
+  }))
+}
+
+type When = Readonly<Record<string, string | readonly string[]>> | undefined
+
+export function conditionOf(when: When): Condition | undefined {
+  return when && Object.fromEntries(Object.entries(when).map(([name, values]) => [name, [values].flat()]))
+}
+
+function itemOf(list: string, text: ItemText): Item {
+  const { item, challenge, response, states, answers, look, restsOn, caution, critical } = text
+  const cases = typeof response === 'string' ? [{ say: response }] : response
+  return present({
+    type: 'item' as const,
+    id: `${list}.${item}`,
+    challenge,
+    responses: cases.map((one) => present({ when: conditionOf('when' in one ? one.when : undefined), text: one.say })),
+    states,
+    answers,
+    when: conditionOf(text.when),
+    look: look.length > 0 ? look : undefined,
+    restsOn,
+    caution,
+    critical,
+  })
+}
+
+function lineOf(list: string, { line, clearance, label, say }: LineText): Line {
+  return { type: 'line', id: `${list}.${line}`, clearance: clearance ?? line, label, say }
+}
+
+function listOf({ list, name, alsoCalled, needsFinal, when, caution, entries }: ListText): List {
+  return present({
+    type: 'list' as const,
+    id: list,
+    name,
+    alsoCalled,
+    entries: entries.map((entry) => ('item' in entry ? itemOf(list, entry) : lineOf(list, entry))),
+    when: conditionOf(when),
+    needsFinal,
+    caution,
+  })
+}
+
+function flowOf({ flow, name, steps, when, caution }: FlowText): Flow {
+  const stepOf = ({ step, text, sets, when, caution }: FlowText['steps'][number]): Step =>
+    present({ id: `${flow}.${step}`, text, sets, when: conditionOf(when), caution })
+  return present({ type: 'flow' as const, id: flow, name, steps: steps.map(stepOf), when: conditionOf(when), caution })
+}
+
+export function buildPack(
+  pack: PackText,
+  figures: FigureModel,
+  procedures: ProceduresText,
+  texts: Pack['texts'],
+  sha256: string,
+): Pack {
+  const { id, version, name, aircraft, operator, caution } = pack
+  return {
+    id,
+    version,
+    sha256,
+    texts,
+    name,
+    aircraft,
+    operator,
+    caution,
+    figures,
+    situations: situationsOf(pack),
+    phases: procedures.phases.map(({ phase, name, activities }) => ({
+      id: phase,
+      name,
+      activities: activities.map((activity) => ('flow' in activity ? flowOf(activity) : listOf(activity))),
+    })),
+  }
+}

@@ -1,0 +1,79 @@
+/** Pack texts -> pack, or problems: all of them at once, each with file, line and column. Touches no file itself. */
+
+import type { z } from 'zod'
+import { isError, type Problem } from '../kernel/problem.ts'
+import type { Pack } from '../kernel/run/checklist.ts'
+import { buildPack, figureModel } from './build.ts'
+import { checkFigures, orderOf } from './checkFigures.ts'
+import { checkProcedures, checkSituations } from './checkProcedures.ts'
+import { checkTables } from './checkTables.ts'
+import { didYouMean } from './nearest.ts'
+import { figuresFile, packFile, proceduresFile, type TablesText, tablesFile } from './schema.ts'
+import { shaped } from './shape.ts'
+import { parseSource, type Source } from './source.ts'
+
+const NEEDED = ['pack.yaml', 'figures.yaml', 'procedures.yaml'] as const
+/** Tables may be left out by a pack that looks nothing up. */
+export const PACK_FILES = [...NEEDED, 'tables.yaml'] as const
+
+/** `texts` by file name; `sha256` is of those texts (`digest.ts`). A pack comes back only where nothing is wrong. */
+export function readPack(
+  texts: Readonly<Record<string, string>>,
+  sha256: string,
+): { readonly pack?: Pack; readonly problems: Problem[] } {
+  const pack = shapedFile(texts, 'pack.yaml', packFile)
+  const figures = shapedFile(texts, 'figures.yaml', figuresFile)
+  const procedures = shapedFile(texts, 'procedures.yaml', proceduresFile)
+  const tables = shapedFile(texts, 'tables.yaml', tablesFile)
+  const noTables: TablesText = { tables: {} }
+  const tablesText = texts['tables.yaml'] === undefined ? noTables : tables.value
+
+  const problems = [
+    ...strangers(texts),
+    ...[pack, figures, tables, procedures].flatMap((one) => one.problems),
+    ...(pack.value && pack.source ? checkSituations(pack.source, pack.value) : []),
+    ...(tables.value && tables.source ? checkTables(tables.source, tables.value) : []),
+  ]
+  const order = figures.value && figures.source ? orderOf(figures.source, figures.value) : { order: [], problems: [] }
+  problems.push(...order.problems)
+  if (pack.value && figures.value && figures.source && tablesText) {
+    const all = { pack: pack.value, figures: figures.value, tables: tablesText }
+    problems.push(...checkFigures(figures.source, all))
+  }
+  if (procedures.value && procedures.source) {
+    const names = figures.value && Object.keys(figures.value.figures)
+    problems.push(...checkProcedures(procedures.source, procedures.value, pack.value, names))
+  }
+  if (problems.some(isError) || !pack.value || !figures.value || !procedures.value || !tablesText) return { problems }
+  const model = figureModel(pack.value, figures.value, tablesText, order.order)
+  return { pack: buildPack(pack.value, model, procedures.value, texts, sha256), problems }
+}
+
+interface ShapedFile<T> {
+  readonly source?: Source
+  readonly value?: T
+  readonly problems: readonly Problem[]
+}
+
+function shapedFile<T>(texts: Readonly<Record<string, string>>, file: string, schema: z.ZodType<T>): ShapedFile<T> {
+  const text = texts[file]
+  if (text === undefined) return { problems: [] }
+  const source = parseSource(file, text)
+  return { source, ...shaped(source, schema) }
+}
+
+/** Files that lack, and files that no pack has. */
+function strangers(texts: Readonly<Record<string, string>>): Problem[] {
+  const problem = (file: string, message: string): Problem => ({
+    code: 'pack.files',
+    message,
+    place: { file, line: 1, column: 1 },
+    severity: 'error',
+  })
+  const missing = NEEDED.filter((file) => texts[file] === undefined)
+  const strange = Object.keys(texts).filter((file) => !(PACK_FILES as readonly string[]).includes(file))
+  return [
+    ...missing.map((file) => problem(file, `the pack has no ${file}`)),
+    ...strange.map((file) => problem(file, `no file of a pack is called ${file}${didYouMean(file, PACK_FILES)}`)),
+  ]
+}
