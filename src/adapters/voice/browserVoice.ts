@@ -28,7 +28,7 @@ export interface BrowserVoiceParts {
 }
 
 /** Some browsers fill the list of voices late, some never. */
-const VOICES_WITHIN_MS = 3_000
+const VOICES_WITHIN_MS = 1_500
 /** Slow synthesisers take a second to begin and about 75 ms for a letter; twice that is given. */
 const BEGIN_MS = 3_000
 const MS_PER_LETTER = 150

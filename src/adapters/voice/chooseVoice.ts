@@ -1,0 +1,105 @@
+/**
+ * The app's voice: the browser's where it has a local one, else the embedded one; whatever fails, the
+ * other one tries. Only when both have failed is the text left to the screen.
+ */
+
+import type { Clock, Voice } from '../../ports.ts'
+import { systemClock } from '../clock.ts'
+import { type BrowserSpeaker, createBrowserVoice, type Outcome, type Speaker } from './browserVoice.ts'
+import { createEmbeddedVoice, type EmbeddedSpeaker } from './embeddedVoice.ts'
+import { fetchRecording } from './recording.ts'
+import { createSound, type Sound } from './sound.ts'
+import { longestMs, playTone } from './tones.ts'
+
+/** `voice` is the name of a voice of the browser, `embedded`, or empty for the best one there is. */
+export interface VoiceSettings {
+  readonly voice: string
+  readonly rate: number
+}
+
+export interface AppVoice extends Voice {
+  /** To be called in a gesture: lets the page sound, and loads what the voice will need. */
+  wake(): Promise<void>
+  /** Names that may be set, the embedded one last. */
+  voices(): string[]
+}
+
+export const EMBEDDED = 'embedded'
+
+export interface VoiceParts {
+  readonly settings: () => VoiceSettings
+  readonly clock?: Clock
+}
+
+export function createVoice({ settings, clock = systemClock }: VoiceParts): AppVoice {
+  const sound = createSound(clock)
+  const browser = createBrowserVoice({ clock, settings })
+  // Waiting for the browser's voices begins with the page, not with the first word.
+  void browser.isUsable()
+  return joinVoices({
+    settings,
+    clock,
+    sound,
+    browser,
+    embedded: createEmbeddedVoice({ clock, sound, load: fetchRecording }),
+  })
+}
+
+export interface JoinedParts {
+  readonly settings: () => VoiceSettings
+  readonly clock: Clock
+  readonly sound: Sound
+  readonly browser: BrowserSpeaker
+  readonly embedded: EmbeddedSpeaker
+}
+
+export function joinVoices({ settings, clock, sound, browser, embedded }: JoinedParts): AppVoice {
+  /** The setting under which the browser's voice has failed: it is not waited for again. */
+  let failedWith: string | undefined
+  let speaking: Speaker = embedded
+  let turn = 0
+
+  async function wantsBrowser(): Promise<boolean> {
+    const { voice } = settings()
+    return voice !== EMBEDDED && voice !== failedWith && (await browser.isUsable())
+  }
+
+  async function speak(text: string): Promise<Outcome> {
+    cancel()
+    const mine = turn
+    if (await wantsBrowser()) {
+      if (turn !== mine) return 'cancelled'
+      const { voice } = settings()
+      speaking = browser
+      const outcome = await browser.speak(text)
+      if (outcome !== 'failed') return outcome
+      failedWith = voice
+    }
+    if (turn !== mine) return 'cancelled'
+    speaking = embedded
+    return embedded.speak(text)
+  }
+
+  function cancel(): void {
+    turn += 1
+    speaking.cancel()
+  }
+
+  return {
+    get name() {
+      return speaking === browser ? settings().voice || 'browser' : EMBEDDED
+    },
+    speak,
+    cancel,
+    async tone(name) {
+      const context = await sound.running()
+      if (!context) return
+      await Promise.race([playTone(context, name), new Promise<void>((late) => clock.after(longestMs(name), late))])
+    },
+    async wake() {
+      await sound.running()
+      if (!(await wantsBrowser())) await embedded.prepare()
+    },
+    voices: () => [...browser.voices(), EMBEDDED],
+  }
+}

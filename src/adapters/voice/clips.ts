@@ -1,0 +1,82 @@
+/**
+ * Which recorded clips make up a text: the fewest that cover all its words. A text with a word that has
+ * no clip has none at all, for a sentence with a word left out may say something else.
+ */
+
+import { sayCardinal, sayDigits } from '../../kernel/numbers/say.ts'
+
+/** Text in plain words -> where its clip is in the recording: [begin, length] in milliseconds. */
+export type ClipIndex = Readonly<Record<string, readonly [beginMs: number, lengthMs: number]>>
+
+export interface Clip {
+  readonly beginMs: number
+  readonly lengthMs: number
+  /** Silence behind it. */
+  readonly pauseMs: number
+}
+
+const PAUSE_MS = { word: 20, comma: 140, sentence: 320 } as const
+
+/** The words of a text, lower case; numbers in figures become words. */
+export function plainWords(text: string): string[] {
+  return (
+    text
+      .toLowerCase()
+      .replaceAll('’', "'")
+      // A minus sign before a figure is a word, not punctuation.
+      .replace(/(^|\s)[-−](?=\d)/g, '$1minus ')
+      .split(/[\s,;:?!"()/-]+|\.(?!\d)/)
+      .flatMap((part) => part.match(/\d+(?:\.\d+)?|[^\d]+/g) ?? [])
+      .flatMap((part) => (/^\d/.test(part) ? numberWords(part).split(' ') : [part]))
+  )
+}
+
+/** "10" is ten, "128" one two eight, "5.2" five point two: always the same number as written. */
+function numberWords(figures: string): string {
+  const [whole = '', fraction] = figures.split('.')
+  const head = /^[1-9]?\d$/.test(whole) && fraction === undefined ? sayCardinal(Number(whole)) : sayDigits(whole)
+  return fraction === undefined ? head : `${head} point ${sayDigits(fraction)}`
+}
+
+/** Clips in order; undefined where a word has none, or where there is nothing to say. */
+export function clipsFor(text: string, index: ClipIndex): Clip[] | undefined {
+  const clips: Clip[] = []
+  for (const sentence of text.split(/(?<=[.?!])\s+/)) {
+    const words: string[] = []
+    const commas = new Set<number>()
+    for (const part of sentence.split(/[,;:]\s+/)) {
+      words.push(...plainWords(part))
+      commas.add(words.length)
+    }
+    const spans = fewest(words, index)
+    if (!spans) return undefined
+    for (const [from, to] of spans) {
+      const [beginMs, lengthMs] = index[words.slice(from, to).join(' ')] ?? [0, 0]
+      const pauseMs = to === words.length ? PAUSE_MS.sentence : commas.has(to) ? PAUSE_MS.comma : PAUSE_MS.word
+      clips.push({ beginMs, lengthMs, pauseMs })
+    }
+  }
+  return clips.length > 0 ? clips : undefined
+}
+
+/** The words no clip holds, however they are joined. */
+export function wordsWithoutClip(text: string, index: ClipIndex): string[] {
+  return plainWords(text).filter((word) => !index[word])
+}
+
+type Span = readonly [from: number, to: number]
+
+/** From the end backwards: the fewest spans that cover all words from each place on; on a tie the longest first one. */
+function fewest(words: readonly string[], index: ClipIndex): readonly Span[] | undefined {
+  const best: (readonly Span[] | undefined)[] = []
+  best[words.length] = []
+  for (let from = words.length - 1; from >= 0; from--) {
+    for (let to = words.length; to > from; to--) {
+      const rest = best[to]
+      if (!rest || !Object.hasOwn(index, words.slice(from, to).join(' '))) continue
+      const found = best[from]
+      if (!found || rest.length + 1 < found.length) best[from] = [[from, to], ...rest]
+    }
+  }
+  return best[0]
+}

@@ -1,0 +1,115 @@
+/**
+ * A voice of our own, where the browser has none: recorded clips in one file, joined to sentences. It
+ * ends exactly when the last clip has ended, and never says a sentence with a word left out.
+ */
+
+import type { Clock } from '../../ports.ts'
+import type { Outcome, Speaker } from './browserVoice.ts'
+import { type Clip, type ClipIndex, clipsFor } from './clips.ts'
+import type { Sound } from './sound.ts'
+
+export interface Recording {
+  readonly clips: ClipIndex
+  /** Where the mark stands in the recording as rendered; decoders put more or less silence before it. */
+  readonly markMs: number
+}
+
+export interface EmbeddedVoiceParts {
+  readonly clock: Clock
+  readonly sound: Sound
+  /** Fetches the recording and where its clips are. */
+  readonly load: () => Promise<{ readonly recording: Recording; readonly bytes: ArrayBuffer }>
+}
+
+export interface EmbeddedSpeaker extends Speaker {
+  /** Loads the recording ahead of the first word. */
+  prepare(): Promise<void>
+}
+
+interface Loaded {
+  readonly clips: ClipIndex
+  readonly buffer: AudioBuffer
+  /** To be added to every place in the recording. */
+  readonly shiftMs: number
+}
+
+/** The rate of the recording: decoding at the output's rate would take three times the memory. */
+const RATE = 16_000
+const MARK_LEVEL = 0.1
+/** An output that has not ended by then never will. */
+const LATE_MS = 2_000
+
+export function createEmbeddedVoice(parts: EmbeddedVoiceParts): EmbeddedSpeaker {
+  let loading: Promise<Loaded> | undefined
+  let stop: (() => void) | undefined
+  /** Each utterance or cancel begins a new one, so that what still loads for an older one is not spoken. */
+  let turn = 0
+
+  function loaded(): Promise<Loaded> {
+    loading ??= parts.load().then(({ recording, bytes }) => decode(recording, bytes))
+    // What failed to load, for want of a network, may load the next time.
+    loading.catch(() => {
+      loading = undefined
+    })
+    return loading
+  }
+
+  function cancel(): void {
+    turn += 1
+    stop?.()
+  }
+
+  async function speak(text: string): Promise<Outcome> {
+    cancel()
+    const mine = turn
+    try {
+      const [voice, context] = await Promise.all([loaded(), parts.sound.running()])
+      if (turn !== mine) return 'cancelled'
+      const clips = clipsFor(text, voice.clips)
+      return clips && context ? await play(context, voice, clips) : 'failed'
+    } catch {
+      return 'failed'
+    }
+  }
+
+  function play(context: AudioContext, voice: Loaded, clips: readonly Clip[]): Promise<Outcome> {
+    return new Promise((answer) => {
+      const { sources, lengthMs } = schedule(context, voice, clips)
+      const end = (outcome: Outcome) => {
+        if (stop !== cancelThis) return
+        stop = undefined
+        forget()
+        if (outcome !== 'spoken') for (const source of sources) source.stop()
+        answer(outcome)
+      }
+      const cancelThis = () => end('cancelled')
+      const forget = parts.clock.after(lengthMs + LATE_MS, () => end('failed'))
+      stop = cancelThis
+      const last = sources.at(-1)
+      if (last) last.onended = () => end('spoken')
+    })
+  }
+
+  return { speak, cancel, prepare: () => loaded().then(ignore, ignore) }
+}
+
+const ignore = () => undefined
+
+function schedule(context: AudioContext, voice: Loaded, clips: readonly Clip[]) {
+  let atMs = 20
+  const sources = clips.map(({ beginMs, lengthMs, pauseMs }) => {
+    const source = new AudioBufferSourceNode(context, { buffer: voice.buffer })
+    source.connect(context.destination)
+    source.start(context.currentTime + atMs / 1000, Math.max(0, beginMs + voice.shiftMs) / 1000, lengthMs / 1000)
+    atMs += lengthMs + pauseMs
+    return source
+  })
+  return { sources, lengthMs: atMs }
+}
+
+async function decode({ clips, markMs }: Recording, bytes: ArrayBuffer): Promise<Loaded> {
+  const buffer = await new OfflineAudioContext(1, 1, RATE).decodeAudioData(bytes)
+  const mark = buffer.getChannelData(0).findIndex((sample) => Math.abs(sample) > MARK_LEVEL)
+  if (mark < 0) throw new Error('the recording of the voice is silent')
+  return { clips, buffer, shiftMs: (mark / RATE) * 1000 - markMs }
+}

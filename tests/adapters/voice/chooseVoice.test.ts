@@ -1,0 +1,83 @@
+import { describe, expect, test } from 'vitest'
+import type { Outcome } from '../../../src/adapters/voice/browserVoice.ts'
+import { joinVoices } from '../../../src/adapters/voice/chooseVoice.ts'
+import { createFakeClock } from '../../fakes/clock.ts'
+
+function voices({ usable = true, browser = 'spoken', embedded = 'spoken', voice = '' } = {}) {
+  const said: string[] = []
+  const settings = { voice, rate: 1 }
+  const joined = joinVoices({
+    settings: () => settings,
+    clock: createFakeClock(),
+    sound: { running: async () => undefined },
+    browser: {
+      isUsable: async () => usable,
+      voices: () => ['Near'],
+      cancel: () => said.push('browser cancelled'),
+      speak: async (text) => {
+        said.push(`browser: ${text}`)
+        return browser as Outcome
+      },
+    },
+    embedded: {
+      prepare: async () => void said.push('embedded prepared'),
+      cancel: () => undefined,
+      speak: async (text) => {
+        said.push(`embedded: ${text}`)
+        return embedded as Outcome
+      },
+    },
+  })
+  return { joined, said, settings }
+}
+
+describe('which voice speaks', () => {
+  test('the browser’s, where it has one', async () => {
+    const { joined, said } = voices()
+    expect(await joined.speak('Flaps?', 'otherseat')).toBe('spoken')
+    expect(said).toEqual(['browser: Flaps?'])
+  })
+
+  test.each([
+    ['the browser has none', { usable: false }],
+    ['it is set', { voice: 'embedded' }],
+  ])('the embedded one, where %s', async (_why, options) => {
+    const { joined, said } = voices(options)
+    expect(await joined.speak('Flaps?', 'otherseat')).toBe('spoken')
+    expect(said).toEqual(['embedded: Flaps?'])
+    expect(joined.name).toBe('embedded')
+  })
+
+  test('the embedded one says what the browser’s failed to say, and goes on from there', async () => {
+    const { joined, said, settings } = voices({ browser: 'failed' })
+    expect(await joined.speak('Flaps?', 'otherseat')).toBe('spoken')
+    await joined.speak('Trim?', 'otherseat')
+    expect(said).toEqual(['browser: Flaps?', 'embedded: Flaps?', 'embedded: Trim?'])
+    settings.voice = 'Near'
+    await joined.speak('Fuel?', 'otherseat')
+    expect(said.slice(-2)).toEqual(['browser: Fuel?', 'embedded: Fuel?'])
+  })
+
+  test('none, where both fail: the screen is left', async () => {
+    expect(await voices({ browser: 'failed', embedded: 'failed' }).joined.speak('Flaps?', 'otherseat')).toBe('failed')
+  })
+
+  test('a text that is cancelled before its voice was found is not spoken', async () => {
+    const { joined, said } = voices()
+    const outcome = joined.speak('Flaps?', 'otherseat')
+    joined.cancel()
+    expect(await outcome).toBe('cancelled')
+    expect(said).toEqual([])
+  })
+})
+
+test('after a gesture the recording is loaded where the embedded voice will be needed, and only there', async () => {
+  const [with_, without] = [voices(), voices({ usable: false })]
+  await with_.joined.wake()
+  await without.joined.wake()
+  expect([with_.said, without.said]).toEqual([[], ['embedded prepared']])
+})
+
+test('a tone that cannot sound does not hold up the run', async () => {
+  await expect(voices().joined.tone('attention')).resolves.toBeUndefined()
+})
