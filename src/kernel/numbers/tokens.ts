@@ -1,0 +1,84 @@
+/**
+ * Text as heard or typed -> tokens. Commas, full stops and case are not heard; numerals, signs and units that a
+ * recogniser writes together ("5.2up", "FL350", "27L", "-5°") come apart; other scripts stay as foreign tokens,
+ * which nothing reads.
+ */
+
+import { NUMBER_WORDS, type NumberWord } from './words.ts'
+
+export interface Token {
+  /** Lower case; digits for numerals. */
+  readonly text: string
+  readonly number: NumberWord | { readonly type: 'numeral'; readonly digits: string } | undefined
+  /** What two texts are compared by: digit words and numerals are the same. */
+  readonly canon: string
+  /** Letters or digits of another script: never harmless. */
+  readonly foreign: boolean
+  /** Place in the lower-case text. */
+  readonly start: number
+  readonly end: number
+}
+
+const PIECES =
+  /(\d{1,2}:\d{2}(?!\d))|(\d{1,3}(?:,\d{3})+(?!\d)|\d+)|(\.)(?=\d)|([a-z]+(?:['’][a-z]+)*)|([-+−–])(?=\.?\d)|([%°])|([\p{L}\p{N}\p{M}]+)/gu
+/** Prefixes that a hyphen does not part from their word: "un-locked" is not "locked". */
+const JOINED = new Set(['un', 'dis', 'non', 'de', 're', 'pre', 'mis', 'in', 'x'])
+/** More words than any answer has. */
+export const MOST_TOKENS = 2000
+
+function wordToken(text: string, start: number, end: number): Token {
+  const number = NUMBER_WORDS.get(text)
+  const isDigit = number?.type === 'digit' && number.form !== 'homophone'
+  return { text, number, canon: isDigit ? number.digits : text, foreign: false, start, end }
+}
+
+function numeral(digits: string, start: number, end: number): Token {
+  return { text: digits, number: { type: 'numeral', digits }, canon: digits, foreign: false, start, end }
+}
+
+function isFree(text: string, at: number): boolean {
+  const before = text[at - 1]
+  return before === undefined || /[\s,;:(]/.test(before)
+}
+
+/** Tokens of a text. Never throws; a text longer than any answer is cut after `MOST_TOKENS` tokens. */
+export function tokensOf(text: string): readonly Token[] {
+  const lower = text.toLowerCase()
+  const tokens: Token[] = []
+  for (const match of lower.matchAll(PIECES)) {
+    const [piece, clock, digits, dot, word, sign, unit] = match
+    const start = match.index
+    const end = start + piece.length
+    const last = tokens.at(-1)
+    if (clock !== undefined) tokens.push(numeral(clock.replace(':', ''), start, end))
+    else if (digits !== undefined) tokens.push(numeral(digits.replaceAll(',', ''), start, end))
+    else if (dot !== undefined)
+      tokens.push({ text: '.', number: { type: 'point' }, canon: '.', foreign: false, start, end })
+    else if (word !== undefined) {
+      const plain = word.replaceAll('’', "'")
+      if (last && last.end === start - 1 && lower[last.end] === '-' && JOINED.has(last.text)) {
+        tokens[tokens.length - 1] = wordToken(last.text + plain, last.start, end)
+      } else tokens.push(wordToken(plain, start, end))
+    } else if (sign !== undefined) {
+      if (isFree(lower, start)) tokens.push(wordToken(sign === '+' ? 'plus' : 'minus', start, end))
+    } else if (unit !== undefined) tokens.push(wordToken(unit === '%' ? 'percent' : 'degrees', start, end))
+    else tokens.push({ text: piece, number: undefined, canon: piece, foreign: true, start, end })
+    if (tokens.length >= MOST_TOKENS) break
+  }
+  return tokens
+}
+
+/** True where the token is or may be part of a number; words that only sound like one are not. */
+export function isNumberToken(token: Token): boolean {
+  const { number } = token
+  return number !== undefined && !(number.type === 'digit' && number.form === 'homophone')
+}
+
+export function isHomophone(token: Token): boolean {
+  return token.number?.type === 'digit' && token.number.form === 'homophone'
+}
+
+/** Compared without spaces, so that "take off" is "takeoff" and "V1" is "V one". */
+export function canonOf(tokens: readonly Token[]): string {
+  return tokens.map((token) => token.canon).join('')
+}

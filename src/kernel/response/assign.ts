@@ -1,0 +1,130 @@
+/**
+ * One run of number words -> pieces for one figure or several in a row. Commas are not heard, so "one two eight one
+ * three one" may be two speeds: a run is parted only where exactly one way of parting makes sense.
+ */
+
+import type { KindSpec } from '../kinds/kind.ts'
+import type { Reading } from '../kinds/reading.ts'
+import { readValue, scaleOf } from '../kinds/table.ts'
+import { isNumberToken, type Token } from '../numbers/tokens.ts'
+import type { Because } from './model.ts'
+import type { Atom } from './scan.ts'
+
+type Run = Extract<Atom, { type: 'run' }>
+
+export interface Piece {
+  /** Which of the figures handed in, from 0. */
+  readonly place: number
+  readonly tokens: readonly Token[]
+  readonly readings: readonly Reading[]
+}
+
+/** Longer runs are no answer to anything. */
+const LONGEST_RUN = 60
+
+/** Readings of a whole run; a little word at either end counts as a digit and as itself. */
+export function readRun(run: Run, spec: KindSpec): readonly Reading[] {
+  const { tokens, looseHead, looseTail } = run
+  if (tokens.length > LONGEST_RUN) return []
+  const readings = [...readValue(tokens, spec)]
+  if (looseHead) readings.push(...readValue(tokens.slice(1), spec))
+  if (looseTail) readings.push(...readValue(tokens.slice(0, -1), spec))
+  return readings
+}
+
+/** On the instrument's scale and step. */
+export function isPlausible(reading: Reading, spec: KindSpec): boolean {
+  if (reading.implausible) return false
+  const scale = scaleOf(spec)
+  if (!scale || typeof reading.value !== 'number') return true
+  const { min, max, step } = scale
+  if (!(reading.value >= min - 1e-9 && reading.value <= max + 1e-9)) return false
+  return (
+    step === undefined ||
+    step <= 0 ||
+    isOnStep(reading.value - (Number.isFinite(min) ? Math.ceil(min / step) * step : 0), step)
+  )
+}
+
+function isOnStep(offset: number, step: number): boolean {
+  const steps = offset / step
+  return Math.abs(steps - Math.round(steps)) < 1e-6
+}
+
+/** A whole value of the kind, as anyone would understand it. */
+export function isSound(reading: Reading, spec: KindSpec): boolean {
+  return !reading.secondary && !reading.lacks && !reading.otherUnit && isPlausible(reading, spec)
+}
+
+function soundReadings(tokens: readonly Token[], spec: KindSpec): readonly Reading[] {
+  return readValue(tokens, spec).filter((reading) => isSound(reading, spec))
+}
+
+export interface Split {
+  readonly pieces: readonly Piece[]
+  readonly doubt?: Because
+}
+
+/**
+ * Gives a run to the first of some figures, or parts it among several of them. `runsAhead` more runs follow for them:
+ * where each can have its own, nothing is parted.
+ */
+export function splitRun(run: Run, specs: readonly KindSpec[], runsAhead: number): Split {
+  const first = specs[0]
+  if (!first) return { pieces: [] }
+  const readings = readRun(run, first)
+  const whole: Split = { pieces: [{ place: 0, tokens: run.tokens, readings }] }
+  const isWhole = readings.some((reading) => isSound(reading, first))
+  const spare = specs.length - runsAhead
+  if (spare < 2) return isWhole ? whole : (repeated(run, first) ?? whole)
+  const ways = partings(run.tokens, specs.slice(0, spare))
+  if (ways.length === 0) return isWhole ? whole : (repeated(run, first) ?? whole)
+  if (isWhole || ways.length > 1) return { ...whole, doubt: isWhole ? 'twoValues' : 'ambiguous' }
+  const pieces = (ways[0] ?? []).map((tokens, place) => {
+    return { place, tokens, readings: readValue(tokens, specs[place] as KindSpec) }
+  })
+  return { pieces }
+}
+
+/** Ways to part tokens among two or more figures in order, each piece a sound value; at most two are looked for. */
+function partings(tokens: readonly Token[], specs: readonly KindSpec[]): Token[][][] {
+  const found: Token[][][] = []
+  if (tokens.length > LONGEST_RUN) return found
+  const seek = (from: number, place: number, pieces: Token[][]) => {
+    if (found.length > 1) return
+    if (from === tokens.length) {
+      if (pieces.length > 1) found.push(pieces)
+      return
+    }
+    const spec = specs[place]
+    if (!spec) return
+    for (let end = tokens.length; end > from; end--) {
+      const piece = tokens.slice(from, end)
+      if (end === tokens.length && from === 0) continue
+      if (soundReadings(piece, spec).length > 0) seek(end, place + 1, [...pieces, piece])
+    }
+  }
+  seek(0, 0, [])
+  return found
+}
+
+/**
+ * The same value said twice without a word between: both halves are sound and the whole is nothing. Three words at
+ * least, so that a doubled digit never passes for a value said twice. Two different values show up as two sayings.
+ */
+function repeated(run: Run, spec: KindSpec): Split | undefined {
+  const { tokens } = run
+  if (tokens.length > LONGEST_RUN) return undefined
+  for (let end = 1; end < tokens.length; end++) {
+    const halves = [tokens.slice(0, end), tokens.slice(end)]
+    if (halves.some((half) => half.filter(isNumberToken).length < 3 && !hasNumeral(half))) continue
+    const readings = halves.map((half) => soundReadings(half, spec))
+    if (readings.every((each) => each.length > 0)) {
+      return { pieces: halves.map((half, i) => ({ place: 0, tokens: half, readings: readings[i] ?? [] })) }
+    }
+  }
+  return undefined
+}
+
+const hasNumeral = (tokens: readonly Token[]) =>
+  tokens.some(({ number }) => number?.type === 'numeral' && number.digits.length > 2)

@@ -1,0 +1,118 @@
+/**
+ * Where a wrong number came from: it may be the value of an earlier revision, of another item, of the neighbouring row
+ * or column of its table, of another flap or in another unit, or its digits were swapped. Every cause that fits is
+ * named; where two fit, neither is preferred.
+ */
+
+import type { Figure, Figures, Value } from '../kinds/kind.ts'
+import { isNumeric, isSameValue, sayValue } from '../kinds/table.ts'
+import type { Cause, Neighbour } from './model.ts'
+
+/** Values of one revision, as spoken. */
+export interface RevisionValues {
+  readonly revision: number
+  /** "preliminary figures". */
+  readonly label: string
+  readonly values: Readonly<Record<string, Value>>
+}
+
+export interface CauseSearch {
+  /** Name of the figure that was read wrong. */
+  readonly figure: string
+  /** The value that was read. */
+  readonly read: Value
+  /** All figures in force; the expected value is among them. */
+  readonly figures: Figures
+  /** Figure -> its spoken name. */
+  readonly labels?: Readonly<Record<string, string>>
+  /** Oldest first; the one in force may be among them. */
+  readonly history?: readonly RevisionValues[]
+  /** What the figure's table and calculator would have given beside it. */
+  readonly neighbours?: readonly Neighbour[]
+}
+
+/** Pounds in a kilogram: the international pound is 0.45359237 kg exactly (1959 agreement; from memory). */
+const POUNDS_PER_KILOGRAM = 1 / 0.45359237
+/** Hectopascals in an inch of mercury (published conversion: 33.8639). */
+const HECTOPASCALS_PER_INCH = 33.8639
+
+/** Every cause that fits, without repetition, in the order earlier revision, other item, table, unit, swapped digits. */
+export function findCauses(search: CauseSearch): readonly Cause[] {
+  const { figure: name, read, figures, neighbours = [] } = search
+  const figure = Object.hasOwn(figures, name) ? figures[name] : undefined
+  if (!figure || isSameValue(figure, read, figure.value)) return []
+  const tables = neighbours.filter(({ value }) => isSameValue(figure, read, value))
+  const causes: Cause[] = [
+    ...earlierRevisions(search, figure),
+    ...otherFigures(search, figure),
+    ...tables.map(({ cause, detail }) => ({ cause, detail })),
+    ...otherUnit(figure, read),
+    ...swapped(figure, read),
+  ]
+  return causes.filter(
+    (each, at) => causes.findIndex((other) => other.cause === each.cause && other.detail === each.detail) === at,
+  )
+}
+
+function earlierRevisions({ figure: name, read, history = [] }: CauseSearch, figure: Figure): Cause[] {
+  return history
+    .filter(({ values }) => {
+      const value = values[name]
+      return value !== undefined && isSameValue(figure, read, value)
+    })
+    .map(({ label }) => ({ cause: 'earlierRevision', detail: label }))
+}
+
+/** Comparable are values that are said alike: an amount of the same size, or the same text. */
+function otherFigures({ figure: name, read, figures, labels = {} }: CauseSearch, figure: Figure): Cause[] {
+  return Object.entries(figures)
+    .filter(([other, { value }]) => other !== name && isComparable(figure, read, value))
+    .map(([other]) => ({ cause: 'otherFigure', detail: labels[other] ?? other }))
+}
+
+function isComparable(figure: Figure, read: Value, other: Value): boolean {
+  if (typeof read !== typeof other) return String(read) === String(other)
+  if (!isNumeric(figure)) return isSameValue(figure, read, other)
+  return Math.abs(Number(read) - Number(other)) < 1e-6
+}
+
+/** The same amount in the unit that the figure does not have, to the step in which it is said. */
+function otherUnit(figure: Figure, read: Value): Cause[] {
+  const expected = Number(figure.value)
+  const said = Number(read)
+  switch (figure.kind) {
+    case 'weight': {
+      const factor = figure.unit === 'kg' ? POUNDS_PER_KILOGRAM : 1 / POUNDS_PER_KILOGRAM
+      const step = said % 100 === 0 ? 100 : said % 10 === 0 ? 10 : 1
+      const same = Math.abs(expected * factor - said) <= step / 2 + 1e-9
+      return same ? [{ cause: 'otherUnit', detail: figure.unit === 'kg' ? 'lb' : 'kg' }] : []
+    }
+    case 'temperature': {
+      const other = figure.unit === 'C' ? (expected * 9) / 5 + 32 : ((expected - 32) * 5) / 9
+      return Math.round(other) === said ? [{ cause: 'otherUnit', detail: figure.unit === 'C' ? 'F' : 'C' }] : []
+    }
+    case 'altimeter': {
+      const inches = figure.unit === 'hPa'
+      const other = inches ? expected / HECTOPASCALS_PER_INCH : expected * HECTOPASCALS_PER_INCH
+      // Settings in hPa are rounded down by some and to the nearest by others.
+      const same = inches ? Math.abs(other - said) < 0.016 : Math.abs(other - said) < 1
+      return same ? [{ cause: 'otherUnit', detail: inches ? 'inHg' : 'hPa' }] : []
+    }
+    default:
+      return []
+  }
+}
+
+/** Two neighbouring digits changed places, as the value is said. */
+function swapped(figure: Figure, read: Value): Cause[] {
+  const digits = (value: Value) => sayValue({ ...figure, value }, 'standard').split(' ')
+  const said = digits(read)
+  const expected = digits(figure.value)
+  const spots = expected.flatMap((word, i) => (word === said[i] ? [] : [i]))
+  if (figure.kind === 'choice' || said.length !== expected.length || spots.length !== 2) return []
+  const [a = 0, b = 0] = spots
+  const between = expected.slice(a + 1, b)
+  const adjacent = between.every((word) => word === 'decimal' || word === 'thousand')
+  const same = expected[a] === said[b] && expected[b] === said[a]
+  return adjacent && same ? [{ cause: 'digitsSwapped', detail: `${expected[a]} ${expected[b]}` }] : []
+}

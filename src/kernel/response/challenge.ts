@@ -1,0 +1,40 @@
+/** The challenge said before the answer, as many pilots do: taken off first, digits and all. */
+
+import type { Token } from '../numbers/tokens.ts'
+import { HARMLESS, HESITATIONS } from './lexicon.ts'
+
+/** The answer behind the challenge's words, where these come first; hesitations before them do not matter. */
+export function withoutChallenge(tokens: readonly Token[], challenge: readonly Token[]): readonly Token[] {
+  if (challenge.length === 0) return tokens
+  let from = 0
+  for (;;) {
+    const end = echoEnd(tokens, challenge, from)
+    if (end === from) return from === 0 ? tokens : tokens.slice(from)
+    from = end
+  }
+}
+
+/** End of an echo that begins at `from`, after words that say nothing; `from` where there is none. */
+function echoEnd(tokens: readonly Token[], challenge: readonly Token[], from: number): number {
+  for (let begin = from; begin < tokens.length; begin++) {
+    const end = matchEnd(tokens, challenge, begin)
+    if (end > begin) return end
+    const { text = '', number } = tokens[begin] ?? {}
+    if (number || !(HESITATIONS.has(text) || HARMLESS.has(text))) return from
+  }
+  return from
+}
+
+/** Compared without spaces, so that "take off trim" is "takeoff trim". */
+function matchEnd(tokens: readonly Token[], challenge: readonly Token[], begin: number): number {
+  const wanted = challenge.map(({ canon }) => canon).join('')
+  let done = 0
+  for (let i = begin; i < tokens.length; i++) {
+    const { canon = '', text = '' } = tokens[i] ?? {}
+    if (wanted.startsWith(canon, done)) {
+      done += canon.length
+      if (done === wanted.length) return i + 1
+    } else if (!HESITATIONS.has(text)) return begin
+  }
+  return begin
+}

@@ -1,0 +1,150 @@
+/**
+ * From what was heard to a verdict. A text is freed of the challenge, cut at "correction", scanned, bound to the parts
+ * of the response and compared with the figures; other texts of the recogniser can then only veto. Whatever cannot be
+ * placed is "say again". Never throws, whatever the text.
+ */
+
+import type { Figures, Phraseology } from '../kinds/kind.ts'
+import { isNumberToken, type Token, tokensOf } from '../numbers/tokens.ts'
+import { bind } from './bind.ts'
+import { withoutChallenge } from './challenge.ts'
+import { commandOf } from './commands.ts'
+import { HARMLESS, HESITATIONS, isNegation, isStateWord } from './lexicon.ts'
+import type { JudgeInput, Judgement } from './model.ts'
+import { type Account, accountOf } from './parts.ts'
+import { scan } from './scan.ts'
+import { type Scene, scenesFor } from './scene.ts'
+
+/** Judges an answer. */
+export function judge(input: JudgeInput): Judgement {
+  const first = judgeText(input, input.heard)
+  const others = equallyLikely(input)
+  return others.length === 0 ? first : vetoed(input, first, others)
+}
+
+/** Texts of the recogniser that are as likely as the one heard. */
+function equallyLikely({ heard, score, alternatives = [] }: JudgeInput): string[] {
+  // 0 is what recognisers write that have no scores.
+  const mine = score ? score : 1
+  return alternatives
+    .filter((each) => !each.score || each.score >= mine - 0.1 - 1e-9)
+    .flatMap(({ text }) => (text === heard ? [] : text))
+}
+
+/** Another text can take a verdict away, never give one: which one is right must not choose. */
+function vetoed(input: JudgeInput, first: Judgement, others: readonly string[]): Judgement {
+  if (first.verdict === 'sayAgain') return first
+  for (const text of others) {
+    const other = judgeText(input, text)
+    if (other.verdict === 'correct' && sameParts(first, other)) continue
+    const tokens = tokensOf(text)
+    const speaks =
+      other.verdict === 'command' ||
+      tokens.some((token) => isNumberToken(token) || isStateWord(token.text) || isNegation(token.text)) ||
+      other.parts.some((part) => part.heard !== undefined)
+    if (!speaks) continue
+    const same = other.verdict === first.verdict && other.command === first.command && sameParts(first, other)
+    if (same) continue
+    return { verdict: 'sayAgain', because: 'ambiguous', parts: doubtfulParts(first) }
+  }
+  return first
+}
+
+function sameParts(a: Judgement, b: Judgement): boolean {
+  return a.parts.every((part) => {
+    const other = b.parts.find((each) => each.name === part.name)
+    return (
+      part.heard === undefined || other?.heard === undefined || (other.state === part.state && other.read === part.read)
+    )
+  })
+}
+
+/** Parts of an answer that nobody stands by: nothing in it is right or wrong. */
+function doubtfulParts(judgement: Judgement): Judgement['parts'] {
+  return judgement.parts.map((part) => ({ ...part, state: 'missing' as const }))
+}
+
+/** One text by itself. */
+function judgeText(input: JudgeInput, text: string): Judgement {
+  const { challenge = '', response, figures, states = [], phraseology = 'plain' } = input
+  const tokens = tokensOf(text)
+  const challengeTokens = challenge === '' ? [] : tokensOf(challenge)
+  const scenes = scenesFor(response, figures, states, challengeTokens)
+  const body = withoutChallenge(tokens, challengeTokens)
+  const own = (word: string) => scenes.some((scene) => scene.vocabulary.has(word))
+  const content = body.filter(
+    ({ text: word }) => !HESITATIONS.has(word) && (word === 'negative' || !HARMLESS.has(word)),
+  )
+  if (content.length > 0 && content.every(({ text: word }) => word === 'negative') && !own('negative')) {
+    return input.yesNo
+      ? { verdict: 'command', command: 'negative', parts: [] }
+      : { verdict: 'negative', because: 'refused', parts: [] }
+  }
+  const remark = body.find(({ text: word }) => !HESITATIONS.has(word))?.text === 'remark' && !own('remark')
+  if (!remark && body.some(({ text: word }) => word === 'disregard') && !own('disregard')) {
+    return { verdict: 'command', command: 'disregard', parts: [] }
+  }
+  const account = remark ? undefined : bestAccount(scenes, body, input, figures, phraseology, own('correction'))
+  if (account?.judgement.verdict === 'correct') return account.judgement
+  return (
+    command(input, tokens, text, account) ??
+    account?.judgement ?? { verdict: 'sayAgain', because: 'notUnderstood', parts: [] }
+  )
+}
+
+/** Words of command count where the answer is not one to the item. */
+function command(input: JudgeInput, tokens: readonly Token[], text: string, account: Account | undefined) {
+  if (account?.judgement.parts.some((part) => part.kind === 'word' && part.state === 'wrong')) return undefined
+  const whole = commandOf(tokens, text.toLowerCase(), input)
+  if (whole && whole.command !== 'correction') return { verdict: 'command' as const, ...whole, parts: [] }
+  if (!account?.commanded || account.whole) return undefined
+  const words = tokens.map(({ text: word }) => word).join(' ')
+  const inside = /stand ?by/.test(words) ? 'standBy' : /say again/.test(words) ? 'sayAgain' : undefined
+  return inside && { verdict: 'command' as const, command: inside as 'standBy' | 'sayAgain', parts: [] }
+}
+
+const RANK: Readonly<Record<Judgement['verdict'], number>> = {
+  correct: 4,
+  negative: 3,
+  incomplete: 2,
+  command: 1,
+  sayAgain: 0,
+}
+
+function rank({ verdict, because }: Judgement): number {
+  return verdict === 'sayAgain' && because !== 'notUnderstood' && because !== 'missing' ? 3.5 : RANK[verdict]
+}
+
+/** The way through the response that the answer fits best. */
+function bestAccount(
+  scenes: readonly Scene[],
+  body: readonly Token[],
+  input: JudgeInput,
+  figures: Figures,
+  phraseology: Phraseology,
+  ownsCorrection: boolean,
+): Account | undefined {
+  const stretches = ownsCorrection ? [body] : stretchesOf(body)
+  const held = new Set(input.held)
+  let best: Account | undefined
+  for (const scene of scenes) {
+    const bound = bind(
+      scene,
+      stretches.map((stretch) => scan(scene, stretch)),
+      held,
+    )
+    const account = accountOf(scene, bound, figures, phraseology, held, input.implausibleBefore)
+    if (!best || rank(account.judgement) > rank(best.judgement)) best = account
+    if (best.judgement.verdict === 'correct') break
+  }
+  return best
+}
+
+function stretchesOf(body: readonly Token[]): readonly (readonly Token[])[] {
+  const stretches: Token[][] = [[]]
+  for (const token of body) {
+    if (token.text === 'correction') stretches.push([])
+    else stretches.at(-1)?.push(token)
+  }
+  return stretches
+}

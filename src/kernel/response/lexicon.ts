@@ -1,0 +1,275 @@
+/**
+ * Words of the trade that judging must know besides the item's own: opposites, negations, confirmations, and words
+ * that change nothing. What stands in none of these lists is never harmless.
+ */
+
+/** Each line: states that exclude one another; the words in one place say the same. */
+const OPPOSITES: readonly (readonly (readonly string[])[])[] = [
+  [['on'], ['off']],
+  [['up'], ['down']],
+  [
+    ['open', 'opened'],
+    ['closed', 'close', 'shut', 'closing'],
+  ],
+  [['left'], ['right'], ['center', 'centre']],
+  [
+    ['set', 'applied', 'parked'],
+    ['released', 'release', 'unset'],
+  ],
+  [
+    ['armed', 'arm'],
+    ['disarmed', 'disarm', 'unarmed'],
+  ],
+  [
+    ['locked', 'lock'],
+    ['unlocked', 'unlock'],
+  ],
+  [['in'], ['out']],
+  [
+    ['extended', 'extend', 'deployed'],
+    ['retracted', 'retract', 'stowed', 'stow'],
+  ],
+  [
+    ['engaged', 'engage'],
+    ['disengaged', 'disengage'],
+  ],
+  [
+    ['connected', 'connect', 'attached'],
+    ['disconnected', 'disconnect', 'detached'],
+  ],
+  [
+    ['enabled', 'enable'],
+    ['disabled', 'disable', 'inhibited'],
+  ],
+  [
+    ['inserted', 'installed', 'fitted'],
+    ['removed', 'remove'],
+  ],
+  [
+    ['secured', 'secure'],
+    ['unsecured', 'unsecure', 'insecure', 'loose'],
+  ],
+  [
+    ['latched', 'latch'],
+    ['unlatched', 'unlatch'],
+  ],
+  [
+    ['fastened', 'fasten'],
+    ['unfastened', 'unfasten'],
+  ],
+  [['full'], ['empty'], ['idle'], ['half'], ['partial', 'partially']],
+  [
+    ['auto', 'automatic'],
+    ['manual', 'manually'],
+  ],
+  [['normal'], ['abnormal'], ['alternate', 'alternative'], ['emergency']],
+  [['high'], ['low']],
+  [
+    ['maximum', 'max'],
+    ['minimum', 'min'],
+  ],
+  [['rich'], ['lean'], ['cutoff']],
+  [
+    ['run', 'running'],
+    ['stopped', 'stop', 'shutdown'],
+  ],
+  [
+    ['start', 'started'],
+    ['stop', 'stopped'],
+  ],
+  [
+    ['active', 'activated'],
+    ['inactive', 'deactivated'],
+  ],
+  [['available'], ['unavailable']],
+  [
+    ['complete', 'completed'],
+    ['incomplete', 'uncompleted'],
+  ],
+  [['valid'], ['invalid']],
+  [['ready'], ['unready']],
+  [['checked'], ['unchecked']],
+  [['confirmed'], ['unconfirmed']],
+  [['clear'], ['obstructed', 'blocked', 'unclear']],
+  [['inflated'], ['deflated', 'flat']],
+  [['steady'], ['flashing']],
+  [
+    ['lit', 'illuminated'],
+    ['extinguished', 'unlit', 'dark'],
+  ],
+  [['green'], ['red'], ['amber'], ['yellow'], ['white'], ['blue']],
+  [['bright'], ['dim']],
+  [
+    ['forward', 'fwd'],
+    ['aft', 'back', 'backward', 'reverse'],
+  ],
+  [['first'], ['second'], ['third']],
+  [['hot'], ['cold'], ['warm']],
+  [['wet'], ['dry']],
+  [['free'], ['stuck', 'jammed', 'restricted', 'stiff']],
+  [['correct'], ['incorrect', 'wrong']],
+  [['aligned'], ['misaligned', 'unaligned']],
+  [['received'], ['outstanding', 'awaited']],
+  [['obtained'], ['pending']],
+  [['starboard'], ['port']],
+  [['inboard'], ['outboard']],
+  [
+    ['depressurised', 'depressurized'],
+    ['pressurised', 'pressurized'],
+  ],
+  [['neutral'], ['left'], ['right']],
+  [['both'], ['none', 'neither']],
+]
+
+/** State word -> the words that exclude it. */
+const EXCLUDING: ReadonlyMap<string, ReadonlySet<string>> = (() => {
+  const table = new Map<string, Set<string>>()
+  for (const group of OPPOSITES) {
+    for (const same of group) {
+      const others = group.filter((other) => other !== same).flat()
+      for (const word of same) {
+        const set = table.get(word) ?? new Set<string>()
+        for (const other of others) set.add(other)
+        table.set(word, set)
+      }
+    }
+  }
+  return table
+})()
+
+/** Words that cannot be true together with this one. */
+export function opposites(word: string): ReadonlySet<string> {
+  return EXCLUDING.get(word) ?? NONE
+}
+const NONE: ReadonlySet<string> = new Set()
+
+/** True for a word that names a state of something. */
+export function isStateWord(word: string): boolean {
+  return EXCLUDING.has(word)
+}
+
+const NEGATIONS = new Set([
+  'not',
+  'no',
+  'never',
+  'non',
+  'without',
+  'none',
+  'neither',
+  'nor',
+  'cannot',
+  'unable',
+  'isnt',
+  'arent',
+  'wasnt',
+  'dont',
+  'doesnt',
+  'didnt',
+  'havent',
+  'hasnt',
+  'cant',
+  'couldnt',
+  'wont',
+  'aint',
+])
+
+export function isNegation(word: string): boolean {
+  return NEGATIONS.has(word) || word.endsWith("n't")
+}
+
+/** Say that something was done or looked at, and name no state by themselves. */
+export const CONFIRMATIONS: ReadonlySet<string> = new Set([
+  'set',
+  'checked',
+  'check',
+  'confirmed',
+  'verified',
+  'selected',
+  'entered',
+  'tuned',
+  'indicated',
+  'indicating',
+  'crosschecked',
+  'cross',
+  'complete',
+  'completed',
+  'agreed',
+])
+
+/** Sounds of thinking: they do not even part a number. */
+export const HESITATIONS: ReadonlySet<string> = new Set([
+  'uh',
+  'uhh',
+  'uhm',
+  'um',
+  'umm',
+  'er',
+  'err',
+  'erm',
+  'ah',
+  'eh',
+  'hm',
+  'hmm',
+  'mm',
+  'mhm',
+  'huh',
+])
+
+export const HARMLESS: ReadonlySet<string> = new Set(
+  `and the a an is are am be was it its it's that that's thats this these they they're there there's here here's
+  we we've we're we'll i i've i'm have has got get at of with my our your mine now then so well just ok okay
+  alright yes yeah yep yup aye roger copy copied wilco affirm affirmative please sir captain skipper mate
+  showing shows show shown reads read reading says indicating indicated indicates indication displayed displays
+  currently equals equal as calculated computed planned briefed
+  set checked check confirmed verified selected entered dialed dialled tuned crosschecked cross agreed both
+  looks look looking good great fine thanks thank you let me us let's lets see like
+  value values number figure figures setting settings position reading exactly precisely total today
+  for to indeed actually correct all`
+    .split(/\s+/)
+    .filter((word) => word !== ''),
+)
+
+/** Harmless only together; longest first where one begins another. */
+export const HARMLESS_PHRASES: readonly (readonly string[])[] = [
+  ['i', 'say', 'again'],
+  ['for', 'take', 'off'],
+  ['for', 'takeoff'],
+  ['for', 'departure'],
+  ['for', 'landing'],
+  ['for', 'approach'],
+  ['you', 'know'],
+  ['first', 'officer'],
+  ['on', 'the', 'gauge'],
+  ['on', 'the', 'indicator'],
+  ['on', 'the', 'display'],
+  ['on', 'both', 'sides'],
+  ['both', 'sides'],
+  ['all', 'right'],
+]
+
+/** After these, "to" and "for" are the little words that they look like. */
+export const LEADING_TO: ReadonlySet<string> = new Set(
+  'set trimmed trim tuned adjusted selected turned equal equals dialed dialled changed moved it up down next due going'.split(
+    ' ',
+  ),
+)
+
+/** Names of the kinds' values as pilots put them before a value. */
+export const KIND_NOUNS: Readonly<Record<string, readonly string[]>> = {
+  decimal: [],
+  trim: ['trim', 'stab', 'stabilizer', 'stabiliser', 'elevator'],
+  integer: [],
+  speed: ['speed', 'airspeed'],
+  weight: ['weight', 'mass', 'fuel'],
+  temperature: ['temperature', 'temp', 'oat'],
+  digits: ['squawk', 'squawking', 'transponder', 'code'],
+  altimeter: ['altimeter', 'altimeters', 'qnh', 'qfe', 'setting'],
+  heading: ['heading', 'course', 'track'],
+  runway: ['runway'],
+  altitude: ['altitude'],
+  flightLevel: [],
+  frequency: ['frequency'],
+  time: ['time'],
+  identifier: ['information', 'taxiway', 'stand', 'gate', 'point', 'holding'],
+  choice: ['flap', 'flaps'],
+}

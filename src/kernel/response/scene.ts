@@ -1,0 +1,190 @@
+/**
+ * What must be known to hear an answer to one response: its path, the kinds of its figures, the phrases that are its
+ * own, labels or other states, and the words that change nothing. Holds no value, so it serves judging and the
+ * question whether all parts have been said alike; made once for each response with its kinds and states.
+ */
+
+import type { KindSpec, Specs } from '../kinds/kind.ts'
+import { isValueWord } from '../kinds/table.ts'
+import type { Token } from '../numbers/tokens.ts'
+import { isNegation, isStateWord, KIND_NOUNS, opposites } from './lexicon.ts'
+import { parseResponse } from './parse.ts'
+import { type FigureSlot, type Path, type Phrase, pathsOf, phraseOf, type WordSlot } from './path.ts'
+import { type Nearer, nearerTo } from './wording.ts'
+
+export interface KnownPhrase {
+  readonly type: 'label' | 'own' | 'state' | 'unit'
+  /** Place in the path; -1 for a state of the item that no word slot has. */
+  readonly slot: number
+  readonly phrase: Phrase
+  /** The response's own words, not another way to say the same state. */
+  readonly literal: boolean
+}
+
+export interface Scene {
+  readonly path: Path
+  /** Beside each slot the kind of its figure; undefined for words, and for a figure that was not handed in. */
+  readonly specs: readonly (KindSpec | undefined)[]
+  /** By the first character of the phrase, longest first. */
+  readonly phrases: ReadonlyMap<string, readonly KnownPhrase[]>
+  /** Words that the phrases are made of. */
+  readonly vocabulary: ReadonlySet<string>
+  /** Besides the words that are harmless everywhere. */
+  readonly harmless: ReadonlySet<string>
+  readonly nearer: Nearer
+  readonly hasFigures: boolean
+}
+
+const isWordSlot = (slot: Path[number]): slot is WordSlot => slot.type === 'word'
+const isFigureSlot = (slot: Path[number]): slot is FigureSlot => slot.type === 'figure'
+
+/** What pilots call the speeds beside the words of a list. */
+const ALSO_CALLED: Readonly<Record<string, readonly string[]>> = {
+  rotate: ['v r', 'v rotate', 'rotation'],
+  'v one': ['vee one', 'decision'],
+  'v two': ['vee two'],
+  'v r': ['rotate', 'vee r'],
+}
+
+function ownPhrases(path: Path): KnownPhrase[] {
+  const known: KnownPhrase[] = []
+  path.forEach((slot, index) => {
+    if (slot.type === 'word') {
+      for (const phrase of slot.wordings) known.push({ type: 'own', slot: index, phrase, literal: true })
+      return
+    }
+    for (const phrase of slot.labels) {
+      known.push({ type: 'label', slot: index, phrase, literal: true })
+      for (const text of ALSO_CALLED[phrase.text] ?? []) {
+        known.push({ type: 'label', slot: index, phrase: phraseOf(text), literal: false })
+      }
+    }
+    for (const phrase of slot.units) known.push({ type: 'unit', slot: index, phrase, literal: true })
+  })
+  return known
+}
+
+/** "gear up" for `gear down`: each wording with one of its states turned into another. */
+function turned(phrase: Phrase): Phrase[] {
+  return phrase.words.flatMap((word, at) =>
+    [...opposites(word)].map((other) => phraseOf(phrase.words.map((each, i) => (i === at ? other : each)).join(' '))),
+  )
+}
+
+function statePhrases(path: Path, states: readonly (readonly string[])[], own: readonly KnownPhrase[]): KnownPhrase[] {
+  const taken = new Set(own.map(({ phrase }) => phrase.canon))
+  const ownWords = new Set(path.filter(isWordSlot).flatMap((slot) => slot.wordings.flatMap(({ words }) => words)))
+  const known: KnownPhrase[] = []
+  const add = (type: 'state' | 'own', slot: number, phrase: Phrase) => {
+    if (phrase.canon === '' || taken.has(phrase.canon)) return
+    taken.add(phrase.canon)
+    known.push({ type, slot, phrase, literal: false })
+  }
+  const firstWord = path.findIndex(isWordSlot)
+  for (const state of states) {
+    const phrases = state.map(phraseOf)
+    const slot = path.findIndex((each) => isWordSlot(each) && each.wordings.some((own) => saysSame(own, phrases)))
+    for (const phrase of phrases) add(slot >= 0 ? 'own' : 'state', slot >= 0 ? slot : firstWord, phrase)
+  }
+  path.forEach((slot, index) => {
+    if (slot.type !== 'word') return
+    for (const wording of slot.wordings) {
+      if (wording.words.length > 1) for (const phrase of turned(wording)) add('state', index, phrase)
+      for (const word of wording.words) {
+        for (const other of opposites(word)) if (!ownWords.has(other)) add('state', index, phraseOf(other))
+      }
+    }
+  })
+  return known
+}
+
+function saysSame(own: Phrase, state: readonly Phrase[]): boolean {
+  return state.some(({ canon, words }) => canon === own.canon || words.every((word) => own.words.includes(word)))
+}
+
+function harmlessWords(path: Path, specs: readonly (KindSpec | undefined)[], challenge: readonly Token[]): Set<string> {
+  const words = new Set<string>()
+  const add = (word: string) => {
+    if (!isStateWord(word) && !isNegation(word)) words.add(word)
+  }
+  for (const token of challenge) if (!token.number) add(token.text)
+  for (const spec of specs) for (const noun of spec ? (KIND_NOUNS[spec.kind] ?? []) : []) add(noun)
+  for (const slot of path) {
+    const phrases = slot.type === 'word' ? slot.wordings : [...slot.labels, ...slot.units]
+    for (const phrase of phrases) for (const word of phrase.words) add(word)
+    if (slot.type === 'figure') for (const word of nameWords(slot.figure)) add(word)
+  }
+  return words
+}
+
+/** "takeoffTrim" -> takeoff, trim. */
+function nameWords(name: string): string[] {
+  return name
+    .replace(/([a-z])([A-Z])/g, '$1 $2')
+    .toLowerCase()
+    .split(/[^a-z]+/)
+    .filter((word) => word.length > 1)
+}
+
+function makeScene(path: Path, all: Specs, states: readonly (readonly string[])[], challenge: readonly Token[]): Scene {
+  const specs = path.map((slot) =>
+    slot.type === 'figure' && Object.hasOwn(all, slot.figure) ? all[slot.figure] : undefined,
+  )
+  const own = ownPhrases(path)
+  const known = [...own, ...statePhrases(path, states, own)]
+  const phrases = new Map<string, KnownPhrase[]>()
+  for (const each of known) {
+    const key = each.phrase.canon[0] ?? ''
+    const list = phrases.get(key) ?? []
+    list.push(each)
+    phrases.set(key, list)
+  }
+  for (const list of phrases.values()) list.sort((a, b) => b.phrase.canon.length - a.phrase.canon.length)
+  const words = (list: readonly KnownPhrase[]) => list.flatMap(({ phrase }) => phrase.words)
+  return {
+    path,
+    specs,
+    phrases,
+    vocabulary: new Set(words(known)),
+    harmless: harmlessWords(path, specs, challenge),
+    nearer: nearerTo([...new Set(words(own))].filter((word) => !/\d/.test(word))),
+    hasFigures: path.some(isFigureSlot),
+  }
+}
+
+/** True where the token is or may be part of one of the scene's values. */
+export function isValueToken(scene: Scene, token: Token): boolean {
+  return scene.specs.some((spec) => spec !== undefined && isValueWord(token, spec))
+}
+
+const MOST_SCENES = 500
+const scenes = new Map<string, readonly Scene[]>()
+
+/**
+ * The scenes of a response, one for each path; none where the response does not parse. Kept by their text, so that
+ * the same item costs its making once; forgotten together when there are too many.
+ */
+export function scenesFor(
+  response: string,
+  specs: Specs,
+  states: readonly (readonly string[])[],
+  challenge: readonly Token[],
+): readonly Scene[] {
+  const key = JSON.stringify([response, challenge.map(({ text }) => text), states, shapesOf(specs)])
+  const known = scenes.get(key)
+  if (known) return known
+  const parsed = parseResponse(response)
+  const made =
+    'response' in parsed ? pathsOf(parsed.response).map((path) => makeScene(path, specs, states, challenge)) : []
+  if (scenes.size >= MOST_SCENES) scenes.clear()
+  scenes.set(key, made)
+  return made
+}
+
+/** What of the kinds a scene depends on; values and their limits are left out. */
+function shapesOf(specs: Specs): readonly unknown[] {
+  return Object.entries(specs).map(([name, spec]) => {
+    const { value: _value, accept: _accept, ...shape } = spec as KindSpec & { value?: unknown; accept?: unknown }
+    return [name, shape]
+  })
+}

@@ -1,0 +1,40 @@
+/** A response with its figures as the other pilot says it, and as a card shows it. */
+
+import type { Figure, Figures, Phraseology } from '../kinds/kind.ts'
+import { sayValue, showValue } from '../kinds/table.ts'
+import type { Response } from './parse.ts'
+
+/** The answer in words: the first of each alternative, optional parts too; a figure without a value is left out. */
+export function sayResponse(response: Response, figures: Figures, phraseology: Phraseology): string {
+  return sentence(response, figures, (figure) => sayValue(figure, phraseology))
+}
+
+/** The line on the screen and on the printed card: "5.2 up", "V one 128 rotate 131 V two 138". */
+export function showResponse(response: Response, figures: Figures): string {
+  return sentence(response, figures, showValue)
+}
+
+function sentence(node: Response, figures: Figures, write: (figure: Figure) => string): string {
+  switch (node.type) {
+    case 'words':
+      return node.words.map(capitalLetter).join(' ')
+    case 'figure': {
+      const figure = Object.hasOwn(figures, node.name) ? figures[node.name] : undefined
+      return figure ? write(figure) : ''
+    }
+    case 'optional':
+      return sentence(node.part, figures, write)
+    case 'either':
+      return node.options[0] ? sentence(node.options[0], figures, write) : ''
+    case 'sequence':
+      return node.parts
+        .map((part) => sentence(part, figures, write))
+        .filter((text) => text !== '')
+        .join(' ')
+  }
+}
+
+/** A letter by itself is one of the alphabet ("V one"), except the article. */
+function capitalLetter(word: string): string {
+  return /^[b-z]$/.test(word) ? word.toUpperCase() : word
+}
