@@ -12,6 +12,8 @@ export default defineConfig({
   appType: 'mpa',
   plugins: [preact()],
   worker: { format: 'es' },
+  // Packs and the voice's recording lie beside `src`.
+  server: { fs: { allow: [here('.')] } },
   resolve: {
     // soundswallower imports blob-polyfill, which touches `document` and so dies in a worker.
     alias: { 'blob-polyfill': here('src/adapters/ear/blob.ts') },

@@ -1,0 +1,86 @@
+/**
+ * `npm test`: types, lint, then all tests in Node, in a simulated page and in a real browser. Whatever
+ * happens, the very last line is `N passed, N failed`, and the exit status says the same.
+ */
+
+import { spawnSync } from 'node:child_process'
+import { mkdtempSync, readFileSync, rmSync } from 'node:fs'
+import { createRequire } from 'node:module'
+import { tmpdir } from 'node:os'
+import { dirname, join } from 'node:path'
+import { chromiumOrWhy } from './chromium.ts'
+
+interface Count {
+  readonly passed: number
+  readonly failed: number
+}
+
+const require = createRequire(import.meta.url)
+const say = (line: string) => process.stdout.write(`${line}\n`)
+
+/** Runs a program that is installed with the project, by its package, without a shell. */
+function runs(name: string, args: readonly string[], env: NodeJS.ProcessEnv = {}): boolean {
+  const manifest = require.resolve(`${name}/package.json`)
+  const { bin } = JSON.parse(readFileSync(manifest, 'utf8'))
+  const program = join(dirname(manifest), typeof bin === 'string' ? bin : (Object.values<string>(bin)[0] ?? ''))
+  const { status, error } = spawnSync(process.execPath, [program, ...args], {
+    stdio: 'inherit',
+    env: { ...process.env, ...env },
+  })
+  if (error) say(`${name}: ${error.message}`)
+  return status === 0
+}
+
+function check(title: string, passed: boolean): Count {
+  if (!passed) say(`FAILED: ${title}`)
+  return passed ? { passed: 1, failed: 0 } : { passed: 0, failed: 1 }
+}
+
+/** Counts from vitest's own report. A report that is missing, or claims less than its exit status, is a failure. */
+function tests(projects: readonly string[], env: NodeJS.ProcessEnv): Count {
+  const folder = mkdtempSync(join(tmpdir(), 'otherseat-'))
+  const report = join(folder, 'report.json')
+  const args = ['run', '--reporter=default', '--reporter=json', `--outputFile.json=${report}`]
+  const ok = runs('vitest', [...args, ...projects.flatMap((project) => ['--project', project])], env)
+  try {
+    const { numPassedTests, numFailedTests, numTotalTests, testResults } = JSON.parse(readFileSync(report, 'utf8'))
+    // A file that fails before its first test has none to count.
+    const files = testResults.filter(
+      (file: { status: string; assertionResults: unknown[] }) =>
+        file.status === 'failed' && file.assertionResults.length === 0,
+    ).length
+    const failed = numFailedTests + files
+    return { passed: numPassedTests, failed: failed > 0 || (ok && numTotalTests > 0) ? failed : 1 }
+  } catch {
+    say('FAILED: vitest ended without a report')
+    return { passed: 0, failed: 1 }
+  } finally {
+    rmSync(folder, { recursive: true, force: true })
+  }
+}
+
+function all(): Count[] {
+  const counts = [
+    check('types', runs('typescript', ['-p', 'tsconfig.json'])),
+    check('types of the kernel', runs('typescript', ['-p', 'tsconfig.kernel.json'])),
+    check('lint', runs('@biomejs/biome', ['check', '.', '--error-on-warnings'])),
+  ]
+  const chromium = chromiumOrWhy()
+  if ('why' in chromium) {
+    say(`FAILED: browser tests: ${chromium.why}`)
+    return [...counts, { passed: 0, failed: 1 }, tests(['node', 'ui'], {})]
+  }
+  return [...counts, tests(['node', 'ui', 'browser'], { CHROME_PATH: chromium.path })]
+}
+
+let counts: Count[]
+try {
+  counts = all()
+} catch (error) {
+  say(`FAILED: ${error instanceof Error ? error.stack : error}`)
+  counts = [{ passed: 0, failed: 1 }]
+}
+const passed = counts.reduce((sum, count) => sum + count.passed, 0)
+const failed = counts.reduce((sum, count) => sum + count.failed, 0)
+say(`${passed} passed, ${failed} failed`)
+process.exitCode = failed === 0 ? 0 : 1

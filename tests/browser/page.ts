@@ -1,0 +1,108 @@
+/**
+ * Opens the app in headless Chromium as a test wants it: with the injected microphone, with storage
+ * refused, with or without service workers; and notes every request and every error on the console.
+ */
+
+import { mkdtemp, rm } from 'node:fs/promises'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { type BrowserContext, chromium, type Page } from 'playwright-core'
+import { findChromium } from '../chromium.ts'
+import { injectMicrophone, type MicrophoneOptions } from './microphone.ts'
+import { openTrap } from './trap.ts'
+
+export interface PageOptions {
+  readonly address: string
+  readonly microphone?: MicrophoneOptions['is']
+  /** 0 (none) to 1: how much of the app's own sound comes back through the microphone. */
+  readonly echo?: number
+  readonly storage?: 'kept' | 'refused'
+  readonly serviceWorkers?: 'block' | 'allow'
+  /** A browser profile to be used again; a new one that is deleted afterwards where none is named. */
+  readonly profile?: string
+  readonly width?: number
+  readonly height?: number
+  readonly colorScheme?: 'dark' | 'light'
+}
+
+export interface TestPage {
+  readonly page: Page
+  readonly context: BrowserContext
+  /** Every address the browser asked for, in order. */
+  readonly requests: readonly string[]
+  /** Requests to any other origin than the app's, by page, worker or service worker. */
+  foreign(): string[]
+  /** Errors on the console and errors thrown, but for the one that the recogniser's optional file causes. */
+  errors(): string[]
+  /** Says a WAV file into the microphone; resolves when it has ended. */
+  speakWav(wav: Uint8Array): Promise<void>
+  close(): Promise<void>
+}
+
+const ARGS = [
+  '--no-sandbox',
+  '--disable-gpu',
+  '--disable-quic',
+  '--no-first-run',
+  '--disable-background-networking',
+  '--disable-component-update',
+  '--disable-sync',
+  '--autoplay-policy=no-user-gesture-required',
+]
+
+/** The recogniser looks for this file, which the model need not have; the browser reports the 404. */
+const OPTIONAL_FILE = /feature_transform/
+
+export async function openPage(options: PageOptions): Promise<TestPage> {
+  const executablePath = findChromium()
+  if (!executablePath) throw new Error('no Chromium or Chrome found: install one, or set CHROME_PATH to its program')
+  const profile = options.profile ?? (await mkdtemp(join(tmpdir(), 'otherseat-browser-')))
+  const trap = await openTrap()
+  const context = await chromium.launchPersistentContext(profile, {
+    executablePath,
+    headless: true,
+    args: ARGS,
+    proxy: { server: trap.server, bypass: 'localhost' },
+    serviceWorkers: options.serviceWorkers ?? 'block',
+    viewport: { width: options.width ?? 1280, height: options.height ?? 800 },
+    colorScheme: options.colorScheme ?? 'dark',
+  })
+  const requests: string[] = []
+  const errors: string[] = []
+  context.on('request', (request) => requests.push(request.url()))
+  context.on('weberror', (error) => errors.push(error.error().message))
+  context.on('console', (message) => {
+    if (message.type() === 'error') errors.push(`${message.text()} ${message.location().url}`)
+  })
+  const microphone: MicrophoneOptions = { is: options.microphone ?? 'there', echo: options.echo ?? 0 }
+  await context.addInitScript(injectMicrophone, microphone)
+  if (options.storage === 'refused') await context.addInitScript(refuseStorage)
+  const page = context.pages()[0] ?? (await context.newPage())
+  await page.goto(options.address)
+  const { origin } = new URL(options.address)
+  return {
+    page,
+    context,
+    requests,
+    foreign: () => [...requests.filter((url) => !isOf(origin, url)), ...trap.caught],
+    errors: () => errors.filter((error) => !OPTIONAL_FILE.test(error)),
+    speakWav: (wav) => page.evaluate((base64) => window.speakWav(base64), Buffer.from(wav).toString('base64')),
+    async close() {
+      await context.close()
+      await trap.close()
+      if (!options.profile) await rm(profile, { recursive: true, force: true, maxRetries: 3 })
+    },
+  }
+}
+
+/** Addresses without a host (data, blob) stay in the page. */
+function isOf(origin: string, url: string): boolean {
+  const { protocol, origin: own } = new URL(url)
+  return protocol === 'data:' || own === origin
+}
+
+function refuseStorage(): void {
+  IDBFactory.prototype.open = () => {
+    throw new DOMException('storage is refused', 'SecurityError')
+  }
+}
