@@ -4,7 +4,8 @@ import type { Pack } from '../kernel/run/checklist.ts'
 import { dueList } from '../kernel/run/moving.ts'
 import { REASON_WORDS } from '../kernel/run/phrases.ts'
 import { findItem, findLine, listById, saidFigures } from '../kernel/run/place.ts'
-import type { RunState } from '../kernel/run/state.ts'
+import type { Floor, RunState } from '../kernel/run/state.ts'
+import { nextCall, watchState } from '../kernel/run/watching.ts'
 import type { ViewButton } from './view.ts'
 
 const command = (label: string, phrase: string, name: string, argument?: string): ViewButton => ({
@@ -45,6 +46,8 @@ export function buttonsOf(pack: Pack, run: RunState): ViewButton[] {
       }
       return flow ? [close, ...callButton(pack, run), again, standBy] : [again, standBy]
     }
+    case 'watch':
+      return [...watchButtons(pack, run, floor), command('From the top', 'from the top', 'fromTop'), again]
     case 'call':
       return [...callButton(pack, run), again, standBy]
     case 'end':
@@ -65,6 +68,29 @@ function confirmButton(pack: Pack, run: RunState, id: string): ViewButton[] {
   const { item } = findItem(pack, id)
   if (saidFigures(item, run.situation).length > 0) return []
   return [{ label: 'Confirm by key', phrase: 'your answer', press: { type: 'confirmItem', item: id } }]
+}
+
+/** What may be called now: its beginning, the next call, and every abnormal one. */
+function watchButtons(pack: Pack, run: RunState, floor: Extract<Floor, { at: 'watch' }>): ViewButton[] {
+  const watch = pack.phases[floor.phase]?.activities[floor.activity]
+  if (watch?.type !== 'watch') return []
+  const state = watchState(run, watch.id)
+  const { id } = watch
+  if (state.status === 'ahead') {
+    return [{ label: 'Begin', phrase: watch.begins[0] ?? '', press: { type: 'watchBegin', watch: id } }]
+  }
+  const next = state.status === 'running' ? nextCall(watch, state)?.call : undefined
+  const call: ViewButton[] = next
+    ? [{ label: next.label, phrase: next.say[0] ?? '', press: { type: 'watchCall', watch: id, call: next.id } }]
+    : []
+  const abnormal = watch.abnormal.map(
+    (one): ViewButton => ({
+      label: one.label,
+      phrase: one.say[0] ?? '',
+      press: { type: 'watchAbnormal', watch: id, abnormal: one.id },
+    }),
+  )
+  return [...call, ...abnormal]
 }
 
 function callButton(pack: Pack, run: RunState): ViewButton[] {

@@ -10,7 +10,7 @@ import type { JudgeInput, Judgement } from '../kernel/response/model.ts'
 import type { Item, Pack } from '../kernel/run/checklist.ts'
 import type { Evidence, Happening } from '../kernel/run/events.ts'
 import { figuresFor, findItem, findLine, listById, listsOf, responseOf, saidFigures } from '../kernel/run/place.ts'
-import type { RunState } from '../kernel/run/state.ts'
+import type { Floor, RunState } from '../kernel/run/state.ts'
 import { itemState, restedOn } from '../kernel/run/turn.ts'
 import type { Heard } from '../ports.ts'
 
@@ -48,6 +48,8 @@ export function happeningFor(pack: Pack, state: RunState, heard: Heard): Happeni
         ? { type: 'flowClosed', flow, evidence }
         : (commandIn(pack, heard, evidence) ?? overheard)
     }
+    case 'watch':
+      return watchHeard(pack, state, floor, heard, evidence) ?? commandIn(pack, heard, evidence) ?? overheard
     case 'call':
     case 'end':
       return commandIn(pack, heard, evidence) ?? overheard
@@ -61,6 +63,25 @@ function evidenceOf(heard: Heard): Evidence {
 
 function isSaid(response: string, text: string): boolean {
   return judge({ response, figures: {}, heard: text }).verdict === 'correct'
+}
+
+/** A call of the watch that has the floor. What the ear doubts is no call: the watch asks for it at its time. */
+function watchHeard(
+  pack: Pack,
+  state: RunState,
+  floor: Extract<Floor, { at: 'watch' }>,
+  heard: Heard,
+  evidence: Evidence,
+): Happening | undefined {
+  const watch = pack.phases[floor.phase]?.activities[floor.activity]
+  if (watch?.type !== 'watch' || heard.doubt) return undefined
+  const at = Math.max(0, heard.beganAt - state.startedAt)
+  const said = (ways: readonly string[]) => isSaid(ways.join(' | '), heard.text)
+  const abnormal = watch.abnormal.find(({ say }) => said(say))
+  if (abnormal) return { type: 'watchStopped', watch: watch.id, abnormal: abnormal.id, at, evidence }
+  if (said(watch.begins)) return { type: 'watchBegan', watch: watch.id, at, evidence }
+  const call = watch.calls.find(({ say }) => said(say))
+  return call && { type: 'watchCalled', watch: watch.id, call: call.id, at, evidence }
 }
 
 /** Spoken names of what the pack has, for "call" and "confirm". */

@@ -6,6 +6,7 @@ import { changesBetween } from '../kernel/figures/revise.ts'
 import { vocabularyOf } from '../kernel/hearing/vocabulary.ts'
 import { isError } from '../kernel/problem.ts'
 import type { Pack } from '../kernel/run/checklist.ts'
+import { debriefOf } from '../kernel/run/debrief.ts'
 import type { Happening, RunEvent } from '../kernel/run/events.ts'
 import { findItem } from '../kernel/run/place.ts'
 import type { RunState } from '../kernel/run/state.ts'
@@ -106,6 +107,7 @@ export function makeActions(parts: ActionParts): Actions {
       pack: { id, version, sha256, name, texts },
       situation: { ...initial, ...draft.situation },
       settings: { phraseology, coachAfter },
+      startedAt: clock.now(),
     })
   }
 
@@ -178,7 +180,7 @@ export function makeActions(parts: ActionParts): Actions {
         screen: 'start',
       })
     },
-    press: (press) => happen((run) => pressed(store.getState().pack, run, press)),
+    press: (press) => happen((run) => pressed(store.getState().pack, run, press, clock.now())),
     type(text, order, beganAt) {
       void running?.dispatch.hear({ order, text, beganAt, endedAt: clock.now(), by: 'typed' })
     },
@@ -204,6 +206,11 @@ export function makeActions(parts: ActionParts): Actions {
       const settings = { ...store.getState().settings, ...change }
       store.setState({ settings })
       parts.saveSettings(settings)
+    },
+    async account() {
+      const { pack } = store.getState()
+      if (!pack || !running) return
+      store.setState({ debrief: debriefOf(pack, running.dispatch.events()), screen: 'account' })
     },
     async exportLog(runId) {
       const events = running?.dispatch.state().runId === runId ? running.dispatch.events() : await log.read(runId)

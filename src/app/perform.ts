@@ -26,12 +26,14 @@ export function createPerform(parts: PerformParts): (effects: readonly Effect[])
     timers.clear()
   }
 
-  function startTimer(timer: 'prompt' | 'tone', ms: number, order: number): void {
+  function startTimer(effect: Extract<Effect, { type: 'startTimer' }>): void {
+    const { timer, ms, happening } = effect
     timers.get(timer)?.()
     const fire = () => {
-      if (parts.isHearing()) return startTimer(timer, LOOK_AGAIN_MS, order)
+      const isSilence = timer === 'prompt' || timer === 'tone'
+      if (isSilence && parts.isHearing()) return startTimer({ ...effect, ms: LOOK_AGAIN_MS })
       timers.delete(timer)
-      parts.happen({ type: 'silent', order, after: timer })
+      parts.happen(happening)
     }
     timers.set(timer, parts.clock.after(ms, fire))
   }
@@ -64,7 +66,7 @@ export function createPerform(parts: PerformParts): (effects: readonly Effect[])
           parts.ear.listen({ order: effect.order, hearable: effect.hearable })
           break
         case 'startTimer':
-          startTimer(effect.timer, effect.ms, effect.order)
+          startTimer(effect)
           break
         case 'stopTimers':
           stopTimers()

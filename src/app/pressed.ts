@@ -8,7 +8,7 @@ import { restedOn } from '../kernel/run/turn.ts'
 import type { Press } from './view.ts'
 
 /** A key or a click, logged as just that. */
-export function pressed(pack: Pack | undefined, run: RunState, press: Press): Happening | undefined {
+export function pressed(pack: Pack | undefined, run: RunState, press: Press, now: number): Happening | undefined {
   const evidence: Evidence = { by: 'key', text: '' }
   switch (press.type) {
     case 'command':
@@ -26,6 +26,12 @@ export function pressed(pack: Pack | undefined, run: RunState, press: Press): Ha
       return { type: 'stepDone', step: press.step, evidence }
     case 'flowDone':
       return { type: 'flowClosed', flow: press.flow, evidence }
+    case 'watchBegin':
+      return { type: 'watchBegan', watch: press.watch, at: now - run.startedAt, evidence }
+    case 'watchCall':
+      return { type: 'watchCalled', watch: press.watch, call: press.call, at: now - run.startedAt, evidence }
+    case 'watchAbnormal':
+      return { type: 'watchStopped', watch: press.watch, abnormal: press.abnormal, at: now - run.startedAt, evidence }
     case 'situation':
       return { type: 'situationSet', name: press.name, value: press.value, evidence }
     case 'confirmItem': {

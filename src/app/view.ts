@@ -1,11 +1,12 @@
 /** What the run screen shows, made from pack and state. No rule lives here; it only names things. */
 
-import type { Flow, Item, Line, List, Pack } from '../kernel/run/checklist.ts'
+import type { Flow, Item, Line, List, Pack, Watch } from '../kernel/run/checklist.ts'
 import { openChallenges } from '../kernel/run/moving.ts'
 import { REASON_WORDS } from '../kernel/run/phrases.ts'
 import { agenda, entriesOf, findItem, findLine, holds, listById } from '../kernel/run/place.ts'
-import type { Floor, ItemStatus, LastAnswer, RunState } from '../kernel/run/state.ts'
+import type { Floor, ItemStatus, LastAnswer, RunState, WatchState } from '../kernel/run/state.ts'
 import { itemState, lacking, listState, promptWords } from '../kernel/run/turn.ts'
+import { nextCall, watchState } from '../kernel/run/watching.ts'
 import { buttonsOf } from './buttons.ts'
 
 export interface ViewEntry {
@@ -33,6 +34,20 @@ export interface ViewList {
   readonly openItems: readonly string[]
 }
 
+/** A watch with its calls; clock times in ms since 1970, so that a screen can count down exactly. */
+export interface ViewWatch {
+  readonly status: WatchState['status']
+  readonly beganAt?: number
+  readonly calls: readonly {
+    readonly label: string
+    readonly state: 'called' | 'next' | 'ahead'
+    readonly calledAt?: number
+    /** By when it must be heard. */
+    readonly dueAt?: number
+  }[]
+  readonly actions: readonly string[]
+}
+
 /** A button that does what a spoken phrase does. `press` is passed back as it is. */
 export interface ViewButton {
   readonly label: string
@@ -47,6 +62,9 @@ export type Press =
   | { readonly type: 'cleared'; readonly clearance: string }
   | { readonly type: 'stepDone'; readonly step: string }
   | { readonly type: 'flowDone'; readonly flow: string }
+  | { readonly type: 'watchBegin'; readonly watch: string }
+  | { readonly type: 'watchCall'; readonly watch: string; readonly call: string }
+  | { readonly type: 'watchAbnormal'; readonly watch: string; readonly abnormal: string }
   /** A word item confirmed by key: logged as not read back. */
   | { readonly type: 'confirmItem'; readonly item: string }
   | { readonly type: 'situation'; readonly name: string; readonly value: string }
@@ -55,7 +73,7 @@ export interface RunView {
   readonly phase: string
   /** Large on the screen: the challenge, the line, the question, the flow or the list to call. */
   readonly headline: string
-  readonly kind: 'item' | 'line' | 'flow' | 'call' | 'question' | 'standBy' | 'end' | 'stopped'
+  readonly kind: 'item' | 'line' | 'flow' | 'watch' | 'call' | 'question' | 'standBy' | 'end' | 'stopped'
   /** One sentence under it: what to do now. */
   readonly hint: string
   readonly look: readonly string[]
@@ -64,6 +82,8 @@ export interface RunView {
   readonly entries: readonly ViewEntry[]
   readonly steps: readonly ViewStep[]
   readonly lists: readonly ViewList[]
+  /** Where a watch has the floor. */
+  readonly watch?: ViewWatch
   readonly buttons: readonly ViewButton[]
   /** Number of the listening order; typing sends the one at its first key. */
   readonly order: number
@@ -78,7 +98,8 @@ export function viewOf(pack: Pack, run: RunState): RunView {
   const listId = 'list' in floor ? floor.list : undefined
   const list = listId === undefined ? undefined : listById(pack, listId)
   const item = floor.at === 'item' ? findItem(pack, floor.item).item : undefined
-  const caution = item?.caution ?? list?.caution ?? flowAt(pack, floor)?.caution
+  const watch = floor.at === 'watch' ? watchAt(pack, floor) : undefined
+  const caution = item?.caution ?? list?.caution ?? watch?.caution ?? flowAt(pack, floor)?.caution
   return {
     phase: pack.phases[phaseOf(pack, floor)]?.name ?? '',
     ...headlineOf(pack, run),
@@ -90,6 +111,7 @@ export function viewOf(pack: Pack, run: RunState): RunView {
     lists: agenda(pack, run.situation).flatMap(({ activity }) =>
       activity.type === 'list' ? [viewList(pack, run, activity)] : [],
     ),
+    ...(floor.at === 'watch' && watchView(pack, run, floor)),
     buttons: buttonsOf(pack, run),
     order: run.order,
     last: run.last,
@@ -123,6 +145,31 @@ function stepsOf(pack: Pack, run: RunState): ViewStep[] {
         ...(caution !== undefined && { caution }),
       })),
   )
+}
+
+function watchAt(pack: Pack, floor: Extract<Floor, { at: 'watch' }>): Watch | undefined {
+  const activity = pack.phases[floor.phase]?.activities[floor.activity]
+  return activity?.type === 'watch' ? activity : undefined
+}
+
+function watchView(
+  pack: Pack,
+  run: RunState,
+  floor: Extract<Floor, { at: 'watch' }>,
+): { watch: ViewWatch } | undefined {
+  const watch = watchAt(pack, floor)
+  if (!watch) return undefined
+  const state = watchState(run, watch.id)
+  const next = state.status === 'running' ? nextCall(watch, state) : undefined
+  const calls = watch.calls.map((call): ViewWatch['calls'][number] => {
+    const at = state.calls[call.id]
+    if (at !== undefined) return { label: call.label, state: 'called', calledAt: run.startedAt + at }
+    if (next?.call.id !== call.id) return { label: call.label, state: 'ahead' }
+    const dueAt = call.within === undefined ? undefined : run.startedAt + next.since + call.within * 1_000
+    return { label: call.label, state: 'next', ...(dueAt !== undefined && { dueAt }) }
+  })
+  const beganAt = state.status === 'ahead' ? undefined : run.startedAt + state.beganAt
+  return { watch: { status: state.status, ...(beganAt !== undefined && { beganAt }), calls, actions: state.actions } }
 }
 
 function viewEntry(run: RunState, entry: Item | Line): ViewEntry {
@@ -198,6 +245,17 @@ function headlineOf(pack: Pack, run: RunState): Pick<RunView, 'headline' | 'kind
         headline: flowAt(pack, floor)?.name ?? '',
         hint: 'Do the flow, then say "done" or call the list.',
       }
+    case 'watch': {
+      const watch = watchAt(pack, floor)
+      const { status, because } = run.watches[watch?.id ?? ''] ?? { status: 'ahead' }
+      const hints = {
+        ahead: `Say "${watch?.begins[0]}" as you begin.`,
+        running: 'Call each as you see it.',
+        stopped: `Stopped: ${because}. Say "from the top" to start again.`,
+        done: '',
+      }
+      return { kind: 'watch', headline: watch?.name ?? '', hint: hints[status] }
+    }
     case 'call': {
       const name = pack.phases[floor.phase]?.activities[floor.activity]?.name ?? ''
       return { kind: 'call', headline: name, hint: `Call for it: "${name}".` }

@@ -15,7 +15,7 @@ import { changesBetween } from '../kernel/figures/revise.ts'
 import type { Hearable } from '../kernel/hearing/hearable.ts'
 import { showProblem } from '../kernel/problem.ts'
 import type { Pack } from '../kernel/run/checklist.ts'
-import type { Effect, Happening } from '../kernel/run/events.ts'
+import type { Effect } from '../kernel/run/events.ts'
 import type { RunState } from '../kernel/run/state.ts'
 import { emptyRun } from '../kernel/run/step.ts'
 import { readInputs } from '../packs/inputs.ts'
@@ -78,7 +78,7 @@ export async function rehearseFile(parts: RehearsalParts): Promise<RehearsalEnd>
         listening = effect
         break
       case 'startTimer': {
-        const happening: Happening = { type: 'silent', order: effect.order, after: effect.timer }
+        const { happening } = effect
         stops.get(effect.timer)?.()
         stops.set(
           effect.timer,
@@ -199,7 +199,7 @@ export async function rehearseFile(parts: RehearsalParts): Promise<RehearsalEnd>
         name,
         buttons.map(({ label }) => label),
       )
-    await dispatch.happen((state: RunState) => pressed(pack, state, button.press))
+    await dispatch.happen((state: RunState) => pressed(pack, state, button.press, clock.now()))
     return undefined
   }
 
@@ -210,6 +210,7 @@ export async function rehearseFile(parts: RehearsalParts): Promise<RehearsalEnd>
     pack: { id, version, sha256, name, texts },
     situation: { ...initial, ...parts.inputs.situation },
     settings: { phraseology: 'plain', coachAfter: 0 },
+    startedAt: clock.now(),
   })
   await revise(parts.inputs)
 

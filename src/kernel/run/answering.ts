@@ -6,6 +6,7 @@ import { parseResponse, wordsOf } from '../response/parse.ts'
 import { sayResponse } from '../response/sentence.ts'
 import type { Item, Pack } from './checklist.ts'
 import type { RunEvent } from './events.ts'
+import { type Unmet, unmet } from './interlocks.ts'
 import { advance } from './moving.ts'
 import { say } from './phrases.ts'
 import { figuresFor, findItem, responseOf, saidFigures } from './place.ts'
@@ -21,6 +22,8 @@ export function answered(pack: Pack, before: RunState, event: Answered): Step {
   const state: RunState = { ...before, last, standingBy: false }
   switch (judgement.verdict) {
     case 'correct': {
+      const held = unmet(state, item.interlocks, event.t)
+      if (held) return notYet(pack, state, held)
       const words = item.answers === 'both' ? [otherSeat(pack, state, item)] : []
       const { by } = evidence
       const done = closeItem(state, item, { status: 'done', by, expected: event.expected, revision: event.revision })
@@ -35,6 +38,17 @@ export function answered(pack: Pack, before: RunState, event: Answered): Step {
     case 'command':
       // Commands come as events of their own; an answer that is one changes nothing.
       return { state, effects: [] }
+  }
+}
+
+/** Right as said, but something must come first: the item stays open. Where only time is wanting, it asks when that is up. */
+export function notYet(pack: Pack, state: RunState, { interlock, waitMs }: Unmet): Step {
+  const step = turn(pack, state, [say.notYet(interlock.say)])
+  if (waitMs === undefined) return step
+  const happening = { type: 'timeUp', order: step.state.order } as const
+  return {
+    state: step.state,
+    effects: [...step.effects, { type: 'startTimer', timer: 'interlock', ms: waitMs, happening }],
   }
 }
 

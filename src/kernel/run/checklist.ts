@@ -18,6 +18,15 @@ export interface ResponseCase {
   readonly text: string
 }
 
+/** What must have happened, or a time that must have passed since, before a step may be called done. */
+export interface Interlock {
+  /** An item, step, watch or list by its id, or a clearance: `cleared:push`. */
+  readonly after: string
+  readonly seconds?: number
+  /** What Otherseat says while it does not hold: the trade's caution. */
+  readonly say: string
+}
+
 export interface Item {
   readonly type: 'item'
   /** Stable: `<list id>.<item id>`. */
@@ -33,6 +42,7 @@ export interface Item {
   /** Figures it rests on besides those in its response. */
   readonly restsOn: readonly string[]
   readonly caution?: string
+  readonly interlocks?: readonly Interlock[]
   readonly critical: boolean
 }
 
@@ -80,7 +90,42 @@ export interface Flow {
   readonly caution?: string
 }
 
-export type Activity = Flow | List
+/** One call that the crew makes while it watches: "light off", "oil pressure". */
+export interface WatchCall {
+  readonly id: string
+  readonly label: string
+  readonly say: readonly string[]
+  /** Seconds after the call before it (or after the beginning) by which it must be heard. */
+  readonly within?: number
+}
+
+/** A call that ends a watch at once. */
+export interface Abnormal {
+  readonly id: string
+  readonly label: string
+  readonly say: readonly string[]
+  /** Said at once, whatever else is going on. */
+  readonly stopWords: string
+  readonly actions: readonly string[]
+}
+
+/** A timed sequence that the crew monitors and calls out. It times; it never guesses what instruments show. */
+export interface Watch {
+  readonly type: 'watch'
+  readonly id: string
+  readonly name: string
+  /** Words that begin it, and its time. */
+  readonly begins: readonly string[]
+  readonly calls: readonly WatchCall[]
+  readonly abnormal: readonly Abnormal[]
+  /** Said where a limit passes and no call was heard. */
+  readonly stopWords: string
+  readonly interlocks?: readonly Interlock[]
+  readonly when?: Condition
+  readonly caution?: string
+}
+
+export type Activity = Flow | List | Watch
 
 export interface Phase {
   readonly id: string

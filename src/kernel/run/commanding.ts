@@ -10,6 +10,7 @@ import { figuresFor, findItem, itemsOf, listById, listsOf, saidFigures } from '.
 import { restsOf } from './rests.ts'
 import type { RunState } from './state.ts'
 import { enter, itemState, promptWords, type Step, turn, withItem, withList } from './turn.ts'
+import { restarted } from './watching.ts'
 
 type Commanded = Extract<RunEvent, { type: 'commanded' }>
 
@@ -81,6 +82,8 @@ function goBack(pack: Pack, state: RunState, id: string | undefined, words: read
 
 function fromTop(pack: Pack, state: RunState): Step {
   const { floor } = state
+  const activity = floor.at === 'watch' ? pack.phases[floor.phase]?.activities[floor.activity] : undefined
+  if (activity) return restarted(pack, state, activity.id)
   if (floor.at !== 'item' && floor.at !== 'line') return turn(pack, state, [], { prompt: true })
   const list = listById(pack, floor.list)
   let next = state

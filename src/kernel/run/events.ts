@@ -28,6 +28,8 @@ export type Happening =
       readonly pack: PackInLog
       readonly situation: Readonly<Record<string, string>>
       readonly settings: RunSettings
+      /** Clock time, ms since 1970: times of speech are told from it. */
+      readonly startedAt: number
     }
   | {
       readonly type: 'figuresRevised'
@@ -71,6 +73,26 @@ export type Happening =
       readonly expected: Readonly<Record<string, Value>>
       readonly revision: number
     }
+  | { readonly type: 'watchBegan'; readonly watch: string; readonly at: number; readonly evidence: Evidence }
+  /** `at`: onset of the speech, ms from the start of the run; limits are compared with it. */
+  | {
+      readonly type: 'watchCalled'
+      readonly watch: string
+      readonly call: string
+      readonly at: number
+      readonly evidence: Evidence
+    }
+  | {
+      readonly type: 'watchStopped'
+      readonly watch: string
+      readonly abnormal: string
+      readonly at: number
+      readonly evidence: Evidence
+    }
+  /** A call was not heard by 60 % of its limit, or by the limit. */
+  | { readonly type: 'watchDue'; readonly watch: string; readonly call: string; readonly stage: 'ask' | 'limit' }
+  /** The time of an interlock has passed. */
+  | { readonly type: 'timeUp'; readonly order: number }
   | { readonly type: 'silent'; readonly order: number; readonly after: 'prompt' | 'tone' }
   | { readonly type: 'earFailed'; readonly message: string }
   | { readonly type: 'voiceFailed'; readonly text: string }
@@ -116,7 +138,8 @@ export type Effect =
   | { readonly type: 'tone'; readonly tone: ToneName }
   | { readonly type: 'listen'; readonly order: number; readonly hearable: Hearable }
   | { readonly type: 'shut' }
-  /** `timerFired` of this name comes back unless another timer of the name is started or stopped. */
-  | { readonly type: 'startTimer'; readonly timer: TimerName; readonly ms: number; readonly order: number }
+  /** The happening comes back after a time, unless another timer of the name is started or all are stopped. */
+  | { readonly type: 'startTimer'; readonly timer: TimerName; readonly ms: number; readonly happening: Happening }
   | { readonly type: 'stopTimers' }
-export type TimerName = 'prompt' | 'tone'
+export const TIMERS = ['prompt', 'tone', 'interlock', 'watch'] as const
+export type TimerName = (typeof TIMERS)[number]

@@ -41,9 +41,22 @@ export function dueList(pack: Pack, state: RunState): List | undefined {
 
 function floorOf(pack: Pack, state: RunState, place: { phase: number; index: number; activity: Activity }): Floor {
   const { activity, phase, index } = place
-  if (activity.type === 'flow') return { at: 'flow', phase, activity: index }
+  if (activity.type !== 'list') return { at: activity.type, phase, activity: index }
   const inside = listState(state, activity.id).called ? nextInList(pack, state, activity.id) : undefined
   return inside ?? { at: 'call', phase, activity: index }
+}
+
+function isAhead(state: RunState, activity: Activity): boolean {
+  switch (activity.type) {
+    case 'flow':
+      return !state.flowsClosed.includes(activity.id)
+    case 'watch':
+      return state.watches[activity.id]?.status !== 'done'
+    case 'list': {
+      const { complete, suspended } = listState(state, activity.id)
+      return !complete && !suspended
+    }
+  }
 }
 
 /** Where to go when the floor is free: first what was taken back, then the next activity, last what was left. */
@@ -54,11 +67,7 @@ export function nextFloor(pack: Pack, state: RunState): Floor {
     const list = listState(state, activity.id)
     return list.revoked && !list.complete && !list.suspended
   })
-  const ahead = places.find(({ activity }) =>
-    activity.type === 'flow'
-      ? !state.flowsClosed.includes(activity.id)
-      : !listState(state, activity.id).complete && !listState(state, activity.id).suspended,
-  )
+  const ahead = places.find(({ activity }) => isAhead(state, activity))
   const left = lists.find(({ activity }) => !listState(state, activity.id).complete)
   const place = revoked ?? ahead ?? left
   return place ? floorOf(pack, state, place) : { at: 'end' }

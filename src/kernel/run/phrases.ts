@@ -72,6 +72,10 @@ export const FIXED_PHRASES = [
   'steps',
   'open again',
   'done',
+  'not yet',
+  'no call heard',
+  'unless seen',
+  'from the top to start again',
 ] as const
 
 export const PASS_REASONS = ['notFitted', 'simulatorFault', 'instructorsWord', 'training'] as const
@@ -139,4 +143,11 @@ export const say = {
   resuming: (name: string) => sentence('resuming', name),
   allComplete: () => sentence('all lists complete'),
   done: () => sentence('done'),
+  watch: (watch: string) => sentence(watch, 'when you are ready'),
+  notYet: (caution: string) => sentence('not yet', caution),
+  noCall: (label: string, stopWords: string) =>
+    `${sentence('no call heard', label)} ${sentence(stopWords, 'unless seen')}`,
+  stop: (stopWords: string) => sentence(stopWords),
+  action: (action: string) => sentence(action),
+  wayBack: () => sentence('from the top to start again'),
 } as const

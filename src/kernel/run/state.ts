@@ -55,7 +55,21 @@ export type Floor =
   | { readonly at: 'call'; readonly phase: number; readonly activity: number }
   | { readonly at: 'item'; readonly list: string; readonly item: string }
   | { readonly at: 'line'; readonly list: string; readonly line: string }
+  | { readonly at: 'watch'; readonly phase: number; readonly activity: number }
   | { readonly at: 'end' }
+
+/** Times are ms from the start of the run. */
+export interface WatchState {
+  readonly status: 'ahead' | 'running' | 'stopped' | 'done'
+  readonly beganAt: number
+  /** Call -> onset of the speech that called it. */
+  readonly calls: Readonly<Record<string, number>>
+  /** Calls that were asked for since none was heard. */
+  readonly asked: readonly string[]
+  /** Why it was stopped: an abnormal call, or a limit that passed. */
+  readonly because?: string
+  readonly actions: readonly string[]
+}
 
 export interface LastAnswer {
   readonly item: string
@@ -70,6 +84,8 @@ export interface RunState {
   /** Of the last event folded; -1 before the first. */
   readonly seq: number
   readonly status: 'none' | 'running' | 'ended' | 'stopped'
+  /** Clock time of the first event, ms since 1970. */
+  readonly startedAt: number
   readonly settings: RunSettings
   readonly situation: Readonly<Record<string, string>>
   readonly revision: number
@@ -86,6 +102,9 @@ export interface RunState {
   readonly flowsClosed: readonly string[]
   readonly items: Readonly<Record<string, ItemState>>
   readonly lists: Readonly<Record<string, ListState>>
+  readonly watches: Readonly<Record<string, WatchState>>
+  /** When each thing was done that an interlock may wait for, ms from the start: items, steps, lists, watches, `cleared:name`. */
+  readonly doneAt: Readonly<Record<string, number>>
   readonly floor: Floor
   readonly question: Question | undefined
   readonly standingBy: boolean

@@ -3,22 +3,25 @@
  * storing comes before all of them. What is tested here is what runs live.
  */
 
-import { answered, closeItem } from './answering.ts'
+import { answered, closeItem, notYet } from './answering.ts'
 import type { Pack } from './checklist.ts'
 import { commanded } from './commanding.ts'
 import type { RunEvent } from './events.ts'
+import { stamped, unmet } from './interlocks.ts'
 import { advance, callList, dueList, nextFloor } from './moving.ts'
 import { say } from './phrases.ts'
 import { findItem, listById } from './place.ts'
 import { reopen, revised } from './revising.ts'
 import type { RunState } from './state.ts'
 import { enter, listState, type Step, timers, turn } from './turn.ts'
+import * as watching from './watching.ts'
 
 export function emptyRun(runId: string): RunState {
   return {
     runId,
     seq: -1,
     status: 'none',
+    startedAt: 0,
     settings: { phraseology: 'plain', coachAfter: 0 },
     situation: {},
     revision: 0,
@@ -30,6 +33,8 @@ export function emptyRun(runId: string): RunState {
     flowsClosed: [],
     items: {},
     lists: {},
+    watches: {},
+    doneAt: {},
     floor: { at: 'end' },
     question: undefined,
     standingBy: false,
@@ -43,14 +48,15 @@ export function emptyRun(runId: string): RunState {
 }
 
 export function step(pack: Pack, before: RunState, event: RunEvent): Step {
-  return happen(pack, { ...before, seq: event.seq }, event)
+  const { state, effects } = happen(pack, { ...before, seq: event.seq }, event)
+  return { state: stamped(state, event.t), effects }
 }
 
 function happen(pack: Pack, state: RunState, event: RunEvent): Step {
   switch (event.type) {
     case 'runStarted': {
-      const { settings, situation } = event
-      return { state: { ...state, status: 'running', settings, situation }, effects: [] }
+      const { settings, situation, startedAt } = event
+      return { state: { ...state, status: 'running', settings, situation, startedAt }, effects: [] }
     }
     case 'figuresRevised':
       return revised(pack, state, event)
@@ -76,6 +82,8 @@ function happen(pack: Pack, state: RunState, event: RunEvent): Step {
       const { item, list } = findItem(pack, event.item)
       const { by } = event.evidence
       const { expected, revision } = event
+      const held = unmet(state, item.interlocks, event.t)
+      if (held) return notYet(pack, state, held)
       return advance(pack, closeItem(state, item, { status: 'done', by, expected, revision }), list.id, [], 'tick')
     }
     case 'commanded':
@@ -86,10 +94,20 @@ function happen(pack: Pack, state: RunState, event: RunEvent): Step {
         : { state, effects: [] }
     case 'overheard':
       return { state, effects: timers(state) }
+    case 'watchBegan':
+      return watching.began(pack, state, event)
+    case 'watchCalled':
+      return watching.called(pack, state, event)
+    case 'watchStopped':
+      return watching.stopped(pack, state, event)
+    case 'watchDue':
+      return watching.due(pack, state, event)
+    case 'timeUp':
+      return event.order === state.order ? turn(pack, state, [], { prompt: true }) : { state, effects: [] }
     case 'silent':
-      return silent(pack, state, event.after)
+      return event.order === state.order ? silent(pack, state, event.after) : { state, effects: [] }
     case 'resumed':
-      return resume(pack, state)
+      return resume(pack, state, event.t)
     case 'earFailed':
     case 'voiceFailed':
       return { state, effects: [] }
@@ -156,8 +174,12 @@ function silent(pack: Pack, state: RunState, after: 'prompt' | 'tone'): Step {
 }
 
 /** After a reload: what is open is put once more, and nothing is performed twice. */
-export function resume(pack: Pack, state: RunState): Step {
+export function resume(pack: Pack, state: RunState, t: number): Step {
   const { floor } = state
   const name = floor.at === 'item' || floor.at === 'line' ? listById(pack, floor.list).name : undefined
-  return turn(pack, { ...state, standingBy: false }, name ? [say.resuming(name)] : [], { prompt: true })
+  const step = turn(pack, { ...state, standingBy: false }, name ? [say.resuming(name)] : [], { prompt: true })
+  const watch = floor.at === 'watch' ? pack.phases[floor.phase]?.activities[floor.activity] : undefined
+  if (watch?.type !== 'watch') return step
+  const timer = watching.watchTimer(watch, watching.watchState(state, watch.id), t)
+  return { state: step.state, effects: [...step.effects, ...timer] }
 }

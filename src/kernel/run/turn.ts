@@ -83,6 +83,8 @@ function floorWords(pack: Pack, state: RunState): string {
       const list = listById(pack, floor.list)
       return say.toTheLine(list.name, findLine(list, floor.line).label)
     }
+    case 'watch':
+      return say.watch(pack.phases[floor.phase]?.activities[floor.activity]?.name ?? '')
     case 'end':
       return say.allComplete()
   }
@@ -139,8 +141,18 @@ export function turn(pack: Pack, state: RunState, words: readonly string[], opti
 export function timers(state: RunState, promptAfterMs = PROMPT_AFTER_MS): Effect[] {
   if (state.standingBy || (state.floor.at !== 'item' && !state.question)) return []
   return [
-    { type: 'startTimer', timer: 'prompt', ms: promptAfterMs, order: state.order },
-    { type: 'startTimer', timer: 'tone', ms: TONE_AFTER_MS, order: state.order },
+    {
+      type: 'startTimer',
+      timer: 'prompt',
+      ms: promptAfterMs,
+      happening: { type: 'silent', order: state.order, after: 'prompt' },
+    },
+    {
+      type: 'startTimer',
+      timer: 'tone',
+      ms: TONE_AFTER_MS,
+      happening: { type: 'silent', order: state.order, after: 'tone' },
+    },
   ]
 }
 

@@ -187,6 +187,7 @@ export function begun(): TestRun {
       pack: { id: 'fixture', version: '1', sha256: 'none', name: 'Fixture', texts: {} },
       situation: { stand: 'push' },
       settings: { phraseology: 'plain', coachAfter: 0 },
+      startedAt: 0,
     })
     .happen(revision(1, 'preliminary', PRELIMINARY))
 }
