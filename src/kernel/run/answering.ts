@@ -126,7 +126,8 @@ function missingName(pack: Pack, state: RunState, item: Item, part: Part): strin
   if (part.lacks === 'digits') return 'all digits'
   if (part.kind === 'figure') return pack.figures.declarations[part.name]?.label ?? 'the rest'
   const parsed = parseResponse(responseOf(item, state.situation).text)
-  const isAnswer = 'response' in parsed && wordsOf(parsed.response).includes(part.name)
+  const isAnswer =
+    'response' in parsed && wordsOf(parsed.response).some((words) => ` ${words} `.includes(` ${part.name} `))
   return isAnswer ? 'the rest' : part.name
 }
 

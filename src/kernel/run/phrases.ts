@@ -72,6 +72,7 @@ export const FIXED_PHRASES = [
   'steps',
   'open again',
   'done',
+  'list',
   'not yet',
   'no call heard',
   'unless seen',
@@ -101,49 +102,56 @@ export function listed(names: readonly string[]): string {
   return head ? `${head} and ${last}` : last
 }
 
+/** A list by its name: "before start" is called the before start list. */
+export const listName = (name: string) => (/\b(check)?list$/i.test(name) ? name : `${name} list`)
+
 export const say = {
   challenge: (challenge: string) => ask(challenge),
   phase: (phase: string, flow: string) => `${sentence(phase)} ${sentence(flow, 'your flow')}`,
-  callFor: (list: string) => sentence(`call for the ${list}`, 'when you are ready'),
-  list: (list: string) => sentence(list),
+  callFor: (list: string) => sentence(`call for the ${listName(list)}`, 'when you are ready'),
+  list: (list: string) => sentence(listName(list)),
   completed: (list: string, onPreliminary: boolean) =>
-    sentence(list, onPreliminary ? 'complete on preliminary figures' : 'complete'),
-  notComplete: (list: string, open: readonly string[]) => sentence(list, 'not complete', 'left open', listed(open)),
-  alreadyComplete: (list: string) => sentence(list, 'is complete already'),
+    sentence(`${listName(list)} ${onPreliminary ? 'complete on preliminary figures' : 'complete'}`),
+  notComplete: (list: string, open: readonly string[]) =>
+    sentence(listName(list), 'not complete', 'left open', listed(open)),
+  alreadyComplete: (list: string) => sentence(`${listName(list)} is complete already`),
   leftOpen: () => sentence('left open'),
   figuresIn: (status: Status) => sentence(`${status} figures are in`),
   figuresChanged: () => sentence('figures changed'),
   openAgain: (names: readonly string[]) =>
     sentence(`${listed(names)} ${names.length > 1 ? 'are open again' : 'is open again'}`),
   nothingChanges: () => sentence('nothing said so far changes'),
-  revoked: (list: string) => sentence(list, 'is no longer complete'),
-  heard: (words: string) => sentence('I heard', words),
+  revoked: (list: string) => sentence(`${listName(list)} is no longer complete`),
+  heard: (words: string) => sentence(`I heard ${words}`),
   judgedAgainst: (revision: string) =>
-    `${sentence('judged against revision', revision)} ${ask('are there newer figures')}`,
+    `${sentence(`judged against revision ${revision}`)} ${ask('are there newer figures')}`,
   sayAgain: (challenge: string) => sentence('say again', challenge),
   singleDigits: (challenge: string) => sentence('say again', challenge, 'single digits please'),
   useKeys: () => sentence('use the keys if you like'),
   twoValues: () => sentence('two values heard'),
-  form: (form: string) => sentence('say it', form),
+  form: (form: string) => sentence(`say it ${form}`),
   missing: (challenge: string, parts: readonly string[]) => ask(`${challenge}, ${listed(parts)}`),
-  coach: (value: string) => sentence('computed', value, 'check the load figures'),
+  coach: (value: string) => sentence(`computed ${value}`, 'check the load figures'),
   value: (label: string, value: string) => sentence(label, value),
-  noFigure: (label: string) => `${sentence('no figure yet for', label)} ${sentence('enter it on the figures page')}`,
+  noFigure: (label: string) => `${sentence(`no figure yet for ${label}`)} ${sentence('enter it on the figures page')}`,
   standingBy: () => sentence('standing by'),
   left: (count: string, names: readonly string[]) =>
     names.length === 0 ? sentence('nothing left') : sentence(`${count} items left`, ...names),
-  toTheLine: (list: string, label: string) => `${sentence(list, 'to the line')} ${sentence('waiting for', label)}`,
+  toTheLine: (list: string, label: string) =>
+    `${sentence(`${listName(list)} to the line`)} ${sentence(`waiting for ${label}`)}`,
   belowTheLine: () => sentence('below the line'),
-  outOfOrder: (next: string) => `${sentence('out of order')} ${sentence(next, 'is next')} ${ask('run it now')}`,
+  outOfOrder: (next: string) =>
+    `${sentence('out of order')} ${sentence(`${listName(next)} is next`)} ${ask('run it now')}`,
   finalFiguresIn: () => ask('final figures in'),
   pass: (challenge: string, reason: string) => `${sentence('pass', challenge, REASON_WORDS[reason])} ${ask('affirm')}`,
   reasons: () => sentence('say the reason', ...Object.values(REASON_WORDS)),
-  passed: (challenge: string) => sentence(challenge, 'passed'),
+  passed: (challenge: string) => sentence(`${challenge} passed`),
   remark: () => sentence('remark noted'),
-  resuming: (name: string) => sentence('resuming', name),
+  resuming: (list: string) => sentence(`resuming ${listName(list)}`),
   allComplete: () => sentence('all lists complete'),
   done: () => sentence('done'),
   watch: (watch: string) => sentence(watch, 'when you are ready'),
+  watched: (watch: string) => sentence(`${watch} complete`),
   notYet: (caution: string) => sentence('not yet', caution),
   noCall: (label: string, stopWords: string) =>
     `${sentence('no call heard', label)} ${sentence(stopWords, 'unless seen')}`,

@@ -77,7 +77,7 @@ export function called(pack: Pack, state: RunState, event: Of<'watchCalled'>): S
     return { state: running, effects: [{ type: 'tone', tone: 'tick' }, ...watchTimer(watch, after, event.t)] }
   }
   const done = withWatch(running, watch.id, { status: 'done' })
-  return enter(pack, done, nextFloor(pack, done), [say.completed(watch.name, false)], 'tick')
+  return enter(pack, done, nextFloor(pack, done), [say.watched(watch.name)], 'tick')
 }
 
 /** An abnormal call: the stop words at once, then the pack's actions, then the way back. */

@@ -10,7 +10,7 @@ describe('final figures', () => {
     expect(run.state.items['load.flap']?.status).toBe('done')
     expect(run.state.lists.load).toMatchObject({ complete: false, revoked: true })
     expect(run.said()).toBe(
-      'Figures changed. Final figures are in. Takeoff trim is open again. Load list, is no longer complete. Takeoff trim?',
+      'Figures changed. Final figures are in. Takeoff trim is open again. Load list is no longer complete. Takeoff trim?',
     )
   })
 

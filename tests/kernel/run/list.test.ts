@@ -31,12 +31,12 @@ describe('a list', () => {
     expect(run.state.lists.load?.complete).toBe(false)
     run.answer('correct')
     expect(run.state.lists.load).toMatchObject({ complete: true, onPreliminary: true })
-    expect(run.said()).toBe('Load list, complete on preliminary figures. Call for the Start list, when you are ready.')
+    expect(run.said()).toBe('Load list complete on preliminary figures. Call for the Start list, when you are ready.')
   })
 
   it('called out of order is questioned, and runs on affirm', () => {
     const run = begun().happen(call('start'))
-    expect(run.said()).toBe('Out of order. Load list, is next. Run it now?')
+    expect(run.said()).toBe('Out of order. Load list is next. Run it now?')
     expect(run.state.floor.at).toBe('flow')
     run.command('affirm')
     expect(run.state.floor).toMatchObject({ item: 'start.code' })
@@ -70,7 +70,7 @@ describe('a list', () => {
     run.answer('correct').happen({ type: 'cleared', clearance: 'push', evidence: TYPED })
     expect(run.state.floor).toMatchObject({ item: 'start.beacon' })
     run.answer('correct')
-    expect(run.said()).toBe('Start list, complete on preliminary figures. All lists complete.')
+    expect(run.said()).toBe('Start list complete on preliminary figures. All lists complete.')
     expect(run.state.floor).toEqual({ at: 'end' })
   })
 })

@@ -99,7 +99,7 @@ describe('a watch', () => {
   it('is done when every call was heard in its order', () => {
     const run = ready().happen(began(3_000))
     for (const call of ['rotation', 'light', 'stable']) run.happen(called(call, 5_000))
-    expect(run.said()).toBe('Engine start, complete. All lists complete.')
+    expect(run.said()).toBe('Engine start complete. All lists complete.')
     expect(run.state.floor.at).toBe('end')
   })
 })
