@@ -2,7 +2,6 @@
 
 import { compute } from '../kernel/figures/compute.ts'
 import type { Inputs } from '../kernel/figures/model.ts'
-import { changesBetween } from '../kernel/figures/revise.ts'
 import { vocabularyOf } from '../kernel/hearing/vocabulary.ts'
 import { isError } from '../kernel/problem.ts'
 import type { Pack } from '../kernel/run/checklist.ts'
@@ -16,9 +15,9 @@ import type { PackFiles, RunLock } from '../ports.ts'
 import type { Actions } from './actions.ts'
 import { type Conduct, type ConductParts, conduct } from './conduct.ts'
 import { pressed } from './pressed.ts'
+import { reviseWith } from './revision.ts'
 import type { Settings } from './settings.ts'
 import { EMPTY_DRAFT, type Revision } from './store.ts'
-import { valuesOf } from './values.ts'
 
 export interface ActionParts extends ConductParts {
   readonly packFiles: PackFiles
@@ -113,19 +112,11 @@ export function makeActions(parts: ActionParts): Actions {
 
   async function revise(pack: Pack, draft: Inputs): Promise<void> {
     const { revisions } = store.getState()
-    const set = compute(pack.figures, draft)
-    const changes = changesBetween(revisions.at(-1)?.set, set)
     const revision = revisions.length + 1
+    const { set, revised } = reviseWith(pack, revision, draft, revisions.at(-1)?.set)
+    const { changes } = revised
     const before = running?.dispatch.state()
-    await running?.dispatch.happen({
-      type: 'figuresRevised',
-      revision,
-      status: draft.status,
-      label: draft.label ?? draft.status,
-      inputs: draft,
-      values: valuesOf(set.figures),
-      changes,
-    })
+    await running?.dispatch.happen(revised)
     const after = running?.dispatch.state()
     const reopened = before && after ? reopenedNames(pack, before, after) : []
     store.setState({ revisions: [...revisions, { revision, inputs: draft, set, changes, reopened }], screen: 'run' })

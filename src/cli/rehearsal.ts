@@ -8,10 +8,8 @@ import { dirname, resolve } from 'node:path'
 import { buttonsOf } from '../app/buttons.ts'
 import { createDispatch } from '../app/dispatch.ts'
 import { pressed } from '../app/pressed.ts'
-import { valuesOf } from '../app/values.ts'
-import { compute } from '../kernel/figures/compute.ts'
+import { reviseWith } from '../app/revision.ts'
 import type { FigureSet, Inputs } from '../kernel/figures/model.ts'
-import { changesBetween } from '../kernel/figures/revise.ts'
 import type { Hearable } from '../kernel/hearing/hearable.ts'
 import { showProblem } from '../kernel/problem.ts'
 import type { Pack } from '../kernel/run/checklist.ts'
@@ -111,20 +109,10 @@ export async function rehearseFile(parts: RehearsalParts): Promise<RehearsalEnd>
   let set: FigureSet | undefined
   let revision = 0
   async function revise(inputs: Inputs): Promise<void> {
-    const next = compute(pack.figures, inputs)
-    const changes = changesBetween(set, next)
-    set = next
     revision += 1
-    const { status, label = status } = inputs
-    await dispatch.happen({
-      type: 'figuresRevised',
-      revision,
-      status,
-      label,
-      inputs,
-      values: valuesOf(next.figures),
-      changes,
-    })
+    const next = reviseWith(pack, revision, inputs, set)
+    set = next.set
+    await dispatch.happen(next.revised)
   }
 
   /** One line starting with @; says what is wrong with it, if anything. */

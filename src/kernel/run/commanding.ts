@@ -44,7 +44,7 @@ export function commanded(pack: Pack, state: RunState, event: Commanded): Step {
     case 'affirm':
       return affirmed(pack, state, event)
     case 'negative':
-      return turn(pack, { ...state, question: undefined }, [], { prompt: true })
+      return refused(pack, state)
     default:
       return { state, effects: [] }
   }
@@ -146,6 +146,14 @@ function confirm(pack: Pack, state: RunState, figure: string): Step {
   return turn(pack, next, words, { prompt: true })
 }
 
+/** A warning that is not acknowledged leaves its list to be called again; any other question is just dropped. */
+function refused(pack: Pack, state: RunState): Step {
+  const free = { ...state, question: undefined }
+  return state.question?.about === 'warnings'
+    ? enter(pack, free, nextFloor(pack, free), [])
+    : turn(pack, free, [], { prompt: true })
+}
+
 function affirmed(pack: Pack, state: RunState, event: Commanded): Step {
   const { question } = state
   switch (question?.about) {
@@ -162,6 +170,8 @@ function affirmed(pack: Pack, state: RunState, event: Commanded): Step {
       })
       return advance(pack, passed, list.id, [say.passed(item.challenge)])
     }
+    case 'warnings':
+      return advance(pack, { ...state, question: undefined, warnings: [] }, question.list)
     case 'outOfOrder':
     case 'finalFiguresIn':
       return callList(pack, state, question.list)

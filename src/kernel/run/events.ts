@@ -40,6 +40,8 @@ export type Happening =
       /** Every figure's spoken value in this revision. */
       readonly values: Readonly<Record<string, Value>>
       readonly changes: readonly FigureChange[]
+      /** Limits broken and gross errors: no list is complete until they are acknowledged. */
+      readonly warnings: readonly string[]
     }
   | { readonly type: 'situationSet'; readonly name: string; readonly value: string; readonly evidence: Evidence }
   | { readonly type: 'cleared'; readonly clearance: string; readonly evidence: Evidence }

@@ -4,7 +4,7 @@ import type { Activity, List, Pack } from './checklist.ts'
 import { say } from './phrases.ts'
 import { agenda, entriesOf, itemsOf, listById } from './place.ts'
 import type { Floor, RunState } from './state.ts'
-import { enter, itemState, listState, type Step, withList } from './turn.ts'
+import { enter, itemState, listState, type Step, turn, withList } from './turn.ts'
 
 const isClosed = (state: RunState, item: string) => ['done', 'passed'].includes(itemState(state, item).status)
 
@@ -77,6 +77,12 @@ export function nextFloor(pack: Pack, state: RunState): Floor {
 export function advance(pack: Pack, state: RunState, id: string, words: readonly string[] = [], tone?: 'tick'): Step {
   const list = listById(pack, id)
   const next = nextInList(pack, state, id)
+  if (!next && state.warnings.length > 0) {
+    return turn(pack, { ...state, question: { about: 'warnings', list: id } }, words, {
+      prompt: true,
+      ...(tone && { tone }),
+    })
+  }
   if (!next) {
     const onPreliminary = state.figureStatus === 'preliminary'
     const change = { complete: true, revoked: false, suspended: false, onPreliminary }

@@ -73,6 +73,8 @@ export const FIXED_PHRASES = [
   'open again',
   'done',
   'list',
+  'figures warning',
+  'see the figures page',
   'not yet',
   'no call heard',
   'unless seen',
@@ -152,6 +154,7 @@ export const say = {
   done: () => sentence('done'),
   watch: (watch: string) => sentence(watch, 'when you are ready'),
   watched: (watch: string) => sentence(`${watch} complete`),
+  warnings: () => `${sentence('figures warning', 'see the figures page')} ${ask('affirm')}`,
   notYet: (caution: string) => sentence('not yet', caution),
   noCall: (label: string, stopWords: string) =>
     `${sentence('no call heard', label)} ${sentence(stopWords, 'unless seen')}`,

@@ -47,6 +47,7 @@ export interface ListState {
 export type Question =
   | { readonly about: 'outOfOrder'; readonly list: string; readonly next: string }
   | { readonly about: 'finalFiguresIn'; readonly list: string }
+  | { readonly about: 'warnings'; readonly list: string }
   | { readonly about: 'pass'; readonly item: string; readonly reason: string }
 
 /** Where the run is: what the next answer would be taken for. */
@@ -97,6 +98,8 @@ export interface RunState {
     readonly label: string
     readonly values: Readonly<Record<string, Value>>
   }[]
+  /** Of the revision in force, not acknowledged yet. */
+  readonly warnings: readonly string[]
   readonly cleared: readonly string[]
   readonly stepsDone: readonly string[]
   readonly flowsClosed: readonly string[]

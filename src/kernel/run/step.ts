@@ -28,6 +28,7 @@ export function emptyRun(runId: string): RunState {
     figureStatus: undefined,
     values: {},
     history: [],
+    warnings: [],
     cleared: [],
     stepsDone: [],
     flowsClosed: [],

@@ -99,6 +99,8 @@ function questionWords(pack: Pack, state: RunState): string | undefined {
       return say.outOfOrder(question.next)
     case 'finalFiguresIn':
       return say.finalFiguresIn()
+    case 'warnings':
+      return say.warnings()
     case 'pass':
       return say.pass(findItem(pack, question.item).item.challenge, question.reason)
   }

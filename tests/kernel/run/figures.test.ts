@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import type { Happening } from '../../../src/kernel/run/events.ts'
 import { begun, call, FINAL, PRELIMINARY, revision, TYPED } from './fixture.ts'
 
 const loaded = () => begun().happen(call('load')).answer('correct').answer('correct').answer('correct')
@@ -72,5 +73,20 @@ describe('a value on request', () => {
     expect(run.said()).toBe('Takeoff trim, five point two up. Takeoff trim?')
     run.answer('correct')
     expect(run.state.items['load.trim']).toMatchObject({ status: 'done', given: true })
+  })
+})
+
+describe('a limit that is broken', () => {
+  const warned = () =>
+    begun().happen({ ...revision(2, 'final', FINAL, PRELIMINARY), warnings: ['over its limit'] } as Happening)
+
+  it('blocks completion until it is acknowledged', () => {
+    const run = warned().happen(call('load')).answer('correct').answer('correct').answer('correct')
+    expect(run.said()).toContain('Figures warning, see the figures page. Affirm?')
+    expect(run.state.lists.load?.complete).toBe(false)
+    run.command('negative')
+    expect(run.state.lists.load?.complete).toBe(false)
+    run.happen(call('load')).command('affirm')
+    expect(run.state.lists.load?.complete).toBe(true)
   })
 })

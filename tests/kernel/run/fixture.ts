@@ -176,7 +176,7 @@ export function revision(
       spoken: true,
     }))
   const inputs = { status, values, loads: {} }
-  return { type: 'figuresRevised', revision: number, status, label: status, inputs, values, changes }
+  return { type: 'figuresRevised', revision: number, status, label: status, inputs, values, changes, warnings: [] }
 }
 
 /** Started, preliminary figures in, waiting in the first flow. */

@@ -1,0 +1,38 @@
+/** From inputs to a revision as a run keeps it: spoken values, what changed, what must be acknowledged. */
+
+import { compute } from '../kernel/figures/compute.ts'
+import type { FigureSet, Inputs } from '../kernel/figures/model.ts'
+import { changesBetween, grossErrors } from '../kernel/figures/revise.ts'
+import type { Value } from '../kernel/kinds/kind.ts'
+import type { Pack } from '../kernel/run/checklist.ts'
+import type { Happening } from '../kernel/run/events.ts'
+
+export type Revised = Extract<Happening, { type: 'figuresRevised' }>
+
+export function reviseWith(
+  pack: Pack,
+  revision: number,
+  inputs: Inputs,
+  before: FigureSet | undefined,
+): { set: FigureSet; revised: Revised } {
+  const set = compute(pack.figures, inputs)
+  const { status, label = status } = inputs
+  const values = valuesOf(set)
+  const changes = changesBetween(before, set)
+  const warnings = warningsIn(pack, before, set)
+  return { set, revised: { type: 'figuresRevised', revision, status, label, inputs, values, changes, warnings } }
+}
+
+/** Spoken values of all figures that have one. */
+function valuesOf({ figures }: FigureSet): Record<string, Value> {
+  return Object.fromEntries(
+    Object.entries(figures).flatMap(([name, { value }]) => (value === undefined ? [] : [[name, value]])),
+  )
+}
+
+/** Limits broken, and changes so large that they are probably slips. */
+function warningsIn(pack: Pack, before: FigureSet | undefined, set: FigureSet): string[] {
+  const limits = set.problems.filter(({ code }) => code.startsWith('limit.'))
+  const gross = before ? grossErrors(pack.figures, before, set) : []
+  return [...limits, ...gross].map(({ message }) => message)
+}
