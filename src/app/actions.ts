@@ -30,6 +30,8 @@ export interface Actions {
   /** Takes the run over from another tab. */
   takeOver(): Promise<void>
   settings(change: Partial<Settings>): void
+  /** Makes the account of the run on the screen from its log, and shows it. */
+  account(): Promise<void>
   /** The log as JSON Lines, for a download. */
   exportLog(runId: string): Promise<string>
 }

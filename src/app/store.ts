@@ -4,6 +4,7 @@ import { createStore, type StoreApi } from 'zustand/vanilla'
 import type { FigureChange, FigureSet, Inputs } from '../kernel/figures/model.ts'
 import type { Problem } from '../kernel/problem.ts'
 import type { Pack } from '../kernel/run/checklist.ts'
+import type { Debrief } from '../kernel/run/debrief.ts'
 import type { RunState } from '../kernel/run/state.ts'
 import type { EarFailure, EarState, RunSummary } from '../ports.ts'
 import { DEFAULT_SETTINGS, type Settings } from './settings.ts'
@@ -56,6 +57,10 @@ export interface AppState {
   readonly writer: 'here' | 'elsewhere'
   /** Before the first gesture a browser plays no sound; any key resumes. */
   readonly needsGesture: boolean
+  /** The account on the screen, made by `account`. */
+  readonly debrief: Debrief | undefined
+  /** Names of the browser's voices, for the settings. */
+  readonly voices: readonly string[]
   readonly settings: Settings
 }
 
@@ -79,6 +84,8 @@ export function createAppStore(initial: Partial<AppState> = {}): Store {
     storage: { kept: true, message: '' },
     writer: 'here',
     needsGesture: false,
+    debrief: undefined,
+    voices: [],
     settings: DEFAULT_SETTINGS,
     ...initial,
   }))

@@ -1,0 +1,76 @@
+/** The computed figures as the screen shows them: value, why, sources side by side; or that they are hidden. */
+
+import { figureOf } from '../kernel/figures/compute.ts'
+import type { ComputedFigure, FigureSet, Reason, StatedValue } from '../kernel/figures/model.ts'
+import type { Figure } from '../kernel/kinds/kind.ts'
+import { showValue } from '../kernel/kinds/table.ts'
+import type { Pack } from '../kernel/run/checklist.ts'
+import type { RunState } from '../kernel/run/state.ts'
+import { figuresRead, type Hidden, takenBy } from './hiddenFigures.ts'
+
+export interface ComputedView {
+  readonly name: string
+  readonly label: string
+  readonly unit: string
+  /** With its unit; undefined where it has no value or is hidden. */
+  readonly shown: string | undefined
+  readonly hidden: Hidden | undefined
+  /** The spoken value is another one than in the revision in force. */
+  readonly changed: boolean
+  readonly preliminary: boolean
+  /** An item reads it back; the others are workings. */
+  readonly read: boolean
+  /** Empty where it would give a hidden value away. */
+  readonly why: readonly Reason[]
+  readonly sources: readonly StatedValue[]
+  /** Sources that may state it. */
+  readonly statedBy: readonly string[]
+}
+
+/** All computed figures, in the pack's order. */
+export function computedViews(
+  pack: Pack,
+  preview: FigureSet | undefined,
+  inForce: FigureSet | undefined,
+  hidden: ReadonlyMap<string, Hidden>,
+  situation: RunState['situation'],
+): ComputedView[] {
+  const read = figuresRead(pack, situation)
+  return Object.values(pack.figures.declarations).flatMap((declaration): ComputedView[] => {
+    const { name, label, unit, derived, stated } = declaration
+    if (!derived) return []
+    const figure = preview?.figures[name]
+    const hiding = hidden.get(name)
+    const tells = hiding === undefined && takenBy(declaration).every((taken) => !hidden.has(taken))
+    return [
+      {
+        name,
+        label,
+        unit: unit ?? '',
+        shown: hiding === undefined && preview ? shownIn(preview, name) : undefined,
+        hidden: hiding,
+        changed: inForce !== undefined && inForce.figures[name]?.value !== figure?.value,
+        preliminary: figure?.preliminary ?? false,
+        read: read.has(name),
+        why: tells ? (figure?.why ?? []) : [],
+        sources: hiding === undefined ? (figure?.sources ?? []) : [],
+        statedBy: stated?.sources ?? [],
+      },
+    ]
+  })
+}
+
+/** "24,620 kg"; undefined where the figure has no value. */
+export function shownIn(set: FigureSet, name: string): string | undefined {
+  const figure = figureOf(set, name)
+  return figure && withUnit(figure, set.figures[name])
+}
+
+/** Kinds that show their own unit have none beside them. */
+function withUnit(figure: Figure, { unit = '' }: Partial<ComputedFigure> = {}): string {
+  const text = GROUPED.has(figure.kind) ? grouped(showValue(figure)) : showValue(figure)
+  return figure.kind === 'trim' || text.endsWith(unit) ? text : `${text} ${unit}`
+}
+
+const GROUPED: ReadonlySet<string> = new Set(['weight', 'integer', 'altitude'])
+const grouped = (text: string) => text.replace(/\B(?=(\d{3})+(?!\d))/g, ',')

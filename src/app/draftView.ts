@@ -1,0 +1,115 @@
+/**
+ * What the figures screen shows, made from pack, draft, revisions and run: fields to enter, values computed,
+ * what the draft changes and what would open again. While a run is on it leaves out what is hidden.
+ */
+
+import { changesBetween } from '../kernel/figures/revise.ts'
+import type { Problem } from '../kernel/problem.ts'
+import type { Pack } from '../kernel/run/checklist.ts'
+import { itemsOf, listsOf } from '../kernel/run/place.ts'
+import { restsOf } from '../kernel/run/rests.ts'
+import type { RunState } from '../kernel/run/state.ts'
+import { itemState, listState } from '../kernel/run/turn.ts'
+import { type ComputedView, computedViews } from './computedView.ts'
+import { type FieldGroup, fieldGroups, type LoadField, loadFields } from './fields.ts'
+import { type Hidden, hiddenFigures } from './hiddenFigures.ts'
+import type { AppState } from './store.ts'
+
+export interface SituationField {
+  readonly name: string
+  readonly label: string
+  readonly options: readonly { readonly value: string; readonly label: string }[]
+  readonly value: string
+}
+
+export interface ChangeView {
+  readonly label: string
+  /** Left out where the value is hidden. */
+  readonly from?: string
+  readonly to?: string
+  readonly hidden: boolean
+}
+
+export interface DraftView {
+  readonly groups: readonly FieldGroup[]
+  readonly loads: readonly LoadField[]
+  readonly situations: readonly SituationField[]
+  readonly computed: readonly ComputedView[]
+  readonly hidden: ReadonlyMap<string, Hidden>
+  /** Revision in force; 0 before the first. */
+  readonly revision: number
+  /** Spoken values that are other ones than in the revision in force. */
+  readonly changes: readonly ChangeView[]
+  /** How many figures moved without another spoken value. */
+  readonly unspoken: number
+  /** Challenges and lists that entering the draft would open again. */
+  readonly reopens: { readonly items: readonly string[]; readonly lists: readonly string[] }
+  readonly problems: readonly Problem[]
+}
+
+export function draftView(pack: Pack, state: Pick<AppState, 'draft' | 'preview' | 'revisions' | 'run'>): DraftView {
+  const { draft, preview, revisions, run } = state
+  const inForce = revisions.at(-1)
+  const hidden = hiddenFigures(pack, run)
+  const changes = inForce && preview ? changesBetween(inForce.set, preview) : []
+  const spoken = changes.filter((change) => change.spoken)
+  const situation = { ...initial(pack), ...run?.situation, ...(run?.status !== 'running' && draft.situation) }
+  const computed = computedViews(pack, preview, inForce?.set, hidden, situation)
+  const shown = new Map(computed.map((figure) => [figure.name, figure]))
+  return {
+    groups: fieldGroups(pack, draft, inForce?.inputs, hidden),
+    loads: loadFields(pack, draft),
+    situations: pack.situations.map(({ name, label, options }) => ({
+      name,
+      label,
+      options,
+      value: situation[name] ?? '',
+    })),
+    computed,
+    hidden,
+    revision: inForce?.revision ?? 0,
+    changes: spoken.map(({ figure, label, from, to }) =>
+      hidden.has(figure)
+        ? { label, hidden: true }
+        : { label, hidden: false, from: String(from ?? 'none'), to: shown.get(figure)?.shown ?? String(to ?? 'none') },
+    ),
+    unspoken: changes.length - spoken.length,
+    reopens: reopens(pack, run, new Set(spoken.map(({ figure }) => figure))),
+    problems: (preview?.problems ?? []).map((problem) => discreet(pack, problem, hidden)),
+  }
+}
+
+function initial(pack: Pack): Record<string, string> {
+  return Object.fromEntries(pack.situations.map((one) => [one.name, one.initial]))
+}
+
+/** Items answered on a figure that changes, and lists complete over one of them. */
+function reopens(pack: Pack, run: RunState | undefined, moved: ReadonlySet<string>): DraftView['reopens'] {
+  if (run?.status !== 'running') return { items: [], lists: [] }
+  const found = listsOf(pack).map((list) => ({
+    list,
+    items: itemsOf(list, run.situation).filter(
+      (item) =>
+        itemState(run, item.id).status === 'done' && restsOf(item, run.situation).some((name) => moved.has(name)),
+    ),
+  }))
+  return {
+    items: found.flatMap(({ items }) => items.map((item) => item.challenge)),
+    lists: found
+      .filter(({ list, items }) => items.length > 0 && listState(run, list.id).complete)
+      .map(({ list }) => list.name),
+  }
+}
+
+/** A problem may hold the value it is about: a hidden one is told without it. */
+function discreet(pack: Pack, problem: Problem, hidden: ReadonlyMap<string, Hidden>): Problem {
+  const about = [...hidden.keys()].find((name) => {
+    const label = pack.figures.declarations[name]?.label
+    return label !== undefined && problem.message.startsWith(label)
+  })
+  if (about === undefined || problem.code === 'input.missing') return problem
+  const label = pack.figures.declarations[about]?.label ?? about
+  const isError = problem.severity === 'error'
+  const message = `${label}: ${isError ? 'something is wrong with it' : 'it is worth a second look'}; show its value to read what`
+  return { ...problem, message }
+}

@@ -1,0 +1,105 @@
+/** One list in the account: its items with every try, in the order in which they were said. */
+
+import type { Part } from '../../kernel/response/model.ts'
+import type { DebriefItem, DebriefList, DebriefTry } from '../../kernel/run/debrief.ts'
+import { REASON_WORDS } from '../../kernel/run/phrases.ts'
+import { clockTime } from './clockTime.ts'
+import { Mark, type MarkName } from './Mark.tsx'
+import { Verdict } from './Verdict.tsx'
+
+export function AccountList({ list }: { readonly list: DebriefList }) {
+  const { name, complete, revoked, onPreliminary, items } = list
+  const state = complete ? 'complete' : revoked ? 'no longer complete' : 'not complete'
+  return (
+    <section aria-label={`List ${name}`}>
+      <h2>{name}</h2>
+      <p class="soft">
+        {state}
+        {complete && onPreliminary && ', on preliminary figures'}
+      </p>
+      <ol class="values">
+        {items.map((item) => (
+          <AccountItem key={item.id} item={item} />
+        ))}
+      </ol>
+    </section>
+  )
+}
+
+const MARKS: Readonly<Record<DebriefItem['status'], MarkName>> = {
+  open: 'ring',
+  done: 'full',
+  passed: 'dash',
+  leftOpen: 'half',
+  reopened: 'back',
+}
+const STATES: Readonly<Record<DebriefItem['status'], string>> = {
+  open: 'open',
+  done: 'answered',
+  passed: 'passed',
+  leftOpen: 'left open',
+  reopened: 'open again',
+}
+
+function AccountItem({ item }: { readonly item: DebriefItem }) {
+  const { challenge, status, by, reason, given, tries, misses, sayAgains, reopened } = item
+  const notes = [
+    STATES[status] + (reason ? `: ${REASON_WORDS[reason] ?? reason}` : ''),
+    by === 'key' ? 'by key, not read back' : by === 'typed' ? 'typed' : '',
+    misses > 0 ? `${misses} missed` : '',
+    sayAgains > 0 ? `${sayAgains} say again` : '',
+    reopened > 0 ? `opened again ${reopened} times` : '',
+    given ? 'value given' : '',
+  ].filter((note) => note)
+  return (
+    <li>
+      <div class="head-line">
+        <span>
+          <Mark name={MARKS[status]} /> <strong>{challenge}</strong>
+        </span>
+        <span class="soft small">{notes.join(', ')}</span>
+      </div>
+      {tries.length > 0 && (
+        <details open={misses > 0}>
+          <summary class="small">
+            What was said<span class="hidden-label"> to {challenge}</span>
+          </summary>
+          <ol class="why stack">
+            {tries.map((one) => (
+              <Try key={one.t} one={one} />
+            ))}
+          </ol>
+        </details>
+      )}
+    </li>
+  )
+}
+
+function Try({ one }: { readonly one: DebriefTry }) {
+  const { t, text, judgement, challengeRevision, revision } = one
+  const wrong = judgement.parts.filter((part) => part.state === 'wrong')
+  return (
+    <li>
+      <p>
+        {clockTime(t)} “{text}”
+        <span class="soft small">
+          {' '}
+          revision {challengeRevision === revision ? revision : `${challengeRevision}, judged on ${revision}`}
+        </span>
+      </p>
+      <Verdict judgement={judgement} />
+      {wrong.map((part) => (
+        <p key={part.name}>{told(part)}</p>
+      ))}
+      {judgement.causes?.map(({ detail }) => (
+        <p key={detail}>It looks like {detail}.</p>
+      ))}
+    </li>
+  )
+}
+
+/** After the run the value that was right may be told. */
+function told({ name, read, heard, expected }: Part): string {
+  const said = read ?? heard ?? 'nothing'
+  return expected === undefined ? `said ${said}` : `${name}: said ${said}, ${expected} was right`
+}

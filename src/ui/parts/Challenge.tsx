@@ -1,0 +1,48 @@
+/** The challenge, line, question or flow, readable at arm's length, with what to look at and the caution. */
+
+import type { RunView } from '../../app/view.ts'
+import { useActions, useApp } from '../useApp.ts'
+
+/** Longer words than these get a smaller size, so that a line holds them. */
+const LONG = 26
+
+export function Challenge({ view }: { readonly view: RunView }) {
+  const voiceFailed = useApp((state) => state.voice.failed)
+  const actions = useActions()
+  const { headline, kind, hint, look, caution, phase, listName } = view
+  const size = headline.length > LONG ? 'long' : ''
+  return (
+    <div class="stack">
+      <p class="soft">
+        {phase}
+        {listName && `, ${listName}`}
+      </p>
+      <h1
+        class={`challenge ${size} ${voiceFailed ? 'louder' : ''}`}
+        tabIndex={-1}
+        aria-live={voiceFailed ? 'assertive' : 'off'}
+      >
+        {headline}
+      </h1>
+      <p class="hint">{hint}</p>
+      {look.length > 0 && (
+        <p class="hint">
+          <strong>Look at</strong> {look.join(', ')}
+        </p>
+      )}
+      {caution && (
+        <p class="notice">
+          <strong>Caution</strong> {caution}
+        </p>
+      )}
+      {kind === 'end' && (
+        <div>
+          <button type="button" class="first" onClick={() => void actions.account()}>
+            Read the account
+          </button>
+        </div>
+      )}
+      {voiceFailed && <p class="soft">The voice cannot be heard: read the challenge here.</p>}
+    </div>
+  )
+}

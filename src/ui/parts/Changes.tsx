@@ -1,0 +1,36 @@
+/** What entering the draft would change against the revision in force, and what it would open again. */
+
+import type { DraftView } from '../../app/draftView.ts'
+import { Mark } from './Mark.tsx'
+
+export function Changes({ view }: { readonly view: DraftView }) {
+  const { revision, changes, unspoken, reopens } = view
+  if (revision === 0) return null
+  const { items, lists } = reopens
+  return (
+    <section class="stack" aria-labelledby="changes">
+      <h2 id="changes">Against revision {revision}</h2>
+      {changes.length === 0 && (
+        <p>
+          No spoken value changes.
+          {unspoken > 0 && ` ${unspoken} ${unspoken === 1 ? 'figure moves' : 'figures move'} by less than is spoken.`}
+        </p>
+      )}
+      <ul class="values" aria-label="Values that change">
+        {changes.map(({ label, from, to, hidden }) => (
+          <li key={label} class="head-line">
+            <span>{label}</span>
+            <span>{hidden ? 'will be another one' : `${from} → ${to}`}</span>
+          </li>
+        ))}
+      </ul>
+      {items.length > 0 && (
+        <p>
+          <Mark name="back" /> <strong>Opens again:</strong> {items.join(', ')}.
+          {lists.length > 0 && ` No longer complete: ${lists.join(', ')}.`}
+        </p>
+      )}
+      {changes.length > 0 && items.length === 0 && <p class="soft">Nothing answered so far opens again.</p>}
+    </section>
+  )
+}

@@ -1,0 +1,84 @@
+/** The computed values: those that are read back first, then the workings. Each can say why. */
+
+import type { ComputedView } from '../../app/computedView.ts'
+import type { DraftView } from '../../app/draftView.ts'
+import type { Pack } from '../../kernel/run/checklist.ts'
+import { useActions } from '../useApp.ts'
+import { FigureWhy } from './FigureWhy.tsx'
+import { Mark } from './Mark.tsx'
+
+export function ComputedValues({ pack, view }: { readonly pack: Pack; readonly view: DraftView }) {
+  const read = view.computed.filter((figure) => figure.read)
+  const workings = view.computed.filter((figure) => !figure.read)
+  const entered = enteredAndHidden(pack, view)
+  return (
+    <section class="stack" aria-labelledby="computed">
+      <h2 id="computed">Computed values</h2>
+      <Values figures={[...read, ...entered]} pack={pack} label="Values that are read back" />
+      {workings.length > 0 && (
+        <details>
+          <summary>Workings ({workings.length})</summary>
+          <Values figures={workings} pack={pack} label="Workings" />
+        </details>
+      )}
+    </section>
+  )
+}
+
+/** Entered figures that are hidden can be asked for like computed ones. */
+function enteredAndHidden(pack: Pack, view: DraftView): ComputedView[] {
+  return Object.values(pack.figures.declarations).flatMap(({ name, label, input }): ComputedView[] => {
+    if (!input || view.hidden.get(name) !== 'own') return []
+    const blank = { unit: '', shown: undefined, changed: false, preliminary: false, read: true }
+    return [{ ...blank, name, label, hidden: 'own', why: [], sources: [], statedBy: [] }]
+  })
+}
+
+interface ValuesProps {
+  readonly figures: readonly ComputedView[]
+  readonly pack: Pack
+  readonly label: string
+}
+
+function Values({ figures, pack, label }: ValuesProps) {
+  return (
+    <ul class="values" aria-label={label}>
+      {figures.map((figure) => (
+        <li key={figure.name}>
+          <div class="head-line">
+            <span>
+              {figure.label}
+              {figure.preliminary && <span class="soft small"> preliminary</span>}
+            </span>
+            {figure.hidden ? <HiddenValue figure={figure} /> : <ShownValue figure={figure} />}
+          </div>
+          <FigureWhy pack={pack} why={figure.why} label={figure.label} />
+        </li>
+      ))}
+    </ul>
+  )
+}
+
+function ShownValue({ figure }: { readonly figure: ComputedView }) {
+  return (
+    <span class="shown">
+      {figure.changed && (
+        <>
+          <Mark name="arrow" /> <span class="small soft">changes to </span>
+        </>
+      )}
+      {figure.shown ?? 'not known yet'}
+    </span>
+  )
+}
+
+function HiddenValue({ figure }: { readonly figure: ComputedView }) {
+  const actions = useActions()
+  if (figure.hidden === 'near') return <span class="soft small">hidden: it would give another value away</span>
+  return (
+    <button type="button" onClick={() => actions.press({ type: 'command', command: 'confirm', argument: figure.name })}>
+      Show and speak it<span class="hidden-label">: {figure.label}</span>
+      <small>its items are marked as given</small>
+    </button>
+  )
+}

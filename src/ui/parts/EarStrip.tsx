@@ -1,0 +1,82 @@
+/** The ear, heard and seen: whether it listens, how loud it is, what it is loading, and what to do when it has failed. */
+
+import type { EarState } from '../../ports.ts'
+import { useActions, useApp } from '../useApp.ts'
+import { Mark, type MarkName } from './Mark.tsx'
+
+const STATES: Readonly<Record<EarState, { readonly text: string; readonly mark: MarkName }>> = {
+  off: { text: 'Microphone off: type or press', mark: 'dash' },
+  loading: { text: 'Loading the recogniser: type or press until it is there', mark: 'half' },
+  shut: { text: 'Not listening: Otherseat speaks', mark: 'dash' },
+  guard: { text: 'About to listen', mark: 'ring' },
+  open: { text: 'Listening', mark: 'waves' },
+  hearing: { text: 'Hearing you', mark: 'waves' },
+  failed: { text: 'Not listening: type or press', mark: 'unequal' },
+}
+
+export function EarStrip() {
+  const earState = useApp((state) => state.ear.state)
+  const { text, mark } = STATES[earState]
+  return (
+    <section class="ear" aria-label="Microphone">
+      <p>
+        <Mark name={mark} /> <strong>{text}</strong>
+      </p>
+      {earState === 'loading' ? <Loading /> : <Level />}
+      <Failure />
+    </section>
+  )
+}
+
+function Loading() {
+  const percent = useApp((state) => Math.round(state.ear.loading * 100))
+  return (
+    <>
+      <div class="scale" role="progressbar" aria-label="Recogniser loaded" aria-valuenow={percent}>
+        <span style={{ transform: `scaleX(${percent / 100})` }} />
+      </div>
+      <span class="small">{percent} %</span>
+    </>
+  )
+}
+
+/** The lowest level that the meter shows, in dBFS. */
+const FLOOR = -70
+const share = (level: number) => Math.min(1, Math.max(0, (level - FLOOR) / -FLOOR))
+
+function Level() {
+  const level = useApp((state) => Math.round(state.ear.level))
+  const noise = useApp((state) => state.ear.noise)
+  const isClipping = useApp((state) => state.ear.clipping)
+  const isOn = useApp((state) => state.ear.state !== 'off' && state.ear.state !== 'failed')
+  if (!isOn) return <span />
+  return (
+    <>
+      <svg
+        class="scale"
+        role="img"
+        aria-label={`Microphone level ${level} decibels`}
+        preserveAspectRatio="none"
+        viewBox="0 0 1 1"
+      >
+        <rect width={share(level)} height="1" />
+        <rect class="noise" x={share(noise)} width="0.006" height="1" />
+      </svg>
+      <span class="small">{isClipping ? 'too loud: move away' : noise > -35 ? 'loud room' : ''}</span>
+    </>
+  )
+}
+
+function Failure() {
+  const failure = useApp((state) => state.ear.failure)
+  const actions = useActions()
+  if (!failure) return null
+  return (
+    <div class="failure row" role="alert">
+      <span>{failure.message}</span>
+      <button type="button" onClick={() => void actions.retryEar()}>
+        Try the microphone again
+      </button>
+    </div>
+  )
+}

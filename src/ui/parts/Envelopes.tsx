@@ -1,0 +1,4 @@
+/** Weight and CG envelopes: placeholder until drawn. */
+export function Envelopes(_: object) {
+  return null
+}

@@ -1,0 +1,61 @@
+/** What the ear has, word by word: words so far while the pilot speaks, then the answer with its verdict and parts. */
+
+import { partsShown, type ShownPart } from '../../app/partsShown.ts'
+import type { Pack } from '../../kernel/run/checklist.ts'
+import type { RunState } from '../../kernel/run/state.ts'
+import { useApp } from '../useApp.ts'
+import { markedWords } from './markedWords.ts'
+import { Verdict } from './Verdict.tsx'
+
+export function Heard({ pack, run }: { readonly pack: Pack; readonly run: RunState }) {
+  const soFar = useApp((state) => state.ear.soFar)
+  const { last } = run
+  const parts = partsShown(pack, run)
+  return (
+    <section class="heard" aria-label="What was heard">
+      {soFar && (
+        <p class="words far">
+          <span class="hidden-label">Words so far:</span>
+          {soFar.split(/\s+/).map((word, place) => (
+            <span key={`${place} ${word}`}>{word}</span>
+          ))}
+        </p>
+      )}
+      {!soFar && !last && <p class="soft">What you say appears here, word by word.</p>}
+      <div role="status" class="stack">
+        {!soFar && last && (
+          <>
+            <p class="soft">
+              {last.challenge}: {last.by === 'typed' ? 'typed' : last.by === 'key' ? 'by key' : 'heard'}
+            </p>
+            <p class="words">
+              {markedWords(last.text, parts).map(({ word, state }, place) => (
+                <span key={`${place} ${word}`} class={state}>
+                  {word}
+                </span>
+              ))}
+            </p>
+            <Verdict judgement={last.judgement} />
+            <PartList parts={parts} />
+          </>
+        )}
+      </div>
+    </section>
+  )
+}
+
+const LACKS = { direction: 'direction missing', digits: 'digits missing', decimals: 'decimals missing' } as const
+const STATES = { ok: 'right', wrong: 'wrong', missing: 'missing' } as const
+
+function PartList({ parts }: { readonly parts: readonly ShownPart[] }) {
+  if (parts.length === 0) return null
+  return (
+    <ul class="partlist" aria-label="Parts of the answer">
+      {parts.map(({ label, state, lacks }, place) => (
+        <li key={`${place} ${label}`}>
+          <span class="soft">{label}</span> <strong>{lacks ? LACKS[lacks] : STATES[state]}</strong>
+        </li>
+      ))}
+    </ul>
+  )
+}

@@ -1,0 +1,31 @@
+/** All lists of the procedure: which are complete, which are open and on what, which were taken back. */
+
+import type { ViewList } from '../../app/view.ts'
+import { Mark, type MarkName } from './Mark.tsx'
+
+const STATES: Readonly<Record<ViewList['state'], { readonly text: string; readonly mark: MarkName }>> = {
+  ahead: { text: 'ahead', mark: 'ring' },
+  open: { text: 'open', mark: 'half' },
+  complete: { text: 'complete', mark: 'full' },
+  revoked: { text: 'no longer complete', mark: 'back' },
+}
+
+export function ListOverview({ lists }: { readonly lists: readonly ViewList[] }) {
+  return (
+    <section aria-label="All lists">
+      <h2>Lists</h2>
+      <ol class="thread">
+        {lists.map(({ id, name, state, openItems }) => (
+          <li key={id}>
+            <Mark name={STATES[state].mark} />
+            <span>{name}</span>
+            <span class="state">
+              {STATES[state].text}
+              {openItems.length > 0 && `: ${openItems.join(', ')}`}
+            </span>
+          </li>
+        ))}
+      </ol>
+    </section>
+  )
+}

@@ -1,0 +1,68 @@
+/** A whole load sheet at once: pasted, dropped or opened as YAML, JSON or CSV. */
+
+import { useState } from 'preact/hooks'
+import { useActions } from '../useApp.ts'
+
+/** By the look of it, since a paste has no name: braces are JSON, a first line with commas and no colon is CSV. */
+export function nameForPaste(text: string): string {
+  const [first = ''] = text.trim().split('\n')
+  if (/^[{[]/.test(first)) return 'pasted.json'
+  return first.includes(',') && !first.includes(':') ? 'pasted.csv' : 'pasted.yaml'
+}
+
+export function LoadSheet() {
+  const actions = useActions()
+  const [text, setText] = useState('')
+  const [isOver, setOver] = useState(false)
+  const open = async (file: File | null | undefined) => {
+    if (file) actions.readInputs(await file.text(), file.name)
+  }
+  return (
+    <details>
+      <summary>Paste, drop or open a load sheet</summary>
+      {/* biome-ignore lint/a11y/noStaticElementInteractions: dropping is the pointer's shortcut for the file field inside */}
+      <div
+        class={`drop stack ${isOver ? 'over' : ''}`}
+        onDragOver={(event) => {
+          event.preventDefault()
+          setOver(true)
+        }}
+        onDragLeave={() => setOver(false)}
+        onDrop={(event) => {
+          event.preventDefault()
+          setOver(false)
+          void open(event.dataTransfer?.files[0])
+        }}
+      >
+        <div class="field">
+          <label for="sheet">Load sheet as YAML, JSON or CSV</label>
+          <textarea
+            id="sheet"
+            rows={5}
+            spellcheck={false}
+            value={text}
+            onInput={(event) => setText(event.currentTarget.value)}
+          />
+        </div>
+        <div class="row">
+          <button
+            type="button"
+            disabled={text.trim() === ''}
+            onClick={() => actions.readInputs(text, nameForPaste(text))}
+          >
+            Read it
+          </button>
+        </div>
+        <div class="field">
+          <label for="sheet-file">Or open a file, or drop one here</label>
+          <input
+            id="sheet-file"
+            type="file"
+            accept=".yaml,.yml,.json,.csv"
+            onChange={(event) => void open(event.currentTarget.files?.[0])}
+          />
+        </div>
+      </div>
+    </details>
+  )
+}

@@ -1,0 +1,43 @@
+/** What may be pressed now, each with the phrase to say instead. Passing an item is one step further away. */
+
+import type { ViewButton } from '../../app/view.ts'
+import { useActions } from '../useApp.ts'
+
+const isPass = ({ press }: ViewButton) => press.type === 'command' && press.command === 'pass'
+
+export function RunButtons({ buttons }: { readonly buttons: readonly ViewButton[] }) {
+  const passes = buttons.filter(isPass)
+  return (
+    <div class="stack">
+      <fieldset class="row" aria-label="Buttons, each with the phrase to say">
+        {buttons
+          .filter((button) => !isPass(button))
+          .map((button) => (
+            <PressButton key={button.label} button={button} />
+          ))}
+      </fieldset>
+      {passes.length > 0 && (
+        <details>
+          <summary>Pass this item, with a reason</summary>
+          <fieldset class="row" aria-label="Reasons for passing the item">
+            {passes.map((button) => (
+              <PressButton key={button.label} button={button} />
+            ))}
+          </fieldset>
+        </details>
+      )}
+    </div>
+  )
+}
+
+function PressButton({ button }: { readonly button: ViewButton }) {
+  const actions = useActions()
+  const { label, phrase, press } = button
+  const isFirst = press.type !== 'command' && press.type !== 'confirmItem'
+  return (
+    <button type="button" class={isFirst ? 'first' : ''} onClick={() => actions.press(press)}>
+      {label}
+      <small>or say “{phrase}”</small>
+    </button>
+  )
+}

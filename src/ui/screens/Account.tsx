@@ -1,0 +1,110 @@
+/** The account of a run, from its log: what was said, what was missed and why, what was given, and when. */
+
+import type { Debrief } from '../../kernel/run/debrief.ts'
+import { AccountList } from '../parts/AccountList.tsx'
+import { clockTime } from '../parts/clockTime.ts'
+import { saveText } from '../parts/saveText.ts'
+import { useActions, useApp } from '../useApp.ts'
+
+export function Account() {
+  const debrief = useApp((state) => state.debrief)
+  const actions = useActions()
+  if (!debrief) {
+    return (
+      <main class="page narrow stack">
+        <h1 tabIndex={-1}>No account yet</h1>
+        <p>It is made from the log of a run.</p>
+      </main>
+    )
+  }
+  const save = async () => saveText(`${debrief.runId}.jsonl`, await actions.exportLog(debrief.runId))
+  return (
+    <main class="page narrow stack wide">
+      <div class="stack">
+        <h1 tabIndex={-1}>{debrief.complete ? 'All lists complete' : 'Not all lists are complete'}</h1>
+        <p class="soft">
+          {debrief.pack.name}, begun{' '}
+          {new Date(debrief.startedAt).toLocaleString('en-GB', { dateStyle: 'long', timeStyle: 'short' })}, lasted{' '}
+          {clockTime(debrief.durationMs)}.
+        </p>
+        <div>
+          <button type="button" class="first" onClick={() => void save()}>
+            Save the log
+          </button>
+        </div>
+      </div>
+      <Totals debrief={debrief} />
+      {debrief.lists.map((list) => (
+        <AccountList key={list.id} list={list} />
+      ))}
+      <Revisions debrief={debrief} />
+      <Breaks debrief={debrief} />
+    </main>
+  )
+}
+
+function Totals({ debrief }: { readonly debrief: Debrief }) {
+  const { items, closed, misses, sayAgains, given, byKey, passed } = debrief.totals
+  const rows: readonly (readonly [string, string])[] = [
+    ['Items answered or passed', `${closed} of ${items}`],
+    ['Misses', String(misses)],
+    ['Say agains, not counted as misses', String(sayAgains)],
+    ['Values given', String(given)],
+    ['Closed by key, not read back', String(byKey)],
+    ['Passed with a reason', String(passed)],
+    ['Answers void because figures changed or came late', String(debrief.voided)],
+  ]
+  return (
+    <section aria-labelledby="totals">
+      <h2 id="totals">In short</h2>
+      <dl class="values">
+        {rows.map(([term, count]) => (
+          <div key={term} class="head-line">
+            <dt>{term}</dt>
+            <dd class="shown">{count}</dd>
+          </div>
+        ))}
+      </dl>
+    </section>
+  )
+}
+
+function Revisions({ debrief }: { readonly debrief: Debrief }) {
+  return (
+    <section aria-labelledby="revisions">
+      <h2 id="revisions">Figures</h2>
+      <ol class="values">
+        {debrief.revisions.map(({ revision, status, label, t, reopened }) => (
+          <li key={revision}>
+            {clockTime(t)} revision {revision}, {label === status ? status : `${status}, ${label}`}
+            {reopened.length > 0 && <div>opened again: {reopened.join(', ')}</div>}
+          </li>
+        ))}
+      </ol>
+    </section>
+  )
+}
+
+function Breaks({ debrief }: { readonly debrief: Debrief }) {
+  const { interruptions, remarks } = debrief
+  const notes = [
+    ...remarks.map(({ t, text }) => ({ t, text: `remark: ${text}` })),
+    ...interruptions.map(({ t, what, lengthMs }) => ({
+      t,
+      text: `${what === 'standBy' ? 'stood by' : 'page left and opened again'}, ${clockTime(lengthMs)}`,
+    })),
+  ].toSorted((one, other) => one.t - other.t)
+  if (notes.length === 0) return null
+  return (
+    <section aria-labelledby="breaks">
+      <h2 id="breaks">Interruptions and remarks</h2>
+      <ol class="values">
+        {notes.map(({ t, text }) => (
+          <li key={`${t} ${text}`}>
+            {clockTime(t)} {text}
+          </li>
+        ))}
+      </ol>
+    </section>
+  )
+}

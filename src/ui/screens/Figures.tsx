@@ -1,0 +1,102 @@
+/** Figures: a revision is entered on one side; on the other stands what comes of it, what it changes, and why. */
+
+import { useMemo } from 'preact/hooks'
+import { draftView } from '../../app/draftView.ts'
+import type { Pack } from '../../kernel/run/checklist.ts'
+import { Changes } from '../parts/Changes.tsx'
+import { ComputedValues } from '../parts/ComputedValues.tsx'
+import { Envelopes } from '../parts/Envelopes.tsx'
+import { FieldGroups } from '../parts/FieldGroups.tsx'
+import { LastMinute } from '../parts/LastMinute.tsx'
+import { LoadSheet } from '../parts/LoadSheet.tsx'
+import { Loads } from '../parts/Loads.tsx'
+import { Problems } from '../parts/Problems.tsx'
+import { RevisionStatus } from '../parts/RevisionStatus.tsx'
+import { Situations } from '../parts/Situations.tsx'
+import { Sources } from '../parts/Sources.tsx'
+import { TablesUsed } from '../parts/TablesUsed.tsx'
+import { useUndo } from '../parts/useUndo.ts'
+import { useActions, useApp } from '../useApp.ts'
+
+export function Figures() {
+  const pack = useApp((state) => state.pack)
+  const actions = useActions()
+  if (pack) return <FiguresOf pack={pack} />
+  return (
+    <main class="page narrow stack">
+      <h1 tabIndex={-1}>Figures</h1>
+      <p>Figures belong to a pack. Choose one first.</p>
+      <div>
+        <button type="button" class="first" onClick={() => actions.show('start')}>
+          Choose a pack
+        </button>
+      </div>
+    </main>
+  )
+}
+
+function FiguresOf({ pack }: { readonly pack: Pack }) {
+  const draft = useApp((state) => state.draft)
+  const preview = useApp((state) => state.preview)
+  const revisions = useApp((state) => state.revisions)
+  const run = useApp((state) => state.run)
+  const problems = useApp((state) => state.problems)
+  const view = useMemo(
+    () => draftView(pack, { draft, preview, revisions, run }),
+    [pack, draft, preview, revisions, run],
+  )
+  const isRunning = run?.status === 'running'
+  return (
+    <main class="page stack wide">
+      <div class="stack">
+        <h1 tabIndex={-1}>Figures of this departure</h1>
+        <p class="soft">
+          {pack.aircraft}.{' '}
+          {view.revision > 0 ? `Revision ${view.revision} is in force.` : 'No revision is in force yet.'}
+          {isRunning && ' A run is on: values that you have yet to read back are hidden.'}
+        </p>
+      </div>
+      <div class="columns">
+        <div class="stack wide">
+          <RevisionStatus draft={draft} />
+          <LoadSheet />
+          <Problems title="Not read from the load sheet" problems={problems} />
+          <FieldGroups pack={pack} draft={draft} groups={view.groups} />
+          <Loads draft={draft} loads={view.loads} />
+          <LastMinute draft={draft} loads={view.loads} />
+          <Situations draft={draft} situations={view.situations} isRunning={isRunning} />
+          <EnterBar revision={view.revision} />
+        </div>
+        <div class="stack wide">
+          <Changes view={view} />
+          <Problems title="To be mended or checked" problems={view.problems} />
+          <ComputedValues pack={pack} view={view} />
+          <Sources pack={pack} draft={draft} view={view} />
+          <Envelopes pack={pack} preview={preview} inForce={revisions.at(-1)?.set} hidden={view.hidden} />
+          <TablesUsed pack={pack} view={view} />
+        </div>
+      </div>
+    </main>
+  )
+}
+
+function EnterBar({ revision }: { readonly revision: number }) {
+  const actions = useActions()
+  const draft = useApp((state) => state.draft)
+  const undo = useUndo(draft, actions.draft)
+  return (
+    <div class="bar row">
+      <button type="button" class="first" onClick={() => void actions.enterRevision()}>
+        Enter revision {revision + 1}
+      </button>
+      {revision > 0 && (
+        <button type="button" onClick={() => void actions.beginRun()}>
+          Go to the run
+        </button>
+      )}
+      <button type="button" disabled={!undo} onClick={undo}>
+        Undo
+      </button>
+    </div>
+  )
+}

@@ -1,0 +1,51 @@
+/** The run: one thing at a time, large; what was heard of it; the list with its place. Expected values never stand here. */
+
+import { useMemo } from 'preact/hooks'
+import { viewOf } from '../../app/view.ts'
+import { Challenge } from '../parts/Challenge.tsx'
+import { EarStrip } from '../parts/EarStrip.tsx'
+import { FlowSteps } from '../parts/FlowSteps.tsx'
+import { Heard } from '../parts/Heard.tsx'
+import { ItemList } from '../parts/ItemList.tsx'
+import { ListOverview } from '../parts/ListOverview.tsx'
+import { RunButtons } from '../parts/RunButtons.tsx'
+import { TypedAnswer } from '../parts/TypedAnswer.tsx'
+import { useActions, useApp } from '../useApp.ts'
+
+export function Run() {
+  const pack = useApp((state) => state.pack)
+  const run = useApp((state) => state.run)
+  const actions = useActions()
+  const view = useMemo(() => (pack && run && run.status !== 'none' ? viewOf(pack, run) : undefined), [pack, run])
+  if (!pack || !run || !view) {
+    return (
+      <main class="page narrow stack">
+        <h1 tabIndex={-1}>No run yet</h1>
+        <p>A run begins with the figures of this departure.</p>
+        <div>
+          <button type="button" class="first" onClick={() => actions.show(pack ? 'figures' : 'start')}>
+            {pack ? 'Enter the figures' : 'Choose a pack'}
+          </button>
+        </div>
+      </main>
+    )
+  }
+  return (
+    <>
+      <main class="page run">
+        <div class="here">
+          <Challenge view={view} />
+          {view.kind === 'flow' && <FlowSteps steps={view.steps} />}
+          <Heard pack={pack} run={run} />
+          <TypedAnswer order={view.order} />
+          <RunButtons buttons={view.buttons} />
+        </div>
+        <aside class="stack wide" aria-label="Place in the procedure">
+          <ItemList name={view.listName} entries={view.entries} />
+          <ListOverview lists={view.lists} />
+        </aside>
+      </main>
+      <EarStrip />
+    </>
+  )
+}

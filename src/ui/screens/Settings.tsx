@@ -1,0 +1,80 @@
+/** Settings of the person at this browser. Each holds at once; those of judging hold from the next run. */
+
+import type { Settings as SettingsShape } from '../../app/settings.ts'
+import { Choices } from '../parts/Choices.tsx'
+import { useActions, useApp } from '../useApp.ts'
+
+const PHRASEOLOGY = [
+  { value: 'plain', label: 'Plain', about: 'any clear form' },
+  { value: 'standard', label: 'Standard', about: 'digits as ICAO or FAA say them' },
+  { value: 'verbatim', label: 'Verbatim', about: "the list's own words" },
+] as const
+const COACHING = [
+  { value: '0', label: 'Never' },
+  { value: '2', label: 'After two misses' },
+  { value: '3', label: 'After three misses' },
+  { value: '5', label: 'After five misses' },
+] as const
+const THEMES = [
+  { value: 'system', label: 'As the system' },
+  { value: 'light', label: 'Light' },
+  { value: 'dark', label: 'Dark' },
+] as const
+const EARS = [
+  { value: 'device', label: 'Microphone', about: 'recognised on this device' },
+  { value: 'typing', label: 'Typing and buttons only' },
+] as const
+
+export function Settings() {
+  const settings = useApp((state) => state.settings)
+  const voices = useApp((state) => state.voices)
+  const actions = useActions()
+  const set = (change: Partial<SettingsShape>) => actions.settings(change)
+  const voiceNames =
+    settings.voice && !['embedded', ...voices].includes(settings.voice) ? [settings.voice, ...voices] : voices
+  return (
+    <main class="page narrow stack wide">
+      <h1 tabIndex={-1}>Settings</h1>
+      <Choices
+        legend="Phraseology"
+        options={PHRASEOLOGY}
+        value={settings.phraseology}
+        choose={(phraseology) => set({ phraseology })}
+      />
+      <p class="soft">Phraseology and coaching hold from the next run on.</p>
+      <Choices
+        legend="Tell the value"
+        options={COACHING}
+        value={String(settings.coachAfter)}
+        choose={(count) => set({ coachAfter: Number(count) })}
+      />
+      <p class="soft">An item whose value was told is marked so in the account.</p>
+      <Choices legend="Ear" options={EARS} value={settings.ear} choose={(ear) => set({ ear })} />
+      <div class="field">
+        <label for="voice">Voice</label>
+        <select id="voice" value={settings.voice} onChange={(event) => set({ voice: event.currentTarget.value })}>
+          <option value="">The best one there is</option>
+          <option value="embedded">The voice that comes with Otherseat</option>
+          {voiceNames.map((name) => (
+            <option key={name} value={name}>
+              {name}
+            </option>
+          ))}
+        </select>
+      </div>
+      <div class="field">
+        <label for="rate">Speed of the voice: {settings.rate.toFixed(1)} times</label>
+        <input
+          id="rate"
+          type="range"
+          min="0.7"
+          max="1.6"
+          step="0.1"
+          value={settings.rate}
+          onInput={(event) => set({ rate: Number(event.currentTarget.value) })}
+        />
+      </div>
+      <Choices legend="Theme" options={THEMES} value={settings.theme} choose={(theme) => set({ theme })} />
+    </main>
+  )
+}

@@ -1,0 +1,29 @@
+/** The first screen: three sentences once, then which pack, and whether an unfinished run goes on. */
+
+import { Notice } from '../parts/Notice.tsx'
+import { PackChoice } from '../parts/PackChoice.tsx'
+import { Problems } from '../parts/Problems.tsx'
+import { Unfinished } from '../parts/Unfinished.tsx'
+import { Welcome } from '../parts/Welcome.tsx'
+import { useApp } from '../useApp.ts'
+
+export function Start() {
+  const isWelcomed = useApp((state) => state.settings.welcomed)
+  const caution = useApp((state) => state.pack?.caution)
+  const problems = useApp((state) => state.problems)
+  return (
+    <main class="page narrow stack wide">
+      {isWelcomed ? (
+        <>
+          <h1 tabIndex={-1}>A departure to train</h1>
+          <Unfinished />
+          <PackChoice />
+          <Problems title="This pack cannot be used yet" problems={problems} />
+        </>
+      ) : (
+        <Welcome />
+      )}
+      <Notice caution={caution} />
+    </main>
+  )
+}
