@@ -14,6 +14,7 @@ const START: Happening = {
   pack: { id: 'p', version: '1', sha256: '00', name: 'Invented twin', texts: { 'pack.yaml': 'name: Invented twin' } },
   situation: {},
   settings: { phraseology: 'plain', coachAfter: 0 },
+  startedAt: Date.UTC(2000, 0, 1),
 }
 
 function event(runId: string, seq: number, happening: Happening, minute = 0): RunEvent {

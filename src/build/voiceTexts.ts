@@ -1,0 +1,31 @@
+/** What the embedded voice must hold a clip of: every phrase as a whole, and every single word. */
+
+import { readdir } from 'node:fs/promises'
+import { join } from 'node:path'
+import { plainWords } from '../adapters/voice/clips.ts'
+import { readPackDir } from '../cli/packDir.ts'
+import { isError, showProblem } from '../kernel/problem.ts'
+import type { Pack } from '../kernel/run/checklist.ts'
+import { fixedTexts, textsOf } from '../packs/spoken.ts'
+
+/** The packs in a folder; throws where one of them is not right. */
+export async function packsIn(folder: string): Promise<Pack[]> {
+  const entries = await readdir(folder, { withFileTypes: true })
+  const names = entries.filter((entry) => entry.isDirectory()).map((entry) => entry.name)
+  return Promise.all(
+    names.sort().map(async (name) => {
+      const { pack, problems } = await readPackDir(join(folder, name))
+      if (!pack) throw new Error(problems.filter(isError).map(showProblem).join('\n'))
+      return pack
+    }),
+  )
+}
+
+/** In plain words, sorted: the fixed phrases and words, and those of every pack in a folder. */
+export async function textsToRecord(folder: string): Promise<string[]> {
+  const spoken = [fixedTexts(), ...(await packsIn(folder)).map(textsOf)]
+  const phrases = spoken.flatMap((texts) => texts.phrases).map(plainWords)
+  const words = spoken.flatMap((texts) => texts.words).flatMap(plainWords)
+  const all = [...phrases.map((phrase) => phrase.join(' ')), ...phrases.flat(), ...words]
+  return [...new Set(all)].filter((text) => text !== '').sort()
+}

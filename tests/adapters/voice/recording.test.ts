@@ -1,0 +1,140 @@
+/** The recording of the embedded voice against what the app can say: `npm run voice` renders it again. */
+
+import { readFileSync, statSync } from 'node:fs'
+import { fileURLToPath } from 'node:url'
+import { describe, expect, test } from 'vitest'
+import { clipsFor, plainWords } from '../../../src/adapters/voice/clips.ts'
+import type { Recording } from '../../../src/adapters/voice/embeddedVoice.ts'
+import { packsIn, textsToRecord } from '../../../src/build/voiceTexts.ts'
+import type { Figure, KindSpec, Value } from '../../../src/kernel/kinds/kind.ts'
+import { sayValue } from '../../../src/kernel/kinds/table.ts'
+import { parseResponse } from '../../../src/kernel/response/parse.ts'
+import { sayResponse } from '../../../src/kernel/response/sentence.ts'
+import { say } from '../../../src/kernel/run/phrases.ts'
+import { listsOf } from '../../../src/kernel/run/place.ts'
+
+const here = (path: string) => fileURLToPath(new URL(`../../../${path}`, import.meta.url))
+const { clips }: Recording = JSON.parse(readFileSync(here('audio/voice/otherseat.json'), 'utf8'))
+const packs = await packsIn(here('checklists'))
+const unsaid = (texts: readonly string[]) => texts.filter((text) => text !== '' && !clipsFor(text, clips))
+
+test('there is a clip for every phrase and word, and none besides: if not, render again with npm run voice', async () => {
+  expect(Object.keys(clips)).toEqual(await textsToRecord(here('checklists')))
+})
+
+test('the recording is small enough to be kept for use without a network', () => {
+  expect(statSync(here('audio/voice/otherseat.mp3')).size).toBeLessThan(2_000_000)
+})
+
+test('clips follow one another and none is empty', () => {
+  let end = 0
+  for (const [beginMs, lengthMs] of Object.values(clips)) {
+    expect(beginMs).toBeGreaterThan(end)
+    expect(lengthMs).toBeGreaterThan(60)
+    end = beginMs + lengthMs
+  }
+})
+
+/** Values from the whole width of a kind. */
+function someValues(spec: KindSpec): readonly Value[] {
+  switch (spec.kind) {
+    case 'decimal':
+    case 'trim':
+      return [-12.5, -0.3, 0, 4.6, 5.2, 10, 26.4, 97.8]
+    case 'altimeter':
+      return spec.unit === 'hPa' ? [978, 1000, 1013, 1024] : [28.78, 29.92, 30.01]
+    case 'frequency':
+      return [118.1, 121.905, 134.575]
+    case 'digits':
+      return ['0123456789'.slice(0, spec.length), '9876543210'.slice(0, spec.length)]
+    case 'time':
+      return ['0001', '1435', '2359']
+    case 'runway':
+      return ['09', '27L', '36R', '18C']
+    case 'identifier':
+      return [...'ABCDEFGHIJKLMNOPQRSTUVWXYZ', 'A3']
+    case 'choice':
+      return Object.keys(spec.options)
+    case 'heading':
+      return [1, 89, 360]
+    case 'flightLevel':
+      return [70, 100, 350]
+    case 'integer':
+    case 'speed':
+    case 'weight':
+    case 'temperature':
+    case 'altitude':
+      return [0, 7, 13, 40, 89, 128, 500, 2_000, 8_400, 12_340, 31_640]
+  }
+}
+
+describe.each(packs)('with the pack $id', (pack) => {
+  const figures = Object.values(pack.figures.declarations)
+  const lists = listsOf(pack)
+  const items = lists.flatMap((list) => list.entries).filter((entry) => entry.type === 'item')
+
+  test('every figure can be said, whatever its value', () => {
+    const values = figures.flatMap(({ spec }) => someValues(spec).map((value): Figure => ({ ...spec, value })))
+    const texts = values.flatMap((figure) => [sayValue(figure, 'plain'), sayValue(figure, 'standard')])
+    expect(unsaid(texts)).toEqual([])
+  })
+
+  test('every answer can be said by the other seat', () => {
+    const texts = items.flatMap(({ responses }) =>
+      responses.map(({ text }) => {
+        const parsed = parseResponse(text)
+        return 'response' in parsed ? sayResponse(parsed.response, {}, 'plain') : expect.unreachable(text)
+      }),
+    )
+    expect(unsaid(texts)).toEqual([])
+  })
+
+  test('everything that the runner composes of its names can be said', () => {
+    const challenges = items.map((item) => item.challenge)
+    const labels = figures.map((figure) => figure.label)
+    const texts = [
+      ...pack.phases.flatMap(({ name, activities }) => activities.map((activity) => say.phase(name, activity.name))),
+      ...lists.flatMap(({ name }) => [
+        say.list(name),
+        say.callFor(name),
+        say.completed(name, true),
+        say.completed(name, false),
+        say.alreadyComplete(name),
+        say.revoked(name),
+        say.resuming(name),
+        say.outOfOrder(name),
+        say.notComplete(name, challenges),
+        ...challenges.map((challenge) => say.toTheLine(name, challenge)),
+      ]),
+      ...challenges.flatMap((challenge) => [
+        say.challenge(challenge),
+        say.sayAgain(challenge),
+        say.singleDigits(challenge),
+        say.openAgain([challenge]),
+        say.passed(challenge),
+        say.pass(challenge, 'simulatorFault'),
+        say.missing(challenge, ['direction', 'the rest', 'all digits', 'decimals', ...labels]),
+      ]),
+      ...labels.flatMap((label) => [say.noFigure(label), say.value(label, 'five')]),
+      say.openAgain(challenges),
+      say.left('twelve', challenges),
+      say.left('', []),
+      say.reasons(),
+      say.coach('five two up'),
+      say.judgedAgainst('two'),
+      say.form('digit by digit'),
+      ...(['preliminary', 'final', 'amended'] as const).map((status) => say.figuresIn(status)),
+      ...[say.leftOpen, say.figuresChanged, say.nothingChanges, say.useKeys, say.twoValues, say.standingBy].map((one) =>
+        one(),
+      ),
+      ...[say.belowTheLine, say.finalFiguresIn, say.remark, say.allComplete, say.done].map((one) => one()),
+    ]
+    expect(unsaid(texts)).toEqual([])
+  })
+
+  test('a value is never said with a word left out', () => {
+    const withoutFive = Object.fromEntries(Object.entries(clips).filter(([text]) => !plainWords(text).includes('five')))
+    expect(clipsFor('I heard, five two up.', clips)).toBeDefined()
+    expect(clipsFor('I heard, five two up.', withoutFive)).toBeUndefined()
+  })
+})
