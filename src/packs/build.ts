@@ -92,13 +92,17 @@ function specOf(figure: FigureText): KindSpec {
 const NOT_OPERANDS = new Set(['by', 'table', 'at', 'envelope', 'stations', 'tank'])
 
 export function derivationOf(derived: Readonly<Record<string, unknown>>): Derivation {
-  const takes = Object.entries(derived).filter(([key, value]) => !NOT_OPERANDS.has(key) && value !== undefined)
-  const { by, table, at, envelope, stations, tank } = derived
+  const entries = Object.entries(derived).filter(([key, value]) => !NOT_OPERANDS.has(key) && value !== undefined)
+  const takes = Object.fromEntries(entries) as Record<string, Operand | readonly Operand[]>
+  const { by, table, envelope, stations, tank } = derived
+  const at = derived.at as Record<string, Operand> | undefined
+  const operands = [...Object.values(takes).flat(), ...Object.values(at ?? {})] as Operand[]
   return present({
     by: String(by),
-    takes: Object.fromEntries(takes) as Record<string, Operand | readonly Operand[]>,
+    takes,
+    uses: [...new Set(operands.filter((operand) => typeof operand === 'string'))],
     table: table as string | undefined,
-    at: at as Record<string, Operand> | undefined,
+    at,
     envelope: envelope as string | undefined,
     stations: stations as string[] | undefined,
     tank: tank as string | undefined,

@@ -2,9 +2,9 @@
 
 import type { WorkUnit } from '../kernel/figures/calculator.ts'
 import { calculatorFor } from '../kernel/figures/calculators.ts'
-import { usesOf, workUnit } from '../kernel/figures/compute.ts'
 import { isText, valueProblems } from '../kernel/figures/entered.ts'
 import type { FigureModel, Operand } from '../kernel/figures/pack.ts'
+import { workUnit } from '../kernel/figures/work.ts'
 import type { Problem } from '../kernel/problem.ts'
 import { dimensionOf, fits, type Unit } from '../kernel/units.ts'
 import { derivationOf, measureOf } from './build.ts'
@@ -81,7 +81,6 @@ function checkDerived(name: string, figure: FigureText, { pack, figures, tables 
   const derivation = derivationOf(figure.derived)
   const calculator = calculatorFor(derivation.by)
   const own = measureOf(figure) ?? 'none'
-  const basis = { order: [], units: pack.units, tables: {}, envelopes: {}, tanks: [] }
   const known = Object.keys(figures.figures)
 
   const checkOperand = (operand: Operand, unit: Unit | undefined, path: Path): void => {
@@ -99,7 +98,7 @@ function checkDerived(name: string, figure: FigureText, { pack, figures, tables 
       report('unit.misfit', path, `${operand} is in ${measure}; ${derivation.by} needs ${article(unit)} here`)
     }
   }
-  const unitOf = (unit: WorkUnit): Unit | undefined => (unit === 'any' ? undefined : workUnit(basis, unit, own))
+  const unitOf = (unit: WorkUnit): Unit | undefined => (unit === 'any' ? undefined : workUnit(pack, unit, own))
 
   for (const [parameter, operands] of Object.entries(derivation.takes)) {
     const unit = unitOf(calculator.takes[parameter]?.unit ?? 'any')
@@ -108,7 +107,7 @@ function checkDerived(name: string, figure: FigureText, { pack, figures, tables 
     } else checkOperand(operands as Operand, unit, [...at, parameter])
   }
   if (calculator.gives !== 'any' && calculator.gives !== 'same') {
-    const gives = workUnit(basis, calculator.gives, own)
+    const gives = workUnit(pack, calculator.gives, own)
     if (!fits(gives, own) && !isText(figure as never)) {
       report('unit.misfit', [...at, 'by'], `${derivation.by} gives ${article(gives)}; ${name} is in ${own}`)
     }
@@ -269,7 +268,7 @@ export function orderOf(
     const figure = figures.figures[name]
     if (done.has(name) || !figure) return
     open.push(name)
-    for (const used of figure.derived ? usesOf(derivationOf(figure.derived)) : []) visit(used)
+    for (const used of figure.derived ? derivationOf(figure.derived).uses : []) visit(used)
     open.pop()
     done.add(name)
     order.push(name)

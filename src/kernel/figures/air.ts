@@ -7,6 +7,7 @@
 import { convert } from '../units.ts'
 import type { Calculator } from './calculator.ts'
 import { showNumber } from './showing.ts'
+import { maybe, number, shown } from './work.ts'
 
 const SEA_LEVEL_HPA = 1013.25
 const SEA_LEVEL_K = 288.15
@@ -53,9 +54,9 @@ const pressureAltitude: Calculator = {
   takes: { elevation: { unit: 'ft' }, setting: { unit: 'hPa' } },
   gives: 'ft',
   run(work) {
-    const change = altitudeOfPressure(work.number('setting'))
-    const text = `${work.shown('elevation')} + ${showNumber(change, 0)} ft for ${work.shown('setting')}`
-    return { value: work.number('elevation') + change, why: [{ text, uses: [] }] }
+    const change = altitudeOfPressure(number(work, 'setting'))
+    const text = `${shown(work, 'elevation')} + ${showNumber(change, 0)} ft for ${shown(work, 'setting')}`
+    return { value: number(work, 'elevation') + change, why: [{ text, uses: [] }] }
   },
 }
 
@@ -64,9 +65,9 @@ const pressureAltitudeByRule: Calculator = {
   takes: { elevation: { unit: 'ft' }, setting: { unit: 'inHg' } },
   gives: 'ft',
   run(work) {
-    const change = (29.92 - work.number('setting')) * 1000
-    const text = `${work.shown('elevation')} + (29.92 - ${work.shown('setting')}) x 1,000`
-    return { value: work.number('elevation') + change, why: [{ text, uses: [] }] }
+    const change = (29.92 - number(work, 'setting')) * 1000
+    const text = `${shown(work, 'elevation')} + (29.92 - ${shown(work, 'setting')}) x 1,000`
+    return { value: number(work, 'elevation') + change, why: [{ text, uses: [] }] }
   },
 }
 
@@ -75,13 +76,13 @@ const densityAltitudeOf: Calculator = {
   takes: { pressureAltitude: { unit: 'ft' }, temperature: { unit: 'C' } },
   gives: 'ft',
   run(work) {
-    const altitude = work.number('pressureAltitude')
+    const altitude = number(work, 'pressureAltitude')
     const standard = showNumber(standardTemperature(altitude), 1)
     return {
-      value: densityAltitude(altitude, work.number('temperature')),
+      value: densityAltitude(altitude, number(work, 'temperature')),
       why: [
         {
-          text: `${work.shown('pressureAltitude')}, ${work.shown('temperature')} where ${standard} is standard`,
+          text: `${shown(work, 'pressureAltitude')}, ${shown(work, 'temperature')} where ${standard} is standard`,
           uses: [],
         },
       ],
@@ -94,13 +95,13 @@ const densityAltitudeByRule: Calculator = {
   takes: { pressureAltitude: { unit: 'ft' }, temperature: { unit: 'C' } },
   gives: 'ft',
   run(work) {
-    const altitude = work.number('pressureAltitude')
+    const altitude = number(work, 'pressureAltitude')
     const standard = 15 - (2 * altitude) / 1000
     return {
-      value: altitude + 120 * (work.number('temperature') - standard),
+      value: altitude + 120 * (number(work, 'temperature') - standard),
       why: [
         {
-          text: `${work.shown('pressureAltitude')} + 120 x (${work.shown('temperature')} - ${showNumber(standard)})`,
+          text: `${shown(work, 'pressureAltitude')} + 120 x (${shown(work, 'temperature')} - ${showNumber(standard)})`,
           uses: [],
         },
       ],
@@ -120,12 +121,12 @@ const headwind: Calculator = {
   takes: WIND,
   gives: 'kt',
   run(work) {
-    const steady = windOn(work.number('heading'), work.number('direction'), work.number('speed')).head
+    const steady = windOn(number(work, 'heading'), number(work, 'direction'), number(work, 'speed')).head
     // Gusts never help: they count where they make it worse (common practice, no source).
-    const gust = work.maybe('gust') ?? work.number('speed')
-    const gusting = windOn(work.number('heading'), work.number('direction'), gust).head
+    const gust = maybe(work, 'gust') ?? number(work, 'speed')
+    const gusting = windOn(number(work, 'heading'), number(work, 'direction'), gust).head
     const with_ = gusting < steady ? `, gusting ${showNumber(gust)}` : ''
-    const text = `${work.shown('direction')}, ${work.shown('speed')}${with_}, on ${work.shown('heading')}`
+    const text = `${shown(work, 'direction')}, ${shown(work, 'speed')}${with_}, on ${shown(work, 'heading')}`
     return { value: Math.min(steady, gusting), why: [{ text, uses: [] }] }
   },
 }
@@ -135,10 +136,10 @@ const crosswind: Calculator = {
   takes: WIND,
   gives: 'kt',
   run(work) {
-    const speed = Math.max(work.number('speed'), work.maybe('gust') ?? 0)
-    const { right } = windOn(work.number('heading'), work.number('direction'), speed)
+    const speed = Math.max(number(work, 'speed'), maybe(work, 'gust') ?? 0)
+    const { right } = windOn(number(work, 'heading'), number(work, 'direction'), speed)
     const side = Math.abs(right) < 0.5 ? '' : `, from the ${right > 0 ? 'right' : 'left'}`
-    const text = `${work.shown('direction')}, ${showNumber(speed)} kt, on ${work.shown('heading')}${side}`
+    const text = `${shown(work, 'direction')}, ${showNumber(speed)} kt, on ${shown(work, 'heading')}${side}`
     return { value: Math.abs(right), why: [{ text, uses: [] }] }
   },
 }

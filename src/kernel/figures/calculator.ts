@@ -2,7 +2,7 @@
 
 import type { Problem } from '../problem.ts'
 import type { Unit } from '../units.ts'
-import type { Inputs, Reason } from './model.ts'
+import type { ComputedFigure, Inputs, Reason } from './model.ts'
 import type { Basis, Derivation, FigureModel } from './pack.ts'
 
 /**
@@ -30,25 +30,17 @@ export interface Calculator {
   readonly run: (work: Work) => Outcome
 }
 
-/** Operands already converted to the units of their parameters. */
+/** What a calculator works on; `work.ts` reads operands from it in the units of their parameters. */
 export interface Work {
   readonly model: FigureModel
   readonly basis: Basis
   readonly inputs: Inputs
+  readonly calculator: Calculator
   readonly derivation: Derivation
   /** The figure being computed. */
   readonly figure: { readonly name: string; readonly label: string; readonly unit: Unit }
-  number(parameter: string): number
-  /** Undefined where an optional operand was left out. */
-  maybe(parameter: string): number | undefined
-  numbers(parameter: string): readonly number[]
-  text(parameter: string): string
-  /** "takeoff weight 28,412 kg". */
-  shown(parameter: string): string
-  /** The same for each of a list. */
-  shownEach(parameter: string): readonly string[]
-  /** An operand of `at`, in a table axis's unit (or as text where the axis has choices). */
-  axis(name: string, unit: Unit | undefined): number | string
+  /** Figures computed before it. */
+  readonly done: Readonly<Record<string, ComputedFigure>>
 }
 
 export type Outcome =

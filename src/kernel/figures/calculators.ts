@@ -8,12 +8,14 @@ import { LAST_MINUTE } from './lastMinute.ts'
 import { LOADING } from './loading.ts'
 import { lookUp } from './lookup.ts'
 import { PERFORMANCE } from './performance.ts'
+import { SHIFTING } from './shifting.ts'
 
 export const CALCULATORS: Readonly<Record<string, Calculator>> = {
   ...LOADING,
   ...FUEL,
   ...ARITHMETIC,
   ...LAST_MINUTE,
+  ...SHIFTING,
   ...AIR,
   ...PERFORMANCE,
   lookUp: {

@@ -100,10 +100,19 @@ export function loadProblems(station: Station, load: number, unit: Unit): readon
 /** All loads of a revision against the model's stations. */
 export function loadsProblems(model: FigureModel, loads: Readonly<Record<string, number>>): readonly Problem[] {
   const unit = model.basis?.units.weight ?? 'kg'
-  const stations = new Map(model.stations.map((station) => [station.name, station]))
-  return Object.entries(loads).flatMap(([name, load]) => {
-    const station = stations.get(name)
-    if (station) return loadProblems(station, load, unit)
-    return [error('load.unknown', `no station is called ${name}; there are ${[...stations.keys()].join(', ')}`)]
-  })
+  const problems: Problem[] = []
+  let known = 0
+  for (const station of model.stations) {
+    const load = loads[station.name]
+    if (load === undefined) continue
+    known++
+    if (!(load >= 0 && load <= (station.max ?? Infinity))) problems.push(...loadProblems(station, load, unit))
+  }
+  const names = Object.keys(loads)
+  if (names.length === known) return problems
+  const stations = new Set(model.stations.map(({ name }) => name))
+  for (const name of names.filter((one) => !stations.has(one))) {
+    problems.push(error('load.unknown', `no station is called ${name}; there are ${[...stations].join(', ')}`))
+  }
+  return problems
 }

@@ -3,6 +3,7 @@
 import { type Calculator, failed, type Outcome, type Work } from './calculator.ts'
 import type { Tank } from './pack.ts'
 import { showNumber } from './showing.ts'
+import { number, shown } from './work.ts'
 
 /**
  * A total spread over the tanks: group after group, the tanks of one group in proportion to what they hold.
@@ -45,7 +46,7 @@ const fuelMoment: Calculator = {
   gives: 'moment',
   run(work) {
     const tanks = work.basis.tanks.flat()
-    const total = work.number('fuel')
+    const total = number(work, 'fuel')
     const quantities = spread(work.basis.tanks, total)
     if (!quantities)
       return tooMuch(
@@ -80,7 +81,7 @@ const tankQuantity: Calculator = {
   gives: 'weight',
   run(work) {
     const tank = tankOf(work)
-    const total = work.number('fuel')
+    const total = number(work, 'fuel')
     const quantities = spread(work.basis.tanks, total)
     if (!quantities)
       return tooMuch(
@@ -90,7 +91,7 @@ const tankQuantity: Calculator = {
       )
     return {
       value: quantities.get(tank.name) ?? 0,
-      why: [{ text: `${work.shown('fuel')}, in the order of the tanks`, uses: [] }],
+      why: [{ text: `${shown(work, 'fuel')}, in the order of the tanks`, uses: [] }],
     }
   },
 }
@@ -102,10 +103,10 @@ const tankMoment: Calculator = {
   gives: 'moment',
   run(work) {
     const tank = tankOf(work)
-    const quantity = work.number('quantity')
+    const quantity = number(work, 'quantity')
     if (quantity > tank.capacity + 1e-6) return tooMuch(work, quantity, tank.capacity)
     const arm = armAt(tank, quantity)
-    return { value: quantity * arm, why: [{ text: `${work.shown('quantity')} x ${showNumber(arm)}`, uses: [] }] }
+    return { value: quantity * arm, why: [{ text: `${shown(work, 'quantity')} x ${showNumber(arm)}`, uses: [] }] }
   },
 }
 
@@ -114,8 +115,8 @@ const fuelWeight: Calculator = {
   takes: { volume: { unit: 'l' }, density: { unit: 'kg/l' } },
   gives: 'kg',
   run: (work) => ({
-    value: work.number('volume') * work.number('density'),
-    why: [{ text: `${work.shown('volume')} x ${work.shown('density')}`, uses: [] }],
+    value: number(work, 'volume') * number(work, 'density'),
+    why: [{ text: `${shown(work, 'volume')} x ${shown(work, 'density')}`, uses: [] }],
   }),
 }
 

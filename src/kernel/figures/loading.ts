@@ -8,20 +8,24 @@ import { type Calculator, failed, type Work } from './calculator.ts'
 import type { Reason } from './model.ts'
 import type { Station } from './pack.ts'
 import { showMeasured, showNumber } from './showing.ts'
+import { maybe, number, shown } from './work.ts'
 
-/** Stations meant, each with its load; a station without one is empty. */
-function loaded(work: Work): readonly { station: Station; load: number }[] {
-  const names = work.derivation.stations
-  const stations = names ? work.model.stations.filter(({ name }) => names.includes(name)) : work.model.stations
-  return stations.map((station) => ({ station, load: work.inputs.loads[station.name] ?? 0 }))
+/** Stations meant: those named, or all. */
+function stationsOf({ model, derivation }: Work): readonly Station[] {
+  const { stations: names } = derivation
+  return names ? model.stations.filter(({ name }) => names.includes(name)) : model.stations
 }
 
 function because(text: string, cells?: Reason['cells']): readonly Reason[] {
   return [{ text, uses: [], ...(cells && { cells }) }]
 }
 
-function listed(parts: readonly string[]): string {
-  return parts.length > 0 ? parts.join(' + ') : 'nothing'
+/** More stations than this are told by their number: nobody reads further. */
+const MOST_LISTED = 40
+
+function listed(parts: readonly string[], more = 0): string {
+  if (parts.length === 0) return 'nothing'
+  return parts.join(' + ') + (more > 0 ? ` + ${more} more stations` : '')
 }
 
 const loadedWeight: Calculator = {
@@ -30,13 +34,17 @@ const loadedWeight: Calculator = {
   needs: ['loads'],
   gives: 'weight',
   run(work) {
-    let total = work.maybe('empty') ?? 0
-    const parts = work.maybe('empty') === undefined ? [] : [work.shown('empty')]
-    for (const { station, load } of loaded(work)) {
+    let total = maybe(work, 'empty') ?? 0
+    const parts = maybe(work, 'empty') === undefined ? [] : [shown(work, 'empty')]
+    let more = 0
+    for (const station of stationsOf(work)) {
+      const load = work.inputs.loads[station.name] ?? 0
+      if (load === 0) continue
       total += load
-      if (load !== 0) parts.push(`${station.label} ${showNumber(load)}`)
+      if (parts.length > MOST_LISTED) more++
+      else parts.push(`${station.label} ${showNumber(load)}`)
     }
-    return { value: total, why: because(listed(parts)) }
+    return { value: total, why: because(listed(parts, more)) }
   },
 }
 
@@ -46,13 +54,17 @@ const loadedMoment: Calculator = {
   needs: ['loads'],
   gives: 'moment',
   run(work) {
-    let total = work.maybe('empty') ?? 0
-    const parts = work.maybe('empty') === undefined ? [] : [work.shown('empty')]
-    for (const { station, load } of loaded(work)) {
+    let total = maybe(work, 'empty') ?? 0
+    const parts = maybe(work, 'empty') === undefined ? [] : [shown(work, 'empty')]
+    let more = 0
+    for (const station of stationsOf(work)) {
+      const load = work.inputs.loads[station.name] ?? 0
+      if (load === 0) continue
       total += load * station.arm
-      if (load !== 0) parts.push(`${station.label} ${showNumber(load)} x ${showNumber(station.arm)}`)
+      if (parts.length > MOST_LISTED) more++
+      else parts.push(`${station.label} ${showNumber(load)} x ${showNumber(station.arm)}`)
     }
-    return { value: total, why: because(listed(parts)) }
+    return { value: total, why: because(listed(parts, more)) }
   },
 }
 
@@ -61,8 +73,8 @@ const moment: Calculator = {
   takes: { weight: { unit: 'weight' }, arm: { unit: 'arm' } },
   gives: 'moment',
   run: (work) => ({
-    value: work.number('weight') * work.number('arm'),
-    why: because(`${work.shown('weight')} x ${work.shown('arm')}`),
+    value: number(work, 'weight') * number(work, 'arm'),
+    why: because(`${shown(work, 'weight')} x ${shown(work, 'arm')}`),
   }),
 }
 
@@ -71,9 +83,12 @@ const centreOfGravity: Calculator = {
   takes: { weight: { unit: 'weight' }, moment: { unit: 'moment' } },
   gives: 'arm',
   run(work) {
-    const weight = work.number('weight')
+    const weight = number(work, 'weight')
     if (weight <= 0) return failed('weight.none', `${work.figure.label}: there is no weight to balance`)
-    return { value: work.number('moment') / weight, why: because(`${work.shown('moment')} / ${work.shown('weight')}`) }
+    return {
+      value: number(work, 'moment') / weight,
+      why: because(`${shown(work, 'moment')} / ${shown(work, 'weight')}`),
+    }
   },
 }
 
@@ -85,8 +100,8 @@ const percentMac: Calculator = {
   run(work) {
     const { leadingEdge, length } = macOf(work)
     return {
-      value: ((work.number('cg') - leadingEdge) / length) * 100,
-      why: because(`(${work.shown('cg')} - ${showNumber(leadingEdge)}) / ${showNumber(length)} x 100`),
+      value: ((number(work, 'cg') - leadingEdge) / length) * 100,
+      why: because(`(${shown(work, 'cg')} - ${showNumber(leadingEdge)}) / ${showNumber(length)} x 100`),
     }
   },
 }
@@ -99,8 +114,8 @@ const armOfPercentMac: Calculator = {
   run(work) {
     const { leadingEdge, length } = macOf(work)
     return {
-      value: leadingEdge + (work.number('cg') / 100) * length,
-      why: because(`${showNumber(leadingEdge)} + ${work.shown('cg')} of ${showNumber(length)}`),
+      value: leadingEdge + (number(work, 'cg') / 100) * length,
+      why: because(`${showNumber(leadingEdge)} + ${shown(work, 'cg')} of ${showNumber(length)}`),
     }
   },
 }
@@ -122,14 +137,18 @@ const loadedIndex: Calculator = {
   gives: 'index',
   run(work) {
     const { reference, divisor } = indexOf(work)
-    let total = work.number('empty')
-    const parts = [work.shown('empty')]
-    for (const { station, load } of loaded(work)) {
+    let total = number(work, 'empty')
+    const parts = [shown(work, 'empty')]
+    let more = 0
+    for (const station of stationsOf(work)) {
+      const load = work.inputs.loads[station.name] ?? 0
+      if (load === 0) continue
       const index = (load * (station.arm - reference)) / divisor
       total += index
-      if (load !== 0) parts.push(`${station.label} ${showNumber(index)}`)
+      if (parts.length > MOST_LISTED) more++
+      else parts.push(`${station.label} ${showNumber(index)}`)
     }
-    return { value: total, why: because(listed(parts)) }
+    return { value: total, why: because(listed(parts, more)) }
   },
 }
 
@@ -141,8 +160,8 @@ const index: Calculator = {
   run(work) {
     const { reference, divisor, constant } = indexOf(work)
     return {
-      value: (work.number('weight') * (work.number('cg') - reference)) / divisor + constant,
-      why: because(`${work.shown('weight')} x (${work.shown('cg')} - ${reference}) / ${divisor} + ${constant}`),
+      value: (number(work, 'weight') * (number(work, 'cg') - reference)) / divisor + constant,
+      why: because(`${shown(work, 'weight')} x (${shown(work, 'cg')} - ${reference}) / ${divisor} + ${constant}`),
     }
   },
 }
@@ -154,11 +173,11 @@ const cgOfIndex: Calculator = {
   gives: 'arm',
   run(work) {
     const { reference, divisor, constant } = indexOf(work)
-    const weight = work.number('weight')
+    const weight = number(work, 'weight')
     if (weight <= 0) return failed('weight.none', `${work.figure.label}: there is no weight to balance`)
     return {
-      value: ((work.number('index') - constant) * divisor) / weight + reference,
-      why: because(`(${work.shown('index')} - ${constant}) x ${divisor} / ${work.shown('weight')} + ${reference}`),
+      value: ((number(work, 'index') - constant) * divisor) / weight + reference,
+      why: because(`(${shown(work, 'index')} - ${constant}) x ${divisor} / ${shown(work, 'weight')} + ${reference}`),
     }
   },
 }
@@ -189,19 +208,19 @@ const envelopeMargin: Calculator = {
   run(work) {
     const envelope = work.basis.envelopes[work.derivation.envelope ?? '']
     if (!envelope) throw new Error(`${work.figure.name} needs an envelope`)
-    const [weight, cg] = [work.number('weight'), work.number('cg')]
+    const [weight, cg] = [number(work, 'weight'), number(work, 'cg')]
     const limits = limitsAt(envelope.limits, weight)
     if (!limits) {
       const ends = [envelope.limits[0]?.weight ?? 0, envelope.limits.at(-1)?.weight ?? 0].map((end) => showNumber(end))
       return failed(
         'limit.envelope',
-        `envelope ${envelope.label}: ${work.shown('weight')} is outside ${ends.join(' to ')}`,
+        `envelope ${envelope.label}: ${shown(work, 'weight')} is outside ${ends.join(' to ')}`,
       )
     }
     const value = Math.min(cg - limits.forward, limits.aft - cg)
     const side = cg < limits.forward ? 'forward' : 'aft'
     const band = `${showNumber(limits.forward)} to ${showMeasured(limits.aft, envelope.unit)}`
-    const text = `envelope ${envelope.label} at ${work.shown('weight')}: ${band}; ${work.shown('cg')}`
+    const text = `envelope ${envelope.label} at ${shown(work, 'weight')}: ${band}; ${shown(work, 'cg')}`
     return {
       value,
       why: because(text),
@@ -209,7 +228,7 @@ const envelopeMargin: Calculator = {
         breach: {
           code: 'limit.envelope',
           severity: 'error' as const,
-          message: `${work.shown('cg')} is ${showNumber(-value)} ${side} of the envelope ${envelope.label} (${band} at ${work.shown('weight')})`,
+          message: `${shown(work, 'cg')} is ${showNumber(-value)} ${side} of the envelope ${envelope.label} (${band} at ${shown(work, 'weight')})`,
         },
       }),
     }

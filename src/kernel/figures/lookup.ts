@@ -5,6 +5,7 @@ import { failed, type Outcome, type Work } from './calculator.ts'
 import type { TableCell } from './model.ts'
 import type { Axis, Table } from './pack.ts'
 import { showMeasured, showNumber } from './showing.ts'
+import { standsAt } from './work.ts'
 
 /** A value this close to an axis's end, relative to it, stands at the end: it came there by a conversion of units. */
 const END_SLACK = 1e-9
@@ -91,7 +92,7 @@ export function cellAt(table: Table, indexes: readonly number[]): TableCell {
 export function lookUp(work: Work): Outcome {
   const table = work.basis.tables[work.derivation.table ?? '']
   if (!table) throw new Error(`${work.figure.name} looks up a table that the pack does not have`)
-  const values = table.axes.map((axis) => work.axis(axis.name, 'unit' in axis ? axis.unit : undefined))
+  const values = table.axes.map((axis) => standsAt(work, axis.name, 'unit' in axis ? axis.unit : undefined))
   const looked = look(table, values)
   if ('outside' in looked) return failed(looked.code, `${work.figure.label}: ${looked.outside}`)
   const stands = table.axes.map(

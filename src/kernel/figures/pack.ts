@@ -20,6 +20,8 @@ export type Operand = string | number
 export interface Derivation {
   readonly by: string
   readonly takes: Readonly<Record<string, Operand | readonly Operand[]>>
+  /** Names of all figures among what it takes. */
+  readonly uses: readonly string[]
   /** For look-ups: the table, and what stands at each of its axes. */
   readonly table?: string
   readonly at?: Readonly<Record<string, Operand>>

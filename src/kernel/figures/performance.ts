@@ -1,6 +1,7 @@
 /** Performance beyond plain table look-ups: the temperature that thrust is set for. */
 
 import { type Calculator, failed } from './calculator.ts'
+import { maybe, number, shown } from './work.ts'
 
 const thrustTemperature: Calculator = {
   about: 'The temperature to look thrust up by: the assumed one where one is given, else the outside one.',
@@ -11,23 +12,23 @@ const thrustTemperature: Calculator = {
   },
   gives: 'C',
   run(work) {
-    const [outside, assumed] = [work.number('outside'), work.maybe('assumed')]
+    const [outside, assumed] = [number(work, 'outside'), maybe(work, 'assumed')]
     if (assumed === undefined)
-      return { value: outside, why: [{ text: `${work.shown('outside')}, none assumed`, uses: [] }] }
+      return { value: outside, why: [{ text: `${shown(work, 'outside')}, none assumed`, uses: [] }] }
     // Thrust may be taken down by assuming warmer air, never up by assuming colder.
     if (assumed < outside) {
       return failed(
         'limit.assumed',
-        `${work.shown('assumed')} is below ${work.shown('outside')}; assume a higher one or none`,
+        `${shown(work, 'assumed')} is below ${shown(work, 'outside')}; assume a higher one or none`,
       )
     }
-    if (assumed > work.number('most')) {
+    if (assumed > number(work, 'most')) {
       return failed(
         'limit.assumed',
-        `${work.shown('assumed')} is above the highest that may be assumed, ${work.shown('most')}`,
+        `${shown(work, 'assumed')} is above the highest that may be assumed, ${shown(work, 'most')}`,
       )
     }
-    return { value: assumed, why: [{ text: `${work.shown('assumed')} assumed, ${work.shown('outside')}`, uses: [] }] }
+    return { value: assumed, why: [{ text: `${shown(work, 'assumed')} assumed, ${shown(work, 'outside')}`, uses: [] }] }
   },
 }
 

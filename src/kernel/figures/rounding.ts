@@ -1,7 +1,7 @@
 /** From an exact value to the one that is spoken: to a step, nearest, up or down. */
 
 import type { KindSpec } from '../kinds/kind.ts'
-import type { Rounding } from './pack.ts'
+import type { FigureDeclaration, Rounding } from './pack.ts'
 
 /** A step counts as reached within this share of it: 5.2 computed as 5.200000000001 is not rounded up to 5.3. */
 const SLACK = 1e-9
@@ -28,13 +28,27 @@ function rounded(steps: number, direction: Rounding['direction']): number {
   }
 }
 
+/** Steps are few; their decimals are worked out once. */
+const DECIMALS = new Map<number, number>()
+
 function decimalsOf(step: number): number {
+  const known = DECIMALS.get(step)
+  if (known !== undefined) return known
   const [mantissa = '', exponent = '0'] = String(step).split('e')
-  return Math.max(0, (mantissa.split('.')[1]?.length ?? 0) - Number(exponent))
+  const decimals = Math.max(0, (mantissa.split('.')[1]?.length ?? 0) - Number(exponent))
+  DECIMALS.set(step, decimals)
+  return decimals
+}
+
+/** How a figure is rounded: as the pack says, else to the step of its kind; not at all for text. */
+export function roundingOf({ round, spec }: Pick<FigureDeclaration, 'round' | 'spec'>): Rounding | undefined {
+  if (round) return round
+  const step = stepOf(spec)
+  return step === undefined ? undefined : { step, direction: 'nearest' }
 }
 
 /** The step in which a kind is spoken where the pack names none. */
-export function stepOf(spec: KindSpec): number | undefined {
+function stepOf(spec: KindSpec): number | undefined {
   switch (spec.kind) {
     case 'decimal':
     case 'trim':

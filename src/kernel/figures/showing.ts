@@ -4,10 +4,11 @@ import { showUnit, type Unit } from '../units.ts'
 
 /** 28412.5 -> "28,412.5"; at most `decimals` digits behind the point, without trailing zeros. */
 export function showNumber(value: number, decimals = 3): string {
-  const [whole = '', fraction] = String(Number(Math.abs(value).toFixed(decimals))).split('.')
+  const short = Number.isInteger(value) ? value : Number(value.toFixed(decimals))
+  if (short > -1000 && short < 1000) return String(short + 0)
+  const [whole = '', fraction] = String(Math.abs(short)).split('.')
   const grouped = whole.replace(/\B(?=(\d{3})+$)/g, ',')
-  const sign = value < 0 && Number(value.toFixed(decimals)) !== 0 ? '-' : ''
-  return sign + grouped + (fraction ? `.${fraction}` : '')
+  return (short < 0 ? '-' : '') + grouped + (fraction ? `.${fraction}` : '')
 }
 
 /** "28,412.5 kg". */

@@ -1,0 +1,186 @@
+/**
+ * A departure dealt by seed: invented loads, weather, runway and late final figures with one buried trap, so that a
+ * solo pilot can be surprised. Same seed, same departure. What is drawn is kept only if it computes without a problem
+ * and if the trap changes what it should and nothing else that is read back.
+ */
+
+import type { Value } from '../kinds/kind.ts'
+import { isError } from '../problem.ts'
+import { compute } from './compute.ts'
+import type { FigureSet, Inputs } from './model.ts'
+import type { DealRange, DealRules, DealTrap, FigureModel } from './pack.ts'
+import { roundTo } from './rounding.ts'
+import { type Seeded, seeded } from './seeded.ts'
+import { COMPUTED } from './settle.ts'
+import { showMeasured } from './showing.ts'
+
+export interface Departure {
+  readonly seed: number
+  readonly preliminary: Inputs
+  readonly final: Inputs
+  /** From the start of the run until the final figures come in. */
+  readonly finalAfterMinutes: number
+  readonly trap: Trap
+}
+
+/** Told only in the debrief. */
+export interface Trap {
+  readonly kind: DealTrap['kind']
+  /** Figures that are read back and have another value in the final figures: the trap, and nothing besides. */
+  readonly figures: readonly string[]
+  readonly told: string
+}
+
+/** Draws before a pack's rules are given up as too narrow. */
+const MOST_DRAWS = 4000
+
+/** `readBack` names the figures said in the pack's items. Undefined where the pack has no rules or they leave nothing. */
+export function deal(model: FigureModel, readBack: readonly string[], seed: number): Departure | undefined {
+  const rules = model.basis?.deal
+  if (!rules) return undefined
+  const chance = seeded(seed)
+  const trap = chance.pick(rules.traps)
+  for (let draw = 0; draw < MOST_DRAWS; draw++) {
+    const drawn = drawInputs(rules, chance)
+    const before = compute(model, drawn)
+    if (before.problems.some(isError)) continue
+    const preliminary = withSheet(model, drawn, before, sourceOf(rules))
+    // Several finals for one preliminary: most departures have one within a few tries.
+    for (let attempt = 0; attempt < 20; attempt++) {
+      const dealt = spring(model, rules, trap, { preliminary, before }, readBack, chance)
+      if (dealt) return { seed, ...dealt, finalAfterMinutes: 2 + chance.below(7) }
+    }
+  }
+  return undefined
+}
+
+function drawNumber(range: DealRange, chance: Seeded): number {
+  const steps = Math.floor((range.max - range.min) / range.step + 1e-9)
+  return roundTo(range.min + chance.below(steps + 1) * range.step, {
+    step: Math.min(range.step, 1),
+    direction: 'nearest',
+  })
+}
+
+function drawInputs(rules: DealRules, chance: Seeded): Inputs {
+  const loads = Object.fromEntries(
+    Object.entries(rules.loads).map(([station, range]) => [station, drawNumber(range, chance)]),
+  )
+  const values = Object.fromEntries(
+    Object.entries(rules.values).map(([name, rule]): [string, Value] =>
+      'min' in rule ? [name, drawNumber(rule, chance)] : [name, chance.pick(rule)],
+    ),
+  )
+  const situation = Object.fromEntries(
+    Object.entries(rules.situation).map(([name, options]) => [name, chance.pick(options)]),
+  )
+  return { status: 'preliminary', label: 'preliminary load sheet', loads, values, situation }
+}
+
+function sourceOf(rules: DealRules): string | undefined {
+  return rules.traps.find(({ source }) => source !== undefined)?.source
+}
+
+/** With the totals that an honest sheet of these loads would state. */
+function withSheet(model: FigureModel, inputs: Inputs, set: FigureSet, source: string | undefined): Inputs {
+  if (source === undefined) return inputs
+  const totals = Object.values(model.declarations).flatMap(({ name, stated }) => {
+    const value = set.figures[name]?.value
+    return stated?.sources.includes(source) && value !== undefined ? [[name, value]] : []
+  })
+  return { ...inputs, stated: { [source]: Object.fromEntries(totals) as Record<string, Value> } }
+}
+
+/** Nothing wrong with it, its sheet included. */
+function isSound(model: FigureModel, inputs: Inputs): boolean {
+  return !compute(model, inputs).problems.some(isError)
+}
+
+interface Before {
+  readonly preliminary: Inputs
+  readonly before: FigureSet
+}
+
+/** Final figures with the trap in them; undefined where they would change too little, too much, or break a limit. */
+function spring(
+  model: FigureModel,
+  rules: DealRules,
+  trap: DealTrap,
+  { preliminary, before }: Before,
+  readBack: readonly string[],
+  chance: Seeded,
+): Pick<Departure, 'preliminary' | 'final' | 'trap'> | undefined {
+  const changed = change(rules, trap, preliminary, chance)
+  if (!changed) return undefined
+  const { stated: _, ...rest } = preliminary
+  const bare: Inputs = { ...rest, ...changed.inputs, status: 'final', label: 'final load sheet' }
+  const after = compute(model, bare)
+  if (after.problems.some(isError)) return undefined
+  const figures = readBack.filter((name) => before.figures[name]?.value !== after.figures[name]?.value)
+  const allowed = [trap.figure, ...trap.also]
+  if (!figures.includes(trap.figure) || figures.some((name) => !allowed.includes(name))) return undefined
+  // The other runway's speeds are the trap: they must differ, too.
+  if (trap.kind === 'otherRunway' && !trap.also.some((name) => figures.includes(name))) return undefined
+  const honest = withSheet(model, bare, after, sourceOf(rules))
+  if (!isSound(model, honest) || !isSound(model, preliminary)) return undefined
+  const final = trap.kind === 'wrongTotal' ? stale(honest, preliminary, trap) : honest
+  if (trap.kind === 'wrongTotal' && !differs(model, final, trap)) return undefined
+  const label = model.declarations[trap.figure]?.label ?? trap.figure
+  const [from, to] = [before, after].map((set) =>
+    showMeasured(set.figures[trap.figure]?.value ?? '', model.declarations[trap.figure]?.measure),
+  )
+  return {
+    preliminary,
+    final,
+    trap: { kind: trap.kind, figures, told: `${changed.told}: ${label} went from ${from} to ${to}` },
+  }
+}
+
+interface Change {
+  readonly inputs: Pick<Inputs, 'loads' | 'values'>
+  readonly told: string
+}
+
+function change(rules: DealRules, trap: DealTrap, { loads, values }: Inputs, chance: Seeded): Change | undefined {
+  const stations = Object.keys(rules.loads)
+  switch (trap.kind) {
+    case 'staleTrim': {
+      const [from, to] = [chance.pick(stations), chance.pick(stations)]
+      const step = rules.loads[from]?.step ?? 1
+      // People move to other seats and bags to the other hold, not the one to the other.
+      if (from === to || step !== rules.loads[to]?.step) return undefined
+      const moved = step * (1 + chance.below(Math.max(8, Math.ceil(400 / step))))
+      if (moved > (loads[from] ?? 0)) return undefined
+      const after = { ...loads, [from]: (loads[from] ?? 0) - moved, [to]: (loads[to] ?? 0) + moved }
+      return { inputs: { loads: after, values }, told: `${moved} moved from ${from} to ${to}, the totals stayed` }
+    }
+    case 'otherRunway': {
+      const rule = rules.values[trap.figure]
+      const others = Array.isArray(rule) ? rule.filter((value) => value !== values[trap.figure]) : []
+      if (others.length === 0) return undefined
+      const runway = chance.pick(others)
+      return { inputs: { loads, values: { ...values, [trap.figure]: runway } }, told: 'the runway changed' }
+    }
+    case 'wrongTotal': {
+      const station = chance.pick(stations)
+      const step = rules.loads[station]?.step ?? 1
+      const added = step * (chance.below(2 * Math.ceil(200 / step) + 1) - Math.ceil(200 / step))
+      const after = (loads[station] ?? 0) + added
+      if (added === 0 || after < 0) return undefined
+      const told = `the loads changed by ${added} in ${station}, the sheet still states the old total`
+      return { inputs: { loads: { ...loads, [station]: after }, values }, told }
+    }
+  }
+}
+
+/** The sheet of the final loads with the total of the preliminary ones. */
+function stale(honest: Inputs, preliminary: Inputs, { figure, source = COMPUTED }: DealTrap): Inputs {
+  const old = preliminary.stated?.[source]?.[figure]
+  if (old === undefined) return honest
+  return { ...honest, stated: { ...honest.stated, [source]: { ...honest.stated?.[source], [figure]: old } } }
+}
+
+/** Whether the stale total is far enough off that the cross-check must catch it. */
+function differs(model: FigureModel, final: Inputs, { figure }: DealTrap): boolean {
+  return compute(model, final).figures[figure]?.sources?.some(({ within }) => !within) ?? false
+}
