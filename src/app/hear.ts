@@ -3,8 +3,9 @@
  * happening. Typed, spoken and read from a file are judged by the same lines.
  */
 
-import { numberWords } from '../kernel/numbers/words.ts'
+import type { KindSpec } from '../kernel/kinds/kind.ts'
 import { readCommand } from '../kernel/response/commands.ts'
+import { isWhole } from '../kernel/response/form.ts'
 import { judge } from '../kernel/response/judge.ts'
 import type { JudgeInput, Judgement } from '../kernel/response/model.ts'
 import type { Item, Pack } from '../kernel/run/checklist.ts'
@@ -13,6 +14,7 @@ import { figuresFor, findItem, findLine, listById, listsOf, responseOf, saidFigu
 import type { Floor, RunState } from '../kernel/run/state.ts'
 import { itemState, restedOn } from '../kernel/run/turn.ts'
 import type { Heard } from '../ports.ts'
+import { withCauses } from './lineage.ts'
 
 /** What a pilot says when a flow is done. */
 const FLOW_DONE = 'done | [the] flow (complete | done | is done | is complete) | complete | all done'
@@ -109,12 +111,12 @@ function answerTo(pack: Pack, state: RunState, id: string, heard: Heard, evidenc
   if (late && isFresh(state, id) && state.closed.length > 0) {
     return { type: 'commanded', command: 'correction', argument: late[1] ?? '', evidence }
   }
-  const judgement = doubted(judgeAnswer(pack, state, item, heard), heard)
+  const judgement = withCauses(pack, state, doubted(judgeAnswer(pack, state, item, heard), heard))
   if (judgement.verdict === 'command' && judgement.command) {
     const { command, argument } = judgement
     return happeningOf({ command, ...(argument !== undefined && { argument }) }, evidence)
   }
-  if (heard.by === 'voice' && isOtherSpeech(judgement, heard)) return { type: 'overheard', evidence }
+  if (heard.by === 'voice' && isOtherSpeech(pack, state, item, judgement, heard)) return { type: 'overheard', evidence }
   const expected = restedOn(item, state)
   const { challengeRevision } = itemState(state, id)
   return { type: 'answered', item: id, evidence, judgement, expected, challengeRevision, revision: state.revision }
@@ -157,15 +159,20 @@ function doubted(judgement: Judgement, heard: Heard): Judgement {
   return heard.doubt ? { verdict: 'sayAgain', because: 'notUnderstood', parts: judgement.parts } : judgement
 }
 
-/** Other speech in the room draws no reaction: it neither holds a number nor fits any part of the item. */
-function isOtherSpeech(judgement: Judgement, heard: Heard): boolean {
+/** Other speech in the room draws no reaction: nothing in it has the form of an answer to the item. */
+function isOtherSpeech(pack: Pack, state: RunState, item: Item, judgement: Judgement, heard: Heard): boolean {
   if (judgement.verdict !== 'sayAgain' || judgement.because !== 'notUnderstood') return false
-  if (judgement.parts.some((part) => part.heard !== undefined)) return false
-  return (
-    !/\d/.test(heard.text) &&
-    !heard.text
-      .toLowerCase()
-      .split(/\W+/)
-      .some((word) => numberWords.has(word))
+  const { challenge, states } = item
+  const { text } = responseOf(item, state.situation)
+  const specs = specsOf(pack, saidFigures(item, state.situation))
+  return isWhole(text, specs, heard.text, { challenge, ...(states && { states }) }) === 'none'
+}
+
+function specsOf(pack: Pack, names: readonly string[]): Record<string, KindSpec> {
+  return Object.fromEntries(
+    names.flatMap((name) => {
+      const declared = pack.figures.declarations[name]
+      return declared ? [[name, declared.spec]] : []
+    }),
   )
 }

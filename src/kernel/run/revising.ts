@@ -48,6 +48,7 @@ export function revised(pack: Pack, before: RunState, event: Revised): Step {
     revision: event.revision,
     figureStatus: event.status,
     values: event.values,
+    inputs: event.inputs,
     warnings: event.warnings,
     history: [...before.history, { revision: event.revision, label, values: event.values }],
     stepsDone: before.stepsDone.filter((id) => !setAgain.some((step) => step.id === id)),

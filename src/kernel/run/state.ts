@@ -1,6 +1,6 @@
 /** The state of a run: plain data, the fold of its log (law 6). How it comes about is in `step.ts`. */
 
-import type { Status } from '../figures/model.ts'
+import type { Inputs, Status } from '../figures/model.ts'
 import type { Value } from '../kinds/kind.ts'
 import type { Judgement } from '../response/model.ts'
 import type { By, RunSettings } from './events.ts'
@@ -92,6 +92,8 @@ export interface RunState {
   readonly revision: number
   readonly figureStatus: Status | undefined
   readonly values: Readonly<Record<string, Value>>
+  /** As entered for the revision in force. */
+  readonly inputs: Inputs | undefined
   /** Values of all revisions, oldest first, for the account of where a wrong number came from. */
   readonly history: readonly {
     readonly revision: number

@@ -27,6 +27,7 @@ export function emptyRun(runId: string): RunState {
     revision: 0,
     figureStatus: undefined,
     values: {},
+    inputs: undefined,
     history: [],
     warnings: [],
     cleared: [],

@@ -1,0 +1,193 @@
+import { describe, expect, it } from 'vitest'
+import { viewOf } from '../../src/app/view.ts'
+import { fold } from '../../src/kernel/run/step.ts'
+import { rig, settled } from './rig.ts'
+
+async function atTrim() {
+  const flight = await rig()
+  await flight.hear('load figures list')
+  await flight.hear('two four three six zero')
+  expect(flight.said()).toBe('Takeoff trim?')
+  return flight
+}
+
+describe('an answer', () => {
+  it('is stored before anything is said of it', async () => {
+    const flight = await atTrim()
+    const stored: number[] = []
+    const before = flight.voice.said.length
+    flight.ear.hear('four point three up')
+    stored.push(flight.voice.said.length - before)
+    await settled()
+    expect(stored).toEqual([0])
+    expect(flight.log.events.at(-1)).toMatchObject({
+      type: 'answered',
+      item: 'loadFigures.trim',
+      evidence: { by: 'voice', text: 'four point three up' },
+      judgement: { verdict: 'correct' },
+      expected: { takeoffTrim: 4.3 },
+      challengeRevision: 1,
+      revision: 1,
+    })
+  })
+
+  it('that is wrong is refused with what was heard, and the item stays', async () => {
+    const flight = await atTrim()
+    await flight.hear('four point eight up')
+    expect(flight.said()).toBe('I heard four point eight up. Takeoff trim?')
+    expect(flight.state().floor).toMatchObject({ item: 'loadFigures.trim' })
+  })
+
+  it('without its direction is asked for the direction, not told it', async () => {
+    const flight = await atTrim()
+    await flight.hear('four point three')
+    expect(flight.said()).toBe('Takeoff trim, direction?')
+  })
+
+  it('to an item before, heard late, is judged against nothing', async () => {
+    const flight = await atTrim()
+    const old = flight.ear.orders.at(-1)?.order ?? 0
+    await flight.hear('four point three up')
+    await flight.hear('one two six', { order: old })
+    expect(flight.log.events.at(-1)).toMatchObject({ type: 'voided', because: 'late' })
+    expect(flight.state().floor).toMatchObject({ item: 'loadFigures.v1' })
+  })
+
+  it('begun before final figures came is void, and the challenge is put again', async () => {
+    const flight = await atTrim()
+    const order = flight.ear.listening()?.order ?? 0
+    await flight.revise('final')
+    expect(flight.said()).toMatch(/^Figures changed\. Final figures are in\. .*Takeoff trim\?$/)
+    await flight.hear('four point three up', { order })
+    expect(flight.log.events.at(-1)).toMatchObject({ type: 'voided', because: 'figuresChanged' })
+    expect(flight.state().items['loadFigures.trim']?.status).toBe('open')
+    await flight.hear('three point one up')
+    expect(flight.state().items['loadFigures.trim']).toMatchObject({ status: 'done', revision: 2 })
+  })
+
+  it('typed is judged by the same rules and logged as typed', async () => {
+    const flight = await atTrim()
+    await flight.hear('4.3 up', { by: 'typed' })
+    expect(flight.log.events.at(-1)).toMatchObject({ evidence: { by: 'typed' }, judgement: { verdict: 'correct' } })
+  })
+
+  it('that the ear itself doubts is never right, however well it reads', async () => {
+    const flight = await atTrim()
+    await flight.hear('four point three up', { doubt: 'unsure' })
+    expect(flight.log.events.at(-1)).toMatchObject({ judgement: { verdict: 'sayAgain' } })
+    expect(flight.said()).toBe('Say again, takeoff trim.')
+    await flight.hear('four point three up', { doubt: 'unsure' })
+    expect(flight.said()).toBe('Say again, takeoff trim, single digits please.')
+    expect(flight.state().items['loadFigures.trim']).toMatchObject({ misses: 0, sayAgains: 2 })
+  })
+})
+
+describe('other speech', () => {
+  it('draws no reaction and is kept in the log', async () => {
+    const flight = await atTrim()
+    const said = flight.voice.said.length
+    await flight.hear('look at that aircraft beside the hangar')
+    await flight.hear('nice weather today')
+    expect(flight.log.events.at(-1)?.type).toBe('overheard')
+    expect(flight.voice.said.length).toBe(said)
+  })
+
+  it('is not heard at all while the voice speaks', async () => {
+    const flight = await rig({ holds: true })
+    expect(flight.voice.speaking()).toContain('Figures flow')
+    expect(flight.ear.listening()).toBeUndefined()
+    flight.voice.end()
+    await settled()
+    expect(flight.ear.listening()).toBeDefined()
+  })
+})
+
+describe('correction', () => {
+  it('right after an advance opens the item before and takes the new answer', async () => {
+    const flight = await atTrim()
+    await flight.hear('four point three up')
+    await flight.hear('correction four point three up')
+    expect(flight.said()).toBe('V one?')
+    expect(flight.log.events.slice(-2).map((event) => event.type)).toEqual(['commanded', 'answered'])
+  })
+})
+
+describe('silence', () => {
+  it('is prompted once after eight seconds, then a soft tone, and never moves anything on', async () => {
+    const flight = await atTrim()
+    const said = flight.voice.said.length
+    flight.clock.advance(8_000)
+    await settled()
+    expect(flight.voice.said.length).toBe(said + 1)
+    expect(flight.said()).toBe('Takeoff trim?')
+    flight.clock.advance(60_000)
+    await settled()
+    expect(flight.voice.said.length).toBe(said + 1)
+    expect(flight.voice.tones.at(-1)).toBe('soft')
+    flight.clock.advance(600_000)
+    await settled()
+    expect(flight.state().floor).toMatchObject({ item: 'loadFigures.trim' })
+  })
+
+  it('is not counted while standing by', async () => {
+    const flight = await atTrim()
+    await flight.hear('stand by')
+    const said = flight.voice.said.length
+    flight.clock.advance(120_000)
+    await settled()
+    expect(flight.voice.said.length).toBe(said)
+    await flight.hear('four point three up')
+    expect(flight.state().items['loadFigures.trim']?.status).not.toBe('done')
+    await flight.hear('continue')
+    expect(flight.said()).toContain('Takeoff trim?')
+  })
+})
+
+describe('a run', () => {
+  it('goes on at the same item from its log', async () => {
+    const flight = await atTrim()
+    await flight.hear('four point three')
+    const again = await rig({ events: flight.log.events })
+    expect(again.state()).toEqual(flight.state())
+    await again.run.dispatch.happen({ type: 'resumed' })
+    await settled()
+    expect(again.said()).toBe('Resuming load figures list. Takeoff trim?')
+    await again.hear('up')
+    expect(again.state().floor).toMatchObject({ item: 'loadFigures.trim' })
+  })
+
+  it('folds to the state it had, whatever was said', async () => {
+    const flight = await atTrim()
+    for (const text of ['five up', 'say again', 'four point three up', 'what is left', 'one two six', 'go back one']) {
+      await flight.hear(text)
+      expect(fold(flight.pack, 'run', flight.log.events)).toEqual(flight.state())
+    }
+  })
+
+  it('goes on in memory and says so when the log can no longer be kept, and loses nothing', async () => {
+    const flight = await atTrim()
+    flight.log.refuse('the disk is full')
+    await flight.hear('four point three up')
+    expect(flight.store.getState().storage).toEqual({ kept: false, message: 'the disk is full' })
+    expect(flight.state().floor).toMatchObject({ item: 'loadFigures.v1' })
+    expect(flight.run.dispatch.events().map((event) => event.seq)).toEqual(
+      flight.run.dispatch.events().map((_, index) => index),
+    )
+  })
+
+  it('shows a challenge that the voice could not say', async () => {
+    const flight = await rig({ outcome: 'failed' })
+    await settled()
+    expect(flight.store.getState().voice.failed).toBe(true)
+    expect(flight.voice.tones).toContain('attention')
+    expect(flight.log.events.some((event) => event.type === 'voiceFailed')).toBe(true)
+  })
+})
+
+describe('the screen of a run', () => {
+  it('never holds an expected value before it was said', async () => {
+    const flight = await atTrim()
+    const shown = JSON.stringify(viewOf(flight.pack, flight.state()))
+    expect(shown).not.toMatch(/4\.3|four point three/)
+  })
+})

@@ -1,0 +1,70 @@
+/** The demo pack flown in Node: real kernel, real app layer, fake ear, voice, log and clock. */
+
+import { readFile } from 'node:fs/promises'
+import { fileURLToPath } from 'node:url'
+import { conduct } from '../../src/app/conduct.ts'
+import { reviseWith } from '../../src/app/revision.ts'
+import { createAppStore } from '../../src/app/store.ts'
+import { readPackDir } from '../../src/cli/packDir.ts'
+import type { FigureSet, Inputs } from '../../src/kernel/figures/model.ts'
+import type { Pack } from '../../src/kernel/run/checklist.ts'
+import type { RunEvent } from '../../src/kernel/run/events.ts'
+import { readInputs } from '../../src/packs/inputs.ts'
+import { createFakeClock } from '../fakes/clock.ts'
+import { createFakeEar } from '../fakes/ear.ts'
+import { createFakeLog } from '../fakes/log.ts'
+import { createFakeVoice, type FakeVoiceOptions } from '../fakes/voice.ts'
+
+const here = (path: string) => fileURLToPath(new URL(`../../${path}`, import.meta.url))
+
+export async function demoPack(): Promise<Pack> {
+  const { pack, problems } = await readPackDir(here('checklists/marram'))
+  if (!pack) throw new Error(JSON.stringify(problems))
+  return pack
+}
+
+export async function demoInputs(pack: Pack, name: 'preliminary' | 'final' | 'amended'): Promise<Inputs> {
+  const file = here(`checklists/marram/inputs/${name}.yaml`)
+  const { inputs, problems } = readInputs(await readFile(file, 'utf8'), file, pack)
+  if (!inputs) throw new Error(JSON.stringify(problems))
+  return inputs
+}
+
+/** Lets everything that waits its turn be done. */
+export const settled = () => new Promise((done) => setTimeout(done, 0))
+
+export async function rig(options: FakeVoiceOptions & { events?: readonly RunEvent[] } = {}) {
+  const pack = await demoPack()
+  const clock = createFakeClock()
+  const ear = createFakeEar(clock.now)
+  const voice = createFakeVoice(options)
+  const log = createFakeLog()
+  const store = createAppStore({ pack })
+  const run = conduct({ store, clock, log, ear, voice }, pack, 'run', options.events ?? [])
+  let set: FigureSet | undefined
+  let revision = 0
+  const revise = async (name: 'preliminary' | 'final' | 'amended') => {
+    revision += 1
+    const next = reviseWith(pack, revision, await demoInputs(pack, name), set)
+    set = next.set
+    await run.dispatch.happen(next.revised)
+    await settled()
+  }
+  const { id, version, sha256, texts } = pack
+  if (!options.events) {
+    await run.dispatch.happen({
+      type: 'runStarted',
+      pack: { id, version, sha256, name: pack.name, texts },
+      situation: { stand: 'push', icing: 'no' },
+      settings: { phraseology: 'plain', coachAfter: 0 },
+      startedAt: clock.now(),
+    })
+    await revise('preliminary')
+  }
+  const hear = async (text: string, more?: Parameters<typeof ear.hear>[1]) => {
+    ear.hear(text, more)
+    await settled()
+  }
+  const said = () => voice.said.at(-1)?.text
+  return { pack, clock, ear, voice, log, store, run, revise, hear, said, state: () => run.dispatch.state() }
+}
