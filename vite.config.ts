@@ -1,6 +1,7 @@
 import { fileURLToPath } from 'node:url'
 import preact from '@preact/preset-vite'
 import { defineConfig } from 'vite'
+import { VitePWA } from 'vite-plugin-pwa'
 
 const here = (path: string) => fileURLToPath(new URL(path, import.meta.url))
 
@@ -10,7 +11,20 @@ export default defineConfig({
   base: './',
   // Not a single-page fallback: the recogniser probes for an optional model file and takes any 200 for it.
   appType: 'mpa',
-  plugins: [preact()],
+  plugins: [
+    preact(),
+    VitePWA({
+      // `src/offline.ts` registers it; a new edition waits until no tab has the old one open.
+      registerType: 'prompt',
+      injectRegister: false,
+      manifest: false,
+      workbox: {
+        // Files of the model have no ending of their own.
+        globPatterns: ['**/*.{html,js,css,wasm,webmanifest,svg,png,mp3,json}', 'model/**/*'],
+        maximumFileSizeToCacheInBytes: 8 * 1024 * 1024,
+      },
+    }),
+  ],
   worker: { format: 'es' },
   // Packs and the voice's recording lie beside `src`.
   server: { fs: { allow: [here('.')] } },

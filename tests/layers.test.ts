@@ -1,0 +1,149 @@
+/** Who may import whom: the table of the house, held against every import in `src`. */
+
+import { readdirSync, readFileSync } from 'node:fs'
+import { dirname, join, normalize, sep } from 'node:path'
+import { fileURLToPath } from 'node:url'
+import { describe, expect, test } from 'vitest'
+
+const SRC = fileURLToPath(new URL('../src', import.meta.url))
+
+/** Folder of `src` (or file beside them) -> prefixes of what it may import, besides its own folder. */
+const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
+  kernel: [],
+  packs: ['kernel/'],
+  'ports.ts': ['kernel/'],
+  adapters: ['ports.ts', 'kernel/', 'packs/digest.ts'],
+  app: ['kernel/', 'packs/', 'ports.ts'],
+  ui: ['app/', 'kernel/', 'ports.ts'],
+  cli: ['kernel/', 'packs/', 'ports.ts', 'adapters/', 'app/'],
+  build: ['kernel/', 'packs/', 'ports.ts', 'adapters/', 'app/', 'cli/'],
+  'offline.ts': [],
+  'main.tsx': ['kernel/', 'packs/', 'ports.ts', 'adapters/', 'app/', 'ui/', 'offline.ts'],
+}
+
+/** Packages each folder may use; `build` runs beside the app and may use any. */
+const PACKAGES: Readonly<Record<string, readonly string[]>> = {
+  kernel: [],
+  packs: ['yaml', 'zod'],
+  'ports.ts': [],
+  adapters: ['idb', 'yaml', 'soundswallower', '@jitsi/rnnoise-wasm', 'node:'],
+  app: ['zustand/vanilla'],
+  ui: ['preact', 'zustand/vanilla'],
+  cli: ['node:'],
+  'offline.ts': [],
+  'main.tsx': ['preact'],
+}
+
+/** Inside the kernel a folder imports only from those before it. */
+const KERNEL_ORDER = ['', 'numbers', 'kinds', 'figures', 'response', 'hearing', 'run']
+
+/** The adapters that run in Node: the command line may use no other one. */
+const NODE_ADAPTERS = /^adapters\/(log\/(fileLog|memoryLog)|ear\/node\w*|clock)\.ts$/
+
+interface Import {
+  readonly from: string
+  /** Path in `src`, or the name of a package. */
+  readonly to: string
+  readonly isOurs: boolean
+  readonly typeOnly: boolean
+}
+
+const files = readdirSync(SRC, { recursive: true, encoding: 'utf8' })
+  .map((file) => file.split(sep).join('/'))
+  .filter((file) => /\.tsx?$/.test(file))
+
+const imports: Import[] = files.flatMap((from) => {
+  const text = readFileSync(join(SRC, from), 'utf8')
+  const found = text.matchAll(
+    /^\s*(?:import|export)\s+(type\s)?[^'"]*?from\s+'([^']+)'|\bimport\(\s*'([^']+)'|^import\s+'([^']+)'/gm,
+  )
+  return [...found].map((match) => {
+    const name = match[2] ?? match[3] ?? match[4] ?? ''
+    const isOurs = name.startsWith('.')
+    const to = isOurs
+      ? normalize(join(dirname(from), name.replace(/\?.*$/, '')))
+          .split(sep)
+          .join('/')
+      : name
+    return { from, to, isOurs, typeOnly: match[1] !== undefined }
+  })
+})
+
+const layerOf = (file: string) => file.split('/')[0] ?? ''
+const show = ({ from, to }: Import) => `${from} imports ${to}`
+
+test('imports are found at all', () => {
+  expect(imports.length).toBeGreaterThan(files.length)
+})
+
+test.each(Object.keys(MAY_IMPORT))('%s imports only what it may', (layer) => {
+  const own = layer.includes('.') ? layer : `${layer}/`
+  const allowed = [own, ...(MAY_IMPORT[layer] ?? [])]
+  const wrong = imports
+    .filter(({ from, isOurs }) => isOurs && layerOf(from) === layer)
+    // What lies beside `src` is data: packs and recordings.
+    .filter(({ to }) => !to.startsWith('../') && !allowed.some((prefix) => to.startsWith(prefix)))
+  expect(wrong.map(show)).toEqual([])
+})
+
+test('every file of src belongs to a layer', () => {
+  expect(files.filter((file) => !(layerOf(file) in MAY_IMPORT))).toEqual([])
+})
+
+test.each(Object.keys(PACKAGES))('%s uses only its own packages', (layer) => {
+  const allowed = PACKAGES[layer] ?? []
+  const isAllowed = ({ from, to }: Import) =>
+    allowed.some((name) => to === name || to.startsWith(name.endsWith(':') ? name : `${name}/`)) ||
+    (from === 'kernel/response/wording.ts' && to === 'fuse.js')
+  const wrong = imports.filter((one) => !one.isOurs && layerOf(one.from) === layer && !isAllowed(one))
+  expect(wrong.map(show)).toEqual([])
+})
+
+describe('inside the layers', () => {
+  test('a folder of the kernel imports only from those before it', () => {
+    const place = (file: string) => KERNEL_ORDER.indexOf(file.split('/').slice(1, -1)[0] ?? '')
+    // The shape of a pack is a word that all of them share.
+    const isShape = ({ to, typeOnly }: Import) => typeOnly && to === 'kernel/run/checklist.ts'
+    const inKernel = imports.filter((one) => one.from.startsWith('kernel/') && one.isOurs && !isShape(one))
+    expect(inKernel.length).toBeGreaterThan(0)
+    expect(inKernel.filter(({ from, to }) => place(from) < 0 || place(to) > place(from)).map(show)).toEqual([])
+  })
+
+  test('no adapter imports from another adapter’s folder', () => {
+    const folder = (file: string) => (file.split('/').length > 2 ? file.split('/')[1] : undefined)
+    const wrong = imports.filter(
+      ({ from, to }) =>
+        from.startsWith('adapters/') &&
+        to.startsWith('adapters/') &&
+        folder(to) !== undefined &&
+        folder(to) !== folder(from),
+    )
+    expect(wrong.map(show)).toEqual([])
+  })
+
+  test('the command line uses only adapters that run in Node', () => {
+    const wrong = imports.filter(
+      ({ from, to }) => from.startsWith('cli/') && to.startsWith('adapters/') && !NODE_ADAPTERS.test(to),
+    )
+    expect(wrong.map(show)).toEqual([])
+  })
+
+  test('nobody imports main', () => {
+    expect(imports.filter(({ to }) => to === 'main.tsx').map(show)).toEqual([])
+  })
+})
+
+test('an import of our own names the very file', () => {
+  const wrong = imports.filter(({ to, isOurs }) => isOurs && !/\.(tsx?|css|ya?ml|json|mp3|md)$/.test(to))
+  expect(wrong.map(show)).toEqual([])
+})
+
+test('the kernel asks neither for the time nor for chance, and touches no browser and no Node', () => {
+  const wrong = files
+    .filter((file) => file.startsWith('kernel/'))
+    .filter((file) => {
+      const code = readFileSync(join(SRC, file), 'utf8').replace(/\/\*[\s\S]*?\*\/|\/\/.*$/gm, '')
+      return /\b(Math\.random|Date\.now|new Date\b|fetch\(|window\.|process\.|globalThis\.)/.test(code)
+    })
+  expect(wrong).toEqual([])
+})
