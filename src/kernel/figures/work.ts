@@ -40,9 +40,11 @@ function read(work: Work, operand: Operand | undefined, unit: Unit | undefined):
   return typeof found === 'number' && unit && measure && fits(measure, unit) ? convert(found, measure, unit) : found
 }
 
+/** In the figure's own unit, as the pilot knows it; what the calculator works in may be another. */
 function tell(work: Work, operand: Operand, unit: Unit): string {
-  const measured = showMeasured(read(work, operand, unit), unit)
-  return typeof operand === 'string' ? `${work.done[operand]?.label ?? operand} ${measured}` : measured
+  if (typeof operand !== 'string') return showMeasured(operand, unit)
+  const figure = work.done[operand]
+  return `${figure?.label ?? operand} ${showMeasured(read(work, operand, undefined), figure?.measure)}`
 }
 
 export function number(work: Work, parameter: string): number {
