@@ -69,6 +69,7 @@ export function shownIn(set: FigureSet, name: string): string | undefined {
 /** Kinds that show their own unit have none beside them. */
 function withUnit(figure: Figure, { unit = '' }: Partial<ComputedFigure> = {}): string {
   const text = GROUPED.has(figure.kind) ? grouped(showValue(figure)) : showValue(figure)
+  if (figure.kind === 'decimal') return `${text.replace(/ ?%$/, '')} ${unit}`.trim()
   return figure.kind === 'trim' || text.endsWith(unit) ? text : `${text} ${unit}`
 }
 

@@ -24,12 +24,15 @@ export function Challenge({ view }: { readonly view: RunView }) {
       >
         {headline}
       </h1>
-      <p class="hint">{hint}</p>
-      {look.length > 0 && (
-        <p class="hint">
-          <strong>Look at</strong> {look.join(', ')}
-        </p>
-      )}
+      <p class="hint">
+        {hint}
+        {look.length > 0 && (
+          <>
+            {' '}
+            <strong>Look at</strong> {look.join(', ')}.
+          </>
+        )}
+      </p>
       {caution && (
         <p class="notice">
           <strong>Caution</strong> {caution}

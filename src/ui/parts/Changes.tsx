@@ -19,7 +19,7 @@ export function Changes({ view }: { readonly view: DraftView }) {
       <ul class="values" aria-label="Values that change">
         {changes.map(({ label, from, to, hidden }) => (
           <li key={label} class="head-line">
-            <span>{label}</span>
+            <span class="cap">{label}</span>
             <span>{hidden ? 'will be another one' : `${from} → ${to}`}</span>
           </li>
         ))}

@@ -41,21 +41,44 @@ interface ValuesProps {
 }
 
 function Values({ figures, pack, label }: ValuesProps) {
+  // Said once for all of them where that is how it is.
+  const isMixed = figures.some(({ preliminary }) => !preliminary)
   return (
-    <ul class="values" aria-label={label}>
-      {figures.map((figure) => (
-        <li key={figure.name}>
-          <div class="head-line">
-            <span>
-              {figure.label}
-              {figure.preliminary && <span class="soft small"> preliminary</span>}
-            </span>
-            {figure.hidden ? <HiddenValue figure={figure} /> : <ShownValue figure={figure} />}
-          </div>
-          <FigureWhy pack={pack} why={figure.why} label={figure.label} />
-        </li>
-      ))}
-    </ul>
+    <>
+      {!isMixed && <p class="soft">All of them rest on preliminary figures.</p>}
+      <ul class="values" aria-label={label}>
+        {figures.map((figure) => (
+          <li key={figure.name}>
+            {figure.why.length > 0 ? (
+              <details>
+                <summary class="head-line">
+                  <Row figure={figure} isMixed={isMixed} />
+                </summary>
+                <FigureWhy pack={pack} why={figure.why} />
+              </details>
+            ) : (
+              <div class="head-line">
+                <Row figure={figure} isMixed={isMixed} />
+              </div>
+            )}
+          </li>
+        ))}
+      </ul>
+    </>
+  )
+}
+
+function Row({ figure, isMixed }: { readonly figure: ComputedView; readonly isMixed: boolean }) {
+  const { label, preliminary, why, hidden } = figure
+  return (
+    <>
+      <span>
+        <span class="cap">{label}</span>
+        {why.length > 0 && <span class="why-word small"> why</span>}
+        {isMixed && preliminary && <span class="soft small"> preliminary</span>}
+      </span>
+      {hidden ? <HiddenValue figure={figure} /> : <ShownValue figure={figure} />}
+    </>
   )
 }
 

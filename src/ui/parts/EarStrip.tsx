@@ -23,9 +23,16 @@ export function EarStrip() {
         <Mark name={mark} /> <strong>{text}</strong>
       </p>
       {earState === 'loading' ? <Loading /> : <Level />}
+      <Said />
       <Failure />
     </section>
   )
+}
+
+/** What the voice says, or said last. */
+function Said() {
+  const said = useApp((state) => state.voice.speaking || state.run?.said)
+  return <p class="said soft small">{said && `Otherseat: “${said}”`}</p>
 }
 
 function Loading() {

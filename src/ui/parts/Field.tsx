@@ -27,7 +27,7 @@ export function Field(props: FieldProps) {
   const isWrong = problems.some((problem) => problem.severity === 'error')
   return (
     <div class="field">
-      <label for={id}>
+      <label for={id} class="cap">
         {label} {!required && <span class="soft">(may be left out)</span>}
       </label>
       <div class="with-unit">

@@ -6,25 +6,18 @@ import type { Pack } from '../../kernel/run/checklist.ts'
 interface WhyProps {
   readonly pack: Pack
   readonly why: readonly Reason[]
-  readonly label: string
 }
 
-export function FigureWhy({ pack, why, label }: WhyProps) {
-  if (why.length === 0) return null
+export function FigureWhy({ pack, why }: WhyProps) {
   return (
-    <details>
-      <summary class="small">
-        Why<span class="hidden-label"> {label} is what it is</span>
-      </summary>
-      <ol class="why stack">
-        {why.map(({ text, cells }) => (
-          <li key={text}>
-            {text}
-            {cells && cells.length > 0 && <Cells pack={pack} cells={cells} />}
-          </li>
-        ))}
-      </ol>
-    </details>
+    <ol class="why stack">
+      {why.map(({ text, cells }) => (
+        <li key={text}>
+          {text}
+          {cells && cells.length > 0 && <Cells pack={pack} cells={cells} />}
+        </li>
+      ))}
+    </ol>
   )
 }
 

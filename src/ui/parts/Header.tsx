@@ -19,25 +19,24 @@ export function Header() {
   const inForce = useApp((state) => state.revisions.at(-1))
   const actions = useActions()
   const isThere = { start: true, figures: hasPack, run: hasRun, account: hasRun, settings: true }
+  if (!isWelcomed) return <div />
   const go = (to: Screen) => (to === 'account' ? void actions.account() : actions.show(to))
   return (
     <header class="head">
       <span class="name">Otherseat</span>
-      {isWelcomed && (
-        <nav aria-label="Screens">
-          {LINKS.filter((link) => isThere[link.screen]).map((link) => (
-            <button
-              key={link.screen}
-              type="button"
-              class="plain"
-              aria-current={link.screen === screen ? 'page' : undefined}
-              onClick={() => go(link.screen)}
-            >
-              {link.label}
-            </button>
-          ))}
-        </nav>
-      )}
+      <nav aria-label="Screens">
+        {LINKS.filter((link) => isThere[link.screen]).map((link) => (
+          <button
+            key={link.screen}
+            type="button"
+            class="plain"
+            aria-current={link.screen === screen ? 'page' : undefined}
+            onClick={() => go(link.screen)}
+          >
+            {link.label}
+          </button>
+        ))}
+      </nav>
       {inForce && <span class="state small">{`${inForce.inputs.status} figures, revision ${inForce.revision}`}</span>}
     </header>
   )

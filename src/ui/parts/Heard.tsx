@@ -25,7 +25,7 @@ export function Heard({ pack, run }: { readonly pack: Pack; readonly run: RunSta
       <div role="status" class="stack">
         {!soFar && last && (
           <>
-            <p class="soft">
+            <p class="soft cap">
               {last.challenge}: {last.by === 'typed' ? 'typed' : last.by === 'key' ? 'by key' : 'heard'}
             </p>
             <p class="words">
@@ -35,8 +35,10 @@ export function Heard({ pack, run }: { readonly pack: Pack; readonly run: RunSta
                 </span>
               ))}
             </p>
-            <Verdict judgement={last.judgement} />
-            <PartList parts={parts} />
+            <div class="row">
+              <Verdict judgement={last.judgement} />
+              <PartList parts={parts} />
+            </div>
           </>
         )}
       </div>

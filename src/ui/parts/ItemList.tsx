@@ -24,7 +24,7 @@ export function ItemList({
   const items = entries.filter(({ type }) => type === 'item')
   return (
     <section aria-label="Items of the list">
-      <h2>{name}</h2>
+      <h2 class="cap">{name}</h2>
       <p class="soft small">
         {answered.length} of {items.length} answered
       </p>
@@ -46,7 +46,7 @@ function Entry({ entry }: { readonly entry: ViewEntry }) {
   return (
     <li class={isLine ? 'line' : ''} aria-current={current ? 'step' : undefined}>
       <Mark name={mark} />
-      <span>{label}</span>
+      <span class="cap">{label}</span>
       {words && <span class="state">{words}</span>}
     </li>
   )

@@ -18,7 +18,7 @@ export function ListOverview({ lists }: { readonly lists: readonly ViewList[] })
         {lists.map(({ id, name, state, openItems }) => (
           <li key={id}>
             <Mark name={STATES[state].mark} />
-            <span>{name}</span>
+            <span class="cap">{name}</span>
             <span class="state">
               {STATES[state].text}
               {openItems.length > 0 && `: ${openItems.join(', ')}`}

@@ -9,7 +9,8 @@ export function RunButtons({ buttons }: { readonly buttons: readonly ViewButton[
   const passes = buttons.filter(isPass)
   return (
     <div class="stack">
-      <fieldset class="row" aria-label="Buttons, each with the phrase to say">
+      <fieldset class="row">
+        <legend class="soft small">Press, or say the words</legend>
         {buttons
           .filter((button) => !isPass(button))
           .map((button) => (
@@ -19,7 +20,8 @@ export function RunButtons({ buttons }: { readonly buttons: readonly ViewButton[
       {passes.length > 0 && (
         <details>
           <summary>Pass this item, with a reason</summary>
-          <fieldset class="row" aria-label="Reasons for passing the item">
+          <fieldset class="row">
+            <legend class="hidden-label">Reasons for passing the item</legend>
             {passes.map((button) => (
               <PressButton key={button.label} button={button} />
             ))}
@@ -34,10 +36,11 @@ function PressButton({ button }: { readonly button: ViewButton }) {
   const actions = useActions()
   const { label, phrase, press } = button
   const isFirst = press.type !== 'command' && press.type !== 'confirmItem'
+  const isPhrase = label.toLowerCase() === phrase.toLowerCase()
   return (
     <button type="button" class={isFirst ? 'first' : ''} onClick={() => actions.press(press)}>
-      {label}
-      <small>or say “{phrase}”</small>
+      {isPhrase ? `“${label}”` : label}
+      {!isPhrase && <small>or say “{phrase}”</small>}
     </button>
   )
 }

@@ -11,9 +11,12 @@ export function Welcome() {
       </h1>
       <p>
         Otherseat is the second crew member for a pilot who trains alone: it speaks each challenge and listens to your
-        answer. It checks every value you say against the figures of this departure and goes on only when the answer is
-        right. What you say stays in this browser, and everything works by voice, by keyboard and by touch.
+        answer.
       </p>
+      <p>
+        It checks every value you say against the figures of this departure and goes on only when the answer is right.
+      </p>
+      <p>What you say stays in this browser, and everything works by voice, by keyboard and by touch.</p>
       <div>
         <button type="button" class="first" onClick={() => actions.settings({ welcomed: true })}>
           Take your seat
