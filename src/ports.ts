@@ -99,6 +99,8 @@ export interface PackFiles {
   list(): Promise<readonly { readonly id: string; readonly name: string; readonly aircraft: string }[]>
   /** Texts by file name, and the SHA-256 over them. */
   load(id: string): Promise<{ readonly texts: Readonly<Record<string, string>>; readonly sha256: string }>
+  /** Example revisions that came with a pack: name -> text. */
+  examples(id: string): Promise<Readonly<Record<string, string>>>
 }
 
 /** One writer for a run. */

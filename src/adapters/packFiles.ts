@@ -8,8 +8,13 @@ export type Glob = Readonly<Record<string, () => Promise<string>>>
 
 const FILES: Glob = import.meta.glob<string>('../../checklists/*/*.yaml', { query: '?raw', import: 'default' })
 
+const EXAMPLES: Glob = import.meta.glob<string>('../../checklists/*/inputs/*.yaml', {
+  query: '?raw',
+  import: 'default',
+})
+
 /** `files` maps paths that end in `<pack>/<file>.yaml` to what loads them. */
-export function createPackFiles(files: Glob = FILES): PackFiles {
+export function createPackFiles(files: Glob = FILES, examples: Glob = EXAMPLES): PackFiles {
   const packs = byPack(files)
 
   async function load(id: string) {
@@ -22,6 +27,17 @@ export function createPackFiles(files: Glob = FILES): PackFiles {
 
   return {
     load,
+    async examples(id) {
+      const own = Object.entries(examples).filter(([path]) => path.split('/').at(-3) === id)
+      const named = own.map(async ([path, read]) => [
+        path
+          .split('/')
+          .at(-1)
+          ?.replace(/\.yaml$/, '') ?? path,
+        await read(),
+      ])
+      return Object.fromEntries(await Promise.all(named))
+    },
     list: () =>
       Promise.all(
         [...packs].map(async ([id, found]) => ({ id, ...titles(id, (await found.get('pack.yaml')?.()) ?? '') })),

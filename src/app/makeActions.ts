@@ -71,7 +71,9 @@ export function makeActions(parts: ActionParts): Actions {
     running = conduct(parts, pack, runId, events)
     const revisions = revisionsIn(pack, events)
     const draft = revisions.at(-1)?.inputs ?? EMPTY_DRAFT
-    store.setState({ screen: 'run', revisions, draft, preview: compute(pack.figures, draft), unfinished: undefined })
+    const examples = await packFiles.examples(first.pack.id)
+    const shown = { screen: 'run', revisions, draft, examples, unfinished: undefined } as const
+    store.setState({ ...shown, preview: compute(pack.figures, draft) })
     if (!held) {
       running.close()
       running = undefined
@@ -133,7 +135,8 @@ export function makeActions(parts: ActionParts): Actions {
     show: (screen) => store.setState({ screen }),
     async choosePack(id) {
       await openPack(id)
-      store.setState({ revisions: [], draft: EMPTY_DRAFT, preview: undefined })
+      const examples = await packFiles.examples(id)
+      store.setState({ examples, revisions: [], draft: EMPTY_DRAFT, preview: undefined })
     },
     draft: preview,
     readInputs(text, fileName) {

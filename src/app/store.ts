@@ -34,6 +34,8 @@ export interface AppState {
   readonly pack: Pack | undefined
   /** Of the pack that could not be opened, or of inputs that could not be read. */
   readonly problems: readonly Problem[]
+  /** Example revisions of the pack: name -> text. */
+  readonly examples: Readonly<Record<string, string>>
   readonly draft: Inputs
   /** The draft, computed as it stands. */
   readonly preview: FigureSet | undefined
@@ -74,6 +76,7 @@ export function createAppStore(initial: Partial<AppState> = {}): Store {
     packs: [],
     pack: undefined,
     problems: [],
+    examples: {},
     draft: EMPTY_DRAFT,
     preview: undefined,
     revisions: [],

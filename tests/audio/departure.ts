@@ -1,0 +1,60 @@
+/** The pilot's answers of the demo departure, as spoken by two free synthetic voices; check data, nothing is tuned on it. */
+
+export interface SpokenAnswer {
+  readonly file: string
+  readonly text: string
+  readonly voice: 'slt' | 'rms'
+}
+
+const answer = (file: string, text: string, voice: SpokenAnswer['voice'] = 'slt'): SpokenAnswer => ({
+  file,
+  text,
+  voice,
+})
+
+/** On preliminary figures. */
+export const PRELIMINARY_ANSWERS: readonly SpokenAnswer[] = [
+  answer('call-figures', 'load figures list'),
+  answer('zfw-preliminary', 'two four three six zero'),
+  answer('trim-preliminary', 'four point three up', 'rms'),
+  answer('v1-preliminary', 'one two six'),
+  answer('v2-preliminary', 'one three nine', 'rms'),
+  answer('thrust', 'nine zero point four percent'),
+]
+
+/** After the final figures: what is open again. */
+export const FINAL_ANSWERS: readonly SpokenAnswer[] = [
+  answer('zfw-final', 'two four six two zero'),
+  answer('trim-final', 'three point one up set'),
+  answer('v1-final', 'one two eight', 'rms'),
+  answer('v2-final', 'one four one'),
+]
+
+export const LISTS: readonly SpokenAnswer[] = [
+  answer('call-before-start', 'before start list'),
+  answer('brake', 'brake set', 'rms'),
+  answer('signs', 'signs on'),
+  answer('fuel', 'five six four zero kilograms'),
+  answer('altimeters', 'one zero zero nine set', 'rms'),
+  answer('transponder', 'code four two seven one'),
+  answer('push', 'we are cleared to push'),
+  answer('doors', 'all closed slides armed', 'rms'),
+  answer('beacon', 'beacon on'),
+  answer('pumps', 'all pumps on'),
+  answer('call-push-and-start', 'push and start list'),
+  answer('crew', 'brake set tug away', 'rms'),
+  answer('engines', 'both engines stable'),
+  answer('call-engines-running', 'engines running list'),
+  answer('generators', 'both on'),
+  answer('ice', 'both off', 'rms'),
+  answer('ignition', 'ignition off'),
+  answer('ground', 'tow bar clear pin in hand', 'rms'),
+  answer('flap', 'flap twelve set'),
+  answer('call-ready', 'ready for taxi list'),
+  answer('controls', 'full left full right'),
+  answer('trim-taxi', 'three point one up', 'rms'),
+  answer('weight', 'three zero zero eight zero'),
+  answer('speeds', 'v one one two eight rotate one three four'),
+  answer('runway', 'runway two four', 'rms'),
+  answer('pressure', 'pressure normal'),
+]
