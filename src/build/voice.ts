@@ -36,7 +36,7 @@ function render(voice: string, text: string, file: string): Float32Array {
 
 function record(role: keyof typeof ROLES, texts: readonly string[], folder: string): void {
   const wav = join(folder, 'clip.wav')
-  const parts: Float32Array[] = [silence(MARK_MS), mark(), silence(GAP_MS)]
+  const parts: Float32Array[] = [silence(MARK_MS), mark(), silence(3 * GAP_MS)]
   let length = parts.reduce((sum, part) => sum + part.length, 0)
   const clips: Record<string, [number, number]> = {}
   for (const text of texts) {

@@ -3,6 +3,7 @@
 import { createServer, type Server } from 'node:http'
 import type { AddressInfo } from 'node:net'
 import { afterAll, afterEach, beforeAll, expect, test } from 'vitest'
+import { loudestWhile } from './listen.ts'
 import { openPage, type PageOptions, type TestPage } from './page.ts'
 
 /** An empty page: what is tested here is not the app. */
@@ -21,25 +22,6 @@ const open = async (options: Omit<PageOptions, 'address'> = {}) => {
   const { port } = server.address() as AddressInfo
   opened = await openPage({ address: `http://localhost:${port}/`, ...options })
   return opened
-}
-
-/** The loudest sample in the microphone while something is done. */
-async function loudest(page: TestPage['page'], what: () => Promise<unknown>): Promise<number> {
-  await page.evaluate(async () => {
-    const stream = await navigator.mediaDevices.getUserMedia({ audio: true })
-    const context = new AudioContext()
-    const analyser = new AnalyserNode(context, { fftSize: 2048 })
-    context.createMediaStreamSource(stream).connect(analyser)
-    const samples = new Float32Array(analyser.fftSize)
-    const level = { loudest: 0 }
-    Object.assign(window, { level })
-    setInterval(() => {
-      analyser.getFloatTimeDomainData(samples)
-      level.loudest = Math.max(level.loudest, ...samples.map(Math.abs))
-    }, 10)
-  })
-  await what()
-  return page.evaluate(() => (window as unknown as { level: { loudest: number } }).level.loudest)
 }
 
 /** Plays as an app does: an oscillator into the output, for half a second. */
@@ -75,19 +57,19 @@ function toneWav(): Uint8Array {
 
 test('what is said is in the microphone', async () => {
   const { page, speakWav } = await open()
-  expect(await loudest(page, () => speakWav(toneWav()))).toBeGreaterThan(0.3)
+  expect(await loudestWhile(page, () => speakWav(toneWav()))).toBeGreaterThan(0.3)
 })
 
 test('a microphone into which nothing is said is quiet, and not dead', async () => {
   const { page } = await open()
-  const level = await loudest(page, () => page.evaluate(playInPage))
+  const level = await loudestWhile(page, () => page.evaluate(playInPage))
   expect(level).toBeGreaterThan(0)
   expect(level).toBeLessThan(0.002)
 })
 
 test('with an echo, what the page plays comes back into the microphone', async () => {
   const { page } = await open({ echo: 0.5 })
-  const level = await loudest(page, () => page.evaluate(playInPage))
+  const level = await loudestWhile(page, () => page.evaluate(playInPage))
   expect(level).toBeGreaterThan(0.1)
   expect(level).toBeLessThan(0.4)
 })

@@ -18,8 +18,10 @@ const { clips }: Recording = JSON.parse(readFileSync(here('audio/voice/otherseat
 const packs = await packsIn(here('checklists'))
 const unsaid = (texts: readonly string[]) => texts.filter((text) => text !== '' && !clipsFor(text, clips))
 
-test('there is a clip for every phrase and word, and none besides: if not, render again with npm run voice', async () => {
-  expect(Object.keys(clips)).toEqual(await textsToRecord(here('checklists')))
+test('there is a clip for every phrase and every word: if not, render again with npm run voice', async () => {
+  const texts = await textsToRecord(here('checklists'))
+  expect(texts.length).toBeGreaterThan(300)
+  expect(texts.filter((text) => !Object.hasOwn(clips, text))).toEqual([])
 })
 
 test('the recording is small enough to be kept for use without a network', () => {

@@ -1,0 +1,100 @@
+/** The embedded voice in a browser that has no voice of its own, heard through the microphone as an echo. */
+
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest'
+import type { Served } from '../../src/build/serve.ts'
+import { loudestWhile } from './listen.ts'
+import { serveModules } from './modules.ts'
+import { openPage, type TestPage } from './page.ts'
+
+type Voices = typeof import('../../src/adapters/voice/chooseVoice.ts')
+type Recordings = typeof import('../../src/adapters/voice/recording.ts')
+
+let served: Served
+let opened: TestPage
+beforeAll(async () => {
+  served = await serveModules()
+})
+afterAll(() => served.close())
+beforeEach(async () => {
+  opened = await openPage({ address: served.address, echo: 1 })
+})
+afterEach(() => opened.close())
+
+/** Speaks in the page, and cuts it off after a while if asked. */
+const speak = (text: string, cancelAfterMs?: number) =>
+  opened.page.evaluate(
+    async ([text, cancelAfterMs]) => {
+      const { createVoice } = await window.bring<Voices>('/adapters/voice/chooseVoice.ts')
+      const voice = createVoice({ settings: () => ({ voice: '', rate: 1 }) })
+      await voice.wake()
+      const began = performance.now()
+      const outcome = voice.speak(text, 'otherseat')
+      if (cancelAfterMs !== undefined) setTimeout(() => voice.cancel(), cancelAfterMs)
+      return { outcome: await outcome, name: voice.name, lengthMs: performance.now() - began }
+    },
+    [text, cancelAfterMs] as const,
+  )
+
+describe('where the browser has no voice', () => {
+  test('the embedded one speaks, and is heard', async () => {
+    const level = await loudestWhile(opened.page, async () => {
+      expect(await speak('I heard, five six up. Takeoff trim?')).toMatchObject({ outcome: 'spoken', name: 'embedded' })
+    })
+    expect(level).toBeGreaterThan(0.2)
+    expect(opened.errors()).toEqual([])
+    expect(opened.foreign()).toEqual([])
+  })
+
+  test('a longer text takes longer: it is spoken to its end', async () => {
+    const short = await speak('Flap?')
+    const long = await speak('Say again, takeoff trim. Say again, takeoff trim. Say again, takeoff trim.')
+    expect(long.lengthMs).toBeGreaterThan(short.lengthMs + 2_000)
+  })
+
+  test('a text with a word that is not recorded is not spoken in part', async () => {
+    const level = await loudestWhile(opened.page, async () => {
+      expect(await speak('I heard, five xylophones up.')).toMatchObject({ outcome: 'failed' })
+    })
+    expect(level).toBeLessThan(0.002)
+  })
+
+  test('a text can be cut off', async () => {
+    const whole = 'Say again, takeoff trim. Say again, takeoff trim. Say again, takeoff trim.'
+    const { outcome, lengthMs } = await speak(whole, 300)
+    expect(outcome).toBe('cancelled')
+    expect(lengthMs).toBeLessThan(3_000)
+  })
+
+  test('tones sound', async () => {
+    const level = await loudestWhile(opened.page, () =>
+      opened.page.evaluate(async () => {
+        const { createVoice } = await window.bring<Voices>('/adapters/voice/chooseVoice.ts')
+        const voice = createVoice({ settings: () => ({ voice: '', rate: 1 }) })
+        for (const name of ['tick', 'attention', 'soft'] as const) await voice.tone(name)
+      }),
+    )
+    expect(level).toBeGreaterThan(0.1)
+  })
+})
+
+test('as the browser decodes it, each clip of the recording is where the index says, with silence between', async () => {
+  const wrong = await opened.page.evaluate(async () => {
+    const { fetchRecording } = await window.bring<Recordings>('/adapters/voice/recording.ts')
+    const { recording, bytes } = await fetchRecording()
+    const rate = 16_000
+    const buffer = await new OfflineAudioContext(1, 1, rate).decodeAudioData(bytes)
+    const samples = buffer.getChannelData(0)
+    const shiftMs = (samples.findIndex((sample) => Math.abs(sample) > 0.1) / rate) * 1000 - recording.markMs
+    const level = (fromMs: number, toMs: number) =>
+      samples
+        .subarray(((fromMs + shiftMs) * rate) / 1000, ((toMs + shiftMs) * rate) / 1000)
+        .reduce((most, sample) => Math.max(most, Math.abs(sample)), 0)
+    return Object.entries(recording.clips).flatMap(([text, [beginMs, lengthMs]]) => {
+      const endMs = beginMs + lengthMs
+      const isRight =
+        level(beginMs, endMs) > 0.1 && level(beginMs - 60, beginMs - 20) < 0.02 && level(endMs + 20, endMs + 60) < 0.02
+      return isRight ? [] : [text]
+    })
+  })
+  expect(wrong).toEqual([])
+})
