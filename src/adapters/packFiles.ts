@@ -13,7 +13,7 @@ const EXAMPLES: Glob = import.meta.glob<string>('../../checklists/*/inputs/*.yam
   import: 'default',
 })
 
-/** `files` maps paths that end in `<pack>/<file>.yaml` to what loads them. */
+/** `files` maps paths that end in `<pack>/<file>.yaml` to what loads them, `examples` those in `<pack>/inputs/`. */
 export function createPackFiles(files: Glob = FILES, examples: Glob = EXAMPLES): PackFiles {
   const packs = byPack(files)
 
@@ -29,13 +29,7 @@ export function createPackFiles(files: Glob = FILES, examples: Glob = EXAMPLES):
     load,
     async examples(id) {
       const own = Object.entries(examples).filter(([path]) => path.split('/').at(-3) === id)
-      const named = own.map(async ([path, read]) => [
-        path
-          .split('/')
-          .at(-1)
-          ?.replace(/\.yaml$/, '') ?? path,
-        await read(),
-      ])
+      const named = own.map(async ([path, read]) => [/([^/]+)\.yaml$/.exec(path)?.[1] ?? path, await read()] as const)
       return Object.fromEntries(await Promise.all(named))
     },
     list: () =>
