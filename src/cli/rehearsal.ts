@@ -125,7 +125,8 @@ export async function rehearseFile(parts: RehearsalParts): Promise<RehearsalEnd>
         const match = /^(\d+(?:\.\d+)?)\s*(ms|s|m)$/.exec(argument)
         if (!match) return `@wait ${argument}: a time such as 31s, 500ms or 2m would be right`
         const factor = { ms: 1, s: 1_000, m: 60_000 }[match[2] as 'ms' | 's' | 'm']
-        await clock.pass(Number(match[1]) * factor)
+        // A turn that does nothing has waited for all turns before it.
+        await clock.pass(Number(match[1]) * factor, () => dispatch.happen(() => undefined))
         return undefined
       }
       case 'figures': {

@@ -5,8 +5,8 @@ import type { Clock } from '../ports.ts'
 export interface VirtualClock extends Clock {
   /** Moves on without calling timers: time that speech takes. */
   advance(ms: number): void
-  /** Lets time pass, timer by timer; each call's consequences settle before the next. */
-  pass(ms: number): Promise<void>
+  /** Lets time pass, timer by timer; what a timer caused has settled before the next. */
+  pass(ms: number, settled: () => Promise<void>): Promise<void>
 }
 
 export function virtualClock(start: number): VirtualClock {
@@ -24,7 +24,7 @@ export function virtualClock(start: number): VirtualClock {
     advance(ms) {
       now += ms
     },
-    async pass(ms) {
+    async pass(ms, settled) {
       const end = now + ms
       for (;;) {
         const due = timers.filter((timer) => timer.at <= end).sort((a, b) => a.at - b.at)[0]
@@ -32,8 +32,7 @@ export function virtualClock(start: number): VirtualClock {
         timers = timers.filter((other) => other !== due)
         now = Math.max(now, due.at)
         due.call()
-        // Events that a timer caused are promises; a macrotask lets them all finish.
-        await new Promise((done) => setImmediate(done))
+        await settled()
       }
       now = end
     },

@@ -40,6 +40,8 @@ export interface TestPage {
 }
 
 const ARGS = [
+  // The browser's own form filling asks its maker's server about every form; that is not the app's doing.
+  '--disable-features=AutofillServerCommunication',
   '--no-sandbox',
   '--disable-gpu',
   '--disable-quic',

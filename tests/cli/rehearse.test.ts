@@ -1,0 +1,104 @@
+import { mkdtemp, readFile, rm, writeFile } from 'node:fs/promises'
+import { tmpdir } from 'node:os'
+import { join, resolve } from 'node:path'
+import { fileURLToPath } from 'node:url'
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { run as debrief } from '../../src/cli/debrief.ts'
+import { run as rehearse } from '../../src/cli/rehearse.ts'
+import type { RunEvent } from '../../src/kernel/run/events.ts'
+import { runCommand } from './io.ts'
+
+const root = fileURLToPath(new URL('../..', import.meta.url))
+const PACK = join(root, 'checklists/marram')
+const PRELIMINARY = join(PACK, 'inputs/preliminary.yaml')
+const DEPARTURE = join(root, 'tests/cli/answers/departure.txt')
+
+let dir: string
+beforeAll(async () => {
+  dir = await mkdtemp(join(tmpdir(), 'otherseat-rehearse-'))
+})
+afterAll(() => rm(dir, { recursive: true }))
+
+async function fly(answers: string, inputs = PRELIMINARY) {
+  const file = join(dir, 'answers.txt')
+  const log = join(dir, 'log.jsonl')
+  await writeFile(file, answers.replaceAll('../../../checklists', resolve(root, 'checklists')))
+  await rm(log, { force: true })
+  const end = await runCommand(rehearse, ['--pack', PACK, '--inputs', inputs, '--answers', file, '--log', log])
+  const text = await readFile(log, 'utf8').catch(() => '')
+  const events = text
+    .split('\n')
+    .filter((line) => line)
+    .map((line): RunEvent => JSON.parse(line))
+  return { ...end, log, events }
+}
+
+describe('rehearse', () => {
+  it('completes the demo departure from text answers, with final figures on the way', async () => {
+    const { status, output, errors, events } = await fly(await readFile(DEPARTURE, 'utf8'))
+    expect(errors).toBe('')
+    expect(status).toBe(0)
+    expect(output).toContain('Load figures list is no longer complete.')
+    expect(output).toContain('All lists complete.')
+    expect(events.map((event) => event.seq)).toEqual(events.map((_, index) => index))
+    expect(events[0]).toMatchObject({ v: 1, type: 'runStarted', t: 0, pack: { id: 'marram', version: '1.0.0' } })
+    expect(events.at(-1)?.type).toBe('ended')
+  })
+
+  it('ends with 1 where one value is wrong, and the log says which', async () => {
+    const answers = (await readFile(DEPARTURE, 'utf8')).replace('\none two eight\n', '\none two niner\n')
+    const { status, errors, events } = await fly(answers)
+    expect(status).toBe(1)
+    expect(errors).toMatch(/answers\.txt:\d+:1: the file ends while an answer is awaited/)
+    const wrong = events.filter((event) => event.type === 'answered' && event.evidence.text === 'one two niner')
+    expect(wrong).toMatchObject([{ item: 'loadFigures.v1', expected: { v1: 128 }, judgement: { verdict: 'negative' } }])
+  })
+
+  it('lets time pass by the virtual clock: silence is prompted once', async () => {
+    const { output } = await fly('load figures list\n@wait 9s\n@wait 2m\n')
+    expect(output.match(/Zero fuel weight\?/g)).toHaveLength(2)
+  })
+
+  it.each([
+    ['@wait soon', 'a time such as 31s'],
+    ['@cleared taxi', 'push would be right'],
+    ['@situation stand=hangar', 'push, own would be right'],
+    ['@figures nowhere.yaml', 'there is no such file'],
+    ['@wawe x', '@wait, @figures'],
+  ])('says of %s where it is and what would be right', async (line, right) => {
+    const { status, errors } = await fly(`# a comment\n${line}\n`)
+    expect(status).toBe(1)
+    expect(errors).toMatch(/answers\.txt:2:1: /)
+    expect(errors).toContain(right)
+  })
+
+  it('asks for its usage where an option lacks', async () => {
+    expect(await runCommand(rehearse, ['--pack', PACK])).toMatchObject({ status: 2 })
+  })
+})
+
+describe('debrief', () => {
+  it('makes the account of a log alone: what was said, refused, and opened again', async () => {
+    const { log } = await fly(await readFile(DEPARTURE, 'utf8'))
+    const { status, output } = await runCommand(debrief, [log])
+    expect(status).toBe(0)
+    expect(output).toContain('All lists complete.')
+    expect(output).toMatch(/revision 2: final load sheet; open again: zero fuel weight, takeoff trim, V one, V two/)
+    expect(output).toMatch(/"four point three up" negative \(value\), on revision 2; it fits .*preliminary/)
+  })
+
+  it('is data with --json', async () => {
+    const { log } = await fly('load figures list\nfive\n')
+    const { output } = await runCommand(debrief, [log, '--json'])
+    expect(JSON.parse(output)).toMatchObject({ complete: false, totals: { closed: 0 } })
+  })
+
+  it('refuses a log with a gap, with its place', async () => {
+    const { log } = await fly('load figures list\n')
+    const lines = (await readFile(log, 'utf8')).split('\n')
+    await writeFile(log, [lines[0], ...lines.slice(2)].join('\n'))
+    const { status, errors } = await runCommand(debrief, [log])
+    expect(status).toBe(1)
+    expect(errors).toContain('log.jsonl:2:1: event 2; event 1 would be right here')
+  })
+})
