@@ -10,7 +10,7 @@ import { itemsOf, listsOf } from '../kernel/run/place.ts'
 import { restsOf } from '../kernel/run/rests.ts'
 import type { RunState } from '../kernel/run/state.ts'
 import { itemState, listState } from '../kernel/run/turn.ts'
-import { type ComputedView, computedViews } from './computedView.ts'
+import { type ComputedView, computedViews, shownIn } from './computedView.ts'
 import { type FieldGroup, fieldGroups, type LoadField, loadFields } from './fields.ts'
 import { type Hidden, hiddenFigures } from './hiddenFigures.ts'
 import type { AppState } from './store.ts'
@@ -25,8 +25,8 @@ export interface SituationField {
 export interface ChangeView {
   readonly label: string
   /** Left out where the value is hidden. */
-  readonly from?: string
-  readonly to?: string
+  readonly from?: string | undefined
+  readonly to?: string | undefined
   readonly hidden: boolean
 }
 
@@ -38,13 +38,17 @@ export interface DraftView {
   readonly hidden: ReadonlyMap<string, Hidden>
   /** Revision in force; 0 before the first. */
   readonly revision: number
-  /** Spoken values that are other ones than in the revision in force. */
+  /** Values read back or entered that are other ones than in the revision in force. */
   readonly changes: readonly ChangeView[]
+  /** How many workings change besides. */
+  readonly workings: number
   /** How many figures moved without another spoken value. */
   readonly unspoken: number
   /** Challenges and lists that entering the draft would open again. */
   readonly reopens: { readonly items: readonly string[]; readonly lists: readonly string[] }
   readonly problems: readonly Problem[]
+  /** Of the revision in force, not acknowledged yet. */
+  readonly warnings: readonly string[]
 }
 
 export function draftView(pack: Pack, state: Pick<AppState, 'draft' | 'preview' | 'revisions' | 'run'>): DraftView {
@@ -55,7 +59,8 @@ export function draftView(pack: Pack, state: Pick<AppState, 'draft' | 'preview' 
   const spoken = changes.filter((change) => change.spoken)
   const situation = { ...initial(pack), ...run?.situation, ...(run?.status !== 'running' && draft.situation) }
   const computed = computedViews(pack, preview, inForce?.set, hidden, situation)
-  const shown = new Map(computed.map((figure) => [figure.name, figure]))
+  const workings = new Set(computed.filter(({ read }) => !read).map(({ name }) => name))
+  const told = spoken.filter(({ figure }) => !workings.has(figure))
   return {
     groups: fieldGroups(pack, draft, inForce?.inputs, hidden),
     loads: loadFields(pack, draft),
@@ -68,14 +73,18 @@ export function draftView(pack: Pack, state: Pick<AppState, 'draft' | 'preview' 
     computed,
     hidden,
     revision: inForce?.revision ?? 0,
-    changes: spoken.map(({ figure, label, from, to }) =>
-      hidden.has(figure)
-        ? { label, hidden: true }
-        : { label, hidden: false, from: String(from ?? 'none'), to: shown.get(figure)?.shown ?? String(to ?? 'none') },
-    ),
+    changes: told.map(({ figure, label }) => {
+      if (hidden.has(figure)) return { label, hidden: true }
+      const [from, to] = [inForce?.set, preview].map((set) => (set && shownIn(set, figure)) ?? 'none')
+      return { label, hidden: false, from, to }
+    }),
+    workings: spoken.length - told.length,
     unspoken: changes.length - spoken.length,
     reopens: reopens(pack, run, new Set(spoken.map(({ figure }) => figure))),
-    problems: (preview?.problems ?? []).map((problem) => discreet(pack, problem, hidden)),
+    problems: (preview?.problems ?? []).map((problem) => ({ ...problem, message: discreet(pack, problem, hidden) })),
+    warnings: (run?.warnings ?? []).map((message) =>
+      discreet(pack, { code: 'warning', message, severity: 'error' }, hidden),
+    ),
   }
 }
 
@@ -102,14 +111,13 @@ function reopens(pack: Pack, run: RunState | undefined, moved: ReadonlySet<strin
 }
 
 /** A problem may hold the value it is about: a hidden one is told without it. */
-function discreet(pack: Pack, problem: Problem, hidden: ReadonlyMap<string, Hidden>): Problem {
+function discreet(pack: Pack, problem: Problem, hidden: ReadonlyMap<string, Hidden>): string {
   const about = [...hidden.keys()].find((name) => {
     const label = pack.figures.declarations[name]?.label
     return label !== undefined && problem.message.startsWith(label)
   })
-  if (about === undefined || problem.code === 'input.missing') return problem
+  if (about === undefined || problem.code === 'input.missing') return problem.message
   const label = pack.figures.declarations[about]?.label ?? about
   const isError = problem.severity === 'error'
-  const message = `${label}: ${isError ? 'something is wrong with it' : 'it is worth a second look'}; show its value to read what`
-  return { ...problem, message }
+  return `${label}: ${isError ? 'something is wrong with it' : 'it is worth a second look'}; show its value to read what`
 }

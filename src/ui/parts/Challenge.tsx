@@ -15,7 +15,7 @@ export function Challenge({ view }: { readonly view: RunView }) {
     <div class="stack">
       <p class="soft">
         {phase}
-        {listName && `, ${listName}`}
+        {listName && listName.toLowerCase() !== phase.toLowerCase() && `, ${listName}`}
       </p>
       <h1
         class={`challenge ${size} ${voiceFailed ? 'louder' : ''}`}

@@ -4,15 +4,16 @@ import type { DraftView } from '../../app/draftView.ts'
 import { Mark } from './Mark.tsx'
 
 export function Changes({ view }: { readonly view: DraftView }) {
-  const { revision, changes, unspoken, reopens } = view
+  const { revision, changes, workings, unspoken, reopens } = view
   if (revision === 0) return null
   const { items, lists } = reopens
   return (
     <section class="stack" aria-labelledby="changes">
       <h2 id="changes">Against revision {revision}</h2>
+      {workings > 0 && <p class="soft">Besides, {workings} of the workings change.</p>}
       {changes.length === 0 && (
         <p>
-          No spoken value changes.
+          No value that is read back changes.
           {unspoken > 0 && ` ${unspoken} ${unspoken === 1 ? 'figure moves' : 'figures move'} by less than is spoken.`}
         </p>
       )}

@@ -20,7 +20,7 @@ export function Choices<T extends string>({ legend, options, value, choose }: Ch
   const name = useId()
   return (
     <fieldset class="section stack">
-      <legend>{legend}</legend>
+      <legend class="cap">{legend}</legend>
       <div class="choices">
         {options.map((option) => (
           <label key={option.value}>

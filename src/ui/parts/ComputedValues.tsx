@@ -74,7 +74,7 @@ function Row({ figure, isMixed }: { readonly figure: ComputedView; readonly isMi
     <>
       <span>
         <span class="cap">{label}</span>
-        {why.length > 0 && <span class="why-word small"> why</span>}
+        {why.length > 0 && <span class="why-word small">why</span>}
         {isMixed && preliminary && <span class="soft small"> preliminary</span>}
       </span>
       {hidden ? <HiddenValue figure={figure} /> : <ShownValue figure={figure} />}

@@ -32,7 +32,7 @@ export function EarStrip() {
 /** What the voice says, or said last. */
 function Said() {
   const said = useApp((state) => state.voice.speaking || state.run?.said)
-  return <p class="said soft small">{said && `Otherseat: “${said}”`}</p>
+  return <p class="said soft">{said && `Otherseat: “${said}”`}</p>
 }
 
 function Loading() {
@@ -56,7 +56,14 @@ function Level() {
   const noise = useApp((state) => state.ear.noise)
   const isClipping = useApp((state) => state.ear.clipping)
   const isOn = useApp((state) => state.ear.state !== 'off' && state.ear.state !== 'failed')
-  if (!isOn) return <span />
+  if (!isOn) {
+    return (
+      <>
+        <span />
+        <span />
+      </>
+    )
+  }
   return (
     <>
       <svg

@@ -5,7 +5,6 @@ import type { DraftView } from '../../app/draftView.ts'
 import { enteredNumber } from '../../app/fields.ts'
 import type { Inputs } from '../../kernel/figures/model.ts'
 import { showNumber } from '../../kernel/figures/showing.ts'
-import type { Pack } from '../../kernel/run/checklist.ts'
 import { useActions } from '../useApp.ts'
 import { Field } from './Field.tsx'
 import { Mark } from './Mark.tsx'
@@ -13,7 +12,6 @@ import { Settle } from './Settle.tsx'
 import { sourceName } from './sourceName.ts'
 
 interface SourcesProps {
-  readonly pack: Pack
   readonly draft: Inputs
   readonly view: DraftView
 }
@@ -51,9 +49,7 @@ function Source({ draft, figure }: { readonly draft: Inputs; readonly figure: Co
   const differs = sources.some(({ within }) => !within)
   return (
     <fieldset class="stack">
-      <legend>
-        <h3>{label}</h3>
-      </legend>
+      <legend class="cap">{label}</legend>
       <p>
         Computed here:{' '}
         <strong>{computed ? `${showNumber(computed.value, 1)} ${unit}` : (figure.shown ?? 'not known yet')}</strong>
@@ -62,9 +58,8 @@ function Source({ draft, figure }: { readonly draft: Inputs; readonly figure: Co
         {statedBy.map((source) => (
           <div key={source}>
             <Field
-              label={`${label}, ${sourceName(source)}`}
+              label={sourceName(source)}
               unit={unit}
-              required={false}
               entered={String(draft.stated?.[source]?.[name] ?? '')}
               type={(text) => type(source, text)}
             />

@@ -16,6 +16,7 @@ import { Situations } from '../parts/Situations.tsx'
 import { Sources } from '../parts/Sources.tsx'
 import { TablesUsed } from '../parts/TablesUsed.tsx'
 import { useUndo } from '../parts/useUndo.ts'
+import { Warnings } from '../parts/Warnings.tsx'
 import { useActions, useApp } from '../useApp.ts'
 
 export function Figures() {
@@ -65,17 +66,18 @@ function FiguresOf({ pack }: { readonly pack: Pack }) {
           <Loads draft={draft} loads={view.loads} />
           <LastMinute draft={draft} loads={view.loads} />
           <Situations draft={draft} situations={view.situations} isRunning={isRunning} />
-          <EnterBar revision={view.revision} />
         </div>
         <div class="stack wide">
+          <Warnings view={view} />
           <Changes view={view} />
           <Problems title="To be mended or checked" problems={view.problems} />
           <ComputedValues pack={pack} view={view} />
-          <Sources pack={pack} draft={draft} view={view} />
+          <Sources draft={draft} view={view} />
           <Envelopes pack={pack} preview={preview} inForce={revisions.at(-1)?.set} hidden={view.hidden} />
           <TablesUsed pack={pack} view={view} />
         </div>
       </div>
+      <EnterBar revision={view.revision} />
     </main>
   )
 }
