@@ -63,7 +63,8 @@ export function readDecimal(tokens: readonly Token[], spec: DecimalSpec): readon
   const run = partRun(tokens, PERCENT)
   if (!run || run.signs.length > 1) return []
   const sign = run.signs[0] ?? 1
-  return amounts(run, spec.decimals).map(({ amount, standard, secondary, short, open }): Reading => {
+  const said = [...amounts(run, spec.decimals), ...implied(run, spec.decimals, Number.POSITIVE_INFINITY)]
+  return said.map(({ amount, standard, secondary, short, open }): Reading => {
     const reading = { value: clean(sign * amount), standard, secondary }
     if (short) return { ...reading, lacks: 'decimals', open }
     return reading
@@ -82,11 +83,15 @@ function directionSign(direction: string, axis: TrimSpec['axis']): 1 | -1 | 0 {
 export function readTrim(tokens: readonly Token[], spec: TrimSpec): readonly Reading[] {
   const run = partRun(tokens, TRIM)
   if (!run || run.signs.length + new Set(run.directions).size > 1) return []
-  if (run.number.length === 0) return run.zero && run.directions.length === 0 ? [{ value: 0, standard: true }] : []
-  if (run.zero) return []
   const direction = run.directions[0]
   const sign = direction === undefined ? run.signs[0] : directionSign(direction, spec.axis)
-  const said = [...amounts(run, spec.decimals), ...implied(run, spec)]
+  if (run.number.length === 0) {
+    if (run.zero) return direction === undefined ? [{ value: 0, standard: true }] : []
+    return sign ? [{ value: sign, standard: true, lacks: 'digits' }] : []
+  }
+  if (run.zero) return []
+  const most = Math.max(Math.abs(spec.min ?? -20), Math.abs(spec.max ?? 20))
+  const said = [...amounts(run, spec.decimals), ...implied(run, spec.decimals, most)]
   return said.map(({ amount, standard, secondary, short, open }): Reading => {
     const reading = { value: clean((sign || 1) * amount), standard, secondary }
     if (open) return { ...reading, lacks: 'decimals', open }
@@ -97,15 +102,19 @@ export function readTrim(tokens: readonly Token[], spec: TrimSpec): readonly Rea
   })
 }
 
-/** Many say "five two up" for 5.2: taken so where fifty-two could not be meant. */
-function implied(run: Run, spec: TrimSpec): readonly Amount[] {
-  const most = Math.max(Math.abs(spec.min ?? -20), Math.abs(spec.max ?? 20))
+/**
+ * Many say "five two up" for 5.2: taken so where the digits as a whole number are more than `most`, or begin with a
+ * zero; else it is only possible.
+ */
+function implied(run: Run, decimals: number, most: number): readonly Amount[] {
   return run.numbers.flatMap(({ whole, fraction, style, secondary }) => {
-    const bare = fraction === undefined && style === 'single' && spec.decimals > 0 && !secondary
-    const length = spec.decimals + 1
-    if (!bare || whole.length !== length || Number(whole) <= most) return []
-    const amount = amountOf(whole.slice(0, 1), whole.slice(1), spec.decimals)
-    return [{ amount, standard: false, secondary, short: false, open: false }]
+    const bare = fraction === undefined && style === 'single' && decimals > 0 && !secondary
+    if (!bare || whole.length <= decimals || !zerosFit(whole.slice(0, -decimals), 1)) return []
+    const amount = amountOf(whole.slice(0, -decimals), whole.slice(-decimals), decimals)
+    const sure =
+      whole.length === decimals + 1 &&
+      (Number(whole) > most || (whole.startsWith('0') && most < Number.POSITIVE_INFINITY))
+    return [{ amount, standard: false, secondary: !sure, short: false, open: false }]
   })
 }
 

@@ -51,13 +51,15 @@ function readCode(number: NumberReading, length: number): Reading[] {
   const { whole, secondary } = number
   const standard = number.standard && (number.style !== 'scaled' || isThousands(number))
   const reading = { value: whole, digits: whole, standard, secondary }
+  if (whole.length > length) return [{ ...reading, overlong: true }]
   return [whole.length < length ? { ...reading, lacks: 'digits' as const } : reading]
 }
 
 function readTime(number: NumberReading): Reading[] {
   return readCode(number, 4).map((reading) => {
     const clock = /^([01]\d|2[0-3])[0-5]\d$/.test(String(reading.value))
-    return { ...reading, standard: number.standard && number.style !== 'scaled', implausible: !clock }
+    const standard = number.standard && number.style !== 'scaled'
+    return { ...reading, standard, implausible: !clock && String(reading.value).length === 4 }
   })
 }
 
@@ -84,7 +86,7 @@ function readRunwayNumber(number: NumberReading, side: string): Reading[] {
 function readFrequency(number: NumberReading): Reading[] {
   const { whole, fraction, secondary, pointWord } = number
   if (whole.length !== 3 && fraction === undefined) return []
-  if (number.thousandAfter || whole.startsWith('0') || (fraction?.length ?? 0) > 3) return []
+  if (number.thousandAfter || whole.startsWith('0')) return []
   const value = Number(`${whole}.${fraction || '0'}`)
   const standard = number.standard && (pointWord === 'decimal' || pointWord === '.')
   const reading = { value, standard, secondary }
@@ -97,20 +99,25 @@ export function readDigits(tokens: readonly Token[], spec: DigitKind): readonly 
   const sides = new Set(run.directions)
   if (sides.size > 1) return []
   const side = run.directions[0] ?? ''
-  return run.numbers.flatMap((number): Reading[] => {
-    switch (spec.kind) {
-      case 'digits':
-        return readCode(number, spec.length)
-      case 'time':
-        return readTime(number)
-      case 'heading':
-        return readHeading(number, run.otherUnit)
-      case 'runway':
-        return readRunwayNumber(number, side)
-      case 'frequency':
-        return readFrequency(number)
-    }
-  })
+  if (spec.kind === 'runway' && run.number.length === 0) {
+    return side === '' ? [] : [{ value: side, standard: true, lacks: 'digits' }]
+  }
+  return run.numbers.flatMap((number) => readOne(number, spec, side, run.otherUnit))
+}
+
+function readOne(number: NumberReading, spec: DigitKind, side: string, otherUnit: boolean): Reading[] {
+  switch (spec.kind) {
+    case 'digits':
+      return readCode(number, spec.length)
+    case 'time':
+      return readTime(number)
+    case 'heading':
+      return readHeading(number, otherUnit)
+    case 'runway':
+      return readRunwayNumber(number, side)
+    case 'frequency':
+      return readFrequency(number)
+  }
 }
 
 const SIDE_WORDS: Readonly<Record<string, string>> = { L: ' left', R: ' right', C: ' center' }

@@ -25,6 +25,8 @@ export interface Reading {
   readonly secondary?: boolean
   /** A value that no instrument of the kind can show. */
   readonly implausible?: boolean
+  /** More digits than the kind has: wrong, and perhaps said twice. */
+  readonly overlong?: boolean
 }
 
 /** What a word beside the digits does; `noun` names the kind and does nothing. */

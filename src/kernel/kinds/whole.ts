@@ -98,7 +98,9 @@ export function readWhole(tokens: readonly Token[], spec: WholeSpec): readonly R
   if (!run || run.signs.length > 1 || run.directions.length > 0) return []
   const factor = run.signs[0] ?? 1
   return run.numbers.flatMap((number): Reading[] => {
-    if (!zerosFit(number.whole, WIDTH[spec.kind]) || number.fraction === '') return []
+    // "Minus zero five" is a temperature; "zero five" may be two.
+    const width = spec.kind === 'temperature' && run.signs.length === 0 ? 1 : WIDTH[spec.kind]
+    if (!zerosFit(number.whole, width) || number.fraction === '') return []
     return amountsOf(number, run, spec).map(({ amount, standard }) => ({
       value: factor * amount || 0,
       standard,

@@ -5,7 +5,7 @@
 
 import type { KindSpec } from '../kinds/kind.ts'
 import type { Reading } from '../kinds/reading.ts'
-import { readValue, scaleOf } from '../kinds/table.ts'
+import { affixesOf, readValue, scaleOf } from '../kinds/table.ts'
 import { isNumberToken, type Token } from '../numbers/tokens.ts'
 import type { Because } from './model.ts'
 import type { Atom } from './scan.ts'
@@ -19,6 +19,7 @@ export interface Piece {
   readonly readings: readonly Reading[]
 }
 
+const MOST_WAYS = 12
 /** Longer runs are no answer to anything. */
 const LONGEST_RUN = 60
 
@@ -53,7 +54,14 @@ function isOnStep(offset: number, step: number): boolean {
 
 /** A whole value of the kind, as anyone would understand it. */
 export function isSound(reading: Reading, spec: KindSpec): boolean {
-  return !reading.secondary && !reading.lacks && !reading.otherUnit && isPlausible(reading, spec)
+  const { secondary, lacks, otherUnit, overlong } = reading
+  return !secondary && !lacks && !otherUnit && !overlong && isPlausible(reading, spec)
+}
+
+/** Sound but for a direction, which the other half may have. */
+function isNearlySound(reading: Reading, spec: KindSpec): boolean {
+  if (reading.lacks !== 'direction') return isSound(reading, spec)
+  return !reading.secondary && isPlausible(reading, spec)
 }
 
 function soundReadings(tokens: readonly Token[], spec: KindSpec): readonly Reading[] {
@@ -67,31 +75,32 @@ export interface Split {
 
 /**
  * Gives a run to the first of some figures, or parts it among several of them. `runsAhead` more runs follow for them:
- * where each can have its own, nothing is parted.
+ * where each can have its own, nothing is parted, and neither is a sound value behind its label.
  */
-export function splitRun(run: Run, specs: readonly KindSpec[], runsAhead: number): Split {
+export function splitRun(run: Run, specs: readonly KindSpec[], runsAhead: number, labelled: boolean): Split {
   const first = specs[0]
   if (!first) return { pieces: [] }
   const readings = readRun(run, first)
   const whole: Split = { pieces: [{ place: 0, tokens: run.tokens, readings }] }
   const isWhole = readings.some((reading) => isSound(reading, first))
   const spare = specs.length - runsAhead
-  if (spare < 2) return isWhole ? whole : (repeated(run, first) ?? whole)
+  if (spare < 2 || (labelled && isWhole)) return isWhole ? whole : (repeated(run, first) ?? whole)
   const ways = partings(run.tokens, specs.slice(0, spare))
   if (ways.length === 0) return isWhole ? whole : (repeated(run, first) ?? whole)
-  if (isWhole || ways.length > 1) return { ...whole, doubt: isWhole ? 'twoValues' : 'ambiguous' }
-  const pieces = (ways[0] ?? []).map((tokens, place) => {
+  const way = onlyWay(ways, specs)
+  if (isWhole || !way) return { ...whole, doubt: isWhole ? 'twoValues' : 'ambiguous' }
+  const pieces = way.map((tokens, place) => {
     return { place, tokens, readings: readValue(tokens, specs[place] as KindSpec) }
   })
   return { pieces }
 }
 
-/** Ways to part tokens among two or more figures in order, each piece a sound value; at most two are looked for. */
+/** Ways to part tokens among two or more figures in order, each piece a sound value; as many as are looked for. */
 function partings(tokens: readonly Token[], specs: readonly KindSpec[]): Token[][][] {
   const found: Token[][][] = []
   if (tokens.length > LONGEST_RUN) return found
   const seek = (from: number, place: number, pieces: Token[][]) => {
-    if (found.length > 1) return
+    if (found.length >= MOST_WAYS) return
     if (from === tokens.length) {
       if (pieces.length > 1) found.push(pieces)
       return
@@ -101,11 +110,29 @@ function partings(tokens: readonly Token[], specs: readonly KindSpec[]): Token[]
     for (let end = tokens.length; end > from; end--) {
       const piece = tokens.slice(from, end)
       if (end === tokens.length && from === 0) continue
-      if (soundReadings(piece, spec).length > 0) seek(end, place + 1, [...pieces, piece])
+      if (!isTail(piece[0], spec) && soundReadings(piece, spec).length > 0) seek(end, place + 1, [...pieces, piece])
     }
   }
   seek(0, 0, [])
   return found
+}
+
+/** Speeds are said with equally many digits: of several ways to part them, the only such one is meant. */
+function onlyWay(ways: readonly (readonly Token[][])[], specs: readonly KindSpec[]): readonly Token[][] | undefined {
+  if (ways.length === 1) return ways[0]
+  if (specs.some(({ kind }) => kind !== 'speed')) return undefined
+  const even = ways.filter((way) => {
+    const lengths = way.map((piece, i) => soundReadings(piece, specs[i] as KindSpec)[0]?.digits?.length)
+    return way.length === specs.length && new Set(lengths).size === 1
+  })
+  return even.length === 1 ? even[0] : undefined
+}
+
+/** A unit ends a value, it does not begin one; neither does a point where something stands before it. */
+function isTail(token: Token | undefined, spec: KindSpec): boolean {
+  if (token?.number?.type === 'point') return true
+  const role = affixesOf(spec).get(token?.text ?? '')?.role
+  return role === 'unit' || role === 'otherUnit' || role === 'thousands'
 }
 
 /**
@@ -118,7 +145,7 @@ function repeated(run: Run, spec: KindSpec): Split | undefined {
   for (let end = 1; end < tokens.length; end++) {
     const halves = [tokens.slice(0, end), tokens.slice(end)]
     if (halves.some((half) => half.filter(isNumberToken).length < 3 && !hasNumeral(half))) continue
-    const readings = halves.map((half) => soundReadings(half, spec))
+    const readings = halves.map((half) => readValue(half, spec).filter((reading) => isNearlySound(reading, spec)))
     if (readings.every((each) => each.length > 0)) {
       return { pieces: halves.map((half, i) => ({ place: 0, tokens: half, readings: readings[i] ?? [] })) }
     }

@@ -4,8 +4,10 @@
  * that a number lands at the same part whether it is right or wrong (law 2).
  */
 
+import { isChoiceWord } from '../kinds/choice.ts'
 import type { KindSpec } from '../kinds/kind.ts'
 import type { Reading } from '../kinds/reading.ts'
+import { affixesOf } from '../kinds/table.ts'
 import type { Token } from '../numbers/tokens.ts'
 import { isSound, readRun, splitRun } from './assign.ts'
 import type { Because } from './model.ts'
@@ -74,15 +76,13 @@ export function bind(scene: Scene, stretches: readonly (readonly Atom[])[], held
   stretches.forEach((atoms, index) => {
     bindStretch(binding, joinDirections(scene, atoms), index, held)
   })
-  if (stretches.length === 1) reorder(binding)
   const { figures, words, doubt, unknown, commanded, labelled, said } = binding
   const inOrder = said.every((slot, i) => i === 0 || (said[i - 1] ?? 0) <= slot)
   return { figures, words, doubt, unknown, commanded, labelled, inOrder }
 }
 
-/** Directions said apart from their number ("five point two, and that's nose up") go to it. */
+/** Directions and units said apart from their number ("five point two, and that's nose up") go to it. */
 function joinDirections(scene: Scene, atoms: readonly Atom[]): readonly Atom[] {
-  if (!scene.specs.some((spec) => spec?.kind === 'trim' || spec?.kind === 'runway')) return atoms
   const joined: Atom[] = []
   let waiting: Token[] = []
   for (const atom of atoms) {
@@ -90,7 +90,7 @@ function joinDirections(scene: Scene, atoms: readonly Atom[]): readonly Atom[] {
       joined.push(atom)
       continue
     }
-    if (atom.tokens.some((token) => token.number) || isNeutral(atom)) {
+    if (!isBeside(scene, atom)) {
       joined.push({ ...atom, tokens: [...waiting, ...atom.tokens] })
       waiting = []
       continue
@@ -100,74 +100,93 @@ function joinDirections(scene: Scene, atoms: readonly Atom[]): readonly Atom[] {
     if (before?.type === 'run') joined[at] = { ...before, tokens: [...before.tokens, ...atom.tokens] }
     else waiting = [...waiting, ...atom.tokens]
   }
-  if (waiting.length > 0) joined.push({ type: 'run', tokens: waiting, looseHead: false, looseTail: false })
+  const direction = waiting.some(({ text }) =>
+    scene.specs.some((spec) => spec && affixesOf(spec).get(text)?.role === 'direction'),
+  )
+  if (direction) joined.push({ type: 'run', tokens: waiting, looseHead: false, looseTail: false })
   return joined
 }
 
-const isNeutral = (atom: RunAtom) => atom.tokens.some(({ text }) => /^(neutral|cent(er|re|ered|red))$/.test(text))
-
-function bindStretch(binding: Binding, atoms: readonly Atom[], stretch: number, held: ReadonlySet<string>): void {
-  let label: number | undefined
-  let not = false
-  let begun = stretch === 0
-  let place = 0
-  atoms.forEach((atom, index) => {
-    switch (atom.type) {
-      case 'unknown':
-        binding.unknown = true
-        if (atom.amount) binding.doubt ??= 'ambiguous'
-        return
-      case 'refusal':
-        binding.doubt ??= 'ambiguous'
-        return
-      case 'command':
-        binding.commanded = true
-        return
-      case 'not':
-        if (not) binding.doubt ??= 'ambiguous'
-        not = true
-        return
-      case 'phrase':
-        if (atom.known.type === 'unit') return
-        if (atom.known.type === 'label') {
-          label = atom.known.slot
-          binding.labelled.add(label)
-          return
-        }
-        bindWord(binding, atom, stretch, not, begun)
-        not = false
-        begun = true
-        return
-      case 'run': {
-        const ahead = atoms.slice(index + 1)
-        const slots = begun ? targets(binding, label, place, ahead, held) : corrected(binding, label, atom)
-        place = bindRun(binding, atom, slots, ahead, stretch, not)
-        label = undefined
-        not = false
-        begun = true
-      }
-    }
-  })
-  if (not) binding.doubt ??= 'ambiguous'
-  if (!begun) binding.doubt ??= 'notUnderstood'
+/** Only words that stand beside a number: no value by themselves. */
+function isBeside(scene: Scene, { tokens }: RunAtom): boolean {
+  return tokens.every(
+    (token) =>
+      !token.number &&
+      scene.specs.every((spec) => {
+        const role = spec && affixesOf(spec).get(token.text)?.role
+        return role !== 'zero' && role !== 'letter' && !(spec?.kind === 'choice' && isChoiceWord(spec, token))
+      }),
+  )
 }
 
+/** Where the reading of one stretch stands. */
+interface Hearing {
+  readonly stretch: number
+  readonly held: ReadonlySet<string>
+  /** Figure whose label was said last, until its number comes. */
+  label: number | undefined
+  not: Token | undefined
+  /** Behind a correction: something of the answer was replaced. */
+  begun: boolean
+  /** Which figure comes next. */
+  place: number
+}
+
+function bindStretch(binding: Binding, atoms: readonly Atom[], stretch: number, held: ReadonlySet<string>): void {
+  const hearing: Hearing = { stretch, held, label: undefined, not: undefined, begun: stretch === 0, place: 0 }
+  atoms.forEach((atom, index) => {
+    bindAtom(binding, hearing, atom, atoms.slice(index + 1))
+  })
+  if (hearing.not) binding.doubt ??= 'ambiguous'
+  if (!hearing.begun) binding.doubt ??= 'notUnderstood'
+}
+
+function bindAtom(binding: Binding, hearing: Hearing, atom: Atom, ahead: readonly Atom[]): void {
+  switch (atom.type) {
+    case 'unknown':
+      binding.unknown = true
+      if (atom.amount) binding.doubt ??= 'notUnderstood'
+      return
+    case 'refusal':
+      binding.doubt ??= 'ambiguous'
+      return
+    case 'command':
+      binding.commanded = true
+      return
+    case 'not':
+      if (hearing.not) binding.doubt ??= 'ambiguous'
+      hearing.not = atom.token
+      return
+    case 'phrase':
+      if (atom.known.type === 'unit') return
+      if (atom.known.type === 'label') {
+        hearing.label = atom.known.slot
+        binding.labelled.add(atom.known.slot)
+        return
+      }
+      bindWord(binding, hearing, atom)
+      break
+    case 'run':
+      bindRun(binding, hearing, atom, ahead)
+      hearing.label = undefined
+  }
+  hearing.not = undefined
+  hearing.begun = true
+}
+
+/** Marks a part as said in a stretch; what an earlier stretch said of it is replaced. */
 function note(binding: Binding, slot: number, stretch: number): void {
   if ((binding.stretch.get(slot) ?? stretch) !== stretch) {
     binding.figures.delete(slot)
     binding.words.delete(slot)
   }
   binding.stretch.set(slot, stretch)
-  const last = binding.said.indexOf(slot)
-  if (last < 0 || stretch > 0) {
-    if (last >= 0) return
-    binding.said.push(slot)
-  }
+  if (!binding.said.includes(slot)) binding.said.push(slot)
 }
 
 type PhraseAtom = Extract<Atom, { type: 'phrase' }>
 
-function bindWord(binding: Binding, atom: PhraseAtom, stretch: number, not: boolean, begun: boolean): void {
+function bindWord(binding: Binding, { stretch, not, begun }: Hearing, atom: PhraseAtom): void {
   const slot = freeSlot(binding, atom.known)
   // A correction must have something to correct.
   if (!begun && !binding.words.has(slot)) binding.doubt ??= 'notUnderstood'
@@ -175,7 +194,8 @@ function bindWord(binding: Binding, atom: PhraseAtom, stretch: number, not: bool
   const own = atom.known.type === 'own'
   if (not && !own) binding.doubt ??= 'ambiguous'
   const sayings = binding.words.get(slot) ?? []
-  sayings.push({ tokens: atom.tokens, own: own && !not, literal: atom.known.literal && !atom.near })
+  const tokens = not ? [not, ...atom.tokens] : atom.tokens
+  sayings.push({ tokens, own: own && !not, literal: atom.known.literal && !atom.near })
   binding.words.set(slot, sayings)
 }
 
@@ -190,25 +210,24 @@ function freeSlot(binding: Binding, known: KnownPhrase): number {
   return free < 0 ? known.slot : free
 }
 
-/** The figures a number may be for, in order: from its label on, else from the first one that has not been said. */
-function targets(
-  binding: Binding,
-  label: number | undefined,
-  place: number,
-  ahead: readonly Atom[],
-  held: ReadonlySet<string>,
-): number[] {
+/**
+ * The figures a number may be for, in order: from its label on, else from `place` on those not yet said in this
+ * stretch, else those before it. With one figure it is that one said again; with several nobody knows which.
+ */
+function targets(binding: Binding, hearing: Hearing, ahead: readonly Atom[]): number[] {
   const { figureSlots, scene } = binding
-  const labelledAhead = ahead.flatMap((atom) =>
+  const { label, place, stretch, held } = hearing
+  const isOpen = (slot: number) =>
+    !held.has(scene.path[slot]?.name ?? '') && !(binding.figures.has(slot) && binding.stretch.get(slot) === stretch)
+  const from = label === undefined ? place : figureSlots.indexOf(label)
+  const onward = figureSlots.slice(from).filter((slot) => slot === label || isOpen(slot))
+  const row = onward.length > 0 ? onward : figureSlots.filter(isOpen)
+  if (row.length === 0) return figureSlots.length === 1 ? [...figureSlots] : []
+  const labelled = ahead.flatMap((atom) =>
     atom.type === 'phrase' && atom.known.type === 'label' ? [atom.known.slot] : [],
   )
-  const from = label === undefined ? place : figureSlots.indexOf(label)
-  const row = figureSlots.slice(from).filter((slot) => slot === label || !held.has(scene.path[slot]?.name ?? ''))
-  const end = row.findIndex((slot, i) => i > 0 && (labelledAhead.includes(slot) || binding.labelled.has(slot)))
-  const open = end < 0 ? row : row.slice(0, end)
-  if (open.length > 0) return open
-  // Nothing is open any more: with one figure it is said again, with several nobody knows which.
-  return figureSlots.length === 1 ? [...figureSlots] : []
+  const end = row.findIndex((slot, i) => i > 0 && labelled.includes(slot))
+  return end < 0 ? row : row.slice(0, end)
 }
 
 /** What a number behind "correction" replaces: the labelled figure, or the last one said that it fits. */
@@ -225,67 +244,58 @@ function corrected(binding: Binding, label: number | undefined, run: RunAtom): n
   return fits === undefined ? [] : [fits]
 }
 
-/** Binds one run of number words and returns the place of the next figure. */
-function bindRun(
-  binding: Binding,
-  run: RunAtom,
-  slots: readonly number[],
-  ahead: readonly Atom[],
-  stretch: number,
-  negated: boolean,
-): number {
+/** Binds one run of number words to its figure, or to several in a row. */
+function bindRun(binding: Binding, hearing: Hearing, run: RunAtom, ahead: readonly Atom[]): void {
   const { scene, figureSlots } = binding
+  const { label, stretch, not, begun } = hearing
+  const slots = begun ? targets(binding, hearing, ahead) : corrected(binding, label, run)
   const specs = slots.map((slot) => scene.specs[slot]).filter((spec) => spec !== undefined)
   if (slots.length === 0 || specs.length !== slots.length) {
     binding.doubt ??= figureSlots.length > 1 ? 'twoValues' : 'notUnderstood'
-    return figureSlots.length
+    return
   }
   const end = ahead.findIndex((atom) => atom.type === 'phrase' && atom.known.type === 'label')
   const runsAhead = (end < 0 ? ahead : ahead.slice(0, end)).filter((atom) => atom.type === 'run').length
-  const split = splitRun(run, specs, runsAhead)
+  const split = splitRun(run, specs, runsAhead, label !== undefined)
   if (split.doubt) binding.doubt ??= split.doubt
-  let last = slots[0] ?? 0
-  for (const piece of split.pieces) {
-    last = slots[piece.place] ?? last
-    note(binding, last, stretch)
-    const sayings = binding.figures.get(last) ?? []
-    sayings.push({ tokens: piece.tokens, readings: piece.readings, negated })
-    binding.figures.set(last, sayings)
+  const pieces = split.pieces.map((piece) => ({ ...piece, slot: slots[piece.place] ?? -1 }))
+  for (const { slot, tokens, readings } of elsewhere(binding, hearing, run, specs, pieces)) {
+    note(binding, slot, stretch)
+    const sayings = binding.figures.get(slot) ?? []
+    sayings.push({ tokens, readings, negated: not !== undefined })
+    binding.figures.set(slot, sayings)
+    hearing.place = figureSlots.indexOf(slot) + 1
   }
-  return figureSlots.indexOf(last) + 1
 }
 
-/** Unlabelled numbers of different kinds in another order: taken where only one order reads them all. */
-function reorder(binding: Binding): void {
-  const { figures, labelled, scene } = binding
-  const slots = [...figures.keys()].filter((slot) => !labelled.has(slot) && figures.get(slot)?.length === 1)
-  const runs = slots.map((slot) => figures.get(slot)?.[0] as Saying)
-  const specs = slots.map((slot) => scene.specs[slot] as KindSpec)
-  const kinds = new Set(specs.map(({ kind }) => kind))
-  if (slots.length < 2 || slots.length > 4 || kinds.size !== slots.length) return
-  const readsAs = (saying: Saying, spec: KindSpec) => {
-    const run: RunAtom = { type: 'run', tokens: saying.tokens, looseHead: false, looseTail: false }
-    return readRun(run, spec)
-  }
-  if (runs.every((run, i) => run.readings.some((reading) => isSound(reading, specs[i] as KindSpec)))) return
-  const orders = permutations(slots.length).filter((order) =>
-    order.every((from, i) => {
-      const spec = specs[i] as KindSpec
-      return readsAs(runs[from] as Saying, spec).some((reading) => isSound(reading, spec))
-    }),
-  )
-  const order = orders[0]
-  if (orders.length !== 1 || !order) return
-  order.forEach((from, i) => {
-    const run = runs[from] as Saying
-    figures.set(slots[i] as number, [{ ...run, readings: readsAs(run, specs[i] as KindSpec) }])
+interface SlotPiece {
+  readonly slot: number
+  readonly tokens: readonly Token[]
+  readonly readings: readonly Reading[]
+}
+
+/**
+ * A number without a label that its figure cannot have, but exactly one other kind can: parts of different kinds may
+ * change places.
+ */
+function elsewhere(
+  binding: Binding,
+  { label, stretch, held, begun }: Hearing,
+  run: RunAtom,
+  specs: readonly KindSpec[],
+  pieces: readonly SlotPiece[],
+): readonly SlotPiece[] {
+  const { scene, figureSlots, figures } = binding
+  const [piece] = pieces
+  const [spec] = specs
+  if (!begun || label !== undefined || pieces.length !== 1 || !piece || !spec || figureSlots.length < 2) return pieces
+  if (piece.readings.some((reading) => isSound(reading, spec))) return pieces
+  const others = figureSlots.flatMap((slot): SlotPiece[] => {
+    const other = scene.specs[slot]
+    const said = figures.has(slot) && binding.stretch.get(slot) === stretch
+    if (!other || other.kind === spec.kind || said || held.has(scene.path[slot]?.name ?? '')) return []
+    const readings = readRun(run, other)
+    return readings.some((reading) => isSound(reading, other)) ? [{ slot, tokens: run.tokens, readings }] : []
   })
-  binding.said.reverse()
-}
-
-function permutations(length: number): number[][] {
-  if (length === 0) return [[]]
-  return permutations(length - 1).flatMap((rest) =>
-    Array.from({ length }, (_, at) => [...rest.slice(0, at), length - 1, ...rest.slice(at)]),
-  )
+  return others.length === 1 ? others : pieces
 }

@@ -13,7 +13,7 @@ import type { Because } from './model.ts'
 export type Outcome =
   | { readonly is: 'right'; readonly read: Value; readonly form: boolean }
   | { readonly is: 'wrong'; readonly because: Because; readonly read?: Value }
-  | { readonly is: 'lacking'; readonly lacks: Lack; readonly read: Value }
+  | { readonly is: 'lacking'; readonly lacks: Lack; readonly read?: Value }
   | { readonly is: 'implausible'; readonly read: Value }
   | { readonly is: 'doubtful'; readonly because: Because }
 
@@ -38,6 +38,8 @@ function isRightSoFar(figure: Figure, reading: Reading): boolean {
     case 'decimals':
       return beginsWith(figure, reading)
     case 'digits':
+      if (figure.kind === 'trim') return Math.sign(Number(value)) === reading.value
+      if (figure.kind === 'runway') return String(value).toUpperCase().endsWith(String(reading.value))
       return figure.kind === 'heading' && isExactly(figure, reading.value, value)
     default:
       return false
@@ -88,24 +90,36 @@ export function compare(figure: Figure, saying: Saying, phraseology: Phraseology
   if (saying.negated) return { is: 'wrong', because: 'value' }
   const first = saying.readings.filter((reading) => !reading.secondary)
   if (first.length === 0) return { is: 'doubtful', because: 'notUnderstood' }
-  if (first.some((reading) => isEndOf(figure, reading))) return { is: 'doubtful', because: 'notUnderstood' }
   const whole = first.filter((reading) => isComplete(figure, reading))
   const right = whole.find((reading) => !reading.otherUnit && isRight(figure, reading.value))
   const sound = whole.filter((reading) => isPlausible(reading, figure) || reading === right)
   if (new Set(sound.map(({ value }) => value)).size > 1) return { is: 'doubtful', because: 'ambiguous' }
+  if (sound.length === 0 && first.some((reading) => isEndOf(figure, reading))) {
+    return { is: 'doubtful', because: 'notUnderstood' }
+  }
   if (right) return { is: 'right', read: right.value, form: phraseology === 'plain' || right.standard }
   const second = saying.readings.filter((reading) => reading.secondary)
-  if (second.some((reading) => isRight(figure, reading.value))) return { is: 'doubtful', because: 'ambiguous' }
+  if (sound.length === 0 && second.some((reading) => isRight(figure, reading.value)))
+    return { is: 'doubtful', because: 'ambiguous' }
   const lacking = first.find((reading) => reading.lacks && isRightSoFar(figure, reading))
-  if (whole.length === 0 && lacking?.lacks) return { is: 'lacking', lacks: lacking.lacks, read: lacking.value }
+  if (whole.length === 0 && lacking?.lacks) {
+    const read = isSideOnly(figure, lacking) ? {} : { read: lacking.value }
+    return { is: 'lacking', lacks: lacking.lacks, ...read }
+  }
   const wrong = sound[0] ?? whole[0] ?? first[0]
   return wrong ? wrongness(figure, wrong) : { is: 'doubtful', because: 'notUnderstood' }
 }
 
 const SIDE = /[LRC]$/
 
+/** Only a direction was said. */
+function isSideOnly(figure: Figure, reading: Reading): boolean {
+  return reading.lacks === 'digits' && (figure.kind === 'trim' || figure.kind === 'runway')
+}
+
 function wrongness(figure: Figure, reading: Reading): Outcome {
   const { value: read } = reading
+  if (isSideOnly(figure, reading)) return { is: 'wrong', because: 'direction' }
   if (figure.kind === 'runway') {
     const expected = String(figure.value).toUpperCase()
     const same = String(read).replace(SIDE, '') === expected.replace(SIDE, '').padStart(2, '0')
@@ -117,7 +131,7 @@ function wrongness(figure: Figure, reading: Reading): Outcome {
     // A direction that the axis does not have has no value that could be shown.
     return figure.kind === 'trim' ? { is: 'wrong', because: 'direction' } : { is: 'wrong', because: 'unit', read }
   }
-  if (!isPlausible(reading, figure) && (reading.lacks === undefined || figure.kind === 'altimeter')) {
+  if (!isPlausible(reading, figure) && (reading.lacks !== 'direction' || figure.kind === 'altimeter')) {
     return { is: 'implausible', read }
   }
   const turned = figure.kind === 'trim' && typeof read === 'number' && !reading.lacks && isRight(figure, -read)

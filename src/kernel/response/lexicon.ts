@@ -9,7 +9,7 @@ const OPPOSITES: readonly (readonly (readonly string[])[])[] = [
   [['up'], ['down']],
   [
     ['open', 'opened'],
-    ['closed', 'close', 'shut', 'closing'],
+    ['closed', 'close', 'shut'],
   ],
   [['left'], ['right'], ['center', 'centre']],
   [
@@ -142,6 +142,19 @@ export function opposites(word: string): ReadonlySet<string> {
   return EXCLUDING.get(word) ?? NONE
 }
 const NONE: ReadonlySet<string> = new Set()
+
+/** The same state in another form: "arm" for "armed", "automatic" for "auto". */
+export function otherForms(word: string): readonly string[] {
+  return FORMS.get(word) ?? []
+}
+const FORMS: ReadonlyMap<string, readonly string[]> = new Map(
+  OPPOSITES.flat().flatMap((same) =>
+    same.map((word) => [
+      word,
+      same.filter((other) => other !== word && (other.startsWith(word) || word.startsWith(other))),
+    ]),
+  ),
+)
 
 /** True for a word that names a state of something. */
 export function isStateWord(word: string): boolean {

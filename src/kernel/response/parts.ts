@@ -52,7 +52,7 @@ export function accountOf(
     const heard = wordsOfTokens(stray.tokens)
     findings.push({ part: { name: heard, kind: 'word', state: 'wrong', heard, read: heard }, because: 'state' })
   }
-  const whole = findings.every(({ part }) => part.state !== 'missing' || part.read !== undefined)
+  const whole = findings.every(({ part }) => part.state !== 'missing' || (part.read !== undefined && !part.lacks))
   return { judgement: verdictOf(scene, bound, findings, phraseology), whole, commanded: bound.commanded }
 }
 
@@ -94,7 +94,14 @@ function findingOf(base: Omit<Part, 'state'>, outcome: Outcome, again: boolean):
       return { part: { ...base, state: 'wrong', ...read }, because: outcome.because }
     }
     case 'lacking':
-      return { part: { ...base, state: 'missing', read: outcome.read, lacks: outcome.lacks } }
+      return {
+        part: {
+          ...base,
+          state: 'missing',
+          ...(outcome.read === undefined ? {} : { read: outcome.read }),
+          lacks: outcome.lacks,
+        },
+      }
     case 'implausible':
       // The same one twice in a row was no slip of the ear.
       if (again) return { part: { ...base, state: 'wrong', read: outcome.read }, because: 'value' }

@@ -39,13 +39,15 @@ const COMMAND_PHRASES: readonly (readonly string[])[] = [
 /** Cuts an answer without the challenge; hesitations are taken out first, unless they are the item's own words. */
 export function scan(scene: Scene, heard: readonly Token[]): readonly Atom[] {
   const spoken = heard.filter((token) => !HESITATIONS.has(token.text) || scene.vocabulary.has(token.text))
+  const own = spoken.map(({ canon }) => canon)
   const canons = nearCanons(scene, spoken)
   const atoms: Atom[] = []
   for (let i = 0; i < spoken.length; ) {
-    const phrase = phraseAt(scene, spoken, canons, i)
+    const exact = phraseAt(scene, spoken, own, i)
+    const phrase = exact ?? phraseAt(scene, spoken, canons, i)
     if (phrase) {
       const tokens = spoken.slice(i, phrase.end)
-      const near = tokens.some((token, k) => canons[i + k] !== token.canon)
+      const near = !exact
       atoms.push({ type: 'phrase', known: phrase.known, tokens, near })
       i = phrase.end
       continue

@@ -7,7 +7,8 @@
 import type { KindSpec, Specs } from '../kinds/kind.ts'
 import { isValueWord } from '../kinds/table.ts'
 import type { Token } from '../numbers/tokens.ts'
-import { isNegation, isStateWord, KIND_NOUNS, opposites } from './lexicon.ts'
+import { numberWords } from '../numbers/words.ts'
+import { HARMLESS, isNegation, isStateWord, KIND_NOUNS, opposites, otherForms } from './lexicon.ts'
 import { parseResponse } from './parse.ts'
 import { type FigureSlot, type Path, type Phrase, pathsOf, phraseOf, type WordSlot } from './path.ts'
 import { type Nearer, nearerTo } from './wording.ts'
@@ -46,7 +47,24 @@ const ALSO_CALLED: Readonly<Record<string, readonly string[]>> = {
   'v r': ['rotate', 'vee r'],
 }
 
-function ownPhrases(path: Path): KnownPhrase[] {
+/** With several figures, the name of one and of its kind say which is meant: "heading", "takeoff trim". */
+function impliedLabels(path: Path, specs: readonly (KindSpec | undefined)[], index: number): string[] {
+  const slot = path[index]
+  const kind = specs[index]?.kind
+  if (slot?.type !== 'figure' || kind === undefined || path.filter(isFigureSlot).length < 2) return []
+  const only = specs.filter((spec) => spec?.kind === kind).length === 1
+  const nouns = only ? (KIND_NOUNS[kind] ?? []) : []
+  const name = nameWords(slot.figure).join(' ')
+  const taken = new Set(
+    path.flatMap((each) => (each.type === 'figure' ? each.labels : each.wordings)).map(({ text }) => text),
+  )
+  return [...nouns, name].filter(
+    (text) =>
+      text.length > 1 && !taken.has(text) && !isStateWord(text) && !numberWords.has(text) && !HARMLESS.has(text),
+  )
+}
+
+function ownPhrases(path: Path, specs: readonly (KindSpec | undefined)[]): KnownPhrase[] {
   const known: KnownPhrase[] = []
   path.forEach((slot, index) => {
     if (slot.type === 'word') {
@@ -58,6 +76,9 @@ function ownPhrases(path: Path): KnownPhrase[] {
       for (const text of ALSO_CALLED[phrase.text] ?? []) {
         known.push({ type: 'label', slot: index, phrase: phraseOf(text), literal: false })
       }
+    }
+    for (const text of impliedLabels(path, specs, index)) {
+      known.push({ type: 'label', slot: index, phrase: phraseOf(text), literal: false })
     }
     for (const phrase of slot.units) known.push({ type: 'unit', slot: index, phrase, literal: true })
   })
@@ -89,6 +110,7 @@ function statePhrases(path: Path, states: readonly (readonly string[])[], own: r
   path.forEach((slot, index) => {
     if (slot.type !== 'word') return
     for (const wording of slot.wordings) {
+      for (const phrase of inOtherForms(wording)) add('own', index, phrase)
       if (wording.words.length > 1) for (const phrase of turned(wording)) add('state', index, phrase)
       for (const word of wording.words) {
         for (const other of opposites(word)) if (!ownWords.has(other)) add('state', index, phraseOf(other))
@@ -98,6 +120,13 @@ function statePhrases(path: Path, states: readonly (readonly string[])[], own: r
   return known
 }
 
+/** "arm" for `armed`: one word of a wording in another form. */
+function inOtherForms(phrase: Phrase): Phrase[] {
+  return phrase.words.flatMap((word, at) =>
+    otherForms(word).map((other) => phraseOf(phrase.words.map((each, i) => (i === at ? other : each)).join(' '))),
+  )
+}
+
 function saysSame(own: Phrase, state: readonly Phrase[]): boolean {
   return state.some(({ canon, words }) => canon === own.canon || words.every((word) => own.words.includes(word)))
 }
@@ -105,7 +134,11 @@ function saysSame(own: Phrase, state: readonly Phrase[]): boolean {
 function harmlessWords(path: Path, specs: readonly (KindSpec | undefined)[], challenge: readonly Token[]): Set<string> {
   const words = new Set<string>()
   const add = (word: string) => {
-    if (!isStateWord(word) && !isNegation(word)) words.add(word)
+    if (isStateWord(word) || isNegation(word)) return
+    words.add(word)
+    // One door of the doors.
+    const other = word.endsWith('s') ? word.slice(0, -1) : `${word}s`
+    if (other.length > 2 && !isStateWord(other) && !numberWords.has(other)) words.add(other)
   }
   for (const token of challenge) if (!token.number) add(token.text)
   for (const spec of specs) for (const noun of spec ? (KIND_NOUNS[spec.kind] ?? []) : []) add(noun)
@@ -122,7 +155,7 @@ function nameWords(name: string): string[] {
   return name
     .replace(/([a-z])([A-Z])/g, '$1 $2')
     .toLowerCase()
-    .split(/[^a-z]+/)
+    .split(/[^a-z0-9]+/)
     .filter((word) => word.length > 1)
 }
 
@@ -130,7 +163,7 @@ function makeScene(path: Path, all: Specs, states: readonly (readonly string[])[
   const specs = path.map((slot) =>
     slot.type === 'figure' && Object.hasOwn(all, slot.figure) ? all[slot.figure] : undefined,
   )
-  const own = ownPhrases(path)
+  const own = ownPhrases(path, specs)
   const known = [...own, ...statePhrases(path, states, own)]
   const phrases = new Map<string, KnownPhrase[]>()
   for (const each of known) {

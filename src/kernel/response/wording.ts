@@ -69,7 +69,7 @@ export function nearerTo(own: readonly string[]): Nearer {
 
 /** Near in length and beginning too, and neither the negated form of the other. */
 function isNear(heard: string, own: string, score: number): boolean {
-  if (score > NEAR.score || heard[0] !== own[0]) return false
+  if (score > NEAR.score || heard.slice(0, 2) !== own.slice(0, 2)) return false
   if (Math.abs(heard.length - own.length) > NEAR.lengthApart) return false
   return !isNegated(heard, own) && !isNegated(own, heard)
 }
