@@ -16,8 +16,6 @@ export interface Actions {
   readInputs(text: string, fileName: string): void
   /** The draft becomes the next revision; begins the run where there is none. */
   enterRevision(): Promise<void>
-  /** Opens the ear and goes on with the run (a new one, or one left in the middle). */
-  beginRun(): Promise<void>
   resumeRun(runId: string): Promise<void>
   /** Leaves an unfinished run as it is and starts afresh. */
   abandonRun(): Promise<void>

@@ -92,7 +92,7 @@ function EnterBar({ revision }: { readonly revision: number }) {
         Enter revision {revision + 1}
       </button>
       {revision > 0 && (
-        <button type="button" onClick={() => void actions.beginRun()}>
+        <button type="button" onClick={() => actions.show('run')}>
           Go to the run
         </button>
       )}

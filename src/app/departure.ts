@@ -1,0 +1,172 @@
+/**
+ * The life of a run: begun, revised, left and gone on with, ended; one at a time, with its lock and its
+ * ear. What a screen asks for is in `makeActions.ts`.
+ */
+
+import { compute } from '../kernel/figures/compute.ts'
+import type { Inputs } from '../kernel/figures/model.ts'
+import { vocabularyOf } from '../kernel/hearing/vocabulary.ts'
+import { isError } from '../kernel/problem.ts'
+import type { Pack } from '../kernel/run/checklist.ts'
+import type { Happening, RunEvent } from '../kernel/run/events.ts'
+import { findItem } from '../kernel/run/place.ts'
+import type { RunState } from '../kernel/run/state.ts'
+import { readPack } from '../packs/read.ts'
+import type { PackFiles, RunLock } from '../ports.ts'
+import { type Conduct, type ConductParts, conduct } from './conduct.ts'
+import type { Dispatch } from './dispatch.ts'
+import { reviseWith } from './revision.ts'
+import { EMPTY_DRAFT, type Revision } from './store.ts'
+
+export interface DepartureParts extends ConductParts {
+  readonly packFiles: PackFiles
+  readonly lock: RunLock
+  readonly newRunId: () => string
+  /** Which run this tab had open, kept over a reload of the page. */
+  readonly openHere: { get(): string | undefined; set(runId: string | undefined): void }
+}
+
+export interface Departure {
+  openPack(id: string): Promise<void>
+  begin(pack: Pack, draft: Inputs): Promise<void>
+  revise(pack: Pack, draft: Inputs): Promise<void>
+  /** Goes on with a stored run; `steal` takes it over from another tab. */
+  goOn(runId: string, steal: boolean): Promise<void>
+  /** Ends the open run, or a stored one that nobody holds. */
+  end(runId: string): Promise<void>
+  openEar(): Promise<void>
+  dispatch(): Dispatch | undefined
+}
+
+export function createDeparture(parts: DepartureParts): Departure {
+  const { store, clock, log, ear, packFiles, lock } = parts
+  let running: Conduct | undefined
+
+  function take(texts: Readonly<Record<string, string>>, sha256: string): Pack | undefined {
+    const { pack, problems } = readPack(texts, sha256)
+    store.setState({ pack, problems: problems.filter(isError) })
+    return pack
+  }
+
+  function close(): void {
+    running?.close()
+    running = undefined
+  }
+
+  async function hold(runId: string, steal: boolean): Promise<boolean> {
+    const lost = () => {
+      close()
+      store.setState({ writer: 'elsewhere' })
+    }
+    const held = await lock.hold(runId, { steal, lost })
+    store.setState({ writer: held ? 'here' : 'elsewhere' })
+    if (held) parts.openHere.set(runId)
+    return held
+  }
+
+  /** The ear opens beside the run: typing and buttons work at once, and go on working where it fails. */
+  async function openEar(): Promise<void> {
+    const { pack, settings } = store.getState()
+    if (pack && settings.ear === 'device') await ear.open(vocabularyOf(pack))
+  }
+
+  /** The run's own pack, as its log holds it: an edition that came since cannot change it. */
+  async function stored(runId: string): Promise<{ pack: Pack; events: RunEvent[] } | undefined> {
+    const events = await log.read(runId)
+    const [first] = events
+    const pack = first?.type === 'runStarted' ? take(first.pack.texts, first.pack.sha256) : undefined
+    return pack && { pack, events }
+  }
+
+  async function showExamples(id: string): Promise<void> {
+    store.setState({ examples: await packFiles.examples(id) })
+  }
+
+  return {
+    openEar,
+    dispatch: () => running?.dispatch,
+    async openPack(id) {
+      const { texts, sha256 } = await packFiles.load(id)
+      take(texts, sha256)
+      store.setState({ revisions: [], draft: EMPTY_DRAFT, preview: undefined })
+      await showExamples(id)
+    },
+    async begin(pack, draft) {
+      const runId = parts.newRunId()
+      if (!(await hold(runId, false))) return
+      close()
+      running = conduct(parts, pack, runId, [])
+      const { id, version, sha256, name, texts } = pack
+      const initial = Object.fromEntries(pack.situations.map((one) => [one.name, one.initial]))
+      const { phraseology, coachAfter } = store.getState().settings
+      await running.dispatch.happen({
+        type: 'runStarted',
+        pack: { id, version, sha256, name, texts },
+        situation: { ...initial, ...draft.situation },
+        settings: { phraseology, coachAfter },
+        startedAt: clock.now(),
+      })
+      void openEar()
+    },
+    async revise(pack, draft) {
+      const { revisions } = store.getState()
+      const revision = revisions.length + 1
+      const { set, revised } = reviseWith(pack, revision, draft, revisions.at(-1)?.set)
+      const before = running?.dispatch.state()
+      for (const happening of situationChanges(before, draft)) await running?.dispatch.happen(happening)
+      await running?.dispatch.happen(revised)
+      const after = running?.dispatch.state()
+      const reopened = before && after ? reopenedNames(pack, before, after) : []
+      const entered: Revision = { revision, inputs: draft, set, changes: revised.changes, reopened }
+      store.setState({ revisions: [...revisions, entered], screen: 'run' })
+    },
+    async goOn(runId, steal) {
+      const found = await stored(runId)
+      if (!found) return
+      const { pack, events } = found
+      const held = await hold(runId, steal)
+      close()
+      const conducted = conduct(parts, pack, runId, events)
+      const revisions = revisionsIn(pack, events)
+      const draft = revisions.at(-1)?.inputs ?? EMPTY_DRAFT
+      store.setState({ screen: 'run', revisions, draft, preview: compute(pack.figures, draft), unfinished: undefined })
+      await showExamples(pack.id)
+      if (!held) return conducted.close()
+      running = conducted
+      void openEar()
+      await running.dispatch.happen({ type: 'resumed' })
+    },
+    async end(runId) {
+      if (running?.dispatch.state().runId !== runId) {
+        const found = await stored(runId)
+        if (!found || !(await hold(runId, false))) return
+        close()
+        running = conduct(parts, found.pack, runId, found.events)
+      }
+      await running.dispatch.happen({ type: 'ended' })
+      close()
+      lock.release()
+      parts.openHere.set(undefined)
+    },
+  }
+}
+
+function situationChanges(run: RunState | undefined, draft: Inputs): Happening[] {
+  return Object.entries(draft.situation ?? {})
+    .filter(([name, value]) => run && run.situation[name] !== value)
+    .map(([name, value]) => ({ type: 'situationSet', name, value, evidence: { by: 'key', text: '' } }))
+}
+
+function revisionsIn(pack: Pack, events: readonly RunEvent[]): Revision[] {
+  return events.flatMap((event) => {
+    if (event.type !== 'figuresRevised') return []
+    const { revision, inputs, changes } = event
+    return [{ revision, inputs, set: compute(pack.figures, inputs), changes, reopened: [] }]
+  })
+}
+
+function reopenedNames(pack: Pack, before: RunState, after: RunState): string[] {
+  return Object.entries(after.items)
+    .filter(([id, item]) => item.status === 'reopened' && before.items[id]?.status !== 'reopened')
+    .map(([id]) => findItem(pack, id).item.challenge)
+}

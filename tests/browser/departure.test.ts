@@ -1,0 +1,152 @@
+/** The demo departure flown hands-free in a real browser, by spoken answers that nothing was tuned on. */
+
+import { afterEach, describe, expect, inject, test } from 'vitest'
+import { FINAL_ANSWERS, LISTS, PRELIMINARY_ANSWERS } from '../audio/departure.ts'
+import { openPage, type PageOptions, type TestPage } from './page.ts'
+import { type Pilot, pilotAt } from './pilot.ts'
+
+let opened: TestPage | undefined
+afterEach(async () => {
+  await opened?.close()
+  opened = undefined
+})
+
+async function seat(options: Partial<PageOptions> = {}): Promise<{ test: TestPage; pilot: Pilot }> {
+  opened = await openPage({ address: inject('address'), ...options })
+  const pilot = pilotAt(opened)
+  await pilot.begin()
+  return { test: opened, pilot }
+}
+
+/** Says an answer; where the ear asks again, says it once more, as a pilot would. */
+async function sayUntil(pilot: Pilot, answer: { file: string }, done: () => Promise<boolean>): Promise<number> {
+  for (let tries = 1; tries <= 3; tries++) {
+    await pilot.say(answer)
+    if (await done()) return tries
+  }
+  throw new Error(
+    `${answer.file} was not understood in three sayings: ${JSON.stringify((await pilot.events()).slice(-3))}`,
+  )
+}
+
+const closedBy = (pilot: Pilot, count: number) => async () => {
+  const right = (await pilot.events()).filter(
+    ({ type, judgement }) =>
+      type === 'listCalled' ||
+      type === 'cleared' ||
+      (type === 'answered' && (judgement as { verdict: string }).verdict === 'correct'),
+  )
+  return right.length >= count
+}
+
+async function fly(pilot: Pilot, answers: readonly { file: string }[], before = 0): Promise<number[]> {
+  const tries: number[] = []
+  for (const [index, answer] of answers.entries()) {
+    tries.push(await sayUntil(pilot, answer, closedBy(pilot, before + index + 1)))
+  }
+  return tries
+}
+
+const voided = async (pilot: Pilot) => (await pilot.events()).filter(({ type }) => type === 'voided')
+
+describe('a whole departure by voice', () => {
+  test('completes, with final figures that reopen what rested on the old ones; nothing leaves the machine', async () => {
+    const { test: page, pilot } = await seat()
+    const first = await fly(pilot, PRELIMINARY_ANSWERS)
+    expect(await pilot.said()).toContain('complete on preliminary figures')
+
+    await pilot.show('Figures')
+    await pilot.enterFigures('final')
+    await pilot.listened()
+    expect(await pilot.said()).toContain('Load figures list is no longer complete')
+    expect(await pilot.headline()).toBe('Zero fuel weight')
+
+    // The old value is refused.
+    await pilot.say({ file: 'zfw-preliminary' })
+    const refused = (await pilot.events()).filter(({ type }) => type === 'answered').at(-1)
+    expect(refused?.judgement).toMatchObject({ verdict: 'negative', because: 'value' })
+    expect(await pilot.headline()).toBe('Zero fuel weight')
+
+    const rest = await fly(pilot, [...FINAL_ANSWERS, ...LISTS], PRELIMINARY_ANSWERS.length)
+    expect(await pilot.headline()).toBe('All lists complete')
+    const tries = [...first, ...rest]
+    console.log(`understood at the first saying: ${tries.filter((n) => n === 1).length} of ${tries.length}`)
+
+    const events = await pilot.events()
+    expect(events.map(({ seq }) => seq)).toEqual(events.map((_, index) => index))
+    expect(events.filter(({ type }) => type === 'earFailed')).toEqual([])
+    expect(page.foreign()).toEqual([])
+    expect(page.errors()).toEqual([])
+    await page.page.getByRole('button', { name: 'Read the account' }).click()
+    await page.page.getByRole('heading', { level: 1, name: /account/i }).waitFor()
+  })
+
+  test('goes on at the same item when the page is reloaded in the middle of a list', async () => {
+    const { test: page, pilot } = await seat()
+    await fly(pilot, PRELIMINARY_ANSWERS.slice(0, 2))
+    await pilot.listened()
+    expect(await pilot.headline()).toBe('Takeoff trim')
+    const before = await pilot.events()
+    await page.page.reload()
+    await page.page.getByRole('button', { name: 'Any key resumes' }).waitFor()
+    await page.page.keyboard.press('Space')
+    await pilot.listened()
+    expect(await pilot.headline()).toBe('Takeoff trim')
+    const after = await pilot.events()
+    expect(after.slice(0, before.length)).toEqual(before)
+    expect(after.slice(before.length).map(({ type }) => type)).toEqual(['resumed'])
+    await fly(pilot, PRELIMINARY_ANSWERS.slice(2, 3), 2)
+    expect(await pilot.headline()).toBe('V one')
+  })
+
+  test('voids the answer in which final figures come, and asks again', async () => {
+    const { pilot } = await seat()
+    await fly(pilot, PRELIMINARY_ANSWERS.slice(0, 2))
+    await pilot.listened()
+    // The figures are made ready, then entered while the answer is on the air.
+    await pilot.show('Figures')
+    await pilot.draftFigures('final')
+    const speaking = pilot.speak({ file: 'trim-preliminary' })
+    await new Promise((done) => setTimeout(done, 300))
+    await pilot.enterDraft()
+    await speaking
+    await pilot.listened()
+    const events = await pilot.events()
+    const trims = events.filter(
+      ({ type, item, judgement }) =>
+        type === 'answered' && item === 'loadFigures.trim' && (judgement as { verdict: string }).verdict === 'correct',
+    )
+    expect(trims).toEqual([])
+    expect(await pilot.said()).toContain('Figures changed')
+    expect(await pilot.headline()).toBe('Takeoff trim')
+    await fly(pilot, [{ file: 'trim-final' }], 2)
+  })
+
+  test('never takes its own voice from the loudspeaker for an answer', async () => {
+    const { pilot } = await seat({ echo: 0.5 })
+    const answers = PRELIMINARY_ANSWERS
+    await fly(pilot, answers)
+    const events = await pilot.events()
+    const judged = events.filter(({ type }) =>
+      ['answered', 'commanded', 'listCalled', 'flowClosed'].includes(String(type)),
+    )
+    // Every judged utterance is one that the pilot said: as many as the pilot's, and each with the pilot's words.
+    const tries = judged.length
+    expect(tries).toBeLessThanOrEqual(answers.length * 3)
+    const correct = judged.filter(
+      ({ type, judgement }) =>
+        type === 'listCalled' || (judgement as { verdict: string } | undefined)?.verdict === 'correct',
+    )
+    expect(correct).toHaveLength(answers.length)
+    // Left alone for a while with its own prompts, nothing is judged.
+    const before = (await pilot.events()).length
+    await new Promise((done) => setTimeout(done, 12_000))
+    const later = (await pilot.events()).slice(before)
+    expect(
+      later.filter(({ type }) =>
+        ['answered', 'commanded', 'listCalled', 'cleared', 'flowClosed'].includes(String(type)),
+      ),
+    ).toEqual([])
+    expect(await voided(pilot)).toEqual([])
+  })
+})

@@ -1,0 +1,99 @@
+/** A pilot at the page: sets up a departure, waits until it listens, and answers with a WAV file. */
+
+import { readFile } from 'node:fs/promises'
+import { fileURLToPath } from 'node:url'
+import { expect } from 'vitest'
+import type { SpokenAnswer } from '../audio/departure.ts'
+import type { TestPage } from './page.ts'
+
+const file = (path: string) => fileURLToPath(new URL(`../../${path}`, import.meta.url))
+
+/** How long the app may take to speak a challenge and listen. */
+const TURN_MS = 20_000
+
+export interface Pilot {
+  /** From the first visit to the figures of a revision, entered. */
+  begin(): Promise<void>
+  enterFigures(name: 'preliminary' | 'final' | 'amended'): Promise<void>
+  /** The same in two steps: read in, then entered. */
+  draftFigures(name: 'preliminary' | 'final' | 'amended'): Promise<void>
+  enterDraft(): Promise<void>
+  show(screen: 'Figures' | 'Run' | 'Account'): Promise<void>
+  /** Waits until the page listens. */
+  listened(): Promise<void>
+  /** Speaks, whatever the page does. */
+  speak(answer: Pick<SpokenAnswer, 'file'>): Promise<void>
+  /** Answers once the page listens, and waits until it has made something of it. */
+  say(answer: Pick<SpokenAnswer, 'file'>): Promise<void>
+  headline(): Promise<string>
+  said(): Promise<string>
+  /** The log of the run, as stored in the browser. */
+  events(): Promise<readonly Record<string, unknown>[]>
+}
+
+export function pilotAt({ page, speakWav }: TestPage): Pilot {
+  const wav = async (name: string) => new Uint8Array(await readFile(file(`audio/check/departure/${name}.wav`)))
+  const ear = page.getByLabel('Microphone', { exact: true })
+
+  async function draftFigures(name: string): Promise<void> {
+    const text = await readFile(file(`checklists/marram/inputs/${name}.yaml`), 'utf8')
+    await page.getByText('Paste, drop or open a load sheet').click()
+    await page.getByLabel('Load sheet as YAML, JSON or CSV').fill(text)
+    await page.getByRole('button', { name: 'Read it' }).click()
+  }
+
+  async function enterFigures(name: string): Promise<void> {
+    await draftFigures(name)
+    await enterDraft()
+  }
+
+  async function enterDraft(): Promise<void> {
+    await page.getByRole('button', { name: /^Enter revision \d/ }).click()
+    await page.getByRole('region', { name: 'What was heard' }).waitFor()
+  }
+
+  async function listened(): Promise<void> {
+    await ear.getByText(/^Listening$/).waitFor({ timeout: TURN_MS })
+  }
+
+  const events = () =>
+    page.evaluate(
+      () =>
+        new Promise<Record<string, unknown>[]>((resolve, reject) => {
+          const open = indexedDB.open('otherseat')
+          open.onerror = () => reject(open.error)
+          open.onsuccess = () => {
+            const all = open.result.transaction('events').objectStore('events').getAll()
+            all.onsuccess = () => {
+              open.result.close()
+              resolve(all.result)
+            }
+            all.onerror = () => reject(all.error)
+          }
+        }),
+    )
+
+  return {
+    enterFigures,
+    draftFigures,
+    enterDraft,
+    show: (screen) => page.getByRole('navigation').getByRole('button', { name: screen }).click(),
+    speak: async ({ file: name }) => speakWav(await wav(name)),
+    listened,
+    events,
+    async begin() {
+      await page.getByRole('button', { name: 'Take your seat' }).click()
+      await page.getByRole('button', { name: /Marram/ }).click()
+      await page.getByRole('button', { name: 'Enter the figures' }).click()
+      await enterFigures('preliminary')
+    },
+    async say({ file: name }) {
+      await listened()
+      const before = (await events()).length
+      await speakWav(await wav(name))
+      await expect.poll(async () => (await events()).length, { timeout: 10_000, interval: 50 }).toBeGreaterThan(before)
+    },
+    headline: async () => (await page.getByRole('heading', { level: 1 }).textContent()) ?? '',
+    said: async () => (await page.locator('.ear').textContent()) ?? '',
+  }
+}
