@@ -52,7 +52,8 @@ function stepOf(spec: KindSpec): number | undefined {
   switch (spec.kind) {
     case 'decimal':
     case 'trim':
-      return 10 ** -spec.decimals
+      // Not a power of ten: 10 ** -4 comes out as 0.00009999999999999999 in V8.
+      return Number(`1e-${spec.decimals}`)
     case 'altimeter':
       return spec.unit === 'inHg' ? 0.01 : 1
     case 'integer':
