@@ -28,7 +28,7 @@ export const MOST_TOKENS = 2000
 
 function wordToken(text: string, start: number, end: number): Token {
   const number = NUMBER_WORDS.get(text)
-  const isDigit = number?.type === 'digit' && number.form !== 'homophone'
+  const isDigit = number?.type === 'digit' && (number.form === 'plain' || number.form === 'radio')
   return { text, number, canon: isDigit ? number.digits : text, foreign: false, start, end }
 }
 
@@ -76,6 +76,11 @@ export function isNumberToken(token: Token): boolean {
 
 export function isHomophone(token: Token): boolean {
   return token.number?.type === 'digit' && token.number.form === 'homophone'
+}
+
+/** "To", "too" and "for" are also what they look like; "won" and "ate" hardly. */
+export function isLittle(token: Token | undefined): boolean {
+  return token?.text === 'to' || token?.text === 'for' || token?.text === 'too'
 }
 
 /** Compared without spaces, so that "take off" is "takeoff" and "V1" is "V one". */

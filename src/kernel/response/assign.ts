@@ -6,7 +6,7 @@
 import type { KindSpec } from '../kinds/kind.ts'
 import type { Reading } from '../kinds/reading.ts'
 import { affixesOf, readValue, scaleOf } from '../kinds/table.ts'
-import { isNumberToken, type Token } from '../numbers/tokens.ts'
+import { isLittle, isNumberToken, type Token } from '../numbers/tokens.ts'
 import type { Because } from './model.ts'
 import type { Atom } from './scan.ts'
 
@@ -144,6 +144,8 @@ function repeated(run: Run, spec: KindSpec): Split | undefined {
   if (tokens.length > LONGEST_RUN) return undefined
   for (let end = 1; end < tokens.length; end++) {
     const halves = [tokens.slice(0, end), tokens.slice(end)]
+    // "To" between two numbers may be just that.
+    if (isLittle(tokens[end])) continue
     if (halves.some((half) => half.filter(isNumberToken).length < 3 && !hasNumeral(half))) continue
     const readings = halves.map((half) => readValue(half, spec).filter((reading) => isNearlySound(reading, spec)))
     if (readings.every((each) => each.length > 0)) {

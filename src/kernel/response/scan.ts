@@ -4,7 +4,7 @@
  */
 
 import { joinsNumber } from '../kinds/reading.ts'
-import { isHomophone, isNumberToken, type Token } from '../numbers/tokens.ts'
+import { isHomophone, isLittle, isNumberToken, type Token } from '../numbers/tokens.ts'
 import { HARMLESS, HARMLESS_PHRASES, HESITATIONS, isNegation, isStateWord, LEADING_TO } from './lexicon.ts'
 import { isValueToken, type KnownPhrase, type Scene } from './scene.ts'
 
@@ -69,19 +69,17 @@ export function scan(scene: Scene, heard: readonly Token[]): readonly Atom[] {
 function nearCanons(scene: Scene, tokens: readonly Token[]): readonly string[] {
   let looked = 0
   return tokens.map((token) => {
-    if (token.number || token.foreign || isKnown(scene, token) || looked >= MOST_NEAR) return token.canon
+    if (token.number || token.foreign || scene.vocabulary.has(token.text)) return token.canon
+    const misheard = scene.nearer.misheard(token.text)
+    if (misheard !== undefined) return misheard
+    if (isKnown(scene, token) || looked >= MOST_NEAR) return token.canon
     looked++
-    return scene.nearer(token.text) ?? token.canon
+    return scene.nearer.near(token.text) ?? token.canon
   })
 }
 
 function isKnown(scene: Scene, { text }: Token): boolean {
-  return (
-    scene.vocabulary.has(text) ||
-    isNegation(text) ||
-    (isStateWord(text) && !scene.nearer(text)) ||
-    isHarmless(scene, text)
-  )
+  return isNegation(text) || isStateWord(text) || isHarmless(scene, text)
 }
 
 function isHarmless(scene: Scene, text: string): boolean {
@@ -141,11 +139,6 @@ function standsInNumber(tokens: readonly Token[], begin: number, at: number): bo
   }
   if (isLittle(tokens[at]) && LEADING_TO.has(tokens[at - 1]?.text ?? '')) return false
   return next || !isLittle(tokens[at])
-}
-
-/** "To", "too" and "for" are also what they look like; "won" and "ate" hardly. */
-function isLittle(token: Token | undefined): boolean {
-  return token?.text === 'to' || token?.text === 'for' || token?.text === 'too'
 }
 
 /** "And" joins only behind hundred or thousand, "a" only before them. */

@@ -120,8 +120,16 @@ function statePhrases(path: Path, states: readonly (readonly string[])[], own: r
   return known
 }
 
-/** "arm" for `armed`: one word of a wording in another form. */
+const LITTLE_WORDS = new Set(['and', 'the', 'is', 'are', 'a'])
+
+/** "arm" for `armed`, "closed locked" for `closed and locked`: a wording without its little words, or one word in another form. */
 function inOtherForms(phrase: Phrase): Phrase[] {
+  const content = phrase.words.filter((word) => !LITTLE_WORDS.has(word))
+  const bare = content.length > 0 && content.length < phrase.words.length ? [phraseOf(content.join(' '))] : []
+  return [...bare, ...otherFormsOf(phrase)]
+}
+
+function otherFormsOf(phrase: Phrase): Phrase[] {
   return phrase.words.flatMap((word, at) =>
     otherForms(word).map((other) => phraseOf(phrase.words.map((each, i) => (i === at ? other : each)).join(' '))),
   )

@@ -43,12 +43,17 @@ export const NEAR = { score: 0.34, shortest: 4, lengthApart: 3 } as const
 const NEGATING = /^(un|dis|de|in|im|ir|non|ab|mis|re|pre|semi|half|over|under|out|up|a)/
 
 /** Finds the item's own word for a heard one; made once for each response. */
-export type Nearer = (heard: string) => string | undefined
+export interface Nearer {
+  /** A word that recognisers are known to write for one of the item's. */
+  misheard(heard: string): string | undefined
+  /** One that is merely near; for words that are not known otherwise. */
+  near(heard: string): string | undefined
+}
 
 export function nearerTo(own: readonly string[]): Nearer {
-  const exact = new Map<string, string>()
+  const table = new Map<string, string>()
   for (const word of own) {
-    for (const heard of MISHEARD[word] ?? []) if (!exact.has(heard)) exact.set(heard, word)
+    for (const heard of MISHEARD[word] ?? []) if (!own.includes(heard)) table.set(heard, word)
   }
   const long = own.filter((word) => word.length >= NEAR.shortest)
   const fuse = new Fuse(long, {
@@ -58,12 +63,13 @@ export function nearerTo(own: readonly string[]): Nearer {
     ignoreFieldNorm: true,
     minMatchCharLength: 2,
   })
-  return (heard) => {
-    const known = exact.get(heard)
-    if (known !== undefined) return own.includes(heard) ? undefined : known
-    if (heard.length < NEAR.shortest || heard.length > 20 || long.length === 0) return undefined
-    const found = fuse.search(heard, { limit: 2 }).filter(({ item, score = 1 }) => isNear(heard, item, score))
-    return found.length === 1 ? found[0]?.item : undefined
+  return {
+    misheard: (heard) => table.get(heard),
+    near: (heard) => {
+      if (heard.length < NEAR.shortest || heard.length > 20 || long.length === 0) return undefined
+      const found = fuse.search(heard, { limit: 2 }).filter(({ item, score = 1 }) => isNear(heard, item, score))
+      return found.length === 1 ? found[0]?.item : undefined
+    },
   }
 }
 
