@@ -14,6 +14,7 @@ import { createVoice } from './adapters/voice/chooseVoice.ts'
 import { makeActions } from './app/makeActions.ts'
 import { readSettings, writeSettings } from './app/settings.ts'
 import { createAppStore } from './app/store.ts'
+import { keepOffline } from './offline.ts'
 import type { RunLog } from './ports.ts'
 import { App } from './ui/App.tsx'
 import { CannotStart } from './ui/CannotStart.tsx'
@@ -21,7 +22,8 @@ import { CannotStart } from './ui/CannotStart.tsx'
 const root = document.getElementById('app') ?? document.body
 
 async function start(): Promise<void> {
-  const settings = readSettings(globalThis.localStorage)
+  const kept = storage('localStorage')
+  const settings = readSettings(kept)
   const store = createAppStore({ settings })
   const { log, message } = await openLog()
   if (message) store.setState({ storage: { kept: false, message } })
@@ -40,13 +42,23 @@ async function start(): Promise<void> {
     packFiles,
     lock: createTabLock(),
     newRunId: () => crypto.randomUUID(),
-    saveSettings: (next) => writeSettings(globalThis.localStorage, next),
+    saveSettings: (next) => writeSettings(kept, next),
     openHere: openHere(),
     wakeSound: () => voice.wake(),
   })
   store.setState({ packs: await packFiles.list() })
   await actions.recall()
   render(<App store={store} actions={actions} />, root)
+  keepOffline()
+}
+
+/** With site data blocked, even to name a storage throws. */
+function storage(name: 'localStorage' | 'sessionStorage'): Storage | undefined {
+  try {
+    return globalThis[name]
+  } catch {
+    return undefined
+  }
 }
 
 /** The database, or memory with the reason why: a run that cannot be kept is still flown, and says so. */
@@ -61,10 +73,10 @@ async function openLog(): Promise<{ log: RunLog; message: string }> {
 /** The tab's own storage lives over a reload, and ends with the tab. */
 function openHere() {
   const key = 'otherseat.open'
+  const tab = storage('sessionStorage')
   return {
-    get: () => globalThis.sessionStorage?.getItem(key) ?? undefined,
-    set: (runId: string | undefined) =>
-      runId === undefined ? globalThis.sessionStorage?.removeItem(key) : globalThis.sessionStorage?.setItem(key, runId),
+    get: () => tab?.getItem(key) ?? undefined,
+    set: (runId: string | undefined) => (runId === undefined ? tab?.removeItem(key) : tab?.setItem(key, runId)),
   }
 }
 

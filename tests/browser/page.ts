@@ -103,8 +103,11 @@ function isOf(origin: string, url: string): boolean {
   return protocol === 'data:' || own === origin
 }
 
+/** As with all site data blocked: the database and both storages throw when touched. */
 function refuseStorage(): void {
-  IDBFactory.prototype.open = () => {
+  const refuse = () => {
     throw new DOMException('storage is refused', 'SecurityError')
   }
+  IDBFactory.prototype.open = refuse
+  for (const name of ['localStorage', 'sessionStorage']) Object.defineProperty(window, name, { get: refuse })
 }
