@@ -7,7 +7,8 @@ export default defineConfig({
       {
         test: {
           name: 'node',
-          include: ['tests/{kernel,packs,app,cli,outside,adapters}/**/*.test.ts', 'tests/*.test.ts'],
+          include: ['tests/**/*.test.ts'],
+          exclude: ['tests/browser/**'],
           environment: 'node',
         },
       },
