@@ -50,6 +50,7 @@ async function start(): Promise<void> {
   await actions.recall()
   render(<App store={store} actions={actions} />, root)
   keepOffline()
+  store.setState({ voices: await voice.browserVoices() })
 }
 
 /** With site data blocked, even to name a storage throws. */

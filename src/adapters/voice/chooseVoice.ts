@@ -20,8 +20,8 @@ export interface VoiceSettings {
 export interface AppVoice extends Voice {
   /** To be called in a gesture: lets the page sound, and loads what the voice will need. */
   wake(): Promise<void>
-  /** Names that may be set, the embedded one last. */
-  voices(): string[]
+  /** Names of the browser's voices that may be set, once it has told them. */
+  browserVoices(): Promise<string[]>
 }
 
 export const EMBEDDED = 'embedded'
@@ -41,7 +41,7 @@ export function createVoice({ settings, clock = systemClock }: VoiceParts): AppV
     clock,
     sound,
     browser,
-    embedded: createEmbeddedVoice({ clock, sound, load: fetchRecording }),
+    embedded: createEmbeddedVoice({ clock, sound, rate: () => settings().rate, load: fetchRecording }),
   })
 }
 
@@ -100,6 +100,8 @@ export function joinVoices({ settings, clock, sound, browser, embedded }: Joined
       await sound.running()
       if (!(await wantsBrowser())) await embedded.prepare()
     },
-    voices: () => [...browser.voices(), EMBEDDED],
+    async browserVoices() {
+      return (await browser.isUsable()) ? browser.voices() : []
+    },
   }
 }

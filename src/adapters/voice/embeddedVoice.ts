@@ -17,6 +17,8 @@ export interface Recording {
 export interface EmbeddedVoiceParts {
   readonly clock: Clock
   readonly sound: Sound
+  /** Faster is higher as well: the recording is played faster. */
+  readonly rate: () => number
   /** Fetches the recording and where its clips are. */
   readonly load: () => Promise<{ readonly recording: Recording; readonly bytes: ArrayBuffer }>
 }
@@ -74,7 +76,7 @@ export function createEmbeddedVoice(parts: EmbeddedVoiceParts): EmbeddedSpeaker 
 
   function play(context: AudioContext, voice: Loaded, clips: readonly Clip[]): Promise<Outcome> {
     return new Promise((answer) => {
-      const { sources, lengthMs } = schedule(context, voice, clips)
+      const { sources, lengthMs } = schedule(context, voice, clips, parts.rate())
       const end = (outcome: Outcome) => {
         if (stop !== cancelThis) return
         stop = undefined
@@ -95,13 +97,13 @@ export function createEmbeddedVoice(parts: EmbeddedVoiceParts): EmbeddedSpeaker 
 
 const ignore = () => undefined
 
-function schedule(context: AudioContext, voice: Loaded, clips: readonly Clip[]) {
+function schedule(context: AudioContext, voice: Loaded, clips: readonly Clip[], rate: number) {
   let atMs = 20
   const sources = clips.map(({ beginMs, lengthMs, pauseMs }) => {
-    const source = new AudioBufferSourceNode(context, { buffer: voice.buffer })
+    const source = new AudioBufferSourceNode(context, { buffer: voice.buffer, playbackRate: rate })
     source.connect(context.destination)
     source.start(context.currentTime + atMs / 1000, Math.max(0, beginMs + voice.shiftMs) / 1000, lengthMs / 1000)
-    atMs += lengthMs + pauseMs
+    atMs += (lengthMs + pauseMs) / rate
     return source
   })
   return { sources, lengthMs: atMs }
