@@ -198,10 +198,14 @@ function checkGround({ figures }: Texts, report: Report): void {
       const path: Path = ['envelopes', name, 'limits', index]
       const before = limits[index - 1]
       if (before && row.weight <= before.weight) {
-        report('envelope.notRising', path, `weight ${row.weight} stands behind ${before.weight}; weights must rise`)
+        report(
+          'envelope.notRising',
+          [...path, 'weight'],
+          `weight ${row.weight} stands behind ${before.weight}; weights must rise`,
+        )
       }
       if (row.forward >= row.aft)
-        report('envelope.crossed', path, `forward limit ${row.forward} is not ahead of aft ${row.aft}`)
+        report('envelope.crossed', [...path, 'forward'], `forward limit ${row.forward} is not ahead of aft ${row.aft}`)
     }
   }
   for (const [group, tanks] of figures.tanks.entries()) {
