@@ -5,16 +5,22 @@
 
 import type { KindSpec } from '../kinds/kind.ts'
 
-/** All words of a pack's word items, in one set that serves every item. */
+/** All words of a pack's items, in one set that serves every item. Lower case, one token a word. */
 export interface Vocabulary {
-  /** Every phrase an answer, its states and their opposites may use. */
+  /** Every phrase an answer and its states may use, and the contraries of each. */
   readonly phrases: readonly string[]
-  /** Words of challenges, since pilots echo them. */
+  /** Every single word an answer, its states and their opposites may use. */
+  readonly words: readonly string[]
+  /** Words that stand beside a value in any response, and their contraries. */
+  readonly besideValues: readonly string[]
+  /** Challenges as phrases, since pilots echo them. */
   readonly challenges: readonly string[]
   /** Spoken names of lists. */
   readonly lists: readonly string[]
-  /** Other words that may be said while a run is on: flow steps, clearances, situations, reasons. */
+  /** Other phrases that may be said while a run is on: clearances, situations, steps, reasons. */
   readonly others: readonly string[]
+  /** The standard phrases. */
+  readonly commands: readonly string[]
 }
 
 export interface Hearable {

@@ -1,0 +1,153 @@
+/**
+ * One decoder of the recogniser's library with the settings that were measured, and the few calls we
+ * use. Everything odd about the library is dealt with here.
+ */
+
+import type { Decoder as LibraryDecoder, SoundSwallowerModule } from 'soundswallower'
+import { isPhoneWord } from '../../kernel/hearing/phones.ts'
+import type { HeardWord } from '../../ports.ts'
+
+/** What the module has besides its published types. */
+interface Internals {
+  _malloc(bytes: number): number
+  _free(address: number): void
+  _decoder_hyp(decoder: number, score: number): number
+  HEAP32: Int32Array
+}
+
+/** Addresses of the model's files: paths in Node, URLs in a browser. */
+export interface ModelFiles {
+  readonly mdef: string
+  readonly means: string
+  readonly variances: string
+  readonly sendump: string
+  readonly transitions: string
+  readonly features: string
+  readonly noiseDictionary: string
+  readonly dictionary: string
+}
+
+/** `plain` keeps the sound as it is; `cleaned` lets the library's own noise removal work on it. */
+export type FrontEnd = 'plain' | 'cleaned'
+
+export interface Decoded {
+  /** Words of the best path without silences; the words of other speech are left out. */
+  readonly text: string
+  readonly words: readonly HeardWord[]
+  /** Path score in the library's units; comparable between grammars of one decoder for the same sound. */
+  readonly score: number
+  /** 10 ms frames in which something was said. */
+  readonly frames: number
+  /** Of those, the share that only fits the path for other speech. */
+  readonly otherSpeech: number
+}
+
+/** Beams wider than the library's own: at those the right path is sometimes lost. Chosen on the tuning voices. */
+const SETTINGS: DecoderSettings = { compallsen: false, beam: 1e-64, pbeam: 1e-64, wbeam: 1e-48, wip: 0.02, lw: 5 }
+
+export interface DecoderSettings {
+  readonly compallsen: boolean
+  readonly beam: number
+  readonly pbeam: number
+  readonly wbeam: number
+  readonly wip: number
+  readonly lw: number
+}
+
+export class EarDecoder {
+  private readonly decoder: LibraryDecoder
+  private readonly internals: Internals
+  private readonly scoreAddress: number
+  private grammar = ''
+
+  private constructor(decoder: LibraryDecoder, internals: Internals) {
+    this.decoder = decoder
+    this.internals = internals
+    this.scoreAddress = internals._malloc(8)
+  }
+
+  /** Throws where a file of the model is missing or broken. */
+  static async create(
+    module: SoundSwallowerModule,
+    files: ModelFiles,
+    frontEnd: FrontEnd,
+    settings?: Partial<DecoderSettings>,
+  ): Promise<EarDecoder> {
+    const decoder = new module.Decoder({
+      ...SETTINGS,
+      ...settings,
+      loglevel: 'FATAL',
+      samprate: 16000,
+      hmm: files.mdef,
+      mdef: files.mdef,
+      mean: files.means,
+      var: files.variances,
+      sendump: files.sendump,
+      tmat: files.transitions,
+      featparams: files.features,
+      fdict: files.noiseDictionary,
+      dict: files.dictionary,
+    })
+    await decoder.initialize()
+    if (frontEnd === 'plain') {
+      // The model's own parameter file has the last word at `initialize`, so it is overruled afterwards.
+      decoder.set_config('remove_noise', 0)
+      await decoder.reinitialize_audio()
+    }
+    return new EarDecoder(decoder, module as unknown as Internals)
+  }
+
+  has(word: string): boolean {
+    return this.decoder.lookup_word(word) !== null
+  }
+
+  /** Adds pronunciations; those of words that are there already are left alone. */
+  add(entries: readonly (readonly [word: string, phones: string])[]): void {
+    const fresh = entries.filter(([word]) => !this.has(word))
+    if (fresh.length > 0) this.decoder.add_words(...fresh.map(([word, phones]): [string, string] => [word, phones]))
+  }
+
+  /** Throws on a word without pronunciation or a fault of syntax; both are bugs by then. */
+  setGrammar(grammar: string): void {
+    if (grammar === this.grammar) return
+    this.decoder.set_grammar(grammar)
+    this.grammar = grammar
+  }
+
+  /** Decodes a whole utterance, 16 kHz mono. */
+  decode(pcm: Float32Array): Decoded {
+    this.decoder.start()
+    this.decoder.process_audio(pcm, false, true)
+    this.decoder.stop()
+    const text = this.decoder.get_text()
+    if (text === '') return { text: '', words: [], score: Number.NEGATIVE_INFINITY, frames: 0, otherSpeech: 0 }
+    return this.result()
+  }
+
+  free(): void {
+    this.internals._free(this.scoreAddress)
+    this.decoder.delete()
+  }
+
+  private result(): Decoded {
+    this.internals._decoder_hyp((this.decoder as unknown as { cdecoder: number }).cdecoder, this.scoreAddress)
+    const score = this.internals.HEAP32[this.scoreAddress >> 2] ?? 0
+    const words: HeardWord[] = []
+    let frames = 0
+    let other = 0
+    for (const { t, b, d } of this.decoder.get_alignment().w ?? []) {
+      if (t.startsWith('<') || t.startsWith('[') || t === '(NULL)') continue
+      const length = Math.round(d * 100)
+      frames += length
+      if (isPhoneWord(t)) other += length
+      else
+        words.push({
+          text: t.replace(/\(\d+\)$/, ''),
+          beginMs: Math.round(b * 1000),
+          endMs: Math.round((b + d) * 1000),
+        })
+    }
+    const text = words.map((word) => word.text).join(' ')
+    return { text, words, score, frames, otherSpeech: frames > 0 ? other / frames : 0 }
+  }
+}

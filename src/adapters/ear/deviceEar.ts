@@ -1,0 +1,183 @@
+/**
+ * The default ear: microphone, two workers, on the device. It wires them and watches over them, and
+ * decides nothing. The only file that starts the workers.
+ */
+
+import { wordsNeeded } from '../../kernel/hearing/grammar.ts'
+import type { Vocabulary } from '../../kernel/hearing/hearable.ts'
+import type { Clock, Ear, EarEvent, EarFailure, EarState, ListenOrder } from '../../ports.ts'
+import { parseDictionary, pronounce, writeDictionary } from './dictionary.ts'
+import type { FromWorker } from './messages.ts'
+import { type Microphone, openMicrophone } from './microphone.ts'
+import { fetchAllWords, fetchModel, type Model } from './modelFiles.ts'
+import { startWorkers, type Workers } from './workers.ts'
+
+export interface DeviceEarOptions {
+  /** Absolute address of the folder with the model, with a slash at its end. */
+  readonly modelBase: string
+  readonly clock: Clock
+  /** Deafness behind the app's own voice; at most 150. */
+  readonly guardMs?: number
+}
+
+const GUARD_MS = 120
+/** Frames come every 30 ms and levels every 90; this long without one is a dead ear. */
+const DEAD_MS = 3000
+const TYPING = 'Typing and the buttons work meanwhile.'
+
+export function createDeviceEar({ modelBase, clock, guardMs = GUARD_MS }: DeviceEarOptions): Ear {
+  const listeners = new Set<(event: EarEvent) => void>()
+  let model: Promise<Model> | undefined
+  let microphone: Microphone | undefined
+  let workers: Workers | undefined
+  let vocabulary: Vocabulary | undefined
+  let order: ListenOrder | undefined
+  let state: EarState = 'off'
+  let restarts = 0
+  let lastSign = 0
+  let stopWatching = () => {}
+  /** Counts openings: what an earlier one still had under way is dropped. */
+  let opening = 0
+
+  const emit = (event: EarEvent) => {
+    if (event.type === 'state') state = event.state
+    for (const listener of [...listeners]) listener(event)
+  }
+  const become = (next: EarState) => {
+    if (next !== state) emit({ type: 'state', state: next })
+  }
+
+  async function fail(failure: EarFailure): Promise<void> {
+    if (state === 'failed') return
+    await release()
+    become('failed')
+    emit({ type: 'failed', failure })
+  }
+
+  async function release(): Promise<void> {
+    opening++
+    stopWatching()
+    workers?.end()
+    workers = undefined
+    const closing = microphone?.close()
+    microphone = undefined
+    await closing?.catch(() => {})
+  }
+
+  /** Loads what lacks; false where another opening, or the close, came in between. */
+  async function start(turn: number): Promise<void> {
+    become('loading')
+    const [opened, loaded] = await Promise.all([
+      microphone ? { microphone } : openMicrophone((failure) => fail(failure)),
+      loadModel(),
+    ])
+    if (turn !== opening) {
+      if ('microphone' in opened && opened.microphone !== microphone) await opened.microphone.close()
+      return
+    }
+    if ('failure' in opened) return fail(opened.failure)
+    microphone = opened.microphone
+    if (!loaded || !vocabulary) return fail(MODEL_FAILURE)
+    const started = await startWorkers(loaded, { receive, broke }).catch(() => undefined)
+    if (turn !== opening) return started?.end()
+    if (!started) return fail(MODEL_FAILURE)
+    workers = started
+    const dictionary = await dictionaryFor(vocabulary, loaded.words, modelBase)
+    if (turn !== opening) return
+    started.both({ type: 'learn', vocabulary, dictionary })
+    started.first({ type: 'frames', port: microphone.frames, clockOffsetMs: clock.now() - Date.now() }, [
+      microphone.frames,
+    ])
+    become('shut')
+    watch()
+    if (order) ear.listen(order)
+  }
+
+  function loadModel(): Promise<Model | undefined> {
+    model ??= fetchModel(modelBase, (fraction) => emit({ type: 'loading', fraction }))
+    return model.catch(() => {
+      model = undefined
+      return undefined
+    })
+  }
+
+  function receive(message: FromWorker): void {
+    lastSign = clock.now()
+    if (message.type === 'event') {
+      if (message.event.type === 'heard') restarts = 0
+      emit(message.event)
+    }
+  }
+
+  /** A worker died: once more from the start, the order in force with it; a second time the ear gives up. */
+  async function broke(): Promise<void> {
+    if (state === 'failed' || state === 'off') return
+    if (restarts++ > 0) {
+      return fail({ code: 'worker', message: `The recogniser stopped twice; reload the page. ${TYPING}` })
+    }
+    await release()
+    await start(opening)
+  }
+
+  /** Silence must never look like listening: no sign of life from sound or worker is told. */
+  function watch(): void {
+    stopWatching()
+    lastSign = clock.now()
+    const look = async () => {
+      stopWatching = clock.after(DEAD_MS / 3, look)
+      if (clock.now() - lastSign < DEAD_MS || document.visibilityState === 'hidden') return
+      if (microphone && !microphone.isRunning()) {
+        const message = `The browser holds its sound back; touch the page once. ${TYPING}`
+        await fail({ code: 'audio', message })
+      } else await broke()
+    }
+    stopWatching = clock.after(DEAD_MS / 3, look)
+  }
+
+  const ear: Ear = {
+    async open(next) {
+      vocabulary = next
+      restarts = 0
+      if (workers && state !== 'failed') {
+        const loaded = await loadModel()
+        if (loaded)
+          workers.both({ type: 'learn', vocabulary, dictionary: await dictionaryFor(next, loaded.words, modelBase) })
+        return
+      }
+      state = 'off'
+      await start(++opening)
+    },
+    listen(next) {
+      order = next
+      workers?.first({ type: 'listen', ...next, guardMs })
+    },
+    shut() {
+      order = undefined
+      workers?.first({ type: 'shut' })
+    },
+    async close() {
+      order = undefined
+      await release()
+      become('off')
+    },
+    subscribe(hear) {
+      listeners.add(hear)
+      return () => listeners.delete(hear)
+    },
+  }
+  return ear
+}
+
+const MODEL_FAILURE: EarFailure = {
+  code: 'model',
+  message: `The recogniser could not be loaded; check the connection and reload the page. ${TYPING}`,
+}
+
+/** Lines for the words of this vocabulary; the large dictionary is asked only for words that the small one lacks. */
+async function dictionaryFor(vocabulary: Vocabulary, words: string, base: string): Promise<string> {
+  const needed = wordsNeeded(vocabulary)
+  const small = pronounce(needed, parseDictionary(words))
+  if (small.missing.length === 0) return writeDictionary(small.entries)
+  const all = await fetchAllWords(base).catch(() => '')
+  return writeDictionary(pronounce(needed, parseDictionary(`${words}\n${all}`)).entries)
+}

@@ -1,0 +1,139 @@
+/**
+ * Hop 2 without threads: frames and orders in, ear events out. It joins the denoiser, the finder of
+ * utterances, and two looks of which the second may be in another worker.
+ */
+
+import { saidForm } from '../../kernel/hearing/form.ts'
+import type { EarEvent, EarState, ListenOrder } from '../../ports.ts'
+import type { Decoded } from './decoder.ts'
+import type { Denoiser } from './denoise.ts'
+import { type Recognition, recognition } from './recogniser.ts'
+import { type Utterance, UtteranceFinder, type UtteranceTimes } from './utterance.ts'
+import { VoicingMeter } from './voicing.ts'
+
+export interface Looks {
+  expect(order: ListenOrder): void
+  first(pcm: Float32Array): Decoded
+  second(pcm: Float32Array): Promise<Decoded>
+}
+
+interface Taken {
+  readonly recognition: Promise<Recognition>
+  readonly form: ReturnType<typeof saidForm>
+}
+
+const LEVEL_EVERY_FRAMES = 3
+
+export class Listening {
+  private readonly looks: Looks
+  private readonly denoiser: Denoiser
+  private readonly emit: (event: EarEvent) => void
+  private readonly meter = new VoicingMeter()
+  private readonly finder: UtteranceFinder
+  private order: ListenOrder | undefined
+  private opensAt = 0
+  private state: EarState = 'shut'
+  private taken: Taken | undefined
+  private sinceLevel = 0
+
+  constructor(parts: {
+    looks: Looks
+    denoiser: Denoiser
+    emit: (event: EarEvent) => void
+    times?: UtteranceTimes
+  }) {
+    this.looks = parts.looks
+    this.denoiser = parts.denoiser
+    this.emit = parts.emit
+    this.finder = new UtteranceFinder(parts.times)
+  }
+
+  /** Opens the ear `guardMs` from now: what is captured before that is the app's own voice. */
+  listen(order: ListenOrder, opensAt: number): void {
+    this.order = order
+    this.opensAt = opensAt
+    this.taken = undefined
+    this.finder.open()
+    this.become('guard')
+    this.looks.expect(order)
+  }
+
+  shut(): void {
+    this.order = undefined
+    this.taken = undefined
+    this.finder.open()
+    this.become('shut')
+  }
+
+  /** 30 ms at 16 kHz; `at` is the clock time of its first sample. Frames are measured even while shut. */
+  frame(pcm: Float32Array, at: number): void {
+    const { pcm: clean, speech } = this.denoiser.push(pcm)
+    const voicing = this.meter.measure(pcm, clean, speech)
+    if (++this.sinceLevel >= LEVEL_EVERY_FRAMES) {
+      this.sinceLevel = 0
+      this.emit({ type: 'level', level: voicing.level, noise: voicing.noise, clipping: voicing.isClipping })
+    }
+    if (!this.order || at < this.opensAt) return
+    if (this.state === 'guard') {
+      this.finder.open()
+      this.become('open')
+    }
+    const step = this.finder.push({ raw: pcm, clean, isVoiced: voicing.isVoiced, at }, this.taken?.form)
+    if (!step) return
+    switch (step.type) {
+      case 'began':
+        this.become('hearing')
+        this.emit({ type: 'speechBegan', order: this.order.order, at: step.at })
+        return
+      case 'paused':
+        this.taken = this.look(step.utterance, this.order)
+        return
+      case 'resumed':
+        this.taken = undefined
+        if (!this.finder.isSpeaking) this.become('open')
+        return
+      case 'ended': {
+        const taken = this.taken ?? this.look(step.utterance, this.order)
+        this.taken = undefined
+        this.become('open')
+        this.report(step.utterance, taken, this.order.order)
+        return
+      }
+      default:
+        step satisfies never
+    }
+  }
+
+  private look(utterance: Utterance, { hearable, order }: ListenOrder): Taken {
+    // The second look is asked for first: it runs in the other worker while this one is busy.
+    const second = this.looks.second(utterance.clean)
+    const first = this.looks.first(utterance.clean)
+    this.emit({ type: 'soFar', order, text: first.text })
+    return {
+      recognition: second.then((decoded) => recognition(utterance.raw, first, decoded)),
+      form: saidForm(hearable, first.text),
+    }
+  }
+
+  private async report(utterance: Utterance, taken: Taken, order: number): Promise<void> {
+    const { text, words, confidence, doubt, alternatives } = await taken.recognition
+    const { beganAt, endedAt, isOnsetCut, isTooLong } = utterance
+    const doubted = isOnsetCut ? 'onsetCut' : isTooLong ? 'otherSpeech' : doubt
+    const score = confidence > 0 ? { score: confidence } : {}
+    this.emit({
+      type: 'heard',
+      heard: {
+        ...{ order, text, words, beganAt, endedAt, by: 'voice' },
+        ...score,
+        ...(doubted && { doubt: doubted }),
+        ...(alternatives && { alternatives }),
+      },
+    })
+  }
+
+  private become(state: EarState): void {
+    if (state === this.state) return
+    this.state = state
+    this.emit({ type: 'state', state })
+  }
+}

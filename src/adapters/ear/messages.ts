@@ -1,0 +1,51 @@
+/** What page, workers and audio thread say to one another. */
+
+import type { Hearable, Vocabulary } from '../../kernel/hearing/hearable.ts'
+import type { EarEvent } from '../../ports.ts'
+import type { Decoded, FrontEnd, ModelFiles } from './decoder.ts'
+
+/** Audio thread -> worker: 30 ms at 16 kHz. A gap in `seq` is sound that was lost. */
+export interface CapturedFrame {
+  readonly seq: number
+  readonly pcm: Float32Array
+}
+
+/** Page -> either worker. */
+export type ToWorker =
+  | {
+      readonly type: 'load'
+      readonly frontEnd: FrontEnd
+      readonly files: ModelFiles
+      /** Addresses of the recogniser's and the noise suppressor's code. */
+      readonly wasm: string
+      readonly denoiser: string
+    }
+  | {
+      readonly type: 'learn'
+      readonly vocabulary: Vocabulary
+      /** Dictionary lines for the vocabulary's words. */
+      readonly dictionary: string
+    }
+  /** Where frames come from. */
+  | { readonly type: 'frames'; readonly port: MessagePort; readonly clockOffsetMs: number }
+  /** The line between the two workers. */
+  | { readonly type: 'peer'; readonly port: MessagePort }
+  | { readonly type: 'listen'; readonly order: number; readonly hearable: Hearable; readonly guardMs: number }
+  | { readonly type: 'shut' }
+
+/** Worker -> page. */
+export type FromWorker =
+  | { readonly type: 'loaded' }
+  | { readonly type: 'learned'; readonly missing: readonly string[] }
+  | { readonly type: 'broken'; readonly message: string }
+  | { readonly type: 'event'; readonly event: EarEvent }
+
+/** First worker -> second. */
+export type ToPeer =
+  | { readonly type: 'expect'; readonly hearable: Hearable }
+  | { readonly type: 'look'; readonly id: number; readonly pcm: Float32Array }
+/** Second worker -> first. */
+export interface FromPeer {
+  readonly id: number
+  readonly decoded: Decoded
+}

@@ -1,0 +1,107 @@
+/**
+ * The recogniser itself, without threads: it runs in a worker and in Node alike. An utterance is looked
+ * at twice, by two front ends of one decoder; the second look may only veto (law 2).
+ */
+
+import type { SoundSwallowerModule } from 'soundswallower'
+import { grammarOf, wordsNeeded } from '../../kernel/hearing/grammar.ts'
+import type { Hearable, Vocabulary } from '../../kernel/hearing/hearable.ts'
+import type { Heard, HeardWord } from '../../ports.ts'
+import { sameSaying, shareInCommon } from './agreement.ts'
+import { type Decoded, EarDecoder, type FrontEnd, type ModelFiles } from './decoder.ts'
+import { type Dictionary, PHONE_ENTRIES, pronounce } from './dictionary.ts'
+import { dBFS, normalised, speechRms, withFloor } from './level.ts'
+
+export interface Recognition {
+  /** Lower case words; empty where nothing of the vocabulary was said. */
+  readonly text: string
+  readonly words: readonly HeardWord[]
+  /** Share of the words that both looks have in common, 0 to 1. */
+  readonly confidence: number
+  readonly doubt?: NonNullable<Heard['doubt']>
+  /** What the second look heard, where that is something else. */
+  readonly alternatives?: NonNullable<Heard['alternatives']>
+}
+
+/** One of the two looks: a front end with its decoder. */
+export class Look {
+  private readonly decoder: EarDecoder
+  private readonly frontEnd: FrontEnd
+  private vocabulary: Vocabulary | undefined
+
+  private constructor(decoder: EarDecoder, frontEnd: FrontEnd) {
+    this.decoder = decoder
+    this.frontEnd = frontEnd
+    decoder.add(PHONE_ENTRIES)
+  }
+
+  /** Throws where the model cannot be loaded. */
+  static async create(module: SoundSwallowerModule, files: ModelFiles, frontEnd: FrontEnd): Promise<Look> {
+    return new Look(await EarDecoder.create(module, files, frontEnd), frontEnd)
+  }
+
+  /** Takes on a pack's vocabulary; returns the words that have no pronunciation, which are then left out. */
+  learn(vocabulary: Vocabulary, dictionary: Dictionary): readonly string[] {
+    const { entries, missing } = pronounce(wordsNeeded(vocabulary), dictionary)
+    this.decoder.add(entries)
+    this.vocabulary = without(vocabulary, new Set(missing))
+    return missing
+  }
+
+  /** Throws before `learn`. */
+  expect(hearable: Hearable): void {
+    if (!this.vocabulary) throw new Error('no vocabulary yet')
+    this.decoder.setGrammar(grammarOf(hearable, this.vocabulary))
+  }
+
+  /** Decodes one utterance, 16 kHz mono at any level. */
+  at(pcm: Float32Array): Decoded {
+    const level = normalised(pcm)
+    return this.decoder.decode(this.frontEnd === 'plain' ? withFloor(level) : level)
+  }
+
+  free(): void {
+    this.decoder.free()
+  }
+}
+
+/** More than this share of one look on the path for other speech makes the utterance other speech. */
+const OTHER_SPEECH = 0.5
+const FAINT_DBFS = -55
+const CLIPPED_SHARE = 0.005
+
+/** What two looks at one recording amount to. Words are the first one's; the second can only add doubt. */
+export function recognition(pcm: Float32Array, first: Decoded, second: Decoded): Recognition {
+  const { text, words } = first
+  const others = [first, second].filter((look) => look.text === '' || look.otherSpeech > OTHER_SPEECH).length
+  const confidence = others > 0 ? 0 : shareInCommon(text, second.text)
+  const base = { text, words, confidence }
+  if (others === 2) return { ...base, doubt: 'otherSpeech' }
+  if (clippedShare(pcm) > CLIPPED_SHARE) return { ...base, doubt: 'clipped' }
+  if (dBFS(speechRms(pcm)) < FAINT_DBFS) return { ...base, doubt: 'faint' }
+  if (others === 0 && sameSaying(text, second.text)) return base
+  const alternatives = second.text === '' ? [] : [{ text: second.text }]
+  return { ...base, doubt: 'unsure', ...(alternatives.length > 0 && { alternatives }) }
+}
+
+function clippedShare(pcm: Float32Array): number {
+  let clipped = 0
+  for (const sample of pcm) if (Math.abs(sample) >= 0.999) clipped++
+  return pcm.length > 0 ? clipped / pcm.length : 0
+}
+
+/** Phrases with a word that cannot be pronounced would make the whole grammar unusable. */
+function without(vocabulary: Vocabulary, missing: ReadonlySet<string>): Vocabulary {
+  if (missing.size === 0) return vocabulary
+  const sayable = (phrases: readonly string[]) =>
+    phrases.filter((phrase) => phrase.split(' ').every((word) => !missing.has(word)))
+  return {
+    phrases: sayable(vocabulary.phrases),
+    words: sayable(vocabulary.words),
+    besideValues: sayable(vocabulary.besideValues),
+    challenges: sayable(vocabulary.challenges),
+    lists: sayable(vocabulary.lists),
+    others: sayable(vocabulary.others),
+    commands: sayable(vocabulary.commands),
+  }
+}

@@ -1,0 +1,116 @@
+/**
+ * The thread around the recogniser. Two run side by side, each with one front end: the first hears
+ * frames and speaks with the page, the second only looks at what the first hands it.
+ */
+
+import createModule from 'soundswallower'
+import type { EarEvent, ListenOrder } from '../../ports.ts'
+import type { Decoded } from './decoder.ts'
+import { type Denoiser, loadDenoiser } from './denoise.ts'
+import { parseDictionary } from './dictionary.ts'
+import { Listening } from './listening.ts'
+import type { CapturedFrame, FromPeer, FromWorker, ToPeer, ToWorker } from './messages.ts'
+import { Look } from './recogniser.ts'
+
+let look: Look | undefined
+let denoiser: Denoiser | undefined
+let listening: Listening | undefined
+const FRAME_MS = 30
+
+const say = (message: FromWorker) => self.postMessage(message)
+const emit = (event: EarEvent) => say({ type: 'event', event })
+
+self.onmessage = ({ data }: MessageEvent<ToWorker>) => {
+  receive(data).catch((error: unknown) => say({ type: 'broken', message: shortened(error) }))
+}
+
+/** The library's errors carry its whole source line. */
+const shortened = (error: unknown) => (error instanceof Error ? error.message : String(error)).slice(0, 200)
+
+async function receive(message: ToWorker): Promise<void> {
+  switch (message.type) {
+    case 'load': {
+      const locateFile = () => message.wasm
+      const module = await createModule({ locateFile, print: () => {}, printErr: () => {} })
+      look = await Look.create(module, message.files, message.frontEnd)
+      if (message.frontEnd === 'plain') denoiser = (await loadDenoiser(await bytesOf(message.denoiser)))()
+      return say({ type: 'loaded' })
+    }
+    case 'learn':
+      return say({
+        type: 'learned',
+        missing: loaded(look).learn(message.vocabulary, parseDictionary(message.dictionary)),
+      })
+    case 'peer':
+      if (denoiser) listening = joinPeer(message.port)
+      else servePeer(message.port)
+      return
+    case 'frames':
+      return hearFrames(message.port, message.clockOffsetMs)
+    case 'listen':
+      return listening?.listen({ order: message.order, hearable: message.hearable }, now() + message.guardMs)
+    case 'shut':
+      return listening?.shut()
+    default:
+      return message satisfies never
+  }
+}
+
+let clockOffset = 0
+const now = () => Date.now() + clockOffset
+
+async function bytesOf(address: string): Promise<ArrayBuffer> {
+  const response = await fetch(address)
+  if (!response.ok) throw new Error(`${address}: ${response.status}`)
+  return response.arrayBuffer()
+}
+
+function loaded<T>(part: T | undefined): T {
+  if (!part) throw new Error('used before it was loaded')
+  return part
+}
+
+/** The first worker's line to the second. */
+function joinPeer(port: MessagePort): Listening {
+  const waiting = new Map<number, (decoded: Decoded) => void>()
+  let id = 0
+  port.onmessage = ({ data }: MessageEvent<FromPeer>) => {
+    waiting.get(data.id)?.(data.decoded)
+    waiting.delete(data.id)
+  }
+  const tell = (message: ToPeer) => port.postMessage(message)
+  const looks = {
+    expect(order: ListenOrder) {
+      tell({ type: 'expect', hearable: order.hearable })
+      loaded(look).expect(order.hearable)
+    },
+    first: (pcm: Float32Array) => loaded(look).at(pcm),
+    second: (pcm: Float32Array) =>
+      new Promise<Decoded>((resolve) => {
+        waiting.set(++id, resolve)
+        tell({ type: 'look', id, pcm })
+      }),
+  }
+  return new Listening({ looks, denoiser: loaded(denoiser), emit })
+}
+
+function servePeer(port: MessagePort): void {
+  port.onmessage = ({ data }: MessageEvent<ToPeer>) => {
+    if (data.type === 'expect') return loaded(look).expect(data.hearable)
+    const answer: FromPeer = { id: data.id, decoded: loaded(look).at(data.pcm) }
+    port.postMessage(answer)
+  }
+}
+
+/** Frames carry no time: they follow one another without a gap, so the newest arrival dates them all. */
+function hearFrames(port: MessagePort, clockOffsetMs: number): void {
+  clockOffset = clockOffsetMs
+  let begin = 0
+  port.onmessage = ({ data }: MessageEvent<CapturedFrame>) => {
+    const latest = now() - FRAME_MS
+    const dated = begin + data.seq * FRAME_MS
+    // The least delayed frame is right; a frame far off means that the stream had stopped for a while.
+    if (begin === 0 || dated > latest || latest - dated > 500) begin = latest - data.seq * FRAME_MS
+    listening?.frame(data.pcm, begin + data.seq * FRAME_MS)
+  }
+}

@@ -1,0 +1,155 @@
+/**
+ * Frames -> utterances: where speech began and ended, and what of it is kept. It decides by voiced
+ * frames and by form; it neither records nor recognises. Pure: the owner hands in frames and answers.
+ */
+
+import type { SaidForm } from '../../kernel/hearing/form.ts'
+import { joined } from './denoise.ts'
+
+export interface Frame {
+  /** 16 kHz, 30 ms: the sound as it came, and with the noise taken off. */
+  readonly raw: Float32Array
+  readonly clean: Float32Array
+  readonly isVoiced: boolean
+  /** Clock time of its first sample. */
+  readonly at: number
+}
+
+export interface Utterance {
+  readonly raw: Float32Array
+  readonly clean: Float32Array
+  readonly beganAt: number
+  /** End of the last voiced frame. */
+  readonly endedAt: number
+  /** It had begun before the ear was open: its first word may lack. */
+  readonly isOnsetCut: boolean
+  /** It had to be ended while someone was still speaking. */
+  readonly isTooLong: boolean
+}
+
+export type UtteranceStep =
+  | { readonly type: 'began'; readonly at: number }
+  /** A pause that may be the end: look at it now, the answer may be needed soon. */
+  | { readonly type: 'paused'; readonly utterance: Utterance }
+  /** Speech went on: what was looked at is void. */
+  | { readonly type: 'resumed' }
+  | { readonly type: 'ended'; readonly utterance: Utterance }
+
+export interface UtteranceTimes {
+  /** Sound kept from before the first voiced frame. */
+  readonly preRollMs: number
+  /** Silence after which a look is taken. */
+  readonly lookMs: number
+  /** Silence that ends an answer whole in form. */
+  readonly wholeMs: number
+  /** Silence that ends any other. */
+  readonly halfMs: number
+  /** Nothing longer is waited for. */
+  readonly longestMs: number
+}
+export const TIMES: UtteranceTimes = { preRollMs: 500, lookMs: 150, wholeMs: 400, halfMs: 850, longestMs: 12_000 }
+
+const FRAME_MS = 30
+/** Voiced frames in a row that make speech; fewer are clicks. */
+const ONSET_FRAMES = 3
+/** Silence kept behind the last voiced frame: final consonants are weak. */
+const TAIL_MS = 150
+/** A cut-off tail of someone else's voice is shorter than this, and no answer. */
+const SHORTEST_CUT_MS = 350
+/** An onset this close behind the opening was under way before it. */
+const CUT_FRAMES = 2
+
+export class UtteranceFinder {
+  private readonly times: UtteranceTimes
+  private ring: Frame[] = []
+  private voicedInRow = 0
+  private framesSinceOpen = 0
+  private speech: { frames: Frame[]; first: number; last: number; isOnsetCut: boolean; isLooked: boolean } | undefined
+
+  constructor(times: UtteranceTimes = TIMES) {
+    this.times = times
+  }
+
+  /** The ear opens: nothing from before this moment counts, so that its own voice is never judged. */
+  open(): void {
+    this.ring = []
+    this.voicedInRow = 0
+    this.framesSinceOpen = 0
+    this.speech = undefined
+  }
+
+  get isSpeaking(): boolean {
+    return this.speech !== undefined
+  }
+
+  /** `form` is that of the last look at the utterance under way, if there was one since speech was last heard. */
+  push(frame: Frame, form: SaidForm | undefined): UtteranceStep | undefined {
+    this.framesSinceOpen++
+    this.voicedInRow = frame.isVoiced ? this.voicedInRow + 1 : 0
+    return this.speech ? this.during(this.speech, frame, form) : this.before(frame)
+  }
+
+  /** The key is let go: what was said is whole. */
+  end(): UtteranceStep | undefined {
+    if (!this.speech) return undefined
+    const utterance = this.cut(this.speech, false)
+    this.open()
+    return { type: 'ended', utterance }
+  }
+
+  private before(frame: Frame): UtteranceStep | undefined {
+    this.ring.push(frame)
+    if (this.ring.length > this.times.preRollMs / FRAME_MS + ONSET_FRAMES) this.ring.shift()
+    if (this.voicedInRow < ONSET_FRAMES) return undefined
+    const first = this.ring.length - this.voicedInRow
+    const isOnsetCut = this.framesSinceOpen - this.voicedInRow < CUT_FRAMES
+    this.speech = { frames: this.ring, first, last: this.ring.length - 1, isOnsetCut, isLooked: false }
+    this.ring = []
+    return { type: 'began', at: (this.speech.frames[first] as Frame).at }
+  }
+
+  private during(
+    speech: NonNullable<UtteranceFinder['speech']>,
+    frame: Frame,
+    form: SaidForm | undefined,
+  ): UtteranceStep | undefined {
+    speech.frames.push(frame)
+    if (frame.isVoiced) {
+      speech.last = speech.frames.length - 1
+      if ((speech.last - speech.first) * FRAME_MS >= this.times.longestMs) return this.finish(speech, true)
+      const wasLooked = speech.isLooked
+      speech.isLooked = false
+      return wasLooked ? { type: 'resumed' } : undefined
+    }
+    const silence = (speech.frames.length - 1 - speech.last) * FRAME_MS
+    if (!speech.isLooked && silence >= this.times.lookMs) {
+      speech.isLooked = true
+      return { type: 'paused', utterance: this.cut(speech, false) }
+    }
+    if (silence >= (form === 'whole' ? this.times.wholeMs : this.times.halfMs)) return this.finish(speech, false)
+    return undefined
+  }
+
+  private finish(speech: NonNullable<UtteranceFinder['speech']>, isTooLong: boolean): UtteranceStep | undefined {
+    const utterance = this.cut(speech, isTooLong)
+    this.speech = undefined
+    this.ring = []
+    // What follows in the same opening has a whole onset.
+    this.framesSinceOpen = CUT_FRAMES + ONSET_FRAMES
+    if (utterance.isOnsetCut && utterance.endedAt - utterance.beganAt < SHORTEST_CUT_MS) return { type: 'resumed' }
+    return { type: 'ended', utterance }
+  }
+
+  private cut(speech: NonNullable<UtteranceFinder['speech']>, isTooLong: boolean): Utterance {
+    const { frames, first, last, isOnsetCut } = speech
+    const kept = frames.slice(0, last + 1 + TAIL_MS / FRAME_MS)
+    return {
+      raw: joined(kept.map(({ raw }) => raw)),
+      clean: joined(kept.map(({ clean }) => clean)),
+      beganAt: (frames[first] as Frame).at,
+      endedAt: (frames[last] as Frame).at + FRAME_MS,
+      isOnsetCut,
+      isTooLong,
+    }
+  }
+}

@@ -1,0 +1,42 @@
+/** Which frames are voiced, and how loud room and speech are. Pure; one for each stream. */
+
+import { dBFS, rms } from './level.ts'
+
+export interface Voicing {
+  readonly isVoiced: boolean
+  /** dBFS of this frame, and of the room without speech. */
+  readonly level: number
+  readonly noise: number
+  readonly isClipping: boolean
+}
+
+/** The suppressor must think it speech, and it must stand out of what is left of the room. */
+const SPEECH = 0.6
+/** While speech is on, less is enough, so that weak syllables do not end it. */
+const STILL_SPEECH = 0.35
+const ABOVE_ROOM_DB = 9
+const FAINTEST_DBFS = -60
+
+export class VoicingMeter {
+  private noise = -60
+  private cleanNoise = -70
+  private wasVoiced = false
+
+  /** `raw` as it came, `clean` with the noise taken off, `speech` the suppressor's probability. */
+  measure(raw: Float32Array, clean: Float32Array, speech: number): Voicing {
+    const level = dBFS(rms(raw))
+    const cleanLevel = dBFS(rms(clean))
+    const isVoiced =
+      speech > (this.wasVoiced ? STILL_SPEECH : SPEECH) &&
+      cleanLevel > Math.max(FAINTEST_DBFS, this.cleanNoise + ABOVE_ROOM_DB)
+    if (!isVoiced && speech < STILL_SPEECH) {
+      this.noise += follow(level - this.noise)
+      this.cleanNoise += follow(cleanLevel - this.cleanNoise)
+    }
+    this.wasVoiced = isVoiced
+    return { isVoiced, level, noise: this.noise, isClipping: raw.some((sample) => Math.abs(sample) >= 0.999) }
+  }
+}
+
+/** The room is followed down at once and up slowly. */
+const follow = (difference: number) => difference * (difference < 0 ? 0.2 : 0.03)

@@ -1,0 +1,57 @@
+/**
+ * Before a build: the recogniser's files to `public/model`, and its dictionary cut to the words that the
+ * packs of this repository, the trade and the numbers need. Fails on a word without a pronunciation.
+ */
+
+import { copyFile, mkdir, readdir, readFile, writeFile } from 'node:fs/promises'
+import { createRequire } from 'node:module'
+import { dirname, join } from 'node:path'
+import { fileURLToPath } from 'node:url'
+import { parseDictionary, pronounce, writeDictionary } from '../adapters/ear/dictionary.ts'
+import { ALL_WORDS, partFile } from '../adapters/ear/modelFiles.ts'
+import { readPackDir } from '../cli/packDir.ts'
+import { wordsNeeded } from '../kernel/hearing/grammar.ts'
+import { vocabularyOf } from '../kernel/hearing/vocabulary.ts'
+import { TRADE_WORDS } from './tradeWords.ts'
+
+const ROOT = fileURLToPath(new URL('../..', import.meta.url))
+const OUT = join(ROOT, 'public', 'model')
+const packages = createRequire(import.meta.url)
+const LIBRARY = dirname(packages.resolve('soundswallower'))
+const MODEL = join(LIBRARY, 'model', 'en-us')
+
+const COPIES: readonly (readonly [from: string, to: string])[] = [
+  ...(['mdef', 'sendump', 'means', 'variances'] as const).map((part) => [join(MODEL, part), partFile(part)] as const),
+  [join(MODEL, 'transition_matrices'), partFile('transitions')],
+  [join(MODEL, 'feat_params.json'), partFile('features')],
+  [join(MODEL, 'noisedict.txt'), partFile('noiseDictionary')],
+  [join(MODEL, 'dict.txt'), ALL_WORDS],
+  // The model's notice asks to go with every copy.
+  [join(MODEL, 'README.txt'), 'en-us/NOTICE.txt'],
+  [join(LIBRARY, 'soundswallower.web.wasm'), partFile('wasm')],
+  [packages.resolve('@jitsi/rnnoise-wasm/dist/rnnoise.wasm'), partFile('denoiser')],
+]
+
+async function packWords(): Promise<string[]> {
+  const words: string[] = []
+  const folders = await readdir(join(ROOT, 'checklists'), { withFileTypes: true })
+  for (const folder of folders.filter((entry) => entry.isDirectory())) {
+    const { pack } = await readPackDir(join(ROOT, 'checklists', folder.name))
+    // A pack with errors is `check`'s to report.
+    if (pack) words.push(...wordsNeeded(vocabularyOf(pack)))
+  }
+  return words
+}
+
+await mkdir(join(OUT, 'en-us'), { recursive: true })
+await Promise.all(COPIES.map(([from, to]) => copyFile(from, join(OUT, to))))
+const all = parseDictionary(await readFile(join(MODEL, 'dict.txt'), 'utf8'))
+const needed = [...TRADE_WORDS, ...(await packWords())]
+const { entries, missing } = pronounce(needed, all)
+await writeFile(join(OUT, partFile('words')), writeDictionary(entries))
+if (missing.length > 0) {
+  process.stderr.write(
+    `no pronunciation for: ${missing.join(', ')}; say it in other words in the pack, or add it to src/adapters/ear/dictionary.ts\n`,
+  )
+  process.exitCode = 1
+}

@@ -1,0 +1,104 @@
+/**
+ * Whether what was said so far is whole in form, so that a short pause may end it. It looks at kinds and
+ * counts, never at values or at the right wording, so the pause tells nothing about being right (law 2).
+ */
+
+import type { KindSpec } from '../kinds/kind.ts'
+import { type Token, tokensOf } from '../numbers/tokens.ts'
+import type { Hearable } from './hearable.ts'
+
+export type SaidForm = 'none' | 'half' | 'whole'
+
+/** After these words something follows. */
+const GOING_ON: ReadonlySet<string> = new Set([
+  ...['not', 'and', 'both', 'full', 'all', 'the', 'is', 'correction', 'confirm', 'point', 'decimal', 'minus', 'nose'],
+  ...['double', 'triple', 'runway', 'heading', 'flight', 'v', 'rotate', 'pass'],
+])
+
+/** `none`: nothing yet; `half`: begun; `whole`: as many values as are asked, each of the full length, or words. */
+export function saidForm(hearable: Hearable, text: string): SaidForm {
+  const tokens = tokensOf(text)
+  const last = tokens.at(-1)
+  if (!last) return 'none'
+  if (GOING_ON.has(last.text)) return 'half'
+  if (hearable.shapes.length === 0) return 'whole'
+  const runs = numberRuns(tokens)
+  // Only words: a command, a refusal, or the first part of an answer.
+  if (runs.length === 0) return isOnlyWords(hearable.shapes, tokens) ? 'whole' : 'half'
+  let at = 0
+  for (const spec of hearable.shapes) {
+    while (at < runs.length && !isFull(spec, runs[at] as Run)) at++
+    if (at >= runs.length) return 'half'
+    at++
+  }
+  return 'whole'
+}
+
+interface Run {
+  /** Signs: d digit, e teen, y tens, h hundred, k thousand, point. */
+  readonly signs: string
+  readonly digits: number
+  readonly next: string
+}
+
+const SIGNS = { digit: 'd', teen: 'e', tens: 'y', hundred: 'h', thousand: 'k', point: '.', repeat: 'r', amount: '' }
+
+function numberRuns(tokens: readonly Token[]): Run[] {
+  const runs: Run[] = []
+  let signs = ''
+  tokens.forEach((token, index) => {
+    const { number } = token
+    const isNumber = number !== undefined && !(number.type === 'digit' && number.form === 'homophone')
+    if (isNumber) signs += number.type === 'numeral' ? 'd'.repeat(number.digits.length) : SIGNS[number.type]
+    const joins = token.text === 'and' && signs !== ''
+    if (signs !== '' && (index === tokens.length - 1 || !(isNumber || joins))) {
+      runs.push({ signs, digits: digitCount(signs), next: isNumber ? '' : token.text })
+      signs = ''
+    }
+  })
+  return runs
+}
+
+const WORTH: Readonly<Record<string, number>> = { d: 1, e: 2, y: 2, h: 2, k: 3, r: 1 }
+/** Digits that are said at least: "one twenty eight" has three, "ten thirteen" four. */
+const digitCount = (signs: string) =>
+  [...signs.replaceAll('yd', 'y')].reduce((sum, sign) => sum + (WORTH[sign] ?? 0), 0)
+
+function isFull(spec: KindSpec, { signs, digits, next }: Run): boolean {
+  const behind = signs.includes('.') ? digitCount(signs.slice(signs.indexOf('.') + 1)) : 0
+  switch (spec.kind) {
+    case 'decimal':
+      return behind >= spec.decimals
+    case 'trim':
+      return behind >= spec.decimals && ['up', 'down', 'left', 'right', 'nose', 'units'].includes(next)
+    case 'integer':
+      return digits >= 2
+    case 'speed':
+    case 'heading':
+    case 'flightLevel':
+      return digits >= 3
+    case 'weight':
+    case 'altitude':
+      return digits >= 4 || (signs.includes('k') && digits >= 4) || behind > 0
+    case 'temperature':
+    case 'runway':
+    case 'identifier':
+    case 'choice':
+      return true
+    case 'digits':
+      return digits >= spec.length
+    case 'altimeter':
+      return digits >= 4
+    case 'frequency':
+      return digits - behind >= 3 && behind >= 2
+    case 'time':
+      return digits >= 4
+    default:
+      return spec satisfies never
+  }
+}
+
+/** An answer to a value that begins with its unit or label is only begun. */
+function isOnlyWords(shapes: readonly KindSpec[], tokens: readonly Token[]): boolean {
+  return !shapes.some((spec) => spec.kind === 'choice') && tokens.length >= 2
+}

@@ -1,0 +1,119 @@
+/**
+ * The grammar for one item. It is made from the kinds' shapes and the pack's one vocabulary and takes
+ * no figure, so that no value can favour itself (law 2). Speech that fits nothing has its own path.
+ */
+
+import type { Hearable, Vocabulary } from './hearable.ts'
+import { CLASSES, type ClassSign, LETTERS, NUMERALS, numberShapes, valueWords } from './numberShapes.ts'
+import { PHONES, phoneWord } from './phones.ts'
+
+/**
+ * Weights of the paths beside one another. They are the same for every item of a shape. Those for other
+ * lengths and other speech are low, since such a path fits anything. Chosen on the tuning voices only.
+ */
+export interface Weights {
+  /** Of one well-shaped number beside one phrase. */
+  readonly number: number
+  /** Of one single word in an order of the pilot's own, beside one phrase. */
+  readonly word: number
+  /** Of saying something more. */
+  readonly more: number
+  /** Of one number word outside a shape. */
+  readonly rival: number
+  /** Of the whole path for other speech. */
+  readonly otherSpeech: number
+  /** Of going on with another sound in it. */
+  readonly sound: number
+}
+export const WEIGHTS: Weights = { number: 50, word: 0.2, more: 0.2, rival: 0.05, otherSpeech: 1e-3, sound: 0.02 }
+
+/**
+ * JSGF (W3C note, June 2000) for what may be said to this item.
+ * Words: lower case, one token each, as in the recogniser's dictionary.
+ */
+export function grammarOf(hearable: Hearable, vocabulary: Vocabulary, weights: Weights = WEIGHTS): string {
+  const { shapes } = hearable
+  const paths =
+    shapes.length > 0
+      ? [
+          ...valueItemWords(hearable, vocabulary),
+          `/${weights.number}/ ${factored([...new Set(shapes.flatMap(numberShapes))])}`,
+          `/${weights.rival}/ <numeral>`,
+        ]
+      : [...wordItemPhrases(hearable, vocabulary), ...vocabulary.words.map((word) => `/${weights.word}/ ${word}`)]
+  const once = [...vocabulary.lists, ...vocabulary.others, ...vocabulary.commands]
+  const rules = [
+    ...Object.entries(CLASSES).map(([sign, members]) => `${classRule(sign)} = ${members.join(' | ')};`),
+    `<numeral> = ${Object.values(CLASSES).flat().join(' | ')};`,
+    // One state with every word in it: the recogniser then shares their beginnings.
+    `<answer> = (${paths.join(' | ')}) [/${weights.more}/ <answer>];`,
+    `<sounds> = (${PHONES.map(phoneWord).join(' | ')}) [/${weights.sound}/ <sounds>];`,
+    `<echo> = ${vocabulary.challenges.join(' | ') || '<NULL>'};`,
+    `public <heard> = <answer> | <echo> [<answer>] | ${once.join(' | ') || '<NULL>'} | /${weights.otherSpeech}/ <sounds>;`,
+  ]
+  return `#JSGF V1.0;\ngrammar ear;\n${rules.join('\n')}\n`
+}
+
+/** The words that stand beside values in this pack, and those that go with the item's kinds. */
+function valueItemWords(hearable: Hearable, vocabulary: Vocabulary): string[] {
+  const words = new Set([
+    ...vocabulary.besideValues,
+    ...hearable.shapes.flatMap(valueWords),
+    ...interjections(hearable),
+  ])
+  for (const word of NUMERALS) words.delete(word)
+  return [...words].sort()
+}
+
+/** The same for every word item of a pack. */
+function wordItemPhrases(hearable: Hearable, vocabulary: Vocabulary): string[] {
+  return [...new Set([...vocabulary.phrases, ...interjections(hearable)])].sort()
+}
+
+const interjections = ({ yesNo }: Hearable) => ['correction', ...(yesNo ? ['affirm', 'negative', 'yes', 'no'] : [])]
+
+/** Every word that the grammars of this pack may use; the recogniser needs a pronunciation for each. */
+export function wordsNeeded(vocabulary: Vocabulary): string[] {
+  const phrases = [
+    ...vocabulary.phrases,
+    ...vocabulary.besideValues,
+    ...vocabulary.words,
+    ...vocabulary.challenges,
+    ...vocabulary.lists,
+    ...vocabulary.others,
+  ]
+  const words = [...phrases, ...vocabulary.commands].flatMap((phrase) => phrase.split(' '))
+  return [...new Set([...words, ...FIXED_WORDS])].filter((word) => word !== '').sort()
+}
+
+/** Words that need no pack. */
+export const FIXED_WORDS: readonly string[] = [
+  ...Object.values(CLASSES).flat(),
+  ...LETTERS,
+  ...['correction', 'affirm', 'negative', 'yes', 'no', 'not', 'and'],
+  ...['percent', 'minus', 'plus', 'up', 'down', 'left', 'right', 'nose', 'units', 'neutral', 'knots', 'kilos'],
+  ...['kilograms', 'pounds', 'tons', 'degrees', 'celsius', 'fahrenheit', 'squawk', 'squawking', 'hectopascals'],
+  ...['millibars', 'inches', 'standard', 'heading', 'runway', 'center', 'feet', 'flight', 'level', 'hours'],
+  ...['information', 'taxiway', 'stand', 'gate'],
+]
+
+const classRule = (sign: string) =>
+  `<${{ d: 'digit', e: 'teen', y: 'tens', '.': 'point', h: 'hundred', k: 'thousand', r: 'times', n: 'and' }[sign as ClassSign]}>`
+
+/** Sequences of signs as one expansion that says each common beginning once. */
+function factored(sequences: readonly string[]): string {
+  const heads = new Map<string, string[]>()
+  for (const sequence of sequences) {
+    const [head = '', tail] = [sequence.slice(0, 1), sequence.slice(1)]
+    const tails = heads.get(head)
+    if (tails) tails.push(tail)
+    else heads.set(head, [tail])
+  }
+  const ways = [...heads].map(([head, tails]) => {
+    const rest = tails.filter((tail) => tail !== '')
+    if (rest.length === 0) return classRule(head)
+    const more = factored(rest)
+    return rest.length === tails.length ? `${classRule(head)} ${more}` : `${classRule(head)} [${more}]`
+  })
+  return `(${ways.join(' | ')})`
+}

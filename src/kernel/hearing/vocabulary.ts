@@ -1,0 +1,92 @@
+/** A pack -> the one vocabulary that serves all its items: what they say, and the contrary of it. */
+
+import { tokensOf } from '../numbers/tokens.ts'
+import { DIGIT_WORDS } from '../numbers/words.ts'
+import { isStateWord, opposites } from '../response/lexicon.ts'
+import { figuresOf, parseResponse, wordsOf } from '../response/parse.ts'
+import type { Item, List, Pack } from '../run/checklist.ts'
+import { COMMAND_PHRASES } from './commandPhrases.ts'
+import type { Vocabulary } from './hearable.ts'
+import { valueWords } from './numberShapes.ts'
+
+/** Words that stand beside any answer. */
+const ALWAYS = ['not', 'and', 'both', 'set', 'checked', 'the']
+
+/** Lower case words of a text, numerals as digit words: "V1" is "v one". */
+export function spokenWords(text: string): string[] {
+  return tokensOf(text).flatMap((token) =>
+    /^\d+$/.test(token.text) ? [...token.text].map((digit) => DIGIT_WORDS[Number(digit)] ?? '') : [token.text],
+  )
+}
+const phrase = (text: string) => spokenWords(text).join(' ')
+const unique = (list: readonly string[]) => [...new Set(list)].filter((text) => text !== '').sort()
+
+/** Everything that may be said while this pack is run; holds no figure's value. Order does not matter. */
+export function vocabularyOf(pack: Pack): Vocabulary {
+  const activities = pack.phases.flatMap((phase) => phase.activities)
+  const lists = activities.filter((activity) => activity.type === 'list')
+  const items = lists.flatMap((list) => list.entries).filter((entry) => entry.type === 'item')
+  const lines = lists.flatMap((list) => list.entries).filter((entry) => entry.type === 'line')
+  const figures = Object.values(pack.figures.declarations)
+  const phrases = unique(items.flatMap((item) => itemPhrases(item)).flatMap(withContraries))
+  const positions = figures.flatMap(({ spec }) => (spec.kind === 'choice' ? valueWords(spec) : []))
+  return {
+    phrases,
+    besideValues: unique(
+      [
+        ...ALWAYS,
+        ...items
+          .flatMap((item) => itemPhrases(item, true))
+          .flatMap((text) => text.split(' '))
+          .flatMap(withContraries),
+        ...positions,
+      ].flatMap((text) => text.split(' ')),
+    ),
+    words: unique([...ALWAYS, ...phrases.flatMap((text) => text.split(' ')), ...positions.flatMap(contraries)]),
+    challenges: unique(items.map((item) => phrase(item.challenge))),
+    lists: unique(lists.flatMap(listNames)),
+    others: unique([
+      ...lines.flatMap((line) => line.say.map(phrase)),
+      ...pack.situations.flatMap(({ options }) => options.flatMap(({ say }) => say.map(phrase))),
+      ...figures.flatMap(({ label, alsoCalled }) => [label, ...alsoCalled].map((name) => `confirm ${phrase(name)}`)),
+    ]),
+    commands: COMMAND_PHRASES,
+  }
+}
+
+/**
+ * Phrases of every response of an item and of its states, or those beside its values alone. A response
+ * that does not parse is `check`'s to report.
+ */
+function itemPhrases(item: Item, besideValues = false): string[] {
+  const texts = item.responses.flatMap(({ text }) => {
+    const parsed = parseResponse(text)
+    if (!('response' in parsed)) return []
+    return besideValues && figuresOf(parsed.response).length === 0 ? [] : wordsOf(parsed.response)
+  })
+  return [...texts, ...(besideValues ? [] : (item.states ?? []).flat())].map(phrase)
+}
+
+/** More forms of one phrase than this are left to the single words. */
+const MOST_FORMS = 40
+
+/** The phrase, and with each of its words turned into the contrary or denied: "closed and unlocked", "not closed and locked". */
+function withContraries(text: string): string[] {
+  let forms: string[] = ['']
+  for (const word of text.split(' ')) {
+    const ways = [word, ...contraries(word), ...(isStateWord(word) ? [`not ${word}`] : [])]
+    forms = forms.flatMap((form) => ways.map((way) => `${form} ${way}`.trim())).slice(0, MOST_FORMS)
+  }
+  return forms
+}
+
+/** "open" brings "closed"; "checked" brings "unchecked". */
+function contraries(word: string): string[] {
+  const negated = /(ed|set)$/.test(word) && !word.startsWith('un') ? [`un${word}`] : []
+  return [...opposites(word), ...negated]
+}
+
+function listNames(list: List): string[] {
+  const names = [list.name, ...list.alsoCalled].map(phrase).map((name) => name.replace(/ (check)?list$/, ''))
+  return names.flatMap((name) => [name, `${name} checklist`, `${name} list`])
+}
