@@ -1,7 +1,10 @@
 /** The challenge said before the answer, as many pilots do: taken off first, digits and all. */
 
 import type { Token } from '../numbers/tokens.ts'
-import { HARMLESS, HESITATIONS } from './lexicon.ts'
+import { HESITATIONS } from './lexicon.ts'
+
+/** Small words in front of an echo: "and the takeoff trim is". None of them can be an answer, as "both" can. */
+const LEADING = new Set(['and', 'the', 'our', 'my', 'so', 'now', 'then', 'ok', 'okay'])
 
 /** The answer behind the challenge's words, where these come first; hesitations before them do not matter. */
 export function withoutChallenge(tokens: readonly Token[], challenge: readonly Token[]): readonly Token[] {
@@ -20,7 +23,7 @@ function echoEnd(tokens: readonly Token[], challenge: readonly Token[], from: nu
     const end = matchEnd(tokens, challenge, begin)
     if (end > begin) return end
     const { text = '', number } = tokens[begin] ?? {}
-    if (number || !(HESITATIONS.has(text) || HARMLESS.has(text))) return from
+    if (number || !(HESITATIONS.has(text) || LEADING.has(text))) return from
   }
   return from
 }
