@@ -33,7 +33,10 @@ const DRAW: readonly ((random: Random) => Drawn)[] = [
     challenge: 'loaded C G',
     figure: { kind: 'decimal', decimals: 1, unit: 'percent', min: 5, max: 45, value: between(r, 101, 399) / 10 },
   }),
-  (r) => ({ challenge: 'engine torque', figure: { kind: 'decimal', decimals: 1, min: 0, max: 120, value: between(r, 0, 1050) / 10 } }),
+  (r) => ({
+    challenge: 'engine torque',
+    figure: { kind: 'decimal', decimals: 1, min: 0, max: 120, value: between(r, 0, 1050) / 10 },
+  }),
   (r) => ({ challenge: 'souls on board', figure: { kind: 'integer', min: 1, max: 250, value: between(r, 2, 220) } }),
   (r) => ({ challenge: 'reference speed', figure: { kind: 'speed', min: 50, max: 350, value: between(r, 88, 170) } }),
   (r) => ({
@@ -44,38 +47,65 @@ const DRAW: readonly ((random: Random) => Drawn)[] = [
     challenge: 'block fuel',
     figure: { kind: 'weight', unit: 'lb', say: 'thousands', min: 500, max: 90_000, value: between(r, 12, 500) * 100 },
   }),
-  (r) => ({ challenge: 'outside temperature', figure: { kind: 'temperature', unit: 'C', min: -70, max: 60, value: between(r, -45, 45) } }),
+  (r) => ({
+    challenge: 'outside temperature',
+    figure: { kind: 'temperature', unit: 'C', min: -70, max: 60, value: between(r, -45, 45) },
+  }),
   (r) => ({
     challenge: 'transponder code',
     figure: { kind: 'digits', length: 4, value: String(between(r, 0, 4095).toString(8)).padStart(4, '0') },
   }),
-  (r) => ({ challenge: 'baro', figure: { kind: 'altimeter', unit: 'hPa', min: 900, max: 1080, value: between(r, 950, 1049) } }),
-  (r) => ({ challenge: 'baro', figure: { kind: 'altimeter', unit: 'inHg', min: 27, max: 32, value: between(r, 2820, 3110) / 100 } }),
+  (r) => ({
+    challenge: 'baro',
+    figure: { kind: 'altimeter', unit: 'hPa', min: 900, max: 1080, value: between(r, 950, 1049) },
+  }),
+  (r) => ({
+    challenge: 'baro',
+    figure: { kind: 'altimeter', unit: 'inHg', min: 27, max: 32, value: between(r, 2820, 3110) / 100 },
+  }),
   (r) => ({ challenge: 'runway heading', figure: { kind: 'heading', value: between(r, 1, 360) } }),
   (r) => ({
     challenge: 'takeoff runway',
     figure: { kind: 'runway', value: `${String(between(r, 1, 36)).padStart(2, '0')}${r.of(['', 'L', 'R', 'C'])}` },
   }),
-  (r) => ({ challenge: 'initial climb', figure: { kind: 'altitude', unit: 'ft', min: 0, max: 50_000, value: between(r, 8, 190) * 100 } }),
-  (r) => ({ challenge: 'cruising level', figure: { kind: 'flightLevel', min: 10, max: 600, value: between(r, 5, 45) * 10 } }),
+  (r) => ({
+    challenge: 'initial climb',
+    figure: { kind: 'altitude', unit: 'ft', min: 0, max: 50_000, value: between(r, 8, 190) * 100 },
+  }),
+  (r) => ({
+    challenge: 'cruising level',
+    figure: { kind: 'flightLevel', min: 10, max: 600, value: between(r, 5, 45) * 10 },
+  }),
   (r) => ({
     challenge: 'departure frequency',
     figure: { kind: 'frequency', min: 118, max: 137, value: between(r, 118_000 / 25, 136_975 / 25) * 0.025 },
   }),
   (r) => ({
     challenge: 'slot time',
-    figure: { kind: 'time', value: `${String(between(r, 0, 23)).padStart(2, '0')}${String(between(r, 0, 59)).padStart(2, '0')}` },
+    figure: {
+      kind: 'time',
+      value: `${String(between(r, 0, 23)).padStart(2, '0')}${String(between(r, 0, 59)).padStart(2, '0')}`,
+    },
   }),
   (r) => ({
     challenge: 'holding point',
-    figure: { kind: 'identifier', value: `${r.of([...'ABCDEFGHJKLMNPQRSTUVWXYZ'])}${r.of(['', '1', '2', '3', '7', '9', '12'])}` },
+    figure: {
+      kind: 'identifier',
+      value: `${r.of([...'ABCDEFGHJKLMNPQRSTUVWXYZ'])}${r.of(['', '1', '2', '3', '7', '9', '12'])}`,
+    },
   }),
   (r) => ({
     challenge: 'flap lever',
     figure: {
       kind: 'choice',
       value: r.of(['up', '8', '15', '20', 'full']),
-      options: { up: ['up', 'zero'], '8': ['eight'], '15': ['fifteen'], '20': ['twenty'], full: ['full', 'thirty-five'] },
+      options: {
+        up: ['up', 'zero'],
+        '8': ['eight'],
+        '15': ['fifteen'],
+        '20': ['twenty'],
+        full: ['full', 'thirty-five'],
+      },
     },
   }),
 ]
@@ -88,7 +118,22 @@ function draw(random: Random): Drawn {
   return { challenge, figure: clean(figure) }
 }
 
-const LEAD = ['', '', '', 'er, ', 'so ', 'ah, ', 'I have ', 'we got ', 'reads ', 'showing ', 'indicating ', 'and now it is ', 'alright, ', 'yep, ']
+const LEAD = [
+  '',
+  '',
+  '',
+  'er, ',
+  'so ',
+  'ah, ',
+  'I have ',
+  'we got ',
+  'reads ',
+  'showing ',
+  'indicating ',
+  'and now it is ',
+  'alright, ',
+  'yep, ',
+]
 const TAIL = ['', '', '', ', set', ' and set', ' indicated', ', verified', ' confirmed', ' thanks', ', good']
 const RESPONSES = ['<x>', '<x> [set]', '(<x> | <x> set)', '[it is] <x>']
 
@@ -136,7 +181,15 @@ function written(figure: Figure): string {
 }
 
 /** Minimal pairs of the ear. */
-const SOUND_ALIKE: Readonly<Record<string, string>> = { '5': '9', '9': '5', '2': '3', '3': '2', '1': '9', '6': '7', '7': '6' }
+const SOUND_ALIKE: Readonly<Record<string, string>> = {
+  '5': '9',
+  '9': '5',
+  '2': '3',
+  '3': '2',
+  '1': '9',
+  '6': '7',
+  '7': '6',
+}
 
 function errors(figure: Figure, random: Random): Value | undefined {
   if (figure.kind === 'choice') return random.of(Object.keys(figure.options).filter((each) => each !== figure.value))
@@ -186,14 +239,20 @@ function wrongValue(random: Random): Case | undefined {
   const clear = isShown(drawn.figure, value)
   if (!clear && ['altitude', 'runway', 'time', 'heading'].includes(drawn.figure.kind)) return undefined
   const heard = around(pronounce({ ...drawn.figure, value } as Figure, random), drawn.challenge, random)
-  return { input: put(drawn, heard, random), truth: 'wrong', why: `${drawn.figure.kind} value`, ...(clear ? { part: 'x' } : {}) }
+  return {
+    input: put(drawn, heard, random),
+    truth: 'wrong',
+    why: `${drawn.figure.kind} value`,
+    ...(clear ? { part: 'x' } : {}),
+  }
 }
 
 function wrongDirection(random: Random): Case | undefined {
   const drawn = draw(random)
   const { figure } = drawn
   let value: Value | undefined
-  if ((figure.kind === 'trim' || figure.kind === 'temperature') && Number(figure.value) !== 0) value = -Number(figure.value)
+  if ((figure.kind === 'trim' || figure.kind === 'temperature') && Number(figure.value) !== 0)
+    value = -Number(figure.value)
   if (figure.kind === 'runway' && String(figure.value).length === 3) {
     value = String(figure.value).replace(/[LRC]$/, (side) => ({ L: 'R', R: 'L', C: 'L' })[side] ?? '')
   }
@@ -219,7 +278,9 @@ function wrongWords(random: Random): Case | undefined {
   if (said === digits || said === '' || Number(said) === Number(digits)) return undefined
   // A decimal without its zero is right.
   if (figure.kind === 'decimal' && `${said}0` === digits) return undefined
-  const words = [...said].map((c) => 'zero one two three four five six seven eight nine'.split(' ')[Number(c)]).join(' ')
+  const words = [...said]
+    .map((c) => 'zero one two three four five six seven eight nine'.split(' ')[Number(c)])
+    .join(' ')
   return { input: put(drawn, words, random), truth: 'wrong', why: `${figure.kind} words ${how}` }
 }
 
@@ -256,9 +317,14 @@ function denied(random: Random): Case {
 function otherItem(random: Random): Case | undefined {
   const drawn = draw(random)
   const other = draw(random)
-  const bare = (figure: Figure) => written(figure).replace(/\D/g, '').replace(/^0+|0+$/g, '')
+  const bare = (figure: Figure) =>
+    written(figure)
+      .replace(/\D/g, '')
+      .replace(/^0+|0+$/g, '')
   if (other.figure.kind === drawn.figure.kind || bare(other.figure) === bare(drawn.figure)) return undefined
-  const heard = random.chance(0.5) ? pronounce(other.figure, random) : `${other.challenge} ${pronounce(other.figure, random)}`
+  const heard = random.chance(0.5)
+    ? pronounce(other.figure, random)
+    : `${other.challenge} ${pronounce(other.figure, random)}`
   return { input: put(drawn, heard, random), truth: 'wrong', why: `${drawn.figure.kind}, other item` }
 }
 
@@ -277,8 +343,19 @@ function wordItem(random: Random, wanted: 'right' | 'wrong'): Case {
 
 /** An answer of several parts of different kinds. */
 function several(random: Random, wanted: 'right' | 'wrong'): Case | undefined {
-  const trim = clean({ kind: 'trim', decimals: 1, axis: 'pitch', min: -10, max: 10, value: between(random, 5, 85) / 10 })
-  const flap: Figure = { kind: 'choice', value: random.of(['5', '15']), options: { '1': ['one'], '5': ['five'], '15': ['fifteen'] } }
+  const trim = clean({
+    kind: 'trim',
+    decimals: 1,
+    axis: 'pitch',
+    min: -10,
+    max: 10,
+    value: between(random, 5, 85) / 10,
+  })
+  const flap: Figure = {
+    kind: 'choice',
+    value: random.of(['5', '15']),
+    options: { '1': ['one'], '5': ['five'], '15': ['fifteen'] },
+  }
   const level: Figure = { kind: 'altitude', unit: 'ft', min: 500, max: 40_000, value: between(random, 20, 180) * 100 }
   const code: Figure = { kind: 'digits', length: 4, value: between(random, 512, 4095).toString(8) }
   const parts: readonly (readonly [string, string, Figure])[] = [

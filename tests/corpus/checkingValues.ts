@@ -91,13 +91,16 @@ export function pronounce(figure: Figure, random: Random): string {
       return pronounceWeight(figure, random)
     case 'temperature': {
       const said = pick(random, spell(tidy(Math.abs(number)), random), inWords(Math.abs(number), random))
-      const unit = figure.unit === 'C' ? random.of(['', ' degrees', ' celsius', '°']) : random.of(['', ' degrees fahrenheit'])
+      const unit =
+        figure.unit === 'C' ? random.of(['', ' degrees', ' celsius', '°']) : random.of(['', ' degrees fahrenheit'])
       return `${number < 0 ? 'minus ' : random.of(['', 'plus '])}${said}${unit}`
     }
     case 'digits': {
       const even = text.length === 4 ? twoGroups(text, random) : undefined
       const thousand = /^[1-9]000$/.test(text) ? `${SMALL[Number(text[0])]} thousand` : undefined
-      const triple = /^(\d)\1\1/.test(text) ? `triple ${spell(text.slice(0, 1), random)} ${spell(text.slice(3), random)}` : undefined
+      const triple = /^(\d)\1\1/.test(text)
+        ? `triple ${spell(text.slice(0, 1), random)} ${spell(text.slice(3), random)}`
+        : undefined
       return `${random.of(['', '', 'squawk ', 'code '])}${pick(random, spell(text, random), even, thousand, triple, text).trim()}`
     }
     case 'altimeter':
@@ -123,14 +126,23 @@ export function pronounce(figure: Figure, random: Random): string {
     }
     case 'flightLevel': {
       const three = text.padStart(3, '0')
-      const said = pick(random, spell(three, random), three, /^[1-9]00$/.test(three) ? inWords(number, random) : undefined)
+      const said = pick(
+        random,
+        spell(three, random),
+        three,
+        /^[1-9]00$/.test(three) ? inWords(number, random) : undefined,
+      )
       return `${/^\d/.test(said) && random.chance(0.3) ? 'FL' : random.of(['', 'flight level ', 'level '])}${said}`
     }
     case 'frequency': {
       const [head = '', tail = '0'] = withDecimals(number, 1).split('.')
       const fraction = random.chance(0.3) ? tail.padEnd(3, '0') : tail
       const front = pick(random, spell(head, random), tailGroup(head, random))
-      return pick(random, `${front} ${random.of(['decimal', 'point'])} ${spell(fraction, random)}`, `${head}.${fraction}`)
+      return pick(
+        random,
+        `${front} ${random.of(['decimal', 'point'])} ${spell(fraction, random)}`,
+        `${head}.${fraction}`,
+      )
     }
     case 'time': {
       if (text.length !== 4) return spell(text, random)
@@ -139,7 +151,9 @@ export function pronounce(figure: Figure, random: Random): string {
     case 'identifier':
       return random.chance(0.1) && !/^[AIO]$/.test(text)
         ? text
-        : Array.from(text, (c) => (/\d/.test(c) ? SMALL[Number(c)] : random.of(ALPHABET[c] as readonly string[]))).join(' ')
+        : Array.from(text, (c) => (/\d/.test(c) ? SMALL[Number(c)] : random.of(ALPHABET[c] as readonly string[]))).join(
+            ' ',
+          )
     case 'choice':
       return random.of(figure.options[text] ?? [])
   }
@@ -172,7 +186,15 @@ function pronounceWeight(figure: Extract<Figure, { kind: 'weight' }>, random: Ra
   const number = Number(figure.value)
   const text = tidy(number)
   const thousands = figure.say === 'thousands' ? amount(withDecimals(number / 1000, 1), random) : undefined
-  const said = pick(random, inWords(number, random), text, spell(text, random), thousands, thousands, number.toLocaleString('en-US'))
+  const said = pick(
+    random,
+    inWords(number, random),
+    text,
+    spell(text, random),
+    thousands,
+    thousands,
+    number.toLocaleString('en-US'),
+  )
   return `${said}${figure.unit === 'kg' ? random.of(['', ' kilos', ' kilograms', ' kg']) : random.of(['', ' pounds', ' lbs'])}`
 }
 

@@ -1,7 +1,7 @@
 /** What was said for each part -> the parts of a judgement, and from them the verdict. */
 
 import type { Figures, Phraseology, Value } from '../kinds/kind.ts'
-import { isSameValue } from '../kinds/table.ts'
+import { isNumeric, isSameValue } from '../kinds/table.ts'
 import type { Token } from '../numbers/tokens.ts'
 import type { Bound, WordSaying } from './bind.ts'
 import { compareAll, type Outcome } from './compare.ts'
@@ -68,13 +68,15 @@ function figureFinding(
 ): Finding | undefined {
   const base = { name: slot.name, kind: 'figure' } as const
   const sayings = bound.figures.get(index)
-  const figure = figures[slot.figure]
+  const figure = Object.hasOwn(figures, slot.figure) ? figures[slot.figure] : undefined
   if (!sayings) {
     if (held.has(slot.name)) return { part: { ...base, state: 'ok' } }
     return slot.required ? { part: { ...base, state: 'missing' } } : undefined
   }
   const heard = sayings.map(({ tokens }) => wordsOfTokens(tokens)).join(', ')
-  if (!figure || !scene.specs[index]) return { part: { ...base, state: 'missing', heard }, doubt: 'notUnderstood' }
+  // Without a value nothing is right or wrong.
+  const usable = figure && !(isNumeric(figure) && !Number.isFinite(figure.value))
+  if (!usable || !scene.specs[index]) return { part: { ...base, state: 'missing', heard }, doubt: 'notUnderstood' }
   const outcome = compareAll(figure, sayings, phraseology)
   const part = { ...base, heard, expected: figure.value }
   const before = implausibleBefore?.[slot.figure] ?? implausibleBefore?.[slot.name]

@@ -1,0 +1,126 @@
+import { PassThrough, Readable } from 'node:stream'
+import { describe, expect, it } from 'vitest'
+import { run } from '../../src/cli/judge.ts'
+import { runCommand } from './io.ts'
+
+const LINE = {
+  id: 'a1',
+  challenge: 'takeoff trim',
+  response: '<trim> [set]',
+  figures: { trim: { kind: 'trim', decimals: 1, value: 5.2 } },
+  heard: 'five point two up',
+}
+
+async function judged(...lines: readonly unknown[]): Promise<Record<string, unknown>[]> {
+  const input = lines.map((line) => (typeof line === 'string' ? line : JSON.stringify(line))).join('\n')
+  const { status, output } = await runCommand(run, [], `${input}\n`)
+  expect(status).toBe(0)
+  return output
+    .split('\n')
+    .filter((line) => line !== '')
+    .map((line) => JSON.parse(line))
+}
+
+describe('judge reads lines and writes verdicts', () => {
+  it('as the contract shows', async () => {
+    const line = { ...LINE, alternatives: [{ text: 'five point two up set', score: 0.8 }], phraseology: 'plain' }
+    expect(await judged(line)).toEqual([
+      {
+        id: 'a1',
+        verdict: 'correct',
+        parts: [{ name: 'trim', kind: 'figure', heard: 'five point two up', read: 5.2, expected: 5.2, state: 'ok' }],
+      },
+    ])
+  })
+
+  it('in the order of the input, over lines that are no valid input', async () => {
+    const out = await judged(LINE, '{"id": "a2"', { ...LINE, id: 3 }, '[]', { ...LINE, id: 'a5', heard: 5 })
+    expect(out.map(({ id, verdict, error }) => [id, verdict, typeof error])).toEqual([
+      ['a1', 'correct', 'undefined'],
+      [null, undefined, 'string'],
+      [3, 'correct', 'undefined'],
+      [null, undefined, 'string'],
+      ['a5', undefined, 'string'],
+    ])
+  })
+
+  it('a command with what it is about', async () => {
+    expect(await judged({ ...LINE, heard: 'pass, not fitted' })).toMatchObject([
+      { verdict: 'command', command: 'pass', argument: 'notFitted' },
+    ])
+  })
+
+  it('nothing for empty input, and usage for an argument', async () => {
+    expect(await judged()).toEqual([])
+    expect((await runCommand(run, ['--what'])).status).toBe(2)
+  })
+
+  const figure = (value: unknown) => ({ ...LINE, figures: { trim: value } })
+  it.each([
+    ['no response', { ...LINE, response: undefined }, 'response'],
+    ['a response that does not parse', { ...LINE, response: '(<trim>' }, 'not closed'],
+    ['a figure that is not handed in', { ...LINE, figures: {} }, '<trim>'],
+    ['an unknown kind', figure({ kind: 'colour', value: 1 }), 'colour'],
+    ['a value of the wrong type', figure({ kind: 'trim', decimals: 1, value: '5.2' }), 'finite number'],
+    ['no decimals', figure({ kind: 'trim', value: 5.2 }), 'decimals'],
+    ['a unit that there is not', figure({ kind: 'altimeter', unit: 'psi', value: 1 }), 'hPa'],
+    ['a heading beyond 360', figure({ kind: 'heading', value: 361 }), '360'],
+    ['a time that there is not', figure({ kind: 'time', value: '2460' }), 'hours'],
+    ['a choice without its option', figure({ kind: 'choice', options: { '1': ['one'] }, value: '5' }), 'option'],
+    ['an option that is no list', figure({ kind: 'choice', options: { '1': 'one' }, value: '1' }), 'list'],
+    ['an unknown phraseology', { ...LINE, phraseology: 'fancy' }, 'standard'],
+    ['a score that is no number', { ...LINE, score: 'high' }, 'score'],
+    ['states that are no lists', { ...LINE, states: ['on'] }, 'states'],
+    ['alternatives without text', { ...LINE, alternatives: [{ score: 1 }] }, 'text'],
+    ['a limit that is no number', figure({ kind: 'speed', min: 'low', value: 1 }), 'min'],
+  ])('a clear error for %s', async (_name, line, word) => {
+    const [out] = await judged(line)
+    expect(out?.id).toBe('a1')
+    expect(out?.error).toContain(word)
+  })
+
+  it('a huge number in JSON is an error and not a value', async () => {
+    const [out] = await judged(
+      '{"id":"x","response":"<v>","figures":{"v":{"kind":"speed","value":1e999}},"heard":"one"}',
+    )
+    expect(out?.error).toContain('finite')
+  })
+})
+
+describe('judge streams', () => {
+  it('answers a line before the next one is there', async () => {
+    const input = new PassThrough()
+    const output = new PassThrough()
+    const done = run([], { input, output, errors: new PassThrough() })
+    for (const id of ['one', 'two']) {
+      input.write(`${JSON.stringify({ ...LINE, id })}\n`)
+      const [chunk] = await new Promise<Buffer[]>((resolve) => output.once('data', (data: Buffer) => resolve([data])))
+      expect(JSON.parse(String(chunk)).id).toBe(id)
+    }
+    input.end()
+    expect(await done).toBe(0)
+  })
+
+  it('waits for a slow reader instead of keeping everything', async () => {
+    const total = 20_000
+    let taken = 0
+    const lines = (function* () {
+      for (; taken < total; taken++) yield `${JSON.stringify({ ...LINE, id: taken })}\n`
+    })()
+    const output = new PassThrough({ highWaterMark: 1024 })
+    const done = run([], { input: Readable.from(lines), output, errors: new PassThrough() })
+    await new Promise((resolve) => setTimeout(resolve, 100))
+    expect(taken).toBeLessThan(total / 2)
+    let seen = 0
+    let rest = ''
+    for await (const chunk of output.on('end', () => {})) {
+      rest += chunk
+      const parts = rest.split('\n')
+      rest = parts.pop() ?? ''
+      for (const line of parts) expect(JSON.parse(line).id).toBe(seen++)
+      if (seen === total) break
+    }
+    expect(await done).toBe(0)
+    expect(seen).toBe(total)
+  })
+})

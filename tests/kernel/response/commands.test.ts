@@ -1,0 +1,80 @@
+import { describe, expect, it } from 'vitest'
+import { readCommand, readReason } from '../../../src/kernel/response/commands.ts'
+
+const NAMES = {
+  lists: {
+    beforeStart: ['before start'],
+    taxi: ['taxi checklist', 'taxi'],
+    landing: ['landing'],
+    afterLanding: ['after landing'],
+  },
+  confirmable: { trim: ['takeoff trim', 'trim'], v1: ['V one'] },
+}
+
+describe('the standard phrases', () => {
+  it.each([
+    ['say again', 'sayAgain'],
+    ['Say again, please.', 'sayAgain'],
+    ['stand by', 'standBy'],
+    ['uh, standby', 'standBy'],
+    ['stand by one', 'standBy'],
+    ['continue', 'continue'],
+    ['disregard', 'disregard'],
+    ['what is left', 'whatIsLeft'],
+    ["what's left", 'whatIsLeft'],
+    ['go back one', 'goBack'],
+    ['from the top', 'fromTop'],
+    ['leave it open', 'leaveOpen'],
+    ['pass', 'pass'],
+    ['pass, not fitted', 'pass', 'notFitted'],
+    ['pass it, simulator fault', 'pass', 'simulatorFault'],
+    ["pass, instructor's word", 'pass', 'instructorsWord'],
+    ['pass training', 'pass', 'training'],
+    ['confirm takeoff trim', 'confirm', 'trim'],
+    ['confirm V1', 'confirm', 'v1'],
+    ['remark hydraulic pump is noisy', 'remark', 'hydraulic pump is noisy'],
+    ['Remark: five knots high', 'remark', 'five knots high'],
+    ['before start checklist', 'call', 'beforeStart'],
+    ['the before start checklist please', 'call', 'beforeStart'],
+    ['taxi checklist', 'call', 'taxi'],
+    ['landing checks', 'call', 'landing'],
+    ['after landing checklist', 'call', 'afterLanding'],
+    ['correction five point two up', 'correction', 'five point two up'],
+  ])('%s', (text, command, argument?: string) => {
+    expect(readCommand(text, NAMES)).toEqual(argument === undefined ? { command } : { command, argument })
+  })
+
+  it.each([
+    'pass the salt',
+    'confirm the moon',
+    'five point two up',
+    'say',
+    'stand',
+    'affirm',
+    'negative',
+    'not stand by yet',
+    'before checklist',
+    '',
+    'continue descent to five thousand',
+  ])('"%s" is none', (text) => {
+    expect(readCommand(text, NAMES)).toBeUndefined()
+  })
+
+  it.each([
+    ['affirm', 'affirm'],
+    ['affirmative', 'affirm'],
+    ['uh, negative', 'negative'],
+  ])('"%s" is %s only where a question is open', (text, command) => {
+    expect(readCommand(text, { yesNo: true })).toEqual({ command })
+    expect(readCommand(text)).toBeUndefined()
+  })
+
+  it('a name that two lists share calls neither', () => {
+    expect(readCommand('taxi checklist', { lists: { a: ['taxi'], b: ['taxi'] } })).toBeUndefined()
+  })
+
+  it('a reason by itself answers the question for it', () => {
+    expect(readReason('not fitted')).toBe('notFitted')
+    expect(readReason('because')).toBeUndefined()
+  })
+})

@@ -1,0 +1,40 @@
+import { describe, expect, it } from 'vitest'
+import { judge } from '../../../src/kernel/response/judge.ts'
+import { type Case, outcomeOf } from '../../corpus/case.ts'
+import { checkingCases } from '../../corpus/checking.ts'
+import { tuningCases } from '../../corpus/tuning.ts'
+
+/** Enough of what went otherwise to see it, and how many of how many. */
+function run(cases: Iterable<Case>) {
+  const off = { wrongAccepted: [] as unknown[], rightRefused: [] as unknown[], notNegative: [] as unknown[] }
+  let tried = 0
+  let clear = 0
+  for (const each of cases) {
+    tried++
+    if (each.part !== undefined) clear++
+    const judgement = judge(each.input)
+    const outcome = outcomeOf(each, judgement)
+    if (outcome !== 'asItShould')
+      off[outcome].push({ why: each.why, heard: each.input.heard, figures: each.input.figures, judgement })
+  }
+  return { ...off, tried, clear }
+}
+
+describe.each([
+  ['tuning', tuningCases, 40_000],
+  ['checking', checkingCases, 160_000],
+] as const)('the %s corpus', (_name, cases, count) => {
+  it('no wrong answer is accepted, and clear ones are negative for their part', { timeout: 120_000 }, () => {
+    const { wrongAccepted, notNegative, tried, clear } = run(cases('wrong', count))
+    expect(wrongAccepted).toEqual([])
+    expect(tried).toBe(count)
+    expect(clear).toBeGreaterThan(count / 4)
+    expect(notNegative.length / clear, JSON.stringify(notNegative.slice(0, 3))).toBeLessThanOrEqual(0.005)
+  })
+
+  it('hardly a right answer is refused for its wording', { timeout: 120_000 }, () => {
+    const { rightRefused, tried } = run(cases('right', count))
+    expect(tried).toBe(count)
+    expect(rightRefused.length / tried, JSON.stringify(rightRefused.slice(0, 3))).toBeLessThan(0.001)
+  })
+})

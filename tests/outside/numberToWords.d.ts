@@ -1,0 +1,3 @@
+declare module 'number-to-words' {
+  export function toWords(number: number): string
+}
