@@ -22,7 +22,10 @@ export interface ComputedView {
   readonly read: boolean
   /** Empty where it would give a hidden value away. */
   readonly why: readonly Reason[]
+  /** Values of the sources; empty where hidden. */
   readonly sources: readonly StatedValue[]
+  /** Whether each source agrees, which tells no value. */
+  readonly agreement: readonly Pick<StatedValue, 'source' | 'within'>[]
   /** Sources that may state it. */
   readonly statedBy: readonly string[]
 }
@@ -54,6 +57,7 @@ export function computedViews(
         read: read.has(name),
         why: tells ? (figure?.why ?? []) : [],
         sources: hiding === undefined ? (figure?.sources ?? []) : [],
+        agreement: (figure?.sources ?? []).map(({ source, within }) => ({ source, within })),
         statedBy: stated?.sources ?? [],
       },
     ]

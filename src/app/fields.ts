@@ -80,7 +80,7 @@ function field(
   const { name, label, spec, unit, plausible, measure, required } = declaration
   const value = draft.values[name]
   const before = inForce?.values[name]
-  const keeps = hidden.has(name) && before !== undefined
+  const keeps = hidden.get(name) === 'own' && before !== undefined
   const isKept = keeps && value === before
   const range = plausible ? `normally ${band(plausible, measure)}` : ''
   return {

@@ -12,7 +12,7 @@ export function AccountList({ list }: { readonly list: DebriefList }) {
   const state = complete ? 'complete' : revoked ? 'no longer complete' : 'not complete'
   return (
     <section aria-label={`List ${name}`}>
-      <h2>{name}</h2>
+      <h2 class="cap">{name}</h2>
       <p class="soft">
         {state}
         {complete && onPreliminary && ', on preliminary figures'}
@@ -48,14 +48,14 @@ function AccountItem({ item }: { readonly item: DebriefItem }) {
     by === 'key' ? 'by key, not read back' : by === 'typed' ? 'typed' : '',
     misses > 0 ? `${misses} missed` : '',
     sayAgains > 0 ? `${sayAgains} say again` : '',
-    reopened > 0 ? `opened again ${reopened} times` : '',
+    reopened > 0 ? `opened again ${reopened === 1 ? 'once' : `${reopened} times`}` : '',
     given ? 'value given' : '',
   ].filter((note) => note)
   return (
     <li>
       <div class="head-line">
         <span>
-          <Mark name={MARKS[status]} /> <strong>{challenge}</strong>
+          <Mark name={MARKS[status]} /> <strong class="cap">{challenge}</strong>
         </span>
         <span class="soft small">{notes.join(', ')}</span>
       </div>

@@ -14,7 +14,8 @@ export function ComputedValues({ pack, view }: { readonly pack: Pack; readonly v
   return (
     <section class="stack" aria-labelledby="computed">
       <h2 id="computed">Computed values</h2>
-      <Values figures={[...read, ...entered]} pack={pack} label="Values that are read back" />
+      <Values figures={read.filter(({ hidden }) => hidden !== 'own')} pack={pack} label="Values that are read back" />
+      <HiddenValues figures={[...read.filter(({ hidden }) => hidden === 'own'), ...entered]} />
       {workings.length > 0 && (
         <details>
           <summary>Workings ({workings.length})</summary>
@@ -30,7 +31,7 @@ function enteredAndHidden(pack: Pack, view: DraftView): ComputedView[] {
   return Object.values(pack.figures.declarations).flatMap(({ name, label, input }): ComputedView[] => {
     if (!input || view.hidden.get(name) !== 'own') return []
     const blank = { unit: '', shown: undefined, changed: false, preliminary: false, read: true }
-    return [{ ...blank, name, label, hidden: 'own', why: [], sources: [], statedBy: [] }]
+    return [{ ...blank, name, label, hidden: 'own', why: [], sources: [], agreement: [], statedBy: [] }]
   })
 }
 
@@ -41,6 +42,7 @@ interface ValuesProps {
 }
 
 function Values({ figures, pack, label }: ValuesProps) {
+  if (figures.length === 0) return null
   // Said once for all of them where that is how it is.
   const isMixed = figures.some(({ preliminary }) => !preliminary)
   return (
@@ -77,7 +79,11 @@ function Row({ figure, isMixed }: { readonly figure: ComputedView; readonly isMi
         {why.length > 0 && <span class="why-word small">why</span>}
         {isMixed && preliminary && <span class="soft small"> preliminary</span>}
       </span>
-      {hidden ? <HiddenValue figure={figure} /> : <ShownValue figure={figure} />}
+      {hidden ? (
+        <span class="soft small">hidden: it would give another value away</span>
+      ) : (
+        <ShownValue figure={figure} />
+      )}
     </>
   )
 }
@@ -95,13 +101,28 @@ function ShownValue({ figure }: { readonly figure: ComputedView }) {
   )
 }
 
-function HiddenValue({ figure }: { readonly figure: ComputedView }) {
+/** One by one, since showing a value marks what rests on it for good. */
+function HiddenValues({ figures }: { readonly figures: readonly Pick<ComputedView, 'name' | 'label'>[] }) {
   const actions = useActions()
-  if (figure.hidden === 'near') return <span class="soft small">hidden: it would give another value away</span>
+  if (figures.length === 0) return null
   return (
-    <button type="button" onClick={() => actions.press({ type: 'command', command: 'confirm', argument: figure.name })}>
-      Show and speak it<span class="hidden-label">: {figure.label}</span>
-      <small>its items are marked as given</small>
-    </button>
+    <details>
+      <summary>Hidden while the run is on ({figures.length}): show one</summary>
+      <p class="notice">
+        <strong>What you show is told.</strong> The voice says the value, and every item that rests on it is marked as
+        given, for good.
+      </p>
+      <div class="row">
+        {figures.map(({ name, label }) => (
+          <button
+            key={name}
+            type="button"
+            onClick={() => actions.press({ type: 'command', command: 'confirm', argument: name })}
+          >
+            Show {label}
+          </button>
+        ))}
+      </div>
+    </details>
   )
 }

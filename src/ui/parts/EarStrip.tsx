@@ -55,7 +55,8 @@ function Level() {
   const level = useApp((state) => Math.round(state.ear.level))
   const noise = useApp((state) => state.ear.noise)
   const isClipping = useApp((state) => state.ear.clipping)
-  const isOn = useApp((state) => state.ear.state !== 'off' && state.ear.state !== 'failed')
+  // A meter that moves while the ear is shut would look like listening.
+  const isOn = useApp(({ ear }) => ear.state === 'open' || ear.state === 'hearing')
   if (!isOn) {
     return (
       <>

@@ -55,7 +55,7 @@ function PartList({ parts }: { readonly parts: readonly ShownPart[] }) {
     <ul class="partlist" aria-label="Parts of the answer">
       {parts.map(({ label, state, lacks }, place) => (
         <li key={`${place} ${label}`}>
-          <span class="soft">{label}</span> <strong>{lacks ? LACKS[lacks] : STATES[state]}</strong>
+          <span class="soft cap">{label}</span> <strong>{lacks ? LACKS[lacks] : STATES[state]}</strong>
         </li>
       ))}
     </ul>

@@ -7,9 +7,9 @@ export function Problems({ title, problems }: { readonly title: string; readonly
   if (problems.length === 0) return null
   return (
     <section class="stack" aria-label={title}>
-      <h3>
+      <h2>
         {title} ({problems.length})
-      </h3>
+      </h2>
       <ul class="values">
         {problems.map((problem) => (
           <li key={`${problem.code} ${problem.message} ${problem.place?.line}`}>

@@ -8,7 +8,7 @@ import { sourceName } from './sourceName.ts'
 
 export function Settle({ draft, figure }: { readonly draft: Inputs; readonly figure: ComputedView }) {
   const actions = useActions()
-  const { name, label, sources } = figure
+  const { name, label, agreement } = figure
   const settled = draft.settled?.[name] ?? { use: '', reason: '' }
   const set = (change: Partial<Settlement>) =>
     actions.draft({ ...draft, settled: { ...draft.settled, [name]: { ...settled, ...change } } })
@@ -20,7 +20,7 @@ export function Settle({ draft, figure }: { readonly draft: Inputs; readonly fig
       </p>
       <Choices
         legend={`Which ${label} counts`}
-        options={sources.map(({ source }) => ({ value: source, label: sourceName(source) }))}
+        options={agreement.map(({ source }) => ({ value: source, label: sourceName(source) }))}
         value={settled.use}
         choose={(use) => set({ use })}
       />

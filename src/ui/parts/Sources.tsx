@@ -5,7 +5,7 @@ import type { DraftView } from '../../app/draftView.ts'
 import { enteredNumber } from '../../app/fields.ts'
 import type { Inputs } from '../../kernel/figures/model.ts'
 import { showNumber } from '../../kernel/figures/showing.ts'
-import { useActions } from '../useApp.ts'
+import { useActions, useApp } from '../useApp.ts'
 import { Field } from './Field.tsx'
 import { Mark } from './Mark.tsx'
 import { Settle } from './Settle.tsx'
@@ -31,28 +31,30 @@ export function Sources({ draft, view }: SourcesProps) {
 
 function Source({ draft, figure }: { readonly draft: Inputs; readonly figure: ComputedView }) {
   const actions = useActions()
-  const { name, label, unit, sources, statedBy, hidden } = figure
+  const inForce = useApp((state) => state.revisions.at(-1)?.inputs.stated)
+  const { name, label, unit, sources, agreement, statedBy, hidden } = figure
+  const keptBy = (source: string) => (hidden ? inForce?.[source]?.[name] : undefined)
   const type = (source: string, text: string) => {
     const { [name]: _, ...others } = draft.stated?.[source] ?? {}
-    const value = text.trim() === '' ? undefined : (enteredNumber(text) ?? text)
+    const value = text.trim() === '' ? keptBy(source) : (enteredNumber(text) ?? text)
     const ofSource = value === undefined ? others : { ...others, [name]: value }
     actions.draft({ ...draft, stated: { ...draft.stated, [source]: ofSource } })
   }
-  if (hidden) {
-    return (
-      <p>
-        {label}: <span class="soft">hidden while the run is on</span>
-      </p>
-    )
+  const entered = (source: string) => {
+    const stated = draft.stated?.[source]?.[name]
+    return stated === undefined || stated === keptBy(source) ? '' : String(stated)
   }
   const computed = sources.find(({ source }) => source === 'computed')
-  const differs = sources.some(({ within }) => !within)
   return (
     <fieldset class="stack">
       <legend class="cap">{label}</legend>
       <p>
         Computed here:{' '}
-        <strong>{computed ? `${showNumber(computed.value, 1)} ${unit}` : (figure.shown ?? 'not known yet')}</strong>
+        {hidden ? (
+          <span class="soft">hidden while the run is on</span>
+        ) : (
+          <strong>{computed ? `${showNumber(computed.value, 1)} ${unit}` : (figure.shown ?? 'not known yet')}</strong>
+        )}
       </p>
       <div class="fields">
         {statedBy.map((source) => (
@@ -60,26 +62,30 @@ function Source({ draft, figure }: { readonly draft: Inputs; readonly figure: Co
             <Field
               label={sourceName(source)}
               unit={unit}
-              entered={String(draft.stated?.[source]?.[name] ?? '')}
+              entered={entered(source)}
+              placeholder={keptBy(source) === undefined ? '' : 'as in force'}
               type={(text) => type(source, text)}
             />
-            <Difference figure={figure} source={source} />
+            <Agreement figure={figure} source={source} />
           </div>
         ))}
       </div>
-      {differs && <Settle draft={draft} figure={figure} />}
+      {agreement.some(({ within }) => !within) && <Settle draft={draft} figure={figure} />}
     </fieldset>
   )
 }
 
-function Difference({ figure, source }: { readonly figure: ComputedView; readonly source: string }) {
-  const stated = figure.sources.find((one) => one.source === source)
-  if (!stated) return null
-  const { within, difference } = stated
-  const by = `${difference > 0 ? '+' : ''}${showNumber(difference, 1)} ${figure.unit}`
+/** By how much it differs is told only where the value itself is. */
+function Agreement({ figure, source }: { readonly figure: ComputedView; readonly source: string }) {
+  const within = figure.agreement.find((one) => one.source === source)?.within
+  if (within === undefined) return null
+  const difference = figure.sources.find((one) => one.source === source)?.difference
+  const by =
+    difference === undefined ? '' : ` (${difference > 0 ? '+' : ''}${showNumber(difference, 1)} ${figure.unit})`
   return (
     <p class={within ? 'soft small' : 'wrong-entry'}>
-      <Mark name={within ? 'full' : 'unequal'} /> {within ? `agrees (${by})` : `differs by ${by}`}
+      <Mark name={within ? 'full' : 'unequal'} /> {within ? 'agrees' : 'differs'}
+      {by}
     </p>
   )
 }

@@ -35,7 +35,7 @@ export function Verdict({ judgement }: { readonly judgement: Judgement }) {
         <Mark name={mark} />
         {text}
       </span>
-      {because && verdict !== 'correct' && (
+      {because && because !== 'missing' && verdict !== 'correct' && (
         <span>
           {BECAUSE[because]}
           {form && `: ${form}`}

@@ -10,6 +10,7 @@ import { ItemList } from '../parts/ItemList.tsx'
 import { ListOverview } from '../parts/ListOverview.tsx'
 import { RunButtons } from '../parts/RunButtons.tsx'
 import { TypedAnswer } from '../parts/TypedAnswer.tsx'
+import { WatchPanel } from '../parts/WatchPanel.tsx'
 import { useActions, useApp } from '../useApp.ts'
 
 export function Run() {
@@ -36,6 +37,7 @@ export function Run() {
         <div class="here">
           <Challenge view={view} />
           {view.kind === 'flow' && <FlowSteps steps={view.steps} />}
+          {view.watch && <WatchPanel watch={view.watch} />}
           <Heard pack={pack} run={run} />
           <TypedAnswer order={view.order} />
           <RunButtons buttons={view.buttons} />

@@ -1,0 +1,67 @@
+/** A timed sequence: how long it runs, the calls in their order, and by when the next one must be heard. */
+
+import { useEffect, useState } from 'preact/hooks'
+import type { ViewWatch } from '../../app/view.ts'
+import { clockTime } from './clockTime.ts'
+import { Mark, type MarkName } from './Mark.tsx'
+
+/** Often enough that no second is seen late. */
+const TICK_MS = 200
+
+function useNow(isRunning: boolean): number {
+  const [now, setNow] = useState(Date.now)
+  useEffect(() => {
+    if (!isRunning) return
+    const timer = setInterval(() => setNow(Date.now()), TICK_MS)
+    return () => clearInterval(timer)
+  }, [isRunning])
+  return now
+}
+
+type Call = ViewWatch['calls'][number]
+const STATES: Readonly<Record<Call['state'], { readonly text: string; readonly mark: MarkName }>> = {
+  called: { text: 'called', mark: 'full' },
+  next: { text: 'next', mark: 'arrow' },
+  ahead: { text: 'ahead', mark: 'ring' },
+}
+
+export function WatchPanel({ watch }: { readonly watch: ViewWatch }) {
+  const { status, beganAt, calls, actions } = watch
+  const now = useNow(status === 'running')
+  return (
+    <section class="stack" aria-label="Calls of the watch">
+      {status === 'running' && beganAt !== undefined && (
+        <p class="elapsed" role="timer">
+          {clockTime(Math.max(0, now - beganAt))}
+        </p>
+      )}
+      <ol class="values">
+        {calls.map((call) => (
+          <li key={call.label} class="head-line" aria-current={call.state === 'next' ? 'step' : undefined}>
+            <span>
+              <Mark name={STATES[call.state].mark} /> <span class="cap">{call.label}</span>
+            </span>
+            <span class="soft">{wordsFor(call, beganAt, now)}</span>
+          </li>
+        ))}
+      </ol>
+      {status === 'stopped' && actions.length > 0 && (
+        <ol class="values" aria-label="What to do now">
+          {actions.map((action) => (
+            <li key={action}>
+              <Mark name="arrow" /> <strong>{action}</strong>
+            </li>
+          ))}
+        </ol>
+      )}
+    </section>
+  )
+}
+
+function wordsFor(call: Call, beganAt: number | undefined, now: number): string {
+  const { state, calledAt, dueAt } = call
+  if (calledAt !== undefined && beganAt !== undefined) return `called at ${clockTime(calledAt - beganAt)}`
+  if (dueAt === undefined) return STATES[state].text
+  const left = Math.ceil((dueAt - now) / 1_000)
+  return left > 0 ? `next, within ${left} s` : 'next, its time has passed'
+}
