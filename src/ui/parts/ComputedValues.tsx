@@ -3,8 +3,8 @@
 import type { ComputedView } from '../../app/computedView.ts'
 import type { DraftView } from '../../app/draftView.ts'
 import type { Pack } from '../../kernel/run/checklist.ts'
-import { useActions } from '../useApp.ts'
 import { FigureWhy } from './FigureWhy.tsx'
+import { HiddenValues } from './HiddenValues.tsx'
 import { Mark } from './Mark.tsx'
 
 export function ComputedValues({ pack, view }: { readonly pack: Pack; readonly view: DraftView }) {
@@ -98,31 +98,5 @@ function ShownValue({ figure }: { readonly figure: ComputedView }) {
       )}
       {figure.shown ?? 'not known yet'}
     </span>
-  )
-}
-
-/** One by one, since showing a value marks what rests on it for good. */
-function HiddenValues({ figures }: { readonly figures: readonly Pick<ComputedView, 'name' | 'label'>[] }) {
-  const actions = useActions()
-  if (figures.length === 0) return null
-  return (
-    <details>
-      <summary>Hidden while the run is on ({figures.length}): show one</summary>
-      <p class="notice">
-        <strong>What you show is told.</strong> The voice says the value, and every item that rests on it is marked as
-        given, for good.
-      </p>
-      <div class="row">
-        {figures.map(({ name, label }) => (
-          <button
-            key={name}
-            type="button"
-            onClick={() => actions.press({ type: 'command', command: 'confirm', argument: name })}
-          >
-            Show {label}
-          </button>
-        ))}
-      </div>
-    </details>
   )
 }
