@@ -45,6 +45,9 @@ export default defineConfig({
       workbox: {
         // Files of the model have no ending of their own.
         globPatterns: ['**/*.{html,js,css,wasm,webmanifest,svg,png,mp3,json}', 'model/**/*'],
+        // The whole dictionary serves packs of the user's own: kept once it was asked for.
+        globIgnores: ['**/all-words.txt'],
+        runtimeCaching: [{ urlPattern: /\/all-words\.txt$/, handler: 'StaleWhileRevalidate' }],
         maximumFileSizeToCacheInBytes: 8 * 1024 * 1024,
       },
     }),
