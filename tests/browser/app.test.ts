@@ -60,8 +60,8 @@ describe('a first visit', () => {
 
 describe('where the microphone', () => {
   test.each([
-    ['is refused', 'refused', /microphone/i],
-    ['is missing', 'missing', /microphone/i],
+    ['is refused', 'refused', /microphone.*allow/is],
+    ['is missing', 'missing', /no microphone.*plug/is],
   ] as const)('%s, that is said and typing goes on', async (_what, microphone, message) => {
     const { page, errors } = await open({ microphone })
     await openFirstItem(opened)
