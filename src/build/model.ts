@@ -17,8 +17,7 @@ import { TRADE_WORDS } from './tradeWords.ts'
 const ROOT = fileURLToPath(new URL('../..', import.meta.url))
 const OUT = join(ROOT, 'public', 'model')
 const packages = createRequire(import.meta.url)
-const LIBRARY = dirname(packages.resolve('soundswallower'))
-const MODEL = join(LIBRARY, 'model', 'en-us')
+const MODEL = join(dirname(packages.resolve('soundswallower')), 'model', 'en-us')
 
 const COPIES: readonly (readonly [from: string, to: string])[] = [
   ...(['mdef', 'sendump', 'means', 'variances'] as const).map((part) => [join(MODEL, part), partFile(part)] as const),
@@ -28,7 +27,6 @@ const COPIES: readonly (readonly [from: string, to: string])[] = [
   [join(MODEL, 'dict.txt'), ALL_WORDS],
   // The model's notice asks to go with every copy.
   [join(MODEL, 'README.txt'), 'en-us/NOTICE.txt'],
-  [join(LIBRARY, 'soundswallower.web.wasm'), partFile('wasm')],
   [packages.resolve('@jitsi/rnnoise-wasm/dist/rnnoise.wasm'), partFile('denoiser')],
 ]
 

@@ -21,8 +21,9 @@ export interface DeviceEarOptions {
 }
 
 const GUARD_MS = 120
-/** Frames come every 30 ms and levels every 90; this long without one is a dead ear. */
-const DEAD_MS = 3000
+/** Levels come about ten times a second; so many looks in a row without one mean a dead ear. */
+const WATCH_EVERY_MS = 1000
+const SIGNS_MISSED = 5
 const TYPING = 'Typing and the buttons work meanwhile.'
 
 export function createDeviceEar({ modelBase, clock, guardMs = GUARD_MS }: DeviceEarOptions): Ear {
@@ -34,7 +35,7 @@ export function createDeviceEar({ modelBase, clock, guardMs = GUARD_MS }: Device
   let order: ListenOrder | undefined
   let state: EarState = 'off'
   let restarts = 0
-  let lastSign = 0
+  let hasSign = false
   let stopWatching = () => {}
   /** Counts openings: what an earlier one still had under way is dropped. */
   let opening = 0
@@ -102,7 +103,7 @@ export function createDeviceEar({ modelBase, clock, guardMs = GUARD_MS }: Device
   }
 
   function receive(message: FromWorker): void {
-    lastSign = clock.now()
+    hasSign = true
     if (message.type === 'event') {
       if (message.event.type === 'heard') restarts = 0
       emit(message.event)
@@ -122,16 +123,24 @@ export function createDeviceEar({ modelBase, clock, guardMs = GUARD_MS }: Device
   /** Silence must never look like listening: no sign of life from sound or worker is told. */
   function watch(): void {
     stopWatching()
-    lastSign = clock.now()
+    let missed = 0
+    let lastLook = clock.now()
     const look = async () => {
-      stopWatching = clock.after(DEAD_MS / 3, look)
-      if (clock.now() - lastSign < DEAD_MS || document.visibilityState === 'hidden') return
+      const isLate = clock.now() - lastLook > 2 * WATCH_EVERY_MS
+      lastLook = clock.now()
+      stopWatching = clock.after(WATCH_EVERY_MS, look)
+      // A page that itself was held up, or is hidden, says nothing about the others.
+      const isSilent = !hasSign && !isLate && document.visibilityState !== 'hidden'
+      missed = isSilent ? missed + 1 : 0
+      hasSign = false
+      if (missed < SIGNS_MISSED) return
+      missed = 0
       if (microphone && !microphone.isRunning()) {
         const message = `The browser holds its sound back; touch the page once. ${TYPING}`
         await fail({ code: 'audio', message })
       } else await broke()
     }
-    stopWatching = clock.after(DEAD_MS / 3, look)
+    stopWatching = clock.after(WATCH_EVERY_MS, look)
   }
 
   const ear: Ear = {

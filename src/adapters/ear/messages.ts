@@ -16,8 +16,7 @@ export type ToWorker =
       readonly type: 'load'
       readonly frontEnd: FrontEnd
       readonly files: ModelFiles
-      /** Addresses of the recogniser's and the noise suppressor's code. */
-      readonly wasm: string
+      /** Address of the noise suppressor's code. */
       readonly denoiser: string
     }
   | {

@@ -11,7 +11,6 @@ const PARTS = {
   transitions: { name: 'en-us/transition_matrices', bytes: 2_080 },
   features: { name: 'en-us/feat_params.json', bytes: 200 },
   noiseDictionary: { name: 'en-us/noisedict.txt', bytes: 100 },
-  wasm: { name: 'soundswallower.wasm', bytes: 213_870 },
   denoiser: { name: 'rnnoise.wasm', bytes: 112_141 },
   words: { name: 'en-us/words.txt', bytes: 30_000 },
 } as const
@@ -23,7 +22,6 @@ export const ALL_WORDS = 'en-us/all-words.txt'
 
 export interface Model {
   readonly files: ModelFiles
-  readonly wasm: string
   readonly denoiser: string
   /** Dictionary lines. */
   readonly words: string
@@ -58,7 +56,6 @@ export async function fetchModel(base: string, progress: (fraction: number) => v
       // Words are added one by one.
       dictionary: URL.createObjectURL(new Blob(['\n'])),
     },
-    wasm: url('wasm'),
     denoiser: url('denoiser'),
     words: await parts.words.text(),
   }

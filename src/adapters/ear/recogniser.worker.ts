@@ -30,8 +30,7 @@ const shortened = (error: unknown) => (error instanceof Error ? error.message : 
 async function receive(message: ToWorker): Promise<void> {
   switch (message.type) {
     case 'load': {
-      const locateFile = () => message.wasm
-      const module = await createModule({ locateFile, print: () => {}, printErr: () => {} })
+      const module = await createModule({ print: () => {}, printErr: () => {} })
       look = await Look.create(module, message.files, message.frontEnd)
       if (message.frontEnd === 'plain') denoiser = (await loadDenoiser(await bytesOf(message.denoiser)))()
       return say({ type: 'loaded' })

@@ -26,11 +26,11 @@ export async function startWorkers(
       worker.terminate()
     }
   }
-  const { files, wasm, denoiser } = model
+  const { files, denoiser } = model
   try {
     await Promise.all([
-      loaded(first, { type: 'load', frontEnd: 'plain', files, wasm, denoiser }),
-      loaded(second, { type: 'load', frontEnd: 'cleaned', files, wasm, denoiser }),
+      loaded(first, { type: 'load', frontEnd: 'plain', files, denoiser }),
+      loaded(second, { type: 'load', frontEnd: 'cleaned', files, denoiser }),
     ])
   } catch (error) {
     end()
