@@ -201,6 +201,10 @@ const step = z.strictObject({
   when: when.optional(),
   caution: text.optional(),
 })
+const interlocks = z
+  .array(z.strictObject({ after: text, seconds: positive.optional(), say: text }))
+  .optional()
+  .describe('What must have happened first: an item (list.item), step (flow.step), list, watch, or cleared:NAME')
 const item = z.strictObject({
   item: id,
   challenge: text,
@@ -213,6 +217,7 @@ const item = z.strictObject({
   look: texts.default([]),
   restsOn: z.array(id).default([]),
   caution: text.optional(),
+  interlocks,
   critical: z.boolean().default(false),
 })
 const line = z.strictObject({ line: id, clearance: id.optional(), label: text, say: texts.min(1) })
@@ -233,8 +238,32 @@ const list = z.strictObject({
   entries: z.array(z.union([item, line])).min(1),
 })
 
+const call = z.strictObject({ call: id, label: text, say: texts.min(1), within: positive.optional() })
+const abnormal = z.strictObject({
+  abnormal: id,
+  label: text,
+  say: texts.min(1),
+  stopWords: text,
+  actions: texts.default([]),
+})
+const watch = z
+  .strictObject({
+    watch: id,
+    name: text,
+    begins: texts.min(1),
+    calls: z.array(call).min(1),
+    abnormal: z.array(abnormal).default([]),
+    stopWords: text,
+    interlocks,
+    when: when.optional(),
+    caution: text.optional(),
+  })
+  .describe('A timed sequence that the crew calls out; limits in seconds from the call before')
+
 export const proceduresFile = z.strictObject({
-  phases: z.array(z.strictObject({ phase: id, name: text, activities: z.array(z.union([flow, list])).min(1) })).min(1),
+  phases: z
+    .array(z.strictObject({ phase: id, name: text, activities: z.array(z.union([flow, list, watch])).min(1) }))
+    .min(1),
 })
 
 /** A load, weight or value: a number in the pack's unit, or with its unit: "5100 lb". */
@@ -263,6 +292,7 @@ export type ItemText = z.infer<typeof item>
 export type LineText = z.infer<typeof line>
 export type FlowText = z.infer<typeof flow>
 export type ListText = z.infer<typeof list>
+export type WatchText = z.infer<typeof watch>
 
 export const SCHEMAS = {
   'pack.yaml': packFile,
@@ -275,6 +305,6 @@ export const SCHEMAS = {
 /** JSON Schema of every file of a pack, as a person may write them. */
 export function jsonSchema(): Record<string, unknown> {
   return Object.fromEntries(
-    Object.entries(SCHEMAS).map(([file, schema]) => [file, z.toJSONSchema(schema, { io: 'input' })]),
+    Object.entries(SCHEMAS).map(([file, schema]) => [file, z.toJSONSchema(schema, { io: 'input', reused: 'ref' })]),
   )
 }

@@ -173,7 +173,7 @@ function keysOf(schema: z.core.$ZodType, here: Record<string, unknown> | undefin
     const values = shape[word]?._zod.values
     return !values || values.has(here?.[word] as string)
   })
-  const marked = ['item', 'line', 'flow', 'list'].filter((word) => word in shape)
+  const marked = ['item', 'line', 'flow', 'list', 'watch'].filter((word) => word in shape)
   const fits = marked.length !== 1 || (marked[0] !== undefined && here !== undefined && marked[0] in here)
   return meant && fits ? Object.keys(shape) : []
 }

@@ -3,7 +3,7 @@
  * For the account of where a wrong number may come from, after it was judged; never for judging.
  */
 
-import { convert, showUnit, UNIT_NAMES, UNITS, type Unit } from '../units.ts'
+import { convert, UNIT_NAMES, UNITS, type Unit } from '../units.ts'
 import { bracket, type Looked, look } from './lookup.ts'
 import type { ComputedFigure, FigureSet } from './model.ts'
 import type { Derivation, FigureDeclaration, FigureModel, Table } from './pack.ts'
@@ -12,7 +12,7 @@ import { showMeasured } from './showing.ts'
 
 export interface Neighbour {
   readonly cause: 'neighbourRow' | 'neighbourColumn' | 'otherFlap' | 'otherUnit'
-  /** For people: "takeoff trim at flap 19". */
+  /** For people: "takeoff trim at flap 19"; for another unit its name. */
   readonly detail: string
   /** As it would be spoken. */
   readonly value: number
@@ -115,12 +115,12 @@ function causeOf(table: Table, number: number): Neighbour['cause'] {
 const CONFUSED: readonly string[] = ['weight', 'pressure', 'temperature', 'volume', 'length']
 
 function otherUnits(declaration: FigureDeclaration, { exact }: ComputedFigure): Neighbour[] {
-  const { measure, label } = declaration
+  const { measure } = declaration
   if (!measure || exact === undefined || !CONFUSED.includes(UNITS[measure].dimension)) return []
   const others = UNIT_NAMES.filter((unit) => unit !== measure && UNITS[unit].dimension === UNITS[measure].dimension)
   return others.flatMap((unit) => {
     const step = unit === 'inHg' ? 0.01 : (roundingOf(declaration)?.step ?? 1)
     const value = roundTo(convert(exact, measure, unit), { step: measure === 'inHg' ? 1 : step, direction: 'nearest' })
-    return [{ cause: 'otherUnit' as const, detail: `${label} in ${showUnit(unit)}`, value }]
+    return [{ cause: 'otherUnit' as const, detail: unit, value }]
   })
 }

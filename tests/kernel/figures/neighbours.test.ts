@@ -37,10 +37,8 @@ describe('the neighbours of a value', () => {
   })
 
   test('of a weight or a setting is its value in the other unit', () => {
-    expect(of('zeroFuelWeight', 'otherUnit')).toEqual([
-      { cause: 'otherUnit', detail: 'zero fuel weight in lb', value: 54280 },
-    ])
-    expect(of('altimeter', 'otherUnit')).toEqual([{ cause: 'otherUnit', detail: 'altimeter in inHg', value: 29.8 }])
+    expect(of('zeroFuelWeight', 'otherUnit')).toEqual([{ cause: 'otherUnit', detail: 'lb', value: 54280 }])
+    expect(of('altimeter', 'otherUnit')).toEqual([{ cause: 'otherUnit', detail: 'inHg', value: 29.8 }])
   })
 
   test('of text, of a missing value and of an unknown name there are none', () => {

@@ -1,4 +1,4 @@
-/** Pack texts in their shape -> the pack as the kernel knows it. Names are not checked here; see `check.ts`. */
+/** figures.yaml and tables.yaml in their shape -> the figures as the kernel knows them. Names are checked in `checkFigures.ts`. */
 
 import type {
   Basis,
@@ -10,27 +10,9 @@ import type {
   Table,
 } from '../kernel/figures/pack.ts'
 import type { KindSpec } from '../kernel/kinds/kind.ts'
-import type { Condition, Flow, Item, Line, List, Pack, Situation, Step } from '../kernel/run/checklist.ts'
 import { showUnit, type Unit } from '../kernel/units.ts'
-import type {
-  FiguresText,
-  FigureText,
-  FlowText,
-  ItemText,
-  LineText,
-  ListText,
-  PackText,
-  ProceduresText,
-  TablesText,
-} from './schema.ts'
-
-/** Without the entries that are undefined: what is optional is left out. */
-type Present<T> = { [K in keyof T as undefined extends T[K] ? never : K]: T[K] } & {
-  [K in keyof T as undefined extends T[K] ? K : never]?: Exclude<T[K], undefined>
-}
-function present<T extends object>(entries: T): Present<T> {
-  return Object.fromEntries(Object.entries(entries).filter(([, value]) => value !== undefined)) as Present<T>
-}
+import { present } from './present.ts'
+import type { FiguresText, FigureText, PackText, TablesText } from './schema.ts'
 
 /** The unit in which a figure is entered and computed; none for text. */
 export function measureOf(figure: FigureText): Unit | undefined {
@@ -178,88 +160,5 @@ export function figureModel(
     declarations: map(figures.figures, declarationOf),
     stations: Object.entries(figures.stations).map(([name, station]) => present({ name, ...station })),
     basis,
-  }
-}
-
-export function situationsOf(pack: PackText): Situation[] {
-  return Object.entries(pack.situations).map(([name, { label, initial, options }]) => ({
-    name,
-    label,
-    initial,
-    options: Object.entries(options).map(([value, option]) => ({ value, ...option })),
-  }))
-}
-
-type When = Readonly<Record<string, string | readonly string[]>> | undefined
-
-export function conditionOf(when: When): Condition | undefined {
-  return when && Object.fromEntries(Object.entries(when).map(([name, values]) => [name, [values].flat()]))
-}
-
-function itemOf(list: string, text: ItemText): Item {
-  const { item, challenge, response, states, answers, look, restsOn, caution, critical } = text
-  const cases = typeof response === 'string' ? [{ say: response }] : response
-  return present({
-    type: 'item' as const,
-    id: `${list}.${item}`,
-    challenge,
-    responses: cases.map((one) => present({ when: conditionOf('when' in one ? one.when : undefined), text: one.say })),
-    states,
-    answers,
-    when: conditionOf(text.when),
-    look: look.length > 0 ? look : undefined,
-    restsOn,
-    caution,
-    critical,
-  })
-}
-
-function lineOf(list: string, { line, clearance, label, say }: LineText): Line {
-  return { type: 'line', id: `${list}.${line}`, clearance: clearance ?? line, label, say }
-}
-
-function listOf({ list, name, alsoCalled, needsFinal, when, caution, entries }: ListText): List {
-  return present({
-    type: 'list' as const,
-    id: list,
-    name,
-    alsoCalled,
-    entries: entries.map((entry) => ('item' in entry ? itemOf(list, entry) : lineOf(list, entry))),
-    when: conditionOf(when),
-    needsFinal,
-    caution,
-  })
-}
-
-function flowOf({ flow, name, steps, when, caution }: FlowText): Flow {
-  const stepOf = ({ step, text, sets, when, caution }: FlowText['steps'][number]): Step =>
-    present({ id: `${flow}.${step}`, text, sets, when: conditionOf(when), caution })
-  return present({ type: 'flow' as const, id: flow, name, steps: steps.map(stepOf), when: conditionOf(when), caution })
-}
-
-export function buildPack(
-  pack: PackText,
-  figures: FigureModel,
-  procedures: ProceduresText,
-  texts: Pack['texts'],
-  sha256: string,
-): Pack {
-  const { id, version, name, aircraft, operator, caution } = pack
-  return {
-    id,
-    version,
-    sha256,
-    texts,
-    name,
-    aircraft,
-    operator,
-    caution,
-    figures,
-    situations: situationsOf(pack),
-    phases: procedures.phases.map(({ phase, name, activities }) => ({
-      id: phase,
-      name,
-      activities: activities.map((activity) => ('flow' in activity ? flowOf(activity) : listOf(activity))),
-    })),
   }
 }

@@ -1,0 +1,127 @@
+/** pack.yaml and procedures.yaml in their shape -> the pack as the kernel knows it. Names are checked in `checkProcedures.ts`. */
+
+import type { FigureModel } from '../kernel/figures/pack.ts'
+import type {
+  Activity,
+  Condition,
+  Flow,
+  Interlock,
+  Item,
+  Line,
+  List,
+  Pack,
+  Situation,
+  Step,
+  Watch,
+} from '../kernel/run/checklist.ts'
+import { present } from './present.ts'
+import type { FlowText, ItemText, LineText, ListText, PackText, ProceduresText, WatchText } from './schema.ts'
+
+function situationsOf(pack: PackText): Situation[] {
+  return Object.entries(pack.situations).map(([name, { label, initial, options }]) => ({
+    name,
+    label,
+    initial,
+    options: Object.entries(options).map(([value, option]) => ({ value, ...option })),
+  }))
+}
+
+type When = Readonly<Record<string, string | readonly string[]>> | undefined
+
+export function conditionOf(when: When): Condition | undefined {
+  return when && Object.fromEntries(Object.entries(when).map(([name, values]) => [name, [values].flat()]))
+}
+
+function interlocksOf(interlocks: ItemText['interlocks']): Interlock[] | undefined {
+  return interlocks?.map((interlock) => present(interlock))
+}
+
+function itemOf(list: string, text: ItemText): Item {
+  const { item, challenge, response, states, answers, look, restsOn, caution, critical } = text
+  const cases = typeof response === 'string' ? [{ say: response }] : response
+  return present({
+    type: 'item' as const,
+    id: `${list}.${item}`,
+    challenge,
+    responses: cases.map((one) => present({ when: conditionOf('when' in one ? one.when : undefined), text: one.say })),
+    states,
+    answers,
+    when: conditionOf(text.when),
+    look: look.length > 0 ? look : undefined,
+    restsOn,
+    caution,
+    interlocks: interlocksOf(text.interlocks),
+    critical,
+  })
+}
+
+function lineOf(list: string, { line, clearance, label, say }: LineText): Line {
+  return { type: 'line', id: `${list}.${line}`, clearance: clearance ?? line, label, say }
+}
+
+function listOf({ list, name, alsoCalled, needsFinal, when, caution, entries }: ListText): List {
+  return present({
+    type: 'list' as const,
+    id: list,
+    name,
+    alsoCalled,
+    entries: entries.map((entry) => ('item' in entry ? itemOf(list, entry) : lineOf(list, entry))),
+    when: conditionOf(when),
+    needsFinal,
+    caution,
+  })
+}
+
+function flowOf({ flow, name, steps, when, caution }: FlowText): Flow {
+  const stepOf = ({ step, text, sets, when, caution }: FlowText['steps'][number]): Step =>
+    present({ id: `${flow}.${step}`, text, sets, when: conditionOf(when), caution })
+  return present({ type: 'flow' as const, id: flow, name, steps: steps.map(stepOf), when: conditionOf(when), caution })
+}
+
+function watchOf(text: WatchText): Watch {
+  const { watch, name, begins, calls, abnormal, stopWords, when, caution } = text
+  return present({
+    type: 'watch' as const,
+    id: watch,
+    name,
+    begins,
+    calls: calls.map(({ call, ...rest }) => present({ id: call, ...rest })),
+    abnormal: abnormal.map(({ abnormal: id, ...rest }) => ({ id, ...rest })),
+    stopWords,
+    interlocks: interlocksOf(text.interlocks),
+    when: conditionOf(when),
+    caution,
+  })
+}
+
+function activityOf(text: FlowText | ListText | WatchText): Activity {
+  if ('flow' in text) return flowOf(text)
+  return 'list' in text ? listOf(text) : watchOf(text)
+}
+
+export function buildPack(
+  pack: PackText,
+  figures: FigureModel,
+  procedures: ProceduresText,
+  texts: Pack['texts'],
+  sha256: string,
+): Pack {
+  const { id, version, name, aircraft, operator, caution } = pack
+  return {
+    id,
+    version,
+    sha256,
+    texts,
+    name,
+    aircraft,
+    operator,
+    caution,
+    figures,
+    situations: situationsOf(pack),
+    phases: procedures.phases.map(({ phase, name, activities }) => ({
+      id: phase,
+      name,
+      activities: activities.map(activityOf),
+    })),
+  }
+}
