@@ -20,6 +20,8 @@ export async function serveModules(): Promise<Served> {
     logLevel: 'warn',
     server: { port: 0, host: 'localhost', hmr: false, watch: null },
     optimizeDeps: { noDiscovery: true },
+    // Apart from that of `npm run dev`, which may be running.
+    cacheDir: fileURLToPath(new URL('../../test-results/vite', import.meta.url)),
     plugins: [
       {
         name: 'an empty page',
