@@ -1,5 +1,6 @@
 /** A pack -> the one vocabulary that serves all its items: what they say, and the contrary of it. */
 
+import type { KindSpec } from '../kinds/kind.ts'
 import { tokensOf } from '../numbers/tokens.ts'
 import { DIGIT_WORDS } from '../numbers/words.ts'
 import { isStateWord, opposites } from '../response/lexicon.ts'
@@ -10,7 +11,10 @@ import type { Vocabulary } from './hearable.ts'
 import { valueWords } from './numberShapes.ts'
 
 /** Words that stand beside any answer. */
-const ALWAYS = ['not', 'and', 'both', 'set', 'checked', 'the']
+const ALWAYS = ['not', 'and', 'both', 'set', 'checked']
+
+/** What ends a flow. */
+const FLOW_DONE = ['done', 'all done', 'complete', 'flow complete', 'flow done', 'flow is complete']
 
 /** Lower case words of a text, numerals as digit words: "V1" is "v one". */
 export function spokenWords(text: string): string[] {
@@ -24,28 +28,22 @@ const unique = (list: readonly string[]) => [...new Set(list)].filter((text) => 
 /** Everything that may be said while this pack is run; holds no figure's value. Order does not matter. */
 export function vocabularyOf(pack: Pack): Vocabulary {
   const activities = pack.phases.flatMap((phase) => phase.activities)
+  const watches = activities.filter((activity) => activity.type === 'watch')
   const lists = activities.filter((activity) => activity.type === 'list')
   const items = lists.flatMap((list) => list.entries).filter((entry) => entry.type === 'item')
   const lines = lists.flatMap((list) => list.entries).filter((entry) => entry.type === 'line')
   const figures = Object.values(pack.figures.declarations)
-  const phrases = unique(items.flatMap((item) => itemPhrases(item)).flatMap(withContraries))
-  const positions = figures.flatMap(({ spec }) => (spec.kind === 'choice' ? valueWords(spec) : []))
   return {
-    phrases,
-    besideValues: unique(
-      [
-        ...ALWAYS,
-        ...items
-          .flatMap((item) => itemPhrases(item, true))
-          .flatMap((text) => text.split(' '))
-          .flatMap(withContraries),
-        ...positions,
-      ].flatMap((text) => text.split(' ')),
+    ...answersOf(
+      items,
+      figures.map(({ spec }) => spec),
     ),
-    words: unique([...ALWAYS, ...phrases.flatMap((text) => text.split(' ')), ...positions.flatMap(contraries)]),
     challenges: unique(items.map((item) => phrase(item.challenge))),
     lists: unique(lists.flatMap(listNames)),
     others: unique([
+      ...FLOW_DONE,
+      ...watches.flatMap(({ begins }) => begins.map(phrase)),
+      ...watches.flatMap(({ calls, abnormal }) => [...calls, ...abnormal].flatMap(({ say }) => say.map(phrase))),
       ...lines.flatMap((line) => line.say.map(phrase)),
       ...pack.situations.flatMap(({ options }) => options.flatMap(({ say }) => say.map(phrase))),
       ...figures.flatMap(({ label, alsoCalled }) => [label, ...alsoCalled].map((name) => `confirm ${phrase(name)}`)),
@@ -54,11 +52,35 @@ export function vocabularyOf(pack: Pack): Vocabulary {
   }
 }
 
+/** What the vocabulary needs of an item. */
+export type Answered = Pick<Item, 'challenge' | 'responses'> & { readonly states?: Item['states'] | undefined }
+
+/** The vocabulary of one response alone, for the command line. */
+export function vocabularyOfItem(item: Answered, specs: readonly KindSpec[]): Vocabulary {
+  const challenges = unique([phrase(item.challenge)])
+  return { ...answersOf([item], specs), challenges, lists: [], others: [], commands: COMMAND_PHRASES }
+}
+
+function answersOf(items: readonly Answered[], specs: readonly KindSpec[]) {
+  const phrases = unique(items.flatMap((item) => itemPhrases(item)).flatMap(withContraries))
+  const positions = specs.flatMap((spec) => (spec.kind === 'choice' ? valueWords(spec) : []))
+  const besideValues = items
+    .flatMap((item) => itemPhrases(item, true))
+    .flatMap((text) => text.split(' '))
+    .flatMap(withContraries)
+  const words = (texts: readonly string[]) => unique(texts.flatMap((text) => text.split(' ')))
+  return {
+    phrases,
+    besideValues: words([...ALWAYS, ...besideValues, ...positions]),
+    words: words([...ALWAYS, ...phrases, ...positions.flatMap(contraries)]),
+  }
+}
+
 /**
  * Phrases of every response of an item and of its states, or those beside its values alone. A response
  * that does not parse is `check`'s to report.
  */
-function itemPhrases(item: Item, besideValues = false): string[] {
+function itemPhrases(item: Answered, besideValues = false): string[] {
   const texts = item.responses.flatMap(({ text }) => {
     const parsed = parseResponse(text)
     if (!('response' in parsed)) return []
@@ -80,10 +102,15 @@ function withContraries(text: string): string[] {
   return forms
 }
 
-/** "open" brings "closed"; "checked" brings "unchecked". */
+/**
+ * "open" brings "closed"; "checked" brings "unchecked". Of each contrary only the form of a state: orders
+ * such as "release" are hardly said as an answer, and sound too much like one.
+ */
 function contraries(word: string): string[] {
-  const negated = /(ed|set)$/.test(word) && !word.startsWith('un') ? [`un${word}`] : []
-  return [...opposites(word), ...negated]
+  const negated = word.endsWith('ed') && !/^(un|dis|re)/.test(word) ? [`un${word}`] : []
+  const against = [...opposites(word)]
+  const isOrder = (text: string) => against.some((other) => other === `${text}d` || other === `${text}ed`)
+  return [...against.filter((text) => !isOrder(text) && text !== 'unset'), ...negated]
 }
 
 function listNames(list: List): string[] {

@@ -1,0 +1,120 @@
+/** `hear`: the on-device recogniser over sound files, and the verdict on what it heard; one JSON line a file. */
+
+import { readFile } from 'node:fs/promises'
+import { parseArgs } from 'node:util'
+import { createNodeRecogniser, type HeardInFile } from '../adapters/ear/nodeEar.ts'
+import { grammarOf } from '../kernel/hearing/grammar.ts'
+import type { Hearable } from '../kernel/hearing/hearable.ts'
+import { vocabularyOfItem } from '../kernel/hearing/vocabulary.ts'
+import type { JudgeInput } from '../kernel/response/model.ts'
+import { figuresOf, parseResponse } from '../kernel/response/parse.ts'
+import { judgeHeard } from './heardVerdict.ts'
+import { type CommandRun, type Io, usage } from './io.ts'
+import { readJudgeLine } from './judgeLine.ts'
+
+const USAGE =
+  'hear --response TEXT [--figures FILE.json] [--states JSON] [--challenge TEXT] [--phraseology NAME] [--grammar] AUDIO.wav...'
+
+type Asked = Omit<JudgeInput, 'heard'>
+interface Options {
+  readonly asked: Asked
+  readonly grammar: boolean
+  readonly files: readonly string[]
+}
+
+export const run: CommandRun = async (args, io) => {
+  const values = argumentsOf(args)
+  if (!values) return usage(io, USAGE)
+  const read = await readOptions(values)
+  if ('error' in read) {
+    io.errors.write(`${read.error}\n`)
+    return 1
+  }
+  const { asked, grammar, files } = read
+  const { challenge = '', response, states, figures } = asked
+  const parsed = parseResponse(response)
+  const names = 'response' in parsed ? figuresOf(parsed.response) : []
+  const specs = names.flatMap((name) => figures[name] ?? [])
+  // Kinds go on, values stay behind: what follows cannot know the answer.
+  const shapes = specs.map(({ value: _, accept: __, ...spec }) => spec) as Hearable['shapes']
+  const vocabulary = vocabularyOfItem({ challenge, responses: [{ text: response }], states }, shapes)
+  const hearable: Hearable = { shapes, yesNo: asked.yesNo === true }
+  if (grammar) {
+    io.output.write(grammarOf(hearable, vocabulary))
+    return 0
+  }
+  const recogniser = await createNodeRecogniser(vocabulary)
+  if (recogniser.missing.length > 0) {
+    io.errors.write(`no pronunciation is known for ${recogniser.missing.join(', ')}; these words cannot be heard\n`)
+  }
+  let failed = false
+  for (const file of files) {
+    const heard = await recogniser.hear(file, hearable).catch((error: Error) => error)
+    if (heard instanceof Error) {
+      io.errors.write(`${messageFor(file, heard)}\n`)
+      failed = true
+    } else await report(file, heard, asked, io)
+  }
+  return failed ? 1 : 0
+}
+
+async function report(file: string, heard: HeardInFile, asked: Asked, io: Io): Promise<void> {
+  const { text, confidence, doubt, speechEndMs, decodeMs } = heard
+  const { verdict, parts, ...more } = judgeHeard(asked, heard)
+  const line = {
+    file,
+    heard: text,
+    confidence,
+    verdict,
+    parts,
+    ...more,
+    ...(doubt && { doubt }),
+    speechEndMs,
+    decodeMs,
+  }
+  io.output.write(`${JSON.stringify(line)}\n`)
+}
+
+function messageFor(file: string, error: Error): string {
+  if ((error as NodeJS.ErrnoException).code === 'ENOENT') return `${file}: no such file; name a WAV file`
+  return error.message.startsWith(file) ? error.message : `${file}: ${error.message}`
+}
+
+function argumentsOf(args: readonly string[]) {
+  const string = { type: 'string' } as const
+  const options = {
+    ...{ response: string, figures: string, states: string, challenge: string, phraseology: string },
+    grammar: { type: 'boolean' },
+  } as const
+  try {
+    const { values, positionals } = parseArgs({ args: [...args], allowPositionals: true, options })
+    const isEnough = values.response !== undefined && (positionals.length > 0 || values.grammar === true)
+    return isEnough ? { ...values, files: positionals } : undefined
+  } catch {
+    return undefined
+  }
+}
+
+/** The same checks as for a line of `judge`. */
+async function readOptions(values: NonNullable<ReturnType<typeof argumentsOf>>): Promise<Options | { error: string }> {
+  const { response, challenge, phraseology, grammar = false, files } = values
+  try {
+    const figures =
+      values.figures === undefined ? {} : await json(values.figures, await readFile(values.figures, 'utf8'))
+    const states = values.states === undefined ? undefined : await json('--states', values.states)
+    const read = readJudgeLine(JSON.stringify({ response, challenge, phraseology, figures, states, heard: '' }))
+    if ('error' in read) return { error: read.error }
+    const { heard: _, ...asked } = read.input
+    return { asked, grammar, files }
+  } catch (error) {
+    return { error: error instanceof Error ? error.message : String(error) }
+  }
+}
+
+async function json(name: string, text: string): Promise<unknown> {
+  try {
+    return JSON.parse(text)
+  } catch (error) {
+    throw new Error(`${name}: not JSON: ${error instanceof Error ? error.message : error}`)
+  }
+}
