@@ -386,23 +386,55 @@ function several(random: Random, wanted: 'right' | 'wrong'): Case | undefined {
   return { input, truth: 'wrong', why: 'several parts', part: bad }
 }
 
+/** Right as far as it goes: the direction, a leading zero, the decimals or a whole part lacks. */
+function unfinished(random: Random): Case | undefined {
+  const drawn = draw(random)
+  const { figure, challenge } = drawn
+  const number = Number(figure.value)
+  const say = (value: Figure) => pronounce(value, random)
+  let heard: string | undefined
+  let response = '<x> [set]'
+  if (figure.kind === 'trim' && number !== 0) {
+    heard = say({ kind: 'decimal', decimals: figure.decimals, value: Math.abs(number) })
+  } else if (figure.kind === 'heading' && number < 100) heard = spellOut(number)
+  else if (figure.kind === 'runway' && String(figure.value).length === 3) {
+    heard = say({ kind: 'runway', value: String(figure.value).slice(0, 2) })
+  } else if (figure.kind === 'decimal' && figure.decimals === 1 && number % 1 !== 0) {
+    heard = say({ kind: 'integer', value: Math.floor(number) })
+  } else if (figure.kind !== 'identifier' && random.chance(0.3)) {
+    heard = say(figure)
+    response = '<x> verified {second} twice'
+  }
+  if (heard === undefined) return undefined
+  return {
+    input: put({ challenge, figure }, heard, random, response),
+    truth: 'incomplete',
+    why: `${figure.kind} unfinished`,
+  }
+}
+
+const spellOut = (number: number) =>
+  [...String(number)].map((c) => 'zero one two three four five six seven eight niner'.split(' ')[Number(c)]).join(' ')
+
 /** `count` cases of one truth. */
-export function* checkingCases(truth: 'right' | 'wrong', count: number, seed = 90210): Generator<Case> {
+export function* checkingCases(truth: Case['truth'], count: number, seed = 90210): Generator<Case> {
   const random = seeded(seed)
   const makers: readonly ((random: Random) => Case | undefined)[] =
     truth === 'right'
       ? [right, right, right, right, rightAfterAll, (r) => wordItem(r, 'right'), (r) => several(r, 'right')]
-      : [
-          wrongValue,
-          wrongValue,
-          wrongDirection,
-          wrongWords,
-          twoAtOnce,
-          denied,
-          otherItem,
-          (r) => wordItem(r, 'wrong'),
-          (r) => several(r, 'wrong'),
-        ]
+      : truth === 'incomplete'
+        ? [unfinished]
+        : [
+            wrongValue,
+            wrongValue,
+            wrongDirection,
+            wrongWords,
+            twoAtOnce,
+            denied,
+            otherItem,
+            (r) => wordItem(r, 'wrong'),
+            (r) => several(r, 'wrong'),
+          ]
   let made = 0
   while (made < count) {
     const each = random.of(makers)(random)

@@ -86,7 +86,8 @@ const heard = (figure: Figure, words: string, phraseology: 'plain' | 'standard')
   judge({ response: '<it>', figures: { it: figure }, heard: words, phraseology })
 
 describe('published transmissions of numbers', () => {
-  it.each(PUBLISHED)('"%s" is %o: %s', (words, figure, _source, said) => {
+  it.each(PUBLISHED.map((line) => ({ line, words: line[0], source: line[2] })))('"$words": $source', ({ line }) => {
+    const [words, figure, , said] = line
     expect(heard(figure, words, 'plain').verdict).toBe('correct')
     expect(heard(figure, words, 'standard').verdict).toBe('correct')
     expect(sayValue(figure, 'standard')).toBe(said ?? words)

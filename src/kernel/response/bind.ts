@@ -134,14 +134,15 @@ interface Hearing {
 
 function bindStretch(binding: Binding, atoms: readonly Atom[], stretch: number, held: ReadonlySet<string>): void {
   const hearing: Hearing = { stretch, held, label: undefined, not: undefined, begun: stretch === 0, place: 0 }
-  atoms.forEach((atom, index) => {
-    bindAtom(binding, hearing, atom, atoms.slice(index + 1))
+  atoms.forEach((_, index) => {
+    bindAtom(binding, hearing, atoms, index)
   })
   if (hearing.not) binding.doubt ??= 'ambiguous'
   if (!hearing.begun) binding.doubt ??= 'notUnderstood'
 }
 
-function bindAtom(binding: Binding, hearing: Hearing, atom: Atom, ahead: readonly Atom[]): void {
+function bindAtom(binding: Binding, hearing: Hearing, atoms: readonly Atom[], index: number): void {
+  const atom = atoms[index] as Atom
   switch (atom.type) {
     case 'unknown':
       binding.unknown = true
@@ -167,7 +168,7 @@ function bindAtom(binding: Binding, hearing: Hearing, atom: Atom, ahead: readonl
       bindWord(binding, hearing, atom)
       break
     case 'run':
-      bindRun(binding, hearing, atom, ahead)
+      bindRun(binding, hearing, atom, atoms.slice(index + 1))
       hearing.label = undefined
   }
   hearing.not = undefined

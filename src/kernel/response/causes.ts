@@ -5,7 +5,8 @@
  */
 
 import type { Figure, Figures, Value } from '../kinds/kind.ts'
-import { isNumeric, isSameValue, sayValue } from '../kinds/table.ts'
+import { isNumeric, isSameValue } from '../kinds/table.ts'
+import { sayDigits } from '../numbers/say.ts'
 import type { Cause, Neighbour } from './model.ts'
 
 /** Values of one revision, as spoken. */
@@ -84,7 +85,7 @@ function otherUnit(figure: Figure, read: Value): Cause[] {
     case 'weight': {
       const factor = figure.unit === 'kg' ? POUNDS_PER_KILOGRAM : 1 / POUNDS_PER_KILOGRAM
       const step = said % 100 === 0 ? 100 : said % 10 === 0 ? 10 : 1
-      const same = Math.abs(expected * factor - said) <= step / 2 + 1e-9
+      const same = Math.abs(expected * factor - said) <= step / 2 + 0.5
       return same ? [{ cause: 'otherUnit', detail: figure.unit === 'kg' ? 'lb' : 'kg' }] : []
     }
     case 'temperature': {
@@ -103,16 +104,33 @@ function otherUnit(figure: Figure, read: Value): Cause[] {
   }
 }
 
-/** Two neighbouring digits changed places, as the value is said. */
+/** The digits of a value as they are said, all of them. */
+function digitsOf(figure: Figure, value: Value): string {
+  if (typeof value === 'string') return value.replace(/\D/g, '')
+  switch (figure.kind) {
+    case 'decimal':
+    case 'trim':
+      return value.toFixed(figure.decimals).replace(/\D/g, '')
+    case 'altimeter':
+      return value.toFixed(figure.unit === 'inHg' ? 2 : 0).replace(/\D/g, '')
+    case 'heading':
+    case 'flightLevel':
+      return String(value).padStart(3, '0')
+    case 'frequency':
+      return value.toFixed(3).replace(/\D/g, '')
+    default:
+      return String(value).replace(/\D/g, '')
+  }
+}
+
+/** Two neighbouring digits changed places. */
 function swapped(figure: Figure, read: Value): Cause[] {
-  const digits = (value: Value) => sayValue({ ...figure, value }, 'standard').split(' ')
-  const said = digits(read)
-  const expected = digits(figure.value)
-  const spots = expected.flatMap((word, i) => (word === said[i] ? [] : [i]))
-  if (figure.kind === 'choice' || said.length !== expected.length || spots.length !== 2) return []
-  const [a = 0, b = 0] = spots
-  const between = expected.slice(a + 1, b)
-  const adjacent = between.every((word) => word === 'decimal' || word === 'thousand')
-  const same = expected[a] === said[b] && expected[b] === said[a]
-  return adjacent && same ? [{ cause: 'digitsSwapped', detail: `${expected[a]} ${expected[b]}` }] : []
+  if (figure.kind === 'choice') return []
+  if (isNumeric(figure) && Math.sign(Number(read)) !== Math.sign(Number(figure.value))) return []
+  const said = digitsOf(figure, read)
+  const expected = digitsOf(figure, figure.value)
+  const at = [...expected].findIndex((digit, i) => digit !== said[i])
+  const turned = expected.slice(0, at) + (expected[at + 1] ?? '') + (expected[at] ?? '') + expected.slice(at + 2)
+  if (at < 0 || said.length !== expected.length || turned !== said) return []
+  return [{ cause: 'digitsSwapped', detail: sayDigits(expected.slice(at, at + 2)) }]
 }

@@ -4,7 +4,9 @@ import type { Token } from '../numbers/tokens.ts'
 import { HESITATIONS } from './lexicon.ts'
 
 /** Small words in front of an echo: "and the takeoff trim is". None of them can be an answer, as "both" can. */
-const LEADING = new Set(['and', 'the', 'our', 'my', 'so', 'now', 'then', 'ok', 'okay'])
+const LEADING = new Set(
+  'and the our my so now then ok okay yes yeah yep yup alright well roger copy sir captain please just for'.split(' '),
+)
 
 /** The answer behind the challenge's words, where these come first; hesitations before them do not matter. */
 export function withoutChallenge(tokens: readonly Token[], challenge: readonly Token[]): readonly Token[] {

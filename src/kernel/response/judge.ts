@@ -103,6 +103,9 @@ function command(input: JudgeInput, tokens: readonly Token[], text: string, acco
   return inside && { verdict: 'command' as const, command: inside as 'standBy' | 'sayAgain', parts: [] }
 }
 
+/** In words. */
+const LONGEST_ANSWER = 200
+
 const RANK: Readonly<Record<Judgement['verdict'], number>> = {
   correct: 4,
   negative: 3,
@@ -124,7 +127,9 @@ function bestAccount(
   phraseology: Phraseology,
   ownsCorrection: boolean,
 ): Account | undefined {
-  const stretches = ownsCorrection ? [body] : stretchesOf(body)
+  // A whole speech is no answer; nothing in it is looked for.
+  const answer = body.length > LONGEST_ANSWER ? [] : body
+  const stretches = ownsCorrection ? [answer] : stretchesOf(answer)
   const held = new Set(input.held)
   let best: Account | undefined
   for (const scene of scenes) {
