@@ -1,24 +1,13 @@
-/** Whether a pack's figures hold together: names meet, units fit, no figure rests on itself, every origin is clear. */
+/** Whether a pack's figures hold together: every origin is clear, limits lie the right way round, no figure rests on itself. */
 
-import type { WorkUnit } from '../kernel/figures/calculator.ts'
-import { calculatorFor } from '../kernel/figures/calculators.ts'
-import { isText, valueProblems } from '../kernel/figures/entered.ts'
-import type { FigureModel, Operand } from '../kernel/figures/pack.ts'
-import { workUnit } from '../kernel/figures/work.ts'
+import { valueProblems } from '../kernel/figures/entered.ts'
+import type { FigureModel } from '../kernel/figures/pack.ts'
 import type { Problem } from '../kernel/problem.ts'
-import { dimensionOf, fits, type Unit } from '../kernel/units.ts'
 import { derivationOf, measureOf } from './buildFigures.ts'
+import { checkDerived, type Report, type Texts } from './checkDerived.ts'
 import { didYouMean } from './nearest.ts'
-import type { FiguresText, FigureText, PackText, TablesText } from './schema.ts'
+import type { FiguresText, FigureText } from './schema.ts'
 import type { Path, Source } from './source.ts'
-
-type Report = (code: string, path: Path, message: string) => void
-
-interface Texts {
-  readonly pack: PackText
-  readonly figures: FiguresText
-  readonly tables: TablesText
-}
 
 export function checkFigures(source: Source, texts: Texts): Problem[] {
   const problems: Problem[] = []
@@ -27,7 +16,7 @@ export function checkFigures(source: Source, texts: Texts): Problem[] {
   for (const [name, figure] of Object.entries(texts.figures.figures)) {
     checkOrigin(name, figure, report)
     checkBands(name, figure, report)
-    if (figure.derived) checkDerived(name, figure, texts, report)
+    checkDerived(name, figure, texts, report)
   }
   checkGround(texts, report)
   checkDeal(texts, report)
@@ -73,122 +62,6 @@ function checkBands(name: string, figure: FigureText, report: Report): void {
   for (const { code, message } of valueProblems(declaration, constant)) {
     report(code, ['figures', name, 'constant'], message)
   }
-}
-
-function checkDerived(name: string, figure: FigureText, { pack, figures, tables }: Texts, report: Report): void {
-  if (!figure.derived) return
-  const at: Path = ['figures', name, 'derived']
-  const derivation = derivationOf(figure.derived)
-  const calculator = calculatorFor(derivation.by)
-  const own = measureOf(figure) ?? 'none'
-  const known = Object.keys(figures.figures)
-
-  const checkOperand = (operand: Operand, unit: Unit | undefined, path: Path): void => {
-    if (typeof operand !== 'string') return
-    const used = figures.figures[operand]
-    if (!used) {
-      report('figure.unknown', path, `no figure is called "${operand}"${didYouMean(operand, known)}`)
-      return
-    }
-    const measure = measureOf(used)
-    if (unit === undefined) return
-    if (measure === undefined) {
-      report('unit.misfit', path, `${operand} is text; ${derivation.by} needs ${article(unit)} here`)
-    } else if (!fits(measure, unit)) {
-      report('unit.misfit', path, `${operand} is in ${measure}; ${derivation.by} needs ${article(unit)} here`)
-    }
-  }
-  const unitOf = (unit: WorkUnit): Unit | undefined => (unit === 'any' ? undefined : workUnit(pack, unit, own))
-
-  for (const [parameter, operands] of Object.entries(derivation.takes)) {
-    const unit = unitOf(calculator.takes[parameter]?.unit ?? 'any')
-    if (Array.isArray(operands)) {
-      for (const [index, operand] of operands.entries()) checkOperand(operand, unit, [...at, parameter, index])
-    } else checkOperand(operands as Operand, unit, [...at, parameter])
-  }
-  if (calculator.gives !== 'any' && calculator.gives !== 'same') {
-    const gives = workUnit(pack, calculator.gives, own)
-    if (!fits(gives, own) && !isText(figure as never)) {
-      report('unit.misfit', [...at, 'by'], `${derivation.by} gives ${article(gives)}; ${name} is in ${own}`)
-    }
-  }
-  checkNeeds(name, figure, { pack, figures, tables }, report)
-  const table = derivation.table === undefined ? undefined : tables.tables[derivation.table]
-  if (!table) return
-  if (!fits(table.unit as Unit, own)) {
-    report('unit.misfit', [...at, 'table'], `table ${derivation.table} is in ${table.unit}; ${name} is in ${own}`)
-  }
-  const axes = table.axes.map((axis) => axis.name)
-  for (const axis of table.axes) {
-    const operand = derivation.at?.[axis.name]
-    if (operand === undefined)
-      report('table.axis', [...at, 'at'], `axis ${axis.name} of table ${derivation.table} is missing`)
-    else checkOperand(operand, 'choices' in axis ? undefined : (axis.unit as Unit), [...at, 'at', axis.name])
-  }
-  for (const axis of Object.keys(derivation.at ?? {}).filter((one) => !axes.includes(one))) {
-    report(
-      'table.axis',
-      [...at, 'at', axis],
-      `table ${derivation.table} has no axis "${axis}"${didYouMean(axis, axes)}`,
-    )
-  }
-}
-
-/** What the calculator needs of the pack: a table, an envelope, a chord, tanks, an index formula, stations. */
-function checkNeeds(name: string, figure: FigureText, { figures, tables }: Texts, report: Report): void {
-  if (!figure.derived) return
-  const at: Path = ['figures', name, 'derived']
-  const derivation = derivationOf(figure.derived)
-  const named = (what: string, given: string | undefined, known: readonly string[], path: Path): void => {
-    if (given !== undefined && !known.includes(given)) {
-      report(`${what}.unknown`, path, `no ${what} is called "${given}"${didYouMean(given, known)}`)
-    }
-  }
-  const stations = Object.keys(figures.stations)
-  const tanks = figures.tanks.flatMap((group) => Object.keys(group))
-  for (const need of calculatorFor(derivation.by).needs ?? []) {
-    switch (need) {
-      case 'table':
-        named('table', derivation.table, Object.keys(tables.tables), [...at, 'table'])
-        break
-      case 'envelope':
-        named('envelope', derivation.envelope, Object.keys(figures.envelopes), [...at, 'envelope'])
-        checkEnvelopeUnit(name, figure, figures, report)
-        break
-      case 'tank':
-        named('tank', derivation.tank, tanks, [...at, 'tank'])
-        break
-      case 'loads':
-        for (const [index, station] of (derivation.stations ?? []).entries()) {
-          named('station', station, stations, [...at, 'stations', index])
-        }
-        if (stations.length === 0) report('station.none', at, `${derivation.by} needs stations; the pack has none`)
-        break
-      case 'mac':
-        if (!figures.mac) report('mac.missing', at, `${derivation.by} needs mac: {leadingEdge, length}`)
-        break
-      case 'index':
-        if (!figures.index) report('index.missing', at, `${derivation.by} needs index: {reference, divisor, constant}`)
-        break
-      case 'tanks':
-        if (tanks.length === 0) report('tank.none', at, `${derivation.by} needs tanks; the pack has none`)
-        break
-    }
-  }
-}
-
-function checkEnvelopeUnit(name: string, figure: FigureText, figures: FiguresText, report: Report): void {
-  const envelope = figures.envelopes[derivationOf(figure.derived ?? {}).envelope ?? '']
-  const own = measureOf(figure) ?? 'none'
-  if (envelope && envelope.unit !== own) {
-    const at: Path = ['figures', name, 'derived', 'envelope']
-    report('unit.misfit', at, `the envelope is in ${envelope.unit}; ${name} is in ${own}: they must be the same`)
-  }
-}
-
-function article(unit: Unit): string {
-  const dimension = dimensionOf(unit)
-  return `${/^[aeiou]/.test(dimension) ? 'an' : 'a'} ${dimension} (${unit})`
 }
 
 /** Envelopes and tanks: rows by rising weight or quantity, forward ahead of aft. */

@@ -1,6 +1,6 @@
 /** One YAML text with its places: from a path in its value to file, line and column. */
 
-import { isMap, isNode, isScalar, isSeq, LineCounter, type ParsedNode, parseDocument } from 'yaml'
+import { type Document, isMap, isNode, isScalar, isSeq, LineCounter, type ParsedNode, parseDocument } from 'yaml'
 import type { Place, Problem } from '../kernel/problem.ts'
 
 export type Path = readonly (string | number)[]
@@ -34,9 +34,10 @@ export function parseSource(file: string, text: string): Source {
       severity: 'error',
     }
   })
+  const value = problems.length > 0 ? undefined : plain(document, problems, at(0))
   return {
     file,
-    value: problems.length > 0 ? undefined : document.toJS(),
+    value,
     problems,
     place: (path) => at(offsetOf(document.contents, path)),
     placeInText(path, offset) {
@@ -46,6 +47,17 @@ export function parseSource(file: string, text: string): Source {
       return at(folded ? start : start + offset + (quoted ? 1 : 0))
     },
     placeOfKey: (path, key) => at(offsetOf(document.contents, [...path, key], true)),
+  }
+}
+
+/** As plain data. Aliases that unfold beyond all measure are refused by the library, by throwing. */
+function plain(document: Document.Parsed, problems: Problem[], place: Place): unknown {
+  try {
+    return document.toJS()
+  } catch (error) {
+    const message = `malformed YAML: ${error instanceof Error ? error.message : error}`
+    problems.push({ code: 'yaml.malformed', message, place, severity: 'error' })
+    return undefined
   }
 }
 

@@ -1,3 +1,4 @@
+import fc from 'fast-check'
 import { beforeAll, describe, expect, test } from 'vitest'
 import { readPackDir } from '../../src/cli/packDir.ts'
 import { type Place, type Problem, showProblem } from '../../src/kernel/problem.ts'
@@ -302,6 +303,13 @@ const BAD: readonly Bad[] = [
   },
 ]
 
+const BILLION = `a: &a [x, x, x, x, x, x, x, x, x]\n${['b', 'c', 'd', 'e', 'f', 'g', 'h', 'i']
+  .map((name, index) => {
+    const before = String.fromCharCode('a'.charCodeAt(0) + index)
+    return `${name}: &${name} [${Array(9).fill(`*${before}`).join(', ')}]`
+  })
+  .join('\n')}`
+
 describe('a pack with a mistake is refused with file, line, column and what would be right', () => {
   test.each(BAD)('$name', ({ file, from, to, problem, at, further = 0 }) => {
     const { problems, text, offset } = changed(file, from, to)
@@ -343,6 +351,7 @@ describe('a pack with a mistake is refused with file, line, column and what woul
     ['a text', 'hello'],
     ['control characters', '\u0000\u0001'],
     ['an anchor of itself', 'a: &a [*a]'],
+    ['aliases that unfold to a billion', BILLION],
   ])('%s in place of a file is a problem, not a crash', (_, text) => {
     for (const file of ['pack.yaml', 'figures.yaml', 'tables.yaml', 'procedures.yaml']) {
       const { pack, problems } = readPack({ ...texts, [file]: text }, '')
@@ -350,5 +359,35 @@ describe('a pack with a mistake is refused with file, line, column and what woul
       expect(problems.every(({ place }) => place?.file !== undefined)).toBe(true)
       expect(problems.length).toBeGreaterThan(0)
     }
+  })
+
+  test('whatever is cut out of a file or doubled in it, reading never crashes', () => {
+    const files = ['pack.yaml', 'figures.yaml', 'tables.yaml', 'procedures.yaml'] as const
+    const place = fc.double({ min: 0, max: 1, noNaN: true })
+    fc.assert(
+      fc.property(
+        fc.constantFrom(...files),
+        place,
+        fc.integer({ min: 1, max: 60 }),
+        fc.boolean(),
+        (file, at, length, doubled) => {
+          const text = texts[file] ?? ''
+          const from = Math.floor(at * text.length)
+          const cut = text.slice(from, from + length)
+          const changed = text.slice(0, from) + (doubled ? cut + cut : '') + text.slice(from + length)
+          const { pack, problems } = readPack({ ...texts, [file]: changed }, '')
+          expect(pack === undefined).toBe(problems.length > 0)
+          for (const problem of problems) expect(showProblem(problem)).toMatch(/^[a-z]+\.yaml:\d+:\d+: ./)
+        },
+      ),
+      { numRuns: 150 },
+    )
+  }, 60_000)
+
+  test('names that every object has are no figures', () => {
+    const { problems } = changed('procedures.yaml', 'restsOn: [takeoffCg]', 'restsOn: [constructor]')
+    expect(problems.map(({ code }) => code)).toEqual(['figure.unknown'])
+    const derived = changed('figures.yaml', 'of: [sheetWeight, lastMinuteWeight]', 'of: [toString, lastMinuteWeight]')
+    expect(derived.problems.map(({ code }) => code)).toEqual(['figure.unknown'])
   })
 })

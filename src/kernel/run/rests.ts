@@ -1,9 +1,22 @@
 /** What an item rests on: change one of these figures and what was answered is open again. */
 
-import type { Item } from './checklist.ts'
-import { saidFigures } from './place.ts'
+import { figuresOf, parseResponse } from '../response/parse.ts'
+import type { Item, Pack } from './checklist.ts'
+import { listsOf, saidFigures } from './place.ts'
 
 /** Figures in the response that applies in this situation, and those that the pack names besides. */
 export function restsOf(item: Item, situation: Readonly<Record<string, string>>): string[] {
   return [...new Set([...saidFigures(item, situation), ...item.restsOn])]
+}
+
+/** Names of all figures that are said in some item, in any situation. */
+export function readBackOf(pack: Pack): string[] {
+  const items = listsOf(pack).flatMap(({ entries }) => entries.filter((entry) => entry.type === 'item'))
+  const said = items.flatMap(({ responses }) =>
+    responses.flatMap(({ text }) => {
+      const parsed = parseResponse(text)
+      return 'response' in parsed ? figuresOf(parsed.response) : []
+    }),
+  )
+  return [...new Set(said)]
 }

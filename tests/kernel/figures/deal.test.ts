@@ -6,7 +6,8 @@ import { seeded } from '../../../src/kernel/figures/seeded.ts'
 import { sayValue } from '../../../src/kernel/kinds/table.ts'
 import { judge } from '../../../src/kernel/response/judge.ts'
 import type { Pack } from '../../../src/kernel/run/checklist.ts'
-import { packAt, readBackOf } from './marram.ts'
+import { readBackOf } from '../../../src/kernel/run/rests.ts'
+import { packAt } from './marram.ts'
 
 const DEPARTURES = 1000
 

@@ -1,0 +1,160 @@
+/** Whether a derived figure can be computed: what its calculator takes is there and in units that fit. */
+
+import type { Need, WorkUnit } from '../kernel/figures/calculator.ts'
+import { calculatorFor } from '../kernel/figures/calculators.ts'
+import type { Derivation, Operand } from '../kernel/figures/pack.ts'
+import { workUnit } from '../kernel/figures/work.ts'
+import { dimensionOf, fits, type Unit } from '../kernel/units.ts'
+import { derivationOf, measureOf } from './buildFigures.ts'
+import { didYouMean } from './nearest.ts'
+import type { FiguresText, FigureText, PackText, TablesText } from './schema.ts'
+import type { Path } from './source.ts'
+
+export type Report = (code: string, path: Path, message: string) => void
+
+export interface Texts {
+  readonly pack: PackText
+  readonly figures: FiguresText
+  readonly tables: TablesText
+}
+
+/** One derived figure under check. */
+interface Case {
+  readonly name: string
+  readonly derivation: Derivation
+  /** The unit of the figure itself. */
+  readonly own: Unit
+  readonly texts: Texts
+  /** Where its derivation stands. */
+  readonly at: Path
+  readonly report: Report
+}
+
+export function checkDerived(name: string, figure: FigureText, texts: Texts, report: Report): void {
+  if (!figure.derived) return
+  const at: Path = ['figures', name, 'derived']
+  const own = measureOf(figure)
+  if (own === undefined) {
+    report('figure.text', at, `${name} is text; calculators give numbers, so it must be entered or constant`)
+    return
+  }
+  const one: Case = { name, derivation: derivationOf(figure.derived), own, texts, at, report }
+  checkOperands(one)
+  checkResult(one)
+  for (const need of calculatorFor(one.derivation.by).needs ?? []) checkNeed(one, need)
+  checkTable(one)
+}
+
+function checkOperands(one: Case): void {
+  const { derivation, texts, own, at } = one
+  const { takes } = calculatorFor(derivation.by)
+  const unitOf = (unit: WorkUnit): Unit | undefined => (unit === 'any' ? undefined : workUnit(texts.pack, unit, own))
+  for (const [parameter, operands] of Object.entries(derivation.takes)) {
+    const unit = unitOf(takes[parameter]?.unit ?? 'any')
+    if (typeof operands !== 'object') checkOperand(one, operands, unit, [...at, parameter])
+    else for (const [index, operand] of operands.entries()) checkOperand(one, operand, unit, [...at, parameter, index])
+  }
+}
+
+function checkOperand({ texts, derivation, report }: Case, operand: Operand, unit: Unit | undefined, path: Path): void {
+  if (typeof operand !== 'string') return
+  const { figures } = texts.figures
+  const used = Object.hasOwn(figures, operand) ? figures[operand] : undefined
+  if (!used) {
+    report('figure.unknown', path, `no figure is called "${operand}"${didYouMean(operand, Object.keys(figures))}`)
+    return
+  }
+  const measure = measureOf(used)
+  if (unit === undefined || (measure !== undefined && fits(measure, unit))) return
+  const is = measure === undefined ? 'is text' : `is in ${measure}`
+  report('unit.misfit', path, `${operand} ${is}; ${derivation.by} needs ${described(unit)} here`)
+}
+
+function checkResult({ name, derivation, own, texts, at, report }: Case): void {
+  const { gives } = calculatorFor(derivation.by)
+  if (gives === 'any' || gives === 'same') return
+  const given = workUnit(texts.pack, gives, own)
+  if (fits(given, own)) return
+  report('unit.misfit', [...at, 'by'], `${derivation.by} gives ${described(given)}; ${name} is in ${own}`)
+}
+
+/** "a length (m)". */
+function described(unit: Unit): string {
+  const dimension = dimensionOf(unit)
+  return `${/^[aeiou]/.test(dimension) ? 'an' : 'a'} ${dimension} (${unit})`
+}
+
+/** What the calculator needs of the pack: a table, an envelope, a chord, tanks, an index formula, stations. */
+function checkNeed(one: Case, need: Need): void {
+  const { derivation, texts, at, report } = one
+  const { figures, tables } = texts
+  const stations = Object.keys(figures.stations)
+  const tanks = figures.tanks.flatMap((group) => Object.keys(group))
+  switch (need) {
+    case 'table':
+      checkNamed(one, 'table', derivation.table, Object.keys(tables.tables), [...at, 'table'])
+      break
+    case 'envelope':
+      checkNamed(one, 'envelope', derivation.envelope, Object.keys(figures.envelopes), [...at, 'envelope'])
+      checkEnvelopeUnit(one)
+      break
+    case 'tank':
+      checkNamed(one, 'tank', derivation.tank, tanks, [...at, 'tank'])
+      break
+    case 'loads':
+      for (const [index, station] of (derivation.stations ?? []).entries()) {
+        checkNamed(one, 'station', station, stations, [...at, 'stations', index])
+      }
+      if (stations.length === 0) report('station.none', at, `${derivation.by} needs stations; the pack has none`)
+      break
+    case 'mac':
+      if (!figures.mac) report('mac.missing', at, `${derivation.by} needs mac: {leadingEdge, length}`)
+      break
+    case 'index':
+      if (!figures.index) report('index.missing', at, `${derivation.by} needs index: {reference, divisor, constant}`)
+      break
+    case 'tanks':
+      if (tanks.length === 0) report('tank.none', at, `${derivation.by} needs tanks; the pack has none`)
+      break
+  }
+}
+
+function checkNamed(
+  { report }: Case,
+  what: string,
+  given: string | undefined,
+  known: readonly string[],
+  path: Path,
+): void {
+  if (given === undefined || known.includes(given)) return
+  report(`${what}.unknown`, path, `no ${what} is called "${given}"${didYouMean(given, known)}`)
+}
+
+function checkEnvelopeUnit({ name, derivation, own, texts, at, report }: Case): void {
+  const envelope = texts.figures.envelopes[derivation.envelope ?? '']
+  if (!envelope || envelope.unit === own) return
+  const message = `the envelope is in ${envelope.unit}; ${name} is in ${own}: they must be the same`
+  report('unit.misfit', [...at, 'envelope'], message)
+}
+
+/** The table's unit and axes against the figure and what stands at them. */
+function checkTable(one: Case): void {
+  const { name, derivation, own, texts, at, report } = one
+  const table = derivation.table === undefined ? undefined : texts.tables.tables[derivation.table]
+  if (!table) return
+  const { unit, axes } = table
+  if (!fits(unit as Unit, own)) {
+    report('unit.misfit', [...at, 'table'], `table ${derivation.table} is in ${unit}; ${name} is in ${own}`)
+  }
+  for (const axis of axes) {
+    const operand = derivation.at?.[axis.name]
+    const wanted = 'choices' in axis ? undefined : (axis.unit as Unit)
+    if (operand !== undefined) checkOperand(one, operand, wanted, [...at, 'at', axis.name])
+    else report('table.axis', [...at, 'at'], `axis ${axis.name} of table ${derivation.table} is missing`)
+  }
+  const names = axes.map((axis) => axis.name)
+  for (const axis of Object.keys(derivation.at ?? {}).filter((given) => !names.includes(given))) {
+    const message = `table ${derivation.table} has no axis "${axis}"${didYouMean(axis, names)}`
+    report('table.axis', [...at, 'at', axis], message)
+  }
+}
