@@ -252,7 +252,7 @@ export const WORD_LINES: readonly HandGroup[] = [
       ['V one twenty-eight rotate one three one V two one three eight', 'sayAgain:implausible'],
       ['V one one two eight V one one two nine rotate one three one V two one three eight', 'sayAgain:twoValues'],
       ['V1 128 rotate 131 V2 138 139', 'sayAgain'],
-      ['rotate', 'sayAgain'],
+      ['rotate', 'incomplete:digits'],
     ],
   },
   {

@@ -146,7 +146,8 @@ function bindAtom(binding: Binding, hearing: Hearing, atoms: readonly Atom[], in
   switch (atom.type) {
     case 'unknown':
       binding.unknown = true
-      if (atom.amount) binding.doubt ??= 'notUnderstood'
+      // Among words a number is just not understood: "one open" is still another state.
+      if (atom.amount && binding.scene.hasFigures) binding.doubt ??= 'notUnderstood'
       return
     case 'refusal':
       binding.doubt ??= 'ambiguous'
@@ -160,6 +161,10 @@ function bindAtom(binding: Binding, hearing: Hearing, atoms: readonly Atom[], in
       return
     case 'phrase':
       if (atom.known.type === 'unit') return
+      if (atom.known.type === 'partial' && !hearing.not) {
+        binding.unknown = true
+        return
+      }
       if (atom.known.type === 'label') {
         hearing.label = atom.known.slot
         binding.labelled.add(atom.known.slot)
@@ -192,7 +197,7 @@ function bindWord(binding: Binding, { stretch, not, begun }: Hearing, atom: Phra
   // A correction must have something to correct.
   if (!begun && !binding.words.has(slot)) binding.doubt ??= 'notUnderstood'
   note(binding, slot, stretch)
-  const own = atom.known.type === 'own'
+  const own = atom.known.type !== 'state'
   if (not && !own) binding.doubt ??= 'ambiguous'
   const sayings = binding.words.get(slot) ?? []
   const tokens = not ? [not, ...atom.tokens] : atom.tokens

@@ -71,6 +71,8 @@ function figureFinding(
   const figure = Object.hasOwn(figures, slot.figure) ? figures[slot.figure] : undefined
   if (!sayings) {
     if (held.has(slot.name)) return { part: { ...base, state: 'ok' } }
+    // Its label was said, and no number behind it.
+    if (bound.labelled.has(index)) return { part: { ...base, state: 'missing', lacks: 'digits' } }
     return slot.required ? { part: { ...base, state: 'missing' } } : undefined
   }
   const heard = sayings.map(({ tokens }) => wordsOfTokens(tokens)).join(', ')

@@ -9,12 +9,13 @@ import { isValueWord } from '../kinds/table.ts'
 import type { Token } from '../numbers/tokens.ts'
 import { numberWords } from '../numbers/words.ts'
 import { HARMLESS, isNegation, isStateWord, KIND_NOUNS, opposites, otherForms } from './lexicon.ts'
-import { parseResponse } from './parse.ts'
+import { figuresOf, parseResponse } from './parse.ts'
 import { type FigureSlot, type Path, type Phrase, pathsOf, phraseOf, type WordSlot } from './path.ts'
 import { type Nearer, nearerTo } from './wording.ts'
 
 export interface KnownPhrase {
-  readonly type: 'label' | 'own' | 'state' | 'unit'
+  /** `partial`: one word of a longer wording, nothing by itself unless "not" stands before it. */
+  readonly type: 'label' | 'own' | 'state' | 'unit' | 'partial'
   /** Place in the path; -1 for a state of the item that no word slot has. */
   readonly slot: number
   readonly phrase: Phrase
@@ -96,7 +97,7 @@ function statePhrases(path: Path, states: readonly (readonly string[])[], own: r
   const taken = new Set(own.map(({ phrase }) => phrase.canon))
   const ownWords = new Set(path.filter(isWordSlot).flatMap((slot) => slot.wordings.flatMap(({ words }) => words)))
   const known: KnownPhrase[] = []
-  const add = (type: 'state' | 'own', slot: number, phrase: Phrase) => {
+  const add = (type: 'state' | 'own' | 'partial', slot: number, phrase: Phrase) => {
     if (phrase.canon === '' || taken.has(phrase.canon)) return
     taken.add(phrase.canon)
     known.push({ type, slot, phrase, literal: false })
@@ -114,6 +115,7 @@ function statePhrases(path: Path, states: readonly (readonly string[])[], own: r
       if (wording.words.length > 1) for (const phrase of turned(wording)) add('state', index, phrase)
       for (const word of wording.words) {
         for (const other of opposites(word)) if (!ownWords.has(other)) add('state', index, phraseOf(other))
+        if (wording.words.length > 1 && isStateWord(word)) add('partial', index, phraseOf(word))
       }
     }
   })
@@ -198,12 +200,31 @@ export function isValueToken(scene: Scene, token: Token): boolean {
   return scene.specs.some((spec) => spec !== undefined && isValueWord(token, spec))
 }
 
-const MOST_SCENES = 500
+/** More responses than any pack has items; then all are forgotten. */
+const MOST_KEPT = 500
+const parsedPaths = new Map<string, { readonly paths: readonly Path[]; readonly figures: readonly string[] }>()
 const scenes = new Map<string, readonly Scene[]>()
 
+function keep<T>(kept: Map<string, T>, key: string, value: T): T {
+  if (kept.size >= MOST_KEPT) kept.clear()
+  kept.set(key, value)
+  return value
+}
+
+function parsedPathsOf(response: string) {
+  const known = parsedPaths.get(response)
+  if (known) return known
+  const parsed = parseResponse(response)
+  const made =
+    'response' in parsed
+      ? { paths: pathsOf(parsed.response), figures: figuresOf(parsed.response) }
+      : { paths: [], figures: [] }
+  return keep(parsedPaths, response, made)
+}
+
 /**
- * The scenes of a response, one for each path; none where the response does not parse. Kept by their text, so that
- * the same item costs its making once; forgotten together when there are too many.
+ * The scenes of a response, one for each path; none where the response does not parse. Kept by all that they depend
+ * on, so that the same item costs its making once.
  */
 export function scenesFor(
   response: string,
@@ -211,21 +232,27 @@ export function scenesFor(
   states: readonly (readonly string[])[],
   challenge: readonly Token[],
 ): readonly Scene[] {
-  const key = JSON.stringify([response, challenge.map(({ text }) => text), states, shapesOf(specs)])
+  const { paths, figures } = parsedPathsOf(response)
+  const key = JSON.stringify([
+    response,
+    challenge.map(({ text }) => text),
+    states,
+    figures.map((name) => shapeOf(specs, name)),
+  ])
   const known = scenes.get(key)
-  if (known) return known
-  const parsed = parseResponse(response)
-  const made =
-    'response' in parsed ? pathsOf(parsed.response).map((path) => makeScene(path, specs, states, challenge)) : []
-  if (scenes.size >= MOST_SCENES) scenes.clear()
-  scenes.set(key, made)
-  return made
+  return (
+    known ??
+    keep(
+      scenes,
+      key,
+      paths.map((path) => makeScene(path, specs, states, challenge)),
+    )
+  )
 }
 
-/** What of the kinds a scene depends on; values and their limits are left out. */
-function shapesOf(specs: Specs): readonly unknown[] {
-  return Object.entries(specs).map(([name, spec]) => {
-    const { value: _value, accept: _accept, ...shape } = spec as KindSpec & { value?: unknown; accept?: unknown }
-    return [name, shape]
-  })
+/** What of a kind a scene depends on; its value is left out. */
+function shapeOf(specs: Specs, name: string): unknown {
+  if (!Object.hasOwn(specs, name)) return null
+  const { value: _value, accept: _accept, ...shape } = specs[name] as KindSpec & { value?: unknown; accept?: unknown }
+  return shape
 }
