@@ -1,8 +1,11 @@
 import fc from 'fast-check'
-import { beforeAll, describe, expect, test } from 'vitest'
+import { beforeAll, describe, expect, test, vi } from 'vitest'
 import { readPackDir } from '../../src/cli/packDir.ts'
 import { type Place, type Problem, showProblem } from '../../src/kernel/problem.ts'
 import { readPack } from '../../src/packs/read.ts'
+
+// Many cases: how long they take says nothing.
+vi.setConfig({ testTimeout: 240_000, hookTimeout: 240_000 })
 
 let texts: Readonly<Record<string, string>>
 beforeAll(async () => {
@@ -382,7 +385,7 @@ describe('a pack with a mistake is refused with file, line, column and what woul
       ),
       { numRuns: 150 },
     )
-  }, 60_000)
+  })
 
   test('names that every object has are no figures', () => {
     const { problems } = changed('procedures.yaml', 'restsOn: [takeoffCg]', 'restsOn: [constructor]')

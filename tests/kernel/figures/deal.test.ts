@@ -1,4 +1,4 @@
-import { beforeAll, describe, expect, test } from 'vitest'
+import { beforeAll, describe, expect, test, vi } from 'vitest'
 import { compute, figureOf } from '../../../src/kernel/figures/compute.ts'
 import { type Departure, deal } from '../../../src/kernel/figures/deal.ts'
 import type { FigureSet, Inputs } from '../../../src/kernel/figures/model.ts'
@@ -8,6 +8,9 @@ import { judge } from '../../../src/kernel/response/judge.ts'
 import type { Pack } from '../../../src/kernel/run/checklist.ts'
 import { readBackOf } from '../../../src/kernel/run/rests.ts'
 import { packAt } from './marram.ts'
+
+// Many cases: how long they take says nothing.
+vi.setConfig({ testTimeout: 240_000, hookTimeout: 240_000 })
 
 const DEPARTURES = 1000
 
@@ -20,7 +23,7 @@ beforeAll(async () => {
   dealt = Array.from({ length: DEPARTURES }, (_, seed) => deal(pack.figures, readBack, seed)).filter(
     (one) => one !== undefined,
   )
-}, 240_000)
+})
 
 /** The final figures once the cross-check of a wrong total is settled on the computed one. */
 function settled(departure: Departure): Inputs {
