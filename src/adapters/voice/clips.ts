@@ -15,7 +15,7 @@ export interface Clip {
   readonly pauseMs: number
 }
 
-const PAUSE_MS = { word: 20, comma: 140, sentence: 320 } as const
+const PAUSE_MS = { word: 45, comma: 140, sentence: 320 } as const
 
 /** The words of a text, lower case; numbers in figures become words. */
 export function plainWords(text: string): string[] {
