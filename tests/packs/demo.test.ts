@@ -3,6 +3,7 @@
 import { readdirSync, readFileSync } from 'node:fs'
 import { describe, expect, test } from 'vitest'
 import { readPackDir } from '../../src/cli/packDir.ts'
+import { CALCULATORS } from '../../src/kernel/figures/calculators.ts'
 import { compute } from '../../src/kernel/figures/compute.ts'
 import { changesBetween } from '../../src/kernel/figures/revise.ts'
 import { parseResponse, wordsOf } from '../../src/kernel/response/parse.ts'
@@ -10,7 +11,10 @@ import { listsOf } from '../../src/kernel/run/place.ts'
 import { readInputs } from '../../src/packs/inputs.ts'
 import { packAt, revision } from '../kernel/figures/marram.ts'
 
-const PACKS = readdirSync('checklists').sort()
+const PACKS = readdirSync('checklists', { withFileTypes: true })
+  .filter((entry) => entry.isDirectory())
+  .map(({ name }) => name)
+  .sort()
 
 test('there are two', () => {
   expect(PACKS).toEqual(['marram', 'pair'])
@@ -94,4 +98,9 @@ test('the Marram has what a departure needs', async () => {
   const kinds = new Set(Object.values(pack.figures.declarations).map(({ spec }) => spec.kind))
   for (const kind of ['trim', 'choice', 'speed', 'altimeter', 'digits', 'weight', 'runway'] as const)
     expect(kinds).toContain(kind)
+})
+
+test('the guide for authors names every calculator', () => {
+  const guide = readFileSync('checklists/README.md', 'utf8')
+  expect(Object.keys(CALCULATORS).filter((name) => !guide.includes(`\`${name}\``))).toEqual([])
 })

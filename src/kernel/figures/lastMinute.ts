@@ -109,4 +109,24 @@ const lastMinuteMoment: Calculator = {
   },
 }
 
-export const LAST_MINUTE = { lastMinuteWeight, lastMinuteMoment } as const satisfies Record<string, Calculator>
+const lastMinuteIndex: Calculator = {
+  about: "The index of all last-minute changes by the pack's formula without its constant; zero where there are none.",
+  takes: {},
+  needs: ['index', 'loads'],
+  gives: 'index',
+  run(work) {
+    const { index } = work.basis
+    if (!index) throw new Error(`${work.figure.name} needs an index formula`)
+    const changes = deltas(work.model, work.inputs)
+    const value = changes.reduce(
+      (total, { station, weight }) => total + (weight * (station.arm - index.reference)) / index.divisor,
+      0,
+    )
+    return { value, why: [{ text: told(changes) || 'no last-minute change', uses: [] }] }
+  },
+}
+
+export const LAST_MINUTE = { lastMinuteWeight, lastMinuteMoment, lastMinuteIndex } as const satisfies Record<
+  string,
+  Calculator
+>

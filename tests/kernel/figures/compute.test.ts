@@ -198,6 +198,8 @@ describe('load by index units', () => {
         emptyMoment: derived('kg m', { by: 'moment', weight: 'empty', arm: 20.4 }),
         weight: { label: 'weight', kind: 'weight', unit: 'kg', derived: { by: 'loadedWeight', empty: 'empty' } },
         loadedIndex: derived('index', { by: 'loadedIndex', empty: 'emptyIndex' }),
+        changeIndex: derived('index', { by: 'lastMinuteIndex' }),
+        changed: derived('index', { by: 'sum', of: ['loadedIndex', 'changeIndex'] }),
         moment: derived('kg m', { by: 'loadedMoment', empty: 'emptyMoment' }),
         byIndex: derived('m', { by: 'cgOfIndex', weight: 'weight', index: 'loadedIndex' }),
         byMoment: derived('m', { by: 'centreOfGravity', weight: 'weight', moment: 'moment' }),
@@ -206,5 +208,9 @@ describe('load by index units', () => {
     const { figures } = figuresOf(model, { loads: { front: 1800, aft: 2300 } })
     expect(figures.emptyIndex?.exact).toBeCloseTo(58.4, 9)
     expect(figures.byIndex?.exact).toBeCloseTo(figures.byMoment?.exact ?? 0, 9)
+    const lastMinute = [{ station: 'aft', weight: -300 }]
+    const late = figuresOf(model, { loads: { front: 1800, aft: 2300 }, lastMinute })
+    const entered = figuresOf(model, { loads: { front: 1800, aft: 2000 } })
+    expect(late.figures.changed?.exact).toBeCloseTo(entered.figures.loadedIndex?.exact ?? 0, 9)
   })
 })
