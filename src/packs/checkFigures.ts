@@ -119,6 +119,12 @@ function checkDeal({ pack, figures }: Texts, report: Report): void {
   for (const name of Object.keys(deal.values)) check(['deal', 'values', name], name, names, 'figure')
   for (const name of Object.keys(deal.situation))
     check(['deal', 'situation', name], name, Object.keys(pack.situations), 'situation')
+  for (const [part, ranges] of Object.entries({ loads: deal.loads, values: deal.values })) {
+    for (const [name, range] of Object.entries(ranges)) {
+      if (Array.isArray(range) || range.min <= range.max) continue
+      report('figure.band', ['deal', part, name], `${name}: min ${range.min} is above max ${range.max}`)
+    }
+  }
   for (const [index, trap] of deal.traps.entries()) {
     check(['deal', 'traps', index, 'figure'], trap.figure, names, 'figure')
     for (const name of trap.also) check(['deal', 'traps', index, 'also'], name, names, 'figure')

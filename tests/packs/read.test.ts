@@ -297,6 +297,22 @@ const BAD: readonly Bad[] = [
     problem: /^arms of leftWing go from 0 to 1800; they must go from 0 to its capacity 2650$/,
   },
   {
+    name: 'a range to deal from that is the wrong way round',
+    file: 'figures.yaml',
+    from: 'frontHold: {min: 200, max: 900',
+    to: 'frontHold: {min: 2000, max: 900',
+    problem: /^frontHold: min 2000 is above max 900$/,
+    at: 'frontHold',
+  },
+  {
+    name: 'a trap about a figure that there is not',
+    file: 'figures.yaml',
+    from: 'kind: staleTrim, figure: takeoffTrim',
+    to: 'kind: staleTrim, figure: takeofTrim',
+    problem: /^no figure is called "takeofTrim"; did you mean "takeoffTrim"\?$/,
+    at: 'takeofTrim',
+  },
+  {
     name: 'an initial situation that there is not',
     at: 'pushed',
     file: 'pack.yaml',
