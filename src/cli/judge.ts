@@ -12,27 +12,32 @@ const BATCH_CHARACTERS = 16_384
 export const run: CommandRun = async (args, io) => {
   if (args.length > 0) return usage(io, 'cli judge < answers.jsonl')
   let batch = ''
-  const flush = async () => {
+  let full: Promise<unknown> | undefined
+  const flush = () => {
     const text = batch
     batch = ''
-    if (text !== '' && !io.output.write(text)) await once(io.output, 'drain')
+    if (text === '' || io.output.write(text)) return
+    full ??= once(io.output, 'drain').then(() => {
+      full = undefined
+    })
   }
   const lines = createInterface({ input: io.input, crlfDelay: Number.POSITIVE_INFINITY })
   let idle: NodeJS.Immediate | undefined
   for await (const line of lines) {
     if (line.trim() === '') continue
     batch += `${JSON.stringify(answer(line))}\n`
-    if (batch.length >= BATCH_CHARACTERS) await flush()
-    else {
-      // Whoever writes one line and waits gets the verdict at once.
-      idle ??= setImmediate(() => {
-        idle = undefined
-        void flush()
-      })
-    }
+    if (batch.length >= BATCH_CHARACTERS) flush()
+    // Whoever writes one line and waits gets the verdict at once.
+    idle ??= setImmediate(() => {
+      idle = undefined
+      flush()
+    })
+    // A reader that is slower than this holds the next line back.
+    if (full) await full
   }
   if (idle) clearImmediate(idle)
-  await flush()
+  flush()
+  if (full) await full
   return 0
 }
 

@@ -56,6 +56,7 @@ function inputOf(fields: Fields): JudgeInput {
     ...(given(fields.states) ? { states: listOf(fields.states, 'states', words) } : {}),
     ...(given(fields.alternatives) ? { alternatives: listOf(fields.alternatives, 'alternatives', alternative) } : {}),
     ...(given(fields.held) ? { held: words(fields.held, 'held') } : {}),
+    ...(given(fields.begun) ? { begun: textsIn(fields.begun, 'begun') } : {}),
     ...(given(fields.yesNo) ? { yesNo: fields.yesNo === true } : {}),
     ...(given(fields.lists) ? { lists: namesIn(fields.lists, 'lists') } : {}),
     ...(given(fields.confirmable) ? { confirmable: namesIn(fields.confirmable, 'confirmable') } : {}),
@@ -91,6 +92,16 @@ function alternative(value: unknown): Alternative {
   if (typeof value === 'string') return { text: value }
   if (!isFields(value) || typeof value.text !== 'string') refuse('an alternative must be {"text": ..., "score": ...}')
   return given(value.score) ? { text: value.text, score: number(value.score, 'score') } : { text: value.text }
+}
+
+function textsIn(value: unknown, name: string): Record<string, string> {
+  if (!isFields(value)) refuse(`"${name}" must be an object of texts`)
+  return Object.fromEntries(
+    Object.entries(value).map(([key, each]) => [
+      key,
+      typeof each === 'string' ? each : refuse(`"${name}" must hold texts`),
+    ]),
+  )
 }
 
 function namesIn(value: unknown, name: string): Record<string, string[]> {

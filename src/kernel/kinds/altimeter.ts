@@ -34,12 +34,13 @@ interface Setting {
 }
 
 /** The settings a number can be; four digits beginning with 2 or 3 are inches, with or without the point. */
-function settings({ whole, fraction, style }: NumberReading): readonly Setting[] {
+function settings({ whole, fraction, style }: NumberReading, unit: Setting['unit']): readonly Setting[] {
   if (fraction !== undefined) {
     if (whole.length >= 3) return [{ value: Number(`${whole}.${fraction}`), unit: 'hPa' }]
     return [{ value: Number(`${whole}.${fraction}`), unit: 'inHg' }]
   }
   const hPa: Setting = { value: Number(whole), unit: 'hPa' }
+  if (unit === 'inHg' && whole.length < 4 && !isOnScale(hPa)) return [{ value: Number(whole) / 100, unit }]
   if (whole.length !== 4 || style === 'scaled' || whole.startsWith('0')) return [hPa]
   const inHg: Setting = { value: Number(whole) / 100, unit: 'inHg' }
   return isOnScale(inHg) ? [inHg] : isOnScale(hPa) ? [hPa] : [hPa, inHg]
@@ -54,7 +55,7 @@ export function readAltimeter(tokens: readonly Token[], spec: AltimeterSpec): re
   const run = partRun(tokens, altimeterAffixes(spec))
   if (!run || run.signs.length > 0) return []
   return run.numbers.flatMap((number): Reading[] => {
-    const said = settings(number)
+    const said = settings(number, spec.unit)
     // Off both scales: a slip in the figure's own unit.
     const setting = said.find(({ unit }) => unit === spec.unit) ?? said[0]
     if (!setting) return []

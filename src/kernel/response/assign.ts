@@ -146,7 +146,8 @@ function repeated(run: Run, spec: KindSpec): Split | undefined {
     const halves = [tokens.slice(0, end), tokens.slice(end)]
     // "To" between two numbers may be just that.
     if (isLittle(tokens[end])) continue
-    if (halves.some((half) => half.filter(isNumberToken).length < 3 && !hasNumeral(half))) continue
+    if (halves.some((half) => half.filter(isNumberToken).length < 3 && !hasNumeral(half) && !hasSide(half, spec)))
+      continue
     const readings = halves.map((half) => readValue(half, spec).filter((reading) => isNearlySound(reading, spec)))
     if (readings.every((each) => each.length > 0)) {
       return { pieces: halves.map((half, i) => ({ place: 0, tokens: half, readings: readings[i] ?? [] })) }
@@ -154,6 +155,10 @@ function repeated(run: Run, spec: KindSpec): Split | undefined {
   }
   return undefined
 }
+
+/** A doubled digit brings no direction with it. */
+const hasSide = (tokens: readonly Token[], spec: KindSpec) =>
+  tokens.some(({ text }) => affixesOf(spec).get(text)?.role === 'direction')
 
 const hasNumeral = (tokens: readonly Token[]) =>
   tokens.some(({ number }) => number?.type === 'numeral' && number.digits.length > 2)

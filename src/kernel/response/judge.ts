@@ -17,9 +17,16 @@ import { type Scene, scenesFor } from './scene.ts'
 
 /** Judges an answer. */
 export function judge(input: JudgeInput): Judgement {
-  const first = judgeText(input, input.heard)
+  const first = withBegun(input, judgeText(input, input.heard))
   const others = equallyLikely(input)
   return others.length === 0 ? first : vetoed(input, first, others)
+}
+
+/** A direction by itself completes the number of the breath before; chosen by form, whatever comes of it. */
+function withBegun(input: JudgeInput, judgement: Judgement): Judgement {
+  const sided = judgement.parts.find(({ lacks, read, heard }) => lacks === 'digits' && read === undefined && heard)
+  const before = sided && input.begun?.[sided.name]
+  return before === undefined ? judgement : judgeText(input, `${before} ${input.heard}`)
 }
 
 /** Texts of the recogniser that are as likely as the one heard. */

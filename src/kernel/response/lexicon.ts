@@ -251,6 +251,8 @@ export const HARMLESS_PHRASES: readonly (readonly string[])[] = [
   ['for', 'landing'],
   ['for', 'approach'],
   ['you', 'know'],
+  ['q', 'n', 'h'],
+  ['q', 'f', 'e'],
   ['first', 'officer'],
   ['on', 'the', 'gauge'],
   ['on', 'the', 'indicator'],

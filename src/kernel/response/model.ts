@@ -101,6 +101,8 @@ export interface JudgeInput {
   readonly phraseology?: Phraseology
   /** Names of parts already right in an earlier breath of this challenge. */
   readonly held?: readonly string[]
+  /** Part -> its words of an earlier breath where something of it lacked: "five point two", and now "up". */
+  readonly begun?: Readonly<Record<string, string>>
   /** A yes-or-no question is pending: only then are affirm and negative commands. */
   readonly yesNo?: boolean
   /** Spoken names of lists (name -> ways to say it), for `call`. */

@@ -34,6 +34,13 @@ const COMMAND_PHRASES: readonly (readonly string[])[] = [
   ['standby'],
   ['continue'],
   ['go', 'ahead'],
+  ['go', 'on'],
+  ['confirm'],
+  ['what', 'is', 'left'],
+  ["what's", 'left'],
+  ['go', 'back', 'one'],
+  ['go', 'back'],
+  ['from', 'the', 'top'],
 ]
 
 /** Cuts an answer without the challenge; hesitations are taken out first, unless they are the item's own words. */
@@ -44,10 +51,12 @@ export function scan(scene: Scene, heard: readonly Token[]): readonly Atom[] {
   const atoms: Atom[] = []
   for (let i = 0; i < spoken.length; ) {
     const exact = phraseAt(scene, spoken, own, i)
-    const phrase = exact ?? phraseAt(scene, spoken, canons, i)
+    const alike = phraseAt(scene, spoken, canons, i)
+    // A longer wording in near words goes before a part of it in its own.
+    const near = alike !== undefined && alike.end > (exact?.end ?? i)
+    const phrase = near ? alike : exact
     if (phrase) {
       const tokens = spoken.slice(i, phrase.end)
-      const near = !exact
       atoms.push({ type: 'phrase', known: phrase.known, tokens, near })
       i = phrase.end
       continue
@@ -109,8 +118,8 @@ function matchEnd(canon: string, tokens: readonly Token[], canons: readonly stri
 
 function isRunToken(scene: Scene, token: Token, after: Token | undefined): boolean {
   if (isNumberToken(token)) return true
-  // The article and the pilot are letters only right before digits: "A3".
-  if ((token.text === 'a' || token.text === 'i') && !(after && isNumberToken(after))) return false
+  // The article and the pilot are letters only right before digits or at the end: "A3".
+  if ((token.text === 'a' || token.text === 'i') && after && !isNumberToken(after)) return false
   return isValueToken(scene, token)
 }
 

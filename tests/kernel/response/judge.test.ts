@@ -57,6 +57,14 @@ describe('a judgement names its parts', () => {
     expect(parts.map(({ state }) => state)).toEqual(['ok', 'ok', 'ok'])
   })
 
+  it('a direction by itself completes the number of the breath before', () => {
+    const begun = { trim: 'five point two' }
+    expect(judge({ ...ITEM, begun, heard: 'up' })).toMatchObject({ verdict: 'correct', parts: [{ read: 5.2 }] })
+    expect(judge({ ...ITEM, begun, heard: 'down' }).verdict).not.toBe('correct')
+    expect(judge({ ...ITEM, begun, heard: 'five point six up' }).verdict).toBe('negative')
+    expect(judge({ ...ITEM, heard: 'up' })).toMatchObject({ verdict: 'incomplete', parts: [{ lacks: 'digits' }] })
+  })
+
   it('a negation with the word it stands before', () => {
     const { because, parts } = judge({ response: 'armed', figures: {}, heard: 'not armed' })
     expect([because, parts[0]?.heard]).toEqual(['state', 'not armed'])
