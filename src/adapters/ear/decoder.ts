@@ -42,9 +42,6 @@ export interface Decoded {
   readonly otherSpeech: number
 }
 
-/** Beams wider than the library's own: at those the right path is sometimes lost. Chosen on the tuning voices. */
-const SETTINGS: DecoderSettings = { compallsen: false, beam: 1e-64, pbeam: 1e-64, wbeam: 1e-48, wip: 0.02, lw: 5 }
-
 export interface DecoderSettings {
   readonly compallsen: boolean
   readonly beam: number
@@ -52,6 +49,21 @@ export interface DecoderSettings {
   readonly wbeam: number
   readonly wip: number
   readonly lw: number
+  readonly silprob: number
+}
+
+/**
+ * Chosen on the tuning voices. Beams wider than the library's own: at those the right path is sometimes
+ * lost. A high language weight with likely silence keeps small words from being heard in pauses.
+ */
+const SETTINGS: DecoderSettings = {
+  compallsen: false,
+  beam: 1e-64,
+  pbeam: 1e-64,
+  wbeam: 1e-48,
+  wip: 0.02,
+  lw: 6,
+  silprob: 0.5,
 }
 
 export class EarDecoder {

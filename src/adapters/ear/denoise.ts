@@ -61,21 +61,6 @@ export class Denoiser {
   }
 }
 
-/** A whole recording, for the command line and benchmarks: the same path as a stream's. */
-export function denoised(pcm: Float32Array, denoiser: Denoiser): { pcm: Float32Array; speech: readonly number[] } {
-  const chunks: Float32Array[] = []
-  const speech: number[] = []
-  // The tail of silence pushes out what is still on its way.
-  const padded = new Float32Array(pcm.length + 960)
-  padded.set(pcm)
-  for (let at = 0; at + 480 <= padded.length; at += 480) {
-    const frame = denoiser.push(padded.subarray(at, at + 480))
-    chunks.push(frame.pcm)
-    speech.push(frame.speech)
-  }
-  return { pcm: joined(chunks), speech }
-}
-
 export function joined(chunks: readonly Float32Array[]): Float32Array {
   const all = new Float32Array(chunks.reduce((sum, chunk) => sum + chunk.length, 0))
   let at = 0

@@ -6,10 +6,11 @@ import { dirname, join } from 'node:path'
 import createModule from 'soundswallower'
 import type { Hearable, Vocabulary } from '../../kernel/hearing/hearable.ts'
 import type { Heard } from '../../ports.ts'
-import type { ModelFiles } from './decoder.ts'
-import { denoised, loadDenoiser } from './denoise.ts'
+import type { Decoded, ModelFiles } from './decoder.ts'
+import { type Denoiser, joined, loadDenoiser } from './denoise.ts'
 import { parseDictionary } from './dictionary.ts'
 import { Look, type Recognition, recognition } from './recogniser.ts'
+import { VoicingMeter } from './voicing.ts'
 import { readWav } from './wav.ts'
 
 const packages = createRequire(import.meta.url)
@@ -25,11 +26,21 @@ export type HeardInFile = Omit<Heard, 'order' | 'beganAt' | 'endedAt'> & {
   readonly decodeMs: number
 }
 
+export type RecognisedRecording = Recognition & {
+  readonly speechEndMs: number
+  /** Time of the slower look; in a browser the two run side by side. */
+  readonly lookMs: number
+}
+interface Timed {
+  readonly decoded: Decoded
+  readonly ms: number
+}
+
 export interface NodeRecogniser {
   /** Throws where the file cannot be read or is no WAV. */
   hear(file: string, hearable: Hearable): Promise<HeardInFile>
   /** 16 kHz mono. */
-  recognise(pcm: Float32Array, hearable: Hearable): Recognition & { readonly speechEndMs: number }
+  recognise(pcm: Float32Array, hearable: Hearable): RecognisedRecording
   /** Words of the vocabulary that have no pronunciation and cannot be heard. */
   readonly missing: readonly string[]
 }
@@ -57,12 +68,16 @@ export async function createNodeRecogniser(vocabulary: Vocabulary): Promise<Node
 
   const recognise = (pcm: Float32Array, hearable: Hearable) => {
     const denoiser = newDenoiser()
-    const clean = denoised(pcm, denoiser)
+    const { raw, clean, speechEndMs } = spoken(pcm, denoiser)
     denoiser.free()
     plain.expect(hearable)
     cleaned.expect(hearable)
-    const last = clean.speech.findLastIndex((speech) => speech > 0.5)
-    return { ...recognition(pcm, plain.at(clean.pcm), cleaned.at(clean.pcm)), speechEndMs: (last + 1) * 30 }
+    const looks = [plain, cleaned].map((look) => {
+      const before = performance.now()
+      return { decoded: look.at(clean), ms: performance.now() - before }
+    }) as [Timed, Timed]
+    const lookMs = Math.max(looks[0].ms, looks[1].ms)
+    return { ...recognition(raw, looks[0].decoded, looks[1].decoded), speechEndMs, lookMs }
   }
   return {
     missing,
@@ -84,5 +99,39 @@ export async function createNodeRecogniser(vocabulary: Vocabulary): Promise<Node
         decodeMs: Math.round(performance.now() - before),
       }
     },
+  }
+}
+
+const FRAME = 480
+const FRAME_MS = 30
+/** Kept before the first and behind the last voiced frame, as in an utterance from the microphone. */
+const BEFORE_FRAMES = 12
+const BEHIND_FRAMES = 8
+
+/** The part of a recording in which someone speaks, as it came and with the noise taken off; all of it where nobody does. */
+function spoken(
+  pcm: Float32Array,
+  denoiser: Denoiser,
+): { raw: Float32Array; clean: Float32Array; speechEndMs: number } {
+  const meter = new VoicingMeter()
+  const padded = new Float32Array(Math.ceil(pcm.length / FRAME + 2) * FRAME)
+  padded.set(pcm)
+  const clean: Float32Array[] = []
+  let first = -1
+  let last = -1
+  for (let at = 0; at < padded.length; at += FRAME) {
+    const raw = padded.subarray(at, at + FRAME)
+    const frame = denoiser.push(raw)
+    clean.push(frame.pcm)
+    if (!meter.measure(raw, frame.pcm, frame.speech).isVoiced) continue
+    if (first < 0) first = clean.length - 1
+    last = clean.length - 1
+  }
+  if (first < 0) return { raw: pcm, clean: joined(clean), speechEndMs: 0 }
+  const [begin, end] = [Math.max(0, first - BEFORE_FRAMES), last + 1 + BEHIND_FRAMES]
+  return {
+    raw: padded.slice(begin * FRAME, end * FRAME),
+    clean: joined(clean.slice(begin, end)),
+    speechEndMs: (last + 1) * FRAME_MS,
   }
 }

@@ -47,13 +47,13 @@ export interface UtteranceTimes {
   /** Nothing longer is waited for. */
   readonly longestMs: number
 }
-export const TIMES: UtteranceTimes = { preRollMs: 500, lookMs: 150, wholeMs: 400, halfMs: 850, longestMs: 12_000 }
+export const TIMES: UtteranceTimes = { preRollMs: 500, lookMs: 210, wholeMs: 400, halfMs: 850, longestMs: 12_000 }
 
 const FRAME_MS = 30
 /** Voiced frames in a row that make speech; fewer are clicks. */
 const ONSET_FRAMES = 3
 /** Silence kept behind the last voiced frame: final consonants are weak. */
-const TAIL_MS = 150
+const TAIL_MS = 240
 /** A cut-off tail of someone else's voice is shorter than this, and no answer. */
 const SHORTEST_CUT_MS = 350
 /** An onset this close behind the opening was under way before it. */

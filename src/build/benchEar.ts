@@ -1,0 +1,239 @@
+/**
+ * `npm run bench:ear`: how well the ear hears, on voices and values that it was not tuned on, in clean
+ * sound and in cockpit-like noise. Needs flite, espeak-ng and sox for its corpus; human speech is in `audio/`.
+ * `-- --json` prints one flat object; `--count N` utterances, `--seed N`, `--set tuning|check`, `--conditions a,b`.
+ */
+
+import { mkdtemp, readdir, readFile, rm, stat } from 'node:fs/promises'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { fileURLToPath } from 'node:url'
+import { parseArgs } from 'node:util'
+import { CHECK_VOICES, render, TUNING_VOICES, type Voice } from '../../tests/audio/make.ts'
+import { createNodeRecogniser, type NodeRecogniser } from '../adapters/ear/nodeEar.ts'
+import { TIMES } from '../adapters/ear/utterance.ts'
+import { readWav } from '../adapters/ear/wav.ts'
+import { judgeHeard } from '../cli/heardVerdict.ts'
+import { saidForm } from '../kernel/hearing/form.ts'
+import type { Hearable, Vocabulary } from '../kernel/hearing/hearable.ts'
+import { vocabularyOfItems } from '../kernel/hearing/vocabulary.ts'
+import { type EarCase, earCases, VALUE_ITEMS, WORD_ITEMS } from './bench/earCases.ts'
+import { inNoise } from './bench/noise.ts'
+import { emptyTally, interval, percentile, type Tally } from './bench/tally.ts'
+
+const AUDIO = fileURLToPath(new URL('../../audio/', import.meta.url))
+const MODEL = fileURLToPath(new URL('../../public/model/', import.meta.url))
+const CONDITIONS = { clean: undefined, snr20: 20, snr15: 15, snr10: 10, snr5: 5 } as const
+type Condition = keyof typeof CONDITIONS
+
+const DIGITS = ['zero', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine']
+
+const { values } = parseArgs({
+  options: {
+    json: { type: 'boolean', default: false },
+    count: { type: 'string', default: '80' },
+    seed: { type: 'string', default: '20' },
+    set: { type: 'string', default: 'check' },
+    conditions: { type: 'string', default: Object.keys(CONDITIONS).join(',') },
+    misses: { type: 'boolean', default: false },
+  },
+})
+const isCheck = values.set !== 'tuning'
+const voices: readonly Voice[] = isCheck ? CHECK_VOICES : TUNING_VOICES
+// Values of the two sets come from seeds that never meet.
+const seed = Number(values.seed) * 2 + (isCheck ? 1 : 0)
+
+interface Spoken {
+  readonly voice: string
+  readonly kind: string
+  readonly first: Float32Array
+  /** The same said again, a little slower; where there is no other saying, none. */
+  readonly second?: Float32Array
+  /** Undefined for speech that answers nothing. */
+  readonly asked: EarCase | undefined
+}
+
+const vocabulary: Vocabulary = vocabularyOfItems([...WORD_ITEMS, ...VALUE_ITEMS], [])
+const loadBegan = performance.now()
+const recogniser: NodeRecogniser = await createNodeRecogniser(vocabulary)
+const loadMs = performance.now() - loadBegan
+const corpus = [...(await synthetic()), ...(await human())]
+const results: Record<string, number> = {}
+const lastVoiceToVerdict: number[] = []
+const endpointToVerdict: number[] = []
+
+for (const name of values.conditions.split(',') as Condition[]) {
+  const tallies = new Map<string, Tally>()
+  corpus.forEach((spoken, index) => {
+    const groups = ['all', `kind ${spoken.kind}`, `voice ${spoken.voice.startsWith('an4') ? 'human' : spoken.voice}`]
+    const counted = groups.map((group) => tallies.get(group) ?? emptyTally())
+    groups.forEach((group, at) => {
+      tallies.set(group, counted[at] as Tally)
+    })
+    hearOne(spoken, CONDITIONS[name], index, name, counted)
+  })
+  report(name, tallies)
+}
+results['ear.lastVoiceToVerdictMs.p50'] = percentile(lastVoiceToVerdict, 0.5)
+results['ear.lastVoiceToVerdictMs.p95'] = percentile(lastVoiceToVerdict, 0.95)
+results['ear.endpointToVerdictMs.p50'] = percentile(endpointToVerdict, 0.5)
+results['ear.endpointToVerdictMs.p95'] = percentile(endpointToVerdict, 0.95)
+results['ear.loadMs.cold'] = Math.round(loadMs)
+results['ear.bytes'] = await bytesServed()
+if (values.json) process.stdout.write(`${JSON.stringify(results)}\n`)
+else
+  for (const [key, value] of Object.entries(results))
+    if (!/snr|clean/.test(key)) process.stdout.write(`${key} ${value}\n`)
+
+function hearOne(spoken: Spoken, ratio: number | undefined, index: number, name: string, tallies: Tally[]): void {
+  const noisy = (pcm: Float32Array, more: number) => (ratio === undefined ? pcm : inNoise(pcm, ratio, index * 2 + more))
+  const { asked } = spoken
+  const hearable: Hearable = { shapes: shapesOf(asked), yesNo: false }
+  const heard = recogniser.recognise(noisy(spoken.first, 0), hearable)
+  timed(heard.lookMs, hearable, heard.text)
+  const count = (add: (tally: Tally) => void) => {
+    for (const tally of tallies) add(tally)
+  }
+  if (!asked) {
+    const isTaken = !heard.doubt && heard.text !== ''
+    count((tally) => {
+      tally.otherTried++
+      if (isTaken) tally.otherTaken++
+    })
+    return
+  }
+  const judged = judgeHeard(asked, heard)
+  const isRight = judged.verdict === 'correct'
+  const again = () => spoken.second && recogniser.recognise(noisy(spoken.second, 1), hearable)
+  const isRightInTwo = isRight || (judged.verdict === 'sayAgain' && isCorrect(asked, again()))
+  const wrongAccepted = heard.doubt
+    ? 0
+    : asked.wrong.filter((other) => judgeHeard({ ...asked, ...other }, heard).verdict === 'correct').length
+  count((tally) => {
+    tally.rightTried++
+    if (isRight) tally.rightAccepted++
+    if (isRightInTwo) tally.rightAcceptedInTwo++
+    if (judged.verdict === 'negative') tally.rightCalledNegative++
+    tally.wrongTried += asked.wrong.length
+    tally.wrongAccepted += wrongAccepted
+  })
+  if (values.misses && !isRight) {
+    process.stderr.write(
+      `${name} ${spoken.voice} | ${asked.said} | ${heard.text} | ${judged.verdict} ${heard.doubt ?? ''} | ${heard.alternatives?.[0]?.text ?? ''}\n`,
+    )
+  }
+}
+
+function isCorrect(asked: EarCase, heard: ReturnType<NodeRecogniser['recognise']> | undefined): boolean {
+  return heard !== undefined && judgeHeard(asked, heard).verdict === 'correct'
+}
+
+/** The look is taken in the pause; the verdict waits for whichever is later. */
+function timed(lookMs: number, hearable: Hearable, text: string): void {
+  const silence = saidForm(hearable, text) === 'whole' ? TIMES.wholeMs : TIMES.halfMs
+  lastVoiceToVerdict.push(Math.round(Math.max(silence, TIMES.lookMs + lookMs)))
+  endpointToVerdict.push(Math.round(Math.max(0, TIMES.lookMs + lookMs - silence)))
+}
+
+function shapesOf(asked: EarCase | undefined): Hearable['shapes'] {
+  if (!asked) return [{ kind: 'digits', length: 4 }]
+  return Object.values(asked.figures).map(({ value: _, accept: __, ...spec }) => spec) as Hearable['shapes']
+}
+
+async function synthetic(): Promise<Spoken[]> {
+  const folder = await mkdtemp(join(tmpdir(), 'ear-'))
+  const pcmOf = async (file: string) => {
+    const wav = readWav(await readFile(file))
+    if ('problem' in wav) throw new Error(`${file}: ${wav.problem}`)
+    return wav.pcm
+  }
+  try {
+    const spoken: Spoken[] = []
+    for (const [index, asked] of earCases(seed, Number(values.count)).entries()) {
+      // Pairs of a word and a value item go to one voice.
+      const voice = voices[Math.floor(index / 2) % voices.length] as Voice
+      const [first, second] = [join(folder, `${index}.wav`), join(folder, `${index}-again.wav`)]
+      render(asked.said, voice, first)
+      render(asked.said, voice, second, ['tempo', '0.92'])
+      spoken.push({
+        voice: voice.name,
+        kind: asked.kind,
+        first: await pcmOf(first),
+        second: await pcmOf(second),
+        asked,
+      })
+    }
+    return spoken
+  } finally {
+    await rm(folder, { recursive: true, force: true })
+  }
+}
+
+async function human(): Promise<Spoken[]> {
+  const folder = join(AUDIO, isCheck ? 'check' : 'tuning', 'human')
+  const lines = JSON.parse(await readFile(join(folder, 'manifest.json'), 'utf8')) as {
+    readonly file: string
+    readonly words: string
+    readonly voice: string
+    readonly kind: string
+  }[]
+  const spoken: Spoken[] = []
+  for (const { file, words, voice, kind } of lines) {
+    const wav = readWav(await readFile(join(folder, file)))
+    if ('problem' in wav) throw new Error(`${file}: ${wav.problem}`)
+    const asked = kind === 'digits' ? digitString(words) : undefined
+    spoken.push({ voice, kind: asked ? 'human digits' : 'other speech', first: wav.pcm, asked })
+  }
+  return spoken
+}
+
+/** A person's digit string as a code of that length; wrong is each single digit changed. */
+function digitString(words: string): EarCase {
+  const digits = words
+    .split(' ')
+    .map((word) => (word === 'oh' ? 0 : DIGITS.indexOf(word)))
+    .join('')
+  const figures = (value: string) => ({ x: { kind: 'digits' as const, length: value.length, value } })
+  const wrong = [...digits].flatMap((digit, at) =>
+    [...'0123456789']
+      .filter((other) => other !== digit)
+      .map((other) => ({ response: '<x>', figures: figures(digits.slice(0, at) + other + digits.slice(at + 1)) })),
+  )
+  return {
+    kind: 'human digits',
+    challenge: 'transponder',
+    response: '<x>',
+    figures: figures(digits),
+    said: words,
+    wrong,
+  }
+}
+
+function report(condition: string, tallies: ReadonlyMap<string, Tally>): void {
+  for (const [group, tally] of tallies) {
+    if (group === 'all') {
+      const { otherTried, otherTaken, ...rest } = tally
+      for (const [key, value] of Object.entries(rest)) results[`ear.${condition}.${key}`] = value
+      results[`ear.${condition}.otherSpeechTaken`] = otherTaken
+      results[`ear.${condition}.otherSpeechTried`] = otherTried
+    }
+    if (values.json) continue
+    const other = tally.otherTried > 0 ? `; other speech taken ${tally.otherTaken} of ${tally.otherTried}` : ''
+    process.stdout.write(
+      `${condition.padEnd(6)} ${group.padEnd(18)} right ${interval(tally.rightAccepted, tally.rightTried)}` +
+        `, in two ${tally.rightAcceptedInTwo}, called negative ${tally.rightCalledNegative}` +
+        `; wrong accepted ${interval(tally.wrongAccepted, tally.wrongTried)}${other}\n`,
+    )
+  }
+}
+
+/** What a first visit fetches for the ear, before compression; the large dictionary is not among it. */
+async function bytesServed(): Promise<number> {
+  const names = await readdir(MODEL, { recursive: true }).catch(() => [])
+  let sum = 0
+  for (const name of names) {
+    const { size, isFile } = await stat(join(MODEL, name)).then((at) => ({ size: at.size, isFile: at.isFile() }))
+    if (isFile && !name.endsWith('all-words.txt')) sum += size
+  }
+  return sum
+}
