@@ -6,7 +6,10 @@ import { tokensOf } from '../../kernel/numbers/tokens.ts'
 const LITTLE: ReadonlySet<string> = new Set(['and', 'the', 'a'])
 /** Digits by any of their names are one; so are the words for the decimal point. */
 const canonical = (text: string): string[] =>
-  tokensOf(text).map(({ canon, number }) => (number?.type === 'point' ? '.' : canon))
+  tokensOf(text).map(({ canon, number }) => {
+    if (number?.type === 'point') return '.'
+    return number?.type === 'digit' && number.form !== 'homophone' ? number.digits : canon
+  })
 
 /** True where both texts hold the same words in the same order, little ones aside. */
 export function sameSaying(one: string, other: string): boolean {

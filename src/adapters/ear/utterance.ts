@@ -134,6 +134,7 @@ export class UtteranceFinder {
     const utterance = this.cut(speech, isTooLong)
     this.speech = undefined
     this.ring = []
+    this.voicedInRow = 0
     // What follows in the same opening has a whole onset.
     this.framesSinceOpen = CUT_FRAMES + ONSET_FRAMES
     if (utterance.isOnsetCut && utterance.endedAt - utterance.beganAt < SHORTEST_CUT_MS) return { type: 'resumed' }

@@ -110,7 +110,11 @@ const MAKERS: readonly ((random: Random) => EarCase)[] = [
 ]
 
 /** Groups of wordings of one item that must not be taken for one another: minimal pairs and left-out "not". */
-const WORDINGS: readonly { readonly challenge: string; readonly says: readonly string[] }[] = [
+const WORDINGS: readonly {
+  readonly challenge: string
+  readonly says: readonly string[]
+  readonly states?: readonly (readonly string[])[]
+}[] = [
   {
     challenge: 'doors',
     says: ['closed and locked', 'closed and unlocked', 'open and locked', 'not closed and locked'],
@@ -118,19 +122,19 @@ const WORDINGS: readonly { readonly challenge: string; readonly says: readonly s
   { challenge: 'slides', says: ['armed', 'disarmed', 'not armed'] },
   { challenge: 'generators', says: ['both on', 'both off', 'not on'] },
   { challenge: 'parking brake', says: ['brake set', 'brake released', 'brake not set'] },
-  { challenge: 'beacon', says: ['beacon on', 'beacon off'] },
+  { challenge: 'beacon', says: ['beacon on', 'beacon off'], states: [['on'], ['off']] },
   { challenge: 'ground equipment', says: ['clear', 'not clear', 'connected'] },
   { challenge: 'pins and covers', says: ['removed', 'installed', 'not removed'] },
   { challenge: 'brake pressure', says: ['pressure normal', 'pressure low', 'pressure not normal'] },
   { challenge: 'flight controls', says: ['full left full right', 'full right full left'] },
-  { challenge: 'cabin signs', says: ['signs on', 'signs off'] },
+  { challenge: 'cabin signs', says: ['signs on', 'signs off'], states: [['on'], ['off']] },
 ]
 
 function wordCase(random: Random): EarCase {
-  const { challenge, says } = one(random, WORDINGS)
+  const { challenge, says, states } = one(random, WORDINGS)
   const said = one(random, says)
   const wrong = says.filter((text) => text !== said).map((response) => ({ response, figures: {} }))
-  return { kind: 'words', challenge, response: said, figures: {}, said, wrong }
+  return { kind: 'words', challenge, response: said, ...(states && { states }), figures: {}, said, wrong }
 }
 
 /** Half of them words, half values. */

@@ -55,10 +55,10 @@ export function vocabularyOf(pack: Pack): Vocabulary {
 /** What the vocabulary needs of an item. */
 export type Answered = Pick<Item, 'challenge' | 'responses'> & { readonly states?: Item['states'] | undefined }
 
-/** The vocabulary of one response alone, for the command line. */
-export function vocabularyOfItem(item: Answered, specs: readonly KindSpec[]): Vocabulary {
-  const challenges = unique([phrase(item.challenge)])
-  return { ...answersOf([item], specs), challenges, lists: [], others: [], commands: COMMAND_PHRASES }
+/** The vocabulary of some items without a pack, for the command line and benchmarks. */
+export function vocabularyOfItems(items: readonly Answered[], specs: readonly KindSpec[]): Vocabulary {
+  const challenges = unique(items.map((item) => phrase(item.challenge)))
+  return { ...answersOf(items, specs), challenges, lists: [], others: [], commands: COMMAND_PHRASES }
 }
 
 function answersOf(items: readonly Answered[], specs: readonly KindSpec[]) {
@@ -77,14 +77,15 @@ function answersOf(items: readonly Answered[], specs: readonly KindSpec[]) {
 }
 
 /**
- * Phrases of every response of an item and of its states, or those beside its values alone. A response
- * that does not parse is `check`'s to report.
+ * Phrases of an item's responses without values and of its states, or those beside its values alone. A
+ * response that does not parse is `check`'s to report.
  */
 function itemPhrases(item: Answered, besideValues = false): string[] {
   const texts = item.responses.flatMap(({ text }) => {
     const parsed = parseResponse(text)
     if (!('response' in parsed)) return []
-    return besideValues && figuresOf(parsed.response).length === 0 ? [] : wordsOf(parsed.response)
+    const holdsValue = figuresOf(parsed.response).length > 0
+    return holdsValue === besideValues ? wordsOf(parsed.response) : []
   })
   return [...texts, ...(besideValues ? [] : (item.states ?? []).flat())].map(phrase)
 }

@@ -1,0 +1,108 @@
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import { FIXED_WORDS, grammarOf, wordsNeeded } from '../../../src/kernel/hearing/grammar.ts'
+import type { Hearable } from '../../../src/kernel/hearing/hearable.ts'
+import { numberShapes, valueWords } from '../../../src/kernel/hearing/numberShapes.ts'
+import { isPhoneWord } from '../../../src/kernel/hearing/phones.ts'
+import { spokenWords, vocabularyOfItems } from '../../../src/kernel/hearing/vocabulary.ts'
+import type { Figure, KindSpec } from '../../../src/kernel/kinds/kind.ts'
+
+const ITEMS = [
+  { challenge: 'doors', responses: [{ text: 'closed and locked' }] },
+  { challenge: 'beacon', responses: [{ text: 'on' }], states: [['on'], ['off']] },
+  { challenge: 'takeoff trim', responses: [{ text: '<trim> [set]' }] },
+  { challenge: 'takeoff speeds', responses: [{ text: 'V one <v1> rotate <vr>' }] },
+]
+const VOCABULARY = vocabularyOfItems(ITEMS, [])
+
+const SPECS: readonly KindSpec[] = [
+  { kind: 'decimal', decimals: 1 },
+  { kind: 'trim', decimals: 1 },
+  { kind: 'integer' },
+  { kind: 'speed' },
+  { kind: 'weight', unit: 'kg' },
+  { kind: 'temperature', unit: 'C' },
+  { kind: 'digits', length: 4 },
+  { kind: 'altimeter', unit: 'hPa' },
+  { kind: 'heading' },
+  { kind: 'runway' },
+  { kind: 'altitude', unit: 'ft' },
+  { kind: 'flightLevel' },
+  { kind: 'frequency' },
+  { kind: 'time' },
+  { kind: 'identifier' },
+  { kind: 'choice', options: { '5': ['five'], up: ['up', 'zero'] } },
+]
+
+/** The words of a grammar, rule names and weights aside. */
+function wordsOf(grammar: string): Set<string> {
+  const bodies = grammar
+    .split('\n')
+    .slice(2)
+    .map((line) => line.slice(line.indexOf('=') + 1))
+  return new Set(
+    bodies
+      .join(' ')
+      .replace(/<[^>]*>|\/[^/]*\/|[()[\]|;]/g, ' ')
+      .split(/\s+/)
+      .filter((word) => word !== '' && !isPhoneWord(word)),
+  )
+}
+
+describe('what the ear listens with', () => {
+  it('is the same whatever the figures are', () => {
+    const value = fc.oneof(fc.integer({ min: 0, max: 9999 }), fc.stringMatching(/^\d{4}$/))
+    fc.assert(
+      fc.property(fc.constantFrom(...SPECS), value, value, (spec, one, other) => {
+        const grammarFor = (figure: Figure) => grammarOf({ shapes: [figure], yesNo: false }, VOCABULARY)
+        expect(grammarFor({ ...spec, value: one } as Figure)).toBe(grammarFor({ ...spec, value: other } as Figure))
+      }),
+    )
+  })
+
+  it('is one vocabulary for all word items of a pack', () => {
+    const wordItem: Hearable = { shapes: [], yesNo: false }
+    const grammar = wordsOf(grammarOf(wordItem, VOCABULARY))
+    for (const word of ['closed', 'locked', 'on', 'set', 'rotate']) expect(grammar).toContain(word)
+  })
+
+  it('holds the contrary of each state, and "not"', () => {
+    const words = wordsOf(grammarOf({ shapes: [], yesNo: false }, VOCABULARY))
+    for (const word of ['open', 'unlocked', 'off', 'not']) expect(words).toContain(word)
+    expect(VOCABULARY.phrases).toContain('closed and unlocked')
+    expect(VOCABULARY.phrases).toContain('not closed and locked')
+  })
+
+  it('has every digit and number word for each kind of number, never a list of values', () => {
+    for (const spec of SPECS.filter((each) => numberShapes(each).length > 0)) {
+      const words = wordsOf(grammarOf({ shapes: [spec], yesNo: false }, VOCABULARY))
+      for (const word of ['zero', 'one', 'nine', 'niner', 'fifteen', 'fifty', 'hundred', 'thousand', 'point']) {
+        expect(words, spec.kind).toContain(word)
+      }
+    }
+  })
+
+  it('has a path for speech that fits nothing', () => {
+    expect(grammarOf({ shapes: [], yesNo: false }, VOCABULARY)).toMatch(/ph_aa \| ph_ae/)
+  })
+
+  it('needs no word that it has not asked a pronunciation for', () => {
+    const needed = new Set([...wordsNeeded(VOCABULARY), ...SPECS.flatMap(valueWords)])
+    for (const spec of SPECS) {
+      for (const word of wordsOf(grammarOf({ shapes: [spec], yesNo: true }, VOCABULARY))) expect(needed).toContain(word)
+    }
+    for (const spec of SPECS.filter((each) => each.kind !== 'choice')) {
+      for (const word of valueWords(spec)) expect(FIXED_WORDS).toContain(word)
+    }
+  })
+})
+
+describe('words of a pack', () => {
+  it.each([
+    ['V1', ['v', 'one']],
+    ['closed, locked.', ['closed', 'locked']],
+    ['flap 14', ['flap', 'one', 'four']],
+  ])('%s is spoken %j', (text, words) => {
+    expect(spokenWords(text)).toEqual(words)
+  })
+})
