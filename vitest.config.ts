@@ -1,6 +1,9 @@
 import preact from '@preact/preset-vite'
 import { defineConfig } from 'vitest/config'
 
+/** Far more than any test needs: a busy machine must not decide one. */
+const PATIENCE_MS = 120_000
+
 export default defineConfig({
   test: {
     projects: [
@@ -10,11 +13,19 @@ export default defineConfig({
           include: ['tests/**/*.test.ts'],
           exclude: ['tests/browser/**'],
           environment: 'node',
+          testTimeout: PATIENCE_MS,
+          hookTimeout: PATIENCE_MS,
         },
       },
       {
         plugins: [preact()],
-        test: { name: 'ui', include: ['tests/ui/**/*.test.tsx'], environment: 'jsdom' },
+        test: {
+          name: 'ui',
+          include: ['tests/ui/**/*.test.tsx'],
+          environment: 'jsdom',
+          testTimeout: PATIENCE_MS,
+          hookTimeout: PATIENCE_MS,
+        },
       },
       {
         test: {
@@ -23,8 +34,8 @@ export default defineConfig({
           environment: 'node',
           globalSetup: ['tests/browser/setup.ts'],
           fileParallelism: false,
-          testTimeout: 240_000,
-          hookTimeout: 120_000,
+          testTimeout: 2 * PATIENCE_MS,
+          hookTimeout: PATIENCE_MS,
         },
       },
     ],

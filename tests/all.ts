@@ -15,6 +15,9 @@ interface Count {
   readonly failed: number
 }
 
+/** A run of tests that takes longer will never end. */
+const STUCK_MS = 20 * 60_000
+
 const require = createRequire(import.meta.url)
 const say = (line: string) => process.stdout.write(`${line}\n`)
 
@@ -26,6 +29,7 @@ function runs(name: string, args: readonly string[], env: NodeJS.ProcessEnv = {}
   const { status, error } = spawnSync(process.execPath, [program, ...args], {
     stdio: 'inherit',
     env: { ...process.env, ...env },
+    timeout: STUCK_MS,
   })
   if (error) say(`${name}: ${error.message}`)
   return status === 0
@@ -65,12 +69,12 @@ function all(): Count[] {
     check('types of the kernel', runs('typescript', ['-p', 'tsconfig.kernel.json'])),
     check('lint', runs('@biomejs/biome', ['check', '.', '--error-on-warnings'])),
   ]
+  counts.push(tests(['node', 'ui'], {}))
+  // By themselves: sound in a browser must not wait for other tests.
   const chromium = chromiumOrWhy()
-  if ('why' in chromium) {
-    say(`FAILED: browser tests: ${chromium.why}`)
-    return [...counts, { passed: 0, failed: 1 }, tests(['node', 'ui'], {})]
-  }
-  return [...counts, tests(['node', 'ui', 'browser'], { CHROME_PATH: chromium.path })]
+  if ('path' in chromium) counts.push(tests(['browser'], { CHROME_PATH: chromium.path }))
+  else counts.push(check(`browser tests: ${chromium.why}`, false))
+  return counts
 }
 
 let counts: Count[]
