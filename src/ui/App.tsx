@@ -1,6 +1,6 @@
 /** The frame around the screens: theme, banners, navigation, and which screen is on. */
 
-import { useEffect } from 'preact/hooks'
+import { useEffect, useLayoutEffect } from 'preact/hooks'
 import type { Actions } from '../app/actions.ts'
 import type { Screen, Store } from '../app/store.ts'
 import { Banners } from './parts/Banners.tsx'
@@ -29,7 +29,8 @@ function Frame() {
   useEffect(() => {
     document.documentElement.dataset.theme = theme
   }, [theme])
-  useEffect(() => {
+  // At once: later it could take the focus from a field that is being typed in.
+  useLayoutEffect(() => {
     document.querySelector<HTMLElement>('h1')?.focus()
   }, [screen])
   if (needsGesture) return <Resume />

@@ -32,8 +32,7 @@ export function Choices<T extends string>({ legend, options, value, choose }: Ch
               onChange={() => choose(option.value)}
             />
             <span>
-              {option.label}
-              {option.about && <span class="soft small"> {option.about}</span>}
+              {option.label} {option.about && <span class="soft small">{option.about}</span>}
             </span>
           </label>
         ))}

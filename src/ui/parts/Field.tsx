@@ -1,6 +1,6 @@
 /** One labelled field for a number or a text, with its unit, its range and what is wrong with what was typed. */
 
-import { useEffect, useId, useState } from 'preact/hooks'
+import { useId, useLayoutEffect, useState } from 'preact/hooks'
 import type { Problem } from '../../kernel/problem.ts'
 
 export interface FieldProps {
@@ -21,7 +21,7 @@ export function Field(props: FieldProps) {
   const id = useId()
   const [text, setText] = useState(entered)
   // What was typed stays as typed ("5." on the way to "5.2"); only another value from outside replaces it.
-  useEffect(() => {
+  useLayoutEffect(() => {
     setText((typed) => (isSame(typed, entered) ? typed : entered))
   }, [entered])
   const isWrong = problems.some((problem) => problem.severity === 'error')

@@ -70,7 +70,7 @@ function Row({ change, loads, replace, remove }: RowProps) {
         type={(text) => replace(amount(station, 'weight', text))}
       />
       <button type="button" onClick={remove}>
-        Remove<span class="hidden-label"> the change at {load?.label}</span>
+        Remove <span class="hidden-label">the change at {load?.label}</span>
       </button>
     </div>
   )

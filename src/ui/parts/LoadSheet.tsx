@@ -1,7 +1,7 @@
 /** A whole load sheet at once: pasted, dropped or opened as YAML, JSON or CSV. */
 
 import { useState } from 'preact/hooks'
-import { useActions } from '../useApp.ts'
+import { useActions, useApp } from '../useApp.ts'
 
 /** By the look of it, since a paste has no name: braces are JSON, a first line with commas and no colon is CSV. */
 export function nameForPaste(text: string): string {
@@ -53,6 +53,7 @@ export function LoadSheet() {
             Read it
           </button>
         </div>
+        <Examples />
         <div class="field">
           <label for="sheet-file">Or open a file, or drop one here</label>
           <input
@@ -64,5 +65,23 @@ export function LoadSheet() {
         </div>
       </div>
     </details>
+  )
+}
+
+/** Load sheets that come with the pack. */
+function Examples() {
+  const examples = useApp((state) => state.examples)
+  const actions = useActions()
+  const names = Object.keys(examples)
+  if (names.length === 0) return null
+  return (
+    <fieldset class="row">
+      <legend class="small">Or take one that came with the pack</legend>
+      {names.map((name) => (
+        <button key={name} type="button" onClick={() => actions.readInputs(examples[name] ?? '', name)}>
+          {name.replace(/\.\w+$/, '')}
+        </button>
+      ))}
+    </fieldset>
   )
 }

@@ -23,8 +23,7 @@ export function PackChoice() {
               aria-pressed={pack?.id === id}
               onClick={() => void actions.choosePack(id)}
             >
-              <strong>{name}</strong>
-              <small>{aircraft}</small>
+              <strong>{name}</strong> <small>{aircraft}</small>
               {pack?.id === id && <small>chosen: {pack.operator}</small>}
             </button>
           </li>

@@ -40,7 +40,12 @@ function PressButton({ button }: { readonly button: ViewButton }) {
   return (
     <button type="button" class={isFirst ? 'first' : ''} onClick={() => actions.press(press)}>
       {isPhrase ? `“${label}”` : label}
-      {!isPhrase && <small>or say “{phrase}”</small>}
+      {!isPhrase && (
+        <>
+          {' '}
+          <small>or say “{phrase}”</small>
+        </>
+      )}
     </button>
   )
 }

@@ -21,7 +21,7 @@ export function Warnings({ view }: { readonly view: DraftView }) {
       {isAsked ? (
         <div class="row">
           <button type="button" class="first" onClick={() => actions.press({ type: 'command', command: 'affirm' })}>
-            Acknowledge<small>or say “affirm”</small>
+            Acknowledge<small> or say “affirm”</small>
           </button>
         </div>
       ) : (

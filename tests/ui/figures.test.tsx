@@ -1,0 +1,224 @@
+import { screen, waitFor, within } from '@testing-library/preact'
+import { describe, expect, it } from 'vitest'
+import { shownIn } from '../../src/app/computedView.ts'
+import { hiddenFigures } from '../../src/app/hiddenFigures.ts'
+import { compute } from '../../src/kernel/figures/compute.ts'
+import { allText, atTrim, demo, INPUTS, SHEETS, stage } from './stage.tsx'
+
+const field = (name: string, group?: string) =>
+  (group ? within(screen.getByRole('group', { name: group })) : screen).getByRole('textbox', { name })
+const computed = (name: string) =>
+  within(screen.getByRole('list', { name: 'Values that are read back' }))
+    .getAllByRole('listitem')
+    .find((row) => row.textContent?.startsWith(name))?.textContent
+
+/** On the figures screen, with the preliminary figures typed in, and the load sheet's own totals where they are wanted. */
+function entering(stated: typeof INPUTS.preliminary.stated = {}) {
+  const draft = { ...INPUTS.preliminary, stated }
+  return stage({ screen: 'figures', draft, preview: compute(demo.figures, draft) })
+}
+
+async function revising() {
+  const flight = await atTrim()
+  await flight.user.click(screen.getByRole('button', { name: 'Figures' }))
+  await screen.findByRole('heading', { level: 1, name: 'Figures of this departure' })
+  return flight
+}
+
+describe('entering figures', () => {
+  it('computes as the keys are pressed, with the unit and the usual range beside each field', async () => {
+    const { user } = entering()
+    await waitFor(() => expect(computed('takeoff trim')).toContain('4.3 up'))
+    const fuel = field('fuel on board')
+    expect(fuel.closest('.field')?.textContent).toMatch(/^fuel on board\s*kg\s*normally 1,500 to 6,780 kg$/)
+    await user.clear(fuel)
+    await user.type(fuel, '5640')
+    await waitFor(() => expect(computed('takeoff weight')).toContain('29,820 kg'))
+  })
+
+  it.each([
+    ['fuel on board', '54 hundred', 'fuel on board "54 hundred" should be a number in kg'],
+    ['fuel on board', '900', 'fuel on board 900 kg is unusual; normally 1,500 to 6,780 kg'],
+    ['runway', '7', 'runway "7" should be 01 to 36'],
+    ['transponder', '427', 'transponder "427" should be 4 digits in quotes'],
+  ])('says beside the field %s what is wrong with "%s"', async (label, typed, told) => {
+    const { user } = entering()
+    await user.clear(field(label))
+    await user.type(field(label), typed)
+    await waitFor(() => expect(field(label).closest('.field')?.textContent).toContain(told))
+    expect(field(label)).toHaveProperty('value', typed)
+  })
+
+  it('names a load that is over its limit, with what would be right', async () => {
+    const { user } = entering()
+    await user.clear(field('aft hold'))
+    await user.type(field('aft hold'), '2500')
+    const problems = await screen.findByRole('region', { name: 'To be mended or checked' })
+    expect(problems.textContent).toContain('load aft hold 2,500 kg is over its limit of 1,900 kg')
+  })
+
+  it('goes back one field at a time', async () => {
+    const { user, store } = entering()
+    const undo = () => screen.getByRole('button', { name: 'Undo' })
+    await user.clear(field('trip fuel'))
+    await user.type(field('trip fuel'), '3100')
+    await user.clear(field('taxi fuel'))
+    await user.type(field('taxi fuel'), '200')
+    expect(store.getState().draft.values).toMatchObject({ tripFuel: 3100, taxiFuel: 200 })
+    await user.click(undo())
+    expect(store.getState().draft.values).toMatchObject({ tripFuel: 3100, taxiFuel: 180 })
+    await user.click(undo())
+    expect(store.getState().draft.values).toMatchObject({ tripFuel: 2900, taxiFuel: 180 })
+    await waitFor(() => expect(field('trip fuel')).toHaveProperty('value', '2900'))
+  })
+
+  it('takes last-minute changes by count at a station', async () => {
+    const { user } = entering()
+    await user.click(screen.getByRole('button', { name: 'Add a last-minute change' }))
+    await user.selectOptions(screen.getByRole('combobox', { name: 'Station' }), 'rear cabin')
+    await user.type(field('Persons more (minus for fewer)'), '2')
+    // Two at 84 kg: 24,364 kg by the stations become 24,532 kg, rounded to 10.
+    await waitFor(() => expect(computed('zero fuel weight')).toContain('24,530 kg'))
+    await user.click(screen.getByRole('button', { name: 'Remove the change at rear cabin' }))
+    await waitFor(() => expect(computed('zero fuel weight')).toContain('24,360 kg'))
+  })
+})
+
+describe('a load sheet', () => {
+  it.each([
+    ['YAML', SHEETS.final],
+    ['JSON', JSON.stringify(INPUTS.final)],
+  ])('pasted as %s fills the fields', async (_, text) => {
+    const { user } = stage({ screen: 'figures' })
+    await user.click(screen.getByText('Paste, drop or open a load sheet'))
+    await user.click(field('Load sheet as YAML, JSON or CSV'))
+    await user.paste(text)
+    await user.click(screen.getByRole('button', { name: 'Read it' }))
+    await waitFor(() => expect(computed('takeoff trim')).toContain('3.1 up'))
+    await waitFor(() => expect(field('fuel on board')).toHaveProperty('value', '5640'))
+    expect(screen.getByRole('radio', { name: 'Final' })).toHaveProperty('checked', true)
+  })
+
+  it('opened as a file is read, and what is wrong in it has its line and column', async () => {
+    const { user } = stage({ screen: 'figures' })
+    await user.click(screen.getByText('Paste, drop or open a load sheet'))
+    const text = SHEETS.preliminary.replace('blockFuel', 'blokFuel')
+    await user.upload(screen.getByLabelText('Or open a file, or drop one here'), new File([text], 'sheet.yaml'))
+    const problems = await screen.findByRole('region', { name: 'Not read from the load sheet' })
+    expect(problems.textContent).toContain('blokFuel')
+    expect(problems.textContent).toMatch(/sheet\.yaml, line 7, column 3/)
+  })
+})
+
+describe('sources side by side', () => {
+  const stated = () => field('load sheet', 'takeoff weight')
+
+  it('that agree are said to, and one that differs blocks the figure until it is settled with a reason', async () => {
+    const { user, store } = entering(INPUTS.preliminary.stated)
+    await waitFor(() => expect(stated().closest('div.fields')?.textContent).toContain('agrees (-4 kg)'))
+    await user.clear(stated())
+    await user.type(stated(), '29240')
+    await screen.findByText(/differs \(-184 kg\)/)
+    expect(computed('takeoff weight')).toContain('not known yet')
+    await user.click(screen.getByRole('radio', { name: 'computed' }))
+    await user.type(field('Why it counts'), 'the sheet has two digits swapped')
+    await waitFor(() => expect(computed('takeoff weight')).toContain('29,420 kg'))
+    expect(store.getState().draft.settled).toEqual({
+      takeoffWeight: { use: 'computed', reason: 'the sheet has two digits swapped' },
+    })
+  })
+})
+
+describe('why a value is what it is', () => {
+  it('is told with the table cells that were used', async () => {
+    const { user } = entering()
+    await user.click(await screen.findByText(/^4\.3 up/))
+    const row = screen.getByRole('list', { name: 'Values that are read back' })
+    expect(row.textContent).toContain('table takeoff trim, takeoff CG 22, flap 12: 4.8')
+    expect(row.textContent).toContain('table takeoff trim, takeoff CG 26, flap 12: 3.5')
+  })
+
+  it('is seen in the table: the cells in use are named as such', async () => {
+    entering()
+    const table = await screen.findByRole('table', { name: 'takeoff trim, units' })
+    const used = within(table).getAllByRole('cell', { name: /in use/ })
+    expect(used.map((cell) => cell.textContent)).toEqual(['4.8 in use', '3.5 in use'])
+  })
+
+  it('is seen in the envelope, and the same stands in a table', async () => {
+    const { user } = entering()
+    const { figures } = compute(demo.figures, INPUTS.preliminary)
+    const picture = screen.getByRole('img', { name: /Envelopes of weight and centre of gravity: .*takeoff 29,424 at/ })
+    expect(picture.getAttribute('aria-label')).toContain(`takeoff 29,424 at ${figures.takeoffCg?.exact?.toFixed(1)}`)
+    await user.click(screen.getByText('The same as a table'))
+    const rows = within(screen.getByRole('region', { name: 'Weight and centre of gravity as a table' })).getAllByRole(
+      'row',
+    )
+    expect(rows[2]?.textContent).toBe(`takeoff, entered29,424${figures.takeoffCg?.exact?.toFixed(1)}13.231.8inside`)
+  })
+})
+
+describe('a revision while a run is on', () => {
+  it('hides every value that is yet to be read back, and what gives it away', async () => {
+    const { pack, store } = await revising()
+    const { run } = store.getState()
+    const set = compute(pack.figures, INPUTS.preliminary)
+    const hidden = [...hiddenFigures(pack, run).keys()]
+    expect(hidden).toContain('takeoffTrim')
+    const long = hidden.flatMap((name) => shownIn(set, name) ?? []).filter((value) => /\d{3}|\.\d/.test(value))
+    expect(long.length).toBeGreaterThan(8)
+    for (const value of long) expect(allText(), value).not.toContain(value)
+  })
+
+  it('says which values will be other ones and what opens again, and then it does', async () => {
+    const { user, actions } = await revising()
+    actions.draft(INPUTS.final)
+    const changes = await screen.findByRole('region', { name: 'Against revision 1' })
+    await waitFor(() => expect(changes.textContent).toContain('takeoff trimwill be another one'))
+    expect(changes.textContent).toContain('Opens again: zero fuel weight.')
+    await user.click(screen.getByRole('button', { name: 'Enter revision 2' }))
+    const list = await screen.findByRole('region', { name: 'Items of the list' })
+    await waitFor(() => expect(list.textContent).toContain('zero fuel weightopen again'))
+  })
+
+  it('keeps hidden values in force unless another one is typed', async () => {
+    const { user, store } = await revising()
+    const fuel = field('fuel on board')
+    expect(fuel).toHaveProperty('value', '')
+    expect(fuel).toHaveProperty('placeholder', 'as in force')
+    await user.type(fuel, '5640')
+    expect(store.getState().draft.values.blockFuel).toBe(5640)
+    await user.clear(fuel)
+    expect(store.getState().draft.values.blockFuel).toBe(INPUTS.preliminary.values.blockFuel)
+  })
+
+  it('shows one value on request: the voice says it, and what rests on it is marked as given', async () => {
+    const { user, voice, store } = await revising()
+    await user.click(screen.getByText(/Hidden while the run is on/))
+    expect(screen.getByText(/every item that rests on it is marked as given/)).toBeTruthy()
+    await user.click(screen.getByRole('button', { name: 'Show takeoff trim' }))
+    await waitFor(() => expect(computed('takeoff trim')).toContain('4.3 up'))
+    expect(voice.said.map(({ text }) => text).join(' ')).toContain('Takeoff trim, four point three up.')
+    expect(store.getState().run?.items['loadFigures.trim']?.given).toBe(true)
+    expect(allText()).not.toContain('126 kt')
+  })
+
+  it('that changes no spoken value says so', async () => {
+    const { actions } = await revising()
+    const { loads } = INPUTS.preliminary
+    actions.draft({ ...INPUTS.preliminary, loads: { ...loads, frontCabin: (loads.frontCabin ?? 0) + 1 } })
+    const changes = await screen.findByRole('region', { name: 'Against revision 1' })
+    await waitFor(() => expect(changes.textContent).toContain('No value that is read back changes.'))
+    expect(changes.textContent).not.toContain('Opens again')
+  })
+
+  it('of a broken limit asks for it to be acknowledged at the end of the list', async () => {
+    const { store } = await revising()
+    const { run } = store.getState()
+    if (!run) throw new Error('no run')
+    store.setState({ run: { ...run, warnings: ['takeoff weight 32,000 kg is beyond its limit: at most 31,640 kg'] } })
+    const warnings = await screen.findByRole('region', { name: /No list is complete before/ })
+    expect(warnings.textContent).toContain('takeoff weight: something is wrong with it')
+    expect(warnings.textContent).not.toContain('32,000')
+  })
+})

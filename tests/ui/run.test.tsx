@@ -1,0 +1,170 @@
+import { screen, waitFor, within } from '@testing-library/preact'
+import { describe, expect, it } from 'vitest'
+import { allText, atTrim, flying, INPUTS, stage } from './stage.tsx'
+
+const challenge = (name: string) => screen.findByRole('heading', { level: 1, name })
+const verdict = () => within(screen.getByRole('region', { name: 'What was heard' })).getByRole('status')
+const items = () => within(screen.getByRole('region', { name: 'Items of the list' })).getAllByRole('listitem')
+const item = (name: string) => items().find((entry) => entry.textContent?.startsWith(name))?.textContent
+
+describe('an answer', () => {
+  it('that is right is told in words in a live region, and the next challenge is put', async () => {
+    const { answer } = await atTrim()
+    await answer('four point three up')
+    await challenge('V one')
+    expect(verdict().textContent).toContain('takeoff trim')
+    expect(verdict().textContent).toContain('Correct')
+    expect(item('takeoff trim')).toContain('answered')
+    expect(item('V one')).toContain('now')
+  })
+
+  it.each([
+    ['four point eight up', 'Negative', 'another value', 'wrong'],
+    ['four point three down', 'Negative', 'another direction', 'wrong'],
+    ['four point three', 'Incomplete', 'direction missing', 'missing'],
+  ])('"%s" for 4.3 up is %s: the part and why are told, and never the value that is right', async (said, ...told) => {
+    const { answer } = await atTrim()
+    await answer(said)
+    await waitFor(() => expect(verdict().textContent).toContain(told[0]))
+    for (const words of told) expect(verdict().textContent).toContain(words)
+    const words = within(verdict()).getAllByText(/^(four|point|three|eight|up|down)$/)
+    expect(words.map((word) => word.textContent).join(' ')).toBe(said)
+    expect(allText()).not.toMatch(/4\.3|4,3/)
+    expect(screen.getByRole('heading', { level: 1 }).textContent).toBe('takeoff trim')
+  })
+
+  it('in another state does not tell the wording that would be right', async () => {
+    const { answer, log } = await flying()
+    await answer('before start list')
+    await answer('affirm')
+    await challenge('parking brake')
+    await answer('brake released')
+    expect(log.events.at(-1)).toMatchObject({ type: 'answered', judgement: { verdict: 'negative' } })
+    await waitFor(() => expect(verdict().textContent).toContain('Negative'))
+    expect(allText()).not.toMatch(/brake set/)
+  })
+
+  it('shows its words so far while it is spoken', async () => {
+    const { ear } = await atTrim()
+    ear.emit({ type: 'soFar', order: 1, text: 'four point' })
+    const heard = screen.getByRole('region', { name: 'What was heard' })
+    await waitFor(() => expect(heard.textContent).toContain('Words so far:fourpoint'))
+  })
+
+  it('typed counts from its first key: figures that change before it is sent make it void', async () => {
+    const { user, actions, log } = await atTrim()
+    const field = screen.getByRole('textbox', { name: 'Answer or phrase, typed' })
+    await user.type(field, 'four point three')
+    actions.draft(INPUTS.final)
+    await actions.enterRevision()
+    await user.type(field, ' up{Enter}')
+    await waitFor(() => expect(log.events.at(-1)).toMatchObject({ type: 'voided', because: 'figuresChanged' }))
+  })
+})
+
+describe('the place in the procedure', () => {
+  it('shows steps of a flow, each to be marked as done', async () => {
+    const { user } = await flying()
+    const steps = () => within(screen.getByRole('list', { name: 'Steps of the flow' })).getAllByRole('listitem')
+    const count = steps().length
+    await user.click(screen.getByRole('button', { name: 'Done: Set the takeoff trim on the wheel' }))
+    await waitFor(() => expect(steps().filter((step) => step.textContent?.endsWith('done'))).toHaveLength(1))
+    expect(steps()).toHaveLength(count)
+  })
+
+  it('shows items left open and items open again in words, and that the list is no longer complete', async () => {
+    const { answer, actions, user } = await atTrim()
+    await user.click(screen.getByRole('button', { name: '“Leave it open”' }))
+    await challenge('V one')
+    expect(item('takeoff trim')).toContain('left open')
+    for (const said of ['one two six', 'one three nine', 'nine zero point four', 'four point three up'])
+      await answer(said)
+    const lists = screen.getByRole('region', { name: 'All lists' })
+    await waitFor(() => expect(within(lists).getAllByRole('listitem')[0]?.textContent).toBe('load figurescomplete'))
+    actions.draft(INPUTS.final)
+    await actions.enterRevision()
+    await waitFor(() => expect(item('takeoff trim')).toContain('open again'))
+    expect(within(lists).getAllByRole('listitem')[0]?.textContent).toContain('no longer complete: zero fuel weight')
+    expect(screen.getByText(/final figures, revision 2/)).toBeTruthy()
+  })
+
+  it('shows what to look at, and the caution', async () => {
+    await atTrim()
+    expect(screen.getByText(/Look at/).parentElement?.textContent).toContain('the trim indicator')
+    stage({ screen: 'run' })
+    expect(screen.getByRole('heading', { level: 1, name: 'No run yet' })).toBeTruthy()
+  })
+})
+
+describe('buttons', () => {
+  it('do what their phrase does, and each names the phrase', async () => {
+    const { user, log } = await atTrim()
+    await user.click(screen.getByRole('button', { name: '“Stand by”' }))
+    await challenge('Standing by')
+    await user.click(screen.getByRole('button', { name: '“Continue”' }))
+    await challenge('takeoff trim')
+    await user.click(screen.getByText('Pass this item, with a reason'))
+    await user.click(screen.getByRole('button', { name: /not fitted or say “pass, not fitted”/ }))
+    await user.click(await screen.findByRole('button', { name: '“Affirm”' }))
+    await challenge('V one')
+    expect(item('takeoff trim')).toContain('passed: not fitted')
+    const commands = log.events.filter((event) => event.type === 'commanded')
+    expect(commands.map(({ command, evidence }) => `${command} by ${evidence.by}`)).toEqual([
+      ...['standBy by key', 'continue by key', 'pass by key', 'affirm by key'],
+    ])
+  })
+})
+
+describe('the ear', () => {
+  const strip = () => screen.getByRole('region', { name: 'Microphone' })
+
+  it.each([
+    ['shut', 'Not listening: Otherseat speaks'],
+    ['open', 'Listening'],
+    ['hearing', 'Hearing you'],
+    ['off', 'Microphone off: type or press'],
+  ] as const)('%s is told as "%s"', async (state, words) => {
+    const { ear } = await flying()
+    ear.emit({ type: 'state', state })
+    await waitFor(() => expect(within(strip()).getByText(words)).toBeTruthy())
+  })
+
+  it('shows a level only while it listens', async () => {
+    const { ear } = await flying()
+    ear.emit({ type: 'level', level: -30, noise: -60, clipping: false })
+    ear.emit({ type: 'state', state: 'open' })
+    expect(await screen.findByRole('img', { name: 'Microphone level -30 decibels' })).toBeTruthy()
+    ear.emit({ type: 'state', state: 'shut' })
+    await waitFor(() => expect(screen.queryByRole('img', { name: /Microphone level/ })).toBeNull())
+  })
+
+  it('shows how far the recogniser is loaded', async () => {
+    const { ear } = await flying()
+    ear.emit({ type: 'state', state: 'loading' })
+    ear.emit({ type: 'loading', fraction: 0.42 })
+    const bar = await screen.findByRole('progressbar', { name: 'Recogniser loaded' })
+    await waitFor(() => expect(bar.getAttribute('aria-valuenow')).toBe('42'))
+  })
+
+  it('that fails says what to do, leaves typing, and can be tried again', async () => {
+    const { ear, user, answer, store } = await flying()
+    ear.emit({ type: 'failed', failure: { code: 'refused', message: 'The microphone was refused: allow it.' } })
+    ear.emit({ type: 'state', state: 'failed' })
+    expect((await screen.findByRole('alert')).textContent).toContain('The microphone was refused: allow it.')
+    await answer('load figures list')
+    await challenge('zero fuel weight')
+    const opened = ear.vocabularies.length
+    await user.click(screen.getByRole('button', { name: 'Try the microphone again' }))
+    await waitFor(() => expect(ear.vocabularies.length).toBe(opened + 1))
+    expect(store.getState().ear.failure).toBeUndefined()
+  })
+})
+
+describe('the voice', () => {
+  it('that cannot be heard leaves the challenge to be read, announced', async () => {
+    const { store } = await atTrim()
+    store.setState({ voice: { speaking: '', failed: true } })
+    await waitFor(() => expect(screen.getByRole('heading', { level: 1 }).getAttribute('aria-live')).toBe('assertive'))
+    expect(screen.getByText(/voice cannot be heard/)).toBeTruthy()
+  })
+})

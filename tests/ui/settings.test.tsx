@@ -1,0 +1,42 @@
+import { screen, waitFor } from '@testing-library/preact'
+import { describe, expect, it } from 'vitest'
+import { stage } from './stage.tsx'
+
+describe('settings', () => {
+  it.each([
+    ['Standard digits as ICAO or FAA say them', { phraseology: 'standard' }],
+    ['After five misses', { coachAfter: 5 }],
+    ['Never', { coachAfter: 0 }],
+    ['Typing and buttons only', { ear: 'typing' }],
+    ['Dark', { theme: 'dark' }],
+  ])('"%s" holds at once', async (name, settings) => {
+    const { user, store } = stage({ screen: 'settings' })
+    await user.click(screen.getByRole('radio', { name }))
+    expect(store.getState().settings).toMatchObject(settings)
+    expect(screen.getByRole('radio', { name })).toHaveProperty('checked', true)
+  })
+
+  it('offers the voices of the browser and the one that comes with the app', async () => {
+    const { user, store } = stage({ screen: 'settings', voices: ['Anna', 'Bea'] })
+    await user.selectOptions(screen.getByRole('combobox', { name: 'Voice' }), 'Bea')
+    expect(store.getState().settings.voice).toBe('Bea')
+    await user.selectOptions(screen.getByRole('combobox', { name: 'Voice' }), 'The voice that comes with Otherseat')
+    expect(store.getState().settings.voice).toBe('embedded')
+  })
+
+  it('sets the theme of the whole page', async () => {
+    const { user } = stage({ screen: 'settings' })
+    await user.click(screen.getByRole('radio', { name: 'Light' }))
+    await waitFor(() => expect(document.documentElement.dataset.theme).toBe('light'))
+  })
+})
+
+describe('the keyboard', () => {
+  it('reaches every screen, and a new screen begins at its heading', async () => {
+    const { user } = stage()
+    screen.getByRole('button', { name: 'Settings' }).focus()
+    await user.keyboard('{Enter}')
+    expect(document.activeElement).toBe(screen.getByRole('heading', { level: 1, name: 'Settings' }))
+    expect(screen.getByRole('button', { name: 'Settings' }).getAttribute('aria-current')).toBe('page')
+  })
+})
