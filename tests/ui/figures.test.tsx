@@ -18,6 +18,11 @@ function entering(stated: typeof INPUTS.preliminary.stated = {}) {
   return stage({ screen: 'figures', draft, preview: compute(demo.figures, draft) })
 }
 
+function csvOf({ status, values, loads }: typeof INPUTS.final): string {
+  const rows = Object.entries({ status, ...values, ...loads }).map(([name, value]) => `${name},${value}`)
+  return ['name,value', ...rows].join('\n')
+}
+
 async function revising() {
   const flight = await atTrim()
   await flight.user.click(screen.getByRole('button', { name: 'Figures' }))
@@ -88,6 +93,7 @@ describe('a load sheet', () => {
   it.each([
     ['YAML', SHEETS.final],
     ['JSON', JSON.stringify(INPUTS.final)],
+    ['CSV', csvOf(INPUTS.final)],
   ])('pasted as %s fills the fields', async (_, text) => {
     const { user } = stage({ screen: 'figures' })
     await user.click(screen.getByText('Paste, drop or open a load sheet'))

@@ -3,11 +3,11 @@
 import { useState } from 'preact/hooks'
 import { useActions, useApp } from '../useApp.ts'
 
-/** By the look of it, since a paste has no name: braces are JSON, a first line with commas and no colon is CSV. */
+/** By the look of it, since a paste has no name: braces are JSON, a first line with commas, semicolons or tabs and no colon is CSV. */
 export function nameForPaste(text: string): string {
-  const [first = ''] = text.trim().split('\n')
-  if (/^[{[]/.test(first)) return 'pasted.json'
-  return first.includes(',') && !first.includes(':') ? 'pasted.csv' : 'pasted.yaml'
+  const first = text.split('\n').find((line) => /^\s*[^#\s]/.test(line)) ?? ''
+  if (/^\s*[{[]/.test(first)) return 'pasted.json'
+  return /[,;\t]/.test(first) && !first.includes(':') ? 'pasted.csv' : 'pasted.yaml'
 }
 
 export function LoadSheet() {

@@ -1,0 +1,112 @@
+import { describe, expect, it } from 'vitest'
+import { computedViews } from '../../src/app/computedView.ts'
+import { envelopeView } from '../../src/app/envelopeView.ts'
+import { enteredNumber, enteredValue } from '../../src/app/fields.ts'
+import { hiddenFigures } from '../../src/app/hiddenFigures.ts'
+import { tableView } from '../../src/app/tableView.ts'
+import { compute } from '../../src/kernel/figures/compute.ts'
+import { demoInputs, demoPack, rig } from './rig.ts'
+
+const pack = await demoPack()
+const preliminary = compute(pack.figures, await demoInputs(pack, 'preliminary'))
+const final = compute(pack.figures, await demoInputs(pack, 'final'))
+const NONE = new Map<string, 'own' | 'near'>()
+
+describe('what is typed in a field', () => {
+  it.each([
+    ['1200', 1200],
+    ['1,200', 1200],
+    ['12,345,678.5', 12345678.5],
+    ['-5', -5],
+    ['.5', 0.5],
+    ['5.', 5],
+    ['1,20', undefined],
+    ['1e3', undefined],
+    ['12 kg', undefined],
+    ['', undefined],
+    ['Infinity', undefined],
+  ])('"%s" is the number %s', (text, number) => {
+    expect(enteredNumber(text)).toBe(number)
+  })
+
+  it.each([
+    [{ kind: 'runway' }, '27l', '27L'],
+    [{ kind: 'digits', length: 4 }, '0421', '0421'],
+    [{ kind: 'speed' }, '14', 14],
+    [{ kind: 'speed' }, 'calm', 'calm'],
+    [{ kind: 'speed' }, '  ', undefined],
+  ] as const)('for %j "%s" is %s', (spec, text, value) => {
+    expect(enteredValue(spec, text)).toBe(value)
+  })
+})
+
+describe('what is hidden while a run is on', () => {
+  it('is nothing before one', () => {
+    expect(hiddenFigures(pack, undefined).size).toBe(0)
+  })
+
+  it('is what is read back, and figures of the same dimension from which it could be copied', async () => {
+    const { state } = await rig()
+    const hidden = hiddenFigures(pack, state())
+    expect(hidden.get('takeoffTrim')).toBe('own')
+    expect(hidden.get('v1')).toBe('own')
+    expect(hidden.get('v1Table')).toBe('near')
+    expect(hidden.get('altimeterInches')).toBe('near')
+    expect(hidden.has('temperature')).toBe(false)
+  })
+})
+
+describe('the envelope picture', () => {
+  it('has a point for each envelope and revision, and a burn line from takeoff over landing to zero fuel', () => {
+    const view = envelopeView(pack, final, preliminary, NONE)
+    expect(view?.points.map(({ label, revision }) => `${label} ${revision}`)).toEqual([
+      ...['zero fuel draft', 'takeoff draft', 'landing draft'],
+      ...['zero fuel inForce', 'takeoff inForce', 'landing inForce'],
+    ])
+    const at = (label: string) => view?.points.find((point) => point.label === label)
+    const burn = view?.burn ?? []
+    expect(burn[0]?.weight).toBeCloseTo(at('takeoff')?.weight ?? 0, 6)
+    expect(burn[0]?.cg).toBeCloseTo(at('takeoff')?.cg ?? 0, 6)
+    expect(burn.at(-1)?.cg).toBeCloseTo(at('zero fuel')?.cg ?? 0, 6)
+    // The landing point is computed by the pack's own figures, the line from the tanks: they must meet.
+    const landing = at('landing')
+    const above = burn.findLast(({ weight }) => weight >= (landing?.weight ?? 0))
+    const below = burn.find(({ weight }) => weight <= (landing?.weight ?? 0))
+    expect(landing?.cg).toBeGreaterThan(Math.min(above?.cg ?? 0, below?.cg ?? 0) - 0.02)
+    expect(landing?.cg).toBeLessThan(Math.max(above?.cg ?? 0, below?.cg ?? 0) + 0.02)
+  })
+
+  it('shows one revision where both are the same, and no point while they are hidden', async () => {
+    expect(envelopeView(pack, final, final, NONE)?.points).toHaveLength(3)
+    const { state } = await rig()
+    const view = envelopeView(pack, final, preliminary, hiddenFigures(pack, state()))
+    expect(view).toMatchObject({ points: [], burn: [], isHidden: true })
+  })
+})
+
+describe('a table with the cells in use', () => {
+  const views = computedViews(pack, final, undefined, NONE, { stand: 'push', icing: 'no' })
+  const table = (name: string) => {
+    const figure = views.find((view) => view.name === name)
+    return figure && tableView(figure, pack.figures.basis?.tables ?? {})
+  }
+  const used = (name: string) =>
+    table(name)?.rows.flatMap(({ head, cells }) =>
+      cells.flatMap(({ shown, used }) => (used ? [`${head}: ${shown}`] : [])),
+    )
+
+  it('has all rows of two axes, with as many decimals as the table', () => {
+    expect(table('takeoffTrim')).toMatchObject({ rowAxis: 'takeoff CG, % MAC', columnAxis: 'flap', at: '' })
+    expect(table('takeoffTrim')?.rows.map(({ head }) => head)).toEqual(['10', '14', '18', '22', '26', '30', '34'])
+    expect(used('takeoffTrim')).toEqual(['26: 3.5', '30: 2.3'])
+  })
+
+  it('of three axes is cut at the choice in use', () => {
+    expect(table('v1Table')).toMatchObject({ at: 'flap 12', columns: ['-1000', '3000', '7000'] })
+    expect(used('v1Table')).toEqual(['29000: 125', '29000: 126', '32000: 132', '32000: 133'])
+  })
+
+  it('is missing where nothing was looked up', () => {
+    expect(table('takeoffWeight')).toBeUndefined()
+  })
+})
