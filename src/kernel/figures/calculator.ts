@@ -39,6 +39,8 @@ export interface Work {
   readonly derivation: Derivation
   /** The figure being computed. */
   readonly figure: { readonly name: string; readonly label: string; readonly unit: Unit }
+  /** One load for each of the model's stations, in their order; undefined where none is given. */
+  readonly loads: readonly (number | undefined)[]
   /** Figures computed before it. */
   readonly done: Readonly<Record<string, ComputedFigure>>
 }

@@ -6,7 +6,7 @@
 import type { Figure, Value } from '../kinds/kind.ts'
 import { isError, type Problem } from '../problem.ts'
 import { convert, fits } from '../units.ts'
-import type { Calculator } from './calculator.ts'
+import type { Calculator, Work } from './calculator.ts'
 import { calculatorFor } from './calculators.ts'
 import { band, beyond, loadsProblems, valueProblems } from './entered.ts'
 import { lastMinuteProblems } from './lastMinute.ts'
@@ -24,6 +24,7 @@ interface Job {
   readonly model: FigureModel
   readonly basis: Basis
   readonly inputs: Inputs
+  readonly loads: Work['loads']
   readonly done: Record<string, ComputedFigure>
   readonly problems: Problem[]
   /** Loads that cannot be loads: what rests on them waits. */
@@ -32,9 +33,10 @@ interface Job {
 
 /** Never throws for what a person entered: problems are in the set, each naming the figure, the table, the axis and its ends. */
 export function compute(model: FigureModel, inputs: Inputs): FigureSet {
-  const problems: Problem[] = [...loadsProblems(model, inputs.loads), ...lastMinuteProblems(model, inputs)]
+  const loads = model.stations.map(({ name }) => inputs.loads[name])
+  const problems: Problem[] = [...loadsProblems(model, inputs.loads, loads), ...lastMinuteProblems(model, inputs)]
   const badLoads = problems.some(({ code }) => code.startsWith('load.'))
-  const job: Job = { model, basis: model.basis ?? NO_BASIS, inputs, done: {}, problems, badLoads }
+  const job: Job = { model, basis: model.basis ?? NO_BASIS, inputs, loads, done: {}, problems, badLoads }
   for (const name of model.basis?.order ?? Object.keys(model.declarations)) {
     const declaration = model.declarations[name]
     if (!declaration) continue
@@ -83,19 +85,28 @@ function take({ inputs, problems }: Job, declaration: FigureDeclaration): Comput
 }
 
 function derive(job: Job, declaration: FigureDeclaration, derivation: Derivation): ComputedFigure {
-  const { model, basis, inputs, done, problems } = job
+  const { model, basis, inputs, loads, done, problems } = job
   const { name, label, measure: unit = 'none' } = declaration
   const { uses } = derivation
   const calculator = calculatorFor(derivation.by)
-  const loads = calculator.needs?.includes('loads') ?? false
-  const isPreliminary = (loads && inputs.status === 'preliminary') || uses.some((used) => done[used]?.preliminary)
+  const onLoads = calculator.needs?.includes('loads') ?? false
+  const isPreliminary = (onLoads && inputs.status === 'preliminary') || uses.some((used) => done[used]?.preliminary)
   const blank = shell(declaration, isPreliminary)
   const waits = uses.filter((used) => done[used]?.value === undefined && !mayLack(calculator, model, derivation, used))
-  if (waits.length > 0 || (loads && job.badLoads)) {
+  if (waits.length > 0 || (onLoads && job.badLoads)) {
     const missing = waits.map((used) => done[used]?.label ?? used)
     return { ...blank, why: [{ text: `waits for ${missing.join(', ') || 'the loads'}`, uses: waits }] }
   }
-  const outcome = calculator.run({ model, basis, inputs, calculator, derivation, figure: { name, label, unit }, done })
+  const outcome = calculator.run({
+    model,
+    basis,
+    inputs,
+    loads,
+    done,
+    calculator,
+    derivation,
+    figure: { name, label, unit },
+  })
   if ('failed' in outcome) {
     problems.push(outcome.failed)
     return { ...blank, why: [{ text: outcome.failed.message, uses }] }

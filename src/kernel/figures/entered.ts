@@ -97,13 +97,17 @@ export function loadProblems(station: Station, load: number, unit: Unit): readon
   return []
 }
 
-/** All loads of a revision against the model's stations. */
-export function loadsProblems(model: FigureModel, loads: Readonly<Record<string, number>>): readonly Problem[] {
+/** All loads of a revision; `byStation` has them again in the order of the model's stations, undefined where none is given. */
+export function loadsProblems(
+  model: FigureModel,
+  loads: Readonly<Record<string, number>>,
+  byStation: readonly (number | undefined)[],
+): readonly Problem[] {
   const unit = model.basis?.units.weight ?? 'kg'
   const problems: Problem[] = []
   let known = 0
-  for (const station of model.stations) {
-    const load = loads[station.name]
+  for (const [index, station] of model.stations.entries()) {
+    const load = byStation[index]
     if (load === undefined) continue
     known++
     if (!(load >= 0 && load <= (station.max ?? Infinity))) problems.push(...loadProblems(station, load, unit))

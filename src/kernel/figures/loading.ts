@@ -4,17 +4,11 @@
  * (FAA-H-8083-1B, chapters 2 and 3; values checked in tests/outside/balance.test.ts).
  */
 
-import { type Calculator, failed, type Work } from './calculator.ts'
+import { type Calculator, failed, type Outcome, type Work } from './calculator.ts'
 import type { Reason } from './model.ts'
 import type { Station } from './pack.ts'
 import { showMeasured, showNumber } from './showing.ts'
 import { maybe, number, shown } from './work.ts'
-
-/** Stations meant: those named, or all. */
-function stationsOf({ model, derivation }: Work): readonly Station[] {
-  const { stations: names } = derivation
-  return names ? model.stations.filter(({ name }) => names.includes(name)) : model.stations
-}
 
 function because(text: string, cells?: Reason['cells']): readonly Reason[] {
   return [{ text, uses: [], ...(cells && { cells }) }]
@@ -23,9 +17,31 @@ function because(text: string, cells?: Reason['cells']): readonly Reason[] {
 /** More stations than this are told by their number: nobody reads further. */
 const MOST_LISTED = 40
 
-function listed(parts: readonly string[], more = 0): string {
-  if (parts.length === 0) return 'nothing'
-  return parts.join(' + ') + (more > 0 ? ` + ${more} more stations` : '')
+/** What each loaded station (of those named, or of all) adds to the empty aircraft, and how that is told. */
+function added(
+  { model, derivation, loads }: Work,
+  empty: { readonly amount: number; readonly told: readonly string[] },
+  amountOf: (load: number, station: Station) => number,
+  tell: (load: number, station: Station) => string,
+): Outcome {
+  const { stations: names } = derivation
+  const parts = [...empty.told]
+  let [value, more] = [empty.amount, 0]
+  for (let index = 0; index < model.stations.length; index++) {
+    const [station, load = 0] = [model.stations[index], loads[index]]
+    if (!station || load === 0 || (names && !names.includes(station.name))) continue
+    value += amountOf(load, station)
+    if (parts.length > MOST_LISTED) more++
+    else parts.push(`${station.label} ${tell(load, station)}`)
+  }
+  if (more > 0) parts.push(`${more} more stations`)
+  return { value, why: because(parts.join(' + ') || 'nothing') }
+}
+
+/** The operand `empty`, which may be left out. */
+function emptyOf(work: Work): { readonly amount: number; readonly told: readonly string[] } {
+  const amount = maybe(work, 'empty')
+  return amount === undefined ? { amount: 0, told: [] } : { amount, told: [shown(work, 'empty')] }
 }
 
 const loadedWeight: Calculator = {
@@ -33,19 +49,13 @@ const loadedWeight: Calculator = {
   takes: { empty: { unit: 'weight', optional: true } },
   needs: ['loads'],
   gives: 'weight',
-  run(work) {
-    let total = maybe(work, 'empty') ?? 0
-    const parts = maybe(work, 'empty') === undefined ? [] : [shown(work, 'empty')]
-    let more = 0
-    for (const station of stationsOf(work)) {
-      const load = work.inputs.loads[station.name] ?? 0
-      if (load === 0) continue
-      total += load
-      if (parts.length > MOST_LISTED) more++
-      else parts.push(`${station.label} ${showNumber(load)}`)
-    }
-    return { value: total, why: because(listed(parts, more)) }
-  },
+  run: (work) =>
+    added(
+      work,
+      emptyOf(work),
+      (load) => load,
+      (load) => showNumber(load),
+    ),
 }
 
 const loadedMoment: Calculator = {
@@ -53,19 +63,13 @@ const loadedMoment: Calculator = {
   takes: { empty: { unit: 'moment', optional: true } },
   needs: ['loads'],
   gives: 'moment',
-  run(work) {
-    let total = maybe(work, 'empty') ?? 0
-    const parts = maybe(work, 'empty') === undefined ? [] : [shown(work, 'empty')]
-    let more = 0
-    for (const station of stationsOf(work)) {
-      const load = work.inputs.loads[station.name] ?? 0
-      if (load === 0) continue
-      total += load * station.arm
-      if (parts.length > MOST_LISTED) more++
-      else parts.push(`${station.label} ${showNumber(load)} x ${showNumber(station.arm)}`)
-    }
-    return { value: total, why: because(listed(parts, more)) }
-  },
+  run: (work) =>
+    added(
+      work,
+      emptyOf(work),
+      (load, { arm }) => load * arm,
+      (load, { arm }) => `${showNumber(load)} x ${showNumber(arm)}`,
+    ),
 }
 
 const moment: Calculator = {
@@ -137,18 +141,8 @@ const loadedIndex: Calculator = {
   gives: 'index',
   run(work) {
     const { reference, divisor } = indexOf(work)
-    let total = number(work, 'empty')
-    const parts = [shown(work, 'empty')]
-    let more = 0
-    for (const station of stationsOf(work)) {
-      const load = work.inputs.loads[station.name] ?? 0
-      if (load === 0) continue
-      const index = (load * (station.arm - reference)) / divisor
-      total += index
-      if (parts.length > MOST_LISTED) more++
-      else parts.push(`${station.label} ${showNumber(index)}`)
-    }
-    return { value: total, why: because(listed(parts, more)) }
+    const indexFor = (load: number, { arm }: Station) => (load * (arm - reference)) / divisor
+    return added(work, emptyOf(work), indexFor, (load, station) => showNumber(indexFor(load, station)))
   },
 }
 

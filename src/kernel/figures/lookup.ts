@@ -57,18 +57,18 @@ export function look(table: Table, values: readonly (number | string)[]): Looked
   return blend(table, brackets)
 }
 
-/** The weighted sum over the corners of the cell that the brackets mark out. */
+/** The weighted sum over the corners of the cell that the brackets mark out: each bit of `corner` takes low or high. */
 function blend(table: Table, brackets: readonly Bracket[]): Looked {
-  let corners: { indexes: number[]; weight: number }[] = [{ indexes: [], weight: 1 }]
-  for (const { low, high, share } of brackets) {
-    corners = corners.flatMap(({ indexes, weight }) => {
-      const near = { indexes: [...indexes, low], weight: weight * (1 - share) }
-      return share === 0 ? [near] : [near, { indexes: [...indexes, high], weight: weight * share }]
-    })
-  }
   let value = 0
   const cells: TableCell[] = []
-  for (const { indexes, weight } of corners) {
+  for (let corner = 0; corner < 1 << brackets.length; corner++) {
+    let weight = 1
+    const indexes = brackets.map(({ low, high, share }, axis) => {
+      const isHigh = (corner & (1 << (brackets.length - 1 - axis))) !== 0
+      weight *= isHigh ? share : 1 - share
+      return isHigh ? high : low
+    })
+    if (weight === 0) continue
     const cell = cellAt(table, indexes)
     value += weight * cell.value
     cells.push(cell)

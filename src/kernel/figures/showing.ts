@@ -4,10 +4,12 @@ import { showUnit, type Unit } from '../units.ts'
 
 /** 28412.5 -> "28,412.5"; at most `decimals` digits behind the point, without trailing zeros. */
 export function showNumber(value: number, decimals = 3): string {
-  const short = Number.isInteger(value) ? value : Number(value.toFixed(decimals))
+  const scale = 10 ** decimals
+  const short = Number.isInteger(value) ? value : Math.round(value * scale) / scale
   if (short > -1000 && short < 1000) return String(short + 0)
   const [whole = '', fraction] = String(Math.abs(short)).split('.')
-  const grouped = whole.replace(/\B(?=(\d{3})+$)/g, ',')
+  let grouped = whole.slice(-3)
+  for (let end = whole.length - 3; end > 0; end -= 3) grouped = `${whole.slice(Math.max(0, end - 3), end)},${grouped}`
   return (short < 0 ? '-' : '') + grouped + (fraction ? `.${fraction}` : '')
 }
 
