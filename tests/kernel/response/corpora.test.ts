@@ -21,8 +21,8 @@ function run(cases: Iterable<Case>) {
 }
 
 describe.each([
-  ['tuning', tuningCases, 40_000],
-  ['checking', checkingCases, 160_000],
+  ['tuning', tuningCases, 20_000],
+  ['checking', checkingCases, 180_000],
 ] as const)('the %s corpus', (_name, cases, count) => {
   it('no wrong answer is accepted, and clear ones are negative for their part', { timeout: 120_000 }, () => {
     const { wrongAccepted, notNegative, tried, clear } = run(cases('wrong', count))
