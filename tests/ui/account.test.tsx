@@ -33,7 +33,7 @@ describe('the account', () => {
       .find((item) => item.textContent?.startsWith(' takeoff trim'))
     expect(trim?.textContent).toContain('open again, typed, 1 missed, opened again once, value given')
     expect(trim?.textContent).toContain('“four point eight up”')
-    expect(trim?.textContent).toContain('said 4.8, 4.3 was right')
+    expect(trim?.textContent).toContain('takeoff trim: said 4.8 up, 4.3 up was right')
     expect(trim?.textContent).toContain('Correct')
   })
 

@@ -1,11 +1,9 @@
 /** One list in the account: its items with every try, in the order in which they were said. */
 
-import type { Part } from '../../kernel/response/model.ts'
-import type { DebriefItem, DebriefList, DebriefTry } from '../../kernel/run/debrief.ts'
+import type { DebriefItem, DebriefList } from '../../kernel/run/debrief.ts'
 import { REASON_WORDS } from '../../kernel/run/phrases.ts'
-import { clockTime } from './clockTime.ts'
+import { AccountTry } from './AccountTry.tsx'
 import { Mark, type MarkName } from './Mark.tsx'
-import { Verdict } from './Verdict.tsx'
 
 export function AccountList({ list }: { readonly list: DebriefList }) {
   const { name, complete, revoked, onPreliminary, items } = list
@@ -66,40 +64,11 @@ function AccountItem({ item }: { readonly item: DebriefItem }) {
           </summary>
           <ol class="why stack">
             {tries.map((one) => (
-              <Try key={one.t} one={one} />
+              <AccountTry key={one.t} one={one} />
             ))}
           </ol>
         </details>
       )}
     </li>
   )
-}
-
-function Try({ one }: { readonly one: DebriefTry }) {
-  const { t, text, judgement, challengeRevision, revision } = one
-  const wrong = judgement.parts.filter((part) => part.state === 'wrong')
-  return (
-    <li>
-      <p>
-        {clockTime(t)} “{text}”
-        <span class="soft small">
-          {' '}
-          revision {challengeRevision === revision ? revision : `${challengeRevision}, judged on ${revision}`}
-        </span>
-      </p>
-      <Verdict judgement={judgement} />
-      {wrong.map((part) => (
-        <p key={part.name}>{told(part)}</p>
-      ))}
-      {judgement.causes?.map(({ detail }) => (
-        <p key={detail}>It looks like {detail}.</p>
-      ))}
-    </li>
-  )
-}
-
-/** After the run the value that was right may be told. */
-function told({ name, read, heard, expected }: Part): string {
-  const said = read ?? heard ?? 'nothing'
-  return expected === undefined ? `said ${said}` : `${name}: said ${said}, ${expected} was right`
 }
