@@ -90,7 +90,7 @@ function Row({ figure, isMixed }: { readonly figure: ComputedView; readonly isMi
 
 function ShownValue({ figure }: { readonly figure: ComputedView }) {
   return (
-    <span class="shown">
+    <span class={figure.shown === undefined ? 'soft' : 'shown'}>
       {figure.changed && (
         <>
           <Mark name="arrow" /> <span class="small soft">changes to </span>

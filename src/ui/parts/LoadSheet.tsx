@@ -11,6 +11,15 @@ export function nameForPaste(text: string): string {
 }
 
 export function LoadSheet() {
+  return (
+    <div class="stack">
+      <Examples />
+      <OwnSheet />
+    </div>
+  )
+}
+
+function OwnSheet() {
   const actions = useActions()
   const [text, setText] = useState('')
   const [isOver, setOver] = useState(false)
@@ -53,7 +62,6 @@ export function LoadSheet() {
             Read it
           </button>
         </div>
-        <Examples />
         <div class="field">
           <label for="sheet-file">Or open a file, or drop one here</label>
           <input
@@ -76,7 +84,7 @@ function Examples() {
   if (names.length === 0) return null
   return (
     <fieldset class="row">
-      <legend class="small">Or take one that came with the pack</legend>
+      <legend class="small">Take a load sheet that came with the pack</legend>
       {names.map((name) => (
         <button key={name} type="button" onClick={() => actions.readInputs(examples[name] ?? '', name)}>
           {name.replace(/\.\w+$/, '')}
