@@ -2,7 +2,6 @@
 
 const FRAME = 320
 const TARGET_RMS = 0.1
-const FLOOR_RMS = 0.001
 
 export const dBFS = (rms: number): number => 20 * Math.log10(Math.max(rms, 1e-7))
 
@@ -30,10 +29,11 @@ export function normalised(pcm: Float32Array): Float32Array {
 }
 
 /**
- * White noise at -60 dBFS under the sound, a new array: the acoustic model has never met digital
+ * White noise at `floorDb` dBFS under the sound, a new array: the acoustic model has never met digital
  * silence. The noise is the same each time, so that one recording is always heard in one way.
  */
-export function withFloor(pcm: Float32Array): Float32Array {
+export function withFloor(pcm: Float32Array, floorDb: number): Float32Array {
+  const floor = 10 ** (floorDb / 20)
   let seed = 0x2545f491
   const uniform = () => {
     seed = (Math.imul(seed, 1664525) + 1013904223) >>> 0
@@ -45,5 +45,5 @@ export function withFloor(pcm: Float32Array): Float32Array {
     for (let count = 0; count < 12; count++) sum += uniform()
     return sum
   }
-  return pcm.map((sample) => sample + FLOOR_RMS * gaussian())
+  return pcm.map((sample) => sample + floor * gaussian())
 }

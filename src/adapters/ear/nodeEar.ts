@@ -109,7 +109,7 @@ const BEFORE_FRAMES = 12
 const BEHIND_FRAMES = 8
 
 /** The part of a recording in which someone speaks, as it came and with the noise taken off; all of it where nobody does. */
-function spoken(
+export function spoken(
   pcm: Float32Array,
   denoiser: Denoiser,
 ): { raw: Float32Array; clean: Float32Array; speechEndMs: number } {

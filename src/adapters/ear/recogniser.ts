@@ -23,6 +23,9 @@ export interface Recognition {
   readonly alternatives?: NonNullable<Heard['alternatives']>
 }
 
+/** Noise put under the sound: less than -76 dBFS and formant voices are lost, more than -60 and weak endings are. */
+const FLOOR_DBFS: Readonly<Record<FrontEnd, number>> = { plain: -70, cleaned: -76 }
+
 /** One of the two looks: a front end with its decoder. */
 export class Look {
   private readonly decoder: EarDecoder
@@ -56,8 +59,7 @@ export class Look {
 
   /** Decodes one utterance, 16 kHz mono at any level. */
   at(pcm: Float32Array): Decoded {
-    const level = normalised(pcm)
-    return this.decoder.decode(this.frontEnd === 'plain' ? withFloor(level) : level)
+    return this.decoder.decode(withFloor(normalised(pcm), FLOOR_DBFS[this.frontEnd]))
   }
 
   free(): void {

@@ -25,7 +25,7 @@ export interface Weights {
   /** Of going on with another sound in it. */
   readonly sound: number
 }
-export const WEIGHTS: Weights = { number: 50, word: 0.2, more: 0.2, rival: 0.05, otherSpeech: 1e-3, sound: 0.02 }
+export const WEIGHTS: Weights = { number: 50, word: 0.01, more: 0.03, rival: 2e-4, otherSpeech: 1e-5, sound: 0.02 }
 
 /**
  * JSGF (W3C note, June 2000) for what may be said to this item.

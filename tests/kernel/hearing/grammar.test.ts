@@ -63,7 +63,7 @@ describe('what the ear listens with', () => {
   it('is one vocabulary for all word items of a pack', () => {
     const wordItem: Hearable = { shapes: [], yesNo: false }
     const grammar = wordsOf(grammarOf(wordItem, VOCABULARY))
-    for (const word of ['closed', 'locked', 'on', 'set', 'rotate']) expect(grammar).toContain(word)
+    for (const word of ['closed', 'locked', 'on', 'set', 'both']) expect(grammar).toContain(word)
   })
 
   it('holds the contrary of each state, and "not"', () => {
