@@ -18,7 +18,12 @@ declare module 'vitest' {
 }
 
 export default async function setup(project: TestProject): Promise<() => Promise<void>> {
-  execSync(`npm run -s build -- --outDir "${SITE}" --emptyOutDir --logLevel warn`, { cwd: ROOT, stdio: 'inherit' })
+  execSync(`npm run -s build -- --outDir "${SITE}" --emptyOutDir --logLevel warn`, {
+    cwd: ROOT,
+    stdio: 'inherit',
+    // The test runner's own setting would build something else than what is served to people.
+    env: { ...process.env, NODE_ENV: 'production' },
+  })
   const served = await serve({ port: 0, dir: SITE })
   project.provide('address', served.address)
   project.provide('site', SITE)

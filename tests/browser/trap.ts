@@ -36,6 +36,8 @@ export async function openTrap(): Promise<Trap> {
   })
   server.on('connect', (request, socket) => {
     note(request.url)
+    // A browser that has already turned away resets the connection.
+    socket.on('error', () => socket.destroy())
     socket.end('HTTP/1.1 502 Bad Gateway\r\n\r\n')
   })
   await new Promise<void>((listening) => server.listen(0, '127.0.0.1', listening))
