@@ -7,7 +7,7 @@ import { serve } from '../../src/build/serve.ts'
 
 const ROOT = fileURLToPath(new URL('../..', import.meta.url))
 /** Apart from `dist`, so that a running `npm start` is not disturbed. */
-export const SITE = fileURLToPath(new URL('../../test-results/site', import.meta.url))
+const SITE = fileURLToPath(new URL('../../test-results/site', import.meta.url))
 
 declare module 'vitest' {
   interface ProvidedContext {

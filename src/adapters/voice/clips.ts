@@ -59,11 +59,6 @@ export function clipsFor(text: string, index: ClipIndex): Clip[] | undefined {
   return clips.length > 0 ? clips : undefined
 }
 
-/** The words no clip holds, however they are joined. */
-export function wordsWithoutClip(text: string, index: ClipIndex): string[] {
-  return plainWords(text).filter((word) => !index[word])
-}
-
 type Span = readonly [from: number, to: number]
 
 /** From the end backwards: the fewest spans that cover all words from each place on; on a tie the longest first one. */
