@@ -3,10 +3,10 @@
 export interface SpokenAnswer {
   readonly file: string
   readonly text: string
-  readonly voice: 'slt' | 'rms'
+  readonly voice: 'rms' | 'kal'
 }
 
-const answer = (file: string, text: string, voice: SpokenAnswer['voice'] = 'slt'): SpokenAnswer => ({
+const answer = (file: string, text: string, voice: SpokenAnswer['voice'] = 'rms'): SpokenAnswer => ({
   file,
   text,
   voice,
@@ -16,9 +16,9 @@ const answer = (file: string, text: string, voice: SpokenAnswer['voice'] = 'slt'
 export const PRELIMINARY_ANSWERS: readonly SpokenAnswer[] = [
   answer('call-figures', 'load figures list'),
   answer('zfw-preliminary', 'two four three six zero'),
-  answer('trim-preliminary', 'four point three up', 'rms'),
+  answer('trim-preliminary', 'four point three up', 'kal'),
   answer('v1-preliminary', 'one two six'),
-  answer('v2-preliminary', 'one three nine', 'rms'),
+  answer('v2-preliminary', 'one three nine', 'kal'),
   answer('thrust', 'nine zero point four percent'),
 ]
 
@@ -26,35 +26,35 @@ export const PRELIMINARY_ANSWERS: readonly SpokenAnswer[] = [
 export const FINAL_ANSWERS: readonly SpokenAnswer[] = [
   answer('zfw-final', 'two four six two zero'),
   answer('trim-final', 'three point one up set'),
-  answer('v1-final', 'one two eight', 'rms'),
+  answer('v1-final', 'one two eight', 'kal'),
   answer('v2-final', 'one four one'),
 ]
 
 export const LISTS: readonly SpokenAnswer[] = [
   answer('call-before-start', 'before start list'),
-  answer('brake', 'brake set', 'rms'),
+  answer('brake', 'brake set', 'kal'),
   answer('signs', 'signs on'),
   answer('fuel', 'five six four zero kilograms'),
-  answer('altimeters', 'one zero zero nine set', 'rms'),
+  answer('altimeters', 'one zero zero nine set', 'kal'),
   answer('transponder', 'code four two seven one'),
   answer('push', 'we are cleared to push'),
-  answer('doors', 'all closed slides armed', 'rms'),
+  answer('doors', 'all closed slides armed', 'kal'),
   answer('beacon', 'beacon on'),
   answer('pumps', 'all pumps on'),
   answer('call-push-and-start', 'push and start list'),
-  answer('crew', 'brake set tug away', 'rms'),
+  answer('crew', 'brake set tug away', 'kal'),
   answer('engines', 'both engines stable'),
   answer('call-engines-running', 'engines running list'),
   answer('generators', 'both on'),
-  answer('ice', 'both off', 'rms'),
+  answer('ice', 'both off', 'kal'),
   answer('ignition', 'ignition off'),
-  answer('ground', 'tow bar clear pin in hand', 'rms'),
+  answer('ground', 'tow bar clear pin in hand', 'kal'),
   answer('flap', 'flap twelve set'),
   answer('call-ready', 'ready for taxi list'),
   answer('controls', 'full left full right'),
-  answer('trim-taxi', 'three point one up', 'rms'),
+  answer('trim-taxi', 'three point one up', 'kal'),
   answer('weight', 'three zero zero eight zero'),
   answer('speeds', 'v one one two eight rotate one three four'),
-  answer('runway', 'runway two four', 'rms'),
+  answer('runway', 'runway two four', 'kal'),
   answer('pressure', 'pressure normal'),
 ]
