@@ -138,7 +138,7 @@ function judgeAnswer(pack: Pack, state: RunState, item: Item, heard: Heard): Jud
       ? { verdict: 'command', parts: [], ...command }
       : { verdict: 'sayAgain', because: 'notUnderstood', parts: [] }
   }
-  const { held, implausible } = itemState(state, item.id)
+  const { held, begun, implausible } = itemState(state, item.id)
   return judge({
     challenge: item.challenge,
     response: responseOf(item, state.situation).text,
@@ -146,6 +146,7 @@ function judgeAnswer(pack: Pack, state: RunState, item: Item, heard: Heard): Jud
     heard: heard.text,
     phraseology: state.settings.phraseology,
     held,
+    begun,
     implausibleBefore: implausible,
     ...namesIn(pack),
     ...(item.states && { states: item.states }),

@@ -7,6 +7,7 @@ import { createMemoryLog } from '../adapters/log/memoryLog.ts'
 import { vocabularyOf } from '../kernel/hearing/vocabulary.ts'
 import { isError, showProblem } from '../kernel/problem.ts'
 import { readInputs } from '../packs/inputs.ts'
+import type { RunLog } from '../ports.ts'
 import { type CommandRun, usage } from './io.ts'
 import { readPackDir } from './packDir.ts'
 import { rehearseFile } from './rehearsal.ts'
@@ -32,6 +33,12 @@ export const run: CommandRun = async (args, io) => {
   }
   const read_ = readInputs(text, inputsFile, pack)
   if (!read_.inputs) return fail(read_.problems.map(showProblem))
+  let kept: RunLog
+  try {
+    kept = log ? await createFileLog(log) : createMemoryLog()
+  } catch (error) {
+    return fail([error instanceof Error ? error.message : String(error)])
+  }
   let recogniser: ReturnType<typeof openRecogniser> | undefined
   const openRecogniser = async () =>
     (await import('../adapters/ear/nodeEar.ts')).createNodeRecogniser(vocabularyOf(pack))
@@ -39,7 +46,7 @@ export const run: CommandRun = async (args, io) => {
     pack,
     inputs: read_.inputs,
     answers,
-    log: log ? await createFileLog(log) : createMemoryLog(),
+    log: kept,
     print: (line) => io.output.write(`${line}\n`),
     hearWav: async (file, hearable) => {
       recogniser ??= openRecogniser()

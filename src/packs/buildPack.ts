@@ -55,8 +55,16 @@ function itemOf(list: string, text: ItemText): Item {
   })
 }
 
-function lineOf(list: string, { line, clearance, label, say }: LineText): Line {
-  return { type: 'line', id: `${list}.${line}`, clearance: clearance ?? line, label, say }
+function lineOf(list: string, { line, clearance, label, say, when }: LineText): Line {
+  const condition = when && conditionOf(when)
+  return present({
+    type: 'line' as const,
+    id: `${list}.${line}`,
+    clearance: clearance ?? line,
+    label,
+    say,
+    when: condition,
+  })
 }
 
 function listOf({ list, name, alsoCalled, needsFinal, when, caution, entries }: ListText): List {

@@ -148,7 +148,10 @@ function checkList(checking: Checking, { entries }: ListText, path: Path): void 
     if ('item' in entry) {
       once(checking, ids, entry.item, 'item', [...at, 'item'])
       checkItem(checking, entry, at)
-    } else once(checking, ids, entry.line, 'line', [...at, 'line'])
+    } else {
+      once(checking, ids, entry.line, 'line', [...at, 'line'])
+      checkCondition(checking, entry.when, [...at, 'when'])
+    }
   }
 }
 

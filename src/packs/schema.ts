@@ -220,7 +220,13 @@ const item = z.strictObject({
   interlocks,
   critical: z.boolean().default(false),
 })
-const line = z.strictObject({ line: id, clearance: id.optional(), label: text, say: texts.min(1) })
+const line = z.strictObject({
+  line: id,
+  clearance: id.optional(),
+  label: text,
+  say: texts.min(1),
+  when: when.optional(),
+})
 const flow = z.strictObject({
   flow: id,
   name: text,

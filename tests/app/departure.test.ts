@@ -191,3 +191,16 @@ describe('the screen of a run', () => {
     expect(shown).not.toMatch(/4\.3|four point three/)
   })
 })
+
+describe('an answer in two breaths', () => {
+  it('is whole when the direction that was asked for follows', async () => {
+    const flight = await atTrim()
+    await flight.hear('four point three')
+    expect(flight.said()).toBe('Takeoff trim, direction?')
+    await flight.hear('down')
+    expect(flight.state().items['loadFigures.trim']).toMatchObject({ status: 'open', misses: 1 })
+    await flight.hear('four point three')
+    await flight.hear('up')
+    expect(flight.state().items['loadFigures.trim']).toMatchObject({ status: 'done', expected: { takeoffTrim: 4.3 } })
+  })
+})

@@ -61,7 +61,7 @@ describe('rehearse', () => {
 
   it.each([
     ['@wait soon', 'a time such as 31s'],
-    ['@cleared taxi', 'push would be right'],
+    ['@cleared taxi', 'push, start would be right'],
     ['@situation stand=hangar', 'push, own would be right'],
     ['@figures nowhere.yaml', 'there is no such file'],
     ['@wawe x', '@wait, @figures'],

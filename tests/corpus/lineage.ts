@@ -3,9 +3,10 @@
  * here from scratch; `alone` says whether no other origin gives the same number.
  */
 
+import type { Neighbour } from '../../src/kernel/figures/neighbours.ts'
 import type { Figure, Figures, Value } from '../../src/kernel/kinds/kind.ts'
 import type { CauseSearch, RevisionValues } from '../../src/kernel/response/causes.ts'
-import type { Cause, Neighbour } from '../../src/kernel/response/model.ts'
+import type { Cause } from '../../src/kernel/response/model.ts'
 import { type Random, seeded } from './case.ts'
 
 export const LINEAGE_CAUSES: readonly Cause['cause'][] = [

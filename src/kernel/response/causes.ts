@@ -4,10 +4,12 @@
  * named; where two fit, neither is preferred.
  */
 
+import type { Neighbour } from '../figures/neighbours.ts'
 import type { Figure, Figures, Value } from '../kinds/kind.ts'
 import { isNumeric, isSameValue } from '../kinds/table.ts'
 import { sayDigits } from '../numbers/say.ts'
-import type { Cause, Neighbour } from './model.ts'
+import { convert } from '../units.ts'
+import type { Cause } from './model.ts'
 
 /** Values of one revision, as spoken. */
 export interface RevisionValues {
@@ -31,11 +33,6 @@ export interface CauseSearch {
   /** What the figure's table and calculator would have given beside it. */
   readonly neighbours?: readonly Neighbour[]
 }
-
-/** Pounds in a kilogram: the international pound is 0.45359237 kg exactly (1959 agreement; from memory). */
-const POUNDS_PER_KILOGRAM = 1 / 0.45359237
-/** Hectopascals in an inch of mercury (published conversion: 33.8639). */
-const HECTOPASCALS_PER_INCH = 33.8639
 
 /** Every cause that fits, without repetition, in the order earlier revision, other item, table, unit, swapped digits. */
 export function findCauses(search: CauseSearch): readonly Cause[] {
@@ -83,18 +80,19 @@ function otherUnit(figure: Figure, read: Value): Cause[] {
   const said = Number(read)
   switch (figure.kind) {
     case 'weight': {
-      const factor = figure.unit === 'kg' ? POUNDS_PER_KILOGRAM : 1 / POUNDS_PER_KILOGRAM
+      const other = figure.unit === 'kg' ? 'lb' : 'kg'
       const step = said % 100 === 0 ? 100 : said % 10 === 0 ? 10 : 1
-      const same = Math.abs(expected * factor - said) <= step / 2 + 0.5
-      return same ? [{ cause: 'otherUnit', detail: figure.unit === 'kg' ? 'lb' : 'kg' }] : []
+      const same = Math.abs(convert(expected, figure.unit, other) - said) <= step / 2 + 0.5
+      return same ? [{ cause: 'otherUnit', detail: other }] : []
     }
     case 'temperature': {
-      const other = figure.unit === 'C' ? (expected * 9) / 5 + 32 : ((expected - 32) * 5) / 9
-      return Math.round(other) === said ? [{ cause: 'otherUnit', detail: figure.unit === 'C' ? 'F' : 'C' }] : []
+      const other = figure.unit === 'C' ? 'F' : 'C'
+      const same = Math.round(convert(expected, figure.unit, other)) === said
+      return same ? [{ cause: 'otherUnit', detail: other }] : []
     }
     case 'altimeter': {
       const inches = figure.unit === 'hPa'
-      const other = inches ? expected / HECTOPASCALS_PER_INCH : expected * HECTOPASCALS_PER_INCH
+      const other = convert(expected, figure.unit, inches ? 'inHg' : 'hPa')
       // Settings in hPa are rounded down by some and to the nearest by others.
       const same = inches ? Math.abs(other - said) < 0.016 : Math.abs(other - said) < 1
       return same ? [{ cause: 'otherUnit', detail: inches ? 'inHg' : 'hPa' }] : []

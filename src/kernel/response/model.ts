@@ -65,13 +65,6 @@ export interface Cause {
   readonly detail: string
 }
 
-/** A value that the figure's table or calculator would have given one step beside: one flap, row or column further. */
-export interface Neighbour {
-  readonly cause: Cause['cause']
-  readonly detail: string
-  readonly value: Value
-}
-
 export interface Judgement {
   readonly verdict: Verdict
   readonly command?: Command

@@ -55,7 +55,7 @@ export function notYet(pack: Pack, state: RunState, { interlock, waitMs }: Unmet
 export function closeItem(state: RunState, item: Item, change: Parameters<typeof withItem>[2]): RunState {
   const closed = [...state.closed.filter((other) => other !== item.id), item.id]
   const response = responseOf(item, state.situation).text
-  return { ...withItem(state, item.id, { ...change, response, held: [], sayAgains: 0 }), closed }
+  return { ...withItem(state, item.id, { ...change, response, held: [], begun: {}, sayAgains: 0 }), closed }
 }
 
 function otherSeat(pack: Pack, state: RunState, item: Item): string {
@@ -92,6 +92,7 @@ function missed(pack: Pack, before: RunState, item: Item, event: Answered): Step
     misses,
     sayAgains: 0,
     held: [],
+    begun: {},
     given: previous.given || coached.length > 0,
     ...(refused !== undefined && { refused }),
   })
@@ -114,7 +115,10 @@ function coaching(pack: Pack, state: RunState, wrong: readonly Part[]): string[]
 function incomplete(pack: Pack, before: RunState, item: Item, parts: readonly Part[]): Step {
   const right = parts.filter((part) => part.state === 'ok').map((part) => part.name)
   const held = [...new Set([...itemState(before, item.id).held, ...right])]
-  const state = withItem(before, item.id, { held, sayAgains: 0 })
+  const begun = Object.fromEntries(
+    parts.flatMap(({ name, state, heard }) => (state === 'missing' && heard ? [[name, heard]] : [])),
+  )
+  const state = withItem(before, item.id, { held, begun, sayAgains: 0 })
   const missing = parts.filter((part) => part.state === 'missing').map((part) => missingName(pack, before, item, part))
   return turn(pack, state, [say.missing(item.challenge, [...new Set(missing)])])
 }

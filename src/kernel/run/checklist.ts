@@ -52,6 +52,7 @@ export interface Line {
   readonly id: string
   /** Name of the clearance: `push`. */
   readonly clearance: string
+  readonly when?: Condition
   /** "cleared to push", as shown and spoken. */
   readonly label: string
   /** Ways in which the pilot says that it is in. */

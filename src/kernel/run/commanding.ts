@@ -52,7 +52,7 @@ export function commanded(pack: Pack, state: RunState, event: Commanded): Step {
 
 function disregarded(pack: Pack, state: RunState): Step {
   const { floor } = state
-  const cleared = floor.at === 'item' ? withItem(state, floor.item, { held: [] }) : state
+  const cleared = floor.at === 'item' ? withItem(state, floor.item, { held: [], begun: {} }) : state
   return turn(pack, { ...cleared, question: undefined }, [], { prompt: true })
 }
 
@@ -87,7 +87,8 @@ function fromTop(pack: Pack, state: RunState): Step {
   if (floor.at !== 'item' && floor.at !== 'line') return turn(pack, state, [], { prompt: true })
   const list = listById(pack, floor.list)
   let next = state
-  for (const item of itemsOf(list, state.situation)) next = withItem(next, item.id, { status: 'open', held: [] })
+  for (const item of itemsOf(list, state.situation))
+    next = withItem(next, item.id, { status: 'open', held: [], begun: {} })
   return advance(pack, next, list.id, [say.list(list.name)])
 }
 

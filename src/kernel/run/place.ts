@@ -35,7 +35,7 @@ export function listById(pack: Pack, id: string): List {
 }
 
 export function entriesOf(list: List, situation: Situated): (Item | Line)[] {
-  return list.entries.filter((entry) => entry.type === 'line' || holds(entry.when, situation))
+  return list.entries.filter((entry) => holds(entry.when, situation))
 }
 
 export function itemsOf(list: List, situation: Situated): Item[] {

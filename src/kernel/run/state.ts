@@ -25,6 +25,8 @@ export interface ItemState {
   readonly sayAgains: number
   /** Parts right in an earlier breath of this challenge. */
   readonly held: readonly string[]
+  /** Parts that were begun in it, as they were said: "five point two", still without its direction. */
+  readonly begun: Readonly<Record<string, string>>
   /** Its value was shown, spoken on request or coached: marked for good (law 4). */
   readonly given: boolean
   /** Value refused at the try before, as spoken, and implausible values read then. */

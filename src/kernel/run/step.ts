@@ -13,7 +13,7 @@ import { say } from './phrases.ts'
 import { findItem, listById } from './place.ts'
 import { reopen, revised } from './revising.ts'
 import type { RunState } from './state.ts'
-import { enter, listState, type Step, timers, turn } from './turn.ts'
+import { enter, listState, type Step, timers, turn, withItem } from './turn.ts'
 import * as watching from './watching.ts'
 
 export function emptyRun(runId: string): RunState {
@@ -179,7 +179,9 @@ function silent(pack: Pack, state: RunState, after: 'prompt' | 'tone'): Step {
 export function resume(pack: Pack, state: RunState, t: number): Step {
   const { floor } = state
   const name = floor.at === 'item' || floor.at === 'line' ? listById(pack, floor.list).name : undefined
-  const step = turn(pack, { ...state, standingBy: false }, name ? [say.resuming(name)] : [], { prompt: true })
+  // The challenge is put anew: what was said of it before the break has to be said again.
+  const fresh = floor.at === 'item' ? withItem(state, floor.item, { held: [], begun: {} }) : state
+  const step = turn(pack, { ...fresh, standingBy: false }, name ? [say.resuming(name)] : [], { prompt: true })
   const watch = floor.at === 'watch' ? pack.phases[floor.phase]?.activities[floor.activity] : undefined
   if (watch?.type !== 'watch') return step
   const timer = watching.watchTimer(watch, watching.watchState(state, watch.id), t)

@@ -30,6 +30,7 @@ const NEW_ITEM: ItemState = {
   misses: 0,
   sayAgains: 0,
   held: [],
+  begun: {},
   given: false,
   implausible: {},
 }
@@ -162,7 +163,13 @@ export function timers(state: RunState, promptAfterMs = PROMPT_AFTER_MS): Effect
 export function enter(pack: Pack, state: RunState, floor: Floor, words: readonly string[], tone?: 'tick'): Step {
   let next: RunState = { ...state, floor, question: undefined, floorOrder: state.order + 1 }
   if (floor.at === 'item') {
-    next = withItem(next, floor.item, { challengeRevision: state.revision, held: [], sayAgains: 0, implausible: {} })
+    next = withItem(next, floor.item, {
+      challengeRevision: state.revision,
+      held: [],
+      begun: {},
+      sayAgains: 0,
+      implausible: {},
+    })
   }
   return turn(pack, next, words, { prompt: true, ...(tone && { tone }) })
 }
