@@ -59,16 +59,16 @@ describe('a whole departure by voice', () => {
     await pilot.enterFigures('final')
     await pilot.listened()
     expect(await pilot.said()).toContain('Load figures list is no longer complete')
-    expect(await pilot.headline()).toBe('Zero fuel weight')
+    expect(await pilot.headline()).toBe('zero fuel weight')
 
     // The old value is refused.
     await pilot.say({ file: 'zfw-preliminary' })
     const refused = (await pilot.events()).filter(({ type }) => type === 'answered').at(-1)
     expect(refused?.judgement).toMatchObject({ verdict: 'negative', because: 'value' })
-    expect(await pilot.headline()).toBe('Zero fuel weight')
+    expect(await pilot.headline()).toBe('zero fuel weight')
 
     const rest = await fly(pilot, [...FINAL_ANSWERS, ...LISTS], PRELIMINARY_ANSWERS.length)
-    expect(await pilot.headline()).toBe('All lists complete')
+    expect(await pilot.headline()).toBe('all lists complete')
     const tries = [...first, ...rest]
     console.log(`understood at the first saying: ${tries.filter((n) => n === 1).length} of ${tries.length}`)
 
@@ -85,18 +85,18 @@ describe('a whole departure by voice', () => {
     const { test: page, pilot } = await seat()
     await fly(pilot, PRELIMINARY_ANSWERS.slice(0, 2))
     await pilot.listened()
-    expect(await pilot.headline()).toBe('Takeoff trim')
+    expect(await pilot.headline()).toBe('takeoff trim')
     const before = await pilot.events()
     await page.page.reload()
     await page.page.getByRole('button', { name: 'Any key resumes' }).waitFor()
     await page.page.keyboard.press('Space')
     await pilot.listened()
-    expect(await pilot.headline()).toBe('Takeoff trim')
+    expect(await pilot.headline()).toBe('takeoff trim')
     const after = await pilot.events()
     expect(after.slice(0, before.length)).toEqual(before)
     expect(after.slice(before.length).map(({ type }) => type)).toEqual(['resumed'])
     await fly(pilot, PRELIMINARY_ANSWERS.slice(2, 3), 2)
-    expect(await pilot.headline()).toBe('V one')
+    expect(await pilot.headline()).toBe('v one')
   })
 
   test('voids the answer in which final figures come, and asks again', async () => {
@@ -118,7 +118,7 @@ describe('a whole departure by voice', () => {
     )
     expect(trims).toEqual([])
     expect(await pilot.said()).toContain('Figures changed')
-    expect(await pilot.headline()).toBe('Takeoff trim')
+    expect(await pilot.headline()).toBe('takeoff trim')
     await fly(pilot, [{ file: 'trim-final' }], 2)
   })
 

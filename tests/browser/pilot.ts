@@ -25,6 +25,7 @@ export interface Pilot {
   speak(answer: Pick<SpokenAnswer, 'file'>): Promise<void>
   /** Answers once the page listens, and waits until it has made something of it. */
   say(answer: Pick<SpokenAnswer, 'file'>): Promise<void>
+  /** In lower case: capitals are the style sheet's. */
   headline(): Promise<string>
   said(): Promise<string>
   /** The log of the run, as stored in the browser. */
@@ -93,7 +94,7 @@ export function pilotAt({ page, speakWav }: TestPage): Pilot {
       await speakWav(await wav(name))
       await expect.poll(async () => (await events()).length, { timeout: 10_000, interval: 50 }).toBeGreaterThan(before)
     },
-    headline: async () => (await page.getByRole('heading', { level: 1 }).textContent()) ?? '',
+    headline: async () => ((await page.getByRole('heading', { level: 1 }).textContent()) ?? '').toLowerCase(),
     said: async () => (await page.locator('.ear').textContent()) ?? '',
   }
 }
