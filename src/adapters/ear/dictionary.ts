@@ -1,6 +1,6 @@
 /** Pronunciations: the recogniser's dictionary as text, cut to the words that are needed. Pure. */
 
-import { PHONES, phoneWord } from '../../kernel/hearing/phones.ts'
+import { PHONES, SOUND } from '../../kernel/hearing/phones.ts'
 
 /** Word -> its pronunciations, best known first. */
 export type Dictionary = ReadonlyMap<string, readonly string[]>
@@ -109,5 +109,8 @@ export function pronounce(words: Iterable<string>, dictionary: Dictionary): Pron
   return { entries, missing }
 }
 
-/** The one-sound words of the path for other speech. */
-export const PHONE_ENTRIES: readonly (readonly [string, string])[] = PHONES.map((phone) => [phoneWord(phone), phone])
+/** The word for any one sound. */
+export const SOUND_ENTRIES: readonly (readonly [string, string])[] = PHONES.map((phone, index) => [
+  index === 0 ? SOUND : `${SOUND}(${index + 1})`,
+  phone,
+])

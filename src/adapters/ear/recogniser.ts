@@ -6,10 +6,11 @@
 import type { SoundSwallowerModule } from 'soundswallower'
 import { grammarOf, wordsNeeded } from '../../kernel/hearing/grammar.ts'
 import type { Hearable, Vocabulary } from '../../kernel/hearing/hearable.ts'
+import { isScraps } from '../../kernel/hearing/saying.ts'
 import type { Heard, HeardWord } from '../../ports.ts'
 import { sameSaying, shareInCommon } from './agreement.ts'
 import { type Decoded, EarDecoder, type FrontEnd, type ModelFiles } from './decoder.ts'
-import { type Dictionary, PHONE_ENTRIES, pronounce } from './dictionary.ts'
+import { type Dictionary, pronounce, SOUND_ENTRIES } from './dictionary.ts'
 import { dBFS, normalised, speechRms, withFloor } from './level.ts'
 
 export interface Recognition {
@@ -31,11 +32,12 @@ export class Look {
   private readonly decoder: EarDecoder
   private readonly frontEnd: FrontEnd
   private vocabulary: Vocabulary | undefined
+  private hearable: Hearable | undefined
 
   private constructor(decoder: EarDecoder, frontEnd: FrontEnd) {
     this.decoder = decoder
     this.frontEnd = frontEnd
-    decoder.add(PHONE_ENTRIES)
+    decoder.add(SOUND_ENTRIES)
   }
 
   /** Throws where the model cannot be loaded. */
@@ -55,11 +57,14 @@ export class Look {
   expect(hearable: Hearable): void {
     if (!this.vocabulary) throw new Error('no vocabulary yet')
     this.decoder.setGrammar(grammarOf(hearable, this.vocabulary))
+    this.hearable = hearable
   }
 
   /** Decodes one utterance, 16 kHz mono at any level. */
   at(pcm: Float32Array): Decoded {
-    return this.decoder.decode(withFloor(normalised(pcm), FLOOR_DBFS[this.frontEnd]))
+    const decoded = this.decoder.decode(withFloor(normalised(pcm), FLOOR_DBFS[this.frontEnd]))
+    if (!this.vocabulary || !this.hearable) return decoded
+    return isScraps(this.hearable, this.vocabulary, decoded.text) ? { ...decoded, otherSpeech: 1 } : decoded
   }
 
   free(): void {

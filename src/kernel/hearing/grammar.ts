@@ -5,11 +5,11 @@
 
 import type { Hearable, Vocabulary } from './hearable.ts'
 import { CLASSES, type ClassSign, LETTERS, NUMERALS, numberShapes, valueWords } from './numberShapes.ts'
-import { PHONES, phoneWord } from './phones.ts'
+import { SOUND } from './phones.ts'
 
 /**
- * Weights of the paths beside one another. They are the same for every item of a shape. Those for other
- * lengths and other speech are low, since such a path fits anything. Chosen on the tuning voices only.
+ * Weights of the paths beside one another. They are the same for every item of a shape and follow from
+ * no value. Other lengths are lowest, since such a path fits anything. Chosen on the tuning voices only.
  */
 export interface Weights {
   /** Of one well-shaped number beside one phrase. */
@@ -18,6 +18,8 @@ export interface Weights {
   readonly word: number
   /** Of saying something more. */
   readonly more: number
+  /** Of "eighty" or "fifteen" beside a single digit: pilots say digits, and the two sound alike. */
+  readonly grouped: number
   /** Of one number word outside a shape. */
   readonly rival: number
   /** Of the whole path for other speech. */
@@ -25,7 +27,15 @@ export interface Weights {
   /** Of going on with another sound in it. */
   readonly sound: number
 }
-export const WEIGHTS: Weights = { number: 50, word: 0.01, more: 0.03, rival: 2e-4, otherSpeech: 1e-5, sound: 0.02 }
+export const WEIGHTS: Weights = {
+  number: 50,
+  word: 0.01,
+  more: 0.03,
+  grouped: 0.2,
+  rival: 2e-4,
+  otherSpeech: 1e-5,
+  sound: 0.02,
+}
 
 /**
  * JSGF (W3C note, June 2000) for what may be said to this item.
@@ -37,7 +47,7 @@ export function grammarOf(hearable: Hearable, vocabulary: Vocabulary, weights: W
     shapes.length > 0
       ? [
           ...valueItemWords(hearable, vocabulary),
-          `/${weights.number}/ ${factored([...new Set(shapes.flatMap(numberShapes))])}`,
+          `/${weights.number}/ ${factored([...new Set(shapes.flatMap(numberShapes))], weights.grouped)}`,
           `/${weights.rival}/ <numeral>`,
         ]
       : [...wordItemPhrases(hearable, vocabulary), ...vocabulary.words.map((word) => `/${weights.word}/ ${word}`)]
@@ -46,8 +56,8 @@ export function grammarOf(hearable: Hearable, vocabulary: Vocabulary, weights: W
     ...Object.entries(CLASSES).map(([sign, members]) => `${classRule(sign)} = ${members.join(' | ')};`),
     `<numeral> = ${Object.values(CLASSES).flat().join(' | ')};`,
     // One state with every word in it: the recogniser then shares their beginnings.
-    `<answer> = (${paths.join(' | ')}) [/${weights.more}/ <answer>];`,
-    `<sounds> = (${PHONES.map(phoneWord).join(' | ')}) [/${weights.sound}/ <sounds>];`,
+    `<answer> = (${paths.join(' | ')}) (/1/ <NULL> | /${weights.more}/ <answer>);`,
+    `<sounds> = ${SOUND} (/1/ <NULL> | /${weights.sound}/ <sounds>);`,
     `<echo> = ${vocabulary.challenges.join(' | ') || '<NULL>'};`,
     `public <heard> = <answer> | <echo> [<answer>] | ${once.join(' | ') || '<NULL>'} | /${weights.otherSpeech}/ <sounds>;`,
   ]
@@ -101,7 +111,7 @@ const classRule = (sign: string) =>
   `<${{ d: 'digit', e: 'teen', y: 'tens', '.': 'point', h: 'hundred', k: 'thousand', r: 'times', n: 'and' }[sign as ClassSign]}>`
 
 /** Sequences of signs as one expansion that says each common beginning once. */
-function factored(sequences: readonly string[]): string {
+function factored(sequences: readonly string[], grouped: number): string {
   const heads = new Map<string, string[]>()
   for (const sequence of sequences) {
     const [head = '', tail] = [sequence.slice(0, 1), sequence.slice(1)]
@@ -111,9 +121,10 @@ function factored(sequences: readonly string[]): string {
   }
   const ways = [...heads].map(([head, tails]) => {
     const rest = tails.filter((tail) => tail !== '')
-    if (rest.length === 0) return classRule(head)
-    const more = factored(rest)
-    return rest.length === tails.length ? `${classRule(head)} ${more}` : `${classRule(head)} [${more}]`
+    const weight = 'ey'.includes(head) ? `/${grouped}/ ` : ''
+    if (rest.length === 0) return `${weight}${classRule(head)}`
+    const more = factored(rest, grouped)
+    return `${weight}${classRule(head)} ${rest.length === tails.length ? more : `[${more}]`}`
   })
   return `(${ways.join(' | ')})`
 }

@@ -65,7 +65,7 @@ describe('an utterance', () => {
   })
 
   it('is none for a click', () => {
-    expect(play(frames(600, '.') + '##' + frames(900, '.'))).toEqual([])
+    expect(play(`${frames(600, '.')}##${frames(900, '.')}`)).toEqual([])
   })
 
   it('is cut off where someone never stops', () => {

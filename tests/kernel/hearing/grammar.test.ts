@@ -3,7 +3,8 @@ import { describe, expect, it } from 'vitest'
 import { FIXED_WORDS, grammarOf, wordsNeeded } from '../../../src/kernel/hearing/grammar.ts'
 import type { Hearable } from '../../../src/kernel/hearing/hearable.ts'
 import { numberShapes, valueWords } from '../../../src/kernel/hearing/numberShapes.ts'
-import { isPhoneWord } from '../../../src/kernel/hearing/phones.ts'
+import { isPhoneWord, SOUND } from '../../../src/kernel/hearing/phones.ts'
+import { pieceCount } from '../../../src/kernel/hearing/saying.ts'
 import { spokenWords, vocabularyOfItems } from '../../../src/kernel/hearing/vocabulary.ts'
 import type { Figure, KindSpec } from '../../../src/kernel/kinds/kind.ts'
 
@@ -83,7 +84,7 @@ describe('what the ear listens with', () => {
   })
 
   it('has a path for speech that fits nothing', () => {
-    expect(grammarOf({ shapes: [], yesNo: false }, VOCABULARY)).toMatch(/ph_aa \| ph_ae/)
+    expect(grammarOf({ shapes: [], yesNo: false }, VOCABULARY)).toContain(SOUND)
   })
 
   it('needs no word that it has not asked a pronunciation for', () => {
@@ -94,6 +95,18 @@ describe('what the ear listens with', () => {
     for (const spec of SPECS.filter((each) => each.kind !== 'choice')) {
       for (const word of valueWords(spec)) expect(FIXED_WORDS).toContain(word)
     }
+  })
+})
+
+describe('what hangs together', () => {
+  it.each([
+    ['closed and locked', 1],
+    ['doors closed and unlocked', 2],
+    ['say again', 1],
+    ['on closed set locked both', 5],
+    ['', 0],
+  ])('"%s" has %i pieces', (text, pieces) => {
+    expect(pieceCount(VOCABULARY, text)).toBe(pieces)
   })
 })
 

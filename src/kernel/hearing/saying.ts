@@ -1,0 +1,41 @@
+/**
+ * Whether words that were heard for a word item hang together. Narration that is bent onto the pack's
+ * words comes out as many scraps; an answer, of any wording, is a few phrases.
+ */
+
+import type { Hearable, Vocabulary } from './hearable.ts'
+import { isNumberWord } from './numberShapes.ts'
+
+/** The fewest phrases of the pack, or single words, that a text is made of. 0 for none. */
+export function pieceCount(vocabulary: Vocabulary, text: string): number {
+  const { phrases, challenges, lists, others, commands } = vocabulary
+  const known = new Set([phrases, challenges, lists, others, commands].flat())
+  const words = text.split(' ').filter((word) => word !== '')
+  const fewest = [0]
+  for (let end = 1; end <= words.length; end++) {
+    let best = (fewest[end - 1] ?? 0) + 1
+    for (let begin = 0; begin < end - 1; begin++) {
+      if (known.has(words.slice(begin, end).join(' '))) best = Math.min(best, (fewest[begin] ?? 0) + 1)
+    }
+    fewest.push(best)
+  }
+  return fewest[words.length] ?? 0
+}
+
+/** Words other than numbers; a number, however long, is one thing. */
+function looseWordCount(text: string): number {
+  return text.split(' ').filter((word) => word !== '' && !isNumberWord(word)).length
+}
+
+/** True where what was heard for this item is more scraps than any answer to it has. */
+export function isScraps(hearable: Hearable, vocabulary: Vocabulary, text: string): boolean {
+  const values = hearable.shapes.length
+  if (pieceCount(vocabulary, text) <= 2) return false
+  if (values === 0) return pieceCount(vocabulary, text) > MOST_PIECES
+  const words = looseWordCount(text)
+  const isWithoutNumber = words === text.split(' ').length
+  return isWithoutNumber || words > MOST_PIECES + 3 * values
+}
+
+/** "Doors closed and locked, correction, open and locked" has four; scraps have more. */
+const MOST_PIECES = 4
