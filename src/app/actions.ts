@@ -10,6 +10,8 @@ export interface Actions {
   recall(): Promise<void>
   show(screen: Screen): void
   choosePack(id: string): Promise<void>
+  /** A departure dealt by number: its preliminary figures become the draft, its final ones come in on their own later. */
+  deal(seed: number): void
   /** Replaces the draft and computes the preview. */
   draft(inputs: Inputs): void
   /** Text of a YAML or JSON file of inputs, pasted or dropped; problems land in the store, the draft stays. */

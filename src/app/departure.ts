@@ -4,12 +4,14 @@
  */
 
 import { compute } from '../kernel/figures/compute.ts'
+import { type Departure as DealtDeparture, deal } from '../kernel/figures/deal.ts'
 import type { Inputs } from '../kernel/figures/model.ts'
 import { vocabularyOf } from '../kernel/hearing/vocabulary.ts'
 import { isError } from '../kernel/problem.ts'
 import type { Pack } from '../kernel/run/checklist.ts'
 import type { Happening, RunEvent } from '../kernel/run/events.ts'
 import { findItem } from '../kernel/run/place.ts'
+import { readBackOf } from '../kernel/run/rests.ts'
 import type { RunState } from '../kernel/run/state.ts'
 import { readPack } from '../packs/read.ts'
 import type { PackFiles, RunLock } from '../ports.ts'
@@ -38,9 +40,15 @@ export interface Departure {
   dispatch(): Dispatch | undefined
 }
 
+/** Undefined where the pack has no rules for dealing. */
+export function dealtBy(pack: Pack, seed: number): DealtDeparture | undefined {
+  return deal(pack.figures, readBackOf(pack), seed)
+}
+
 export function createDeparture(parts: DepartureParts): Departure {
   const { store, clock, log, ear, packFiles, lock } = parts
   let running: Conduct | undefined
+  let stopWaiting: () => void = () => undefined
 
   function take(texts: Readonly<Record<string, string>>, sha256: string): Pack | undefined {
     const { pack, problems } = readPack(texts, sha256)
@@ -49,8 +57,32 @@ export function createDeparture(parts: DepartureParts): Departure {
   }
 
   function close(): void {
+    stopWaiting()
     running?.close()
     running = undefined
+  }
+
+  /** The final figures of a dealt departure come in at their time, wherever the run is then. */
+  function awaitFinal(pack: Pack, seed: number | undefined, startedAt: number): void {
+    const dealt = seed === undefined ? undefined : dealtBy(pack, seed)
+    if (!dealt) return
+    const due = startedAt + dealt.finalAfterMinutes * 60_000
+    stopWaiting = clock.after(Math.max(0, due - clock.now()), () => {
+      if (running?.dispatch.state().figureStatus === 'preliminary') void revise(pack, dealt.final)
+    })
+  }
+
+  async function revise(pack: Pack, draft: Inputs): Promise<void> {
+    const { revisions } = store.getState()
+    const revision = revisions.length + 1
+    const { set, revised } = reviseWith(pack, revision, draft, revisions.at(-1)?.set)
+    const before = running?.dispatch.state()
+    for (const happening of situationChanges(before, draft)) await running?.dispatch.happen(happening)
+    await running?.dispatch.happen(revised)
+    const after = running?.dispatch.state()
+    const reopened = before && after ? reopenedNames(pack, before, after) : []
+    const entered: Revision = { revision, inputs: draft, set, changes: revised.changes, reopened }
+    store.setState({ revisions: [...revisions, entered], draft, preview: set })
   }
 
   async function hold(runId: string, steal: boolean): Promise<boolean> {
@@ -98,27 +130,22 @@ export function createDeparture(parts: DepartureParts): Departure {
       running = conduct(parts, pack, runId, [])
       const { id, version, sha256, name, texts } = pack
       const initial = Object.fromEntries(pack.situations.map((one) => [one.name, one.initial]))
-      const { phraseology, coachAfter } = store.getState().settings
+      const { settings, dealt } = store.getState()
+      const { phraseology, coachAfter } = settings
       await running.dispatch.happen({
         type: 'runStarted',
         pack: { id, version, sha256, name, texts },
         situation: { ...initial, ...draft.situation },
         settings: { phraseology, coachAfter },
         startedAt: clock.now(),
+        ...(dealt !== undefined && { dealt }),
       })
+      awaitFinal(pack, dealt, clock.now())
       void openEar()
     },
     async revise(pack, draft) {
-      const { revisions } = store.getState()
-      const revision = revisions.length + 1
-      const { set, revised } = reviseWith(pack, revision, draft, revisions.at(-1)?.set)
-      const before = running?.dispatch.state()
-      for (const happening of situationChanges(before, draft)) await running?.dispatch.happen(happening)
-      await running?.dispatch.happen(revised)
-      const after = running?.dispatch.state()
-      const reopened = before && after ? reopenedNames(pack, before, after) : []
-      const entered: Revision = { revision, inputs: draft, set, changes: revised.changes, reopened }
-      store.setState({ revisions: [...revisions, entered], screen: 'run' })
+      await revise(pack, draft)
+      store.setState({ screen: 'run' })
     },
     async goOn(runId, steal) {
       const found = await stored(runId)
@@ -133,6 +160,8 @@ export function createDeparture(parts: DepartureParts): Departure {
       await showExamples(pack.id)
       if (!held) return conducted.close()
       running = conducted
+      const [first] = events
+      if (first?.type === 'runStarted') awaitFinal(pack, first.dealt, first.startedAt)
       void openEar()
       await running.dispatch.happen({ type: 'resumed' })
     },

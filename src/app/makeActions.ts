@@ -7,7 +7,7 @@ import type { Happening } from '../kernel/run/events.ts'
 import type { RunState } from '../kernel/run/state.ts'
 import { readInputs } from '../packs/inputs.ts'
 import type { Actions } from './actions.ts'
-import { createDeparture, type DepartureParts } from './departure.ts'
+import { createDeparture, type DepartureParts, dealtBy } from './departure.ts'
 import { pressed } from './pressed.ts'
 import type { Settings } from './settings.ts'
 import { EMPTY_DRAFT } from './store.ts'
@@ -42,6 +42,13 @@ export function makeActions(parts: ActionParts): Actions {
     },
     show: (screen) => store.setState({ screen }),
     choosePack: departure.openPack,
+    deal(seed) {
+      const { pack } = store.getState()
+      const dealt = pack && dealtBy(pack, seed)
+      if (!dealt) return
+      preview(dealt.preliminary)
+      store.setState({ dealt: seed, screen: 'figures' })
+    },
     draft: preview,
     readInputs(text, fileName) {
       const { pack } = store.getState()
@@ -71,7 +78,14 @@ export function makeActions(parts: ActionParts): Actions {
       const { run, unfinished } = store.getState()
       const runId = departure.dispatch() ? run?.runId : unfinished?.runId
       if (runId) await departure.end(runId)
-      const fresh = { run: undefined, revisions: [], unfinished: undefined, draft: EMPTY_DRAFT, preview: undefined }
+      const fresh = {
+        dealt: undefined,
+        run: undefined,
+        revisions: [],
+        unfinished: undefined,
+        draft: EMPTY_DRAFT,
+        preview: undefined,
+      }
       store.setState({ ...fresh, screen: 'start', writer: 'here' })
     },
     press: (press) => happen((run) => pressed(store.getState().pack, run, press, clock.now())),

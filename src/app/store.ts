@@ -38,6 +38,8 @@ export interface AppState {
   readonly examples: Readonly<Record<string, string>>
   readonly draft: Inputs
   /** The draft, computed as it stands. */
+  /** Number of the dealt departure that the draft is; its late final figures and its trap are nowhere on the screen. */
+  readonly dealt: number | undefined
   readonly preview: FigureSet | undefined
   readonly revisions: readonly Revision[]
   readonly run: RunState | undefined
@@ -78,6 +80,7 @@ export function createAppStore(initial: Partial<AppState> = {}): Store {
     problems: [],
     examples: {},
     draft: EMPTY_DRAFT,
+    dealt: undefined,
     preview: undefined,
     revisions: [],
     run: undefined,

@@ -76,6 +76,7 @@ function account(debrief: Debrief): string {
     debrief.complete ? 'All lists complete.' : 'Not all lists are complete.',
     `${totals.closed} of ${totals.items} items closed; ${totals.misses} missed answers, ${totals.sayAgains} asked again by the ear, ` +
       `${totals.given} with the value given, ${totals.byKey} by key, ${totals.passed} passed.`,
+    ...(debrief.trap === undefined ? [] : [`The trap of this departure: ${debrief.trap}`]),
     ...debrief.revisions.map(
       ({ revision, label, t, reopened }) =>
         `${clockTime(t)} figures, revision ${revision}: ${label}${reopened.length > 0 ? `; open again: ${reopened.join(', ')}` : ''}`,

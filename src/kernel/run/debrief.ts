@@ -1,9 +1,11 @@
 /** The account of a run, made from its log alone: what was said, what was refused and why, what was given. */
 
+import { deal } from '../figures/deal.ts'
 import type { Judgement } from '../response/model.ts'
 import type { Pack } from './checklist.ts'
 import type { By, PackInLog, RunEvent } from './events.ts'
 import { agenda, findItem, itemsOf } from './place.ts'
+import { readBackOf } from './rests.ts'
 import type { ItemStatus, RunState } from './state.ts'
 import { emptyRun, step } from './step.ts'
 import { itemState, listState } from './turn.ts'
@@ -59,6 +61,8 @@ export interface Debrief {
   }[]
   readonly lists: readonly DebriefList[]
   readonly voided: number
+  /** The trap of a dealt departure, told now. */
+  readonly trap?: string
   readonly interruptions: readonly {
     readonly t: number
     readonly what: 'standBy' | 'resumed'
@@ -96,6 +100,7 @@ export function debriefOf(pack: Pack, events: readonly RunEvent[]): Debrief {
     }
   }
   const lists = listsIn(pack, state, tries, reopened)
+  const trap = first.dealt === undefined ? undefined : deal(pack.figures, readBackOf(pack), first.dealt)?.trap.told
   const items = lists.flatMap((list) => list.items)
   return {
     runId: first.runId,
@@ -105,6 +110,7 @@ export function debriefOf(pack: Pack, events: readonly RunEvent[]): Debrief {
     complete: lists.every((list) => list.complete),
     revisions,
     lists,
+    ...(trap !== undefined && { trap }),
     voided: events.filter((event) => event.type === 'voided').length,
     interruptions: interruptionsIn(events),
     remarks: events.flatMap((event) =>

@@ -30,6 +30,8 @@ export type Happening =
       readonly settings: RunSettings
       /** Clock time, ms since 1970: times of speech are told from it. */
       readonly startedAt: number
+      /** The departure was dealt: the same number deals the same one, with its trap. */
+      readonly dealt?: number
     }
   | {
       readonly type: 'figuresRevised'

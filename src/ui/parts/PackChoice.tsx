@@ -1,6 +1,7 @@
 /** The packs at hand, and the way on to the figures. */
 
 import { useActions, useApp } from '../useApp.ts'
+import { Deal } from './Deal.tsx'
 
 export function PackChoice() {
   const packs = useApp((state) => state.packs)
@@ -36,6 +37,7 @@ export function PackChoice() {
           </button>
         </div>
       )}
+      <Deal />
     </section>
   )
 }

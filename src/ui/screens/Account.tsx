@@ -33,6 +33,11 @@ export function Account() {
           </button>
         </div>
       </div>
+      {debrief.trap && (
+        <p class="notice">
+          <strong>The trap of this departure</strong> {debrief.trap}
+        </p>
+      )}
       <Totals debrief={debrief} />
       {debrief.lists.map((list) => (
         <AccountList key={list.id} list={list} />
