@@ -1,5 +1,6 @@
 /** The challenge, line, question or flow, readable at arm's length, with what to look at and the caution. */
 
+import { useEffect, useRef } from 'preact/hooks'
 import type { RunView } from '../../app/view.ts'
 import { useActions, useApp } from '../useApp.ts'
 
@@ -10,9 +11,12 @@ export function Challenge({ view }: { readonly view: RunView }) {
   const voiceFailed = useApp((state) => state.voice.failed)
   const actions = useActions()
   const { headline, kind, hint, look, caution, phase, listName } = view
+  const top = useRef<HTMLDivElement>(null)
+  // A pilot who types has scrolled down to the field: what is asked next must be seen.
+  useEffect(() => top.current?.scrollIntoView?.({ block: 'nearest' }), [headline])
   const size = headline.length > LONG ? 'long' : ''
   return (
-    <div class="stack">
+    <div class="stack" ref={top}>
       <p class="soft">
         {phase}
         {listName && listName.toLowerCase() !== phase.toLowerCase() && `, ${listName}`}
