@@ -54,6 +54,21 @@ describe('rehearse', () => {
     expect(wrong).toMatchObject([{ item: 'loadFigures.v1', expected: { v1: 128 }, judgement: { verdict: 'negative' } }])
   })
 
+  it('completes from recordings that go through the recogniser, and refuses the recording of a value that has changed', async () => {
+    const answers = join(root, 'tests/cli/answers/recorded.txt')
+    const log = join(dir, 'recorded.jsonl')
+    const args = ['--pack', PACK, '--inputs', PRELIMINARY, '--answers', answers, '--log', log]
+    const { status, errors } = await runCommand(rehearse, args)
+    expect(errors).toBe('')
+    expect(status).toBe(0)
+    const events = (await readFile(log, 'utf8'))
+      .trim()
+      .split('\n')
+      .map((line): RunEvent => JSON.parse(line))
+    const refused = events.filter((event) => event.type === 'answered' && event.judgement.verdict === 'negative')
+    expect(refused).toMatchObject([{ item: 'loadFigures.zeroFuelWeight', evidence: { by: 'voice' }, revision: 2 }])
+  }, 600_000)
+
   it('lets time pass by the virtual clock: silence is prompted once', async () => {
     const { output } = await fly('load figures list\n@wait 9s\n@wait 2m\n')
     expect(output.match(/Zero fuel weight\?/g)).toHaveLength(2)
