@@ -5,7 +5,7 @@ import { parseArgs } from 'node:util'
 import { createNodeRecogniser, type HeardInFile } from '../adapters/ear/nodeEar.ts'
 import { grammarOf } from '../kernel/hearing/grammar.ts'
 import type { Hearable } from '../kernel/hearing/hearable.ts'
-import { vocabularyOfItem } from '../kernel/hearing/vocabulary.ts'
+import { vocabularyOfItems } from '../kernel/hearing/vocabulary.ts'
 import type { JudgeInput } from '../kernel/response/model.ts'
 import { figuresOf, parseResponse } from '../kernel/response/parse.ts'
 import { judgeHeard } from './heardVerdict.ts'
@@ -37,7 +37,7 @@ export const run: CommandRun = async (args, io) => {
   const specs = names.flatMap((name) => figures[name] ?? [])
   // Kinds go on, values stay behind: what follows cannot know the answer.
   const shapes = specs.map(({ value: _, accept: __, ...spec }) => spec) as Hearable['shapes']
-  const vocabulary = vocabularyOfItem({ challenge, responses: [{ text: response }], states }, shapes)
+  const vocabulary = vocabularyOfItems([{ challenge, responses: [{ text: response }], states }], shapes)
   const hearable: Hearable = { shapes, yesNo: asked.yesNo === true }
   if (grammar) {
     io.output.write(grammarOf(hearable, vocabulary))
