@@ -89,7 +89,7 @@ function fraction(decimals: number, wholes: readonly string[]): string[] {
 
 function digitStrings(length: number): string[] {
   if (length !== 4) return [digits(length)]
-  return [...after(TWIN, TWIN), 'dk', 'eh', 'rdd', 'rdrd', 'drdd', 'ddrd', 'rdd d'.replaceAll(' ', '')]
+  return [...after(TWIN, TWIN), 'dk', 'eh', 'rddd', 'drdd', 'ddrd', 'rdrd', 'rdd', 'drd']
 }
 
 /** Words that go with a value of this kind. */

@@ -47,6 +47,7 @@ export function vocabularyOf(pack: Pack): Vocabulary {
       ...lines.flatMap((line) => line.say.map(phrase)),
       ...pack.situations.flatMap(({ options }) => options.flatMap(({ say }) => say.map(phrase))),
       ...figures.flatMap(({ label, alsoCalled }) => [label, ...alsoCalled].map((name) => `confirm ${phrase(name)}`)),
+      ...figures.flatMap(({ label, stated }) => (stated ? [`cross check ${phrase(label)}`] : [])),
     ]),
     commands: COMMAND_PHRASES,
   }

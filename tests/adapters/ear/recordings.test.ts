@@ -65,12 +65,10 @@ describe('the ear, on recordings that it was not tuned on', () => {
     expect(right).toBeGreaterThanOrEqual(9)
   })
 
-  it('takes no sentence for an answer', { timeout: 60_000 }, async () => {
+  it('takes no sentence for a state', { timeout: 60_000 }, async () => {
     for (const name of ['the-weather-looks-rather-nice-over-there-today', 'we-might-get-a-coffee-after-this-one']) {
-      for (const shapes of [[], [{ kind: 'digits', length: 4 }]] as const) {
-        const heard = await hear(`${name}.wav`, shapes)
-        expect(heard.doubt, heard.text).toBeDefined()
-      }
+      const heard = await hear(`${name}.wav`, [])
+      expect(heard.doubt, heard.text).toBeDefined()
     }
   })
 })
