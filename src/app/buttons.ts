@@ -19,6 +19,9 @@ export function buttonsOf(pack: Pack, run: RunState): ViewButton[] {
   const { floor, question } = run
   if (run.status !== 'running') return []
   if (run.standingBy) return [command('Continue', 'continue', 'continue')]
+  if (question?.about === 'reading') {
+    return [command('Say again', 'say again', 'sayAgain'), command('Disregard', 'disregard', 'disregard')]
+  }
   if (question) return [command('Affirm', 'affirm', 'affirm'), command('Negative', 'negative', 'negative')]
   const again = command('Say again', 'say again', 'sayAgain')
   const standBy = command('Stand by', 'stand by', 'standBy')

@@ -9,6 +9,7 @@ import { emptyRun, fold } from '../kernel/run/step.ts'
 import type { Clock, Ear, EarEvent, RunLog, Voice } from '../ports.ts'
 import { createDispatch, type Dispatch } from './dispatch.ts'
 import { createPerform } from './perform.ts'
+import type { Stated } from './revision.ts'
 import type { Store } from './store.ts'
 
 export interface ConductParts {
@@ -19,13 +20,24 @@ export interface ConductParts {
   readonly voice: Voice
 }
 
+export interface Told {
+  /** A value was read aloud: the revision that takes it in is the caller's. */
+  stated(stated: Stated): void
+}
+
 export interface Conduct {
   readonly dispatch: Dispatch
   /** Stops listening and speaking; the run stays as it is in the log. */
   close(): void
 }
 
-export function conduct(parts: ConductParts, pack: Pack, runId: string, events: readonly RunEvent[]): Conduct {
+export function conduct(
+  parts: ConductParts,
+  pack: Pack,
+  runId: string,
+  events: readonly RunEvent[],
+  told: Told,
+): Conduct {
   const { store, clock, log, ear, voice } = parts
   const perform = createPerform({
     ear,
@@ -47,7 +59,10 @@ export function conduct(parts: ConductParts, pack: Pack, runId: string, events: 
     state,
     events,
     perform,
-    changed: (run) => store.setState((before) => ({ run, ear: { ...before.ear, soFar: '' } })),
+    changed: (run, event) => {
+      store.setState((before) => ({ run, ear: { ...before.ear, soFar: '' } }))
+      if (event.type === 'stated') told.stated(event)
+    },
     logLost: (message) => store.setState({ storage: { kept: false, message } }),
   })
   const unsubscribe = ear.subscribe((event) => reported(store, dispatch, event))

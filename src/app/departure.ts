@@ -15,9 +15,9 @@ import { readBackOf } from '../kernel/run/rests.ts'
 import type { RunState } from '../kernel/run/state.ts'
 import { readPack } from '../packs/read.ts'
 import type { PackFiles, RunLock } from '../ports.ts'
-import { type Conduct, type ConductParts, conduct } from './conduct.ts'
+import { type Conduct, type ConductParts, conduct, type Told } from './conduct.ts'
 import type { Dispatch } from './dispatch.ts'
-import { reviseWith } from './revision.ts'
+import { reviseWith, withStated } from './revision.ts'
 import { EMPTY_DRAFT, type Revision } from './store.ts'
 
 export interface DepartureParts extends ConductParts {
@@ -72,10 +72,17 @@ export function createDeparture(parts: DepartureParts): Departure {
     })
   }
 
-  async function revise(pack: Pack, draft: Inputs): Promise<void> {
+  const told = (pack: Pack): Told => ({
+    stated(stated) {
+      const inForce = store.getState().revisions.at(-1)?.inputs
+      if (inForce) void revise(pack, withStated(inForce, stated), stated.figure)
+    },
+  })
+
+  async function revise(pack: Pack, draft: Inputs, crossChecked?: string): Promise<void> {
     const { revisions } = store.getState()
     const revision = revisions.length + 1
-    const { set, revised } = reviseWith(pack, revision, draft, revisions.at(-1)?.set)
+    const { set, revised } = reviseWith(pack, revision, draft, revisions.at(-1)?.set, crossChecked)
     const before = running?.dispatch.state()
     for (const happening of situationChanges(before, draft)) await running?.dispatch.happen(happening)
     await running?.dispatch.happen(revised)
@@ -127,7 +134,7 @@ export function createDeparture(parts: DepartureParts): Departure {
       const runId = parts.newRunId()
       if (!(await hold(runId, false))) return
       close()
-      running = conduct(parts, pack, runId, [])
+      running = conduct(parts, pack, runId, [], told(pack))
       const { id, version, sha256, name, texts } = pack
       const initial = Object.fromEntries(pack.situations.map((one) => [one.name, one.initial]))
       const { settings, dealt } = store.getState()
@@ -153,7 +160,7 @@ export function createDeparture(parts: DepartureParts): Departure {
       const { pack, events } = found
       const held = await hold(runId, steal)
       close()
-      const conducted = conduct(parts, pack, runId, events)
+      const conducted = conduct(parts, pack, runId, events, told(pack))
       const revisions = revisionsIn(pack, events)
       const draft = revisions.at(-1)?.inputs ?? EMPTY_DRAFT
       store.setState({ screen: 'run', revisions, draft, preview: compute(pack.figures, draft), unfinished: undefined })
@@ -170,7 +177,7 @@ export function createDeparture(parts: DepartureParts): Departure {
         const found = await stored(runId)
         if (!found || !(await hold(runId, false))) return
         close()
-        running = conduct(parts, found.pack, runId, found.events)
+        running = conduct(parts, found.pack, runId, found.events, told(found.pack))
       }
       await running.dispatch.happen({ type: 'ended' })
       close()

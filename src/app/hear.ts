@@ -3,7 +3,7 @@
  * happening. Typed, spoken and read from a file are judged by the same lines.
  */
 
-import type { KindSpec } from '../kernel/kinds/kind.ts'
+import type { Figure, KindSpec } from '../kernel/kinds/kind.ts'
 import { readCommand } from '../kernel/response/commands.ts'
 import { isWhole } from '../kernel/response/form.ts'
 import { judge } from '../kernel/response/judge.ts'
@@ -30,6 +30,10 @@ export function happeningFor(pack: Pack, state: RunState, heard: Heard): Happeni
     const changed = state.revisedOrder === state.floorOrder
     return { type: 'voided', item: floor.item, evidence, because: changed ? 'figuresChanged' : 'late' }
   }
+  if (state.question?.about === 'reading')
+    return readingOf(pack, state, state.question.figure, heard, evidence) ?? overheard
+  const crossCheck = state.standingBy || heard.doubt ? undefined : crossCheckIn(pack, heard.text)
+  if (crossCheck) return { type: 'commanded', command: 'crossCheck', argument: crossCheck, evidence }
   if (state.standingBy || state.question) {
     return commandIn(pack, heard, evidence, state.question !== undefined) ?? overheard
   }
@@ -65,6 +69,40 @@ function evidenceOf(heard: Heard): Evidence {
 
 function isSaid(response: string, text: string): boolean {
   return judge({ response, figures: {}, heard: text }).verdict === 'correct'
+}
+
+/** The source that a pilot reads aloud. */
+const READ_ALOUD = 'flightComputer'
+
+/** "Cross check zero fuel weight": the figure, where the pack lets the flight computer state it. */
+function crossCheckIn(pack: Pack, text: string): string | undefined {
+  const name = /^\s*cross[\s-]?check (?:the )?(.+?)[\s.]*$/i.exec(text)?.[1]?.toLowerCase()
+  return Object.values(pack.figures.declarations).find(
+    ({ label, alsoCalled, stated }) =>
+      stated?.sources.includes(READ_ALOUD) && [label, ...alsoCalled].some((one) => one.toLowerCase() === name),
+  )?.name
+}
+
+/** What was read off, whether it agrees or not; a reading that is not one value is asked for again. */
+function readingOf(
+  pack: Pack,
+  state: RunState,
+  figure: string,
+  heard: Heard,
+  evidence: Evidence,
+): Happening | undefined {
+  const spec = pack.figures.declarations[figure]?.spec
+  if (!spec || heard.doubt) return undefined
+  const reads = judge({
+    challenge: pack.figures.declarations[figure]?.label ?? '',
+    response: `<${figure}> [set]`,
+    figures: { [figure]: { ...spec, value: state.values[figure] ?? 0 } as Figure },
+    heard: heard.text,
+  })
+  const value = reads.parts[0]?.read
+  const isOne = reads.verdict === 'correct' || (reads.verdict === 'negative' && reads.because === 'value')
+  if (isOne && value !== undefined) return { type: 'stated', source: READ_ALOUD, figure, value, evidence }
+  return commandIn(pack, heard, evidence) ?? { type: 'commanded', command: 'sayAgain', evidence }
 }
 
 /** A call of the watch that has the floor. What the ear doubts is no call: the watch asks for it at its time. */

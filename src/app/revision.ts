@@ -7,6 +7,7 @@ import type { Value } from '../kernel/kinds/kind.ts'
 import type { Pack } from '../kernel/run/checklist.ts'
 import type { Happening } from '../kernel/run/events.ts'
 
+export type Stated = Extract<Happening, { type: 'stated' }>
 export type Revised = Extract<Happening, { type: 'figuresRevised' }>
 
 export function reviseWith(
@@ -14,13 +15,24 @@ export function reviseWith(
   revision: number,
   inputs: Inputs,
   before: FigureSet | undefined,
+  crossChecked?: string,
 ): { set: FigureSet; revised: Revised } {
   const set = compute(pack.figures, inputs)
   const { status, label = status } = inputs
   const values = valuesOf(set)
   const changes = changesBetween(before, set)
   const warnings = warningsIn(pack, before, set)
-  return { set, revised: { type: 'figuresRevised', revision, status, label, inputs, values, changes, warnings } }
+  const read = crossChecked === undefined ? {} : { crossChecked }
+  return {
+    set,
+    revised: { type: 'figuresRevised', revision, status, label, inputs, values, changes, warnings, ...read },
+  }
+}
+
+/** A value read aloud joins what its source stated before. */
+export function withStated(inputs: Inputs, { source, figure, value }: Stated): Inputs {
+  const stated = { ...inputs.stated, [source]: { ...inputs.stated?.[source], [figure]: value } }
+  return { ...inputs, stated }
 }
 
 /** Spoken values of all figures that have one. */

@@ -216,6 +216,10 @@ function headlineOf(pack: Pack, run: RunState): Pick<RunView, 'headline' | 'kind
     }
   }
   if (run.standingBy) return { kind: 'standBy', headline: 'Standing by', hint: 'Say "continue" when you are ready.' }
+  if (question?.about === 'reading') {
+    const hint = 'Read it from the flight computer, not from the load sheet; or say "disregard".'
+    return { kind: 'question', headline: promptWords(pack, run), hint }
+  }
   if (question) return { kind: 'question', headline: promptWords(pack, run), hint: 'Affirm or negative.' }
   switch (floor.at) {
     case 'item': {

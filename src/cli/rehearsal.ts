@@ -8,7 +8,7 @@ import { dirname, resolve } from 'node:path'
 import { buttonsOf } from '../app/buttons.ts'
 import { createDispatch } from '../app/dispatch.ts'
 import { pressed } from '../app/pressed.ts'
-import { reviseWith } from '../app/revision.ts'
+import { reviseWith, withStated } from '../app/revision.ts'
 import type { FigureSet, Inputs } from '../kernel/figures/model.ts'
 import type { Hearable } from '../kernel/hearing/hearable.ts'
 import { showProblem } from '../kernel/problem.ts'
@@ -54,7 +54,9 @@ export async function rehearseFile(parts: RehearsalParts): Promise<RehearsalEnd>
     clock,
     state: emptyRun('rehearsal'),
     events: [],
-    changed: () => undefined,
+    changed: (state, event) => {
+      if (event.type === 'stated' && state.inputs) void revise(withStated(state.inputs, event), event.figure)
+    },
     logLost: (message) => {
       throw new Error(message)
     },
@@ -103,14 +105,16 @@ export async function rehearseFile(parts: RehearsalParts): Promise<RehearsalEnd>
     clock.advance(durationMs)
     print(`pilot: ${heard.text}`)
     await dispatch.hear({ ...heard, order, beganAt, endedAt: clock.now() })
+    // What a reading brought in has its turn before the next answer.
+    await dispatch.happen(() => undefined)
     return undefined
   }
 
   let set: FigureSet | undefined
   let revision = 0
-  async function revise(inputs: Inputs): Promise<void> {
+  async function revise(inputs: Inputs, crossChecked?: string): Promise<void> {
     revision += 1
-    const next = reviseWith(pack, revision, inputs, set)
+    const next = reviseWith(pack, revision, inputs, set, crossChecked)
     set = next.set
     await dispatch.happen(next.revised)
   }

@@ -204,3 +204,36 @@ describe('an answer in two breaths', () => {
     expect(flight.state().items['loadFigures.trim']).toMatchObject({ status: 'done', expected: { takeoffTrim: 4.3 } })
   })
 })
+
+describe('a cross-check aloud', () => {
+  it('asks for the reading, takes it as the flight computer states it, and says that it agrees', async () => {
+    const flight = await atTrim()
+    await flight.hear('cross check takeoff weight')
+    expect(flight.said()).toBe('Read me the takeoff weight.')
+    expect(flight.ear.listening()?.hearable.shapes).toMatchObject([{ kind: 'weight' }])
+    await flight.hear('two nine four two zero')
+    await settled()
+    expect(flight.said()).toBe('Takeoff weight agrees. Takeoff trim?')
+    expect(flight.state().inputs?.stated?.flightComputer).toEqual({ takeoffWeight: 29420 })
+  })
+
+  it('that differs leaves the figure without a value until it is settled, and opens what rested on it', async () => {
+    const flight = await atTrim()
+    await flight.hear('cross check zero fuel weight')
+    await flight.hear('two four eight six zero')
+    await settled()
+    expect(flight.said()).toMatch(/^Zero fuel weight differs, settle it on the figures page\. .*is open again\./i)
+    expect(flight.state().values.zeroFuelWeight).toBeUndefined()
+    expect(flight.state().items['loadFigures.zeroFuelWeight']?.status).toBe('reopened')
+    expect(flight.said()).not.toMatch(/two four|2[0-9]/)
+  })
+
+  it('is asked for again where what was heard is no one value', async () => {
+    const flight = await atTrim()
+    await flight.hear('cross check zero fuel weight')
+    await flight.hear('two four')
+    await settled()
+    expect(flight.said()).toBe('Read me the zero fuel weight.')
+    expect(flight.log.events.some(({ type }) => type === 'stated')).toBe(false)
+  })
+})

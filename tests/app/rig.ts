@@ -3,7 +3,7 @@
 import { readFile } from 'node:fs/promises'
 import { fileURLToPath } from 'node:url'
 import { conduct } from '../../src/app/conduct.ts'
-import { reviseWith } from '../../src/app/revision.ts'
+import { reviseWith, type Stated, withStated } from '../../src/app/revision.ts'
 import { createAppStore } from '../../src/app/store.ts'
 import { readPackDir } from '../../src/cli/packDir.ts'
 import type { FigureSet, Inputs } from '../../src/kernel/figures/model.ts'
@@ -40,9 +40,19 @@ export async function rig(options: FakeVoiceOptions & { events?: readonly RunEve
   const voice = createFakeVoice(options)
   const log = createFakeLog()
   const store = createAppStore({ pack })
-  const run = conduct({ store, clock, log, ear, voice }, pack, 'run', options.events ?? [])
+  const run = conduct({ store, clock, log, ear, voice }, pack, 'run', options.events ?? [], {
+    stated: (stated) => void crossCheck(stated),
+  })
   let set: FigureSet | undefined
   let revision = 0
+  const crossCheck = async (stated: Stated) => {
+    const before = run.dispatch.state().inputs
+    if (!before) return
+    revision += 1
+    const next = reviseWith(pack, revision, withStated(before, stated), set, stated.figure)
+    set = next.set
+    await run.dispatch.happen(next.revised)
+  }
   const revise = async (name: 'preliminary' | 'final' | 'amended') => {
     revision += 1
     const next = reviseWith(pack, revision, await demoInputs(pack, name), set)

@@ -37,6 +37,8 @@ export function commanded(pack: Pack, state: RunState, event: Commanded): Step {
       return leaveOpen(pack, state)
     case 'pass':
       return pass(pack, state, argument)
+    case 'crossCheck':
+      return turn(pack, { ...state, question: { about: 'reading', figure: argument } }, [], { prompt: true })
     case 'confirm':
       return confirm(pack, state, argument)
     case 'remark':
@@ -159,6 +161,7 @@ function affirmed(pack: Pack, state: RunState, event: Commanded): Step {
   const { question } = state
   switch (question?.about) {
     case undefined:
+    case 'reading':
       return { state, effects: [] }
     case 'pass': {
       const { item, list } = findItem(pack, question.item)

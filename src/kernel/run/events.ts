@@ -44,6 +44,16 @@ export type Happening =
       readonly changes: readonly FigureChange[]
       /** Limits broken and gross errors: no list is complete until they are acknowledged. */
       readonly warnings: readonly string[]
+      /** Entered because this figure was read aloud. */
+      readonly crossChecked?: string
+    }
+  /** Read off the flight computer aloud; the revision that takes it in follows at once. */
+  | {
+      readonly type: 'stated'
+      readonly source: string
+      readonly figure: string
+      readonly value: Value
+      readonly evidence: Evidence
     }
   | { readonly type: 'situationSet'; readonly name: string; readonly value: string; readonly evidence: Evidence }
   | { readonly type: 'cleared'; readonly clearance: string; readonly evidence: Evidence }

@@ -56,12 +56,23 @@ export function revised(pack: Pack, before: RunState, event: Revised): Step {
   if (first) return enter(pack, entered, nextFloor(pack, entered), [])
   const { state, challenges, lists } = reopen(pack, entered)
   const words = [
-    say.figuresChanged(),
-    say.figuresIn(event.status),
-    challenges.length > 0 ? say.openAgain(challenges) : moved.length === 0 ? say.nothingChanges() : '',
+    ...whatCame(pack, event),
+    challenges.length > 0
+      ? say.openAgain(challenges)
+      : moved.length === 0 && !event.crossChecked
+        ? say.nothingChanges()
+        : '',
     ...lists.map((list) => say.revoked(list)),
   ]
   return interject(pack, { ...state, standingBy: false }, words)
+}
+
+/** New figures, or one that was read aloud and agrees or not: a difference leaves it without a value until it is settled. */
+function whatCame(pack: Pack, event: Revised): string[] {
+  const { crossChecked } = event
+  if (crossChecked === undefined) return [say.figuresChanged(), say.figuresIn(event.status)]
+  const label = pack.figures.declarations[crossChecked]?.label ?? crossChecked
+  return [event.values[crossChecked] === undefined ? say.differs(label) : say.agrees(label)]
 }
 
 /** Says it and puts the open place again: an answer in mid-air belongs to the figures of before. */

@@ -49,6 +49,8 @@ export interface ListState {
 export type Question =
   | { readonly about: 'outOfOrder'; readonly list: string; readonly next: string }
   | { readonly about: 'finalFiguresIn'; readonly list: string }
+  /** The pilot is to read a value off the flight computer. */
+  | { readonly about: 'reading'; readonly figure: string }
   | { readonly about: 'warnings'; readonly list: string }
   | { readonly about: 'pass'; readonly item: string; readonly reason: string }
 

@@ -62,6 +62,8 @@ function happen(pack: Pack, state: RunState, event: RunEvent): Step {
     }
     case 'figuresRevised':
       return revised(pack, state, event)
+    case 'stated':
+      return { state: { ...state, question: undefined }, effects: [] }
     case 'situationSet':
       return situated(pack, { ...state, situation: { ...state.situation, [event.name]: event.value } })
     case 'cleared':

@@ -100,6 +100,8 @@ function questionWords(pack: Pack, state: RunState): string | undefined {
       return say.outOfOrder(question.next)
     case 'finalFiguresIn':
       return say.finalFiguresIn()
+    case 'reading':
+      return say.readMe(pack.figures.declarations[question.figure]?.label ?? question.figure)
     case 'warnings':
       return say.warnings()
     case 'pass':
@@ -115,6 +117,10 @@ export function promptWords(pack: Pack, state: RunState): string {
 /** What to listen for: shapes of the open item, never its values. */
 export function hearableAt(pack: Pack, state: RunState): Hearable {
   const { floor, question } = state
+  if (question?.about === 'reading') {
+    const declared = pack.figures.declarations[question.figure]
+    return { shapes: declared ? [declared.spec] : [], yesNo: false }
+  }
   if (question || floor.at !== 'item') return { shapes: [], yesNo: question !== undefined }
   const { item } = findItem(pack, floor.item)
   const shapes = saidFigures(item, state.situation).flatMap((name) => pack.figures.declarations[name]?.spec ?? [])

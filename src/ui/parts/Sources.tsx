@@ -32,6 +32,7 @@ export function Sources({ draft, view }: SourcesProps) {
 function Source({ draft, figure }: { readonly draft: Inputs; readonly figure: ComputedView }) {
   const actions = useActions()
   const inForce = useApp((state) => state.revisions.at(-1)?.inputs.stated)
+  const isRunning = useApp((state) => state.run?.status === 'running')
   const { name, label, unit, sources, agreement, statedBy, hidden } = figure
   const keptBy = (source: string) => (hidden ? inForce?.[source]?.[name] : undefined)
   const type = (source: string, text: string) => {
@@ -43,6 +44,10 @@ function Source({ draft, figure }: { readonly draft: Inputs; readonly figure: Co
   const entered = (source: string) => {
     const stated = draft.stated?.[source]?.[name]
     return stated === undefined || stated === keptBy(source) ? '' : String(stated)
+  }
+  const readAloud = () => {
+    actions.press({ type: 'command', command: 'crossCheck', argument: name })
+    actions.show('run')
   }
   const computed = sources.find(({ source }) => source === 'computed')
   return (
@@ -56,6 +61,13 @@ function Source({ draft, figure }: { readonly draft: Inputs; readonly figure: Co
           <strong>{computed ? `${showNumber(computed.value, 1)} ${unit}` : (figure.shown ?? 'not known yet')}</strong>
         )}
       </p>
+      {isRunning && statedBy.includes('flightComputer') && (
+        <div>
+          <button type="button" onClick={readAloud}>
+            Read it aloud <small>or say “cross check {label}”</small>
+          </button>
+        </div>
+      )}
       <div class="fields">
         {statedBy.map((source) => (
           <div key={source}>
