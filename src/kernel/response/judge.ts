@@ -71,13 +71,27 @@ function doubtfulParts(judgement: Judgement): Judgement['parts'] {
   return judgement.parts.map((part) => ({ ...part, state: 'missing' as const }))
 }
 
-/** One text by itself. */
+/** One text by itself. Words that challenge and answer share ("flaps": "flaps set") may be the answer's, not an echo. */
 function judgeText(input: JudgeInput, text: string): Judgement {
+  const freed = judgeBody(input, text, withoutChallenge)
+  if (freed.verdict === 'correct' || !sharesWords(input)) return freed
+  const whole = judgeBody(input, text, (tokens) => tokens)
+  return whole.verdict === 'correct' ? whole : freed
+}
+
+/** A challenge with a number in it is always taken off: "V one, one two" must not become "one one two". */
+function sharesWords({ challenge = '', response }: JudgeInput): boolean {
+  const words = tokensOf(challenge)
+  const own = new Set(tokensOf(response).map(({ canon }) => canon))
+  return !words.some(isNumberToken) && words.some(({ canon }) => own.has(canon))
+}
+
+function judgeBody(input: JudgeInput, text: string, freeOf: typeof withoutChallenge): Judgement {
   const { challenge = '', response, figures, states = [], phraseology = 'plain' } = input
   const tokens = tokensOf(text)
   const challengeTokens = challenge === '' ? [] : tokensOf(challenge)
   const scenes = scenesFor(response, figures, states, challengeTokens)
-  const body = withoutChallenge(tokens, challengeTokens)
+  const body = freeOf(tokens, challengeTokens)
   const own = (word: string) => scenes.some((scene) => scene.vocabulary.has(word))
   const content = body.filter(
     ({ text: word }) => !HESITATIONS.has(word) && (word === 'negative' || !HARMLESS.has(word)),

@@ -20,6 +20,7 @@ const figures = {
   flap: { kind: 'integer', value: 14 },
   v1: { kind: 'speed', value: 128 },
   vr: { kind: 'speed', value: 131 },
+  v112: { kind: 'speed', value: 112 },
   v2: { kind: 'speed', value: 138 },
   weight: { kind: 'weight', unit: 'kg', value: 8400 },
   fuel: { kind: 'weight', unit: 'kg', say: 'thousands', value: 8400 },
@@ -402,6 +403,38 @@ const cases: readonly Case[] = [
       ['not on', 'negative'],
       ['on off', 'sayAgain', 'twoValues'],
       ['off correction on', 'correct'],
+    ],
+  },
+  {
+    about: 'an answer that says the challenge again',
+    response: 'beacon on',
+    more: { challenge: 'beacon' },
+    rows: [
+      ['beacon on', 'correct'],
+      ['beacon, beacon on', 'correct'],
+      ['beacon off', 'negative', 'state'],
+      ['beacon not on', 'negative'],
+    ],
+  },
+  {
+    about: 'an answer that shares a word with the challenge',
+    response: 'brake set',
+    more: { challenge: 'parking brake' },
+    rows: [
+      ['brake set', 'correct'],
+      ['parking brake set', 'correct'],
+      ['parking brake, brake set', 'correct'],
+      ['parking brake released', 'negative', 'state'],
+      ['parking brake not set', 'negative'],
+    ],
+  },
+  {
+    about: 'a challenge with a number in it',
+    response: '<v112>',
+    more: { challenge: 'V one' },
+    rows: [
+      ['V one one one two', 'correct'],
+      ['one one two', 'correct'],
     ],
   },
   {
