@@ -40,7 +40,7 @@ export function pilotAt({ page, speakWav }: TestPage): Pilot {
     const text = await readFile(file(`checklists/marram/inputs/${name}.yaml`), 'utf8')
     await page.getByText('Paste, drop or open a load sheet').click()
     await page.getByLabel('Load sheet as YAML, JSON or CSV').fill(text)
-    await page.getByRole('button', { name: 'Read it' }).click()
+    await page.getByRole('button', { name: 'Read it', exact: true }).click()
   }
 
   async function enterFigures(name: string): Promise<void> {

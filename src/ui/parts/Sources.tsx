@@ -64,7 +64,7 @@ function Source({ draft, figure }: { readonly draft: Inputs; readonly figure: Co
       {isRunning && statedBy.includes('flightComputer') && (
         <div>
           <button type="button" onClick={readAloud}>
-            Read it aloud <small>or say “cross check {label}”</small>
+            Cross-check aloud <small>or say “cross check {label}”</small>
           </button>
         </div>
       )}
