@@ -30,6 +30,12 @@ describe('the words heard', () => {
 })
 
 describe('an axis', () => {
+  it('takes values that differ in their last bits for one', () => {
+    const { ticks, share } = scaleOver([0, -5e-324])
+    expect(ticks.length).toBeGreaterThan(1)
+    expect(share(0)).toBeGreaterThanOrEqual(0)
+  })
+
   it('holds every value between its first and last tick, with few round ticks', () => {
     fc.assert(
       fc.property(fc.array(fc.double({ min: -1e6, max: 1e6, noNaN: true }), { minLength: 1 }), (values) => {
