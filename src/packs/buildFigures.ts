@@ -11,8 +11,10 @@ import type {
 } from '../kernel/figures/pack.ts'
 import type { KindSpec } from '../kernel/kinds/kind.ts'
 import { showUnit, type Unit } from '../kernel/units.ts'
+import type { FiguresText, FigureText } from './figuresSchema.ts'
+import type { PackText } from './packSchema.ts'
 import { present } from './present.ts'
-import type { FiguresText, FigureText, PackText, TablesText } from './schema.ts'
+import type { TablesText } from './tablesSchema.ts'
 
 /** The unit in which a figure is entered and computed; none for text. */
 export function measureOf(figure: FigureText): Unit | undefined {

@@ -14,8 +14,9 @@ import type {
   Step,
   Watch,
 } from '../kernel/run/checklist.ts'
+import type { PackText } from './packSchema.ts'
 import { present } from './present.ts'
-import type { FlowText, ItemText, LineText, ListText, PackText, ProceduresText, WatchText } from './schema.ts'
+import type { FlowText, ItemText, LineText, ListText, ProceduresText, WatchText } from './proceduresSchema.ts'
 
 function situationsOf(pack: PackText): Situation[] {
   return Object.entries(pack.situations).map(([name, { label, initial, options }]) => ({

@@ -6,9 +6,11 @@ import type { Derivation, Operand } from '../kernel/figures/pack.ts'
 import { workUnit } from '../kernel/figures/work.ts'
 import { dimensionOf, fits, type Unit } from '../kernel/units.ts'
 import { derivationOf, measureOf } from './buildFigures.ts'
+import type { FiguresText, FigureText } from './figuresSchema.ts'
 import { didYouMean } from './nearest.ts'
-import type { FiguresText, FigureText, PackText, TablesText } from './schema.ts'
+import type { PackText } from './packSchema.ts'
 import type { Path } from './source.ts'
+import type { TablesText } from './tablesSchema.ts'
 
 export type Report = (code: string, path: Path, message: string) => void
 

@@ -5,8 +5,8 @@ import type { FigureModel } from '../kernel/figures/pack.ts'
 import type { Problem } from '../kernel/problem.ts'
 import { derivationOf, measureOf } from './buildFigures.ts'
 import { checkDerived, type Report, type Texts } from './checkDerived.ts'
+import type { FiguresText, FigureText } from './figuresSchema.ts'
 import { didYouMean } from './nearest.ts'
-import type { FiguresText, FigureText } from './schema.ts'
 import type { Path, Source } from './source.ts'
 
 export function checkFigures(source: Source, texts: Texts): Problem[] {

@@ -4,7 +4,8 @@ import type { Problem } from '../kernel/problem.ts'
 import { figuresOf, parseResponse } from '../kernel/response/parse.ts'
 import { conditionOf } from './buildPack.ts'
 import { didYouMean } from './nearest.ts'
-import type { FlowText, ItemText, ListText, PackText, ProceduresText, WatchText } from './schema.ts'
+import type { PackText } from './packSchema.ts'
+import type { FlowText, ItemText, ListText, ProceduresText, WatchText } from './proceduresSchema.ts'
 import type { Path, Source } from './source.ts'
 
 type When = ItemText['when']

@@ -2,8 +2,8 @@
 
 import type { Problem } from '../kernel/problem.ts'
 import { didYouMean } from './nearest.ts'
-import type { TablesText } from './schema.ts'
 import type { Path, Source } from './source.ts'
+import type { TablesText } from './tablesSchema.ts'
 
 type TableText = TablesText['tables'][string]
 type Report = (code: string, path: Path, message: string) => void

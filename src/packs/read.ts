@@ -8,10 +8,13 @@ import { buildPack } from './buildPack.ts'
 import { checkFigures, orderOf } from './checkFigures.ts'
 import { checkProcedures, checkSituations } from './checkProcedures.ts'
 import { checkTables } from './checkTables.ts'
+import { figuresFile } from './figuresSchema.ts'
 import { didYouMean } from './nearest.ts'
-import { figuresFile, packFile, proceduresFile, type TablesText, tablesFile } from './schema.ts'
+import { packFile } from './packSchema.ts'
+import { proceduresFile } from './proceduresSchema.ts'
 import { shaped } from './shape.ts'
 import { parseSource, type Source } from './source.ts'
+import { type TablesText, tablesFile } from './tablesSchema.ts'
 
 const NEEDED = ['pack.yaml', 'figures.yaml', 'procedures.yaml'] as const
 /** Tables may be left out by a pack that looks nothing up. */

@@ -1,0 +1,22 @@
+/** The shape of a revision as it is handed in. */
+
+import { z } from 'zod'
+import { text, value } from './schemaTerms.ts'
+
+/** A load, weight or value: a number in the pack's unit, or with its unit: "5100 lb". */
+const quantity = z.union([z.number(), z.string()])
+
+export const inputsFile = z.strictObject({
+  status: z.enum(['preliminary', 'final', 'amended']),
+  label: text.optional(),
+  values: z.record(z.string(), value).default({}),
+  loads: z.record(z.string(), quantity).default({}),
+  situation: z.record(z.string(), z.string()).optional(),
+  stated: z.record(z.string(), z.record(z.string(), value)).optional(),
+  settled: z.record(z.string(), z.strictObject({ use: text, reason: text })).optional(),
+  lastMinute: z
+    .array(z.strictObject({ station: z.string(), weight: quantity.optional(), count: z.int().optional() }))
+    .optional(),
+})
+
+export type InputsText = z.infer<typeof inputsFile>

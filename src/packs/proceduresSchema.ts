@@ -1,0 +1,89 @@
+/** The shape of procedures.yaml: phases with their flows, lists and watches. */
+
+import { z } from 'zod'
+import { id, positive, text, texts, when } from './schemaTerms.ts'
+
+const step = z.strictObject({
+  step: id,
+  text,
+  sets: z.array(id).default([]),
+  when: when.optional(),
+  caution: text.optional(),
+})
+const interlocks = z
+  .array(z.strictObject({ after: text, seconds: positive.optional(), say: text }))
+  .optional()
+  .describe('What must have happened first: an item (list.item), step (flow.step), list, watch, or cleared:NAME')
+const item = z.strictObject({
+  item: id,
+  challenge: text,
+  response: z
+    .union([text, z.array(z.strictObject({ when: when.optional(), say: text })).min(1)])
+    .describe('In the response notation; or cases, the first one that applies counts'),
+  states: z.array(texts.min(1)).min(2).optional(),
+  answers: z.enum(['pilot', 'both']).default('pilot'),
+  when: when.optional(),
+  look: texts.default([]),
+  restsOn: z.array(id).default([]),
+  caution: text.optional(),
+  interlocks,
+  critical: z.boolean().default(false),
+})
+const line = z.strictObject({
+  line: id,
+  clearance: id.optional(),
+  label: text,
+  say: texts.min(1),
+  when: when.optional(),
+})
+const flow = z.strictObject({
+  flow: id,
+  name: text,
+  steps: z.array(step).min(1),
+  when: when.optional(),
+  caution: text.optional(),
+})
+const list = z.strictObject({
+  list: id,
+  name: text,
+  alsoCalled: texts.default([]),
+  needsFinal: z.boolean().default(false),
+  when: when.optional(),
+  caution: text.optional(),
+  entries: z.array(z.union([item, line])).min(1),
+})
+
+const call = z.strictObject({ call: id, label: text, say: texts.min(1), within: positive.optional() })
+const abnormal = z.strictObject({
+  abnormal: id,
+  label: text,
+  say: texts.min(1),
+  stopWords: text,
+  actions: texts.default([]),
+})
+const watch = z
+  .strictObject({
+    watch: id,
+    name: text,
+    begins: texts.min(1),
+    calls: z.array(call).min(1),
+    abnormal: z.array(abnormal).default([]),
+    stopWords: text,
+    interlocks,
+    when: when.optional(),
+    caution: text.optional(),
+  })
+  .describe('A timed sequence that the crew calls out; limits in seconds from the call before')
+
+export const proceduresFile = z.strictObject({
+  phases: z
+    .array(z.strictObject({ phase: id, name: text, activities: z.array(z.union([flow, list, watch])).min(1) }))
+    .min(1),
+})
+
+export type ProceduresText = z.infer<typeof proceduresFile>
+export type ItemText = z.infer<typeof item>
+export type LineText = z.infer<typeof line>
+export type FlowText = z.infer<typeof flow>
+export type ListText = z.infer<typeof list>
+export type WatchText = z.infer<typeof watch>
