@@ -1,56 +1,40 @@
 /**
- * Puts everything together, in this order: settings, then the log (the run's truth), then sound, then
- * the screen. The one file that knows every layer.
+ * Puts the first screen together, in this order: settings, then the log (the run's truth), then the
+ * screen. What a run needs comes beside it (`crew.ts`); these two files know every layer.
  */
 
 import { render } from 'preact'
-import { systemClock } from './adapters/clock.ts'
-import { createDeviceEar } from './adapters/ear/deviceEar.ts'
 import { createBrowserLog } from './adapters/log/browserLog.ts'
 import { createMemoryLog } from './adapters/log/memoryLog.ts'
-import { createTabLock } from './adapters/log/tabLock.ts'
 import { createPackFiles } from './adapters/packFiles.ts'
-import { createVoice } from './adapters/voice/chooseVoice.ts'
-import { makeActions } from './app/makeActions.ts'
+import { laterActions } from './app/laterActions.ts'
+import { recalled } from './app/recall.ts'
 import { readSettings, writeSettings } from './app/settings.ts'
 import { createAppStore } from './app/store.ts'
 import { keepOffline } from './offline.ts'
 import type { RunLog } from './ports.ts'
 import { App } from './ui/App.tsx'
 import { CannotStart } from './ui/CannotStart.tsx'
+import { loadAllScreens } from './ui/screens.tsx'
 
 const root = document.getElementById('app') ?? document.body
 
 async function start(): Promise<void> {
+  const coming = import('./crew.ts')
   const kept = storage('localStorage')
-  const settings = readSettings(kept)
-  const store = createAppStore({ settings })
+  const store = createAppStore({ settings: readSettings(kept) })
   const { log, message } = await openLog()
   if (message) store.setState({ storage: { kept: false, message } })
   const packFiles = createPackFiles()
-  const voice = createVoice({ settings: () => store.getState().settings })
-  const ear = createDeviceEar({
-    modelBase: new URL('model/', document.baseURI).href,
-    clock: systemClock,
-  })
-  const actions = makeActions({
-    store,
-    clock: systemClock,
-    log,
-    ear,
-    voice,
-    packFiles,
-    lock: createTabLock(),
-    newRunId: () => crypto.randomUUID(),
-    saveSettings: (next) => writeSettings(kept, next),
-    openHere: openHere(),
-    wakeSound: () => voice.wake(),
-  })
+  const here = openHere()
+  store.setState((await recalled(log, here.get())) ?? {})
+  const saveSettings = (next: Parameters<typeof writeSettings>[1]) => writeSettings(kept, next)
+  const crew = coming.then(({ takeSeats }) => takeSeats({ store, log, packFiles, openHere: here, saveSettings }))
+  render(<App store={store} actions={laterActions(crew)} />, root)
   store.setState({ packs: await packFiles.list() })
-  await actions.recall()
-  render(<App store={store} actions={actions} />, root)
+  await crew
+  await loadAllScreens()
   keepOffline()
-  store.setState({ voices: await voice.browserVoices() })
 }
 
 /** With site data blocked, even to name a storage throws. */

@@ -1,6 +1,5 @@
 /** The packs that come with the app: the YAML files under `checklists/`, one folder each, loaded when asked for. */
 
-import { parse } from 'yaml'
 import { digestBytes } from '../packs/digest.ts'
 import type { PackFiles } from '../ports.ts'
 
@@ -34,7 +33,10 @@ export function createPackFiles(files: Glob = FILES, examples: Glob = EXAMPLES):
     },
     list: () =>
       Promise.all(
-        [...packs].map(async ([id, found]) => ({ id, ...titles(id, (await found.get('pack.yaml')?.()) ?? '') })),
+        [...packs].map(async ([id, found]) => ({
+          id,
+          ...(await titles(id, (await found.get('pack.yaml')?.()) ?? '')),
+        })),
       ),
   }
 }
@@ -51,8 +53,9 @@ function byPack(files: Glob): Map<string, Map<string, () => Promise<string>>> {
 }
 
 /** What the start screen shows of a pack; one that cannot be read is listed by its folder and fails when opened. */
-function titles(id: string, text: string): { name: string; aircraft: string } {
+async function titles(id: string, text: string): Promise<{ name: string; aircraft: string }> {
   try {
+    const { parse } = await import('yaml')
     const { name, aircraft } = parse(text)
     return { name: String(name ?? id), aircraft: String(aircraft ?? '') }
   } catch {

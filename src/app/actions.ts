@@ -15,7 +15,7 @@ export interface Actions {
   /** Replaces the draft and computes the preview. */
   draft(inputs: Inputs): void
   /** Text of a YAML or JSON file of inputs, pasted or dropped; problems land in the store, the draft stays. */
-  readInputs(text: string, fileName: string): void
+  readInputs(text: string, fileName: string): Promise<void>
   /** The draft becomes the next revision; begins the run where there is none. */
   enterRevision(): Promise<void>
   resumeRun(runId: string): Promise<void>

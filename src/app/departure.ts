@@ -13,7 +13,6 @@ import type { Happening, RunEvent } from '../kernel/run/events.ts'
 import { findItem } from '../kernel/run/place.ts'
 import { readBackOf } from '../kernel/run/rests.ts'
 import type { RunState } from '../kernel/run/state.ts'
-import { readPack } from '../packs/read.ts'
 import type { PackFiles, RunLock } from '../ports.ts'
 import { type Conduct, type ConductParts, conduct, type Told } from './conduct.ts'
 import type { Dispatch } from './dispatch.ts'
@@ -50,7 +49,9 @@ export function createDeparture(parts: DepartureParts): Departure {
   let running: Conduct | undefined
   let stopWaiting: () => void = () => undefined
 
-  function take(texts: Readonly<Record<string, string>>, sha256: string): Pack | undefined {
+  async function take(texts: Readonly<Record<string, string>>, sha256: string): Promise<Pack | undefined> {
+    // Reading YAML is a good part of the app, and the first screen needs none of it.
+    const { readPack } = await import('../packs/read.ts')
     const { pack, problems } = readPack(texts, sha256)
     store.setState({ pack, problems: problems.filter(isError) })
     return pack
@@ -113,7 +114,7 @@ export function createDeparture(parts: DepartureParts): Departure {
   async function stored(runId: string): Promise<{ pack: Pack; events: RunEvent[] } | undefined> {
     const events = await log.read(runId)
     const [first] = events
-    const pack = first?.type === 'runStarted' ? take(first.pack.texts, first.pack.sha256) : undefined
+    const pack = first?.type === 'runStarted' ? await take(first.pack.texts, first.pack.sha256) : undefined
     return pack && { pack, events }
   }
 
@@ -126,7 +127,7 @@ export function createDeparture(parts: DepartureParts): Departure {
     dispatch: () => running?.dispatch,
     async openPack(id) {
       const { texts, sha256 } = await packFiles.load(id)
-      take(texts, sha256)
+      await take(texts, sha256)
       store.setState({ revisions: [], draft: EMPTY_DRAFT, preview: undefined })
       await showExamples(id)
     },

@@ -5,10 +5,10 @@ import type { Inputs } from '../kernel/figures/model.ts'
 import { debriefOf } from '../kernel/run/debrief.ts'
 import type { Happening } from '../kernel/run/events.ts'
 import type { RunState } from '../kernel/run/state.ts'
-import { readInputs } from '../packs/inputs.ts'
 import type { Actions } from './actions.ts'
 import { createDeparture, type DepartureParts, dealtBy } from './departure.ts'
 import { pressed } from './pressed.ts'
+import { recalled } from './recall.ts'
 import type { Settings } from './settings.ts'
 import { EMPTY_DRAFT } from './store.ts'
 
@@ -34,11 +34,7 @@ export function makeActions(parts: ActionParts): Actions {
 
   return {
     async recall() {
-      const runId = await log.unfinished()
-      if (runId === undefined) return
-      const unfinished = (await log.runs()).find((run) => run.runId === runId)
-      // After a reload it goes on at any key; on a later visit the start screen offers it.
-      store.setState({ unfinished, needsGesture: parts.openHere.get() === runId })
+      store.setState((await recalled(log, parts.openHere.get())) ?? {})
     },
     show: (screen) => store.setState({ screen }),
     choosePack: departure.openPack,
@@ -50,9 +46,10 @@ export function makeActions(parts: ActionParts): Actions {
       store.setState({ dealt: seed, screen: 'figures' })
     },
     draft: preview,
-    readInputs(text, fileName) {
+    async readInputs(text, fileName) {
       const { pack } = store.getState()
       if (!pack) return
+      const { readInputs } = await import('../packs/inputs.ts')
       const { inputs, problems } = readInputs(text, fileName, pack)
       store.setState({ problems })
       if (inputs) preview(inputs)

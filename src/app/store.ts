@@ -30,7 +30,8 @@ export interface Revision {
 
 export interface AppState {
   readonly screen: Screen
-  readonly packs: readonly PackSummary[]
+  /** Undefined until they have been looked up. */
+  readonly packs: readonly PackSummary[] | undefined
   readonly pack: Pack | undefined
   /** Of the pack that could not be opened, or of inputs that could not be read. */
   readonly problems: readonly Problem[]
@@ -75,7 +76,7 @@ export const EMPTY_DRAFT: Inputs = { status: 'preliminary', values: {}, loads: {
 export function createAppStore(initial: Partial<AppState> = {}): Store {
   return createStore<AppState>(() => ({
     screen: 'start',
-    packs: [],
+    packs: undefined,
     pack: undefined,
     problems: [],
     examples: {},

@@ -1,17 +1,13 @@
 /** The frame around the screens: theme, banners, navigation, and which screen is on. */
 
-import { useEffect, useLayoutEffect } from 'preact/hooks'
+import { useEffect } from 'preact/hooks'
 import type { Actions } from '../app/actions.ts'
 import type { Screen, Store } from '../app/store.ts'
 import { Banners } from './parts/Banners.tsx'
 import { Elsewhere } from './parts/Elsewhere.tsx'
 import { Header } from './parts/Header.tsx'
 import { Resume } from './parts/Resume.tsx'
-import { Account } from './screens/Account.tsx'
-import { Figures } from './screens/Figures.tsx'
-import { Run } from './screens/Run.tsx'
-import { Settings } from './screens/Settings.tsx'
-import { Start } from './screens/Start.tsx'
+import { ScreenByName } from './screens.tsx'
 import { AppContext, useApp } from './useApp.ts'
 
 export function App({ store, actions }: { readonly store: Store; readonly actions: Actions }) {
@@ -29,10 +25,6 @@ function Frame() {
   useEffect(() => {
     document.documentElement.dataset.theme = theme
   }, [theme])
-  // At once: later it could take the focus from a field that is being typed in.
-  useLayoutEffect(() => {
-    document.querySelector<HTMLElement>('h1')?.focus()
-  }, [screen])
   if (needsGesture) return <Resume />
   return (
     <div class="app">
@@ -45,16 +37,5 @@ function Frame() {
 
 function ScreenOf({ screen }: { readonly screen: Screen }) {
   const isElsewhere = useApp((state) => state.writer === 'elsewhere')
-  switch (screen) {
-    case 'start':
-      return <Start />
-    case 'figures':
-      return isElsewhere ? <Elsewhere /> : <Figures />
-    case 'run':
-      return isElsewhere ? <Elsewhere /> : <Run />
-    case 'account':
-      return <Account />
-    case 'settings':
-      return <Settings />
-  }
+  return isElsewhere && (screen === 'figures' || screen === 'run') ? <Elsewhere /> : <ScreenByName screen={screen} />
 }

@@ -10,6 +10,7 @@ import { type AppState, createAppStore } from '../../src/app/store.ts'
 import { readPackDir } from '../../src/cli/packDir.ts'
 import { readInputs } from '../../src/packs/inputs.ts'
 import { App } from '../../src/ui/App.tsx'
+import { loadAllScreens } from '../../src/ui/screens.tsx'
 import { createFakeClock } from '../fakes/clock.ts'
 import { createFakeEar } from '../fakes/ear.ts'
 import { createFakeLog } from '../fakes/log.ts'
@@ -20,6 +21,9 @@ afterEach(cleanup)
 // Looking up computed styles for every role is most of the time, and these screens hide nothing by style.
 configure({ asyncUtilTimeout: 30_000, defaultHidden: true })
 vi.setConfig({ testTimeout: 120_000 })
+
+// Screens are there when a test asks for them.
+await loadAllScreens()
 
 const { pack, problems } = await readPackDir('checklists/marram')
 if (!pack) throw new Error(JSON.stringify(problems))

@@ -24,7 +24,7 @@ function OwnSheet() {
   const [text, setText] = useState('')
   const [isOver, setOver] = useState(false)
   const open = async (file: File | null | undefined) => {
-    if (file) actions.readInputs(await file.text(), file.name)
+    if (file) await actions.readInputs(await file.text(), file.name)
   }
   return (
     <details>
@@ -57,7 +57,7 @@ function OwnSheet() {
           <button
             type="button"
             disabled={text.trim() === ''}
-            onClick={() => actions.readInputs(text, nameForPaste(text))}
+            onClick={() => void actions.readInputs(text, nameForPaste(text))}
           >
             Read it
           </button>
@@ -86,7 +86,7 @@ function Examples() {
     <fieldset class="row">
       <legend class="small">Take a load sheet that came with the pack</legend>
       {names.map((name) => (
-        <button key={name} type="button" onClick={() => actions.readInputs(examples[name] ?? '', name)}>
+        <button key={name} type="button" onClick={() => void actions.readInputs(examples[name] ?? '', name)}>
           {name.replace(/\.\w+$/, '')}
         </button>
       ))}

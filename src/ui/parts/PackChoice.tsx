@@ -12,11 +12,11 @@ export function PackChoice() {
   return (
     <section class="stack" aria-labelledby="packs">
       <h2 id="packs">Choose a pack</h2>
-      {packs.length === 0 && (
+      {packs?.length === 0 && (
         <p>No pack came with this app. Reload the page; if none appears, it was built without one.</p>
       )}
       <ul class="stack">
-        {packs.map(({ id, name, aircraft }) => (
+        {packs?.map(({ id, name, aircraft }) => (
           <li key={id}>
             <button
               type="button"

@@ -1,0 +1,35 @@
+/**
+ * What a run needs: ear, voice, lock and the actions, put together. Loaded beside the first screen, which
+ * needs none of it.
+ */
+
+import { systemClock } from './adapters/clock.ts'
+import { createDeviceEar } from './adapters/ear/deviceEar.ts'
+import { createTabLock } from './adapters/log/tabLock.ts'
+import { createVoice } from './adapters/voice/chooseVoice.ts'
+import type { Actions } from './app/actions.ts'
+import { makeActions } from './app/makeActions.ts'
+import type { Settings } from './app/settings.ts'
+import type { Store } from './app/store.ts'
+import type { PackFiles, RunLog } from './ports.ts'
+
+export interface CrewParts {
+  readonly store: Store
+  readonly log: RunLog
+  readonly packFiles: PackFiles
+  readonly openHere: { get(): string | undefined; set(runId: string | undefined): void }
+  readonly saveSettings: (settings: Settings) => void
+}
+
+export function takeSeats({ store, log, packFiles, openHere, saveSettings }: CrewParts): Actions {
+  const voice = createVoice({ settings: () => store.getState().settings })
+  const ear = createDeviceEar({ modelBase: new URL('model/', document.baseURI).href, clock: systemClock })
+  void voice.browserVoices().then((voices) => store.setState({ voices }))
+  return makeActions({
+    ...{ store, log, ear, voice, packFiles, openHere, saveSettings },
+    clock: systemClock,
+    lock: createTabLock(),
+    newRunId: () => crypto.randomUUID(),
+    wakeSound: () => voice.wake(),
+  })
+}

@@ -1,0 +1,58 @@
+/**
+ * The screens by name. The start screen is there with the page; each other one is loaded when it is
+ * first shown, or once the page has come to rest.
+ */
+
+import type { ComponentType } from 'preact'
+import { useEffect, useLayoutEffect, useState } from 'preact/hooks'
+import type { Screen } from '../app/store.ts'
+import { Start } from './screens/Start.tsx'
+
+const LOADERS: Readonly<Record<Screen, () => Promise<ComponentType>>> = {
+  start: async () => Start,
+  figures: async () => (await import('./screens/Figures.tsx')).Figures,
+  run: async () => (await import('./screens/Run.tsx')).Run,
+  account: async () => (await import('./screens/Account.tsx')).Account,
+  settings: async () => (await import('./screens/Settings.tsx')).Settings,
+}
+
+const loaded = new Map<Screen, ComponentType>([['start', Start]])
+
+async function load(screen: Screen): Promise<void> {
+  if (!loaded.has(screen)) loaded.set(screen, await LOADERS[screen]())
+}
+
+/** Fetched while nobody waits for them; one that cannot be fetched is tried again when it is shown. */
+export async function loadAllScreens(): Promise<void> {
+  await Promise.all((Object.keys(LOADERS) as Screen[]).map(load)).catch(() => undefined)
+}
+
+export function ScreenByName({ screen }: { readonly screen: Screen }) {
+  const [failed, setFailed] = useState<Screen>()
+  const [, setShown] = useState<Screen>()
+  const Shown = loaded.get(screen)
+  useEffect(() => {
+    if (Shown) return
+    load(screen).then(
+      () => setShown(screen),
+      () => setFailed(screen),
+    )
+  }, [screen, Shown])
+  // At once: later it could take the focus from a field that is being typed in.
+  useLayoutEffect(() => {
+    document.querySelector<HTMLElement>('h1')?.focus()
+  }, [Shown])
+  if (Shown) return <Shown />
+  return <main class="page narrow">{failed === screen && <NotLoaded />}</main>
+}
+
+function NotLoaded() {
+  return (
+    <p role="alert">
+      This screen could not be loaded. Check the connection, then{' '}
+      <button type="button" onClick={() => globalThis.location.reload()}>
+        reload the page
+      </button>
+    </p>
+  )
+}
