@@ -51,6 +51,8 @@ export function buttonsOf(pack: Pack, run: RunState): ViewButton[] {
     }
     case 'watch':
       return [...watchButtons(pack, run, floor), command('From the top', 'from the top', 'fromTop'), again]
+    case 'exchange':
+    case 'briefing':
     case 'call':
       return [...callButton(pack, run), again, standBy]
     case 'end':

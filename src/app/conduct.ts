@@ -4,7 +4,7 @@
  */
 
 import type { Pack } from '../kernel/run/checklist.ts'
-import type { Happening, RunEvent } from '../kernel/run/events.ts'
+import type { Effect, Happening, RunEvent } from '../kernel/run/events.ts'
 import { emptyRun, fold } from '../kernel/run/step.ts'
 import type { Clock, Ear, EarEvent, RunLog, Voice } from '../ports.ts'
 import { createDispatch, type Dispatch } from './dispatch.ts'
@@ -23,6 +23,8 @@ export interface ConductParts {
 export interface Told {
   /** A value was read aloud: the revision that takes it in is the caller's. */
   stated(stated: Stated): void
+  /** A station gave values: likewise. */
+  takenDown(taken: Extract<Effect, { type: 'takeDown' }>): void
 }
 
 export interface Conduct {
@@ -45,6 +47,7 @@ export function conduct(
     clock,
     happen: (happening: Happening) => void dispatch.happen(happening),
     speaking: (speaking) => store.setState({ voice: { speaking, failed: false } }),
+    takeDown: told.takenDown,
     voiceFailed: (text) => {
       store.setState({ voice: { speaking: text, failed: true } })
       void dispatch.happen({ type: 'voiceFailed', text })

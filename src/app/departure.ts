@@ -16,7 +16,7 @@ import type { RunState } from '../kernel/run/state.ts'
 import type { PackFiles, RunLock } from '../ports.ts'
 import { type Conduct, type ConductParts, conduct, type Told } from './conduct.ts'
 import type { Dispatch } from './dispatch.ts'
-import { reviseWith, withStated } from './revision.ts'
+import { reviseWith, withStated, withTaken } from './revision.ts'
 import { EMPTY_DRAFT, type Revision } from './store.ts'
 
 export interface DepartureParts extends ConductParts {
@@ -76,14 +76,18 @@ export function createDeparture(parts: DepartureParts): Departure {
   const told = (pack: Pack): Told => ({
     stated(stated) {
       const inForce = store.getState().revisions.at(-1)?.inputs
-      if (inForce) void revise(pack, withStated(inForce, stated), stated.figure)
+      if (inForce) void revise(pack, withStated(inForce, stated), { crossChecked: stated.figure })
+    },
+    takenDown({ turn, values }) {
+      const inForce = store.getState().revisions.at(-1)?.inputs
+      if (inForce) void revise(pack, withTaken(inForce, values), { takenDown: turn })
     },
   })
 
-  async function revise(pack: Pack, draft: Inputs, crossChecked?: string): Promise<void> {
+  async function revise(pack: Pack, draft: Inputs, from: Parameters<typeof reviseWith>[4] = {}): Promise<void> {
     const { revisions } = store.getState()
     const revision = revisions.length + 1
-    const { set, revised } = reviseWith(pack, revision, draft, revisions.at(-1)?.set, crossChecked)
+    const { set, revised } = reviseWith(pack, revision, draft, revisions.at(-1)?.set, from)
     const before = running?.dispatch.state()
     for (const happening of situationChanges(before, draft)) await running?.dispatch.happen(happening)
     await running?.dispatch.happen(revised)

@@ -56,6 +56,8 @@ export function happeningFor(pack: Pack, state: RunState, heard: Heard): Happeni
     }
     case 'watch':
       return watchHeard(pack, state, floor, heard, evidence) ?? commandIn(pack, heard, evidence) ?? overheard
+    case 'exchange':
+    case 'briefing':
     case 'call':
     case 'end':
       return commandIn(pack, heard, evidence) ?? overheard

@@ -9,6 +9,8 @@ export interface PerformParts {
   readonly clock: Clock
   readonly happen: (happening: Happening) => void
   readonly speaking: (text: string) => void
+  /** Values that a station gave: the revision that takes them in is the caller's. */
+  readonly takeDown: (taken: Extract<Effect, { type: 'takeDown' }>) => void
   readonly voiceFailed: (text: string) => void
   /** The pilot is in the middle of saying something: silence is not counted. */
   readonly isHearing: () => boolean
@@ -64,6 +66,9 @@ export function createPerform(parts: PerformParts): (effects: readonly Effect[])
           break
         case 'listen':
           parts.ear.listen({ order: effect.order, hearable: effect.hearable })
+          break
+        case 'takeDown':
+          parts.takeDown(effect)
           break
         case 'startTimer':
           startTimer(effect)

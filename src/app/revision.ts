@@ -15,17 +15,16 @@ export function reviseWith(
   revision: number,
   inputs: Inputs,
   before: FigureSet | undefined,
-  crossChecked?: string,
+  from: Pick<Revised, 'crossChecked' | 'takenDown'> = {},
 ): { set: FigureSet; revised: Revised } {
   const set = compute(pack.figures, inputs)
   const { status, label = status } = inputs
   const values = valuesOf(set)
   const changes = changesBetween(before, set)
   const warnings = warningsIn(pack, before, set)
-  const read = crossChecked === undefined ? {} : { crossChecked }
   return {
     set,
-    revised: { type: 'figuresRevised', revision, status, label, inputs, values, changes, warnings, ...read },
+    revised: { type: 'figuresRevised', revision, status, label, inputs, values, changes, warnings, ...from },
   }
 }
 
@@ -33,6 +32,11 @@ export function reviseWith(
 export function withStated(inputs: Inputs, { source, figure, value }: Stated): Inputs {
   const stated = { ...inputs.stated, [source]: { ...inputs.stated?.[source], [figure]: value } }
   return { ...inputs, stated }
+}
+
+/** Values that a station gave take the place of what was entered. */
+export function withTaken(inputs: Inputs, values: Readonly<Record<string, Value>>): Inputs {
+  return { ...inputs, values: { ...inputs.values, ...values } }
 }
 
 /** Spoken values of all figures that have one. */

@@ -73,7 +73,18 @@ export interface RunView {
   readonly phase: string
   /** Large on the screen: the challenge, the line, the question, the flow or the list to call. */
   readonly headline: string
-  readonly kind: 'item' | 'line' | 'flow' | 'watch' | 'call' | 'question' | 'standBy' | 'end' | 'stopped'
+  readonly kind:
+    | 'item'
+    | 'line'
+    | 'flow'
+    | 'watch'
+    | 'exchange'
+    | 'briefing'
+    | 'call'
+    | 'question'
+    | 'standBy'
+    | 'end'
+    | 'stopped'
   /** One sentence under it: what to do now. */
   readonly hint: string
   readonly look: readonly string[]
@@ -263,6 +274,11 @@ function headlineOf(pack: Pack, run: RunState): Pick<RunView, 'headline' | 'kind
     case 'call': {
       const name = pack.phases[floor.phase]?.activities[floor.activity]?.name ?? ''
       return { kind: 'call', headline: name, hint: `Call for it: "${name}".` }
+    }
+    case 'exchange':
+    case 'briefing': {
+      const name = pack.phases[floor.phase]?.activities[floor.activity]?.name ?? ''
+      return { kind: floor.at, headline: name, hint: '' }
     }
     case 'end':
       return { kind: 'end', headline: 'All lists complete', hint: 'The account has what was said.' }

@@ -8,7 +8,7 @@ import { dirname, resolve } from 'node:path'
 import { buttonsOf } from '../app/buttons.ts'
 import { createDispatch } from '../app/dispatch.ts'
 import { pressed } from '../app/pressed.ts'
-import { reviseWith, withStated } from '../app/revision.ts'
+import { reviseWith, withStated, withTaken } from '../app/revision.ts'
 import type { FigureSet, Inputs } from '../kernel/figures/model.ts'
 import type { Hearable } from '../kernel/hearing/hearable.ts'
 import { showProblem } from '../kernel/problem.ts'
@@ -55,7 +55,8 @@ export async function rehearseFile(parts: RehearsalParts): Promise<RehearsalEnd>
     state: emptyRun('rehearsal'),
     events: [],
     changed: (state, event) => {
-      if (event.type === 'stated' && state.inputs) void revise(withStated(state.inputs, event), event.figure)
+      if (event.type === 'stated' && state.inputs)
+        void revise(withStated(state.inputs, event), { crossChecked: event.figure })
     },
     logLost: (message) => {
       throw new Error(message)
@@ -71,7 +72,7 @@ export async function rehearseFile(parts: RehearsalParts): Promise<RehearsalEnd>
         listening = undefined
         break
       case 'speak':
-        print(`otherseat: ${effect.text}`)
+        print(`${effect.role}: ${effect.text}`)
         clock.advance(words(effect.text) * MS_PER_WORD)
         break
       case 'listen':
@@ -90,6 +91,11 @@ export async function rehearseFile(parts: RehearsalParts): Promise<RehearsalEnd>
         for (const stop of stops.values()) stop()
         stops.clear()
         break
+      case 'takeDown': {
+        const { inputs } = dispatch.state()
+        if (inputs) void revise(withTaken(inputs, effect.values), { takenDown: effect.turn })
+        break
+      }
       case 'tone':
         break
     }
@@ -112,9 +118,9 @@ export async function rehearseFile(parts: RehearsalParts): Promise<RehearsalEnd>
 
   let set: FigureSet | undefined
   let revision = 0
-  async function revise(inputs: Inputs, crossChecked?: string): Promise<void> {
+  async function revise(inputs: Inputs, from: Parameters<typeof reviseWith>[4] = {}): Promise<void> {
     revision += 1
-    const next = reviseWith(pack, revision, inputs, set, crossChecked)
+    const next = reviseWith(pack, revision, inputs, set, from)
     set = next.set
     await dispatch.happen(next.revised)
   }

@@ -56,6 +56,10 @@ function phrasesOf(activity: Activity): string[] {
         ...activity.calls.map((call) => call.label),
         ...activity.abnormal.flatMap(({ label, stopWords, actions }) => [label, stopWords, ...actions]),
       ]
+    case 'exchange':
+      return [activity.name, ...activity.turns.flatMap(({ interlocks }) => cautions(interlocks))]
+    case 'briefing':
+      return [activity.name, ...activity.topics.map(({ label }) => label)]
   }
 }
 
@@ -69,7 +73,7 @@ function cautions(interlocks: readonly Interlock[] | undefined): string[] {
 
 /** Words of calls, and of answers with the names of their parts; figures in them are said by their values. */
 function answersOf(activity: Activity): string[] {
-  if (activity.type === 'flow') return []
+  if (activity.type === 'flow' || activity.type === 'exchange' || activity.type === 'briefing') return []
   if (activity.type === 'watch') return activity.begins.concat(...activity.calls.map((call) => call.say))
   return activity.entries.flatMap((entry) =>
     entry.type === 'line'

@@ -3,12 +3,12 @@
 import { readFile } from 'node:fs/promises'
 import { fileURLToPath } from 'node:url'
 import { conduct } from '../../src/app/conduct.ts'
-import { reviseWith, type Stated, withStated } from '../../src/app/revision.ts'
+import { reviseWith, type Stated, withStated, withTaken } from '../../src/app/revision.ts'
 import { createAppStore } from '../../src/app/store.ts'
 import { readPackDir } from '../../src/cli/packDir.ts'
 import type { FigureSet, Inputs } from '../../src/kernel/figures/model.ts'
 import type { Pack } from '../../src/kernel/run/checklist.ts'
-import type { RunEvent } from '../../src/kernel/run/events.ts'
+import type { Effect, RunEvent } from '../../src/kernel/run/events.ts'
 import { readInputs } from '../../src/packs/inputs.ts'
 import { createFakeClock } from '../fakes/clock.ts'
 import { createFakeEar } from '../fakes/ear.ts'
@@ -42,6 +42,7 @@ export async function rig(options: FakeVoiceOptions & { events?: readonly RunEve
   const store = createAppStore({ pack })
   const run = conduct({ store, clock, log, ear, voice }, pack, 'run', options.events ?? [], {
     stated: (stated) => void crossCheck(stated),
+    takenDown: (taken) => void takeDown(taken),
   })
   let set: FigureSet | undefined
   let revision = 0
@@ -49,7 +50,15 @@ export async function rig(options: FakeVoiceOptions & { events?: readonly RunEve
     const before = run.dispatch.state().inputs
     if (!before) return
     revision += 1
-    const next = reviseWith(pack, revision, withStated(before, stated), set, stated.figure)
+    const next = reviseWith(pack, revision, withStated(before, stated), set, { crossChecked: stated.figure })
+    set = next.set
+    await run.dispatch.happen(next.revised)
+  }
+  const takeDown = async ({ turn, values }: Extract<Effect, { type: 'takeDown' }>) => {
+    const before = run.dispatch.state().inputs
+    if (!before) return
+    revision += 1
+    const next = reviseWith(pack, revision, withTaken(before, values), set, { takenDown: turn })
     set = next.set
     await run.dispatch.happen(next.revised)
   }

@@ -1,6 +1,7 @@
 /** A pack as the runner knows it: phases with their flows and lists. Checked; see `packs/` for how it is read. */
 
 import type { FigureModel } from '../figures/pack.ts'
+import type { Briefing, Exchange } from './exchange.ts'
 
 /** Every named situation must have one of the named values. */
 export type Condition = Readonly<Record<string, readonly string[]>>
@@ -126,7 +127,7 @@ export interface Watch {
   readonly caution?: string
 }
 
-export type Activity = Flow | List | Watch
+export type Activity = Flow | List | Watch | Exchange | Briefing
 
 export interface Phase {
   readonly id: string

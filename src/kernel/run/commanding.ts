@@ -162,6 +162,7 @@ function affirmed(pack: Pack, state: RunState, event: Commanded): Step {
   switch (question?.about) {
     case undefined:
     case 'reading':
+    case 'order':
       return { state, effects: [] }
     case 'pass': {
       const { item, list } = findItem(pack, question.item)

@@ -32,6 +32,8 @@ export type Happening =
       readonly startedAt: number
       /** The departure was dealt: the same number deals the same one, with its trap. */
       readonly dealt?: number
+      /** What the voices outside the crew will say; without it they are left out. */
+      readonly script?: Script
     }
   | {
       readonly type: 'figuresRevised'
@@ -46,6 +48,8 @@ export type Happening =
       readonly warnings: readonly string[]
       /** Entered because this figure was read aloud. */
       readonly crossChecked?: string
+      /** Entered because this turn of an exchange gave the values. */
+      readonly takenDown?: string
     }
   /** Read off the flight computer aloud; the revision that takes it in follows at once. */
   | {
@@ -76,6 +80,29 @@ export type Happening =
       readonly evidence: Evidence
       readonly because: 'figuresChanged' | 'late' | 'onsetCut'
     }
+  /** The pilot called a station, or read back what it said. */
+  | {
+      readonly type: 'transmitted'
+      readonly exchange: string
+      readonly turn: string
+      readonly part: 'call' | 'readBack'
+      readonly evidence: Evidence
+      readonly judgement: Judgement
+      readonly expected: Readonly<Record<string, Value>>
+      readonly revision: number
+    }
+  /** Something of a briefing was said: topics by id. */
+  | {
+      readonly type: 'briefed'
+      readonly briefing: string
+      readonly evidence: Evidence
+      readonly topics: Readonly<Record<string, 'ok' | 'wrong'>>
+      /** What was taken for the wrong values, as words. */
+      readonly heard: readonly string[]
+    }
+  | { readonly type: 'briefingEnded'; readonly briefing: string; readonly evidence: Evidence }
+  /** The words of a station were shown on request. */
+  | { readonly type: 'wordsShown'; readonly turn: string; readonly evidence: Evidence }
   /** Speech that was neither an answer nor a command; the run is unaffected. */
   | { readonly type: 'overheard'; readonly evidence: Evidence }
   | { readonly type: 'commanded'; readonly command: string; readonly argument?: string; readonly evidence: Evidence }
@@ -135,13 +162,30 @@ export type RunEvent = Happening & {
   readonly wall: string
 }
 
+/** Values that stations will say, by figure; a figure that is not among them is said as it stands. */
+export interface Script {
+  readonly values: Readonly<Record<string, Value>>
+  /** Once in the run a controller errs, and the pilot is meant to notice. */
+  readonly slip?: Slip
+}
+export interface Slip {
+  readonly turn: string
+  readonly figure: string
+  /** A wrong read-back of it is called correct, or another value is said behind a right one. */
+  readonly kind: 'acceptsWrong' | 'saysAnother'
+  readonly value: Value
+}
+
 export interface RunSettings {
   readonly phraseology: 'plain' | 'standard' | 'verbatim'
   /** Misses before the voice coaches; 0 never. */
   readonly coachAfter: number
+  /** Whose words stations use; ICAO where it is not said. */
+  readonly radio?: 'icao' | 'faa'
 }
 
-export const ROLES = ['otherseat'] as const
+/** Voices that can be told apart. */
+export const ROLES = ['otherseat', 'controller', 'broadcast', 'groundCrew'] as const
 export type Role = (typeof ROLES)[number]
 export const TONES = ['tick', 'attention', 'soft'] as const
 export type ToneName = (typeof TONES)[number]
@@ -152,6 +196,8 @@ export type Effect =
   | { readonly type: 'tone'; readonly tone: ToneName }
   | { readonly type: 'listen'; readonly order: number; readonly hearable: Hearable }
   | { readonly type: 'shut' }
+  /** Values that a station gave are to come in as a revision. */
+  | { readonly type: 'takeDown'; readonly turn: string; readonly values: Readonly<Record<string, Value>> }
   /** The happening comes back after a time, unless another timer of the name is started or all are stopped. */
   | { readonly type: 'startTimer'; readonly timer: TimerName; readonly ms: number; readonly happening: Happening }
   | { readonly type: 'stopTimers' }

@@ -1,8 +1,9 @@
 /** Which place comes next: inside a list, and from one activity to another. */
 
 import type { Activity, List, Pack } from './checklist.ts'
+import type { Turn } from './exchange.ts'
 import { say } from './phrases.ts'
-import { agenda, entriesOf, itemsOf, listById } from './place.ts'
+import { agenda, entriesOf, holds, itemsOf, listById } from './place.ts'
 import type { Floor, RunState } from './state.ts'
 import { enter, itemState, listState, type Step, turn, withList } from './turn.ts'
 
@@ -46,12 +47,20 @@ function floorOf(pack: Pack, state: RunState, place: { phase: number; index: num
   return inside ?? { at: 'call', phase, activity: index }
 }
 
+function isTurnAhead(state: RunState, turn: Turn): boolean {
+  return holds(turn.when, state.situation) && state.turns[turn.id]?.status !== 'done'
+}
+
 function isAhead(state: RunState, activity: Activity): boolean {
   switch (activity.type) {
     case 'flow':
       return !state.flowsClosed.includes(activity.id)
     case 'watch':
       return state.watches[activity.id]?.status !== 'done'
+    case 'exchange':
+      return state.script !== undefined && activity.turns.some((one) => isTurnAhead(state, one))
+    case 'briefing':
+      return state.script !== undefined && !state.briefingsClosed.includes(activity.id)
     case 'list': {
       const { complete, suspended } = listState(state, activity.id)
       return !complete && !suspended

@@ -162,6 +162,7 @@ export const say = {
   readMe: (label: string) => sentence(`read me the ${label}`),
   agrees: (label: string) => sentence(`${label} agrees`),
   differs: (label: string) => sentence(`${label} differs`, 'settle it on the figures page'),
+  orderDiffers: (heard: string) => `${sentence(`I heard ${heard}`, 'differs')} ${ask('affirm')}`,
   notYet: (caution: string) => sentence('not yet', caution),
   noCall: (label: string, stopWords: string) =>
     `${sentence('no call heard', label)} ${sentence(stopWords, 'unless seen')}`,

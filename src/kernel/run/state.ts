@@ -3,7 +3,7 @@
 import type { Inputs, Status } from '../figures/model.ts'
 import type { Value } from '../kinds/kind.ts'
 import type { Judgement } from '../response/model.ts'
-import type { By, RunSettings } from './events.ts'
+import type { By, RunSettings, Script } from './events.ts'
 
 export type ItemStatus = 'open' | 'done' | 'passed' | 'leftOpen' | 'reopened'
 
@@ -53,6 +53,8 @@ export type Question =
   | { readonly about: 'reading'; readonly figure: string }
   | { readonly about: 'warnings'; readonly list: string }
   | { readonly about: 'pass'; readonly item: string; readonly reason: string }
+  /** An order that differs from the figure. */
+  | { readonly about: 'order'; readonly turn: string; readonly heard: string }
 
 /** Where the run is: what the next answer would be taken for. */
 export type Floor =
@@ -61,7 +63,25 @@ export type Floor =
   | { readonly at: 'item'; readonly list: string; readonly item: string }
   | { readonly at: 'line'; readonly list: string; readonly line: string }
   | { readonly at: 'watch'; readonly phase: number; readonly activity: number }
+  | { readonly at: 'exchange'; readonly phase: number; readonly activity: number }
+  | { readonly at: 'briefing'; readonly phase: number; readonly activity: number }
   | { readonly at: 'end' }
+
+export interface TurnState {
+  /** `said`: the station has spoken, the read-back is awaited. `slipped`: it then said another value. */
+  readonly status: 'ahead' | 'said' | 'slipped' | 'done'
+  /** Parts read back right in an earlier transmission, and words begun in it. */
+  readonly held: readonly string[]
+  readonly begun: Readonly<Record<string, string>>
+  readonly misses: number
+  readonly sayAgains: number
+  /** Its words were shown on the screen. */
+  readonly shown: boolean
+  /** An order was kept to against the figure. */
+  readonly insisted?: string
+  /** The station erred here: what came of it. */
+  readonly slip?: 'open' | 'noticed' | 'unnoticed'
+}
 
 /** Times are ms from the start of the run. */
 export interface WatchState {
@@ -112,6 +132,13 @@ export interface RunState {
   readonly items: Readonly<Record<string, ItemState>>
   readonly lists: Readonly<Record<string, ListState>>
   readonly watches: Readonly<Record<string, WatchState>>
+  /** What stations say; undefined where the voices outside the crew are left out. */
+  readonly script: Script | undefined
+  /** Turns of exchanges by id. */
+  readonly turns: Readonly<Record<string, TurnState>>
+  /** Topics covered, and topics last said wrong. */
+  readonly topics: Readonly<Record<string, 'ok' | 'wrong'>>
+  readonly briefingsClosed: readonly string[]
   /** When each thing was done that an interlock may wait for, ms from the start: items, steps, lists, watches, `cleared:name`. */
   readonly doneAt: Readonly<Record<string, number>>
   readonly floor: Floor

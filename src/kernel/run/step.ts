@@ -36,6 +36,10 @@ export function emptyRun(runId: string): RunState {
     items: {},
     lists: {},
     watches: {},
+    script: undefined,
+    turns: {},
+    topics: {},
+    briefingsClosed: [],
     doneAt: {},
     floor: { at: 'end' },
     question: undefined,
@@ -57,8 +61,8 @@ export function step(pack: Pack, before: RunState, event: RunEvent): Step {
 function happen(pack: Pack, state: RunState, event: RunEvent): Step {
   switch (event.type) {
     case 'runStarted': {
-      const { settings, situation, startedAt } = event
-      return { state: { ...state, status: 'running', settings, situation, startedAt }, effects: [] }
+      const { settings, situation, startedAt, script } = event
+      return { state: { ...state, status: 'running', settings, situation, startedAt, script }, effects: [] }
     }
     case 'figuresRevised':
       return revised(pack, state, event)
@@ -98,6 +102,11 @@ function happen(pack: Pack, state: RunState, event: RunEvent): Step {
         : { state, effects: [] }
     case 'overheard':
       return { state, effects: timers(state) }
+    case 'transmitted':
+    case 'briefed':
+    case 'briefingEnded':
+    case 'wordsShown':
+      return { state, effects: [] }
     case 'watchBegan':
       return watching.began(pack, state, event)
     case 'watchCalled':

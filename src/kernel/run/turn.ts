@@ -86,6 +86,9 @@ function floorWords(pack: Pack, state: RunState): string {
     }
     case 'watch':
       return say.watch(pack.phases[floor.phase]?.activities[floor.activity]?.name ?? '')
+    case 'exchange':
+    case 'briefing':
+      return say.watch(pack.phases[floor.phase]?.activities[floor.activity]?.name ?? '')
     case 'end':
       return say.allComplete()
   }
@@ -104,6 +107,8 @@ function questionWords(pack: Pack, state: RunState): string | undefined {
       return say.readMe(pack.figures.declarations[question.figure]?.label ?? question.figure)
     case 'warnings':
       return say.warnings()
+    case 'order':
+      return say.orderDiffers(question.heard)
     case 'pass':
       return say.pass(findItem(pack, question.item).item.challenge, question.reason)
   }
