@@ -5,6 +5,7 @@
 
 import { systemClock } from './adapters/clock.ts'
 import { createDeviceEar } from './adapters/ear/deviceEar.ts'
+import { createSwitches } from './adapters/hands/switches.ts'
 import { createTabLock } from './adapters/log/tabLock.ts'
 import { createVoice } from './adapters/voice/chooseVoice.ts'
 import type { Actions } from './app/actions.ts'
@@ -25,11 +26,15 @@ export function takeSeats({ store, log, packFiles, openHere, saveSettings }: Cre
   const voice = createVoice({ settings: () => store.getState().settings })
   const ear = createDeviceEar({ modelBase: new URL('model/', document.baseURI).href, clock: systemClock })
   void voice.browserVoices().then((voices) => store.setState({ voices }))
-  return makeActions({
+  const switches = createSwitches({ clock: systemClock, bindings: () => store.getState().settings.switches })
+  const actions = makeActions({
     ...{ store, log, ear, voice, packFiles, openHere, saveSettings },
     clock: systemClock,
     lock: createTabLock(),
     newRunId: () => crypto.randomUUID(),
     wakeSound: () => voice.wake(),
+    learnSwitch: switches.learn,
   })
+  switches.subscribe(actions.switched)
+  return actions
 }

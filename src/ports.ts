@@ -25,6 +25,8 @@ export interface Heard {
   readonly beganAt: number
   readonly endedAt: number
   readonly by: 'voice' | 'typed'
+  /** It began before the challenge had been said to its end. */
+  readonly early?: boolean
 }
 
 export type EarState = 'off' | 'loading' | 'shut' | 'guard' | 'open' | 'hearing' | 'failed'
@@ -46,10 +48,18 @@ export interface EarFailure {
   readonly message: string
 }
 
+/**
+ * Push to talk and the radio key, over whatever order is in force. `ended`: the key was let go, what was
+ * being said is whole; `shut`: it is dropped.
+ */
+export type EarGate = 'open' | 'ended' | 'shut'
+
 /** The order to listen carries no value. */
 export interface ListenOrder {
   readonly order: number
   readonly hearable: Hearable
+  /** The app's own voice is not in the microphone: listen through it. */
+  readonly isHeadset?: boolean
 }
 
 export interface Ear {
@@ -57,6 +67,7 @@ export interface Ear {
   open(vocabulary: Vocabulary): Promise<void>
   listen(order: ListenOrder): void
   shut(): void
+  gate(gate: EarGate): void
   close(): Promise<void>
   subscribe(hear: (event: EarEvent) => void): () => void
 }
@@ -68,6 +79,26 @@ export interface Voice {
   speak(text: string, role: Role): Promise<'spoken' | 'failed' | 'cancelled'>
   tone(name: ToneName): Promise<void>
   cancel(): void
+}
+
+/** What a key, pedal or button of the pilot's own is for. */
+export type SwitchName = 'talk' | 'radio' | 'confirm'
+/** A key by its place on the keyboard, or a button of a stick, pedal or pad. */
+export type Binding =
+  | { readonly type: 'key'; readonly code: string; readonly label: string }
+  | { readonly type: 'button'; readonly pad: string; readonly button: number }
+export interface SwitchEvent {
+  readonly name: SwitchName
+  readonly isDown: boolean
+  /** A media key has no release: it is pressed once for one answer. */
+  readonly isOnce?: boolean
+}
+export interface Switches {
+  subscribe(hear: (event: SwitchEvent) => void): () => void
+  /** The next key or button, in place of what it is for; undefined where given up. One at a time. */
+  learn(): Promise<Binding | undefined>
+  /** Hears the keys of another window of this page as well; returns its undoing. */
+  attach(other: Window): () => void
 }
 
 /** Append-only. */

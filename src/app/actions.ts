@@ -1,6 +1,7 @@
 /** All that a screen may ask for. `main.tsx` makes one of these; tests hand in their own. */
 
 import type { Inputs } from '../kernel/figures/model.ts'
+import type { SwitchEvent, SwitchName } from '../ports.ts'
 import type { Settings } from './settings.ts'
 import type { Screen } from './store.ts'
 import type { Press } from './view.ts'
@@ -27,6 +28,10 @@ export interface Actions {
   /** Any key or click after a reload: browsers want a gesture before sound. */
   gesture(): void
   retryEar(): Promise<void>
+  /** A key, pedal or button of the pilot's own, or its likeness on the screen. */
+  switched(event: SwitchEvent): void
+  /** The next key or button pressed becomes the one for this; Escape leaves it as it was. */
+  learn(name: SwitchName): Promise<void>
   /** Takes the run over from another tab. */
   takeOver(): Promise<void>
   settings(change: Partial<Settings>): void

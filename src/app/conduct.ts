@@ -10,6 +10,7 @@ import type { Clock, Ear, EarEvent, RunLog, Voice } from '../ports.ts'
 import { createDispatch, type Dispatch } from './dispatch.ts'
 import { createPerform } from './perform.ts'
 import type { Stated } from './revision.ts'
+import { createSpeech } from './speech.ts'
 import type { Store } from './store.ts'
 
 export interface ConductParts {
@@ -29,6 +30,8 @@ export interface Told {
 
 export interface Conduct {
   readonly dispatch: Dispatch
+  /** The pilot wants to speak now: what is being said is cut off, and the ear opens. */
+  cut(): void
   /** Stops listening and speaking; the run stays as it is in the log. */
   close(): void
 }
@@ -41,18 +44,28 @@ export function conduct(
   told: Told,
 ): Conduct {
   const { store, clock, log, ear, voice } = parts
+  const speech = createSpeech(clock)
+  const cut = () => {
+    if (!speech.isOn()) return
+    speech.cut()
+    voice.cancel()
+  }
   const perform = createPerform({
     ear,
     voice,
     clock,
     happen: (happening: Happening) => void dispatch.happen(happening),
-    speaking: (speaking) => store.setState({ voice: { speaking, failed: false } }),
+    speaking: (text) => {
+      speech.said(text)
+      store.setState({ voice: { speaking: text, failed: false } })
+    },
     takeDown: told.takenDown,
     voiceFailed: (text) => {
       store.setState({ voice: { speaking: text, failed: true } })
       void dispatch.happen({ type: 'voiceFailed', text })
     },
     isHearing: () => store.getState().ear.state === 'hearing',
+    isHeadset: () => store.getState().settings.isHeadset,
   })
   const state = events.length > 0 ? fold(pack, runId, events) : emptyRun(runId)
   const dispatch = createDispatch({
@@ -68,16 +81,27 @@ export function conduct(
     },
     logLost: (message) => store.setState({ storage: { kept: false, message } }),
   })
-  const unsubscribe = ear.subscribe((event) => reported(store, dispatch, event))
+  const unsubscribe = ear.subscribe((event) => {
+    if (event.type === 'heard' && event.heard.by === 'voice' && speech.isEarly(event.heard.beganAt)) {
+      return reported(store, dispatch, { type: 'heard', heard: { ...event.heard, early: true } })
+    }
+    if (event.type === 'speechBegan' && speech.isOn()) clock.after(COUGH_MS, () => isSpeaking(store) && cut())
+    reported(store, dispatch, event)
+  })
   store.setState({ run: state })
   return {
     dispatch,
+    cut,
     close() {
       unsubscribe()
       perform([{ type: 'shut' }, { type: 'stopTimers' }])
     },
   }
 }
+
+/** Who coughs into a challenge need not lose the rest of it. */
+const COUGH_MS = 300
+const isSpeaking = (store: Store) => store.getState().ear.state === 'hearing'
 
 function reported(store: Store, dispatch: Dispatch, event: EarEvent): void {
   const show = (change: Partial<ReturnType<Store['getState']>['ear']>) =>

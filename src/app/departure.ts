@@ -36,6 +36,8 @@ export interface Departure {
   /** Ends the open run, or a stored one that nobody holds. */
   end(runId: string): Promise<void>
   openEar(): Promise<void>
+  /** Cuts off what is being said. */
+  cut(): void
   dispatch(): Dispatch | undefined
 }
 
@@ -128,6 +130,7 @@ export function createDeparture(parts: DepartureParts): Departure {
 
   return {
     openEar,
+    cut: () => running?.cut(),
     dispatch: () => running?.dispatch,
     async openPack(id) {
       const { texts, sha256 } = await packFiles.load(id)

@@ -65,8 +65,16 @@ export function happeningFor(pack: Pack, state: RunState, heard: Heard): Happeni
 }
 
 function evidenceOf(heard: Heard): Evidence {
-  const { by, text, score, alternatives, beganAt, endedAt } = heard
-  return { by, text, beganAt, endedAt, ...(score !== undefined && { score }), ...(alternatives && { alternatives }) }
+  const { by, text, score, alternatives, beganAt, endedAt, early } = heard
+  return {
+    by,
+    text,
+    beganAt,
+    endedAt,
+    ...(score !== undefined && { score }),
+    ...(alternatives && { alternatives }),
+    ...(early && { early }),
+  }
 }
 
 function isSaid(response: string, text: string): boolean {

@@ -5,17 +5,22 @@ import type { Inputs } from '../kernel/figures/model.ts'
 import { debriefOf } from '../kernel/run/debrief.ts'
 import type { Happening } from '../kernel/run/events.ts'
 import type { RunState } from '../kernel/run/state.ts'
+import type { Binding } from '../ports.ts'
 import type { Actions } from './actions.ts'
 import { createDeparture, type DepartureParts, dealtBy } from './departure.ts'
 import { pressed } from './pressed.ts'
 import { recalled } from './recall.ts'
-import type { Settings } from './settings.ts'
+import { type Settings, withSwitch } from './settings.ts'
 import { EMPTY_DRAFT } from './store.ts'
+import { createTalk } from './talk.ts'
+import type { Press } from './view.ts'
 
 export interface ActionParts extends DepartureParts {
   readonly saveSettings: (settings: Settings) => void
   /** Lets the page play sound after a gesture. */
   readonly wakeSound: () => Promise<void>
+  /** The next key or button that is pressed. */
+  readonly learnSwitch: () => Promise<Binding | undefined>
 }
 
 export function makeActions(parts: ActionParts): Actions {
@@ -31,6 +36,23 @@ export function makeActions(parts: ActionParts): Actions {
   function happen(happening: (run: RunState) => Happening | undefined): void {
     void departure.dispatch()?.happen(happening)
   }
+
+  const press = (press: Press) => happen((run) => pressed(store.getState().pack, run, press, clock.now()))
+  const talk = createTalk({
+    store,
+    ear: parts.ear,
+    press,
+    cut: departure.cut,
+    refuse: () => void parts.voice.tone('soft'),
+  })
+
+  function change(settings: Partial<Settings>): void {
+    const next = { ...store.getState().settings, ...settings }
+    store.setState({ settings: next })
+    parts.saveSettings(next)
+    talk.settle()
+  }
+  talk.settle()
 
   return {
     async recall() {
@@ -85,7 +107,15 @@ export function makeActions(parts: ActionParts): Actions {
       }
       store.setState({ ...fresh, screen: 'start', writer: 'here' })
     },
-    press: (press) => happen((run) => pressed(store.getState().pack, run, press, clock.now())),
+    press,
+    switched: talk.switched,
+    async learn(name) {
+      store.setState({ learning: name })
+      const binding = await parts.learnSwitch()
+      if (store.getState().learning !== name) return
+      store.setState({ learning: undefined })
+      if (binding) change({ switches: withSwitch(store.getState().settings.switches, name, binding) })
+    },
     type(text, order, beganAt) {
       void departure.dispatch()?.hear({ order, text, beganAt, endedAt: clock.now(), by: 'typed' })
     },
@@ -105,11 +135,7 @@ export function makeActions(parts: ActionParts): Actions {
       const runId = run?.runId ?? unfinished?.runId
       if (runId) await departure.goOn(runId, true)
     },
-    settings(change) {
-      const settings = { ...store.getState().settings, ...change }
-      store.setState({ settings })
-      parts.saveSettings(settings)
-    },
+    settings: change,
     async account() {
       const { pack } = store.getState()
       const dispatch = departure.dispatch()

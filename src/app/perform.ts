@@ -14,6 +14,8 @@ export interface PerformParts {
   readonly voiceFailed: (text: string) => void
   /** The pilot is in the middle of saying something: silence is not counted. */
   readonly isHearing: () => boolean
+  /** Listens through its own voice. */
+  readonly isHeadset: () => boolean
 }
 
 /** How long to wait before a silence timer looks again while speech is under way. */
@@ -50,13 +52,19 @@ export function createPerform(parts: PerformParts): (effects: readonly Effect[])
     await parts.voice.tone('attention')
   }
 
+  function listen({ order, hearable }: Extract<Effect, { type: 'listen' }>, isHeadset: boolean): void {
+    parts.ear.listen({ order, hearable, ...(isHeadset && { isHeadset }) })
+  }
+
   async function run(effects: readonly Effect[], mine: number): Promise<void> {
     const isCurrent = () => round === mine
+    const isHeadset = parts.isHeadset()
     for (const effect of effects) {
       if (!isCurrent()) return
       switch (effect.type) {
         case 'shut':
           parts.ear.shut()
+          if (isHeadset) for (const later of effects) if (later.type === 'listen') listen(later, isHeadset)
           break
         case 'speak':
           await speak(effect.text, effect.role, isCurrent)
@@ -65,7 +73,7 @@ export function createPerform(parts: PerformParts): (effects: readonly Effect[])
           await parts.voice.tone(effect.tone)
           break
         case 'listen':
-          parts.ear.listen({ order: effect.order, hearable: effect.hearable })
+          if (!isHeadset) listen(effect, isHeadset)
           break
         case 'takeDown':
           parts.takeDown(effect)

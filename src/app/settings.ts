@@ -1,6 +1,7 @@
 /** Settings of the person at this browser, their defaults, and how they are kept. */
 
 import type { Phraseology } from '../kernel/kinds/kind.ts'
+import type { Binding, SwitchName } from '../ports.ts'
 
 export interface Settings {
   readonly phraseology: Phraseology
@@ -8,6 +9,13 @@ export interface Settings {
   readonly coachAfter: number
   readonly theme: 'system' | 'dark' | 'light'
   readonly ear: 'device' | 'typing'
+  /** Open microphone, or only while the talk key is held. */
+  readonly listening: 'open' | 'push'
+  /** The voice is in the pilot's ear alone: it may be interrupted. */
+  readonly isHeadset: boolean
+  readonly switches: Readonly<Record<SwitchName, Binding | null>>
+  /** Play and pause of a headset talk, next confirms. */
+  readonly mediaKeys: boolean
   /** Name of a voice of the browser, or `embedded`; empty: the best one there is. */
   readonly voice: string
   readonly rate: number
@@ -20,9 +28,31 @@ export const DEFAULT_SETTINGS: Settings = {
   coachAfter: 3,
   theme: 'system',
   ear: 'device',
+  listening: 'open',
+  isHeadset: false,
+  switches: { talk: null, radio: null, confirm: null },
+  mediaKeys: false,
   voice: '',
   rate: 1,
   welcomed: false,
+}
+
+/** One key does one thing: what had it before goes without. */
+export function withSwitch(switches: Settings['switches'], name: SwitchName, binding: Binding): Settings['switches'] {
+  const others = Object.entries(switches).map(([other, old]) => [other, old && isSame(old, binding) ? null : old])
+  return { ...Object.fromEntries(others), [name]: binding }
+}
+
+export function isSame(one: Binding, other: Binding): boolean {
+  if (one.type === 'key') return other.type === 'key' && one.code === other.code
+  return other.type === 'button' && one.pad === other.pad && one.button === other.button
+}
+
+/** As a pilot would name it; pads tell their makers' numbers behind their names. */
+export function nameOfBinding(binding: Binding | null): string {
+  if (!binding) return 'none'
+  if (binding.type === 'key') return binding.label
+  return `button ${binding.button + 1} of ${binding.pad.replace(/\s*\(.*$/, '') || 'the pad'}`
 }
 
 const KEY = 'otherseat.settings'

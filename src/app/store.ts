@@ -6,7 +6,7 @@ import type { Problem } from '../kernel/problem.ts'
 import type { Pack } from '../kernel/run/checklist.ts'
 import type { Debrief } from '../kernel/run/debrief.ts'
 import type { RunState } from '../kernel/run/state.ts'
-import type { EarFailure, EarState, RunSummary } from '../ports.ts'
+import type { EarFailure, EarState, RunSummary, SwitchName } from '../ports.ts'
 import { DEFAULT_SETTINGS, type Settings } from './settings.ts'
 
 export const SCREENS = ['start', 'figures', 'run', 'account', 'settings'] as const
@@ -54,7 +54,11 @@ export interface AppState {
     /** 0 to 1 while the recogniser loads. */
     readonly loading: number
     readonly failure: EarFailure | undefined
+    /** What keeps it shut: it waits for the talk key, or the radio key is held. */
+    readonly gate: EarGated
   }
+  /** The next key or button pressed becomes the one for this. */
+  readonly learning: SwitchName | undefined
   readonly voice: { readonly speaking: string; readonly failed: boolean }
   /** False where the log cannot be kept: the run stops and says so. */
   readonly storage: { readonly kept: boolean; readonly message: string }
@@ -68,6 +72,8 @@ export interface AppState {
   readonly voices: readonly string[]
   readonly settings: Settings
 }
+
+export type EarGated = 'open' | 'talk' | 'radio'
 
 export type Store = StoreApi<AppState>
 
@@ -86,7 +92,17 @@ export function createAppStore(initial: Partial<AppState> = {}): Store {
     revisions: [],
     run: undefined,
     unfinished: undefined,
-    ear: { state: 'off', level: -90, noise: -90, clipping: false, soFar: '', loading: 0, failure: undefined },
+    ear: {
+      state: 'off',
+      level: -90,
+      noise: -90,
+      clipping: false,
+      soFar: '',
+      loading: 0,
+      failure: undefined,
+      gate: 'open',
+    },
+    learning: undefined,
     voice: { speaking: '', failed: false },
     storage: { kept: true, message: '' },
     writer: 'here',

@@ -1,11 +1,13 @@
 /** An ear for tests: it hears what it is told to, in the order that is in force. */
 
 import type { Vocabulary } from '../../src/kernel/hearing/hearable.ts'
-import type { Ear, EarEvent, Heard, ListenOrder } from '../../src/ports.ts'
+import type { Ear, EarEvent, EarGate, Heard, ListenOrder } from '../../src/ports.ts'
 
 export interface FakeEar extends Ear {
   /** Every order given, newest last. */
   readonly orders: readonly ListenOrder[]
+  /** Every change of the gate, newest last. */
+  readonly gates: readonly EarGate[]
   readonly vocabularies: readonly Vocabulary[]
   /** The order in force; undefined while shut. */
   listening(): ListenOrder | undefined
@@ -18,12 +20,14 @@ export function createFakeEar(now: () => number = () => 0): FakeEar {
   const listeners = new Set<(event: EarEvent) => void>()
   const orders: ListenOrder[] = []
   const vocabularies: Vocabulary[] = []
+  const gates: EarGate[] = []
   let current: ListenOrder | undefined
   const emit = (event: EarEvent) => {
     for (const listener of [...listeners]) listener(event)
   }
   return {
     orders,
+    gates,
     vocabularies,
     listening: () => current,
     emit,
@@ -40,6 +44,7 @@ export function createFakeEar(now: () => number = () => 0): FakeEar {
       current = undefined
       emit({ type: 'state', state: 'shut' })
     },
+    gate: (gate) => void gates.push(gate),
     async close() {
       current = undefined
       emit({ type: 'state', state: 'off' })

@@ -1,4 +1,4 @@
-import { screen, waitFor, within } from '@testing-library/preact'
+import { fireEvent, screen, waitFor, within } from '@testing-library/preact'
 import { describe, expect, it } from 'vitest'
 import { allText, atTrim, flying, INPUTS, stage } from './stage.tsx'
 
@@ -127,6 +127,21 @@ describe('the ear', () => {
     const { ear } = await flying()
     ear.emit({ type: 'state', state })
     await waitFor(() => expect(within(strip()).getByText(words)).toBeTruthy())
+  })
+
+  it('that waits for the talk key says which, and is opened by its likeness on the screen', async () => {
+    const talk = { type: 'key', code: 'F9', label: 'F9' } as const
+    const { ear, actions, store } = await flying()
+    actions.settings({ listening: 'push', switches: { talk, radio: null, confirm: null } })
+    ear.emit({ type: 'state', state: 'shut' })
+    await waitFor(() => expect(within(strip()).getByText('Hold F9 to talk')).toBeTruthy())
+    const button = screen.getByRole('button', { name: 'Hold to talk or hold F9' })
+    fireEvent.pointerDown(button)
+    expect(store.getState().ear.gate).toBe('open')
+    fireEvent.pointerUp(button)
+    expect(store.getState().ear.gate).toBe('talk')
+    actions.switched({ name: 'radio', isDown: true })
+    await waitFor(() => expect(within(strip()).getByText('Not listening: radio key')).toBeTruthy())
   })
 
   it('shows a level only while it listens', async () => {

@@ -9,6 +9,8 @@ describe('settings', () => {
     ['Never', { coachAfter: 0 }],
     ['Typing and buttons only', { ear: 'typing' }],
     ['Dark', { theme: 'dark' }],
+    ['Push to talk only while the talk key is held', { listening: 'push' }],
+    ['Headset you may answer early; logged as such', { isHeadset: true }],
   ])('"%s" holds at once', async (name, settings) => {
     const { user, store } = stage({ screen: 'settings' })
     await user.click(screen.getByRole('radio', { name }))
@@ -22,6 +24,17 @@ describe('settings', () => {
     expect(store.getState().settings.voice).toBe('Bea')
     await user.selectOptions(screen.getByRole('combobox', { name: 'Voice' }), 'The voice that comes with Otherseat')
     expect(store.getState().settings.voice).toBe('embedded')
+  })
+
+  it('learns a key by its being pressed; a key that had another use loses that', async () => {
+    const f9 = { type: 'key', code: 'F9', label: 'F9' } as const
+    const { user, store } = stage({ screen: 'settings' }, { learnSwitch: async () => f9 })
+    await user.click(screen.getByRole('button', { name: 'Choose one for talk' }))
+    await waitFor(() => expect(store.getState().settings.switches.talk).toEqual(f9))
+    await user.click(screen.getByRole('button', { name: 'Choose one for radio' }))
+    await waitFor(() => expect(store.getState().settings.switches).toMatchObject({ talk: null, radio: f9 }))
+    await user.click(screen.getByRole('button', { name: 'None for radio' }))
+    expect(store.getState().settings.switches.radio).toBeNull()
   })
 
   it('sets the theme of the whole page', async () => {

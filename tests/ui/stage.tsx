@@ -43,7 +43,7 @@ function inputsOf(text: string) {
 export const INPUTS = { preliminary: inputsOf(SHEETS.preliminary), final: inputsOf(SHEETS.final) }
 
 /** `initial` is laid over a store of somebody who has been here before and has chosen the demo pack. */
-export function stage(initial: Partial<AppState> = {}) {
+export function stage(initial: Partial<AppState> = {}, own: Partial<ActionParts> = {}) {
   const clock = createFakeClock()
   const ear = createFakeEar(clock.now)
   const voice = createFakeVoice()
@@ -69,6 +69,8 @@ export function stage(initial: Partial<AppState> = {}) {
     saveSettings() {},
     openHere: { get: () => open.runId, set: (runId) => Object.assign(open, { runId }) },
     wakeSound: async () => {},
+    learnSwitch: async () => undefined,
+    ...own,
   }
   const actions = makeActions(parts)
   const user = userEvent.setup()

@@ -5,7 +5,7 @@
 
 import { wordsNeeded } from '../../kernel/hearing/grammar.ts'
 import type { Vocabulary } from '../../kernel/hearing/hearable.ts'
-import type { Clock, Ear, EarEvent, EarFailure, EarState, ListenOrder } from '../../ports.ts'
+import type { Clock, Ear, EarEvent, EarFailure, EarGate, EarState, ListenOrder } from '../../ports.ts'
 import { parseDictionary, pronounce, writeDictionary } from './dictionary.ts'
 import type { FromWorker } from './messages.ts'
 import { type Microphone, openMicrophone } from './microphone.ts'
@@ -33,6 +33,7 @@ export function createDeviceEar({ modelBase, clock, guardMs = GUARD_MS }: Device
   let workers: Workers | undefined
   let vocabulary: Vocabulary | undefined
   let order: ListenOrder | undefined
+  let gate: EarGate = 'open'
   let state: EarState = 'off'
   let restarts = 0
   let hasSign = false
@@ -91,6 +92,7 @@ export function createDeviceEar({ modelBase, clock, guardMs = GUARD_MS }: Device
     ])
     become('shut')
     watch()
+    started.first({ type: 'gate', gate })
     if (order) ear.listen(order)
   }
 
@@ -158,11 +160,16 @@ export function createDeviceEar({ modelBase, clock, guardMs = GUARD_MS }: Device
     },
     listen(next) {
       order = next
-      workers?.first({ type: 'listen', ...next, guardMs })
+      const { isHeadset, ...plain } = next
+      workers?.first({ type: 'listen', ...plain, guardMs: isHeadset ? 0 : guardMs })
     },
     shut() {
       order = undefined
       workers?.first({ type: 'shut' })
+    },
+    gate(next) {
+      gate = next
+      workers?.first({ type: 'gate', gate })
     },
     async close() {
       order = undefined

@@ -4,11 +4,11 @@
  */
 
 import { saidForm } from '../../kernel/hearing/form.ts'
-import type { EarEvent, EarState, ListenOrder } from '../../ports.ts'
+import type { EarEvent, EarGate, EarState, ListenOrder } from '../../ports.ts'
 import type { Decoded } from './decoder.ts'
 import type { Denoiser } from './denoise.ts'
 import { type Recognition, recognition } from './recogniser.ts'
-import { type Utterance, UtteranceFinder, type UtteranceTimes } from './utterance.ts'
+import { type Utterance, UtteranceFinder, type UtteranceStep, type UtteranceTimes } from './utterance.ts'
 import { VoicingMeter } from './voicing.ts'
 
 export interface Looks {
@@ -23,6 +23,8 @@ interface Taken {
 }
 
 const LEVEL_EVERY_FRAMES = 3
+/** Keys are let go on the last syllable. */
+const KEY_TAIL_MS = 150
 
 export class Listening {
   private readonly looks: Looks
@@ -32,6 +34,9 @@ export class Listening {
   private readonly finder: UtteranceFinder
   private order: ListenOrder | undefined
   private opensAt = 0
+  /** From when on the gate is shut, and whether what is said then is kept as the beginning of what follows. */
+  private gateShutsAt = Number.POSITIVE_INFINITY
+  private keepsBehindGate = false
   private state: EarState = 'shut'
   private taken: Taken | undefined
   private sinceLevel = 0
@@ -65,6 +70,17 @@ export class Listening {
     this.become('shut')
   }
 
+  gate(gate: EarGate, now: number): void {
+    this.keepsBehindGate = gate === 'ended'
+    if (gate === 'ended') this.gateShutsAt = Math.min(this.gateShutsAt, now + KEY_TAIL_MS)
+    else if (gate === 'open') this.gateShutsAt = Number.POSITIVE_INFINITY
+    else {
+      this.gateShutsAt = 0
+      this.taken = undefined
+      this.finder.open()
+    }
+  }
+
   /** 30 ms at 16 kHz; `at` is the clock time of its first sample. Frames are measured even while shut. */
   frame(pcm: Float32Array, at: number): void {
     const { pcm: clean, speech } = this.denoiser.push(pcm)
@@ -74,29 +90,39 @@ export class Listening {
       this.emit({ type: 'level', level: voicing.level, noise: voicing.noise, clipping: voicing.isClipping })
     }
     if (!this.order || at < this.opensAt) return
+    const frame = { raw: pcm, clean, isVoiced: voicing.isVoiced, at }
+    const isBehindGate = at >= this.gateShutsAt
     if (this.state === 'guard') {
       this.finder.open()
-      this.become('open')
+      if (!isBehindGate) this.become('open')
     }
-    const step = this.finder.push({ raw: pcm, clean, isVoiced: voicing.isVoiced, at }, this.taken?.form)
-    if (!step) return
+    const step = isBehindGate ? this.finder.end() : this.finder.push(frame, this.taken?.form)
+    if (step) this.take(step, this.order)
+    if (isBehindGate) {
+      if (this.keepsBehindGate) this.finder.keep(frame)
+      else this.finder.open()
+      this.become('shut')
+    } else if (this.state === 'shut') this.become(this.finder.isSpeaking ? 'hearing' : 'open')
+  }
+
+  private take(step: UtteranceStep, order: ListenOrder): void {
     switch (step.type) {
       case 'began':
         this.become('hearing')
-        this.emit({ type: 'speechBegan', order: this.order.order, at: step.at })
+        this.emit({ type: 'speechBegan', order: order.order, at: step.at })
         return
       case 'paused':
-        this.taken = this.look(step.utterance, this.order)
+        this.taken = this.look(step.utterance, order)
         return
       case 'resumed':
         this.taken = undefined
         if (!this.finder.isSpeaking) this.become('open')
         return
       case 'ended': {
-        const taken = this.taken ?? this.look(step.utterance, this.order)
+        const taken = this.taken ?? this.look(step.utterance, order)
         this.taken = undefined
         this.become('open')
-        this.report(step.utterance, taken, this.order.order)
+        this.report(step.utterance, taken, order.order)
         return
       }
       default:

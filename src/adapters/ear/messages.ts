@@ -1,7 +1,7 @@
 /** What page, workers and audio thread say to one another. */
 
 import type { Hearable, Vocabulary } from '../../kernel/hearing/hearable.ts'
-import type { EarEvent } from '../../ports.ts'
+import type { EarEvent, EarGate } from '../../ports.ts'
 import type { Decoded, FrontEnd, ModelFiles } from './decoder.ts'
 
 /** Audio thread -> worker: 30 ms at 16 kHz. A gap in `seq` is sound that was lost. */
@@ -31,6 +31,7 @@ export type ToWorker =
   | { readonly type: 'peer'; readonly port: MessagePort }
   | { readonly type: 'listen'; readonly order: number; readonly hearable: Hearable; readonly guardMs: number }
   | { readonly type: 'shut' }
+  | { readonly type: 'gate'; readonly gate: EarGate }
 
 /** Worker -> page. */
 export type FromWorker =

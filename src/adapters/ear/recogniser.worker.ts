@@ -50,6 +50,8 @@ async function receive(message: ToWorker): Promise<void> {
       return listening?.listen({ order: message.order, hearable: message.hearable }, now() + message.guardMs)
     case 'shut':
       return listening?.shut()
+    case 'gate':
+      return listening?.gate(message.gate, now())
     default:
       return message satisfies never
   }

@@ -97,9 +97,20 @@ export class UtteranceFinder {
     return { type: 'ended', utterance }
   }
 
-  private before(frame: Frame): UtteranceStep | undefined {
+  /** Not listened to, and kept: whoever presses the key a little late has said the first word before it. */
+  keep(frame: Frame): void {
+    this.framesSinceOpen++
+    this.voicedInRow = 0
+    this.enring(frame)
+  }
+
+  private enring(frame: Frame): void {
     this.ring.push(frame)
     if (this.ring.length > this.times.preRollMs / FRAME_MS + ONSET_FRAMES) this.ring.shift()
+  }
+
+  private before(frame: Frame): UtteranceStep | undefined {
+    this.enring(frame)
     if (this.voicedInRow < ONSET_FRAMES) return undefined
     const first = this.ring.length - this.voicedInRow
     const isOnsetCut = this.framesSinceOpen - this.voicedInRow < CUT_FRAMES

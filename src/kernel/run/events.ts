@@ -20,6 +20,8 @@ export interface Evidence {
   readonly alternatives?: readonly { readonly text: string; readonly score?: number }[]
   readonly beganAt?: number
   readonly endedAt?: number
+  /** It began before the challenge had been said to its end. */
+  readonly early?: boolean
 }
 
 export type Happening =

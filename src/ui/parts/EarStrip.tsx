@@ -1,8 +1,11 @@
 /** The ear, heard and seen: whether it listens, how loud it is, what it is loading, and what to do when it has failed. */
 
+import { nameOfBinding } from '../../app/settings.ts'
+import type { AppState } from '../../app/store.ts'
 import type { EarState } from '../../ports.ts'
 import { useActions, useApp } from '../useApp.ts'
 import { Mark, type MarkName } from './Mark.tsx'
+import { TalkButton } from './TalkButton.tsx'
 
 const STATES: Readonly<Record<EarState, { readonly text: string; readonly mark: MarkName }>> = {
   off: { text: 'Microphone off: type or press', mark: 'dash' },
@@ -14,9 +17,18 @@ const STATES: Readonly<Record<EarState, { readonly text: string; readonly mark: 
   failed: { text: 'Not listening: type or press', mark: 'unequal' },
 }
 
+/** What the ear is about, in words: also where a key keeps it shut. */
+export function earWords({ ear, settings, voice }: Pick<AppState, 'ear' | 'settings' | 'voice'>): string {
+  if (ear.state !== 'shut' || ear.gate === 'open' || voice.speaking) return STATES[ear.state].text
+  if (ear.gate === 'radio') return 'Not listening: radio key'
+  const { talk } = settings.switches
+  return talk ? `Hold ${nameOfBinding(talk)} to talk` : 'Hold the button to talk'
+}
+
 export function EarStrip() {
   const earState = useApp((state) => state.ear.state)
-  const { text, mark } = STATES[earState]
+  const text = useApp(earWords)
+  const { mark } = STATES[earState]
   return (
     <section class="ear" aria-label="Microphone">
       <p>
@@ -24,6 +36,7 @@ export function EarStrip() {
       </p>
       {earState === 'loading' ? <Loading /> : <Level />}
       <Said />
+      <TalkButton />
       <Failure />
     </section>
   )

@@ -2,6 +2,7 @@
 
 import type { Settings as SettingsShape } from '../../app/settings.ts'
 import { Choices } from '../parts/Choices.tsx'
+import { SwitchKeys } from '../parts/SwitchKeys.tsx'
 import { useActions, useApp } from '../useApp.ts'
 
 const PHRASEOLOGY = [
@@ -23,6 +24,18 @@ const THEMES = [
 const EARS = [
   { value: 'device', label: 'Microphone', about: 'recognised on this device' },
   { value: 'typing', label: 'Typing and buttons only' },
+] as const
+const LISTENING = [
+  { value: 'open', label: 'Open microphone', about: 'answer whenever it listens' },
+  { value: 'push', label: 'Push to talk', about: 'only while the talk key is held' },
+] as const
+const SPEAKERS = [
+  { value: 'room', label: 'Loudspeaker', about: 'it listens when it has spoken' },
+  { value: 'headset', label: 'Headset', about: 'you may answer early; logged as such' },
+] as const
+const MEDIA_KEYS = [
+  { value: 'off', label: 'Leave them alone' },
+  { value: 'on', label: 'Play to talk, next to confirm' },
 ] as const
 
 export function Settings() {
@@ -50,6 +63,25 @@ export function Settings() {
       />
       <p class="soft">An item whose value was told is marked so in the account.</p>
       <Choices legend="Ear" options={EARS} value={settings.ear} choose={(ear) => set({ ear })} />
+      <Choices
+        legend="Microphone"
+        options={LISTENING}
+        value={settings.listening}
+        choose={(listening) => set({ listening })}
+      />
+      <Choices
+        legend="You hear it by"
+        options={SPEAKERS}
+        value={settings.isHeadset ? 'headset' : 'room'}
+        choose={(by) => set({ isHeadset: by === 'headset' })}
+      />
+      <SwitchKeys />
+      <Choices
+        legend="Media keys of a headset"
+        options={MEDIA_KEYS}
+        value={settings.mediaKeys ? 'on' : 'off'}
+        choose={(use) => set({ mediaKeys: use === 'on' })}
+      />
       <div class="field">
         <label for="voice">Voice</label>
         <select id="voice" value={settings.voice} onChange={(event) => set({ voice: event.currentTarget.value })}>

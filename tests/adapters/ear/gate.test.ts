@@ -1,0 +1,114 @@
+/** The talk and radio keys over a listening order: what of the sound is looked at, and what is not. */
+
+import { describe, expect, it } from 'vitest'
+import type { Decoded } from '../../../src/adapters/ear/decoder.ts'
+import type { Denoiser } from '../../../src/adapters/ear/denoise.ts'
+import { Listening } from '../../../src/adapters/ear/listening.ts'
+import type { EarEvent, EarGate } from '../../../src/ports.ts'
+
+const FRAME_MS = 30
+const DECODED: Decoded = { text: 'brake set', words: [], score: 0, frames: 50 } as unknown as Decoded
+
+/** A room with a pilot: loud frames are speech, and the recogniser hears the same words in all of it. */
+function room() {
+  const events: EarEvent[] = []
+  const looked: number[] = []
+  const denoiser = {
+    push: (pcm: Float32Array) => ({ pcm, speech: (pcm[0] ?? 0) > 0.01 ? 0.95 : 0.02 }),
+  } as unknown as Denoiser
+  const looks = {
+    expect() {},
+    first(pcm: Float32Array) {
+      looked.push(Math.round(pcm.length / 16))
+      return DECODED
+    },
+    second: async () => DECODED,
+  }
+  const listening = new Listening({ looks, denoiser, emit: (event) => events.push(event) })
+  let now = 0
+  const sound = (ms: number, level: number) => {
+    for (const end = now + ms; now < end; now += FRAME_MS) listening.frame(new Float32Array(480).fill(level), now)
+  }
+  const settled = () => new Promise((done) => setTimeout(done, 0))
+  sound(3_000, 0.0003)
+  listening.listen({ order: 7, hearable: { shapes: [], yesNo: false } }, now)
+  return {
+    looked,
+    speak: (ms: number) => sound(ms, 0.2),
+    quiet: (ms: number) => sound(ms, 0.0003),
+    gate: (gate: EarGate) => listening.gate(gate, now),
+    states: () => events.flatMap((event) => (event.type === 'state' ? [event.state] : [])),
+    async heard() {
+      await settled()
+      return events.flatMap((event) => (event.type === 'heard' ? [event.heard] : []))
+    },
+  }
+}
+
+describe('the talk key', () => {
+  it('let go ends the answer at once, with its last syllable', async () => {
+    const { gate, speak, quiet, heard, looked } = room()
+    gate('ended')
+    quiet(300)
+    gate('open')
+    quiet(200)
+    speak(600)
+    gate('ended')
+    speak(90)
+    quiet(90)
+    expect(await heard()).toMatchObject([{ order: 7, text: 'brake set' }])
+    expect(looked.at(-1)).toBeGreaterThanOrEqual(690)
+  })
+
+  it('not pressed, nothing that is said is looked at', async () => {
+    const { gate, speak, quiet, heard, looked, states } = room()
+    gate('ended')
+    quiet(300)
+    speak(900)
+    quiet(1_500)
+    expect(await heard()).toEqual([])
+    expect(looked).toEqual([])
+    expect(states().at(-1)).toBe('shut')
+  })
+
+  it('pressed a little late still has the first word whole', async () => {
+    const { gate, speak, quiet, heard, looked } = room()
+    gate('ended')
+    quiet(600)
+    speak(150)
+    gate('open')
+    speak(500)
+    quiet(1_500)
+    const [answer] = await heard()
+    expect(answer).not.toHaveProperty('doubt', 'onsetCut')
+    expect(looked.at(-1)).toBeGreaterThanOrEqual(650)
+  })
+})
+
+describe('the radio key', () => {
+  it('drops what was being said, and what is said while it is held', async () => {
+    const { gate, speak, quiet, heard, states } = room()
+    speak(400)
+    gate('shut')
+    speak(900)
+    quiet(1_200)
+    expect(await heard()).toEqual([])
+    expect(states().at(-1)).toBe('shut')
+    gate('open')
+    quiet(300)
+    expect(states().at(-1)).toBe('open')
+    speak(600)
+    quiet(1_500)
+    expect(await heard()).toHaveLength(1)
+  })
+
+  it('let go in the middle of a word leaves that word unjudged', async () => {
+    const { gate, speak, quiet, heard } = room()
+    gate('shut')
+    speak(600)
+    gate('open')
+    speak(600)
+    quiet(1_500)
+    expect(await heard()).toMatchObject([{ doubt: 'onsetCut' }])
+  })
+})

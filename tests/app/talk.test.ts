@@ -1,0 +1,162 @@
+/** Keys of the pilot's own in a run: what opens and shuts the ear, and what is logged of it. */
+
+import { describe, expect, it } from 'vitest'
+import { pressed } from '../../src/app/pressed.ts'
+import type { Settings } from '../../src/app/settings.ts'
+import { createTalk } from '../../src/app/talk.ts'
+import type { SwitchName } from '../../src/ports.ts'
+import type { FakeVoiceOptions } from '../fakes/voice.ts'
+import { rig, settled } from './rig.ts'
+
+async function handsOn(settings: Partial<Settings> = {}, options: FakeVoiceOptions = {}) {
+  const flight = await rig(options)
+  const { store, ear, run, pack, clock } = flight
+  store.setState((before) => ({ settings: { ...before.settings, ...settings } }))
+  const refused: string[] = []
+  const talk = createTalk({
+    store,
+    ear,
+    press: (press) => void run.dispatch.happen((state) => pressed(pack, state, press, clock.now())),
+    cut: run.cut,
+    refuse: () => refused.push('refused'),
+  })
+  talk.settle()
+  const hold = async (name: SwitchName, isDown: boolean) => {
+    talk.switched({ name, isDown })
+    await settled()
+  }
+  const media = async () => {
+    talk.switched({ name: 'talk', isDown: true, isOnce: true })
+    await settled()
+  }
+  const gate = () => store.getState().ear.gate
+  return { ...flight, talk, hold, media, gate, refused }
+}
+
+describe('push to talk', () => {
+  it('keeps the ear shut until the key is down, and ends the answer where it is let go', async () => {
+    const { hold, gate, ear } = await handsOn({ listening: 'push' })
+    expect(gate()).toBe('talk')
+    await hold('talk', true)
+    expect(gate()).toBe('open')
+    await hold('talk', false)
+    expect(gate()).toBe('talk')
+    expect(ear.gates).toEqual(['ended', 'open', 'ended'])
+  })
+
+  it('by a media key, which has no release, opens the ear for one answer', async () => {
+    const { media, gate, hear } = await handsOn({ listening: 'push' })
+    await media()
+    expect(gate()).toBe('open')
+    await hear('load figures list')
+    expect(gate()).toBe('talk')
+    await media()
+    await media()
+    expect(gate()).toBe('talk')
+  })
+
+  it('is the pilot’s choice: with an open microphone no key shuts the ear', async () => {
+    const { hold, gate, ear } = await handsOn()
+    await hold('talk', true)
+    await hold('talk', false)
+    expect(gate()).toBe('open')
+    expect(ear.gates).toEqual([])
+  })
+})
+
+describe('the radio key', () => {
+  it.each(['open', 'push'] as const)('shuts the ear while it is held (%s microphone)', async (listening) => {
+    const { hold, gate, ear } = await handsOn({ listening })
+    const before = gate()
+    await hold('talk', true)
+    await hold('radio', true)
+    expect(gate()).toBe('radio')
+    expect(ear.gates.at(-1)).toBe('shut')
+    await hold('talk', false)
+    expect(gate()).toBe('radio')
+    await hold('radio', false)
+    expect(gate()).toBe(before)
+  })
+})
+
+describe('the talk key', () => {
+  it('ends a stand by', async () => {
+    const { hold, hear, state, log } = await handsOn()
+    await hear('stand by')
+    expect(state().standingBy).toBe(true)
+    await hold('talk', true)
+    expect(state().standingBy).toBe(false)
+    expect(log.events.at(-1)).toMatchObject({ type: 'commanded', command: 'continue', evidence: { by: 'key' } })
+  })
+
+  it('cuts the voice off and opens the ear; the answer is logged as early', async () => {
+    const flight = await handsOn({}, { holds: true })
+    const { hold, voice, ear, hear, log } = flight
+    expect(voice.speaking()).toContain('Figures flow')
+    expect(ear.listening()).toBeUndefined()
+    await hold('talk', true)
+    expect(voice.speaking()).toBeUndefined()
+    await hear('load figures list')
+    expect(log.events.at(-1)).toMatchObject({ type: 'listCalled', evidence: { early: true } })
+    voice.end()
+    await settled()
+    await hear('two four three six zero')
+    expect(log.events.at(-1)).toMatchObject({ type: 'answered', item: 'loadFigures.zeroFuelWeight' })
+    expect(JSON.stringify(log.events.at(-1))).not.toContain('early')
+  })
+})
+
+describe('a headset', () => {
+  it('listens through its own voice, and an answer before its end is judged and logged as early', async () => {
+    const { ear, voice, hear, log, state } = await handsOn({ isHeadset: true }, { holds: true })
+    voice.end()
+    await settled()
+    await hear('load figures list')
+    expect(voice.speaking()).toContain('Zero fuel weight?')
+    expect(ear.orders.at(-1)).toMatchObject({ order: state().order, isHeadset: true })
+    await hear('two four three six zero')
+    expect(log.events.at(-1)).toMatchObject({ judgement: { verdict: 'correct' }, evidence: { early: true } })
+    expect(voice.speaking()).toBe('Takeoff trim?')
+  })
+
+  it('lets a cough pass, and stops its voice for whoever goes on speaking', async () => {
+    const { ear, voice, clock, hear } = await handsOn({ isHeadset: true }, { holds: true })
+    voice.end()
+    await settled()
+    await hear('load figures list')
+    const order = ear.orders.at(-1)?.order ?? 0
+    const begin = () => {
+      ear.emit({ type: 'speechBegan', order, at: clock.now() })
+      ear.emit({ type: 'state', state: 'hearing' })
+    }
+    begin()
+    ear.emit({ type: 'state', state: 'open' })
+    clock.advance(400)
+    expect(voice.speaking()).toContain('Zero fuel weight?')
+    begin()
+    clock.advance(400)
+    expect(voice.speaking()).toBeUndefined()
+  })
+
+  it('is not the default: the ear is shut while the voice speaks', async () => {
+    const { ear } = await handsOn({}, { holds: true })
+    expect(ear.listening()).toBeUndefined()
+  })
+})
+
+describe('the confirm key', () => {
+  it('confirms a word item, logged as not read back; a value it never does', async () => {
+    const { hold, hear, log, state, refused } = await handsOn()
+    await hear('load figures list')
+    await hold('confirm', true)
+    expect(refused).toHaveLength(1)
+    expect(state().floor).toMatchObject({ item: 'loadFigures.zeroFuelWeight' })
+    await hear('before start list')
+    await hold('confirm', true)
+    // The question whether to run it out of order is answered by voice.
+    expect(refused).toHaveLength(2)
+    await hear('affirm')
+    await hold('confirm', true)
+    expect(log.events.at(-1)).toMatchObject({ type: 'confirmedByKey', evidence: { by: 'key' } })
+  })
+})
