@@ -38,8 +38,8 @@ export function confirmPress(pack: Pack, run: RunState): Press | undefined {
 }
 
 /** To a controller who is only played in the simulator the ear is shut; one that Otherseat plays must be heard. */
-export function radioOpens(_run: RunState | undefined): boolean {
-  return false
+export function radioOpens(run: RunState | undefined): boolean {
+  return run?.floor.at === 'exchange'
 }
 
 export function createTalk({ store, ear, press, cut, refuse }: TalkParts): Talk {

@@ -79,6 +79,18 @@ describe('the radio key', () => {
   })
 })
 
+describe('in an exchange with a controller whom Otherseat plays', () => {
+  it.each(['open', 'push'] as const)('the radio key opens the ear (%s microphone)', async (listening) => {
+    const { store, talk, hold, gate } = await handsOn({ listening })
+    store.setState(({ run }) => ({ run: run && { ...run, floor: { at: 'exchange', phase: 0, activity: 0 } } }))
+    talk.settle()
+    await hold('radio', true)
+    expect(gate()).toBe('open')
+    await hold('radio', false)
+    expect(gate()).toBe(listening === 'push' ? 'talk' : 'open')
+  })
+})
+
 describe('the talk key', () => {
   it('ends a stand by', async () => {
     const { hold, hear, state, log } = await handsOn()
