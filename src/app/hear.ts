@@ -3,7 +3,7 @@
  * happening. Typed, spoken and read from a file are judged by the same lines.
  */
 
-import type { Figure, KindSpec } from '../kernel/kinds/kind.ts'
+import type { Figure } from '../kernel/kinds/kind.ts'
 import { readCommand } from '../kernel/response/commands.ts'
 import { isWhole } from '../kernel/response/form.ts'
 import { judge } from '../kernel/response/judge.ts'
@@ -12,9 +12,12 @@ import type { Item, Pack } from '../kernel/run/checklist.ts'
 import type { Evidence, Happening } from '../kernel/run/events.ts'
 import { figuresFor, findItem, findLine, listById, listsOf, responseOf, saidFigures } from '../kernel/run/place.ts'
 import type { Floor, RunState } from '../kernel/run/state.ts'
+import { talkAt } from '../kernel/run/talk.ts'
 import { itemState, restedOn } from '../kernel/run/turn.ts'
 import type { Heard } from '../ports.ts'
+import { briefingHeard, secondThoughts, transmissionIn } from './hearTalk.ts'
 import { withCauses } from './lineage.ts'
+import { specsOf } from './specs.ts'
 
 /** What a pilot says when a flow is done. */
 const FLOW_DONE = 'done | [the] flow (complete | done | is done | is complete) | complete | all done'
@@ -35,8 +38,12 @@ export function happeningFor(pack: Pack, state: RunState, heard: Heard): Happeni
   const crossCheck = state.standingBy || heard.doubt ? undefined : crossCheckIn(pack, heard.text)
   if (crossCheck) return { type: 'commanded', command: 'crossCheck', argument: crossCheck, evidence }
   if (state.standingBy || state.question) {
-    return commandIn(pack, heard, evidence, state.question !== undefined) ?? overheard
+    const command = commandIn(pack, heard, evidence, state.question !== undefined)
+    const reordered = state.question?.about === 'order' ? talkHeard(pack, state, heard, evidence) : undefined
+    return command ?? reordered ?? overheard
   }
+  const again = secondThoughts(pack, state, heard, evidence)
+  if (again) return again
   switch (floor.at) {
     case 'item':
       return answerTo(pack, state, floor.item, heard, evidence)
@@ -58,10 +65,20 @@ export function happeningFor(pack: Pack, state: RunState, heard: Heard): Happeni
       return watchHeard(pack, state, floor, heard, evidence) ?? commandIn(pack, heard, evidence) ?? overheard
     case 'exchange':
     case 'briefing':
+      return talkHeard(pack, state, heard, evidence) ?? commandIn(pack, heard, evidence) ?? overheard
     case 'call':
     case 'end':
       return commandIn(pack, heard, evidence) ?? overheard
   }
+}
+
+/** A call, a read-back, or topics of a briefing. */
+function talkHeard(pack: Pack, state: RunState, heard: Heard, evidence: Evidence): Happening | undefined {
+  const talk = talkAt(pack, state.floor)
+  if (heard.doubt === 'onsetCut') return undefined
+  return talk?.type === 'exchange'
+    ? transmissionIn(pack, state, talk, heard, evidence)
+    : talk && briefingHeard(pack, state, talk, heard, evidence)
 }
 
 function evidenceOf(heard: Heard): Evidence {
@@ -215,13 +232,4 @@ function isOtherSpeech(pack: Pack, state: RunState, item: Item, judgement: Judge
   const { text } = responseOf(item, state.situation)
   const specs = specsOf(pack, saidFigures(item, state.situation))
   return isWhole(text, specs, heard.text, { challenge, ...(states && { states }) }) === 'none'
-}
-
-function specsOf(pack: Pack, names: readonly string[]): Record<string, KindSpec> {
-  return Object.fromEntries(
-    names.flatMap((name) => {
-      const declared = pack.figures.declarations[name]
-      return declared ? [[name, declared.spec]] : []
-    }),
-  )
 }

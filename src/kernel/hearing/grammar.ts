@@ -41,7 +41,8 @@ export const WEIGHTS: Weights = {
  * JSGF (W3C note, June 2000) for what may be said to this item.
  * Words: lower case, one token each, as in the recogniser's dictionary.
  */
-export function grammarOf(hearable: Hearable, vocabulary: Vocabulary, weights: Weights = WEIGHTS): string {
+export function grammarOf(hearable: Hearable, whole: Vocabulary, weights: Weights = WEIGHTS): string {
+  const vocabulary = hearable.talk ? talking(whole) : whole
   const { shapes } = hearable
   const paths =
     shapes.length > 0
@@ -62,6 +63,11 @@ export function grammarOf(hearable: Hearable, vocabulary: Vocabulary, weights: W
     `public <heard> = <answer> | <echo> [<answer>] | ${once.join(' | ') || '<NULL>'} | /${weights.otherSpeech}/ <sounds>;`,
   ]
   return `#JSGF V1.0;\ngrammar ear;\n${rules.join('\n')}\n`
+}
+
+/** What may be said where an exchange or a briefing has the floor; commands stay what they are. */
+function talking({ talk, others, ...rest }: Vocabulary): Vocabulary {
+  return { ...rest, ...talk, others: [...others, ...talk.others], talk }
 }
 
 /** The words that stand beside values in this pack, and those that go with the item's kinds. */
@@ -91,6 +97,7 @@ export function wordsNeeded(vocabulary: Vocabulary): string[] {
     ...vocabulary.challenges,
     ...vocabulary.lists,
     ...vocabulary.others,
+    ...Object.values(vocabulary.talk).flat(),
   ]
   const words = [...phrases, ...vocabulary.commands].flatMap((phrase) => phrase.split(' '))
   return [...new Set([...words, ...FIXED_WORDS])].filter((word) => word !== '').sort()

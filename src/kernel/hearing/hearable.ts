@@ -21,6 +21,15 @@ export interface Vocabulary {
   readonly others: readonly string[]
   /** The standard phrases. */
   readonly commands: readonly string[]
+  /** What is said to voices outside the crew, in orders and in briefings: heard only where one of these has the floor. */
+  readonly talk: Talk
+}
+
+export interface Talk {
+  readonly phrases: readonly string[]
+  readonly words: readonly string[]
+  readonly besideValues: readonly string[]
+  readonly others: readonly string[]
 }
 
 export interface Hearable {
@@ -28,4 +37,6 @@ export interface Hearable {
   readonly shapes: readonly KindSpec[]
   /** A yes-or-no question is open. */
   readonly yesNo: boolean
+  /** An exchange or a briefing has the floor. */
+  readonly talk?: boolean
 }

@@ -5,9 +5,9 @@ import { tokensOf } from '../numbers/tokens.ts'
 import { DIGIT_WORDS } from '../numbers/words.ts'
 import { isStateWord, opposites } from '../response/lexicon.ts'
 import { figuresOf, parseResponse, wordsOf } from '../response/parse.ts'
-import type { Item, List, Pack } from '../run/checklist.ts'
+import type { Activity, Item, List, Pack } from '../run/checklist.ts'
 import { COMMAND_PHRASES } from './commandPhrases.ts'
-import type { Vocabulary } from './hearable.ts'
+import type { Talk, Vocabulary } from './hearable.ts'
 import { valueWords } from './numberShapes.ts'
 
 /** Words that stand beside any answer. */
@@ -15,6 +15,9 @@ const ALWAYS = ['not', 'and', 'both', 'set', 'checked']
 
 /** What ends a flow. */
 const FLOW_DONE = ['done', 'all done', 'complete', 'flow complete', 'flow done', 'flow is complete']
+
+/** What a pilot says to something that need not be read back. */
+export const ACKNOWLEDGEMENTS = ['roger', 'wilco', 'copied', 'received', 'thank you']
 
 /** Lower case words of a text, numerals as digit words: "V1" is "v one". */
 export function spokenWords(text: string): string[] {
@@ -50,8 +53,35 @@ export function vocabularyOf(pack: Pack): Vocabulary {
       ...figures.flatMap(({ label, stated }) => (stated ? [`cross check ${phrase(label)}`] : [])),
     ]),
     commands: COMMAND_PHRASES,
+    talk: talkOf(pack, activities),
   }
 }
+
+/** Words of calls, read-backs, orders and briefings. */
+function talkOf(pack: Pack, activities: readonly Activity[]): Talk {
+  const turns = activities.flatMap((activity) => (activity.type === 'exchange' ? activity.turns : []))
+  const briefings = activities.filter((activity) => activity.type === 'briefing')
+  const elements = turns.flatMap((turn) => turn.elements)
+  const said = [
+    ...turns.flatMap(({ label, calls, states }) => (calls === undefined ? [] : [answered(label, [calls], states)])),
+    ...elements.flatMap(({ label, readBack }) => (readBack === undefined ? [] : [answered(label, [readBack])])),
+    ...briefings.flatMap(({ topics }) => topics.map(({ label, say }) => answered(label, say))),
+  ]
+  const specs = Object.values(pack.figures.declarations).map(({ spec }) => spec)
+  return {
+    ...answersOf(said, specs),
+    others: unique([
+      ...ACKNOWLEDGEMENTS,
+      ...elements.flatMap(({ label, alsoCalled }) => [label, ...alsoCalled].map((name) => `say again ${phrase(name)}`)),
+      ...briefings.flatMap(({ ends }) => ends.map(phrase)),
+    ]),
+  }
+}
+const answered = (challenge: string, texts: readonly string[], states?: Item['states']): Answered => ({
+  challenge,
+  responses: texts.map((text) => ({ text })),
+  ...(states && { states }),
+})
 
 /** What the vocabulary needs of an item. */
 export type Answered = Pick<Item, 'challenge' | 'responses'> & { readonly states?: Item['states'] | undefined }
@@ -59,7 +89,8 @@ export type Answered = Pick<Item, 'challenge' | 'responses'> & { readonly states
 /** The vocabulary of some items without a pack, for the command line and benchmarks. */
 export function vocabularyOfItems(items: readonly Answered[], specs: readonly KindSpec[]): Vocabulary {
   const challenges = unique(items.map((item) => phrase(item.challenge)))
-  return { ...answersOf(items, specs), challenges, lists: [], others: [], commands: COMMAND_PHRASES }
+  const talk: Talk = { phrases: [], words: [], besideValues: [], others: [] }
+  return { ...answersOf(items, specs), challenges, lists: [], others: [], commands: COMMAND_PHRASES, talk }
 }
 
 function answersOf(items: readonly Answered[], specs: readonly KindSpec[]) {

@@ -4,11 +4,14 @@ import { sayValue } from '../kinds/table.ts'
 import { closeItem } from './answering.ts'
 import type { Pack } from './checklist.ts'
 import type { RunEvent } from './events.ts'
+import { answerTo } from './exchanging.ts'
 import { advance, callList, nextFloor, nextInList, openChallenges } from './moving.ts'
 import { PASS_REASONS, say } from './phrases.ts'
 import { figuresFor, findItem, itemsOf, listById, listsOf, saidFigures } from './place.ts'
+import { stationWords } from './radio.ts'
 import { restsOf } from './rests.ts'
 import type { RunState } from './state.ts'
+import { exchangeAt, findTurn, pendingTurn, withTurn } from './talk.ts'
 import { enter, itemState, promptWords, type Step, turn, withItem, withList } from './turn.ts'
 import { restarted } from './watching.ts'
 
@@ -18,7 +21,7 @@ export function commanded(pack: Pack, state: RunState, event: Commanded): Step {
   const { command, argument = '' } = event
   switch (command) {
     case 'sayAgain':
-      return turn(pack, state, [state.said || promptWords(pack, state)])
+      return sayAgain(pack, state, argument)
     case 'standBy':
       return turn(pack, { ...state, standingBy: true }, [say.standingBy()])
     case 'continue':
@@ -52,9 +55,25 @@ export function commanded(pack: Pack, state: RunState, event: Commanded): Step {
   }
 }
 
+/** In an exchange the station says it again, or the one element that was asked for. */
+function sayAgain(pack: Pack, state: RunState, element: string): Step {
+  const exchange = state.question ? undefined : exchangeAt(pack, state.floor)
+  const pending = exchange && pendingTurn(exchange, state)
+  if (!exchange || !pending) return turn(pack, state, [state.said || promptWords(pack, state)])
+  const stations = stationWords(pack, state, exchange, pending).again(element || undefined)
+  return turn(pack, { ...state, standingBy: false }, [], { stations })
+}
+
 function disregarded(pack: Pack, state: RunState): Step {
   const { floor } = state
-  const cleared = floor.at === 'item' ? withItem(state, floor.item, { held: [], begun: {} }) : state
+  const exchange = exchangeAt(pack, floor)
+  const pending = exchange && pendingTurn(exchange, state)
+  const cleared =
+    floor.at === 'item'
+      ? withItem(state, floor.item, { held: [], begun: {} })
+      : pending
+        ? withTurn(state, pending.id, { held: [], begun: {} })
+        : state
   return turn(pack, { ...cleared, question: undefined }, [], { prompt: true })
 }
 
@@ -86,6 +105,12 @@ function fromTop(pack: Pack, state: RunState): Step {
   const { floor } = state
   const activity = floor.at === 'watch' ? pack.phases[floor.phase]?.activities[floor.activity] : undefined
   if (activity) return restarted(pack, state, activity.id)
+  const exchange = exchangeAt(pack, floor)
+  if (exchange) {
+    const begun = exchange.turns.filter(({ id }) => state.turns[id]).map(({ id }) => id)
+    const again = begun.reduce((next, id) => withTurn(next, id, { status: 'ahead', held: [], begun: {} }), state)
+    return enter(pack, again, floor, [])
+  }
   if (floor.at !== 'item' && floor.at !== 'line') return turn(pack, state, [], { prompt: true })
   const list = listById(pack, floor.list)
   let next = state
@@ -162,8 +187,11 @@ function affirmed(pack: Pack, state: RunState, event: Commanded): Step {
   switch (question?.about) {
     case undefined:
     case 'reading':
-    case 'order':
       return { state, effects: [] }
+    case 'order': {
+      const { exchange, turn: order } = findTurn(pack, question.turn)
+      return answerTo(pack, { ...state, question: undefined }, exchange, order, question.heard)
+    }
     case 'pass': {
       const { item, list } = findItem(pack, question.item)
       const { reason } = question

@@ -14,9 +14,17 @@ function doneNames(state: RunState): string[] {
     ...entries(state.items, (item) => item.status === 'done' || item.status === 'passed'),
     ...entries(state.lists, (list) => list.complete),
     ...entries(state.watches, (watch) => watch.status === 'done'),
+    ...entries(state.turns, (turn) => turn.status === 'done'),
+    ...entries(state.topics, (topic) => topic === 'ok'),
+    ...state.briefingsClosed,
     ...state.stepsDone,
     ...state.cleared.map((clearance) => `cleared:${clearance}`),
   ]
+}
+
+/** Whether what an interlock names is done now, whenever that was. */
+export function isDone(state: RunState, name: string): boolean {
+  return doneNames(state).includes(name)
 }
 
 /** Stamps what has become done, and forgets what is done no more. `t`: ms from the start of the run. */

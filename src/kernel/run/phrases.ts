@@ -80,6 +80,8 @@ export const FIXED_PHRASES = [
   'differs',
   'settle it on the figures page',
   'not yet',
+  'not covered',
+  'it differs from the figure',
   'no call heard',
   'unless seen',
   'from the top to start again',
@@ -162,7 +164,11 @@ export const say = {
   readMe: (label: string) => sentence(`read me the ${label}`),
   agrees: (label: string) => sentence(`${label} agrees`),
   differs: (label: string) => sentence(`${label} differs`, 'settle it on the figures page'),
-  orderDiffers: (heard: string) => `${sentence(`I heard ${heard}`, 'differs')} ${ask('affirm')}`,
+  insisted: (label: string, heard: string) => sentence(`${label} ${heard}`),
+  topics: (labels: readonly string[]) => ask(labels.join(', ')),
+  notCovered: (labels: readonly string[]) => sentence('not covered', ...labels),
+  orderDiffers: (heard: string) =>
+    `${sentence(`I heard ${heard}`)} ${sentence('it differs from the figure')} ${ask('affirm')}`,
   notYet: (caution: string) => sentence('not yet', caution),
   noCall: (label: string, stopWords: string) =>
     `${sentence('no call heard', label)} ${sentence(stopWords, 'unless seen')}`,

@@ -59,17 +59,20 @@ export function revised(pack: Pack, before: RunState, event: Revised): Step {
     ...whatCame(pack, event),
     challenges.length > 0
       ? say.openAgain(challenges)
-      : moved.length === 0 && !event.crossChecked
+      : moved.length === 0 && !event.crossChecked && !event.takenDown
         ? say.nothingChanges()
         : '',
     ...lists.map((list) => say.revoked(list)),
   ]
+  if (event.takenDown !== undefined) return enter(pack, state, nextFloor(pack, state), words)
   return interject(pack, { ...state, standingBy: false }, words)
 }
 
 /** New figures, or one that was read aloud and agrees or not: a difference leaves it without a value until it is settled. */
 function whatCame(pack: Pack, event: Revised): string[] {
-  const { crossChecked } = event
+  const { crossChecked, takenDown } = event
+  // What a station gave was just said: no need to say that it is in.
+  if (takenDown !== undefined) return []
   if (crossChecked === undefined) return [say.figuresChanged(), say.figuresIn(event.status)]
   const label = pack.figures.declarations[crossChecked]?.label ?? crossChecked
   return [event.values[crossChecked] === undefined ? say.differs(label) : say.agrees(label)]

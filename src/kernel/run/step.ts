@@ -4,15 +4,18 @@
  */
 
 import { answered, closeItem, notYet } from './answering.ts'
+import { briefed, briefingEnded } from './briefing.ts'
 import type { Pack } from './checklist.ts'
 import { commanded } from './commanding.ts'
-import type { RunEvent } from './events.ts'
+import type { Effect, RunEvent } from './events.ts'
+import { slipWentBy, transmitted } from './exchanging.ts'
 import { stamped, unmet } from './interlocks.ts'
 import { advance, callList, dueList, nextFloor } from './moving.ts'
 import { say } from './phrases.ts'
 import { findItem, listById } from './place.ts'
 import { reopen, revised } from './revising.ts'
 import type { RunState } from './state.ts'
+import { exchangeAt, findTurn, pendingTurn, turnState, untaken, withTurn } from './talk.ts'
 import { enter, listState, type Step, timers, turn, withItem } from './turn.ts'
 import * as watching from './watching.ts'
 
@@ -103,10 +106,13 @@ function happen(pack: Pack, state: RunState, event: RunEvent): Step {
     case 'overheard':
       return { state, effects: timers(state) }
     case 'transmitted':
+      return transmitted(pack, state, event)
     case 'briefed':
+      return briefed(pack, state, event)
     case 'briefingEnded':
+      return briefingEnded(pack, state, event)
     case 'wordsShown':
-      return { state, effects: [] }
+      return { state: withTurn(state, event.turn, { shown: true }), effects: timers(state) }
     case 'watchBegan':
       return watching.began(pack, state, event)
     case 'watchCalled':
@@ -180,6 +186,9 @@ function called(pack: Pack, before: RunState, id: string): Step {
 
 /** Asked once more, then a soft tone, then the screen only; silence never moves anything on. */
 function silent(pack: Pack, state: RunState, after: 'prompt' | 'tone'): Step {
+  const exchange = exchangeAt(pack, state.floor)
+  const pending = exchange && pendingTurn(exchange, state)
+  if (pending && turnState(state, pending.id).status === 'slipped') return slipWentBy(pack, state, pending)
   if (after === 'tone') return { state, effects: [{ type: 'tone', tone: 'soft' }] }
   const asked = turn(pack, state, [], { prompt: true })
   const effects = asked.effects.filter((effect) => effect.type !== 'startTimer' || effect.timer !== 'prompt')
@@ -193,8 +202,20 @@ export function resume(pack: Pack, state: RunState, t: number): Step {
   // The challenge is put anew: what was said of it before the break has to be said again.
   const fresh = floor.at === 'item' ? withItem(state, floor.item, { held: [], begun: {} }) : state
   const step = turn(pack, { ...fresh, standingBy: false }, name ? [say.resuming(name)] : [], { prompt: true })
+  const taken = untakenTurns(pack, state)
+  if (taken.length > 0) return { state: step.state, effects: [...step.effects, ...taken] }
   const watch = floor.at === 'watch' ? pack.phases[floor.phase]?.activities[floor.activity] : undefined
   if (watch?.type !== 'watch') return step
   const timer = watching.watchTimer(watch, watching.watchState(state, watch.id), t)
   return { state: step.state, effects: [...step.effects, ...timer] }
+}
+
+/** Values that a station gave and that the page was left before they came into the figures. */
+function untakenTurns(pack: Pack, state: RunState): Effect[] {
+  return Object.keys(state.turns).flatMap((id): Effect[] => {
+    const { turn: given } = findTurn(pack, id)
+    if (turnState(state, id).status !== 'done') return []
+    const values = untaken(given, state)
+    return Object.keys(values).length > 0 ? [{ type: 'takeDown', turn: id, values }] : []
+  })
 }

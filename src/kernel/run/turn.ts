@@ -5,12 +5,16 @@
 
 import type { Hearable } from '../hearing/hearable.ts'
 import type { Value } from '../kinds/kind.ts'
+import { partNames } from '../response/readBack.ts'
 import type { Item, Pack } from './checklist.ts'
 import type { Effect } from './events.ts'
+import type { Exchange } from './exchange.ts'
 import { say } from './phrases.ts'
 import { figuresFor, findItem, findLine, listById, saidFigures } from './place.ts'
+import { readBacksOf, type Speech, stationWords } from './radio.ts'
 import { restsOf } from './rests.ts'
-import type { Floor, ItemState, ListState, RunState } from './state.ts'
+import type { Floor, ItemState, ListState, RunState, TurnState } from './state.ts'
+import { callableTurns, exchangeAt, openExchange, pendingTurn, saidInTalk, talkAt, turnState } from './talk.ts'
 
 export interface Step {
   readonly state: RunState
@@ -86,9 +90,13 @@ function floorWords(pack: Pack, state: RunState): string {
     }
     case 'watch':
       return say.watch(pack.phases[floor.phase]?.activities[floor.activity]?.name ?? '')
-    case 'exchange':
+    case 'exchange': {
+      const exchange = exchangeAt(pack, floor)
+      const open = exchange ? callableTurns(exchange, state) : []
+      return say.watch(open.length === 1 ? (open[0]?.label ?? '') : (exchange?.name ?? ''))
+    }
     case 'briefing':
-      return say.watch(pack.phases[floor.phase]?.activities[floor.activity]?.name ?? '')
+      return say.watch(talkAt(pack, floor)?.name ?? '')
     case 'end':
       return say.allComplete()
   }
@@ -126,10 +134,12 @@ export function hearableAt(pack: Pack, state: RunState): Hearable {
     const declared = pack.figures.declarations[question.figure]
     return { shapes: declared ? [declared.spec] : [], yesNo: false }
   }
-  if (question || floor.at !== 'item') return { shapes: [], yesNo: question !== undefined }
-  const { item } = findItem(pack, floor.item)
-  const shapes = saidFigures(item, state.situation).flatMap((name) => pack.figures.declarations[name]?.spec ?? [])
-  return { shapes, yesNo: false }
+  // In place of affirm another order may come.
+  if (question && question.about !== 'order') return { shapes: [], yesNo: true }
+  const names =
+    floor.at === 'item' ? saidFigures(findItem(pack, floor.item).item, state.situation) : saidInTalk(pack, state)
+  const shapes = names.flatMap((name) => pack.figures.declarations[name]?.spec ?? [])
+  return { shapes, yesNo: question !== undefined, ...(talkAt(pack, floor) && { talk: true }) }
 }
 
 export interface TurnOptions {
@@ -137,23 +147,44 @@ export interface TurnOptions {
   readonly prompt?: boolean
   readonly promptAfterMs?: number
   readonly tone?: 'tick' | 'attention' | 'soft'
+  /** What other voices say before that; the screen does not hold it. */
+  readonly stations?: readonly Speech[]
 }
 
 /** Says something, then listens anew. */
 export function turn(pack: Pack, state: RunState, words: readonly string[], options: TurnOptions = {}): Step {
-  const text = [...words, options.prompt ? promptWords(pack, state) : ''].filter((part) => part).join(' ')
+  const asked = options.prompt ? readBackAsked(pack, state) : []
+  const prompt = options.prompt && asked.length === 0 ? promptWords(pack, state) : ''
+  const text = [...words, prompt].filter((part) => part).join(' ')
   const order = state.order + 1
   const next = { ...state, order, said: text || state.said }
   const effects: Effect[] = [{ type: 'shut' }, { type: 'stopTimers' }]
   if (options.tone) effects.push({ type: 'tone', tone: options.tone })
+  const stations = [...(options.stations ?? []), ...asked]
+  effects.push(...stations.map((one): Effect => ({ type: 'speak', ...one })))
   if (text) effects.push({ type: 'speak', text, role: 'otherseat' })
   effects.push({ type: 'listen', order, hearable: hearableAt(pack, next) }, ...timers(next, options.promptAfterMs))
   return { state: next, effects }
 }
 
+/** A station that waits for its read-back asks for it itself, by the names of what is missing. */
+function readBackAsked(pack: Pack, state: RunState): readonly Speech[] {
+  const exchange = state.question || state.standingBy ? undefined : exchangeAt(pack, state.floor)
+  const pending = exchange && pendingTurn(exchange, state)
+  if (!exchange || !pending) return []
+  const { held } = turnState(state, pending.id)
+  const missing = readBacksOf(pending, state.situation).filter((element) =>
+    [...partNames(element).required].some((name) => !held.includes(name)),
+  )
+  if (missing.length === 0) return []
+  return stationWords(pack, state, exchange, pending).readBack(missing.map(({ label }) => label))
+}
+
 /** Waiting at a line, in a flow or standing by is no silence: only an open item is asked for again. */
 export function timers(state: RunState, promptAfterMs = PROMPT_AFTER_MS): Effect[] {
-  if (state.standingBy || (state.floor.at !== 'item' && !state.question)) return []
+  const isPending = ({ status }: TurnState) => status === 'said' || status === 'slipped'
+  const isReadBack = state.floor.at === 'exchange' && Object.values(state.turns).some(isPending)
+  if (state.standingBy || (state.floor.at !== 'item' && !state.question && !isReadBack)) return []
   return [
     {
       type: 'startTimer',
@@ -171,8 +202,18 @@ export function timers(state: RunState, promptAfterMs = PROMPT_AFTER_MS): Effect
 }
 
 /** Goes to a floor: says what led there, then puts what is there. */
-export function enter(pack: Pack, state: RunState, floor: Floor, words: readonly string[], tone?: 'tick'): Step {
+export function enter(
+  pack: Pack,
+  state: RunState,
+  floor: Floor,
+  words: readonly string[],
+  tone?: 'tick',
+  speech: readonly Speech[] = [],
+): Step {
   let next: RunState = { ...state, floor, question: undefined, floorOrder: state.order + 1 }
+  const exchange = exchangeAt(pack, floor)
+  const isNew = exchangeAt(pack, state.floor)?.id !== exchange?.id
+  if (exchange) return enterExchange(pack, next, exchange, isNew, words, tone, speech)
   if (floor.at === 'item') {
     next = withItem(next, floor.item, {
       challengeRevision: state.revision,
@@ -182,5 +223,28 @@ export function enter(pack: Pack, state: RunState, floor: Floor, words: readonly
       implausible: {},
     })
   }
-  return turn(pack, next, words, { prompt: true, ...(tone && { tone }) })
+  return turn(pack, next, words, { prompt: true, stations: speech, ...(tone && { tone }) })
+}
+
+/** The station speaks first where it begins; the exchange may be over with that. */
+function enterExchange(
+  pack: Pack,
+  before: RunState,
+  exchange: Exchange,
+  isNew: boolean,
+  words: readonly string[],
+  tone: 'tick' | undefined,
+  speech: readonly Speech[],
+): Step {
+  const wasAwaited = pendingTurn(exchange, before) !== undefined
+  const { state, speech: own, taken } = openExchange(pack, before, exchange)
+  const isAwaited = pendingTurn(exchange, state) !== undefined
+  const step = turn(pack, state, words, {
+    stations: [...speech, ...own],
+    // Where the order of the turns is the pilot's, one prompt is enough.
+    prompt: wasAwaited || (!(isAwaited || taken) && (isNew || exchange.order === 'fixed')),
+    ...(tone && { tone }),
+  })
+  if (!taken) return step
+  return { state: step.state, effects: [...step.effects, { type: 'takeDown', ...taken }] }
 }

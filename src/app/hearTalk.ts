@@ -1,0 +1,169 @@
+/** Hop three where an exchange or a briefing has the floor: a call, a read-back, or topics of a briefing. */
+
+import { ACKNOWLEDGEMENTS } from '../kernel/hearing/vocabulary.ts'
+import { isWhole } from '../kernel/response/form.ts'
+import { judge } from '../kernel/response/judge.ts'
+import type { JudgeInput, Judgement } from '../kernel/response/model.ts'
+import { judgeReadBack, wholeResponse } from '../kernel/response/readBack.ts'
+import { topicsIn } from '../kernel/response/topics.ts'
+import { topicsOf } from '../kernel/run/briefing.ts'
+import type { Pack } from '../kernel/run/checklist.ts'
+import type { Evidence, Happening } from '../kernel/run/events.ts'
+import type { Briefing, Exchange, Turn } from '../kernel/run/exchange.ts'
+import { figuresFor } from '../kernel/run/place.ts'
+import { readBacksOf, saidValues } from '../kernel/run/radio.ts'
+import type { RunState } from '../kernel/run/state.ts'
+import { besideReadBack, callableTurns, findTurn, openTurns, pendingTurn, turnState } from '../kernel/run/talk.ts'
+import type { Heard } from '../ports.ts'
+import { specsOf } from './specs.ts'
+
+const ACKNOWLEDGED = `(${ACKNOWLEDGEMENTS.join(' | ')})`
+
+/** "Say again", "say again squawk", "say again the route". */
+export function sayAgainIn(turn: Turn, text: string): string | undefined {
+  const match = /^\s*(?:please )?say again\b[\s,]*(?:the |your )?(.*?)[\s.]*$/i.exec(text)
+  if (!match) return undefined
+  const name = (match[1] ?? '').toLowerCase()
+  const element = turn.elements.find(({ label, alsoCalled }) =>
+    [label, ...alsoCalled].some((one) => one.toLowerCase() === name),
+  )
+  return element?.id ?? ''
+}
+
+/** Speech while an exchange has the floor; undefined where it is none of its business. */
+export function transmissionIn(
+  pack: Pack,
+  state: RunState,
+  exchange: Exchange,
+  heard: Heard,
+  evidence: Evidence,
+): Happening | undefined {
+  const pending = pendingTurn(exchange, state)
+  const again = pending && !heard.doubt ? sayAgainIn(pending, heard.text) : undefined
+  if (again !== undefined) {
+    return { type: 'commanded', command: 'sayAgain', evidence, ...(again !== '' && { argument: again }) }
+  }
+  const readBack = pending && readBackIn(pack, state, pending, heard, evidence)
+  // In a free exchange another call may come first.
+  if (readBack && (exchange.order === 'fixed' || isClear(readBack))) return readBack
+  return callIn(pack, state, exchange, heard, evidence) ?? readBack
+}
+
+/** A read-back that a controller wrongly called correct is come back to, wherever the run is by then. */
+export function secondThoughts(pack: Pack, state: RunState, heard: Heard, evidence: Evidence): Happening | undefined {
+  const id = Object.keys(state.turns).find((turn) => state.turns[turn]?.slip === 'open')
+  const match = /^\s*(?:correction|negative|confirm)\b[\s,]*(.+)$/is.exec(heard.text)
+  if (id === undefined || !match || heard.doubt) return undefined
+  const { turn } = findTurn(pack, id)
+  const happening = readBackIn(pack, state, turn, { ...heard, text: match[1] ?? '' }, evidence)
+  const right = happening?.type === 'transmitted' && happening.judgement.parts.some((part) => part.state === 'ok')
+  return right ? happening : undefined
+}
+
+const isClear = (happening: Happening) => happening.type === 'transmitted' && happening.judgement.verdict !== 'sayAgain'
+
+function readBackIn(pack: Pack, state: RunState, turn: Turn, heard: Heard, evidence: Evidence): Happening | undefined {
+  const elements = readBacksOf(turn, state.situation)
+  const { status, held, begun } = turnState(state, turn.id)
+  const spoken = elements.length > 0 ? elements : [{ id: 'acknowledged', response: ACKNOWLEDGED }]
+  const beside = besideReadBack(turn)
+  const all = beside === '' ? spoken : [...spoken, { id: 'callSign', response: beside }]
+  const figures = figuresIn(pack, state, wholeResponse(all))
+  // Behind another value that the station said, only what is said now counts.
+  const before = status === 'said' ? held : []
+  const text =
+    status === 'slipped' ? heard.text.replace(/^\s*(negative|confirm|correction|say again)\b[\s,]*/i, '') : heard.text
+  const judgement = judgeReadBack(all, { ...inputOf(state, heard, text), figures, held: before, begun })
+  if (isOther(pack, wholeResponse(all), undefined, judgement, heard)) return undefined
+  return transmitted(state, turn, 'readBack', doubted(judgement, heard), figures, evidence)
+}
+
+/** The call that fits best of those that may come now; one that comes too early is questioned by the runner. */
+function callIn(
+  pack: Pack,
+  state: RunState,
+  exchange: Exchange,
+  heard: Heard,
+  evidence: Evidence,
+): Happening | undefined {
+  const now = callableTurns(exchange, state)
+  const later = openTurns(exchange, state).filter((turn) => turn.calls !== undefined && !now.includes(turn))
+  const judged = [...now, ...later].map((turn) => {
+    const { held, begun } = turnState(state, turn.id)
+    const response = turn.calls ?? ''
+    const figures = figuresIn(pack, state, response)
+    const judgement = judge({
+      ...inputOf(state, heard, heard.text),
+      response,
+      figures,
+      held,
+      begun,
+      ...(turn.states && { states: turn.states }),
+    })
+    return { turn, figures, judgement, isNow: now.includes(turn) }
+  })
+  const of = (verdict: Judgement['verdict'], early = false) =>
+    judged.find((one) => one.judgement.verdict === verdict && (one.isNow || early))
+  const best = of('correct', true) ?? of('negative') ?? of('incomplete') ?? judged.find(({ isNow }) => isNow)
+  if (!best || best.judgement.verdict === 'command') return undefined
+  if (isOther(pack, best.turn.calls ?? '', best.turn.states, best.judgement, heard)) return undefined
+  return transmitted(state, best.turn, 'call', doubted(best.judgement, heard), best.figures, evidence)
+}
+
+function inputOf(state: RunState, heard: Heard, text: string): Omit<JudgeInput, 'response' | 'figures'> {
+  return {
+    heard: text,
+    phraseology: state.settings.phraseology === 'verbatim' ? 'standard' : state.settings.phraseology,
+    ...(heard.score !== undefined && { score: heard.score }),
+    ...(heard.alternatives && { alternatives: heard.alternatives }),
+  }
+}
+
+function figuresIn(pack: Pack, state: RunState, response: string) {
+  const names = [...response.matchAll(/<([\w-]+)>/g)].map((match) => match[1] ?? '')
+  return figuresFor(pack, saidValues(state), names)
+}
+
+function transmitted(
+  state: RunState,
+  turn: Turn,
+  part: 'call' | 'readBack',
+  judgement: Judgement,
+  figures: ReturnType<typeof figuresFor>,
+  evidence: Evidence,
+): Happening {
+  const expected = Object.fromEntries(Object.entries(figures).map(([name, { value }]) => [name, value]))
+  const exchange = turn.id.split('.')[0] ?? ''
+  return { type: 'transmitted', exchange, turn: turn.id, part, evidence, judgement, expected, revision: state.revision }
+}
+
+function doubted(judgement: Judgement, heard: Heard): Judgement {
+  return heard.doubt ? { verdict: 'sayAgain', because: 'notUnderstood', parts: judgement.parts } : judgement
+}
+
+/** Other speech in the room draws no reaction. */
+function isOther(pack: Pack, response: string, states: Turn['states'], judgement: Judgement, heard: Heard): boolean {
+  if (judgement.verdict === 'command') return true
+  if (heard.by === 'typed' || judgement.verdict !== 'sayAgain' || judgement.because !== 'notUnderstood') return false
+  const names = [...response.matchAll(/<([\w-]+)>/g)].map((match) => match[1] ?? '')
+  return isWhole(response, specsOf(pack, names), heard.text, states ? { states } : {}) === 'none'
+}
+
+/** Topics of a briefing in what was said, or its end. */
+export function briefingHeard(
+  pack: Pack,
+  state: RunState,
+  briefing: Briefing,
+  heard: Heard,
+  evidence: Evidence,
+): Happening | undefined {
+  if (heard.doubt) return undefined
+  const ends = judge({ response: briefing.ends.join(' | '), figures: {}, heard: heard.text }).verdict === 'correct'
+  if (ends) return { type: 'briefingEnded', briefing: briefing.id, evidence }
+  const topics = topicsOf(briefing, state.situation)
+  const figures = figuresIn(pack, state, topics.flatMap(({ say }) => say).join(' '))
+  const named = topicsIn(topics, figures, heard.text)
+  return Object.keys(named.topics).length > 0
+    ? { type: 'briefed', briefing: briefing.id, evidence, ...named }
+    : undefined
+}

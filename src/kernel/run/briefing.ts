@@ -1,0 +1,47 @@
+/** The briefing: topics ticked as they are named, values in it compared, and at its end what was left out. */
+
+import type { Pack } from './checklist.ts'
+import type { RunEvent } from './events.ts'
+import type { Briefing, Topic } from './exchange.ts'
+import { nextFloor } from './moving.ts'
+import { say } from './phrases.ts'
+import { holds } from './place.ts'
+import type { RunState } from './state.ts'
+import { talkAt } from './talk.ts'
+import { enter, type Step, timers, turn } from './turn.ts'
+
+type Of<T extends RunEvent['type']> = Extract<RunEvent, { type: T }>
+
+function briefingAt(pack: Pack, state: RunState, id: string): Briefing | undefined {
+  const talk = talkAt(pack, state.floor)
+  return talk?.type === 'briefing' && talk.id === id ? talk : undefined
+}
+
+export function topicsOf(briefing: Briefing, situation: RunState['situation']): Topic[] {
+  return briefing.topics.filter(({ when }) => holds(when, situation))
+}
+
+/** Topics that were not covered, or last with a wrong value. */
+export function openTopics(briefing: Briefing, state: RunState): Topic[] {
+  return topicsOf(briefing, state.situation).filter(({ id }) => state.topics[id] !== 'ok')
+}
+
+export function briefed(pack: Pack, before: RunState, event: Of<'briefed'>): Step {
+  const briefing = briefingAt(pack, before, event.briefing)
+  if (!briefing) return { state: before, effects: [] }
+  const state = { ...before, standingBy: false, topics: { ...before.topics, ...event.topics } }
+  const wrong = topicsOf(briefing, state.situation).filter(({ id }) => event.topics[id] === 'wrong')
+  // A briefing is one person's talk: a right topic is ticked on the screen, without a sound in between.
+  if (wrong.length === 0) return { state, effects: timers(state) }
+  const words = [say.heard(event.heard.join(', ')), say.topics(wrong.map(({ label }) => label))]
+  return turn(pack, state, words, { tone: 'attention' })
+}
+
+export function briefingEnded(pack: Pack, before: RunState, event: Of<'briefingEnded'>): Step {
+  const briefing = briefingAt(pack, before, event.briefing)
+  if (!briefing) return { state: before, effects: [] }
+  const open = openTopics(briefing, before)
+  if (open.length > 0) return turn(pack, before, [say.notCovered(open.map(({ label }) => label))])
+  const state = { ...before, briefingsClosed: [...new Set([...before.briefingsClosed, briefing.id])] }
+  return enter(pack, state, nextFloor(pack, state), [say.watched(briefing.name)], 'tick')
+}

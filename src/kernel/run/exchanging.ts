@@ -1,0 +1,218 @@
+/**
+ * What follows from the pilot's call or read-back: the station answers in its own words, a wrong element is
+ * corrected and read back again, and what was given becomes figures.
+ */
+
+import type { Part } from '../response/model.ts'
+import { partNames, statesOf } from '../response/readBack.ts'
+import type { Pack } from './checklist.ts'
+import type { Effect, RunEvent } from './events.ts'
+import type { Exchange, Turn } from './exchange.ts'
+import { unmet } from './interlocks.ts'
+import { nextFloor } from './moving.ts'
+import { say } from './phrases.ts'
+import { readBacksOf, type Speech, stationWords } from './radio.ts'
+import type { RunState } from './state.ts'
+import { callableTurns, closeTurn, exchangeAt, findTurn, turnState, untaken, withTurn } from './talk.ts'
+import { enter, turn as listenAfter, PROMPT_AFTER_MISS_MS, type Step } from './turn.ts'
+
+type Transmitted = Extract<RunEvent, { type: 'transmitted' }>
+
+export function transmitted(pack: Pack, before: RunState, event: Transmitted): Step {
+  const { exchange, turn } = findTurn(pack, event.turn)
+  // Another order in place of an answer to "affirm?" is the order that counts.
+  const question = before.question?.about === 'order' ? undefined : before.question
+  const state = { ...before, standingBy: false, question }
+  if (turnState(state, turn.id).slip === 'open') return afterSlip(pack, state, exchange, turn, event)
+  if (exchangeAt(pack, state.floor)?.id !== exchange.id || event.revision !== state.revision) {
+    return { state, effects: [] }
+  }
+  return event.part === 'call'
+    ? called(pack, state, exchange, turn, event)
+    : readBack(pack, state, exchange, turn, event)
+}
+
+function called(pack: Pack, state: RunState, exchange: Exchange, turn: Turn, event: Transmitted): Step {
+  const station = stationWords(pack, state, exchange, turn)
+  const { judgement } = event
+  const order = exchange.station.role === 'otherseat'
+  switch (judgement.verdict) {
+    case 'correct': {
+      const held = unmet(state, turn.interlocks, event.t)
+      if (held) return notYet(pack, state, held.interlock.say)
+      if (!callableTurns(exchange, state).includes(turn)) {
+        return notYet(pack, state, callableTurns(exchange, state)[0]?.label ?? exchange.name)
+      }
+      return answerTo(pack, state, exchange, turn)
+    }
+    case 'negative': {
+      const missed = countMiss(state, turn, event)
+      const heard = wrongWords(judgement.parts) || event.evidence.text
+      if (order && judgement.parts.some(({ kind, state: part }) => kind === 'figure' && part === 'wrong')) {
+        const question = { about: 'order', turn: turn.id, heard } as const
+        return listenAfter(pack, { ...missed, question }, [], { prompt: true, tone: 'attention' })
+      }
+      if (order) return listenAfter(pack, missed, [say.heard(heard)], { prompt: true, tone: 'attention' })
+      return hearStation(pack, missed, station.confirm(labelsOf(pack, turn, judgement.parts, 'wrong')))
+    }
+    case 'incomplete': {
+      const kept = keepParts(state, turn, judgement.parts)
+      const labels = labelsOf(pack, turn, judgement.parts, 'missing')
+      if (order) return listenAfter(pack, kept, [say.missing(turn.label, labels)])
+      return hearStation(pack, kept, station.confirm(labels))
+    }
+    case 'sayAgain':
+    case 'command':
+      return unclear(pack, state, exchange, turn)
+  }
+}
+
+/** What the station answers to a right call: its words, and the wait for their read-back. */
+export function answerTo(pack: Pack, state: RunState, exchange: Exchange, turn: Turn, insisted?: string): Step {
+  const echo: Speech = { role: 'otherseat', text: say.insisted(turn.label, insisted ?? '') }
+  const speech = insisted === undefined ? stationWords(pack, state, exchange, turn).whole() : [echo]
+  const kept = insisted === undefined ? {} : { insisted }
+  if (readBacksOf(turn, state.situation).length === 0) return finish(pack, state, turn, speech, kept)
+  const waits = withTurn(state, turn.id, { status: 'said', held: [], begun: {}, sayAgains: 0, ...kept })
+  return hearStation(pack, { ...waits, floorOrder: state.order + 1 }, speech)
+}
+
+function readBack(pack: Pack, state: RunState, exchange: Exchange, turn: Turn, event: Transmitted): Step {
+  const station = stationWords(pack, state, exchange, turn)
+  const { status } = turnState(state, turn.id)
+  if (status === 'ahead' || status === 'done') return { state, effects: [] }
+  const { judgement } = event
+  const elements = readBacksOf(turn, state.situation)
+  const slip = state.script?.slip?.turn === turn.id ? state.script.slip : undefined
+  if (status === 'slipped') return slipAnswered(pack, state, exchange, turn, event)
+  const states = statesOf(elements, judgement)
+  const ids = (which: string) => Object.keys(states).filter((id) => states[id] === which)
+  switch (judgement.verdict) {
+    case 'correct':
+      if (slip?.kind === 'saysAnother' && !turnState(state, turn.id).slip) {
+        const slipped = withTurn(state, turn.id, { status: 'slipped', held: [], begun: {} })
+        return hearStation(pack, slipped, station.closes(slip))
+      }
+      return finish(pack, state, turn, station.closes())
+    case 'negative': {
+      const wrong = judgement.parts.filter((part) => part.state === 'wrong').map(({ name }) => name)
+      if (slip?.kind === 'acceptsWrong' && wrong.length > 0 && wrong.every((name) => name === slip.figure)) {
+        return finish(pack, state, turn, station.closes(), { slip: 'open' })
+      }
+      const kept = keepParts(countMiss(state, turn, event), turn, judgement.parts)
+      const corrected = ids('wrong')
+      return hearStation(
+        pack,
+        kept,
+        corrected.length > 0 ? station.negative(corrected) : station.readBack(elements.map(({ label }) => label)),
+        PROMPT_AFTER_MISS_MS,
+      )
+    }
+    case 'incomplete': {
+      const kept = keepParts(state, turn, judgement.parts)
+      const missing = elements.filter(({ id }) => states[id] !== 'ok').map(({ label }) => label)
+      return hearStation(pack, kept, station.readBack(missing))
+    }
+    case 'sayAgain':
+    case 'command':
+      return unclear(pack, state, exchange, turn)
+  }
+}
+
+/** The controller has just said another value behind a right read-back: does the pilot object? */
+function slipAnswered(pack: Pack, state: RunState, exchange: Exchange, turn: Turn, event: Transmitted): Step {
+  const slip = state.script?.slip
+  const element = turn.elements.find(({ says }) => slip && says.icao.includes(`<${slip.figure}>`))
+  const right = event.judgement.parts.some(({ name, state: part }) => name === slip?.figure && part === 'ok')
+  if (!right || !element) return finish(pack, state, turn, [], { slip: 'unnoticed' })
+  return finish(pack, state, turn, stationWords(pack, state, exchange, turn).affirm(element.id), { slip: 'noticed' })
+}
+
+/** Nothing was said to it: the other value went by. */
+export function slipWentBy(pack: Pack, state: RunState, turn: Turn): Step {
+  return finish(pack, state, turn, [], { slip: 'unnoticed' })
+}
+
+/** A wrong read-back was called correct, and the pilot comes back to it. */
+function afterSlip(pack: Pack, state: RunState, exchange: Exchange, turn: Turn, event: Transmitted): Step {
+  const { figure } = state.script?.slip ?? {}
+  const right = event.judgement.parts.some(({ name, state: part }) => name === figure && part === 'ok')
+  const element = turn.elements.find(({ says }) => says.icao.includes(`<${figure}>`))
+  if (!right || !element) return { state, effects: [] }
+  const noticed = withTurn(state, turn.id, { slip: 'noticed' })
+  const speech = stationWords(pack, state, exchange, turn).affirm(element.id)
+  return listenAfter(pack, noticed, [], { stations: speech, prompt: true })
+}
+
+/** All of the turn is right: it is done, and what it gave comes into the figures before anything else. */
+function finish(
+  pack: Pack,
+  state: RunState,
+  turn: Turn,
+  speech: readonly Speech[],
+  change: Parameters<typeof closeTurn>[2] = {},
+): Step {
+  const closed = closeTurn(state, turn, change)
+  const values = untaken(turn, closed)
+  if (Object.keys(values).length === 0) {
+    return enter(pack, closed, nextFloor(pack, closed), [], 'tick', speech)
+  }
+  const effects: Effect[] = [
+    { type: 'shut' },
+    { type: 'stopTimers' },
+    { type: 'tone', tone: 'tick' },
+    ...speech.map((one): Effect => ({ type: 'speak', ...one })),
+    { type: 'takeDown', turn: turn.id, values },
+  ]
+  return { state: closed, effects }
+}
+
+function hearStation(pack: Pack, state: RunState, speech: readonly Speech[], promptAfterMs?: number): Step {
+  return listenAfter(pack, state, [], { stations: speech, ...(promptAfterMs !== undefined && { promptAfterMs }) })
+}
+
+function notYet(pack: Pack, state: RunState, caution: string): Step {
+  return listenAfter(pack, state, [say.notYet(caution)], { tone: 'attention' })
+}
+
+/** The ear's doing: not counted against the pilot. */
+function unclear(pack: Pack, before: RunState, exchange: Exchange, turn: Turn): Step {
+  const times = turnState(before, turn.id).sayAgains + 1
+  const state = withTurn(before, turn.id, { sayAgains: times })
+  if (times > 3) return listenAfter(pack, state, [], { tone: 'soft' })
+  if (times === 3) return listenAfter(pack, state, [say.useKeys()])
+  if (exchange.station.role === 'otherseat') return listenAfter(pack, state, [say.sayAgain(turn.label)])
+  return hearStation(pack, state, stationWords(pack, state, exchange, turn).sayAgain())
+}
+
+function countMiss(state: RunState, turn: Turn, event: Transmitted): RunState {
+  const { misses } = turnState(state, turn.id)
+  return withTurn(state, turn.id, { misses: misses + 1, sayAgains: 0, ...(event.part === 'call' && { held: [] }) })
+}
+
+/** What is right stands: only the rest is to be said again. */
+function keepParts(state: RunState, turn: Turn, parts: readonly Part[]): RunState {
+  const right = parts.filter((part) => part.state === 'ok').map(({ name }) => name)
+  const wrong = new Set(parts.filter((part) => part.state === 'wrong').map(({ name }) => name))
+  const before = turnState(state, turn.id).held.filter((name) => !wrong.has(name))
+  const begun = Object.fromEntries(
+    parts.flatMap(({ name, state: part, heard }) => (part === 'missing' && heard ? [[name, heard]] : [])),
+  )
+  return withTurn(state, turn.id, { held: [...new Set([...before, ...right])], begun, sayAgains: 0 })
+}
+
+const wrongWords = (parts: readonly Part[]) =>
+  parts.flatMap((part) => (part.state === 'wrong' && part.heard ? [part.heard] : [])).join(', ')
+
+/** Parts by the names of their figures or elements, never by their values. */
+function labelsOf(pack: Pack, turn: Turn, parts: readonly Part[], which: Part['state']): string[] {
+  const names = parts.filter((part) => part.state === which).map((part) => part)
+  const labels = names.map(({ name, kind }) => {
+    if (kind === 'figure') return pack.figures.declarations[name]?.label ?? turn.label
+    const element = turn.elements.find(
+      ({ id, readBack: response }) => response !== undefined && partNames({ id, response }).all.has(name),
+    )
+    return element?.label ?? turn.label
+  })
+  return [...new Set(labels)]
+}

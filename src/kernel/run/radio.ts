@@ -1,0 +1,116 @@
+/**
+ * What a voice outside the crew says: the pack's wordings with this departure's values in them, and the standard
+ * phrases around them. Values are spoken here, since one has to hear them from a station; Otherseat itself never does.
+ */
+
+import { sayValue } from '../kinds/table.ts'
+import type { Pack } from './checklist.ts'
+import type { Role } from './events.ts'
+import type { Element, Exchange, Turn, Wording } from './exchange.ts'
+import { figuresFor, holds } from './place.ts'
+import type { RunState } from './state.ts'
+
+/** Something to be said in one of the voices. */
+export interface Speech {
+  readonly role: Role
+  readonly text: string
+}
+
+/** Fixed phrases of the stations, for an embedded voice. */
+export const STATION_PHRASES = [
+  'negative',
+  'affirm',
+  'correct',
+  'read back',
+  'read back correct',
+  'say again',
+  'I say again',
+  'confirm',
+  'standing by',
+  'and',
+] as const
+
+const sentence = (...parts: readonly string[]) => {
+  const text = parts.filter((part) => part !== '').join(', ')
+  return text === '' ? '' : `${text[0]?.toUpperCase()}${text.slice(1)}.`
+}
+
+/** Values as stations say them: what the script has for a figure, else the value that holds. */
+export function saidValues(state: RunState): RunState['values'] {
+  return { ...state.values, ...state.script?.values }
+}
+
+function worded(pack: Pack, state: RunState, wording: Wording | undefined, values = saidValues(state)): string {
+  if (!wording) return ''
+  const text = wording[state.settings.radio ?? 'icao']
+  const names = [...text.matchAll(/<([\w-]+)>/g)].map((match) => match[1] ?? '')
+  const figures = figuresFor(pack, values, names)
+  return text.replace(/<([\w-]+)>/g, (_, name: string) => {
+    const figure = figures[name]
+    return figure ? sayValue(figure, 'standard') : ''
+  })
+}
+
+export const elementsOf = (turn: Turn, situation: RunState['situation']): Element[] =>
+  turn.elements.filter((element) => holds(element.when, situation))
+
+/** Elements that must be read back. */
+export const readBacksOf = (turn: Turn, situation: RunState['situation']) =>
+  elementsOf(turn, situation).flatMap((element) =>
+    element.readBack === undefined ? [] : [{ ...element, response: element.readBack }],
+  )
+
+export function stationWords(pack: Pack, state: RunState, exchange: Exchange, turn: Turn) {
+  const { role } = exchange.station
+  const speech = (text: string): Speech[] => (text === '' ? [] : [{ role, text }])
+  const elementText = (element: Element, values?: RunState['values']) =>
+    worded(pack, state, element.says, values ?? saidValues(state))
+  const named = (id: string) => turn.elements.find((element) => element.id === id)
+  return {
+    /** The whole of what it has to say. */
+    whole: () =>
+      speech(
+        sentence(
+          worded(pack, state, turn.opens),
+          ...elementsOf(turn, state.situation).map((element) => elementText(element)),
+        ),
+      ),
+    again: (id?: string) => {
+      const element = id === undefined ? undefined : named(id)
+      const texts = element
+        ? [elementText(element)]
+        : [
+            'I say again',
+            worded(pack, state, turn.opens),
+            ...elementsOf(turn, state.situation).map((each) => elementText(each)),
+          ]
+      return speech(sentence(...texts))
+    },
+    /** The right version of what was read back wrong. */
+    negative: (ids: readonly string[]) =>
+      speech(
+        sentence(
+          'negative',
+          ...ids.flatMap((id) => {
+            const element = named(id)
+            return element ? [elementText(element)] : []
+          }),
+        ),
+      ),
+    /** Elements that are missing, by their names. */
+    readBack: (labels: readonly string[]) => speech(sentence(`read back ${labels.join(', ')}`)),
+    confirm: (labels: readonly string[]) => speech(sentence(`confirm ${labels.join(', ')}`)),
+    sayAgain: () => speech(sentence('say again')),
+    affirm: (id: string) => {
+      const element = named(id)
+      return speech(sentence('affirm', element ? elementText(element) : ''))
+    },
+    /** All was right; `instead` says a figure with another value behind it. */
+    closes: (instead?: { readonly figure: string; readonly value: RunState['values'][string] }) => {
+      const closing = turn.closes ? worded(pack, state, turn.closes) : role === 'controller' ? 'read back correct' : ''
+      const element = instead && turn.elements.find((each) => each.says.icao.includes(`<${instead.figure}>`))
+      const values = instead && { ...saidValues(state), [instead.figure]: instead.value }
+      return speech(sentence(closing, element ? elementText(element, values) : ''))
+    },
+  }
+}

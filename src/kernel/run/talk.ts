@@ -1,0 +1,136 @@
+/** Where an exchange stands, and what its station says of its own accord when it has the floor. */
+
+import type { Value } from '../kinds/kind.ts'
+import { figuresOf, parseResponse } from '../response/parse.ts'
+import type { Pack } from './checklist.ts'
+import type { Briefing, Exchange, Turn } from './exchange.ts'
+import { isDone } from './interlocks.ts'
+import { holds } from './place.ts'
+import { readBacksOf, type Speech, stationWords } from './radio.ts'
+import type { Floor, RunState, TurnState } from './state.ts'
+
+const AHEAD: TurnState = { status: 'ahead', held: [], begun: {}, misses: 0, sayAgains: 0, shown: false }
+
+export const turnState = (state: RunState, id: string): TurnState => state.turns[id] ?? AHEAD
+
+export function withTurn(state: RunState, id: string, change: Partial<TurnState>): RunState {
+  return { ...state, turns: { ...state.turns, [id]: { ...turnState(state, id), ...change } } }
+}
+
+/** The exchange or briefing that has the floor. */
+export function talkAt(pack: Pack, floor: Floor): Exchange | Briefing | undefined {
+  const activity = 'activity' in floor ? pack.phases[floor.phase]?.activities[floor.activity] : undefined
+  return activity?.type === 'exchange' || activity?.type === 'briefing' ? activity : undefined
+}
+export function exchangeAt(pack: Pack, floor: Floor): Exchange | undefined {
+  const talk = talkAt(pack, floor)
+  return talk?.type === 'exchange' ? talk : undefined
+}
+export function exchangesOf(pack: Pack): Exchange[] {
+  return pack.phases.flatMap(({ activities }) => activities.filter((activity) => activity.type === 'exchange'))
+}
+/** A log may only name what its pack has. */
+export function findTurn(pack: Pack, id: string): { exchange: Exchange; turn: Turn } {
+  for (const exchange of exchangesOf(pack)) {
+    const turn = exchange.turns.find((each) => each.id === id)
+    if (turn) return { exchange, turn }
+  }
+  throw new Error(`pack ${pack.id} has no turn ${id}`)
+}
+
+/** Turns that apply and are not done. */
+export function openTurns(exchange: Exchange, state: RunState): Turn[] {
+  return exchange.turns.filter(
+    (turn) => holds(turn.when, state.situation) && turnState(state, turn.id).status !== 'done',
+  )
+}
+
+/** The turn whose read-back is awaited. */
+export function pendingTurn(exchange: Exchange, state: RunState): Turn | undefined {
+  return openTurns(exchange, state).find((turn) => turnState(state, turn.id).status !== 'ahead')
+}
+
+/** Turns that the pilot may begin with a call now. */
+export function callableTurns(exchange: Exchange, state: RunState): Turn[] {
+  const open = openTurns(exchange, state)
+  return (exchange.order === 'fixed' ? open.slice(0, 1) : open).filter(({ calls }) => calls !== undefined)
+}
+
+/** The turn that the station begins by itself now. */
+function stationsTurn(exchange: Exchange, state: RunState): Turn | undefined {
+  const open = openTurns(exchange, state)
+  const due = exchange.order === 'fixed' ? open.slice(0, 1) : open
+  return due.find(
+    ({ calls, interlocks = [] }) => calls === undefined && interlocks.every(({ after }) => isDone(state, after)),
+  )
+}
+
+/** Values that a turn gives and that are not in the figures yet. */
+export function untaken(turn: Turn, state: RunState): Record<string, Value> {
+  return Object.fromEntries(
+    turn.sets.flatMap((name) => {
+      const value = state.script?.values[name]
+      return value === undefined || state.inputs?.values[name] === value ? [] : [[name, value]]
+    }),
+  )
+}
+
+export interface Opening {
+  readonly state: RunState
+  readonly speech: readonly Speech[]
+  /** A turn that only tells gave values: they come in before anything else. */
+  readonly taken?: { readonly turn: string; readonly values: Readonly<Record<string, Value>> }
+}
+
+/** The station says what it has to say of its own accord, until the pilot is to speak. */
+export function openExchange(pack: Pack, before: RunState, exchange: Exchange): Opening {
+  let state = before
+  const speech: Speech[] = []
+  while (!pendingTurn(exchange, state)) {
+    const turn = stationsTurn(exchange, state)
+    if (!turn) break
+    speech.push(...stationWords(pack, state, exchange, turn).whole())
+    // The last word of an exchange is the pilot's: what need not be read back is acknowledged.
+    if (readBacksOf(turn, state.situation).length > 0 || openTurns(exchange, state).length === 1) {
+      state = withTurn(state, turn.id, { status: 'said' })
+      break
+    }
+    state = closeTurn(state, turn)
+    const values = untaken(turn, state)
+    if (Object.keys(values).length > 0) return { state, speech, taken: { turn: turn.id, values } }
+  }
+  return { state, speech }
+}
+
+export function closeTurn(state: RunState, turn: Turn, change: Partial<TurnState> = {}): RunState {
+  const closed = withTurn(state, turn.id, { held: [], begun: {}, ...change, status: 'done' })
+  if (turn.clears === undefined) return closed
+  return { ...closed, cleared: [...new Set([...closed.cleared, turn.clears])] }
+}
+
+/** Figures that may be said now: in the calls that are open, or in what is to be read back. */
+export function saidInTalk(pack: Pack, state: RunState): string[] {
+  const talk = talkAt(pack, state.floor)
+  if (!talk) return []
+  const texts =
+    talk.type === 'briefing'
+      ? talk.topics.filter(({ when }) => holds(when, state.situation)).flatMap(({ say }) => say)
+      : textsToSay(talk, state)
+  const figures = texts.flatMap((text) => {
+    const parsed = parseResponse(text)
+    return 'response' in parsed ? figuresOf(parsed.response) : []
+  })
+  return [...new Set(figures)]
+}
+
+function textsToSay(exchange: Exchange, state: RunState): string[] {
+  const pending = pendingTurn(exchange, state)
+  if (pending) return [...readBacksOf(pending, state.situation).map(({ response }) => response), callsign(pending)]
+  return callableTurns(exchange, state).map(({ calls }) => calls ?? '')
+}
+
+/** A call sign that the station used may be said with any read-back. */
+function callsign(turn: Turn): string {
+  return [...(turn.opens?.icao ?? '').matchAll(/<[\w-]+>/g)].map(([figure]) => `[${figure}]`).join(' ')
+}
+export const besideReadBack = callsign

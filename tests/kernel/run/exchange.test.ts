@@ -1,0 +1,182 @@
+import { describe, expect, it } from 'vitest'
+import { fold } from '../../../src/kernel/run/step.ts'
+import { HELD, SAID, TALK, type TalkRun, talkRun } from './talkFixture.ts'
+
+const WHOLE = 'cleared to corrie, tarn two alfa departure, climb five thousand, squawk four two seven one'
+
+/** Flown to a place by right answers. */
+const CLEARANCE = ['request clearance', WHOLE]
+const BRIEFING = [...CLEARANCE, 'departing runway two seven left', 'level five thousand', 'rejected takeoff']
+const PUSH = [...BRIEFING, 'briefing complete', 'before push', 'four two seven one']
+const ORDER = [...PUSH, 'external power off', 'beacon on', 'brakes released', 'ready to push']
+const TAXI = [...ORDER, 'flap five', 'request taxi']
+
+function flown(texts: readonly string[], script = SAID): TalkRun {
+  const run = talkRun(script)
+  for (const text of texts) run.hear(text)
+  return run
+}
+
+describe('a clearance', () => {
+  it('is spoken when it was asked for, in the voice of its station', () => {
+    expect(flown(['request clearance']).said()).toEqual([
+      'controller: Cleared to corrie, tarn two alfa departure, climb to five thousand, squawk four two seven one.',
+    ])
+  })
+
+  it.each([
+    ['right', WHOLE, 'Read back correct.'],
+    ['in another order', 'squawk four two seven one, climb five thousand, tarn two alfa, corrie', 'Read back correct.'],
+    ['with a correction', `${WHOLE.replace('one', 'two')} correction squawk four two seven one`, 'Read back correct.'],
+    ['with a wrong limit', WHOLE.replace('corrie', 'melton'), 'Negative, cleared to corrie.'],
+    ['with a wrong departure', WHOLE.replace('alfa', 'bravo'), 'Negative, tarn two alfa departure.'],
+    ['with a wrong level', WHOLE.replace('five', 'four'), 'Negative, climb to five thousand.'],
+    ['with a wrong code', WHOLE.replace('seven one', 'seven seven'), 'Negative, squawk four two seven one.'],
+    [
+      'with two wrong elements',
+      WHOLE.replace('seven one', 'one seven').replace('corrie', 'harbour'),
+      'Negative, cleared to corrie, squawk four two seven one.',
+    ],
+    ['without its limit', WHOLE.replace('cleared to corrie, ', ''), 'Read back clearance limit.'],
+    ['without its departure', WHOLE.replace('tarn two alfa departure, ', ''), 'Read back departure.'],
+    ['without its level', WHOLE.replace('climb five thousand, ', ''), 'Read back level.'],
+    ['without its code', WHOLE.replace(', squawk four two seven one', ''), 'Read back squawk.'],
+    ['as roger', 'roger', 'Say again.'],
+  ])('read back %s is answered in its own words', (_, text, answer) => {
+    expect(flown(['request clearance', text]).said()[0]).toBe(`controller: ${answer}`)
+  })
+
+  it('is read back again only in the element that was wrong', () => {
+    const run = flown(['request clearance', WHOLE.replace('seven one', 'seven two'), 'squawk four two seven one'])
+    expect(run.said()[0]).toBe('controller: Read back correct.')
+    const { point: _, ...given } = SAID.values
+    expect(run.state.values).toEqual({ ...given, ...HELD })
+    expect(run.state.cleared).toEqual(['route'])
+  })
+
+  it('gives no figure while an element is wrong', () => {
+    const run = flown(['request clearance', WHOLE.replace('seven one', 'seven two')])
+    expect(run.state.values.code).toBeUndefined()
+    expect(run.state.floor.at).toBe('exchange')
+  })
+
+  it.each([
+    [
+      'say again',
+      'I say again, cleared to corrie, tarn two alfa departure, climb to five thousand, squawk four two seven one.',
+    ],
+    ['say again squawk', 'Squawk four two seven one.'],
+    ['say again the code', 'Squawk four two seven one.'],
+    ['say again level', 'Climb to five thousand.'],
+  ])('is said again on "%s"', (text, answer) => {
+    expect(flown(['request clearance', text]).said()).toEqual([`controller: ${answer}`])
+  })
+
+  it('waits on stand by and asks for its read-back on continue', () => {
+    const run = flown(['request clearance', 'stand by', 'continue'])
+    expect(run.said()).toEqual(['controller: Read back clearance limit, departure, level, squawk.'])
+  })
+
+  it('gives figures that later items rest on', () => {
+    expect(flown([...BRIEFING, 'briefing complete', 'before push', 'four two seven seven']).said()[0]).toMatch(
+      /I heard four two seven seven/,
+    )
+  })
+})
+
+describe('a controller who errs', () => {
+  const accepts = {
+    ...SAID,
+    slip: { turn: 'clearance.full', figure: 'code', kind: 'acceptsWrong', value: '4272' },
+  } as const
+  const another = {
+    ...SAID,
+    slip: { turn: 'clearance.full', figure: 'code', kind: 'saysAnother', value: '4277' },
+  } as const
+
+  it('calls a wrong read-back correct, and the pilot comes back to it', () => {
+    const run = flown(['request clearance', WHOLE.replace('seven one', 'seven two')], accepts)
+    expect(run.said()[0]).toBe('controller: Read back correct.')
+    expect(run.state.turns['clearance.full']?.slip).toBe('open')
+    expect(run.state.values.code).toBe('4271')
+    expect(run.hear('correction, squawk four two seven one').said()[0]).toBe(
+      'controller: Affirm, squawk four two seven one.',
+    )
+    expect(run.state.turns['clearance.full']?.slip).toBe('noticed')
+  })
+
+  it('says another value behind a right read-back, and is objected to', () => {
+    const run = flown(['request clearance', WHOLE], another)
+    expect(run.said()).toEqual(['controller: Read back correct, squawk four two seven seven.'])
+    expect(run.hear('negative, squawk four two seven one').said()[0]).toBe(
+      'controller: Affirm, squawk four two seven one.',
+    )
+    expect(run.state.turns['clearance.full']?.slip).toBe('noticed')
+  })
+
+  it('says another value, and the pilot takes it', () => {
+    const run = flown(['request clearance', WHOLE, 'squawk four two seven seven'], another)
+    expect(run.state.turns['clearance.full']?.slip).toBe('unnoticed')
+    expect(run.state.values.code).toBe('4271')
+  })
+})
+
+describe('a briefing', () => {
+  it('ticks topics in any order, compares their values, and asks for what was left out', () => {
+    const run = flown([...CLEARANCE, 'rejected takeoff as usual and departing runway two seven left'])
+    expect(run.state.topics).toEqual({ 'briefing.reject': 'ok', 'briefing.runway': 'ok' })
+    expect(run.hear('first level six thousand').said()).toEqual(['otherseat: I heard six thousand. First level?'])
+    expect(run.hear('briefing complete').said()).toEqual(['otherseat: Not covered, first level.'])
+    run.hear('level five thousand')
+    expect(run.hear('briefing complete').state.briefingsClosed).toEqual(['briefing'])
+  })
+})
+
+describe('the ground crew', () => {
+  it('is called in an order of the pilot’s, as far as what must come first allows', () => {
+    const run = flown([...PUSH, 'ready to push'])
+    expect(run.said()).toEqual(['otherseat: Not yet, the ground crew asks for the brakes first.'])
+    expect(run.hear('beacon on').said()).toEqual(['groundCrew: Release brakes.'])
+    run.hear('brakes released').hear('external power off')
+    expect(run.hear('ready to push').said()[0]).toBe('groundCrew: Pushing.')
+  })
+})
+
+describe('an order between the seats', () => {
+  it('is echoed where it is the figure', () => {
+    expect(flown([...ORDER, 'flap five']).said()[0]).toBe('otherseat: Flap five.')
+  })
+
+  it('is questioned where it is another one, without the figure being said', () => {
+    const run = flown([...ORDER, 'flap fifteen'])
+    expect(run.said()).toEqual(['otherseat: I heard fifteen. It differs from the figure. Affirm?'])
+    expect(run.hear('flap five').said()[0]).toBe('otherseat: Flap five.')
+  })
+
+  it('is kept to on affirm, and the log tells', () => {
+    const run = flown([...ORDER, 'flap fifteen', 'affirm'])
+    expect(run.said()[0]).toBe('otherseat: Flap fifteen.')
+    expect(run.state.turns['flap.order']?.insisted).toBe('fifteen')
+  })
+})
+
+describe('a taxi clearance', () => {
+  it('is not read back without hold short', () => {
+    const run = flown([...TAXI, 'taxi to holding point alfa three runway two seven left'])
+    expect(run.said()).toEqual(['controller: Read back hold short.'])
+    expect(run.hear('hold short of runway two seven left').said()[0]).toBe('controller: Read back correct.')
+    expect(run.state.floor.at).toBe('end')
+  })
+})
+
+it('is left out where the voices outside the crew are', () => {
+  const run = talkRun()
+  const { script: _, ...bare } = run.events[0] as Extract<(typeof run.events)[number], { type: 'runStarted' }>
+  const events = [bare, run.events[1]] as typeof run.events
+  expect(fold(TALK, 'talk', events).floor).toMatchObject({ at: 'call' })
+})
+
+it('folds to the same state from its log', () => {
+  const run = flown([...TAXI, 'hold short runway two seven left, taxi to holding point alfa three'])
+  expect(fold(TALK, 'talk', run.events)).toEqual(run.state)
+})

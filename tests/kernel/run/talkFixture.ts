@@ -1,0 +1,234 @@
+/** An invented departure's talk in small, flown through the app's own hearing: clearance, ground crew, order, briefing, taxi. */
+
+import { happeningFor } from '../../../src/app/hear.ts'
+import type { Pack } from '../../../src/kernel/run/checklist.ts'
+import type { Effect, Happening, RunEvent, Script } from '../../../src/kernel/run/events.ts'
+import type { Element, Turn, Wording } from '../../../src/kernel/run/exchange.ts'
+import type { RunState } from '../../../src/kernel/run/state.ts'
+import { emptyRun, step } from '../../../src/kernel/run/step.ts'
+
+const both = (text: string): Wording => ({ icao: text, faa: text })
+const element = (id: string, label: string, says: string, readBack?: string, alsoCalled: string[] = []): Element => ({
+  id,
+  label,
+  alsoCalled,
+  says: both(says),
+  ...(readBack !== undefined && { readBack }),
+})
+const turn = (id: string, label: string, more: Partial<Turn>): Turn => ({ id, label, elements: [], sets: [], ...more })
+const declare = (name: string, label: string, spec: Pack['figures']['declarations'][string]['spec']) => ({
+  [name]: { name, label, spec, alsoCalled: [], input: true },
+})
+const choice = (...names: string[]) =>
+  ({ kind: 'choice', options: Object.fromEntries(names.map((name) => [name, [name]])) }) as const
+
+export const TALK: Pack = {
+  id: 'talk',
+  version: '1',
+  sha256: 'none',
+  texts: {},
+  name: 'Talk',
+  aircraft: 'none',
+  operator: 'none',
+  caution: 'For tests only.',
+  figures: {
+    declarations: {
+      ...declare('limit', 'clearance limit', choice('corrie', 'melton', 'harbour')),
+      ...declare('sid', 'departure', choice('tarn two alfa', 'tarn two bravo', 'loch one alfa')),
+      ...declare('level', 'first level', { kind: 'altitude', unit: 'ft' }),
+      ...declare('code', 'squawk', { kind: 'digits', length: 4 }),
+      ...declare('runway', 'runway', { kind: 'runway' }),
+      ...declare('flap', 'takeoff flap', choice('five', 'fifteen', 'twenty')),
+      ...declare('point', 'holding point', { kind: 'identifier' }),
+    },
+    stations: [],
+  } as unknown as Pack['figures'],
+  situations: [],
+  phases: [
+    {
+      id: 'clearance',
+      name: 'Clearance',
+      activities: [
+        {
+          type: 'exchange',
+          id: 'clearance',
+          name: 'departure clearance',
+          station: { role: 'controller', name: 'Sandmere Delivery' },
+          order: 'fixed',
+          turns: [
+            turn('clearance.full', 'departure clearance', {
+              calls: '[delivery] request clearance',
+              elements: [
+                element('limit', 'clearance limit', 'cleared to <limit>', '[cleared] [to] <limit>'),
+                element('sid', 'departure', '<sid> departure', '<sid> [departure]'),
+                element('level', 'level', 'climb to <level>', '[climb] [to] <level>'),
+                element('code', 'squawk', 'squawk <code>', '[squawk] <code>', ['code']),
+              ],
+              sets: ['limit', 'sid', 'level', 'code'],
+              clears: 'route',
+            }),
+          ],
+        },
+        {
+          type: 'briefing',
+          id: 'briefing',
+          name: 'departure briefing',
+          ends: ['briefing complete'],
+          topics: [
+            { id: 'briefing.runway', label: 'runway', say: ['[departing] runway <runway>'] },
+            { id: 'briefing.level', label: 'first level', say: ['[first] level <level>'] },
+            { id: 'briefing.reject', label: 'rejected takeoff', say: ['rejected takeoff'] },
+          ],
+        },
+        {
+          type: 'list',
+          id: 'list',
+          name: 'before push',
+          alsoCalled: [],
+          needsFinal: false,
+          entries: [
+            {
+              type: 'item',
+              id: 'list.code',
+              challenge: 'transponder',
+              responses: [{ text: '<code>' }],
+              answers: 'pilot',
+              restsOn: [],
+              critical: false,
+            },
+          ],
+        },
+      ],
+    },
+    {
+      id: 'ground',
+      name: 'Ground',
+      activities: [
+        {
+          type: 'exchange',
+          id: 'crew',
+          name: 'ground crew',
+          station: { role: 'groundCrew', name: 'Ground crew' },
+          order: 'free',
+          turns: [
+            turn('crew.power', 'external power', {
+              calls: 'external power off',
+              states: [['on'], ['off']],
+              opens: both('power unplugged'),
+            }),
+            turn('crew.beacon', 'beacon', { calls: 'beacon on', states: [['on'], ['off']] }),
+            turn('crew.brakes', 'brakes', {
+              opens: both('release brakes'),
+              elements: [element('brakes', 'brakes', '', 'brakes released')],
+              interlocks: [{ after: 'crew.beacon', say: 'beacon first' }],
+            }),
+            turn('crew.push', 'push', {
+              calls: 'ready to push',
+              opens: both('pushing'),
+              interlocks: [{ after: 'crew.brakes', say: 'the ground crew asks for the brakes first' }],
+            }),
+          ],
+        },
+        {
+          type: 'exchange',
+          id: 'flap',
+          name: 'flap order',
+          station: { role: 'otherseat', name: 'Otherseat' },
+          order: 'fixed',
+          turns: [turn('flap.order', 'flap', { calls: 'flap <flap>', opens: both('flap <flap>') })],
+        },
+        {
+          type: 'exchange',
+          id: 'taxi',
+          name: 'taxi clearance',
+          station: { role: 'controller', name: 'Sandmere Ground' },
+          order: 'fixed',
+          turns: [
+            turn('taxi.route', 'taxi', {
+              calls: 'request taxi',
+              elements: [
+                element(
+                  'point',
+                  'holding point',
+                  'taxi to holding point <point>',
+                  '[taxi] [to] [holding point] <point>',
+                ),
+                element('hold', 'hold short', 'hold short runway <runway>', 'hold short [of] [runway] <runway>'),
+              ],
+              sets: ['point'],
+            }),
+          ],
+        },
+      ],
+    },
+  ],
+}
+
+export const SAID: Script = {
+  values: { limit: 'corrie', sid: 'tarn two alfa', level: 5000, code: '4271', point: 'A3' },
+}
+export const HELD = { runway: '27L', flap: 'five' }
+
+export interface TalkRun {
+  state: RunState
+  effects: readonly Effect[]
+  readonly events: RunEvent[]
+  happen(happening: Happening): TalkRun
+  /** As the pilot says it; values that a station gave come in at once, as the app does it. */
+  hear(text: string): TalkRun
+  /** Roles and texts of the last step. */
+  said(): string[]
+}
+
+export function talkRun(script: Script = SAID, pack: Pack = TALK): TalkRun {
+  const run: TalkRun = {
+    state: emptyRun('talk'),
+    effects: [],
+    events: [],
+    happen(happening) {
+      const seq = run.state.seq + 1
+      const stamp = { v: 1, seq, runId: 'talk', t: seq * 1_000, wall: new Date(seq * 1_000).toISOString() } as const
+      const event: RunEvent = { ...stamp, ...happening }
+      const next = step(pack, run.state, event)
+      run.events.push(event)
+      run.state = next.state
+      run.effects = next.effects
+      const taken = next.effects.find((effect) => effect.type === 'takeDown')
+      if (taken) {
+        const before = run.effects
+        const values = { ...run.state.inputs?.values, ...taken.values }
+        run.happen(revision(run.state.revision + 1, values, taken.turn))
+        run.effects = [...before, ...run.effects]
+      }
+      return run
+    },
+    hear(text) {
+      const heard = { text, by: 'typed', order: run.state.order, beganAt: 0, endedAt: 0 } as const
+      return run.happen(happeningFor(pack, run.state, heard))
+    },
+    said: () => run.effects.flatMap((effect) => (effect.type === 'speak' ? [`${effect.role}: ${effect.text}`] : [])),
+  }
+  run.happen({
+    type: 'runStarted',
+    pack: { id: pack.id, version: '1', sha256: 'none', name: 'Talk', texts: {} },
+    situation: {},
+    settings: { phraseology: 'plain', coachAfter: 0 },
+    startedAt: 0,
+    script,
+  })
+  return run.happen(revision(1, HELD))
+}
+
+function revision(number: number, values: RunState['values'], takenDown?: string): Happening {
+  return {
+    type: 'figuresRevised',
+    revision: number,
+    status: 'final',
+    label: 'final',
+    inputs: { status: 'final', values, loads: {} },
+    values,
+    changes: [],
+    warnings: [],
+    ...(takenDown !== undefined && { takenDown }),
+  }
+}
