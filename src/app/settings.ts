@@ -19,6 +19,14 @@ export interface Settings {
   /** Name of a voice of the browser, or `embedded`; empty: the best one there is. */
   readonly voice: string
   readonly rate: number
+  /** Controllers, the broadcast and the ground crew have voices; without them their part is left out. */
+  readonly stations: boolean
+  /** Whose words stations use. */
+  readonly radio: 'icao' | 'faa'
+  /** Once in a run a controller errs, and the pilot is meant to notice. */
+  readonly wrongHearBacks: boolean
+  /** Stations sound as on a radio, where the voice is the app's own. */
+  readonly radioSound: boolean
   /** The three sentences of the first visit were read. */
   readonly welcomed: boolean
 }
@@ -34,6 +42,10 @@ export const DEFAULT_SETTINGS: Settings = {
   mediaKeys: false,
   voice: '',
   rate: 1,
+  stations: true,
+  radio: 'icao',
+  wrongHearBacks: false,
+  radioSound: true,
   welcomed: false,
 }
 

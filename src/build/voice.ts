@@ -1,6 +1,6 @@
 /**
  * `npm run voice`: records everything that the app can say with the packs under `checklists/`, in one
- * file with an index, for the embedded voice. Needs `flite` and `lame` (Debian has both); its result is
+ * file with an index for each role's voice. Needs `flite` and `lame` (Debian has both); its result is
  * committed, so nobody else does.
  */
 
@@ -9,10 +9,17 @@ import { mkdtempSync, readFileSync, rmSync, statSync, writeFileSync } from 'node
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
+import { ROLES, type Role } from '../kernel/run/events.ts'
 import { levelled, readWav, toWav, trimmed } from './voiceSound.ts'
-import { textsToRecord } from './voiceTexts.ts'
+import { packsIn, textsToRecord } from './voiceTexts.ts'
 
-const ROLES = { otherseat: 'slt' } as const
+/** Speakers of flite that nobody takes for one another. */
+const SPEAKERS: Readonly<Record<Role, string>> = {
+  otherseat: 'slt',
+  controller: 'rms',
+  broadcast: 'kal16',
+  groundCrew: 'awb',
+}
 const RATE = 16_000
 const GAP_MS = 90
 /** The mark from which places in the recording are told: decoders put more or less silence before it. */
@@ -34,13 +41,13 @@ function render(voice: string, text: string, file: string): Float32Array {
   return levelled(trimmed(samples, RATE))
 }
 
-function record(role: keyof typeof ROLES, texts: readonly string[], folder: string): void {
+function record(role: Role, texts: readonly string[], folder: string): void {
   const wav = join(folder, 'clip.wav')
   const parts: Float32Array[] = [silence(MARK_MS), mark(), silence(3 * GAP_MS)]
   let length = parts.reduce((sum, part) => sum + part.length, 0)
   const clips: Record<string, [number, number]> = {}
   for (const text of texts) {
-    const clip = render(ROLES[role], text, wav)
+    const clip = render(SPEAKERS[role], text, wav)
     clips[text] = [Math.round((length / RATE) * 1000), Math.round((clip.length / RATE) * 1000)]
     parts.push(clip, silence(GAP_MS))
     length += clip.length + silence(GAP_MS).length
@@ -62,7 +69,8 @@ function indexText(clips: Readonly<Record<string, readonly [number, number]>>): 
 
 const folder = mkdtempSync(join(tmpdir(), 'otherseat-voice-'))
 try {
-  record('otherseat', await textsToRecord(here('checklists')), folder)
+  const packs = await packsIn(here('checklists'))
+  for (const role of ROLES) record(role, textsToRecord(packs, role), folder)
 } finally {
   rmSync(folder, { recursive: true, force: true })
 }

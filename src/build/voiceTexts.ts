@@ -1,4 +1,4 @@
-/** What the embedded voice must hold a clip of: every phrase as a whole, and every single word. */
+/** What an embedded voice must hold a clip of: every phrase as a whole, and every single word. */
 
 import { readdir } from 'node:fs/promises'
 import { join } from 'node:path'
@@ -6,6 +6,7 @@ import { plainWords } from '../adapters/voice/clips.ts'
 import { readPackDir } from '../cli/packDir.ts'
 import { isError, showProblem } from '../kernel/problem.ts'
 import type { Pack } from '../kernel/run/checklist.ts'
+import type { Role } from '../kernel/run/events.ts'
 import { fixedTexts, textsOf } from '../packs/spoken.ts'
 
 /** The packs in a folder; throws where one of them is not right. */
@@ -21,9 +22,9 @@ export async function packsIn(folder: string): Promise<Pack[]> {
   )
 }
 
-/** In plain words, sorted: the fixed phrases and words, and those of every pack in a folder. */
-export async function textsToRecord(folder: string): Promise<string[]> {
-  const spoken = [fixedTexts(), ...(await packsIn(folder)).map(textsOf)]
+/** In plain words, sorted: a role's fixed phrases and words, and those of the packs. */
+export function textsToRecord(packs: readonly Pack[], role: Role): string[] {
+  const spoken = [fixedTexts(role), ...packs.map((pack) => textsOf(pack, role))]
   const phrases = spoken.flatMap((texts) => texts.phrases).map(plainWords)
   const words = spoken.flatMap((texts) => texts.words).flatMap(plainWords)
   const all = [...phrases.map((phrase) => phrase.join(' ')), ...phrases.flat(), ...words]

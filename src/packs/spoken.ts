@@ -1,14 +1,17 @@
 /**
- * Everything that may have to be said aloud, so that an embedded voice can hold a clip of it. Phrases
- * are said as they stand; words are what answers, values and echoes of what was heard are composed of.
+ * Everything that may have to be said aloud in each voice, so that an embedded one can hold a clip of it. Phrases are
+ * said as they stand; words are what answers, values and echoes of what was heard are composed of.
  */
 
+import type { FigureDeclaration } from '../kernel/figures/pack.ts'
 import { valueWords } from '../kernel/hearing/numberShapes.ts'
 import { vocabularyOf } from '../kernel/hearing/vocabulary.ts'
 import { ALPHABET } from '../kernel/kinds/choice.ts'
 import { affixesOf } from '../kernel/kinds/table.ts'
 import { NUMBER_WORDS } from '../kernel/numbers/words.ts'
 import type { Activity, Interlock, Item, Line, Pack } from '../kernel/run/checklist.ts'
+import type { Role } from '../kernel/run/events.ts'
+import type { Exchange, Wording } from '../kernel/run/exchange.ts'
 import { FIXED_PHRASES } from '../kernel/run/phrases.ts'
 
 export interface Spoken {
@@ -16,15 +19,34 @@ export interface Spoken {
   readonly words: readonly string[]
 }
 
-/** What is said with any pack. */
-export function fixedTexts(): Spoken {
-  return { phrases: FIXED_PHRASES, words: [...NUMBER_WORDS.keys(), ...Object.values(ALPHABET).flat(), 'minus'] }
+/** What stations say around their pack's own wordings. */
+const STATION_PHRASES = [
+  ...['negative', 'affirm', 'correct', 'read back', 'read back correct'],
+  ...['say again', 'I say again', 'confirm', 'standing by', 'and'],
+]
+
+/** What a voice says with any pack. */
+export function fixedTexts(role: Role): Spoken {
+  return {
+    phrases: role === 'otherseat' ? FIXED_PHRASES : STATION_PHRASES,
+    words: [...NUMBER_WORDS.keys(), ...Object.values(ALPHABET).flat(), 'minus'],
+  }
 }
 
-/** What a pack adds: its names, and every word that its answers, states and values can hold. */
-export function textsOf(pack: Pack): Spoken {
+/** What a voice says with a pack: a station what its exchanges have it say, Otherseat all else. */
+export function textsOf(pack: Pack, role: Role): Spoken {
+  const transmissions = transmissionsOf(pack, role)
+  if (role !== 'otherseat') return transmissions
+  const own = ownTexts(pack)
+  return {
+    phrases: [...own.phrases, ...transmissions.phrases],
+    words: [...own.words, ...transmissions.words],
+  }
+}
+
+/** What the pack adds to Otherseat's voice: its names, and every word that its answers, states and values can hold. */
+function ownTexts(pack: Pack): Spoken {
   const activities = pack.phases.flatMap((phase) => phase.activities)
-  const figures = Object.values(pack.figures.declarations)
   const { words, challenges, lists, others, commands } = vocabularyOf(pack)
   return {
     phrases: [...pack.phases.map((phase) => phase.name), ...activities.flatMap(phrasesOf)],
@@ -32,15 +54,41 @@ export function textsOf(pack: Pack): Spoken {
       ...[words, challenges, lists, others, commands].flat(),
       ...activities.flatMap(answersOf),
       ...pack.situations.flatMap(({ label, options }) => [label, ...options.map((option) => option.label)]),
-      ...figures.flatMap(({ spec, label, alsoCalled }) => [
-        ...valueWords(spec),
-        ...affixesOf(spec).keys(),
-        label,
-        ...alsoCalled,
+      ...Object.values(pack.figures.declarations).flatMap((figure) => [
+        ...figureWords(figure),
+        figure.label,
+        ...figure.alsoCalled,
       ]),
     ],
   }
 }
+
+const figureWords = ({ spec }: FigureDeclaration) => [...valueWords(spec), ...affixesOf(spec).keys()]
+
+const FIGURE = /<([\w-]+)>/g
+
+/** The wordings of a role's exchanges in pieces between their figures, and what the values of those can be said in. */
+function transmissionsOf(pack: Pack, role: Role): Spoken {
+  const exchanges = pack.phases
+    .flatMap(({ activities }) => activities)
+    .filter((activity): activity is Exchange => activity.type === 'exchange' && activity.station.role === role)
+  const texts = exchanges.flatMap(({ turns }) =>
+    turns.flatMap(({ opens, closes, elements }) =>
+      [opens, closes, ...elements.map(({ says }) => says)].flatMap((wording) => waysOf(wording)),
+    ),
+  )
+  const names = new Set(texts.flatMap((text) => [...text.matchAll(FIGURE)].map(([, name]) => name ?? '')))
+  const labels = exchanges.flatMap(({ turns }) =>
+    turns.flatMap(({ label, elements }) => [label, ...elements.map((element) => element.label)]),
+  )
+  const figures = [...names].flatMap((name) => pack.figures.declarations[name] ?? [])
+  return {
+    phrases: [...texts.flatMap((text) => text.split(/<[\w-]+>/)), ...labels],
+    words: [...figures.flatMap(figureWords), ...figures.map(({ label }) => label)],
+  }
+}
+
+const waysOf = (wording: Wording | undefined) => (wording ? [wording.icao, wording.faa] : [])
 
 function phrasesOf(activity: Activity): string[] {
   switch (activity.type) {
@@ -57,7 +105,15 @@ function phrasesOf(activity: Activity): string[] {
         ...activity.abnormal.flatMap(({ label, stopWords, actions }) => [label, stopWords, ...actions]),
       ]
     case 'exchange':
-      return [activity.name, ...activity.turns.flatMap(({ interlocks }) => cautions(interlocks))]
+      return [
+        activity.name,
+        activity.station.name,
+        ...activity.turns.flatMap(({ label, elements, interlocks }) => [
+          label,
+          ...elements.map((element) => element.label),
+          ...cautions(interlocks),
+        ]),
+      ]
     case 'briefing':
       return [activity.name, ...activity.topics.map(({ label }) => label)]
   }
@@ -73,11 +129,22 @@ function cautions(interlocks: readonly Interlock[] | undefined): string[] {
 
 /** Words of calls, and of answers with the names of their parts; figures in them are said by their values. */
 function answersOf(activity: Activity): string[] {
-  if (activity.type === 'flow' || activity.type === 'exchange' || activity.type === 'briefing') return []
-  if (activity.type === 'watch') return activity.begins.concat(...activity.calls.map((call) => call.say))
-  return activity.entries.flatMap((entry) =>
-    entry.type === 'line'
-      ? entry.say
-      : entry.responses.map(({ text }) => text.replace(/<[^>]*>/g, ' ').replace(/[[\](){}|]/g, ' ')),
-  )
+  switch (activity.type) {
+    case 'flow':
+      return []
+    case 'watch':
+      return activity.begins.concat(...activity.calls.map((call) => call.say))
+    case 'exchange':
+      return activity.turns
+        .flatMap(({ calls, elements }) => [calls, ...elements.map(({ readBack }) => readBack)])
+        .flatMap((response) => (response === undefined ? [] : [wordsIn(response)]))
+    case 'briefing':
+      return [...activity.ends, ...activity.topics.flatMap((topic) => topic.say)].map(wordsIn)
+    case 'list':
+      return activity.entries.flatMap((entry) =>
+        entry.type === 'line' ? entry.say : entry.responses.map(({ text }) => wordsIn(text)),
+      )
+  }
 }
+
+const wordsIn = (response: string) => response.replace(FIGURE, ' ').replace(/[[\](){}|]/g, ' ')

@@ -27,7 +27,7 @@ const speak = (text: string, cancelAfterMs?: number) =>
   opened.page.evaluate(
     async ([text, cancelAfterMs]) => {
       const { createVoice } = await window.bring<Voices>('/adapters/voice/chooseVoice.ts')
-      const voice = createVoice({ settings: () => ({ voice: '', rate: 1 }) })
+      const voice = createVoice({ settings: () => ({ voice: '', rate: 1, radioSound: false }) })
       await voice.wake()
       const began = performance.now()
       const outcome = voice.speak(text, 'otherseat')
@@ -68,7 +68,7 @@ describe('where the browser has no voice', () => {
     const level = await loudestWhile(opened.page, () =>
       opened.page.evaluate(async () => {
         const { createVoice } = await window.bring<Voices>('/adapters/voice/chooseVoice.ts')
-        const voice = createVoice({ settings: () => ({ voice: '', rate: 1 }) })
+        const voice = createVoice({ settings: () => ({ voice: '', rate: 1, radioSound: false }) })
         for (const name of ['tick', 'attention', 'soft'] as const) await voice.tone(name)
       }),
     )
@@ -79,7 +79,7 @@ describe('where the browser has no voice', () => {
 test('as the browser decodes it, each clip of the recording is where the index says, with silence between', async () => {
   const wrong = await opened.page.evaluate(async () => {
     const { fetchRecording } = await window.bring<Recordings>('/adapters/voice/recording.ts')
-    const { recording, bytes } = await fetchRecording()
+    const { recording, bytes } = await fetchRecording('otherseat')
     const rate = 16_000
     const buffer = await new OfflineAudioContext(1, 1, rate).decodeAudioData(bytes)
     const samples = buffer.getChannelData(0)

@@ -8,6 +8,9 @@ describe('settings', () => {
     ['After five misses', { coachAfter: 5 }],
     ['Never', { coachAfter: 0 }],
     ['Typing and buttons only', { ear: 'typing' }],
+    ['FAA "altimeter", "hold short"', { radio: 'faa' }],
+    ['Once in a run and you are meant to notice', { wrongHearBacks: true }],
+    ['Clear', { radioSound: false }],
     ['Dark', { theme: 'dark' }],
     ['Push to talk only while the talk key is held', { listening: 'push' }],
     ['Headset you may answer early; logged as such', { isHeadset: true }],
@@ -16,6 +19,13 @@ describe('settings', () => {
     await user.click(screen.getByRole('radio', { name }))
     expect(store.getState().settings).toMatchObject(settings)
     expect(screen.getByRole('radio', { name })).toHaveProperty('checked', true)
+  })
+
+  it('of stations are there while stations have voices', async () => {
+    const { user, store } = stage({ screen: 'settings' })
+    await user.click(screen.getByRole('radio', { name: /^Off checklists only/ }))
+    expect(store.getState().settings.stations).toBe(false)
+    expect(screen.queryByRole('group', { name: 'Words on the radio' })).toBeNull()
   })
 
   it('offers the voices of the browser and the one that comes with the app', async () => {

@@ -4,12 +4,14 @@
  * has a time limit from its length, and an error and a limit passed are the same failure.
  */
 
+import type { Role } from '../../kernel/run/events.ts'
 import type { Clock } from '../../ports.ts'
+import { castFor } from './cast.ts'
 
 export type Outcome = 'spoken' | 'failed' | 'cancelled'
 
 export interface Speaker {
-  speak(text: string): Promise<Outcome>
+  speak(text: string, role: Role): Promise<Outcome>
   cancel(): void
 }
 
@@ -47,15 +49,17 @@ export function createBrowserVoice(parts: BrowserVoiceParts): BrowserSpeaker {
     return local().length > 0
   }
 
-  async function speak(text: string): Promise<Outcome> {
+  async function speak(text: string, role: Role): Promise<Outcome> {
     stop?.()
-    const voice = choose(local(), settings().voice)
-    if (!synthesis || !voice) return 'failed'
-    const { rate } = settings()
+    const part = castFor(local(), settings().voice, role)
+    if (!synthesis || !part) return 'failed'
+    const { voice, pitch } = part
+    const rate = settings().rate * part.rate
     return new Promise((answer) => {
       const utterance = new SpeechSynthesisUtterance(text)
       utterance.voice = voice
       utterance.lang = voice.lang
+      utterance.pitch = pitch
       utterance.rate = rate
       const end = (outcome: Outcome) => {
         if (stop !== cancelThis) return
@@ -84,11 +88,6 @@ export function createBrowserVoice(parts: BrowserVoiceParts): BrowserSpeaker {
 /** English voices of this machine. */
 function localVoices(synthesis: SpeechSynthesis): SpeechSynthesisVoice[] {
   return synthesis.getVoices().filter((voice) => voice.localService === true && /^en([-_]|$)/i.test(voice.lang))
-}
-
-/** The one asked for, else the browser's default, else the first. */
-function choose(voices: readonly SpeechSynthesisVoice[], name: string): SpeechSynthesisVoice | undefined {
-  return voices.find((voice) => voice.name === name) ?? voices.find((voice) => voice.default) ?? voices[0]
 }
 
 function voicesTold(synthesis: SpeechSynthesis, clock: Clock): Promise<void> {

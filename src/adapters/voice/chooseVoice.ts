@@ -1,8 +1,9 @@
 /**
- * The app's voice: the browser's where it has a local one, else the embedded one; whatever fails, the
+ * The app's voice: the browser's where it has a local one, else the embedded ones; whatever fails, the
  * other one tries. Only when both have failed is the text left to the screen.
  */
 
+import type { Role } from '../../kernel/run/events.ts'
 import type { Clock, Voice } from '../../ports.ts'
 import { systemClock } from '../clock.ts'
 import { type BrowserSpeaker, createBrowserVoice, type Outcome, type Speaker } from './browserVoice.ts'
@@ -15,6 +16,8 @@ import { longestMs, playTone } from './tones.ts'
 export interface VoiceSettings {
   readonly voice: string
   readonly rate: number
+  /** Stations that are heard by radio sound so, where the voice is an embedded one. */
+  readonly radioSound: boolean
 }
 
 export interface AppVoice extends Voice {
@@ -36,13 +39,23 @@ export function createVoice({ settings, clock = systemClock }: VoiceParts): AppV
   const browser = createBrowserVoice({ clock, settings })
   // Waiting for the browser's voices begins with the page, not with the first word.
   void browser.isUsable()
-  return joinVoices({
-    settings,
-    clock,
-    sound,
-    browser,
-    embedded: createEmbeddedVoice({ clock, sound, rate: () => settings().rate, load: fetchRecording }),
-  })
+  const embeddedFor = (role: Role) =>
+    createEmbeddedVoice({
+      clock,
+      sound,
+      rate: () => settings().rate,
+      onRadio: () => BY_RADIO[role] && settings().radioSound,
+      load: () => fetchRecording(role),
+    })
+  return joinVoices({ settings, clock, sound, browser, embeddedFor })
+}
+
+/** The crew and the headset at the nose are on a line of their own. */
+const BY_RADIO: Readonly<Record<Role, boolean>> = {
+  otherseat: false,
+  controller: true,
+  broadcast: true,
+  groundCrew: false,
 }
 
 export interface JoinedParts {
@@ -50,13 +63,20 @@ export interface JoinedParts {
   readonly clock: Clock
   readonly sound: Sound
   readonly browser: BrowserSpeaker
-  readonly embedded: EmbeddedSpeaker
+  /** Made when the role first speaks. */
+  readonly embeddedFor: (role: Role) => EmbeddedSpeaker
 }
 
-export function joinVoices({ settings, clock, sound, browser, embedded }: JoinedParts): AppVoice {
+export function joinVoices({ settings, clock, sound, browser, embeddedFor }: JoinedParts): AppVoice {
+  const made = new Map<Role, EmbeddedSpeaker>()
+  const embedded = (role: Role): EmbeddedSpeaker => {
+    const known = made.get(role) ?? embeddedFor(role)
+    made.set(role, known)
+    return known
+  }
   /** The setting under which the browser's voice has failed: it is not waited for again. */
   let failedWith: string | undefined
-  let speaking: Speaker = embedded
+  let speaking: Speaker | undefined
   let turn = 0
 
   async function wantsBrowser(): Promise<boolean> {
@@ -64,25 +84,25 @@ export function joinVoices({ settings, clock, sound, browser, embedded }: Joined
     return voice !== EMBEDDED && voice !== failedWith && (await browser.isUsable())
   }
 
-  async function speak(text: string): Promise<Outcome> {
+  async function speak(text: string, role: Role): Promise<Outcome> {
     cancel()
     const mine = turn
     if (await wantsBrowser()) {
       if (turn !== mine) return 'cancelled'
       const { voice } = settings()
       speaking = browser
-      const outcome = await browser.speak(text)
+      const outcome = await browser.speak(text, role)
       if (outcome !== 'failed') return outcome
       failedWith = voice
     }
     if (turn !== mine) return 'cancelled'
-    speaking = embedded
-    return embedded.speak(text)
+    speaking = embedded(role)
+    return speaking.speak(text, role)
   }
 
   function cancel(): void {
     turn += 1
-    speaking.cancel()
+    speaking?.cancel()
   }
 
   return {
@@ -98,7 +118,7 @@ export function joinVoices({ settings, clock, sound, browser, embedded }: Joined
     },
     async wake() {
       await sound.running()
-      if (!(await wantsBrowser())) await embedded.prepare()
+      if (!(await wantsBrowser())) await embedded('otherseat').prepare()
     },
     async browserVoices() {
       return (await browser.isUsable()) ? browser.voices() : []

@@ -1,11 +1,12 @@
 /**
  * A voice of our own, where the browser has none: recorded clips in one file, joined to sentences. It
- * ends exactly when the last clip has ended, and never says a sentence with a word left out.
+ * ends exactly when the last clip has ended, and never says a sentence with a word left out. Each role has one.
  */
 
 import type { Clock } from '../../ports.ts'
 import type { Outcome, Speaker } from './browserVoice.ts'
 import { type Clip, type ClipIndex, clipsFor } from './clips.ts'
+import { KEY_MS, openChannel } from './radioChannel.ts'
 import type { Sound } from './sound.ts'
 
 export interface Recording {
@@ -19,6 +20,8 @@ export interface EmbeddedVoiceParts {
   readonly sound: Sound
   /** Faster is higher as well: the recording is played faster. */
   readonly rate: () => number
+  /** Whether it sounds as on a radio. */
+  readonly onRadio?: () => boolean
   /** Fetches the recording and where its clips are. */
   readonly load: () => Promise<{ readonly recording: Recording; readonly bytes: ArrayBuffer }>
 }
@@ -76,7 +79,7 @@ export function createEmbeddedVoice(parts: EmbeddedVoiceParts): EmbeddedSpeaker 
 
   function play(context: AudioContext, voice: Loaded, clips: readonly Clip[]): Promise<Outcome> {
     return new Promise((answer) => {
-      const { sources, lengthMs } = schedule(context, voice, clips, parts.rate())
+      const { sources, lengthMs } = schedule(context, voice, clips, parts)
       const end = (outcome: Outcome) => {
         if (stop !== cancelThis) return
         stop = undefined
@@ -97,16 +100,20 @@ export function createEmbeddedVoice(parts: EmbeddedVoiceParts): EmbeddedSpeaker 
 
 const ignore = () => undefined
 
-function schedule(context: AudioContext, voice: Loaded, clips: readonly Clip[], rate: number) {
-  let atMs = 20
+/** Starts everything that is to sound; the last of the sources ends last. */
+function schedule(context: AudioContext, voice: Loaded, clips: readonly Clip[], parts: EmbeddedVoiceParts) {
+  const rate = parts.rate()
+  const wholeMs = clips.reduce((sum, { lengthMs, pauseMs }) => sum + (lengthMs + pauseMs) / rate, 0)
+  const channel = parts.onRadio?.() ? openChannel(context, wholeMs - (clips.at(-1)?.pauseMs ?? 0) / rate) : undefined
+  let atMs = channel ? KEY_MS : 20
   const sources = clips.map(({ beginMs, lengthMs, pauseMs }) => {
     const source = new AudioBufferSourceNode(context, { buffer: voice.buffer, playbackRate: rate })
-    source.connect(context.destination)
+    source.connect(channel?.input ?? context.destination)
     source.start(context.currentTime + atMs / 1000, Math.max(0, beginMs + voice.shiftMs) / 1000, lengthMs / 1000)
     atMs += (lengthMs + pauseMs) / rate
     return source
   })
-  return { sources, lengthMs: atMs }
+  return { sources: [...sources, ...(channel?.sources ?? [])], lengthMs: atMs }
 }
 
 async function decode({ clips, markMs }: Recording, bytes: ArrayBuffer): Promise<Loaded> {

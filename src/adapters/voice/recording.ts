@@ -1,18 +1,25 @@
-/** Where the embedded voice's recording is served; fetched only when that voice is to speak. */
+/** Where the embedded voices' recordings are served; a role's is fetched only when that voice is to speak. */
 
-import indexUrl from '../../../audio/voice/otherseat.json?url'
-import soundUrl from '../../../audio/voice/otherseat.mp3?url'
+import type { Role } from '../../kernel/run/events.ts'
 import type { Recording } from './embeddedVoice.ts'
 
-export async function fetchRecording(): Promise<{ recording: Recording; bytes: ArrayBuffer }> {
+const FILES = import.meta.glob<string>('../../../audio/voice/*.{json,mp3}', {
+  query: '?url',
+  import: 'default',
+  eager: true,
+})
+
+export async function fetchRecording(role: Role): Promise<{ recording: Recording; bytes: ArrayBuffer }> {
   const [recording, bytes] = await Promise.all([
-    got(indexUrl).then((response) => response.json() as Promise<Recording>),
-    got(soundUrl).then((response) => response.arrayBuffer()),
+    got(`${role}.json`).then((response) => response.json() as Promise<Recording>),
+    got(`${role}.mp3`).then((response) => response.arrayBuffer()),
   ])
   return { recording, bytes }
 }
 
-async function got(url: string): Promise<Response> {
+async function got(name: string): Promise<Response> {
+  const url = FILES[`../../../audio/voice/${name}`]
+  if (url === undefined) throw new Error(`${name} was not built in`)
   const response = await fetch(url)
   if (!response.ok) throw new Error(`${url}: ${response.status}`)
   return response

@@ -2,6 +2,7 @@
 
 import type { Settings as SettingsShape } from '../../app/settings.ts'
 import { Choices } from '../parts/Choices.tsx'
+import { StationSettings } from '../parts/StationSettings.tsx'
 import { SwitchKeys } from '../parts/SwitchKeys.tsx'
 import { useActions, useApp } from '../useApp.ts'
 
@@ -106,6 +107,7 @@ export function Settings() {
           onInput={(event) => set({ rate: Number(event.currentTarget.value) })}
         />
       </div>
+      <StationSettings />
       <Choices legend="Theme" options={THEMES} value={settings.theme} choose={(theme) => set({ theme })} />
     </main>
   )

@@ -51,9 +51,9 @@ describe('which voices', () => {
 
   test('the voice asked for speaks, else the default, else the first', async () => {
     synthesis.list.push(voice('Asked', 'en-IE', true), voice('Usual', 'en-US', true, true))
-    void make({ voice: 'Asked', rate: 1 }).speak('a')
-    void make({ voice: 'Far', rate: 1 }).speak('a')
-    void make().speak('a')
+    void make({ voice: 'Asked', rate: 1 }).speak('a', 'otherseat')
+    void make({ voice: 'Far', rate: 1 }).speak('a', 'otherseat')
+    void make().speak('a', 'otherseat')
     expect(synthesis.spoken.map((one) => one.voice?.name)).toEqual(['Asked', 'Usual', 'Usual'])
   })
 
@@ -71,20 +71,20 @@ describe('which voices', () => {
     const usable = make().isUsable()
     clock.advance(10_000)
     expect(await usable).toBe(false)
-    expect(await make().speak('a')).toBe('failed')
+    expect(await make().speak('a', 'otherseat')).toBe('failed')
   })
 })
 
 describe('an utterance', () => {
   test('is spoken when it has ended', async () => {
-    const outcome = make().speak('Takeoff trim?')
+    const outcome = make().speak('Takeoff trim?', 'otherseat')
     synthesis.spoken[0]?.onend?.()
     expect(await outcome).toBe('spoken')
     expect(clock.pending()).toBe(0)
   })
 
   test('fails on an error', async () => {
-    const outcome = make().speak('Takeoff trim?')
+    const outcome = make().speak('Takeoff trim?', 'otherseat')
     synthesis.spoken[0]?.onerror?.()
     expect(await outcome).toBe('failed')
   })
@@ -92,10 +92,10 @@ describe('an utterance', () => {
   test('fails where it never ends, later for a longer text', async () => {
     const outcomes: string[] = []
     void make()
-      .speak('Flaps?')
+      .speak('Flaps?', 'otherseat')
       .then((outcome) => outcomes.push(outcome))
     void make()
-      .speak('Flaps? '.repeat(20))
+      .speak('Flaps? '.repeat(20), 'otherseat')
       .then((outcome) => outcomes.push(outcome))
     clock.advance(5_000)
     await settled()
@@ -107,7 +107,7 @@ describe('an utterance', () => {
 
   test('that is cancelled is neither spoken nor failed', async () => {
     const speaker = make()
-    const outcome = speaker.speak('Takeoff trim?')
+    const outcome = speaker.speak('Takeoff trim?', 'otherseat')
     speaker.cancel()
     synthesis.spoken[0]?.onerror?.()
     expect(await outcome).toBe('cancelled')
@@ -116,8 +116,8 @@ describe('an utterance', () => {
 
   test('is cut off by the next one, whose end is its own', async () => {
     const speaker = make()
-    const first = speaker.speak('Takeoff trim?')
-    const second = speaker.speak('Flaps?')
+    const first = speaker.speak('Takeoff trim?', 'otherseat')
+    const second = speaker.speak('Flaps?', 'otherseat')
     synthesis.spoken[0]?.onend?.()
     expect(await first).toBe('cancelled')
     synthesis.spoken[1]?.onend?.()

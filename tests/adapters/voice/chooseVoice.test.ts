@@ -5,7 +5,7 @@ import { createFakeClock } from '../../fakes/clock.ts'
 
 function voices({ usable = true, browser = 'spoken', embedded = 'spoken', voice = '' } = {}) {
   const said: string[] = []
-  const settings = { voice, rate: 1 }
+  const settings = { voice, rate: 1, radioSound: false }
   const joined = joinVoices({
     settings: () => settings,
     clock: createFakeClock(),
@@ -14,18 +14,22 @@ function voices({ usable = true, browser = 'spoken', embedded = 'spoken', voice 
       isUsable: async () => usable,
       voices: () => ['Near'],
       cancel: () => said.push('browser cancelled'),
-      speak: async (text) => {
-        said.push(`browser: ${text}`)
+      speak: async (text, role) => {
+        said.push(`browser: ${role === 'otherseat' ? '' : `${role} `}${text}`)
         return browser as Outcome
       },
     },
-    embedded: {
-      prepare: async () => void said.push('embedded prepared'),
-      cancel: () => undefined,
-      speak: async (text) => {
-        said.push(`embedded: ${text}`)
-        return embedded as Outcome
-      },
+    embeddedFor: (role) => {
+      const name = role === 'otherseat' ? 'embedded' : `embedded ${role}`
+      if (role !== 'otherseat') said.push(`${name} made`)
+      return {
+        prepare: async () => void said.push(`${name} prepared`),
+        cancel: () => undefined,
+        speak: async (text) => {
+          said.push(`${name}: ${text}`)
+          return embedded as Outcome
+        },
+      }
     },
   })
   return { joined, said, settings }
@@ -60,6 +64,25 @@ describe('which voice speaks', () => {
 
   test('none, where both fail: the screen is left', async () => {
     expect(await voices({ browser: 'failed', embedded: 'failed' }).joined.speak('Flaps?', 'otherseat')).toBe('failed')
+  })
+
+  test('the role’s own; an embedded one is made when its role first speaks', async () => {
+    const { joined, said } = voices({ voice: 'embedded' })
+    await joined.speak('Flaps?', 'otherseat')
+    await joined.speak('Read back correct.', 'controller')
+    await joined.speak('Negative.', 'controller')
+    expect(said).toEqual([
+      'embedded: Flaps?',
+      'embedded controller made',
+      'embedded controller: Read back correct.',
+      'embedded controller: Negative.',
+    ])
+  })
+
+  test('the browser is told whose words they are', async () => {
+    const { joined, said } = voices()
+    await joined.speak('Read back correct.', 'controller')
+    expect(said).toEqual(['browser: controller Read back correct.'])
   })
 
   test('a text that is cancelled before its voice was found is not spoken', async () => {

@@ -1,4 +1,4 @@
-/** The recording of the embedded voice against what the app can say: `npm run voice` renders it again. */
+/** The recordings of the embedded voices against what the app can say: `npm run voice` renders them again. */
 
 import { readFileSync, statSync } from 'node:fs'
 import { fileURLToPath } from 'node:url'
@@ -10,30 +10,48 @@ import type { Figure, KindSpec, Value } from '../../../src/kernel/kinds/kind.ts'
 import { sayValue } from '../../../src/kernel/kinds/table.ts'
 import { parseResponse } from '../../../src/kernel/response/parse.ts'
 import { sayResponse } from '../../../src/kernel/response/sentence.ts'
+import type { Pack } from '../../../src/kernel/run/checklist.ts'
+import { ROLES, type Role } from '../../../src/kernel/run/events.ts'
+import type { Wording } from '../../../src/kernel/run/exchange.ts'
 import { say } from '../../../src/kernel/run/phrases.ts'
 import { listsOf } from '../../../src/kernel/run/place.ts'
 
 const here = (path: string) => fileURLToPath(new URL(`../../../${path}`, import.meta.url))
-const { clips }: Recording = JSON.parse(readFileSync(here('audio/voice/otherseat.json'), 'utf8'))
 const packs = await packsIn(here('checklists'))
-const unsaid = (texts: readonly string[]) => texts.filter((text) => text !== '' && !clipsFor(text, clips))
+const recordingOf = (role: Role): Recording => JSON.parse(readFileSync(here(`audio/voice/${role}.json`), 'utf8'))
+const unsaidBy = (role: Role, texts: readonly string[]) => {
+  const { clips } = recordingOf(role)
+  return texts.filter((text) => text !== '' && !clipsFor(text, clips))
+}
+const unsaid = (texts: readonly string[]) => unsaidBy('otherseat', texts)
 
-test('there is a clip for every phrase and every word: if not, render again with npm run voice', async () => {
-  const texts = await textsToRecord(here('checklists'))
-  expect(texts.length).toBeGreaterThan(300)
-  expect(texts.filter((text) => !Object.hasOwn(clips, text))).toEqual([])
+describe.each(ROLES)('the recording of %s', (role) => {
+  test('has a clip for every phrase and every word: if not, render again with npm run voice', () => {
+    const { clips } = recordingOf(role)
+    const texts = textsToRecord(packs, role)
+    expect(texts.length).toBeGreaterThan(100)
+    expect(texts.filter((text) => !Object.hasOwn(clips, text))).toEqual([])
+  })
+
+  test('is small enough to be kept for use without a network', () => {
+    expect(statSync(here(`audio/voice/${role}.mp3`)).size).toBeLessThan(role === 'otherseat' ? 2_000_000 : 1_000_000)
+  })
+
+  test('has clips that follow one another, and none is empty', () => {
+    let end = 0
+    for (const [beginMs, lengthMs] of Object.values(recordingOf(role).clips)) {
+      expect(beginMs).toBeGreaterThan(end)
+      expect(lengthMs).toBeGreaterThan(60)
+      end = beginMs + lengthMs
+    }
+  })
 })
 
-test('the recording is small enough to be kept for use without a network', () => {
-  expect(statSync(here('audio/voice/otherseat.mp3')).size).toBeLessThan(2_000_000)
-})
-
-test('clips follow one another and none is empty', () => {
-  let end = 0
-  for (const [beginMs, lengthMs] of Object.values(clips)) {
-    expect(beginMs).toBeGreaterThan(end)
-    expect(lengthMs).toBeGreaterThan(60)
-    end = beginMs + lengthMs
+test('a station’s recording holds no more than a station says', () => {
+  for (const role of ROLES.filter((each) => each !== 'otherseat')) {
+    const { clips } = recordingOf(role)
+    expect(clipsFor('takeoff trim', clips), role).toBeUndefined()
+    expect(clipsFor('Say again.', clips), role).toBeDefined()
   }
 })
 
@@ -70,6 +88,21 @@ function someValues(spec: KindSpec): readonly Value[] {
   }
 }
 
+/** A wording in both phraseologies, with each value that its figures may have. */
+function waysOf({ figures }: Pack, wording: Wording | undefined): string[] {
+  return Object.values(wording ?? {}).flatMap((text) => {
+    const names = [...text.matchAll(/<([\w-]+)>/g)].flatMap(([, name]) => name ?? [])
+    const spec = (name: string) => figures.declarations[name]?.spec ?? expect.unreachable(name)
+    const most = Math.max(1, ...names.map((name) => someValues(spec(name)).length))
+    return Array.from({ length: most }, (_, at) =>
+      text.replace(/<([\w-]+)>/g, (_all: string, name: string) => {
+        const values = someValues(spec(name))
+        return sayValue({ ...spec(name), value: values[at % values.length] } as Figure, 'standard')
+      }),
+    )
+  })
+}
+
 describe.each(packs)('with the pack $id', (pack) => {
   const figures = Object.values(pack.figures.declarations)
   const lists = listsOf(pack)
@@ -89,6 +122,17 @@ describe.each(packs)('with the pack $id', (pack) => {
       }),
     )
     expect(unsaid(texts)).toEqual([])
+  })
+
+  test('every transmission can be said by its station, whatever its values, in the words of both', () => {
+    const exchanges = pack.phases.flatMap(({ activities }) => activities.filter(({ type }) => type === 'exchange'))
+    for (const exchange of exchanges) {
+      if (exchange.type !== 'exchange') continue
+      const wordings = exchange.turns.flatMap(({ opens, closes, elements }) =>
+        [opens, closes, ...elements.map(({ says }) => says)].flatMap((wording) => waysOf(pack, wording)),
+      )
+      expect(unsaidBy(exchange.station.role, wordings)).toEqual([])
+    }
   })
 
   test('everything that the runner composes of its names can be said', () => {
@@ -135,6 +179,7 @@ describe.each(packs)('with the pack $id', (pack) => {
   })
 
   test('a value is never said with a word left out', () => {
+    const { clips } = recordingOf('otherseat')
     const withoutFive = Object.fromEntries(Object.entries(clips).filter(([text]) => !plainWords(text).includes('five')))
     expect(clipsFor('I heard, five two up.', clips)).toBeDefined()
     expect(clipsFor('I heard, five two up.', withoutFive)).toBeUndefined()
