@@ -12,7 +12,7 @@ const RADIO = [
   { value: 'faa', label: 'FAA', about: '"altimeter", "hold short"' },
 ] as const
 const HEAR_BACKS = [
-  { value: 'off', label: 'Never' },
+  { value: 'off', label: 'No' },
   { value: 'on', label: 'Once in a run', about: 'and you are meant to notice' },
 ] as const
 const RADIO_SOUND = [
