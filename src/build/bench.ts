@@ -11,6 +11,7 @@ export interface Section {
 
 const SECTIONS: Readonly<Record<string, () => Promise<Section>>> = {
   readback: () => import('./bench/readback.ts'),
+  exchanges: () => import('./bench/exchanges.ts'),
   figures: () => import('./bench/figures.ts'),
   run: () => import('./bench/run.ts'),
   bytes: () => import('./bench/bytes.ts'),

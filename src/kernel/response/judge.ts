@@ -18,8 +18,7 @@ import { type Scene, scenesFor } from './scene.ts'
 /** Judges an answer. */
 export function judge(input: JudgeInput): Judgement {
   const first = withBegun(input, judgeText(input, input.heard))
-  const others = equallyLikely(input)
-  return others.length === 0 ? first : vetoed(input, first, others)
+  return vetoed(input, first, (text) => judgeText(input, text))
 }
 
 /** A direction by itself completes the number of the breath before; chosen by form, whatever comes of it. */
@@ -30,7 +29,7 @@ function withBegun(input: JudgeInput, judgement: Judgement): Judgement {
 }
 
 /** Texts of the recogniser that are as likely as the one heard. */
-function equallyLikely({ heard, score, alternatives = [] }: JudgeInput): string[] {
+function equallyLikely({ heard, score, alternatives = [] }: Heard): string[] {
   // 0 is what recognisers write that have no scores.
   const mine = score ? score : 1
   return alternatives
@@ -38,11 +37,13 @@ function equallyLikely({ heard, score, alternatives = [] }: JudgeInput): string[
     .flatMap(({ text }) => (text === heard ? [] : text))
 }
 
+type Heard = Pick<JudgeInput, 'heard' | 'score' | 'alternatives'>
+
 /** Another text can take a verdict away, never give one: which one is right must not choose. */
-function vetoed(input: JudgeInput, first: Judgement, others: readonly string[]): Judgement {
+export function vetoed(heard: Heard, first: Judgement, judgeOther: (text: string) => Judgement): Judgement {
   if (first.verdict === 'sayAgain') return first
-  for (const text of others) {
-    const other = judgeText(input, text)
+  for (const text of equallyLikely(heard)) {
+    const other = judgeOther(text)
     if (other.verdict === 'correct' && sameParts(first, other)) continue
     const tokens = tokensOf(text)
     const speaks =
