@@ -52,6 +52,7 @@ const NOT_SPEC = new Set([
   'alsoCalled',
   'accept',
   'entered',
+  'given',
   'constant',
   'derived',
   'round',
@@ -94,7 +95,7 @@ export function derivationOf(derived: Readonly<Record<string, unknown>>): Deriva
 }
 
 function declarationOf(name: string, figure: FigureText): FigureDeclaration {
-  const { label, alsoCalled, accept, entered, constant, derived, round, limits, gross, stated } = figure
+  const { label, alsoCalled, accept, entered, given, constant, derived, round, limits, gross, stated } = figure
   const measure = measureOf(figure)
   return present({
     name,
@@ -104,9 +105,10 @@ function declarationOf(name: string, figure: FigureText): FigureDeclaration {
     unit: measure && showUnit(measure),
     measure,
     alsoCalled,
-    input: entered !== undefined,
-    group: entered?.group,
-    required: entered?.required,
+    input: entered !== undefined || given !== undefined,
+    group: entered?.group ?? given?.group,
+    required: given ? false : entered?.required,
+    given: given?.from,
     constant,
     derived: derived && derivationOf(derived),
     round,

@@ -1,22 +1,20 @@
 /** pack.yaml and procedures.yaml in their shape -> the pack as the kernel knows it. Names are checked in `checkProcedures.ts`. */
 
 import type { FigureModel } from '../kernel/figures/pack.ts'
-import type {
-  Activity,
-  Condition,
-  Flow,
-  Interlock,
-  Item,
-  Line,
-  List,
-  Pack,
-  Situation,
-  Step,
-  Watch,
-} from '../kernel/run/checklist.ts'
+import type { Activity, Flow, Item, Line, List, Pack, Situation, Step, Watch } from '../kernel/run/checklist.ts'
+import { briefingOf, exchangeOf } from './buildExchange.ts'
+import { conditionOf, interlocksOf } from './conditions.ts'
 import type { PackText } from './packSchema.ts'
 import { present } from './present.ts'
-import type { FlowText, ItemText, LineText, ListText, ProceduresText, WatchText } from './proceduresSchema.ts'
+import type {
+  ActivityText,
+  FlowText,
+  ItemText,
+  LineText,
+  ListText,
+  ProceduresText,
+  WatchText,
+} from './proceduresSchema.ts'
 
 function situationsOf(pack: PackText): Situation[] {
   return Object.entries(pack.situations).map(([name, { label, initial, options }]) => ({
@@ -25,16 +23,6 @@ function situationsOf(pack: PackText): Situation[] {
     initial,
     options: Object.entries(options).map(([value, option]) => ({ value, ...option })),
   }))
-}
-
-type When = Readonly<Record<string, string | readonly string[]>> | undefined
-
-export function conditionOf(when: When): Condition | undefined {
-  return when && Object.fromEntries(Object.entries(when).map(([name, values]) => [name, [values].flat()]))
-}
-
-function interlocksOf(interlocks: ItemText['interlocks']): Interlock[] | undefined {
-  return interlocks?.map((interlock) => present(interlock))
 }
 
 function itemOf(list: string, text: ItemText): Item {
@@ -103,9 +91,11 @@ function watchOf(text: WatchText): Watch {
   })
 }
 
-function activityOf(text: FlowText | ListText | WatchText): Activity {
+function activityOf(text: ActivityText): Activity {
   if ('flow' in text) return flowOf(text)
-  return 'list' in text ? listOf(text) : watchOf(text)
+  if ('list' in text) return listOf(text)
+  if ('watch' in text) return watchOf(text)
+  return 'exchange' in text ? exchangeOf(text) : briefingOf(text)
 }
 
 export function buildPack(

@@ -1,7 +1,8 @@
 /** Whether a pack's figures hold together: every origin is clear, limits lie the right way round, no figure rests on itself. */
 
-import { valueProblems } from '../kernel/figures/entered.ts'
+import { isText, valueProblems } from '../kernel/figures/entered.ts'
 import type { FigureModel } from '../kernel/figures/pack.ts'
+import type { KindSpec, Value } from '../kernel/kinds/kind.ts'
 import type { Problem } from '../kernel/problem.ts'
 import { derivationOf, measureOf } from './buildFigures.ts'
 import { checkDerived, type Report, type Texts } from './checkDerived.ts'
@@ -16,6 +17,7 @@ export function checkFigures(source: Source, texts: Texts): Problem[] {
   for (const [name, figure] of Object.entries(texts.figures.figures)) {
     checkOrigin(name, figure, report)
     checkBands(name, figure, report)
+    checkFrom(name, figure, texts, report)
     checkDerived(name, figure, texts, report)
   }
   checkGround(texts, report)
@@ -25,14 +27,16 @@ export function checkFigures(source: Source, texts: Texts): Problem[] {
 
 function checkOrigin(name: string, figure: FigureText, report: Report): void {
   const at: Path = ['figures', name]
-  const origins = [figure.entered, figure.constant, figure.derived].filter((origin) => origin !== undefined)
+  const origins = [figure.entered, figure.given, figure.constant, figure.derived].filter(
+    (origin) => origin !== undefined,
+  )
   if (origins.length === 0) {
-    report('figure.noOrigin', at, `${name} has no value; say entered, constant or derived`)
+    report('figure.noOrigin', at, `${name} has no value; say entered, given, constant or derived`)
   } else if (origins.length > 1) {
     report(
       'figure.twoOrigins',
       at,
-      `${name} has more than one of entered, constant, derived; to compare sources use derived with stated`,
+      `${name} has more than one of entered, given, constant, derived; to compare sources use derived with stated`,
     )
   }
   if (figure.stated && !figure.derived) {
@@ -54,13 +58,44 @@ function checkBands(name: string, figure: FigureText, report: Report): void {
       report('figure.band', ['figures', name, ...path], `${name}: min ${min} is above max ${max}`)
     }
   }
-  if (figure.constant === undefined) return
-  const { constant, label } = figure
+  if (figure.constant !== undefined) checkValue(name, figure, figure.constant, ['constant'], report)
+}
+
+function checkValue(name: string, figure: FigureText, value: Value, path: Path, report: Report): void {
+  const { label } = figure
   const measure = measureOf(figure)
   const spec = figure as unknown as FigureModel['declarations'][string]['spec']
   const declaration = { name, label, spec, ...(measure && { measure }), alsoCalled: [], input: false }
-  for (const { code, message } of valueProblems(declaration, constant)) {
-    report(code, ['figures', name, 'constant'], message)
+  for (const { code, message } of valueProblems(declaration, value)) report(code, ['figures', name, ...path], message)
+}
+
+/** What a station may give: each of it a value that the kind can hold, and one for every case. */
+function checkFrom(name: string, figure: FigureText, { figures }: Texts, report: Report): void {
+  if (!figure.given) return
+  const { from } = figure.given
+  const at: Path = ['given', 'from']
+  const each = (values: readonly Value[], path: Path): void => {
+    for (const [index, value] of values.entries()) checkValue(name, figure, value, [...path, index], report)
+  }
+  if (Array.isArray(from)) {
+    each(from, at)
+    return
+  }
+  if ('min' in from) {
+    const { min, max } = from
+    if (min > max) report('figure.band', ['figures', name, ...at, 'min'], `${name}: min ${min} is above max ${max}`)
+    else for (const end of ['min', 'max'] as const) checkValue(name, figure, from[end], [...at, end], report)
+    return
+  }
+  const other = Object.hasOwn(figures.figures, from.by) ? figures.figures[from.by] : undefined
+  if (!other) {
+    const message = `no figure is called "${from.by}"${didYouMean(from.by, Object.keys(figures.figures))}`
+    report('figure.unknown', ['figures', name, ...at, 'by'], message)
+  }
+  for (const [value, values] of Object.entries(from.of)) {
+    const path: Path = [...at, 'of', value]
+    if (other) checkValue(from.by, other, isText(other as unknown as KindSpec) ? value : Number(value), path, report)
+    each(values, path)
   }
 }
 

@@ -1,39 +1,26 @@
 /** Whether a pack's procedures hold together: ids stand once, situations and figures exist, responses parse, every case is covered. */
 
 import type { Problem } from '../kernel/problem.ts'
-import { figuresOf, parseResponse } from '../kernel/response/parse.ts'
-import { conditionOf } from './buildPack.ts'
+import { checkBriefing, checkExchange } from './checkExchange.ts'
+import { checkGiven } from './checkGiven.ts'
+import { type Checking, checkCondition, checkFigure, checkInterlocks, checkResponse, once, report } from './checking.ts'
+import type { When } from './conditions.ts'
+import type { FiguresText } from './figuresSchema.ts'
 import { didYouMean } from './nearest.ts'
 import type { PackText } from './packSchema.ts'
-import type { FlowText, ItemText, ListText, ProceduresText, WatchText } from './proceduresSchema.ts'
+import type { ActivityText, FlowText, ItemText, ListText, ProceduresText, WatchText } from './proceduresSchema.ts'
+import { combinations, holdsIn, situationWords } from './situations.ts'
 import type { Path, Source } from './source.ts'
-
-type When = ItemText['when']
-type ActivityText = FlowText | ListText | WatchText
-
-/** Too many situations named in one item to try them all. */
-const MOST_COMBINATIONS = 4096
-
-/** One file on its way: what there is to name, and what was wrong. */
-interface Checking {
-  readonly source: Source
-  readonly problems: Problem[]
-  /** Undefined where pack.yaml could not be read: then its situations are not checked. */
-  readonly pack: PackText | undefined
-  /** Names of the pack's figures; undefined where that file could not be read. */
-  readonly figures: readonly string[] | undefined
-  /** All that an interlock may come after. */
-  readonly events: readonly string[]
-}
 
 export function checkProcedures(
   source: Source,
   procedures: ProceduresText,
   pack: PackText | undefined,
-  figures: readonly string[] | undefined,
+  figures: FiguresText['figures'] | undefined,
 ): Problem[] {
   const activities = procedures.phases.flatMap((phase) => phase.activities)
-  const checking: Checking = { source, problems: [], pack, figures, events: activities.flatMap(eventsOf) }
+  const events = activities.flatMap(eventsOf)
+  const checking: Checking = { source, problems: [], pack, figures, events, awaited: activities.flatMap(awaitedBy) }
   const [phases, ids, names] = [new Set<string>(), new Set<string>(), new Set<string>()]
   for (const [number, phase] of procedures.phases.entries()) {
     once(checking, phases, phase.phase, 'phase', ['phases', number, 'phase'])
@@ -47,89 +34,55 @@ export function checkProcedures(
       checkActivity(checking, activity, path)
     }
   }
+  checkGiven(checking, procedures)
   return checking.problems
 }
 
-function typeOf(activity: ActivityText): 'flow' | 'list' | 'watch' {
-  if ('flow' in activity) return 'flow'
-  return 'list' in activity ? 'list' : 'watch'
+const TYPES = ['flow', 'list', 'watch', 'exchange', 'briefing'] as const
+type ActivityType = (typeof TYPES)[number]
+
+function typeOf(activity: ActivityText): ActivityType {
+  return TYPES.find((type) => type in activity) ?? 'flow'
 }
 
 function idOf(activity: ActivityText): string {
-  if ('flow' in activity) return activity.flow
-  return 'list' in activity ? activity.list : activity.watch
+  return (activity as Partial<Record<ActivityType, string>>)[typeOf(activity)] ?? ''
 }
 
 function eventsOf(activity: ActivityText): string[] {
   const id = idOf(activity)
   if ('flow' in activity) return activity.steps.map(({ step }) => `${id}.${step}`)
   if ('watch' in activity) return [id]
+  if ('briefing' in activity) return [id, ...activity.topics.map(({ topic }) => `${id}.${topic}`)]
+  if ('exchange' in activity) {
+    return [
+      ...activity.turns.flatMap(({ turn, clears }) => [`${id}.${turn}`, ...(clears ? [`cleared:${clears}`] : [])]),
+    ]
+  }
   const entries = activity.entries.map((entry) =>
     'item' in entry ? `${id}.${entry.item}` : `cleared:${entry.clearance ?? entry.line}`,
   )
   return [id, ...entries]
 }
 
-function report({ source, problems }: Checking, code: string, path: Path, message: string): void {
-  problems.push({ code, message, place: source.place(path), severity: 'error' })
-}
-
-function once(checking: Checking, seen: Set<string>, id: string, what: string, path: Path): void {
-  const key = id.toLowerCase()
-  if (seen.has(key)) report(checking, 'id.duplicate', path, `${what} "${id}" stands twice; each must be its own`)
-  seen.add(key)
-}
-
-function checkFigure(checking: Checking, name: string, path: Path): void {
-  const { figures } = checking
-  if (!figures || figures.includes(name)) return
-  report(checking, 'figure.unknown', path, `no figure is called "${name}"${didYouMean(name, figures)}`)
-}
-
-function checkCondition(checking: Checking, when: When, path: Path): void {
-  const situations = checking.pack?.situations
-  if (!situations) return
-  for (const [name, values] of Object.entries(conditionOf(when) ?? {})) {
-    const at: Path = [...path, name]
-    const options = Object.hasOwn(situations, name) ? Object.keys(situations[name]?.options ?? {}) : undefined
-    if (!options) {
-      const known = Object.keys(situations)
-      report(checking, 'situation.unknown', at, `no situation is called "${name}"${didYouMean(name, known)}`)
-      continue
-    }
-    for (const value of values.filter((one) => !options.includes(one))) {
-      report(checking, 'situation.value', at, `situation ${name} has no "${value}"${didYouMean(value, options)}`)
-    }
-  }
-}
-
-function checkInterlocks(checking: Checking, interlocks: ItemText['interlocks'], path: Path): void {
-  for (const [index, { after }] of (interlocks ?? []).entries()) {
-    if (checking.events.includes(after)) continue
-    const message = `nothing is called "${after}"${didYouMean(after, checking.events)}`
-    report(checking, 'interlock.unknown', [...path, 'interlocks', index, 'after'], message)
-  }
-}
-
-function checkResponse({ source, problems, figures }: Checking, text: string, path: Path): void {
-  const add = (code: string, offset: number, message: string) =>
-    problems.push({ code, message, place: source.placeInText(path, offset), severity: 'error' })
-  const parsed = parseResponse(text)
-  if ('problems' in parsed) {
-    for (const { message, offset } of parsed.problems) add('response.malformed', offset, `response: ${message}`)
-    return
-  }
-  for (const name of figuresOf(parsed.response).filter((one) => figures && !figures.includes(one))) {
-    const offset = Math.max(0, text.indexOf(`<${name}>`))
-    add('figure.unknown', offset, `no figure is called "${name}"${didYouMean(name, figures ?? [])}`)
-  }
+function awaitedBy(activity: ActivityText): string[] {
+  const entries = 'list' in activity ? activity.entries : []
+  const lines = entries.flatMap((entry) => ('line' in entry ? [entry.clearance ?? entry.line] : []))
+  const locked = 'exchange' in activity ? activity.turns : [...entries, activity]
+  const interlocks = locked.flatMap((one) => ('interlocks' in one ? (one.interlocks ?? []) : []))
+  const named = interlocks.flatMap(({ after }) =>
+    after.startsWith('cleared:') ? [after.slice('cleared:'.length)] : [],
+  )
+  return [...lines, ...named]
 }
 
 function checkActivity(checking: Checking, activity: ActivityText, path: Path): void {
   checkCondition(checking, activity.when, [...path, 'when'])
   if ('flow' in activity) checkFlow(checking, activity, path)
   else if ('list' in activity) checkList(checking, activity, path)
-  else checkWatch(checking, activity, path)
+  else if ('watch' in activity) checkWatch(checking, activity, path)
+  else if ('exchange' in activity) checkExchange(checking, activity, path)
+  else checkBriefing(checking, activity, path)
 }
 
 function checkFlow(checking: Checking, { steps }: FlowText, path: Path): void {
@@ -185,26 +138,13 @@ function checkWatch(checking: Checking, { calls, abnormal, interlocks }: WatchTe
 
 /** A combination of situations in which the item applies and no case does, in words. */
 function uncovered(pack: PackText, applies: When, cases: readonly When[]): string | undefined {
-  const conditions = cases.map((one) => conditionOf(one))
-  const named = conditions.flatMap((one) => Object.keys(one ?? {}))
-  let combinations: Record<string, string>[] = [{}]
-  for (const name of new Set(named.filter((one) => pack.situations[one]))) {
-    const options = conditionOf(applies)?.[name] ?? Object.keys(pack.situations[name]?.options ?? {})
-    combinations = combinations.flatMap((one) => options.map((value) => ({ ...one, [name]: value })))
-    if (combinations.length > MOST_COMBINATIONS) return undefined
-  }
-  const open = combinations.find((situation) =>
-    conditions.every((one) =>
-      Object.entries(one ?? {}).some(([name, values]) => !values.includes(situation[name] ?? '')),
-    ),
+  // Only what the cases name is tried: where they are complete, what else the item asks for changes nothing.
+  const names = new Set(cases.flatMap((one) => Object.keys(one ?? {})))
+  const own = Object.fromEntries(Object.entries(applies ?? {}).filter(([name]) => names.has(name)))
+  const open = combinations(pack, cases)?.find(
+    (situation) => holdsIn(situation, own) && !cases.some((one) => holdsIn(situation, one)),
   )
-  return (
-    open &&
-    (Object.entries(open)
-      .map(([name, value]) => `${name} ${value}`)
-      .join(', ') ||
-      'any situation')
-  )
+  return open && situationWords(open)
 }
 
 /** Situations of pack.yaml: the initial value is one of the options. */

@@ -3,7 +3,7 @@
 import { z } from 'zod'
 import { CALCULATORS } from '../kernel/figures/calculators.ts'
 import { TRAP_KINDS } from '../kernel/figures/pack.ts'
-import { band, id, number, operand, positive, text, texts, unit, value } from './schemaTerms.ts'
+import { band, id, number, operand, positive, range, text, texts, unit, value } from './schemaTerms.ts'
 
 /** One way to derive a figure: the calculator's name, and what it takes. */
 function calculatorShape(name: string) {
@@ -27,6 +27,8 @@ const derived = z.discriminatedUnion(
   Object.keys(CALCULATORS).map(calculatorShape) as [CalculatorShape, ...CalculatorShape[]],
 )
 
+const values = z.array(value).min(1)
+
 const common = {
   label: text.describe('As spoken and shown'),
   alsoCalled: texts.default([]),
@@ -39,6 +41,15 @@ const common = {
     })
     .optional()
     .describe('A person enters it with each revision'),
+  given: z
+    .strictObject({
+      group: text.optional(),
+      from: z.union([range, values, z.strictObject({ by: id, of: z.record(text, values) })]),
+    })
+    .optional()
+    .describe(
+      'A station gives it in an exchange: one of these by chance where nothing says which, or one of those that fit another figure',
+    ),
   constant: value.optional().describe('The same in every departure'),
   derived: derived.optional().describe('Computed by a calculator'),
   round: z.strictObject({ step: positive, direction: z.enum(['nearest', 'up', 'down']) }).optional(),
@@ -79,8 +90,6 @@ const figure = z.discriminatedUnion('kind', [
   z.strictObject({ ...common, kind: z.literal('identifier') }),
   z.strictObject({ ...common, kind: z.literal('choice'), options: z.record(text, texts.min(1)) }),
 ])
-
-const range = z.strictObject({ min: number, max: number, step: positive })
 
 export const figuresFile = z.strictObject({
   stations: z

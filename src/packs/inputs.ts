@@ -7,6 +7,7 @@ import { COMPUTED } from '../kernel/figures/settle.ts'
 import type { Value } from '../kernel/kinds/kind.ts'
 import { isError, type Problem } from '../kernel/problem.ts'
 import type { Pack } from '../kernel/run/checklist.ts'
+import { figuresOfStations } from '../kernel/run/script.ts'
 import type { Unit } from '../kernel/units.ts'
 import { csvSource } from './csv.ts'
 import { type InputsText, inputsFile } from './inputsSchema.ts'
@@ -49,6 +50,7 @@ function inputsOf(reading: Reading, text: InputsText): Inputs {
     values: valuesOf(reading, text.values),
     loads: loadsOf(reading, text.loads),
     ...(situation && { situation }),
+    ...(text.said && { said: saidOf(reading, text.said) }),
     ...(text.stated && { stated: statedOf(reading, text.stated) }),
     ...(settled && { settled }),
     ...(text.lastMinute && { lastMinute: lastMinuteOf(reading, text.lastMinute) }),
@@ -123,6 +125,19 @@ function valuesOf(reading: Reading, values: InputsText['values']): Record<string
     if (declaration.input) return figureValue(reading, declaration, given, path)
     const origin = declaration.derived ? 'computed' : 'fixed in the pack'
     report(reading, 'figure.notEntered', path, `${name} is ${origin}, not entered; a source's value goes under stated`)
+    return undefined
+  })
+}
+
+/** What stations will say: of figures that some exchange says. */
+function saidOf(reading: Reading, said: NonNullable<InputsText['said']>): NonNullable<Inputs['said']> {
+  const known = figuresOfStations(reading.pack)
+  return kept(said, (name, given) => {
+    const path: Path = ['said', name]
+    const declaration = figureAt(reading, path)
+    if (!declaration) return undefined
+    if (known.includes(name)) return figureValue(reading, declaration, given, path)
+    unknown(reading, 'said.unsaid', path, `no station says ${name}`, known)
     return undefined
   })
 }

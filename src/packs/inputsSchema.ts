@@ -10,6 +10,7 @@ export const inputsFile = z.strictObject({
   status: z.enum(['preliminary', 'final', 'amended']),
   label: text.optional(),
   values: z.record(z.string(), value).default({}),
+  said: z.record(z.string(), value).optional().describe('What stations will say, where it is not what is entered'),
   loads: z.record(z.string(), quantity).default({}),
   situation: z.record(z.string(), z.string()).optional(),
   stated: z.record(z.string(), z.record(z.string(), value)).optional(),

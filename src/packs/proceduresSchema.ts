@@ -1,7 +1,8 @@
-/** The shape of procedures.yaml: phases with their flows, lists and watches. */
+/** The shape of procedures.yaml: phases with their flows, lists, watches, exchanges and briefings. */
 
 import { z } from 'zod'
-import { id, positive, text, texts, when } from './schemaTerms.ts'
+import { briefing, exchange } from './exchangeSchema.ts'
+import { id, interlocks, positive, text, texts, when } from './schemaTerms.ts'
 
 const step = z.strictObject({
   step: id,
@@ -10,10 +11,6 @@ const step = z.strictObject({
   when: when.optional(),
   caution: text.optional(),
 })
-const interlocks = z
-  .array(z.strictObject({ after: text, seconds: positive.optional(), say: text }))
-  .optional()
-  .describe('What must have happened first: an item (list.item), step (flow.step), list, watch, or cleared:NAME')
 const item = z.strictObject({
   item: id,
   challenge: text,
@@ -77,10 +74,17 @@ const watch = z
 
 export const proceduresFile = z.strictObject({
   phases: z
-    .array(z.strictObject({ phase: id, name: text, activities: z.array(z.union([flow, list, watch])).min(1) }))
+    .array(
+      z.strictObject({
+        phase: id,
+        name: text,
+        activities: z.array(z.union([flow, list, watch, exchange, briefing])).min(1),
+      }),
+    )
     .min(1),
 })
 
+export type ActivityText = ProceduresText['phases'][number]['activities'][number]
 export type ProceduresText = z.infer<typeof proceduresFile>
 export type ItemText = z.infer<typeof item>
 export type LineText = z.infer<typeof line>

@@ -45,8 +45,7 @@ export function readPack(
     problems.push(...checkFigures(figures.source, all))
   }
   if (procedures.value && procedures.source) {
-    const names = figures.value && Object.keys(figures.value.figures)
-    problems.push(...checkProcedures(procedures.source, procedures.value, pack.value, names))
+    problems.push(...checkProcedures(procedures.source, procedures.value, pack.value, figures.value?.figures))
   }
   if (problems.some(isError) || !pack.value || !figures.value || !procedures.value || !tablesText) return { problems }
   const model = figureModel(pack.value, figures.value, tablesText, order.order)

@@ -19,3 +19,10 @@ export const when = z
   .describe('Applies only where every named situation has one of these values')
 export const band = z.strictObject({ min: number.optional(), max: number.optional() })
 export const operand = z.union([id, number])
+export const range = z.strictObject({ min: number, max: number, step: positive })
+export const interlocks = z
+  .array(z.strictObject({ after: text, seconds: positive.optional(), say: text }))
+  .optional()
+  .describe(
+    'What must have happened first: an item (list.item), step (flow.step), turn (exchange.turn), list, watch, or cleared:NAME',
+  )

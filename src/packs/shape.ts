@@ -166,6 +166,9 @@ function inside(schema: z.core.$ZodType, segment: string | number): z.core.$ZodT
   })
 }
 
+/** The first word of an entry says what it is. */
+const MARKS = ['item', 'line', 'flow', 'list', 'watch', 'exchange', 'briefing']
+
 /** Of a union by a word (kind, by), only the shape with the word that stands there. */
 function keysOf(schema: z.core.$ZodType, here: Record<string, unknown> | undefined): string[] {
   const { shape = {} } = schema._zod.def as { shape?: Record<string, z.core.$ZodType> }
@@ -173,7 +176,7 @@ function keysOf(schema: z.core.$ZodType, here: Record<string, unknown> | undefin
     const values = shape[word]?._zod.values
     return !values || values.has(here?.[word] as string)
   })
-  const marked = ['item', 'line', 'flow', 'list', 'watch'].filter((word) => word in shape)
+  const marked = MARKS.filter((word) => word in shape)
   const fits = marked.length !== 1 || (marked[0] !== undefined && here !== undefined && marked[0] in here)
   return meant && fits ? Object.keys(shape) : []
 }

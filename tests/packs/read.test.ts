@@ -105,7 +105,7 @@ const BAD: readonly Bad[] = [
     file: 'figures.yaml',
     from: 'runway: {label: runway, kind: runway, entered: {group: Departure}}',
     to: 'runway: {label: runway, kind: runway}',
-    problem: /^runway has no value; say entered, constant or derived$/,
+    problem: /^runway has no value; say entered, given, constant or derived$/,
   },
   {
     name: 'units that do not fit',

@@ -54,7 +54,7 @@ export function deal(model: FigureModel, readBack: readonly string[], seed: numb
   return undefined
 }
 
-function drawNumber(range: DealRange, chance: Seeded): number {
+export function drawNumber(range: DealRange, chance: Seeded): number {
   const steps = Math.floor((range.max - range.min) / range.step + 1e-9)
   return roundTo(range.min + chance.below(steps + 1) * range.step, {
     step: Math.min(range.step, 1),

@@ -16,6 +16,8 @@ export interface Inputs {
   readonly label?: string
   /** Input figures by name, in the unit that the pack declares for each. */
   readonly values: Readonly<Record<string, Value>>
+  /** What the voices outside the crew will say of a figure, where it is not what is entered. */
+  readonly said?: Readonly<Record<string, Value>>
   /** Loads by station name, in the pack's unit of weight. */
   readonly loads: Readonly<Record<string, number>>
   readonly situation?: Readonly<Record<string, string>>

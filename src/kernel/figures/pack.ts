@@ -47,12 +47,14 @@ export interface FigureDeclaration {
   readonly measure?: Unit
   /** Other ways to name it aloud, for "confirm <figure>". */
   readonly alsoCalled: readonly string[]
-  /** True where a person enters it. */
+  /** True where a person enters it, if only where no station gives it. */
   readonly input: boolean
   /** Heading it stands under where it is entered. */
   readonly group?: string
   /** False where it may be left out. */
   readonly required?: boolean
+  /** A station gives it in an exchange: one of these by chance, where the inputs do not say which. */
+  readonly given?: GivenRule
   /** The same in every departure: the value in the pack. */
   readonly constant?: Value
   readonly derived?: Derivation
@@ -116,6 +118,12 @@ export interface Basis {
   readonly lastMinute?: { readonly most: number }
   readonly deal?: DealRules
 }
+
+/** `of`: by the value of another figure, such as holding points by runway. */
+export type GivenRule =
+  | DealRange
+  | readonly Value[]
+  | { readonly by: string; readonly of: Readonly<Record<string, readonly Value[]>> }
 
 /** From what a departure is dealt by seed. */
 export interface DealRules {

@@ -22,7 +22,7 @@ export function answered(pack: Pack, before: RunState, event: Answered): Step {
   const state: RunState = { ...before, last, standingBy: false }
   switch (judgement.verdict) {
     case 'correct': {
-      const held = unmet(state, item.interlocks, event.t)
+      const held = unmet(pack, state, item.interlocks, event.t)
       if (held) return notYet(pack, state, held)
       const words = item.answers === 'both' ? [otherSeat(pack, state, item)] : []
       const { by } = evidence

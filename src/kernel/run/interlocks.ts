@@ -3,7 +3,8 @@
  * the doing.
  */
 
-import type { Interlock } from './checklist.ts'
+import type { Activity, Condition, Interlock, Pack } from './checklist.ts'
+import { holds } from './place.ts'
 import type { RunState } from './state.ts'
 
 /** Names of all that is done now, as an interlock names it. */
@@ -39,13 +40,55 @@ export interface Unmet {
   readonly waitMs?: number
 }
 
-/** The first interlock that does not hold at `t`. */
-export function unmet(state: RunState, interlocks: readonly Interlock[] | undefined, t: number): Unmet | undefined {
+/**
+ * The first interlock that does not hold at `t`. One that waits for what does not apply in this run holds: another
+ * situation, or the ground crew where the voices outside are left out.
+ */
+export function unmet(
+  pack: Pack,
+  state: RunState,
+  interlocks: readonly Interlock[] | undefined,
+  t: number,
+): Unmet | undefined {
   for (const interlock of interlocks ?? []) {
     const since = state.doneAt[interlock.after]
+    if (since === undefined && !canHappen(pack, state, interlock.after)) continue
     if (since === undefined) return { interlock }
     const waitMs = since + (interlock.seconds ?? 0) * 1_000 - t
     if (waitMs > 0) return { interlock, waitMs }
   }
   return undefined
+}
+
+/** False for what the pack has, but not for this run. */
+function canHappen(pack: Pack, { situation, script }: RunState, name: string): boolean {
+  const all = pack.phases.flatMap(({ activities }) => activities)
+  const mine = all.filter(({ type, when }) => holds(when, situation) && (script || !isTalk(type)))
+  const isIn = (activities: readonly Activity[], applies: Applies) =>
+    activities.some((activity) => namesIn(activity, applies).includes(name))
+  return isIn(mine, ({ when }) => holds(when, situation)) || !isIn(all, () => true)
+}
+
+type Applies = (one: { readonly when?: Condition }) => boolean
+
+const isTalk = (type: Activity['type']) => type === 'exchange' || type === 'briefing'
+
+/** All that can be done in an activity, as an interlock names it. */
+function namesIn(activity: Activity, applies: Applies): string[] {
+  switch (activity.type) {
+    case 'flow':
+      return activity.steps.filter(applies).map(({ id }) => id)
+    case 'watch':
+      return [activity.id]
+    case 'list': {
+      const entries = activity.entries.filter(applies)
+      return [activity.id, ...entries.map((each) => (each.type === 'line' ? `cleared:${each.clearance}` : each.id))]
+    }
+    case 'briefing':
+      return [activity.id, ...activity.topics.filter(applies).map(({ id }) => id)]
+    case 'exchange':
+      return activity.turns
+        .filter(applies)
+        .flatMap(({ id, clears }) => [id, ...(clears === undefined ? [] : [`cleared:${clears}`])])
+  }
 }

@@ -93,7 +93,7 @@ function happen(pack: Pack, state: RunState, event: RunEvent): Step {
       const { item, list } = findItem(pack, event.item)
       const { by } = event.evidence
       const { expected, revision } = event
-      const held = unmet(state, item.interlocks, event.t)
+      const held = unmet(pack, state, item.interlocks, event.t)
       if (held) return notYet(pack, state, held)
       return advance(pack, closeItem(state, item, { status: 'done', by, expected, revision }), list.id, [], 'tick')
     }

@@ -58,7 +58,7 @@ export function watchTimer(watch: Watch, state: WatchState, t: number): Effect[]
 export function began(pack: Pack, state: RunState, event: Of<'watchBegan'>): Step {
   const watch = watchById(pack, event.watch)
   if (watchState(state, watch.id).status === 'running') return { state, effects: [] }
-  const held = unmet(state, watch.interlocks, event.t)
+  const held = unmet(pack, state, watch.interlocks, event.t)
   if (held) return turn(pack, state, [say.notYet(held.interlock.say)])
   const running: WatchState = { ...AHEAD, status: 'running', beganAt: event.at }
   const next = withWatch(state, watch.id, running)

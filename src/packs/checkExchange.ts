@@ -1,0 +1,172 @@
+/** Whether an exchange holds together: it asks for nothing that it never says, and what must be read back is. */
+
+import type { KindSpec } from '../kernel/kinds/kind.ts'
+import { figuresOf, parseResponse, phrasesOf, type Response } from '../kernel/response/parse.ts'
+import { wordingOf } from './buildExchange.ts'
+import {
+  type Checking,
+  checkCondition,
+  checkFigure,
+  checkInterlocks,
+  checkResponse,
+  checkWording,
+  once,
+  report,
+} from './checking.ts'
+import type { When } from './conditions.ts'
+import type { BriefingText, ElementText, ExchangeText, TurnText } from './exchangeSchema.ts'
+import { didYouMean } from './nearest.ts'
+import type { Path } from './source.ts'
+
+/** ICAO Doc 4444, 4.5.7.5.1, and frequencies as in CAP 413. */
+const READ_BACK: ReadonlySet<string> = new Set<KindSpec['kind']>([
+  ...(['runway', 'altimeter', 'digits', 'altitude', 'flightLevel', 'heading', 'speed', 'frequency'] as const),
+])
+const HOLD_SHORT = /\bhold(ing)? short\b/
+
+export function checkExchange(checking: Checking, exchange: ExchangeText, path: Path): void {
+  const ids = new Set<string>()
+  for (const [index, turn] of exchange.turns.entries()) {
+    const at: Path = [...path, 'turns', index]
+    once(checking, ids, turn.turn, 'turn', [...at, 'turn'])
+    checkTurn(checking, turn, at)
+    if (exchange.with.role === 'controller') adviseReadBack(checking, turn, at)
+  }
+}
+
+function checkTurn(checking: Checking, turn: TurnText, path: Path): void {
+  checkCondition(checking, turn.when, [...path, 'when'])
+  checkInterlocks(checking, turn.interlocks, path)
+  if (turn.calls !== undefined) checkResponse(checking, turn.calls, [...path, 'calls'], 'calls')
+  checkWording(checking, turn.opens, [...path, 'opens'])
+  checkWording(checking, turn.closes, [...path, 'closes'])
+  if (turn.calls === undefined && turn.opens === undefined && turn.elements.length === 0) {
+    const message = `turn ${turn.turn} says nothing; it should have calls, opens or elements`
+    report(checking, 'turn.empty', [...path, 'turn'], message)
+  }
+  const [ids, labels] = [new Set<string>(), new Set<string>()]
+  for (const [index, element] of turn.elements.entries()) {
+    const at: Path = [...path, 'elements', index]
+    once(checking, ids, element.element, 'element', [...at, 'element'])
+    once(checking, labels, element.label, 'element label', [...at, 'label'])
+    for (const [number, name] of element.alsoCalled.entries()) {
+      once(checking, labels, name, 'element label', [...at, 'alsoCalled', number])
+    }
+    checkCondition(checking, element.when, [...at, 'when'])
+    checkWording(checking, element.says, [...at, 'says'])
+    checkReadBack(checking, turn, element, at)
+  }
+  if (turn.clears !== undefined && !checking.awaited.includes(turn.clears)) {
+    const message = `nothing waits for the clearance "${turn.clears}"${didYouMean(turn.clears, checking.awaited)}`
+    report(checking, 'clearance.unknown', [...path, 'clears'], message)
+  }
+  for (const [index, name] of turn.sets.entries()) checkSet(checking, turn, name, [...path, 'sets', index])
+}
+
+/** Figures that a wording says in either phraseology, and those that it says in both. */
+function figuresSaid(says: ElementText['says'] | undefined): { any: Set<string>; both: Set<string> } {
+  if (says === undefined) return { any: new Set(), both: new Set() }
+  const { icao, faa } = wordingOf(says)
+  const [one, other] = [icao, faa].map(
+    (text) => new Set([...text.matchAll(/<([^<>]*)>/g)].map(([, name = '']) => name)),
+  )
+  return {
+    any: new Set([...(one ?? []), ...(other ?? [])]),
+    both: new Set([...(one ?? [])].filter((name) => other?.has(name))),
+  }
+}
+
+/** Everything in a turn that says a figure, with the condition under which it is said. */
+function sayings(turn: TurnText): { readonly said: Set<string>; readonly when: When }[] {
+  return [
+    { said: figuresSaid(turn.opens).both, when: undefined },
+    ...turn.elements.map(({ says, when }) => ({ said: figuresSaid(says).both, when })),
+  ]
+}
+
+/** An element is read back from what was said: its own words, the opening, or another element that is always said. */
+function checkReadBack(checking: Checking, turn: TurnText, element: ElementText, path: Path): void {
+  if (element.readBack === undefined) return
+  const at: Path = [...path, 'readBack']
+  const named = checkResponse(checking, element.readBack, at, 'readBack')
+  const own = figuresSaid(element.says)
+  const before = sayings(turn).filter(({ when }) => when === undefined)
+  for (const name of named) {
+    if (own.both.has(name) || before.some(({ said }) => said.has(name))) continue
+    const message = own.any.has(name)
+      ? `${name} is to be read back, but only one of icao and faa says it`
+      : `${name} is to be read back, but ${element.element} never says it; add <${name}> to says`
+    report(checking, 'readBack.unsaid', at, message)
+  }
+}
+
+function checkSet(checking: Checking, turn: TurnText, name: string, path: Path): void {
+  checkFigure(checking, name, path)
+  const figure = checking.figures && Object.hasOwn(checking.figures, name) ? checking.figures[name] : undefined
+  if (figure && !figure.entered && !figure.given) {
+    const origin = figure.derived ? 'computed' : 'fixed in the pack'
+    report(checking, 'sets.notEntered', path, `${name} is ${origin}; only what is entered or given can be set here`)
+  }
+  const saying = sayings(turn).filter(({ said }) => said.has(name))
+  if (saying.length === 0) {
+    const message = `${name} is set here, but no element of ${turn.turn} says it; add an element with <${name}>`
+    report(checking, 'sets.unsaid', path, message)
+  } else if (saying.every(({ when }) => when !== undefined)) {
+    const message = `${name} is set whenever ${turn.turn} is, but said only under a condition; put the condition on the turn`
+    report(checking, 'sets.sometimes', path, message)
+  }
+}
+
+/** What ICAO lists as to be read back, and is not asked for here: advice, since a pack may be of another state. */
+function adviseReadBack(checking: Checking, turn: TurnText, path: Path): void {
+  for (const [index, { element, says, readBack }] of turn.elements.entries()) {
+    const at: Path = [...path, 'elements', index]
+    const kindOf = (name: string) =>
+      checking.figures && Object.hasOwn(checking.figures, name) ? checking.figures[name]?.kind : undefined
+    const owed = [...figuresSaid(says).any].filter((name) => READ_BACK.has(kindOf(name) ?? ''))
+    const asked = readBack === undefined ? [] : requiredFigures(readBack)
+    for (const name of owed.filter((one) => !asked.includes(one))) {
+      const message = `${name} (${kindOf(name)}) is one of those that must be read back; add it to the readBack of ${element}`
+      report(checking, 'readBack.owed', [...at, 'says'], message, 'advice')
+    }
+    const { icao, faa } = wordingOf(says)
+    if (![icao, faa].some((text) => HOLD_SHORT.test(text)) || asksHoldShort(readBack)) continue
+    const message = `"hold short" must always be read back; add it to the readBack of ${element}, not in brackets`
+    report(checking, 'readBack.holdShort', [...at, 'says'], message, 'advice')
+  }
+}
+
+function requiredFigures(text: string): string[] {
+  const parsed = parseResponse(text)
+  return 'response' in parsed ? figuresOf(required(parsed.response)) : []
+}
+
+function asksHoldShort(text: string | undefined): boolean {
+  const parsed = parseResponse(text ?? '')
+  return 'response' in parsed && phrasesOf(required(parsed.response)).every((phrase) => HOLD_SHORT.test(phrase))
+}
+
+/** Without what may be left out. */
+function required(response: Response): Response {
+  switch (response.type) {
+    case 'optional':
+      return { type: 'words', words: [] }
+    case 'either':
+      return { ...response, options: response.options.map(required) }
+    case 'sequence':
+      return { ...response, parts: response.parts.map(required) }
+    default:
+      return response
+  }
+}
+
+export function checkBriefing(checking: Checking, briefing: BriefingText, path: Path): void {
+  const [ids, labels] = [new Set<string>(), new Set<string>()]
+  for (const [index, topic] of briefing.topics.entries()) {
+    const at: Path = [...path, 'topics', index]
+    once(checking, ids, topic.topic, 'topic', [...at, 'topic'])
+    once(checking, labels, topic.label, 'topic label', [...at, 'label'])
+    checkCondition(checking, topic.when, [...at, 'when'])
+    for (const [number, text] of topic.say.entries()) checkResponse(checking, text, [...at, 'say', number], 'say')
+  }
+}

@@ -1,0 +1,119 @@
+/** Whether every figure that only a station gives has been given, in every situation, before something rests on it. */
+
+import { figuresOf, parseResponse } from '../kernel/response/parse.ts'
+import { derivationOf } from './buildFigures.ts'
+import { type Checking, report } from './checking.ts'
+import type { When } from './conditions.ts'
+import type { ActivityText, ItemText, ProceduresText } from './proceduresSchema.ts'
+import { combinations, holdsIn, type Situation, situationWords } from './situations.ts'
+import type { Path } from './source.ts'
+
+/** Something said or answered, with all conditions under which it is. */
+interface Use {
+  readonly figures: readonly string[]
+  readonly path: Path
+  readonly all: readonly When[]
+  /** Earlier cases: where one of them holds, this one does not. */
+  readonly none: readonly When[]
+}
+
+/** A turn that sets figures, with its conditions. */
+interface Setting {
+  readonly turn: string
+  readonly figures: readonly string[]
+  readonly all: readonly When[]
+}
+
+export function checkGiven(checking: Checking, { phases }: ProceduresText): void {
+  const before: Setting[] = []
+  for (const [phase, { activities }] of phases.entries()) {
+    for (const [index, activity] of activities.entries()) {
+      const path: Path = ['phases', phase, 'activities', index]
+      for (const use of usesOf(activity, path)) checkUse(checking, use, before)
+      if ('exchange' in activity) checkTurns(checking, activity, path, before)
+    }
+  }
+}
+
+/** Turn by turn: what a turn sets holds for the calls of those behind it. */
+function checkTurns(
+  checking: Checking,
+  exchange: Extract<ActivityText, { exchange: string }>,
+  path: Path,
+  before: Setting[],
+): void {
+  for (const [index, { turn, calls, sets, when }] of exchange.turns.entries()) {
+    const all = [exchange.when, when]
+    const at: Path = [...path, 'turns', index, 'calls']
+    if (calls !== undefined) checkUse(checking, { figures: named(calls), path: at, all, none: [] }, before)
+    before.push({ turn: `${exchange.exchange}.${turn}`, figures: sets, all })
+  }
+}
+
+function named(text: string): string[] {
+  const parsed = parseResponse(text)
+  return 'response' in parsed ? figuresOf(parsed.response) : []
+}
+
+function usesOf(activity: ActivityText, path: Path): Use[] {
+  if ('list' in activity) {
+    return activity.entries.flatMap((entry, index) =>
+      'item' in entry ? usesOfItem(entry, [activity.when, entry.when], [...path, 'entries', index]) : [],
+    )
+  }
+  if (!('briefing' in activity)) return []
+  return activity.topics.flatMap(({ say, when }, index) =>
+    say.map((text, number) => ({
+      figures: named(text),
+      path: [...path, 'topics', index, 'say', number],
+      all: [activity.when, when],
+      none: [],
+    })),
+  )
+}
+
+function usesOfItem({ response, restsOn }: ItemText, all: readonly When[], path: Path): Use[] {
+  const cases = typeof response === 'string' ? [{ say: response, when: undefined }] : response
+  const said = cases.map(({ say, when }, index): Use => {
+    const at: Path = typeof response === 'string' ? [...path, 'response'] : [...path, 'response', index, 'say']
+    const none = cases.slice(0, index).map((one) => one.when)
+    return { figures: named(say), path: at, all: [...all, when], none }
+  })
+  const rests = restsOn.map(
+    (name, index): Use => ({ figures: [name], path: [...path, 'restsOn', index], all, none: [] }),
+  )
+  return [...said, ...rests]
+}
+
+function checkUse(checking: Checking, use: Use, before: readonly Setting[]): void {
+  const { pack, figures } = checking
+  if (!pack || !figures) return
+  const given = new Set(use.figures.flatMap((name) => givenUnder(checking, name)))
+  for (const name of given) {
+    const setters = before.filter((setting) => setting.figures.includes(name))
+    const open = combinations(pack, [...use.all, ...use.none, ...setters.flatMap(({ all }) => all)])?.find(
+      (situation) => applies(use, situation) && !setters.some(({ all }) => all.every((one) => holdsIn(situation, one))),
+    )
+    if (!open) continue
+    const where =
+      setters.length === 0 ? '' : ` where ${situationWords(open)}; ${setters[0]?.turn} sets it only in other cases`
+    report(checking, 'figure.unset', use.path, `${name} is needed here, and no exchange before this sets it${where}`)
+  }
+}
+
+function applies({ all, none }: Use, situation: Situation): boolean {
+  return all.every((one) => holdsIn(situation, one)) && !none.some((one) => holdsIn(situation, one))
+}
+
+/** The given figures among one and all that it is computed from. */
+function givenUnder({ figures = {} }: Checking, name: string): string[] {
+  const found = new Set<string>()
+  const visit = (one: string): void => {
+    if (found.has(one) || !Object.hasOwn(figures, one)) return
+    found.add(one)
+    const { derived } = figures[one] ?? {}
+    for (const used of derived ? derivationOf(derived).uses : []) visit(used)
+  }
+  visit(name)
+  return [...found].filter((one) => figures[one]?.given)
+}

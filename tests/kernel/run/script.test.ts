@@ -1,0 +1,128 @@
+import { beforeAll, describe, expect, test } from 'vitest'
+import { readPackDir } from '../../../src/cli/packDir.ts'
+import type { Inputs } from '../../../src/kernel/figures/model.ts'
+import type { Pack } from '../../../src/kernel/run/checklist.ts'
+import { beforeStations, figuresOfStations, scriptFor } from '../../../src/kernel/run/script.ts'
+import { readInputs } from '../../../src/packs/inputs.ts'
+import { readPack } from '../../../src/packs/read.ts'
+
+const FIGURES = `
+figures:
+  runway: {label: runway, kind: runway, entered: {}}
+  qnh: {label: altimeter, kind: altimeter, unit: hPa, entered: {}}
+  level: {label: first level, kind: altitude, given: {from: {min: 3000, max: 6000, step: 1000}}}
+  squawk: {label: transponder, kind: digits, length: 4, given: {from: ["4271", "2613", "0457"]}}
+  holding: {label: holding point, kind: identifier, given: {from: {by: runway, of: {"06": ["A1"], "24": ["C3", "C2"]}}}}
+`
+const PROCEDURES = `
+phases:
+  - phase: start
+    name: Start
+    activities:
+      - exchange: clearance
+        name: departure clearance
+        with: {role: controller, name: Sandmere Delivery}
+        turns:
+          - turn: clearance
+            label: departure clearance
+            elements:
+              - {element: level, label: level, says: "climb to <level>", readBack: "[climb] [to] <level>"}
+              - {element: squawk, label: squawk, says: "squawk <squawk>", readBack: "[squawk] <squawk>"}
+              - {element: qnh, label: altimeter, says: "altimeter <qnh>"}
+            sets: [level, squawk, qnh]
+      - exchange: order
+        name: order
+        with: {role: otherseat, name: Otherseat}
+        turns:
+          - {turn: holding, label: holding, calls: "holding <runway>", opens: "holding <runway>"}
+`
+let pack: Pack
+beforeAll(async () => {
+  const { texts } = await readPackDir('checklists/marram')
+  const own = { 'pack.yaml': texts['pack.yaml'] ?? '', 'figures.yaml': FIGURES, 'procedures.yaml': PROCEDURES }
+  const { pack: read } = readPack(own, '')
+  if (!read) throw new Error('the pack of this test has a mistake')
+  pack = read
+})
+
+const INPUTS: Inputs = { status: 'final', values: { runway: '24', qnh: 1009 }, loads: {} }
+
+describe('what stations will say', () => {
+  test('is the same for the same seed, and something else for another one', () => {
+    const scripts = Array.from({ length: 40 }, (_, seed) => JSON.stringify(scriptFor(pack, INPUTS, seed)))
+    expect(Array.from({ length: 40 }, (_, seed) => JSON.stringify(scriptFor(pack, INPUTS, seed)))).toEqual(scripts)
+    expect(new Set(scripts).size).toBeGreaterThan(5)
+  })
+
+  test('is one of the values that the pack has for it, and fits the figure it goes by', () => {
+    for (let seed = 0; seed < 200; seed++) {
+      const { values } = scriptFor(pack, INPUTS, seed)
+      expect([3000, 4000, 5000, 6000]).toContain(values.level)
+      expect(['4271', '2613', '0457']).toContain(values.squawk)
+      expect(['C3', 'C2']).toContain(values.holding)
+      expect(scriptFor(pack, { ...INPUTS, values: { runway: '06' } }, seed).values.holding).toBe('A1')
+    }
+  })
+
+  test('is said as it stands where it is entered: only what a station gives is written down', () => {
+    expect(Object.keys(scriptFor(pack, INPUTS, 1).values)).toEqual(['level', 'squawk', 'holding'])
+  })
+
+  test('is what the revision says it is', () => {
+    const said = { qnh: 1010, level: 4000 }
+    for (let seed = 0; seed < 20; seed++) expect(scriptFor(pack, { ...INPUTS, said }, seed).values).toMatchObject(said)
+  })
+
+  test('is what was entered for a figure that a station gives, and that is not in the figures before', () => {
+    const inputs = { ...INPUTS, values: { ...INPUTS.values, squawk: '7036' } }
+    expect(scriptFor(pack, inputs, 3).values.squawk).toBe('7036')
+    expect(beforeStations(pack, inputs).values).toEqual(INPUTS.values)
+  })
+
+  test('is of stations: orders between the seats are none', () => {
+    expect(figuresOfStations(pack)).toEqual(['level', 'squawk', 'qnh'])
+  })
+
+  test('may be fixed in a revision, where some station says the figure', () => {
+    const read = (said: string) => readInputs(`status: final\nsaid: {${said}}\n`, 'inputs.yaml', pack)
+    expect(read('qnh: 1010').inputs?.said).toEqual({ qnh: 1010 })
+    expect(read('qmh: 1010').problems).toMatchObject([
+      { message: 'no figure is called "qmh"; did you mean "qnh"?', place: { line: 2, column: 8 } },
+    ])
+    expect(read('runway: "24"').problems).toMatchObject([
+      { message: 'no station says runway; there are level, squawk, qnh' },
+    ])
+    expect(read('squawk: 42').problems).toMatchObject([{ message: expect.stringContaining('should be 4 digits') }])
+  })
+})
+
+describe('a slip of the controller', () => {
+  const slips = () =>
+    Array.from({ length: 300 }, (_, seed) => ({ seed, script: scriptFor(pack, INPUTS, seed, { slips: true }) }))
+
+  test('is drawn only where it is switched on, and changes nothing else', () => {
+    for (const { seed, script } of slips()) {
+      const { slip, ...rest } = script
+      expect(slip).toBeDefined()
+      expect(rest).toEqual(scriptFor(pack, INPUTS, seed))
+    }
+  })
+
+  test('is about a figure that is read back, with a value that is another one of its kind', () => {
+    const found = new Set<string>()
+    for (const { script } of slips()) {
+      const { turn, figure = '', kind, value } = script.slip ?? {}
+      expect(turn).toBe('clearance.clearance')
+      found.add(`${figure} ${kind}`)
+      expect(value).not.toBe(script.values[figure])
+      if (figure === 'level') expect(Math.abs(Number(value) - Number(script.values.level))).toBe(1000)
+      else expect(value).toMatch(/^\d{4}$/)
+    }
+    expect([...found].sort()).toEqual([
+      'level acceptsWrong',
+      'level saysAnother',
+      'squawk acceptsWrong',
+      'squawk saysAnother',
+    ])
+  })
+})

@@ -1,0 +1,402 @@
+import { beforeAll, describe, expect, test } from 'vitest'
+import { readPackDir } from '../../src/cli/packDir.ts'
+import { showProblem } from '../../src/kernel/problem.ts'
+import { readPack } from '../../src/packs/read.ts'
+
+/** A pack of its own, so that each mistake is the only one. */
+const FIGURES = `
+figures:
+  runway: {label: runway, kind: runway, entered: {}}
+  qnh: {label: altimeter, kind: altimeter, unit: hPa, entered: {}}
+  limit: {label: clearance limit, kind: choice, options: {north: [north gate], south: [south gate]}, given: {from: [north, south]}}
+  level: {label: first level, kind: altitude, given: {from: {min: 3000, max: 6000, step: 1000}}}
+  squawk: {label: transponder, kind: digits, length: 4, given: {from: {by: runway, of: {"06": ["4271"], "24": ["2613", "0457"]}}}}
+  doubled: {label: doubled level, kind: altitude, derived: {by: sum, of: [level, level]}}
+`
+
+const PROCEDURES = `
+phases:
+  - phase: start
+    name: Start
+    activities:
+      - exchange: clearance
+        name: departure clearance
+        with: {role: controller, name: Sandmere Delivery}
+        turns:
+          - turn: clearance
+            label: departure clearance
+            calls: "[sandmere delivery] request clearance"
+            opens: "clearance"
+            elements:
+              - element: limit
+                label: clearance limit
+                says: "cleared to <limit>"
+                readBack: "[cleared] [to] <limit>"
+              - element: level
+                label: level
+                alsoCalled: [altitude]
+                says: {icao: "climb to <level>", faa: "maintain <level>"}
+                readBack: "[climb] [to] <level>"
+              - element: squawk
+                label: squawk
+                says: "squawk <squawk>"
+                readBack: "[squawk] <squawk>"
+            sets: [limit, level, squawk]
+          - turn: taxi
+            label: taxi
+            when: {stand: push}
+            calls: "request taxi"
+            elements:
+              - element: runway
+                label: runway
+                says: "runway <runway>"
+                readBack: "[runway] <runway>"
+              - element: hold
+                label: hold short
+                says: "hold short of the gate"
+                readBack: "hold short [of the gate]"
+            closes: "read back correct"
+            interlocks: [{after: clearance.clearance, say: clearance first}]
+            clears: taxi
+      - briefing: brief
+        name: briefing
+        ends: [briefing complete]
+        topics:
+          - {topic: runway, label: runway, say: ["[runway] <runway>"]}
+          - {topic: level, label: first level, say: ["[first] level <level>"]}
+      - list: check
+        name: check
+        entries:
+          - item: squawk
+            challenge: transponder
+            response: "[code] <squawk>"
+          - item: level
+            challenge: level
+            response:
+              - {when: {stand: push}, say: "push <level>"}
+              - {say: "<doubled>"}
+          - {line: taxi, label: taxi clearance, say: [cleared to taxi]}
+`
+
+let base: Readonly<Record<string, string>>
+beforeAll(async () => {
+  const { texts } = await readPackDir('checklists/marram')
+  base = { 'pack.yaml': texts['pack.yaml'] ?? '', 'figures.yaml': FIGURES, 'procedures.yaml': PROCEDURES }
+})
+
+/** The small pack with a text changed that must be there. */
+function read(from = '', to = '', file: 'procedures.yaml' | 'figures.yaml' = 'procedures.yaml') {
+  const before = base[file] ?? ''
+  if (!before.includes(from)) throw new Error(`${file} has no ${from}`)
+  return readPack({ ...base, [file]: before.replace(from, () => to) }, '')
+}
+
+describe('an exchange in a pack', () => {
+  test('is read with its station, turns, elements and both phraseologies', () => {
+    const { pack, problems } = read()
+    expect(problems.map(showProblem)).toEqual([])
+    const [exchange, briefing] = pack?.phases[0]?.activities ?? []
+    expect(exchange).toEqual({
+      type: 'exchange',
+      id: 'clearance',
+      name: 'departure clearance',
+      station: { role: 'controller', name: 'Sandmere Delivery' },
+      order: 'fixed',
+      turns: [
+        {
+          id: 'clearance.clearance',
+          label: 'departure clearance',
+          calls: '[sandmere delivery] request clearance',
+          opens: { icao: 'clearance', faa: 'clearance' },
+          elements: [
+            {
+              id: 'limit',
+              label: 'clearance limit',
+              alsoCalled: [],
+              says: { icao: 'cleared to <limit>', faa: 'cleared to <limit>' },
+              readBack: '[cleared] [to] <limit>',
+            },
+            {
+              id: 'level',
+              label: 'level',
+              alsoCalled: ['altitude'],
+              says: { icao: 'climb to <level>', faa: 'maintain <level>' },
+              readBack: '[climb] [to] <level>',
+            },
+            {
+              id: 'squawk',
+              label: 'squawk',
+              alsoCalled: [],
+              says: { icao: 'squawk <squawk>', faa: 'squawk <squawk>' },
+              readBack: '[squawk] <squawk>',
+            },
+          ],
+          sets: ['limit', 'level', 'squawk'],
+        },
+        {
+          id: 'clearance.taxi',
+          label: 'taxi',
+          when: { stand: ['push'] },
+          calls: 'request taxi',
+          elements: [
+            {
+              id: 'runway',
+              label: 'runway',
+              alsoCalled: [],
+              says: { icao: 'runway <runway>', faa: 'runway <runway>' },
+              readBack: '[runway] <runway>',
+            },
+            {
+              id: 'hold',
+              label: 'hold short',
+              alsoCalled: [],
+              says: { icao: 'hold short of the gate', faa: 'hold short of the gate' },
+              readBack: 'hold short [of the gate]',
+            },
+          ],
+          closes: { icao: 'read back correct', faa: 'read back correct' },
+          sets: [],
+          clears: 'taxi',
+          interlocks: [{ after: 'clearance.clearance', say: 'clearance first' }],
+        },
+      ],
+    })
+    expect(briefing).toEqual({
+      type: 'briefing',
+      id: 'brief',
+      name: 'briefing',
+      ends: ['briefing complete'],
+      topics: [
+        { id: 'brief.runway', label: 'runway', say: ['[runway] <runway>'] },
+        { id: 'brief.level', label: 'first level', say: ['[first] level <level>'] },
+      ],
+    })
+  })
+
+  test('a figure that a station gives may be left out of a revision, and keeps what it is drawn from', () => {
+    const { limit, level } = read().pack?.figures.declarations ?? {}
+    expect(limit).toMatchObject({ input: true, required: false, given: ['north', 'south'] })
+    expect(level).toMatchObject({ given: { min: 3000, max: 6000, step: 1000 } })
+  })
+})
+
+/** What is changed, what the problem says, and the words at which it must stand. */
+const BAD: readonly (readonly [name: string, from: string, to: string, message: string, at: string])[] = [
+  [
+    'a station that says an unknown figure',
+    'says: "cleared to <limit>"',
+    'says: "cleared to <limmit>"',
+    'no figure is called "limmit"; did you mean "limit"?',
+    '<limmit>',
+  ],
+  [
+    'an FAA wording with an unknown figure',
+    'faa: "maintain <level>"',
+    'faa: "maintain <leval>"',
+    'no figure is called "leval"; did you mean "level"?',
+    '<leval>',
+  ],
+  [
+    'a call with an unknown figure',
+    'request clearance"',
+    'request clearance <stand>"',
+    'no figure is called "stand"; there are runway, qnh, limit, level, squawk, doubled',
+    '<stand>',
+  ],
+  [
+    'a topic with an unknown figure',
+    'say: ["[runway] <runway>"]',
+    'say: ["[runway] <runwy>"]',
+    'no figure is called "runwy"; did you mean "runway"?',
+    '<runwy>',
+  ],
+  [
+    'a read-back of a figure that the station never says',
+    'readBack: "[squawk] <squawk>"',
+    'readBack: "[squawk] <squawk> <qnh>"',
+    'qnh is to be read back, but squawk never says it; add <qnh> to says',
+    '"[squawk] <squawk> <qnh>"',
+  ],
+  [
+    'a read-back of a figure that only one phraseology says',
+    'faa: "maintain <level>"',
+    'faa: "maintain the level"',
+    'level is to be read back, but only one of icao and faa says it',
+    '"[climb] [to] <level>"',
+  ],
+  [
+    'a figure that is set and that no element says',
+    'sets: [limit, level, squawk]',
+    'sets: [limit, level, squawk, qnh]',
+    'qnh is set here, but no element of clearance says it; add an element with <qnh>',
+    'qnh]',
+  ],
+  [
+    'a figure that is set and only sometimes said',
+    'label: clearance limit\n',
+    'label: clearance limit\n                when: {stand: push}\n',
+    'limit is set whenever clearance is, but said only under a condition; put the condition on the turn',
+    'limit, level, squawk]',
+  ],
+  [
+    'a computed figure that is set',
+    'sets: [limit, level, squawk]',
+    'sets: [limit, level, squawk, doubled]',
+    'doubled is computed; only what is entered or given can be set here',
+    'doubled]',
+  ],
+  [
+    'a figure left unset by every exchange before what rests on it',
+    'sets: [limit, level, squawk]',
+    'sets: [limit, level]',
+    'squawk is needed here, and no exchange before this sets it',
+    '"[code] <squawk>"',
+  ],
+  [
+    'a figure left unset in one situation',
+    'label: departure clearance\n            calls',
+    'label: departure clearance\n            when: {stand: push}\n            calls',
+    'squawk is needed here, and no exchange before this sets it where stand own; clearance.clearance sets it only in other cases',
+    '"[code] <squawk>"',
+  ],
+  [
+    'an interlock after an unknown turn',
+    'after: clearance.clearance',
+    'after: clearance.clearence',
+    'nothing is called "clearance.clearence"; did you mean "clearance.clearance"?',
+    'clearance.clearence',
+  ],
+  [
+    'two elements of one name',
+    'label: squawk',
+    'label: Level',
+    'element label "Level" stands twice; each must be its own',
+    'Level',
+  ],
+  [
+    'an element called by the name of another',
+    'alsoCalled: [altitude]',
+    'alsoCalled: [clearance limit]',
+    'element label "clearance limit" stands twice; each must be its own',
+    'clearance limit]',
+  ],
+  [
+    'a turn that stands twice',
+    'turn: taxi',
+    'turn: clearance',
+    'turn "clearance" stands twice; each must be its own',
+    'clearance\n            label: taxi',
+  ],
+  [
+    'a call that is not in the notation',
+    'calls: "request taxi"',
+    'calls: "request [taxi"',
+    'calls: "[" is not closed by "]"',
+    '[taxi"',
+  ],
+  [
+    'brackets in what the station says',
+    'says: "squawk <squawk>"',
+    'says: "[squawk] <squawk>"',
+    '"[" is no part of what is said; use words and <figure>, brackets belong in a readBack',
+    '[squawk] <squawk>"\n                readBack',
+  ],
+  [
+    'a turn in which nothing is said',
+    'opens: "clearance"',
+    'opens: "clearance"\n            elements: []\n          - turn: empty\n            label: empty\n          - turn: rest\n            label: rest\n            calls: "request rest"',
+    'turn empty says nothing; it should have calls, opens or elements',
+    'empty\n',
+  ],
+  [
+    'a role that there is not',
+    'role: controller',
+    'role: controler',
+    'role "controler" is not known; did you mean "controller"?',
+    'controler',
+  ],
+  [
+    'a misspelt word of a turn',
+    'opens: "clearance"',
+    'open: "clearance"',
+    '"open" is not known here; did you mean "opens"?',
+    'open:',
+  ],
+  [
+    'a clearance that nothing waits for',
+    'clears: taxi',
+    'clears: taxy',
+    'nothing waits for the clearance "taxy"; did you mean "taxi"?',
+    'taxy',
+  ],
+]
+
+describe('an exchange with a mistake is refused with line, column and what would be right', () => {
+  test.each(BAD)('%s', (_, from, to, message, at) => {
+    const { pack, problems } = read(from, to)
+    expect(pack).toBeUndefined()
+    const text = (base['procedures.yaml'] ?? '').replace(from, () => to)
+    const found = problems.find((problem) => problem.message === message)
+    expect(found, problems.map(showProblem).join('\n')).toBeDefined()
+    const change = (base['procedures.yaml'] ?? '').indexOf(from)
+    const near = text.indexOf(at, change)
+    const lines = text.slice(0, near >= 0 ? near : text.indexOf(at)).split('\n')
+    expect(found?.place).toEqual({
+      file: 'procedures.yaml',
+      line: lines.length,
+      column: (lines.at(-1)?.length ?? 0) + 1,
+    })
+  })
+
+  test.each([
+    ['nothing to choose from', '[north, south]', '[]', /^from .*too small/],
+    ['a value that the kind does not have', '[north, south]', '[north, west]', /"west" is none of its positions/],
+    [
+      'a range the wrong way round',
+      'min: 3000, max: 6000',
+      'min: 6000, max: 3000',
+      /^level: min 6000 is above max 3000$/,
+    ],
+    ['a case of a figure that there is not', 'by: runway', 'by: runwy', /^no figure is called "runwy"; did you mean/],
+    ['a case that the other figure cannot be', '"06": ["4271"]', '"6": ["4271"]', /^runway "6" should be 01 to 36/],
+    [
+      'a second origin',
+      'digits, length: 4,',
+      'digits, length: 4, entered: {},',
+      /^squawk has more than one of entered, given/,
+    ],
+  ])('what a station may give: %s', (_, from, to, message) => {
+    const { problems } = read(from, to, 'figures.yaml')
+    expect(problems.map((problem) => problem.message)).toContainEqual(expect.stringMatching(message))
+  })
+})
+
+describe('what must be read back by rule', () => {
+  test.each([
+    ['a level', '                readBack: "[climb] [to] <level>"\n', '', /^level \(altitude\) is one of those/],
+    [
+      'a code',
+      'readBack: "[squawk] <squawk>"',
+      'readBack: "[squawk] [<squawk>]"',
+      /^squawk \(digits\) is one of those/,
+    ],
+    ['a runway', '                readBack: "[runway] <runway>"\n', '', /^runway \(runway\) is one of those/],
+    ['hold short', 'hold short [of the gate]', '[hold short] of the gate', /^"hold short" must always be read back/],
+    ['hold short in other words', 'hold short [of the gate]', '(hold short | stop)', /^"hold short" must always be/],
+  ])('is advised, not demanded: %s', (_, from, to, message) => {
+    const { pack, problems } = read(from, to)
+    expect(pack).toBeDefined()
+    expect(problems).toEqual([
+      expect.objectContaining({
+        severity: 'advice',
+        message: expect.stringMatching(message),
+        place: expect.anything(),
+      }),
+    ])
+  })
+
+  test('is nothing that the ground crew asks for', () => {
+    const { problems } = read('role: controller', 'role: groundCrew')
+    expect(problems).toEqual([])
+  })
+})
