@@ -38,7 +38,7 @@ function called(pack: Pack, state: RunState, exchange: Exchange, turn: Turn, eve
   const order = exchange.station.role === 'otherseat'
   switch (judgement.verdict) {
     case 'correct': {
-      const held = unmet(state, turn.interlocks, event.t)
+      const held = unmet(pack, state, turn.interlocks, event.t)
       if (held) return notYet(pack, state, held.interlock.say)
       if (!callableTurns(exchange, state).includes(turn)) {
         return notYet(pack, state, callableTurns(exchange, state)[0]?.label ?? exchange.name)

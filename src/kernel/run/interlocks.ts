@@ -23,9 +23,9 @@ function doneNames(state: RunState): string[] {
   ]
 }
 
-/** Whether what an interlock names is done now, whenever that was. */
-export function isDone(state: RunState, name: string): boolean {
-  return doneNames(state).includes(name)
+/** Whether what an interlock names is done now, whenever that was, or does not apply in this run. */
+export function isFree(pack: Pack, state: RunState, { after }: Interlock): boolean {
+  return doneNames(state).includes(after) || !canHappen(pack, state, after)
 }
 
 /** Stamps what has become done, and forgets what is done no more. `t`: ms from the start of the run. */

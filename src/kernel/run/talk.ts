@@ -4,7 +4,7 @@ import type { Value } from '../kinds/kind.ts'
 import { figuresOf, parseResponse } from '../response/parse.ts'
 import type { Pack } from './checklist.ts'
 import type { Briefing, Exchange, Turn } from './exchange.ts'
-import { isDone } from './interlocks.ts'
+import { isFree } from './interlocks.ts'
 import { holds } from './place.ts'
 import { readBacksOf, type Speech, stationWords } from './radio.ts'
 import type { Floor, RunState, TurnState } from './state.ts'
@@ -57,11 +57,11 @@ export function callableTurns(exchange: Exchange, state: RunState): Turn[] {
 }
 
 /** The turn that the station begins by itself now. */
-function stationsTurn(exchange: Exchange, state: RunState): Turn | undefined {
+function stationsTurn(pack: Pack, exchange: Exchange, state: RunState): Turn | undefined {
   const open = openTurns(exchange, state)
   const due = exchange.order === 'fixed' ? open.slice(0, 1) : open
   return due.find(
-    ({ calls, interlocks = [] }) => calls === undefined && interlocks.every(({ after }) => isDone(state, after)),
+    ({ calls, interlocks = [] }) => calls === undefined && interlocks.every((one) => isFree(pack, state, one)),
   )
 }
 
@@ -87,7 +87,7 @@ export function openExchange(pack: Pack, before: RunState, exchange: Exchange): 
   let state = before
   const speech: Speech[] = []
   while (!pendingTurn(exchange, state)) {
-    const turn = stationsTurn(exchange, state)
+    const turn = stationsTurn(pack, exchange, state)
     if (!turn) break
     speech.push(...stationWords(pack, state, exchange, turn).whole())
     // The last word of an exchange is the pilot's: what need not be read back is acknowledged.
