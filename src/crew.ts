@@ -3,11 +3,11 @@
  * needs none of it.
  */
 
-import { systemClock } from './adapters/clock.ts'
 import { createDeviceEar } from './adapters/ear/deviceEar.ts'
 import { createSwitches } from './adapters/hands/switches.ts'
 import { createTabLock } from './adapters/log/tabLock.ts'
 import { createVoice } from './adapters/voice/chooseVoice.ts'
+import { createWorkerClock } from './adapters/workerClock.ts'
 import type { Actions } from './app/actions.ts'
 import { makeActions } from './app/makeActions.ts'
 import type { Settings } from './app/settings.ts'
@@ -23,13 +23,14 @@ export interface CrewParts {
 }
 
 export function takeSeats({ store, log, packFiles, openHere, saveSettings }: CrewParts): Actions {
-  const voice = createVoice({ settings: () => store.getState().settings })
-  const ear = createDeviceEar({ modelBase: new URL('model/', document.baseURI).href, clock: systemClock })
+  const clock = createWorkerClock()
+  const voice = createVoice({ clock, settings: () => store.getState().settings })
+  const ear = createDeviceEar({ modelBase: new URL('model/', document.baseURI).href, clock })
   void voice.browserVoices().then((voices) => store.setState({ voices }))
-  const switches = createSwitches({ clock: systemClock, bindings: () => store.getState().settings.switches })
+  const switches = createSwitches({ clock, bindings: () => store.getState().settings.switches })
   const actions = makeActions({
     ...{ store, log, ear, voice, packFiles, openHere, saveSettings },
-    clock: systemClock,
+    clock,
     lock: createTabLock(),
     newRunId: () => crypto.randomUUID(),
     wakeSound: () => voice.wake(),

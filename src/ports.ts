@@ -41,9 +41,11 @@ export type EarEvent =
   /** dBFS, about ten times a second. */
   | { readonly type: 'level'; readonly level: number; readonly noise: number; readonly clipping: boolean }
   | { readonly type: 'failed'; readonly failure: EarFailure }
+  /** It had died, or was restarted, and listens again; what was said meanwhile is lost. */
+  | { readonly type: 'back' }
 
 export interface EarFailure {
-  readonly code: 'refused' | 'noMicrophone' | 'lost' | 'worker' | 'model' | 'audio' | 'unsupported'
+  readonly code: 'refused' | 'noMicrophone' | 'lost' | 'muted' | 'worker' | 'model' | 'audio' | 'unsupported'
   /** For the pilot: what happened and what to do. */
   readonly message: string
 }

@@ -108,7 +108,7 @@ function reported(store: Store, dispatch: Dispatch, event: EarEvent): void {
     store.setState(({ ear }) => ({ ear: { ...ear, ...change } }))
   switch (event.type) {
     case 'state':
-      show({ state: event.state })
+      show({ state: event.state, ...(event.state !== 'failed' && { failure: undefined }) })
       break
     case 'loading':
       show({ loading: event.fraction })
@@ -128,6 +128,9 @@ function reported(store: Store, dispatch: Dispatch, event: EarEvent): void {
     case 'failed':
       show({ failure: event.failure })
       void dispatch.happen({ type: 'earFailed', message: event.failure.message })
+      break
+    case 'back':
+      void dispatch.happen({ type: 'earBack' })
       break
   }
 }

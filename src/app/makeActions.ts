@@ -128,7 +128,6 @@ export function makeActions(parts: ActionParts): Actions {
     async retryEar() {
       store.setState(({ ear }) => ({ ear: { ...ear, failure: undefined } }))
       await departure.openEar()
-      happen(() => ({ type: 'commanded', command: 'continue', evidence: { by: 'key', text: '' } }))
     },
     async takeOver() {
       const { run, unfinished } = store.getState()

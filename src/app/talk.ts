@@ -76,6 +76,8 @@ export function createTalk({ store, ear, press, cut, refuse }: TalkParts): Talk 
     }
   }
 
+  // Where the run has come to may change what the radio key is for.
+  store.subscribe((now, before) => now.run !== before.run && settle())
   ear.subscribe((event) => {
     if (!held.once || event.type !== 'heard' || event.heard.by !== 'voice') return
     held.once = false

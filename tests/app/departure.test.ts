@@ -184,6 +184,47 @@ describe('a run', () => {
   })
 })
 
+describe('"radio check"', () => {
+  it.each(['radio check', 'how do you read'])('(%s) is answered at any time, and nothing moves', async (words) => {
+    const flight = await atTrim()
+    await flight.hear('four point three')
+    const { floor, items } = flight.state()
+    await flight.hear(words)
+    expect(flight.said()).toBe('Reading you.')
+    expect(flight.state()).toMatchObject({ floor, items })
+    await flight.hear('stand by')
+    await flight.hear(words)
+    expect(flight.said()).toBe('Reading you.')
+    expect(flight.state().standingBy).toBe(true)
+  })
+})
+
+describe('an ear that dies', () => {
+  const failure = { code: 'lost', message: 'The microphone is gone.' } as const
+
+  it('is told aloud with a tone of its own, and what is open is put once more', async () => {
+    const flight = await atTrim()
+    flight.ear.emit({ type: 'failed', failure })
+    await settled()
+    expect(flight.voice.tones.at(-1)).toBe('deaf')
+    expect(flight.said()).toBe('I cannot hear you, use the keys if you like. Takeoff trim?')
+    expect(flight.log.events.at(-1)).toMatchObject({ type: 'earFailed', message: 'The microphone is gone.' })
+    expect(flight.store.getState().ear.failure).toEqual(failure)
+  })
+
+  it('says so when it hears again, and takes an answer to the same item', async () => {
+    const flight = await atTrim()
+    flight.ear.emit({ type: 'failed', failure })
+    await flight.ear.open({} as never)
+    flight.ear.emit({ type: 'back' })
+    await settled()
+    expect(flight.said()).toBe('I hear you again. Takeoff trim?')
+    expect(flight.store.getState().ear.failure).toBeUndefined()
+    await flight.hear('four point three up')
+    expect(flight.state().items['loadFigures.trim']?.status).toBe('done')
+  })
+})
+
 describe('the screen of a run', () => {
   it('never holds an expected value before it was said', async () => {
     const flight = await atTrim()

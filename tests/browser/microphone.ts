@@ -14,7 +14,20 @@ declare global {
   interface Window {
     /** Plays a WAV file (base64) into the microphone; resolves when it has ended. */
     speakWav(base64: string): Promise<void>
+    microphone: TestMicrophone
+    /** Workers and sound outputs that the page has made, oldest first. */
+    made: { readonly workers: Worker[]; readonly contexts: AudioContext[] }
   }
+}
+
+/** What may happen to a microphone. */
+export interface TestMicrophone {
+  /** As when its plug is pulled. */
+  unplug(): void
+  /** As when the system takes its sound away, or gives it back. */
+  mute(isMuted: boolean): void
+  /** Another one from the next opening on; with two channels the pilot is on the second. */
+  change(rate: number, channels: 1 | 2): void
 }
 
 export function injectMicrophone({ is, echo }: MicrophoneOptions): void {
@@ -30,26 +43,74 @@ export function injectMicrophone({ is, echo }: MicrophoneOptions): void {
     return
   }
 
-  const room = new AudioContext()
-  const line = room.createMediaStreamDestination()
-  const hiss = room.createBuffer(1, room.sampleRate * 2, room.sampleRate)
-  hiss.getChannelData(0).forEach((_, at, samples) => {
-    samples[at] = (Math.random() * 2 - 1) * NOISE
-  })
-  const floor = new AudioBufferSourceNode(room, { buffer: hiss, loop: true })
-  floor.connect(line)
-  floor.start()
+  const made = { workers: [] as Worker[], contexts: [] as AudioContext[] }
+  window.made = made
+  window.Worker = class extends Worker {
+    constructor(...args: ConstructorParameters<typeof Worker>) {
+      super(...args)
+      made.workers.push(this)
+    }
+  }
+  const PlainContext = AudioContext
+  window.AudioContext = class extends AudioContext {
+    constructor(options?: AudioContextOptions) {
+      super(options)
+      made.contexts.push(this)
+    }
+  }
+
+  const furnish = (room: AudioContext, channels: number) => {
+    const line = new MediaStreamAudioDestinationNode(room, { channelCount: channels })
+    const hiss = room.createBuffer(1, room.sampleRate * 2, room.sampleRate)
+    hiss.getChannelData(0).forEach((_, at, samples) => {
+      samples[at] = (Math.random() * 2 - 1) * NOISE
+    })
+    const floor = new AudioBufferSourceNode(room, { buffer: hiss, loop: true })
+    floor.connect(line)
+    floor.start()
+    const seat = new ChannelMergerNode(room, { numberOfInputs: 2 })
+    if (channels > 1) seat.connect(line)
+    return {
+      line,
+      speakInto: (source: AudioNode) => (channels > 1 ? source.connect(seat, 0, 1) : source.connect(line)),
+    }
+  }
+  const room = new PlainContext()
+  let { line, speakInto } = furnish(room, 1)
+  let current = room
+  const given: MediaStreamTrack[] = []
 
   replace(async () => {
-    await room.resume()
-    return line.stream.clone()
+    await current.resume()
+    const stream = line.stream.clone()
+    given.push(...stream.getTracks())
+    return stream
   })
 
+  window.microphone = {
+    unplug() {
+      for (const track of given.splice(0)) {
+        track.stop()
+        track.dispatchEvent(new Event('ended'))
+      }
+    },
+    mute(isMuted) {
+      for (const track of given) {
+        Object.defineProperty(track, 'muted', { value: isMuted, configurable: true })
+        track.dispatchEvent(new Event(isMuted ? 'mute' : 'unmute'))
+      }
+    },
+    change(rate, channels) {
+      current = new PlainContext({ sampleRate: rate })
+      ;({ line, speakInto } = furnish(current, channels))
+    },
+  }
+
   window.speakWav = async (base64) => {
-    await room.resume()
+    await current.resume()
     const bytes = Uint8Array.from(atob(base64), (character) => character.charCodeAt(0))
-    const source = new AudioBufferSourceNode(room, { buffer: await room.decodeAudioData(bytes.buffer) })
-    source.connect(line)
+    const source = new AudioBufferSourceNode(current, { buffer: await current.decodeAudioData(bytes.buffer) })
+    speakInto(source)
     await new Promise<void>((ended) => {
       source.onended = () => ended()
       source.start()
@@ -74,7 +135,7 @@ export function injectMicrophone({ is, echo }: MicrophoneOptions): void {
   }
   AudioNode.prototype.connect = function (this: AudioNode, ...args: unknown[]) {
     const [to] = args
-    if (to instanceof AudioDestinationNode && this.context instanceof AudioContext) {
+    if (to instanceof AudioDestinationNode && this.context instanceof PlainContext) {
       connect.call(this, tapOf(this.context))
     }
     return connect.apply(this, args)

@@ -2,7 +2,7 @@
 
 import { readFile } from 'node:fs/promises'
 import { fileURLToPath } from 'node:url'
-import { expect } from 'vitest'
+import { vi } from 'vitest'
 import type { SpokenAnswer } from '../audio/departure.ts'
 import type { TestPage } from './page.ts'
 
@@ -92,7 +92,7 @@ export function pilotAt({ page, speakWav }: TestPage): Pilot {
       await listened()
       const before = (await events()).length
       await speakWav(await wav(name))
-      await expect.poll(async () => (await events()).length, { timeout: 10_000, interval: 50 }).toBeGreaterThan(before)
+      await vi.waitUntil(async () => (await events()).length > before, { timeout: 10_000, interval: 50 })
     },
     headline: async () => ((await page.getByRole('heading', { level: 1 }).textContent()) ?? '').toLowerCase(),
     said: async () => (await page.locator('.ear').textContent()) ?? '',

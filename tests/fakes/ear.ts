@@ -22,7 +22,9 @@ export function createFakeEar(now: () => number = () => 0): FakeEar {
   const vocabularies: Vocabulary[] = []
   const gates: EarGate[] = []
   let current: ListenOrder | undefined
+  let isDead = false
   const emit = (event: EarEvent) => {
+    if (event.type === 'failed') isDead = true
     for (const listener of [...listeners]) listener(event)
   }
   return {
@@ -33,16 +35,17 @@ export function createFakeEar(now: () => number = () => 0): FakeEar {
     emit,
     async open(vocabulary) {
       vocabularies.push(vocabulary)
+      isDead = false
       emit({ type: 'state', state: 'shut' })
     },
     listen(order) {
       current = order
       orders.push(order)
-      emit({ type: 'state', state: 'open' })
+      if (!isDead) emit({ type: 'state', state: 'open' })
     },
     shut() {
       current = undefined
-      emit({ type: 'state', state: 'shut' })
+      if (!isDead) emit({ type: 'state', state: 'shut' })
     },
     gate: (gate) => void gates.push(gate),
     async close() {

@@ -6,6 +6,7 @@
 import { wordsNeeded } from '../../kernel/hearing/grammar.ts'
 import type { Vocabulary } from '../../kernel/hearing/hearable.ts'
 import type { Clock, Ear, EarEvent, EarFailure, EarGate, EarState, ListenOrder } from '../../ports.ts'
+import { onComeback } from './comeback.ts'
 import { parseDictionary, pronounce, writeDictionary } from './dictionary.ts'
 import type { FromWorker } from './messages.ts'
 import { type Microphone, openMicrophone } from './microphone.ts'
@@ -23,7 +24,7 @@ export interface DeviceEarOptions {
 const GUARD_MS = 120
 /** Levels come about ten times a second; so many looks in a row without one mean a dead ear. */
 const WATCH_EVERY_MS = 1000
-const SIGNS_MISSED = 5
+const SIGNS_MISSED = 3
 const TYPING = 'Typing and the buttons work meanwhile.'
 
 export function createDeviceEar({ modelBase, clock, guardMs = GUARD_MS }: DeviceEarOptions): Ear {
@@ -38,6 +39,7 @@ export function createDeviceEar({ modelBase, clock, guardMs = GUARD_MS }: Device
   let restarts = 0
   let hasSign = false
   let stopWatching = () => {}
+  let stopWaiting = () => {}
   /** Counts openings: what an earlier one still had under way is dropped. */
   let opening = 0
 
@@ -54,11 +56,20 @@ export function createDeviceEar({ modelBase, clock, guardMs = GUARD_MS }: Device
     await release()
     become('failed')
     emit({ type: 'failed', failure })
+    stopWaiting = onComeback(failure, () => void comeBack())
+  }
+
+  /** From a failure to listening; says so only where it is. */
+  async function comeBack(): Promise<void> {
+    if (state !== 'failed') return
+    await start(opening)
+    if (workers) emit({ type: 'back' })
   }
 
   async function release(): Promise<void> {
     opening++
     stopWatching()
+    stopWaiting()
     workers?.end()
     workers = undefined
     const closing = microphone?.close()
@@ -70,7 +81,7 @@ export function createDeviceEar({ modelBase, clock, guardMs = GUARD_MS }: Device
   async function start(turn: number): Promise<void> {
     become('loading')
     const [opened, loaded] = await Promise.all([
-      microphone ? { microphone } : openMicrophone((failure) => fail(failure)),
+      microphone ? { microphone } : openMicrophone(clock, (failure) => fail(failure)),
       loadModel(),
     ])
     if (turn !== opening) {
@@ -120,6 +131,7 @@ export function createDeviceEar({ modelBase, clock, guardMs = GUARD_MS }: Device
     }
     await release()
     await start(opening)
+    if (workers) emit({ type: 'back' })
   }
 
   /** Silence must never look like listening: no sign of life from sound or worker is told. */
@@ -131,13 +143,14 @@ export function createDeviceEar({ modelBase, clock, guardMs = GUARD_MS }: Device
       const isLate = clock.now() - lastLook > 2 * WATCH_EVERY_MS
       lastLook = clock.now()
       stopWatching = clock.after(WATCH_EVERY_MS, look)
-      // A page that itself was held up, or is hidden, says nothing about the others.
-      const isSilent = !hasSign && !isLate && document.visibilityState !== 'hidden'
+      // A page that itself was held up says nothing about the others.
+      const isSilent = !hasSign && !isLate
+      const isStopped = microphone !== undefined && !microphone.isRunning()
       missed = isSilent ? missed + 1 : 0
       hasSign = false
       if (missed < SIGNS_MISSED) return
       missed = 0
-      if (microphone && !microphone.isRunning()) {
+      if (isStopped) {
         const message = `The browser holds its sound back; touch the page once. ${TYPING}`
         await fail({ code: 'audio', message })
       } else await broke()
@@ -149,14 +162,17 @@ export function createDeviceEar({ modelBase, clock, guardMs = GUARD_MS }: Device
     async open(next) {
       vocabulary = next
       restarts = 0
+      const wasDead = state === 'failed'
       if (workers && state !== 'failed') {
         const loaded = await loadModel()
         if (loaded)
           workers.both({ type: 'learn', vocabulary, dictionary: await dictionaryFor(next, loaded.words, modelBase) })
         return
       }
+      stopWaiting()
       state = 'off'
       await start(++opening)
+      if (wasDead && workers) emit({ type: 'back' })
     },
     listen(next) {
       order = next

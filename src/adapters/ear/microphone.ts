@@ -1,11 +1,12 @@
 /** The microphone and its way to the audio thread. Every failure has a line that says what to do. */
 
-import type { EarFailure } from '../../ports.ts'
+import type { Clock, EarFailure } from '../../ports.ts'
 import workletUrl from './capture.worklet.ts?worker&url'
 
 export interface Microphone {
   /** Where the audio thread's frames come out. */
   readonly frames: MessagePort
+  /** The browser lets it run, and its clock goes on. */
   isRunning(): boolean
   resume(): Promise<void>
   close(): Promise<void>
@@ -15,8 +16,11 @@ export type OpenedMicrophone = { readonly microphone: Microphone } | { readonly 
 
 const TYPING = 'Typing and the buttons work meanwhile.'
 
+/** A system that takes the microphone for a moment (a call, a switch of devices) gives it back within this. */
+const MUTED_MS = 1_500
+
 /** `lost` is called when the microphone goes away afterwards. Never rejects. */
-export async function openMicrophone(lost: (failure: EarFailure) => void): Promise<OpenedMicrophone> {
+export async function openMicrophone(clock: Clock, lost: (failure: EarFailure) => void): Promise<OpenedMicrophone> {
   if (!navigator.mediaDevices?.getUserMedia || typeof AudioWorkletNode === 'undefined') {
     const message = `This browser gives pages no microphone here; open the page over https or on localhost. ${TYPING}`
     return { failure: { code: 'unsupported', message } }
@@ -29,11 +33,7 @@ export async function openMicrophone(lost: (failure: EarFailure) => void): Promi
   } catch (error) {
     return { failure: refusal(error) }
   }
-  for (const track of stream.getAudioTracks()) {
-    track.addEventListener('ended', () => {
-      lost({ code: 'lost', message: `The microphone is gone; plug it in and open the ear again. ${TYPING}` })
-    })
-  }
+  for (const track of stream.getAudioTracks()) watchTrack(track, clock, lost)
   try {
     return { microphone: await wired(stream) }
   } catch {
@@ -41,6 +41,21 @@ export async function openMicrophone(lost: (failure: EarFailure) => void): Promi
     const message = `The browser's sound did not start; close other programs that use sound, then open the ear again. ${TYPING}`
     return { failure: { code: 'audio', message } }
   }
+}
+
+function watchTrack(track: MediaStreamTrack, clock: Clock, lost: (failure: EarFailure) => void): void {
+  track.addEventListener('ended', () => {
+    lost({ code: 'lost', message: `The microphone is gone; plug it in again, or choose another one. ${TYPING}` })
+  })
+  const mute = () => {
+    clock.after(MUTED_MS, () => {
+      if (!track.muted || track.readyState === 'ended') return
+      const message = `The system has muted the microphone; let it hear again, then open the ear again. ${TYPING}`
+      lost({ code: 'muted', message })
+    })
+  }
+  track.addEventListener('mute', mute)
+  if (track.muted) mute()
 }
 
 async function wired(stream: MediaStream): Promise<Microphone> {
@@ -60,12 +75,20 @@ async function wired(stream: MediaStream): Promise<Microphone> {
     resume().catch(() => {})
   }
   for (const gesture of ['pointerdown', 'keydown']) document.addEventListener(gesture, wake)
+  // Another program that took the sound may have stopped it.
+  context.addEventListener('statechange', wake)
+  let clockWas = -1
   return {
     frames: port2,
-    isRunning: () => context.state === 'running',
+    isRunning() {
+      const before = clockWas
+      clockWas = context.currentTime
+      return context.state === 'running' && clockWas !== before
+    },
     resume,
     async close() {
       for (const gesture of ['pointerdown', 'keydown']) document.removeEventListener(gesture, wake)
+      context.removeEventListener('statechange', wake)
       for (const track of stream.getTracks()) track.stop()
       await context.close()
     },

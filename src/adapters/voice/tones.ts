@@ -16,6 +16,11 @@ const TONES: Readonly<Record<ToneName, readonly Note[]>> = {
     { hz: 660, atMs: 0, lengthMs: 140, gain: 0.25 },
     { hz: 880, atMs: 170, lengthMs: 200, gain: 0.25 },
   ],
+  deaf: [
+    { hz: 740, atMs: 0, lengthMs: 180, gain: 0.25 },
+    { hz: 554, atMs: 220, lengthMs: 180, gain: 0.25 },
+    { hz: 370, atMs: 440, lengthMs: 320, gain: 0.25 },
+  ],
   soft: [{ hz: 440, atMs: 0, lengthMs: 260, gain: 0.12 }],
 }
 

@@ -44,6 +44,7 @@ const PHRASES: readonly (readonly [Command, readonly string[]])[] = [
   ],
   ['goBack', ['go back one', 'go back', 'back one', 'go back one item', 'previous item', 'one back']],
   ['fromTop', ['from the top', 'start again from the top', 'from the beginning', 'start over', 'restart the list']],
+  ['radioCheck', ['radio check', 'how do you read', 'do you read', 'do you read me', 'do you hear me']],
   ['leaveOpen', ['leave it open', 'leave open', 'leave this open', 'leave that open', 'leave item open']],
 ]
 

@@ -15,6 +15,7 @@ export const COMMANDS = [
   'pass',
   'confirm',
   'remark',
+  'radioCheck',
   'call',
   'affirm',
   'negative',

@@ -2,6 +2,7 @@
 
 import { sayValue } from '../kinds/table.ts'
 import { closeItem } from './answering.ts'
+import { aside } from './aside.ts'
 import type { Pack } from './checklist.ts'
 import type { RunEvent } from './events.ts'
 import { answerTo } from './exchanging.ts'
@@ -46,6 +47,8 @@ export function commanded(pack: Pack, state: RunState, event: Commanded): Step {
       return confirm(pack, state, argument)
     case 'remark':
       return turn(pack, state, [say.remark()])
+    case 'radioCheck':
+      return aside(pack, state, [say.readingYou()])
     case 'affirm':
       return affirmed(pack, state, event)
     case 'negative':

@@ -138,6 +138,8 @@ export type Happening =
   | { readonly type: 'timeUp'; readonly order: number }
   | { readonly type: 'silent'; readonly order: number; readonly after: 'prompt' | 'tone' }
   | { readonly type: 'earFailed'; readonly message: string }
+  /** It was deaf and is not any more: what was said meanwhile was not heard. */
+  | { readonly type: 'earBack' }
   | { readonly type: 'voiceFailed'; readonly text: string }
   /** The page was left and opened again. */
   | { readonly type: 'resumed' }
@@ -189,7 +191,7 @@ export interface RunSettings {
 /** Voices that can be told apart. */
 export const ROLES = ['otherseat', 'controller', 'broadcast', 'groundCrew'] as const
 export type Role = (typeof ROLES)[number]
-export const TONES = ['tick', 'attention', 'soft'] as const
+export const TONES = ['tick', 'attention', 'soft', 'deaf'] as const
 export type ToneName = (typeof TONES)[number]
 
 export type Effect =

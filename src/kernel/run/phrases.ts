@@ -85,6 +85,9 @@ export const FIXED_PHRASES = [
   'no call heard',
   'unless seen',
   'from the top to start again',
+  'reading you',
+  'I cannot hear you',
+  'I hear you again',
 ] as const
 
 export const PASS_REASONS = ['notFitted', 'simulatorFault', 'instructorsWord', 'training'] as const
@@ -174,5 +177,8 @@ export const say = {
     `${sentence('no call heard', label)} ${sentence(stopWords, 'unless seen')}`,
   stop: (stopWords: string) => sentence(stopWords),
   action: (action: string) => sentence(action),
+  readingYou: () => sentence('reading you'),
+  deaf: () => sentence('I cannot hear you', 'use the keys if you like'),
+  hearsAgain: () => sentence('I hear you again'),
   wayBack: () => sentence('from the top to start again'),
 } as const

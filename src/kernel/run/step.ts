@@ -4,10 +4,11 @@
  */
 
 import { answered, closeItem, notYet } from './answering.ts'
+import { aside } from './aside.ts'
 import { briefed, briefingEnded } from './briefing.ts'
 import type { Pack } from './checklist.ts'
 import { commanded } from './commanding.ts'
-import type { Effect, RunEvent } from './events.ts'
+import type { Effect, RunEvent, ToneName } from './events.ts'
 import { slipWentBy, transmitted } from './exchanging.ts'
 import { stamped, unmet } from './interlocks.ts'
 import { advance, callList, dueList, nextFloor } from './moving.ts'
@@ -128,6 +129,9 @@ function happen(pack: Pack, state: RunState, event: RunEvent): Step {
     case 'resumed':
       return resume(pack, state, event.t)
     case 'earFailed':
+      return told(pack, state, say.deaf(), 'deaf')
+    case 'earBack':
+      return told(pack, state, say.hearsAgain(), 'tick')
     case 'voiceFailed':
       return { state, effects: [] }
     case 'stopped':
@@ -138,6 +142,12 @@ function happen(pack: Pack, state: RunState, event: RunEvent): Step {
     case 'ended':
       return { state: { ...state, status: 'ended' }, effects: [{ type: 'shut' }, { type: 'stopTimers' }] }
   }
+}
+
+/** Silence must not look like listening: a dead ear is heard, and what is open is put once more. */
+function told(pack: Pack, state: RunState, words: string, tone: ToneName): Step {
+  const hasBegun = state.status === 'running' && state.figureStatus !== undefined
+  return hasBegun ? aside(pack, state, [words], { prompt: true, tone }) : { state, effects: [] }
 }
 
 function hasFloor(state: RunState, item: string): boolean {

@@ -7,7 +7,7 @@ import type { Hearable } from '../hearing/hearable.ts'
 import type { Value } from '../kinds/kind.ts'
 import { partNames } from '../response/readBack.ts'
 import type { Item, Pack } from './checklist.ts'
-import type { Effect } from './events.ts'
+import type { Effect, ToneName } from './events.ts'
 import type { Exchange } from './exchange.ts'
 import { say } from './phrases.ts'
 import { figuresFor, findItem, findLine, listById, saidFigures } from './place.ts'
@@ -146,9 +146,9 @@ export interface TurnOptions {
   /** Say the open item (or question, line ...) after the other words. */
   readonly prompt?: boolean
   readonly promptAfterMs?: number
-  readonly tone?: 'tick' | 'attention' | 'soft'
   /** What other voices say before that; the screen does not hold it. */
   readonly stations?: readonly Speech[]
+  readonly tone?: ToneName
 }
 
 /** Says something, then listens anew. */
