@@ -6,7 +6,7 @@ import type { Figure } from '../kernel/kinds/kind.ts'
 import { showValue } from '../kernel/kinds/table.ts'
 import type { Pack } from '../kernel/run/checklist.ts'
 import type { RunState } from '../kernel/run/state.ts'
-import { figuresRead, type Hidden, takenBy } from './hiddenFigures.ts'
+import { figuresRead, type Hidden } from './hiddenFigures.ts'
 
 export interface ComputedView {
   readonly name: string
@@ -44,7 +44,7 @@ export function computedViews(
     if (!derived) return []
     const figure = preview?.figures[name]
     const hiding = hidden.get(name)
-    const tells = hiding === undefined && takenBy(declaration).every((taken) => !hidden.has(taken))
+    const tells = hiding === undefined && derived.uses.every((taken) => !hidden.has(taken))
     return [
       {
         name,

@@ -26,6 +26,8 @@ export interface Told {
   stated(stated: Stated): void
   /** A station gave values: likewise. */
   takenDown(taken: Extract<Effect, { type: 'takeDown' }>): void
+  /** By voice, key or click: the figures under way must not set it back. */
+  situated(name: string, value: string): void
 }
 
 export interface Conduct {
@@ -78,6 +80,7 @@ export function conduct(
     changed: (run, event) => {
       store.setState((before) => ({ run, ear: { ...before.ear, soFar: '' } }))
       if (event.type === 'stated') told.stated(event)
+      if (event.type === 'situationSet') told.situated(event.name, event.value)
     },
     logLost: (message) => store.setState({ storage: { kept: false, message } }),
   })

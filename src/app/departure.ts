@@ -41,6 +41,8 @@ export interface Departure {
   dispatch(): Dispatch | undefined
 }
 
+type RevisedFrom = Parameters<typeof reviseWith>[4]
+
 /** Undefined where the pack has no rules for dealing. */
 export function dealtBy(pack: Pack, seed: number): DealtDeparture | undefined {
   return deal(pack.figures, readBackOf(pack), seed)
@@ -71,32 +73,50 @@ export function createDeparture(parts: DepartureParts): Departure {
     if (!dealt) return
     const due = startedAt + dealt.finalAfterMinutes * 60_000
     stopWaiting = clock.after(Math.max(0, due - clock.now()), () => {
-      if (running?.dispatch.state().figureStatus === 'preliminary') void revise(pack, dealt.final)
+      const run = running?.dispatch.state()
+      // Where the pilot leaves the stand in another way than was dealt, late figures do not change that.
+      if (run?.figureStatus === 'preliminary') void revise(pack, { ...dealt.final, situation: run.situation })
     })
   }
 
   const told = (pack: Pack): Told => ({
     stated(stated) {
-      const inForce = store.getState().revisions.at(-1)?.inputs
-      if (inForce) void revise(pack, withStated(inForce, stated), { crossChecked: stated.figure })
+      layOver(pack, (inputs) => withStated(inputs, stated), { crossChecked: stated.figure })
     },
     takenDown({ turn, values }) {
-      const inForce = store.getState().revisions.at(-1)?.inputs
-      if (inForce) void revise(pack, withTaken(inForce, values), { takenDown: turn })
+      layOver(pack, (inputs) => withTaken(inputs, values), { takenDown: turn })
+    },
+    situated(name, value) {
+      const { draft } = store.getState()
+      store.setState({ draft: { ...draft, situation: { ...draft.situation, [name]: value } } })
     },
   })
 
-  async function revise(pack: Pack, draft: Inputs, from: Parameters<typeof reviseWith>[4] = {}): Promise<void> {
+  /** What came by voice changes the figures in force; in a draft it joins what somebody is typing. */
+  function layOver(pack: Pack, lay: (inputs: Inputs) => Inputs, from: RevisedFrom): void {
+    const inForce = store.getState().revisions.at(-1)?.inputs
+    const situation = running?.dispatch.state().situation
+    if (inForce) void revise(pack, lay({ ...inForce, ...(situation && { situation }) }), from, lay)
+  }
+
+  async function revise(
+    pack: Pack,
+    inputs: Inputs,
+    from: RevisedFrom = {},
+    lay: (draft: Inputs) => Inputs = () => inputs,
+  ): Promise<void> {
     const { revisions } = store.getState()
     const revision = revisions.length + 1
-    const { set, revised } = reviseWith(pack, revision, draft, revisions.at(-1)?.set, from)
+    const { set, revised } = reviseWith(pack, revision, inputs, revisions.at(-1)?.set, from)
     const before = running?.dispatch.state()
-    for (const happening of situationChanges(before, draft)) await running?.dispatch.happen(happening)
+    for (const happening of situationChanges(before, inputs)) await running?.dispatch.happen(happening)
     await running?.dispatch.happen(revised)
     const after = running?.dispatch.state()
     const reopened = before && after ? reopenedNames(pack, before, after) : []
-    const entered: Revision = { revision, inputs: draft, set, changes: revised.changes, reopened }
-    store.setState({ revisions: [...revisions, entered], draft, preview: set })
+    const entered: Revision = { revision, inputs, set, changes: revised.changes, reopened }
+    const draft = lay(store.getState().draft)
+    const preview = draft === inputs ? set : compute(pack.figures, draft)
+    store.setState({ revisions: [...revisions, entered], draft, preview })
   }
 
   async function hold(runId: string, steal: boolean): Promise<boolean> {

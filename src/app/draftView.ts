@@ -112,12 +112,13 @@ function reopens(pack: Pack, run: RunState | undefined, moved: ReadonlySet<strin
 
 /** A problem may hold the value it is about: a hidden one is told without it. */
 function discreet(pack: Pack, problem: Problem, hidden: ReadonlyMap<string, Hidden>): string {
-  const about = [...hidden.keys()].find((name) => {
-    const label = pack.figures.declarations[name]?.label
-    return label !== undefined && problem.message.startsWith(label)
-  })
-  if (about === undefined || problem.code === 'input.missing') return problem.message
-  const label = pack.figures.declarations[about]?.label ?? about
+  if (problem.code === 'input.missing' || !/\d/.test(problem.message)) return problem.message
+  const labels = [...hidden.keys()].flatMap((name) => pack.figures.declarations[name]?.label ?? [])
+  // The first one named is what it is about: "takeoff CG 34.1 % MAC is 1 aft of the envelope at takeoff weight ...".
+  const [label] = labels
+    .filter((one) => problem.message.includes(one))
+    .sort((one, other) => problem.message.indexOf(one) - problem.message.indexOf(other) || other.length - one.length)
+  if (label === undefined) return problem.message
   const isError = problem.severity === 'error'
   return `${label}: ${isError ? 'something is wrong with it' : 'it is worth a second look'}; show its value to read what`
 }

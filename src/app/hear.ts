@@ -3,7 +3,6 @@
  * happening. Typed, spoken and read from a file are judged by the same lines.
  */
 
-import type { Figure } from '../kernel/kinds/kind.ts'
 import { readCommand } from '../kernel/response/commands.ts'
 import { isWhole } from '../kernel/response/form.ts'
 import { judge } from '../kernel/response/judge.ts'
@@ -15,6 +14,7 @@ import type { Floor, RunState } from '../kernel/run/state.ts'
 import { talkAt } from '../kernel/run/talk.ts'
 import { itemState, restedOn } from '../kernel/run/turn.ts'
 import type { Heard } from '../ports.ts'
+import { crossCheckIn, readingOf } from './crossCheck.ts'
 import { briefingHeard, secondThoughts, transmissionIn } from './hearTalk.ts'
 import { withCauses } from './lineage.ts'
 import { specsOf } from './specs.ts'
@@ -33,10 +33,13 @@ export function happeningFor(pack: Pack, state: RunState, heard: Heard): Happeni
     const changed = state.revisedOrder === state.floorOrder
     return { type: 'voided', item: floor.item, evidence, because: changed ? 'figuresChanged' : 'late' }
   }
-  if (state.question?.about === 'reading')
-    return readingOf(pack, state, state.question.figure, heard, evidence) ?? overheard
+  if (state.question?.about === 'reading') {
+    const commanded = commandIn(pack, heard, evidence)
+    const again: Happening = { type: 'commanded', command: 'sayAgain', evidence }
+    return readingOf(pack, state.question, heard, evidence) ?? commanded ?? (heard.doubt ? overheard : again)
+  }
   const crossCheck = state.standingBy || heard.doubt ? undefined : crossCheckIn(pack, heard.text)
-  if (crossCheck) return { type: 'commanded', command: 'crossCheck', argument: crossCheck, evidence }
+  if (crossCheck) return { type: 'crossCheckAsked', ...crossCheck, evidence }
   if (state.standingBy || state.question) {
     const command = commandIn(pack, heard, evidence, state.question !== undefined)
     const reordered = state.question?.about === 'order' ? talkHeard(pack, state, heard, evidence) : undefined
@@ -96,40 +99,6 @@ function evidenceOf(heard: Heard): Evidence {
 
 function isSaid(response: string, text: string): boolean {
   return judge({ response, figures: {}, heard: text }).verdict === 'correct'
-}
-
-/** The source that a pilot reads aloud. */
-const READ_ALOUD = 'flightComputer'
-
-/** "Cross check zero fuel weight": the figure, where the pack lets the flight computer state it. */
-function crossCheckIn(pack: Pack, text: string): string | undefined {
-  const name = /^\s*cross[\s-]?check (?:the )?(.+?)[\s.]*$/i.exec(text)?.[1]?.toLowerCase()
-  return Object.values(pack.figures.declarations).find(
-    ({ label, alsoCalled, stated }) =>
-      stated?.sources.includes(READ_ALOUD) && [label, ...alsoCalled].some((one) => one.toLowerCase() === name),
-  )?.name
-}
-
-/** What was read off, whether it agrees or not; a reading that is not one value is asked for again. */
-function readingOf(
-  pack: Pack,
-  state: RunState,
-  figure: string,
-  heard: Heard,
-  evidence: Evidence,
-): Happening | undefined {
-  const spec = pack.figures.declarations[figure]?.spec
-  if (!spec || heard.doubt) return undefined
-  const reads = judge({
-    challenge: pack.figures.declarations[figure]?.label ?? '',
-    response: `<${figure}> [set]`,
-    figures: { [figure]: { ...spec, value: state.values[figure] ?? 0 } as Figure },
-    heard: heard.text,
-  })
-  const value = reads.parts[0]?.read
-  const isOne = reads.verdict === 'correct' || (reads.verdict === 'negative' && reads.because === 'value')
-  if (isOne && value !== undefined) return { type: 'stated', source: READ_ALOUD, figure, value, evidence }
-  return commandIn(pack, heard, evidence) ?? { type: 'commanded', command: 'sayAgain', evidence }
 }
 
 /** A call of the watch that has the floor. What the ear doubts is no call: the watch asks for it at its time. */

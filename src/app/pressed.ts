@@ -18,6 +18,8 @@ export function pressed(pack: Pack | undefined, run: RunState, press: Press, now
         evidence,
         ...(press.argument !== undefined && { argument: press.argument }),
       }
+    case 'crossCheck':
+      return { type: 'crossCheckAsked', figure: press.figure, source: press.source, evidence }
     case 'call':
       return { type: 'listCalled', list: press.list, evidence }
     case 'cleared':

@@ -1,5 +1,6 @@
 /** What the run screen shows, made from pack and state. No rule lives here; it only names things. */
 
+import { sourceWords } from '../kernel/figures/settle.ts'
 import type { Flow, Item, Line, List, Pack, Watch } from '../kernel/run/checklist.ts'
 import { openChallenges } from '../kernel/run/moving.ts'
 import { REASON_WORDS } from '../kernel/run/phrases.ts'
@@ -58,6 +59,7 @@ export interface ViewButton {
 
 export type Press =
   | { readonly type: 'command'; readonly command: string; readonly argument?: string }
+  | { readonly type: 'crossCheck'; readonly figure: string; readonly source: string }
   | { readonly type: 'call'; readonly list: string }
   | { readonly type: 'cleared'; readonly clearance: string }
   | { readonly type: 'stepDone'; readonly step: string }
@@ -228,7 +230,7 @@ function headlineOf(pack: Pack, run: RunState): Pick<RunView, 'headline' | 'kind
   }
   if (run.standingBy) return { kind: 'standBy', headline: 'Standing by', hint: 'Say "continue" when you are ready.' }
   if (question?.about === 'reading') {
-    const hint = 'Read it from the flight computer, not from the load sheet; or say "disregard".'
+    const hint = `Read what stands there as it stands, from the ${sourceWords(question.source)} and nothing else; or say "disregard".`
     return { kind: 'question', headline: promptWords(pack, run), hint }
   }
   if (question) return { kind: 'question', headline: promptWords(pack, run), hint: 'Affirm or negative.' }

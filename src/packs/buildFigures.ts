@@ -115,7 +115,7 @@ function declarationOf(name: string, figure: FigureText): FigureDeclaration {
     plausible: entered?.plausible && present(entered.plausible),
     limits: limits && present(limits),
     gross,
-    stated,
+    stated: stated && present(stated),
   })
 }
 

@@ -2,6 +2,7 @@
 
 import { isText, valueProblems } from '../kernel/figures/entered.ts'
 import type { FigureModel } from '../kernel/figures/pack.ts'
+import { COMPUTED, ENTERED } from '../kernel/figures/settle.ts'
 import type { KindSpec, Value } from '../kernel/kinds/kind.ts'
 import type { Problem } from '../kernel/problem.ts'
 import { derivationOf, measureOf } from './buildFigures.ts'
@@ -36,15 +37,33 @@ function checkOrigin(name: string, figure: FigureText, report: Report): void {
     report(
       'figure.twoOrigins',
       at,
-      `${name} has more than one of entered, given, constant, derived; to compare sources use derived with stated`,
+      `${name} has more than one of entered, given, constant, derived; to compare sources use one of them with stated`,
     )
   }
-  if (figure.stated && !figure.derived) {
+  if (figure.stated) checkStated(name, figure, report)
+}
+
+/** Something to compare with, and how far numbers may be apart. */
+function checkStated(name: string, figure: FigureText, report: Report): void {
+  const at: Path = ['figures', name, 'stated']
+  const { sources = [], tolerance } = figure.stated ?? {}
+  if (!figure.derived && !figure.entered && !figure.given) {
     report(
       'figure.stated',
-      [...at, 'stated'],
-      `${name} is stated by sources but not derived; there is nothing to compare`,
+      at,
+      `${name} is stated by sources but neither derived, entered nor given; there is nothing to compare`,
     )
+  }
+  const isNumber = measureOf(figure) !== undefined
+  if (isNumber && tolerance === undefined) {
+    report('figure.stated', at, `${name} has no tolerance; say how far apart its sources may be, 0 for not at all`)
+  }
+  if (!isNumber && tolerance !== undefined) {
+    report('figure.stated', [...at, 'tolerance'], `${name} is text and is compared exactly; leave tolerance out`)
+  }
+  for (const [index, source] of sources.entries()) {
+    if (![COMPUTED, ENTERED].includes(source)) continue
+    report('figure.stated', [...at, 'sources', index], `"${source}" is our own value; name who else states ${name}`)
   }
 }
 
@@ -163,7 +182,19 @@ function checkDeal({ pack, figures }: Texts, report: Report): void {
   for (const [index, trap] of deal.traps.entries()) {
     check(['deal', 'traps', index, 'figure'], trap.figure, names, 'figure')
     for (const name of trap.also) check(['deal', 'traps', index, 'also'], name, names, 'figure')
+    checkTrapSource(figures, index, report)
   }
+}
+
+/** A sheet that is wrong or old must be one that may state the figure. */
+function checkTrapSource({ figures, deal }: FiguresText, index: number, report: Report): void {
+  const trap = deal?.traps[index]
+  if (trap?.kind !== 'wrongTotal' && trap?.kind !== 'oldSheet') return
+  const known = figures[trap.figure]?.stated?.sources ?? []
+  if (trap.source !== undefined && known.includes(trap.source)) return
+  const given = trap.source === undefined ? 'needs a source' : `has no source "${trap.source}"`
+  const message = `the trap of ${trap.figure} ${given}${didYouMean(trap.source ?? '', known)}`
+  report('source.unknown', ['deal', 'traps', index], message)
 }
 
 /** Figures in an order in which each comes after what it rests on; a problem for each cycle, with its names. */

@@ -55,7 +55,10 @@ const common = {
   round: z.strictObject({ step: positive, direction: z.enum(['nearest', 'up', 'down']) }).optional(),
   limits: band.optional(),
   gross: positive.optional(),
-  stated: z.strictObject({ sources: z.array(id).min(1), tolerance: number.min(0) }).optional(),
+  stated: z
+    .strictObject({ sources: z.array(id).min(1), tolerance: number.min(0).optional() })
+    .optional()
+    .describe('Sources that may state it beside our own value; for numbers, how far apart they may be'),
 }
 const scale = { min: number.optional(), max: number.optional(), step: positive.optional() }
 const decimals = z.int().min(0).max(4)

@@ -3,7 +3,7 @@
 import { loadProblems, valueProblems } from '../kernel/figures/entered.ts'
 import type { Inputs, LastMinuteChange } from '../kernel/figures/model.ts'
 import type { FigureDeclaration, Station } from '../kernel/figures/pack.ts'
-import { COMPUTED } from '../kernel/figures/settle.ts'
+import { ownSource } from '../kernel/figures/settle.ts'
 import type { Value } from '../kernel/kinds/kind.ts'
 import { isError, type Problem } from '../kernel/problem.ts'
 import type { Pack } from '../kernel/run/checklist.ts'
@@ -206,8 +206,9 @@ function statedOf(reading: Reading, stated: NonNullable<InputsText['stated']>): 
 function checkSettled(reading: Reading, settled: NonNullable<Inputs['settled']>): void {
   for (const [figure, { use }] of Object.entries(settled)) {
     const declaration = figureAt(reading, ['settled', figure])
-    const known = [COMPUTED, ...(declaration?.stated?.sources ?? [])]
-    if (!declaration || known.includes(use)) continue
+    if (!declaration) continue
+    const known = [ownSource(declaration), ...(declaration.stated?.sources ?? [])]
+    if (known.includes(use)) continue
     const message = `${figure} has no source "${use}"${didYouMean(use, known)}`
     report(reading, 'source.unknown', ['settled', figure, 'use'], message)
   }

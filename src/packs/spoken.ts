@@ -4,6 +4,7 @@
  */
 
 import type { FigureDeclaration } from '../kernel/figures/pack.ts'
+import { sourceWords } from '../kernel/figures/settle.ts'
 import { valueWords } from '../kernel/hearing/numberShapes.ts'
 import { vocabularyOf } from '../kernel/hearing/vocabulary.ts'
 import { ALPHABET } from '../kernel/kinds/choice.ts'
@@ -58,6 +59,7 @@ function ownTexts(pack: Pack): Spoken {
         ...figureWords(figure),
         figure.label,
         ...figure.alsoCalled,
+        ...(figure.stated?.sources ?? []).map(sourceWords),
       ]),
     ],
   }

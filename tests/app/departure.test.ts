@@ -250,7 +250,7 @@ describe('a cross-check aloud', () => {
   it('asks for the reading, takes it as the flight computer states it, and says that it agrees', async () => {
     const flight = await atTrim()
     await flight.hear('cross check takeoff weight')
-    expect(flight.said()).toBe('Read me the takeoff weight.')
+    expect(flight.said()).toBe('Read me the takeoff weight, from the flight computer.')
     expect(flight.ear.listening()?.hearable.shapes).toMatchObject([{ kind: 'weight' }])
     await flight.hear('two nine four two zero')
     await settled()
@@ -269,12 +269,52 @@ describe('a cross-check aloud', () => {
     expect(flight.said()).not.toMatch(/two four|2[0-9]/)
   })
 
+  it.each([
+    ['cross check runway', 'runway two four', 'flightComputer', 'runway', '24'],
+    ['crosscheck the runway off the performance sheet', 'two four', 'performanceSheet', 'runway', '24'],
+    ['cross check flap', 'flap twelve', 'performanceSheet', 'takeoffFlap', '12'],
+    ['cross check fuel on board', 'five two four zero', 'flightComputer', 'blockFuel', 5240],
+    ['cross check block fuel against the load sheet', 'five two five zero kilograms', 'loadSheet', 'blockFuel', 5250],
+    ['cross check V1 with performance sheet', 'V one one two six', 'performanceSheet', 'v1', 126],
+  ])('"%s" is answered with "%s"', async (asked, read, source, figure, value) => {
+    const flight = await atTrim()
+    await flight.hear(asked)
+    expect(flight.said()).toMatch(/^Read me the .+, from the (load sheet|performance sheet|flight computer)\.$/)
+    await flight.hear(read)
+    await settled()
+    expect(flight.said()).toMatch(/ agrees\. Takeoff trim\?$/)
+    expect(flight.state().inputs?.stated?.[source]?.[figure]).toBe(value)
+  })
+
+  it('of what was typed in, that differs, opens the flap again', async () => {
+    const flight = await atTrim()
+    await flight.hear('cross check flap')
+    await flight.hear('nineteen')
+    await settled()
+    expect(flight.said()).toMatch(/^Takeoff flap differs, settle it on the figures page\./)
+    expect(flight.state().values.takeoffFlap).toBeUndefined()
+    // No flap, no trim: the item waits for it, and says nothing of what it was.
+    expect(flight.said()).toContain('No figure yet for takeoff trim')
+    expect(flight.said()).not.toMatch(/nineteen|twelve/)
+  })
+
+  it('takes for the reading what was said, whatever the figure is', async () => {
+    const flight = await atTrim()
+    await flight.hear('cross check takeoff trim')
+    await flight.hear('four point three')
+    await settled()
+    // The direction lacks, although the figure itself is four point three up.
+    expect(flight.said()).toBe('Read me the takeoff trim, from the flight computer.')
+    await flight.hear('disregard')
+    expect(flight.said()).toBe('Takeoff trim?')
+  })
+
   it('is asked for again where what was heard is no one value', async () => {
     const flight = await atTrim()
     await flight.hear('cross check zero fuel weight')
     await flight.hear('two four')
     await settled()
-    expect(flight.said()).toBe('Read me the zero fuel weight.')
+    expect(flight.said()).toBe('Read me the zero fuel weight, from the flight computer.')
     expect(flight.log.events.some(({ type }) => type === 'stated')).toBe(false)
   })
 })

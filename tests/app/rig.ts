@@ -43,6 +43,7 @@ export async function rig(options: FakeVoiceOptions & { events?: readonly RunEve
   const run = conduct({ store, clock, log, ear, voice }, pack, 'run', options.events ?? [], {
     stated: (stated) => void crossCheck(stated),
     takenDown: (taken) => void takeDown(taken),
+    situated: () => undefined,
   })
   let set: FigureSet | undefined
   let revision = 0

@@ -67,7 +67,8 @@ function shell(declaration: FigureDeclaration, preliminary: boolean): Draft {
 }
 
 /** An entered figure, or a constant of the pack. */
-function take({ inputs, problems }: Job, declaration: FigureDeclaration): ComputedFigure {
+function take(job: Job, declaration: FigureDeclaration): ComputedFigure {
+  const { inputs, problems } = job
   const { name, label, constant, measure } = declaration
   const blank = shell(declaration, constant === undefined && inputs.status === 'preliminary')
   const value = inputs.values[name] ?? constant
@@ -81,7 +82,8 @@ function take({ inputs, problems }: Job, declaration: FigureDeclaration): Comput
   problems.push(...found)
   if (found.some(isError)) return { ...blank, why: found.map(({ message }) => ({ text: message, uses: [] })) }
   const from = inputs.values[name] === undefined ? 'of the pack' : 'entered'
-  return finish(blank, declaration, value, [{ text: `${from}: ${showMeasured(value, measure)}`, uses: [] }], problems)
+  const why = [{ text: `${from}: ${showMeasured(value, measure)}`, uses: [] }]
+  return settle(job, declaration, blank, value, why)
 }
 
 function derive(job: Job, declaration: FigureDeclaration, derivation: Derivation): ComputedFigure {
@@ -114,9 +116,22 @@ function derive(job: Job, declaration: FigureDeclaration, derivation: Derivation
   if (outcome.breach) problems.push(outcome.breach)
   const given = outcome.unit ?? workUnit(basis, calculator.gives, unit)
   const isOther = typeof outcome.value === 'number' && given !== unit && fits(given, unit)
-  const settled = countsAs(declaration, inputs, isOther ? convert(Number(outcome.value), given, unit) : outcome.value)
+  const value = isOther ? convert(Number(outcome.value), given, unit) : outcome.value
+  const why = outcome.why.map((reason, index) => (index === 0 ? { ...reason, uses } : reason))
+  return settle(job, declaration, blank, value, why)
+}
+
+/** Our own value beside what others state: which one counts, if any. */
+function settle(
+  { inputs, problems }: Job,
+  declaration: FigureDeclaration,
+  blank: Draft,
+  own: Value,
+  reasons: readonly Reason[],
+): ComputedFigure {
+  const settled = countsAs(declaration, inputs, own)
   problems.push(...settled.problems)
-  const why = [...outcome.why.map((reason, index) => (index === 0 ? { ...reason, uses } : reason)), ...settled.why]
+  const why = [...reasons, ...settled.why]
   if (settled.sources) blank.sources = settled.sources
   return settled.value === undefined ? { ...blank, why } : finish(blank, declaration, settled.value, why, problems)
 }

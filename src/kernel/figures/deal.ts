@@ -11,7 +11,7 @@ import type { FigureSet, Inputs } from './model.ts'
 import type { DealRange, DealRules, DealTrap, FigureModel } from './pack.ts'
 import { roundTo } from './rounding.ts'
 import { type Seeded, seeded } from './seeded.ts'
-import { COMPUTED } from './settle.ts'
+import { sourceWords } from './settle.ts'
 import { showMeasured } from './showing.ts'
 
 export interface Departure {
@@ -44,7 +44,7 @@ export function deal(model: FigureModel, readBack: readonly string[], seed: numb
     const drawn = drawInputs(rules, chance)
     const before = compute(model, drawn)
     if (before.problems.some(isError)) continue
-    const preliminary = withSheet(model, drawn, before, sourceOf(rules))
+    const preliminary = withSheets(model, drawn, before, sourcesOf(rules))
     // Several finals for one preliminary: most departures have one within a few tries.
     for (let attempt = 0; attempt < 20; attempt++) {
       const dealt = spring(model, rules, trap, { preliminary, before }, readBack, chance)
@@ -77,18 +77,22 @@ function drawInputs(rules: DealRules, chance: Seeded): Inputs {
   return { status: 'preliminary', label: 'preliminary load sheet', loads, values, situation }
 }
 
-function sourceOf(rules: DealRules): string | undefined {
-  return rules.traps.find(({ source }) => source !== undefined)?.source
+/** The sheets that come with every departure of the pack: those that one of its traps is about. */
+function sourcesOf(rules: DealRules): string[] {
+  return [...new Set(rules.traps.flatMap(({ source }) => source ?? []))]
 }
 
-/** With the totals that an honest sheet of these loads would state. */
-function withSheet(model: FigureModel, inputs: Inputs, set: FigureSet, source: string | undefined): Inputs {
-  if (source === undefined) return inputs
-  const totals = Object.values(model.declarations).flatMap(({ name, stated }) => {
-    const value = set.figures[name]?.value
-    return stated?.sources.includes(source) && value !== undefined ? [[name, value]] : []
+/** With what honest sheets of this departure would state. */
+function withSheets(model: FigureModel, inputs: Inputs, set: FigureSet, sources: readonly string[]): Inputs {
+  if (sources.length === 0) return inputs
+  const stated = sources.map((source): [string, Record<string, Value>] => {
+    const values = Object.values(model.declarations).flatMap(({ name, stated: by }): [string, Value][] => {
+      const value = set.figures[name]?.value
+      return by?.sources.includes(source) && value !== undefined ? [[name, value]] : []
+    })
+    return [source, Object.fromEntries(values)]
   })
-  return { ...inputs, stated: { [source]: Object.fromEntries(totals) as Record<string, Value> } }
+  return { ...inputs, stated: Object.fromEntries(stated) }
 }
 
 /** Nothing wrong with it, its sheet included. */
@@ -120,11 +124,12 @@ function spring(
   const allowed = [trap.figure, ...trap.also]
   if (!figures.includes(trap.figure) || figures.some((name) => !allowed.includes(name))) return undefined
   // The other runway's speeds are the trap: they must differ, too.
-  if (trap.kind === 'otherRunway' && !trap.also.some((name) => figures.includes(name))) return undefined
-  const honest = withSheet(model, bare, after, sourceOf(rules))
+  if (isOfRunway(trap) && !trap.also.some((name) => figures.includes(name))) return undefined
+  const honest = withSheets(model, bare, after, sourcesOf(rules))
   if (!isSound(model, honest) || !isSound(model, preliminary)) return undefined
-  const final = trap.kind === 'wrongTotal' ? stale(honest, preliminary, trap) : honest
-  if (trap.kind === 'wrongTotal' && !differs(model, final, trap)) return undefined
+  const isStale = trap.kind === 'wrongTotal' || trap.kind === 'oldSheet'
+  const final = isStale ? stale(honest, preliminary, trap) : honest
+  if (isStale && !differs(model, final, trap)) return undefined
   const label = model.declarations[trap.figure]?.label ?? trap.figure
   const [from, to] = [before, after].map((set) =>
     showMeasured(set.figures[trap.figure]?.value ?? '', model.declarations[trap.figure]?.measure),
@@ -135,6 +140,8 @@ function spring(
     trap: { kind: trap.kind, figures, told: `${changed.told}: ${label} went from ${from} to ${to}` },
   }
 }
+
+const isOfRunway = ({ kind }: DealTrap): boolean => kind === 'otherRunway' || kind === 'oldSheet'
 
 interface Change {
   readonly inputs: Pick<Inputs, 'loads' | 'values'>
@@ -154,12 +161,14 @@ function change(rules: DealRules, trap: DealTrap, { loads, values }: Inputs, cha
       const after = { ...loads, [from]: (loads[from] ?? 0) - moved, [to]: (loads[to] ?? 0) + moved }
       return { inputs: { loads: after, values }, told: `${moved} moved from ${from} to ${to}, the totals stayed` }
     }
-    case 'otherRunway': {
+    case 'otherRunway':
+    case 'oldSheet': {
       const rule = rules.values[trap.figure]
       const others = Array.isArray(rule) ? rule.filter((value) => value !== values[trap.figure]) : []
       if (others.length === 0) return undefined
       const runway = chance.pick(others)
-      return { inputs: { loads, values: { ...values, [trap.figure]: runway } }, told: 'the runway changed' }
+      const sheet = trap.kind === 'oldSheet' ? `, the ${sourceWords(trap.source ?? '')} is still for the old one` : ''
+      return { inputs: { loads, values: { ...values, [trap.figure]: runway } }, told: `the runway changed${sheet}` }
     }
     case 'wrongTotal': {
       const station = chance.pick(stations)
@@ -173,14 +182,15 @@ function change(rules: DealRules, trap: DealTrap, { loads, values }: Inputs, cha
   }
 }
 
-/** The sheet of the final loads with the total of the preliminary ones. */
-function stale(honest: Inputs, preliminary: Inputs, { figure, source = COMPUTED }: DealTrap): Inputs {
-  const old = preliminary.stated?.[source]?.[figure]
-  if (old === undefined) return honest
-  return { ...honest, stated: { ...honest.stated, [source]: { ...honest.stated?.[source], [figure]: old } } }
+/** The final figures with what a sheet stated before: its total, or the runway and all that goes with it. */
+function stale(honest: Inputs, preliminary: Inputs, { kind, figure, also, source = '' }: DealTrap): Inputs {
+  const before = preliminary.stated?.[source] ?? {}
+  const names = kind === 'oldSheet' ? [figure, ...also] : [figure]
+  const old = Object.fromEntries(Object.entries(before).filter(([name]) => names.includes(name)))
+  return { ...honest, stated: { ...honest.stated, [source]: { ...honest.stated?.[source], ...old } } }
 }
 
-/** Whether the stale total is far enough off that the cross-check must catch it. */
+/** Whether what is stale is far enough off that the cross-check must catch it. */
 function differs(model: FigureModel, final: Inputs, { figure }: DealTrap): boolean {
   return compute(model, final).figures[figure]?.sources?.some(({ within }) => !within) ?? false
 }

@@ -21,17 +21,19 @@ export interface Inputs {
   /** Loads by station name, in the pack's unit of weight. */
   readonly loads: Readonly<Record<string, number>>
   readonly situation?: Readonly<Record<string, string>>
-  /** source -> figure -> stated value, beside what is computed here. */
+  /** source -> figure -> stated value, beside what is computed or entered here. */
   readonly stated?: Readonly<Record<string, Readonly<Record<string, Value>>>>
   /** Figures whose sources differ, settled: which one counts, and why. */
   readonly settled?: Readonly<Record<string, Settlement>>
   readonly lastMinute?: readonly LastMinuteChange[]
 }
 
-/** `use` is a source, or `computed`. */
+/** `use` is a source, or our own value: `computed` or `entered`. */
 export interface Settlement {
   readonly use: string
   readonly reason: string
+  /** What each source stated when it was chosen: on other values the choice does not count any more. */
+  readonly over?: Readonly<Record<string, Value>>
 }
 
 /** "Two more in row 12", "300 kg off the aft hold": by count of the station's standard weight, or by weight. */
@@ -72,16 +74,16 @@ export interface ComputedFigure {
   readonly why: readonly Reason[]
   /** Rests on inputs that are not final yet. */
   readonly preliminary: boolean
-  /** Where sources state it too: each beside the computed value, unrounded. */
+  /** Where sources state it too: each beside our own value, unrounded. */
   readonly sources?: readonly StatedValue[]
 }
 
 export interface StatedValue {
-  /** `computed`, or the source's name. */
+  /** `computed` or `entered`, or the source's name. */
   readonly source: string
-  readonly value: number
-  /** From the computed value. */
-  readonly difference: number
+  readonly value: Value
+  /** From our own value; left out for text. */
+  readonly difference?: number
   readonly within: boolean
 }
 

@@ -66,8 +66,8 @@ export interface FigureDeclaration {
   readonly limits?: { readonly min?: number; readonly max?: number }
   /** A change from one revision to the next that is larger than this is probably a gross error. */
   readonly gross?: number
-  /** Sources that may state it beside the computed value, and the difference that needs no settling. */
-  readonly stated?: { readonly sources: readonly string[]; readonly tolerance: number }
+  /** Sources that may state it beside our own value, and the difference of numbers that needs no settling. */
+  readonly stated?: { readonly sources: readonly string[]; readonly tolerance?: number }
 }
 
 /** Numbers rise strictly; choices are met exactly. */
@@ -137,14 +137,14 @@ export interface DealRange {
   readonly max: number
   readonly step: number
 }
-export const TRAP_KINDS = ['staleTrim', 'otherRunway', 'wrongTotal'] as const
+export const TRAP_KINDS = ['staleTrim', 'otherRunway', 'wrongTotal', 'oldSheet'] as const
 export interface DealTrap {
   readonly kind: (typeof TRAP_KINDS)[number]
   /** The figure that the trap is about: the trim, the runway, the total. */
   readonly figure: string
   /** Figures that move with it and belong to the trap. */
   readonly also: readonly string[]
-  /** For a wrong total: who states it. */
+  /** For a wrong total and an old sheet: who states it. */
   readonly source?: string
 }
 

@@ -1,16 +1,32 @@
 /**
  * Sources side by side: what a load sheet, a performance sheet or the flight computer states, against what is
- * computed here. Beyond the pack's tolerance the figure counts only once a choice with a reason has settled it.
+ * computed or entered here. Beyond the pack's tolerance the figure counts only once a choice with a reason has settled it.
  */
 
 import type { Value } from '../kinds/kind.ts'
+import { isSameValue } from '../kinds/table.ts'
 import type { Problem } from '../problem.ts'
 import type { Inputs, Reason, StatedValue } from './model.ts'
 import type { FigureDeclaration } from './pack.ts'
 import { showMeasured } from './showing.ts'
 
-/** The own computation's name among the sources. */
+/** The names that our own value goes by among the sources: worked out here, or typed in. */
 export const COMPUTED = 'computed'
+export const ENTERED = 'entered'
+
+export function ownSource({ input }: Pick<FigureDeclaration, 'input'>): string {
+  return input ? ENTERED : COMPUTED
+}
+
+/** A source as people say it: "flightComputer" is the flight computer. */
+export function sourceWords(source: string): string {
+  return source.replace(/([a-z])([A-Z])/g, '$1 $2').toLowerCase()
+}
+
+/** Read off where no source is named: what is set in the aircraft goes before papers (common practice, no source). */
+export function sourceAloud(sources: readonly string[]): string {
+  return sources.find((source) => source === 'flightComputer') ?? sources[0] ?? ''
+}
 
 export interface Settled {
   /** Undefined while sources differ and nothing was chosen. */
@@ -20,34 +36,40 @@ export interface Settled {
   readonly problems: readonly Problem[]
 }
 
-/** Which value counts, of those stated and the computed one. */
-export function countsAs(declaration: FigureDeclaration, inputs: Inputs, computed: Value): Settled {
-  if (typeof computed !== 'number' || !declaration.stated) return { value: computed, why: [], problems: [] }
-  const { sources: names, tolerance } = declaration.stated
-  const sources: StatedValue[] = [{ source: COMPUTED, value: computed, difference: 0, within: true }]
-  for (const source of names) {
+/** Which value counts, of those stated and our own. */
+export function countsAs(declaration: FigureDeclaration, inputs: Inputs, own: Value): Settled {
+  const ours: Settled = { value: own, why: [], problems: [] }
+  const others = (declaration.stated?.sources ?? []).flatMap((source): StatedValue[] => {
     const value = inputs.stated?.[source]?.[declaration.name]
-    if (typeof value !== 'number') continue
-    const difference = value - computed
-    // The slack keeps 0.1 apart within a tolerance of 0.1, whatever the last bit says.
-    sources.push({ source, value, difference, within: Math.abs(difference) <= tolerance + 1e-9 })
+    return value === undefined ? [] : [compared(declaration, own, source, value)]
+  })
+  if (others.length === 0) return ours
+  const sources = [compared(declaration, own, ownSource(declaration), own), ...others]
+  return sources.every(({ within }) => within) ? { ...ours, sources } : choose(declaration, inputs, sources)
+}
+
+/** Numbers may be apart by the tolerance; a runway or a flap is the same or is not. */
+function compared({ spec, stated }: FigureDeclaration, own: Value, source: string, value: Value): StatedValue {
+  if (typeof own !== 'number' || typeof value !== 'number') {
+    return { source, value, within: isSameValue(spec, own, value) }
   }
-  if (sources.length === 1) return { value: computed, why: [], problems: [] }
-  if (sources.every(({ within }) => within)) return { value: computed, sources, why: [], problems: [] }
-  return choose(declaration, inputs, sources)
+  const difference = value - own
+  // The slack keeps 0.1 apart within a tolerance of 0.1, whatever the last bit says.
+  return { source, value, difference, within: Math.abs(difference) <= (stated?.tolerance ?? 0) + 1e-9 }
 }
 
 function choose(declaration: FigureDeclaration, inputs: Inputs, sources: readonly StatedValue[]): Settled {
-  const { name, label, measure } = declaration
+  const { name, label, measure, stated } = declaration
   const settlement = inputs.settled?.[name]
   const chosen = sources.find(({ source }) => source === settlement?.use)
-  if (settlement && chosen && settlement.reason.trim() !== '') {
-    const text = `settled on ${chosen.source} ${showMeasured(chosen.value, measure)}: ${settlement.reason}`
+  const isOutdated = sources.some(({ source, value }) => settlement?.over && settlement.over[source] !== value)
+  if (settlement && chosen && settlement.reason.trim() !== '' && !isOutdated) {
+    const text = `settled on ${sourceWords(chosen.source)} ${showMeasured(chosen.value, measure)}: ${settlement.reason}`
     return { value: chosen.value, sources, why: [{ text, uses: [] }], problems: [] }
   }
-  const told = sources.map(({ source, value }) => `${source} ${showMeasured(value, measure)}`).join(', ')
-  const tolerance = showMeasured(declaration.stated?.tolerance ?? 0, measure)
-  const message = `${label}: sources differ by more than ${tolerance} (${told}); choose one and say why`
+  const told = sources.map(({ source, value }) => `${sourceWords(source)} ${showMeasured(value, measure)}`).join(', ')
+  const by = stated?.tolerance ? ` by more than ${showMeasured(stated.tolerance, measure)}` : ''
+  const message = `${label}: sources differ${by} (${told}); choose one and say why`
   return {
     value: undefined,
     sources,

@@ -1,5 +1,7 @@
 /** A pack -> the one vocabulary that serves all its items: what they say, and the contrary of it. */
 
+import type { FigureDeclaration } from '../figures/pack.ts'
+import { sourceAloud, sourceWords } from '../figures/settle.ts'
 import type { KindSpec } from '../kinds/kind.ts'
 import { tokensOf } from '../numbers/tokens.ts'
 import { DIGIT_WORDS } from '../numbers/words.ts'
@@ -50,7 +52,7 @@ export function vocabularyOf(pack: Pack): Vocabulary {
       ...lines.flatMap((line) => line.say.map(phrase)),
       ...pack.situations.flatMap(({ options }) => options.flatMap(({ say }) => say.map(phrase))),
       ...figures.flatMap(({ label, alsoCalled }) => [label, ...alsoCalled].map((name) => `confirm ${phrase(name)}`)),
-      ...figures.flatMap(({ label, stated }) => (stated ? [`cross check ${phrase(label)}`] : [])),
+      ...figures.flatMap(crossChecks),
     ]),
     commands: COMMAND_PHRASES,
     talk: talkOf(pack, activities),
@@ -82,6 +84,15 @@ const answered = (challenge: string, texts: readonly string[], states?: Item['st
   responses: texts.map((text) => ({ text })),
   ...(states && { states }),
 })
+
+/** A figure alone is read off the source that is asked first; the others have to be named. */
+function crossChecks({ label, stated }: FigureDeclaration): string[] {
+  const sources = stated?.sources ?? []
+  return sources.map((source) => {
+    const named = source === sourceAloud(sources) ? '' : ` from the ${sourceWords(source)}`
+    return phrase(`cross check ${label}${named}`)
+  })
+}
 
 /** What the vocabulary needs of an item. */
 export type Answered = Pick<Item, 'challenge' | 'responses'> & { readonly states?: Item['states'] | undefined }

@@ -29,7 +29,7 @@ function withBegun(input: JudgeInput, judgement: Judgement): Judgement {
 }
 
 /** Texts of the recogniser that are as likely as the one heard. */
-function equallyLikely({ heard, score, alternatives = [] }: Heard): string[] {
+export function equallyLikely({ heard, score, alternatives = [] }: Heard): string[] {
   // 0 is what recognisers write that have no scores.
   const mine = score ? score : 1
   return alternatives

@@ -1,5 +1,6 @@
 /** What the standard phrases do, spoken or pressed. */
 
+import { kinOf } from '../figures/kin.ts'
 import { sayValue } from '../kinds/table.ts'
 import { closeItem } from './answering.ts'
 import { aside } from './aside.ts'
@@ -41,8 +42,6 @@ export function commanded(pack: Pack, state: RunState, event: Commanded): Step {
       return leaveOpen(pack, state)
     case 'pass':
       return pass(pack, state, argument)
-    case 'crossCheck':
-      return turn(pack, { ...state, question: { about: 'reading', figure: argument } }, [], { prompt: true })
     case 'confirm':
       return confirm(pack, state, argument)
     case 'remark':
@@ -158,16 +157,21 @@ function pass(pack: Pack, state: RunState, reason: string): Step {
   return turn(pack, { ...state, question: { about: 'pass', item: floor.item, reason } }, [], { prompt: true })
 }
 
-/** A value on request: what rests on it is marked as given for good. */
+/** A value on request: what rests on it, or could be worked out by it, is marked as given for good. */
 function confirm(pack: Pack, state: RunState, figure: string): Step {
   const { floor } = state
   const open = floor.at === 'item' ? saidFigures(findItem(pack, floor.item).item, state.situation) : []
   const names = figure ? [figure] : open
   const figures = figuresFor(pack, state.values, names)
-  let next = state
-  for (const item of listsOf(pack).flatMap((list) => itemsOf(list, state.situation))) {
-    if (restsOf(item, state.situation).some((name) => names.includes(name)))
-      next = withItem(next, item.id, { given: true })
+  let next: RunState = { ...state, told: [...new Set([...state.told, ...names])] }
+  const items = listsOf(pack).flatMap((list) => itemsOf(list, state.situation))
+  const restingOn = (given: ReadonlySet<string>) =>
+    items.filter((item) => restsOf(item, state.situation).some((name) => given.has(name)))
+  for (const name of names) {
+    const own = restingOn(new Set([name]))
+    // A working that no item says ("altimeter in inches") tells of those that items do say.
+    const given = own.length > 0 ? own : restingOn(kinOf(pack.figures, name))
+    for (const item of given) next = withItem(next, item.id, { given: true })
   }
   const words = names.map((name) => {
     const label = pack.figures.declarations[name]?.label ?? name

@@ -53,7 +53,9 @@ export type Happening =
       /** Entered because this turn of an exchange gave the values. */
       readonly takenDown?: string
     }
-  /** Read off the flight computer aloud; the revision that takes it in follows at once. */
+  /** The pilot wants to read a value aloud off a source. */
+  | { readonly type: 'crossCheckAsked'; readonly figure: string; readonly source: string; readonly evidence: Evidence }
+  /** Read off a source aloud; the revision that takes it in follows at once. */
   | {
       readonly type: 'stated'
       readonly source: string

@@ -49,8 +49,8 @@ export interface ListState {
 export type Question =
   | { readonly about: 'outOfOrder'; readonly list: string; readonly next: string }
   | { readonly about: 'finalFiguresIn'; readonly list: string }
-  /** The pilot is to read a value off the flight computer. */
-  | { readonly about: 'reading'; readonly figure: string }
+  /** The pilot is to read a value off a source. */
+  | { readonly about: 'reading'; readonly figure: string; readonly source: string }
   | { readonly about: 'warnings'; readonly list: string }
   | { readonly about: 'pass'; readonly item: string; readonly reason: string }
   /** An order that differs from the figure. */
@@ -124,6 +124,8 @@ export interface RunState {
     readonly label: string
     readonly values: Readonly<Record<string, Value>>
   }[]
+  /** Figures whose values were asked for in this run. */
+  readonly told: readonly string[]
   /** Of the revision in force, not acknowledged yet. */
   readonly warnings: readonly string[]
   readonly cleared: readonly string[]

@@ -33,6 +33,7 @@ export function emptyRun(runId: string): RunState {
     values: {},
     inputs: undefined,
     history: [],
+    told: [],
     warnings: [],
     cleared: [],
     stepsDone: [],
@@ -70,6 +71,10 @@ function happen(pack: Pack, state: RunState, event: RunEvent): Step {
     }
     case 'figuresRevised':
       return revised(pack, state, event)
+    case 'crossCheckAsked': {
+      const { figure, source } = event
+      return turn(pack, { ...state, question: { about: 'reading', figure, source } }, [], { prompt: true })
+    }
     case 'stated':
       return { state: { ...state, question: undefined }, effects: [] }
     case 'situationSet':

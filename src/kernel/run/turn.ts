@@ -3,6 +3,7 @@
  * Every listening turn has a number; what was said before the floor changed belongs to an older one.
  */
 
+import { sourceWords } from '../figures/settle.ts'
 import type { Hearable } from '../hearing/hearable.ts'
 import type { Value } from '../kinds/kind.ts'
 import { partNames } from '../response/readBack.ts'
@@ -111,8 +112,10 @@ function questionWords(pack: Pack, state: RunState): string | undefined {
       return say.outOfOrder(question.next)
     case 'finalFiguresIn':
       return say.finalFiguresIn()
-    case 'reading':
-      return say.readMe(pack.figures.declarations[question.figure]?.label ?? question.figure)
+    case 'reading': {
+      const label = pack.figures.declarations[question.figure]?.label ?? question.figure
+      return say.readMe(label, sourceWords(question.source))
+    }
     case 'warnings':
       return say.warnings()
     case 'order':

@@ -10,18 +10,20 @@ import { Mark } from './Mark.tsx'
 export function ComputedValues({ pack, view }: { readonly pack: Pack; readonly view: DraftView }) {
   const read = view.computed.filter((figure) => figure.read)
   const workings = view.computed.filter((figure) => !figure.read)
+  const told = workings.filter(({ hidden }) => !hidden)
   const entered = enteredAndHidden(pack, view)
   return (
     <section class="stack" aria-labelledby="computed">
       <h2 id="computed">Computed values</h2>
       <Values figures={read.filter(({ hidden }) => hidden !== 'own')} pack={pack} label="Values that are read back" />
-      <HiddenValues figures={[...read.filter(({ hidden }) => hidden === 'own'), ...entered]} />
-      {workings.length > 0 && (
+      <HiddenValues kind="own" figures={[...read.filter(({ hidden }) => hidden === 'own'), ...entered]} />
+      {told.length > 0 && (
         <details>
-          <summary>Workings ({workings.length})</summary>
-          <Values figures={workings} pack={pack} label="Workings" />
+          <summary>Workings ({told.length})</summary>
+          <Values figures={told} pack={pack} label="Workings" />
         </details>
       )}
+      <HiddenValues kind="near" figures={workings.filter(({ hidden }) => hidden)} />
     </section>
   )
 }
@@ -71,7 +73,7 @@ function Values({ figures, pack, label }: ValuesProps) {
 }
 
 function Row({ figure, isMixed }: { readonly figure: ComputedView; readonly isMixed: boolean }) {
-  const { label, preliminary, why, hidden } = figure
+  const { label, preliminary, why } = figure
   return (
     <>
       <span>
@@ -79,11 +81,7 @@ function Row({ figure, isMixed }: { readonly figure: ComputedView; readonly isMi
         {why.length > 0 && <span class="why-word small">why</span>}
         {isMixed && preliminary && <span class="soft small"> preliminary</span>}
       </span>
-      {hidden ? (
-        <span class="soft small">hidden: it would give another value away</span>
-      ) : (
-        <ShownValue figure={figure} />
-      )}
+      <ShownValue figure={figure} />
     </>
   )
 }

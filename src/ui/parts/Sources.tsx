@@ -58,7 +58,7 @@ function Source({ draft, figure }: { readonly draft: Inputs; readonly figure: Co
         {hidden ? (
           <span class="soft">hidden while the run is on</span>
         ) : (
-          <strong>{computed ? `${showNumber(computed.value, 1)} ${unit}` : (figure.shown ?? 'not known yet')}</strong>
+          <strong>{computed ? `${shownValue(computed.value)} ${unit}` : (figure.shown ?? 'not known yet')}</strong>
         )}
       </p>
       {isRunning && statedBy.includes('flightComputer') && (
@@ -86,6 +86,8 @@ function Source({ draft, figure }: { readonly draft: Inputs; readonly figure: Co
     </fieldset>
   )
 }
+
+const shownValue = (value: number | string) => (typeof value === 'number' ? showNumber(value, 1) : value)
 
 /** By how much it differs is told only where the value itself is. */
 function Agreement({ figure, source }: { readonly figure: ComputedView; readonly source: string }) {

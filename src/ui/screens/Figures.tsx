@@ -54,7 +54,7 @@ function FiguresOf({ pack }: { readonly pack: Pack }) {
         <p class="soft">
           {pack.aircraft}.{' '}
           {view.revision > 0 ? `Revision ${view.revision} is in force.` : 'No revision is in force yet.'}
-          {isRunning && ' A run is on: values that you have yet to read back are hidden.'}
+          {isRunning && ' A run is on: values that are read back are hidden, and the workings that lead to them.'}
         </p>
       </div>
       <div class="columns">

@@ -49,7 +49,7 @@ describe('sources of a figure', () => {
         code: 'source.differs',
         severity: 'error',
         message:
-          'zero fuel weight: sources differ by more than 20 kg (computed 21,500 kg, loadSheet 21,530 kg); choose one and say why',
+          'zero fuel weight: sources differ by more than 20 kg (computed 21,500 kg, load sheet 21,530 kg); choose one and say why',
       },
     ])
     expect(figures.zeroFuelWeight?.value).toBeUndefined()
@@ -61,7 +61,7 @@ describe('sources of a figure', () => {
     const sheet = set(stated, { zeroFuelWeight: { use: 'loadSheet', reason: 'catering came late' } })
     expect(sheet.problems).toEqual([])
     expect(sheet.figures.takeoffWeight?.value).toBe(26530)
-    expect(sheet.figures.zeroFuelWeight?.why.at(-1)?.text).toBe('settled on loadSheet 21,530 kg: catering came late')
+    expect(sheet.figures.zeroFuelWeight?.why.at(-1)?.text).toBe('settled on load sheet 21,530 kg: catering came late')
     const own = set(stated, { zeroFuelWeight: { use: 'computed', reason: 'the sheet adds wrongly' } })
     expect(own.figures.takeoffWeight?.value).toBe(26500)
   })
@@ -69,8 +69,68 @@ describe('sources of a figure', () => {
   test.each([
     ['no reason', { use: 'computed', reason: ' ' }],
     ['a source that stated nothing', { use: 'flightComputer', reason: 'it says so' }],
+    ['a choice made on other values', { use: 'computed', reason: 'late', over: { computed: 21500, loadSheet: 21600 } }],
   ])('are not settled by %s', (_, settlement) => {
     const { figures } = set({ loadSheet: { zeroFuelWeight: 21530 } }, { zeroFuelWeight: settlement })
     expect(figures.zeroFuelWeight?.value).toBeUndefined()
+  })
+})
+
+describe('a figure that was typed in', () => {
+  const typed = modelOf({
+    figures: {
+      fuel: {
+        label: 'fuel on board',
+        kind: 'weight',
+        unit: 'lb',
+        entered: {},
+        stated: { sources: ['loadSheet'], tolerance: 50 },
+      },
+      runway: { label: 'runway', kind: 'runway', entered: {}, stated: { sources: ['performanceSheet', 'loadSheet'] } },
+      flap: {
+        label: 'flap',
+        kind: 'choice',
+        options: { '5': ['five'], '15': ['fifteen'] },
+        entered: {},
+        stated: { sources: ['performanceSheet'] },
+      },
+      double: { label: 'double', kind: 'weight', unit: 'lb', derived: { by: 'sum', of: ['fuel', 'fuel'] } },
+    },
+  })
+  const values = { fuel: 8400, runway: '27L', flap: '15' }
+
+  test.each([
+    ['fuel', 8440, true, 'fuel within its tolerance'],
+    ['fuel', 8451, false, 'fuel beyond it'],
+    ['fuel', 8040, false, 'two digits swapped'],
+    ['runway', '27L', true, 'the runway'],
+    ['runway', '27R', false, 'the parallel runway'],
+    ['runway', '09', false, 'the other end'],
+    ['flap', '15', true, 'the flap'],
+    ['flap', '5', false, 'another flap'],
+  ])('is compared with what the sheet states: %s %s, agrees %s (%s)', (name, value, agrees, _) => {
+    const source = name === 'fuel' ? 'loadSheet' : 'performanceSheet'
+    const { figures, problems } = figuresOf(typed, { values, stated: { [source]: { [name]: value } } })
+    expect(problems.map(({ code }) => code)).toEqual(agrees ? [] : ['source.differs'])
+    expect(figures[name]?.value).toBe(agrees ? values[name as keyof typeof values] : undefined)
+    expect(figures[name]?.sources?.map(({ source: by, within }) => [by, within])).toEqual([
+      ['entered', true],
+      [source, agrees],
+    ])
+  })
+
+  test('leaves what rests on it waiting until it is settled, on what was typed or on the sheet', () => {
+    const stated = { loadSheet: { fuel: 8040 } }
+    expect(figuresOf(typed, { values, stated }).figures.double?.why[0]?.text).toBe('waits for fuel on board')
+    const on = (use: string) =>
+      figuresOf(typed, { values, stated, settled: { fuel: { use, reason: 'gauges read so' } } }).figures.double?.value
+    expect([on('entered'), on('loadSheet'), on('computed')]).toEqual([16800, 16080, undefined])
+  })
+
+  test('says so without a tolerance where the figure is text', () => {
+    const { problems } = figuresOf(typed, { values, stated: { performanceSheet: { runway: '27R' } } })
+    expect(problems[0]?.message).toBe(
+      'runway: sources differ (entered 27L, performance sheet 27R); choose one and say why',
+    )
   })
 })
