@@ -110,7 +110,7 @@ const BAD: readonly Bad[] = [
   },
   {
     name: 'numbers that sources state, and no word on how far they may be apart',
-    at: 'sources: [loadSheet, flightComputer]}',
+    at: 'stated: {sources: [loadSheet, flightComputer]}',
     file: 'figures.yaml',
     from: 'stated: {sources: [loadSheet, flightComputer], tolerance: 20}',
     to: 'stated: {sources: [loadSheet, flightComputer]}',
