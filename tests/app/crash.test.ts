@@ -1,0 +1,187 @@
+/**
+ * The page is killed at random moments of a run, before and after an event is stored, and opened again: real app and
+ * kernel over a real log in an IndexedDB; ear, voice and clock are fakes. What a dead page still wanted never comes.
+ */
+
+import 'fake-indexeddb/auto'
+import { readFile } from 'node:fs/promises'
+import { expect, test } from 'vitest'
+import { createBrowserLog } from '../../src/adapters/log/browserLog.ts'
+import { makeActions } from '../../src/app/makeActions.ts'
+import { createAppStore } from '../../src/app/store.ts'
+import { readPackDir } from '../../src/cli/packDir.ts'
+import { parseResponse } from '../../src/kernel/response/parse.ts'
+import { sayResponse } from '../../src/kernel/response/sentence.ts'
+import type { Pack } from '../../src/kernel/run/checklist.ts'
+import type { RunEvent } from '../../src/kernel/run/events.ts'
+import { figuresFor, findItem, findLine, listById, responseOf, saidFigures } from '../../src/kernel/run/place.ts'
+import type { RunState } from '../../src/kernel/run/state.ts'
+import { fold } from '../../src/kernel/run/step.ts'
+import { promptWords } from '../../src/kernel/run/turn.ts'
+import type { RunLog } from '../../src/ports.ts'
+import { createFakeClock } from '../fakes/clock.ts'
+import { createFakeEar } from '../fakes/ear.ts'
+import { createFakeVoice } from '../fakes/voice.ts'
+import { settled } from './rig.ts'
+
+const FOLDER = 'checklists/pair'
+const { pack } = await readPackDir(FOLDER)
+if (!pack) throw new Error('the pack cannot be read')
+const demo: Pack = pack
+const SHEETS = {
+  preliminary: await readFile(`${FOLDER}/inputs/preliminary.yaml`, 'utf8'),
+  final: await readFile(`${FOLDER}/inputs/final.yaml`, 'utf8'),
+}
+
+/** Numbers that are the same each time. */
+function chance(seed: number) {
+  let state = seed
+  return (below: number) => {
+    state = (Math.imul(state, 1_664_525) + 1_013_904_223) >>> 0
+    return Math.floor((state / 2 ** 32) * below)
+  }
+}
+
+const clock = createFakeClock()
+let runs = 0
+/** Which run the tab has open, as its session storage keeps it over a reload. */
+let openRun: string | undefined
+
+interface Fate {
+  /** Events that are still stored before the page dies. */
+  readonly after: number
+  /** It dies with that event stored, or with one more asked for and not stored. */
+  readonly isStored: boolean
+}
+
+/** A page that opens the app, and what reached its log. */
+async function openPage(fate?: Fate) {
+  const log = await createBrowserLog('crash')
+  const stored: RunEvent[] = []
+  let isDead = false
+  const never = new Promise<never>(() => undefined)
+  const mortal: RunLog = {
+    ...log,
+    async append(event) {
+      if (isDead) return never
+      const isLast = fate && stored.length === fate.after
+      if (isLast && !fate.isStored) isDead = true
+      if (isDead) return never
+      await log.append(event)
+      stored.push(event)
+      if (isLast) isDead = true
+      return isDead ? never : undefined
+    },
+  }
+  const store = createAppStore({ pack: demo })
+  const [ear, voice] = [createFakeEar(clock.now), createFakeVoice()]
+  const actions = makeActions({
+    ...{ store, clock, log: mortal, ear, voice },
+    packFiles: {
+      list: async () => [],
+      load: async () => ({ texts: demo.texts, sha256: demo.sha256 }),
+      examples: async () => SHEETS,
+    },
+    lock: { hold: async () => true, release() {} },
+    newRunId: () => `run ${++runs}`,
+    saveSettings() {},
+    openHere: {
+      get: () => openRun,
+      set: (runId) => {
+        openRun = runId
+      },
+    },
+    wakeSound: async () => {},
+    learnSwitch: async () => undefined,
+  })
+  await actions.recall()
+  return { store, ear, voice, actions, log, stored, isDead: () => isDead }
+}
+type Page = Awaited<ReturnType<typeof openPage>>
+
+/** What a pilot says next: mostly what is right, and all that comes between. */
+function words(run: RunState, random: (below: number) => number): string {
+  if (run.standingBy) return 'continue'
+  if (run.question) return 'affirm'
+  const { floor } = run
+  const stray = ['say again', 'stand by', 'remark all quiet', 'one one one', 'go back one', 'look at that', 'disregard']
+  if (floor.at !== 'end' && random(4) === 0) return stray[random(stray.length)] ?? ''
+  switch (floor.at) {
+    case 'item': {
+      const { item } = findItem(demo, floor.item)
+      const parsed = parseResponse(responseOf(item, run.situation).text)
+      if (!('response' in parsed)) throw new Error(`${item.id} cannot be parsed`)
+      return sayResponse(parsed.response, figuresFor(demo, run.values, saidFigures(item, run.situation)), 'plain')
+    }
+    case 'line':
+      return findLine(listById(demo, floor.list), floor.line).say[0] ?? ''
+    case 'call':
+      return demo.phases[floor.phase]?.activities[floor.activity]?.name ?? ''
+    default:
+      return 'done'
+  }
+}
+
+/** One thing that the pilot does. */
+async function act({ store, ear, actions }: Page, random: (below: number) => number): Promise<void> {
+  const { run, revisions } = store.getState()
+  clock.advance(2_000)
+  if (!run || run.figureStatus === undefined || (run.floor.at === 'end' && revisions.length === 1)) {
+    await actions.readInputs(run ? SHEETS.final : SHEETS.preliminary, 'sheet.yaml')
+    void actions.enterRevision()
+  } else if (run.figureStatus === 'preliminary' && random(15) === 0) {
+    await actions.readInputs(SHEETS.final, 'sheet.yaml')
+    void actions.enterRevision()
+  } else if (run.floor.at === 'end') {
+    void actions.abandonRun()
+  } else ear.hear(words(run, random))
+  for (let turn = 0; turn < 4; turn++) await settled()
+}
+
+const KILLS = 200
+
+test(`killed at ${KILLS} moments: no event is lost, and the same is asked again`, async () => {
+  const random = chance(1)
+  const killed = { before: 0, after: 0 }
+  const moments = new Set<string>()
+  let finished = 0
+  while (killed.before + killed.after < KILLS) {
+    const isStored = random(2) === 0
+    const page = await openPage({ after: random(6), isStored })
+    if (openRun) page.actions.gesture()
+    for (let turn = 0; turn < 6; turn++) await settled()
+    for (let tries = 0; !page.isDead(); tries++) {
+      if (tries > 60) throw new Error(`the run does not go on: ${JSON.stringify(page.store.getState().run?.floor)}`)
+      const wasOn = openRun
+      await act(page, random)
+      if (wasOn && !openRun) finished += 1
+    }
+    const runId = openRun ?? `run ${runs}`
+    const before = await page.log.read(runId)
+    if (before.length === 0) continue
+    const kept = page.stored.filter((event) => event.runId === runId)
+    expect(before.slice(before.length - kept.length)).toEqual(kept)
+    expect(before.map(({ seq }) => seq)).toEqual(before.map((_, index) => index))
+    if (before.at(-1)?.type === 'ended') continue
+    moments.add(before.at(-1)?.type ?? '')
+    killed[isStored ? 'after' : 'before'] += 1
+
+    const again = await openPage()
+    again.actions.gesture()
+    for (let turn = 0; turn < 6; turn++) await settled()
+    const after = await again.log.read(runId)
+    expect(after.slice(0, before.length)).toEqual(before)
+    expect(after.slice(before.length).map(({ type }) => type)).toEqual(['resumed'])
+    const was = fold(demo, runId, before)
+    const is = again.store.getState().run
+    expect(is?.floor).toEqual(was.floor)
+    expect(is?.items).toMatchObject(
+      Object.fromEntries(Object.entries(was.items).map(([id, { status, misses }]) => [id, { status, misses }])),
+    )
+    if (was.figureStatus !== undefined) expect(again.voice.said.at(-1)?.text).toContain(promptWords(demo, was))
+  }
+  expect(finished).toBeGreaterThan(1)
+  console.log(
+    `killed before ${killed.before} and after ${killed.after} events, in ${finished} whole runs, behind ${[...moments].sort().join(', ')}`,
+  )
+})
