@@ -3,7 +3,10 @@
  * needs none of it.
  */
 
+import { createBrowserEar } from './adapters/ear/browserEar.ts'
+import { createChosenEar } from './adapters/ear/chooseEar.ts'
 import { createDeviceEar } from './adapters/ear/deviceEar.ts'
+import { findRecognition, placeOf } from './adapters/ear/recognition.ts'
 import { createSwitches } from './adapters/hands/switches.ts'
 import { createTabLock } from './adapters/log/tabLock.ts'
 import { createVoice } from './adapters/voice/chooseVoice.ts'
@@ -25,7 +28,12 @@ export interface CrewParts {
 export function takeSeats({ store, log, packFiles, openHere, saveSettings }: CrewParts): Actions {
   const clock = createWorkerClock()
   const voice = createVoice({ clock, settings: () => store.getState().settings })
-  const ear = createDeviceEar({ modelBase: new URL('model/', document.baseURI).href, clock })
+  const ear = createChosenEar({
+    device: createDeviceEar({ modelBase: new URL('model/', document.baseURI).href, clock }),
+    browser: createBrowserEar({ clock, mayLeave: () => store.getState().settings.soundMayLeave }),
+    choice: () => store.getState().settings.ear,
+  })
+  void placeOf(findRecognition()).then((browserEar) => store.setState({ browserEar }))
   void voice.browserVoices().then((voices) => store.setState({ voices }))
   const switches = createSwitches({ clock, bindings: () => store.getState().settings.switches })
   const actions = makeActions({

@@ -45,7 +45,16 @@ export type EarEvent =
   | { readonly type: 'back' }
 
 export interface EarFailure {
-  readonly code: 'refused' | 'noMicrophone' | 'lost' | 'muted' | 'worker' | 'model' | 'audio' | 'unsupported'
+  readonly code:
+    | 'refused'
+    | 'noMicrophone'
+    | 'lost'
+    | 'muted'
+    | 'service'
+    | 'worker'
+    | 'model'
+    | 'audio'
+    | 'unsupported'
   /** For the pilot: what happened and what to do. */
   readonly message: string
 }

@@ -129,7 +129,7 @@ function reported(store: Store, dispatch: Dispatch, event: EarEvent): void {
       void dispatch.hear(event.heard)
       break
     case 'failed':
-      show({ failure: event.failure })
+      show({ failure: event.failure, ...(event.failure.code === 'service' && { note: event.failure.message }) })
       void dispatch.happen({ type: 'earFailed', message: event.failure.message })
       break
     case 'back':

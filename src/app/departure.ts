@@ -133,7 +133,7 @@ export function createDeparture(parts: DepartureParts): Departure {
   /** The ear opens beside the run: typing and buttons work at once, and go on working where it fails. */
   async function openEar(): Promise<void> {
     const { pack, settings } = store.getState()
-    if (pack && settings.ear === 'device') await ear.open(vocabularyOf(pack))
+    if (pack && settings.ear !== 'typing') await ear.open(vocabularyOf(pack))
   }
 
   /** The run's own pack, as its log holds it: an edition that came since cannot change it. */

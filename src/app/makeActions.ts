@@ -51,8 +51,18 @@ export function makeActions(parts: ActionParts): Actions {
     store.setState({ settings: next })
     parts.saveSettings(next)
     talk.settle()
+    if (settings.ear !== undefined) void changeEar()
   }
   talk.settle()
+
+  async function changeEar(): Promise<void> {
+    store.setState(({ ear }) => ({ ear: { ...ear, failure: undefined, note: '' } }))
+    if (!departure.dispatch()) return
+    await parts.ear.close()
+    if (store.getState().settings.ear === 'typing') return
+    await departure.openEar()
+    if (store.getState().ear.state !== 'failed') happen(() => ({ type: 'earBack' }))
+  }
 
   return {
     async recall() {

@@ -8,7 +8,9 @@ export interface Settings {
   /** Misses on one item before the voice coaches; 0: never. */
   readonly coachAfter: number
   readonly theme: 'system' | 'dark' | 'light'
-  readonly ear: 'device' | 'typing'
+  readonly ear: 'device' | 'browser' | 'typing'
+  /** Allowed in so many words: the browser may send what is said to its maker. */
+  readonly soundMayLeave: boolean
   /** Open microphone, or only while the talk key is held. */
   readonly listening: 'open' | 'push'
   /** The voice is in the pilot's ear alone: it may be interrupted. */
@@ -36,6 +38,7 @@ export const DEFAULT_SETTINGS: Settings = {
   coachAfter: 3,
   theme: 'system',
   ear: 'device',
+  soundMayLeave: false,
   listening: 'open',
   isHeadset: false,
   switches: { talk: null, radio: null, confirm: null },

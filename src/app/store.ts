@@ -54,9 +54,13 @@ export interface AppState {
     /** 0 to 1 while the recogniser loads. */
     readonly loading: number
     readonly failure: EarFailure | undefined
+    /** Why it is another one than was chosen. */
+    readonly note: string
     /** What keeps it shut: it waits for the talk key, or the radio key is held. */
     readonly gate: EarGated
   }
+  /** Where the browser's own recognition listens, if it has one; undefined until it has told. */
+  readonly browserEar: 'none' | 'device' | 'away' | undefined
   /** The next key or button pressed becomes the one for this. */
   readonly learning: SwitchName | undefined
   readonly voice: { readonly speaking: string; readonly failed: boolean }
@@ -100,8 +104,10 @@ export function createAppStore(initial: Partial<AppState> = {}): Store {
       soFar: '',
       loading: 0,
       failure: undefined,
+      note: '',
       gate: 'open',
     },
+    browserEar: undefined,
     learning: undefined,
     voice: { speaking: '', failed: false },
     storage: { kept: true, message: '' },

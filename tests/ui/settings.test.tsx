@@ -36,6 +36,21 @@ describe('settings', () => {
     expect(store.getState().settings.voice).toBe('embedded')
   })
 
+  it('offers the browser’s recognition where there is one; choosing one that listens elsewhere allows just that', async () => {
+    const { user, store } = stage({ screen: 'settings', browserEar: 'none' })
+    const options = () => screen.queryAllByRole('radio', { name: /browser's recognition/ })
+    expect(options()).toHaveLength(0)
+    store.setState({ browserEar: 'away' })
+    await user.click(await screen.findByRole('radio', { name: /may send what you say to its maker/ }))
+    expect(store.getState().settings).toMatchObject({ ear: 'browser', soundMayLeave: true })
+    expect(screen.getByText(/What you say may leave this device/)).toBeTruthy()
+    await user.click(screen.getByRole('radio', { name: /recognised on this device/ }))
+    expect(store.getState().settings).toMatchObject({ ear: 'device', soundMayLeave: false })
+    store.setState({ browserEar: 'device' })
+    await user.click(await screen.findByRole('radio', { name: "The browser's recognition on this device" }))
+    expect(store.getState().settings).toMatchObject({ ear: 'browser', soundMayLeave: false })
+  })
+
   it('learns a key by its being pressed; a key that had another use loses that', async () => {
     const f9 = { type: 'key', code: 'F9', label: 'F9' } as const
     const { user, store } = stage({ screen: 'settings' }, { learnSwitch: async () => f9 })

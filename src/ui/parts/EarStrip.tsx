@@ -37,6 +37,7 @@ export function EarStrip() {
       {earState === 'loading' ? <Loading /> : <Level />}
       <Said />
       <TalkButton />
+      <Note />
       <Failure />
     </section>
   )
@@ -93,6 +94,16 @@ function Level() {
       <span class="small">{isClipping ? 'too loud: move away' : noise > -35 ? 'loud room' : ''}</span>
     </>
   )
+}
+
+/** Another ear than was chosen, or one that sends sound away: said as long as it is so. */
+function Note() {
+  const note = useApp(({ ear, settings, browserEar }) => {
+    if (ear.note) return ear.note
+    const isAway = settings.ear === 'browser' && browserEar === 'away'
+    return isAway ? 'The browser may send what you say to its maker.' : ''
+  })
+  return note ? <p class="note small">{note}</p> : null
 }
 
 function Failure() {

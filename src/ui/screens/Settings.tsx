@@ -22,10 +22,13 @@ const THEMES = [
   { value: 'light', label: 'Light' },
   { value: 'dark', label: 'Dark' },
 ] as const
-const EARS = [
-  { value: 'device', label: 'Microphone', about: 'recognised on this device' },
-  { value: 'typing', label: 'Typing and buttons only' },
-] as const
+const DEVICE = { value: 'device', label: 'Microphone', about: 'recognised on this device' } as const
+const TYPING = { value: 'typing', label: 'Typing and buttons only' } as const
+/** Where the browser's own recognition listens. */
+const BROWSER = {
+  device: { value: 'browser', label: "The browser's recognition", about: 'on this device' },
+  away: { value: 'browser', label: "The browser's recognition", about: 'may send what you say to its maker' },
+} as const
 const LISTENING = [
   { value: 'open', label: 'Open microphone', about: 'answer whenever it listens' },
   { value: 'push', label: 'Push to talk', about: 'only while the talk key is held' },
@@ -63,7 +66,7 @@ export function Settings() {
         choose={(count) => set({ coachAfter: Number(count) })}
       />
       <p class="soft">An item whose value was told is marked so in the account.</p>
-      <Choices legend="Ear" options={EARS} value={settings.ear} choose={(ear) => set({ ear })} />
+      <EarChoice />
       <Choices
         legend="Microphone"
         options={LISTENING}
@@ -110,5 +113,30 @@ export function Settings() {
       <StationSettings />
       <Choices legend="Theme" options={THEMES} value={settings.theme} choose={(theme) => set({ theme })} />
     </main>
+  )
+}
+
+/** To choose an ear that sends sound away is to allow it; nothing else does. */
+function EarChoice() {
+  const ear = useApp((state) => state.settings.ear)
+  const place = useApp((state) => state.browserEar)
+  const actions = useActions()
+  const isAway = place === 'away'
+  const options = [DEVICE, ...(isAway || place === 'device' ? [BROWSER[place]] : []), TYPING]
+  return (
+    <>
+      <Choices
+        legend="Ear"
+        options={options}
+        value={ear}
+        choose={(ear) => actions.settings({ ear, soundMayLeave: ear === 'browser' && isAway })}
+      />
+      {ear === 'browser' && isAway && (
+        <p class="notice" role="status">
+          <strong>What you say may leave this device.</strong> This browser recognises speech elsewhere, and needs the
+          network for it. The recogniser that comes with Otherseat sends nothing.
+        </p>
+      )}
+    </>
   )
 }
