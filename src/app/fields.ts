@@ -3,6 +3,7 @@
 import { band, isText, valueProblems } from '../kernel/figures/entered.ts'
 import type { Inputs } from '../kernel/figures/model.ts'
 import type { FigureDeclaration } from '../kernel/figures/pack.ts'
+import { isComposed } from '../kernel/kinds/composed.ts'
 import type { KindSpec, Value } from '../kernel/kinds/kind.ts'
 import type { Problem } from '../kernel/problem.ts'
 import type { Pack } from '../kernel/run/checklist.ts'
@@ -44,7 +45,7 @@ export interface LoadField {
 export function enteredValue(spec: KindSpec, text: string): Value | undefined {
   const trimmed = text.trim()
   if (trimmed === '') return undefined
-  if (spec.kind === 'runway' || spec.kind === 'identifier') return trimmed.toUpperCase()
+  if (spec.kind === 'runway' || spec.kind === 'identifier' || isComposed(spec)) return trimmed.toUpperCase()
   if (isText(spec)) return trimmed
   const number = enteredNumber(trimmed)
   return number ?? trimmed

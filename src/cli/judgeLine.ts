@@ -1,5 +1,6 @@
 /** One line of `judge`'s input -> what the kernel judges, or what is wrong with the line. Checked by hand: it is on the way of every verdict. */
 
+import { type ComposedSpec, composedShould } from '../kernel/kinds/composed.ts'
 import { type Figure, PHRASEOLOGIES, type Value } from '../kernel/kinds/kind.ts'
 import type { Alternative, JudgeInput } from '../kernel/response/model.ts'
 import { figuresOf, parseResponse } from '../kernel/response/parse.ts'
@@ -197,7 +198,17 @@ function figure(name: string, value: unknown): Figure {
       string(/^(0?[1-9]|[12]\d|3[0-6])[LRClrc]?$/, 'a runway such as "27L" in "value"')
       break
     case 'identifier':
-      string(/^[A-Za-z0-9]+$/, 'letters and digits in "value"')
+      oneOf('form', [undefined, 'letter'])
+      if (value.form === 'letter') string(/^[A-Za-z]$/, 'one letter in "value"')
+      else string(/^[A-Za-z0-9]+$/, 'letters and digits in "value"')
+      break
+    case 'callsign':
+      if (given(value.telephony)) words(value.telephony, 'telephony')
+      checkComposed(value, fail)
+      break
+    case 'wind':
+    case 'route':
+      checkComposed(value, fail)
       break
     case 'choice':
       checkChoice(value, fail)
@@ -206,6 +217,13 @@ function figure(name: string, value: unknown): Figure {
       refuse(`figure "${name}" has no known kind: ${String(value.kind)}`)
   }
   return withoutNulls(value) as unknown as Figure
+}
+
+/** Values of several pieces have their own shapes. */
+function checkComposed(value: Fields, fail: (wanted: string) => never): void {
+  if (typeof value.value !== 'string') fail('text in "value"')
+  const should = composedShould(withoutNulls(value) as unknown as ComposedSpec, String(value.value))
+  if (should !== undefined) fail(`in "value" ${should}`)
 }
 
 /** An optional field that is null was not given. */

@@ -41,6 +41,9 @@ export function measureOf(figure: FigureText): Unit | undefined {
     case 'runway':
     case 'time':
     case 'identifier':
+    case 'callsign':
+    case 'wind':
+    case 'route':
     case 'choice':
       return undefined
   }

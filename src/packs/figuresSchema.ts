@@ -90,7 +90,17 @@ const figure = z.discriminatedUnion('kind', [
   z.strictObject({ ...common, ...scale, kind: z.literal('flightLevel') }),
   z.strictObject({ ...common, ...scale, kind: z.literal('frequency') }),
   z.strictObject({ ...common, kind: z.literal('time') }),
-  z.strictObject({ ...common, kind: z.literal('identifier') }),
+  z.strictObject({ ...common, kind: z.literal('identifier'), form: z.literal('letter').optional() }),
+  z.strictObject({
+    ...common,
+    kind: z.literal('callsign'),
+    telephony: texts
+      .min(1)
+      .optional()
+      .describe('Every telephony designator that may be heard, of this flight and of others'),
+  }),
+  z.strictObject({ ...common, kind: z.literal('wind') }),
+  z.strictObject({ ...common, kind: z.literal('route') }),
   z.strictObject({ ...common, kind: z.literal('choice'), options: z.record(text, texts.min(1)) }),
 ])
 

@@ -2,6 +2,7 @@
 
 import type { Figure } from '../../src/kernel/kinds/kind.ts'
 import type { Random } from './case.ts'
+import { sayComposed } from './composedSayings.ts'
 
 /** How a pilot of this corpus says digits: plain, with radio words, or as a recogniser writes them. */
 const DIALECTS: readonly (readonly string[])[] = [
@@ -154,6 +155,10 @@ export function pronounce(figure: Figure, random: Random): string {
         : Array.from(text, (c) => (/\d/.test(c) ? SMALL[Number(c)] : random.of(ALPHABET[c] as readonly string[]))).join(
             ' ',
           )
+    case 'callsign':
+    case 'wind':
+    case 'route':
+      return sayComposed(figure, random)
     case 'choice':
       return random.of(figure.options[text] ?? [])
   }

@@ -2,9 +2,9 @@
 
 import type { Figure, Figures, Value } from '../../src/kernel/kinds/kind.ts'
 import { type Case, type Random, seeded } from './case.ts'
-import { isClear, makeFigure, type Slip, sayFigure, slip } from './tuningValues.ts'
+import { isClear, makeFigure, type OnePieceKind, type Slip, sayFigure, slip } from './tuningValues.ts'
 
-const KINDS: readonly Figure['kind'][] = [
+const KINDS: readonly OnePieceKind[] = [
   'decimal',
   'trim',
   'integer',
@@ -23,7 +23,7 @@ const KINDS: readonly Figure['kind'][] = [
   'choice',
 ]
 
-const CHALLENGES: Readonly<Record<Figure['kind'], readonly string[]>> = {
+const CHALLENGES: Readonly<Record<OnePieceKind, readonly string[]>> = {
   decimal: ['torque', 'centre of gravity', 'N1'],
   trim: ['takeoff trim', 'stabiliser trim'],
   integer: ['passengers', 'brake temperature'],
@@ -69,7 +69,7 @@ function frame(text: string, challenge: string, random: Random): string {
 }
 
 function single(
-  kind: Figure['kind'],
+  kind: OnePieceKind,
   random: Random,
 ): { challenge: string; figures: Figures; figure: Figure; response: string } {
   const figure = makeFigure(kind, random)

@@ -2,6 +2,7 @@
 
 import type { Figure, Value } from '../../src/kernel/kinds/kind.ts'
 import type { Random } from './case.ts'
+import { sayComposed } from './composedSayings.ts'
 
 const UNITS = ['zero', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine']
 const TEENS = 'ten eleven twelve thirteen fourteen fifteen sixteen seventeen eighteen nineteen'.split(' ')
@@ -45,7 +46,10 @@ function whole(n: number, random: Random): string {
   return random.of(ways)
 }
 
-export function makeFigure(kind: Figure['kind'], random: Random): Figure {
+/** Kinds of one piece; values of several have tests of their own. */
+export type OnePieceKind = Exclude<Figure['kind'], 'callsign' | 'wind' | 'route'>
+
+export function makeFigure(kind: OnePieceKind, random: Random): Figure {
   switch (kind) {
     case 'decimal':
       return { kind, decimals: 1, unit: 'percent', min: 0, max: 110, value: random.below(1000) / 10 }
@@ -182,6 +186,10 @@ export function sayFigure(figure: Figure, random: Random): string {
       return [...String(value)]
         .map((c) => (/\d/.test(c) ? digits(c, random) : (LETTERS[c.charCodeAt(0) - 65] as string)))
         .join(' ')
+    case 'callsign':
+    case 'wind':
+    case 'route':
+      return sayComposed(figure, random)
     case 'choice':
       return random.of(figure.options[String(value)] ?? [])
   }
@@ -316,6 +324,9 @@ export function isClear(figure: Figure, value: Value): boolean {
     case 'runway':
       return /^(0[1-9]|[12]\d|3[0-6])[LRC]?$/.test(String(value))
     case 'identifier':
+    case 'callsign':
+    case 'wind':
+    case 'route':
     case 'choice':
       return true
     default:

@@ -1,5 +1,6 @@
 /** Whether an entered value or load can be what it says: its shape by kind, its scale, its normal band. */
 
+import { composedShould, isComposed } from '../kinds/composed.ts'
 import type { KindSpec, Value } from '../kinds/kind.ts'
 import type { Problem } from '../problem.ts'
 import type { Unit } from '../units.ts'
@@ -21,7 +22,7 @@ function error(code: string, message: string): Problem {
 }
 
 export function isText(spec: KindSpec): boolean {
-  return spec.kind === 'choice' || spec.kind === 'digits' || SHAPES[spec.kind] !== undefined
+  return spec.kind === 'choice' || spec.kind === 'digits' || isComposed(spec) || SHAPES[spec.kind] !== undefined
 }
 
 /** What is wrong with a value for this figure; advice where it is only unusual. */
@@ -39,6 +40,13 @@ function textProblems(spec: KindSpec, label: string, value: Value): readonly Pro
   if (spec.kind === 'digits') {
     if (new RegExp(`^\\d{${spec.length}}$`).test(String(value))) return []
     return [error('input.shape', `${label} "${value}" should be ${spec.length} digits in quotes`)]
+  }
+  if (isComposed(spec)) {
+    const should = composedShould(spec, value)
+    return should === undefined ? [] : [error('input.shape', `${label} "${value}" should be ${should} (in quotes)`)]
+  }
+  if (spec.kind === 'identifier' && spec.form === 'letter' && !/^[A-Z]$/.test(String(value))) {
+    return [error('input.shape', `${label} "${value}" should be one letter: "K"`)]
   }
   const expected = SHAPES[spec.kind]
   if (!expected || (typeof value === 'string' && expected.shape.test(value))) return []

@@ -70,6 +70,9 @@ function stepOf(spec: KindSpec): number | undefined {
     case 'runway':
     case 'time':
     case 'identifier':
+    case 'callsign':
+    case 'wind':
+    case 'route':
     case 'choice':
       return undefined
   }

@@ -13,6 +13,7 @@ export type SaidForm = 'none' | 'half' | 'whole'
 const GOING_ON: ReadonlySet<string> = new Set([
   ...['not', 'and', 'both', 'full', 'all', 'the', 'is', 'correction', 'confirm', 'point', 'decimal', 'minus', 'nose'],
   ...['double', 'triple', 'runway', 'heading', 'flight', 'v', 'rotate', 'pass'],
+  ...['at', 'gusting', 'gusts', 'variable', 'wind', 'via', 'then', 'taxiway'],
 ])
 
 /** `none`: nothing yet; `half`: begun; `whole`: as many values as are asked, each of the full length, or words. */
@@ -93,6 +94,13 @@ function isFull(spec: KindSpec, { signs, digits, next }: Run): boolean {
       return digits - behind >= 3 && behind >= 2
     case 'time':
       return digits >= 4
+    case 'callsign':
+      return digits >= 2
+    case 'wind':
+      return digits !== 3 || next === 'knots'
+    case 'route':
+      // Nobody knows how many taxiways are to come.
+      return false
     default:
       return spec satisfies never
   }

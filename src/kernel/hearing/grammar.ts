@@ -4,8 +4,9 @@
  */
 
 import type { Hearable, Vocabulary } from './hearable.ts'
-import { CLASSES, type ClassSign, LETTERS, NUMERALS, numberShapes, valueWords } from './numberShapes.ts'
+import { CLASSES, type ClassSign, NUMERALS, numberShapes, valueWords } from './numberShapes.ts'
 import { SOUND } from './phones.ts'
+import { LETTERS, SPELLING_RULES, spellingRules } from './spelling.ts'
 
 /**
  * Weights of the paths beside one another. They are the same for every item of a shape and follow from
@@ -55,6 +56,7 @@ export function grammarOf(hearable: Hearable, whole: Vocabulary, weights: Weight
   const once = [...vocabulary.lists, ...vocabulary.others, ...vocabulary.commands]
   const rules = [
     ...Object.entries(CLASSES).map(([sign, members]) => `${classRule(sign)} = ${members.join(' | ')};`),
+    ...spellingRules(shapes),
     `<numeral> = ${Object.values(CLASSES).flat().join(' | ')};`,
     // One state with every word in it: the recogniser then shares their beginnings.
     `<answer> = (${paths.join(' | ')}) (/1/ <NULL> | /${weights.more}/ <answer>);`,
@@ -111,10 +113,11 @@ export const FIXED_WORDS: readonly string[] = [
   ...['percent', 'minus', 'plus', 'up', 'down', 'left', 'right', 'nose', 'units', 'neutral', 'knots', 'kilos'],
   ...['kilograms', 'pounds', 'tons', 'degrees', 'celsius', 'fahrenheit', 'squawk', 'squawking', 'hectopascals'],
   ...['millibars', 'inches', 'standard', 'heading', 'runway', 'center', 'feet', 'flight', 'level', 'hours'],
-  ...['information', 'taxiway', 'stand', 'gate'],
+  ...['information', 'taxiway', 'stand', 'gate', 'wind', 'at', 'gusting', 'gusts', 'variable', 'calm', 'via', 'then'],
 ]
 
 const classRule = (sign: string) =>
+  SPELLING_RULES[sign] ??
   `<${{ d: 'digit', e: 'teen', y: 'tens', '.': 'point', h: 'hundred', k: 'thousand', r: 'times', n: 'and' }[sign as ClassSign]}>`
 
 /** Sequences of signs as one expansion that says each common beginning once. */

@@ -1,11 +1,12 @@
 /**
  * How numbers may be spoken: digits and number words in any combination, never a list of values. A
  * kind's shape says how many of them go together; plausibility is judged afterwards. Units and directions
- * are ordinary words beside them.
+ * are ordinary words beside them. Letters and names that are part of a value have their own signs: `spelling.ts`.
  */
 
-import type { KindSpec } from '../kinds/kind.ts'
+import type { CallsignSpec, KindSpec } from '../kinds/kind.ts'
 import { DIGIT_WORDS, TEEN_WORDS, TENS_WORDS } from '../numbers/words.ts'
+import { LETTERS, nameWords } from './spelling.ts'
 
 /**
  * Classes of number words, by their sign in a shape. "tree" and "fower" are left out on purpose: with
@@ -74,7 +75,13 @@ export function numberShapes(spec: KindSpec): readonly string[] {
     case 'time':
       return digitStrings(4)
     case 'identifier':
-      return ['d', 'dd']
+      return spec.form === 'letter' ? ['l'] : ['l', 'll', ...after(['l', 'll', ''], NUMBERED), 'ldl']
+    case 'callsign':
+      return callsignShapes(spec)
+    case 'wind':
+      return after(['ddd', 'dy', 'dyd'], ['', 'w', 'wd', 'wdd', 'we', 'wy', 'wyd', 'd', 'dd', 'e', 'y', 'yd'])
+    case 'route':
+      return ['R']
     case 'choice':
       return ['d', ...TWIN]
     default:
@@ -87,12 +94,28 @@ function fraction(decimals: number, wholes: readonly string[]): string[] {
   return after(after(wholes, ['.']), decimals === 2 ? TWIN : [digits(decimals)])
 }
 
+/** Behind a letter: A3, A12. */
+const NUMBERED = ['d', ...TWIN]
+
+/** A designator with a flight number and perhaps a letter, or with the end of a registration; a registration. */
+function callsignShapes({ telephony = [] }: CallsignSpec): string[] {
+  const registrations = [
+    'lll',
+    'llll',
+    'lllll',
+    ...after('l', after(['ddd', 'dddd', 'ddl', 'dddl', 'dll', 'ddll'], [''])),
+  ]
+  const numbers = [...NUMBERED, 'ddd', 'de', 'dy', 'dyd', 'dh', ...after(TWIN, TWIN), 'eh']
+  const named = [...after(numbers, ['', 'l', 'll']), 'll', 'lll', 'llll', 'lllll']
+  return [...(telephony.length > 0 ? ['t', ...after('t', named), ...numbers] : []), ...registrations]
+}
+
 function digitStrings(length: number): string[] {
   if (length !== 4) return [digits(length)]
   return [...after(TWIN, TWIN), 'dk', 'eh', 'rddd', 'drdd', 'ddrd', 'rdrd', 'rdd', 'drd']
 }
 
-/** Words that go with a value of this kind. */
+/** Words that go with a value of this kind; for a call sign every designator of the pack. */
 export function valueWords(spec: KindSpec): readonly string[] {
   switch (spec.kind) {
     case 'decimal':
@@ -125,6 +148,12 @@ export function valueWords(spec: KindSpec): readonly string[] {
       return ['zulu', 'hours']
     case 'identifier':
       return [...LETTERS, 'information', 'taxiway', 'stand', 'gate']
+    case 'callsign':
+      return [...LETTERS, ...nameWords(spec)]
+    case 'wind':
+      return ['wind', 'degrees', 'at', 'knots', 'gusting', 'gusts', 'variable', 'calm']
+    case 'route':
+      return [...LETTERS, 'via', 'taxiway', 'then', 'and']
     case 'choice':
       return Object.values(spec.options)
         .flat()
@@ -137,10 +166,3 @@ export function valueWords(spec: KindSpec): readonly string[] {
 
 export const NUMERALS: ReadonlySet<string> = new Set(Object.values(CLASSES).flat())
 export const isNumberWord = (word: string): boolean => NUMERALS.has(word) && word !== 'and'
-
-/** ICAO Annex 10 volume II, 5.2.1.3 (from memory), one token each. */
-export const LETTERS: readonly string[] = [
-  ...['alfa', 'bravo', 'charlie', 'delta', 'echo', 'foxtrot', 'golf', 'hotel', 'india', 'juliett', 'kilo', 'lima'],
-  ...['mike', 'november', 'oscar', 'papa', 'quebec', 'romeo', 'sierra', 'tango', 'uniform', 'victor', 'whiskey'],
-  ...['xray', 'yankee', 'zulu'],
-]

@@ -3,8 +3,10 @@
  * words comes out as many scraps; an answer, of any wording, is a few phrases.
  */
 
+import type { KindSpec } from '../kinds/kind.ts'
 import type { Hearable, Vocabulary } from './hearable.ts'
 import { isNumberWord } from './numberShapes.ts'
+import { LETTERS, nameWords } from './spelling.ts'
 
 /** The fewest phrases of the pack, or single words, that a text is made of. 0 for none. */
 export function pieceCount(vocabulary: Vocabulary, text: string): number {
@@ -22,9 +24,15 @@ export function pieceCount(vocabulary: Vocabulary, text: string): number {
   return fewest[words.length] ?? 0
 }
 
-/** Words other than numbers; a number, however long, is one thing. */
-function looseWordCount(text: string): number {
-  return text.split(' ').filter((word) => word !== '' && !isNumberWord(word)).length
+/** Words other than numbers and letters; a number or a route, however long, is one thing. */
+function looseWordCount(text: string, spelled: ReadonlySet<string>): number {
+  return text.split(' ').filter((word) => word !== '' && !isNumberWord(word) && !spelled.has(word)).length
+}
+
+/** Letters and designators, where values have them. */
+function spelledWords(shapes: readonly KindSpec[]): ReadonlySet<string> {
+  const spelling = shapes.filter(({ kind }) => kind === 'callsign' || kind === 'route' || kind === 'identifier')
+  return new Set(spelling.flatMap((spec) => [...LETTERS, ...(spec.kind === 'callsign' ? nameWords(spec) : [])]))
 }
 
 /** True where what was heard for this item is more scraps than any answer to it has. */
@@ -32,7 +40,7 @@ export function isScraps(hearable: Hearable, vocabulary: Vocabulary, text: strin
   const values = hearable.shapes.length
   if (pieceCount(vocabulary, text) <= 2) return false
   if (values === 0) return pieceCount(vocabulary, text) > MOST_PIECES
-  const words = looseWordCount(text)
+  const words = looseWordCount(text, spelledWords(hearable.shapes))
   const isWithoutNumber = words === text.split(' ').length
   return isWithoutNumber || words > MOST_PIECES + 3 * values
 }

@@ -11,6 +11,7 @@ import type { Activity, Item, List, Pack } from '../run/checklist.ts'
 import { COMMAND_PHRASES } from './commandPhrases.ts'
 import type { Talk, Vocabulary } from './hearable.ts'
 import { valueWords } from './numberShapes.ts'
+import { nameWords } from './spelling.ts'
 
 /** Words that stand beside any answer. */
 const ALWAYS = ['not', 'and', 'both', 'set', 'checked']
@@ -107,6 +108,7 @@ export function vocabularyOfItems(items: readonly Answered[], specs: readonly Ki
 function answersOf(items: readonly Answered[], specs: readonly KindSpec[]) {
   const phrases = unique(items.flatMap((item) => itemPhrases(item)).flatMap(withContraries))
   const positions = specs.flatMap((spec) => (spec.kind === 'choice' ? valueWords(spec) : []))
+  const names = specs.flatMap((spec) => (spec.kind === 'callsign' ? nameWords(spec) : []))
   const besideValues = items
     .flatMap((item) => itemPhrases(item, true))
     .flatMap((text) => text.split(' '))
@@ -114,7 +116,7 @@ function answersOf(items: readonly Answered[], specs: readonly KindSpec[]) {
   const words = (texts: readonly string[]) => unique(texts.flatMap((text) => text.split(' ')))
   return {
     phrases,
-    besideValues: words([...ALWAYS, ...besideValues, ...positions]),
+    besideValues: words([...ALWAYS, ...besideValues, ...positions, ...names]),
     words: words([...ALWAYS, ...phrases, ...positions.flatMap(contraries)]),
   }
 }

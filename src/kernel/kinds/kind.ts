@@ -70,6 +70,22 @@ export interface TimeSpec {
 }
 export interface IdentifierSpec {
   readonly kind: 'identifier'
+  /** One letter, as of an information broadcast; letters and digits where it is left out. */
+  readonly form?: 'letter'
+}
+/** "TIDEWICK 421", or a registration: "QX-MRA". */
+export interface CallsignSpec {
+  readonly kind: 'callsign'
+  /** Every telephony designator that may be heard, of this flight and of others; none where all fly under registrations. */
+  readonly telephony?: readonly string[]
+}
+/** "240/12", "240/12G25", "VRB/3", "CALM"; knots. */
+export interface WindSpec {
+  readonly kind: 'wind'
+}
+/** Taxiways in their order: "A3 B C1". */
+export interface RouteSpec {
+  readonly kind: 'route'
 }
 export interface ChoiceSpec {
   readonly kind: 'choice'
@@ -93,11 +109,14 @@ export type KindSpec =
   | FrequencySpec
   | TimeSpec
   | IdentifierSpec
+  | CallsignSpec
+  | WindSpec
+  | RouteSpec
   | ChoiceSpec
 
 export type KindName = KindSpec['kind']
 
-/** Numbers for scales, text for digits, runways, times, identifiers and choices. */
+/** Numbers for scales, text for digits, runways, times, identifiers, call signs, winds, routes and choices. */
 export type Value = number | string
 
 /** What counts as right besides the value itself, in the value's own unit. */

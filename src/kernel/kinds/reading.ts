@@ -25,9 +25,17 @@ export interface Reading {
   readonly secondary?: boolean
   /** A value that no instrument of the kind can show. */
   readonly implausible?: boolean
+  /** The end of a value, which may go with what was said in the breath before. */
+  readonly tail?: boolean
   /** More digits than the kind has: wrong, and perhaps said twice. */
   readonly overlong?: boolean
 }
+
+/**
+ * What was said of a value that is put together of several pieces: right, right as far as it goes, an end of its
+ * digits (perhaps the rest was not heard), or something else.
+ */
+export type Match = 'same' | 'lacking' | 'part' | 'other'
 
 /** What a word beside the digits does; `noun` names the kind and does nothing. */
 export type Affix =
@@ -40,6 +48,13 @@ export type Affix =
   | { readonly role: 'letter'; readonly letter: string }
   /** Multiplies what was said before it: tonnes. */
   | { readonly role: 'thousands' }
+  /** A word of a name that begins a value: a telephony designator. */
+  | { readonly role: 'name' }
+  /** Joins two pieces of a value, and counts only before one: "via", "at". */
+  | { readonly role: 'joint'; readonly to: 'letter' | 'number' }
+  | { readonly role: 'degrees' }
+  | { readonly role: 'gust' }
+  | { readonly role: 'variable' }
 
 export type Affixes = ReadonlyMap<string, Affix>
 
@@ -98,8 +113,7 @@ export function partRun(tokens: readonly Token[], affixes: Affixes): Run | undef
       case 'thousands':
         thousands = true
         break
-      case 'noun':
-      case 'letter':
+      default:
         break
     }
   }

@@ -2,15 +2,9 @@
 
 import type { Token } from '../numbers/tokens.ts'
 import { ALTIMETER_SCALE, altimeterAffixes, readAltimeter, sayAltimeter, showAltimeter } from './altimeter.ts'
-import {
-  choiceAffixes,
-  identifierAffixes,
-  isChoiceWord,
-  readChoice,
-  readIdentifier,
-  sayChoice,
-  sayIdentifier,
-} from './choice.ts'
+import { callsignAffixes, readCallsign, sayCallsign, showCallsign } from './callsign.ts'
+import { choiceAffixes, isChoiceWord, readChoice, sayChoice } from './choice.ts'
+import { canonComposed, isComposed } from './composed.ts'
 import {
   decimalAffixes,
   readDecimal,
@@ -23,8 +17,18 @@ import {
 } from './decimal.ts'
 import { digitAffixes, readDigits, sayDigitKind, showDigitKind } from './digits.ts'
 import type { Figure, KindSpec, Phraseology, Value } from './kind.ts'
+import {
+  identifierAffixes,
+  readIdentifier,
+  readRoute,
+  routeAffixes,
+  sayIdentifier,
+  sayRoute,
+  showRoute,
+} from './places.ts'
 import type { Affixes, Reading } from './reading.ts'
 import { readWhole, sayWhole, showWhole, wholeAffixes } from './whole.ts'
+import { readWind, sayWind, showWind, windAffixes } from './wind.ts'
 
 /** Every reading of a run of words as a value of the kind; empty where it is none. */
 export function readValue(tokens: readonly Token[], spec: KindSpec): readonly Reading[] {
@@ -50,6 +54,12 @@ export function readValue(tokens: readonly Token[], spec: KindSpec): readonly Re
       return readAltimeter(tokens, spec)
     case 'identifier':
       return readIdentifier(tokens, spec)
+    case 'callsign':
+      return readCallsign(tokens, spec)
+    case 'wind':
+      return readWind(tokens)
+    case 'route':
+      return readRoute(tokens)
     case 'choice':
       return readChoice(tokens, spec)
   }
@@ -79,6 +89,12 @@ export function affixesOf(spec: KindSpec): Affixes {
       return altimeterAffixes(spec)
     case 'identifier':
       return identifierAffixes()
+    case 'callsign':
+      return callsignAffixes(spec)
+    case 'wind':
+      return windAffixes()
+    case 'route':
+      return routeAffixes()
     case 'choice':
       return choiceAffixes()
   }
@@ -114,6 +130,12 @@ export function sayValue(figure: Figure, phraseology: Phraseology): string {
       return sayAltimeter(value, figure, phraseology)
     case 'identifier':
       return sayIdentifier(value, phraseology)
+    case 'callsign':
+      return sayCallsign(value, figure, phraseology)
+    case 'wind':
+      return sayWind(value, phraseology)
+    case 'route':
+      return sayRoute(value, phraseology)
     case 'choice':
       return sayChoice(value, figure)
   }
@@ -142,6 +164,12 @@ export function showValue(figure: Figure): string {
       return showDigitKind(value, figure)
     case 'altimeter':
       return showAltimeter(value, figure)
+    case 'callsign':
+      return showCallsign(value)
+    case 'wind':
+      return showWind(value)
+    case 'route':
+      return showRoute(value)
     case 'identifier':
     case 'choice':
       return String(value)
@@ -183,6 +211,9 @@ function widestScale(spec: KindSpec): ScaleEnds | undefined {
     case 'time':
     case 'runway':
     case 'identifier':
+    case 'callsign':
+    case 'wind':
+    case 'route':
     case 'choice':
       return undefined
   }
@@ -211,6 +242,7 @@ function spoken(spec: KindSpec, value: Value): number {
 
 /** True where both values are spoken alike. */
 export function isSameValue(spec: KindSpec, a: Value, b: Value): boolean {
+  if (isComposed(spec)) return canonComposed(spec, a) === canonComposed(spec, b)
   if (!isNumeric(spec)) return String(a).toUpperCase() === String(b).toUpperCase()
   return spoken(spec, a) === spoken(spec, b)
 }

@@ -44,10 +44,13 @@ const LB = affixTable([
   [{ role: 'unit' }, POUNDS],
   [{ role: 'otherUnit' }, [...KILOS, ...TONNES]],
 ])
+/** As in reports: "M05". */
+const REPORTED: Entry = [{ role: 'sign', sign: -1 }, ['m']]
 const CELSIUS = affixTable([
   [{ role: 'unit' }, ['degrees', 'degree', 'celsius', 'centigrade', 'c']],
   [{ role: 'otherUnit' }, ['fahrenheit', 'kelvin', 'f']],
   ...SIGNS,
+  REPORTED,
 ])
 const FAHRENHEIT = affixTable([
   [{ role: 'unit' }, ['degrees', 'degree', 'fahrenheit', 'f']],

@@ -12,7 +12,8 @@ export function sayDigits(digits: string, radio = false): string {
   return words.join(' ')
 }
 
-function sayBelowHundred(value: number): string {
+/** 0 to 99: "twenty one". */
+export function sayBelowHundred(value: number): string {
   if (value < 10) return DIGIT_WORDS[value] ?? ''
   if (value < 20) return TEEN_WORDS[value - 10] ?? ''
   const tens = TENS_WORDS[Math.floor(value / 10) - 2] ?? ''

@@ -4,12 +4,12 @@
  * that a number lands at the same part whether it is right or wrong (law 2).
  */
 
-import { isChoiceWord } from '../kinds/choice.ts'
 import type { KindSpec } from '../kinds/kind.ts'
 import type { Reading } from '../kinds/reading.ts'
 import { affixesOf } from '../kinds/table.ts'
 import type { Token } from '../numbers/tokens.ts'
 import { isSound, readRun, splitRun } from './assign.ts'
+import { joinDirections } from './beside.ts'
 import type { Because } from './model.ts'
 import type { Atom } from './scan.ts'
 import type { KnownPhrase, Scene } from './scene.ts'
@@ -79,44 +79,6 @@ export function bind(scene: Scene, stretches: readonly (readonly Atom[])[], held
   const { figures, words, doubt, unknown, commanded, labelled, said } = binding
   const inOrder = said.every((slot, i) => i === 0 || (said[i - 1] ?? 0) <= slot)
   return { figures, words, doubt, unknown, commanded, labelled, inOrder }
-}
-
-/** Directions and units said apart from their number ("five point two, and that's nose up") go to it. */
-function joinDirections(scene: Scene, atoms: readonly Atom[]): readonly Atom[] {
-  const joined: Atom[] = []
-  let waiting: Token[] = []
-  for (const atom of atoms) {
-    if (atom.type !== 'run') {
-      joined.push(atom)
-      continue
-    }
-    if (!isBeside(scene, atom)) {
-      joined.push({ ...atom, tokens: [...waiting, ...atom.tokens] })
-      waiting = []
-      continue
-    }
-    const at = joined.findLastIndex((each) => each.type === 'run')
-    const before = joined[at]
-    if (before?.type === 'run') joined[at] = { ...before, tokens: [...before.tokens, ...atom.tokens] }
-    else waiting = [...waiting, ...atom.tokens]
-  }
-  const direction = waiting.some(({ text }) =>
-    scene.specs.some((spec) => spec && affixesOf(spec).get(text)?.role === 'direction'),
-  )
-  if (direction) joined.push({ type: 'run', tokens: waiting, looseHead: false, looseTail: false })
-  return joined
-}
-
-/** Only words that stand beside a number: no value by themselves. */
-function isBeside(scene: Scene, { tokens }: RunAtom): boolean {
-  return tokens.every(
-    (token) =>
-      !token.number &&
-      scene.specs.every((spec) => {
-        const role = spec && affixesOf(spec).get(token.text)?.role
-        return role !== 'zero' && role !== 'letter' && !(spec?.kind === 'choice' && isChoiceWord(spec, token))
-      }),
-  )
 }
 
 /** Where the reading of one stretch stands. */
@@ -250,10 +212,21 @@ function corrected(binding: Binding, label: number | undefined, run: RunAtom): n
   return fits === undefined ? [] : [fits]
 }
 
+/** A telephony designator says what it begins: the call sign, wherever it stands. */
+function slotOfName({ scene, figureSlots }: Binding, { tokens }: RunAtom): number | undefined {
+  const word = tokens[0]?.text ?? ''
+  const named = figureSlots.filter((slot) => {
+    const spec = scene.specs[slot]
+    return spec && affixesOf(spec).get(word)?.role === 'name'
+  })
+  return named.length === 1 ? named[0] : undefined
+}
+
 /** Binds one run of number words to its figure, or to several in a row. */
 function bindRun(binding: Binding, hearing: Hearing, run: RunAtom, ahead: readonly Atom[]): void {
   const { scene, figureSlots } = binding
-  const { label, stretch, not, begun } = hearing
+  const { stretch, not, begun } = hearing
+  const label = hearing.label ?? slotOfName(binding, run)
   const slots = begun ? targets(binding, hearing, ahead) : corrected(binding, label, run)
   const specs = slots.map((slot) => scene.specs[slot]).filter((spec) => spec !== undefined)
   if (slots.length === 0 || specs.length !== slots.length) {

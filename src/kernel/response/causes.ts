@@ -125,6 +125,8 @@ function digitsOf(figure: Figure, value: Value): string {
 function swapped(figure: Figure, read: Value): Cause[] {
   if (figure.kind === 'choice') return []
   if (isNumeric(figure) && Math.sign(Number(read)) !== Math.sign(Number(figure.value))) return []
+  const rest = (value: Value) => String(value).replace(/\d/g, '').toUpperCase()
+  if (typeof read === 'string' && rest(read) !== rest(figure.value)) return []
   const said = digitsOf(figure, read)
   const expected = digitsOf(figure, figure.value)
   const at = [...expected].findIndex((digit, i) => digit !== said[i])

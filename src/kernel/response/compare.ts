@@ -3,9 +3,10 @@
  * what was said comes before any comparison, so that the right value is never picked out of several.
  */
 
+import { type ComposedSpec, isComposed, matchComposed } from '../kinds/composed.ts'
 import type { Figure, Phraseology, Value } from '../kinds/kind.ts'
 import type { Lack, Reading } from '../kinds/reading.ts'
-import { isExactly, isNumeric } from '../kinds/table.ts'
+import { isExactly, isNumeric, isSameValue } from '../kinds/table.ts'
 import { isPlausible } from './assign.ts'
 import type { Saying } from './bind.ts'
 import type { Because } from './model.ts'
@@ -88,6 +89,7 @@ function isComplete(figure: Figure, reading: Reading): boolean {
 /** One saying, judged. */
 export function compare(figure: Figure, saying: Saying, phraseology: Phraseology): Outcome {
   if (saying.negated) return { is: 'wrong', because: 'value' }
+  if (isComposed(figure)) return compareComposed(figure, saying, phraseology)
   const first = saying.readings.filter((reading) => !reading.secondary)
   if (first.length === 0) return { is: 'doubtful', because: 'notUnderstood' }
   const whole = first.filter((reading) => isComplete(figure, reading))
@@ -108,6 +110,35 @@ export function compare(figure: Figure, saying: Saying, phraseology: Phraseology
   }
   const wrong = sound[0] ?? whole[0] ?? first[0]
   return wrong ? wrongness(figure, wrong) : { is: 'doubtful', because: 'notUnderstood' }
+}
+
+/** A value of several pieces; one that can be understood in two ways is asked for again, whichever is right. */
+function compareComposed(figure: Figure & ComposedSpec, { readings }: Saying, phraseology: Phraseology): Outcome {
+  const possible = readings.filter((reading) => !reading.secondary)
+  const first = possible.filter((reading) => isPlausible(reading, figure))
+  const [reading] = first.length > 0 ? first : possible
+  if (!reading) return { is: 'doubtful', because: 'notUnderstood' }
+  if (new Set(first.map(({ value }) => value)).size > 1) return { is: 'doubtful', because: 'ambiguous' }
+  const read = reading.value
+  if (!isPlausible(reading, figure)) return { is: 'implausible', read }
+  switch (matchComposed(figure, figure.value, reading)) {
+    case 'same':
+      // A shortened call sign stays as it was said.
+      return {
+        is: 'right',
+        read: isSameValue(figure, read, figure.value) ? figure.value : read,
+        form: phraseology === 'plain' || reading.standard,
+      }
+    case 'part':
+      return { is: 'doubtful', because: 'notUnderstood' }
+    case 'lacking':
+      return { is: 'lacking', lacks: 'digits', ...(!reading.tail && { read }) }
+    case 'other': {
+      const other = readings.filter(({ secondary }) => secondary)
+      const isDoubtful = other.some((each) => matchComposed(figure, figure.value, each) === 'same')
+      return isDoubtful ? { is: 'doubtful', because: 'ambiguous' } : { is: 'wrong', because: 'value', read }
+    }
+  }
 }
 
 const SIDE = /[LRC]$/

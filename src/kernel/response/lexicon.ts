@@ -286,5 +286,8 @@ export const KIND_NOUNS: Readonly<Record<string, readonly string[]>> = {
   frequency: ['frequency'],
   time: ['time'],
   identifier: ['information', 'taxiway', 'stand', 'gate', 'point', 'holding'],
+  callsign: ['callsign', 'sign'],
+  wind: ['wind'],
+  route: ['route'],
   choice: ['flap', 'flaps'],
 }

@@ -6,7 +6,7 @@
 import { joinsNumber } from '../kinds/reading.ts'
 import { isHomophone, isLittle, isNumberToken, type Token } from '../numbers/tokens.ts'
 import { HARMLESS, HARMLESS_PHRASES, HESITATIONS, isNegation, isStateWord, LEADING_TO } from './lexicon.ts'
-import { isValueToken, type KnownPhrase, type Scene } from './scene.ts'
+import { hasRole, isValueToken, type KnownPhrase, rolesOf, type Scene } from './scene.ts'
 
 export type Atom =
   | {
@@ -118,9 +118,32 @@ function matchEnd(canon: string, tokens: readonly Token[], canons: readonly stri
 
 function isRunToken(scene: Scene, token: Token, after: Token | undefined): boolean {
   if (isNumberToken(token)) return true
-  // The article and the pilot are letters only right before digits or at the end: "A3".
-  if ((token.text === 'a' || token.text === 'i') && after && !isNumberToken(after)) return false
+  // The article and the pilot are letters only right before digits and letters or at the end: "A3", "A B".
+  if (
+    (token.text === 'a' || token.text === 'i') &&
+    after &&
+    !isNumberToken(after) &&
+    !hasRole(scene, after, 'letter')
+  ) {
+    return false
+  }
   return isValueToken(scene, token)
+}
+
+/** End of the words that only join two pieces of a value ("via", "at"), where they do so here; `at` where they do not. */
+function jointEnd(scene: Scene, tokens: readonly Token[], canons: readonly string[], at: number): number {
+  let end = at
+  let to: 'letter' | 'number' | undefined
+  for (;;) {
+    const role = tokens[end] && rolesOf(scene, tokens[end] as Token).find((each) => each.role === 'joint')
+    if (role?.role !== 'joint') break
+    to ??= role.to
+    end++
+    if (phraseAt(scene, tokens, canons, end)) return at
+  }
+  const next = tokens[end]
+  if (!next || to === undefined) return at
+  return (to === 'number' ? isNumberToken(next) : hasRole(scene, next, 'letter')) ? end : at
 }
 
 /** End of the run of number and value words that begins at `at`, or `at`. */
@@ -130,6 +153,13 @@ function runEnd(scene: Scene, tokens: readonly Token[], canons: readonly string[
     const token = tokens[end] as Token
     if (end > at && phraseAt(scene, tokens, canons, end)) break
     if (token.number?.type === 'amount') break
+    if (hasRole(scene, token, 'joint')) {
+      const joint = end > at ? jointEnd(scene, tokens, canons, end) : end
+      if (joint === end) break
+      end = joint
+      continue
+    }
+    if (end > at && hasRole(scene, token, 'name') && !hasRole(scene, tokens[end - 1] as Token, 'name')) break
     if (isRunToken(scene, token, tokens[end + 1])) end++
     else if (isHomophone(token) && standsInNumber(tokens, at, end)) end++
     else if (joinsNumber(token) && joinsHere(tokens, end)) end++

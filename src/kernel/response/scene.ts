@@ -5,7 +5,8 @@
  */
 
 import type { KindSpec, Specs } from '../kinds/kind.ts'
-import { isValueWord } from '../kinds/table.ts'
+import type { Affix } from '../kinds/reading.ts'
+import { affixesOf, isValueWord } from '../kinds/table.ts'
 import type { Token } from '../numbers/tokens.ts'
 import { numberWords } from '../numbers/words.ts'
 import { HARMLESS, isNegation, isStateWord, KIND_NOUNS, opposites, otherForms } from './lexicon.ts'
@@ -151,7 +152,11 @@ function harmlessWords(path: Path, specs: readonly (KindSpec | undefined)[], cha
     if (other.length > 2 && !isStateWord(other) && !numberWords.has(other)) words.add(other)
   }
   for (const token of challenge) if (!token.number) add(token.text)
-  for (const spec of specs) for (const noun of spec ? (KIND_NOUNS[spec.kind] ?? []) : []) add(noun)
+  for (const spec of specs) {
+    if (!spec) continue
+    for (const noun of KIND_NOUNS[spec.kind] ?? []) add(noun)
+    for (const [word, { role }] of affixesOf(spec)) if (role === 'joint') add(word)
+  }
   for (const slot of path) {
     const phrases = slot.type === 'word' ? slot.wordings : [...slot.labels, ...slot.units]
     for (const phrase of phrases) for (const word of phrase.words) add(word)
@@ -193,6 +198,15 @@ function makeScene(path: Path, all: Specs, states: readonly (readonly string[])[
     nearer: nearerTo([...new Set(words(own))].filter((word) => !/\d/.test(word))),
     hasFigures: path.some(isFigureSlot),
   }
+}
+
+/** What the token may do beside the digits of the scene's values. */
+export function rolesOf(scene: Scene, token: Token): readonly Affix[] {
+  return scene.specs.flatMap((spec) => (spec && affixesOf(spec).get(token.text)) ?? [])
+}
+
+export function hasRole(scene: Scene, token: Token, role: Affix['role']): boolean {
+  return scene.specs.some((spec) => spec !== undefined && affixesOf(spec).get(token.text)?.role === role)
 }
 
 /** True where the token is or may be part of one of the scene's values. */

@@ -73,6 +73,12 @@ function someValues(spec: KindSpec): readonly Value[] {
       return ['09', '27L', '36R', '18C']
     case 'identifier':
       return [...'ABCDEFGHIJKLMNOPQRSTUVWXYZ', 'A3']
+    case 'callsign':
+      return [...(spec.telephony ?? []).map((name) => `${name.toUpperCase()} 1480B`), 'QX-MRA']
+    case 'wind':
+      return ['CALM', 'VRB/3', '240/12G25', '005/9']
+    case 'route':
+      return ['A3 B C10']
     case 'choice':
       return Object.keys(spec.options)
     case 'heading':

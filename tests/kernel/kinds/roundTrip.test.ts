@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { ALPHABET } from '../../../src/kernel/kinds/choice.ts'
 import { type Figure, PHRASEOLOGIES } from '../../../src/kernel/kinds/kind.ts'
+import { ALPHABET } from '../../../src/kernel/kinds/letters.ts'
 import { isExactly, readValue, sayValue } from '../../../src/kernel/kinds/table.ts'
 import { tokensOf } from '../../../src/kernel/numbers/tokens.ts'
 
