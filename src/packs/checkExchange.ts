@@ -20,7 +20,7 @@ import type { Path } from './source.ts'
 
 /** ICAO Doc 4444, 4.5.7.5.1, and frequencies as in CAP 413. */
 const READ_BACK: ReadonlySet<string> = new Set<KindSpec['kind']>([
-  ...(['runway', 'altimeter', 'digits', 'altitude', 'flightLevel', 'heading', 'speed', 'frequency'] as const),
+  ...(['runway', 'altimeter', 'digits', 'altitude', 'flightLevel', 'heading', 'speed', 'frequency', 'route'] as const),
 ])
 const HOLD_SHORT = /\bhold(ing)? short\b/
 
@@ -103,7 +103,7 @@ function checkReadBack(checking: Checking, turn: TurnText, element: ElementText,
 function checkSet(checking: Checking, turn: TurnText, name: string, path: Path): void {
   checkFigure(checking, name, path)
   const figure = checking.figures && Object.hasOwn(checking.figures, name) ? checking.figures[name] : undefined
-  if (figure && !figure.entered && !figure.given) {
+  if (figure && (figure.derived || figure.constant !== undefined)) {
     const origin = figure.derived ? 'computed' : 'fixed in the pack'
     report(checking, 'sets.notEntered', path, `${name} is ${origin}; only what is entered or given can be set here`)
   }

@@ -279,8 +279,8 @@ const BAD: readonly Bad[] = [
     name: 'a name that stands twice in a file',
     at: 'runway',
     file: 'figures.yaml',
-    from: '  transponder: {label',
-    to: '  runway: {label',
+    from: '  transponder:\n',
+    to: '  runway:\n',
     problem: /^this name stands here twice; each may stand once$/,
   },
   {

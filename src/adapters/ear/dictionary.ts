@@ -46,6 +46,7 @@ const OWN: Readonly<Record<string, readonly string[]>> = {
   taxi: ['T AE K S IY'],
   taxiway: ['T AE K S IY W EY'],
   pushback: ['P UH SH B AE K'],
+  wilco: ['W IH L K OW'],
 }
 
 const LETTER_SOUNDS: Readonly<Record<string, string>> = {

@@ -7,6 +7,7 @@ import type { Figures } from '../kinds/kind.ts'
 import { type Token, tokensOf } from '../numbers/tokens.ts'
 import { judge } from './judge.ts'
 import { figuresOf, parseResponse, phrasesOf } from './parse.ts'
+import { pathsOf } from './path.ts'
 
 export interface SpokenTopic {
   readonly id: string
@@ -25,7 +26,7 @@ export function topicsIn(topics: readonly SpokenTopic[], figures: Figures, text:
   const tokens = tokensOf(text)
   const found: Record<string, 'ok' | 'wrong'> = {}
   const heard: string[] = []
-  const starts = startsOf(topics, tokens)
+  const starts = startsOf(topics, figures, tokens)
   for (const { id, response, from, to } of starts) {
     const outcome = outcomeOf(response, figures, tokens, from, to, text)
     if (outcome === undefined || found[id] === 'wrong') continue
@@ -43,10 +44,10 @@ interface Start {
   readonly to: number
 }
 
-function startsOf(topics: readonly SpokenTopic[], tokens: readonly Token[]): Start[] {
+function startsOf(topics: readonly SpokenTopic[], figures: Figures, tokens: readonly Token[]): Start[] {
   const begins = topics.flatMap(({ id, say }) =>
     say.flatMap((response) => {
-      const phrases = keywordsOf(response)
+      const phrases = keywordsOf(response, figures)
       const at = tokens.flatMap((_, index) =>
         phrases.some((words) => words.every((word, i) => tokens[index + i]?.text === word)) ? [index] : [],
       )
@@ -59,21 +60,20 @@ function startsOf(topics: readonly SpokenTopic[], tokens: readonly Token[]): Sta
   })
 }
 
-/** The words before the first figure, or the whole of a topic without figures. */
-function keywordsOf(response: string): string[][] {
+/** What a topic is named by: the words that stand right before its first figure, the positions of a choice, or all of it. */
+function keywordsOf(response: string, figures: Figures): string[][] {
   const parsed = parseResponse(response)
   if (!('response' in parsed)) return []
-  if (figuresOf(parsed.response).length === 0) {
-    return phrasesOf(parsed.response)
-      .filter((text) => text !== '')
-      .map((text) => tokensOf(text).map((token) => token.text))
-  }
-  const head = parseResponse(response.slice(0, response.indexOf('<')).replace(/[[\]()]/g, ' '))
-  if (!('response' in head)) return []
-  const words = phrasesOf(head.response).flatMap((text) => tokensOf(text).map((token) => token.text))
-  // The last word before the value names it: "runway" in "departing runway".
-  const last = words.at(-1)
-  return last === undefined ? [] : [[last]]
+  const wordsIn = (texts: readonly string[]) =>
+    texts.filter((text) => text !== '').map((text) => tokensOf(text).map((token) => token.text))
+  if (figuresOf(parsed.response).length === 0) return wordsIn(phrasesOf(parsed.response))
+  return pathsOf(parsed.response).flatMap((path) => {
+    const first = path.find((slot) => slot.type === 'figure')
+    if (!first) return []
+    if (first.labels.length > 0) return first.labels.map(({ words }) => [...words])
+    const figure = figures[first.figure]
+    return figure?.kind === 'choice' ? wordsIn(Object.values(figure.options).flat()) : []
+  })
 }
 
 function outcomeOf(
