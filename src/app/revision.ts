@@ -6,6 +6,7 @@ import { changesBetween, grossErrors } from '../kernel/figures/revise.ts'
 import type { Value } from '../kernel/kinds/kind.ts'
 import type { Pack } from '../kernel/run/checklist.ts'
 import type { Happening } from '../kernel/run/events.ts'
+import { beforeStations } from '../kernel/run/script.ts'
 
 export type Stated = Extract<Happening, { type: 'stated' }>
 export type Revised = Extract<Happening, { type: 'figuresRevised' }>
@@ -37,6 +38,13 @@ export function withStated(inputs: Inputs, { source, figure, value }: Stated): I
 /** Values that a station gave take the place of what was entered. */
 export function withTaken(inputs: Inputs, values: Readonly<Record<string, Value>>): Inputs {
   return { ...inputs, values: { ...inputs.values, ...values } }
+}
+
+/** While stations have voices, what they give is theirs to give: neither a sheet nor a hand changes it. */
+export function withoutGiven(pack: Pack, inputs: Inputs, inForce: Inputs | undefined): Inputs {
+  const before = beforeStations(pack, inputs)
+  const given = Object.entries(inForce?.values ?? {}).filter(([name]) => pack.figures.declarations[name]?.given)
+  return { ...before, values: { ...before.values, ...Object.fromEntries(given) } }
 }
 
 /** Spoken values of all figures that have one. */

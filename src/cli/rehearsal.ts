@@ -8,12 +8,13 @@ import { dirname, resolve } from 'node:path'
 import { buttonsOf } from '../app/buttons.ts'
 import { createDispatch } from '../app/dispatch.ts'
 import { pressed } from '../app/pressed.ts'
-import { reviseWith, withStated, withTaken } from '../app/revision.ts'
+import { reviseWith, withoutGiven, withStated, withTaken } from '../app/revision.ts'
 import type { FigureSet, Inputs } from '../kernel/figures/model.ts'
 import type { Hearable } from '../kernel/hearing/hearable.ts'
 import { showProblem } from '../kernel/problem.ts'
 import type { Pack } from '../kernel/run/checklist.ts'
-import type { Effect } from '../kernel/run/events.ts'
+import type { Effect, RunSettings } from '../kernel/run/events.ts'
+import { scriptFor } from '../kernel/run/script.ts'
 import type { RunState } from '../kernel/run/state.ts'
 import { emptyRun } from '../kernel/run/step.ts'
 import { readInputs } from '../packs/inputs.ts'
@@ -28,6 +29,9 @@ export interface RehearsalParts {
   readonly inputs: Inputs
   /** The answers file; other files named in it are relative to it. */
   readonly answers: string
+  /** What the voices outside the crew say follows from this number; without it they are left out. */
+  readonly voices?: number
+  readonly radio?: RunSettings['radio']
   readonly log: RunLog
   readonly print: (line: string) => void
   /** Opens the recogniser at the first `@wav`. */
@@ -118,8 +122,10 @@ export async function rehearseFile(parts: RehearsalParts): Promise<RehearsalEnd>
 
   let set: FigureSet | undefined
   let revision = 0
-  async function revise(inputs: Inputs, from: Parameters<typeof reviseWith>[4] = {}): Promise<void> {
+  async function revise(wanted: Inputs, from: Parameters<typeof reviseWith>[4] = {}): Promise<void> {
     revision += 1
+    const { script, inputs: before } = dispatch.state()
+    const inputs = script && from.takenDown === undefined ? withoutGiven(pack, wanted, before) : wanted
     const next = reviseWith(pack, revision, inputs, set, from)
     set = next.set
     await dispatch.happen(next.revised)
@@ -208,8 +214,9 @@ export async function rehearseFile(parts: RehearsalParts): Promise<RehearsalEnd>
     type: 'runStarted',
     pack: { id, version, sha256, name, texts },
     situation: { ...initial, ...parts.inputs.situation },
-    settings: { phraseology: 'plain', coachAfter: 0 },
+    settings: { phraseology: 'plain', coachAfter: 0, ...(parts.radio && { radio: parts.radio }) },
     startedAt: clock.now(),
+    ...(parts.voices !== undefined && { script: scriptFor(pack, parts.inputs, parts.voices) }),
   })
   await revise(parts.inputs)
 

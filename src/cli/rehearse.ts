@@ -10,14 +10,14 @@ import { readInputs } from '../packs/inputs.ts'
 import type { RunLog } from '../ports.ts'
 import { type CommandRun, usage } from './io.ts'
 import { readPackDir } from './packDir.ts'
-import { rehearseFile } from './rehearsal.ts'
+import { type RehearsalParts, rehearseFile } from './rehearsal.ts'
 
-const USAGE = 'rehearse --pack DIR --inputs FILE.yaml --answers FILE [--log FILE]'
+const USAGE = 'rehearse --pack DIR --inputs FILE.yaml --answers FILE [--voices NUMBER [--radio icao|faa]] [--log FILE]'
 
 export const run: CommandRun = async (args, io) => {
   const options = read(args)
   if (!options) return usage(io, USAGE)
-  const { pack: dir, inputs: inputsFile, answers, log } = options
+  const { pack: dir, inputs: inputsFile, answers, log, voices, radio } = options
   const { pack, problems } = await readPackDir(dir)
   const fail = (lines: readonly string[]) => {
     for (const line of lines) io.errors.write(`${line}\n`)
@@ -46,6 +46,8 @@ export const run: CommandRun = async (args, io) => {
     pack,
     inputs: read_.inputs,
     answers,
+    ...(voices !== undefined && { voices }),
+    ...(radio && { radio }),
     log: kept,
     print: (line) => io.output.write(`${line}\n`),
     hearWav: async (file, hearable) => {
@@ -56,15 +58,31 @@ export const run: CommandRun = async (args, io) => {
   return end.complete ? 0 : fail(end.problems)
 }
 
-function read(args: readonly string[]): { pack: string; inputs: string; answers: string; log?: string } | undefined {
+interface Options extends Pick<RehearsalParts, 'answers' | 'voices' | 'radio'> {
+  readonly pack: string
+  readonly inputs: string
+  readonly log?: string
+}
+
+function read(args: readonly string[]): Options | undefined {
   const string = { type: 'string' } as const
   try {
     const { values } = parseArgs({
       args: [...args],
-      options: { pack: string, inputs: string, answers: string, log: string },
+      options: { pack: string, inputs: string, answers: string, voices: string, radio: string, log: string },
     })
-    const { pack, inputs, answers, log } = values
-    return pack && inputs && answers ? { pack, inputs, answers, ...(log && { log }) } : undefined
+    const { pack, inputs, answers, voices, radio, log } = values
+    if (voices !== undefined && !/^\d{1,9}$/.test(voices)) return undefined
+    if (radio !== undefined && (voices === undefined || (radio !== 'icao' && radio !== 'faa'))) return undefined
+    if (!pack || !inputs || !answers) return undefined
+    return {
+      pack,
+      inputs,
+      answers,
+      ...(voices !== undefined && { voices: Number(voices) }),
+      ...(radio && { radio }),
+      ...(log && { log }),
+    }
   } catch {
     return undefined
   }

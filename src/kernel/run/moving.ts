@@ -1,6 +1,6 @@
 /** Which place comes next: inside a list, and from one activity to another. */
 
-import type { Activity, List, Pack } from './checklist.ts'
+import type { Activity, Line, List, Pack } from './checklist.ts'
 import type { Turn } from './exchange.ts'
 import { say } from './phrases.ts'
 import { agenda, entriesOf, holds, itemsOf, listById } from './place.ts'
@@ -24,13 +24,24 @@ export function nextInList(pack: Pack, state: RunState, id: string): Floor | und
   const entries = entriesOf(listById(pack, id), state.situation)
   for (const entry of entries) {
     if (entry.type === 'line' && !state.cleared.includes(entry.clearance))
-      return { at: 'line', list: id, line: entry.id }
+      return clearanceFloor(pack, state, entry.clearance) ?? { at: 'line', list: id, line: entry.id }
     if (entry.type === 'item' && !isClosed(state, entry.id) && itemState(state, entry.id).status !== 'leftOpen') {
       return { at: 'item', list: id, item: entry.id }
     }
   }
   const left = entries.find((entry) => entry.type === 'item' && !isClosed(state, entry.id))
   return left && { at: 'item', list: id, item: left.id }
+}
+
+/** At a line, the exchange that gives its clearance has the floor, wherever the pack has it. */
+function clearanceFloor(pack: Pack, state: RunState, clearance: string): Floor | undefined {
+  const place = agenda(pack, state.situation).find(
+    ({ activity }) =>
+      activity.type === 'exchange' &&
+      isAhead(state, activity) &&
+      activity.turns.some((one) => one.clears === clearance && isTurnAhead(state, one)),
+  )
+  return place && { at: 'exchange', phase: place.phase, activity: place.index }
 }
 
 /** The list that is to be called next, in the order of the pack. */
@@ -82,6 +93,12 @@ export function nextFloor(pack: Pack, state: RunState): Floor {
   return place ? floorOf(pack, state, place) : { at: 'end' }
 }
 
+function lineAhead(list: List, state: RunState): Line | undefined {
+  return entriesOf(list, state.situation).find(
+    (entry): entry is Line => entry.type === 'line' && !state.cleared.includes(entry.clearance),
+  )
+}
+
 /** Goes on after an entry of a list was dealt with; calls completion where nothing is open. */
 export function advance(pack: Pack, state: RunState, id: string, words: readonly string[] = [], tone?: 'tick'): Step {
   const list = listById(pack, id)
@@ -98,6 +115,8 @@ export function advance(pack: Pack, state: RunState, id: string, words: readonly
     const done = withList(state, id, change)
     return enter(pack, done, nextFloor(pack, done), [...words, say.completed(list.name, onPreliminary)], tone)
   }
+  const line = next.at === 'exchange' ? lineAhead(list, state) : undefined
+  if (line) return enter(pack, state, next, [...words, say.toTheLine(list.name, line.label)], tone)
   const asksAgain = next.at === 'item' && itemState(state, next.item).status === 'leftOpen'
   return enter(pack, state, next, asksAgain ? [...words, say.leftOpen()] : words, tone)
 }
