@@ -6,6 +6,7 @@ import { REASON_WORDS } from '../kernel/run/phrases.ts'
 import { findItem, findLine, listById, saidFigures } from '../kernel/run/place.ts'
 import type { Floor, RunState } from '../kernel/run/state.ts'
 import { nextCall, watchState } from '../kernel/run/watching.ts'
+import { talkButtons } from './talkButtons.ts'
 import type { ViewButton } from './view.ts'
 
 const command = (label: string, phrase: string, name: string, argument?: string): ViewButton => ({
@@ -53,6 +54,7 @@ export function buttonsOf(pack: Pack, run: RunState): ViewButton[] {
       return [...watchButtons(pack, run, floor), command('From the top', 'from the top', 'fromTop'), again]
     case 'exchange':
     case 'briefing':
+      return [...talkButtons(pack, run), again, standBy, command('From the top', 'from the top', 'fromTop')]
     case 'call':
       return [...callButton(pack, run), again, standBy]
     case 'end':

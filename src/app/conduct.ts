@@ -57,13 +57,13 @@ export function conduct(
     voice,
     clock,
     happen: (happening: Happening) => void dispatch.happen(happening),
-    speaking: (text) => {
+    speaking: (text, role) => {
       speech.said(text)
-      store.setState({ voice: { speaking: text, failed: false } })
+      store.setState({ voice: { speaking: text, role, failed: false } })
     },
     takeDown: told.takenDown,
-    voiceFailed: (text) => {
-      store.setState({ voice: { speaking: text, failed: true } })
+    voiceFailed: (text, role) => {
+      store.setState({ voice: { speaking: text, role, failed: true } })
       void dispatch.happen({ type: 'voiceFailed', text })
     },
     isHearing: () => store.getState().ear.state === 'hearing',

@@ -1,10 +1,13 @@
 /** The parts of an answer as the screen may name them while a run is on: never by the wording that would be right. */
 
-import type { Part } from '../kernel/response/model.ts'
+import type { Judgement, Part } from '../kernel/response/model.ts'
 import { parseResponse, wordsOf } from '../kernel/response/parse.ts'
+import { partNames } from '../kernel/response/readBack.ts'
 import type { Pack } from '../kernel/run/checklist.ts'
 import { findItem, responseOf } from '../kernel/run/place.ts'
-import type { RunState } from '../kernel/run/state.ts'
+import { readBacksOf } from '../kernel/run/radio.ts'
+import type { LastAnswer, RunState } from '../kernel/run/state.ts'
+import { findTurn, turnState } from '../kernel/run/talk.ts'
 
 export interface ShownPart {
   readonly label: string
@@ -19,19 +22,54 @@ export interface ShownPart {
 export function partsShown(pack: Pack, run: RunState): ShownPart[] {
   const { last } = run
   if (!last) return []
-  const { item } = findItem(pack, last.item)
-  const parsed = parseResponse(responseOf(item, run.situation).text)
+  const labelOf = labelling(pack, run, last)
+  return judgementShown(run, last).parts.map((part) => {
+    const { state, heard, lacks } = part
+    return { label: labelOf(part), state, heard, ...(lacks && { lacks }) }
+  })
+}
+
+/** A read-back that a controller wrongly called correct looks right: noticing is the pilot's part. */
+export function judgementShown(run: RunState, last: LastAnswer): Judgement {
+  const isSlip = last.of === 'readBack' && last.judgement.verdict === 'negative' && turnState(run, last.item).slip
+  if (!isSlip) return last.judgement
+  return { verdict: 'correct', parts: last.judgement.parts.map((part) => ({ ...part, state: 'ok' })) }
+}
+
+function labelling(pack: Pack, run: RunState, { item: id, of }: LastAnswer): (part: Part) => string {
+  switch (of ?? 'item') {
+    case 'item': {
+      const { item } = findItem(pack, id)
+      return byWording(pack, responseOf(item, run.situation).text)
+    }
+    case 'call':
+      return byWording(pack, findTurn(pack, id).turn.calls ?? '')
+    case 'readBack': {
+      const { turn } = findTurn(pack, id)
+      const elements = readBacksOf(turn, run.situation).map((element) => ({ ...element, ...partNames(element) }))
+      const byFigure = byWording(pack, '')
+      return (part) => elements.find(({ all }) => all.has(part.name))?.label ?? byFigure(part)
+    }
+    case 'briefing':
+      return ({ name }) => topicLabel(pack, name)
+  }
+}
+
+function byWording(pack: Pack, response: string): (part: Part) => string {
+  const parsed = parseResponse(response)
   const wordings = 'response' in parsed ? wordsOf(parsed.response) : []
-  return last.judgement.parts.map(({ name, kind, state, heard, lacks }) => ({
-    label: kind === 'figure' ? (pack.figures.declarations[name]?.label ?? name) : wordLabel(name, wordings, state),
-    state,
-    heard,
-    ...(lacks && { lacks }),
-  }))
+  return ({ name, kind, state }) =>
+    kind === 'figure' ? (pack.figures.declarations[name]?.label ?? name) : wordLabel(name, wordings, state)
 }
 
 /** A tag names its part; a part without one has only its own wording, which is told once it was said. */
 function wordLabel(name: string, wordings: readonly string[], state: Part['state']): string {
   if (!wordings.includes(name) || state === 'ok') return name
   return state === 'missing' ? 'the rest' : 'the state'
+}
+
+function topicLabel(pack: Pack, id: string): string {
+  const activities = pack.phases.flatMap((phase) => phase.activities)
+  const topics = activities.flatMap((activity) => (activity.type === 'briefing' ? activity.topics : []))
+  return topics.find((topic) => topic.id === id)?.label ?? id
 }

@@ -1,6 +1,6 @@
 /** The one place that performs effects: the voice speaks, then the ear listens, a timer starts. */
 
-import type { Effect, Happening } from '../kernel/run/events.ts'
+import type { Effect, Happening, Role } from '../kernel/run/events.ts'
 import type { Clock, Ear, Voice } from '../ports.ts'
 
 export interface PerformParts {
@@ -8,10 +8,10 @@ export interface PerformParts {
   readonly voice: Voice
   readonly clock: Clock
   readonly happen: (happening: Happening) => void
-  readonly speaking: (text: string) => void
+  readonly speaking: (text: string, role: Role) => void
   /** Values that a station gave: the revision that takes them in is the caller's. */
   readonly takeDown: (taken: Extract<Effect, { type: 'takeDown' }>) => void
-  readonly voiceFailed: (text: string) => void
+  readonly voiceFailed: (text: string, role: Role) => void
   /** The pilot is in the middle of saying something: silence is not counted. */
   readonly isHearing: () => boolean
   /** Listens through its own voice. */
@@ -42,13 +42,13 @@ export function createPerform(parts: PerformParts): (effects: readonly Effect[])
     timers.set(timer, parts.clock.after(ms, fire))
   }
 
-  async function speak(text: string, role: Extract<Effect, { type: 'speak' }>['role'], isCurrent: () => boolean) {
-    parts.speaking(text)
+  async function speak(text: string, role: Role, isCurrent: () => boolean) {
+    parts.speaking(text, role)
     const outcome = await parts.voice.speak(text, role)
     if (!isCurrent()) return
-    parts.speaking('')
+    parts.speaking('', role)
     if (outcome !== 'failed') return
-    parts.voiceFailed(text)
+    parts.voiceFailed(text, role)
     await parts.voice.tone('attention')
   }
 
@@ -93,7 +93,7 @@ export function createPerform(parts: PerformParts): (effects: readonly Effect[])
     if (effects.some((effect) => effect.type === 'shut')) {
       round += 1
       parts.voice.cancel()
-      parts.speaking('')
+      parts.speaking('', 'otherseat')
     }
     void run(effects, round)
   }

@@ -36,6 +36,21 @@ export function pressed(pack: Pack | undefined, run: RunState, press: Press, now
       return { type: 'watchStopped', watch: press.watch, abnormal: press.abnormal, at: now - run.startedAt, evidence }
     case 'situation':
       return { type: 'situationSet', name: press.name, value: press.value, evidence }
+    case 'confirmTurn':
+      return {
+        type: 'transmitted',
+        exchange: press.turn.split('.')[0] ?? '',
+        turn: press.turn,
+        part: press.part,
+        evidence,
+        judgement: { verdict: 'correct', parts: [] },
+        expected: {},
+        revision: run.revision,
+      }
+    case 'showWords':
+      return { type: 'wordsShown', turn: press.turn, evidence }
+    case 'briefingDone':
+      return { type: 'briefingEnded', briefing: press.briefing, evidence }
     case 'confirmItem': {
       if (!pack) return undefined
       const { item } = findItem(pack, press.item)

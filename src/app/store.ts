@@ -5,6 +5,7 @@ import type { FigureChange, FigureSet, Inputs } from '../kernel/figures/model.ts
 import type { Problem } from '../kernel/problem.ts'
 import type { Pack } from '../kernel/run/checklist.ts'
 import type { Debrief } from '../kernel/run/debrief.ts'
+import type { Role } from '../kernel/run/events.ts'
 import type { RunState } from '../kernel/run/state.ts'
 import type { EarFailure, EarState, RunSummary, SwitchName } from '../ports.ts'
 import { DEFAULT_SETTINGS, type Settings } from './settings.ts'
@@ -63,7 +64,7 @@ export interface AppState {
   readonly browserEar: 'none' | 'device' | 'away' | undefined
   /** The next key or button pressed becomes the one for this. */
   readonly learning: SwitchName | undefined
-  readonly voice: { readonly speaking: string; readonly failed: boolean }
+  readonly voice: { readonly speaking: string; readonly role: Role; readonly failed: boolean }
   /** False where the log cannot be kept: the run stops and says so. */
   readonly storage: { readonly kept: boolean; readonly message: string }
   /** `elsewhere`: another tab writes this run. */
@@ -109,7 +110,7 @@ export function createAppStore(initial: Partial<AppState> = {}): Store {
     },
     browserEar: undefined,
     learning: undefined,
-    voice: { speaking: '', failed: false },
+    voice: { speaking: '', role: 'otherseat', failed: false },
     storage: { kept: true, message: '' },
     writer: 'here',
     needsGesture: false,

@@ -27,7 +27,9 @@ export interface Talk {
   settle(): void
 }
 
-const CONFIRMED: ReadonlySet<Press['type']> = new Set(['confirmItem', 'cleared', 'flowDone', 'call'])
+const CONFIRMED: ReadonlySet<Press['type']> = new Set([
+  ...(['confirmItem', 'cleared', 'flowDone', 'call', 'confirmTurn', 'briefingDone'] as const),
+])
 const CONTINUE: Press = { type: 'command', command: 'continue' }
 
 /** What the confirm key presses: never a value, and never an answer to a question. */

@@ -1,14 +1,15 @@
 /** What the run screen shows, made from pack and state. No rule lives here; it only names things. */
 
 import { sourceWords } from '../kernel/figures/settle.ts'
-import type { Flow, Item, Line, List, Pack, Watch } from '../kernel/run/checklist.ts'
-import { openChallenges } from '../kernel/run/moving.ts'
+import type { Flow, Item, Line, Pack, Watch } from '../kernel/run/checklist.ts'
 import { REASON_WORDS } from '../kernel/run/phrases.ts'
-import { agenda, entriesOf, findItem, findLine, holds, listById } from '../kernel/run/place.ts'
+import { entriesOf, findItem, findLine, holds, listById } from '../kernel/run/place.ts'
 import type { Floor, ItemStatus, LastAnswer, RunState, WatchState } from '../kernel/run/state.ts'
-import { itemState, lacking, listState, promptWords } from '../kernel/run/turn.ts'
+import { itemState, lacking, promptWords } from '../kernel/run/turn.ts'
 import { nextCall, watchState } from '../kernel/run/watching.ts'
 import { buttonsOf } from './buttons.ts'
+import { talkView, type ViewBriefing, type ViewExchange } from './exchangeView.ts'
+import { overviewOf, type ViewList } from './overview.ts'
 
 export interface ViewEntry {
   readonly id: string
@@ -25,14 +26,6 @@ export interface ViewStep {
   readonly text: string
   readonly done: boolean
   readonly caution?: string
-}
-
-/** A list of the run with its place, for the overview. */
-export interface ViewList {
-  readonly id: string
-  readonly name: string
-  readonly state: 'ahead' | 'open' | 'complete' | 'revoked'
-  readonly openItems: readonly string[]
 }
 
 /** A watch with its calls; clock times in ms since 1970, so that a screen can count down exactly. */
@@ -69,6 +62,10 @@ export type Press =
   | { readonly type: 'watchAbnormal'; readonly watch: string; readonly abnormal: string }
   /** A word item confirmed by key: logged as not read back. */
   | { readonly type: 'confirmItem'; readonly item: string }
+  /** A call or a read-back of words alone, by key: logged as just that. */
+  | { readonly type: 'confirmTurn'; readonly turn: string; readonly part: 'call' | 'readBack' }
+  | { readonly type: 'showWords'; readonly turn: string }
+  | { readonly type: 'briefingDone'; readonly briefing: string }
   | { readonly type: 'situation'; readonly name: string; readonly value: string }
 
 export interface RunView {
@@ -97,6 +94,9 @@ export interface RunView {
   readonly lists: readonly ViewList[]
   /** Where a watch has the floor. */
   readonly watch?: ViewWatch
+  /** Where an exchange or a briefing has it. */
+  readonly exchange?: ViewExchange
+  readonly briefing?: ViewBriefing
   readonly buttons: readonly ViewButton[]
   /** Number of the listening order; typing sends the one at its first key. */
   readonly order: number
@@ -112,7 +112,8 @@ export function viewOf(pack: Pack, run: RunState): RunView {
   const list = listId === undefined ? undefined : listById(pack, listId)
   const item = floor.at === 'item' ? findItem(pack, floor.item).item : undefined
   const watch = floor.at === 'watch' ? watchAt(pack, floor) : undefined
-  const caution = item?.caution ?? list?.caution ?? watch?.caution ?? flowAt(pack, floor)?.caution
+  const talk = talkView(pack, run)
+  const caution = item?.caution ?? list?.caution ?? watch?.caution ?? talk?.caution ?? flowAt(pack, floor)?.caution
   return {
     phase: pack.phases[phaseOf(pack, floor)]?.name ?? '',
     ...headlineOf(pack, run),
@@ -121,10 +122,10 @@ export function viewOf(pack: Pack, run: RunState): RunView {
     ...(list && { listName: list.name }),
     entries: list ? entriesOf(list, run.situation).map((entry) => viewEntry(run, entry)) : [],
     steps: stepsOf(pack, run),
-    lists: agenda(pack, run.situation).flatMap(({ activity }) =>
-      activity.type === 'list' ? [viewList(pack, run, activity)] : [],
-    ),
+    lists: overviewOf(pack, run),
     ...(floor.at === 'watch' && watchView(pack, run, floor)),
+    ...(talk?.exchange && { exchange: talk.exchange }),
+    ...(talk?.briefing && { briefing: talk.briefing }),
     buttons: buttonsOf(pack, run),
     order: run.order,
     last: run.last,
@@ -208,17 +209,6 @@ function viewEntry(run: RunState, entry: Item | Line): ViewEntry {
   }
 }
 
-function viewList(pack: Pack, run: RunState, list: List): ViewList {
-  const { called, complete, revoked } = listState(run, list.id)
-  const state = complete ? 'complete' : revoked ? 'revoked' : called ? 'open' : 'ahead'
-  return {
-    id: list.id,
-    name: list.name,
-    state,
-    openItems: called && !complete ? openChallenges(pack, run, list.id) : [],
-  }
-}
-
 function headlineOf(pack: Pack, run: RunState): Pick<RunView, 'headline' | 'kind' | 'hint'> {
   const { floor, question } = run
   if (run.status === 'stopped') {
@@ -279,8 +269,8 @@ function headlineOf(pack: Pack, run: RunState): Pick<RunView, 'headline' | 'kind
     }
     case 'exchange':
     case 'briefing': {
-      const name = pack.phases[floor.phase]?.activities[floor.activity]?.name ?? ''
-      return { kind: floor.at, headline: name, hint: '' }
+      const { headline = '', hint = '' } = talkView(pack, run) ?? {}
+      return { kind: floor.at, headline, hint }
     }
     case 'end':
       return { kind: 'end', headline: 'All lists complete', hint: 'The account has what was said.' }

@@ -14,17 +14,12 @@ import type { Activity, Interlock, Item, Line, Pack } from '../kernel/run/checkl
 import type { Role } from '../kernel/run/events.ts'
 import type { Exchange, Wording } from '../kernel/run/exchange.ts'
 import { FIXED_PHRASES } from '../kernel/run/phrases.ts'
+import { STATION_PHRASES } from '../kernel/run/radio.ts'
 
 export interface Spoken {
   readonly phrases: readonly string[]
   readonly words: readonly string[]
 }
-
-/** What stations say around their pack's own wordings. */
-const STATION_PHRASES = [
-  ...['negative', 'affirm', 'correct', 'read back', 'read back correct'],
-  ...['say again', 'I say again', 'confirm', 'standing by', 'and'],
-]
 
 /** What a voice says with any pack. */
 export function fixedTexts(role: Role): Spoken {

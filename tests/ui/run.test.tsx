@@ -178,7 +178,7 @@ describe('the ear', () => {
 describe('the voice', () => {
   it('that cannot be heard leaves the challenge to be read, announced', async () => {
     const { store } = await atTrim()
-    store.setState({ voice: { speaking: '', failed: true } })
+    store.setState({ voice: { speaking: '', role: 'otherseat', failed: true } })
     await waitFor(() => expect(screen.getByRole('heading', { level: 1 }).getAttribute('aria-live')).toBe('assertive'))
     expect(screen.getByText(/voice cannot be heard/)).toBeTruthy()
   })

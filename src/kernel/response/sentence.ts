@@ -1,4 +1,4 @@
-/** A response with its figures as the other pilot says it, and as a card shows it. */
+/** A response with its figures as the other pilot says it, as a card shows it, and without their values. */
 
 import type { Figure, Figures, Phraseology } from '../kinds/kind.ts'
 import { sayValue, showValue } from '../kinds/table.ts'
@@ -6,29 +6,40 @@ import type { Response } from './parse.ts'
 
 /** The answer in words: the first of each alternative, optional parts too; a figure without a value is left out. */
 export function sayResponse(response: Response, figures: Figures, phraseology: Phraseology): string {
-  return sentence(response, figures, (figure) => sayValue(figure, phraseology))
+  return sentence(
+    response,
+    written(figures, (figure) => sayValue(figure, phraseology)),
+  )
 }
 
 /** The line on the screen and on the printed card: "5.2 up", "V one 128 rotate 131 V two 138". */
 export function showResponse(response: Response, figures: Figures): string {
-  return sentence(response, figures, showValue)
+  return sentence(response, written(figures, showValue))
 }
 
-function sentence(node: Response, figures: Figures, write: (figure: Figure) => string): string {
+/** What is to be said, with the names of the figures in the place of their values: "flap (takeoff flap)". */
+export function outlineOf(response: Response, labelOf: (figure: string) => string): string {
+  return sentence(response, (name) => `(${labelOf(name)})`)
+}
+
+const written = (figures: Figures, write: (figure: Figure) => string) => (name: string) => {
+  const figure = Object.hasOwn(figures, name) ? figures[name] : undefined
+  return figure ? write(figure) : ''
+}
+
+function sentence(node: Response, write: (figure: string) => string): string {
   switch (node.type) {
     case 'words':
       return node.words.map(capitalLetter).join(' ')
-    case 'figure': {
-      const figure = Object.hasOwn(figures, node.name) ? figures[node.name] : undefined
-      return figure ? write(figure) : ''
-    }
+    case 'figure':
+      return write(node.name)
     case 'optional':
-      return sentence(node.part, figures, write)
+      return sentence(node.part, write)
     case 'either':
-      return node.options[0] ? sentence(node.options[0], figures, write) : ''
+      return node.options[0] ? sentence(node.options[0], write) : ''
     case 'sequence':
       return node.parts
-        .map((part) => sentence(part, figures, write))
+        .map((part) => sentence(part, write))
         .filter((text) => text !== '')
         .join(' ')
   }

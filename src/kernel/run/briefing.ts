@@ -1,12 +1,13 @@
 /** The briefing: topics ticked as they are named, values in it compared, and at its end what was left out. */
 
+import type { Judgement, Part } from '../response/model.ts'
 import type { Pack } from './checklist.ts'
 import type { RunEvent } from './events.ts'
 import type { Briefing, Topic } from './exchange.ts'
 import { nextFloor } from './moving.ts'
 import { say } from './phrases.ts'
 import { holds } from './place.ts'
-import type { RunState } from './state.ts'
+import type { LastAnswer, RunState } from './state.ts'
 import { talkAt } from './talk.ts'
 import { enter, type Step, timers, turn } from './turn.ts'
 
@@ -29,12 +30,24 @@ export function openTopics(briefing: Briefing, state: RunState): Topic[] {
 export function briefed(pack: Pack, before: RunState, event: Of<'briefed'>): Step {
   const briefing = briefingAt(pack, before, event.briefing)
   if (!briefing) return { state: before, effects: [] }
-  const state = { ...before, standingBy: false, topics: { ...before.topics, ...event.topics } }
+  const topics = { ...before.topics, ...event.topics }
+  const state: RunState = { ...before, standingBy: false, topics, last: lastOf(briefing, event) }
   const wrong = topicsOf(briefing, state.situation).filter(({ id }) => event.topics[id] === 'wrong')
   // A briefing is one person's talk: a right topic is ticked on the screen, without a sound in between.
   if (wrong.length === 0) return { state, effects: timers(state) }
   const words = [say.heard(event.heard.join(', ')), say.topics(wrong.map(({ label }) => label))]
   return turn(pack, state, words, { tone: 'attention' })
+}
+
+/** Each topic that was said as a part of the answer. */
+function lastOf(briefing: Briefing, { evidence, topics, heard }: Of<'briefed'>): LastAnswer {
+  const parts = Object.entries(topics).map(([name, state]): Part => ({ name, kind: 'word', state }))
+  const judgement: Judgement =
+    heard.length > 0 || parts.some(({ state }) => state === 'wrong')
+      ? { verdict: 'negative', because: 'value', parts }
+      : { verdict: 'correct', parts }
+  const { id, name } = briefing
+  return { item: id, of: 'briefing', challenge: name, text: evidence.text, by: evidence.by, judgement }
 }
 
 export function briefingEnded(pack: Pack, before: RunState, event: Of<'briefingEnded'>): Step {

@@ -22,7 +22,9 @@ export function transmitted(pack: Pack, before: RunState, event: Transmitted): S
   const { exchange, turn } = findTurn(pack, event.turn)
   // Another order in place of an answer to "affirm?" is the order that counts.
   const question = before.question?.about === 'order' ? undefined : before.question
-  const state = { ...before, standingBy: false, question }
+  const { evidence, judgement, part } = event
+  const last = { item: turn.id, of: part, challenge: turn.label, text: evidence.text, by: evidence.by, judgement }
+  const state = { ...before, standingBy: false, question, last }
   if (turnState(state, turn.id).slip === 'open') return afterSlip(pack, state, exchange, turn, event)
   if (exchangeAt(pack, state.floor)?.id !== exchange.id || event.revision !== state.revision) {
     return { state, effects: [] }

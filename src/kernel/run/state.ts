@@ -97,7 +97,10 @@ export interface WatchState {
 }
 
 export interface LastAnswer {
+  /** The item answered; of a transmission or a briefing the turn or the briefing. */
   readonly item: string
+  readonly of?: 'call' | 'readBack' | 'briefing'
+  /** As it is named on the screen. */
   readonly challenge: string
   readonly text: string
   readonly by: By

@@ -9,6 +9,7 @@ const LONG = 26
 
 export function Challenge({ view }: { readonly view: RunView }) {
   const voiceFailed = useApp((state) => state.voice.failed)
+  const role = useApp((state) => state.voice.role)
   const actions = useActions()
   const { headline, kind, hint, look, caution, phase, listName } = view
   const top = useRef<HTMLDivElement>(null)
@@ -49,7 +50,13 @@ export function Challenge({ view }: { readonly view: RunView }) {
           </button>
         </div>
       )}
-      {voiceFailed && <p class="soft">The voice cannot be heard: read the challenge here.</p>}
+      {voiceFailed && (
+        <p class="soft">
+          {role === 'otherseat'
+            ? 'The voice cannot be heard: read the challenge here.'
+            : 'The voice of the station cannot be heard: show its words.'}
+        </p>
+      )}
     </div>
   )
 }

@@ -43,11 +43,21 @@ export function EarStrip() {
   )
 }
 
-/** What the voice says, or said last. */
+/** What the voice says, or said last. The words of a station are to be heard, and stand nowhere by themselves. */
 function Said() {
-  const said = useApp((state) => state.voice.speaking || state.run?.said)
+  const speaking = useApp((state) => state.voice.speaking)
+  const role = useApp((state) => state.voice.role)
+  const last = useApp((state) => state.run?.said)
+  if (speaking && role !== 'otherseat') return <p class="said">{SPEAKS[role]}</p>
+  const said = speaking || last
   return <p class="said soft">{said && `Otherseat: “${said}”`}</p>
 }
+
+const SPEAKS = {
+  controller: 'The controller speaks',
+  broadcast: 'The broadcast speaks',
+  groundCrew: 'The ground crew speaks',
+} as const
 
 function Loading() {
   const percent = useApp((state) => Math.round(state.ear.loading * 100))

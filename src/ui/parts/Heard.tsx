@@ -1,6 +1,6 @@
 /** What the ear has, word by word: words so far while the pilot speaks, then the answer with its verdict and parts. */
 
-import { partsShown, type ShownPart } from '../../app/partsShown.ts'
+import { judgementShown, partsShown, type ShownPart } from '../../app/partsShown.ts'
 import type { Pack } from '../../kernel/run/checklist.ts'
 import type { RunState } from '../../kernel/run/state.ts'
 import { useApp } from '../useApp.ts'
@@ -36,7 +36,7 @@ export function Heard({ pack, run }: { readonly pack: Pack; readonly run: RunSta
               ))}
             </p>
             <div class="row">
-              <Verdict judgement={last.judgement} />
+              <Verdict judgement={judgementShown(run, last)} />
               <PartList parts={parts} />
             </div>
           </>
@@ -49,7 +49,8 @@ export function Heard({ pack, run }: { readonly pack: Pack; readonly run: RunSta
 const LACKS = { direction: 'direction missing', digits: 'digits missing', decimals: 'decimals missing' } as const
 const STATES = { ok: 'right', wrong: 'wrong', missing: 'missing' } as const
 
-function PartList({ parts }: { readonly parts: readonly ShownPart[] }) {
+function PartList({ parts: all }: { readonly parts: readonly ShownPart[] }) {
+  const parts = worstOfEach(all)
   if (parts.length === 0) return null
   return (
     <ul class="partlist" aria-label="Parts of the answer">
@@ -60,4 +61,15 @@ function PartList({ parts }: { readonly parts: readonly ShownPart[] }) {
       ))}
     </ul>
   )
+}
+
+const ORDER = ['wrong', 'missing', 'ok'] as const
+
+/** Several parts may be one element of a transmission: it is as right as the worst of them. */
+function worstOfEach(parts: readonly ShownPart[]): ShownPart[] {
+  return parts.filter((part, place) => {
+    const same = parts.filter(({ label }) => label === part.label)
+    const worst = ORDER.find((state) => same.some((other) => other.state === state))
+    return parts.findIndex(({ label, state }) => label === part.label && state === worst) === place
+  })
 }

@@ -1,6 +1,6 @@
-/** All lists of the procedure: which are complete, which are open and on what, which were taken back. */
+/** All lists, exchanges and briefings of the procedure: which are complete, which are open and on what, which were taken back. */
 
-import type { ViewList } from '../../app/view.ts'
+import type { ViewList } from '../../app/overview.ts'
 import { Mark, type MarkName } from './Mark.tsx'
 
 const STATES: Readonly<Record<ViewList['state'], { readonly text: string; readonly mark: MarkName }>> = {
@@ -13,14 +13,15 @@ const STATES: Readonly<Record<ViewList['state'], { readonly text: string; readon
 export function ListOverview({ lists }: { readonly lists: readonly ViewList[] }) {
   return (
     <section aria-label="All lists">
-      <h2>Lists</h2>
+      <h2>{lists.some(({ type }) => type !== 'list') ? 'Procedure' : 'Lists'}</h2>
       <ol class="thread">
-        {lists.map(({ id, name, state, openItems }) => (
+        {lists.map(({ id, type, name, state, openItems }) => (
           <li key={id}>
-            <Mark name={STATES[state].mark} />
+            <Mark name={type === 'list' || state !== 'ahead' ? STATES[state].mark : 'waves'} />
             <span class="cap">{name}</span>
             <span class="state">
-              {STATES[state].text}
+              {type === 'list' ? '' : `${type}, `}
+              {type !== 'list' && state === 'complete' ? 'done' : STATES[state].text}
               {openItems.length > 0 && `: ${openItems.join(', ')}`}
             </span>
           </li>

@@ -2,8 +2,10 @@
 
 import { useMemo } from 'preact/hooks'
 import { viewOf } from '../../app/view.ts'
+import { BriefingPanel } from '../parts/BriefingPanel.tsx'
 import { Challenge } from '../parts/Challenge.tsx'
 import { EarStrip } from '../parts/EarStrip.tsx'
+import { ExchangePanel } from '../parts/ExchangePanel.tsx'
 import { FlowSteps } from '../parts/FlowSteps.tsx'
 import { Heard } from '../parts/Heard.tsx'
 import { ItemList } from '../parts/ItemList.tsx'
@@ -38,6 +40,8 @@ export function Run() {
           <Challenge view={view} />
           {view.kind === 'flow' && <FlowSteps steps={view.steps} />}
           {view.watch && <WatchPanel watch={view.watch} />}
+          {view.exchange && <ExchangePanel exchange={view.exchange} />}
+          {view.briefing && <BriefingPanel briefing={view.briefing} />}
           <Heard pack={pack} run={run} />
           <TypedAnswer order={view.order} />
           <RunButtons buttons={view.buttons} />
