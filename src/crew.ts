@@ -41,6 +41,7 @@ export function takeSeats({ store, log, packFiles, openHere, saveSettings }: Cre
     clock,
     lock: createTabLock(),
     newRunId: () => crypto.randomUUID(),
+    newSeed: () => crypto.getRandomValues(new Uint32Array(1))[0] ?? 0,
     wakeSound: () => voice.wake(),
     learnSwitch: switches.learn,
   })

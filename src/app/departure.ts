@@ -9,20 +9,23 @@ import type { Inputs } from '../kernel/figures/model.ts'
 import { vocabularyOf } from '../kernel/hearing/vocabulary.ts'
 import { isError } from '../kernel/problem.ts'
 import type { Pack } from '../kernel/run/checklist.ts'
-import type { Happening, RunEvent } from '../kernel/run/events.ts'
+import type { Happening, RunEvent, Script } from '../kernel/run/events.ts'
 import { findItem } from '../kernel/run/place.ts'
 import { readBackOf } from '../kernel/run/rests.ts'
+import { scriptFor } from '../kernel/run/script.ts'
 import type { RunState } from '../kernel/run/state.ts'
 import type { PackFiles, RunLock } from '../ports.ts'
 import { type Conduct, type ConductParts, conduct, type Told } from './conduct.ts'
 import type { Dispatch } from './dispatch.ts'
-import { reviseWith, withStated, withTaken } from './revision.ts'
+import { reviseWith, withoutGiven, withStated, withTaken } from './revision.ts'
 import { EMPTY_DRAFT, type Revision } from './store.ts'
 
 export interface DepartureParts extends ConductParts {
   readonly packFiles: PackFiles
   readonly lock: RunLock
   readonly newRunId: () => string
+  /** A whole number by chance: what stations will say follows from it. */
+  readonly newSeed: () => number
   /** Which run this tab had open, kept over a reload of the page. */
   readonly openHere: { get(): string | undefined; set(runId: string | undefined): void }
 }
@@ -101,12 +104,14 @@ export function createDeparture(parts: DepartureParts): Departure {
 
   async function revise(
     pack: Pack,
-    inputs: Inputs,
+    wanted: Inputs,
     from: RevisedFrom = {},
-    lay: (draft: Inputs) => Inputs = () => inputs,
+    lay?: (draft: Inputs) => Inputs,
   ): Promise<void> {
     const { revisions } = store.getState()
     const revision = revisions.length + 1
+    const hasStations = running?.dispatch.state().script !== undefined && from.takenDown === undefined
+    const inputs = hasStations ? withoutGiven(pack, wanted, revisions.at(-1)?.inputs) : wanted
     const { set, revised } = reviseWith(pack, revision, inputs, revisions.at(-1)?.set, from)
     const before = running?.dispatch.state()
     for (const happening of situationChanges(before, inputs)) await running?.dispatch.happen(happening)
@@ -114,7 +119,7 @@ export function createDeparture(parts: DepartureParts): Departure {
     const after = running?.dispatch.state()
     const reopened = before && after ? reopenedNames(pack, before, after) : []
     const entered: Revision = { revision, inputs, set, changes: revised.changes, reopened }
-    const draft = lay(store.getState().draft)
+    const draft = lay ? lay(store.getState().draft) : inputs
     const preview = draft === inputs ? set : compute(pack.figures, draft)
     store.setState({ revisions: [...revisions, entered], draft, preview })
   }
@@ -134,6 +139,16 @@ export function createDeparture(parts: DepartureParts): Departure {
   async function openEar(): Promise<void> {
     const { pack, settings } = store.getState()
     if (pack && settings.ear !== 'typing') await ear.open(vocabularyOf(pack))
+  }
+
+  /** The same dealt departure has the same clearances; they are those of its final figures. */
+  function scriptOf(pack: Pack, draft: Inputs, dealt: number | undefined, slips: boolean): Script | undefined {
+    const hasTalk = pack.phases.some(({ activities }) =>
+      activities.some(({ type }) => type === 'exchange' || type === 'briefing'),
+    )
+    if (!hasTalk) return undefined
+    const inputs = (dealt === undefined ? undefined : dealtBy(pack, dealt)?.final) ?? draft
+    return scriptFor(pack, inputs, dealt ?? parts.newSeed(), { slips })
   }
 
   /** The run's own pack, as its log holds it: an edition that came since cannot change it. */
@@ -166,14 +181,16 @@ export function createDeparture(parts: DepartureParts): Departure {
       const { id, version, sha256, name, texts } = pack
       const initial = Object.fromEntries(pack.situations.map((one) => [one.name, one.initial]))
       const { settings, dealt } = store.getState()
-      const { phraseology, coachAfter } = settings
+      const { phraseology, coachAfter, radio } = settings
+      const script = settings.stations ? scriptOf(pack, draft, dealt, settings.wrongHearBacks) : undefined
       await running.dispatch.happen({
         type: 'runStarted',
         pack: { id, version, sha256, name, texts },
         situation: { ...initial, ...draft.situation },
-        settings: { phraseology, coachAfter },
+        settings: { phraseology, coachAfter, radio },
         startedAt: clock.now(),
         ...(dealt !== undefined && { dealt }),
+        ...(script && { script }),
       })
       awaitFinal(pack, dealt, clock.now())
       void openEar()

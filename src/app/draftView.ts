@@ -51,8 +51,12 @@ export interface DraftView {
   readonly warnings: readonly string[]
 }
 
-export function draftView(pack: Pack, state: Pick<AppState, 'draft' | 'preview' | 'revisions' | 'run'>): DraftView {
-  const { draft, preview, revisions, run } = state
+export function draftView(
+  pack: Pack,
+  state: Pick<AppState, 'draft' | 'preview' | 'revisions' | 'run' | 'settings'>,
+): DraftView {
+  const { draft, preview, revisions, run, settings } = state
+  const hasStations = run?.status === 'running' ? run.script !== undefined : settings.stations
   const inForce = revisions.at(-1)
   const hidden = hiddenFigures(pack, run)
   const changes = inForce && preview ? changesBetween(inForce.set, preview) : []
@@ -62,7 +66,7 @@ export function draftView(pack: Pack, state: Pick<AppState, 'draft' | 'preview' 
   const workings = new Set(computed.filter(({ read }) => !read).map(({ name }) => name))
   const told = spoken.filter(({ figure }) => !workings.has(figure))
   return {
-    groups: fieldGroups(pack, draft, inForce?.inputs, hidden),
+    groups: fieldGroups(pack, draft, inForce?.inputs, hidden, hasStations),
     loads: loadFields(pack, draft),
     situations: pack.situations.map(({ name, label, options }) => ({
       name,

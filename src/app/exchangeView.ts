@@ -10,7 +10,7 @@ import { topicsOf } from '../kernel/run/briefing.ts'
 import type { Pack } from '../kernel/run/checklist.ts'
 import type { Role } from '../kernel/run/events.ts'
 import type { Briefing, Exchange, Turn } from '../kernel/run/exchange.ts'
-import { isDone } from '../kernel/run/interlocks.ts'
+import { isFree } from '../kernel/run/interlocks.ts'
 import { holds } from '../kernel/run/place.ts'
 import { readBacksOf, stationWords } from '../kernel/run/radio.ts'
 import type { RunState } from '../kernel/run/state.ts'
@@ -99,7 +99,7 @@ function exchangeView(pack: Pack, exchange: Exchange, run: RunState): TalkView {
       role,
       ...(pending && { pending: pendingView(pack, exchange, pending, run) }),
       turns: exchange.order === 'free' ? turnsView(pack, exchange, run) : [],
-      ...refusalOf(exchange, run),
+      ...refusalOf(pack, exchange, run),
     },
   }
 }
@@ -159,7 +159,7 @@ function turnsView(pack: Pack, exchange: Exchange, run: RunState): ViewTurn[] {
       const { id, label } = turn
       if (turnState(run, id).status === 'done') return { id, label, state: 'done', note: 'done' }
       if (id === pending?.id) return { id, label, state: 'now', note: 'your answer is awaited' }
-      const held = turn.interlocks?.find(({ after }) => !isDone(run, after))
+      const held = turn.interlocks?.find((interlock) => !isFree(pack, run, interlock))
       if (held) return { id, label, state: 'waits', note: held.say }
       if (turn.calls === undefined) return { id, label, state: 'waits', note: `${exchange.station.name} begins` }
       return { id, label, state: 'call', note: `say "${callWords(pack, turn)}"` }
@@ -167,13 +167,14 @@ function turnsView(pack: Pack, exchange: Exchange, run: RunState): ViewTurn[] {
 }
 
 /** A right call of a turn that is still ahead was refused: something else comes first. */
-function refusalOf(exchange: Exchange, run: RunState): { refusal: string } | undefined {
+function refusalOf(pack: Pack, exchange: Exchange, run: RunState): { refusal: string } | undefined {
   const { last } = run
   if (last?.of !== 'call' || last.judgement.verdict !== 'correct' || run.question) return undefined
   const turn = exchange.turns.find(({ id }) => id === last.item)
   if (!turn || turnState(run, turn.id).status !== 'ahead') return undefined
   const held =
-    turn.interlocks?.find(({ after }) => !isDone(run, after)) ?? turn.interlocks?.find(({ seconds }) => seconds)
+    turn.interlocks?.find((interlock) => !isFree(pack, run, interlock)) ??
+    turn.interlocks?.find(({ seconds }) => seconds)
   const [due] = callableTurns(exchange, run)
   const why = held?.say ?? due?.label
   return why === undefined ? undefined : { refusal: why }

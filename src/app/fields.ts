@@ -62,10 +62,13 @@ export function fieldGroups(
   draft: Inputs,
   inForce: Inputs | undefined,
   hidden: ReadonlyMap<string, Hidden>,
+  hasStations: boolean,
 ): FieldGroup[] {
   const groups = new Map<string, FigureField[]>()
   for (const declaration of Object.values(pack.figures.declarations)) {
     if (!declaration.input) continue
+    // One has to hear it.
+    if (hasStations && declaration.given) continue
     const title = declaration.group ?? 'Figures'
     groups.set(title, [...(groups.get(title) ?? []), field(declaration, draft, inForce, hidden)])
   }
@@ -78,7 +81,7 @@ function field(
   inForce: Inputs | undefined,
   hidden: ReadonlyMap<string, Hidden>,
 ): FigureField {
-  const { name, label, spec, unit, plausible, measure, required } = declaration
+  const { name, label, spec, unit, plausible, measure, required, given } = declaration
   const value = draft.values[name]
   const before = inForce?.values[name]
   const keeps = hidden.get(name) === 'own' && before !== undefined
@@ -88,7 +91,7 @@ function field(
     name,
     label,
     unit: unit ?? '',
-    required: required !== false,
+    required: required !== false || given !== undefined,
     range,
     ...(spec.kind === 'choice' && { options: Object.keys(spec.options) }),
     isText: isText(spec),

@@ -3,9 +3,11 @@
 import { readFile } from 'node:fs/promises'
 import { parseArgs } from 'node:util'
 import { showProblem } from '../kernel/problem.ts'
+import { clockTime } from '../kernel/run/clockTime.ts'
 import { type Debrief, type DebriefItem, debriefOf } from '../kernel/run/debrief.ts'
 import type { RunEvent } from '../kernel/run/events.ts'
 import { readPack } from '../packs/read.ts'
+import { briefingLines, exchangeLines } from './debriefTalk.ts'
 import { type CommandRun, usage } from './io.ts'
 
 export const run: CommandRun = async (args, io) => {
@@ -76,6 +78,12 @@ function account(debrief: Debrief): string {
     debrief.complete ? 'All lists complete.' : 'Not all lists are complete.',
     `${totals.closed} of ${totals.items} items closed; ${totals.misses} missed answers, ${totals.sayAgains} asked again by the ear, ` +
       `${totals.given} with the value given, ${totals.byKey} by key, ${totals.passed} passed.`,
+    ...(debrief.exchanges.length === 0
+      ? []
+      : [
+          `On the radio and between the seats: ${totals.radioMisses} missed, words shown ${totals.wordsShown} times; ` +
+            `${totals.topicsLeftOut} topics left out of the briefing at first.`,
+        ]),
     ...(debrief.trap === undefined ? [] : [`The trap of this departure: ${debrief.trap}`]),
     ...debrief.revisions.map(
       ({ revision, label, t, reopened }) =>
@@ -91,6 +99,8 @@ function account(debrief: Debrief): string {
       `${list.name}: ${list.complete ? 'complete' : list.revoked ? 'no longer complete' : 'not complete'}${list.onPreliminary ? ' on preliminary figures' : ''}`,
       ...list.items.flatMap(itemLines),
     ]),
+    ...debrief.exchanges.flatMap(exchangeLines),
+    ...debrief.briefings.flatMap(briefingLines),
   ]
   return `${lines.join('\n')}\n`
 }
@@ -108,9 +118,4 @@ function itemLines(item: DebriefItem): string[] {
     return `    ${clockTime(t)} "${text}" ${judgement.verdict}${judgement.because ? ` (${judgement.because})` : ''}, on revision ${revision}${causes ? `; it fits ${causes}` : ''}`
   })
   return [head, ...tries]
-}
-
-function clockTime(ms: number): string {
-  const seconds = Math.round(ms / 1_000)
-  return `${Math.floor(seconds / 60)}:${String(seconds % 60).padStart(2, '0')}`
 }

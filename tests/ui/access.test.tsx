@@ -6,6 +6,7 @@ import { describe, expect, it } from 'vitest'
 import { DEFAULT_SETTINGS } from '../../src/app/settings.ts'
 import { CannotStart } from '../../src/ui/CannotStart.tsx'
 import { atTrim, flying, INPUTS, stage } from './stage.tsx'
+import { GROUND, talking } from './talkStage.tsx'
 
 const SCREENS: Readonly<Record<string, () => unknown>> = {
   'the first visit': () => stage({ settings: DEFAULT_SETTINGS }),
@@ -14,6 +15,11 @@ const SCREENS: Readonly<Record<string, () => unknown>> = {
   'figures in a run': async () => (await atTrim()).actions.show('figures'),
   'a flow': flying,
   'an answer refused': async () => (await atTrim()).answer('four point eight up'),
+  'a clearance': () => talking(['request clearance']),
+  'the ground crew': () => talking(GROUND),
+  'a briefing': () => talking(GROUND.slice(0, 3)),
+  'the account of exchanges': () =>
+    talking(GROUND.slice(0, 6)).user.click(screen.getByRole('button', { name: 'Account' })),
   'the account': async () => {
     const { answer, actions } = await atTrim()
     await answer('four point eight up')

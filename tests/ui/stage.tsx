@@ -42,7 +42,10 @@ function inputsOf(text: string) {
 
 export const INPUTS = { preliminary: inputsOf(SHEETS.preliminary), final: inputsOf(SHEETS.final) }
 
-/** `initial` is laid over a store of somebody who has been here before and has chosen the demo pack. */
+/**
+ * `initial` is laid over a store of somebody who has been here before and has chosen the demo pack, without voices
+ * outside the crew.
+ */
 export function stage(initial: Partial<AppState> = {}, own: Partial<ActionParts> = {}) {
   const clock = createFakeClock()
   const ear = createFakeEar(clock.now)
@@ -53,7 +56,7 @@ export function stage(initial: Partial<AppState> = {}, own: Partial<ActionParts>
   const store = createAppStore({
     pack,
     packs: [summary],
-    settings: { ...DEFAULT_SETTINGS, welcomed: true },
+    settings: { ...DEFAULT_SETTINGS, welcomed: true, stations: false },
     ...initial,
   })
   const open = { runId: undefined as string | undefined }
@@ -66,6 +69,7 @@ export function stage(initial: Partial<AppState> = {}, own: Partial<ActionParts>
     },
     lock: { hold: async () => true, release() {} },
     newRunId: () => 'run',
+    newSeed: () => 7,
     saveSettings() {},
     openHere: { get: () => open.runId, set: (runId) => Object.assign(open, { runId }) },
     wakeSound: async () => {},

@@ -3,6 +3,7 @@
 import { deal } from '../figures/deal.ts'
 import type { Judgement } from '../response/model.ts'
 import type { Pack } from './checklist.ts'
+import { createTalkTally, type DebriefBriefing, type DebriefExchange } from './debriefTalk.ts'
 import type { By, PackInLog, RunEvent } from './events.ts'
 import { agenda, findItem, itemsOf } from './place.ts'
 import { readBackOf } from './rests.ts'
@@ -60,6 +61,9 @@ export interface Debrief {
     readonly reopened: readonly string[]
   }[]
   readonly lists: readonly DebriefList[]
+  /** Empty where the voices outside the crew were left out. */
+  readonly exchanges: readonly DebriefExchange[]
+  readonly briefings: readonly DebriefBriefing[]
   readonly voided: number
   /** The trap of a dealt departure, told now. */
   readonly trap?: string
@@ -77,6 +81,10 @@ export interface Debrief {
     readonly given: number
     readonly byKey: number
     readonly passed: number
+    /** Calls and read-backs with a wrong value or with something missing. */
+    readonly radioMisses: number
+    readonly wordsShown: number
+    readonly topicsLeftOut: number
   }
 }
 
@@ -87,10 +95,12 @@ export function debriefOf(pack: Pack, events: readonly RunEvent[]): Debrief {
   const tries = new Map<string, DebriefTry[]>()
   const reopened = new Map<string, number>()
   const revisions: Debrief['revisions'][number][] = []
+  const talk = createTalkTally(pack)
   let state: RunState = emptyRun(first.runId)
   for (const event of events) {
     const before = state
     state = step(pack, state, event).state
+    talk.count(event, before)
     const opened = reopenedBetween(before, state)
     for (const id of opened) reopened.set(id, (reopened.get(id) ?? 0) + 1)
     if (event.type === 'answered') tries.set(event.item, [...(tries.get(event.item) ?? []), tryOf(event)])
@@ -102,6 +112,8 @@ export function debriefOf(pack: Pack, events: readonly RunEvent[]): Debrief {
   const lists = listsIn(pack, state, tries, reopened)
   const trap = first.dealt === undefined ? undefined : deal(pack.figures, readBackOf(pack), first.dealt)?.trap.told
   const items = lists.flatMap((list) => list.items)
+  const [exchanges, briefings] = [talk.exchanges(state), talk.briefings(state)]
+  const turns = exchanges.flatMap((exchange) => exchange.turns)
   return {
     runId: first.runId,
     pack: { id: pack.id, version: pack.version, sha256: pack.sha256, name: pack.name },
@@ -110,6 +122,8 @@ export function debriefOf(pack: Pack, events: readonly RunEvent[]): Debrief {
     complete: lists.every((list) => list.complete),
     revisions,
     lists,
+    exchanges,
+    briefings,
     ...(trap !== undefined && { trap }),
     voided: events.filter((event) => event.type === 'voided').length,
     interruptions: interruptionsIn(events),
@@ -126,6 +140,9 @@ export function debriefOf(pack: Pack, events: readonly RunEvent[]): Debrief {
       given: items.filter((item) => item.given).length,
       byKey: items.filter((item) => item.by === 'key').length,
       passed: items.filter((item) => item.status === 'passed').length,
+      radioMisses: turns.reduce((sum, turn) => sum + turn.misses, 0),
+      wordsShown: turns.filter((turn) => turn.shown).length,
+      topicsLeftOut: briefings.flatMap(({ topics }) => topics).filter(({ leftOut }) => leftOut).length,
     },
   }
 }

@@ -4,9 +4,9 @@ import type { Value } from '../../kernel/kinds/kind.ts'
 import { showValue } from '../../kernel/kinds/table.ts'
 import type { Part } from '../../kernel/response/model.ts'
 import type { Pack } from '../../kernel/run/checklist.ts'
+import { clockTime } from '../../kernel/run/clockTime.ts'
 import type { DebriefTry } from '../../kernel/run/debrief.ts'
 import { useApp } from '../useApp.ts'
-import { clockTime } from './clockTime.ts'
 import { Verdict } from './Verdict.tsx'
 
 export function AccountTry({ one }: { readonly one: DebriefTry }) {

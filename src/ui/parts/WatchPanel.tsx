@@ -2,7 +2,7 @@
 
 import { useEffect, useState } from 'preact/hooks'
 import type { ViewWatch } from '../../app/view.ts'
-import { clockTime } from './clockTime.ts'
+import { clockTime } from '../../kernel/run/clockTime.ts'
 import { Mark, type MarkName } from './Mark.tsx'
 
 /** Often enough that no second is seen late. */

@@ -1,8 +1,10 @@
 /** The account of a run, from its log: what was said, what was missed and why, what was given, and when. */
 
+import { clockTime } from '../../kernel/run/clockTime.ts'
 import type { Debrief } from '../../kernel/run/debrief.ts'
+import { AccountBriefing } from '../parts/AccountBriefing.tsx'
+import { AccountExchange } from '../parts/AccountExchange.tsx'
 import { AccountList } from '../parts/AccountList.tsx'
-import { clockTime } from '../parts/clockTime.ts'
 import { saveText } from '../parts/saveText.ts'
 import { useActions, useApp } from '../useApp.ts'
 
@@ -42,6 +44,12 @@ export function Account() {
       {debrief.lists.map((list) => (
         <AccountList key={list.id} list={list} />
       ))}
+      {debrief.exchanges.map((exchange) => (
+        <AccountExchange key={exchange.id} exchange={exchange} />
+      ))}
+      {debrief.briefings.map((briefing) => (
+        <AccountBriefing key={briefing.id} briefing={briefing} />
+      ))}
       <Revisions debrief={debrief} />
       <Breaks debrief={debrief} />
     </main>
@@ -49,7 +57,9 @@ export function Account() {
 }
 
 function Totals({ debrief }: { readonly debrief: Debrief }) {
-  const { items, closed, misses, sayAgains, given, byKey, passed } = debrief.totals
+  const { items, closed, misses, sayAgains, given, byKey, passed, radioMisses, wordsShown, topicsLeftOut } =
+    debrief.totals
+  const hasTalk = debrief.exchanges.length > 0
   const rows: readonly (readonly [string, string])[] = [
     ['Items answered or passed', `${closed} of ${items}`],
     ['Misses', String(misses)],
@@ -57,6 +67,13 @@ function Totals({ debrief }: { readonly debrief: Debrief }) {
     ['Values given', String(given)],
     ['Closed by key, not read back', String(byKey)],
     ['Passed with a reason', String(passed)],
+    ...(hasTalk
+      ? ([
+          ['Calls, read-backs and orders missed', String(radioMisses)],
+          ['Words of stations shown', String(wordsShown)],
+          ['Topics left out of a briefing at first', String(topicsLeftOut)],
+        ] as const)
+      : []),
     ['Answers void because figures changed or came late', String(debrief.voided)],
   ]
   return (

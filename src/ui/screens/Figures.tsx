@@ -42,9 +42,10 @@ function FiguresOf({ pack }: { readonly pack: Pack }) {
   const revisions = useApp((state) => state.revisions)
   const run = useApp((state) => state.run)
   const problems = useApp((state) => state.problems)
+  const settings = useApp((state) => state.settings)
   const view = useMemo(
-    () => draftView(pack, { draft, preview, revisions, run }),
-    [pack, draft, preview, revisions, run],
+    () => draftView(pack, { draft, preview, revisions, run, settings }),
+    [pack, draft, preview, revisions, run, settings],
   )
   const isRunning = run?.status === 'running'
   return (

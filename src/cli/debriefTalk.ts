@@ -1,0 +1,40 @@
+/** Exchanges and briefings in the account, as lines of text. */
+
+import { clockTime } from '../kernel/run/clockTime.ts'
+import type { DebriefBriefing, DebriefExchange, DebriefTurn } from '../kernel/run/debriefTalk.ts'
+
+const SLIPS = {
+  acceptsWrong: 'the controller called a wrong read-back correct',
+  saysAnother: 'the controller said another value behind a right read-back',
+} as const
+
+export function exchangeLines({ name, station, done, turns }: DebriefExchange): string[] {
+  return ['', `${name} (${station}): ${done ? 'done' : 'not done'}`, ...turns.flatMap(turnLines)]
+}
+
+function turnLines({ label, done, tries, misses, asked, shown, insisted, slip, byKey }: DebriefTurn): string[] {
+  const notes = [
+    misses > 0 ? `${misses} missed` : '',
+    asked > 0 ? `said again on request ${asked} times` : '',
+    shown ? 'words shown' : '',
+    byKey ? 'by key' : '',
+    insisted === undefined ? '' : `kept to "${insisted}" against the figure`,
+    slip ? `${SLIPS[slip.kind]}: ${slip.noticed ? 'noticed' : 'not noticed'}` : '',
+  ].filter((note) => note)
+  const head = `  ${label}: ${done ? 'done' : 'open'}${notes.length > 0 ? ` (${notes.join(', ')})` : ''}`
+  const said = tries.map(({ t, text, part, judgement }) => {
+    const wrong = judgement.parts.filter(({ state }) => state === 'wrong').map(({ name }) => name)
+    const what = part === 'call' ? 'call' : 'read-back'
+    return `    ${clockTime(t)} ${what} "${text}" ${judgement.verdict}${wrong.length > 0 ? `: ${wrong.join(', ')}` : ''}`
+  })
+  return [head, ...said]
+}
+
+export function briefingLines({ name, done, topics }: DebriefBriefing): string[] {
+  const lines = topics.map(({ label, state, misses, leftOut }) => {
+    const words = { ok: 'briefed', wrong: 'briefed wrong', open: 'not briefed' }[state]
+    const notes = [leftOut ? 'left out at first' : '', misses > 0 ? `wrong ${misses} times` : ''].filter((note) => note)
+    return `  ${label}: ${words}${notes.length > 0 ? ` (${notes.join(', ')})` : ''}`
+  })
+  return ['', `${name}: ${done ? 'done' : 'not done'}`, ...lines]
+}
