@@ -1,5 +1,6 @@
 import { screen, waitFor } from '@testing-library/preact'
 import { describe, expect, it } from 'vitest'
+import { DEFAULT_SETTINGS } from '../../src/app/settings.ts'
 import { stage } from './stage.tsx'
 
 describe('settings', () => {
@@ -15,14 +16,14 @@ describe('settings', () => {
     ['Push to talk only while the talk key is held', { listening: 'push' }],
     ['Headset you may answer early; logged as such', { isHeadset: true }],
   ])('"%s" holds at once', async (name, settings) => {
-    const { user, store } = stage({ screen: 'settings' })
+    const { user, store } = stage({ screen: 'settings', settings: { ...DEFAULT_SETTINGS, welcomed: true } })
     await user.click(screen.getByRole('radio', { name }))
     expect(store.getState().settings).toMatchObject(settings)
     expect(screen.getByRole('radio', { name })).toHaveProperty('checked', true)
   })
 
   it('of stations are there while stations have voices', async () => {
-    const { user, store } = stage({ screen: 'settings' })
+    const { user, store } = stage({ screen: 'settings', settings: { ...DEFAULT_SETTINGS, welcomed: true } })
     await user.click(screen.getByRole('radio', { name: /^Off checklists only/ }))
     expect(store.getState().settings.stations).toBe(false)
     expect(screen.queryByRole('group', { name: 'Words on the radio' })).toBeNull()
