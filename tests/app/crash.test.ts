@@ -84,6 +84,7 @@ async function openPage(fate?: Fate) {
     },
     lock: { hold: async () => true, release() {} },
     newRunId: () => `run ${++runs}`,
+    newSeed: () => 7,
     saveSettings() {},
     openHere: {
       get: () => openRun,
