@@ -1,8 +1,10 @@
-/** The computed figures as the screen shows them: value, why, sources side by side; or that they are hidden. */
+/** The computed figures as the screen shows them: value and why; or that they are hidden. */
 
 import { figureOf } from '../kernel/figures/compute.ts'
-import type { ComputedFigure, FigureSet, Reason, StatedValue } from '../kernel/figures/model.ts'
-import type { Figure } from '../kernel/kinds/kind.ts'
+import type { FigureSet, Reason } from '../kernel/figures/model.ts'
+import type { FigureDeclaration } from '../kernel/figures/pack.ts'
+import { roundingOf, roundTo } from '../kernel/figures/rounding.ts'
+import type { Figure, Value } from '../kernel/kinds/kind.ts'
 import { showValue } from '../kernel/kinds/table.ts'
 import type { Pack } from '../kernel/run/checklist.ts'
 import type { RunState } from '../kernel/run/state.ts'
@@ -22,12 +24,6 @@ export interface ComputedView {
   readonly read: boolean
   /** Empty where it would give a hidden value away. */
   readonly why: readonly Reason[]
-  /** Values of the sources; empty where hidden. */
-  readonly sources: readonly StatedValue[]
-  /** Whether each source agrees, which tells no value. */
-  readonly agreement: readonly Pick<StatedValue, 'source' | 'within'>[]
-  /** Sources that may state it. */
-  readonly statedBy: readonly string[]
 }
 
 /** All computed figures, in the pack's order. */
@@ -40,7 +36,7 @@ export function computedViews(
 ): ComputedView[] {
   const read = figuresRead(pack, situation)
   return Object.values(pack.figures.declarations).flatMap((declaration): ComputedView[] => {
-    const { name, label, unit, derived, stated } = declaration
+    const { name, label, unit, derived } = declaration
     if (!derived) return []
     const figure = preview?.figures[name]
     const hiding = hidden.get(name)
@@ -56,9 +52,6 @@ export function computedViews(
         preliminary: figure?.preliminary ?? false,
         read: read.has(name),
         why: tells ? (figure?.why ?? []) : [],
-        sources: hiding === undefined ? (figure?.sources ?? []) : [],
-        agreement: (figure?.sources ?? []).map(({ source, within }) => ({ source, within })),
-        statedBy: stated?.sources ?? [],
       },
     ]
   })
@@ -70,8 +63,15 @@ export function shownIn(set: FigureSet, name: string): string | undefined {
   return figure && withUnit(figure, set.figures[name])
 }
 
+/** A value that somebody states, as the figure itself would be shown: "4.3 up". */
+export function shownAs(declaration: FigureDeclaration, value: Value): string {
+  const round = typeof value === 'number' ? roundingOf(declaration) : undefined
+  const spoken = round ? roundTo(Number(value), round) : value
+  return withUnit({ ...declaration.spec, value: spoken } as Figure, declaration)
+}
+
 /** Kinds that show their own unit have none beside them. */
-function withUnit(figure: Figure, { unit = '' }: Partial<ComputedFigure> = {}): string {
+function withUnit(figure: Figure, { unit = '' }: { readonly unit?: string } = {}): string {
   const text = GROUPED.has(figure.kind) ? grouped(showValue(figure)) : showValue(figure)
   if (figure.kind === 'decimal') return `${text.replace(/ ?%$/, '')} ${unit}`.trim()
   return figure.kind === 'trim' || text.endsWith(unit) ? text : `${text} ${unit}`

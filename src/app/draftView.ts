@@ -3,6 +3,7 @@
  * what the draft changes and what would open again. While a run is on it leaves out what is hidden.
  */
 
+import type { Inputs } from '../kernel/figures/model.ts'
 import { changesBetween } from '../kernel/figures/revise.ts'
 import type { Problem } from '../kernel/problem.ts'
 import type { Pack } from '../kernel/run/checklist.ts'
@@ -13,6 +14,7 @@ import { itemState, listState } from '../kernel/run/turn.ts'
 import { type ComputedView, computedViews, shownIn } from './computedView.ts'
 import { type FieldGroup, fieldGroups, type LoadField, loadFields } from './fields.ts'
 import { type Hidden, hiddenFigures } from './hiddenFigures.ts'
+import { type SourcedView, sourcedViews } from './sourcesView.ts'
 import type { AppState } from './store.ts'
 
 export interface SituationField {
@@ -34,7 +36,10 @@ export interface DraftView {
   readonly groups: readonly FieldGroup[]
   readonly loads: readonly LoadField[]
   readonly situations: readonly SituationField[]
+  /** What entering the draft would change of them in a run: "Stand: leaves under its own power". */
+  readonly situationChanges: readonly string[]
   readonly computed: readonly ComputedView[]
+  readonly sourced: readonly SourcedView[]
   readonly hidden: ReadonlyMap<string, Hidden>
   /** Revision in force; 0 before the first. */
   readonly revision: number
@@ -72,9 +77,11 @@ export function draftView(
       name,
       label,
       options,
-      value: situation[name] ?? '',
+      value: draft.situation?.[name] ?? situation[name] ?? '',
     })),
+    situationChanges: situationChanges(pack, draft, run),
     computed,
+    sourced: sourcedViews(pack, draft, preview, inForce?.inputs, hidden),
     hidden,
     revision: inForce?.revision ?? 0,
     changes: told.map(({ figure, label }) => {
@@ -94,6 +101,15 @@ export function draftView(
 
 function initial(pack: Pack): Record<string, string> {
   return Object.fromEntries(pack.situations.map((one) => [one.name, one.initial]))
+}
+
+function situationChanges(pack: Pack, { situation = {} }: Inputs, run: RunState | undefined): string[] {
+  if (run?.status !== 'running') return []
+  return pack.situations.flatMap(({ name, label, options }) => {
+    const [from, to] = [run.situation[name], situation[name]]
+    if (to === undefined || from === to) return []
+    return [`${label}: ${options.find(({ value }) => value === to)?.label ?? to}`]
+  })
 }
 
 /** Items answered on a figure that changes, and lists complete over one of them. */

@@ -118,6 +118,7 @@ describe('a load sheet', () => {
 
 describe('sources side by side', () => {
   const stated = () => field('load sheet', 'takeoff weight')
+  const line = (name: string) => screen.getByRole('group', { name }).closest('details')?.querySelector('summary')
 
   it('that agree are said to, and one that differs blocks the figure until it is settled with a reason', async () => {
     const { user, store } = entering(INPUTS.preliminary.stated)
@@ -129,17 +130,46 @@ describe('sources side by side', () => {
     await user.click(screen.getByRole('radio', { name: 'computed' }))
     await user.type(field('Why it counts'), 'the sheet has two digits swapped')
     await waitFor(() => expect(computed('takeoff weight')).toContain('29,420 kg'))
-    expect(store.getState().draft.settled).toEqual({
-      takeoffWeight: { use: 'computed', reason: 'the sheet has two digits swapped' },
+    expect(store.getState().draft.settled?.takeoffWeight).toMatchObject({
+      use: 'computed',
+      reason: 'the sheet has two digits swapped',
     })
+    expect(line('takeoff weight')?.textContent).toContain('differed, settled')
+    // Another total on the sheet was not what was settled.
+    await user.type(stated(), '{Backspace}9')
+    await waitFor(() => expect(line('takeoff weight')?.textContent).toContain('choose again'))
+    expect(computed('takeoff weight')).toContain('not known yet')
+  })
+
+  it('are compared with what was typed in: a runway, a flap, a fuel', async () => {
+    const { user } = entering()
+    expect(line('runway')?.textContent).toContain('nothing stated')
+    await user.type(field('performance sheet', 'runway'), '33')
+    await waitFor(() => expect(line('runway')?.textContent).toContain('performance sheet differs: to be settled'))
+    expect(computed('V one')).toContain('not known yet')
+    await user.clear(field('performance sheet', 'runway'))
+    await user.type(field('performance sheet', 'runway'), '24')
+    await waitFor(() => expect(line('runway')?.textContent).toContain('performance sheet agrees'))
+    expect(computed('V one')).toContain('126 kt')
+    await user.type(field('load sheet', 'fuel on board'), '5280')
+    await waitFor(() => expect(line('fuel on board')?.textContent).toContain('load sheet differs'))
+  })
+
+  it('stand three in a row beside our own trim', async () => {
+    const { user } = entering({ performanceSheet: { takeoffTrim: 4.3 } })
+    await user.type(field('load sheet', 'takeoff trim'), '4.4')
+    await user.type(field('flight computer', 'takeoff trim'), '-4.3')
+    await waitFor(() => expect(line('takeoff trim')?.textContent).toContain('flight computer differs'))
+    expect(screen.getByRole('group', { name: 'takeoff trim' }).textContent).toContain('Computed here: 4.3 up')
+    expect(screen.getAllByRole('radio', { name: /computed|sheet|flight computer/ }).length).toBe(4)
   })
 })
 
 describe('why a value is what it is', () => {
   it('is told with the table cells that were used', async () => {
     const { user } = entering()
-    await user.click(await screen.findByText(/^4\.3 up/))
     const row = screen.getByRole('list', { name: 'Values that are read back' })
+    await user.click(await within(row).findByText(/^4\.3 up/))
     expect(row.textContent).toContain('table takeoff trim, takeoff CG 22, flap 12: 4.8')
     expect(row.textContent).toContain('table takeoff trim, takeoff CG 26, flap 12: 3.5')
   })
@@ -207,6 +237,52 @@ describe('a revision while a run is on', () => {
     expect(voice.said.map(({ text }) => text).join(' ')).toContain('Takeoff trim, four point three up.')
     expect(store.getState().run?.items['loadFigures.trim']?.given).toBe(true)
     expect(allText()).not.toContain('126 kt')
+  })
+
+  it('leaves the situation as it was told in the meantime', async () => {
+    const { actions, store } = await revising()
+    actions.press({ type: 'situation', name: 'stand', value: 'own' })
+    await waitFor(() => expect(store.getState().draft.situation?.stand).toBe('own'))
+    const { loads } = INPUTS.preliminary
+    actions.draft({ ...store.getState().draft, loads: { ...loads, aftHold: 800 } })
+    await actions.enterRevision()
+    expect(store.getState().run).toMatchObject({ revision: 2, situation: { stand: 'own' } })
+  })
+
+  it('says that a load sheet tells of another situation, before it is entered', async () => {
+    const { actions } = await revising()
+    actions.draft({ ...INPUTS.final, situation: { stand: 'own', icing: 'no' } })
+    const changes = await screen.findByRole('region', { name: 'Against revision 1' })
+    await waitFor(() => expect(changes.textContent).toContain('Stand: leaves under its own power'))
+  })
+
+  it('keeps what was being typed when a value is read aloud', async () => {
+    const { actions, store, ear } = await revising()
+    actions.press({ type: 'situation', name: 'stand', value: 'own' })
+    actions.draft({ ...INPUTS.final, situation: { stand: 'own' } })
+    actions.press({ type: 'crossCheck', figure: 'runway', source: 'performanceSheet' })
+    await waitFor(() => expect(store.getState().run?.question?.about).toBe('reading'))
+    ear.hear('runway two four')
+    await waitFor(() => expect(store.getState().run?.revision).toBe(2))
+    const { draft, run } = store.getState()
+    expect(draft.values.blockFuel).toBe(INPUTS.final.values.blockFuel)
+    expect(draft.stated?.performanceSheet?.runway).toBe('24')
+    expect(run?.inputs?.values.blockFuel).toBe(INPUTS.preliminary.values.blockFuel)
+    expect(run?.situation.stand).toBe('own')
+  })
+
+  it('hides the workings, and shows one on request; what it helps to work out is marked', async () => {
+    const { user, store } = await revising()
+    expect(screen.queryByRole('list', { name: 'Workings' })).toBeNull()
+    const moment = shownIn(compute(demo.figures, INPUTS.preliminary), 'takeoffMoment') ?? ''
+    expect(moment).toMatch(/\d{3} kg m$/)
+    expect(allText()).not.toContain(moment)
+    await user.click(screen.getByText(/Workings hidden while the run is on/))
+    await user.click(screen.getByRole('button', { name: 'Show altimeter in inches' }))
+    const workings = await screen.findByRole('list', { name: 'Workings' })
+    expect(workings.textContent).toContain('29.80')
+    expect(store.getState().run?.items['beforeStart.altimeters']?.given).toBe(true)
+    expect(store.getState().run?.items['loadFigures.trim']?.given).not.toBe(true)
   })
 
   it('that changes no spoken value says so', async () => {

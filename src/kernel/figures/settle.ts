@@ -6,7 +6,7 @@
 import type { Value } from '../kinds/kind.ts'
 import { isSameValue } from '../kinds/table.ts'
 import type { Problem } from '../problem.ts'
-import type { Inputs, Reason, StatedValue } from './model.ts'
+import type { Inputs, Reason, Settlement, StatedValue } from './model.ts'
 import type { FigureDeclaration } from './pack.ts'
 import { showMeasured } from './showing.ts'
 
@@ -58,12 +58,16 @@ function compared({ spec, stated }: FigureDeclaration, own: Value, source: strin
   return { source, value, difference, within: Math.abs(difference) <= (stated?.tolerance ?? 0) + 1e-9 }
 }
 
+/** It was chosen when sources stated something else. */
+export function isOutdated({ over }: Settlement, sources: readonly StatedValue[]): boolean {
+  return over !== undefined && sources.some(({ source, value }) => over[source] !== value)
+}
+
 function choose(declaration: FigureDeclaration, inputs: Inputs, sources: readonly StatedValue[]): Settled {
   const { name, label, measure, stated } = declaration
   const settlement = inputs.settled?.[name]
   const chosen = sources.find(({ source }) => source === settlement?.use)
-  const isOutdated = sources.some(({ source, value }) => settlement?.over && settlement.over[source] !== value)
-  if (settlement && chosen && settlement.reason.trim() !== '' && !isOutdated) {
+  if (settlement && chosen && settlement.reason.trim() !== '' && !isOutdated(settlement, sources)) {
     const text = `settled on ${sourceWords(chosen.source)} ${showMeasured(chosen.value, measure)}: ${settlement.reason}`
     return { value: chosen.value, sources, why: [{ text, uses: [] }], problems: [] }
   }

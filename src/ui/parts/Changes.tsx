@@ -4,7 +4,7 @@ import type { DraftView } from '../../app/draftView.ts'
 import { Mark } from './Mark.tsx'
 
 export function Changes({ view }: { readonly view: DraftView }) {
-  const { revision, changes, workings, unspoken, reopens } = view
+  const { revision, changes, workings, unspoken, reopens, situationChanges } = view
   if (revision === 0) return null
   const { items, lists } = reopens
   return (
@@ -25,6 +25,11 @@ export function Changes({ view }: { readonly view: DraftView }) {
           </li>
         ))}
       </ul>
+      {situationChanges.map((change) => (
+        <p key={change}>
+          <Mark name="arrow" /> {change}
+        </p>
+      ))}
       {items.length > 0 && (
         <p>
           <Mark name="back" /> <strong>Opens again:</strong> {items.join(', ')}.

@@ -33,7 +33,7 @@ function enteredAndHidden(pack: Pack, view: DraftView): ComputedView[] {
   return Object.values(pack.figures.declarations).flatMap(({ name, label, input }): ComputedView[] => {
     if (!input || view.hidden.get(name) !== 'own') return []
     const blank = { unit: '', shown: undefined, changed: false, preliminary: false, read: true }
-    return [{ ...blank, name, label, hidden: 'own', why: [], sources: [], agreement: [], statedBy: [] }]
+    return [{ ...blank, name, label, hidden: 'own', why: [] }]
   })
 }
 

@@ -1,105 +1,84 @@
-/** What others state beside what is computed here, and the choice that settles a difference. */
+/** What others state beside what is computed or entered here: one line a figure, its fields behind it. */
 
-import type { ComputedView } from '../../app/computedView.ts'
-import type { DraftView } from '../../app/draftView.ts'
-import { enteredNumber } from '../../app/fields.ts'
+import type { SourcedView } from '../../app/sourcesView.ts'
 import type { Inputs } from '../../kernel/figures/model.ts'
-import { showNumber } from '../../kernel/figures/showing.ts'
-import { useActions, useApp } from '../useApp.ts'
-import { Field } from './Field.tsx'
-import { Mark } from './Mark.tsx'
+import type { Pack } from '../../kernel/run/checklist.ts'
+import { Mark, type MarkName } from './Mark.tsx'
 import { Settle } from './Settle.tsx'
-import { sourceName } from './sourceName.ts'
+import { SourceFields } from './SourceFields.tsx'
 
 interface SourcesProps {
+  readonly pack: Pack
   readonly draft: Inputs
-  readonly view: DraftView
+  readonly figures: readonly SourcedView[]
 }
 
-export function Sources({ draft, view }: SourcesProps) {
-  const stated = view.computed.filter((figure) => figure.statedBy.length > 0)
-  if (stated.length === 0) return null
+export function Sources({ pack, draft, figures }: SourcesProps) {
+  if (figures.length === 0) return null
   return (
     <section class="stack" aria-labelledby="sources">
       <h2 id="sources">Sources side by side</h2>
-      {stated.map((figure) => (
-        <Source key={figure.name} draft={draft} figure={figure} />
+      <p class="soft small">What a sheet or the flight computer states is compared with our own value.</p>
+      {figures.map((figure) => (
+        <details key={figure.name} open={figure.state === 'open' || figure.state === 'outdated'}>
+          <summary>
+            <span class="cap">{figure.label}</span> <Told figure={figure} />
+          </summary>
+          <fieldset class="stack">
+            <legend class="hidden-label">{figure.label}</legend>
+            <Own figure={figure} />
+            <SourceFields pack={pack} draft={draft} figure={figure} />
+            {figure.choices.length > 0 && <Settle draft={draft} figure={figure} />}
+          </fieldset>
+        </details>
       ))}
     </section>
   )
 }
 
-function Source({ draft, figure }: { readonly draft: Inputs; readonly figure: ComputedView }) {
-  const actions = useActions()
-  const inForce = useApp((state) => state.revisions.at(-1)?.inputs.stated)
-  const isRunning = useApp((state) => state.run?.status === 'running')
-  const { name, label, unit, sources, agreement, statedBy, hidden } = figure
-  const keptBy = (source: string) => (hidden ? inForce?.[source]?.[name] : undefined)
-  const type = (source: string, text: string) => {
-    const { [name]: _, ...others } = draft.stated?.[source] ?? {}
-    const value = text.trim() === '' ? keptBy(source) : (enteredNumber(text) ?? text)
-    const ofSource = value === undefined ? others : { ...others, [name]: value }
-    actions.draft({ ...draft, stated: { ...draft.stated, [source]: ofSource } })
-  }
-  const entered = (source: string) => {
-    const stated = draft.stated?.[source]?.[name]
-    return stated === undefined || stated === keptBy(source) ? '' : String(stated)
-  }
-  const readAloud = () => {
-    actions.press({ type: 'command', command: 'crossCheck', argument: name })
-    actions.show('run')
-  }
-  const computed = sources.find(({ source }) => source === 'computed')
+const MARK: Readonly<Record<SourcedView['state'], MarkName>> = {
+  nothing: 'ring',
+  agrees: 'full',
+  settled: 'half',
+  open: 'unequal',
+  outdated: 'unequal',
+}
+
+function Told({ figure }: { readonly figure: SourcedView }) {
+  const { state } = figure
   return (
-    <fieldset class="stack">
-      <legend class="cap">{label}</legend>
-      <p>
-        Computed here:{' '}
-        {hidden ? (
-          <span class="soft">hidden while the run is on</span>
-        ) : (
-          <strong>{computed ? `${shownValue(computed.value)} ${unit}` : (figure.shown ?? 'not known yet')}</strong>
-        )}
-      </p>
-      {isRunning && statedBy.includes('flightComputer') && (
-        <div>
-          <button type="button" onClick={readAloud}>
-            Cross-check aloud <small>or say “cross check {label}”</small>
-          </button>
-        </div>
-      )}
-      <div class="fields">
-        {statedBy.map((source) => (
-          <div key={source}>
-            <Field
-              label={sourceName(source)}
-              unit={unit}
-              entered={entered(source)}
-              placeholder={keptBy(source) === undefined ? '' : 'as in force'}
-              type={(text) => type(source, text)}
-            />
-            <Agreement figure={figure} source={source} />
-          </div>
-        ))}
-      </div>
-      {agreement.some(({ within }) => !within) && <Settle draft={draft} figure={figure} />}
-    </fieldset>
+    <span class={state === 'open' || state === 'outdated' ? 'wrong-entry' : 'soft'}>
+      <Mark name={MARK[state]} /> {wordsOf(figure)}
+    </span>
   )
 }
 
-const shownValue = (value: number | string) => (typeof value === 'number' ? showNumber(value, 1) : value)
+function wordsOf({ state, fields }: SourcedView): string {
+  const names = (agrees: boolean) => fields.filter((one) => one.agrees === agrees).map(({ words }) => words)
+  switch (state) {
+    case 'nothing':
+      return 'nothing stated'
+    case 'agrees':
+      return `${names(true).join(', ')} ${names(true).length > 1 ? 'agree' : 'agrees'}`
+    case 'open':
+      return `${names(false).join(', ')} ${names(false).length > 1 ? 'differ' : 'differs'}: to be settled`
+    case 'outdated':
+      return 'differs from what was settled: choose again'
+    case 'settled':
+      return 'differed, settled'
+  }
+}
 
-/** By how much it differs is told only where the value itself is. */
-function Agreement({ figure, source }: { readonly figure: ComputedView; readonly source: string }) {
-  const within = figure.agreement.find((one) => one.source === source)?.within
-  if (within === undefined) return null
-  const difference = figure.sources.find((one) => one.source === source)?.difference
-  const by =
-    difference === undefined ? '' : ` (${difference > 0 ? '+' : ''}${showNumber(difference, 1)} ${figure.unit})`
+function Own({ figure }: { readonly figure: SourcedView }) {
+  const { own, shown, isHidden } = figure
   return (
-    <p class={within ? 'soft small' : 'wrong-entry'}>
-      <Mark name={within ? 'full' : 'unequal'} /> {within ? 'agrees' : 'differs'}
-      {by}
+    <p>
+      {own === 'computed' ? 'Computed here: ' : 'Entered here: '}
+      {isHidden ? (
+        <span class="soft">hidden while the run is on</span>
+      ) : (
+        <strong>{shown ?? (own === 'computed' ? 'not known yet' : 'nothing yet')}</strong>
+      )}
     </p>
   )
 }

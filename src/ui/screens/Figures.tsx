@@ -73,7 +73,7 @@ function FiguresOf({ pack }: { readonly pack: Pack }) {
           <Changes view={view} />
           <Problems title="To be mended or checked" problems={view.problems} />
           <ComputedValues pack={pack} view={view} />
-          <Sources draft={draft} view={view} />
+          <Sources pack={pack} draft={draft} figures={view.sourced} />
           <Envelopes pack={pack} preview={preview} inForce={revisions.at(-1)?.set} hidden={view.hidden} />
           <TablesUsed pack={pack} view={view} />
         </div>
