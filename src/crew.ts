@@ -3,6 +3,7 @@
  * needs none of it.
  */
 
+import { soundDevices } from './adapters/devices.ts'
 import { createBrowserEar } from './adapters/ear/browserEar.ts'
 import { createChosenEar } from './adapters/ear/chooseEar.ts'
 import { createDeviceEar } from './adapters/ear/deviceEar.ts'
@@ -29,7 +30,11 @@ export function takeSeats({ store, log, packFiles, openHere, saveSettings }: Cre
   const clock = createWorkerClock()
   const voice = createVoice({ clock, settings: () => store.getState().settings })
   const ear = createChosenEar({
-    device: createDeviceEar({ modelBase: new URL('model/', document.baseURI).href, clock }),
+    device: createDeviceEar({
+      modelBase: new URL('model/', document.baseURI).href,
+      clock,
+      microphone: () => store.getState().settings.microphone,
+    }),
     browser: createBrowserEar({ clock, mayLeave: () => store.getState().settings.soundMayLeave }),
     choice: () => store.getState().settings.ear,
   })
@@ -44,6 +49,7 @@ export function takeSeats({ store, log, packFiles, openHere, saveSettings }: Cre
     newSeed: () => crypto.getRandomValues(new Uint32Array(1))[0] ?? 0,
     wakeSound: () => voice.wake(),
     learnSwitch: switches.learn,
+    soundDevices,
   })
   switches.subscribe(actions.switched)
   return actions

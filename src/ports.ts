@@ -71,6 +71,8 @@ export interface ListenOrder {
   readonly hearable: Hearable
   /** The app's own voice is not in the microphone: listen through it. */
   readonly isHeadset?: boolean
+  /** This speaker pauses between words: the end is waited for longer. */
+  readonly isPatient?: boolean
 }
 
 export interface Ear {
@@ -110,6 +112,12 @@ export interface Switches {
   learn(): Promise<Binding | undefined>
   /** Hears the keys of another window of this page as well; returns its undoing. */
   attach(other: Window): () => void
+}
+
+export interface SoundDevices {
+  readonly microphones: readonly { readonly id: string; readonly name: string }[]
+  /** Empty where the browser lets a page choose none. */
+  readonly outputs: readonly { readonly id: string; readonly name: string }[]
 }
 
 /** Append-only. */

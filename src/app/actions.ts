@@ -28,6 +28,13 @@ export interface Actions {
   /** Any key or click after a reload: browsers want a gesture before sound. */
   gesture(): void
   retryEar(): Promise<void>
+  /** Begins the sound check, or begins it again. */
+  soundCheck(): Promise<void>
+  skipLine(): void
+  /** Takes on what it found, where that is wanted, and goes back to the start. */
+  endSoundCheck(keep: boolean): Promise<void>
+  /** Looks up the microphones and outputs there are. */
+  lookUpDevices(): Promise<void>
   /** A key, pedal or button of the pilot's own, or its likeness on the screen. */
   switched(event: SwitchEvent): void
   /** The next key or button pressed becomes the one for this; Escape leaves it as it was. */

@@ -8,6 +8,7 @@ import type { Effect, Happening, RunEvent } from '../kernel/run/events.ts'
 import { emptyRun, fold } from '../kernel/run/step.ts'
 import type { Clock, Ear, EarEvent, RunLog, Voice } from '../ports.ts'
 import { createDispatch, type Dispatch } from './dispatch.ts'
+import { createFiveNineGuard } from './fiveNine.ts'
 import { createPerform } from './perform.ts'
 import type { Stated } from './revision.ts'
 import { createSpeech } from './speech.ts'
@@ -68,6 +69,7 @@ export function conduct(
     },
     isHearing: () => store.getState().ear.state === 'hearing',
     isHeadset: () => store.getState().settings.isHeadset,
+    isPatient: () => store.getState().settings.pauses === 'long',
   })
   const state = events.length > 0 ? fold(pack, runId, events) : emptyRun(runId)
   const dispatch = createDispatch({
@@ -84,9 +86,11 @@ export function conduct(
     },
     logLost: (message) => store.setState({ storage: { kept: false, message } }),
   })
+  const guarded = createFiveNineGuard(() => store.getState().settings.fiveNine)
   const unsubscribe = ear.subscribe((event) => {
-    if (event.type === 'heard' && event.heard.by === 'voice' && speech.isEarly(event.heard.beganAt)) {
-      return reported(store, dispatch, { type: 'heard', heard: { ...event.heard, early: true } })
+    if (event.type === 'heard' && event.heard.by === 'voice') {
+      const early = speech.isEarly(event.heard.beganAt) && { early: true }
+      return reported(store, dispatch, { type: 'heard', heard: { ...guarded(event.heard), ...early } })
     }
     if (event.type === 'speechBegan' && speech.isOn()) clock.after(COUGH_MS, () => isSpeaking(store) && cut())
     reported(store, dispatch, event)

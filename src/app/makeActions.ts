@@ -5,12 +5,13 @@ import type { Inputs } from '../kernel/figures/model.ts'
 import { debriefOf } from '../kernel/run/debrief.ts'
 import type { Happening } from '../kernel/run/events.ts'
 import type { RunState } from '../kernel/run/state.ts'
-import type { Binding } from '../ports.ts'
+import type { Binding, SoundDevices } from '../ports.ts'
 import type { Actions } from './actions.ts'
 import { createDeparture, type DepartureParts, dealtBy } from './departure.ts'
 import { pressed } from './pressed.ts'
 import { recalled } from './recall.ts'
 import { type Settings, withSwitch } from './settings.ts'
+import { createSoundCheck } from './soundCheck.ts'
 import { EMPTY_DRAFT } from './store.ts'
 import { createTalk } from './talk.ts'
 import type { Press } from './view.ts'
@@ -21,6 +22,7 @@ export interface ActionParts extends DepartureParts {
   readonly wakeSound: () => Promise<void>
   /** The next key or button that is pressed. */
   readonly learnSwitch: () => Promise<Binding | undefined>
+  readonly soundDevices: () => Promise<SoundDevices>
 }
 
 export function makeActions(parts: ActionParts): Actions {
@@ -51,13 +53,15 @@ export function makeActions(parts: ActionParts): Actions {
     store.setState({ settings: next })
     parts.saveSettings(next)
     talk.settle()
-    if (settings.ear !== undefined) void changeEar()
+    if (settings.ear !== undefined || settings.microphone !== undefined) void changeEar()
   }
   talk.settle()
 
+  const check = createSoundCheck(parts)
+
   async function changeEar(): Promise<void> {
     store.setState(({ ear }) => ({ ear: { ...ear, failure: undefined, note: '' } }))
-    if (!departure.dispatch()) return
+    if (!departure.dispatch()) return store.getState().soundCheck && check.begin()
     await parts.ear.close()
     if (store.getState().settings.ear === 'typing') return
     await departure.openEar()
@@ -119,6 +123,23 @@ export function makeActions(parts: ActionParts): Actions {
     },
     press,
     switched: talk.switched,
+    async soundCheck() {
+      void parts.wakeSound()
+      // One ear, one voice: a run has them while it is on.
+      if (departure.dispatch()) return
+      await check.begin()
+      store.setState({ devices: await parts.soundDevices() })
+    },
+    skipLine: check.skip,
+    async endSoundCheck(keep) {
+      const found = store.getState().soundCheck?.findings
+      await check.end()
+      if (keep && found) change(found.settings)
+      store.setState({ screen: 'start' })
+    },
+    async lookUpDevices() {
+      store.setState({ devices: await parts.soundDevices() })
+    },
     async learn(name) {
       store.setState({ learning: name })
       const binding = await parts.learnSwitch()

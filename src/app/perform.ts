@@ -16,6 +16,8 @@ export interface PerformParts {
   readonly isHearing: () => boolean
   /** Listens through its own voice. */
   readonly isHeadset: () => boolean
+  /** The speaker makes long pauses. */
+  readonly isPatient: () => boolean
 }
 
 /** How long to wait before a silence timer looks again while speech is under way. */
@@ -53,7 +55,8 @@ export function createPerform(parts: PerformParts): (effects: readonly Effect[])
   }
 
   function listen({ order, hearable }: Extract<Effect, { type: 'listen' }>, isHeadset: boolean): void {
-    parts.ear.listen({ order, hearable, ...(isHeadset && { isHeadset }) })
+    const isPatient = parts.isPatient()
+    parts.ear.listen({ order, hearable, ...(isHeadset && { isHeadset }), ...(isPatient && { isPatient }) })
   }
 
   async function run(effects: readonly Effect[], mine: number): Promise<void> {

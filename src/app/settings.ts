@@ -18,6 +18,15 @@ export interface Settings {
   readonly switches: Readonly<Record<SwitchName, Binding | null>>
   /** Play and pause of a headset talk, next confirms. */
   readonly mediaKeys: boolean
+  /** Of this speaker: long ones inside an answer must not end it. */
+  readonly pauses: 'usual' | 'long'
+  /** Single digits are asked for at the first misunderstanding. */
+  readonly digitsFirst: boolean
+  /** Five and nine count as "fife" and "niner", or said twice. */
+  readonly fiveNine: boolean
+  /** Devices by the browser's name for them; empty: the system's. */
+  readonly microphone: string
+  readonly output: string
   /** Name of a voice of the browser, or `embedded`; empty: the best one there is. */
   readonly voice: string
   readonly rate: number
@@ -41,6 +50,11 @@ export const DEFAULT_SETTINGS: Settings = {
   soundMayLeave: false,
   listening: 'open',
   isHeadset: false,
+  pauses: 'usual',
+  digitsFirst: false,
+  fiveNine: false,
+  microphone: '',
+  output: '',
   switches: { talk: null, radio: null, confirm: null },
   mediaKeys: false,
   voice: '',

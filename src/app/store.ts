@@ -7,10 +7,11 @@ import type { Pack } from '../kernel/run/checklist.ts'
 import type { Debrief } from '../kernel/run/debrief.ts'
 import type { Role } from '../kernel/run/events.ts'
 import type { RunState } from '../kernel/run/state.ts'
-import type { EarFailure, EarState, RunSummary, SwitchName } from '../ports.ts'
+import type { EarFailure, EarState, RunSummary, SoundDevices, SwitchName } from '../ports.ts'
 import { DEFAULT_SETTINGS, type Settings } from './settings.ts'
+import type { Findings, LineHeard } from './soundLines.ts'
 
-export const SCREENS = ['start', 'figures', 'run', 'account', 'settings'] as const
+export const SCREENS = ['start', 'figures', 'run', 'account', 'settings', 'sound'] as const
 export type Screen = (typeof SCREENS)[number]
 
 export interface PackSummary {
@@ -60,6 +61,10 @@ export interface AppState {
     /** What keeps it shut: it waits for the talk key, or the radio key is held. */
     readonly gate: EarGated
   }
+  /** The sound check, while it is on. */
+  readonly soundCheck: SoundCheckState | undefined
+  /** Microphones and outputs to choose from. */
+  readonly devices: SoundDevices
   /** Where the browser's own recognition listens, if it has one; undefined until it has told. */
   readonly browserEar: 'none' | 'device' | 'away' | undefined
   /** The next key or button pressed becomes the one for this. */
@@ -76,6 +81,15 @@ export interface AppState {
   /** Names of the browser's voices, for the settings. */
   readonly voices: readonly string[]
   readonly settings: Settings
+}
+
+export interface SoundCheckState {
+  readonly stage: 'voice' | 'reading' | 'done' | 'failed'
+  /** Lines read or left out so far. */
+  readonly lines: readonly LineHeard[]
+  readonly findings?: Findings
+  readonly message: string
+  readonly hasVoice: boolean
 }
 
 export type EarGated = 'open' | 'talk' | 'radio'
@@ -108,6 +122,8 @@ export function createAppStore(initial: Partial<AppState> = {}): Store {
       note: '',
       gate: 'open',
     },
+    soundCheck: undefined,
+    devices: { microphones: [], outputs: [] },
     browserEar: undefined,
     learning: undefined,
     voice: { speaking: '', role: 'otherseat', failed: false },

@@ -13,6 +13,7 @@ const LOADERS: Readonly<Record<Screen, () => Promise<ComponentType>>> = {
   figures: async () => (await import('./screens/Figures.tsx')).Figures,
   run: async () => (await import('./screens/Run.tsx')).Run,
   account: async () => (await import('./screens/Account.tsx')).Account,
+  sound: async () => (await import('./screens/SoundCheck.tsx')).SoundCheck,
   settings: async () => (await import('./screens/Settings.tsx')).Settings,
 }
 

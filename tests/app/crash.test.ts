@@ -94,6 +94,7 @@ async function openPage(fate?: Fate) {
     },
     wakeSound: async () => {},
     learnSwitch: async () => undefined,
+    soundDevices: async () => ({ microphones: [], outputs: [] }),
   })
   await actions.recall()
   return { store, ear, voice, actions, log, stored, isDead: () => isDead }

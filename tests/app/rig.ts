@@ -8,7 +8,7 @@ import { createAppStore } from '../../src/app/store.ts'
 import { readPackDir } from '../../src/cli/packDir.ts'
 import type { FigureSet, Inputs } from '../../src/kernel/figures/model.ts'
 import type { Pack } from '../../src/kernel/run/checklist.ts'
-import type { Effect, RunEvent } from '../../src/kernel/run/events.ts'
+import type { Effect, RunEvent, RunSettings } from '../../src/kernel/run/events.ts'
 import { readInputs } from '../../src/packs/inputs.ts'
 import { createFakeClock } from '../fakes/clock.ts'
 import { createFakeEar } from '../fakes/ear.ts'
@@ -33,7 +33,9 @@ export async function demoInputs(pack: Pack, name: 'preliminary' | 'final' | 'am
 /** Lets everything that waits its turn be done. */
 export const settled = () => new Promise((done) => setTimeout(done, 0))
 
-export async function rig(options: FakeVoiceOptions & { events?: readonly RunEvent[] } = {}) {
+export async function rig(
+  options: FakeVoiceOptions & { events?: readonly RunEvent[]; settings?: Partial<RunSettings> } = {},
+) {
   const pack = await demoPack()
   const clock = createFakeClock()
   const ear = createFakeEar(clock.now)
@@ -76,7 +78,7 @@ export async function rig(options: FakeVoiceOptions & { events?: readonly RunEve
       type: 'runStarted',
       pack: { id, version, sha256, name: pack.name, texts },
       situation: { stand: 'push', icing: 'no' },
-      settings: { phraseology: 'plain', coachAfter: 0 },
+      settings: { phraseology: 'plain', coachAfter: 0, ...options.settings },
       startedAt: clock.now(),
     })
     await revise('preliminary')

@@ -27,6 +27,7 @@ const SCREENS: Readonly<Record<string, () => unknown>> = {
     await screen.findByRole('heading', { level: 1, name: /lists are complete/ })
   },
   settings: () => stage({ screen: 'settings' }),
+  'the sound check': () => stage({ screen: 'sound' }),
   'any key resumes': () => stage({ needsGesture: true }),
   'another tab': () => stage({ screen: 'run', writer: 'elsewhere' }),
   'the log lost': () => stage({ storage: { kept: false, message: 'Storage is full.' } }),

@@ -74,6 +74,7 @@ export function stage(initial: Partial<AppState> = {}, own: Partial<ActionParts>
     openHere: { get: () => open.runId, set: (runId) => Object.assign(open, { runId }) },
     wakeSound: async () => {},
     learnSwitch: async () => undefined,
+    soundDevices: async () => ({ microphones: [], outputs: [] }),
     ...own,
   }
   const actions = makeActions(parts)

@@ -17,6 +17,8 @@ export interface DeviceEarOptions {
   /** Absolute address of the folder with the model, with a slash at its end. */
   readonly modelBase: string
   readonly clock: Clock
+  /** The browser's name of the microphone asked for; empty for the system's. */
+  readonly microphone?: () => string
   /** Deafness behind the app's own voice; at most 150. */
   readonly guardMs?: number
 }
@@ -27,7 +29,8 @@ const WATCH_EVERY_MS = 1000
 const SIGNS_MISSED = 3
 const TYPING = 'Typing and the buttons work meanwhile.'
 
-export function createDeviceEar({ modelBase, clock, guardMs = GUARD_MS }: DeviceEarOptions): Ear {
+export function createDeviceEar(options: DeviceEarOptions): Ear {
+  const { modelBase, clock, guardMs = GUARD_MS } = options
   const listeners = new Set<(event: EarEvent) => void>()
   let model: Promise<Model> | undefined
   let microphone: Microphone | undefined
@@ -81,7 +84,7 @@ export function createDeviceEar({ modelBase, clock, guardMs = GUARD_MS }: Device
   async function start(turn: number): Promise<void> {
     become('loading')
     const [opened, loaded] = await Promise.all([
-      microphone ? { microphone } : openMicrophone(clock, (failure) => fail(failure)),
+      microphone ? { microphone } : openMicrophone(clock, options.microphone?.() ?? '', (failure) => fail(failure)),
       loadModel(),
     ])
     if (turn !== opening) {

@@ -8,7 +8,7 @@ import type { EarEvent, EarGate, EarState, ListenOrder } from '../../ports.ts'
 import type { Decoded } from './decoder.ts'
 import type { Denoiser } from './denoise.ts'
 import { type Recognition, recognition } from './recogniser.ts'
-import { type Utterance, UtteranceFinder, type UtteranceStep, type UtteranceTimes } from './utterance.ts'
+import { PATIENT_TIMES, type Utterance, UtteranceFinder, type UtteranceStep, type UtteranceTimes } from './utterance.ts'
 import { VoicingMeter } from './voicing.ts'
 
 export interface Looks {
@@ -58,7 +58,7 @@ export class Listening {
     this.order = order
     this.opensAt = opensAt
     this.taken = undefined
-    this.finder.open()
+    this.finder.open(order.isPatient ? PATIENT_TIMES : {})
     this.become('guard')
     this.looks.expect(order)
   }

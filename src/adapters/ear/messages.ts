@@ -29,7 +29,13 @@ export type ToWorker =
   | { readonly type: 'frames'; readonly port: MessagePort; readonly clockOffsetMs: number }
   /** The line between the two workers. */
   | { readonly type: 'peer'; readonly port: MessagePort }
-  | { readonly type: 'listen'; readonly order: number; readonly hearable: Hearable; readonly guardMs: number }
+  | {
+      readonly type: 'listen'
+      readonly order: number
+      readonly hearable: Hearable
+      readonly guardMs: number
+      readonly isPatient?: boolean
+    }
   | { readonly type: 'shut' }
   | { readonly type: 'gate'; readonly gate: EarGate }
 

@@ -20,7 +20,11 @@ const TYPING = 'Typing and the buttons work meanwhile.'
 const MUTED_MS = 1_500
 
 /** `lost` is called when the microphone goes away afterwards. Never rejects. */
-export async function openMicrophone(clock: Clock, lost: (failure: EarFailure) => void): Promise<OpenedMicrophone> {
+export async function openMicrophone(
+  clock: Clock,
+  deviceId: string,
+  lost: (failure: EarFailure) => void,
+): Promise<OpenedMicrophone> {
   if (!navigator.mediaDevices?.getUserMedia || typeof AudioWorkletNode === 'undefined') {
     const message = `This browser gives pages no microphone here; open the page over https or on localhost. ${TYPING}`
     return { failure: { code: 'unsupported', message } }
@@ -29,7 +33,8 @@ export async function openMicrophone(clock: Clock, lost: (failure: EarFailure) =
   try {
     // Its noise suppression gates pauses to digital silence, which the acoustic model does not know.
     const audio = { channelCount: 1, echoCancellation: false, noiseSuppression: false, autoGainControl: false }
-    stream = await navigator.mediaDevices.getUserMedia({ audio })
+    // Another one where the chosen one is not plugged in: the screen has its name.
+    stream = await navigator.mediaDevices.getUserMedia({ audio: deviceId ? { ...audio, deviceId } : audio })
   } catch (error) {
     return { failure: refusal(error) }
   }

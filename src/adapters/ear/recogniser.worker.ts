@@ -47,7 +47,7 @@ async function receive(message: ToWorker): Promise<void> {
     case 'frames':
       return hearFrames(message.port, message.clockOffsetMs)
     case 'listen':
-      return listening?.listen({ order: message.order, hearable: message.hearable }, now() + message.guardMs)
+      return listening?.listen({ ...message, isPatient: message.isPatient === true }, now() + message.guardMs)
     case 'shut':
       return listening?.shut()
     case 'gate':

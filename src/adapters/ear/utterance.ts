@@ -47,6 +47,8 @@ export interface UtteranceTimes {
   /** Nothing longer is waited for. */
   readonly longestMs: number
 }
+/** For a speaker who pauses inside an answer. */
+export const PATIENT_TIMES: Pick<UtteranceTimes, 'wholeMs' | 'halfMs'> = { wholeMs: 650, halfMs: 1_300 }
 export const TIMES: UtteranceTimes = { preRollMs: 500, lookMs: 210, wholeMs: 400, halfMs: 850, longestMs: 12_000 }
 
 const FRAME_MS = 30
@@ -60,18 +62,21 @@ const SHORTEST_CUT_MS = 350
 const CUT_FRAMES = 2
 
 export class UtteranceFinder {
-  private readonly times: UtteranceTimes
+  private readonly usual: UtteranceTimes
+  private times: UtteranceTimes
   private ring: Frame[] = []
   private voicedInRow = 0
   private framesSinceOpen = 0
   private speech: { frames: Frame[]; first: number; last: number; isOnsetCut: boolean; isLooked: boolean } | undefined
 
   constructor(times: UtteranceTimes = TIMES) {
+    this.usual = times
     this.times = times
   }
 
   /** The ear opens: nothing from before this moment counts, so that its own voice is never judged. */
-  open(): void {
+  open(times?: Partial<UtteranceTimes>): void {
+    if (times) this.times = { ...this.usual, ...times }
     this.ring = []
     this.voicedInRow = 0
     this.framesSinceOpen = 0

@@ -18,6 +18,8 @@ export interface VoiceSettings {
   readonly rate: number
   /** Stations that are heard by radio sound so, where the voice is an embedded one. */
   readonly radioSound: boolean
+  /** Where the tones and our own voice are to sound; the browser's own voices sound where the system does. */
+  readonly output?: string
 }
 
 export interface AppVoice extends Voice {
@@ -35,7 +37,7 @@ export interface VoiceParts {
 }
 
 export function createVoice({ settings, clock = systemClock }: VoiceParts): AppVoice {
-  const sound = createSound(clock)
+  const sound = createSound(clock, undefined, () => settings().output ?? '')
   const browser = createBrowserVoice({ clock, settings })
   // Waiting for the browser's voices begins with the page, not with the first word.
   void browser.isUsable()

@@ -13,12 +13,22 @@ export interface Sound {
   running(): Promise<AudioContext | undefined>
 }
 
-export function createSound(clock: Clock, make: () => AudioContext = () => new AudioContext()): Sound {
-  let context: AudioContext | undefined
+/** Not in every browser's types, and not in every browser. */
+type Routed = AudioContext & { sinkId?: string | object; setSinkId?: (id: string) => Promise<void> }
+
+/** `output` is the browser's name of the device asked for; empty for the system's. */
+export function createSound(
+  clock: Clock,
+  make: () => AudioContext = () => new AudioContext(),
+  output: () => string = () => '',
+): Sound {
+  let context: Routed | undefined
   return {
     async running() {
       try {
         context ??= make()
+        // One that is not plugged in leaves the sound where it is.
+        if (context.setSinkId && context.sinkId !== output()) await context.setSinkId(output()).catch(() => undefined)
         if (context.state !== 'running') {
           await Promise.race([context.resume(), new Promise<void>((late) => clock.after(START_WITHIN_MS, late))])
         }

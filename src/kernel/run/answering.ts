@@ -149,9 +149,10 @@ function sayAgain(pack: Pack, before: RunState, item: Item, event: Answered): St
     return turn(pack, state, [say.form(judgement.form)], { prompt: true })
   }
   if (judgement.because === 'twoValues') return turn(pack, state, [say.twoValues()], { prompt: true })
-  if (times === 1) return turn(pack, state, [say.sayAgain(item.challenge)])
   const hasDigits = saidFigures(item, state.situation).length > 0
-  if (times === 2)
+  const asksDigits = hasDigits && state.settings.digitsFirst
+  if (times === 1 && !asksDigits) return turn(pack, state, [say.sayAgain(item.challenge)])
+  if (times <= 2)
     return turn(pack, state, [hasDigits ? say.singleDigits(item.challenge) : say.sayAgain(item.challenge)])
   return times === 3 ? turn(pack, state, [say.useKeys()]) : turn(pack, state, [], { tone: 'soft' })
 }

@@ -186,6 +186,8 @@ export interface RunSettings {
   readonly phraseology: 'plain' | 'standard' | 'verbatim'
   /** Misses before the voice coaches; 0 never. */
   readonly coachAfter: number
+  /** A stranger to it: single digits are asked for at the first misunderstanding. */
+  readonly digitsFirst?: boolean
   /** Whose words stations use; ICAO where it is not said. */
   readonly radio?: 'icao' | 'faa'
 }

@@ -87,6 +87,8 @@ export const FIXED_PHRASES = [
   'unless seen',
   'from the top to start again',
   'reading you',
+  'sound check',
+  'read the lines on the screen',
   'I cannot hear you',
   'I hear you again',
 ] as const
@@ -179,6 +181,7 @@ export const say = {
   stop: (stopWords: string) => sentence(stopWords),
   action: (action: string) => sentence(action),
   readingYou: () => sentence('reading you'),
+  soundCheck: () => `${sentence('sound check')} ${sentence('read the lines on the screen')}`,
   deaf: () => sentence('I cannot hear you', 'use the keys if you like'),
   hearsAgain: () => sentence('I hear you again'),
   wayBack: () => sentence('from the top to start again'),

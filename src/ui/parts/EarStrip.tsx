@@ -4,6 +4,7 @@ import { nameOfBinding } from '../../app/settings.ts'
 import type { AppState } from '../../app/store.ts'
 import type { EarState } from '../../ports.ts'
 import { useActions, useApp } from '../useApp.ts'
+import { Level } from './Level.tsx'
 import { Mark, type MarkName } from './Mark.tsx'
 import { TalkButton } from './TalkButton.tsx'
 
@@ -67,41 +68,6 @@ function Loading() {
         <span style={{ transform: `scaleX(${percent / 100})` }} />
       </div>
       <span class="small">{percent} %</span>
-    </>
-  )
-}
-
-/** The lowest level that the meter shows, in dBFS. */
-const FLOOR = -70
-const share = (level: number) => Math.min(1, Math.max(0, (level - FLOOR) / -FLOOR))
-
-function Level() {
-  const level = useApp((state) => Math.round(state.ear.level))
-  const noise = useApp((state) => state.ear.noise)
-  const isClipping = useApp((state) => state.ear.clipping)
-  // A meter that moves while the ear is shut would look like listening.
-  const isOn = useApp(({ ear }) => ear.state === 'open' || ear.state === 'hearing')
-  if (!isOn) {
-    return (
-      <>
-        <span />
-        <span />
-      </>
-    )
-  }
-  return (
-    <>
-      <svg
-        class="scale"
-        role="img"
-        aria-label={`Microphone level ${level} decibels`}
-        preserveAspectRatio="none"
-        viewBox="0 0 1 1"
-      >
-        <rect width={share(level)} height="1" />
-        <rect class="noise" x={share(noise)} width="0.006" height="1" />
-      </svg>
-      <span class="small">{isClipping ? 'too loud: move away' : noise > -35 ? 'loud room' : ''}</span>
     </>
   )
 }

@@ -18,7 +18,7 @@ export function Header() {
   const isWelcomed = useApp((state) => state.settings.welcomed)
   const inForce = useApp((state) => state.revisions.at(-1))
   const actions = useActions()
-  const isThere = { start: true, figures: hasPack, run: hasRun, account: hasRun, settings: true }
+  const isThere = { start: true, figures: hasPack, run: hasRun, account: hasRun, settings: true, sound: false }
   if (!isWelcomed) return <div />
   const go = (to: Screen) => (to === 'account' ? void actions.account() : actions.show(to))
   return (

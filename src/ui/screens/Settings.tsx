@@ -1,7 +1,11 @@
 /** Settings of the person at this browser. Each holds at once; those of judging hold from the next run. */
 
+import { useEffect } from 'preact/hooks'
 import type { Settings as SettingsShape } from '../../app/settings.ts'
 import { Choices } from '../parts/Choices.tsx'
+import { DeviceChoice } from '../parts/DeviceChoice.tsx'
+import { SoundInvitation } from '../parts/SoundInvitation.tsx'
+import { SpeakerSettings } from '../parts/SpeakerSettings.tsx'
 import { StationSettings } from '../parts/StationSettings.tsx'
 import { SwitchKeys } from '../parts/SwitchKeys.tsx'
 import { useActions, useApp } from '../useApp.ts'
@@ -46,6 +50,7 @@ export function Settings() {
   const settings = useApp((state) => state.settings)
   const voices = useApp((state) => state.voices)
   const actions = useActions()
+  useEffect(() => void actions.lookUpDevices(), [actions])
   const set = (change: Partial<SettingsShape>) => actions.settings(change)
   const voiceNames =
     settings.voice && !['embedded', ...voices].includes(settings.voice) ? [settings.voice, ...voices] : voices
@@ -79,6 +84,9 @@ export function Settings() {
         value={settings.isHeadset ? 'headset' : 'room'}
         choose={(by) => set({ isHeadset: by === 'headset' })}
       />
+      <DeviceChoice />
+      <SpeakerSettings />
+      <SoundInvitation />
       <SwitchKeys />
       <Choices
         legend="Media keys of a headset"

@@ -3,6 +3,7 @@
 import { Notice } from '../parts/Notice.tsx'
 import { PackChoice } from '../parts/PackChoice.tsx'
 import { Problems } from '../parts/Problems.tsx'
+import { SoundInvitation } from '../parts/SoundInvitation.tsx'
 import { Unfinished } from '../parts/Unfinished.tsx'
 import { Welcome } from '../parts/Welcome.tsx'
 import { useApp } from '../useApp.ts'
@@ -18,6 +19,7 @@ export function Start() {
           <h1 tabIndex={-1}>A departure to train</h1>
           <Unfinished />
           <PackChoice />
+          <SoundInvitation />
           <Problems title="This pack cannot be used yet" problems={problems} />
         </>
       ) : (

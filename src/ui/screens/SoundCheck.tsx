@@ -1,0 +1,171 @@
+/** The sound check: the voice heard, the level seen, eight lines read, and what follows from them. */
+
+import { useEffect } from 'preact/hooks'
+import type { Findings, LineHeard } from '../../app/soundLines.ts'
+import { SOUND_LINES } from '../../app/soundLines.ts'
+import type { SoundCheckState } from '../../app/store.ts'
+import { DeviceChoice } from '../parts/DeviceChoice.tsx'
+import { Level } from '../parts/Level.tsx'
+import { Mark } from '../parts/Mark.tsx'
+import { TalkButton } from '../parts/TalkButton.tsx'
+import { useActions, useApp } from '../useApp.ts'
+
+export function SoundCheck() {
+  const check = useApp((state) => state.soundCheck)
+  const actions = useActions()
+  useEffect(() => void actions.lookUpDevices(), [actions])
+  return (
+    <main class="page narrow stack wide">
+      <h1 tabIndex={-1}>Sound check</h1>
+      {!check && <Before />}
+      {check?.stage === 'voice' && <Speaking />}
+      {check?.stage === 'reading' && <Reading check={check} />}
+      {check?.stage === 'failed' && <Failed message={check.message} />}
+      {check?.stage === 'done' && check.findings && <Done findings={check.findings} />}
+      {check && check.lines.length > 0 && <Lines lines={check.lines} />}
+      <DeviceChoice />
+      <div>
+        <button type="button" class="plain" onClick={() => void actions.endSoundCheck(false)}>
+          {check ? 'End it, and change nothing' : 'Leave it out'}
+        </button>
+      </div>
+    </main>
+  )
+}
+
+function Before() {
+  const actions = useActions()
+  return (
+    <section class="stack">
+      <p>
+        You hear a sentence. Then read eight short lines as you would on the radio: digits one by one, at your own pace.
+        Sit where you fly, with the noise you fly in. Nothing is recorded.
+      </p>
+      <div>
+        <button type="button" class="first" onClick={() => void actions.soundCheck()}>
+          Begin
+        </button>
+      </div>
+    </section>
+  )
+}
+
+function Speaking() {
+  const isLoading = useApp((state) => state.ear.state === 'loading')
+  return (
+    <p role="status">
+      You should hear: “Sound check. Read the lines on the screen.”{' '}
+      {isLoading && 'The recogniser is being loaded meanwhile; allow the microphone if you are asked.'}
+    </p>
+  )
+}
+
+function Reading({ check }: { readonly check: SoundCheckState }) {
+  const actions = useActions()
+  const state = useApp(({ ear }) => ear.state)
+  const line = SOUND_LINES[check.lines.length]
+  return (
+    <section class="stack" aria-label="Line to read">
+      {!check.hasVoice && (
+        <p role="alert">The voice could not be heard: choose another one in the settings, or read what it would say.</p>
+      )}
+      <p class="soft">
+        Read aloud, line {check.lines.length + 1} of {SOUND_LINES.length}
+      </p>
+      <p class="challenge" role="status">
+        {line?.shown}
+      </p>
+      <div class="row meter">
+        <span>
+          <Mark name={state === 'open' || state === 'hearing' ? 'waves' : 'dash'} />{' '}
+          {state === 'hearing' ? 'Hearing you' : state === 'open' ? 'Listening' : 'About to listen'}
+        </span>
+        <Level />
+      </div>
+      <TalkButton />
+      <div>
+        <button type="button" onClick={() => actions.skipLine()}>
+          Leave this line out
+        </button>
+      </div>
+    </section>
+  )
+}
+
+function Failed({ message }: { readonly message: string }) {
+  const actions = useActions()
+  return (
+    <section class="stack">
+      <p role="alert">{message}</p>
+      <div>
+        <button type="button" class="first" onClick={() => void actions.soundCheck()}>
+          Try again
+        </button>
+      </div>
+    </section>
+  )
+}
+
+function Lines({ lines }: { readonly lines: readonly LineHeard[] }) {
+  return (
+    <section class="stack" aria-labelledby="lines">
+      <h2 id="lines">What was heard</h2>
+      <ol class="thread" aria-label="Lines read">
+        {lines.map(({ shown, text, isUnderstood }) => (
+          <li key={shown}>
+            <Mark name={isUnderstood ? 'full' : text ? 'unequal' : 'dash'} />
+            <span>
+              {shown} <strong>{isUnderstood ? 'understood' : text ? 'not understood' : 'left out'}</strong>
+            </span>
+            {text && <span class="state">heard: {text}</span>}
+          </li>
+        ))}
+      </ol>
+    </section>
+  )
+}
+
+const LEVELS: Readonly<Record<Findings['level'], string>> = {
+  good: 'Your voice comes in well.',
+  faint: 'Your voice comes in faintly: bring the microphone nearer, or turn it up in the system.',
+  loud: 'Your voice is cut off at its loudest: turn the microphone down, or move it away.',
+  unknown: 'No line was read.',
+}
+
+function Done({ findings }: { readonly findings: Findings }) {
+  const { understood, read, level, room, settings } = findings
+  const actions = useActions()
+  const follows = [
+    settings.pauses === 'long' && 'It waits longer for the end of your answers, since you pause between words.',
+    settings.digitsFirst && 'It asks for single digits at the first misunderstanding.',
+    settings.fiveNine && 'Your five and nine sound alike to it: say "fife" and "niner", or say the value twice.',
+    settings.listening === 'push' && 'In this noise it listens only while you hold the talk key.',
+  ].filter((line) => line !== false)
+  return (
+    <section class="stack" aria-labelledby="found">
+      <h2 id="found">
+        {understood} of {read} lines understood
+      </h2>
+      <p>
+        {LEVELS[level]} {room === 'loud' && 'The room is loud beside it.'}
+      </p>
+      {follows.length > 0 ? (
+        <ul class="stack">
+          {follows.map((line) => (
+            <li key={line}>{line}</li>
+          ))}
+        </ul>
+      ) : (
+        <p>Nothing needs to be set for you.</p>
+      )}
+      <div class="row">
+        <button type="button" class="first" onClick={() => void actions.endSoundCheck(true)}>
+          {follows.length > 0 ? 'Keep this' : 'Good'}
+        </button>
+        <button type="button" onClick={() => void actions.soundCheck()}>
+          Read them again
+        </button>
+      </div>
+    </section>
+  )
+}
