@@ -2,6 +2,7 @@
 
 import type { KindSpec } from '../kernel/kinds/kind.ts'
 import { figuresOf, parseResponse, phrasesOf, type Response } from '../kernel/response/parse.ts'
+import { pathsOf, type Slot } from '../kernel/response/path.ts'
 import { wordingOf } from './buildExchange.ts'
 import {
   type Checking,
@@ -56,11 +57,36 @@ function checkTurn(checking: Checking, turn: TurnText, path: Path): void {
     checkWording(checking, element.says, [...at, 'says'])
     checkReadBack(checking, turn, element, at)
   }
+  checkNames(checking, turn, path)
   if (turn.clears !== undefined && !checking.awaited.includes(turn.clears)) {
     const message = `nothing waits for the clearance "${turn.clears}"${didYouMean(turn.clears, checking.awaited)}`
     report(checking, 'clearance.unknown', [...path, 'clears'], message)
   }
   for (const [index, name] of turn.sets.entries()) checkSet(checking, turn, name, [...path, 'sets', index])
+}
+
+/**
+ * Parts of a read-back are kept by their names from one transmission to the next: a word that is called like a figure,
+ * or like what another element demands, would count for it.
+ */
+function checkNames(checking: Checking, { elements }: TurnText, path: Path): void {
+  const all = elements.map(({ readBack }) => slotsOf(readBack))
+  for (const [index, slots] of all.entries()) {
+    for (const word of slots.filter(({ type }) => type === 'word')) {
+      const same = (other: Slot) => other.name === word.name && (other.required || other.type === 'figure')
+      const clash = all.some((others, at) =>
+        others.some((other) => same(other) && (at !== index || other.type === 'figure')),
+      )
+      if (!clash) continue
+      const message = `"${word.name}" stands for something else in this turn too; write it otherwise or name it with a {tag}`
+      report(checking, 'part.name', [...path, 'elements', index, 'readBack'], message)
+    }
+  }
+}
+
+function slotsOf(text: string | undefined): readonly Slot[] {
+  const parsed = parseResponse(text ?? '')
+  return 'response' in parsed ? pathsOf(parsed.response).flat() : []
 }
 
 /** Figures that a wording says in either phraseology, and those that it says in both. */

@@ -281,6 +281,20 @@ const BAD: readonly (readonly [name: string, from: string, to: string, message: 
     'clearance limit]',
   ],
   [
+    'a word that is called like a figure of the turn',
+    'readBack: "[cleared] [to] <limit>"',
+    'readBack: "[squawk] [to] <limit>"',
+    '"squawk" stands for something else in this turn too; write it otherwise or name it with a {tag}',
+    '"[squawk] [to] <limit>"',
+  ],
+  [
+    'a word that another element demands',
+    'readBack: "[runway] <runway>"',
+    'readBack: "runway <runway> [hold short]"',
+    '"hold short" stands for something else in this turn too; write it otherwise or name it with a {tag}',
+    '"runway <runway> [hold short]"',
+  ],
+  [
     'a turn that stands twice',
     'turn: taxi',
     'turn: clearance',

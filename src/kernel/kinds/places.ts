@@ -13,7 +13,9 @@ export function identifierAffixes(): Affixes {
 const MOST_DIGITS = 3
 
 export function readIdentifier(tokens: readonly Token[], spec: IdentifierSpec): readonly Reading[] {
-  const ways = readSpelled(tokens).filter(({ secondary }) => !secondary)
+  // Digits behind a letter that stands alone belong to another value: "information kilo, one zero one zero".
+  const isLetter = (text: string) => spec.form !== 'letter' || /^[A-Z]+$/.test(text)
+  const ways = readSpelled(tokens).filter(({ text, secondary }) => !secondary && isLetter(text))
   return ways.map(({ text, standard }) => {
     const digits = text.length - text.replace(/\d+$/, '').length
     const isLong = spec.form === 'letter' ? text.length > 1 : digits > MOST_DIGITS

@@ -1,0 +1,89 @@
+import { beforeAll, describe, expect, it } from 'vitest'
+import { run as rehearse } from '../../src/cli/rehearse.ts'
+import { runCommand } from './io.ts'
+
+const ANSWERS = 'tests/cli/answers/talk.txt'
+const FLY = ['--pack', 'checklists/marram', '--inputs', 'tests/cli/answers/talk.yaml', '--answers', ANSWERS]
+
+async function fly(...more: string[]): Promise<{ status: number; errors: string; lines: string[] }> {
+  const { status, output, errors } = await runCommand(rehearse, [...FLY, ...more])
+  return { status, errors, lines: output.trim().split('\n') }
+}
+
+describe('the demo departure with the voices outside', () => {
+  let flown: Awaited<ReturnType<typeof fly>>
+  /** What was answered to the first time that the pilot said this. */
+  const answerTo = (text: string) => {
+    const at = flown.lines.findIndex((line) => line.startsWith(`pilot: ${text}`))
+    return at < 0 ? 'never said' : flown.lines[at + 1]
+  }
+  beforeAll(async () => {
+    flown = await fly('--voices', '1')
+  })
+
+  it('flies from the final figures to the holding point', () => {
+    expect(flown.errors).toBe('')
+    expect(flown.status).toBe(0)
+    expect(flown.lines.at(-2)).toBe('otherseat: Holding point charlie three, brake set.')
+    expect(flown.lines.at(-1)).toBe('otherseat: All lists complete.')
+  })
+
+  it.each([
+    ['information kilo, one zero one zero', 'broadcast: Read back wind, runway.'],
+    ['say again squawk', 'controller: Squawk two six one three.'],
+    ['cleared to willow lake', 'controller: Negative, lantern two alfa departure.'],
+    ['lantern two alfa departure', 'controller: Read back correct.'],
+    ['departing runway two four', 'otherseat: I heard six thousand. First level?'],
+    ['one zero zero niner', 'otherseat: I heard one zero zero nine. Altimeters?'],
+    ['push and start approved facing west', 'controller: Negative, face east.'],
+    ['cleared to push facing east', 'otherseat: Not yet, doors and steps before movement.'],
+    ['disconnect the cable', 'otherseat: Not yet, external power off before it is unplugged.'],
+    ['brakes released', 'otherseat: Not yet, the brake stays set until the ground crew asks.'],
+    ['cleared to push facing west', 'groundCrew: Confirm push direction.'],
+    ['signal in sight', 'otherseat: Not yet, the signal comes when the ground crew is off the line.'],
+    ['flap nineteen', 'otherseat: I heard nineteen. It differs from the figure. Affirm?'],
+    ['full left', 'otherseat: Left aileron up, right aileron down.'],
+    ['taxi to holding point charlie three', 'controller: Negative, via bravo echo charlie.'],
+    ['via bravo echo charlie', 'controller: Read back hold short.'],
+    ['hold short of runway three three', 'controller: Read back correct.'],
+  ])('"%s" is answered with "%s"', (said, answer) => {
+    expect(answerTo(said)).toBe(answer)
+  })
+
+  it('waits at the line for the clearance that a controller gives', () => {
+    expect(answerTo('code two six one three')).toBe(
+      'otherseat: Before start list to the line. Waiting for push clearance. Push clearance, when you are ready.',
+    )
+  })
+
+  it('gives clearances in the words of the FAA where they are asked for', async () => {
+    const { status, lines } = await fly('--voices', '1', '--radio', 'faa')
+    expect(status).toBe(0)
+    const controller = lines.filter((line) => line.startsWith('controller: '))
+    expect(controller[0]).toMatch(/climb and maintain five thousand, /)
+    expect(controller.some((line) => line.includes('altimeter one zero one zero'))).toBe(true)
+  })
+
+  it('draws other clearances by another number where the revision leaves them open', async () => {
+    const clearance = async (number: string) => {
+      const { output } = await runCommand(rehearse, [
+        ...['--pack', 'checklists/marram', '--inputs', 'checklists/marram/inputs/final.yaml'],
+        ...['--answers', ANSWERS, '--voices', number],
+      ])
+      return output.split('\n').find((line) => line.startsWith('broadcast: Heron'))
+    }
+    const [one, other, again] = [await clearance('3'), await clearance('5'), await clearance('3')]
+    expect(one).toMatch(/departure information \w+, Q N H one zero zero niner/)
+    expect(again).toBe(one)
+    expect(other).not.toBe(one)
+  })
+
+  it.each([[['--voices', 'many']], [['--voices', '1', '--radio', 'other']], [['--radio', 'faa']]])(
+    'says how it is called where it is called wrongly: %s',
+    async (more) => {
+      const { status, errors } = await fly(...more)
+      expect(status).not.toBe(0)
+      expect(errors).toContain('rehearse --pack')
+    },
+  )
+})

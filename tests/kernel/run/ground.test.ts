@@ -1,0 +1,211 @@
+/**
+ * The hard orders of the demo's ground sequence, listed here independently of the pack, against every order in which
+ * the pilot might take it. What each turn is called by is the pilot's plain words.
+ */
+
+import fc from 'fast-check'
+import { beforeAll, describe, expect, test, vi } from 'vitest'
+import { happeningFor } from '../../../src/app/hear.ts'
+import type { Activity, Pack } from '../../../src/kernel/run/checklist.ts'
+import type { Effect, Happening, RunEvent } from '../../../src/kernel/run/events.ts'
+import type { RunState } from '../../../src/kernel/run/state.ts'
+import { emptyRun, step } from '../../../src/kernel/run/step.ts'
+import { packAt } from '../figures/marram.ts'
+
+// Many cases: how long they take says nothing.
+vi.setConfig({ testTimeout: 240_000, hookTimeout: 240_000 })
+
+const WORDS = {
+  checks: 'confirm doors and steps',
+  brake: 'parking brake set',
+  chocks: 'remove the chocks',
+  power: 'external power off',
+  unplug: 'disconnect the cable',
+  bar: 'confirm tow bar and steering',
+  beacon: 'beacon on',
+  relay: 'cleared to push facing east',
+  release: 'brakes released',
+  start: 'clear to start',
+} as const
+type Turn = keyof typeof WORDS
+const TURNS = Object.keys(WORDS) as Turn[]
+
+/** What must have been done first. Common practice of ramp work, no source. */
+const HARD_ORDERS: readonly (readonly [first: Turn, then: Turn])[] = [
+  ['brake', 'chocks'],
+  ['power', 'unplug'],
+  ['checks', 'relay'],
+  ['chocks', 'relay'],
+  ['unplug', 'relay'],
+  ['bar', 'relay'],
+  ['beacon', 'relay'],
+  ['relay', 'release'],
+  ['checks', 'start'],
+  ['beacon', 'start'],
+]
+/** Behind the start: the crew asks for the brake before anything else is said. */
+const LEAVING = { disconnect: 'disconnect', signal: 'signal in sight' } as const
+
+let demo: Pack
+beforeAll(async () => {
+  demo = await packAt('checklists/marram')
+})
+
+interface Flown {
+  readonly pack: Pack
+  readonly state: RunState
+  readonly effects: readonly Effect[]
+}
+
+function happen({ pack, state }: Flown, happening: Happening): Flown {
+  const seq = state.seq + 1
+  const stamp = { v: 1, seq, runId: 'ground', t: seq * 1_000, wall: new Date(seq * 1_000).toISOString() } as const
+  return { pack, ...step(pack, state, { ...stamp, ...happening } as RunEvent) }
+}
+
+function hear(run: Flown, text: string): Flown {
+  const heard = { text, by: 'typed', order: run.state.order, beganAt: 0, endedAt: 0 } as const
+  return happen(run, happeningFor(run.pack, run.state, heard))
+}
+
+const words = ({ effects }: Flown) =>
+  effects.flatMap((effect) => (effect.type === 'speak' ? [`${effect.role}: ${effect.text}`] : []))
+const isDone = ({ state }: Flown, turn: string) => state.turns[turn]?.status === 'done'
+
+/** The demo with these of its activities alone, in this order; clearances in as asked. */
+function at(ids: readonly string[], cleared: readonly string[], situation = { stand: 'push', icing: 'no' }): Flown {
+  const all = demo.phases.flatMap(({ activities }) => activities)
+  const activities = ids.map((id): Activity => {
+    const found = all.find((activity) => activity.id === id)
+    if (!found) throw new Error(`the demo has no ${id}`)
+    return found
+  })
+  const values = { takeoffFlap: '12', runway: '24', altimeter: 1009, callsign: 'SALTMARSH 421' }
+  const given = { pushDirection: 'east', holdingPoint: 'C3', taxiRoute: 'E C', crossing: '33' }
+  const pack = { ...demo, phases: [{ id: 'ground', name: 'Ground', activities }] }
+  let run: Flown = { pack, state: emptyRun('ground'), effects: [] }
+  run = happen(run, {
+    type: 'runStarted',
+    pack: { id: 'marram', version: '1', sha256: 'none', name: 'Marram', texts: {} },
+    situation,
+    settings: { phraseology: 'plain', coachAfter: 0 },
+    startedAt: 0,
+    script: { values: given },
+  })
+  for (const clearance of cleared) {
+    run = happen(run, { type: 'cleared', clearance, evidence: { by: 'file', text: '' } })
+  }
+  const inputs = { status: 'final', values, loads: {} } as const
+  return happen(run, {
+    type: 'figuresRevised',
+    revision: 1,
+    status: 'final',
+    label: 'final',
+    inputs,
+    values: { ...values, pushDirection: 'east' },
+    changes: [],
+    warnings: [],
+  })
+}
+
+/** Whether Otherseat let the turn be called done; anything but a plain yes or a plain objection is a mistake. */
+function taken(before: Flown, turn: Turn): { readonly after: Flown; readonly accepted: boolean } {
+  const after = hear(before, WORDS[turn])
+  const said = words(after)[0] ?? ''
+  const accepted = isDone(after, `crew.${turn}`)
+  expect(said, `${turn} after ${Object.keys(before.state.turns)}`).toMatch(
+    accepted ? /^groundCrew: / : /^otherseat: Not yet, /,
+  )
+  return { after, accepted }
+}
+
+describe('the ground sequence of the demo', () => {
+  test.each([
+    ['pushed back', 'push', TURNS],
+    ['under its own power', 'own', TURNS.filter((turn) => !['bar', 'relay', 'release'].includes(turn))],
+  ])('%s: what breaks a hard order is questioned wherever it comes, and nothing else is', (_, stand, turns) => {
+    const orders = HARD_ORDERS.filter(([first, then]) => turns.includes(first) && turns.includes(then))
+    const lacking = (turn: Turn, done: ReadonlySet<Turn>) =>
+      orders.some(([first, then]) => then === turn && !done.has(first))
+    const start = at(['crew'], ['push'], { stand, icing: 'no' })
+    // From every set of turns that can be done by then, every turn that may come next: no permutation is left out.
+    const reached = new Map<string, { run: Flown; done: ReadonlySet<Turn> }>([['', { run: start, done: new Set() }]])
+    let [questioned, accepted] = [0, 0]
+    for (const { run, done } of reached.values()) {
+      for (const turn of turns.filter((one) => !done.has(one))) {
+        const outcome = taken(run, turn)
+        expect(outcome.accepted, `${turn} after ${[...done]}`).toBe(!lacking(turn, done))
+        if (!outcome.accepted) {
+          questioned++
+          continue
+        }
+        accepted++
+        const next = new Set([...done, turn])
+        const key = turns.filter((one) => next.has(one)).join(' ')
+        if (!reached.has(key)) reached.set(key, { run: outcome.after, done: next })
+      }
+    }
+    expect(questioned).toBeGreaterThan(20)
+    expect(accepted).toBeGreaterThan(40)
+  })
+
+  test('whole permutations, taken at random: an objection comes exactly where an order is broken', () => {
+    const start = at(['crew'], ['push'])
+    fc.assert(
+      fc.property(fc.shuffledSubarray([...TURNS], { minLength: TURNS.length }), (turns) => {
+        let run = start
+        const done = new Set<Turn>()
+        for (const turn of turns) {
+          const outcome = taken(run, turn)
+          const isBroken = HARD_ORDERS.some(([first, then]) => then === turn && !done.has(first))
+          expect(outcome.accepted, `${turn} in ${turns}`).toBe(!isBroken)
+          run = outcome.after
+          if (outcome.accepted) done.add(turn)
+        }
+      }),
+      { numRuns: 150 },
+    )
+  })
+
+  test('the push is relayed only when it is cleared, and only as it was cleared', () => {
+    const before = ['checks', 'brake', 'chocks', 'power', 'unplug', 'bar', 'beacon'] as const
+    const uncleared = before.reduce((run, turn) => hear(run, WORDS[turn]), at(['startUp', 'crew'], []))
+    expect(isDone(hear(uncleared, WORDS.relay), 'crew.relay')).toBe(false)
+    const cleared = before.reduce((run, turn) => hear(run, WORDS[turn]), at(['crew'], ['push']))
+    const other = hear(cleared, 'cleared to push facing west')
+    expect(isDone(other, 'crew.relay')).toBe(false)
+    expect(words(other)).toEqual(['groundCrew: Confirm push direction.'])
+    expect(isDone(hear(other, WORDS.relay), 'crew.relay')).toBe(true)
+  })
+
+  test('the crew leaves after the brake is set, and signals after it has left', () => {
+    const start = at(['away'], [])
+    expect(words(start)[0]).toBe('groundCrew: Push complete, set parking brake.')
+    for (const turn of ['disconnect', 'signal'] as const) {
+      const early = hear(start, LEAVING[turn])
+      expect(words(early)[0]).toMatch(/^otherseat: Not yet, /)
+      expect(isDone(early, `away.${turn}`)).toBe(false)
+    }
+    const set = hear(start, 'parking brake set')
+    expect(isDone(hear(set, LEAVING.signal), 'away.signal')).toBe(false)
+    const off = hear(set, LEAVING.disconnect)
+    expect(isDone(off, 'away.disconnect')).toBe(true)
+    expect(hear(off, LEAVING.signal).state.cleared).toContain('allClear')
+  })
+})
+
+describe('what waits for the ground crew, whatever the order of the pack', () => {
+  test.each([
+    ['flap', 'flapOrder', 'flap twelve', 'flapOrder.order', [], 'no flap before all clear'],
+    ['the control check', 'controlCheck', 'full left', 'controlCheck.left', [], 'no control movement before all clear'],
+    ['taxi', 'taxi', 'request taxi', 'taxi.route', [], 'no taxi before the hand signal'],
+    ['rolling', 'rolling', 'brakes released', 'rolling.brake', ['taxi'], 'no movement before the hand signal'],
+    ['rolling without a clearance', 'rolling', 'brakes released', 'rolling.brake', [], 'taxi clearance first'],
+  ])('%s', (_, activity, text, turn, cleared, caution) => {
+    const early = hear(at([activity, 'taxi', 'away'], cleared), text)
+    expect(words(early)).toEqual([`otherseat: Not yet, ${caution}.`])
+    expect(early.state.turns[turn]?.status ?? 'ahead').toBe('ahead')
+    const signalled = ['parking brake set', ...Object.values(LEAVING)].reduce(hear, at(['away', activity], ['taxi']))
+    expect(['said', 'done']).toContain(hear(signalled, text).state.turns[turn]?.status)
+  })
+})
