@@ -5,7 +5,7 @@ import { dueList } from '../kernel/run/moving.ts'
 import { REASON_WORDS } from '../kernel/run/phrases.ts'
 import { findItem, findLine, listById, saidFigures } from '../kernel/run/place.ts'
 import type { Floor, RunState } from '../kernel/run/state.ts'
-import { nextCall, watchState } from '../kernel/run/watching.ts'
+import { nextCall, watchState } from '../kernel/run/watchTiming.ts'
 import { talkButtons } from './talkButtons.ts'
 import type { ViewButton } from './view.ts'
 

@@ -10,17 +10,16 @@ import type { JudgeInput, Judgement } from '../kernel/response/model.ts'
 import type { Item, Pack } from '../kernel/run/checklist.ts'
 import type { Evidence, Happening } from '../kernel/run/events.ts'
 import { figuresFor, findItem, findLine, listById, listsOf, responseOf, saidFigures } from '../kernel/run/place.ts'
-import type { Floor, RunState } from '../kernel/run/state.ts'
+import type { RunState } from '../kernel/run/state.ts'
 import { talkAt } from '../kernel/run/talk.ts'
-import { itemState, restedOn } from '../kernel/run/turn.ts'
+import { flowAt, itemState, restedOn } from '../kernel/run/turn.ts'
+import { runningWatch } from '../kernel/run/watchTiming.ts'
 import type { Heard } from '../ports.ts'
 import { crossCheckIn, readingOf } from './crossCheck.ts'
+import { flowHeard, isSaid, situationHeard, watchHeard } from './hearCalls.ts'
 import { briefingHeard, secondThoughts, transmissionIn } from './hearTalk.ts'
 import { withCauses } from './lineage.ts'
 import { specsOf } from './specs.ts'
-
-/** What a pilot says when a flow is done. */
-const FLOW_DONE = 'done | [the] flow (complete | done | is done | is complete) | complete | all done'
 
 /** One utterance, judged against the floor as it is now. */
 export function happeningFor(pack: Pack, state: RunState, heard: Heard): Happening {
@@ -29,10 +28,15 @@ export function happeningFor(pack: Pack, state: RunState, heard: Heard): Happeni
   const { floor } = state
   if (heard.text.trim() === '' || heard.doubt === 'otherSpeech') return overheard
   if (heard.order < state.floorOrder) {
-    if (floor.at !== 'item') return overheard
     const changed = state.revisedOrder === state.floorOrder
-    return { type: 'voided', item: floor.item, evidence, because: changed ? 'figuresChanged' : 'late' }
+    const item = changed ? state.revisedItem : floor.at === 'item' ? floor.item : undefined
+    return item === undefined
+      ? overheard
+      : { type: 'voided', item, evidence, because: changed ? 'figuresChanged' : 'late' }
   }
+  // An engine that is being started is heard whatever else is open.
+  const call = runningWatch(pack, state) && watchHeard(pack, state, heard, evidence)
+  if (call) return call
   if (state.question?.about === 'reading') {
     const commanded = commandIn(pack, heard, evidence)
     const again: Happening = { type: 'commanded', command: 'sayAgain', evidence }
@@ -55,24 +59,30 @@ export function happeningFor(pack: Pack, state: RunState, heard: Heard): Happeni
       const isIn = isSaid(line.say.join(' | '), heard.text)
       return isIn && !heard.doubt
         ? { type: 'cleared', clearance: line.clearance, evidence }
-        : (commandIn(pack, heard, evidence) ?? overheard)
+        : beside(pack, state, heard, evidence)
     }
     case 'flow': {
-      const flow = pack.phases[floor.phase]?.activities[floor.activity]?.id ?? ''
-      const isDone = isSaid(FLOW_DONE, heard.text)
-      return isDone && !heard.doubt
-        ? { type: 'flowClosed', flow, evidence }
-        : (commandIn(pack, heard, evidence) ?? overheard)
+      const flow = flowAt(pack, floor)
+      const step = flow && flowHeard(flow, state, heard, evidence)
+      return step ?? beside(pack, state, heard, evidence)
     }
-    case 'watch':
-      return watchHeard(pack, state, floor, heard, evidence) ?? commandIn(pack, heard, evidence) ?? overheard
     case 'exchange':
     case 'briefing':
-      return talkHeard(pack, state, heard, evidence) ?? commandIn(pack, heard, evidence) ?? overheard
+      return talkHeard(pack, state, heard, evidence) ?? beside(pack, state, heard, evidence)
+    case 'watch':
     case 'call':
     case 'end':
-      return commandIn(pack, heard, evidence) ?? overheard
+      return beside(pack, state, heard, evidence)
   }
+}
+
+/** Where no answer is awaited: a start that begins, a command, a situation that has changed. */
+function beside(pack: Pack, state: RunState, heard: Heard, evidence: Evidence): Happening {
+  return (
+    watchHeard(pack, state, heard, evidence) ??
+    commandIn(pack, heard, evidence) ??
+    situationHeard(pack, state, heard, evidence) ?? { type: 'overheard', evidence }
+  )
 }
 
 /** A call, a read-back, or topics of a briefing. */
@@ -95,29 +105,6 @@ function evidenceOf(heard: Heard): Evidence {
     ...(alternatives && { alternatives }),
     ...(early && { early }),
   }
-}
-
-function isSaid(response: string, text: string): boolean {
-  return judge({ response, figures: {}, heard: text }).verdict === 'correct'
-}
-
-/** A call of the watch that has the floor. What the ear doubts is no call: the watch asks for it at its time. */
-function watchHeard(
-  pack: Pack,
-  state: RunState,
-  floor: Extract<Floor, { at: 'watch' }>,
-  heard: Heard,
-  evidence: Evidence,
-): Happening | undefined {
-  const watch = pack.phases[floor.phase]?.activities[floor.activity]
-  if (watch?.type !== 'watch' || heard.doubt) return undefined
-  const at = Math.max(0, heard.beganAt - state.startedAt)
-  const said = (ways: readonly string[]) => isSaid(ways.join(' | '), heard.text)
-  const abnormal = watch.abnormal.find(({ say }) => said(say))
-  if (abnormal) return { type: 'watchStopped', watch: watch.id, abnormal: abnormal.id, at, evidence }
-  if (said(watch.begins)) return { type: 'watchBegan', watch: watch.id, at, evidence }
-  const call = watch.calls.find(({ say }) => said(say))
-  return call && { type: 'watchCalled', watch: watch.id, call: call.id, at, evidence }
 }
 
 /** Spoken names of what the pack has, for "call" and "confirm". */
@@ -150,6 +137,8 @@ function answerTo(pack: Pack, state: RunState, id: string, heard: Heard, evidenc
     const { command, argument } = judgement
     return happeningOf({ command, ...(argument !== undefined && { argument }) }, evidence)
   }
+  const situation = judgement.verdict === 'correct' ? undefined : situationHeard(pack, state, heard, evidence)
+  if (situation) return situation
   if (heard.by === 'voice' && isOtherSpeech(pack, state, item, judgement, heard)) return { type: 'overheard', evidence }
   const expected = restedOn(item, state)
   const { challengeRevision } = itemState(state, id)

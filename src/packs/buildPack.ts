@@ -1,7 +1,18 @@
 /** pack.yaml and procedures.yaml in their shape -> the pack as the kernel knows it. Names are checked in `checkProcedures.ts`. */
 
 import type { FigureModel } from '../kernel/figures/pack.ts'
-import type { Activity, Flow, Item, Line, List, Pack, Situation, Step, Watch } from '../kernel/run/checklist.ts'
+import type {
+  Activity,
+  Flow,
+  Item,
+  Line,
+  List,
+  Pack,
+  Situation,
+  Step,
+  Watch,
+  WatchCall,
+} from '../kernel/run/checklist.ts'
 import { briefingOf, exchangeOf } from './buildExchange.ts'
 import { conditionOf, interlocksOf } from './conditions.ts'
 import type { PackText } from './packSchema.ts'
@@ -69,21 +80,46 @@ function listOf({ list, name, alsoCalled, needsFinal, when, caution, entries }: 
   })
 }
 
-function flowOf({ flow, name, steps, when, caution }: FlowText): Flow {
-  const stepOf = ({ step, text, sets, when, caution }: FlowText['steps'][number]): Step =>
-    present({ id: `${flow}.${step}`, text, sets, when: conditionOf(when), caution })
-  return present({ type: 'flow' as const, id: flow, name, steps: steps.map(stepOf), when: conditionOf(when), caution })
+function flowOf({ flow, name, steps, when, caution, silent }: FlowText): Flow {
+  return present({
+    type: 'flow' as const,
+    id: flow,
+    name,
+    steps: steps.map((step) => stepOf(flow, step)),
+    silent: silent || undefined,
+    when: conditionOf(when),
+    caution,
+  })
+}
+
+function stepOf(flow: string, { step, text, say, sets, when, caution, interlocks }: FlowText['steps'][number]): Step {
+  return present({
+    id: `${flow}.${step}`,
+    text,
+    say,
+    sets,
+    interlocks: interlocksOf(interlocks),
+    when: conditionOf(when),
+    caution,
+  })
+}
+
+function callOf({ call, value, ...rest }: WatchText['calls'][number]): WatchCall {
+  if (!value) return present({ id: call, ...rest })
+  const { min, max, ...spec } = value
+  return present({ id: call, ...rest, value: { spec, min, max } })
 }
 
 function watchOf(text: WatchText): Watch {
-  const { watch, name, begins, calls, abnormal, stopWords, when, caution } = text
+  const { watch, name, begins, hold, calls, abnormal, stopWords, when, caution } = text
   return present({
     type: 'watch' as const,
     id: watch,
     name,
     begins,
-    calls: calls.map(({ call, ...rest }) => present({ id: call, ...rest })),
-    abnormal: abnormal.map(({ abnormal: id, ...rest }) => ({ id, ...rest })),
+    hold,
+    calls: calls.map(callOf),
+    abnormal: abnormal.map(({ abnormal: id, ...rest }) => present({ id, ...rest })),
     stopWords,
     interlocks: interlocksOf(text.interlocks),
     when: conditionOf(when),
@@ -117,6 +153,7 @@ export function buildPack(
     caution,
     figures,
     situations: situationsOf(pack),
+    quirks: pack.quirks,
     phases: procedures.phases.map(({ phase, name, activities }) => ({
       id: phase,
       name,

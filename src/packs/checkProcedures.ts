@@ -4,11 +4,12 @@ import type { Problem } from '../kernel/problem.ts'
 import { checkBriefing, checkExchange } from './checkExchange.ts'
 import { checkGiven } from './checkGiven.ts'
 import { type Checking, checkCondition, checkFigure, checkInterlocks, checkResponse, once, report } from './checking.ts'
+import { checkCalls } from './checkWatch.ts'
 import type { When } from './conditions.ts'
 import type { FiguresText } from './figuresSchema.ts'
 import { didYouMean } from './nearest.ts'
 import type { PackText } from './packSchema.ts'
-import type { ActivityText, FlowText, ItemText, ListText, ProceduresText, WatchText } from './proceduresSchema.ts'
+import type { ActivityText, FlowText, ItemText, ListText, ProceduresText } from './proceduresSchema.ts'
 import { combinations, holdsIn, situationWords } from './situations.ts'
 import type { Path, Source } from './source.ts'
 
@@ -80,8 +81,10 @@ function checkActivity(checking: Checking, activity: ActivityText, path: Path): 
   checkCondition(checking, activity.when, [...path, 'when'])
   if ('flow' in activity) checkFlow(checking, activity, path)
   else if ('list' in activity) checkList(checking, activity, path)
-  else if ('watch' in activity) checkWatch(checking, activity, path)
-  else if ('exchange' in activity) checkExchange(checking, activity, path)
+  else if ('watch' in activity) {
+    checkInterlocks(checking, activity.interlocks, path)
+    checking.problems.push(...checkCalls(checking.source, activity, path))
+  } else if ('exchange' in activity) checkExchange(checking, activity, path)
   else checkBriefing(checking, activity, path)
 }
 
@@ -91,6 +94,7 @@ function checkFlow(checking: Checking, { steps }: FlowText, path: Path): void {
     const at: Path = [...path, 'steps', index]
     once(checking, ids, step.step, 'step', [...at, 'step'])
     checkCondition(checking, step.when, [...at, 'when'])
+    checkInterlocks(checking, step.interlocks, at)
     for (const [number, name] of step.sets.entries()) checkFigure(checking, name, [...at, 'sets', number])
   }
 }
@@ -125,15 +129,6 @@ function checkItem(checking: Checking, item: ItemText, path: Path): void {
   const open = checking.pack && uncovered(checking.pack, item.when, cases)
   if (!open) return
   report(checking, 'response.uncovered', [...path, 'response'], `item ${item.item} has no response for ${open}`)
-}
-
-function checkWatch(checking: Checking, { calls, abnormal, interlocks }: WatchText, path: Path): void {
-  checkInterlocks(checking, interlocks, path)
-  const ids = new Set<string>()
-  for (const [index, { call }] of calls.entries()) once(checking, ids, call, 'call', [...path, 'calls', index, 'call'])
-  for (const [index, { abnormal: id }] of abnormal.entries()) {
-    once(checking, ids, id, 'call', [...path, 'abnormal', index, 'abnormal'])
-  }
 }
 
 /** A combination of situations in which the item applies and no case does, in words. */

@@ -21,6 +21,10 @@ export const packFile = z.strictObject({
       }),
     )
     .default({}),
+  quirks: z
+    .array(z.strictObject({ named: texts.min(1), say: text }))
+    .default([])
+    .describe('What this simulator is known to show wrongly: said when a remark names it'),
 })
 
 export type PackText = z.infer<typeof packFile>

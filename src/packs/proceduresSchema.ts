@@ -2,14 +2,16 @@
 
 import { z } from 'zod'
 import { briefing, exchange } from './exchangeSchema.ts'
-import { id, interlocks, positive, text, texts, when } from './schemaTerms.ts'
+import { id, interlocks, number, positive, text, texts, when } from './schemaTerms.ts'
 
 const step = z.strictObject({
   step: id,
   text,
+  say: texts.default([]).describe('Ways to tick it by voice'),
   sets: z.array(id).default([]),
   when: when.optional(),
   caution: text.optional(),
+  interlocks,
 })
 const item = z.strictObject({
   item: id,
@@ -37,6 +39,7 @@ const flow = z.strictObject({
   flow: id,
   name: text,
   steps: z.array(step).min(1),
+  silent: z.boolean().default(false).describe('Left to memory: never announced and not waited for'),
   when: when.optional(),
   caution: text.optional(),
 })
@@ -50,19 +53,37 @@ const list = z.strictObject({
   entries: z.array(z.union([item, line])).min(1),
 })
 
-const call = z.strictObject({ call: id, label: text, say: texts.min(1), within: positive.optional() })
+const range = { min: number, max: number }
+const readOut = z.discriminatedUnion('kind', [
+  z.strictObject({ ...range, kind: z.literal('integer') }),
+  z.strictObject({ ...range, kind: z.literal('decimal'), decimals: z.int().min(0).max(4) }),
+  z.strictObject({ ...range, kind: z.literal('temperature'), unit: z.enum(['C', 'F']) }),
+])
+const call = z.strictObject({
+  call: id,
+  label: text,
+  say: texts.min(1).describe('In the response notation, with <value> where a value is read out'),
+  within: positive.optional(),
+  after: text.optional().describe('The call that the limit runs from, or begin; the call before where it is left out'),
+  value: readOut.optional().describe('The value read out with the call, and the range in which it is right'),
+})
 const abnormal = z.strictObject({
   abnormal: id,
   label: text,
   say: texts.min(1),
   stopWords: text,
   actions: texts.default([]),
+  again: z
+    .strictObject({ seconds: positive, say: text })
+    .optional()
+    .describe('Time that must pass before it may begin again, and what is said until then'),
 })
 const watch = z
   .strictObject({
     watch: id,
     name: text,
     begins: texts.min(1),
+    hold: text.optional().describe('What the hands do until the last call'),
     calls: z.array(call).min(1),
     abnormal: z.array(abnormal).default([]),
     stopWords: text,

@@ -21,7 +21,7 @@ export const band = z.strictObject({ min: number.optional(), max: number.optiona
 export const operand = z.union([id, number])
 export const range = z.strictObject({ min: number, max: number, step: positive })
 export const interlocks = z
-  .array(z.strictObject({ after: text, seconds: positive.optional(), say: text }))
+  .array(z.strictObject({ after: text, seconds: positive.optional(), say: text, due: text.optional() }))
   .optional()
   .describe(
     'What must have happened first: an item (list.item), step (flow.step), turn (exchange.turn), list, watch, or cleared:NAME',

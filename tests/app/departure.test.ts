@@ -57,10 +57,15 @@ describe('an answer', () => {
     const flight = await atTrim()
     const order = flight.ear.listening()?.order ?? 0
     await flight.revise('final')
-    expect(flight.said()).toMatch(/^Figures changed\. Final figures are in\. .*Takeoff trim\?$/)
+    expect(flight.said()).toMatch(
+      /^Figures changed\. Final figures are in\. .*Figures flow, open again, .*Set the takeoff trim/,
+    )
     await flight.hear('four point three up', { order })
     expect(flight.log.events.at(-1)).toMatchObject({ type: 'voided', because: 'figuresChanged' })
     expect(flight.state().items['loadFigures.trim']?.status).toBe('open')
+    // What sets the changed values comes before the items that say them.
+    await flight.hear('done')
+    await flight.hear('two four six two zero')
     await flight.hear('three point one up')
     expect(flight.state().items['loadFigures.trim']).toMatchObject({ status: 'done', revision: 2 })
   })
@@ -151,7 +156,7 @@ describe('a run', () => {
     expect(again.state()).toEqual(flight.state())
     await again.run.dispatch.happen({ type: 'resumed' })
     await settled()
-    expect(again.said()).toBe('Resuming load figures list. Takeoff trim?')
+    expect(again.said()).toBe('Resuming load figures list, go back one or from the top if you like. Takeoff trim?')
     await again.hear('up')
     expect(again.state().floor).toMatchObject({ item: 'loadFigures.trim' })
   })

@@ -22,12 +22,23 @@ export const PRELIMINARY_ANSWERS: readonly SpokenAnswer[] = [
   answer('thrust', 'nine zero point four percent'),
 ]
 
-/** After the final figures: what is open again. */
+/** After the final figures: the flow that sets what has changed, then what is open again. */
 export const FINAL_ANSWERS: readonly SpokenAnswer[] = [
+  answer('flow-complete', 'flow complete'),
   answer('zfw-final', 'two four six two zero'),
   answer('trim-final', 'three point one up set'),
   answer('v1-final', 'one two eight', 'kal'),
   answer('v2-final', 'one four one'),
+]
+
+/** The calls of an engine start behind its beginning. */
+const ENGINE_CALLS: readonly SpokenAnswer[] = [
+  answer('turning', 'engine turning', 'kal'),
+  answer('fuel-on', 'fuel is on'),
+  answer('light-up', 'we have light up', 'kal'),
+  answer('oil', 'oil pressure rising'),
+  answer('starter-out', 'starter is out', 'kal'),
+  answer('stable', 'engine stable five eight percent'),
 ]
 
 export const LISTS: readonly SpokenAnswer[] = [
@@ -41,6 +52,10 @@ export const LISTS: readonly SpokenAnswer[] = [
   answer('doors', 'all closed slides armed', 'kal'),
   answer('beacon', 'beacon on'),
   answer('pumps', 'all pumps on'),
+  answer('start-right', 'starting the right engine'),
+  ...ENGINE_CALLS,
+  answer('start-left', 'starting the left engine', 'kal'),
+  ...ENGINE_CALLS,
   answer('call-push-and-start', 'push and start list'),
   answer('crew', 'brake set tug away', 'kal'),
   answer('engines', 'both engines stable'),
@@ -50,6 +65,7 @@ export const LISTS: readonly SpokenAnswer[] = [
   answer('ignition', 'ignition off'),
   answer('ground', 'tow bar clear pin in hand', 'kal'),
   answer('flap', 'flap twelve set'),
+  answer('unit', 'unit off', 'kal'),
   answer('call-ready', 'ready for taxi list'),
   answer('controls', 'full left full right'),
   answer('trim-taxi', 'three point one up', 'kal'),

@@ -100,6 +100,8 @@ test('the Marram has what a departure needs', async () => {
     const types = phase.activities.map(({ type }) => type)
     expect(types.filter((type) => type === 'flow' || type === 'list')).toEqual(['flow', 'list'])
   }
+  const watches = pack.phases.flatMap(({ activities }) => activities.filter(({ type }) => type === 'watch'))
+  expect(watches.map(({ name }) => name)).toEqual(['right engine start', 'left engine start'])
   const entries = listsOf(pack).flatMap((list) => list.entries)
   const items = entries.filter((entry) => entry.type === 'item')
   expect(items.length).toBeGreaterThanOrEqual(25)

@@ -4,7 +4,7 @@ import { showProblem } from '../../src/kernel/problem.ts'
 import { readPack } from '../../src/packs/read.ts'
 
 const WATCH = `
-      - watch: rightStart
+      - watch: thirdStart
         name: right engine start
         begins: [starting the right engine]
         stopWords: stop the start
@@ -32,10 +32,10 @@ describe('a watch in a pack', () => {
   test('is read with its calls, limits, stop words and interlocks', () => {
     const { pack, problems } = withWatch(WATCH)
     expect(problems).toEqual([])
-    const found = pack?.phases.flatMap(({ activities }) => activities).find(({ type }) => type === 'watch')
+    const found = pack?.phases.flatMap(({ activities }) => activities).find(({ id }) => id === 'thirdStart')
     expect(found).toEqual({
       type: 'watch',
-      id: 'rightStart',
+      id: 'thirdStart',
       name: 'right engine start',
       begins: ['starting the right engine'],
       stopWords: 'stop the start',
@@ -74,7 +74,7 @@ describe('a watch in a pack', () => {
     ],
     [
       'an id that a flow has',
-      'watch: rightStart',
+      'watch: thirdStart',
       'watch: startFlow',
       'watch "startFlow" stands twice; each must be its own',
     ],

@@ -7,7 +7,7 @@ import { tokensOf } from '../numbers/tokens.ts'
 import { DIGIT_WORDS } from '../numbers/words.ts'
 import { isStateWord, opposites } from '../response/lexicon.ts'
 import { figuresOf, parseResponse, wordsOf } from '../response/parse.ts'
-import type { Activity, Item, List, Pack } from '../run/checklist.ts'
+import type { Activity, Item, List, Pack, WatchCall } from '../run/checklist.ts'
 import { COMMAND_PHRASES } from './commandPhrases.ts'
 import type { Talk, Vocabulary } from './hearable.ts'
 import { valueWords } from './numberShapes.ts'
@@ -17,7 +17,10 @@ import { nameWords } from './spelling.ts'
 const ALWAYS = ['not', 'and', 'both', 'set', 'checked']
 
 /** What ends a flow. */
-const FLOW_DONE = ['done', 'all done', 'complete', 'flow complete', 'flow done', 'flow is complete']
+const FLOW_DONE = [
+  ...['done', 'all done', 'complete', 'flow complete', 'flow done', 'flow is complete', 'step done'],
+  ...['read the flow', 'read me the steps', 'next step'],
+]
 
 /** What a pilot says to something that need not be read back. */
 export const ACKNOWLEDGEMENTS = ['roger', 'wilco', 'copied', 'received', 'thank you']
@@ -35,21 +38,29 @@ const unique = (list: readonly string[]) => [...new Set(list)].filter((text) => 
 export function vocabularyOf(pack: Pack): Vocabulary {
   const activities = pack.phases.flatMap((phase) => phase.activities)
   const watches = activities.filter((activity) => activity.type === 'watch')
+  const flows = activities.filter((activity) => activity.type === 'flow')
   const lists = activities.filter((activity) => activity.type === 'list')
   const items = lists.flatMap((list) => list.entries).filter((entry) => entry.type === 'item')
   const lines = lists.flatMap((list) => list.entries).filter((entry) => entry.type === 'line')
   const figures = Object.values(pack.figures.declarations)
+  const answers = answersOf(
+    items,
+    figures.map(({ spec }) => spec),
+  )
+  const calls = watches.flatMap((watch) => watch.calls)
   return {
-    ...answersOf(
-      items,
-      figures.map(({ spec }) => spec),
-    ),
+    ...answers,
+    besideValues: unique([...answers.besideValues, ...calls.filter(({ value }) => value).flatMap(wordsOfCall)]),
     challenges: unique(items.map((item) => phrase(item.challenge))),
     lists: unique(lists.flatMap(listNames)),
     others: unique([
       ...FLOW_DONE,
       ...watches.flatMap(({ begins }) => begins.map(phrase)),
-      ...watches.flatMap(({ calls, abnormal }) => [...calls, ...abnormal].flatMap(({ say }) => say.map(phrase))),
+      ...[...calls.filter(({ value }) => !value), ...watches.flatMap(({ abnormal }) => abnormal)].flatMap(({ say }) =>
+        say.flatMap(waysOf),
+      ),
+      ...flows.flatMap(({ steps }) => steps.flatMap(({ say }) => say.map(phrase))),
+      ...(pack.quirks ?? []).flatMap(({ named }) => named.map((name) => `remark ${phrase(name)}`)),
       ...lines.flatMap((line) => line.say.map(phrase)),
       ...pack.situations.flatMap(({ options }) => options.flatMap(({ say }) => say.map(phrase))),
       ...figures.flatMap(({ label, alsoCalled }) => [label, ...alsoCalled].map((name) => `confirm ${phrase(name)}`)),
@@ -58,6 +69,15 @@ export function vocabularyOf(pack: Pack): Vocabulary {
     commands: COMMAND_PHRASES,
     talk: talkOf(pack, activities),
   }
+}
+
+/** Words that a call puts around its value. */
+const wordsOfCall = ({ say }: WatchCall) => say.flatMap(waysOf).flatMap((text) => text.split(' '))
+
+/** The ways to say a call; of one with a value the pieces around it. */
+function waysOf(say: string): string[] {
+  const parsed = parseResponse(say)
+  return 'response' in parsed ? wordsOf(parsed.response).map(phrase) : []
 }
 
 /** Words of calls, read-backs, orders and briefings. */

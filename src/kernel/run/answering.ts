@@ -23,7 +23,7 @@ export function answered(pack: Pack, before: RunState, event: Answered): Step {
   switch (judgement.verdict) {
     case 'correct': {
       const held = unmet(pack, state, item.interlocks, event.t)
-      if (held) return notYet(pack, state, held)
+      if (held) return notYet(pack, state, item.id, held)
       const words = item.answers === 'both' ? [otherSeat(pack, state, item)] : []
       const { by } = evidence
       const done = closeItem(state, item, { status: 'done', by, expected: event.expected, revision: event.revision })
@@ -41,15 +41,10 @@ export function answered(pack: Pack, before: RunState, event: Answered): Step {
   }
 }
 
-/** Right as said, but something must come first: the item stays open. Where only time is wanting, it asks when that is up. */
-export function notYet(pack: Pack, state: RunState, { interlock, waitMs }: Unmet): Step {
-  const step = turn(pack, state, [say.notYet(interlock.say)])
-  if (waitMs === undefined) return step
-  const happening = { type: 'timeUp', order: step.state.order } as const
-  return {
-    state: step.state,
-    effects: [...step.effects, { type: 'startTimer', timer: 'interlock', ms: waitMs, happening }],
-  }
+/** Right as said, but something must come first: it stays open. Where only time is wanting, it is told when that is up. */
+export function notYet(pack: Pack, state: RunState, of: string, { interlock, waitMs }: Unmet): Step {
+  const waitedFor = waitMs === undefined ? state.waitedFor : [...new Set([...state.waitedFor, of])]
+  return turn(pack, { ...state, waitedFor }, [say.notYet(interlock.say)])
 }
 
 export function closeItem(state: RunState, item: Item, change: Parameters<typeof withItem>[2]): RunState {
@@ -88,15 +83,18 @@ function missed(pack: Pack, before: RunState, item: Item, event: Answered): Step
   }
   const { coachAfter } = before.settings
   const coached = coachAfter > 0 && misses >= coachAfter ? coaching(pack, before, wrong) : []
+  const looked = coachAfter > 0 && item.look ? item.look : []
   const state = withItem(before, item.id, {
     misses,
+    looks: previous.looks + looked.length,
     sayAgains: 0,
     held: [],
     begun: {},
     given: previous.given || coached.length > 0,
     ...(refused !== undefined && { refused }),
   })
-  return turn(pack, state, [...words, ...coached], {
+  const look = looked.length > 0 ? [say.lookAt(looked)] : []
+  return turn(pack, state, [...words, ...look, ...coached], {
     prompt: true,
     promptAfterMs: PROMPT_AFTER_MISS_MS,
     tone: 'attention',

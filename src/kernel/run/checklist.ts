@@ -1,6 +1,7 @@
 /** A pack as the runner knows it: phases with their flows and lists. Checked; see `packs/` for how it is read. */
 
 import type { FigureModel } from '../figures/pack.ts'
+import type { KindSpec } from '../kinds/kind.ts'
 import type { Briefing, Exchange } from './exchange.ts'
 
 /** Every named situation must have one of the named values. */
@@ -26,6 +27,8 @@ export interface Interlock {
   readonly seconds?: number
   /** What Otherseat says while it does not hold: the trade's caution. */
   readonly say: string
+  /** What Otherseat says of its own accord when the time has passed. */
+  readonly due?: string
 }
 
 export interface Item {
@@ -74,8 +77,12 @@ export interface List {
 }
 
 export interface Step {
+  /** Stable: `<flow id>.<step id>`. */
   readonly id: string
   readonly text: string
+  /** Ways to tick it by voice. */
+  readonly say: readonly string[]
+  readonly interlocks?: readonly Interlock[]
   /** Figures this step sets: a change of one reopens the step before the item that says it. */
   readonly sets: readonly string[]
   readonly when?: Condition
@@ -88,6 +95,8 @@ export interface Flow {
   readonly id: string
   readonly name: string
   readonly steps: readonly Step[]
+  /** Left to memory: shown with its phase, never announced and not waited for. */
+  readonly silent?: boolean
   readonly when?: Condition
   readonly caution?: string
 }
@@ -96,9 +105,14 @@ export interface Flow {
 export interface WatchCall {
   readonly id: string
   readonly label: string
+  /** In the response notation; `<value>` where a value is read out with it. */
   readonly say: readonly string[]
-  /** Seconds after the call before it (or after the beginning) by which it must be heard. */
+  /** Seconds by which it must be heard. */
   readonly within?: number
+  /** Where these run from: `begin` or an earlier call; the call before where it is not said. */
+  readonly after?: string
+  /** The value that is read out with it, and the range in which it is right. */
+  readonly value?: { readonly spec: KindSpec; readonly min: number; readonly max: number }
 }
 
 /** A call that ends a watch at once. */
@@ -109,6 +123,8 @@ export interface Abnormal {
   /** Said at once, whatever else is going on. */
   readonly stopWords: string
   readonly actions: readonly string[]
+  /** Time that must pass before it may begin again, and what is said until then. */
+  readonly again?: { readonly seconds: number; readonly say: string }
 }
 
 /** A timed sequence that the crew monitors and calls out. It times; it never guesses what instruments show. */
@@ -118,6 +134,8 @@ export interface Watch {
   readonly name: string
   /** Words that begin it, and its time. */
   readonly begins: readonly string[]
+  /** What the hands do until its last call: "hand stays on the selector until stable". */
+  readonly hold?: string
   readonly calls: readonly WatchCall[]
   readonly abnormal: readonly Abnormal[]
   /** Said where a limit passes and no call was heard. */
@@ -125,6 +143,12 @@ export interface Watch {
   readonly interlocks?: readonly Interlock[]
   readonly when?: Condition
   readonly caution?: string
+}
+
+/** Something that this simulator is known to show wrongly, told when a remark names it. */
+export interface Quirk {
+  readonly named: readonly string[]
+  readonly say: string
 }
 
 export type Activity = Flow | List | Watch | Exchange | Briefing
@@ -149,5 +173,6 @@ export interface Pack {
   readonly caution: string
   readonly figures: FigureModel
   readonly situations: readonly Situation[]
+  readonly quirks?: readonly Quirk[]
   readonly phases: readonly Phase[]
 }

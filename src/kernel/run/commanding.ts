@@ -4,7 +4,7 @@ import { kinOf } from '../figures/kin.ts'
 import { sayValue } from '../kinds/table.ts'
 import { closeItem } from './answering.ts'
 import { aside } from './aside.ts'
-import type { Pack } from './checklist.ts'
+import type { Pack, Quirk } from './checklist.ts'
 import type { RunEvent } from './events.ts'
 import { answerTo } from './exchanging.ts'
 import { advance, callList, nextFloor, nextInList, openChallenges } from './moving.ts'
@@ -14,20 +14,26 @@ import { stationWords } from './radio.ts'
 import { restsOf } from './rests.ts'
 import type { RunState } from './state.ts'
 import { exchangeAt, findTurn, pendingTurn, withTurn } from './talk.ts'
-import { enter, itemState, promptWords, type Step, turn, withItem, withList } from './turn.ts'
-import { restarted } from './watching.ts'
+import { enter, flowAt, itemState, openSteps, promptWords, type Step, turn, withItem, withList } from './turn.ts'
+import { noCall, restarted, seenBefore } from './watching.ts'
+import { runningWatch, watchState } from './watchTiming.ts'
 
 type Commanded = Extract<RunEvent, { type: 'commanded' }>
 
+/** An engine that is being started is not left for something else. */
+const NOT_IN_A_WATCH: ReadonlySet<string> = new Set(['goBack', 'correction', 'crossCheck'])
+
 export function commanded(pack: Pack, state: RunState, event: Commanded): Step {
   const { command, argument = '' } = event
+  const watch = runningWatch(pack, state)
+  if (watch && NOT_IN_A_WATCH.has(command)) return turn(pack, state, [say.firstComplete(watch.name)])
   switch (command) {
     case 'sayAgain':
       return sayAgain(pack, state, argument)
     case 'standBy':
       return turn(pack, { ...state, standingBy: true }, [say.standingBy()])
     case 'continue':
-      return turn(pack, { ...state, standingBy: false }, [], { prompt: true })
+      return turn(pack, { ...afresh(state), standingBy: false }, [], { prompt: true })
     case 'disregard':
       return disregarded(pack, state)
     case 'correction':
@@ -45,7 +51,7 @@ export function commanded(pack: Pack, state: RunState, event: Commanded): Step {
     case 'confirm':
       return confirm(pack, state, argument)
     case 'remark':
-      return turn(pack, state, [say.remark()])
+      return remarked(pack, state, argument || event.evidence.text)
     case 'radioCheck':
       return aside(pack, state, [say.readingYou()])
     case 'affirm':
@@ -55,6 +61,23 @@ export function commanded(pack: Pack, state: RunState, event: Commanded): Step {
     default:
       return { state, effects: [] }
   }
+}
+
+/** What was said of the open item before a break has to be said again. */
+function afresh(state: RunState): RunState {
+  const { floor, standingBy } = state
+  return standingBy && floor.at === 'item' ? withItem(state, floor.item, { held: [], begun: {} }) : state
+}
+
+/** A remark that names a known quirk of the simulator is answered with it; any other is only noted. */
+export function quirkIn(pack: Pack, text: string): Quirk | undefined {
+  const said = ` ${text.toLowerCase().replace(/[^a-z0-9']+/g, ' ')} `
+  return pack.quirks?.find(({ named }) => named.some((name) => said.includes(` ${name.toLowerCase()} `)))
+}
+
+function remarked(pack: Pack, state: RunState, text: string): Step {
+  const quirk = quirkIn(pack, text)
+  return turn(pack, state, [say.remark(), quirk ? say.quirk(quirk.say) : ''])
 }
 
 /** In an exchange the station says it again, or the one element that was asked for. */
@@ -122,16 +145,26 @@ function fromTop(pack: Pack, state: RunState): Step {
 }
 
 function whatIsLeft(pack: Pack, state: RunState): Step {
-  const { floor } = state
-  const names =
-    floor.at === 'item' || floor.at === 'line'
-      ? openChallenges(pack, state, floor.list)
-      : listsOf(pack)
-          .filter((list) => !state.lists[list.id]?.complete)
-          .map((list) => list.name)
+  const names = namesLeft(pack, state)
   return turn(pack, state, [say.left(sayValue({ kind: 'integer', value: names.length }, 'plain'), names)], {
     prompt: true,
   })
+}
+
+function namesLeft(pack: Pack, state: RunState): string[] {
+  const { floor } = state
+  if (floor.at === 'item' || floor.at === 'line') return openChallenges(pack, state, floor.list)
+  const flow = flowAt(pack, floor)
+  // From memory: how many steps there are, not which.
+  if (flow && state.settings.flows !== 'memory') return openSteps(flow, state).map(({ text }) => text)
+  const watch = runningWatch(pack, state)
+  if (watch) {
+    const { calls } = watchState(state, watch.id)
+    return watch.calls.filter(({ id }) => calls[id] === undefined).map(({ label }) => label)
+  }
+  return listsOf(pack)
+    .filter((list) => !state.lists[list.id]?.complete)
+    .map((list) => list.name)
 }
 
 /** Left open once more when nothing else is open: the list is gone on from, and is not complete. */
@@ -184,6 +217,7 @@ function confirm(pack: Pack, state: RunState, figure: string): Step {
 /** A warning that is not acknowledged leaves its list to be called again; any other question is just dropped. */
 function refused(pack: Pack, state: RunState): Step {
   const free = { ...state, question: undefined }
+  if (state.question?.about === 'callOrder') return noCall(pack, free, state.question.watch, state.question.missing)
   return state.question?.about === 'warnings'
     ? enter(pack, free, nextFloor(pack, free), [])
     : turn(pack, free, [], { prompt: true })
@@ -199,9 +233,14 @@ function affirmed(pack: Pack, state: RunState, event: Commanded): Step {
       const { exchange, turn: order } = findTurn(pack, question.turn)
       return answerTo(pack, { ...state, question: undefined }, exchange, order, question.heard)
     }
+    case 'callOrder':
+      return seenBefore(pack, state, question)
     case 'pass': {
       const { item, list } = findItem(pack, question.item)
       const { reason } = question
+      if (item.critical && !question.affirmed) {
+        return turn(pack, { ...state, question: { ...question, affirmed: true } }, [], { prompt: true })
+      }
       const passed = closeItem(state, item, {
         status: 'passed',
         by: event.evidence.by,

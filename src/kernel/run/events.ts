@@ -68,6 +68,8 @@ export type Happening =
   | { readonly type: 'listCalled'; readonly list: string; readonly evidence: Evidence }
   | { readonly type: 'stepDone'; readonly step: string; readonly evidence: Evidence }
   | { readonly type: 'flowClosed'; readonly flow: string; readonly evidence: Evidence }
+  /** The steps of the open flow are to be read out one by one. */
+  | { readonly type: 'flowAsked'; readonly flow: string; readonly evidence: Evidence }
   | {
       readonly type: 'answered'
       readonly item: string
@@ -125,6 +127,9 @@ export type Happening =
       readonly watch: string
       readonly call: string
       readonly at: number
+      /** Read out with it, and whether it lies in the pack's range. */
+      readonly value?: Value
+      readonly inRange?: boolean
       readonly evidence: Evidence
     }
   | {
@@ -136,8 +141,8 @@ export type Happening =
     }
   /** A call was not heard by 60 % of its limit, or by the limit. */
   | { readonly type: 'watchDue'; readonly watch: string; readonly call: string; readonly stage: 'ask' | 'limit' }
-  /** The time of an interlock has passed. */
-  | { readonly type: 'timeUp'; readonly order: number }
+  /** The time of an interlock has passed: of this item, step or watch. */
+  | { readonly type: 'timeUp'; readonly of: string }
   | { readonly type: 'silent'; readonly order: number; readonly after: 'prompt' | 'tone' }
   | { readonly type: 'earFailed'; readonly message: string }
   /** It was deaf and is not any more: what was said meanwhile was not heard. */
@@ -190,7 +195,15 @@ export interface RunSettings {
   readonly digitsFirst?: boolean
   /** Whose words stations use; ICAO where it is not said. */
   readonly radio?: 'icao' | 'faa'
+  /** `shown` where it is not said. In `memory` the steps are hidden until their list has checked them. */
+  readonly flows?: FlowMode
+  /** Calls of a watch are answered with their times. */
+  readonly timesAloud?: boolean
+  /** Silence at an open item that is a break: 90 s where it is not said. */
+  readonly breakAfterS?: number
 }
+export const FLOW_MODES = ['shown', 'spoken', 'memory'] as const
+export type FlowMode = (typeof FLOW_MODES)[number]
 
 /** Voices that can be told apart. */
 export const ROLES = ['otherseat', 'controller', 'broadcast', 'groundCrew'] as const

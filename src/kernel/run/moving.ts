@@ -51,7 +51,11 @@ export function dueList(pack: Pack, state: RunState): List | undefined {
     .find((list) => !listState(state, list.id).complete && !listState(state, list.id).suspended)
 }
 
-function floorOf(pack: Pack, state: RunState, place: { phase: number; index: number; activity: Activity }): Floor {
+export function floorOf(
+  pack: Pack,
+  state: RunState,
+  place: { phase: number; index: number; activity: Activity },
+): Floor {
   const { activity, phase, index } = place
   if (activity.type !== 'list') return { at: activity.type, phase, activity: index }
   const inside = listState(state, activity.id).called ? nextInList(pack, state, activity.id) : undefined
@@ -62,10 +66,10 @@ function isTurnAhead(state: RunState, turn: Turn): boolean {
   return holds(turn.when, state.situation) && state.turns[turn.id]?.status !== 'done'
 }
 
-function isAhead(state: RunState, activity: Activity): boolean {
+export function isAhead(state: RunState, activity: Activity): boolean {
   switch (activity.type) {
     case 'flow':
-      return !state.flowsClosed.includes(activity.id)
+      return !activity.silent && !state.flowsClosed.includes(activity.id)
     case 'watch':
       return state.watches[activity.id]?.status !== 'done'
     case 'exchange':
@@ -79,17 +83,29 @@ function isAhead(state: RunState, activity: Activity): boolean {
   }
 }
 
-/** Where to go when the floor is free: first what was taken back, then the next activity, last what was left. */
+/**
+ * Where to go when the floor is free: first an engine that is being started, then steps whose figure has
+ * changed, then lists that were taken back or are under way, then the next activity, last what was left.
+ */
 export function nextFloor(pack: Pack, state: RunState): Floor {
   const places = agenda(pack, state.situation)
   const lists = places.filter((place) => place.activity.type === 'list')
+  const running = places.find(({ activity }) => state.watches[activity.id]?.status === 'running')
+  const again = places.find(
+    ({ activity }) =>
+      activity.type === 'flow' && !activity.silent && activity.steps.some(({ id }) => state.stepsAgain.includes(id)),
+  )
   const revoked = lists.find(({ activity }) => {
     const list = listState(state, activity.id)
     return list.revoked && !list.complete && !list.suspended
   })
+  const underWay = lists.find(({ activity }) => {
+    const list = listState(state, activity.id)
+    return list.called && !list.complete && !list.suspended
+  })
   const ahead = places.find(({ activity }) => isAhead(state, activity))
   const left = lists.find(({ activity }) => !listState(state, activity.id).complete)
-  const place = revoked ?? ahead ?? left
+  const place = running ?? again ?? revoked ?? underWay ?? ahead ?? left
   return place ? floorOf(pack, state, place) : { at: 'end' }
 }
 

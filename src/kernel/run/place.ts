@@ -2,7 +2,7 @@
 
 import type { Figure, Value } from '../kinds/kind.ts'
 import { figuresOf, parseResponse } from '../response/parse.ts'
-import type { Activity, Condition, Flow, Item, Line, List, Pack, ResponseCase } from './checklist.ts'
+import type { Activity, Condition, Flow, Item, Line, List, Pack, ResponseCase, Step } from './checklist.ts'
 
 type Situated = Readonly<Record<string, string>>
 
@@ -25,6 +25,11 @@ export function listsOf(pack: Pack): List[] {
 
 export function flowsOf(pack: Pack): Flow[] {
   return pack.phases.flatMap((phase) => phase.activities.filter((activity) => activity.type === 'flow'))
+}
+
+/** Steps of a flow that apply. */
+export function stepsOf(flow: Flow, situation: Situated): Step[] {
+  return flow.steps.filter((step) => holds(step.when, situation))
 }
 
 /** A log may only name what its pack has: anything else is a bug, or another pack. */

@@ -2,12 +2,14 @@
 
 import type { Pack } from './checklist.ts'
 import type { RunEvent } from './events.ts'
+import { stepsToRepeat } from './flows.ts'
 import { nextFloor, openChallenges } from './moving.ts'
 import { say } from './phrases.ts'
-import { flowsOf, itemsOf, listsOf, responseOf } from './place.ts'
+import { findItem, flowsOf, itemsOf, listsOf, responseOf } from './place.ts'
 import { restsOf } from './rests.ts'
 import type { RunState } from './state.ts'
 import { enter, itemState, listState, type Step, withItem, withList } from './turn.ts'
+import { runningWatch } from './watchTiming.ts'
 
 type Revised = Extract<RunEvent, { type: 'figuresRevised' }>
 
@@ -40,9 +42,9 @@ export function revised(pack: Pack, before: RunState, event: Revised): Step {
   const first = before.figureStatus === undefined
   const label = event.label || event.status
   const moved = event.changes.filter((change) => change.spoken).map((change) => change.figure)
-  const setAgain = flowsOf(pack).flatMap(({ steps }) =>
-    steps.filter(({ sets }) => sets.some((name) => moved.includes(name))),
-  )
+  // A value that is gone sets nothing: the step comes with the new one.
+  const set = moved.filter((name) => event.values[name] !== undefined)
+  const again = stepsToRepeat(pack, before, set).map(({ id }) => id)
   const entered: RunState = {
     ...before,
     revision: event.revision,
@@ -51,7 +53,8 @@ export function revised(pack: Pack, before: RunState, event: Revised): Step {
     inputs: event.inputs,
     warnings: event.warnings,
     history: [...before.history, { revision: event.revision, label, values: event.values }],
-    stepsDone: before.stepsDone.filter((id) => !setAgain.some((step) => step.id === id)),
+    stepsDone: before.stepsDone.filter((id) => !again.includes(id)),
+    stepsAgain: [...new Set([...before.stepsAgain, ...again])],
   }
   if (first) return enter(pack, entered, nextFloor(pack, entered), [])
   const { state, challenges, lists } = reopen(pack, entered)
@@ -64,6 +67,10 @@ export function revised(pack: Pack, before: RunState, event: Revised): Step {
         : '',
     ...lists.map((list) => say.revoked(list)),
   ]
+  // An engine is being started: a tone at once, the words when that is over.
+  if (runningWatch(pack, state)) {
+    return { state: { ...state, later: [...state.later, ...words] }, effects: [{ type: 'tone', tone: 'attention' }] }
+  }
   if (event.takenDown !== undefined) return enter(pack, state, nextFloor(pack, state), words)
   return interject(pack, { ...state, standingBy: false }, words)
 }
@@ -82,8 +89,18 @@ function whatCame(pack: Pack, event: Revised): string[] {
 function interject(pack: Pack, state: RunState, words: readonly string[]): Step {
   const { floor, question } = state
   const waitsForFinal = question?.about === 'finalFiguresIn' && state.figureStatus !== 'preliminary'
-  const goesOn = floor.at === 'item' || floor.at === 'line'
+  const goesOn = (floor.at === 'item' || floor.at === 'line') && !isSetFirst(pack, state)
   const target = goesOn && !waitsForFinal ? floor : nextFloor(pack, state)
   const step = enter(pack, state, target, words)
-  return { ...step, state: { ...step.state, revisedOrder: step.state.floorOrder } }
+  const revisedItem = floor.at === 'item' ? floor.item : undefined
+  return { ...step, state: { ...step.state, revisedOrder: step.state.floorOrder, revisedItem } }
+}
+
+/** A step that sets what the open item says, or that is open again in its list, comes before it. */
+function isSetFirst(pack: Pack, state: RunState): boolean {
+  const { floor } = state
+  if (floor.at !== 'item') return false
+  const sets = flowsOf(pack).flatMap(({ steps }) => steps.filter(({ id }) => state.stepsAgain.includes(id)))
+  const rests = new Set(restsOf(findItem(pack, floor.item).item, state.situation))
+  return sets.some((step) => step.sets.some((name) => rests.has(name)))
 }

@@ -21,6 +21,8 @@ export interface ItemState {
   /** Revision in force when it was last challenged. */
   readonly challengeRevision: number
   readonly misses: number
+  /** Things that Otherseat sent the eyes to after a miss. */
+  readonly looks: number
   /** In a row; the ear's doing, not the pilot's. */
   readonly sayAgains: number
   /** Parts right in an earlier breath of this challenge. */
@@ -45,6 +47,12 @@ export interface ListState {
   readonly onPreliminary: boolean
 }
 
+export interface PendingCall {
+  readonly id: string
+  readonly at: number
+  readonly value?: Value
+}
+
 /** A yes-or-no question that is pending, and what affirm does. */
 export type Question =
   | { readonly about: 'outOfOrder'; readonly list: string; readonly next: string }
@@ -52,7 +60,10 @@ export type Question =
   /** The pilot is to read a value off a source. */
   | { readonly about: 'reading'; readonly figure: string; readonly source: string }
   | { readonly about: 'warnings'; readonly list: string }
-  | { readonly about: 'pass'; readonly item: string; readonly reason: string }
+  /** A critical item wants affirm twice. */
+  | { readonly about: 'pass'; readonly item: string; readonly reason: string; readonly affirmed?: boolean }
+  /** A call that came before another one: was that one seen? */
+  | { readonly about: 'callOrder'; readonly watch: string; readonly missing: string; readonly call: PendingCall }
   /** An order that differs from the figure. */
   | { readonly about: 'order'; readonly turn: string; readonly heard: string }
 
@@ -86,14 +97,38 @@ export interface TurnState {
 /** Times are ms from the start of the run. */
 export interface WatchState {
   readonly status: 'ahead' | 'running' | 'stopped' | 'done'
+  /** How often it was begun. */
+  readonly attempt: number
   readonly beganAt: number
   /** Call -> onset of the speech that called it. */
   readonly calls: Readonly<Record<string, number>>
+  /** Values read out with calls. */
+  readonly values: Readonly<Record<string, Value>>
   /** Calls that were asked for since none was heard. */
   readonly asked: readonly string[]
-  /** Why it was stopped: an abnormal call, or a limit that passed. */
+  /** Calls of which it was said at their limit that none was heard. */
+  readonly unheard: readonly string[]
+  /** Calls that began after their limit. */
+  readonly late: readonly string[]
+  /** A call whose value is still to be read out, or was outside its range. */
+  readonly pending?: { readonly call: string; readonly at: number }
+  /** Why it was stopped: an abnormal call. */
   readonly because?: string
   readonly actions: readonly string[]
+  /** Before this it may not begin again, and why. */
+  readonly notBefore?: { readonly until: number; readonly say: string }
+}
+
+/** A break of the pilot's, or the page left and opened again. */
+export interface Interruption {
+  readonly what: 'standBy' | 'break' | 'left'
+  /** When it began, ms from the start of the run. */
+  readonly t: number
+  readonly lengthMs: number
+  /** What was open: "takeoff trim". */
+  readonly at: string
+  /** One item back or from the top was offered. */
+  readonly offered: boolean
 }
 
 export interface LastAnswer {
@@ -111,6 +146,8 @@ export interface RunState {
   readonly runId: string
   /** Of the last event folded; -1 before the first. */
   readonly seq: number
+  /** Of the last event, ms from the start of the run: the kernel's only clock. */
+  readonly t: number
   readonly status: 'none' | 'running' | 'ended' | 'stopped'
   /** Clock time of the first event, ms since 1970. */
   readonly startedAt: number
@@ -134,6 +171,10 @@ export interface RunState {
   readonly cleared: readonly string[]
   readonly stepsDone: readonly string[]
   readonly flowsClosed: readonly string[]
+  /** Steps to be done again since a figure that they set has changed. */
+  readonly stepsAgain: readonly string[]
+  /** A flow that is being read out step by step. */
+  readonly readingFlow: boolean
   readonly items: Readonly<Record<string, ItemState>>
   readonly lists: Readonly<Record<string, ListState>>
   readonly watches: Readonly<Record<string, WatchState>>
@@ -144,6 +185,17 @@ export interface RunState {
   /** Topics covered, and topics last said wrong. */
   readonly topics: Readonly<Record<string, 'ok' | 'wrong'>>
   readonly briefingsClosed: readonly string[]
+  /** Things that were asked for before an interlock's time had passed: told when it has. */
+  readonly waitedFor: readonly string[]
+  /** Interlocks whose end was told. */
+  readonly timesTold: readonly string[]
+  /** What is to be said when the watch that is running is over. */
+  readonly later: readonly string[]
+  /** When the pilot last did something with the open item. */
+  readonly activeAt: number
+  readonly interruptions: readonly Interruption[]
+  /** One item back or from the top was just offered. */
+  readonly isBack: boolean
   /** When each thing was done that an interlock may wait for, ms from the start: items, steps, lists, watches, `cleared:name`. */
   readonly doneAt: Readonly<Record<string, number>>
   readonly floor: Floor
@@ -155,6 +207,8 @@ export interface RunState {
   readonly floorOrder: number
   /** `floorOrder` was last set by a revision, so older words are void because figures changed. */
   readonly revisedOrder: number
+  /** The item that had the floor then: what was said to it in the meantime is void. */
+  readonly revisedItem: string | undefined
   readonly last: LastAnswer | undefined
   /** Items in the order in which they were closed, for "correction" and "go back one". */
   readonly closed: readonly string[]

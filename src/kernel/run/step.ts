@@ -7,10 +7,13 @@ import { answered, closeItem, notYet } from './answering.ts'
 import { aside } from './aside.ts'
 import { briefed, briefingEnded } from './briefing.ts'
 import type { Pack } from './checklist.ts'
+import { clockDue, withTimers, withTold } from './clocks.ts'
 import { commanded } from './commanding.ts'
 import type { Effect, RunEvent, ToneName } from './events.ts'
 import { slipWentBy, transmitted } from './exchanging.ts'
+import { flowAsked, flowClosed, stepDone } from './flows.ts'
 import { stamped, unmet } from './interlocks.ts'
+import { withReturn } from './interruption.ts'
 import { advance, callList, dueList, nextFloor } from './moving.ts'
 import { say } from './phrases.ts'
 import { findItem, listById } from './place.ts'
@@ -19,11 +22,13 @@ import type { RunState } from './state.ts'
 import { exchangeAt, findTurn, pendingTurn, turnState, untaken, withTurn } from './talk.ts'
 import { enter, listState, type Step, timers, turn, withItem } from './turn.ts'
 import * as watching from './watching.ts'
+import { runningWatch } from './watchTiming.ts'
 
 export function emptyRun(runId: string): RunState {
   return {
     runId,
     seq: -1,
+    t: 0,
     status: 'none',
     startedAt: 0,
     settings: { phraseology: 'plain', coachAfter: 0 },
@@ -38,6 +43,8 @@ export function emptyRun(runId: string): RunState {
     cleared: [],
     stepsDone: [],
     flowsClosed: [],
+    stepsAgain: [],
+    readingFlow: false,
     items: {},
     lists: {},
     watches: {},
@@ -45,6 +52,12 @@ export function emptyRun(runId: string): RunState {
     turns: {},
     topics: {},
     briefingsClosed: [],
+    waitedFor: [],
+    timesTold: [],
+    later: [],
+    activeAt: 0,
+    interruptions: [],
+    isBack: false,
     doneAt: {},
     floor: { at: 'end' },
     question: undefined,
@@ -52,6 +65,7 @@ export function emptyRun(runId: string): RunState {
     order: 0,
     floorOrder: 0,
     revisedOrder: 0,
+    revisedItem: undefined,
     last: undefined,
     closed: [],
     said: '',
@@ -59,8 +73,10 @@ export function emptyRun(runId: string): RunState {
 }
 
 export function step(pack: Pack, before: RunState, event: RunEvent): Step {
-  const { state, effects } = happen(pack, { ...before, seq: event.seq }, event)
-  return { state: stamped(state, event.t), effects }
+  const happened = happen(pack, { ...before, seq: event.seq, t: event.t }, event)
+  const { state, effects } = withReturn(pack, before, happened, event)
+  const after = stamped(state, event.t)
+  return { state: after, effects: withTimers(pack, before, after, effects) }
 }
 
 function happen(pack: Pack, state: RunState, event: RunEvent): Step {
@@ -78,17 +94,17 @@ function happen(pack: Pack, state: RunState, event: RunEvent): Step {
     case 'stated':
       return { state: { ...state, question: undefined }, effects: [] }
     case 'situationSet':
-      return situated(pack, { ...state, situation: { ...state.situation, [event.name]: event.value } })
+      return situated(pack, { ...state, situation: { ...state.situation, [event.name]: event.value } }, event)
     case 'cleared':
       return cleared(pack, { ...state, cleared: [...new Set([...state.cleared, event.clearance])] })
     case 'listCalled':
       return called(pack, state, event.list)
     case 'stepDone':
-      return { state: { ...state, stepsDone: [...new Set([...state.stepsDone, event.step])] }, effects: [] }
-    case 'flowClosed': {
-      const closed = { ...state, flowsClosed: [...new Set([...state.flowsClosed, event.flow])] }
-      return enter(pack, closed, nextFloor(pack, closed), [], 'tick')
-    }
+      return stepDone(pack, state, event)
+    case 'flowClosed':
+      return flowClosed(pack, state, event)
+    case 'flowAsked':
+      return flowAsked(pack, state)
     case 'answered':
       // Evidence closes only the item that has the floor, on the figures in force.
       return hasFloor(state, event.item) && event.revision === state.revision
@@ -100,7 +116,7 @@ function happen(pack: Pack, state: RunState, event: RunEvent): Step {
       const { by } = event.evidence
       const { expected, revision } = event
       const held = unmet(pack, state, item.interlocks, event.t)
-      if (held) return notYet(pack, state, held)
+      if (held) return notYet(pack, state, item.id, held)
       return advance(pack, closeItem(state, item, { status: 'done', by, expected, revision }), list.id, [], 'tick')
     }
     case 'commanded':
@@ -128,11 +144,11 @@ function happen(pack: Pack, state: RunState, event: RunEvent): Step {
     case 'watchDue':
       return watching.due(pack, state, event)
     case 'timeUp':
-      return event.order === state.order ? turn(pack, state, [], { prompt: true }) : { state, effects: [] }
+      return timeUp(pack, state, event.of)
     case 'silent':
       return event.order === state.order ? silent(pack, state, event.after) : { state, effects: [] }
     case 'resumed':
-      return resume(pack, state, event.t)
+      return resume(pack, state)
     case 'earFailed':
       return told(pack, state, say.deaf(), 'deaf')
     case 'earBack':
@@ -164,12 +180,24 @@ export function fold(pack: Pack, runId: string, events: readonly RunEvent[]): Ru
   return events.reduce((state, event) => step(pack, state, event).state, emptyRun(runId))
 }
 
+type SituationSet = Extract<RunEvent, { type: 'situationSet' }>
+
 /** What applies may have changed under the open place, and other answers may be asked for. */
-function situated(pack: Pack, before: RunState): Step {
+function situated(pack: Pack, before: RunState, { name, value, evidence }: SituationSet): Step {
   const { state, challenges, lists } = reopen(pack, before)
   if (state.figureStatus === undefined) return { state, effects: [] }
-  const words = [challenges.length > 0 ? say.openAgain(challenges) : '', ...lists.map((list) => say.revoked(list))]
+  const { label = '', options = [] } = pack.situations.find((one) => one.name === name) ?? {}
+  const option = options.find((one) => one.value === value)?.label ?? ''
+  const words = [
+    // Said aloud it is echoed, so that a misheard one is noticed.
+    evidence.by === 'voice' || evidence.by === 'typed' ? say.situation(label, option) : '',
+    challenges.length > 0 ? say.openAgain(challenges) : '',
+    ...lists.map((list) => say.revoked(list)),
+  ]
   const { floor } = state
+  if (runningWatch(pack, state)) {
+    return { state: { ...state, later: [...state.later, ...words] }, effects: [{ type: 'tone', tone: 'attention' }] }
+  }
   return floor.at === 'item' || floor.at === 'line'
     ? advance(pack, state, floor.list, words)
     : enter(pack, state, nextFloor(pack, state), words)
@@ -182,6 +210,8 @@ function cleared(pack: Pack, state: RunState): Step {
 }
 
 function called(pack: Pack, before: RunState, id: string): Step {
+  const watch = runningWatch(pack, before)
+  if (watch) return turn(pack, before, [say.firstComplete(watch.name)])
   const state = { ...before, standingBy: false }
   const list = listById(pack, id)
   const { complete, called: begun } = listState(state, id)
@@ -210,19 +240,26 @@ function silent(pack: Pack, state: RunState, after: 'prompt' | 'tone'): Step {
   return { state: asked.state, effects }
 }
 
+/** The time of an interlock is up: the pilot asked for it too early, or the pack tells it. */
+function timeUp(pack: Pack, before: RunState, of: string): Step {
+  const clock = clockDue(pack, before, of)
+  if (!clock) return { state: before, effects: [] }
+  const wasWaitedFor = before.waitedFor.includes(of)
+  const state = withTold(before, clock)
+  const words = clock.due === undefined ? [] : [say.due(clock.due)]
+  if (runningWatch(pack, state)) {
+    return { state: { ...state, later: [...state.later, ...words] }, effects: [{ type: 'tone', tone: 'attention' }] }
+  }
+  return turn(pack, state, words, { prompt: !state.standingBy && (wasWaitedFor || state.floor.at === 'item') })
+}
+
 /** After a reload: what is open is put once more, and nothing is performed twice. */
-export function resume(pack: Pack, state: RunState, t: number): Step {
+export function resume(pack: Pack, state: RunState): Step {
   const { floor } = state
-  const name = floor.at === 'item' || floor.at === 'line' ? listById(pack, floor.list).name : undefined
   // The challenge is put anew: what was said of it before the break has to be said again.
   const fresh = floor.at === 'item' ? withItem(state, floor.item, { held: [], begun: {} }) : state
-  const step = turn(pack, { ...fresh, standingBy: false }, name ? [say.resuming(name)] : [], { prompt: true })
-  const taken = untakenTurns(pack, state)
-  if (taken.length > 0) return { state: step.state, effects: [...step.effects, ...taken] }
-  const watch = floor.at === 'watch' ? pack.phases[floor.phase]?.activities[floor.activity] : undefined
-  if (watch?.type !== 'watch') return step
-  const timer = watching.watchTimer(watch, watching.watchState(state, watch.id), t)
-  return { state: step.state, effects: [...step.effects, ...timer] }
+  const step = turn(pack, { ...fresh, standingBy: false }, [], { prompt: true })
+  return { state: step.state, effects: [...step.effects, ...untakenTurns(pack, state)] }
 }
 
 /** Values that a station gave and that the page was left before they came into the figures. */

@@ -7,15 +7,16 @@ import { sourceWords } from '../figures/settle.ts'
 import type { Hearable } from '../hearing/hearable.ts'
 import type { Value } from '../kinds/kind.ts'
 import { partNames } from '../response/readBack.ts'
-import type { Item, Pack } from './checklist.ts'
+import type { Flow, Step as FlowStep, Item, Pack } from './checklist.ts'
 import type { Effect, ToneName } from './events.ts'
 import type { Exchange } from './exchange.ts'
 import { say } from './phrases.ts'
-import { figuresFor, findItem, findLine, listById, saidFigures } from './place.ts'
+import { figuresFor, findItem, findLine, listById, saidFigures, stepsOf } from './place.ts'
 import { readBacksOf, type Speech, stationWords } from './radio.ts'
 import { restsOf } from './rests.ts'
 import type { Floor, ItemState, ListState, RunState, TurnState } from './state.ts'
 import { callableTurns, exchangeAt, openExchange, pendingTurn, saidInTalk, talkAt, turnState } from './talk.ts'
+import { nextCall, watchAt, watchById, watchState } from './watchTiming.ts'
 
 export interface Step {
   readonly state: RunState
@@ -33,6 +34,7 @@ const NEW_ITEM: ItemState = {
   revision: 0,
   challengeRevision: 0,
   misses: 0,
+  looks: 0,
   sayAgains: 0,
   held: [],
   begun: {},
@@ -71,12 +73,45 @@ export function restedOn(item: Item, state: RunState): Record<string, Value> {
   )
 }
 
+/** The flow that has the floor. */
+export function flowAt(pack: Pack, floor: Floor): Flow | undefined {
+  const activity = floor.at === 'flow' ? pack.phases[floor.phase]?.activities[floor.activity] : undefined
+  return activity?.type === 'flow' ? activity : undefined
+}
+
+/** Steps of a flow that are to be done: those open again where it was done once. */
+export function openSteps(flow: Flow, state: RunState): FlowStep[] {
+  const steps = stepsOf(flow, state.situation)
+  const again = steps.filter(({ id }) => state.stepsAgain.includes(id))
+  return again.length > 0 ? again : steps.filter(({ id }) => !state.stepsDone.includes(id))
+}
+
+function flowWords(flow: Flow, phase: string, state: RunState): string {
+  const open = openSteps(flow, state)
+  const isAgain = open.some(({ id }) => state.stepsAgain.includes(id))
+  const isFromMemory = state.settings.flows === 'memory'
+  if (state.readingFlow && open[0]) return say.step(open[0].text)
+  if (isAgain) return say.stepsAgain(flow.name, isFromMemory ? [] : open.map(({ text }) => text))
+  const words = say.phase(phase, flow.name)
+  return state.settings.flows === 'spoken' && open[0] ? `${words} ${say.step(open[0].text)}` : words
+}
+
+function watchWords(pack: Pack, state: RunState): string {
+  const watch = watchAt(pack, state.floor)
+  if (!watch) return ''
+  const own = watchState(state, watch.id)
+  if (own.status === 'stopped') return say.wayBack(undefined)
+  const next = own.status === 'running' ? nextCall(watch, own) : undefined
+  if (next) return say.challenge(next.call.label)
+  return watch.hold === undefined ? say.watch(watch.name) : say.held(watch.name, watch.hold)
+}
+
 function floorWords(pack: Pack, state: RunState): string {
   const { floor } = state
   switch (floor.at) {
     case 'flow': {
-      const phase = pack.phases[floor.phase]
-      return say.phase(phase?.name ?? '', phase?.activities[floor.activity]?.name ?? '')
+      const flow = flowAt(pack, floor)
+      return flow ? flowWords(flow, pack.phases[floor.phase]?.name ?? '', state) : ''
     }
     case 'call':
       return say.callFor(pack.phases[floor.phase]?.activities[floor.activity]?.name ?? '')
@@ -90,7 +125,7 @@ function floorWords(pack: Pack, state: RunState): string {
       return say.toTheLine(list.name, findLine(list, floor.line).label)
     }
     case 'watch':
-      return say.watch(pack.phases[floor.phase]?.activities[floor.activity]?.name ?? '')
+      return watchWords(pack, state)
     case 'exchange': {
       const exchange = exchangeAt(pack, floor)
       const open = exchange ? callableTurns(exchange, state) : []
@@ -120,7 +155,13 @@ function questionWords(pack: Pack, state: RunState): string | undefined {
       return say.warnings()
     case 'order':
       return say.orderDiffers(question.heard)
+    case 'callOrder': {
+      const { calls } = watchById(pack, question.watch)
+      const label = (id: string) => calls.find((call) => call.id === id)?.label ?? id
+      return say.callOrder(label(question.call.id), label(question.missing))
+    }
     case 'pass':
+      if (question.affirmed) return say.onceMore()
       return say.pass(findItem(pack, question.item).item.challenge, question.reason)
   }
 }
@@ -137,8 +178,12 @@ export function hearableAt(pack: Pack, state: RunState): Hearable {
     const declared = pack.figures.declarations[question.figure]
     return { shapes: declared ? [declared.spec] : [], yesNo: false }
   }
-  // In place of affirm another order may come.
-  if (question && question.about !== 'order') return { shapes: [], yesNo: true }
+  // In place of affirm another order may come, or the call itself.
+  if (question && question.about !== 'order' && question.about !== 'callOrder') return { shapes: [], yesNo: true }
+  const watch = watchAt(pack, floor)
+  if (watch) {
+    return { shapes: watch.calls.flatMap(({ value }) => value?.spec ?? []), yesNo: question !== undefined }
+  }
   const names =
     floor.at === 'item' ? saidFigures(findItem(pack, floor.item).item, state.situation) : saidInTalk(pack, state)
   const shapes = names.flatMap((name) => pack.figures.declarations[name]?.spec ?? [])
@@ -213,7 +258,8 @@ export function enter(
   tone?: 'tick',
   speech: readonly Speech[] = [],
 ): Step {
-  let next: RunState = { ...state, floor, question: undefined, floorOrder: state.order + 1 }
+  const isSpoken = floor.at === 'flow' && state.settings.flows === 'spoken'
+  let next: RunState = { ...state, floor, question: undefined, floorOrder: state.order + 1, readingFlow: false }
   const exchange = exchangeAt(pack, floor)
   const isNew = exchangeAt(pack, state.floor)?.id !== exchange?.id
   if (exchange) return enterExchange(pack, next, exchange, isNew, words, tone, speech)
@@ -226,7 +272,8 @@ export function enter(
       implausible: {},
     })
   }
-  return turn(pack, next, words, { prompt: true, stations: speech, ...(tone && { tone }) })
+  const step = turn(pack, next, words, { prompt: true, stations: speech, ...(tone && { tone }) })
+  return isSpoken ? { ...step, state: { ...step.state, readingFlow: true } } : step
 }
 
 /** The station speaks first where it begins; the exchange may be over with that. */

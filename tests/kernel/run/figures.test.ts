@@ -11,13 +11,15 @@ describe('final figures', () => {
     expect(run.state.items['load.flap']?.status).toBe('done')
     expect(run.state.lists.load).toMatchObject({ complete: false, revoked: true })
     expect(run.said()).toBe(
-      'Figures changed. Final figures are in. Takeoff trim is open again. Load list is no longer complete. Takeoff trim?',
+      'Figures changed. Final figures are in. Takeoff trim is open again. Load list is no longer complete. Load flow, open again, Trim.',
     )
+    run.happen({ type: 'flowClosed', flow: 'loadFlow', evidence: TYPED })
+    expect(run.said()).toBe('Takeoff trim?')
   })
 
   it('reopen the step that sets the changed value', () => {
     const run = begun()
-      .happen({ type: 'stepDone', step: 'setTrim', evidence: TYPED })
+      .happen({ type: 'stepDone', step: 'loadFlow.setTrim', evidence: TYPED })
       .happen(revision(2, 'final', FINAL, PRELIMINARY))
     expect(run.state.stepsDone).toEqual([])
   })

@@ -56,7 +56,12 @@ export const PACK: Pack = {
       id: 'load',
       name: 'Load',
       activities: [
-        { type: 'flow', id: 'loadFlow', name: 'Load flow', steps: [{ id: 'setTrim', text: 'Trim', sets: ['trim'] }] },
+        {
+          type: 'flow',
+          id: 'loadFlow',
+          name: 'Load flow',
+          steps: [{ id: 'loadFlow.setTrim', text: 'Trim', say: [], sets: ['trim'] }],
+        },
         {
           type: 'list',
           id: 'load',

@@ -11,8 +11,8 @@ const ACTIVITIES: readonly Activity[] = [
     id: 'flow',
     name: 'flow',
     steps: [
-      { id: 'flow.power', text: 'power off', sets: [] },
-      { id: 'flow.pin', text: 'pin in', sets: [], when: { stand: ['push'] } },
+      { id: 'flow.power', text: 'power off', say: [], sets: [] },
+      { id: 'flow.pin', text: 'pin in', say: [], sets: [], when: { stand: ['push'] } },
     ],
   },
   {

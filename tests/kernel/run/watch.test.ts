@@ -61,7 +61,8 @@ describe('a watch', () => {
     const run = ready().happen(began(3_000))
     expect(timer(run)).toMatchObject({ timer: 'watch', ms: 6_000, happening: { call: 'rotation', stage: 'ask' } })
     run.happen({ type: 'watchDue', watch: 'engine', call: 'rotation', stage: 'ask' })
-    expect(run.effects[0]).toEqual({ type: 'tone', tone: 'attention' })
+    expect(run.effects).toContainEqual({ type: 'tone', tone: 'attention' })
+    expect(run.effects.some(({ type }) => type === 'shut')).toBe(false)
     expect(run.said()).toBe('')
     expect(timer(run)).toMatchObject({ happening: { call: 'rotation', stage: 'limit' } })
   })
@@ -82,10 +83,21 @@ describe('a watch', () => {
     expect(timer(run)).toMatchObject({ ms: 3_500 + 12_000 - 4_000, happening: { call: 'light' } })
   })
 
-  it('takes a call out of order for the one that was not heard', () => {
+  it('questions a call before its turn: affirm takes both, negative is no call heard', () => {
     const run = ready().happen(began(3_000)).happen(called('light', 5_000))
-    expect(run.said()).toBe('No call heard, rotation. Stop, unless seen.')
+    expect(run.said()).toBe('Out of order, light off. Rotation?')
     expect(run.state.watches.engine?.calls).toEqual({})
+    run.command('affirm')
+    expect(run.state.watches.engine?.calls).toEqual({ rotation: 5_000, light: 5_000 })
+    const other = ready().happen(began(3_000)).happen(called('light', 5_000)).command('negative')
+    expect(other.said()).toBe('No call heard, rotation. Stop, unless seen.')
+    expect(other.state.watches.engine?.calls).toEqual({})
+  })
+
+  it('takes the missing call itself in answer to that question', () => {
+    const run = ready().happen(began(3_000)).happen(called('light', 5_000)).happen(called('rotation', 5_500))
+    expect(run.state.watches.engine?.calls).toEqual({ rotation: 5_500 })
+    expect(run.state.question).toBeUndefined()
   })
 
   it('says the stop words at once on an abnormal call, then what to do, then the way back', () => {
