@@ -7,6 +7,7 @@ import { isComposed } from '../kernel/kinds/composed.ts'
 import type { KindSpec, Value } from '../kernel/kinds/kind.ts'
 import type { Problem } from '../kernel/problem.ts'
 import type { Pack } from '../kernel/run/checklist.ts'
+import { readBackOf } from '../kernel/run/rests.ts'
 import type { Hidden } from './hiddenFigures.ts'
 
 export interface FigureField {
@@ -65,10 +66,11 @@ export function fieldGroups(
   hasStations: boolean,
 ): FieldGroup[] {
   const groups = new Map<string, FigureField[]>()
+  const read = new Set(readBackOf(pack))
   for (const declaration of Object.values(pack.figures.declarations)) {
     if (!declaration.input) continue
-    // One has to hear it.
-    if (hasStations && declaration.given) continue
+    // One has to hear it; where no station speaks, only what a list asks for is entered.
+    if (declaration.given && (hasStations || !read.has(declaration.name))) continue
     const title = declaration.group ?? 'Figures'
     groups.set(title, [...(groups.get(title) ?? []), field(declaration, draft, inForce, hidden)])
   }

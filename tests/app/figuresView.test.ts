@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest'
 import { computedViews } from '../../src/app/computedView.ts'
 import { envelopeView } from '../../src/app/envelopeView.ts'
-import { enteredNumber, enteredValue } from '../../src/app/fields.ts'
+import { enteredNumber, enteredValue, fieldGroups } from '../../src/app/fields.ts'
 import { hiddenFigures } from '../../src/app/hiddenFigures.ts'
+import { EMPTY_DRAFT } from '../../src/app/store.ts'
 import { tableView } from '../../src/app/tableView.ts'
 import { compute } from '../../src/kernel/figures/compute.ts'
 import { demoInputs, demoPack, rig } from './rig.ts'
@@ -37,6 +38,21 @@ describe('what is typed in a field', () => {
     [{ kind: 'speed' }, '  ', undefined],
   ] as const)('for %j "%s" is %s', (spec, text, value) => {
     expect(enteredValue(spec, text)).toBe(value)
+  })
+})
+
+describe('a figure that a station gives', () => {
+  const fieldsOf = (hasStations: boolean) =>
+    fieldGroups(pack, EMPTY_DRAFT, undefined, NONE, hasStations).flatMap(({ fields }) => fields.map(({ name }) => name))
+
+  it('is never typed where the stations speak', () => {
+    expect(fieldsOf(true)).not.toContain('transponder')
+    expect(fieldsOf(true)).toContain('altimeter')
+  })
+
+  it('is typed where they are left out, if a list asks for it', () => {
+    expect(fieldsOf(false)).toContain('transponder')
+    expect(fieldsOf(false)).not.toContain('holdingPoint')
   })
 })
 
