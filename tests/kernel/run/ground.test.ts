@@ -180,7 +180,7 @@ describe('the ground sequence of the demo', () => {
 
   test('the crew leaves after the brake is set, and signals after it has left', () => {
     const start = at(['away'], [])
-    expect(words(start)[0]).toBe('groundCrew: Push complete, set parking brake.')
+    expect(words(start)[0]).toBe('groundCrew: Pushback completed, confirm brakes set.')
     for (const turn of ['disconnect', 'signal'] as const) {
       const early = hear(start, LEAVING[turn])
       expect(words(early)[0]).toMatch(/^otherseat: Not yet, /)
