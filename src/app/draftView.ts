@@ -139,6 +139,7 @@ function discreet(pack: Pack, problem: Problem, hidden: ReadonlyMap<string, Hidd
     .filter((one) => problem.message.includes(one))
     .sort((one, other) => problem.message.indexOf(one) - problem.message.indexOf(other) || other.length - one.length)
   if (label === undefined) return problem.message
+  if (problem.code === 'source.differs') return `${label}: sources differ; choose one and say why`
   const isError = problem.severity === 'error'
   return `${label}: ${isError ? 'something is wrong with it' : 'it is worth a second look'}; show its value to read what`
 }

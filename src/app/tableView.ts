@@ -10,7 +10,7 @@ export interface TableView {
   readonly figure: string
   /** "takeoff trim, units". */
   readonly caption: string
-  /** "flap 12", where a third axis was cut at the value in use. */
+  /** "flap 12, altitude 3000", where axes beyond the second were cut at the value in use. */
   readonly at: string
   readonly rowAxis: string
   readonly columnAxis: string
@@ -26,14 +26,14 @@ export function tableView(figure: ComputedView, tables: Readonly<Record<string, 
   const used = figure.why.flatMap(({ cells }) => cells ?? [])
   const table = tables[used[0]?.table ?? '']
   if (!table) return undefined
-  const cut = cutOf(table, used)
-  const [rows, columns] = table.axes.filter((axis) => axis !== cut?.axis)
+  const cuts = cutsOf(table, used)
+  const [rows, columns] = table.axes.filter((axis) => !cuts.has(axis))
   if (!rows) return undefined
   const isUsed = (cell: TableCell) => used.some(({ at }) => JSON.stringify(at) === JSON.stringify(cell.at))
   const decimals = Math.max(...table.cells.map((value) => String(value).split('.')[1]?.length ?? 0))
   const cellsOf = (row: number) =>
     entries(columns).map((_, column) => {
-      const indexes = table.axes.map((axis) => (axis === cut?.axis ? cut.index : axis === rows ? row : column))
+      const indexes = table.axes.map((axis) => cuts.get(axis) ?? (axis === rows ? row : column))
       const cell = cellAt(table, indexes)
       return { shown: cell.value.toFixed(decimals), used: isUsed(cell) }
     })
@@ -41,7 +41,7 @@ export function tableView(figure: ComputedView, tables: Readonly<Record<string, 
   return {
     figure: figure.label,
     caption: unit ? `${table.label}, ${unit}` : table.label,
-    at: cut ? `${cut.axis.label} ${entries(cut.axis)[cut.index]}` : '',
+    at: [...cuts].map(([axis, index]) => `${axis.label} ${entries(axis)[index]}`).join(', '),
     rowAxis: titleOf(rows),
     columnAxis: columns ? titleOf(columns) : '',
     columns: entries(columns),
@@ -49,13 +49,13 @@ export function tableView(figure: ComputedView, tables: Readonly<Record<string, 
   }
 }
 
-/** Of three axes the one that stands still: a choice, else the one met exactly, else the last. */
-function cutOf(table: Table, used: readonly TableCell[]): { readonly axis: Axis; readonly index: number } | undefined {
-  if (table.axes.length < 3) return undefined
+/** Axes beyond the second, each with its entry in use: first choices, then those met exactly, then the last ones. */
+function cutsOf(table: Table, used: readonly TableCell[]): ReadonlyMap<Axis, number> {
   const still = (axis: Axis) => new Set(used.map(({ at }) => at[axis.name])).size === 1
-  const axis = table.axes.find((one) => 'choices' in one) ?? table.axes.find(still) ?? table.axes.at(-1)
-  if (!axis) return undefined
-  return { axis, index: entries(axis).indexOf(String(used[0]?.at[axis.name])) }
+  const rank = (axis: Axis) => ('choices' in axis ? 0 : still(axis) ? 1 : 2)
+  const ranked = table.axes.toReversed().toSorted((one, other) => rank(one) - rank(other))
+  const cut = ranked.slice(0, Math.max(0, table.axes.length - 2))
+  return new Map(cut.map((axis) => [axis, entries(axis).indexOf(String(used[0]?.at[axis.name]))]))
 }
 
 function entries(axis: Axis | undefined): string[] {

@@ -134,7 +134,7 @@ function tableOf(name: string, text: TablesText['tables'][string]): Table {
     label: text.label,
     unit: text.unit as Unit,
     axes,
-    cells: (text.cells as unknown[]).flat(2) as number[],
+    cells: (text.cells as unknown[]).flat(3) as number[],
   }
 }
 

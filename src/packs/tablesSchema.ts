@@ -15,13 +15,13 @@ export const tablesFile = z.strictObject({
     z.strictObject({
       label: text,
       unit,
-      axes: z.array(axis).min(1).max(3),
+      axes: z.array(axis).min(1).max(4),
       trend: z
         .record(id, z.enum(['rising', 'falling']))
         .optional()
         .describe('How cells change along an axis; one that does not is an error'),
       cells: z
-        .union([row, z.array(row), z.array(z.array(row))])
+        .union([row, z.array(row), z.array(z.array(row)), z.array(z.array(z.array(row)))])
         .describe('One entry for each entry of the first axis; in it one for each of the next'),
     }),
   ),

@@ -6,6 +6,8 @@ import { hiddenFigures } from '../../src/app/hiddenFigures.ts'
 import { EMPTY_DRAFT } from '../../src/app/store.ts'
 import { tableView } from '../../src/app/tableView.ts'
 import { compute } from '../../src/kernel/figures/compute.ts'
+import { look } from '../../src/kernel/figures/lookup.ts'
+import type { Table } from '../../src/kernel/figures/pack.ts'
 import { demoInputs, demoPack, rig } from './rig.ts'
 
 const pack = await demoPack()
@@ -120,6 +122,26 @@ describe('a table with the cells in use', () => {
   it('of three axes is cut at the choice in use', () => {
     expect(table('v1Table')).toMatchObject({ at: 'flap 12', columns: ['-1000', '3000', '7000'] })
     expect(used('v1Table')).toEqual(['29000: 125', '29000: 126', '32000: 132', '32000: 133'])
+  })
+
+  it('of four axes is cut twice: at the choice, then at what is met exactly', () => {
+    const axes = [
+      { name: 'weight', label: 'weight', unit: 'kg', at: [20, 30] },
+      { name: 'flap', label: 'flap', choices: ['5', '15'] },
+      { name: 'altitude', label: 'altitude', unit: 'ft', at: [0, 4000] },
+      { name: 'temperature', label: 'temperature', unit: 'C', at: [0, 40] },
+    ] as const
+    const cells = Array.from({ length: 16 }, (_, place) => 100 + place)
+    const table: Table = { name: 'speeds', label: 'speeds', unit: 'kt', axes, cells }
+    const looked = look(table, [25, '15', 4000, 10])
+    const why = [{ text: '', uses: [], cells: 'cells' in looked ? looked.cells : [] }]
+    const [view] = views
+    const shown = view && tableView({ ...view, why }, { speeds: table })
+    expect(shown).toMatchObject({ at: 'flap 15, altitude 4000', rowAxis: 'weight, kg', columnAxis: 'temperature, °C' })
+    expect(shown?.rows.map((row) => row.cells.map((cell) => cell.shown))).toEqual([
+      ['106', '107'],
+      ['114', '115'],
+    ])
   })
 
   it('is missing where nothing was looked up', () => {

@@ -88,6 +88,15 @@ describe('density altitude', () => {
     expect(Math.abs(found - 2880)).toBeLessThanOrEqual(0.4 * 120)
   })
 
+  test('by rule of thumb, 5,000 ft with 29.45 inHg and 35 C are 5,470 ft, and 9,070 ft where the standard is taken as 5 C', () => {
+    // Looked up: millionaire-lane.com density page, which takes the standard temperature of 5,000 ft, 5 C: 30 x 120 = 3,600.
+    // At the pressure altitude it is 4.06 C: the published figure is met within that difference.
+    expect(at('ft', { by: 'pressureAltitudeByRule', elevation: 5000, setting: 29.45 })).toBe(5470)
+    const found = at('ft', { by: 'densityAltitudeByRule', pressureAltitude: 5470, temperature: 35 }) ?? 0
+    expect(found - 9070).toBeGreaterThan(0)
+    expect(found - 9070).toBeLessThanOrEqual(0.94 * 120 + 1)
+  })
+
   test('elevation 5,883 ft, 30.10 inHg and 70 F make 7,700 ft', () => {
     // PHAK-25C ch. 11 sample problem 1, 2nd hand: read from a chart, to 100 ft.
     const { figures } = figuresOf(

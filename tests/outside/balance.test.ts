@@ -88,6 +88,44 @@ describe('loading by stations', () => {
     expect(rounded(moment(3060, 582), 0)).toBe(1781)
     expect(rounded(moment(16150, 1028), 0)).toBe(16602)
   })
+
+  test('that load closed: 177,710 lb, 161,636 thousand lb-in, CG 909.5 in, 27.1 percent MAC', () => {
+    // Same test, fig. 80: sub-moments of cabins and holds looked up; basic aircraft, tanks, totals and chord from memory.
+    const weight = (constant: number) => ({ label: 'w', kind: 'weight', unit: 'lb', constant })
+    const moment = (constant: number) => ({ label: 'm', kind: 'decimal', decimals: 0, unit: 'lb in/1000', constant })
+    const parts: readonly (readonly [weight: number, moment: number])[] = [
+      [105500, 92827],
+      [3060, 1781],
+      [16150, 16602],
+      [1500, 1020],
+      [2500, 2915],
+      [10500, 10451],
+      [10500, 10451],
+      [28000, 25589],
+    ]
+    const names = (letter: string) => parts.map((_, index) => `${letter}${index}`)
+    const { figures } = figuresOf(
+      modelOf({
+        mac: { leadingEdge: 860.5, length: 180.9 },
+        figures: {
+          ...Object.fromEntries(
+            parts.flatMap(([w, m], i) => [
+              [`w${i}`, weight(w)],
+              [`m${i}`, moment(m)],
+            ]),
+          ),
+          weight: derived('lb', { by: 'sum', of: names('w') }),
+          moment: derived('lb in/1000', { by: 'sum', of: names('m') }),
+          cg: derived('in', { by: 'centreOfGravity', weight: 'weight', moment: 'moment' }),
+          mac: derived('percentMac', { by: 'percentMac', cg: 'cg' }),
+        },
+      }),
+    )
+    expect(figures.weight?.exact).toBe(177710)
+    expect(rounded(figures.moment?.exact, 0)).toBe(161636)
+    expect(rounded(figures.cg?.exact, 1)).toBe(909.5)
+    expect(rounded(figures.mac?.exact, 1)).toBe(27.1)
+  })
 })
 
 interface Case {
@@ -280,6 +318,9 @@ test('the most payload of a large aeroplane is set by the landing weight: 27,500
       },
     }),
   )
+  // Arithmetic on the way, not published: 182,000 at takeoff, 128,000 without fuel.
+  const zeroFuel = 100500 + (figures.byLanding?.exact ?? 0)
+  expect([zeroFuel + 54000, zeroFuel]).toEqual([182000, 128000])
   const payloads = ['byLanding', 'byTakeoff', 'byZeroFuel'].map((name) => figures[name]?.exact ?? 0)
   expect(Math.min(...payloads)).toBe(27500)
   expect(payloads[0]).toBe(27500)

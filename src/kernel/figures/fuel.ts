@@ -31,7 +31,9 @@ export function armAt(tank: Tank, quantity: number): number {
   return below.arm + ((quantity - below.quantity) / (above.quantity - below.quantity)) * (above.arm - below.arm)
 }
 
-function tooMuch(work: Work, total: number, capacity: number): Outcome {
+/** All tanks together, or one of them. */
+function tooMuch(work: Work, total: number, tanks: readonly Tank[] = work.basis.tanks.flat()): Outcome {
+  const capacity = tanks.reduce((sum, tank) => sum + tank.capacity, 0)
   const { weight } = work.basis.units
   return failed(
     'limit.fuel',
@@ -48,12 +50,7 @@ const fuelMoment: Calculator = {
     const tanks = work.basis.tanks.flat()
     const total = number(work, 'fuel')
     const quantities = spread(work.basis.tanks, total)
-    if (!quantities)
-      return tooMuch(
-        work,
-        total,
-        tanks.reduce((sum, tank) => sum + tank.capacity, 0),
-      )
+    if (!quantities) return tooMuch(work, total)
     let value = 0
     const parts: string[] = []
     for (const tank of tanks) {
@@ -83,12 +80,7 @@ const tankQuantity: Calculator = {
     const tank = tankOf(work)
     const total = number(work, 'fuel')
     const quantities = spread(work.basis.tanks, total)
-    if (!quantities)
-      return tooMuch(
-        work,
-        total,
-        work.basis.tanks.flat().reduce((sum, one) => sum + one.capacity, 0),
-      )
+    if (!quantities) return tooMuch(work, total)
     return {
       value: quantities.get(tank.name) ?? 0,
       why: [{ text: `${shown(work, 'fuel')}, in the order of the tanks`, uses: [] }],
@@ -104,7 +96,7 @@ const tankMoment: Calculator = {
   run(work) {
     const tank = tankOf(work)
     const quantity = number(work, 'quantity')
-    if (quantity > tank.capacity + 1e-6) return tooMuch(work, quantity, tank.capacity)
+    if (quantity > tank.capacity + 1e-6) return tooMuch(work, quantity, [tank])
     const arm = armAt(tank, quantity)
     return { value: quantity * arm, why: [{ text: `${shown(work, 'quantity')} x ${showNumber(arm)}`, uses: [] }] }
   },

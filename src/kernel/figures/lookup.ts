@@ -1,4 +1,4 @@
-/** Looking up one-, two- and three-way tables: linear between the entries of each axis, never outside them. */
+/** Looking up tables of one to four axes: linear between the entries of each axis, never outside them. */
 
 import { showUnit } from '../units.ts'
 import { failed, type Outcome, type Work } from './calculator.ts'

@@ -79,7 +79,7 @@ export interface Table {
   readonly name: string
   readonly label: string
   readonly unit: Unit
-  /** One to three. */
+  /** One to four. */
   readonly axes: readonly Axis[]
   /** Row by row: the last axis changes fastest. */
   readonly cells: readonly number[]
