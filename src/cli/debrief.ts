@@ -85,10 +85,10 @@ function account(debrief: Debrief): string {
             `${totals.topicsLeftOut} topics left out of the briefing at first.`,
         ]),
     ...(debrief.trap === undefined ? [] : [`The trap of this departure: ${debrief.trap}`]),
-    ...debrief.revisions.map(
-      ({ revision, label, t, reopened }) =>
-        `${clockTime(t)} figures, revision ${revision}: ${label}${reopened.length > 0 ? `; open again: ${reopened.join(', ')}` : ''}`,
-    ),
+    ...debrief.revisions.flatMap(({ revision, label, t, reopened, notes }) => [
+      `${clockTime(t)} figures, revision ${revision}: ${label}${reopened.length > 0 ? `; open again: ${reopened.join(', ')}` : ''}`,
+      ...notes.map((note) => `    ${note}`),
+    ]),
     ...debrief.interruptions.map(
       ({ t, what, lengthMs }) =>
         `${clockTime(t)} ${what === 'standBy' ? 'stood by' : 'left and resumed'} for ${clockTime(lengthMs)}`,

@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest'
+import { reviseWith } from '../../src/app/revision.ts'
 import { viewOf } from '../../src/app/view.ts'
+import { debriefOf } from '../../src/kernel/run/debrief.ts'
 import { fold } from '../../src/kernel/run/step.ts'
 import { rig, settled } from './rig.ts'
 
@@ -301,6 +303,27 @@ describe('a cross-check aloud', () => {
     // No flap, no trim: the item waits for it, and says nothing of what it was.
     expect(flight.said()).toContain('No figure yet for takeoff trim')
     expect(flight.said()).not.toMatch(/nineteen|twelve/)
+  })
+
+  it('stands in the account with its source, as do a choice with its reason and a warning', async () => {
+    const flight = await atTrim()
+    await flight.hear('cross check flap')
+    await flight.hear('nineteen')
+    await settled()
+    const stated = flight.state().inputs
+    if (!stated) throw new Error('no inputs')
+    const settle = { takeoffFlap: { use: 'entered', reason: 'the sheet is for another runway' } }
+    const { revised } = reviseWith(flight.pack, 3, { ...stated, settled: settle }, undefined)
+    await flight.run.dispatch.happen({ ...revised, warnings: ['takeoff weight is beyond its limit'] })
+    const notes = () => debriefOf(flight.pack, flight.run.dispatch.events()).revisions.map((one) => one.notes)
+    expect(notes()).toEqual([
+      [],
+      ['takeoff flap read from the performance sheet: differs'],
+      [
+        'takeoff flap settled on entered: the sheet is for another runway',
+        'warning: takeoff weight is beyond its limit',
+      ],
+    ])
   })
 
   it('takes for the reading what was said, whatever the figure is', async () => {

@@ -63,14 +63,28 @@ describe('what is hidden while a run is on', () => {
     expect(hiddenFigures(pack, undefined).size).toBe(0)
   })
 
-  it('is what is read back, and figures of the same dimension from which it could be copied', async () => {
+  it('is what is read back, and every working that leads to it or follows from it', async () => {
     const { state } = await rig()
     const hidden = hiddenFigures(pack, state())
     expect(hidden.get('takeoffTrim')).toBe('own')
     expect(hidden.get('v1')).toBe('own')
     expect(hidden.get('v1Table')).toBe('near')
     expect(hidden.get('altimeterInches')).toBe('near')
-    expect(hidden.has('temperature')).toBe(false)
+    // Moments and arms in other dimensions give a trim away as surely.
+    for (const working of ['takeoffMoment', 'takeoffArm', 'takeoffFuelMoment', 'sheetWeight', 'headwind']) {
+      expect(hidden.get(working), working).toBe('near')
+    }
+    for (const typed of ['temperature', 'taxiFuel', 'windSpeed']) expect(hidden.has(typed), typed).toBe(false)
+  })
+
+  it('is no longer a working that was asked for; what it helps to work out is marked for good', async () => {
+    const flight = await rig()
+    await flight.hear('confirm takeoff moment')
+    const hidden = hiddenFigures(pack, flight.state())
+    expect(hidden.has('takeoffMoment')).toBe(false)
+    expect(hidden.get('takeoffArm')).toBe('near')
+    expect(flight.state().items['loadFigures.trim']?.given).toBe(true)
+    expect(flight.state().items['beforeStart.altimeters']?.given).not.toBe(true)
   })
 })
 

@@ -285,6 +285,20 @@ describe('a revision while a run is on', () => {
     expect(store.getState().run?.items['loadFigures.trim']?.given).not.toBe(true)
   })
 
+  it('is kept, and an earlier one can be taken up again', async () => {
+    const { actions, store, user } = await revising()
+    actions.draft(INPUTS.final)
+    await actions.enterRevision()
+    actions.show('figures')
+    await user.click(await screen.findByText('Revisions so far (2)'))
+    const kept = screen.getByRole('list', { name: 'Revisions so far' })
+    expect(kept.textContent).toContain('Revision 2, final load sheet')
+    expect(kept.textContent).toContain('opened again: zero fuel weight')
+    await user.click(screen.getByRole('button', { name: /^Take up again revision 1/ }))
+    expect(store.getState().draft).toEqual(INPUTS.preliminary)
+    expect(store.getState().revisions.length).toBe(2)
+  })
+
   it('that changes no spoken value says so', async () => {
     const { actions } = await revising()
     const { loads } = INPUTS.preliminary

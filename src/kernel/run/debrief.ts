@@ -3,6 +3,7 @@
 import { deal } from '../figures/deal.ts'
 import type { Judgement } from '../response/model.ts'
 import type { Pack } from './checklist.ts'
+import { acknowledgedBy, notesOf } from './debriefFigures.ts'
 import { createTalkTally, type DebriefBriefing, type DebriefExchange } from './debriefTalk.ts'
 import type { By, PackInLog, RunEvent } from './events.ts'
 import { agenda, findItem, itemsOf } from './place.ts'
@@ -59,6 +60,8 @@ export interface Debrief {
     readonly label: string
     readonly t: number
     readonly reopened: readonly string[]
+    /** What was read aloud, settled, warned of and acknowledged. */
+    readonly notes: readonly string[]
   }[]
   readonly lists: readonly DebriefList[]
   /** Empty where the voices outside the crew were left out. */
@@ -96,6 +99,7 @@ export function debriefOf(pack: Pack, events: readonly RunEvent[]): Debrief {
   const reopened = new Map<string, number>()
   const revisions: Debrief['revisions'][number][] = []
   const talk = createTalkTally(pack)
+  let read: Extract<RunEvent, { type: 'stated' }> | undefined
   let state: RunState = emptyRun(first.runId)
   for (const event of events) {
     const before = state
@@ -106,8 +110,14 @@ export function debriefOf(pack: Pack, events: readonly RunEvent[]): Debrief {
     if (event.type === 'answered') tries.set(event.item, [...(tries.get(event.item) ?? []), tryOf(event)])
     if (event.type === 'figuresRevised') {
       const { revision, status, label, t } = event
-      revisions.push({ revision, status, label, t, reopened: opened.map((id) => findItem(pack, id).item.challenge) })
+      const notes = notesOf(pack, before, event, read)
+      const challenges = opened.map((id) => findItem(pack, id).item.challenge)
+      revisions.push({ revision, status, label, t, reopened: challenges, notes })
     }
+    if (event.type === 'stated') read = event
+    const acknowledged = acknowledgedBy(before, state, event)
+    const last = revisions.at(-1)
+    if (last && acknowledged.length > 0) revisions.splice(-1, 1, { ...last, notes: [...last.notes, ...acknowledged] })
   }
   const lists = listsIn(pack, state, tries, reopened)
   const trap = first.dealt === undefined ? undefined : deal(pack.figures, readBackOf(pack), first.dealt)?.trap.told

@@ -96,10 +96,13 @@ function Revisions({ debrief }: { readonly debrief: Debrief }) {
     <section aria-labelledby="revisions">
       <h2 id="revisions">Figures</h2>
       <ol class="values">
-        {debrief.revisions.map(({ revision, status, label, t, reopened }) => (
+        {debrief.revisions.map(({ revision, status, label, t, reopened, notes }) => (
           <li key={revision}>
             {clockTime(t)} revision {revision}, {label === status ? status : `${status}, ${label}`}
             {reopened.length > 0 && <div>opened again: {reopened.join(', ')}</div>}
+            {notes.map((note) => (
+              <div key={note}>{note}</div>
+            ))}
           </li>
         ))}
       </ol>

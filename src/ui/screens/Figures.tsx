@@ -12,6 +12,7 @@ import { LoadSheet } from '../parts/LoadSheet.tsx'
 import { Loads } from '../parts/Loads.tsx'
 import { Problems } from '../parts/Problems.tsx'
 import { RevisionStatus } from '../parts/RevisionStatus.tsx'
+import { RevisionsKept } from '../parts/RevisionsKept.tsx'
 import { Situations } from '../parts/Situations.tsx'
 import { Sources } from '../parts/Sources.tsx'
 import { TablesUsed } from '../parts/TablesUsed.tsx'
@@ -71,6 +72,7 @@ function FiguresOf({ pack }: { readonly pack: Pack }) {
         <div class="stack wide">
           <Warnings view={view} />
           <Changes view={view} />
+          <RevisionsKept revisions={revisions} />
           <Problems title="To be mended or checked" problems={view.problems} />
           <ComputedValues pack={pack} view={view} />
           <Sources pack={pack} draft={draft} figures={view.sourced} />

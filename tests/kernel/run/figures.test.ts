@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
+import { debriefOf } from '../../../src/kernel/run/debrief.ts'
 import type { Happening } from '../../../src/kernel/run/events.ts'
-import { begun, call, FINAL, PRELIMINARY, revision, TYPED } from './fixture.ts'
+import { begun, call, FINAL, PACK, PRELIMINARY, revision, TYPED } from './fixture.ts'
 
 const loaded = () => begun().happen(call('load')).answer('correct').answer('correct').answer('correct')
 
@@ -90,5 +91,9 @@ describe('a limit that is broken', () => {
     expect(run.state.lists.load?.complete).toBe(false)
     run.happen(call('load')).command('affirm')
     expect(run.state.lists.load?.complete).toBe(true)
+    expect(debriefOf(PACK, run.events).revisions.at(-1)?.notes).toEqual([
+      'warning: over its limit',
+      'acknowledged: over its limit',
+    ])
   })
 })

@@ -1,0 +1,23 @@
+import { expect, test } from 'vitest'
+import { kinOf } from '../../../src/kernel/figures/kin.ts'
+import { derived, modelOf } from './modelOf.ts'
+
+const weight = (derivation: object) => ({ label: 'w', kind: 'weight', unit: 'lb', derived: derivation })
+const model = modelOf({
+  figures: {
+    fuel: { label: 'fuel', kind: 'weight', unit: 'lb', entered: {} },
+    taxi: { label: 'taxi', kind: 'weight', unit: 'lb', entered: {} },
+    empty: { label: 'empty', kind: 'weight', unit: 'lb', entered: {} },
+    takeoffFuel: weight({ by: 'difference', of: 'fuel', less: ['taxi'] }),
+    ramp: weight({ by: 'sum', of: ['empty', 'fuel'] }),
+    takeoff: weight({ by: 'sum', of: ['empty', 'takeoffFuel'] }),
+    cg: derived('in', { by: 'centreOfGravity', weight: 'takeoff', moment: 4000 }),
+  },
+})
+
+test('the kin of a figure are all that it is computed from and all that is computed from it', () => {
+  expect([...kinOf(model, 'takeoffFuel')].sort()).toEqual(['cg', 'fuel', 'takeoff', 'taxi'])
+  expect([...kinOf(model, 'cg')].sort()).toEqual(['empty', 'fuel', 'takeoff', 'takeoffFuel', 'taxi'])
+  // The ramp weight shares the fuel with it, but neither is computed from the other.
+  expect(kinOf(model, 'takeoff').has('ramp')).toBe(false)
+})
