@@ -19,6 +19,8 @@ const policy: Plugin = {
           "default-src 'self'",
           "script-src 'self' 'wasm-unsafe-eval'",
           "img-src 'self' data: blob:",
+          // The silence that makes a browser send a headset's keys.
+          "media-src 'self' blob:",
           "object-src 'none'",
           "base-uri 'none'",
           "form-action 'none'",

@@ -8,6 +8,7 @@ import { createBrowserEar } from './adapters/ear/browserEar.ts'
 import { createChosenEar } from './adapters/ear/chooseEar.ts'
 import { createDeviceEar } from './adapters/ear/deviceEar.ts'
 import { findRecognition, placeOf } from './adapters/ear/recognition.ts'
+import { createMediaKeys } from './adapters/hands/mediaKeys.ts'
 import { createSwitches } from './adapters/hands/switches.ts'
 import { createTabLock } from './adapters/log/tabLock.ts'
 import { createVoice } from './adapters/voice/chooseVoice.ts'
@@ -48,9 +49,11 @@ export function takeSeats({ store, log, packFiles, openHere, saveSettings }: Cre
     newRunId: () => crypto.randomUUID(),
     newSeed: () => crypto.getRandomValues(new Uint32Array(1))[0] ?? 0,
     wakeSound: () => voice.wake(),
-    learnSwitch: switches.learn,
+    switches,
+    useMediaKeys: (isWanted) => mediaKeys.use(isWanted),
     soundDevices,
   })
   switches.subscribe(actions.switched)
+  const mediaKeys = createMediaKeys(actions.switched)
   return actions
 }

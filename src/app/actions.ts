@@ -37,6 +37,8 @@ export interface Actions {
   lookUpDevices(): Promise<void>
   /** A key, pedal or button of the pilot's own, or its likeness on the screen. */
   switched(event: SwitchEvent): void
+  /** Keys pressed in another window of the page count as the page's; returns its undoing. */
+  attachKeys(other: Window): () => void
   /** The next key or button pressed becomes the one for this; Escape leaves it as it was. */
   learn(name: SwitchName): Promise<void>
   /** Takes the run over from another tab. */

@@ -8,7 +8,16 @@ import type { Actions } from './actions.ts'
 const NAMES = [
   ...(['recall', 'show', 'choosePack', 'deal', 'draft', 'readInputs', 'enterRevision', 'resumeRun'] as const),
   ...(['abandonRun', 'press', 'type', 'gesture', 'retryEar', 'takeOver', 'settings', 'account'] as const),
-  ...(['exportLog', 'switched', 'learn', 'soundCheck', 'skipLine', 'endSoundCheck', 'lookUpDevices'] as const),
+  ...([
+    'exportLog',
+    'switched',
+    'learn',
+    'attachKeys',
+    'soundCheck',
+    'skipLine',
+    'endSoundCheck',
+    'lookUpDevices',
+  ] as const),
 ] satisfies readonly (keyof Actions)[]
 /** Fails to compile where an action has no name above. */
 type Named = Record<keyof Actions, (typeof NAMES)[number]>

@@ -5,7 +5,7 @@ import type { Inputs } from '../kernel/figures/model.ts'
 import { debriefOf } from '../kernel/run/debrief.ts'
 import type { Happening } from '../kernel/run/events.ts'
 import type { RunState } from '../kernel/run/state.ts'
-import type { Binding, SoundDevices } from '../ports.ts'
+import type { SoundDevices, Switches } from '../ports.ts'
 import type { Actions } from './actions.ts'
 import { createDeparture, type DepartureParts, dealtBy } from './departure.ts'
 import { pressed } from './pressed.ts'
@@ -21,7 +21,9 @@ export interface ActionParts extends DepartureParts {
   /** Lets the page play sound after a gesture. */
   readonly wakeSound: () => Promise<void>
   /** The next key or button that is pressed. */
-  readonly learnSwitch: () => Promise<Binding | undefined>
+  readonly switches: Pick<Switches, 'learn' | 'attach'>
+  /** Whether the keys of a headset are wanted; in a gesture. */
+  readonly useMediaKeys: (isWanted: boolean) => void
   readonly soundDevices: () => Promise<SoundDevices>
 }
 
@@ -52,12 +54,19 @@ export function makeActions(parts: ActionParts): Actions {
     const next = { ...store.getState().settings, ...settings }
     store.setState({ settings: next })
     parts.saveSettings(next)
+    if (settings.mediaKeys !== undefined) parts.useMediaKeys(settings.mediaKeys)
     talk.settle()
     if (settings.ear !== undefined || settings.microphone !== undefined) void changeEar()
   }
   talk.settle()
 
   const check = createSoundCheck(parts)
+
+  /** In a gesture: browsers let nothing sound before one. */
+  function wake(): void {
+    void parts.wakeSound()
+    parts.useMediaKeys(store.getState().settings.mediaKeys)
+  }
 
   async function changeEar(): Promise<void> {
     store.setState(({ ear }) => ({ ear: { ...ear, failure: undefined, note: '' } }))
@@ -96,7 +105,7 @@ export function makeActions(parts: ActionParts): Actions {
       if (!pack || isEntering) return
       isEntering = true
       try {
-        void parts.wakeSound()
+        wake()
         if (!departure.dispatch()) await departure.begin(pack, draft)
         await departure.revise(pack, draft)
       } finally {
@@ -104,7 +113,7 @@ export function makeActions(parts: ActionParts): Actions {
       }
     },
     async resumeRun(runId) {
-      void parts.wakeSound()
+      wake()
       await departure.goOn(runId, false)
     },
     async abandonRun() {
@@ -123,8 +132,9 @@ export function makeActions(parts: ActionParts): Actions {
     },
     press,
     switched: talk.switched,
+    attachKeys: parts.switches.attach,
     async soundCheck() {
-      void parts.wakeSound()
+      wake()
       // One ear, one voice: a run has them while it is on.
       if (departure.dispatch()) return
       await check.begin()
@@ -134,7 +144,11 @@ export function makeActions(parts: ActionParts): Actions {
     async endSoundCheck(keep) {
       const found = store.getState().soundCheck?.findings
       await check.end()
-      if (keep && found) change(found.settings)
+      if (keep && found && found.read > 0) {
+        const { listening, ...own } = found.settings
+        // A quiet room is no reason to take the talk key away from who wants it.
+        change(listening === 'push' ? found.settings : own)
+      }
       store.setState({ screen: 'start' })
     },
     async lookUpDevices() {
@@ -142,7 +156,7 @@ export function makeActions(parts: ActionParts): Actions {
     },
     async learn(name) {
       store.setState({ learning: name })
-      const binding = await parts.learnSwitch()
+      const binding = await parts.switches.learn()
       if (store.getState().learning !== name) return
       store.setState({ learning: undefined })
       if (binding) change({ switches: withSwitch(store.getState().settings.switches, name, binding) })
@@ -152,7 +166,7 @@ export function makeActions(parts: ActionParts): Actions {
     },
     gesture() {
       store.setState({ needsGesture: false })
-      void parts.wakeSound()
+      wake()
       const { unfinished } = store.getState()
       if (unfinished) void departure.goOn(unfinished.runId, false)
     },

@@ -93,7 +93,8 @@ async function openPage(fate?: Fate) {
       },
     },
     wakeSound: async () => {},
-    learnSwitch: async () => undefined,
+    switches: { learn: async () => undefined, attach: () => () => undefined },
+    useMediaKeys() {},
     soundDevices: async () => ({ microphones: [], outputs: [] }),
   })
   await actions.recall()

@@ -54,7 +54,10 @@ describe('settings', () => {
 
   it('learns a key by its being pressed; a key that had another use loses that', async () => {
     const f9 = { type: 'key', code: 'F9', label: 'F9' } as const
-    const { user, store } = stage({ screen: 'settings' }, { learnSwitch: async () => f9 })
+    const { user, store } = stage(
+      { screen: 'settings' },
+      { switches: { learn: async () => f9, attach: () => () => undefined } },
+    )
     await user.click(screen.getByRole('button', { name: 'Choose one for talk' }))
     await waitFor(() => expect(store.getState().settings.switches.talk).toEqual(f9))
     await user.click(screen.getByRole('button', { name: 'Choose one for radio' }))

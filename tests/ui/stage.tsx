@@ -73,7 +73,8 @@ export function stage(initial: Partial<AppState> = {}, own: Partial<ActionParts>
     saveSettings() {},
     openHere: { get: () => open.runId, set: (runId) => Object.assign(open, { runId }) },
     wakeSound: async () => {},
-    learnSwitch: async () => undefined,
+    switches: { learn: async () => undefined, attach: () => () => undefined },
+    useMediaKeys() {},
     soundDevices: async () => ({ microphones: [], outputs: [] }),
     ...own,
   }

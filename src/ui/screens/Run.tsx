@@ -11,6 +11,7 @@ import { Heard } from '../parts/Heard.tsx'
 import { ItemList } from '../parts/ItemList.tsx'
 import { ListOverview } from '../parts/ListOverview.tsx'
 import { RunButtons } from '../parts/RunButtons.tsx'
+import { SmallWindow } from '../parts/SmallWindow.tsx'
 import { TypedAnswer } from '../parts/TypedAnswer.tsx'
 import { WatchPanel } from '../parts/WatchPanel.tsx'
 import { useActions, useApp } from '../useApp.ts'
@@ -45,6 +46,7 @@ export function Run() {
           <Heard pack={pack} run={run} />
           <TypedAnswer order={view.order} />
           <RunButtons buttons={view.buttons} />
+          <SmallWindow view={view} />
         </div>
         <aside class="stack wide" aria-label="Place in the procedure">
           <ItemList name={view.listName} entries={view.entries} />

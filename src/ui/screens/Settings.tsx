@@ -84,9 +84,14 @@ export function Settings() {
         value={settings.isHeadset ? 'headset' : 'room'}
         choose={(by) => set({ isHeadset: by === 'headset' })}
       />
-      <DeviceChoice />
-      <SpeakerSettings />
       <SoundInvitation />
+      <details class="stack">
+        <summary>Devices, and what suits your way of speaking</summary>
+        <div class="stack">
+          <DeviceChoice />
+          <SpeakerSettings />
+        </div>
+      </details>
       <SwitchKeys />
       <Choices
         legend="Media keys of a headset"

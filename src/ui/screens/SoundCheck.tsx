@@ -125,11 +125,10 @@ function Lines({ lines }: { readonly lines: readonly LineHeard[] }) {
   )
 }
 
-const LEVELS: Readonly<Record<Findings['level'], string>> = {
+const LEVELS: Readonly<Record<Exclude<Findings['level'], 'unknown'>, string>> = {
   good: 'Your voice comes in well.',
   faint: 'Your voice comes in faintly: bring the microphone nearer, or turn it up in the system.',
   loud: 'Your voice is cut off at its loudest: turn the microphone down, or move it away.',
-  unknown: 'No line was read.',
 }
 
 function Done({ findings }: { readonly findings: Findings }) {
@@ -143,11 +142,9 @@ function Done({ findings }: { readonly findings: Findings }) {
   ].filter((line) => line !== false)
   return (
     <section class="stack" aria-labelledby="found">
-      <h2 id="found">
-        {understood} of {read} lines understood
-      </h2>
+      <h2 id="found">{read === 0 ? 'No line was read' : `${understood} of ${read} lines understood`}</h2>
       <p>
-        {LEVELS[level]} {room === 'loud' && 'The room is loud beside it.'}
+        {level !== 'unknown' && LEVELS[level]} {room === 'loud' && 'The room is loud beside it.'}
       </p>
       {follows.length > 0 ? (
         <ul class="stack">
