@@ -118,6 +118,7 @@ function listenHint({ station }: Exchange, turn: Turn, run: RunState): string {
 function callHint(pack: Pack, { station, order }: Exchange, turn: Turn | undefined): string {
   if (!turn) return order === 'free' ? 'The order is yours, as far as one does not wait for another.' : ''
   const words = `"${callWords(pack, turn)}".`
+  if (station.role === 'broadcast') return `Say ${words}`
   if (station.role === 'otherseat') return `Give the order: ${words}`
   return station.role === 'groundCrew' ? `Tell the ground crew: ${words}` : `Call ${station.name}: ${words}`
 }

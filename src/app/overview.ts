@@ -6,7 +6,7 @@ import type { Briefing, Exchange } from '../kernel/run/exchange.ts'
 import { openChallenges } from '../kernel/run/moving.ts'
 import { agenda } from '../kernel/run/place.ts'
 import type { RunState } from '../kernel/run/state.ts'
-import { openTurns, turnState } from '../kernel/run/talk.ts'
+import { openTurns, talkAt, turnState } from '../kernel/run/talk.ts'
 import { listState } from '../kernel/run/turn.ts'
 
 /** A list, exchange or briefing of the run with its place, for the overview. */
@@ -16,6 +16,8 @@ export interface ViewList {
   readonly name: string
   readonly state: 'ahead' | 'open' | 'complete' | 'revoked'
   readonly openItems: readonly string[]
+  /** It has the floor. */
+  readonly current: boolean
 }
 
 /** Without voices outside the crew there is nobody to talk to: exchanges and briefings are left out then. */
@@ -23,7 +25,7 @@ export function overviewOf(pack: Pack, run: RunState): ViewList[] {
   return agenda(pack, run.situation).flatMap(({ activity }) => {
     if (activity.type === 'list') return [viewList(pack, run, activity)]
     const isTalk = activity.type === 'exchange' || activity.type === 'briefing'
-    return isTalk && run.script ? [viewTalk(run, activity)] : []
+    return isTalk && run.script ? [viewTalk(pack, run, activity)] : []
   })
 }
 
@@ -36,10 +38,11 @@ function viewList(pack: Pack, run: RunState, list: List): ViewList {
     name: list.name,
     state,
     openItems: called && !complete ? openChallenges(pack, run, list.id) : [],
+    current: 'list' in run.floor && run.floor.list === list.id,
   }
 }
 
-function viewTalk(run: RunState, talk: Exchange | Briefing): ViewList {
+function viewTalk(pack: Pack, run: RunState, talk: Exchange | Briefing): ViewList {
   const { id, type, name } = talk
   const isBriefing = talk.type === 'briefing'
   const open = isBriefing ? openTopics(talk, run) : openTurns(talk, run)
@@ -48,5 +51,12 @@ function viewTalk(run: RunState, talk: Exchange | Briefing): ViewList {
     ? talk.topics.some((topic) => run.topics[topic.id])
     : talk.turns.some((turn) => turnState(run, turn.id).status !== 'ahead')
   const state = isComplete ? 'complete' : isBegun ? 'open' : 'ahead'
-  return { id, type, name, state, openItems: state === 'open' ? open.map(({ label }) => label) : [] }
+  return {
+    id,
+    type,
+    name,
+    state,
+    openItems: state === 'open' ? open.map(({ label }) => label) : [],
+    current: talkAt(pack, run.floor) === talk,
+  }
 }

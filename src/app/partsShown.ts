@@ -10,6 +10,7 @@ import type { LastAnswer, RunState } from '../kernel/run/state.ts'
 import { findTurn, turnState } from '../kernel/run/talk.ts'
 
 export interface ShownPart {
+  /** Empty for the words of a call that are right: they are many, and say nothing by themselves. */
   readonly label: string
   readonly state: Part['state']
   /** The words taken for it, where there were any. */
@@ -24,8 +25,9 @@ export function partsShown(pack: Pack, run: RunState): ShownPart[] {
   if (!last) return []
   const labelOf = labelling(pack, run, last)
   return judgementShown(run, last).parts.map((part) => {
-    const { state, heard, lacks } = part
-    return { label: labelOf(part), state, heard, ...(lacks && { lacks }) }
+    const { kind, state, heard, lacks } = part
+    const isUnnamed = last.of === 'call' && kind === 'word' && state === 'ok'
+    return { label: isUnnamed ? '' : labelOf(part), state, heard, ...(lacks && { lacks }) }
   })
 }
 

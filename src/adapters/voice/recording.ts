@@ -3,8 +3,9 @@
 import type { Role } from '../../kernel/run/events.ts'
 import type { Recording } from './embeddedVoice.ts'
 
+/** Files of their own, however small: what is written into the code the page may not fetch. */
 const FILES = import.meta.glob<string>('../../../audio/voice/*.{json,mp3}', {
-  query: '?url',
+  query: '?url&no-inline',
   import: 'default',
   eager: true,
 })

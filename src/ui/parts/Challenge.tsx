@@ -6,6 +6,8 @@ import { useActions, useApp } from '../useApp.ts'
 
 /** Longer words than these get a smaller size, so that a line holds them. */
 const LONG = 26
+/** Where much stands below it: who speaks, and what is to be said. */
+const LONG_ABOVE_MORE = 12
 
 export function Challenge({ view }: { readonly view: RunView }) {
   const voiceFailed = useApp((state) => state.voice.failed)
@@ -15,7 +17,8 @@ export function Challenge({ view }: { readonly view: RunView }) {
   const top = useRef<HTMLDivElement>(null)
   // A pilot who types has scrolled down to the field: what is asked next must be seen.
   useEffect(() => top.current?.scrollIntoView?.({ block: 'nearest' }), [headline])
-  const size = headline.length > LONG ? 'long' : ''
+  const most = kind === 'exchange' || kind === 'briefing' ? LONG_ABOVE_MORE : LONG
+  const size = headline.length > most ? 'long' : ''
   return (
     <div class="stack" ref={top}>
       <p class="soft">

@@ -48,8 +48,9 @@ export function EarStrip() {
 function Said() {
   const speaking = useApp((state) => state.voice.speaking)
   const role = useApp((state) => state.voice.role)
+  const isUnheard = useApp((state) => state.voice.failed)
   const last = useApp((state) => state.run?.said)
-  if (speaking && role !== 'otherseat') return <p class="said">{SPEAKS[role]}</p>
+  if (speaking && role !== 'otherseat') return <p class="said">{!isUnheard && SPEAKS[role]}</p>
   const said = speaking || last
   return <p class="said soft">{said && `Otherseat: “${said}”`}</p>
 }

@@ -50,7 +50,7 @@ const LACKS = { direction: 'direction missing', digits: 'digits missing', decima
 const STATES = { ok: 'right', wrong: 'wrong', missing: 'missing' } as const
 
 function PartList({ parts: all }: { readonly parts: readonly ShownPart[] }) {
-  const parts = worstOfEach(all)
+  const parts = worstOfEach(all.filter(({ label }) => label !== ''))
   if (parts.length === 0) return null
   return (
     <ul class="partlist" aria-label="Parts of the answer">

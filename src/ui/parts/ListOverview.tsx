@@ -15,8 +15,8 @@ export function ListOverview({ lists }: { readonly lists: readonly ViewList[] })
     <section aria-label="All lists">
       <h2>{lists.some(({ type }) => type !== 'list') ? 'Procedure' : 'Lists'}</h2>
       <ol class="thread">
-        {lists.map(({ id, type, name, state, openItems }) => (
-          <li key={id}>
+        {lists.map(({ id, type, name, state, openItems, current }) => (
+          <li key={id} aria-current={current ? 'step' : undefined}>
             <Mark name={type === 'list' || state !== 'ahead' ? STATES[state].mark : 'waves'} />
             <span class="cap">{name}</span>
             <span class="state">

@@ -1,0 +1,94 @@
+import { cleanup, screen, waitFor } from '@testing-library/preact'
+import { describe, expect, it } from 'vitest'
+import { DEFAULT_SETTINGS, type Settings } from '../../src/app/settings.ts'
+import type { Figure } from '../../src/kernel/kinds/kind.ts'
+import { sayValue } from '../../src/kernel/kinds/table.ts'
+import { demo, flying, INPUTS, stage } from './stage.tsx'
+
+const WITH = (change: Partial<Settings> = {}) => ({ settings: { ...DEFAULT_SETTINGS, welcomed: true, ...change } })
+const GIVEN = Object.values(demo.figures.declarations).filter(({ given }) => given)
+
+const specOf = (name: string) => demo.figures.declarations[name]?.spec
+
+function started({ log }: Awaited<ReturnType<typeof flying>>) {
+  const [first] = log.events
+  if (first?.type !== 'runStarted') throw new Error('no run')
+  return first
+}
+
+describe('figures that only stations give', () => {
+  const labels = () => [...document.querySelectorAll('label')].map(({ textContent }) => textContent?.trim())
+
+  it('are not asked for while the voices outside are on, and are while they are off', async () => {
+    expect(GIVEN.length).toBeGreaterThan(5)
+    const { store } = stage({ screen: 'figures', ...WITH() })
+    const transponder = expect.stringMatching(/^transponder/)
+    expect(labels()).not.toContainEqual(transponder)
+    expect(labels()).toContainEqual(expect.stringMatching(/^fuel on board/))
+    store.setState(WITH({ stations: false }))
+    await waitFor(() => expect(labels()).toContainEqual(transponder))
+  })
+
+  it('are unknown at the start of a run, whatever the load sheet says', async () => {
+    const { store, log } = await flying(WITH())
+    expect(INPUTS.preliminary.values.transponder).toBe('4271')
+    expect(store.getState().run?.values.transponder).toBeUndefined()
+    expect(log.events.find(({ type }) => type === 'figuresRevised')).not.toMatchObject({
+      inputs: { values: { transponder: expect.anything() } },
+    })
+  })
+
+  it('come in as a revision when they were read back, and stay when a later load sheet comes in', async () => {
+    const flight = await flying(WITH())
+    const { actions, answer, store } = flight
+    const { script } = started(flight)
+    const figures = [
+      'two four three six zero',
+      'four point three up',
+      'one two six',
+      'one three nine',
+      'niner zero point four',
+    ]
+    for (const text of ['load figures list', ...figures]) await answer(text)
+    await screen.findByRole('heading', { level: 1, name: 'departure information' })
+    await answer('get the information')
+    const letter = sayValue({ ...specOf('information'), value: script?.values.information } as Figure, 'plain')
+    await answer(`information ${letter}, wind two two zero one four, altimeter one zero zero nine, runway two four`)
+    await screen.findByRole('heading', { level: 1, name: 'departure clearance' })
+    const { information } = store.getState().run?.values ?? {}
+    expect(information).toBe(script?.values.information)
+    actions.draft({ ...INPUTS.final, values: { ...INPUTS.final.values, information: 'Z' } })
+    await actions.enterRevision()
+    await waitFor(() => expect(store.getState().run?.revision).toBe(3))
+    expect(store.getState().run?.values.information).toBe(information)
+  })
+})
+
+describe('the script of a run', () => {
+  it('is in its log from the first event, with the words on the radio', async () => {
+    const first = started(await flying(WITH({ radio: 'faa' })))
+    expect(first.settings.radio).toBe('faa')
+    expect(Object.keys(first.script?.values ?? {})).toEqual(expect.arrayContaining(GIVEN.map(({ name }) => name)))
+    expect(first.script?.slip).toBeUndefined()
+  })
+
+  it('lets a controller err once where that is set', async () => {
+    const { script } = started(await flying(WITH({ wrongHearBacks: true })))
+    expect(script?.slip).toBeDefined()
+  })
+
+  it('is the same for the same dealt departure', async () => {
+    const dealt = 41
+    const one = started(await flying({ dealt, ...WITH() }))
+    cleanup()
+    const other = started(await flying({ dealt, ...WITH() }))
+    expect(one.script).toEqual(other.script)
+  })
+
+  it('is not there where the voices outside are left out: the departure is flown without them', async () => {
+    const flight = await flying(WITH({ stations: false }))
+    expect(started(flight).script).toBeUndefined()
+    expect(flight.store.getState().run?.values.transponder).toBe('4271')
+    expect(screen.getByRole('region', { name: 'All lists' }).textContent).not.toContain('exchange')
+  })
+})
