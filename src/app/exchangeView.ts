@@ -3,6 +3,8 @@
  * among it (law 4: one has to listen), unless its words were asked for.
  */
 
+import type { Figure } from '../kernel/kinds/kind.ts'
+import { sayValue } from '../kernel/kinds/table.ts'
 import { parseResponse } from '../kernel/response/parse.ts'
 import { partNames, statesOf } from '../kernel/response/readBack.ts'
 import { outlineOf } from '../kernel/response/sentence.ts'
@@ -123,11 +125,17 @@ function callHint(pack: Pack, { station, order }: Exchange, turn: Turn | undefin
   return station.role === 'groundCrew' ? `Tell the ground crew: ${words}` : `Call ${station.name}: ${words}`
 }
 
-/** What the pilot says first: words, and the names of the values in it. */
+/** What the pilot says first: words, the names of the values in it, and who the pilot is. */
 export function callWords(pack: Pack, turn: Turn): string {
   const parsed = parseResponse(turn.calls ?? '')
-  const labelOf = (name: string) => pack.figures.declarations[name]?.label ?? name
-  return 'response' in parsed ? outlineOf(parsed.response, labelOf) : ''
+  return 'response' in parsed ? outlineOf(parsed.response, (name) => nameOrConstant(pack, name)) : ''
+}
+
+/** What is the same in every departure, as the call sign, is nothing to be found out. */
+function nameOrConstant(pack: Pack, name: string): string {
+  const declared = pack.figures.declarations[name]
+  if (declared?.constant === undefined) return `(${declared?.label ?? name})`
+  return sayValue({ ...declared.spec, value: declared.constant } as Figure, 'standard')
 }
 
 function pendingView(pack: Pack, exchange: Exchange, turn: Turn, run: RunState) {

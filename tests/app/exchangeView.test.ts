@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { buttonsOf } from '../../src/app/buttons.ts'
 import { talkView } from '../../src/app/exchangeView.ts'
+import { hiddenFigures } from '../../src/app/hiddenFigures.ts'
 import { judgementShown, partsShown } from '../../src/app/partsShown.ts'
 import { pressed } from '../../src/app/pressed.ts'
 import { type Press, viewOf } from '../../src/app/view.ts'
@@ -181,6 +182,17 @@ describe('an order between the seats', () => {
     expect(labels(run)).toEqual(['Affirm', 'Negative'])
     press(run, { type: 'command', command: 'affirm' })
     expect(run.state.turns['flap.order']?.insisted).toContain('fifteen')
+  })
+})
+
+describe('figures that are yet to be said in an order or a briefing', () => {
+  const hidden = (run: TalkRun) => [...hiddenFigures(TALK, run.state).keys()]
+
+  it('are hidden until they are', () => {
+    expect(hidden(flown(CLEARANCE))).toEqual(expect.arrayContaining(['runway', 'level', 'flap']))
+    const after = hidden(flown([...GROUND, 'external power off']))
+    expect(after).toContain('flap')
+    expect(after).not.toContain('level')
   })
 })
 

@@ -17,9 +17,9 @@ export function showResponse(response: Response, figures: Figures): string {
   return sentence(response, written(figures, showValue))
 }
 
-/** What is to be said, with the names of the figures in the place of their values: "flap (takeoff flap)". */
-export function outlineOf(response: Response, labelOf: (figure: string) => string): string {
-  return sentence(response, (name) => `(${labelOf(name)})`)
+/** What is to be said, with something else in the place of the values: "flap (takeoff flap)". */
+export function outlineOf(response: Response, write: (figure: string) => string): string {
+  return sentence(response, write)
 }
 
 const written = (figures: Figures, write: (figure: Figure) => string) => (name: string) => {
