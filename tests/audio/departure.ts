@@ -6,7 +6,7 @@ export interface SpokenAnswer {
   readonly voice: 'rms' | 'kal'
 }
 
-const answer = (file: string, text: string, voice: SpokenAnswer['voice'] = 'rms'): SpokenAnswer => ({
+export const answer = (file: string, text: string, voice: SpokenAnswer['voice'] = 'rms'): SpokenAnswer => ({
   file,
   text,
   voice,

@@ -1,14 +1,15 @@
 /**
- * Renders the answers of the demo departure in two of the check voices into audio/check/departure:
+ * Renders the answers of the demo departure, and its talk, in two of the check voices into audio/check/departure:
  * `npx tsx tests/audio/makeDeparture.ts`. Needs the programs flite and sox.
  */
 
 import { fileURLToPath } from 'node:url'
 import { FINAL_ANSWERS, LISTS, PRELIMINARY_ANSWERS } from './departure.ts'
 import { CHECK_VOICES, render } from './make.ts'
+import { TALK_ANSWERS } from './talk.ts'
 
 const out = fileURLToPath(new URL('../../audio/check/departure/', import.meta.url))
-for (const { file, text, voice: name } of [...PRELIMINARY_ANSWERS, ...FINAL_ANSWERS, ...LISTS]) {
+for (const { file, text, voice: name } of [...PRELIMINARY_ANSWERS, ...FINAL_ANSWERS, ...LISTS, ...TALK_ANSWERS]) {
   const voice = CHECK_VOICES.find((candidate) => candidate.name === name)
   if (!voice) throw new Error(`${name} is no check voice`)
   render(text, voice, `${out}${file}.wav`)

@@ -12,8 +12,12 @@ const file = (path: string) => fileURLToPath(new URL(`../../${path}`, import.met
 const TURN_MS = 20_000
 
 export interface Pilot {
-  /** From the first visit to the figures of a revision, entered. */
+  /** From the first visit to the figures of a revision, entered; without voices outside the crew. */
   begin(): Promise<void>
+  /** The same with those voices, and with a load sheet that holds what they will say. */
+  beginTalking(sheet: string): Promise<void>
+  /** Types an answer, and waits until the page has made something of it. */
+  type(text: string): Promise<void>
   enterFigures(name: 'preliminary' | 'final' | 'amended'): Promise<void>
   /** The same in two steps: read in, then entered. */
   draftFigures(name: 'preliminary' | 'final' | 'amended'): Promise<void>
@@ -36,8 +40,10 @@ export function pilotAt({ page, speakWav }: TestPage): Pilot {
   const wav = async (name: string) => new Uint8Array(await readFile(file(`audio/check/departure/${name}.wav`)))
   const ear = page.getByLabel('Microphone', { exact: true })
 
-  async function draftFigures(name: string): Promise<void> {
-    const text = await readFile(file(`checklists/marram/inputs/${name}.yaml`), 'utf8')
+  const draftFigures = (name: string) => draftSheet(`checklists/marram/inputs/${name}.yaml`)
+
+  async function draftSheet(path: string): Promise<void> {
+    const text = await readFile(file(path), 'utf8')
     await page.getByText('Paste, drop or open a load sheet').click()
     await page.getByLabel('Load sheet as YAML, JSON or CSV').fill(text)
     await page.getByRole('button', { name: 'Read it', exact: true }).click()
@@ -74,6 +80,18 @@ export function pilotAt({ page, speakWav }: TestPage): Pilot {
         }),
     )
 
+  async function choose(): Promise<void> {
+    await page.getByRole('button', { name: /Marram/ }).click()
+    await page.getByRole('button', { name: 'Enter the figures' }).click()
+  }
+
+  /** Does something, and waits until the log tells what came of it. */
+  async function andThen(what: () => Promise<void>): Promise<void> {
+    const before = (await events()).length
+    await what()
+    await vi.waitUntil(async () => (await events()).length > before, { timeout: 10_000, interval: 50 })
+  }
+
   return {
     enterFigures,
     draftFigures,
@@ -84,15 +102,27 @@ export function pilotAt({ page, speakWav }: TestPage): Pilot {
     events,
     async begin() {
       await page.getByRole('button', { name: 'Take your seat' }).click()
-      await page.getByRole('button', { name: /Marram/ }).click()
-      await page.getByRole('button', { name: 'Enter the figures' }).click()
+      await page.getByRole('button', { name: 'Settings' }).click()
+      await page.getByRole('radio', { name: /^Off checklists only/ }).check()
+      await page.getByRole('button', { name: 'Start', exact: true }).click()
+      await choose()
       await enterFigures('preliminary')
+    },
+    async beginTalking(sheet) {
+      await page.getByRole('button', { name: 'Take your seat' }).click()
+      await choose()
+      await draftSheet(sheet)
+      await enterDraft()
     },
     async say({ file: name }) {
       await listened()
-      const before = (await events()).length
-      await speakWav(await wav(name))
-      await vi.waitUntil(async () => (await events()).length > before, { timeout: 10_000, interval: 50 })
+      await andThen(async () => speakWav(await wav(name)))
+    },
+    async type(text) {
+      await andThen(async () => {
+        await page.getByRole('textbox', { name: 'Answer or phrase, typed' }).fill(text)
+        await page.keyboard.press('Enter')
+      })
     },
     headline: async () => ((await page.getByRole('heading', { level: 1 }).textContent()) ?? '').toLowerCase(),
     said: async () => (await page.locator('.ear').textContent()) ?? '',

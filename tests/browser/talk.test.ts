@@ -1,0 +1,127 @@
+/** The voices outside the crew in a real browser: read-backs and an order by voice, what lies between them typed. */
+
+import { afterEach, describe, expect, inject, test } from 'vitest'
+import type { SpokenAnswer } from '../audio/departure.ts'
+import { CLEARANCE, CODE, HOLD_SHORT, NEGATIVE, ORDER, TAXI, WRONG_ORDER } from '../audio/talk.ts'
+import { openPage, type TestPage } from './page.ts'
+import { type Pilot, pilotAt } from './pilot.ts'
+
+let opened: TestPage | undefined
+afterEach(async () => {
+  await opened?.close()
+  opened = undefined
+})
+
+/** Holds what the stations say. */
+const SHEET = 'tests/cli/answers/talk.yaml'
+const FLIGHT_MS = 600_000
+
+type Judged = { readonly verdict: string; readonly parts: readonly { readonly name: string; readonly state: string }[] }
+
+async function seat(): Promise<{ page: TestPage; pilot: Pilot }> {
+  opened = await openPage({ address: inject('address') })
+  const pilot = pilotAt(opened)
+  await pilot.beginTalking(SHEET)
+  return { page: opened, pilot }
+}
+
+const transmissions = async (pilot: Pilot, turn: string) =>
+  (await pilot.events())
+    .filter((event) => event.type === 'transmitted' && event.turn === turn)
+    .map(({ judgement, evidence, part }) => ({
+      part,
+      ...(judgement as Judged),
+      ...(evidence as { readonly by: string; readonly text: string }),
+    }))
+
+/** Says something; where the ear asks again, says it once more, as a pilot would. */
+async function sayTo(pilot: Pilot, turn: string, spoken: SpokenAnswer) {
+  for (let tries = 1; tries <= 3; tries++) {
+    const before = (await transmissions(pilot, turn)).length
+    await pilot.say(spoken)
+    const [, last] = [before, (await transmissions(pilot, turn)).at(-1)]
+    if ((await transmissions(pilot, turn)).length > before && last && last.verdict !== 'sayAgain') return last
+  }
+  throw new Error(`${spoken.text}: ${JSON.stringify((await pilot.events()).slice(-3))}`)
+}
+
+async function typeAll(pilot: Pilot, texts: readonly string[]): Promise<void> {
+  for (const text of texts) await pilot.type(text)
+}
+
+const FIGURES = [
+  ...['load figures list', 'two four six two zero', 'three point one up', 'one two eight', 'one four one'],
+  'niner zero point four',
+]
+const INFORMATION = [
+  'get the information',
+  'information kilo, wind two two zero one four, one zero one zero, runway two four',
+]
+const BRIEFING = [
+  'done',
+  ...['departing runway two four, lantern two alfa departure, first level five thousand', 'flap twelve'],
+  'V one one two eight, rotate one three four',
+  ...['rejected takeoff, engine failure', 'briefing complete'],
+]
+const BEFORE_START = [
+  ...['before start list', 'brake set', 'signs on', 'five thousand six hundred forty', 'one zero one zero'],
+  ...['two six one three', 'request push and start', 'push and start approved facing east'],
+  ...['all closed slides armed', 'beacon on', 'all pumps on'],
+]
+const PUSH = [
+  ...[
+    'confirm doors and steps',
+    'parking brake set',
+    'remove the chocks',
+    'external power off',
+    'disconnect the cable',
+  ],
+  ...['confirm tow bar and steering', 'beacon on', 'cleared to push facing east', 'brakes released', 'clear to start'],
+  ...['done', 'parking brake set', 'disconnect', 'signal in sight'],
+  ...['push and start list', 'brake set, tug away', 'both engines stable'],
+]
+const TO_TAXI = [
+  ...['flap twelve set', 'done', 'engines running', 'both on', 'both off', 'ignition off', 'tow bar clear pin in hand'],
+  'flap twelve set',
+  ...['full left', 'full right', 'full forward', 'full aft', 'rudder left', 'rudder right', 'done'],
+  ...['ready for taxi', 'full left full right', 'three point one up', 'three zero zero eight zero'],
+  ...['V one one two eight rotate one three four', 'runway two four', 'pressure normal', 'request taxi'],
+]
+
+describe('by voice', () => {
+  test(
+    'a clearance with one wrong element is corrected, an order that differs is questioned, a taxi clearance is read back',
+    async () => {
+      const { page, pilot } = await seat()
+      await typeAll(pilot, [...FIGURES, ...INFORMATION, 'request clearance'])
+
+      // The words are heard, and stand nowhere.
+      await pilot.listened()
+      expect(await page.page.getByText(/willow/i).count()).toBe(0)
+      const readBacks = []
+      for (const spoken of CLEARANCE) readBacks.push(await sayTo(pilot, 'clearance.departure', spoken))
+      expect(readBacks.at(-1)).toMatchObject({ verdict: 'negative', by: 'voice' })
+      const wrong = readBacks.at(-1)?.parts.filter(({ state }) => state === 'wrong')
+      expect(wrong?.map(({ name }) => name)).toEqual(['transponder'])
+      const elements = await page.page.getByRole('list', { name: 'To be read back' }).textContent()
+      expect(elements?.replace(/\s+/g, ' ')).toContain('squawk wrong')
+      expect(await sayTo(pilot, 'clearance.departure', CODE)).toMatchObject({ verdict: 'correct' })
+
+      await typeAll(pilot, [...BRIEFING, ...BEFORE_START, ...PUSH])
+      expect(await pilot.headline()).toBe('flap order')
+      expect(await sayTo(pilot, 'flapOrder.order', WRONG_ORDER)).toMatchObject({ verdict: 'negative', by: 'voice' })
+      expect(await pilot.headline()).toContain('affirm')
+      await pilot.say(NEGATIVE)
+      expect(await sayTo(pilot, 'flapOrder.order', ORDER)).toMatchObject({ verdict: 'correct', by: 'voice' })
+
+      await typeAll(pilot, TO_TAXI)
+      for (const spoken of TAXI)
+        expect(await sayTo(pilot, 'taxi.route', spoken)).toMatchObject({ verdict: 'incomplete' })
+      expect(await sayTo(pilot, 'taxi.route', HOLD_SHORT)).toMatchObject({ verdict: 'correct', by: 'voice' })
+      expect((await pilot.events()).filter(({ type }) => type === 'cleared' || type === 'voiceFailed')).toEqual([])
+      expect(page.foreign()).toEqual([])
+      expect(page.errors()).toEqual([])
+    },
+    FLIGHT_MS,
+  )
+})
