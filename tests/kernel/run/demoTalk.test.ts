@@ -1,0 +1,198 @@
+/**
+ * Every element of every exchange of the demo that is read back: right, in another order, wrong, left out, corrected. The
+ * answers are put together here from the pack's wordings and the values, not taken from the runner.
+ */
+
+import { beforeAll, describe, expect, test, vi } from 'vitest'
+import { happeningFor } from '../../../src/app/hear.ts'
+import { mistakenFor } from '../../../src/kernel/figures/mistaken.ts'
+import { seeded } from '../../../src/kernel/figures/seeded.ts'
+import type { Figure, Figures, KindSpec, Value } from '../../../src/kernel/kinds/kind.ts'
+import { sayValue } from '../../../src/kernel/kinds/table.ts'
+import { figuresOf, parseResponse } from '../../../src/kernel/response/parse.ts'
+import { sayResponse } from '../../../src/kernel/response/sentence.ts'
+import type { Pack } from '../../../src/kernel/run/checklist.ts'
+import type { Effect, Happening, RunEvent } from '../../../src/kernel/run/events.ts'
+import type { Element, Exchange, Turn } from '../../../src/kernel/run/exchange.ts'
+import type { RunState } from '../../../src/kernel/run/state.ts'
+import { emptyRun, step } from '../../../src/kernel/run/step.ts'
+import { packAt } from '../figures/marram.ts'
+
+// Many cases: how long they take says nothing.
+vi.setConfig({ testTimeout: 240_000, hookTimeout: 240_000 })
+
+const VALUES: Readonly<Record<string, Value>> = {
+  ...{ information: 'K', windDirection: 220, windSpeed: 14, temperature: 11, altimeter: 1009, runway: '24' },
+  ...{ clearanceLimit: 'willow', departureRoute: 'LANTERN 2A', firstLevel: 5000, departureFrequency: 124.675 },
+  ...{ transponder: '2613', pushDirection: 'east', holdingPoint: 'C3', taxiRoute: 'B E C', crossing: '33' },
+  ...{ callsign: 'SALTMARSH 421', standNumber: '14' },
+}
+/** The turns that end with a read-back, what calls them, and the stand they are for. */
+const TURNS = [
+  ['information.broadcast', 'get the information', 'push'],
+  ['clearance.departure', 'request clearance', 'push'],
+  ['startUp.push', 'request push and start', 'push'],
+  ['startUp.start', 'request start', 'own'],
+  ['away.brake', undefined, 'push'],
+  ['taxi.route', 'request taxi', 'push'],
+] as const
+
+let demo: Pack
+beforeAll(async () => {
+  demo = await packAt('checklists/marram')
+})
+
+const exchangesOf = (pack: Pack) =>
+  pack.phases.flatMap(({ activities }) => activities.filter((one): one is Exchange => one.type === 'exchange'))
+const specOf = (name: string) => demo.figures.declarations[name]?.spec as KindSpec
+const figure = (name: string, value = VALUES[name] as Value): Figure => ({ ...specOf(name), value }) as Figure
+const figuresIn = (text: string) => {
+  const parsed = parseResponse(text)
+  return 'response' in parsed ? figuresOf(parsed.response) : []
+}
+
+/** An element as it is read back, with other values for some of its figures. */
+function spoken({ readBack = '' }: Element, other: Readonly<Record<string, Value>> = {}): string {
+  const parsed = parseResponse(readBack)
+  if (!('response' in parsed)) throw new Error(`${readBack} is no response`)
+  const figures: Figures = Object.fromEntries(
+    figuresIn(readBack).map((name) => [name, figure(name, other[name] ?? VALUES[name])]),
+  )
+  return sayResponse(parsed.response, figures, 'standard')
+}
+
+/** What the station says of an element, as the pack words it. */
+function said({ says }: Element, radio: 'icao' | 'faa'): string {
+  return says[radio].replace(/<(\w+)>/g, (_, name: string) => sayValue(figure(name), 'standard'))
+}
+
+const capital = (text: string) => `${text[0]?.toUpperCase()}${text.slice(1)}`
+
+interface Flown {
+  readonly pack: Pack
+  readonly state: RunState
+  readonly effects: readonly Effect[]
+}
+function happen({ pack, state }: Flown, happening: Happening): Flown {
+  const seq = state.seq + 1
+  const stamp = { v: 1, seq, runId: 'talk', t: seq * 1_000, wall: new Date(seq * 1_000).toISOString() } as const
+  return { pack, ...step(pack, state, { ...stamp, ...happening } as RunEvent) }
+}
+function hear(run: Flown, text: string): Flown {
+  const heard = { text, by: 'typed', order: run.state.order, beganAt: 0, endedAt: 0 } as const
+  return happen(run, happeningFor(run.pack, run.state, heard))
+}
+const answer = ({ effects }: Flown) => effects.flatMap((effect) => (effect.type === 'speak' ? [effect.text] : []))[0]
+
+/** Where the station has spoken and waits for the read-back of this turn, which alone the pack has now. */
+function awaiting(id: string, call: string | undefined, stand: string, radio: 'icao' | 'faa' = 'icao') {
+  const exchange = exchangesOf(demo).find(({ turns }) => turns.some((turn) => turn.id === id)) as Exchange
+  const turn = exchange.turns.find((one) => one.id === id) as Turn
+  const { interlocks: _, ...free } = turn
+  const pack = { ...demo, phases: [{ id: 'talk', name: 'Talk', activities: [{ ...exchange, turns: [free] }] }] }
+  let run: Flown = { pack, state: emptyRun('talk'), effects: [] }
+  run = happen(run, {
+    type: 'runStarted',
+    pack: { id: 'marram', version: '1', sha256: 'none', name: 'Marram', texts: {} },
+    situation: { stand, icing: 'no' },
+    settings: { phraseology: 'plain', coachAfter: 0, radio },
+    startedAt: 0,
+    script: { values: VALUES },
+  })
+  const inputs = { status: 'final', values: VALUES, loads: {} } as const
+  run = happen(run, {
+    type: 'figuresRevised',
+    revision: 1,
+    status: 'final',
+    label: 'final',
+    inputs,
+    values: VALUES,
+    changes: [],
+    warnings: [],
+  })
+  if (call !== undefined) run = hear(run, call)
+  expect(run.state.turns[id]?.status).toBe('said')
+  const elements = turn.elements.filter(({ readBack }) => readBack !== undefined)
+  return { run, elements, status: (after: Flown) => after.state.turns[id]?.status }
+}
+
+/** Other values that the figures of an element could be heard as. */
+function mistakes(element: Element): Record<string, Value>[] {
+  return figuresIn(element.readBack ?? '').flatMap((name) => {
+    const found = [1, 2, 3, 4, 5].map((seed) => mistakenFor(specOf(name), VALUES[name] as Value, seeded(seed)))
+    const values = specOf(name).kind === 'identifier' ? [...found, 'M'] : found
+    return [...new Set(values)].flatMap((value) => (value === undefined ? [] : [{ [name]: value }]))
+  })
+}
+
+test('the turns tried here are all that the demo wants read back', () => {
+  const owed = exchangesOf(demo).flatMap(({ turns }) =>
+    turns.filter(({ elements }) => elements.some(({ readBack }) => readBack !== undefined)).map(({ id }) => id),
+  )
+  expect(owed.sort()).toEqual(TURNS.map(([id]) => id).sort())
+})
+
+describe.each(TURNS)('%s', (id, call, stand) => {
+  test('is right in its own order, backwards, and with each element first', () => {
+    const { run, elements, status } = awaiting(id, call, stand)
+    const orders = [elements, elements.toReversed()]
+    for (const index of elements.keys()) orders.push([...elements.slice(index), ...elements.slice(0, index)])
+    for (const order of orders) {
+      const text = order.map((element) => spoken(element)).join(', ')
+      expect(status(hear(run, text)), text).toBe('done')
+    }
+  })
+
+  test('is not complete without any one element, and the station asks for that one', () => {
+    const { run, elements, status } = awaiting(id, call, stand)
+    if (elements.length < 2) return
+    for (const left of elements) {
+      const after = hear(
+        run,
+        elements
+          .filter((one) => one !== left)
+          .map((one) => spoken(one))
+          .join(', '),
+      )
+      expect(status(after), left.id).toBe('said')
+      expect(answer(after)).toBe(`Read back ${left.label}.`)
+      expect(status(hear(after, spoken(left))), `${left.id} later`).toBe('done')
+    }
+  })
+
+  test.each(['icao', 'faa'] as const)(
+    'with any one value wrong is answered by the right one in the words of %s',
+    (radio) => {
+      const { run, elements, status } = awaiting(id, call, stand, radio)
+      for (const wrong of elements) {
+        for (const other of mistakes(wrong)) {
+          const text = elements.map((one) => spoken(one, one === wrong ? other : {})).join(', ')
+          const after = hear(run, text)
+          expect(status(after), text).toBe('said')
+          expect(answer(after), text).toBe(`${capital(`negative, ${said(wrong, radio)}`)}.`)
+          expect(status(hear(after, spoken(wrong, other))), `${text}, and again`).toBe('said')
+          expect(status(hear(after, spoken(wrong))), `${text}, then right`).toBe('done')
+        }
+      }
+    },
+  )
+
+  test('with any one value corrected in the same breath is right', () => {
+    const { run, elements, status } = awaiting(id, call, stand)
+    for (const wrong of elements) {
+      for (const other of mistakes(wrong)) {
+        const text = elements
+          .map((one) => (one === wrong ? `${spoken(one, other)}, correction, ${spoken(one)}` : spoken(one)))
+          .join(', ')
+        expect(status(hear(run, text)), text).toBe('done')
+      }
+    }
+  })
+
+  test('is not read back by any acknowledgement', () => {
+    const { run, status } = awaiting(id, call, stand)
+    for (const text of ['roger', 'wilco', 'affirm', 'copied all', 'saltmarsh four two one']) {
+      expect(status(hear(run, text)), text).toBe('said')
+    }
+  })
+})
