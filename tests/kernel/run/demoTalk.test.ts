@@ -4,7 +4,6 @@
  */
 
 import { beforeAll, describe, expect, test, vi } from 'vitest'
-import { happeningFor } from '../../../src/app/hear.ts'
 import { mistakenFor } from '../../../src/kernel/figures/mistaken.ts'
 import { seeded } from '../../../src/kernel/figures/seeded.ts'
 import type { Figure, Figures, KindSpec, Value } from '../../../src/kernel/kinds/kind.ts'
@@ -12,11 +11,9 @@ import { sayValue } from '../../../src/kernel/kinds/table.ts'
 import { figuresOf, parseResponse } from '../../../src/kernel/response/parse.ts'
 import { sayResponse } from '../../../src/kernel/response/sentence.ts'
 import type { Pack } from '../../../src/kernel/run/checklist.ts'
-import type { Effect, Happening, RunEvent } from '../../../src/kernel/run/events.ts'
 import type { Element, Exchange, Turn } from '../../../src/kernel/run/exchange.ts'
-import type { RunState } from '../../../src/kernel/run/state.ts'
-import { emptyRun, step } from '../../../src/kernel/run/step.ts'
 import { packAt } from '../figures/marram.ts'
+import { begun, type Flown, hear } from './demoRun.ts'
 
 // Many cases: how long they take says nothing.
 vi.setConfig({ testTimeout: 240_000, hookTimeout: 240_000 })
@@ -68,20 +65,6 @@ function said({ says }: Element, radio: 'icao' | 'faa'): string {
 
 const capital = (text: string) => `${text[0]?.toUpperCase()}${text.slice(1)}`
 
-interface Flown {
-  readonly pack: Pack
-  readonly state: RunState
-  readonly effects: readonly Effect[]
-}
-function happen({ pack, state }: Flown, happening: Happening): Flown {
-  const seq = state.seq + 1
-  const stamp = { v: 1, seq, runId: 'talk', t: seq * 1_000, wall: new Date(seq * 1_000).toISOString() } as const
-  return { pack, ...step(pack, state, { ...stamp, ...happening } as RunEvent) }
-}
-function hear(run: Flown, text: string): Flown {
-  const heard = { text, by: 'typed', order: run.state.order, beganAt: 0, endedAt: 0 } as const
-  return happen(run, happeningFor(run.pack, run.state, heard))
-}
 const answer = ({ effects }: Flown) => effects.flatMap((effect) => (effect.type === 'speak' ? [effect.text] : []))[0]
 
 /** Where the station has spoken and waits for the read-back of this turn, which alone the pack has now. */
@@ -89,27 +72,8 @@ function awaiting(id: string, call: string | undefined, stand: string, radio: 'i
   const exchange = exchangesOf(demo).find(({ turns }) => turns.some((turn) => turn.id === id)) as Exchange
   const turn = exchange.turns.find((one) => one.id === id) as Turn
   const { interlocks: _, ...free } = turn
-  const pack = { ...demo, phases: [{ id: 'talk', name: 'Talk', activities: [{ ...exchange, turns: [free] }] }] }
-  let run: Flown = { pack, state: emptyRun('talk'), effects: [] }
-  run = happen(run, {
-    type: 'runStarted',
-    pack: { id: 'marram', version: '1', sha256: 'none', name: 'Marram', texts: {} },
-    situation: { stand, icing: 'no' },
-    settings: { phraseology: 'plain', coachAfter: 0, radio },
-    startedAt: 0,
-    script: { values: VALUES },
-  })
-  const inputs = { status: 'final', values: VALUES, loads: {} } as const
-  run = happen(run, {
-    type: 'figuresRevised',
-    revision: 1,
-    status: 'final',
-    label: 'final',
-    inputs,
-    values: VALUES,
-    changes: [],
-    warnings: [],
-  })
+  const from = { situation: { stand, icing: 'no' }, said: VALUES, values: VALUES, radio }
+  let run = begun(demo, [{ ...exchange, turns: [free] }], from)
   if (call !== undefined) run = hear(run, call)
   expect(run.state.turns[id]?.status).toBe('said')
   const elements = turn.elements.filter(({ readBack }) => readBack !== undefined)

@@ -5,12 +5,9 @@
 
 import fc from 'fast-check'
 import { beforeAll, describe, expect, test, vi } from 'vitest'
-import { happeningFor } from '../../../src/app/hear.ts'
 import type { Activity, Pack } from '../../../src/kernel/run/checklist.ts'
-import type { Effect, Happening, RunEvent } from '../../../src/kernel/run/events.ts'
-import type { RunState } from '../../../src/kernel/run/state.ts'
-import { emptyRun, step } from '../../../src/kernel/run/step.ts'
 import { packAt } from '../figures/marram.ts'
+import { begun, type Flown, hear, words } from './demoRun.ts'
 
 // Many cases: how long they take says nothing.
 vi.setConfig({ testTimeout: 240_000, hookTimeout: 240_000 })
@@ -51,25 +48,6 @@ beforeAll(async () => {
   demo = await packAt('checklists/marram')
 })
 
-interface Flown {
-  readonly pack: Pack
-  readonly state: RunState
-  readonly effects: readonly Effect[]
-}
-
-function happen({ pack, state }: Flown, happening: Happening): Flown {
-  const seq = state.seq + 1
-  const stamp = { v: 1, seq, runId: 'ground', t: seq * 1_000, wall: new Date(seq * 1_000).toISOString() } as const
-  return { pack, ...step(pack, state, { ...stamp, ...happening } as RunEvent) }
-}
-
-function hear(run: Flown, text: string): Flown {
-  const heard = { text, by: 'typed', order: run.state.order, beganAt: 0, endedAt: 0 } as const
-  return happen(run, happeningFor(run.pack, run.state, heard))
-}
-
-const words = ({ effects }: Flown) =>
-  effects.flatMap((effect) => (effect.type === 'speak' ? [`${effect.role}: ${effect.text}`] : []))
 const isDone = ({ state }: Flown, turn: string) => state.turns[turn]?.status === 'done'
 
 /** The demo with these of its activities alone, in this order; clearances in as asked. */
@@ -80,32 +58,10 @@ function at(ids: readonly string[], cleared: readonly string[], situation = { st
     if (!found) throw new Error(`the demo has no ${id}`)
     return found
   })
-  const values = { takeoffFlap: '12', runway: '24', altimeter: 1009, callsign: 'SALTMARSH 421' }
-  const given = { pushDirection: 'east', holdingPoint: 'C3', taxiRoute: 'E C', crossing: '33' }
-  const pack = { ...demo, phases: [{ id: 'ground', name: 'Ground', activities }] }
-  let run: Flown = { pack, state: emptyRun('ground'), effects: [] }
-  run = happen(run, {
-    type: 'runStarted',
-    pack: { id: 'marram', version: '1', sha256: 'none', name: 'Marram', texts: {} },
-    situation,
-    settings: { phraseology: 'plain', coachAfter: 0 },
-    startedAt: 0,
-    script: { values: given },
-  })
-  for (const clearance of cleared) {
-    run = happen(run, { type: 'cleared', clearance, evidence: { by: 'file', text: '' } })
-  }
-  const inputs = { status: 'final', values, loads: {} } as const
-  return happen(run, {
-    type: 'figuresRevised',
-    revision: 1,
-    status: 'final',
-    label: 'final',
-    inputs,
-    values: { ...values, pushDirection: 'east' },
-    changes: [],
-    warnings: [],
-  })
+  const said = { pushDirection: 'east', holdingPoint: 'C3', taxiRoute: 'E C', crossing: '33' }
+  const papers = { takeoffFlap: '12', runway: '24', altimeter: 1009, blockFuel: 5640, callsign: 'SALTMARSH 421' }
+  const values = { ...papers, transponder: '2613', pushDirection: 'east' }
+  return begun(demo, activities, { situation, said, values, cleared })
 }
 
 /** Whether Otherseat let the turn be called done; anything but a plain yes or a plain objection is a mistake. */
@@ -207,5 +163,29 @@ describe('what waits for the ground crew, whatever the order of the pack', () =>
     expect(early.state.turns[turn]?.status ?? 'ahead').toBe('ahead')
     const signalled = ['parking brake set', ...Object.values(LEAVING)].reduce(hear, at(['away', activity], ['taxi']))
     expect(['said', 'done']).toContain(hear(signalled, text).state.turns[turn]?.status)
+  })
+})
+
+describe('an engine', () => {
+  const BELOW_THE_LINE = ['all closed slides armed', 'beacon on', 'all pumps on']
+  const LIST = [
+    ...['before start list', 'brake set', 'signs on', 'five thousand six hundred forty', 'one zero zero niner'],
+    ...['code two six one three', ...BELOW_THE_LINE],
+  ]
+  const START = 'starting the right engine'
+
+  test.each([
+    ['before the before start list, and so before the beacon', ['rightStart', 'beforeStart', 'crew'], []],
+    ['before the ground crew has cleared it', ['beforeStart', 'rightStart', 'crew'], LIST],
+  ])('is not started %s', (_, activities, before) => {
+    const early = hear(before.reduce(hear, at(activities, ['push'])), START)
+    expect(words(early)[0]).toMatch(/^otherseat: Not yet, /)
+    expect(early.state.watches.rightStart).toBeUndefined()
+  })
+
+  test('is started when list and ground crew are through', () => {
+    const crew = TURNS.map((turn) => WORDS[turn])
+    const run = [...LIST, ...crew].reduce(hear, at(['beforeStart', 'crew', 'rightStart'], ['push']))
+    expect(hear(run, START).state.watches.rightStart?.status).toBe('running')
   })
 })
