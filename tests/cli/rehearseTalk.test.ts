@@ -60,7 +60,9 @@ describe('the demo departure with the voices outside', () => {
     const { status, lines } = await fly('--voices', '1', '--radio', 'faa')
     expect(status).toBe(0)
     const controller = lines.filter((line) => line.startsWith('controller: '))
-    expect(controller[0]).toMatch(/climb and maintain five thousand, /)
+    expect(controller[0]).toMatch(
+      /climb and maintain five thousand, departure frequency one two four point six seven five, /,
+    )
     expect(controller.some((line) => line.includes('altimeter one zero one zero'))).toBe(true)
   })
 

@@ -3,6 +3,7 @@
  * phrases around them. Values are spoken here, since one has to hear them from a station; Otherseat itself never does.
  */
 
+import type { Figure } from '../kinds/kind.ts'
 import { sayValue } from '../kinds/table.ts'
 import type { Pack } from './checklist.ts'
 import type { Role } from './events.ts'
@@ -40,6 +41,12 @@ export function saidValues(state: RunState): RunState['values'] {
   return { ...state.values, ...state.script?.values }
 }
 
+/** FAA AIM 4-2-8 e: a point, where ICAO says decimal. */
+function transmittedValue(figure: Figure, radio: RunState['settings']['radio']): string {
+  const said = sayValue(figure, 'standard')
+  return radio === 'faa' && figure.kind === 'frequency' ? said.replace(' decimal ', ' point ') : said
+}
+
 function worded(pack: Pack, state: RunState, wording: Wording | undefined, values = saidValues(state)): string {
   if (!wording) return ''
   const text = wording[state.settings.radio ?? 'icao']
@@ -47,7 +54,7 @@ function worded(pack: Pack, state: RunState, wording: Wording | undefined, value
   const figures = figuresFor(pack, values, names)
   return text.replace(/<([\w-]+)>/g, (_, name: string) => {
     const figure = figures[name]
-    return figure ? sayValue(figure, 'standard') : ''
+    return figure ? transmittedValue(figure, state.settings.radio) : ''
   })
 }
 

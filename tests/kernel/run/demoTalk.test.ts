@@ -60,7 +60,8 @@ function spoken({ readBack = '' }: Element, other: Readonly<Record<string, Value
 
 /** What the station says of an element, as the pack words it. */
 function said({ says }: Element, radio: 'icao' | 'faa'): string {
-  return says[radio].replace(/<(\w+)>/g, (_, name: string) => sayValue(figure(name), 'standard'))
+  const text = says[radio].replace(/<(\w+)>/g, (_, name: string) => sayValue(figure(name), 'standard'))
+  return radio === 'faa' ? text.replace('decimal', 'point') : text
 }
 
 const capital = (text: string) => `${text[0]?.toUpperCase()}${text.slice(1)}`
