@@ -21,6 +21,8 @@ export interface DebriefTry {
   /** Revision of the figures at the challenge, and at the verdict. */
   readonly challengeRevision: number
   readonly revision: number
+  /** It began before the challenge had been said to its end. */
+  readonly early?: boolean
 }
 
 export interface DebriefItem {
@@ -165,7 +167,8 @@ function reopenedBetween(before: RunState, after: RunState): string[] {
 
 function tryOf(event: Extract<RunEvent, { type: 'answered' }>): DebriefTry {
   const { t, evidence, judgement, challengeRevision, revision } = event
-  return { t, text: evidence.text, by: evidence.by, judgement, challengeRevision, revision }
+  const early = evidence.early && { early: true }
+  return { t, text: evidence.text, by: evidence.by, judgement, challengeRevision, revision, ...early }
 }
 
 function listsIn(

@@ -10,7 +10,7 @@ import { useApp } from '../useApp.ts'
 import { Verdict } from './Verdict.tsx'
 
 export function AccountTry({ one }: { readonly one: DebriefTry }) {
-  const { t, text, judgement, challengeRevision, revision } = one
+  const { t, text, judgement, challengeRevision, revision, early } = one
   const pack = useApp((state) => state.pack)
   const wrong = judgement.parts.filter((part) => part.state === 'wrong')
   return (
@@ -19,7 +19,8 @@ export function AccountTry({ one }: { readonly one: DebriefTry }) {
         {clockTime(t)} “{text}”
         <span class="soft small">
           {' '}
-          revision {challengeRevision === revision ? revision : `${challengeRevision}, judged on ${revision}`}
+          {early && 'before the challenge had ended, '}revision{' '}
+          {challengeRevision === revision ? revision : `${challengeRevision}, judged on ${revision}`}
         </span>
       </p>
       <Verdict judgement={judgement} />
