@@ -54,7 +54,7 @@ export const ROLE_WORDS: Readonly<Record<Role, string>> = {
   otherseat: 'the other seat',
   controller: 'controller, on the radio',
   broadcast: 'recorded broadcast',
-  groundCrew: 'ground crew, on the headset',
+  groundCrew: 'on the headset',
 }
 
 export interface TalkView {

@@ -16,7 +16,7 @@ export interface Pilot {
   begin(): Promise<void>
   /** The same with those voices, and with a load sheet that holds what they will say. */
   beginTalking(sheet: string): Promise<void>
-  /** Types an answer, and waits until the page has made something of it. */
+  /** Types an answer once no station speaks, and waits until the page has made something of it. */
   type(text: string): Promise<void>
   enterFigures(name: 'preliminary' | 'final' | 'amended'): Promise<void>
   /** The same in two steps: read in, then entered. */
@@ -121,6 +121,10 @@ export function pilotAt({ page, speakWav }: TestPage): Pilot {
       await andThen(async () => speakWav(await wav(name)))
     },
     async type(text) {
+      // Otherseat may be cut off; a station is heard to its end, as what it gave comes in only then.
+      await page
+        .getByText(/^The (controller|broadcast|ground crew) speaks$/)
+        .waitFor({ state: 'detached', timeout: 60_000 })
       await andThen(async () => {
         await page.getByRole('textbox', { name: 'Answer or phrase, typed' }).fill(text)
         await page.keyboard.press('Enter')

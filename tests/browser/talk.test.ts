@@ -37,10 +37,11 @@ const transmissions = async (pilot: Pilot, turn: string) =>
 /** Says something; where the ear asks again, says it once more, as a pilot would. */
 async function sayTo(pilot: Pilot, turn: string, spoken: SpokenAnswer) {
   for (let tries = 1; tries <= 3; tries++) {
-    const before = (await transmissions(pilot, turn)).length
+    const before = await transmissions(pilot, turn)
     await pilot.say(spoken)
-    const [, last] = [before, (await transmissions(pilot, turn)).at(-1)]
-    if ((await transmissions(pilot, turn)).length > before && last && last.verdict !== 'sayAgain') return last
+    const after = await transmissions(pilot, turn)
+    const last = after.at(-1)
+    if (last && after.length > before.length && last.verdict !== 'sayAgain') return last
   }
   throw new Error(`${spoken.text}: ${JSON.stringify((await pilot.events()).slice(-3))}`)
 }

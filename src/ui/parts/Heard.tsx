@@ -7,10 +7,21 @@ import { useApp } from '../useApp.ts'
 import { markedWords } from './markedWords.ts'
 import { Verdict } from './Verdict.tsx'
 
-export function Heard({ pack, run }: { readonly pack: Pack; readonly run: RunState }) {
+/** A transmission of more words than these is shown smaller, so that what comes below stays in view. */
+const MANY = 7
+
+interface HeardProps {
+  readonly pack: Pack
+  readonly run: RunState
+  /** The call was right, and something else comes first. */
+  readonly isTooEarly: boolean
+}
+
+export function Heard({ pack, run, isTooEarly }: HeardProps) {
   const soFar = useApp((state) => state.ear.soFar)
   const { last } = run
   const parts = partsShown(pack, run)
+  const words = last ? markedWords(last.text, parts) : []
   return (
     <section class="heard" aria-label="What was heard">
       {soFar && (
@@ -28,15 +39,15 @@ export function Heard({ pack, run }: { readonly pack: Pack; readonly run: RunSta
             <p class="soft cap">
               {last.challenge}: {last.by === 'typed' ? 'typed' : last.by === 'key' ? 'by key' : 'heard'}
             </p>
-            <p class="words">
-              {markedWords(last.text, parts).map(({ word, state }, place) => (
+            <p class={words.length > MANY ? 'words many' : 'words'}>
+              {words.map(({ word, state }, place) => (
                 <span key={`${place} ${word}`} class={state}>
                   {word}
                 </span>
               ))}
             </p>
             <div class="row">
-              <Verdict judgement={judgementShown(run, last)} />
+              {isTooEarly ? <p>Right, but not yet.</p> : <Verdict judgement={judgementShown(run, last)} />}
               <PartList parts={parts} />
             </div>
           </>

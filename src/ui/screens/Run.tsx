@@ -43,7 +43,7 @@ export function Run() {
           {view.watch && <WatchPanel watch={view.watch} />}
           {view.exchange && <ExchangePanel exchange={view.exchange} />}
           {view.briefing && <BriefingPanel briefing={view.briefing} />}
-          <Heard pack={pack} run={run} />
+          <Heard pack={pack} run={run} isTooEarly={view.exchange?.refusal !== undefined} />
           <TypedAnswer order={view.order} />
           <RunButtons buttons={view.buttons} />
           <SmallWindow view={view} />
