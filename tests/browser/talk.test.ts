@@ -46,8 +46,12 @@ async function sayTo(pilot: Pilot, turn: string, spoken: SpokenAnswer) {
   throw new Error(`${spoken.text}: ${JSON.stringify((await pilot.events()).slice(-3))}`)
 }
 
-async function typeAll(pilot: Pilot, texts: readonly string[]): Promise<void> {
-  for (const text of texts) await pilot.type(text)
+/** A number stands for so many seconds in which the pack lets nothing be done. */
+async function typeAll(pilot: Pilot, texts: readonly (string | number)[]): Promise<void> {
+  for (const text of texts) {
+    if (typeof text === 'string') await pilot.type(text)
+    else await new Promise((done) => setTimeout(done, text * 1_000))
+  }
 }
 
 const FIGURES = [
@@ -69,6 +73,10 @@ const BEFORE_START = [
   ...['two six one three', 'request push and start', 'push and start approved facing east'],
   ...['all closed slides armed', 'beacon on', 'all pumps on'],
 ]
+const engine = (side: string, stable: string) => [
+  ...[`starting the ${side} engine`, 'rotation seen', 'fuel is on', 'light up', 'oil pressure rising', 'starter out'],
+  `engine stable five ${stable} percent`,
+]
 const PUSH = [
   ...[
     'confirm doors and steps',
@@ -78,12 +86,18 @@ const PUSH = [
     'disconnect the cable',
   ],
   ...['confirm tow bar and steering', 'beacon on', 'cleared to push facing east', 'brakes released', 'clear to start'],
-  ...['done', 'parking brake set', 'disconnect', 'signal in sight'],
+  'done',
+  ...engine('right', 'eight'),
+  13,
+  ...engine('left', 'niner'),
+  ...['parking brake set', 'disconnect', 'signal in sight'],
   ...['push and start list', 'brake set, tug away', 'both engines stable'],
 ]
 const TO_TAXI = [
   ...['flap twelve set', 'done', 'engines running', 'both on', 'both off', 'ignition off', 'tow bar clear pin in hand'],
   'flap twelve set',
+  26,
+  'unit off',
   ...['full left', 'full right', 'full forward', 'full aft', 'rudder left', 'rudder right', 'done'],
   ...['ready for taxi', 'full left full right', 'three point one up', 'three zero zero eight zero'],
   ...['V one one two eight rotate one three four', 'runway two four', 'pressure normal', 'request taxi'],
