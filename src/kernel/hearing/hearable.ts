@@ -21,15 +21,8 @@ export interface Vocabulary {
   readonly others: readonly string[]
   /** The standard phrases. */
   readonly commands: readonly string[]
-  /** What is said to voices outside the crew, in orders and in briefings: heard only where one of these has the floor. */
-  readonly talk: Talk
-}
-
-export interface Talk {
-  readonly phrases: readonly string[]
-  readonly words: readonly string[]
-  readonly besideValues: readonly string[]
-  readonly others: readonly string[]
+  /** Further words that only exchanges and briefings use; what is heard of them goes with the place: `Talk`. */
+  readonly talk: readonly string[]
 }
 
 export interface Hearable {
@@ -37,6 +30,24 @@ export interface Hearable {
   readonly shapes: readonly KindSpec[]
   /** A yes-or-no question is open. */
   readonly yesNo: boolean
-  /** An exchange or a briefing has the floor. */
-  readonly talk?: boolean
+  /** Where an exchange or a briefing has the floor. */
+  readonly talk?: Talk
+}
+
+/** What may be said in one exchange or briefing: all of it, not what is right at the moment. */
+export interface Talk {
+  /** The values that may come now, in any order, with the words that go with each. */
+  readonly parts: readonly TalkPart[]
+  /** Phrases without values, and the contraries of each. */
+  readonly phrases: readonly string[]
+  /** Their words, and those that stand beside values. */
+  readonly words: readonly string[]
+  /** What is said only as a whole: acknowledgements, requests to say again, the end of a briefing. */
+  readonly others: readonly string[]
+}
+
+export interface TalkPart {
+  readonly before: readonly string[]
+  readonly shape: KindSpec
+  readonly behind: readonly string[]
 }

@@ -1,7 +1,6 @@
 /** Where an exchange stands, and what its station says of its own accord when it has the floor. */
 
 import type { Value } from '../kinds/kind.ts'
-import { figuresOf, parseResponse } from '../response/parse.ts'
 import type { Pack } from './checklist.ts'
 import type { Briefing, Exchange, Turn } from './exchange.ts'
 import { isFree } from './interlocks.ts'
@@ -108,19 +107,13 @@ export function closeTurn(state: RunState, turn: Turn, change: Partial<TurnState
   return { ...closed, cleared: [...new Set([...closed.cleared, turn.clears])] }
 }
 
-/** Figures that may be said now: in the calls that are open, or in what is to be read back. */
+/** What may be said now, in the response notation: the calls that are open, or what is to be read back. */
 export function saidInTalk(pack: Pack, state: RunState): string[] {
   const talk = talkAt(pack, state.floor)
   if (!talk) return []
-  const texts =
-    talk.type === 'briefing'
-      ? talk.topics.filter(({ when }) => holds(when, state.situation)).flatMap(({ say }) => say)
-      : textsToSay(talk, state)
-  const figures = texts.flatMap((text) => {
-    const parsed = parseResponse(text)
-    return 'response' in parsed ? figuresOf(parsed.response) : []
-  })
-  return [...new Set(figures)]
+  return talk.type === 'briefing'
+    ? talk.topics.filter(({ when }) => holds(when, state.situation)).flatMap(({ say }) => say)
+    : textsToSay(talk, state)
 }
 
 function textsToSay(exchange: Exchange, state: RunState): string[] {

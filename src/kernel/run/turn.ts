@@ -4,18 +4,18 @@
  */
 
 import { sourceWords } from '../figures/settle.ts'
-import type { Hearable } from '../hearing/hearable.ts'
 import type { Value } from '../kinds/kind.ts'
 import { partNames } from '../response/readBack.ts'
 import type { Flow, Step as FlowStep, Item, Pack } from './checklist.ts'
 import type { Effect, ToneName } from './events.ts'
 import type { Exchange } from './exchange.ts'
+import { hearableAt } from './hearableAt.ts'
 import { say } from './phrases.ts'
 import { figuresFor, findItem, findLine, listById, saidFigures, stepsOf } from './place.ts'
 import { readBacksOf, type Speech, stationWords } from './radio.ts'
 import { restsOf } from './rests.ts'
 import type { Floor, ItemState, ListState, RunState, TurnState } from './state.ts'
-import { callableTurns, exchangeAt, openExchange, pendingTurn, saidInTalk, talkAt, turnState } from './talk.ts'
+import { callableTurns, exchangeAt, openExchange, pendingTurn, talkAt, turnState } from './talk.ts'
 import { nextCall, watchAt, watchById, watchState } from './watchTiming.ts'
 
 export interface Step {
@@ -169,25 +169,6 @@ function questionWords(pack: Pack, state: RunState): string | undefined {
 /** What Otherseat says to put the open question, item, line, flow or list. */
 export function promptWords(pack: Pack, state: RunState): string {
   return questionWords(pack, state) ?? floorWords(pack, state)
-}
-
-/** What to listen for: shapes of the open item, never its values. */
-export function hearableAt(pack: Pack, state: RunState): Hearable {
-  const { floor, question } = state
-  if (question?.about === 'reading') {
-    const declared = pack.figures.declarations[question.figure]
-    return { shapes: declared ? [declared.spec] : [], yesNo: false }
-  }
-  // In place of affirm another order may come, or the call itself.
-  if (question && question.about !== 'order' && question.about !== 'callOrder') return { shapes: [], yesNo: true }
-  const watch = watchAt(pack, floor)
-  if (watch) {
-    return { shapes: watch.calls.flatMap(({ value }) => value?.spec ?? []), yesNo: question !== undefined }
-  }
-  const names =
-    floor.at === 'item' ? saidFigures(findItem(pack, floor.item).item, state.situation) : saidInTalk(pack, state)
-  const shapes = names.flatMap((name) => pack.figures.declarations[name]?.spec ?? [])
-  return { shapes, yesNo: question !== undefined, ...(talkAt(pack, floor) && { talk: true }) }
 }
 
 export interface TurnOptions {

@@ -1,0 +1,71 @@
+/** From responses to the phrases and words that may be spoken for them, contraries included; values are left to the kinds. */
+
+/** Words that stand beside any answer. */
+const ALWAYS = ['not', 'and', 'both', 'set', 'checked']
+
+/** Lower case words of a text, numerals as digit words: "V1" is "v one". */
+export function spokenWords(text: string): string[] {
+  return tokensOf(text).flatMap((token) =>
+    /^\d+$/.test(token.text) ? [...token.text].map((digit) => DIGIT_WORDS[Number(digit)] ?? '') : [token.text],
+  )
+}
+export const phrase = (text: string) => spokenWords(text).join(' ')
+export const unique = (list: readonly string[]) => [...new Set(list)].filter((text) => text !== '').sort()
+
+/** What the vocabulary needs of an item. */
+export type Answered = Pick<Item, 'challenge' | 'responses'> & { readonly states?: Item['states'] | undefined }
+
+export function answersOf(items: readonly Answered[], specs: readonly KindSpec[]) {
+  const phrases = unique(items.flatMap((item) => itemPhrases(item)).flatMap(withContraries))
+  const positions = specs.flatMap((spec) => (spec.kind === 'choice' ? valueWords(spec) : []))
+  const names = specs.flatMap((spec) => (spec.kind === 'callsign' ? nameWords(spec) : []))
+  const besideValues = items
+    .flatMap((item) => itemPhrases(item, true))
+    .flatMap((text) => text.split(' '))
+    .flatMap(withContraries)
+  const words = (texts: readonly string[]) => unique(texts.flatMap((text) => text.split(' ')))
+  return {
+    phrases,
+    besideValues: words([...ALWAYS, ...besideValues, ...positions, ...names]),
+    words: words([...ALWAYS, ...phrases, ...positions.flatMap(contraries)]),
+  }
+}
+
+/**
+ * Phrases of an item's responses without values and of its states, or those beside its values alone. A
+ * response that does not parse is `check`'s to report.
+ */
+function itemPhrases(item: Answered, besideValues = false): string[] {
+  const texts = item.responses.flatMap(({ text }) => {
+    const parsed = parseResponse(text)
+    if (!('response' in parsed)) return []
+    const holdsValue = figuresOf(parsed.response).length > 0
+    return holdsValue === besideValues ? wordsOf(parsed.response) : []
+  })
+  return [...texts, ...(besideValues ? [] : (item.states ?? []).flat())].map(phrase)
+}
+
+/** More forms of one phrase than this are left to the single words. */
+const MOST_FORMS = 40
+
+/** The phrase, and with each of its words turned into the contrary or denied: "closed and unlocked", "not closed and locked". */
+function withContraries(text: string): string[] {
+  let forms: string[] = ['']
+  for (const word of text.split(' ')) {
+    const ways = [word, ...contraries(word), ...(isStateWord(word) ? [`not ${word}`] : [])]
+    forms = forms.flatMap((form) => ways.map((way) => `${form} ${way}`.trim())).slice(0, MOST_FORMS)
+  }
+  return forms
+}
+
+/**
+ * "open" brings "closed"; "checked" brings "unchecked". Of each contrary only the form of a state: orders
+ * such as "release" are hardly said as an answer, and sound too much like one.
+ */
+function contraries(word: string): string[] {
+  const negated = word.endsWith('ed') && !/^(un|dis|re)/.test(word) ? [`un${word}`] : []
+  const against = [...opposites(word)]
+  const isOrder = (text: string) => against.some((other) => other === `${text}d` || other === `${text}ed`)
+  return [...against.filter((text) => !isOrder(text) && text !== 'unset'), ...negated]
+}
+

@@ -1,0 +1,31 @@
+/** What to listen for at the open place: shapes and words around them, never a value (law 2). */
+
+import type { Hearable } from '../hearing/hearable.ts'
+import { talkPartsOf } from '../hearing/talkParts.ts'
+import type { Specs } from '../kinds/kind.ts'
+import type { Pack } from './checklist.ts'
+import { findItem, saidFigures } from './place.ts'
+import type { RunState } from './state.ts'
+import { saidInTalk, talkAt } from './talk.ts'
+
+const namesIn = (response: string) => [...response.matchAll(/<([\w-]+)>/g)].map((match) => match[1] ?? '')
+
+/** What to listen for: shapes of the open item, never its values. */
+export function hearableAt(pack: Pack, state: RunState): Hearable {
+  const { floor, question } = state
+  if (question?.about === 'reading') {
+    const declared = pack.figures.declarations[question.figure]
+    return { shapes: declared ? [declared.spec] : [], yesNo: false }
+  }
+  // In place of affirm another order may come.
+  if (question && question.about !== 'order') return { shapes: [], yesNo: true }
+  const specOf = (name: string) => pack.figures.declarations[name]?.spec
+  if (talkAt(pack, floor)) {
+    const said = saidInTalk(pack, state)
+    const names = [...new Set(said.flatMap(namesIn))]
+    const specs = Object.fromEntries(names.flatMap((name) => (specOf(name) ? [[name, specOf(name)]] : []))) as Specs
+    return { shapes: Object.values(specs), yesNo: question !== undefined, talk: talkPartsOf(said, specs) }
+  }
+  const names = floor.at === 'item' ? saidFigures(findItem(pack, floor.item).item, state.situation) : []
+  return { shapes: names.flatMap((name) => specOf(name) ?? []), yesNo: question !== undefined }
+}
