@@ -7,6 +7,7 @@ import type { Hearable, Vocabulary } from './hearable.ts'
 import { CLASSES, type ClassSign, NUMERALS, numberShapes, valueWords } from './numberShapes.ts'
 import { SOUND } from './phones.ts'
 import { LETTERS, SPELLING_RULES, spellingRules } from './spelling.ts'
+import { talkRules } from './talkGrammar.ts'
 
 /**
  * Weights of the paths beside one another. They are the same for every item of a shape and follow from
@@ -58,8 +59,10 @@ export function grammarOf(hearable: Hearable, whole: Vocabulary, weights: Weight
     ...Object.entries(CLASSES).map(([sign, members]) => `${classRule(sign)} = ${members.join(' | ')};`),
     ...spellingRules(shapes),
     `<numeral> = ${Object.values(CLASSES).flat().join(' | ')};`,
-    // One state with every word in it: the recogniser then shares their beginnings.
-    `<answer> = (${paths.join(' | ')}) (/1/ <NULL> | /${weights.more}/ <answer>);`,
+    ...(hearable.talk
+      ? talkRules(hearable.talk, whole, (sequences) => factored(sequences, weights.grouped))
+      : // One state with every word in it: the recogniser then shares their beginnings.
+        [`<answer> = (${paths.join(' | ')}) (/1/ <NULL> | /${weights.more}/ <answer>);`]),
     `<sounds> = ${SOUND} (/1/ <NULL> | /${weights.sound}/ <sounds>);`,
     `<echo> = ${vocabulary.challenges.join(' | ') || '<NULL>'};`,
     `public <heard> = <answer> | <echo> [<answer>] | ${once.join(' | ') || '<NULL>'} | /${weights.otherSpeech}/ <sounds>;`,

@@ -1,0 +1,85 @@
+/**
+ * What may be said where an exchange or a briefing has the floor: several values in one breath, each in its shape with
+ * the words that go with it, in any order; and the pack's phrases. Loose numbers and words keep a path of their own, so
+ * that nothing is bent into a shape that it has not.
+ */
+
+import type { KindSpec } from '../kinds/kind.ts'
+import type { TalkPart, Vocabulary } from './hearable.ts'
+import { numberShapes, valueWords } from './numberShapes.ts'
+import { spokenWords } from './vocabulary.ts'
+
+/** Chosen on the tuning voices only; see `grammar.ts`. */
+export const TALK_WEIGHTS = {
+  /** Of a value with the words that go with it, beside one phrase. */
+  part: 1,
+  /** Of a value without them. */
+  bare: 0.1,
+  /** Of one single word in an order of the pilot's own. */
+  word: 0.005,
+  /** Of one number word outside any shape. */
+  rival: 2e-4,
+  /** Of going on: a read-back has several elements. */
+  more: 0.5,
+} as const
+
+/** Rules that end in `<answer>`. `shaped` writes sequences of number signs as one expansion. */
+export function talkRules(
+  parts: readonly TalkPart[],
+  { talk, ...vocabulary }: Vocabulary,
+  shaped: (sequences: readonly string[]) => string,
+): string[] {
+  const { part, bare, word, rival, more } = TALK_WEIGHTS
+  const rules = parts.flatMap((each, index) => partRules(each, index, shaped))
+  const paths = [
+    ...parts.flatMap((each, index) => [
+      ...(each.before.length > 0 ? [`/${part}/ <before${index}> <value${index}>`] : []),
+      `/${each.before.length > 0 ? bare : part}/ <value${index}>`,
+    ]),
+    ...talk.phrases,
+    'correction',
+    ...[...new Set([...talk.words, ...talk.besideValues, ...vocabulary.besideValues])].map((one) => `/${word}/ ${one}`),
+    `/${rival}/ <numeral>`,
+  ]
+  return [...rules, `<answer> = (${paths.join(' | ')}) (/1/ <NULL> | /${more}/ <answer>);`]
+}
+
+function partRules(
+  { before, shape, behind }: TalkPart,
+  index: number,
+  shaped: (sequences: readonly string[]) => string,
+): string[] {
+  const after = [...new Set([...behind, ...wordsBeside(shape)])]
+  const tail = after.length > 0 ? ` [${group(after)} [${group(after)}]]` : ''
+  return [
+    ...(before.length > 0 ? [`<before${index}> = ${before.join(' | ')};`] : []),
+    `<value${index}> = ${shapeOf(shape, shaped)}${tail};`,
+  ]
+}
+
+const group = (texts: readonly string[]) => `(${texts.join(' | ')})`
+
+/** Names of a choice as they stand, all of them; anything else in the shapes of its kind. */
+function shapeOf(shape: KindSpec, shaped: (sequences: readonly string[]) => string): string {
+  if (shape.kind !== 'choice') return `(${shaped([...new Set(numberShapes(shape))])})`
+  const ways = Object.values(shape.options).flat()
+  return group([...new Set(ways.map((way) => spokenWords(way).join(' ')))].sort())
+}
+
+/** Units and sides, which stand behind a value. */
+function wordsBeside(shape: KindSpec): readonly string[] {
+  return shape.kind === 'choice' ? [] : valueWords(shape).filter((one) => !BEFORE.has(one))
+}
+const BEFORE = new Set([
+  'squawk',
+  'squawking',
+  'heading',
+  'runway',
+  'flight',
+  'level',
+  'information',
+  'taxiway',
+  'stand',
+  'gate',
+  'wind',
+])
