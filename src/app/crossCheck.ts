@@ -1,7 +1,7 @@
 /** A cross-check aloud: which figure is to be read off which source, and what was then read. */
 
 import { sourceAloud, sourceWords } from '../kernel/figures/settle.ts'
-import { spokenWords } from '../kernel/hearing/vocabulary.ts'
+import { spokenWords } from '../kernel/hearing/phrases.ts'
 import { readOff } from '../kernel/response/readOff.ts'
 import type { Pack } from '../kernel/run/checklist.ts'
 import type { Evidence, Happening } from '../kernel/run/events.ts'

@@ -1,6 +1,6 @@
 /** Hop three where an exchange or a briefing has the floor: a call, a read-back, or topics of a briefing. */
 
-import { ACKNOWLEDGEMENTS } from '../kernel/hearing/vocabulary.ts'
+import { ACKNOWLEDGEMENTS } from '../kernel/hearing/talk.ts'
 import { isWhole } from '../kernel/response/form.ts'
 import { judge } from '../kernel/response/judge.ts'
 import type { JudgeInput, Judgement } from '../kernel/response/model.ts'

@@ -41,7 +41,7 @@ export const SOUND_LINES: readonly SoundLine[] = [
 export const SOUND_VOCABULARY: Vocabulary = {
   ...{ phrases: ['set', 'checked'], words: ['set', 'checked', 'not'], besideValues: ['set', 'checked', 'not'] },
   ...{ challenges: [], lists: [], others: ['done'], commands: COMMAND_PHRASES },
-  talk: { phrases: [], words: [], besideValues: [], others: [] },
+  talk: [],
 }
 
 /** The shape of a line, without its value. */

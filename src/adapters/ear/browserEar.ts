@@ -205,7 +205,7 @@ function texts(result: SpeechRecognitionResult): { readonly text: string; readon
 
 /** The whole vocabulary alike: a weight on some of it would favour them (law 2). */
 function allPhrases({ phrases, commands, lists, others, challenges, talk }: Vocabulary, maker: PhraseMaker): object[] {
-  return [...new Set([...phrases, ...commands, ...lists, ...others, ...challenges, ...talk.phrases])].map(
+  return [...new Set([...phrases, ...commands, ...lists, ...others, ...challenges, ...talk])].map(
     (text) => new maker(text, 1),
   )
 }

@@ -110,11 +110,6 @@ function without(vocabulary: Vocabulary, missing: ReadonlySet<string>): Vocabula
     lists: sayable(vocabulary.lists),
     others: sayable(vocabulary.others),
     commands: sayable(vocabulary.commands),
-    talk: {
-      phrases: sayable(vocabulary.talk.phrases),
-      words: sayable(vocabulary.talk.words),
-      besideValues: sayable(vocabulary.talk.besideValues),
-      others: sayable(vocabulary.talk.others),
-    },
+    talk: vocabulary.talk,
   }
 }

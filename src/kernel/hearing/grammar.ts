@@ -43,9 +43,8 @@ export const WEIGHTS: Weights = {
  * JSGF (W3C note, June 2000) for what may be said to this item.
  * Words: lower case, one token each, as in the recogniser's dictionary.
  */
-export function grammarOf(hearable: Hearable, whole: Vocabulary, weights: Weights = WEIGHTS): string {
-  const vocabulary = hearable.talk ? talking(whole) : whole
-  const { shapes } = hearable
+export function grammarOf(hearable: Hearable, vocabulary: Vocabulary, weights: Weights = WEIGHTS): string {
+  const { shapes, talk } = hearable
   const paths =
     shapes.length > 0
       ? [
@@ -54,13 +53,13 @@ export function grammarOf(hearable: Hearable, whole: Vocabulary, weights: Weight
           `/${weights.rival}/ <numeral>`,
         ]
       : [...wordItemPhrases(hearable, vocabulary), ...vocabulary.words.map((word) => `/${weights.word}/ ${word}`)]
-  const once = [...vocabulary.lists, ...vocabulary.others, ...vocabulary.commands]
+  const once = [...vocabulary.lists, ...vocabulary.others, ...(talk?.others ?? []), ...vocabulary.commands]
   const rules = [
     ...Object.entries(CLASSES).map(([sign, members]) => `${classRule(sign)} = ${members.join(' | ')};`),
     ...spellingRules(shapes),
     `<numeral> = ${Object.values(CLASSES).flat().join(' | ')};`,
-    ...(hearable.talk
-      ? talkRules(hearable.talk, whole, (sequences) => factored(sequences, weights.grouped))
+    ...(talk
+      ? talkRules(talk, (sequences) => factored(sequences, weights.grouped))
       : // One state with every word in it: the recogniser then shares their beginnings.
         [`<answer> = (${paths.join(' | ')}) (/1/ <NULL> | /${weights.more}/ <answer>);`]),
     `<sounds> = ${SOUND} (/1/ <NULL> | /${weights.sound}/ <sounds>);`,
@@ -68,11 +67,6 @@ export function grammarOf(hearable: Hearable, whole: Vocabulary, weights: Weight
     `public <heard> = <answer> | <echo> [<answer>] | ${once.join(' | ') || '<NULL>'} | /${weights.otherSpeech}/ <sounds>;`,
   ]
   return `#JSGF V1.0;\ngrammar ear;\n${rules.join('\n')}\n`
-}
-
-/** What may be said where an exchange or a briefing has the floor; commands stay what they are. */
-function talking({ talk, others, ...rest }: Vocabulary): Vocabulary {
-  return { ...rest, ...talk, others: [...others, ...talk.others], talk }
 }
 
 /** The words that stand beside values in this pack, and those that go with the item's kinds. */
@@ -102,7 +96,7 @@ export function wordsNeeded(vocabulary: Vocabulary): string[] {
     ...vocabulary.challenges,
     ...vocabulary.lists,
     ...vocabulary.others,
-    ...Object.values(vocabulary.talk).flat(),
+    ...vocabulary.talk,
   ]
   const words = [...phrases, ...vocabulary.commands].flatMap((phrase) => phrase.split(' '))
   return [...new Set([...words, ...FIXED_WORDS])].filter((word) => word !== '').sort()

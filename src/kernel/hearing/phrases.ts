@@ -1,5 +1,14 @@
 /** From responses to the phrases and words that may be spoken for them, contraries included; values are left to the kinds. */
 
+import type { KindSpec } from '../kinds/kind.ts'
+import { tokensOf } from '../numbers/tokens.ts'
+import { DIGIT_WORDS } from '../numbers/words.ts'
+import { isStateWord, opposites } from '../response/lexicon.ts'
+import { figuresOf, parseResponse, wordsOf } from '../response/parse.ts'
+import type { Item } from '../run/checklist.ts'
+import { valueWords } from './numberShapes.ts'
+import { nameWords } from './spelling.ts'
+
 /** Words that stand beside any answer. */
 const ALWAYS = ['not', 'and', 'both', 'set', 'checked']
 
@@ -68,4 +77,3 @@ function contraries(word: string): string[] {
   const isOrder = (text: string) => against.some((other) => other === `${text}d` || other === `${text}ed`)
   return [...against.filter((text) => !isOrder(text) && text !== 'unset'), ...negated]
 }
-

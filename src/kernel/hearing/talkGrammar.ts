@@ -5,9 +5,9 @@
  */
 
 import type { KindSpec } from '../kinds/kind.ts'
-import type { TalkPart, Vocabulary } from './hearable.ts'
+import type { Talk, TalkPart } from './hearable.ts'
 import { numberShapes, valueWords } from './numberShapes.ts'
-import { spokenWords } from './vocabulary.ts'
+import { phrase } from './phrases.ts'
 
 /** Chosen on the tuning voices only; see `grammar.ts`. */
 export const TALK_WEIGHTS = {
@@ -24,21 +24,18 @@ export const TALK_WEIGHTS = {
 } as const
 
 /** Rules that end in `<answer>`. `shaped` writes sequences of number signs as one expansion. */
-export function talkRules(
-  parts: readonly TalkPart[],
-  { talk, ...vocabulary }: Vocabulary,
-  shaped: (sequences: readonly string[]) => string,
-): string[] {
+export function talkRules({ parts, phrases, words }: Talk, shaped: (sequences: readonly string[]) => string): string[] {
   const { part, bare, word, rival, more } = TALK_WEIGHTS
   const rules = parts.flatMap((each, index) => partRules(each, index, shaped))
   const paths = [
-    ...parts.flatMap((each, index) => [
-      ...(each.before.length > 0 ? [`/${part}/ <before${index}> <value${index}>`] : []),
-      `/${each.before.length > 0 ? bare : part}/ <value${index}>`,
-    ]),
-    ...talk.phrases,
+    // Each value stands once: a rule is copied to every place that names it.
+    ...parts.map(({ before }, index) => {
+      const lead = before.length > 0 ? `(/${part}/ <before${index}> | /${bare}/ <NULL>) ` : ''
+      return `/${part}/ ${lead}<value${index}>`
+    }),
+    ...phrases,
     'correction',
-    ...[...new Set([...talk.words, ...talk.besideValues, ...vocabulary.besideValues])].map((one) => `/${word}/ ${one}`),
+    ...words.map((one) => `/${word}/ ${one}`),
     `/${rival}/ <numeral>`,
   ]
   return [...rules, `<answer> = (${paths.join(' | ')}) (/1/ <NULL> | /${more}/ <answer>);`]
@@ -50,7 +47,7 @@ function partRules(
   shaped: (sequences: readonly string[]) => string,
 ): string[] {
   const after = [...new Set([...behind, ...wordsBeside(shape)])]
-  const tail = after.length > 0 ? ` [${group(after)} [${group(after)}]]` : ''
+  const tail = after.length > 0 ? ` [${group(after)}]` : ''
   return [
     ...(before.length > 0 ? [`<before${index}> = ${before.join(' | ')};`] : []),
     `<value${index}> = ${shapeOf(shape, shaped)}${tail};`,
@@ -59,11 +56,15 @@ function partRules(
 
 const group = (texts: readonly string[]) => `(${texts.join(' | ')})`
 
-/** Names of a choice as they stand, all of them; anything else in the shapes of its kind. */
+/** Teens, tens and doubles: on the radio digits are said singly, and each further form costs time at every element. */
+const GROUPED = /[eyrn]/
+
+/** Names of a choice as they stand, all of them; anything else in the shapes of its kind, digit by digit. */
 function shapeOf(shape: KindSpec, shaped: (sequences: readonly string[]) => string): string {
-  if (shape.kind !== 'choice') return `(${shaped([...new Set(numberShapes(shape))])})`
+  if (shape.kind !== 'choice')
+    return `(${shaped([...new Set(numberShapes(shape))].filter((signs) => !GROUPED.test(signs)))})`
   const ways = Object.values(shape.options).flat()
-  return group([...new Set(ways.map((way) => spokenWords(way).join(' ')))].sort())
+  return group([...new Set(ways.map(phrase))].sort())
 }
 
 /** Units and sides, which stand behind a value. */

@@ -3,15 +3,12 @@
 import type { FigureDeclaration } from '../figures/pack.ts'
 import { sourceAloud, sourceWords } from '../figures/settle.ts'
 import type { KindSpec } from '../kinds/kind.ts'
-import { tokensOf } from '../numbers/tokens.ts'
-import { DIGIT_WORDS } from '../numbers/words.ts'
-import { isStateWord, opposites } from '../response/lexicon.ts'
-import { figuresOf, parseResponse, wordsOf } from '../response/parse.ts'
-import type { Activity, Item, List, Pack, WatchCall } from '../run/checklist.ts'
+import { parseResponse, wordsOf } from '../response/parse.ts'
+import type { Activity, List, Pack, WatchCall } from '../run/checklist.ts'
 import { COMMAND_PHRASES } from './commandPhrases.ts'
 import type { Vocabulary } from './hearable.ts'
-import { valueWords } from './numberShapes.ts'
-import { nameWords } from './spelling.ts'
+import { type Answered, answersOf, phrase, unique } from './phrases.ts'
+import { talkOf } from './talk.ts'
 
 /** What ends a flow. */
 const FLOW_DONE = [

@@ -1,12 +1,13 @@
 /** What to listen for at the open place: shapes and words around them, never a value (law 2). */
 
 import type { Hearable } from '../hearing/hearable.ts'
-import { talkPartsOf } from '../hearing/talkParts.ts'
+import { talkOf } from '../hearing/talk.ts'
 import type { Specs } from '../kinds/kind.ts'
 import type { Pack } from './checklist.ts'
 import { findItem, saidFigures } from './place.ts'
 import type { RunState } from './state.ts'
 import { saidInTalk, talkAt } from './talk.ts'
+import { watchAt } from './watchTiming.ts'
 
 const namesIn = (response: string) => [...response.matchAll(/<([\w-]+)>/g)].map((match) => match[1] ?? '')
 
@@ -17,14 +18,19 @@ export function hearableAt(pack: Pack, state: RunState): Hearable {
     const declared = pack.figures.declarations[question.figure]
     return { shapes: declared ? [declared.spec] : [], yesNo: false }
   }
-  // In place of affirm another order may come.
-  if (question && question.about !== 'order') return { shapes: [], yesNo: true }
+  // In place of affirm another order may come, or the call itself.
+  if (question && question.about !== 'order' && question.about !== 'callOrder') return { shapes: [], yesNo: true }
+  const watch = watchAt(pack, floor)
+  if (watch) {
+    return { shapes: watch.calls.flatMap(({ value }) => value?.spec ?? []), yesNo: question !== undefined }
+  }
   const specOf = (name: string) => pack.figures.declarations[name]?.spec
-  if (talkAt(pack, floor)) {
+  const activity = talkAt(pack, floor)
+  if (activity) {
     const said = saidInTalk(pack, state)
     const names = [...new Set(said.flatMap(namesIn))]
     const specs = Object.fromEntries(names.flatMap((name) => (specOf(name) ? [[name, specOf(name)]] : []))) as Specs
-    return { shapes: Object.values(specs), yesNo: question !== undefined, talk: talkPartsOf(said, specs) }
+    return { shapes: Object.values(specs), yesNo: question !== undefined, talk: talkOf(activity, said, specs) }
   }
   const names = floor.at === 'item' ? saidFigures(findItem(pack, floor.item).item, state.situation) : []
   return { shapes: names.flatMap((name) => specOf(name) ?? []), yesNo: question !== undefined }

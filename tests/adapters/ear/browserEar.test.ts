@@ -14,7 +14,7 @@ const VOCABULARY: Vocabulary = {
     lists: ['before start'],
     others: ['done'],
     commands: ['say again'],
-    talk: { phrases: [], words: [], besideValues: [], others: [] },
+    talk: [],
   },
 }
 const order = (number: number, shapes: 'value' | 'words' = 'words') => ({

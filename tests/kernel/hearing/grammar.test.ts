@@ -4,8 +4,9 @@ import { FIXED_WORDS, grammarOf, wordsNeeded } from '../../../src/kernel/hearing
 import type { Hearable } from '../../../src/kernel/hearing/hearable.ts'
 import { numberShapes, valueWords } from '../../../src/kernel/hearing/numberShapes.ts'
 import { isPhoneWord, SOUND } from '../../../src/kernel/hearing/phones.ts'
+import { spokenWords } from '../../../src/kernel/hearing/phrases.ts'
 import { pieceCount } from '../../../src/kernel/hearing/saying.ts'
-import { spokenWords, vocabularyOfItems } from '../../../src/kernel/hearing/vocabulary.ts'
+import { vocabularyOfItems } from '../../../src/kernel/hearing/vocabulary.ts'
 import type { Figure, KindSpec } from '../../../src/kernel/kinds/kind.ts'
 
 const ITEMS = [

@@ -1,0 +1,84 @@
+/**
+ * Calls, read-backs and topics as they may be spoken: the words before and behind a value with its shape, and phrases
+ * with their contraries. Made from the response notation and kinds; nothing here holds a value (law 2).
+ */
+
+import type { Specs } from '../kinds/kind.ts'
+import { parseResponse } from '../response/parse.ts'
+import { pathsOf, type Slot } from '../response/path.ts'
+import type { Briefing, Exchange } from '../run/exchange.ts'
+import type { Talk, TalkPart } from './hearable.ts'
+import { type Answered, answersOf, phrase, unique } from './phrases.ts'
+
+/** What a pilot says to something that need not be read back. */
+export const ACKNOWLEDGEMENTS = ['roger', 'wilco', 'copied', 'received', 'thank you']
+
+/** What may be said in an exchange or a briefing; `now` are the responses whose values may come at the moment. */
+export function talkOf(activity: Exchange | Briefing, now: readonly string[], specs: Specs): Talk {
+  const { said, others } = activity.type === 'exchange' ? inExchange(activity) : inBriefing(activity)
+  const { phrases, words, besideValues } = answersOf(said, [])
+  return {
+    parts: partsOf(now, specs),
+    phrases,
+    words: unique([...words, ...besideValues]),
+    others: unique(others.map(phrase)),
+  }
+}
+
+interface Saying {
+  readonly said: readonly Answered[]
+  readonly others: readonly string[]
+}
+
+function inExchange({ turns }: Exchange): Saying {
+  const elements = turns.flatMap((turn) => turn.elements)
+  return {
+    said: [
+      ...turns.flatMap(({ label, calls, states }) => (calls === undefined ? [] : [answered(label, [calls], states)])),
+      ...elements.flatMap(({ label, readBack }) => (readBack === undefined ? [] : [answered(label, [readBack])])),
+    ],
+    others: [
+      ...ACKNOWLEDGEMENTS,
+      ...elements.flatMap(({ label, alsoCalled }) => [label, ...alsoCalled].map((name) => `say again ${name}`)),
+    ],
+  }
+}
+
+const inBriefing = ({ topics, ends }: Briefing): Saying => ({
+  said: topics.map(({ label, say }) => answered(label, say)),
+  others: ends,
+})
+
+const answered = (challenge: string, texts: readonly string[], states?: Answered['states']): Answered => ({
+  challenge,
+  responses: texts.map((text) => ({ text })),
+  ...(states && { states }),
+})
+
+/** One part for each figure of some responses; their words without figures are in the vocabulary. */
+function partsOf(responses: readonly string[], specs: Specs): TalkPart[] {
+  const parts = responses.flatMap((response) => {
+    const parsed = parseResponse(response)
+    return 'response' in parsed ? pathsOf(parsed.response).flatMap((path) => partsOfPath(path, specs)) : []
+  })
+  const known = new Map(parts.map((part) => [JSON.stringify(part), part]))
+  return [...known.values()]
+}
+
+function partsOfPath(path: readonly Slot[], specs: Specs): TalkPart[] {
+  return path.flatMap((slot, index): TalkPart[] => {
+    const spec = slot.type === 'figure' && Object.hasOwn(specs, slot.figure) ? specs[slot.figure] : undefined
+    if (slot.type !== 'figure' || !spec) return []
+    const lead = path[index - 1]
+    const labels = slot.labels.map(({ text }) => text)
+    // "Cleared to": words of two brackets in a row are said as one phrase.
+    const leads = lead?.type === 'word' ? lead.wordings.map(({ text }) => text) : []
+    const before = [...labels, ...leads.flatMap((text) => [text, ...labels.map((label) => `${text} ${label}`)])]
+    const next = path[index + 1]
+    const behind = [
+      ...slot.units.map(({ text }) => text),
+      ...(next?.type === 'word' && !next.required ? next.wordings.map(({ text }) => text) : []),
+    ]
+    return [{ before: [...new Set(before)].sort(), shape: spec, behind: [...new Set(behind)].sort() }]
+  })
+}
