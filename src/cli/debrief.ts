@@ -5,6 +5,7 @@ import { parseArgs } from 'node:util'
 import { showProblem } from '../kernel/problem.ts'
 import { clockTime } from '../kernel/run/clockTime.ts'
 import { type Debrief, type DebriefItem, debriefOf } from '../kernel/run/debrief.ts'
+import type { DebriefFlow, DebriefWatch } from '../kernel/run/debriefWatch.ts'
 import type { RunEvent } from '../kernel/run/events.ts'
 import { readPack } from '../packs/read.ts'
 import { briefingLines, exchangeLines } from './debriefTalk.ts'
@@ -90,19 +91,43 @@ function account(debrief: Debrief): string {
       ...notes.map((note) => `    ${note}`),
     ]),
     ...debrief.interruptions.map(
-      ({ t, what, lengthMs }) =>
-        `${clockTime(t)} ${what === 'standBy' ? 'stood by' : 'left and resumed'} for ${clockTime(lengthMs)}`,
+      ({ t, what, lengthMs, at, offered }) =>
+        `${clockTime(t)} ${BREAKS[what]} for ${clockTime(lengthMs)}, at ${at}${offered ? '; one item back or from the top offered' : ''}`,
     ),
-    ...debrief.remarks.map(({ t, text }) => `${clockTime(t)} remark: ${text}`),
+    ...debrief.remarks.map(
+      ({ t, text, known }) => `${clockTime(t)} remark: ${text}${known === undefined ? '' : `; known: ${known}`}`,
+    ),
+    ...debrief.situations.map(({ t, label, option }) => `${clockTime(t)} situation: ${label}, ${option}`),
+    ...debrief.outOfOrder.map(({ t, list, before }) => `${clockTime(t)} ${list} called before ${before}`),
     ...debrief.lists.flatMap((list) => [
       '',
-      `${list.name}: ${list.complete ? 'complete' : list.revoked ? 'no longer complete' : 'not complete'}${list.onPreliminary ? ' on preliminary figures' : ''}`,
+      `${list.name}: ${!list.called ? 'never called' : list.complete ? 'complete' : list.revoked ? 'no longer complete' : 'not complete'}${list.onPreliminary ? ' on preliminary figures' : ''}`,
       ...list.items.flatMap(itemLines),
     ]),
+    ...debrief.watches.flatMap(watchLines),
+    ...debrief.flows.flatMap(flowLines),
     ...debrief.exchanges.flatMap(exchangeLines),
     ...debrief.briefings.flatMap(briefingLines),
   ]
   return `${lines.join('\n')}\n`
+}
+
+const BREAKS = { standBy: 'stood by', break: 'broke off', left: 'left and resumed' } as const
+
+function watchLines({ name, attempt, t, status, because, calls }: DebriefWatch): string[] {
+  const again = attempt > 1 ? `, attempt ${attempt}` : ''
+  const head = `${name}${again}, begun at ${clockTime(t)}: ${status}${because === undefined ? '' : ` (${because})`}`
+  const lines = calls.map(({ label, afterMs, value, late, unheard }) => {
+    const when = afterMs === undefined ? 'not heard' : `after ${(afterMs / 1_000).toFixed(1)} s`
+    const notes = [late ? 'late' : '', unheard ? 'no call at its limit' : ''].filter((note) => note)
+    return `  ${label}: ${when}${value === undefined ? '' : `, ${value}`}${notes.length > 0 ? ` (${notes.join(', ')})` : ''}`
+  })
+  return ['', head, ...lines]
+}
+
+function flowLines({ name, closed, steps }: DebriefFlow): string[] {
+  const done = steps.filter((step) => step.done).length
+  return ['', `${name}: ${closed ? 'gone on from' : 'not done'}, ${done} of ${steps.length} steps ticked`]
 }
 
 function itemLines(item: DebriefItem): string[] {
@@ -111,6 +136,7 @@ function itemLines(item: DebriefItem): string[] {
     item.reason ? `passed: ${item.reason}` : '',
     item.given ? 'value given' : '',
     item.reopened > 0 ? `opened again ${item.reopened} times` : '',
+    item.looks > 0 ? `told to look at ${item.look.join(', ')}` : '',
   ].filter((note) => note)
   const head = `  ${item.challenge}: ${item.status}${notes.length > 0 ? ` (${notes.join(', ')})` : ''}`
   const tries = item.tries.map(({ t, text, judgement, revision }) => {

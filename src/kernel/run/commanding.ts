@@ -4,12 +4,13 @@ import { kinOf } from '../figures/kin.ts'
 import { sayValue } from '../kinds/table.ts'
 import { closeItem } from './answering.ts'
 import { aside } from './aside.ts'
-import type { Pack, Quirk } from './checklist.ts'
+import type { Pack } from './checklist.ts'
 import type { RunEvent } from './events.ts'
 import { answerTo } from './exchanging.ts'
 import { advance, callList, nextFloor, nextInList, openChallenges } from './moving.ts'
 import { PASS_REASONS, say } from './phrases.ts'
 import { figuresFor, findItem, itemsOf, listById, listsOf, saidFigures } from './place.ts'
+import { quirkIn } from './quirks.ts'
 import { stationWords } from './radio.ts'
 import { restsOf } from './rests.ts'
 import type { RunState } from './state.ts'
@@ -67,12 +68,6 @@ export function commanded(pack: Pack, state: RunState, event: Commanded): Step {
 function afresh(state: RunState): RunState {
   const { floor, standingBy } = state
   return standingBy && floor.at === 'item' ? withItem(state, floor.item, { held: [], begun: {} }) : state
-}
-
-/** A remark that names a known quirk of the simulator is answered with it; any other is only noted. */
-export function quirkIn(pack: Pack, text: string): Quirk | undefined {
-  const said = ` ${text.toLowerCase().replace(/[^a-z0-9']+/g, ' ')} `
-  return pack.quirks?.find(({ named }) => named.some((name) => said.includes(` ${name.toLowerCase()} `)))
 }
 
 function remarked(pack: Pack, state: RunState, text: string): Step {

@@ -5,10 +5,12 @@ import type { Judgement } from '../response/model.ts'
 import type { Pack } from './checklist.ts'
 import { acknowledgedBy, notesOf } from './debriefFigures.ts'
 import { createTalkTally, type DebriefBriefing, type DebriefExchange } from './debriefTalk.ts'
+import { createWatchTally, type DebriefFlow, type DebriefWatch, flowsIn } from './debriefWatch.ts'
 import type { By, PackInLog, RunEvent } from './events.ts'
-import { agenda, findItem, itemsOf } from './place.ts'
+import { agenda, findItem, itemsOf, listById } from './place.ts'
+import { quirkIn } from './quirks.ts'
 import { readBackOf } from './rests.ts'
-import type { ItemStatus, RunState } from './state.ts'
+import type { Interruption, ItemStatus, RunState } from './state.ts'
 import { emptyRun, step } from './step.ts'
 import { itemState, listState } from './turn.ts'
 
@@ -39,6 +41,9 @@ export interface DebriefItem {
   readonly sayAgains: number
   /** How often a changed figure, or the pilot, opened it again. */
   readonly reopened: number
+  /** What to look at, and how often Otherseat had to send the eyes there. */
+  readonly look: readonly string[]
+  readonly looks: number
 }
 
 export interface DebriefList {
@@ -47,6 +52,8 @@ export interface DebriefList {
   readonly complete: boolean
   readonly revoked: boolean
   readonly onPreliminary: boolean
+  /** Never called: its phase passed without it. */
+  readonly called: boolean
   readonly items: readonly DebriefItem[]
 }
 
@@ -72,12 +79,15 @@ export interface Debrief {
   readonly voided: number
   /** The trap of a dealt departure, told now. */
   readonly trap?: string
-  readonly interruptions: readonly {
-    readonly t: number
-    readonly what: 'standBy' | 'resumed'
-    readonly lengthMs: number
-  }[]
-  readonly remarks: readonly { readonly t: number; readonly text: string }[]
+  readonly interruptions: readonly Interruption[]
+  /** `known`: the quirk of the simulator that the remark named. */
+  readonly remarks: readonly { readonly t: number; readonly text: string; readonly known?: string }[]
+  readonly watches: readonly DebriefWatch[]
+  readonly flows: readonly DebriefFlow[]
+  /** Situations as they were changed during the run. */
+  readonly situations: readonly { readonly t: number; readonly label: string; readonly option: string }[]
+  /** Lists that were called before their turn, and were run all the same. */
+  readonly outOfOrder: readonly { readonly t: number; readonly list: string; readonly before: string }[]
   readonly totals: {
     readonly items: number
     readonly closed: number
@@ -86,6 +96,8 @@ export interface Debrief {
     readonly given: number
     readonly byKey: number
     readonly passed: number
+    /** Things to look at that Otherseat sent the eyes to after a miss. */
+    readonly looks: number
     /** Calls and read-backs with a wrong value or with something missing. */
     readonly radioMisses: number
     readonly wordsShown: number
@@ -102,11 +114,18 @@ export function debriefOf(pack: Pack, events: readonly RunEvent[]): Debrief {
   const revisions: Debrief['revisions'][number][] = []
   const talk = createTalkTally(pack)
   let read: Extract<RunEvent, { type: 'stated' }> | undefined
+  const starts = createWatchTally(pack)
+  const outOfOrder: Debrief['outOfOrder'][number][] = []
   let state: RunState = emptyRun(first.runId)
   for (const event of events) {
     const before = state
     state = step(pack, state, event).state
     talk.count(event, before)
+    starts.count(before, state)
+    if (before.question?.about === 'outOfOrder' && state.lists[before.question.list]?.called) {
+      const { list, next } = before.question
+      if (!before.lists[list]?.called) outOfOrder.push({ t: event.t, list: listById(pack, list).name, before: next })
+    }
     const opened = reopenedBetween(before, state)
     for (const id of opened) reopened.set(id, (reopened.get(id) ?? 0) + 1)
     if (event.type === 'answered') tries.set(event.item, [...(tries.get(event.item) ?? []), tryOf(event)])
@@ -138,10 +157,14 @@ export function debriefOf(pack: Pack, events: readonly RunEvent[]): Debrief {
     briefings,
     ...(trap !== undefined && { trap }),
     voided: events.filter((event) => event.type === 'voided').length,
-    interruptions: interruptionsIn(events),
+    interruptions: state.interruptions,
+    watches: starts.watches(),
+    flows: flowsIn(pack, state),
+    situations: situationsIn(pack, events),
+    outOfOrder,
     remarks: events.flatMap((event) =>
       event.type === 'commanded' && event.command === 'remark'
-        ? [{ t: event.t, text: event.argument ?? event.evidence.text }]
+        ? [remarkOf(pack, event.t, event.argument ?? event.evidence.text)]
         : [],
     ),
     totals: {
@@ -152,11 +175,26 @@ export function debriefOf(pack: Pack, events: readonly RunEvent[]): Debrief {
       given: items.filter((item) => item.given).length,
       byKey: items.filter((item) => item.by === 'key').length,
       passed: items.filter((item) => item.status === 'passed').length,
+      looks: items.reduce((sum, item) => sum + item.looks, 0),
       radioMisses: turns.reduce((sum, turn) => sum + turn.misses, 0),
       wordsShown: turns.filter((turn) => turn.shown).length,
       topicsLeftOut: briefings.flatMap(({ topics }) => topics).filter(({ leftOut }) => leftOut).length,
     },
   }
+}
+
+function remarkOf(pack: Pack, t: number, text: string): Debrief['remarks'][number] {
+  const quirk = quirkIn(pack, text)
+  return { t, text, ...(quirk && { known: quirk.say }) }
+}
+
+function situationsIn(pack: Pack, events: readonly RunEvent[]): Debrief['situations'][number][] {
+  return events.flatMap((event) => {
+    const situation = event.type === 'situationSet' && pack.situations.find(({ name }) => name === event.name)
+    if (!situation) return []
+    const option = situation.options.find(({ value }) => value === event.value)?.label ?? event.value
+    return [{ t: event.t, label: situation.label, option }]
+  })
 }
 
 function reopenedBetween(before: RunState, after: RunState): string[] {
@@ -179,9 +217,9 @@ function listsIn(
 ): DebriefList[] {
   return agenda(pack, state.situation).flatMap(({ activity }) => {
     if (activity.type !== 'list') return []
-    const { complete, revoked, onPreliminary } = listState(state, activity.id)
-    const items = itemsOf(activity, state.situation).map(({ id, challenge }): DebriefItem => {
-      const { status, by, reason, given } = itemState(state, id)
+    const { complete, revoked, onPreliminary, called } = listState(state, activity.id)
+    const items = itemsOf(activity, state.situation).map(({ id, challenge, look = [] }): DebriefItem => {
+      const { status, by, reason, given, looks } = itemState(state, id)
       const said = tries.get(id) ?? []
       const verdicts = said.map((one) => one.judgement.verdict)
       return {
@@ -195,19 +233,10 @@ function listsIn(
         misses: verdicts.filter((verdict) => verdict === 'negative' || verdict === 'incomplete').length,
         sayAgains: verdicts.filter((verdict) => verdict === 'sayAgain').length,
         reopened: reopened.get(id) ?? 0,
+        look,
+        looks,
       }
     })
-    return [{ id: activity.id, name: activity.name, complete, revoked, onPreliminary, items }]
-  })
-}
-
-/** From the moment the run was left (or stood by) to the next event of the pilot's. */
-function interruptionsIn(events: readonly RunEvent[]): Debrief['interruptions'] {
-  return events.flatMap((event, index): Debrief['interruptions'] => {
-    if (event.type === 'resumed')
-      return [{ t: event.t, what: 'resumed', lengthMs: event.t - (events[index - 1]?.t ?? event.t) }]
-    if (event.type !== 'commanded' || event.command !== 'standBy') return []
-    const end = events.slice(index + 1).find((later) => later.type === 'commanded' && later.command === 'continue')
-    return [{ t: event.t, what: 'standBy', lengthMs: (end ?? events.at(-1) ?? event).t - event.t }]
+    return [{ id: activity.id, name: activity.name, complete, revoked, onPreliminary, called, items }]
   })
 }

@@ -5,6 +5,7 @@ import type { Debrief } from '../../kernel/run/debrief.ts'
 import { AccountBriefing } from '../parts/AccountBriefing.tsx'
 import { AccountExchange } from '../parts/AccountExchange.tsx'
 import { AccountList } from '../parts/AccountList.tsx'
+import { AccountFlows, AccountWatch } from '../parts/AccountWatch.tsx'
 import { saveText } from '../parts/saveText.ts'
 import { useActions, useApp } from '../useApp.ts'
 
@@ -44,6 +45,10 @@ export function Account() {
       {debrief.lists.map((list) => (
         <AccountList key={list.id} list={list} />
       ))}
+      {debrief.watches.map((watch) => (
+        <AccountWatch key={`${watch.id} ${watch.attempt}`} watch={watch} />
+      ))}
+      <AccountFlows flows={debrief.flows} />
       {debrief.exchanges.map((exchange) => (
         <AccountExchange key={exchange.id} exchange={exchange} />
       ))}
@@ -110,19 +115,26 @@ function Revisions({ debrief }: { readonly debrief: Debrief }) {
   )
 }
 
+const BREAKS = { standBy: 'stood by', break: 'broke off', left: 'page left and opened again' } as const
+
 function Breaks({ debrief }: { readonly debrief: Debrief }) {
-  const { interruptions, remarks } = debrief
+  const { interruptions, remarks, situations, outOfOrder } = debrief
   const notes = [
-    ...remarks.map(({ t, text }) => ({ t, text: `remark: ${text}` })),
-    ...interruptions.map(({ t, what, lengthMs }) => ({
+    ...remarks.map(({ t, text, known }) => ({
       t,
-      text: `${what === 'standBy' ? 'stood by' : 'page left and opened again'}, ${clockTime(lengthMs)}`,
+      text: `remark: ${text}${known === undefined ? '' : ` (known: ${known})`}`,
     })),
+    ...interruptions.map(({ t, what, lengthMs, at }) => ({
+      t,
+      text: `${BREAKS[what]} at ${at}, ${clockTime(lengthMs)}`,
+    })),
+    ...situations.map(({ t, label, option }) => ({ t, text: `${label}: ${option}` })),
+    ...outOfOrder.map(({ t, list, before }) => ({ t, text: `${list} called before ${before}` })),
   ].toSorted((one, other) => one.t - other.t)
   if (notes.length === 0) return null
   return (
     <section aria-labelledby="breaks">
-      <h2 id="breaks">Interruptions and remarks</h2>
+      <h2 id="breaks">Interruptions, remarks and changes</h2>
       <ol class="values">
         {notes.map(({ t, text }) => (
           <li key={`${t} ${text}`}>
