@@ -23,7 +23,10 @@ export function buttonsOf(pack: Pack, run: RunState): ViewButton[] {
   if (question?.about === 'reading') {
     return [command('Say again', 'say again', 'sayAgain'), command('Disregard', 'disregard', 'disregard')]
   }
-  if (question) return [command('Affirm', 'affirm', 'affirm'), command('Negative', 'negative', 'negative')]
+  if (question?.about === 'callOrder' && floor.at === 'watch') {
+    return [...YES_NO, ...watchButtons(pack, run, floor)]
+  }
+  if (question) return [...YES_NO]
   const again = command('Say again', 'say again', 'sayAgain')
   const standBy = command('Stand by', 'stand by', 'standBy')
   switch (floor.at) {
@@ -61,6 +64,8 @@ export function buttonsOf(pack: Pack, run: RunState): ViewButton[] {
       return [command('What is left', 'what is left', 'whatIsLeft')]
   }
 }
+
+const YES_NO = [command('Affirm', 'affirm', 'affirm'), command('Negative', 'negative', 'negative')] as const
 
 const ITEM_BUTTONS: readonly ViewButton[] = [
   command('Go back one', 'go back one', 'goBack'),

@@ -181,13 +181,13 @@ export function createDeparture(parts: DepartureParts): Departure {
       const { id, version, sha256, name, texts } = pack
       const initial = Object.fromEntries(pack.situations.map((one) => [one.name, one.initial]))
       const { settings, dealt } = store.getState()
-      const { phraseology, coachAfter, radio, digitsFirst } = settings
+      const { phraseology, coachAfter, flows, timesAloud, radio, digitsFirst } = settings
       const script = settings.stations ? scriptOf(pack, draft, dealt, settings.wrongHearBacks) : undefined
       await running.dispatch.happen({
         type: 'runStarted',
         pack: { id, version, sha256, name, texts },
         situation: { ...initial, ...draft.situation },
-        settings: { phraseology, coachAfter, radio, ...(digitsFirst && { digitsFirst }) },
+        settings: { phraseology, coachAfter, flows, timesAloud, radio, ...(digitsFirst && { digitsFirst }) },
         startedAt: clock.now(),
         ...(dealt !== undefined && { dealt }),
         ...(script && { script }),

@@ -1,12 +1,17 @@
 /** Settings of the person at this browser, their defaults, and how they are kept. */
 
 import type { Phraseology } from '../kernel/kinds/kind.ts'
+import type { FlowMode } from '../kernel/run/events.ts'
 import type { Binding, SwitchName } from '../ports.ts'
 
 export interface Settings {
   readonly phraseology: Phraseology
   /** Misses on one item before the voice coaches; 0: never. */
   readonly coachAfter: number
+  /** How the steps of flows are helped with. */
+  readonly flows: FlowMode
+  /** Calls of an engine start are answered with their times. */
+  readonly timesAloud: boolean
   readonly theme: 'system' | 'dark' | 'light'
   readonly ear: 'device' | 'browser' | 'typing'
   /** Allowed in so many words: the browser may send what is said to its maker. */
@@ -45,6 +50,8 @@ export interface Settings {
 export const DEFAULT_SETTINGS: Settings = {
   phraseology: 'plain',
   coachAfter: 3,
+  flows: 'shown',
+  timesAloud: false,
   theme: 'system',
   ear: 'device',
   soundMayLeave: false,

@@ -1,15 +1,16 @@
 /** What the run screen shows, made from pack and state. No rule lives here; it only names things. */
 
 import { sourceWords } from '../kernel/figures/settle.ts'
-import type { Flow, Item, Line, Pack, Watch } from '../kernel/run/checklist.ts'
+import type { Item, Line, Pack } from '../kernel/run/checklist.ts'
 import { REASON_WORDS } from '../kernel/run/phrases.ts'
 import { entriesOf, findItem, findLine, holds, listById } from '../kernel/run/place.ts'
-import type { Floor, ItemStatus, LastAnswer, RunState, WatchState } from '../kernel/run/state.ts'
-import { itemState, lacking, promptWords } from '../kernel/run/turn.ts'
-import { nextCall, watchState } from '../kernel/run/watchTiming.ts'
+import type { Floor, ItemStatus, LastAnswer, RunState } from '../kernel/run/state.ts'
+import { flowAt, itemState, lacking, promptWords } from '../kernel/run/turn.ts'
+import { watchAt } from '../kernel/run/watchTiming.ts'
 import { buttonsOf } from './buttons.ts'
 import { talkView, type ViewBriefing, type ViewExchange } from './exchangeView.ts'
 import { overviewOf, type ViewList } from './overview.ts'
+import { backView, clocksView, type ViewBack, type ViewClock, type ViewWatch, watchView } from './timeView.ts'
 
 export interface ViewEntry {
   readonly id: string
@@ -26,20 +27,6 @@ export interface ViewStep {
   readonly text: string
   readonly done: boolean
   readonly caution?: string
-}
-
-/** A watch with its calls; clock times in ms since 1970, so that a screen can count down exactly. */
-export interface ViewWatch {
-  readonly status: WatchState['status']
-  readonly beganAt?: number
-  readonly calls: readonly {
-    readonly label: string
-    readonly state: 'called' | 'next' | 'ahead'
-    readonly calledAt?: number
-    /** By when it must be heard. */
-    readonly dueAt?: number
-  }[]
-  readonly actions: readonly string[]
 }
 
 /** A button that does what a spoken phrase does. `press` is passed back as it is. */
@@ -90,7 +77,14 @@ export interface RunView {
   readonly caution?: string
   readonly listName?: string
   readonly entries: readonly ViewEntry[]
+  /** None where they are to be known from memory. */
   readonly steps: readonly ViewStep[]
+  /** Steps that are hidden: their number alone is told. */
+  readonly hiddenSteps: number
+  /** Times that run: interlocks that only time holds. */
+  readonly clocks: readonly ViewClock[]
+  /** The run was just come back to. */
+  readonly back?: ViewBack
   readonly lists: readonly ViewList[]
   /** Where a watch has the floor. */
   readonly watch?: ViewWatch
@@ -111,8 +105,10 @@ export function viewOf(pack: Pack, run: RunState): RunView {
   const listId = 'list' in floor ? floor.list : undefined
   const list = listId === undefined ? undefined : listById(pack, listId)
   const item = floor.at === 'item' ? findItem(pack, floor.item).item : undefined
-  const watch = floor.at === 'watch' ? watchAt(pack, floor) : undefined
+  const watch = watchAt(pack, floor)
   const talk = talkView(pack, run)
+  const steps = stepsOf(pack, run)
+  const isFromMemory = run.settings.flows === 'memory'
   const caution = item?.caution ?? list?.caution ?? watch?.caution ?? talk?.caution ?? flowAt(pack, floor)?.caution
   return {
     phase: pack.phases[phaseOf(pack, floor)]?.name ?? '',
@@ -121,9 +117,12 @@ export function viewOf(pack: Pack, run: RunState): RunView {
     ...(caution !== undefined && { caution }),
     ...(list && { listName: list.name }),
     entries: list ? entriesOf(list, run.situation).map((entry) => viewEntry(run, entry)) : [],
-    steps: stepsOf(pack, run),
+    steps: isFromMemory ? [] : steps,
+    hiddenSteps: isFromMemory ? steps.length : 0,
+    clocks: clocksView(pack, run),
+    ...backView(run),
     lists: overviewOf(pack, run),
-    ...(floor.at === 'watch' && watchView(pack, run, floor)),
+    ...watchView(pack, run),
     ...(talk?.exchange && { exchange: talk.exchange }),
     ...(talk?.briefing && { briefing: talk.briefing }),
     buttons: buttonsOf(pack, run),
@@ -140,11 +139,6 @@ function phaseOf(pack: Pack, floor: Floor): number {
   return pack.phases.findIndex(({ activities }) => activities.some((activity) => activity.id === floor.list))
 }
 
-function flowAt(pack: Pack, floor: Floor): Flow | undefined {
-  const activity = 'phase' in floor ? pack.phases[floor.phase]?.activities[floor.activity] : undefined
-  return activity?.type === 'flow' ? activity : undefined
-}
-
 /** Flow steps of the phase that apply, ticked or not; a step whose figure changed is not done any more. */
 function stepsOf(pack: Pack, run: RunState): ViewStep[] {
   const phase = pack.phases[phaseOf(pack, run.floor)]
@@ -155,35 +149,10 @@ function stepsOf(pack: Pack, run: RunState): ViewStep[] {
       .map(({ id, text, caution }) => ({
         id,
         text,
-        done: run.stepsDone.includes(id),
+        done: run.stepsDone.includes(id) && !run.stepsAgain.includes(id),
         ...(caution !== undefined && { caution }),
       })),
   )
-}
-
-function watchAt(pack: Pack, floor: Extract<Floor, { at: 'watch' }>): Watch | undefined {
-  const activity = pack.phases[floor.phase]?.activities[floor.activity]
-  return activity?.type === 'watch' ? activity : undefined
-}
-
-function watchView(
-  pack: Pack,
-  run: RunState,
-  floor: Extract<Floor, { at: 'watch' }>,
-): { watch: ViewWatch } | undefined {
-  const watch = watchAt(pack, floor)
-  if (!watch) return undefined
-  const state = watchState(run, watch.id)
-  const next = state.status === 'running' ? nextCall(watch, state) : undefined
-  const calls = watch.calls.map((call): ViewWatch['calls'][number] => {
-    const at = state.calls[call.id]
-    if (at !== undefined) return { label: call.label, state: 'called', calledAt: run.startedAt + at }
-    if (next?.call.id !== call.id) return { label: call.label, state: 'ahead' }
-    const dueAt = call.within === undefined ? undefined : run.startedAt + next.since + call.within * 1_000
-    return { label: call.label, state: 'next', ...(dueAt !== undefined && { dueAt }) }
-  })
-  const beganAt = state.status === 'ahead' ? undefined : run.startedAt + state.beganAt
-  return { watch: { status: state.status, ...(beganAt !== undefined && { beganAt }), calls, actions: state.actions } }
 }
 
 function viewEntry(run: RunState, entry: Item | Line): ViewEntry {

@@ -54,6 +54,19 @@ export function AccountFlows({ flows }: { readonly flows: readonly DebriefFlow[]
                 {steps.filter((step) => step.done).length} of {steps.length} steps ticked
               </span>
             </div>
+            <details>
+              <summary class="small">
+                Steps<span class="hidden-label"> of {name}</span>
+              </summary>
+              <ol class="why">
+                {steps.map(({ text, done }) => (
+                  <li key={text}>
+                    <Mark name={done ? 'full' : 'ring'} /> {text}
+                    {!done && <span class="soft">, not ticked</span>}
+                  </li>
+                ))}
+              </ol>
+            </details>
           </li>
         ))}
       </ol>

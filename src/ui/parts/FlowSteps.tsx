@@ -4,8 +4,9 @@ import type { ViewStep } from '../../app/view.ts'
 import { useActions } from '../useApp.ts'
 import { Mark } from './Mark.tsx'
 
-export function FlowSteps({ steps }: { readonly steps: readonly ViewStep[] }) {
+export function FlowSteps({ steps, hidden }: { readonly steps: readonly ViewStep[]; readonly hidden: number }) {
   const actions = useActions()
+  if (hidden > 0) return <p class="hint">{hidden} steps, from memory. The account has them.</p>
   return (
     <ol class="values" aria-label="Steps of the flow">
       {steps.map(({ id, text, done, caution }) => (

@@ -1,22 +1,9 @@
 /** A timed sequence: how long it runs, the calls in their order, and by when the next one must be heard. */
 
-import { useEffect, useState } from 'preact/hooks'
-import type { ViewWatch } from '../../app/view.ts'
+import type { ViewWatch } from '../../app/timeView.ts'
 import { clockTime } from '../../kernel/run/clockTime.ts'
 import { Mark, type MarkName } from './Mark.tsx'
-
-/** Often enough that no second is seen late. */
-const TICK_MS = 200
-
-function useNow(isRunning: boolean): number {
-  const [now, setNow] = useState(Date.now)
-  useEffect(() => {
-    if (!isRunning) return
-    const timer = setInterval(() => setNow(Date.now()), TICK_MS)
-    return () => clearInterval(timer)
-  }, [isRunning])
-  return now
-}
+import { useNow } from './useNow.ts'
 
 type Call = ViewWatch['calls'][number]
 const STATES: Readonly<Record<Call['state'], { readonly text: string; readonly mark: MarkName }>> = {
@@ -26,7 +13,7 @@ const STATES: Readonly<Record<Call['state'], { readonly text: string; readonly m
 }
 
 export function WatchPanel({ watch }: { readonly watch: ViewWatch }) {
-  const { status, beganAt, calls, actions } = watch
+  const { status, beganAt, hold, calls, actions } = watch
   const now = useNow(status === 'running')
   return (
     <section class="stack" aria-label="Calls of the watch">
@@ -35,6 +22,7 @@ export function WatchPanel({ watch }: { readonly watch: ViewWatch }) {
           {clockTime(Math.max(0, now - beganAt))}
         </p>
       )}
+      {hold !== undefined && status !== 'stopped' && <p class="hint">{hold}.</p>}
       <ol class="values">
         {calls.map((call) => (
           <li key={call.label} class="head-line" aria-current={call.state === 'next' ? 'step' : undefined}>
@@ -59,8 +47,11 @@ export function WatchPanel({ watch }: { readonly watch: ViewWatch }) {
 }
 
 function wordsFor(call: Call, beganAt: number | undefined, now: number): string {
-  const { state, calledAt, dueAt } = call
-  if (calledAt !== undefined && beganAt !== undefined) return `called at ${clockTime(calledAt - beganAt)}`
+  const { state, calledAt, dueAt, value, isLate } = call
+  if (calledAt !== undefined && beganAt !== undefined) {
+    const read = value === undefined ? '' : `${value}, `
+    return `${read}called at ${clockTime(calledAt - beganAt)}${isLate ? ', late' : ''}`
+  }
   if (dueAt === undefined) return STATES[state].text
   const left = Math.ceil((dueAt - now) / 1_000)
   return left > 0 ? `next, within ${left} s` : 'next, its time has passed'

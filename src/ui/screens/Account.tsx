@@ -62,7 +62,7 @@ export function Account() {
 }
 
 function Totals({ debrief }: { readonly debrief: Debrief }) {
-  const { items, closed, misses, sayAgains, given, byKey, passed, radioMisses, wordsShown, topicsLeftOut } =
+  const { items, closed, misses, sayAgains, given, byKey, passed, looks, radioMisses, wordsShown, topicsLeftOut } =
     debrief.totals
   const hasTalk = debrief.exchanges.length > 0
   const rows: readonly (readonly [string, string])[] = [
@@ -70,6 +70,7 @@ function Totals({ debrief }: { readonly debrief: Debrief }) {
     ['Misses', String(misses)],
     ['Say agains, not counted as misses', String(sayAgains)],
     ['Values given', String(given)],
+    ['Eyes sent to an instrument after a miss', String(looks)],
     ['Closed by key, not read back', String(byKey)],
     ['Passed with a reason', String(passed)],
     ...(hasTalk

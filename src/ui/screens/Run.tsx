@@ -2,8 +2,10 @@
 
 import { useMemo } from 'preact/hooks'
 import { viewOf } from '../../app/view.ts'
+import { BackAgain } from '../parts/BackAgain.tsx'
 import { BriefingPanel } from '../parts/BriefingPanel.tsx'
 import { Challenge } from '../parts/Challenge.tsx'
+import { Clocks } from '../parts/Clocks.tsx'
 import { EarStrip } from '../parts/EarStrip.tsx'
 import { ExchangePanel } from '../parts/ExchangePanel.tsx'
 import { FlowSteps } from '../parts/FlowSteps.tsx'
@@ -39,8 +41,10 @@ export function Run() {
       <main class="page run">
         <div class="here">
           <Challenge view={view} />
-          {view.kind === 'flow' && <FlowSteps steps={view.steps} />}
+          <BackAgain back={view.back} />
+          {view.kind === 'flow' && <FlowSteps steps={view.steps} hidden={view.hiddenSteps} />}
           {view.watch && <WatchPanel watch={view.watch} />}
+          <Clocks clocks={view.clocks} />
           {view.exchange && <ExchangePanel exchange={view.exchange} />}
           {view.briefing && <BriefingPanel briefing={view.briefing} />}
           <Heard pack={pack} run={run} isTooEarly={view.exchange?.refusal !== undefined} />

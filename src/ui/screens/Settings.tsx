@@ -4,6 +4,7 @@ import { useEffect } from 'preact/hooks'
 import type { Settings as SettingsShape } from '../../app/settings.ts'
 import { Choices } from '../parts/Choices.tsx'
 import { DeviceChoice } from '../parts/DeviceChoice.tsx'
+import { FlowSettings } from '../parts/FlowSettings.tsx'
 import { SoundInvitation } from '../parts/SoundInvitation.tsx'
 import { SpeakerSettings } from '../parts/SpeakerSettings.tsx'
 import { StationSettings } from '../parts/StationSettings.tsx'
@@ -63,7 +64,7 @@ export function Settings() {
         value={settings.phraseology}
         choose={(phraseology) => set({ phraseology })}
       />
-      <p class="soft">Phraseology and coaching hold from the next run on.</p>
+      <p class="soft">Phraseology, coaching and the help with flows hold from the next run on.</p>
       <Choices
         legend="Tell the value"
         options={COACHING}
@@ -71,6 +72,7 @@ export function Settings() {
         choose={(count) => set({ coachAfter: Number(count) })}
       />
       <p class="soft">An item whose value was told is marked so in the account.</p>
+      <FlowSettings />
       <EarChoice />
       <Choices
         legend="Microphone"
