@@ -45,7 +45,7 @@ export function flowClosed(pack: Pack, state: RunState, event: Of<'flowClosed'>)
 }
 
 function closed(pack: Pack, state: RunState, flow: Flow): Step {
-  const ids = stepsOf(flow, state.situation).map(({ id }) => id)
+  const ids = openSteps(flow, state).map(({ id }) => id)
   const done: RunState = {
     ...state,
     readingFlow: false,

@@ -83,7 +83,8 @@ export function flowAt(pack: Pack, floor: Floor): Flow | undefined {
 export function openSteps(flow: Flow, state: RunState): FlowStep[] {
   const steps = stepsOf(flow, state.situation)
   const again = steps.filter(({ id }) => state.stepsAgain.includes(id))
-  return again.length > 0 ? again : steps.filter(({ id }) => !state.stepsDone.includes(id))
+  if (again.length > 0 || state.flowsClosed.includes(flow.id)) return again
+  return steps.filter(({ id }) => !state.stepsDone.includes(id))
 }
 
 function flowWords(flow: Flow, phase: string, state: RunState): string {

@@ -118,17 +118,20 @@ export interface TestRun {
   /** Answers the open item (or a named one) with a verdict. */
   answer(verdict: Judgement['verdict'], more?: Partial<Judgement>, id?: string): TestRun
   command(command: string, argument?: string): TestRun
+  /** Lets time pass before the next happening, beside the second that each takes. */
+  pass(ms: number): TestRun
   said(): string
 }
 
 export function testRun(pack: Pack = PACK): TestRun {
+  let passed = 0
   const run: TestRun = {
     state: emptyRun('run'),
     effects: [],
     events: [],
     happen(happening) {
       const seq = run.state.seq + 1
-      const stamp = { v: 1, seq, runId: 'run', t: seq * 1_000, wall: '2000-01-01T00:00:00.000Z' } as const
+      const stamp = { v: 1, seq, runId: 'run', t: seq * 1_000 + passed, wall: '2000-01-01T00:00:00.000Z' } as const
       const event: RunEvent = { ...stamp, ...happening }
       const next = step(pack, run.state, event)
       run.events.push(event)
@@ -149,6 +152,10 @@ export function testRun(pack: Pack = PACK): TestRun {
         challengeRevision: current,
         revision: current,
       })
+    },
+    pass(ms) {
+      passed += ms
+      return run
     },
     command(command, argument) {
       return run.happen({
