@@ -83,18 +83,21 @@ export function isAhead(state: RunState, activity: Activity): boolean {
   }
 }
 
+/** A step or an order whose figure has changed. */
+function isAgain(state: RunState, activity: Activity): boolean {
+  if (activity.type === 'exchange') return activity.turns.some(({ id }) => state.turns[id]?.again)
+  return activity.type === 'flow' && !activity.silent && activity.steps.some(({ id }) => state.stepsAgain.includes(id))
+}
+
 /**
- * Where to go when the floor is free: first an engine that is being started, then steps whose figure has
- * changed, then lists that were taken back or are under way, then the next activity, last what was left.
+ * Where to go when the floor is free: first an engine that is being started, then steps and orders whose
+ * figure has changed, then lists that were taken back or are under way, then the next activity, last what was left.
  */
 export function nextFloor(pack: Pack, state: RunState): Floor {
   const places = agenda(pack, state.situation)
   const lists = places.filter((place) => place.activity.type === 'list')
   const running = places.find(({ activity }) => state.watches[activity.id]?.status === 'running')
-  const again = places.find(
-    ({ activity }) =>
-      activity.type === 'flow' && !activity.silent && activity.steps.some(({ id }) => state.stepsAgain.includes(id)),
-  )
+  const again = places.find(({ activity }) => isAgain(state, activity))
   const revoked = lists.find(({ activity }) => {
     const list = listState(state, activity.id)
     return list.revoked && !list.complete && !list.suspended

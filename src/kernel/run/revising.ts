@@ -8,6 +8,7 @@ import { say } from './phrases.ts'
 import { findItem, flowsOf, itemsOf, listsOf, responseOf } from './place.ts'
 import { restsOf } from './rests.ts'
 import type { RunState } from './state.ts'
+import { exchangesOf, reopenOrders } from './talk.ts'
 import { enter, itemState, listState, type Step, withItem, withList } from './turn.ts'
 import { runningWatch } from './watchTiming.ts'
 
@@ -57,7 +58,7 @@ export function revised(pack: Pack, before: RunState, event: Revised): Step {
     stepsAgain: [...new Set([...before.stepsAgain, ...again])],
   }
   if (first) return enter(pack, entered, nextFloor(pack, entered), [])
-  const { state, challenges, lists } = reopen(pack, entered)
+  const { state, challenges, lists } = reopen(pack, reopenOrders(pack, entered, set))
   const words = [
     ...whatCame(pack, event),
     challenges.length > 0
@@ -96,11 +97,15 @@ function interject(pack: Pack, state: RunState, words: readonly string[]): Step 
   return { ...step, state: { ...step.state, revisedOrder: step.state.floorOrder, revisedItem } }
 }
 
-/** A step that sets what the open item says, or that is open again in its list, comes before it. */
+/** A step or an order that sets what the open item says, or that is open again in its list, comes before it. */
 function isSetFirst(pack: Pack, state: RunState): boolean {
   const { floor } = state
   if (floor.at !== 'item') return false
   const sets = flowsOf(pack).flatMap(({ steps }) => steps.filter(({ id }) => state.stepsAgain.includes(id)))
   const rests = new Set(restsOf(findItem(pack, floor.item).item, state.situation))
-  return sets.some((step) => step.sets.some((name) => rests.has(name)))
+  const orders = exchangesOf(pack).flatMap(({ turns }) => turns.filter(({ id }) => state.turns[id]?.again))
+  return (
+    sets.some((step) => step.sets.some((name) => rests.has(name))) ||
+    orders.some(({ calls = '' }) => [...rests].some((name) => calls.includes(`<${name}>`)))
+  )
 }

@@ -90,6 +90,8 @@ export interface TurnState {
   readonly shown: boolean
   /** An order was kept to against the figure. */
   readonly insisted?: string
+  /** An order that was done with a figure which is another one now. */
+  readonly again?: boolean
   /** The station erred here: what came of it. */
   readonly slip?: 'open' | 'noticed' | 'unnoticed'
 }

@@ -101,8 +101,20 @@ export function openExchange(pack: Pack, before: RunState, exchange: Exchange): 
   return { state, speech }
 }
 
+/** Orders between the seats that were given with one of these figures are to be given again. */
+export function reopenOrders(pack: Pack, state: RunState, moved: readonly string[]): RunState {
+  const orders = exchangesOf(pack).filter(({ station }) => station.role === 'otherseat')
+  const overtaken = orders
+    .flatMap(({ turns }) => turns)
+    .filter(({ id, calls = '' }) => {
+      const isSaid = moved.some((name) => calls.includes(`<${name}>`))
+      return isSaid && turnState(state, id).status === 'done'
+    })
+  return overtaken.reduce((next, { id }) => withTurn(next, id, { status: 'ahead', again: true }), state)
+}
+
 export function closeTurn(state: RunState, turn: Turn, change: Partial<TurnState> = {}): RunState {
-  const closed = withTurn(state, turn.id, { held: [], begun: {}, ...change, status: 'done' })
+  const closed = withTurn(state, turn.id, { held: [], begun: {}, again: false, ...change, status: 'done' })
   if (turn.clears === undefined) return closed
   return { ...closed, cleared: [...new Set([...closed.cleared, turn.clears])] }
 }

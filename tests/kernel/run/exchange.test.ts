@@ -180,3 +180,20 @@ it('folds to the same state from its log', () => {
   const run = flown([...TAXI, 'hold short runway two seven left, taxi to holding point alfa three'])
   expect(fold(TALK, 'talk', run.events)).toEqual(run.state)
 })
+
+it('gives an order again, before anything else, when its figure has changed', () => {
+  const run = flown([...ORDER, 'flap five'])
+  run.happen({
+    type: 'figuresRevised',
+    revision: run.state.revision + 1,
+    status: 'amended',
+    label: 'amended',
+    inputs: { status: 'amended', values: { ...run.state.values, flap: 'fifteen' }, loads: {} },
+    values: { ...run.state.values, flap: 'fifteen' },
+    changes: [{ figure: 'flap', label: 'takeoff flap', from: 'five', to: 'fifteen', spoken: true }],
+    warnings: [],
+  })
+  expect(run.state.turns['flap.order']).toMatchObject({ status: 'ahead', again: true })
+  expect(run.hear('flap fifteen').said()[0]).toBe('otherseat: Flap fifteen.')
+  expect(run.state.turns['flap.order']?.again).toBe(false)
+})
