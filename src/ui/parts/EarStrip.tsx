@@ -20,6 +20,7 @@ const STATES: Readonly<Record<EarState, { readonly text: string; readonly mark: 
 
 /** What the ear is about, in words: also where a key keeps it shut. */
 export function earWords({ ear, settings, voice }: Pick<AppState, 'ear' | 'settings' | 'voice'>): string {
+  if (ear.state === 'shut' && voice.speaking && voice.role !== 'otherseat') return 'Not listening: a station speaks'
   if (ear.state !== 'shut' || ear.gate === 'open' || voice.speaking) return STATES[ear.state].text
   if (ear.gate === 'radio') return 'Not listening: radio key'
   const { talk } = settings.switches

@@ -1,5 +1,6 @@
 /** What the ear has, word by word: words so far while the pilot speaks, then the answer with its verdict and parts. */
 
+import type { ViewExchange } from '../../app/exchangeView.ts'
 import { judgementShown, partsShown, type ShownPart } from '../../app/partsShown.ts'
 import type { Pack } from '../../kernel/run/checklist.ts'
 import type { RunState } from '../../kernel/run/state.ts'
@@ -13,14 +14,17 @@ const MANY = 7
 interface HeardProps {
   readonly pack: Pack
   readonly run: RunState
-  /** The call was right, and something else comes first. */
-  readonly isTooEarly: boolean
+  readonly exchange: ViewExchange | undefined
 }
 
-export function Heard({ pack, run, isTooEarly }: HeardProps) {
+export function Heard({ pack, run, exchange }: HeardProps) {
   const soFar = useApp((state) => state.ear.soFar)
   const { last } = run
   const parts = partsShown(pack, run)
+  // The call was right, and something else comes first.
+  const isTooEarly = exchange?.refusal !== undefined
+  // The parts of a read-back stand above it already.
+  const hasParts = last?.of === 'readBack' && exchange?.pending !== undefined
   const words = last ? markedWords(last.text, parts) : []
   return (
     <section class="heard" aria-label="What was heard">
@@ -48,7 +52,7 @@ export function Heard({ pack, run, isTooEarly }: HeardProps) {
             </p>
             <div class="row">
               {isTooEarly ? <p>Right, but not yet.</p> : <Verdict judgement={judgementShown(run, last)} />}
-              <PartList parts={parts} />
+              {!hasParts && <PartList parts={parts} />}
             </div>
           </>
         )}

@@ -47,7 +47,7 @@ export function Run() {
           <Clocks clocks={view.clocks} />
           {view.exchange && <ExchangePanel exchange={view.exchange} />}
           {view.briefing && <BriefingPanel briefing={view.briefing} />}
-          <Heard pack={pack} run={run} isTooEarly={view.exchange?.refusal !== undefined} />
+          <Heard pack={pack} run={run} exchange={view.exchange} />
           <TypedAnswer order={view.order} />
           <RunButtons buttons={view.buttons} />
           <SmallWindow view={view} />
