@@ -92,7 +92,11 @@ export function conduct(
       const early = speech.isEarly(event.heard.beganAt) && { early: true }
       return reported(store, dispatch, { type: 'heard', heard: { ...guarded(event.heard), ...early } })
     }
-    if (event.type === 'speechBegan' && speech.isOn()) clock.after(COUGH_MS, () => isSpeaking(store) && cut())
+    // From a loudspeaker it would be its own voice that stops it.
+    const { isHeadset } = store.getState().settings
+    if (event.type === 'speechBegan' && isHeadset && speech.isOn()) {
+      clock.after(COUGH_MS, () => isSpeaking(store) && cut())
+    }
     reported(store, dispatch, event)
   })
   store.setState({ run: state })
