@@ -26,9 +26,12 @@ export function readInputs(
   pack: Pack,
 ): { readonly inputs?: Inputs; readonly problems: Problem[] } {
   const source = fileName.endsWith('.csv') ? csvSource(fileName, text, pack) : parseSource(fileName, text)
-  const { value, problems } = shaped(source, inputsFile)
-  if (!value) return { problems }
-  const reading: Reading = { source, pack, problems: [] }
+  // Rows of a CSV that name nothing are told together with what is wrong in the others.
+  const isMalformed = source.value === undefined
+  const { value, problems } = shaped(isMalformed ? source : { ...source, problems: [] }, inputsFile)
+  const before = isMalformed ? [] : source.problems
+  if (!value) return { problems: [...before, ...problems] }
+  const reading: Reading = { source, pack, problems: [...before] }
   const inputs = inputsOf(reading, value)
   return reading.problems.some(isError) ? { problems: reading.problems } : { inputs, problems: reading.problems }
 }

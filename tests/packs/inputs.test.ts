@@ -191,6 +191,7 @@ describe('a load sheet as CSV', () => {
     const bad = [...CSV, 'aftHould,20', 'taxiFuel,some'].join('\n')
     expect(readInputs(bad, 'load.csv', pack).problems.map(showProblem)).toEqual([
       'load.csv:10:1: "aftHould" is no figure, station or situation; did you mean "aftHold"?',
+      'load.csv:11:10: "some" should be a number in kg',
     ])
     const text = [...CSV, 'taxiFuel,some', 'rearCabin,-4'].join('\n')
     expect(readInputs(text, 'load.csv', pack).problems.map(showProblem)).toEqual([
@@ -198,4 +199,17 @@ describe('a load sheet as CSV', () => {
       'load.csv:11:11: load rear cabin -4 kg is negative; a load is zero or more',
     ])
   })
+})
+
+test('a CSV load sheet with many mistakes has all of them told at once', () => {
+  const rows = [
+    'status,final',
+    'blokFuel,5640',
+    'runway,7',
+    'v1,abc,kt,performanceSheet',
+    'zeroFuelWeight,1,in,loadSheet',
+  ]
+  const { inputs, problems } = readInputs(rows.join('\n'), 'sheet.csv', pack)
+  expect(inputs).toBeUndefined()
+  expect(problems.map(({ place }) => place?.line).sort()).toEqual([2, 3, 4, 5])
 })

@@ -135,6 +135,8 @@ describe('sources side by side', () => {
       reason: 'the sheet has two digits swapped',
     })
     expect(line('takeoff weight')?.textContent).toContain('differed, settled')
+    // What is being typed in must not be shut away by its own effect.
+    expect(line('takeoff weight')?.closest('details')).toHaveProperty('open', true)
     // Another total on the sheet was not what was settled.
     await user.type(stated(), '{Backspace}9')
     await waitFor(() => expect(line('takeoff weight')?.textContent).toContain('choose again'))

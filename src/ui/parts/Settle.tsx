@@ -15,7 +15,9 @@ export function Settle({ draft, figure }: { readonly draft: Inputs; readonly fig
     actions.draft({ ...draft, settled: { ...draft.settled, [name]: { ...settled, ...change, over } } })
   return (
     <div class="card stack">
-      <p role="status">{told(figure, settled)}</p>
+      <p role="status" class="cap">
+        {told(figure, settled)}
+      </p>
       <Choices
         legend={`Which ${label} counts`}
         options={choices.map(({ source }) => ({ value: source, label: sourceWords(source) }))}

@@ -32,7 +32,7 @@ export function SourceFields({ pack, draft, figure }: SourceFieldsProps) {
   return (
     <div class="fields">
       {fields.map((field) => (
-        <div key={field.source}>
+        <div key={field.source} class="source">
           <Field
             label={field.words}
             unit={unit}

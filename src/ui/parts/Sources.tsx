@@ -1,5 +1,6 @@
 /** What others state beside what is computed or entered here: one line a figure, its fields behind it. */
 
+import { useEffect, useState } from 'preact/hooks'
 import type { SourcedView } from '../../app/sourcesView.ts'
 import type { Inputs } from '../../kernel/figures/model.ts'
 import type { Pack } from '../../kernel/run/checklist.ts'
@@ -20,19 +21,37 @@ export function Sources({ pack, draft, figures }: SourcesProps) {
       <h2 id="sources">Sources side by side</h2>
       <p class="soft small">What a sheet or the flight computer states is compared with our own value.</p>
       {figures.map((figure) => (
-        <details key={figure.name} open={figure.state === 'open' || figure.state === 'outdated'}>
-          <summary>
-            <span class="cap">{figure.label}</span> <Told figure={figure} />
-          </summary>
-          <fieldset class="stack">
-            <legend class="hidden-label">{figure.label}</legend>
-            <Own figure={figure} />
-            <SourceFields pack={pack} draft={draft} figure={figure} />
-            {figure.choices.length > 0 && <Settle draft={draft} figure={figure} />}
-          </fieldset>
-        </details>
+        <Source key={figure.name} pack={pack} draft={draft} figure={figure} />
       ))}
     </section>
+  )
+}
+
+interface SourceProps {
+  readonly pack: Pack
+  readonly draft: Inputs
+  readonly figure: SourcedView
+}
+
+function Source({ pack, draft, figure }: SourceProps) {
+  const differs = figure.choices.length > 0
+  const [isOpen, setOpen] = useState(differs)
+  // A difference opens it; only the pilot closes it, or it would shut under the fingers as soon as all agree.
+  useEffect(() => {
+    if (differs) setOpen(true)
+  }, [differs])
+  return (
+    <details open={isOpen} onToggle={({ currentTarget }) => setOpen(currentTarget.open)}>
+      <summary>
+        <span class="cap">{figure.label}</span> <Told figure={figure} />
+      </summary>
+      <fieldset class="stack">
+        <legend class="hidden-label">{figure.label}</legend>
+        <Own figure={figure} />
+        <SourceFields pack={pack} draft={draft} figure={figure} />
+        {differs && <Settle draft={draft} figure={figure} />}
+      </fieldset>
+    </details>
   )
 }
 
