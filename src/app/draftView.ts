@@ -4,7 +4,7 @@
  */
 
 import type { Inputs } from '../kernel/figures/model.ts'
-import { changesBetween } from '../kernel/figures/revise.ts'
+import { changesBetween, grossErrors } from '../kernel/figures/revise.ts'
 import type { Problem } from '../kernel/problem.ts'
 import type { Pack } from '../kernel/run/checklist.ts'
 import { itemsOf, listsOf } from '../kernel/run/place.ts'
@@ -64,7 +64,11 @@ export function draftView(
   const hasStations = run?.status === 'running' ? run.script !== undefined : settings.stations
   const inForce = revisions.at(-1)
   const hidden = hiddenFigures(pack, run)
-  const changes = inForce && preview ? changesBetween(inForce.set, preview) : []
+  // What stations give does not come from a sheet while they are there.
+  const isGiven = (name: string) => run?.script !== undefined && pack.figures.declarations[name]?.given !== undefined
+  const changes =
+    inForce && preview ? changesBetween(inForce.set, preview).filter(({ figure }) => !isGiven(figure)) : []
+  const slips = inForce && preview ? grossErrors(pack.figures, inForce.set, preview) : []
   const spoken = changes.filter((change) => change.spoken)
   const situation = { ...initial(pack), ...run?.situation, ...(run?.status !== 'running' && draft.situation) }
   const computed = computedViews(pack, preview, inForce?.set, hidden, situation)
@@ -92,7 +96,10 @@ export function draftView(
     workings: spoken.length - told.length,
     unspoken: changes.length - spoken.length,
     reopens: reopens(pack, run, new Set(spoken.map(({ figure }) => figure))),
-    problems: (preview?.problems ?? []).map((problem) => ({ ...problem, message: discreet(pack, problem, hidden) })),
+    problems: [...(preview?.problems ?? []), ...slips].map((problem) => ({
+      ...problem,
+      message: discreet(pack, problem, hidden),
+    })),
     warnings: (run?.warnings ?? []).map((message) =>
       discreet(pack, { code: 'warning', message, severity: 'error' }, hidden),
     ),

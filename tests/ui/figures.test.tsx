@@ -209,14 +209,15 @@ describe('a revision while a run is on', () => {
   })
 
   it('says which values will be other ones and what opens again, and then it does', async () => {
-    const { user, actions } = await revising()
+    const { user, actions, store } = await revising()
     actions.draft(INPUTS.final)
     const changes = await screen.findByRole('region', { name: 'Against revision 1' })
     await waitFor(() => expect(changes.textContent).toContain('takeoff trimwill be another one'))
     expect(changes.textContent).toContain('Opens again: zero fuel weight.')
     await user.click(screen.getByRole('button', { name: 'Enter revision 2' }))
-    const list = await screen.findByRole('region', { name: 'Items of the list' })
-    await waitFor(() => expect(list.textContent).toContain('zero fuel weightopen again'))
+    // What sets it comes before what says it: the flow is to be done again first.
+    await screen.findByRole('heading', { level: 1, name: 'Figures flow' })
+    expect(store.getState().run?.items['loadFigures.zeroFuelWeight']?.status).toBe('reopened')
   })
 
   it('keeps hidden values in force unless another one is typed', async () => {
@@ -299,6 +300,14 @@ describe('a revision while a run is on', () => {
     await user.click(screen.getByRole('button', { name: /^Take up again revision 1/ }))
     expect(store.getState().draft).toEqual(INPUTS.preliminary)
     expect(store.getState().revisions.length).toBe(2)
+  })
+
+  it('with a jump larger than the pack expects is worth a second look before it is entered', async () => {
+    const { actions } = await revising()
+    actions.draft({ ...INPUTS.preliminary, values: { ...INPUTS.preliminary.values, blockFuel: 3540 } })
+    const problems = await screen.findByRole('region', { name: 'To be mended or checked' })
+    await waitFor(() => expect(problems.textContent).toContain('Check fuel on board: it is worth a second look'))
+    expect(problems.textContent).not.toMatch(/3,540|5,240/)
   })
 
   it('that changes no spoken value says so', async () => {
