@@ -14,8 +14,6 @@ declare global {
   interface Window {
     /** Plays a WAV file (base64) into the microphone; resolves when it has ended. */
     speakWav(base64: string): Promise<void>
-    /** The same, begun when the app's voice has ended; its first `skipMs` are left out. */
-    speakAtOnce(base64: string, skipMs: number): Promise<void>
     microphone: TestMicrophone
     /** Workers and sound outputs that the page has made, oldest first. */
     made: { readonly workers: Worker[]; readonly contexts: AudioContext[] }
@@ -108,35 +106,14 @@ export function injectMicrophone({ is, echo }: MicrophoneOptions): void {
     },
   }
 
-  window.speakAtOnce = async (base64, skipMs) => {
-    const strip = document.querySelector('.ear')
-    await new Promise<void>((ended) => {
-      let hasSpoken = false
-      const look = () => {
-        const words = strip?.querySelector('strong')?.textContent ?? ''
-        if (/Otherseat speaks/.test(words)) hasSpoken = true
-        else if (hasSpoken) {
-          watch.disconnect()
-          ended()
-        }
-      }
-      const watch = new MutationObserver(look)
-      if (strip) watch.observe(strip, { subtree: true, childList: true, characterData: true })
-      look()
-    })
-    await play(base64, skipMs)
-  }
-
-  window.speakWav = (base64) => play(base64, 0)
-
-  async function play(base64: string, skipMs: number): Promise<void> {
+  window.speakWav = async (base64) => {
     await current.resume()
     const bytes = Uint8Array.from(atob(base64), (character) => character.charCodeAt(0))
     const source = new AudioBufferSourceNode(current, { buffer: await current.decodeAudioData(bytes.buffer) })
     speakInto(source)
     await new Promise<void>((ended) => {
       source.onended = () => ended()
-      source.start(0, skipMs / 1000)
+      source.start()
     })
   }
 

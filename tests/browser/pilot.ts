@@ -29,8 +29,6 @@ export interface Pilot {
   speak(answer: Pick<SpokenAnswer, 'file'>): Promise<void>
   /** Answers once the page listens, and waits until it has made something of it. */
   say(answer: Pick<SpokenAnswer, 'file'>): Promise<void>
-  /** Answers as soon as the voice has ended, the first `skipMs` of the recording left out. */
-  sayAtOnce(answer: Pick<SpokenAnswer, 'file'>, skipMs: number): Promise<void>
   /** In lower case: capitals are the style sheet's. */
   headline(): Promise<string>
   said(): Promise<string>
@@ -129,12 +127,6 @@ export function pilotAt({ page, speakWav }: TestPage): Pilot {
         await page.getByRole('textbox', { name: 'Answer or phrase, typed' }).fill(text)
         await page.keyboard.press('Enter')
       })
-    },
-    async sayAtOnce({ file: name }, skipMs) {
-      const before = (await events()).length
-      const base64 = Buffer.from(await wav(name)).toString('base64')
-      await page.evaluate(([base64, skipMs]) => window.speakAtOnce(base64, skipMs), [base64, skipMs] as const)
-      await vi.waitUntil(async () => (await events()).length > before, { timeout: 10_000, interval: 50 })
     },
     headline: async () => ((await page.getByRole('heading', { level: 1 }).textContent()) ?? '').toLowerCase(),
     said: async () => (await page.locator('.ear').textContent()) ?? '',

@@ -26,7 +26,7 @@ export interface DeviceEarOptions {
 const GUARD_MS = 120
 /** Levels come about ten times a second; so many looks in a row without one mean a dead ear. */
 const WATCH_EVERY_MS = 1000
-const SIGNS_MISSED = 3
+const SIGNS_MISSED = 5
 const TYPING = 'Typing and the buttons work meanwhile.'
 
 export function createDeviceEar(options: DeviceEarOptions): Ear {
