@@ -13,8 +13,7 @@ export function BackAgain({ back }: { readonly back: ViewBack | undefined }) {
   return (
     <section class="notice stack" aria-label="After the break">
       <p>
-        <strong>Back</strong> after {AFTER[what]} ({clockTime(lengthMs)}), at <span class="cap">{at}</span>. Answer it,
-        or:
+        <strong>Back at {at}</strong> after {AFTER[what]}, {clockTime(lengthMs)}. Answer it, or:
       </p>
       <div class="row">
         <button type="button" onClick={() => actions.press({ type: 'command', command: 'goBack' })}>
