@@ -271,10 +271,11 @@ function enterExchange(
   const wasAwaited = pendingTurn(exchange, before) !== undefined
   const { state, speech: own, taken } = openExchange(pack, before, exchange)
   const isAwaited = pendingTurn(exchange, state) !== undefined
+  const isPrompted = exchange.order === 'fixed' && exchange.station.role !== 'otherseat'
   const step = turn(pack, state, words, {
     stations: [...speech, ...own],
-    // Where the order of the turns is the pilot's, one prompt is enough.
-    prompt: wasAwaited || (!(isAwaited || taken) && (isNew || exchange.order === 'fixed')),
+    // Where the order of the turns is the pilot's, or both sit side by side, one prompt is enough.
+    prompt: wasAwaited || (!(isAwaited || taken) && (isNew || isPrompted)),
     ...(tone && { tone }),
   })
   if (!taken) return step
