@@ -3,7 +3,7 @@
 import { band, isText, valueProblems } from '../kernel/figures/entered.ts'
 import type { Inputs } from '../kernel/figures/model.ts'
 import type { FigureDeclaration } from '../kernel/figures/pack.ts'
-import { isComposed } from '../kernel/kinds/composed.ts'
+import { composedLike, isComposed } from '../kernel/kinds/composed.ts'
 import type { KindSpec, Value } from '../kernel/kinds/kind.ts'
 import type { Problem } from '../kernel/problem.ts'
 import type { Pack } from '../kernel/run/checklist.ts'
@@ -15,7 +15,7 @@ export interface FigureField {
   readonly label: string
   readonly unit: string
   readonly required: boolean
-  /** "normally 1,500 to 6,780 kg"; empty where the pack gives none. */
+  /** "normally 1,500 to 6,780 kg", or how such a value is written; empty where there is nothing to say. */
   readonly range: string
   /** Positions, for a choice. */
   readonly options?: readonly string[]
@@ -88,7 +88,7 @@ function field(
   const before = inForce?.values[name]
   const keeps = hidden.get(name) === 'own' && before !== undefined
   const isKept = keeps && value === before
-  const range = plausible ? `normally ${band(plausible, measure)}` : ''
+  const range = plausible ? `normally ${band(plausible, measure)}` : isComposed(spec) ? composedLike(spec) : ''
   return {
     name,
     label,

@@ -30,26 +30,30 @@ const COPIES: readonly (readonly [from: string, to: string])[] = [
   [packages.resolve('@jitsi/rnnoise-wasm/dist/rnnoise.wasm'), partFile('denoiser')],
 ]
 
-async function packWords(): Promise<string[]> {
+/** Words of all packs, and what the packs say of how to pronounce them. */
+async function packWords(): Promise<{ words: string[]; own: Record<string, string> }> {
   const words: string[] = []
+  const own: Record<string, string> = {}
   const folders = await readdir(join(ROOT, 'checklists'), { withFileTypes: true })
   for (const folder of folders.filter((entry) => entry.isDirectory())) {
     const { pack } = await readPackDir(join(ROOT, 'checklists', folder.name))
     // A pack with errors is `check`'s to report.
-    if (pack) words.push(...wordsNeeded(vocabularyOf(pack)))
+    if (!pack) continue
+    words.push(...wordsNeeded(vocabularyOf(pack)))
+    Object.assign(own, pack.pronunciations)
   }
-  return words
+  return { words, own }
 }
 
 await mkdir(join(OUT, 'en-us'), { recursive: true })
 await Promise.all(COPIES.map(([from, to]) => copyFile(from, join(OUT, to))))
 const all = parseDictionary(await readFile(join(MODEL, 'dict.txt'), 'utf8'))
-const needed = [...TRADE_WORDS, ...(await packWords())]
-const { entries, missing } = pronounce(needed, all)
+const { words, own } = await packWords()
+const { entries, missing } = pronounce([...TRADE_WORDS, ...words], all, own)
 await writeFile(join(OUT, partFile('words')), writeDictionary(entries))
 if (missing.length > 0) {
   process.stderr.write(
-    `no pronunciation for: ${missing.join(', ')}; say it in other words in the pack, or add it to src/adapters/ear/dictionary.ts\n`,
+    `no pronunciation for: ${missing.join(', ')}; say it in other words, or say its sounds under pronunciations in pack.yaml\n`,
   )
   process.exitCode = 1
 }

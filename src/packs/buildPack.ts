@@ -141,7 +141,7 @@ export function buildPack(
   texts: Pack['texts'],
   sha256: string,
 ): Pack {
-  const { id, version, name, aircraft, operator, caution } = pack
+  const { id, version, name, aircraft, operator, caution, pronunciations } = pack
   return {
     id,
     version,
@@ -151,6 +151,7 @@ export function buildPack(
     aircraft,
     operator,
     caution,
+    pronunciations,
     figures,
     situations: situationsOf(pack),
     quirks: pack.quirks,

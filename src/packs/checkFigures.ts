@@ -3,7 +3,8 @@
 import { isText, valueProblems } from '../kernel/figures/entered.ts'
 import type { FigureModel } from '../kernel/figures/pack.ts'
 import { COMPUTED, ENTERED } from '../kernel/figures/settle.ts'
-import type { KindSpec, Value } from '../kernel/kinds/kind.ts'
+import { designatorsShould } from '../kernel/kinds/callsign.ts'
+import type { CallsignSpec, KindSpec, Value } from '../kernel/kinds/kind.ts'
 import type { Problem } from '../kernel/problem.ts'
 import { derivationOf, measureOf } from './buildFigures.ts'
 import { checkDerived, type Report, type Texts } from './checkDerived.ts'
@@ -18,6 +19,10 @@ export function checkFigures(source: Source, texts: Texts): Problem[] {
   for (const [name, figure] of Object.entries(texts.figures.figures)) {
     checkOrigin(name, figure, report)
     checkBands(name, figure, report)
+    const designators = figure.kind === 'callsign' ? designatorsShould(figure as CallsignSpec) : undefined
+    if (designators !== undefined) {
+      report('figure.telephony', ['figures', name, 'telephony'], `${name} should have ${designators}`)
+    }
     checkFrom(name, figure, texts, report)
     checkDerived(name, figure, texts, report)
   }

@@ -1,6 +1,7 @@
 /** The shape of pack.yaml. */
 
 import { z } from 'zod'
+import { PHONES } from '../kernel/hearing/phones.ts'
 import { id, text, texts } from './schemaTerms.ts'
 
 export const packFile = z.strictObject({
@@ -11,6 +12,15 @@ export const packFile = z.strictObject({
   operator: text,
   caution: text,
   units: z.strictObject({ weight: z.enum(['kg', 'lb']), arm: z.enum(['m', 'in']) }),
+  pronunciations: z
+    .record(
+      z.string().regex(/^[a-z']+$/),
+      z.string().refine((sounds) => sounds.split(' ').every((sound) => PHONES.includes(sound)), {
+        error: `sounds in ARPAbet without stress, with a space between: ${PHONES.join(' ')}`,
+      }),
+    )
+    .default({})
+    .describe('How names are pronounced that no dictionary has: tidewick: T AY D W IH K'),
   situations: z
     .record(
       id,

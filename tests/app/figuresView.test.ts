@@ -35,6 +35,9 @@ describe('what is typed in a field', () => {
   it.each([
     [{ kind: 'runway' }, '27l', '27L'],
     [{ kind: 'digits', length: 4 }, '0421', '0421'],
+    [{ kind: 'callsign', telephony: ['Tidewick'] }, ' Tidewick 421 ', 'TIDEWICK 421'],
+    [{ kind: 'wind' }, '240/12g25', '240/12G25'],
+    [{ kind: 'route' }, 'a3 b c1', 'A3 B C1'],
     [{ kind: 'speed' }, '14', 14],
     [{ kind: 'speed' }, 'calm', 'calm'],
     [{ kind: 'speed' }, '  ', undefined],

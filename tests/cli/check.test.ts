@@ -29,6 +29,17 @@ describe('check', () => {
     })
   })
 
+  test('names a word that cannot be heard, until the pack says how it is pronounced', async () => {
+    change('procedures.yaml', 'challenge: ', 'challenge: zxqvwk ')
+    const { status, output } = await runCommand(run, [dir])
+    expect(status).toBe(0)
+    expect(output).toMatch(/procedures\.yaml:\d+:\d+: "zxqvwk" is in no dictionary/)
+    change('pack.yaml', 'units:', 'pronunciations: {zxqvwk: Z IH K}\nunits:')
+    expect(await runCommand(run, [dir])).toEqual({ status: 0, output: '', errors: '' })
+    change('pack.yaml', 'Z IH K', 'Z IHX K')
+    expect((await runCommand(run, [dir])).errors).toMatch(/pack\.yaml:\d+:\d+: .*sounds in ARPAbet/)
+  })
+
   test('prints one line a mistake, with file, line and column, and exits 1', async () => {
     change('procedures.yaml', '"<takeoffTrim> [set]"', '"<takeofTrim> [set]"')
     change('tables.yaml', '[4.1, 3.5, 2.9]', '[4.1, 3.5]')

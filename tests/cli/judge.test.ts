@@ -57,6 +57,18 @@ describe('judge reads lines and writes verdicts', () => {
 
   const figure = (value: unknown) => ({ ...LINE, figures: { trim: value } })
   it.each([
+    [{ kind: 'callsign', telephony: ['Tidewick'], value: 'HARROW 421' }, 'designators'],
+    [{ kind: 'callsign', telephony: 'Tidewick', value: 'TIDEWICK 421' }, 'telephony'],
+    [{ kind: 'callsign', value: 421 }, 'text in "value"'],
+    [{ kind: 'wind', value: '24012' }, '240/12'],
+    [{ kind: 'route', value: '3A' }, 'A3 B C1'],
+    [{ kind: 'identifier', form: 'letter', value: 'A3' }, 'one letter'],
+  ])('%o: says what would be right', async (value, part) => {
+    const [out] = await judged(figure(value))
+    expect(out?.error).toContain(part)
+  })
+
+  it.each([
     ['no response', { ...LINE, response: undefined }, 'response'],
     ['a response that does not parse', { ...LINE, response: '(<trim>' }, 'not closed'],
     ['a figure that is not handed in', { ...LINE, figures: {} }, '<trim>'],

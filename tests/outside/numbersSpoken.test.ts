@@ -6,12 +6,17 @@
 
 import { describe, expect, it } from 'vitest'
 import type { Figure } from '../../src/kernel/kinds/kind.ts'
+import { sayOnRadio } from '../../src/kernel/kinds/radio.ts'
 import { sayValue } from '../../src/kernel/kinds/table.ts'
 import { judge } from '../../src/kernel/response/judge.ts'
 
 const ANNEX_10 = 'ICAO Annex 10 Vol. II 5.2.1.4.1 (looked up: flightcrewguide.com wiki 07)'
+/** The numbers are those of the examples; the designators are invented. */
+const GROUPED = 'FAA JO 7110.65 2-4-20 (looked up: pointsixtyfive.com; yumpu 40571995/82)'
+const CALL_SIGNS =
+  'ICAO Annex 10 Vol. II 5.2.1.7.2 (types looked up: joomag flight-alliance 2017; short forms from memory)'
 const AIM = (paragraph: string) => `FAA AIM ${paragraph} (looked up)`
-const JO = (paragraph: string) => `FAA JO 7110.65 ${paragraph} (looked up)`
+const JO = (paragraph: string) => `FAA JO 7110.65 ${paragraph}${paragraph.includes('memory') ? '' : ' (looked up)'}`
 
 const altitude = (value: number): Figure => ({ kind: 'altitude', unit: 'ft', value })
 const level = (value: number): Figure => ({ kind: 'flightLevel', value })
@@ -21,6 +26,9 @@ const hPa = (value: number): Figure => ({ kind: 'altimeter', unit: 'hPa', value 
 const code = (value: string): Figure => ({ kind: 'digits', length: 4, value })
 const frequency = (value: number): Figure => ({ kind: 'frequency', value })
 const speed = (value: number): Figure => ({ kind: 'speed', value })
+const wind = (value: string): Figure => ({ kind: 'wind', value })
+const registration = (value: string): Figure => ({ kind: 'callsign', value })
+const flight = (value: string): Figure => ({ kind: 'callsign', telephony: ['Tidewick', 'Norvane'], value })
 const time = (value: string): Figure => ({ kind: 'time', value })
 
 /** Published words, value, source; `said` where we say it in other words of the same standard. */
@@ -71,14 +79,58 @@ const PUBLISHED: readonly (readonly [words: string, figure: Figure, source: stri
   ['one one eight decimal zero', frequency(118), 'ICAO Annex 10 Vol. II 5.2.1.4.1.3 (from memory)'],
   ['two fife zero knots', speed(250), AIM('4-2-11'), 'two five zero'],
   ['one niner zero knots', speed(190), AIM('4-2-11'), 'one niner zero'],
+  ['wind two zero zero degrees seven zero knots', wind('200/70'), ANNEX_10, 'two zero zero degrees seven zero knots'],
+  [
+    'wind one six zero degrees one eight knots gusting three zero knots',
+    wind('160/18G30'),
+    ANNEX_10,
+    'one six zero degrees one eight knots gusting three zero knots',
+  ],
+  [
+    'wind zero three zero at two five',
+    wind('030/25'),
+    JO('2-4-17, from memory'),
+    'zero three zero degrees two five knots',
+  ],
+  ['wind calm', wind('CALM'), 'ICAO Doc 4444 12.3 (from memory)', 'calm'],
+  // Forms of 5.2.1.7.2: registration in full and shortened, designator with flight number. The names are invented.
+  ['quebec xray mike romeo alfa', registration('QX-MRA'), CALL_SIGNS],
+  ['quebec romeo alfa', registration('QX-MRA'), CALL_SIGNS, 'quebec xray mike romeo alfa'],
+  ['tidewick four two one', flight('TIDEWICK 421'), CALL_SIGNS],
+  ['information kilo', { kind: 'identifier', form: 'letter', value: 'K' }, 'ICAO Doc 4444 12.3 (from memory)', 'kilo'],
+  ['minus five', { kind: 'temperature', unit: 'C', value: -5 }, 'ICAO Doc 4444 12.3 (from memory)'],
   ['zero seven one five', time('0715'), JO('2-4-17')],
   ['zero niner two zero', time('0920'), AIM('4-2')],
+]
+
+/** What stations say on the radio where the two phraseologies differ. */
+const ON_RADIO: readonly (readonly [figure: Figure, icao: string, faa: string, source: string])[] = [
+  [frequency(122.1), 'one two two decimal one', 'one two two point one', `${ANNEX_10}; AIM 4-2-8e (looked up)`],
+  [
+    wind('160/18G30'),
+    'one six zero degrees one eight knots gusting three zero knots',
+    'one six zero at one eight gusts three zero',
+    `${ANNEX_10}; JO 7110.65 2-4-17 (from memory)`,
+  ],
+  [wind('VRB/3'), 'variable three knots', 'variable at three', 'common practice, no source'],
+  [flight('TIDEWICK 421'), 'tidewick four two one', 'tidewick four twenty one', GROUPED],
+  [flight('TIDEWICK 52'), 'tidewick five two', 'tidewick fifty two', GROUPED],
+  [flight('TIDEWICK 100'), 'tidewick one zero zero', 'tidewick one hundred', GROUPED],
+  [flight('TIDEWICK 110'), 'tidewick one one zero', 'tidewick one ten', GROUPED],
+  [flight('TIDEWICK 3015'), 'tidewick three zero one five', 'tidewick thirty fifteen', GROUPED],
+  [flight('TIDEWICK 101'), 'tidewick one zero one', 'tidewick one zero one', GROUPED],
+  [flight('TIDEWICK 010'), 'tidewick zero one zero', 'tidewick zero one zero', GROUPED],
+  [flight('TIDEWICK 1004'), 'tidewick one zero zero four', 'tidewick ten zero four', GROUPED],
+  [registration('QX-MRA'), 'quebec xray mike romeo alfa', 'quebec xray mike romeo alfa', CALL_SIGNS],
+  [altitude(10_000), 'one zero thousand', 'one zero thousand', AIM('4-2-8')],
+  [{ kind: 'route', value: 'A3 B C1' }, 'alfa three bravo charlie one', 'alfa three bravo charlie one', AIM('4-2-7')],
 ]
 
 /** Right in value; the standard wants another form. */
 const ALLOWED_ONLY_AS_RESTATEMENT: readonly (readonly [words: string, figure: Figure, source: string])[] = [
   ['seventeen thousand niner hundred', altitude(17_900), JO('2-4-17')],
   ['ten thousand', altitude(10_000), JO('2-4-17')],
+  ['tidewick four twenty one', flight('TIDEWICK 421'), GROUPED],
   ['altimeter twenty nine ninety two', { kind: 'altimeter', unit: 'inHg', value: 29.92 }, JO('2-4-18')],
 ]
 
@@ -91,6 +143,11 @@ describe('published transmissions of numbers', () => {
     expect(heard(figure, words, 'plain').verdict).toBe('correct')
     expect(heard(figure, words, 'standard').verdict).toBe('correct')
     expect(sayValue(figure, 'standard')).toBe(said ?? words)
+  })
+
+  it.each(ON_RADIO)('%o by ICAO "%s", by the FAA "%s": %s', (figure, icao, faa) => {
+    expect([sayOnRadio(figure, 'icao'), sayOnRadio(figure, 'faa')]).toEqual([icao, faa])
+    for (const words of [icao, faa]) expect(heard(figure, words, 'plain').verdict).toBe('correct')
   })
 
   it.each(ALLOWED_ONLY_AS_RESTATEMENT)('"%s" for %o is plain, not standard: %s', (words, figure) => {

@@ -211,8 +211,9 @@ const MODEL_FAILURE: EarFailure = {
 /** Lines for the words of this vocabulary; the large dictionary is asked only for words that the small one lacks. */
 async function dictionaryFor(vocabulary: Vocabulary, words: string, base: string): Promise<string> {
   const needed = wordsNeeded(vocabulary)
-  const small = pronounce(needed, parseDictionary(words))
+  const { pronunciations } = vocabulary
+  const small = pronounce(needed, parseDictionary(words), pronunciations)
   if (small.missing.length === 0) return writeDictionary(small.entries)
   const all = await fetchAllWords(base).catch(() => '')
-  return writeDictionary(pronounce(needed, parseDictionary(`${words}\n${all}`)).entries)
+  return writeDictionary(pronounce(needed, parseDictionary(`${words}\n${all}`), pronunciations).entries)
 }

@@ -89,21 +89,41 @@ function compounded(word: string, dictionary: Dictionary): string | undefined {
   return undefined
 }
 
+/** The shortest half of an invented name that is taken for a word: "tidewick" is "tide" and "wick". */
+const SHORTEST_HALF = 3
+
+/** Two words written as one; the longer the first, the likelier. */
+function joined(word: string, dictionary: Dictionary): string | undefined {
+  for (let at = word.length - SHORTEST_HALF; at >= SHORTEST_HALF; at--) {
+    const halves = [dictionary.get(word.slice(0, at))?.[0], dictionary.get(word.slice(at))?.[0]]
+    if (halves.every((half) => half !== undefined)) return halves.join(' ')
+  }
+  return undefined
+}
+
 export interface Pronounced {
   readonly entries: readonly (readonly [word: string, phones: string])[]
   /** Words for which nothing is known. */
   readonly missing: readonly string[]
 }
 
-/** Pronunciations of these words, further ones of a word as `word(2)`. */
-export function pronounce(words: Iterable<string>, dictionary: Dictionary): Pronounced {
+/**
+ * Pronunciations of these words, further ones of a word as `word(2)`. `own` goes before the dictionary: what a pack
+ * says of its invented names.
+ */
+export function pronounce(
+  words: Iterable<string>,
+  dictionary: Dictionary,
+  own: Readonly<Record<string, string>> = {},
+): Pronounced {
   const entries: [string, string][] = []
   const missing: string[] = []
   for (const word of new Set(words)) {
     const spelling = spelled(word)
-    const known = [...new Set([...(OWN[word] ?? []), ...(dictionary.get(word) ?? [])])]
-    const ways =
-      known.length > 0 ? known : [spelling ?? compounded(word, dictionary)].filter((way) => way !== undefined)
+    const given = Object.hasOwn(own, word) ? [own[word] as string] : []
+    const known = [...new Set([...given, ...(OWN[word] ?? []), ...(dictionary.get(word) ?? [])])]
+    const guess = () => spelling ?? compounded(word, dictionary) ?? joined(word, dictionary)
+    const ways = known.length > 0 ? known : [guess()].filter((way) => way !== undefined)
     if (ways.length === 0) missing.push(word)
     for (const [index, way] of ways.entries()) entries.push([index === 0 ? word : `${word}(${index + 1})`, way])
   }

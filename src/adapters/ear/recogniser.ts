@@ -47,7 +47,7 @@ export class Look {
 
   /** Takes on a pack's vocabulary; returns the words that have no pronunciation, which are then left out. */
   learn(vocabulary: Vocabulary, dictionary: Dictionary): readonly string[] {
-    const { entries, missing } = pronounce(wordsNeeded(vocabulary), dictionary)
+    const { entries, missing } = pronounce(wordsNeeded(vocabulary), dictionary, vocabulary.pronunciations)
     this.decoder.add(entries)
     this.vocabulary = without(vocabulary, new Set(missing))
     return missing
@@ -110,6 +110,7 @@ function without(vocabulary: Vocabulary, missing: ReadonlySet<string>): Vocabula
     lists: sayable(vocabulary.lists),
     others: sayable(vocabulary.others),
     commands: sayable(vocabulary.commands),
+    names: sayable(vocabulary.names ?? []),
     talk: vocabulary.talk,
   }
 }

@@ -6,7 +6,7 @@
 import type { Hearable, Vocabulary } from './hearable.ts'
 import { CLASSES, type ClassSign, NUMERALS, numberShapes, valueWords } from './numberShapes.ts'
 import { SOUND } from './phones.ts'
-import { LETTERS, SPELLING_RULES, spellingRules } from './spelling.ts'
+import { isSpelled, LETTERS, SPELLING_RULES, spellingRules } from './spelling.ts'
 import { talkRules } from './talkGrammar.ts'
 
 /**
@@ -51,12 +51,13 @@ export function grammarOf(hearable: Hearable, vocabulary: Vocabulary, weights: W
           ...valueItemWords(hearable, vocabulary),
           `/${weights.number}/ ${factored([...new Set(shapes.flatMap(numberShapes))], weights.grouped)}`,
           `/${weights.rival}/ <numeral>`,
+          ...(shapes.some(isSpelled) ? [`/${weights.rival}/ <letter>`] : []),
         ]
       : [...wordItemPhrases(hearable, vocabulary), ...vocabulary.words.map((word) => `/${weights.word}/ ${word}`)]
   const once = [...vocabulary.lists, ...vocabulary.others, ...(talk?.others ?? []), ...vocabulary.commands]
   const rules = [
     ...Object.entries(CLASSES).map(([sign, members]) => `${classRule(sign)} = ${members.join(' | ')};`),
-    ...spellingRules(shapes),
+    ...spellingRules([...shapes, ...(talk?.parts ?? []).map(({ shape }) => shape)], vocabulary.names ?? []),
     `<numeral> = ${Object.values(CLASSES).flat().join(' | ')};`,
     ...(talk
       ? talkRules(talk, (sequences) => factored(sequences, weights.grouped))
@@ -96,6 +97,7 @@ export function wordsNeeded(vocabulary: Vocabulary): string[] {
     ...vocabulary.challenges,
     ...vocabulary.lists,
     ...vocabulary.others,
+    ...(vocabulary.names ?? []),
     ...vocabulary.talk,
   ]
   const words = [...phrases, ...vocabulary.commands].flatMap((phrase) => phrase.split(' '))

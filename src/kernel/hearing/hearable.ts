@@ -19,6 +19,10 @@ export interface Vocabulary {
   readonly lists: readonly string[]
   /** Other phrases that may be said while a run is on: clearances, situations, steps, reasons. */
   readonly others: readonly string[]
+  /** Telephony designators, heard only where a call sign is asked. */
+  readonly names?: readonly string[]
+  /** Words of the pack that no dictionary has -> their sounds, in ARPAbet without stress. */
+  readonly pronunciations?: Readonly<Record<string, string>>
   /** The standard phrases. */
   readonly commands: readonly string[]
   /** Further words that only exchanges and briefings use; what is heard of them goes with the place: `Talk`. */

@@ -4,9 +4,8 @@
  * are ordinary words beside them. Letters and names that are part of a value have their own signs: `spelling.ts`.
  */
 
-import type { CallsignSpec, KindSpec } from '../kinds/kind.ts'
+import type { KindSpec } from '../kinds/kind.ts'
 import { DIGIT_WORDS, TEEN_WORDS, TENS_WORDS } from '../numbers/words.ts'
-import { LETTERS, nameWords } from './spelling.ts'
 
 /**
  * Classes of number words, by their sign in a shape. "tree" and "fower" are left out on purpose: with
@@ -77,9 +76,9 @@ export function numberShapes(spec: KindSpec): readonly string[] {
     case 'identifier':
       return spec.form === 'letter' ? ['l'] : ['l', 'll', ...after(['l', 'll', ''], NUMBERED), 'ldl']
     case 'callsign':
-      return callsignShapes(spec)
+      return ['C']
     case 'wind':
-      return after(['ddd', 'dy', 'dyd'], ['', 'w', 'wd', 'wdd', 'we', 'wy', 'wyd', 'd', 'dd', 'e', 'y', 'yd'])
+      return ['W']
     case 'route':
       return ['R']
     case 'choice':
@@ -97,25 +96,12 @@ function fraction(decimals: number, wholes: readonly string[]): string[] {
 /** Behind a letter: A3, A12. */
 const NUMBERED = ['d', ...TWIN]
 
-/** A designator with a flight number and perhaps a letter, or with the end of a registration; a registration. */
-function callsignShapes({ telephony = [] }: CallsignSpec): string[] {
-  const registrations = [
-    'lll',
-    'llll',
-    'lllll',
-    ...after('l', after(['ddd', 'dddd', 'ddl', 'dddl', 'dll', 'ddll'], [''])),
-  ]
-  const numbers = [...NUMBERED, 'ddd', 'de', 'dy', 'dyd', 'dh', ...after(TWIN, TWIN), 'eh']
-  const named = [...after(numbers, ['', 'l', 'll']), 'll', 'lll', 'llll', 'lllll']
-  return [...(telephony.length > 0 ? ['t', ...after('t', named), ...numbers] : []), ...registrations]
-}
-
 function digitStrings(length: number): string[] {
   if (length !== 4) return [digits(length)]
   return [...after(TWIN, TWIN), 'dk', 'eh', 'rddd', 'drdd', 'ddrd', 'rdrd', 'rdd', 'drd']
 }
 
-/** Words that go with a value of this kind; for a call sign every designator of the pack. */
+/** Words that go with a value of this kind. */
 export function valueWords(spec: KindSpec): readonly string[] {
   switch (spec.kind) {
     case 'decimal':
@@ -147,13 +133,13 @@ export function valueWords(spec: KindSpec): readonly string[] {
     case 'time':
       return ['zulu', 'hours']
     case 'identifier':
-      return [...LETTERS, 'information', 'taxiway', 'stand', 'gate']
+      return ['information', 'taxiway', 'stand', 'gate']
     case 'callsign':
-      return [...LETTERS, ...nameWords(spec)]
+      return []
     case 'wind':
       return ['wind', 'degrees', 'at', 'knots', 'gusting', 'gusts', 'variable', 'calm']
     case 'route':
-      return [...LETTERS, 'via', 'taxiway', 'then', 'and']
+      return ['via', 'taxiway', 'then', 'and']
     case 'choice':
       return Object.values(spec.options)
         .flat()

@@ -7,7 +7,6 @@ import { isStateWord, opposites } from '../response/lexicon.ts'
 import { figuresOf, parseResponse, wordsOf } from '../response/parse.ts'
 import type { Item } from '../run/checklist.ts'
 import { valueWords } from './numberShapes.ts'
-import { nameWords } from './spelling.ts'
 
 /** Words that stand beside any answer. */
 const ALWAYS = ['not', 'and', 'both', 'set', 'checked']
@@ -27,7 +26,6 @@ export type Answered = Pick<Item, 'challenge' | 'responses'> & { readonly states
 export function answersOf(items: readonly Answered[], specs: readonly KindSpec[]) {
   const phrases = unique(items.flatMap((item) => itemPhrases(item)).flatMap(withContraries))
   const positions = specs.flatMap((spec) => (spec.kind === 'choice' ? valueWords(spec) : []))
-  const names = specs.flatMap((spec) => (spec.kind === 'callsign' ? nameWords(spec) : []))
   const besideValues = items
     .flatMap((item) => itemPhrases(item, true))
     .flatMap((text) => text.split(' '))
@@ -35,7 +33,7 @@ export function answersOf(items: readonly Answered[], specs: readonly KindSpec[]
   const words = (texts: readonly string[]) => unique(texts.flatMap((text) => text.split(' ')))
   return {
     phrases,
-    besideValues: words([...ALWAYS, ...besideValues, ...positions, ...names]),
+    besideValues: words([...ALWAYS, ...besideValues, ...positions]),
     words: words([...ALWAYS, ...phrases, ...positions.flatMap(contraries)]),
   }
 }

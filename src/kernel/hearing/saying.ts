@@ -6,7 +6,7 @@
 import type { KindSpec } from '../kinds/kind.ts'
 import type { Hearable, Vocabulary } from './hearable.ts'
 import { isNumberWord } from './numberShapes.ts'
-import { LETTERS, nameWords } from './spelling.ts'
+import { isSpelled, LETTERS, namesIn } from './spelling.ts'
 
 /** The fewest phrases of the pack, or single words, that a text is made of. 0 for none. */
 export function pieceCount(vocabulary: Vocabulary, text: string): number {
@@ -31,8 +31,8 @@ function looseWordCount(text: string, spelled: ReadonlySet<string>): number {
 
 /** Letters and designators, where values have them. */
 function spelledWords(shapes: readonly KindSpec[]): ReadonlySet<string> {
-  const spelling = shapes.filter(({ kind }) => kind === 'callsign' || kind === 'route' || kind === 'identifier')
-  return new Set(spelling.flatMap((spec) => [...LETTERS, ...(spec.kind === 'callsign' ? nameWords(spec) : [])]))
+  const words = shapes.flatMap(namesIn).flatMap((name) => name.split(' '))
+  return new Set(shapes.some(isSpelled) ? [...LETTERS, ...words] : [])
 }
 
 /** True where what was heard for this item is more scraps than any answer to it has. */

@@ -8,6 +8,7 @@ import type { Activity, List, Pack, WatchCall } from '../run/checklist.ts'
 import { COMMAND_PHRASES } from './commandPhrases.ts'
 import type { Vocabulary } from './hearable.ts'
 import { type Answered, answersOf, phrase, unique } from './phrases.ts'
+import { namesIn } from './spelling.ts'
 import { talkOf } from './talk.ts'
 
 /** What ends a flow. */
@@ -49,6 +50,8 @@ export function vocabularyOf(pack: Pack): Vocabulary {
       ...figures.flatMap(crossChecks),
     ]),
     commands: COMMAND_PHRASES,
+    names: unique(figures.flatMap(({ spec }) => namesIn(spec))),
+    ...(pack.pronunciations && { pronunciations: pack.pronunciations }),
     talk: talkWords(pack, activities),
   }
 }
@@ -84,7 +87,15 @@ function crossChecks({ label, stated }: FigureDeclaration): string[] {
 /** The vocabulary of some items without a pack, for the command line and benchmarks. */
 export function vocabularyOfItems(items: readonly Answered[], specs: readonly KindSpec[]): Vocabulary {
   const challenges = unique(items.map((item) => phrase(item.challenge)))
-  return { ...answersOf(items, specs), challenges, lists: [], others: [], commands: COMMAND_PHRASES, talk: [] }
+  return {
+    ...answersOf(items, specs),
+    challenges,
+    lists: [],
+    others: [],
+    commands: COMMAND_PHRASES,
+    names: unique(specs.flatMap(namesIn)),
+    talk: [],
+  }
 }
 
 function listNames(list: List): string[] {

@@ -95,16 +95,24 @@ export function callsignCharacters(value: Value, spec: CallsignSpec): string {
   return `${name} ${ident}`
 }
 
+/** The same for the designators alone. */
+export function designatorsShould({ telephony = NONE }: CallsignSpec): string | undefined {
+  const odd = telephony.find((name) => !isName(name))
+  return odd && `designators of words that are neither numbers nor letters of the alphabet, not "${odd}"`
+}
+
 /** What is wrong with a call sign or its designators, as what would be right; undefined where nothing is. */
 export function callsignShould(spec: CallsignSpec, value: Value): string | undefined {
-  const { telephony = NONE } = spec
-  const odd = telephony.find((name) => !isName(name))
-  if (odd !== undefined)
-    return `designators of words that are neither numbers nor letters of the alphabet, not "${odd}"`
+  const designators = designatorsShould(spec)
+  if (designators !== undefined) return designators
   const { name, ident } = parted(value, spec)
   const isRight = name === '' ? /^[A-Z0-9]{3,7}$/.test(ident) && /[A-Z]/.test(ident) : /^[A-Z0-9]{1,7}$/.test(ident)
   const isSpaced = name === '' && /\s/.test(String(value).trim())
   if (isRight && !isSpaced) return undefined
+  return callsignLike(spec)
+}
+
+export function callsignLike({ telephony = NONE }: CallsignSpec): string {
   if (telephony.length === 0) return 'a registration: "QX-MRA"'
   return `one of its designators with a flight number, such as "${telephony[0]?.toUpperCase()} 421", or a registration`
 }
@@ -119,7 +127,7 @@ export function sayCallsign(value: Value, spec: CallsignSpec, phraseology: Phras
   return `${name.toLowerCase()} ${spell(ident, phraseology !== 'plain')}`.trim()
 }
 
-/** As FAA controllers say flight numbers: "Tidewick four twenty one" (JO 7110.65 2-4-15, from memory). */
+/** As FAA controllers say flight numbers: "Tidewick four twenty one" (JO 7110.65 2-4-20, looked up). */
 export function sayCallsignGrouped(value: Value, spec: CallsignSpec): string {
   const { name, ident } = parted(value, spec)
   const [, number = '', suffix = ''] = /^(\d*)(.*)$/.exec(ident) ?? []

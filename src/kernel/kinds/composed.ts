@@ -1,6 +1,6 @@
 /** Values that are put together of several pieces, each of which may be wrong or left out: call signs, winds, routes. */
 
-import { callsignCharacters, callsignShould, matchCallsign } from './callsign.ts'
+import { callsignCharacters, callsignLike, callsignShould, matchCallsign } from './callsign.ts'
 import type { CallsignSpec, KindSpec, RouteSpec, Value, WindSpec } from './kind.ts'
 import { isRoute, matchRoute, ROUTE_LIKE, routeCharacters } from './places.ts'
 import type { Match, Reading } from './reading.ts'
@@ -33,6 +33,18 @@ export function canonComposed(spec: ComposedSpec, value: Value): string {
       return showWind(value)
     case 'route':
       return routeCharacters(value)
+  }
+}
+
+/** How a value of the kind is written, with examples. */
+export function composedLike(spec: ComposedSpec): string {
+  switch (spec.kind) {
+    case 'callsign':
+      return callsignLike(spec)
+    case 'wind':
+      return WIND_LIKE
+    case 'route':
+      return ROUTE_LIKE
   }
 }
 

@@ -10,8 +10,8 @@ export type Radio = (typeof RADIOS)[number]
 
 /**
  * The value's words in standard phraseology, without its name ("QNH", "altimeter"). Sources: ICAO Annex 10 volume II
- * 5.2.1.4 and FAA AIM 4-2-8 to 4-2-11 (looked up); FAA winds and grouped flight numbers JO 7110.65 2-4-17 and 2-4-15
- * (from memory).
+ * 5.2.1.4, FAA AIM 4-2-8 to 4-2-11, grouped flight numbers JO 7110.65 2-4-20 (all looked up); FAA winds JO 7110.65
+ * 2-4-17 (from memory).
  */
 export function sayOnRadio(figure: Figure, radio: Radio): string {
   switch (figure.kind) {

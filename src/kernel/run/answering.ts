@@ -1,5 +1,6 @@
 /** What follows from a verdict on an answer to the open item. */
 
+import { isComposed } from '../kinds/composed.ts'
 import { sayValue } from '../kinds/table.ts'
 import type { Part } from '../response/model.ts'
 import { parseResponse, wordsOf } from '../response/parse.ts'
@@ -125,7 +126,8 @@ function incomplete(pack: Pack, before: RunState, item: Item, parts: readonly Pa
 function missingName(pack: Pack, state: RunState, item: Item, part: Part): string {
   if (part.lacks === 'direction') return 'direction'
   if (part.lacks === 'decimals') return 'decimals'
-  if (part.lacks === 'digits') return 'all digits'
+  const spec = pack.figures.declarations[part.name]?.spec
+  if (part.lacks === 'digits' && !(spec && isComposed(spec))) return 'all digits'
   if (part.kind === 'figure') return pack.figures.declarations[part.name]?.label ?? 'the rest'
   const parsed = parseResponse(responseOf(item, state.situation).text)
   const isAnswer =

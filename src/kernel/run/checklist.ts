@@ -171,6 +171,8 @@ export interface Pack {
   readonly operator: string
   /** Shown on the start screen and with the pack. */
   readonly caution: string
+  /** Words that no dictionary has -> their sounds, in ARPAbet without stress. */
+  readonly pronunciations?: Readonly<Record<string, string>>
   readonly figures: FigureModel
   readonly situations: readonly Situation[]
   readonly quirks?: readonly Quirk[]

@@ -6,6 +6,7 @@ import { numberShapes, valueWords } from '../../../src/kernel/hearing/numberShap
 import { isPhoneWord, SOUND } from '../../../src/kernel/hearing/phones.ts'
 import { spokenWords } from '../../../src/kernel/hearing/phrases.ts'
 import { pieceCount } from '../../../src/kernel/hearing/saying.ts'
+import { isSpelled, LETTERS } from '../../../src/kernel/hearing/spelling.ts'
 import { vocabularyOfItems } from '../../../src/kernel/hearing/vocabulary.ts'
 import type { Figure, KindSpec } from '../../../src/kernel/kinds/kind.ts'
 
@@ -15,7 +16,8 @@ const ITEMS = [
   { challenge: 'takeoff trim', responses: [{ text: '<trim> [set]' }] },
   { challenge: 'takeoff speeds', responses: [{ text: 'V one <v1> rotate <vr>' }] },
 ]
-const VOCABULARY = vocabularyOfItems(ITEMS, [])
+const CALLSIGN: KindSpec = { kind: 'callsign', telephony: ['Tidewick', 'Blue Heron'] }
+const VOCABULARY = vocabularyOfItems(ITEMS, [CALLSIGN])
 
 const SPECS: readonly KindSpec[] = [
   { kind: 'decimal', decimals: 1 },
@@ -33,6 +35,11 @@ const SPECS: readonly KindSpec[] = [
   { kind: 'frequency' },
   { kind: 'time' },
   { kind: 'identifier' },
+  { kind: 'identifier', form: 'letter' },
+  CALLSIGN,
+  { kind: 'callsign' },
+  { kind: 'wind' },
+  { kind: 'route' },
   { kind: 'choice', options: { '5': ['five'], up: ['up', 'zero'] } },
 ]
 
@@ -81,6 +88,26 @@ describe('what the ear listens with', () => {
       for (const word of ['zero', 'one', 'nine', 'niner', 'fifteen', 'fifty', 'hundred', 'thousand', 'point']) {
         expect(words, spec.kind).toContain(word)
       }
+    }
+  })
+
+  it('has every designator of the pack for a call sign, and nowhere else', () => {
+    expect(grammarOf({ shapes: [CALLSIGN], yesNo: false }, VOCABULARY)).toContain('= blue heron | tidewick;')
+    expect(wordsNeeded(VOCABULARY)).toEqual(expect.arrayContaining(['blue', 'heron', 'tidewick']))
+    expect(wordsOf(grammarOf({ shapes: [{ kind: 'speed' }], yesNo: false }, VOCABULARY))).not.toContain('tidewick')
+  })
+
+  it('does without a designator that has no pronunciation', () => {
+    const grammar = grammarOf({ shapes: [CALLSIGN], yesNo: false }, { ...VOCABULARY, names: ['blue heron'] })
+    expect(wordsOf(grammar)).not.toContain('tidewick')
+    expect(wordsOf(grammar)).toContain('heron')
+  })
+
+  it('has every letter for what is spelled', () => {
+    for (const spec of SPECS.filter(isSpelled)) {
+      expect([...wordsOf(grammarOf({ shapes: [spec], yesNo: false }, VOCABULARY))]).toEqual(
+        expect.arrayContaining([...LETTERS]),
+      )
     }
   })
 

@@ -1,0 +1,36 @@
+/** Words of a pack that the ear cannot hear, since no dictionary has them: advice for who writes the pack. */
+
+import { readFile } from 'node:fs/promises'
+import { join } from 'node:path'
+import { parseDictionary, pronounce } from '../adapters/ear/dictionary.ts'
+import { wordsNeeded } from '../kernel/hearing/grammar.ts'
+import { vocabularyOf } from '../kernel/hearing/vocabulary.ts'
+import type { Problem } from '../kernel/problem.ts'
+import type { Pack } from '../kernel/run/checklist.ts'
+
+/** Each at the first place where it stands in the pack's texts. */
+export async function unpronounced(pack: Pack, dir: string): Promise<Problem[]> {
+  const { MODEL_DIR } = await import('../adapters/ear/nodeEar.ts')
+  const dictionary = parseDictionary(await readFile(join(MODEL_DIR, 'dict.txt'), 'utf8'))
+  const { missing } = pronounce(wordsNeeded(vocabularyOf(pack)), dictionary, pack.pronunciations)
+  return missing.map((word): Problem => {
+    const place = placeOf(pack.texts, word)
+    return {
+      code: 'word.unpronounced',
+      message: `"${word}" is in no dictionary and cannot be heard; say it otherwise, or give its sounds under pronunciations in pack.yaml`,
+      severity: 'advice',
+      ...(place && { place: { ...place, file: join(dir, place.file) } }),
+    }
+  })
+}
+
+function placeOf(texts: Pack['texts'], word: string): NonNullable<Problem['place']> | undefined {
+  const pattern = new RegExp(`(?<![a-z])${word}(?![a-z])`, 'i')
+  for (const [file, text] of Object.entries(texts)) {
+    for (const [index, line] of text.split('\n').entries()) {
+      const column = line.replace(/(^|\s)#.*/, '').search(pattern)
+      if (column >= 0) return { file, line: index + 1, column: column + 1 }
+    }
+  }
+  return undefined
+}
