@@ -192,7 +192,7 @@ const BAD: readonly Bad[] = [
     file: 'figures.yaml',
     from: '\nfigures:',
     to: '\nfigures:\n  flight: {label: flight, kind: callsign, telephony: [Delta], entered: {}}',
-    at: '[Delta]',
+    at: 'telephony: [Delta]',
     problem: /neither numbers nor letters of the alphabet, not "Delta"/,
   },
   {
