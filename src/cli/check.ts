@@ -5,7 +5,7 @@ import { isError, showProblem } from '../kernel/problem.ts'
 import { jsonSchema } from '../packs/schema.ts'
 import { type CommandRun, usage } from './io.ts'
 import { readPackDir } from './packDir.ts'
-import { unpronounced } from './unpronounced.ts'
+import { unpronouncedWords } from './unpronounced.ts'
 
 const USAGE = 'check DIR... | check --schema'
 
@@ -19,7 +19,7 @@ export const run: CommandRun = async (args, io) => {
   let failed = false
   for (const dir of options.dirs) {
     const { pack, problems } = await readPackDir(dir)
-    for (const problem of [...problems, ...(pack ? await unpronounced(pack, dir) : [])]) {
+    for (const problem of [...problems, ...(pack ? await unpronouncedWords(pack, dir) : [])]) {
       const stream = isError(problem) ? io.errors : io.output
       stream.write(`${showProblem(problem)}\n`)
     }

@@ -1,18 +1,14 @@
 /** Words of a pack that the ear cannot hear, since no dictionary has them: advice for who writes the pack. */
 
-import { readFile } from 'node:fs/promises'
 import { join } from 'node:path'
-import { parseDictionary, pronounce } from '../adapters/ear/dictionary.ts'
-import { wordsNeeded } from '../kernel/hearing/grammar.ts'
 import { vocabularyOf } from '../kernel/hearing/vocabulary.ts'
 import type { Problem } from '../kernel/problem.ts'
 import type { Pack } from '../kernel/run/checklist.ts'
 
 /** Each at the first place where it stands in the pack's texts. */
-export async function unpronounced(pack: Pack, dir: string): Promise<Problem[]> {
-  const { MODEL_DIR } = await import('../adapters/ear/nodeEar.ts')
-  const dictionary = parseDictionary(await readFile(join(MODEL_DIR, 'dict.txt'), 'utf8'))
-  const { missing } = pronounce(wordsNeeded(vocabularyOf(pack)), dictionary, pack.pronunciations)
+export async function unpronouncedWords(pack: Pack, dir: string): Promise<Problem[]> {
+  const ear = await import('../adapters/ear/nodeEar.ts')
+  const missing = await ear.unpronounced(vocabularyOf(pack))
   return missing.map((word): Problem => {
     const place = placeOf(pack.texts, word)
     return {

@@ -4,11 +4,12 @@ import { readFile } from 'node:fs/promises'
 import { createRequire } from 'node:module'
 import { dirname, join } from 'node:path'
 import createModule from 'soundswallower'
+import { wordsNeeded } from '../../kernel/hearing/grammar.ts'
 import type { Hearable, Vocabulary } from '../../kernel/hearing/hearable.ts'
 import type { Heard } from '../../ports.ts'
 import type { Decoded, ModelFiles } from './decoder.ts'
 import { type Denoiser, joined, loadDenoiser } from './denoise.ts'
-import { parseDictionary } from './dictionary.ts'
+import { parseDictionary, pronounce } from './dictionary.ts'
 import { Look, type Recognition, recognition } from './recogniser.ts'
 import { VoicingMeter } from './voicing.ts'
 import { readWav } from './wav.ts'
@@ -100,6 +101,12 @@ export async function createNodeRecogniser(vocabulary: Vocabulary): Promise<Node
       }
     },
   }
+}
+
+/** Words of a vocabulary that have no pronunciation and cannot be heard; loads no model. */
+export async function unpronounced(vocabulary: Vocabulary): Promise<readonly string[]> {
+  const dictionary = parseDictionary(await readFile(join(MODEL_DIR, 'dict.txt'), 'utf8'))
+  return pronounce(wordsNeeded(vocabulary), dictionary, vocabulary.pronunciations).missing
 }
 
 const FRAME = 480
