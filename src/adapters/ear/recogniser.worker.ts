@@ -5,12 +5,11 @@
 
 import createModule from 'soundswallower'
 import type { EarEvent, ListenOrder } from '../../ports.ts'
-import type { Decoded } from './decoder.ts'
 import { type Denoiser, loadDenoiser } from './denoise.ts'
 import { parseDictionary } from './dictionary.ts'
 import { Listening } from './listening.ts'
 import type { CapturedFrame, FromPeer, FromWorker, ToPeer, ToWorker } from './messages.ts'
-import { Look } from './recogniser.ts'
+import { Look, type Looked } from './recogniser.ts'
 
 let look: Look | undefined
 let denoiser: Denoiser | undefined
@@ -73,7 +72,7 @@ function loaded<T>(part: T | undefined): T {
 
 /** The first worker's line to the second. */
 function joinPeer(port: MessagePort): Listening {
-  const waiting = new Map<number, (decoded: Decoded) => void>()
+  const waiting = new Map<number, (decoded: Looked) => void>()
   let id = 0
   port.onmessage = ({ data }: MessageEvent<FromPeer>) => {
     waiting.get(data.id)?.(data.decoded)
@@ -87,7 +86,7 @@ function joinPeer(port: MessagePort): Listening {
     },
     first: (pcm: Float32Array) => loaded(look).at(pcm),
     second: (pcm: Float32Array) =>
-      new Promise<Decoded>((resolve) => {
+      new Promise<Looked>((resolve) => {
         waiting.set(++id, resolve)
         tell({ type: 'look', id, pcm })
       }),
