@@ -86,10 +86,10 @@ export class Look {
 /** More than this share of one look on the path for other speech makes the utterance other speech. */
 const OTHER_SPEECH = 0.5
 /**
- * A look that fits the sound less than this is in doubt. On the tuning voices numbers, spoken clean or at 10 dB
- * of noise, fitted at -56 or better, narration bent into numbers mostly below; single words fit loosely.
+ * A look that fits the sound less than this is in doubt. Numbers of the tuning voices, clean and at 10 dB of noise, fit
+ * at -56 or better, narration bent into numbers mostly worse; -75 leaves room for short answers, which fit less well.
  */
-const LEAST_FIT = { number: -58, words: -95 }
+const LEAST_FIT = { number: -75, words: -95 }
 const FAINT_DBFS = -55
 const CLIPPED_SHARE = 0.005
 
