@@ -8,15 +8,15 @@ import type { TestPage } from './page.ts'
 
 const file = (path: string) => fileURLToPath(new URL(`../../${path}`, import.meta.url))
 
-/** How long the app may take to speak a challenge and listen. */
-const TURN_MS = 20_000
+/** How long the app may take to speak a challenge, or a station a clearance, and listen. */
+const TURN_MS = 60_000
 
 export interface Pilot {
   /** From the first visit to the figures of a revision, entered; without voices outside the crew. */
   begin(): Promise<void>
   /** The same with those voices, and with a load sheet that holds what they will say. */
   beginTalking(sheet: string): Promise<void>
-  /** Types an answer once no station speaks, and waits until the page has made something of it. */
+  /** Types an answer, after a transmission once the page listens again, and waits until the page has made something of it. */
   type(text: string): Promise<void>
   enterFigures(name: 'preliminary' | 'final' | 'amended'): Promise<void>
   /** The same in two steps: read in, then entered. */
@@ -119,10 +119,8 @@ export function pilotAt({ page, speakWav }: TestPage): Pilot {
       await andThen(async () => speakWav(await wav(name)))
     },
     async type(text) {
-      // Otherseat may be cut off; a station is heard to its end, as what it gave comes in only then.
-      await page
-        .getByText(/^The (controller|broadcast|ground crew) speaks$/)
-        .waitFor({ state: 'detached', timeout: 60_000 })
+      // Otherseat may be cut off; what a station says is heard to its end, as what it gave comes in only then.
+      if ((await events()).at(-1)?.type === 'transmitted') await listened()
       await andThen(async () => {
         await page.getByRole('textbox', { name: 'Answer or phrase, typed' }).fill(text)
         await page.keyboard.press('Enter')

@@ -60,7 +60,7 @@ const FIGURES = [
 ]
 const INFORMATION = [
   'get the information',
-  'information kilo, wind two two zero one four, one zero one zero, runway two four',
+  ...['information kilo, one zero one zero', 'wind two two zero degrees one four knots, runway two four'],
 ]
 const BRIEFING = [
   'done',
@@ -112,6 +112,7 @@ describe('by voice', () => {
 
       // The words are heard, and stand nowhere.
       await pilot.listened()
+      expect((await transmissions(pilot, 'clearance.departure')).map(({ verdict }) => verdict)).toEqual(['correct'])
       expect(await page.page.getByText(/willow/i).count()).toBe(0)
       const readBacks = []
       for (const spoken of CLEARANCE) readBacks.push(await sayTo(pilot, 'clearance.departure', spoken))
