@@ -89,7 +89,7 @@ export function pilotAt({ page, speakWav }: TestPage): Pilot {
   async function andThen(what: () => Promise<void>): Promise<void> {
     const before = (await events()).length
     await what()
-    await vi.waitUntil(async () => (await events()).length > before, { timeout: 10_000, interval: 50 })
+    await vi.waitUntil(async () => (await events()).length > before, { timeout: TURN_MS, interval: 50 })
   }
 
   return {

@@ -14,7 +14,7 @@ afterEach(async () => {
 
 /** Holds what the stations say. */
 const SHEET = 'tests/cli/answers/talk.yaml'
-const FLIGHT_MS = 600_000
+const FLIGHT_MS = 1_200_000
 
 type Judged = { readonly verdict: string; readonly parts: readonly { readonly name: string; readonly state: string }[] }
 

@@ -27,6 +27,8 @@ const GUARD_MS = 120
 /** Levels come about ten times a second; so many looks in a row without one mean a dead ear. */
 const WATCH_EVERY_MS = 1000
 const SIGNS_MISSED = 5
+/** A recogniser that said that it is at work gets so many: several seconds of speech on a slow machine. */
+const SIGNS_MISSED_AT_WORK = 40
 const TYPING = 'Typing and the buttons work meanwhile.'
 
 export function createDeviceEar(options: DeviceEarOptions): Ear {
@@ -41,6 +43,7 @@ export function createDeviceEar(options: DeviceEarOptions): Ear {
   let state: EarState = 'off'
   let restarts = 0
   let hasSign = false
+  let isBusy = false
   let stopWatching = () => {}
   let stopWaiting = () => {}
   /** Counts openings: what an earlier one still had under way is dropped. */
@@ -120,6 +123,7 @@ export function createDeviceEar(options: DeviceEarOptions): Ear {
 
   function receive(message: FromWorker): void {
     hasSign = true
+    isBusy = message.type === 'busy'
     if (message.type === 'event') {
       if (message.event.type === 'heard') restarts = 0
       emit(message.event)
@@ -151,7 +155,7 @@ export function createDeviceEar(options: DeviceEarOptions): Ear {
       const isStopped = microphone !== undefined && !microphone.isRunning()
       missed = isSilent ? missed + 1 : 0
       hasSign = false
-      if (missed < SIGNS_MISSED) return
+      if (missed < (isBusy && !isStopped ? SIGNS_MISSED_AT_WORK : SIGNS_MISSED)) return
       missed = 0
       if (isStopped) {
         const message = `The browser holds its sound back; touch the page once. ${TYPING}`

@@ -46,6 +46,8 @@ export type FromWorker =
   | { readonly type: 'learned'; readonly missing: readonly string[] }
   | { readonly type: 'broken'; readonly message: string }
   | { readonly type: 'event'; readonly event: EarEvent }
+  /** Nothing will come while it looks at what was said: a long read-back takes its time. */
+  | { readonly type: 'busy' }
 
 /** First worker -> second. */
 export type ToPeer =

@@ -81,10 +81,14 @@ function joinPeer(port: MessagePort): Listening {
   const tell = (message: ToPeer) => port.postMessage(message)
   const looks = {
     expect(order: ListenOrder) {
+      say({ type: 'busy' })
       tell({ type: 'expect', hearable: order.hearable })
       loaded(look).expect(order.hearable)
     },
-    first: (pcm: Float32Array) => loaded(look).at(pcm),
+    first(pcm: Float32Array) {
+      say({ type: 'busy' })
+      return loaded(look).at(pcm)
+    },
     second: (pcm: Float32Array) =>
       new Promise<Looked>((resolve) => {
         waiting.set(++id, resolve)
