@@ -34,12 +34,11 @@ export interface Decoded {
   /** Words of the best path without silences; the words of other speech are left out. */
   readonly text: string
   readonly words: readonly HeardWord[]
-  /**
-   * How well sound and words fit: the path's score in the library's units for each 10 ms of speech. Every
-   * frame is scored against the best sound of the moment, so that 0 is perfect and other speech is far below.
-   */
-  readonly fit: number
-  /** Share of what was said that only fits the path for other speech. */
+  /** Path score in the library's units; comparable between grammars of one decoder for the same sound. */
+  readonly score: number
+  /** 10 ms frames in which something was said. */
+  readonly frames: number
+  /** Of those, the share that only fits the path for other speech. */
   readonly otherSpeech: number
 }
 
@@ -54,14 +53,14 @@ export interface DecoderSettings {
 }
 
 /**
- * Chosen on the tuning voices. Wider beams than the library's own cost a third more and heard nothing
- * better. A high language weight with likely silence keeps small words from being heard in pauses.
+ * Chosen on the tuning voices. Beams wider than the library's own: at those the right path is sometimes
+ * lost. A high language weight with likely silence keeps small words from being heard in pauses.
  */
 const SETTINGS: DecoderSettings = {
   compallsen: false,
-  beam: 1e-48,
-  pbeam: 1e-48,
-  wbeam: 1e-32,
+  beam: 1e-64,
+  pbeam: 1e-64,
+  wbeam: 1e-48,
   wip: 0.02,
   lw: 6,
   silprob: 0.5,
@@ -133,7 +132,7 @@ export class EarDecoder {
     this.decoder.process_audio(pcm, false, true)
     this.decoder.stop()
     const text = this.decoder.get_text()
-    if (text === '') return { text: '', words: [], fit: Number.NEGATIVE_INFINITY, otherSpeech: 0 }
+    if (text === '') return { text: '', words: [], score: Number.NEGATIVE_INFINITY, frames: 0, otherSpeech: 0 }
     return this.result()
   }
 
@@ -161,6 +160,6 @@ export class EarDecoder {
         })
     }
     const text = words.map((word) => word.text).join(' ')
-    return { text, words, fit: score / Math.max(1, frames), otherSpeech: frames > 0 ? other / frames : 0 }
+    return { text, words, score, frames, otherSpeech: frames > 0 ? other / frames : 0 }
   }
 }

@@ -5,15 +5,16 @@
 
 import { saidForm } from '../../kernel/hearing/form.ts'
 import type { EarEvent, EarGate, EarState, ListenOrder } from '../../ports.ts'
+import type { Decoded } from './decoder.ts'
 import type { Denoiser } from './denoise.ts'
-import { type Looked, type Recognition, recognition } from './recogniser.ts'
+import { type Recognition, recognition } from './recogniser.ts'
 import { PATIENT_TIMES, type Utterance, UtteranceFinder, type UtteranceStep, type UtteranceTimes } from './utterance.ts'
 import { VoicingMeter } from './voicing.ts'
 
 export interface Looks {
   expect(order: ListenOrder): void
-  first(pcm: Float32Array): Looked
-  second(pcm: Float32Array): Promise<Looked>
+  first(pcm: Float32Array): Decoded
+  second(pcm: Float32Array): Promise<Decoded>
 }
 
 interface Taken {

@@ -2,8 +2,7 @@
 
 import type { Hearable, Vocabulary } from '../../kernel/hearing/hearable.ts'
 import type { EarEvent, EarGate } from '../../ports.ts'
-import type { FrontEnd, ModelFiles } from './decoder.ts'
-import type { Looked } from './recogniser.ts'
+import type { Decoded, FrontEnd, ModelFiles } from './decoder.ts'
 
 /** Audio thread -> worker: 30 ms at 16 kHz. A gap in `seq` is sound that was lost. */
 export interface CapturedFrame {
@@ -56,5 +55,5 @@ export type ToPeer =
 /** Second worker -> first. */
 export interface FromPeer {
   readonly id: number
-  readonly decoded: Looked
+  readonly decoded: Decoded
 }

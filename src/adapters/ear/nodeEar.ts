@@ -7,10 +7,10 @@ import createModule from 'soundswallower'
 import { wordsNeeded } from '../../kernel/hearing/grammar.ts'
 import type { Hearable, Vocabulary } from '../../kernel/hearing/hearable.ts'
 import type { Heard } from '../../ports.ts'
-import type { ModelFiles } from './decoder.ts'
+import type { Decoded, ModelFiles } from './decoder.ts'
 import { type Denoiser, joined, loadDenoiser } from './denoise.ts'
 import { parseDictionary, pronounce } from './dictionary.ts'
-import { Look, type Looked, type Recognition, recognition } from './recogniser.ts'
+import { Look, type Recognition, recognition } from './recogniser.ts'
 import { VoicingMeter } from './voicing.ts'
 import { readWav } from './wav.ts'
 
@@ -33,7 +33,7 @@ export type RecognisedRecording = Recognition & {
   readonly lookMs: number
 }
 interface Timed {
-  readonly decoded: Looked
+  readonly decoded: Decoded
   readonly ms: number
 }
 

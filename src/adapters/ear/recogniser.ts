@@ -6,8 +6,7 @@
 import type { SoundSwallowerModule } from 'soundswallower'
 import { grammarOf, wordsNeeded } from '../../kernel/hearing/grammar.ts'
 import type { Hearable, Vocabulary } from '../../kernel/hearing/hearable.ts'
-import { isNumberWord } from '../../kernel/hearing/numberShapes.ts'
-import { isOutOfShape, isScraps } from '../../kernel/hearing/saying.ts'
+import { isScraps } from '../../kernel/hearing/saying.ts'
 import type { Heard, HeardWord } from '../../ports.ts'
 import { sameSaying, shareInCommon } from './agreement.ts'
 import { type Decoded, EarDecoder, type FrontEnd, type ModelFiles } from './decoder.ts'
@@ -27,11 +26,6 @@ export interface Recognition {
 
 /** Noise put under the sound: less than -76 dBFS and formant voices are lost, more than -60 and weak endings are. */
 const FLOOR_DBFS: Readonly<Record<FrontEnd, number>> = { plain: -70, cleaned: -76 }
-
-export interface Looked extends Decoded {
-  /** Its numbers could be values of the item's kinds. */
-  readonly isInShape: boolean
-}
 
 /** One of the two looks: a front end with its decoder. */
 export class Look {
@@ -67,15 +61,10 @@ export class Look {
   }
 
   /** Decodes one utterance, 16 kHz mono at any level. */
-  at(pcm: Float32Array): Looked {
+  at(pcm: Float32Array): Decoded {
     const decoded = this.decoder.decode(withFloor(normalised(pcm), FLOOR_DBFS[this.frontEnd]))
-    if (!this.vocabulary || !this.hearable) return { ...decoded, isInShape: true }
-    const { hearable, vocabulary } = this
-    return {
-      ...decoded,
-      ...(isScraps(hearable, vocabulary, decoded.text) && { otherSpeech: 1 }),
-      isInShape: !isOutOfShape(hearable, vocabulary, decoded.text),
-    }
+    if (!this.vocabulary || !this.hearable) return decoded
+    return isScraps(this.hearable, this.vocabulary, decoded.text) ? { ...decoded, otherSpeech: 1 } : decoded
   }
 
   free(): void {
@@ -85,16 +74,11 @@ export class Look {
 
 /** More than this share of one look on the path for other speech makes the utterance other speech. */
 const OTHER_SPEECH = 0.5
-/**
- * A look that fits the sound less than this is in doubt. Numbers of the tuning voices, clean and at 10 dB of noise, fit
- * at -56 or better, narration bent into numbers mostly worse; -75 leaves room for short answers, which fit less well.
- */
-const LEAST_FIT = { number: -75, words: -95 }
 const FAINT_DBFS = -55
 const CLIPPED_SHARE = 0.005
 
 /** What two looks at one recording amount to. Words are the first one's; the second can only add doubt. */
-export function recognition(pcm: Float32Array, first: Looked, second: Looked): Recognition {
+export function recognition(pcm: Float32Array, first: Decoded, second: Decoded): Recognition {
   const { text, words } = first
   const others = [first, second].filter((look) => look.text === '' || look.otherSpeech > OTHER_SPEECH).length
   const confidence = others > 0 ? 0 : shareInCommon(text, second.text)
@@ -102,9 +86,7 @@ export function recognition(pcm: Float32Array, first: Looked, second: Looked): R
   if (others === 2) return { ...base, doubt: 'otherSpeech' }
   if (clippedShare(pcm) > CLIPPED_SHARE) return { ...base, doubt: 'clipped' }
   if (dBFS(speechRms(pcm)) < FAINT_DBFS) return { ...base, doubt: 'faint' }
-  const least = text.split(' ').some(isNumberWord) ? LEAST_FIT.number : LEAST_FIT.words
-  const fits = Math.min(first.fit, second.fit) >= least
-  if (others === 0 && fits && first.isInShape && sameSaying(text, second.text)) return base
+  if (others === 0 && sameSaying(text, second.text)) return base
   const alternatives = second.text === '' ? [] : [{ text: second.text }]
   return { ...base, doubt: 'unsure', ...(alternatives.length > 0 && { alternatives }) }
 }

@@ -5,11 +5,12 @@
 
 import createModule from 'soundswallower'
 import type { EarEvent, ListenOrder } from '../../ports.ts'
+import type { Decoded } from './decoder.ts'
 import { type Denoiser, loadDenoiser } from './denoise.ts'
 import { parseDictionary } from './dictionary.ts'
 import { Listening } from './listening.ts'
 import type { CapturedFrame, FromPeer, FromWorker, ToPeer, ToWorker } from './messages.ts'
-import { Look, type Looked } from './recogniser.ts'
+import { Look } from './recogniser.ts'
 
 let look: Look | undefined
 let denoiser: Denoiser | undefined
@@ -72,7 +73,7 @@ function loaded<T>(part: T | undefined): T {
 
 /** The first worker's line to the second. */
 function joinPeer(port: MessagePort): Listening {
-  const waiting = new Map<number, (decoded: Looked) => void>()
+  const waiting = new Map<number, (decoded: Decoded) => void>()
   let id = 0
   port.onmessage = ({ data }: MessageEvent<FromPeer>) => {
     waiting.get(data.id)?.(data.decoded)
@@ -90,7 +91,7 @@ function joinPeer(port: MessagePort): Listening {
       return loaded(look).at(pcm)
     },
     second: (pcm: Float32Array) =>
-      new Promise<Looked>((resolve) => {
+      new Promise<Decoded>((resolve) => {
         waiting.set(++id, resolve)
         tell({ type: 'look', id, pcm })
       }),

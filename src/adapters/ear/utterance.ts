@@ -49,7 +49,7 @@ export interface UtteranceTimes {
 }
 /** For a speaker who pauses inside an answer. */
 export const PATIENT_TIMES: Pick<UtteranceTimes, 'wholeMs' | 'halfMs'> = { wholeMs: 650, halfMs: 1_300 }
-export const TIMES: UtteranceTimes = { preRollMs: 500, lookMs: 150, wholeMs: 400, halfMs: 850, longestMs: 12_000 }
+export const TIMES: UtteranceTimes = { preRollMs: 500, lookMs: 210, wholeMs: 400, halfMs: 850, longestMs: 12_000 }
 
 const FRAME_MS = 30
 /** Voiced frames in a row that make speech; fewer are clicks. */

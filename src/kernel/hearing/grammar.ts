@@ -6,50 +6,35 @@
 import type { Hearable, Vocabulary } from './hearable.ts'
 import { CLASSES, type ClassSign, NUMERALS, numberShapes, valueWords } from './numberShapes.ts'
 import { SOUND } from './phones.ts'
-import { isOneNumber, isSpelled, LETTERS, SPELLING_RULES, spellingRules } from './spelling.ts'
+import { isSpelled, LETTERS, SPELLING_RULES, spellingRules } from './spelling.ts'
 import { talkRules } from './talkGrammar.ts'
 
 /**
  * Weights of the paths beside one another. They are the same for every item of a shape and follow from
- * no value. Chosen on the tuning voices only.
+ * no value. Other lengths are lowest, since such a path fits anything. Chosen on the tuning voices only.
  */
 export interface Weights {
-  /** Of words before a number, beside none. */
-  readonly before: number
-  /** Of words behind a number, beside none. */
-  readonly behind: number
-  /** Of a further word there. */
-  readonly nextWord: number
-  /** Of a word that goes with another kind of value, beside one of the item's own. */
-  readonly foreign: number
-  /** Of an answer to a value without any number, where the kind needs one. */
-  readonly wordsAlone: number
-  /** Of one more value than are asked, or one phrase more. */
+  /** Of one well-shaped number beside one phrase. */
+  readonly number: number
+  /** Of one single word in an order of the pilot's own, beside one phrase. */
+  readonly word: number
+  /** Of saying something more. */
   readonly more: number
   /** Of "eighty" or "fifteen" beside a single digit: pilots say digits, and the two sound alike. */
   readonly grouped: number
-  /** Of number words in no shape: too many, too few. */
+  /** Of one number word outside a shape. */
   readonly rival: number
-  /** Of one more of them. */
-  readonly nextRival: number
-  /** Of one single word in an order of the pilot's own, beside one phrase. */
-  readonly word: number
   /** Of the whole path for other speech. */
   readonly otherSpeech: number
   /** Of going on with another sound in it. */
   readonly sound: number
 }
 export const WEIGHTS: Weights = {
-  before: 0.03,
-  behind: 0.2,
-  nextWord: 0.03,
-  foreign: 0.02,
-  wordsAlone: 0.01,
-  more: 0.003,
-  grouped: 0.1,
-  rival: 1e-6,
-  nextRival: 0.1,
-  word: 0.001,
+  number: 50,
+  word: 0.01,
+  more: 0.03,
+  grouped: 0.2,
+  rival: 2e-4,
   otherSpeech: 1e-5,
   sound: 0.02,
 }
@@ -60,88 +45,29 @@ export const WEIGHTS: Weights = {
  */
 export function grammarOf(hearable: Hearable, vocabulary: Vocabulary, weights: Weights = WEIGHTS): string {
   const { shapes, talk } = hearable
+  const paths =
+    shapes.length > 0
+      ? [
+          ...valueItemWords(hearable, vocabulary),
+          `/${weights.number}/ ${factored([...new Set(shapes.flatMap(numberShapes))], weights.grouped)}`,
+          `/${weights.rival}/ <numeral>`,
+          ...(shapes.some(isSpelled) ? [`/${weights.rival}/ <letter>`] : []),
+        ]
+      : [...wordItemPhrases(hearable, vocabulary), ...vocabulary.words.map((word) => `/${weights.word}/ ${word}`)]
   const once = [...vocabulary.lists, ...vocabulary.others, ...(talk?.others ?? []), ...vocabulary.commands]
   const rules = [
-    ...classRules(),
+    ...Object.entries(CLASSES).map(([sign, members]) => `${classRule(sign)} = ${members.join(' | ')};`),
     ...spellingRules([...shapes, ...(talk?.parts ?? []).map(({ shape }) => shape)], vocabulary.names ?? []),
-    ...answerRules(hearable, vocabulary, weights),
+    `<numeral> = ${Object.values(CLASSES).flat().join(' | ')};`,
+    ...(talk
+      ? talkRules(talk, (sequences) => factored(sequences, weights.grouped))
+      : // One state with every word in it: the recogniser then shares their beginnings.
+        [`<answer> = (${paths.join(' | ')}) (/1/ <NULL> | /${weights.more}/ <answer>);`]),
     `<sounds> = ${SOUND} (/1/ <NULL> | /${weights.sound}/ <sounds>);`,
     `<echo> = ${vocabulary.challenges.join(' | ') || '<NULL>'};`,
     `public <heard> = <answer> | <echo> [<answer>] | ${once.join(' | ') || '<NULL>'} | /${weights.otherSpeech}/ <sounds>;`,
   ]
   return `#JSGF V1.0;\ngrammar ear;\n${rules.join('\n')}\n`
-}
-
-const classRules = () =>
-  Object.entries(CLASSES).map(([sign, members]) => `${classRule(sign)} = ${members.join(' | ')};`)
-
-function answerRules(hearable: Hearable, vocabulary: Vocabulary, weights: Weights): string[] {
-  const { shapes, talk } = hearable
-  if (talk) return [ANY_NUMERAL, ...talkRules(talk, (sequences) => factored(sequences, FREE.grouped))]
-  if (shapes.length === 0) return wordRules(hearable, vocabulary, weights)
-  return shapes.every(isOneNumber) ? valueRules(hearable, vocabulary, weights) : freeRules(hearable, vocabulary)
-}
-
-/** Weights of an answer in free order; the paths as in `Weights`. */
-const FREE = { number: 50, more: 0.03, grouped: 0.2, rival: 2e-4 }
-const ANY_NUMERAL = `<numeral> = ${Object.values(CLASSES).flat().join(' | ')};`
-
-/** Words, letters and numbers in any order, for values that are not one number. */
-function freeRules(hearable: Hearable, vocabulary: Vocabulary): string[] {
-  const { shapes } = hearable
-  const paths = [
-    ...valueItemWords(hearable, vocabulary),
-    `/${FREE.number}/ ${factored([...new Set(shapes.flatMap(numberShapes))], FREE.grouped)}`,
-    `/${FREE.rival}/ <numeral>`,
-    ...(shapes.some(isSpelled) ? [`/${FREE.rival}/ <letter>`] : []),
-  ]
-  // One state with every word in it: the recogniser then shares their beginnings.
-  return [ANY_NUMERAL, `<answer> = (${paths.join(' | ')}) (/1/ <NULL> | /${FREE.more}/ <answer>);`]
-}
-
-/** Numbers in their shapes with words beside them; words alone are not as likely, and loose numbers hardly. */
-function valueRules(hearable: Hearable, vocabulary: Vocabulary, weights: Weights): string[] {
-  const { shapes } = hearable
-  const sequences = [...new Set(shapes.flatMap(numberShapes))]
-  // Only a kind that can be said without a number may be so at no cost.
-  const wordsAlone = shapes.some(({ kind }) => kind === 'choice') ? 1 : weights.wordsAlone
-  const more = shapes.length > 1 ? 1 : weights.more
-  return [
-    `<numeral> = ${looseWords(weights.grouped ** 2).join(' | ')};`,
-    `<loose> = <numeral> (/1/ <NULL> | /${weights.nextRival}/ <loose>);`,
-    `<beside> = ${besideValues(hearable, vocabulary, weights.foreign).join(' | ')};`,
-    `<label> = ${besideValues(hearable, vocabulary, weights.foreign, BEHIND_ONLY).join(' | ')};`,
-    `<labels> = <label> (/1/ <NULL> | /${weights.nextWord}/ <labels>);`,
-    `<words> = <beside> (/1/ <NULL> | /${weights.nextWord}/ <words>);`,
-    `<number> = /1/ ${factored(sequences, weights.grouped)} | /${weights.rival}/ <loose>;`,
-    // One state with every beginning in it: the recogniser then shares them.
-    `<answer> = (/1/ <number> | /${weights.before}/ <labels> <number>) (/1/ <end> | /${weights.behind}/ <words> <end>) | /${wordsAlone}/ <words>;`,
-    `<end> = /1/ <NULL> | /${more}/ <answer>;`,
-  ]
-}
-
-function wordRules(hearable: Hearable, vocabulary: Vocabulary, weights: Weights): string[] {
-  const single = vocabulary.words.map((word) => `/${weights.word}/ ${word}`)
-  const paths = [...wordItemPhrases(hearable, vocabulary), ...single]
-  return [`<answer> = (${paths.join(' | ')}) (/1/ <NULL> | /${weights.more}/ <answer>);`]
-}
-
-/** Number words in no order. "Eighty" swallows "eight" and the sound behind it even more readily where no shape holds it. */
-function looseWords(grouped: number): string[] {
-  const { e, y, n: _, ...others } = CLASSES
-  return [...Object.values(others).flat(), ...[...e, ...y].map((word) => `/${grouped}/ ${word}`)]
-}
-
-const NONE: ReadonlySet<string> = new Set()
-/** Said behind a value, hardly before one, where "oh" sounds like "both". */
-const BEHIND_ONLY: ReadonlySet<string> = new Set(['both', 'checked', 'set', 'units', 'percent'])
-
-/** The words that go with the item's kinds, and, less likely, those that stand beside other values of this pack. */
-function besideValues(hearable: Hearable, vocabulary: Vocabulary, foreign: number, without = NONE): string[] {
-  const own = new Set([...hearable.shapes.flatMap(valueWords), ...interjections(hearable), 'set', 'not'])
-  const others = vocabulary.besideValues.filter((word) => !own.has(word))
-  const sayable = (word: string) => !NUMERALS.has(word) && !without.has(word)
-  return [...[...own].filter(sayable).sort(), ...others.filter(sayable).map((word) => `/${foreign}/ ${word}`)]
 }
 
 /** The words that stand beside values in this pack, and those that go with the item's kinds. */

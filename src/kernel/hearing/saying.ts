@@ -5,8 +5,8 @@
 
 import type { KindSpec } from '../kinds/kind.ts'
 import type { Hearable, Vocabulary } from './hearable.ts'
-import { CLASSES, isNumberWord, numberShapes } from './numberShapes.ts'
-import { isOneNumber, isSpelled, LETTERS, namesIn } from './spelling.ts'
+import { isNumberWord } from './numberShapes.ts'
+import { isSpelled, LETTERS, namesIn } from './spelling.ts'
 
 /** The fewest phrases of the pack, or single words, that a text is made of. 0 for none. */
 export function pieceCount(vocabulary: Vocabulary, text: string): number {
@@ -47,40 +47,3 @@ export function isScraps(hearable: Hearable, vocabulary: Vocabulary, text: strin
 
 /** "Doors closed and locked, correction, open and locked" has four; scraps have more. */
 const MOST_PIECES = 4
-
-const SIGN_OF: ReadonlyMap<string, string> = new Map(
-  Object.entries(CLASSES).flatMap(([sign, members]) => members.map((word) => [word, sign] as const)),
-)
-
-/**
- * True where a number was heard that is no value of the item's kinds, nor, codes aside, the beginning of one: a digit too many,
- * or digits and tens in an order that nobody says. That is a mishearing more often than an answer.
- */
-export function isOutOfShape(hearable: Hearable, vocabulary: Vocabulary, text: string): boolean {
-  // Letters and names have no number's shape, and talk has any.
-  if (hearable.shapes.length === 0 || hearable.talk || !hearable.shapes.every(isOneNumber)) return false
-  const echo = vocabulary.challenges.find((challenge) => text.startsWith(`${challenge} `))
-  const said = text.slice(echo?.length ?? 0).replace(SPEED_LABELS, ' | ')
-  const shapes = [...new Set(hearable.shapes.flatMap(numberShapes))]
-  // Of a code's digits one is lost more often than left out.
-  const isCode = hearable.shapes.some(({ kind }) => kind === 'digits' || kind === 'time' || kind === 'altimeter')
-  const runs = said.split(' ').map((word) => SIGN_OF.get(word) ?? ' ')
-  return runs
-    .join('')
-    .split(/ +/)
-    .some((run) => !isMadeOf(run, shapes, hearable.shapes.length, isCode))
-}
-
-/** "V one" and "V two" name a speed; their numbers are no part of it. */
-const SPEED_LABELS = /\bv (one|two)\b/g
-
-/** Whether signs are at most `most` whole shapes in a row, the last of them, unless `whole`, perhaps not finished. */
-function isMadeOf(run: string, shapes: readonly string[], most: number, whole: boolean): boolean {
-  if (run === '' || run === 'n') return true
-  if (most === 0) return false
-  return shapes.some(
-    (shape) =>
-      (!whole && shape.startsWith(run)) ||
-      (run.startsWith(shape) && isMadeOf(run.slice(shape.length), shapes, most - 1, whole)),
-  )
-}

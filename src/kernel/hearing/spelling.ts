@@ -28,8 +28,6 @@ export function namesIn(spec: KindSpec): string[] {
 
 /** The kinds whose values hold letters of the alphabet. */
 export const isSpelled = ({ kind }: KindSpec) => kind === 'identifier' || kind === 'callsign' || kind === 'route'
-/** Whether a value of this kind is one number, with no letters, names or words within. */
-export const isOneNumber = (spec: KindSpec) => !isSpelled(spec) && spec.kind !== 'wind'
 
 /**
  * The rules behind those signs; only what the kinds asked for need. `known`: designators that can be heard. Weights

@@ -1,13 +1,13 @@
 /** The talk and radio keys over a listening order: what of the sound is looked at, and what is not. */
 
 import { describe, expect, it } from 'vitest'
+import type { Decoded } from '../../../src/adapters/ear/decoder.ts'
 import type { Denoiser } from '../../../src/adapters/ear/denoise.ts'
 import { Listening } from '../../../src/adapters/ear/listening.ts'
-import type { Looked } from '../../../src/adapters/ear/recogniser.ts'
 import type { EarEvent, EarGate } from '../../../src/ports.ts'
 
 const FRAME_MS = 30
-const DECODED: Looked = { text: 'brake set', words: [], fit: -40, otherSpeech: 0, isInShape: true }
+const DECODED: Decoded = { text: 'brake set', words: [], score: 0, frames: 50 } as unknown as Decoded
 
 /** A room with a pilot: loud frames are speech, and the recogniser hears the same words in all of it. */
 function room() {

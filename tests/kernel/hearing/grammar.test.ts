@@ -5,7 +5,7 @@ import type { Hearable } from '../../../src/kernel/hearing/hearable.ts'
 import { numberShapes, valueWords } from '../../../src/kernel/hearing/numberShapes.ts'
 import { isPhoneWord, SOUND } from '../../../src/kernel/hearing/phones.ts'
 import { spokenWords } from '../../../src/kernel/hearing/phrases.ts'
-import { isOutOfShape, pieceCount } from '../../../src/kernel/hearing/saying.ts'
+import { pieceCount } from '../../../src/kernel/hearing/saying.ts'
 import { isSpelled, LETTERS } from '../../../src/kernel/hearing/spelling.ts'
 import { vocabularyOfItems } from '../../../src/kernel/hearing/vocabulary.ts'
 import type { Figure, KindSpec } from '../../../src/kernel/kinds/kind.ts'
@@ -135,23 +135,6 @@ describe('what hangs together', () => {
     ['', 0],
   ])('"%s" has %i pieces', (text, pieces) => {
     expect(pieceCount(VOCABULARY, text)).toBe(pieces)
-  })
-})
-
-describe('a number that was heard', () => {
-  it.each<readonly [text: string, spec: KindSpec, isOut: boolean]>([
-    ['four two seven one', { kind: 'digits', length: 4 }, false],
-    ['forty two seventy one', { kind: 'digits', length: 4 }, false],
-    ['four two', { kind: 'digits', length: 4 }, true],
-    ['four two seven one one', { kind: 'digits', length: 4 }, true],
-    ['eighty fourteen six seven', { kind: 'digits', length: 4 }, true],
-    ['five point two up correction five point four up', { kind: 'trim', decimals: 1 }, false],
-    ['five five point two up', { kind: 'trim', decimals: 1 }, false],
-    ['v one one two eight', { kind: 'speed' }, false],
-    ['one two eight five', { kind: 'speed' }, true],
-    ['eight nine', { kind: 'heading' }, false],
-  ])('as "%s" for %j is out of shape: %s', (text, spec, isOut) => {
-    expect(isOutOfShape({ shapes: [spec], yesNo: false }, VOCABULARY, text)).toBe(isOut)
   })
 })
 
