@@ -4,6 +4,7 @@ import { ACKNOWLEDGEMENTS } from '../kernel/hearing/talk.ts'
 import { isWhole } from '../kernel/response/form.ts'
 import { judge } from '../kernel/response/judge.ts'
 import type { JudgeInput, Judgement } from '../kernel/response/model.ts'
+import { figureNames } from '../kernel/response/parse.ts'
 import { judgeReadBack, wholeResponse } from '../kernel/response/readBack.ts'
 import { topicsIn } from '../kernel/response/topics.ts'
 import { topicsOf } from '../kernel/run/briefing.ts'
@@ -120,7 +121,7 @@ function inputOf(state: RunState, heard: Heard, text: string): Omit<JudgeInput, 
 }
 
 function figuresIn(pack: Pack, state: RunState, response: string) {
-  const names = [...response.matchAll(/<([\w-]+)>/g)].map((match) => match[1] ?? '')
+  const names = figureNames(response)
   return figuresFor(pack, saidValues(state), names)
 }
 
@@ -145,7 +146,7 @@ function doubted(judgement: Judgement, heard: Heard): Judgement {
 function isOther(pack: Pack, response: string, states: Turn['states'], judgement: Judgement, heard: Heard): boolean {
   if (judgement.verdict === 'command') return true
   if (heard.by === 'typed' || judgement.verdict !== 'sayAgain' || judgement.because !== 'notUnderstood') return false
-  const names = [...response.matchAll(/<([\w-]+)>/g)].map((match) => match[1] ?? '')
+  const names = figureNames(response)
   return isWhole(response, specsOf(pack, names), heard.text, states ? { states } : {}) === 'none'
 }
 

@@ -184,3 +184,8 @@ export function wordsOf(response: Response): string[] {
   phrases.delete('')
   return [...phrases]
 }
+
+/** Names of the figures in a text, whether it is a response or a wording, in their order; one may come twice. */
+export function figureNames(text: string): string[] {
+  return [...text.matchAll(/<([\w-]+)>/g)].map(([, name = '']) => name)
+}

@@ -3,13 +3,12 @@
 import type { Hearable } from '../hearing/hearable.ts'
 import { talkOf } from '../hearing/talk.ts'
 import type { Specs } from '../kinds/kind.ts'
+import { figureNames } from '../response/parse.ts'
 import type { Pack } from './checklist.ts'
 import { findItem, saidFigures } from './place.ts'
 import type { RunState } from './state.ts'
 import { saidInTalk, talkAt } from './talk.ts'
 import { watchAt } from './watchTiming.ts'
-
-const namesIn = (response: string) => [...response.matchAll(/<([\w-]+)>/g)].map((match) => match[1] ?? '')
 
 /** What to listen for: shapes of the open item, never its values. */
 export function hearableAt(pack: Pack, state: RunState): Hearable {
@@ -28,7 +27,7 @@ export function hearableAt(pack: Pack, state: RunState): Hearable {
   const activity = talkAt(pack, floor)
   if (activity) {
     const said = saidInTalk(pack, state)
-    const names = [...new Set(said.flatMap(namesIn))]
+    const names = [...new Set(said.flatMap(figureNames))]
     const specs = Object.fromEntries(names.flatMap((name) => (specOf(name) ? [[name, specOf(name)]] : []))) as Specs
     return { shapes: Object.values(specs), yesNo: question !== undefined, talk: talkOf(activity, said, specs) }
   }

@@ -3,8 +3,8 @@
  * phrases around them. Values are spoken here, since one has to hear them from a station; Otherseat itself never does.
  */
 
-import type { Figure } from '../kinds/kind.ts'
-import { sayValue } from '../kinds/table.ts'
+import { sayOnRadio } from '../kinds/radio.ts'
+import { figureNames } from '../response/parse.ts'
 import type { Pack } from './checklist.ts'
 import type { Role } from './events.ts'
 import type { Element, Exchange, Turn, Wording } from './exchange.ts'
@@ -41,20 +41,14 @@ export function saidValues(state: RunState): RunState['values'] {
   return { ...state.values, ...state.script?.values }
 }
 
-/** FAA AIM 4-2-8 e: a point, where ICAO says decimal. */
-function transmittedValue(figure: Figure, radio: RunState['settings']['radio']): string {
-  const said = sayValue(figure, 'standard')
-  return radio === 'faa' && figure.kind === 'frequency' ? said.replace(' decimal ', ' point ') : said
-}
-
 function worded(pack: Pack, state: RunState, wording: Wording | undefined, values = saidValues(state)): string {
   if (!wording) return ''
-  const text = wording[state.settings.radio ?? 'icao']
-  const names = [...text.matchAll(/<([\w-]+)>/g)].map((match) => match[1] ?? '')
-  const figures = figuresFor(pack, values, names)
+  const { radio = 'icao' } = state.settings
+  const text = wording[radio]
+  const figures = figuresFor(pack, values, figureNames(text))
   return text.replace(/<([\w-]+)>/g, (_, name: string) => {
     const figure = figures[name]
-    return figure ? transmittedValue(figure, state.settings.radio) : ''
+    return figure ? sayOnRadio(figure, radio) : ''
   })
 }
 

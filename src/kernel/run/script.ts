@@ -9,7 +9,7 @@ import type { Inputs } from '../figures/model.ts'
 import type { FigureDeclaration } from '../figures/pack.ts'
 import { type Seeded, seeded } from '../figures/seeded.ts'
 import type { Value } from '../kinds/kind.ts'
-import { figuresOf, parseResponse } from '../response/parse.ts'
+import { figureNames, figuresOf, parseResponse } from '../response/parse.ts'
 import type { Pack } from './checklist.ts'
 import type { Script, Slip } from './events.ts'
 import type { Element, Exchange, Turn, Wording } from './exchange.ts'
@@ -55,7 +55,7 @@ function stationsOf(pack: Pack): Exchange[] {
 }
 
 function figuresIn({ icao, faa }: Wording): string[] {
-  return [...`${icao} ${faa}`.matchAll(/<([^<>]*)>/g)].map(([, name = '']) => name)
+  return figureNames(`${icao} ${faa}`)
 }
 
 function draw(

@@ -1,6 +1,7 @@
 /** Where an exchange stands, and what its station says of its own accord when it has the floor. */
 
 import type { Value } from '../kinds/kind.ts'
+import { figureNames } from '../response/parse.ts'
 import type { Pack } from './checklist.ts'
 import type { Briefing, Exchange, Turn } from './exchange.ts'
 import { isFree } from './interlocks.ts'
@@ -130,12 +131,14 @@ export function saidInTalk(pack: Pack, state: RunState): string[] {
 
 function textsToSay(exchange: Exchange, state: RunState): string[] {
   const pending = pendingTurn(exchange, state)
-  if (pending) return [...readBacksOf(pending, state.situation).map(({ response }) => response), callsign(pending)]
+  if (pending)
+    return [...readBacksOf(pending, state.situation).map(({ response }) => response), besideReadBack(pending)]
   return callableTurns(exchange, state).map(({ calls }) => calls ?? '')
 }
 
 /** A call sign that the station used may be said with any read-back. */
-function callsign(turn: Turn): string {
-  return [...(turn.opens?.icao ?? '').matchAll(/<[\w-]+>/g)].map(([figure]) => `[${figure}]`).join(' ')
+export function besideReadBack(turn: Turn): string {
+  return figureNames(turn.opens?.icao ?? '')
+    .map((name) => `[<${name}>]`)
+    .join(' ')
 }
-export const besideReadBack = callsign

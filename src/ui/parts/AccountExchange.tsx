@@ -1,7 +1,7 @@
 /** One exchange in the account: its turns with every call and read-back, and whether a controller's slip was noticed. */
 
 import type { DebriefExchange, DebriefTurn } from '../../kernel/run/debriefTalk.ts'
-import { AccountTry } from './AccountTry.tsx'
+import { AccountTries } from './AccountTries.tsx'
 import { Mark } from './Mark.tsx'
 
 export function AccountExchange({ exchange }: { readonly exchange: DebriefExchange }) {
@@ -51,18 +51,7 @@ function AccountTurn({ turn }: { readonly turn: DebriefTurn }) {
           <strong>{slip.noticed ? 'You noticed.' : 'You did not notice.'}</strong>
         </p>
       )}
-      {tries.length > 0 && (
-        <details open={misses > 0}>
-          <summary class="small">
-            What was said<span class="hidden-label"> of {label}</span>
-          </summary>
-          <ol class="why stack">
-            {tries.map((one) => (
-              <AccountTry key={one.t} one={one} />
-            ))}
-          </ol>
-        </details>
-      )}
+      <AccountTries tries={tries} open={misses > 0} about={`of ${label}`} />
     </li>
   )
 }

@@ -2,7 +2,7 @@
 
 import type { DebriefItem, DebriefList } from '../../kernel/run/debrief.ts'
 import { REASON_WORDS } from '../../kernel/run/phrases.ts'
-import { AccountTry } from './AccountTry.tsx'
+import { AccountTries } from './AccountTries.tsx'
 import { Mark, type MarkName } from './Mark.tsx'
 
 export function AccountList({ list }: { readonly list: DebriefList }) {
@@ -57,18 +57,7 @@ function AccountItem({ item }: { readonly item: DebriefItem }) {
         </span>
         <span class="soft small">{notes.join(', ')}</span>
       </div>
-      {tries.length > 0 && (
-        <details open={misses > 0}>
-          <summary class="small">
-            What was said<span class="hidden-label"> to {challenge}</span>
-          </summary>
-          <ol class="why stack">
-            {tries.map((one) => (
-              <AccountTry key={one.t} one={one} />
-            ))}
-          </ol>
-        </details>
-      )}
+      <AccountTries tries={tries} open={misses > 0} about={`to ${challenge}`} />
     </li>
   )
 }
