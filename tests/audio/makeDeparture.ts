@@ -1,15 +1,17 @@
 /**
- * Renders the answers of the demo departure, and its talk, in two of the check voices into audio/check/departure:
+ * Renders the answers of the demo departure, its talk, and words of command in two of the check voices into audio/check/departure:
  * `npx tsx tests/audio/makeDeparture.ts`. Needs the programs flite and sox.
  */
 
 import { fileURLToPath } from 'node:url'
 import { FINAL_ANSWERS, LISTS, PRELIMINARY_ANSWERS } from './departure.ts'
 import { CHECK_VOICES, render } from './make.ts'
+import { RUN_ANSWERS } from './run.ts'
 import { TALK_ANSWERS } from './talk.ts'
 
 const out = fileURLToPath(new URL('../../audio/check/departure/', import.meta.url))
-for (const { file, text, voice: name } of [...PRELIMINARY_ANSWERS, ...FINAL_ANSWERS, ...LISTS, ...TALK_ANSWERS]) {
+const said = [...PRELIMINARY_ANSWERS, ...FINAL_ANSWERS, ...LISTS, ...TALK_ANSWERS, ...RUN_ANSWERS]
+for (const { file, text, voice: name } of said) {
   const voice = CHECK_VOICES.find((candidate) => candidate.name === name)
   if (!voice) throw new Error(`${name} is no check voice`)
   render(text, voice, `${out}${file}.wav`)

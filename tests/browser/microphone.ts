@@ -34,6 +34,8 @@ export function injectMicrophone({ is, echo }: MicrophoneOptions): void {
   const NOISE = 0.0005
   const ECHO_DELAY_S = 0.03
 
+  // An empty page has no microphone to replace.
+  if (typeof MediaDevices === 'undefined') return
   const replace = (getUserMedia: () => Promise<MediaStream>) =>
     Object.defineProperty(MediaDevices.prototype, 'getUserMedia', { value: getUserMedia, configurable: true })
 

@@ -9,6 +9,7 @@ import { join } from 'node:path'
 import { type BrowserContext, chromium, type Page } from 'playwright-core'
 import { findChromium } from '../chromium.ts'
 import { injectMicrophone, type MicrophoneOptions } from './microphone.ts'
+import { startWithTabs } from './tabs.ts'
 import { openTrap } from './trap.ts'
 
 export interface PageOptions {
@@ -23,6 +24,8 @@ export interface PageOptions {
   readonly width?: number
   readonly height?: number
   readonly colorScheme?: 'dark' | 'light'
+  /** Another tab in front of it hides the page and holds it back; sizes, colours and profiles are the browser's own. */
+  readonly canBeHidden?: boolean
 }
 
 export interface TestPage {
@@ -60,15 +63,19 @@ export async function openPage(options: PageOptions): Promise<TestPage> {
   if (!executablePath) throw new Error('no Chromium or Chrome found: install one, or set CHROME_PATH to its program')
   const profile = options.profile ?? (await mkdtemp(join(tmpdir(), 'otherseat-browser-')))
   const trap = await openTrap()
-  const context = await chromium.launchPersistentContext(profile, {
-    executablePath,
-    headless: true,
-    args: ARGS,
-    proxy: { server: trap.server, bypass: 'localhost' },
-    serviceWorkers: options.serviceWorkers ?? 'block',
-    viewport: { width: options.width ?? 1280, height: options.height ?? 800 },
-    colorScheme: options.colorScheme ?? 'dark',
-  })
+  const proxy = { server: trap.server, bypass: 'localhost' }
+  const tabbed = options.canBeHidden ? await startWithTabs(executablePath, profile, ARGS, proxy) : undefined
+  const context =
+    tabbed?.context ??
+    (await chromium.launchPersistentContext(profile, {
+      executablePath,
+      headless: true,
+      args: ARGS,
+      proxy,
+      serviceWorkers: options.serviceWorkers ?? 'block',
+      viewport: { width: options.width ?? 1280, height: options.height ?? 800 },
+      colorScheme: options.colorScheme ?? 'dark',
+    }))
   const requests: string[] = []
   const errors: string[] = []
   context.on('request', (request) => requests.push(request.url()))
@@ -90,7 +97,7 @@ export async function openPage(options: PageOptions): Promise<TestPage> {
     errors: () => errors.filter((error) => !OPTIONAL_FILE.test(error)),
     speakWav: (wav) => page.evaluate((base64) => window.speakWav(base64), Buffer.from(wav).toString('base64')),
     async close() {
-      await context.close()
+      await (tabbed ? tabbed.end() : context.close())
       await trap.close()
       if (!options.profile) await rm(profile, { recursive: true, force: true, maxRetries: 3 })
     },

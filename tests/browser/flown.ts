@@ -1,0 +1,51 @@
+/**
+ * A run that was left in the middle: flown in Node by typed answers up to the place that a test is about,
+ * and put into the page's storage as that page would have kept it.
+ */
+
+import type { Settings } from '../../src/app/settings.ts'
+import type { RunEvent, RunSettings } from '../../src/kernel/run/events.ts'
+import { rig } from '../app/rig.ts'
+import type { TestPage } from './page.ts'
+
+export interface FlownOptions {
+  readonly run?: Partial<RunSettings>
+  /** Settings of the person at the page, where they are not the usual ones. */
+  readonly settings?: Partial<Settings>
+}
+
+/** The log of the demo departure on preliminary figures, as far as these answers bring it. */
+export async function flown(answers: readonly string[], settings: Partial<RunSettings> = {}): Promise<RunEvent[]> {
+  const { hear, log } = await rig({ settings })
+  for (const answer of answers) await hear(answer, { by: 'typed' })
+  return [...log.events]
+}
+
+/** Leaves such a run in the page, and goes on with it there. */
+export async function goOnFlown({ page }: TestPage, answers: readonly string[], options: FlownOptions = {}) {
+  const events = await flown(answers, options.run)
+  await page.getByRole('button', { name: 'Take your seat' }).waitFor()
+  await page.evaluate(
+    ([events, settings]) =>
+      new Promise<void>((resolve, reject) => {
+        localStorage.setItem('otherseat.settings', JSON.stringify(settings))
+        const open = indexedDB.open('otherseat')
+        open.onerror = () => reject(open.error)
+        open.onsuccess = () => {
+          const write = open.result.transaction(['events', 'runs'], 'readwrite')
+          for (const event of events) write.objectStore('events').put(event)
+          write.objectStore('runs').put({ runId: events[0]?.runId, pack: 'demo', startedAt: Date.now(), ended: false })
+          write.oncomplete = () => {
+            open.result.close()
+            resolve()
+          }
+          write.onerror = () => reject(write.error)
+        }
+      }),
+    // Spoken fast: these tests are not about the voice.
+    [events, { welcomed: true, rate: 1.6, ...options.settings }] as const,
+  )
+  await page.reload()
+  await page.getByRole('button', { name: 'Go on with it' }).click()
+  await page.getByRole('region', { name: 'What was heard' }).waitFor()
+}

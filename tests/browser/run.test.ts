@@ -1,0 +1,176 @@
+/** What happens in a run beside right answers, by voice in a real browser. */
+
+import { afterEach, describe, expect, inject, test } from 'vitest'
+import type { SpokenAnswer } from '../audio/departure.ts'
+import { CONTINUE, FROM_THE_TOP, GO_BACK, LEAVE_OPEN, NO_LIGHT_UP, STAND_BY } from '../audio/run.ts'
+import { type FlownOptions, goOnFlown } from './flown.ts'
+import { openPage, type PageOptions, type TestPage } from './page.ts'
+import { type Pilot, pilotAt } from './pilot.ts'
+
+let opened: TestPage | undefined
+afterEach(async () => {
+  await opened?.close()
+  opened = undefined
+})
+
+async function goOn(
+  answers: readonly string[],
+  { canBeHidden, ...options }: FlownOptions & Pick<PageOptions, 'canBeHidden'> = {},
+): Promise<{ test: TestPage; pilot: Pilot }> {
+  opened = await openPage({ address: inject('address'), ...(canBeHidden && { canBeHidden }) })
+  await goOnFlown(opened, answers, options)
+  return { test: opened, pilot: pilotAt(opened) }
+}
+
+const FIGURES = [
+  ...['load figures list', 'two four three six zero', 'four point three up', 'one two six', 'one three nine'],
+  'niner zero point four',
+]
+const TO_THE_LINE = [
+  ...['before start list', 'brake set', 'signs on', 'five two four zero', 'one zero zero niner', 'four two seven one'],
+]
+const BEHIND_THE_LINE = ['we are cleared to push', 'all closed slides armed', 'beacon on', 'all pumps on']
+
+const last = async (pilot: Pilot) => (await pilot.events()).at(-1)
+const closed = async (pilot: Pilot) => (await pilot.events()).filter(({ type }) => type === 'answered').length
+
+/** Says it, and once more where the ear asks again, as a pilot would; the event that came of it. */
+async function sayUntil(pilot: Pilot, spoken: Pick<SpokenAnswer, 'file'>, type: string) {
+  for (let tries = 1; tries <= 3; tries++) {
+    await pilot.say(spoken)
+    const event = await last(pilot)
+    if (event?.type === type) return event
+  }
+  throw new Error(`${spoken.file}: ${JSON.stringify((await pilot.events()).slice(-3))}`)
+}
+
+describe('at the line', () => {
+  test('the list stops, takes no answer of an item below it, and goes on when the clearance is said', async () => {
+    const { pilot } = await goOn([...FIGURES, ...TO_THE_LINE.slice(0, -1)])
+    expect(await pilot.headline()).toBe('transponder')
+    expect(await sayUntil(pilot, { file: 'transponder' }, 'answered')).toMatchObject({
+      judgement: { verdict: 'correct' },
+    })
+    await pilot.listened()
+    expect(await pilot.said()).toContain('Before start list to the line. Waiting for push clearance.')
+    const before = await closed(pilot)
+    await pilot.say({ file: 'doors' })
+    expect(await last(pilot)).toMatchObject({ type: 'overheard', evidence: { by: 'voice' } })
+    expect(await pilot.headline()).toBe('waiting: push clearance')
+    expect(await closed(pilot)).toBe(before)
+    expect(await sayUntil(pilot, { file: 'push' }, 'cleared')).toMatchObject({
+      clearance: 'push',
+      evidence: { by: 'voice' },
+    })
+    await pilot.listened()
+    expect(await pilot.said()).toContain('Below the line. Doors?')
+  })
+})
+
+describe('an interruption', () => {
+  test('is announced; on return the place is said, and one item back or the top of the list is to be had', async () => {
+    const { pilot } = await goOn(FIGURES.slice(0, 3), { run: { breakAfterS: 1 } })
+    expect(await pilot.headline()).toBe('v one')
+    expect(await sayUntil(pilot, STAND_BY, 'commanded')).toMatchObject({ command: 'standBy' })
+    await pilot.listened()
+    expect(await pilot.headline()).toBe('standing by')
+    // An answer now is for somebody else.
+    await pilot.say({ file: 'v1-preliminary' })
+    expect(await last(pilot)).toMatchObject({ type: 'overheard' })
+    expect(await sayUntil(pilot, CONTINUE, 'commanded')).toMatchObject({ command: 'continue' })
+    await pilot.listened()
+    expect(await pilot.said()).toContain('Resuming load figures list, go back one or from the top if you like. V one?')
+    expect(await sayUntil(pilot, GO_BACK, 'commanded')).toMatchObject({ command: 'goBack' })
+    await pilot.listened()
+    expect(await pilot.headline()).toBe('takeoff trim')
+    expect(await sayUntil(pilot, FROM_THE_TOP, 'commanded')).toMatchObject({ command: 'fromTop' })
+    await pilot.listened()
+    expect(await pilot.headline()).toBe('zero fuel weight')
+  })
+})
+
+describe('an item that is left open', () => {
+  test('is passed by, asked for again behind the last one, and the list is complete only with it', async () => {
+    const { pilot } = await goOn(FIGURES.slice(0, 4))
+    expect(await pilot.headline()).toBe('v two')
+    expect(await sayUntil(pilot, LEAVE_OPEN, 'commanded')).toMatchObject({ command: 'leaveOpen' })
+    await pilot.listened()
+    expect(await pilot.headline()).toBe('takeoff fan speed')
+    await pilot.type('niner zero point four')
+    await pilot.listened()
+    expect(await pilot.headline()).toBe('v two')
+    expect(await pilot.said()).not.toContain('complete')
+    expect(await sayUntil(pilot, { file: 'v2-preliminary' }, 'answered')).toMatchObject({
+      judgement: { verdict: 'correct' },
+    })
+    await pilot.listened()
+    expect(await pilot.said()).toContain('Load figures list complete')
+  })
+})
+
+describe('an engine start behind another window', () => {
+  test('in which no call comes is questioned in time with the stop words; an abnormal call draws them at once', async () => {
+    const { test: page, pilot } = await goOn([...FIGURES, ...TO_THE_LINE, ...BEHIND_THE_LINE], { canBeHidden: true })
+    const began = await sayUntil(pilot, { file: 'start-right' }, 'watchBegan')
+    const simulator = await page.context.newPage()
+    await simulator.bringToFront()
+    await expect.poll(() => page.page.evaluate(() => document.visibilityState)).toBe('hidden')
+
+    const dues = async () => (await pilot.events()).filter(({ type }) => type === 'watchDue')
+    // Of its own timers such a page has one a minute: two of them would not be due in this time.
+    await expect.poll(dues, { timeout: 45_000 }).toHaveLength(2)
+    const [asked, limit] = await dues()
+    expect(asked).toMatchObject({ watch: 'rightStart', call: 'turning', stage: 'ask' })
+    expect(limit).toMatchObject({ watch: 'rightStart', call: 'turning', stage: 'limit' })
+    // From the onset of what began it, and not before the pack's time.
+    expect(Number(limit?.t) - Number(began.at)).toBeGreaterThanOrEqual(9_000)
+    await pilot.listened()
+    expect(await pilot.said()).toContain('No call heard, rotation. Fuel off, unless seen.')
+
+    expect(await sayUntil(pilot, NO_LIGHT_UP, 'watchStopped')).toMatchObject({ abnormal: 'noLight' })
+    await page.page.bringToFront()
+    expect(await page.page.evaluate(() => document.visibilityState)).toBe('visible')
+    await pilot.listened()
+    expect(await pilot.said()).toMatch(
+      /“Fuel off\. Keep it turning\. Selector off after the time\. Keep it turning to clear the fuel, from the top/,
+    )
+    // It was no interruption, and it hears as before.
+    expect(await sayUntil(pilot, FROM_THE_TOP, 'commanded')).toMatchObject({ command: 'fromTop' })
+    await pilot.listened()
+    expect(await pilot.said()).toContain('Not yet, keep it turning to clear the fuel.')
+    expect(page.errors()).toEqual([])
+  })
+})
+
+describe('push to talk by key', () => {
+  const TALK = { type: 'key', code: 'KeyT', label: 'T' } as const
+  const HELD_ONLY = { listening: 'push', switches: { talk: TALK, radio: null, confirm: null } } as const
+
+  test('hears only what is said while the key is held, and with it the voice is interrupted', async () => {
+    const { test: page, pilot } = await goOn(FIGURES.slice(0, 1), { settings: HELD_ONLY })
+    const { keyboard } = page.page
+    const ear = page.page.getByLabel('Microphone', { exact: true })
+    await ear.getByText('Hold T to talk').waitFor({ timeout: 60_000 })
+    const before = await pilot.events()
+    await pilot.speak({ file: 'zfw-preliminary' })
+    await keyboard.down('KeyT')
+    await pilot.say({ file: 'zfw-preliminary' })
+    await keyboard.up('KeyT')
+    // One answer, and it is not the one that was said beside the key.
+    const answers = (await pilot.events()).slice(before.length)
+    expect(answers).toMatchObject([{ type: 'answered', evidence: { by: 'voice' }, judgement: { verdict: 'correct' } }])
+
+    // The next challenge is under way.
+    await ear.getByText('Not listening: Otherseat speaks').waitFor()
+    await keyboard.down('KeyT')
+    await pilot.say({ file: 'trim-preliminary' })
+    await keyboard.up('KeyT')
+    expect(await last(pilot)).toMatchObject({
+      type: 'answered',
+      evidence: { by: 'voice', early: true },
+      judgement: { verdict: 'correct' },
+    })
+    await ear.getByText('Hold T to talk').waitFor()
+    expect(await pilot.headline()).toBe('v one')
+  })
+})
