@@ -9,9 +9,6 @@ import { join } from 'node:path'
 import { type BrowserContext, chromium } from 'playwright-core'
 import { vi } from 'vitest'
 
-/** A page that is not seen is held back from its first second on, as otherwise after five minutes: a timer a minute. */
-const HELD_BACK = '--enable-features=IntensiveWakeUpThrottling:grace_period_seconds/1'
-
 export interface TabbedBrowser {
   readonly context: BrowserContext
   end(): Promise<void>
@@ -24,7 +21,7 @@ export async function startWithTabs(
   proxy: { readonly server: string; readonly bypass: string },
 ): Promise<TabbedBrowser> {
   const network = [`--proxy-server=${proxy.server}`, `--proxy-bypass-list=${proxy.bypass}`]
-  const own = ['--headless', '--mute-audio', HELD_BACK, '--remote-debugging-port=0', `--user-data-dir=${profile}`]
+  const own = ['--headless', '--mute-audio', '--remote-debugging-port=0', `--user-data-dir=${profile}`]
   const child = spawn(program, [...args, ...network, ...own, 'about:blank'], { stdio: 'ignore' })
   const exited = new Promise<void>((done) => child.once('exit', () => done()))
   const port = await vi.waitUntil(
