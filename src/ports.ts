@@ -69,6 +69,8 @@ export type EarGate = 'open' | 'ended' | 'shut'
 export interface ListenOrder {
   readonly order: number
   readonly hearable: Hearable
+  /** Clock time at which the app's own voice had sounded to its end: an answer may begin right behind it. */
+  readonly after: number
   /** The app's own voice is not in the microphone: listen through it. */
   readonly isHeadset?: boolean
   /** This speaker pauses between words: the end is waited for longer. */
@@ -90,6 +92,8 @@ export interface Voice {
   readonly name: string
   /** Resolves when the sound has ended. Never rejects: a failure is an outcome. */
   speak(text: string, role: Role): Promise<'spoken' | 'failed' | 'cancelled'>
+  /** Clock time at which that sound had ended, which is before a busy page is told; undefined where nobody knows. */
+  endedAt(): number | undefined
   tone(name: ToneName): Promise<void>
   cancel(): void
 }

@@ -59,7 +59,7 @@ export function conduct(
     clock,
     happen: (happening: Happening) => void dispatch.happen(happening),
     speaking: (text, role) => {
-      speech.said(text)
+      speech.said(text, voice.endedAt())
       store.setState({ voice: { speaking: text, role, failed: false } })
     },
     takeDown: told.takenDown,

@@ -54,29 +54,34 @@ export function createPerform(parts: PerformParts): (effects: readonly Effect[])
     await parts.voice.tone('attention')
   }
 
-  function listen({ order, hearable }: Extract<Effect, { type: 'listen' }>, isHeadset: boolean): void {
+  function listen(effect: Extract<Effect, { type: 'listen' }>, after: number, isHeadset: boolean): void {
+    const { order, hearable } = effect
     const isPatient = parts.isPatient()
-    parts.ear.listen({ order, hearable, ...(isHeadset && { isHeadset }), ...(isPatient && { isPatient }) })
+    parts.ear.listen({ order, hearable, after, ...(isHeadset && { isHeadset }), ...(isPatient && { isPatient }) })
   }
 
   async function run(effects: readonly Effect[], mine: number): Promise<void> {
     const isCurrent = () => round === mine
     const isHeadset = parts.isHeadset()
+    const { clock, voice } = parts
+    let soundedAt = clock.now()
     for (const effect of effects) {
       if (!isCurrent()) return
       switch (effect.type) {
         case 'shut':
           parts.ear.shut()
-          if (isHeadset) for (const later of effects) if (later.type === 'listen') listen(later, isHeadset)
+          if (isHeadset) for (const later of effects) if (later.type === 'listen') listen(later, clock.now(), isHeadset)
           break
         case 'speak':
           await speak(effect.text, effect.role, isCurrent)
+          soundedAt = voice.endedAt() ?? clock.now()
           break
         case 'tone':
-          await parts.voice.tone(effect.tone)
+          await voice.tone(effect.tone)
+          soundedAt = clock.now()
           break
         case 'listen':
-          if (!isHeadset) listen(effect, isHeadset)
+          if (!isHeadset) listen(effect, soundedAt, isHeadset)
           break
         case 'takeDown':
           parts.takeDown(effect)

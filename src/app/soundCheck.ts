@@ -23,7 +23,7 @@ export interface SoundCheck {
 
 const NOTHING: Levels = { level: -90, noise: -90, isClipped: false }
 
-export function createSoundCheck({ store, ear, voice }: SoundCheckParts): SoundCheck {
+export function createSoundCheck({ store, ear, voice, clock }: SoundCheckParts): SoundCheck {
   let stop: (() => void) | undefined
   let order = 0
   let levels = NOTHING
@@ -37,7 +37,7 @@ export function createSoundCheck({ store, ear, voice }: SoundCheckParts): SoundC
   function listen(): void {
     const line = SOUND_LINES[check()?.lines.length ?? 0]
     levels = NOTHING
-    if (line) ear.listen({ order: ++order, hearable: hearableOf(line) })
+    if (line) ear.listen({ order: ++order, hearable: hearableOf(line), after: clock.now() })
   }
 
   function took(heard: Heard | undefined): void {

@@ -3,8 +3,8 @@
 import type { Clock } from '../ports.ts'
 
 export interface Speech {
-  /** A text begins; the empty one ends it. */
-  said(text: string): void
+  /** A text begins; the empty one ends it, at a clock time where that is known. */
+  said(text: string, endedAt?: number): void
   /** The pilot cut it off: whatever is answered to it is early. */
   cut(): void
   isOn(): boolean
@@ -17,9 +17,9 @@ export function createSpeech(clock: Clock): Speech {
   let wasCut = false
   let until = 0
   return {
-    said(text) {
+    said(text, endedAt) {
       if (text) wasCut = false
-      else if (isOn) until = clock.now()
+      else if (isOn) until = endedAt ?? clock.now()
       isOn = text !== ''
     },
     cut() {

@@ -8,6 +8,8 @@ export interface MicrophoneOptions {
   readonly is: 'there' | 'refused' | 'missing'
   /** How much of what the app plays comes back; 0 for none. */
   readonly echo: number
+  /** What pilot and app say can be had apart (see `line.ts`). */
+  readonly hasLine: boolean
 }
 
 declare global {
@@ -28,9 +30,17 @@ export interface TestMicrophone {
   mute(isMuted: boolean): void
   /** Another one from the next opening on; with two channels the pilot is on the second. */
   change(rate: number, channels: 1 | 2): void
+  /** What the pilot says and what the app plays, each by itself, in the room of the first microphone. */
+  line(): {
+    readonly room: AudioContext
+    readonly pilot: AudioNode
+    readonly app: AudioNode
+    /** Makes a sound the pilot's. */
+    say(source: AudioNode): void
+  }
 }
 
-export function injectMicrophone({ is, echo }: MicrophoneOptions): void {
+export function injectMicrophone({ is, echo, hasLine }: MicrophoneOptions): void {
   const NOISE = 0.0005
   const ECHO_DELAY_S = 0.03
 
@@ -80,6 +90,8 @@ export function injectMicrophone({ is, echo }: MicrophoneOptions): void {
   const room = new PlainContext()
   let { line, speakInto } = furnish(room, 1)
   let current = room
+  const pilot = new GainNode(room)
+  const app = new GainNode(room)
   const given: MediaStreamTrack[] = []
 
   replace(async () => {
@@ -106,20 +118,32 @@ export function injectMicrophone({ is, echo }: MicrophoneOptions): void {
       current = new PlainContext({ sampleRate: rate })
       ;({ line, speakInto } = furnish(current, channels))
     },
+    line: () => ({ room, pilot, app, say }),
+  }
+
+  function say(source: AudioNode): void {
+    if (source.context === room) source.connect(pilot)
+    speakInto(source)
   }
 
   window.speakWav = async (base64) => {
     await current.resume()
     const bytes = Uint8Array.from(atob(base64), (character) => character.charCodeAt(0))
     const source = new AudioBufferSourceNode(current, { buffer: await current.decodeAudioData(bytes.buffer) })
-    speakInto(source)
+    say(source)
     await new Promise<void>((ended) => {
       source.onended = () => ended()
       source.start()
     })
   }
 
-  if (echo <= 0) return
+  if (echo <= 0 && !hasLine) return
+  if (echo > 0) {
+    app
+      .connect(new DelayNode(room, { delayTime: ECHO_DELAY_S }))
+      .connect(new GainNode(room, { gain: echo }))
+      .connect(line)
+  }
   const taps = new WeakMap<BaseAudioContext, MediaStreamAudioDestinationNode>()
   const connect = AudioNode.prototype.connect as (...args: unknown[]) => AudioNode
   const tapOf = (context: AudioContext) => {
@@ -127,12 +151,7 @@ export function injectMicrophone({ is, echo }: MicrophoneOptions): void {
     if (known) return known
     const tap = context.createMediaStreamDestination()
     taps.set(context, tap)
-    const back = room.createMediaStreamSource(tap.stream)
-    const delay = new DelayNode(room, { delayTime: ECHO_DELAY_S })
-    const gain = new GainNode(room, { gain: echo })
-    connect.call(back, delay)
-    connect.call(delay, gain)
-    connect.call(gain, line)
+    connect.call(room.createMediaStreamSource(tap.stream), app)
     return tap
   }
   AudioNode.prototype.connect = function (this: AudioNode, ...args: unknown[]) {

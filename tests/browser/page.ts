@@ -8,6 +8,7 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { type BrowserContext, chromium, type Page } from 'playwright-core'
 import { findChromium } from '../chromium.ts'
+import { injectLine } from './line.ts'
 import { injectMicrophone, type MicrophoneOptions } from './microphone.ts'
 import { startWithTabs } from './tabs.ts'
 import { openTrap } from './trap.ts'
@@ -17,6 +18,8 @@ export interface PageOptions {
   readonly microphone?: MicrophoneOptions['is']
   /** 0 (none) to 1: how much of the app's own sound comes back through the microphone. */
   readonly echo?: number
+  /** With `window.line`. */
+  readonly hasLine?: boolean
   readonly storage?: 'kept' | 'refused'
   readonly serviceWorkers?: 'block' | 'allow'
   /** A browser profile to be used again; a new one that is deleted afterwards where none is named. */
@@ -24,7 +27,7 @@ export interface PageOptions {
   readonly width?: number
   readonly height?: number
   readonly colorScheme?: 'dark' | 'light'
-  /** Another tab in front of it hides the page and holds it back; sizes, colours and profiles are the browser's own. */
+  /** Another tab in front of it hides the page; sizes, colours and profiles are the browser's own. */
   readonly canBeHidden?: boolean
 }
 
@@ -83,8 +86,10 @@ export async function openPage(options: PageOptions): Promise<TestPage> {
   context.on('console', (message) => {
     if (message.type() === 'error') errors.push(`${message.text()} ${message.location().url}`)
   })
-  const microphone: MicrophoneOptions = { is: options.microphone ?? 'there', echo: options.echo ?? 0 }
+  const { microphone: is = 'there', echo = 0, hasLine = false } = options
+  const microphone: MicrophoneOptions = { is, echo, hasLine }
   await context.addInitScript(injectMicrophone, microphone)
+  if (hasLine) await context.addInitScript(injectLine)
   if (options.storage === 'refused') await context.addInitScript(refuseStorage)
   const page = context.pages()[0] ?? (await context.newPage())
   await page.goto(options.address)

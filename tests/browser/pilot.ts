@@ -29,6 +29,8 @@ export interface Pilot {
   speak(answer: Pick<SpokenAnswer, 'file'>): Promise<void>
   /** Answers once the page listens, and waits until it has made something of it. */
   say(answer: Pick<SpokenAnswer, 'file'>): Promise<void>
+  /** The same a set time behind the end of what the page says next, or is saying; `window.line` tells more. */
+  sayBehind(answer: Pick<SpokenAnswer, 'file'>, how: { afterMs: number; busyMs?: number }): Promise<void>
   /** In lower case: capitals are the style sheet's. */
   headline(): Promise<string>
   said(): Promise<string>
@@ -117,6 +119,17 @@ export function pilotAt({ page, speakWav }: TestPage): Pilot {
     async say({ file: name }) {
       await listened()
       await andThen(async () => speakWav(await wav(name)))
+    },
+    async sayBehind({ file: name }, { afterMs, busyMs = 0 }) {
+      const heard = async () =>
+        (await events()).filter(({ evidence }) => (evidence as { by?: string } | undefined)?.by === 'voice').length
+      const before = await heard()
+      await page.evaluate(([base64, afterMs, busyMs]) => window.line.answer(base64, afterMs, busyMs), [
+        Buffer.from(await wav(name)).toString('base64'),
+        afterMs,
+        busyMs,
+      ] as const)
+      await vi.waitUntil(async () => (await heard()) > before, { timeout: TURN_MS, interval: 50 })
     },
     async type(text) {
       // Otherseat may be cut off; what a station says is heard to its end, as what it gave comes in only then.

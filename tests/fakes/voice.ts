@@ -38,6 +38,7 @@ export function createFakeVoice({ holds = false, outcome = 'spoken' }: FakeVoice
         current = { text, answer }
       })
     },
+    endedAt: () => undefined,
     async tone(name) {
       tones.push(name)
     },

@@ -35,7 +35,7 @@ class Capture extends AudioWorkletProcessor {
   private take(sample: number): void {
     this.frame[this.filled++] = sample
     if (this.filled < FRAME) return
-    const message: CapturedFrame = { seq: this.seq++, pcm: this.frame }
+    const message: CapturedFrame = { seq: this.seq++, endedAt: Date.now(), pcm: this.frame }
     this.out?.postMessage(message, [this.frame.buffer])
     this.frame = new Float32Array(FRAME)
     this.filled = 0

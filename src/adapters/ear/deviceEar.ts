@@ -183,8 +183,8 @@ export function createDeviceEar(options: DeviceEarOptions): Ear {
     },
     listen(next) {
       order = next
-      const { isHeadset, ...plain } = next
-      workers?.first({ type: 'listen', ...plain, guardMs: isHeadset ? 0 : guardMs })
+      // By the clock, not from the moment at which a busy worker comes to it.
+      workers?.first({ type: 'listen', order: next, opensAt: next.after + (next.isHeadset ? 0 : guardMs) })
     },
     shut() {
       order = undefined

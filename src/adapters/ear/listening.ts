@@ -8,7 +8,14 @@ import type { EarEvent, EarGate, EarState, ListenOrder } from '../../ports.ts'
 import type { Decoded } from './decoder.ts'
 import type { Denoiser } from './denoise.ts'
 import { type Recognition, recognition } from './recogniser.ts'
-import { PATIENT_TIMES, type Utterance, UtteranceFinder, type UtteranceStep, type UtteranceTimes } from './utterance.ts'
+import {
+  type Frame,
+  PATIENT_TIMES,
+  type Utterance,
+  UtteranceFinder,
+  type UtteranceStep,
+  type UtteranceTimes,
+} from './utterance.ts'
 import { VoicingMeter } from './voicing.ts'
 
 export interface Looks {
@@ -25,6 +32,8 @@ interface Taken {
 const LEVEL_EVERY_FRAMES = 3
 /** Keys are let go on the last syllable. */
 const KEY_TAIL_MS = 150
+/** So much is kept while no order is in force: a busy page may give one this late. */
+const KEPT_FRAMES = 100
 
 export class Listening {
   private readonly looks: Looks
@@ -34,6 +43,8 @@ export class Listening {
   private readonly finder: UtteranceFinder
   private order: ListenOrder | undefined
   private opensAt = 0
+  /** Captured while no order was in force, oldest first. */
+  private kept: Frame[] = []
   /** From when on the gate is shut, and whether what is said then is kept as the beginning of what follows. */
   private gateShutsAt = Number.POSITIVE_INFINITY
   private keepsBehindGate = false
@@ -53,7 +64,7 @@ export class Listening {
     this.finder = new UtteranceFinder(parts.times)
   }
 
-  /** Opens the ear `guardMs` from now: what is captured before that is the app's own voice. */
+  /** What is captured before `opensAt` is the app's own voice; what was captured since then is heard though the order came late. */
   listen(order: ListenOrder, opensAt: number): void {
     this.order = order
     this.opensAt = opensAt
@@ -61,6 +72,7 @@ export class Listening {
     this.finder.open(order.isPatient ? PATIENT_TIMES : {})
     this.become('guard')
     this.looks.expect(order)
+    for (const frame of this.kept.splice(0)) this.hear(frame, order)
   }
 
   shut(): void {
@@ -78,6 +90,7 @@ export class Listening {
       this.gateShutsAt = 0
       this.taken = undefined
       this.finder.open()
+      this.kept = []
     }
   }
 
@@ -89,15 +102,20 @@ export class Listening {
       this.sinceLevel = 0
       this.emit({ type: 'level', level: voicing.level, noise: voicing.noise, clipping: voicing.isClipping })
     }
-    if (!this.order || at < this.opensAt) return
     const frame = { raw: pcm, clean, isVoiced: voicing.isVoiced, at }
-    const isBehindGate = at >= this.gateShutsAt
+    if (this.order) this.hear(frame, this.order)
+    else if (at < this.gateShutsAt) this.kept = [...this.kept.slice(1 - KEPT_FRAMES), frame]
+  }
+
+  private hear(frame: Frame, order: ListenOrder): void {
+    if (frame.at < this.opensAt) return
+    const isBehindGate = frame.at >= this.gateShutsAt
     if (this.state === 'guard') {
       this.finder.open()
       if (!isBehindGate) this.become('open')
     }
     const step = isBehindGate ? this.finder.end() : this.finder.push(frame, this.taken?.form)
-    if (step) this.take(step, this.order)
+    if (step) this.take(step, order)
     if (isBehindGate) {
       if (this.keepsBehindGate) this.finder.keep(frame)
       else this.finder.open()

@@ -1,12 +1,14 @@
 /** What page, workers and audio thread say to one another. */
 
 import type { Hearable, Vocabulary } from '../../kernel/hearing/hearable.ts'
-import type { EarEvent, EarGate } from '../../ports.ts'
+import type { EarEvent, EarGate, ListenOrder } from '../../ports.ts'
 import type { Decoded, FrontEnd, ModelFiles } from './decoder.ts'
 
 /** Audio thread -> worker: 30 ms at 16 kHz. A gap in `seq` is sound that was lost. */
 export interface CapturedFrame {
   readonly seq: number
+  /** When its last sample was there, ms since 1970. */
+  readonly endedAt: number
   readonly pcm: Float32Array
 }
 
@@ -31,10 +33,9 @@ export type ToWorker =
   | { readonly type: 'peer'; readonly port: MessagePort }
   | {
       readonly type: 'listen'
-      readonly order: number
-      readonly hearable: Hearable
-      readonly guardMs: number
-      readonly isPatient?: boolean
+      readonly order: ListenOrder
+      /** What was captured before this clock time is the app's own voice. */
+      readonly opensAt: number
     }
   | { readonly type: 'shut' }
   | { readonly type: 'gate'; readonly gate: EarGate }

@@ -47,7 +47,7 @@ async function receive(message: ToWorker): Promise<void> {
     case 'frames':
       return hearFrames(message.port, message.clockOffsetMs)
     case 'listen':
-      return listening?.listen({ ...message, isPatient: message.isPatient === true }, now() + message.guardMs)
+      return listening?.listen(message.order, message.opensAt)
     case 'shut':
       return listening?.shut()
     case 'gate':
@@ -107,12 +107,15 @@ function servePeer(port: MessagePort): void {
   }
 }
 
-/** Frames carry no time: they follow one another without a gap, so the newest arrival dates them all. */
+/**
+ * Frames are dated where they are captured, for here they wait while something is looked at. They follow one another
+ * without a gap, so one date serves them all.
+ */
 function hearFrames(port: MessagePort, clockOffsetMs: number): void {
   clockOffset = clockOffsetMs
   let begin = 0
   port.onmessage = ({ data }: MessageEvent<CapturedFrame>) => {
-    const latest = now() - FRAME_MS
+    const latest = data.endedAt + clockOffset - FRAME_MS
     const dated = begin + data.seq * FRAME_MS
     // The least delayed frame is right; a frame far off means that the stream had stopped for a while.
     if (begin === 0 || dated > latest || latest - dated > 500) begin = latest - data.seq * FRAME_MS

@@ -12,6 +12,8 @@ export type Outcome = 'spoken' | 'failed' | 'cancelled'
 
 export interface Speaker {
   speak(text: string, role: Role): Promise<Outcome>
+  /** As in the port. */
+  endedAt(): number | undefined
   cancel(): void
 }
 
@@ -80,6 +82,8 @@ export function createBrowserVoice(parts: BrowserVoiceParts): BrowserSpeaker {
   return {
     isUsable,
     speak,
+    // It tells that it has ended, and not when.
+    endedAt: () => undefined,
     voices: () => local().map((voice) => voice.name),
     cancel: () => stop?.(),
   }

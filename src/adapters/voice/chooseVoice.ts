@@ -112,6 +112,7 @@ export function joinVoices({ settings, clock, sound, browser, embeddedFor }: Joi
       return speaking === browser ? settings().voice || 'browser' : EMBEDDED
     },
     speak,
+    endedAt: () => speaking?.endedAt(),
     cancel,
     async tone(name) {
       const context = await sound.running()

@@ -47,6 +47,7 @@ const LATE_MS = 2_000
 export function createEmbeddedVoice(parts: EmbeddedVoiceParts): EmbeddedSpeaker {
   let loading: Promise<Loaded> | undefined
   let stop: (() => void) | undefined
+  let endedAt: number | undefined
   /** Each utterance or cancel begins a new one, so that what still loads for an older one is not spoken. */
   let turn = 0
 
@@ -79,11 +80,12 @@ export function createEmbeddedVoice(parts: EmbeddedVoiceParts): EmbeddedSpeaker 
 
   function play(context: AudioContext, voice: Loaded, clips: readonly Clip[]): Promise<Outcome> {
     return new Promise((answer) => {
-      const { sources, lengthMs } = schedule(context, voice, clips, parts)
+      const { sources, lengthMs, endsAt } = schedule(context, voice, clips, parts)
       const end = (outcome: Outcome) => {
         if (stop !== cancelThis) return
         stop = undefined
         forget()
+        endedAt = outcome === 'spoken' ? soundedAt(context, endsAt, parts.clock) : undefined
         if (outcome !== 'spoken') for (const source of sources) source.stop()
         answer(outcome)
       }
@@ -95,7 +97,15 @@ export function createEmbeddedVoice(parts: EmbeddedVoiceParts): EmbeddedSpeaker 
     })
   }
 
-  return { speak, cancel, prepare: () => loaded().then(ignore, ignore) }
+  return { speak, cancel, endedAt: () => endedAt, prepare: () => loaded().then(ignore, ignore) }
+}
+
+/** The clock time at which what the output had at `contextS` of its own time comes out of the loudspeaker. */
+function soundedAt(context: AudioContext, contextS: number, clock: Clock): number {
+  const { contextTime = 0, performanceTime = 0 } = context.getOutputTimestamp()
+  // Zero where a browser does not tell: then it was a moment ago.
+  if (!contextTime || !performanceTime) return clock.now()
+  return clock.now() - (performance.now() - performanceTime) - (contextTime - contextS) * 1000
 }
 
 const ignore = () => undefined
@@ -106,14 +116,16 @@ function schedule(context: AudioContext, voice: Loaded, clips: readonly Clip[], 
   const wholeMs = clips.reduce((sum, { lengthMs, pauseMs }) => sum + (lengthMs + pauseMs) / rate, 0)
   const channel = parts.onRadio?.() ? openChannel(context, wholeMs - (clips.at(-1)?.pauseMs ?? 0) / rate) : undefined
   let atMs = channel ? KEY_MS : 20
+  let endsAt = 0
   const sources = clips.map(({ beginMs, lengthMs, pauseMs }) => {
     const source = new AudioBufferSourceNode(context, { buffer: voice.buffer, playbackRate: rate })
     source.connect(channel?.input ?? context.destination)
     source.start(context.currentTime + atMs / 1000, Math.max(0, beginMs + voice.shiftMs) / 1000, lengthMs / 1000)
+    endsAt = context.currentTime + (atMs + lengthMs / rate) / 1000
     atMs += (lengthMs + pauseMs) / rate
     return source
   })
-  return { sources: [...sources, ...(channel?.sources ?? [])], lengthMs: atMs }
+  return { sources: [...sources, ...(channel?.sources ?? [])], lengthMs: atMs, endsAt }
 }
 
 async function decode({ clips, markMs }: Recording, bytes: ArrayBuffer): Promise<Loaded> {

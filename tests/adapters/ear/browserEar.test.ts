@@ -20,6 +20,7 @@ const VOCABULARY: Vocabulary = {
 const order = (number: number, shapes: 'value' | 'words' = 'words') => ({
   order: number,
   hearable: { shapes: shapes === 'value' ? [{ kind: 'integer' } as const] : [], yesNo: false },
+  after: 0,
 })
 class Phrase {
   readonly phrase: string

@@ -1,4 +1,4 @@
-/** The talk and radio keys over a listening order: what of the sound is looked at, and what is not. */
+/** What of the sound is looked at under a listening order, and what is not: keys over it, and its own moment. */
 
 import { describe, expect, it } from 'vitest'
 import type { Decoded } from '../../../src/adapters/ear/decoder.ts'
@@ -10,7 +10,7 @@ const FRAME_MS = 30
 const DECODED: Decoded = { text: 'brake set', words: [], score: 0, frames: 50 } as unknown as Decoded
 
 /** A room with a pilot: loud frames are speech, and the recogniser hears the same words in all of it. */
-function room() {
+function room(isListenedTo = true) {
   const events: EarEvent[] = []
   const looked: number[] = []
   const denoiser = {
@@ -31,8 +31,12 @@ function room() {
   }
   const settled = () => new Promise((done) => setTimeout(done, 0))
   sound(3_000, 0.0003)
-  listening.listen({ order: 7, hearable: { shapes: [], yesNo: false } }, now)
+  const listen = (opensAt: number) =>
+    listening.listen({ order: 7, hearable: { shapes: [], yesNo: false }, after: opensAt }, opensAt)
+  if (isListenedTo) listen(now)
   return {
+    now: () => now,
+    listen,
     looked,
     speak: (ms: number) => sound(ms, 0.2),
     quiet: (ms: number) => sound(ms, 0.0003),
@@ -110,5 +114,52 @@ describe('the radio key', () => {
     speak(600)
     quiet(1_500)
     expect(await heard()).toMatchObject([{ doubt: 'onsetCut' }])
+  })
+})
+
+describe('an order that comes late', () => {
+  it('hears an answer that was begun before it came, with its first word', async () => {
+    const { now, listen, speak, quiet, heard } = room(false)
+    const opensAt = now() + 90
+    quiet(180)
+    const beganAt = now()
+    speak(600)
+    listen(opensAt)
+    quiet(1_000)
+    const answers = await heard()
+    expect(answers).toMatchObject([{ order: 7, text: 'brake set', beganAt }])
+    expect(answers[0]).not.toHaveProperty('doubt')
+  })
+
+  it('does not take for an answer what was said before it is to open', async () => {
+    const { now, listen, speak, quiet, heard } = room(false)
+    speak(600)
+    quiet(60)
+    listen(now())
+    quiet(1_000)
+    expect(await heard()).toEqual([])
+  })
+
+  it('stands by no answer that was under way when it is to open', async () => {
+    const { now, listen, speak, quiet, heard } = room(false)
+    speak(300)
+    const opensAt = now()
+    speak(600)
+    listen(opensAt)
+    quiet(1_000)
+    expect(await heard()).toMatchObject([{ doubt: 'onsetCut' }])
+  })
+
+  it('hears nothing of what was said while the radio key was held', async () => {
+    const { now, listen, speak, quiet, gate, heard } = room(false)
+    const opensAt = now()
+    gate('shut')
+    quiet(90)
+    speak(600)
+    quiet(90)
+    gate('open')
+    listen(opensAt)
+    quiet(1_000)
+    expect(await heard()).toEqual([])
   })
 })

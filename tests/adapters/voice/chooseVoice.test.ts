@@ -13,6 +13,7 @@ function voices({ usable = true, browser = 'spoken', embedded = 'spoken', voice 
     browser: {
       isUsable: async () => usable,
       voices: () => ['Near'],
+      endedAt: () => undefined,
       cancel: () => said.push('browser cancelled'),
       speak: async (text, role) => {
         said.push(`browser: ${role === 'otherseat' ? '' : `${role} `}${text}`)
@@ -24,6 +25,7 @@ function voices({ usable = true, browser = 'spoken', embedded = 'spoken', voice 
       if (role !== 'otherseat') said.push(`${name} made`)
       return {
         prepare: async () => void said.push(`${name} prepared`),
+        endedAt: () => 17,
         cancel: () => undefined,
         speak: async (text) => {
           said.push(`${name}: ${text}`)
