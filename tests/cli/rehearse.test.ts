@@ -19,12 +19,12 @@ beforeAll(async () => {
 })
 afterAll(() => rm(dir, { recursive: true }))
 
-async function fly(answers: string, inputs = PRELIMINARY) {
+async function fly(answers: string, inputs = PRELIMINARY, pack = PACK) {
   const file = join(dir, 'answers.txt')
   const log = join(dir, 'log.jsonl')
   await writeFile(file, answers.replaceAll('../../../checklists', resolve(root, 'checklists')))
   await rm(log, { force: true })
-  const end = await runCommand(rehearse, ['--pack', PACK, '--inputs', inputs, '--answers', file, '--log', log])
+  const end = await runCommand(rehearse, ['--pack', pack, '--inputs', inputs, '--answers', file, '--log', log])
   const text = await readFile(log, 'utf8').catch(() => '')
   const events = text
     .split('\n')
@@ -43,6 +43,24 @@ describe('rehearse', () => {
     expect(events.map((event) => event.seq)).toEqual(events.map((_, index) => index))
     expect(events[0]).toMatchObject({ v: 1, type: 'runStarted', t: 0, pack: { id: 'marram', version: '1.0.0' } })
     expect(events.at(-1)?.type).toBe('ended')
+  })
+
+  it('completes the departure of the piston twin: one start with a late call, one that fails and is begun again', async () => {
+    const pack = join(root, 'checklists/pair')
+    const answers = await readFile(join(root, 'tests/cli/answers/pair.txt'), 'utf8')
+    const { status, output, errors, events } = await fly(answers, join(pack, 'inputs/final.yaml'), pack)
+    expect(errors).toBe('')
+    expect(status).toBe(0)
+    expect(output).toContain('No call heard, oil pressure. Mixture off, unless seen.')
+    expect(output).toContain('I heard eight two zero, out of range. Idle?')
+    expect(output).toMatch(
+      /No call heard, firing\..*\n.*not firing\n.*Mixture off\. Starter out\. Let the starter rest/,
+    )
+    expect(output).toContain('Not yet, let the starter rest.')
+    expect(output).toContain('All lists complete.')
+    expect(events.filter(({ type }) => type === 'watchStopped')).toMatchObject([
+      { watch: 'rightStart', abnormal: 'noFire' },
+    ])
   })
 
   it('ends with 1 where one value is wrong, and the log says which', async () => {
