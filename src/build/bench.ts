@@ -14,6 +14,7 @@ const SECTIONS: Readonly<Record<string, () => Promise<Section>>> = {
   exchanges: () => import('./bench/exchanges.ts'),
   figures: () => import('./bench/figures.ts'),
   run: () => import('./bench/run.ts'),
+  pace: () => import('./bench/pace.ts'),
   bytes: () => import('./bench/bytes.ts'),
 }
 

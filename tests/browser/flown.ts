@@ -9,21 +9,24 @@ import { rig } from '../app/rig.ts'
 import type { TestPage } from './page.ts'
 
 export interface FlownOptions {
+  /** Entered before the first answer, over the preliminary ones. */
+  readonly figures?: 'final'
   readonly run?: Partial<RunSettings>
   /** Settings of the person at the page, where they are not the usual ones. */
   readonly settings?: Partial<Settings>
 }
 
-/** The log of the demo departure on preliminary figures, as far as these answers bring it. */
-export async function flown(answers: readonly string[], settings: Partial<RunSettings> = {}): Promise<RunEvent[]> {
-  const { hear, log } = await rig({ settings })
+/** The log of the demo departure, as far as these answers bring it. */
+async function flown(answers: readonly string[], { figures, run = {} }: FlownOptions): Promise<RunEvent[]> {
+  const { hear, log, revise } = await rig({ settings: run })
+  if (figures) await revise(figures)
   for (const answer of answers) await hear(answer, { by: 'typed' })
   return [...log.events]
 }
 
 /** Leaves such a run in the page, and goes on with it there. */
 export async function goOnFlown({ page }: TestPage, answers: readonly string[], options: FlownOptions = {}) {
-  const events = await flown(answers, options.run)
+  const events = await flown(answers, options)
   await page.getByRole('button', { name: 'Take your seat' }).waitFor()
   await page.evaluate(
     ([events, settings]) =>

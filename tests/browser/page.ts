@@ -88,6 +88,8 @@ export async function openPage(options: PageOptions): Promise<TestPage> {
   })
   const { microphone: is = 'there', echo = 0, hasLine = false } = options
   const microphone: MicrophoneOptions = { is, echo, hasLine }
+  // Outside the test runner functions are sent with calls of this helper of the compiler's.
+  await context.addInitScript({ content: 'globalThis.__name ??= (it) => it' })
   await context.addInitScript(injectMicrophone, microphone)
   if (hasLine) await context.addInitScript(injectLine)
   if (options.storage === 'refused') await context.addInitScript(refuseStorage)

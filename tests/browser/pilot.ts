@@ -2,14 +2,18 @@
 
 import { readFile } from 'node:fs/promises'
 import { fileURLToPath } from 'node:url'
-import { vi } from 'vitest'
 import type { SpokenAnswer } from '../audio/departure.ts'
 import type { TestPage } from './page.ts'
+import { until } from './until.ts'
 
 const file = (path: string) => fileURLToPath(new URL(`../../${path}`, import.meta.url))
 
 /** How long the app may take to speak a challenge, or a station a clearance, and listen. */
 const TURN_MS = 60_000
+/** How long it may take to recognise something. */
+const UNHEARD_MS = 15_000
+
+type By = { readonly by?: string }
 
 export interface Pilot {
   /** From the first visit to the figures of a revision, entered; without voices outside the crew. */
@@ -91,7 +95,18 @@ export function pilotAt({ page, speakWav }: TestPage): Pilot {
   async function andThen(what: () => Promise<void>): Promise<void> {
     const before = (await events()).length
     await what()
-    await vi.waitUntil(async () => (await events()).length > before, { timeout: TURN_MS, interval: 50 })
+    await until(async () => (await events()).length > before, TURN_MS)
+  }
+
+  /** Says something, and waits until the log tells that it was heard; what was not heard at all is waited for for a while. */
+  async function andHeard(say: () => Promise<void>): Promise<void> {
+    const heard = async () =>
+      (await events()).filter(({ evidence }) => (evidence as By | undefined)?.by === 'voice').length
+    const [before, eventsBefore] = [await heard(), (await events()).length]
+    await say()
+    const unheardAt = Date.now() + UNHEARD_MS
+    const isOver = async () => Date.now() > unheardAt && (await events()).length > eventsBefore
+    await until(async () => (await heard()) > before || (await isOver()), TURN_MS)
   }
 
   return {
@@ -118,19 +133,14 @@ export function pilotAt({ page, speakWav }: TestPage): Pilot {
     },
     async say({ file: name }) {
       await listened()
-      await andThen(async () => speakWav(await wav(name)))
+      await andHeard(async () => speakWav(await wav(name)))
     },
-    async sayBehind({ file: name }, { afterMs, busyMs = 0 }) {
-      const heard = async () =>
-        (await events()).filter(({ evidence }) => (evidence as { by?: string } | undefined)?.by === 'voice').length
-      const before = await heard()
-      await page.evaluate(([base64, afterMs, busyMs]) => window.line.answer(base64, afterMs, busyMs), [
-        Buffer.from(await wav(name)).toString('base64'),
-        afterMs,
-        busyMs,
-      ] as const)
-      await vi.waitUntil(async () => (await heard()) > before, { timeout: TURN_MS, interval: 50 })
-    },
+    sayBehind: ({ file: name }, { afterMs, busyMs = 0 }) =>
+      andHeard(async () => {
+        const base64 = Buffer.from(await wav(name)).toString('base64')
+        const how = [base64, afterMs, busyMs] as const
+        await page.evaluate(([base64, afterMs, busyMs]) => window.line.answer(base64, afterMs, busyMs), how)
+      }),
     async type(text) {
       // Otherseat may be cut off; what a station says is heard to its end, as what it gave comes in only then.
       if ((await events()).at(-1)?.type === 'transmitted') await listened()

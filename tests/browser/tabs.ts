@@ -7,7 +7,9 @@ import { spawn } from 'node:child_process'
 import { readFile } from 'node:fs/promises'
 import { join } from 'node:path'
 import { type BrowserContext, chromium } from 'playwright-core'
-import { vi } from 'vitest'
+import { until } from './until.ts'
+
+const START_MS = 60_000
 
 export interface TabbedBrowser {
   readonly context: BrowserContext
@@ -24,9 +26,9 @@ export async function startWithTabs(
   const own = ['--headless', '--mute-audio', '--remote-debugging-port=0', `--user-data-dir=${profile}`]
   const child = spawn(program, [...args, ...network, ...own, 'about:blank'], { stdio: 'ignore' })
   const exited = new Promise<void>((done) => child.once('exit', () => done()))
-  const port = await vi.waitUntil(
+  const port = await until(
     async () => (await readFile(join(profile, 'DevToolsActivePort'), 'utf8').catch(() => '')).split('\n')[0],
-    { timeout: 60_000, interval: 100 },
+    START_MS,
   )
   const browser = await chromium.connectOverCDP(`http://127.0.0.1:${port}`, { noDefaults: true })
   const [context] = browser.contexts()
