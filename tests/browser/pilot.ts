@@ -11,7 +11,7 @@ const file = (path: string) => fileURLToPath(new URL(`../../${path}`, import.met
 /** How long the app may take to speak a challenge, or a station a clearance, and listen. */
 const TURN_MS = 60_000
 /** How long it may take to recognise something. */
-const UNHEARD_MS = 15_000
+const UNHEARD_MS = 30_000
 
 type By = { readonly by?: string }
 
