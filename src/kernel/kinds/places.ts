@@ -70,22 +70,9 @@ export function routeCharacters(value: Value): string {
     .replace(/[^A-Z0-9]/g, '')
 }
 
-/** Left out is what is whole but for elements of the route; anything else is another route. */
+/** A route of fewer taxiways is another route, not a part of this one: nothing tells it from one that is whole. */
 export function matchRoute(expected: Value, { value }: Reading): Match {
-  const said = routeCharacters(value)
-  if (said === routeCharacters(expected)) return 'same'
-  const elements = String(expected).toUpperCase().split(/[ ,]+/)
-  return leavesOut(said, elements) ? 'lacking' : 'other'
-}
-
-/** True where the characters are those of some of the elements, in order. */
-function leavesOut(said: string, elements: readonly string[]): boolean {
-  let reached = new Set([0])
-  for (const element of elements) {
-    const more = [...reached].filter((at) => said.startsWith(element, at)).map((at) => at + element.length)
-    reached = new Set([...reached, ...more])
-  }
-  return said !== '' && reached.has(said.length)
+  return routeCharacters(value) === routeCharacters(expected) ? 'same' : 'other'
 }
 
 export function sayRoute(value: Value, phraseology: Phraseology): string {

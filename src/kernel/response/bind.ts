@@ -132,7 +132,7 @@ function bindAtom(binding: Binding, hearing: Hearing, atoms: readonly Atom[], in
         binding.labelled.add(atom.known.slot)
         return
       }
-      bindWord(binding, hearing, atom)
+      if (!bindWord(binding, hearing, atom)) return
       break
     case 'run':
       bindRun(binding, hearing, atom, atoms.slice(index + 1))
@@ -154,10 +154,13 @@ function note(binding: Binding, slot: number, stretch: number): void {
 
 type PhraseAtom = Extract<Atom, { type: 'phrase' }>
 
-function bindWord(binding: Binding, { stretch, not, begun }: Hearing, atom: PhraseAtom): void {
+/** False for a word that may be left out before the number that a correction is about: it corrects nothing itself. */
+function bindWord(binding: Binding, { stretch, not, begun }: Hearing, atom: PhraseAtom): boolean {
   const slot = freeSlot(binding, atom.known)
+  const corrects = begun || binding.words.has(slot)
+  const isBeside = !corrects && !not && atom.known.type !== 'state' && binding.scene.path[slot]?.required === false
   // A correction must have something to correct.
-  if (!begun && !binding.words.has(slot)) binding.doubt ??= 'notUnderstood'
+  if (!corrects && !isBeside) binding.doubt ??= 'notUnderstood'
   note(binding, slot, stretch)
   const own = atom.known.type !== 'state'
   if (not && !own) binding.doubt ??= 'ambiguous'
@@ -165,6 +168,7 @@ function bindWord(binding: Binding, { stretch, not, begun }: Hearing, atom: Phra
   const tokens = not ? [not, ...atom.tokens] : atom.tokens
   sayings.push({ tokens, own: own && !not, literal: atom.known.literal && !atom.near })
   binding.words.set(slot, sayings)
+  return !isBeside
 }
 
 /** Where two parts have the same wording, the next one that has not been said. */

@@ -1,17 +1,11 @@
-/** A transmission cut where the words of another element begin: "squawk ...", "runway ...", the names of a choice. */
+/**
+ * A transmission cut where the words of another element begin, or those of the same one again: each piece holds at most
+ * one value of a part, so that a second value is a second piece. Which piece is whose follows from wordings and kinds.
+ */
 
-import type { KindSpec, Specs } from '../kinds/kind.ts'
-import { isNumberToken, type Token, tokensOf } from '../numbers/tokens.ts'
-import { HARMLESS, KIND_NOUNS } from './lexicon.ts'
-import { figuresOf, parseResponse } from './parse.ts'
-import { pathsOf } from './path.ts'
-import type { SpokenElement } from './readBack.ts'
-
-export interface Anchor {
-  readonly words: readonly string[]
-  /** Places of the elements that have it among their own words: mostly one. */
-  readonly elements: readonly number[]
-}
+import { isLittle, isNumberToken, type Token, tokensOf } from '../numbers/tokens.ts'
+import type { Landmarks, Owner } from './anchors.ts'
+import { HARMLESS } from './lexicon.ts'
 
 export interface Chunk {
   /** Place of its element; -1 for what stands before any element's own words. */
@@ -20,91 +14,112 @@ export interface Chunk {
   readonly words: readonly string[]
 }
 
-/** Phrases by which elements are known, longest first. */
-export function anchorsOf(elements: readonly SpokenElement[], specs: Specs): Anchor[] {
-  const anchors = new Map<string, { words: readonly string[]; elements: number[] }>()
-  elements.forEach(({ response }, element) => {
-    for (const words of ownPhrases(response, specs)) {
-      if (words.every((word) => HARMLESS.has(word) || LITTLE.has(word))) continue
-      const key = words.join(' ')
-      const known = anchors.get(key)
-      if (!known) anchors.set(key, { words, elements: [element] })
-      else if (!known.elements.includes(element)) known.elements.push(element)
-    }
-  })
-  return [...anchors.values()].sort((a, b) => b.words.length - a.words.length)
-}
-
-/** Neither names anything; "point" is rather that of a number. */
-const LITTLE = new Set(['to', 'of', 'on', 'at', 'for', 'point'])
-
-function ownPhrases(response: string, specs: Specs): (readonly string[])[] {
-  const parsed = parseResponse(response)
-  if (!('response' in parsed)) return []
-  const literal = pathsOf(parsed.response)
-    .flat()
-    .flatMap((slot) => (slot.type === 'word' ? slot.wordings : slot.labels))
-    .map(({ words }) => words)
-  const names = figuresOf(parsed.response).flatMap((name) =>
-    Object.hasOwn(specs, name) ? namesOf(specs[name] as KindSpec) : [],
-  )
-  return [...literal, ...names]
-}
-
-/** Words by which a value of a kind is known without a label. */
-function namesOf(spec: KindSpec): string[][] {
-  const wordsIn = (texts: readonly string[]) => texts.map((text) => tokensOf(text).map((token) => token.text))
-  if (spec.kind === 'choice') return wordsIn(Object.values(spec.options).flat())
-  return wordsIn(KIND_NOUNS[spec.kind] ?? [])
-}
-
 interface Cut {
   readonly element: number
   readonly tokens: Token[]
+  /** What was said since the last correction, and which parts had their own words in it. */
+  readonly since: number
+  readonly parts: Set<string>
 }
 
-/**
- * The stretches of a text, one an element; what "correction" takes back is left out. A correction without words of an
- * element's own goes to the stretch before it.
- */
-export function chunksOf(anchors: readonly Anchor[], text: string): Chunk[] {
+/** `held` are the places of elements that an earlier breath said. */
+export function chunksOf(landmarks: Landmarks, text: string, held: ReadonlySet<number>): Chunk[] {
   const tokens = tokensOf(text)
-  let cuts: Cut[] = [{ element: -1, tokens: [] }]
-  let correcting: Token | undefined
+  let cuts: Cut[] = [{ element: -1, tokens: [], since: 0, parts: new Set() }]
+  // "Correction", and little words behind it, until it is known what they go with.
+  let waiting: Token[] = []
   for (let at = 0; at < tokens.length; ) {
     const token = tokens[at] as Token
-    if (token.text === 'correction') {
-      correcting = token
+    const isCorrecting = waiting.length > 0
+    const anchor = token.text === 'correction' ? undefined : anchorAt(landmarks, tokens, at, cuts.at(-1))
+    if (token.text === 'correction' || (isCorrecting && !anchor && HARMLESS.has(token.text))) {
+      waiting.push(token)
       at += 1
       continue
     }
-    const anchor = anchors.find(({ words }) => words.every((word, i) => tokens[at + i]?.text === word))
     const own = tokens.slice(at, at + (anchor?.words.length ?? 1))
-    const last = cuts.at(-1) as Cut
-    const named = anchor && elementFor(anchor, cuts, correcting !== undefined)
-    if (named !== undefined && (named !== last.element || correcting)) {
-      if (correcting) cuts = cuts.filter(({ element }) => element !== named)
-      cuts.push({ element: named, tokens: own })
-    } else last.tokens.push(...(correcting ? [correcting] : []), ...own)
-    correcting = undefined
+    const owner = anchor && ownerOf(anchor.owners, cuts, held, isCorrecting)
+    if (owner) cuts = withOwned(landmarks, cuts, owner, waiting, own)
+    // A correction without words of an element's own is one of what was said right before.
+    else cuts.at(-1)?.tokens.push(...waiting, ...own)
+    waiting = []
     at += own.length
   }
-  return joined(cuts.filter((cut) => cut.tokens.length > 0)).map(({ element, tokens: own }) => ({
-    element,
-    text: textOf(own, text),
-    words: own.map((token) => token.text),
-  }))
+  cuts.at(-1)?.tokens.push(...waiting)
+  return cuts
+    .filter((cut) => cut.tokens.length > 0)
+    .map(({ element, tokens: said }) => ({
+      element,
+      text: textOf(said, text),
+      words: said.map((each) => each.text),
+    }))
 }
 
-/** Words that several elements have ("runway") go on with the one under way until its number has come. */
-function elementFor({ elements }: Anchor, cuts: readonly Cut[], again: boolean): number | undefined {
-  const last = cuts.at(-1)
-  const isUnderWay = last !== undefined && elements.includes(last.element)
-  if (elements.length === 1 || (isUnderWay && !again && !last.tokens.some(isNumberToken))) {
-    return isUnderWay ? last.element : elements[0]
+/** The longest anchor that begins here, unless it goes on with the value under way. */
+function anchorAt({ anchors, joints }: Landmarks, tokens: readonly Token[], at: number, last: Cut | undefined) {
+  const anchor = anchors.find(({ words }) => words.every((word, i) => tokens[at + i]?.text === word))
+  return anchor?.words.length === 1 && joints[last?.element ?? -1]?.has(anchor.words[0] ?? '') ? undefined : anchor
+}
+
+function withOwned(
+  { leads }: Landmarks,
+  cuts: readonly Cut[],
+  { element, part, isValue }: Owner,
+  waiting: readonly Token[],
+  own: readonly Token[],
+): Cut[] {
+  const before = cuts.filter((cut) => cut.element === element)
+  if (waiting.length > 0 && before.length > 0) {
+    // The correction goes with all that it may replace.
+    const said = before.flatMap((cut) => cut.tokens)
+    const cut = { element, tokens: [...said, ...waiting, ...own], since: said.length, parts: new Set([part]) }
+    return [...cuts.filter((one) => one.element !== element), cut]
   }
-  const said = (element: number) => cuts.some((cut) => cut.element === element)
-  return elements.find((element) => said(element) === again) ?? elements[0]
+  const last = cuts.at(-1)
+  if (last?.element === element) {
+    const isSaid = last.parts.has(part) && (isValue || hasNumber(last))
+    if (!isSaid) {
+      last.tokens.push(...own)
+      last.parts.add(part)
+      return [...cuts]
+    }
+  }
+  // "To" right before them is theirs where they have one, and not a digit of what was said before.
+  const led =
+    waiting.length === 0 && isLittle(last?.tokens.at(-1)) && leads[element]?.has(last?.tokens.at(-1)?.text ?? '')
+  const lead = led ? [last?.tokens.pop() as Token] : waiting.slice(1)
+  return [...cuts, { element, tokens: [...lead, ...own], since: 0, parts: new Set([part]) }]
+}
+
+const hasNumber = ({ tokens, since }: Cut) => tokens.slice(since).some(isNumberToken)
+
+/** Whose words these are, where several elements have them ("runway"). */
+function ownerOf(
+  owners: readonly Owner[],
+  cuts: readonly Cut[],
+  held: ReadonlySet<number>,
+  again: boolean,
+): Owner | undefined {
+  const last = cuts.at(-1)
+  const underWay = owners.find(({ element }) => element === last?.element)
+  if (underWay && (again || !hasNumber(last as Cut))) return underWay
+  const said = (owner: Owner) => cuts.some(({ element }) => element === owner.element)
+  if (again) {
+    const latest = cuts.findLast(({ element }) => owners.some((owner) => owner.element === element))
+    if (latest) return owners.find(({ element }) => element === latest.element)
+  }
+  // A second value of an element that these words begin, before a half of one that needs other words to begin.
+  const choices = [
+    (owner: Owner) => owner.begins && !held.has(owner.element) && !said(owner),
+    (owner: Owner) => owner.begins && !held.has(owner.element),
+    (owner: Owner) => !held.has(owner.element) && !said(owner),
+    (owner: Owner) => owner.begins,
+  ]
+  for (const fits of choices) {
+    const owner = owners.find(fits)
+    if (owner) return owner
+  }
+  return owners[0]
 }
 
 /** As it was written, without what lies between tokens that were parted. */
@@ -116,14 +131,4 @@ function textOf(tokens: readonly Token[], text: string): string {
     end = token.end
   }
   return written
-}
-
-/** What was said of one element in two places is judged together: two values there are two values. */
-function joined(cuts: readonly Cut[]): Cut[] {
-  const byElement = new Map<number, Cut>()
-  for (const { element, tokens } of cuts) {
-    const before = byElement.get(element)
-    byElement.set(element, { element, tokens: [...(before?.tokens ?? []), ...tokens] })
-  }
-  return [...byElement.values()]
 }

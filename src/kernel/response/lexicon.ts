@@ -104,6 +104,7 @@ const OPPOSITES: readonly (readonly (readonly string[])[])[] = [
     ['aft', 'back', 'backward', 'reverse'],
   ],
   [['first'], ['second'], ['third']],
+  [['approved'], ['denied', 'disapproved', 'unapproved']],
   [['hot'], ['cold'], ['warm']],
   [['wet'], ['dry']],
   [['free'], ['stuck', 'jammed', 'restricted', 'stiff']],

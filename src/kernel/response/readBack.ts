@@ -4,7 +4,8 @@
  * element's own follows from wordings and kinds, never from values (law 2).
  */
 
-import { anchorsOf, type Chunk, chunksOf } from './chunks.ts'
+import { landmarksOf } from './anchors.ts'
+import { type Chunk, chunksOf } from './chunks.ts'
 import { judge, vetoed } from './judge.ts'
 import { HARMLESS, HESITATIONS } from './lexicon.ts'
 import type { JudgeInput, Judgement, Part } from './model.ts'
@@ -33,26 +34,34 @@ export function judgeReadBack(elements: readonly SpokenElement[], input: Input):
 }
 
 function judgeOne(elements: readonly SpokenElement[], input: Input): Judgement {
-  const apart = judgeApart(elements, input)
-  if (apart) return apart
-  return judge({ ...input, response: wholeResponse(elements) })
+  const stretches = stretchesOf(elements, input)
+  const held = new Set(input.held)
+  const clear = stretches.filter(({ verdict }) => verdict !== 'sayAgain' && verdict !== 'command')
+  if (stretches.length > 0 && clear.length === stretches.length) return together(elements, stretches, held)
+  const whole = judge({ ...input, response: wholeResponse(elements) })
+  if (whole.verdict !== 'sayAgain') return whole
+  const twice = stretches.filter(({ because }) => because === 'twoValues')
+  const isClear = twice.length > 0 && clear.length + twice.length === stretches.length
+  return isClear ? together(elements, stretches, held) : whole
 }
 
-/** Each stretch by itself; undefined where one of them cannot be understood alone. */
-function judgeApart(elements: readonly SpokenElement[], input: Input): Judgement | undefined {
-  const chunks = chunksOf(anchorsOf(elements, input.figures), input.heard)
+/** Each stretch judged by itself. */
+function stretchesOf(elements: readonly SpokenElement[], input: Input): Judgement[] {
+  const held = new Set(input.held)
+  const isHeld = (element: SpokenElement) => {
+    const { required } = partNames(element)
+    return required.size > 0 && [...required].every((name) => held.has(name))
+  }
+  const before = new Set([...elements.keys()].filter((index) => isHeld(elements[index] as SpokenElement)))
+  const chunks = chunksOf(landmarksOf(elements, input.figures), input.heard, before)
   const named = new Set(chunks.map(({ element }) => element))
   const others = elements.filter((_, index) => !named.has(index))
-  const judged: Judgement[] = []
-  for (const chunk of chunks) {
-    if (chunk.element < 0 && isHarmless(chunk)) continue
+  return chunks.flatMap((chunk): Judgement[] => {
+    if (chunk.element < 0 && isHarmless(chunk)) return []
     const response = chunk.element < 0 ? wholeResponse(others) : (elements[chunk.element]?.response ?? '')
-    const judgement = response === '' ? undefined : judge({ ...input, response, heard: chunk.text })
-    if (!judgement || judgement.verdict === 'sayAgain' || judgement.verdict === 'command') return undefined
-    if (judgement.because === 'refused') return undefined
-    judged.push(judgement)
-  }
-  return judged.length > 0 ? together(elements, judged, new Set(input.held)) : undefined
+    const judgement = judge({ ...input, response, heard: chunk.text })
+    return judgement.because === 'refused' ? [{ ...judgement, verdict: 'sayAgain' }] : [judgement]
+  })
 }
 
 const isHarmless = ({ words }: Chunk) => words.every((word) => HARMLESS.has(word) || HESITATIONS.has(word))
@@ -64,19 +73,27 @@ function together(
   held: ReadonlySet<string>,
 ): Judgement {
   const said = new Map<string, Part>()
-  for (const part of judged.flatMap(({ parts }) => parts)) {
+  const twice = judged.filter(({ because }) => because === 'twoValues')
+  for (const part of judged.flatMap((one) => (twice.includes(one) ? one.parts.map(asWrong) : one.parts))) {
     const before = said.get(part.name)
-    if (!before || before.state === 'missing' || part.state === 'wrong') said.set(part.name, part)
+    if (!before || WEIGHT[part.state] > WEIGHT[before.state]) said.set(part.name, part)
+    // Half of a value behind all of it: which of the two is meant is not known.
+    else if (before.state === 'ok' && part.state === 'missing' && part.heard !== undefined) said.set(part.name, part)
   }
   for (const { name, kind, required } of elements.flatMap(slotsOf)) {
     if (required && !said.has(name)) said.set(name, { name, kind, state: held.has(name) ? 'ok' : 'missing' })
   }
   const parts = [...said.values()]
-  const wrong = judged.find(({ verdict }) => verdict === 'negative')
+  const wrong = judged.find(({ verdict }) => verdict === 'negative') ?? twice[0]
   if (wrong) return { verdict: 'negative', ...(wrong.because && { because: wrong.because }), parts }
   if (parts.every(({ state }) => state === 'ok')) return { verdict: 'correct', parts }
   return { verdict: 'incomplete', because: 'missing', parts }
 }
+
+const WEIGHT: Readonly<Record<Part['state'], number>> = { missing: 0, ok: 1, wrong: 2 }
+
+/** Two values without "correction" between them: none of them was read back. */
+const asWrong = (part: Part): Part => (part.heard === undefined ? part : { ...part, state: 'wrong' })
 
 /** What a judgement says of each element: wrong where a part of it is, right only where all of it is. */
 export function statesOf(

@@ -146,12 +146,17 @@ function jointEnd(scene: Scene, tokens: readonly Token[], canons: readonly strin
   return (to === 'number' ? isNumberToken(next) : hasRole(scene, next, 'letter')) ? end : at
 }
 
+/** The label of the only figure, said again between two pieces of it: "via alfa via bravo". */
+function goesOn(scene: Scene, token: Token): boolean {
+  return hasRole(scene, token, 'joint') && scene.path.filter(({ type }) => type === 'figure').length === 1
+}
+
 /** End of the run of number and value words that begins at `at`, or `at`. */
 function runEnd(scene: Scene, tokens: readonly Token[], canons: readonly string[], at: number): number {
   let end = at
   while (end < tokens.length) {
     const token = tokens[end] as Token
-    if (end > at && phraseAt(scene, tokens, canons, end)) break
+    if (end > at && !goesOn(scene, token) && phraseAt(scene, tokens, canons, end)) break
     if (token.number?.type === 'amount') break
     if (hasRole(scene, token, 'joint')) {
       const joint = end > at ? jointEnd(scene, tokens, canons, end) : end

@@ -12,6 +12,7 @@ import { numberWords } from '../numbers/words.ts'
 import { HARMLESS, isNegation, isStateWord, KIND_NOUNS, opposites, otherForms } from './lexicon.ts'
 import { figuresOf, parseResponse } from './parse.ts'
 import { type FigureSlot, type Path, type Phrase, pathsOf, phraseOf, type WordSlot } from './path.ts'
+import { phraseStatesOf } from './phraseStates.ts'
 import { type Nearer, nearerTo } from './wording.ts'
 
 export interface KnownPhrase {
@@ -112,6 +113,9 @@ function statePhrases(path: Path, states: readonly (readonly string[])[], own: r
   path.forEach((slot, index) => {
     if (slot.type !== 'word') return
     for (const wording of slot.wordings) {
+      const { same, against } = phraseStatesOf(wording.words)
+      for (const words of same) add('own', index, phraseOf(words.join(' ')))
+      for (const words of against) add('state', index, phraseOf(words.join(' ')))
       for (const phrase of inOtherForms(wording)) add('own', index, phrase)
       if (wording.words.length > 1) for (const phrase of turned(wording)) add('state', index, phrase)
       for (const word of wording.words) {

@@ -2,7 +2,17 @@ import { describe, expect, it } from 'vitest'
 import type { Figures } from '../../../src/kernel/kinds/kind.ts'
 import { judgeReadBack, type SpokenElement, statesOf } from '../../../src/kernel/response/readBack.ts'
 import { topicsIn } from '../../../src/kernel/response/topics.ts'
-import { outcomeOfTransmission, TUNING_SEED, transmissions } from '../../corpus/transmissions.ts'
+import type { Random } from '../../corpus/case.ts'
+import { sourceOf } from '../../corpus/demoTransmissions.ts'
+import {
+  CHECK_SEED,
+  judgementOf,
+  outcomeOfTransmission,
+  type Source,
+  TUNING_SEED,
+  transmissions,
+} from '../../corpus/transmissions.ts'
+import { packAt } from '../figures/marram.ts'
 
 const ELEMENTS: readonly SpokenElement[] = [
   { id: 'limit', response: '[cleared] [to] <limit>' },
@@ -50,16 +60,75 @@ describe('a read-back', () => {
     expect(read(WHOLE, { alternatives })).toMatchObject({ verdict: 'sayAgain', because: 'ambiguous' })
   })
 
-  it('is never taken for right when an element is wrong or left out, in thousands of made ones', () => {
-    const not = (outcome: string) =>
-      [...transmissions(4_000, TUNING_SEED)].filter((each) => {
-        const judgement = judgeReadBack(each.elements, { figures: each.figures, heard: each.heard })
-        return outcomeOfTransmission(each, judgement) === outcome
-      })
-    expect(not('wrongAccepted')).toEqual([])
-    expect(not('rightRefused')).toEqual([])
+  it.each([
+    ['hold short of runway two seven left cross runway two seven left', 'ok ok ok wrong'],
+    ['cross runway two seven left hold short of runway two seven left', 'ok ok ok wrong'],
+    ['hold short then cross runway two seven left', 'ok ok ok wrong'],
+    ['hold short of runway two seven left hold short of runway two eight left', 'ok ok ok wrong'],
+    ['crossing runway two seven left', 'ok ok ok wrong'],
+    ['not hold short of runway two seven left', 'ok ok ok wrong'],
+    ['hold short of runway two seven left squawk four two seven two', 'ok ok wrong ok'],
+    ['hold short of runway two seven left four two seven two', 'missing missing missing missing'],
+    ['hold short of runway two seven left melton', 'wrong ok ok ok'],
+    ['hold short of runway two seven left squawk four two seven two correction four two seven one', 'ok ok ok ok'],
+    ['hold short of runway two seven right correction runway two seven left', 'ok ok ok ok'],
+    ['holding short of runway two seven left', 'ok ok ok ok'],
+    ['short of runway two seven left', 'ok ok ok missing'],
+  ])('that ends with "%s" leaves %s', (end, states) => {
+    const judgement = read(WHOLE.replace(/hold short.*/, end))
+    expect(Object.values(statesOf(ELEMENTS, judgement)).join(' ')).toBe(states)
+    expect(judgement.verdict === 'correct').toBe(states === 'ok ok ok ok')
+  })
+
+  it('of the last element owed is not taken for another that has the same words', () => {
+    const both = [...ELEMENTS, { id: 'departing', response: '[runway] <departing>' }]
+    const figures: Figures = { ...FIGURES, departing: { kind: 'runway', value: '09' } }
+    const held = ['limit', 'level', 'squawk', 'departing']
+    const state = (heard: string) => {
+      const judgement = judgeReadBack(both, { figures, heard, held })
+      const { hold, departing } = statesOf(both, judgement)
+      return `${judgement.verdict} ${hold} ${departing}`
+    }
+    expect(state('hold short runway two seven left')).toBe('correct ok ok')
+    expect(state('runway two seven left')).toBe('incomplete missing ok')
+    expect(state('cross runway two seven left')).toBe('negative wrong ok')
+    expect(state('hold short of runway two seven left runway zero nine')).toBe('correct ok ok')
+    expect(state('hold short of runway two seven left runway one zero')).toBe('negative ok wrong')
+  })
+
+  describe('in thousands of made ones', () => {
+    it.each([
+      ['tuning', 4_000, TUNING_SEED],
+      ['check', 8_000, CHECK_SEED],
+    ])(
+      'is never taken for right where an element is wrong or left out, nor refused where it is right (%s)',
+      (_, count, seed) => {
+        expectNoneAstray(count, seed)
+      },
+    )
+
+    it.each([
+      ['tuning', 3_000, TUNING_SEED],
+      ['check', 6_000, CHECK_SEED],
+    ])('of the demo, in all the ways that its notation allows, neither (%s)', async (_, count, seed) => {
+      expectNoneAstray(count, seed, sourceOf(await packAt('checklists/marram')))
+    })
   })
 })
+
+/** Every way of going wrong must have been tried, and none taken for what it is not. */
+function expectNoneAstray(count: number, seed: number, source?: (random: Random) => Source) {
+  const tried = new Set<string>()
+  const astray = [...transmissions(count, seed, source)].filter((each) => {
+    tried.add(each.why)
+    const outcome = outcomeOfTransmission(each, judgementOf(each))
+    return outcome === 'wrongAccepted' || outcome === 'rightRefused'
+  })
+  expect([...tried].sort()).toEqual(
+    ['corrected', 'denied', 'leftOut', 'moved', 'otherFlight', 'right', 'twice', 'wrong'].sort(),
+  )
+  expect(astray.map(({ why, element, heard }) => `${why} ${element}: ${heard}`)).toEqual([])
+}
 
 describe('topics of a briefing', () => {
   const TOPICS = [
