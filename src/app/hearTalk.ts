@@ -1,8 +1,10 @@
 /** Hop three where an exchange or a briefing has the floor: a call, a read-back, or topics of a briefing. */
 
 import { ACKNOWLEDGEMENTS } from '../kernel/hearing/talk.ts'
+import { tokensOf } from '../kernel/numbers/tokens.ts'
 import { isWhole } from '../kernel/response/form.ts'
 import { judge } from '../kernel/response/judge.ts'
+import { isNegation } from '../kernel/response/lexicon.ts'
 import type { JudgeInput, Judgement } from '../kernel/response/model.ts'
 import { figureNames } from '../kernel/response/parse.ts'
 import { judgeReadBack, wholeResponse } from '../kernel/response/readBack.ts'
@@ -159,12 +161,28 @@ export function briefingHeard(
   evidence: Evidence,
 ): Happening | undefined {
   if (heard.doubt) return undefined
-  const ends = judge({ response: briefing.ends.join(' | '), figures: {}, heard: heard.text }).verdict === 'correct'
-  if (ends) return { type: 'briefingEnded', briefing: briefing.id, evidence }
+  const ends = endsWith(briefing.ends, heard.text)
   const topics = topicsOf(briefing, state.situation)
   const figures = figuresIn(pack, state, topics.flatMap(({ say }) => say).join(' '))
   const named = topicsIn(topics, figures, heard.text)
-  return Object.keys(named.topics).length > 0
-    ? { type: 'briefed', briefing: briefing.id, evidence, ...named }
-    : undefined
+  if (Object.keys(named.topics).length > 0) {
+    return { type: 'briefed', briefing: briefing.id, evidence, ...named, ...(ends && { ends }) }
+  }
+  return ends ? { type: 'briefingEnded', briefing: briefing.id, evidence } : undefined
+}
+
+/** Behind how many words of one phrase its end is looked for. */
+const LONGEST_END = 8
+
+/** The last words are those that end a briefing, whatever was said before them; "not" before them is no end. */
+function endsWith(ends: Briefing['ends'], text: string): boolean {
+  const tokens = tokensOf(text)
+  for (let from = tokens.length - 1; from >= 0 && from >= tokens.length - LONGEST_END; from--) {
+    if (isNegation(tokens[from]?.text ?? '')) return false
+    const heard = text.toLowerCase().slice(tokens[from]?.start)
+    if (judge({ response: ends.join(' | '), figures: {}, heard }).verdict === 'correct') {
+      return !isNegation(tokens[from - 1]?.text ?? '')
+    }
+  }
+  return false
 }

@@ -5,6 +5,7 @@ import { tokensOf } from '../numbers/tokens.ts'
 import { DIGIT_WORDS } from '../numbers/words.ts'
 import { isStateWord, opposites } from '../response/lexicon.ts'
 import { figuresOf, parseResponse, wordsOf } from '../response/parse.ts'
+import { phraseStatesOf } from '../response/phraseStates.ts'
 import type { Item } from '../run/checklist.ts'
 import { valueWords } from './numberShapes.ts'
 
@@ -49,7 +50,13 @@ function itemPhrases(item: Answered, besideValues = false): string[] {
     const holdsValue = figuresOf(parsed.response).length > 0
     return holdsValue === besideValues ? wordsOf(parsed.response) : []
   })
-  return [...texts, ...(besideValues ? [] : (item.states ?? []).flat())].map(phrase)
+  return [...texts, ...(besideValues ? [] : (item.states ?? []).flat())].map(phrase).flatMap(withPhraseStates)
+}
+
+/** "Hold short" brings "holding short" and "cross". */
+function withPhraseStates(text: string): string[] {
+  const { same, against } = phraseStatesOf(text.split(' '))
+  return [text, ...[...same, ...against].map((words) => words.join(' '))]
 }
 
 /** More forms of one phrase than this are left to the single words. */

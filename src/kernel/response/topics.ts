@@ -1,13 +1,18 @@
 /**
- * Topics of a briefing in free talk: each is looked for by its own words, and what stands behind them is compared with
- * its values. The longest stretch that can be judged counts, so that no word is dropped to make a value right.
+ * Topics of a briefing in free talk: each is looked for by its own words wherever they are said, and what stands behind
+ * them is compared with its values. Talk of something else ends what was said of a topic, but never within a number; a
+ * second value, or "not", makes it wrong, as does the first one, unless "correction" takes that back.
  */
 
 import type { Figures } from '../kinds/kind.ts'
 import { type Token, tokensOf } from '../numbers/tokens.ts'
 import { judge } from './judge.ts'
-import { figuresOf, parseResponse, phrasesOf } from './parse.ts'
-import { pathsOf } from './path.ts'
+import { HARMLESS, HESITATIONS, isNegation } from './lexicon.ts'
+import type { Part } from './model.ts'
+import { partNames } from './readBack.ts'
+import { scan } from './scan.ts'
+import { scenesFor } from './scene.ts'
+import { type Keyword, keywordsOf } from './topicWords.ts'
 
 export interface SpokenTopic {
   readonly id: string
@@ -21,80 +26,123 @@ export interface Named {
   readonly heard: readonly string[]
 }
 
+/** What was said of one topic so far: its parts, and whether it was named by words that need no value. */
+interface Said {
+  readonly parts: Map<string, Pick<Part, 'state' | 'heard'>>
+  named: boolean
+}
+
 /** What of the topics was said in a text. A topic without figures is named by its words alone. */
 export function topicsIn(topics: readonly SpokenTopic[], figures: Figures, text: string): Named {
   const tokens = tokensOf(text)
-  const found: Record<string, 'ok' | 'wrong'> = {}
-  const heard: string[] = []
-  const starts = startsOf(topics, figures, tokens)
-  for (const { id, response, from, to } of starts) {
-    const outcome = outcomeOf(response, figures, tokens, from, to, text)
-    if (outcome === undefined || found[id] === 'wrong') continue
-    found[id] = outcome.state
-    if (outcome.state === 'wrong') heard.push(outcome.heard)
-  }
-  return { topics: found, heard }
-}
-
-interface Start {
-  readonly id: string
-  readonly response: string
-  readonly from: number
-  /** Where the next topic begins. */
-  readonly to: number
-}
-
-function startsOf(topics: readonly SpokenTopic[], figures: Figures, tokens: readonly Token[]): Start[] {
-  const begins = topics.flatMap(({ id, say }) =>
-    say.flatMap((response) => {
-      const phrases = keywordsOf(response, figures)
-      const at = tokens.flatMap((_, index) =>
-        phrases.some((words) => words.every((word, i) => tokens[index + i]?.text === word)) ? [index] : [],
-      )
-      return at.slice(0, 1).map((from) => ({ id, response, from }))
-    }),
-  )
-  return begins.map((begin) => {
-    const later = begins.filter(({ id, from }) => id !== begin.id && from > begin.from).map(({ from }) => from)
-    return { ...begin, to: Math.min(tokens.length, ...later) }
-  })
-}
-
-/** What a topic is named by: the words that stand right before its first figure, the positions of a choice, or all of it. */
-function keywordsOf(response: string, figures: Figures): string[][] {
-  const parsed = parseResponse(response)
-  if (!('response' in parsed)) return []
-  const wordsIn = (texts: readonly string[]) =>
-    texts.filter((text) => text !== '').map((text) => tokensOf(text).map((token) => token.text))
-  if (figuresOf(parsed.response).length === 0) return wordsIn(phrasesOf(parsed.response))
-  return pathsOf(parsed.response).flatMap((path) => {
-    const first = path.find((slot) => slot.type === 'figure')
-    if (!first) return []
-    if (first.labels.length > 0) return first.labels.map(({ words }) => [...words])
-    const figure = figures[first.figure]
-    return figure?.kind === 'choice' ? wordsIn(Object.values(figure.options).flat()) : []
-  })
-}
-
-function outcomeOf(
-  response: string,
-  figures: Figures,
-  tokens: readonly Token[],
-  from: number,
-  to: number,
-  text: string,
-): { state: 'ok' | 'wrong'; heard: string } | undefined {
-  const parsed = parseResponse(response)
-  const hasFigures = 'response' in parsed && figuresOf(parsed.response).length > 0
-  if (!hasFigures) return { state: 'ok', heard: '' }
-  for (let end = to; end > from; end--) {
-    const part = text.slice(tokens[from]?.start, tokens[end - 1]?.end)
-    const { verdict, because, parts } = judge({ response, figures, heard: part })
-    if (verdict === 'correct') return { state: 'ok', heard: part }
-    if (verdict === 'negative' && because !== 'refused') {
-      const wrong = parts.flatMap((one) => (one.state === 'wrong' && one.heard ? [one.heard] : []))
-      return { state: 'wrong', heard: wrong.join(', ') || part }
+  const said = topics.map((): Said => ({ parts: new Map(), named: false }))
+  for (const mention of mentionsIn(topics, figures, tokens)) {
+    const { before } = mention
+    const { parts, named } = partsOf(mention, figures, tokens, text)
+    const own = said[mention.topic] as Said
+    if (before !== 'denied' && named) own.named = true
+    for (const part of parts) {
+      const known = own.parts.get(part.name)
+      const state = before === 'denied' && part.state === 'ok' ? 'wrong' : part.state
+      if (!known || before === 'corrected' || known.state !== 'wrong') own.parts.set(part.name, { ...part, state })
     }
   }
+  const wrong = said.flatMap(({ parts }) => [...parts.values()].filter(({ state }) => state === 'wrong'))
+  return {
+    topics: Object.fromEntries(
+      topics.flatMap((topic, index) => {
+        const state = stateOf(topic, said[index] as Said)
+        return state ? [[topic.id, state]] : []
+      }),
+    ),
+    heard: wrong.flatMap(({ heard }) => (heard === undefined ? [] : [heard])),
+  }
+}
+
+function stateOf({ id, say }: SpokenTopic, { parts, named }: Said): 'ok' | 'wrong' | undefined {
+  if ([...parts.values()].some(({ state }) => state === 'wrong')) return 'wrong'
+  const isWhole = say.some((response) => {
+    const { required } = partNames({ id, response })
+    return required.size > 0 && [...required].every((name) => parts.get(name)?.state === 'ok')
+  })
+  return named || isWhole ? 'ok' : undefined
+}
+
+interface Mention extends Keyword {
+  readonly from: number
+  /** Where the next words of a topic begin. */
+  readonly to: number
+  readonly before: 'denied' | 'corrected' | undefined
+}
+
+function mentionsIn(topics: readonly SpokenTopic[], figures: Figures, tokens: readonly Token[]): Mention[] {
+  const keywords = topics
+    .flatMap(({ say }, topic) => say.flatMap((response) => keywordsOf(topic, response, figures)))
+    .sort((a, b) => b.words.length - a.words.length)
+  const begins = tokens.flatMap((_, from) => {
+    const here = keywords.filter(
+      ({ words, own }) =>
+        words.every((word, i) => tokens[from + i]?.text === word) &&
+        // A flight level is none of the levels that are asked for, unless they are.
+        (words[0] !== 'level' || own.has('flight') || tokens[from - 1]?.text !== 'flight'),
+    )
+    // Of one topic the longest words.
+    return here
+      .filter((one, i) => here.findIndex(({ topic }) => topic === one.topic) === i)
+      .map((keyword) => ({ ...keyword, from }))
+  })
+  return begins.map((begin) => {
+    const later = begins.map(({ from }) => from).filter((from) => from > begin.from)
+    return { ...begin, to: Math.min(tokens.length, ...later), before: saidBefore(tokens, begin) }
+  })
+}
+
+/** What stands right before the words, but for little ones and others of its own. */
+function saidBefore(tokens: readonly Token[], { from, own }: Keyword & { from: number }): Mention['before'] {
+  for (let at = from - 1; at >= 0; at--) {
+    const { text, number } = tokens[at] as Token
+    if (text === 'correction') return 'corrected'
+    if (isNegation(text)) return 'denied'
+    if (number || !(own.has(text) || HARMLESS.has(text) || HESITATIONS.has(text))) return undefined
+  }
   return undefined
+}
+
+/** Between two values they offer the second in place of the first. */
+const INSTEAD = new Set(['or', 'rather', 'sorry', 'maybe', 'perhaps'])
+
+function partsOf(
+  { response, hasFigures, from, to }: Mention,
+  figures: Figures,
+  tokens: readonly Token[],
+  text: string,
+): { parts: readonly Part[]; named: boolean } {
+  if (!hasFigures) return { parts: [], named: true }
+  const stretch = tokens.slice(from, endOf(response, figures, tokens.slice(from, to)) + from)
+  const heard = stretch
+    .map((token) => (INSTEAD.has(token.text) ? 'then' : text.toLowerCase().slice(token.start, token.end)))
+    .join(' ')
+  const { verdict, because, parts } = judge({ response, figures, heard })
+  if (verdict === 'sayAgain' && because === 'twoValues') {
+    return { parts: parts.map((part) => (part.heard === undefined ? part : { ...part, state: 'wrong' })), named: false }
+  }
+  const isClear = verdict !== 'sayAgain' && verdict !== 'command' && because !== 'refused'
+  return { parts: isClear ? parts.filter(({ state }) => state !== 'missing') : [], named: false }
+}
+
+/** End of what belongs together: talk of something else behind the value is left out, and what dangles before that. */
+function endOf(response: string, figures: Figures, stretch: readonly Token[]): number {
+  const spoken = stretch.filter((token) => !INSTEAD.has(token.text) && token.text !== 'correction')
+  const ends = scenesFor(response, figures, [], []).map((scene) => {
+    const atoms = scan(scene, spoken)
+    const value = atoms.findIndex(({ type }) => type === 'run')
+    const other =
+      value < 0 ? undefined : atoms.slice(value).find(({ type }) => type === 'unknown' || type === 'command')
+    if (other?.type === 'unknown') return stretch.indexOf(other.token)
+    return other?.type === 'command' && other.tokens[0] ? stretch.indexOf(other.tokens[0]) : stretch.length
+  })
+  let end = Math.max(0, ...ends)
+  const dangles = ({ text }: Token) => isNegation(text) || text === 'correction' || INSTEAD.has(text)
+  while (end > 0 && dangles(stretch[end - 1] as Token)) end--
+  return end
 }

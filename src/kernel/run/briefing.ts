@@ -34,7 +34,7 @@ export function briefed(pack: Pack, before: RunState, event: Of<'briefed'>): Ste
   const state: RunState = { ...before, standingBy: false, topics, last: lastOf(briefing, event) }
   const wrong = topicsOf(briefing, state.situation).filter(({ id }) => event.topics[id] === 'wrong')
   // A briefing is one person's talk: a right topic is ticked on the screen, without a sound in between.
-  if (wrong.length === 0) return { state, effects: timers(state) }
+  if (wrong.length === 0) return event.ends ? ended(pack, state, briefing) : { state, effects: timers(state) }
   const words = [say.heard(event.heard.join(', ')), say.topics(wrong.map(({ label }) => label))]
   return turn(pack, state, words, { tone: 'attention' })
 }
@@ -52,7 +52,10 @@ function lastOf(briefing: Briefing, { evidence, topics, heard }: Of<'briefed'>):
 
 export function briefingEnded(pack: Pack, before: RunState, event: Of<'briefingEnded'>): Step {
   const briefing = briefingAt(pack, before, event.briefing)
-  if (!briefing) return { state: before, effects: [] }
+  return briefing ? ended(pack, before, briefing) : { state: before, effects: [] }
+}
+
+function ended(pack: Pack, before: RunState, briefing: Briefing): Step {
   const open = openTopics(briefing, before)
   if (open.length > 0) return turn(pack, before, [say.notCovered(open.map(({ label }) => label))])
   const state = { ...before, briefingsClosed: [...new Set([...before.briefingsClosed, briefing.id])] }

@@ -77,15 +77,19 @@ export function createTalkTally(pack: Pack) {
       }
       case 'briefed':
         for (const [topic, state] of Object.entries(event.topics)) if (state === 'wrong') add(wrongTopics, topic)
+        if (event.ends) countLeftOut(event.briefing, { ...before, topics: { ...before.topics, ...event.topics } })
         break
-      case 'briefingEnded': {
-        const briefing = briefingsIn(pack).find(({ id }) => id === event.briefing)
-        if (briefing && !leftOut.has(briefing.id)) {
-          leftOut.set(briefing.id, new Set(openTopics(briefing, before).map(({ id }) => id)))
-        }
+      case 'briefingEnded':
+        countLeftOut(event.briefing, before)
         break
-      }
     }
+  }
+
+  /** At the first end only: what was said after that was asked for. */
+  function countLeftOut(id: string, before: RunState): void {
+    const briefing = briefingsIn(pack).find((one) => one.id === id)
+    if (!briefing || leftOut.has(id)) return
+    leftOut.set(id, new Set(openTopics(briefing, before).map((topic) => topic.id)))
   }
 
   function exchanges(state: RunState): DebriefExchange[] {

@@ -105,6 +105,8 @@ export type Happening =
       readonly topics: Readonly<Record<string, 'ok' | 'wrong'>>
       /** What was taken for the wrong values, as words. */
       readonly heard: readonly string[]
+      /** The same breath ended the briefing. */
+      readonly ends?: boolean
     }
   | { readonly type: 'briefingEnded'; readonly briefing: string; readonly evidence: Evidence }
   /** The words of a station were shown on request. */

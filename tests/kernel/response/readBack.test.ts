@@ -1,7 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import type { Figures } from '../../../src/kernel/kinds/kind.ts'
 import { judgeReadBack, type SpokenElement, statesOf } from '../../../src/kernel/response/readBack.ts'
-import { topicsIn } from '../../../src/kernel/response/topics.ts'
 import type { Random } from '../../corpus/case.ts'
 import { sourceOf } from '../../corpus/demoTransmissions.ts'
 import {
@@ -129,21 +128,3 @@ function expectNoneAstray(count: number, seed: number, source?: (random: Random)
   )
   expect(astray.map(({ why, element, heard }) => `${why} ${element}: ${heard}`)).toEqual([])
 }
-
-describe('topics of a briefing', () => {
-  const TOPICS = [
-    { id: 'runway', say: ['[departing] runway <runway>'] },
-    { id: 'level', say: ['[first] level <level>'] },
-    { id: 'reject', say: ['rejected takeoff', 'we stop'] },
-  ]
-  it.each([
-    ['runway two seven left', { runway: 'ok' }],
-    ['we are departing runway two seven left today and level five thousand first', { runway: 'ok', level: 'ok' }],
-    ['first level five thousand five hundred', { level: 'wrong' }],
-    ['runway two seven right and in a rejected takeoff I brake', { runway: 'wrong', reject: 'ok' }],
-    ['before eighty knots we stop for anything', { reject: 'ok' }],
-    ['the weather is fine', {}],
-  ])('are found in "%s"', (heard, topics) => {
-    expect(topicsIn(TOPICS, FIGURES, heard).topics).toEqual(topics)
-  })
-})

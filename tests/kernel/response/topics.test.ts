@@ -1,0 +1,131 @@
+import { beforeAll, describe, expect, it } from 'vitest'
+import type { Figure, Figures, KindSpec, Value } from '../../../src/kernel/kinds/kind.ts'
+import { figureNames } from '../../../src/kernel/response/parse.ts'
+import { topicsIn } from '../../../src/kernel/response/topics.ts'
+import type { Pack } from '../../../src/kernel/run/checklist.ts'
+import type { Briefing, Topic } from '../../../src/kernel/run/exchange.ts'
+import { seeded } from '../../corpus/case.ts'
+import { anotherValue } from '../../corpus/neighbours.ts'
+import { drawOf } from '../../corpus/readElements.ts'
+import { packAt } from '../figures/marram.ts'
+
+const FIGURES: Figures = {
+  runway: { kind: 'runway', value: '27L' },
+  level: { kind: 'altitude', unit: 'ft', value: 5000 },
+  flap: { kind: 'choice', value: '12', options: { '12': ['twelve'], '19': ['nineteen'] } },
+  route: { kind: 'choice', value: 'A', options: { A: ['tarn two alfa'], B: ['tarn two bravo'] } },
+  v1: { kind: 'speed', value: 128 },
+  vr: { kind: 'speed', value: 134 },
+  v2: { kind: 'speed', value: 141 },
+}
+const TOPICS = [
+  { id: 'runway', say: ['[departing] [from] runway <runway>'] },
+  { id: 'level', say: ['[first] (level | altitude) <level> [feet]', 'climb [to] <level> [feet]'] },
+  { id: 'flap', say: ['(flap | flaps) <flap>'] },
+  { id: 'route', say: ['<route> [departure]'] },
+  { id: 'speeds', say: ['V one <v1> [rotate <vr>] [V two <v2>]'] },
+  { id: 'reject', say: ['rejected takeoff', 'we stop'] },
+  { id: 'failure', say: ['engine failure'] },
+]
+const named = (text: string) => topicsIn(TOPICS, FIGURES, text)
+
+describe('topics of a briefing', () => {
+  it.each([
+    ['runway two seven left', { runway: 'ok' }],
+    ['we are departing runway two seven left today and level five thousand first', { runway: 'ok', level: 'ok' }],
+    ['first level five thousand five hundred', { level: 'wrong' }],
+    ['climb to five thousand', { level: 'ok' }],
+    ['climb five thousand five hundred', { level: 'wrong' }],
+    ['we climb to altitude five thousand feet', { level: 'ok' }],
+    ['level five thousand and after that heading two hundred', { level: 'ok' }],
+    ['runway two seven right and in a rejected takeoff I brake', { runway: 'wrong', reject: 'ok' }],
+    ['before eighty knots we stop for anything', { reject: 'ok' }],
+    ['tarn two alfa departure with flap twelve', { route: 'ok', flap: 'ok' }],
+    ['the weather is fine', {}],
+    ['cruise at flight level two four zero', {}],
+  ])('are found in "%s"', (heard, topics) => {
+    expect(named(heard).topics).toEqual(topics)
+  })
+
+  it.each([
+    ['not runway two seven left', 'runway'],
+    ['we are not departing from runway two seven left', 'runway'],
+    ['the runway is not two seven left', 'runway'],
+    ['runway two seven left and later runway three three', 'runway'],
+    ['runway three three and later runway two seven left', 'runway'],
+    ['first level five thousand, no, six thousand', 'level'],
+    ['level five thousand or six thousand', 'level'],
+    ['flap twelve then flap nineteen', 'flap'],
+    ['tarn two alfa, tarn two bravo', 'route'],
+    ['rotate one three five', 'speeds'],
+    ['V two one four two', 'speeds'],
+    ['V one one two eight and much later rotate one three five', 'speeds'],
+  ])('are wrong where a value is denied or another one stands beside it: "%s"', (heard, topic) => {
+    expect(named(heard).topics).toEqual({ [topic]: 'wrong' })
+    expect(named(heard).heard.length).toBeGreaterThan(0)
+  })
+
+  it.each([
+    ['runway three three correction runway two seven left', { runway: 'ok' }],
+    ['runway three three correction two seven left', { runway: 'ok' }],
+    ['runway two seven left correction runway three three', { runway: 'wrong' }],
+    ['V one one two eight rotate one three five correction rotate one three four', { speeds: 'ok' }],
+  ])('are as "correction" leaves them: "%s"', (heard, topics) => {
+    expect(named(heard).topics).toEqual(topics)
+  })
+
+  it('that are words alone are not named by their denial', () => {
+    expect(named('there is no engine failure').topics).toEqual({})
+    expect(named('with no engine failure we go on, with an engine failure we stop').topics).toEqual({
+      reject: 'ok',
+      failure: 'ok',
+    })
+  })
+
+  it('of several values are whole when those that must be said were said, together or apart', () => {
+    expect(named('rotate one three four').topics).toEqual({})
+    expect(named('rotate one three four and V one one two eight').topics).toEqual({ speeds: 'ok' })
+  })
+})
+
+describe('each topic of the demo, in each of its declared ways', () => {
+  const VALUES: Readonly<Record<string, Value>> = {
+    ...{ runway: '24', departureRoute: 'LANTERN 2A', firstLevel: 5000, takeoffFlap: '12', v1: 128, vr: 134, v2: 141 },
+  }
+  let demo: Pack
+  let topics: readonly Topic[]
+  beforeAll(async () => {
+    demo = await packAt('checklists/marram')
+    const briefings = demo.phases.flatMap(({ activities }) => activities).filter(({ type }) => type === 'briefing')
+    topics = briefings.flatMap((one) => (one as Briefing).topics)
+  })
+  const figure = (name: string) =>
+    ({ ...(demo.figures.declarations[name]?.spec as KindSpec), value: VALUES[name] as Value }) as Figure
+
+  it('is right with its values, wrong with another one, and wrong when denied', () => {
+    const random = seeded(3_107)
+    let ways = 0
+    for (const { id, say } of topics) {
+      for (const response of say) {
+        ways += 1
+        const draw = drawOf(id, response, figure)
+        const figures = Object.fromEntries(
+          topics.flatMap((one) => one.say.flatMap(figureNames)).map((name) => [name, figure(name)]),
+        )
+        for (let time = 0; time < 40; time++) {
+          const text = draw.say(figures, random, true)
+          expect(topicsIn(topics, figures, text).topics, text).toMatchObject({ [id]: 'ok' })
+          if (figureNames(response).length === 0) continue
+          expect(topicsIn(topics, figures, `not ${text}`).topics, `not ${text}`).toMatchObject({ [id]: 'wrong' })
+          const [name = ''] = figureNames(response)
+          const other = anotherValue(figure(name), VALUES[name] as Value, random) as Value
+          const wrong = draw.say({ ...figures, [name]: { ...figure(name), value: other } as Figure }, random, true)
+          expect(topicsIn(topics, figures, wrong).topics, wrong).toMatchObject({ [id]: 'wrong' })
+          const twice = topicsIn(topics, figures, `${text} and ${wrong}`).topics
+          expect(twice, `${text} and ${wrong}`).toMatchObject({ [id]: 'wrong' })
+        }
+      }
+    }
+    expect(ways).toBeGreaterThanOrEqual(topics.length)
+  })
+})
