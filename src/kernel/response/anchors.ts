@@ -13,7 +13,7 @@ import type { SpokenElement } from './readBack.ts'
 export interface Owner {
   /** Place of the element. */
   readonly element: number
-  /** Name of the part that it belongs to. */
+  /** The value that it is said before, or is; words behind all values are their own part. */
   readonly part: string
   /** No word that must be said stands before it: "hold short" begins its element, its "runway" only goes on with it. */
   readonly begins: boolean
@@ -85,7 +85,8 @@ function ownPhrases(paths: readonly Path[], specs: Specs): OwnPhrase[] {
   return paths.flatMap((path) =>
     path.flatMap((slot, index) => {
       const begins = !path.slice(0, index).some(({ type, required }) => type === 'word' && required)
-      return phrasesOfSlot(slot, specs).map((phrase) => ({ ...phrase, part: slot.name, begins }))
+      const value = path.slice(index).find(({ type }) => type === 'figure') ?? slot
+      return phrasesOfSlot(slot, specs).map((phrase) => ({ ...phrase, part: value.name, begins }))
     }),
   )
 }

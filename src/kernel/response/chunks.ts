@@ -17,7 +17,7 @@ export interface Chunk {
 interface Cut {
   readonly element: number
   readonly tokens: Token[]
-  /** What was said since the last correction, and which parts had their own words in it. */
+  /** What was said since the last correction, and which parts had their own words in it, or their value by its name. */
   readonly since: number
   readonly parts: Set<string>
 }
@@ -64,10 +64,11 @@ function anchorAt({ anchors, joints }: Landmarks, tokens: readonly Token[], at: 
 function withOwned(
   { leads }: Landmarks,
   cuts: readonly Cut[],
-  { element, part, isValue }: Owner,
+  { element, part: name, isValue }: Owner,
   waiting: readonly Token[],
   own: readonly Token[],
 ): Cut[] {
+  const part = isValue ? `${name} ${NAMED}` : name
   const before = cuts.filter((cut) => cut.element === element)
   if (waiting.length > 0 && before.length > 0) {
     // The correction goes with all that it may replace.
@@ -77,7 +78,7 @@ function withOwned(
   }
   const last = cuts.at(-1)
   if (last?.element === element) {
-    const isSaid = last.parts.has(part) && (isValue || hasNumber(last))
+    const isSaid = last.parts.has(part) && (isValue || hasNumber(last) || last.parts.has(`${name} ${NAMED}`))
     if (!isSaid) {
       last.tokens.push(...own)
       last.parts.add(part)
@@ -90,6 +91,9 @@ function withOwned(
   const lead = led ? [last?.tokens.pop() as Token] : waiting.slice(1)
   return [...cuts, { element, tokens: [...lead, ...own], since: 0, parts: new Set([part]) }]
 }
+
+/** Beside the name of a part whose value was said by one of its names. */
+const NAMED = 'named'
 
 const hasNumber = ({ tokens, since }: Cut) => tokens.slice(since).some(isNumberToken)
 
