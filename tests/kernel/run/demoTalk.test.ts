@@ -81,11 +81,30 @@ function awaiting(id: string, call: string | undefined, stand: string, radio: 'i
   return { run, elements, status: (after: Flown) => after.state.turns[id]?.status }
 }
 
+/** Other states of an element that has them: denied, or the contrary. */
+function denials(element: Element): string[] {
+  const text = spoken(element)
+  if (figuresIn(element.readBack ?? '').length === 0) {
+    const words = text.split(' ')
+    return [[...words.slice(0, -1), 'not', words.at(-1)].join(' '), ...(/set$/.test(text) ? ['brakes released'] : [])]
+  }
+  if (!text.includes('hold short')) return []
+  const crossing = text.replace(/.*runway/, 'runway')
+  return [
+    `cross ${crossing}`,
+    `crossing ${crossing}`,
+    `hold short then cross ${crossing}`,
+    `${text}, cross ${crossing}`,
+    `cross ${crossing}, ${text}`,
+  ]
+}
+
 /** Other values that the figures of an element could be heard as. */
 function mistakes(element: Element): Record<string, Value>[] {
   return figuresIn(element.readBack ?? '').flatMap((name) => {
     const found = [1, 2, 3, 4, 5].map((seed) => mistakenFor(specOf(name), VALUES[name] as Value, seeded(seed)))
-    const values = specOf(name).kind === 'identifier' ? [...found, 'M'] : found
+    const { kind } = specOf(name)
+    const values = [...found, ...(kind === 'identifier' ? ['M'] : kind === 'route' ? ['B C', 'E C', 'B E', 'C'] : [])]
     return [...new Set(values)].flatMap((value) => (value === undefined ? [] : [{ [name]: value }]))
   })
 }
@@ -105,6 +124,55 @@ describe.each(TURNS)('%s', (id, call, stand) => {
     for (const order of orders) {
       const text = order.map((element) => spoken(element)).join(', ')
       expect(status(hear(run, text)), text).toBe('done')
+    }
+  })
+
+  test('is right with the call sign in front, at the end or both, and so is each element that alone is owed', () => {
+    const { run, elements, status } = awaiting(id, call, stand)
+    if (run.pack.phases.every(({ activities }) => !JSON.stringify(activities).includes('<callsign>'))) return
+    const flight = 'saltmarsh four two one'
+    const around = (text: string) => [`${flight}, ${text}`, `${text}, ${flight}`, `${flight}, ${text}, ${flight}`]
+    const all = elements.map((element) => spoken(element)).join(', ')
+    for (const text of around(all)) expect(status(hear(run, text)), text).toBe('done')
+    const other = `${all}, saltmarsh four two two`
+    expect(status(hear(run, other)), other).toBe('said')
+    for (const owed of elements) {
+      const rest = elements.filter((one) => one !== owed).map((one) => spoken(one))
+      const before = rest.length > 0 ? hear(run, rest.join(', ')) : run
+      for (const text of around(spoken(owed))) expect(status(hear(before, text)), `${text}, owed alone`).toBe('done')
+    }
+  })
+
+  test('with another state of an element, or with both, is answered by the right one', () => {
+    const { run, elements, status } = awaiting(id, call, stand)
+    for (const wrong of elements) {
+      const rest = elements.filter((one) => one !== wrong).map((one) => spoken(one))
+      for (const denial of denials(wrong)) {
+        const texts = [elements.map((one) => (one === wrong ? denial : spoken(one))).join(', '), denial]
+        for (const [index, text] of texts.entries()) {
+          const after = hear(index === 1 && rest.length > 0 ? hear(run, rest.join(', ')) : run, text)
+          expect(status(after), text).toBe('said')
+          expect(answer(after), text).toBe(`${capital(`negative, ${said(wrong, 'icao')}`)}.`)
+          expect(status(hear(after, spoken(wrong))), `${text}, then right`).toBe('done')
+        }
+      }
+    }
+  })
+
+  test('is not right with two values of one element, in either order', () => {
+    const { run, elements, status } = awaiting(id, call, stand)
+    for (const wrong of elements) {
+      for (const other of mistakes(wrong)) {
+        for (const both of [
+          [spoken(wrong), spoken(wrong, other)],
+          [spoken(wrong, other), spoken(wrong)],
+        ]) {
+          const text = elements.flatMap((one) => (one === wrong ? both : [spoken(one)])).join(', ')
+          expect(status(hear(run, text)), text).toBe('said')
+        }
+        const late = [...elements.map((one) => spoken(one)), spoken(wrong, other)].join(', ')
+        expect(status(hear(run, late)), late).toBe('said')
+      }
     }
   })
 

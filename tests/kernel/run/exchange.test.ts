@@ -130,6 +130,18 @@ describe('a briefing', () => {
     run.hear('level five thousand')
     expect(run.hear('briefing complete').state.briefingsClosed).toEqual(['briefing'])
   })
+
+  it('is ended by its last words behind a long sentence, if all of it is right and none is left out', () => {
+    const all = 'departing runway two seven left, first level five thousand, rejected takeoff as usual'
+    const closed = (text: string) => flown([...CLEARANCE, text]).state.briefingsClosed
+    expect(closed(`${all}, and that is it, briefing complete`)).toEqual(['briefing'])
+    expect(closed(all)).toEqual([])
+    expect(closed(`${all}, not briefing complete`)).toEqual([])
+    expect(closed(`${all.replace('five', 'six')}, briefing complete`)).toEqual([])
+    const short = flown([...CLEARANCE, 'runway two seven left and level five thousand, briefing complete'])
+    expect(short.said()).toEqual(['otherseat: Not covered, rejected takeoff.'])
+    expect(short.state.topics).toEqual({ 'briefing.runway': 'ok', 'briefing.level': 'ok' })
+  })
 })
 
 describe('the ground crew', () => {
