@@ -10,7 +10,7 @@ import { type BrowserSpeaker, createBrowserVoice, type Outcome, type Speaker } f
 import { createEmbeddedVoice, type EmbeddedSpeaker } from './embeddedVoice.ts'
 import { fetchRecording } from './recording.ts'
 import { createSound, type Sound } from './sound.ts'
-import { longestMs, playTone } from './tones.ts'
+import { playTone, untilVoiceMs } from './tones.ts'
 
 /** `voice` is the name of a voice of the browser, `embedded`, or empty for the best one there is. */
 export interface VoiceSettings {
@@ -117,7 +117,8 @@ export function joinVoices({ settings, clock, sound, browser, embeddedFor }: Joi
     async tone(name) {
       const context = await sound.running()
       if (!context) return
-      await Promise.race([playTone(context, name), new Promise<void>((late) => clock.after(longestMs(name), late))])
+      playTone(context, name)
+      await new Promise<void>((ended) => clock.after(untilVoiceMs(name), ended))
     },
     async wake() {
       await sound.running()

@@ -27,14 +27,13 @@ const TONES: Readonly<Record<ToneName, readonly Note[]>> = {
 /** Edges of a note: without them it clicks. */
 const EDGE_MS = 12
 
-/** Plays a tone into an output that runs; resolves when it has ended. */
-export function playTone(context: AudioContext, name: ToneName): Promise<void> {
+/** Plays a tone into an output that runs. */
+export function playTone(context: AudioContext, name: ToneName): void {
   const start = context.currentTime + 0.005
-  const notes = TONES[name].map((note) => playNote(context, start, note))
-  return Promise.all(notes).then(() => undefined)
+  for (const note of TONES[name]) playNote(context, start, note)
 }
 
-function playNote(context: AudioContext, start: number, note: Note): Promise<void> {
+function playNote(context: AudioContext, start: number, note: Note): void {
   const begin = start + note.atMs / 1000
   const end = begin + note.lengthMs / 1000
   const edge = EDGE_MS / 1000
@@ -45,14 +44,14 @@ function playNote(context: AudioContext, start: number, note: Note): Promise<voi
   gain.gain.setValueAtTime(note.gain, end - edge)
   gain.gain.linearRampToValueAtTime(0, end)
   oscillator.connect(gain).connect(context.destination)
-  return new Promise((ended) => {
-    oscillator.onended = () => ended()
-    oscillator.start(begin)
-    oscillator.stop(end)
-  })
+  oscillator.start(begin)
+  oscillator.stop(end)
 }
 
-/** Time after which a tone that has not ended never will. */
-export function longestMs(name: ToneName): number {
-  return Math.max(...TONES[name].map((note) => note.atMs + note.lengthMs)) + 500
+/** A voice that is asked to speak begins so much later. */
+const VOICE_LEAD_MS = 20
+
+/** Time after which the voice may be asked to speak: it begins as the tone ends, and the next challenge waits for neither. */
+export function untilVoiceMs(name: ToneName): number {
+  return Math.max(...TONES[name].map((note) => note.atMs + note.lengthMs)) - VOICE_LEAD_MS
 }
