@@ -66,6 +66,16 @@ describe('an exchange', () => {
     expect(allText()).not.toContain('corrie')
   })
 
+  it('leaves nothing of Otherseat’s at the microphone that is older than the words of the station', async () => {
+    const { answer } = talking([])
+    const strip = screen.getByRole('region', { name: 'Microphone' })
+    await within(strip).findByText(/^Otherseat: “/)
+    await answer('request clearance')
+    await waitFor(() => expect(within(strip).queryByText(/^Otherseat: “/)).toBeNull())
+    await answer('stand by')
+    await within(strip).findByText('Otherseat: “Standing by.”')
+  })
+
   it.each([
     ['Say again', 'controller: I say again'],
     ['Stand by', 'otherseat: Standing by.'],

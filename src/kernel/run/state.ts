@@ -214,7 +214,7 @@ export interface RunState {
   readonly last: LastAnswer | undefined
   /** Items in the order in which they were closed, for "correction" and "go back one". */
   readonly closed: readonly string[]
-  /** What Otherseat said last, for "say again" and the screen. */
+  /** What Otherseat said last, for "say again" and the screen; empty where a station has spoken since. */
   readonly said: string
   readonly stoppedBecause?: string
 }

@@ -187,10 +187,11 @@ export function turn(pack: Pack, state: RunState, words: readonly string[], opti
   const prompt = options.prompt && asked.length === 0 ? promptWords(pack, state) : ''
   const text = [...words, prompt].filter((part) => part).join(' ')
   const order = state.order + 1
-  const next = { ...state, order, said: text || state.said }
+  const stations = [...(options.stations ?? []), ...asked]
+  // Where a station alone has spoken, Otherseat's words of before are not the last any more.
+  const next = { ...state, order, said: text || (stations.length > 0 ? '' : state.said) }
   const effects: Effect[] = [{ type: 'shut' }, { type: 'stopTimers' }]
   if (options.tone) effects.push({ type: 'tone', tone: options.tone })
-  const stations = [...(options.stations ?? []), ...asked]
   effects.push(...stations.map((one): Effect => ({ type: 'speak', ...one })))
   if (text) effects.push({ type: 'speak', text, role: 'otherseat' })
   effects.push({ type: 'listen', order, hearable: hearableAt(pack, next) }, ...timers(next, options.promptAfterMs))
