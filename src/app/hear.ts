@@ -3,6 +3,7 @@
  * happening. Typed, spoken and read from a file are judged by the same lines.
  */
 
+import { hasAnswerShape } from '../kernel/hearing/answerShape.ts'
 import { readCommand } from '../kernel/response/commands.ts'
 import { isWhole } from '../kernel/response/form.ts'
 import { judge } from '../kernel/response/judge.ts'
@@ -127,19 +128,29 @@ function happeningOf(command: { command: string; argument?: string }, evidence: 
 
 function answerTo(pack: Pack, state: RunState, id: string, heard: Heard, evidence: Evidence): Happening {
   const { item } = findItem(pack, id)
-  if (heard.doubt === 'onsetCut') return { type: 'voided', item: id, evidence, because: 'onsetCut' }
+  const overheard: Happening = { type: 'overheard', evidence }
+  const isShaped = heard.by !== 'voice' || isAnswerShaped(pack, state, item, heard.text)
+  // Of the two looks of the ear at least one took it for other speech.
+  const isHalfOther = heard.doubt === 'unsure' && heard.score === undefined
+  // What is not like an answer is asked for again once: whoever talks on does not mean Otherseat.
+  const isTalkedOn = (!isShaped || isHalfOther) && itemState(state, id).sayAgains > 0
+  if (heard.doubt === 'onsetCut') {
+    return isTalkedOn ? overheard : { type: 'voided', item: id, evidence, because: 'onsetCut' }
+  }
   const late = /^\s*correction\b[\s,]*(.*)$/is.exec(heard.text)
   if (late && isFresh(state, id) && state.closed.length > 0) {
     return { type: 'commanded', command: 'correction', argument: late[1] ?? '', evidence }
   }
-  const judgement = withCauses(pack, state, doubted(judgeAnswer(pack, state, item, heard), heard))
+  const judged = judgeAnswer(pack, state, item, heard)
+  const isDoubted = heard.doubt !== undefined || (!isShaped && judged.verdict !== 'command')
+  const judgement = withCauses(pack, state, isDoubted ? unclear(judged) : judged)
   if (judgement.verdict === 'command' && judgement.command) {
     const { command, argument } = judgement
     return happeningOf({ command, ...(argument !== undefined && { argument }) }, evidence)
   }
   const situation = judgement.verdict === 'correct' ? undefined : situationHeard(pack, state, heard, evidence)
   if (situation) return situation
-  if (heard.by === 'voice' && isOtherSpeech(pack, state, item, judgement, heard)) return { type: 'overheard', evidence }
+  if (isTalkedOn || (heard.by === 'voice' && isOtherSpeech(pack, state, item, judgement, heard))) return overheard
   const expected = restedOn(item, state)
   const { challengeRevision } = itemState(state, id)
   return { type: 'answered', item: id, evidence, judgement, expected, challengeRevision, revision: state.revision }
@@ -178,9 +189,12 @@ function judgeAnswer(pack: Pack, state: RunState, item: Item, heard: Heard): Jud
   })
 }
 
-/** What the ear does not stand by is never right, wrong or a command. */
-function doubted(judgement: Judgement, heard: Heard): Judgement {
-  return heard.doubt ? { verdict: 'sayAgain', because: 'notUnderstood', parts: judgement.parts } : judgement
+/** What the ear does not stand by, or nobody answers so, is never right, wrong or a command. */
+const unclear = ({ parts }: Judgement): Judgement => ({ verdict: 'sayAgain', because: 'notUnderstood', parts })
+
+function isAnswerShaped(pack: Pack, state: RunState, item: Item, text: string): boolean {
+  const shapes = Object.values(specsOf(pack, saidFigures(item, state.situation)))
+  return hasAnswerShape(shapes, item.challenge, text)
 }
 
 /** Other speech in the room draws no reaction: nothing in it has the form of an answer to the item. */

@@ -16,7 +16,10 @@ const SECTIONS: Readonly<Record<string, () => Promise<Section>>> = {
   run: () => import('./bench/run.ts'),
   pace: () => import('./bench/pace.ts'),
   bytes: () => import('./bench/bytes.ts'),
+  narration: () => import('./bench/narration.ts'),
 }
+/** These take many minutes, and run only where they are named. */
+const LONG: ReadonlySet<string> = new Set(['narration'])
 
 function listed(measured: Readonly<Record<string, number>>): string {
   const rows = Object.entries(measured).map(([name, value]) => `| ${name} | ${Number(value.toFixed(3))} |`)
@@ -34,7 +37,7 @@ if (unknown !== undefined) {
 
 const all: Record<string, number> = {}
 for (const [name, load] of Object.entries(SECTIONS)) {
-  if (wanted.length > 0 && !wanted.includes(name)) continue
+  if (wanted.length > 0 ? !wanted.includes(name) : LONG.has(name)) continue
   const section = await load()
   const measured = await section.measure()
   Object.assign(all, measured)

@@ -80,16 +80,53 @@ describe('an answer', () => {
 
   it('that the ear itself doubts is never right, however well it reads', async () => {
     const flight = await atTrim()
-    await flight.hear('four point three up', { doubt: 'unsure' })
+    await flight.hear('four point three up', { doubt: 'unsure', score: 0.8 })
     expect(flight.log.events.at(-1)).toMatchObject({ judgement: { verdict: 'sayAgain' } })
     expect(flight.said()).toBe('Say again, takeoff trim.')
-    await flight.hear('four point three up', { doubt: 'unsure' })
+    const said = flight.voice.said.length
+    flight.clock.advance(7_900)
+    await flight.hear('four point three up', { doubt: 'unsure', score: 0.8 })
+    expect(flight.voice.tones.at(-1)).toBe('soft')
+    expect(flight.voice.said).toHaveLength(said)
+    flight.clock.advance(200)
+    await flight.hear('four point three up', { doubt: 'unsure', score: 0.8 })
     expect(flight.said()).toBe('Say again, takeoff trim, single digits please.')
     expect(flight.state().items['loadFigures.trim']).toMatchObject({ misses: 0, sayAgains: 2 })
   })
 })
 
 describe('other speech', () => {
+  it('that is bent onto numbers is asked for again once, until something like an answer comes', async () => {
+    const flight = await atTrim()
+    const asked = () => flight.voice.said.filter(({ text }) => text.startsWith('Say again')).length
+    const bent = ['set ninety lantern down six minus nineteen', 'ninety eight three four decimal eight']
+    for (const text of [...bent, ...bent]) {
+      flight.clock.advance(7_000)
+      await flight.hear(text, { score: 1 })
+      flight.clock.advance(7_000)
+      await flight.hear('five point two', { doubt: 'unsure' })
+    }
+    expect(asked()).toBe(1)
+    expect(flight.state().items['loadFigures.trim']).toMatchObject({ status: 'open', misses: 0 })
+    await flight.hear('five point two up', { doubt: 'unsure', score: 0.75 })
+    expect(asked()).toBe(2)
+    await flight.hear(bent[0] ?? '', { doubt: 'onsetCut' })
+    expect(asked()).toBe(2)
+    await flight.hear('four point three up')
+    expect(flight.state().items['loadFigures.trim']).toMatchObject({ status: 'done', misses: 0 })
+  })
+
+  it('in a silence does not let the open item be asked for over and over', async () => {
+    const flight = await atTrim()
+    const said = flight.voice.said.length
+    for (let count = 0; count < 4; count++) {
+      flight.clock.advance(9_000)
+      await settled()
+      await flight.hear('look at that aircraft beside the hangar')
+    }
+    expect(flight.voice.said.slice(said).map(({ text }) => text)).toEqual(['Takeoff trim?'])
+  })
+
   it('draws no reaction and is kept in the log', async () => {
     const flight = await atTrim()
     const said = flight.voice.said.length

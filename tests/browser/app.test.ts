@@ -62,6 +62,7 @@ describe('where the microphone', () => {
   test.each([
     ['is refused', 'refused', /microphone.*allow/is],
     ['is missing', 'missing', /no microphone.*plug/is],
+    ['is nothing that the browser gives to pages', 'unknown', /gives pages no microphone.*https/is],
   ] as const)('%s, that is said and typing goes on', async (_what, microphone, message) => {
     const { page, errors } = await open({ microphone })
     await openFirstItem(opened)

@@ -5,7 +5,8 @@
  */
 
 export interface MicrophoneOptions {
-  readonly is: 'there' | 'refused' | 'missing'
+  /** `unknown`: the browser gives pages none. */
+  readonly is: 'there' | 'refused' | 'missing' | 'unknown'
   /** How much of what the app plays comes back; 0 for none. */
   readonly echo: number
   /** What pilot and app say can be had apart (see `line.ts`). */
@@ -28,8 +29,13 @@ export interface TestMicrophone {
   unplug(): void
   /** As when the system takes its sound away, or gives it back. */
   mute(isMuted: boolean): void
-  /** Another one from the next opening on; with two channels the pilot is on the second. */
-  change(rate: number, channels: 1 | 2): void
+  /** From the next opening on it is not given, for a reason by the browser's name; undefined: it is given again. */
+  refuse(name: string | undefined): void
+  /**
+   * Another one from the next opening on; with two channels the pilot is on the second. `isOwnRate`: as in a browser
+   * that takes a sound only at its own rate, so that the app must convert it.
+   */
+  change(rate: number, channels: 1 | 2, isOwnRate?: boolean): void
   /** What the pilot says and what the app plays, each by itself, in the room of the first microphone. */
   line(): {
     readonly room: AudioContext
@@ -49,6 +55,10 @@ export function injectMicrophone({ is, echo, hasLine }: MicrophoneOptions): void
   const replace = (getUserMedia: () => Promise<MediaStream>) =>
     Object.defineProperty(MediaDevices.prototype, 'getUserMedia', { value: getUserMedia, configurable: true })
 
+  if (is === 'unknown') {
+    Object.defineProperty(Navigator.prototype, 'mediaDevices', { value: undefined })
+    return
+  }
   if (is !== 'there') {
     const name = is === 'refused' ? 'NotAllowedError' : 'NotFoundError'
     replace(() => Promise.reject(new DOMException(`the microphone is ${is}`, name)))
@@ -64,10 +74,15 @@ export function injectMicrophone({ is, echo, hasLine }: MicrophoneOptions): void
     }
   }
   const PlainContext = AudioContext
+  let onlyRate: number | undefined
   window.AudioContext = class extends AudioContext {
     constructor(options?: AudioContextOptions) {
-      super(options)
+      super(options ?? (onlyRate === undefined ? undefined : { sampleRate: onlyRate }))
       made.contexts.push(this)
+    }
+    override createMediaStreamSource(stream: MediaStream) {
+      if (onlyRate === undefined || this.sampleRate === onlyRate) return super.createMediaStreamSource(stream)
+      throw new DOMException('another sampling rate', 'NotSupportedError')
     }
   }
 
@@ -94,7 +109,9 @@ export function injectMicrophone({ is, echo, hasLine }: MicrophoneOptions): void
   const app = new GainNode(room)
   const given: MediaStreamTrack[] = []
 
+  let refusal: string | undefined
   replace(async () => {
+    if (refusal !== undefined) throw new DOMException('not given', refusal)
     await current.resume()
     const stream = line.stream.clone()
     given.push(...stream.getTracks())
@@ -114,8 +131,12 @@ export function injectMicrophone({ is, echo, hasLine }: MicrophoneOptions): void
         track.dispatchEvent(new Event(isMuted ? 'mute' : 'unmute'))
       }
     },
-    change(rate, channels) {
+    refuse(name) {
+      refusal = name
+    },
+    change(rate, channels, isOwnRate = false) {
       current = new PlainContext({ sampleRate: rate })
+      onlyRate = isOwnRate ? rate : undefined
       ;({ line, speakInto } = furnish(current, channels))
     },
     line: () => ({ room, pilot, app, say }),

@@ -162,7 +162,8 @@ export class Listening {
   private async report(utterance: Utterance, taken: Taken, order: number): Promise<void> {
     const { text, words, confidence, doubt, alternatives } = await taken.recognition
     const { beganAt, endedAt, isOnsetCut, isTooLong } = utterance
-    const doubted = isOnsetCut ? 'onsetCut' : isTooLong ? 'otherSpeech' : doubt
+    const isOther = isTooLong || doubt === 'otherSpeech'
+    const doubted = isOther ? 'otherSpeech' : isOnsetCut ? 'onsetCut' : doubt
     const score = confidence > 0 ? { score: confidence } : {}
     this.emit({
       type: 'heard',

@@ -57,6 +57,9 @@ async function receive(message: ToWorker): Promise<void> {
   }
 }
 
+/** A second look that takes longer than this never comes: its worker died without a word, and nothing more would be heard. */
+const SECOND_LOOK_MS = 15_000
+
 let clockOffset = 0
 const now = () => Date.now() + clockOffset
 
@@ -75,9 +78,16 @@ function loaded<T>(part: T | undefined): T {
 function joinPeer(port: MessagePort): Listening {
   const waiting = new Map<number, (decoded: Decoded) => void>()
   let id = 0
+  let patience: ReturnType<typeof setTimeout> | undefined
+  const waitOn = () => {
+    clearTimeout(patience)
+    if (waiting.size === 0) return
+    patience = setTimeout(() => say({ type: 'broken', message: 'the second look is lost' }), SECOND_LOOK_MS)
+  }
   port.onmessage = ({ data }: MessageEvent<FromPeer>) => {
     waiting.get(data.id)?.(data.decoded)
     waiting.delete(data.id)
+    waitOn()
   }
   const tell = (message: ToPeer) => port.postMessage(message)
   const looks = {
@@ -94,6 +104,7 @@ function joinPeer(port: MessagePort): Listening {
       new Promise<Decoded>((resolve) => {
         waiting.set(++id, resolve)
         tell({ type: 'look', id, pcm })
+        waitOn()
       }),
   }
   return new Listening({ looks, denoiser: loaded(denoiser), emit })

@@ -35,7 +35,10 @@ export function saidForm(hearable: Hearable, text: string): SaidForm {
   return 'whole'
 }
 
-interface Run {
+/** One number as it was said. */
+export interface Run {
+  /** Its words, digits as such. */
+  readonly said: string
   /** Signs: d digit, e teen, y tens, h hundred, k thousand, point. */
   readonly signs: string
   readonly digits: number
@@ -44,17 +47,20 @@ interface Run {
 
 const SIGNS = { digit: 'd', teen: 'e', tens: 'y', hundred: 'h', thousand: 'k', point: '.', repeat: 'r', amount: '' }
 
-function numberRuns(tokens: readonly Token[]): Run[] {
+export function numberRuns(tokens: readonly Token[]): Run[] {
   const runs: Run[] = []
   let signs = ''
+  let said: string[] = []
   tokens.forEach((token, index) => {
     const { number } = token
     const isNumber = number !== undefined && !(number.type === 'digit' && number.form === 'homophone')
+    if (isNumber) said.push(token.canon)
     if (isNumber) signs += number.type === 'numeral' ? 'd'.repeat(number.digits.length) : SIGNS[number.type]
     const joins = token.text === 'and' && signs !== ''
     if (signs !== '' && (index === tokens.length - 1 || !(isNumber || joins))) {
-      runs.push({ signs, digits: digitCount(signs), next: isNumber ? '' : token.text })
+      runs.push({ said: said.join(' '), signs, digits: digitCount(signs), next: isNumber ? '' : token.text })
       signs = ''
+      said = []
     }
   })
   return runs

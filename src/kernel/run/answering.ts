@@ -5,6 +5,7 @@ import { sayValue } from '../kinds/table.ts'
 import type { Part } from '../response/model.ts'
 import { parseResponse, wordsOf } from '../response/parse.ts'
 import { sayResponse } from '../response/sentence.ts'
+import { askAgain, tooSoonToAsk } from './askingAgain.ts'
 import type { Item, Pack } from './checklist.ts'
 import type { RunEvent } from './events.ts'
 import { type Unmet, unmet } from './interlocks.ts'
@@ -137,7 +138,9 @@ function missingName(pack: Pack, state: RunState, item: Item, part: Part): strin
 
 /** The ear's doing, counted apart from misses: first again, then in single digits, then keys and quiet. */
 function sayAgain(pack: Pack, before: RunState, item: Item, event: Answered): Step {
-  const { judgement } = event
+  const { judgement, evidence } = event
+  const soon = tooSoonToAsk(pack, before, evidence.by)
+  if (soon) return soon
   const times = itemState(before, item.id).sayAgains + 1
   const implausible = Object.fromEntries(
     judgement.because === 'implausible'
@@ -146,13 +149,13 @@ function sayAgain(pack: Pack, before: RunState, item: Item, event: Answered): St
   )
   const state = withItem(before, item.id, { sayAgains: times, implausible })
   if (judgement.because === 'form' && judgement.form) {
-    return turn(pack, state, [say.form(judgement.form)], { prompt: true })
+    return askAgain(pack, state, [say.form(judgement.form)], { prompt: true })
   }
-  if (judgement.because === 'twoValues') return turn(pack, state, [say.twoValues()], { prompt: true })
+  if (judgement.because === 'twoValues') return askAgain(pack, state, [say.twoValues()], { prompt: true })
   const hasDigits = saidFigures(item, state.situation).length > 0
   const asksDigits = hasDigits && state.settings.digitsFirst
-  if (times === 1 && !asksDigits) return turn(pack, state, [say.sayAgain(item.challenge)])
+  if (times === 1 && !asksDigits) return askAgain(pack, state, [say.sayAgain(item.challenge)])
   if (times <= 2)
-    return turn(pack, state, [hasDigits ? say.singleDigits(item.challenge) : say.sayAgain(item.challenge)])
-  return times === 3 ? turn(pack, state, [say.useKeys()]) : turn(pack, state, [], { tone: 'soft' })
+    return askAgain(pack, state, [hasDigits ? say.singleDigits(item.challenge) : say.sayAgain(item.challenge)])
+  return times === 3 ? askAgain(pack, state, [say.useKeys()]) : turn(pack, state, [], { tone: 'soft' })
 }

@@ -5,8 +5,9 @@
 
 import type { Part } from '../response/model.ts'
 import { partNames, statesOf } from '../response/readBack.ts'
+import { tooSoonToAsk } from './askingAgain.ts'
 import type { Pack } from './checklist.ts'
-import type { Effect, RunEvent } from './events.ts'
+import type { By, Effect, RunEvent } from './events.ts'
 import type { Exchange, Turn } from './exchange.ts'
 import { unmet } from './interlocks.ts'
 import { nextFloor } from './moving.ts'
@@ -65,7 +66,7 @@ function called(pack: Pack, state: RunState, exchange: Exchange, turn: Turn, eve
     }
     case 'sayAgain':
     case 'command':
-      return unclear(pack, state, exchange, turn)
+      return unclear(pack, state, exchange, turn, event.evidence.by)
   }
 }
 
@@ -117,7 +118,7 @@ function readBack(pack: Pack, state: RunState, exchange: Exchange, turn: Turn, e
     }
     case 'sayAgain':
     case 'command':
-      return unclear(pack, state, exchange, turn)
+      return unclear(pack, state, exchange, turn, event.evidence.by)
   }
 }
 
@@ -178,9 +179,11 @@ function notYet(pack: Pack, state: RunState, caution: string): Step {
 }
 
 /** The ear's doing: not counted against the pilot. */
-function unclear(pack: Pack, before: RunState, exchange: Exchange, turn: Turn): Step {
+function unclear(pack: Pack, before: RunState, exchange: Exchange, turn: Turn, by: By): Step {
+  const soon = tooSoonToAsk(pack, before, by)
+  if (soon) return soon
   const times = turnState(before, turn.id).sayAgains + 1
-  const state = withTurn(before, turn.id, { sayAgains: times })
+  const state = { ...withTurn(before, turn.id, { sayAgains: times }), askedAgainAt: before.t }
   if (times > 3) return listenAfter(pack, state, [], { tone: 'soft' })
   if (times === 3) return listenAfter(pack, state, [say.useKeys()])
   if (exchange.station.role === 'otherseat') return listenAfter(pack, state, [say.sayAgain(turn.label)])

@@ -216,5 +216,9 @@ export interface RunState {
   readonly closed: readonly string[]
   /** What Otherseat said last, for "say again" and the screen; empty where a station has spoken since. */
   readonly said: string
+  /** When the pilot was last asked aloud to say something again, ms from the start of the run. */
+  readonly askedAgainAt: number | undefined
+  /** Listening order that silence was answered with; the open item is not asked for once more in it. */
+  readonly promptedOrder: number
   readonly stoppedBecause?: string
 }

@@ -5,6 +5,7 @@
 
 import { answered, closeItem, notYet } from './answering.ts'
 import { aside } from './aside.ts'
+import { askAgain, tooSoonToAsk } from './askingAgain.ts'
 import { briefed, briefingEnded } from './briefing.ts'
 import type { Pack } from './checklist.ts'
 import { clockDue, withTimers, withTold } from './clocks.ts'
@@ -20,7 +21,7 @@ import { findItem, listById } from './place.ts'
 import { reopen, revised } from './revising.ts'
 import type { RunState } from './state.ts'
 import { exchangeAt, findTurn, pendingTurn, turnState, untaken, withTurn } from './talk.ts'
-import { enter, listState, type Step, timers, turn, withItem } from './turn.ts'
+import { enter, itemState, listState, type Step, timers, turn, withItem } from './turn.ts'
 import * as watching from './watching.ts'
 import { runningWatch } from './watchTiming.ts'
 
@@ -69,6 +70,8 @@ export function emptyRun(runId: string): RunState {
     last: undefined,
     closed: [],
     said: '',
+    askedAgainAt: undefined,
+    promptedOrder: -1,
   }
 }
 
@@ -122,9 +125,7 @@ function happen(pack: Pack, state: RunState, event: RunEvent): Step {
     case 'commanded':
       return commanded(pack, state, event)
     case 'voided':
-      return event.because === 'onsetCut'
-        ? turn(pack, state, [say.sayAgain(findItem(pack, event.item).item.challenge)])
-        : { state, effects: [] }
+      return event.because === 'onsetCut' ? cutAnswered(pack, state, event.item) : { state, effects: [] }
     case 'overheard':
       return { state, effects: timers(state) }
     case 'transmitted':
@@ -169,6 +170,14 @@ function happen(pack: Pack, state: RunState, event: RunEvent): Step {
 function told(pack: Pack, state: RunState, words: string, tone: ToneName): Step {
   const hasBegun = state.status === 'running' && state.figureStatus !== undefined
   return hasBegun ? aside(pack, state, [words], { prompt: true, tone }) : { state, effects: [] }
+}
+
+/** Its first word may lack: it is not judged. */
+function cutAnswered(pack: Pack, state: RunState, id: string): Step {
+  const { challenge } = findItem(pack, id).item
+  const { sayAgains } = itemState(state, id)
+  const counted = withItem(state, id, { sayAgains: sayAgains + 1 })
+  return tooSoonToAsk(pack, state, 'voice') ?? askAgain(pack, counted, [say.sayAgain(challenge)])
 }
 
 function hasFloor(state: RunState, item: string): boolean {
@@ -235,9 +244,7 @@ function silent(pack: Pack, state: RunState, after: 'prompt' | 'tone'): Step {
   const pending = exchange && pendingTurn(exchange, state)
   if (pending && turnState(state, pending.id).status === 'slipped') return slipWentBy(pack, state, pending)
   if (after === 'tone') return { state, effects: [{ type: 'tone', tone: 'soft' }] }
-  const asked = turn(pack, state, [], { prompt: true })
-  const effects = asked.effects.filter((effect) => effect.type !== 'startTimer' || effect.timer !== 'prompt')
-  return { state: asked.state, effects }
+  return turn(pack, { ...state, promptedOrder: state.order + 1 }, [], { prompt: true })
 }
 
 /** The time of an interlock is up: the pilot asked for it too early, or the pack tells it. */

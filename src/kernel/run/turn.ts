@@ -216,20 +216,16 @@ export function timers(state: RunState, promptAfterMs = PROMPT_AFTER_MS): Effect
   const isPending = ({ status }: TurnState) => status === 'said' || status === 'slipped'
   const isReadBack = state.floor.at === 'exchange' && Object.values(state.turns).some(isPending)
   if (state.standingBy || (state.floor.at !== 'item' && !state.question && !isReadBack)) return []
-  return [
-    {
-      type: 'startTimer',
-      timer: 'prompt',
-      ms: promptAfterMs,
-      happening: { type: 'silent', order: state.order, after: 'prompt' },
-    },
-    {
-      type: 'startTimer',
-      timer: 'tone',
-      ms: TONE_AFTER_MS,
-      happening: { type: 'silent', order: state.order, after: 'tone' },
-    },
-  ]
+  const { order } = state
+  const after = (timer: 'prompt' | 'tone', ms: number): Effect => ({
+    type: 'startTimer',
+    timer,
+    ms,
+    happening: { type: 'silent', order, after: timer },
+  })
+  // Silence is answered once, also where other speech lies in it.
+  const prompt = state.promptedOrder === order ? [] : [after('prompt', promptAfterMs)]
+  return [...prompt, after('tone', TONE_AFTER_MS)]
 }
 
 /** Goes to a floor: says what led there, then puts what is there. */

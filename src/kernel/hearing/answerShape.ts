@@ -1,0 +1,77 @@
+/**
+ * Whether what was heard has the shape of an answer with values: as many numbers as are asked for, none longer than any
+ * of its kind, and few words beside them. Other speech that is bent onto numbers comes out as many short ones or as a
+ * long one. It knows kinds and counts, never a value, so nothing of it depends on being right (law 2).
+ */
+
+import type { KindSpec } from '../kinds/kind.ts'
+import { tokensOf } from '../numbers/tokens.ts'
+import { withoutChallenge } from '../response/challenge.ts'
+import { numberRuns, type Run } from './form.ts'
+
+/** "Nose up, set and checked" beside one value; two more for each further one. */
+const MOST_WORDS = 5
+
+/** False where it is more, or other, than any answer to these kinds is. True where no numbers are asked for or said. */
+export function hasAnswerShape(shapes: readonly KindSpec[], challenge: string, text: string): boolean {
+  const most = shapes.map(mostDigits)
+  if (shapes.length === 0 || !most.every((digits) => digits !== undefined)) return true
+  const tokens = withoutChallenge(tokensOf(text), tokensOf(challenge))
+  const numbers = numberRuns(tokens)
+  if (numbers.length === 0) return true
+  const corrections = tokens.filter((token) => token.text === 'correction').length
+  const words = tokens.filter(({ number, text }) => !number && text !== 'and').length
+  // A number that is said twice is one.
+  const isFew = new Set(numbers.map(({ said }) => said)).size <= shapes.length * (1 + corrections)
+  const longest = Math.max(...most)
+  return (
+    isFew &&
+    words <= MOST_WORDS + 2 * (shapes.length - 1) + 2 * corrections &&
+    numbers.every((number) => isOneNumber(number, longest))
+  )
+}
+
+/** With "hundred" and "thousand" in it, it must go as such numbers go. */
+const GROUPED = /^(?:(?:d{1,3}|e|yd?|dh(?:yd?|e|d)?)k)?(?:(?:d|e|yd?)h)?(?:yd?|e|d{0,3})(?:\.d*)?$/
+
+/** One digit more than any has is a slip of the tongue. */
+function isOneNumber({ signs, digits }: Run, longest: number): boolean {
+  if (signs.includes('r')) return true
+  return /[hk]/.test(signs) ? GROUPED.test(signs) : digits <= longest + 1
+}
+
+/** Digits of the longest one; undefined where it is not one number: of letters, routes and winds only the grammar knows. */
+function mostDigits(spec: KindSpec): number | undefined {
+  switch (spec.kind) {
+    case 'decimal':
+      return 3 + spec.decimals
+    case 'trim':
+      return 2 + spec.decimals
+    case 'integer':
+    case 'altitude':
+      return 5
+    case 'speed':
+    case 'heading':
+    case 'flightLevel':
+    case 'choice':
+      return 3
+    case 'weight':
+    case 'frequency':
+      return 6
+    case 'temperature':
+    case 'runway':
+      return 2
+    case 'digits':
+      return spec.length
+    case 'altimeter':
+      return 4
+    case 'callsign':
+    case 'identifier':
+    case 'route':
+    case 'time':
+    case 'wind':
+      return undefined
+    default:
+      return spec satisfies never
+  }
+}
