@@ -146,6 +146,8 @@ function answerTo(pack: Pack, state: RunState, id: string, heard: Heard, evidenc
   const judgement = withCauses(pack, state, isDoubted ? unclear(judged) : judged)
   if (judgement.verdict === 'command' && judgement.command) {
     const { command, argument } = judgement
+    // Radios say it all day; to Otherseat it means something only where it stands by.
+    if (command === 'continue' && heard.by === 'voice') return overheard
     return happeningOf({ command, ...(argument !== undefined && { argument }) }, evidence)
   }
   const situation = judgement.verdict === 'correct' ? undefined : situationHeard(pack, state, heard, evidence)

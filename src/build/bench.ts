@@ -17,9 +17,10 @@ const SECTIONS: Readonly<Record<string, () => Promise<Section>>> = {
   pace: () => import('./bench/pace.ts'),
   bytes: () => import('./bench/bytes.ts'),
   narration: () => import('./bench/narration.ts'),
+  latency: () => import('./bench/latency.ts'),
 }
 /** These take many minutes, and run only where they are named. */
-const LONG: ReadonlySet<string> = new Set(['narration'])
+const LONG: ReadonlySet<string> = new Set(['narration', 'latency'])
 
 function listed(measured: Readonly<Record<string, number>>): string {
   const rows = Object.entries(measured).map(([name, value]) => `| ${name} | ${Number(value.toFixed(3))} |`)

@@ -116,6 +116,15 @@ describe('other speech', () => {
     expect(flight.state().items['loadFigures.trim']).toMatchObject({ status: 'done', misses: 0 })
   })
 
+  it('that has "continue" in it continues nothing: only a stand by ends with it', async () => {
+    const flight = await atTrim()
+    await flight.hear('continue')
+    expect(flight.log.events.at(-1)?.type).toBe('overheard')
+    await flight.hear('stand by')
+    await flight.hear('continue')
+    expect(flight.log.events.at(-1)).toMatchObject({ type: 'commanded', command: 'continue' })
+  })
+
   it('in a silence does not let the open item be asked for over and over', async () => {
     const flight = await atTrim()
     const said = flight.voice.said.length

@@ -19,7 +19,7 @@ export interface Voice {
   readonly effects?: readonly string[]
 }
 
-const LICENCES = {
+export const LICENCES = {
   flite: 'made with flite; voices under the CMU flite licence (BSD-like)',
   'espeak-ng': 'made with espeak-ng (a program under GPL-3.0; what it speaks is free)',
 } as const

@@ -16,6 +16,9 @@ export type Reactions = readonly { readonly kind: Reaction; readonly during: str
 /** Nobody did or said any of it but the room. */
 const NO_VERDICT: ReadonlySet<RunEvent['type']> = new Set(['overheard', 'voided', 'silent', 'timeUp', 'watchDue'])
 
+/** What is spoken upon these is about what was heard. */
+const ANSWERED: ReadonlySet<RunEvent['type']> = new Set(['answered', 'transmitted', 'voided'])
+
 export async function reactionsTo(seat: Seat, sounds: Iterable<Sound>): Promise<Reactions> {
   const found: { kind: Reaction; during: string; text: string }[] = []
   let [events, spoken, tones] = [seat.events().length, seat.spoken.length, seat.tones.length]
@@ -29,9 +32,9 @@ export async function reactionsTo(seat: Seat, sounds: Iterable<Sound>): Promise<
       if (event.type === 'overheard') found.push({ kind: 'overheard', during, text })
       else if (isVerdict(event)) found.push({ kind: 'verdicts', during, text })
     }
-    const isSilence = happened.some(({ type }) => type === 'silent')
+    const isAnswered = happened.some(({ type }) => ANSWERED.has(type))
     for (const { text } of seat.spoken.slice(spoken)) {
-      found.push({ kind: isSilence ? 'prompts' : 'sayAgains', during, text })
+      found.push({ kind: isAnswered ? 'sayAgains' : 'prompts', during, text })
     }
     for (const name of seat.tones.slice(tones)) found.push({ kind: 'tones', during, text: name })
     events = seat.events().length

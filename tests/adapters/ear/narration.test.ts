@@ -1,0 +1,69 @@
+/** A pilot who thinks aloud, a radio and another person, while an item waits for its answer: nothing of it is taken for one. */
+
+import { readFileSync } from 'node:fs'
+import { fileURLToPath } from 'node:url'
+import { beforeAll, describe, expect, it } from 'vitest'
+import { readWav } from '../../../src/adapters/ear/wav.ts'
+import { counted, reactionsTo } from '../../../src/build/bench/reactions.ts'
+import { noises, type Sound, session } from '../../../src/build/bench/room.ts'
+import { createEars, type Ears, takeSeat } from '../../../src/build/bench/seat.ts'
+
+const AUDIO = fileURLToPath(new URL('../../../audio/check/', import.meta.url))
+
+function recording(file: string): Float32Array {
+  const wav = readWav(readFileSync(`${AUDIO}${file}`))
+  if ('problem' in wav) throw new Error(`${file}: ${wav.problem}`)
+  return wav.pcm
+}
+const SPOKEN: readonly Sound[] = JSON.parse(readFileSync(`${AUDIO}narration/manifest.json`, 'utf8')).map(
+  ({ file, words }: { file: string; words: string }) => ({ what: words, pcm: recording(`narration/${file}`) }),
+)
+const QUIET: Sound = { what: 'quiet', pcm: new Float32Array(16_000) }
+const ANSWER = [QUIET, { what: 'an answer', pcm: recording('departure/trim-final.wav') }, QUIET]
+
+/** Its sound is not waited for, but a busy machine takes its time to hear it. */
+const timeout = 900_000
+
+let ears: Ears
+beforeAll(async () => {
+  ears = await createEars()
+})
+
+describe('half a minute of talk that is meant for nobody', () => {
+  it('draws no verdict and at most one "say again" at an item with a value, which then is answered as ever', {
+    timeout,
+  }, async () => {
+    const seat = await takeSeat(ears)
+    await seat.openItem('loadFigures', 'trim')
+    const reactions = await reactionsTo(seat, session(SPOKEN, 0.5, 4))
+    expect(reactions.filter(({ kind }) => kind === 'verdicts')).toEqual([])
+    expect(counted(reactions, 'overheard')).toBeGreaterThan(2)
+    expect(counted(reactions, 'sayAgains')).toBeLessThanOrEqual(1)
+    await reactionsTo(seat, ANSWER)
+    expect(seat.events().at(-1)).toMatchObject({
+      type: 'answered',
+      item: 'loadFigures.trim',
+      judgement: { verdict: 'correct' },
+    })
+  })
+
+  it('draws nothing at all at an item with a state', { timeout }, async () => {
+    const seat = await takeSeat(ears)
+    await seat.openItem('beforeStart', 'brake')
+    const reactions = await reactionsTo(seat, session(SPOKEN, 0.5, 5))
+    expect(reactions.filter(({ kind }) => kind === 'verdicts' || kind === 'sayAgains')).toEqual([])
+    expect(counted(reactions, 'overheard')).toBeGreaterThan(2)
+  })
+})
+
+describe('coughs, breath, clicks and silence', () => {
+  it.each([
+    ['loadFigures', 'zeroFuelWeight'],
+    ['beforeStart', 'brake'],
+  ] as const)('draw no verdict and no "say again" (%s, %s)', { timeout }, async (list, item) => {
+    const seat = await takeSeat(ears)
+    await seat.openItem(list, item)
+    const reactions = await reactionsTo(seat, session(noises(12), 0.5, 6))
+    expect(reactions.filter(({ kind }) => kind === 'verdicts' || kind === 'sayAgains')).toEqual([])
+  })
+})
