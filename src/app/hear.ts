@@ -18,7 +18,7 @@ import { runningWatch } from '../kernel/run/watchTiming.ts'
 import type { Heard } from '../ports.ts'
 import { crossCheckIn, readingOf } from './crossCheck.ts'
 import { flowHeard, isSaid, situationHeard, watchHeard } from './hearCalls.ts'
-import { briefingHeard, secondThoughts, transmissionIn } from './hearTalk.ts'
+import { briefingHeard, isHalfOther, secondThoughts, transmissionIn } from './hearTalk.ts'
 import { withCauses } from './lineage.ts'
 import { specsOf } from './specs.ts'
 
@@ -130,10 +130,8 @@ function answerTo(pack: Pack, state: RunState, id: string, heard: Heard, evidenc
   const { item } = findItem(pack, id)
   const overheard: Happening = { type: 'overheard', evidence }
   const isShaped = heard.by !== 'voice' || isAnswerShaped(pack, state, item, heard.text)
-  // Of the two looks of the ear at least one took it for other speech.
-  const isHalfOther = heard.doubt === 'unsure' && heard.score === undefined
   // What is not like an answer is asked for again once: whoever talks on does not mean Otherseat.
-  const isTalkedOn = (!isShaped || isHalfOther) && itemState(state, id).sayAgains > 0
+  const isTalkedOn = (!isShaped || isHalfOther(heard)) && itemState(state, id).sayAgains > 0
   if (heard.doubt === 'onsetCut') {
     return isTalkedOn ? overheard : { type: 'voided', item: id, evidence, because: 'onsetCut' }
   }

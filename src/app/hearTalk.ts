@@ -33,6 +33,9 @@ export function sayAgainIn(turn: Turn, text: string): string | undefined {
   return element?.id ?? ''
 }
 
+/** Of the two looks of the ear one took it for other speech. */
+export const isHalfOther = ({ doubt, score }: Heard) => doubt === 'unsure' && score === undefined
+
 /** Speech while an exchange has the floor; undefined where it is none of its business. */
 export function transmissionIn(
   pack: Pack,
@@ -46,6 +49,8 @@ export function transmissionIn(
   if (again !== undefined) {
     return { type: 'commanded', command: 'sayAgain', evidence, ...(again !== '' && { argument: again }) }
   }
+  // What is not like an answer is asked for again once: whoever talks on does not mean the station.
+  if (pending && isHalfOther(heard) && turnState(state, pending.id).sayAgains > 0) return undefined
   const readBack = pending && readBackIn(pack, state, pending, heard, evidence)
   // In a free exchange another call may come first.
   if (readBack && (exchange.order === 'fixed' || isClear(readBack))) return readBack

@@ -1,4 +1,4 @@
-/** The page where it mostly is: behind a simulator. What goes on there, and what of it comes back. */
+/** A machine that is busy with a simulator, and a browser that freezes the page: what goes on, and what comes back. (Behind another tab: see run.test.ts.) */
 
 import { afterEach, expect, inject, test } from 'vitest'
 import { openPage, type TestPage } from './page.ts'
@@ -20,39 +20,24 @@ async function atFirstItem(): Promise<Pilot> {
 }
 
 const told = async (pilot: Pilot, type: string) => (await pilot.events()).filter((event) => event.type === type)
-const visibility = () => opened.page.evaluate(() => document.visibilityState)
+
+const heard = async (pilot: Pilot) =>
+  (await pilot.events()).filter(({ type }) => type === 'answered' || type === 'overheard')
 
 /** Says a wrong value until it is refused aloud; the ear may ask again. */
 async function isHeard(pilot: Pilot): Promise<void> {
   for (let tries = 1; tries <= 3; tries++) {
-    const before = await told(pilot, 'answered')
     await pilot.say({ file: 'zfw-final' })
-    await expect.poll(async () => (await told(pilot, 'answered')).length, WAIT).toBeGreaterThan(before.length)
-    const last = (await told(pilot, 'answered')).at(-1)
+    await expect.poll(async () => (await heard(pilot)).length, WAIT).toBeGreaterThanOrEqual(tries)
+    const last = (await heard(pilot)).at(-1)
     const judgement = last?.judgement as { verdict: string } | undefined
-    if (judgement?.verdict === 'sayAgain') continue
+    if (judgement?.verdict !== 'negative') continue
     expect(last).toMatchObject({ evidence: { by: 'voice', text: 'two four six two zero' } })
     await expect.poll(() => pilot.said(), WAIT).toContain('I heard')
     return
   }
   throw new Error('not understood in three sayings')
 }
-
-test('with another tab in front it hears, answers aloud, and asks at its time after a silence', async () => {
-  const pilot = await atFirstItem()
-  const other = await opened.context.newPage()
-  await other.bringToFront()
-  // Headless browsers do not always hide what is behind: the page is told so as well, as a system would.
-  await opened.page.evaluate(() => {
-    for (const [name, value] of [['visibilityState', 'hidden'] as const, ['hidden', true] as const])
-      Object.defineProperty(document, name, { value, configurable: true })
-    document.dispatchEvent(new Event('visibilitychange'))
-  })
-  expect(await visibility()).toBe('hidden')
-  await isHeard(pilot)
-  await expect.poll(async () => (await told(pilot, 'silent')).length, WAIT).toBeGreaterThan(0)
-  expect(await told(pilot, 'earFailed')).toEqual([])
-})
 
 test('on a machine six times as slow it hears as ever', async () => {
   const pilot = await atFirstItem()
@@ -62,12 +47,13 @@ test('on a machine six times as slow it hears as ever', async () => {
   expect(await told(pilot, 'earFailed')).toEqual([])
 })
 
-test('frozen by the browser and let go again, it listens again or says that it does not', async () => {
+test('frozen by the browser and let go again, it hears as before', async () => {
   const pilot = await atFirstItem()
   const session = await opened.context.newCDPSession(opened.page)
   await session.send('Page.setWebLifecycleState', { state: 'frozen' })
   await new Promise((done) => setTimeout(done, 15_000))
   await session.send('Page.setWebLifecycleState', { state: 'active' })
   await isHeard(pilot)
-  console.log(`after a freeze: ${(await pilot.events()).slice(3).map(({ type }) => type)}`)
+  // A failure that was told must have been followed by the ear's coming back.
+  expect((await told(pilot, 'earBack')).length).toBeGreaterThanOrEqual((await told(pilot, 'earFailed')).length)
 })

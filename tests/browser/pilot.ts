@@ -9,7 +9,7 @@ import { until } from './until.ts'
 const file = (path: string) => fileURLToPath(new URL(`../../${path}`, import.meta.url))
 
 /** How long the app may take to speak a challenge, or a station a clearance, and listen. */
-const TURN_MS = 60_000
+const TURN_MS = 150_000
 /** How long it may take to recognise something. */
 const UNHEARD_MS = 30_000
 

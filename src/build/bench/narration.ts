@@ -20,21 +20,27 @@ const MINUTES = Number(process.env.NARRATION_MINUTES ?? 10)
 const SET = process.env.NARRATION_SET === 'tuning' ? 'tuning' : 'check'
 const SEEDS = { tuning: 11, check: 12 }
 
-/** Where the run waits -> how it comes there. */
-export const PLACES: Readonly<Record<string, readonly [list: string, item: string] | readonly [typed: string]>> = {
-  weight: ['loadFigures', 'zeroFuelWeight'],
-  trim: ['loadFigures', 'trim'],
-  speed: ['loadFigures', 'v1'],
-  percent: ['loadFigures', 'thrust'],
-  words: ['beforeStart', 'brake'],
-  altimeter: ['beforeStart', 'altimeters'],
-  code: ['beforeStart', 'transponder'],
-  twoParts: ['beforeStart', 'doors'],
-  flap: ['enginesRunning', 'flap'],
-  twoSpeeds: ['readyForTaxi', 'speeds'],
-  runway: ['readyForTaxi', 'runway'],
-  readBack: ['get the information'],
-}
+/** Where the run waits -> the item, or what is typed to come there. */
+const PLACES: Readonly<Record<string, readonly [list: string, item: string] | { readonly typed: readonly string[] }>> =
+  {
+    weight: ['loadFigures', 'zeroFuelWeight'],
+    trim: ['loadFigures', 'trim'],
+    speed: ['loadFigures', 'v1'],
+    percent: ['loadFigures', 'thrust'],
+    words: ['beforeStart', 'brake'],
+    altimeter: ['beforeStart', 'altimeters'],
+    code: ['beforeStart', 'transponder'],
+    twoParts: ['beforeStart', 'doors'],
+    flap: ['enginesRunning', 'flap'],
+    twoSpeeds: ['readyForTaxi', 'speeds'],
+    runway: ['readyForTaxi', 'runway'],
+    readBack: {
+      typed: [
+        ...['load figures list', 'two four six two zero', 'three point one up', 'one two eight', 'one four one'],
+        ...['niner zero point four', 'get the information'],
+      ],
+    },
+  }
 
 export async function measure(): Promise<Record<string, number>> {
   const sounds = await soundsOf(SET)
@@ -42,10 +48,11 @@ export async function measure(): Promise<Record<string, number>> {
   const wanted = process.env.NARRATION_PLACES?.split(',') ?? Object.keys(PLACES)
   const measured: Record<string, number> = {}
   for (const name of wanted) {
-    const [list = '', item] = PLACES[name] ?? []
-    const seat = await takeSeat(ears, item === undefined)
-    if (item === undefined) await seat.type(list)
-    else await seat.openItem(list, item)
+    const place = PLACES[name]
+    if (!place) throw new Error(`NARRATION_PLACES: no ${name} among ${Object.keys(PLACES).join(', ')}`)
+    const seat = await takeSeat(ears, 'typed' in place)
+    if ('typed' in place) for (const text of place.typed) await seat.type(text)
+    else await seat.openItem(...place)
     const reactions = await reactionsTo(seat, session(sounds, MINUTES, SEEDS[SET]))
     for (const kind of REACTIONS) measured[`narration.${name}.${kind}`] = counted(reactions, kind)
     if (process.env.NARRATION_SHOW) show(name, reactions)

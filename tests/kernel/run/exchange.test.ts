@@ -46,6 +46,18 @@ describe('a clearance', () => {
     expect(flown(['request clearance', text]).said()[0]).toBe(`controller: ${answer}`)
   })
 
+  it('is asked for again once where one look of the ear took it for other speech', () => {
+    const run = flown(['request clearance'])
+    const half = { by: 'voice', doubt: 'unsure' } as const
+    run.hear('squawk four two seven one', half)
+    expect(run.said()[0]).toBe('controller: Say again.')
+    const { seq } = run.state
+    for (const text of ['squawk four two seven one', 'squawk four two seven']) run.hear(text, half)
+    expect(run.events.slice(seq + 1).map(({ type }) => type)).toEqual(['overheard', 'overheard'])
+    run.hear('squawk four two seven one', { ...half, score: 0.75 })
+    expect(run.events.at(-1)).toMatchObject({ type: 'transmitted', judgement: { verdict: 'sayAgain' } })
+  })
+
   it('is read back again only in the element that was wrong', () => {
     const run = flown(['request clearance', WHOLE.replace('seven one', 'seven two'), 'squawk four two seven one'])
     expect(run.said()[0]).toBe('controller: Read back correct.')

@@ -6,6 +6,7 @@ import type { Effect, Happening, RunEvent, Script } from '../../../src/kernel/ru
 import type { Element, Turn, Wording } from '../../../src/kernel/run/exchange.ts'
 import type { RunState } from '../../../src/kernel/run/state.ts'
 import { emptyRun, step } from '../../../src/kernel/run/step.ts'
+import type { Heard } from '../../../src/ports.ts'
 
 const both = (text: string): Wording => ({ icao: text, faa: text })
 const element = (id: string, label: string, says: string, readBack?: string, alsoCalled: string[] = []): Element => ({
@@ -175,7 +176,7 @@ export interface TalkRun {
   readonly events: RunEvent[]
   happen(happening: Happening): TalkRun
   /** As the pilot says it; values that a station gave come in at once, as the app does it. */
-  hear(text: string): TalkRun
+  hear(text: string, more?: Partial<Heard>): TalkRun
   /** Roles and texts of the last step. */
   said(): string[]
 }
@@ -202,8 +203,8 @@ export function talkRun(script: Script = SAID, pack: Pack = TALK): TalkRun {
       }
       return run
     },
-    hear(text) {
-      const heard = { text, by: 'typed', order: run.state.order, beganAt: 0, endedAt: 0 } as const
+    hear(text, more = {}) {
+      const heard: Heard = { text, by: 'typed', order: run.state.order, beganAt: 0, endedAt: 0, ...more }
       return run.happen(happeningFor(pack, run.state, heard))
     },
     said: () => run.effects.flatMap((effect) => (effect.type === 'speak' ? [`${effect.role}: ${effect.text}`] : [])),
