@@ -17,10 +17,9 @@ const SECTIONS: Readonly<Record<string, () => Promise<Section>>> = {
   pace: () => import('./bench/pace.ts'),
   bytes: () => import('./bench/bytes.ts'),
   narration: () => import('./bench/narration.ts'),
-  latency: () => import('./bench/latency.ts'),
 }
-/** These take many minutes, and run only where they are named. */
-const LONG: ReadonlySet<string> = new Set(['narration', 'latency'])
+/** Takes many minutes, and runs only where it is named. */
+const LONG: ReadonlySet<string> = new Set(['narration'])
 
 function listed(measured: Readonly<Record<string, number>>): string {
   const rows = Object.entries(measured).map(([name, value]) => `| ${name} | ${Number(value.toFixed(3))} |`)

@@ -186,7 +186,7 @@ function nodeEar(
     hear: (frame, at) => listening.frame(frame, at),
     ear: {
       open: async () => undefined,
-      listen: (order) => listening.listen(order, clock.now() + (order.isHeadset ? 0 : GUARD_MS)),
+      listen: (order) => listening.listen(order, order.after + (order.isHeadset ? 0 : GUARD_MS)),
       shut: () => listening.shut(),
       gate: (gate) => listening.gate(gate, clock.now()),
       close: async () => undefined,
@@ -217,6 +217,7 @@ function timedVoice(clock: Clock): Voice & Pick<Seat, 'spoken' | 'tones'> {
         }
       })
     },
+    endedAt: () => undefined,
     async tone(name) {
       tones.push(name)
     },
