@@ -1,4 +1,4 @@
-/** A machine that is busy with a simulator, and a browser that freezes the page: what goes on, and what comes back. (Behind another tab: see run.test.ts.) */
+/** A browser that freezes the page and lets it go again. (Behind another tab: see run.test.ts.) */
 
 import { afterEach, expect, inject, test } from 'vitest'
 import { openPage, type TestPage } from './page.ts'
@@ -38,14 +38,6 @@ async function isHeard(pilot: Pilot): Promise<void> {
   }
   throw new Error('not understood in three sayings')
 }
-
-test('on a machine six times as slow it hears as ever', async () => {
-  const pilot = await atFirstItem()
-  const session = await opened.context.newCDPSession(opened.page)
-  await session.send('Emulation.setCPUThrottlingRate', { rate: 6 })
-  await isHeard(pilot)
-  expect(await told(pilot, 'earFailed')).toEqual([])
-})
 
 test('frozen by the browser and let go again, it hears as before', async () => {
   const pilot = await atFirstItem()
