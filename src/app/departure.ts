@@ -141,14 +141,13 @@ export function createDeparture(parts: DepartureParts): Departure {
     if (pack && settings.ear !== 'typing') await ear.open(vocabularyOf(pack))
   }
 
-  /** The same dealt departure has the same clearances; they are those of its final figures. */
+  /** The same dealt departure has the same clearances. Nothing of its final figures is among them: they come later. */
   function scriptOf(pack: Pack, draft: Inputs, dealt: number | undefined, slips: boolean): Script | undefined {
     const hasTalk = pack.phases.some(({ activities }) =>
       activities.some(({ type }) => type === 'exchange' || type === 'briefing'),
     )
     if (!hasTalk) return undefined
-    const inputs = (dealt === undefined ? undefined : dealtBy(pack, dealt)?.final) ?? draft
-    return scriptFor(pack, inputs, dealt ?? parts.newSeed(), { slips })
+    return scriptFor(pack, draft, dealt ?? parts.newSeed(), { slips })
   }
 
   /** The run's own pack, as its log holds it: an edition that came since cannot change it. */

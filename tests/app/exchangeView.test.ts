@@ -80,14 +80,14 @@ describe('a clearance on the screen', () => {
 })
 
 describe('a controller who errs', () => {
-  const slip = { turn: 'clearance.full', figure: 'code', value: '4277' }
+  const slip = { turn: 'clearance.full', figure: 'code', seed: 3 }
   const another = { ...SAID, slip: { ...slip, kind: 'saysAnother' } } as const
   const accepts = { ...SAID, slip: { ...slip, kind: 'acceptsWrong' } } as const
 
   it('says another value in the words that are shown to those who cannot hear', () => {
     const run = flown(CLEARANCE, another)
     press(run, { type: 'showWords', turn: 'clearance.full' })
-    expect(talkView(TALK, run.state)?.exchange?.pending?.words).toBe('Read back correct, squawk four two seven seven.')
+    expect(talkView(TALK, run.state)?.exchange?.pending?.words).toBe('Read back correct, squawk four two seven two.')
   })
 
   it('is not given away by the verdict on the screen', () => {

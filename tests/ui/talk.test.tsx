@@ -86,7 +86,7 @@ describe('an exchange', () => {
   })
 
   it('does not give away that the controller errs', async () => {
-    const slip = { turn: 'clearance.full', figure: 'code', value: '4272', kind: 'acceptsWrong' } as const
+    const slip = { turn: 'clearance.full', figure: 'code', seed: 3, kind: 'acceptsWrong' } as const
     const { answer, run } = talking(['request clearance'], { ...SAID, slip })
     await answer(WHOLE.replace('seven one', 'seven two'))
     await headline('departure briefing')

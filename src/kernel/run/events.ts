@@ -175,18 +175,28 @@ export type RunEvent = Happening & {
   readonly wall: string
 }
 
-/** Values that stations will say, by figure; a figure that is not among them is said as it stands. */
+/** What stations will say, by figure; a figure that is not among it is said as it stands. */
 export interface Script {
   readonly values: Readonly<Record<string, Value>>
+  /**
+   * What goes by another figure, one value drawn for each value of that one: a route for each runway, since the
+   * runway in use may change before, or after, the station speaks.
+   */
+  readonly by?: Readonly<Record<string, ScriptedBy>>
   /** Once in the run a controller errs, and the pilot is meant to notice. */
   readonly slip?: Slip
+}
+export interface ScriptedBy {
+  readonly figure: string
+  readonly values: Readonly<Record<string, Value>>
 }
 export interface Slip {
   readonly turn: string
   readonly figure: string
   /** A wrong read-back of it is called correct, or another value is said behind a right one. */
   readonly kind: 'acceptsWrong' | 'saysAnother'
-  readonly value: Value
+  /** The other value follows from this number and from what would have been right when it is said. */
+  readonly seed: number
 }
 
 export interface RunSettings {

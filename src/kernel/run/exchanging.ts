@@ -13,6 +13,7 @@ import { unmet } from './interlocks.ts'
 import { nextFloor } from './moving.ts'
 import { say } from './phrases.ts'
 import { readBacksOf, type Speech, stationWords } from './radio.ts'
+import { slippedValue } from './said.ts'
 import type { RunState } from './state.ts'
 import { callableTurns, closeTurn, exchangeAt, findTurn, turnState, untaken, withTurn } from './talk.ts'
 import { enter, turn as listenAfter, PROMPT_AFTER_MISS_MS, type Step } from './turn.ts'
@@ -92,7 +93,11 @@ function readBack(pack: Pack, state: RunState, exchange: Exchange, turn: Turn, e
   const ids = (which: string) => Object.keys(states).filter((id) => states[id] === which)
   switch (judgement.verdict) {
     case 'correct':
-      if (slip?.kind === 'saysAnother' && !turnState(state, turn.id).slip) {
+      if (
+        slip?.kind === 'saysAnother' &&
+        !turnState(state, turn.id).slip &&
+        slippedValue(pack, state, slip) !== undefined
+      ) {
         const slipped = withTurn(state, turn.id, { status: 'slipped', held: [], begun: {} })
         return hearStation(pack, slipped, station.closes(slip))
       }

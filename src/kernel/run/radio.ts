@@ -6,9 +6,10 @@
 import { sayOnRadio } from '../kinds/radio.ts'
 import { figureNames } from '../response/parse.ts'
 import type { Pack } from './checklist.ts'
-import type { Role } from './events.ts'
+import type { Role, Slip } from './events.ts'
 import type { Element, Exchange, Turn, Wording } from './exchange.ts'
 import { figuresFor, holds } from './place.ts'
+import { saidValues, slippedValue } from './said.ts'
 import type { RunState } from './state.ts'
 
 /** Something to be said in one of the voices. */
@@ -34,11 +35,6 @@ export const STATION_PHRASES = [
 const sentence = (...parts: readonly string[]) => {
   const text = parts.filter((part) => part !== '').join(', ')
   return text === '' ? '' : `${text[0]?.toUpperCase()}${text.slice(1)}.`
-}
-
-/** Values as stations say them: what the script has for a figure, else the value that holds. */
-export function saidValues(state: RunState): RunState['values'] {
-  return { ...state.values, ...state.script?.values }
 }
 
 function worded(pack: Pack, state: RunState, wording: Wording | undefined, values = saidValues(state)): string {
@@ -106,12 +102,13 @@ export function stationWords(pack: Pack, state: RunState, exchange: Exchange, tu
       const element = named(id)
       return speech(sentence('affirm', element ? elementText(element) : ''))
     },
-    /** All was right; `instead` says a figure with another value behind it. */
-    closes: (instead?: { readonly figure: string; readonly value: RunState['values'][string] }) => {
+    /** All was right; a slip says a figure with another value behind it. */
+    closes: (slip?: Slip) => {
       const closing = turn.closes ? worded(pack, state, turn.closes) : role === 'controller' ? 'read back correct' : ''
-      const element = instead && turn.elements.find((each) => each.says.icao.includes(`<${instead.figure}>`))
-      const values = instead && { ...saidValues(state), [instead.figure]: instead.value }
-      return speech(sentence(closing, element ? elementText(element, values) : ''))
+      const element = slip && turn.elements.find((each) => each.says.icao.includes(`<${slip.figure}>`))
+      const other = slip && slippedValue(pack, state, slip)
+      const values = slip && other !== undefined ? { ...saidValues(state), [slip.figure]: other } : undefined
+      return speech(sentence(closing, element && values ? elementText(element, values) : ''))
     },
   }
 }

@@ -11,28 +11,38 @@ import { type Seeded, seeded } from '../figures/seeded.ts'
 import type { Value } from '../kinds/kind.ts'
 import { figureNames, figuresOf, parseResponse } from '../response/parse.ts'
 import type { Pack } from './checklist.ts'
-import type { Script, Slip } from './events.ts'
+import type { Script, ScriptedBy, Slip } from './events.ts'
 import type { Element, Exchange, Turn, Wording } from './exchange.ts'
 import { holds } from './place.ts'
+import { scriptedWith } from './said.ts'
 
 export interface ScriptOptions {
   /** Once in the run a controller errs, and the pilot is meant to notice. */
   readonly slips?: boolean
 }
 
-/** Same pack, inputs and seed, same script. Take the inputs that will be in force when stations speak: the final ones. */
+/** Same pack, inputs and seed, same script, whatever the final figures will be: what goes by another figure is drawn for all its values. */
 export function scriptFor(pack: Pack, inputs: Inputs, seed: number, options: ScriptOptions = {}): Script {
   const chance = seeded(seed)
   const values: Record<string, Value> = {}
-  for (const declaration of Object.values(pack.figures.declarations)) {
-    const drawn = draw(declaration, { ...inputs.values, ...inputs.said, ...values }, chance)
-    const value = inputs.said?.[declaration.name] ?? (declaration.given && (inputs.values[declaration.name] ?? drawn))
-    if (value !== undefined) values[declaration.name] = value
+  const by: Record<string, ScriptedBy> = {}
+  for (const { name, given } of Object.values(pack.figures.declarations)) {
+    const said = inputs.said?.[name]
+    const entered = given && inputs.values[name]
+    if (given && 'by' in given) {
+      const drawn = drawEach(given.of, chance)
+      const other = inputs.said?.[given.by] ?? inputs.values[given.by]
+      if (entered !== undefined && other !== undefined) drawn[String(other)] = entered
+      if (said === undefined) by[name] = { figure: given.by, values: drawn }
+    }
+    const drawn = given && !('by' in given) ? draw(given, chance) : undefined
+    const value = said ?? (name in by ? undefined : (entered ?? drawn))
+    if (value !== undefined) values[name] = value
   }
-  const slip = options.slips
-    ? drawSlip(pack, { ...inputs.values, ...values }, inputs.situation ?? {}, chance)
-    : undefined
-  return { values, ...(slip && { slip }) }
+  const script: Script = { values, ...(Object.keys(by).length > 0 && { by }) }
+  const all = { ...inputs.values, ...scriptedWith(script, inputs.values) }
+  const slip = options.slips ? drawSlip(pack, all, inputs.situation ?? {}, chance) : undefined
+  return { ...script, ...(slip && { slip }) }
 }
 
 /** Inputs as they are before any station has spoken: without the figures that only stations give. */
@@ -58,20 +68,24 @@ function figuresIn({ icao, faa }: Wording): string[] {
   return figureNames(`${icao} ${faa}`)
 }
 
-function draw(
-  { given }: FigureDeclaration,
-  values: Readonly<Record<string, Value>>,
-  chance: Seeded,
-): Value | undefined {
-  if (!given) return undefined
-  if ('min' in given) return drawNumber(given, chance)
-  const from = 'by' in given ? given.of[String(values[given.by])] : given
-  // A number is used up in any case: what is said of one figure does not change what is drawn for the next.
-  const picked = chance.next()
-  return from?.[Math.floor(picked * from.length)]
+type Given = NonNullable<FigureDeclaration['given']>
+
+function draw(given: Exclude<Given, { readonly by: string }>, chance: Seeded): Value | undefined {
+  return 'min' in given ? drawNumber(given, chance) : given[Math.floor(chance.next() * given.length)]
 }
 
-/** A figure that a controller gives and wants read back, and another value that could be taken for it. */
+/** One number for all cases: how many there are does not change what is drawn for the next figure. */
+function drawEach(of: Readonly<Record<string, readonly Value[]>>, chance: Seeded): Record<string, Value> {
+  const picked = chance.next()
+  return Object.fromEntries(
+    Object.entries(of).flatMap(([key, values]) => {
+      const value = values[Math.floor(picked * values.length)]
+      return value === undefined ? [] : [[key, value]]
+    }),
+  )
+}
+
+/** A figure that a controller says and wants read back, and that could be taken for another. */
 function drawSlip(
   pack: Pack,
   values: Readonly<Record<string, Value>>,
@@ -83,9 +97,10 @@ function drawSlip(
   const chances = stationsOf(pack)
     .filter((exchange) => exchange.station.role === 'controller' && applies(exchange))
     .flatMap(({ turns }) => turns.filter(applies))
-    .flatMap((turn) => turn.elements.filter(applies).flatMap((element) => slipsIn(pack, turn, element, values, chance)))
+    .flatMap((turn) => turn.elements.filter(applies).flatMap((element) => slipsIn(pack, turn, element, values)))
   if (chances.length === 0) return undefined
-  return { ...chance.pick(chances), kind: chance.pick(['acceptsWrong', 'saysAnother'] as const) }
+  const kind = chance.pick(['acceptsWrong', 'saysAnother'] as const)
+  return { ...chance.pick(chances), kind, seed: chance.below(2 ** 31) }
 }
 
 function slipsIn(
@@ -93,14 +108,12 @@ function slipsIn(
   turn: Turn,
   { says, readBack = '' }: Element,
   values: Readonly<Record<string, Value>>,
-  chance: Seeded,
-): Omit<Slip, 'kind'>[] {
+): Pick<Slip, 'turn' | 'figure'>[] {
   const parsed = parseResponse(readBack)
   const asked = 'response' in parsed ? figuresOf(parsed.response) : []
   return asked.flatMap((figure) => {
     const [spec, right] = [pack.figures.declarations[figure]?.spec, values[figure]]
     if (!spec || right === undefined || !says.icao.includes(`<${figure}>`)) return []
-    const value = mistakenFor(spec, right, chance)
-    return value === undefined ? [] : [{ turn: turn.id, figure, value }]
+    return mistakenFor(spec, right, seeded(0)) === undefined ? [] : [{ turn: turn.id, figure }]
   })
 }

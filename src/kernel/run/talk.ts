@@ -7,6 +7,7 @@ import type { Briefing, Exchange, Turn } from './exchange.ts'
 import { isFree } from './interlocks.ts'
 import { holds } from './place.ts'
 import { readBacksOf, type Speech, stationWords } from './radio.ts'
+import { scripted } from './said.ts'
 import type { Floor, RunState, TurnState } from './state.ts'
 
 const AHEAD: TurnState = { status: 'ahead', held: [], begun: {}, misses: 0, sayAgains: 0, shown: false }
@@ -67,9 +68,10 @@ function stationsTurn(pack: Pack, exchange: Exchange, state: RunState): Turn | u
 
 /** Values that a turn gives and that are not in the figures yet. */
 export function untaken(turn: Turn, state: RunState): Record<string, Value> {
+  const given = scripted(state)
   return Object.fromEntries(
     turn.sets.flatMap((name) => {
-      const value = state.script?.values[name]
+      const value = given[name]
       return value === undefined || state.inputs?.values[name] === value ? [] : [[name, value]]
     }),
   )

@@ -49,15 +49,15 @@ describe('the account of an exchange', () => {
 
   it.each([
     ['was noticed', 'negative, squawk four two seven one', true],
-    ['was not noticed', 'squawk four two seven seven', false],
+    ['was not noticed', 'squawk four two seven two', false],
   ])('tells that a controller’s slip %s', (_, answer, noticed) => {
-    const slip = { turn: 'clearance.full', figure: 'code', value: '4277', kind: 'saysAnother' } as const
+    const slip = { turn: 'clearance.full', figure: 'code', seed: 3, kind: 'saysAnother' } as const
     const debrief = account(['request clearance', WHOLE, answer], { ...SAID, slip })
     expect(turnOf(debrief, 'clearance.full')?.slip).toEqual({ kind: 'saysAnother', noticed })
   })
 
   it('tells that a wrong read-back went by that the controller called correct', () => {
-    const slip = { turn: 'clearance.full', figure: 'code', value: '4272', kind: 'acceptsWrong' } as const
+    const slip = { turn: 'clearance.full', figure: 'code', seed: 3, kind: 'acceptsWrong' } as const
     const debrief = account(['request clearance', WRONG], { ...SAID, slip })
     expect(turnOf(debrief, 'clearance.full')).toMatchObject({
       slip: { kind: 'acceptsWrong', noticed: false },

@@ -99,11 +99,11 @@ describe('a clearance', () => {
 describe('a controller who errs', () => {
   const accepts = {
     ...SAID,
-    slip: { turn: 'clearance.full', figure: 'code', kind: 'acceptsWrong', value: '4272' },
+    slip: { turn: 'clearance.full', figure: 'code', kind: 'acceptsWrong', seed: 3 },
   } as const
   const another = {
     ...SAID,
-    slip: { turn: 'clearance.full', figure: 'code', kind: 'saysAnother', value: '4277' },
+    slip: { turn: 'clearance.full', figure: 'code', kind: 'saysAnother', seed: 3 },
   } as const
 
   it('calls a wrong read-back correct, and the pilot comes back to it', () => {
@@ -119,7 +119,7 @@ describe('a controller who errs', () => {
 
   it('says another value behind a right read-back, and is objected to', () => {
     const run = flown(['request clearance', WHOLE], another)
-    expect(run.said()).toEqual(['controller: Read back correct, squawk four two seven seven.'])
+    expect(run.said()).toEqual(['controller: Read back correct, squawk four two seven two.'])
     expect(run.hear('negative, squawk four two seven one').said()[0]).toBe(
       'controller: Affirm, squawk four two seven one.',
     )
@@ -127,7 +127,7 @@ describe('a controller who errs', () => {
   })
 
   it('says another value, and the pilot takes it', () => {
-    const run = flown(['request clearance', WHOLE, 'squawk four two seven seven'], another)
+    const run = flown(['request clearance', WHOLE, 'squawk four two seven two'], another)
     expect(run.state.turns['clearance.full']?.slip).toBe('unnoticed')
     expect(run.state.values.code).toBe('4271')
   })

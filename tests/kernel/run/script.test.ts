@@ -2,7 +2,9 @@ import { beforeAll, describe, expect, test } from 'vitest'
 import { readPackDir } from '../../../src/cli/packDir.ts'
 import type { Inputs } from '../../../src/kernel/figures/model.ts'
 import type { Pack } from '../../../src/kernel/run/checklist.ts'
+import { scriptedWith, slippedValue } from '../../../src/kernel/run/said.ts'
 import { beforeStations, figuresOfStations, scriptFor } from '../../../src/kernel/run/script.ts'
+import { emptyRun } from '../../../src/kernel/run/step.ts'
 import { readInputs } from '../../../src/packs/inputs.ts'
 import { readPack } from '../../../src/packs/read.ts'
 
@@ -47,6 +49,9 @@ beforeAll(async () => {
 
 const INPUTS: Inputs = { status: 'final', values: { runway: '24', qnh: 1009 }, loads: {} }
 
+/** What is said on a runway, of a script that was written for 24. */
+const saidOf = (seed: number, runway: string) => scriptedWith(scriptFor(pack, INPUTS, seed), { runway })
+
 describe('what stations will say', () => {
   test('is the same for the same seed, and something else for another one', () => {
     const scripts = Array.from({ length: 40 }, (_, seed) => JSON.stringify(scriptFor(pack, INPUTS, seed)))
@@ -56,16 +61,22 @@ describe('what stations will say', () => {
 
   test('is one of the values that the pack has for it, and fits the figure it goes by', () => {
     for (let seed = 0; seed < 200; seed++) {
-      const { values } = scriptFor(pack, INPUTS, seed)
+      const values = saidOf(seed, '24')
       expect([3000, 4000, 5000, 6000]).toContain(values.level)
       expect(['4271', '2613', '0457']).toContain(values.squawk)
       expect(['C3', 'C2']).toContain(values.holding)
-      expect(scriptFor(pack, { ...INPUTS, values: { runway: '06' } }, seed).values.holding).toBe('A1')
     }
   })
 
+  test('goes by the runway that is in use when it is said, not by the one of the papers at the beginning', () => {
+    const holding = Array.from({ length: 40 }, (_, seed) => ['24', '06'].map((runway) => saidOf(seed, runway).holding))
+    expect(new Set(holding.map(String))).toEqual(new Set(['C3,A1', 'C2,A1']))
+    expect(saidOf(1, '33').holding).toBeUndefined()
+  })
+
   test('is said as it stands where it is entered: only what a station gives is written down', () => {
-    expect(Object.keys(scriptFor(pack, INPUTS, 1).values)).toEqual(['level', 'squawk', 'holding'])
+    const { values, by = {} } = scriptFor(pack, INPUTS, 1)
+    expect([...Object.keys(values), ...Object.keys(by)]).toEqual(['level', 'squawk', 'holding'])
   })
 
   test('is what the revision says it is', () => {
@@ -74,8 +85,10 @@ describe('what stations will say', () => {
   })
 
   test('is what was entered for a figure that a station gives, and that is not in the figures before', () => {
-    const inputs = { ...INPUTS, values: { ...INPUTS.values, squawk: '7036' } }
-    expect(scriptFor(pack, inputs, 3).values.squawk).toBe('7036')
+    const inputs = { ...INPUTS, values: { ...INPUTS.values, squawk: '7036', holding: 'C9' } }
+    const script = scriptFor(pack, inputs, 3)
+    expect(scriptedWith(script, { runway: '24' })).toMatchObject({ squawk: '7036', holding: 'C9' })
+    expect(scriptedWith(script, { runway: '06' })).toMatchObject({ squawk: '7036', holding: 'A1' })
     expect(beforeStations(pack, inputs).values).toEqual(INPUTS.values)
   })
 
@@ -111,9 +124,12 @@ describe('a slip of the controller', () => {
   test('is about a figure that is read back, with a value that is another one of its kind', () => {
     const found = new Set<string>()
     for (const { script } of slips()) {
-      const { turn, figure = '', kind, value } = script.slip ?? {}
+      const { slip } = script
+      if (!slip) throw new Error('no slip')
+      const { turn, figure, kind } = slip
       expect(turn).toBe('clearance.clearance')
       found.add(`${figure} ${kind}`)
+      const value = slippedValue(pack, { ...emptyRun('slip'), values: INPUTS.values, script }, slip)
       expect(value).not.toBe(script.values[figure])
       if (figure === 'level') expect(Math.abs(Number(value) - Number(script.values.level))).toBe(1000)
       else expect(value).toMatch(/^\d{4}$/)
