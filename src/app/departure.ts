@@ -17,7 +17,7 @@ import type { RunState } from '../kernel/run/state.ts'
 import type { PackFiles, RunLock } from '../ports.ts'
 import { type Conduct, type ConductParts, conduct, type Told } from './conduct.ts'
 import type { Dispatch } from './dispatch.ts'
-import { reviseWith, withoutGiven, withStated, withTaken } from './revision.ts'
+import { reviseWith, withoutGiven, withoutTaken, withStated, withTaken } from './revision.ts'
 import { EMPTY_DRAFT, type Revision } from './store.ts'
 
 export interface DepartureParts extends ConductParts {
@@ -78,7 +78,8 @@ export function createDeparture(parts: DepartureParts): Departure {
     stopWaiting = clock.after(Math.max(0, due - clock.now()), () => {
       const run = running?.dispatch.state()
       // Where the pilot leaves the stand in another way than was dealt, late figures do not change that.
-      if (run?.figureStatus === 'preliminary') void revise(pack, { ...dealt.final, situation: run.situation })
+      if (run?.figureStatus !== 'preliminary') return
+      void revise(pack, withoutTaken({ ...dealt.final, situation: run.situation }, run))
     })
   }
 

@@ -12,7 +12,7 @@ import type { Item, Pack } from '../kernel/run/checklist.ts'
 import type { Evidence, Happening } from '../kernel/run/events.ts'
 import { figuresFor, findItem, findLine, listById, listsOf, responseOf, saidFigures } from '../kernel/run/place.ts'
 import type { RunState } from '../kernel/run/state.ts'
-import { talkAt } from '../kernel/run/talk.ts'
+import { isUnderWay, talkAt } from '../kernel/run/talk.ts'
 import { flowAt, itemState, restedOn } from '../kernel/run/turn.ts'
 import { runningWatch } from '../kernel/run/watchTiming.ts'
 import type { Heard } from '../ports.ts'
@@ -90,6 +90,8 @@ function beside(pack: Pack, state: RunState, heard: Heard, evidence: Evidence): 
 function talkHeard(pack: Pack, state: RunState, heard: Heard, evidence: Evidence): Happening | undefined {
   const talk = talkAt(pack, state.floor)
   if (heard.doubt === 'onsetCut') return undefined
+  // Nothing was said here yet that it could be about: it means what was closed before.
+  if (talk && !isUnderWay(talk, state) && !heard.doubt && /^\s*correction\b/i.test(heard.text)) return undefined
   return talk?.type === 'exchange'
     ? transmissionIn(pack, state, talk, heard, evidence)
     : talk && briefingHeard(pack, state, talk, heard, evidence)

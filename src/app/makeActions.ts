@@ -10,6 +10,7 @@ import type { Actions } from './actions.ts'
 import { createDeparture, type DepartureParts, dealtBy } from './departure.ts'
 import { pressed } from './pressed.ts'
 import { recalled } from './recall.ts'
+import { withoutTaken } from './revision.ts'
 import { type Settings, withSwitch } from './settings.ts'
 import { createSoundCheck } from './soundCheck.ts'
 import { EMPTY_DRAFT } from './store.ts'
@@ -92,12 +93,12 @@ export function makeActions(parts: ActionParts): Actions {
     },
     draft: preview,
     async readInputs(text, fileName) {
-      const { pack } = store.getState()
+      const { pack, run } = store.getState()
       if (!pack) return
       const { readInputs } = await import('../packs/inputs.ts')
       const { inputs, problems } = readInputs(text, fileName, pack)
       store.setState({ problems })
-      if (inputs) preview(inputs)
+      if (inputs) preview(withoutTaken(inputs, run))
     },
     async enterRevision() {
       const { pack, draft } = store.getState()

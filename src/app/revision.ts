@@ -7,6 +7,7 @@ import type { Value } from '../kernel/kinds/kind.ts'
 import type { Pack } from '../kernel/run/checklist.ts'
 import type { Happening } from '../kernel/run/events.ts'
 import { beforeStations } from '../kernel/run/script.ts'
+import type { RunState } from '../kernel/run/state.ts'
 
 export type Stated = Extract<Happening, { type: 'stated' }>
 export type Revised = Extract<Happening, { type: 'figuresRevised' }>
@@ -45,6 +46,18 @@ export function withoutGiven(pack: Pack, inputs: Inputs, inForce: Inputs | undef
   const before = beforeStations(pack, inputs)
   const given = Object.entries(inForce?.values ?? {}).filter(([name]) => pack.figures.declarations[name]?.given)
   return { ...before, values: { ...before.values, ...Object.fromEntries(given) } }
+}
+
+/**
+ * A sheet that comes in while stations have voices: what a turn gave stays, unless the sheet itself has other news than
+ * the papers had before. A hand that types another value has seen what it types over.
+ */
+export function withoutTaken(inputs: Inputs, run: Pick<RunState, 'taken' | 'inputs'> | undefined): Inputs {
+  const kept = Object.entries(run?.taken ?? {}).flatMap(([name, { over }]) => {
+    const value = run?.inputs?.values[name]
+    return value === undefined || (inputs.values[name] ?? over) !== over ? [] : [[name, value] as const]
+  })
+  return kept.length === 0 ? inputs : withTaken(inputs, Object.fromEntries(kept))
 }
 
 /** Spoken values of all figures that have one. */

@@ -8,7 +8,7 @@ import { dirname, resolve } from 'node:path'
 import { buttonsOf } from '../app/buttons.ts'
 import { createDispatch } from '../app/dispatch.ts'
 import { pressed } from '../app/pressed.ts'
-import { reviseWith, withoutGiven, withStated, withTaken } from '../app/revision.ts'
+import { reviseWith, withoutGiven, withoutTaken, withStated, withTaken } from '../app/revision.ts'
 import type { FigureSet, Inputs } from '../kernel/figures/model.ts'
 import type { Hearable } from '../kernel/hearing/hearable.ts'
 import { showProblem } from '../kernel/problem.ts'
@@ -149,7 +149,7 @@ export async function rehearseFile(parts: RehearsalParts): Promise<RehearsalEnd>
         const read = await readText(file)
         if (read === undefined) return `@figures ${argument}: there is no such file`
         const { inputs, problems } = readInputs(read, argument, pack)
-        if (inputs) await revise(inputs)
+        if (inputs) await revise(withoutTaken(inputs, dispatch.state()))
         return inputs ? undefined : problems.map(showProblem).join('\n')
       }
       case 'cleared':

@@ -84,10 +84,10 @@ export function stage(initial: Partial<AppState> = {}, own: Partial<ActionParts>
   return { pack: demo, store, actions, user, clock, ear, voice, log }
 }
 
-/** With the preliminary figures entered and the run on the screen. */
-export async function flying(initial: Partial<AppState> = {}) {
+/** With the preliminary figures, or these, entered and the run on the screen. */
+export async function flying(initial: Partial<AppState> = {}, inputs = INPUTS.preliminary) {
   const on = stage(initial)
-  on.actions.draft(INPUTS.preliminary)
+  on.actions.draft(inputs)
   await on.actions.enterRevision()
   await screen.findByRole('heading', { level: 1, name: 'Figures flow' })
   const answer = async (text: string) => {

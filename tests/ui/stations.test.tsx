@@ -1,9 +1,10 @@
 import { cleanup, screen, waitFor } from '@testing-library/preact'
 import { describe, expect, it } from 'vitest'
 import { DEFAULT_SETTINGS, type Settings } from '../../src/app/settings.ts'
-import type { Figure } from '../../src/kernel/kinds/kind.ts'
+import type { Inputs } from '../../src/kernel/figures/model.ts'
+import type { Figure, Value } from '../../src/kernel/kinds/kind.ts'
 import { sayValue } from '../../src/kernel/kinds/table.ts'
-import { demo, flying, INPUTS, stage } from './stage.tsx'
+import { demo, flying, INPUTS, SHEETS, stage } from './stage.tsx'
 
 const WITH = (change: Partial<Settings> = {}) => ({ settings: { ...DEFAULT_SETTINGS, welcomed: true, ...change } })
 const GIVEN = Object.values(demo.figures.declarations).filter(({ given }) => given)
@@ -14,6 +15,23 @@ function started({ log }: Awaited<ReturnType<typeof flying>>) {
   const [first] = log.events
   if (first?.type !== 'runStarted') throw new Error('no run')
   return first
+}
+
+/** Flown until the broadcast is taken down; it says some figures otherwise than the papers have them. */
+async function informed(said: Inputs['said'] = {}) {
+  const flight = await flying(WITH(), { ...INPUTS.preliminary, said })
+  const { answer } = flight
+  const { script } = started(flight)
+  const figures = ['two four three six zero', 'four point three up', 'one two six', 'one three nine']
+  for (const text of ['load figures list', ...figures, 'niner zero point four']) await answer(text)
+  await screen.findByRole('heading', { level: 1, name: 'departure information' })
+  await answer('get the information')
+  const spoken = (name: string, value: Value | undefined) => sayValue({ ...specOf(name), value } as Figure, 'plain')
+  const letter = spoken('information', script?.values.information)
+  const setting = spoken('altimeter', said.altimeter ?? INPUTS.preliminary.values.altimeter)
+  await answer(`information ${letter}, wind two two zero one four, altimeter ${setting}, runway two four`)
+  await screen.findByRole('heading', { level: 1, name: 'departure clearance' })
+  return { ...flight, script }
 }
 
 describe('figures that only stations give', () => {
@@ -39,22 +57,7 @@ describe('figures that only stations give', () => {
   })
 
   it('come in as a revision when they were read back, and stay when a later load sheet comes in', async () => {
-    const flight = await flying(WITH())
-    const { actions, answer, store } = flight
-    const { script } = started(flight)
-    const figures = [
-      'two four three six zero',
-      'four point three up',
-      'one two six',
-      'one three nine',
-      'niner zero point four',
-    ]
-    for (const text of ['load figures list', ...figures]) await answer(text)
-    await screen.findByRole('heading', { level: 1, name: 'departure information' })
-    await answer('get the information')
-    const letter = sayValue({ ...specOf('information'), value: script?.values.information } as Figure, 'plain')
-    await answer(`information ${letter}, wind two two zero one four, altimeter one zero zero nine, runway two four`)
-    await screen.findByRole('heading', { level: 1, name: 'departure clearance' })
+    const { actions, store, script } = await informed()
     const { information } = store.getState().run?.values ?? {}
     expect(information).toBe(script?.values.information)
     actions.draft({ ...INPUTS.final, values: { ...INPUTS.final.values, information: 'Z' } })
@@ -64,11 +67,37 @@ describe('figures that only stations give', () => {
   })
 })
 
+describe('what a broadcast gave in the place of what was entered', () => {
+  it('stays when a sheet comes in that has the old value, and gives way to a hand that types another one', async () => {
+    const { actions, store } = await informed({ altimeter: 1010 })
+    const altimeter = () => store.getState().run?.values.altimeter
+    expect(altimeter()).toBe(1010)
+    await actions.readInputs(SHEETS.final, 'final.yaml')
+    expect(store.getState().draft.values.altimeter).toBe(1010)
+    await actions.enterRevision()
+    await waitFor(() => expect(store.getState().run?.figureStatus).toBe('final'))
+    expect(altimeter()).toBe(1010)
+    const { draft } = store.getState()
+    actions.draft({ ...draft, values: { ...draft.values, altimeter: 1009 } })
+    await actions.enterRevision()
+    await waitFor(() => expect(altimeter()).toBe(1009))
+  })
+
+  it('gives way to a sheet that has other news than the papers before', async () => {
+    const { actions, store } = await informed({ altimeter: 1010 })
+    await actions.readInputs(SHEETS.final.replace('altimeter: 1009', 'altimeter: 1012'), 'final.yaml')
+    await actions.enterRevision()
+    await waitFor(() => expect(store.getState().run?.values.altimeter).toBe(1012))
+  })
+})
+
 describe('the script of a run', () => {
   it('is in its log from the first event, with the words on the radio', async () => {
     const first = started(await flying(WITH({ radio: 'faa' })))
     expect(first.settings.radio).toBe('faa')
-    expect(Object.keys(first.script?.values ?? {})).toEqual(expect.arrayContaining(GIVEN.map(({ name }) => name)))
+    expect(Object.keys({ ...first.script?.values, ...first.script?.by })).toEqual(
+      expect.arrayContaining(GIVEN.map(({ name }) => name)),
+    )
     expect(first.script?.slip).toBeUndefined()
   })
 

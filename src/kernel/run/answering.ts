@@ -13,7 +13,7 @@ import { advance } from './moving.ts'
 import { say } from './phrases.ts'
 import { figuresFor, findItem, responseOf, saidFigures } from './place.ts'
 import type { RunState } from './state.ts'
-import { itemState, PROMPT_AFTER_MISS_MS, type Step, turn, withItem } from './turn.ts'
+import { itemState, lastClosed, PROMPT_AFTER_MISS_MS, type Step, turn, withItem } from './turn.ts'
 
 type Answered = Extract<RunEvent, { type: 'answered' }>
 
@@ -50,9 +50,8 @@ export function notYet(pack: Pack, state: RunState, of: string, { interlock, wai
 }
 
 export function closeItem(state: RunState, item: Item, change: Parameters<typeof withItem>[2]): RunState {
-  const closed = [...state.closed.filter((other) => other !== item.id), item.id]
   const response = responseOf(item, state.situation).text
-  return { ...withItem(state, item.id, { ...change, response, held: [], begun: {}, sayAgains: 0 }), closed }
+  return lastClosed(withItem(state, item.id, { ...change, response, held: [], begun: {}, sayAgains: 0 }), item.id)
 }
 
 function otherSeat(pack: Pack, state: RunState, item: Item): string {

@@ -9,7 +9,7 @@ import { say } from './phrases.ts'
 import { holds } from './place.ts'
 import type { LastAnswer, RunState } from './state.ts'
 import { talkAt } from './talk.ts'
-import { enter, type Step, timers, turn } from './turn.ts'
+import { enter, lastClosed, type Step, timers, turn } from './turn.ts'
 
 type Of<T extends RunEvent['type']> = Extract<RunEvent, { type: T }>
 
@@ -58,6 +58,7 @@ export function briefingEnded(pack: Pack, before: RunState, event: Of<'briefingE
 function ended(pack: Pack, before: RunState, briefing: Briefing): Step {
   const open = openTopics(briefing, before)
   if (open.length > 0) return turn(pack, before, [say.notCovered(open.map(({ label }) => label))])
-  const state = { ...before, briefingsClosed: [...new Set([...before.briefingsClosed, briefing.id])] }
+  const ended = { ...before, briefingsClosed: [...new Set([...before.briefingsClosed, briefing.id])] }
+  const state = lastClosed(ended, briefing.id)
   return enter(pack, state, nextFloor(pack, state), [say.watched(briefing.name)], 'tick')
 }

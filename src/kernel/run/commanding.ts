@@ -7,6 +7,7 @@ import { aside } from './aside.ts'
 import type { Pack } from './checklist.ts'
 import type { RunEvent } from './events.ts'
 import { answerTo } from './exchanging.ts'
+import { corrected, goneBack } from './goingBack.ts'
 import { advance, callList, nextFloor, nextInList, openChallenges } from './moving.ts'
 import { PASS_REASONS, say } from './phrases.ts'
 import { figuresFor, findItem, itemsOf, listById, listsOf, saidFigures } from './place.ts'
@@ -14,7 +15,7 @@ import { quirkIn } from './quirks.ts'
 import { stationWords } from './radio.ts'
 import { restsOf } from './rests.ts'
 import type { RunState } from './state.ts'
-import { exchangeAt, findTurn, pendingTurn, withTurn } from './talk.ts'
+import { exchangeAt, findTurn, pendingTurn, reopenTurn, withTurn } from './talk.ts'
 import { enter, flowAt, itemState, openSteps, promptWords, type Step, turn, withItem, withList } from './turn.ts'
 import { noCall, restarted, seenBefore } from './watching.ts'
 import { runningWatch, watchState } from './watchTiming.ts'
@@ -38,9 +39,9 @@ export function commanded(pack: Pack, state: RunState, event: Commanded): Step {
     case 'disregard':
       return disregarded(pack, state)
     case 'correction':
-      return goBack(pack, state, state.closed.at(-1), [])
+      return corrected(pack, state, argument)
     case 'goBack':
-      return goBack(pack, state, itemBefore(pack, state), [])
+      return goneBack(pack, state)
     case 'fromTop':
       return fromTop(pack, state)
     case 'whatIsLeft':
@@ -97,38 +98,14 @@ function disregarded(pack: Pack, state: RunState): Step {
   return turn(pack, { ...cleared, question: undefined }, [], { prompt: true })
 }
 
-function itemBefore(pack: Pack, state: RunState): string | undefined {
-  const { floor } = state
-  if (floor.at === 'item') {
-    const items = itemsOf(listById(pack, floor.list), state.situation)
-    return items[items.findIndex((item) => item.id === floor.item) - 1]?.id
-  }
-  return state.closed.at(-1)
-}
-
-/** An item that was closed is asked for anew, and a completion that rested on it is taken back. */
-function goBack(pack: Pack, state: RunState, id: string | undefined, words: readonly string[]): Step {
-  if (id === undefined) return turn(pack, state, words, { prompt: true })
-  const { list } = findItem(pack, id)
-  const reopened = withItem(state, id, { status: 'reopened' })
-  const { complete } = reopened.lists[list.id] ?? { complete: false }
-  const next = complete ? withList(reopened, list.id, { complete: false, revoked: true }) : reopened
-  return enter(
-    pack,
-    next,
-    { at: 'item', list: list.id, item: id },
-    complete ? [...words, say.revoked(list.name)] : words,
-  )
-}
-
 function fromTop(pack: Pack, state: RunState): Step {
   const { floor } = state
   const activity = floor.at === 'watch' ? pack.phases[floor.phase]?.activities[floor.activity] : undefined
   if (activity) return restarted(pack, state, activity.id)
   const exchange = exchangeAt(pack, floor)
   if (exchange) {
-    const begun = exchange.turns.filter(({ id }) => state.turns[id]).map(({ id }) => id)
-    const again = begun.reduce((next, id) => withTurn(next, id, { status: 'ahead', held: [], begun: {} }), state)
+    const begun = exchange.turns.filter(({ id }) => state.turns[id])
+    const again = begun.reduce((next, one) => reopenTurn(next, one, { status: 'ahead' }), state)
     return enter(pack, again, floor, [])
   }
   if (floor.at !== 'item' && floor.at !== 'line') return turn(pack, state, [], { prompt: true })

@@ -16,7 +16,7 @@ import { readBacksOf, type Speech, stationWords } from './radio.ts'
 import { slippedValue } from './said.ts'
 import type { RunState } from './state.ts'
 import { callableTurns, closeTurn, exchangeAt, findTurn, turnState, untaken, withTurn } from './talk.ts'
-import { enter, turn as listenAfter, PROMPT_AFTER_MISS_MS, type Step } from './turn.ts'
+import { enter, lastClosed, turn as listenAfter, PROMPT_AFTER_MISS_MS, type Step } from './turn.ts'
 
 type Transmitted = Extract<RunEvent, { type: 'transmitted' }>
 
@@ -160,7 +160,7 @@ function finish(
   speech: readonly Speech[],
   change: Parameters<typeof closeTurn>[2] = {},
 ): Step {
-  const closed = closeTurn(state, turn, change)
+  const closed = lastClosed(closeTurn(state, turn, change), turn.id)
   const values = untaken(turn, closed)
   if (Object.keys(values).length === 0) {
     return enter(pack, closed, nextFloor(pack, closed), [], 'tick', speech)

@@ -8,7 +8,7 @@ import { say } from './phrases.ts'
 import { findItem, flowsOf, itemsOf, listsOf, responseOf } from './place.ts'
 import { restsOf } from './rests.ts'
 import type { RunState } from './state.ts'
-import { exchangesOf, reopenOrders } from './talk.ts'
+import { exchangesOf, findTurn, reopenOrders } from './talk.ts'
 import { enter, itemState, listState, type Step, withItem, withList } from './turn.ts'
 import { runningWatch } from './watchTiming.ts'
 
@@ -52,6 +52,7 @@ export function revised(pack: Pack, before: RunState, event: Revised): Step {
     figureStatus: event.status,
     values: event.values,
     inputs: event.inputs,
+    taken: takenAfter(pack, before, event),
     warnings: event.warnings,
     history: [...before.history, { revision: event.revision, label, values: event.values }],
     stepsDone: before.stepsDone.filter((id) => !again.includes(id)),
@@ -74,6 +75,18 @@ export function revised(pack: Pack, before: RunState, event: Revised): Step {
   }
   if (event.takenDown !== undefined) return enter(pack, state, nextFloor(pack, state), words)
   return interject(pack, { ...state, standingBy: false }, words)
+}
+
+/** What a turn gave holds until another turn, or somebody who has seen it, puts another value in its place. */
+function takenAfter(pack: Pack, before: RunState, { inputs, takenDown }: Revised): RunState['taken'] {
+  const old = before.inputs?.values ?? {}
+  const kept = Object.entries(before.taken).filter(([name]) => inputs.values[name] === old[name])
+  if (takenDown === undefined) return Object.fromEntries(kept)
+  const { sets } = findTurn(pack, takenDown).turn
+  const given = sets
+    .filter((name) => inputs.values[name] !== old[name])
+    .map((name) => [name, before.taken[name] ?? { over: old[name] }] as const)
+  return Object.fromEntries([...kept, ...given])
 }
 
 /** New figures, or one that was read aloud and agrees or not: a difference leaves it without a value until it is settled. */

@@ -184,6 +184,8 @@ export interface RunState {
   readonly script: Script | undefined
   /** Turns of exchanges by id. */
   readonly turns: Readonly<Record<string, TurnState>>
+  /** Entered figures that hold as a turn gave them, each with what the papers had in its place. */
+  readonly taken: Readonly<Record<string, { readonly over: Value | undefined }>>
   /** Topics covered, and topics last said wrong. */
   readonly topics: Readonly<Record<string, 'ok' | 'wrong'>>
   readonly briefingsClosed: readonly string[]
@@ -212,7 +214,7 @@ export interface RunState {
   /** The item that had the floor then: what was said to it in the meantime is void. */
   readonly revisedItem: string | undefined
   readonly last: LastAnswer | undefined
-  /** Items in the order in which they were closed, for "correction" and "go back one". */
+  /** Items, turns and briefings in the order in which the pilot closed them, for "correction" and "go back one". */
   readonly closed: readonly string[]
   /** What Otherseat said last, for "say again" and the screen; empty where a station has spoken since. */
   readonly said: string

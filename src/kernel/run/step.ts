@@ -51,6 +51,7 @@ export function emptyRun(runId: string): RunState {
     watches: {},
     script: undefined,
     turns: {},
+    taken: {},
     topics: {},
     briefingsClosed: [],
     waitedFor: [],

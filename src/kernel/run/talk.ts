@@ -51,6 +51,13 @@ export function pendingTurn(exchange: Exchange, state: RunState): Turn | undefin
   return openTurns(exchange, state).find((turn) => turnState(state, turn.id).status !== 'ahead')
 }
 
+/** The pilot has said something here that is not settled: part of a call or a read-back, or a topic. */
+export function isUnderWay(talk: Exchange | Briefing, state: RunState): boolean {
+  if (talk.type === 'briefing') return talk.topics.some(({ id }) => state.topics[id] !== undefined)
+  const begun = (turn: Turn) => turnState(state, turn.id).held.length > 0 || turnState(state, turn.id).misses > 0
+  return pendingTurn(talk, state) !== undefined || openTurns(talk, state).some(begun)
+}
+
 /** Turns that the pilot may begin with a call now. */
 export function callableTurns(exchange: Exchange, state: RunState): Turn[] {
   const open = openTurns(exchange, state)
@@ -120,6 +127,19 @@ export function closeTurn(state: RunState, turn: Turn, change: Partial<TurnState
   const closed = withTurn(state, turn.id, { held: [], begun: {}, again: false, ...change, status: 'done' })
   if (turn.clears === undefined) return closed
   return { ...closed, cleared: [...new Set([...closed.cleared, turn.clears])] }
+}
+
+/** A turn that was done, or begun, is open again, and what it cleared is not cleared any more. */
+export function reopenTurn(state: RunState, turn: Turn, change: Partial<TurnState>): RunState {
+  const { slip } = turnState(state, turn.id)
+  // A wrong read-back that was called correct is over with the words that it was about.
+  const over = slip === 'open' ? ({ slip: 'unnoticed' } as const) : {}
+  const open = withTurn(state, turn.id, { held: [], begun: {}, sayAgains: 0, ...over, ...change })
+  return {
+    ...open,
+    closed: state.closed.filter((id) => id !== turn.id),
+    cleared: state.cleared.filter((clearance) => clearance !== turn.clears),
+  }
 }
 
 /** What may be said now, in the response notation: the calls that are open, or what is to be read back. */

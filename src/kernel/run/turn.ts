@@ -56,6 +56,11 @@ export function withList(state: RunState, id: string, change: Partial<ListState>
   return { ...state, lists: { ...state.lists, [id]: { ...listState(state, id), ...change } } }
 }
 
+/** The pilot closed this one last: "correction" means it. */
+export function lastClosed(state: RunState, id: string): RunState {
+  return { ...state, closed: [...state.closed.filter((other) => other !== id), id] }
+}
+
 /** Labels of figures that the answer needs and that have no value yet. */
 export function lacking(pack: Pack, state: RunState, item: Item): string[] {
   const names = saidFigures(item, state.situation)

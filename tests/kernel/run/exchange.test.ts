@@ -96,6 +96,54 @@ describe('a clearance', () => {
   })
 })
 
+describe('"correction" and "go back one" behind an exchange', () => {
+  const AFTER = ['request clearance', WHOLE]
+  const isOpen = (run: TalkRun) => run.state.turns['clearance.full']?.status === 'said'
+
+  it('mean the exchange, and what it cleared is not cleared any more', () => {
+    for (const text of ['correction', 'go back one']) {
+      const run = flown([...AFTER, text])
+      expect(run.said(), text).toEqual([
+        'controller: Read back clearance limit, departure, level, squawk.',
+        'otherseat: Departure clearance is open again.',
+      ])
+      expect([isOpen(run), run.state.cleared], text).toEqual([true, []])
+      run.hear(WHOLE)
+      expect([isOpen(run), run.state.cleared], text).toEqual([false, ['route']])
+    }
+  })
+
+  it('replace only what is said again: the rest of the read-back stands', () => {
+    const run = flown([...AFTER, 'correction squawk four two seven two'])
+    expect(run.said()).toEqual(['otherseat: Departure clearance is open again.'])
+    expect(run.hear('squawk four two seven two').said()).toEqual(['controller: Negative, squawk four two seven one.'])
+    expect(run.hear('squawk four two seven one').said()[0]).toBe('controller: Read back correct.')
+  })
+
+  it('mean what was closed last, one behind the other', () => {
+    const run = flown([...BRIEFING, 'briefing complete', 'correction'])
+    expect(run.state.floor.at).toBe('briefing')
+    expect(run.hear('go back one').state.floor.at).toBe('exchange')
+    expect(isOpen(run)).toBe(true)
+    const listed = flown([...PUSH, 'correction'])
+    expect(listed.state.floor).toMatchObject({ item: 'list.code' })
+  })
+
+  it('mean what is under way once something was said there', () => {
+    const run = flown([...CLEARANCE, 'first level six thousand', 'correction, first level five thousand'])
+    expect(run.state.floor.at).toBe('briefing')
+    expect(run.state.topics['briefing.level']).toBe('ok')
+  })
+
+  it('open an order between the seats, or a word to the ground crew, to be said anew', () => {
+    const ordered = flown([...ORDER, 'flap five', 'correction'])
+    expect(ordered.state.turns['flap.order']?.status).toBe('ahead')
+    expect(ordered.hear('flap fifteen').said()[0]).toMatch(/I heard fifteen/)
+    const crew = flown([...PUSH, 'external power off', 'correction'])
+    expect(crew.state.turns['crew.power']?.status).toBe('ahead')
+  })
+})
+
 describe('a controller who errs', () => {
   const accepts = {
     ...SAID,
