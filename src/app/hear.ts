@@ -47,8 +47,11 @@ export function happeningFor(pack: Pack, state: RunState, heard: Heard): Happeni
   if (crossCheck) return { type: 'crossCheckAsked', ...crossCheck, evidence }
   if (state.standingBy || state.question) {
     const command = commandIn(pack, heard, evidence, state.question !== undefined)
-    const reordered = state.question?.about === 'order' ? talkHeard(pack, state, heard, evidence) : undefined
-    return command ?? reordered ?? overheard
+    if (state.question?.about !== 'order') return command ?? overheard
+    // "Correction, flap twelve" is said of the order that was just questioned.
+    const text = heard.text.replace(/^\s*correction\b[\s,]*(?=\S)/i, '')
+    const reordered = talkHeard(pack, state, { ...heard, text }, evidence)
+    return (text === heard.text ? (command ?? reordered) : reordered) ?? overheard
   }
   const again = secondThoughts(pack, state, heard, evidence)
   if (again) return again

@@ -225,6 +225,12 @@ describe('an order between the seats', () => {
     expect(run.hear('flap five').said()[0]).toBe('otherseat: Flap five.')
   })
 
+  it('is corrected where it was questioned, whatever was closed before', () => {
+    const run = flown([...ORDER, 'flap fifteen', 'correction, flap five'])
+    expect(run.said()[0]).toBe('otherseat: Flap five.')
+    expect(run.state.turns['crew.push']?.status).toBe('done')
+  })
+
   it('is kept to on affirm, and the log tells', () => {
     const run = flown([...ORDER, 'flap fifteen', 'affirm'])
     expect(run.said()[0]).toBe('otherseat: Flap fifteen.')

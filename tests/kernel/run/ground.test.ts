@@ -6,8 +6,9 @@
 import fc from 'fast-check'
 import { beforeAll, describe, expect, test, vi } from 'vitest'
 import type { Activity, Pack } from '../../../src/kernel/run/checklist.ts'
+import { watchState } from '../../../src/kernel/run/watchTiming.ts'
 import { packAt } from '../figures/marram.ts'
-import { begun, type Flown, hear, words } from './demoRun.ts'
+import { begun, type Flown, happen, hear, words } from './demoRun.ts'
 
 // Many cases: how long they take says nothing.
 vi.setConfig({ testTimeout: 240_000, hookTimeout: 240_000 })
@@ -163,6 +164,82 @@ describe('what waits for the ground crew, whatever the order of the pack', () =>
     expect(early.state.turns[turn]?.status ?? 'ahead').toBe('ahead')
     const signalled = ['parking brake set', ...Object.values(LEAVING)].reduce(hear, at(['away', activity], ['taxi']))
     expect(['said', 'done']).toContain(hear(signalled, text).state.turns[turn]?.status)
+  })
+})
+
+describe('a list or a flow calls nothing done that a hard order holds back', () => {
+  const SIGNAL = ['parking brake set', ...Object.values(LEAVING)]
+  const KEY = { by: 'key', text: '' } as const
+  /** Which item or step of which activity, how it is said, and what it waits for. */
+  const ALL_CLEAR = [
+    ['pushAndStart', 'crew', 'brake set tug away'],
+    ['enginesRunning', 'ground', 'tow bar clear pin in hand'],
+    ['enginesRunning', 'flap', 'flap twelve set'],
+    ['readyForTaxi', 'controls', 'full left full right'],
+    ['afterStartFlow', 'flap', 'flap is set'],
+    ['taxiFlow', 'controls', 'controls are free'],
+  ] as const
+
+  /** The open item, every one before it being left open. */
+  function reached(run: Flown, item: string): Flown {
+    let next = run
+    while (next.state.floor.at === 'item' && next.state.floor.item !== item) next = hear(next, 'leave it open')
+    expect(next.state.floor).toMatchObject({ at: 'item', item })
+    return next
+  }
+  const call = (run: Flown, list: string) => happen(run, { type: 'listCalled', list, evidence: KEY })
+  const isClosed = ({ state }: Flown, id: string) => state.items[id]?.status === 'done' || state.stepsDone.includes(id)
+
+  test.each(ALL_CLEAR)('%s, %s: before the hand signal', (activity, own, text) => {
+    const id = `${activity}.${own}`
+    for (let count = 0; count <= SIGNAL.length; count++) {
+      const run = SIGNAL.slice(0, count).reduce(hear, at(['away', activity], []))
+      const ways = activity.endsWith('Flow')
+        ? [happen(run, { type: 'stepDone', step: id, evidence: { by: 'typed', text } })]
+        : [reached(call(run, activity), id)].flatMap((open) => [
+            hear(open, text),
+            happen(open, { type: 'confirmedByKey', item: id, evidence: KEY, expected: {}, revision: 1 }),
+          ])
+      const isSignalled = count === SIGNAL.length
+      for (const way of ways) {
+        expect(isClosed(way, id), `${id} after ${count} of the steps to the signal`).toBe(isSignalled)
+        if (!isSignalled) expect(words(way)[0]).toMatch(/^otherseat: Not yet, /)
+      }
+      if (isSignalled || !activity.endsWith('Flow')) continue
+      expect(isClosed(happen(run, { type: 'flowClosed', flow: activity, evidence: KEY }), id)).toBe(false)
+    }
+  })
+
+  test.each([
+    [[], 'right engine stable first'],
+    [['rightStart'], 'left engine stable first'],
+    [['leftStart'], 'right engine stable first'],
+    [['rightStart', 'leftStart'], undefined],
+  ])('both engines are stable when both starts are: %s', (started, caution) => {
+    const run = at(['rightStart', 'leftStart', 'pushAndStart'], [])
+    const watches = Object.fromEntries(
+      started.map((id) => [id, { ...watchState(run.state, id), status: 'done' as const }]),
+    )
+    const on = reached(
+      hear({ ...run, state: { ...run.state, watches } }, 'push and start list'),
+      'pushAndStart.engines',
+    )
+    const said = hear(on, 'both engines stable')
+    expect(isClosed(said, 'pushAndStart.engines')).toBe(caution === undefined)
+    if (caution !== undefined) expect(words(said)).toEqual([`otherseat: Not yet, ${caution}.`])
+  })
+
+  test('the whole demo, at the stand: no list behind the start completes before it', () => {
+    const all = demo.phases.flatMap(({ activities }) => activities.map(({ id }) => id))
+    for (const [list, own, text] of [
+      ['readyForTaxi', 'controls', 'full left full right'],
+      ['enginesRunning', 'flap', 'flap twelve set'],
+      ['pushAndStart', 'engines', 'both engines stable'],
+    ] as const) {
+      const run = reached(hear(call(at(all, []), list), 'affirm'), `${list}.${own}`)
+      expect(words(hear(run, text))[0], list).toMatch(/^otherseat: Not yet, /)
+      expect(isClosed(hear(run, text), `${list}.${own}`), list).toBe(false)
+    }
   })
 })
 
