@@ -100,7 +100,8 @@ function callIn(
   const judged = [...now, ...later].map((turn) => {
     const { held, begun } = turnState(state, turn.id)
     const response = turn.calls ?? ''
-    const figures = figuresIn(pack, state, response)
+    const figures =
+      exchange.station.role === 'otherseat' ? known(pack, state, response) : figuresIn(pack, state, response)
     const judgement = judge({
       ...inputOf(state, heard, heard.text),
       response,
@@ -131,6 +132,11 @@ function inputOf(state: RunState, heard: Heard, text: string): Omit<JudgeInput, 
 function figuresIn(pack: Pack, state: RunState, response: string) {
   const names = figureNames(response)
   return figuresFor(pack, saidValues(state), names)
+}
+
+/** Between the seats only what is in the figures counts: a station may not have said yet what it will say. */
+function known(pack: Pack, state: RunState, response: string) {
+  return figuresFor(pack, state.values, figureNames(response))
 }
 
 function transmitted(
@@ -169,7 +175,7 @@ export function briefingHeard(
   if (heard.doubt) return undefined
   const ends = endsWith(briefing.ends, heard.text)
   const topics = topicsOf(briefing, state.situation)
-  const figures = figuresIn(pack, state, topics.flatMap(({ say }) => say).join(' '))
+  const figures = known(pack, state, topics.flatMap(({ say }) => say).join(' '))
   const named = topicsIn(topics, figures, heard.text)
   if (Object.keys(named.topics).length > 0) {
     return { type: 'briefed', briefing: briefing.id, evidence, ...named, ...(ends && { ends }) }

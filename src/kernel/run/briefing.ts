@@ -58,7 +58,7 @@ export function briefingEnded(pack: Pack, before: RunState, event: Of<'briefingE
 function ended(pack: Pack, before: RunState, briefing: Briefing): Step {
   const open = openTopics(briefing, before)
   if (open.length > 0) return turn(pack, before, [say.notCovered(open.map(({ label }) => label))])
-  const ended = { ...before, briefingsClosed: [...new Set([...before.briefingsClosed, briefing.id])] }
-  const state = lastClosed(ended, briefing.id)
+  const closed = { ...before, briefingsClosed: [...new Set([...before.briefingsClosed, briefing.id])] }
+  const state = lastClosed(closed, briefing.id)
   return enter(pack, state, nextFloor(pack, state), [say.watched(briefing.name)], 'tick')
 }

@@ -7,7 +7,7 @@ import type { Role, RunEvent, Slip } from './events.ts'
 import type { Briefing, Exchange, Turn } from './exchange.ts'
 import { agenda, holds } from './place.ts'
 import type { RunState } from './state.ts'
-import { turnState } from './talk.ts'
+import { briefingsOf, turnState } from './talk.ts'
 
 export interface DebriefTransmission extends DebriefTry {
   readonly part: 'call' | 'readBack'
@@ -87,7 +87,7 @@ export function createTalkTally(pack: Pack) {
 
   /** At the first end only: what was said after that was asked for. */
   function countLeftOut(id: string, before: RunState): void {
-    const briefing = briefingsIn(pack).find((one) => one.id === id)
+    const briefing = briefingsOf(pack).find((one) => one.id === id)
     if (!briefing || leftOut.has(id)) return
     leftOut.set(id, new Set(openTopics(briefing, before).map((topic) => topic.id)))
   }
@@ -120,10 +120,6 @@ export function createTalkTally(pack: Pack) {
 }
 
 const add = (counts: Map<string, number>, name: string) => counts.set(name, (counts.get(name) ?? 0) + 1)
-
-function briefingsIn(pack: Pack): Briefing[] {
-  return pack.phases.flatMap(({ activities }) => activities.filter((activity) => activity.type === 'briefing'))
-}
 
 /** None where the voices outside the crew were left out. */
 function talksIn(pack: Pack, state: RunState): (Exchange | Briefing)[] {

@@ -12,7 +12,7 @@ import type { Exchange, Turn } from './exchange.ts'
 import { unmet } from './interlocks.ts'
 import { nextFloor } from './moving.ts'
 import { say } from './phrases.ts'
-import { readBacksOf, type Speech, stationWords } from './radio.ts'
+import { readBacksOf, type Speech, spokenIn, stationWords } from './radio.ts'
 import { slippedValue } from './said.ts'
 import type { RunState } from './state.ts'
 import { callableTurns, closeTurn, exchangeAt, findTurn, turnState, untaken, withTurn } from './talk.ts'
@@ -77,7 +77,14 @@ export function answerTo(pack: Pack, state: RunState, exchange: Exchange, turn: 
   const speech = insisted === undefined ? stationWords(pack, state, exchange, turn).whole() : [echo]
   const kept = insisted === undefined ? {} : { insisted }
   if (readBacksOf(turn, state.situation).length === 0) return finish(pack, state, turn, speech, kept)
-  const waits = withTurn(state, turn.id, { status: 'said', held: [], begun: {}, sayAgains: 0, ...kept })
+  const waits = withTurn(state, turn.id, {
+    status: 'said',
+    held: [],
+    begun: {},
+    sayAgains: 0,
+    agreed: spokenIn(turn, state),
+    ...kept,
+  })
   return hearStation(pack, { ...waits, floorOrder: state.order + 1 }, speech)
 }
 

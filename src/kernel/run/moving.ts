@@ -3,8 +3,10 @@
 import type { Activity, Line, List, Pack } from './checklist.ts'
 import type { Turn } from './exchange.ts'
 import { say } from './phrases.ts'
-import { agenda, entriesOf, holds, itemsOf, listById } from './place.ts'
+import { agenda, entriesOf, findItem, holds, itemsOf, listById } from './place.ts'
+import { restsOf } from './rests.ts'
 import type { Floor, RunState } from './state.ts'
+import { exchangesOf } from './talk.ts'
 import { enter, itemState, listState, type Step, turn, withList } from './turn.ts'
 
 const isClosed = (state: RunState, item: string) => ['done', 'passed'].includes(itemState(state, item).status)
@@ -83,15 +85,17 @@ export function isAhead(state: RunState, activity: Activity): boolean {
   }
 }
 
-/** A step or an order whose figure has changed. */
+/** A step, an order or a clearance whose figure has changed. */
 function isAgain(state: RunState, activity: Activity): boolean {
-  if (activity.type === 'exchange') return activity.turns.some(({ id }) => state.turns[id]?.again)
+  if (activity.type === 'exchange') {
+    return activity.turns.some((one) => state.turns[one.id]?.again && isTurnAhead(state, one))
+  }
   return activity.type === 'flow' && !activity.silent && activity.steps.some(({ id }) => state.stepsAgain.includes(id))
 }
 
 /**
- * Where to go when the floor is free: first an engine that is being started, then steps and orders whose
- * figure has changed, then lists that were taken back or are under way, then the next activity, last what was left.
+ * Where to go when the floor is free: first an engine that is being started, then steps, orders and
+ * clearances whose figure has changed, then lists that were taken back or are under way, then the next activity, last what was left.
  */
 export function nextFloor(pack: Pack, state: RunState): Floor {
   const places = agenda(pack, state.situation)
@@ -110,6 +114,15 @@ export function nextFloor(pack: Pack, state: RunState): Floor {
   const left = lists.find(({ activity }) => !listState(state, activity.id).complete)
   const place = running ?? again ?? revoked ?? underWay ?? ahead ?? left
   return place ? floorOf(pack, state, place) : { at: 'end' }
+}
+
+/** What a station gives is open again: an item that rests on it waits until it was given anew. */
+export function isGivenFirst(pack: Pack, state: RunState, item: string): boolean {
+  const rests = restsOf(findItem(pack, item).item, state.situation)
+  const again = exchangesOf(pack).flatMap(({ turns }) =>
+    turns.filter((one) => state.turns[one.id]?.again && isTurnAhead(state, one)),
+  )
+  return again.some(({ sets }) => sets.some((name) => rests.includes(name)))
 }
 
 function lineAhead(list: List, state: RunState): Line | undefined {
@@ -133,6 +146,9 @@ export function advance(pack: Pack, state: RunState, id: string, words: readonly
     const change = { complete: true, revoked: false, suspended: false, onPreliminary }
     const done = withList(state, id, change)
     return enter(pack, done, nextFloor(pack, done), [...words, say.completed(list.name, onPreliminary)], tone)
+  }
+  if (next.at === 'item' && isGivenFirst(pack, state, next.item)) {
+    return enter(pack, state, nextFloor(pack, state), words, tone)
   }
   const line = next.at === 'exchange' ? lineAhead(list, state) : undefined
   if (line) return enter(pack, state, next, [...words, say.toTheLine(list.name, line.label)], tone)

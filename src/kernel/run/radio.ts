@@ -57,6 +57,19 @@ export const readBacksOf = (turn: Turn, situation: RunState['situation']) =>
     element.readBack === undefined ? [] : [{ ...element, response: element.readBack }],
   )
 
+/** All that a turn says or gives: each figure with the value that it has now. */
+export function spokenIn(turn: Turn, state: RunState): RunState['values'] {
+  const wordings = [turn.opens, ...elementsOf(turn, state.situation).map(({ says }) => says), turn.closes]
+  const names = wordings.flatMap((wording) => figureNames(wording?.[state.settings.radio ?? 'icao'] ?? ''))
+  const values = saidValues(state)
+  return Object.fromEntries(
+    [...names, ...turn.sets].flatMap((name) => {
+      const value = values[name]
+      return value === undefined ? [] : [[name, value]]
+    }),
+  )
+}
+
 export function stationWords(pack: Pack, state: RunState, exchange: Exchange, turn: Turn) {
   const { role } = exchange.station
   const speech = (text: string): Speech[] => (text === '' ? [] : [{ role, text }])

@@ -1,9 +1,10 @@
 /** A changed figure reopens what rested on it (law 5), and the voice says which, never the new value. */
 
+import { reopenAgreed } from './agreed.ts'
 import type { Pack } from './checklist.ts'
 import type { RunEvent } from './events.ts'
 import { stepsToRepeat } from './flows.ts'
-import { nextFloor, openChallenges } from './moving.ts'
+import { isGivenFirst, nextFloor, openChallenges } from './moving.ts'
 import { say } from './phrases.ts'
 import { findItem, flowsOf, itemsOf, listsOf, responseOf } from './place.ts'
 import { restsOf } from './rests.ts'
@@ -59,9 +60,12 @@ export function revised(pack: Pack, before: RunState, event: Revised): Step {
     stepsAgain: [...new Set([...before.stepsAgain, ...again])],
   }
   if (first) return enter(pack, entered, nextFloor(pack, entered), [])
-  const { state, challenges, lists } = reopen(pack, reopenOrders(pack, entered, set))
+  const agreed = reopenAgreed(pack, before, entered, moved)
+  const { state, challenges, lists } = reopen(pack, reopenOrders(pack, agreed.state, set))
   const words = [
     ...whatCame(pack, event),
+    say.changed(agreed.figures.map((name) => pack.figures.declarations[name]?.label ?? name)),
+    agreed.names.length > 0 ? say.openAgain(agreed.names) : '',
     challenges.length > 0
       ? say.openAgain(challenges)
       : moved.length === 0 && !event.crossChecked && !event.takenDown
@@ -110,7 +114,7 @@ function interject(pack: Pack, state: RunState, words: readonly string[]): Step 
   return { ...step, state: { ...step.state, revisedOrder: step.state.floorOrder, revisedItem } }
 }
 
-/** A step or an order that sets what the open item says, or that is open again in its list, comes before it. */
+/** A step, an order or a clearance that sets what the open item says, and is open again, comes before it. */
 function isSetFirst(pack: Pack, state: RunState): boolean {
   const { floor } = state
   if (floor.at !== 'item') return false
@@ -119,6 +123,7 @@ function isSetFirst(pack: Pack, state: RunState): boolean {
   const orders = exchangesOf(pack).flatMap(({ turns }) => turns.filter(({ id }) => state.turns[id]?.again))
   return (
     sets.some((step) => step.sets.some((name) => rests.has(name))) ||
-    orders.some(({ calls = '' }) => [...rests].some((name) => calls.includes(`<${name}>`)))
+    orders.some(({ calls = '' }) => [...rests].some((name) => calls.includes(`<${name}>`))) ||
+    isGivenFirst(pack, state, floor.item)
   )
 }

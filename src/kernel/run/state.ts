@@ -90,8 +90,10 @@ export interface TurnState {
   readonly shown: boolean
   /** An order was kept to against the figure. */
   readonly insisted?: string
-  /** An order that was done with a figure which is another one now. */
+  /** An order, or what a station said, that rested on a figure which is another one now. */
   readonly again?: boolean
+  /** Values that the station's words held when it last said them. */
+  readonly agreed?: Readonly<Record<string, Value>>
   /** The station erred here: what came of it. */
   readonly slip?: 'open' | 'noticed' | 'unnoticed'
 }

@@ -6,7 +6,7 @@ import type { Pack } from './checklist.ts'
 import type { Briefing, Exchange, Turn } from './exchange.ts'
 import { isFree } from './interlocks.ts'
 import { holds } from './place.ts'
-import { readBacksOf, type Speech, stationWords } from './radio.ts'
+import { readBacksOf, type Speech, spokenIn, stationWords } from './radio.ts'
 import { scripted } from './said.ts'
 import type { Floor, RunState, TurnState } from './state.ts'
 
@@ -29,6 +29,9 @@ export function exchangeAt(pack: Pack, floor: Floor): Exchange | undefined {
 }
 export function exchangesOf(pack: Pack): Exchange[] {
   return pack.phases.flatMap(({ activities }) => activities.filter((activity) => activity.type === 'exchange'))
+}
+export function briefingsOf(pack: Pack): Briefing[] {
+  return pack.phases.flatMap(({ activities }) => activities.filter((activity) => activity.type === 'briefing'))
 }
 /** A log may only name what its pack has. */
 export function findTurn(pack: Pack, id: string): { exchange: Exchange; turn: Turn } {
@@ -101,7 +104,7 @@ export function openExchange(pack: Pack, before: RunState, exchange: Exchange): 
     speech.push(...stationWords(pack, state, exchange, turn).whole())
     // The last word of an exchange is the pilot's: what need not be read back is acknowledged.
     if (readBacksOf(turn, state.situation).length > 0 || openTurns(exchange, state).length === 1) {
-      state = withTurn(state, turn.id, { status: 'said' })
+      state = withTurn(state, turn.id, { status: 'said', agreed: spokenIn(turn, state) })
       break
     }
     state = closeTurn(state, turn)
@@ -124,7 +127,8 @@ export function reopenOrders(pack: Pack, state: RunState, moved: readonly string
 }
 
 export function closeTurn(state: RunState, turn: Turn, change: Partial<TurnState> = {}): RunState {
-  const closed = withTurn(state, turn.id, { held: [], begun: {}, again: false, ...change, status: 'done' })
+  const agreed = spokenIn(turn, state)
+  const closed = withTurn(state, turn.id, { held: [], begun: {}, again: false, agreed, ...change, status: 'done' })
   if (turn.clears === undefined) return closed
   return { ...closed, cleared: [...new Set([...closed.cleared, turn.clears])] }
 }
