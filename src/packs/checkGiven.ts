@@ -1,9 +1,12 @@
 /** Whether every figure that only a station gives has been given, in every situation, before something rests on it. */
 
-import { figuresOf, parseResponse } from '../kernel/response/parse.ts'
+import { figureNames, figuresOf, parseResponse } from '../kernel/response/parse.ts'
+import { wordingOf } from './buildExchange.ts'
 import { derivationOf } from './buildFigures.ts'
+import { checkHole } from './checkHole.ts'
 import { type Checking, report } from './checking.ts'
 import type { When } from './conditions.ts'
+import type { ExchangeText, TurnText, WordingText } from './exchangeSchema.ts'
 import type { ActivityText, ItemText, ProceduresText } from './proceduresSchema.ts'
 import { combinations, holdsIn, type Situation, situationWords } from './situations.ts'
 import type { Path } from './source.ts'
@@ -35,19 +38,61 @@ export function checkGiven(checking: Checking, { phases }: ProceduresText): void
   }
 }
 
-/** Turn by turn: what a turn sets holds for the calls of those behind it. */
-function checkTurns(
-  checking: Checking,
-  exchange: Extract<ActivityText, { exchange: string }>,
-  path: Path,
-  before: Setting[],
-): void {
-  for (const [index, { turn, calls, sets, when }] of exchange.turns.entries()) {
-    const all = [exchange.when, when]
-    const at: Path = [...path, 'turns', index, 'calls']
-    if (calls !== undefined) checkUse(checking, { figures: named(calls), path: at, all, none: [] }, before)
-    before.push({ turn: `${exchange.exchange}.${turn}`, figures: sets, all })
+/** Turn by turn: what a turn sets holds for the calls and the words of those that come behind it in any case. */
+function checkTurns(checking: Checking, exchange: ExchangeText, path: Path, before: Setting[]): void {
+  const { turns } = exchange
+  const settingOf = ({ turn, sets, when }: TurnText): Setting => {
+    return { turn: `${exchange.exchange}.${turn}`, figures: sets, all: [exchange.when, when] }
   }
+  for (const [index, turn] of turns.entries()) {
+    const ahead = exchange.order === 'free' ? requiredBy(exchange, turn) : turns.slice(0, index)
+    const known = [...before, ...ahead.map(settingOf)]
+    const all = [exchange.when, turn.when]
+    const at: Path = [...path, 'turns', index]
+    if (turn.calls !== undefined) {
+      checkUse(checking, { figures: named(turn.calls), path: [...at, 'calls'], all, none: [] }, known)
+    }
+    for (const { wording, path: place, when } of wordsOf(turn, at)) {
+      const figures = figuresSaid(wording)
+      checkHole(checking, figures, place)
+      // What a station gives it knows from the beginning; what is worked out of it only the figures know.
+      const worked = figures.filter((name) => !checking.figures?.[name]?.given)
+      checkUse(checking, { figures: worked, path: place, all: [...all, when], none: [] }, known)
+    }
+  }
+  before.push(...turns.map(settingOf))
+}
+
+/** In an order of the pilot's: the turns that a turn waits for, and those that they wait for. */
+function requiredBy(exchange: ExchangeText, turn: TurnText, found: readonly TurnText[] = []): readonly TurnText[] {
+  const after = new Set((turn.interlocks ?? []).map((interlock) => interlock.after))
+  const names = (one: TurnText) => [`${exchange.exchange}.${one.turn}`, `cleared:${one.clears}`]
+  let all = found
+  for (const one of exchange.turns.filter((each) => names(each).some((name) => after.has(name)))) {
+    if (!all.includes(one)) all = requiredBy(exchange, one, [...all, one])
+  }
+  return all
+}
+
+interface Words {
+  readonly wording: WordingText | undefined
+  readonly path: Path
+  readonly when: When
+}
+
+/** All that is said in a turn, and where it stands. */
+function wordsOf({ opens, closes, elements }: TurnText, path: Path): Words[] {
+  return [
+    { wording: opens, path: [...path, 'opens'], when: undefined },
+    ...elements.map(({ says, when }, index) => ({ wording: says, path: [...path, 'elements', index, 'says'], when })),
+    { wording: closes, path: [...path, 'closes'], when: undefined },
+  ]
+}
+
+function figuresSaid(wording: WordingText | undefined): string[] {
+  if (wording === undefined) return []
+  const { icao, faa } = wordingOf(wording)
+  return [...new Set(figureNames(`${icao} ${faa}`))]
 }
 
 function named(text: string): string[] {

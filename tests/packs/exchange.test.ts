@@ -345,6 +345,95 @@ const BAD: readonly (readonly [name: string, from: string, to: string, message: 
   ],
 ]
 
+/** The small pack with several texts changed. */
+function readWith(
+  procedures: readonly (readonly [string, string])[],
+  figures: readonly (readonly [string, string])[] = [],
+) {
+  const changed = (file: string, changes: readonly (readonly [string, string])[]) =>
+    changes.reduce((text, [from, to]) => {
+      if (!text.includes(from)) throw new Error(`${file} has no ${from}`)
+      return text.replace(from, () => to)
+    }, base[file] ?? '')
+  const own = {
+    'procedures.yaml': changed('procedures.yaml', procedures),
+    'figures.yaml': changed('figures.yaml', figures),
+  }
+  return readPack({ ...base, ...own }, '').problems.map(({ message }) => message)
+}
+
+describe('where the order of the turns is the pilot’s', () => {
+  const NAMED = ['calls: "request taxi"', 'calls: "request taxi <squawk>"'] as const
+  const FREE = ['Sandmere Delivery}\n', 'Sandmere Delivery}\n        order: free\n'] as const
+  const WAITS = 'interlocks: [{after: clearance.clearance, say: clearance first}]'
+  const UNSET = 'squawk is needed here, and no exchange before this sets it'
+
+  test('only a turn that is waited for has set a figure before', () => {
+    expect(readWith([FREE, NAMED])).toEqual([])
+    expect(readWith([FREE, NAMED, [WAITS, '']])).toEqual([UNSET])
+    expect(readWith([NAMED, [WAITS, '']])).toEqual([])
+  })
+
+  test('a turn that is waited for through another one counts', () => {
+    const third =
+      'clears: taxi\n          - {turn: later, label: later, calls: "code <squawk>", interlocks: [{after: clearance.taxi, say: taxi first}]}'
+    expect(readWith([FREE, ['clears: taxi', third]])).toEqual([])
+    expect(readWith([FREE, ['clears: taxi', third], [WAITS, '']])).toEqual([UNSET])
+  })
+
+  test('an exchange behind it finds all that it sets', () => {
+    expect(readWith([FREE])).toEqual([])
+  })
+})
+
+describe('a station', () => {
+  const OPTIONAL = ['unit: hPa, entered: {}', 'unit: hPa, entered: {required: false}'] as const
+  const HOLE = 'qnh may be left out: nothing would be said for it; make qnh required or given'
+
+  test.each([
+    ['opens', ['opens: "clearance"', 'opens: "altimeter <qnh>"']],
+    ['an element', ['says: "runway <runway>"', 'says: "runway <runway> altimeter <qnh>"']],
+    ['an element in one phraseology', ['faa: "maintain <level>"', 'faa: "maintain <level> altimeter <qnh>"']],
+    ['closes', ['closes: "read back correct"', 'closes: "read back correct <qnh>"']],
+  ] as const)('does not say what may be left out (%s)', (_, change) => {
+    expect(readWith([change], [OPTIONAL])).toContain(HOLE)
+    expect(readWith([change])).not.toContain(HOLE)
+  })
+
+  test('does not say what rests on something that may be left out, unless its calculator does without', () => {
+    const says = ['opens: "clearance"', 'opens: "<twice>"'] as const
+    const twice = (derived: string) => [
+      OPTIONAL,
+      ['figures:\n', `figures:\n  twice: {label: twice, kind: altitude, derived: ${derived}}\n`] as const,
+    ]
+    expect(readWith([says], twice('{by: pressureAltitude, elevation: 400, setting: qnh}'))).toContain(
+      'twice rests on qnh, which may be left out: nothing would be said for it; make qnh required or given',
+    )
+    const thrust = (outside: string, assumed: string) =>
+      readWith(
+        [['opens: "clearance"', 'opens: "<thrust>"']],
+        [
+          [
+            'figures:\n',
+            `figures:
+  air: {label: air, kind: temperature, unit: C, entered: {}}
+  warm: {label: warm, kind: temperature, unit: C, entered: {required: false}}
+  thrust: {label: thrust, kind: temperature, unit: C, derived: {by: thrustTemperature, outside: ${outside}, assumed: ${assumed}, most: 52}}
+`,
+          ],
+        ],
+      )
+    expect(thrust('air', 'warm')).toEqual([])
+    expect(thrust('warm', 'air')).toEqual([expect.stringContaining('thrust rests on warm, which may be left out')])
+  })
+
+  test('does not say what is worked out of a figure before that is set', () => {
+    const message = 'level is needed here, and no exchange before this sets it'
+    expect(readWith([['opens: "clearance"', 'opens: "clearance <doubled>"']])).toEqual([message])
+    expect(readWith([['closes: "read back correct"', 'closes: "level <doubled>"']])).toEqual([])
+  })
+})
+
 describe('an exchange with a mistake is refused with line, column and what would be right', () => {
   test.each(BAD)('%s', (_, from, to, message, at) => {
     const { pack, problems } = read(from, to)
