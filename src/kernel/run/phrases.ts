@@ -17,8 +17,7 @@ export const FIXED_PHRASES = [
   'are open again',
   'nothing said so far changes',
   'figures changed',
-  'has changed',
-  'have changed',
+  'changed',
   'and',
   'is no longer complete',
   'complete',
@@ -146,8 +145,7 @@ export const say = {
   figuresChanged: () => sentence('figures changed'),
   openAgain: (names: readonly string[]) =>
     sentence(`${listed(names)} ${names.length > 1 ? 'are open again' : 'is open again'}`),
-  changed: (labels: readonly string[]) =>
-    labels.length === 0 ? '' : sentence(`${listed(labels)} ${labels.length > 1 ? 'have changed' : 'has changed'}`),
+  changed: (labels: readonly string[]) => (labels.length === 0 ? '' : sentence(`${listed(labels)} changed`)),
   nothingChanges: () => sentence('nothing said so far changes'),
   revoked: (list: string) => sentence(`${listName(list)} is no longer complete`),
   heard: (words: string) => sentence(`I heard ${words}`),

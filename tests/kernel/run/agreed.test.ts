@@ -64,7 +64,7 @@ describe('another runway behind the clearances', () => {
     expect(run.state.briefingsClosed).toEqual([])
     expect(run.state.topics).toEqual({ 'briefing.level': 'ok', 'briefing.reject': 'ok' })
     const said = run.said().join(' ')
-    expect(said).toContain('Runway has changed. Departure clearance, taxi and departure briefing are open again.')
+    expect(said).toContain('Runway changed. Departure clearance, taxi and departure briefing are open again.')
     expect(said).not.toMatch(/zero nine|two seven/)
   })
 
@@ -117,7 +117,7 @@ describe('another runway behind the clearances', () => {
 describe('papers that put another value in the place of one that a station gave', () => {
   it('open what gave it again, and the station says what it said', () => {
     const run = revise(flown(CLEARED), { level: 6000 })
-    expect(run.said().join(' ')).toContain('First level has changed. Departure clearance is open again.')
+    expect(run.said().join(' ')).toContain('First level changed. Departure clearance is open again.')
     run.hear('request clearance').hear(CLEARANCE)
     expect(run.state.values.level).toBe(5000)
   })

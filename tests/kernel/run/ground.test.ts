@@ -211,9 +211,9 @@ describe('a list or a flow calls nothing done that a hard order holds back', () 
   })
 
   test.each([
-    [[], 'right engine stable first'],
-    [['rightStart'], 'left engine stable first'],
-    [['leftStart'], 'right engine stable first'],
+    [[], 'right engine start'],
+    [['rightStart'], 'left engine start'],
+    [['leftStart'], 'right engine start'],
     [['rightStart', 'leftStart'], undefined],
   ])('both engines are stable when both starts are: %s', (started, caution) => {
     const run = at(['rightStart', 'leftStart', 'pushAndStart'], [])
