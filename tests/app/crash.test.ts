@@ -18,6 +18,7 @@ import { figuresFor, findItem, findLine, listById, responseOf, saidFigures } fro
 import type { RunState } from '../../src/kernel/run/state.ts'
 import { fold } from '../../src/kernel/run/step.ts'
 import { promptWords } from '../../src/kernel/run/turn.ts'
+import { nextCall, watchAt, watchState } from '../../src/kernel/run/watchTiming.ts'
 import type { RunLog } from '../../src/ports.ts'
 import { createFakeClock } from '../fakes/clock.ts'
 import { createFakeEar } from '../fakes/ear.ts'
@@ -118,6 +119,11 @@ function words(run: RunState, random: (below: number) => number): string {
     }
     case 'line':
       return findLine(listById(demo, floor.list), floor.line).say[0] ?? ''
+    case 'watch': {
+      const watch = watchAt(demo, floor)
+      const call = watch && run.watches[watch.id]?.status === 'running' && nextCall(watch, watchState(run, watch.id))
+      return (call ? call.call.say[0] : watch?.begins[0])?.replace('<value>', 'nine zero zero') ?? ''
+    }
     case 'call':
       return demo.phases[floor.phase]?.activities[floor.activity]?.name ?? ''
     default:
