@@ -148,7 +148,8 @@ export function createDeparture(parts: DepartureParts): Departure {
       activities.some(({ type }) => type === 'exchange' || type === 'briefing'),
     )
     if (!hasTalk) return undefined
-    return scriptFor(pack, draft, dealt ?? parts.newSeed(), { slips })
+    const final = dealt === undefined ? undefined : dealtBy(pack, dealt)?.final
+    return scriptFor(pack, draft, dealt ?? parts.newSeed(), { slips, others: final ? [final] : [] })
   }
 
   /** The run's own pack, as its log holds it: an edition that came since cannot change it. */

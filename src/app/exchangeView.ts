@@ -148,7 +148,7 @@ function pendingView(pack: Pack, exchange: Exchange, turn: Turn, run: RunState) 
 
 /** Right is what an earlier transmission had right; wrong or missing is told by the last one. */
 function elementsView(turn: Turn, run: RunState) {
-  const elements = readBacksOf(turn, run.situation)
+  const elements = readBacksOf(turn, run.situation).filter((element) => partNames(element).required.size > 0)
   const { held, status } = turnState(run, turn.id)
   const isLast = run.last?.of === 'readBack' && run.last.item === turn.id
   const said = isLast && run.last ? statesOf(elements, run.last.judgement) : {}

@@ -2,12 +2,14 @@
 
 import { ACKNOWLEDGEMENTS } from '../kernel/hearing/talk.ts'
 import { tokensOf } from '../kernel/numbers/tokens.ts'
+import { landmarksOf } from '../kernel/response/anchors.ts'
+import { chunksOf } from '../kernel/response/chunks.ts'
 import { isWhole } from '../kernel/response/form.ts'
 import { judge } from '../kernel/response/judge.ts'
 import { isNegation } from '../kernel/response/lexicon.ts'
 import type { JudgeInput, Judgement } from '../kernel/response/model.ts'
 import { figureNames } from '../kernel/response/parse.ts'
-import { judgeReadBack, wholeResponse } from '../kernel/response/readBack.ts'
+import { judgeReadBack, partNames, wholeResponse } from '../kernel/response/readBack.ts'
 import { topicsIn } from '../kernel/response/topics.ts'
 import { topicsOf } from '../kernel/run/briefing.ts'
 import type { Pack } from '../kernel/run/checklist.ts'
@@ -82,7 +84,12 @@ function readBackIn(pack: Pack, state: RunState, turn: Turn, heard: Heard, evide
   const before = status === 'said' ? held : []
   const text =
     status === 'slipped' ? heard.text.replace(/^\s*(negative|confirm|correction|say again)\b[\s,]*/i, '') : heard.text
-  const judgement = judgeReadBack(all, { ...inputOf(state, heard, text), figures, held: before, begun })
+  // A bare number is for what is owed: what may be said besides has to be named.
+  const named = new Set(chunksOf(landmarksOf(all, figures), text, new Set()).map(({ element }) => element))
+  const meant = all.filter(
+    (element, index) => element.id === 'callSign' || partNames(element).required.size > 0 || named.has(index),
+  )
+  const judgement = judgeReadBack(meant, { ...inputOf(state, heard, text), figures, held: before, begun })
   if (isOther(pack, wholeResponse(all), undefined, judgement, heard)) return undefined
   return transmitted(state, turn, 'readBack', doubted(judgement, heard), figures, evidence)
 }

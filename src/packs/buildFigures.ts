@@ -112,6 +112,7 @@ function declarationOf(name: string, figure: FigureText): FigureDeclaration {
     group: entered?.group ?? given?.group,
     required: given ? false : entered?.required,
     given: given?.from,
+    later: entered?.later && present(entered.later),
     constant,
     derived: derived && derivationOf(derived),
     round,

@@ -24,6 +24,7 @@ export function checkFigures(source: Source, texts: Texts): Problem[] {
       report('figure.telephony', ['figures', name, 'telephony'], `${name} should have ${designators}`)
     }
     checkFrom(name, figure, texts, report)
+    checkLater(name, figure, report)
     checkDerived(name, figure, texts, report)
   }
   checkGround(texts, report)
@@ -91,6 +92,22 @@ function checkValue(name: string, figure: FigureText, value: Value, path: Path, 
   const spec = figure as unknown as FigureModel['declarations'][string]['spec']
   const declaration = { name, label, spec, ...(measure && { measure }), alsoCalled: [], input: false }
   for (const { code, message } of valueProblems(declaration, value)) report(code, ['figures', name, ...path], message)
+}
+
+/** Only a number can move by steps. */
+function checkLater(name: string, figure: FigureText, report: Report): void {
+  const { later } = figure.entered ?? {}
+  if (!later) return
+  const at: Path = ['figures', name, 'entered', 'later']
+  if (measureOf(figure) === undefined) {
+    report(
+      'later.noNumber',
+      at,
+      `${name} (${figure.kind}) is no number; only a number can have a later value so far away`,
+    )
+  } else if (later.most < later.step) {
+    report('figure.band', [...at, 'most'], `${name}: most ${later.most} is below one step, ${later.step}`)
+  }
 }
 
 /** What a station may give: each of it a value that the kind can hold, and one for every case. */

@@ -14,7 +14,9 @@ const element = z.strictObject({
   label: text.describe('As named aloud: "squawk" in "say again squawk"'),
   alsoCalled: texts.default([]),
   says: wording,
-  readBack: notation.optional().describe('In the response notation; left out where it need not be read back'),
+  readBack: notation
+    .optional()
+    .describe('In the response notation; left out where it need not be read back, all in brackets where it may be'),
   when: when.optional(),
 })
 

@@ -38,6 +38,10 @@ const common = {
       group: text.optional(),
       required: z.boolean().default(true),
       plausible: band.optional(),
+      later: z
+        .strictObject({ most: positive, step: positive, min: number.optional() })
+        .optional()
+        .describe('A station that says it has a later value than the papers, at most so far away'),
     })
     .optional()
     .describe('A person enters it with each revision'),

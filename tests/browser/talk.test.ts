@@ -60,7 +60,7 @@ const FIGURES = [
 ]
 const INFORMATION = [
   'get the information',
-  ...['information kilo, one zero one zero', 'wind two two zero degrees one four knots, runway two four'],
+  ...['information kilo, one zero one zero', 'wind two three zero degrees one six knots, runway two four'],
 ]
 const BRIEFING = [
   'done',

@@ -26,10 +26,12 @@ async function informed(said: Inputs['said'] = {}) {
   for (const text of ['load figures list', ...figures, 'niner zero point four']) await answer(text)
   await screen.findByRole('heading', { level: 1, name: 'departure information' })
   await answer('get the information')
-  const spoken = (name: string, value: Value | undefined) => sayValue({ ...specOf(name), value } as Figure, 'plain')
-  const letter = spoken('information', script?.values.information)
-  const setting = spoken('altimeter', said.altimeter ?? INPUTS.preliminary.values.altimeter)
-  await answer(`information ${letter}, wind two two zero one four, altimeter ${setting}, runway two four`)
+  const aloud = (name: string) => {
+    const value = script?.values[name] ?? INPUTS.preliminary.values[name]
+    return sayValue({ ...specOf(name), value } as Figure, 'standard')
+  }
+  const wind = `wind ${aloud('windDirection')} ${aloud('windSpeed')}`
+  await answer(`information ${aloud('information')}, ${wind}, altimeter ${aloud('altimeter')}, runway two four`)
   await screen.findByRole('heading', { level: 1, name: 'departure clearance' })
   return { ...flight, script }
 }

@@ -55,6 +55,8 @@ export interface FigureDeclaration {
   readonly required?: boolean
   /** A station gives it in an exchange: one of these by chance, where the inputs do not say which. */
   readonly given?: GivenRule
+  /** Entered, but a station says a later value than the papers: another number, at most so far away. */
+  readonly later?: LaterRule
   /** The same in every departure: the value in the pack. */
   readonly constant?: Value
   readonly derived?: Derivation
@@ -124,6 +126,13 @@ export type GivenRule =
   | DealRange
   | readonly Value[]
   | { readonly by: string; readonly of: Readonly<Record<string, readonly Value[]>> }
+
+export interface LaterRule {
+  readonly most: number
+  readonly step: number
+  /** Not below this. */
+  readonly min?: number
+}
 
 /** From what a departure is dealt by seed. */
 export interface DealRules {

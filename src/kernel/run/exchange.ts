@@ -27,7 +27,7 @@ export interface Element {
   readonly label: string
   readonly alsoCalled: readonly string[]
   readonly says: Wording
-  /** In the response notation; absent where it need not be read back. */
+  /** In the response notation; absent where it need not be read back, all in brackets where it may be. */
   readonly readBack?: string
   readonly when?: Condition
 }

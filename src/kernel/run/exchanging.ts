@@ -40,6 +40,7 @@ function called(pack: Pack, state: RunState, exchange: Exchange, turn: Turn, eve
   const station = stationWords(pack, state, exchange, turn)
   const { judgement } = event
   const order = exchange.station.role === 'otherseat'
+  const isMute = !answers(exchange)
   switch (judgement.verdict) {
     case 'correct': {
       const held = unmet(pack, state, turn.interlocks, event.t)
@@ -56,13 +57,13 @@ function called(pack: Pack, state: RunState, exchange: Exchange, turn: Turn, eve
         const question = { about: 'order', turn: turn.id, heard } as const
         return listenAfter(pack, { ...missed, question }, [], { prompt: true, tone: 'attention' })
       }
-      if (order) return listenAfter(pack, missed, [say.heard(heard)], { prompt: true, tone: 'attention' })
+      if (isMute) return listenAfter(pack, missed, [say.heard(heard)], { prompt: true, tone: 'attention' })
       return hearStation(pack, missed, station.confirm(labelsOf(pack, turn, judgement.parts, 'wrong')))
     }
     case 'incomplete': {
       const kept = keepParts(state, turn, judgement.parts)
       const labels = labelsOf(pack, turn, judgement.parts, 'missing')
-      if (order) return listenAfter(pack, kept, [say.missing(turn.label, labels)])
+      if (isMute) return listenAfter(pack, kept, [say.missing(turn.label, labels)])
       return hearStation(pack, kept, station.confirm(labels))
     }
     case 'sayAgain':
@@ -116,6 +117,12 @@ function readBack(pack: Pack, state: RunState, exchange: Exchange, turn: Turn, e
       }
       const kept = keepParts(countMiss(state, turn, event), turn, judgement.parts)
       const corrected = ids('wrong')
+      if (!answers(exchange)) {
+        const asked = corrected.length > 0 ? corrected : elements.map(({ id }) => id)
+        const labels = elements.filter(({ id }) => asked.includes(id)).map(({ label }) => label)
+        const words = [say.heard(wrongWords(judgement.parts) || event.evidence.text), say.topics(labels)]
+        return listenAfter(pack, kept, words, { tone: 'attention', promptAfterMs: PROMPT_AFTER_MISS_MS })
+      }
       return hearStation(
         pack,
         kept,
@@ -126,7 +133,9 @@ function readBack(pack: Pack, state: RunState, exchange: Exchange, turn: Turn, e
     case 'incomplete': {
       const kept = keepParts(state, turn, judgement.parts)
       const missing = elements.filter(({ id }) => states[id] !== 'ok').map(({ label }) => label)
-      return hearStation(pack, kept, station.readBack(missing))
+      return answers(exchange)
+        ? hearStation(pack, kept, station.readBack(missing))
+        : listenAfter(pack, kept, [say.topics(missing)])
     }
     case 'sayAgain':
     case 'command':
@@ -198,9 +207,12 @@ function unclear(pack: Pack, before: RunState, exchange: Exchange, turn: Turn, b
   const state = { ...withTurn(before, turn.id, { sayAgains: times }), askedAgainAt: before.t }
   if (times > 3) return listenAfter(pack, state, [], { tone: 'soft' })
   if (times === 3) return listenAfter(pack, state, [say.useKeys()])
-  if (exchange.station.role === 'otherseat') return listenAfter(pack, state, [say.sayAgain(turn.label)])
+  if (!answers(exchange)) return listenAfter(pack, state, [say.sayAgain(turn.label)])
   return hearStation(pack, state, stationWords(pack, state, exchange, turn).sayAgain())
 }
+
+/** An order is Otherseat's own to answer; a broadcast hears nobody, so that Otherseat asks for what lacks. */
+const answers = ({ station }: Exchange): boolean => station.role === 'controller' || station.role === 'groundCrew'
 
 function countMiss(state: RunState, turn: Turn, event: Transmitted): RunState {
   const { misses } = turnState(state, turn.id)

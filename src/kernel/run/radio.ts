@@ -76,16 +76,19 @@ export function stationWords(pack: Pack, state: RunState, exchange: Exchange, tu
   const elementText = (element: Element, values?: RunState['values']) =>
     worded(pack, state, element.says, values ?? saidValues(state))
   const named = (id: string) => turn.elements.find((element) => element.id === id)
+  const whole = () =>
+    speech(
+      sentence(
+        worded(pack, state, turn.opens),
+        ...elementsOf(turn, state.situation).map((element) => elementText(element)),
+      ),
+    )
   return {
     /** The whole of what it has to say. */
-    whole: () =>
-      speech(
-        sentence(
-          worded(pack, state, turn.opens),
-          ...elementsOf(turn, state.situation).map((element) => elementText(element)),
-        ),
-      ),
+    whole,
+    /** A broadcast runs from its beginning whatever was asked for. */
     again: (id?: string) => {
+      if (role === 'broadcast') return whole()
       const element = id === undefined ? undefined : named(id)
       const texts = element
         ? [elementText(element)]

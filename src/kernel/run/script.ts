@@ -13,12 +13,15 @@ import { figureNames, figuresOf, parseResponse } from '../response/parse.ts'
 import type { Pack } from './checklist.ts'
 import type { Script, ScriptedBy, Slip } from './events.ts'
 import type { Element, Exchange, Turn, Wording } from './exchange.ts'
+import { drawLater } from './later.ts'
 import { holds } from './place.ts'
 import { scriptedWith } from './said.ts'
 
 export interface ScriptOptions {
   /** Once in the run a controller errs, and the pilot is meant to notice. */
   readonly slips?: boolean
+  /** Other revisions of this departure that may be in force when a station speaks. */
+  readonly others?: readonly Inputs[]
 }
 
 /** Same pack, inputs and seed, same script, whatever the final figures will be: what goes by another figure is drawn for all its values. */
@@ -39,7 +42,11 @@ export function scriptFor(pack: Pack, inputs: Inputs, seed: number, options: Scr
     const value = said ?? (name in by ? undefined : (entered ?? drawn))
     if (value !== undefined) values[name] = value
   }
-  const script: Script = { values, ...(Object.keys(by).length > 0 && { by }) }
+  const more = Object.keys(by).length > 0 && { by }
+  const given = scriptedWith({ values, ...more }, inputs.values)
+  const entered = { ...inputs, values: { ...inputs.values, ...given } }
+  Object.assign(values, drawLater(pack, entered, figuresOfStations(pack), chance, options.others))
+  const script: Script = { values, ...more }
   const all = { ...inputs.values, ...scriptedWith(script, inputs.values) }
   const slip = options.slips ? drawSlip(pack, all, inputs.situation ?? {}, chance) : undefined
   return { ...script, ...(slip && { slip }) }

@@ -188,11 +188,11 @@ export interface TurnOptions {
 
 /** Says something, then listens anew. */
 export function turn(pack: Pack, state: RunState, words: readonly string[], options: TurnOptions = {}): Step {
-  const asked = options.prompt ? readBackAsked(pack, state) : []
-  const prompt = options.prompt && asked.length === 0 ? promptWords(pack, state) : ''
+  const asked = options.prompt ? readBackAsked(pack, state) : undefined
+  const prompt = !options.prompt ? '' : asked === undefined ? promptWords(pack, state) : asked.words
   const text = [...words, prompt].filter((part) => part).join(' ')
   const order = state.order + 1
-  const stations = [...(options.stations ?? []), ...asked]
+  const stations = [...(options.stations ?? []), ...(asked?.stations ?? [])]
   // Where a station alone has spoken, Otherseat's words of before are not the last any more.
   const next = { ...state, order, said: text || (stations.length > 0 ? '' : state.said) }
   const effects: Effect[] = [{ type: 'shut' }, { type: 'stopTimers' }]
@@ -203,17 +203,26 @@ export function turn(pack: Pack, state: RunState, words: readonly string[], opti
   return { state: next, effects }
 }
 
-/** A station that waits for its read-back asks for it itself, by the names of what is missing. */
-function readBackAsked(pack: Pack, state: RunState): readonly Speech[] {
+/**
+ * A station that waits for its read-back asks for it itself, by the names of what is missing; what a broadcast said
+ * Otherseat asks for. Undefined where none is awaited.
+ */
+function readBackAsked(
+  pack: Pack,
+  state: RunState,
+): { readonly stations: readonly Speech[]; readonly words: string } | undefined {
   const exchange = state.question || state.standingBy ? undefined : exchangeAt(pack, state.floor)
   const pending = exchange && pendingTurn(exchange, state)
-  if (!exchange || !pending) return []
+  if (!exchange || !pending) return undefined
   const { held } = turnState(state, pending.id)
   const missing = readBacksOf(pending, state.situation).filter((element) =>
     [...partNames(element).required].some((name) => !held.includes(name)),
   )
-  if (missing.length === 0) return []
-  return stationWords(pack, state, exchange, pending).readBack(missing.map(({ label }) => label))
+  if (missing.length === 0) return undefined
+  const labels = missing.map(({ label }) => label)
+  return exchange.station.role === 'broadcast'
+    ? { stations: [], words: say.topics(labels) }
+    : { stations: stationWords(pack, state, exchange, pending).readBack(labels), words: '' }
 }
 
 /** Waiting at a line, in a flow or standing by is no silence: only an open item is asked for again. */

@@ -1,0 +1,80 @@
+/** The recorded broadcast of the demo: it says what is new, and answers nobody. */
+
+import { beforeAll, describe, expect, test } from 'vitest'
+import type { Pack } from '../../../src/kernel/run/checklist.ts'
+import type { Exchange } from '../../../src/kernel/run/exchange.ts'
+import { packAt } from '../figures/marram.ts'
+import { begun, type Flown, happen, hear, words } from './demoRun.ts'
+
+const PAPERS = {
+  runway: '24',
+  altimeter: 1009,
+  altimeterInches: 29.8,
+  temperature: 11,
+  windDirection: 220,
+  windSpeed: 14,
+}
+const SAID = { information: 'K', altimeter: 1011, altimeterInches: 29.85, windDirection: 240, windSpeed: 16 }
+const WHOLE = 'information kilo, altimeter one zero one one, wind two four zero one six, runway two four'
+const SPOKEN =
+  'broadcast: Heron marsh departure information kilo, Q N H one zero one one, wind two four zero degrees one six knots, ' +
+  'temperature one one, departure runway two four.'
+
+let demo: Pack
+let said: Flown
+beforeAll(async () => {
+  demo = await packAt('checklists/marram')
+  const exchanges = demo.phases.flatMap(({ activities }) => activities.filter(({ type }) => type === 'exchange'))
+  const information = exchanges.filter(({ id }) => id === 'information') as Exchange[]
+  const from = { situation: { stand: 'push', icing: 'no' }, said: SAID, values: PAPERS }
+  said = hear(begun(demo, information, from), 'get the information')
+})
+
+const statusOf = ({ state }: Flown) => state.turns['information.broadcast']?.status
+
+test('it says a later wind and altimeter setting than the papers, and these become the figures', () => {
+  expect(words(said)).toEqual([SPOKEN])
+  const taken = hear(said, WHOLE)
+  expect(statusOf(taken)).toBe('done')
+  expect(taken.effects.find(({ type }) => type === 'takeDown')).toMatchObject({
+    values: { information: 'K', altimeter: 1011, windDirection: 240, windSpeed: 16 },
+  })
+})
+
+test('values may stand without their names in the order in which they were said', () => {
+  expect(statusOf(hear(said, WHOLE.replace('altimeter ', '').replace('wind ', '').replace('runway ', '')))).toBe('done')
+})
+
+test('what the papers have is not what was said: Otherseat tells what was heard and asks for it again', () => {
+  const after = hear(said, WHOLE.replace('one zero one one', 'one zero zero niner'))
+  expect(words(after)).toEqual(['otherseat: I heard one zero zero niner. Altimeter?'])
+  expect(statusOf(hear(after, 'one zero one one'))).toBe('done')
+})
+
+describe('Otherseat asks for what lacks', () => {
+  test('at once', () => {
+    expect(words(hear(said, 'information kilo, one zero one one'))).toEqual(['otherseat: Wind, runway?'])
+  })
+
+  test('after a stand by', () => {
+    const waiting = hear(hear(said, 'information kilo'), 'stand by')
+    expect(words(hear(waiting, 'continue'))).toEqual(['otherseat: Altimeter, wind, runway?'])
+  })
+
+  test('when nothing is said', () => {
+    const silent = happen(said, { type: 'silent', order: said.state.order, after: 'prompt' })
+    expect(words(silent)).toEqual(['otherseat: Information letter, altimeter, wind, runway?'])
+  })
+})
+
+test('it is heard again from its beginning, whatever is asked for', () => {
+  expect(words(hear(said, 'say again'))).toEqual([SPOKEN])
+  expect(words(hear(said, 'say again wind'))).toEqual([SPOKEN])
+})
+
+test('the temperature need not be said, is right where it is and wrong where it is not', () => {
+  expect(statusOf(hear(said, `${WHOLE}, temperature one one`))).toBe('done')
+  const after = hear(said, `${WHOLE}, temperature one two`)
+  expect(words(after)).toEqual(['otherseat: I heard one two. Temperature?'])
+  expect(statusOf(hear(after, 'temperature one one'))).toBe('done')
+})
