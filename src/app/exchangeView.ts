@@ -114,7 +114,7 @@ const LISTEN: Readonly<Record<Role, string>> = {
 }
 
 function listenHint({ station }: Exchange, turn: Turn, run: RunState): string {
-  return readBacksOf(turn, run.situation).length > 0 ? LISTEN[station.role] : 'Listen, then acknowledge: "roger".'
+  return readBacksOf(turn, run).length > 0 ? LISTEN[station.role] : 'Listen, then acknowledge: "roger".'
 }
 
 function callHint(pack: Pack, { station, order }: Exchange, turn: Turn | undefined): string {
@@ -148,7 +148,7 @@ function pendingView(pack: Pack, exchange: Exchange, turn: Turn, run: RunState) 
 
 /** Right is what an earlier transmission had right; wrong or missing is told by the last one. */
 function elementsView(turn: Turn, run: RunState) {
-  const elements = readBacksOf(turn, run.situation).filter((element) => partNames(element).required.size > 0)
+  const elements = readBacksOf(turn, run).filter((element) => partNames(element).required.size > 0)
   const { held, status } = turnState(run, turn.id)
   const isLast = run.last?.of === 'readBack' && run.last.item === turn.id
   const said = isLast && run.last ? statesOf(elements, run.last.judgement) : {}

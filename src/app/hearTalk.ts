@@ -74,7 +74,7 @@ export function secondThoughts(pack: Pack, state: RunState, heard: Heard, eviden
 const isClear = (happening: Happening) => happening.type === 'transmitted' && happening.judgement.verdict !== 'sayAgain'
 
 function readBackIn(pack: Pack, state: RunState, turn: Turn, heard: Heard, evidence: Evidence): Happening | undefined {
-  const elements = readBacksOf(turn, state.situation)
+  const elements = readBacksOf(turn, state)
   const { status, held, begun } = turnState(state, turn.id)
   const spoken = elements.length > 0 ? elements : [{ id: 'acknowledged', response: ACKNOWLEDGED }]
   const beside = besideReadBack(turn)

@@ -48,7 +48,7 @@ function labelling(pack: Pack, run: RunState, { item: id, of }: LastAnswer): (pa
       return byWording(pack, findTurn(pack, id).turn.calls ?? '')
     case 'readBack': {
       const { turn } = findTurn(pack, id)
-      const elements = readBacksOf(turn, run.situation).map((element) => ({ ...element, ...partNames(element) }))
+      const elements = readBacksOf(turn, run).map((element) => ({ ...element, ...partNames(element) }))
       const byFigure = byWording(pack, '')
       return (part) => elements.find(({ all }) => all.has(part.name))?.label ?? byFigure(part)
     }

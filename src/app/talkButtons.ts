@@ -25,7 +25,7 @@ function exchangeButtons(exchange: Exchange, run: RunState): ViewButton[] {
     return phrase === undefined || turn === pending ? [] : [byKey(turn, 'call', phrase)]
   })
   if (!pending) return calls
-  const responses = readBacksOf(pending, run.situation).map(({ response }) => response)
+  const responses = readBacksOf(pending, run).map(({ response }) => response)
   const phrase = responses.length === 0 ? 'roger' : wordsAlone(responses)
   // What the answer is, one has to hear.
   const answer =

@@ -10,11 +10,14 @@ export function wordingOf(text: WordingText): Wording {
 }
 
 function elementOf({ element, label, alsoCalled, says, readBack, when }: ElementText) {
-  return present({ id: element, label, alsoCalled, says: wordingOf(says), readBack, when: conditionOf(when) })
+  return present({
+    ...{ id: element, label, alsoCalled, says: wordingOf(says), when: conditionOf(when) },
+    readBack: readBack === undefined ? undefined : wordingOf(readBack),
+  })
 }
 
 function turnOf(exchange: string, text: TurnText): Turn {
-  const { turn, label, calls, states, opens, closes, elements, sets, clears, caution } = text
+  const { turn, label, calls, states, opens, closes, elements, faaOrder, sets, clears, caution } = text
   return present({
     id: `${exchange}.${turn}`,
     label,
@@ -22,6 +25,7 @@ function turnOf(exchange: string, text: TurnText): Turn {
     states,
     opens: opens === undefined ? undefined : wordingOf(opens),
     elements: elements.map(elementOf),
+    faaOrder,
     closes: closes === undefined ? undefined : wordingOf(closes),
     sets,
     clears,

@@ -15,7 +15,7 @@ import {
   report,
 } from './checking.ts'
 import type { When } from './conditions.ts'
-import type { BriefingText, ElementText, ExchangeText, TurnText } from './exchangeSchema.ts'
+import type { BriefingText, ElementText, ExchangeText, TurnText, WordingText } from './exchangeSchema.ts'
 import { didYouMean } from './nearest.ts'
 import type { Path } from './source.ts'
 
@@ -58,6 +58,7 @@ function checkTurn(checking: Checking, turn: TurnText, path: Path): void {
     checkReadBack(checking, turn, element, at)
   }
   checkNames(checking, turn, path)
+  checkOrder(checking, turn, path)
   if (turn.clears !== undefined && !checking.awaited.includes(turn.clears)) {
     const message = `nothing waits for the clearance "${turn.clears}"${didYouMean(turn.clears, checking.awaited)}`
     report(checking, 'clearance.unknown', [...path, 'clears'], message)
@@ -70,7 +71,7 @@ function checkTurn(checking: Checking, turn: TurnText, path: Path): void {
  * or like what another element demands, would count for it.
  */
 function checkNames(checking: Checking, { elements }: TurnText, path: Path): void {
-  const all = elements.map(({ readBack }) => slotsOf(readBack))
+  const all = elements.map(({ readBack }) => textsOf(readBack).flatMap(slotsOf))
   for (const [index, slots] of all.entries()) {
     for (const word of slots.filter(({ type }) => type === 'word')) {
       const same = (other: Slot) => other.name === word.name && (other.required || other.type === 'figure')
@@ -84,46 +85,86 @@ function checkNames(checking: Checking, { elements }: TurnText, path: Path): voi
   }
 }
 
-function slotsOf(text: string | undefined): readonly Slot[] {
-  const parsed = parseResponse(text ?? '')
+/** The one text of both phraseologies, or that of each. */
+function textsOf(text: WordingText | undefined): string[] {
+  if (text === undefined) return []
+  return typeof text === 'string' ? [text] : [text.icao, text.faa]
+}
+
+function slotsOf(text: string): readonly Slot[] {
+  const parsed = parseResponse(text)
   return 'response' in parsed ? pathsOf(parsed.response).flat() : []
 }
 
-/** Figures that a wording says in either phraseology, and those that it says in both. */
-function figuresSaid(says: ElementText['says'] | undefined): { any: Set<string>; both: Set<string> } {
-  if (says === undefined) return { any: new Set(), both: new Set() }
-  const { icao, faa } = wordingOf(says)
-  const [one, other] = [icao, faa].map(
-    (text) => new Set([...text.matchAll(/<([^<>]*)>/g)].map(([, name = '']) => name)),
-  )
-  return {
-    any: new Set([...(one ?? []), ...(other ?? [])]),
-    both: new Set([...(one ?? [])].filter((name) => other?.has(name))),
+type Name = (figure: string) => string
+const asItIs: Name = (figure) => figure
+
+/** One setting in two units is one figure to be said. */
+function sameAs({ figures = {} }: Checking): Name {
+  return (figure) => {
+    const derived = Object.hasOwn(figures, figure) ? figures[figure]?.derived : undefined
+    const of = derived?.by === 'same' && 'of' in derived ? derived.of : undefined
+    return typeof of === 'string' ? of : figure
   }
 }
 
+const figuresIn = (text: string, nameOf: Name) =>
+  new Set([...text.matchAll(/<([^<>]*)>/g)].map(([, name = '']) => nameOf(name)))
+
+/** Figures that a wording says in either phraseology, and those that it says in both. */
+function figuresSaid(says: WordingText | undefined, nameOf = asItIs): { any: Set<string>; both: Set<string> } {
+  if (says === undefined) return { any: new Set(), both: new Set() }
+  const wording = wordingOf(says)
+  const [icao, faa] = [figuresIn(wording.icao, nameOf), figuresIn(wording.faa, nameOf)]
+  return { any: new Set([...icao, ...faa]), both: new Set([...icao].filter((name) => faa.has(name))) }
+}
+
 /** Everything in a turn that says a figure, with the condition under which it is said. */
-function sayings(turn: TurnText): { readonly said: Set<string>; readonly when: When }[] {
+function sayings(turn: TurnText, nameOf = asItIs): { readonly said: Set<string>; readonly when: When }[] {
   return [
-    { said: figuresSaid(turn.opens).both, when: undefined },
-    ...turn.elements.map(({ says, when }) => ({ said: figuresSaid(says).both, when })),
+    { said: figuresSaid(turn.opens, nameOf).both, when: undefined },
+    ...turn.elements.map(({ says, when }) => ({ said: figuresSaid(says, nameOf).both, when })),
   ]
 }
 
 /** An element is read back from what was said: its own words, the opening, or another element that is always said. */
 function checkReadBack(checking: Checking, turn: TurnText, element: ElementText, path: Path): void {
-  if (element.readBack === undefined) return
+  const { readBack, says } = element
   const at: Path = [...path, 'readBack']
-  const named = checkResponse(checking, element.readBack, at, 'readBack')
-  const own = figuresSaid(element.says)
+  if (typeof readBack === 'string') checkSaid(checking, turn, element, figuresSaid(says), readBack, at)
+  else if (readBack) {
+    for (const radio of ['icao', 'faa'] as const) {
+      const any = figuresIn(wordingOf(says)[radio], asItIs)
+      checkSaid(checking, turn, element, { any, both: any }, readBack[radio], [...at, radio])
+    }
+  }
+}
+
+function checkSaid(
+  checking: Checking,
+  turn: TurnText,
+  { element }: ElementText,
+  own: ReturnType<typeof figuresSaid>,
+  readBack: string,
+  at: Path,
+): void {
   const before = sayings(turn).filter(({ when }) => when === undefined)
-  for (const name of named) {
+  for (const name of checkResponse(checking, readBack, at, 'readBack')) {
     if (own.both.has(name) || before.some(({ said }) => said.has(name))) continue
     const message = own.any.has(name)
       ? `${name} is to be read back, but only one of icao and faa says it`
-      : `${name} is to be read back, but ${element.element} never says it; add <${name}> to says`
+      : `${name} is to be read back, but ${element} never says it; add <${name}> to says`
     report(checking, 'readBack.unsaid', at, message)
   }
+}
+
+/** In another order, but all of them. */
+function checkOrder(checking: Checking, { turn, elements, faaOrder }: TurnText, path: Path): void {
+  if (!faaOrder) return
+  const ids = elements.map(({ element }) => element)
+  if (JSON.stringify([...faaOrder].sort()) === JSON.stringify([...ids].sort())) return
+  const message = `faaOrder should name every element of ${turn} once: ${ids.join(', ')}`
+  report(checking, 'order.elements', [...path, 'faaOrder'], message)
 }
 
 function checkSet(checking: Checking, turn: TurnText, name: string, path: Path): void {
@@ -133,7 +174,7 @@ function checkSet(checking: Checking, turn: TurnText, name: string, path: Path):
     const origin = figure.derived ? 'computed' : 'fixed in the pack'
     report(checking, 'sets.notEntered', path, `${name} is ${origin}; only what is entered or given can be set here`)
   }
-  const saying = sayings(turn).filter(({ said }) => said.has(name))
+  const saying = sayings(turn, sameAs(checking)).filter(({ said }) => said.has(name))
   if (saying.length === 0) {
     const message = `${name} is set here, but no element of ${turn.turn} says it; add an element with <${name}>`
     report(checking, 'sets.unsaid', path, message)
@@ -149,14 +190,15 @@ function adviseReadBack(checking: Checking, turn: TurnText, path: Path): void {
     const at: Path = [...path, 'elements', index]
     const kindOf = (name: string) =>
       checking.figures && Object.hasOwn(checking.figures, name) ? checking.figures[name]?.kind : undefined
-    const owed = [...figuresSaid(says).any].filter((name) => READ_BACK.has(kindOf(name) ?? ''))
-    const asked = readBack === undefined ? [] : requiredFigures(readBack)
-    for (const name of owed.filter((one) => !asked.includes(one))) {
+    const nameOf = sameAs(checking)
+    const owed = [...figuresSaid(says, nameOf).any].filter((name) => READ_BACK.has(kindOf(name) ?? ''))
+    const asked = textsOf(readBack).map((text) => requiredFigures(text).map(nameOf))
+    for (const name of owed.filter((one) => asked.length === 0 || !asked.every((names) => names.includes(one)))) {
       const message = `${name} (${kindOf(name)}) is one of those that must be read back; add it to the readBack of ${element}`
       report(checking, 'readBack.owed', [...at, 'says'], message, 'advice')
     }
     const { icao, faa } = wordingOf(says)
-    if (![icao, faa].some((text) => HOLD_SHORT.test(text)) || asksHoldShort(readBack)) continue
+    if (![icao, faa].some((text) => HOLD_SHORT.test(text)) || asksHoldShort(textsOf(readBack))) continue
     const message = `"hold short" must always be read back; add it to the readBack of ${element}, not in brackets`
     report(checking, 'readBack.holdShort', [...at, 'says'], message, 'advice')
   }
@@ -167,9 +209,12 @@ function requiredFigures(text: string): string[] {
   return 'response' in parsed ? figuresOf(required(parsed.response)) : []
 }
 
-function asksHoldShort(text: string | undefined): boolean {
-  const parsed = parseResponse(text ?? '')
-  return 'response' in parsed && phrasesOf(required(parsed.response)).every((phrase) => HOLD_SHORT.test(phrase))
+function asksHoldShort(readBacks: readonly string[]): boolean {
+  const asks = readBacks.map((text) => {
+    const parsed = parseResponse(text)
+    return 'response' in parsed && phrasesOf(required(parsed.response)).every((phrase) => HOLD_SHORT.test(phrase))
+  })
+  return asks.length > 0 && asks.every(Boolean)
 }
 
 /** Without what may be left out. */

@@ -14,7 +14,8 @@ const element = z.strictObject({
   label: text.describe('As named aloud: "squawk" in "say again squawk"'),
   alsoCalled: texts.default([]),
   says: wording,
-  readBack: notation
+  readBack: z
+    .union([notation, z.strictObject({ icao: notation, faa: notation })])
     .optional()
     .describe('In the response notation; left out where it need not be read back, all in brackets where it may be'),
   when: when.optional(),
@@ -27,6 +28,7 @@ const turn = z.strictObject({
   states: z.array(texts.min(1)).min(2).optional(),
   opens: wording.optional().describe('What the station says before the elements'),
   elements: z.array(element).default([]),
+  faaOrder: z.array(id).optional().describe('All elements in the order of FAA phraseology, where it is another one'),
   closes: wording.optional().describe('What the station says when all is right'),
   sets: z.array(id).default([]).describe('Figures that hold from now on as they were said'),
   clears: id.optional().describe('The clearance that it gives'),

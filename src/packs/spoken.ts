@@ -133,7 +133,7 @@ function answersOf(activity: Activity): string[] {
       return activity.begins.concat(...activity.calls.map((call) => call.say))
     case 'exchange':
       return activity.turns
-        .flatMap(({ calls, elements }) => [calls, ...elements.map(({ readBack }) => readBack)])
+        .flatMap(({ calls, elements }) => [calls, ...elements.flatMap(({ readBack }) => waysOf(readBack))])
         .flatMap((response) => (response === undefined ? [] : [wordsIn(response)]))
     case 'briefing':
       return [...activity.ends, ...activity.topics.flatMap((topic) => topic.say)].map(wordsIn)

@@ -72,7 +72,7 @@ describe('what is hidden while a run is on', () => {
     expect(hidden.get('takeoffTrim')).toBe('own')
     expect(hidden.get('v1')).toBe('own')
     expect(hidden.get('v1Table')).toBe('near')
-    expect(hidden.get('altimeterInches')).toBe('near')
+    expect(hidden.get('altimeterInches')).toBe('own')
     // Moments and arms in other dimensions give a trim away as surely.
     for (const working of ['takeoffMoment', 'takeoffArm', 'takeoffFuelMoment', 'sheetWeight', 'headwind']) {
       expect(hidden.get(working), working).toBe('near')

@@ -1,3 +1,6 @@
+import { mkdtemp, readFile, writeFile } from 'node:fs/promises'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
 import { beforeAll, describe, expect, it } from 'vitest'
 import { run as rehearse } from '../../src/cli/rehearse.ts'
 import { runCommand } from './io.ts'
@@ -58,13 +61,21 @@ describe('the demo departure with the voices outside', () => {
   })
 
   it('gives clearances in the words of the FAA where they are asked for', async () => {
-    const { status, lines } = await fly('--voices', '1', '--radio', 'faa')
+    // The setting is said in inches there, and read back so.
+    const inches = (await readFile(ANSWERS, 'utf8'))
+      .replaceAll('one zero one zero', 'two niner eight three')
+      .replaceAll('one zero zero niner', 'two niner eight zero')
+      .replaceAll('q n h', 'altimeter')
+    const answers = join(await mkdtemp(join(tmpdir(), 'answers-')), 'faa.txt')
+    await writeFile(answers, inches)
+    const { status, lines, errors } = await fly('--voices', '1', '--radio', 'faa', '--answers', answers)
+    expect(errors).toBe('')
     expect(status).toBe(0)
     const controller = lines.filter((line) => line.startsWith('controller: '))
     expect(controller[0]).toMatch(
       /climb and maintain five thousand, departure frequency one two four point six seven five, /,
     )
-    expect(controller.some((line) => line.includes('altimeter one zero one zero'))).toBe(true)
+    expect(controller.some((line) => line.includes('altimeter two niner eight three'))).toBe(true)
   })
 
   it('draws other clearances by another number where the revision leaves them open', async () => {

@@ -2,7 +2,7 @@ import { cleanup, screen, waitFor } from '@testing-library/preact'
 import { describe, expect, it } from 'vitest'
 import { DEFAULT_SETTINGS, type Settings } from '../../src/app/settings.ts'
 import type { Inputs } from '../../src/kernel/figures/model.ts'
-import type { Figure, Value } from '../../src/kernel/kinds/kind.ts'
+import type { Figure } from '../../src/kernel/kinds/kind.ts'
 import { sayValue } from '../../src/kernel/kinds/table.ts'
 import { demo, flying, INPUTS, SHEETS, stage } from './stage.tsx'
 

@@ -35,7 +35,9 @@ function inExchange({ turns }: Exchange): Saying {
   return {
     said: [
       ...turns.flatMap(({ label, calls, states }) => (calls === undefined ? [] : [answered(label, [calls], states)])),
-      ...elements.flatMap(({ label, readBack }) => (readBack === undefined ? [] : [answered(label, [readBack])])),
+      ...elements.flatMap(({ label, readBack }) =>
+        readBack === undefined ? [] : [answered(label, [...new Set([readBack.icao, readBack.faa])])],
+      ),
     ],
     others: [
       ...ACKNOWLEDGEMENTS,

@@ -28,7 +28,7 @@ export interface Element {
   readonly alsoCalled: readonly string[]
   readonly says: Wording
   /** In the response notation; absent where it need not be read back, all in brackets where it may be. */
-  readonly readBack?: string
+  readonly readBack?: Wording
   readonly when?: Condition
 }
 
@@ -45,6 +45,8 @@ export interface Turn {
   /** What the station says before the elements: the call sign, "cleared". */
   readonly opens?: Wording
   readonly elements: readonly Element[]
+  /** Elements in the order in which FAA phraseology has them, where that is another one. */
+  readonly faaOrder?: readonly string[]
   /** Said when all is right; without it a controller says "read back correct", others nothing. */
   readonly closes?: Wording
   /** Figures that hold from now on as they were said. */

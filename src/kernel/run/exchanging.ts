@@ -58,11 +58,11 @@ function called(pack: Pack, state: RunState, exchange: Exchange, turn: Turn, eve
         return listenAfter(pack, { ...missed, question }, [], { prompt: true, tone: 'attention' })
       }
       if (isMute) return listenAfter(pack, missed, [say.heard(heard)], { prompt: true, tone: 'attention' })
-      return hearStation(pack, missed, station.confirm(labelsOf(pack, turn, judgement.parts, 'wrong')))
+      return hearStation(pack, missed, station.confirm(labelsOf(pack, state, turn, judgement.parts, 'wrong')))
     }
     case 'incomplete': {
       const kept = keepParts(state, turn, judgement.parts)
-      const labels = labelsOf(pack, turn, judgement.parts, 'missing')
+      const labels = labelsOf(pack, state, turn, judgement.parts, 'missing')
       if (isMute) return listenAfter(pack, kept, [say.missing(turn.label, labels)])
       return hearStation(pack, kept, station.confirm(labels))
     }
@@ -77,7 +77,7 @@ export function answerTo(pack: Pack, state: RunState, exchange: Exchange, turn: 
   const echo: Speech = { role: 'otherseat', text: say.insisted(turn.label, insisted ?? '') }
   const speech = insisted === undefined ? stationWords(pack, state, exchange, turn).whole() : [echo]
   const kept = insisted === undefined ? {} : { insisted }
-  if (readBacksOf(turn, state.situation).length === 0) return finish(pack, state, turn, speech, kept)
+  if (readBacksOf(turn, state).length === 0) return finish(pack, state, turn, speech, kept)
   const waits = withTurn(state, turn.id, {
     status: 'said',
     held: [],
@@ -94,7 +94,7 @@ function readBack(pack: Pack, state: RunState, exchange: Exchange, turn: Turn, e
   const { status } = turnState(state, turn.id)
   if (status === 'ahead' || status === 'done') return { state, effects: [] }
   const { judgement } = event
-  const elements = readBacksOf(turn, state.situation)
+  const elements = readBacksOf(turn, state)
   const slip = state.script?.slip?.turn === turn.id ? state.script.slip : undefined
   if (status === 'slipped') return slipAnswered(pack, state, exchange, turn, event)
   const states = statesOf(elements, judgement)
@@ -234,13 +234,11 @@ const wrongWords = (parts: readonly Part[]) =>
   parts.flatMap((part) => (part.state === 'wrong' && part.heard ? [part.heard] : [])).join(', ')
 
 /** Parts by the names of their figures or elements, never by their values. */
-function labelsOf(pack: Pack, turn: Turn, parts: readonly Part[], which: Part['state']): string[] {
+function labelsOf(pack: Pack, state: RunState, turn: Turn, parts: readonly Part[], which: Part['state']): string[] {
   const names = parts.filter((part) => part.state === which).map((part) => part)
   const labels = names.map(({ name, kind }) => {
     if (kind === 'figure') return pack.figures.declarations[name]?.label ?? turn.label
-    const element = turn.elements.find(
-      ({ id, readBack: response }) => response !== undefined && partNames({ id, response }).all.has(name),
-    )
+    const element = readBacksOf(turn, state).find((each) => partNames(each).all.has(name))
     return element?.label ?? turn.label
   })
   return [...new Set(labels)]

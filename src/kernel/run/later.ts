@@ -32,7 +32,7 @@ export function drawLater(
     const { name, later } = declaration
     const value = inputs.values[name]
     if (!later || typeof value !== 'number' || inputs.said?.[name] !== undefined) continue
-    const unmoved = readBack.filter((one) => one !== name && drawn[one] === undefined)
+    const unmoved = readBack.filter((one) => ![name, ...Object.keys(drawn)].some((moved) => isSame(pack, one, moved)))
     const found = shuffled(laterThan(declaration, later, value), chance).find((other) =>
       fixed.every((one, index) => {
         const after = compute(pack.figures, laidOver(one, { ...drawn, [name]: other }))
@@ -48,6 +48,12 @@ export function drawLater(
     return value !== undefined && value !== papers[name]?.value ? [[name, value]] : []
   })
   return Object.fromEntries(changed)
+}
+
+/** The figure itself, or the same in another unit. */
+function isSame(pack: Pack, name: string, of: string): boolean {
+  const { derived } = pack.figures.declarations[name] ?? {}
+  return name === of || (derived?.by === 'same' && derived.uses.includes(of))
 }
 
 /** Without what sheets state beside our own values: stations do not go by it. */

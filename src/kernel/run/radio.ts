@@ -48,13 +48,20 @@ function worded(pack: Pack, state: RunState, wording: Wording | undefined, value
   })
 }
 
-export const elementsOf = (turn: Turn, situation: RunState['situation']): Element[] =>
-  turn.elements.filter((element) => holds(element.when, situation))
+type Radioed = Pick<RunState, 'situation' | 'settings'>
 
-/** Elements that must be read back. */
-export const readBacksOf = (turn: Turn, situation: RunState['situation']) =>
-  elementsOf(turn, situation).flatMap((element) =>
-    element.readBack === undefined ? [] : [{ ...element, response: element.readBack }],
+/** Those that apply, in the order of the phraseology. */
+export function elementsOf(turn: Turn, { situation, settings }: Radioed): Element[] {
+  const applying = turn.elements.filter((element) => holds(element.when, situation))
+  const { faaOrder } = turn
+  if (settings.radio !== 'faa' || !faaOrder) return applying
+  return applying.sort((a, b) => faaOrder.indexOf(a.id) - faaOrder.indexOf(b.id))
+}
+
+/** Elements that must be read back, or may be. */
+export const readBacksOf = (turn: Turn, run: Radioed) =>
+  elementsOf(turn, run).flatMap((element) =>
+    element.readBack === undefined ? [] : [{ ...element, response: element.readBack[run.settings.radio ?? 'icao'] }],
   )
 
 /** All that a turn says or gives: each figure with the value that it has now. */
@@ -77,12 +84,7 @@ export function stationWords(pack: Pack, state: RunState, exchange: Exchange, tu
     worded(pack, state, element.says, values ?? saidValues(state))
   const named = (id: string) => turn.elements.find((element) => element.id === id)
   const whole = () =>
-    speech(
-      sentence(
-        worded(pack, state, turn.opens),
-        ...elementsOf(turn, state.situation).map((element) => elementText(element)),
-      ),
-    )
+    speech(sentence(worded(pack, state, turn.opens), ...elementsOf(turn, state).map((element) => elementText(element))))
   return {
     /** The whole of what it has to say. */
     whole,
@@ -92,11 +94,7 @@ export function stationWords(pack: Pack, state: RunState, exchange: Exchange, tu
       const element = id === undefined ? undefined : named(id)
       const texts = element
         ? [elementText(element)]
-        : [
-            'I say again',
-            worded(pack, state, turn.opens),
-            ...elementsOf(turn, state.situation).map((each) => elementText(each)),
-          ]
+        : ['I say again', worded(pack, state, turn.opens), ...elementsOf(turn, state).map((each) => elementText(each))]
       return speech(sentence(...texts))
     },
     /** The right version of what was read back wrong. */

@@ -113,14 +113,14 @@ function drawSlip(
 function slipsIn(
   pack: Pack,
   turn: Turn,
-  { says, readBack = '' }: Element,
+  { says, readBack }: Element,
   values: Readonly<Record<string, Value>>,
 ): Pick<Slip, 'turn' | 'figure'>[] {
-  const parsed = parseResponse(readBack)
+  const parsed = parseResponse(readBack?.icao ?? '')
   const asked = 'response' in parsed ? figuresOf(parsed.response) : []
   return asked.flatMap((figure) => {
     const [spec, right] = [pack.figures.declarations[figure]?.spec, values[figure]]
-    if (!spec || right === undefined || !says.icao.includes(`<${figure}>`)) return []
+    if (!spec || right === undefined || ![says.icao, says.faa].every((text) => text.includes(`<${figure}>`))) return []
     return mistakenFor(spec, right, seeded(0)) === undefined ? [] : [{ turn: turn.id, figure }]
   })
 }

@@ -103,7 +103,7 @@ export function openExchange(pack: Pack, before: RunState, exchange: Exchange): 
     if (!turn) break
     speech.push(...stationWords(pack, state, exchange, turn).whole())
     // The last word of an exchange is the pilot's: what need not be read back is acknowledged.
-    if (readBacksOf(turn, state.situation).length > 0 || openTurns(exchange, state).length === 1) {
+    if (readBacksOf(turn, state).length > 0 || openTurns(exchange, state).length === 1) {
       state = withTurn(state, turn.id, { status: 'said', agreed: spokenIn(turn, state) })
       break
     }
@@ -157,8 +157,7 @@ export function saidInTalk(pack: Pack, state: RunState): string[] {
 
 function textsToSay(exchange: Exchange, state: RunState): string[] {
   const pending = pendingTurn(exchange, state)
-  if (pending)
-    return [...readBacksOf(pending, state.situation).map(({ response }) => response), besideReadBack(pending)]
+  if (pending) return [...readBacksOf(pending, state).map(({ response }) => response), besideReadBack(pending)]
   return callableTurns(exchange, state).map(({ calls }) => calls ?? '')
 }
 

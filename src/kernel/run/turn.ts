@@ -215,7 +215,7 @@ function readBackAsked(
   const pending = exchange && pendingTurn(exchange, state)
   if (!exchange || !pending) return undefined
   const { held } = turnState(state, pending.id)
-  const missing = readBacksOf(pending, state.situation).filter((element) =>
+  const missing = readBacksOf(pending, state).filter((element) =>
     [...partNames(element).required].some((name) => !held.includes(name)),
   )
   if (missing.length === 0) return undefined

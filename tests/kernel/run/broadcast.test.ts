@@ -67,6 +67,36 @@ describe('Otherseat asks for what lacks', () => {
   })
 })
 
+describe('in FAA words', () => {
+  const begin = (id: string) => {
+    const all = demo.phases.flatMap(({ activities }) => activities.filter(({ type }) => type === 'exchange'))
+    const exchanges = (all as Exchange[])
+      .filter((one) => one.id === id)
+      .map((one) => ({ ...one, turns: one.turns.map(({ interlocks: _, ...turn }) => turn) }))
+    const situation = { stand: 'push', icing: 'no' }
+    const values = { ...PAPERS, callsign: 'SALTMARSH 421' }
+    const taxi = { holdingPoint: 'C3', taxiRoute: 'B E C', crossing: '33' }
+    return begun(demo, exchanges, { situation, said: { ...SAID, ...taxi }, values, radio: 'faa' })
+  }
+
+  test('the setting is said and read back in inches, and is the same one in hectopascals from then on', () => {
+    const run = hear(begin('information'), 'get the information')
+    expect(words(run)[0]).toContain('altimeter two niner eight five, wind two four zero at one six')
+    const wrong = hear(run, WHOLE.replace('one zero one one', 'two niner eight zero'))
+    expect(words(wrong)).toEqual(['otherseat: I heard two niner eight zero. Altimeter?'])
+    const taken = hear(wrong, 'altimeter two niner eight five')
+    expect(taken.effects.find(({ type }) => type === 'takeDown')).toMatchObject({ values: { altimeter: 1011 } })
+  })
+
+  // FAA JO 7110.65 3-7-2: "Runway Three Six Left, taxi via taxiway Alpha, hold short of Runway Two Seven" (looked up).
+  test('the runway comes first in a taxi clearance', () => {
+    const run = hear(begin('taxi'), 'request taxi')
+    expect(words(run)[0]).toMatch(
+      /runway two four, at charlie three, taxi via bravo echo charlie, hold short of runway three three, altimeter two/,
+    )
+  })
+})
+
 test('it is heard again from its beginning, whatever is asked for', () => {
   expect(words(hear(said, 'say again'))).toEqual([SPOKEN])
   expect(words(hear(said, 'say again wind'))).toEqual([SPOKEN])

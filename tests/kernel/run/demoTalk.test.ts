@@ -19,7 +19,15 @@ import { begun, type Flown, hear } from './demoRun.ts'
 vi.setConfig({ testTimeout: 240_000, hookTimeout: 240_000 })
 
 const VALUES: Readonly<Record<string, Value>> = {
-  ...{ information: 'K', windDirection: 220, windSpeed: 14, temperature: 11, altimeter: 1009, runway: '24' },
+  ...{
+    information: 'K',
+    windDirection: 220,
+    windSpeed: 14,
+    temperature: 11,
+    altimeter: 1009,
+    altimeterInches: 29.8,
+    runway: '24',
+  },
   ...{ clearanceLimit: 'willow', departureRoute: 'LANTERN 2A', firstLevel: 5000, departureFrequency: 124.675 },
   ...{ transponder: '2613', pushDirection: 'east', holdingPoint: 'C3', taxiRoute: 'B E C', crossing: '33' },
   ...{ callsign: 'SALTMARSH 421', standNumber: '14' },
@@ -48,8 +56,11 @@ const figuresIn = (text: string) => {
   return 'response' in parsed ? figuresOf(parsed.response) : []
 }
 
+/** An element with what is read back of it in one phraseology. */
+type Spoken = Omit<Element, 'readBack'> & { readonly readBack: string }
+
 /** An element as it is read back, with other values for some of its figures. */
-function spoken({ readBack = '' }: Element, other: Readonly<Record<string, Value>> = {}): string {
+function spoken({ readBack }: Spoken, other: Readonly<Record<string, Value>> = {}): string {
   const parsed = parseResponse(readBack)
   if (!('response' in parsed)) throw new Error(`${readBack} is no response`)
   const figures: Figures = Object.fromEntries(
@@ -59,7 +70,7 @@ function spoken({ readBack = '' }: Element, other: Readonly<Record<string, Value
 }
 
 /** What the station says of an element, as the pack words it. */
-function said({ says }: Element, radio: 'icao' | 'faa'): string {
+function said({ says }: Spoken, radio: 'icao' | 'faa'): string {
   const text = says[radio].replace(/<(\w+)>/g, (_, name: string) => sayValue(figure(name), 'standard'))
   return radio === 'faa' ? text.replace('decimal', 'point') : text
 }
@@ -77,7 +88,9 @@ function awaiting(id: string, call: string | undefined, stand: string, radio: 'i
   let run = begun(demo, [{ ...exchange, turns: [free] }], from)
   if (call !== undefined) run = hear(run, call)
   expect(run.state.turns[id]?.status).toBe('said')
-  const elements = turn.elements.filter(({ readBack }) => readBack !== undefined)
+  const elements = turn.elements.flatMap((one): Spoken[] =>
+    one.readBack ? [{ ...one, readBack: one.readBack[radio] }] : [],
+  )
   return {
     ...{ run, elements, isBroadcast: exchange.station.role === 'broadcast' },
     status: (after: Flown) => after.state.turns[id]?.status,
@@ -103,8 +116,8 @@ function denials(element: Element): string[] {
 }
 
 /** Other values that the figures of an element could be heard as. */
-function mistakes(element: Element): Record<string, Value>[] {
-  return figuresIn(element.readBack ?? '').flatMap((name) => {
+function mistakes(element: Spoken): Record<string, Value>[] {
+  return figuresIn(element.readBack).flatMap((name) => {
     const found = [1, 2, 3, 4, 5].map((seed) => mistakenFor(specOf(name), VALUES[name] as Value, seeded(seed)))
     const { kind } = specOf(name)
     const values = [...found, ...(kind === 'identifier' ? ['M'] : kind === 'route' ? ['B C', 'E C', 'B E', 'C'] : [])]
@@ -182,7 +195,7 @@ describe.each(TURNS)('%s', (id, call, stand) => {
   test('is not complete without any one element, and the station asks for that one', () => {
     const { run, elements, status, isBroadcast } = awaiting(id, call, stand)
     if (elements.length < 2) return
-    for (const left of elements.filter(({ readBack = '' }) => !/^\[.*\]$/.test(readBack))) {
+    for (const left of elements.filter(({ readBack }) => !/^\[.*\]$/.test(readBack))) {
       const after = hear(
         run,
         elements

@@ -14,7 +14,7 @@ const element = (id: string, label: string, says: string, readBack?: string, als
   label,
   alsoCalled,
   says: both(says),
-  ...(readBack !== undefined && { readBack }),
+  ...(readBack !== undefined && { readBack: both(readBack) }),
 })
 const turn = (id: string, label: string, more: Partial<Turn>): Turn => ({ id, label, elements: [], sets: [], ...more })
 const declare = (name: string, label: string, spec: Pack['figures']['declarations'][string]['spec']) => ({
