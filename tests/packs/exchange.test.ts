@@ -91,6 +91,8 @@ function read(from = '', to = '', file: 'procedures.yaml' | 'figures.yaml' = 'pr
   return readPack({ ...base, [file]: before.replace(from, () => to) }, '')
 }
 
+const both = (text: string) => ({ icao: text, faa: text })
+
 describe('an exchange in a pack', () => {
   test('is read with its station, turns, elements and both phraseologies', () => {
     const { pack, problems } = read()

@@ -42,11 +42,8 @@ export function scriptFor(pack: Pack, inputs: Inputs, seed: number, options: Scr
     const value = said ?? (name in by ? undefined : (entered ?? drawn))
     if (value !== undefined) values[name] = value
   }
-  const more = Object.keys(by).length > 0 && { by }
-  const given = scriptedWith({ values, ...more }, inputs.values)
-  const entered = { ...inputs, values: { ...inputs.values, ...given } }
-  Object.assign(values, drawLater(pack, entered, figuresOfStations(pack), chance, options.others))
-  const script: Script = { values, ...more }
+  Object.assign(values, drawLater(pack, inputs, figuresOfStations(pack), chance, options.others))
+  const script: Script = { values, ...(Object.keys(by).length > 0 && { by }) }
   const all = { ...inputs.values, ...scriptedWith(script, inputs.values) }
   const slip = options.slips ? drawSlip(pack, all, inputs.situation ?? {}, chance) : undefined
   return { ...script, ...(slip && { slip }) }
