@@ -47,7 +47,8 @@ export function happeningFor(pack: Pack, state: RunState, heard: Heard): Happeni
   if (crossCheck) return { type: 'crossCheckAsked', ...crossCheck, evidence }
   if (state.standingBy || state.question) {
     const command = commandIn(pack, heard, evidence, state.question !== undefined)
-    if (state.question?.about !== 'order') return command ?? overheard
+    if (!state.question) return command ?? transmittedNow(talkHeard(pack, state, heard, evidence)) ?? overheard
+    if (state.question.about !== 'order') return command ?? overheard
     // "Correction, flap twelve" is said of the order that was just questioned.
     const text = heard.text.replace(/^\s*correction\b[\s,]*(?=\S)/i, '')
     const reordered = talkHeard(pack, state, { ...heard, text }, evidence)
@@ -78,6 +79,11 @@ export function happeningFor(pack: Pack, state: RunState, heard: Heard): Happeni
     case 'end':
       return beside(pack, state, heard, evidence)
   }
+}
+
+/** The read-back that was waited for ends the wait; other speech does not. */
+function transmittedNow(happening: Happening | undefined): Happening | undefined {
+  return happening?.type === 'transmitted' && happening.judgement.verdict !== 'sayAgain' ? happening : undefined
 }
 
 /** Where no answer is awaited: a start that begins, a command, a situation that has changed. */

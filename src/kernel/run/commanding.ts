@@ -33,7 +33,7 @@ export function commanded(pack: Pack, state: RunState, event: Commanded): Step {
     case 'sayAgain':
       return sayAgain(pack, state, argument)
     case 'standBy':
-      return turn(pack, { ...state, standingBy: true }, [say.standingBy()])
+      return standBy(pack, state)
     case 'continue':
       return turn(pack, { ...afresh(state), standingBy: false }, [], { prompt: true })
     case 'disregard':
@@ -74,6 +74,17 @@ function afresh(state: RunState): RunState {
 function remarked(pack: Pack, state: RunState, text: string): Step {
   const quirk = quirkIn(pack, text)
   return turn(pack, state, [say.remark(), quirk ? say.quirk(quirk.say) : ''])
+}
+
+/** Whoever waits says so: the station whose read-back is owed, else Otherseat. */
+function standBy(pack: Pack, state: RunState): Step {
+  const waiting = { ...state, standingBy: true }
+  const exchange = state.question ? undefined : exchangeAt(pack, state.floor)
+  const role = exchange && pendingTurn(exchange, state) ? exchange.station.role : 'otherseat'
+  const text = say.standingBy()
+  return role === 'controller' || role === 'groundCrew'
+    ? turn(pack, waiting, [], { stations: [{ role, text }] })
+    : turn(pack, waiting, [text])
 }
 
 /** In an exchange the station says it again, or the one element that was asked for. */
@@ -181,7 +192,9 @@ function confirm(pack: Pack, state: RunState, figure: string): Step {
   const words = names.map((name) => {
     const label = pack.figures.declarations[name]?.label ?? name
     const value = figures[name]
-    return value ? say.value(label, sayValue(value, state.settings.phraseology)) : say.noFigure(label)
+    if (value) return say.value(label, sayValue(value, state.settings.phraseology))
+    const isStations = state.script !== undefined && pack.figures.declarations[name]?.given !== undefined
+    return isStations ? say.notGiven(label) : say.noFigure(label)
   })
   return turn(pack, next, words, { prompt: true })
 }

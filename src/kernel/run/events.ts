@@ -193,7 +193,7 @@ export interface ScriptedBy {
 export interface Slip {
   readonly turn: string
   readonly figure: string
-  /** A wrong read-back of it is called correct, or another value is said behind a right one. */
+  /** Another value of the figure is said behind a right read-back, or the first wrong value of any is called correct. */
   readonly kind: 'acceptsWrong' | 'saysAnother'
   /** The other value follows from this number and from what would have been right when it is said. */
   readonly seed: number

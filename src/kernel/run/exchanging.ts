@@ -111,9 +111,9 @@ function readBack(pack: Pack, state: RunState, exchange: Exchange, turn: Turn, e
       }
       return finish(pack, state, turn, station.closes())
     case 'negative': {
-      const wrong = judgement.parts.filter((part) => part.state === 'wrong').map(({ name }) => name)
-      if (slip?.kind === 'acceptsWrong' && wrong.length > 0 && wrong.every((name) => name === slip.figure)) {
-        return finish(pack, state, turn, station.closes(), { slip: 'open' })
+      const wrong = judgement.parts.filter((part) => part.state === 'wrong')
+      if (acceptsNow(state, exchange) && wrong.length > 0 && wrong.every(({ kind }) => kind === 'figure')) {
+        return finish(pack, state, turn, station.closes(), { slip: 'open', accepted: wrong.map(({ name }) => name) })
       }
       const kept = keepParts(countMiss(state, turn, event), turn, judgement.parts)
       const corrected = ids('wrong')
@@ -143,6 +143,12 @@ function readBack(pack: Pack, state: RunState, exchange: Exchange, turn: Turn, e
   }
 }
 
+/** A controller who is to err so calls the first wrong value correct, whichever it is, and never another one. */
+function acceptsNow({ script, turns }: RunState, { station }: Exchange): boolean {
+  const isOver = Object.values(turns).some(({ slip }) => slip !== undefined)
+  return script?.slip?.kind === 'acceptsWrong' && station.role === 'controller' && !isOver
+}
+
 /** The controller has just said another value behind a right read-back: does the pilot object? */
 function slipAnswered(pack: Pack, state: RunState, exchange: Exchange, turn: Turn, event: Transmitted): Step {
   const slip = state.script?.slip
@@ -159,9 +165,12 @@ export function slipWentBy(pack: Pack, state: RunState, turn: Turn): Step {
 
 /** A wrong read-back was called correct, and the pilot comes back to it. */
 function afterSlip(pack: Pack, state: RunState, exchange: Exchange, turn: Turn, event: Transmitted): Step {
-  const { figure } = state.script?.slip ?? {}
-  const right = event.judgement.parts.some(({ name, state: part }) => name === figure && part === 'ok')
-  const element = turn.elements.find(({ says }) => says.icao.includes(`<${figure}>`))
+  const { accepted = [] } = turnState(state, turn.id)
+  const isRight = (figure: string) =>
+    event.judgement.parts.some(({ name, state: part }) => name === figure && part === 'ok')
+  const right = accepted.length > 0 && accepted.every(isRight)
+  const { radio = 'icao' } = state.settings
+  const element = turn.elements.find(({ says }) => accepted.some((figure) => says[radio].includes(`<${figure}>`)))
   if (!right || !element) return { state, effects: [] }
   const noticed = withTurn(state, turn.id, { slip: 'noticed' })
   const speech = stationWords(pack, state, exchange, turn).affirm(element.id)

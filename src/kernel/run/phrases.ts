@@ -37,6 +37,7 @@ export const FIXED_PHRASES = [
   'are there newer figures',
   'standing by',
   'items left',
+  'one item left',
   'nothing left',
   'left open',
   'your flow',
@@ -160,9 +161,13 @@ export const say = {
   coach: (value: string) => sentence(`computed ${value}`, 'check the load figures'),
   value: (label: string, value: string) => sentence(label, value),
   noFigure: (label: string) => `${sentence(`no figure yet for ${label}`)} ${sentence('enter it on the figures page')}`,
+  /** A station gives it: nobody can enter it. */
+  notGiven: (label: string) => sentence(`no figure yet for ${label}`),
   standingBy: () => sentence('standing by'),
   left: (count: string, names: readonly string[]) =>
-    names.length === 0 ? sentence('nothing left') : sentence(`${count} items left`, ...names),
+    names.length === 0
+      ? sentence('nothing left')
+      : sentence(names.length === 1 ? 'one item left' : `${count} items left`, ...names),
   toTheLine: (list: string, label: string) =>
     `${sentence(`${listName(list)} to the line`)} ${sentence(`waiting for ${label}`)}`,
   belowTheLine: () => sentence('below the line'),

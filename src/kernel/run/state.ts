@@ -96,6 +96,8 @@ export interface TurnState {
   readonly agreed?: Readonly<Record<string, Value>>
   /** The station erred here: what came of it. */
   readonly slip?: 'open' | 'noticed' | 'unnoticed'
+  /** Figures whose wrong values a controller called correct. */
+  readonly accepted?: readonly string[]
 }
 
 /** Times are ms from the start of the run. */

@@ -13,7 +13,7 @@ const RADIO = [
 ] as const
 const HEAR_BACKS = [
   { value: 'off', label: 'No' },
-  { value: 'on', label: 'Once in a run', about: 'and you are meant to notice' },
+  { value: 'on', label: 'Once in a run', about: 'another value, or your first wrong one called correct' },
 ] as const
 const RADIO_SOUND = [
   { value: 'on', label: 'As on a radio', about: 'only with the voice that comes with Otherseat' },

@@ -89,6 +89,14 @@ describe('a clearance', () => {
     expect(run.said()).toEqual(['controller: Read back clearance limit, departure, level, squawk.'])
   })
 
+  it('waits in its own voice, and hears the read-back without more ado', () => {
+    const run = flown(['request clearance', 'stand by'])
+    expect(run.said()).toEqual(['controller: Standing by.'])
+    expect(run.hear('what a day').said()).toEqual([])
+    expect(run.hear(WHOLE).said()[0]).toBe('controller: Read back correct.')
+    expect(run.state.standingBy).toBe(false)
+  })
+
   it('gives figures that later items rest on', () => {
     expect(flown([...BRIEFING, 'briefing complete', 'before push', 'four two seven seven']).said()[0]).toMatch(
       /I heard four two seven seven/,
@@ -163,6 +171,21 @@ describe('a controller who errs', () => {
       'controller: Affirm, squawk four two seven one.',
     )
     expect(run.state.turns['clearance.full']?.slip).toBe('noticed')
+  })
+
+  it.each([
+    ['level', WHOLE.replace('five', 'six'), 'climb five thousand', 'Affirm, climb to five thousand.'],
+    ['limit', WHOLE.replace('corrie', 'melton'), 'cleared to corrie', 'Affirm, cleared to corrie.'],
+  ])('calls the first wrong value correct, whichever it is: %s', (_, wrong, right, affirmed) => {
+    const run = flown(['request clearance', wrong], accepts)
+    expect(run.said()[0]).toBe('controller: Read back correct.')
+    expect(run.hear(`correction, ${right}`).said()[0]).toBe(`controller: ${affirmed}`)
+  })
+
+  it('errs once: the next wrong value is corrected', () => {
+    const start = [...TAXI.slice(0, 1), WHOLE.replace('five', 'six'), ...TAXI.slice(2)]
+    const run = flown([...start, 'taxi to holding point alfa four, hold short of runway two seven left'], accepts)
+    expect(run.said()[0]).toBe('controller: Negative, taxi to holding point alfa three.')
   })
 
   it('says another value behind a right read-back, and is objected to', () => {
