@@ -26,7 +26,8 @@ export function sourceOf(pack: Pack): (random: Random) => Source {
   return (random) => {
     const turn = random.of(turns)
     const draws = turn.elements.flatMap(({ id, readBack }) =>
-      readBack === undefined ? [] : [drawOf(id, readBack, figureOf)],
+      // What may be left out owes nothing.
+      readBack === undefined || /^\[.*\]$/.test(readBack.icao) ? [] : [drawOf(id, readBack.icao, figureOf)],
     )
     // A station that opens with the call sign is answered with it.
     const [callSign] = figureNames(turn.opens?.icao ?? '')

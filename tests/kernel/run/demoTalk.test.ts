@@ -98,9 +98,9 @@ function awaiting(id: string, call: string | undefined, stand: string, radio: 'i
 }
 
 /** Other states of an element that has them: denied, or the contrary. */
-function denials(element: Element): string[] {
+function denials(element: Spoken): string[] {
   const text = spoken(element)
-  if (figuresIn(element.readBack ?? '').length === 0) {
+  if (figuresIn(element.readBack).length === 0) {
     const words = text.split(' ')
     return [[...words.slice(0, -1), 'not', words.at(-1)].join(' '), ...(/set$/.test(text) ? ['brakes released'] : [])]
   }
