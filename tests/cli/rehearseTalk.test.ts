@@ -1,6 +1,6 @@
 import { mkdtemp, readFile, writeFile } from 'node:fs/promises'
 import { tmpdir } from 'node:os'
-import { join } from 'node:path'
+import { dirname, join, resolve } from 'node:path'
 import { beforeAll, describe, expect, it } from 'vitest'
 import { run as rehearse } from '../../src/cli/rehearse.ts'
 import { runCommand } from './io.ts'
@@ -66,6 +66,7 @@ describe('the demo departure with the voices outside', () => {
       .replaceAll('one zero one zero', 'two niner eight three')
       .replaceAll('one zero zero niner', 'two niner eight zero')
       .replaceAll('q n h', 'altimeter')
+      .replaceAll('@figures talk.yaml', `@figures ${resolve(dirname(ANSWERS), 'talk.yaml')}`)
     const answers = join(await mkdtemp(join(tmpdir(), 'answers-')), 'faa.txt')
     await writeFile(answers, inches)
     const { status, lines, errors } = await fly('--voices', '1', '--radio', 'faa', '--answers', answers)

@@ -47,7 +47,7 @@ function goBack(pack: Pack, state: RunState, id: string | undefined, isFollowed:
 /** What was read back is read back anew, or called anew where there is nothing to read back. */
 function toTurn(pack: Pack, state: RunState, id: string, isFollowed: boolean): Step {
   const { turn } = findTurn(pack, id)
-  const elements = readBacksOf(turn, state.situation)
+  const elements = readBacksOf(turn, state)
   const open = reopenTurn(state, turn, {
     status: elements.length > 0 ? 'said' : 'ahead',
     held: isFollowed ? elements.flatMap((element) => [...partNames(element).all]) : [],

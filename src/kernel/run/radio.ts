@@ -66,7 +66,7 @@ export const readBacksOf = (turn: Turn, run: Radioed) =>
 
 /** All that a turn says or gives: each figure with the value that it has now. */
 export function spokenIn(turn: Turn, state: RunState): RunState['values'] {
-  const wordings = [turn.opens, ...elementsOf(turn, state.situation).map(({ says }) => says), turn.closes]
+  const wordings = [turn.opens, ...elementsOf(turn, state).map(({ says }) => says), turn.closes]
   const names = wordings.flatMap((wording) => figureNames(wording?.[state.settings.radio ?? 'icao'] ?? ''))
   const values = saidValues(state)
   return Object.fromEntries(
