@@ -175,10 +175,11 @@ function checkSet(checking: Checking, turn: TurnText, name: string, path: Path):
     report(checking, 'sets.notEntered', path, `${name} is ${origin}; only what is entered or given can be set here`)
   }
   const saying = sayings(turn, sameAs(checking)).filter(({ said }) => said.has(name))
-  if (saying.length === 0) {
+  // Where figures have mistakes of their own, which of them says another one is not known.
+  if (saying.length === 0 && figure) {
     const message = `${name} is set here, but no element of ${turn.turn} says it; add an element with <${name}>`
     report(checking, 'sets.unsaid', path, message)
-  } else if (saying.every(({ when }) => when !== undefined)) {
+  } else if (saying.length > 0 && saying.every(({ when }) => when !== undefined)) {
     const message = `${name} is set whenever ${turn.turn} is, but said only under a condition; put the condition on the turn`
     report(checking, 'sets.sometimes', path, message)
   }

@@ -189,7 +189,8 @@ const PUBLISHED: readonly Published[] = [
     wrong: [
       [
         'runway two seven, wind one six zero degrees one eight knots, QNH one zero one three',
-        'Negative, Q N H one zero one two.',
+        // A broadcast answers nobody (common practice, no source); the other seat does.
+        'I heard one zero one three. Altimeter?',
       ],
     ],
   },
@@ -253,7 +254,7 @@ describe.each(PUBLISHED)('$what ($source)', (published) => {
 
   it.each(wrong)('read back as "%s" is answered "%s"', (text, answer) => {
     const run = flown(published).hear(text)
-    expect(run.said()).toEqual([`${role}: ${answer}`])
+    expect(run.said()).toEqual([`${role === 'broadcast' ? 'otherseat' : role}: ${answer}`])
     expect(run.state.turns['published.one']?.status).toBe('said')
   })
 })

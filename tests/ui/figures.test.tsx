@@ -281,9 +281,11 @@ describe('a revision while a run is on', () => {
     expect(moment).toMatch(/\d{3} kg m$/)
     expect(allText()).not.toContain(moment)
     await user.click(screen.getByText(/Workings hidden while the run is on/))
-    await user.click(screen.getByRole('button', { name: 'Show altimeter in inches' }))
+    await user.click(screen.getByRole('button', { name: 'Show pressure altitude' }))
     const workings = await screen.findByRole('list', { name: 'Workings' })
-    expect(workings.textContent).toContain('29.80')
+    const height = shownIn(compute(demo.figures, INPUTS.preliminary), 'pressureAltitude') ?? ''
+    expect(height).toMatch(/\d ft$/)
+    expect(workings.textContent).toContain(height)
     expect(store.getState().run?.items['beforeStart.altimeters']?.given).toBe(true)
     expect(store.getState().run?.items['loadFigures.trim']?.given).not.toBe(true)
   })

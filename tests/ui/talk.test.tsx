@@ -72,13 +72,13 @@ describe('an exchange', () => {
     await within(strip).findByText(/^Otherseat: “/)
     await answer('request clearance')
     await waitFor(() => expect(within(strip).queryByText(/^Otherseat: “/)).toBeNull())
-    await answer('stand by')
-    await within(strip).findByText('Otherseat: “Standing by.”')
+    await answer('radio check')
+    await within(strip).findByText(/^Otherseat: “Reading you/)
   })
 
   it.each([
     ['Say again', 'controller: I say again'],
-    ['Stand by', 'otherseat: Standing by.'],
+    ['Stand by', 'controller: Standing by.'],
   ])('has a button for "%s"', async (name, said) => {
     const { run, user } = talking(['request clearance'])
     await user.click(screen.getByRole('button', { name: `“${name}”` }))
