@@ -60,7 +60,14 @@ function at(ids: readonly string[], cleared: readonly string[], situation = { st
     return found
   })
   const said = { pushDirection: 'east', holdingPoint: 'C3', taxiRoute: 'E C', crossing: '33' }
-  const papers = { takeoffFlap: '12', runway: '24', altimeter: 1009, blockFuel: 5640, callsign: 'SALTMARSH 421' }
+  const papers = {
+    takeoffFlap: '12',
+    runway: '24',
+    altimeter: 1009,
+    altimeterInches: 29.8,
+    blockFuel: 5640,
+    callsign: 'SALTMARSH 421',
+  }
   const values = { ...papers, transponder: '2613', pushDirection: 'east' }
   return begun(demo, activities, { situation, said, values, cleared })
 }
