@@ -46,7 +46,8 @@ export interface NodeRecogniser {
   readonly missing: readonly string[]
 }
 
-const nodeFiles = (): ModelFiles => ({
+/** The model as the library's package has it. */
+export const nodeFiles = (): ModelFiles => ({
   mdef: join(MODEL_DIR, 'mdef'),
   means: join(MODEL_DIR, 'means'),
   variances: join(MODEL_DIR, 'variances'),

@@ -10,7 +10,7 @@ import createModule from 'soundswallower'
 import { type Denoiser, loadDenoiser } from '../../adapters/ear/denoise.ts'
 import { parseDictionary } from '../../adapters/ear/dictionary.ts'
 import { Listening } from '../../adapters/ear/listening.ts'
-import { DENOISER_WASM, MODEL_DIR } from '../../adapters/ear/nodeEar.ts'
+import { DENOISER_WASM, MODEL_DIR, nodeFiles } from '../../adapters/ear/nodeEar.ts'
 import { Look } from '../../adapters/ear/recogniser.ts'
 import { createMemoryLog } from '../../adapters/log/memoryLog.ts'
 import { conduct } from '../../app/conduct.ts'
@@ -64,24 +64,13 @@ export async function createEars(): Promise<Ears> {
   const dictionary = parseDictionary(await readFile(join(MODEL_DIR, 'dict.txt'), 'utf8'))
   const module = await createModule({ print: () => {}, printErr: () => {} })
   const look = async (frontEnd: 'plain' | 'cleaned') => {
-    const made = await Look.create(module, modelFiles(), frontEnd)
+    const made = await Look.create(module, nodeFiles(), frontEnd)
     made.learn(vocabularyOf(pack), dictionary)
     return made
   }
   const looks = [await look('plain'), await look('cleaned')] as const
   return { pack, inputs, looks, newDenoiser: await loadDenoiser(await readFile(DENOISER_WASM)) }
 }
-
-const modelFiles = () => ({
-  mdef: join(MODEL_DIR, 'mdef'),
-  means: join(MODEL_DIR, 'means'),
-  variances: join(MODEL_DIR, 'variances'),
-  sendump: join(MODEL_DIR, 'sendump'),
-  transitions: join(MODEL_DIR, 'transition_matrices'),
-  features: join(MODEL_DIR, 'feat_params.json'),
-  noiseDictionary: join(MODEL_DIR, 'noisedict.txt'),
-  dictionary: join(MODEL_DIR, 'none.txt'),
-})
 
 const settled = () => new Promise<void>((done) => setImmediate(done))
 
