@@ -9,6 +9,7 @@ import { readPackDir } from '../../src/cli/packDir.ts'
 import type { FigureSet, Inputs } from '../../src/kernel/figures/model.ts'
 import type { Pack } from '../../src/kernel/run/checklist.ts'
 import type { Effect, RunEvent, RunSettings } from '../../src/kernel/run/events.ts'
+import { scriptFor } from '../../src/kernel/run/script.ts'
 import { readInputs } from '../../src/packs/inputs.ts'
 import { createFakeClock } from '../fakes/clock.ts'
 import { createFakeEar } from '../fakes/ear.ts'
@@ -23,8 +24,11 @@ export async function demoPack(): Promise<Pack> {
   return pack
 }
 
-export async function demoInputs(pack: Pack, name: 'preliminary' | 'final' | 'amended'): Promise<Inputs> {
-  const file = here(`checklists/marram/inputs/${name}.yaml`)
+export const demoInputs = (pack: Pack, name: 'preliminary' | 'final' | 'amended') =>
+  inputsFrom(pack, `checklists/marram/inputs/${name}.yaml`)
+
+export async function inputsFrom(pack: Pack, path: string): Promise<Inputs> {
+  const file = here(path)
   const { inputs, problems } = readInputs(await readFile(file, 'utf8'), file, pack)
   if (!inputs) throw new Error(JSON.stringify(problems))
   return inputs
@@ -34,7 +38,12 @@ export async function demoInputs(pack: Pack, name: 'preliminary' | 'final' | 'am
 export const settled = () => new Promise((done) => setTimeout(done, 0))
 
 export async function rig(
-  options: FakeVoiceOptions & { events?: readonly RunEvent[]; settings?: Partial<RunSettings> } = {},
+  options: FakeVoiceOptions & {
+    events?: readonly RunEvent[]
+    settings?: Partial<RunSettings>
+    /** With the voices outside the crew, and a load sheet that holds what they will say, in place of the preliminary figures. */
+    talk?: string
+  } = {},
 ) {
   const pack = await demoPack()
   const clock = createFakeClock()
@@ -65,23 +74,26 @@ export async function rig(
     set = next.set
     await run.dispatch.happen(next.revised)
   }
-  const revise = async (name: 'preliminary' | 'final' | 'amended') => {
+  const enter = async (inputs: Inputs) => {
     revision += 1
-    const next = reviseWith(pack, revision, await demoInputs(pack, name), set)
+    const next = reviseWith(pack, revision, inputs, set)
     set = next.set
     await run.dispatch.happen(next.revised)
     await settled()
   }
+  const revise = async (name: 'preliminary' | 'final' | 'amended') => enter(await demoInputs(pack, name))
   const { id, version, sha256, texts } = pack
   if (!options.events) {
+    const sheet = options.talk === undefined ? undefined : await inputsFrom(pack, options.talk)
     await run.dispatch.happen({
       type: 'runStarted',
       pack: { id, version, sha256, name: pack.name, texts },
       situation: { stand: 'push', icing: 'no' },
       settings: { phraseology: 'plain', coachAfter: 0, ...options.settings },
       startedAt: clock.now(),
+      ...(sheet && { script: scriptFor(pack, sheet, 0) }),
     })
-    await revise('preliminary')
+    await enter(sheet ?? (await demoInputs(pack, 'preliminary')))
   }
   const hear = async (text: string, more?: Parameters<typeof ear.hear>[1]) => {
     ear.hear(text, more)

@@ -168,12 +168,11 @@ test('a recogniser that stops twice in a row is given up, which is told, and may
 
 describe('a microphone of', () => {
   test.each([
+    // More rates are played to the app's own conversion in Node.
     [8_000, 1, false],
-    [44_100, 2, false],
     [96_000, 2, false],
     // As where the browser converts nothing.
     [44_100, 2, true],
-    [96_000, 1, true],
   ] as const)('%i Hz with %i channels is understood (converted by the app: %s)', async (rate, channels, isOwnRate) => {
     await opened.page.evaluate((change) => window.microphone.change(...change), [rate, channels, isOwnRate] as const)
     await unplugged()

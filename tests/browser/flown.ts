@@ -5,27 +5,36 @@
 
 import type { Settings } from '../../src/app/settings.ts'
 import type { RunEvent, RunSettings } from '../../src/kernel/run/events.ts'
-import { rig } from '../app/rig.ts'
+import { rig, settled } from '../app/rig.ts'
 import type { TestPage } from './page.ts'
 
 export interface FlownOptions {
   /** Entered before the first answer, over the preliminary ones. */
   readonly figures?: 'final'
+  /** In place of either: a load sheet that holds what the voices outside the crew will say; they are left out without one. */
+  readonly talk?: string
   readonly run?: Partial<RunSettings>
   /** Settings of the person at the page, where they are not the usual ones. */
   readonly settings?: Partial<Settings>
 }
 
+/** A number stands for so many seconds in which nothing is said. */
+export type Typed = string | number
+
 /** The log of the demo departure, as far as these answers bring it. */
-async function flown(answers: readonly string[], { figures, run = {} }: FlownOptions): Promise<RunEvent[]> {
-  const { hear, log, revise } = await rig({ settings: run })
+async function flown(answers: readonly Typed[], { figures, talk, run = {} }: FlownOptions): Promise<RunEvent[]> {
+  const { clock, hear, log, revise } = await rig({ settings: run, ...(talk !== undefined && { talk }) })
   if (figures) await revise(figures)
-  for (const answer of answers) await hear(answer, { by: 'typed' })
+  for (const answer of answers) {
+    if (typeof answer === 'string') await hear(answer, { by: 'typed' })
+    else clock.advance(answer * 1_000)
+    await settled()
+  }
   return [...log.events]
 }
 
 /** Leaves such a run in the page, and goes on with it there. */
-export async function goOnFlown({ page }: TestPage, answers: readonly string[], options: FlownOptions = {}) {
+export async function goOnFlown({ page }: TestPage, answers: readonly Typed[], options: FlownOptions = {}) {
   const events = await flown(answers, options)
   await page.getByRole('button', { name: 'Take your seat' }).waitFor()
   await page.evaluate(

@@ -16,10 +16,8 @@ const UNHEARD_MS = 30_000
 type By = { readonly by?: string }
 
 export interface Pilot {
-  /** From the first visit to the figures of a revision, entered; without voices outside the crew. */
+  /** From the first visit to the figures of a revision, entered; without voices outside the crew. The voice speaks fast. */
   begin(): Promise<void>
-  /** The same with those voices, and with a load sheet that holds what they will say. */
-  beginTalking(sheet: string): Promise<void>
   /** Types an answer, after a transmission once the page listens again, and waits until the page has made something of it. */
   type(text: string): Promise<void>
   enterFigures(name: 'preliminary' | 'final' | 'amended'): Promise<void>
@@ -46,10 +44,8 @@ export function pilotAt({ page, speakWav }: TestPage): Pilot {
   const wav = async (name: string) => new Uint8Array(await readFile(file(`audio/check/departure/${name}.wav`)))
   const ear = page.getByLabel('Microphone', { exact: true })
 
-  const draftFigures = (name: string) => draftSheet(`checklists/marram/inputs/${name}.yaml`)
-
-  async function draftSheet(path: string): Promise<void> {
-    const text = await readFile(file(path), 'utf8')
+  async function draftFigures(name: string): Promise<void> {
+    const text = await readFile(file(`checklists/marram/inputs/${name}.yaml`), 'utf8')
     await page.getByText('Paste, drop or open a load sheet').click()
     await page.getByLabel('Load sheet as YAML, JSON or CSV').fill(text)
     await page.getByRole('button', { name: 'Read it', exact: true }).click()
@@ -86,11 +82,6 @@ export function pilotAt({ page, speakWav }: TestPage): Pilot {
         }),
     )
 
-  async function choose(): Promise<void> {
-    await page.getByRole('button', { name: /Marram/ }).click()
-    await page.getByRole('button', { name: 'Enter the figures' }).click()
-  }
-
   /** Does something, and waits until the log tells what came of it. */
   async function andThen(what: () => Promise<void>): Promise<void> {
     const before = (await events()).length
@@ -121,15 +112,11 @@ export function pilotAt({ page, speakWav }: TestPage): Pilot {
       await page.getByRole('button', { name: 'Take your seat' }).click()
       await page.getByRole('button', { name: 'Settings' }).click()
       await page.getByRole('radio', { name: /^Off checklists only/ }).check()
+      await page.getByLabel(/^Speed of the voice/).fill('1.5')
       await page.getByRole('button', { name: 'Start', exact: true }).click()
-      await choose()
+      await page.getByRole('button', { name: /Marram/ }).click()
+      await page.getByRole('button', { name: 'Enter the figures' }).click()
       await enterFigures('preliminary')
-    },
-    async beginTalking(sheet) {
-      await page.getByRole('button', { name: 'Take your seat' }).click()
-      await choose()
-      await draftSheet(sheet)
-      await enterDraft()
     },
     async say({ file: name }) {
       await listened()

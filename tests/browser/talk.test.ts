@@ -3,6 +3,7 @@
 import { afterEach, describe, expect, inject, test } from 'vitest'
 import type { SpokenAnswer } from '../audio/departure.ts'
 import { CLEARANCE, CODE, HOLD_SHORT, NEGATIVE, ORDER, TAXI, WRONG_ORDER } from '../audio/talk.ts'
+import { goOnFlown, type Typed } from './flown.ts'
 import { openPage, type TestPage } from './page.ts'
 import { type Pilot, pilotAt } from './pilot.ts'
 
@@ -13,16 +14,14 @@ afterEach(async () => {
 })
 
 /** Holds what the stations say. */
-const SHEET = 'tests/cli/answers/talk.yaml'
-const FLIGHT_MS = 1_200_000
+const TALK = 'tests/cli/answers/talk.yaml'
 
 type Judged = { readonly verdict: string; readonly parts: readonly { readonly name: string; readonly state: string }[] }
 
-async function seat(): Promise<{ page: TestPage; pilot: Pilot }> {
+async function goOn(answers: readonly Typed[]): Promise<{ page: TestPage; pilot: Pilot }> {
   opened = await openPage({ address: inject('address') })
-  const pilot = pilotAt(opened)
-  await pilot.beginTalking(SHEET)
-  return { page: opened, pilot }
+  await goOnFlown(opened, answers, { talk: TALK })
+  return { page: opened, pilot: pilotAt(opened) }
 }
 
 const transmissions = async (pilot: Pilot, turn: string) =>
@@ -44,14 +43,6 @@ async function sayTo(pilot: Pilot, turn: string, spoken: SpokenAnswer) {
     if (last && after.length > before.length && last.verdict !== 'sayAgain') return last
   }
   throw new Error(`${spoken.text}: ${JSON.stringify((await pilot.events()).slice(-3))}`)
-}
-
-/** A number stands for so many seconds in which the pack lets nothing be done. */
-async function typeAll(pilot: Pilot, texts: readonly (string | number)[]): Promise<void> {
-  for (const text of texts) {
-    if (typeof text === 'string') await pilot.type(text)
-    else await new Promise((done) => setTimeout(done, text * 1_000))
-  }
 }
 
 const FIGURES = [
@@ -100,44 +91,55 @@ const TO_TAXI = [
   'unit off',
   ...['full left', 'full right', 'full forward', 'full aft', 'rudder left', 'rudder right', 'done'],
   ...['ready for taxi', 'full left full right', 'three point one up', 'three zero zero eight zero'],
-  ...['V one one two eight rotate one three four', 'runway two four', 'pressure normal', 'request taxi'],
+  ...['V one one two eight rotate one three four', 'runway two four', 'pressure normal'],
 ]
 
+const CLEARED = [
+  'cleared to willow lake lantern two alfa departure runway two four climb five thousand',
+  'departure frequency one two four decimal six seven five squawk two six one three',
+]
+const TO_CLEARANCE = [...FIGURES, ...INFORMATION]
+const TO_FLAP = [...TO_CLEARANCE, 'request clearance', ...CLEARED, ...BRIEFING, ...BEFORE_START, ...PUSH]
+
 describe('by voice', () => {
-  test(
-    'a clearance with one wrong element is corrected, an order that differs is questioned, a taxi clearance is read back',
-    async () => {
-      const { page, pilot } = await seat()
-      await typeAll(pilot, [...FIGURES, ...INFORMATION, 'request clearance'])
+  test('a clearance with one wrong element is corrected, and its words stand nowhere', async () => {
+    const { page, pilot } = await goOn(TO_CLEARANCE)
+    await pilot.type('request clearance')
+    await pilot.listened()
+    expect((await transmissions(pilot, 'clearance.departure')).map(({ verdict }) => verdict)).toEqual(['correct'])
+    expect(await page.page.getByText(/willow/i).count()).toBe(0)
+    const readBacks = []
+    for (const spoken of CLEARANCE) readBacks.push(await sayTo(pilot, 'clearance.departure', spoken))
+    expect(readBacks.at(-1)).toMatchObject({ verdict: 'negative', by: 'voice' })
+    const wrong = readBacks.at(-1)?.parts.filter(({ state }) => state === 'wrong')
+    expect(wrong?.map(({ name }) => name)).toEqual(['transponder'])
+    const elements = await page.page.getByRole('list', { name: 'To be read back' }).textContent()
+    expect(elements?.replace(/\s+/g, ' ')).toContain('squawk wrong')
+    expect(await sayTo(pilot, 'clearance.departure', CODE)).toMatchObject({ verdict: 'correct' })
+    await nothingElse(page, pilot)
+  })
 
-      // The words are heard, and stand nowhere.
-      await pilot.listened()
-      expect((await transmissions(pilot, 'clearance.departure')).map(({ verdict }) => verdict)).toEqual(['correct'])
-      expect(await page.page.getByText(/willow/i).count()).toBe(0)
-      const readBacks = []
-      for (const spoken of CLEARANCE) readBacks.push(await sayTo(pilot, 'clearance.departure', spoken))
-      expect(readBacks.at(-1)).toMatchObject({ verdict: 'negative', by: 'voice' })
-      const wrong = readBacks.at(-1)?.parts.filter(({ state }) => state === 'wrong')
-      expect(wrong?.map(({ name }) => name)).toEqual(['transponder'])
-      const elements = await page.page.getByRole('list', { name: 'To be read back' }).textContent()
-      expect(elements?.replace(/\s+/g, ' ')).toContain('squawk wrong')
-      expect(await sayTo(pilot, 'clearance.departure', CODE)).toMatchObject({ verdict: 'correct' })
+  test('an order that differs from the figure is questioned', async () => {
+    const { page, pilot } = await goOn(TO_FLAP)
+    expect(await pilot.headline()).toBe('flap order')
+    expect(await sayTo(pilot, 'flapOrder.order', WRONG_ORDER)).toMatchObject({ verdict: 'negative', by: 'voice' })
+    expect(await pilot.headline()).toContain('affirm')
+    await pilot.say(NEGATIVE)
+    expect(await sayTo(pilot, 'flapOrder.order', ORDER)).toMatchObject({ verdict: 'correct', by: 'voice' })
+    await nothingElse(page, pilot)
+  })
 
-      await typeAll(pilot, [...BRIEFING, ...BEFORE_START, ...PUSH])
-      expect(await pilot.headline()).toBe('flap order')
-      expect(await sayTo(pilot, 'flapOrder.order', WRONG_ORDER)).toMatchObject({ verdict: 'negative', by: 'voice' })
-      expect(await pilot.headline()).toContain('affirm')
-      await pilot.say(NEGATIVE)
-      expect(await sayTo(pilot, 'flapOrder.order', ORDER)).toMatchObject({ verdict: 'correct', by: 'voice' })
-
-      await typeAll(pilot, TO_TAXI)
-      for (const spoken of TAXI)
-        expect(await sayTo(pilot, 'taxi.route', spoken)).toMatchObject({ verdict: 'incomplete' })
-      expect(await sayTo(pilot, 'taxi.route', HOLD_SHORT)).toMatchObject({ verdict: 'correct', by: 'voice' })
-      expect((await pilot.events()).filter(({ type }) => type === 'cleared' || type === 'voiceFailed')).toEqual([])
-      expect(page.foreign()).toEqual([])
-      expect(page.errors()).toEqual([])
-    },
-    FLIGHT_MS,
-  )
+  test('a taxi clearance is read back, and is not whole without its hold short', async () => {
+    const { page, pilot } = await goOn([...TO_FLAP, 'flap twelve', ...TO_TAXI])
+    await pilot.type('request taxi')
+    for (const spoken of TAXI) expect(await sayTo(pilot, 'taxi.route', spoken)).toMatchObject({ verdict: 'incomplete' })
+    expect(await sayTo(pilot, 'taxi.route', HOLD_SHORT)).toMatchObject({ verdict: 'correct', by: 'voice' })
+    await nothingElse(page, pilot)
+  })
 })
+
+async function nothingElse(page: TestPage, pilot: Pilot): Promise<void> {
+  expect((await pilot.events()).filter(({ type }) => type === 'cleared' || type === 'voiceFailed')).toEqual([])
+  expect(page.foreign()).toEqual([])
+  expect(page.errors()).toEqual([])
+}
