@@ -6,6 +6,8 @@ const PATIENCE_MS = 120_000
 
 export default defineConfig({
   test: {
+    // Also where there are only two cores; sound in a browser is for one at a time all the same.
+    maxWorkers: '100%',
     projects: [
       {
         test: {

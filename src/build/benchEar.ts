@@ -11,7 +11,7 @@ import { fileURLToPath } from 'node:url'
 import { parseArgs } from 'node:util'
 import { CHECK_VOICES, render, TUNING_VOICES, type Voice } from '../../tests/audio/make.ts'
 import { createNodeRecogniser, type NodeRecogniser } from '../adapters/ear/nodeEar.ts'
-import { TIMES } from '../adapters/ear/utterance.ts'
+import { silenceThatEnds, TIMES } from '../adapters/ear/utterance.ts'
 import { readWav } from '../adapters/ear/wav.ts'
 import { judgeHeard } from '../cli/heardVerdict.ts'
 import { saidForm } from '../kernel/hearing/form.ts'
@@ -130,7 +130,7 @@ function isCorrect(asked: EarCase, heard: ReturnType<NodeRecogniser['recognise']
 
 /** The look is taken in the pause; the verdict waits for whichever is later. */
 function timed(lookMs: number, hearable: Hearable, text: string): void {
-  const silence = saidForm(hearable, text) === 'whole' ? TIMES.wholeMs : TIMES.halfMs
+  const silence = silenceThatEnds(saidForm(hearable, text), TIMES)
   lastVoiceToVerdict.push(Math.round(Math.max(silence, TIMES.lookMs + lookMs)))
   endpointToVerdict.push(Math.round(Math.max(0, TIMES.lookMs + lookMs - silence)))
 }

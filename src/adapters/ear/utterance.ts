@@ -40,7 +40,8 @@ export interface UtteranceTimes {
   readonly preRollMs: number
   /** Silence after which a look is taken. */
   readonly lookMs: number
-  /** Silence that ends an answer whole in form. */
+  /** Silence that ends an answer of which nothing can follow, and one whole in form. */
+  readonly fullMs: number
   readonly wholeMs: number
   /** Silence that ends any other. */
   readonly halfMs: number
@@ -48,8 +49,25 @@ export interface UtteranceTimes {
   readonly longestMs: number
 }
 /** For a speaker who pauses inside an answer. */
-export const PATIENT_TIMES: Pick<UtteranceTimes, 'wholeMs' | 'halfMs'> = { wholeMs: 650, halfMs: 1_300 }
-export const TIMES: UtteranceTimes = { preRollMs: 500, lookMs: 210, wholeMs: 400, halfMs: 850, longestMs: 12_000 }
+export const PATIENT_TIMES: Pick<UtteranceTimes, 'fullMs' | 'wholeMs' | 'halfMs'> = {
+  fullMs: 650,
+  wholeMs: 650,
+  halfMs: 1_300,
+}
+export const TIMES: UtteranceTimes = {
+  preRollMs: 500,
+  lookMs: 180,
+  fullMs: 270,
+  wholeMs: 400,
+  halfMs: 850,
+  longestMs: 12_000,
+}
+
+/** By what was said so far. */
+export function silenceThatEnds(form: SaidForm | undefined, { fullMs, wholeMs, halfMs }: UtteranceTimes): number {
+  if (form === 'full') return fullMs
+  return form === 'whole' ? wholeMs : halfMs
+}
 
 const FRAME_MS = 30
 /** Voiced frames in a row that make speech; fewer are clicks. */
@@ -142,7 +160,7 @@ export class UtteranceFinder {
       speech.isLooked = true
       return { type: 'paused', utterance: this.cut(speech, false) }
     }
-    if (silence >= (form === 'whole' ? this.times.wholeMs : this.times.halfMs)) return this.finish(speech, false)
+    if (silence >= silenceThatEnds(form, this.times)) return this.finish(speech, false)
     return undefined
   }
 

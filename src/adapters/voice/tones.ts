@@ -49,7 +49,7 @@ function playNote(context: AudioContext, start: number, note: Note): void {
 }
 
 /** A voice that is asked to speak begins so much later. */
-const VOICE_LEAD_MS = 20
+const VOICE_LEAD_MS = 40
 
 /** Time after which the voice may be asked to speak: it begins as the tone ends, and the next challenge waits for neither. */
 export function untilVoiceMs(name: ToneName): number {

@@ -7,7 +7,8 @@ import type { KindSpec } from '../kinds/kind.ts'
 import { type Token, tokensOf } from '../numbers/tokens.ts'
 import type { Hearable } from './hearable.ts'
 
-export type SaidForm = 'none' | 'half' | 'whole'
+/** `full`: nothing that belongs to it can follow; `whole`: something may. */
+export type SaidForm = 'none' | 'half' | 'whole' | 'full'
 
 /** After these words something follows. */
 const GOING_ON: ReadonlySet<string> = new Set([
@@ -16,24 +17,38 @@ const GOING_ON: ReadonlySet<string> = new Set([
   ...['at', 'gusting', 'gusts', 'variable', 'wind', 'via', 'then', 'taxiway'],
 ])
 
-/** `none`: nothing yet; `half`: begun; `whole`: as many values as are asked, each of the full length, or words. */
+/** `none`: nothing yet; `half`: begun; `whole`: as many values as are asked, each long enough, or words. */
 export function saidForm(hearable: Hearable, text: string): SaidForm {
+  const { shapes, least } = hearable
   const tokens = tokensOf(text)
   const last = tokens.at(-1)
   if (!last) return 'none'
   if (GOING_ON.has(last.text)) return 'half'
-  if (hearable.shapes.length === 0) return 'whole'
+  // Only the open item has a known number of parts.
+  const isOne = least !== undefined && least.parts <= 1
+  if (shapes.length === 0) return isOne && tokens.length >= 2 ? 'full' : 'whole'
   const runs = numberRuns(tokens)
   // Only words: a command, a refusal, or the first part of an answer.
-  if (runs.length === 0) return isOnlyWords(hearable.shapes, tokens) ? 'whole' : 'half'
-  let at = 0
-  for (const spec of hearable.shapes) {
-    while (at < runs.length && !isFull(spec, runs[at] as Run)) at++
-    if (at >= runs.length) return 'half'
-    at++
-  }
-  return 'whole'
+  if (runs.length === 0) return isOnlyWords(shapes, tokens) ? 'whole' : 'half'
+  const values = least?.values ?? shapes.length
+  const said = valuesSaid(shapes, runs)
+  if (said.length < values) return 'half'
+  return isOne && said.every(isOfOneLength) ? 'full' : 'whole'
 }
+
+/** The shapes that the numbers fill, in their order. */
+function valuesSaid(shapes: readonly KindSpec[], runs: readonly Run[]): KindSpec[] {
+  let at = 0
+  return shapes.filter((spec) => {
+    const found = runs.findIndex((run, index) => index >= at && isFull(spec, run))
+    if (found >= 0) at = found + 1
+    return found >= 0
+  })
+}
+
+/** Whether every value of the kind has as many digits, so that no further one can follow. */
+const isOfOneLength = ({ kind }: KindSpec) =>
+  ['trim', 'decimal', 'speed', 'heading', 'flightLevel', 'digits', 'altimeter', 'frequency', 'time'].includes(kind)
 
 /** One number as it was said. */
 export interface Run {

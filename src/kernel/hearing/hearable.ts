@@ -4,6 +4,7 @@
  */
 
 import type { KindSpec } from '../kinds/kind.ts'
+import type { Least } from '../response/parse.ts'
 
 /** All words of a pack's items, in one set that serves every item. Lower case, one token a word. */
 export interface Vocabulary {
@@ -32,6 +33,8 @@ export interface Vocabulary {
 export interface Hearable {
   /** The shapes of the values of the open item, in the order of the response; empty for word items. */
   readonly shapes: readonly KindSpec[]
+  /** What one saying of the open item's answer has at least, where that is known. */
+  readonly least?: Least
   /** A yes-or-no question is open. */
   readonly yesNo: boolean
   /** Where an exchange or a briefing has the floor. */

@@ -145,6 +145,38 @@ export function figuresOf(response: Response): string[] {
   return [...names]
 }
 
+/** What every saying of a response has. */
+export interface Least {
+  /** Figures: of alternatives one is said. */
+  readonly values: number
+  /** Parts with names of their own, which may come in several breaths. */
+  readonly parts: number
+}
+
+/** How many figures and how many tagged parts the shortest saying of a response has. */
+export function leastOf(response: Response): Least {
+  const both = (nodes: readonly Response[], join: (...counts: number[]) => number) => {
+    const counts = nodes.map(leastOf)
+    return { values: join(...counts.map(({ values }) => values)), parts: join(...counts.map(({ parts }) => parts)) }
+  }
+  const sum = (...counts: number[]) => counts.reduce((total, count) => total + count, 0)
+  const inside = () => {
+    switch (response.type) {
+      case 'words':
+      case 'optional':
+        return { values: 0, parts: 0 }
+      case 'figure':
+        return { values: 1, parts: 0 }
+      case 'either':
+        return both(response.options, Math.min)
+      case 'sequence':
+        return both(response.parts, sum)
+    }
+  }
+  const { values, parts } = inside()
+  return { values, parts: 'tag' in response && response.tag !== undefined ? 1 : parts }
+}
+
 /** Most wordings that one group is unfolded to. */
 const MOST_WORDINGS = 200
 

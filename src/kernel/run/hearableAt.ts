@@ -5,7 +5,7 @@ import { talkOf } from '../hearing/talk.ts'
 import type { Specs } from '../kinds/kind.ts'
 import { figureNames } from '../response/parse.ts'
 import type { Pack } from './checklist.ts'
-import { findItem, saidFigures } from './place.ts'
+import { findItem, saidAtLeast, saidFigures } from './place.ts'
 import type { RunState } from './state.ts'
 import { saidInTalk, talkAt } from './talk.ts'
 import { watchAt } from './watchTiming.ts'
@@ -31,6 +31,8 @@ export function hearableAt(pack: Pack, state: RunState): Hearable {
     const specs = Object.fromEntries(names.flatMap((name) => (specOf(name) ? [[name, specOf(name)]] : []))) as Specs
     return { shapes: Object.values(specs), yesNo: question !== undefined, talk: talkOf(activity, said, specs) }
   }
-  const names = floor.at === 'item' ? saidFigures(findItem(pack, floor.item).item, state.situation) : []
-  return { shapes: names.flatMap((name) => specOf(name) ?? []), yesNo: question !== undefined }
+  if (floor.at !== 'item') return { shapes: [], yesNo: question !== undefined }
+  const { item } = findItem(pack, floor.item)
+  const shapes = saidFigures(item, state.situation).flatMap((name) => specOf(name) ?? [])
+  return { shapes, least: saidAtLeast(item, state.situation), yesNo: question !== undefined }
 }

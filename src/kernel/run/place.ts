@@ -1,7 +1,7 @@
 /** Finding things in a pack, and what of it applies in a situation. */
 
 import type { Figure, Value } from '../kinds/kind.ts'
-import { figuresOf, parseResponse } from '../response/parse.ts'
+import { figuresOf, type Least, leastOf, parseResponse } from '../response/parse.ts'
 import type { Activity, Condition, Flow, Item, Line, List, Pack, ResponseCase, Step } from './checklist.ts'
 
 type Situated = Readonly<Record<string, string>>
@@ -72,6 +72,12 @@ export function responseOf(item: Item, situation: Situated): ResponseCase {
 export function saidFigures(item: Item, situation: Situated): string[] {
   const parsed = parseResponse(responseOf(item, situation).text)
   return 'response' in parsed ? figuresOf(parsed.response) : []
+}
+
+/** How many figures and parts the shortest answer to an item has. */
+export function saidAtLeast(item: Item, situation: Situated): Least {
+  const parsed = parseResponse(responseOf(item, situation).text)
+  return 'response' in parsed ? leastOf(parsed.response) : { values: 0, parts: 0 }
 }
 
 /** The figures of a response in the form that judging takes; one without a value is left out. */

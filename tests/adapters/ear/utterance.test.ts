@@ -28,6 +28,15 @@ describe('an utterance', () => {
     expect(ended).toMatchObject({ utterance: { beganAt: 600, endedAt: 1500, isOnsetCut: false } })
   })
 
+  it('ends sooner after one of which nothing can follow, and not between its digits', () => {
+    const line = frames(600, '.') + frames(900, '#') + frames(TIMES.fullMs + 60, '.')
+    expect(endedAfter(play(line, 'full'))).toHaveLength(1)
+    expect(endedAfter(play(line, 'whole'))).toEqual([])
+    expect(
+      endedAfter(play(frames(600, '.') + frames(300, '#') + frames(TIMES.fullMs - 30, '.') + frames(300, '#'), 'full')),
+    ).toEqual([])
+  })
+
   it('waits longer after a half one', () => {
     const line = frames(600, '.') + frames(900, '#')
     expect(endedAfter(play(line + frames(TIMES.wholeMs + 60, '.'), 'half'))).toEqual([])

@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { figuresOf, parseResponse, type Response, wordsOf } from '../../../src/kernel/response/parse.ts'
+import { figuresOf, leastOf, parseResponse, type Response, wordsOf } from '../../../src/kernel/response/parse.ts'
 
 function parsed(text: string): Response {
   const result = parseResponse(text)
@@ -97,5 +97,18 @@ describe('a response text that is wrong says where and what would be right', () 
       }),
     )
     expect(problems('('.repeat(5000)).length).toBeGreaterThan(0)
+  })
+})
+
+describe('every saying of a response has', () => {
+  it.each([
+    ['beacon on', 0, 0],
+    ['<takeoffTrim> [set]', 1, 0],
+    ['(<altimeter> | <altimeterInches>) [set]', 1, 0],
+    ['V one <v1> rotate <vr> [V two <v2>]', 2, 0],
+    ['brake set {brake} tug away {tug}', 0, 2],
+    ['(all closed {doors} | doors <count>)', 0, 0],
+  ])('%s: %i figures and %i parts', (text, values, parts) => {
+    expect(leastOf(parsed(text))).toEqual({ values, parts })
   })
 })
