@@ -15,6 +15,8 @@ export interface Actions {
   deal(seed: number): void
   /** Replaces the draft and computes the preview. */
   draft(inputs: Inputs): void
+  /** Takes the last change of the draft back. */
+  undo(): void
   /** Text of a YAML or JSON file of inputs, pasted or dropped; problems land in the store, the draft stays. */
   readInputs(text: string, fileName: string): Promise<void>
   /** The draft becomes the next revision; begins the run where there is none. */

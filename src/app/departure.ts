@@ -19,6 +19,7 @@ import { type Conduct, type ConductParts, conduct, type Told } from './conduct.t
 import type { Dispatch } from './dispatch.ts'
 import { reviseWith, withoutGiven, withoutTaken, withStated, withTaken } from './revision.ts'
 import { EMPTY_DRAFT, type Revision } from './store.ts'
+import { laidUnder, pastAfter } from './undo.ts'
 
 export interface DepartureParts extends ConductParts {
   readonly packFiles: PackFiles
@@ -91,8 +92,9 @@ export function createDeparture(parts: DepartureParts): Departure {
       layOver(pack, (inputs) => withTaken(inputs, values), { takenDown: turn })
     },
     situated(name, value) {
-      const { draft } = store.getState()
-      store.setState({ draft: { ...draft, situation: { ...draft.situation, [name]: value } } })
+      const { draft, past } = store.getState()
+      const lay = (inputs: Inputs) => ({ ...inputs, situation: { ...inputs.situation, [name]: value } })
+      store.setState({ draft: lay(draft), past: laidUnder(past, lay) })
     },
   })
 
@@ -120,9 +122,12 @@ export function createDeparture(parts: DepartureParts): Departure {
     const after = running?.dispatch.state()
     const reopened = before && after ? reopenedNames(pack, before, after) : []
     const entered: Revision = { revision, inputs, set, changes: revised.changes, reopened }
-    const draft = lay ? lay(store.getState().draft) : inputs
+    const { draft: typed, past: typedBefore } = store.getState()
+    const draft = lay ? lay(typed) : inputs
     const preview = draft === inputs ? set : compute(pack.figures, draft)
-    store.setState({ revisions: [...revisions, entered], draft, preview })
+    // Figures that come in on their own take the place of what was being typed, which can be fetched back.
+    const past = lay ? laidUnder(typedBefore, lay) : wanted === typed ? [] : pastAfter(typedBefore, typed, draft)
+    store.setState({ revisions: [...revisions, entered], draft, past, preview })
   }
 
   async function hold(runId: string, steal: boolean): Promise<boolean> {
@@ -171,7 +176,7 @@ export function createDeparture(parts: DepartureParts): Departure {
     async openPack(id) {
       const { texts, sha256 } = await packFiles.load(id)
       await take(texts, sha256)
-      store.setState({ revisions: [], draft: EMPTY_DRAFT, preview: undefined })
+      store.setState({ revisions: [], draft: EMPTY_DRAFT, past: [], preview: undefined })
       await showExamples(id)
     },
     async begin(pack, draft) {
@@ -209,7 +214,8 @@ export function createDeparture(parts: DepartureParts): Departure {
       const conducted = conduct(parts, pack, runId, events, told(pack))
       const revisions = revisionsIn(pack, events)
       const draft = revisions.at(-1)?.inputs ?? EMPTY_DRAFT
-      store.setState({ screen: 'run', revisions, draft, preview: compute(pack.figures, draft), unfinished: undefined })
+      const preview = compute(pack.figures, draft)
+      store.setState({ screen: 'run', revisions, draft, past: [], preview, unfinished: undefined })
       await showExamples(pack.id)
       if (!held) return conducted.close()
       running = conducted

@@ -6,7 +6,7 @@
 import type { Actions } from './actions.ts'
 
 const NAMES = [
-  ...(['recall', 'show', 'choosePack', 'deal', 'draft', 'readInputs', 'enterRevision', 'resumeRun'] as const),
+  ...(['recall', 'show', 'choosePack', 'deal', 'draft', 'undo', 'readInputs', 'enterRevision', 'resumeRun'] as const),
   ...(['abandonRun', 'press', 'type', 'gesture', 'retryEar', 'takeOver', 'settings', 'account'] as const),
   ...([
     'exportLog',

@@ -15,6 +15,7 @@ import { type Settings, withSwitch } from './settings.ts'
 import { createSoundCheck } from './soundCheck.ts'
 import { EMPTY_DRAFT } from './store.ts'
 import { createTalk } from './talk.ts'
+import { pastAfter } from './undo.ts'
 import type { Press } from './view.ts'
 
 export interface ActionParts extends DepartureParts {
@@ -33,9 +34,9 @@ export function makeActions(parts: ActionParts): Actions {
   const departure = createDeparture(parts)
   let isEntering = false
 
-  function preview(draft: Inputs): void {
+  function preview(draft: Inputs, past = pastAfter(store.getState().past, store.getState().draft, draft)): void {
     const { pack } = store.getState()
-    store.setState({ draft, preview: pack && compute(pack.figures, draft) })
+    store.setState({ draft, past, preview: pack && compute(pack.figures, draft) })
   }
 
   function happen(happening: (run: RunState) => Happening | undefined): void {
@@ -88,10 +89,15 @@ export function makeActions(parts: ActionParts): Actions {
       const { pack } = store.getState()
       const dealt = pack && dealtBy(pack, seed)
       if (!dealt) return
-      preview(dealt.preliminary)
+      preview(dealt.preliminary, [])
       store.setState({ dealt: seed, screen: 'figures' })
     },
-    draft: preview,
+    draft: (inputs) => preview(inputs),
+    undo() {
+      const { past } = store.getState()
+      const last = past.at(-1)
+      if (last) preview(last.draft, past.slice(0, -1))
+    },
     async readInputs(text, fileName) {
       const { pack, run } = store.getState()
       if (!pack) return
@@ -127,6 +133,7 @@ export function makeActions(parts: ActionParts): Actions {
         revisions: [],
         unfinished: undefined,
         draft: EMPTY_DRAFT,
+        past: [],
         preview: undefined,
       }
       store.setState({ ...fresh, screen: 'start', writer: 'here' })

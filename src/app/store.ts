@@ -10,6 +10,7 @@ import type { RunState } from '../kernel/run/state.ts'
 import type { EarFailure, EarState, RunSummary, SoundDevices, SwitchName } from '../ports.ts'
 import { DEFAULT_SETTINGS, type Settings } from './settings.ts'
 import type { Findings, LineHeard } from './soundLines.ts'
+import type { PastDraft } from './undo.ts'
 
 export const SCREENS = ['start', 'figures', 'run', 'account', 'settings', 'sound'] as const
 export type Screen = (typeof SCREENS)[number]
@@ -40,9 +41,11 @@ export interface AppState {
   /** Example revisions of the pack: name -> text. */
   readonly examples: Readonly<Record<string, string>>
   readonly draft: Inputs
-  /** The draft, computed as it stands. */
+  /** What the draft was before, oldest first, for undo. */
+  readonly past: readonly PastDraft[]
   /** Number of the dealt departure that the draft is; its late final figures and its trap are nowhere on the screen. */
   readonly dealt: number | undefined
+  /** The draft, computed as it stands. */
   readonly preview: FigureSet | undefined
   readonly revisions: readonly Revision[]
   readonly run: RunState | undefined
@@ -106,6 +109,7 @@ export function createAppStore(initial: Partial<AppState> = {}): Store {
     problems: [],
     examples: {},
     draft: EMPTY_DRAFT,
+    past: [],
     dealt: undefined,
     preview: undefined,
     revisions: [],

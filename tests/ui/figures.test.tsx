@@ -1,6 +1,7 @@
 import { screen, waitFor, within } from '@testing-library/preact'
 import { describe, expect, it } from 'vitest'
 import { shownIn } from '../../src/app/computedView.ts'
+import { dealtBy } from '../../src/app/departure.ts'
 import { hiddenFigures } from '../../src/app/hiddenFigures.ts'
 import { compute } from '../../src/kernel/figures/compute.ts'
 import { allText, atTrim, demo, INPUTS, SHEETS, stage } from './stage.tsx'
@@ -75,6 +76,35 @@ describe('entering figures', () => {
     await user.click(undo())
     expect(store.getState().draft.values).toMatchObject({ tripFuel: 2900, taxiFuel: 180 })
     await waitFor(() => expect(field('trip fuel')).toHaveProperty('value', '2900'))
+  })
+
+  it('can be taken back after other screens were looked at', async () => {
+    const { user, store, actions } = entering()
+    await user.clear(field('trip fuel'))
+    await user.type(field('trip fuel'), '3100')
+    actions.show('settings')
+    await waitFor(() => expect(screen.queryByRole('button', { name: 'Undo' })).toBeNull())
+    actions.show('figures')
+    await user.click(await screen.findByRole('button', { name: 'Undo' }))
+    expect(store.getState().draft.values.tripFuel).toBe(2900)
+    await waitFor(() => expect(screen.getByRole('button', { name: 'Undo' })).toHaveProperty('disabled', true))
+  })
+
+  it('begins a new past with a departure that is dealt, and with each revision that is entered', async () => {
+    const { user, store, actions } = entering()
+    const undo = () => screen.getByRole('button', { name: 'Undo' })
+    await user.type(field('trip fuel'), '{Backspace}')
+    await waitFor(() => expect(undo()).toHaveProperty('disabled', false))
+    actions.deal(7)
+    await waitFor(() => expect(undo()).toHaveProperty('disabled', true))
+    await user.clear(field('trip fuel'))
+    await user.type(field('trip fuel'), '2500')
+    await waitFor(() => expect(undo()).toHaveProperty('disabled', false))
+    await user.click(screen.getByRole('button', { name: 'Enter revision 1' }))
+    await screen.findByRole('heading', { level: 1, name: 'Figures flow' })
+    actions.show('figures')
+    expect(await screen.findByRole('button', { name: 'Undo' })).toHaveProperty('disabled', true)
+    expect(store.getState().draft.values.tripFuel).toBe(2500)
   })
 
   it('takes last-minute changes by count at a station', async () => {
@@ -257,6 +287,38 @@ describe('a revision while a run is on', () => {
     actions.draft({ ...INPUTS.final, situation: { stand: 'own', icing: 'no' } })
     const changes = await screen.findByRole('region', { name: 'Against revision 1' })
     await waitFor(() => expect(changes.textContent).toContain('Stand: leaves under its own power'))
+  })
+
+  it('that comes in on its own can be taken back to what was being typed', async () => {
+    const dealt = dealtBy(demo, 7)
+    if (!dealt) throw new Error('the demo pack deals nothing')
+    const { actions, store, clock, user } = stage()
+    actions.deal(7)
+    await actions.enterRevision()
+    actions.show('figures')
+    await screen.findByRole('heading', { level: 1, name: 'Figures of this departure' })
+    await user.clear(field('trip fuel'))
+    await user.type(field('trip fuel'), '2850')
+    clock.advance(dealt.finalAfterMinutes * 60_000)
+    await waitFor(() => expect(store.getState().revisions.length).toBe(2))
+    expect(store.getState().draft.values.tripFuel).toBe(dealt.final.values.tripFuel)
+    await user.click(screen.getByRole('button', { name: 'Undo' }))
+    expect(store.getState().draft.values.tripFuel).toBe(2850)
+  })
+
+  it('takes typing back, and never what a voice gave in the meantime', async () => {
+    const { actions, store, ear, user } = await revising()
+    await user.type(field('fuel on board'), '5640')
+    actions.press({ type: 'situation', name: 'stand', value: 'own' })
+    actions.press({ type: 'crossCheck', figure: 'runway', source: 'performanceSheet' })
+    await waitFor(() => expect(store.getState().run?.question?.about).toBe('reading'))
+    ear.hear('runway two four')
+    await waitFor(() => expect(store.getState().run?.revision).toBe(2))
+    await user.click(screen.getByRole('button', { name: 'Undo' }))
+    const { draft } = store.getState()
+    expect(draft.values.blockFuel).toBe(INPUTS.preliminary.values.blockFuel)
+    expect(draft.stated?.performanceSheet?.runway).toBe('24')
+    expect(draft.situation?.stand).toBe('own')
   })
 
   it('keeps what was being typed when a value is read aloud', async () => {

@@ -3,7 +3,6 @@ import { describe, expect, it } from 'vitest'
 import { nameForPaste } from '../../src/ui/parts/LoadSheet.tsx'
 import { markedWords } from '../../src/ui/parts/markedWords.ts'
 import { scaleOver } from '../../src/ui/parts/scale.ts'
-import { changedPaths } from '../../src/ui/parts/useUndo.ts'
 
 describe('the words heard', () => {
   it('are marked by the part that they were taken for, in their places', () => {
@@ -47,17 +46,6 @@ describe('an axis', () => {
         }
       }),
     )
-  })
-})
-
-describe('undo', () => {
-  it('tells by path what changed between two drafts', () => {
-    const before = { status: 'final', values: { fuel: 1, trim: 2 }, loads: {} }
-    expect(changedPaths(before, { ...before, values: { fuel: 1, trim: 3 } })).toEqual(['values.trim'])
-    expect(changedPaths(before, { status: 'final', values: { fuel: 1 }, loads: { hold: 4 } })).toEqual([
-      ...['values.trim', 'loads.hold'],
-    ])
-    expect(changedPaths(before, before)).toEqual([])
   })
 })
 

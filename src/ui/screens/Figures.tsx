@@ -16,7 +16,6 @@ import { RevisionsKept } from '../parts/RevisionsKept.tsx'
 import { Situations } from '../parts/Situations.tsx'
 import { Sources } from '../parts/Sources.tsx'
 import { TablesUsed } from '../parts/TablesUsed.tsx'
-import { useUndo } from '../parts/useUndo.ts'
 import { Warnings } from '../parts/Warnings.tsx'
 import { useActions, useApp } from '../useApp.ts'
 
@@ -87,8 +86,7 @@ function FiguresOf({ pack }: { readonly pack: Pack }) {
 
 function EnterBar({ revision }: { readonly revision: number }) {
   const actions = useActions()
-  const draft = useApp((state) => state.draft)
-  const undo = useUndo(draft, actions.draft)
+  const isChanged = useApp((state) => state.past.length > 0)
   return (
     <div class="bar row">
       <button type="button" class="first" onClick={() => void actions.enterRevision()}>
@@ -99,7 +97,7 @@ function EnterBar({ revision }: { readonly revision: number }) {
           Go to the run
         </button>
       )}
-      <button type="button" disabled={!undo} onClick={undo}>
+      <button type="button" disabled={!isChanged} onClick={() => actions.undo()}>
         Undo
       </button>
     </div>
