@@ -1,26 +1,33 @@
 /** Sums, differences and plain conversions. */
 
-import type { Calculator } from './calculator.ts'
+import type { Calculator, Work } from './calculator.ts'
+import { footed, part } from './footing.ts'
 import { number, numbers, shown, shownEach } from './work.ts'
+
+function termsOf(work: Work, parameter: string) {
+  const amounts = numbers(work, parameter)
+  return shownEach(work, parameter).map((text, index) => part(work, text, amounts[index] ?? Number.NaN))
+}
 
 const sum: Calculator = {
   about: 'Figures added up.',
   takes: { of: { unit: 'same', many: true } },
   gives: 'same',
-  run: (work) => ({
-    value: numbers(work, 'of').reduce((total, value) => total + value, 0),
-    why: [{ text: shownEach(work, 'of').join(' + '), uses: [] }],
-  }),
+  run(work) {
+    const value = numbers(work, 'of').reduce((total, one) => total + one, 0)
+    return { value, why: [{ text: footed(work, termsOf(work, 'of'), value), uses: [] }] }
+  },
 }
 
 const difference: Calculator = {
   about: 'One figure less others.',
   takes: { of: { unit: 'same' }, less: { unit: 'same', many: true } },
   gives: 'same',
-  run: (work) => ({
-    value: numbers(work, 'less').reduce((left, value) => left - value, number(work, 'of')),
-    why: [{ text: [shown(work, 'of'), ...shownEach(work, 'less')].join(' - '), uses: [] }],
-  }),
+  run(work) {
+    const value = numbers(work, 'less').reduce((left, one) => left - one, number(work, 'of'))
+    const terms = [...termsOf(work, 'of'), ...termsOf(work, 'less')]
+    return { value, why: [{ text: footed(work, terms, value, '-'), uses: [] }] }
+  },
 }
 
 const same: Calculator = {

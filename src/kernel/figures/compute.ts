@@ -165,7 +165,8 @@ function finish(
   if (!round) return draft
   const spoken = roundTo(value, round)
   draft.value = spoken
-  if (spoken !== value) {
+  // 576 computed as 575.9999999999 is no rounding to tell of.
+  if (Math.abs(spoken - value) > 1e-9 * Math.max(1, Math.abs(value))) {
     const text = `rounded ${round.direction} to ${round.step}: ${showMeasured(spoken, measure)}`
     draft.why = [...why, { text, uses: [] }]
   }

@@ -1,6 +1,7 @@
 /** Fuel by tank: how a total lies in the tanks, and its moment with arms that change with the quantity. */
 
 import { type Calculator, failed, type Outcome, type Work } from './calculator.ts'
+import { footed, product, type Term } from './footing.ts'
 import type { Tank } from './pack.ts'
 import { showNumber } from './showing.ts'
 import { number, shown } from './work.ts'
@@ -52,15 +53,15 @@ const fuelMoment: Calculator = {
     const quantities = spread(work.basis.tanks, total)
     if (!quantities) return tooMuch(work, total)
     let value = 0
-    const parts: string[] = []
+    const parts: Term[] = []
     for (const tank of tanks) {
       const quantity = quantities.get(tank.name) ?? 0
       if (quantity === 0) continue
       const arm = armAt(tank, quantity)
       value += quantity * arm
-      parts.push(`${tank.label} ${showNumber(quantity, 1)} x ${showNumber(arm)}`)
+      parts.push(product(work, tank.label, quantity, arm))
     }
-    return { value, why: [{ text: parts.join(' + ') || 'no fuel', uses: [] }] }
+    return { value, why: [{ text: parts.length > 0 ? footed(work, parts, value) : 'no fuel', uses: [] }] }
   },
 }
 

@@ -1,7 +1,8 @@
 /** Last-minute changes: "two more in row 12, 300 kg off the aft hold", as a delta to the loads with the pack's limit for it. */
 
 import type { Problem } from '../problem.ts'
-import type { Calculator } from './calculator.ts'
+import type { Calculator, Outcome, Work } from './calculator.ts'
+import { footed, part, product, type Term } from './footing.ts'
 import type { Inputs, LastMinuteChange } from './model.ts'
 import type { FigureModel, Station } from './pack.ts'
 import { showMeasured, showNumber } from './showing.ts'
@@ -79,10 +80,11 @@ export function lastMinuteProblems(model: FigureModel, inputs: Inputs): readonly
   return problems
 }
 
-function told(changes: readonly Delta[]): string {
-  return changes
-    .map(({ station, weight }) => `${station.label} ${weight < 0 ? '' : '+'}${showNumber(weight)}`)
-    .join(', ')
+function added(work: Work, amountOf: (change: Delta) => number, tell: (change: Delta) => Term): Outcome {
+  const changes = deltas(work.model, work.inputs)
+  const value = changes.reduce((total, change) => total + amountOf(change), 0)
+  const text = changes.length > 0 ? footed(work, changes.map(tell), value) : 'no last-minute change'
+  return { value, why: [{ text, uses: [] }] }
 }
 
 const lastMinuteWeight: Calculator = {
@@ -90,11 +92,12 @@ const lastMinuteWeight: Calculator = {
   takes: {},
   needs: ['loads'],
   gives: 'weight',
-  run(work) {
-    const changes = deltas(work.model, work.inputs)
-    const value = changes.reduce((total, { weight }) => total + weight, 0)
-    return { value, why: [{ text: told(changes) || 'no last-minute change', uses: [] }] }
-  },
+  run: (work) =>
+    added(
+      work,
+      ({ weight }) => weight,
+      ({ station, weight }) => part(work, `${station.label} ${showNumber(weight)}`, weight),
+    ),
 }
 
 const lastMinuteMoment: Calculator = {
@@ -102,11 +105,12 @@ const lastMinuteMoment: Calculator = {
   takes: {},
   needs: ['loads'],
   gives: 'moment',
-  run(work) {
-    const changes = deltas(work.model, work.inputs)
-    const value = changes.reduce((total, { station, weight }) => total + weight * station.arm, 0)
-    return { value, why: [{ text: told(changes) || 'no last-minute change', uses: [] }] }
-  },
+  run: (work) =>
+    added(
+      work,
+      ({ station, weight }) => weight * station.arm,
+      ({ station, weight }) => product(work, station.label, weight, station.arm),
+    ),
 }
 
 const lastMinuteIndex: Calculator = {
@@ -117,12 +121,11 @@ const lastMinuteIndex: Calculator = {
   run(work) {
     const { index } = work.basis
     if (!index) throw new Error(`${work.figure.name} needs an index formula`)
-    const changes = deltas(work.model, work.inputs)
-    const value = changes.reduce(
-      (total, { station, weight }) => total + (weight * (station.arm - index.reference)) / index.divisor,
-      0,
-    )
-    return { value, why: [{ text: told(changes) || 'no last-minute change', uses: [] }] }
+    const indexOf = ({ station, weight }: Delta) => (weight * (station.arm - index.reference)) / index.divisor
+    return added(work, indexOf, (change) => {
+      const amount = indexOf(change)
+      return part(work, `${change.station.label} ${showNumber(amount)}`, amount)
+    })
   },
 }
 

@@ -5,6 +5,7 @@
  */
 
 import { type Calculator, failed, type Outcome, type Work } from './calculator.ts'
+import { footed, part, product, type Term } from './footing.ts'
 import type { Reason } from './model.ts'
 import type { Station } from './pack.ts'
 import { showMeasured, showNumber } from './showing.ts'
@@ -19,29 +20,24 @@ const MOST_LISTED = 40
 
 /** What each loaded station (of those named, or of all) adds to the empty aircraft, and how that is told. */
 function added(
-  { model, derivation, loads }: Work,
-  empty: { readonly amount: number; readonly told: readonly string[] },
+  work: Work,
   amountOf: (load: number, station: Station) => number,
-  tell: (load: number, station: Station) => string,
+  tell: (load: number, station: Station) => Term,
 ): Outcome {
+  const { model, derivation, loads } = work
   const { stations: names } = derivation
-  const parts = [...empty.told]
-  let [value, more] = [empty.amount, 0]
+  const empty = maybe(work, 'empty')
+  const parts = empty === undefined ? [] : [part(work, shown(work, 'empty'), empty)]
+  let [value, more] = [empty ?? 0, 0]
   for (let index = 0; index < model.stations.length; index++) {
     const [station, load = 0] = [model.stations[index], loads[index]]
     if (!station || load === 0 || (names && !names.includes(station.name))) continue
     value += amountOf(load, station)
     if (parts.length > MOST_LISTED) more++
-    else parts.push(`${station.label} ${tell(load, station)}`)
+    else parts.push(tell(load, station))
   }
-  if (more > 0) parts.push(`${more} more stations`)
-  return { value, why: because(parts.join(' + ') || 'nothing') }
-}
-
-/** The operand `empty`, which may be left out. */
-function emptyOf(work: Work): { readonly amount: number; readonly told: readonly string[] } {
-  const amount = maybe(work, 'empty')
-  return amount === undefined ? { amount: 0, told: [] } : { amount, told: [shown(work, 'empty')] }
+  const unlisted = more > 0 ? ` + ${more} more stations` : ''
+  return { value, why: because(parts.length > 0 ? footed(work, parts, value, '+', unlisted) : 'nothing') }
 }
 
 const loadedWeight: Calculator = {
@@ -52,9 +48,8 @@ const loadedWeight: Calculator = {
   run: (work) =>
     added(
       work,
-      emptyOf(work),
       (load) => load,
-      (load) => showNumber(load),
+      (load, { label }) => part(work, `${label} ${showNumber(load)}`, load),
     ),
 }
 
@@ -66,9 +61,8 @@ const loadedMoment: Calculator = {
   run: (work) =>
     added(
       work,
-      emptyOf(work),
       (load, { arm }) => load * arm,
-      (load, { arm }) => `${showNumber(load)} x ${showNumber(arm)}`,
+      (load, { label, arm }) => product(work, label, load, arm),
     ),
 }
 
@@ -142,7 +136,10 @@ const loadedIndex: Calculator = {
   run(work) {
     const { reference, divisor } = indexOf(work)
     const indexFor = (load: number, { arm }: Station) => (load * (arm - reference)) / divisor
-    return added(work, emptyOf(work), indexFor, (load, station) => showNumber(indexFor(load, station)))
+    return added(work, indexFor, (load, station) => {
+      const amount = indexFor(load, station)
+      return part(work, `${station.label} ${showNumber(amount)}`, amount)
+    })
   },
 }
 

@@ -25,7 +25,7 @@ describe('last-minute changes', () => {
     expect(problems).toEqual([])
     expect(figures.change?.value).toBe(-132)
     expect(figures.total?.value).toBe(988)
-    expect(figures.change?.why[0]?.text).toBe('row 12 +168, aft hold -300')
+    expect(figures.change?.why[0]?.text).toBe('row 12 168 + aft hold -300 = -132 kg')
   })
 
   test('give what the loads would give if they had been entered so', () => {
