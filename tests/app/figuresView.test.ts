@@ -8,6 +8,7 @@ import { tableView } from '../../src/app/tableView.ts'
 import { compute } from '../../src/kernel/figures/compute.ts'
 import { look } from '../../src/kernel/figures/lookup.ts'
 import type { Table } from '../../src/kernel/figures/pack.ts'
+import { packAt, revision } from '../kernel/figures/marram.ts'
 import { demoInputs, demoPack, rig } from './rig.ts'
 
 const pack = await demoPack()
@@ -92,24 +93,38 @@ describe('what is hidden while a run is on', () => {
 })
 
 describe('the envelope picture', () => {
-  it('has a point for each envelope and revision, and a burn line from takeoff over landing to zero fuel', () => {
-    const view = envelopeView(pack, final, preliminary, NONE)
-    expect(view?.points.map(({ label, revision }) => `${label} ${revision}`)).toEqual([
-      ...['zero fuel draft', 'takeoff draft', 'landing draft'],
-      ...['zero fuel inForce', 'takeoff inForce', 'landing inForce'],
-    ])
-    const at = (label: string) => view?.points.find((point) => point.label === label)
-    const burn = view?.burn ?? []
-    expect(burn[0]?.weight).toBeCloseTo(at('takeoff')?.weight ?? 0, 6)
-    expect(burn[0]?.cg).toBeCloseTo(at('takeoff')?.cg ?? 0, 6)
-    expect(burn.at(-1)?.cg).toBeCloseTo(at('zero fuel')?.cg ?? 0, 6)
-    // The landing point is computed by the pack's own figures, the line from the tanks: they must meet.
-    const landing = at('landing')
-    const above = burn.findLast(({ weight }) => weight >= (landing?.weight ?? 0))
-    const below = burn.find(({ weight }) => weight <= (landing?.weight ?? 0))
-    expect(landing?.cg).toBeGreaterThan(Math.min(above?.cg ?? 0, below?.cg ?? 0) - 0.02)
-    expect(landing?.cg).toBeLessThan(Math.max(above?.cg ?? 0, below?.cg ?? 0) + 0.02)
-  })
+  it.each(['marram', 'pair'])(
+    'of %s has a point for each envelope and revision, and a burn line from takeoff over landing to zero fuel',
+    async (id) => {
+      const own = await packAt(`checklists/${id}`)
+      const [before, after] = (['preliminary', 'final'] as const).map((name) =>
+        compute(own.figures, revision(own, name)),
+      )
+      const view = envelopeView(own, after, before, NONE)
+      expect(view?.points.map(({ label, revision }) => `${label} ${revision}`)).toEqual([
+        ...['zero fuel draft', 'takeoff draft', 'landing draft'],
+        ...['zero fuel inForce', 'takeoff inForce', 'landing inForce'],
+      ])
+      for (const { label, weight, cg, forward, aft } of view?.points ?? []) {
+        expect(cg - (forward ?? Number.NaN), `${label} at ${weight}`).toBeGreaterThan(0)
+        expect((aft ?? Number.NaN) - cg, `${label} at ${weight}`).toBeGreaterThan(0)
+      }
+      const at = (label: string) => view?.points.find((point) => point.label === label)
+      const burn = view?.burn ?? []
+      // Along the tanks, not straight from point to point.
+      expect(burn.length).toBeGreaterThan(3)
+      expect(burn[0]?.weight).toBeCloseTo(at('takeoff')?.weight ?? 0, 6)
+      expect(burn[0]?.cg).toBeCloseTo(at('takeoff')?.cg ?? 0, 6)
+      expect(burn.at(-1)?.weight).toBeCloseTo(at('zero fuel')?.weight ?? 0, 6)
+      expect(burn.at(-1)?.cg).toBeCloseTo(at('zero fuel')?.cg ?? 0, 6)
+      // The landing point is computed by the pack's own figures, the line from the tanks: they must meet.
+      const landing = at('landing')
+      const above = burn.findLast(({ weight }) => weight >= (landing?.weight ?? 0))
+      const below = burn.find(({ weight }) => weight <= (landing?.weight ?? 0))
+      expect(landing?.cg).toBeGreaterThan(Math.min(above?.cg ?? 0, below?.cg ?? 0) - 0.02)
+      expect(landing?.cg).toBeLessThan(Math.max(above?.cg ?? 0, below?.cg ?? 0) + 0.02)
+    },
+  )
 
   it('shows one revision where both are the same, and no point while they are hidden', async () => {
     expect(envelopeView(pack, final, final, NONE)?.points).toHaveLength(3)
