@@ -54,7 +54,7 @@ export function transmissionIn(
   }
   // What is not like an answer is asked for again once: whoever talks on does not mean the station.
   if (pending && isHalfOther(heard) && turnState(state, pending.id).sayAgains > 0) return undefined
-  const readBack = pending && readBackIn(pack, state, pending, heard, evidence)
+  const readBack = pending && readBackIn(pack, state, exchange, pending, heard, evidence)
   // In a free exchange another call may come first.
   if (readBack && (exchange.order === 'fixed' || isClear(readBack))) return readBack
   return callIn(pack, state, exchange, heard, evidence) ?? readBack
@@ -65,19 +65,26 @@ export function secondThoughts(pack: Pack, state: RunState, heard: Heard, eviden
   const id = Object.keys(state.turns).find((turn) => state.turns[turn]?.slip === 'open')
   const match = /^\s*(?:correction|negative|confirm)\b[\s,]*(.+)$/is.exec(heard.text)
   if (id === undefined || !match || heard.doubt) return undefined
-  const { turn } = findTurn(pack, id)
-  const happening = readBackIn(pack, state, turn, { ...heard, text: match[1] ?? '' }, evidence)
+  const { exchange, turn } = findTurn(pack, id)
+  const happening = readBackIn(pack, state, exchange, turn, { ...heard, text: match[1] ?? '' }, evidence)
   const right = happening?.type === 'transmitted' && happening.judgement.parts.some((part) => part.state === 'ok')
   return right ? happening : undefined
 }
 
 const isClear = (happening: Happening) => happening.type === 'transmitted' && happening.judgement.verdict !== 'sayAgain'
 
-function readBackIn(pack: Pack, state: RunState, turn: Turn, heard: Heard, evidence: Evidence): Happening | undefined {
+function readBackIn(
+  pack: Pack,
+  state: RunState,
+  exchange: Exchange,
+  turn: Turn,
+  heard: Heard,
+  evidence: Evidence,
+): Happening | undefined {
   const elements = readBacksOf(turn, state)
   const { status, held, begun } = turnState(state, turn.id)
   const spoken = elements.length > 0 ? elements : [{ id: 'acknowledged', response: ACKNOWLEDGED }]
-  const beside = besideReadBack(turn)
+  const beside = besideReadBack(exchange, turn)
   const all = beside === '' ? spoken : [...spoken, { id: 'callSign', response: beside }]
   const figures = figuresIn(pack, state, wholeResponse(all))
   // Behind another value that the station said, only what is said now counts.
@@ -89,8 +96,14 @@ function readBackIn(pack: Pack, state: RunState, turn: Turn, heard: Heard, evide
   const meant = all.filter(
     (element, index) => element.id === 'callSign' || partNames(element).required.size > 0 || named.has(index),
   )
-  const judgement = judgeReadBack(meant, { ...inputOf(state, heard, text), figures, held: before, begun })
-  if (isOther(pack, wholeResponse(all), undefined, judgement, heard)) return undefined
+  const judgement = judgeReadBack(meant, {
+    ...inputOf(state, heard, text),
+    figures,
+    held: before,
+    begun,
+    ...(turn.states && { states: turn.states }),
+  })
+  if (isOther(pack, wholeResponse(all), turn.states, judgement, heard)) return undefined
   return transmitted(state, turn, 'readBack', doubted(judgement, heard), figures, evidence)
 }
 
@@ -104,7 +117,9 @@ function callIn(
 ): Happening | undefined {
   const now = callableTurns(exchange, state)
   const later = openTurns(exchange, state).filter((turn) => turn.calls !== undefined && !now.includes(turn))
-  const judged = [...now, ...later].map((turn) => {
+  // Of what was done the contrary may be said: it is open again.
+  const done = exchange.turns.filter((turn) => turn.states && turnState(state, turn.id).status === 'done')
+  const all = [...now, ...later, ...done].map((turn) => {
     const { held, begun } = turnState(state, turn.id)
     const response = turn.calls ?? ''
     const figures =
@@ -119,8 +134,17 @@ function callIn(
     })
     return { turn, figures, judgement, isNow: now.includes(turn) }
   })
+  const isDone = ({ turn }: { turn: Turn }) => done.includes(turn)
+  // Of several that could be meant, the one whose own words were said.
+  const words = new Set(tokensOf(heard.text).map(({ text }) => text))
+  const shared = ({ turn }: { turn: Turn }) => tokensOf(turn.calls ?? '').filter(({ text }) => words.has(text)).length
+  const repeated = all.some((one) => isDone(one) && one.judgement.verdict === 'correct')
+  const isUndone = (one: (typeof all)[number]) => one.judgement.verdict === 'negative' && shared(one) > 0 && !repeated
+  const judged = all
+    .filter((one) => !isDone(one) || isUndone(one))
+    .toSorted((one, other) => shared(other) - shared(one))
   const of = (verdict: Judgement['verdict'], early = false) =>
-    judged.find((one) => one.judgement.verdict === verdict && (one.isNow || early))
+    judged.find((one) => one.judgement.verdict === verdict && (one.isNow || isDone(one) || early))
   const best = of('correct', true) ?? of('negative') ?? of('incomplete') ?? judged.find(({ isNow }) => isNow)
   if (!best || best.judgement.verdict === 'command') return undefined
   if (isOther(pack, best.turn.calls ?? '', best.turn.states, best.judgement, heard)) return undefined

@@ -4,7 +4,7 @@ import type { Figure, Figures, Phraseology } from '../kinds/kind.ts'
 import { sayValue, showValue } from '../kinds/table.ts'
 import type { Response } from './parse.ts'
 
-/** The answer in words: the first of each alternative, optional parts too; a figure without a value is left out. */
+/** The answer in words: the first of each alternative that has any, optional parts too; a figure without a value is left out. */
 export function sayResponse(response: Response, figures: Figures, phraseology: Phraseology): string {
   return sentence(
     response,
@@ -36,7 +36,7 @@ function sentence(node: Response, write: (figure: string) => string): string {
     case 'optional':
       return sentence(node.part, write)
     case 'either':
-      return node.options[0] ? sentence(node.options[0], write) : ''
+      return node.options.map((option) => sentence(option, write)).find((text) => text !== '') ?? ''
     case 'sequence':
       return node.parts
         .map((part) => sentence(part, write))

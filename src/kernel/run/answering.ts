@@ -26,7 +26,7 @@ export function answered(pack: Pack, before: RunState, event: Answered): Step {
     case 'correct': {
       const held = unmet(pack, state, item.interlocks, event.t)
       if (held) return notYet(pack, state, item.id, held)
-      const words = item.answers === 'both' ? [otherSeat(pack, state, item)] : []
+      const words = item.answers === 'both' ? [otherSeat(pack, state, item, judgement.parts)] : []
       const { by } = evidence
       const done = closeItem(state, item, { status: 'done', by, expected: event.expected, revision: event.revision })
       return advance(pack, done, list.id, words, 'tick')
@@ -54,10 +54,12 @@ export function closeItem(state: RunState, item: Item, change: Parameters<typeof
   return lastClosed(withItem(state, item.id, { ...change, response, held: [], begun: {}, sayAgains: 0 }), item.id)
 }
 
-function otherSeat(pack: Pack, state: RunState, item: Item): string {
+function otherSeat(pack: Pack, state: RunState, item: Item, parts: readonly Part[]): string {
   const parsed = parseResponse(responseOf(item, state.situation).text)
   if (!('response' in parsed)) return ''
-  const figures = figuresFor(pack, state.values, saidFigures(item, state.situation))
+  // Of alternatives, such as a setting in hectopascals or in inches, the one that the pilot said.
+  const said = parts.flatMap(({ kind, name }) => (kind === 'figure' ? [name] : []))
+  const figures = figuresFor(pack, state.values, said.length > 0 ? said : saidFigures(item, state.situation))
   const text = sayResponse(parsed.response, figures, state.settings.phraseology)
   return text && `${text[0]?.toUpperCase()}${text.slice(1)}.`
 }

@@ -15,7 +15,7 @@ import { say } from './phrases.ts'
 import { readBacksOf, type Speech, spokenIn, stationWords } from './radio.ts'
 import { slippedValue } from './said.ts'
 import type { RunState } from './state.ts'
-import { callableTurns, closeTurn, exchangeAt, findTurn, turnState, untaken, withTurn } from './talk.ts'
+import { callableTurns, closeTurn, exchangeAt, findTurn, reopenTurn, turnState, untaken, withTurn } from './talk.ts'
 import { enter, lastClosed, turn as listenAfter, PROMPT_AFTER_MISS_MS, type Step } from './turn.ts'
 
 type Transmitted = Extract<RunEvent, { type: 'transmitted' }>
@@ -51,7 +51,9 @@ function called(pack: Pack, state: RunState, exchange: Exchange, turn: Turn, eve
       return answerTo(pack, state, exchange, turn)
     }
     case 'negative': {
-      const missed = countMiss(state, turn, event)
+      // The contrary of what was done: it is to be done again.
+      const isUndone = turnState(state, turn.id).status === 'done'
+      const missed = countMiss(isUndone ? reopenTurn(state, turn, { status: 'ahead' }) : state, turn, event)
       const heard = wrongWords(judgement.parts) || event.evidence.text
       if (order && judgement.parts.some(({ kind, state: part }) => kind === 'figure' && part === 'wrong')) {
         const question = { about: 'order', turn: turn.id, heard } as const

@@ -157,13 +157,13 @@ export function saidInTalk(pack: Pack, state: RunState): string[] {
 
 function textsToSay(exchange: Exchange, state: RunState): string[] {
   const pending = pendingTurn(exchange, state)
-  if (pending) return [...readBacksOf(pending, state).map(({ response }) => response), besideReadBack(pending)]
+  if (pending)
+    return [...readBacksOf(pending, state).map(({ response }) => response), besideReadBack(exchange, pending)]
   return callableTurns(exchange, state).map(({ calls }) => calls ?? '')
 }
 
-/** A call sign that the station used may be said with any read-back. */
-export function besideReadBack(turn: Turn): string {
-  return figureNames(turn.opens?.icao ?? '')
-    .map((name) => `[<${name}>]`)
-    .join(' ')
+/** The station's name, and a call sign that it used, may be said with any read-back on the radio. */
+export function besideReadBack({ station }: Exchange, turn: Turn): string {
+  const signs = figureNames(turn.opens?.icao ?? '').map((name) => `[<${name}>]`)
+  return [...(station.role === 'controller' ? [`[${station.name.toLowerCase()}]`] : []), ...signs].join(' ')
 }

@@ -1,0 +1,108 @@
+/** What a pilot says to stations beside what is right: their names, and the contrary of what was done. */
+
+import { describe, expect, it } from 'vitest'
+import { rig } from './rig.ts'
+
+const TALK = 'tests/cli/answers/talk.yaml'
+
+const TO_CLEARANCE = [
+  ...['load figures list', 'two four six two zero', 'three point one up', 'one two eight', 'one four one'],
+  ...['niner zero point four', 'get the information', 'information kilo, one zero one zero'],
+  ...['wind two three zero degrees one six knots, runway two four', 'request clearance'],
+]
+const TO_ALTIMETERS = [
+  'cleared to willow lake lantern two alfa departure runway two four climb five thousand',
+  'departure frequency one two four decimal six seven five squawk two six one three',
+  ...['done', 'departing runway two four, lantern two alfa departure, first level five thousand', 'flap twelve'],
+  ...['V one one two eight, rotate one three four', 'rejected takeoff, engine failure', 'briefing complete'],
+  ...['before start list', 'brake set', 'signs on', 'five thousand six hundred forty'],
+]
+const TO_CREW = [
+  ...['one zero one zero', 'two six one three', 'request push and start', 'push and start approved facing east'],
+  ...['all closed slides armed', 'beacon on', 'all pumps on'],
+]
+const TO_AWAY = [
+  ...['confirm doors and steps', 'brakes set', 'remove the chocks', 'external power off', 'disconnect the cable'],
+  ...['confirm tow bar and steering', 'beacon on', 'cleared to push facing east', 'brakes released', 'clear to start'],
+  'done',
+  ...['starting the right engine', 'rotation seen', 'fuel is on', 'light up', 'oil pressure rising', 'starter out'],
+  'engine stable five eight percent',
+]
+const LEFT = [
+  ...['starting the left engine', 'rotation seen', 'fuel is on', 'light up', 'oil pressure rising', 'starter out'],
+  'engine stable five niner percent',
+]
+
+async function seat(answers: readonly string[]) {
+  const flight = await rig({ talk: TALK })
+  const say = async (text: string) => {
+    await flight.hear(text, { by: 'typed' })
+    const event = flight.log.events.at(-1)
+    if (event?.type !== 'transmitted') return event?.type
+    return [event.turn, event.judgement.verdict] as const
+  }
+  for (const answer of answers) await say(answer)
+  return { ...flight, say }
+}
+
+describe('a read-back', () => {
+  it('may begin with the name of the station, and is right or wrong by what follows', async () => {
+    const { say, said } = await seat(TO_CLEARANCE)
+    expect(await say('heron marsh delivery, cleared to willow lake lantern two alfa departure')).toEqual([
+      'clearance.departure',
+      'incomplete',
+    ])
+    expect(said()).toBe('Read back runway, level, frequency, squawk.')
+    expect(await say('heron marsh delivery, squawk two six one four')).toEqual(['clearance.departure', 'negative'])
+    expect(said()).toBe('Negative, squawk two six one three.')
+  })
+})
+
+describe('an item that both seats answer', () => {
+  it.each([
+    ['one zero one zero', 'One zero one zero set.'],
+    ['two niner eight three', 'Two nine eight three set.'],
+  ])('in %s is answered alike', async (answer, other) => {
+    const { say, said } = await seat([...TO_CLEARANCE, ...TO_ALTIMETERS])
+    expect(await say(answer)).toBe('answered')
+    expect(said()).toContain(other)
+  })
+})
+
+describe('to the ground crew', () => {
+  const CREW = [...TO_CLEARANCE, ...TO_ALTIMETERS, ...TO_CREW]
+
+  it('the contrary of a step is of that step', async () => {
+    const { say, said } = await seat(CREW)
+    expect(await say('beacon off')).toEqual(['crew.beacon', 'negative'])
+    expect(said()).toBe('Confirm beacon.')
+  })
+
+  it('the contrary of what was done opens it again, and with it the order that rests on it', async () => {
+    const { say, said } = await seat(CREW)
+    expect(await say('external power off')).toEqual(['crew.power', 'correct'])
+    expect(await say('external power on')).toEqual(['crew.power', 'negative'])
+    expect(await say('disconnect the cable')).toEqual(['crew.unplug', 'correct'])
+    expect(said()).toBe('Not yet, external power off before it is unplugged.')
+    await say('external power is off')
+    await say('disconnect the cable')
+    expect(said()).toBe('Cable removed and clear.')
+    for (const call of ['confirm doors and steps', 'beacon on', 'beacon off', 'clear to start']) await say(call)
+    expect(said()).toBe('Not yet, beacon on before any engine.')
+  })
+
+  it('the same once more opens nothing', async () => {
+    const { say, state } = await seat([...CREW, 'brakes set'])
+    await say('brakes set')
+    expect(state().turns['crew.brake']?.status).toBe('done')
+  })
+
+  it('brakes that are off are a wrong answer to "confirm brakes set"', async () => {
+    const { say, voice, clock, hear } = await seat([...CREW, ...TO_AWAY])
+    clock.advance(13_000)
+    for (const call of LEFT) await hear(call, { by: 'typed' })
+    expect(voice.said.map(({ text }) => text)).toContain('Pushback completed, confirm brakes set.')
+    expect(await say('brakes off')).toEqual(['away.brake', 'negative'])
+    expect(await say('brakes set')).toEqual(['away.brake', 'correct'])
+  })
+})
