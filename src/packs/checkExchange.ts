@@ -3,6 +3,7 @@
 import type { KindSpec } from '../kernel/kinds/kind.ts'
 import { figuresOf, parseResponse, phrasesOf, type Response } from '../kernel/response/parse.ts'
 import { pathsOf, type Slot } from '../kernel/response/path.ts'
+import type { Wording } from '../kernel/run/exchange.ts'
 import { wordingOf } from './buildExchange.ts'
 import {
   type Checking,
@@ -23,6 +24,7 @@ import type { Path } from './source.ts'
 const READ_BACK: ReadonlySet<string> = new Set<KindSpec['kind']>([
   ...(['runway', 'altimeter', 'digits', 'altitude', 'flightLevel', 'heading', 'speed', 'frequency', 'route'] as const),
 ])
+const RADIOS: readonly (keyof Wording)[] = ['icao', 'faa']
 const HOLD_SHORT = /\bhold(ing)? short\b/
 
 export function checkExchange(checking: Checking, exchange: ExchangeText, path: Path): void {
@@ -119,11 +121,17 @@ function figuresSaid(says: WordingText | undefined, nameOf = asItIs): { any: Set
   return { any: new Set([...icao, ...faa]), both: new Set([...icao].filter((name) => faa.has(name))) }
 }
 
-/** Everything in a turn that says a figure, with the condition under which it is said. */
-function sayings(turn: TurnText, nameOf = asItIs): { readonly said: Set<string>; readonly when: When }[] {
+/** Everything in a turn that says a figure (in both phraseologies, or in one), and under which condition. */
+function sayings(
+  turn: TurnText,
+  nameOf = asItIs,
+  radio?: keyof Wording,
+): { readonly said: Set<string>; readonly when: When }[] {
+  const saidIn = (text: WordingText | undefined) =>
+    radio && text !== undefined ? figuresIn(wordingOf(text)[radio], nameOf) : figuresSaid(text, nameOf).both
   return [
-    { said: figuresSaid(turn.opens, nameOf).both, when: undefined },
-    ...turn.elements.map(({ says, when }) => ({ said: figuresSaid(says, nameOf).both, when })),
+    { said: saidIn(turn.opens), when: undefined },
+    ...turn.elements.map(({ says, when }) => ({ said: saidIn(says), when })),
   ]
 }
 
@@ -133,9 +141,9 @@ function checkReadBack(checking: Checking, turn: TurnText, element: ElementText,
   const at: Path = [...path, 'readBack']
   if (typeof readBack === 'string') checkSaid(checking, turn, element, figuresSaid(says), readBack, at)
   else if (readBack) {
-    for (const radio of ['icao', 'faa'] as const) {
-      const any = figuresIn(wordingOf(says)[radio], asItIs)
-      checkSaid(checking, turn, element, { any, both: any }, readBack[radio], [...at, radio])
+    for (const radio of RADIOS) {
+      const own = figuresIn(wordingOf(says)[radio], asItIs)
+      checkSaid(checking, turn, element, { any: own, both: own }, readBack[radio], [...at, radio], radio)
     }
   }
 }
@@ -147,8 +155,9 @@ function checkSaid(
   own: ReturnType<typeof figuresSaid>,
   readBack: string,
   at: Path,
+  radio?: keyof Wording,
 ): void {
-  const before = sayings(turn).filter(({ when }) => when === undefined)
+  const before = sayings(turn, asItIs, radio).filter(({ when }) => when === undefined)
   for (const name of checkResponse(checking, readBack, at, 'readBack')) {
     if (own.both.has(name) || before.some(({ said }) => said.has(name))) continue
     const message = own.any.has(name)
@@ -161,10 +170,18 @@ function checkSaid(
 /** In another order, but all of them. */
 function checkOrder(checking: Checking, { turn, elements, faaOrder }: TurnText, path: Path): void {
   if (!faaOrder) return
+  const at: Path = [...path, 'faaOrder']
   const ids = elements.map(({ element }) => element)
-  if (JSON.stringify([...faaOrder].sort()) === JSON.stringify([...ids].sort())) return
-  const message = `faaOrder should name every element of ${turn} once: ${ids.join(', ')}`
-  report(checking, 'order.elements', [...path, 'faaOrder'], message)
+  const seen = new Set<string>()
+  for (const [index, id] of faaOrder.entries()) {
+    once(checking, seen, id, 'element', [...at, index])
+    if (ids.includes(id)) continue
+    report(checking, 'order.unknown', [...at, index], `${turn} has no element "${id}"${didYouMean(id, ids)}`)
+  }
+  const missing = ids.filter((id) => !faaOrder.includes(id))
+  if (missing.length === 0) return
+  const message = `faaOrder should name every element of ${turn} once; add ${missing.join(', ')}`
+  report(checking, 'order.elements', at, message)
 }
 
 function checkSet(checking: Checking, turn: TurnText, name: string, path: Path): void {
@@ -192,14 +209,20 @@ function adviseReadBack(checking: Checking, turn: TurnText, path: Path): void {
     const kindOf = (name: string) =>
       checking.figures && Object.hasOwn(checking.figures, name) ? checking.figures[name]?.kind : undefined
     const nameOf = sameAs(checking)
-    const owed = [...figuresSaid(says, nameOf).any].filter((name) => READ_BACK.has(kindOf(name) ?? ''))
-    const asked = textsOf(readBack).map((text) => requiredFigures(text).map(nameOf))
-    for (const name of owed.filter((one) => asked.length === 0 || !asked.every((names) => names.includes(one)))) {
+    // What one phraseology does not say need not be read back in it.
+    const owed = RADIOS.flatMap((radio) => {
+      const asked = readBack === undefined ? [] : requiredFigures(wordingOf(readBack)[radio]).map(nameOf)
+      return [...figuresIn(wordingOf(says)[radio], nameOf)].filter((name) => !asked.includes(name))
+    })
+    for (const name of new Set(owed.filter((one) => READ_BACK.has(kindOf(one) ?? '')))) {
       const message = `${name} (${kindOf(name)}) is one of those that must be read back; add it to the readBack of ${element}`
       report(checking, 'readBack.owed', [...at, 'says'], message, 'advice')
     }
-    const { icao, faa } = wordingOf(says)
-    if (![icao, faa].some((text) => HOLD_SHORT.test(text)) || asksHoldShort(textsOf(readBack))) continue
+    const asksAll = RADIOS.every((radio) => {
+      const asked = readBack !== undefined && asksHoldShort(wordingOf(readBack)[radio])
+      return asked || !HOLD_SHORT.test(wordingOf(says)[radio])
+    })
+    if (asksAll) continue
     const message = `"hold short" must always be read back; add it to the readBack of ${element}, not in brackets`
     report(checking, 'readBack.holdShort', [...at, 'says'], message, 'advice')
   }
@@ -210,12 +233,9 @@ function requiredFigures(text: string): string[] {
   return 'response' in parsed ? figuresOf(required(parsed.response)) : []
 }
 
-function asksHoldShort(readBacks: readonly string[]): boolean {
-  const asks = readBacks.map((text) => {
-    const parsed = parseResponse(text)
-    return 'response' in parsed && phrasesOf(required(parsed.response)).every((phrase) => HOLD_SHORT.test(phrase))
-  })
-  return asks.length > 0 && asks.every(Boolean)
+function asksHoldShort(readBack: string): boolean {
+  const parsed = parseResponse(readBack)
+  return 'response' in parsed && phrasesOf(required(parsed.response)).every((phrase) => HOLD_SHORT.test(phrase))
 }
 
 /** Without what may be left out. */

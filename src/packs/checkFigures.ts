@@ -108,6 +108,12 @@ function checkLater(name: string, figure: FigureText, report: Report): void {
   } else if (later.most < later.step) {
     report('figure.band', [...at, 'most'], `${name}: most ${later.most} is below one step, ${later.step}`)
   }
+  // A later value above every value there may be would never be said.
+  const tops = [(figure as { max?: number }).max, figure.entered?.plausible?.max].filter((one) => one !== undefined)
+  const top = Math.min(...tops)
+  if (later.min === undefined || later.min <= top) return
+  const message = `${name}: min ${later.min} is above ${top}, the most it may be; no later value is left`
+  report('figure.band', [...at, 'min'], message)
 }
 
 /** What a station may give: each of it a value that the kind can hold, and one for every case. */

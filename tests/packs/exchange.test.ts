@@ -505,3 +505,144 @@ describe('what must be read back by rule', () => {
     expect(problems).toEqual([])
   })
 })
+
+/** A turn whose elements are said and read back in both phraseologies, each with its own. */
+const SETTING = `          - turn: setting
+            label: setting
+            calls: "request setting"
+            opens: {icao: "runway <runway>", faa: "wind calm"}
+            elements:
+              - element: altimeter
+                label: altimeter
+                says: {icao: "q n h <qnh>", faa: "altimeter <inches>"}
+                readBack: {icao: "<qnh> [<runway>]", faa: "<inches>"}
+              - element: squawk
+                label: squawk
+                says: "squawk <squawk>"
+                readBack: "<squawk>"
+            faaOrder: [squawk, altimeter]
+`
+const INCHES = '  inches: {label: inches, kind: altimeter, unit: inHg, derived: {by: same, of: qnh}}\n'
+const ENTERED = 'entered: {plausible: {max: 1045}, later: {most: 3, step: 1}}'
+
+/** The small pack with such a turn and with later settings, a text of it changed; and the place of each problem. */
+function withSetting(from = '', to = '') {
+  const whole = {
+    'procedures.yaml': (base['procedures.yaml'] ?? '').replace('          - turn: taxi\n', (taxi) => SETTING + taxi),
+    'figures.yaml': FIGURES.replace('unit: hPa, entered: {}', () => `unit: hPa, ${ENTERED}`) + INCHES,
+  }
+  const changed = Object.entries(whole).map(([file, text]) => [file, text.replace(from, () => to)] as const)
+  if (!Object.values(whole).some((text) => text.includes(from))) throw new Error(`nothing has ${from}`)
+  const texts = Object.fromEntries(changed)
+  /** Line and column of the first of these words behind the change. */
+  const placeOf = (file: keyof typeof whole, words: string) => {
+    const found = texts[file]?.indexOf(words, whole[file].indexOf(from)) ?? -1
+    if (found < 0) throw new Error(`${file} has no ${words}`)
+    const lines = (texts[file] ?? '').slice(0, found).split('\n')
+    return { file, line: lines.length, column: (lines.at(-1)?.length ?? 0) + 1 }
+  }
+  return { ...readPack({ ...base, ...texts }, ''), placeOf }
+}
+
+describe('what each phraseology has of its own', () => {
+  test('is said and read back in that one, and nothing is wrong with it', () => {
+    const { pack, problems } = withSetting()
+    expect(problems.map(showProblem)).toEqual([])
+    const [exchange] = pack?.phases[0]?.activities ?? []
+    const turn = exchange?.type === 'exchange' ? exchange.turns[1] : undefined
+    expect(turn?.faaOrder).toEqual(['squawk', 'altimeter'])
+    expect(turn?.elements[0]?.readBack).toEqual({ icao: '<qnh> [<runway>]', faa: '<inches>' })
+  })
+
+  test('need not be read back in the other: what is advised is advised for one that says it', () => {
+    const only = withSetting('faa: "altimeter <inches>"}', 'faa: "setting later"}').problems
+    expect(only.map(({ message }) => message)).toEqual([
+      'inches is to be read back, but altimeter never says it; add <inches> to says',
+    ])
+    const none = ['says: {icao: "q n h <qnh>", faa: "altimeter <inches>"}', '[<runway>]", faa: "<inches>"}'] as const
+    const text = SETTING.replace(none[0], 'says: {icao: "q n h <qnh>", faa: "setting later"}')
+    expect(withSetting(SETTING, text.replace(none[1], '[<runway>]", faa: "setting later"}')).problems).toEqual([])
+    expect(withSetting(SETTING, text.replace(none[1], '[<runway>]", faa: "[later]"}')).problems).toEqual([])
+    expect(withSetting('faa: "<inches>"}', 'faa: "[<inches>]"}').problems).toEqual([
+      expect.objectContaining({ code: 'readBack.owed', severity: 'advice' }),
+    ])
+    const hold = ['says: "hold short of the gate"', 'says: {icao: "hold short of the gate", faa: "stop at the gate"}']
+    const stop = ['readBack: "hold short [of the gate]"', 'readBack: {icao: "hold short", faa: "stop"}']
+    expect(readWith([hold, stop] as unknown as (readonly [string, string])[])).toEqual([])
+  })
+
+  test.each([
+    [
+      'an unknown figure in one read-back',
+      ['faa: "<inches>"}', 'faa: "<inchs>"}', 'procedures.yaml', '<inchs>'],
+      'no figure is called "inchs"; did you mean "inches"?',
+    ],
+    [
+      'a figure that the other phraseology says',
+      ['faa: "<inches>"}', 'faa: "<qnh>"}', 'procedures.yaml', '"<qnh>"}'],
+      'qnh is to be read back, but altimeter never says it; add <qnh> to says',
+    ],
+    [
+      'a figure that only the opening of the other phraseology says',
+      ['faa: "<inches>"}', 'faa: "<inches> [<runway>]"}', 'procedures.yaml', '"<inches> [<runway>]"'],
+      'runway is to be read back, but altimeter never says it; add <runway> to says',
+    ],
+    [
+      'a read-back of one phraseology alone',
+      [
+        'readBack: {icao: "<qnh> [<runway>]", faa: "<inches>"}',
+        'readBack: {icao: "<qnh>"}',
+        'procedures.yaml',
+        'readBack',
+      ],
+      'faa is missing; it should be a text (numbers and yes, no in quotes)',
+    ],
+    [
+      'an order with an unknown element',
+      ['[squawk, altimeter]', '[squak, altimeter, squawk]', 'procedures.yaml', 'squak,'],
+      'setting has no element "squak"; did you mean "squawk"?',
+    ],
+    [
+      'an order that leaves an element out',
+      ['faaOrder: [squawk, altimeter]', 'faaOrder: [squawk]', 'procedures.yaml', 'faaOrder'],
+      'faaOrder should name every element of setting once; add altimeter',
+    ],
+    [
+      'an order that names an element twice',
+      ['[squawk, altimeter]', '[squawk, altimeter, squawk]', 'procedures.yaml', 'squawk]'],
+      'element "squawk" stands twice; each must be its own',
+    ],
+    [
+      'a later value of what is no number',
+      ['kind: runway, entered: {}', 'kind: runway, entered: {later: {most: 3, step: 1}}', 'figures.yaml', 'later'],
+      'runway (runway) is no number; only a number can have a later value so far away',
+    ],
+    [
+      'a later value that is not one step away',
+      ['most: 3, step: 1', 'most: 1, step: 2', 'figures.yaml', '1, step'],
+      'qnh: most 1 is below one step, 2',
+    ],
+    [
+      'a later value that is never reached',
+      ['most: 3, step: 1', 'most: 3, step: 1, min: 1050', 'figures.yaml', '1050'],
+      'qnh: min 1050 is above 1045, the most it may be; no later value is left',
+    ],
+    [
+      'a later value no step away',
+      ['most: 3, step: 1', 'most: 3, step: 0', 'figures.yaml', '0}'],
+      expect.stringMatching(/^step .*too small/),
+    ],
+    [
+      'a misspelt word of a later value',
+      ['most: 3, step: 1', 'most: 3, step: 1, mim: 2', 'figures.yaml', 'mim'],
+      '"mim" is not known here; did you mean "min"?',
+    ],
+  ] as const)('is refused with its place and a remedy: %s', (_, [from, to, file, at], message) => {
+    const { pack, problems, placeOf } = withSetting(from, to)
+    expect(pack).toBeUndefined()
+    expect(problems.map(({ message, place }) => ({ message, place }))).toContainEqual({
+      message,
+      place: placeOf(file, at),
+    })
+  })
+})
