@@ -9,7 +9,7 @@ import { judge } from '../kernel/response/judge.ts'
 import { isNegation } from '../kernel/response/lexicon.ts'
 import type { JudgeInput, Judgement } from '../kernel/response/model.ts'
 import { figureNames } from '../kernel/response/parse.ts'
-import { judgeReadBack, partNames, wholeResponse } from '../kernel/response/readBack.ts'
+import { judgeReadBack, partNames, wholeResponse, withoutAddress } from '../kernel/response/readBack.ts'
 import { topicsIn } from '../kernel/response/topics.ts'
 import { topicsOf } from '../kernel/run/briefing.ts'
 import type { Pack } from '../kernel/run/checklist.ts'
@@ -19,7 +19,15 @@ import { figuresFor } from '../kernel/run/place.ts'
 import { readBacksOf } from '../kernel/run/radio.ts'
 import { saidValues } from '../kernel/run/said.ts'
 import type { RunState } from '../kernel/run/state.ts'
-import { besideReadBack, callableTurns, findTurn, openTurns, pendingTurn, turnState } from '../kernel/run/talk.ts'
+import {
+  addressOf,
+  besideReadBack,
+  callableTurns,
+  findTurn,
+  openTurns,
+  pendingTurn,
+  turnState,
+} from '../kernel/run/talk.ts'
 import type { Heard } from '../ports.ts'
 import { specsOf } from './specs.ts'
 
@@ -84,13 +92,17 @@ function readBackIn(
   const elements = readBacksOf(turn, state)
   const { status, held, begun } = turnState(state, turn.id)
   const spoken = elements.length > 0 ? elements : [{ id: 'acknowledged', response: ACKNOWLEDGED }]
-  const beside = besideReadBack(exchange, turn)
+  const beside = besideReadBack(turn)
   const all = beside === '' ? spoken : [...spoken, { id: 'callSign', response: beside }]
   const figures = figuresIn(pack, state, wholeResponse(all))
   // Behind another value that the station said, only what is said now counts.
   const before = status === 'said' ? held : []
-  const text =
-    status === 'slipped' ? heard.text.replace(/^\s*(negative|confirm|correction|say again)\b[\s,]*/i, '') : heard.text
+  const unaddressed = <T extends { readonly text: string }>(one: T): T => ({
+    ...one,
+    text: withoutAddress(one.text, addressOf(exchange)),
+  })
+  const said = unaddressed(heard).text
+  const text = status === 'slipped' ? said.replace(/^\s*(negative|confirm|correction|say again)\b[\s,]*/i, '') : said
   // A bare number is for what is owed: what may be said besides has to be named.
   const named = new Set(chunksOf(landmarksOf(all, figures), text, new Set()).map(({ element }) => element))
   const meant = all.filter(
@@ -98,6 +110,7 @@ function readBackIn(
   )
   const judgement = judgeReadBack(meant, {
     ...inputOf(state, heard, text),
+    ...(heard.alternatives && { alternatives: heard.alternatives.map(unaddressed) }),
     figures,
     held: before,
     begun,

@@ -8,13 +8,13 @@ import type { Random } from './case.ts'
 import { drawOf } from './readElements.ts'
 import type { Source } from './transmissions.ts'
 
-/** Turns of a pack that are read back. */
-export function readBackTurns({ phases }: Pack): Turn[] {
+/** Turns of a pack that are read back, and to whom. */
+export function readBackTurns({ phases }: Pack): { readonly turn: Turn; readonly exchange: Exchange }[] {
   return phases
     .flatMap(({ activities }) => activities)
     .filter((one): one is Exchange => one.type === 'exchange')
-    .flatMap(({ turns }) => turns)
-    .filter(({ elements }) => elements.some(({ readBack }) => readBack !== undefined))
+    .flatMap((exchange) => exchange.turns.map((turn) => ({ turn, exchange })))
+    .filter(({ turn }) => turn.elements.some(({ readBack }) => readBack !== undefined))
 }
 
 /** One turn after the other, as they come. */
@@ -24,7 +24,7 @@ export function sourceOf(pack: Pack): (random: Random) => Source {
   const figureOf = (name: string, random: Random) =>
     ({ ...specOf(name), value: givenBy(specOf(name), random) }) as Figure
   return (random) => {
-    const turn = random.of(turns)
+    const { turn, exchange } = random.of(turns)
     const draws = turn.elements.flatMap(({ id, readBack }) =>
       // What may be left out owes nothing.
       readBack === undefined || /^\[.*\]$/.test(readBack.icao) ? [] : [drawOf(id, readBack.icao, figureOf)],
@@ -32,7 +32,12 @@ export function sourceOf(pack: Pack): (random: Random) => Source {
     // A station that opens with the call sign is answered with it.
     const [callSign] = figureNames(turn.opens?.icao ?? '')
     const value = pack.figures.declarations[callSign ?? '']?.constant
-    return value === undefined ? { draws } : { draws, callSign: { ...specOf(callSign ?? ''), value } as Figure }
+    return {
+      draws,
+      ...(turn.states && { states: turn.states }),
+      ...(exchange.station.role === 'controller' && { station: exchange.station.name.toLowerCase() }),
+      ...(value !== undefined && { callSign: { ...specOf(callSign ?? ''), value } as Figure }),
+    }
   }
 }
 

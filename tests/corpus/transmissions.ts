@@ -1,13 +1,19 @@
 /**
  * Read-backs made by a script: right ones in order, in another order, with a correction; ones with a value changed, said
- * twice with two values, with "cross" for "hold short" or another state, with an element left out; with the call sign in
- * front, at the end, both or not at all. Values are said in the ways of the check corpus, which is written apart from how
+ * twice with two values, with "cross" for "hold short" or another state, with an element left out; with the name of
+ * the station in front or not; with the call sign in front, at the end, both or not at all. Values are said in the ways of the check corpus, which is written apart from how
  * the app says them. `TUNING_SEED` was looked at, `CHECK_SEED` was not.
  */
 
 import type { Figure, Figures } from '../../src/kernel/kinds/kind.ts'
 import type { Judgement } from '../../src/kernel/response/model.ts'
-import { judgeReadBack, partNames, type SpokenElement, statesOf } from '../../src/kernel/response/readBack.ts'
+import {
+  judgeReadBack,
+  partNames,
+  type SpokenElement,
+  statesOf,
+  withoutAddress,
+} from '../../src/kernel/response/readBack.ts'
 import { type Random, seeded } from './case.ts'
 import { pronounce } from './checkingValues.ts'
 import { anotherValue } from './neighbours.ts'
@@ -19,6 +25,9 @@ export const CHECK_SEED = 604_319
 export interface Transmission {
   readonly elements: readonly SpokenElement[]
   readonly figures: Figures
+  readonly station?: string
+  /** What is read back could be in other states. */
+  readonly states?: readonly (readonly string[])[]
   /** Parts that were right in an earlier breath. */
   readonly held: readonly string[]
   readonly heard: string
@@ -32,6 +41,9 @@ export interface Transmission {
 export interface Source {
   readonly draws: readonly Draw[]
   readonly callSign?: Figure
+  /** The name of a station that is on the radio. */
+  readonly station?: string
+  readonly states?: readonly (readonly string[])[]
 }
 
 const CALLSIGN: Figure = { kind: 'callsign', telephony: ['Curlew', 'Sandbar'], value: 'CURLEW 421' }
@@ -65,7 +77,7 @@ interface Drawn {
   readonly figures: Figures
 }
 
-function transmission({ draws, callSign }: Source, random: Random): Transmission {
+function transmission({ draws, callSign, station, states }: Source, random: Random): Transmission {
   const all = draws.map((draw): Drawn => ({ draw, figures: draw.draw(random) }))
   // What is owed: all, or what an earlier breath left.
   const owed = random.chance(0.25) ? all.filter(() => random.chance(0.5)) : all
@@ -91,12 +103,15 @@ function transmission({ draws, callSign }: Source, random: Random): Transmission
   })
   const truth =
     way === 'leftOut' ? 'leftOut' : way === 'right' || way === 'moved' || way === 'corrected' ? 'right' : 'wrong'
+  const signed = callSign ? withCallSign(said, callSign, way === 'otherFlight', random) : said
   const elements = all.map((one): SpokenElement => ({ id: one.draw.id, response: one.draw.response }))
   return {
     elements: callSign ? [...elements, { id: CALL_SIGN, response: '[<callsign>]' }] : elements,
+    ...(station !== undefined && { station }),
+    ...(states && { states }),
     figures: { ...Object.assign({}, ...all.map((one) => one.figures)), ...(callSign && { callsign: callSign }) },
     held: all.filter((one) => !drawn.includes(one)).flatMap((one) => [...partNames(one.draw).required]),
-    heard: callSign ? withCallSign(said, callSign, way === 'otherFlight', random) : said,
+    heard: `${station !== undefined && random.chance(0.2) ? `${station} ` : ''}${signed}`,
     truth,
     element: way === 'otherFlight' ? CALL_SIGN : draw.id,
     why: way,
@@ -176,7 +191,8 @@ function withCallSign(body: string, callSign: Figure, isOther: boolean, random: 
 
 export type TransmissionOutcome = 'asItShould' | 'wrongAccepted' | 'rightRefused' | 'notTold'
 
-export const judgementOf = ({ elements, ...input }: Transmission) => judgeReadBack(elements, input)
+export const judgementOf = ({ elements, station = '', ...input }: Transmission) =>
+  judgeReadBack(elements, { ...input, heard: withoutAddress(input.heard, station) })
 
 /** What a judgement means: the element that is wrong or left out must neither pass itself nor let all pass. */
 export function outcomeOfTransmission(each: Transmission, judgement: Judgement): TransmissionOutcome {

@@ -4,6 +4,7 @@
  * element's own follows from wordings and kinds, never from values (law 2).
  */
 
+import { tokensOf } from '../numbers/tokens.ts'
 import { landmarksOf } from './anchors.ts'
 import { type Chunk, chunksOf } from './chunks.ts'
 import { judge, vetoed } from './judge.ts'
@@ -18,6 +19,14 @@ export interface SpokenElement {
   readonly response: string
 }
 export type ElementState = 'ok' | 'wrong' | 'missing'
+
+/** What is said behind the name of the one it is said to; without that name in front, all of it. */
+export function withoutAddress(text: string, name: string): string {
+  const address = name.split(' ')
+  const tokens = tokensOf(text)
+  const isFirst = name !== '' && address.every((word, index) => tokens[index]?.text === word)
+  return isFirst ? text.slice(tokens[address.length]?.start ?? text.length) : text
+}
 
 type Input = Omit<JudgeInput, 'response' | 'challenge'>
 

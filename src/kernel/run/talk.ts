@@ -158,12 +158,21 @@ export function saidInTalk(pack: Pack, state: RunState): string[] {
 function textsToSay(exchange: Exchange, state: RunState): string[] {
   const pending = pendingTurn(exchange, state)
   if (pending)
-    return [...readBacksOf(pending, state).map(({ response }) => response), besideReadBack(exchange, pending)]
+    return [
+      ...readBacksOf(pending, state).map(({ response }) => response),
+      besideReadBack(pending),
+      addressOf(exchange),
+    ]
   return callableTurns(exchange, state).map(({ calls }) => calls ?? '')
 }
 
-/** The station's name, and a call sign that it used, may be said with any read-back on the radio. */
-export function besideReadBack({ station }: Exchange, turn: Turn): string {
-  const signs = figureNames(turn.opens?.icao ?? '').map((name) => `[<${name}>]`)
-  return [...(station.role === 'controller' ? [`[${station.name.toLowerCase()}]`] : []), ...signs].join(' ')
+/** A call sign that the station used may be said with any read-back. */
+export function besideReadBack(turn: Turn): string {
+  return figureNames(turn.opens?.icao ?? '')
+    .map((name) => `[<${name}>]`)
+    .join(' ')
 }
+
+/** On the radio a station is addressed by its name. */
+export const addressOf = ({ station }: Exchange): string =>
+  station.role === 'controller' ? station.name.toLowerCase() : ''
