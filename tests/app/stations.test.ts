@@ -33,6 +33,11 @@ const LEFT = [
   'engine stable five niner percent',
 ]
 
+const TO_FLAP = [
+  ...['brakes set', 'disconnect', 'signal in sight', 'push and start list', 'brake set, tug away'],
+  'both engines stable',
+]
+
 async function seat(answers: readonly string[]) {
   const flight = await rig({ talk: TALK })
   const say = async (text: string) => {
@@ -104,5 +109,16 @@ describe('to the ground crew', () => {
     expect(voice.said.map(({ text }) => text)).toContain('Pushback completed, confirm brakes set.')
     expect(await say('brakes off')).toEqual(['away.brake', 'negative'])
     expect(await say('brakes set')).toEqual(['away.brake', 'correct'])
+  })
+
+  it('an order that is insisted on is echoed as it was given, and what lacks is asked for by its name', async () => {
+    const { say, said, clock, hear } = await seat([...CREW, ...TO_AWAY])
+    clock.advance(13_000)
+    for (const call of [...LEFT, ...TO_FLAP]) await hear(call, { by: 'typed' })
+    expect(await say('flap nineteen')).toEqual(['flapOrder.order', 'negative'])
+    await say('affirm')
+    expect(said()).toBe('Flap nineteen.')
+    expect(await say('flap twelve')).toEqual(['flapOrder.done', 'incomplete'])
+    expect(said()).toBe('Flap set?')
   })
 })

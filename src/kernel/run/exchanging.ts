@@ -65,7 +65,10 @@ function called(pack: Pack, state: RunState, exchange: Exchange, turn: Turn, eve
     case 'incomplete': {
       const kept = keepParts(state, turn, judgement.parts)
       const labels = labelsOf(pack, state, turn, judgement.parts, 'missing')
-      if (isMute) return listenAfter(pack, kept, [say.missing(turn.label, labels)])
+      // What is asked for may be all that the turn is called.
+      const others = labels.filter((label) => label !== turn.label)
+      const question = others.length > 0 ? say.missing(turn.label, others) : say.topics([turn.label])
+      if (isMute) return listenAfter(pack, kept, [question])
       return hearStation(pack, kept, station.confirm(labels))
     }
     case 'sayAgain':
@@ -76,7 +79,9 @@ function called(pack: Pack, state: RunState, exchange: Exchange, turn: Turn, eve
 
 /** What the station answers to a right call: its words, and the wait for their read-back. */
 export function answerTo(pack: Pack, state: RunState, exchange: Exchange, turn: Turn, insisted?: string): Step {
-  const echo: Speech = { role: 'otherseat', text: say.insisted(turn.label, insisted ?? '') }
+  // The order as it was heard, in the words of its echo.
+  const words = turn.opens?.icao.replace(/<[\w-]+>/, insisted ?? '') ?? `${turn.label} ${insisted}`
+  const echo: Speech = { role: 'otherseat', text: say.insisted(words) }
   const speech = insisted === undefined ? stationWords(pack, state, exchange, turn).whole() : [echo]
   const kept = insisted === undefined ? {} : { insisted }
   if (readBacksOf(turn, state).length === 0) return finish(pack, state, turn, speech, kept)
