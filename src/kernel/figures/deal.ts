@@ -114,7 +114,7 @@ function spring(
   readBack: readonly string[],
   chance: Seeded,
 ): Pick<Departure, 'preliminary' | 'final' | 'trap'> | undefined {
-  const changed = change(rules, trap, preliminary, chance)
+  const changed = change(model, rules, trap, preliminary, chance)
   if (!changed) return undefined
   const { stated: _, ...rest } = preliminary
   const bare: Inputs = { ...rest, ...changed.inputs, status: 'final', label: 'final load sheet' }
@@ -148,8 +148,16 @@ interface Change {
   readonly told: string
 }
 
-function change(rules: DealRules, trap: DealTrap, { loads, values }: Inputs, chance: Seeded): Change | undefined {
+function change(
+  { stations: known, basis }: FigureModel,
+  rules: DealRules,
+  trap: DealTrap,
+  { loads, values }: Inputs,
+  chance: Seeded,
+): Change | undefined {
   const stations = Object.keys(rules.loads)
+  const at = (station: string) => known.find(({ name }) => name === station)?.label ?? station
+  const told = (weight: number) => showMeasured(weight, basis?.units.weight)
   switch (trap.kind) {
     case 'staleTrim': {
       const [from, to] = [chance.pick(stations), chance.pick(stations)]
@@ -159,7 +167,10 @@ function change(rules: DealRules, trap: DealTrap, { loads, values }: Inputs, cha
       const moved = step * (1 + chance.below(Math.max(8, Math.ceil(400 / step))))
       if (moved > (loads[from] ?? 0)) return undefined
       const after = { ...loads, [from]: (loads[from] ?? 0) - moved, [to]: (loads[to] ?? 0) + moved }
-      return { inputs: { loads: after, values }, told: `${moved} moved from ${from} to ${to}, the totals stayed` }
+      return {
+        inputs: { loads: after, values },
+        told: `${told(moved)} moved from ${at(from)} to ${at(to)}, the totals stayed`,
+      }
     }
     case 'otherRunway':
     case 'oldSheet': {
@@ -176,8 +187,10 @@ function change(rules: DealRules, trap: DealTrap, { loads, values }: Inputs, cha
       const added = step * (chance.below(2 * Math.ceil(200 / step) + 1) - Math.ceil(200 / step))
       const after = (loads[station] ?? 0) + added
       if (added === 0 || after < 0) return undefined
-      const told = `the loads changed by ${added} in ${station}, the sheet still states the old total`
-      return { inputs: { loads: { ...loads, [station]: after }, values }, told }
+      return {
+        inputs: { loads: { ...loads, [station]: after }, values },
+        told: `the load at ${at(station)} changed by ${told(added)}, the sheet still states the old total`,
+      }
     }
   }
 }
