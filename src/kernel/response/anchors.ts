@@ -33,6 +33,8 @@ export interface Landmarks {
   readonly anchors: readonly Anchor[]
   /** Element -> words that its response has and that say nothing by themselves: the "to" of "climb to". */
   readonly leads: readonly ReadonlySet<string>[]
+  /** Element -> the words that a value of letters may begin with, where its response has "at" before one: "at charlie three". */
+  readonly places: readonly (ReadonlySet<string> | undefined)[]
   /** Element -> words that join pieces of its value: another "via" of a route begins no other one. */
   readonly joints: readonly ReadonlySet<string>[]
 }
@@ -59,6 +61,7 @@ export function landmarksOf(elements: readonly SpokenElement[], specs: Specs): L
             .filter((word) => LITTLE.has(word)),
         ),
     ),
+    places: pathsByElement.map((paths) => placesIn(paths, specs)),
     joints: pathsByElement.map((paths) => new Set(paths.flat().flatMap((slot) => jointsOf(slot, specs)))),
   }
 }
@@ -70,6 +73,14 @@ function pathsIn(response: string): readonly Path[] {
 
 const literalWords = (slot: Slot): readonly string[] =>
   (slot.type === 'word' ? slot.wordings : slot.labels).flatMap(({ words }) => words)
+
+function placesIn(paths: readonly Path[], specs: Specs): ReadonlySet<string> | undefined {
+  if (!paths.flat().flatMap(literalWords).includes('at')) return undefined
+  const figure = paths.flat().find(({ type }) => type === 'figure')
+  const spec = figure && Object.hasOwn(specs, figure.name) ? specs[figure.name] : undefined
+  if (spec?.kind !== 'identifier') return undefined
+  return new Set([...affixesOf(spec)].flatMap(([word, { role }]) => (role === 'letter' ? [word] : [])))
+}
 
 function jointsOf(slot: Slot, specs: Specs): string[] {
   const spec = slot.type === 'figure' && Object.hasOwn(specs, slot.figure) ? specs[slot.figure] : undefined

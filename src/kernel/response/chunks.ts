@@ -4,7 +4,7 @@
  */
 
 import { isLittle, isNumberToken, type Token, tokensOf } from '../numbers/tokens.ts'
-import type { Landmarks, Owner } from './anchors.ts'
+import type { Anchor, Landmarks, Owner } from './anchors.ts'
 import { HARMLESS } from './lexicon.ts'
 
 export interface Chunk {
@@ -31,7 +31,10 @@ export function chunksOf(landmarks: Landmarks, text: string, held: ReadonlySet<n
   for (let at = 0; at < tokens.length; ) {
     const token = tokens[at] as Token
     const isCorrecting = waiting.length > 0
-    const anchor = token.text === 'correction' ? undefined : anchorAt(landmarks, tokens, at, cuts.at(-1))
+    const anchor =
+      token.text === 'correction'
+        ? undefined
+        : (anchorAt(landmarks, tokens, at, cuts.at(-1)) ?? placeAt(landmarks, tokens, at, cuts, held))
     if (token.text === 'correction' || (isCorrecting && !anchor && HARMLESS.has(token.text))) {
       waiting.push(token)
       at += 1
@@ -59,6 +62,23 @@ export function chunksOf(landmarks: Landmarks, text: string, held: ReadonlySet<n
 function anchorAt({ anchors, joints }: Landmarks, tokens: readonly Token[], at: number, last: Cut | undefined) {
   const anchor = anchors.find(({ words }) => words.every((word, i) => tokens[at + i]?.text === word))
   return anchor?.words.length === 1 && joints[last?.element ?? -1]?.has(anchor.words[0] ?? '') ? undefined : anchor
+}
+
+/** "At" before a letter, behind the number of another element, begins a place that was not said yet. */
+function placeAt(
+  { places, joints }: Landmarks,
+  tokens: readonly Token[],
+  at: number,
+  cuts: readonly Cut[],
+  held: ReadonlySet<number>,
+): Anchor | undefined {
+  const last = cuts.at(-1)
+  if (tokens[at]?.text !== 'at' || !last || !hasNumber(last) || joints[last.element]?.has('at')) return undefined
+  const element = places.findIndex(
+    (letters, one) =>
+      letters?.has(tokens[at + 1]?.text ?? '') && !held.has(one) && !cuts.some((cut) => cut.element === one),
+  )
+  return element < 0 ? undefined : { words: ['at'], owners: [{ element, part: 'at', begins: true, isValue: false }] }
 }
 
 function withOwned(

@@ -9,7 +9,9 @@ import { type Token, tokensOf } from '../numbers/tokens.ts'
 import { judge } from './judge.ts'
 import { HARMLESS, HESITATIONS, isNegation } from './lexicon.ts'
 import type { Part } from './model.ts'
+import { figureNames } from './parse.ts'
 import { partNames } from './readBack.ts'
+import { withoutLength } from './runwayLength.ts'
 import { scan } from './scan.ts'
 import { scenesFor } from './scene.ts'
 import { type Keyword, keywordsOf } from './topicWords.ts'
@@ -118,7 +120,9 @@ function partsOf(
   text: string,
 ): { parts: readonly Part[]; named: boolean } {
   if (!hasFigures) return { parts: [], named: true }
-  const stretch = tokens.slice(from, endOf(response, figures, tokens.slice(from, to)) + from)
+  const end = endOf(response, figures, tokens.slice(from, to)) + from
+  const isRunway = figureNames(response).some((name) => figures[name]?.kind === 'runway')
+  const stretch = isRunway ? withoutLength(tokens.slice(from, end), tokens[end]) : tokens.slice(from, end)
   const heard = stretch
     .map((token) => (INSTEAD.has(token.text) ? 'then' : text.toLowerCase().slice(token.start, token.end)))
     .join(' ')

@@ -15,6 +15,8 @@ export interface AgreedAgain {
   /** Turns and briefings that are open again, by their names, and the figures for which they are. */
   readonly names: readonly string[]
   readonly figures: readonly string[]
+  /** All that a station said, or gave, otherwise than it would now. */
+  readonly gone: readonly string[]
 }
 
 /** `moved`: figures whose spoken value is another one than before this revision. */
@@ -22,6 +24,7 @@ export function reopenAgreed(pack: Pack, before: RunState, entered: RunState, mo
   let state = entered
   const names: string[] = []
   const figures = new Set<string>()
+  const withdrawn = new Set<string>()
   const note = (name: string, gone: readonly string[]) => {
     names.push(name)
     for (const figure of gone.filter((one) => moved.includes(one))) figures.add(figure)
@@ -33,6 +36,7 @@ export function reopenAgreed(pack: Pack, before: RunState, entered: RunState, mo
       if (gone.length === 0) continue
       state = reopenTurn(state, turn, { status: 'ahead', again: true })
       note(turn.label, gone)
+      for (const figure of gone) withdrawn.add(figure)
     }
   }
   for (const briefing of briefingsOf(pack)) {
@@ -46,7 +50,7 @@ export function reopenAgreed(pack: Pack, before: RunState, entered: RunState, mo
       topics.flatMap(({ figures: own }) => own),
     )
   }
-  return { state, names, figures: [...figures] }
+  return { state, names, figures: [...figures], gone: [...withdrawn] }
 }
 
 /** Figures that the station said, or gave, otherwise than they are now. */

@@ -15,20 +15,28 @@ import { runningWatch } from './watchTiming.ts'
 
 type Revised = Extract<RunEvent, { type: 'figuresRevised' }>
 
-/** Items closed on a spoken value, or in a wording, that is another one now. A passed item rests on neither. */
-function overtaken(pack: Pack, state: RunState): { id: string; challenge: string }[] {
+/**
+ * Items closed on a spoken value, or in a wording, that is another one now, or on one of the values that are `gone`
+ * though nobody has given another yet. A passed item rests on none of them.
+ */
+function overtaken(pack: Pack, state: RunState, gone: readonly string[]): { id: string; challenge: string }[] {
   return listsOf(pack)
     .flatMap((list) => itemsOf(list, state.situation))
     .filter((item) => {
       const { status, expected, response } = itemState(state, item.id)
-      const moved = restsOf(item, state.situation).some((name) => expected[name] !== state.values[name])
+      const isOther = (name: string) => expected[name] !== state.values[name] || gone.includes(name)
+      const moved = restsOf(item, state.situation).some(isOther)
       return status === 'done' && (moved || response !== responseOf(item, state.situation).text)
     })
 }
 
 /** Opens them again, and takes back the completion of every list that is not closed throughout any more. */
-export function reopen(pack: Pack, before: RunState): { state: RunState; challenges: string[]; lists: string[] } {
-  const items = overtaken(pack, before)
+export function reopen(
+  pack: Pack,
+  before: RunState,
+  gone: readonly string[] = [],
+): { state: RunState; challenges: string[]; lists: string[] } {
+  const items = overtaken(pack, before, gone)
   let state = before
   for (const { id } of items) state = withItem(state, id, { status: 'reopened', held: [], misses: 0, sayAgains: 0 })
   const lists: string[] = []
@@ -61,7 +69,7 @@ export function revised(pack: Pack, before: RunState, event: Revised): Step {
   }
   if (first) return enter(pack, entered, nextFloor(pack, entered), [])
   const agreed = reopenAgreed(pack, before, entered, moved)
-  const { state, challenges, lists } = reopen(pack, reopenOrders(pack, agreed.state, set))
+  const { state, challenges, lists } = reopen(pack, reopenOrders(pack, agreed.state, set), agreed.gone)
   const words = [
     ...whatCame(pack, event),
     say.changed(agreed.figures.map((name) => pack.figures.declarations[name]?.label ?? name)),

@@ -74,6 +74,39 @@ describe('topics of a briefing', () => {
     expect(named(heard).topics).toEqual(topics)
   })
 
+  it.each([
+    ['runway two seven left two thousand metres', 'ok'],
+    ['runway two seven left is two thousand four hundred meters long and wet', 'ok'],
+    ['runway 27L 7800 feet', 'ok'],
+    ['runway two seven right two thousand metres', 'wrong'],
+    ['runway two eight left two thousand metres', 'wrong'],
+    ['not runway two seven left two thousand metres', 'wrong'],
+    ['runway two seven left or two seven right two thousand metres', 'wrong'],
+    ['runway two seven left two thousand', undefined],
+    ['runway two seven left two thousand knots', undefined],
+    ['runway two seven left forty thousand feet', undefined],
+  ])('have a runway without its length: "%s"', (heard, state) => {
+    expect(named(heard).topics.runway).toBe(state)
+  })
+
+  it.each([
+    ['two four two thousand metres', '24', 'ok'],
+    ['two four eighteen hundred metres', '24', 'ok'],
+    ['two zero two thousand metres', '20', 'ok'],
+    ['four two two thousand metres', '24', 'wrong'],
+    ['two two four thousand metres', '24', 'wrong'],
+    ['two two four thousand metres', '22', 'ok'],
+    ['two four thousand metres', '24', 'wrong'],
+    ['two four thousand metres', '02', 'ok'],
+    // Runway 21 of 2,000 feet, or runway 02 of 12,000.
+    ['two one two thousand feet', '21', undefined],
+    ['two one two thousand feet', '02', undefined],
+    ['two four two five two thousand metres', '24', undefined],
+  ])('cut the length off by form, whatever the runway is: "runway %s" for %s', (heard, value, state) => {
+    const figures: Figures = { ...FIGURES, runway: { kind: 'runway', value } }
+    expect(topicsIn(TOPICS, figures, `runway ${heard}`).topics.runway).toBe(state)
+  })
+
   it('that are words alone are not named by their denial', () => {
     expect(named('there is no engine failure').topics).toEqual({})
     expect(named('with no engine failure we go on, with an engine failure we stop').topics).toEqual({

@@ -1,6 +1,7 @@
 /** What was agreed with a station, and briefed, when figures change behind it. */
 
 import { describe, expect, it } from 'vitest'
+import type { Activity, Item, Pack } from '../../../src/kernel/run/checklist.ts'
 import type { Script } from '../../../src/kernel/run/events.ts'
 import type { RunState } from '../../../src/kernel/run/state.ts'
 import { fold } from '../../../src/kernel/run/step.ts'
@@ -28,6 +29,20 @@ const PUSHED = [
 ]
 const ASKED = [...CLEARED, ...BRIEFED, ...PUSHED, 'flap five', 'request taxi']
 const TAXI = 'taxi to holding point alfa three, hold short of runway two seven left'
+
+/** The pack with an item that says the departure that was given. */
+const RESTING: Pack = {
+  ...TALK,
+  phases: TALK.phases.map((phase) => ({
+    ...phase,
+    activities: phase.activities.map((activity): Activity => {
+      if (activity.type !== 'list') return activity
+      const [code] = activity.entries.filter((entry) => entry.type === 'item')
+      const route = { ...code, id: 'list.sid', challenge: 'departure route', responses: [{ text: '<sid>' }] } as Item
+      return { ...activity, entries: [...activity.entries, route] }
+    }),
+  })),
+}
 
 function flown(texts: readonly string[]): TalkRun {
   const run = talkRun(SCRIPT)
@@ -102,6 +117,25 @@ describe('another runway behind the clearances', () => {
     expect(run.state.floor).toMatchObject({ at: 'exchange', phase: 0 })
     run.hear('request clearance').hear(CLEARANCE.replace('tarn two', 'loch one'))
     expect(run.state.floor).toMatchObject({ at: 'item', item: 'list.code' })
+  })
+
+  it('takes back the list whose item rests on what was given, though nothing new was given yet', () => {
+    const run = talkRun(SCRIPT, RESTING)
+    for (const text of [...CLEARED, ...BRIEFED, 'before push', 'four two seven one', 'tarn two alfa']) run.hear(text)
+    expect(run.state.lists.list?.complete).toBe(true)
+    revise(run, { runway: '09R' })
+    expect(run.state.values.sid).toBe('tarn two alfa')
+    expect(run.state.lists.list).toMatchObject({ complete: false, revoked: true })
+    expect([run.state.items['list.code']?.status, run.state.items['list.sid']?.status]).toEqual(['done', 'reopened'])
+    expect(run.said().join(' ')).toContain('Departure route is open again. Before push list is no longer complete.')
+    expect(run.said().join(' ')).not.toMatch(/loch one/)
+    expect(run.state.floor).toMatchObject({ at: 'exchange', phase: 0 })
+    run.hear('request clearance').hear(CLEARANCE.replace('tarn two', 'loch one'))
+    run.hear('departing runway zero nine right').hear('briefing complete')
+    expect(run.state.floor).toMatchObject({ at: 'item', item: 'list.sid' })
+    run.hear('loch one alfa')
+    expect(run.state.lists.list?.complete).toBe(true)
+    expect(fold(RESTING, 'talk', run.events)).toEqual(run.state)
   })
 
   it('ends the matter of a wrong read-back that was called correct', () => {

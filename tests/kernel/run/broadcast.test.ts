@@ -4,7 +4,7 @@ import { beforeAll, describe, expect, test } from 'vitest'
 import type { Pack } from '../../../src/kernel/run/checklist.ts'
 import type { Exchange } from '../../../src/kernel/run/exchange.ts'
 import { packAt } from '../figures/marram.ts'
-import { begun, type Flown, happen, hear, words } from './demoRun.ts'
+import { type Beginning, begun, type Flown, happen, hear, words } from './demoRun.ts'
 
 const PAPERS = {
   runway: '24',
@@ -68,7 +68,7 @@ describe('Otherseat asks for what lacks', () => {
 })
 
 describe('in FAA words', () => {
-  const begin = (id: string) => {
+  const begin = (id: string, more: Pick<Beginning, 'radio' | 'slip'> = { radio: 'faa' }) => {
     const all = demo.phases.flatMap(({ activities }) => activities.filter(({ type }) => type === 'exchange'))
     const exchanges = (all as Exchange[])
       .filter((one) => one.id === id)
@@ -76,7 +76,7 @@ describe('in FAA words', () => {
     const situation = { stand: 'push', icing: 'no' }
     const values = { ...PAPERS, callsign: 'SALTMARSH 421' }
     const taxi = { holdingPoint: 'C3', taxiRoute: 'B E C', crossing: '33' }
-    return begun(demo, exchanges, { situation, said: { ...SAID, ...taxi }, values, radio: 'faa' })
+    return begun(demo, exchanges, { situation, said: { ...SAID, ...taxi }, values, ...more })
   }
 
   test('the setting is said and read back in inches, and is the same one in hectopascals from then on', () => {
@@ -94,6 +94,36 @@ describe('in FAA words', () => {
     expect(words(run)[0]).toMatch(
       /runway two four, at charlie three, taxi via bravo echo charlie, hold short of runway three three, altimeter two/,
     )
+    const icao = hear(begin('taxi', { radio: 'icao' }), 'request taxi')
+    expect(words(icao)[0]).toMatch(/taxi to holding point charlie three, runway two four, via bravo echo charlie/)
+  })
+
+  const CLEARED = 'runway two four, at charlie three, taxi via bravo echo charlie, hold short of runway three three'
+
+  test.each([
+    ['', 'read back correct'],
+    ['charlie three', 'negative, at charlie three'],
+    ['two four', 'negative, runway two four'],
+  ])('a taxi clearance may be read back as it was said, and is wrong where "%s" is another one', (right, answer) => {
+    const others: Readonly<Record<string, string>> = { 'charlie three': 'charlie four', 'two four': 'two five' }
+    const text = `${CLEARED}, altimeter two niner eight five`.replace(right, others[right] ?? right)
+    const [said = ''] = words(hear(hear(begin('taxi'), 'request taxi'), text))
+    expect(said.toLowerCase()).toBe(`controller: ${answer}.`)
+  })
+
+  test('what is agreed is what was said in them', () => {
+    const taken = hear(hear(begin('information'), 'get the information'), WHOLE.replace('one zero one one', '29.85'))
+    expect(taken.state.turns['information.broadcast']?.agreed).toMatchObject({ altimeterInches: 29.85 })
+  })
+
+  test('a wrong setting that was called correct is taken back in inches', () => {
+    const slip = { turn: 'taxi.route', figure: 'altimeterInches', kind: 'acceptsWrong', seed: 3 } as const
+    const asked = hear(begin('taxi', { radio: 'faa', slip }), 'request taxi')
+    const accepted = hear(asked, `${CLEARED}, altimeter two niner eight six`)
+    expect(accepted.state.turns['taxi.route']?.slip).toBe('open')
+    const back = hear(accepted, 'correction, altimeter two niner eight five')
+    expect(words(back)[0]).toBe('controller: Affirm, altimeter two niner eight five.')
+    expect(back.state.turns['taxi.route']?.slip).toBe('noticed')
   })
 })
 

@@ -3,7 +3,7 @@
 import { happeningFor } from '../../../src/app/hear.ts'
 import type { Value } from '../../../src/kernel/kinds/kind.ts'
 import type { Activity, Pack } from '../../../src/kernel/run/checklist.ts'
-import type { Effect, Happening, RunEvent, RunSettings } from '../../../src/kernel/run/events.ts'
+import type { Effect, Happening, RunEvent, RunSettings, Slip } from '../../../src/kernel/run/events.ts'
 import type { RunState } from '../../../src/kernel/run/state.ts'
 import { emptyRun, step } from '../../../src/kernel/run/step.ts'
 
@@ -37,11 +37,12 @@ export interface Beginning {
   readonly values: Readonly<Record<string, Value>>
   readonly cleared?: readonly string[]
   readonly radio?: RunSettings['radio']
+  readonly slip?: Slip
 }
 
 /** A pack with these activities alone, in this order, on final figures. */
 export function begun(demo: Pack, activities: readonly Activity[], from: Beginning): Flown {
-  const { situation, said, values, cleared = [], radio = 'icao' } = from
+  const { situation, said, values, cleared = [], radio = 'icao', slip } = from
   const pack = { ...demo, phases: [{ id: 'part', name: 'Part', activities }] }
   let run: Flown = { pack, state: emptyRun('demo'), effects: [] }
   run = happen(run, {
@@ -50,7 +51,7 @@ export function begun(demo: Pack, activities: readonly Activity[], from: Beginni
     situation,
     settings: { phraseology: 'plain', coachAfter: 0, radio },
     startedAt: 0,
-    script: { values: said },
+    script: { values: said, ...(slip && { slip }) },
   })
   for (const clearance of cleared) {
     run = happen(run, { type: 'cleared', clearance, evidence: { by: 'file', text: '' } })
