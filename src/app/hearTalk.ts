@@ -97,20 +97,16 @@ function readBackIn(
   const figures = figuresIn(pack, state, wholeResponse(all))
   // Behind another value that the station said, only what is said now counts.
   const before = status === 'said' ? held : []
-  const unaddressed = <T extends { readonly text: string }>(one: T): T => ({
-    ...one,
-    text: withoutAddress(one.text, addressOf(exchange)),
-  })
-  const said = unaddressed(heard).text
-  const text = status === 'slipped' ? said.replace(/^\s*(negative|confirm|correction|say again)\b[\s,]*/i, '') : said
+  const said = unaddressed(heard, addressOf(exchange))
+  const text =
+    status === 'slipped' ? said.text.replace(/^\s*(negative|confirm|correction|say again)\b[\s,]*/i, '') : said.text
   // A bare number is for what is owed: what may be said besides has to be named.
   const named = new Set(chunksOf(landmarksOf(all, figures), text, new Set()).map(({ element }) => element))
   const meant = all.filter(
     (element, index) => element.id === 'callSign' || partNames(element).required.size > 0 || named.has(index),
   )
   const judgement = judgeReadBack(meant, {
-    ...inputOf(state, heard, text),
-    ...(heard.alternatives && { alternatives: heard.alternatives.map(unaddressed) }),
+    ...inputOf(state, said, text),
     figures,
     held: before,
     begun,
@@ -120,7 +116,10 @@ function readBackIn(
   return transmitted(state, turn, 'readBack', doubted(judgement, heard), figures, evidence)
 }
 
-/** The call that fits best of those that may come now; one that comes too early is questioned by the runner. */
+/** When a turn may be called: one that comes too early is questioned by the runner, the contrary of one that is done opens it again. */
+type Stage = 'now' | 'later' | 'done'
+
+/** The call that fits best. */
 function callIn(
   pack: Pack,
   state: RunState,
@@ -130,9 +129,9 @@ function callIn(
 ): Happening | undefined {
   const now = callableTurns(exchange, state)
   const later = openTurns(exchange, state).filter((turn) => turn.calls !== undefined && !now.includes(turn))
-  // Of what was done the contrary may be said: it is open again.
   const done = exchange.turns.filter((turn) => turn.states && turnState(state, turn.id).status === 'done')
-  const all = [...now, ...later, ...done].map((turn) => {
+  const words = new Set(tokensOf(heard.text).map(({ text }) => text))
+  const called = (turn: Turn, stage: Stage) => {
     const { held, begun } = turnState(state, turn.id)
     const response = turn.calls ?? ''
     const figures =
@@ -145,20 +144,22 @@ function callIn(
       begun,
       ...(turn.states && { states: turn.states }),
     })
-    return { turn, figures, judgement, isNow: now.includes(turn) }
-  })
-  const isDone = ({ turn }: { turn: Turn }) => done.includes(turn)
+    const shared = tokensOf(response).filter(({ text }) => words.has(text)).length
+    return { turn, figures, judgement, stage, shared }
+  }
+  const past = done.map((turn) => called(turn, 'done'))
+  const isRepeated = past.some(({ judgement }) => judgement.verdict === 'correct')
+  const undone = past.filter(({ judgement, shared }) => judgement.verdict === 'negative' && shared > 0 && !isRepeated)
   // Of several that could be meant, the one whose own words were said.
-  const words = new Set(tokensOf(heard.text).map(({ text }) => text))
-  const shared = ({ turn }: { turn: Turn }) => tokensOf(turn.calls ?? '').filter(({ text }) => words.has(text)).length
-  const repeated = all.some((one) => isDone(one) && one.judgement.verdict === 'correct')
-  const isUndone = (one: (typeof all)[number]) => one.judgement.verdict === 'negative' && shared(one) > 0 && !repeated
-  const judged = all
-    .filter((one) => !isDone(one) || isUndone(one))
-    .toSorted((one, other) => shared(other) - shared(one))
-  const of = (verdict: Judgement['verdict'], early = false) =>
-    judged.find((one) => one.judgement.verdict === verdict && (one.isNow || isDone(one) || early))
-  const best = of('correct', true) ?? of('negative') ?? of('incomplete') ?? judged.find(({ isNow }) => isNow)
+  const judged = [
+    ...now.map((turn) => called(turn, 'now')),
+    ...later.map((turn) => called(turn, 'later')),
+    ...undone,
+  ].toSorted((one, other) => other.shared - one.shared)
+  const of = (verdict: Judgement['verdict'], stages: readonly Stage[] = ['now', 'done']) =>
+    judged.find(({ judgement, stage }) => judgement.verdict === verdict && stages.includes(stage))
+  const best =
+    of('correct', ['now', 'later']) ?? of('negative') ?? of('incomplete') ?? judged.find(({ stage }) => stage === 'now')
   if (!best || best.judgement.verdict === 'command') return undefined
   if (isOther(pack, best.turn.calls ?? '', best.turn.states, best.judgement, heard)) return undefined
   return transmitted(state, best.turn, 'call', doubted(best.judgement, heard), best.figures, evidence)
@@ -171,6 +172,12 @@ function inputOf(state: RunState, heard: Heard, text: string): Omit<JudgeInput, 
     ...(heard.score !== undefined && { score: heard.score }),
     ...(heard.alternatives && { alternatives: heard.alternatives }),
   }
+}
+
+/** Both looks of the ear without the name that is addressed. */
+function unaddressed(heard: Heard, name: string): Heard {
+  const without = <T extends { readonly text: string }>(one: T): T => ({ ...one, text: withoutAddress(one.text, name) })
+  return { ...without(heard), ...(heard.alternatives && { alternatives: heard.alternatives.map(without) }) }
 }
 
 function figuresIn(pack: Pack, state: RunState, response: string) {

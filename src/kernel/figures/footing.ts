@@ -44,6 +44,11 @@ export function part(work: Work, text: string, amount: number): Term {
   return { text, shown: read(amount * scaleOf(work)) }
 }
 
+/** A part that is told as its name and its amount. */
+export function labelled(work: Work, label: string, amount: number): Term {
+  return part(work, `${label} ${showNumber(amount)}`, amount)
+}
+
 /** `total` in the unit that the calculator works in. Parts to be taken off follow the first one. */
 export function footed(work: Work, terms: readonly Term[], total: number, sign: '+' | '-' = '+', note = ''): string {
   const sum = terms.reduce((all, { shown }, index) => (index === 0 || sign === '+' ? all + shown : all - shown), 0)

@@ -2,7 +2,7 @@
 
 import type { Problem } from '../problem.ts'
 import type { Calculator, Outcome, Work } from './calculator.ts'
-import { footed, part, product, type Term } from './footing.ts'
+import { footed, labelled, product, type Term } from './footing.ts'
 import type { Inputs, LastMinuteChange } from './model.ts'
 import type { FigureModel, Station } from './pack.ts'
 import { showMeasured, showNumber } from './showing.ts'
@@ -96,7 +96,7 @@ const lastMinuteWeight: Calculator = {
     added(
       work,
       ({ weight }) => weight,
-      ({ station, weight }) => part(work, `${station.label} ${showNumber(weight)}`, weight),
+      ({ station, weight }) => labelled(work, station.label, weight),
     ),
 }
 
@@ -122,10 +122,7 @@ const lastMinuteIndex: Calculator = {
     const { index } = work.basis
     if (!index) throw new Error(`${work.figure.name} needs an index formula`)
     const indexOf = ({ station, weight }: Delta) => (weight * (station.arm - index.reference)) / index.divisor
-    return added(work, indexOf, (change) => {
-      const amount = indexOf(change)
-      return part(work, `${change.station.label} ${showNumber(amount)}`, amount)
-    })
+    return added(work, indexOf, (change) => labelled(work, change.station.label, indexOf(change)))
   },
 }
 

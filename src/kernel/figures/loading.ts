@@ -5,7 +5,7 @@
  */
 
 import { type Calculator, failed, type Outcome, type Work } from './calculator.ts'
-import { footed, part, product, type Term } from './footing.ts'
+import { footed, labelled, part, product, type Term } from './footing.ts'
 import type { Reason } from './model.ts'
 import type { Station } from './pack.ts'
 import { showMeasured, showNumber } from './showing.ts'
@@ -49,7 +49,7 @@ const loadedWeight: Calculator = {
     added(
       work,
       (load) => load,
-      (load, { label }) => part(work, `${label} ${showNumber(load)}`, load),
+      (load, { label }) => labelled(work, label, load),
     ),
 }
 
@@ -136,10 +136,7 @@ const loadedIndex: Calculator = {
   run(work) {
     const { reference, divisor } = indexOf(work)
     const indexFor = (load: number, { arm }: Station) => (load * (arm - reference)) / divisor
-    return added(work, indexFor, (load, station) => {
-      const amount = indexFor(load, station)
-      return part(work, `${station.label} ${showNumber(amount)}`, amount)
-    })
+    return added(work, indexFor, (load, station) => labelled(work, station.label, indexFor(load, station)))
   },
 }
 

@@ -80,7 +80,8 @@ function called(pack: Pack, state: RunState, exchange: Exchange, turn: Turn, eve
 /** What the station answers to a right call: its words, and the wait for their read-back. */
 export function answerTo(pack: Pack, state: RunState, exchange: Exchange, turn: Turn, insisted?: string): Step {
   // The order as it was heard, in the words of its echo.
-  const words = turn.opens?.icao.replace(/<[\w-]+>/, insisted ?? '') ?? `${turn.label} ${insisted}`
+  const { radio = 'icao' } = state.settings
+  const words = turn.opens?.[radio].replace(/<[\w-]+>/, () => insisted ?? '') ?? `${turn.label} ${insisted}`
   const echo: Speech = { role: 'otherseat', text: say.insisted(words) }
   const speech = insisted === undefined ? stationWords(pack, state, exchange, turn).whole() : [echo]
   const kept = insisted === undefined ? {} : { insisted }
