@@ -57,7 +57,8 @@ const vocabulary: Vocabulary = vocabularyOfItems([...WORD_ITEMS, ...VALUE_ITEMS]
 const loadBegan = performance.now()
 const recogniser: NodeRecogniser = await createNodeRecogniser(vocabulary)
 const loadMs = performance.now() - loadBegan
-const corpus = [...(await synthetic()), ...(await human())]
+// One speaker after the other, as at a microphone.
+const corpus = [...(await synthetic()), ...(await human())].sort((one, other) => one.voice.localeCompare(other.voice))
 const results: Record<string, number> = {}
 const lastVoiceToVerdict: number[] = []
 const endpointToVerdict: number[] = []
@@ -89,7 +90,7 @@ function hearOne(spoken: Spoken, ratio: number | undefined, index: number, name:
   const noisy = (pcm: Float32Array, more: number) => (ratio === undefined ? pcm : inNoise(pcm, ratio, index * 2 + more))
   const { asked } = spoken
   const hearable: Hearable = { shapes: shapesOf(asked), yesNo: false }
-  const heard = recogniser.recognise(noisy(spoken.first, 0), hearable)
+  const heard = recogniser.follow(noisy(spoken.first, 0), hearable)
   timed(heard.lookMs, hearable, heard.text)
   const count = (add: (tally: Tally) => void) => {
     for (const tally of tallies) add(tally)
@@ -104,7 +105,7 @@ function hearOne(spoken: Spoken, ratio: number | undefined, index: number, name:
   }
   const judged = judgeHeard(asked, heard)
   const isRight = judged.verdict === 'correct'
-  const again = () => spoken.second && recogniser.recognise(noisy(spoken.second, 1), hearable)
+  const again = () => spoken.second && recogniser.follow(noisy(spoken.second, 1), hearable)
   const isRightInTwo = isRight || (judged.verdict === 'sayAgain' && isCorrect(asked, again()))
   const wrongAccepted = heard.doubt
     ? 0
@@ -124,7 +125,7 @@ function hearOne(spoken: Spoken, ratio: number | undefined, index: number, name:
   }
 }
 
-function isCorrect(asked: EarCase, heard: ReturnType<NodeRecogniser['recognise']> | undefined): boolean {
+function isCorrect(asked: EarCase, heard: ReturnType<NodeRecogniser['follow']> | undefined): boolean {
   return heard !== undefined && judgeHeard(asked, heard).verdict === 'correct'
 }
 

@@ -6,13 +6,22 @@
 import type { Decoder as LibraryDecoder, SoundSwallowerModule } from 'soundswallower'
 import { isPhoneWord } from '../../kernel/hearing/phones.ts'
 import type { HeardWord } from '../../ports.ts'
+import { meanCepstrum } from './cepstrum.ts'
+import type { CepstralMean } from './speaker.ts'
 
 /** What the module has besides its published types. */
 interface Internals {
   _malloc(bytes: number): number
   _free(address: number): void
   _decoder_hyp(decoder: number, score: number): number
+  _decoder_init_fe(decoder: number): number
+  _decoder_init_feat_s3file(decoder: number, lda: number): number
+  _acmod_reinit_feat(acoustic: number, frontEnd: number, features: number): number
   HEAP32: Int32Array
+}
+interface DecoderInternals {
+  readonly cdecoder: number
+  readonly cacmod: number
 }
 
 /** Addresses of the model's files: paths in Node, URLs in a browser. */
@@ -71,6 +80,8 @@ export class EarDecoder {
   private readonly internals: Internals
   private readonly scoreAddress: number
   private grammar = ''
+  /** It goes on with the mean of the last utterance until it is set up anew. */
+  private isStreaming = false
 
   private constructor(decoder: LibraryDecoder, internals: Internals) {
     this.decoder = decoder
@@ -104,9 +115,10 @@ export class EarDecoder {
     if (frontEnd === 'plain') {
       // The model's own parameter file has the last word at `initialize`, so it is overruled afterwards.
       decoder.set_config('remove_noise', 0)
-      await decoder.reinitialize_audio()
     }
-    return new EarDecoder(decoder, module as unknown as Internals)
+    const made = new EarDecoder(decoder, module as unknown as Internals)
+    made.setUpAudio()
+    return made
   }
 
   has(word: string): boolean {
@@ -126,14 +138,37 @@ export class EarDecoder {
     this.grammar = grammar
   }
 
-  /** Decodes a whole utterance, 16 kHz mono. */
+  /** Decodes a whole utterance, 16 kHz mono, by its own mean. */
   decode(pcm: Float32Array): Decoded {
+    if (this.isStreaming) this.setUpAudio()
     this.decoder.start()
     this.decoder.process_audio(pcm, false, true)
+    return this.end()
+  }
+
+  /** An utterance that is decoded while it comes. With its own mean the result is that of `decode`. */
+  begin(mean: CepstralMean): void {
+    this.decoder.set_config('cmninit', mean.map((value) => value.toFixed(3)).join(','))
+    this.setUpAudio()
+    this.isStreaming = true
+    this.decoder.start()
+  }
+
+  push(pcm: Float32Array): void {
+    this.decoder.process_audio(pcm, false, false)
+  }
+
+  end(): Decoded {
     this.decoder.stop()
     const text = this.decoder.get_text()
     if (text === '') return { text: '', words: [], score: Number.NEGATIVE_INFINITY, frames: 0, otherSpeech: 0 }
     return this.result()
+  }
+
+  /** Not between `begin` and `end`. */
+  meanOf(pcm: Float32Array): CepstralMean {
+    this.setUpAudio()
+    return meanCepstrum(this.decoder.spectrogram(pcm))
   }
 
   free(): void {
@@ -141,8 +176,20 @@ export class EarDecoder {
     this.decoder.delete()
   }
 
+  /**
+   * Front end and features as new, by the settings; a tenth of a millisecond. The library's own call is the same but
+   * may be awaited only, and would ask a server for a file that there is none of.
+   */
+  private setUpAudio(): void {
+    const { cdecoder, cacmod } = this.decoder as unknown as DecoderInternals
+    const frontEnd = this.internals._decoder_init_fe(cdecoder)
+    const features = this.internals._decoder_init_feat_s3file(cdecoder, 0)
+    if (this.internals._acmod_reinit_feat(cacmod, frontEnd, features) < 0) throw new Error('no front end')
+    this.isStreaming = false
+  }
+
   private result(): Decoded {
-    this.internals._decoder_hyp((this.decoder as unknown as { cdecoder: number }).cdecoder, this.scoreAddress)
+    this.internals._decoder_hyp((this.decoder as unknown as DecoderInternals).cdecoder, this.scoreAddress)
     const score = this.internals.HEAP32[this.scoreAddress >> 2] ?? 0
     const words: HeardWord[] = []
     let frames = 0

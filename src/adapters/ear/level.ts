@@ -20,19 +20,14 @@ export function speechRms(pcm: Float32Array): number {
   return Math.sqrt(loud.reduce((sum, power) => sum + power, 0) / loud.length)
 }
 
-/** Speech at -20 dBFS, a new array. Silence stays as it is. */
-export function normalised(pcm: Float32Array): Float32Array {
-  const level = speechRms(pcm)
-  if (!(level > 1e-5)) return pcm.slice()
-  const gain = TARGET_RMS / level
-  return pcm.map((sample) => Math.max(-1, Math.min(1, sample * gain)))
-}
+/** What brings speech of this RMS to -20 dBFS; silence stays as it is. */
+export const gainFor = (level: number): number => (level > 1e-5 ? TARGET_RMS / level : 1)
 
 /**
- * White noise at `floorDb` dBFS under the sound, a new array: the acoustic model has never met digital
- * silence. The noise is the same each time, so that one recording is always heard in one way.
+ * Sound piece by piece at this gain, with white noise at `floorDb` dBFS under it: the acoustic model has never met
+ * digital silence. The noise is the same each time, so that one recording is always heard in one way.
  */
-export function withFloor(pcm: Float32Array, floorDb: number): Float32Array {
+export function prepared(gain: number, floorDb: number): (pcm: Float32Array) => Float32Array {
   const floor = 10 ** (floorDb / 20)
   let seed = 0x2545f491
   const uniform = () => {
@@ -45,5 +40,5 @@ export function withFloor(pcm: Float32Array, floorDb: number): Float32Array {
     for (let count = 0; count < 12; count++) sum += uniform()
     return sum
   }
-  return pcm.map((sample) => sample + floor * gaussian())
+  return (pcm) => pcm.map((sample) => Math.max(-1, Math.min(1, sample * gain)) + floor * gaussian())
 }

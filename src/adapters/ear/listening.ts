@@ -18,10 +18,20 @@ import {
 } from './utterance.ts'
 import { VoicingMeter } from './voicing.ts'
 
+/** Both looks at once; `first` is the one that answers immediately, `second` may be in another worker. */
 export interface Looks {
   expect(order: ListenOrder): void
-  first(pcm: Float32Array): Decoded
-  second(pcm: Float32Array): Promise<Decoded>
+  /** An utterance that is looked at while it comes: what there is of it, and each further piece. */
+  begin(pcm: Float32Array): void
+  push(pcm: Float32Array): void
+  /** What they made of it; undefined where they could not: then it takes a look at the whole. */
+  end(): Pair<Decoded | undefined>
+  /** Whole utterances. */
+  at(pcm: Float32Array): Pair<Decoded>
+}
+interface Pair<T> {
+  readonly first: T
+  readonly second: Promise<T>
 }
 
 interface Taken {
@@ -115,6 +125,8 @@ export class Listening {
       if (!isBehindGate) this.become('open')
     }
     const step = isBehindGate ? this.finder.end() : this.finder.push(frame, this.taken?.form)
+    if (this.finder.isSpeaking && step?.type !== 'began' && step?.type !== 'resumed' && !this.taken)
+      this.looks.push(frame.clean)
     if (step) this.take(step, order)
     if (isBehindGate) {
       if (this.keepsBehindGate) this.finder.keep(frame)
@@ -127,6 +139,7 @@ export class Listening {
     switch (step.type) {
       case 'began':
         this.become('hearing')
+        this.looks.begin(step.clean)
         this.emit({ type: 'speechBegan', order: order.order, at: step.at })
         return
       case 'paused':
@@ -134,7 +147,11 @@ export class Listening {
         return
       case 'resumed':
         this.taken = undefined
-        if (!this.finder.isSpeaking) this.become('open')
+        this.looks.begin(step.clean)
+        return
+      case 'dropped':
+        this.taken = undefined
+        this.become('open')
         return
       case 'ended': {
         const taken = this.taken ?? this.look(step.utterance, order)
@@ -149,14 +166,24 @@ export class Listening {
   }
 
   private look(utterance: Utterance, { hearable, order }: ListenOrder): Taken {
-    // The second look is asked for first: it runs in the other worker while this one is busy.
-    const second = this.looks.second(utterance.clean)
-    const first = this.looks.first(utterance.clean)
-    this.emit({ type: 'soFar', order, text: first.text })
-    return {
-      recognition: second.then((decoded) => recognition(utterance.raw, first, decoded)),
-      form: saidForm(hearable, first.text),
-    }
+    const { first, second } = this.looks.end()
+    const looked = first ? { first, recognition: this.agreed(utterance, first, second) } : this.lookAtWhole(utterance)
+    this.emit({ type: 'soFar', order, text: looked.first.text })
+    return { recognition: looked.recognition, form: saidForm(hearable, looked.first.text) }
+  }
+
+  private async agreed(
+    utterance: Utterance,
+    first: Decoded,
+    second: Promise<Decoded | undefined>,
+  ): Promise<Recognition> {
+    const decoded = await second
+    return decoded ? recognition(utterance.raw, first, decoded) : this.lookAtWhole(utterance).recognition
+  }
+
+  private lookAtWhole({ raw, clean }: Utterance): { first: Decoded; recognition: Promise<Recognition> } {
+    const { first, second } = this.looks.at(clean)
+    return { first, recognition: second.then((decoded) => recognition(raw, first, decoded)) }
   }
 
   private async report(utterance: Utterance, taken: Taken, order: number): Promise<void> {

@@ -52,9 +52,13 @@ export type FromWorker =
 /** First worker -> second. */
 export type ToPeer =
   | { readonly type: 'expect'; readonly hearable: Hearable }
+  /** An utterance that is looked at while it comes: what there is of it, and each further piece. */
+  | { readonly type: 'begin' | 'push'; readonly pcm: Float32Array }
+  | { readonly type: 'end'; readonly id: number }
   | { readonly type: 'look'; readonly id: number; readonly pcm: Float32Array }
 /** Second worker -> first. */
 export interface FromPeer {
   readonly id: number
-  readonly decoded: Decoded
+  /** None where an utterance could not be looked at while it came. */
+  readonly decoded: Decoded | undefined
 }

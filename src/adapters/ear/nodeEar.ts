@@ -10,6 +10,7 @@ import type { Heard } from '../../ports.ts'
 import type { Decoded, ModelFiles } from './decoder.ts'
 import { type Denoiser, joined, loadDenoiser } from './denoise.ts'
 import { parseDictionary, pronounce } from './dictionary.ts'
+import type { Looks } from './listening.ts'
 import { Look, type Recognition, recognition } from './recogniser.ts'
 import { VoicingMeter } from './voicing.ts'
 import { readWav } from './wav.ts'
@@ -29,19 +30,21 @@ export type HeardInFile = Omit<Heard, 'order' | 'beganAt' | 'endedAt'> & {
 
 export type RecognisedRecording = Recognition & {
   readonly speechEndMs: number
-  /** Time of the slower look; in a browser the two run side by side. */
+  /** From the end of the sound to the slower look's result; in a browser the two run side by side. */
   readonly lookMs: number
 }
-interface Timed {
-  readonly decoded: Decoded
+interface Timed<T> {
+  readonly decoded: T
   readonly ms: number
 }
 
 export interface NodeRecogniser {
   /** Throws where the file cannot be read or is no WAV. */
   hear(file: string, hearable: Hearable): Promise<HeardInFile>
-  /** 16 kHz mono. */
+  /** 16 kHz mono, looked at as a whole: what was heard before does not count. */
   recognise(pcm: Float32Array, hearable: Hearable): RecognisedRecording
+  /** The same while it comes, as in a page that has heard the speaker before. */
+  follow(pcm: Float32Array, hearable: Hearable): RecognisedRecording
   /** Words of the vocabulary that have no pronunciation and cannot be heard. */
   readonly missing: readonly string[]
 }
@@ -68,22 +71,35 @@ export async function createNodeRecogniser(vocabulary: Vocabulary): Promise<Node
   cleaned.learn(vocabulary, dictionary)
   const newDenoiser = await loadDenoiser(await readFile(DENOISER_WASM))
 
-  const recognise = (pcm: Float32Array, hearable: Hearable) => {
+  const looks = [plain, cleaned] as const
+  const heardIn = (pcm: Float32Array, hearable: Hearable) => {
     const denoiser = newDenoiser()
-    const { raw, clean, speechEndMs } = spoken(pcm, denoiser)
+    const sound = spoken(pcm, denoiser)
     denoiser.free()
-    plain.expect(hearable)
-    cleaned.expect(hearable)
-    const looks = [plain, cleaned].map((look) => {
-      const before = performance.now()
-      return { decoded: look.at(clean), ms: performance.now() - before }
-    }) as [Timed, Timed]
-    const lookMs = Math.max(looks[0].ms, looks[1].ms)
-    return { ...recognition(raw, looks[0].decoded, looks[1].decoded), speechEndMs, lookMs }
+    for (const look of looks) look.expect(hearable)
+    return sound
+  }
+  const amount = ({ raw, speechEndMs }: Spoken, [first, second]: readonly [Timed<Decoded>, Timed<Decoded>]) => ({
+    ...recognition(raw, first.decoded, second.decoded),
+    speechEndMs,
+    lookMs: Math.max(first.ms, second.ms),
+  })
+  const whole = (sound: Spoken) =>
+    amount(sound, [timed(() => plain.at(sound.clean)), timed(() => cleaned.at(sound.clean))])
+  const recognise = (pcm: Float32Array, hearable: Hearable) => whole(heardIn(pcm, hearable))
+  const follow = (pcm: Float32Array, hearable: Hearable) => {
+    const sound = heardIn(pcm, hearable)
+    const [first, second] = looks.map((look) => {
+      look.begin(sound.clean.subarray(0, FRAME))
+      for (let at = FRAME; at < sound.clean.length; at += FRAME) look.push(sound.clean.subarray(at, at + FRAME))
+      return timed(() => look.end())
+    })
+    return isLooked(first) && isLooked(second) ? amount(sound, [first, second]) : whole(sound)
   }
   return {
     missing,
     recognise,
+    follow,
     async hear(file, hearable) {
       const wav = readWav(await readFile(file))
       if ('problem' in wav) throw new Error(`${file}: ${wav.problem}`)
@@ -116,11 +132,14 @@ const FRAME_MS = 30
 const BEFORE_FRAMES = 12
 const BEHIND_FRAMES = 8
 
+interface Spoken {
+  readonly raw: Float32Array
+  readonly clean: Float32Array
+  readonly speechEndMs: number
+}
+
 /** The part of a recording in which someone speaks, as it came and with the noise taken off; all of it where nobody does. */
-export function spoken(
-  pcm: Float32Array,
-  denoiser: Denoiser,
-): { raw: Float32Array; clean: Float32Array; speechEndMs: number } {
+export function spoken(pcm: Float32Array, denoiser: Denoiser): Spoken {
   const meter = new VoicingMeter()
   const padded = new Float32Array(Math.ceil(pcm.length / FRAME + 2) * FRAME)
   padded.set(pcm)
@@ -141,5 +160,24 @@ export function spoken(
     raw: padded.slice(begin * FRAME, end * FRAME),
     clean: joined(clean.slice(begin, end)),
     speechEndMs: (last + 1) * FRAME_MS,
+  }
+}
+
+function timed<T>(look: () => T): Timed<T> {
+  const before = performance.now()
+  return { decoded: look(), ms: performance.now() - before }
+}
+
+const isLooked = (one: Timed<Decoded | undefined> | undefined): one is Timed<Decoded> => one?.decoded !== undefined
+
+/** Both looks in one thread. */
+export function sideBySide(plain: Look, cleaned: Look): Looks {
+  const both = (act: (look: Look) => void) => [plain, cleaned].forEach(act)
+  return {
+    expect: ({ hearable }) => both((look) => look.expect(hearable)),
+    begin: (pcm) => both((look) => look.begin(pcm)),
+    push: (pcm) => both((look) => look.push(pcm)),
+    end: () => ({ first: plain.end(), second: Promise.resolve(cleaned.end()) }),
+    at: (pcm) => ({ first: plain.at(pcm), second: Promise.resolve(cleaned.at(pcm)) }),
   }
 }

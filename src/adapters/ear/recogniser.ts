@@ -10,8 +10,10 @@ import { isScraps } from '../../kernel/hearing/saying.ts'
 import type { Heard, HeardWord } from '../../ports.ts'
 import { sameSaying, shareInCommon } from './agreement.ts'
 import { type Decoded, EarDecoder, type FrontEnd, type ModelFiles } from './decoder.ts'
+import { joined } from './denoise.ts'
 import { type Dictionary, pronounce, SOUND_ENTRIES } from './dictionary.ts'
-import { dBFS, normalised, speechRms, withFloor } from './level.ts'
+import { dBFS, gainFor, prepared, speechRms } from './level.ts'
+import { Speaker, type VoiceSample } from './speaker.ts'
 
 export interface Recognition {
   /** Lower case words; empty where nothing of the vocabulary was said. */
@@ -33,6 +35,10 @@ export class Look {
   private readonly frontEnd: FrontEnd
   private vocabulary: Vocabulary | undefined
   private hearable: Hearable | undefined
+  private readonly speaker = new Speaker()
+  private streaming:
+    | { prepare: (pcm: Float32Array) => Float32Array; said: Float32Array[]; heard: Float32Array[] }
+    | undefined
 
   private constructor(decoder: EarDecoder, frontEnd: FrontEnd) {
     this.decoder = decoder
@@ -56,15 +62,60 @@ export class Look {
   /** Throws before `learn`. */
   expect(hearable: Hearable): void {
     if (!this.vocabulary) throw new Error('no vocabulary yet')
+    this.abandon()
     this.decoder.setGrammar(grammarOf(hearable, this.vocabulary))
     this.hearable = hearable
   }
 
-  /** Decodes one utterance, 16 kHz mono at any level. */
+  /** Begins to decode an utterance while it comes, where the speaker is known; 16 kHz mono, as all pieces. */
+  begin(pcm: Float32Array): void {
+    this.abandon()
+    const { sample } = this.speaker
+    if (!sample) return
+    this.decoder.begin(sample.mean)
+    this.streaming = { prepare: prepared(gainFor(sample.level), FLOOR_DBFS[this.frontEnd]), said: [], heard: [] }
+    this.push(pcm)
+  }
+
+  /** The next piece; nothing happens where the beginning was not taken up. */
+  push(pcm: Float32Array): void {
+    if (!this.streaming) return
+    const heard = this.streaming.prepare(pcm)
+    this.streaming.said.push(pcm)
+    this.streaming.heard.push(heard)
+    this.decoder.push(heard)
+  }
+
+  /** What was said; undefined where it was no voice that is known, so that it has to be looked at as a whole. */
+  end(): Decoded | undefined {
+    if (!this.streaming) return undefined
+    const { said, heard } = this.streaming
+    this.streaming = undefined
+    const decoded = this.decoder.end()
+    const sample = { level: speechRms(joined(said)), mean: this.decoder.meanOf(joined(heard)) }
+    return this.speaker.fits(sample) ? this.finished(decoded, sample) : undefined
+  }
+
+  /** Decodes one whole utterance, 16 kHz mono at any level. */
   at(pcm: Float32Array): Decoded {
-    const decoded = this.decoder.decode(withFloor(normalised(pcm), FLOOR_DBFS[this.frontEnd]))
+    this.abandon()
+    const level = speechRms(pcm)
+    const heard = prepared(gainFor(level), FLOOR_DBFS[this.frontEnd])(pcm)
+    const decoded = this.decoder.decode(heard)
+    return this.finished(decoded, { level, mean: this.decoder.meanOf(heard) })
+  }
+
+  private abandon(): void {
+    if (this.streaming) this.decoder.end()
+    this.streaming = undefined
+  }
+
+  /** Scraps are other speech; from an answer it learns the speaker. */
+  private finished(decoded: Decoded, sample: VoiceSample): Decoded {
     if (!this.vocabulary || !this.hearable) return decoded
-    return isScraps(this.hearable, this.vocabulary, decoded.text) ? { ...decoded, otherSpeech: 1 } : decoded
+    if (isScraps(this.hearable, this.vocabulary, decoded.text)) return { ...decoded, otherSpeech: 1 }
+    if (decoded.text !== '' && decoded.otherSpeech <= OTHER_SPEECH) this.speaker.learn(sample)
+    return decoded
   }
 
   free(): void {

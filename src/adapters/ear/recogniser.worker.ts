@@ -4,11 +4,11 @@
  */
 
 import createModule from 'soundswallower'
-import type { EarEvent, ListenOrder } from '../../ports.ts'
+import type { EarEvent } from '../../ports.ts'
 import type { Decoded } from './decoder.ts'
 import { type Denoiser, loadDenoiser } from './denoise.ts'
 import { parseDictionary } from './dictionary.ts'
-import { Listening } from './listening.ts'
+import { Listening, type Looks } from './listening.ts'
 import type { CapturedFrame, FromPeer, FromWorker, ToPeer, ToWorker } from './messages.ts'
 import { Look } from './recogniser.ts'
 
@@ -74,9 +74,9 @@ function loaded<T>(part: T | undefined): T {
   return part
 }
 
-/** The first worker's line to the second. */
+/** The first worker's line to the second, which is always asked first: it works while this one is busy. */
 function joinPeer(port: MessagePort): Listening {
-  const waiting = new Map<number, (decoded: Decoded) => void>()
+  const waiting = new Map<number, (decoded: Decoded | undefined) => void>()
   let id = 0
   let patience: ReturnType<typeof setTimeout> | undefined
   const waitOn = () => {
@@ -90,31 +90,58 @@ function joinPeer(port: MessagePort): Listening {
     waitOn()
   }
   const tell = (message: ToPeer) => port.postMessage(message)
-  const looks = {
-    expect(order: ListenOrder) {
+  const ask = (message: (id: number) => ToPeer) =>
+    new Promise<Decoded | undefined>((resolve) => {
+      waiting.set(++id, resolve)
+      tell(message(id))
+      waitOn()
+    })
+  const looks: Looks = {
+    expect(order) {
       say({ type: 'busy' })
       tell({ type: 'expect', hearable: order.hearable })
       loaded(look).expect(order.hearable)
     },
-    first(pcm: Float32Array) {
-      say({ type: 'busy' })
-      return loaded(look).at(pcm)
+    begin(pcm) {
+      tell({ type: 'begin', pcm })
+      loaded(look).begin(pcm)
     },
-    second: (pcm: Float32Array) =>
-      new Promise<Decoded>((resolve) => {
-        waiting.set(++id, resolve)
-        tell({ type: 'look', id, pcm })
-        waitOn()
-      }),
+    push(pcm) {
+      tell({ type: 'push', pcm })
+      loaded(look).push(pcm)
+    },
+    end() {
+      say({ type: 'busy' })
+      const second = ask((id) => ({ type: 'end', id }))
+      return { first: loaded(look).end(), second }
+    },
+    at(pcm) {
+      say({ type: 'busy' })
+      const second = ask((id) => ({ type: 'look', id, pcm })).then(loaded)
+      return { first: loaded(look).at(pcm), second }
+    },
   }
   return new Listening({ looks, denoiser: loaded(denoiser), emit })
 }
 
 function servePeer(port: MessagePort): void {
+  const answer = (id: number, decoded: Decoded | undefined) => port.postMessage({ id, decoded } satisfies FromPeer)
   port.onmessage = ({ data }: MessageEvent<ToPeer>) => {
-    if (data.type === 'expect') return loaded(look).expect(data.hearable)
-    const answer: FromPeer = { id: data.id, decoded: loaded(look).at(data.pcm) }
-    port.postMessage(answer)
+    const own = loaded(look)
+    switch (data.type) {
+      case 'expect':
+        return own.expect(data.hearable)
+      case 'begin':
+        return own.begin(data.pcm)
+      case 'push':
+        return own.push(data.pcm)
+      case 'end':
+        return answer(data.id, own.end())
+      case 'look':
+        return answer(data.id, own.at(data.pcm))
+      default:
+        return data satisfies never
+    }
   }
 }
 

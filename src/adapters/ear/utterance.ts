@@ -28,11 +28,14 @@ export interface Utterance {
 }
 
 export type UtteranceStep =
-  | { readonly type: 'began'; readonly at: number }
+  /** `clean` is all that is kept of it so far. */
+  | { readonly type: 'began'; readonly at: number; readonly clean: Float32Array }
   /** A pause that may be the end: look at it now, the answer may be needed soon. */
   | { readonly type: 'paused'; readonly utterance: Utterance }
-  /** Speech went on: what was looked at is void. */
-  | { readonly type: 'resumed' }
+  /** Speech went on: what was looked at is void. `clean` is all of it so far. */
+  | { readonly type: 'resumed'; readonly clean: Float32Array }
+  /** That was no utterance after all. */
+  | { readonly type: 'dropped' }
   | { readonly type: 'ended'; readonly utterance: Utterance }
 
 export interface UtteranceTimes {
@@ -139,7 +142,7 @@ export class UtteranceFinder {
     const isOnsetCut = this.framesSinceOpen - this.voicedInRow < CUT_FRAMES
     this.speech = { frames: this.ring, first, last: this.ring.length - 1, isOnsetCut, isLooked: false }
     this.ring = []
-    return { type: 'began', at: (this.speech.frames[first] as Frame).at }
+    return { type: 'began', at: (this.speech.frames[first] as Frame).at, clean: cleanOf(this.speech.frames) }
   }
 
   private during(
@@ -153,7 +156,7 @@ export class UtteranceFinder {
       if ((speech.last - speech.first) * FRAME_MS >= this.times.longestMs) return this.finish(speech, true)
       const wasLooked = speech.isLooked
       speech.isLooked = false
-      return wasLooked ? { type: 'resumed' } : undefined
+      return wasLooked ? { type: 'resumed', clean: cleanOf(speech.frames) } : undefined
     }
     const silence = (speech.frames.length - 1 - speech.last) * FRAME_MS
     if (!speech.isLooked && silence >= this.times.lookMs) {
@@ -171,7 +174,7 @@ export class UtteranceFinder {
     this.voicedInRow = 0
     // What follows in the same opening has a whole onset.
     this.framesSinceOpen = CUT_FRAMES + ONSET_FRAMES
-    if (utterance.isOnsetCut && utterance.endedAt - utterance.beganAt < SHORTEST_CUT_MS) return { type: 'resumed' }
+    if (utterance.isOnsetCut && utterance.endedAt - utterance.beganAt < SHORTEST_CUT_MS) return { type: 'dropped' }
     return { type: 'ended', utterance }
   }
 
@@ -180,7 +183,7 @@ export class UtteranceFinder {
     const kept = frames.slice(0, last + 1 + TAIL_MS / FRAME_MS)
     return {
       raw: joined(kept.map(({ raw }) => raw)),
-      clean: joined(kept.map(({ clean }) => clean)),
+      clean: cleanOf(kept),
       beganAt: (frames[first] as Frame).at,
       endedAt: (frames[last] as Frame).at + FRAME_MS,
       isOnsetCut,
@@ -188,3 +191,5 @@ export class UtteranceFinder {
     }
   }
 }
+
+const cleanOf = (frames: readonly Frame[]) => joined(frames.map(({ clean }) => clean))

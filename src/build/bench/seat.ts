@@ -10,7 +10,7 @@ import createModule from 'soundswallower'
 import { type Denoiser, loadDenoiser } from '../../adapters/ear/denoise.ts'
 import { parseDictionary } from '../../adapters/ear/dictionary.ts'
 import { Listening } from '../../adapters/ear/listening.ts'
-import { DENOISER_WASM, MODEL_DIR, nodeFiles } from '../../adapters/ear/nodeEar.ts'
+import { DENOISER_WASM, MODEL_DIR, nodeFiles, sideBySide } from '../../adapters/ear/nodeEar.ts'
 import { Look } from '../../adapters/ear/recogniser.ts'
 import { createMemoryLog } from '../../adapters/log/memoryLog.ts'
 import { conduct } from '../../app/conduct.ts'
@@ -158,14 +158,7 @@ function nodeEar(
 ): { ear: Ear; hear: (frame: Float32Array, at: number) => void } {
   const listeners = new Set<(event: EarEvent) => void>()
   const listening = new Listening({
-    looks: {
-      expect({ hearable }) {
-        plain.expect(hearable)
-        cleaned.expect(hearable)
-      },
-      first: (pcm) => plain.at(pcm),
-      second: async (pcm) => cleaned.at(pcm),
-    },
+    looks: sideBySide(plain, cleaned),
     denoiser,
     emit: (event) => {
       for (const listener of [...listeners]) listener(event)

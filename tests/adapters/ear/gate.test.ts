@@ -3,26 +3,39 @@
 import { describe, expect, it } from 'vitest'
 import type { Decoded } from '../../../src/adapters/ear/decoder.ts'
 import type { Denoiser } from '../../../src/adapters/ear/denoise.ts'
-import { Listening } from '../../../src/adapters/ear/listening.ts'
+import { Listening, type Looks } from '../../../src/adapters/ear/listening.ts'
 import type { EarEvent, EarGate } from '../../../src/ports.ts'
 
 const FRAME_MS = 30
 const DECODED: Decoded = { text: 'brake set', words: [], score: 0, frames: 50 } as unknown as Decoded
 
+const both = <T>(first: T) => ({ first, second: Promise.resolve(first) })
+
 /** A room with a pilot: loud frames are speech, and the recogniser hears the same words in all of it. */
-function room(isListenedTo = true) {
+function room(isListenedTo = true, isKnown = false) {
   const events: EarEvent[] = []
   const looked: number[] = []
+  const followed: number[] = []
   const denoiser = {
     push: (pcm: Float32Array) => ({ pcm, speech: (pcm[0] ?? 0) > 0.01 ? 0.95 : 0.02 }),
   } as unknown as Denoiser
-  const looks = {
+  let following = 0
+  const looks: Looks = {
     expect() {},
-    first(pcm: Float32Array) {
-      looked.push(Math.round(pcm.length / 16))
-      return DECODED
+    begin(pcm) {
+      following = pcm.length
     },
-    second: async () => DECODED,
+    push(pcm) {
+      following += pcm.length
+    },
+    end() {
+      followed.push(Math.round(following / 16))
+      return isKnown ? both(DECODED) : both(undefined)
+    },
+    at(pcm) {
+      looked.push(Math.round(pcm.length / 16))
+      return both(DECODED)
+    },
   }
   const listening = new Listening({ looks, denoiser, emit: (event) => events.push(event) })
   let now = 0
@@ -38,6 +51,7 @@ function room(isListenedTo = true) {
     now: () => now,
     listen,
     looked,
+    followed,
     speak: (ms: number) => sound(ms, 0.2),
     quiet: (ms: number) => sound(ms, 0.0003),
     gate: (gate: EarGate) => listening.gate(gate, now),
@@ -161,5 +175,40 @@ describe('an order that comes late', () => {
     listen(opensAt)
     quiet(1_000)
     expect(await heard()).toEqual([])
+  })
+})
+
+describe('a voice that is known', () => {
+  it('is followed while it speaks, from before its first sound, and no look at the whole is needed', async () => {
+    const { speak, quiet, looked, followed, heard } = room(true, true)
+    quiet(1_000)
+    speak(900)
+    quiet(600)
+    expect(await heard()).toMatchObject([{ text: 'brake set' }])
+    // What is kept from before it, in whole frames, and the pause behind it.
+    expect(followed).toEqual([480 + 900 + 180])
+    expect(looked).toEqual([])
+  })
+
+  it('that goes on behind a pause is followed again from its beginning', async () => {
+    const { speak, quiet, followed, heard } = room(true, true)
+    quiet(1_000)
+    speak(600)
+    quiet(210)
+    speak(600)
+    quiet(600)
+    expect(await heard()).toHaveLength(1)
+    expect(followed).toHaveLength(2)
+    expect((followed[1] ?? 0) - (followed[0] ?? 0)).toBe(210 + 600)
+  })
+
+  it('with another one in its place is looked at as a whole', async () => {
+    const { speak, quiet, looked, followed, heard } = room(true, false)
+    quiet(1_000)
+    speak(900)
+    quiet(600)
+    expect(await heard()).toMatchObject([{ text: 'brake set' }])
+    expect(followed).toHaveLength(1)
+    expect(looked).toHaveLength(1)
   })
 })

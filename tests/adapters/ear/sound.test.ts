@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { sameSaying, shareInCommon } from '../../../src/adapters/ear/agreement.ts'
 import { parseDictionary, pronounce } from '../../../src/adapters/ear/dictionary.ts'
-import { dBFS, normalised, speechRms } from '../../../src/adapters/ear/level.ts'
+import { dBFS, gainFor, prepared, speechRms } from '../../../src/adapters/ear/level.ts'
 import { createResampler, resampled } from '../../../src/adapters/ear/resample.ts'
 import { readWav } from '../../../src/adapters/ear/wav.ts'
 
@@ -33,8 +33,17 @@ describe('a microphone of any rate', () => {
 
 describe('a quiet or loud speaker', () => {
   it.each([0.002, 0.02, 0.9])('at amplitude %f is brought to -20 dBFS', (amplitude) => {
-    const level = dBFS(speechRms(normalised(tone(16_000).map((sample) => sample * amplitude))))
+    const pcm = tone(16_000).map((sample) => sample * amplitude)
+    const level = dBFS(speechRms(prepared(gainFor(speechRms(pcm)), -90)(pcm)))
     expect(level).toBeCloseTo(-20, 0)
+  })
+
+  it('is the same in pieces as at once, the noise under it too', () => {
+    const pcm = tone(4_000)
+    const prepare = prepared(0.5, -60)
+    const pieces = [pcm.slice(0, 480), pcm.slice(480, 2_000), pcm.slice(2_000)].flatMap((piece) => [...prepare(piece)])
+    expect(pieces).toEqual([...prepared(0.5, -60)(pcm)])
+    expect(pieces).not.toEqual([...pcm.map((sample) => sample * 0.5)])
   })
 })
 
