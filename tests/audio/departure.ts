@@ -74,3 +74,11 @@ export const LISTS: readonly SpokenAnswer[] = [
   answer('runway', 'runway two four', 'kal'),
   answer('pressure', 'pressure normal'),
 ]
+
+/** What a quick list needs besides, so that all of it is in one voice. */
+export const SAME_VOICE: readonly SpokenAnswer[] = [
+  answer('v1-final-rms', 'one two eight'),
+  answer('brake-rms', 'brake set'),
+  answer('altimeters-rms', 'one zero zero nine set'),
+  answer('doors-rms', 'all closed slides armed'),
+]

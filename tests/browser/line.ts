@@ -30,8 +30,8 @@ declare global {
 
 export function injectLine(): void {
   const AUDIBLE = 0.01
-  /** Words of one text are closer to one another, a tick and a text are not. */
-  const SILENCE_MS = 25
+  /** A tick and the text behind it are farther apart. */
+  const SILENCE_MS = 6
 
   const { room, pilot, app, say } = window.microphone.line()
   let endsAt = 0

@@ -1,6 +1,6 @@
 /** How fast a list goes, measured on what is to be heard: a quick pilot and the app's voice, recorded to the sample. */
 
-import { FINAL_ANSWERS, LISTS, PRELIMINARY_ANSWERS, type SpokenAnswer } from '../audio/departure.ts'
+import { FINAL_ANSWERS, LISTS, PRELIMINARY_ANSWERS, SAME_VOICE, type SpokenAnswer } from '../audio/departure.ts'
 import { goOnFlown } from './flown.ts'
 import type { Recorded, Sound } from './line.ts'
 import { openPage } from './page.ts'
@@ -20,14 +20,21 @@ const AFTER_MS = 200
 /** Only the tick behind a right answer is so short. */
 const LONGEST_TICK_MS = 90
 
-const byFile = (from: readonly SpokenAnswer[], ...files: readonly string[]) =>
-  files.map((file) => from.find((answer) => answer.file === file)).filter((answer) => answer !== undefined)
+const ALL = [...PRELIMINARY_ANSWERS, ...FINAL_ANSWERS, ...LISTS, ...SAME_VOICE]
+const byFile = (...files: readonly string[]) =>
+  files.map((file) => ALL.find((answer) => answer.file === file)).filter((answer) => answer !== undefined)
 
-/** Items that follow one another; what lies between is typed. */
+/** Items that follow one another, said by one pilot; what lies between is typed. */
 const STRETCHES: readonly { readonly call: string; readonly answers: readonly SpokenAnswer[] }[] = [
-  { call: 'load figures list', answers: [...FINAL_ANSWERS.slice(1), ...byFile(PRELIMINARY_ANSWERS, 'thrust')] },
-  { call: 'before start list', answers: byFile(LISTS, 'brake', 'signs', 'fuel', 'altimeters', 'transponder') },
-  { call: 'we are cleared to push', answers: byFile(LISTS, 'doors', 'beacon', 'pumps') },
+  {
+    call: 'load figures list',
+    answers: byFile('zfw-final', 'trim-final', 'v1-final-rms', 'v2-final', 'thrust'),
+  },
+  {
+    call: 'before start list',
+    answers: byFile('brake-rms', 'signs', 'fuel', 'altimeters-rms', 'transponder'),
+  },
+  { call: 'we are cleared to push', answers: byFile('doors-rms', 'beacon', 'pumps') },
 ]
 
 /** Flies two lists of the demo departure at the address of the app. */

@@ -7,7 +7,7 @@ import { saidForm } from '../../kernel/hearing/form.ts'
 import type { EarEvent, EarGate, EarState, ListenOrder } from '../../ports.ts'
 import type { Decoded } from './decoder.ts'
 import type { Denoiser } from './denoise.ts'
-import { type Recognition, recognition } from './recogniser.ts'
+import { isSettled, type Recognition, recognition } from './recogniser.ts'
 import {
   type Frame,
   PATIENT_TIMES,
@@ -178,7 +178,8 @@ export class Listening {
     second: Promise<Decoded | undefined>,
   ): Promise<Recognition> {
     const decoded = await second
-    return decoded ? recognition(utterance.raw, first, decoded) : this.lookAtWhole(utterance).recognition
+    const followed = decoded && recognition(utterance.raw, first, decoded)
+    return followed && isSettled(followed) ? followed : this.lookAtWhole(utterance).recognition
   }
 
   private lookAtWhole({ raw, clean }: Utterance): { first: Decoded; recognition: Promise<Recognition> } {

@@ -11,7 +11,7 @@ import type { Decoded, ModelFiles } from './decoder.ts'
 import { type Denoiser, joined, loadDenoiser } from './denoise.ts'
 import { parseDictionary, pronounce } from './dictionary.ts'
 import type { Looks } from './listening.ts'
-import { Look, type Recognition, recognition } from './recogniser.ts'
+import { isSettled, Look, type Recognition, recognition } from './recogniser.ts'
 import { VoicingMeter } from './voicing.ts'
 import { readWav } from './wav.ts'
 
@@ -94,7 +94,8 @@ export async function createNodeRecogniser(vocabulary: Vocabulary): Promise<Node
       for (let at = FRAME; at < sound.clean.length; at += FRAME) look.push(sound.clean.subarray(at, at + FRAME))
       return timed(() => look.end())
     })
-    return isLooked(first) && isLooked(second) ? amount(sound, [first, second]) : whole(sound)
+    const followed = isLooked(first) && isLooked(second) ? amount(sound, [first, second]) : undefined
+    return followed && isSettled(followed) ? followed : whole(sound)
   }
   return {
     missing,

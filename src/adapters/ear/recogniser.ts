@@ -142,6 +142,9 @@ export function recognition(pcm: Float32Array, first: Decoded, second: Decoded):
   return { ...base, doubt: 'unsure', ...(alternatives.length > 0 && { alternatives }) }
 }
 
+/** Where the two disagree about what was followed while it came, the whole with its own mean decides. */
+export const isSettled = ({ doubt }: Recognition): boolean => doubt !== 'unsure'
+
 function clippedShare(pcm: Float32Array): number {
   let clipped = 0
   for (const sample of pcm) if (Math.abs(sample) >= 0.999) clipped++

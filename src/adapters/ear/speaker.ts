@@ -16,8 +16,11 @@ export interface VoiceSample {
 
 /** How far means of one speaker's utterances scatter about their average, by coefficient; three tuning voices, 30 each. */
 const SPREAD = [2.4, 2.7, 3.2, 4.1, 3, 2.4, 2.5, 2, 1.8, 1.9, 1.4, 1.3, 1.2]
-/** Of a speaker's own utterances the sum of squares is 13 on average. */
-const FARTHEST = 50
+/**
+ * Sum of squares; that of a speaker's own utterances is 13 on average, and twice as much about a single other one. Chosen
+ * on the tuning voices: up to here followed ones are heard no worse than whole ones, even where the voices change.
+ */
+const FARTHEST = 80
 /** Nor may it be so much louder or fainter, in dB. */
 const MOST_DB = 5
 /** The latest utterances count for so much at least: people turn their heads. */
