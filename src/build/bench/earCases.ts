@@ -1,6 +1,7 @@
 /** What the benchmark of the ear says and asks: items of the trade, values at random, and what is wrong near each. */
 
 import type { Figure, Figures, KindSpec } from '../../kernel/kinds/kind.ts'
+import { judge } from '../../kernel/response/judge.ts'
 
 export interface EarCase {
   readonly kind: string
@@ -130,10 +131,17 @@ const WORDINGS: readonly {
   { challenge: 'cabin signs', says: ['signs on', 'signs off'], states: [['on'], ['off']] },
 ]
 
+const ALL_WORDINGS = WORDINGS.flatMap(({ says }) => says)
+
 function wordCase(random: Random): EarCase {
   const { challenge, says, states } = one(random, WORDINGS)
   const said = one(random, says)
-  const wrong = says.filter((text) => text !== said).map((response) => ({ response, figures: {} }))
+  // First the same item's other wordings, then what other items would have to hear.
+  const others = [...says, ...ALL_WORDINGS.filter((text) => !says.includes(text))].filter((text) => text !== said)
+  // "Signs off" is right for "both off" too, as far as words go: only what judging refuses is wrong.
+  const wrong = others
+    .map((response) => ({ response, figures: {} }))
+    .filter((other) => judge({ ...other, challenge, heard: said, ...(states && { states }) }).verdict !== 'correct')
   return { kind: 'words', challenge, response: said, ...(states && { states }), figures: {}, said, wrong }
 }
 

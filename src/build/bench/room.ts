@@ -1,7 +1,7 @@
 /** The sounds of a room beside answers, one after another as in a training session. Repeatable. */
 
 import { type Random, randomFrom } from './earCases.ts'
-import { cockpitNoise } from './noise.ts'
+import { airflow } from './noise.ts'
 
 const RATE = 16000
 /** The quiet room: -66 dBFS. */
@@ -56,7 +56,7 @@ export function noises(seed: number): Sound[] {
 
 /** As a loudspeaker of a radio gives it: the band of a voice channel, with some noise. */
 export function overRadio(pcm: Float32Array, seed: number): Float32Array {
-  const noise = cockpitNoise(pcm.length, seed)
+  const noise = airflow(pcm.length, seed)
   let [low, high] = [0, 0]
   return pcm.map((sample, at) => {
     low += 0.12 * (sample - low)

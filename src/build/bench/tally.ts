@@ -5,6 +5,9 @@ export interface Tally {
   rightAccepted: number
   rightAcceptedInTwo: number
   rightCalledNegative: number
+  /** Answers of which there are two recordings, and those of them that were right within two. */
+  saidTwice: number
+  rightOfSaidTwice: number
   wrongTried: number
   wrongAccepted: number
   otherTried: number
@@ -12,7 +15,14 @@ export interface Tally {
 }
 
 export const emptyTally = (): Tally => ({
-  ...{ rightTried: 0, rightAccepted: 0, rightAcceptedInTwo: 0, rightCalledNegative: 0 },
+  ...{
+    rightTried: 0,
+    rightAccepted: 0,
+    rightAcceptedInTwo: 0,
+    rightCalledNegative: 0,
+    saidTwice: 0,
+    rightOfSaidTwice: 0,
+  },
   ...{ wrongTried: 0, wrongAccepted: 0, otherTried: 0, otherTaken: 0 },
 })
 
