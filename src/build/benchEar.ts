@@ -14,13 +14,15 @@ import { parseArgs } from 'node:util'
 import { CHECK_VOICES, render, TUNING_VOICES, type Voice } from '../../tests/audio/make.ts'
 import { SPOKEN_BESIDE } from '../../tests/audio/narration.ts'
 import { joined } from '../adapters/ear/denoise.ts'
-import { createNodeRecogniser, type NodeRecogniser } from '../adapters/ear/nodeEar.ts'
+import { createNodeRecogniser, type NodeRecogniser, type RecognisedRecording } from '../adapters/ear/nodeEar.ts'
 import { silenceThatEnds, TIMES } from '../adapters/ear/utterance.ts'
 import { readWav } from '../adapters/ear/wav.ts'
 import { judgeHeard } from '../cli/heardVerdict.ts'
+import { hasAnswerShape } from '../kernel/hearing/answerShape.ts'
 import { saidForm } from '../kernel/hearing/form.ts'
 import type { Hearable, Vocabulary } from '../kernel/hearing/hearable.ts'
 import { vocabularyOfItems } from '../kernel/hearing/vocabulary.ts'
+import type { Figure } from '../kernel/kinds/kind.ts'
 import { type EarCase, earCases, VALUE_ITEMS, WORD_ITEMS } from './bench/earCases.ts'
 import { airflow, babble, cockpitNoise, inNoise } from './bench/noise.ts'
 import { emptyTally, interval, percentile, type Tally } from './bench/tally.ts'
@@ -84,6 +86,7 @@ const corpus = [...(await synthetic()), ...(await human()), ...others.flatMap(be
 const talkers = [0, 1, 2, 3].map((first) =>
   joined(others.filter((_, at) => at % 4 === first).map(({ first }) => first)),
 )
+const residentAtFirst = process.memoryUsage().rss
 const results: Record<string, number> = {}
 const lastVoiceToVerdict: number[] = []
 const endpointToVerdict: number[] = []
@@ -91,8 +94,8 @@ const endpointToVerdict: number[] = []
 for (const name of values.conditions.split(',') as Condition[]) {
   const tallies = new Map<string, Tally>()
   corpus.forEach((spoken, index) => {
-    // Rejection is measured in clean sound and in the noise of a usual cockpit.
-    if (!spoken.asked && name !== 'clean' && name !== 'snr10') return
+    // Rejection is measured in clean sound.
+    if (!spoken.asked && name !== 'clean') return
     const groups = ['all', `kind ${spoken.kind}`, `voice ${spoken.voice.startsWith('an4') ? 'human' : spoken.voice}`]
     const counted = groups.map((group) => tallies.get(group) ?? emptyTally())
     groups.forEach((group, at) => {
@@ -107,6 +110,8 @@ results['ear.lastVoiceToVerdictMs.p95'] = percentile(lastVoiceToVerdict, 0.95)
 results['ear.endpointToVerdictMs.p50'] = percentile(endpointToVerdict, 0.5)
 results['ear.endpointToVerdictMs.p95'] = percentile(endpointToVerdict, 0.95)
 results['ear.loadMs.cold'] = Math.round(loadMs)
+results['ear.utterancesHeard'] = lastVoiceToVerdict.length
+results['ear.grownMegabytes'] = Math.round((process.memoryUsage().rss - residentAtFirst) / 1e6)
 results['ear.bytes'] = await bytesServed()
 if (values.json) process.stdout.write(`${JSON.stringify(results)}\n`)
 else
@@ -125,7 +130,7 @@ function hearOne(spoken: Spoken, index: number, name: Condition, tallies: Tally[
     for (const tally of tallies) add(tally)
   }
   if (!asked) {
-    const isTaken = !heard.doubt && heard.text !== ''
+    const isTaken = isTakenForAnswer(hearable.shapes, heard)
     count((tally) => {
       tally.otherTried++
       if (isTaken) tally.otherTaken++
@@ -156,7 +161,18 @@ function hearOne(spoken: Spoken, index: number, name: Condition, tallies: Tally[
   }
 }
 
-function isCorrect(asked: EarCase, heard: ReturnType<NodeRecogniser['follow']> | undefined): boolean {
+/** By the rule of a run: it has the shape of an answer, and judging calls it right or wrong. */
+function isTakenForAnswer(shapes: Hearable['shapes'], heard: RecognisedRecording): boolean {
+  if (!hasAnswerShape(shapes, '', heard.text)) return false
+  const [shape] = shapes
+  const figures = shape
+    ? { x: { ...shape, value: shape.kind === 'digits' ? '0'.repeat(shape.length) : 9.9 } as Figure }
+    : {}
+  const { verdict } = judgeHeard({ challenge: '', response: shape ? '<x>' : 'brake set', figures }, heard)
+  return verdict === 'correct' || verdict === 'negative'
+}
+
+function isCorrect(asked: EarCase, heard: RecognisedRecording | undefined): boolean {
   return heard !== undefined && judgeHeard(asked, heard).verdict === 'correct'
 }
 

@@ -26,6 +26,8 @@ describe('the first visit', () => {
     const { pack } = stage()
     const notice = screen.getByRole('complementary', { name: 'Safety notice' })
     expect(within(notice).getByText(/^The approved flight manual, the operator's procedures, local rules/)).toBeTruthy()
+    // A lone pilot has no second pair of eyes.
+    expect(within(notice).getByText(/hears; it does not see: it cannot know that a switch was moved/)).toBeTruthy()
     expect(within(notice).getByText(pack.caution)).toBeTruthy()
   })
 })
