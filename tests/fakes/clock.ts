@@ -4,6 +4,8 @@ import type { Clock } from '../../src/ports.ts'
 
 export interface FakeClock extends Clock {
   advance(ms: number): void
+  /** As a machine asleep: time goes by, and what was due meanwhile fires in its order at waking. */
+  sleep(ms: number): void
   /** Timers that have not fired and were not undone. */
   readonly pending: () => number
 }
@@ -27,6 +29,13 @@ export function createFakeClock(start = Date.UTC(2000, 0, 1)): FakeClock {
         timer.call()
       }
       now = end
+    },
+    sleep(ms) {
+      now += ms
+      for (let timer = due(now); timer; timer = due(now)) {
+        timers.delete(timer)
+        timer.call()
+      }
     },
     pending: () => timers.size,
   }
