@@ -60,6 +60,8 @@ export class Listening {
   private keepsBehindGate = false
   private state: EarState = 'shut'
   private taken: Taken | undefined
+  /** Counts how often speech went on: a look from before is void. */
+  private resumptions = 0
   private sinceLevel = 0
 
   constructor(parts: {
@@ -147,6 +149,7 @@ export class Listening {
         return
       case 'resumed':
         this.taken = undefined
+        this.resumptions++
         this.looks.begin(step.clean)
         return
       case 'dropped':
@@ -177,9 +180,14 @@ export class Listening {
     first: Decoded,
     second: Promise<Decoded | undefined>,
   ): Promise<Recognition> {
+    const { resumptions } = this
     const decoded = await second
     const followed = decoded && recognition(utterance.raw, first, decoded)
-    return followed && isSettled(followed) ? followed : this.lookAtWhole(utterance).recognition
+    if (followed && isSettled(followed)) return followed
+    // Nobody asks about it any more, and what is followed by now must not be disturbed.
+    if (resumptions !== this.resumptions)
+      return { text: first.text, words: first.words, confidence: 0, doubt: 'unsure' }
+    return this.lookAtWhole(utterance).recognition
   }
 
   private lookAtWhole({ raw, clean }: Utterance): { first: Decoded; recognition: Promise<Recognition> } {
