@@ -125,7 +125,7 @@ function hearOne(spoken: Spoken, index: number, name: Condition, tallies: Tally[
   const { asked } = spoken
   const hearable: Hearable = { shapes: spoken.beside ?? shapesOf(asked), yesNo: false }
   const heard = recogniser.follow(noisy(spoken.first, 0), hearable)
-  timed(heard.lookMs, hearable, heard.text)
+  if (asked) timed(heard.lookMs, hearable, heard.text)
   const count = (add: (tally: Tally) => void) => {
     for (const tally of tallies) add(tally)
   }
@@ -137,13 +137,13 @@ function hearOne(spoken: Spoken, index: number, name: Condition, tallies: Tally[
     })
     return
   }
-  const judged = judgeHeard(asked, heard)
+  const judged = judgedInRun(asked, hearable, heard)
   const isRight = judged.verdict === 'correct'
   const again = () => spoken.second && recogniser.follow(noisy(spoken.second, 1), hearable)
-  const isRightInTwo = isRight || (judged.verdict === 'sayAgain' && isCorrect(asked, again()))
+  const isRightInTwo = isRight || (judged.verdict === 'sayAgain' && isCorrect(asked, hearable, again()))
   const wrongAccepted = heard.doubt
     ? 0
-    : asked.wrong.filter((other) => judgeHeard({ ...asked, ...other }, heard).verdict === 'correct').length
+    : asked.wrong.filter((other) => judgedInRun({ ...asked, ...other }, hearable, heard).verdict === 'correct').length
   count((tally) => {
     tally.rightTried++
     if (spoken.second) tally.saidTwice++
@@ -172,8 +172,14 @@ function isTakenForAnswer(shapes: Hearable['shapes'], heard: RecognisedRecording
   return verdict === 'correct' || verdict === 'negative'
 }
 
-function isCorrect(asked: EarCase, heard: RecognisedRecording | undefined): boolean {
-  return heard !== undefined && judgeHeard(asked, heard).verdict === 'correct'
+/** By the rule of a run: what has not the shape of an answer is asked for again. */
+function judgedInRun(asked: EarCase, { shapes }: Hearable, heard: RecognisedRecording): ReturnType<typeof judgeHeard> {
+  const isShaped = hasAnswerShape(shapes, asked.challenge, heard.text)
+  return judgeHeard(asked, isShaped ? heard : { ...heard, doubt: 'unsure' })
+}
+
+function isCorrect(asked: EarCase, hearable: Hearable, heard: RecognisedRecording | undefined): boolean {
+  return heard !== undefined && judgedInRun(asked, hearable, heard).verdict === 'correct'
 }
 
 /** The look is taken in the pause; the verdict waits for whichever is later. */

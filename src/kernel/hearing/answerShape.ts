@@ -34,14 +34,25 @@ export function hasAnswerShape(shapes: readonly KindSpec[], challenge: string, t
 /** With "hundred" and "thousand" in it, it must go as such numbers go. */
 const GROUPED = /^(?:(?:d{1,3}|e|yd?|dh(?:yd?|e|d)?)k)?(?:(?:d|e|yd?)h)?(?:yd?|e|d{0,3})(?:\.d*)?$/
 
-/** One digit more than any has is a slip of the tongue. */
 function isOneNumber({ signs, digits }: Run, longest: number): boolean {
   if (signs.includes('r')) return true
-  return /[hk]/.test(signs) ? GROUPED.test(signs) : digits <= longest + 1
+  return /[hk]/.test(signs) ? GROUPED.test(signs) : digits <= longest
 }
 
-/** Digits of the longest one; undefined where it is not one number: of letters, routes and winds only the grammar knows. */
+/** Of a number one digit more than any has is a slip of the tongue; of a code it is mostly the ear's. */
+const SLIP = 1
+
+/**
+ * Digits of the longest that is taken as one; undefined where it is not one number: of letters, routes and winds only the
+ * grammar knows.
+ */
 function mostDigits(spec: KindSpec): number | undefined {
+  if (spec.kind === 'digits') return spec.length
+  const most = digitsOf(spec)
+  return most === undefined ? undefined : most + SLIP
+}
+
+function digitsOf(spec: Exclude<KindSpec, { kind: 'digits' }>): number | undefined {
   switch (spec.kind) {
     case 'decimal':
       return 3 + spec.decimals
@@ -61,8 +72,6 @@ function mostDigits(spec: KindSpec): number | undefined {
     case 'temperature':
     case 'runway':
       return 2
-    case 'digits':
-      return spec.length
     case 'altimeter':
       return 4
     case 'callsign':

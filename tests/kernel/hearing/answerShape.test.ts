@@ -42,13 +42,13 @@ describe('an answer with values', () => {
     expect(hasAnswerShape(shapes, challenge, text)).toBe(false)
   })
 
-  it('does not depend on values: every code of four digits has it, and none with six', () => {
+  it('does not depend on values: every code of four digits has it, and none with five', () => {
     const shapes: readonly KindSpec[] = [{ kind: 'digits', length: 4 }]
     const digits = ['zero', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'niner']
     for (let code = 0; code < 10_000; code += 37) {
       const said = [...String(code).padStart(4, '0')].map((digit) => digits[Number(digit)]).join(' ')
       expect(hasAnswerShape(shapes, 'transponder', `code ${said}`), said).toBe(true)
-      expect(hasAnswerShape(shapes, 'transponder', `${said} ${digits[code % 10]} one`), said).toBe(false)
+      expect(hasAnswerShape(shapes, 'transponder', `${said} ${digits[code % 10]}`), said).toBe(false)
     }
   })
 })
