@@ -7,10 +7,12 @@ import { wordsNeeded } from '../../kernel/hearing/grammar.ts'
 import type { Vocabulary } from '../../kernel/hearing/hearable.ts'
 import type { Clock, Ear, EarEvent, EarFailure, EarGate, EarState, ListenOrder } from '../../ports.ts'
 import { onComeback } from './comeback.ts'
+import type { FrontEnd } from './decoder.ts'
 import { parseDictionary, pronounce, writeDictionary } from './dictionary.ts'
 import type { FromWorker } from './messages.ts'
 import { type Microphone, openMicrophone } from './microphone.ts'
 import { fetchAllWords, fetchModel, type Model } from './modelFiles.ts'
+import type { VoiceSample } from './speaker.ts'
 import { startWorkers, type Workers } from './workers.ts'
 
 export interface DeviceEarOptions {
@@ -41,6 +43,8 @@ export function createDeviceEar(options: DeviceEarOptions): Ear {
   let order: ListenOrder | undefined
   let gate: EarGate = 'open'
   let state: EarState = 'off'
+  /** Of the speaker, from one opening to the next. */
+  const known: Partial<Record<FrontEnd, VoiceSample>> = {}
   let restarts = 0
   let hasSign = false
   let isBusy = false
@@ -97,7 +101,7 @@ export function createDeviceEar(options: DeviceEarOptions): Ear {
     if ('failure' in opened) return fail(opened.failure)
     microphone = opened.microphone
     if (!loaded || !vocabulary) return fail(MODEL_FAILURE)
-    const started = await startWorkers(loaded, { receive, broke }).catch(() => undefined)
+    const started = await startWorkers(loaded, { receive, broke, known }).catch(() => undefined)
     if (turn !== opening) return started?.end()
     if (!started) return fail(MODEL_FAILURE)
     workers = started
@@ -122,6 +126,10 @@ export function createDeviceEar(options: DeviceEarOptions): Ear {
   }
 
   function receive(message: FromWorker): void {
+    if (message.type === 'known') {
+      known[message.frontEnd] = message.known
+      return
+    }
     hasSign = true
     isBusy = message.type === 'busy'
     if (message.type === 'event') {

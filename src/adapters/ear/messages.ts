@@ -3,6 +3,7 @@
 import type { Hearable, Vocabulary } from '../../kernel/hearing/hearable.ts'
 import type { EarEvent, EarGate, ListenOrder } from '../../ports.ts'
 import type { Decoded, FrontEnd, ModelFiles } from './decoder.ts'
+import type { VoiceSample } from './speaker.ts'
 
 /** Audio thread -> worker: 30 ms at 16 kHz. A gap in `seq` is sound that was lost. */
 export interface CapturedFrame {
@@ -20,6 +21,8 @@ export type ToWorker =
       readonly files: ModelFiles
       /** Address of the noise suppressor's code. */
       readonly denoiser: string
+      /** What was known of the speaker before: in the sound check, or when an earlier worker died. */
+      readonly known?: VoiceSample
     }
   | {
       readonly type: 'learn'
@@ -46,6 +49,8 @@ export type FromWorker =
   | { readonly type: 'learned'; readonly missing: readonly string[] }
   | { readonly type: 'broken'; readonly message: string }
   | { readonly type: 'event'; readonly event: EarEvent }
+  /** What is known of the speaker by now, as this front end hears. */
+  | { readonly type: 'known'; readonly frontEnd: FrontEnd; readonly known: VoiceSample }
   /** Nothing will come while it looks at what was said: a long read-back takes its time. */
   | { readonly type: 'busy' }
 

@@ -35,20 +35,31 @@ export class Look {
   private readonly frontEnd: FrontEnd
   private vocabulary: Vocabulary | undefined
   private hearable: Hearable | undefined
-  private readonly speaker = new Speaker()
+  private readonly speaker: Speaker
   private streaming:
     | { prepare: (pcm: Float32Array) => Float32Array; said: Float32Array[]; heard: Float32Array[] }
     | undefined
 
-  private constructor(decoder: EarDecoder, frontEnd: FrontEnd) {
+  private constructor(decoder: EarDecoder, frontEnd: FrontEnd, speaker: Speaker) {
     this.decoder = decoder
     this.frontEnd = frontEnd
+    this.speaker = speaker
     decoder.add(SOUND_ENTRIES)
   }
 
-  /** Throws where the model cannot be loaded. */
-  static async create(module: SoundSwallowerModule, files: ModelFiles, frontEnd: FrontEnd): Promise<Look> {
-    return new Look(await EarDecoder.create(module, files, frontEnd), frontEnd)
+  /** Throws where the model cannot be loaded. `known` is what an earlier one knew of the speaker. */
+  static async create(
+    module: SoundSwallowerModule,
+    files: ModelFiles,
+    frontEnd: FrontEnd,
+    known?: VoiceSample,
+  ): Promise<Look> {
+    return new Look(await EarDecoder.create(module, files, frontEnd), frontEnd, new Speaker(known))
+  }
+
+  /** What is known of the speaker by now. */
+  get known(): VoiceSample | undefined {
+    return this.speaker.sample
   }
 
   /** Takes on a pack's vocabulary; returns the words that have no pronunciation, which are then left out. */

@@ -5,7 +5,7 @@
 
 import createModule from 'soundswallower'
 import type { EarEvent } from '../../ports.ts'
-import type { Decoded } from './decoder.ts'
+import type { Decoded, FrontEnd } from './decoder.ts'
 import { type Denoiser, loadDenoiser } from './denoise.ts'
 import { parseDictionary } from './dictionary.ts'
 import { Listening, type Looks } from './listening.ts'
@@ -13,6 +13,8 @@ import type { CapturedFrame, FromPeer, FromWorker, ToPeer, ToWorker } from './me
 import { Look } from './recogniser.ts'
 
 let look: Look | undefined
+/** Hands what was learned of the speaker to the page, which outlives this worker. */
+let keepKnown = () => {}
 let denoiser: Denoiser | undefined
 let listening: Listening | undefined
 const FRAME_MS = 30
@@ -31,8 +33,10 @@ async function receive(message: ToWorker): Promise<void> {
   switch (message.type) {
     case 'load': {
       const module = await createModule({ print: () => {}, printErr: () => {} })
-      look = await Look.create(module, message.files, message.frontEnd)
-      if (message.frontEnd === 'plain') denoiser = (await loadDenoiser(await bytesOf(message.denoiser)))()
+      const { frontEnd, files, known } = message
+      look = await Look.create(module, files, frontEnd, known)
+      keepKnown = keeper(look, frontEnd)
+      if (frontEnd === 'plain') denoiser = (await loadDenoiser(await bytesOf(message.denoiser)))()
       return say({ type: 'loaded' })
     }
     case 'learn':
@@ -67,6 +71,15 @@ async function bytesOf(address: string): Promise<ArrayBuffer> {
   const response = await fetch(address)
   if (!response.ok) throw new Error(`${address}: ${response.status}`)
   return response.arrayBuffer()
+}
+
+function keeper(look: Look, frontEnd: FrontEnd): () => void {
+  let told = look.known
+  return () => {
+    const { known } = look
+    if (known && known !== told) say({ type: 'known', frontEnd, known })
+    told = known
+  }
 }
 
 function loaded<T>(part: T | undefined): T {
@@ -113,19 +126,26 @@ function joinPeer(port: MessagePort): Listening {
     end() {
       say({ type: 'busy' })
       const second = ask((id) => ({ type: 'end', id }))
-      return { first: loaded(look).end(), second }
+      const first = loaded(look).end()
+      keepKnown()
+      return { first, second }
     },
     at(pcm) {
       say({ type: 'busy' })
       const second = ask((id) => ({ type: 'look', id, pcm })).then(loaded)
-      return { first: loaded(look).at(pcm), second }
+      const first = loaded(look).at(pcm)
+      keepKnown()
+      return { first, second }
     },
   }
   return new Listening({ looks, denoiser: loaded(denoiser), emit })
 }
 
 function servePeer(port: MessagePort): void {
-  const answer = (id: number, decoded: Decoded | undefined) => port.postMessage({ id, decoded } satisfies FromPeer)
+  const answer = (id: number, decoded: Decoded | undefined) => {
+    port.postMessage({ id, decoded } satisfies FromPeer)
+    keepKnown()
+  }
   port.onmessage = ({ data }: MessageEvent<ToPeer>) => {
     const own = loaded(look)
     switch (data.type) {

@@ -29,6 +29,11 @@ const LEAST_WEIGHT = 0.2
 export class Speaker {
   private known: (VoiceSample & { readonly count: number }) | undefined
 
+  /** `from` is what an earlier one knew. */
+  constructor(from?: VoiceSample) {
+    this.known = from && { ...from, count: 1 }
+  }
+
   get sample(): VoiceSample | undefined {
     return this.known
   }

@@ -1,7 +1,9 @@
 /** The two workers of the ear: started, loaded and joined, or not at all. */
 
+import type { FrontEnd } from './decoder.ts'
 import type { FromWorker, ToWorker } from './messages.ts'
 import type { Model } from './modelFiles.ts'
+import type { VoiceSample } from './speaker.ts'
 
 export interface Workers {
   first(message: ToWorker, transfer?: Transferable[]): void
@@ -15,7 +17,16 @@ const LOAD_MS = 30_000
 /** Rejects where a worker cannot load; afterwards a failure is told by `broke`, once. */
 export async function startWorkers(
   model: Model,
-  { receive, broke }: { receive: (message: FromWorker) => void; broke: () => void },
+  {
+    receive,
+    broke,
+    known,
+  }: {
+    receive: (message: FromWorker) => void
+    broke: () => void
+    /** What is known of the speaker. */
+    known: Partial<Record<FrontEnd, VoiceSample>>
+  },
 ): Promise<Workers> {
   const workers = [newWorker(), newWorker()] as const
   const [first, second] = workers
@@ -29,8 +40,11 @@ export async function startWorkers(
   const { files, denoiser } = model
   try {
     await Promise.all([
-      loaded(first, { type: 'load', frontEnd: 'plain', files, denoiser }),
-      loaded(second, { type: 'load', frontEnd: 'cleaned', files, denoiser }),
+      loaded(first, { type: 'load', frontEnd: 'plain', files, denoiser, ...(known.plain && { known: known.plain }) }),
+      loaded(second, {
+        ...{ type: 'load', frontEnd: 'cleaned', files, denoiser },
+        ...(known.cleaned && { known: known.cleaned }),
+      }),
     ])
   } catch (error) {
     end()

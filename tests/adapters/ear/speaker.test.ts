@@ -10,7 +10,8 @@ import { EarDecoder, type FrontEnd } from '../../../src/adapters/ear/decoder.ts'
 import { type Dictionary, parseDictionary, pronounce } from '../../../src/adapters/ear/dictionary.ts'
 import { prepared } from '../../../src/adapters/ear/level.ts'
 import { createNodeRecogniser, MODEL_DIR, nodeFiles } from '../../../src/adapters/ear/nodeEar.ts'
-import { Speaker } from '../../../src/adapters/ear/speaker.ts'
+import { Look } from '../../../src/adapters/ear/recogniser.ts'
+import { Speaker, type VoiceSample } from '../../../src/adapters/ear/speaker.ts'
 import { readWav } from '../../../src/adapters/ear/wav.ts'
 import { vocabularyOfItems } from '../../../src/kernel/hearing/vocabulary.ts'
 
@@ -81,6 +82,26 @@ describe('an utterance that is followed while it comes', () => {
       decoder.free()
     },
   )
+
+  it('is followed from the first one on where an earlier look knew the speaker', async () => {
+    const module = await createModule({ print: () => {}, printErr: () => {} })
+    const dictionary = parseDictionary(await readFile(join(MODEL_DIR, 'dict.txt'), 'utf8'))
+    const pcm = await pcmOf('four-two-seven-one')
+    const first = async (known?: VoiceSample) => {
+      const look = await Look.create(module, nodeFiles(), 'plain', known)
+      look.learn(vocabularyOfItems([{ challenge: 'transponder', responses: [{ text: '<code>' }] }], []), dictionary)
+      look.expect({ shapes: [{ kind: 'digits', length: 4 }], yesNo: false })
+      look.begin(pcm)
+      const followed = look.end()?.text
+      look.at(pcm)
+      const { known: learned } = look
+      look.free()
+      return { followed, learned }
+    }
+    const stranger = await first()
+    expect(stranger.followed).toBeUndefined()
+    expect(await first(stranger.learned)).toMatchObject({ followed: 'four two seven one' })
+  })
 
   it('is understood, at once and once the speaker is known, louder or much fainter', async () => {
     const item = { challenge: 'transponder', responses: [{ text: '<code> [set]' }] }
