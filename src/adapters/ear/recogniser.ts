@@ -153,8 +153,11 @@ export function recognition(pcm: Float32Array, first: Decoded, second: Decoded):
   return { ...base, doubt: 'unsure', ...(alternatives.length > 0 && { alternatives }) }
 }
 
-/** Where the two disagree about what was followed while it came, the whole with its own mean decides. */
-export const isSettled = ({ doubt }: Recognition): boolean => doubt !== 'unsure'
+/**
+ * Where the two disagree about what was followed while it came, or found nothing in it, the whole with its own mean
+ * decides: a mean that was learned from a bad sound would otherwise make other speech of all that comes, and stay.
+ */
+export const isSettled = ({ doubt }: Recognition): boolean => doubt !== 'unsure' && doubt !== 'otherSpeech'
 
 function clippedShare(pcm: Float32Array): number {
   let clipped = 0
