@@ -35,7 +35,7 @@ async function answerWhile(happen: () => Promise<unknown>): Promise<void> {
 
 /** The wrong answer; where the ear asks again, once more, as a pilot would. */
 async function answerWrong(): Promise<void> {
-  for (let tries = 1; tries <= 3; tries++) {
+  for (let tries = 1; tries <= 5; tries++) {
     const answers = await count('answered')
     await pilot.say({ file: 'zfw-final' })
     await expect.poll(() => count('answered'), WAIT).toBe(answers + 1)
