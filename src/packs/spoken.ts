@@ -45,7 +45,11 @@ function ownTexts(pack: Pack): Spoken {
   const activities = pack.phases.flatMap((phase) => phase.activities)
   const { words, challenges, lists, others, commands } = vocabularyOf(pack)
   return {
-    phrases: [...pack.phases.map((phase) => phase.name), ...activities.flatMap(phrasesOf)],
+    phrases: [
+      ...pack.phases.map((phase) => phase.name),
+      ...activities.flatMap(phrasesOf),
+      ...(pack.quirks ?? []).map((quirk) => quirk.say),
+    ],
     words: [
       ...[words, challenges, lists, others, commands].flat(),
       ...activities.flatMap(answersOf),
@@ -90,7 +94,7 @@ const waysOf = (wording: Wording | undefined) => (wording ? [wording.icao, wordi
 function phrasesOf(activity: Activity): string[] {
   switch (activity.type) {
     case 'flow':
-      return [activity.name]
+      return [activity.name, ...activity.steps.flatMap(({ text, interlocks }) => [text, ...cautions(interlocks)])]
     case 'list':
       return [activity.name, ...activity.entries.flatMap(entryPhrases)]
     case 'watch':
@@ -99,7 +103,11 @@ function phrasesOf(activity: Activity): string[] {
         activity.stopWords,
         ...cautions(activity.interlocks),
         ...activity.calls.map((call) => call.label),
-        ...activity.abnormal.flatMap(({ label, stopWords, actions }) => [label, stopWords, ...actions]),
+        ...(activity.hold === undefined ? [] : [activity.hold]),
+        ...activity.abnormal.flatMap(({ label, stopWords, actions, again }) => [
+          ...[label, stopWords, ...actions],
+          ...(again ? [again.say] : []),
+        ]),
       ]
     case 'exchange':
       return [
@@ -117,11 +125,12 @@ function phrasesOf(activity: Activity): string[] {
 }
 
 function entryPhrases(entry: Item | Line): string[] {
-  return entry.type === 'line' ? [entry.label] : [entry.challenge, ...cautions(entry.interlocks)]
+  if (entry.type === 'line') return [entry.label]
+  return [entry.challenge, ...(entry.look ?? []), ...cautions(entry.interlocks)]
 }
 
 function cautions(interlocks: readonly Interlock[] | undefined): string[] {
-  return (interlocks ?? []).map((interlock) => interlock.say)
+  return (interlocks ?? []).flatMap(({ say, due }) => (due === undefined ? [say] : [say, due]))
 }
 
 /** Words of calls, and of answers with the names of their parts; figures in them are said by their values. */

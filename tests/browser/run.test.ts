@@ -37,12 +37,21 @@ const heard = async (pilot: Pilot) =>
 const last = async (pilot: Pilot) => (await heard(pilot)).at(-1)
 const closed = async (pilot: Pilot) => (await pilot.events()).filter(({ type }) => type === 'answered').length
 
-/** Says it, and once more where the ear asks again, as a pilot would; the event that came of it. */
-async function sayUntil(pilot: Pilot, spoken: Pick<SpokenAnswer, 'file'>, type: string) {
-  for (let tries = 1; tries <= 3; tries++) {
-    await pilot.say(spoken)
+const SAYINGS = 5
+const isSayAgain = (event?: Record<string, unknown>) =>
+  (event?.judgement as { verdict?: string } | undefined)?.verdict === 'sayAgain'
+
+/** Says it, and again where the ear asks for it, as a pilot would; the event that came of it. */
+async function sayUntil(
+  pilot: Pilot,
+  spoken: Pick<SpokenAnswer, 'file'>,
+  type: string,
+  say: (spoken: Pick<SpokenAnswer, 'file'>) => Promise<void> = pilot.say,
+) {
+  for (let sayings = 1; sayings <= SAYINGS; sayings++) {
+    await say(spoken)
     const event = await last(pilot)
-    if (event?.type === type) return event
+    if (event?.type === type && !isSayAgain(event)) return event
   }
   throw new Error(`${spoken.file}: ${JSON.stringify((await pilot.events()).slice(-3))}`)
 }
@@ -153,22 +162,24 @@ describe('push to talk by key', () => {
     const { keyboard } = page.page
     const ear = page.page.getByLabel('Microphone', { exact: true })
     await ear.getByText('Hold T to talk').waitFor({ timeout: 60_000 })
+    const sayHeld: typeof pilot.say = async (spoken) => {
+      await keyboard.down('KeyT')
+      await pilot.say(spoken)
+      await keyboard.up('KeyT')
+    }
     await pilot.speak({ file: 'zfw-preliminary' })
-    await keyboard.down('KeyT')
-    await pilot.say({ file: 'zfw-preliminary' })
-    await keyboard.up('KeyT')
-    // One answer, and it is not the one that was said beside the key.
-    expect(await heard(pilot)).toMatchObject([
-      { type: 'answered', evidence: { by: 'voice' }, judgement: { verdict: 'correct' } },
-    ])
+    await page.page.waitForTimeout(1_500)
+    expect(await heard(pilot)).toEqual([])
+    expect(await sayUntil(pilot, { file: 'zfw-preliminary' }, 'answered', sayHeld)).toMatchObject({
+      judgement: { verdict: 'correct' },
+    })
 
+    const sayInto: typeof pilot.say = async (spoken) => {
+      await ear.getByText('Not listening: Otherseat speaks').waitFor()
+      await sayHeld(spoken)
+    }
     // The next challenge is under way.
-    await ear.getByText('Not listening: Otherseat speaks').waitFor()
-    await keyboard.down('KeyT')
-    await pilot.say({ file: 'trim-preliminary' })
-    await keyboard.up('KeyT')
-    expect(await last(pilot)).toMatchObject({
-      type: 'answered',
+    expect(await sayUntil(pilot, { file: 'trim-preliminary' }, 'answered', sayInto)).toMatchObject({
       evidence: { by: 'voice', early: true },
       judgement: { verdict: 'correct' },
     })

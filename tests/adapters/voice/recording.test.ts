@@ -6,6 +6,7 @@ import { describe, expect, test } from 'vitest'
 import { clipsFor, plainWords } from '../../../src/adapters/voice/clips.ts'
 import type { Recording } from '../../../src/adapters/voice/embeddedVoice.ts'
 import { packsIn, textsToRecord } from '../../../src/build/voiceTexts.ts'
+import { sourceWords } from '../../../src/kernel/figures/settle.ts'
 import type { Figure, KindSpec, Value } from '../../../src/kernel/kinds/kind.ts'
 import { sayValue } from '../../../src/kernel/kinds/table.ts'
 import { parseResponse } from '../../../src/kernel/response/parse.ts'
@@ -13,7 +14,7 @@ import { sayResponse } from '../../../src/kernel/response/sentence.ts'
 import type { Pack } from '../../../src/kernel/run/checklist.ts'
 import { ROLES, type Role } from '../../../src/kernel/run/events.ts'
 import type { Wording } from '../../../src/kernel/run/exchange.ts'
-import { say } from '../../../src/kernel/run/phrases.ts'
+import { PASS_REASONS, say } from '../../../src/kernel/run/phrases.ts'
 import { listsOf } from '../../../src/kernel/run/place.ts'
 
 const here = (path: string) => fileURLToPath(new URL(`../../../${path}`, import.meta.url))
@@ -34,7 +35,7 @@ describe.each(ROLES)('the recording of %s', (role) => {
   })
 
   test('is small enough to be kept for use without a network', () => {
-    expect(statSync(here(`audio/voice/${role}.mp3`)).size).toBeLessThan(role === 'otherseat' ? 2_000_000 : 1_000_000)
+    expect(statSync(here(`audio/voice/${role}.mp3`)).size).toBeLessThan(role === 'otherseat' ? 2_500_000 : 1_000_000)
   })
 
   test('has clips that follow one another, and none is empty', () => {
@@ -144,44 +145,114 @@ describe.each(packs)('with the pack $id', (pack) => {
   test('everything that the runner composes of its names can be said', () => {
     const challenges = items.map((item) => item.challenge)
     const labels = figures.map((figure) => figure.label)
-    const texts = [
-      ...pack.phases.flatMap(({ name, activities }) => activities.map((activity) => say.phase(name, activity.name))),
-      ...lists.flatMap(({ name }) => [
-        say.list(name),
-        say.callFor(name),
-        say.completed(name, true),
-        say.completed(name, false),
-        say.alreadyComplete(name),
-        say.revoked(name),
-        say.resuming(name),
-        say.outOfOrder(name),
-        say.notComplete(name, challenges),
-        ...challenges.map((challenge) => say.toTheLine(name, challenge)),
-      ]),
-      ...challenges.flatMap((challenge) => [
-        say.challenge(challenge),
-        say.sayAgain(challenge),
-        say.singleDigits(challenge),
-        say.openAgain([challenge]),
-        say.passed(challenge),
-        say.pass(challenge, 'simulatorFault'),
+    const names = lists.map((list) => list.name)
+    const activities = pack.phases.flatMap((phase) => phase.activities)
+    const watches = activities.filter((activity) => activity.type === 'watch')
+    const flows = activities.filter((activity) => activity.type === 'flow')
+    const exchanges = activities.filter((activity) => activity.type === 'exchange')
+    const briefings = activities.filter((activity) => activity.type === 'briefing')
+    const turns = exchanges.flatMap((exchange) => exchange.turns)
+    const topics = briefings.flatMap((briefing) => briefing.topics.map(({ label }) => label))
+    const calls = watches.flatMap((watch) => watch.calls)
+    const abnormal = watches.flatMap((watch) => watch.abnormal)
+    const interlocks = [...items, ...watches, ...turns, ...flows.flatMap(({ steps }) => steps)].flatMap(
+      (held) => held.interlocks ?? [],
+    )
+    const stated = figures.flatMap(({ label, stated }) => (stated?.sources ?? []).map((source) => ({ label, source })))
+    /** Whatever Otherseat can say of its own accord; a phrase that is missing here does not compile. */
+    const texts: Record<keyof typeof say, readonly string[]> = {
+      challenge: challenges.map(say.challenge),
+      phase: pack.phases.flatMap((phase) => phase.activities.map(({ name }) => say.phase(phase.name, name))),
+      callFor: names.map(say.callFor),
+      list: names.map(say.list),
+      completed: names.flatMap((name) => [say.completed(name, true), say.completed(name, false)]),
+      notComplete: names.map((name) => say.notComplete(name, challenges)),
+      alreadyComplete: names.map(say.alreadyComplete),
+      leftOpen: [say.leftOpen()],
+      figuresIn: (['preliminary', 'final', 'amended'] as const).map(say.figuresIn),
+      figuresChanged: [say.figuresChanged()],
+      openAgain: [say.openAgain(challenges), ...challenges.map((challenge) => say.openAgain([challenge]))],
+      changed: [say.changed(labels), say.changed([])],
+      nothingChanges: [say.nothingChanges()],
+      revoked: names.map(say.revoked),
+      heard: [say.heard('five two up')],
+      judgedAgainst: [say.judgedAgainst('two')],
+      sayAgain: challenges.map(say.sayAgain),
+      singleDigits: challenges.map(say.singleDigits),
+      useKeys: [say.useKeys()],
+      twoValues: [say.twoValues()],
+      form: [say.form('digit by digit'), say.form('in the words of the list')],
+      missing: challenges.map((challenge) =>
         say.missing(challenge, ['direction', 'the rest', 'all digits', 'decimals', ...labels]),
-      ]),
-      ...labels.flatMap((label) => [say.noFigure(label), say.value(label, 'five')]),
-      say.openAgain(challenges),
-      say.left('twelve', challenges),
-      say.left('', []),
-      say.reasons(),
-      say.coach('five two up'),
-      say.judgedAgainst('two'),
-      say.form('digit by digit'),
-      ...(['preliminary', 'final', 'amended'] as const).map((status) => say.figuresIn(status)),
-      ...[say.leftOpen, say.figuresChanged, say.nothingChanges, say.useKeys, say.twoValues, say.standingBy].map((one) =>
-        one(),
       ),
-      ...[say.belowTheLine, say.finalFiguresIn, say.remark, say.allComplete, say.done].map((one) => one()),
-    ]
-    expect(unsaid(texts)).toEqual([])
+      coach: [say.coach('five two up')],
+      value: labels.map((label) => say.value(label, 'five')),
+      noFigure: labels.map(say.noFigure),
+      notGiven: labels.map(say.notGiven),
+      standingBy: [say.standingBy()],
+      left: [say.left('twelve', challenges), say.left('one', challenges.slice(0, 1)), say.left('', [])],
+      toTheLine: names.flatMap((name) =>
+        lists
+          .flatMap((list) => list.entries)
+          .flatMap((entry) => (entry.type === 'line' ? say.toTheLine(name, entry.label) : [])),
+      ),
+      belowTheLine: [say.belowTheLine()],
+      outOfOrder: names.map(say.outOfOrder),
+      finalFiguresIn: [say.finalFiguresIn()],
+      pass: challenges.flatMap((challenge) => PASS_REASONS.map((reason) => say.pass(challenge, reason))),
+      reasons: [say.reasons()],
+      passed: challenges.map(say.passed),
+      remark: [say.remark()],
+      resuming: names.map(say.resuming),
+      allComplete: [say.allComplete()],
+      done: [say.done()],
+      watch: watches.map(({ name }) => say.watch(name)),
+      watched: [...watches, ...briefings].map(({ name }) => say.watched(name)),
+      warnings: [say.warnings()],
+      readMe: stated.map(({ label, source }) => say.readMe(label, sourceWords(source))),
+      agrees: labels.map(say.agrees),
+      differs: labels.map(say.differs),
+      // In the pack's wordings, with what was heard: see the transmissions above.
+      insisted: [],
+      topics: [topics, turns.map(({ label }) => label)].filter(({ length }) => length > 0).map(say.topics),
+      notCovered: [say.notCovered(topics)],
+      orderDiffers: [say.orderDiffers('five two up')],
+      notYet: interlocks.map((interlock) => say.notYet(interlock.say)),
+      noCall: watches.flatMap((watch) => watch.calls.map(({ label }) => say.noCall(label, watch.stopWords))),
+      stop: abnormal.map(({ stopWords }) => say.stop(stopWords)),
+      action: abnormal.flatMap(({ actions }) => actions.map(say.action)),
+      readingYou: [say.readingYou()],
+      soundCheck: [say.soundCheck()],
+      deaf: [say.deaf()],
+      hearsAgain: [say.hearsAgain()],
+      wayBack: [say.wayBack(undefined), ...abnormal.map(({ again }) => say.wayBack(again?.say))],
+      alreadyDone: watches.map(({ name }) => say.alreadyDone(name)),
+      firstComplete: watches.map(({ name }) => say.firstComplete(name)),
+      notCalled: names.map(say.notCalled),
+      callOrder: calls.map(({ label }) => say.callOrder(label, label)),
+      outOfRange: calls.map(({ label }) => say.outOfRange(label, 'five eight')),
+      readValue: calls.map(({ label }) => say.readValue(label)),
+      calledAt: calls.map(({ label }) => say.calledAt(label, 'one two')),
+      watchedIn: watches.map(({ name }) => say.watchedIn(name, 'one two')),
+      due: interlocks.flatMap(({ due }) => (due === undefined ? [] : [say.due(due)])),
+      held: watches.flatMap(({ name, hold }) => (hold === undefined ? [] : [say.held(name, hold)])),
+      lookAt: items.flatMap(({ look }) => (look ? [say.lookAt(look)] : [])),
+      step: flows.flatMap(({ steps }) => steps.map(({ text }) => say.step(text))),
+      stepsAgain: flows.map(({ name, steps }) =>
+        say.stepsAgain(
+          name,
+          steps.map(({ text }) => text),
+        ),
+      ),
+      flowComplete: [say.flowComplete()],
+      back: names.map(say.back),
+      onceMore: [say.onceMore()],
+      situation: pack.situations.flatMap(({ label, options }) =>
+        options.map((option) => say.situation(label, option.label)),
+      ),
+      quirk: (pack.quirks ?? []).map((quirk) => say.quirk(quirk.say)),
+    }
+    expect(unsaid(Object.values(texts).flat())).toEqual([])
   })
 
   test('a value is never said with a word left out', () => {
