@@ -7,7 +7,7 @@ import { saidForm } from '../../kernel/hearing/form.ts'
 import type { EarEvent, EarGate, EarState, ListenOrder } from '../../ports.ts'
 import type { Decoded } from './decoder.ts'
 import type { Denoiser } from './denoise.ts'
-import { isSettled, type Recognition, recognition } from './recogniser.ts'
+import { type Recognition, recognition, settled } from './recogniser.ts'
 import {
   type Frame,
   PATIENT_TIMES,
@@ -181,9 +181,8 @@ export class Listening {
     second: Promise<Decoded | undefined>,
   ): Promise<Recognition> {
     const { resumptions } = this
-    const decoded = await second
-    const followed = decoded && recognition(utterance.raw, first, decoded)
-    if (followed && isSettled(followed)) return followed
+    const followed = settled(utterance.raw, first, await second)
+    if (followed) return followed
     // Nobody asks about it any more, and what is followed by now must not be disturbed.
     if (resumptions !== this.resumptions)
       return { text: first.text, words: first.words, confidence: 0, doubt: 'unsure' }

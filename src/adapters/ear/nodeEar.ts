@@ -7,11 +7,11 @@ import createModule from 'soundswallower'
 import { wordsNeeded } from '../../kernel/hearing/grammar.ts'
 import type { Hearable, Vocabulary } from '../../kernel/hearing/hearable.ts'
 import type { Heard } from '../../ports.ts'
-import type { Decoded, ModelFiles } from './decoder.ts'
+import type { ModelFiles } from './decoder.ts'
 import { type Denoiser, joined, loadDenoiser } from './denoise.ts'
 import { parseDictionary, pronounce } from './dictionary.ts'
 import type { Looks } from './listening.ts'
-import { isSettled, Look, type Recognition, recognition } from './recogniser.ts'
+import { Look, type Recognition, recognition, settled } from './recogniser.ts'
 import { VoicingMeter } from './voicing.ts'
 import { readWav } from './wav.ts'
 
@@ -71,31 +71,34 @@ export async function createNodeRecogniser(vocabulary: Vocabulary): Promise<Node
   cleaned.learn(vocabulary, dictionary)
   const newDenoiser = await loadDenoiser(await readFile(DENOISER_WASM))
 
-  const looks = [plain, cleaned] as const
   const heardIn = (pcm: Float32Array, hearable: Hearable) => {
     const denoiser = newDenoiser()
     const sound = spoken(pcm, denoiser)
     denoiser.free()
-    for (const look of looks) look.expect(hearable)
+    plain.expect(hearable)
+    cleaned.expect(hearable)
     return sound
   }
-  const amount = ({ raw, speechEndMs }: Spoken, [first, second]: readonly [Timed<Decoded>, Timed<Decoded>]) => ({
-    ...recognition(raw, first.decoded, second.decoded),
+  const looked = (recognition: Recognition, { speechEndMs }: Spoken, looks: readonly Timed<unknown>[]) => ({
+    ...recognition,
     speechEndMs,
-    lookMs: Math.max(first.ms, second.ms),
+    lookMs: Math.max(...looks.map(({ ms }) => ms)),
   })
-  const whole = (sound: Spoken) =>
-    amount(sound, [timed(() => plain.at(sound.clean)), timed(() => cleaned.at(sound.clean))])
+  const whole = (sound: Spoken) => {
+    const [first, second] = [timed(() => plain.at(sound.clean)), timed(() => cleaned.at(sound.clean))]
+    return looked(recognition(sound.raw, first.decoded, second.decoded), sound, [first, second])
+  }
+  const followedBy = (look: Look, { clean }: Spoken) => {
+    look.begin(clean.subarray(0, FRAME))
+    for (let at = FRAME; at < clean.length; at += FRAME) look.push(clean.subarray(at, at + FRAME))
+    return timed(() => look.end())
+  }
   const recognise = (pcm: Float32Array, hearable: Hearable) => whole(heardIn(pcm, hearable))
   const follow = (pcm: Float32Array, hearable: Hearable) => {
     const sound = heardIn(pcm, hearable)
-    const [first, second] = looks.map((look) => {
-      look.begin(sound.clean.subarray(0, FRAME))
-      for (let at = FRAME; at < sound.clean.length; at += FRAME) look.push(sound.clean.subarray(at, at + FRAME))
-      return timed(() => look.end())
-    })
-    const followed = isLooked(first) && isLooked(second) ? amount(sound, [first, second]) : undefined
-    return followed && isSettled(followed) ? followed : whole(sound)
+    const [first, second] = [followedBy(plain, sound), followedBy(cleaned, sound)]
+    const followed = settled(sound.raw, first.decoded, second.decoded)
+    return followed ? looked(followed, sound, [first, second]) : whole(sound)
   }
   return {
     missing,
@@ -168,8 +171,6 @@ function timed<T>(look: () => T): Timed<T> {
   const before = performance.now()
   return { decoded: look(), ms: performance.now() - before }
 }
-
-const isLooked = (one: Timed<Decoded | undefined> | undefined): one is Timed<Decoded> => one?.decoded !== undefined
 
 /** Both looks in one thread. */
 export function sideBySide(plain: Look, cleaned: Look): Looks {

@@ -154,10 +154,15 @@ export function recognition(pcm: Float32Array, first: Decoded, second: Decoded):
 }
 
 /**
- * Where the two disagree about what was followed while it came, or found nothing in it, the whole with its own mean
- * decides: a mean that was learned from a bad sound would otherwise make other speech of all that comes, and stay.
+ * What two looks at something that was followed while it came amount to; undefined where the whole has to be looked at,
+ * with its own mean: where a look could not be taken, the two disagree, or nothing was found. A mean that was learned
+ * from a bad sound would otherwise make other speech of all that comes, and stay.
  */
-export const isSettled = ({ doubt }: Recognition): boolean => doubt !== 'unsure' && doubt !== 'otherSpeech'
+export function settled(pcm: Float32Array, first?: Decoded, second?: Decoded): Recognition | undefined {
+  if (!first || !second) return undefined
+  const followed = recognition(pcm, first, second)
+  return followed.doubt === 'unsure' || followed.doubt === 'otherSpeech' ? undefined : followed
+}
 
 function clippedShare(pcm: Float32Array): number {
   let clipped = 0

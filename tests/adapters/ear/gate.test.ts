@@ -12,7 +12,7 @@ const DECODED: Decoded = { text: 'brake set', words: [], score: 0, frames: 50 } 
 const both = <T>(first: T) => ({ first, second: Promise.resolve(first) })
 
 /** A room with a pilot: loud frames are speech, and the recogniser hears the same words in all of it. */
-function room(isListenedTo = true, isKnown = false) {
+function room(isListenedTo = true, ofFollowed?: Decoded) {
   const events: EarEvent[] = []
   const looked: number[] = []
   const followed: number[] = []
@@ -30,7 +30,7 @@ function room(isListenedTo = true, isKnown = false) {
     },
     end() {
       followed.push(Math.round(following / 16))
-      return isKnown ? both(DECODED) : both(undefined)
+      return both(ofFollowed)
     },
     at(pcm) {
       looked.push(Math.round(pcm.length / 16))
@@ -178,20 +178,26 @@ describe('an order that comes late', () => {
   })
 })
 
+/** One answer into the open ear, where this is made of what was followed. */
+async function answerFollowed(ofFollowed?: Decoded) {
+  const pilot = room(true, ofFollowed)
+  pilot.quiet(1_000)
+  pilot.speak(900)
+  pilot.quiet(1_500)
+  return { ...pilot, heard: await pilot.heard() }
+}
+
 describe('a voice that is known', () => {
   it('is followed while it speaks, from before its first sound, and no look at the whole is needed', async () => {
-    const { speak, quiet, looked, followed, heard } = room(true, true)
-    quiet(1_000)
-    speak(900)
-    quiet(600)
-    expect(await heard()).toMatchObject([{ text: 'brake set' }])
+    const { heard, looked, followed } = await answerFollowed(DECODED)
+    expect(heard).toMatchObject([{ text: 'brake set' }])
     // What is kept from before it, in whole frames, and the pause behind it.
     expect(followed).toEqual([480 + 900 + 180])
     expect(looked).toEqual([])
   })
 
   it('that goes on behind a pause is followed again from its beginning', async () => {
-    const { speak, quiet, followed, heard } = room(true, true)
+    const { speak, quiet, followed, heard } = room(true, DECODED)
     quiet(1_000)
     speak(600)
     quiet(210)
@@ -203,12 +209,19 @@ describe('a voice that is known', () => {
   })
 
   it('with another one in its place is looked at as a whole', async () => {
-    const { speak, quiet, looked, followed, heard } = room(true, false)
-    quiet(1_000)
-    speak(900)
-    quiet(600)
-    expect(await heard()).toMatchObject([{ text: 'brake set' }])
+    const { heard, looked, followed } = await answerFollowed()
+    expect(heard).toMatchObject([{ text: 'brake set' }])
     expect(followed).toHaveLength(1)
+    expect(looked).toHaveLength(1)
+  })
+
+  it.each([
+    ['nothing was found', { ...DECODED, text: '' }],
+    ['other speech was found', { ...DECODED, otherSpeech: 1 }],
+  ])('is looked at as a whole where %s in what was followed: what is known may be badly off', async (_, ofFollowed) => {
+    const { heard, looked } = await answerFollowed(ofFollowed)
+    expect(heard).toMatchObject([{ text: 'brake set' }])
+    expect(heard[0]).not.toHaveProperty('doubt')
     expect(looked).toHaveLength(1)
   })
 })
