@@ -29,15 +29,17 @@ const closed = async (pilot: Pilot) =>
       CLOSING.has(type) || (type === 'answered' && (judgement as { verdict: string }).verdict === 'correct'),
   ).length
 
+const SAYINGS = 5
+
 /** Says an answer; where the ear asks again, says it once more, as a pilot would. */
 async function sayUntilClosed(pilot: Pilot, answer: { file: string }): Promise<number> {
   const before = await closed(pilot)
-  for (let tries = 1; tries <= 3; tries++) {
+  for (let tries = 1; tries <= SAYINGS; tries++) {
     await pilot.say(answer)
     if ((await closed(pilot)) > before) return tries
   }
   throw new Error(
-    `${answer.file} was not understood in three sayings: ${JSON.stringify((await pilot.events()).slice(-8))}`,
+    `${answer.file} was not understood in ${SAYINGS} sayings: ${JSON.stringify((await pilot.events()).slice(-8))}`,
   )
 }
 
@@ -74,9 +76,13 @@ describe('a whole departure by voice', () => {
       expect(await pilot.headline()).toBe('zero fuel weight')
 
       // The old value is refused.
-      await pilot.say({ file: 'zfw-preliminary' })
-      const refused = (await pilot.events()).filter(({ type }) => type === 'answered').at(-1)
-      expect(refused?.judgement).toMatchObject({ verdict: 'negative', because: 'value' })
+      const answered = async () =>
+        (await pilot.events()).filter(({ type }) => type === 'answered').at(-1)?.judgement as { verdict: string }
+      for (let sayings = 1; sayings <= SAYINGS; sayings++) {
+        await pilot.say({ file: 'zfw-preliminary' })
+        if ((await answered()).verdict !== 'sayAgain') break
+      }
+      expect(await answered()).toMatchObject({ verdict: 'negative', because: 'value' })
       expect(await pilot.headline()).toBe('zero fuel weight')
 
       const rest = await fly(pilot, [...FINAL_ANSWERS.slice(1), ...LISTS])

@@ -14,27 +14,33 @@ afterEach(async () => {
 
 /** Longer than the ear's own wait behind the voice and that of the pilot together. */
 const BUSY_MS = 500
+/** Sayings of one answer. */
+const MOST = 5
 
 test('an answer 200 ms behind the voice keeps its first word, though the page is busy then; the voice is never judged', async () => {
   opened = await openPage({ address: inject('address'), hasLine: true, echo: 0.5 })
   await goOnFlown(opened, ['load figures list'], { settings: { rate: 1 } })
   const pilot = pilotAt(opened)
-  const [, first, ...quick] = PRELIMINARY_ANSWERS
-  if (!first) throw new Error('there is no answer')
-  await pilot.say(first)
-  for (const spoken of quick) await pilot.sayBehind(spoken, { afterMs: 200, busyMs: BUSY_MS })
-
-  const heard = (await pilot.events()).filter(({ evidence }) => (evidence as { by?: string })?.by === 'voice')
-  const told = heard.map(({ type, item, evidence, judgement }) => ({
-    ...{ type, item },
-    firstWord: (evidence as { text: string }).text.split(' ')[0],
-    verdict: (judgement as { verdict?: string } | undefined)?.verdict,
-  }))
-  expect(told).toEqual(
-    ['zeroFuelWeight', 'trim', 'v1', 'v2', 'thrust'].map((item, index) => ({
-      ...{ type: 'answered', item: `loadFigures.${item}` },
-      firstWord: [first, ...quick][index]?.text.split(' ')[0],
-      verdict: 'correct',
-    })),
-  )
+  const heard = async () =>
+    (await pilot.events()).filter(({ evidence }) => (evidence as { by?: string })?.by === 'voice')
+  const told = async () =>
+    (await heard()).map(({ type, item, evidence, judgement }) => ({
+      ...{ type, item, firstWord: (evidence as { text: string }).text.split(' ')[0] },
+      verdict: (judgement as { verdict?: string } | undefined)?.verdict,
+    }))
+  const ITEMS = ['zeroFuelWeight', 'trim', 'v1', 'v2', 'thrust']
+  let sayings = 0
+  for (const [index, spoken] of PRELIMINARY_ANSWERS.slice(1).entries()) {
+    let last: Awaited<ReturnType<typeof told>>[number] | undefined
+    // The ear may ask again, as of anybody; an onset that it has cut it would not ask about but void.
+    for (let times = 1; times <= MOST && (times === 1 || last?.verdict === 'sayAgain'); times++) {
+      if (sayings++ === 0) await pilot.say(spoken)
+      else await pilot.sayBehind(spoken, { afterMs: 200, busyMs: BUSY_MS })
+      last = (await told()).at(-1)
+      expect(last).toMatchObject({ type: 'answered', item: `loadFigures.${ITEMS[index]}` })
+    }
+    expect(last).toMatchObject({ firstWord: spoken.text.split(' ')[0], verdict: 'correct' })
+  }
+  // As often as the pilot spoke, and not for the voice.
+  expect(await heard()).toHaveLength(sayings)
 })

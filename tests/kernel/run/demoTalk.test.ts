@@ -249,3 +249,18 @@ describe.each(TURNS)('%s', (id, call, stand) => {
     }
   })
 })
+
+test('a word that was heard as one digit is no other call sign: it is asked for again, and what was right is kept', () => {
+  const [id, call, stand] = TURNS.find(([turn]) => turn === 'taxi.route') ?? expect.unreachable()
+  const { run, elements, status } = awaiting(id, call, stand)
+  const short = elements.find((element) => spoken(element).includes('hold short')) ?? expect.unreachable()
+  const before = hear(run, elements.flatMap((one) => (one === short ? [] : [spoken(one)])).join(', '))
+  const after = hear(before, spoken(short).replace('hold', 'oh'))
+  expect(status(after)).toBe('said')
+  expect(answer(after)).toBe('Say again.')
+  expect(status(hear(after, spoken(short)))).toBe('done')
+  // Another flight's number still is another one.
+  const other = hear(before, `${spoken(short)}, saltmarsh four two two`)
+  expect(status(other)).toBe('said')
+  expect(answer(other)).not.toBe('Say again.')
+})
