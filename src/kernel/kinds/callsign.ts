@@ -81,15 +81,15 @@ export function matchCallsign(spec: CallsignSpec, expected: Value, reading: Read
   const said = parted(reading.value, spec)
   if (said.name !== '' && said.name !== full.name) return 'other'
   if (said.ident === '') return 'lacking'
-  // Nobody is called by one letter or digit: it is a piece of this call sign, or of another word, and no other one.
-  if (said.name === '' && said.ident.length === 1) return 'part'
   const isFlight = /^\d/.test(full.ident)
   const isRegistration = full.name === '' || String(expected).includes('-')
   if (said.ident === full.ident) return said.name === full.name || isRegistration ? 'same' : 'lacking'
   if (isRegistration && isShortened(said.ident, full.ident)) return 'same'
   const isEnd = full.ident.endsWith(said.ident)
   if (isEnd && !isFlight && said.name !== '' && said.ident.length >= 2) return 'same'
-  return isEnd || full.ident.startsWith(said.ident) ? 'part' : 'other'
+  // Nobody is called by one letter or digit: it is what was heard of another word, and no other call sign.
+  const isScrap = said.name === '' && said.ident.length === 1
+  return isScrap || isEnd || full.ident.startsWith(said.ident) ? 'part' : 'other'
 }
 
 export function callsignCharacters(value: Value, spec: CallsignSpec): string {
