@@ -7,6 +7,7 @@ import { soundDevices } from './adapters/devices.ts'
 import { createBrowserEar } from './adapters/ear/browserEar.ts'
 import { createChosenEar } from './adapters/ear/chooseEar.ts'
 import { createDeviceEar } from './adapters/ear/deviceEar.ts'
+import { keepSpeaker } from './adapters/ear/knownSpeaker.ts'
 import { findRecognition, placeOf } from './adapters/ear/recognition.ts'
 import { createMediaKeys } from './adapters/hands/mediaKeys.ts'
 import { createSwitches } from './adapters/hands/switches.ts'
@@ -25,9 +26,11 @@ export interface CrewParts {
   readonly packFiles: PackFiles
   readonly openHere: { get(): string | undefined; set(runId: string | undefined): void }
   readonly saveSettings: (settings: Settings) => void
+  /** The tab's own storage. */
+  readonly tab: Storage | undefined
 }
 
-export function takeSeats({ store, log, packFiles, openHere, saveSettings }: CrewParts): Actions {
+export function takeSeats({ store, log, packFiles, openHere, saveSettings, tab }: CrewParts): Actions {
   const clock = createWorkerClock()
   const voice = createVoice({ clock, settings: () => store.getState().settings })
   const ear = createChosenEar({
@@ -35,6 +38,7 @@ export function takeSeats({ store, log, packFiles, openHere, saveSettings }: Cre
       modelBase: new URL('model/', document.baseURI).href,
       clock,
       microphone: () => store.getState().settings.microphone,
+      speaker: keepSpeaker(tab),
     }),
     browser: createBrowserEar({ clock, mayLeave: () => store.getState().settings.soundMayLeave }),
     choice: () => store.getState().settings.ear,

@@ -26,10 +26,11 @@ async function start(): Promise<void> {
   const { log, message } = await openLog()
   if (message) store.setState({ storage: { kept: false, message } })
   const packFiles = createPackFiles()
-  const here = openHere()
+  const tab = storage('sessionStorage')
+  const here = openHere(tab)
   store.setState((await recalled(log, here.get())) ?? {})
   const saveSettings = (next: Parameters<typeof writeSettings>[1]) => writeSettings(kept, next)
-  const crew = coming.then(({ takeSeats }) => takeSeats({ store, log, packFiles, openHere: here, saveSettings }))
+  const crew = coming.then(({ takeSeats }) => takeSeats({ store, log, packFiles, openHere: here, saveSettings, tab }))
   render(<App store={store} actions={laterActions(crew)} />, root)
   store.setState({ packs: await packFiles.list() })
   await crew
@@ -56,9 +57,8 @@ async function openLog(): Promise<{ log: RunLog; message: string }> {
 }
 
 /** The tab's own storage lives over a reload, and ends with the tab. */
-function openHere() {
+function openHere(tab: Storage | undefined) {
   const key = 'otherseat.open'
-  const tab = storage('sessionStorage')
   return {
     get: () => tab?.getItem(key) ?? undefined,
     set: (runId: string | undefined) => (runId === undefined ? tab?.removeItem(key) : tab?.setItem(key, runId)),

@@ -2,7 +2,7 @@
 
 import type { CepstralMean } from './speaker.ts'
 
-const COEFFICIENTS = 13
+export const COEFFICIENTS = 13
 /** The model's `lifter`. */
 const LIFTER = 22
 

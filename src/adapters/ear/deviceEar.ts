@@ -7,12 +7,11 @@ import { wordsNeeded } from '../../kernel/hearing/grammar.ts'
 import type { Vocabulary } from '../../kernel/hearing/hearable.ts'
 import type { Clock, Ear, EarEvent, EarFailure, EarGate, EarState, ListenOrder } from '../../ports.ts'
 import { onComeback } from './comeback.ts'
-import type { FrontEnd } from './decoder.ts'
 import { parseDictionary, pronounce, writeDictionary } from './dictionary.ts'
+import type { KnownSpeaker } from './knownSpeaker.ts'
 import type { FromWorker } from './messages.ts'
 import { type Microphone, openMicrophone } from './microphone.ts'
 import { fetchAllWords, fetchModel, type Model } from './modelFiles.ts'
-import type { VoiceSample } from './speaker.ts'
 import { startWorkers, type Workers } from './workers.ts'
 
 export interface DeviceEarOptions {
@@ -21,6 +20,8 @@ export interface DeviceEarOptions {
   readonly clock: Clock
   /** The browser's name of the microphone asked for; empty for the system's. */
   readonly microphone?: () => string
+  /** Knows the speaker from one opening to the next. */
+  readonly speaker: KnownSpeaker
   /** Deafness behind the app's own voice; at most 150. */
   readonly guardMs?: number
 }
@@ -34,7 +35,7 @@ const SIGNS_MISSED_AT_WORK = 40
 const TYPING = 'Typing and the buttons work meanwhile.'
 
 export function createDeviceEar(options: DeviceEarOptions): Ear {
-  const { modelBase, clock, guardMs = GUARD_MS } = options
+  const { modelBase, clock, speaker, guardMs = GUARD_MS } = options
   const listeners = new Set<(event: EarEvent) => void>()
   let model: Promise<Model> | undefined
   let microphone: Microphone | undefined
@@ -43,8 +44,6 @@ export function createDeviceEar(options: DeviceEarOptions): Ear {
   let order: ListenOrder | undefined
   let gate: EarGate = 'open'
   let state: EarState = 'off'
-  /** Of the speaker, from one opening to the next. */
-  const known: Partial<Record<FrontEnd, VoiceSample>> = {}
   let restarts = 0
   let hasSign = false
   let isBusy = false
@@ -101,7 +100,7 @@ export function createDeviceEar(options: DeviceEarOptions): Ear {
     if ('failure' in opened) return fail(opened.failure)
     microphone = opened.microphone
     if (!loaded || !vocabulary) return fail(MODEL_FAILURE)
-    const started = await startWorkers(loaded, { receive, broke, known }).catch(() => undefined)
+    const started = await startWorkers(loaded, { receive, broke, speaker }).catch(() => undefined)
     if (turn !== opening) return started?.end()
     if (!started) return fail(MODEL_FAILURE)
     workers = started
@@ -127,7 +126,7 @@ export function createDeviceEar(options: DeviceEarOptions): Ear {
 
   function receive(message: FromWorker): void {
     if (message.type === 'known') {
-      known[message.frontEnd] = message.known
+      speaker.set(message.frontEnd, message.known)
       return
     }
     hasSign = true

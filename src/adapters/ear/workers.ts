@@ -1,9 +1,9 @@
 /** The two workers of the ear: started, loaded and joined, or not at all. */
 
 import type { FrontEnd } from './decoder.ts'
+import type { KnownSpeaker } from './knownSpeaker.ts'
 import type { FromWorker, ToWorker } from './messages.ts'
 import type { Model } from './modelFiles.ts'
-import type { VoiceSample } from './speaker.ts'
 
 export interface Workers {
   first(message: ToWorker, transfer?: Transferable[]): void
@@ -20,12 +20,11 @@ export async function startWorkers(
   {
     receive,
     broke,
-    known,
+    speaker,
   }: {
     receive: (message: FromWorker) => void
     broke: () => void
-    /** What is known of the speaker. */
-    known: Partial<Record<FrontEnd, VoiceSample>>
+    speaker: KnownSpeaker
   },
 ): Promise<Workers> {
   const workers = [newWorker(), newWorker()] as const
@@ -38,14 +37,12 @@ export async function startWorkers(
     }
   }
   const { files, denoiser } = model
+  const loading = (worker: Worker, frontEnd: FrontEnd) => {
+    const known = speaker.get(frontEnd)
+    return loaded(worker, { type: 'load', frontEnd, files, denoiser, ...(known && { known }) })
+  }
   try {
-    await Promise.all([
-      loaded(first, { type: 'load', frontEnd: 'plain', files, denoiser, ...(known.plain && { known: known.plain }) }),
-      loaded(second, {
-        ...{ type: 'load', frontEnd: 'cleaned', files, denoiser },
-        ...(known.cleaned && { known: known.cleaned }),
-      }),
-    ])
+    await Promise.all([loading(first, 'plain'), loading(second, 'cleaned')])
   } catch (error) {
     end()
     throw error
