@@ -16,10 +16,11 @@ const SECTIONS: Readonly<Record<string, () => Promise<Section>>> = {
   run: () => import('./bench/run.ts'),
   pace: () => import('./bench/pace.ts'),
   bytes: () => import('./bench/bytes.ts'),
+  chromium: () => import('./bench/chromium.ts'),
   narration: () => import('./bench/narration.ts'),
 }
 /** Takes many minutes, and runs only where it is named. */
-const LONG: ReadonlySet<string> = new Set(['narration'])
+const LONG: ReadonlySet<string> = new Set(['narration', 'chromium'])
 
 function listed(measured: Readonly<Record<string, number>>): string {
   const rows = Object.entries(measured).map(([name, value]) => `| ${name} | ${Number(value.toFixed(3))} |`)

@@ -7,7 +7,7 @@ import { saidForm } from '../../kernel/hearing/form.ts'
 import type { EarEvent, EarGate, EarState, ListenOrder } from '../../ports.ts'
 import type { Decoded } from './decoder.ts'
 import type { Denoiser } from './denoise.ts'
-import { type Recognition, recognition, settled } from './recogniser.ts'
+import { type Recognition, recognition, settled, upheld } from './recogniser.ts'
 import {
   type Frame,
   PATIENT_TIMES,
@@ -28,6 +28,8 @@ export interface Looks {
   end(): Pair<Decoded | undefined>
   /** Whole utterances. */
   at(pcm: Float32Array): Pair<Decoded>
+  /** The same by further front ends. */
+  furtherAt(pcm: Float32Array): Pair<Decoded>
 }
 interface Pair<T> {
   readonly first: T
@@ -108,13 +110,13 @@ export class Listening {
 
   /** 30 ms at 16 kHz; `at` is the clock time of its first sample. Frames are measured even while shut. */
   frame(pcm: Float32Array, at: number): void {
-    const { pcm: clean, speech } = this.denoiser.push(pcm)
+    const { clean, eased, speech } = this.denoiser.push(pcm)
     const voicing = this.meter.measure(pcm, clean, speech)
     if (++this.sinceLevel >= LEVEL_EVERY_FRAMES) {
       this.sinceLevel = 0
       this.emit({ type: 'level', level: voicing.level, noise: voicing.noise, clipping: voicing.isClipping })
     }
-    const frame = { raw: pcm, clean, isVoiced: voicing.isVoiced, at }
+    const frame = { raw: pcm, clean, eased, isVoiced: voicing.isVoiced, at }
     if (this.order) this.hear(frame, this.order)
     else if (at < this.gateShutsAt) this.kept = [...this.kept.slice(1 - KEPT_FRAMES), frame]
   }
@@ -189,9 +191,17 @@ export class Listening {
     return this.lookAtWhole(utterance).recognition
   }
 
-  private lookAtWhole({ raw, clean }: Utterance): { first: Decoded; recognition: Promise<Recognition> } {
-    const { first, second } = this.looks.at(clean)
-    return { first, recognition: second.then((decoded) => recognition(raw, first, decoded)) }
+  private lookAtWhole(utterance: Utterance): { first: Decoded; recognition: Promise<Recognition> } {
+    const { first, second } = this.looks.at(utterance.clean)
+    return { first, recognition: this.ofWhole(utterance, first, second) }
+  }
+
+  private async ofWhole({ raw, eased }: Utterance, first: Decoded, second: Promise<Decoded>): Promise<Recognition> {
+    const { resumptions } = this
+    const found = recognition(raw, first, await second)
+    if (found.doubt !== 'unsure' || resumptions !== this.resumptions) return found
+    const further = this.looks.furtherAt(eased)
+    return upheld(found, first, [further.first, await further.second])
   }
 
   private async report(utterance: Utterance, taken: Taken, order: number): Promise<void> {

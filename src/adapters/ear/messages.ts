@@ -60,7 +60,7 @@ export type ToPeer =
   /** An utterance that is looked at while it comes: what there is of it, and each further piece. */
   | { readonly type: 'begin' | 'push'; readonly pcm: Float32Array }
   | { readonly type: 'end'; readonly id: number }
-  | { readonly type: 'look'; readonly id: number; readonly pcm: Float32Array }
+  | { readonly type: 'look' | 'furtherLook'; readonly id: number; readonly pcm: Float32Array }
 /** Second worker -> first. */
 export interface FromPeer {
   readonly id: number

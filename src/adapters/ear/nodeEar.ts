@@ -11,7 +11,7 @@ import type { ModelFiles } from './decoder.ts'
 import { type Denoiser, joined, loadDenoiser } from './denoise.ts'
 import { parseDictionary, pronounce } from './dictionary.ts'
 import type { Looks } from './listening.ts'
-import { Look, type Recognition, recognition, settled } from './recogniser.ts'
+import { FURTHER, Look, type Recognition, recognition, settled, upheld } from './recogniser.ts'
 import { VoicingMeter } from './voicing.ts'
 import { readWav } from './wav.ts'
 
@@ -79,14 +79,24 @@ export async function createNodeRecogniser(vocabulary: Vocabulary): Promise<Node
     cleaned.expect(hearable)
     return sound
   }
-  const looked = (recognition: Recognition, { speechEndMs }: Spoken, looks: readonly Timed<unknown>[]) => ({
+  const looked = (recognition: Recognition, { speechEndMs }: Spoken, lookMs: number) => ({
     ...recognition,
     speechEndMs,
-    lookMs: Math.max(...looks.map(({ ms }) => ms)),
+    lookMs,
   })
+  const slower = (looks: readonly Timed<unknown>[]) => Math.max(...looks.map(({ ms }) => ms))
   const whole = (sound: Spoken) => {
-    const [first, second] = [timed(() => plain.at(sound.clean)), timed(() => cleaned.at(sound.clean))]
-    return looked(recognition(sound.raw, first.decoded, second.decoded), sound, [first, second])
+    const { raw, clean, eased } = sound
+    const [first, second] = [timed(() => plain.at(clean)), timed(() => cleaned.at(clean))]
+    const found = recognition(raw, first.decoded, second.decoded)
+    if (found.doubt !== 'unsure') return looked(found, sound, slower([first, second]))
+    const further = [timed(() => plain.by(FURTHER[0], eased)), timed(() => cleaned.by(FURTHER[1], eased))]
+    const all = upheld(
+      found,
+      first.decoded,
+      further.map(({ decoded }) => decoded),
+    )
+    return looked(all, sound, slower([first, second]) + slower(further))
   }
   const followedBy = (look: Look, { clean }: Spoken) => {
     look.begin(clean.subarray(0, FRAME))
@@ -98,7 +108,7 @@ export async function createNodeRecogniser(vocabulary: Vocabulary): Promise<Node
     const sound = heardIn(pcm, hearable)
     const [first, second] = [followedBy(plain, sound), followedBy(cleaned, sound)]
     const followed = settled(sound.raw, first.decoded, second.decoded)
-    return followed ? looked(followed, sound, [first, second]) : whole(sound)
+    return followed ? looked(followed, sound, slower([first, second])) : whole(sound)
   }
   return {
     missing,
@@ -139,6 +149,7 @@ const BEHIND_FRAMES = 8
 interface Spoken {
   readonly raw: Float32Array
   readonly clean: Float32Array
+  readonly eased: Float32Array
   readonly speechEndMs: number
 }
 
@@ -148,21 +159,24 @@ export function spoken(pcm: Float32Array, denoiser: Denoiser): Spoken {
   const padded = new Float32Array(Math.ceil(pcm.length / FRAME + 2) * FRAME)
   padded.set(pcm)
   const clean: Float32Array[] = []
+  const eased: Float32Array[] = []
   let first = -1
   let last = -1
   for (let at = 0; at < padded.length; at += FRAME) {
     const raw = padded.subarray(at, at + FRAME)
     const frame = denoiser.push(raw)
-    clean.push(frame.pcm)
-    if (!meter.measure(raw, frame.pcm, frame.speech).isVoiced) continue
+    clean.push(frame.clean)
+    eased.push(frame.eased)
+    if (!meter.measure(raw, frame.clean, frame.speech).isVoiced) continue
     if (first < 0) first = clean.length - 1
     last = clean.length - 1
   }
-  if (first < 0) return { raw: pcm, clean: joined(clean), speechEndMs: 0 }
+  if (first < 0) return { raw: pcm, clean: joined(clean), eased: joined(eased), speechEndMs: 0 }
   const [begin, end] = [Math.max(0, first - BEFORE_FRAMES), last + 1 + BEHIND_FRAMES]
   return {
     raw: padded.slice(begin * FRAME, end * FRAME),
     clean: joined(clean.slice(begin, end)),
+    eased: joined(eased.slice(begin, end)),
     speechEndMs: (last + 1) * FRAME_MS,
   }
 }
@@ -181,5 +195,6 @@ export function sideBySide(plain: Look, cleaned: Look): Looks {
     push: (pcm) => both((look) => look.push(pcm)),
     end: () => ({ first: plain.end(), second: Promise.resolve(cleaned.end()) }),
     at: (pcm) => ({ first: plain.at(pcm), second: Promise.resolve(cleaned.at(pcm)) }),
+    furtherAt: (pcm) => ({ first: plain.by(FURTHER[0], pcm), second: Promise.resolve(cleaned.by(FURTHER[1], pcm)) }),
   }
 }

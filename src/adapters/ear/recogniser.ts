@@ -1,6 +1,7 @@
 /**
  * The recogniser itself, without threads: it runs in a worker and in Node alike. An utterance is looked
- * at twice, by two front ends of one decoder; the second look may only veto (law 2).
+ * at twice, by two front ends of one decoder; the second look may only veto (law 2). A veto that two further looks, at
+ * sound with some of its noise left, do not share is dropped: what was heard is the first look's in any case.
  */
 
 import type { SoundSwallowerModule } from 'soundswallower'
@@ -27,7 +28,10 @@ export interface Recognition {
 }
 
 /** Noise put under the sound: less than -76 dBFS and formant voices are lost, more than -60 and weak endings are. */
-const FLOOR_DBFS: Readonly<Record<FrontEnd, number>> = { plain: -70, cleaned: -76 }
+const FLOOR_DBFS: Readonly<Record<FrontEnd, number>> = { plain: -70, cleaned: -76, shifted: -70 }
+
+/** Front ends of the two further looks, which are at sound with some of its noise left. */
+export const FURTHER = ['plain', 'shifted'] as const satisfies readonly FrontEnd[]
 
 /** One of the two looks: a front end with its decoder. */
 export class Look {
@@ -116,6 +120,12 @@ export class Look {
     return this.finished(decoded, { level, mean: this.decoder.meanOf(heard) })
   }
 
+  /** Decodes a whole utterance by another front end; nothing is learned from it. */
+  by(frontEnd: FrontEnd, pcm: Float32Array): Decoded {
+    this.abandon()
+    return this.decoder.decodeBy(frontEnd, prepared(gainFor(speechRms(pcm)), FLOOR_DBFS[frontEnd])(pcm))
+  }
+
   private abandon(): void {
     if (this.streaming) this.decoder.end()
     this.streaming = undefined
@@ -125,7 +135,7 @@ export class Look {
   private finished(decoded: Decoded, sample: VoiceSample): Decoded {
     if (!this.vocabulary || !this.hearable) return decoded
     if (isScraps(this.hearable, this.vocabulary, decoded.text)) return { ...decoded, otherSpeech: 1 }
-    if (decoded.text !== '' && decoded.otherSpeech <= OTHER_SPEECH) this.speaker.learn(sample)
+    if (!isOther(decoded)) this.speaker.learn(sample)
     return decoded
   }
 
@@ -139,10 +149,12 @@ const OTHER_SPEECH = 0.5
 const FAINT_DBFS = -55
 const CLIPPED_SHARE = 0.005
 
+const isOther = ({ text, otherSpeech }: Decoded) => text === '' || otherSpeech > OTHER_SPEECH
+
 /** What two looks at one recording amount to. Words are the first one's; the second can only add doubt. */
 export function recognition(pcm: Float32Array, first: Decoded, second: Decoded): Recognition {
   const { text, words } = first
-  const others = [first, second].filter((look) => look.text === '' || look.otherSpeech > OTHER_SPEECH).length
+  const others = [first, second].filter(isOther).length
   const confidence = others > 0 ? 0 : shareInCommon(text, second.text)
   const base = { text, words, confidence }
   if (others === 2) return { ...base, doubt: 'otherSpeech' }
@@ -151,6 +163,14 @@ export function recognition(pcm: Float32Array, first: Decoded, second: Decoded):
   if (others === 0 && sameSaying(text, second.text)) return base
   const alternatives = second.text === '' ? [] : [{ text: second.text }]
   return { ...base, doubt: 'unsure', ...(alternatives.length > 0 && { alternatives }) }
+}
+
+/** What comes of a recognition in which the second look was not sure, after further looks: sure where all hear the first's words. */
+export function upheld(unsure: Recognition, first: Decoded, further: readonly Decoded[]): Recognition {
+  const isHeard = (look: Decoded) => !isOther(look) && sameSaying(first.text, look.text)
+  if (![first, ...further].every(isHeard)) return unsure
+  const { text, words, confidence } = unsure
+  return { text, words, confidence }
 }
 
 /**

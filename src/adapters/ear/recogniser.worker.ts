@@ -10,7 +10,7 @@ import { type Denoiser, loadDenoiser } from './denoise.ts'
 import { parseDictionary } from './dictionary.ts'
 import { Listening, type Looks } from './listening.ts'
 import type { CapturedFrame, FromPeer, FromWorker, ToPeer, ToWorker } from './messages.ts'
-import { Look } from './recogniser.ts'
+import { FURTHER, Look } from './recogniser.ts'
 
 let look: Look | undefined
 /** Hands what was learned of the speaker to the page, which outlives this worker. */
@@ -137,6 +137,11 @@ function joinPeer(port: MessagePort): Listening {
       keepKnown()
       return { first, second }
     },
+    furtherAt(pcm) {
+      say({ type: 'busy' })
+      const second = ask((id) => ({ type: 'furtherLook', id, pcm })).then(loaded)
+      return { first: loaded(look).by(FURTHER[0], pcm), second }
+    },
   }
   return new Listening({ looks, denoiser: loaded(denoiser), emit })
 }
@@ -159,6 +164,8 @@ function servePeer(port: MessagePort): void {
         return answer(data.id, own.end())
       case 'look':
         return answer(data.id, own.at(data.pcm))
+      case 'furtherLook':
+        return answer(data.id, own.by(FURTHER[1], data.pcm))
       default:
         return data satisfies never
     }

@@ -7,9 +7,10 @@ import type { SaidForm } from '../../kernel/hearing/form.ts'
 import { joined } from './denoise.ts'
 
 export interface Frame {
-  /** 16 kHz, 30 ms: the sound as it came, and with the noise taken off. */
+  /** 16 kHz, 30 ms: the sound as it came, with the noise taken off, and with some of it left. */
   readonly raw: Float32Array
   readonly clean: Float32Array
+  readonly eased: Float32Array
   readonly isVoiced: boolean
   /** Clock time of its first sample. */
   readonly at: number
@@ -18,6 +19,7 @@ export interface Frame {
 export interface Utterance {
   readonly raw: Float32Array
   readonly clean: Float32Array
+  readonly eased: Float32Array
   readonly beganAt: number
   /** End of the last voiced frame. */
   readonly endedAt: number
@@ -184,6 +186,7 @@ export class UtteranceFinder {
     return {
       raw: joined(kept.map(({ raw }) => raw)),
       clean: cleanOf(kept),
+      eased: joined(kept.map(({ eased }) => eased)),
       beganAt: (frames[first] as Frame).at,
       endedAt: (frames[last] as Frame).at + FRAME_MS,
       isOnsetCut,

@@ -7,17 +7,24 @@ import { Listening, type Looks } from '../../../src/adapters/ear/listening.ts'
 import type { EarEvent, EarGate } from '../../../src/ports.ts'
 
 const FRAME_MS = 30
-const DECODED: Decoded = { text: 'brake set', words: [], score: 0, frames: 50 } as unknown as Decoded
+const DECODED: Decoded = { text: 'brake set', words: [], score: 0, frames: 50, otherSpeech: 0 }
 
 const both = <T>(first: T) => ({ first, second: Promise.resolve(first) })
 
+interface Disagreeing {
+  /** The second look at the whole. */
+  readonly second: Decoded
+  readonly further: readonly [Decoded, Decoded]
+}
+
 /** A room with a pilot: loud frames are speech, and the recogniser hears the same words in all of it. */
-function room(isListenedTo = true, ofFollowed?: Decoded) {
+function room(isListenedTo = true, ofFollowed?: Decoded, { second, further }: Partial<Disagreeing> = {}) {
   const events: EarEvent[] = []
   const looked: number[] = []
+  const lookedFurther: number[] = []
   const followed: number[] = []
   const denoiser = {
-    push: (pcm: Float32Array) => ({ pcm, speech: (pcm[0] ?? 0) > 0.01 ? 0.95 : 0.02 }),
+    push: (pcm: Float32Array) => ({ clean: pcm, eased: pcm, speech: (pcm[0] ?? 0) > 0.01 ? 0.95 : 0.02 }),
   } as unknown as Denoiser
   let following = 0
   const looks: Looks = {
@@ -34,7 +41,12 @@ function room(isListenedTo = true, ofFollowed?: Decoded) {
     },
     at(pcm) {
       looked.push(Math.round(pcm.length / 16))
-      return both(DECODED)
+      return { first: DECODED, second: Promise.resolve(second ?? DECODED) }
+    },
+    furtherAt(pcm) {
+      lookedFurther.push(Math.round(pcm.length / 16))
+      const [third, fourth] = further ?? [DECODED, DECODED]
+      return { first: third, second: Promise.resolve(fourth) }
     },
   }
   const listening = new Listening({ looks, denoiser, emit: (event) => events.push(event) })
@@ -51,6 +63,7 @@ function room(isListenedTo = true, ofFollowed?: Decoded) {
     now: () => now,
     listen,
     looked,
+    lookedFurther,
     followed,
     speak: (ms: number) => sound(ms, 0.2),
     quiet: (ms: number) => sound(ms, 0.0003),
@@ -223,5 +236,38 @@ describe('a voice that is known', () => {
     expect(heard).toMatchObject([{ text: 'brake set' }])
     expect(heard[0]).not.toHaveProperty('doubt')
     expect(looked).toHaveLength(1)
+  })
+})
+
+describe('two looks that do not agree', () => {
+  const other = (text: string): Decoded => ({ ...DECODED, text })
+  async function answer(disagreeing: Partial<Disagreeing>) {
+    const pilot = room(true, undefined, disagreeing)
+    pilot.quiet(1_000)
+    pilot.speak(900)
+    pilot.quiet(1_500)
+    return { ...pilot, heard: await pilot.heard() }
+  }
+
+  it('are settled by two further ones that both hear what the first heard', async () => {
+    const { heard, looked, lookedFurther } = await answer({ second: other('brake released') })
+    expect(heard).toMatchObject([{ text: 'brake set' }])
+    expect(heard[0]).not.toHaveProperty('doubt')
+    expect(lookedFurther).toEqual(looked)
+  })
+
+  it('are not where one of those hears something else, or nothing', async () => {
+    for (const one of [other('brake released'), other(''), { ...DECODED, otherSpeech: 1 }]) {
+      for (const further of [[one, DECODED] as const, [DECODED, one] as const, [one, one] as const]) {
+        const { heard } = await answer({ second: other('brake released'), further })
+        expect(heard).toMatchObject([{ text: 'brake set', doubt: 'unsure' }])
+      }
+    }
+  })
+
+  it('need no further ones where they agree', async () => {
+    const { heard, lookedFurther } = await answer({})
+    expect(heard).toMatchObject([{ text: 'brake set' }])
+    expect(lookedFurther).toEqual([])
   })
 })

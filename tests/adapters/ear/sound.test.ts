@@ -1,7 +1,11 @@
+import { readFile } from 'node:fs/promises'
+import { fileURLToPath } from 'node:url'
 import { describe, expect, it } from 'vitest'
 import { sameSaying, shareInCommon } from '../../../src/adapters/ear/agreement.ts'
+import { joined, loadDenoiser } from '../../../src/adapters/ear/denoise.ts'
 import { parseDictionary, pronounce } from '../../../src/adapters/ear/dictionary.ts'
 import { dBFS, gainFor, prepared, speechRms } from '../../../src/adapters/ear/level.ts'
+import { DENOISER_WASM } from '../../../src/adapters/ear/nodeEar.ts'
 import { createResampler, resampled } from '../../../src/adapters/ear/resample.ts'
 import { readWav } from '../../../src/adapters/ear/wav.ts'
 
@@ -44,6 +48,24 @@ describe('a quiet or loud speaker', () => {
     const pieces = [pcm.slice(0, 480), pcm.slice(480, 2_000), pcm.slice(2_000)].flatMap((piece) => [...prepare(piece)])
     expect(pieces).toEqual([...prepared(0.5, -60)(pcm)])
     expect(pieces).not.toEqual([...pcm.map((sample) => sample * 0.5)])
+  })
+})
+
+describe('the noise', () => {
+  it('is taken off, and in part left in a sound in step with it', async () => {
+    const file = fileURLToPath(new URL('../../../audio/check/four-two-seven-one.wav', import.meta.url))
+    const wav = readWav(await readFile(file))
+    if ('problem' in wav) throw new Error(wav.problem)
+    const denoiser = (await loadDenoiser(await readFile(DENOISER_WASM)))()
+    const pieces = []
+    for (let at = 0; at + 480 <= wav.pcm.length; at += 480) pieces.push(denoiser.push(wav.pcm.slice(at, at + 480)))
+    const [clean, eased] = [joined(pieces.map(({ clean }) => clean)), joined(pieces.map(({ eased }) => eased))]
+    const left = eased.map((sample, at) => sample - (clean[at] ?? 0))
+    const product = (one: Float32Array, other: Float32Array) =>
+      one.reduce((sum, sample, at) => sum + sample * (other[at] ?? 0), 0)
+    // Of speech without noise nearly nothing is taken off, so what is put back is the same, only fainter.
+    expect(product(left, clean) / Math.sqrt(product(left, left) * product(clean, clean))).toBeGreaterThan(0.95)
+    expect(Math.sqrt(product(left, left) / product(clean, clean))).toBeLessThan(0.2)
   })
 })
 

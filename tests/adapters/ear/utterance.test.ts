@@ -10,7 +10,7 @@ function play(line: string, form: SaidForm = 'whole', finder = new UtteranceFind
   let looked: SaidForm | undefined
   return [...line].flatMap((sign, index) => {
     const pcm = new Float32Array(480).fill(sign === '#' ? 0.1 : 0)
-    const frame: Frame = { raw: pcm, clean: pcm, isVoiced: sign === '#', at: index * FRAME_MS }
+    const frame: Frame = { raw: pcm, clean: pcm, eased: pcm, isVoiced: sign === '#', at: index * FRAME_MS }
     const step = finder.push(frame, looked)
     if (step?.type === 'paused') looked = form
     if (step?.type === 'resumed' || step?.type === 'ended') looked = undefined

@@ -1,0 +1,109 @@
+/**
+ * What the ear costs in a real browser: how long it loads at the first visit and at the next, what it takes for an
+ * utterance, and whether its memory stays flat. Wall times: to be measured on a machine that does nothing else; the app
+ * is served from the same machine, without a network's time. Needs Chromium or Chrome.
+ * `CHROMIUM_UTTERANCES` instead of 500 of them.
+ */
+
+import { mkdtemp, readFile, rm } from 'node:fs/promises'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { fileURLToPath } from 'node:url'
+import { FINAL_ANSWERS, LISTS, PRELIMINARY_ANSWERS } from '../../../tests/audio/departure.ts'
+import { serveModules } from '../../../tests/browser/modules.ts'
+import { openPage } from '../../../tests/browser/page.ts'
+import { pilotAt } from '../../../tests/browser/pilot.ts'
+import { serveSite } from '../../../tests/browser/site.ts'
+import { findChromium } from '../../../tests/chromium.ts'
+import { readPackDir } from '../../cli/packDir.ts'
+import { vocabularyOf } from '../../kernel/hearing/vocabulary.ts'
+import { hearMany, megabytesOfPages } from './many.ts'
+import { percentile } from './tally.ts'
+
+const here = (path: string) => fileURLToPath(new URL(`../../../${path}`, import.meta.url))
+const UTTERANCES = Number(process.env.CHROMIUM_UTTERANCES ?? 500)
+/** Memory is looked at from here on: by then everything has been loaded and used. */
+const SETTLED = Math.min(100, Math.floor(UTTERANCES / 2))
+const VISITS = 5
+
+/** Nothing where there is no browser. */
+export async function measure(): Promise<Record<string, number>> {
+  if (!findChromium()) return {}
+  return { ...(await loads()), ...(await utterances()) }
+}
+
+async function loads(): Promise<Record<string, number>> {
+  const served = await serveSite()
+  const [first, next]: [number[], number[]] = [[], []]
+  try {
+    for (let visit = 0; visit < VISITS; visit++) {
+      const profile = await mkdtemp(join(tmpdir(), 'otherseat-load-'))
+      first.push(await loadMs(served.address, profile, true))
+      next.push(await loadMs(served.address, profile, false))
+      await rm(profile, { recursive: true, force: true, maxRetries: 3 })
+    }
+  } finally {
+    await served.close()
+  }
+  return {
+    'chromium.loadFirstMedianMs': Math.round(percentile(first, 0.5)),
+    'chromium.loadNextMedianMs': Math.round(percentile(next, 0.5)),
+  }
+}
+
+/** From the moment at which the page says that it loads the recogniser to that at which it no longer does. */
+async function loadMs(address: string, profile: string, isFirst: boolean): Promise<number> {
+  const opened = await openPage({ address, profile, serviceWorkers: 'allow' })
+  const { page } = opened
+  try {
+    await page.evaluate(() => {
+      const noted: number[] = []
+      const note = () => {
+        const isLoading = document.querySelector('[aria-label="Recogniser loaded"]') !== null
+        if (isLoading === (noted.length === 0)) noted.push(performance.now())
+        if (noted.length === 2) document.body.dataset.loadMs = String((noted[1] ?? 0) - (noted[0] ?? 0))
+      }
+      new MutationObserver(note).observe(document.body, { subtree: true, childList: true })
+    })
+    if (isFirst) await pilotAt(opened).begin()
+    else await page.getByRole('button', { name: 'Go on with it' }).click()
+    await page.locator('body[data-load-ms]').waitFor({ state: 'attached' })
+    // The next visit is to find everything kept.
+    if (isFirst) await page.evaluate(() => navigator.serviceWorker.ready.then(() => undefined))
+    return Number(await page.evaluate(() => document.body.dataset.loadMs))
+  } finally {
+    await opened.close()
+  }
+}
+
+async function utterances(): Promise<Record<string, number>> {
+  const served = await serveModules()
+  const opened = await openPage({ address: served.address })
+  try {
+    const { pack } = await readPackDir(here('checklists/marram'))
+    if (!pack) throw new Error('the demo pack has a fault')
+    const files = [...PRELIMINARY_ANSWERS, ...FINAL_ANSWERS, ...LISTS].map(({ file }) => file)
+    const recordings = await Promise.all(
+      files.map(async (file) => (await readFile(here(`audio/check/departure/${file}.wav`))).toString('base64')),
+    )
+    const vocabulary = vocabularyOf(pack)
+    const { page } = opened
+    await page.evaluate(hearMany.prepare, { vocabulary, recordings })
+    const before = await page.evaluate(hearMany.hear, { from: 0, count: SETTLED })
+    const settled = await megabytesOfPages(opened)
+    const heard = await page.evaluate(hearMany.hear, { from: SETTLED, count: UTTERANCES - SETTLED })
+    const grown = (await megabytesOfPages(opened)) - settled
+    const all = [...before, ...heard]
+    const sum = (numbers: readonly number[]) => numbers.reduce((total, one) => total + one, 0)
+    return {
+      'chromium.utterances': all.length,
+      'chromium.understoodShare': all.filter(({ text }) => text !== '').length / all.length,
+      'chromium.realTimeFactor': sum(all.map(({ workMs }) => workMs)) / sum(all.map(({ soundMs }) => soundMs)),
+      'chromium.megabytesSettled': Math.round(settled),
+      [`chromium.megabytesGrownIn${heard.length}`]: Math.round(grown),
+    }
+  } finally {
+    await opened.close()
+    await served.close()
+  }
+}

@@ -1,0 +1,120 @@
+/**
+ * Many utterances for the ear's two workers in a real browser, faster than they could be said: recordings as frames, as
+ * the audio thread sends them. What is exported runs in the page.
+ */
+
+import { readFile } from 'node:fs/promises'
+import type { TestPage } from '../../../tests/browser/page.ts'
+import type { Vocabulary } from '../../kernel/hearing/hearable.ts'
+
+type Workers = typeof import('../../adapters/ear/workers.ts')
+type Files = typeof import('../../adapters/ear/modelFiles.ts')
+type Dictionaries = typeof import('../../adapters/ear/dictionary.ts')
+type Grammar = typeof import('../../kernel/hearing/grammar.ts')
+type Wav = typeof import('../../adapters/ear/wav.ts')
+
+export interface HeardOfMany {
+  readonly text: string
+  readonly soundMs: number
+  /** From the first frame handed over to the event. */
+  readonly workMs: number
+}
+
+declare global {
+  interface Window {
+    hearNext(index: number): Promise<HeardOfMany>
+  }
+}
+
+async function prepare({ vocabulary, recordings }: { vocabulary: Vocabulary; recordings: readonly string[] }) {
+  const [
+    { startWorkers },
+    { fetchModel },
+    { pronounce, parseDictionary, writeDictionary },
+    { wordsNeeded },
+    { readWav },
+  ] = await Promise.all([
+    window.bring<Workers>('/adapters/ear/workers.ts'),
+    window.bring<Files>('/adapters/ear/modelFiles.ts'),
+    window.bring<Dictionaries>('/adapters/ear/dictionary.ts'),
+    window.bring<Grammar>('/kernel/hearing/grammar.ts'),
+    window.bring<Wav>('/adapters/ear/wav.ts'),
+  ])
+  const FRAME = 480
+  const FRAME_MS = 30
+  /** Behind each recording: ends any answer. */
+  const SILENCE = 16_000
+  const SHAPES = [
+    [{ kind: 'digits', length: 4 } as const],
+    [{ kind: 'trim', decimals: 1 } as const],
+    [{ kind: 'speed' } as const],
+    [],
+  ]
+  const sounds = recordings.map((base64) => {
+    const wav = readWav(Uint8Array.from(atob(base64), (letter) => letter.charCodeAt(0)))
+    if ('problem' in wav) throw new Error(wav.problem)
+    const padded = new Float32Array(Math.ceil((wav.pcm.length + SILENCE) / FRAME) * FRAME)
+    padded.set(wav.pcm)
+    return padded
+  })
+  const model = await fetchModel(new URL('/model/', location.href).href, () => {})
+  let heard: (text: string) => void = () => {}
+  const workers = await startWorkers(model, {
+    receive: (message) => {
+      if (message.type === 'event' && message.event.type === 'heard') heard(message.event.heard.text)
+    },
+    broke: () => {
+      throw new Error('the recogniser broke')
+    },
+    speaker: { get: () => undefined, set: () => {} },
+  })
+  const { entries } = pronounce(wordsNeeded(vocabulary), parseDictionary(model.words), vocabulary.pronunciations)
+  workers.both({ type: 'learn', vocabulary, dictionary: writeDictionary(entries) })
+  const { port1, port2 } = new MessageChannel()
+  workers.first({ type: 'frames', port: port1, clockOffsetMs: 0 }, [port1])
+  let seq = 0
+  const startedAt = Date.now()
+  window.hearNext = async (index) => {
+    const sound = sounds[index % sounds.length] ?? new Float32Array(0)
+    const shapes = SHAPES[index % SHAPES.length] ?? []
+    const order = { order: index, hearable: { shapes, yesNo: false }, after: 0 }
+    workers.first({ type: 'listen', order, opensAt: 0 })
+    const began = performance.now()
+    const text = new Promise<string>((resolve) => {
+      heard = resolve
+      // Nothing may be found in a recording that has another shape; the next one comes behind it.
+      setTimeout(() => resolve(''), 20_000)
+    })
+    for (let at = 0; at < sound.length; at += FRAME) {
+      const pcm = sound.slice(at, at + FRAME)
+      port2.postMessage({ seq, endedAt: startedAt + ++seq * FRAME_MS, pcm }, [pcm.buffer])
+    }
+    return { text: await text, soundMs: sound.length / 16, workMs: performance.now() - began }
+  }
+}
+
+async function hear({ from, count }: { from: number; count: number }): Promise<HeardOfMany[]> {
+  const all: HeardOfMany[] = []
+  for (let index = from; index < from + count; index++) all.push(await window.hearNext(index))
+  return all
+}
+
+/** To be called in the page; `from` goes on where an earlier call ended. */
+export const hearMany = { prepare, hear }
+
+/** Memory held by the browser's processes for pages and their workers, of which there is one. Linux. */
+export async function megabytesOfPages({ page }: TestPage): Promise<number> {
+  const browser = page.context().browser()
+  if (!browser) throw new Error('no browser behind the page')
+  const session = await browser.newBrowserCDPSession()
+  const { processInfo } = await session.send('SystemInfo.getProcessInfo')
+  await session.detach()
+  const pages = processInfo.filter(({ type }) => type === 'renderer')
+  const kilobytes = await Promise.all(
+    pages.map(async ({ id }) => {
+      const status = await readFile(`/proc/${id}/status`, 'utf8')
+      return Number(/^VmRSS:\s+(\d+) kB/m.exec(status)?.[1])
+    }),
+  )
+  return kilobytes.reduce((sum, one) => sum + one, 0) / 1000
+}
