@@ -116,7 +116,8 @@ export class Listening {
       this.sinceLevel = 0
       this.emit({ type: 'level', level: voicing.level, noise: voicing.noise, clipping: voicing.isClipping })
     }
-    const frame = { raw: pcm, clean, eased, isVoiced: voicing.isVoiced, at }
+    const { isVoiced, isOthers, cleanLevel } = voicing
+    const frame = { raw: pcm, clean, eased, isVoiced, isOthers, level: cleanLevel, at }
     if (this.order) this.hear(frame, this.order)
     else if (at < this.gateShutsAt) this.kept = [...this.kept.slice(1 - KEPT_FRAMES), frame]
   }

@@ -12,6 +12,7 @@ import { type Denoiser, joined, loadDenoiser } from './denoise.ts'
 import { parseDictionary, pronounce } from './dictionary.ts'
 import type { Looks } from './listening.ts'
 import { FURTHER, Look, type Recognition, recognition, settled, upheld } from './recogniser.ts'
+import { type Frame, TIMES, type Utterance, UtteranceFinder, type UtteranceTimes } from './utterance.ts'
 import { VoicingMeter } from './voicing.ts'
 import { readWav } from './wav.ts'
 
@@ -142,43 +143,36 @@ export async function unpronounced(vocabulary: Vocabulary): Promise<readonly str
 
 const FRAME = 480
 const FRAME_MS = 30
-/** Kept before the first and behind the last voiced frame, as in an utterance from the microphone. */
-const BEFORE_FRAMES = 12
-const BEHIND_FRAMES = 8
+/** All of a recording is one utterance, whatever pauses are in it. */
+const FOREVER = Number.POSITIVE_INFINITY
+const WHOLE_FILE: UtteranceTimes = {
+  ...TIMES,
+  ...{ lookMs: FOREVER, fullMs: FOREVER, wholeMs: FOREVER, halfMs: FOREVER, longestMs: FOREVER },
+}
 
-interface Spoken {
-  readonly raw: Float32Array
-  readonly clean: Float32Array
-  readonly eased: Float32Array
+interface Spoken extends Pick<Utterance, 'raw' | 'clean' | 'eased'> {
   readonly speechEndMs: number
 }
 
-/** The part of a recording in which someone speaks, as it came and with the noise taken off; all of it where nobody does. */
+/** The part of a recording in which someone speaks, as it came, and with its noise or some of it taken off; all of it where nobody does. */
 export function spoken(pcm: Float32Array, denoiser: Denoiser): Spoken {
   const meter = new VoicingMeter()
+  const finder = new UtteranceFinder(WHOLE_FILE)
   const padded = new Float32Array(Math.ceil(pcm.length / FRAME + 2) * FRAME)
   padded.set(pcm)
-  const clean: Float32Array[] = []
-  const eased: Float32Array[] = []
-  let first = -1
-  let last = -1
+  const frames: Frame[] = []
   for (let at = 0; at < padded.length; at += FRAME) {
     const raw = padded.subarray(at, at + FRAME)
-    const frame = denoiser.push(raw)
-    clean.push(frame.clean)
-    eased.push(frame.eased)
-    if (!meter.measure(raw, frame.clean, frame.speech).isVoiced) continue
-    if (first < 0) first = clean.length - 1
-    last = clean.length - 1
+    const { clean, eased, speech } = denoiser.push(raw)
+    const { isVoiced, isOthers, cleanLevel } = meter.measure(raw, clean, speech)
+    const frame = { raw, clean, eased, isVoiced, isOthers, level: cleanLevel, at: frames.length * FRAME_MS }
+    frames.push(frame)
+    finder.push(frame, undefined)
   }
-  if (first < 0) return { raw: pcm, clean: joined(clean), eased: joined(eased), speechEndMs: 0 }
-  const [begin, end] = [Math.max(0, first - BEFORE_FRAMES), last + 1 + BEHIND_FRAMES]
-  return {
-    raw: padded.slice(begin * FRAME, end * FRAME),
-    clean: joined(clean.slice(begin, end)),
-    eased: joined(eased.slice(begin, end)),
-    speechEndMs: (last + 1) * FRAME_MS,
-  }
+  const found = finder.end()
+  if (found?.type === 'ended') return { ...found.utterance, speechEndMs: found.utterance.endedAt }
+  const all = (sound: 'clean' | 'eased') => joined(frames.map((frame) => frame[sound]))
+  return { raw: pcm, clean: all('clean'), eased: all('eased'), speechEndMs: 0 }
 }
 
 function timed<T>(look: () => T): Timed<T> {

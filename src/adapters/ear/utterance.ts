@@ -12,6 +12,10 @@ export interface Frame {
   readonly clean: Float32Array
   readonly eased: Float32Array
   readonly isVoiced: boolean
+  /** Speech of others in the room. */
+  readonly isOthers: boolean
+  /** dBFS without the noise. */
+  readonly level: number
   /** Clock time of its first sample. */
   readonly at: number
 }
@@ -84,13 +88,28 @@ const SHORTEST_CUT_MS = 350
 /** An onset this close behind the opening was under way before it. */
 const CUT_FRAMES = 2
 
+/** Who speaks at the microphone is so much louder than those in the room, whose talk may have been taken for the beginning. */
+const STANDS_OUT_DB = 12
+/** Of their talk so much is kept before and behind an answer: weak sounds of its own may be under it, but no word. */
+const OTHERS_KEPT_FRAMES = 3
+
+interface Speech {
+  frames: Frame[]
+  first: number
+  last: number
+  isOnsetCut: boolean
+  isLooked: boolean
+  /** Of its voiced frames so far. */
+  loudness: { power: number; count: number }
+}
+
 export class UtteranceFinder {
   private readonly usual: UtteranceTimes
   private times: UtteranceTimes
   private ring: Frame[] = []
   private voicedInRow = 0
   private framesSinceOpen = 0
-  private speech: { frames: Frame[]; first: number; last: number; isOnsetCut: boolean; isLooked: boolean } | undefined
+  private speech: Speech | undefined
 
   constructor(times: UtteranceTimes = TIMES) {
     this.usual = times
@@ -134,26 +153,32 @@ export class UtteranceFinder {
 
   private enring(frame: Frame): void {
     this.ring.push(frame)
-    if (this.ring.length > this.times.preRollMs / FRAME_MS + ONSET_FRAMES) this.ring.shift()
+    if (this.ring.length > this.keptBefore + ONSET_FRAMES) this.ring.shift()
+  }
+
+  private get keptBefore(): number {
+    return Math.floor(this.times.preRollMs / FRAME_MS)
   }
 
   private before(frame: Frame): UtteranceStep | undefined {
     this.enring(frame)
     if (this.voicedInRow < ONSET_FRAMES) return undefined
+    const voicedAt = this.ring.length - this.voicedInRow
+    if (isTalk(this.ring.slice(0, voicedAt))) this.ring = this.ring.slice(Math.max(0, voicedAt - OTHERS_KEPT_FRAMES))
     const first = this.ring.length - this.voicedInRow
     const isOnsetCut = this.framesSinceOpen - this.voicedInRow < CUT_FRAMES
-    this.speech = { frames: this.ring, first, last: this.ring.length - 1, isOnsetCut, isLooked: false }
+    const loudness = { power: 0, count: 0 }
+    this.speech = { frames: this.ring, first, last: this.ring.length - 1, isOnsetCut, isLooked: false, loudness }
+    for (const voiced of this.ring.slice(first)) addTo(loudness, voiced)
     this.ring = []
     return { type: 'began', at: (this.speech.frames[first] as Frame).at, clean: cleanOf(this.speech.frames) }
   }
 
-  private during(
-    speech: NonNullable<UtteranceFinder['speech']>,
-    frame: Frame,
-    form: SaidForm | undefined,
-  ): UtteranceStep | undefined {
+  private during(speech: Speech, frame: Frame, form: SaidForm | undefined): UtteranceStep | undefined {
     speech.frames.push(frame)
     if (frame.isVoiced) {
+      if (this.standsOut(speech, frame)) return this.beginAnew(speech, frame)
+      addTo(speech.loudness, frame)
       speech.last = speech.frames.length - 1
       if ((speech.last - speech.first) * FRAME_MS >= this.times.longestMs) return this.finish(speech, true)
       const wasLooked = speech.isLooked
@@ -169,7 +194,21 @@ export class UtteranceFinder {
     return undefined
   }
 
-  private finish(speech: NonNullable<UtteranceFinder['speech']>, isTooLong: boolean): UtteranceStep | undefined {
+  /** So that others, or a breath, were taken for the beginning: longer before it than what is kept in any case. */
+  private standsOut({ frames, first, loudness }: Speech, { level }: Frame): boolean {
+    const before = 10 * Math.log10(loudness.power / loudness.count)
+    return level > before + STANDS_OUT_DB && frames.length - first > this.keptBefore + 1
+  }
+
+  private beginAnew(speech: Speech, frame: Frame): UtteranceStep {
+    const frames = speech.frames.slice(-OTHERS_KEPT_FRAMES - 1)
+    const at = frames.length - 1
+    this.speech = { frames, first: at, last: at, isOnsetCut: false, isLooked: false, loudness: { power: 0, count: 0 } }
+    addTo(this.speech.loudness, frame)
+    return { type: 'resumed', clean: cleanOf(frames) }
+  }
+
+  private finish(speech: Speech, isTooLong: boolean): UtteranceStep | undefined {
     const utterance = this.cut(speech, isTooLong)
     this.speech = undefined
     this.ring = []
@@ -180,9 +219,10 @@ export class UtteranceFinder {
     return { type: 'ended', utterance }
   }
 
-  private cut(speech: NonNullable<UtteranceFinder['speech']>, isTooLong: boolean): Utterance {
+  private cut(speech: Speech, isTooLong: boolean): Utterance {
     const { frames, first, last, isOnsetCut } = speech
-    const kept = frames.slice(0, last + 1 + TAIL_MS / FRAME_MS)
+    const behind = frames.slice(last + 1, last + 1 + TAIL_MS / FRAME_MS)
+    const kept = [...frames.slice(0, last + 1), ...(isTalk(behind) ? behind.slice(0, OTHERS_KEPT_FRAMES) : behind)]
     return {
       raw: joined(kept.map(({ raw }) => raw)),
       clean: cleanOf(kept),
@@ -193,6 +233,14 @@ export class UtteranceFinder {
       isTooLong,
     }
   }
+}
+
+/** Of others: more than the weak sounds at the ends of one's own words. */
+const isTalk = (frames: readonly Frame[]) => frames.filter(({ isOthers }) => isOthers).length > frames.length / 2
+
+function addTo(loudness: Speech['loudness'], { level }: Frame): void {
+  loudness.power += 10 ** (level / 10)
+  loudness.count++
 }
 
 const cleanOf = (frames: readonly Frame[]) => joined(frames.map(({ clean }) => clean))

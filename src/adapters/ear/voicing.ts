@@ -4,8 +4,11 @@ import { dBFS, rms } from './level.ts'
 
 export interface Voicing {
   readonly isVoiced: boolean
-  /** dBFS of this frame, and of the room without speech. */
+  /** Speech, but far fainter than that of who speaks at the microphone. */
+  readonly isOthers: boolean
+  /** dBFS of this frame, of the same with the noise taken off, and of the room without speech. */
   readonly level: number
+  readonly cleanLevel: number
   readonly noise: number
   readonly isClipping: boolean
 }
@@ -16,25 +19,40 @@ const SPEECH = 0.6
 const STILL_SPEECH = 0.35
 const ABOVE_ROOM_DB = 9
 const FAINTEST_DBFS = -60
+/** So much fainter than who speaks at the microphone are others in the room, but not the weak sounds of one answer. */
+const OTHERS_DB = 18
+/** What was loud is forgotten by this much a second, so that one who has moved away is heard again soon. */
+const FORGOTTEN_DB = 3
+const FRAMES_A_SECOND = 100 / 3
 
 export class VoicingMeter {
   private noise = -60
   private cleanNoise = -70
+  private loudest = -90
   private wasVoiced = false
 
   /** `raw` as it came, `clean` with the noise taken off, `speech` the suppressor's probability. */
   measure(raw: Float32Array, clean: Float32Array, speech: number): Voicing {
     const level = dBFS(rms(raw))
     const cleanLevel = dBFS(rms(clean))
-    const isVoiced =
+    const isSpeech =
       speech > (this.wasVoiced ? STILL_SPEECH : SPEECH) &&
       cleanLevel > Math.max(FAINTEST_DBFS, this.cleanNoise + ABOVE_ROOM_DB)
+    const isVoiced = isSpeech && cleanLevel > this.loudest - OTHERS_DB
+    this.loudest = Math.max(this.loudest - FORGOTTEN_DB / FRAMES_A_SECOND, isVoiced ? cleanLevel : -90)
     if (!isVoiced && speech < STILL_SPEECH) {
       this.noise += follow(level - this.noise)
       this.cleanNoise += follow(cleanLevel - this.cleanNoise)
     }
     this.wasVoiced = isVoiced
-    return { isVoiced, level, noise: this.noise, isClipping: raw.some((sample) => Math.abs(sample) >= 0.999) }
+    return {
+      isVoiced,
+      isOthers: isSpeech && !isVoiced,
+      level,
+      cleanLevel,
+      noise: this.noise,
+      isClipping: raw.some((sample) => Math.abs(sample) >= 0.999),
+    }
   }
 }
 

@@ -4,13 +4,24 @@ import type { SaidForm } from '../../../src/kernel/hearing/form.ts'
 
 const FRAME_MS = 30
 
-/** Plays a line of `.` (silence) and `#` (voice), a sign a frame; the form holds from the first pause on. */
+/** dBFS. */
+const LEVELS: Readonly<Record<string, number>> = { '#': -20, '-': -38 }
+
+/** Plays a line of `.` (silence), `#` (voice) and `-` (voices in the room), a sign a frame; the form holds from the first pause on. */
 function play(line: string, form: SaidForm = 'whole', finder = new UtteranceFinder()): UtteranceStep[] {
   finder.open()
   let looked: SaidForm | undefined
   return [...line].flatMap((sign, index) => {
-    const pcm = new Float32Array(480).fill(sign === '#' ? 0.1 : 0)
-    const frame: Frame = { raw: pcm, clean: pcm, eased: pcm, isVoiced: sign === '#', at: index * FRAME_MS }
+    const pcm = new Float32Array(480).fill(sign === '.' ? 0 : 0.1)
+    const frame: Frame = {
+      raw: pcm,
+      clean: pcm,
+      eased: pcm,
+      isVoiced: sign !== '.',
+      isOthers: false,
+      level: LEVELS[sign] ?? -90,
+      at: index * FRAME_MS,
+    }
     const step = finder.push(frame, looked)
     if (step?.type === 'paused') looked = form
     if (step?.type === 'resumed' || step?.type === 'ended') looked = undefined
@@ -80,5 +91,20 @@ describe('an utterance', () => {
   it('is cut off where someone never stops', () => {
     const [ended] = endedAfter(play(frames(300, '.') + frames(TIMES.longestMs + 300, '#')))
     expect(ended).toMatchObject({ utterance: { isTooLong: true } })
+  })
+
+  it('begins anew with who stands out of the talk in the room, with little of that before it, and is whole', () => {
+    const line = frames(2_400, '-') + frames(900, '#') + frames(TIMES.wholeMs + 60, '.')
+    const steps = play(line)
+    expect(steps.map(({ type }) => type)).toEqual(['began', 'resumed', 'paused', 'ended'])
+    const [ended] = endedAfter(steps)
+    expect(ended).toMatchObject({ utterance: { beganAt: 2_400, endedAt: 3_300, isOnsetCut: false } })
+    const kept = ended?.type === 'ended' ? ended.utterance.clean.length / 16 : 0
+    expect(kept).toBe(90 + 900 + 240)
+  })
+
+  it('with a faint first word is one all the same', () => {
+    const line = frames(600, '.') + frames(420, '-') + frames(900, '#') + frames(TIMES.wholeMs + 60, '.')
+    expect(endedAfter(play(line))).toMatchObject([{ utterance: { beganAt: 600 } }])
   })
 })
