@@ -111,7 +111,7 @@ export class Listening {
   /** 30 ms at 16 kHz; `at` is the clock time of its first sample. Frames are measured even while shut. */
   frame(pcm: Float32Array, at: number): void {
     const { clean, eased, speech } = this.denoiser.push(pcm)
-    const voicing = this.meter.measure(pcm, clean, speech)
+    const voicing = this.meter.measure(pcm, clean, speech, this.order !== undefined && at >= this.opensAt)
     if (++this.sinceLevel >= LEVEL_EVERY_FRAMES) {
       this.sinceLevel = 0
       this.emit({ type: 'level', level: voicing.level, noise: voicing.noise, clipping: voicing.isClipping })

@@ -20,7 +20,7 @@ const STILL_SPEECH = 0.35
 const ABOVE_ROOM_DB = 9
 const FAINTEST_DBFS = -60
 /** So much fainter than who speaks at the microphone are others in the room, but not the weak sounds of one answer. */
-const OTHERS_DB = 18
+const OTHERS_DB = 15
 /** What was loud is forgotten by this much a second, so that one who has moved away is heard again soon. */
 const FORGOTTEN_DB = 3
 const FRAMES_A_SECOND = 100 / 3
@@ -28,18 +28,22 @@ const FRAMES_A_SECOND = 100 / 3
 export class VoicingMeter {
   private noise = -60
   private cleanNoise = -70
+  /** Of who speaks at the microphone, forgotten by and by. */
   private loudest = -90
   private wasVoiced = false
 
-  /** `raw` as it came, `clean` with the noise taken off, `speech` the suppressor's probability. */
-  measure(raw: Float32Array, clean: Float32Array, speech: number): Voicing {
+  /**
+   * `raw` as it came, `clean` with the noise taken off, `speech` the suppressor's probability. `isListenedTo`: it is not
+   * the app's own voice from the loudspeaker, behind which a pilot may be far fainter.
+   */
+  measure(raw: Float32Array, clean: Float32Array, speech: number, isListenedTo = true): Voicing {
     const level = dBFS(rms(raw))
     const cleanLevel = dBFS(rms(clean))
     const isSpeech =
       speech > (this.wasVoiced ? STILL_SPEECH : SPEECH) &&
       cleanLevel > Math.max(FAINTEST_DBFS, this.cleanNoise + ABOVE_ROOM_DB)
     const isVoiced = isSpeech && cleanLevel > this.loudest - OTHERS_DB
-    this.loudest = Math.max(this.loudest - FORGOTTEN_DB / FRAMES_A_SECOND, isVoiced ? cleanLevel : -90)
+    this.loudest = Math.max(this.loudest - FORGOTTEN_DB / FRAMES_A_SECOND, isVoiced && isListenedTo ? cleanLevel : -90)
     if (!isVoiced && speech < STILL_SPEECH) {
       this.noise += follow(level - this.noise)
       this.cleanNoise += follow(cleanLevel - this.cleanNoise)
