@@ -88,8 +88,12 @@ const SHORTEST_CUT_MS = 350
 /** An onset this close behind the opening was under way before it. */
 const CUT_FRAMES = 2
 
-/** Who speaks at the microphone is so much louder than those in the room, whose talk may have been taken for the beginning. */
+/**
+ * Who speaks at the microphone is so much louder than others in the room, whose talk may have been taken for the
+ * beginning: talk of this length at least, so that no faint first word is ever dropped.
+ */
 const STANDS_OUT_DB = 12
+const TALK_FRAMES = 33
 /** Of their talk so much is kept before and behind an answer: weak sounds of its own may be under it, but no word. */
 const OTHERS_KEPT_FRAMES = 3
 
@@ -153,11 +157,7 @@ export class UtteranceFinder {
 
   private enring(frame: Frame): void {
     this.ring.push(frame)
-    if (this.ring.length > this.keptBefore + ONSET_FRAMES) this.ring.shift()
-  }
-
-  private get keptBefore(): number {
-    return Math.floor(this.times.preRollMs / FRAME_MS)
+    if (this.ring.length > this.times.preRollMs / FRAME_MS + ONSET_FRAMES) this.ring.shift()
   }
 
   private before(frame: Frame): UtteranceStep | undefined {
@@ -194,10 +194,9 @@ export class UtteranceFinder {
     return undefined
   }
 
-  /** So that others, or a breath, were taken for the beginning: longer before it than what is kept in any case. */
   private standsOut({ frames, first, loudness }: Speech, { level }: Frame): boolean {
     const before = 10 * Math.log10(loudness.power / loudness.count)
-    return level > before + STANDS_OUT_DB && frames.length - first > this.keptBefore + 1
+    return level > before + STANDS_OUT_DB && frames.length - first > TALK_FRAMES
   }
 
   private beginAnew(speech: Speech, frame: Frame): UtteranceStep {

@@ -104,7 +104,7 @@ describe('an utterance', () => {
   })
 
   it('with a faint first word is one all the same', () => {
-    const line = frames(600, '.') + frames(420, '-') + frames(900, '#') + frames(TIMES.wholeMs + 60, '.')
+    const line = frames(600, '.') + frames(900, '-') + frames(900, '#') + frames(TIMES.wholeMs + 60, '.')
     expect(endedAfter(play(line))).toMatchObject([{ utterance: { beganAt: 600 } }])
   })
 })
