@@ -96,6 +96,9 @@ const STANDS_OUT_DB = 12
 const TALK_FRAMES = 33
 /** Of their talk so much is kept before and behind an answer: weak sounds of its own may be under it, but no word. */
 const OTHERS_KEPT_FRAMES = 3
+/** More than this share of others' talk before an answer: a faint first word has less. Behind it: weak sounds at its end. */
+const TALK_BEFORE = 0.75
+const TALK_BEHIND = 0.5
 
 interface Speech {
   frames: Frame[]
@@ -164,7 +167,8 @@ export class UtteranceFinder {
     this.enring(frame)
     if (this.voicedInRow < ONSET_FRAMES) return undefined
     const voicedAt = this.ring.length - this.voicedInRow
-    if (isTalk(this.ring.slice(0, voicedAt))) this.ring = this.ring.slice(Math.max(0, voicedAt - OTHERS_KEPT_FRAMES))
+    if (isTalk(this.ring.slice(0, voicedAt), TALK_BEFORE))
+      this.ring = this.ring.slice(Math.max(0, voicedAt - OTHERS_KEPT_FRAMES))
     const first = this.ring.length - this.voicedInRow
     const isOnsetCut = this.framesSinceOpen - this.voicedInRow < CUT_FRAMES
     const loudness = { power: 0, count: 0 }
@@ -221,7 +225,10 @@ export class UtteranceFinder {
   private cut(speech: Speech, isTooLong: boolean): Utterance {
     const { frames, first, last, isOnsetCut } = speech
     const behind = frames.slice(last + 1, last + 1 + TAIL_MS / FRAME_MS)
-    const kept = [...frames.slice(0, last + 1), ...(isTalk(behind) ? behind.slice(0, OTHERS_KEPT_FRAMES) : behind)]
+    const kept = [
+      ...frames.slice(0, last + 1),
+      ...(isTalk(behind, TALK_BEHIND) ? behind.slice(0, OTHERS_KEPT_FRAMES) : behind),
+    ]
     return {
       raw: joined(kept.map(({ raw }) => raw)),
       clean: cleanOf(kept),
@@ -234,8 +241,8 @@ export class UtteranceFinder {
   }
 }
 
-/** Of others: more than the weak sounds at the ends of one's own words. */
-const isTalk = (frames: readonly Frame[]) => frames.filter(({ isOthers }) => isOthers).length > frames.length / 2
+const isTalk = (frames: readonly Frame[], share: number) =>
+  frames.filter(({ isOthers }) => isOthers).length > frames.length * share
 
 function addTo(loudness: Speech['loudness'], { level }: Frame): void {
   loudness.power += 10 ** (level / 10)

@@ -5,9 +5,9 @@ import type { SaidForm } from '../../../src/kernel/hearing/form.ts'
 const FRAME_MS = 30
 
 /** dBFS. */
-const LEVELS: Readonly<Record<string, number>> = { '#': -20, '-': -38 }
+const LEVELS: Readonly<Record<string, number>> = { '#': -20, '-': -38, '~': -38 }
 
-/** Plays a line of `.` (silence), `#` (voice) and `-` (voices in the room), a sign a frame; the form holds from the first pause on. */
+/** Plays a line of `.` (silence), `#` (voice), `-` (a faint one) and `~` (others', told from it), a sign a frame; the form holds from the first pause on. */
 function play(line: string, form: SaidForm = 'whole', finder = new UtteranceFinder()): UtteranceStep[] {
   finder.open()
   let looked: SaidForm | undefined
@@ -17,8 +17,8 @@ function play(line: string, form: SaidForm = 'whole', finder = new UtteranceFind
       raw: pcm,
       clean: pcm,
       eased: pcm,
-      isVoiced: sign !== '.',
-      isOthers: false,
+      isVoiced: sign === '#' || sign === '-',
+      isOthers: sign === '~',
       level: LEVELS[sign] ?? -90,
       at: index * FRAME_MS,
     }
@@ -101,6 +101,18 @@ describe('an utterance', () => {
     expect(ended).toMatchObject({ utterance: { beganAt: 2_400, endedAt: 3_300, isOnsetCut: false } })
     const kept = ended?.type === 'ended' ? ended.utterance.clean.length / 16 : 0
     expect(kept).toBe(90 + 900 + 240)
+  })
+
+  it('keeps little of the talk of others before and behind it', () => {
+    const [ended] = endedAfter(play(frames(1_500, '~') + frames(900, '#') + frames(TIMES.wholeMs + 60, '~')))
+    expect(ended).toMatchObject({ utterance: { beganAt: 1_500, endedAt: 2_400 } })
+    expect(ended?.type === 'ended' && ended.utterance.clean.length / 16).toBe(90 + 900 + 90)
+  })
+
+  it('keeps a first word that is as faint as that, and weak sounds at its end', () => {
+    const line = frames(600, '.') + frames(300, '~') + frames(900, '#') + frames(90, '~') + frames(TIMES.wholeMs, '.')
+    const [ended] = endedAfter(play(line))
+    expect(ended?.type === 'ended' && ended.utterance.clean.length / 16).toBe(480 + 900 + 240)
   })
 
   it('with a faint first word is one all the same', () => {
