@@ -7,7 +7,7 @@ import { saidForm } from '../../kernel/hearing/form.ts'
 import type { EarEvent, EarGate, EarState, ListenOrder } from '../../ports.ts'
 import type { Decoded } from './decoder.ts'
 import type { Denoiser } from './denoise.ts'
-import { type Recognition, recognition, settled, upheld } from './recogniser.ts'
+import { mayBeUpheld, type Recognition, recognition, settled, upheld } from './recogniser.ts'
 import {
   type Frame,
   PATIENT_TIMES,
@@ -200,7 +200,7 @@ export class Listening {
   private async ofWhole({ raw, eased }: Utterance, first: Decoded, second: Promise<Decoded>): Promise<Recognition> {
     const { resumptions } = this
     const found = recognition(raw, first, await second)
-    if (found.doubt !== 'unsure' || resumptions !== this.resumptions) return found
+    if (!mayBeUpheld(found) || resumptions !== this.resumptions) return found
     const further = this.looks.furtherAt(eased)
     return upheld(found, first, [further.first, await further.second])
   }

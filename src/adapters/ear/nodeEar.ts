@@ -11,7 +11,7 @@ import type { ModelFiles } from './decoder.ts'
 import { type Denoiser, joined, loadDenoiser } from './denoise.ts'
 import { parseDictionary, pronounce } from './dictionary.ts'
 import type { Looks } from './listening.ts'
-import { FURTHER, Look, type Recognition, recognition, settled, upheld } from './recogniser.ts'
+import { FURTHER, Look, mayBeUpheld, type Recognition, recognition, settled, upheld } from './recogniser.ts'
 import { type Frame, TIMES, type Utterance, UtteranceFinder, type UtteranceTimes } from './utterance.ts'
 import { VoicingMeter } from './voicing.ts'
 import { readWav } from './wav.ts'
@@ -90,7 +90,7 @@ export async function createNodeRecogniser(vocabulary: Vocabulary): Promise<Node
     const { raw, clean, eased } = sound
     const [first, second] = [timed(() => plain.at(clean)), timed(() => cleaned.at(clean))]
     const found = recognition(raw, first.decoded, second.decoded)
-    if (found.doubt !== 'unsure') return looked(found, sound, slower([first, second]))
+    if (!mayBeUpheld(found)) return looked(found, sound, slower([first, second]))
     const further = [timed(() => plain.by(FURTHER[0], eased)), timed(() => cleaned.by(FURTHER[1], eased))]
     const all = upheld(
       found,

@@ -146,6 +146,8 @@ export class Look {
 
 /** More than this share of one look on the path for other speech makes the utterance other speech. */
 const OTHER_SPEECH = 0.5
+/** Share of words in common. */
+const NEAR = 0.5
 const FAINT_DBFS = -55
 const CLIPPED_SHARE = 0.005
 
@@ -164,6 +166,13 @@ export function recognition(pcm: Float32Array, first: Decoded, second: Decoded):
   const alternatives = second.text === '' ? [] : [{ text: second.text }]
   return { ...base, doubt: 'unsure', ...(alternatives.length > 0 && { alternatives }) }
 }
+
+/**
+ * Whether further looks may settle it: not where two looks have most words apart, as in a room's talk, or of two words
+ * heard the one and the other.
+ */
+export const mayBeUpheld = ({ doubt, alternatives, confidence }: Recognition) =>
+  doubt === 'unsure' && (alternatives === undefined || confidence >= NEAR)
 
 /** What comes of a recognition in which the second look was not sure, after further looks: sure where all hear the first's words. */
 export function upheld(unsure: Recognition, first: Decoded, further: readonly Decoded[]): Recognition {

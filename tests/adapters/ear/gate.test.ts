@@ -265,6 +265,14 @@ describe('two looks that do not agree', () => {
     }
   })
 
+  it('need no further ones where they have most words apart: two states, or a talk in the room', async () => {
+    for (const second of [other('doors closed'), other('not brake one two three on set')]) {
+      const { heard, lookedFurther } = await answer({ second })
+      expect(heard).toMatchObject([{ text: 'brake set', doubt: 'unsure' }])
+      expect(lookedFurther).toEqual([])
+    }
+  })
+
   it('need no further ones where they agree', async () => {
     const { heard, lookedFurther } = await answer({})
     expect(heard).toMatchObject([{ text: 'brake set' }])

@@ -3,7 +3,9 @@
 import { readFileSync } from 'node:fs'
 import { fileURLToPath } from 'node:url'
 import { beforeAll, describe, expect, it } from 'vitest'
+import { rms, speechRms } from '../../../src/adapters/ear/level.ts'
 import { readWav } from '../../../src/adapters/ear/wav.ts'
+import { babble } from '../../../src/build/bench/noise.ts'
 import { counted, reactionsTo } from '../../../src/build/bench/reactions.ts'
 import { noises, type Sound, session } from '../../../src/build/bench/room.ts'
 import { createEars, type Ears, takeSeat } from '../../../src/build/bench/seat.ts'
@@ -53,6 +55,30 @@ describe('half a minute of talk that is meant for nobody', () => {
     const reactions = await reactionsTo(seat, session(SPOKEN, 0.5, 5))
     expect(reactions.filter(({ kind }) => kind === 'verdicts' || kind === 'sayAgains')).toEqual([])
     expect(counted(reactions, 'overheard')).toBeGreaterThan(2)
+  })
+})
+
+describe('others who talk all the time, twenty decibels fainter than the pilot', () => {
+  it('draw no verdict, and an answer through their talk is understood', { timeout }, async () => {
+    const answer = recording('departure/trim-final.wav')
+    const talkers = [0, 1, 2].map((first) => SPOKEN[first]?.pcm ?? QUIET.pcm)
+    const talk = (samples: number, seed: number) => {
+      const all = babble(talkers, samples, seed)
+      const gain = speechRms(answer) / 10 / rms(all)
+      return all.map((sample) => sample * gain)
+    }
+    const seat = await takeSeat(ears)
+    await seat.openItem('loadFigures', 'trim')
+    await seat.play(talk(10 * 16_000, 1))
+    const verdicts = () =>
+      seat.events().flatMap((event) => (event.type === 'answered' ? [event.judgement.verdict] : []))
+    expect(verdicts()).toEqual([])
+    for (let sayings = 1; sayings <= 5 && verdicts().at(-1) !== 'correct'; sayings++) {
+      const heard = talk(answer.length + 4 * 16_000, 1 + sayings)
+      await seat.play(heard.map((sample, at) => sample + (answer[at - 2 * 16_000] ?? 0)))
+    }
+    expect(verdicts().at(-1)).toBe('correct')
+    expect(verdicts()).not.toContain('negative')
   })
 })
 
