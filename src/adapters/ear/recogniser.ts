@@ -167,10 +167,7 @@ export function recognition(pcm: Float32Array, first: Decoded, second: Decoded):
   return { ...base, doubt: 'unsure', ...(alternatives.length > 0 && { alternatives }) }
 }
 
-/**
- * Whether further looks may settle it: not where two looks have most words apart, as in a room's talk, or of two words
- * heard the one and the other.
- */
+/** Whether further looks may settle it: not where the two have most words apart, as of talk in the room or of a short state. */
 export const mayBeUpheld = ({ doubt, alternatives, confidence }: Recognition) =>
   doubt === 'unsure' && (alternatives === undefined || confidence >= NEAR)
 

@@ -83,6 +83,21 @@ describe('an utterance that is followed while it comes', () => {
     },
   )
 
+  it('is heard as before behind a look by another front end, which hears it in its own way', async () => {
+    const module = await createModule({ print: () => {}, printErr: () => {} })
+    const decoder = await EarDecoder.create(module, nodeFiles(), 'cleaned')
+    const dictionary = parseDictionary(await readFile(join(MODEL_DIR, 'dict.txt'), 'utf8'))
+    decoder.add(pronounce(['four', 'two', 'seven', 'one'], dictionary).entries)
+    decoder.setGrammar('#JSGF V1.0; grammar ear; public <heard> = (four | two | seven | one)+;')
+    const pcm = prepared(1, -70)(await pcmOf('four-two-seven-one'))
+    const { score } = decoder.decode(pcm)
+    const others = (['plain', 'shifted'] as const).map((frontEnd) => decoder.decodeBy(frontEnd, pcm))
+    expect(others.map(({ text }) => text)).toEqual(['four two seven one', 'four two seven one'])
+    expect(new Set([score, ...others.map((other) => other.score)]).size).toBe(3)
+    expect(decoder.decode(pcm).score).toBe(score)
+    decoder.free()
+  })
+
   it('is followed from the first one on where an earlier look knew the speaker', async () => {
     const module = await createModule({ print: () => {}, printErr: () => {} })
     const dictionary = parseDictionary(await readFile(join(MODEL_DIR, 'dict.txt'), 'utf8'))
