@@ -13,13 +13,16 @@ const canonical = (text: string): string[] =>
 
 /** True where both texts hold the same words in the same order, little ones aside. */
 export function sameSaying(one: string, other: string): boolean {
-  const [a, b] = [one, other].map((text) =>
-    canonical(text)
-      .filter((word) => !LITTLE.has(word))
-      .join(' '),
-  )
-  return a === b
+  return said(one).join(' ') === said(other).join(' ')
 }
+
+/** True where one or few of as many words are others; a digit that is lost or doubled is no such thing. */
+export function nearSaying(one: string, other: string): boolean {
+  return said(one).length === said(other).length && shareInCommon(one, other) >= NEAR
+}
+const NEAR = 0.5
+
+const said = (text: string) => canonical(text).filter((word) => !LITTLE.has(word))
 
 /** Longest common run of words in order, as a share of the longer text; 1 for the same text. */
 export function shareInCommon(one: string, other: string): number {

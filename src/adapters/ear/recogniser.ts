@@ -9,7 +9,7 @@ import { grammarOf, wordsNeeded } from '../../kernel/hearing/grammar.ts'
 import type { Hearable, Vocabulary } from '../../kernel/hearing/hearable.ts'
 import { isScraps } from '../../kernel/hearing/saying.ts'
 import type { Heard, HeardWord } from '../../ports.ts'
-import { sameSaying, shareInCommon } from './agreement.ts'
+import { nearSaying, sameSaying, shareInCommon } from './agreement.ts'
 import { type Decoded, EarDecoder, type FrontEnd, type ModelFiles } from './decoder.ts'
 import { joined } from './denoise.ts'
 import { type Dictionary, pronounce, SOUND_ENTRIES } from './dictionary.ts'
@@ -146,8 +146,6 @@ export class Look {
 
 /** More than this share of one look on the path for other speech makes the utterance other speech. */
 const OTHER_SPEECH = 0.5
-/** Share of words in common. */
-const NEAR = 0.5
 const FAINT_DBFS = -55
 const CLIPPED_SHARE = 0.005
 
@@ -167,9 +165,9 @@ export function recognition(pcm: Float32Array, first: Decoded, second: Decoded):
   return { ...base, doubt: 'unsure', ...(alternatives.length > 0 && { alternatives }) }
 }
 
-/** Whether further looks may settle it: not where the two have most words apart, as of talk in the room or of a short state. */
-export const mayBeUpheld = ({ doubt, alternatives, confidence }: Recognition) =>
-  doubt === 'unsure' && (alternatives === undefined || confidence >= NEAR)
+/** Whether further looks may settle it: only where the two are near each other, which they are not of other speech. */
+export const mayBeUpheld = ({ doubt, text, alternatives, confidence }: Recognition) =>
+  doubt === 'unsure' && confidence > 0 && alternatives?.some((other) => nearSaying(text, other.text)) === true
 
 /** What comes of a recognition in which the second look was not sure, after further looks: sure where all hear the first's words. */
 export function upheld(unsure: Recognition, first: Decoded, further: readonly Decoded[]): Recognition {

@@ -265,8 +265,10 @@ describe('two looks that do not agree', () => {
     }
   })
 
-  it('need no further ones where they have most words apart: two states, or a talk in the room', async () => {
-    for (const second of [other('doors closed'), other('not brake one two three on set')]) {
+  it('are not looked at further where they are not near each other, or the second found nothing', async () => {
+    const nothing = { ...DECODED, text: '' }
+    const otherSpeech = { ...DECODED, text: 'brake released', otherSpeech: 1 }
+    for (const second of [other('doors closed'), other('brake brake set'), other('brake'), nothing, otherSpeech]) {
       const { heard, lookedFurther } = await answer({ second })
       expect(heard).toMatchObject([{ text: 'brake set', doubt: 'unsure' }])
       expect(lookedFurther).toEqual([])

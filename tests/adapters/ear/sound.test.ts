@@ -1,7 +1,7 @@
 import { readFile } from 'node:fs/promises'
 import { fileURLToPath } from 'node:url'
 import { describe, expect, it } from 'vitest'
-import { sameSaying, shareInCommon } from '../../../src/adapters/ear/agreement.ts'
+import { nearSaying, sameSaying, shareInCommon } from '../../../src/adapters/ear/agreement.ts'
 import { joined, loadDenoiser } from '../../../src/adapters/ear/denoise.ts'
 import { parseDictionary, pronounce } from '../../../src/adapters/ear/dictionary.ts'
 import { dBFS, gainFor, prepared, speechRms } from '../../../src/adapters/ear/level.ts'
@@ -127,6 +127,18 @@ describe('two looks at one utterance', () => {
   it('have the share in common that they have', () => {
     expect(shareInCommon('four two seven one', 'four two seven five')).toBe(0.75)
     expect(shareInCommon('', 'set')).toBe(0)
+  })
+
+  it.each([
+    ['four two seven one', 'four two seven five', true],
+    ['disarmed', 'and disarmed', true],
+    ['not on', 'off on', true],
+    ['one nine oh one eight', 'one nine oh oh one eight', false],
+    ['armed', 'unarmed', false],
+    ['one two nine', 'five three zero', false],
+    ['set', '', false],
+  ])('are near each other, or not: %s, %s', (one, other, isNear) => {
+    expect(nearSaying(one, other)).toBe(isNear)
   })
 })
 
