@@ -16,11 +16,18 @@ export function sameSaying(one: string, other: string): boolean {
   return said(one).join(' ') === said(other).join(' ')
 }
 
-/** True where one or few of as many words are others; a digit that is lost or doubled is no such thing. */
+/**
+ * True where half of the words are the same, and as many are said: of words all, for one of them may be "not"; beside a
+ * number those of the number, so that a digit that is lost or doubled is never near.
+ */
 export function nearSaying(one: string, other: string): boolean {
-  return said(one).length === said(other).length && shareInCommon(one, other) >= NEAR
+  const [a, b] = [one, other].map((text) => numberWords(text).length)
+  const isAsLong = a === 0 || b === 0 ? said(one).length === said(other).length : a === b
+  return isAsLong && shareInCommon(one, other) >= NEAR
 }
 const NEAR = 0.5
+
+const numberWords = (text: string) => tokensOf(text).filter(({ number }) => number !== undefined)
 
 const said = (text: string) => canonical(text).filter((word) => !LITTLE.has(word))
 
