@@ -171,9 +171,7 @@ export class UtteranceFinder {
       this.ring = this.ring.slice(Math.max(0, voicedAt - OTHERS_KEPT_FRAMES))
     const first = this.ring.length - this.voicedInRow
     const isOnsetCut = this.framesSinceOpen - this.voicedInRow < CUT_FRAMES
-    const loudness = { power: 0, count: 0 }
-    this.speech = { frames: this.ring, first, last: this.ring.length - 1, isOnsetCut, isLooked: false, loudness }
-    for (const voiced of this.ring.slice(first)) addTo(loudness, voiced)
+    this.speech = speechIn(this.ring, first, isOnsetCut)
     this.ring = []
     return { type: 'began', at: (this.speech.frames[first] as Frame).at, clean: cleanOf(this.speech.frames) }
   }
@@ -181,7 +179,7 @@ export class UtteranceFinder {
   private during(speech: Speech, frame: Frame, form: SaidForm | undefined): UtteranceStep | undefined {
     speech.frames.push(frame)
     if (frame.isVoiced) {
-      if (this.standsOut(speech, frame)) return this.beginAnew(speech, frame)
+      if (this.standsOut(speech, frame)) return this.beginAnew(speech)
       addTo(speech.loudness, frame)
       speech.last = speech.frames.length - 1
       if ((speech.last - speech.first) * FRAME_MS >= this.times.longestMs) return this.finish(speech, true)
@@ -203,11 +201,9 @@ export class UtteranceFinder {
     return level > before + STANDS_OUT_DB && frames.length - first > TALK_FRAMES
   }
 
-  private beginAnew(speech: Speech, frame: Frame): UtteranceStep {
+  private beginAnew(speech: Speech): UtteranceStep {
     const frames = speech.frames.slice(-OTHERS_KEPT_FRAMES - 1)
-    const at = frames.length - 1
-    this.speech = { frames, first: at, last: at, isOnsetCut: false, isLooked: false, loudness: { power: 0, count: 0 } }
-    addTo(this.speech.loudness, frame)
+    this.speech = speechIn(frames, frames.length - 1, false)
     return { type: 'resumed', clean: cleanOf(frames) }
   }
 
@@ -243,6 +239,13 @@ export class UtteranceFinder {
 
 const isTalk = (frames: readonly Frame[], share: number) =>
   frames.filter(({ isOthers }) => isOthers).length > frames.length * share
+
+/** Of frames that are voiced from `first` on. */
+function speechIn(frames: Frame[], first: number, isOnsetCut: boolean): Speech {
+  const loudness = { power: 0, count: 0 }
+  for (const voiced of frames.slice(first)) addTo(loudness, voiced)
+  return { frames, first, last: frames.length - 1, isOnsetCut, isLooked: false, loudness }
+}
 
 function addTo(loudness: Speech['loudness'], { level }: Frame): void {
   loudness.power += 10 ** (level / 10)

@@ -11,13 +11,13 @@ import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { FINAL_ANSWERS, LISTS, PRELIMINARY_ANSWERS } from '../../../tests/audio/departure.ts'
 import { serveModules } from '../../../tests/browser/modules.ts'
-import { openPage } from '../../../tests/browser/page.ts'
+import { openPage, type TestPage } from '../../../tests/browser/page.ts'
 import { pilotAt } from '../../../tests/browser/pilot.ts'
 import { serveSite } from '../../../tests/browser/site.ts'
 import { findChromium } from '../../../tests/chromium.ts'
 import { readPackDir } from '../../cli/packDir.ts'
 import { vocabularyOf } from '../../kernel/hearing/vocabulary.ts'
-import { hearMany, megabytesOfPages } from './many.ts'
+import { hearMany } from './many.ts'
 import { percentile } from './tally.ts'
 
 const here = (path: string) => fileURLToPath(new URL(`../../../${path}`, import.meta.url))
@@ -97,7 +97,7 @@ async function utterances(): Promise<Record<string, number>> {
     const sum = (numbers: readonly number[]) => numbers.reduce((total, one) => total + one, 0)
     return {
       'chromium.utterances': all.length,
-      'chromium.understoodShare': all.filter(({ text }) => text !== '').length / all.length,
+      'chromium.shareWithWords': all.filter(({ text }) => text !== '').length / all.length,
       'chromium.realTimeFactor': sum(all.map(({ workMs }) => workMs)) / sum(all.map(({ soundMs }) => soundMs)),
       'chromium.megabytesSettled': Math.round(settled),
       [`chromium.megabytesGrownIn${heard.length}`]: Math.round(grown),
@@ -106,4 +106,21 @@ async function utterances(): Promise<Record<string, number>> {
     await opened.close()
     await served.close()
   }
+}
+
+/** Memory held by the browser's processes for pages and their workers, of which there is one. Linux. */
+async function megabytesOfPages({ page }: TestPage): Promise<number> {
+  const browser = page.context().browser()
+  if (!browser) throw new Error('no browser behind the page')
+  const session = await browser.newBrowserCDPSession()
+  const { processInfo } = await session.send('SystemInfo.getProcessInfo')
+  await session.detach()
+  const pages = processInfo.filter(({ type }) => type === 'renderer')
+  const kilobytes = await Promise.all(
+    pages.map(async ({ id }) => {
+      const status = await readFile(`/proc/${id}/status`, 'utf8')
+      return Number(/^VmRSS:\s+(\d+) kB/m.exec(status)?.[1])
+    }),
+  )
+  return kilobytes.reduce((sum, one) => sum + one, 0) / 1000
 }

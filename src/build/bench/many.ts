@@ -1,10 +1,8 @@
 /**
  * Many utterances for the ear's two workers in a real browser, faster than they could be said: recordings as frames, as
- * the audio thread sends them. What is exported runs in the page.
+ * the audio thread sends them. All of it runs in the page.
  */
 
-import { readFile } from 'node:fs/promises'
-import type { TestPage } from '../../../tests/browser/page.ts'
 import type { Vocabulary } from '../../kernel/hearing/hearable.ts'
 
 type Workers = typeof import('../../adapters/ear/workers.ts')
@@ -101,20 +99,3 @@ async function hear({ from, count }: { from: number; count: number }): Promise<H
 
 /** To be called in the page; `from` goes on where an earlier call ended. */
 export const hearMany = { prepare, hear }
-
-/** Memory held by the browser's processes for pages and their workers, of which there is one. Linux. */
-export async function megabytesOfPages({ page }: TestPage): Promise<number> {
-  const browser = page.context().browser()
-  if (!browser) throw new Error('no browser behind the page')
-  const session = await browser.newBrowserCDPSession()
-  const { processInfo } = await session.send('SystemInfo.getProcessInfo')
-  await session.detach()
-  const pages = processInfo.filter(({ type }) => type === 'renderer')
-  const kilobytes = await Promise.all(
-    pages.map(async ({ id }) => {
-      const status = await readFile(`/proc/${id}/status`, 'utf8')
-      return Number(/^VmRSS:\s+(\d+) kB/m.exec(status)?.[1])
-    }),
-  )
-  return kilobytes.reduce((sum, one) => sum + one, 0) / 1000
-}
