@@ -77,7 +77,7 @@ const vocabulary: Vocabulary = vocabularyOfItems([...WORD_ITEMS, ...VALUE_ITEMS]
 const loadBegan = performance.now()
 const recogniser: NodeRecogniser = await createNodeRecogniser(vocabulary)
 const loadMs = performance.now() - loadBegan
-// One speaker after the other, as at a microphone.
+// One speaker after the other, each as if they had sat down anew.
 const others = await narrated()
 const corpus = [...(await synthetic()), ...(await human()), ...others.flatMap(beside)].sort((one, other) =>
   one.voice.localeCompare(other.voice),
@@ -94,6 +94,7 @@ const endpointToVerdict: number[] = []
 for (const name of values.conditions.split(',') as Condition[]) {
   const tallies = new Map<string, Tally>()
   corpus.forEach((spoken, index) => {
+    if (spoken.voice !== corpus[index - 1]?.voice) recogniser.forget()
     // Rejection is measured in clean sound.
     if (!spoken.asked && name !== 'clean') return
     const groups = ['all', `kind ${spoken.kind}`, `voice ${spoken.voice.startsWith('an4') ? 'human' : spoken.voice}`]

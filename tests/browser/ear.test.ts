@@ -75,6 +75,17 @@ const unplugged = async () => {
 const crashWorker = () =>
   opened.page.evaluate(() => void window.made.workers.at(-1)?.dispatchEvent(new ErrorEvent('error')))
 
+describe('behind an answer that was understood', () => {
+  test('both looks learn how high the voice resonates, while the app speaks', async () => {
+    const studied = async () => {
+      const kept = await opened.page.evaluate(() => sessionStorage.getItem('otherseat.speaker'))
+      const { plain, cleaned } = JSON.parse(kept ?? '{}')
+      return [plain, cleaned].map((known) => known?.tract?.utterances ?? 0)
+    }
+    await expect.poll(async () => Math.min(...(await studied())), WAIT).toBeGreaterThan(0)
+  })
+})
+
 describe('in the middle of an answer', () => {
   test('a microphone that is unplugged is told aloud and on the screen, and comes back with its plug', async () => {
     await answerWhile(() => opened.page.evaluate(() => window.microphone.unplug()))

@@ -42,12 +42,15 @@ export interface ModelFiles {
  */
 export type FrontEnd = 'plain' | 'cleaned' | 'shifted'
 
-/** Edges of the filters in Hz: the model's own; the shifted ones were chosen on the tuning voices. */
-const FILTERS = { lowerf: 130, upperf: 3700 }
-const FRONT_ENDS: Readonly<Record<FrontEnd, Readonly<Record<string, number>>>> = {
-  plain: { remove_noise: 0, ...FILTERS },
-  cleaned: { remove_noise: 1, ...FILTERS },
-  shifted: { remove_noise: 0, lowerf: 138, upperf: 3922 },
+/** Edges of the filters in Hz, the model's own. */
+const LOWEST = 130
+const HIGHEST = 3700
+/** How much higher than the speaker's scale its filters are: chosen on the tuning voices. */
+const SHIFT = 1.06
+const FRONT_ENDS: Readonly<Record<FrontEnd, { readonly removesNoise: boolean; readonly shift: number }>> = {
+  plain: { removesNoise: false, shift: 1 },
+  cleaned: { removesNoise: true, shift: 1 },
+  shifted: { removesNoise: false, shift: SHIFT },
 }
 
 export interface Decoded {
@@ -92,6 +95,8 @@ export class EarDecoder {
   private readonly frontEnd: FrontEnd
   private readonly scoreAddress: number
   private grammar = ''
+  /** What the edges of the filters are multiplied by, for this speaker. */
+  private scale = 1
   /** It goes on with the mean of the last utterance until it is set up anew. */
   private isStreaming = false
 
@@ -163,6 +168,13 @@ export class EarDecoder {
     return decoded
   }
 
+  /** From now on with filters for a voice of this scale. */
+  suit(scale: number): void {
+    if (scale === this.scale) return
+    this.scale = scale
+    this.setUpAudio()
+  }
+
   /** An utterance that is decoded while it comes. With its own mean the result is that of `decode`. */
   begin(mean: CepstralMean): void {
     this.decoder.set_config('cmninit', mean.map((value) => value.toFixed(3)).join(','))
@@ -199,7 +211,11 @@ export class EarDecoder {
    */
   private setUpAudio(frontEnd = this.frontEnd): void {
     // The model's own parameter file has the last word at `initialize`; here it is overruled.
-    for (const [key, value] of Object.entries(FRONT_ENDS[frontEnd])) this.decoder.set_config(key, value)
+    const { removesNoise, shift } = FRONT_ENDS[frontEnd]
+    const set = (key: string, value: number) => this.decoder.set_config(key, value)
+    set('remove_noise', removesNoise ? 1 : 0)
+    set('lowerf', Math.round(LOWEST * shift * this.scale))
+    set('upperf', Math.round(HIGHEST * shift * this.scale))
     const { cdecoder, cacmod } = this.decoder as unknown as DecoderInternals
     const made = this.internals._decoder_init_fe(cdecoder)
     const features = this.internals._decoder_init_feat_s3file(cdecoder, 0)

@@ -3,10 +3,14 @@
 import { COEFFICIENTS } from './cepstrum.ts'
 import type { FrontEnd } from './decoder.ts'
 import type { VoiceSample } from './speaker.ts'
+import { SCALES, type TractEvidence } from './vocalTract.ts'
+
+/** What a front end knows of a voice; what suits it, the second one alone. */
+export type KnownVoice = VoiceSample & { readonly tract?: TractEvidence }
 
 export interface KnownSpeaker {
-  get(frontEnd: FrontEnd): VoiceSample | undefined
-  set(frontEnd: FrontEnd, known: VoiceSample): void
+  get(frontEnd: FrontEnd): KnownVoice | undefined
+  set(frontEnd: FrontEnd, known: KnownVoice): void
 }
 
 const KEY = 'otherseat.speaker'
@@ -16,8 +20,8 @@ export function keepSpeaker(storage: Pick<Storage, 'getItem' | 'setItem'> | unde
   const known = kept(storage)
   return {
     get: (frontEnd) => known[frontEnd],
-    set(frontEnd, sample) {
-      known[frontEnd] = sample
+    set(frontEnd, voice) {
+      known[frontEnd] = voice
       try {
         storage?.setItem(KEY, JSON.stringify(known))
       } catch {
@@ -27,16 +31,23 @@ export function keepSpeaker(storage: Pick<Storage, 'getItem' | 'setItem'> | unde
   }
 }
 
-function kept(storage: Pick<Storage, 'getItem'> | undefined): Partial<Record<FrontEnd, VoiceSample>> {
+function kept(storage: Pick<Storage, 'getItem'> | undefined): Partial<Record<FrontEnd, KnownVoice>> {
   try {
     const { plain, cleaned } = JSON.parse(storage?.getItem(KEY) ?? '{}')
-    return { ...(isSample(plain) && { plain }), ...(isSample(cleaned) && { cleaned }) }
+    return { ...(isVoice(plain) && { plain }), ...(isVoice(cleaned) && { cleaned }) }
   } catch {
     return {}
   }
 }
 
-function isSample(kept: Partial<VoiceSample> | undefined): kept is VoiceSample {
-  const { level, mean } = kept ?? {}
-  return typeof level === 'number' && level > 0 && mean?.length === COEFFICIENTS && mean.every(Number.isFinite)
+function isVoice(kept: Partial<KnownVoice> | undefined): kept is KnownVoice {
+  const { level, mean, tract } = kept ?? {}
+  const isSample = typeof level === 'number' && level > 0 && isNumbers(mean, COEFFICIENTS)
+  return isSample && (tract === undefined || isEvidence(tract))
 }
+
+const isEvidence = ({ utterances, gains }: Partial<TractEvidence>) =>
+  Number.isInteger(utterances) && isNumbers(gains, SCALES.length)
+
+const isNumbers = (kept: readonly number[] | undefined, count: number) =>
+  kept?.length === count && kept.every(Number.isFinite)

@@ -30,6 +30,8 @@ export interface Looks {
   at(pcm: Float32Array): Pair<Decoded>
   /** The same by further front ends. */
   furtherAt(pcm: Float32Array): Pair<Decoded>
+  /** The last utterance was understood: something can be learned of the voice when there is time. */
+  understood(): void
 }
 interface Pair<T> {
   readonly first: T
@@ -220,6 +222,7 @@ export class Listening {
         ...(alternatives && { alternatives }),
       },
     })
+    if (!doubted && order === this.order?.order) this.looks.understood()
   }
 
   private become(state: EarState): void {

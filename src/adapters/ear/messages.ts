@@ -3,7 +3,8 @@
 import type { Hearable, Vocabulary } from '../../kernel/hearing/hearable.ts'
 import type { EarEvent, EarGate, ListenOrder } from '../../ports.ts'
 import type { Decoded, FrontEnd, ModelFiles } from './decoder.ts'
-import type { VoiceSample } from './speaker.ts'
+import type { KnownVoice } from './knownSpeaker.ts'
+import type { Scale } from './vocalTract.ts'
 
 /** Audio thread -> worker: 30 ms at 16 kHz. A gap in `seq` is sound that was lost. */
 export interface CapturedFrame {
@@ -22,7 +23,7 @@ export type ToWorker =
       /** Address of the noise suppressor's code. */
       readonly denoiser: string
       /** What was known of the speaker before: in the sound check, or when an earlier worker died. */
-      readonly known?: VoiceSample
+      readonly known?: KnownVoice
     }
   | {
       readonly type: 'learn'
@@ -50,7 +51,7 @@ export type FromWorker =
   | { readonly type: 'broken'; readonly message: string }
   | { readonly type: 'event'; readonly event: EarEvent }
   /** What is known of the speaker by now, as this front end hears. */
-  | { readonly type: 'known'; readonly frontEnd: FrontEnd; readonly known: VoiceSample }
+  | { readonly type: 'known'; readonly frontEnd: FrontEnd; readonly known: KnownVoice }
   /** Nothing will come while it looks at what was said: a long read-back takes its time. */
   | { readonly type: 'busy' }
 
@@ -61,9 +62,15 @@ export type ToPeer =
   | { readonly type: 'begin' | 'push'; readonly pcm: Float32Array }
   | { readonly type: 'end'; readonly id: number }
   | { readonly type: 'look' | 'furtherLook'; readonly id: number; readonly pcm: Float32Array }
+  /** What it heard last. */
+  | { readonly type: 'understood' }
 /** Second worker -> first. */
-export interface FromPeer {
-  readonly id: number
-  /** None where an utterance could not be looked at while it came. */
-  readonly decoded: Decoded | undefined
-}
+export type FromPeer =
+  | {
+      readonly type: 'looked'
+      readonly id: number
+      /** None where an utterance could not be looked at while it came. */
+      readonly decoded: Decoded | undefined
+    }
+  /** The filters that suit the voice. */
+  | { readonly type: 'suit'; readonly scale: Scale }

@@ -11,8 +11,10 @@ import type { ModelFiles } from './decoder.ts'
 import { type Denoiser, joined, loadDenoiser } from './denoise.ts'
 import { parseDictionary, pronounce } from './dictionary.ts'
 import type { Looks } from './listening.ts'
-import { FURTHER, Look, mayBeUpheld, type Recognition, recognition, settled, upheld } from './recogniser.ts'
+import { Look } from './look.ts'
+import { FURTHER, mayBeUpheld, type Recognition, recognition, settled, upheld } from './recogniser.ts'
 import { type Frame, TIMES, type Utterance, UtteranceFinder, type UtteranceTimes } from './utterance.ts'
+import { VoiceStudy } from './voiceStudy.ts'
 import { VoicingMeter } from './voicing.ts'
 import { readWav } from './wav.ts'
 
@@ -46,6 +48,8 @@ export interface NodeRecogniser {
   recognise(pcm: Float32Array, hearable: Hearable): RecognisedRecording
   /** The same while it comes, as in a page that has heard the speaker before. */
   follow(pcm: Float32Array, hearable: Hearable): RecognisedRecording
+  /** Someone else speaks from now on. */
+  forget(): void
   /** Words of the vocabulary that have no pronunciation and cannot be heard. */
   readonly missing: readonly string[]
 }
@@ -68,6 +72,7 @@ export async function createNodeRecogniser(vocabulary: Vocabulary): Promise<Node
   const module = await createModule({ print: () => {}, printErr: () => {} })
   const plain = await Look.create(module, nodeFiles(), 'plain')
   const cleaned = await Look.create(module, nodeFiles(), 'cleaned')
+  let study = new VoiceStudy(cleaned)
   const missing = plain.learn(vocabulary, dictionary)
   cleaned.learn(vocabulary, dictionary)
   const newDenoiser = await loadDenoiser(await readFile(DENOISER_WASM))
@@ -109,12 +114,19 @@ export async function createNodeRecogniser(vocabulary: Vocabulary): Promise<Node
     const sound = heardIn(pcm, hearable)
     const [first, second] = [followedBy(plain, sound), followedBy(cleaned, sound)]
     const followed = settled(sound.raw, first.decoded, second.decoded)
-    return followed ? looked(followed, sound, slower([first, second])) : whole(sound)
+    const found = followed ? looked(followed, sound, slower([first, second])) : whole(sound)
+    if (!found.doubt) studyAtOnce(study, plain)
+    return found
   }
   return {
     missing,
     recognise,
     follow,
+    forget() {
+      plain.forget()
+      cleaned.forget()
+      study = new VoiceStudy(cleaned)
+    },
     async hear(file, hearable) {
       const wav = readWav(await readFile(file))
       if ('problem' in wav) throw new Error(`${file}: ${wav.problem}`)
@@ -180,8 +192,15 @@ function timed<T>(look: () => T): Timed<T> {
   return { decoded: look(), ms: performance.now() - before }
 }
 
+function studyAtOnce(study: VoiceStudy, first: Look): void {
+  study.begin()
+  while (study.step());
+  first.suit(study.scale)
+}
+
 /** Both looks in one thread. */
 export function sideBySide(plain: Look, cleaned: Look): Looks {
+  const study = new VoiceStudy(cleaned)
   const both = (act: (look: Look) => void) => [plain, cleaned].forEach(act)
   return {
     expect: ({ hearable }) => both((look) => look.expect(hearable)),
@@ -190,5 +209,6 @@ export function sideBySide(plain: Look, cleaned: Look): Looks {
     end: () => ({ first: plain.end(), second: Promise.resolve(cleaned.end()) }),
     at: (pcm) => ({ first: plain.at(pcm), second: Promise.resolve(cleaned.at(pcm)) }),
     furtherAt: (pcm) => ({ first: plain.by(FURTHER[0], pcm), second: Promise.resolve(cleaned.by(FURTHER[1], pcm)) }),
+    understood: () => studyAtOnce(study, plain),
   }
 }

@@ -9,10 +9,14 @@ import type { Decoded, FrontEnd } from './decoder.ts'
 import { type Denoiser, loadDenoiser } from './denoise.ts'
 import { parseDictionary } from './dictionary.ts'
 import { Listening, type Looks } from './listening.ts'
+import { Look } from './look.ts'
 import type { CapturedFrame, FromPeer, FromWorker, ToPeer, ToWorker } from './messages.ts'
-import { FURTHER, Look } from './recogniser.ts'
+import { FURTHER } from './recogniser.ts'
+import { VoiceStudy } from './voiceStudy.ts'
 
 let look: Look | undefined
+/** Of the second look alone: the first has to hear frames. */
+let study: VoiceStudy | undefined
 /** Hands what was learned of the speaker to the page, which outlives this worker. */
 let keepKnown = () => {}
 let denoiser: Denoiser | undefined
@@ -35,6 +39,7 @@ async function receive(message: ToWorker): Promise<void> {
       const module = await createModule({ print: () => {}, printErr: () => {} })
       const { frontEnd, files, known } = message
       look = await Look.create(module, files, frontEnd, known)
+      if (frontEnd === 'cleaned') study = new VoiceStudy(look, known?.tract)
       keepKnown = keeper(look, frontEnd)
       if (frontEnd === 'plain') denoiser = (await loadDenoiser(await bytesOf(message.denoiser)))()
       return say({ type: 'loaded' })
@@ -74,13 +79,28 @@ async function bytesOf(address: string): Promise<ArrayBuffer> {
 }
 
 function keeper(look: Look, frontEnd: FrontEnd): () => void {
-  let told = look.known
+  const knownNow = () => look.known && { ...look.known, ...(study && { tract: study.evidence }) }
+  let told = knownNow()
   return () => {
-    const { known } = look
-    if (known && known !== told) say({ type: 'known', frontEnd, known })
+    const known = knownNow()
+    if (known && (known.mean !== told?.mean || known.tract !== told.tract)) say({ type: 'known', frontEnd, known })
     told = known
   }
 }
+
+/** Half of the time it rests, for whatever else the page does on a small machine. */
+function studyInSteps(study: VoiceStudy, done: () => void): void {
+  study.begin()
+  const goOn = (rest: number) =>
+    setTimeout(() => {
+      const began = performance.now()
+      if (study.step()) goOn(performance.now() - began)
+      else done()
+    }, rest)
+  goOn(FIRST_REST_MS)
+}
+/** The voice has begun to speak by then. */
+const FIRST_REST_MS = 200
 
 function loaded<T>(part: T | undefined): T {
   if (!part) throw new Error('used before it was loaded')
@@ -98,6 +118,7 @@ function joinPeer(port: MessagePort): Listening {
     patience = setTimeout(() => say({ type: 'broken', message: 'the second look is lost' }), SECOND_LOOK_MS)
   }
   port.onmessage = ({ data }: MessageEvent<FromPeer>) => {
+    if (data.type === 'suit') return loaded(look).suit(data.scale)
     waiting.get(data.id)?.(data.decoded)
     waiting.delete(data.id)
     waitOn()
@@ -142,15 +163,19 @@ function joinPeer(port: MessagePort): Listening {
       const second = ask((id) => ({ type: 'furtherLook', id, pcm })).then(loaded)
       return { first: loaded(look).by(FURTHER[0], pcm), second }
     },
+    understood: () => tell({ type: 'understood' }),
   }
   return new Listening({ looks, denoiser: loaded(denoiser), emit })
 }
 
 function servePeer(port: MessagePort): void {
+  const tell = (message: FromPeer) => port.postMessage(message)
   const answer = (id: number, decoded: Decoded | undefined) => {
-    port.postMessage({ id, decoded } satisfies FromPeer)
+    tell({ type: 'looked', id, decoded })
     keepKnown()
   }
+  const suit = ({ scale }: VoiceStudy) => tell({ type: 'suit', scale })
+  suit(loaded(study))
   port.onmessage = ({ data }: MessageEvent<ToPeer>) => {
     const own = loaded(look)
     switch (data.type) {
@@ -166,6 +191,11 @@ function servePeer(port: MessagePort): void {
         return answer(data.id, own.at(data.pcm))
       case 'furtherLook':
         return answer(data.id, own.by(FURTHER[1], data.pcm))
+      case 'understood':
+        return studyInSteps(loaded(study), () => {
+          suit(loaded(study))
+          keepKnown()
+        })
       default:
         return data satisfies never
     }

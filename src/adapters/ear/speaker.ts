@@ -38,6 +38,11 @@ export class Speaker {
     return this.known
   }
 
+  /** One utterance is all that is known of it. */
+  get isNew(): boolean {
+    return this.known?.count === 1
+  }
+
   /** Whether an utterance is like those of the speaker that is known. */
   fits({ level, mean }: VoiceSample): boolean {
     const { known } = this
@@ -45,11 +50,16 @@ export class Speaker {
     return Math.abs(dBFS(level) - dBFS(known.level)) <= MOST_DB && distance(known.mean, mean) <= FARTHEST
   }
 
+  /** In place of all that was known. */
+  take(sample: VoiceSample): void {
+    this.known = { ...sample, count: 1 }
+  }
+
   /** Takes an utterance in; one of another speaker takes the place of what was known. */
   learn(sample: VoiceSample): void {
     const { known } = this
     if (!known || !this.fits(sample)) {
-      this.known = { ...sample, count: 1 }
+      this.take(sample)
       return
     }
     const count = known.count + 1

@@ -17,12 +17,15 @@ interface Disagreeing {
   readonly further: readonly [Decoded, Decoded]
 }
 
+const OTHER: Decoded = { ...DECODED, text: 'brake released' }
+
 /** A room with a pilot: loud frames are speech, and the recogniser hears the same words in all of it. */
 function room(isListenedTo = true, ofFollowed?: Decoded, { second, further }: Partial<Disagreeing> = {}) {
   const events: EarEvent[] = []
   const looked: number[] = []
   const lookedFurther: number[] = []
   const followed: number[] = []
+  let understood = 0
   const denoiser = {
     push: (pcm: Float32Array) => ({ clean: pcm, eased: pcm, speech: (pcm[0] ?? 0) > 0.01 ? 0.95 : 0.02 }),
   } as unknown as Denoiser
@@ -48,6 +51,9 @@ function room(isListenedTo = true, ofFollowed?: Decoded, { second, further }: Pa
       const [third, fourth] = further ?? [DECODED, DECODED]
       return { first: third, second: Promise.resolve(fourth) }
     },
+    understood() {
+      understood++
+    },
   }
   const listening = new Listening({ looks, denoiser, emit: (event) => events.push(event) })
   let now = 0
@@ -65,6 +71,7 @@ function room(isListenedTo = true, ofFollowed?: Decoded, { second, further }: Pa
     looked,
     lookedFurther,
     followed,
+    understood: () => understood,
     speak: (ms: number) => sound(ms, 0.2),
     quiet: (ms: number) => sound(ms, 0.0003),
     gate: (gate: EarGate) => listening.gate(gate, now),
@@ -219,6 +226,18 @@ describe('a voice that is known', () => {
     expect(await heard()).toHaveLength(1)
     expect(followed).toHaveLength(2)
     expect((followed[1] ?? 0) - (followed[0] ?? 0)).toBe(210 + 600)
+  })
+
+  it('tells more of itself with each answer that is understood, and with no other', async () => {
+    const { understood, followed } = await answerFollowed(DECODED)
+    expect(followed).toHaveLength(1)
+    expect(understood()).toBe(1)
+    const doubtful = room(true, undefined, { second: OTHER, further: [OTHER, OTHER] })
+    doubtful.quiet(1_000)
+    doubtful.speak(900)
+    doubtful.quiet(1_500)
+    expect(await doubtful.heard()).toMatchObject([{ doubt: 'unsure' }])
+    expect(doubtful.understood()).toBe(0)
   })
 
   it('with another one in its place is looked at as a whole', async () => {

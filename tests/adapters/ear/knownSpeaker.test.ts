@@ -2,7 +2,11 @@ import { describe, expect, test } from 'vitest'
 import { keepSpeaker } from '../../../src/adapters/ear/knownSpeaker.ts'
 
 const PLAIN = { level: 0.08, mean: Array.from({ length: 13 }, (_, at) => 20 - at) }
-const CLEANED = { level: 0.07, mean: Array.from({ length: 13 }, (_, at) => 18 - at) }
+const CLEANED = {
+  level: 0.07,
+  mean: Array.from({ length: 13 }, (_, at) => 18 - at),
+  tract: { utterances: 3, gains: [0, 2, 3, 1] },
+}
 
 function tab(kept?: string) {
   const items = new Map(kept === undefined ? [] : [['otherseat.speaker', kept]])
@@ -30,6 +34,8 @@ describe('what is known of the speaker', () => {
     ['no JSON', '{'],
     ['a mean of another length', JSON.stringify({ plain: { ...PLAIN, mean: [1, 2] } })],
     ['no numbers', JSON.stringify({ plain: { ...PLAIN, level: 'loud' } })],
+    ['a voice of other scales', JSON.stringify({ plain: { ...CLEANED, tract: { utterances: 3, gains: [0, 2] } } })],
+    ['a voice of no count', JSON.stringify({ plain: { ...CLEANED, tract: { gains: [0, 2, 3, 1] } } })],
     ['silence', JSON.stringify({ plain: { ...PLAIN, level: 0 } })],
     ['something else', '[]'],
   ])('is nothing where %s was kept', (_, text) => {
