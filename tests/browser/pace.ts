@@ -1,5 +1,12 @@
-/** How fast a list goes, measured on what is to be heard: a quick pilot and the app's voice, recorded to the sample. */
+/**
+ * How fast a list goes: a quick pilot and the app's voice, measured on what is to be heard, recorded to the sample, and on
+ * what the log tells of each answer.
+ */
 
+import type { FromWorker, ToWorker } from '../../src/adapters/ear/messages.ts'
+import { silenceThatEnds, TIMES } from '../../src/adapters/ear/utterance.ts'
+import { saidForm } from '../../src/kernel/hearing/form.ts'
+import type { Hearable } from '../../src/kernel/hearing/hearable.ts'
 import { FINAL_ANSWERS, LISTS, PRELIMINARY_ANSWERS, SAME_VOICE, type SpokenAnswer } from '../audio/departure.ts'
 import { goOnFlown } from './flown.ts'
 import type { Recorded, Sound } from './line.ts'
@@ -13,6 +20,22 @@ export interface Turn {
   readonly toVoice: number
   /** From the beginning of one challenge to that of the next, without the pilot's own speech. */
   readonly item?: number
+}
+
+/** How soon a right answer was judged, in milliseconds. */
+export interface Judged {
+  /** From the end of its last voiced frame. */
+  readonly fromVoice: number
+  /** From the end of the pause that ends an answer of its form. */
+  readonly fromEndpoint: number
+}
+
+export interface Pace {
+  /** Those that can be told apart by their sound: where the tick runs into the voice there is none. */
+  readonly turns: readonly Turn[]
+  readonly judged: readonly Judged[]
+  /** Right answers that the ear asked for again. */
+  readonly again: number
 }
 
 /** How quickly this pilot answers. */
@@ -37,23 +60,77 @@ const STRETCHES: readonly { readonly call: string; readonly answers: readonly Sp
   { call: 'we are cleared to push', answers: byFile('doors-rms', 'beacon', 'pumps') },
 ]
 
-/** Flies two lists of the demo departure at the address of the app. */
-export async function paceAt(address: string): Promise<readonly Turn[]> {
+/** Flies two lists of the demo departure at the address of the app; `slower` is how many times the page's thread is slowed. */
+export async function paceAt(address: string, slower = 1): Promise<Pace> {
   const opened = await openPage({ address, hasLine: true })
   try {
     await goOnFlown(opened, [], { figures: 'final', settings: { rate: 1 } })
     const pilot = pilotAt(opened)
     await pilot.listened()
+    const devTools = await opened.page.context().newCDPSession(opened.page)
+    await devTools.send('Emulation.setCPUThrottlingRate', { rate: slower })
+    await opened.page.evaluate(overhear)
     await opened.page.evaluate(() => window.line.record())
     for (const { call, answers } of STRETCHES) {
       await pilot.type(call)
       for (const spoken of answers) await pilot.sayBehind(spoken, { afterMs: AFTER_MS })
     }
     await pilot.listened()
-    return turnsIn(await opened.page.evaluate(() => window.line.recorded()))
+    const events = await pilot.events()
+    return {
+      turns: turnsIn(await opened.page.evaluate(() => window.line.recorded())),
+      again: events.filter((event) => verdictOf(event) === 'sayAgain').length,
+      judged: judgedIn(events, await opened.page.evaluate(() => window.overheard)),
+    }
   } finally {
     await opened.close()
   }
+}
+
+interface Overheard {
+  readonly text: string
+  readonly endedAt: number
+  readonly hearable: Hearable
+}
+
+declare global {
+  interface Window {
+    overheard: Overheard[]
+  }
+}
+
+/** In the page: what the first worker is asked to listen for, and what it hears. */
+function overhear(): void {
+  window.overheard = []
+  for (const worker of window.made.workers) {
+    let hearable: Hearable | undefined
+    const post = worker.postMessage.bind(worker) as (...args: unknown[]) => void
+    worker.postMessage = ((message: ToWorker, ...rest: unknown[]) => {
+      if (message.type === 'listen') hearable = message.order.hearable
+      post(message, ...rest)
+    }) as Worker['postMessage']
+    worker.addEventListener('message', ({ data }: MessageEvent<FromWorker>) => {
+      if (data.type !== 'event' || data.event.type !== 'heard' || !hearable) return
+      const { text, endedAt } = data.event.heard
+      window.overheard.push({ text, endedAt, hearable })
+    })
+  }
+}
+
+const verdictOf = ({ type, judgement }: Record<string, unknown>) =>
+  type === 'answered' ? (judgement as { verdict: string }).verdict : undefined
+
+function judgedIn(events: readonly Record<string, unknown>[], overheard: readonly Overheard[]): Judged[] {
+  return events.flatMap((event): Judged[] => {
+    if (verdictOf(event) !== 'correct') return []
+    const { wall, evidence } = event
+    const { endedAt } = evidence as { endedAt?: number }
+    const heard = overheard.find((heard) => heard.endedAt === endedAt)
+    if (!heard) return []
+    const fromVoice = Date.parse(String(wall)) - heard.endedAt
+    const pause = silenceThatEnds(saidForm(heard.hearable, heard.text), TIMES)
+    return [{ fromVoice, fromEndpoint: Math.max(0, fromVoice - pause) }]
+  })
 }
 
 interface Said extends Sound {

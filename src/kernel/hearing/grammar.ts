@@ -22,6 +22,8 @@ export interface Weights {
   readonly more: number
   /** Of "eighty" or "fifteen" beside a single digit: pilots say digits, and the two sound alike. */
   readonly grouped: number
+  /** Of "both" beside a number, beside one phrase: "oh" is taken for it far more often than it is said there. */
+  readonly both: number
   /** Of one number word outside a shape. */
   readonly rival: number
   /** Of the whole path for other speech. */
@@ -34,6 +36,7 @@ export const WEIGHTS: Weights = {
   word: 0.01,
   more: 0.03,
   grouped: 0.2,
+  both: 0.01,
   rival: 2e-4,
   otherSpeech: 1e-5,
   sound: 0.02,
@@ -48,7 +51,7 @@ export function grammarOf(hearable: Hearable, vocabulary: Vocabulary, weights: W
   const paths =
     shapes.length > 0
       ? [
-          ...valueItemWords(hearable, vocabulary),
+          ...valueItemWords(hearable, vocabulary).map((word) => (word === 'both' ? `/${weights.both}/ both` : word)),
           `/${weights.number}/ ${factored([...new Set(shapes.flatMap(numberShapes))], weights.grouped)}`,
           `/${weights.rival}/ <numeral>`,
           ...(shapes.some(isSpelled) ? [`/${weights.rival}/ <letter>`] : []),

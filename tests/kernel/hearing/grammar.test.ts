@@ -69,6 +69,12 @@ describe('what the ear listens with', () => {
     )
   })
 
+  it('has "both" beside a number as something that is hardly said there, for "oh" sounds like it', () => {
+    expect(grammarOf({ shapes: [{ kind: 'speed' }], yesNo: false }, VOCABULARY)).toMatch(
+      /\/0\.0\d+\/ both \| checked \|/,
+    )
+  })
+
   it('is one vocabulary for all word items of a pack', () => {
     const wordItem: Hearable = { shapes: [], yesNo: false }
     const grammar = wordsOf(grammarOf(wordItem, VOCABULARY))
