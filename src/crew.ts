@@ -39,6 +39,7 @@ export function takeSeats({ store, log, packFiles, openHere, saveSettings, tab }
       clock,
       microphone: () => store.getState().settings.microphone,
       speaker: keepSpeaker(tab),
+      weighs: () => store.getState().settings.weighs,
     }),
     browser: createBrowserEar({ clock, mayLeave: () => store.getState().settings.soundMayLeave }),
     choice: () => store.getState().settings.ear,

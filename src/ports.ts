@@ -40,9 +40,13 @@ export type EarEvent =
   | { readonly type: 'heard'; readonly heard: Heard }
   /** dBFS, about ten times a second. */
   | { readonly type: 'level'; readonly level: number; readonly noise: number; readonly clipping: boolean }
+  | { readonly type: 'weigher'; readonly state: WeigherState }
   | { readonly type: 'failed'; readonly failure: EarFailure }
   /** It had died, or was restarted, and listens again; what was said meanwhile is lost. */
   | { readonly type: 'back' }
+
+/** The second model by which the device's ear weighs what it heard; it hears without it as well. */
+export type WeigherState = 'none' | 'loading' | 'ready' | 'failed'
 
 export interface EarFailure {
   readonly code:

@@ -124,6 +124,9 @@ function reported(store: Store, dispatch: Dispatch, event: EarEvent): void {
     case 'loading':
       show({ loading: event.fraction })
       break
+    case 'weigher':
+      show({ weigher: event.state })
+      break
     case 'level':
       show({ level: event.level, noise: event.noise, clipping: event.clipping })
       break

@@ -14,6 +14,8 @@ export interface Settings {
   readonly timesAloud: boolean
   readonly theme: 'system' | 'dark' | 'light'
   readonly ear: 'device' | 'browser' | 'typing'
+  /** The device's ear weighs what it heard by a second model. */
+  readonly weighs: boolean
   /** Allowed in so many words: the browser may send what is said to its maker. */
   readonly soundMayLeave: boolean
   /** Open microphone, or only while the talk key is held. */
@@ -54,6 +56,7 @@ export const DEFAULT_SETTINGS: Settings = {
   timesAloud: false,
   theme: 'system',
   ear: 'device',
+  weighs: true,
   soundMayLeave: false,
   listening: 'open',
   isHeadset: false,

@@ -64,6 +64,9 @@ export function createSoundCheck({ store, ear, voice, clock }: SoundCheckParts):
       case 'loading':
         now({ loading: event.fraction })
         break
+      case 'weigher':
+        now({ weigher: event.state })
+        break
       case 'level': {
         const { level, noise, clipping } = event
         now({ level, noise, clipping })

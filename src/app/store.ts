@@ -7,7 +7,7 @@ import type { Pack } from '../kernel/run/checklist.ts'
 import type { Debrief } from '../kernel/run/debrief.ts'
 import type { Role } from '../kernel/run/events.ts'
 import type { RunState } from '../kernel/run/state.ts'
-import type { EarFailure, EarState, RunSummary, SoundDevices, SwitchName } from '../ports.ts'
+import type { EarFailure, EarState, RunSummary, SoundDevices, SwitchName, WeigherState } from '../ports.ts'
 import { DEFAULT_SETTINGS, type Settings } from './settings.ts'
 import type { Findings, LineHeard } from './soundLines.ts'
 import type { PastDraft } from './undo.ts'
@@ -58,6 +58,7 @@ export interface AppState {
     readonly soFar: string
     /** 0 to 1 while the recogniser loads. */
     readonly loading: number
+    readonly weigher: WeigherState
     readonly failure: EarFailure | undefined
     /** Why it is another one than was chosen. */
     readonly note: string
@@ -122,6 +123,7 @@ export function createAppStore(initial: Partial<AppState> = {}): Store {
       clipping: false,
       soFar: '',
       loading: 0,
+      weigher: 'none',
       failure: undefined,
       note: '',
       gate: 'open',

@@ -14,7 +14,12 @@ import { parseArgs } from 'node:util'
 import { CHECK_VOICES, render, TUNING_VOICES, type Voice } from '../../tests/audio/make.ts'
 import { SPOKEN_BESIDE } from '../../tests/audio/narration.ts'
 import { joined } from '../adapters/ear/denoise.ts'
-import { createNodeRecogniser, type NodeRecogniser, type RecognisedRecording } from '../adapters/ear/nodeEar.ts'
+import {
+  createNodeRecogniser,
+  type NodeRecogniser,
+  nodeWeigher,
+  type RecognisedRecording,
+} from '../adapters/ear/nodeEar.ts'
 import { silenceThatEnds, TIMES } from '../adapters/ear/utterance.ts'
 import { readWav } from '../adapters/ear/wav.ts'
 import { judgeHeard } from '../cli/heardVerdict.ts'
@@ -54,7 +59,9 @@ const { values } = parseArgs({
     set: { type: 'string', default: 'check' },
     conditions: { type: 'string', default: Object.keys(CONDITIONS).join(',') },
     misses: { type: 'boolean', default: false },
+    weigher: { type: 'boolean', default: true },
   },
+  allowNegative: true,
 })
 const isCheck = values.set !== 'tuning'
 const voices: readonly Voice[] = isCheck ? CHECK_VOICES : TUNING_VOICES
@@ -75,7 +82,10 @@ interface Spoken {
 
 const vocabulary: Vocabulary = vocabularyOfItems([...WORD_ITEMS, ...VALUE_ITEMS], [])
 const loadBegan = performance.now()
-const recogniser: NodeRecogniser = await createNodeRecogniser(vocabulary)
+const recogniser: NodeRecogniser = await createNodeRecogniser(
+  vocabulary,
+  values.weigher ? await nodeWeigher() : undefined,
+)
 const loadMs = performance.now() - loadBegan
 // One speaker after the other, each as if they had sat down anew.
 const others = await narrated()
@@ -93,17 +103,17 @@ const endpointToVerdict: number[] = []
 
 for (const name of values.conditions.split(',') as Condition[]) {
   const tallies = new Map<string, Tally>()
-  corpus.forEach((spoken, index) => {
+  for (const [index, spoken] of corpus.entries()) {
     if (spoken.voice !== corpus[index - 1]?.voice) recogniser.forget()
     // Rejection is measured in clean sound.
-    if (!spoken.asked && name !== 'clean') return
+    if (!spoken.asked && name !== 'clean') continue
     const groups = ['all', `kind ${spoken.kind}`, `voice ${spoken.voice.startsWith('an4') ? 'human' : spoken.voice}`]
     const counted = groups.map((group) => tallies.get(group) ?? emptyTally())
     groups.forEach((group, at) => {
       tallies.set(group, counted[at] as Tally)
     })
-    hearOne(spoken, index, name, counted)
-  })
+    await hearOne(spoken, index, name, counted)
+  }
   report(name, tallies)
 }
 results['ear.lastVoiceToVerdictMs.p50'] = percentile(lastVoiceToVerdict, 0.5)
@@ -119,13 +129,13 @@ else
   for (const [key, value] of Object.entries(results))
     if (!/snr|air|babble|clean/.test(key)) process.stdout.write(`${key} ${value}\n`)
 
-function hearOne(spoken: Spoken, index: number, name: Condition, tallies: Tally[]): void {
+async function hearOne(spoken: Spoken, index: number, name: Condition, tallies: Tally[]): Promise<void> {
   const condition = CONDITIONS[name]
   const noisy = (pcm: Float32Array, more: number) =>
     condition ? inNoise(pcm, condition.db, (samples) => condition.noiseOf(samples, index * 2 + more)) : pcm
   const { asked } = spoken
   const hearable: Hearable = { shapes: spoken.beside ?? shapesOf(asked), yesNo: false }
-  const heard = recogniser.follow(noisy(spoken.first, 0), hearable)
+  const heard = await recogniser.follow(noisy(spoken.first, 0), hearable)
   if (asked) timed(heard.lookMs, hearable, heard.text)
   const count = (add: (tally: Tally) => void) => {
     for (const tally of tallies) add(tally)
@@ -141,7 +151,7 @@ function hearOne(spoken: Spoken, index: number, name: Condition, tallies: Tally[
   const judged = judgedInRun(asked, hearable, heard)
   const isRight = judged.verdict === 'correct'
   const again = () => spoken.second && recogniser.follow(noisy(spoken.second, 1), hearable)
-  const isRightInTwo = isRight || (judged.verdict === 'sayAgain' && isCorrect(asked, hearable, again()))
+  const isRightInTwo = isRight || (judged.verdict === 'sayAgain' && isCorrect(asked, hearable, await again()))
   const wrongAccepted = heard.doubt
     ? 0
     : asked.wrong.filter((other) => judgedInRun({ ...asked, ...other }, hearable, heard).verdict === 'correct').length

@@ -40,8 +40,10 @@ export const run: CommandRun = async (args, io) => {
     return fail([error instanceof Error ? error.message : String(error)])
   }
   let recogniser: ReturnType<typeof openRecogniser> | undefined
-  const openRecogniser = async () =>
-    (await import('../adapters/ear/nodeEar.ts')).createNodeRecogniser(vocabularyOf(pack))
+  const openRecogniser = async () => {
+    const { createNodeRecogniser, nodeWeigher } = await import('../adapters/ear/nodeEar.ts')
+    return createNodeRecogniser(vocabularyOf(pack), await nodeWeigher())
+  }
   const end = await rehearseFile({
     pack,
     inputs: read_.inputs,

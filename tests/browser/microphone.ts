@@ -18,8 +18,8 @@ declare global {
     /** Plays a WAV file (base64) into the microphone; resolves when it has ended. */
     speakWav(base64: string): Promise<void>
     microphone: TestMicrophone
-    /** Workers and sound outputs that the page has made, oldest first. */
-    made: { readonly workers: Worker[]; readonly contexts: AudioContext[] }
+    /** Workers, those of the second model apart, and sound outputs that the page has made, oldest first. */
+    made: { readonly workers: Worker[]; readonly weighers: Worker[]; readonly contexts: AudioContext[] }
   }
 }
 
@@ -65,12 +65,13 @@ export function injectMicrophone({ is, echo, hasLine }: MicrophoneOptions): void
     return
   }
 
-  const made = { workers: [] as Worker[], contexts: [] as AudioContext[] }
+  const made = { workers: [] as Worker[], weighers: [] as Worker[], contexts: [] as AudioContext[] }
   window.made = made
   window.Worker = class extends Worker {
     constructor(...args: ConstructorParameters<typeof Worker>) {
       super(...args)
-      made.workers.push(this)
+      if (args[1]?.name === 'weigher') made.weighers.push(this)
+      else made.workers.push(this)
     }
   }
   const PlainContext = AudioContext

@@ -67,6 +67,8 @@ export async function paceAt(address: string, slower = 1): Promise<Pace> {
     await goOnFlown(opened, [], { figures: 'final', settings: { rate: 1 } })
     const pilot = pilotAt(opened)
     await pilot.listened()
+    // Who sits down has it long since: it is loaded once.
+    await opened.page.getByText('second model is loading').waitFor({ state: 'hidden' })
     const devTools = await opened.page.context().newCDPSession(opened.page)
     await devTools.send('Emulation.setCPUThrottlingRate', { rate: slower })
     await opened.page.evaluate(overhear)

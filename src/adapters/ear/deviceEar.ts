@@ -12,6 +12,7 @@ import type { KnownSpeaker } from './knownSpeaker.ts'
 import type { FromWorker } from './messages.ts'
 import { type Microphone, openMicrophone } from './microphone.ts'
 import { fetchAllWords, fetchModel, type Model } from './modelFiles.ts'
+import { startWeigher, type WeigherThread } from './weigherThread.ts'
 import { startWorkers, type Workers } from './workers.ts'
 
 export interface DeviceEarOptions {
@@ -22,6 +23,8 @@ export interface DeviceEarOptions {
   readonly microphone?: () => string
   /** Knows the speaker from one opening to the next. */
   readonly speaker: KnownSpeaker
+  /** What was heard is weighed by a second model, which is loaded behind the first. */
+  readonly weighs?: () => boolean
   /** Deafness behind the app's own voice; at most 150. */
   readonly guardMs?: number
 }
@@ -40,6 +43,7 @@ export function createDeviceEar(options: DeviceEarOptions): Ear {
   let model: Promise<Model> | undefined
   let microphone: Microphone | undefined
   let workers: Workers | undefined
+  let weigher: Promise<WeigherThread> | undefined
   let vocabulary: Vocabulary | undefined
   let order: ListenOrder | undefined
   let gate: EarGate = 'open'
@@ -114,6 +118,28 @@ export function createDeviceEar(options: DeviceEarOptions): Ear {
     watch()
     started.first({ type: 'gate', gate })
     if (order) ear.listen(order)
+    void joinWeigher(started)
+  }
+
+  /** Behind everything else: until it is there, and where it cannot be, the ear hears without it. */
+  async function joinWeigher(started: Workers): Promise<void> {
+    if (!options.weighs?.()) return emit({ type: 'weigher', state: 'none' })
+    emit({ type: 'weigher', state: 'loading' })
+    weigher ??= startWeigher(modelBase)
+    const thread = await weigher.catch(() => undefined)
+    if (!thread) weigher = undefined
+    if (started !== workers) return
+    const line = thread?.line()
+    if (line) started.first({ type: 'weigher', port: line }, [line])
+    emit({ type: 'weigher', state: line ? 'ready' : 'failed' })
+  }
+
+  function endWeigher(): void {
+    void weigher?.then(
+      (thread) => thread.end(),
+      () => {},
+    )
+    weigher = undefined
   }
 
   function loadModel(): Promise<Model | undefined> {
@@ -133,6 +159,8 @@ export function createDeviceEar(options: DeviceEarOptions): Ear {
     isBusy = message.type === 'busy'
     if (message.type === 'event') {
       if (message.event.type === 'heard') restarts = 0
+      // It did not answer: the next workers get another one.
+      if (message.event.type === 'weigher') endWeigher()
       emit(message.event)
     }
   }
@@ -204,6 +232,7 @@ export function createDeviceEar(options: DeviceEarOptions): Ear {
     async close() {
       order = undefined
       await release()
+      endWeigher()
       become('off')
     },
     subscribe(hear) {

@@ -7,7 +7,16 @@ import { saidForm } from '../../kernel/hearing/form.ts'
 import type { EarEvent, EarGate, EarState, ListenOrder } from '../../ports.ts'
 import type { Decoded } from './decoder.ts'
 import type { Denoiser } from './denoise.ts'
-import { mayBeUpheld, type Recognition, recognition, settled, upheld } from './recogniser.ts'
+import {
+  mayBeUpheld,
+  mayBeWeighed,
+  type Recognition,
+  recognition,
+  sayings,
+  settled,
+  upheld,
+  weighed,
+} from './recogniser.ts'
 import {
   type Frame,
   PATIENT_TIMES,
@@ -30,9 +39,13 @@ export interface Looks {
   at(pcm: Float32Array): Pair<Decoded>
   /** The same by further front ends. */
   furtherAt(pcm: Float32Array): Pair<Decoded>
+  /** Begins to take in an utterance for weighing; undefined where there is no weigher. */
+  weighing(pcm: Float32Array): Weighing | undefined
   /** The last utterance was understood: something can be learned of the voice when there is time. */
   understood(): void
 }
+/** Weights of what the looks heard, as `weighed` wants them; undefined where the weigher is lost. */
+export type Weighing = (texts: readonly string[]) => Promise<readonly number[] | undefined>
 interface Pair<T> {
   readonly first: T
   readonly second: Promise<T>
@@ -174,8 +187,11 @@ export class Listening {
   }
 
   private look(utterance: Utterance, { hearable, order }: ListenOrder): Taken {
+    const weighing = this.looks.weighing(utterance.eased)
     const { first, second } = this.looks.end()
-    const looked = first ? { first, recognition: this.agreed(utterance, first, second) } : this.lookAtWhole(utterance)
+    const looked = first
+      ? { first, recognition: this.agreed(utterance, first, second, weighing) }
+      : this.lookAtWhole(utterance, weighing)
     this.emit({ type: 'soFar', order, text: looked.first.text })
     return { recognition: looked.recognition, form: saidForm(hearable, looked.first.text) }
   }
@@ -184,27 +200,40 @@ export class Listening {
     utterance: Utterance,
     first: Decoded,
     second: Promise<Decoded | undefined>,
+    weighing: Weighing | undefined,
   ): Promise<Recognition> {
     const { resumptions } = this
     const followed = settled(utterance.raw, first, await second)
-    if (followed) return followed
+    if (followed) return inWeight(followed, [first], weighing)
     // Nobody asks about it any more, and what is followed by now must not be disturbed.
     if (resumptions !== this.resumptions)
       return { text: first.text, words: first.words, confidence: 0, doubt: 'unsure' }
-    return this.lookAtWhole(utterance).recognition
+    return this.lookAtWhole(utterance, weighing).recognition
   }
 
-  private lookAtWhole(utterance: Utterance): { first: Decoded; recognition: Promise<Recognition> } {
+  private lookAtWhole(
+    utterance: Utterance,
+    weighing: Weighing | undefined,
+  ): { first: Decoded; recognition: Promise<Recognition> } {
     const { first, second } = this.looks.at(utterance.clean)
-    return { first, recognition: this.ofWhole(utterance, first, second) }
+    return { first, recognition: this.ofWhole(utterance, first, second, weighing) }
   }
 
-  private async ofWhole({ raw, eased }: Utterance, first: Decoded, second: Promise<Decoded>): Promise<Recognition> {
+  private async ofWhole(
+    { raw, eased }: Utterance,
+    first: Decoded,
+    secondLook: Promise<Decoded>,
+    weighing: Weighing | undefined,
+  ): Promise<Recognition> {
     const { resumptions } = this
-    const found = recognition(raw, first, await second)
-    if (!mayBeUpheld(found) || resumptions !== this.resumptions) return found
-    const further = this.looks.furtherAt(eased)
-    return upheld(found, first, [further.first, await further.second])
+    const second = await secondLook
+    const found = recognition(raw, first, second)
+    const ofTwo = await inWeight(found, [first, second], weighing)
+    if (!ofTwo.doubt || !mayBeUpheld(found) || resumptions !== this.resumptions) return ofTwo
+    const pair = this.looks.furtherAt(eased)
+    const further = [pair.first, await pair.second]
+    const ofAll = await inWeight(found, [first, second, ...further], weighing)
+    return ofAll === found ? upheld(found, first, further) : ofAll
   }
 
   private async report(utterance: Utterance, taken: Taken, order: number): Promise<void> {
@@ -230,4 +259,14 @@ export class Listening {
     this.state = state
     this.emit({ type: 'state', state })
   }
+}
+
+/** The recognition itself where it cannot be weighed. */
+async function inWeight(
+  found: Recognition,
+  looks: readonly Decoded[],
+  weighing: Weighing | undefined,
+): Promise<Recognition> {
+  const weights = mayBeWeighed(found) ? await weighing?.(sayings(looks)) : undefined
+  return weights ? weighed(found, looks, weights) : found
 }

@@ -33,6 +33,8 @@ export type ToWorker =
     }
   /** Where frames come from. */
   | { readonly type: 'frames'; readonly port: MessagePort; readonly clockOffsetMs: number }
+  /** The first worker's line to the weigher, which comes when that is loaded. */
+  | { readonly type: 'weigher'; readonly port: MessagePort }
   /** The line between the two workers. */
   | { readonly type: 'peer'; readonly port: MessagePort }
   | {
@@ -74,3 +76,20 @@ export type FromPeer =
     }
   /** The filters that suit the voice. */
   | { readonly type: 'suit'; readonly scale: Scale }
+
+/** Page -> weigher. */
+export type ToWeigher =
+  | { readonly type: 'load'; readonly encoder: ArrayBuffer; readonly decoder: ArrayBuffer }
+  | { readonly type: 'line'; readonly port: MessagePort }
+/** Weigher -> page. */
+export type FromWeigher = { readonly type: 'loaded' } | { readonly type: 'broken'; readonly message: string }
+
+/** First worker -> weigher: a sound to take in, then what to weigh against it. */
+export type WeighingOrder =
+  | { readonly type: 'take'; readonly id: number; readonly pcm: Float32Array }
+  | { readonly type: 'weigh'; readonly id: number; readonly texts: readonly string[] }
+/** Weigher -> first worker; no weights where it could not. */
+export interface WeighingAnswer {
+  readonly id: number
+  readonly weights: readonly number[] | undefined
+}

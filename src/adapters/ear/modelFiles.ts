@@ -20,6 +20,10 @@ export const partFile = (part: PartName): string => PARTS[part].name
 /** Every word of the language; fetched only where a pack says one that `words` lacks. */
 export const ALL_WORDS = 'en-us/all-words.txt'
 
+/** The weigher's files, in a folder that is named by the edition of its package: a browser keeps them for good. */
+export const WEIGHER_FOLDER = 'weigher-0.1.29'
+export const WEIGHER_FILES = ['encoder_model.onnx', 'decoder_model_merged.onnx'] as const
+
 export interface Model {
   readonly files: ModelFiles
   readonly denoiser: string
@@ -59,6 +63,13 @@ export async function fetchModel(base: string, progress: (fraction: number) => v
     denoiser: url('denoiser'),
     words: await parts.words.text(),
   }
+}
+
+/** Rejects with the name of the file that failed. */
+export async function fetchWeigher(base: string): Promise<{ encoder: ArrayBuffer; decoder: ArrayBuffer }> {
+  const bytes = async (name: string) => (await fetchPart(new URL(`${WEIGHER_FOLDER}/${name}`, base).href)).arrayBuffer()
+  const [encoder, decoder] = await Promise.all([bytes(WEIGHER_FILES[0]), bytes(WEIGHER_FILES[1])])
+  return { encoder, decoder }
 }
 
 /** Rejects where a file is missing; a server that answers with a page instead of a 404 counts as missing. */

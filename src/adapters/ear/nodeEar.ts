@@ -3,23 +3,39 @@
 import { readFile } from 'node:fs/promises'
 import { createRequire } from 'node:module'
 import { dirname, join } from 'node:path'
+import { fileURLToPath } from 'node:url'
 import createModule from 'soundswallower'
 import { wordsNeeded } from '../../kernel/hearing/grammar.ts'
 import type { Hearable, Vocabulary } from '../../kernel/hearing/hearable.ts'
 import type { Heard } from '../../ports.ts'
-import type { ModelFiles } from './decoder.ts'
+import type { Decoded, ModelFiles } from './decoder.ts'
 import { type Denoiser, joined, loadDenoiser } from './denoise.ts'
 import { parseDictionary, pronounce } from './dictionary.ts'
-import type { Looks } from './listening.ts'
+import type { Looks, Weighing } from './listening.ts'
 import { Look } from './look.ts'
-import { FURTHER, mayBeUpheld, type Recognition, recognition, settled, upheld } from './recogniser.ts'
+import {
+  FURTHER,
+  mayBeUpheld,
+  mayBeWeighed,
+  type Recognition,
+  recognition,
+  sayings,
+  settled,
+  upheld,
+  weighed,
+} from './recogniser.ts'
 import { type Frame, TIMES, type Utterance, UtteranceFinder, type UtteranceTimes } from './utterance.ts'
 import { VoiceStudy } from './voiceStudy.ts'
 import { VoicingMeter } from './voicing.ts'
 import { readWav } from './wav.ts'
+import { type Taken, Weigher } from './weigher.ts'
 
 const packages = createRequire(import.meta.url)
 export const MODEL_DIR = join(dirname(packages.resolve('soundswallower')), 'model', 'en-us')
+/** The package opens only its own program to others, and its model lies beside that. */
+export const WEIGHER_DIR = fileURLToPath(
+  new URL('../../../node_modules/@moonshine-ai/moonshine-js/dist/model/tiny/quantized/', import.meta.url),
+)
 export const DENOISER_WASM = packages.resolve('@jitsi/rnnoise-wasm/dist/rnnoise.wasm')
 
 export type HeardInFile = Omit<Heard, 'order' | 'beganAt' | 'endedAt'> & {
@@ -45,9 +61,9 @@ export interface NodeRecogniser {
   /** Throws where the file cannot be read or is no WAV. */
   hear(file: string, hearable: Hearable): Promise<HeardInFile>
   /** 16 kHz mono, looked at as a whole: what was heard before does not count. */
-  recognise(pcm: Float32Array, hearable: Hearable): RecognisedRecording
+  recognise(pcm: Float32Array, hearable: Hearable): Promise<RecognisedRecording>
   /** The same while it comes, as in a page that has heard the speaker before. */
-  follow(pcm: Float32Array, hearable: Hearable): RecognisedRecording
+  follow(pcm: Float32Array, hearable: Hearable): Promise<RecognisedRecording>
   /** Someone else speaks from now on. */
   forget(): void
   /** Words of the vocabulary that have no pronunciation and cannot be heard. */
@@ -67,7 +83,14 @@ export const nodeFiles = (): ModelFiles => ({
   dictionary: join(MODEL_DIR, 'none.txt'),
 })
 
-export async function createNodeRecogniser(vocabulary: Vocabulary): Promise<NodeRecogniser> {
+/** The weigher's model as its package has it. */
+export async function nodeWeigher(): Promise<Weigher> {
+  const file = (name: string) => readFile(join(WEIGHER_DIR, name))
+  return Weigher.create({ encoder: await file('encoder_model.onnx'), decoder: await file('decoder_model_merged.onnx') })
+}
+
+/** Without a weigher it hears as a page does that has not loaded one yet. */
+export async function createNodeRecogniser(vocabulary: Vocabulary, weigher?: Weigher): Promise<NodeRecogniser> {
   const dictionary = parseDictionary(await readFile(join(MODEL_DIR, 'dict.txt'), 'utf8'))
   const module = await createModule({ print: () => {}, printErr: () => {} })
   const plain = await Look.create(module, nodeFiles(), 'plain')
@@ -85,24 +108,30 @@ export async function createNodeRecogniser(vocabulary: Vocabulary): Promise<Node
     cleaned.expect(hearable)
     return sound
   }
-  const looked = (recognition: Recognition, { speechEndMs }: Spoken, lookMs: number) => ({
-    ...recognition,
-    speechEndMs,
-    lookMs,
-  })
   const slower = (looks: readonly Timed<unknown>[]) => Math.max(...looks.map(({ ms }) => ms))
-  const whole = (sound: Spoken) => {
-    const { raw, clean, eased } = sound
-    const [first, second] = [timed(() => plain.at(clean)), timed(() => cleaned.at(clean))]
-    const found = recognition(raw, first.decoded, second.decoded)
-    if (!mayBeUpheld(found)) return looked(found, sound, slower([first, second]))
-    const further = [timed(() => plain.by(FURTHER[0], eased)), timed(() => cleaned.by(FURTHER[1], eased))]
-    const all = upheld(
-      found,
-      first.decoded,
-      further.map(({ decoded }) => decoded),
-    )
-    return looked(all, sound, slower([first, second]) + slower(further))
+  /** As the page does it: the sound is taken in while the looks are at work. */
+  const inWeight = async (found: Recognition, looks: readonly Decoded[], sound: Weighable, soFarMs: number) => {
+    if (!weigher || !mayBeWeighed(found)) return { found, ms: soFarMs }
+    const began = performance.now()
+    sound.taken ??= await weigher.take(sound.eased)
+    const takenAt = performance.now()
+    const weights = await weigher.weigh(sound.taken, sayings(looks))
+    const ms = Math.max(soFarMs, takenAt - began) + performance.now() - takenAt
+    return { found: weighed(found, looks, weights), ms }
+  }
+  const whole = async (sound: Weighable) => {
+    const { raw, clean, eased, speechEndMs } = sound
+    const pair = [timed(() => plain.at(clean)), timed(() => cleaned.at(clean))] as const
+    const [first, second] = [pair[0].decoded, pair[1].decoded]
+    const found = recognition(raw, first, second)
+    const ofTwo = await inWeight(found, [first, second], sound, slower(pair))
+    if (!ofTwo.found.doubt || !mayBeUpheld(found)) return { ...ofTwo.found, speechEndMs, lookMs: ofTwo.ms }
+    const pairOfFurther = [timed(() => plain.by(FURTHER[0], eased)), timed(() => cleaned.by(FURTHER[1], eased))]
+    const further = pairOfFurther.map(({ decoded }) => decoded)
+    const ofAll = weigher
+      ? await inWeight(found, [first, second, ...further], sound, 0)
+      : { found: upheld(found, first, further), ms: 0 }
+    return { ...ofAll.found, speechEndMs, lookMs: ofTwo.ms + slower(pairOfFurther) + ofAll.ms }
   }
   const followedBy = (look: Look, { clean }: Spoken) => {
     look.begin(clean.subarray(0, FRAME))
@@ -110,11 +139,14 @@ export async function createNodeRecogniser(vocabulary: Vocabulary): Promise<Node
     return timed(() => look.end())
   }
   const recognise = (pcm: Float32Array, hearable: Hearable) => whole(heardIn(pcm, hearable))
-  const follow = (pcm: Float32Array, hearable: Hearable) => {
-    const sound = heardIn(pcm, hearable)
-    const [first, second] = [followedBy(plain, sound), followedBy(cleaned, sound)]
-    const followed = settled(sound.raw, first.decoded, second.decoded)
-    const found = followed ? looked(followed, sound, slower([first, second])) : whole(sound)
+  const follow = async (pcm: Float32Array, hearable: Hearable) => {
+    const sound: Weighable = heardIn(pcm, hearable)
+    const pair = [followedBy(plain, sound), followedBy(cleaned, sound)] as const
+    const { decoded: first } = pair[0]
+    const followed = settled(sound.raw, first, pair[1].decoded)
+    const weighing = followed && first && (await inWeight(followed, [first], sound, slower(pair)))
+    const { speechEndMs } = sound
+    const found = weighing ? { ...weighing.found, speechEndMs, lookMs: weighing.ms } : await whole(sound)
     if (!found.doubt) studyAtOnce(study, plain)
     return found
   }
@@ -131,7 +163,7 @@ export async function createNodeRecogniser(vocabulary: Vocabulary): Promise<Node
       const wav = readWav(await readFile(file))
       if ('problem' in wav) throw new Error(`${file}: ${wav.problem}`)
       const before = performance.now()
-      const { text, words, confidence, doubt, alternatives, speechEndMs } = recognise(wav.pcm, hearable)
+      const { text, words, confidence, doubt, alternatives, speechEndMs } = await recognise(wav.pcm, hearable)
       return {
         text,
         words,
@@ -161,6 +193,9 @@ const WHOLE_FILE: UtteranceTimes = {
   ...TIMES,
   ...{ lookMs: FOREVER, fullMs: FOREVER, wholeMs: FOREVER, halfMs: FOREVER, longestMs: FOREVER },
 }
+
+/** Is taken in once. */
+type Weighable = Spoken & { taken?: Taken }
 
 interface Spoken extends Pick<Utterance, 'raw' | 'clean' | 'eased'> {
   readonly speechEndMs: number
@@ -198,8 +233,8 @@ function studyAtOnce(study: VoiceStudy, first: Look): void {
   first.suit(study.scale)
 }
 
-/** Both looks in one thread. */
-export function sideBySide(plain: Look, cleaned: Look): Looks {
+/** Both looks in one thread, and the weigher where there is one. */
+export function sideBySide(plain: Look, cleaned: Look, weigher?: Weigher): Looks {
   const study = new VoiceStudy(cleaned)
   const both = (act: (look: Look) => void) => [plain, cleaned].forEach(act)
   return {
@@ -209,6 +244,12 @@ export function sideBySide(plain: Look, cleaned: Look): Looks {
     end: () => ({ first: plain.end(), second: Promise.resolve(cleaned.end()) }),
     at: (pcm) => ({ first: plain.at(pcm), second: Promise.resolve(cleaned.at(pcm)) }),
     furtherAt: (pcm) => ({ first: plain.by(FURTHER[0], pcm), second: Promise.resolve(cleaned.by(FURTHER[1], pcm)) }),
+    weighing: (pcm) => weigher && weighingBy(weigher, pcm),
     understood: () => studyAtOnce(study, plain),
   }
+}
+
+function weighingBy(weigher: Weigher, pcm: Float32Array): Weighing {
+  const taken = weigher.take(pcm)
+  return async (texts) => weigher.weigh(await taken, texts)
 }

@@ -13,6 +13,7 @@ import { Look } from './look.ts'
 import type { CapturedFrame, FromPeer, FromWorker, ToPeer, ToWorker } from './messages.ts'
 import { FURTHER } from './recogniser.ts'
 import { VoiceStudy } from './voiceStudy.ts'
+import { WeighingLine } from './weighingLine.ts'
 
 let look: Look | undefined
 /** Of the second look alone: the first has to hear frames. */
@@ -20,6 +21,8 @@ let study: VoiceStudy | undefined
 /** Hands what was learned of the speaker to the page, which outlives this worker. */
 let keepKnown = () => {}
 let denoiser: Denoiser | undefined
+/** Comes late, or never. */
+let weigher: WeighingLine | undefined
 let listening: Listening | undefined
 const FRAME_MS = 30
 
@@ -52,6 +55,9 @@ async function receive(message: ToWorker): Promise<void> {
     case 'peer':
       if (denoiser) listening = joinPeer(message.port)
       else servePeer(message.port)
+      return
+    case 'weigher':
+      weigher = new WeighingLine(message.port, () => emit({ type: 'weigher', state: 'failed' }))
       return
     case 'frames':
       return hearFrames(message.port, message.clockOffsetMs)
@@ -163,6 +169,7 @@ function joinPeer(port: MessagePort): Listening {
       const second = ask((id) => ({ type: 'furtherLook', id, pcm })).then(loaded)
       return { first: loaded(look).by(FURTHER[0], pcm), second }
     },
+    weighing: (pcm) => weigher?.weighing(pcm),
     understood: () => tell({ type: 'understood' }),
   }
   return new Listening({ looks, denoiser: loaded(denoiser), emit })

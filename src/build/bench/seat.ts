@@ -11,7 +11,8 @@ import { type Denoiser, loadDenoiser } from '../../adapters/ear/denoise.ts'
 import { parseDictionary } from '../../adapters/ear/dictionary.ts'
 import { Listening } from '../../adapters/ear/listening.ts'
 import { Look } from '../../adapters/ear/look.ts'
-import { DENOISER_WASM, MODEL_DIR, nodeFiles, sideBySide } from '../../adapters/ear/nodeEar.ts'
+import { DENOISER_WASM, MODEL_DIR, nodeFiles, nodeWeigher, sideBySide } from '../../adapters/ear/nodeEar.ts'
+import type { Weigher } from '../../adapters/ear/weigher.ts'
 import { createMemoryLog } from '../../adapters/log/memoryLog.ts'
 import { conduct } from '../../app/conduct.ts'
 import { reviseWith, withTaken } from '../../app/revision.ts'
@@ -41,6 +42,7 @@ export interface Ears {
   readonly inputs: Inputs
   readonly looks: readonly [Look, Look]
   readonly newDenoiser: () => Denoiser
+  readonly weigher: Weigher
 }
 
 export interface Seat {
@@ -69,15 +71,19 @@ export async function createEars(): Promise<Ears> {
     return made
   }
   const looks = [await look('plain'), await look('cleaned')] as const
-  return { pack, inputs, looks, newDenoiser: await loadDenoiser(await readFile(DENOISER_WASM)) }
+  return {
+    ...{ pack, inputs, looks },
+    newDenoiser: await loadDenoiser(await readFile(DENOISER_WASM)),
+    weigher: await nodeWeigher(),
+  }
 }
 
 const settled = () => new Promise<void>((done) => setImmediate(done))
 
 /** With `stations` voices outside the crew speak as well. */
-export async function takeSeat({ pack, inputs, looks, newDenoiser }: Ears, stations = false): Promise<Seat> {
+export async function takeSeat({ pack, inputs, looks, newDenoiser, weigher }: Ears, stations = false): Promise<Seat> {
   const clock = virtualClock(Date.UTC(2000, 0, 1))
-  const { ear, hear } = nodeEar(looks, newDenoiser(), clock)
+  const { ear, hear } = nodeEar(looks, weigher, newDenoiser(), clock)
   const voice = timedVoice(clock)
   const store = createAppStore({ pack })
   let revision = 0
@@ -153,12 +159,13 @@ export async function takeSeat({ pack, inputs, looks, newDenoiser }: Ears, stati
 
 function nodeEar(
   [plain, cleaned]: Ears['looks'],
+  weigher: Weigher,
   denoiser: Denoiser,
   clock: Clock,
 ): { ear: Ear; hear: (frame: Float32Array, at: number) => void } {
   const listeners = new Set<(event: EarEvent) => void>()
   const listening = new Listening({
-    looks: sideBySide(plain, cleaned),
+    looks: sideBySide(plain, cleaned, weigher),
     denoiser,
     emit: (event) => {
       for (const listener of [...listeners]) listener(event)

@@ -74,10 +74,16 @@ function Loading() {
   )
 }
 
+const WEIGHER = {
+  loading: 'The second model is loading; Otherseat listens meanwhile.',
+  failed: 'The second model is not there: Otherseat will ask again more often.',
+} as const
+
 /** Another ear than was chosen, or one that sends sound away: said as long as it is so. */
 function Note() {
   const note = useApp(({ ear, settings, browserEar }) => {
     if (ear.note) return ear.note
+    if (ear.weigher !== 'ready' && ear.weigher !== 'none') return WEIGHER[ear.weigher]
     const isAway = settings.ear === 'browser' && browserEar === 'away'
     return isAway ? 'The browser may send what you say to its maker.' : ''
   })

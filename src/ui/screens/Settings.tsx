@@ -34,6 +34,10 @@ const BROWSER = {
   device: { value: 'browser', label: "The browser's recognition", about: 'on this device' },
   away: { value: 'browser', label: "The browser's recognition", about: 'may send what you say to its maker' },
 } as const
+const WEIGHING = [
+  { value: 'on', label: 'Two models', about: '43 MB more, fetched once; asks again less often' },
+  { value: 'off', label: 'One model', about: 'small and quick' },
+] as const
 const LISTENING = [
   { value: 'open', label: 'Open microphone', about: 'answer whenever it listens' },
   { value: 'push', label: 'Push to talk', about: 'only while the talk key is held' },
@@ -134,6 +138,7 @@ export function Settings() {
 /** To choose an ear that sends sound away is to allow it; nothing else does. */
 function EarChoice() {
   const ear = useApp((state) => state.settings.ear)
+  const weighs = useApp((state) => state.settings.weighs)
   const place = useApp((state) => state.browserEar)
   const actions = useActions()
   const isAway = place === 'away'
@@ -146,6 +151,14 @@ function EarChoice() {
         value={ear}
         choose={(ear) => actions.settings({ ear, soundMayLeave: ear === 'browser' && isAway })}
       />
+      {ear === 'device' && (
+        <Choices
+          legend="Recognised by"
+          options={WEIGHING}
+          value={weighs ? 'on' : 'off'}
+          choose={(use) => actions.settings({ weighs: use === 'on' })}
+        />
+      )}
       {ear === 'browser' && isAway && (
         <p class="notice" role="status">
           <strong>What you say may leave this device.</strong> This browser recognises speech elsewhere, and needs the

@@ -15,12 +15,14 @@ interface Disagreeing {
   /** The second look at the whole. */
   readonly second: Decoded
   readonly further: readonly [Decoded, Decoded]
+  /** What each saying weighs; `lost`: the weigher does not answer. */
+  readonly weights: Readonly<Record<string, number>> | 'lost'
 }
 
 const OTHER: Decoded = { ...DECODED, text: 'brake released' }
 
 /** A room with a pilot: loud frames are speech, and the recogniser hears the same words in all of it. */
-function room(isListenedTo = true, ofFollowed?: Decoded, { second, further }: Partial<Disagreeing> = {}) {
+function room(isListenedTo = true, ofFollowed?: Decoded, { second, further, weights }: Partial<Disagreeing> = {}) {
   const events: EarEvent[] = []
   const looked: number[] = []
   const lookedFurther: number[] = []
@@ -51,6 +53,8 @@ function room(isListenedTo = true, ofFollowed?: Decoded, { second, further }: Pa
       const [third, fourth] = further ?? [DECODED, DECODED]
       return { first: third, second: Promise.resolve(fourth) }
     },
+    weighing: () =>
+      weights && (async (texts) => (weights === 'lost' ? undefined : texts.map((text) => weights[text] ?? -99))),
     understood() {
       understood++
     },
@@ -298,5 +302,65 @@ describe('two looks that do not agree', () => {
     const { heard, lookedFurther } = await answer({})
     expect(heard).toMatchObject([{ text: 'brake set' }])
     expect(lookedFurther).toEqual([])
+  })
+})
+
+describe('what was heard, in weight', () => {
+  const other = (text: string): Decoded => ({ ...DECODED, text })
+  const RELEASED = other('brake released')
+  async function answer({ followed, ...heardBy }: Partial<Disagreeing> & { readonly followed?: Decoded }) {
+    const pilot = room(true, followed, heardBy)
+    pilot.quiet(1_000)
+    pilot.speak(900)
+    pilot.quiet(1_500)
+    const [heard, ...more] = await pilot.heard()
+    expect(more).toEqual([])
+    return heard
+  }
+
+  it('is sure where it fits the sound', async () => {
+    expect(await answer({ weights: { 'brake set': -2 } })).not.toHaveProperty('doubt')
+  })
+
+  it('is in doubt where a number does not, though both looks heard it; the words of a list need not fit so well', async () => {
+    const number = other('four two')
+    const weights = { 'four two': -15, 'brake set': -15 }
+    const heard = await answer({ followed: number, weights })
+    expect(heard).toMatchObject({ text: 'four two', doubt: 'unsure' })
+    expect(await answer({ weights })).not.toHaveProperty('doubt')
+  })
+
+  it('is other speech where no part of it was said', async () => {
+    expect(await answer({ weights: { 'brake set': -60 } })).toMatchObject({ doubt: 'otherSpeech' })
+  })
+
+  it('is what one look heard and the weigher bears out, whichever look that is', async () => {
+    for (const further of [
+      [DECODED, RELEASED],
+      [RELEASED, RELEASED],
+    ] as const) {
+      const heard = await answer({ second: RELEASED, further, weights: { 'brake set': -30, 'brake released': -4 } })
+      expect(heard).toMatchObject({ text: 'brake released' })
+      expect(heard).not.toHaveProperty('doubt')
+    }
+  })
+
+  it('may come from a further look', async () => {
+    const weights = { 'brake set': -30, 'brake released': -30, 'brake on': -3 }
+    expect(await answer({ second: RELEASED, further: [other('brake on'), DECODED], weights })).toMatchObject({
+      text: 'brake on',
+    })
+  })
+
+  it('is in doubt where two sayings weigh nearly the same', async () => {
+    const weights = { 'brake set': -5, 'brake released': -4 }
+    expect(await answer({ second: RELEASED, further: [DECODED, DECODED], weights })).toMatchObject({ doubt: 'unsure' })
+  })
+
+  it('is judged by the looks alone where the weigher does not answer', async () => {
+    expect(await answer({ weights: 'lost' })).not.toHaveProperty('doubt')
+    const unsettled = { second: RELEASED, further: [RELEASED, DECODED], weights: 'lost' } as const
+    expect(await answer(unsettled)).toMatchObject({ text: 'brake set', doubt: 'unsure' })
+    expect(await answer({ ...unsettled, further: [DECODED, DECODED] })).not.toHaveProperty('doubt')
   })
 })

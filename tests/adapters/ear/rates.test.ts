@@ -39,8 +39,8 @@ const ANSWERS: readonly (readonly [string, readonly KindSpec[], string])[] = [
 ]
 
 describe.each([8_000, 16_000, 22_050, 44_100, 48_000, 96_000])('at %i Hz', (rate) => {
-  it.each(ANSWERS)('a clear answer is understood: %s', (name, shapes, words) => {
-    const { text, doubt } = recogniser.recognise(captured(name, rate), { shapes, yesNo: false })
+  it.each(ANSWERS)('a clear answer is understood: %s', async (name, shapes, words) => {
+    const { text, doubt } = await recogniser.recognise(captured(name, rate), { shapes, yesNo: false })
     expect(doubt, text).toBeUndefined()
     expect(sameSaying(text, words), text).toBe(true)
   })

@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs'
 import { fileURLToPath } from 'node:url'
 import { beforeAll, describe, expect, it } from 'vitest'
 import { sameSaying } from '../../../src/adapters/ear/agreement.ts'
-import { createNodeRecogniser, type NodeRecogniser } from '../../../src/adapters/ear/nodeEar.ts'
+import { createNodeRecogniser, type NodeRecogniser, nodeWeigher } from '../../../src/adapters/ear/nodeEar.ts'
 import { VALUE_ITEMS, WORD_ITEMS } from '../../../src/build/bench/earCases.ts'
 import { vocabularyOfItems } from '../../../src/kernel/hearing/vocabulary.ts'
 import type { KindSpec } from '../../../src/kernel/kinds/kind.ts'
@@ -19,7 +19,7 @@ const manifest = (path: string): readonly Line[] => JSON.parse(readFileSync(`${A
 
 let recogniser: NodeRecogniser
 beforeAll(async () => {
-  recogniser = await createNodeRecogniser(vocabularyOfItems([...WORD_ITEMS, ...VALUE_ITEMS], []))
+  recogniser = await createNodeRecogniser(vocabularyOfItems([...WORD_ITEMS, ...VALUE_ITEMS], []), await nodeWeigher())
 }, 60_000)
 
 /** "eighty four six" and "eight four six" are one code: judging says whether it is the one that was said. */

@@ -125,7 +125,7 @@ describe('an utterance that is followed while it comes', () => {
     const pcm = await pcmOf('four-two-seven-one')
     const quieter = pcm.map((sample) => sample * 0.8)
     for (const sound of [pcm, pcm, quieter, pcm.map((sample) => sample * 0.1), pcm]) {
-      expect(recogniser.follow(sound, hearable)).toMatchObject({ text: 'four two seven one' })
+      expect(await recogniser.follow(sound, hearable)).toMatchObject({ text: 'four two seven one' })
     }
   })
 })

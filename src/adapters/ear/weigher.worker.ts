@@ -1,0 +1,56 @@
+/** The thread around the weigher: it takes in sounds and weighs texts for whoever holds the other end of a line. */
+
+import type { FromWeigher, ToWeigher, WeighingAnswer, WeighingOrder } from './messages.ts'
+import { type Taken, Weigher } from './weigher.ts'
+
+let weigher: Weigher | undefined
+/** Sounds that may still be asked about: an answer that goes on is taken in anew. */
+const KEPT = 4
+
+const say = (message: FromWeigher) => self.postMessage(message)
+
+self.onmessage = ({ data }: MessageEvent<ToWeigher>) => {
+  receive(data).catch((error: unknown) => say({ type: 'broken', message: String(error).slice(0, 200) }))
+}
+
+async function receive(message: ToWeigher): Promise<void> {
+  switch (message.type) {
+    case 'load':
+      weigher = await Weigher.create({
+        encoder: new Uint8Array(message.encoder),
+        decoder: new Uint8Array(message.decoder),
+      })
+      return say({ type: 'loaded' })
+    case 'line':
+      return serve(message.port)
+    default:
+      return message satisfies never
+  }
+}
+
+function serve(port: MessagePort): void {
+  const taken = new Map<number, Promise<Taken>>()
+  const weigh = async (id: number, texts: readonly string[]) => {
+    const sound = await taken.get(id)
+    return weigher && sound ? weigher.weigh(sound, texts) : undefined
+  }
+  port.onmessage = ({ data }: MessageEvent<WeighingOrder>) => {
+    switch (data.type) {
+      case 'take': {
+        const sound = weigher?.take(data.pcm)
+        // Whoever asks about it is told.
+        sound?.catch(() => {})
+        if (sound) taken.set(data.id, sound)
+        taken.delete(data.id - KEPT)
+        return
+      }
+      case 'weigh':
+        weigh(data.id, data.texts)
+          .catch(() => undefined)
+          .then((weights) => port.postMessage({ id: data.id, weights } satisfies WeighingAnswer))
+        return
+      default:
+        return data satisfies never
+    }
+  }
+}
