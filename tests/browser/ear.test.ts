@@ -98,7 +98,7 @@ describe('the second model', () => {
     await pilot.listened()
     await answerWrong()
     expect(await lastVerdict()).toBe('negative')
-    expect(await note().textContent()).toBe('The second model is not there: Otherseat will ask again more often.')
+    expect(await note().textContent()).toBe('The second model is not there: other speech may be taken for an answer.')
     await atFirstItem()
   })
 })

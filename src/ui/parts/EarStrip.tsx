@@ -76,7 +76,7 @@ function Loading() {
 
 const WEIGHER = {
   loading: 'The second model is loading; Otherseat listens meanwhile.',
-  failed: 'The second model is not there: Otherseat will ask again more often.',
+  failed: 'The second model is not there: other speech may be taken for an answer.',
 } as const
 
 /** Another ear than was chosen, or one that sends sound away: said as long as it is so. */
