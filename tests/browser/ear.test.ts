@@ -85,24 +85,6 @@ describe('behind an answer that was understood', () => {
   })
 })
 
-describe('the second model', () => {
-  const note = () => opened.page.getByText(/second model/)
-
-  test('is there once it is loaded', async () => {
-    await note().waitFor({ state: 'hidden' })
-    expect(await opened.page.evaluate(() => window.made.weighers.length)).toBe(1)
-  })
-
-  test('is done without where it dies without a word', async () => {
-    await opened.page.evaluate(() => window.made.weighers.at(-1)?.terminate())
-    await pilot.listened()
-    await answerWrong()
-    expect(await lastVerdict()).toBe('negative')
-    expect(await note().textContent()).toBe('The second model is not there: other speech may be taken for an answer.')
-    await atFirstItem()
-  })
-})
-
 describe('in the middle of an answer', () => {
   test('a microphone that is unplugged is told aloud and on the screen, and comes back with its plug', async () => {
     await answerWhile(() => opened.page.evaluate(() => window.microphone.unplug()))
@@ -209,6 +191,24 @@ describe('a microphone of', () => {
     await comesBackFrom(tryAgain)
     const used = await opened.page.evaluate(() => window.made.contexts.map(({ sampleRate }) => sampleRate))
     expect(used).toContain(isOwnRate ? rate : 16_000)
+  })
+})
+
+describe('the second model', () => {
+  const note = () => opened.page.getByText(/second model/)
+
+  test('is there once it is loaded', async () => {
+    await note().waitFor({ state: 'hidden' })
+    expect(await opened.page.evaluate(() => window.made.weighers.length)).toBe(1)
+  })
+
+  test('is done without where it dies without a word', async () => {
+    await opened.page.evaluate(() => window.made.weighers.at(-1)?.terminate())
+    await pilot.listened()
+    await answerWrong()
+    expect(await lastVerdict()).toBe('negative')
+    expect(await note().textContent()).toBe('The second model is not there: other speech may be taken for an answer.')
+    await atFirstItem()
   })
 })
 
