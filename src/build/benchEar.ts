@@ -3,7 +3,7 @@
  * cockpit-like noise and among other voices. Needs flite, espeak-ng and sox for its corpus; human speech is in `audio/`.
  * Every wrong answer is judged from what was heard of a right one: each single digit changed, neighbours swapped, the
  * other direction; of words the contrary, the left-out "not" and every other answer of the benchmark.
- * `-- --json` prints one flat object; `--count N` utterances, `--seed N`, `--set tuning|check`, `--conditions a,b`.
+ * `-- --json` prints one flat object; `--count N` utterances, `--seed N`, `--set tuning|check`, `--conditions a,b`, `--no-weigher`.
  */
 
 import { mkdtemp, readdir, readFile, rm, stat } from 'node:fs/promises'

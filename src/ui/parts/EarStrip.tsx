@@ -74,8 +74,9 @@ function Loading() {
   )
 }
 
+/** Said while it lacks, for then more is taken for an answer. */
 const WEIGHER = {
-  loading: 'The second model is loading; Otherseat listens meanwhile.',
+  loading: 'The second model is loading; the first works without it.',
   failed: 'The second model is not there: other speech may be taken for an answer.',
 } as const
 
