@@ -7,16 +7,7 @@ import { saidForm } from '../../kernel/hearing/form.ts'
 import type { EarEvent, EarGate, EarState, ListenOrder } from '../../ports.ts'
 import type { Decoded } from './decoder.ts'
 import type { Denoiser } from './denoise.ts'
-import {
-  mayBeUpheld,
-  mayBeWeighed,
-  type Recognition,
-  recognition,
-  sayings,
-  settled,
-  upheld,
-  weighed,
-} from './recogniser.ts'
+import { mayBeUpheld, type Recognition, recognition, settled, upheld } from './recogniser.ts'
 import {
   type Frame,
   PATIENT_TIMES,
@@ -26,6 +17,7 @@ import {
   type UtteranceTimes,
 } from './utterance.ts'
 import { VoicingMeter } from './voicing.ts'
+import { inWeight, type Weighing } from './weighing.ts'
 
 /** Both looks at once; `first` is the one that answers immediately, `second` may be in another worker. */
 export interface Looks {
@@ -37,15 +29,13 @@ export interface Looks {
   end(): Pair<Decoded | undefined>
   /** Whole utterances. */
   at(pcm: Float32Array): Pair<Decoded>
-  /** The same by further front ends. */
+  /** The same by further front ends, for want of a weigher. */
   furtherAt(pcm: Float32Array): Pair<Decoded>
   /** Begins to take in an utterance for weighing; undefined where there is no weigher. */
   weighing(pcm: Float32Array): Weighing | undefined
   /** The last utterance was understood: something can be learned of the voice when there is time. */
   understood(): void
 }
-/** Weights of what the looks heard, as `weighed` wants them; undefined where the weigher is lost. */
-export type Weighing = (texts: readonly string[]) => Promise<readonly number[] | undefined>
 interface Pair<T> {
   readonly first: T
   readonly second: Promise<T>
@@ -202,12 +192,11 @@ export class Listening {
     second: Promise<Decoded | undefined>,
     weighing: Weighing | undefined,
   ): Promise<Recognition> {
-    const { resumptions } = this
+    const isWanted = this.wanted()
     const followed = settled(utterance.raw, first, await second)
-    if (followed) return inWeight(followed, [first], weighing)
+    if (followed) return (await inWeight(followed, [first], weighing, isWanted)) ?? followed
     // Nobody asks about it any more, and what is followed by now must not be disturbed.
-    if (resumptions !== this.resumptions)
-      return { text: first.text, words: first.words, confidence: 0, doubt: 'unsure' }
+    if (!isWanted()) return { text: first.text, words: first.words, confidence: 0, doubt: 'unsure' }
     return this.lookAtWhole(utterance, weighing).recognition
   }
 
@@ -225,15 +214,19 @@ export class Listening {
     secondLook: Promise<Decoded>,
     weighing: Weighing | undefined,
   ): Promise<Recognition> {
-    const { resumptions } = this
+    const isWanted = this.wanted()
     const second = await secondLook
     const found = recognition(raw, first, second)
-    const ofTwo = await inWeight(found, [first, second], weighing)
-    if (!ofTwo.doubt || !mayBeUpheld(found) || resumptions !== this.resumptions) return ofTwo
-    const pair = this.looks.furtherAt(eased)
-    const further = [pair.first, await pair.second]
-    const ofAll = await inWeight(found, [first, second, ...further], weighing)
-    return ofAll === found ? upheld(found, first, further) : ofAll
+    const inAll = await inWeight(found, [first, second], weighing, isWanted)
+    if (inAll || !mayBeUpheld(found) || !isWanted()) return inAll ?? found
+    const further = this.looks.furtherAt(eased)
+    return upheld(found, first, [further.first, await further.second])
+  }
+
+  /** Whether speech has not gone on since. */
+  private wanted(): () => boolean {
+    const { resumptions } = this
+    return () => resumptions === this.resumptions
   }
 
   private async report(utterance: Utterance, taken: Taken, order: number): Promise<void> {
@@ -259,14 +252,4 @@ export class Listening {
     this.state = state
     this.emit({ type: 'state', state })
   }
-}
-
-/** The recognition itself where it cannot be weighed. */
-async function inWeight(
-  found: Recognition,
-  looks: readonly Decoded[],
-  weighing: Weighing | undefined,
-): Promise<Recognition> {
-  const weights = mayBeWeighed(found) ? await weighing?.(sayings(looks)) : undefined
-  return weights ? weighed(found, looks, weights) : found
 }

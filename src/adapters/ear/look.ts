@@ -57,6 +57,11 @@ export class Look {
     return this.speaker.sample
   }
 
+  /** The grammar of the item it listens for; empty before `expect`. */
+  get asked(): string {
+    return this.grammar
+  }
+
   /** One utterance is all that is known of the voice. */
   get isNewVoice(): boolean {
     return this.speaker.isNew

@@ -5,6 +5,7 @@ import type { EarEvent, EarGate, ListenOrder } from '../../ports.ts'
 import type { Decoded, FrontEnd, ModelFiles } from './decoder.ts'
 import type { KnownVoice } from './knownSpeaker.ts'
 import type { Scale } from './vocalTract.ts'
+import type { Weighed } from './weight.ts'
 
 /** Audio thread -> worker: 30 ms at 16 kHz. A gap in `seq` is sound that was lost. */
 export interface CapturedFrame {
@@ -84,12 +85,13 @@ export type ToWeigher =
 /** Weigher -> page. */
 export type FromWeigher = { readonly type: 'loaded' } | { readonly type: 'broken'; readonly message: string }
 
-/** First worker -> weigher: a sound to take in, then what to weigh against it. */
+/** First worker -> weigher: a sound to take in, then what to weigh against it, or the grammar by which to hear it. */
 export type WeighingOrder =
   | { readonly type: 'take'; readonly id: number; readonly pcm: Float32Array }
   | { readonly type: 'weigh'; readonly id: number; readonly texts: readonly string[] }
-/** Weigher -> first worker; no weights where it could not. */
+  | { readonly type: 'hear'; readonly id: number; readonly grammar: string; readonly beside: readonly string[] }
+/** Weigher -> first worker; none where it could not. */
 export interface WeighingAnswer {
   readonly id: number
-  readonly weights: readonly number[] | undefined
+  readonly sayings: readonly Weighed[] | undefined
 }

@@ -11,24 +11,15 @@ import type { Heard } from '../../ports.ts'
 import type { Decoded, ModelFiles } from './decoder.ts'
 import { type Denoiser, joined, loadDenoiser } from './denoise.ts'
 import { parseDictionary, pronounce } from './dictionary.ts'
-import type { Looks, Weighing } from './listening.ts'
+import type { Looks } from './listening.ts'
 import { Look } from './look.ts'
-import {
-  FURTHER,
-  mayBeUpheld,
-  mayBeWeighed,
-  type Recognition,
-  recognition,
-  sayings,
-  settled,
-  upheld,
-  weighed,
-} from './recogniser.ts'
+import { FURTHER, mayBeUpheld, type Recognition, recognition, settled, upheld } from './recogniser.ts'
 import { type Frame, TIMES, type Utterance, UtteranceFinder, type UtteranceTimes } from './utterance.ts'
 import { VoiceStudy } from './voiceStudy.ts'
 import { VoicingMeter } from './voicing.ts'
 import { readWav } from './wav.ts'
 import { type Taken, Weigher } from './weigher.ts'
+import { inWeight, type Weighing } from './weighing.ts'
 
 const packages = createRequire(import.meta.url)
 export const MODEL_DIR = join(dirname(packages.resolve('soundswallower')), 'model', 'en-us')
@@ -110,28 +101,28 @@ export async function createNodeRecogniser(vocabulary: Vocabulary, weigher?: Wei
   }
   const slower = (looks: readonly Timed<unknown>[]) => Math.max(...looks.map(({ ms }) => ms))
   /** As the page does it: the sound is taken in while the looks are at work. */
-  const inWeight = async (found: Recognition, looks: readonly Decoded[], sound: Weighable, soFarMs: number) => {
-    if (!weigher || !mayBeWeighed(found)) return { found, ms: soFarMs }
+  const weighedBy = async (found: Recognition, looks: readonly Decoded[], { eased }: Spoken, soFarMs: number) => {
     const began = performance.now()
-    sound.taken ??= await weigher.take(sound.eased)
+    const taken = await weigher?.take(eased)
     const takenAt = performance.now()
-    const weights = await weigher.weigh(sound.taken, sayings(looks))
-    const ms = Math.max(soFarMs, takenAt - began) + performance.now() - takenAt
-    return { found: weighed(found, looks, weights), ms }
+    const weighing = weigher && taken && sayingsOf(weigher, Promise.resolve(taken), plain.asked)
+    const inAll = await inWeight(found, looks, weighing)
+    return { inAll, ms: Math.max(soFarMs, takenAt - began) + performance.now() - takenAt }
   }
-  const whole = async (sound: Weighable) => {
+  const whole = async (sound: Spoken) => {
     const { raw, clean, eased, speechEndMs } = sound
     const pair = [timed(() => plain.at(clean)), timed(() => cleaned.at(clean))] as const
     const [first, second] = [pair[0].decoded, pair[1].decoded]
     const found = recognition(raw, first, second)
-    const ofTwo = await inWeight(found, [first, second], sound, slower(pair))
-    if (!ofTwo.found.doubt || !mayBeUpheld(found)) return { ...ofTwo.found, speechEndMs, lookMs: ofTwo.ms }
-    const pairOfFurther = [timed(() => plain.by(FURTHER[0], eased)), timed(() => cleaned.by(FURTHER[1], eased))]
-    const further = pairOfFurther.map(({ decoded }) => decoded)
-    const ofAll = weigher
-      ? await inWeight(found, [first, second, ...further], sound, 0)
-      : { found: upheld(found, first, further), ms: 0 }
-    return { ...ofAll.found, speechEndMs, lookMs: ofTwo.ms + slower(pairOfFurther) + ofAll.ms }
+    const { inAll, ms } = await weighedBy(found, [first, second], sound, slower(pair))
+    if (inAll || !mayBeUpheld(found)) return { ...(inAll ?? found), speechEndMs, lookMs: ms }
+    const further = [timed(() => plain.by(FURTHER[0], eased)), timed(() => cleaned.by(FURTHER[1], eased))]
+    const inMore = upheld(
+      found,
+      first,
+      further.map(({ decoded }) => decoded),
+    )
+    return { ...inMore, speechEndMs, lookMs: ms + slower(further) }
   }
   const followedBy = (look: Look, { clean }: Spoken) => {
     look.begin(clean.subarray(0, FRAME))
@@ -140,13 +131,13 @@ export async function createNodeRecogniser(vocabulary: Vocabulary, weigher?: Wei
   }
   const recognise = (pcm: Float32Array, hearable: Hearable) => whole(heardIn(pcm, hearable))
   const follow = async (pcm: Float32Array, hearable: Hearable) => {
-    const sound: Weighable = heardIn(pcm, hearable)
+    const sound = heardIn(pcm, hearable)
     const pair = [followedBy(plain, sound), followedBy(cleaned, sound)] as const
     const { decoded: first } = pair[0]
     const followed = settled(sound.raw, first, pair[1].decoded)
-    const weighing = followed && first && (await inWeight(followed, [first], sound, slower(pair)))
+    const weighing = followed && first && (await weighedBy(followed, [first], sound, slower(pair)))
     const { speechEndMs } = sound
-    const found = weighing ? { ...weighing.found, speechEndMs, lookMs: weighing.ms } : await whole(sound)
+    const found = weighing ? { ...(weighing.inAll ?? followed), speechEndMs, lookMs: weighing.ms } : await whole(sound)
     if (!found.doubt) studyAtOnce(study, plain)
     return found
   }
@@ -193,9 +184,6 @@ const WHOLE_FILE: UtteranceTimes = {
   ...TIMES,
   ...{ lookMs: FOREVER, fullMs: FOREVER, wholeMs: FOREVER, halfMs: FOREVER, longestMs: FOREVER },
 }
-
-/** Is taken in once. */
-type Weighable = Spoken & { taken?: Taken }
 
 interface Spoken extends Pick<Utterance, 'raw' | 'clean' | 'eased'> {
   readonly speechEndMs: number
@@ -244,12 +232,14 @@ export function sideBySide(plain: Look, cleaned: Look, weigher?: Weigher): Looks
     end: () => ({ first: plain.end(), second: Promise.resolve(cleaned.end()) }),
     at: (pcm) => ({ first: plain.at(pcm), second: Promise.resolve(cleaned.at(pcm)) }),
     furtherAt: (pcm) => ({ first: plain.by(FURTHER[0], pcm), second: Promise.resolve(cleaned.by(FURTHER[1], pcm)) }),
-    weighing: (pcm) => weigher && weighingBy(weigher, pcm),
+    weighing: (pcm) => weigher && sayingsOf(weigher, weigher.take(pcm), plain.asked),
     understood: () => studyAtOnce(study, plain),
   }
 }
 
-function weighingBy(weigher: Weigher, pcm: Float32Array): Weighing {
-  const taken = weigher.take(pcm)
-  return async (texts) => weigher.weigh(await taken, texts)
+function sayingsOf(weigher: Weigher, taken: Promise<Taken>, grammar: string): Weighing {
+  return {
+    weigh: async (texts) => weigher.weigh(await taken, texts),
+    hear: async (beside) => weigher.hear(await taken, grammar, beside),
+  }
 }

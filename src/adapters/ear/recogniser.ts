@@ -1,11 +1,10 @@
 /**
  * What looks at one utterance amount to. It is looked at twice, by two front ends of one decoder; the second look may only
- * veto (law 2). Where the two are near one another, two further looks are taken at sound with some of its noise left, and
- * what was heard is then weighed by a model of another kind (`weigher.ts`). While there is none, a veto that the further
- * looks do not share is dropped.
+ * veto (law 2). What they heard is then weighed by a model of another kind (`weighing.ts`). While there is none, two further
+ * looks are taken where the two are near one another, at sound with some of its noise left, and a veto that they do not
+ * share is dropped.
  */
 
-import { tokensOf } from '../../kernel/numbers/tokens.ts'
 import type { Heard, HeardWord } from '../../ports.ts'
 import { nearSaying, sameSaying, shareInCommon } from './agreement.ts'
 import type { Decoded, FrontEnd } from './decoder.ts'
@@ -29,14 +28,6 @@ export const FURTHER = ['plain', 'shifted'] as const satisfies readonly FrontEnd
 const OTHER_SPEECH = 0.5
 const FAINT_DBFS = -55
 const CLIPPED_SHARE = 0.005
-
-/** Least weight of a saying of so many words, in nats: less and it was not said. Chosen on the tuning set. */
-const fitting = (words: number) => -10 - 1.5 * words
-/** Still less and no part of it was. */
-const strange = (words: number) => -15 - 2.5 * words
-const hasNumber = (text: string) => tokensOf(text).some(({ number }) => number !== undefined)
-/** So much more than any other saying's. */
-const OUTWEIGHING = 3
 
 /** Whether a look found nothing, or mostly sounds that are none of the words. */
 export const isOther = ({ text, otherSpeech }: Decoded) => text === '' || otherSpeech > OTHER_SPEECH
@@ -65,40 +56,6 @@ export function upheld(unsure: Recognition, first: Decoded, further: readonly De
   if (![first, ...further].every(isHeard)) return unsure
   const { text, words, confidence } = unsure
   return { text, words, confidence }
-}
-
-/** Sound that is bad by itself, and what no look found words in, is not weighed. */
-export const mayBeWeighed = ({ doubt }: Recognition) => doubt === undefined || doubt === 'unsure'
-
-/** What there is to weigh: each saying that a look heard. */
-export function sayings(looks: readonly Decoded[]): readonly string[] {
-  return [...new Set(looks.filter((look) => !isOther(look)).map(({ text }) => text))]
-}
-
-/**
- * What comes of a recognition once its sayings were weighed, as natural logarithms of probabilities, in their order. It
- * is sure where one saying fits the sound and outweighs every other one by far, so that a look and the weigher agree on
- * it. Where none fits, all of them may be words found in other speech.
- */
-export function weighed(found: Recognition, looks: readonly Decoded[], weights: readonly number[]): Recognition {
-  const [best, ...others] = sayings(looks)
-    .map((text, at) => ({ text, weight: weights[at] ?? Number.NEGATIVE_INFINITY }))
-    .sort((one, other) => other.weight - one.weight)
-  if (!best) return found
-  const { text, weight } = best
-  const said = text.split(' ').length
-  if (weight < strange(said)) return { ...found, doubt: 'otherSpeech' }
-  const rival = others.find((other) => !sameSaying(other.text, text))
-  // The words of a list are strange to the weigher, however clearly they are said; numbers are not.
-  const isClear = weight >= fitting(said) || (!found.doubt && !hasNumber(text))
-  const isSure = isClear && (rival === undefined || weight - rival.weight >= OUTWEIGHING)
-  const { words, confidence } = { ...found, ...looks.find((look) => look.text === text) }
-  const alternatives = rival ? [{ text: rival.text }] : []
-  return {
-    ...{ text, words, confidence },
-    ...(!isSure && { doubt: 'unsure' as const }),
-    ...(!isSure && alternatives.length > 0 && { alternatives }),
-  }
 }
 
 /**

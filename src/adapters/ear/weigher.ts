@@ -1,12 +1,18 @@
 /**
  * Weighs texts against a sound: how likely each is to be what was said, by a model of another kind than the recogniser's,
- * trained on other speech. It proposes nothing; what it weighs are the hearings of the looks (law 2).
+ * trained on other speech. It can also say what it hears by itself, within the same grammar as the looks, so that neither
+ * knows the answer (law 2); `weighing.ts` says what comes of both.
  */
 
 import llamaTokenizer from 'llama-tokenizer-js'
 import { env, InferenceSession, Tensor } from 'onnxruntime-web/wasm'
+import { SOUND } from '../../kernel/hearing/phones.ts'
+import { sayableBy } from '../../kernel/hearing/sayable.ts'
 import { DIGIT_WORDS } from '../../kernel/numbers/words.ts'
 import { gainFor, speechRms } from './level.ts'
+import { likeliest, type WordPieces } from './weigherBeam.ts'
+import { Decoding, logProbabilities, NOTHING_BEFORE, rowsOf } from './weigherDecoder.ts'
+import type { Weighed } from './weight.ts'
 
 /** Contents of the model's two files. */
 export interface WeigherFiles {
@@ -14,12 +20,12 @@ export interface WeigherFiles {
   readonly decoder: Uint8Array
 }
 
-/** The model's own: its layers, heads and their width, and the pieces that begin and end a text. */
-const [LAYERS, HEADS, WIDTH] = [6, 8, 36]
+/** The pieces that begin and end a text, by the model's own list. */
 const [BEGIN, END] = [1, 2]
 /** Without silence around it the first sounds of a short answer are lost on the model. 0.2 s at 16 kHz. */
 const PAD = 3200
 const WARM_UPS = 3
+const MOST_HABITS = 2_000
 
 /** The model has hardly met the radio's names of digits. */
 const PLAIN: Readonly<Record<string, string>> = { niner: 'nine', fife: 'five', tree: 'three', fower: 'four' }
@@ -36,8 +42,29 @@ export function written(text: string, style: Style): string {
     .split(' ')
     .map((word) => PLAIN[word] ?? word)
     .join(style)
-  return `${plain.charAt(0).toUpperCase()}${plain.slice(1)}.`
+  return `${capital(plain)}.`
 }
+const capital = (text: string) => `${text.charAt(0).toUpperCase()}${text.slice(1)}`
+
+const piecesOf = (text: string): readonly number[] => llamaTokenizer.encode(text, false, true)
+const lastPieceOf = (text: string) => piecesOf(text).at(-1) as number
+const writings = new Map<string, readonly number[]>()
+const WORD_PIECES: WordPieces = {
+  begin: BEGIN,
+  end: END,
+  stop: lastPieceOf('one.'),
+  comma: lastPieceOf('one,'),
+  of(word, isFirst) {
+    const plain = PLAIN[word] ?? word
+    const text = isFirst ? capital(plain) : plain
+    const pieces = writings.get(text) ?? piecesOf(text)
+    writings.set(text, pieces)
+    return pieces
+  },
+}
+
+/** Frames of the taken sound, about 24 ms each, in which no more than one piece is ever said. */
+const FRAMES_A_PIECE = 5
 
 /** A sound that was taken in, and what was weighed against it so far. */
 export interface Taken {
@@ -49,10 +76,14 @@ export interface Taken {
 export class Weigher {
   private readonly encoder: InferenceSession
   private readonly decoder: InferenceSession
+  /** A sound in which nothing is said. */
+  private readonly nothing: Tensor
+  private readonly habits = new Map<string, number>()
 
-  private constructor(encoder: InferenceSession, decoder: InferenceSession) {
+  private constructor(encoder: InferenceSession, decoder: InferenceSession, nothing: Tensor) {
     this.encoder = encoder
     this.decoder = decoder
+    this.nothing = nothing
   }
 
   /** Throws where the model or its runtime cannot be loaded. */
@@ -60,9 +91,11 @@ export class Weigher {
     // More threads need a page that is isolated from all others, and two cores have enough to do.
     env.wasm.numThreads = 1
     const options = { executionProviders: ['wasm'] }
+    const encoding = await InferenceSession.create(encoder, options)
     const made = new Weigher(
-      await InferenceSession.create(encoder, options),
+      encoding,
       await InferenceSession.create(decoder, options),
+      await soundOf(encoding, noise()),
     )
     await made.warmUp()
     return made
@@ -70,30 +103,19 @@ export class Weigher {
 
   /** A browser compiles well only what has run a few times, and the first answer shall not wait for that. */
   private async warmUp(): Promise<void> {
-    const second = new Float32Array(16_000).map((_, at) => Math.sin(at))
-    for (let times = 0; times < WARM_UPS; times++) await this.weigh(await this.take(second), ['one two three four'])
+    for (let times = 0; times < WARM_UPS; times++) await this.weigh(await this.take(noise()), ['one two three four'])
   }
 
   /** Takes in one utterance, 16 kHz mono at any level; texts are then weighed against it. */
   async take(pcm: Float32Array): Promise<Taken> {
-    const gain = gainFor(speechRms(pcm))
-    const input = new Float32Array(pcm.length + 2 * PAD)
-    input.set(
-      pcm.map((sample) => Math.max(-1, Math.min(1, sample * gain))),
-      PAD,
-    )
-    const { last_hidden_state: sound } = await this.encoder.run({
-      input_values: new Tensor('float32', input, [1, input.length]),
-    })
-    if (!sound) throw new Error('the weigher took nothing in')
-    return { sound, weights: new Map() }
+    return { sound: await soundOf(this.encoder, pcm), weights: new Map() }
   }
 
   /**
    * Natural logarithm of the probability of each text, given the sound, in the order of the texts. Which style it was
    * said in is found out with the first of them, and is the same for all: each writing costs time.
    */
-  async weigh(taken: Taken, texts: readonly string[]): Promise<readonly number[]> {
+  async weigh(taken: Taken, texts: readonly string[]): Promise<readonly Weighed[]> {
     const { weights } = taken
     const [first, ...others] = texts.filter((text) => !weights.has(text))
     if (first !== undefined) {
@@ -116,26 +138,54 @@ export class Weigher {
         weights.set(text, weighed[at] as number)
       })
     }
-    return texts.map((text) => weights.get(text) as number)
+    return texts.map((text) => ({ text, weight: weights.get(text) as number, habit: 0 }))
+  }
+
+  /**
+   * The likeliest texts of a grammar, as `grammarOf` writes it without its path for other speech, and `beside` them these;
+   * all with their habits.
+   */
+  async hear(taken: Taken, grammar: string, beside: readonly string[]): Promise<readonly Weighed[]> {
+    const { sound } = taken
+    const decoding = new Decoding(this.decoder, sound)
+    const found = await likeliest(sayableBy(grammar, new Set([SOUND])), {
+      pieces: WORD_PIECES,
+      go: (rows) => decoding.go(rows),
+      longest: Math.round((sound.dims[1] as number) / FRAMES_A_PIECE),
+    })
+    const weights = new Map((await this.weigh(taken, beside)).map(({ text, weight }) => [text, weight]))
+    for (const [text, weight] of found) weights.set(text, Math.max(weight, weights.get(text) ?? weight))
+    const habits = await this.habitsOf([...weights.keys()])
+    return [...weights].map(([text, weight], at) => ({ text, weight, habit: habits[at] as number }))
+  }
+
+  /** The words of a list come again and again, so they are kept. */
+  private async habitsOf(texts: readonly string[]): Promise<readonly number[]> {
+    const fresh = texts.filter((text) => !this.habits.has(text))
+    const found = await this.likelihoods(
+      this.nothing,
+      fresh.map((text) => written(text, ' ')),
+    )
+    if (this.habits.size > MOST_HABITS) this.habits.clear()
+    fresh.forEach((text, at) => {
+      this.habits.set(text, found[at] as number)
+    })
+    return texts.map((text) => this.habits.get(text) as number)
   }
 
   /** All rows at once: shorter ones are filled up behind their end, where nothing is read. */
-  private async likelihoods(heard: Tensor, writings: readonly string[]): Promise<readonly number[]> {
-    const rows = writings.map((writing) => [...llamaTokenizer.encode(writing, false, true), END])
+  private async likelihoods(sound: Tensor, texts: readonly string[]): Promise<readonly number[]> {
+    if (texts.length === 0) return []
+    const rows = texts.map((text) => [...piecesOf(text), END])
     const length = Math.max(...rows.map((row) => row.length))
     const input = new BigInt64Array(rows.length * length).fill(BigInt(END))
     rows.forEach((row, at) => {
       input.set([BEGIN, ...row.slice(0, -1)].map(BigInt), at * length)
     })
-    const sound = heard.data as Float32Array
-    const sounds = new Float32Array(rows.length * sound.length)
-    rows.forEach((_, at) => {
-      sounds.set(sound, at * sound.length)
-    })
     const { logits } = await this.decoder.run({
       ...NOTHING_BEFORE,
       input_ids: new Tensor('int64', input, [rows.length, length]),
-      encoder_hidden_states: new Tensor('float32', sounds, [rows.length, ...heard.dims.slice(1)]),
+      encoder_hidden_states: rowsOf(sound, new Array<number>(rows.length).fill(0)),
       use_cache_branch: new Tensor('bool', [false], [1]),
     })
     if (!logits) throw new Error('the weigher said nothing')
@@ -144,28 +194,25 @@ export class Weigher {
     return rows.map((row, at) =>
       row.reduce((sum, piece, index) => {
         const from = (at * length + index) * pieces
-        return sum + logProbability(all.subarray(from, from + pieces), piece)
+        return sum + logProbabilities(all.subarray(from, from + pieces))(piece)
       }, 0),
     )
   }
 }
 
-/** The decoder can go on from an earlier call; it never does here. */
-const NOTHING_BEFORE = Object.fromEntries(
-  Array.from({ length: LAYERS }, (_, layer) =>
-    ['decoder', 'encoder'].flatMap((side) =>
-      ['key', 'value'].map((part) => [
-        `past_key_values.${layer}.${side}.${part}`,
-        new Tensor('float32', new Float32Array(0), [0, HEADS, 1, WIDTH]),
-      ]),
-    ),
-  ).flat(),
-)
-
-function logProbability(logits: Float32Array, piece: number): number {
-  let top = Number.NEGATIVE_INFINITY
-  for (const value of logits) if (value > top) top = value
-  let sum = 0
-  for (const value of logits) sum += Math.exp(value - top)
-  return (logits[piece] ?? Number.NEGATIVE_INFINITY) - top - Math.log(sum)
+async function soundOf(encoder: InferenceSession, pcm: Float32Array): Promise<Tensor> {
+  const gain = gainFor(speechRms(pcm))
+  const input = new Float32Array(pcm.length + 2 * PAD)
+  input.set(
+    pcm.map((sample) => Math.max(-1, Math.min(1, sample * gain))),
+    PAD,
+  )
+  const { last_hidden_state: sound } = await encoder.run({
+    input_values: new Tensor('float32', input, [1, input.length]),
+  })
+  if (!sound) throw new Error('the weigher took nothing in')
+  return sound
 }
+
+/** A second and a half of something like noise, the same every time. */
+const noise = () => new Float32Array(24_000).map((_, at) => Math.sin(at * at) / 100)

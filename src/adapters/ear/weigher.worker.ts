@@ -1,7 +1,8 @@
-/** The thread around the weigher: it takes in sounds and weighs texts for whoever holds the other end of a line. */
+/** The thread around the weigher: it takes in sounds, weighs texts and hears for whoever holds the other end of a line. */
 
 import type { FromWeigher, ToWeigher, WeighingAnswer, WeighingOrder } from './messages.ts'
 import { type Taken, Weigher } from './weigher.ts'
+import type { Weighed } from './weight.ts'
 
 let weigher: Weigher | undefined
 /** Sounds that may still be asked about: an answer that goes on is taken in anew. */
@@ -30,9 +31,10 @@ async function receive(message: ToWeigher): Promise<void> {
 
 function serve(port: MessagePort): void {
   const taken = new Map<number, Promise<Taken>>()
-  const weigh = async (id: number, texts: readonly string[]) => {
-    const sound = await taken.get(id)
-    return weigher && sound ? weigher.weigh(sound, texts) : undefined
+  const answer = async (id: number, of: (weigher: Weigher, sound: Taken) => Promise<readonly Weighed[]>) => {
+    const sound = await taken.get(id)?.catch(() => undefined)
+    const sayings = weigher && sound && (await of(weigher, sound).catch(() => undefined))
+    port.postMessage({ id, sayings } satisfies WeighingAnswer)
   }
   port.onmessage = ({ data }: MessageEvent<WeighingOrder>) => {
     switch (data.type) {
@@ -45,10 +47,9 @@ function serve(port: MessagePort): void {
         return
       }
       case 'weigh':
-        weigh(data.id, data.texts)
-          .catch(() => undefined)
-          .then((weights) => port.postMessage({ id: data.id, weights } satisfies WeighingAnswer))
-        return
+        return void answer(data.id, (weigher, sound) => weigher.weigh(sound, data.texts))
+      case 'hear':
+        return void answer(data.id, (weigher, sound) => weigher.hear(sound, data.grammar, data.beside))
       default:
         return data satisfies never
     }

@@ -1,7 +1,8 @@
 /** The first worker's line to the weigher. A weigher that does not answer is done without from then on. */
 
-import type { Weighing } from './listening.ts'
 import type { WeighingAnswer, WeighingOrder } from './messages.ts'
+import type { Weighing } from './weighing.ts'
+import type { Weighed } from './weight.ts'
 
 /** Many times what a slow machine takes; a pilot who waited so long has been asked again. */
 const PATIENCE_MS = 3_000
@@ -9,7 +10,7 @@ const PATIENCE_MS = 3_000
 export class WeighingLine {
   private readonly port: MessagePort
   private readonly lost: () => void
-  private readonly waiting = new Map<number, (weights: readonly number[] | undefined) => void>()
+  private readonly waiting = new Map<number, (sayings: readonly Weighed[] | undefined) => void>()
   private id = 0
   private isLost = false
 
@@ -17,24 +18,28 @@ export class WeighingLine {
   constructor(port: MessagePort, lost: () => void) {
     this.port = port
     this.lost = lost
-    port.onmessage = ({ data }: MessageEvent<WeighingAnswer>) => this.waiting.get(data.id)?.(data.weights)
+    port.onmessage = ({ data }: MessageEvent<WeighingAnswer>) => this.waiting.get(data.id)?.(data.sayings)
   }
 
-  /** Has the sound taken in at once; undefined once the weigher is lost. */
-  weighing(pcm: Float32Array): Weighing | undefined {
+  /** Has the sound taken in at once, to be heard by this grammar; undefined once the weigher is lost. */
+  weighing(pcm: Float32Array, grammar: string): Weighing | undefined {
     if (this.isLost) return undefined
     const id = ++this.id
     this.tell({ type: 'take', id, pcm })
-    return (texts) => this.weigh(id, texts)
+    return {
+      weigh: (texts) => this.ask({ type: 'weigh', id, texts }),
+      hear: (beside) => this.ask({ type: 'hear', id, grammar, beside }),
+    }
   }
 
-  private weigh(id: number, texts: readonly string[]): Promise<readonly number[] | undefined> {
+  private ask(order: WeighingOrder): Promise<readonly Weighed[] | undefined> {
+    const { id } = order
     if (this.isLost) return Promise.resolve(undefined)
     return new Promise((resolve) => {
-      const done = (weights: readonly number[] | undefined) => {
+      const done = (sayings: readonly Weighed[] | undefined) => {
         clearTimeout(patience)
         this.waiting.delete(id)
-        resolve(weights)
+        resolve(sayings)
       }
       const patience = setTimeout(() => {
         this.isLost = true
@@ -42,7 +47,7 @@ export class WeighingLine {
         for (const giveUp of [...this.waiting.values()]) giveUp(undefined)
       }, PATIENCE_MS)
       this.waiting.set(id, done)
-      this.tell({ type: 'weigh', id, texts })
+      this.tell(order)
     })
   }
 

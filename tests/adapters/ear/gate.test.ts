@@ -17,16 +17,27 @@ interface Disagreeing {
   readonly further: readonly [Decoded, Decoded]
   /** What each saying weighs; `lost`: the weigher does not answer. */
   readonly weights: Readonly<Record<string, number>> | 'lost'
+  /** What the weigher hears itself, the same way. */
+  readonly own: Readonly<Record<string, number>>
 }
 
 const OTHER: Decoded = { ...DECODED, text: 'brake released' }
 
+/** Habits as they are, in a model that writes long texts less readily. */
+const sayings = (texts: readonly string[], weights: Readonly<Record<string, number>>) =>
+  texts.map((text) => ({ text, weight: weights[text] ?? -99, habit: -8 * text.split(' ').length }))
+
 /** A room with a pilot: loud frames are speech, and the recogniser hears the same words in all of it. */
-function room(isListenedTo = true, ofFollowed?: Decoded, { second, further, weights }: Partial<Disagreeing> = {}) {
+function room(
+  isListenedTo = true,
+  ofFollowed?: Decoded,
+  { second, further, weights, own = {} }: Partial<Disagreeing> = {},
+) {
   const events: EarEvent[] = []
   const looked: number[] = []
   const lookedFurther: number[] = []
   const followed: number[] = []
+  let heardItself = 0
   let understood = 0
   const denoiser = {
     push: (pcm: Float32Array) => ({ clean: pcm, eased: pcm, speech: (pcm[0] ?? 0) > 0.01 ? 0.95 : 0.02 }),
@@ -54,7 +65,20 @@ function room(isListenedTo = true, ofFollowed?: Decoded, { second, further, weig
       return { first: third, second: Promise.resolve(fourth) }
     },
     weighing: () =>
-      weights && (async (texts) => (weights === 'lost' ? undefined : texts.map((text) => weights[text] ?? -99))),
+      weights && {
+        weigh: async (texts) => (weights === 'lost' ? undefined : sayings(texts, weights)),
+        async hear(beside) {
+          heardItself++
+          const heard = sayings(beside, weights === 'lost' ? {} : weights)
+          return [
+            ...heard,
+            ...sayings(
+              Object.keys(own).filter((text) => !beside.includes(text)),
+              own,
+            ),
+          ]
+        },
+      },
     understood() {
       understood++
     },
@@ -76,6 +100,7 @@ function room(isListenedTo = true, ofFollowed?: Decoded, { second, further, weig
     lookedFurther,
     followed,
     understood: () => understood,
+    heardItself: () => heardItself,
     speak: (ms: number) => sound(ms, 0.2),
     quiet: (ms: number) => sound(ms, 0.0003),
     gate: (gate: EarGate) => listening.gate(gate, now),
@@ -335,21 +360,9 @@ describe('what was heard, in weight', () => {
   })
 
   it('is what one look heard and the weigher bears out, whichever look that is', async () => {
-    for (const further of [
-      [DECODED, RELEASED],
-      [RELEASED, RELEASED],
-    ] as const) {
-      const heard = await answer({ second: RELEASED, further, weights: { 'brake set': -30, 'brake released': -4 } })
-      expect(heard).toMatchObject({ text: 'brake released' })
-      expect(heard).not.toHaveProperty('doubt')
-    }
-  })
-
-  it('may come from a further look', async () => {
-    const weights = { 'brake set': -30, 'brake released': -30, 'brake on': -3 }
-    expect(await answer({ second: RELEASED, further: [other('brake on'), DECODED], weights })).toMatchObject({
-      text: 'brake on',
-    })
+    const heard = await answer({ second: RELEASED, weights: { 'brake set': -30, 'brake released': -4 } })
+    expect(heard).toMatchObject({ text: 'brake released' })
+    expect(heard).not.toHaveProperty('doubt')
   })
 
   it('is in doubt where two sayings weigh nearly the same', async () => {
@@ -362,5 +375,60 @@ describe('what was heard, in weight', () => {
     const unsettled = { second: RELEASED, further: [RELEASED, DECODED], weights: 'lost' } as const
     expect(await answer(unsettled)).toMatchObject({ text: 'brake set', doubt: 'unsure' })
     expect(await answer({ ...unsettled, further: [DECODED, DECODED] })).not.toHaveProperty('doubt')
+  })
+
+  describe('beside what the weigher hears itself', () => {
+    const FOUR_TWO = other('four two')
+    const looked = (heardBy: Partial<Disagreeing>) => answer({ followed: FOUR_TWO, ...heardBy })
+
+    it('is not asked about where it fits well', async () => {
+      const pilot = room(true, FOUR_TWO, { weights: { 'four two': -3 }, own: { 'five two': -1 } })
+      pilot.quiet(1_000)
+      pilot.speak(900)
+      pilot.quiet(1_500)
+      expect(await pilot.heard()).toMatchObject([{ text: 'four two' }])
+      expect(pilot.heardItself()).toBe(0)
+    })
+
+    it('stands where that is the same, or not much likelier', async () => {
+      for (const own of [{ 'four two': -9 }, { 'nine nine nine': -11, 'four two': -9 }, { 'four five': -7 }]) {
+        const heard = await looked({ weights: { 'four two': -9 }, own })
+        expect(heard).toMatchObject({ text: 'four two' })
+        expect(heard).not.toHaveProperty('doubt')
+      }
+    })
+
+    it('is in doubt where that is much likelier, however well it fits', async () => {
+      expect(await looked({ weights: { 'four two': -9 }, own: { 'nine nine': -2 } })).toMatchObject({
+        text: 'four two',
+        doubt: 'unsure',
+        alternatives: [{ text: 'nine nine' }],
+      })
+    })
+
+    it('gives way to a number that a look heard in part', async () => {
+      const heard = await looked({ weights: { 'four two': -12 }, own: { 'four five': -2, 'nine five': -7 } })
+      expect(heard).toMatchObject({ text: 'four five', words: [] })
+      expect(heard).not.toHaveProperty('doubt')
+    })
+
+    it.each([
+      ['has a rival', { 'four five': -2, 'four nine': -3 }],
+      ['does not fit well', { 'four five': -11 }],
+      ['has nothing of what a look heard', { 'nine five': -2 }],
+    ])('gives no way to a number that %s', async (_, own) => {
+      expect(await looked({ weights: { 'four two': -16 }, own })).toMatchObject({ text: 'four two', doubt: 'unsure' })
+    })
+
+    it('never gives way to words: one that no look heard may be "not"', async () => {
+      const own = { 'brake not set': -1 }
+      expect(await answer({ weights: { 'brake set': -14 }, own })).toMatchObject({ text: 'brake set', doubt: 'unsure' })
+    })
+
+    it('is other speech where no part of it was said, whatever words that finds', async () => {
+      expect(await answer({ weights: { 'brake set': -60 }, own: { continue: -9 } })).toMatchObject({
+        doubt: 'otherSpeech',
+      })
+    })
   })
 })

@@ -6,6 +6,10 @@ import { beforeAll, describe, expect, it } from 'vitest'
 import { nodeWeigher } from '../../../src/adapters/ear/nodeEar.ts'
 import { readWav } from '../../../src/adapters/ear/wav.ts'
 import { type Weigher, written } from '../../../src/adapters/ear/weigher.ts'
+import { VALUE_ITEMS, WORD_ITEMS } from '../../../src/build/bench/earCases.ts'
+import { grammarOf } from '../../../src/kernel/hearing/grammar.ts'
+import { vocabularyOfItems } from '../../../src/kernel/hearing/vocabulary.ts'
+import type { KindSpec } from '../../../src/kernel/kinds/kind.ts'
 
 const AUDIO = fileURLToPath(new URL('../../../audio/check/', import.meta.url))
 
@@ -19,7 +23,8 @@ async function recording(name: string): Promise<Float32Array> {
   if ('problem' in wav) throw new Error(wav.problem)
   return wav.pcm
 }
-const weights = async (pcm: Float32Array, texts: readonly string[]) => weigher.weigh(await weigher.take(pcm), texts)
+const weights = async (pcm: Float32Array, texts: readonly string[]) =>
+  (await weigher.weigh(await weigher.take(pcm), texts)).map(({ weight }) => weight)
 
 const DIGITS = ['zero', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine']
 
@@ -56,6 +61,39 @@ describe('weighing', () => {
     // The model counts in steps that its whole input sets, so some of a nat may differ.
     expect(Math.abs(among - alone)).toBeLessThan(1)
     expect(Math.abs(faint - alone)).toBeLessThan(1)
+  })
+})
+
+describe('what it hears itself', () => {
+  const vocabulary = vocabularyOfItems([...WORD_ITEMS, ...VALUE_ITEMS], [])
+  const heard = async (name: string, spec?: KindSpec, beside: readonly string[] = []) => {
+    const taken = await weigher.take(await recording(name))
+    const grammar = grammarOf({ shapes: spec ? [spec] : [], yesNo: false }, vocabulary)
+    const sayings = await weigher.hear(taken, grammar, beside)
+    return { taken, sayings: [...sayings].sort((one, other) => other.weight - one.weight) }
+  }
+
+  it.each([
+    ['four-two-seven-one', { kind: 'digits', length: 4 }, 'four two seven one'],
+    ['zero-eight-nine', { kind: 'heading' }, 'zero eight nine'],
+    ['one-zero-one-three', { kind: 'altimeter', unit: 'hPa' }, 'one zero one three'],
+    ['closed-and-unlocked', undefined, 'closed and unlocked'],
+  ] as const)('is what was said: %s', { timeout: 60_000 }, async (name, spec, said) => {
+    const { sayings } = await heard(name, spec)
+    expect(sayings[0]?.text).toBe(said)
+  })
+
+  it('has habits: what is written though nothing was said: everyday words more readily than those of a list', async () => {
+    const { sayings } = await heard('closed-and-unlocked', undefined, ['brake set tug away', 'closed and left'])
+    const habit = (text: string) => sayings.find((saying) => saying.text === text)?.habit ?? 0
+    expect(habit('brake set tug away')).toBeLessThan(habit('closed and left'))
+    expect(habit('closed and left')).toBeLessThan(-10)
+  })
+
+  it('weighs what it weighs when it is asked', { timeout: 60_000 }, async () => {
+    const { taken, sayings } = await heard('four-two-seven-one', { kind: 'digits', length: 4 })
+    const [asked] = await weigher.weigh(taken, ['four two seven one'])
+    expect(Math.abs((sayings[0]?.weight ?? 0) - (asked?.weight ?? 99))).toBeLessThan(1)
   })
 })
 
