@@ -4,14 +4,13 @@
  * knows the answer (law 2); `weighing.ts` says what comes of both.
  */
 
-import llamaTokenizer from 'llama-tokenizer-js'
 import { env, InferenceSession, Tensor } from 'onnxruntime-web/wasm'
 import { SOUND } from '../../kernel/hearing/phones.ts'
 import { sayableBy } from '../../kernel/hearing/sayable.ts'
-import { DIGIT_WORDS } from '../../kernel/numbers/words.ts'
 import { gainFor, speechRms } from './level.ts'
-import { likeliest, type WordPieces } from './weigherBeam.ts'
+import { likeliest } from './weigherBeam.ts'
 import { Decoding, logProbabilities, NOTHING_BEFORE, rowsOf } from './weigherDecoder.ts'
+import { isDigits, piecesOf, STYLES, type Style, WORD_PIECES, written } from './weigherWriting.ts'
 import type { Weighed } from './weight.ts'
 
 /** Contents of the model's two files. */
@@ -20,48 +19,10 @@ export interface WeigherFiles {
   readonly decoder: Uint8Array
 }
 
-/** The pieces that begin and end a text, by the model's own list. */
-const [BEGIN, END] = [1, 2]
 /** Without silence around it the first sounds of a short answer are lost on the model. 0.2 s at 16 kHz. */
 const PAD = 3200
 const WARM_UPS = 3
 const MOST_HABITS = 2_000
-
-/** The model has hardly met the radio's names of digits. */
-const PLAIN: Readonly<Record<string, string>> = { niner: 'nine', fife: 'five', tree: 'three', fower: 'four' }
-
-/** How the model has learned to write what is said: in one breath, or word by word. */
-const STYLES = [' ', ', '] as const
-type Style = (typeof STYLES)[number]
-/** Only digits are said word by word. */
-const isDigits = (text: string) => text.includes(' ') && text.split(' ').every((word) => DIGITS.has(word))
-const DIGITS: ReadonlySet<string> = new Set([...DIGIT_WORDS, 'oh', ...Object.keys(PLAIN)])
-
-export function written(text: string, style: Style): string {
-  const plain = text
-    .split(' ')
-    .map((word) => PLAIN[word] ?? word)
-    .join(style)
-  return `${capital(plain)}.`
-}
-const capital = (text: string) => `${text.charAt(0).toUpperCase()}${text.slice(1)}`
-
-const piecesOf = (text: string): readonly number[] => llamaTokenizer.encode(text, false, true)
-const lastPieceOf = (text: string) => piecesOf(text).at(-1) as number
-const writings = new Map<string, readonly number[]>()
-const WORD_PIECES: WordPieces = {
-  begin: BEGIN,
-  end: END,
-  stop: lastPieceOf('one.'),
-  comma: lastPieceOf('one,'),
-  of(word, isFirst) {
-    const plain = PLAIN[word] ?? word
-    const text = isFirst ? capital(plain) : plain
-    const pieces = writings.get(text) ?? piecesOf(text)
-    writings.set(text, pieces)
-    return pieces
-  },
-}
 
 /** Frames of the taken sound, about 24 ms each, in which no more than one piece is ever said. */
 const FRAMES_A_PIECE = 5
@@ -161,12 +122,12 @@ export class Weigher {
 
   /** The words of a list come again and again, so they are kept. */
   private async habitsOf(texts: readonly string[]): Promise<readonly number[]> {
+    if (this.habits.size > MOST_HABITS) this.habits.clear()
     const fresh = texts.filter((text) => !this.habits.has(text))
     const found = await this.likelihoods(
       this.nothing,
       fresh.map((text) => written(text, ' ')),
     )
-    if (this.habits.size > MOST_HABITS) this.habits.clear()
     fresh.forEach((text, at) => {
       this.habits.set(text, found[at] as number)
     })
@@ -176,11 +137,12 @@ export class Weigher {
   /** All rows at once: shorter ones are filled up behind their end, where nothing is read. */
   private async likelihoods(sound: Tensor, texts: readonly string[]): Promise<readonly number[]> {
     if (texts.length === 0) return []
-    const rows = texts.map((text) => [...piecesOf(text), END])
+    const { begin, end } = WORD_PIECES
+    const rows = texts.map((text) => [...piecesOf(text), end])
     const length = Math.max(...rows.map((row) => row.length))
-    const input = new BigInt64Array(rows.length * length).fill(BigInt(END))
+    const input = new BigInt64Array(rows.length * length).fill(BigInt(end))
     rows.forEach((row, at) => {
-      input.set([BEGIN, ...row.slice(0, -1)].map(BigInt), at * length)
+      input.set([begin, ...row.slice(0, -1)].map(BigInt), at * length)
     })
     const { logits } = await this.decoder.run({
       ...NOTHING_BEFORE,

@@ -35,7 +35,11 @@ const BROWSER = {
   away: { value: 'browser', label: "The browser's recognition", about: 'may send what you say to its maker' },
 } as const
 const WEIGHING = [
-  { value: 'on', label: 'Two models', about: '43 MB more, fetched once; tells other speech apart' },
+  {
+    value: 'on',
+    label: 'Two models',
+    about: '43 MB more, fetched once; hears better in noise, tells other speech apart',
+  },
   { value: 'off', label: 'One model', about: 'small and quick' },
 ] as const
 const LISTENING = [
