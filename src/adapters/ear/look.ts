@@ -7,6 +7,7 @@ import type { SoundSwallowerModule } from 'soundswallower'
 import { grammarOf, wordsNeeded } from '../../kernel/hearing/grammar.ts'
 import type { Hearable, Vocabulary } from '../../kernel/hearing/hearable.ts'
 import { isScraps } from '../../kernel/hearing/saying.ts'
+import { shareBesideWords } from './besideWords.ts'
 import { type Decoded, EarDecoder, type FrontEnd, type ModelFiles } from './decoder.ts'
 import { joined } from './denoise.ts'
 import { type Dictionary, pronounce, SOUND_ENTRIES } from './dictionary.ts'
@@ -17,6 +18,9 @@ import type { Scale } from './vocalTract.ts'
 
 /** Noise put under the sound: less than -76 dBFS and formant voices are lost, more than -60 and weak endings are. */
 const FLOOR_DBFS: Readonly<Record<FrontEnd, number>> = { plain: -70, cleaned: -76, shifted: -70 }
+
+/** Words that cover less of what was said are no answer: of answers they cover all. */
+const MOST_BESIDE = 0.5
 
 export class Look {
   private readonly decoder: EarDecoder
@@ -176,10 +180,11 @@ export class Look {
     return { level, mean: this.decoder.meanOf(heard) }
   }
 
-  /** Scraps are other speech; from an answer it learns the speaker. */
+  /** Scraps are other speech, and so is a word in the middle of it; from an answer it learns the speaker. */
   private finished(decoded: Decoded, heard: Float32Array, sample: VoiceSample): Decoded {
     if (!this.vocabulary || !this.hearable) return decoded
-    if (isScraps(this.hearable, this.vocabulary, decoded.text)) return { ...decoded, otherSpeech: 1 }
+    const isInOthers = shareBesideWords(heard, decoded.words) > MOST_BESIDE
+    if (isInOthers || isScraps(this.hearable, this.vocabulary, decoded.text)) return { ...decoded, otherSpeech: 1 }
     if (!isOther(decoded)) {
       this.speaker.learn(sample)
       this.latest = { heard, level: sample.level, grammar: this.grammar }
