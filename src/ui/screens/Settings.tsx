@@ -38,7 +38,7 @@ const WEIGHING = [
   {
     value: 'on',
     label: 'Two models',
-    about: '43 MB more, fetched once; hears better in noise, tells other speech apart',
+    about: '43 MB more, fetched once; much better in noise',
   },
   { value: 'off', label: 'One model', about: 'small and quick' },
 ] as const
