@@ -27,6 +27,9 @@ export function nearSaying(one: string, other: string): boolean {
 }
 const NEAR = 0.5
 
+/** Whether a number is said in it. */
+export const hasNumber = (text: string): boolean => numberWords(text).length > 0
+
 const numberWords = (text: string) => tokensOf(text).filter(({ number }) => number !== undefined)
 
 const said = (text: string) => canonical(text).filter((word) => !LITTLE.has(word))

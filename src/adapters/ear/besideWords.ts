@@ -1,6 +1,7 @@
 /** How much of a sound its words leave over: a word found in the middle of other speech is no answer. Pure. */
 
 import type { HeardWord } from '../../ports.ts'
+import { rms } from './level.ts'
 
 const FRAME = 480
 const FRAME_MS = 30
@@ -11,19 +12,15 @@ const AROUND_MS = 120
 
 /** Share of the loud frames that no word covers, 0 to 1; `pcm` is 16 kHz mono, the words are timed from its beginning. */
 export function shareBesideWords(pcm: Float32Array, words: readonly HeardWord[]): number {
-  const powers: number[] = []
-  for (let at = 0; at + FRAME <= pcm.length; at += FRAME) {
-    let sum = 0
-    for (let index = at; index < at + FRAME; index++) sum += (pcm[index] as number) ** 2
-    powers.push(sum / FRAME)
-  }
+  const levels: number[] = []
+  for (let at = 0; at + FRAME <= pcm.length; at += FRAME) levels.push(rms(pcm.subarray(at, at + FRAME)))
   // Of the loudest tenth the quietest: a click is not what is compared with.
-  const loud = [...powers].sort((one, other) => other - one)[Math.floor(powers.length / 10)] ?? 0
-  const least = loud / 10 ** (QUIETER_DB / 10)
+  const loud = [...levels].sort((one, other) => other - one)[Math.floor(levels.length / 10)] ?? 0
+  const least = loud / 10 ** (QUIETER_DB / 20)
   let all = 0
   let beside = 0
-  for (const [index, power] of powers.entries()) {
-    if (power < least || power === 0) continue
+  for (const [index, level] of levels.entries()) {
+    if (level < least || level === 0) continue
     all++
     const at = (index + 0.5) * FRAME_MS
     if (!words.some(({ beginMs, endMs }) => at > beginMs - AROUND_MS && at < endMs + AROUND_MS)) beside++

@@ -27,7 +27,7 @@ export class Look {
   private readonly frontEnd: FrontEnd
   private vocabulary: Vocabulary | undefined
   private hearable: Hearable | undefined
-  private grammar = ''
+  private jsgf = ''
   private speaker: Speaker
   /** Scale of the filters for this voice, and the one that the speaker's mean was taken with. */
   private scale: Scale = 1
@@ -62,8 +62,8 @@ export class Look {
   }
 
   /** The grammar of the item it listens for; empty before `expect`. */
-  get asked(): string {
-    return this.grammar
+  get grammar(): string {
+    return this.jsgf
   }
 
   /** One utterance is all that is known of the voice. */
@@ -89,8 +89,8 @@ export class Look {
     if (!this.vocabulary) throw new Error('no vocabulary yet')
     this.abandon()
     this.hearable = hearable
-    this.grammar = grammarOf(hearable, this.vocabulary)
-    this.decoder.setGrammar(this.grammar)
+    this.jsgf = grammarOf(hearable, this.vocabulary)
+    this.decoder.setGrammar(this.jsgf)
   }
 
   /** Begins to decode an utterance while it comes, where the speaker is known; 16 kHz mono, as all pieces. */
@@ -163,7 +163,7 @@ export class Look {
   ready(): void {
     this.abandon()
     this.begun++
-    this.decoder.setGrammar(this.grammar)
+    this.decoder.setGrammar(this.jsgf)
     this.decoder.suit(this.scale)
     if (this.meanScale === this.scale) return
     // A mean belongs to its filters.
@@ -187,7 +187,7 @@ export class Look {
     if (isInOthers || isScraps(this.hearable, this.vocabulary, decoded.text)) return { ...decoded, otherSpeech: 1 }
     if (!isOther(decoded)) {
       this.speaker.learn(sample)
-      this.latest = { heard, level: sample.level, grammar: this.grammar }
+      this.latest = { heard, level: sample.level, grammar: this.jsgf }
     }
     return decoded
   }

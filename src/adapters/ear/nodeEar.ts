@@ -105,7 +105,7 @@ export async function createNodeRecogniser(vocabulary: Vocabulary, weigher?: Wei
     const began = performance.now()
     const taken = await weigher?.take(eased)
     const takenAt = performance.now()
-    const weighing = weigher && taken && sayingsOf(weigher, Promise.resolve(taken), plain.asked)
+    const weighing = weigher && taken && sayingsOf(weigher, Promise.resolve(taken), plain.grammar)
     const inAll = await inWeight(found, looks, weighing)
     return { inAll, ms: Math.max(soFarMs, takenAt - began) + performance.now() - takenAt }
   }
@@ -232,7 +232,7 @@ export function sideBySide(plain: Look, cleaned: Look, weigher?: Weigher): Looks
     end: () => ({ first: plain.end(), second: Promise.resolve(cleaned.end()) }),
     at: (pcm) => ({ first: plain.at(pcm), second: Promise.resolve(cleaned.at(pcm)) }),
     furtherAt: (pcm) => ({ first: plain.by(FURTHER[0], pcm), second: Promise.resolve(cleaned.by(FURTHER[1], pcm)) }),
-    weighing: (pcm) => weigher && sayingsOf(weigher, weigher.take(pcm), plain.asked),
+    weighing: (pcm) => weigher && sayingsOf(weigher, weigher.take(pcm), plain.grammar),
     understood: () => studyAtOnce(study, plain),
   }
 }

@@ -169,7 +169,7 @@ function joinPeer(port: MessagePort): Listening {
       const second = ask((id) => ({ type: 'furtherLook', id, pcm })).then(loaded)
       return { first: loaded(look).by(FURTHER[0], pcm), second }
     },
-    weighing: (pcm) => weigher?.weighing(pcm, loaded(look).asked),
+    weighing: (pcm) => weigher?.weighing(pcm, loaded(look).grammar),
     understood: () => tell({ type: 'understood' }),
   }
   return new Listening({ looks, denoiser: loaded(denoiser), emit })

@@ -9,7 +9,7 @@ import { SOUND } from '../../kernel/hearing/phones.ts'
 import { sayableBy } from '../../kernel/hearing/sayable.ts'
 import { gainFor, speechRms } from './level.ts'
 import { likeliest } from './weigherBeam.ts'
-import { Decoding, logProbabilities, NOTHING_BEFORE, rowsOf } from './weigherDecoder.ts'
+import { ByRows, Decoding, logProbabilities, NOTHING_BEFORE } from './weigherDecoder.ts'
 import { isDigits, piecesOf, STYLES, type Style, WORD_PIECES, written } from './weigherWriting.ts'
 import type { Weighed } from './weight.ts'
 
@@ -147,7 +147,7 @@ export class Weigher {
     const { logits } = await this.decoder.run({
       ...NOTHING_BEFORE,
       input_ids: new Tensor('int64', input, [rows.length, length]),
-      encoder_hidden_states: rowsOf(sound, new Array<number>(rows.length).fill(0)),
+      ...new ByRows({ encoder_hidden_states: sound }).of(rows.length),
       use_cache_branch: new Tensor('bool', [false], [1]),
     })
     if (!logits) throw new Error('the weigher said nothing')

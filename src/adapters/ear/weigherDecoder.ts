@@ -66,7 +66,7 @@ export class Decoding {
 }
 
 /** Tensors of one row, the same in each of several. */
-class ByRows {
+export class ByRows {
   private readonly one: Tensors
   private readonly made = new Map<number, Tensors>()
 
@@ -94,7 +94,7 @@ const picked = (tensors: Tensors, rows: readonly number[]): Tensors =>
   Object.fromEntries(Object.entries(tensors).map(([name, tensor]) => [name, rowsOf(tensor, rows)]))
 
 /** These rows of a tensor, in this order. */
-export function rowsOf(tensor: Tensor, rows: readonly number[]): Tensor {
+function rowsOf(tensor: Tensor, rows: readonly number[]): Tensor {
   const data = tensor.data as Float32Array
   const [count = 1, ...dims] = tensor.dims
   const size = data.length / count

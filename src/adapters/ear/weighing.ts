@@ -4,8 +4,7 @@
  * that it hears clearly, and a look heard in part, is taken for said. Which value is right is not known here (law 2).
  */
 
-import { tokensOf } from '../../kernel/numbers/tokens.ts'
-import { sameSaying, shareInCommon } from './agreement.ts'
+import { hasNumber, sameSaying, shareInCommon } from './agreement.ts'
 import type { Decoded } from './decoder.ts'
 import { isOther, type Recognition } from './recogniser.ts'
 import { proportion, type Weighed, wordsIn } from './weight.ts'
@@ -65,7 +64,7 @@ function isClear({ doubt }: Recognition, heard: readonly Weighed[]): boolean {
 }
 
 /** By the sayings of the looks, and what the weigher heard itself. It is sure, or says what the looks most likely heard. */
-export function weighed(found: Recognition, looks: readonly Decoded[], sayingsOfAll: readonly Weighed[]): Recognition {
+function weighed(found: Recognition, looks: readonly Decoded[], sayingsOfAll: readonly Weighed[]): Recognition {
   const texts = sayings(looks)
   const all = [...sayingsOfAll].sort((one, other) => proportion(other) - proportion(one))
   const ofLooks = all.filter(({ text }) => texts.includes(text))
@@ -95,7 +94,7 @@ function isBorneOut(
   return fits && lead(saying, ofLooks) >= OUTWEIGHING && lead(saying, all) >= (doubt ? 0 : -AGREED)
 }
 
-/** What the weigher heard itself, and a look in part. Numbers alone: a word that no look heard may be "not". */
+/** What the weigher heard itself, and a look in part. Not words alone: one that no look heard may be "not". */
 function isOwn(saying: Weighed, ofLooks: readonly Weighed[], all: readonly Weighed[]): boolean {
   const { text, weight } = saying
   return (
@@ -105,8 +104,6 @@ function isOwn(saying: Weighed, ofLooks: readonly Weighed[], all: readonly Weigh
     ofLooks.some((other) => shareInCommon(text, other.text) >= IN_PART)
   )
 }
-
-const hasNumber = (text: string) => tokensOf(text).some(({ number }) => number !== undefined)
 
 /** By how much it outweighs the heaviest of those that say something else; less than 0 where it does not. */
 function lead(saying: Weighed, among: readonly Weighed[]): number {
