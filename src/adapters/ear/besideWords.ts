@@ -1,10 +1,9 @@
 /** How much of a sound its words leave over: a word found in the middle of other speech is no answer. Pure. */
 
 import type { HeardWord } from '../../ports.ts'
+import { FRAME, FRAME_MS } from './frame.ts'
 import { rms } from './level.ts'
 
-const FRAME = 480
-const FRAME_MS = 30
 /** Frames so far below the loudest ones are pauses, breath, and noise that was left. Chosen on the tuning set, as the next. */
 const QUIETER_DB = 15
 /** Words begin before and end behind where they are found. */

@@ -1,5 +1,6 @@
 /** Microphone -> numbered frames of 30 ms at 16 kHz, on the audio thread, by a port straight to the worker. */
 
+import { FRAME } from './frame.ts'
 import type { CapturedFrame } from './messages.ts'
 import { createResampler } from './resample.ts'
 
@@ -10,7 +11,6 @@ declare class AudioWorkletProcessor {
 }
 
 const RATE = 16000
-const FRAME = 480
 
 class Capture extends AudioWorkletProcessor {
   private readonly resampler = createResampler(sampleRate, RATE)

@@ -11,6 +11,7 @@ import type { Heard } from '../../ports.ts'
 import type { Decoded, ModelFiles } from './decoder.ts'
 import { type Denoiser, joined, loadDenoiser } from './denoise.ts'
 import { parseDictionary, pronounce } from './dictionary.ts'
+import { FRAME, FRAME_MS } from './frame.ts'
 import type { Looks } from './listening.ts'
 import { Look } from './look.ts'
 import { FURTHER, mayBeUpheld, type Recognition, recognition, settled, upheld } from './recogniser.ts'
@@ -176,8 +177,6 @@ export async function unpronounced(vocabulary: Vocabulary): Promise<readonly str
   return pronounce(wordsNeeded(vocabulary), dictionary, vocabulary.pronunciations).missing
 }
 
-const FRAME = 480
-const FRAME_MS = 30
 /** All of a recording is one utterance, whatever pauses are in it. */
 const FOREVER = Number.POSITIVE_INFINITY
 const WHOLE_FILE: UtteranceTimes = {

@@ -8,6 +8,7 @@ import type { EarEvent } from '../../ports.ts'
 import type { Decoded, FrontEnd } from './decoder.ts'
 import { type Denoiser, loadDenoiser } from './denoise.ts'
 import { parseDictionary } from './dictionary.ts'
+import { FrameDates } from './frameDates.ts'
 import { Listening, type Looks } from './listening.ts'
 import { Look } from './look.ts'
 import type { CapturedFrame, FromPeer, FromWorker, ToPeer, ToWorker } from './messages.ts'
@@ -24,7 +25,6 @@ let denoiser: Denoiser | undefined
 /** Comes late, or never. */
 let weigher: WeighingLine | undefined
 let listening: Listening | undefined
-const FRAME_MS = 30
 
 const say = (message: FromWorker) => self.postMessage(message)
 const emit = (event: EarEvent) => say({ type: 'event', event })
@@ -209,18 +209,11 @@ function servePeer(port: MessagePort): void {
   }
 }
 
-/**
- * Frames are dated where they are captured, for here they wait while something is looked at. They follow one another
- * without a gap, so one date serves them all.
- */
+/** Frames are dated where they are captured, for here they wait while something is looked at. */
 function hearFrames(port: MessagePort, clockOffsetMs: number): void {
   clockOffset = clockOffsetMs
-  let begin = 0
-  port.onmessage = ({ data }: MessageEvent<CapturedFrame>) => {
-    const latest = data.endedAt + clockOffset - FRAME_MS
-    const dated = begin + data.seq * FRAME_MS
-    // The least delayed frame is right; a frame far off means that the stream had stopped for a while.
-    if (begin === 0 || dated > latest || latest - dated > 500) begin = latest - data.seq * FRAME_MS
-    listening?.frame(data.pcm, begin + data.seq * FRAME_MS)
+  const dates = new FrameDates()
+  port.onmessage = ({ data: { pcm, seq, endedAt } }: MessageEvent<CapturedFrame>) => {
+    listening?.frame(pcm, dates.date(seq, endedAt + clockOffset))
   }
 }

@@ -5,6 +5,7 @@
 
 import type { SaidForm } from '../../kernel/hearing/form.ts'
 import { joined } from './denoise.ts'
+import { FRAME_MS } from './frame.ts'
 
 export interface Frame {
   /** 16 kHz, 30 ms: the sound as it came, with the noise taken off, and with some of it left. */
@@ -78,7 +79,6 @@ export function silenceThatEnds(form: SaidForm | undefined, { fullMs, wholeMs, h
   return form === 'whole' ? wholeMs : halfMs
 }
 
-const FRAME_MS = 30
 /** Voiced frames in a row that make speech; fewer are clicks. */
 const ONSET_FRAMES = 3
 /** Silence kept behind the last voiced frame: final consonants are weak. */

@@ -9,6 +9,7 @@ import { fileURLToPath } from 'node:url'
 import createModule from 'soundswallower'
 import { type Denoiser, loadDenoiser } from '../../adapters/ear/denoise.ts'
 import { parseDictionary } from '../../adapters/ear/dictionary.ts'
+import { FRAME, FRAME_MS } from '../../adapters/ear/frame.ts'
 import { Listening } from '../../adapters/ear/listening.ts'
 import { Look } from '../../adapters/ear/look.ts'
 import { DENOISER_WASM, MODEL_DIR, nodeFiles, nodeWeigher, sideBySide } from '../../adapters/ear/nodeEar.ts'
@@ -30,8 +31,6 @@ import { readInputs } from '../../packs/inputs.ts'
 import type { Clock, Ear, EarEvent, Voice } from '../../ports.ts'
 
 const here = (path: string) => fileURLToPath(new URL(`../../../${path}`, import.meta.url))
-const FRAME = 480
-const FRAME_MS = 30
 const GUARD_MS = 120
 /** How long the voice takes for a word. */
 const MS_PER_WORD = 300
