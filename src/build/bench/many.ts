@@ -1,11 +1,12 @@
 /**
- * Many utterances for the ear's two workers in a real browser, faster than they could be said: recordings as frames, as
+ * Many utterances for the ear's workers in a real browser, faster than they could be said: recordings as frames, as
  * the audio thread sends them. All of it runs in the page.
  */
 
 import type { Vocabulary } from '../../kernel/hearing/hearable.ts'
 
 type Workers = typeof import('../../adapters/ear/workers.ts')
+type WeigherThreads = typeof import('../../adapters/ear/weigherThread.ts')
 type Files = typeof import('../../adapters/ear/modelFiles.ts')
 type Dictionaries = typeof import('../../adapters/ear/dictionary.ts')
 type Grammar = typeof import('../../kernel/hearing/grammar.ts')
@@ -27,12 +28,14 @@ declare global {
 async function prepare({ vocabulary, recordings }: { vocabulary: Vocabulary; recordings: readonly string[] }) {
   const [
     { startWorkers },
+    { startWeigher },
     { fetchModel },
     { pronounce, parseDictionary, writeDictionary },
     { wordsNeeded },
     { readWav },
   ] = await Promise.all([
     window.bring<Workers>('/adapters/ear/workers.ts'),
+    window.bring<WeigherThreads>('/adapters/ear/weigherThread.ts'),
     window.bring<Files>('/adapters/ear/modelFiles.ts'),
     window.bring<Dictionaries>('/adapters/ear/dictionary.ts'),
     window.bring<Grammar>('/kernel/hearing/grammar.ts'),
@@ -55,7 +58,8 @@ async function prepare({ vocabulary, recordings }: { vocabulary: Vocabulary; rec
     padded.set(wav.pcm)
     return padded
   })
-  const model = await fetchModel(new URL('/model/', location.href).href, () => {})
+  const modelBase = new URL('/model/', location.href).href
+  const model = await fetchModel(modelBase, () => {})
   let heard: (text: string) => void = () => {}
   const workers = await startWorkers(model, {
     receive: (message) => {
@@ -68,6 +72,8 @@ async function prepare({ vocabulary, recordings }: { vocabulary: Vocabulary; rec
   })
   const { entries } = pronounce(wordsNeeded(vocabulary), parseDictionary(model.words), vocabulary.pronunciations)
   workers.both({ type: 'learn', vocabulary, dictionary: writeDictionary(entries) })
+  const weigher = (await startWeigher(modelBase)).line()
+  workers.first({ type: 'weigher', port: weigher }, [weigher])
   const { port1, port2 } = new MessageChannel()
   workers.first({ type: 'frames', port: port1, clockOffsetMs: 0 }, [port1])
   let seq = 0
