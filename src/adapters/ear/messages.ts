@@ -90,6 +90,7 @@ export type WeighingOrder =
   | { readonly type: 'take'; readonly id: number; readonly pcm: Float32Array }
   | { readonly type: 'weigh'; readonly id: number; readonly texts: readonly string[] }
   | { readonly type: 'hear'; readonly id: number; readonly grammar: string; readonly beside: readonly string[] }
+  | { readonly type: 'hearAnything'; readonly id: number }
 /** Weigher -> first worker; none where it could not. */
 export interface WeighingAnswer {
   readonly id: number

@@ -240,5 +240,6 @@ function sayingsOf(weigher: Weigher, taken: Promise<Taken>, grammar: string): We
   return {
     weigh: async (texts) => weigher.weigh(await taken, texts),
     hear: async (beside) => weigher.hear(await taken, grammar, beside),
+    hearAnything: async () => weigher.hearAnything(await taken),
   }
 }

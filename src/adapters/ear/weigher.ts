@@ -8,9 +8,20 @@ import { env, InferenceSession, Tensor } from 'onnxruntime-web/wasm'
 import { SOUND } from '../../kernel/hearing/phones.ts'
 import { sayableBy } from '../../kernel/hearing/sayable.ts'
 import { gainFor, speechRms } from './level.ts'
-import { likeliest } from './weigherBeam.ts'
+import { type Beam, likeliest } from './weigherBeam.ts'
 import { ByRows, Decoding, logProbabilities, NOTHING_BEFORE } from './weigherDecoder.ts'
-import { isDigits, piecesOf, STYLES, type Style, WORD_PIECES, written } from './weigherWriting.ts'
+import { freely } from './weigherFree.ts'
+import {
+  isDigits,
+  isOfWord,
+  PIECES,
+  piecesOf,
+  STYLES,
+  type Style,
+  textOf,
+  WORD_PIECES,
+  written,
+} from './weigherWriting.ts'
 import type { Weighed } from './weight.ts'
 
 /** Contents of the model's two files. */
@@ -108,16 +119,26 @@ export class Weigher {
    */
   async hear(taken: Taken, grammar: string, beside: readonly string[]): Promise<readonly Weighed[]> {
     const { sound } = taken
-    const decoding = new Decoding(this.decoder, sound)
-    const found = await likeliest(sayableBy(grammar, new Set([SOUND])), {
-      pieces: WORD_PIECES,
-      go: (rows) => decoding.go(rows),
-      longest: Math.round((sound.dims[1] as number) / FRAMES_A_PIECE),
-    })
+    const found = await likeliest(sayableBy(grammar, new Set([SOUND])), this.beamOver(sound))
     const weights = new Map((await this.weigh(taken, beside)).map(({ text, weight }) => [text, weight]))
     for (const [text, weight] of found) weights.set(text, Math.max(weight, weights.get(text) ?? weight))
     const habits = await this.habitsOf([...weights.keys()])
     return [...weights].map(([text, weight], at) => ({ text, weight, habit: habits[at] as number }))
+  }
+
+  /** The likeliest text where anything may be said, in the model's own writing. */
+  async hearAnything({ sound }: Taken): Promise<readonly Weighed[]> {
+    const { pieces, weight } = await freely(this.beamOver(sound), PIECES, isOfWord)
+    return [{ text: textOf(pieces), weight, habit: 0 }]
+  }
+
+  private beamOver(sound: Tensor): Beam {
+    const decoding = new Decoding(this.decoder, sound)
+    return {
+      pieces: WORD_PIECES,
+      go: (rows) => decoding.go(rows),
+      longest: Math.round((sound.dims[1] as number) / FRAMES_A_PIECE),
+    }
   }
 
   /** The words of a list come again and again, so they are kept. */

@@ -50,6 +50,8 @@ function serve(port: MessagePort): void {
         return void answer(data.id, (weigher, sound) => weigher.weigh(sound, data.texts))
       case 'hear':
         return void answer(data.id, (weigher, sound) => weigher.hear(sound, data.grammar, data.beside))
+      case 'hearAnything':
+        return void answer(data.id, (weigher, sound) => weigher.hearAnything(sound))
       default:
         return data satisfies never
     }

@@ -24,6 +24,16 @@ export function written(text: string, style: Style): string {
 const capital = (text: string) => `${text.charAt(0).toUpperCase()}${text.slice(1)}`
 
 export const piecesOf = (text: string): readonly number[] => llamaTokenizer.encode(text, false, true)
+export const textOf = (pieces: readonly number[]): string => llamaTokenizer.decode([...pieces], false, false).trim()
+export const PIECES = 32_000
+/** Pieces before these are single bytes and signs. */
+const FIRST_OF_WORDS = 259
+/** Of each piece whether it has a letter in it. */
+let inWords: readonly boolean[] | undefined
+export function isOfWord(piece: number): boolean {
+  inWords ??= Array.from({ length: PIECES }, (_, one) => one >= FIRST_OF_WORDS && /\p{L}/u.test(textOf([one])))
+  return inWords[piece] ?? false
+}
 const lastPieceOf = (text: string) => piecesOf(text).at(-1) as number
 const writings = new Map<string, readonly number[]>()
 export const WORD_PIECES: WordPieces = {

@@ -15,6 +15,8 @@ export interface Weighing {
   weigh(texts: readonly string[]): Promise<readonly Weighed[] | undefined>
   /** What it hears itself, and these texts beside it, all with their habits. */
   hear(beside: readonly string[]): Promise<readonly Weighed[] | undefined>
+  /** The one that it hears where anything may be said. */
+  hearAnything(): Promise<readonly Weighed[] | undefined>
 }
 
 /** All limits are in nats, and were chosen on the tuning set; so many for a text, and so many more for each word. */
@@ -33,6 +35,8 @@ const OUTWEIGHING = 3
 const AGREED = 3
 /** So much more than any other saying, where no look heard it as a whole. */
 const OWN_OUTWEIGHING = 2
+/** It is sure of what it hears where anything may be said. */
+const SURE = -3
 /** And of a look's words it has to have so many. */
 const IN_PART = 1 / 3
 
@@ -55,8 +59,18 @@ export async function inWeight(
   const texts = sayings(looks)
   const heard = await weighing?.weigh(texts)
   if (!heard) return undefined
-  const all = isClear(found, heard) || !isWanted() ? heard : await weighing?.hear(texts)
-  return weighed(found, looks, all ?? heard)
+  const all = (isClear(found, heard) || !isWanted() ? undefined : await weighing?.hear(texts)) ?? heard
+  const inAll = weighed(found, looks, all)
+  if (!isStrangeTo(all, inAll) || !isWanted()) return inAll
+  // "Stop" is no word of a list, and to both looks it may be "open".
+  const [anything] = (await weighing?.hearAnything()) ?? []
+  return anything && anything.weight >= SURE ? { ...inAll, doubt: 'unsure' } : inAll
+}
+
+/** It is taken for said, though it does not fit. */
+function isStrangeTo(all: readonly Weighed[], { text, doubt }: Recognition): boolean {
+  const weight = all.find((one) => one.text === text)?.weight ?? 0
+  return !doubt && weight < fitting(wordsIn(text))
 }
 
 function isClear({ doubt }: Recognition, heard: readonly Weighed[]): boolean {

@@ -29,6 +29,7 @@ export class WeighingLine {
     return {
       weigh: (texts) => this.ask({ type: 'weigh', id, texts }),
       hear: (beside) => this.ask({ type: 'hear', id, grammar, beside }),
+      hearAnything: () => this.ask({ type: 'hearAnything', id }),
     }
   }
 

@@ -19,6 +19,8 @@ interface Disagreeing {
   readonly weights: Readonly<Record<string, number>> | 'lost'
   /** What the weigher hears itself, the same way. */
   readonly own: Readonly<Record<string, number>>
+  /** What it hears where anything may be said weighs so much; `lost`: it does not answer any more. */
+  readonly anything: number | 'lost'
 }
 
 const OTHER: Decoded = { ...DECODED, text: 'brake released' }
@@ -31,13 +33,14 @@ const sayings = (texts: readonly string[], weights: Readonly<Record<string, numb
 function room(
   isListenedTo = true,
   ofFollowed?: Decoded,
-  { second, further, weights, own = {} }: Partial<Disagreeing> = {},
+  { second, further, weights, own = {}, anything = -20 }: Partial<Disagreeing> = {},
 ) {
   const events: EarEvent[] = []
   const looked: number[] = []
   const lookedFurther: number[] = []
   const followed: number[] = []
   let heardItself = 0
+  let heardAnything = 0
   let understood = 0
   const denoiser = {
     push: (pcm: Float32Array) => ({ clean: pcm, eased: pcm, speech: (pcm[0] ?? 0) > 0.01 ? 0.95 : 0.02 }),
@@ -78,6 +81,10 @@ function room(
             ),
           ]
         },
+        async hearAnything() {
+          heardAnything++
+          return anything === 'lost' ? undefined : [{ text: 'Stop.', weight: anything, habit: 0 }]
+        },
       },
     understood() {
       understood++
@@ -101,6 +108,7 @@ function room(
     followed,
     understood: () => understood,
     heardItself: () => heardItself,
+    heardAnything: () => heardAnything,
     speak: (ms: number) => sound(ms, 0.2),
     quiet: (ms: number) => sound(ms, 0.0003),
     gate: (gate: EarGate) => listening.gate(gate, now),
@@ -375,6 +383,35 @@ describe('what was heard, in weight', () => {
     const unsettled = { second: RELEASED, further: [RELEASED, DECODED], weights: 'lost' } as const
     expect(await answer(unsettled)).toMatchObject({ text: 'brake set', doubt: 'unsure' })
     expect(await answer({ ...unsettled, further: [DECODED, DECODED] })).not.toHaveProperty('doubt')
+  })
+
+  describe('where it does not fit, beside what the weigher hears where anything may be said', () => {
+    async function answers(heardBy: Partial<Disagreeing>) {
+      const pilot = room(true, undefined, heardBy)
+      pilot.quiet(1_000)
+      pilot.speak(900)
+      pilot.quiet(1_500)
+      const [heard] = await pilot.heard()
+      return { heard, heardAnything: pilot.heardAnything() }
+    }
+
+    it('is in doubt where the weigher is sure of that, whatever both looks heard', async () => {
+      const { heard } = await answers({ weights: { 'brake set': -16 }, anything: -1 })
+      expect(heard).toMatchObject({ text: 'brake set', doubt: 'unsure' })
+    })
+
+    it.each([-4, 'lost'] as const)('stands where it is not: %s', async (anything) => {
+      const { heard } = await answers({ weights: { 'brake set': -16 }, anything })
+      expect(heard).toMatchObject({ text: 'brake set' })
+      expect(heard).not.toHaveProperty('doubt')
+    })
+
+    it('is not asked about where it fits, or is in doubt already', async () => {
+      for (const weights of [{ 'brake set': -12 }, { 'brake set': -60 }]) {
+        const { heardAnything } = await answers({ weights, anything: -1 })
+        expect(heardAnything).toBe(0)
+      }
+    })
   })
 
   describe('beside what the weigher hears itself', () => {

@@ -98,6 +98,29 @@ describe('what it hears itself', () => {
   })
 })
 
+describe('what it hears where anything may be said', () => {
+  /** Of what both looks may take for words of a list. */
+  const SURE = -3
+  const heard = async (name: string) => (await weigher.hearAnything(await weigher.take(await recording(name))))[0]
+
+  // Of the narration of the check set, in check voices, and a person.
+  it.each([
+    ['narration/01', /figures/i],
+    ['narration/03', /calls/i],
+    ['human/an4_an218-mjgk-b', /stop/i],
+  ])('is what was said, and it is sure of it: %s', { timeout: 60_000 }, async (name, said) => {
+    const { text, weight } = (await heard(name)) ?? { text: '', weight: 0 }
+    expect(text).toMatch(said)
+    expect(weight).toBeGreaterThan(SURE)
+  })
+
+  it('is something that it is not sure of where the words of a list are strange to it', async () => {
+    const { text, weight } = (await heard('departure/brake')) ?? { text: '', weight: 0 }
+    expect(text).toMatch(/[a-z]/i)
+    expect(weight).toBeLessThan(SURE)
+  })
+})
+
 describe('a saying in writing', () => {
   it('stands in one breath or word by word, with plain digits where the radio has its own names', () => {
     expect(written('niner two', ' ')).toBe('Nine two.')

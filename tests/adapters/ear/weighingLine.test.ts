@@ -45,6 +45,14 @@ describe('the line to the weigher', () => {
     expect(await sayings).toEqual(ON)
   })
 
+  it('asks what the weigher hears where anything may be said', async () => {
+    const { line, told, answer } = lineTo()
+    const sayings = line.weighing(PCM, GRAMMAR)?.hearAnything()
+    expect(told.at(-1)).toEqual({ type: 'hearAnything', id: 1 })
+    answer(1, ON)
+    expect(await sayings).toEqual(ON)
+  })
+
   it('says so where the weigher could not', async () => {
     const { line, answer } = lineTo()
     const weights = line.weighing(PCM, GRAMMAR)?.weigh(['brake set'])
