@@ -1,7 +1,7 @@
 /**
  * When frames were captured. They follow one another without a gap, and each says only when it was there, which may
  * have been a while after: the least delayed frame of the last moments dates them all. Not of the whole flight, as
- * the clock of a sound card and that of the machine part by some 0.1 s in an hour, and sound may be lost.
+ * the clocks of sound card and machine part by tenths of a second in an hour (from memory), and sound may be lost.
  */
 
 import { FRAME_MS } from './frame.ts'

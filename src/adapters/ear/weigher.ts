@@ -76,6 +76,7 @@ export class Weigher {
   /** A browser compiles well only what has run a few times, and the first answer shall not wait for that. */
   private async warmUp(): Promise<void> {
     for (let times = 0; times < WARM_UPS; times++) await this.weigh(await this.take(noise()), ['one two three four'])
+    await this.hearAnything(await this.take(noise()))
   }
 
   /** Takes in one utterance, 16 kHz mono at any level; texts are then weighed against it. */

@@ -23,10 +23,13 @@ export async function freely(
   while (said.length < longest) {
     const [next] = await go([{ from: 0, piece }])
     if (!next) break
-    const likelihood = (one: number) => (said.length === 0 && !isWord(one) ? Number.NEGATIVE_INFINITY : next(one))
-    piece = 0
-    for (let one = 1; one < count; one++) if (likelihood(one) > likelihood(piece)) piece = one
-    weight += likelihood(piece)
+    let likelihood = Number.NEGATIVE_INFINITY
+    for (let one = 0; one < count; one++) {
+      if ((said.length === 0 && !isWord(one)) || next(one) <= likelihood) continue
+      piece = one
+      likelihood = next(one)
+    }
+    weight += likelihood
     if (piece === pieces.end) break
     said.push(piece)
   }

@@ -35,10 +35,10 @@ const OUTWEIGHING = 3
 const AGREED = 3
 /** So much more than any other saying, where no look heard it as a whole. */
 const OWN_OUTWEIGHING = 2
-/** It is sure of what it hears where anything may be said. */
-const SURE = -1.5
 /** And of a look's words it has to have so many. */
 const IN_PART = 1 / 3
+/** Not lighter, and the weigher is sure of what it hears where anything may be said. */
+const SURE = -1.5
 
 /** Sound that is bad by itself, and what no look found words in, is not weighed. */
 const mayBeWeighed = ({ doubt }: Recognition) => doubt === undefined || doubt === 'unsure'
