@@ -32,7 +32,7 @@ export interface Actions {
   retryEar(): Promise<void>
   /** Begins the sound check, or begins it again. */
   soundCheck(): Promise<void>
-  skipLine(): void
+  leaveLineOut(): void
   /** Takes on what it found, where that is wanted, and goes back to the start. */
   endSoundCheck(keep: boolean): Promise<void>
   /** Looks up the microphones and outputs there are. */

@@ -14,7 +14,7 @@ const NAMES = [
     'learn',
     'attachKeys',
     'soundCheck',
-    'skipLine',
+    'leaveLineOut',
     'endSoundCheck',
     'lookUpDevices',
   ] as const),

@@ -148,7 +148,7 @@ export function makeActions(parts: ActionParts): Actions {
       await check.begin()
       store.setState({ devices: await parts.soundDevices() })
     },
-    skipLine: check.skip,
+    leaveLineOut: check.leaveOut,
     async endSoundCheck(keep) {
       const found = store.getState().soundCheck?.findings
       await check.end()

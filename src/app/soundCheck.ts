@@ -17,7 +17,7 @@ export interface SoundCheck {
   /** To be called in a gesture. */
   begin(): Promise<void>
   /** The line is left out. */
-  skip(): void
+  leaveOut(): void
   end(): Promise<void>
 }
 
@@ -100,7 +100,7 @@ export function createSoundCheck({ store, ear, voice, clock }: SoundCheckParts):
 
   return {
     end,
-    skip: () => took(undefined),
+    leaveOut: () => took(undefined),
     async begin() {
       if (stop) await end()
       stop = ear.subscribe(hear)

@@ -38,7 +38,7 @@ const OWN_OUTWEIGHING = 2
 /** And of a look's words it has to have so many. */
 const IN_PART = 1 / 3
 /** Not lighter, and the weigher is sure of what it hears where anything may be said. */
-const SURE = -1.5
+export const SURE = -1.5
 
 /** Sound that is bad by itself, and what no look found words in, is not weighed. */
 const mayBeWeighed = ({ doubt }: Recognition) => doubt === undefined || doubt === 'unsure'
@@ -61,14 +61,14 @@ export async function inWeight(
   if (!heard) return undefined
   const all = (isClear(found, heard) || !isWanted() ? undefined : await weighing?.hear(texts)) ?? heard
   const inAll = weighed(found, looks, all)
-  if (!isStrangeTo(all, inAll) || !isWanted()) return inAll
+  if (!isUnfitting(all, inAll) || !isWanted()) return inAll
   // "Stop" is no word of a list, and to both looks it may be "open".
   const [anything] = (await weighing?.hearAnything()) ?? []
   return anything && anything.weight >= SURE ? { ...inAll, doubt: 'unsure' } : inAll
 }
 
 /** It is taken for said, though it does not fit. */
-function isStrangeTo(all: readonly Weighed[], { text, doubt }: Recognition): boolean {
+function isUnfitting(all: readonly Weighed[], { text, doubt }: Recognition): boolean {
   const weight = all.find((one) => one.text === text)?.weight ?? 0
   return !doubt && weight < fitting(wordsIn(text))
 }

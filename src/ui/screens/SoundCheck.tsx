@@ -84,7 +84,7 @@ function Reading({ check }: { readonly check: SoundCheckState }) {
       </div>
       <TalkButton />
       <div>
-        <button type="button" onClick={() => actions.skipLine()}>
+        <button type="button" onClick={() => actions.leaveLineOut()}>
           Leave this line out
         </button>
       </div>

@@ -7,6 +7,7 @@ import { nodeWeigher } from '../../../src/adapters/ear/nodeEar.ts'
 import { readWav } from '../../../src/adapters/ear/wav.ts'
 import type { Weigher } from '../../../src/adapters/ear/weigher.ts'
 import { written } from '../../../src/adapters/ear/weigherWriting.ts'
+import { SURE } from '../../../src/adapters/ear/weighing.ts'
 import { VALUE_ITEMS, WORD_ITEMS } from '../../../src/build/bench/earCases.ts'
 import { grammarOf } from '../../../src/kernel/hearing/grammar.ts'
 import { vocabularyOfItems } from '../../../src/kernel/hearing/vocabulary.ts'
@@ -99,8 +100,6 @@ describe('what it hears itself', () => {
 })
 
 describe('what it hears where anything may be said', () => {
-  /** Of what both looks may take for words of a list. */
-  const SURE = -1.5
   const heard = async (name: string) => (await weigher.hearAnything(await weigher.take(await recording(name))))[0]
 
   // Of the narration of the check set, in a check voice, and a person.
