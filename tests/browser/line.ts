@@ -81,7 +81,7 @@ export function injectLine(): void {
   }
 
   let recorder: MediaRecorder | undefined
-  const chunks: Blob[] = []
+  let chunks: Blob[] = []
 
   function record(): void {
     const both = new MediaStreamAudioDestinationNode(room, { channelCount: 2 })
@@ -89,6 +89,7 @@ export function injectLine(): void {
     pilot.connect(merger, 0, 0)
     app.connect(merger, 0, 1)
     merger.connect(both)
+    chunks = []
     recorder = new MediaRecorder(both.stream, { mimeType: 'audio/webm;codecs=pcm' })
     recorder.ondataavailable = ({ data }) => chunks.push(data)
     recorder.start()

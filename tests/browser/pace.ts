@@ -72,15 +72,18 @@ export async function paceAt(address: string, slower = 1): Promise<Pace> {
     const devTools = await opened.page.context().newCDPSession(opened.page)
     await devTools.send('Emulation.setCPUThrottlingRate', { rate: slower })
     await opened.page.evaluate(overhear)
-    await opened.page.evaluate(() => window.line.record())
+    const turns: Turn[] = []
     for (const { call, answers } of STRETCHES) {
+      // What is said between two stretches is no challenge.
+      await opened.page.evaluate(() => window.line.record())
       await pilot.type(call)
       for (const spoken of answers) await pilot.sayBehind(spoken, { afterMs: AFTER_MS })
+      await pilot.listened()
+      turns.push(...turnsIn(await opened.page.evaluate(() => window.line.recorded())))
     }
-    await pilot.listened()
     const events = await pilot.events()
     return {
-      turns: turnsIn(await opened.page.evaluate(() => window.line.recorded())),
+      turns,
       again: events.filter((event) => verdictOf(event) === 'sayAgain').length,
       judged: judgedIn(events, await opened.page.evaluate(() => window.overheard)),
     }

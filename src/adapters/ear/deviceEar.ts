@@ -3,15 +3,14 @@
  * decides nothing. The only file that starts the workers.
  */
 
-import { wordsNeeded } from '../../kernel/hearing/grammar.ts'
 import type { Vocabulary } from '../../kernel/hearing/hearable.ts'
 import type { Clock, Ear, EarEvent, EarFailure, EarGate, EarState, ListenOrder } from '../../ports.ts'
 import { onComeback } from './comeback.ts'
-import { parseDictionary, pronounce, writeDictionary } from './dictionary.ts'
+import { dictionaryFor } from './dictionaryFor.ts'
 import type { KnownSpeaker } from './knownSpeaker.ts'
 import type { FromWorker } from './messages.ts'
 import { type Microphone, openMicrophone } from './microphone.ts'
-import { fetchAllWords, fetchModel, type Model } from './modelFiles.ts'
+import { fetchModel, type Model } from './modelFiles.ts'
 import { startWeigher, type WeigherThread } from './weigherThread.ts'
 import { startWorkers, type Workers } from './workers.ts'
 
@@ -246,14 +245,4 @@ export function createDeviceEar(options: DeviceEarOptions): Ear {
 const MODEL_FAILURE: EarFailure = {
   code: 'model',
   message: `The recogniser could not be loaded; check the connection and reload the page. ${TYPING}`,
-}
-
-/** Lines for the words of this vocabulary; the large dictionary is asked only for words that the small one lacks. */
-async function dictionaryFor(vocabulary: Vocabulary, words: string, base: string): Promise<string> {
-  const needed = wordsNeeded(vocabulary)
-  const { pronunciations } = vocabulary
-  const small = pronounce(needed, parseDictionary(words), pronunciations)
-  if (small.missing.length === 0) return writeDictionary(small.entries)
-  const all = await fetchAllWords(base).catch(() => '')
-  return writeDictionary(pronounce(needed, parseDictionary(`${words}\n${all}`), pronunciations).entries)
 }

@@ -17,13 +17,15 @@ import { serveSite } from '../../../tests/browser/site.ts'
 import { findChromium } from '../../../tests/chromium.ts'
 import { readPackDir } from '../../cli/packDir.ts'
 import { vocabularyOf } from '../../kernel/hearing/vocabulary.ts'
-import { hearMany } from './many.ts'
+import { type HeardOfMany, hearMany } from './many.ts'
 import { percentile } from './tally.ts'
 
 const here = (path: string) => fileURLToPath(new URL(`../../../${path}`, import.meta.url))
 const UTTERANCES = Number(process.env.CHROMIUM_UTTERANCES ?? 500)
 /** Memory is looked at from here on: by then everything has been loaded and used. */
 const SETTLED = Math.min(100, Math.floor(UTTERANCES / 2))
+/** And so many times after that: what leaks grows by as much each time. */
+const LOOKS_AT_MEMORY = 4
 const VISITS = 5
 
 /** Nothing where there is no browser. */
@@ -89,18 +91,19 @@ async function utterances(): Promise<Record<string, number>> {
     const vocabulary = vocabularyOf(pack)
     const { page } = opened
     await page.evaluate(hearMany.prepare, { vocabulary, recordings })
-    const before = await page.evaluate(hearMany.hear, { from: 0, count: SETTLED })
-    const settled = await megabytesOfPages(opened)
-    const heard = await page.evaluate(hearMany.hear, { from: SETTLED, count: UTTERANCES - SETTLED })
-    const grown = (await megabytesOfPages(opened)) - settled
-    const all = [...before, ...heard]
+    const all: HeardOfMany[] = []
+    const megabytes: Record<string, number> = {}
+    for (let look = 0; look <= LOOKS_AT_MEMORY; look++) {
+      const until = SETTLED + Math.round(((UTTERANCES - SETTLED) * look) / LOOKS_AT_MEMORY)
+      all.push(...(await page.evaluate(hearMany.hear, { from: all.length, count: until - all.length })))
+      megabytes[`chromium.megabytesAfter${until}`] = Math.round(await megabytesOfPages(opened))
+    }
     const sum = (numbers: readonly number[]) => numbers.reduce((total, one) => total + one, 0)
     return {
       'chromium.utterances': all.length,
       'chromium.shareWithWords': all.filter(({ text }) => text !== '').length / all.length,
       'chromium.realTimeFactor': sum(all.map(({ workMs }) => workMs)) / sum(all.map(({ soundMs }) => soundMs)),
-      'chromium.megabytesSettled': Math.round(settled),
-      [`chromium.megabytesGrownIn${heard.length}`]: Math.round(grown),
+      ...megabytes,
     }
   } finally {
     await opened.close()

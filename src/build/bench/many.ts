@@ -8,8 +8,8 @@ import type { Vocabulary } from '../../kernel/hearing/hearable.ts'
 type Workers = typeof import('../../adapters/ear/workers.ts')
 type WeigherThreads = typeof import('../../adapters/ear/weigherThread.ts')
 type Files = typeof import('../../adapters/ear/modelFiles.ts')
-type Dictionaries = typeof import('../../adapters/ear/dictionary.ts')
-type Grammar = typeof import('../../kernel/hearing/grammar.ts')
+type Dictionaries = typeof import('../../adapters/ear/dictionaryFor.ts')
+type Frames = typeof import('../../adapters/ear/frame.ts')
 type Wav = typeof import('../../adapters/ear/wav.ts')
 
 export interface HeardOfMany {
@@ -26,23 +26,15 @@ declare global {
 }
 
 async function prepare({ vocabulary, recordings }: { vocabulary: Vocabulary; recordings: readonly string[] }) {
-  const [
-    { startWorkers },
-    { startWeigher },
-    { fetchModel },
-    { pronounce, parseDictionary, writeDictionary },
-    { wordsNeeded },
-    { readWav },
-  ] = await Promise.all([
-    window.bring<Workers>('/adapters/ear/workers.ts'),
-    window.bring<WeigherThreads>('/adapters/ear/weigherThread.ts'),
-    window.bring<Files>('/adapters/ear/modelFiles.ts'),
-    window.bring<Dictionaries>('/adapters/ear/dictionary.ts'),
-    window.bring<Grammar>('/kernel/hearing/grammar.ts'),
-    window.bring<Wav>('/adapters/ear/wav.ts'),
-  ])
-  const FRAME = 480
-  const FRAME_MS = 30
+  const [{ startWorkers }, { startWeigher }, { fetchModel }, { dictionaryFor }, { FRAME, FRAME_MS }, { readWav }] =
+    await Promise.all([
+      window.bring<Workers>('/adapters/ear/workers.ts'),
+      window.bring<WeigherThreads>('/adapters/ear/weigherThread.ts'),
+      window.bring<Files>('/adapters/ear/modelFiles.ts'),
+      window.bring<Dictionaries>('/adapters/ear/dictionaryFor.ts'),
+      window.bring<Frames>('/adapters/ear/frame.ts'),
+      window.bring<Wav>('/adapters/ear/wav.ts'),
+    ])
   /** Behind each recording: ends any answer. */
   const SILENCE = 16_000
   const SHAPES = [
@@ -70,8 +62,7 @@ async function prepare({ vocabulary, recordings }: { vocabulary: Vocabulary; rec
     },
     speaker: { get: () => undefined, set: () => {} },
   })
-  const { entries } = pronounce(wordsNeeded(vocabulary), parseDictionary(model.words), vocabulary.pronunciations)
-  workers.both({ type: 'learn', vocabulary, dictionary: writeDictionary(entries) })
+  workers.both({ type: 'learn', vocabulary, dictionary: await dictionaryFor(vocabulary, model.words, modelBase) })
   const weigher = (await startWeigher(modelBase)).line()
   workers.first({ type: 'weigher', port: weigher }, [weigher])
   const { port1, port2 } = new MessageChannel()

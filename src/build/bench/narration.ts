@@ -12,6 +12,7 @@ import { fileURLToPath } from 'node:url'
 import { CHECK_VOICES, render, TUNING_VOICES, type Voice } from '../../../tests/audio/make.ts'
 import { SPOKEN_BESIDE, type Speaker } from '../../../tests/audio/narration.ts'
 import { readWav } from '../../adapters/ear/wav.ts'
+import { readCommand } from '../../kernel/response/commands.ts'
 import { counted, REACTIONS, type Reactions, reactionsTo } from './reactions.ts'
 import { fainter, noises, overRadio, type Sound, session } from './room.ts'
 import { createEars, takeSeat } from './seat.ts'
@@ -81,7 +82,7 @@ export function table(measured: Readonly<Record<string, number>>): string {
   ].join('\n')
 }
 
-/** Every sentence in every voice of the set, people's words that answer nothing, and sounds without words. */
+/** Every sentence, in one voice of the set each, people's words that answer nothing, and sounds without words. */
 async function soundsOf(set: 'tuning' | 'check'): Promise<Sound[]> {
   const folder = await mkdtemp(join(tmpdir(), 'narration-'))
   const voices = set === 'check' ? CHECK_VOICES : TUNING_VOICES
@@ -106,12 +107,13 @@ function asFrom(speaker: Speaker, pcm: Float32Array, index: number): Float32Arra
   return speaker === 'other' ? fainter(pcm, 0.3) : pcm
 }
 
+/** Not those that tell the app something: who says "repeat" wants it to be said again. */
 async function people(set: 'tuning' | 'check'): Promise<Sound[]> {
   const folder = fileURLToPath(new URL(`../../../audio/${set}/human/`, import.meta.url))
   const lines: { file: string; words: string; kind: string }[] = JSON.parse(
     await readFile(join(folder, 'manifest.json'), 'utf8'),
   )
-  const other = lines.filter(({ kind }) => kind === 'otherSpeech')
+  const other = lines.filter(({ kind, words }) => kind === 'otherSpeech' && !readCommand(words))
   return Promise.all(
     other.map(async ({ file, words }) => ({ what: `person: ${words}`, pcm: await pcmOf(join(folder, file)) })),
   )
