@@ -29,6 +29,9 @@ export interface ActionParts extends DepartureParts {
   readonly soundDevices: () => Promise<SoundDevices>
 }
 
+/** Which ear, and what it opens with: it is opened anew where one of them changes. */
+const OF_THE_EAR = ['ear', 'microphone', 'weighs'] as const
+
 export function makeActions(parts: ActionParts): Actions {
   const { store, clock, log } = parts
   const departure = createDeparture(parts)
@@ -58,7 +61,7 @@ export function makeActions(parts: ActionParts): Actions {
     parts.saveSettings(next)
     if (settings.mediaKeys !== undefined) parts.useMediaKeys(settings.mediaKeys)
     talk.settle()
-    if (settings.ear !== undefined || settings.microphone !== undefined) void changeEar()
+    if (OF_THE_EAR.some((name) => settings[name] !== undefined)) void changeEar()
   }
   talk.settle()
 

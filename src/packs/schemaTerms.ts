@@ -3,6 +3,9 @@
 import { z } from 'zod'
 import { UNIT_NAMES } from '../kernel/units.ts'
 
+// Set before the first schema is made: the page's policy lets no text become program, and browsers report that it was tried.
+z.config({ jitless: true })
+
 export const id = z
   .string()
   .regex(/^[A-Za-z][A-Za-z0-9]*$/)

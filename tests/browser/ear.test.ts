@@ -154,15 +154,18 @@ describe('when it is asked for again', () => {
     await comesBackFrom(tryAgain)
   })
 
-  test('a sound that does not start is told, and starts later', async () => {
+  test.each([
+    ['refuses to start', true],
+    ['never starts', false],
+  ])('a sound that %s is told, and starts later', async (_what, isRefused) => {
     await unplugged()
-    await opened.page.evaluate(() => {
+    await opened.page.evaluate((isRefused) => {
       const { addModule } = AudioWorklet.prototype
       AudioWorklet.prototype.addModule = () => {
         AudioWorklet.prototype.addModule = addModule
-        return Promise.reject(new DOMException('no sound', 'AbortError'))
+        return isRefused ? Promise.reject(new DOMException('no sound', 'AbortError')) : new Promise(() => {})
       }
-    })
+    }, isRefused)
     await tryAgain()
     await banner().filter({ hasText: 'sound did not start' }).waitFor()
     await comesBackFrom(tryAgain)

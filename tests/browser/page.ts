@@ -91,6 +91,7 @@ export async function openPage(options: PageOptions): Promise<TestPage> {
   // Outside the test runner functions are sent with calls of this helper of the compiler's.
   await context.addInitScript({ content: 'globalThis.__name ??= (it) => it' })
   await context.addInitScript(injectMicrophone, microphone)
+  await context.addInitScript(tellBlocked)
   if (hasLine) await context.addInitScript(injectLine)
   if (options.storage === 'refused') await context.addInitScript(refuseStorage)
   const page = context.pages()[0] ?? (await context.newPage())
@@ -115,6 +116,13 @@ export async function openPage(options: PageOptions): Promise<TestPage> {
 function isOf(origin: string, url: string): boolean {
   const { protocol, origin: own } = new URL(url)
   return protocol === 'data:' || own === origin
+}
+
+/** Not every browser tells of what its page's policy blocked as an error, but a pilot's console may. */
+function tellBlocked(): void {
+  document.addEventListener('securitypolicyviolation', ({ blockedURI, violatedDirective, sourceFile }) =>
+    console.error(`${violatedDirective} blocked ${blockedURI} of ${sourceFile}`),
+  )
 }
 
 /** As with all site data blocked: the database and both storages throw when touched. */

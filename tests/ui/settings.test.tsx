@@ -1,7 +1,7 @@
 import { screen, waitFor } from '@testing-library/preact'
 import { describe, expect, it } from 'vitest'
 import { DEFAULT_SETTINGS } from '../../src/app/settings.ts'
-import { stage } from './stage.tsx'
+import { atTrim, stage } from './stage.tsx'
 
 describe('settings', () => {
   it.each([
@@ -50,6 +50,19 @@ describe('settings', () => {
     store.setState({ browserEar: 'device' })
     await user.click(await screen.findByRole('radio', { name: "The browser's recognition on this device" }))
     expect(store.getState().settings).toMatchObject({ ear: 'browser', soundMayLeave: false })
+  })
+
+  it.each([
+    ['weighs', { weighs: false }],
+    ['microphone', { microphone: 'a' }],
+  ])('have the ear opened anew in mid-run, at the same item, where its %s changes', async (_, changed) => {
+    const { actions, ear, store } = await atTrim()
+    const opened = ear.vocabularies.length
+    actions.settings({ theme: 'dark' })
+    actions.settings(changed)
+    await waitFor(() => expect(ear.vocabularies).toHaveLength(opened + 1))
+    await waitFor(() => expect(ear.listening()).toBeDefined())
+    expect(store.getState().run?.floor).toMatchObject({ at: 'item', item: 'loadFigures.trim' })
   })
 
   it('learns a key by its being pressed; a key that had another use loses that', async () => {

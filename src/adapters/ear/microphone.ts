@@ -19,6 +19,9 @@ const TYPING = 'Typing and the buttons work meanwhile.'
 /** A system that takes the microphone for a moment (a call, a switch of devices) gives it back within this. */
 const MUTED_MS = 1_500
 
+/** A sound that has not started by then does not: where nothing can play it, a browser may leave it pending for ever. */
+const STARTS_WITHIN_MS = 10_000
+
 /** `lost` is called when the microphone goes away afterwards. Never rejects. */
 export async function openMicrophone(
   clock: Clock,
@@ -39,14 +42,21 @@ export async function openMicrophone(
     return { failure: refusal(error) }
   }
   for (const track of stream.getAudioTracks()) watchTrack(track, clock, lost)
-  try {
-    return { microphone: await wired(stream) }
-  } catch {
+  const wiring = wired(stream)
+  const microphone = await Promise.race([wiring, pending(clock, STARTS_WITHIN_MS)]).catch(() => undefined)
+  if (!microphone) {
     for (const track of stream.getTracks()) track.stop()
+    void wiring.then(
+      ({ close }) => close(),
+      () => {},
+    )
     const message = `The browser's sound did not start; close other programs that use sound, then open the ear again. ${TYPING}`
     return { failure: { code: 'audio', message } }
   }
+  return { microphone }
 }
+
+const pending = (clock: Clock, ms: number) => new Promise<undefined>((done) => clock.after(ms, () => done(undefined)))
 
 function watchTrack(track: MediaStreamTrack, clock: Clock, lost: (failure: EarFailure) => void): void {
   track.addEventListener('ended', () => {
