@@ -39,14 +39,14 @@ export function happeningFor(pack: Pack, state: RunState, heard: Heard): Happeni
   const call = runningWatch(pack, state) && watchHeard(pack, state, heard, evidence)
   if (call) return call
   if (state.question?.about === 'reading') {
-    const commanded = commandIn(pack, heard, evidence)
+    const commanded = commandIn(pack, state, heard, evidence)
     const again: Happening = { type: 'commanded', command: 'sayAgain', evidence }
     return readingOf(pack, state.question, heard, evidence) ?? commanded ?? (heard.doubt ? overheard : again)
   }
   const crossCheck = state.standingBy || heard.doubt ? undefined : crossCheckIn(pack, heard.text)
   if (crossCheck) return { type: 'crossCheckAsked', ...crossCheck, evidence }
   if (state.standingBy || state.question) {
-    const command = commandIn(pack, heard, evidence, state.question !== undefined)
+    const command = commandIn(pack, state, heard, evidence, state.question !== undefined)
     if (!state.question) return command ?? transmittedNow(talkHeard(pack, state, heard, evidence)) ?? overheard
     if (state.question.about !== 'order') return command ?? overheard
     // "Correction, flap twelve" is said of the order that was just questioned.
@@ -90,7 +90,7 @@ function transmittedNow(happening: Happening | undefined): Happening | undefined
 function beside(pack: Pack, state: RunState, heard: Heard, evidence: Evidence): Happening {
   return (
     watchHeard(pack, state, heard, evidence) ??
-    commandIn(pack, heard, evidence) ??
+    commandIn(pack, state, heard, evidence) ??
     situationHeard(pack, state, heard, evidence) ?? { type: 'overheard', evidence }
   )
 }
@@ -126,10 +126,20 @@ export function namesIn(pack: Pack): Required<Pick<JudgeInput, 'lists' | 'confir
   return { lists: Object.fromEntries(lists), confirmable: Object.fromEntries(figures) }
 }
 
-function commandIn(pack: Pack, heard: Heard, evidence: Evidence, yesNo = false): Happening | undefined {
+function commandIn(
+  pack: Pack,
+  state: RunState,
+  heard: Heard,
+  evidence: Evidence,
+  yesNo = false,
+): Happening | undefined {
   const command = heard.doubt ? undefined : readCommand(heard.text, { yesNo, ...namesIn(pack) })
-  return command && happeningOf(command, evidence)
+  return command && !isRadioTalk(state, command, heard) ? happeningOf(command, evidence) : undefined
 }
+
+/** "Continue" is said on the radio all day; to Otherseat it means something only where it stands by. */
+const isRadioTalk = ({ standingBy }: RunState, { command }: { command: string }, { by }: Heard) =>
+  command === 'continue' && by === 'voice' && !standingBy
 
 function happeningOf(command: { command: string; argument?: string }, evidence: Evidence): Happening {
   if (command.command === 'call') return { type: 'listCalled', list: command.argument ?? '', evidence }
@@ -155,8 +165,7 @@ function answerTo(pack: Pack, state: RunState, id: string, heard: Heard, evidenc
   const judgement = withCauses(pack, state, isDoubted ? unclear(judged) : judged)
   if (judgement.verdict === 'command' && judgement.command) {
     const { command, argument } = judgement
-    // Radios say it all day; to Otherseat it means something only where it stands by.
-    if (command === 'continue' && heard.by === 'voice') return overheard
+    if (isRadioTalk(state, { command }, heard)) return overheard
     return happeningOf({ command, ...(argument !== undefined && { argument }) }, evidence)
   }
   const situation = judgement.verdict === 'correct' ? undefined : situationHeard(pack, state, heard, evidence)

@@ -51,6 +51,17 @@ async function seat(answers: readonly string[]) {
 }
 
 describe('a read-back', () => {
+  it('that is waited for is not asked for because somebody on the radio is told to go on', async () => {
+    const { hear, log } = await seat(TO_CLEARANCE)
+    for (const text of ['go on', 'continue']) {
+      await hear(text)
+      expect(log.events.at(-1)?.type).toBe('overheard')
+    }
+    await hear('stand by')
+    await hear('continue')
+    expect(log.events.at(-1)).toMatchObject({ type: 'commanded', command: 'continue' })
+  })
+
   it('may begin with the name of the station, and is right or wrong by what follows', async () => {
     const { say, said } = await seat(TO_CLEARANCE)
     expect(await say('heron marsh delivery, cleared to willow lake lantern two alfa departure')).toEqual([
