@@ -8,6 +8,7 @@ import type { Outcome, Speaker } from './browserVoice.ts'
 import { type Clip, type ClipIndex, clipsFor } from './clips.ts'
 import { KEY_MS, openChannel } from './radioChannel.ts'
 import type { Sound } from './sound.ts'
+import { soundedAt } from './soundedAt.ts'
 
 export interface Recording {
   readonly clips: ClipIndex
@@ -98,14 +99,6 @@ export function createEmbeddedVoice(parts: EmbeddedVoiceParts): EmbeddedSpeaker 
   }
 
   return { speak, cancel, endedAt: () => endedAt, prepare: () => loaded().then(ignore, ignore) }
-}
-
-/** The clock time at which what the output had at `contextS` of its own time comes out of the loudspeaker. */
-function soundedAt(context: AudioContext, contextS: number, clock: Clock): number {
-  const { contextTime = 0, performanceTime = 0 } = context.getOutputTimestamp()
-  // Zero where a browser does not tell: then it was a moment ago.
-  if (!contextTime || !performanceTime) return clock.now()
-  return clock.now() - (performance.now() - performanceTime) - (contextTime - contextS) * 1000
 }
 
 const ignore = () => undefined
