@@ -20,6 +20,10 @@ import { createEars, takeSeat } from './seat.ts'
 const MINUTES = Number(process.env.NARRATION_MINUTES ?? 10)
 const SET = process.env.NARRATION_SET === 'tuning' ? 'tuning' : 'check'
 const SEEDS = { tuning: 11, check: 12 }
+/** People's recordings are of one word each: said to the microphone it may well be asked for again, as no narration is. */
+const A_WORD = 'person: '
+const TO_A_WORD = 'sayAgainsToAWord'
+const COLUMNS = [...REACTIONS, TO_A_WORD] as const
 
 /** Where the run waits -> the item, or what is typed to come there. */
 const PLACES: Readonly<Record<string, readonly [list: string, item: string] | { readonly typed: readonly string[] }>> =
@@ -56,9 +60,11 @@ export async function measure(): Promise<Record<string, number>> {
     else await seat.openItem(...place)
     const reactions = await reactionsTo(seat, session(sounds, MINUTES, SEEDS[SET]))
     for (const kind of REACTIONS) measured[`narration.${name}.${kind}`] = counted(reactions, kind)
+    const toWords = reactions.filter(({ during }) => during.startsWith(A_WORD))
+    measured[`narration.${name}.${TO_A_WORD}`] = counted(toWords, 'sayAgains')
     if (process.env.NARRATION_SHOW) show(name, reactions)
   }
-  for (const kind of REACTIONS) {
+  for (const kind of COLUMNS) {
     measured[`narration.most.${kind}`] = Math.max(...wanted.map((name) => measured[`narration.${name}.${kind}`] ?? 0))
   }
   return measured
@@ -71,13 +77,13 @@ function show(place: string, reactions: Reactions): void {
 export function table(measured: Readonly<Record<string, number>>): string {
   const places = [...Object.keys(PLACES), 'most'].filter((name) => `narration.${name}.verdicts` in measured)
   const rows = places.map(
-    (name) => `| ${name} | ${REACTIONS.map((kind) => measured[`narration.${name}.${kind}`]).join(' | ')} |`,
+    (name) => `| ${name} | ${COLUMNS.map((kind) => measured[`narration.${name}.${kind}`]).join(' | ')} |`,
   )
   return [
     `${MINUTES} minutes at each place:`,
     '',
-    `| waits for | ${REACTIONS.join(' | ')} |`,
-    `| --- |${' --- |'.repeat(REACTIONS.length)}`,
+    `| waits for | ${COLUMNS.join(' | ')} |`,
+    `| --- |${' --- |'.repeat(COLUMNS.length)}`,
     ...rows,
   ].join('\n')
 }
@@ -115,7 +121,7 @@ async function people(set: 'tuning' | 'check'): Promise<Sound[]> {
   )
   const other = lines.filter(({ kind, words }) => kind === 'otherSpeech' && !readCommand(words))
   return Promise.all(
-    other.map(async ({ file, words }) => ({ what: `person: ${words}`, pcm: await pcmOf(join(folder, file)) })),
+    other.map(async ({ file, words }) => ({ what: `${A_WORD}${words}`, pcm: await pcmOf(join(folder, file)) })),
   )
 }
 
