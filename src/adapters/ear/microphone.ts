@@ -19,7 +19,7 @@ const TYPING = 'Typing and the buttons work meanwhile.'
 /** A system that takes the microphone for a moment (a call, a switch of devices) gives it back within this. */
 const MUTED_MS = 1_500
 
-/** A sound that has not started by then does not: where nothing can play it, a browser may leave it pending for ever. */
+/** It takes a moment; what has not started by then is told, so that nobody waits for it. */
 const STARTS_WITHIN_MS = 10_000
 
 /** `lost` is called when the microphone goes away afterwards. Never rejects. */
