@@ -53,9 +53,9 @@ describe('settings', () => {
   })
 
   it.each([
-    ['weighs', { weighs: false }],
+    ['number of its models', { weighs: false }],
     ['microphone', { microphone: 'a' }],
-  ])('have the ear opened anew in mid-run, at the same item, where its %s changes', async (_, changed) => {
+  ])('have the ear opened anew in mid-run, at the same item, where the %s changes', async (_what, changed) => {
     const { actions, ear, store } = await atTrim()
     const opened = ear.vocabularies.length
     actions.settings({ theme: 'dark' })

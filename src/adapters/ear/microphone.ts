@@ -43,7 +43,7 @@ export async function openMicrophone(
   }
   for (const track of stream.getAudioTracks()) watchTrack(track, clock, lost)
   const wiring = wired(stream)
-  const microphone = await Promise.race([wiring, pending(clock, STARTS_WITHIN_MS)]).catch(() => undefined)
+  const microphone = await Promise.race([wiring, waited(clock, STARTS_WITHIN_MS)]).catch(() => undefined)
   if (!microphone) {
     for (const track of stream.getTracks()) track.stop()
     void wiring.then(
@@ -56,7 +56,7 @@ export async function openMicrophone(
   return { microphone }
 }
 
-const pending = (clock: Clock, ms: number) => new Promise<undefined>((done) => clock.after(ms, () => done(undefined)))
+const waited = (clock: Clock, ms: number) => new Promise<undefined>((done) => clock.after(ms, () => done(undefined)))
 
 function watchTrack(track: MediaStreamTrack, clock: Clock, lost: (failure: EarFailure) => void): void {
   track.addEventListener('ended', () => {
