@@ -1,33 +1,9 @@
 /** The ports: everything that the app asks of the world, on one page. Adapters implement them. */
 
 import type { Hearable, Vocabulary } from './kernel/hearing/hearable.ts'
-import type { Alternative } from './kernel/response/model.ts'
-import type { Role, RunEvent, ToneName } from './kernel/run/events.ts'
-
-export interface HeardWord {
-  readonly text: string
-  /** Milliseconds from the start of the utterance. */
-  readonly beginMs: number
-  readonly endMs: number
-}
-
-/** One utterance. */
-export interface Heard {
-  /** The listening order that it belongs to. */
-  readonly order: number
-  readonly text: string
-  readonly words?: readonly HeardWord[]
-  readonly score?: number
-  readonly alternatives?: readonly Alternative[]
-  /** Why the ear itself does not stand by what it heard; such an utterance is never judged correct. */
-  readonly doubt?: 'unsure' | 'faint' | 'clipped' | 'onsetCut' | 'otherSpeech'
-  /** Clock time of its first voiced sample, or of the first key. */
-  readonly beganAt: number
-  readonly endedAt: number
-  readonly by: 'voice' | 'typed'
-  /** It began before the challenge had been said to its end. */
-  readonly early?: boolean
-}
+import type { Heard } from './kernel/hearing/heard.ts'
+import type { Role } from './kernel/pack/roles.ts'
+import type { RunEvent, ToneName } from './kernel/run/core/events.ts'
 
 export type EarState = 'off' | 'loading' | 'shut' | 'guard' | 'open' | 'hearing' | 'failed'
 

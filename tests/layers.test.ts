@@ -45,7 +45,7 @@ const PACKAGES: Readonly<Record<string, readonly string[]>> = {
 }
 
 /** Inside the kernel a folder imports only from those before it. */
-const KERNEL_ORDER = ['', 'numbers', 'kinds', 'figures', 'response', 'hearing', 'run']
+const KERNEL_ORDER = ['', 'numbers', 'kinds', 'figures', 'response', 'pack', 'hearing', 'run', 'interpret']
 
 /** The adapters that run in Node: the command line may use no other one. */
 const NODE_ADAPTERS = /^adapters\/(log\/(fileLog|memoryLog)|ear\/node\w*|clock)\.ts$/
@@ -80,6 +80,9 @@ const imports: Import[] = files.flatMap((from) => {
 })
 
 const layerOf = (file: string) => file.split('/')[0] ?? ''
+/** Beside `src` lies data: the shipped packs and the voice's clips. Only adapters and what builds them read it. */
+const isData = (from: string, to: string) =>
+  ['adapters', 'build'].includes(layerOf(from)) && /^\.\.\/(checklists|audio\/voice)\//.test(to)
 const show = ({ from, to }: Import) => `${from} imports ${to}`
 
 test('imports are found at all', () => {
@@ -91,8 +94,7 @@ test.each(Object.keys(MAY_IMPORT))('%s imports only what it may', (layer) => {
   const allowed = [own, ...(MAY_IMPORT[layer] ?? [])]
   const wrong = imports
     .filter(({ from, isOurs }) => isOurs && layerOf(from) === layer)
-    // What lies beside `src` is data: packs and recordings.
-    .filter(({ to }) => !to.startsWith('../') && !allowed.some((prefix) => to.startsWith(prefix)))
+    .filter(({ from, to }) => !isData(from, to) && !allowed.some((prefix) => to.startsWith(prefix)))
   expect(wrong.map(show)).toEqual([])
 })
 
@@ -112,10 +114,7 @@ test.each(Object.keys(PACKAGES))('%s uses only its own packages', (layer) => {
 describe('inside the layers', () => {
   test('a folder of the kernel imports only from those before it', () => {
     const place = (file: string) => KERNEL_ORDER.indexOf(file.split('/').slice(1, -1)[0] ?? '')
-    // The shape of a pack is a word that all of them share.
-    const shapes = ['kernel/run/checklist.ts', 'kernel/run/exchange.ts']
-    const isShape = ({ to, typeOnly }: Import) => typeOnly && shapes.includes(to)
-    const inKernel = imports.filter((one) => one.from.startsWith('kernel/') && one.isOurs && !isShape(one))
+    const inKernel = imports.filter((one) => one.from.startsWith('kernel/') && one.isOurs)
     expect(inKernel.length).toBeGreaterThan(0)
     expect(inKernel.filter(({ from, to }) => place(from) < 0 || place(to) > place(from)).map(show)).toEqual([])
   })
@@ -142,6 +141,24 @@ describe('inside the layers', () => {
   test('nobody imports main', () => {
     expect(imports.filter(({ to }) => to === 'main.tsx').map(show)).toEqual([])
   })
+})
+
+test('no file imports itself by way of others', () => {
+  const importsOf = new Map(
+    files.map((file) => [file, imports.filter(({ from }) => from === file).map(({ to }) => to)]),
+  )
+  const clear = new Set<string>()
+  const cycleFrom = (file: string, path: readonly string[]): readonly string[] | undefined => {
+    if (path.includes(file)) return [...path.slice(path.indexOf(file)), file]
+    if (clear.has(file)) return undefined
+    for (const next of importsOf.get(file) ?? []) {
+      const cycle = cycleFrom(next, [...path, file])
+      if (cycle) return cycle
+    }
+    clear.add(file)
+    return undefined
+  }
+  expect(files.map((file) => cycleFrom(file, [])).filter((cycle) => cycle)).toEqual([])
 })
 
 test('an import of our own names the very file', () => {

@@ -4,7 +4,7 @@ import type { Inputs } from '../kernel/figures/model.ts'
 import type { SwitchEvent, SwitchName } from '../ports.ts'
 import type { Settings } from './settings.ts'
 import type { Screen } from './store.ts'
-import type { Press } from './view.ts'
+import type { Press } from './view/press.ts'
 
 export interface Actions {
   /** Once at the start: looks for a run that was left in the middle, and goes on with it. */

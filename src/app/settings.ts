@@ -1,7 +1,7 @@
 /** Settings of the person at this browser, their defaults, and how they are kept. */
 
 import type { Phraseology } from '../kernel/kinds/kind.ts'
-import type { FlowMode } from '../kernel/run/events.ts'
+import type { FlowMode } from '../kernel/run/core/events.ts'
 import type { Binding, SwitchName } from '../ports.ts'
 
 export interface Settings {

@@ -2,15 +2,15 @@
 
 import { createStore, type StoreApi } from 'zustand/vanilla'
 import type { FigureChange, FigureSet, Inputs } from '../kernel/figures/model.ts'
+import type { Pack } from '../kernel/pack/checklist.ts'
+import type { Role } from '../kernel/pack/roles.ts'
 import type { Problem } from '../kernel/problem.ts'
-import type { Pack } from '../kernel/run/checklist.ts'
-import type { Debrief } from '../kernel/run/debrief.ts'
-import type { Role } from '../kernel/run/events.ts'
-import type { RunState } from '../kernel/run/state.ts'
+import type { RunState } from '../kernel/run/core/state.ts'
+import type { Debrief } from '../kernel/run/debrief/debrief.ts'
 import type { EarFailure, EarState, RunSummary, SoundDevices, SwitchName, WeigherState } from '../ports.ts'
+import type { PastDraft } from './figures/undo.ts'
 import { DEFAULT_SETTINGS, type Settings } from './settings.ts'
-import type { Findings, LineHeard } from './soundLines.ts'
-import type { PastDraft } from './undo.ts'
+import type { Findings, LineHeard } from './sound/soundLines.ts'
 
 export const SCREENS = ['start', 'figures', 'run', 'account', 'settings', 'sound'] as const
 export type Screen = (typeof SCREENS)[number]

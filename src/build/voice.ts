@@ -9,7 +9,7 @@ import { mkdtempSync, readFileSync, rmSync, statSync, writeFileSync } from 'node
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
-import { ROLES, type Role } from '../kernel/run/events.ts'
+import { ROLES, type Role } from '../kernel/pack/roles.ts'
 import { levelled, readWav, toWav, trimmed } from './voiceSound.ts'
 import { packsIn, textsToRecord } from './voiceTexts.ts'
 

@@ -4,9 +4,9 @@ import { readdir } from 'node:fs/promises'
 import { join } from 'node:path'
 import { plainWords } from '../adapters/voice/clips.ts'
 import { readPackDir } from '../cli/packDir.ts'
+import type { Pack } from '../kernel/pack/checklist.ts'
+import type { Role } from '../kernel/pack/roles.ts'
 import { isError, showProblem } from '../kernel/problem.ts'
-import type { Pack } from '../kernel/run/checklist.ts'
-import type { Role } from '../kernel/run/events.ts'
 import { fixedTexts, textsOf } from '../packs/spoken.ts'
 
 /** The packs in a folder; throws where one of them is not right. */

@@ -1,7 +1,7 @@
 /** Exchanges and briefings in the account, as lines of text. */
 
-import { clockTime } from '../kernel/run/clockTime.ts'
-import type { DebriefBriefing, DebriefExchange, DebriefTurn } from '../kernel/run/debriefTalk.ts'
+import { clockTime } from '../kernel/run/core/clockTime.ts'
+import type { DebriefBriefing, DebriefExchange, DebriefTurn } from '../kernel/run/debrief/debriefTalk.ts'
 
 const SLIPS = {
   acceptsWrong: 'the controller called a wrong read-back correct',

@@ -1,8 +1,8 @@
 /** What the ear heard -> a verdict. An utterance that the ear itself doubts is never more than "say again". */
 
+import type { Heard } from '../kernel/hearing/heard.ts'
 import { judge } from '../kernel/response/judge.ts'
 import type { JudgeInput, Judgement } from '../kernel/response/model.ts'
-import type { Heard } from '../ports.ts'
 
 export function judgeHeard(
   asked: Omit<JudgeInput, 'heard'>,

@@ -3,8 +3,8 @@
 import { createHash } from 'node:crypto'
 import { readdir, readFile } from 'node:fs/promises'
 import { join } from 'node:path'
+import type { Pack } from '../kernel/pack/checklist.ts'
 import type { Problem } from '../kernel/problem.ts'
-import type { Pack } from '../kernel/run/checklist.ts'
 import { digestBytes } from '../packs/digest.ts'
 import { readPack } from '../packs/read.ts'
 

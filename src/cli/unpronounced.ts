@@ -2,8 +2,8 @@
 
 import { join } from 'node:path'
 import { vocabularyOf } from '../kernel/hearing/vocabulary.ts'
+import type { Pack } from '../kernel/pack/checklist.ts'
 import type { Problem } from '../kernel/problem.ts'
-import type { Pack } from '../kernel/run/checklist.ts'
 
 /** Each at the first place where it stands in the pack's texts. */
 export async function unpronouncedWords(pack: Pack, dir: string): Promise<Problem[]> {

@@ -1,6 +1,6 @@
 /** Exchanges and briefings of procedures.yaml -> as the kernel knows them. */
 
-import type { Briefing, Exchange, Turn, Wording } from '../kernel/run/exchange.ts'
+import type { Briefing, Exchange, Turn, Wording } from '../kernel/pack/exchange.ts'
 import { conditionOf, interlocksOf } from './conditions.ts'
 import type { BriefingText, ElementText, ExchangeText, TurnText, WordingText } from './exchangeSchema.ts'
 import { present } from './present.ts'

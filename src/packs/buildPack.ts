@@ -12,7 +12,7 @@ import type {
   Step,
   Watch,
   WatchCall,
-} from '../kernel/run/checklist.ts'
+} from '../kernel/pack/checklist.ts'
 import { briefingOf, exchangeOf } from './buildExchange.ts'
 import { conditionOf, interlocksOf } from './conditions.ts'
 import type { PackText } from './packSchema.ts'

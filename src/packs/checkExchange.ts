@@ -1,9 +1,9 @@
 /** Whether an exchange holds together: it asks for nothing that it never says, and what must be read back is. */
 
 import type { KindSpec } from '../kernel/kinds/kind.ts'
+import type { Wording } from '../kernel/pack/exchange.ts'
 import { figuresOf, parseResponse, phrasesOf, type Response } from '../kernel/response/parse.ts'
 import { pathsOf, type Slot } from '../kernel/response/path.ts'
-import type { Wording } from '../kernel/run/exchange.ts'
 import { wordingOf } from './buildExchange.ts'
 import {
   type Checking,

@@ -1,6 +1,6 @@
 /** Conditions and interlocks of procedures.yaml -> as the kernel knows them. */
 
-import type { Condition, Interlock } from '../kernel/run/checklist.ts'
+import type { Condition, Interlock } from '../kernel/pack/condition.ts'
 import { present } from './present.ts'
 import type { ItemText } from './proceduresSchema.ts'
 

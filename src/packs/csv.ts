@@ -1,7 +1,7 @@
 /** A load sheet as CSV -> the same shape as one in YAML, with a place for every value. */
 
+import type { Pack, Situation } from '../kernel/pack/checklist.ts'
 import type { Problem } from '../kernel/problem.ts'
-import type { Pack, Situation } from '../kernel/run/checklist.ts'
 import { didYouMean } from './nearest.ts'
 import type { Path, Source } from './source.ts'
 

@@ -1,7 +1,7 @@
 /** The shape of an exchange and of a briefing in procedures.yaml. */
 
 import { z } from 'zod'
-import { ROLES } from '../kernel/run/events.ts'
+import { ROLES } from '../kernel/pack/roles.ts'
 import { id, interlocks, text, texts, when } from './schemaTerms.ts'
 
 const wording = z

@@ -1,8 +1,8 @@
 /** Pack texts -> pack, or problems: all of them at once, each with file, line and column. Touches no file itself. */
 
 import type { z } from 'zod'
+import type { Pack } from '../kernel/pack/checklist.ts'
 import { isError, type Problem } from '../kernel/problem.ts'
-import type { Pack } from '../kernel/run/checklist.ts'
 import { figureModel } from './buildFigures.ts'
 import { buildPack } from './buildPack.ts'
 import { checkFigures, orderOf } from './checkFigures.ts'

@@ -10,11 +10,12 @@ import { vocabularyOf } from '../kernel/hearing/vocabulary.ts'
 import { ALPHABET } from '../kernel/kinds/letters.ts'
 import { affixesOf } from '../kernel/kinds/table.ts'
 import { NUMBER_WORDS } from '../kernel/numbers/words.ts'
-import type { Activity, Interlock, Item, Line, Pack } from '../kernel/run/checklist.ts'
-import type { Role } from '../kernel/run/events.ts'
-import type { Exchange, Wording } from '../kernel/run/exchange.ts'
-import { FIXED_PHRASES } from '../kernel/run/phrases.ts'
-import { STATION_PHRASES } from '../kernel/run/radio.ts'
+import type { Activity, Item, Line, Pack } from '../kernel/pack/checklist.ts'
+import type { Interlock } from '../kernel/pack/condition.ts'
+import type { Exchange, Wording } from '../kernel/pack/exchange.ts'
+import type { Role } from '../kernel/pack/roles.ts'
+import { FIXED_PHRASES } from '../kernel/run/core/phrases.ts'
+import { STATION_PHRASES } from '../kernel/run/talk/radio.ts'
 
 export interface Spoken {
   readonly phrases: readonly string[]

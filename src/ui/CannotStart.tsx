@@ -1,6 +1,6 @@
 /** What is left when the app cannot start. It uses no store and no action, because they may be what failed. */
 
-import { Notice } from './parts/Notice.tsx'
+import { Notice } from './parts/shell/Notice.tsx'
 
 export function CannotStart({ message }: { readonly message: string }) {
   return (

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest'
-import { reviseWith } from '../../src/app/revision.ts'
-import { viewOf } from '../../src/app/view.ts'
-import { debriefOf } from '../../src/kernel/run/debrief.ts'
-import { fold } from '../../src/kernel/run/step.ts'
+import { reviseWith } from '../../src/app/run/revision.ts'
+import { viewOf } from '../../src/app/view/view.ts'
+import { fold } from '../../src/kernel/run/core/step.ts'
+import { debriefOf } from '../../src/kernel/run/debrief/debrief.ts'
 import { rig, settled } from './rig.ts'
 
 async function atTrim() {

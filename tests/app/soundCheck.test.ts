@@ -1,11 +1,11 @@
 /** The sound check: what it makes of a speaker and a room, and what follows for the run. */
 
 import { describe, expect, it } from 'vitest'
-import { createFiveNineGuard } from '../../src/app/fiveNine.ts'
-import { createSoundCheck } from '../../src/app/soundCheck.ts'
-import { findingsOf, hearableOf, lineHeard, SOUND_LINES } from '../../src/app/soundLines.ts'
+import { createFiveNineGuard } from '../../src/app/run/fiveNine.ts'
+import { createSoundCheck } from '../../src/app/sound/soundCheck.ts'
+import { findingsOf, hearableOf, lineHeard, SOUND_LINES } from '../../src/app/sound/soundLines.ts'
 import { createAppStore } from '../../src/app/store.ts'
-import type { Heard } from '../../src/ports.ts'
+import type { Heard } from '../../src/kernel/hearing/heard.ts'
 import { createFakeClock } from '../fakes/clock.ts'
 import { createFakeEar } from '../fakes/ear.ts'
 import { createFakeVoice } from '../fakes/voice.ts'

@@ -1,9 +1,9 @@
 /** Keys of the pilot's own in a run: what opens and shuts the ear, and what is logged of it. */
 
 import { describe, expect, it } from 'vitest'
-import { pressed } from '../../src/app/pressed.ts'
+import { pressed } from '../../src/app/run/pressed.ts'
+import { createTalk } from '../../src/app/run/talk.ts'
 import type { Settings } from '../../src/app/settings.ts'
-import { createTalk } from '../../src/app/talk.ts'
 import type { SwitchName } from '../../src/ports.ts'
 import type { FakeVoiceOptions } from '../fakes/voice.ts'
 import { rig, settled } from './rig.ts'

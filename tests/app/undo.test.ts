@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { changedPaths, laidUnder, type PastDraft, pastAfter } from '../../src/app/undo.ts'
+import { changedPaths, laidUnder, type PastDraft, pastAfter } from '../../src/app/figures/undo.ts'
 import type { Inputs } from '../../src/kernel/figures/model.ts'
 
 const draft = (values: Inputs['values'], loads: Inputs['loads'] = {}): Inputs => ({ status: 'final', values, loads })

@@ -1,10 +1,10 @@
 /** One wording for eye, ear and paper: what the screen shows, the voice says and the account tells of each item. */
 
 import { describe, expect, it } from 'vitest'
-import { viewOf } from '../../src/app/view.ts'
-import { debriefOf } from '../../src/kernel/run/debrief.ts'
-import type { Evidence } from '../../src/kernel/run/events.ts'
-import { findItem, findLine, itemsOf, listsOf } from '../../src/kernel/run/place.ts'
+import { viewOf } from '../../src/app/view/view.ts'
+import { findItem, findLine, itemsOf, listsOf } from '../../src/kernel/pack/place.ts'
+import type { Evidence } from '../../src/kernel/run/core/events.ts'
+import { debriefOf } from '../../src/kernel/run/debrief/debrief.ts'
 import { demoPack, rig } from './rig.ts'
 
 const BY_KEY: Evidence = { by: 'key', text: '' }

@@ -4,7 +4,7 @@
  */
 
 import type { Settings } from '../../src/app/settings.ts'
-import type { RunEvent, RunSettings } from '../../src/kernel/run/events.ts'
+import type { RunEvent, RunSettings } from '../../src/kernel/run/core/events.ts'
 import { rig, settled } from '../app/rig.ts'
 import type { TestPage } from './page.ts'
 

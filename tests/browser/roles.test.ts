@@ -2,7 +2,7 @@
 
 import { afterAll, beforeAll, expect, test } from 'vitest'
 import type { Served } from '../../src/build/serve.ts'
-import { ROLES } from '../../src/kernel/run/events.ts'
+import { ROLES } from '../../src/kernel/pack/roles.ts'
 import { serveModules } from './modules.ts'
 import { openPage, type TestPage } from './page.ts'
 

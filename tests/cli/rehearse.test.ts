@@ -5,7 +5,7 @@ import { fileURLToPath } from 'node:url'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { run as debrief } from '../../src/cli/debrief.ts'
 import { run as rehearse } from '../../src/cli/rehearse.ts'
-import type { RunEvent } from '../../src/kernel/run/events.ts'
+import type { RunEvent } from '../../src/kernel/run/core/events.ts'
 import { runCommand } from './io.ts'
 
 const root = fileURLToPath(new URL('../..', import.meta.url))

@@ -1,9 +1,9 @@
 /** The exchanges of a pack as the source of read-backs: each turn's own elements, with the values that its stations give. */
 
 import type { Figure, KindSpec, Value } from '../../src/kernel/kinds/kind.ts'
+import type { Pack } from '../../src/kernel/pack/checklist.ts'
+import type { Exchange, Turn } from '../../src/kernel/pack/exchange.ts'
 import { figureNames } from '../../src/kernel/response/parse.ts'
-import type { Pack } from '../../src/kernel/run/checklist.ts'
-import type { Exchange, Turn } from '../../src/kernel/run/exchange.ts'
 import type { Random } from './case.ts'
 import { drawOf } from './readElements.ts'
 import type { Source } from './transmissions.ts'

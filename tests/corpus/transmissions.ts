@@ -7,13 +7,8 @@
 
 import type { Figure, Figures } from '../../src/kernel/kinds/kind.ts'
 import type { Judgement } from '../../src/kernel/response/model.ts'
-import {
-  judgeReadBack,
-  partNames,
-  type SpokenElement,
-  statesOf,
-  withoutAddress,
-} from '../../src/kernel/response/readBack.ts'
+import { judgeReadBack, partNames, statesOf, withoutAddress } from '../../src/kernel/response/readBack.ts'
+import type { SpokenElement } from '../../src/kernel/response/spokenElement.ts'
 import { type Random, seeded } from './case.ts'
 import { pronounce } from './checkingValues.ts'
 import { anotherValue } from './neighbours.ts'

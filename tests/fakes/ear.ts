@@ -1,7 +1,8 @@
 /** An ear for tests: it hears what it is told to, in the order that is in force. */
 
 import type { Vocabulary } from '../../src/kernel/hearing/hearable.ts'
-import type { Ear, EarEvent, EarGate, Heard, ListenOrder } from '../../src/ports.ts'
+import type { Heard } from '../../src/kernel/hearing/heard.ts'
+import type { Ear, EarEvent, EarGate, ListenOrder } from '../../src/ports.ts'
 
 export interface FakeEar extends Ear {
   /** Every order given, newest last. */

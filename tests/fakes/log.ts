@@ -1,7 +1,7 @@
 /** A log for tests: kept in memory, open to view, and made to refuse when asked. */
 
 import { createMemoryLog } from '../../src/adapters/log/memoryLog.ts'
-import type { RunEvent } from '../../src/kernel/run/events.ts'
+import type { RunEvent } from '../../src/kernel/run/core/events.ts'
 import type { RunLog } from '../../src/ports.ts'
 
 export interface FakeLog extends RunLog {

@@ -1,6 +1,7 @@
 /** A voice for tests: it keeps what it said, and ends at once, or when told to. */
 
-import type { Role, ToneName } from '../../src/kernel/run/events.ts'
+import type { Role } from '../../src/kernel/pack/roles.ts'
+import type { ToneName } from '../../src/kernel/run/core/events.ts'
 import type { Voice } from '../../src/ports.ts'
 
 export interface FakeVoice extends Voice {

@@ -5,7 +5,7 @@
  */
 
 import { describe, expect, it } from 'vitest'
-import type { Script } from '../../src/kernel/run/events.ts'
+import type { Script } from '../../src/kernel/run/core/events.ts'
 import { readPack } from '../../src/packs/read.ts'
 import { talkRun } from '../kernel/run/talkFixture.ts'
 

@@ -1,8 +1,8 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { nameForPaste } from '../../src/ui/parts/LoadSheet.tsx'
-import { markedWords } from '../../src/ui/parts/markedWords.ts'
-import { scaleOver } from '../../src/ui/parts/scale.ts'
+import { nameForPaste } from '../../src/ui/parts/figures/LoadSheet.tsx'
+import { scaleOver } from '../../src/ui/parts/figures/scale.ts'
+import { markedWords } from '../../src/ui/parts/run/markedWords.ts'
 
 describe('the words heard', () => {
   it('are marked by the part that they were taken for, in their places', () => {

@@ -1,6 +1,6 @@
 /** How much of a sound its words leave over: a word found in the middle of other speech is no answer. Pure. */
 
-import type { HeardWord } from '../../ports.ts'
+import type { HeardWord } from '../../kernel/hearing/heard.ts'
 import { FRAME, FRAME_MS } from './frame.ts'
 import { rms } from './level.ts'
 

@@ -5,7 +5,8 @@
  */
 
 import type { Vocabulary } from '../../kernel/hearing/hearable.ts'
-import type { Clock, Ear, EarEvent, EarFailure, EarGate, EarState, Heard, ListenOrder } from '../../ports.ts'
+import type { Heard } from '../../kernel/hearing/heard.ts'
+import type { Clock, Ear, EarEvent, EarFailure, EarGate, EarState, ListenOrder } from '../../ports.ts'
 import {
   bringHome,
   findRecognition,

@@ -4,8 +4,8 @@
  */
 
 import type { Decoder as LibraryDecoder, SoundSwallowerModule } from 'soundswallower'
+import type { HeardWord } from '../../kernel/hearing/heard.ts'
 import { isPhoneWord } from '../../kernel/hearing/phones.ts'
-import type { HeardWord } from '../../ports.ts'
 import { meanCepstrum } from './cepstrum.ts'
 import type { CepstralMean } from './speaker.ts'
 

@@ -5,7 +5,7 @@
  * share is dropped.
  */
 
-import type { Heard, HeardWord } from '../../ports.ts'
+import type { Heard, HeardWord } from '../../kernel/hearing/heard.ts'
 import { nearSaying, sameSaying, shareInCommon } from './agreement.ts'
 import type { Decoded, FrontEnd } from './decoder.ts'
 import { dBFS, speechRms } from './level.ts'

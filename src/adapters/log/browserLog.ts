@@ -4,7 +4,7 @@
  */
 
 import { type DBSchema, type IDBPDatabase, openDB } from 'idb'
-import type { RunEvent } from '../../kernel/run/events.ts'
+import type { RunEvent } from '../../kernel/run/core/events.ts'
 import type { RunLog, RunSummary } from '../../ports.ts'
 import { newestFirst, newestUnfinished, outOfPlace, summarise } from './summary.ts'
 

@@ -1,7 +1,7 @@
 /** A log as JSON Lines in a file, one event a line: for the command line. */
 
 import { appendFile, readFile, writeFile } from 'node:fs/promises'
-import type { RunEvent } from '../../kernel/run/events.ts'
+import type { RunEvent } from '../../kernel/run/core/events.ts'
 import type { RunLog, RunSummary } from '../../ports.ts'
 import { newestFirst, newestUnfinished, outOfPlace, summarise } from './summary.ts'
 

@@ -1,6 +1,6 @@
 /** A log that lives as long as the page: for where nothing can be stored, and for rehearsals without a file. */
 
-import type { RunEvent } from '../../kernel/run/events.ts'
+import type { RunEvent } from '../../kernel/run/core/events.ts'
 import type { RunLog, RunSummary } from '../../ports.ts'
 import { newestFirst, newestUnfinished, outOfPlace, summarise } from './summary.ts'
 

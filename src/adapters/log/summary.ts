@@ -1,6 +1,6 @@
 /** From events to the line a run has in the list of runs. */
 
-import type { RunEvent } from '../../kernel/run/events.ts'
+import type { RunEvent } from '../../kernel/run/core/events.ts'
 import type { RunSummary } from '../../ports.ts'
 
 /** The summary after one more event; undefined where a run does not begin with its start. */

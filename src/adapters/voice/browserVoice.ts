@@ -4,7 +4,7 @@
  * has a time limit from its length, and an error and a limit passed are the same failure.
  */
 
-import type { Role } from '../../kernel/run/events.ts'
+import type { Role } from '../../kernel/pack/roles.ts'
 import type { Clock } from '../../ports.ts'
 import { castFor } from './cast.ts'
 

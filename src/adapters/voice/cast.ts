@@ -1,6 +1,6 @@
 /** Which of the browser's voices speaks for whom: each role another one, and where there are too few another pitch and pace. */
 
-import { ROLES, type Role } from '../../kernel/run/events.ts'
+import { ROLES, type Role } from '../../kernel/pack/roles.ts'
 
 export interface Part {
   readonly voice: SpeechSynthesisVoice

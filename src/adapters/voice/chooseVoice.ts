@@ -3,7 +3,7 @@
  * other one tries. Only when both have failed is the text left to the screen.
  */
 
-import type { Role } from '../../kernel/run/events.ts'
+import type { Role } from '../../kernel/pack/roles.ts'
 import type { Clock, Voice } from '../../ports.ts'
 import { systemClock } from '../clock.ts'
 import { type BrowserSpeaker, createBrowserVoice, type Outcome, type Speaker } from './browserVoice.ts'

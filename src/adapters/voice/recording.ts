@@ -1,6 +1,6 @@
 /** Where the embedded voices' recordings are served; a role's is fetched only when that voice is to speak. */
 
-import type { Role } from '../../kernel/run/events.ts'
+import type { Role } from '../../kernel/pack/roles.ts'
 import type { Recording } from './embeddedVoice.ts'
 
 /** Files of their own, however small: what is written into the code the page may not fetch. */

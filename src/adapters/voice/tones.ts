@@ -1,6 +1,6 @@
 /** The app's own sounds: calm and short, told apart by pitch and number, made by oscillators. */
 
-import type { ToneName } from '../../kernel/run/events.ts'
+import type { ToneName } from '../../kernel/run/core/events.ts'
 
 interface Note {
   readonly hz: number

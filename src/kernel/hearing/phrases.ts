@@ -3,10 +3,10 @@
 import type { KindSpec } from '../kinds/kind.ts'
 import { tokensOf } from '../numbers/tokens.ts'
 import { DIGIT_WORDS } from '../numbers/words.ts'
+import type { Item } from '../pack/checklist.ts'
 import { isStateWord, opposites } from '../response/lexicon.ts'
 import { figuresOf, parseResponse, wordsOf } from '../response/parse.ts'
 import { phraseStatesOf } from '../response/phraseStates.ts'
-import type { Item } from '../run/checklist.ts'
 import { valueWords } from './numberShapes.ts'
 
 /** Words that stand beside any answer. */

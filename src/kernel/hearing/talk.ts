@@ -4,9 +4,9 @@
  */
 
 import type { Specs } from '../kinds/kind.ts'
+import type { Briefing, Exchange } from '../pack/exchange.ts'
 import { parseResponse } from '../response/parse.ts'
 import { pathsOf, type Slot } from '../response/path.ts'
-import type { Briefing, Exchange } from '../run/exchange.ts'
 import type { Talk, TalkPart } from './hearable.ts'
 import { type Answered, answersOf, phrase, unique } from './phrases.ts'
 

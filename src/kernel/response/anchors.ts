@@ -7,7 +7,7 @@ import { HARMLESS, KIND_NOUNS } from './lexicon.ts'
 import { parseResponse } from './parse.ts'
 import { type Path, type Phrase, pathsOf, type Slot } from './path.ts'
 import { phraseStatesOf } from './phraseStates.ts'
-import type { SpokenElement } from './readBack.ts'
+import type { SpokenElement } from './spokenElement.ts'
 
 /** What an anchor is to one of the elements that have it. */
 export interface Owner {

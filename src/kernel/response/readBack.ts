@@ -12,12 +12,8 @@ import { HARMLESS, HESITATIONS } from './lexicon.ts'
 import type { JudgeInput, Judgement, Part } from './model.ts'
 import { parseResponse } from './parse.ts'
 import { pathsOf } from './path.ts'
+import type { SpokenElement } from './spokenElement.ts'
 
-export interface SpokenElement {
-  readonly id: string
-  /** In the response notation. */
-  readonly response: string
-}
 export type ElementState = 'ok' | 'wrong' | 'missing'
 
 /** What is said behind the name of the one it is said to; without that name in front, all of it. */

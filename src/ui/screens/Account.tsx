@@ -1,12 +1,12 @@
 /** The account of a run, from its log: what was said, what was missed and why, what was given, and when. */
 
-import { clockTime } from '../../kernel/run/clockTime.ts'
-import type { Debrief } from '../../kernel/run/debrief.ts'
-import { AccountBriefing } from '../parts/AccountBriefing.tsx'
-import { AccountExchange } from '../parts/AccountExchange.tsx'
-import { AccountList } from '../parts/AccountList.tsx'
-import { AccountFlows, AccountWatch } from '../parts/AccountWatch.tsx'
-import { saveText } from '../parts/saveText.ts'
+import { clockTime } from '../../kernel/run/core/clockTime.ts'
+import type { Debrief } from '../../kernel/run/debrief/debrief.ts'
+import { AccountBriefing } from '../parts/debrief/AccountBriefing.tsx'
+import { AccountExchange } from '../parts/debrief/AccountExchange.tsx'
+import { AccountList } from '../parts/debrief/AccountList.tsx'
+import { AccountFlows, AccountWatch } from '../parts/debrief/AccountWatch.tsx'
+import { saveText } from '../parts/shell/saveText.ts'
 import { useActions, useApp } from '../useApp.ts'
 
 export function Account() {

@@ -2,13 +2,13 @@
 
 import { useEffect } from 'preact/hooks'
 import type { Settings as SettingsShape } from '../../app/settings.ts'
-import { Choices } from '../parts/Choices.tsx'
-import { DeviceChoice } from '../parts/DeviceChoice.tsx'
-import { FlowSettings } from '../parts/FlowSettings.tsx'
-import { SoundInvitation } from '../parts/SoundInvitation.tsx'
-import { SpeakerSettings } from '../parts/SpeakerSettings.tsx'
-import { StationSettings } from '../parts/StationSettings.tsx'
-import { SwitchKeys } from '../parts/SwitchKeys.tsx'
+import { Choices } from '../parts/settings/Choices.tsx'
+import { DeviceChoice } from '../parts/settings/DeviceChoice.tsx'
+import { FlowSettings } from '../parts/settings/FlowSettings.tsx'
+import { SoundInvitation } from '../parts/settings/SoundInvitation.tsx'
+import { SpeakerSettings } from '../parts/settings/SpeakerSettings.tsx'
+import { StationSettings } from '../parts/settings/StationSettings.tsx'
+import { SwitchKeys } from '../parts/settings/SwitchKeys.tsx'
 import { useActions, useApp } from '../useApp.ts'
 
 const PHRASEOLOGY = [

@@ -1,13 +1,13 @@
 /** The sound check: the voice heard, the level seen, eight lines read, and what follows from them. */
 
 import { useEffect } from 'preact/hooks'
-import type { Findings, LineHeard } from '../../app/soundLines.ts'
-import { SOUND_LINES } from '../../app/soundLines.ts'
+import type { Findings, LineHeard } from '../../app/sound/soundLines.ts'
+import { SOUND_LINES } from '../../app/sound/soundLines.ts'
 import type { SoundCheckState } from '../../app/store.ts'
-import { DeviceChoice } from '../parts/DeviceChoice.tsx'
-import { Level } from '../parts/Level.tsx'
-import { Mark } from '../parts/Mark.tsx'
-import { TalkButton } from '../parts/TalkButton.tsx'
+import { TalkButton } from '../parts/run/TalkButton.tsx'
+import { DeviceChoice } from '../parts/settings/DeviceChoice.tsx'
+import { Level } from '../parts/settings/Level.tsx'
+import { Mark } from '../parts/shell/Mark.tsx'
 import { useActions, useApp } from '../useApp.ts'
 
 export function SoundCheck() {

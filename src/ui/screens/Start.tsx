@@ -1,11 +1,11 @@
 /** The first screen: three sentences once, then which pack, and whether an unfinished run goes on. */
 
-import { Notice } from '../parts/Notice.tsx'
-import { PackChoice } from '../parts/PackChoice.tsx'
-import { Problems } from '../parts/Problems.tsx'
-import { SoundInvitation } from '../parts/SoundInvitation.tsx'
-import { Unfinished } from '../parts/Unfinished.tsx'
-import { Welcome } from '../parts/Welcome.tsx'
+import { SoundInvitation } from '../parts/settings/SoundInvitation.tsx'
+import { Notice } from '../parts/shell/Notice.tsx'
+import { Problems } from '../parts/shell/Problems.tsx'
+import { PackChoice } from '../parts/start/PackChoice.tsx'
+import { Unfinished } from '../parts/start/Unfinished.tsx'
+import { Welcome } from '../parts/start/Welcome.tsx'
 import { useApp } from '../useApp.ts'
 
 export function Start() {

@@ -5,10 +5,10 @@ import { fileURLToPath } from 'node:url'
 import { beforeAll, describe, expect, it } from 'vitest'
 import { rms, speechRms } from '../../../src/adapters/ear/level.ts'
 import { readWav } from '../../../src/adapters/ear/wav.ts'
-import { babble } from '../../../src/build/bench/noise.ts'
-import { counted, reactionsTo } from '../../../src/build/bench/reactions.ts'
-import { noises, type Sound, session } from '../../../src/build/bench/room.ts'
-import { createEars, type Ears, takeSeat } from '../../../src/build/bench/seat.ts'
+import { babble } from '../../bench/noise.ts'
+import { counted, reactionsTo } from '../../bench/reactions.ts'
+import { noises, type Sound, session } from '../../bench/room.ts'
+import { createEars, type Ears, takeSeat } from '../../bench/seat.ts'
 
 const AUDIO = fileURLToPath(new URL('../../../audio/check/', import.meta.url))
 

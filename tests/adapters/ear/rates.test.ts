@@ -7,9 +7,9 @@ import { sameSaying } from '../../../src/adapters/ear/agreement.ts'
 import { createNodeRecogniser, type NodeRecogniser } from '../../../src/adapters/ear/nodeEar.ts'
 import { createResampler, resampled } from '../../../src/adapters/ear/resample.ts'
 import { readWav } from '../../../src/adapters/ear/wav.ts'
-import { VALUE_ITEMS, WORD_ITEMS } from '../../../src/build/bench/earCases.ts'
 import { vocabularyOfItems } from '../../../src/kernel/hearing/vocabulary.ts'
 import type { KindSpec } from '../../../src/kernel/kinds/kind.ts'
+import { VALUE_ITEMS, WORD_ITEMS } from '../../bench/earCases.ts'
 
 /** Samples that an audio thread hands over at a time. */
 const QUANTUM = 128

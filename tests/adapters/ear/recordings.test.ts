@@ -3,11 +3,11 @@ import { fileURLToPath } from 'node:url'
 import { beforeAll, describe, expect, it } from 'vitest'
 import { sameSaying } from '../../../src/adapters/ear/agreement.ts'
 import { createNodeRecogniser, type NodeRecogniser, nodeWeigher } from '../../../src/adapters/ear/nodeEar.ts'
-import { VALUE_ITEMS, WORD_ITEMS } from '../../../src/build/bench/earCases.ts'
 import { vocabularyOfItems } from '../../../src/kernel/hearing/vocabulary.ts'
 import type { KindSpec } from '../../../src/kernel/kinds/kind.ts'
 import { DIGIT_WORDS } from '../../../src/kernel/numbers/words.ts'
 import { judge } from '../../../src/kernel/response/judge.ts'
+import { VALUE_ITEMS, WORD_ITEMS } from '../../bench/earCases.ts'
 
 const AUDIO = fileURLToPath(new URL('../../../audio/check/', import.meta.url))
 interface Line {

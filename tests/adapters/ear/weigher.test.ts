@@ -8,10 +8,10 @@ import { readWav } from '../../../src/adapters/ear/wav.ts'
 import type { Weigher } from '../../../src/adapters/ear/weigher.ts'
 import { written } from '../../../src/adapters/ear/weigherWriting.ts'
 import { SURE } from '../../../src/adapters/ear/weighing.ts'
-import { VALUE_ITEMS, WORD_ITEMS } from '../../../src/build/bench/earCases.ts'
 import { grammarOf } from '../../../src/kernel/hearing/grammar.ts'
 import { vocabularyOfItems } from '../../../src/kernel/hearing/vocabulary.ts'
 import type { KindSpec } from '../../../src/kernel/kinds/kind.ts'
+import { VALUE_ITEMS, WORD_ITEMS } from '../../bench/earCases.ts'
 
 const AUDIO = fileURLToPath(new URL('../../../audio/check/', import.meta.url))
 

@@ -6,7 +6,7 @@ import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest'
 import { createBrowserLog } from '../../../src/adapters/log/browserLog.ts'
 import { createFileLog } from '../../../src/adapters/log/fileLog.ts'
 import { createMemoryLog } from '../../../src/adapters/log/memoryLog.ts'
-import type { Happening, RunEvent } from '../../../src/kernel/run/events.ts'
+import type { Happening, RunEvent } from '../../../src/kernel/run/core/events.ts'
 import type { RunLog } from '../../../src/ports.ts'
 
 const START: Happening = {

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import { castFor } from '../../../src/adapters/voice/cast.ts'
-import { ROLES } from '../../../src/kernel/run/events.ts'
+import { ROLES } from '../../../src/kernel/pack/roles.ts'
 
 const voice = (name: string, lang: string, isDefault = false) =>
   ({ name, lang, localService: true, default: isDefault }) as SpeechSynthesisVoice

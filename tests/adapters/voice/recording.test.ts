@@ -9,13 +9,13 @@ import { packsIn, textsToRecord } from '../../../src/build/voiceTexts.ts'
 import { sourceWords } from '../../../src/kernel/figures/settle.ts'
 import type { Figure, KindSpec, Value } from '../../../src/kernel/kinds/kind.ts'
 import { sayValue } from '../../../src/kernel/kinds/table.ts'
+import type { Pack } from '../../../src/kernel/pack/checklist.ts'
+import type { Wording } from '../../../src/kernel/pack/exchange.ts'
+import { listsOf } from '../../../src/kernel/pack/place.ts'
+import { ROLES, type Role } from '../../../src/kernel/pack/roles.ts'
 import { parseResponse } from '../../../src/kernel/response/parse.ts'
 import { sayResponse } from '../../../src/kernel/response/sentence.ts'
-import type { Pack } from '../../../src/kernel/run/checklist.ts'
-import { ROLES, type Role } from '../../../src/kernel/run/events.ts'
-import type { Wording } from '../../../src/kernel/run/exchange.ts'
-import { PASS_REASONS, say } from '../../../src/kernel/run/phrases.ts'
-import { listsOf } from '../../../src/kernel/run/place.ts'
+import { PASS_REASONS, say } from '../../../src/kernel/run/core/phrases.ts'
 
 const here = (path: string) => fileURLToPath(new URL(`../../../${path}`, import.meta.url))
 const packs = await packsIn(here('checklists'))

@@ -1,7 +1,7 @@
 import { beforeAll, describe, expect, test } from 'vitest'
 import { compute, figureOf } from '../../../src/kernel/figures/compute.ts'
 import type { FigureSet, Inputs } from '../../../src/kernel/figures/model.ts'
-import type { Pack } from '../../../src/kernel/run/checklist.ts'
+import type { Pack } from '../../../src/kernel/pack/checklist.ts'
 import { packAt, revision } from './marram.ts'
 import { derived, figuresOf, modelOf } from './modelOf.ts'
 

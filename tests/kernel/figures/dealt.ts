@@ -3,8 +3,8 @@
 import { compute } from '../../../src/kernel/figures/compute.ts'
 import { type Departure, deal } from '../../../src/kernel/figures/deal.ts'
 import type { Inputs } from '../../../src/kernel/figures/model.ts'
-import type { Pack } from '../../../src/kernel/run/checklist.ts'
-import { readBackOf } from '../../../src/kernel/run/rests.ts'
+import type { Pack } from '../../../src/kernel/pack/checklist.ts'
+import { readBackOf } from '../../../src/kernel/pack/rests.ts'
 
 /** One for each seed from 0; a seed that deals nothing is an error. */
 export function dealtOf(pack: Pack, count: number): Departure[] {

@@ -5,7 +5,7 @@ import { compute } from '../../../src/kernel/figures/compute.ts'
 import { deal } from '../../../src/kernel/figures/deal.ts'
 import type { ComputedFigure, FigureSet } from '../../../src/kernel/figures/model.ts'
 import { showMeasured } from '../../../src/kernel/figures/showing.ts'
-import { readBackOf } from '../../../src/kernel/run/rests.ts'
+import { readBackOf } from '../../../src/kernel/pack/rests.ts'
 import { packAt } from './marram.ts'
 import { figuresOf, modelOf } from './modelOf.ts'
 

@@ -3,8 +3,8 @@
 import { readFileSync } from 'node:fs'
 import { readPackDir } from '../../../src/cli/packDir.ts'
 import type { Inputs } from '../../../src/kernel/figures/model.ts'
+import type { Pack } from '../../../src/kernel/pack/checklist.ts'
 import { showProblem } from '../../../src/kernel/problem.ts'
-import type { Pack } from '../../../src/kernel/run/checklist.ts'
 import { readInputs } from '../../../src/packs/inputs.ts'
 
 export async function packAt(dir: string): Promise<Pack> {

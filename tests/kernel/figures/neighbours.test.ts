@@ -2,7 +2,7 @@ import { beforeAll, describe, expect, test } from 'vitest'
 import { compute } from '../../../src/kernel/figures/compute.ts'
 import type { FigureSet } from '../../../src/kernel/figures/model.ts'
 import { type Neighbour, neighboursOf } from '../../../src/kernel/figures/neighbours.ts'
-import type { Pack } from '../../../src/kernel/run/checklist.ts'
+import type { Pack } from '../../../src/kernel/pack/checklist.ts'
 import { packAt, revision } from './marram.ts'
 
 let pack: Pack

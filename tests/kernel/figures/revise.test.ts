@@ -3,9 +3,9 @@ import { beforeAll, describe, expect, test, vi } from 'vitest'
 import { compute } from '../../../src/kernel/figures/compute.ts'
 import type { FigureSet } from '../../../src/kernel/figures/model.ts'
 import { changesBetween, grossErrors, itemsResting } from '../../../src/kernel/figures/revise.ts'
-import type { Pack } from '../../../src/kernel/run/checklist.ts'
-import { itemsOf, listsOf } from '../../../src/kernel/run/place.ts'
-import { restsOf } from '../../../src/kernel/run/rests.ts'
+import type { Pack } from '../../../src/kernel/pack/checklist.ts'
+import { itemsOf, listsOf } from '../../../src/kernel/pack/place.ts'
+import { restsOf } from '../../../src/kernel/pack/rests.ts'
 import { packAt, revision } from './marram.ts'
 
 // Many cases: how long they take says nothing.

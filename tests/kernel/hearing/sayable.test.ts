@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest'
-import { VALUE_ITEMS, WORD_ITEMS } from '../../../src/build/bench/earCases.ts'
 import { grammarOf } from '../../../src/kernel/hearing/grammar.ts'
 import type { Hearable } from '../../../src/kernel/hearing/hearable.ts'
 import { SOUND } from '../../../src/kernel/hearing/phones.ts'
 import { type Places, sayableBy } from '../../../src/kernel/hearing/sayable.ts'
 import { vocabularyOfItems } from '../../../src/kernel/hearing/vocabulary.ts'
+import { VALUE_ITEMS, WORD_ITEMS } from '../../bench/earCases.ts'
 
 /** The place behind a text; undefined where it cannot be said. */
 function behind(from: Places, text: string): Places | undefined {

@@ -1,6 +1,7 @@
 import { describe, expect, it, vi } from 'vitest'
 import type { Figures } from '../../../src/kernel/kinds/kind.ts'
-import { judgeReadBack, type SpokenElement, statesOf } from '../../../src/kernel/response/readBack.ts'
+import { judgeReadBack, statesOf } from '../../../src/kernel/response/readBack.ts'
+import type { SpokenElement } from '../../../src/kernel/response/spokenElement.ts'
 import type { Random } from '../../corpus/case.ts'
 import { sourceOf } from '../../corpus/demoTransmissions.ts'
 import {

@@ -1,11 +1,11 @@
 /** Runs of the demo pack, or of parts of it, that leave every state as it was: from each one many ways can be tried. */
 
-import { happeningFor } from '../../../src/app/hear.ts'
+import { happeningFor } from '../../../src/kernel/interpret/hear.ts'
 import type { Value } from '../../../src/kernel/kinds/kind.ts'
-import type { Activity, Pack } from '../../../src/kernel/run/checklist.ts'
-import type { Effect, Happening, RunEvent, RunSettings, Slip } from '../../../src/kernel/run/events.ts'
-import type { RunState } from '../../../src/kernel/run/state.ts'
-import { emptyRun, step } from '../../../src/kernel/run/step.ts'
+import type { Activity, Pack } from '../../../src/kernel/pack/checklist.ts'
+import type { Effect, Happening, RunEvent, RunSettings, Slip } from '../../../src/kernel/run/core/events.ts'
+import type { RunState } from '../../../src/kernel/run/core/state.ts'
+import { emptyRun, step } from '../../../src/kernel/run/core/step.ts'
 
 export interface Flown {
   readonly pack: Pack

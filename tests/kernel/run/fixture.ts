@@ -1,12 +1,12 @@
 /** A small invented pack and a run on it, for the runner's tests: two lists, a line, a value, a word, both seats. */
 
+import type { Item, Pack } from '../../../src/kernel/pack/checklist.ts'
+import { findItem } from '../../../src/kernel/pack/place.ts'
 import type { Judgement } from '../../../src/kernel/response/model.ts'
-import type { Item, Pack } from '../../../src/kernel/run/checklist.ts'
-import type { Effect, Evidence, Happening, RunEvent } from '../../../src/kernel/run/events.ts'
-import { findItem } from '../../../src/kernel/run/place.ts'
-import type { RunState } from '../../../src/kernel/run/state.ts'
-import { emptyRun, step } from '../../../src/kernel/run/step.ts'
-import { restedOn } from '../../../src/kernel/run/turn.ts'
+import type { Effect, Evidence, Happening, RunEvent } from '../../../src/kernel/run/core/events.ts'
+import type { RunState } from '../../../src/kernel/run/core/state.ts'
+import { emptyRun, step } from '../../../src/kernel/run/core/step.ts'
+import { restedOn } from '../../../src/kernel/run/core/turn.ts'
 
 const item = (id: string, challenge: string, response: string, more: Partial<Item> = {}): Item => ({
   type: 'item',

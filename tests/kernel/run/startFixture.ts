@@ -1,7 +1,7 @@
 /** The small pack with an engine start behind its first list, a time that must pass after it, and steps to tick. */
 
-import type { Item, Pack, Watch } from '../../../src/kernel/run/checklist.ts'
-import type { Happening } from '../../../src/kernel/run/events.ts'
+import type { Item, Pack, Watch } from '../../../src/kernel/pack/checklist.ts'
+import type { Happening } from '../../../src/kernel/run/core/events.ts'
 import { PACK, PRELIMINARY, revision, type TestRun, TYPED, testRun } from './fixture.ts'
 
 export const ENGINE: Watch = {

@@ -1,12 +1,12 @@
 /** An invented departure's talk in small, flown through the app's own hearing: clearance, ground crew, order, briefing, taxi. */
 
-import { happeningFor } from '../../../src/app/hear.ts'
-import type { Pack } from '../../../src/kernel/run/checklist.ts'
-import type { Effect, Happening, RunEvent, Script } from '../../../src/kernel/run/events.ts'
-import type { Element, Turn, Wording } from '../../../src/kernel/run/exchange.ts'
-import type { RunState } from '../../../src/kernel/run/state.ts'
-import { emptyRun, step } from '../../../src/kernel/run/step.ts'
-import type { Heard } from '../../../src/ports.ts'
+import type { Heard } from '../../../src/kernel/hearing/heard.ts'
+import { happeningFor } from '../../../src/kernel/interpret/hear.ts'
+import type { Pack } from '../../../src/kernel/pack/checklist.ts'
+import type { Element, Turn, Wording } from '../../../src/kernel/pack/exchange.ts'
+import type { Effect, Happening, RunEvent, Script } from '../../../src/kernel/run/core/events.ts'
+import type { RunState } from '../../../src/kernel/run/core/state.ts'
+import { emptyRun, step } from '../../../src/kernel/run/core/step.ts'
 
 const both = (text: string): Wording => ({ icao: text, faa: text })
 const element = (id: string, label: string, says: string, readBack?: string, alsoCalled: string[] = []): Element => ({

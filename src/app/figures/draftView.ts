@@ -1,0 +1,152 @@
+/**
+ * What the figures screen shows, made from pack, draft, revisions and run: fields to enter, values computed,
+ * what the draft changes and what would open again. While a run is on it leaves out what is hidden.
+ */
+
+import type { Inputs } from '../../kernel/figures/model.ts'
+import { changesBetween, grossErrors } from '../../kernel/figures/revise.ts'
+import type { Pack } from '../../kernel/pack/checklist.ts'
+import { itemsOf, listsOf } from '../../kernel/pack/place.ts'
+import { restsOf } from '../../kernel/pack/rests.ts'
+import type { Problem } from '../../kernel/problem.ts'
+import type { RunState } from '../../kernel/run/core/state.ts'
+import { itemState, listState } from '../../kernel/run/core/turn.ts'
+import type { AppState } from '../store.ts'
+import { type ComputedView, computedViews, shownIn } from './computedView.ts'
+import { type FieldGroup, fieldGroups, type LoadField, loadFields } from './fields.ts'
+import { type Hidden, hiddenFigures } from './hiddenFigures.ts'
+import { type SourcedView, sourcedViews } from './sourcesView.ts'
+
+export interface SituationField {
+  readonly name: string
+  readonly label: string
+  readonly options: readonly { readonly value: string; readonly label: string }[]
+  readonly value: string
+}
+
+export interface ChangeView {
+  readonly label: string
+  /** Left out where the value is hidden. */
+  readonly from?: string | undefined
+  readonly to?: string | undefined
+  readonly hidden: boolean
+}
+
+export interface DraftView {
+  readonly groups: readonly FieldGroup[]
+  readonly loads: readonly LoadField[]
+  readonly situations: readonly SituationField[]
+  /** What entering the draft would change of them in a run: "Stand: leaves under its own power". */
+  readonly situationChanges: readonly string[]
+  readonly computed: readonly ComputedView[]
+  readonly sourced: readonly SourcedView[]
+  readonly hidden: ReadonlyMap<string, Hidden>
+  /** Revision in force; 0 before the first. */
+  readonly revision: number
+  /** Values read back or entered that are other ones than in the revision in force. */
+  readonly changes: readonly ChangeView[]
+  /** How many workings change besides. */
+  readonly workings: number
+  /** How many figures moved without another spoken value. */
+  readonly unspoken: number
+  /** Challenges and lists that entering the draft would open again. */
+  readonly reopens: { readonly items: readonly string[]; readonly lists: readonly string[] }
+  readonly problems: readonly Problem[]
+  /** Of the revision in force, not acknowledged yet. */
+  readonly warnings: readonly string[]
+}
+
+export function draftView(
+  pack: Pack,
+  state: Pick<AppState, 'draft' | 'preview' | 'revisions' | 'run' | 'settings'>,
+): DraftView {
+  const { draft, preview, revisions, run, settings } = state
+  const hasStations = run?.status === 'running' ? run.script !== undefined : settings.stations
+  const inForce = revisions.at(-1)
+  const hidden = hiddenFigures(pack, run)
+  // What stations give does not come from a sheet while they are there.
+  const isGiven = (name: string) => run?.script !== undefined && pack.figures.declarations[name]?.given !== undefined
+  const changes =
+    inForce && preview ? changesBetween(inForce.set, preview).filter(({ figure }) => !isGiven(figure)) : []
+  const slips = inForce && preview ? grossErrors(pack.figures, inForce.set, preview) : []
+  const spoken = changes.filter((change) => change.spoken)
+  const situation = { ...initial(pack), ...run?.situation, ...(run?.status !== 'running' && draft.situation) }
+  const computed = computedViews(pack, preview, inForce?.set, hidden, situation)
+  const workings = new Set(computed.filter(({ read }) => !read).map(({ name }) => name))
+  const told = spoken.filter(({ figure }) => !workings.has(figure))
+  return {
+    groups: fieldGroups(pack, draft, inForce?.inputs, hidden, hasStations),
+    loads: loadFields(pack, draft),
+    situations: pack.situations.map(({ name, label, options }) => ({
+      name,
+      label,
+      options,
+      value: draft.situation?.[name] ?? situation[name] ?? '',
+    })),
+    situationChanges: situationChanges(pack, draft, run),
+    computed,
+    sourced: sourcedViews(pack, draft, preview, inForce?.inputs, hidden),
+    hidden,
+    revision: inForce?.revision ?? 0,
+    changes: told.map(({ figure, label }) => {
+      if (hidden.has(figure)) return { label, hidden: true }
+      const [from, to] = [inForce?.set, preview].map((set) => (set && shownIn(set, figure)) ?? 'none')
+      return { label, hidden: false, from, to }
+    }),
+    workings: spoken.length - told.length,
+    unspoken: changes.length - spoken.length,
+    reopens: reopens(pack, run, new Set(spoken.map(({ figure }) => figure))),
+    problems: [...(preview?.problems ?? []), ...slips].map((problem) => ({
+      ...problem,
+      message: discreet(pack, problem, hidden),
+    })),
+    warnings: (run?.warnings ?? []).map((message) =>
+      discreet(pack, { code: 'warning', message, severity: 'error' }, hidden),
+    ),
+  }
+}
+
+function initial(pack: Pack): Record<string, string> {
+  return Object.fromEntries(pack.situations.map((one) => [one.name, one.initial]))
+}
+
+function situationChanges(pack: Pack, { situation = {} }: Inputs, run: RunState | undefined): string[] {
+  if (run?.status !== 'running') return []
+  return pack.situations.flatMap(({ name, label, options }) => {
+    const [from, to] = [run.situation[name], situation[name]]
+    if (to === undefined || from === to) return []
+    return [`${label}: ${options.find(({ value }) => value === to)?.label ?? to}`]
+  })
+}
+
+/** Items answered on a figure that changes, and lists complete over one of them. */
+function reopens(pack: Pack, run: RunState | undefined, moved: ReadonlySet<string>): DraftView['reopens'] {
+  if (run?.status !== 'running') return { items: [], lists: [] }
+  const found = listsOf(pack).map((list) => ({
+    list,
+    items: itemsOf(list, run.situation).filter(
+      (item) =>
+        itemState(run, item.id).status === 'done' && restsOf(item, run.situation).some((name) => moved.has(name)),
+    ),
+  }))
+  return {
+    items: found.flatMap(({ items }) => items.map((item) => item.challenge)),
+    lists: found
+      .filter(({ list, items }) => items.length > 0 && listState(run, list.id).complete)
+      .map(({ list }) => list.name),
+  }
+}
+
+/** A problem may hold the value it is about: a hidden one is told without it. */
+function discreet(pack: Pack, problem: Problem, hidden: ReadonlyMap<string, Hidden>): string {
+  if (problem.code === 'input.missing' || !/\d/.test(problem.message)) return problem.message
+  const labels = [...hidden.keys()].flatMap((name) => pack.figures.declarations[name]?.label ?? [])
+  // The first one named is what it is about: "takeoff CG 34.1 % MAC is 1 aft of the envelope at takeoff weight ...".
+  const [label] = labels
+    .filter((one) => problem.message.includes(one))
+    .sort((one, other) => problem.message.indexOf(one) - problem.message.indexOf(other) || other.length - one.length)
+  if (label === undefined) return problem.message
+  if (problem.code === 'source.differs') return `${label}: sources differ; choose one and say why`
+  const isError = problem.severity === 'error'
+  return `${label}: ${isError ? 'something is wrong with it' : 'it is worth a second look'}; show its value to read what`
+}

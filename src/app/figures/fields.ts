@@ -1,0 +1,116 @@
+/** The fields of a revision: what each one takes, its unit and plausible range, and what was typed so far. */
+
+import { band, isText, valueProblems } from '../../kernel/figures/entered.ts'
+import type { Inputs } from '../../kernel/figures/model.ts'
+import type { FigureDeclaration } from '../../kernel/figures/pack.ts'
+import { composedLike, isComposed } from '../../kernel/kinds/composed.ts'
+import type { KindSpec, Value } from '../../kernel/kinds/kind.ts'
+import type { Pack } from '../../kernel/pack/checklist.ts'
+import { readBackOf } from '../../kernel/pack/rests.ts'
+import type { Problem } from '../../kernel/problem.ts'
+import type { Hidden } from './hiddenFigures.ts'
+
+export interface FigureField {
+  readonly name: string
+  readonly label: string
+  readonly unit: string
+  readonly required: boolean
+  /** "normally 1,500 to 6,780 kg", or how such a value is written; empty where there is nothing to say. */
+  readonly range: string
+  /** Positions, for a choice. */
+  readonly options?: readonly string[]
+  readonly isText: boolean
+  /** As typed; empty while the revision in force stands and its value is hidden. */
+  readonly entered: string
+  /** The value in force is hidden: an empty field leaves it as it is. */
+  readonly keeps: boolean
+  readonly problems: readonly Problem[]
+}
+
+export interface FieldGroup {
+  readonly title: string
+  readonly fields: readonly FigureField[]
+}
+
+export interface LoadField {
+  readonly name: string
+  readonly label: string
+  readonly unit: string
+  readonly max?: number
+  /** Standard weight of one, where pieces can be counted. */
+  readonly each?: number
+  readonly entered: string
+}
+
+/** What was typed as a value; text that is no number stays text, so that computing can say what it should be. */
+export function enteredValue(spec: KindSpec, text: string): Value | undefined {
+  const trimmed = text.trim()
+  if (trimmed === '') return undefined
+  if (spec.kind === 'runway' || spec.kind === 'identifier' || isComposed(spec)) return trimmed.toUpperCase()
+  if (isText(spec)) return trimmed
+  const number = enteredNumber(trimmed)
+  return number ?? trimmed
+}
+
+/** "1,200" and "1200.5" are numbers; undefined for anything else. */
+export function enteredNumber(text: string): number | undefined {
+  const plain = text.trim().replace(/,(?=\d{3}(\D|$))/g, '')
+  return /^-?(\d+\.?\d*|\.\d+)$/.test(plain) ? Number(plain) : undefined
+}
+
+export function fieldGroups(
+  pack: Pack,
+  draft: Inputs,
+  inForce: Inputs | undefined,
+  hidden: ReadonlyMap<string, Hidden>,
+  hasStations: boolean,
+): FieldGroup[] {
+  const groups = new Map<string, FigureField[]>()
+  const read = new Set(readBackOf(pack))
+  for (const declaration of Object.values(pack.figures.declarations)) {
+    if (!declaration.input) continue
+    // One has to hear it; where no station speaks, only what a list asks for is entered.
+    if (declaration.given && (hasStations || !read.has(declaration.name))) continue
+    const title = declaration.group ?? 'Figures'
+    groups.set(title, [...(groups.get(title) ?? []), field(declaration, draft, inForce, hidden)])
+  }
+  return [...groups].map(([title, fields]) => ({ title, fields }))
+}
+
+function field(
+  declaration: FigureDeclaration,
+  draft: Inputs,
+  inForce: Inputs | undefined,
+  hidden: ReadonlyMap<string, Hidden>,
+): FigureField {
+  const { name, label, spec, unit, plausible, measure, required, given } = declaration
+  const value = draft.values[name]
+  const before = inForce?.values[name]
+  const keeps = hidden.get(name) === 'own' && before !== undefined
+  const isKept = keeps && value === before
+  const range = plausible ? `normally ${band(plausible, measure)}` : isComposed(spec) ? composedLike(spec) : ''
+  return {
+    name,
+    label,
+    unit: unit ?? '',
+    required: required !== false || given !== undefined,
+    range,
+    ...(spec.kind === 'choice' && { options: Object.keys(spec.options) }),
+    isText: isText(spec),
+    entered: value === undefined || isKept ? '' : String(value),
+    keeps,
+    problems: value === undefined || isKept ? [] : valueProblems(declaration, value),
+  }
+}
+
+export function loadFields(pack: Pack, draft: Inputs): LoadField[] {
+  const unit = pack.figures.basis?.units.weight ?? 'kg'
+  return pack.figures.stations.map(({ name, label, max, each }) => ({
+    name,
+    label,
+    unit,
+    ...(max !== undefined && { max }),
+    ...(each !== undefined && { each }),
+    entered: draft.loads[name] === undefined ? '' : String(draft.loads[name]),
+  }))
+}

@@ -1,0 +1,56 @@
+/**
+ * Which figures the screen hides while a run is on (law 4): those that an item has to read back, an order or a briefing
+ * has to say, and every working that leads to one of them or follows from it.
+ */
+
+import { kinOf } from '../../kernel/figures/kin.ts'
+import type { Pack } from '../../kernel/pack/checklist.ts'
+import { agenda, itemsOf, listsOf } from '../../kernel/pack/place.ts'
+import { restsOf } from '../../kernel/pack/rests.ts'
+import { figuresOf, parseResponse } from '../../kernel/response/parse.ts'
+import type { RunState } from '../../kernel/run/core/state.ts'
+import { itemState } from '../../kernel/run/core/turn.ts'
+import { openTopics } from '../../kernel/run/talk/briefing.ts'
+import { openTurns } from '../../kernel/run/talk/talk.ts'
+
+/** `own`: an item reads it back, its value can be asked for. `near`: it only helps to work such a value out. */
+export type Hidden = 'own' | 'near'
+
+/** Figures that some item of the pack rests on, whether its value was given or not. */
+export function figuresRead(pack: Pack, situation: RunState['situation']): ReadonlySet<string> {
+  const items = listsOf(pack).flatMap((list) => itemsOf(list, situation))
+  return new Set(items.flatMap((item) => restsOf(item, situation)))
+}
+
+/** Empty while no run is on. */
+export function hiddenFigures(pack: Pack, run: RunState | undefined): ReadonlyMap<string, Hidden> {
+  const hidden = new Map<string, Hidden>()
+  if (run?.status !== 'running') return hidden
+  for (const item of listsOf(pack).flatMap((list) => itemsOf(list, run.situation))) {
+    if (itemState(run, item.id).given) continue
+    for (const name of restsOf(item, run.situation)) hidden.set(name, 'own')
+  }
+  for (const name of figuresTalked(pack, run)) if (!run.told.includes(name)) hidden.set(name, 'own')
+  const { declarations } = pack.figures
+  for (const name of [...hidden.keys()].flatMap((own) => [...kinOf(pack.figures, own)])) {
+    // What was typed in, and is not read back, is no secret; and what was asked for has been told.
+    if (declarations[name]?.derived && !hidden.has(name) && !run.told.includes(name)) hidden.set(name, 'near')
+  }
+  return hidden
+}
+
+/** Figures that an order or a topic of a briefing is compared with, and that were not said right yet. */
+function figuresTalked(pack: Pack, run: RunState): string[] {
+  if (!run.script) return []
+  const texts = agenda(pack, run.situation).flatMap(({ activity }) => {
+    if (activity.type === 'briefing') {
+      return openTopics(activity, run).flatMap(({ say }) => say)
+    }
+    if (activity.type !== 'exchange' || activity.station.role !== 'otherseat') return []
+    return openTurns(activity, run).map(({ calls }) => calls ?? '')
+  })
+  return texts.flatMap((text) => {
+    const parsed = parseResponse(text)
+    return 'response' in parsed ? figuresOf(parsed.response) : []
+  })
+}

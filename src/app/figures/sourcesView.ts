@@ -1,0 +1,126 @@
+/** Sources side by side as the screen shows them: our own value, what each one states, whether they agree, what was settled. */
+
+import { valueProblems } from '../../kernel/figures/entered.ts'
+import type { FigureSet, Inputs, StatedValue } from '../../kernel/figures/model.ts'
+import type { FigureDeclaration } from '../../kernel/figures/pack.ts'
+import { isOutdated, ownSource, sourceWords } from '../../kernel/figures/settle.ts'
+import { showMeasured } from '../../kernel/figures/showing.ts'
+import type { Value } from '../../kernel/kinds/kind.ts'
+import type { Pack } from '../../kernel/pack/checklist.ts'
+import type { Problem } from '../../kernel/problem.ts'
+import { shownAs } from './computedView.ts'
+import type { Hidden } from './hiddenFigures.ts'
+
+export interface SourceField {
+  readonly source: string
+  /** "flight computer". */
+  readonly words: string
+  /** As typed; empty while the value in force stands and is hidden. */
+  readonly entered: string
+  /** What counts while the field is empty, since the value in force is hidden. */
+  readonly kept: Value | undefined
+  readonly problems: readonly Problem[]
+  /** Undefined where it states nothing. */
+  readonly agrees: boolean | undefined
+  /** "-184 kg"; empty where it would give a hidden value away. */
+  readonly difference: string
+}
+
+export interface SourcedView {
+  readonly name: string
+  readonly label: string
+  readonly unit: string
+  readonly isText: boolean
+  readonly own: 'computed' | 'entered'
+  /** Our own value; undefined where there is none yet or it is hidden. */
+  readonly shown: string | undefined
+  readonly isHidden: boolean
+  readonly fields: readonly SourceField[]
+  /** How it is written, where that is not plain: a trim, a flap. */
+  readonly written: string
+  /** All that may count, once sources differ; with what they stated, for the choice. */
+  readonly choices: readonly Pick<StatedValue, 'source' | 'value'>[]
+  /** `open`: differs and not settled; `outdated`: settled when sources stated something else. */
+  readonly state: 'nothing' | 'agrees' | 'open' | 'outdated' | 'settled'
+}
+
+/** Every figure that somebody besides us may state, in the pack's order. */
+export function sourcedViews(
+  pack: Pack,
+  draft: Inputs,
+  preview: FigureSet | undefined,
+  inForce: Inputs | undefined,
+  hidden: ReadonlyMap<string, Hidden>,
+): SourcedView[] {
+  return Object.values(pack.figures.declarations).flatMap((declaration): SourcedView[] => {
+    const { name, label, unit, stated, measure } = declaration
+    if (!stated) return []
+    const figure = preview?.figures[name]
+    const sources = figure?.sources ?? []
+    const isHidden = hidden.has(name)
+    const ours = sources.find(({ source }) => source === ownSource(declaration))?.value ?? figure?.value
+    return [
+      {
+        name,
+        label,
+        unit: unit ?? '',
+        isText: measure === undefined,
+        own: declaration.input ? 'entered' : 'computed',
+        shown: isHidden || ours === undefined ? undefined : shownAs(declaration, ours),
+        isHidden,
+        fields: stated.sources.map((source) => fieldOf(declaration, source, sources, { draft, inForce, isHidden })),
+        written: writtenAs(declaration),
+        choices: sources.some(({ within }) => !within) ? sources : [],
+        state: stateOf(declaration, sources, draft),
+      },
+    ]
+  })
+}
+
+interface Around {
+  readonly draft: Inputs
+  readonly inForce: Inputs | undefined
+  readonly isHidden: boolean
+}
+
+function fieldOf(
+  declaration: FigureDeclaration,
+  source: string,
+  sources: readonly StatedValue[],
+  { draft, inForce, isHidden }: Around,
+): SourceField {
+  const { name, measure } = declaration
+  const given = draft.stated?.[source]?.[name]
+  const kept = isHidden ? inForce?.stated?.[source]?.[name] : undefined
+  const isKept = given === undefined || given === kept
+  const compared = sources.find((one) => one.source === source)
+  const { difference } = compared ?? {}
+  const sign = difference !== undefined && difference > 0 ? '+' : ''
+  return {
+    source,
+    words: sourceWords(source),
+    entered: isKept ? '' : String(given),
+    kept,
+    problems: isKept ? [] : valueProblems(declaration, given).filter(({ severity }) => severity === 'error'),
+    agrees: compared?.within,
+    difference: isHidden || difference === undefined ? '' : `${sign}${showMeasured(difference, measure, 1)}`,
+  }
+}
+
+function writtenAs({ spec }: FigureDeclaration): string {
+  if (spec.kind === 'choice') return Object.keys(spec.options).join(', ')
+  if (spec.kind !== 'trim') return ''
+  return spec.axis === 'pitch' ? 'minus for nose down' : 'minus for left'
+}
+
+function stateOf(
+  { name }: FigureDeclaration,
+  sources: readonly StatedValue[],
+  { settled }: Inputs,
+): SourcedView['state'] {
+  if (sources.length === 0) return 'nothing'
+  if (sources.every(({ within }) => within)) return 'agrees'
+  const settlement = settled?.[name]
+  if (!settlement?.use || settlement.reason.trim() === '') return 'open'
+  return isOutdated(settlement, sources) ? 'outdated' : 'settled'
+}

@@ -1,0 +1,15 @@
+/** Looks for a run that was left in the middle. Apart from all else, since the first screen waits for it. */
+
+import type { RunLog } from '../../ports.ts'
+import type { AppState } from '../store.ts'
+
+/** After a reload a run goes on at any key; on a later visit the start screen offers it. `openHere`: run of this tab. */
+export async function recalled(
+  log: RunLog,
+  openHere: string | undefined,
+): Promise<Pick<AppState, 'unfinished' | 'needsGesture'> | undefined> {
+  const runId = await log.unfinished()
+  if (runId === undefined) return undefined
+  const unfinished = (await log.runs()).find((run) => run.runId === runId)
+  return { unfinished, needsGesture: openHere === runId }
+}

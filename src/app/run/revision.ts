@@ -1,0 +1,75 @@
+/** From inputs to a revision as a run keeps it: spoken values, what changed, what must be acknowledged. */
+
+import { compute } from '../../kernel/figures/compute.ts'
+import type { FigureSet, Inputs } from '../../kernel/figures/model.ts'
+import { changesBetween, grossErrors } from '../../kernel/figures/revise.ts'
+import type { Value } from '../../kernel/kinds/kind.ts'
+import type { Pack } from '../../kernel/pack/checklist.ts'
+import type { Happening } from '../../kernel/run/core/events.ts'
+import type { RunState } from '../../kernel/run/core/state.ts'
+import { beforeStations } from '../../kernel/run/talk/script.ts'
+
+export type Stated = Extract<Happening, { type: 'stated' }>
+export type Revised = Extract<Happening, { type: 'figuresRevised' }>
+
+export function reviseWith(
+  pack: Pack,
+  revision: number,
+  inputs: Inputs,
+  before: FigureSet | undefined,
+  from: Pick<Revised, 'crossChecked' | 'takenDown'> = {},
+): { set: FigureSet; revised: Revised } {
+  const set = compute(pack.figures, inputs)
+  const { status, label = status } = inputs
+  const values = valuesOf(set)
+  const changes = changesBetween(before, set)
+  const warnings = warningsIn(pack, before, set)
+  return {
+    set,
+    revised: { type: 'figuresRevised', revision, status, label, inputs, values, changes, warnings, ...from },
+  }
+}
+
+/** A value read aloud joins what its source stated before. */
+export function withStated(inputs: Inputs, { source, figure, value }: Stated): Inputs {
+  const stated = { ...inputs.stated, [source]: { ...inputs.stated?.[source], [figure]: value } }
+  return { ...inputs, stated }
+}
+
+/** Values that a station gave take the place of what was entered. */
+export function withTaken(inputs: Inputs, values: Readonly<Record<string, Value>>): Inputs {
+  return { ...inputs, values: { ...inputs.values, ...values } }
+}
+
+/** While stations have voices, what they give is theirs to give: neither a sheet nor a hand changes it. */
+export function withoutGiven(pack: Pack, inputs: Inputs, inForce: Inputs | undefined): Inputs {
+  const before = beforeStations(pack, inputs)
+  const given = Object.entries(inForce?.values ?? {}).filter(([name]) => pack.figures.declarations[name]?.given)
+  return { ...before, values: { ...before.values, ...Object.fromEntries(given) } }
+}
+
+/**
+ * A sheet that comes in while stations have voices: what a turn gave stays, unless the sheet itself has other news than
+ * the papers had before. A hand that types another value has seen what it types over.
+ */
+export function withoutTaken(inputs: Inputs, run: Pick<RunState, 'taken' | 'inputs'> | undefined): Inputs {
+  const kept = Object.entries(run?.taken ?? {}).flatMap(([name, { over }]) => {
+    const value = run?.inputs?.values[name]
+    return value === undefined || (inputs.values[name] ?? over) !== over ? [] : [[name, value] as const]
+  })
+  return kept.length === 0 ? inputs : withTaken(inputs, Object.fromEntries(kept))
+}
+
+/** Spoken values of all figures that have one. */
+function valuesOf({ figures }: FigureSet): Record<string, Value> {
+  return Object.fromEntries(
+    Object.entries(figures).flatMap(([name, { value }]) => (value === undefined ? [] : [[name, value]])),
+  )
+}
+
+/** Limits broken, and changes so large that they are probably slips. */
+function warningsIn(pack: Pack, before: FigureSet | undefined, set: FigureSet): string[] {
+  const limits = set.problems.filter(({ code }) => code.startsWith('limit.'))
+  const gross = before ? grossErrors(pack.figures, before, set) : []
+  return [...limits, ...gross].map(({ message }) => message)
+}

@@ -1,0 +1,103 @@
+/**
+ * Keys, pedals and buttons of the pilot's own. The talk key opens the ear where it waits for it, cuts the
+ * voice off and ends a stand by; the radio key shuts the ear while held; the confirm key does what the first
+ * button on the screen does, and is logged as a key.
+ */
+
+import type { Pack } from '../../kernel/pack/checklist.ts'
+import type { RunState } from '../../kernel/run/core/state.ts'
+import type { Ear, SwitchEvent } from '../../ports.ts'
+import type { EarGated, Store } from '../store.ts'
+import { buttonsOf } from '../view/buttons.ts'
+import type { Press } from '../view/press.ts'
+
+export interface TalkParts {
+  readonly store: Store
+  readonly ear: Ear
+  readonly press: (press: Press) => void
+  /** Cuts the voice off in the middle. */
+  readonly cut: () => void
+  /** There is nothing to confirm. */
+  readonly refuse: () => void
+}
+
+export interface Talk {
+  switched(event: SwitchEvent): void
+  /** Settings or the run have changed: the ear is opened or shut as they want it now. */
+  settle(): void
+}
+
+const CONFIRMED: ReadonlySet<Press['type']> = new Set([
+  ...(['confirmItem', 'cleared', 'flowDone', 'call', 'confirmTurn', 'briefingDone'] as const),
+])
+const CONTINUE: Press = { type: 'command', command: 'continue' }
+
+/** What the confirm key presses: never a value, and never an answer to a question. */
+export function confirmPress(pack: Pack, run: RunState): Press | undefined {
+  if (run.standingBy) return CONTINUE
+  if (run.question) return undefined
+  return buttonsOf(pack, run).find(({ press }) => CONFIRMED.has(press.type))?.press
+}
+
+/** To a controller who is only played in the simulator the ear is shut; one that Otherseat plays must be heard. */
+export function radioOpens(run: RunState | undefined): boolean {
+  return run?.floor.at === 'exchange'
+}
+
+export function createTalk({ store, ear, press, cut, refuse }: TalkParts): Talk {
+  const held = { talk: false, radio: false, once: false }
+
+  function wanted(): EarGated {
+    const { settings, run } = store.getState()
+    const opens = radioOpens(run)
+    if (held.radio && !opens) return 'radio'
+    const isTalking = held.talk || held.once || (held.radio && opens)
+    return settings.listening === 'push' && !isTalking ? 'talk' : 'open'
+  }
+
+  function settle(): void {
+    const gate = wanted()
+    if (gate === store.getState().ear.gate) return
+    ear.gate(gate === 'open' ? 'open' : gate === 'radio' ? 'shut' : 'ended')
+    store.setState((before) => ({ ear: { ...before.ear, gate } }))
+  }
+
+  function speakUp(): void {
+    if (store.getState().run?.standingBy) press(CONTINUE)
+    else cut()
+  }
+
+  function talk({ isDown, isOnce }: SwitchEvent): void {
+    if (isOnce) {
+      if (!isDown) return
+      held.once = !held.once && store.getState().settings.listening === 'push'
+      if (held.once || store.getState().settings.listening === 'open') speakUp()
+    } else {
+      held.talk = isDown
+      if (isDown) speakUp()
+    }
+  }
+
+  // Where the run has come to may change what the radio key is for.
+  store.subscribe((now, before) => now.run !== before.run && settle())
+  ear.subscribe((event) => {
+    if (!held.once || event.type !== 'heard' || event.heard.by !== 'voice') return
+    held.once = false
+    settle()
+  })
+
+  return {
+    settle,
+    switched(event) {
+      if (event.name === 'talk') talk(event)
+      else if (event.name === 'radio') held.radio = event.isDown
+      else if (event.isDown) {
+        const { pack, run } = store.getState()
+        const wants = pack && run && confirmPress(pack, run)
+        if (wants) press(wants)
+        else refuse()
+      }
+      settle()
+    },
+  }
+}

@@ -1,0 +1,190 @@
+/**
+ * What the run screen shows of an exchange or a briefing, made from pack and state. Values that a station says are never
+ * among it (law 4: one has to listen), unless its words were asked for.
+ */
+
+import type { Figure } from '../../kernel/kinds/kind.ts'
+import { sayValue } from '../../kernel/kinds/table.ts'
+import type { Pack } from '../../kernel/pack/checklist.ts'
+import type { Briefing, Exchange, Turn } from '../../kernel/pack/exchange.ts'
+import { holds } from '../../kernel/pack/place.ts'
+import type { Role } from '../../kernel/pack/roles.ts'
+import { parseResponse } from '../../kernel/response/parse.ts'
+import { partNames, statesOf } from '../../kernel/response/readBack.ts'
+import { outlineOf } from '../../kernel/response/sentence.ts'
+import { isFree } from '../../kernel/run/core/interlocks.ts'
+import type { RunState } from '../../kernel/run/core/state.ts'
+import { topicsOf } from '../../kernel/run/talk/briefing.ts'
+import { readBacksOf, stationWords } from '../../kernel/run/talk/radio.ts'
+import { callableTurns, pendingTurn, talkAt, turnState } from '../../kernel/run/talk/talk.ts'
+
+export type ElementShown = 'ahead' | 'right' | 'wrong' | 'missing'
+
+export interface ViewTurn {
+  readonly id: string
+  readonly label: string
+  readonly state: 'done' | 'now' | 'call' | 'waits'
+  /** What the pilot says first, without values; or what it waits for. */
+  readonly note: string
+}
+
+export interface ViewExchange {
+  readonly station: string
+  readonly role: Role
+  /** The turn whose read-back is awaited, with what must be read back, by name. */
+  readonly pending?: {
+    readonly turn: string
+    readonly label: string
+    readonly elements: readonly { readonly label: string; readonly state: ElementShown }[]
+    /** What the station said, only once it was asked for. */
+    readonly words?: string
+  }
+  /** Where the order is the pilot's: all that apply. */
+  readonly turns: readonly ViewTurn[]
+  /** Why a call that was right is not acted on yet. */
+  readonly refusal?: string
+}
+
+export interface ViewBriefing {
+  readonly topics: readonly { readonly id: string; readonly label: string; readonly state: 'open' | 'ok' | 'wrong' }[]
+}
+
+/** Role as the screen says it. */
+export const ROLE_WORDS: Readonly<Record<Role, string>> = {
+  otherseat: 'the other seat',
+  controller: 'controller, on the radio',
+  broadcast: 'recorded broadcast',
+  groundCrew: 'on the headset',
+}
+
+export interface TalkView {
+  readonly headline: string
+  readonly hint: string
+  readonly caution?: string
+  readonly exchange?: ViewExchange
+  readonly briefing?: ViewBriefing
+}
+
+/** Undefined where neither has the floor. */
+export function talkView(pack: Pack, run: RunState): TalkView | undefined {
+  const talk = talkAt(pack, run.floor)
+  if (!talk) return undefined
+  return talk.type === 'briefing' ? briefingView(talk, run) : exchangeView(pack, talk, run)
+}
+
+function briefingView(briefing: Briefing, run: RunState): TalkView {
+  const topics = topicsOf(briefing, run.situation).map(({ id, label }) => ({
+    id,
+    label,
+    state: run.topics[id] ?? ('open' as const),
+  }))
+  return {
+    headline: briefing.name,
+    hint: `Brief aloud, in any order. At its end say "${briefing.ends[0] ?? ''}".`,
+    ...(briefing.caution !== undefined && { caution: briefing.caution }),
+    briefing: { topics },
+  }
+}
+
+function exchangeView(pack: Pack, exchange: Exchange, run: RunState): TalkView {
+  const pending = pendingTurn(exchange, run)
+  const [first, ...others] = callableTurns(exchange, run)
+  const single = pending ?? (others.length === 0 ? first : undefined)
+  const caution = single?.caution ?? exchange.caution
+  const { name, role } = exchange.station
+  return {
+    headline: single?.label ?? exchange.name,
+    hint: pending ? listenHint(exchange, pending, run) : callHint(pack, exchange, single),
+    ...(caution !== undefined && { caution }),
+    exchange: {
+      station: name,
+      role,
+      ...(pending && { pending: pendingView(pack, exchange, pending, run) }),
+      turns: exchange.order === 'free' ? turnsView(pack, exchange, run) : [],
+      ...refusalOf(pack, exchange, run),
+    },
+  }
+}
+
+const LISTEN: Readonly<Record<Role, string>> = {
+  otherseat: 'Listen, then answer.',
+  controller: 'Listen, then read it back.',
+  broadcast: 'Listen, then say what you took down.',
+  groundCrew: 'Listen, do it, then answer.',
+}
+
+function listenHint({ station }: Exchange, turn: Turn, run: RunState): string {
+  return readBacksOf(turn, run).length > 0 ? LISTEN[station.role] : 'Listen, then acknowledge: "roger".'
+}
+
+function callHint(pack: Pack, { station, order }: Exchange, turn: Turn | undefined): string {
+  if (!turn) return order === 'free' ? 'The order is yours, as far as one does not wait for another.' : ''
+  const words = `"${callWords(pack, turn)}".`
+  if (station.role === 'broadcast') return `Say ${words}`
+  if (station.role === 'otherseat') return `Give the order: ${words}`
+  return station.role === 'groundCrew' ? `Tell the ground crew: ${words}` : `Call ${station.name}: ${words}`
+}
+
+/** What the pilot says first: words, the names of the values in it, and who the pilot is. */
+export function callWords(pack: Pack, turn: Turn): string {
+  const parsed = parseResponse(turn.calls ?? '')
+  return 'response' in parsed ? outlineOf(parsed.response, (name) => nameOrConstant(pack, name)) : ''
+}
+
+/** What is the same in every departure, as the call sign, is nothing to be found out. */
+function nameOrConstant(pack: Pack, name: string): string {
+  const declared = pack.figures.declarations[name]
+  if (declared?.constant === undefined) return `(${declared?.label ?? name})`
+  return sayValue({ ...declared.spec, value: declared.constant } as Figure, 'standard')
+}
+
+function pendingView(pack: Pack, exchange: Exchange, turn: Turn, run: RunState) {
+  const { shown, status } = turnState(run, turn.id)
+  const station = stationWords(pack, run, exchange, turn)
+  const slip = status === 'slipped' ? run.script?.slip : undefined
+  const words = (slip ? station.closes(slip) : station.whole()).map(({ text }) => text).join(' ')
+  return { turn: turn.id, label: turn.label, elements: elementsView(turn, run), ...(shown && { words }) }
+}
+
+/** Right is what an earlier transmission had right; wrong or missing is told by the last one. */
+function elementsView(turn: Turn, run: RunState) {
+  const elements = readBacksOf(turn, run).filter((element) => partNames(element).required.size > 0)
+  const { held, status } = turnState(run, turn.id)
+  const isLast = run.last?.of === 'readBack' && run.last.item === turn.id
+  const said = isLast && run.last ? statesOf(elements, run.last.judgement) : {}
+  const understood = isLast && run.last?.judgement.verdict !== 'sayAgain'
+  return elements.map((element): { label: string; state: ElementShown } => {
+    const isHeld = [...partNames(element).required].every((name) => held.includes(name))
+    const state = isHeld || status === 'slipped' ? 'right' : said[element.id] === 'wrong' ? 'wrong' : undefined
+    return { label: element.label, state: state ?? (understood ? 'missing' : 'ahead') }
+  })
+}
+
+function turnsView(pack: Pack, exchange: Exchange, run: RunState): ViewTurn[] {
+  const pending = pendingTurn(exchange, run)
+  return exchange.turns
+    .filter(({ when }) => holds(when, run.situation))
+    .map((turn): ViewTurn => {
+      const { id, label } = turn
+      if (turnState(run, id).status === 'done') return { id, label, state: 'done', note: 'done' }
+      if (id === pending?.id) return { id, label, state: 'now', note: 'your answer is awaited' }
+      const held = turn.interlocks?.find((interlock) => !isFree(pack, run, interlock))
+      if (held) return { id, label, state: 'waits', note: held.say }
+      if (turn.calls === undefined) return { id, label, state: 'waits', note: `${exchange.station.name} begins` }
+      return { id, label, state: 'call', note: `say "${callWords(pack, turn)}"` }
+    })
+}
+
+/** A right call of a turn that is still ahead was refused: something else comes first. */
+function refusalOf(pack: Pack, exchange: Exchange, run: RunState): { refusal: string } | undefined {
+  const { last } = run
+  if (last?.of !== 'call' || last.judgement.verdict !== 'correct' || run.question) return undefined
+  const turn = exchange.turns.find(({ id }) => id === last.item)
+  if (!turn || turnState(run, turn.id).status !== 'ahead') return undefined
+  const held =
+    turn.interlocks?.find((interlock) => !isFree(pack, run, interlock)) ??
+    turn.interlocks?.find(({ seconds }) => seconds)
+  const [due] = callableTurns(exchange, run)
+  const why = held?.say ?? due?.label
+  return why === undefined ? undefined : { refusal: why }
+}

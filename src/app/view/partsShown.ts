@@ -1,0 +1,77 @@
+/** The parts of an answer as the screen may name them while a run is on: never by the wording that would be right. */
+
+import type { Pack } from '../../kernel/pack/checklist.ts'
+import { findItem, responseOf } from '../../kernel/pack/place.ts'
+import type { Judgement, Part } from '../../kernel/response/model.ts'
+import { parseResponse, wordsOf } from '../../kernel/response/parse.ts'
+import { partNames } from '../../kernel/response/readBack.ts'
+import type { LastAnswer, RunState } from '../../kernel/run/core/state.ts'
+import { readBacksOf } from '../../kernel/run/talk/radio.ts'
+import { findTurn, turnState } from '../../kernel/run/talk/talk.ts'
+
+export interface ShownPart {
+  /** Empty for the words of a call that are right: they are many, and say nothing by themselves. */
+  readonly label: string
+  readonly state: Part['state']
+  /** The words taken for it, where there were any. */
+  readonly heard: string | undefined
+  /** "direction", where the part was begun and not finished. */
+  readonly lacks?: NonNullable<Part['lacks']>
+}
+
+/** Parts of the last answer; empty where there was none. */
+export function partsShown(pack: Pack, run: RunState): ShownPart[] {
+  const { last } = run
+  if (!last) return []
+  const labelOf = labelling(pack, run, last)
+  return judgementShown(run, last).parts.map((part) => {
+    const { kind, state, heard, lacks } = part
+    const isUnnamed = last.of === 'call' && kind === 'word' && state === 'ok'
+    return { label: isUnnamed ? '' : labelOf(part), state, heard, ...(lacks && { lacks }) }
+  })
+}
+
+/** A read-back that a controller wrongly called correct looks right: noticing is the pilot's part. */
+export function judgementShown(run: RunState, last: LastAnswer): Judgement {
+  const isSlip = last.of === 'readBack' && last.judgement.verdict === 'negative' && turnState(run, last.item).slip
+  if (!isSlip) return last.judgement
+  return { verdict: 'correct', parts: last.judgement.parts.map((part) => ({ ...part, state: 'ok' })) }
+}
+
+function labelling(pack: Pack, run: RunState, { item: id, of }: LastAnswer): (part: Part) => string {
+  switch (of ?? 'item') {
+    case 'item': {
+      const { item } = findItem(pack, id)
+      return byWording(pack, responseOf(item, run.situation).text)
+    }
+    case 'call':
+      return byWording(pack, findTurn(pack, id).turn.calls ?? '')
+    case 'readBack': {
+      const { turn } = findTurn(pack, id)
+      const elements = readBacksOf(turn, run).map((element) => ({ ...element, ...partNames(element) }))
+      const byFigure = byWording(pack, '')
+      return (part) => elements.find(({ all }) => all.has(part.name))?.label ?? byFigure(part)
+    }
+    case 'briefing':
+      return ({ name }) => topicLabel(pack, name)
+  }
+}
+
+function byWording(pack: Pack, response: string): (part: Part) => string {
+  const parsed = parseResponse(response)
+  const wordings = 'response' in parsed ? wordsOf(parsed.response) : []
+  return ({ name, kind, state }) =>
+    kind === 'figure' ? (pack.figures.declarations[name]?.label ?? name) : wordLabel(name, wordings, state)
+}
+
+/** A tag names its part; a part without one has only its own wording, which is told once it was said. */
+function wordLabel(name: string, wordings: readonly string[], state: Part['state']): string {
+  if (!wordings.includes(name) || state === 'ok') return name
+  return state === 'missing' ? 'the rest' : 'the state'
+}
+
+function topicLabel(pack: Pack, id: string): string {
+  const activities = pack.phases.flatMap((phase) => phase.activities)
+  const topics = activities.flatMap((activity) => (activity.type === 'briefing' ? activity.topics : []))
+  return topics.find((topic) => topic.id === id)?.label ?? id
+}

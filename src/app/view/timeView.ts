@@ -1,0 +1,71 @@
+/** What of a run's times the screen shows; clock times in ms since 1970, so that a screen can count down exactly. */
+
+import type { Pack } from '../../kernel/pack/checklist.ts'
+import { runningClocks } from '../../kernel/run/core/clocks.ts'
+import type { Interruption, RunState, WatchState } from '../../kernel/run/core/state.ts'
+import { nextCall, watchAt, watchState } from '../../kernel/run/watch/watchTiming.ts'
+
+export interface ViewWatch {
+  readonly status: WatchState['status']
+  readonly beganAt?: number
+  /** What the hands do until its last call. */
+  readonly hold?: string
+  readonly calls: readonly {
+    readonly label: string
+    readonly state: 'called' | 'next' | 'ahead'
+    readonly calledAt?: number
+    /** By when it must be heard. */
+    readonly dueAt?: number
+    /** Read out with it. */
+    readonly value?: string
+    readonly isLate: boolean
+  }[]
+  readonly actions: readonly string[]
+}
+
+/** A time that holds something back: "auxiliary power unit". */
+export interface ViewClock {
+  readonly of: string
+  readonly label: string
+  readonly until: number
+}
+
+/** Where the run was come back to, and after how long. */
+export interface ViewBack {
+  readonly what: Interruption['what']
+  readonly at: string
+  readonly lengthMs: number
+}
+
+/** The watch that has the floor. */
+export function watchView(pack: Pack, run: RunState): { watch: ViewWatch } | undefined {
+  const watch = watchAt(pack, run.floor)
+  if (!watch) return undefined
+  const state = watchState(run, watch.id)
+  const next = state.status === 'running' ? nextCall(watch, state) : undefined
+  const calls = watch.calls.map((call): ViewWatch['calls'][number] => {
+    const at = state.calls[call.id]
+    const isLate = state.late.includes(call.id)
+    if (at !== undefined) {
+      const value = state.values[call.id]
+      const read = value === undefined ? {} : { value: String(value) }
+      return { label: call.label, state: 'called', calledAt: run.startedAt + at, isLate, ...read }
+    }
+    if (next?.call.id !== call.id) return { label: call.label, state: 'ahead', isLate }
+    const dueAt = next.dueAt === undefined ? {} : { dueAt: run.startedAt + next.dueAt }
+    return { label: call.label, state: 'next', isLate, ...dueAt }
+  })
+  const { status, actions } = state
+  const began = status === 'ahead' ? {} : { beganAt: run.startedAt + state.beganAt }
+  const held = watch.hold === undefined ? {} : { hold: watch.hold }
+  return { watch: { status, ...began, ...held, calls, actions } }
+}
+
+export function clocksView(pack: Pack, run: RunState): ViewClock[] {
+  return runningClocks(pack, run).map(({ of, label, until }) => ({ of, label, until: run.startedAt + until }))
+}
+
+export function backView(run: RunState): { back: ViewBack } | undefined {
+  const last = run.isBack ? run.interruptions.at(-1) : undefined
+  return last && { back: { what: last.what, at: last.at, lengthMs: last.lengthMs } }
+}

@@ -1,0 +1,222 @@
+/** What the run screen shows, made from pack and state. No rule lives here; it only names things. */
+
+import { sourceWords } from '../../kernel/figures/settle.ts'
+import type { Item, Line, Pack } from '../../kernel/pack/checklist.ts'
+import { entriesOf, findItem, findLine, holds, listById } from '../../kernel/pack/place.ts'
+import { REASON_WORDS } from '../../kernel/run/core/phrases.ts'
+import type { Floor, ItemStatus, LastAnswer, RunState } from '../../kernel/run/core/state.ts'
+import { flowAt, itemState, lacking, promptWords } from '../../kernel/run/core/turn.ts'
+import { watchAt } from '../../kernel/run/watch/watchTiming.ts'
+import { buttonsOf } from './buttons.ts'
+import { talkView, type ViewBriefing, type ViewExchange } from './exchangeView.ts'
+import { overviewOf, type ViewList } from './overview.ts'
+import type { ViewButton } from './press.ts'
+import { backView, clocksView, type ViewBack, type ViewClock, type ViewWatch, watchView } from './timeView.ts'
+
+export interface ViewEntry {
+  readonly id: string
+  readonly type: 'item' | 'line'
+  readonly label: string
+  readonly status: ItemStatus | 'cleared'
+  readonly current: boolean
+  /** Closed by key, passed, or after the value was given: shown beside it in words. */
+  readonly note?: string
+}
+
+export interface ViewStep {
+  readonly id: string
+  readonly text: string
+  readonly done: boolean
+  readonly caution?: string
+}
+
+export interface RunView {
+  readonly phase: string
+  /** Large on the screen: the challenge, the line, the question, the flow or the list to call. */
+  readonly headline: string
+  readonly kind:
+    | 'item'
+    | 'line'
+    | 'flow'
+    | 'watch'
+    | 'exchange'
+    | 'briefing'
+    | 'call'
+    | 'question'
+    | 'standBy'
+    | 'end'
+    | 'stopped'
+  /** One sentence under it: what to do now. */
+  readonly hint: string
+  readonly look: readonly string[]
+  readonly caution?: string
+  readonly listName?: string
+  readonly entries: readonly ViewEntry[]
+  /** None where they are to be known from memory. */
+  readonly steps: readonly ViewStep[]
+  /** Steps that are hidden: their number alone is told. */
+  readonly hiddenSteps: number
+  /** Times that run: interlocks that only time holds. */
+  readonly clocks: readonly ViewClock[]
+  /** The run was just come back to. */
+  readonly back?: ViewBack
+  readonly lists: readonly ViewList[]
+  /** Where a watch has the floor. */
+  readonly watch?: ViewWatch
+  /** Where an exchange or a briefing has it. */
+  readonly exchange?: ViewExchange
+  readonly briefing?: ViewBriefing
+  readonly buttons: readonly ViewButton[]
+  /** Number of the listening order; typing sends the one at its first key. */
+  readonly order: number
+  readonly last: LastAnswer | undefined
+  readonly said: string
+  readonly figures: string
+}
+
+/** Names the place of a run for the screen. Values are never among what it names. */
+export function viewOf(pack: Pack, run: RunState): RunView {
+  const { floor } = run
+  const listId = 'list' in floor ? floor.list : undefined
+  const list = listId === undefined ? undefined : listById(pack, listId)
+  const item = floor.at === 'item' ? findItem(pack, floor.item).item : undefined
+  const watch = watchAt(pack, floor)
+  const talk = talkView(pack, run)
+  const steps = stepsOf(pack, run)
+  const isFromMemory = run.settings.flows === 'memory'
+  const caution = item?.caution ?? list?.caution ?? watch?.caution ?? talk?.caution ?? flowAt(pack, floor)?.caution
+  return {
+    phase: pack.phases[phaseOf(pack, floor)]?.name ?? '',
+    ...headlineOf(pack, run),
+    look: item?.look ?? [],
+    ...(caution !== undefined && { caution }),
+    ...(list && { listName: list.name }),
+    entries: list ? entriesOf(list, run.situation).map((entry) => viewEntry(run, entry)) : [],
+    steps: isFromMemory ? [] : steps,
+    hiddenSteps: isFromMemory ? steps.length : 0,
+    clocks: clocksView(pack, run),
+    ...backView(run),
+    lists: overviewOf(pack, run),
+    ...watchView(pack, run),
+    ...(talk?.exchange && { exchange: talk.exchange }),
+    ...(talk?.briefing && { briefing: talk.briefing }),
+    buttons: buttonsOf(pack, run),
+    order: run.order,
+    last: run.last,
+    said: run.said,
+    figures: run.figureStatus ? `${run.figureStatus} figures, revision ${run.revision}` : 'no figures yet',
+  }
+}
+
+function phaseOf(pack: Pack, floor: Floor): number {
+  if ('phase' in floor) return floor.phase
+  if (floor.at === 'end') return pack.phases.length - 1
+  return pack.phases.findIndex(({ activities }) => activities.some((activity) => activity.id === floor.list))
+}
+
+/** Flow steps of the phase that apply, ticked or not; a step whose figure changed is not done any more. */
+function stepsOf(pack: Pack, run: RunState): ViewStep[] {
+  const phase = pack.phases[phaseOf(pack, run.floor)]
+  const flows = phase?.activities.filter((activity) => activity.type === 'flow') ?? []
+  return flows.flatMap(({ steps }) =>
+    steps
+      .filter((step) => holds(step.when, run.situation))
+      .map(({ id, text, caution }) => ({
+        id,
+        text,
+        done: run.stepsDone.includes(id) && !run.stepsAgain.includes(id),
+        ...(caution !== undefined && { caution }),
+      })),
+  )
+}
+
+function viewEntry(run: RunState, entry: Item | Line): ViewEntry {
+  const { floor } = run
+  if (entry.type === 'line') {
+    const isCleared = run.cleared.includes(entry.clearance)
+    const current = floor.at === 'line' && floor.line === entry.id
+    return { id: entry.id, type: 'line', label: entry.label, status: isCleared ? 'cleared' : 'open', current }
+  }
+  const item = itemState(run, entry.id)
+  const notes = [
+    item.by === 'key' && item.status === 'done' ? 'by key, not read back' : '',
+    item.status === 'passed' ? `passed: ${REASON_WORDS[item.reason ?? ''] ?? ''}` : '',
+    item.given ? 'value given' : '',
+  ].filter((note) => note)
+  return {
+    id: entry.id,
+    type: 'item',
+    label: entry.challenge,
+    status: item.status,
+    current: floor.at === 'item' && floor.item === entry.id,
+    ...(notes.length > 0 && { note: notes.join(', ') }),
+  }
+}
+
+function headlineOf(pack: Pack, run: RunState): Pick<RunView, 'headline' | 'kind' | 'hint'> {
+  const { floor, question } = run
+  if (run.status === 'stopped') {
+    return {
+      kind: 'stopped',
+      headline: 'Stopped',
+      hint: `${run.stoppedBecause ?? ''} The log is whole: save it, then reload the page.`,
+    }
+  }
+  if (run.standingBy) return { kind: 'standBy', headline: 'Standing by', hint: 'Say "continue" when you are ready.' }
+  if (question?.about === 'reading') {
+    const hint = `Read what stands there as it stands, from the ${sourceWords(question.source)} and nothing else; or say "disregard".`
+    return { kind: 'question', headline: promptWords(pack, run), hint }
+  }
+  if (question) return { kind: 'question', headline: promptWords(pack, run), hint: 'Affirm or negative.' }
+  switch (floor.at) {
+    case 'item': {
+      const { item } = findItem(pack, floor.item)
+      const missing = lacking(pack, run, item)
+      if (missing.length > 0) {
+        return {
+          kind: 'item',
+          headline: item.challenge,
+          hint: `No figure yet for ${missing.join(', ')}: enter it on the figures page.`,
+        }
+      }
+      const both = item.answers === 'both' ? ' Otherseat answers after you.' : ''
+      return { kind: 'item', headline: item.challenge, hint: `Read it from the indicator, then answer.${both}` }
+    }
+    case 'line': {
+      const line = findLine(listById(pack, floor.list), floor.line)
+      return {
+        kind: 'line',
+        headline: `Waiting: ${line.label}`,
+        hint: `Say "${line.say[0]}" when the clearance is in.`,
+      }
+    }
+    case 'flow':
+      return {
+        kind: 'flow',
+        headline: flowAt(pack, floor)?.name ?? '',
+        hint: 'Do the flow, then say "done" or call the list.',
+      }
+    case 'watch': {
+      const watch = watchAt(pack, floor)
+      const { status, because } = run.watches[watch?.id ?? ''] ?? { status: 'ahead' }
+      const hints = {
+        ahead: `Say "${watch?.begins[0]}" as you begin.`,
+        running: 'Call each as you see it.',
+        stopped: `Stopped: ${because}. Say "from the top" to start again.`,
+        done: '',
+      }
+      return { kind: 'watch', headline: watch?.name ?? '', hint: hints[status] }
+    }
+    case 'call': {
+      const name = pack.phases[floor.phase]?.activities[floor.activity]?.name ?? ''
+      return { kind: 'call', headline: name, hint: `Call for it: "${name}".` }
+    }
+    case 'exchange':
+    case 'briefing': {
+      const { headline = '', hint = '' } = talkView(pack, run) ?? {}
+      return { kind: floor.at, headline, hint }
+    }
+    case 'end':
+      return { kind: 'end', headline: 'All lists complete', hint: 'The account has what was said.' }
+  }
+}

@@ -1,0 +1,167 @@
+/** A pack as the runner knows it: phases with their flows and lists. Checked; see `packs/` for how it is read. */
+
+import type { FigureModel } from '../figures/pack.ts'
+import type { KindSpec } from '../kinds/kind.ts'
+import type { Condition, Interlock } from './condition.ts'
+import type { Briefing, Exchange } from './exchange.ts'
+
+export interface Situation {
+  readonly name: string
+  readonly label: string
+  readonly options: readonly { readonly value: string; readonly label: string; readonly say: readonly string[] }[]
+  readonly initial: string
+}
+
+/** One way an item may have to be answered; the first whose condition holds counts. */
+export interface ResponseCase {
+  readonly when?: Condition
+  readonly text: string
+}
+
+export interface Item {
+  readonly type: 'item'
+  /** Stable: `<list id>.<item id>`. */
+  readonly id: string
+  readonly challenge: string
+  readonly responses: readonly ResponseCase[]
+  readonly states?: readonly (readonly string[])[]
+  /** `both`: the pilot first, then Otherseat says the same. */
+  readonly answers: 'pilot' | 'both'
+  readonly when?: Condition
+  /** What to look at before answering; never a value. */
+  readonly look?: readonly string[]
+  /** Figures it rests on besides those in its response. */
+  readonly restsOn: readonly string[]
+  readonly caution?: string
+  readonly interlocks?: readonly Interlock[]
+  readonly critical: boolean
+}
+
+/** Where a list stops until a clearance is in. */
+export interface Line {
+  readonly type: 'line'
+  readonly id: string
+  /** Name of the clearance: `push`. */
+  readonly clearance: string
+  readonly when?: Condition
+  /** "cleared to push", as shown and spoken. */
+  readonly label: string
+  /** Ways in which the pilot says that it is in. */
+  readonly say: readonly string[]
+}
+
+export interface List {
+  readonly type: 'list'
+  readonly id: string
+  readonly name: string
+  /** Other names it is called by. */
+  readonly alsoCalled: readonly string[]
+  readonly entries: readonly (Item | Line)[]
+  readonly when?: Condition
+  /** Asks "final figures in?" before it starts on preliminary ones. */
+  readonly needsFinal: boolean
+  readonly caution?: string
+}
+
+export interface Step {
+  /** Stable: `<flow id>.<step id>`. */
+  readonly id: string
+  readonly text: string
+  /** Ways to tick it by voice. */
+  readonly say: readonly string[]
+  readonly interlocks?: readonly Interlock[]
+  /** Figures this step sets: a change of one reopens the step before the item that says it. */
+  readonly sets: readonly string[]
+  readonly when?: Condition
+  readonly caution?: string
+}
+
+/** Steps done from memory before a list is called. */
+export interface Flow {
+  readonly type: 'flow'
+  readonly id: string
+  readonly name: string
+  readonly steps: readonly Step[]
+  /** Left to memory: shown with its phase, never announced and not waited for. */
+  readonly silent?: boolean
+  readonly when?: Condition
+  readonly caution?: string
+}
+
+/** One call that the crew makes while it watches: "light off", "oil pressure". */
+export interface WatchCall {
+  readonly id: string
+  readonly label: string
+  /** In the response notation; `<value>` where a value is read out with it. */
+  readonly say: readonly string[]
+  /** Seconds by which it must be heard. */
+  readonly within?: number
+  /** Where these run from: `begin` or an earlier call; the call before where it is not said. */
+  readonly after?: string
+  /** The value that is read out with it, and the range in which it is right. */
+  readonly value?: { readonly spec: KindSpec; readonly min: number; readonly max: number }
+}
+
+/** A call that ends a watch at once. */
+export interface Abnormal {
+  readonly id: string
+  readonly label: string
+  readonly say: readonly string[]
+  /** Said at once, whatever else is going on. */
+  readonly stopWords: string
+  readonly actions: readonly string[]
+  /** Time that must pass before it may begin again, and what is said until then. */
+  readonly again?: { readonly seconds: number; readonly say: string }
+}
+
+/** A timed sequence that the crew monitors and calls out. It times; it never guesses what instruments show. */
+export interface Watch {
+  readonly type: 'watch'
+  readonly id: string
+  readonly name: string
+  /** Words that begin it, and its time. */
+  readonly begins: readonly string[]
+  /** What the hands do until its last call: "hand stays on the selector until stable". */
+  readonly hold?: string
+  readonly calls: readonly WatchCall[]
+  readonly abnormal: readonly Abnormal[]
+  /** Said where a limit passes and no call was heard. */
+  readonly stopWords: string
+  readonly interlocks?: readonly Interlock[]
+  readonly when?: Condition
+  readonly caution?: string
+}
+
+/** Something that this simulator is known to show wrongly, told when a remark names it. */
+export interface Quirk {
+  readonly named: readonly string[]
+  readonly say: string
+}
+
+export type Activity = Flow | List | Watch | Exchange | Briefing
+
+export interface Phase {
+  readonly id: string
+  readonly name: string
+  readonly activities: readonly Activity[]
+}
+
+export interface Pack {
+  readonly id: string
+  readonly version: string
+  /** Of the pack's texts, hexadecimal. */
+  readonly sha256: string
+  /** The texts it was read from, by file name: a run's log carries them, so that it can be replayed anywhere. */
+  readonly texts: Readonly<Record<string, string>>
+  readonly name: string
+  readonly aircraft: string
+  readonly operator: string
+  /** Shown on the start screen and with the pack. */
+  readonly caution: string
+  /** Words that no dictionary has -> their sounds, in ARPAbet without stress. */
+  readonly pronunciations?: Readonly<Record<string, string>>
+  readonly figures: FigureModel
+  readonly situations: readonly Situation[]
+  readonly quirks?: readonly Quirk[]
+  readonly phases: readonly Phase[]
+}

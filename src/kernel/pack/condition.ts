@@ -1,0 +1,15 @@
+/** When something of a pack applies, and what must have happened before. Shapes only. */
+
+/** Every named situation must have one of the named values. */
+export type Condition = Readonly<Record<string, readonly string[]>>
+
+/** What must have happened, or a time that must have passed since, before a step may be called done. */
+export interface Interlock {
+  /** An item, step, watch or list by its id, or a clearance: `cleared:push`. */
+  readonly after: string
+  readonly seconds?: number
+  /** What Otherseat says while it does not hold: the trade's caution. */
+  readonly say: string
+  /** What Otherseat says of its own accord when the time has passed. */
+  readonly due?: string
+}

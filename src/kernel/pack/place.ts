@@ -1,0 +1,98 @@
+/** Finding things in a pack, and what of it applies in a situation. */
+
+import type { Figure, Value } from '../kinds/kind.ts'
+import { figuresOf, type Least, leastOf, parseResponse } from '../response/parse.ts'
+import type { Activity, Flow, Item, Line, List, Pack, ResponseCase, Step } from './checklist.ts'
+import type { Condition } from './condition.ts'
+
+type Situated = Readonly<Record<string, string>>
+
+export function holds(condition: Condition | undefined, situation: Situated): boolean {
+  return Object.entries(condition ?? {}).every(([name, values]) => values.includes(situation[name] ?? ''))
+}
+
+/** Activities that apply, in order, each with the number of its phase and its place in it. */
+export function agenda(pack: Pack, situation: Situated): { phase: number; index: number; activity: Activity }[] {
+  return pack.phases.flatMap((phase, number) =>
+    phase.activities.flatMap((activity, index) =>
+      holds(activity.when, situation) ? [{ phase: number, index, activity }] : [],
+    ),
+  )
+}
+
+export function listsOf(pack: Pack): List[] {
+  return pack.phases.flatMap((phase) => phase.activities.filter((activity) => activity.type === 'list'))
+}
+
+export function flowsOf(pack: Pack): Flow[] {
+  return pack.phases.flatMap((phase) => phase.activities.filter((activity) => activity.type === 'flow'))
+}
+
+/** Steps of a flow that apply. */
+export function stepsOf(flow: Flow, situation: Situated): Step[] {
+  return flow.steps.filter((step) => holds(step.when, situation))
+}
+
+/** A log may only name what its pack has: anything else is a bug, or another pack. */
+export function listById(pack: Pack, id: string): List {
+  const list = listsOf(pack).find((candidate) => candidate.id === id)
+  if (!list) throw new Error(`pack ${pack.id} has no list ${id}`)
+  return list
+}
+
+export function entriesOf(list: List, situation: Situated): (Item | Line)[] {
+  return list.entries.filter((entry) => holds(entry.when, situation))
+}
+
+export function itemsOf(list: List, situation: Situated): Item[] {
+  return entriesOf(list, situation).filter((entry) => entry.type === 'item')
+}
+
+export function findItem(pack: Pack, id: string): { item: Item; list: List } {
+  for (const list of listsOf(pack)) {
+    const item = list.entries.find((entry) => entry.type === 'item' && entry.id === id)
+    if (item?.type === 'item') return { item, list }
+  }
+  throw new Error(`pack ${pack.id} has no item ${id}`)
+}
+
+export function findLine(list: List, id: string): Line {
+  const line = list.entries.find((entry) => entry.type === 'line' && entry.id === id)
+  if (line?.type !== 'line') throw new Error(`list ${list.id} has no line ${id}`)
+  return line
+}
+
+/** The first response whose condition holds. A checked pack always has one. */
+export function responseOf(item: Item, situation: Situated): ResponseCase {
+  const found = item.responses.find((response) => holds(response.when, situation))
+  if (!found) throw new Error(`item ${item.id} has no response for this situation`)
+  return found
+}
+
+/** Names of the figures said in the answer to an item. */
+export function saidFigures(item: Item, situation: Situated): string[] {
+  const parsed = parseResponse(responseOf(item, situation).text)
+  return 'response' in parsed ? figuresOf(parsed.response) : []
+}
+
+/** How many figures and parts the shortest answer to an item has. */
+export function saidAtLeast(item: Item, situation: Situated): Least {
+  const parsed = parseResponse(responseOf(item, situation).text)
+  return 'response' in parsed ? leastOf(parsed.response) : { values: 0, parts: 0 }
+}
+
+/** The figures of a response in the form that judging takes; one without a value is left out. */
+export function figuresFor(
+  pack: Pack,
+  values: Readonly<Record<string, Value>>,
+  names: readonly string[],
+): Record<string, Figure> {
+  return Object.fromEntries(
+    names.flatMap((name) => {
+      const declared = pack.figures.declarations[name]
+      const value = values[name]
+      if (!declared || value === undefined) return []
+      return [[name, { ...declared.spec, value, ...(declared.accept && { accept: declared.accept }) } as Figure]]
+    }),
+  )
+}

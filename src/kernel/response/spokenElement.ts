@@ -1,0 +1,5 @@
+export interface SpokenElement {
+  readonly id: string
+  /** In the response notation. */
+  readonly response: string
+}

@@ -1,0 +1,236 @@
+/**
+ * All that can happen in a run (what the log holds) and all that can be asked for in return.
+ * Events are past, effects are orders. An event carries what was decided and its evidence, so that a
+ * replay folds decisions and never takes them again.
+ */
+
+import type { FigureChange, Inputs, Status } from '../../figures/model.ts'
+import type { Hearable } from '../../hearing/hearable.ts'
+import type { Value } from '../../kinds/kind.ts'
+import type { Role } from '../../pack/roles.ts'
+import type { Judgement } from '../../response/model.ts'
+
+/** How something came in. A key press in place of a read-back is logged as just that. */
+export type By = 'voice' | 'typed' | 'key' | 'file'
+
+export interface Evidence {
+  readonly by: By
+  /** The words, as heard or typed; empty for a key. */
+  readonly text: string
+  readonly score?: number
+  readonly alternatives?: readonly { readonly text: string; readonly score?: number }[]
+  readonly beganAt?: number
+  readonly endedAt?: number
+  /** It began before the challenge had been said to its end. */
+  readonly early?: boolean
+}
+
+export type Happening =
+  | {
+      readonly type: 'runStarted'
+      readonly pack: PackInLog
+      readonly situation: Readonly<Record<string, string>>
+      readonly settings: RunSettings
+      /** Clock time, ms since 1970: times of speech are told from it. */
+      readonly startedAt: number
+      /** The departure was dealt: the same number deals the same one, with its trap. */
+      readonly dealt?: number
+      /** What the voices outside the crew will say; without it they are left out. */
+      readonly script?: Script
+    }
+  | {
+      readonly type: 'figuresRevised'
+      readonly revision: number
+      readonly status: Status
+      readonly label: string
+      readonly inputs: Inputs
+      /** Every figure's spoken value in this revision. */
+      readonly values: Readonly<Record<string, Value>>
+      readonly changes: readonly FigureChange[]
+      /** Limits broken and gross errors: no list is complete until they are acknowledged. */
+      readonly warnings: readonly string[]
+      /** Entered because this figure was read aloud. */
+      readonly crossChecked?: string
+      /** Entered because this turn of an exchange gave the values. */
+      readonly takenDown?: string
+    }
+  /** The pilot wants to read a value aloud off a source. */
+  | { readonly type: 'crossCheckAsked'; readonly figure: string; readonly source: string; readonly evidence: Evidence }
+  /** Read off a source aloud; the revision that takes it in follows at once. */
+  | {
+      readonly type: 'stated'
+      readonly source: string
+      readonly figure: string
+      readonly value: Value
+      readonly evidence: Evidence
+    }
+  | { readonly type: 'situationSet'; readonly name: string; readonly value: string; readonly evidence: Evidence }
+  | { readonly type: 'cleared'; readonly clearance: string; readonly evidence: Evidence }
+  | { readonly type: 'listCalled'; readonly list: string; readonly evidence: Evidence }
+  | { readonly type: 'stepDone'; readonly step: string; readonly evidence: Evidence }
+  | { readonly type: 'flowClosed'; readonly flow: string; readonly evidence: Evidence }
+  /** The steps of the open flow are to be read out one by one. */
+  | { readonly type: 'flowAsked'; readonly flow: string; readonly evidence: Evidence }
+  | {
+      readonly type: 'answered'
+      readonly item: string
+      readonly evidence: Evidence
+      readonly judgement: Judgement
+      /** Spoken values that the item rested on at the verdict. */
+      readonly expected: Readonly<Record<string, Value>>
+      readonly challengeRevision: number
+      readonly revision: number
+    }
+  | {
+      readonly type: 'voided'
+      readonly item: string
+      readonly evidence: Evidence
+      readonly because: 'figuresChanged' | 'late' | 'onsetCut'
+    }
+  /** The pilot called a station, or read back what it said. */
+  | {
+      readonly type: 'transmitted'
+      readonly exchange: string
+      readonly turn: string
+      readonly part: 'call' | 'readBack'
+      readonly evidence: Evidence
+      readonly judgement: Judgement
+      readonly expected: Readonly<Record<string, Value>>
+      readonly revision: number
+    }
+  /** Something of a briefing was said: topics by id. */
+  | {
+      readonly type: 'briefed'
+      readonly briefing: string
+      readonly evidence: Evidence
+      readonly topics: Readonly<Record<string, 'ok' | 'wrong'>>
+      /** What was taken for the wrong values, as words. */
+      readonly heard: readonly string[]
+      /** The same breath ended the briefing. */
+      readonly ends?: boolean
+    }
+  | { readonly type: 'briefingEnded'; readonly briefing: string; readonly evidence: Evidence }
+  /** The words of a station were shown on request. */
+  | { readonly type: 'wordsShown'; readonly turn: string; readonly evidence: Evidence }
+  /** Speech that was neither an answer nor a command; the run is unaffected. */
+  | { readonly type: 'overheard'; readonly evidence: Evidence }
+  | { readonly type: 'commanded'; readonly command: string; readonly argument?: string; readonly evidence: Evidence }
+  /** A word item confirmed by key: logged as not read back. */
+  | {
+      readonly type: 'confirmedByKey'
+      readonly item: string
+      readonly evidence: Evidence
+      readonly expected: Readonly<Record<string, Value>>
+      readonly revision: number
+    }
+  | { readonly type: 'watchBegan'; readonly watch: string; readonly at: number; readonly evidence: Evidence }
+  /** `at`: onset of the speech, ms from the start of the run; limits are compared with it. */
+  | {
+      readonly type: 'watchCalled'
+      readonly watch: string
+      readonly call: string
+      readonly at: number
+      /** Read out with it, and whether it lies in the pack's range. */
+      readonly value?: Value
+      readonly inRange?: boolean
+      readonly evidence: Evidence
+    }
+  | {
+      readonly type: 'watchStopped'
+      readonly watch: string
+      readonly abnormal: string
+      readonly at: number
+      readonly evidence: Evidence
+    }
+  /** A call was not heard by 60 % of its limit, or by the limit. */
+  | { readonly type: 'watchDue'; readonly watch: string; readonly call: string; readonly stage: 'ask' | 'limit' }
+  /** The time of an interlock has passed: of this item, step or watch. */
+  | { readonly type: 'timeUp'; readonly of: string }
+  | { readonly type: 'silent'; readonly order: number; readonly after: 'prompt' | 'tone' }
+  | { readonly type: 'earFailed'; readonly message: string }
+  /** It was deaf and is not any more: what was said meanwhile was not heard. */
+  | { readonly type: 'earBack' }
+  | { readonly type: 'voiceFailed'; readonly text: string }
+  /** The page was left and opened again. */
+  | { readonly type: 'resumed' }
+  | { readonly type: 'stopped'; readonly message: string }
+  | { readonly type: 'ended' }
+
+/** The pack as a run began with it: a later edition cannot change an old run. */
+export interface PackInLog {
+  readonly id: string
+  readonly version: string
+  readonly sha256: string
+  readonly name: string
+  readonly texts: Readonly<Record<string, string>>
+}
+
+/** A happening as stored. */
+export type RunEvent = Happening & {
+  readonly v: 1
+  readonly seq: number
+  readonly runId: string
+  /** Milliseconds from the start of the run. */
+  readonly t: number
+  /** ISO 8601. */
+  readonly wall: string
+}
+
+/** What stations will say, by figure; a figure that is not among it is said as it stands. */
+export interface Script {
+  readonly values: Readonly<Record<string, Value>>
+  /**
+   * What goes by another figure, one value drawn for each value of that one: a route for each runway, since the
+   * runway in use may change before, or after, the station speaks.
+   */
+  readonly by?: Readonly<Record<string, ScriptedBy>>
+  /** Once in the run a controller errs, and the pilot is meant to notice. */
+  readonly slip?: Slip
+}
+export interface ScriptedBy {
+  readonly figure: string
+  readonly values: Readonly<Record<string, Value>>
+}
+export interface Slip {
+  readonly turn: string
+  readonly figure: string
+  /** Another value of the figure is said behind a right read-back, or the first wrong value of any is called correct. */
+  readonly kind: 'acceptsWrong' | 'saysAnother'
+  /** The other value follows from this number and from what would have been right when it is said. */
+  readonly seed: number
+}
+
+export interface RunSettings {
+  readonly phraseology: 'plain' | 'standard' | 'verbatim'
+  /** Misses before the voice coaches; 0 never. */
+  readonly coachAfter: number
+  /** A stranger to it: single digits are asked for at the first misunderstanding. */
+  readonly digitsFirst?: boolean
+  /** Whose words stations use; ICAO where it is not said. */
+  readonly radio?: 'icao' | 'faa'
+  /** `shown` where it is not said. In `memory` the steps are hidden until their list has checked them. */
+  readonly flows?: FlowMode
+  /** Calls of a watch are answered with their times. */
+  readonly timesAloud?: boolean
+  /** Silence at an open item that is a break: 90 s where it is not said. */
+  readonly breakAfterS?: number
+}
+export const FLOW_MODES = ['shown', 'spoken', 'memory'] as const
+export type FlowMode = (typeof FLOW_MODES)[number]
+
+export const TONES = ['tick', 'attention', 'soft', 'deaf'] as const
+export type ToneName = (typeof TONES)[number]
+
+export type Effect =
+  /** Half duplex: the ear is shut while this sounds. */
+  | { readonly type: 'speak'; readonly text: string; readonly role: Role }
+  | { readonly type: 'tone'; readonly tone: ToneName }
+  | { readonly type: 'listen'; readonly order: number; readonly hearable: Hearable }
+  | { readonly type: 'shut' }
+  /** Values that a station gave are to come in as a revision. */
+  | { readonly type: 'takeDown'; readonly turn: string; readonly values: Readonly<Record<string, Value>> }
+  /** The happening comes back after a time, unless another timer of the name is started or all are stopped. */
+  | { readonly type: 'startTimer'; readonly timer: TimerName; readonly ms: number; readonly happening: Happening }
+  | { readonly type: 'stopTimers' }
+export const TIMERS = ['prompt', 'tone', 'interlock', 'watch'] as const
+export type TimerName = (typeof TIMERS)[number]

@@ -1,0 +1,66 @@
+/** "Correction" and "go back one": what was closed last, or the item before, is open again. */
+
+import type { Pack } from '../../pack/checklist.ts'
+import { agenda, findItem, itemsOf, listById } from '../../pack/place.ts'
+import { partNames } from '../../response/readBack.ts'
+import { readBacksOf } from '../talk/radio.ts'
+import { findTurn, reopenTurn } from '../talk/talk.ts'
+import { floorOf } from './moving.ts'
+import { say } from './phrases.ts'
+import type { RunState } from './state.ts'
+import { enter, turn as listenAfter, type Step, withItem, withList } from './turn.ts'
+
+/** `rest`: what was said behind "correction" follows at once, and what it does not say again stands. */
+export function corrected(pack: Pack, state: RunState, rest: string): Step {
+  return goBack(pack, state, state.closed.at(-1), rest !== '')
+}
+
+export function goneBack(pack: Pack, state: RunState): Step {
+  return goBack(pack, state, before(pack, state), false)
+}
+
+function before(pack: Pack, state: RunState): string | undefined {
+  const { floor } = state
+  if (floor.at === 'item') {
+    const items = itemsOf(listById(pack, floor.list), state.situation)
+    return items[items.findIndex((item) => item.id === floor.item) - 1]?.id
+  }
+  return state.closed.at(-1)
+}
+
+function goBack(pack: Pack, state: RunState, id: string | undefined, isFollowed: boolean): Step {
+  if (id === undefined) return listenAfter(pack, state, [], { prompt: true })
+  const places = agenda(pack, state.situation)
+  const talk = places.find(({ activity }) =>
+    activity.type === 'exchange' ? activity.turns.some((turn) => turn.id === id) : activity.id === id,
+  )
+  if (!talk) return toItem(pack, state, id)
+  const floor = floorOf(pack, state, talk)
+  if (floor.at === 'briefing') {
+    const briefingsClosed = state.briefingsClosed.filter((one) => one !== id)
+    const closed = state.closed.filter((one) => one !== id)
+    return enter(pack, { ...state, briefingsClosed, closed }, floor, [])
+  }
+  return toTurn(pack, { ...state, floor, question: undefined, floorOrder: state.order + 1 }, id, isFollowed)
+}
+
+/** What was read back is read back anew, or called anew where there is nothing to read back. */
+function toTurn(pack: Pack, state: RunState, id: string, isFollowed: boolean): Step {
+  const { turn } = findTurn(pack, id)
+  const elements = readBacksOf(turn, state)
+  const open = reopenTurn(state, turn, {
+    status: elements.length > 0 ? 'said' : 'ahead',
+    held: isFollowed ? elements.flatMap((element) => [...partNames(element).all]) : [],
+  })
+  return listenAfter(pack, open, [say.openAgain([turn.label])], { prompt: !isFollowed })
+}
+
+/** An item that was closed is asked for anew, and a completion that rested on it is taken back. */
+function toItem(pack: Pack, state: RunState, id: string): Step {
+  const { list } = findItem(pack, id)
+  const reopened = withItem(state, id, { status: 'reopened' })
+  const { complete } = reopened.lists[list.id] ?? { complete: false }
+  const next = complete ? withList(reopened, list.id, { complete: false, revoked: true }) : reopened
+  const words = complete ? [say.revoked(list.name)] : []
+  return enter(pack, next, { at: 'item', list: list.id, item: id }, words)
+}

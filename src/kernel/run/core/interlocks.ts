@@ -1,0 +1,95 @@
+/**
+ * What must come before something may be called done. Otherseat forbids the saying; it cannot forbid
+ * the doing.
+ */
+
+import type { Activity, Pack } from '../../pack/checklist.ts'
+import type { Condition, Interlock } from '../../pack/condition.ts'
+import { holds } from '../../pack/place.ts'
+import type { RunState } from './state.ts'
+
+/** Names of all that is done now, as an interlock names it. */
+function doneNames(state: RunState): string[] {
+  const entries = <T>(record: Readonly<Record<string, T>>, is: (value: T) => boolean) =>
+    Object.entries(record).flatMap(([name, value]) => (is(value) ? [name] : []))
+  return [
+    ...entries(state.items, (item) => item.status === 'done' || item.status === 'passed'),
+    ...entries(state.lists, (list) => list.complete),
+    ...entries(state.watches, (watch) => watch.status === 'done'),
+    ...entries(state.turns, (turn) => turn.status === 'done'),
+    ...entries(state.topics, (topic) => topic === 'ok'),
+    ...state.briefingsClosed,
+    ...state.stepsDone,
+    ...state.cleared.map((clearance) => `cleared:${clearance}`),
+  ]
+}
+
+/** Whether what an interlock names is done now, whenever that was, or does not apply in this run. */
+export function isFree(pack: Pack, state: RunState, { after }: Interlock): boolean {
+  return doneNames(state).includes(after) || !canHappen(pack, state, after)
+}
+
+/** Stamps what has become done, and forgets what is done no more. `t`: ms from the start of the run. */
+export function stamped(state: RunState, t: number): RunState {
+  const doneAt = Object.fromEntries(doneNames(state).map((name) => [name, state.doneAt[name] ?? t]))
+  return { ...state, doneAt }
+}
+
+export interface Unmet {
+  readonly interlock: Interlock
+  /** Only time is wanting: this much of it. */
+  readonly waitMs?: number
+}
+
+/**
+ * The first interlock that does not hold at `t`. One that waits for what does not apply in this run holds: another
+ * situation, or the ground crew where the voices outside are left out.
+ */
+export function unmet(
+  pack: Pack,
+  state: RunState,
+  interlocks: readonly Interlock[] | undefined,
+  t: number,
+): Unmet | undefined {
+  for (const interlock of interlocks ?? []) {
+    const since = state.doneAt[interlock.after]
+    if (since === undefined && !canHappen(pack, state, interlock.after)) continue
+    if (since === undefined) return { interlock }
+    const waitMs = since + (interlock.seconds ?? 0) * 1_000 - t
+    if (waitMs > 0) return { interlock, waitMs }
+  }
+  return undefined
+}
+
+/** False for what the pack has, but not for this run. */
+function canHappen(pack: Pack, { situation, script }: RunState, name: string): boolean {
+  const all = pack.phases.flatMap(({ activities }) => activities)
+  const mine = all.filter(({ type, when }) => holds(when, situation) && (script || !isTalk(type)))
+  const isIn = (activities: readonly Activity[], applies: Applies) =>
+    activities.some((activity) => namesIn(activity, applies).includes(name))
+  return isIn(mine, ({ when }) => holds(when, situation)) || !isIn(all, () => true)
+}
+
+type Applies = (one: { readonly when?: Condition }) => boolean
+
+const isTalk = (type: Activity['type']) => type === 'exchange' || type === 'briefing'
+
+/** All that can be done in an activity, as an interlock names it. */
+function namesIn(activity: Activity, applies: Applies): string[] {
+  switch (activity.type) {
+    case 'flow':
+      return activity.steps.filter(applies).map(({ id }) => id)
+    case 'watch':
+      return [activity.id]
+    case 'list': {
+      const entries = activity.entries.filter(applies)
+      return [activity.id, ...entries.map((each) => (each.type === 'line' ? `cleared:${each.clearance}` : each.id))]
+    }
+    case 'briefing':
+      return [activity.id, ...activity.topics.filter(applies).map(({ id }) => id)]
+    case 'exchange':
+      return activity.turns
+        .filter(applies)
+        .flatMap(({ id, clears }) => [id, ...(clears === undefined ? [] : [`cleared:${clears}`])])
+  }
+}

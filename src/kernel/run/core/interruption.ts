@@ -1,0 +1,69 @@
+/**
+ * Breaks: stand by, a long silence at an open item, the page left. On return Otherseat says where the run
+ * was and offers one item back or from the top. Waiting for a clearance, in a flow, in a watch or in an
+ * exchange is none, and a page behind a simulator is the normal state.
+ */
+
+import type { Pack } from '../../pack/checklist.ts'
+import { findItem, findLine, listById } from '../../pack/place.ts'
+import type { Effect, RunEvent } from './events.ts'
+import { say } from './phrases.ts'
+import type { Interruption, RunState } from './state.ts'
+import type { Step } from './turn.ts'
+
+/** Longer at an open item is a break, not thought. */
+const BREAK_AFTER_S = 90
+
+/** Not the pilot's doing: time, or speech that was not for the run. */
+const PASSIVE: ReadonlySet<string> = new Set([
+  ...['silent', 'timeUp', 'watchDue', 'overheard', 'earFailed', 'earBack', 'voiceFailed', 'ended', 'stopped'],
+])
+
+/** What the pilot says of the place by itself needs no offer. */
+const MOVES: ReadonlySet<string> = new Set(['goBack', 'fromTop', 'standBy'])
+
+const breakAfterMs = ({ settings }: RunState) => (settings.breakAfterS ?? BREAK_AFTER_S) * 1_000
+
+/** What is open, as it is named. */
+function placeName(pack: Pack, { floor }: RunState): string {
+  if (floor.at === 'item') return findItem(pack, floor.item).item.challenge
+  if (floor.at === 'line') return findLine(listById(pack, floor.list), floor.line).label
+  return 'activity' in floor ? (pack.phases[floor.phase]?.activities[floor.activity]?.name ?? '') : ''
+}
+
+/** The break that ends with this event, if one does. */
+function endedBreak(pack: Pack, before: RunState, after: RunState, event: RunEvent): Interruption | undefined {
+  const at = placeName(pack, before)
+  const of = (what: Interruption['what'], since: number): Interruption => {
+    const lengthMs = event.t - since
+    const isLong = what === 'left' || lengthMs > breakAfterMs(before)
+    const isMove = event.type === 'commanded' && MOVES.has(event.command)
+    return { what, t: since, lengthMs, at, offered: isLong && !isMove && after.floor.at === 'item' }
+  }
+  if (event.type === 'resumed') return of('left', before.t)
+  if (before.standingBy) return after.standingBy ? undefined : of('standBy', before.activeAt)
+  if (before.floor.at !== 'item' || PASSIVE.has(event.type)) return undefined
+  return event.t - before.activeAt > breakAfterMs(before) ? of('break', before.activeAt) : undefined
+}
+
+/** Notes a break that is over, and puts the words of the return before what is said then. */
+export function withReturn(pack: Pack, before: RunState, { state, effects }: Step, event: RunEvent): Step {
+  if (PASSIVE.has(event.type)) return { state, effects }
+  const active: RunState = { ...state, activeAt: event.t, isBack: false }
+  const over = before.status === 'running' ? endedBreak(pack, before, state, event) : undefined
+  if (!over) return { state: active, effects }
+  const { floor } = state
+  const list = floor.at === 'item' || floor.at === 'line' ? listById(pack, floor.list).name : undefined
+  const noted: RunState = { ...active, interruptions: [...state.interruptions, over], isBack: over.offered }
+  if (list === undefined || (over.what === 'break' && !over.offered)) return { state: noted, effects }
+  return saying(noted, effects, over.offered ? say.back(list) : say.resuming(list))
+}
+
+/** The words come first in what Otherseat says next; where it says nothing, there is nothing to put them before. */
+function saying(state: RunState, effects: readonly Effect[], words: string): Step {
+  const index = effects.findIndex((effect) => effect.type === 'speak' && effect.role === 'otherseat')
+  const said = effects[index]
+  if (said?.type !== 'speak') return { state, effects }
+  const text = `${words} ${said.text}`
+  return { state: { ...state, said: text }, effects: effects.with(index, { ...said, text }) }
+}

@@ -1,0 +1,175 @@
+/** Which place comes next: inside a list, and from one activity to another. */
+
+import type { Activity, Line, List, Pack } from '../../pack/checklist.ts'
+import type { Turn } from '../../pack/exchange.ts'
+import { agenda, entriesOf, findItem, holds, itemsOf, listById } from '../../pack/place.ts'
+import { restsOf } from '../../pack/rests.ts'
+import { exchangesOf } from '../talk/talk.ts'
+import { say } from './phrases.ts'
+import type { Floor, RunState } from './state.ts'
+import { enter, itemState, listState, type Step, turn, withList } from './turn.ts'
+
+const isClosed = (state: RunState, item: string) => ['done', 'passed'].includes(itemState(state, item).status)
+
+/** Challenges of a list that are not closed. */
+export function openChallenges(pack: Pack, state: RunState, list: string): string[] {
+  return itemsOf(listById(pack, list), state.situation)
+    .filter((item) => !isClosed(state, item.id))
+    .map((item) => item.challenge)
+}
+
+/**
+ * The next entry of a list in its own order. An item left open is passed over until nothing else is
+ * open; the line holds everything below it.
+ */
+export function nextInList(pack: Pack, state: RunState, id: string): Floor | undefined {
+  const entries = entriesOf(listById(pack, id), state.situation)
+  for (const entry of entries) {
+    if (entry.type === 'line' && !state.cleared.includes(entry.clearance))
+      return clearanceFloor(pack, state, entry.clearance) ?? { at: 'line', list: id, line: entry.id }
+    if (entry.type === 'item' && !isClosed(state, entry.id) && itemState(state, entry.id).status !== 'leftOpen') {
+      return { at: 'item', list: id, item: entry.id }
+    }
+  }
+  const left = entries.find((entry) => entry.type === 'item' && !isClosed(state, entry.id))
+  return left && { at: 'item', list: id, item: left.id }
+}
+
+/** At a line, the exchange that gives its clearance has the floor, wherever the pack has it. */
+function clearanceFloor(pack: Pack, state: RunState, clearance: string): Floor | undefined {
+  const place = agenda(pack, state.situation).find(
+    ({ activity }) =>
+      activity.type === 'exchange' &&
+      isAhead(state, activity) &&
+      activity.turns.some((one) => one.clears === clearance && isTurnAhead(state, one)),
+  )
+  return place && { at: 'exchange', phase: place.phase, activity: place.index }
+}
+
+/** The list that is to be called next, in the order of the pack. */
+export function dueList(pack: Pack, state: RunState): List | undefined {
+  return agenda(pack, state.situation)
+    .flatMap(({ activity }) => (activity.type === 'list' ? [activity] : []))
+    .find((list) => !listState(state, list.id).complete && !listState(state, list.id).suspended)
+}
+
+export function floorOf(
+  pack: Pack,
+  state: RunState,
+  place: { phase: number; index: number; activity: Activity },
+): Floor {
+  const { activity, phase, index } = place
+  if (activity.type !== 'list') return { at: activity.type, phase, activity: index }
+  const inside = listState(state, activity.id).called ? nextInList(pack, state, activity.id) : undefined
+  return inside ?? { at: 'call', phase, activity: index }
+}
+
+function isTurnAhead(state: RunState, turn: Turn): boolean {
+  return holds(turn.when, state.situation) && state.turns[turn.id]?.status !== 'done'
+}
+
+export function isAhead(state: RunState, activity: Activity): boolean {
+  switch (activity.type) {
+    case 'flow':
+      return !activity.silent && !state.flowsClosed.includes(activity.id)
+    case 'watch':
+      return state.watches[activity.id]?.status !== 'done'
+    case 'exchange':
+      return state.script !== undefined && activity.turns.some((one) => isTurnAhead(state, one))
+    case 'briefing':
+      return state.script !== undefined && !state.briefingsClosed.includes(activity.id)
+    case 'list': {
+      const { complete, suspended } = listState(state, activity.id)
+      return !complete && !suspended
+    }
+  }
+}
+
+/** A step, an order or a clearance whose figure has changed. */
+function isAgain(state: RunState, activity: Activity): boolean {
+  if (activity.type === 'exchange') {
+    return activity.turns.some((one) => state.turns[one.id]?.again && isTurnAhead(state, one))
+  }
+  return activity.type === 'flow' && !activity.silent && activity.steps.some(({ id }) => state.stepsAgain.includes(id))
+}
+
+/**
+ * Where to go when the floor is free: first an engine that is being started, then steps, orders and
+ * clearances whose figure has changed, then lists that were taken back or are under way, then the next activity, last what was left.
+ */
+export function nextFloor(pack: Pack, state: RunState): Floor {
+  const places = agenda(pack, state.situation)
+  const lists = places.filter((place) => place.activity.type === 'list')
+  const running = places.find(({ activity }) => state.watches[activity.id]?.status === 'running')
+  const again = places.find(({ activity }) => isAgain(state, activity))
+  const revoked = lists.find(({ activity }) => {
+    const list = listState(state, activity.id)
+    return list.revoked && !list.complete && !list.suspended
+  })
+  const underWay = lists.find(({ activity }) => {
+    const list = listState(state, activity.id)
+    return list.called && !list.complete && !list.suspended
+  })
+  const ahead = places.find(({ activity }) => isAhead(state, activity))
+  const left = lists.find(({ activity }) => !listState(state, activity.id).complete)
+  const place = running ?? again ?? revoked ?? underWay ?? ahead ?? left
+  return place ? floorOf(pack, state, place) : { at: 'end' }
+}
+
+/** What a station gives is open again: an item that rests on it waits until it was given anew. */
+export function isGivenFirst(pack: Pack, state: RunState, item: string): boolean {
+  const rests = restsOf(findItem(pack, item).item, state.situation)
+  const again = exchangesOf(pack).flatMap(({ turns }) =>
+    turns.filter((one) => state.turns[one.id]?.again && isTurnAhead(state, one)),
+  )
+  return again.some(({ sets }) => sets.some((name) => rests.includes(name)))
+}
+
+function lineAhead(list: List, state: RunState): Line | undefined {
+  return entriesOf(list, state.situation).find(
+    (entry): entry is Line => entry.type === 'line' && !state.cleared.includes(entry.clearance),
+  )
+}
+
+/** Goes on after an entry of a list was dealt with; calls completion where nothing is open. */
+export function advance(pack: Pack, state: RunState, id: string, words: readonly string[] = [], tone?: 'tick'): Step {
+  const list = listById(pack, id)
+  const next = nextInList(pack, state, id)
+  if (!next && state.warnings.length > 0) {
+    return turn(pack, { ...state, question: { about: 'warnings', list: id } }, words, {
+      prompt: true,
+      ...(tone && { tone }),
+    })
+  }
+  if (!next) {
+    const onPreliminary = state.figureStatus === 'preliminary'
+    const change = { complete: true, revoked: false, suspended: false, onPreliminary }
+    const done = withList(state, id, change)
+    return enter(pack, done, nextFloor(pack, done), [...words, say.completed(list.name, onPreliminary)], tone)
+  }
+  if (next.at === 'item' && isGivenFirst(pack, state, next.item)) {
+    return enter(pack, state, nextFloor(pack, state), words, tone)
+  }
+  const line = next.at === 'exchange' ? lineAhead(list, state) : undefined
+  if (line) return enter(pack, state, next, [...words, say.toTheLine(list.name, line.label)], tone)
+  const asksAgain = next.at === 'item' && itemState(state, next.item).status === 'leftOpen'
+  return enter(pack, state, next, asksAgain ? [...words, say.leftOpen()] : words, tone)
+}
+
+/** Calls a list: its flow is over with that. */
+export function callList(pack: Pack, state: RunState, id: string, words: readonly string[] = []): Step {
+  const list = listById(pack, id)
+  const phase = pack.phases.find(({ activities }) => activities.some((activity) => activity.id === id))
+  const before =
+    phase?.activities.slice(
+      0,
+      phase.activities.findIndex((activity) => activity.id === id),
+    ) ?? []
+  const flows = before.filter((activity) => activity.type === 'flow').map((activity) => activity.id)
+  const called = withList(
+    { ...state, question: undefined, flowsClosed: [...new Set([...state.flowsClosed, ...flows])] },
+    id,
+    { called: true, suspended: false },
+  )
+  return advance(pack, called, id, [...words, say.list(list.name)])
+}

@@ -1,0 +1,224 @@
+/**
+ * Everything that Otherseat says of its own accord, composed from fixed fragments and the pack's
+ * names, so that an embedded voice can hold all of it. No function here takes a figure: what is
+ * spoken before the pilot has answered cannot give a value away (law 4). `value` takes words that are
+ * already spoken form and is used only once a value was asked for or is being coached.
+ */
+
+import type { Status } from '../../figures/model.ts'
+
+/** Fragments, as the voice says them; an embedded voice has a clip for each. */
+export const FIXED_PHRASES = [
+  'figures are in',
+  'preliminary',
+  'final',
+  'amended',
+  'is open again',
+  'are open again',
+  'nothing said so far changes',
+  'figures changed',
+  'changed',
+  'and',
+  'is no longer complete',
+  'complete',
+  'complete on preliminary figures',
+  'not complete',
+  'I heard',
+  'say again',
+  'single digits please',
+  'use the keys if you like',
+  'two values heard',
+  'the rest',
+  'direction',
+  'all digits',
+  'decimals',
+  'again',
+  'judged against revision',
+  'are there newer figures',
+  'standing by',
+  'items left',
+  'one item left',
+  'nothing left',
+  'left open',
+  'your flow',
+  'when you are ready',
+  'call for the',
+  'to the line',
+  'waiting for',
+  'below the line',
+  'out of order',
+  'is next',
+  'run it now',
+  'final figures in',
+  'is complete already',
+  'pass',
+  'affirm',
+  'say the reason',
+  'not fitted',
+  'simulator fault',
+  "instructor's word",
+  'training',
+  'passed',
+  'computed',
+  'check the load figures',
+  'no figure yet for',
+  'enter it on the figures page',
+  'resuming',
+  'all lists complete',
+  'set',
+  'remark noted',
+  'say it',
+  'digit by digit',
+  'in the words of the list',
+  'correction',
+  'steps',
+  'open again',
+  'done',
+  'list',
+  'figures warning',
+  'see the figures page',
+  'read me the',
+  'from the',
+  'agrees',
+  'differs',
+  'settle it on the figures page',
+  'not yet',
+  'not covered',
+  'it differs from the figure',
+  'no call heard',
+  'unless seen',
+  'from the top to start again',
+  'reading you',
+  'sound check',
+  'read the lines on the screen',
+  'I cannot hear you',
+  'I hear you again',
+  'is not complete',
+  'out of range',
+  'value',
+  'seconds',
+  'look at',
+  'not called',
+  'go back one or from the top if you like',
+  'affirm once more',
+  'flow complete',
+  'known',
+] as const
+
+export const PASS_REASONS = ['notFitted', 'simulatorFault', 'instructorsWord', 'training'] as const
+export type PassReason = (typeof PASS_REASONS)[number]
+/** A reason as spoken and shown. */
+export const REASON_WORDS: Readonly<Record<string, string>> = {
+  notFitted: 'not fitted',
+  simulatorFault: 'simulator fault',
+  instructorsWord: "instructor's word",
+  training: 'training',
+}
+
+const sentence = (...parts: readonly (string | undefined)[]) => {
+  const text = parts.filter((part) => part).join(', ')
+  return text === '' ? '' : `${text[0]?.toUpperCase()}${text.slice(1)}.`
+}
+const ask = (text: string) => `${text[0]?.toUpperCase()}${text.slice(1)}?`
+
+/** "a, b and c" */
+export function listed(names: readonly string[]): string {
+  const head = names.slice(0, -1).join(', ')
+  const last = names.at(-1) ?? ''
+  return head ? `${head} and ${last}` : last
+}
+
+/** A list by its name: "before start" is called the before start list. */
+export const listName = (name: string) => (/\b(check)?list$/i.test(name) ? name : `${name} list`)
+
+export const say = {
+  challenge: (challenge: string) => ask(challenge),
+  phase: (phase: string, flow: string) => `${sentence(phase)} ${sentence(flow, 'your flow')}`,
+  callFor: (list: string) => sentence(`call for the ${listName(list)}`, 'when you are ready'),
+  list: (list: string) => sentence(listName(list)),
+  completed: (list: string, onPreliminary: boolean) =>
+    sentence(`${listName(list)} ${onPreliminary ? 'complete on preliminary figures' : 'complete'}`),
+  notComplete: (list: string, open: readonly string[]) =>
+    sentence(listName(list), 'not complete', 'left open', listed(open)),
+  alreadyComplete: (list: string) => sentence(`${listName(list)} is complete already`),
+  leftOpen: () => sentence('left open'),
+  figuresIn: (status: Status) => sentence(`${status} figures are in`),
+  figuresChanged: () => sentence('figures changed'),
+  openAgain: (names: readonly string[]) =>
+    sentence(`${listed(names)} ${names.length > 1 ? 'are open again' : 'is open again'}`),
+  changed: (labels: readonly string[]) => (labels.length === 0 ? '' : sentence(`${listed(labels)} changed`)),
+  nothingChanges: () => sentence('nothing said so far changes'),
+  revoked: (list: string) => sentence(`${listName(list)} is no longer complete`),
+  heard: (words: string) => sentence(`I heard ${words}`),
+  judgedAgainst: (revision: string) =>
+    `${sentence(`judged against revision ${revision}`)} ${ask('are there newer figures')}`,
+  sayAgain: (challenge: string) => sentence('say again', challenge),
+  singleDigits: (challenge: string) => sentence('say again', challenge, 'single digits please'),
+  useKeys: () => sentence('use the keys if you like'),
+  twoValues: () => sentence('two values heard'),
+  form: (form: string) => sentence(`say it ${form}`),
+  missing: (challenge: string, parts: readonly string[]) => ask(`${challenge}, ${listed(parts)}`),
+  coach: (value: string) => sentence(`computed ${value}`, 'check the load figures'),
+  value: (label: string, value: string) => sentence(label, value),
+  noFigure: (label: string) => `${sentence(`no figure yet for ${label}`)} ${sentence('enter it on the figures page')}`,
+  /** A station gives it: nobody can enter it. */
+  notGiven: (label: string) => sentence(`no figure yet for ${label}`),
+  standingBy: () => sentence('standing by'),
+  left: (count: string, names: readonly string[]) =>
+    names.length === 0
+      ? sentence('nothing left')
+      : sentence(names.length === 1 ? 'one item left' : `${count} items left`, ...names),
+  toTheLine: (list: string, label: string) =>
+    `${sentence(`${listName(list)} to the line`)} ${sentence(`waiting for ${label}`)}`,
+  belowTheLine: () => sentence('below the line'),
+  outOfOrder: (next: string) =>
+    `${sentence('out of order')} ${sentence(`${listName(next)} is next`)} ${ask('run it now')}`,
+  finalFiguresIn: () => ask('final figures in'),
+  pass: (challenge: string, reason: string) => `${sentence('pass', challenge, REASON_WORDS[reason])} ${ask('affirm')}`,
+  reasons: () => sentence('say the reason', ...Object.values(REASON_WORDS)),
+  passed: (challenge: string) => sentence(`${challenge} passed`),
+  remark: () => sentence('remark noted'),
+  resuming: (list: string) => sentence(`resuming ${listName(list)}`),
+  allComplete: () => sentence('all lists complete'),
+  done: () => sentence('done'),
+  watch: (watch: string) => sentence(watch, 'when you are ready'),
+  watched: (watch: string) => sentence(`${watch} complete`),
+  warnings: () => `${sentence('figures warning', 'see the figures page')} ${ask('affirm')}`,
+  readMe: (label: string, source: string) => sentence(`read me the ${label}`, `from the ${source}`),
+  agrees: (label: string) => sentence(`${label} agrees`),
+  differs: (label: string) => sentence(`${label} differs`, 'settle it on the figures page'),
+  insisted: (order: string) => sentence(order),
+  topics: (labels: readonly string[]) => ask(labels.join(', ')),
+  notCovered: (labels: readonly string[]) => sentence('not covered', ...labels),
+  orderDiffers: (heard: string) =>
+    `${sentence(`I heard ${heard}`)} ${sentence('it differs from the figure')} ${ask('affirm')}`,
+  notYet: (caution: string) => sentence('not yet', caution),
+  noCall: (label: string, stopWords: string) =>
+    `${sentence('no call heard', label)} ${sentence(stopWords, 'unless seen')}`,
+  stop: (stopWords: string) => sentence(stopWords),
+  action: (action: string) => sentence(action),
+  readingYou: () => sentence('reading you'),
+  soundCheck: () => `${sentence('sound check')} ${sentence('read the lines on the screen')}`,
+  deaf: () => sentence('I cannot hear you', 'use the keys if you like'),
+  hearsAgain: () => sentence('I hear you again'),
+  /** `wait`: what has to be kept up until then. */
+  wayBack: (wait: string | undefined) => sentence(wait, 'from the top to start again'),
+  alreadyDone: (watch: string) => sentence(`${watch} is complete already`),
+  firstComplete: (name: string) => sentence('not yet', `${name} is not complete`),
+  notCalled: (list: string) => sentence('not yet', listName(list), 'not called'),
+  callOrder: (call: string, missing: string) => `${sentence('out of order', call)} ${ask(missing)}`,
+  outOfRange: (call: string, value: string) => `${sentence(`I heard ${value}`, 'out of range')} ${ask(call)}`,
+  readValue: (call: string) => ask(`${call}, value`),
+  calledAt: (call: string, seconds: string) => sentence(call, `${seconds} seconds`),
+  watchedIn: (watch: string, seconds: string) => sentence(`${watch} complete`, `${seconds} seconds`),
+  due: (text: string) => sentence(text),
+  held: (watch: string, hold: string) => `${sentence(watch)} ${sentence(hold)} ${sentence('when you are ready')}`,
+  lookAt: (look: readonly string[]) => sentence(`look at ${listed(look)}`),
+  step: (text: string) => sentence(text),
+  stepsAgain: (flow: string, steps: readonly string[]) => sentence(flow, 'open again', ...steps),
+  flowComplete: () => sentence('flow complete'),
+  back: (list: string) => sentence(`resuming ${listName(list)}`, 'go back one or from the top if you like'),
+  onceMore: () => ask('affirm once more'),
+  situation: (label: string, option: string) => sentence(label, option),
+  quirk: (text: string) => sentence('known', text),
+} as const

@@ -1,0 +1,230 @@
+/** The state of a run: plain data, the fold of its log (law 6). How it comes about is in `step.ts`. */
+
+import type { Inputs, Status } from '../../figures/model.ts'
+import type { Value } from '../../kinds/kind.ts'
+import type { Judgement } from '../../response/model.ts'
+import type { By, RunSettings, Script } from './events.ts'
+
+export type ItemStatus = 'open' | 'done' | 'passed' | 'leftOpen' | 'reopened'
+
+export interface ItemState {
+  readonly status: ItemStatus
+  /** How it was closed. */
+  readonly by?: By
+  /** Why it was passed. */
+  readonly reason?: string
+  /** The response that applied when it was closed: another situation may ask for another one. */
+  readonly response?: string
+  /** Spoken values it was closed on. */
+  readonly expected: Readonly<Record<string, Value>>
+  readonly revision: number
+  /** Revision in force when it was last challenged. */
+  readonly challengeRevision: number
+  readonly misses: number
+  /** Things that Otherseat sent the eyes to after a miss. */
+  readonly looks: number
+  /** In a row; the ear's doing, not the pilot's. */
+  readonly sayAgains: number
+  /** Parts right in an earlier breath of this challenge. */
+  readonly held: readonly string[]
+  /** Parts that were begun in it, as they were said: "five point two", still without its direction. */
+  readonly begun: Readonly<Record<string, string>>
+  /** Its value was shown, spoken on request or coached: marked for good (law 4). */
+  readonly given: boolean
+  /** Value refused at the try before, as spoken, and implausible values read then. */
+  readonly refused?: string
+  readonly implausible: Readonly<Record<string, Value>>
+}
+
+export interface ListState {
+  readonly called: boolean
+  /** Completion was called; taken back when an item reopens. */
+  readonly complete: boolean
+  /** It was complete once and is not any more. */
+  readonly revoked: boolean
+  /** Gone on from with items left open; asked for again when nothing else is ahead. */
+  readonly suspended: boolean
+  readonly onPreliminary: boolean
+}
+
+export interface PendingCall {
+  readonly id: string
+  readonly at: number
+  readonly value?: Value
+}
+
+/** A yes-or-no question that is pending, and what affirm does. */
+export type Question =
+  | { readonly about: 'outOfOrder'; readonly list: string; readonly next: string }
+  | { readonly about: 'finalFiguresIn'; readonly list: string }
+  /** The pilot is to read a value off a source. */
+  | { readonly about: 'reading'; readonly figure: string; readonly source: string }
+  | { readonly about: 'warnings'; readonly list: string }
+  /** A critical item wants affirm twice. */
+  | { readonly about: 'pass'; readonly item: string; readonly reason: string; readonly affirmed?: boolean }
+  /** A call that came before another one: was that one seen? */
+  | { readonly about: 'callOrder'; readonly watch: string; readonly missing: string; readonly call: PendingCall }
+  /** An order that differs from the figure. */
+  | { readonly about: 'order'; readonly turn: string; readonly heard: string }
+
+/** Where the run is: what the next answer would be taken for. */
+export type Floor =
+  | { readonly at: 'flow'; readonly phase: number; readonly activity: number }
+  | { readonly at: 'call'; readonly phase: number; readonly activity: number }
+  | { readonly at: 'item'; readonly list: string; readonly item: string }
+  | { readonly at: 'line'; readonly list: string; readonly line: string }
+  | { readonly at: 'watch'; readonly phase: number; readonly activity: number }
+  | { readonly at: 'exchange'; readonly phase: number; readonly activity: number }
+  | { readonly at: 'briefing'; readonly phase: number; readonly activity: number }
+  | { readonly at: 'end' }
+
+export interface TurnState {
+  /** `said`: the station has spoken, the read-back is awaited. `slipped`: it then said another value. */
+  readonly status: 'ahead' | 'said' | 'slipped' | 'done'
+  /** Parts read back right in an earlier transmission, and words begun in it. */
+  readonly held: readonly string[]
+  readonly begun: Readonly<Record<string, string>>
+  readonly misses: number
+  readonly sayAgains: number
+  /** Its words were shown on the screen. */
+  readonly shown: boolean
+  /** An order was kept to against the figure. */
+  readonly insisted?: string
+  /** An order, or what a station said, that rested on a figure which is another one now. */
+  readonly again?: boolean
+  /** Values that the station's words held when it last said them. */
+  readonly agreed?: Readonly<Record<string, Value>>
+  /** The station erred here: what came of it. */
+  readonly slip?: 'open' | 'noticed' | 'unnoticed'
+  /** Figures whose wrong values a controller called correct. */
+  readonly accepted?: readonly string[]
+}
+
+/** Times are ms from the start of the run. */
+export interface WatchState {
+  readonly status: 'ahead' | 'running' | 'stopped' | 'done'
+  /** How often it was begun. */
+  readonly attempt: number
+  readonly beganAt: number
+  /** Call -> onset of the speech that called it. */
+  readonly calls: Readonly<Record<string, number>>
+  /** Values read out with calls. */
+  readonly values: Readonly<Record<string, Value>>
+  /** Calls that were asked for since none was heard. */
+  readonly asked: readonly string[]
+  /** Calls of which it was said at their limit that none was heard. */
+  readonly unheard: readonly string[]
+  /** Calls that began after their limit. */
+  readonly late: readonly string[]
+  /** A call whose value is still to be read out, or was outside its range. */
+  readonly pending?: { readonly call: string; readonly at: number }
+  /** Why it was stopped: an abnormal call. */
+  readonly because?: string
+  readonly actions: readonly string[]
+  /** Before this it may not begin again, and why. */
+  readonly notBefore?: { readonly until: number; readonly say: string }
+}
+
+/** A break of the pilot's, or the page left and opened again. */
+export interface Interruption {
+  readonly what: 'standBy' | 'break' | 'left'
+  /** When it began, ms from the start of the run. */
+  readonly t: number
+  readonly lengthMs: number
+  /** What was open: "takeoff trim". */
+  readonly at: string
+  /** One item back or from the top was offered. */
+  readonly offered: boolean
+}
+
+export interface LastAnswer {
+  /** The item answered; of a transmission or a briefing the turn or the briefing. */
+  readonly item: string
+  readonly of?: 'call' | 'readBack' | 'briefing'
+  /** As it is named on the screen. */
+  readonly challenge: string
+  readonly text: string
+  readonly by: By
+  readonly judgement: Judgement
+}
+
+export interface RunState {
+  readonly runId: string
+  /** Of the last event folded; -1 before the first. */
+  readonly seq: number
+  /** Of the last event, ms from the start of the run: the kernel's only clock. */
+  readonly t: number
+  readonly status: 'none' | 'running' | 'ended' | 'stopped'
+  /** Clock time of the first event, ms since 1970. */
+  readonly startedAt: number
+  readonly settings: RunSettings
+  readonly situation: Readonly<Record<string, string>>
+  readonly revision: number
+  readonly figureStatus: Status | undefined
+  readonly values: Readonly<Record<string, Value>>
+  /** As entered for the revision in force. */
+  readonly inputs: Inputs | undefined
+  /** Values of all revisions, oldest first, for the account of where a wrong number came from. */
+  readonly history: readonly {
+    readonly revision: number
+    readonly label: string
+    readonly values: Readonly<Record<string, Value>>
+  }[]
+  /** Figures whose values were asked for in this run. */
+  readonly told: readonly string[]
+  /** Of the revision in force, not acknowledged yet. */
+  readonly warnings: readonly string[]
+  readonly cleared: readonly string[]
+  readonly stepsDone: readonly string[]
+  readonly flowsClosed: readonly string[]
+  /** Steps to be done again since a figure that they set has changed. */
+  readonly stepsAgain: readonly string[]
+  /** A flow that is being read out step by step. */
+  readonly readingFlow: boolean
+  readonly items: Readonly<Record<string, ItemState>>
+  readonly lists: Readonly<Record<string, ListState>>
+  readonly watches: Readonly<Record<string, WatchState>>
+  /** What stations say; undefined where the voices outside the crew are left out. */
+  readonly script: Script | undefined
+  /** Turns of exchanges by id. */
+  readonly turns: Readonly<Record<string, TurnState>>
+  /** Entered figures that hold as a turn gave them, each with what the papers had in its place. */
+  readonly taken: Readonly<Record<string, { readonly over: Value | undefined }>>
+  /** Topics covered, and topics last said wrong. */
+  readonly topics: Readonly<Record<string, 'ok' | 'wrong'>>
+  readonly briefingsClosed: readonly string[]
+  /** Things that were asked for before an interlock's time had passed: told when it has. */
+  readonly waitedFor: readonly string[]
+  /** Interlocks whose end was told. */
+  readonly timesTold: readonly string[]
+  /** What is to be said when the watch that is running is over. */
+  readonly later: readonly string[]
+  /** When the pilot last did something with the open item. */
+  readonly activeAt: number
+  readonly interruptions: readonly Interruption[]
+  /** One item back or from the top was just offered. */
+  readonly isBack: boolean
+  /** When each thing was done that an interlock may wait for, ms from the start: items, steps, lists, watches, `cleared:name`. */
+  readonly doneAt: Readonly<Record<string, number>>
+  readonly floor: Floor
+  readonly question: Question | undefined
+  readonly standingBy: boolean
+  /** Number of the listening order in force; words of an earlier one are late. */
+  readonly order: number
+  /** Order at which the present floor was taken (or figures changed on it): older words are not judged here. */
+  readonly floorOrder: number
+  /** `floorOrder` was last set by a revision, so older words are void because figures changed. */
+  readonly revisedOrder: number
+  /** The item that had the floor then: what was said to it in the meantime is void. */
+  readonly revisedItem: string | undefined
+  readonly last: LastAnswer | undefined
+  /** Items, turns and briefings in the order in which the pilot closed them, for "correction" and "go back one". */
+  readonly closed: readonly string[]
+  /** What Otherseat said last, for "say again" and the screen; empty where a station has spoken since. */
+  readonly said: string
+  /** When the pilot was last asked aloud to say something again, ms from the start of the run. */
+  readonly askedAgainAt: number | undefined
+  /** Listening order that silence was answered with; the open item is not asked for once more in it. */
+  readonly promptedOrder: number
+  readonly stoppedBecause?: string
+}

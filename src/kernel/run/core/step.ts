@@ -1,0 +1,281 @@
+/**
+ * The runner: `(state, event) -> state` and the effects to perform. It performs none itself, and
+ * storing comes before all of them. What is tested here is what runs live.
+ */
+
+import type { Pack } from '../../pack/checklist.ts'
+import { findItem, listById } from '../../pack/place.ts'
+import { answered, closeItem, notYet } from '../list/answering.ts'
+import { flowAsked, flowClosed, stepDone } from '../list/flows.ts'
+import { briefed, briefingEnded } from '../talk/briefing.ts'
+import { slipWentBy, transmitted } from '../talk/exchanging.ts'
+import { exchangeAt, findTurn, pendingTurn, turnState, untaken, withTurn } from '../talk/talk.ts'
+import * as watching from '../watch/watching.ts'
+import { runningWatch } from '../watch/watchTiming.ts'
+import { aside } from './aside.ts'
+import { askAgain, tooSoonToAsk } from './askingAgain.ts'
+import { clockDue, withTimers, withTold } from './clocks.ts'
+import { commanded } from './commanding.ts'
+import type { Effect, RunEvent, ToneName } from './events.ts'
+import { stamped, unmet } from './interlocks.ts'
+import { withReturn } from './interruption.ts'
+import { advance, callList, dueList, nextFloor } from './moving.ts'
+import { say } from './phrases.ts'
+import { reopen, revised } from './revising.ts'
+import type { RunState } from './state.ts'
+import { enter, itemState, listState, type Step, timers, turn, withItem } from './turn.ts'
+
+export function emptyRun(runId: string): RunState {
+  return {
+    runId,
+    seq: -1,
+    t: 0,
+    status: 'none',
+    startedAt: 0,
+    settings: { phraseology: 'plain', coachAfter: 0 },
+    situation: {},
+    revision: 0,
+    figureStatus: undefined,
+    values: {},
+    inputs: undefined,
+    history: [],
+    told: [],
+    warnings: [],
+    cleared: [],
+    stepsDone: [],
+    flowsClosed: [],
+    stepsAgain: [],
+    readingFlow: false,
+    items: {},
+    lists: {},
+    watches: {},
+    script: undefined,
+    turns: {},
+    taken: {},
+    topics: {},
+    briefingsClosed: [],
+    waitedFor: [],
+    timesTold: [],
+    later: [],
+    activeAt: 0,
+    interruptions: [],
+    isBack: false,
+    doneAt: {},
+    floor: { at: 'end' },
+    question: undefined,
+    standingBy: false,
+    order: 0,
+    floorOrder: 0,
+    revisedOrder: 0,
+    revisedItem: undefined,
+    last: undefined,
+    closed: [],
+    said: '',
+    askedAgainAt: undefined,
+    promptedOrder: -1,
+  }
+}
+
+export function step(pack: Pack, before: RunState, event: RunEvent): Step {
+  const happened = happen(pack, { ...before, seq: event.seq, t: event.t }, event)
+  const { state, effects } = withReturn(pack, before, happened, event)
+  const after = stamped(state, event.t)
+  return { state: after, effects: withTimers(pack, before, after, effects) }
+}
+
+function happen(pack: Pack, state: RunState, event: RunEvent): Step {
+  switch (event.type) {
+    case 'runStarted': {
+      const { settings, situation, startedAt, script } = event
+      return { state: { ...state, status: 'running', settings, situation, startedAt, script }, effects: [] }
+    }
+    case 'figuresRevised':
+      return revised(pack, state, event)
+    case 'crossCheckAsked': {
+      const { figure, source } = event
+      return turn(pack, { ...state, question: { about: 'reading', figure, source } }, [], { prompt: true })
+    }
+    case 'stated':
+      return { state: { ...state, question: undefined }, effects: [] }
+    case 'situationSet':
+      return situated(pack, { ...state, situation: { ...state.situation, [event.name]: event.value } }, event)
+    case 'cleared':
+      return cleared(pack, { ...state, cleared: [...new Set([...state.cleared, event.clearance])] })
+    case 'listCalled':
+      return called(pack, state, event.list)
+    case 'stepDone':
+      return stepDone(pack, state, event)
+    case 'flowClosed':
+      return flowClosed(pack, state, event)
+    case 'flowAsked':
+      return flowAsked(pack, state)
+    case 'answered':
+      // Evidence closes only the item that has the floor, on the figures in force.
+      return hasFloor(state, event.item) && event.revision === state.revision
+        ? answered(pack, state, event)
+        : { state, effects: [] }
+    case 'confirmedByKey': {
+      if (!hasFloor(state, event.item)) return { state, effects: [] }
+      const { item, list } = findItem(pack, event.item)
+      const { by } = event.evidence
+      const { expected, revision } = event
+      const held = unmet(pack, state, item.interlocks, event.t)
+      if (held) return notYet(pack, state, item.id, held)
+      return advance(pack, closeItem(state, item, { status: 'done', by, expected, revision }), list.id, [], 'tick')
+    }
+    case 'commanded':
+      return commanded(pack, state, event)
+    case 'voided':
+      return event.because === 'onsetCut' ? cutAnswered(pack, state, event.item) : { state, effects: [] }
+    case 'overheard':
+      return { state, effects: timers(state) }
+    case 'transmitted':
+      return transmitted(pack, state, event)
+    case 'briefed':
+      return briefed(pack, state, event)
+    case 'briefingEnded':
+      return briefingEnded(pack, state, event)
+    case 'wordsShown':
+      return { state: withTurn(state, event.turn, { shown: true }), effects: timers(state) }
+    case 'watchBegan':
+      return watching.began(pack, state, event)
+    case 'watchCalled':
+      return watching.called(pack, state, event)
+    case 'watchStopped':
+      return watching.stopped(pack, state, event)
+    case 'watchDue':
+      return watching.due(pack, state, event)
+    case 'timeUp':
+      return timeUp(pack, state, event.of)
+    case 'silent':
+      return event.order === state.order ? silent(pack, state, event.after) : { state, effects: [] }
+    case 'resumed':
+      return resume(pack, state)
+    case 'earFailed':
+      return told(pack, state, say.deaf(), 'deaf')
+    case 'earBack':
+      return told(pack, state, say.hearsAgain(), 'tick')
+    case 'voiceFailed':
+      return { state, effects: [] }
+    case 'stopped':
+      return {
+        state: { ...state, status: 'stopped', stoppedBecause: event.message },
+        effects: [{ type: 'shut' }, { type: 'stopTimers' }],
+      }
+    case 'ended':
+      return { state: { ...state, status: 'ended' }, effects: [{ type: 'shut' }, { type: 'stopTimers' }] }
+  }
+}
+
+/** Silence must not look like listening: a dead ear is heard, and what is open is put once more. */
+function told(pack: Pack, state: RunState, words: string, tone: ToneName): Step {
+  const hasBegun = state.status === 'running' && state.figureStatus !== undefined
+  return hasBegun ? aside(pack, state, [words], { prompt: true, tone }) : { state, effects: [] }
+}
+
+/** Its first word may lack: it is not judged. */
+function cutAnswered(pack: Pack, state: RunState, id: string): Step {
+  const { challenge } = findItem(pack, id).item
+  const { sayAgains } = itemState(state, id)
+  const counted = withItem(state, id, { sayAgains: sayAgains + 1 })
+  return tooSoonToAsk(pack, state, 'voice') ?? askAgain(pack, counted, [say.sayAgain(challenge)])
+}
+
+function hasFloor(state: RunState, item: string): boolean {
+  return state.floor.at === 'item' && state.floor.item === item
+}
+
+/** All events of a run, folded; what they asked for at the time is not asked for again. */
+export function fold(pack: Pack, runId: string, events: readonly RunEvent[]): RunState {
+  return events.reduce((state, event) => step(pack, state, event).state, emptyRun(runId))
+}
+
+type SituationSet = Extract<RunEvent, { type: 'situationSet' }>
+
+/** What applies may have changed under the open place, and other answers may be asked for. */
+function situated(pack: Pack, before: RunState, { name, value, evidence }: SituationSet): Step {
+  const { state, challenges, lists } = reopen(pack, before)
+  if (state.figureStatus === undefined) return { state, effects: [] }
+  const { label = '', options = [] } = pack.situations.find((one) => one.name === name) ?? {}
+  const option = options.find((one) => one.value === value)?.label ?? ''
+  const words = [
+    // Said aloud it is echoed, so that a misheard one is noticed.
+    evidence.by === 'voice' || evidence.by === 'typed' ? say.situation(label, option) : '',
+    challenges.length > 0 ? say.openAgain(challenges) : '',
+    ...lists.map((list) => say.revoked(list)),
+  ]
+  const { floor } = state
+  if (runningWatch(pack, state)) {
+    return { state: { ...state, later: [...state.later, ...words] }, effects: [{ type: 'tone', tone: 'attention' }] }
+  }
+  return floor.at === 'item' || floor.at === 'line'
+    ? advance(pack, state, floor.list, words)
+    : enter(pack, state, nextFloor(pack, state), words)
+}
+
+function cleared(pack: Pack, state: RunState): Step {
+  const { floor } = state
+  if (floor.at !== 'line') return { state, effects: timers(state) }
+  return advance(pack, { ...state, standingBy: false }, floor.list, [say.belowTheLine()], 'tick')
+}
+
+function called(pack: Pack, before: RunState, id: string): Step {
+  const watch = runningWatch(pack, before)
+  if (watch) return turn(pack, before, [say.firstComplete(watch.name)])
+  const state = { ...before, standingBy: false }
+  const list = listById(pack, id)
+  const { complete, called: begun } = listState(state, id)
+  if (complete) return turn(pack, state, [say.alreadyComplete(list.name)], { prompt: true })
+  const { floor } = state
+  const open = floor.at === 'item' || floor.at === 'line' ? floor.list : undefined
+  if (open === id) return turn(pack, state, [], { prompt: true })
+  const next = open ? listById(pack, open) : dueList(pack, state)
+  if (next && next.id !== id && !begun) {
+    return turn(pack, { ...state, question: { about: 'outOfOrder', list: id, next: next.name } }, [], { prompt: true })
+  }
+  if (list.needsFinal && state.figureStatus === 'preliminary' && !begun) {
+    return turn(pack, { ...state, question: { about: 'finalFiguresIn', list: id } }, [], { prompt: true })
+  }
+  return callList(pack, state, id)
+}
+
+/** Asked once more, then a soft tone, then the screen only; silence never moves anything on. */
+function silent(pack: Pack, state: RunState, after: 'prompt' | 'tone'): Step {
+  const exchange = exchangeAt(pack, state.floor)
+  const pending = exchange && pendingTurn(exchange, state)
+  if (pending && turnState(state, pending.id).status === 'slipped') return slipWentBy(pack, state, pending)
+  if (after === 'tone') return { state, effects: [{ type: 'tone', tone: 'soft' }] }
+  return turn(pack, { ...state, promptedOrder: state.order + 1 }, [], { prompt: true })
+}
+
+/** The time of an interlock is up: the pilot asked for it too early, or the pack tells it. */
+function timeUp(pack: Pack, before: RunState, of: string): Step {
+  const clock = clockDue(pack, before, of)
+  if (!clock) return { state: before, effects: [] }
+  const wasWaitedFor = before.waitedFor.includes(of)
+  const state = withTold(before, clock)
+  const words = clock.due === undefined ? [] : [say.due(clock.due)]
+  if (runningWatch(pack, state)) {
+    return { state: { ...state, later: [...state.later, ...words] }, effects: [{ type: 'tone', tone: 'attention' }] }
+  }
+  return turn(pack, state, words, { prompt: !state.standingBy && (wasWaitedFor || state.floor.at === 'item') })
+}
+
+/** After a reload: what is open is put once more, and nothing is performed twice. */
+export function resume(pack: Pack, state: RunState): Step {
+  const { floor } = state
+  // The challenge is put anew: what was said of it before the break has to be said again.
+  const fresh = floor.at === 'item' ? withItem(state, floor.item, { held: [], begun: {} }) : state
+  const step = turn(pack, { ...fresh, standingBy: false }, [], { prompt: true })
+  return { state: step.state, effects: [...step.effects, ...untakenTurns(pack, state)] }
+}
+
+/** Values that a station gave and that the page was left before they came into the figures. */
+function untakenTurns(pack: Pack, state: RunState): Effect[] {
+  return Object.keys(state.turns).flatMap((id): Effect[] => {
+    const { turn: given } = findTurn(pack, id)
+    if (turnState(state, id).status !== 'done') return []
+    const values = untaken(given, state)
+    return Object.keys(values).length > 0 ? [{ type: 'takeDown', turn: id, values }] : []
+  })
+}

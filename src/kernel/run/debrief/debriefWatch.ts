@@ -1,0 +1,90 @@
+/** Engine starts and flows in the account: every attempt with its calls and times, every step and whether it was ticked. */
+
+import type { Value } from '../../kinds/kind.ts'
+import type { Pack } from '../../pack/checklist.ts'
+import { flowsOf, holds, stepsOf } from '../../pack/place.ts'
+import type { RunState, WatchState } from '../core/state.ts'
+import { watchById } from '../watch/watchTiming.ts'
+
+export interface DebriefWatch {
+  readonly id: string
+  readonly name: string
+  readonly attempt: number
+  /** Onset of the words that began it, ms from the start of the run. */
+  readonly t: number
+  readonly status: WatchState['status']
+  /** The abnormal call that stopped it. */
+  readonly because?: string
+  readonly calls: readonly {
+    readonly label: string
+    /** Onset, ms after the beginning; undefined where none was heard. */
+    readonly afterMs?: number
+    readonly value?: Value
+    /** It began after its limit. */
+    readonly late: boolean
+    /** At its limit it was said that none was heard. */
+    readonly unheard: boolean
+  }[]
+}
+
+export interface DebriefFlow {
+  readonly id: string
+  readonly name: string
+  /** It was gone on from; a list that is called closes the flow before it. */
+  readonly closed: boolean
+  readonly steps: readonly { readonly text: string; readonly done: boolean }[]
+}
+
+export interface WatchTally {
+  count(before: RunState, after: RunState): void
+  watches(): DebriefWatch[]
+}
+
+/** Collects every attempt as it stood last: a start that is begun again leaves the one before in the account. */
+export function createWatchTally(pack: Pack): WatchTally {
+  const attempts = new Map<string, { id: string; state: WatchState }>()
+  return {
+    count(before, after) {
+      for (const [id, state] of Object.entries(after.watches)) {
+        if (state === before.watches[id] || state.status === 'ahead') continue
+        attempts.set(`${id}#${state.attempt}`, { id, state })
+      }
+    },
+    watches: () => [...attempts.values()].map(({ id, state }) => attemptOf(pack, id, state)),
+  }
+}
+
+function attemptOf(pack: Pack, id: string, state: WatchState): DebriefWatch {
+  const { name, calls } = watchById(pack, id)
+  const { attempt, beganAt, status, because } = state
+  return {
+    id,
+    name,
+    attempt,
+    t: beganAt,
+    status,
+    ...(because !== undefined && { because }),
+    calls: calls.map((call) => {
+      const at = state.calls[call.id]
+      const value = state.values[call.id]
+      return {
+        label: call.label,
+        ...(at !== undefined && { afterMs: at - beganAt }),
+        ...(value !== undefined && { value }),
+        late: state.late.includes(call.id),
+        unheard: state.unheard.includes(call.id),
+      }
+    }),
+  }
+}
+
+export function flowsIn(pack: Pack, state: RunState): DebriefFlow[] {
+  return flowsOf(pack)
+    .filter(({ when }) => holds(when, state.situation))
+    .map((flow) => ({
+      id: flow.id,
+      name: flow.name,
+      closed: state.flowsClosed.includes(flow.id),
+      steps: stepsOf(flow, state.situation).map(({ id, text }) => ({ text, done: state.stepsDone.includes(id) })),
+    }))
+}

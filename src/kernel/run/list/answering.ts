@@ -1,0 +1,162 @@
+/** What follows from a verdict on an answer to the open item. */
+
+import { isComposed } from '../../kinds/composed.ts'
+import { sayValue } from '../../kinds/table.ts'
+import type { Item, Pack } from '../../pack/checklist.ts'
+import { figuresFor, findItem, responseOf, saidFigures } from '../../pack/place.ts'
+import type { Part } from '../../response/model.ts'
+import { parseResponse, wordsOf } from '../../response/parse.ts'
+import { sayResponse } from '../../response/sentence.ts'
+import { askAgain, tooSoonToAsk } from '../core/askingAgain.ts'
+import type { RunEvent } from '../core/events.ts'
+import { type Unmet, unmet } from '../core/interlocks.ts'
+import { advance } from '../core/moving.ts'
+import { say } from '../core/phrases.ts'
+import type { RunState } from '../core/state.ts'
+import { itemState, lastClosed, PROMPT_AFTER_MISS_MS, type Step, turn, withItem } from '../core/turn.ts'
+
+type Answered = Extract<RunEvent, { type: 'answered' }>
+
+export function answered(pack: Pack, before: RunState, event: Answered): Step {
+  const { item, list } = findItem(pack, event.item)
+  const { judgement, evidence } = event
+  const last = { item: item.id, challenge: item.challenge, text: evidence.text, by: evidence.by, judgement }
+  const state: RunState = { ...before, last, standingBy: false }
+  switch (judgement.verdict) {
+    case 'correct': {
+      const held = unmet(pack, state, item.interlocks, event.t)
+      if (held) return notYet(pack, state, item.id, held)
+      const words = item.answers === 'both' ? [otherSeat(pack, state, item, judgement.parts)] : []
+      const { by } = evidence
+      const done = closeItem(state, item, { status: 'done', by, expected: event.expected, revision: event.revision })
+      return advance(pack, done, list.id, words, 'tick')
+    }
+    case 'negative':
+      return missed(pack, state, item, event)
+    case 'incomplete':
+      return incomplete(pack, state, item, judgement.parts)
+    case 'sayAgain':
+      return sayAgain(pack, state, item, event)
+    case 'command':
+      // Commands come as events of their own; an answer that is one changes nothing.
+      return { state, effects: [] }
+  }
+}
+
+/** Right as said, but something must come first: it stays open. Where only time is wanting, it is told when that is up. */
+export function notYet(pack: Pack, state: RunState, of: string, { interlock, waitMs }: Unmet): Step {
+  const waitedFor = waitMs === undefined ? state.waitedFor : [...new Set([...state.waitedFor, of])]
+  return turn(pack, { ...state, waitedFor }, [say.notYet(interlock.say)])
+}
+
+export function closeItem(state: RunState, item: Item, change: Parameters<typeof withItem>[2]): RunState {
+  const response = responseOf(item, state.situation).text
+  return lastClosed(withItem(state, item.id, { ...change, response, held: [], begun: {}, sayAgains: 0 }), item.id)
+}
+
+function otherSeat(pack: Pack, state: RunState, item: Item, parts: readonly Part[]): string {
+  const parsed = parseResponse(responseOf(item, state.situation).text)
+  if (!('response' in parsed)) return ''
+  // Of alternatives, such as a setting in hectopascals or in inches, the one that the pilot said.
+  const said = parts.flatMap(({ kind, name }) => (kind === 'figure' ? [name] : []))
+  const figures = figuresFor(pack, state.values, said.length > 0 ? said : saidFigures(item, state.situation))
+  const text = sayResponse(parsed.response, figures, state.settings.phraseology)
+  return text && `${text[0]?.toUpperCase()}${text.slice(1)}.`
+}
+
+/** What was heard, as words: a value that was read is said as a value, so that a misreading is noticed. */
+function heardWords(pack: Pack, state: RunState, event: Answered): string {
+  const wrong = event.judgement.parts.filter((part) => part.state === 'wrong')
+  const words = wrong.map((part) => {
+    const spec = part.kind === 'figure' && part.read !== undefined && pack.figures.declarations[part.name]?.spec
+    return spec ? sayValue({ ...spec, value: part.read }, state.settings.phraseology) : (part.heard ?? '')
+  })
+  return words.filter((text) => text).join(', ') || event.evidence.text
+}
+
+function missed(pack: Pack, before: RunState, item: Item, event: Answered): Step {
+  const previous = itemState(before, item.id)
+  const wrong = event.judgement.parts.filter((part) => part.state === 'wrong')
+  const refused =
+    wrong.length > 0 ? wrong.map((part) => `${part.name}=${part.read ?? part.heard}`).join(' ') : undefined
+  const misses = previous.misses + 1
+  const words = [say.heard(heardWords(pack, before, event))]
+  if (refused !== undefined && refused === previous.refused) {
+    words.push(say.judgedAgainst(sayValue({ kind: 'integer', value: event.revision }, 'plain')))
+  }
+  const { coachAfter } = before.settings
+  const coached = coachAfter > 0 && misses >= coachAfter ? coaching(pack, before, wrong) : []
+  const looked = coachAfter > 0 && item.look ? item.look : []
+  const state = withItem(before, item.id, {
+    misses,
+    looks: previous.looks + looked.length,
+    sayAgains: 0,
+    held: [],
+    begun: {},
+    given: previous.given || coached.length > 0,
+    ...(refused !== undefined && { refused }),
+  })
+  const look = looked.length > 0 ? [say.lookAt(looked)] : []
+  return turn(pack, state, [...words, ...look, ...coached], {
+    prompt: true,
+    promptAfterMs: PROMPT_AFTER_MISS_MS,
+    tone: 'attention',
+  })
+}
+
+function coaching(pack: Pack, state: RunState, wrong: readonly Part[]): string[] {
+  const figures = figuresFor(
+    pack,
+    state.values,
+    wrong.filter((part) => part.kind === 'figure').map((part) => part.name),
+  )
+  return Object.values(figures).map((figure) => say.coach(sayValue(figure, state.settings.phraseology)))
+}
+
+function incomplete(pack: Pack, before: RunState, item: Item, parts: readonly Part[]): Step {
+  const right = parts.filter((part) => part.state === 'ok').map((part) => part.name)
+  const held = [...new Set([...itemState(before, item.id).held, ...right])]
+  const begun = Object.fromEntries(
+    parts.flatMap(({ name, state, heard }) => (state === 'missing' && heard ? [[name, heard]] : [])),
+  )
+  const state = withItem(before, item.id, { held, begun, sayAgains: 0 })
+  const missing = parts.filter((part) => part.state === 'missing').map((part) => missingName(pack, before, item, part))
+  return turn(pack, state, [say.missing(item.challenge, [...new Set(missing)])])
+}
+
+/** A part by its name, never by its value: an untagged word part has only its own wording for a name. */
+function missingName(pack: Pack, state: RunState, item: Item, part: Part): string {
+  if (part.lacks === 'direction') return 'direction'
+  if (part.lacks === 'decimals') return 'decimals'
+  const spec = pack.figures.declarations[part.name]?.spec
+  if (part.lacks === 'digits' && !(spec && isComposed(spec))) return 'all digits'
+  if (part.kind === 'figure') return pack.figures.declarations[part.name]?.label ?? 'the rest'
+  const parsed = parseResponse(responseOf(item, state.situation).text)
+  const isAnswer =
+    'response' in parsed && wordsOf(parsed.response).some((words) => ` ${words} `.includes(` ${part.name} `))
+  return isAnswer ? 'the rest' : part.name
+}
+
+/** The ear's doing, counted apart from misses: first again, then in single digits, then keys and quiet. */
+function sayAgain(pack: Pack, before: RunState, item: Item, event: Answered): Step {
+  const { judgement, evidence } = event
+  const soon = tooSoonToAsk(pack, before, evidence.by)
+  if (soon) return soon
+  const times = itemState(before, item.id).sayAgains + 1
+  const implausible = Object.fromEntries(
+    judgement.because === 'implausible'
+      ? judgement.parts.flatMap((part) => (part.read === undefined ? [] : [[part.name, part.read]]))
+      : [],
+  )
+  const state = withItem(before, item.id, { sayAgains: times, implausible })
+  if (judgement.because === 'form' && judgement.form) {
+    return askAgain(pack, state, [say.form(judgement.form)], { prompt: true })
+  }
+  if (judgement.because === 'twoValues') return askAgain(pack, state, [say.twoValues()], { prompt: true })
+  const hasDigits = saidFigures(item, state.situation).length > 0
+  const asksDigits = hasDigits && state.settings.digitsFirst
+  if (times === 1 && !asksDigits) return askAgain(pack, state, [say.sayAgain(item.challenge)])
+  if (times <= 2)
+    return askAgain(pack, state, [hasDigits ? say.singleDigits(item.challenge) : say.sayAgain(item.challenge)])
+  return times === 3 ? askAgain(pack, state, [say.useKeys()]) : turn(pack, state, [], { tone: 'soft' })
+}

@@ -1,0 +1,77 @@
+/** Flows: steps ticked one by one or all at once, read out on request, done again where what they set has changed. */
+
+import type { Flow, Step as FlowStep, Pack } from '../../pack/checklist.ts'
+import { flowsOf, stepsOf } from '../../pack/place.ts'
+import type { RunEvent } from '../core/events.ts'
+import { unmet } from '../core/interlocks.ts'
+import { nextFloor } from '../core/moving.ts'
+import { say } from '../core/phrases.ts'
+import type { RunState } from '../core/state.ts'
+import { enter, flowAt, openSteps, type Step, turn } from '../core/turn.ts'
+import { notYet } from './answering.ts'
+
+type Of<T extends RunEvent['type']> = Extract<RunEvent, { type: T }>
+
+const without = (names: readonly string[], gone: readonly string[]) => names.filter((name) => !gone.includes(name))
+
+export function stepDone(pack: Pack, state: RunState, event: Of<'stepDone'>): Step {
+  const flow = flowsOf(pack).find(({ steps }) => steps.some(({ id }) => id === event.step))
+  const step = flow?.steps.find(({ id }) => id === event.step)
+  if (!flow || !step || state.stepsDone.includes(step.id)) return { state, effects: [] }
+  const held = unmet(pack, state, step.interlocks, event.t)
+  if (held) return notYet(pack, state, step.id, held)
+  const done: RunState = {
+    ...state,
+    standingBy: false,
+    stepsDone: [...state.stepsDone, step.id],
+    stepsAgain: without(state.stepsAgain, [step.id]),
+  }
+  if (flowAt(pack, state.floor)?.id !== flow.id) return { state: done, effects: [{ type: 'tone', tone: 'tick' }] }
+  if (openSteps(flow, done).length === 0) return closed(pack, done, flow)
+  return done.readingFlow
+    ? turn(pack, done, [], { prompt: true, tone: 'tick' })
+    : { state: done, effects: [{ type: 'tone', tone: 'tick' }] }
+}
+
+/** "Done" is said of all of its steps: none may be held by an interlock. */
+export function flowClosed(pack: Pack, state: RunState, event: Of<'flowClosed'>): Step {
+  const flow = flowsOf(pack).find(({ id }) => id === event.flow)
+  if (!flow) return { state, effects: [] }
+  for (const step of openSteps(flow, state)) {
+    const held = unmet(pack, state, step.interlocks, event.t)
+    if (held) return notYet(pack, state, step.id, held)
+  }
+  return closed(pack, { ...state, standingBy: false }, flow)
+}
+
+function closed(pack: Pack, state: RunState, flow: Flow): Step {
+  const ids = openSteps(flow, state).map(({ id }) => id)
+  const done: RunState = {
+    ...state,
+    readingFlow: false,
+    flowsClosed: [...new Set([...state.flowsClosed, flow.id])],
+    stepsDone: [...new Set([...state.stepsDone, ...ids])],
+    stepsAgain: without(
+      state.stepsAgain,
+      flow.steps.map(({ id }) => id),
+    ),
+  }
+  return enter(pack, done, nextFloor(pack, done), state.readingFlow ? [say.flowComplete()] : [], 'tick')
+}
+
+/** Read out one by one from now on: each is said again until it is ticked. */
+export function flowAsked(pack: Pack, state: RunState): Step {
+  const isHere = flowAt(pack, state.floor) !== undefined
+  return turn(pack, { ...state, standingBy: false, readingFlow: isHere }, [], { prompt: true })
+}
+
+/** Steps that set one of these figures and were done, or said to be done, are open again. */
+export function stepsToRepeat(pack: Pack, state: RunState, moved: readonly string[]): FlowStep[] {
+  return flowsOf(pack).flatMap((flow) =>
+    stepsOf(flow, state.situation).filter(
+      ({ id, sets }) =>
+        (state.flowsClosed.includes(flow.id) || state.stepsDone.includes(id)) &&
+        sets.some((name) => moved.includes(name)),
+    ),
+  )
+}

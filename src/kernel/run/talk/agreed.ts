@@ -1,0 +1,73 @@
+/**
+ * What was agreed with a station, or briefed, rests on figures like an answer does: where one of them is another one
+ * now, it is open again.
+ */
+
+import type { Pack } from '../../pack/checklist.ts'
+import type { Briefing, Turn } from '../../pack/exchange.ts'
+import { figureNames } from '../../response/parse.ts'
+import type { RunState } from '../core/state.ts'
+import { saidValues } from './said.ts'
+import { briefingsOf, exchangesOf, reopenTurn, turnState } from './talk.ts'
+
+export interface AgreedAgain {
+  readonly state: RunState
+  /** Turns and briefings that are open again, by their names, and the figures for which they are. */
+  readonly names: readonly string[]
+  readonly figures: readonly string[]
+  /** All that a station said, or gave, otherwise than it would now. */
+  readonly gone: readonly string[]
+}
+
+/** `moved`: figures whose spoken value is another one than before this revision. */
+export function reopenAgreed(pack: Pack, before: RunState, entered: RunState, moved: readonly string[]): AgreedAgain {
+  let state = entered
+  const names: string[] = []
+  const figures = new Set<string>()
+  const withdrawn = new Set<string>()
+  const note = (name: string, gone: readonly string[]) => {
+    names.push(name)
+    for (const figure of gone.filter((one) => moved.includes(one))) figures.add(figure)
+  }
+  for (const { station, turns } of exchangesOf(pack)) {
+    if (station.role === 'otherseat') continue
+    for (const turn of turns) {
+      const gone = goneFrom(turn, before, entered)
+      if (gone.length === 0) continue
+      state = reopenTurn(state, turn, { status: 'ahead', again: true })
+      note(turn.label, gone)
+      for (const figure of gone) withdrawn.add(figure)
+    }
+  }
+  for (const briefing of briefingsOf(pack)) {
+    const topics = overtakenTopics(briefing, entered, moved)
+    if (topics.length === 0) continue
+    const covered = Object.entries(state.topics).filter(([id]) => !topics.some((topic) => topic.id === id))
+    const briefingsClosed = state.briefingsClosed.filter((id) => id !== briefing.id)
+    state = { ...state, topics: Object.fromEntries(covered), briefingsClosed }
+    note(
+      briefing.name,
+      topics.flatMap(({ figures: own }) => own),
+    )
+  }
+  return { state, names, figures: [...figures], gone: [...withdrawn] }
+}
+
+/** Figures that the station said, or gave, otherwise than they are now. */
+function goneFrom(turn: Turn, before: RunState, entered: RunState): string[] {
+  const { status, agreed = {} } = turnState(entered, turn.id)
+  if (status === 'ahead') return []
+  const now = saidValues(entered)
+  // What it gave is in the figures until another value is put in its place.
+  const isUndone = (name: string) =>
+    turn.sets.includes(name) &&
+    before.inputs?.values[name] === agreed[name] &&
+    entered.inputs?.values[name] !== agreed[name]
+  return Object.keys(agreed).filter((name) => now[name] !== agreed[name] || isUndone(name))
+}
+
+function overtakenTopics({ topics }: Briefing, state: RunState, moved: readonly string[]) {
+  return topics
+    .map(({ id, say }) => ({ id, figures: figureNames(say.join(' ')) }))
+    .filter(({ id, figures }) => state.topics[id] === 'ok' && figures.some((name) => moved.includes(name)))
+}

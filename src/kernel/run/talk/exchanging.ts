@@ -1,0 +1,262 @@
+/**
+ * What follows from the pilot's call or read-back: the station answers in its own words, a wrong element is
+ * corrected and read back again, and what was given becomes figures.
+ */
+
+import type { Pack } from '../../pack/checklist.ts'
+import type { Exchange, Turn } from '../../pack/exchange.ts'
+import type { Part } from '../../response/model.ts'
+import { partNames, statesOf } from '../../response/readBack.ts'
+import { tooSoonToAsk } from '../core/askingAgain.ts'
+import type { By, Effect, RunEvent } from '../core/events.ts'
+import { unmet } from '../core/interlocks.ts'
+import { nextFloor } from '../core/moving.ts'
+import { say } from '../core/phrases.ts'
+import type { RunState } from '../core/state.ts'
+import { enter, lastClosed, turn as listenAfter, PROMPT_AFTER_MISS_MS, type Step } from '../core/turn.ts'
+import { readBacksOf, type Speech, spokenIn, stationWords } from './radio.ts'
+import { slippedValue } from './said.ts'
+import { callableTurns, closeTurn, exchangeAt, findTurn, reopenTurn, turnState, untaken, withTurn } from './talk.ts'
+
+type Transmitted = Extract<RunEvent, { type: 'transmitted' }>
+
+export function transmitted(pack: Pack, before: RunState, event: Transmitted): Step {
+  const { exchange, turn } = findTurn(pack, event.turn)
+  // Another order in place of an answer to "affirm?" is the order that counts.
+  const question = before.question?.about === 'order' ? undefined : before.question
+  const { evidence, judgement, part } = event
+  const last = { item: turn.id, of: part, challenge: turn.label, text: evidence.text, by: evidence.by, judgement }
+  const state = { ...before, standingBy: false, question, last }
+  if (turnState(state, turn.id).slip === 'open') return afterSlip(pack, state, exchange, turn, event)
+  if (exchangeAt(pack, state.floor)?.id !== exchange.id || event.revision !== state.revision) {
+    return { state, effects: [] }
+  }
+  return event.part === 'call'
+    ? called(pack, state, exchange, turn, event)
+    : readBack(pack, state, exchange, turn, event)
+}
+
+function called(pack: Pack, state: RunState, exchange: Exchange, turn: Turn, event: Transmitted): Step {
+  const station = stationWords(pack, state, exchange, turn)
+  const { judgement } = event
+  const order = exchange.station.role === 'otherseat'
+  const isMute = !answers(exchange)
+  switch (judgement.verdict) {
+    case 'correct': {
+      const held = unmet(pack, state, turn.interlocks, event.t)
+      if (held) return notYet(pack, state, held.interlock.say)
+      if (!callableTurns(exchange, state).includes(turn)) {
+        return notYet(pack, state, callableTurns(exchange, state)[0]?.label ?? exchange.name)
+      }
+      return answerTo(pack, state, exchange, turn)
+    }
+    case 'negative': {
+      // The contrary of what was done: it is to be done again.
+      const isUndone = turnState(state, turn.id).status === 'done'
+      const missed = countMiss(isUndone ? reopenTurn(state, turn, { status: 'ahead' }) : state, turn, event)
+      const heard = wrongWords(judgement.parts) || event.evidence.text
+      if (order && judgement.parts.some(({ kind, state: part }) => kind === 'figure' && part === 'wrong')) {
+        const question = { about: 'order', turn: turn.id, heard } as const
+        return listenAfter(pack, { ...missed, question }, [], { prompt: true, tone: 'attention' })
+      }
+      if (isMute) return listenAfter(pack, missed, [say.heard(heard)], { prompt: true, tone: 'attention' })
+      return hearStation(pack, missed, station.confirm(labelsOf(pack, state, turn, judgement.parts, 'wrong')))
+    }
+    case 'incomplete': {
+      const kept = keepParts(state, turn, judgement.parts)
+      const labels = labelsOf(pack, state, turn, judgement.parts, 'missing')
+      // What is asked for may be all that the turn is called.
+      const others = labels.filter((label) => label !== turn.label)
+      const question = others.length > 0 ? say.missing(turn.label, others) : say.topics([turn.label])
+      if (isMute) return listenAfter(pack, kept, [question])
+      return hearStation(pack, kept, station.confirm(labels))
+    }
+    case 'sayAgain':
+    case 'command':
+      return unclear(pack, state, exchange, turn, event.evidence.by)
+  }
+}
+
+/** What the station answers to a right call: its words, and the wait for their read-back. */
+export function answerTo(pack: Pack, state: RunState, exchange: Exchange, turn: Turn, insisted?: string): Step {
+  // The order as it was heard, in the words of its echo.
+  const { radio = 'icao' } = state.settings
+  const words = turn.opens?.[radio].replace(/<[\w-]+>/, () => insisted ?? '') ?? `${turn.label} ${insisted}`
+  const echo: Speech = { role: 'otherseat', text: say.insisted(words) }
+  const speech = insisted === undefined ? stationWords(pack, state, exchange, turn).whole() : [echo]
+  const kept = insisted === undefined ? {} : { insisted }
+  if (readBacksOf(turn, state).length === 0) return finish(pack, state, turn, speech, kept)
+  const waits = withTurn(state, turn.id, {
+    status: 'said',
+    held: [],
+    begun: {},
+    sayAgains: 0,
+    agreed: spokenIn(turn, state),
+    ...kept,
+  })
+  return hearStation(pack, { ...waits, floorOrder: state.order + 1 }, speech)
+}
+
+function readBack(pack: Pack, state: RunState, exchange: Exchange, turn: Turn, event: Transmitted): Step {
+  const station = stationWords(pack, state, exchange, turn)
+  const { status } = turnState(state, turn.id)
+  if (status === 'ahead' || status === 'done') return { state, effects: [] }
+  const { judgement } = event
+  const elements = readBacksOf(turn, state)
+  const slip = state.script?.slip?.turn === turn.id ? state.script.slip : undefined
+  if (status === 'slipped') return slipAnswered(pack, state, exchange, turn, event)
+  const states = statesOf(elements, judgement)
+  const ids = (which: string) => Object.keys(states).filter((id) => states[id] === which)
+  switch (judgement.verdict) {
+    case 'correct':
+      if (
+        slip?.kind === 'saysAnother' &&
+        !turnState(state, turn.id).slip &&
+        slippedValue(pack, state, slip) !== undefined
+      ) {
+        const slipped = withTurn(state, turn.id, { status: 'slipped', held: [], begun: {} })
+        return hearStation(pack, slipped, station.closes(slip))
+      }
+      return finish(pack, state, turn, station.closes())
+    case 'negative': {
+      const wrong = judgement.parts.filter((part) => part.state === 'wrong')
+      if (acceptsNow(state, exchange) && wrong.length > 0 && wrong.every(({ kind }) => kind === 'figure')) {
+        return finish(pack, state, turn, station.closes(), { slip: 'open', accepted: wrong.map(({ name }) => name) })
+      }
+      const kept = keepParts(countMiss(state, turn, event), turn, judgement.parts)
+      const corrected = ids('wrong')
+      if (!answers(exchange)) {
+        const asked = corrected.length > 0 ? corrected : elements.map(({ id }) => id)
+        const labels = elements.filter(({ id }) => asked.includes(id)).map(({ label }) => label)
+        const words = [say.heard(wrongWords(judgement.parts) || event.evidence.text), say.topics(labels)]
+        return listenAfter(pack, kept, words, { tone: 'attention', promptAfterMs: PROMPT_AFTER_MISS_MS })
+      }
+      return hearStation(
+        pack,
+        kept,
+        corrected.length > 0 ? station.negative(corrected) : station.readBack(elements.map(({ label }) => label)),
+        PROMPT_AFTER_MISS_MS,
+      )
+    }
+    case 'incomplete': {
+      const kept = keepParts(state, turn, judgement.parts)
+      const missing = elements.filter(({ id }) => states[id] !== 'ok').map(({ label }) => label)
+      return answers(exchange)
+        ? hearStation(pack, kept, station.readBack(missing))
+        : listenAfter(pack, kept, [say.topics(missing)])
+    }
+    case 'sayAgain':
+    case 'command':
+      return unclear(pack, state, exchange, turn, event.evidence.by)
+  }
+}
+
+/** A controller who is to err so calls the first wrong value correct, whichever it is, and never another one. */
+function acceptsNow({ script, turns }: RunState, { station }: Exchange): boolean {
+  const isOver = Object.values(turns).some(({ slip }) => slip !== undefined)
+  return script?.slip?.kind === 'acceptsWrong' && station.role === 'controller' && !isOver
+}
+
+/** The controller has just said another value behind a right read-back: does the pilot object? */
+function slipAnswered(pack: Pack, state: RunState, exchange: Exchange, turn: Turn, event: Transmitted): Step {
+  const slip = state.script?.slip
+  const element = turn.elements.find(({ says }) => slip && says.icao.includes(`<${slip.figure}>`))
+  const right = event.judgement.parts.some(({ name, state: part }) => name === slip?.figure && part === 'ok')
+  if (!right || !element) return finish(pack, state, turn, [], { slip: 'unnoticed' })
+  return finish(pack, state, turn, stationWords(pack, state, exchange, turn).affirm(element.id), { slip: 'noticed' })
+}
+
+/** Nothing was said to it: the other value went by. */
+export function slipWentBy(pack: Pack, state: RunState, turn: Turn): Step {
+  return finish(pack, state, turn, [], { slip: 'unnoticed' })
+}
+
+/** A wrong read-back was called correct, and the pilot comes back to it. */
+function afterSlip(pack: Pack, state: RunState, exchange: Exchange, turn: Turn, event: Transmitted): Step {
+  const { accepted = [] } = turnState(state, turn.id)
+  const isRight = (figure: string) =>
+    event.judgement.parts.some(({ name, state: part }) => name === figure && part === 'ok')
+  const right = accepted.length > 0 && accepted.every(isRight)
+  const { radio = 'icao' } = state.settings
+  const element = turn.elements.find(({ says }) => accepted.some((figure) => says[radio].includes(`<${figure}>`)))
+  if (!right || !element) return { state, effects: [] }
+  const noticed = withTurn(state, turn.id, { slip: 'noticed' })
+  const speech = stationWords(pack, state, exchange, turn).affirm(element.id)
+  return listenAfter(pack, noticed, [], { stations: speech, prompt: true })
+}
+
+/** All of the turn is right: it is done, and what it gave comes into the figures before anything else. */
+function finish(
+  pack: Pack,
+  state: RunState,
+  turn: Turn,
+  speech: readonly Speech[],
+  change: Parameters<typeof closeTurn>[2] = {},
+): Step {
+  const closed = lastClosed(closeTurn(state, turn, change), turn.id)
+  const values = untaken(turn, closed)
+  if (Object.keys(values).length === 0) {
+    return enter(pack, closed, nextFloor(pack, closed), [], 'tick', speech)
+  }
+  const effects: Effect[] = [
+    { type: 'shut' },
+    { type: 'stopTimers' },
+    { type: 'tone', tone: 'tick' },
+    ...speech.map((one): Effect => ({ type: 'speak', ...one })),
+    { type: 'takeDown', turn: turn.id, values },
+  ]
+  return { state: closed, effects }
+}
+
+function hearStation(pack: Pack, state: RunState, speech: readonly Speech[], promptAfterMs?: number): Step {
+  return listenAfter(pack, state, [], { stations: speech, ...(promptAfterMs !== undefined && { promptAfterMs }) })
+}
+
+function notYet(pack: Pack, state: RunState, caution: string): Step {
+  return listenAfter(pack, state, [say.notYet(caution)], { tone: 'attention' })
+}
+
+/** The ear's doing: not counted against the pilot. */
+function unclear(pack: Pack, before: RunState, exchange: Exchange, turn: Turn, by: By): Step {
+  const soon = tooSoonToAsk(pack, before, by)
+  if (soon) return soon
+  const times = turnState(before, turn.id).sayAgains + 1
+  const state = { ...withTurn(before, turn.id, { sayAgains: times }), askedAgainAt: before.t }
+  if (times > 3) return listenAfter(pack, state, [], { tone: 'soft' })
+  if (times === 3) return listenAfter(pack, state, [say.useKeys()])
+  if (!answers(exchange)) return listenAfter(pack, state, [say.sayAgain(turn.label)])
+  return hearStation(pack, state, stationWords(pack, state, exchange, turn).sayAgain())
+}
+
+/** An order is Otherseat's own to answer; a broadcast hears nobody, so that Otherseat asks for what lacks. */
+const answers = ({ station }: Exchange): boolean => station.role === 'controller' || station.role === 'groundCrew'
+
+function countMiss(state: RunState, turn: Turn, event: Transmitted): RunState {
+  const { misses } = turnState(state, turn.id)
+  return withTurn(state, turn.id, { misses: misses + 1, sayAgains: 0, ...(event.part === 'call' && { held: [] }) })
+}
+
+/** What is right stands: only the rest is to be said again. */
+function keepParts(state: RunState, turn: Turn, parts: readonly Part[]): RunState {
+  const right = parts.filter((part) => part.state === 'ok').map(({ name }) => name)
+  const wrong = new Set(parts.filter((part) => part.state === 'wrong').map(({ name }) => name))
+  const before = turnState(state, turn.id).held.filter((name) => !wrong.has(name))
+  const begun = Object.fromEntries(
+    parts.flatMap(({ name, state: part, heard }) => (part === 'missing' && heard ? [[name, heard]] : [])),
+  )
+  return withTurn(state, turn.id, { held: [...new Set([...before, ...right])], begun, sayAgains: 0 })
+}
+
+const wrongWords = (parts: readonly Part[]) =>
+  parts.flatMap((part) => (part.state === 'wrong' && part.heard ? [part.heard] : [])).join(', ')
+
+/** Parts by the names of their figures or elements, never by their values. */
+function labelsOf(pack: Pack, state: RunState, turn: Turn, parts: readonly Part[], which: Part['state']): string[] {
+  const names = parts.filter((part) => part.state === which).map((part) => part)
+  const labels = names.map(({ name, kind }) => {
+    if (kind === 'figure') return pack.figures.declarations[name]?.label ?? turn.label
+    const element = readBacksOf(turn, state).find((each) => partNames(each).all.has(name))
+    return element?.label ?? turn.label
+  })
+  return [...new Set(labels)]
+}

@@ -1,0 +1,178 @@
+/** Where an exchange stands, and what its station says of its own accord when it has the floor. */
+
+import type { Value } from '../../kinds/kind.ts'
+import type { Pack } from '../../pack/checklist.ts'
+import type { Briefing, Exchange, Turn } from '../../pack/exchange.ts'
+import { holds } from '../../pack/place.ts'
+import { figureNames } from '../../response/parse.ts'
+import { isFree } from '../core/interlocks.ts'
+import type { Floor, RunState, TurnState } from '../core/state.ts'
+import { readBacksOf, type Speech, spokenIn, stationWords } from './radio.ts'
+import { scripted } from './said.ts'
+
+const AHEAD: TurnState = { status: 'ahead', held: [], begun: {}, misses: 0, sayAgains: 0, shown: false }
+
+export const turnState = (state: RunState, id: string): TurnState => state.turns[id] ?? AHEAD
+
+export function withTurn(state: RunState, id: string, change: Partial<TurnState>): RunState {
+  return { ...state, turns: { ...state.turns, [id]: { ...turnState(state, id), ...change } } }
+}
+
+/** The exchange or briefing that has the floor. */
+export function talkAt(pack: Pack, floor: Floor): Exchange | Briefing | undefined {
+  const activity = 'activity' in floor ? pack.phases[floor.phase]?.activities[floor.activity] : undefined
+  return activity?.type === 'exchange' || activity?.type === 'briefing' ? activity : undefined
+}
+export function exchangeAt(pack: Pack, floor: Floor): Exchange | undefined {
+  const talk = talkAt(pack, floor)
+  return talk?.type === 'exchange' ? talk : undefined
+}
+export function exchangesOf(pack: Pack): Exchange[] {
+  return pack.phases.flatMap(({ activities }) => activities.filter((activity) => activity.type === 'exchange'))
+}
+export function briefingsOf(pack: Pack): Briefing[] {
+  return pack.phases.flatMap(({ activities }) => activities.filter((activity) => activity.type === 'briefing'))
+}
+/** A log may only name what its pack has. */
+export function findTurn(pack: Pack, id: string): { exchange: Exchange; turn: Turn } {
+  for (const exchange of exchangesOf(pack)) {
+    const turn = exchange.turns.find((each) => each.id === id)
+    if (turn) return { exchange, turn }
+  }
+  throw new Error(`pack ${pack.id} has no turn ${id}`)
+}
+
+/** Turns that apply and are not done. */
+export function openTurns(exchange: Exchange, state: RunState): Turn[] {
+  return exchange.turns.filter(
+    (turn) => holds(turn.when, state.situation) && turnState(state, turn.id).status !== 'done',
+  )
+}
+
+/** The turn whose read-back is awaited. */
+export function pendingTurn(exchange: Exchange, state: RunState): Turn | undefined {
+  return openTurns(exchange, state).find((turn) => turnState(state, turn.id).status !== 'ahead')
+}
+
+/** The pilot has said something here that is not settled: part of a call or a read-back, or a topic. */
+export function isUnderWay(talk: Exchange | Briefing, state: RunState): boolean {
+  if (talk.type === 'briefing') return talk.topics.some(({ id }) => state.topics[id] !== undefined)
+  const begun = (turn: Turn) => turnState(state, turn.id).held.length > 0 || turnState(state, turn.id).misses > 0
+  return pendingTurn(talk, state) !== undefined || openTurns(talk, state).some(begun)
+}
+
+/** Turns that the pilot may begin with a call now. */
+export function callableTurns(exchange: Exchange, state: RunState): Turn[] {
+  const open = openTurns(exchange, state)
+  return (exchange.order === 'fixed' ? open.slice(0, 1) : open).filter(({ calls }) => calls !== undefined)
+}
+
+/** The turn that the station begins by itself now. */
+function stationsTurn(pack: Pack, exchange: Exchange, state: RunState): Turn | undefined {
+  const open = openTurns(exchange, state)
+  const due = exchange.order === 'fixed' ? open.slice(0, 1) : open
+  return due.find(
+    ({ calls, interlocks = [] }) => calls === undefined && interlocks.every((one) => isFree(pack, state, one)),
+  )
+}
+
+/** Values that a turn gives and that are not in the figures yet. */
+export function untaken(turn: Turn, state: RunState): Record<string, Value> {
+  const given = scripted(state)
+  return Object.fromEntries(
+    turn.sets.flatMap((name) => {
+      const value = given[name]
+      return value === undefined || state.inputs?.values[name] === value ? [] : [[name, value]]
+    }),
+  )
+}
+
+export interface Opening {
+  readonly state: RunState
+  readonly speech: readonly Speech[]
+  /** A turn that only tells gave values: they come in before anything else. */
+  readonly taken?: { readonly turn: string; readonly values: Readonly<Record<string, Value>> }
+}
+
+/** The station says what it has to say of its own accord, until the pilot is to speak. */
+export function openExchange(pack: Pack, before: RunState, exchange: Exchange): Opening {
+  let state = before
+  const speech: Speech[] = []
+  while (!pendingTurn(exchange, state)) {
+    const turn = stationsTurn(pack, exchange, state)
+    if (!turn) break
+    speech.push(...stationWords(pack, state, exchange, turn).whole())
+    // The last word of an exchange is the pilot's: what need not be read back is acknowledged.
+    if (readBacksOf(turn, state).length > 0 || openTurns(exchange, state).length === 1) {
+      state = withTurn(state, turn.id, { status: 'said', agreed: spokenIn(turn, state) })
+      break
+    }
+    state = closeTurn(state, turn)
+    const values = untaken(turn, state)
+    if (Object.keys(values).length > 0) return { state, speech, taken: { turn: turn.id, values } }
+  }
+  return { state, speech }
+}
+
+/** Orders between the seats that were given with one of these figures are to be given again. */
+export function reopenOrders(pack: Pack, state: RunState, moved: readonly string[]): RunState {
+  const orders = exchangesOf(pack).filter(({ station }) => station.role === 'otherseat')
+  const overtaken = orders
+    .flatMap(({ turns }) => turns)
+    .filter(({ id, calls = '' }) => {
+      const isSaid = moved.some((name) => calls.includes(`<${name}>`))
+      return isSaid && turnState(state, id).status === 'done'
+    })
+  return overtaken.reduce((next, { id }) => withTurn(next, id, { status: 'ahead', again: true }), state)
+}
+
+export function closeTurn(state: RunState, turn: Turn, change: Partial<TurnState> = {}): RunState {
+  const agreed = spokenIn(turn, state)
+  const closed = withTurn(state, turn.id, { held: [], begun: {}, again: false, agreed, ...change, status: 'done' })
+  if (turn.clears === undefined) return closed
+  return { ...closed, cleared: [...new Set([...closed.cleared, turn.clears])] }
+}
+
+/** A turn that was done, or begun, is open again, and what it cleared is not cleared any more. */
+export function reopenTurn(state: RunState, turn: Turn, change: Partial<TurnState>): RunState {
+  const { slip } = turnState(state, turn.id)
+  // A wrong read-back that was called correct is over with the words that it was about.
+  const over = slip === 'open' ? ({ slip: 'unnoticed' } as const) : {}
+  const open = withTurn(state, turn.id, { held: [], begun: {}, sayAgains: 0, ...over, ...change })
+  return {
+    ...open,
+    closed: state.closed.filter((id) => id !== turn.id),
+    cleared: state.cleared.filter((clearance) => clearance !== turn.clears),
+  }
+}
+
+/** What may be said now, in the response notation: the calls that are open, or what is to be read back. */
+export function saidInTalk(pack: Pack, state: RunState): string[] {
+  const talk = talkAt(pack, state.floor)
+  if (!talk) return []
+  return talk.type === 'briefing'
+    ? talk.topics.filter(({ when }) => holds(when, state.situation)).flatMap(({ say }) => say)
+    : textsToSay(talk, state)
+}
+
+function textsToSay(exchange: Exchange, state: RunState): string[] {
+  const pending = pendingTurn(exchange, state)
+  if (pending)
+    return [
+      ...readBacksOf(pending, state).map(({ response }) => response),
+      besideReadBack(pending),
+      addressOf(exchange),
+    ]
+  return callableTurns(exchange, state).map(({ calls }) => calls ?? '')
+}
+
+/** A call sign that the station used may be said with any read-back. */
+export function besideReadBack(turn: Turn): string {
+  return figureNames(turn.opens?.icao ?? '')
+    .map((name) => `[<${name}>]`)
+    .join(' ')
+}
+
+/** On the radio a station is addressed by its name. */
+export const addressOf = ({ station }: Exchange): string =>
+  station.role === 'controller' ? station.name.toLowerCase() : ''

@@ -1,0 +1,57 @@
+/** One exchange in the account: its turns with every call and read-back, and whether a controller's slip was noticed. */
+
+import type { DebriefExchange, DebriefTurn } from '../../../kernel/run/debrief/debriefTalk.ts'
+import { Mark } from '../shell/Mark.tsx'
+import { AccountTries } from './AccountTries.tsx'
+
+export function AccountExchange({ exchange }: { readonly exchange: DebriefExchange }) {
+  const { name, station, role, done, turns } = exchange
+  return (
+    <section aria-label={`Exchange ${name}`}>
+      <h2 class="cap">{name}</h2>
+      <p class="soft">
+        {role === 'otherseat' ? 'order between the seats' : station}, {done ? 'done' : 'not done'}
+      </p>
+      <ol class="values">
+        {turns.map((turn) => (
+          <AccountTurn key={turn.id} turn={turn} />
+        ))}
+      </ol>
+    </section>
+  )
+}
+
+const SLIPS = {
+  acceptsWrong: 'The controller called a wrong read-back correct.',
+  saysAnother: 'The controller said another value behind a right read-back.',
+} as const
+
+function AccountTurn({ turn }: { readonly turn: DebriefTurn }) {
+  const { label, done, tries, misses, sayAgains, asked, shown, insisted, slip, byKey } = turn
+  const notes = [
+    done ? 'done' : 'not done',
+    byKey ? 'by key' : '',
+    misses > 0 ? `${misses} missed` : '',
+    sayAgains > 0 ? `${sayAgains} say again` : '',
+    asked > 0 ? `you asked again ${asked === 1 ? 'once' : `${asked} times`}` : '',
+    shown ? 'words shown' : '',
+    insisted === undefined ? '' : `kept to “${insisted}” against the figure`,
+  ].filter((note) => note)
+  return (
+    <li>
+      <div class="head-line">
+        <span>
+          <Mark name={done ? 'full' : 'ring'} /> <strong class="cap">{label}</strong>
+        </span>
+        <span class="soft small">{notes.join(', ')}</span>
+      </div>
+      {slip && (
+        <p>
+          <Mark name={slip.noticed ? 'full' : 'unequal'} /> {SLIPS[slip.kind]}{' '}
+          <strong>{slip.noticed ? 'You noticed.' : 'You did not notice.'}</strong>
+        </p>
+      )}
+      <AccountTries tries={tries} open={misses > 0} about={`of ${label}`} />
+    </li>
+  )
+}

@@ -1,0 +1,42 @@
+/** One try in the account: what was said, the verdict, and (the run being over) what would have been right. */
+
+import type { Value } from '../../../kernel/kinds/kind.ts'
+import { showValue } from '../../../kernel/kinds/table.ts'
+import type { Pack } from '../../../kernel/pack/checklist.ts'
+import type { Part } from '../../../kernel/response/model.ts'
+import { clockTime } from '../../../kernel/run/core/clockTime.ts'
+import type { DebriefTry } from '../../../kernel/run/debrief/debriefTry.ts'
+import { useApp } from '../../useApp.ts'
+import { Verdict } from '../run/Verdict.tsx'
+
+export function AccountTry({ one }: { readonly one: DebriefTry }) {
+  const { t, text, judgement, challengeRevision, revision, early } = one
+  const pack = useApp((state) => state.pack)
+  const wrong = judgement.parts.filter((part) => part.state === 'wrong')
+  return (
+    <li>
+      <p>
+        {clockTime(t)} “{text}”
+        <span class="soft small">
+          {' '}
+          {early && 'before the challenge had ended, '}revision{' '}
+          {challengeRevision === revision ? revision : `${challengeRevision}, judged on ${revision}`}
+        </span>
+      </p>
+      <Verdict judgement={judgement} />
+      {wrong.map((part) => (
+        <p key={part.name}>{told(pack, part)}</p>
+      ))}
+      {judgement.causes?.map(({ detail }) => (
+        <p key={detail}>It looks like {detail}.</p>
+      ))}
+    </li>
+  )
+}
+
+function told(pack: Pack | undefined, { name, kind, read, heard, expected }: Part): string {
+  const figure = kind === 'figure' ? pack?.figures.declarations[name] : undefined
+  const show = (value: Value) => (figure ? showValue({ ...figure.spec, value }) : String(value))
+  const said = `said ${read === undefined ? (heard ?? 'nothing') : show(read)}`
+  return expected === undefined ? said : `${figure?.label ?? name}: ${said}, ${show(expected)} was right`
+}

@@ -1,0 +1,75 @@
+/** Engine starts and flows in the account: each attempt with the times of its calls; each flow with its steps. */
+
+import { clockTime } from '../../../kernel/run/core/clockTime.ts'
+import type { DebriefFlow, DebriefWatch } from '../../../kernel/run/debrief/debriefWatch.ts'
+import { Mark } from '../shell/Mark.tsx'
+
+const STATES = { ahead: '', running: 'not finished', stopped: 'stopped', done: 'complete' } as const
+
+export function AccountWatch({ watch }: { readonly watch: DebriefWatch }) {
+  const { name, attempt, t, status, because, calls } = watch
+  const title = attempt > 1 ? `${name}, attempt ${attempt}` : name
+  return (
+    <section aria-label={`Watch ${title}`}>
+      <h2 class="cap">{title}</h2>
+      <p class="soft">
+        begun at {clockTime(t)}, {STATES[status]}
+        {because !== undefined && `: ${because}`}
+      </p>
+      <ol class="values">
+        {calls.map(({ label, afterMs, value, late, unheard }) => (
+          <li key={label} class="head-line">
+            <span>
+              <Mark name={afterMs === undefined ? 'ring' : 'full'} /> <span class="cap">{label}</span>
+            </span>
+            <span class="soft">
+              {[
+                afterMs === undefined ? 'not heard' : `after ${(afterMs / 1_000).toFixed(1)} s`,
+                value === undefined ? '' : String(value),
+                late ? 'late' : '',
+                unheard ? 'no call at its limit' : '',
+              ]
+                .filter((words) => words)
+                .join(', ')}
+            </span>
+          </li>
+        ))}
+      </ol>
+    </section>
+  )
+}
+
+export function AccountFlows({ flows }: { readonly flows: readonly DebriefFlow[] }) {
+  return (
+    <section aria-labelledby="flows">
+      <h2 id="flows">Flows</h2>
+      <ol class="values">
+        {flows.map(({ id, name, closed, steps }) => (
+          <li key={id}>
+            <div class="head-line">
+              <span>
+                <Mark name={closed ? 'full' : 'ring'} /> {name}
+              </span>
+              <span class="soft">
+                {steps.filter((step) => step.done).length} of {steps.length} steps ticked
+              </span>
+            </div>
+            <details>
+              <summary class="small">
+                Steps<span class="hidden-label"> of {name}</span>
+              </summary>
+              <ol class="why">
+                {steps.map(({ text, done }) => (
+                  <li key={text}>
+                    <Mark name={done ? 'full' : 'ring'} /> {text}
+                    {!done && <span class="soft">, not ticked</span>}
+                  </li>
+                ))}
+              </ol>
+            </details>
+          </li>
+        ))}
+      </ol>
+    </section>
+  )
+}

@@ -1,0 +1,46 @@
+/** A departure dealt by number, so that a pilot alone can be surprised; the number can be told to somebody else. */
+
+import { useState } from 'preact/hooks'
+import { useActions, useApp } from '../../useApp.ts'
+
+/** Enough for every departure that anybody will fly. */
+const MOST = 9999
+
+export function Deal() {
+  const isPossible = useApp((state) => state.pack?.figures.basis?.deal !== undefined)
+  const actions = useActions()
+  const [text, setText] = useState('')
+  if (!isPossible) return null
+  const seed = text === '' ? undefined : Number(text)
+  const isNumber = seed === undefined || (Number.isInteger(seed) && seed >= 0 && seed <= MOST)
+  const deal = (event: Event) => {
+    event.preventDefault()
+    if (isNumber) actions.deal(seed ?? Math.floor(Math.random() * (MOST + 1)))
+  }
+  return (
+    <form class="stack" onSubmit={deal} aria-label="Deal a departure">
+      <h3>Or have one dealt</h3>
+      <p>
+        Load, weather and runway are drawn by number; final figures come in later on their own, and somewhere is a trap
+        that only the account tells. The same number deals the same departure.
+      </p>
+      <div class="row">
+        <div class="field">
+          <label for="seed">
+            Number <span class="soft">(may be left out)</span>
+          </label>
+          <input
+            id="seed"
+            inputMode="numeric"
+            value={text}
+            aria-invalid={!isNumber}
+            aria-describedby={isNumber ? undefined : 'seed-wrong'}
+            onInput={(event) => setText(event.currentTarget.value.trim())}
+          />
+        </div>
+        <button type="submit">Deal a departure</button>
+      </div>
+      {!isNumber && <p id="seed-wrong">A whole number from 0 to {MOST} would be right.</p>}
+    </form>
+  )
+}

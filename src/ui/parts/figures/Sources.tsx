@@ -1,0 +1,103 @@
+/** What others state beside what is computed or entered here: one line a figure, its fields behind it. */
+
+import { useEffect, useState } from 'preact/hooks'
+import type { SourcedView } from '../../../app/figures/sourcesView.ts'
+import type { Inputs } from '../../../kernel/figures/model.ts'
+import type { Pack } from '../../../kernel/pack/checklist.ts'
+import { Mark, type MarkName } from '../shell/Mark.tsx'
+import { Settle } from './Settle.tsx'
+import { SourceFields } from './SourceFields.tsx'
+
+interface SourcesProps {
+  readonly pack: Pack
+  readonly draft: Inputs
+  readonly figures: readonly SourcedView[]
+}
+
+export function Sources({ pack, draft, figures }: SourcesProps) {
+  if (figures.length === 0) return null
+  return (
+    <section class="stack" aria-labelledby="sources">
+      <h2 id="sources">Sources side by side</h2>
+      <p class="soft small">What a sheet or the flight computer states is compared with our own value.</p>
+      {figures.map((figure) => (
+        <Source key={figure.name} pack={pack} draft={draft} figure={figure} />
+      ))}
+    </section>
+  )
+}
+
+interface SourceProps {
+  readonly pack: Pack
+  readonly draft: Inputs
+  readonly figure: SourcedView
+}
+
+function Source({ pack, draft, figure }: SourceProps) {
+  const differs = figure.choices.length > 0
+  const [isOpen, setOpen] = useState(differs)
+  // A difference opens it; only the pilot closes it, or it would shut under the fingers as soon as all agree.
+  useEffect(() => {
+    if (differs) setOpen(true)
+  }, [differs])
+  return (
+    <details open={isOpen} onToggle={({ currentTarget }) => setOpen(currentTarget.open)}>
+      <summary>
+        <span class="cap">{figure.label}</span> <Told figure={figure} />
+      </summary>
+      <fieldset class="stack">
+        <legend class="hidden-label">{figure.label}</legend>
+        <Own figure={figure} />
+        <SourceFields pack={pack} draft={draft} figure={figure} />
+        {differs && <Settle draft={draft} figure={figure} />}
+      </fieldset>
+    </details>
+  )
+}
+
+const MARK: Readonly<Record<SourcedView['state'], MarkName>> = {
+  nothing: 'ring',
+  agrees: 'full',
+  settled: 'half',
+  open: 'unequal',
+  outdated: 'unequal',
+}
+
+function Told({ figure }: { readonly figure: SourcedView }) {
+  const { state } = figure
+  return (
+    <span class={state === 'open' || state === 'outdated' ? 'wrong-entry' : 'soft'}>
+      <Mark name={MARK[state]} /> {wordsOf(figure)}
+    </span>
+  )
+}
+
+function wordsOf({ state, fields }: SourcedView): string {
+  const names = (agrees: boolean) => fields.filter((one) => one.agrees === agrees).map(({ words }) => words)
+  switch (state) {
+    case 'nothing':
+      return 'nothing stated'
+    case 'agrees':
+      return `${names(true).join(', ')} ${names(true).length > 1 ? 'agree' : 'agrees'}`
+    case 'open':
+      return `${names(false).join(', ')} ${names(false).length > 1 ? 'differ' : 'differs'}: to be settled`
+    case 'outdated':
+      return 'differs from what was settled: choose again'
+    case 'settled':
+      return 'differed, settled'
+  }
+}
+
+function Own({ figure }: { readonly figure: SourcedView }) {
+  const { own, shown, isHidden } = figure
+  return (
+    <p>
+      {own === 'computed' ? 'Computed here: ' : 'Entered here: '}
+      {isHidden ? (
+        <span class="soft">hidden while the run is on</span>
+      ) : (
+        <strong>{shown ?? (own === 'computed' ? 'not known yet' : 'nothing yet')}</strong>
+      )}
+    </p>
+  )
+}

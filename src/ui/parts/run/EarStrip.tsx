@@ -1,0 +1,106 @@
+/** The ear, heard and seen: whether it listens, how loud it is, what it is loading, and what to do when it has failed. */
+
+import { nameOfBinding } from '../../../app/settings.ts'
+import type { AppState } from '../../../app/store.ts'
+import type { EarState } from '../../../ports.ts'
+import { useActions, useApp } from '../../useApp.ts'
+import { Level } from '../settings/Level.tsx'
+import { Mark, type MarkName } from '../shell/Mark.tsx'
+import { TalkButton } from './TalkButton.tsx'
+
+const STATES: Readonly<Record<EarState, { readonly text: string; readonly mark: MarkName }>> = {
+  off: { text: 'Microphone off: type or press', mark: 'dash' },
+  loading: { text: 'Loading the recogniser: type or press until it is there', mark: 'half' },
+  shut: { text: 'Not listening: Otherseat speaks', mark: 'dash' },
+  guard: { text: 'About to listen', mark: 'ring' },
+  open: { text: 'Listening', mark: 'waves' },
+  hearing: { text: 'Hearing you', mark: 'waves' },
+  failed: { text: 'Not listening: type or press', mark: 'unequal' },
+}
+
+/** What the ear is about, in words: also where a key keeps it shut. */
+export function earWords({ ear, settings, voice }: Pick<AppState, 'ear' | 'settings' | 'voice'>): string {
+  if (ear.state === 'shut' && voice.speaking && voice.role !== 'otherseat') return 'Not listening: a station speaks'
+  if (ear.state !== 'shut' || ear.gate === 'open' || voice.speaking) return STATES[ear.state].text
+  if (ear.gate === 'radio') return 'Not listening: radio key'
+  const { talk } = settings.switches
+  return talk ? `Hold ${nameOfBinding(talk)} to talk` : 'Hold the button to talk'
+}
+
+export function EarStrip() {
+  const earState = useApp((state) => state.ear.state)
+  const text = useApp(earWords)
+  const { mark } = STATES[earState]
+  return (
+    <section class="ear" aria-label="Microphone">
+      <p>
+        <Mark name={mark} /> <strong>{text}</strong>
+      </p>
+      {earState === 'loading' ? <Loading /> : <Level />}
+      <Said />
+      <TalkButton />
+      <Note />
+      <Failure />
+    </section>
+  )
+}
+
+/** What the voice says, or said last. The words of a station are to be heard, and stand nowhere by themselves. */
+function Said() {
+  const speaking = useApp((state) => state.voice.speaking)
+  const role = useApp((state) => state.voice.role)
+  const isUnheard = useApp((state) => state.voice.failed)
+  const last = useApp((state) => state.run?.said)
+  if (speaking && role !== 'otherseat') return <p class="said">{!isUnheard && SPEAKS[role]}</p>
+  const said = speaking || last
+  return <p class="said soft">{said && `Otherseat: “${said}”`}</p>
+}
+
+const SPEAKS = {
+  controller: 'The controller speaks',
+  broadcast: 'The broadcast speaks',
+  groundCrew: 'The ground crew speaks',
+} as const
+
+function Loading() {
+  const percent = useApp((state) => Math.round(state.ear.loading * 100))
+  return (
+    <>
+      <div class="scale" role="progressbar" aria-label="Recogniser loaded" aria-valuenow={percent}>
+        <span style={{ transform: `scaleX(${percent / 100})` }} />
+      </div>
+      <span class="small">{percent} %</span>
+    </>
+  )
+}
+
+/** Said while it lacks, for then more is taken for an answer. */
+const WEIGHER = {
+  loading: 'The second model is loading; the first works without it.',
+  failed: 'The second model is not there: other speech may be taken for an answer.',
+} as const
+
+/** Another ear than was chosen, or one that sends sound away: said as long as it is so. */
+function Note() {
+  const note = useApp(({ ear, settings, browserEar }) => {
+    if (ear.note) return ear.note
+    if (ear.weigher !== 'ready' && ear.weigher !== 'none') return WEIGHER[ear.weigher]
+    const isAway = settings.ear === 'browser' && browserEar === 'away'
+    return isAway ? 'The browser may send what you say to its maker.' : ''
+  })
+  return note ? <p class="note small">{note}</p> : null
+}
+
+function Failure() {
+  const failure = useApp((state) => state.ear.failure)
+  const actions = useActions()
+  if (!failure) return null
+  return (
+    <div class="failure row" role="alert">
+      <span>{failure.message}</span>
+      <button type="button" onClick={() => void actions.retryEar()}>
+        Try the microphone again
+      </button>
+    </div>
+  )
+}

@@ -1,0 +1,51 @@
+/** What may be pressed now, each with the phrase to say instead. Passing an item is one step further away. */
+
+import type { ViewButton } from '../../../app/view/press.ts'
+import { useActions } from '../../useApp.ts'
+
+const isPass = ({ press }: ViewButton) => press.type === 'command' && press.command === 'pass'
+
+export function RunButtons({ buttons }: { readonly buttons: readonly ViewButton[] }) {
+  const passes = buttons.filter(isPass)
+  return (
+    <div class="stack">
+      <fieldset class="row">
+        <legend class="soft small">Press, or say the words</legend>
+        {buttons
+          .filter((button) => !isPass(button))
+          .map((button) => (
+            <PressButton key={button.label} button={button} />
+          ))}
+      </fieldset>
+      {passes.length > 0 && (
+        <details>
+          <summary>Pass this item, with a reason</summary>
+          <fieldset class="row">
+            <legend class="hidden-label">Reasons for passing the item</legend>
+            {passes.map((button) => (
+              <PressButton key={button.label} button={button} />
+            ))}
+          </fieldset>
+        </details>
+      )}
+    </div>
+  )
+}
+
+function PressButton({ button }: { readonly button: ViewButton }) {
+  const actions = useActions()
+  const { label, phrase, press } = button
+  const isFirst = press.type !== 'command' && press.type !== 'confirmItem'
+  const isPhrase = label.toLowerCase() === phrase.toLowerCase()
+  return (
+    <button type="button" class={isFirst ? 'first' : ''} onClick={() => actions.press(press)}>
+      {isPhrase ? `“${label}”` : label}
+      {!isPhrase && (
+        <>
+          {' '}
+          <small>or say “{phrase}”</small>
+        </>
+      )}
+    </button>
+  )
+}

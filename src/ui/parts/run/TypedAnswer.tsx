@@ -1,0 +1,37 @@
+/** An answer typed in place of a spoken one: judged by the same line, and dated from its first key. */
+
+import { useRef, useState } from 'preact/hooks'
+import { useActions } from '../../useApp.ts'
+
+/** `order`: the listening order in force; the one at the first key goes with the answer. */
+export function TypedAnswer({ order }: { readonly order: number }) {
+  const actions = useActions()
+  const [text, setText] = useState('')
+  const began = useRef<{ order: number; at: number } | undefined>(undefined)
+  const change = (next: string) => {
+    if (next === '') began.current = undefined
+    else began.current ??= { order, at: Date.now() }
+    setText(next)
+  }
+  const send = (event: Event) => {
+    event.preventDefault()
+    if (text.trim() === '' || !began.current) return
+    actions.type(text.trim(), began.current.order, began.current.at)
+    change('')
+  }
+  return (
+    <form class="typed" onSubmit={send}>
+      <label for="typed">Answer or phrase, typed</label>
+      <input
+        id="typed"
+        value={text}
+        onInput={(event) => change(event.currentTarget.value)}
+        autocomplete="off"
+        autocapitalize="off"
+        spellcheck={false}
+        enterkeyhint="send"
+      />
+      <button type="submit">Send</button>
+    </form>
+  )
+}

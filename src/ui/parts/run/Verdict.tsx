@@ -1,0 +1,46 @@
+/** The verdict in words and shape. */
+
+import type { Because, Judgement, Verdict as VerdictName } from '../../../kernel/response/model.ts'
+import { Mark, type MarkName } from '../shell/Mark.tsx'
+
+const WORDS: Readonly<Record<VerdictName, { readonly text: string; readonly mark: MarkName }>> = {
+  correct: { text: 'Correct', mark: 'full' },
+  negative: { text: 'Negative', mark: 'unequal' },
+  incomplete: { text: 'Incomplete', mark: 'half' },
+  sayAgain: { text: 'Say again', mark: 'waves' },
+  command: { text: 'Command', mark: 'arrow' },
+}
+
+/** Why, without the value that would be right. */
+export const BECAUSE: Readonly<Record<Because, string>> = {
+  value: 'another value',
+  direction: 'another direction',
+  state: 'another state',
+  unit: 'another unit',
+  form: 'right, but in another form',
+  ambiguous: 'it can mean more than one value',
+  implausible: 'off the scale of the instrument',
+  twoValues: 'two values heard',
+  notUnderstood: 'not understood',
+  missing: 'a part is missing',
+  refused: 'you said negative',
+}
+
+export function Verdict({ judgement }: { readonly judgement: Judgement }) {
+  const { verdict, because, form } = judgement
+  const { text, mark } = WORDS[verdict]
+  return (
+    <p class="row">
+      <span class={`verdict ${verdict}`}>
+        <Mark name={mark} />
+        {text}
+      </span>
+      {because && because !== 'missing' && verdict !== 'correct' && (
+        <span>
+          {BECAUSE[because]}
+          {form && `: ${form}`}
+        </span>
+      )}
+    </p>
+  )
+}

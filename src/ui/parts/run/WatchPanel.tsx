@@ -1,0 +1,58 @@
+/** A timed sequence: how long it runs, the calls in their order, and by when the next one must be heard. */
+
+import type { ViewWatch } from '../../../app/view/timeView.ts'
+import { clockTime } from '../../../kernel/run/core/clockTime.ts'
+import { Mark, type MarkName } from '../shell/Mark.tsx'
+import { useNow } from './useNow.ts'
+
+type Call = ViewWatch['calls'][number]
+const STATES: Readonly<Record<Call['state'], { readonly text: string; readonly mark: MarkName }>> = {
+  called: { text: 'called', mark: 'full' },
+  next: { text: 'next', mark: 'arrow' },
+  ahead: { text: 'ahead', mark: 'ring' },
+}
+
+export function WatchPanel({ watch }: { readonly watch: ViewWatch }) {
+  const { status, beganAt, hold, calls, actions } = watch
+  const now = useNow(status === 'running')
+  return (
+    <section class="stack" aria-label="Calls of the watch">
+      {status === 'running' && beganAt !== undefined && (
+        <p class="elapsed" role="timer">
+          {clockTime(Math.max(0, now - beganAt))}
+        </p>
+      )}
+      {hold !== undefined && status !== 'stopped' && <p class="hint">{hold}.</p>}
+      <ol class="values">
+        {calls.map((call) => (
+          <li key={call.label} class="head-line" aria-current={call.state === 'next' ? 'step' : undefined}>
+            <span>
+              <Mark name={STATES[call.state].mark} /> <span class="cap">{call.label}</span>
+            </span>
+            <span class="soft">{wordsFor(call, beganAt, now)}</span>
+          </li>
+        ))}
+      </ol>
+      {status === 'stopped' && actions.length > 0 && (
+        <ol class="values" aria-label="What to do now">
+          {actions.map((action) => (
+            <li key={action}>
+              <Mark name="arrow" /> <strong>{action}</strong>
+            </li>
+          ))}
+        </ol>
+      )}
+    </section>
+  )
+}
+
+function wordsFor(call: Call, beganAt: number | undefined, now: number): string {
+  const { state, calledAt, dueAt, value, isLate } = call
+  if (calledAt !== undefined && beganAt !== undefined) {
+    const read = value === undefined ? '' : `${value}, `
+    return `${read}called at ${clockTime(calledAt - beganAt)}${isLate ? ', late' : ''}`
+  }
+  if (dueAt === undefined) return STATES[state].text
+  const left = Math.ceil((dueAt - now) / 1_000)
+  return left > 0 ? `next, within ${left} s` : 'next, its time has passed'
+}

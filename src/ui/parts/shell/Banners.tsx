@@ -1,0 +1,27 @@
+/** What must be known on every screen: that the log cannot be kept. */
+
+import { useActions, useApp } from '../../useApp.ts'
+import { saveText } from './saveText.ts'
+
+export function Banners() {
+  const storage = useApp((state) => state.storage)
+  const runId = useApp((state) => state.run?.runId)
+  const actions = useActions()
+  if (storage.kept) return <div />
+  const save = async () => {
+    if (runId !== undefined) saveText(`${runId}.jsonl`, await actions.exportLog(runId))
+  }
+  return (
+    <div class="banner row" role="alert">
+      <span>
+        <strong>The log cannot be kept.</strong> {storage.message} What happens now is lost when this page is closed:
+        free some space or leave the private window, then reload.
+      </span>
+      {runId !== undefined && (
+        <button type="button" class="first" onClick={() => void save()}>
+          Save the log as a file
+        </button>
+      )}
+    </div>
+  )
+}

@@ -1,0 +1,43 @@
+/** The name, the way to the screens, and which figures are in force. */
+
+import type { Screen } from '../../../app/store.ts'
+import { useActions, useApp } from '../../useApp.ts'
+
+const LINKS: readonly { readonly screen: Screen; readonly label: string }[] = [
+  { screen: 'start', label: 'Start' },
+  { screen: 'figures', label: 'Figures' },
+  { screen: 'run', label: 'Run' },
+  { screen: 'account', label: 'Account' },
+  { screen: 'settings', label: 'Settings' },
+]
+
+export function Header() {
+  const screen = useApp((state) => state.screen)
+  const hasPack = useApp((state) => state.pack !== undefined)
+  const hasRun = useApp((state) => state.run !== undefined)
+  const isWelcomed = useApp((state) => state.settings.welcomed)
+  const inForce = useApp((state) => state.revisions.at(-1))
+  const actions = useActions()
+  const isThere = { start: true, figures: hasPack, run: hasRun, account: hasRun, settings: true, sound: false }
+  if (!isWelcomed) return <div />
+  const go = (to: Screen) => (to === 'account' ? void actions.account() : actions.show(to))
+  return (
+    <header class="head">
+      <span class="name">Otherseat</span>
+      <nav aria-label="Screens">
+        {LINKS.filter((link) => isThere[link.screen]).map((link) => (
+          <button
+            key={link.screen}
+            type="button"
+            class="plain"
+            aria-current={link.screen === screen ? 'page' : undefined}
+            onClick={() => go(link.screen)}
+          >
+            {link.label}
+          </button>
+        ))}
+      </nav>
+      {inForce && <span class="state small">{`${inForce.inputs.status} figures, revision ${inForce.revision}`}</span>}
+    </header>
+  )
+}

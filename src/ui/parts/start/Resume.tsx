@@ -1,0 +1,31 @@
+/** The whole page, after a reload: browsers play no sound before a key or a click. */
+
+import { useEffect, useRef } from 'preact/hooks'
+import { useActions } from '../../useApp.ts'
+
+/** Keys that a browser does not take for a gesture, or that belong to it. */
+const NO_GESTURE = new Set(['Escape', 'Tab', 'Shift', 'Control', 'Alt', 'Meta', 'CapsLock', 'NumLock', 'ScrollLock'])
+
+export function Resume() {
+  const actions = useActions()
+  const button = useRef<HTMLButtonElement>(null)
+  useEffect(() => {
+    button.current?.focus()
+    const press = (event: KeyboardEvent) => {
+      if (NO_GESTURE.has(event.key) || event.ctrlKey || event.metaKey || event.altKey) return
+      event.preventDefault()
+      actions.gesture()
+    }
+    document.addEventListener('keydown', press)
+    return () => document.removeEventListener('keydown', press)
+  }, [actions])
+  return (
+    <main class="overlay">
+      <h1>The run is where you left it</h1>
+      <button ref={button} type="button" class="first" onClick={() => actions.gesture()}>
+        Any key resumes
+      </button>
+      <p class="soft">The browser plays no sound before a key or a click. The open item is asked once more.</p>
+    </main>
+  )
+}

@@ -1,0 +1,215 @@
+/**
+ * A seat in Node: the demo pack under way with its real run, ear and denoiser, on a clock that sound moves on. What is
+ * played into it is judged as if a microphone had heard it.
+ */
+
+import { readFile } from 'node:fs/promises'
+import { join } from 'node:path'
+import { fileURLToPath } from 'node:url'
+import createModule from 'soundswallower'
+import { type Denoiser, loadDenoiser } from '../../src/adapters/ear/denoise.ts'
+import { parseDictionary } from '../../src/adapters/ear/dictionary.ts'
+import { FRAME, FRAME_MS } from '../../src/adapters/ear/frame.ts'
+import { Listening } from '../../src/adapters/ear/listening.ts'
+import { Look } from '../../src/adapters/ear/look.ts'
+import { DENOISER_WASM, MODEL_DIR, nodeFiles, nodeWeigher, sideBySide } from '../../src/adapters/ear/nodeEar.ts'
+import type { Weigher } from '../../src/adapters/ear/weigher.ts'
+import { createMemoryLog } from '../../src/adapters/log/memoryLog.ts'
+import { conduct } from '../../src/app/run/conduct.ts'
+import { reviseWith, withTaken } from '../../src/app/run/revision.ts'
+import { createAppStore } from '../../src/app/store.ts'
+import { readPackDir } from '../../src/cli/packDir.ts'
+import { virtualClock } from '../../src/cli/virtualClock.ts'
+import type { Inputs } from '../../src/kernel/figures/model.ts'
+import { vocabularyOf } from '../../src/kernel/hearing/vocabulary.ts'
+import type { Pack } from '../../src/kernel/pack/checklist.ts'
+import { findLine, listById } from '../../src/kernel/pack/place.ts'
+import type { Role } from '../../src/kernel/pack/roles.ts'
+import type { Evidence, RunEvent, ToneName } from '../../src/kernel/run/core/events.ts'
+import type { RunState } from '../../src/kernel/run/core/state.ts'
+import { beforeStations, scriptFor } from '../../src/kernel/run/talk/script.ts'
+import { readInputs } from '../../src/packs/inputs.ts'
+import type { Clock, Ear, EarEvent, Voice } from '../../src/ports.ts'
+
+const here = (path: string) => fileURLToPath(new URL(`../../${path}`, import.meta.url))
+const GUARD_MS = 120
+/** How long the voice takes for a word. */
+const MS_PER_WORD = 300
+const BY_KEY: Evidence = { by: 'key', text: '' }
+
+export interface Ears {
+  readonly pack: Pack
+  readonly inputs: Inputs
+  readonly looks: readonly [Look, Look]
+  readonly newDenoiser: () => Denoiser
+  readonly weigher: Weigher
+}
+
+export interface Seat {
+  readonly state: () => RunState
+  readonly events: () => readonly RunEvent[]
+  readonly spoken: readonly { readonly text: string; readonly role: Role }[]
+  readonly tones: readonly ToneName[]
+  /** Calls a list and leaves items open up to one of them. */
+  openItem(list: string, item: string): Promise<void>
+  type(text: string): Promise<void>
+  /** 16 kHz, heard from now on in real time of the seat's clock. */
+  play(pcm: Float32Array): Promise<void>
+}
+
+/** The demo pack, and the recogniser with its vocabulary: made once for many seats. */
+export async function createEars(): Promise<Ears> {
+  const { pack } = await readPackDir(here('checklists/marram'))
+  const file = here('checklists/marram/inputs/final.yaml')
+  const inputs = pack && readInputs(await readFile(file, 'utf8'), file, pack).inputs
+  if (!pack || !inputs) throw new Error('the demo pack cannot be read')
+  const dictionary = parseDictionary(await readFile(join(MODEL_DIR, 'dict.txt'), 'utf8'))
+  const module = await createModule({ print: () => {}, printErr: () => {} })
+  const look = async (frontEnd: 'plain' | 'cleaned') => {
+    const made = await Look.create(module, nodeFiles(), frontEnd)
+    made.learn(vocabularyOf(pack), dictionary)
+    return made
+  }
+  const looks = [await look('plain'), await look('cleaned')] as const
+  return {
+    ...{ pack, inputs, looks },
+    newDenoiser: await loadDenoiser(await readFile(DENOISER_WASM)),
+    weigher: await nodeWeigher(),
+  }
+}
+
+const settled = () => new Promise<void>((done) => setImmediate(done))
+
+/** With `stations` voices outside the crew speak as well. */
+export async function takeSeat({ pack, inputs, looks, newDenoiser, weigher }: Ears, stations = false): Promise<Seat> {
+  const clock = virtualClock(Date.UTC(2000, 0, 1))
+  const { ear, hear } = nodeEar(looks, weigher, newDenoiser(), clock)
+  const voice = timedVoice(clock)
+  const store = createAppStore({ pack })
+  let revision = 0
+  const revise = async (next: Inputs, from: Parameters<typeof reviseWith>[4] = {}) => {
+    revision += 1
+    await run.dispatch.happen(reviseWith(pack, revision, next, undefined, from).revised)
+  }
+  const run = conduct({ store, clock, log: createMemoryLog(), ear, voice }, pack, 'seat', [], {
+    stated: () => undefined,
+    takenDown: ({ turn, values }) => {
+      const before = run.dispatch.state().inputs
+      if (before) void revise(withTaken(before, values), { takenDown: turn })
+    },
+    situated: () => undefined,
+  })
+  const { id, version, sha256, name, texts } = pack
+  await run.dispatch.happen({
+    type: 'runStarted',
+    pack: { id, version, sha256, name, texts },
+    situation: { ...Object.fromEntries(pack.situations.map((one) => [one.name, one.initial])), ...inputs.situation },
+    settings: { phraseology: 'plain', coachAfter: 0 },
+    startedAt: clock.now(),
+    ...(stations && { script: scriptFor(pack, inputs, 7) }),
+  })
+  await revise(stations ? beforeStations(pack, inputs) : inputs)
+  const quiet = async (ms: number) => {
+    await settled()
+    await clock.pass(ms, settled)
+  }
+  const command = (command: string) => run.dispatch.happen({ type: 'commanded', command, evidence: BY_KEY })
+  let rest = new Float32Array(0)
+  return {
+    state: run.dispatch.state,
+    events: run.dispatch.events,
+    spoken: voice.spoken,
+    tones: voice.tones,
+    async openItem(list, item) {
+      await run.dispatch.happen({ type: 'listCalled', list, evidence: BY_KEY })
+      const isThere = () => {
+        const { floor, question } = run.dispatch.state()
+        return !question && floor.at === 'item' && floor.item === `${list}.${item}`
+      }
+      for (let tries = 0; tries < 20 && !isThere(); tries++) {
+        const { floor, question } = run.dispatch.state()
+        if (floor.at === 'line') {
+          const { clearance } = findLine(listById(pack, floor.list), floor.line)
+          await run.dispatch.happen({ type: 'cleared', clearance, evidence: BY_KEY })
+        } else await command(question ? 'affirm' : 'leaveOpen')
+      }
+      if (!isThere()) throw new Error(`${list}.${item} cannot be come to`)
+      await quiet(4_000)
+    },
+    async type(text) {
+      const now = clock.now()
+      const { order } = run.dispatch.state()
+      await run.dispatch.hear({ order, text, by: 'typed', beganAt: now, endedAt: now })
+      await quiet(20_000)
+    },
+    async play(pcm) {
+      const all = new Float32Array(rest.length + pcm.length)
+      all.set(rest)
+      all.set(pcm, rest.length)
+      let at = 0
+      for (; at + FRAME <= all.length; at += FRAME) {
+        hear(all.slice(at, at + FRAME), clock.now())
+        await settled()
+        await clock.pass(FRAME_MS, settled)
+      }
+      rest = all.slice(at)
+    },
+  }
+}
+
+function nodeEar(
+  [plain, cleaned]: Ears['looks'],
+  weigher: Weigher,
+  denoiser: Denoiser,
+  clock: Clock,
+): { ear: Ear; hear: (frame: Float32Array, at: number) => void } {
+  const listeners = new Set<(event: EarEvent) => void>()
+  const listening = new Listening({
+    looks: sideBySide(plain, cleaned, weigher),
+    denoiser,
+    emit: (event) => {
+      for (const listener of [...listeners]) listener(event)
+    },
+  })
+  return {
+    hear: (frame, at) => listening.frame(frame, at),
+    ear: {
+      open: async () => undefined,
+      listen: (order) => listening.listen(order, order.after + (order.isHeadset ? 0 : GUARD_MS)),
+      shut: () => listening.shut(),
+      gate: (gate) => listening.gate(gate, clock.now()),
+      close: async () => undefined,
+      subscribe(listener) {
+        listeners.add(listener)
+        return () => void listeners.delete(listener)
+      },
+    },
+  }
+}
+
+/** Says nothing, and takes its time for it. */
+function timedVoice(clock: Clock): Voice & Pick<Seat, 'spoken' | 'tones'> {
+  const spoken: { text: string; role: Role }[] = []
+  const tones: ToneName[] = []
+  let cancel = () => {}
+  return {
+    name: 'timed',
+    spoken,
+    tones,
+    speak(text, role) {
+      spoken.push({ text, role })
+      return new Promise((resolve) => {
+        const stop = clock.after(text.split(' ').length * MS_PER_WORD, () => resolve('spoken'))
+        cancel = () => {
+          stop()
+          resolve('cancelled')
+        }
+      })
+    },
+    endedAt: () => undefined,
+    async tone(name) {
+      tones.push(name)
+    },
+    cancel: () => cancel(),
+  }
+}

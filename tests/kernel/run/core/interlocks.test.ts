@@ -1,0 +1,79 @@
+import { describe, expect, test } from 'vitest'
+import type { Activity, Pack } from '../../../../src/kernel/pack/checklist.ts'
+import type { Interlock } from '../../../../src/kernel/pack/condition.ts'
+import { stamped, unmet } from '../../../../src/kernel/run/core/interlocks.ts'
+import type { RunState } from '../../../../src/kernel/run/core/state.ts'
+import { emptyRun } from '../../../../src/kernel/run/core/step.ts'
+import { PACK } from '../fixture.ts'
+
+const ACTIVITIES: readonly Activity[] = [
+  {
+    type: 'flow',
+    id: 'flow',
+    name: 'flow',
+    steps: [
+      { id: 'flow.power', text: 'power off', say: [], sets: [] },
+      { id: 'flow.pin', text: 'pin in', say: [], sets: [], when: { stand: ['push'] } },
+    ],
+  },
+  {
+    type: 'list',
+    id: 'list',
+    name: 'list',
+    alsoCalled: [],
+    needsFinal: false,
+    entries: [{ type: 'line', id: 'list.push', clearance: 'push', label: 'push', say: [], when: { stand: ['push'] } }],
+  },
+  {
+    type: 'exchange',
+    id: 'ground',
+    name: 'ground',
+    station: { role: 'groundCrew', name: 'Ground' },
+    order: 'free',
+    turns: [
+      { id: 'ground.signal', label: 'signal', calls: 'signal', elements: [], sets: [], clears: 'leave' },
+      { id: 'ground.bar', label: 'bar', calls: 'bar', elements: [], sets: [], when: { stand: ['push'] } },
+    ],
+  },
+  { type: 'briefing', id: 'brief', name: 'briefing', topics: [], ends: [] },
+]
+const TALKING: Pack = { ...PACK, phases: [{ id: 'all', name: 'all', activities: ACTIVITIES }] }
+
+function at(change: Partial<RunState>): RunState {
+  return stamped({ ...emptyRun('test'), status: 'running', situation: { stand: 'push' }, ...change }, 1_000)
+}
+const waitsFor = (name: string, seconds?: number): Interlock[] => [
+  { after: name, say: 'first the other', ...(seconds !== undefined && { seconds }) },
+]
+const VOICES = { script: { values: {} } }
+
+describe('an interlock', () => {
+  test.each([
+    ['a step', 'flow.power', {}],
+    ['a clearance', 'cleared:push', {}],
+    ['what the ground crew does', 'ground.signal', VOICES],
+    ['a clearance that a station gives', 'cleared:leave', VOICES],
+    ['a briefing', 'brief', VOICES],
+    ['something that the pack does not tell of', 'cleared:start', {}],
+  ])('holds back until %s is done', (_, name, change) => {
+    expect(unmet(TALKING, at(change), waitsFor(name), 2_000)?.interlock.say).toBe('first the other')
+  })
+
+  test.each([
+    ['a turn, where the voices outside are left out', 'ground.signal', {}],
+    ['a clearance that only a station gives, where they are left out', 'cleared:leave', {}],
+    ['a briefing, where they are left out', 'brief', {}],
+    ['a step of another situation', 'flow.pin', { situation: { stand: 'own' } }],
+    ['a turn of another situation', 'ground.bar', { ...VOICES, situation: { stand: 'own' } }],
+    ['a line of another situation', 'cleared:push', { situation: { stand: 'own' } }],
+  ])('does not wait for what does not apply in this run: %s', (_, name, change) => {
+    expect(unmet(TALKING, at(change), waitsFor(name), 2_000)).toBeUndefined()
+  })
+
+  test('holds from when it was done, or its time after that', () => {
+    const state = at({ stepsDone: ['flow.power'] })
+    expect(unmet(TALKING, state, waitsFor('flow.power'), 1_000)).toBeUndefined()
+    expect(unmet(TALKING, state, waitsFor('flow.power', 10), 4_000)?.waitMs).toBe(7_000)
+    expect(unmet(TALKING, state, waitsFor('flow.power', 10), 11_000)).toBeUndefined()
+  })
+})

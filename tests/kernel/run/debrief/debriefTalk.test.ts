@@ -1,0 +1,100 @@
+import { describe, expect, it } from 'vitest'
+import { debriefOf } from '../../../../src/kernel/run/debrief/debrief.ts'
+import { SAID, TALK, type TalkRun, talkRun } from '../talkFixture.ts'
+
+const WHOLE = 'cleared to corrie, tarn two alfa departure, climb five thousand, squawk four two seven one'
+const WRONG = WHOLE.replace('seven one', 'seven two')
+const BRIEFED = ['departing runway two seven left', 'level five thousand', 'rejected takeoff', 'briefing complete']
+const TO_THE_ORDER = [
+  'before push',
+  'four two seven one',
+  'external power off',
+  'beacon on',
+  'brakes released',
+  'ready to push',
+]
+
+function account(texts: readonly string[], script = SAID, meddle: (run: TalkRun, text: string) => void = () => {}) {
+  const run = talkRun(script)
+  for (const text of texts) {
+    run.hear(text)
+    meddle(run, text)
+  }
+  return debriefOf(TALK, run.events)
+}
+const turnOf = (debrief: ReturnType<typeof account>, id: string) =>
+  debrief.exchanges.flatMap(({ turns }) => turns).find((turn) => turn.id === id)
+
+describe('the account of an exchange', () => {
+  it('has every call and read-back with its verdict, what was missed, and what was asked again', () => {
+    const debrief = account(['request clearance', 'say again squawk', WRONG, 'squawk four two seven one'])
+    const turn = turnOf(debrief, 'clearance.full')
+    expect(turn).toMatchObject({ done: true, misses: 1, asked: 1, shown: false, byKey: false })
+    expect(turn?.tries.map(({ part, judgement }) => [part, judgement.verdict])).toEqual([
+      ['call', 'correct'],
+      ['readBack', 'negative'],
+      ['readBack', 'correct'],
+    ])
+    expect(debrief.totals).toMatchObject({ radioMisses: 1, wordsShown: 0 })
+  })
+
+  it('tells that the words were shown', () => {
+    const debrief = account(['request clearance', WHOLE], SAID, (run, text) => {
+      if (text !== 'request clearance') return
+      run.happen({ type: 'wordsShown', turn: 'clearance.full', evidence: { by: 'key', text: '' } })
+    })
+    expect(turnOf(debrief, 'clearance.full')).toMatchObject({ done: true, shown: true })
+    expect(debrief.totals.wordsShown).toBe(1)
+  })
+
+  it.each([
+    ['was noticed', 'negative, squawk four two seven one', true],
+    ['was not noticed', 'squawk four two seven two', false],
+  ])('tells that a controller’s slip %s', (_, answer, noticed) => {
+    const slip = { turn: 'clearance.full', figure: 'code', seed: 3, kind: 'saysAnother' } as const
+    const debrief = account(['request clearance', WHOLE, answer], { ...SAID, slip })
+    expect(turnOf(debrief, 'clearance.full')?.slip).toEqual({ kind: 'saysAnother', noticed })
+  })
+
+  it('tells that a wrong read-back went by that the controller called correct', () => {
+    const slip = { turn: 'clearance.full', figure: 'code', seed: 3, kind: 'acceptsWrong' } as const
+    const debrief = account(['request clearance', WRONG], { ...SAID, slip })
+    expect(turnOf(debrief, 'clearance.full')).toMatchObject({
+      slip: { kind: 'acceptsWrong', noticed: false },
+      misses: 1,
+    })
+  })
+
+  it('tells that an order was kept to against the figure', () => {
+    const debrief = account(['request clearance', WHOLE, ...BRIEFED, ...TO_THE_ORDER, 'flap fifteen', 'affirm'])
+    expect(turnOf(debrief, 'flap.order')).toMatchObject({ done: true, insisted: 'fifteen', misses: 1 })
+  })
+
+  it('is left out where the voices outside the crew were', () => {
+    const run = talkRun()
+    const [started, ...rest] = run.events
+    if (started?.type !== 'runStarted') throw new Error('no run')
+    const { script: _, ...alone } = started
+    expect(debriefOf(TALK, [alone, ...rest])).toMatchObject({ exchanges: [], briefings: [] })
+  })
+})
+
+describe('the account of a briefing', () => {
+  it('has what was left out when it was first called complete, and what was said wrong', () => {
+    const texts = ['runway two seven right', 'rejected takeoff', 'briefing complete', ...BRIEFED]
+    const { briefings, totals } = account(['request clearance', WHOLE, ...texts])
+    expect(briefings).toEqual([
+      {
+        id: 'briefing',
+        name: 'departure briefing',
+        done: true,
+        topics: [
+          { label: 'runway', state: 'ok', misses: 1, leftOut: true },
+          { label: 'first level', state: 'ok', misses: 0, leftOut: true },
+          { label: 'rejected takeoff', state: 'ok', misses: 0, leftOut: false },
+        ],
+      },
+    ])
+    expect(totals.topicsLeftOut).toBe(2)
+  })
+})

@@ -1,0 +1,106 @@
+import { describe, expect, it } from 'vitest'
+import { begun, call, TYPED } from '../fixture.ts'
+
+describe('a list', () => {
+  it('is called by its name out of the flow, and puts its first challenge', () => {
+    const run = begun().happen(call('load'))
+    expect(run.said()).toBe('Load list. Takeoff trim?')
+    expect(run.state.floor).toEqual({ at: 'item', list: 'load', item: 'load.trim' })
+    expect(run.effects.at(-1)).toMatchObject({ type: 'startTimer' })
+  })
+
+  it('moves to the next challenge only when the answer is right', () => {
+    const run = begun().happen(call('load'))
+    for (const verdict of ['negative', 'incomplete', 'sayAgain'] as const) {
+      run.answer(verdict, {
+        parts: [{ name: 'trim', kind: 'figure', state: verdict === 'negative' ? 'wrong' : 'missing' }],
+      })
+      expect(run.state.floor).toMatchObject({ item: 'load.trim' })
+    }
+    run.answer('correct')
+    expect(run.state.floor).toMatchObject({ item: 'load.flap' })
+  })
+
+  it('is answered by the pilot first and then by Otherseat where both seats answer', () => {
+    const run = begun().happen(call('load')).answer('correct').answer('correct')
+    expect(run.said()).toBe('Fourteen. Windows?')
+  })
+
+  it('is complete only when every item is closed, and says on which figures', () => {
+    const run = begun().happen(call('load')).answer('correct').answer('correct')
+    expect(run.state.lists.load?.complete).toBe(false)
+    run.answer('correct')
+    expect(run.state.lists.load).toMatchObject({ complete: true, onPreliminary: true })
+    expect(run.said()).toBe('Load list complete on preliminary figures. Call for the Start list, when you are ready.')
+  })
+
+  it('called out of order is questioned, and runs on affirm', () => {
+    const run = begun().happen(call('start'))
+    expect(run.said()).toBe('Out of order. Load list is next. Run it now?')
+    expect(run.state.floor.at).toBe('flow')
+    run.command('affirm')
+    expect(run.state.floor).toMatchObject({ item: 'start.code' })
+  })
+
+  it('that needs final figures asks for them while they are preliminary', () => {
+    const run = begun().happen(call('load')).answer('correct').answer('correct').answer('correct').happen(call('start'))
+    expect(run.said()).toBe('Final figures in?')
+    run.command('negative')
+    expect(run.state.floor.at).toBe('call')
+  })
+
+  it('stops at the line until the clearance is in', () => {
+    const run = begun().happen(call('load')).answer('correct').answer('correct').answer('correct')
+    run.happen(call('start')).command('affirm').answer('correct')
+    expect(run.state.floor).toEqual({ at: 'line', list: 'start', line: 'start.line' })
+    expect(run.effects.some((effect) => effect.type === 'startTimer')).toBe(false)
+    run.happen({ type: 'cleared', clearance: 'push', evidence: TYPED })
+    expect(run.said()).toBe('Below the line. Tow bar?')
+  })
+
+  it('leaves out the items that do not apply in the situation', () => {
+    const run = begun().happen({ type: 'situationSet', name: 'stand', value: 'self', evidence: TYPED })
+    run
+      .happen(call('load'))
+      .answer('correct')
+      .answer('correct')
+      .answer('correct')
+      .happen(call('start'))
+      .command('affirm')
+    run.answer('correct').happen({ type: 'cleared', clearance: 'push', evidence: TYPED })
+    expect(run.state.floor).toMatchObject({ item: 'start.beacon' })
+    run.answer('correct')
+    expect(run.said()).toBe('Start list complete on preliminary figures. All lists complete.')
+    expect(run.state.floor).toEqual({ at: 'end' })
+  })
+})
+
+describe('an item left open', () => {
+  it('is asked for before completion, and blocks it', () => {
+    const run = begun().happen(call('load')).command('leaveOpen').answer('correct').answer('correct')
+    expect(run.said()).toBe('Left open. Takeoff trim?')
+    run.command('leaveOpen')
+    expect(run.said()).toContain('Load list, not complete, left open, takeoff trim.')
+    expect(run.state.lists.load?.complete).toBe(false)
+  })
+})
+
+describe('passing an item', () => {
+  it('asks for a reason and for affirm', () => {
+    const run = begun().happen(call('load')).command('pass')
+    expect(run.said()).toContain('Say the reason')
+    run.command('pass', 'notFitted')
+    expect(run.said()).toBe('Pass, takeoff trim, not fitted. Affirm?')
+    expect(run.state.items['load.trim']?.status).toBe('open')
+    run.command('affirm')
+    expect(run.state.items['load.trim']).toMatchObject({ status: 'passed', reason: 'notFitted' })
+  })
+})
+
+describe('correction after an advance', () => {
+  it('opens the item before again', () => {
+    const run = begun().happen(call('load')).answer('correct').command('correction')
+    expect(run.state.floor).toMatchObject({ item: 'load.trim' })
+    expect(run.state.items['load.trim']?.status).toBe('reopened')
+  })
+})
