@@ -2,9 +2,9 @@
 
 import { createMemoryLog } from '../../src/adapters/log/memoryLog.ts'
 import type { RunEvent } from '../../src/kernel/run/core/events.ts'
-import type { RunLog } from '../../src/ports.ts'
+import type { RunArchive } from '../../src/ports.ts'
 
-export interface FakeLog extends RunLog {
+export interface FakeLog extends RunArchive {
   /** Everything stored, in order. */
   readonly events: readonly RunEvent[]
   /** From now on nothing can be stored, for this reason. */

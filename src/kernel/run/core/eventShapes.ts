@@ -219,6 +219,6 @@ export const EVENT_FIELDS: {
   earBack: {},
   voiceFailed: { text },
   resumed: {},
-  stopped: { message: text },
+  stopped: { message: text, evidence: optional(evidence) },
   ended: {},
 }

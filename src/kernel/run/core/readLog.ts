@@ -52,19 +52,28 @@ export function readEvents(values: readonly unknown[]): LogRead {
   return readNumbered(values.map((value, index) => ({ line: index + 1, value })))
 }
 
-/** As much of a log as can be folded on its pack: an event may name what the pack does not have. */
+export interface Replayed {
+  readonly before: RunState
+  readonly event: RunEvent
+  readonly state: RunState
+}
+
+/** As much of a log as can be folded on its pack, whose event may name what the pack does not have. `seen` is told each step. */
 export function replay(
   pack: Pack,
   events: readonly RunEvent[],
+  seen: (step: Replayed) => void = () => undefined,
 ): { readonly state: RunState; readonly events: readonly RunEvent[]; readonly problem?: LogProblem } {
   let state = emptyRun(events[0]?.runId ?? '')
   for (const [index, event] of events.entries()) {
+    const before = state
     try {
-      state = step(pack, state, event).state
+      state = step(pack, before, event).state
+      seen({ before, event, state })
     } catch (error) {
       const why = error instanceof Error ? error.message : String(error)
       const message = `event ${index} (${event.type}) cannot be replayed: ${why}`
-      return { state, events: events.slice(0, index), problem: { line: index + 1, message } }
+      return { state: before, events: events.slice(0, index), problem: { line: index + 1, message } }
     }
   }
   return { state, events }

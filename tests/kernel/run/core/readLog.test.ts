@@ -19,13 +19,13 @@ async function flown(answers: string, sheet: string, voices?: number): Promise<R
   if (!inputs) throw new Error(`${sheet} cannot be read`)
   const log = createMemoryLog()
   await rehearseFile({
-    ...{ pack: marram, inputs, answers, log },
+    ...{ pack: marram, inputs, log, file: answers, answers: await readFile(answers, 'utf8') },
     ...(voices !== undefined && { voices }),
     print() {},
     hearWav: () => Promise.reject(new Error('no sound here')),
   })
   const [run] = await log.runs()
-  return log.read(run?.runId ?? '')
+  return (await log.read(run?.runId ?? '')) as RunEvent[]
 }
 
 const DEPARTURE = await flown('tests/cli/answers/departure.txt', 'checklists/marram/inputs/preliminary.yaml')
