@@ -20,9 +20,9 @@ function flown(texts: readonly string[], script = SAID): TalkRun {
   return run
 }
 const press = (run: TalkRun, what: Press) => {
-  const happening = pressed(TALK, run.state, what, 0)
-  if (!happening) throw new Error('nothing happens')
-  return run.happen(happening)
+  const body = pressed(TALK, run.state, what, 0)
+  if (!body) throw new Error('nothing happens')
+  return run.happen(body)
 }
 const elements = (run: TalkRun) =>
   Object.fromEntries(

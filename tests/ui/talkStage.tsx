@@ -33,8 +33,8 @@ export function talking(texts: readonly string[], script: Script = SAID) {
   const actions = {
     show: (name) => store.setState({ screen: name }),
     press(what) {
-      const happening = pressed(TALK, run.state, what, 0)
-      if (happening) run.happen(happening)
+      const body = pressed(TALK, run.state, what, 0)
+      if (body) run.happen(body)
       show()
     },
     type(text) {

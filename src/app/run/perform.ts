@@ -1,14 +1,14 @@
 /** The one place that performs effects: the voice speaks, then the ear listens, a timer starts. */
 
 import type { Role } from '../../kernel/pack/roles.ts'
-import type { Effect, Happening, TimerName } from '../../kernel/run/core/events.ts'
+import type { Effect, EventBody, TimerName } from '../../kernel/run/core/events.ts'
 import type { Clock, Ear, Voice } from '../../ports.ts'
 
 export interface PerformParts {
   readonly ear: Ear
   readonly voice: Voice
   readonly clock: Clock
-  readonly happen: (happening: Happening) => void
+  readonly happen: (body: EventBody) => void
   readonly speaking: (text: string, role: Role) => void
   /** Values that a station gave: the revision that takes them in is the caller's. */
   readonly takeDown: (taken: EffectOf<'takeDown'>) => void
@@ -116,12 +116,12 @@ function createTimers({ clock, happen, isHearing }: PerformParts) {
   const running = new Map<TimerName, () => void>()
 
   function start(effect: EffectOf<'startTimer'>): void {
-    const { timer, ms, happening } = effect
+    const { timer, ms, event } = effect
     running.get(timer)?.()
     const due = () => {
       if (OF_SILENCE.has(timer) && isHearing()) return start({ ...effect, ms: STILL_SPEAKING_MS })
       running.delete(timer)
-      happen(happening)
+      happen(event)
     }
     running.set(timer, clock.after(ms, due))
   }

@@ -1,14 +1,14 @@
-/** What a key or a click means as a happening. */
+/** What a key or a click means as a body. */
 
 import type { Pack } from '../../kernel/pack/checklist.ts'
 import { findItem } from '../../kernel/pack/place.ts'
-import type { Evidence, Happening } from '../../kernel/run/core/events.ts'
+import type { EventBody, Evidence } from '../../kernel/run/core/events.ts'
 import type { RunState } from '../../kernel/run/core/state.ts'
 import { restedOn } from '../../kernel/run/core/turn.ts'
 import type { Press } from '../view/press.ts'
 
 /** A key or a click, logged as just that. */
-export function pressed(pack: Pack | undefined, run: RunState, press: Press, now: number): Happening | undefined {
+export function pressed(pack: Pack | undefined, run: RunState, press: Press, now: number): EventBody | undefined {
   const evidence: Evidence = { by: 'key', text: '' }
   switch (press.type) {
     case 'command':

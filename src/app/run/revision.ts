@@ -6,13 +6,13 @@ import { changesBetween, grossErrors } from '../../kernel/figures/revise.ts'
 import type { Value } from '../../kernel/kinds/kind.ts'
 import type { Pack } from '../../kernel/pack/checklist.ts'
 import { findItem } from '../../kernel/pack/place.ts'
-import type { Happening } from '../../kernel/run/core/events.ts'
+import type { EventBody } from '../../kernel/run/core/events.ts'
 import type { Replayed } from '../../kernel/run/core/readLog.ts'
 import type { RunState } from '../../kernel/run/core/state.ts'
 import { beforeStations } from '../../kernel/run/talk/script.ts'
 
-export type Stated = Extract<Happening, { type: 'stated' }>
-export type Revised = Extract<Happening, { type: 'figuresRevised' }>
+export type Stated = EventBody<'stated'>
+export type Revised = EventBody<'figuresRevised'>
 
 /** Figures that came in, as they are from then on until the next do. */
 export interface Revision {

@@ -8,7 +8,7 @@ import type { Inputs } from '../../kernel/figures/model.ts'
 import type { Heard } from '../../kernel/hearing/heard.ts'
 import type { Pack } from '../../kernel/pack/checklist.ts'
 import type { Role } from '../../kernel/pack/roles.ts'
-import type { Happening, RunEvent } from '../../kernel/run/core/events.ts'
+import type { EventBody, RunEvent } from '../../kernel/run/core/events.ts'
 import type { Replayed } from '../../kernel/run/core/readLog.ts'
 import type { RunState } from '../../kernel/run/core/state.ts'
 import type { Clock, Ear, EarEvent, RunLog, Voice } from '../../ports.ts'
@@ -96,7 +96,7 @@ export function createSession(parts: SessionParts, soFar: RunSoFar): RunSession 
   })
   const performer = createPerformer({
     ...{ ear, voice, clock },
-    happen: (happening) => void dispatch.happen(happening),
+    happen: (body) => void dispatch.happen(body),
     speaking(text, role) {
       speech.said(text, voice.endedAt())
       emit({ type: 'speaking', text, role, failed: false })
@@ -219,7 +219,7 @@ export function createSession(parts: SessionParts, soFar: RunSoFar): RunSession 
   }
 }
 
-function situationChanges({ situation }: RunState, inputs: Inputs): Happening[] {
+function situationChanges({ situation }: RunState, inputs: Inputs): EventBody[] {
   return Object.entries(inputs.situation ?? {})
     .filter(([name, value]) => situation[name] !== value)
     .map(([name, value]) => ({ type: 'situationSet', name, value, evidence: { by: 'key', text: '' } }))

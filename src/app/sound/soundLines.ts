@@ -3,12 +3,11 @@
  * set to the shape of a line as to that of an item: it does not know what is to be read.
  */
 
-import { COMMAND_PHRASES } from '../../kernel/hearing/commandPhrases.ts'
 import type { Hearable, Vocabulary } from '../../kernel/hearing/hearable.ts'
 import type { Heard } from '../../kernel/hearing/heard.ts'
 import type { Figure, KindSpec } from '../../kernel/kinds/kind.ts'
 import { tokensOf } from '../../kernel/numbers/tokens.ts'
-import { readCommand } from '../../kernel/response/commands.ts'
+import { type Command, LISTENED_FOR, readCommand } from '../../kernel/response/commands.ts'
 import { judge } from '../../kernel/response/judge.ts'
 import { responseFrom } from '../../kernel/response/response.ts'
 import type { Settings } from '../settings.ts'
@@ -18,7 +17,7 @@ export interface SoundLine {
   readonly shown: string
   /** A value, or one of the standard phrases. */
   readonly figure?: Figure
-  readonly command?: string
+  readonly command?: Command
 }
 
 const digits = (value: string): SoundLine => ({
@@ -41,7 +40,7 @@ export const SOUND_LINES: readonly SoundLine[] = [
 /** For a check without a pack. */
 export const SOUND_VOCABULARY: Vocabulary = {
   ...{ phrases: ['set', 'checked'], words: ['set', 'checked', 'not'], besideValues: ['set', 'checked', 'not'] },
-  ...{ challenges: [], lists: [], others: ['done'], commands: COMMAND_PHRASES },
+  ...{ challenges: [], lists: [], others: ['done'], commands: LISTENED_FOR },
   talk: [],
 }
 

@@ -1,7 +1,9 @@
 /** What a key or a click asks for; `pressed.ts` makes an event of it. */
 
+import type { RunCommand } from '../../kernel/run/core/events.ts'
+
 export type Press =
-  | { readonly type: 'command'; readonly command: string; readonly argument?: string }
+  | { readonly type: 'command'; readonly command: RunCommand; readonly argument?: string }
   | { readonly type: 'crossCheck'; readonly figure: string; readonly source: string }
   | { readonly type: 'call'; readonly list: string }
   | { readonly type: 'cleared'; readonly clearance: string }

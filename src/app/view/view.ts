@@ -3,9 +3,10 @@
 import { sourceWords } from '../../kernel/figures/settle.ts'
 import type { Item, Line, Pack } from '../../kernel/pack/checklist.ts'
 import { entriesOf, findItem, findLine, holds, listById } from '../../kernel/pack/place.ts'
+import { reasonWords } from '../../kernel/response/commands.ts'
 import { usualWording } from '../../kernel/response/sentence.ts'
-import { REASON_WORDS } from '../../kernel/run/core/phrases.ts'
-import type { Floor, ItemStatus, LastAnswer, RunState } from '../../kernel/run/core/state.ts'
+import { listed } from '../../kernel/run/core/phrases.ts'
+import type { Floor, ItemStatus, LastAnswer, Question, RunState } from '../../kernel/run/core/state.ts'
 import { flowAt, itemState, lacking, promptWords } from '../../kernel/run/core/turn.ts'
 import { watchAt } from '../../kernel/run/watch/watchTiming.ts'
 import { buttonsOf } from './buttons.ts'
@@ -47,9 +48,8 @@ export interface RunView {
     | 'standBy'
     | 'end'
     | 'stopped'
-  /** One sentence under it: what to do now. */
+  /** One sentence under it: what to do now, and where to look. */
   readonly hint: string
-  readonly look: readonly string[]
   readonly caution?: string
   readonly listName?: string
   readonly entries: readonly ViewEntry[]
@@ -89,7 +89,6 @@ export function viewOf(pack: Pack, run: RunState): RunView {
   return {
     phase: pack.phases[phaseOf(pack, floor)]?.name ?? '',
     ...headlineOf(pack, run),
-    look: item?.look ?? [],
     ...(caution !== undefined && { caution }),
     ...(list && { listName: list.name }),
     entries: list ? entriesOf(list, run.situation).map((entry) => viewEntry(run, entry)) : [],
@@ -141,7 +140,7 @@ function viewEntry(run: RunState, entry: Item | Line): ViewEntry {
   const item = itemState(run, entry.id)
   const notes = [
     item.by === 'key' && item.status === 'done' ? 'by key, not read back' : '',
-    item.status === 'passed' ? `passed: ${REASON_WORDS[item.reason ?? ''] ?? ''}` : '',
+    item.status === 'passed' ? `passed${item.reason ? `: ${reasonWords(item.reason)}` : ''}` : '',
     item.given ? 'value given' : '',
   ].filter((note) => note)
   return {
@@ -154,6 +153,13 @@ function viewEntry(run: RunState, entry: Item | Line): ViewEntry {
   }
 }
 
+function questionHint(question: Question): string {
+  if (question.about === 'reading') {
+    return `Read what stands there as it stands, from the ${sourceWords(question.source)} and nothing else; or say "disregard".`
+  }
+  return question.about === 'passReason' ? 'Say one of these, or "disregard".' : 'Affirm or negative.'
+}
+
 function headlineOf(pack: Pack, run: RunState): Pick<RunView, 'headline' | 'kind' | 'hint'> {
   const { floor, question } = run
   if (run.status === 'stopped') {
@@ -164,11 +170,7 @@ function headlineOf(pack: Pack, run: RunState): Pick<RunView, 'headline' | 'kind
     }
   }
   if (run.standingBy) return { kind: 'standBy', headline: 'Standing by', hint: 'Say "continue" when you are ready.' }
-  if (question?.about === 'reading') {
-    const hint = `Read what stands there as it stands, from the ${sourceWords(question.source)} and nothing else; or say "disregard".`
-    return { kind: 'question', headline: promptWords(pack, run), hint }
-  }
-  if (question) return { kind: 'question', headline: promptWords(pack, run), hint: 'Affirm or negative.' }
+  if (question) return { kind: 'question', headline: promptWords(pack, run), hint: questionHint(question) }
   switch (floor.at) {
     case 'item': {
       const { item } = findItem(pack, floor.item)
@@ -180,8 +182,9 @@ function headlineOf(pack: Pack, run: RunState): Pick<RunView, 'headline' | 'kind
           hint: `No figure yet for ${missing.join(', ')}: enter it on the figures page.`,
         }
       }
+      const source = item.look ? listed(item.look) : 'the indicator'
       const both = item.answers === 'both' ? ' Otherseat answers after you.' : ''
-      return { kind: 'item', headline: item.challenge, hint: `Read it from the indicator, then answer.${both}` }
+      return { kind: 'item', headline: item.challenge, hint: `Read it from ${source}, then answer.${both}` }
     }
     case 'line': {
       const line = findLine(listById(pack, floor.list), floor.line)

@@ -5,7 +5,7 @@ import type { Heard } from '../hearing/heard.ts'
 import { spokenWords } from '../hearing/phrases.ts'
 import type { Pack } from '../pack/checklist.ts'
 import { readOff } from '../response/readOff.ts'
-import type { Evidence, Happening } from '../run/core/events.ts'
+import type { EventBody, Evidence } from '../run/core/events.ts'
 import type { Question } from '../run/core/state.ts'
 
 /** How a source is named behind a figure: "cross check runway from the load sheet". */
@@ -39,7 +39,7 @@ export function readingOf(
   { figure, source }: Extract<Question, { about: 'reading' }>,
   heard: Heard,
   evidence: Evidence,
-): Happening | undefined {
+): EventBody | undefined {
   const declared = pack.figures.declarations[figure]
   if (!declared || heard.doubt) return undefined
   const { text, score, alternatives } = heard

@@ -8,11 +8,11 @@ import type { Heard } from '../hearing/heard.ts'
 import type { Item, Pack } from '../pack/checklist.ts'
 import { figuresFor, findItem, findLine, listById, listsOf, responseOf, saidFigures } from '../pack/place.ts'
 import { specsOf } from '../pack/specs.ts'
-import { readCommand } from '../response/commands.ts'
+import { type ReadCommand, readCommand } from '../response/commands.ts'
 import { isWhole } from '../response/form.ts'
 import { judge } from '../response/judge.ts'
 import type { JudgeInput, Judgement } from '../response/model.ts'
-import type { Evidence, Happening } from '../run/core/events.ts'
+import type { EventBody, Evidence } from '../run/core/events.ts'
 import type { RunState } from '../run/core/state.ts'
 import { flowAt, itemState, restedOn } from '../run/core/turn.ts'
 import { isUnderWay, talkAt } from '../run/talk/talk.ts'
@@ -23,9 +23,9 @@ import { briefingHeard, isHalfOther, secondThoughts, transmissionIn } from './he
 import { withCauses } from './lineage.ts'
 
 /** One utterance, judged against the floor as it is now. */
-export function happeningFor(pack: Pack, state: RunState, heard: Heard): Happening {
+export function happeningFor(pack: Pack, state: RunState, heard: Heard): EventBody {
   const evidence = evidenceOf(heard)
-  const overheard: Happening = { type: 'overheard', evidence }
+  const overheard: EventBody = { type: 'overheard', evidence }
   const { floor } = state
   if (heard.text.trim() === '' || heard.doubt === 'otherSpeech') return overheard
   if (heard.order < state.floorOrder) {
@@ -40,7 +40,7 @@ export function happeningFor(pack: Pack, state: RunState, heard: Heard): Happeni
   if (call) return call
   if (state.question?.about === 'reading') {
     const commanded = commandIn(pack, state, heard, evidence)
-    const again: Happening = { type: 'commanded', command: 'sayAgain', evidence }
+    const again: EventBody = { type: 'commanded', command: 'sayAgain', evidence }
     return readingOf(pack, state.question, heard, evidence) ?? commanded ?? (heard.doubt ? overheard : again)
   }
   const crossCheck = state.standingBy || heard.doubt ? undefined : crossCheckIn(pack, heard.text)
@@ -82,12 +82,12 @@ export function happeningFor(pack: Pack, state: RunState, heard: Heard): Happeni
 }
 
 /** The read-back that was waited for ends the wait; other speech does not. */
-function transmittedNow(happening: Happening | undefined): Happening | undefined {
+function transmittedNow(happening: EventBody | undefined): EventBody | undefined {
   return happening?.type === 'transmitted' && happening.judgement.verdict !== 'sayAgain' ? happening : undefined
 }
 
 /** Where no answer is awaited: a start that begins, a command, a situation that has changed. */
-function beside(pack: Pack, state: RunState, heard: Heard, evidence: Evidence): Happening {
+function beside(pack: Pack, state: RunState, heard: Heard, evidence: Evidence): EventBody {
   return (
     watchHeard(pack, state, heard, evidence) ??
     commandIn(pack, state, heard, evidence) ??
@@ -96,7 +96,7 @@ function beside(pack: Pack, state: RunState, heard: Heard, evidence: Evidence): 
 }
 
 /** A call, a read-back, or topics of a briefing. */
-function talkHeard(pack: Pack, state: RunState, heard: Heard, evidence: Evidence): Happening | undefined {
+function talkHeard(pack: Pack, state: RunState, heard: Heard, evidence: Evidence): EventBody | undefined {
   const talk = talkAt(pack, state.floor)
   if (heard.doubt === 'onsetCut') return undefined
   // Nothing was said here yet that it could be about: it means what was closed before.
@@ -132,7 +132,7 @@ function commandIn(
   heard: Heard,
   evidence: Evidence,
   yesNo = false,
-): Happening | undefined {
+): EventBody | undefined {
   const command = heard.doubt ? undefined : readCommand(heard.text, { yesNo, ...namesIn(pack) })
   return command && !isRadioTalk(state, command, heard) ? happeningOf(command, evidence) : undefined
 }
@@ -141,15 +141,14 @@ function commandIn(
 const isRadioTalk = ({ standingBy }: RunState, { command }: { command: string }, { by }: Heard) =>
   command === 'continue' && by === 'voice' && !standingBy
 
-function happeningOf(command: { command: string; argument?: string }, evidence: Evidence): Happening {
-  if (command.command === 'call') return { type: 'listCalled', list: command.argument ?? '', evidence }
-  const { argument } = command
-  return { type: 'commanded', command: command.command, evidence, ...(argument !== undefined && { argument }) }
+function happeningOf({ command, argument }: ReadCommand, evidence: Evidence): EventBody {
+  if (command === 'call') return { type: 'listCalled', list: argument ?? '', evidence }
+  return { type: 'commanded', command, evidence, ...(argument !== undefined && { argument }) }
 }
 
-function answerTo(pack: Pack, state: RunState, id: string, heard: Heard, evidence: Evidence): Happening {
+function answerTo(pack: Pack, state: RunState, id: string, heard: Heard, evidence: Evidence): EventBody {
   const { item } = findItem(pack, id)
-  const overheard: Happening = { type: 'overheard', evidence }
+  const overheard: EventBody = { type: 'overheard', evidence }
   const isShaped = heard.by !== 'voice' || isAnswerShaped(pack, state, item, heard.text)
   // What is not like an answer is asked for again once: whoever talks on does not mean Otherseat.
   const isTalkedOn = (!isShaped || isHalfOther(heard)) && itemState(state, id).sayAgains > 0

@@ -5,7 +5,7 @@ import type { Figure } from '../kinds/kind.ts'
 import type { Flow, Pack, Watch, WatchCall } from '../pack/checklist.ts'
 import { judge } from '../response/judge.ts'
 import { type Response, responseFrom } from '../response/response.ts'
-import type { Evidence, Happening } from '../run/core/events.ts'
+import type { EventBody, Evidence } from '../run/core/events.ts'
 import type { RunState } from '../run/core/state.ts'
 import { openSteps } from '../run/core/turn.ts'
 import { runningWatch, watchAt, watchesOf, watchState } from '../run/watch/watchTiming.ts'
@@ -26,7 +26,7 @@ const onset = (state: RunState, heard: Heard) => Math.max(0, heard.beganAt - sta
  * A call of the watch that has the floor, or the beginning of one. What the ear doubts is no call: the
  * watch asks for it at its time.
  */
-export function watchHeard(pack: Pack, state: RunState, heard: Heard, evidence: Evidence): Happening | undefined {
+export function watchHeard(pack: Pack, state: RunState, heard: Heard, evidence: Evidence): EventBody | undefined {
   if (heard.doubt) return undefined
   const watch = runningWatch(pack, state) ?? watchAt(pack, state.floor)
   const at = onset(state, heard)
@@ -37,7 +37,7 @@ export function watchHeard(pack: Pack, state: RunState, heard: Heard, evidence: 
   return watch && callHeard(watch, state, heard, at, evidence)
 }
 
-function callHeard(watch: Watch, state: RunState, heard: Heard, at: number, evidence: Evidence): Happening | undefined {
+function callHeard(watch: Watch, state: RunState, heard: Heard, at: number, evidence: Evidence): EventBody | undefined {
   const { pending } = watchState(state, watch.id)
   for (const call of watch.calls) {
     if (!call.value) {
@@ -55,7 +55,7 @@ function valueHeard(
   { say, value }: WatchCall,
   text: string,
   isPending: boolean,
-): Partial<Extract<Happening, { type: 'watchCalled' }>> | undefined {
+): Partial<EventBody<'watchCalled'>> | undefined {
   if (!value) return undefined
   const { spec, min, max } = value
   const figure = { ...spec, value: min, accept: { min, max } } as Figure
@@ -72,7 +72,7 @@ function valueHeard(
 }
 
 /** A tick of one step by its own words, or of the whole flow; a wish to have the steps read out. */
-export function flowHeard(flow: Flow, state: RunState, heard: Heard, evidence: Evidence): Happening | undefined {
+export function flowHeard(flow: Flow, state: RunState, heard: Heard, evidence: Evidence): EventBody | undefined {
   if (heard.doubt) return undefined
   const open = openSteps(flow, state)
   const said = open.find(({ say }) => say && isSaid(say, heard.text))
@@ -85,7 +85,7 @@ export function flowHeard(flow: Flow, state: RunState, heard: Heard, evidence: E
 }
 
 /** "Icing conditions": a situation by the pack's own words for it, where it is another one now. */
-export function situationHeard(pack: Pack, state: RunState, heard: Heard, evidence: Evidence): Happening | undefined {
+export function situationHeard(pack: Pack, state: RunState, heard: Heard, evidence: Evidence): EventBody | undefined {
   if (heard.doubt) return undefined
   for (const { name, options } of pack.situations) {
     const option = options.find(({ say }) => isSaid(say, heard.text))

@@ -16,7 +16,7 @@ import type { JudgeInput, Judgement } from '../response/model.ts'
 import { judgeReadBack, partNames, wholeResponse, withoutAddress } from '../response/readBack.ts'
 import { NOTHING, type Response, responseFrom } from '../response/response.ts'
 import { topicsIn } from '../response/topics.ts'
-import type { Evidence, Happening } from '../run/core/events.ts'
+import type { EventBody, Evidence } from '../run/core/events.ts'
 import type { RunState } from '../run/core/state.ts'
 import { topicsOf } from '../run/talk/briefing.ts'
 import { readBacksOf } from '../run/talk/radio.ts'
@@ -54,7 +54,7 @@ export function transmissionIn(
   exchange: Exchange,
   heard: Heard,
   evidence: Evidence,
-): Happening | undefined {
+): EventBody | undefined {
   const pending = pendingTurn(exchange, state)
   const again = pending && !heard.doubt ? sayAgainIn(pending, heard.text) : undefined
   if (again !== undefined) {
@@ -69,17 +69,17 @@ export function transmissionIn(
 }
 
 /** A read-back that a controller wrongly called correct is come back to, wherever the run is by then. */
-export function secondThoughts(pack: Pack, state: RunState, heard: Heard, evidence: Evidence): Happening | undefined {
+export function secondThoughts(pack: Pack, state: RunState, heard: Heard, evidence: Evidence): EventBody | undefined {
   const id = Object.keys(state.turns).find((turn) => state.turns[turn]?.slip === 'open')
   const match = /^\s*(?:correction|negative|confirm)\b[\s,]*(.+)$/is.exec(heard.text)
   if (id === undefined || !match || heard.doubt) return undefined
   const { exchange, turn } = findTurn(pack, id)
-  const happening = readBackIn(pack, state, exchange, turn, { ...heard, text: match[1] ?? '' }, evidence)
-  const right = happening?.type === 'transmitted' && happening.judgement.parts.some((part) => part.state === 'ok')
-  return right ? happening : undefined
+  const body = readBackIn(pack, state, exchange, turn, { ...heard, text: match[1] ?? '' }, evidence)
+  const right = body?.type === 'transmitted' && body.judgement.parts.some((part) => part.state === 'ok')
+  return right ? body : undefined
 }
 
-const isClear = (happening: Happening) => happening.type === 'transmitted' && happening.judgement.verdict !== 'sayAgain'
+const isClear = (body: EventBody) => body.type === 'transmitted' && body.judgement.verdict !== 'sayAgain'
 
 function readBackIn(
   pack: Pack,
@@ -88,7 +88,7 @@ function readBackIn(
   turn: Turn,
   heard: Heard,
   evidence: Evidence,
-): Happening | undefined {
+): EventBody | undefined {
   const elements = readBacksOf(turn, state)
   const { status, held, begun } = turnState(state, turn.id)
   const spoken = elements.length > 0 ? elements : [{ id: 'acknowledged', response: ACKNOWLEDGED }]
@@ -126,7 +126,7 @@ function callIn(
   exchange: Exchange,
   heard: Heard,
   evidence: Evidence,
-): Happening | undefined {
+): EventBody | undefined {
   const now = callableTurns(exchange, state)
   const later = openTurns(exchange, state).filter((turn) => turn.calls !== undefined && !now.includes(turn))
   const done = exchange.turns.filter((turn) => turn.states && turnState(state, turn.id).status === 'done')
@@ -198,7 +198,7 @@ function transmitted(
   judgement: Judgement,
   figures: ReturnType<typeof figuresFor>,
   evidence: Evidence,
-): Happening {
+): EventBody {
   const expected = Object.fromEntries(Object.entries(figures).map(([name, { value }]) => [name, value]))
   const exchange = turn.id.split('.')[0] ?? ''
   return { type: 'transmitted', exchange, turn: turn.id, part, evidence, judgement, expected, revision: state.revision }
@@ -222,7 +222,7 @@ export function briefingHeard(
   briefing: Briefing,
   heard: Heard,
   evidence: Evidence,
-): Happening | undefined {
+): EventBody | undefined {
   if (heard.doubt) return undefined
   const ends = endsWith(briefing.ends, heard.text)
   const topics = topicsOf(briefing, state.situation)

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { readCommand, readReason } from '../../../src/kernel/response/commands.ts'
+import { tokensOf } from '../../../src/kernel/numbers/tokens.ts'
+import { readCommand, reasonIn } from '../../../src/kernel/response/commands.ts'
 
 const NAMES = {
   lists: {
@@ -74,7 +75,7 @@ describe('the standard phrases', () => {
   })
 
   it('a reason by itself answers the question for it', () => {
-    expect(readReason('not fitted')).toBe('notFitted')
-    expect(readReason('because')).toBeUndefined()
+    expect(reasonIn(tokensOf('not fitted'))).toBe('notFitted')
+    expect(reasonIn(tokensOf('because'))).toBeUndefined()
   })
 })

@@ -3,7 +3,7 @@
 import { happeningFor } from '../../../src/kernel/interpret/hear.ts'
 import type { Value } from '../../../src/kernel/kinds/kind.ts'
 import type { Activity, Pack } from '../../../src/kernel/pack/checklist.ts'
-import type { Effect, Happening, RunEvent, RunSettings, Slip } from '../../../src/kernel/run/core/events.ts'
+import type { Effect, EventBody, RunEvent, RunSettings, Slip } from '../../../src/kernel/run/core/events.ts'
 import type { RunState } from '../../../src/kernel/run/core/state.ts'
 import { emptyRun, step } from '../../../src/kernel/run/core/step.ts'
 
@@ -13,10 +13,10 @@ export interface Flown {
   readonly effects: readonly Effect[]
 }
 
-export function happen({ pack, state }: Flown, happening: Happening): Flown {
+export function happen({ pack, state }: Flown, body: EventBody): Flown {
   const seq = state.seq + 1
   const stamp = { v: 1, seq, runId: 'demo', t: seq * 1_000, wall: new Date(seq * 1_000).toISOString() } as const
-  return { pack, ...step(pack, state, { ...stamp, ...happening } as RunEvent) }
+  return { pack, ...step(pack, state, { ...stamp, ...body } as RunEvent) }
 }
 
 /** As the pilot says it. */

@@ -4,7 +4,7 @@ import type { Item, Pack } from '../../../src/kernel/pack/checklist.ts'
 import { findItem } from '../../../src/kernel/pack/place.ts'
 import type { Judgement } from '../../../src/kernel/response/model.ts'
 import { responseFrom } from '../../../src/kernel/response/response.ts'
-import type { Effect, Evidence, Happening, RunEvent } from '../../../src/kernel/run/core/events.ts'
+import type { Effect, EventBody, Evidence, RunCommand, RunEvent } from '../../../src/kernel/run/core/events.ts'
 import type { RunState } from '../../../src/kernel/run/core/state.ts'
 import { emptyRun, step } from '../../../src/kernel/run/core/step.ts'
 import { restedOn } from '../../../src/kernel/run/core/turn.ts'
@@ -115,11 +115,11 @@ export interface TestRun {
   state: RunState
   effects: readonly Effect[]
   readonly events: RunEvent[]
-  happen(happening: Happening): TestRun
+  happen(body: EventBody): TestRun
   /** Answers the open item (or a named one) with a verdict. */
   answer(verdict: Judgement['verdict'], more?: Partial<Judgement>, id?: string): TestRun
-  command(command: string, argument?: string): TestRun
-  /** Lets time pass before the next happening, beside the second that each takes. */
+  command(command: RunCommand, argument?: string): TestRun
+  /** Lets time pass before the next body, beside the second that each takes. */
   pass(ms: number): TestRun
   said(): string
 }
@@ -130,10 +130,10 @@ export function testRun(pack: Pack = PACK): TestRun {
     state: emptyRun('run'),
     effects: [],
     events: [],
-    happen(happening) {
+    happen(body) {
       const seq = run.state.seq + 1
       const stamp = { v: 1, seq, runId: 'run', t: seq * 1_000 + passed, wall: '2000-01-01T00:00:00.000Z' } as const
-      const event: RunEvent = { ...stamp, ...happening }
+      const event: RunEvent = { ...stamp, ...body }
       const next = step(pack, run.state, event)
       run.events.push(event)
       run.state = next.state
@@ -178,7 +178,7 @@ export function revision(
   status: 'preliminary' | 'final' | 'amended',
   values: Values,
   before: Values = {},
-): Happening {
+): EventBody {
   const changes = Object.keys(values)
     .filter((name) => before[name] !== values[name])
     .map((name) => ({
@@ -205,6 +205,6 @@ export function begun(): TestRun {
     .happen(revision(1, 'preliminary', PRELIMINARY))
 }
 
-export function call(list: string): Happening {
+export function call(list: string): EventBody {
   return { type: 'listCalled', list, evidence: TYPED }
 }

@@ -6,7 +6,7 @@ import type { Pack } from '../../../src/kernel/pack/checklist.ts'
 import type { Element, Turn, Wording } from '../../../src/kernel/pack/exchange.ts'
 import { parseTemplate } from '../../../src/kernel/pack/template.ts'
 import { responseFrom } from '../../../src/kernel/response/response.ts'
-import type { Effect, Happening, RunEvent, Script } from '../../../src/kernel/run/core/events.ts'
+import type { Effect, EventBody, RunEvent, Script } from '../../../src/kernel/run/core/events.ts'
 import type { RunState } from '../../../src/kernel/run/core/state.ts'
 import { emptyRun, step } from '../../../src/kernel/run/core/step.ts'
 
@@ -177,7 +177,7 @@ export interface TalkRun {
   state: RunState
   effects: readonly Effect[]
   readonly events: RunEvent[]
-  happen(happening: Happening): TalkRun
+  happen(body: EventBody): TalkRun
   /** As the pilot says it; values that a station gave come in at once, as the app does it. */
   hear(text: string, more?: Partial<Heard>): TalkRun
   /** Roles and texts of the last step. */
@@ -189,10 +189,10 @@ export function talkRun(script: Script = SAID, pack: Pack = TALK): TalkRun {
     state: emptyRun('talk'),
     effects: [],
     events: [],
-    happen(happening) {
+    happen(body) {
       const seq = run.state.seq + 1
       const stamp = { v: 1, seq, runId: 'talk', t: seq * 1_000, wall: new Date(seq * 1_000).toISOString() } as const
-      const event: RunEvent = { ...stamp, ...happening }
+      const event: RunEvent = { ...stamp, ...body }
       const next = step(pack, run.state, event)
       run.events.push(event)
       run.state = next.state
@@ -223,7 +223,7 @@ export function talkRun(script: Script = SAID, pack: Pack = TALK): TalkRun {
   return run.happen(revision(1, HELD))
 }
 
-function revision(number: number, values: RunState['values'], takenDown?: string): Happening {
+function revision(number: number, values: RunState['values'], takenDown?: string): EventBody {
   return {
     type: 'figuresRevised',
     revision: number,

@@ -113,8 +113,8 @@ export function withTold(state: RunState, { of, until }: RunningClock): RunState
 function clockTimer(pack: Pack, state: RunState): Effect[] {
   const next = toTell(pack, state).sort((a, b) => a.until - b.until)[0]
   if (!next) return []
-  const happening = { type: 'timeUp', of: next.of } as const
-  return [{ type: 'startTimer', timer: 'interlock', ms: Math.max(0, next.until - state.t), happening }]
+  const event = { type: 'timeUp', of: next.of } as const
+  return [{ type: 'startTimer', timer: 'interlock', ms: Math.max(0, next.until - state.t), event }]
 }
 
 /** What a running time will say next, and when: the same key is the same timer. */
@@ -122,7 +122,7 @@ function timersAt(pack: Pack, state: RunState): { effects: readonly Effect[]; ke
   if (state.status !== 'running') return { effects: [], key: '' }
   const effects = [...watchTimer(pack, state), ...clockTimer(pack, state)]
   const keys = effects.map((effect) =>
-    effect.type === 'startTimer' ? `${JSON.stringify(effect.happening)}@${effect.ms + state.t}` : '',
+    effect.type === 'startTimer' ? `${JSON.stringify(effect.event)}@${effect.ms + state.t}` : '',
   )
   return { effects, key: keys.join() }
 }

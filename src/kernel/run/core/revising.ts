@@ -13,7 +13,7 @@ import { say } from './phrases.ts'
 import type { RunState } from './state.ts'
 import { enter, itemState, listState, type Step, withItem, withList } from './turn.ts'
 
-type Revised = Extract<RunEvent, { type: 'figuresRevised' }>
+type Revised = RunEvent<'figuresRevised'>
 
 /**
  * Items closed on a spoken value, or in a wording, that is another one now, or on one of the values that are `gone`

@@ -2,6 +2,7 @@
 
 import type { Inputs, Status } from '../../figures/model.ts'
 import type { Value } from '../../kinds/kind.ts'
+import type { PassReason } from '../../response/commands.ts'
 import type { Judgement } from '../../response/model.ts'
 import type { By, RunSettings, Script } from './events.ts'
 
@@ -12,7 +13,7 @@ export interface ItemState {
   /** How it was closed. */
   readonly by?: By
   /** Why it was passed. */
-  readonly reason?: string
+  readonly reason?: PassReason
   /** The response that applied when it was closed: another situation may ask for another one. */
   readonly response?: string
   /** Spoken values it was closed on. */
@@ -53,15 +54,17 @@ export interface PendingCall {
   readonly value?: Value
 }
 
-/** A yes-or-no question that is pending, and what affirm does. */
+/** What Otherseat has asked and waits for: mostly affirm or negative. */
 export type Question =
   | { readonly about: 'outOfOrder'; readonly list: string; readonly next: string }
   | { readonly about: 'finalFiguresIn'; readonly list: string }
   /** The pilot is to read a value off a source. */
   | { readonly about: 'reading'; readonly figure: string; readonly source: string }
   | { readonly about: 'warnings'; readonly list: string }
+  /** Why an item is to be passed. */
+  | { readonly about: 'passReason'; readonly item: string }
   /** A critical item wants affirm twice. */
-  | { readonly about: 'pass'; readonly item: string; readonly reason: string; readonly affirmed?: boolean }
+  | { readonly about: 'pass'; readonly item: string; readonly reason: PassReason; readonly affirmed?: boolean }
   /** A call that came before another one: was that one seen? */
   | { readonly about: 'callOrder'; readonly watch: string; readonly missing: string; readonly call: PendingCall }
   /** An order that differs from the figure. */

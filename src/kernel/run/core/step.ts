@@ -11,6 +11,7 @@ import { briefed, briefingEnded } from '../talk/briefing.ts'
 import { slipWentBy, transmitted } from '../talk/exchanging.ts'
 import { exchangeAt, findTurn, pendingTurn, turnState, untaken, withTurn } from '../talk/talk.ts'
 import * as watching from '../watch/watching.ts'
+import { startUnderWay } from '../watch/watching.ts'
 import { runningWatch } from '../watch/watchTiming.ts'
 import { aside } from './aside.ts'
 import { askAgain, tooSoonToAsk } from './askingAgain.ts'
@@ -92,8 +93,8 @@ function happen(pack: Pack, state: RunState, event: RunEvent): Step {
     case 'figuresRevised':
       return revised(pack, state, event)
     case 'crossCheckAsked': {
-      const { figure, source } = event
-      return turn(pack, { ...state, question: { about: 'reading', figure, source } }, [], { prompt: true })
+      const question = { about: 'reading', figure: event.figure, source: event.source } as const
+      return startUnderWay(pack, state) ?? turn(pack, { ...state, question }, [], { prompt: true })
     }
     case 'stated':
       return { state: { ...state, question: undefined }, effects: [] }
@@ -190,7 +191,7 @@ export function fold(pack: Pack, runId: string, events: readonly RunEvent[]): Ru
   return events.reduce((state, event) => step(pack, state, event).state, emptyRun(runId))
 }
 
-type SituationSet = Extract<RunEvent, { type: 'situationSet' }>
+type SituationSet = RunEvent<'situationSet'>
 
 /** What applies may have changed under the open place, and other answers may be asked for. */
 function situated(pack: Pack, before: RunState, { name, value, evidence }: SituationSet): Step {
@@ -220,8 +221,8 @@ function cleared(pack: Pack, state: RunState): Step {
 }
 
 function called(pack: Pack, before: RunState, id: string): Step {
-  const watch = runningWatch(pack, before)
-  if (watch) return turn(pack, before, [say.firstComplete(watch.name)])
+  const waits = startUnderWay(pack, before)
+  if (waits) return waits
   const state = { ...before, standingBy: false }
   const list = listById(pack, id)
   const { complete, called: begun } = listState(state, id)

@@ -166,6 +166,8 @@ function questionWords(pack: Pack, state: RunState): string | undefined {
       const label = (id: string) => calls.find((call) => call.id === id)?.label ?? id
       return say.callOrder(label(question.call.id), label(question.missing))
     }
+    case 'passReason':
+      return say.reasons()
     case 'pass':
       if (question.affirmed) return say.onceMore()
       return say.pass(findItem(pack, question.item).item.challenge, question.reason)
@@ -235,7 +237,7 @@ export function timers(state: RunState, promptAfterMs = PROMPT_AFTER_MS): Effect
     type: 'startTimer',
     timer,
     ms,
-    happening: { type: 'silent', order, after: timer },
+    event: { type: 'silent', order, after: timer },
   })
   // Silence is answered once, also where other speech lies in it.
   const prompt = state.promptedOrder === order ? [] : [after('prompt', promptAfterMs)]

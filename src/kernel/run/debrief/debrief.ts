@@ -5,6 +5,7 @@ import type { Pack } from '../../pack/checklist.ts'
 import { agenda, findItem, itemsOf, listById } from '../../pack/place.ts'
 import { quirkIn } from '../../pack/quirks.ts'
 import { readBackOf } from '../../pack/rests.ts'
+import type { PassReason } from '../../response/commands.ts'
 import type { By, PackInLog, RunEvent } from '../core/events.ts'
 import type { Interruption, ItemStatus, RunState } from '../core/state.ts'
 import { emptyRun, step } from '../core/step.ts'
@@ -19,7 +20,7 @@ export interface DebriefItem {
   readonly challenge: string
   readonly status: ItemStatus
   readonly by?: By
-  readonly reason?: string
+  readonly reason?: PassReason
   readonly given: boolean
   readonly tries: readonly DebriefTry[]
   /** Verdicts negative, incomplete; the pilot's. */
@@ -100,7 +101,7 @@ export function debriefOf(pack: Pack, events: readonly RunEvent[]): Debrief {
   const reopened = new Map<string, number>()
   const revisions: Debrief['revisions'][number][] = []
   const talk = createTalkTally(pack)
-  let read: Extract<RunEvent, { type: 'stated' }> | undefined
+  let read: RunEvent<'stated'> | undefined
   const starts = createWatchTally(pack)
   const outOfOrder: Debrief['outOfOrder'][number][] = []
   let state: RunState = emptyRun(first.runId)
@@ -190,7 +191,7 @@ function reopenedBetween(before: RunState, after: RunState): string[] {
     .map(([id]) => id)
 }
 
-function tryOf(event: Extract<RunEvent, { type: 'answered' }>): DebriefTry {
+function tryOf(event: RunEvent<'answered'>): DebriefTry {
   const { t, evidence, judgement, challengeRevision, revision } = event
   const early = evidence.early && { early: true }
   return { t, text: evidence.text, by: evidence.by, judgement, challengeRevision, revision, ...early }

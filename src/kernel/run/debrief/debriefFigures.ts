@@ -6,14 +6,12 @@ import type { Pack } from '../../pack/checklist.ts'
 import type { RunEvent } from '../core/events.ts'
 import type { RunState } from '../core/state.ts'
 
-type Of<T extends RunEvent['type']> = Extract<RunEvent, { type: T }>
-
 /** `read` is what was read aloud and made this revision, if that is what made it; `before` the run just before it. */
 export function notesOf(
   pack: Pack,
   before: RunState,
-  event: Of<'figuresRevised'>,
-  read: Of<'stated'> | undefined,
+  event: RunEvent<'figuresRevised'>,
+  read: RunEvent<'stated'> | undefined,
 ): string[] {
   const label = (name: string) => pack.figures.declarations[name]?.label ?? name
   const isRead = read !== undefined && event.crossChecked === read.figure

@@ -130,7 +130,7 @@ function talksIn(pack: Pack, state: RunState): (Exchange | Briefing)[] {
   )
 }
 
-function tryOf(event: Extract<RunEvent, { type: 'transmitted' }>): DebriefTransmission {
+function tryOf(event: RunEvent<'transmitted'>): DebriefTransmission {
   const { t, evidence, judgement, revision, part } = event
   return { t, text: evidence.text, by: evidence.by, judgement, challengeRevision: revision, revision, part }
 }

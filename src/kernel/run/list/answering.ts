@@ -14,7 +14,7 @@ import { say } from '../core/phrases.ts'
 import type { RunState } from '../core/state.ts'
 import { itemState, lastClosed, PROMPT_AFTER_MISS_MS, type Step, turn, withItem } from '../core/turn.ts'
 
-type Answered = Extract<RunEvent, { type: 'answered' }>
+type Answered = RunEvent<'answered'>
 
 export function answered(pack: Pack, before: RunState, event: Answered): Step {
   const { item, list } = findItem(pack, event.item)

@@ -10,11 +10,9 @@ import type { RunState } from '../core/state.ts'
 import { enter, flowAt, openSteps, type Step, turn } from '../core/turn.ts'
 import { notYet } from './answering.ts'
 
-type Of<T extends RunEvent['type']> = Extract<RunEvent, { type: T }>
-
 const without = (names: readonly string[], gone: readonly string[]) => names.filter((name) => !gone.includes(name))
 
-export function stepDone(pack: Pack, state: RunState, event: Of<'stepDone'>): Step {
+export function stepDone(pack: Pack, state: RunState, event: RunEvent<'stepDone'>): Step {
   const flow = flowsOf(pack).find(({ steps }) => steps.some(({ id }) => id === event.step))
   const step = flow?.steps.find(({ id }) => id === event.step)
   if (!flow || !step || state.stepsDone.includes(step.id)) return { state, effects: [] }
@@ -34,7 +32,7 @@ export function stepDone(pack: Pack, state: RunState, event: Of<'stepDone'>): St
 }
 
 /** "Done" is said of all of its steps: none may be held by an interlock. */
-export function flowClosed(pack: Pack, state: RunState, event: Of<'flowClosed'>): Step {
+export function flowClosed(pack: Pack, state: RunState, event: RunEvent<'flowClosed'>): Step {
   const flow = flowsOf(pack).find(({ id }) => id === event.flow)
   if (!flow) return { state, effects: [] }
   for (const step of openSteps(flow, state)) {

@@ -11,8 +11,6 @@ import type { LastAnswer, RunState } from '../core/state.ts'
 import { enter, lastClosed, type Step, timers, turn } from '../core/turn.ts'
 import { talkAt } from './talk.ts'
 
-type Of<T extends RunEvent['type']> = Extract<RunEvent, { type: T }>
-
 function briefingAt(pack: Pack, state: RunState, id: string): Briefing | undefined {
   const talk = talkAt(pack, state.floor)
   return talk?.type === 'briefing' && talk.id === id ? talk : undefined
@@ -27,7 +25,7 @@ export function openTopics(briefing: Briefing, state: RunState): Topic[] {
   return topicsOf(briefing, state.situation).filter(({ id }) => state.topics[id] !== 'ok')
 }
 
-export function briefed(pack: Pack, before: RunState, event: Of<'briefed'>): Step {
+export function briefed(pack: Pack, before: RunState, event: RunEvent<'briefed'>): Step {
   const briefing = briefingAt(pack, before, event.briefing)
   if (!briefing) return { state: before, effects: [] }
   const topics = { ...before.topics, ...event.topics }
@@ -40,7 +38,7 @@ export function briefed(pack: Pack, before: RunState, event: Of<'briefed'>): Ste
 }
 
 /** Each topic that was said as a part of the answer. */
-function lastOf(briefing: Briefing, { evidence, topics, heard }: Of<'briefed'>): LastAnswer {
+function lastOf(briefing: Briefing, { evidence, topics, heard }: RunEvent<'briefed'>): LastAnswer {
   const parts = Object.entries(topics).map(([name, state]): Part => ({ name, kind: 'word', state }))
   const judgement: Judgement =
     heard.length > 0 || parts.some(({ state }) => state === 'wrong')
@@ -50,7 +48,7 @@ function lastOf(briefing: Briefing, { evidence, topics, heard }: Of<'briefed'>):
   return { item: id, of: 'briefing', challenge: name, text: evidence.text, by: evidence.by, judgement }
 }
 
-export function briefingEnded(pack: Pack, before: RunState, event: Of<'briefingEnded'>): Step {
+export function briefingEnded(pack: Pack, before: RunState, event: RunEvent<'briefingEnded'>): Step {
   const briefing = briefingAt(pack, before, event.briefing)
   return briefing ? ended(pack, before, briefing) : { state: before, effects: [] }
 }

@@ -19,7 +19,7 @@ import { readBacksOf, type Speech, spokenIn, stationWords } from './radio.ts'
 import { slippedValue } from './said.ts'
 import { callableTurns, closeTurn, exchangeAt, findTurn, reopenTurn, turnState, untaken, withTurn } from './talk.ts'
 
-type Transmitted = Extract<RunEvent, { type: 'transmitted' }>
+type Transmitted = RunEvent<'transmitted'>
 
 export function transmitted(pack: Pack, before: RunState, event: Transmitted): Step {
   const { exchange, turn } = findTurn(pack, event.turn)

@@ -81,6 +81,6 @@ export function watchTimer(pack: Pack, state: RunState): Effect[] {
   if (!next || next.dueAt === undefined || own.unheard.includes(next.call.id)) return []
   const stage = own.asked.includes(next.call.id) ? 'limit' : 'ask'
   const due = stage === 'ask' ? next.since + (next.dueAt - next.since) * ASK_AT : next.dueAt
-  const happening = { type: 'watchDue', watch: watch.id, call: next.call.id, stage } as const
-  return [{ type: 'startTimer', timer: 'watch', ms: Math.max(0, due - state.t), happening }]
+  const event = { type: 'watchDue', watch: watch.id, call: next.call.id, stage } as const
+  return [{ type: 'startTimer', timer: 'watch', ms: Math.max(0, due - state.t), event }]
 }

@@ -14,13 +14,17 @@ import type { PendingCall, RunState } from '../core/state.ts'
 import { enter, type Step, turn } from '../core/turn.ts'
 import { nextCall, runningWatch, WATCH_AHEAD, watchAt, watchById, watchState, withWatch } from './watchTiming.ts'
 
-type Of<T extends RunEvent['type']> = Extract<RunEvent, { type: T }>
-
 /** A tone alone: under its own voice it would be deaf to the very call it waits for. */
 const toned = (state: RunState, tone: 'tick' | 'attention'): Step => ({ state, effects: [{ type: 'tone', tone }] })
 const seconds = (ms: number) => sayValue({ kind: 'integer', value: Math.round(ms / 1_000) }, 'plain')
 
-export function began(pack: Pack, before: RunState, event: Of<'watchBegan'>): Step {
+/** An engine that is being started is not left for something else; undefined where none is. */
+export function startUnderWay(pack: Pack, state: RunState): Step | undefined {
+  const watch = runningWatch(pack, state)
+  return watch && turn(pack, state, [say.firstComplete(watch.name)])
+}
+
+export function began(pack: Pack, before: RunState, event: RunEvent<'watchBegan'>): Step {
   const watch = watchById(pack, event.watch)
   const running = runningWatch(pack, before)
   if (running?.id === watch.id) return { state: before, effects: [] }
@@ -44,7 +48,8 @@ export function began(pack: Pack, before: RunState, event: Of<'watchBegan'>): St
     status: 'running',
     beganAt: event.at,
   })
-  if (watchAt(pack, state.floor)?.id === watch.id) return toned(begun, 'tick')
+  const isHere = watchAt(pack, state.floor)?.id === watch.id
+  if (isHere && !state.question) return toned(begun, 'tick')
   const floor = floorOf(pack, begun, place)
   return turn(pack, { ...begun, floor, question: undefined, floorOrder: state.order + 1 }, [], { tone: 'tick' })
 }
@@ -75,7 +80,7 @@ function closeFlows(pack: Pack, state: RunState, id: string): RunState {
   return { ...state, flowsClosed: [...new Set([...state.flowsClosed, ...flows.map((flow) => flow.id)])] }
 }
 
-export function called(pack: Pack, before: RunState, event: Of<'watchCalled'>): Step {
+export function called(pack: Pack, before: RunState, event: RunEvent<'watchCalled'>): Step {
   const watch = watchById(pack, event.watch)
   const own = watchState(before, watch.id)
   if (own.status !== 'running' || own.calls[event.call] !== undefined) return { state: before, effects: [] }
@@ -146,7 +151,7 @@ function taken(pack: Pack, state: RunState, watch: Watch, call: PendingCall, was
 }
 
 /** An abnormal call: the stop words at once, then the pack's actions, then the way back. */
-export function stopped(pack: Pack, before: RunState, event: Of<'watchStopped'>): Step {
+export function stopped(pack: Pack, before: RunState, event: RunEvent<'watchStopped'>): Step {
   const watch = watchById(pack, event.watch)
   const abnormal = watch.abnormal.find(({ id }) => id === event.abnormal)
   const own = watchState(before, watch.id)
@@ -164,7 +169,7 @@ export function stopped(pack: Pack, before: RunState, event: Of<'watchStopped'>)
   return turn(pack, waits, words)
 }
 
-export function due(pack: Pack, state: RunState, event: Of<'watchDue'>): Step {
+export function due(pack: Pack, state: RunState, event: RunEvent<'watchDue'>): Step {
   const watch = watchById(pack, event.watch)
   const own = watchState(state, watch.id)
   const next = own.status === 'running' ? nextCall(watch, own) : undefined

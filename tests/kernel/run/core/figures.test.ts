@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import type { Happening } from '../../../../src/kernel/run/core/events.ts'
+import type { EventBody } from '../../../../src/kernel/run/core/events.ts'
 import { debriefOf } from '../../../../src/kernel/run/debrief/debrief.ts'
 import { begun, call, FINAL, PACK, PRELIMINARY, revision, TYPED } from '../fixture.ts'
 
@@ -81,7 +81,7 @@ describe('a value on request', () => {
 
 describe('a limit that is broken', () => {
   const warned = () =>
-    begun().happen({ ...revision(2, 'final', FINAL, PRELIMINARY), warnings: ['over its limit'] } as Happening)
+    begun().happen({ ...revision(2, 'final', FINAL, PRELIMINARY), warnings: ['over its limit'] } as EventBody)
 
   it('blocks completion until it is acknowledged', () => {
     const run = warned().happen(call('load')).answer('correct').answer('correct').answer('correct')

@@ -80,9 +80,9 @@ function flown(pack: Pack, { departure, script, revisions }: Flight): { before: 
 /** What a run makes of words said at one of its items, wherever it is. */
 function judged({ pack, state }: Flown, list: string, item: string, text: string): Judgement {
   const at: RunState = { ...state, floor: { at: 'item', list, item }, question: undefined }
-  const happening = happeningFor(pack, at, { text, by: 'typed', order: state.order, beganAt: 0, endedAt: 0 })
-  if (happening.type !== 'answered') throw new Error(`"${text}" at ${item} is ${happening.type}`)
-  return happening.judgement
+  const body = happeningFor(pack, at, { text, by: 'typed', order: state.order, beganAt: 0, endedAt: 0 })
+  if (body.type !== 'answered') throw new Error(`"${text}" at ${item} is ${body.type}`)
+  return body.judgement
 }
 
 /** An answer in the item's own words with these values. */
@@ -205,16 +205,16 @@ describe('in dealt departures with stations, after the final figures came in', (
         expect(called.state.turns[id]?.status, told).toBe('said')
         const text = readBack(part, turn, before.state)
         const heard = { text, by: 'typed', order: called.state.order, beganAt: 0, endedAt: 0 } as const
-        const happening = happeningFor(part, called.state, heard) as Extract<RunEvent, { type: 'transmitted' }>
-        expect(happening.type, `${told}: "${text}"`).toBe('transmitted')
+        const body = happeningFor(part, called.state, heard) as RunEvent<'transmitted'>
+        expect(body.type, `${told}: "${text}"`).toBe('transmitted')
         const elements = turn.elements.flatMap(({ id: name, readBack: own }) =>
           own ? [{ id: name, response: own.icao }] : [],
         )
-        const states = statesOf(elements, happening.judgement)
+        const states = statesOf(elements, body.judgement)
         const wrong = Object.keys(states).filter((name) => states[name] === 'wrong')
         const other = Object.keys(heardNow ?? {}).filter((name) => heardBefore?.[name] !== heardNow?.[name])
         expect(wrong.sort(), `${told}: "${text}"`).toEqual(other.sort())
-        expect(happening.judgement.verdict, `${told}: "${text}"`).toBe(other.length > 0 ? 'negative' : 'correct')
+        expect(body.judgement.verdict, `${told}: "${text}"`).toBe(other.length > 0 ? 'negative' : 'correct')
         // The station does not let it pass either.
         const answered = hear(called, text)
         expect(answered.state.turns[id]?.status === 'done', told).toBe(other.length === 0)
