@@ -8,7 +8,7 @@ import { findTurn, reopenTurn } from '../talk/talk.ts'
 import { floorOf } from './moving.ts'
 import { say } from './phrases.ts'
 import type { RunState } from './state.ts'
-import { enter, turn as listenAfter, type Step, withItem, withList } from './turn.ts'
+import { enter, turn as listenAfter, listState, type Step, withItem, withList } from './turn.ts'
 
 /** `rest`: what was said behind "correction" follows at once, and what it does not say again stands. */
 export function corrected(pack: Pack, state: RunState, rest: string): Step {
@@ -59,8 +59,8 @@ function toTurn(pack: Pack, state: RunState, id: string, isFollowed: boolean): S
 function toItem(pack: Pack, state: RunState, id: string): Step {
   const { list } = findItem(pack, id)
   const reopened = withItem(state, id, { status: 'reopened' })
-  const { complete } = reopened.lists[list.id] ?? { complete: false }
-  const next = complete ? withList(reopened, list.id, { complete: false, revoked: true }) : reopened
+  const { complete, revoked } = listState(reopened, list.id)
+  const next = withList(reopened, list.id, { complete: false, revoked: revoked || complete, suspended: false })
   const words = complete ? [say.revoked(list.name)] : []
   return enter(pack, next, { at: 'item', list: list.id, item: id }, words)
 }

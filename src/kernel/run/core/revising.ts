@@ -30,7 +30,10 @@ function overtaken(pack: Pack, state: RunState, gone: readonly string[]): { id: 
     })
 }
 
-/** Opens them again, and takes back the completion of every list that is not closed throughout any more. */
+/**
+ * Opens them again, and takes back the completion of every list that is not closed throughout any more. A list that was
+ * gone on from is come back to: something else in it is open now than what was left.
+ */
 export function reopen(
   pack: Pack,
   before: RunState,
@@ -38,11 +41,14 @@ export function reopen(
 ): { state: RunState; challenges: string[]; lists: string[] } {
   const items = overtaken(pack, before, gone)
   let state = before
-  for (const { id } of items) state = withItem(state, id, { status: 'reopened', held: [], misses: 0, sayAgains: 0 })
+  for (const { id } of items) {
+    state = withItem(state, id, { status: 'reopened', held: [], misses: 0, sayAgains: 0 })
+    state = withList(state, findItem(pack, id).list.id, { suspended: false })
+  }
   const lists: string[] = []
   for (const list of listsOf(pack)) {
     if (!listState(state, list.id).complete || openChallenges(pack, state, list.id).length === 0) continue
-    state = withList(state, list.id, { complete: false, revoked: true, suspended: false })
+    state = withList(state, list.id, { complete: false, revoked: true })
     lists.push(list.name)
   }
   return { state, challenges: items.map((item) => item.challenge), lists }

@@ -227,11 +227,14 @@ function readBackAsked(
     : { stations: stationWords(pack, state, exchange, pending).readBack(labels), words: '' }
 }
 
-/** Waiting at a line, in a flow or standing by is no silence: only an open item is asked for again. */
+/**
+ * Silence counts where an item or a read-back is owed. Waiting at a line, in a flow or standing by is none, nor is
+ * looking for what an open question asks: it stands on the screen, and "say again" puts it once more.
+ */
 export function timers(state: RunState, promptAfterMs = PROMPT_AFTER_MS): Effect[] {
   const isPending = ({ status }: TurnState) => status === 'said' || status === 'slipped'
   const isReadBack = state.floor.at === 'exchange' && Object.values(state.turns).some(isPending)
-  if (state.standingBy || (state.floor.at !== 'item' && !state.question && !isReadBack)) return []
+  if (state.standingBy || state.question || (state.floor.at !== 'item' && !isReadBack)) return []
   const { order } = state
   const after = (timer: 'prompt' | 'tone', ms: number): Effect => ({
     type: 'startTimer',

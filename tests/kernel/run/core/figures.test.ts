@@ -43,6 +43,19 @@ describe('final figures', () => {
     expect(run.state.floor).toMatchObject({ item: 'load.flap' })
   })
 
+  it('come back to a list that was gone on from, where they open an item of it again', () => {
+    const run = begun().happen(call('load')).answer('correct').answer('correct')
+    run.command('leaveOpen').command('leaveOpen')
+    expect(run.state.lists.load).toMatchObject({ complete: false, suspended: true })
+    expect(run.state.floor).toMatchObject({ at: 'call', phase: 1 })
+    run
+      .happen(revision(2, 'final', FINAL, PRELIMINARY))
+      .happen({ type: 'flowClosed', flow: 'loadFlow', evidence: TYPED })
+    expect(run.said()).toBe('Takeoff trim?')
+    run.answer('correct')
+    expect(run.said()).toBe('Left open. Windows?')
+  })
+
   it('make words that were begun before them too old for the open item', () => {
     const run = begun().happen(call('load'))
     const before = run.state.order

@@ -84,6 +84,7 @@ describe('an interlock', () => {
     const state = at({ stepsDone: ['flow.power'] })
     expect(unmet(TALKING, state, waitsFor('flow.power'), 1_000)).toBeUndefined()
     expect(unmet(TALKING, state, waitsFor('flow.power', 10), 4_000)?.waitMs).toBe(7_000)
+    expect(unmet(TALKING, state, waitsFor('flow.power', 10), 10_999)?.waitMs).toBe(1)
     expect(unmet(TALKING, state, waitsFor('flow.power', 10), 11_000)).toBeUndefined()
   })
 })

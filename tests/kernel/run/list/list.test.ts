@@ -83,6 +83,58 @@ describe('an item left open', () => {
     expect(run.said()).toContain('Load list, not complete, left open, takeoff trim.')
     expect(run.state.lists.load?.complete).toBe(false)
   })
+
+  it('is not gone on from any more once an item before it is said again', () => {
+    const run = begun().happen(call('load')).answer('correct').answer('correct').command('leaveOpen')
+    run.command('leaveOpen').command('correction')
+    expect(run.state.floor).toMatchObject({ item: 'load.flap' })
+    expect(run.state.lists.load).toMatchObject({ complete: false, revoked: false, suspended: false })
+  })
+})
+
+describe('silence', () => {
+  const timers = ({ effects }: ReturnType<typeof begun>) =>
+    effects.flatMap((effect) => (effect.type === 'startTimer' ? [[effect.timer, effect.ms]] : []))
+
+  it('at an open item is prompted after 8 s and told by a tone after a minute, once', () => {
+    const run = begun().happen(call('load'))
+    expect(timers(run)).toEqual([
+      ['prompt', 8_000],
+      ['tone', 60_000],
+    ])
+    run.happen({ type: 'silent', order: run.state.order, after: 'prompt' })
+    expect(run.said()).toBe('Takeoff trim?')
+    expect(timers(run)).toEqual([['tone', 60_000]])
+    run.happen({ type: 'silent', order: run.state.order, after: 'tone' })
+    expect(run.effects).toEqual([{ type: 'tone', tone: 'soft' }])
+    expect(run.state.floor).toMatchObject({ item: 'load.trim' })
+  })
+
+  it('does not count after a miss before 20 s have passed', () => {
+    const run = begun()
+      .happen(call('load'))
+      .answer('negative', { parts: [{ name: 'trim', kind: 'figure', state: 'wrong' }] })
+    expect(timers(run)[0]).toEqual(['prompt', 20_000])
+  })
+
+  it.each<[string, (run: ReturnType<typeof begun>) => unknown]>([
+    ['at an open question', (run) => run.happen(call('load')).command('pass', 'training')],
+    ['at a question beside a flow', (run) => run.happen(call('start'))],
+    ['standing by', (run) => run.happen(call('load')).command('standBy')],
+    ['in a flow', (run) => run.command('radioCheck')],
+  ])('is none %s', (_, bring) => {
+    const run = begun()
+    bring(run)
+    expect(run.effects).toContainEqual(expect.objectContaining({ type: 'listen' }))
+    expect(timers(run)).toEqual([])
+  })
+
+  it('of an earlier listening turn changes nothing', () => {
+    const run = begun().happen(call('load'))
+    const { order } = run.state
+    run.command('sayAgain').happen({ type: 'silent', order, after: 'prompt' })
+    expect(run.effects).toEqual([])
+  })
 })
 
 describe('passing an item', () => {
