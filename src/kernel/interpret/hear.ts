@@ -108,7 +108,7 @@ function talkHeard(pack: Pack, state: RunState, heard: Heard, evidence: Evidence
     : talk && briefingHeard(pack, state, talk, heard, evidence)
 }
 
-function evidenceOf(heard: Heard): Evidence {
+export function evidenceOf(heard: Heard): Evidence {
   const { by, text, score, alternatives, beganAt, endedAt, early } = heard
   return {
     by,

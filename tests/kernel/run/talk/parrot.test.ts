@@ -4,8 +4,8 @@
  */
 
 import { beforeAll, describe, expect, test, vi } from 'vitest'
-import { reviseWith, withoutGiven } from '../../../../src/app/run/revision.ts'
-import { figureOf } from '../../../../src/kernel/figures/compute.ts'
+import { type Revised, revisedBy, withoutGiven } from '../../../../src/app/run/revision.ts'
+import { compute, figureOf } from '../../../../src/kernel/figures/compute.ts'
 import type { Departure } from '../../../../src/kernel/figures/deal.ts'
 import type { FigureSet, Inputs } from '../../../../src/kernel/figures/model.ts'
 import { happeningFor } from '../../../../src/kernel/interpret/hear.ts'
@@ -42,15 +42,19 @@ const CALLS: Readonly<Record<string, string>> = {
 interface Flight {
   readonly departure: Departure
   readonly script: Script | undefined
-  readonly revisions: readonly ReturnType<typeof reviseWith>[]
+  readonly revisions: readonly { readonly set: FigureSet; readonly revised: Revised }[]
 }
 
 /** The preliminary figures, and the final ones after them. */
 function flightOf(pack: Pack, departure: Departure, final: Inputs, script?: Script): Flight {
   // What stations give is theirs to give.
   const own = (inputs: Inputs) => (script ? withoutGiven(pack, inputs, undefined) : inputs)
-  const first = reviseWith(pack, 1, own(departure.preliminary), undefined)
-  return { departure, script, revisions: [first, reviseWith(pack, 2, own(final), first.set)] }
+  const revision = (inputs: Inputs, before?: FigureSet) => ({
+    set: compute(pack.figures, inputs),
+    revised: revisedBy(pack, inputs, before && { revision: 1, set: before }),
+  })
+  const first = revision(own(departure.preliminary))
+  return { departure, script, revisions: [first, revision(own(final), first.set)] }
 }
 
 /** A run in which the preliminary figures were entered, and the same when the final ones have come in. */
