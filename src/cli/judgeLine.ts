@@ -2,6 +2,7 @@
 
 import { type ComposedSpec, composedShould } from '../kernel/kinds/composed.ts'
 import { type Figure, PHRASEOLOGIES, type Value } from '../kernel/kinds/kind.ts'
+import { hypothesesOf } from '../kernel/response/hypotheses.ts'
 import type { Alternative, JudgeInput } from '../kernel/response/model.ts'
 import { parseResponse, type Response } from '../kernel/response/response.ts'
 
@@ -38,7 +39,7 @@ export function readJudgeLine(line: string): JudgeLine {
 
 function inputOf(fields: Fields): JudgeInput {
   const notation = text(fields, 'response')
-  const heard = text(fields, 'heard')
+  const said = text(fields, 'heard')
   const figures = figuresIn(fields.figures)
   const response = responseWith(notation, figures)
   const { challenge, phraseology, score } = fields
@@ -49,13 +50,15 @@ function inputOf(fields: Fields): JudgeInput {
   }
   return {
     response,
-    heard,
     figures,
+    ...hypothesesOf({
+      text: said,
+      ...(given(score) ? { score: number(score, 'score') } : {}),
+      ...(given(fields.alternatives) ? { alternatives: listOf(fields.alternatives, 'alternatives', alternative) } : {}),
+    }),
     ...(typeof challenge === 'string' ? { challenge } : {}),
     ...(known ? { phraseology: known } : {}),
-    ...(given(score) ? { score: number(score, 'score') } : {}),
     ...(given(fields.states) ? { states: listOf(fields.states, 'states', words) } : {}),
-    ...(given(fields.alternatives) ? { alternatives: listOf(fields.alternatives, 'alternatives', alternative) } : {}),
     ...(given(fields.held) ? { held: words(fields.held, 'held') } : {}),
     ...(given(fields.begun) ? { begun: textsIn(fields.begun, 'begun') } : {}),
     ...(given(fields.yesNo) ? { yesNo: fields.yesNo === true } : {}),

@@ -8,6 +8,7 @@ import type { Heard } from '../../kernel/hearing/heard.ts'
 import type { Figure, KindSpec } from '../../kernel/kinds/kind.ts'
 import { tokensOf } from '../../kernel/numbers/tokens.ts'
 import { type Command, LISTENED_FOR, readCommand } from '../../kernel/response/commands.ts'
+import { hypothesesOf } from '../../kernel/response/hypotheses.ts'
 import { judge } from '../../kernel/response/judge.ts'
 import { responseFrom } from '../../kernel/response/response.ts'
 import type { Settings } from '../settings.ts'
@@ -78,7 +79,7 @@ export function lineHeard(line: SoundLine, heard: Heard | undefined, levels: Lev
   const { shown, figure, command } = line
   const text = heard?.text ?? ''
   const isUnderstood = figure
-    ? judge({ response: VALUE, figures: { value: figure }, heard: text }).verdict === 'correct'
+    ? judge({ response: VALUE, figures: { value: figure }, ...hypothesesOf({ text }) }).verdict === 'correct'
     : readCommand(text)?.command === command
   return {
     ...{ shown, text, ...levels },

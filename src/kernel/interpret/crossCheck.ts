@@ -4,6 +4,7 @@ import { sourceAloud, sourceWords } from '../figures/settle.ts'
 import type { Heard } from '../hearing/heard.ts'
 import { spokenWords } from '../hearing/phrases.ts'
 import type { Pack } from '../pack/checklist.ts'
+import { hypothesesOf } from '../response/hypotheses.ts'
 import { readOff } from '../response/readOff.ts'
 import type { EventBody, Evidence } from '../run/core/events.ts'
 import type { Question } from '../run/core/state.ts'
@@ -42,12 +43,6 @@ export function readingOf(
 ): EventBody | undefined {
   const declared = pack.figures.declarations[figure]
   if (!declared || heard.doubt) return undefined
-  const { text, score, alternatives } = heard
-  const value = readOff(declared.spec, {
-    names: [declared.label, ...declared.alsoCalled],
-    heard: text,
-    ...(score !== undefined && { score }),
-    ...(alternatives && { alternatives }),
-  })
+  const value = readOff(declared.spec, [declared.label, ...declared.alsoCalled], hypothesesOf(heard))
   return value === undefined ? undefined : { type: 'stated', source, figure, value, evidence }
 }

@@ -5,11 +5,13 @@
 
 import { hasAnswerShape } from '../hearing/answerShape.ts'
 import type { Heard } from '../hearing/heard.ts'
+import { tokensOf } from '../numbers/tokens.ts'
 import type { Item, Pack } from '../pack/checklist.ts'
 import { figuresFor, findItem, findLine, listById, listsOf, responseOf, saidFigures } from '../pack/place.ts'
 import { specsOf } from '../pack/specs.ts'
 import { type ReadCommand, readCommand } from '../response/commands.ts'
-import { isWhole } from '../response/form.ts'
+import { completenessOf } from '../response/completeness.ts'
+import { hypothesesOf } from '../response/hypotheses.ts'
 import { judge } from '../response/judge.ts'
 import type { JudgeInput, Judgement } from '../response/model.ts'
 import type { EventBody, Evidence } from '../run/core/events.ts'
@@ -196,15 +198,13 @@ function judgeAnswer(pack: Pack, state: RunState, item: Item, heard: Heard): Jud
     challenge: item.challenge,
     response: responseOf(item, state.situation),
     figures,
-    heard: heard.text,
+    ...hypothesesOf(heard),
     phraseology: state.settings.phraseology,
     held,
     begun,
     implausibleBefore: implausible,
     ...namesIn(pack),
     ...(item.states && { states: item.states }),
-    ...(heard.score !== undefined && { score: heard.score }),
-    ...(heard.alternatives && { alternatives: heard.alternatives }),
   })
 }
 
@@ -222,5 +222,5 @@ function isOtherSpeech(pack: Pack, state: RunState, item: Item, judgement: Judge
   const { challenge, states } = item
   const response = responseOf(item, state.situation)
   const specs = specsOf(pack, saidFigures(item, state.situation))
-  return isWhole(response, specs, heard.text, { challenge, ...(states && { states }) }) === 'none'
+  return completenessOf(response, specs, tokensOf(heard.text), { challenge, ...(states && { states }) }) === 'none'
 }

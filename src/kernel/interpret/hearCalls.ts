@@ -2,6 +2,7 @@
 
 import type { Heard } from '../hearing/heard.ts'
 import type { Figure } from '../kinds/kind.ts'
+import { transcriptOf } from '../numbers/tokens.ts'
 import type { Flow, Pack, Watch, WatchCall } from '../pack/checklist.ts'
 import { judge } from '../response/judge.ts'
 import { type Response, responseFrom } from '../response/response.ts'
@@ -17,7 +18,7 @@ const READ_OUT = responseFrom('read the flow | read [me] the steps | next step |
 const VALUE_ALONE = responseFrom('[at] <value> [percent]')
 
 export function isSaid(response: Response, text: string): boolean {
-  return judge({ response, figures: {}, heard: text }).verdict === 'correct'
+  return judge({ response, figures: {}, heard: transcriptOf(text) }).verdict === 'correct'
 }
 
 const onset = (state: RunState, heard: Heard) => Math.max(0, heard.beganAt - state.startedAt)
@@ -61,7 +62,7 @@ function valueHeard(
   const figure = { ...spec, value: min, accept: { min, max } } as Figure
   const ways = isPending ? [say, VALUE_ALONE] : [say]
   for (const response of ways) {
-    const { verdict, parts } = judge({ response, figures: { value: figure }, heard: text })
+    const { verdict, parts } = judge({ response, figures: { value: figure }, heard: transcriptOf(text) })
     const said = parts.find(({ name }) => name === 'value')
     const hasWords = parts.every(({ name, state }) => name === 'value' || state === 'ok')
     if (!hasWords || (verdict !== 'correct' && verdict !== 'negative' && verdict !== 'incomplete')) continue

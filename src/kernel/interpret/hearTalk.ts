@@ -2,17 +2,18 @@
 
 import type { Heard } from '../hearing/heard.ts'
 import { ACKNOWLEDGEMENTS } from '../hearing/talk.ts'
-import { tokensOf } from '../numbers/tokens.ts'
+import { type Transcript, tokensOf, transcriptOf } from '../numbers/tokens.ts'
 import type { Pack } from '../pack/checklist.ts'
 import type { Briefing, Exchange, Turn } from '../pack/exchange.ts'
 import { figuresFor } from '../pack/place.ts'
 import { specsOf } from '../pack/specs.ts'
 import { landmarksOf } from '../response/anchors.ts'
 import { chunksOf } from '../response/chunks.ts'
-import { isWhole } from '../response/form.ts'
+import { completenessOf } from '../response/completeness.ts'
+import { type Hypotheses, hypothesesOf } from '../response/hypotheses.ts'
 import { judge } from '../response/judge.ts'
 import { isNegation } from '../response/lexicon.ts'
-import type { JudgeInput, Judgement } from '../response/model.ts'
+import type { Judgement } from '../response/model.ts'
 import { judgeReadBack, partNames, wholeResponse, withoutAddress } from '../response/readBack.ts'
 import { NOTHING, type Response, responseFrom } from '../response/response.ts'
 import { topicsIn } from '../response/topics.ts'
@@ -97,16 +98,17 @@ function readBackIn(
   const figures = figuresIn(pack, state, wholeResponse(all).figures)
   // Behind another value that the station said, only what is said now counts.
   const before = status === 'said' ? held : []
-  const said = unaddressed(heard, addressOf(exchange))
-  const text =
-    status === 'slipped' ? said.text.replace(/^\s*(negative|confirm|correction|say again)\b[\s,]*/i, '') : said.text
+  const said = unaddressed(hypothesesOf(heard), addressOf(exchange))
+  const body = status === 'slipped' ? withoutObjection(said.heard) : said.heard
   // A bare number is for what is owed: what may be said besides has to be named.
-  const named = new Set(chunksOf(landmarksOf(all, figures), text, new Set()).map(({ element }) => element))
+  const named = new Set(chunksOf(landmarksOf(all, figures), body.tokens, new Set()).map(({ element }) => element))
   const meant = all.filter(
     (element, index) => element.id === 'callSign' || partNames(element).required.size > 0 || named.has(index),
   )
   const judgement = judgeReadBack(meant, {
-    ...inputOf(state, said, text),
+    ...said,
+    heard: body,
+    phraseology: phraseologyOf(state),
     figures,
     held: before,
     begun,
@@ -130,7 +132,8 @@ function callIn(
   const now = callableTurns(exchange, state)
   const later = openTurns(exchange, state).filter((turn) => turn.calls !== undefined && !now.includes(turn))
   const done = exchange.turns.filter((turn) => turn.states && turnState(state, turn.id).status === 'done')
-  const words = new Set(tokensOf(heard.text).map(({ text }) => text))
+  const hypotheses = hypothesesOf(heard)
+  const words = new Set(hypotheses.heard.tokens.map(({ text }) => text))
   const called = (turn: Turn, stage: Stage) => {
     const { held, begun } = turnState(state, turn.id)
     const response = turn.calls ?? NOTHING
@@ -139,7 +142,8 @@ function callIn(
         ? known(pack, state, response.figures)
         : figuresIn(pack, state, response.figures)
     const judgement = judge({
-      ...inputOf(state, heard, heard.text),
+      ...hypotheses,
+      phraseology: phraseologyOf(state),
       response,
       figures,
       held,
@@ -167,19 +171,24 @@ function callIn(
   return transmitted(state, best.turn, 'call', doubted(best.judgement, heard), best.figures, evidence)
 }
 
-function inputOf(state: RunState, heard: Heard, text: string): Omit<JudgeInput, 'response' | 'figures'> {
+/** The words of a list are nobody's on the radio. */
+const phraseologyOf = ({ settings: { phraseology } }: RunState) =>
+  phraseology === 'verbatim' ? 'standard' : phraseology
+
+/** All that the ear made of it, without the name that is addressed. */
+function unaddressed({ heard, alternatives }: Hypotheses, name: string): Hypotheses {
   return {
-    heard: text,
-    phraseology: state.settings.phraseology === 'verbatim' ? 'standard' : state.settings.phraseology,
-    ...(heard.score !== undefined && { score: heard.score }),
-    ...(heard.alternatives && { alternatives: heard.alternatives }),
+    heard: withoutAddress(heard, name),
+    ...(alternatives && { alternatives: alternatives.map((one) => withoutAddress(one, name)) }),
   }
 }
 
-/** Both looks of the ear without the name that is addressed. */
-function unaddressed(heard: Heard, name: string): Heard {
-  const without = <T extends { readonly text: string }>(one: T): T => ({ ...one, text: withoutAddress(one.text, name) })
-  return { ...without(heard), ...(heard.alternatives && { alternatives: heard.alternatives.map(without) }) }
+/** Words by which a pilot takes up what a controller has just said. */
+const OBJECTIONS = [['negative'], ['confirm'], ['correction'], ['say', 'again']]
+
+function withoutObjection<T extends Transcript>(heard: T): T {
+  const found = OBJECTIONS.find((words) => words.every((word, index) => heard.tokens[index]?.text === word))
+  return found ? { ...heard, tokens: heard.tokens.slice(found.length) } : heard
 }
 
 function figuresIn(pack: Pack, state: RunState, names: readonly string[]) {
@@ -212,7 +221,9 @@ function doubted(judgement: Judgement, heard: Heard): Judgement {
 function isOther(pack: Pack, response: Response, states: Turn['states'], judgement: Judgement, heard: Heard): boolean {
   if (judgement.verdict === 'command') return true
   if (heard.by === 'typed' || judgement.verdict !== 'sayAgain' || judgement.because !== 'notUnderstood') return false
-  return isWhole(response, specsOf(pack, response.figures), heard.text, states ? { states } : {}) === 'none'
+  return (
+    completenessOf(response, specsOf(pack, response.figures), tokensOf(heard.text), states ? { states } : {}) === 'none'
+  )
 }
 
 /** Topics of a briefing in what was said, or its end. */
@@ -231,7 +242,7 @@ export function briefingHeard(
     state,
     topics.flatMap(({ say }) => say.flatMap((response) => response.figures)),
   )
-  const named = topicsIn(topics, figures, heard.text)
+  const named = topicsIn(topics, figures, transcriptOf(heard.text))
   if (Object.keys(named.topics).length > 0) {
     return { type: 'briefed', briefing: briefing.id, evidence, ...named, ...(ends && { ends }) }
   }
@@ -246,7 +257,7 @@ function endsWith(ends: Briefing['ends'], text: string): boolean {
   const tokens = tokensOf(text)
   for (let from = tokens.length - 1; from >= 0 && from >= tokens.length - LONGEST_END; from--) {
     if (isNegation(tokens[from]?.text ?? '')) return false
-    const heard = text.toLowerCase().slice(tokens[from]?.start)
+    const heard = { text, tokens: tokens.slice(from) }
     if (judge({ response: ends, figures: {}, heard }).verdict === 'correct') {
       return !isNegation(tokens[from - 1]?.text ?? '')
     }

@@ -68,6 +68,21 @@ export function tokensOf(text: string): readonly Token[] {
   return tokens
 }
 
+/** Words as they were heard or typed, cut into tokens once. Fewer tokens than the text has are a part of it. */
+export interface Transcript {
+  readonly text: string
+  readonly tokens: readonly Token[]
+}
+
+export const transcriptOf = (text: string): Transcript => ({ text, tokens: tokensOf(text) })
+
+/** One after the other. */
+export function joined(first: Transcript, second: Transcript): Transcript {
+  const shift = first.text.length + 1
+  const later = second.tokens.map((token) => ({ ...token, start: token.start + shift, end: token.end + shift }))
+  return { text: `${first.text} ${second.text}`, tokens: [...first.tokens, ...later] }
+}
+
 /** True where the token is or may be part of a number; words that only sound like one are not. */
 export function isNumberToken(token: Token): boolean {
   const { number } = token

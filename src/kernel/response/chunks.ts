@@ -3,15 +3,14 @@
  * one value of a part, so that a second value is a second piece. Which piece is whose follows from wordings and kinds.
  */
 
-import { isLittle, isNumberToken, type Token, tokensOf } from '../numbers/tokens.ts'
+import { isLittle, isNumberToken, type Token } from '../numbers/tokens.ts'
 import type { Anchor, Landmarks, Owner } from './anchors.ts'
 import { HARMLESS } from './lexicon.ts'
 
 export interface Chunk {
   /** Place of its element; -1 for what stands before any element's own words. */
   readonly element: number
-  readonly text: string
-  readonly words: readonly string[]
+  readonly tokens: readonly Token[]
 }
 
 interface Cut {
@@ -23,8 +22,7 @@ interface Cut {
 }
 
 /** `held` are the places of elements that an earlier breath said. */
-export function chunksOf(landmarks: Landmarks, text: string, held: ReadonlySet<number>): Chunk[] {
-  const tokens = tokensOf(text)
+export function chunksOf(landmarks: Landmarks, tokens: readonly Token[], held: ReadonlySet<number>): Chunk[] {
   let cuts: Cut[] = [{ element: -1, tokens: [], since: 0, parts: new Set() }]
   // "Correction", and little words behind it, until it is known what they go with.
   let waiting: Token[] = []
@@ -49,13 +47,7 @@ export function chunksOf(landmarks: Landmarks, text: string, held: ReadonlySet<n
     at += own.length
   }
   cuts.at(-1)?.tokens.push(...waiting)
-  return cuts
-    .filter((cut) => cut.tokens.length > 0)
-    .map(({ element, tokens: said }) => ({
-      element,
-      text: textOf(said, text),
-      words: said.map((each) => each.text),
-    }))
+  return cuts.filter((cut) => cut.tokens.length > 0)
 }
 
 /** The longest anchor that begins here, unless it goes on with the value under way. */
@@ -144,15 +136,4 @@ function ownerOf(
     if (owner) return owner
   }
   return owners[0]
-}
-
-/** As it was written, without what lies between tokens that were parted. */
-function textOf(tokens: readonly Token[], text: string): string {
-  let written = ''
-  let end = -1
-  for (const token of tokens) {
-    written += `${written === '' || token.start === end ? '' : ' '}${text.slice(token.start, token.end)}`
-    end = token.end
-  }
-  return written
 }

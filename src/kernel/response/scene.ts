@@ -12,7 +12,6 @@ import { numberWords } from '../numbers/words.ts'
 import { HARMLESS, isNegation, isStateWord, KIND_NOUNS, opposites, otherForms } from './lexicon.ts'
 import { type FigureSlot, type Path, type Phrase, phraseOf, type WordSlot } from './path.ts'
 import { phraseStatesOf } from './phraseStates.ts'
-import type { Response } from './response.ts'
 import { type Nearer, nearerTo } from './wording.ts'
 
 export interface KnownPhrase {
@@ -178,7 +177,13 @@ function nameWords(name: string): string[] {
     .filter((word) => word.length > 1)
 }
 
-function makeScene(path: Path, all: Specs, states: readonly (readonly string[])[], challenge: readonly Token[]): Scene {
+/** Makes what is known of one path. */
+export function makeScene(
+  path: Path,
+  all: Specs,
+  states: readonly (readonly string[])[],
+  challenge: readonly Token[],
+): Scene {
   const specs = path.map((slot) =>
     slot.type === 'figure' && Object.hasOwn(all, slot.figure) ? all[slot.figure] : undefined,
   )
@@ -216,61 +221,4 @@ export function hasRole(scene: Scene, token: Token, role: Affix['role']): boolea
 /** True where the token is or may be part of one of the scene's values. */
 export function isValueToken(scene: Scene, token: Token): boolean {
   return scene.specs.some((spec) => spec !== undefined && isValueWord(token, spec))
-}
-
-/** Scenes of one response with what else they depend on. */
-interface Made {
-  readonly specs: readonly (KindSpec | undefined)[]
-  readonly states: readonly (readonly string[])[]
-  readonly challenge: readonly Token[]
-  readonly scenes: readonly Scene[]
-}
-
-/** An item of a pack has one challenge and one set of kinds; more only comes from outside, line by line. */
-const MOST_KEPT = 60
-const made = new WeakMap<Response, Made[]>()
-
-/** The scenes of a response, one for each path. Made once for each response with its kinds, states and challenge. */
-export function scenesFor(
-  response: Response,
-  specs: Specs,
-  states: readonly (readonly string[])[],
-  challenge: readonly Token[],
-): readonly Scene[] {
-  const own = response.figures.map((name) => (Object.hasOwn(specs, name) ? specs[name] : undefined))
-  const kept = made.get(response) ?? []
-  const known = kept.find(
-    (one) =>
-      one.challenge.length === challenge.length &&
-      one.challenge.every(({ text }, index) => text === challenge[index]?.text) &&
-      isAlike(one.states, states) &&
-      one.specs.every((spec, index) => isSameShape(spec, own[index])),
-  )
-  if (known) return known.scenes
-  const scenes = response.paths.map((path) => makeScene(path, specs, states, challenge))
-  if (kept.length >= MOST_KEPT) kept.length = 0
-  kept.push({ specs: own, states, challenge, scenes })
-  made.set(response, kept)
-  return scenes
-}
-
-/** What of a figure is its value, and nothing of its kind. */
-const VALUE_FIELDS: ReadonlySet<string> = new Set(['value', 'accept'])
-
-function isSameShape(one: KindSpec | undefined, other: KindSpec | undefined): boolean {
-  if (one === other) return true
-  if (one?.kind !== other?.kind || !one || !other) return false
-  const names = Object.keys({ ...one, ...other }).filter((name) => !VALUE_FIELDS.has(name)) as (keyof KindSpec)[]
-  return names.every((name) => isAlike(one[name], other[name]))
-}
-
-/** Equal in all that they hold. */
-function isAlike(one: unknown, other: unknown): boolean {
-  if (Object.is(one, other)) return true
-  if (typeof one !== 'object' || typeof other !== 'object' || !one || !other) return false
-  const [names, others] = [Object.keys(one), Object.keys(other)]
-  return (
-    names.length === others.length &&
-    names.every((name) => isAlike(one[name as keyof typeof one], other[name as keyof typeof other]))
-  )
 }

@@ -1,10 +1,12 @@
 import { describe, expect, it, vi } from 'vitest'
 import type { Figures } from '../../../src/kernel/kinds/kind.ts'
+import { transcriptOf } from '../../../src/kernel/numbers/tokens.ts'
 import { judgeReadBack, statesOf } from '../../../src/kernel/response/readBack.ts'
 import { responseFrom } from '../../../src/kernel/response/response.ts'
 import type { SpokenElement } from '../../../src/kernel/response/spokenElement.ts'
 import type { Random } from '../../corpus/case.ts'
 import { sourceOf } from '../../corpus/demoTransmissions.ts'
+import { withTokens } from '../../corpus/judgeText.ts'
 import {
   CHECK_SEED,
   judgementOf,
@@ -31,7 +33,8 @@ const FIGURES: Figures = {
   runway: { kind: 'runway', value: '27L' },
 }
 const WHOLE = 'cleared to corrie climb five thousand squawk four two seven one hold short runway two seven left'
-const read = (heard: string, more = {}) => judgeReadBack(ELEMENTS, { figures: FIGURES, heard, ...more })
+const read = (heard: string, more = {}) =>
+  judgeReadBack(ELEMENTS, { figures: FIGURES, ...withTokens({ heard, ...more }) })
 
 describe('a read-back', () => {
   it.each([
@@ -89,7 +92,7 @@ describe('a read-back', () => {
     const figures: Figures = { ...FIGURES, departing: { kind: 'runway', value: '09' } }
     const held = ['limit', 'level', 'squawk', 'departing']
     const state = (heard: string) => {
-      const judgement = judgeReadBack(both, { figures, heard, held })
+      const judgement = judgeReadBack(both, { figures, heard: transcriptOf(heard), held })
       const { hold, departing } = statesOf(both, judgement)
       return `${judgement.verdict} ${hold} ${departing}`
     }

@@ -1,32 +1,38 @@
 /**
- * Whether an answer is whole in form: all required parts have been said, right or wrong. It gets kinds and never
- * values, so that the pause after an answer cannot depend on whether the answer is right (law 2).
+ * How much of an answer has been said: none of it, some, or every required part, right or wrong. It gets kinds and never
+ * values, so nothing that follows from it can depend on whether the answer is right (law 2).
+ *
+ * It knows the response: the runner asks it whether speech was meant for the open item at all. `hearing/form.ts` knows only
+ * shapes and counts, since nothing else reaches the ear, and says after which pause an answer may be over.
  */
 
 import type { Specs } from '../kinds/kind.ts'
-import { tokensOf } from '../numbers/tokens.ts'
+import type { Token } from '../numbers/tokens.ts'
+import { type AskedWith, askedFor } from './asked.ts'
 import { isPlausible } from './assign.ts'
 import { type Bound, bind } from './bind.ts'
 import { withoutChallenge } from './challenge.ts'
 import type { Response } from './response.ts'
 import { scan } from './scan.ts'
-import { type Scene, scenesFor } from './scene.ts'
+import type { Scene } from './scene.ts'
 
-export interface FormOptions {
-  readonly challenge?: string
-  readonly states?: readonly (readonly string[])[]
+export interface CompletenessOptions extends AskedWith {
   readonly held?: readonly string[]
 }
 
-export type Form = 'none' | 'half' | 'whole'
+export type Completeness = 'none' | 'half' | 'whole'
 
 /** `none`: nothing of the item yet; `half`: begun; `whole`: every required part was said. Never throws. */
-export function isWhole(response: Response, specs: Specs, text: string, options: FormOptions = {}): Form {
-  const { challenge = '', states = [], held = [] } = options
-  const echoed = challenge === '' ? [] : tokensOf(challenge)
-  const body = withoutChallenge(tokensOf(text), echoed)
-  const heldParts = new Set(held)
-  const forms = scenesFor(response, specs, states, echoed).map((scene) => {
+export function completenessOf(
+  response: Response,
+  specs: Specs,
+  tokens: readonly Token[],
+  options: CompletenessOptions = {},
+): Completeness {
+  const asked = askedFor(response, specs, options)
+  const body = withoutChallenge(tokens, asked.challenge)
+  const heldParts = new Set(options.held)
+  const all = asked.scenes.map((scene) => {
     const bound = bind(
       scene,
       [
@@ -37,12 +43,12 @@ export function isWhole(response: Response, specs: Specs, text: string, options:
       ],
       heldParts,
     )
-    return formOf(scene, bound, heldParts)
+    return completenessOfScene(scene, bound, heldParts)
   })
-  return forms.includes('whole') ? 'whole' : forms.includes('half') ? 'half' : 'none'
+  return all.includes('whole') ? 'whole' : all.includes('half') ? 'half' : 'none'
 }
 
-function formOf(scene: Scene, bound: Bound, held: ReadonlySet<string>): Form {
+function completenessOfScene(scene: Scene, bound: Bound, held: ReadonlySet<string>): Completeness {
   let whole = true
   let some = false
   scene.path.forEach((slot, index) => {

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import type { Specs } from '../../../src/kernel/kinds/kind.ts'
-import { isWhole } from '../../../src/kernel/response/form.ts'
+import { tokensOf } from '../../../src/kernel/numbers/tokens.ts'
+import { completenessOf } from '../../../src/kernel/response/completeness.ts'
 import { responseFrom } from '../../../src/kernel/response/response.ts'
 
 const TRIM: Specs = { trim: { kind: 'trim', decimals: 1, axis: 'pitch' } }
@@ -23,12 +24,14 @@ describe('an answer is whole when all its parts were said, right or wrong', () =
     ['(armed | on)', {}, 'spoilers', 'none'],
     ['full left {left} full right {right}', {}, 'full left', 'half'],
   ] as const)('%s, %o, "%s": %s', (response, specs, text, form) => {
-    expect(isWhole(responseFrom(response), specs, text, { challenge: 'takeoff trim' })).toBe(form)
+    expect(completenessOf(responseFrom(response), specs, tokensOf(text), { challenge: 'takeoff trim' })).toBe(form)
   })
 
   it('parts held from an earlier breath count', () => {
     expect(
-      isWhole(responseFrom('V one <v1> rotate <vr> V two <v2>'), SPEEDS, 'one three eight', { held: ['v1', 'vr'] }),
+      completenessOf(responseFrom('V one <v1> rotate <vr> V two <v2>'), SPEEDS, tokensOf('one three eight'), {
+        held: ['v1', 'vr'],
+      }),
     ).toBe('whole')
   })
 })
