@@ -14,10 +14,10 @@ export type Reaction = (typeof REACTIONS)[number]
 export type Reactions = readonly { readonly kind: Reaction; readonly during: string; readonly text: string }[]
 
 /** Nobody did or said any of it but the room. */
-const NO_VERDICT: ReadonlySet<EventType> = new Set(['overheard', 'voided', 'silent', 'timeUp', 'watchDue'])
+const NO_VERDICT: ReadonlySet<RunEvent['type']> = new Set(['overheard', 'voided', 'silent', 'timeUp', 'watchDue'])
 
 /** What is spoken upon these is about what was heard. */
-const ANSWERED: ReadonlySet<EventType> = new Set(['answered', 'transmitted', 'voided'])
+const ANSWERED: ReadonlySet<RunEvent['type']> = new Set(['answered', 'transmitted', 'voided'])
 
 export async function reactionsTo(seat: Seat, sounds: Iterable<Sound>): Promise<Reactions> {
   const found: { kind: Reaction; during: string; text: string }[] = []

@@ -8,7 +8,8 @@
  */
 
 import type { Heard } from '../../kernel/hearing/heard.ts'
-import { evidenceOf, happeningFor } from '../../kernel/interpret/hear.ts'
+import { interpret } from '../../kernel/interpret/interpret.ts'
+import { evidenceOf } from '../../kernel/interpret/utterance.ts'
 import type { Pack } from '../../kernel/pack/checklist.ts'
 import type { Effect, EventBody, Evidence, RunEvent } from '../../kernel/run/core/events.ts'
 import { LOG_VERSION, type Replayed } from '../../kernel/run/core/readLog.ts'
@@ -90,11 +91,9 @@ export function createDispatch({ pack, record, clock, changed, perform, ...parts
   }
 
   async function judge(heard: Heard): Promise<void> {
-    const body = happeningFor(pack, state, heard)
-    await commit(body)
-    const isLate = body.type === 'commanded' && body.command === 'correction' && body.argument
-    // "Correction, five point two": the item before is open again, and this is its answer.
-    if (isLate) await commit(happeningFor(pack, state, { ...heard, text: isLate, order: state.order }))
+    const { event, rest } = interpret(pack, state, heard)
+    await commit(event)
+    if (rest) await judge({ ...rest, order: state.order })
   }
 
   return {

@@ -6,7 +6,7 @@
 import type { Hearable, Vocabulary } from '../../kernel/hearing/hearable.ts'
 import type { Heard } from '../../kernel/hearing/heard.ts'
 import type { Figure, KindSpec } from '../../kernel/kinds/kind.ts'
-import { tokensOf } from '../../kernel/numbers/tokens.ts'
+import { tokensOf, transcriptOf } from '../../kernel/numbers/tokens.ts'
 import { type Command, LISTENED_FOR, readCommand } from '../../kernel/response/commands.ts'
 import { hypothesesOf } from '../../kernel/response/hypotheses.ts'
 import { judge } from '../../kernel/response/judge.ts'
@@ -80,7 +80,7 @@ export function lineHeard(line: SoundLine, heard: Heard | undefined, levels: Lev
   const text = heard?.text ?? ''
   const isUnderstood = figure
     ? judge({ response: VALUE, figures: { value: figure }, ...hypothesesOf({ text }) }).verdict === 'correct'
-    : readCommand(text)?.command === command
+    : readCommand(transcriptOf(text))?.command === command
   return {
     ...{ shown, text, ...levels },
     isUnderstood: isUnderstood && heard?.doubt === undefined,

@@ -4,7 +4,7 @@
  * debrief has of it in `run/debrief/`: tables by the same names, so that a new command is missing where it is missing.
  */
 
-import { type Token, tokensOf } from '../numbers/tokens.ts'
+import { type Token, type Transcript, textOf, tokensOf } from '../numbers/tokens.ts'
 import { HARMLESS, HESITATIONS } from './lexicon.ts'
 
 export interface ReadCommand {
@@ -65,8 +65,6 @@ function opening(
   }
 }
 
-const textFrom = ([first]: readonly Token[], text: string) => (first ? text.slice(first.start).trim() : '')
-
 const about = (argument: string | undefined) => (argument === undefined ? undefined : { argument })
 
 /** Why an item is passed, with the ways to say it: first what Otherseat itself says and shows. */
@@ -96,7 +94,8 @@ const WORDINGS = {
   ),
   continue: phrases(['continue', 'go on'], ['go ahead', 'resume', 'ready to continue', 'carry on']),
   disregard: phrases(['disregard'], ['disregard that', 'disregard my last', 'disregard last']),
-  correction: opening('correction', ['correction'], (rest, { text }) => ({ argument: textFrom(rest, text) })),
+  // What is corrected follows from where the run is: `interpret` takes the word off the head of an utterance.
+  correction: { listenedFor: ['correction'], read: () => undefined },
   whatIsLeft: phrases(
     ['what is left', "what's left"],
     [
@@ -112,9 +111,7 @@ const WORDINGS = {
   leaveOpen: phrases(['leave it open', 'leave open'], ['leave this open', 'leave that open', 'leave item open']),
   pass: opening('pass', ['pass', ...SPOKEN_REASONS, ...SPOKEN_REASONS.map((reason) => `pass ${reason}`)], passIn),
   confirm: opening('confirm', [], (rest, _, { confirmable }) => about(named(rest, confirmable))),
-  remark: opening('remark', ['remark'], (rest, { text }) => ({
-    argument: rest[0] ? text.slice(rest[0].start).trim() : '',
-  })),
+  remark: opening('remark', ['remark'], (rest, { text }) => ({ argument: textOf({ text, tokens: rest }) })),
   radioCheck: phrases(['radio check'], ['how do you read', 'do you read', 'do you read me', 'do you hear me']),
   call: { listenedFor: [], read: ({ tokens }, { lists }) => about(called(tokens, lists)) },
   affirm: atQuestion(['affirm'], ['affirmative', 'yes', 'affirm that']),
@@ -150,12 +147,7 @@ function bare(tokens: readonly Token[]): readonly Token[] {
 }
 
 /** A whole utterance as a command, or undefined. Never throws. */
-export function readCommand(text: string, names: CommandNames = {}): ReadCommand | undefined {
-  return commandOf(tokensOf(text), text, names)
-}
-
-/** The same for tokens; `text` is where a remark's own words are taken from. */
-export function commandOf(all: readonly Token[], text: string, names: CommandNames): ReadCommand | undefined {
+export function readCommand({ text, tokens: all }: Transcript, names: CommandNames = {}): ReadCommand | undefined {
   const tokens = bare(all)
   if (tokens.length === 0 || tokens.length > LONGEST) return undefined
   const said = { tokens, squeezed: squeezedTokens(tokens), text }

@@ -8,7 +8,7 @@ import { isNumberToken, joined, type Token, type Transcript, transcriptOf } from
 import { type Asked, askedFor } from './asked.ts'
 import { bind } from './bind.ts'
 import { withoutChallenge } from './challenge.ts'
-import { commandOf } from './commands.ts'
+import { readCommand } from './commands.ts'
 import { equallyLikely, type Hypotheses } from './hypotheses.ts'
 import { HARMLESS, HESITATIONS, isNegation, isStateWord } from './lexicon.ts'
 import type { JudgeInput, Judgement } from './model.ts'
@@ -99,12 +99,12 @@ function isRefusal(body: readonly Token[]): boolean {
 }
 
 /** Words of command count where the answer is not one to the item. */
-function command(input: JudgeInput, { text, tokens }: Transcript, account: Account | undefined): Judgement | undefined {
+function command(input: JudgeInput, heard: Transcript, account: Account | undefined): Judgement | undefined {
   if (account?.judgement.parts.some((part) => part.kind === 'word' && part.state === 'wrong')) return undefined
-  const whole = commandOf(tokens, text.toLowerCase(), input)
-  if (whole && whole.command !== 'correction') return { verdict: 'command', ...whole, parts: [] }
+  const whole = readCommand(heard, input)
+  if (whole) return { verdict: 'command', ...whole, parts: [] }
   if (!account?.commanded || account.whole) return undefined
-  const words = tokens.map((token) => token.text).join(' ')
+  const words = heard.tokens.map(({ text }) => text).join(' ')
   const inside = /stand ?by/.test(words) ? 'standBy' : /say again/.test(words) ? 'sayAgain' : undefined
   return inside && { verdict: 'command', command: inside, parts: [] }
 }

@@ -1,6 +1,6 @@
 /** Runs of the demo pack, or of parts of it, that leave every state as it was: from each one many ways can be tried. */
 
-import { happeningFor } from '../../../src/kernel/interpret/hear.ts'
+import { interpret } from '../../../src/kernel/interpret/interpret.ts'
 import type { Value } from '../../../src/kernel/kinds/kind.ts'
 import type { Activity, Pack } from '../../../src/kernel/pack/checklist.ts'
 import type { Effect, EventBody, RunEvent, RunSettings, Slip } from '../../../src/kernel/run/core/events.ts'
@@ -22,7 +22,9 @@ export function happen({ pack, state }: Flown, body: EventBody): Flown {
 /** As the pilot says it. */
 export function hear(run: Flown, text: string): Flown {
   const heard = { text, by: 'typed', order: run.state.order, beganAt: 0, endedAt: 0 } as const
-  return happen(run, happeningFor(run.pack, run.state, heard))
+  const { event, rest } = interpret(run.pack, run.state, heard)
+  const next = happen(run, event)
+  return rest ? hear(next, rest.text) : next
 }
 
 /** Roles and texts of the last step. */

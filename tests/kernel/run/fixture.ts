@@ -1,5 +1,7 @@
 /** A small invented pack and a run on it, for the runner's tests: two lists, a line, a value, a word, both seats. */
 
+import type { Heard } from '../../../src/kernel/hearing/heard.ts'
+import { interpret } from '../../../src/kernel/interpret/interpret.ts'
 import type { Item, Pack } from '../../../src/kernel/pack/checklist.ts'
 import { findItem } from '../../../src/kernel/pack/place.ts'
 import type { Judgement } from '../../../src/kernel/response/model.ts'
@@ -119,6 +121,8 @@ export interface TestRun {
   /** Answers the open item (or a named one) with a verdict. */
   answer(verdict: Judgement['verdict'], more?: Partial<Judgement>, id?: string): TestRun
   command(command: RunCommand, argument?: string): TestRun
+  /** As the pilot says or types it. */
+  hear(text: string, more?: Partial<Heard>): TestRun
   /** Lets time pass before the next body, beside the second that each takes. */
   pass(ms: number): TestRun
   said(): string
@@ -165,6 +169,12 @@ export function testRun(pack: Pack = PACK): TestRun {
         evidence: TYPED,
         ...(argument !== undefined && { argument }),
       })
+    },
+    hear(text, more = {}) {
+      const heard: Heard = { text, by: 'voice', order: run.state.order, beganAt: 0, endedAt: 0, ...more }
+      const { event, rest } = interpret(pack, run.state, heard)
+      run.happen(event)
+      return rest ? run.hear(rest.text, more) : run
     },
     said: () => run.effects.flatMap((effect) => (effect.type === 'speak' ? [effect.text] : [])).join(' '),
   }

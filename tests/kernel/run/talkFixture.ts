@@ -1,7 +1,7 @@
 /** An invented departure's talk in small, flown through the app's own hearing: clearance, ground crew, order, briefing, taxi. */
 
 import type { Heard } from '../../../src/kernel/hearing/heard.ts'
-import { happeningFor } from '../../../src/kernel/interpret/hear.ts'
+import { interpret } from '../../../src/kernel/interpret/interpret.ts'
 import type { Pack } from '../../../src/kernel/pack/checklist.ts'
 import type { Element, Turn, Wording } from '../../../src/kernel/pack/exchange.ts'
 import { parseTemplate } from '../../../src/kernel/pack/template.ts'
@@ -208,7 +208,9 @@ export function talkRun(script: Script = SAID, pack: Pack = TALK): TalkRun {
     },
     hear(text, more = {}) {
       const heard: Heard = { text, by: 'typed', order: run.state.order, beganAt: 0, endedAt: 0, ...more }
-      return run.happen(happeningFor(pack, run.state, heard))
+      const { event, rest } = interpret(pack, run.state, heard)
+      run.happen(event)
+      return rest ? run.hear(rest.text, more) : run
     },
     said: () => run.effects.flatMap((effect) => (effect.type === 'speak' ? [`${effect.role}: ${effect.text}`] : [])),
   }

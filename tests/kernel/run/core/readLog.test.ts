@@ -32,9 +32,9 @@ const DEPARTURE = await flown('tests/cli/answers/departure.txt', 'checklists/mar
 const TALK = await flown('tests/cli/answers/talk.txt', 'tests/cli/answers/talk.yaml', 7)
 
 const lines = (events: readonly unknown[]) => events.map((event) => `${JSON.stringify(event)}\n`).join('')
-const at = (type: EventType) => DEPARTURE.findIndex((event) => event.type === type)
+const at = (type: RunEvent['type']) => DEPARTURE.findIndex((event) => event.type === type)
 /** The departure with the first event of a type changed. */
-const changed = (type: EventType, change: object): unknown[] =>
+const changed = (type: RunEvent['type'], change: object): unknown[] =>
   DEPARTURE.map((event, index) => (index === at(type) ? { ...event, ...change } : event))
 
 describe('a log as it was written', () => {

@@ -138,14 +138,36 @@ describe('silence', () => {
 })
 
 describe('passing an item', () => {
-  it('asks for a reason and for affirm', () => {
-    const run = begun().happen(call('load')).command('pass')
-    expect(run.said()).toContain('Say the reason')
-    run.command('pass', 'notFitted')
-    expect(run.said()).toBe('Pass, takeoff trim, not fitted. Affirm?')
+  const asked = () => begun().happen(call('load')).hear('pass')
+
+  it.each(['voice', 'typed'] as const)('asks for a reason and for affirm (%s)', (by) => {
+    const run = begun().happen(call('load')).hear('pass', { by })
+    expect(run.said()).toBe("Say the reason, not fitted, simulator fault, instructor's word, training.")
+    expect(run.hear('not fitted', { by }).said()).toBe('Pass, takeoff trim, not fitted. Affirm?')
     expect(run.state.items['load.trim']?.status).toBe('open')
-    run.command('affirm')
-    expect(run.state.items['load.trim']).toMatchObject({ status: 'passed', reason: 'notFitted' })
+    expect(run.hear('affirm', { by }).said()).toBe('Takeoff trim passed. Flap?')
+    expect(run.state.items['load.trim']).toMatchObject({ status: 'passed', reason: 'notFitted', by })
+  })
+
+  it('takes the reason in the same breath', () => {
+    expect(begun().happen(call('load')).hear('pass, simulator fault').said()).toBe(
+      'Pass, takeoff trim, simulator fault. Affirm?',
+    )
+  })
+
+  it.each(['negative', 'disregard'])('is left by "%s", at the reason as at affirm', (text) => {
+    for (const run of [asked(), asked().hear('training')]) {
+      expect(run.hear(text).said()).toBe('Takeoff trim?')
+      expect(run.state).toMatchObject({ question: undefined, floor: { item: 'load.trim' } })
+      expect(run.hear('five point two up').state.items['load.trim']?.status).toBe('done')
+    }
+  })
+
+  it('takes nothing else for a reason, and asks once more on request', () => {
+    const run = asked().hear('five point two up').hear('affirm')
+    expect(run.said()).toMatch(/^Say the reason/)
+    expect(run.hear('say again').said()).toMatch(/^Say the reason/)
+    expect(run.state).toMatchObject({ question: { about: 'passReason' }, floor: { item: 'load.trim' } })
   })
 })
 

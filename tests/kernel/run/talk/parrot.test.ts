@@ -8,7 +8,7 @@ import { type Revised, revisedBy, withoutGiven } from '../../../../src/app/run/r
 import { compute, figureOf } from '../../../../src/kernel/figures/compute.ts'
 import type { Departure } from '../../../../src/kernel/figures/deal.ts'
 import type { FigureSet, Inputs } from '../../../../src/kernel/figures/model.ts'
-import { happeningFor } from '../../../../src/kernel/interpret/hear.ts'
+import { interpret } from '../../../../src/kernel/interpret/interpret.ts'
 import { showValue } from '../../../../src/kernel/kinds/table.ts'
 import type { Item, Pack } from '../../../../src/kernel/pack/checklist.ts'
 import type { Exchange, Turn } from '../../../../src/kernel/pack/exchange.ts'
@@ -16,7 +16,7 @@ import { figuresFor, itemsOf, listsOf, responseOf } from '../../../../src/kernel
 import type { Judgement } from '../../../../src/kernel/response/model.ts'
 import { statesOf } from '../../../../src/kernel/response/readBack.ts'
 import { sayResponse } from '../../../../src/kernel/response/sentence.ts'
-import type { RunEvent, Script } from '../../../../src/kernel/run/core/events.ts'
+import type { EventBody, Script } from '../../../../src/kernel/run/core/events.ts'
 import type { RunState } from '../../../../src/kernel/run/core/state.ts'
 import { emptyRun } from '../../../../src/kernel/run/core/step.ts'
 import { stationWords } from '../../../../src/kernel/run/talk/radio.ts'
@@ -80,9 +80,9 @@ function flown(pack: Pack, { departure, script, revisions }: Flight): { before: 
 /** What a run makes of words said at one of its items, wherever it is. */
 function judged({ pack, state }: Flown, list: string, item: string, text: string): Judgement {
   const at: RunState = { ...state, floor: { at: 'item', list, item }, question: undefined }
-  const body = happeningFor(pack, at, { text, by: 'typed', order: state.order, beganAt: 0, endedAt: 0 })
-  if (body.type !== 'answered') throw new Error(`"${text}" at ${item} is ${body.type}`)
-  return body.judgement
+  const { event } = interpret(pack, at, { text, by: 'typed', order: state.order, beganAt: 0, endedAt: 0 })
+  if (event.type !== 'answered') throw new Error(`"${text}" at ${item} is ${event.type}`)
+  return event.judgement
 }
 
 /** An answer in the item's own words with these values. */
@@ -205,16 +205,16 @@ describe('in dealt departures with stations, after the final figures came in', (
         expect(called.state.turns[id]?.status, told).toBe('said')
         const text = readBack(part, turn, before.state)
         const heard = { text, by: 'typed', order: called.state.order, beganAt: 0, endedAt: 0 } as const
-        const body = happeningFor(part, called.state, heard) as RunEvent<'transmitted'>
-        expect(body.type, `${told}: "${text}"`).toBe('transmitted')
+        const event = interpret(part, called.state, heard).event as EventBody<'transmitted'>
+        expect(event.type, `${told}: "${text}"`).toBe('transmitted')
         const elements = turn.elements.flatMap(({ id: name, readBack: own }) =>
           own ? [{ id: name, response: own.icao }] : [],
         )
-        const states = statesOf(elements, body.judgement)
+        const states = statesOf(elements, event.judgement)
         const wrong = Object.keys(states).filter((name) => states[name] === 'wrong')
         const other = Object.keys(heardNow ?? {}).filter((name) => heardBefore?.[name] !== heardNow?.[name])
         expect(wrong.sort(), `${told}: "${text}"`).toEqual(other.sort())
-        expect(body.judgement.verdict, `${told}: "${text}"`).toBe(other.length > 0 ? 'negative' : 'correct')
+        expect(event.judgement.verdict, `${told}: "${text}"`).toBe(other.length > 0 ? 'negative' : 'correct')
         // The station does not let it pass either.
         const answered = hear(called, text)
         expect(answered.state.turns[id]?.status === 'done', told).toBe(other.length === 0)

@@ -1,0 +1,15 @@
+/** Words that were begun before the present floor was taken, or before figures changed on it: they are judged against nothing. */
+
+import type { EventBody } from '../run/core/events.ts'
+import { overheard, type Utterance } from './utterance.ts'
+
+export const isLate = ({ heard, state }: Utterance): boolean => heard.order < state.floorOrder
+
+export function lateWords(utterance: Utterance): EventBody {
+  const { state, evidence } = utterance
+  const { floor } = state
+  const isRevised = state.revisedOrder === state.floorOrder
+  const item = isRevised ? state.revisedItem : floor.at === 'item' ? floor.item : undefined
+  if (item === undefined) return overheard(utterance)
+  return { type: 'voided', item, evidence, because: isRevised ? 'figuresChanged' : 'late' }
+}
