@@ -24,6 +24,7 @@ export interface PackSummary {
 
 /** Why a run that was left in the middle can be neither gone on with nor ended here. */
 export interface RunBlocked {
+  readonly runId: string
   /** Its log cannot be read; another tab has it on; another tab has ended it since. */
   readonly because: 'unreadable' | 'elsewhere' | 'ended'
   /** What is wrong with the log, in one line; empty where nothing is. */

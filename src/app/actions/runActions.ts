@@ -38,6 +38,8 @@ export function runActions(parts: ControllerParts, controller: RunController, wa
       try {
         wake()
         const session = controller.session()
+        // Figures for a run that a bug has stopped take it up again.
+        if (session?.state().status === 'stopped') await session.resume()
         await (session ? session.enter(draft) : controller.begin(pack, draft))
         store.setState({ screen: 'run' })
       } finally {
@@ -53,8 +55,8 @@ export function runActions(parts: ControllerParts, controller: RunController, wa
       if (id === undefined || (await controller.end(id))) backToStart()
     },
     async putAwayRun() {
-      const { unfinished } = store.getState()
-      if (unfinished) await log.putAway(unfinished.runId)
+      const { blocked } = store.getState()
+      if (blocked) await log.putAway(blocked.runId)
       backToStart()
     },
     press(press) {

@@ -159,7 +159,7 @@ function headlineOf(pack: Pack, run: RunState): Pick<RunView, 'headline' | 'kind
     return {
       kind: 'stopped',
       headline: 'Stopped',
-      hint: `${run.stoppedBecause ?? ''} The log is whole: save it, then reload the page.`,
+      hint: `${run.stoppedBecause ?? ''} Nothing is lost: go on with the run from the start screen, or save its log with the account.`,
     }
   }
   if (run.standingBy) return { kind: 'standBy', headline: 'Standing by', hint: 'Say "continue" when you are ready.' }

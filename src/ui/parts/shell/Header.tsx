@@ -1,5 +1,6 @@
 /** The name, the way to the screens, and which figures are in force. */
 
+import { inForce } from '../../../app/selectors.ts'
 import type { Screen } from '../../../app/store.ts'
 import { useActions, useApp } from '../../useApp.ts'
 
@@ -16,7 +17,7 @@ export function Header() {
   const hasPack = useApp((state) => state.pack !== undefined)
   const hasRun = useApp((state) => state.run !== undefined)
   const isWelcomed = useApp((state) => state.settings.welcomed)
-  const inForce = useApp((state) => state.revisions.at(-1))
+  const revision = useApp(inForce)
   const actions = useActions()
   const isThere = { start: true, figures: hasPack, run: hasRun, account: hasRun, settings: true, sound: false }
   if (!isWelcomed) return <div />
@@ -37,7 +38,9 @@ export function Header() {
           </button>
         ))}
       </nav>
-      {inForce && <span class="state small">{`${inForce.inputs.status} figures, revision ${inForce.revision}`}</span>}
+      {revision && (
+        <span class="state small">{`${revision.inputs.status} figures, revision ${revision.revision}`}</span>
+      )}
     </header>
   )
 }

@@ -1,0 +1,10 @@
+/** What screens ask of the store in more than one place, by name. */
+
+import type { Revision } from './run/revision.ts'
+import type { AppState } from './store.ts'
+
+/** A run is on in this tab, flying or stopped by a bug. */
+export const hasRunOn = ({ run }: AppState): boolean => run?.status === 'running' || run?.status === 'stopped'
+
+/** The revision in force; undefined before the first. */
+export const inForce = ({ revisions }: AppState): Revision | undefined => revisions.at(-1)
