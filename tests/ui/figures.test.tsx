@@ -55,6 +55,18 @@ describe('entering figures', () => {
     expect(field(label)).toHaveProperty('value', typed)
   })
 
+  it('begins no run on nothing: a figure or a load sheet comes first', async () => {
+    const { user, actions, store, log } = stage({ screen: 'figures' })
+    const enter = screen.getByRole('button', { name: 'Enter revision 1' })
+    expect(enter).toHaveProperty('disabled', true)
+    expect(screen.getByText('Type a figure or take a load sheet first.')).toBeTruthy()
+    await actions.enterRevision()
+    expect(log.events).toEqual([])
+    expect(store.getState().run).toBeUndefined()
+    await user.type(field('fuel on board'), '5240')
+    expect(enter).toHaveProperty('disabled', false)
+  })
+
   it('names a load that is over its limit, with what would be right', async () => {
     const { user } = entering()
     await user.clear(field('aft hold'))

@@ -4,6 +4,7 @@ import { debriefOf } from '../../kernel/run/debrief/debrief.ts'
 import type { ControllerParts, RunController } from '../run/controller.ts'
 import { pressed } from '../run/pressed.ts'
 import { findUnfinished } from '../run/unfinished.ts'
+import { isDraftEmpty } from '../selectors.ts'
 import { EMPTY_DRAFT } from '../store.ts'
 import type { RunActions } from './actions.ts'
 
@@ -33,7 +34,7 @@ export function runActions(parts: ControllerParts, controller: RunController, wa
     async enterRevision() {
       const { pack, draft } = store.getState()
       // A second click on the way would be a second revision.
-      if (!pack || isEntering) return
+      if (!pack || isEntering || isDraftEmpty(store.getState())) return
       isEntering = true
       try {
         wake()

@@ -2,6 +2,7 @@
 
 import { useMemo } from 'preact/hooks'
 import { draftView } from '../../app/figures/draftView.ts'
+import { isDraftEmpty } from '../../app/selectors.ts'
 import type { Pack } from '../../kernel/pack/checklist.ts'
 import { Changes } from '../parts/figures/Changes.tsx'
 import { ComputedValues } from '../parts/figures/ComputedValues.tsx'
@@ -87,11 +88,23 @@ function FiguresOf({ pack }: { readonly pack: Pack }) {
 function EnterBar({ revision }: { readonly revision: number }) {
   const actions = useActions()
   const isChanged = useApp((state) => state.past.length > 0)
+  const isEmpty = useApp(isDraftEmpty)
   return (
     <div class="bar row">
-      <button type="button" class="first" onClick={() => void actions.enterRevision()}>
+      <button
+        type="button"
+        class="first"
+        disabled={isEmpty}
+        aria-describedby={isEmpty ? 'nothing-yet' : undefined}
+        onClick={() => void actions.enterRevision()}
+      >
         Enter revision {revision + 1}
       </button>
+      {isEmpty && (
+        <span id="nothing-yet" class="soft">
+          Type a figure or take a load sheet first.
+        </span>
+      )}
       {revision > 0 && (
         <button type="button" onClick={() => actions.show('run')}>
           Go to the run
