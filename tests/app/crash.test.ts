@@ -13,8 +13,7 @@ import { readPackDir } from '../../src/cli/packDir.ts'
 import { createVirtualClock } from '../../src/cli/virtualClock.ts'
 import type { Pack } from '../../src/kernel/pack/checklist.ts'
 import { figuresFor, findItem, findLine, listById, responseOf, saidFigures } from '../../src/kernel/pack/place.ts'
-import { parseResponse } from '../../src/kernel/response/parse.ts'
-import { sayResponse } from '../../src/kernel/response/sentence.ts'
+import { sayResponse, usualWording } from '../../src/kernel/response/sentence.ts'
 import type { RunEvent } from '../../src/kernel/run/core/events.ts'
 import type { RunState } from '../../src/kernel/run/core/state.ts'
 import { fold, step } from '../../src/kernel/run/core/step.ts'
@@ -116,16 +115,16 @@ function words(run: RunState, random: (below: number) => number): string {
   switch (floor.at) {
     case 'item': {
       const { item } = findItem(demo, floor.item)
-      const parsed = parseResponse(responseOf(item, run.situation).text)
-      if (!('response' in parsed)) throw new Error(`${item.id} cannot be parsed`)
-      return sayResponse(parsed.response, figuresFor(demo, run.values, saidFigures(item, run.situation)), 'plain')
+      const response = responseOf(item, run.situation)
+      return sayResponse(response, figuresFor(demo, run.values, saidFigures(item, run.situation)), 'plain')
     }
     case 'line':
-      return findLine(listById(demo, floor.list), floor.line).say[0] ?? ''
+      return usualWording(findLine(listById(demo, floor.list), floor.line).say)
     case 'watch': {
       const watch = watchAt(demo, floor)
       const call = watch && run.watches[watch.id]?.status === 'running' && nextCall(watch, watchState(run, watch.id))
-      return (call ? call.call.say[0] : watch?.begins[0])?.replace('<value>', 'nine zero zero') ?? ''
+      const due = call ? call.call.say : watch?.begins
+      return due ? usualWording(due).replace('(value)', 'nine zero zero') : ''
     }
     case 'call':
       return demo.phases[floor.phase]?.activities[floor.activity]?.name ?? ''

@@ -14,7 +14,6 @@ import type { Item, Pack } from '../../../../src/kernel/pack/checklist.ts'
 import type { Exchange, Turn } from '../../../../src/kernel/pack/exchange.ts'
 import { figuresFor, itemsOf, listsOf, responseOf } from '../../../../src/kernel/pack/place.ts'
 import type { Judgement } from '../../../../src/kernel/response/model.ts'
-import { parseResponse } from '../../../../src/kernel/response/parse.ts'
 import { statesOf } from '../../../../src/kernel/response/readBack.ts'
 import { sayResponse } from '../../../../src/kernel/response/sentence.ts'
 import type { RunEvent, Script } from '../../../../src/kernel/run/core/events.ts'
@@ -88,9 +87,7 @@ function judged({ pack, state }: Flown, list: string, item: string, text: string
 
 /** An answer in the item's own words with these values. */
 function answer(pack: Pack, item: Item, { situation, values }: RunState): string {
-  const parsed = parseResponse(responseOf(item, situation).text)
-  if (!('response' in parsed)) throw new Error(`${item.id} has no response`)
-  return sayResponse(parsed.response, figuresFor(pack, values, namedIn(item, situation)), 'plain')
+  return sayResponse(responseOf(item, situation), figuresFor(pack, values, namedIn(item, situation)), 'plain')
 }
 
 const namedIn = (item: Item, situation: RunState['situation']): string[] =>
@@ -187,13 +184,9 @@ describe('in dealt departures with stations, after the final figures came in', (
   function readBack(part: Pack, turn: Turn, state: RunState): string {
     const values = saidValues(state)
     return turn.elements
-      .flatMap(({ readBack: own }) => {
-        const parsed = parseResponse(own?.icao ?? '')
-        const names = [...(own?.icao ?? '').matchAll(/<([\w-]+)>/g)].map(([, name = '']) => name)
-        return own && 'response' in parsed
-          ? [sayResponse(parsed.response, figuresFor(part, values, names), 'standard')]
-          : []
-      })
+      .flatMap(({ readBack: own }) =>
+        own ? [sayResponse(own.icao, figuresFor(part, values, own.icao.figures), 'standard')] : [],
+      )
       .join(' ')
   }
 
