@@ -30,7 +30,7 @@ export interface AppVoice extends Voice {
   browserVoices(): Promise<string[]>
 }
 
-export const EMBEDDED = 'embedded'
+const EMBEDDED = 'embedded'
 
 export interface VoiceParts {
   readonly settings: () => VoiceSettings

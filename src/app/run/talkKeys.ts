@@ -33,14 +33,14 @@ const CONFIRMED: ReadonlySet<Press['type']> = new Set([
 const CONTINUE: Press = { type: 'command', command: 'continue' }
 
 /** What the confirm key presses: never a value, and never an answer to a question. */
-export function confirmPress(pack: Pack, run: RunState): Press | undefined {
+function confirmPress(pack: Pack, run: RunState): Press | undefined {
   if (run.standingBy) return CONTINUE
   if (run.question) return undefined
   return buttonsOf(pack, run).find(({ press }) => CONFIRMED.has(press.type))?.press
 }
 
 /** To a controller who is only played in the simulator the ear is shut; one that Otherseat plays must be heard. */
-export function radioOpens(run: RunState | undefined): boolean {
+function radioOpens(run: RunState | undefined): boolean {
   return run?.floor.at === 'exchange'
 }
 

@@ -125,7 +125,7 @@ function callHint(pack: Pack, { station, order }: Exchange, turn: Turn | undefin
 }
 
 /** What the pilot says first: words, the names of the values in it, and who the pilot is. */
-export function callWords(pack: Pack, turn: Turn): string {
+function callWords(pack: Pack, turn: Turn): string {
   return turn.calls ? outlineOf(turn.calls, (name) => nameOrConstant(pack, name)) : ''
 }
 

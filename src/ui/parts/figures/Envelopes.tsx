@@ -52,7 +52,7 @@ export function Envelopes({ pack, preview, inForce, hidden }: EnvelopesProps) {
   )
 }
 
-export const REVISION_WORDS = { draft: 'entered', inForce: 'in force' } as const
+const REVISION_WORDS = { draft: 'entered', inForce: 'in force' } as const
 
 function PointRow({ point }: { readonly point: EnvelopePoint }) {
   const { label, revision, weight, cg, forward, aft } = point

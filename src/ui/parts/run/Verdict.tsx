@@ -12,7 +12,7 @@ const WORDS: Readonly<Record<VerdictName, { readonly text: string; readonly mark
 }
 
 /** Why, without the value that would be right. */
-export const BECAUSE: Readonly<Record<Because, string>> = {
+const BECAUSE: Readonly<Record<Because, string>> = {
   value: 'another value',
   direction: 'another direction',
   state: 'another state',
