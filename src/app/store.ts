@@ -14,7 +14,7 @@ import type { Revision } from './run/revision.ts'
 import { DEFAULT_SETTINGS, type Settings } from './settings.ts'
 import type { Findings, LineHeard } from './sound/soundLines.ts'
 
-export type Screen = 'start' | 'figures' | 'run' | 'account' | 'settings' | 'sound'
+export type Screen = 'start' | 'figures' | 'run' | 'debrief' | 'settings' | 'sound'
 
 export interface PackSummary {
   readonly id: string
@@ -82,7 +82,7 @@ export interface AppState {
   readonly writer: 'here' | 'elsewhere'
   /** Before the first gesture a browser plays no sound; any key resumes. */
   readonly needsGesture: boolean
-  /** The account on the screen, made by `account`. */
+  /** The debrief on the screen, made by `showDebrief`. */
   readonly debrief: Debrief | undefined
   /** Names of the browser's voices, for the settings. */
   readonly voices: readonly string[]

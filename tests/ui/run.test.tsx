@@ -19,8 +19,8 @@ describe('an answer', () => {
   })
 
   it.each([
-    ['four point eight up', 'Negative', 'another value', 'wrong'],
-    ['four point three down', 'Negative', 'another direction', 'wrong'],
+    ['four point eight up', 'Negative', 'a different value', 'wrong'],
+    ['four point three down', 'Negative', 'a different direction', 'wrong'],
     ['four point three', 'Incomplete', 'direction missing', 'missing'],
   ])('"%s" for 4.3 up is %s: the part and why are told, and never the value that is right', async (said, ...told) => {
     const { answer } = await atTrim()

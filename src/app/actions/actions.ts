@@ -39,8 +39,8 @@ export interface RunActions {
   gesture(): void
   /** Takes the run over from another tab. */
   takeOver(): Promise<void>
-  /** Makes the account of the run on the screen from its log, and shows it. */
-  account(): Promise<void>
+  /** Makes the debrief of the run on the screen from its log, and shows it. */
+  showDebrief(): Promise<void>
   /** The log as JSON Lines, for a download. */
   exportLog(runId: string): Promise<string>
 }

@@ -21,7 +21,7 @@ const NAMES: Readonly<Record<keyof Actions, true>> = {
   type: true,
   gesture: true,
   takeOver: true,
-  account: true,
+  showDebrief: true,
   exportLog: true,
   switched: true,
   attachKeys: true,

@@ -1,4 +1,4 @@
-/** A run begun, gone on with, flown by hand, ended; its account and its log. */
+/** A run begun, gone on with, flown by hand, ended; its debrief and its log. */
 
 import { debriefOf } from '../../kernel/run/debrief/debrief.ts'
 import type { ControllerParts, RunController } from '../run/controller.ts'
@@ -77,9 +77,9 @@ export function runActions(parts: ControllerParts, controller: RunController, wa
       const id = run?.runId ?? unfinished?.runId
       if (id !== undefined) await controller.goOn(id, true)
     },
-    async account() {
+    async showDebrief() {
       const session = controller.session()
-      if (session) store.setState({ debrief: debriefOf(session.pack, session.events()), screen: 'account' })
+      if (session) store.setState({ debrief: debriefOf(session.pack, session.events()), screen: 'debrief' })
     },
     async exportLog(runId) {
       const session = controller.session()

@@ -108,7 +108,7 @@ function exchangeView(pack: Pack, exchange: Exchange, run: RunState): TalkView {
 const LISTEN: Readonly<Record<Role, string>> = {
   otherseat: 'Listen, then answer.',
   controller: 'Listen, then read it back.',
-  broadcast: 'Listen, then say what you took down.',
+  broadcast: 'Listen, then read back what you copied.',
   groundCrew: 'Listen, do it, then answer.',
 }
 
@@ -117,7 +117,7 @@ function listenHint({ station }: Exchange, turn: Turn, run: RunState): string {
 }
 
 function callHint(pack: Pack, { station, order }: Exchange, turn: Turn | undefined): string {
-  if (!turn) return order === 'free' ? 'The order is yours, as far as one does not wait for another.' : ''
+  if (!turn) return order === 'free' ? 'In any order, unless one waits for another.' : ''
   const words = `"${callWords(pack, turn)}".`
   if (station.role === 'broadcast') return `Say ${words}`
   if (station.role === 'otherseat') return `Give the order: ${words}`

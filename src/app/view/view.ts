@@ -160,12 +160,12 @@ function headlineOf(pack: Pack, run: RunState): Pick<RunView, 'headline' | 'kind
     return {
       kind: 'stopped',
       headline: 'Stopped',
-      hint: `${run.stoppedBecause ?? ''} Nothing is lost: go on with the run from the start screen, or save its log with the account.`,
+      hint: `${run.stoppedBecause ?? ''} Nothing is lost: go on with the run from the start screen, or save its log from the debrief.`,
     }
   }
   if (run.standingBy) return { kind: 'standBy', headline: 'Standing by', hint: 'Say "continue" when you are ready.' }
   if (question?.about === 'reading') {
-    const hint = `Read what stands there as it stands, from the ${sourceWords(question.source)} and nothing else; or say "disregard".`
+    const hint = `Read the value exactly as it stands, from the ${sourceWords(question.source)} only; or say "disregard".`
     return { kind: 'question', headline: promptWords(pack, run), hint }
   }
   if (question) return { kind: 'question', headline: promptWords(pack, run), hint: 'Affirm or negative.' }
@@ -218,6 +218,6 @@ function headlineOf(pack: Pack, run: RunState): Pick<RunView, 'headline' | 'kind
       return { kind: floor.at, headline, hint }
     }
     case 'end':
-      return { kind: 'end', headline: 'All lists complete', hint: 'The account has what was said.' }
+      return { kind: 'end', headline: 'All lists complete', hint: 'The debrief has all that was said.' }
   }
 }

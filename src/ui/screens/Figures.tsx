@@ -56,14 +56,14 @@ function FiguresOf({ pack }: { readonly pack: Pack }) {
         <p class="soft">
           {pack.aircraft}.{' '}
           {view.revision > 0 ? `Revision ${view.revision} is in force.` : 'No revision is in force yet.'}
-          {isRunning && ' A run is on: values that are read back are hidden, and the workings that lead to them.'}
+          {isRunning && ' During a run, values to be read back are hidden, and the workings that lead to them.'}
         </p>
       </div>
       <div class="columns">
         <div class="stack wide">
           <RevisionStatus draft={draft} />
           <LoadSheet />
-          <Problems title="Not read from the load sheet" problems={problems} />
+          <Problems title="Load sheet not read" problems={problems} />
           <FieldGroups pack={pack} draft={draft} groups={view.groups} />
           <Loads draft={draft} loads={view.loads} />
           <LastMinute draft={draft} loads={view.loads} />
@@ -73,7 +73,7 @@ function FiguresOf({ pack }: { readonly pack: Pack }) {
           <Warnings view={view} />
           <Changes view={view} />
           <RevisionsKept revisions={revisions} />
-          <Problems title="To be mended or checked" problems={view.problems} />
+          <Problems title="To fix or check" problems={view.problems} />
           <ComputedValues pack={pack} view={view} />
           <Sources pack={pack} draft={draft} figures={view.sourced} />
           <Envelopes pack={pack} preview={preview} inForce={revisions.at(-1)?.set} hidden={view.hidden} />
@@ -98,7 +98,7 @@ function EnterBar({ revision }: { readonly revision: number }) {
         aria-describedby={isEmpty ? 'nothing-yet' : undefined}
         onClick={() => void actions.enterRevision()}
       >
-        Enter revision {revision + 1}
+        Accept figures as revision {revision + 1}
       </button>
       {isEmpty && (
         <span id="nothing-yet" class="soft">

@@ -48,8 +48,8 @@ export function Challenge({ view }: { readonly view: RunView }) {
       )}
       {kind === 'end' && (
         <div>
-          <button type="button" class="first" onClick={() => void actions.account()}>
-            Read the account
+          <button type="button" class="first" onClick={() => void actions.showDebrief()}>
+            Read the debrief
           </button>
         </div>
       )}

@@ -77,7 +77,7 @@ function Loading() {
 /** Said while it lacks, for then more is taken for an answer. */
 const WEIGHER = {
   loading: 'The second model is loading; the first works without it.',
-  failed: 'The second model is not there: other speech may be taken for an answer.',
+  failed: 'The second model did not load: other speech may be taken for an answer.',
 } as const
 
 /** Another ear than was chosen, or one that sends sound away: said as long as it is so. */

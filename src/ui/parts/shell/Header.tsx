@@ -8,7 +8,7 @@ const LINKS: readonly { readonly screen: Screen; readonly label: string }[] = [
   { screen: 'start', label: 'Start' },
   { screen: 'figures', label: 'Figures' },
   { screen: 'run', label: 'Run' },
-  { screen: 'account', label: 'Account' },
+  { screen: 'debrief', label: 'Debrief' },
   { screen: 'settings', label: 'Settings' },
 ]
 
@@ -19,9 +19,9 @@ export function Header() {
   const isWelcomed = useApp((state) => state.settings.welcomed)
   const revision = useApp(inForce)
   const actions = useActions()
-  const isThere = { start: true, figures: hasPack, run: hasRun, account: hasRun, settings: true, sound: false }
+  const isThere = { start: true, figures: hasPack, run: hasRun, debrief: hasRun, settings: true, sound: false }
   if (!isWelcomed) return <div />
-  const go = (to: Screen) => (to === 'account' ? void actions.account() : actions.show(to))
+  const go = (to: Screen) => (to === 'debrief' ? void actions.showDebrief() : actions.show(to))
   return (
     <header class="head">
       <span class="name">Otherseat</span>

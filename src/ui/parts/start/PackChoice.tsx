@@ -2,7 +2,7 @@
 
 import { hasRunOn } from '../../../app/selectors.ts'
 import { useActions, useApp } from '../../useApp.ts'
-import { Deal } from '../figures/Deal.tsx'
+import { DrawDeparture } from './DrawDeparture.tsx'
 
 export function PackChoice() {
   const packs = useApp((state) => state.packs)
@@ -38,7 +38,7 @@ export function PackChoice() {
           </button>
         </div>
       )}
-      <Deal />
+      <DrawDeparture />
     </section>
   )
 }
