@@ -90,9 +90,10 @@ describe('the place in the procedure', () => {
     expect(screen.getByText(/final figures, revision 2/)).toBeTruthy()
   })
 
-  it('shows what to look at, and the caution', async () => {
+  it('says what to look at, and nothing beside it', async () => {
     await atTrim()
-    expect(screen.getByText(/Look at/).parentElement?.textContent).toContain('the trim indicator')
+    expect(screen.getByText('Look at the trim indicator and the trim wheel, then answer.')).toBeTruthy()
+    expect(screen.queryByText(/Read it from the indicator/)).toBeNull()
     stage({ screen: 'run' })
     expect(screen.getByRole('heading', { level: 1, name: 'No run yet' })).toBeTruthy()
   })
