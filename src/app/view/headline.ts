@@ -49,7 +49,8 @@ const AT: { readonly [Place in At]: Wording<Place> } = {
     const missing = lacking(pack, run, item)
     if (missing.length > 0)
       return { headline, hint: `No figure yet for ${listed(missing)}: enter it on the figures page.` }
-    const where = item.look ? `Look at ${listed(item.look)}` : 'Read it from the indicator'
+    const { look = [] } = item
+    const where = look.length > 0 ? `Look at ${listed(look)}` : 'Read it from the indicator'
     const both = item.answers === 'both' ? ' Otherseat answers after you.' : ''
     return { headline, hint: `${where}, then answer.${both}` }
   },
