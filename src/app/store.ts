@@ -12,7 +12,7 @@ import type { PastDraft } from './figures/undo.ts'
 import type { Storage } from './run/record.ts'
 import type { Revision } from './run/revision.ts'
 import { DEFAULT_SETTINGS, type Settings } from './settings.ts'
-import type { Findings, LineHeard } from './sound/soundLines.ts'
+import type { Findings, PromptHeard } from './sound/soundPrompts.ts'
 
 export type Screen = 'start' | 'figures' | 'run' | 'debrief' | 'settings' | 'sound'
 
@@ -92,7 +92,7 @@ export interface AppState {
 export interface SoundCheckState {
   readonly stage: 'voice' | 'reading' | 'done' | 'failed'
   /** Lines read or left out so far. */
-  readonly lines: readonly LineHeard[]
+  readonly lines: readonly PromptHeard[]
   readonly findings?: Findings
   readonly message: string
   readonly hasVoice: boolean

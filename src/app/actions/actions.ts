@@ -59,7 +59,7 @@ export interface SoundActions {
   retryEar(): Promise<void>
   /** Begins the sound check, or begins it again. */
   soundCheck(): Promise<void>
-  leaveLineOut(): void
+  skipPrompt(): void
   /** Takes on what it found, where that is wanted, and goes back to the start. */
   endSoundCheck(keep: boolean): Promise<void>
   /** Looks up the microphones and outputs there are. */

@@ -28,7 +28,7 @@ const NAMES: Readonly<Record<keyof Actions, true>> = {
   learn: true,
   retryEar: true,
   soundCheck: true,
-  leaveLineOut: true,
+  skipPrompt: true,
   endSoundCheck: true,
   lookUpDevices: true,
   settings: true,

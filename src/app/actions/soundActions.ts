@@ -46,7 +46,7 @@ export function soundActions(
       await check.begin()
       await lookUpDevices()
     },
-    leaveLineOut: check.leaveOut,
+    skipPrompt: check.skip,
     async endSoundCheck(keep) {
       const found = store.getState().soundCheck?.findings
       await check.end()

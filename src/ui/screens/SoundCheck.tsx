@@ -1,8 +1,8 @@
 /** The sound check: the voice heard, the level seen, eight lines read, and what follows from them. */
 
 import { useEffect } from 'preact/hooks'
-import type { Findings, LineHeard } from '../../app/sound/soundLines.ts'
-import { SOUND_LINES } from '../../app/sound/soundLines.ts'
+import type { Findings, PromptHeard } from '../../app/sound/soundPrompts.ts'
+import { SOUND_PROMPTS } from '../../app/sound/soundPrompts.ts'
 import type { SoundCheckState } from '../../app/store.ts'
 import { TalkButton } from '../parts/run/TalkButton.tsx'
 import { DeviceChoice } from '../parts/settings/DeviceChoice.tsx'
@@ -63,7 +63,7 @@ function Speaking() {
 function Reading({ check }: { readonly check: SoundCheckState }) {
   const actions = useActions()
   const state = useApp(({ ear }) => ear.state)
-  const line = SOUND_LINES[check.lines.length]
+  const line = SOUND_PROMPTS[check.lines.length]
   return (
     <section class="stack" aria-label="Line to read">
       {!check.hasVoice && (
@@ -72,7 +72,7 @@ function Reading({ check }: { readonly check: SoundCheckState }) {
         </p>
       )}
       <p class="soft">
-        Read aloud, line {check.lines.length + 1} of {SOUND_LINES.length}
+        Read aloud, line {check.lines.length + 1} of {SOUND_PROMPTS.length}
       </p>
       <p class="challenge" role="status">
         {line?.shown}
@@ -86,7 +86,7 @@ function Reading({ check }: { readonly check: SoundCheckState }) {
       </div>
       <TalkButton />
       <div>
-        <button type="button" onClick={() => actions.leaveLineOut()}>
+        <button type="button" onClick={() => actions.skipPrompt()}>
           Skip this line
         </button>
       </div>
@@ -108,7 +108,7 @@ function Failed({ message }: { readonly message: string }) {
   )
 }
 
-function Lines({ lines }: { readonly lines: readonly LineHeard[] }) {
+function Lines({ lines }: { readonly lines: readonly PromptHeard[] }) {
   return (
     <section class="stack" aria-labelledby="lines">
       <h2 id="lines">What was heard</h2>
