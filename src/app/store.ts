@@ -71,7 +71,7 @@ export interface AppState {
   readonly soundCheck: SoundCheckState | undefined
   /** Microphones and outputs to choose from. */
   readonly devices: SoundDevices
-  /** Where the browser's own recognition listens, if it has one; undefined until it has told. */
+  /** Where the browser's own recognition listens, if it has one; undefined until that is known. */
   readonly browserEar: 'none' | 'device' | 'away' | undefined
   /** The next key or button pressed becomes the one for this. */
   readonly learning: SwitchName | undefined

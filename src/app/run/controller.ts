@@ -70,7 +70,7 @@ export function createRunController(parts: ControllerParts): RunController {
     return held
   }
 
-  /** The ear opens beside the run: typing and buttons work at once, and go on working where it fails. */
+  /** The run does not wait for the ear: typing and buttons work at once, and still work if it fails. */
   async function openEar(): Promise<void> {
     const { pack, settings } = store.getState()
     if (pack && settings.ear !== 'typing') await ear.open(vocabularyOf(pack))

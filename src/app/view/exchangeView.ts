@@ -144,7 +144,7 @@ function pendingView(pack: Pack, exchange: Exchange, turn: Turn, run: RunState) 
   return { turn: turn.id, label: turn.label, elements: elementsView(turn, run), ...(shown && { words }) }
 }
 
-/** Right is what an earlier transmission had right; wrong or missing is told by the last one. */
+/** Right in any transmission so far counts as right; wrong or missing is what the last one says. */
 function elementsView(turn: Turn, run: RunState) {
   const elements = readBacksOf(turn, run).filter((element) => partNames(element).required.size > 0)
   const { held, status } = turnState(run, turn.id)

@@ -19,7 +19,7 @@ export interface ViewEntry {
   readonly label: string
   readonly status: ItemStatus | 'cleared'
   readonly current: boolean
-  /** Closed by key, passed, or after the value was given: shown beside it in words. */
+  /** In words: closed by key, passed, or closed after its value was given. */
   readonly note?: string
 }
 
@@ -35,13 +35,13 @@ export interface RunView extends Headline {
   readonly caution?: string
   readonly listName?: string
   readonly entries: readonly ViewEntry[]
-  /** None where they are to be known from memory. */
+  /** Empty where the flow is flown from memory. */
   readonly steps: readonly ViewStep[]
-  /** Steps that are hidden: their number alone is told. */
+  /** How many steps are hidden. */
   readonly hiddenSteps: number
-  /** Times that run: interlocks that only time holds. */
+  /** Interlocks that are waiting for time to pass. */
   readonly clocks: readonly ViewClock[]
-  /** The run was just come back to. */
+  /** The pilot has just come back to the run. */
   readonly back?: ViewBack
   readonly lists: readonly ViewList[]
   /** Where a watch has the floor. */

@@ -1,4 +1,4 @@
-/** Last-minute changes to the load sheet: so many more at a station, or so much weight on or off. */
+/** Last-minute changes to the load sheet: persons or weight added at a station, or taken off. */
 
 import { enteredNumber, type LoadField } from '../../../app/figures/fields.ts'
 import type { Inputs, LastMinuteChange } from '../../../kernel/figures/model.ts'

@@ -1,4 +1,4 @@
-/** What others state beside what is computed or entered here: one line a figure, its fields behind it. */
+/** Values stated by other sources, next to the computed or entered ones: a line for each figure, its fields inside. */
 
 import { useEffect, useState } from 'preact/hooks'
 import type { SourcedView } from '../../../app/figures/sourcesView.ts'

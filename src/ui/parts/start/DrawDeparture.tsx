@@ -1,4 +1,4 @@
-/** A departure drawn by number, so that a pilot alone can be surprised; the number can be told to somebody else. */
+/** A departure drawn by number, so that a pilot alone can be surprised; the same number gives others the same one. */
 
 import { useState } from 'preact/hooks'
 import { useActions, useApp } from '../../useApp.ts'
