@@ -120,6 +120,32 @@ describe('a run that another tab has on', () => {
   })
 })
 
+describe('a run that another tab takes over', () => {
+  it('stops here: nothing is heard, said or written any more, and the screen says where it is', async () => {
+    let lost = () => {}
+    const lock = {
+      async hold(_: string, options: { readonly lost: () => void }) {
+        lost = options.lost
+        return true
+      },
+      release() {},
+    }
+    const { actions, ear, voice, log, clock, store } = stage({ unfinished: UNFINISHED }, { lock })
+    for (const event of EVENTS) await log.append(event)
+    await actions.resumeRun('run')
+    await screen.findByRole('heading', { level: 1, name: 'takeoff trim' })
+    lost()
+    expect(await screen.findByRole('heading', { level: 1, name: 'Another tab has this run' })).toBeTruthy()
+    const before = { said: voice.said.length, stored: log.events.length }
+    expect(ear.listening()).toBeUndefined()
+    ear.hear('four point three up', { order: store.getState().run?.order ?? 0 })
+    clock.advance(600_000)
+    actions.type('four point three up', 0, 0)
+    await actions.recall()
+    expect({ said: voice.said.length, stored: log.events.length }).toEqual(before)
+  })
+})
+
 describe('a run that a bug has stopped', () => {
   const stopped = async () => {
     const flight = await atTrim()
