@@ -6,8 +6,7 @@
 
 import { describe, expect, it } from 'vitest'
 import type { Figure } from '../../src/kernel/kinds/kind.ts'
-import { sayOnRadio } from '../../src/kernel/kinds/radio.ts'
-import { sayValue } from '../../src/kernel/kinds/table.ts'
+import { sayOnRadio, sayValue } from '../../src/kernel/kinds/table.ts'
 import { judge } from '../../src/kernel/response/judge.ts'
 
 const ANNEX_10 = 'ICAO Annex 10 Vol. II 5.2.1.4.1 (looked up: flightcrewguide.com wiki 07)'

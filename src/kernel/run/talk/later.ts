@@ -6,12 +6,12 @@
 import { compute } from '../../figures/compute.ts'
 import type { FigureSet, Inputs } from '../../figures/model.ts'
 import type { FigureDeclaration, LaterRule } from '../../figures/pack.ts'
-import { roundTo } from '../../figures/rounding.ts'
-import type { Seeded } from '../../figures/seeded.ts'
 import type { Value } from '../../kinds/kind.ts'
 import { scaleOf } from '../../kinds/table.ts'
+import { roundTo } from '../../numbers/rounding.ts'
 import type { Pack } from '../../pack/checklist.ts'
 import { readBackOf } from '../../pack/rests.ts'
+import type { Seeded } from '../../seeded.ts'
 
 /**
  * Later values of the figures that some station says, and what is computed from them and said as well. `others` are

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { roundTo } from '../../../src/kernel/figures/rounding.ts'
+import { roundTo } from '../../../src/kernel/numbers/rounding.ts'
 
 describe('rounding', () => {
   test.each([
