@@ -23,6 +23,10 @@ describe('rounding', () => {
     expect(roundTo(value, { step, direction })).toBe(expected)
   })
 
+  test('a step with more decimals than can be written is taken as far as they go', () => {
+    expect(roundTo(5.2, { step: 1e-101, direction: 'nearest' })).toBe(5.2)
+  })
+
   test('zero from below is zero', () => {
     expect(Object.is(roundTo(-0.2, { step: 1, direction: 'nearest' }), 0)).toBe(true)
   })
