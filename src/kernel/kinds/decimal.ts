@@ -72,7 +72,7 @@ export const decimal: NumberKind<DecimalSpec> = {
     isSpelled: false,
   },
   mayBeCutShort: false,
-  mayLackZeroFraction: true,
+  zerosMayLack: Number.isInteger,
   mistake: () => undefined,
   isReadBack: false,
 }

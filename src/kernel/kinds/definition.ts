@@ -41,8 +41,8 @@ interface Kind<S> {
   readonly mayBeCutShort: boolean
   /** Where digits are missing: whether what was said is right as far as it goes. Never, where this is left out. */
   isRightSoFar?(said: Value, expected: Value): boolean
-  /** A fraction of zero need not be said: "twenty-six" is all of 26.0. */
-  readonly mayLackZeroFraction?: true
+  /** Whether a number said with fewer decimals is whole where the rest are zeros: "twenty-six" is all of 26.0. */
+  zerosMayLack?(said: number): boolean
   /** For values with a direction or a side. */
   readonly direction?: Direction
   /** For values of several pieces, each of which may be wrong or left out: what was said against the value in force. */

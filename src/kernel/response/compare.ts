@@ -63,14 +63,13 @@ function isEndOf(figure: Figure, reading: Reading): boolean {
   return said !== '' && said.length < all.length && (all.startsWith(said) || all.endsWith(said))
 }
 
-/** A decimal whose fraction is zero may be said without it. */
+/** Zeros behind the point need not be said where the kind has it so. */
 function isComplete(figure: Figure, reading: Reading): boolean {
   if (!reading.lacks) return true
   return (
     reading.lacks === 'decimals' &&
     !reading.open &&
-    kindOf(figure).mayLackZeroFraction === true &&
-    Number.isInteger(Number(reading.value)) &&
+    kindOf(figure).zerosMayLack?.(Number(reading.value)) === true &&
     isRight(figure, reading.value)
   )
 }
