@@ -144,8 +144,8 @@ function repeated(run: Run, spec: KindSpec): Split | undefined {
   if (tokens.length > LONGEST_RUN) return undefined
   for (let end = 1; end < tokens.length; end++) {
     const halves = [tokens.slice(0, end), tokens.slice(end)]
-    // "To" between two numbers may be just that.
-    if (isLittle(tokens[end])) continue
+    // "To" between two numbers may be just that, also behind a unit.
+    if (isLittle(halves[1]?.find(({ number }) => number !== undefined))) continue
     if (halves.some((half) => half.filter(isNumberToken).length < 3 && !hasNumeral(half) && !hasSide(half, spec)))
       continue
     const readings = halves.map((half) => readValue(half, spec).filter((reading) => isNearlySound(reading, spec)))
