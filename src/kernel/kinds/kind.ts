@@ -17,6 +17,7 @@ import { frequency } from './frequency.ts'
 import { heading } from './heading.ts'
 import { identifier } from './identifier.ts'
 import { integer } from './integer.ts'
+import { mach } from './mach.ts'
 import { route } from './route.ts'
 import { runway } from './runway.ts'
 import { speed } from './speed.ts'
@@ -35,6 +36,7 @@ const LIST = {
   trim,
   integer,
   speed,
+  mach,
   weight,
   temperature,
   digits,

@@ -10,6 +10,7 @@ const CASES: readonly (readonly [name: string, spec: KindSpec, value: Value, lik
   ['a flight level is ten off', { kind: 'flightLevel' }, 80, /^(70|90)$/],
   ['a heading is ten off, and stays one', { kind: 'heading' }, 360, /^350$/],
   ['a speed is ten off', { kind: 'speed' }, 210, /^(200|220)$/],
+  ['a Mach number is a hundredth off', { kind: 'mach' }, 0.78, /^0.7[79]$/],
   ['a setting in hectopascals is one off', { kind: 'altimeter', unit: 'hPa' }, 1009, /^(1008|1010)$/],
   ['a setting in inches is a hundredth off', { kind: 'altimeter', unit: 'inHg' }, 29.92, /^(29.91|29.93)$/],
   ['a frequency is a tenth off', { kind: 'frequency' }, 119.35, /^(119.25|119.45)$/],
