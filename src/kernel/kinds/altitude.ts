@@ -25,6 +25,7 @@ export const altitude: NumberKind<AltitudeSpec> = {
   fields: { ...SCALE_FIELDS, unit: { type: 'oneOf', values: ['ft'], optional: true } },
   measure: 'ft',
   scale,
+  isGrouped: true,
   step: () => 1,
   precision: () => WHOLE_PRECISION,
 

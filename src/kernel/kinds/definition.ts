@@ -54,7 +54,7 @@ interface Kind<S> {
 
   /** Another value of the same shape, as a slip of a controller has it; undefined for what nobody mistakes so. */
   mistake(value: Value, spec: S, chance: Seeded): Value | undefined
-  /** Read back where a station says it, unless the pack says otherwise. */
+  /** To be read back where a station says it: ICAO Doc 4444, 4.5.7.5.1, and frequencies as in CAP 413. */
   readonly isReadBack: boolean
 }
 
@@ -66,6 +66,12 @@ export interface NumberKind<S> extends Kind<S> {
   scale(spec: S): ScaleEnds
   /** Ends that no value passes, whatever the instrument; a pack may set others. */
   readonly bounds?: { readonly min?: number; readonly max?: number }
+  /** For values that go round: 361 is heading 001. */
+  wrapped?(value: number): number
+  /** Several in a row are said with equally many digits: "one two eight one three one" are two speeds. */
+  readonly isEvenInARow?: true
+  /** On the screen, thousands stand apart: "24,620 kg". */
+  readonly isGrouped?: true
   /** In which a value is spoken where the pack names no other step. */
   step(spec: S): number
   /** Digits behind the point in which values are compared; what lies beyond is the dust of binary fractions. */

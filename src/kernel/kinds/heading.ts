@@ -30,6 +30,7 @@ export const heading: NumberKind<HeadingSpec> = {
   measure: 'deg',
   scale,
   bounds: COMPASS,
+  wrapped: (value) => ((value + 359) % 360) + 1,
   step: () => 1,
   precision: () => WHOLE_PRECISION,
 

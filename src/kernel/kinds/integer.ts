@@ -22,6 +22,7 @@ export const integer: NumberKind<IntegerSpec> = {
   fields: SCALE_FIELDS,
   measure: { anyUnit: true, said: () => ({}) },
   scale: (spec) => narrowed({ min: -99_999, max: 999_999 }, spec),
+  isGrouped: true,
   step: () => 1,
   precision: () => WHOLE_PRECISION,
 

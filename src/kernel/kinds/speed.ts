@@ -25,6 +25,7 @@ export const speed: NumberKind<SpeedSpec> = {
   fields: { ...SCALE_FIELDS, unit: { type: 'oneOf', values: ['kt'], optional: true } },
   measure: 'kt',
   scale,
+  isEvenInARow: true,
   step: () => 1,
   precision: () => WHOLE_PRECISION,
 

@@ -75,6 +75,12 @@ export function scaleOf(spec: KindSpec): ScaleEnds | undefined {
   return kind.values === 'numbers' ? kind.scale(spec) : undefined
 }
 
+/** A number that went past the end of a scale that goes round, as it is there. */
+export function wrapped(spec: KindSpec, value: number): number {
+  const kind = kindOf(spec)
+  return kind.values === 'numbers' && kind.wrapped ? kind.wrapped(value) : value
+}
+
 /** True where both values are spoken alike. */
 export function isSameValue(spec: KindSpec, a: Value, b: Value): boolean {
   const kind = kindOf(spec)

@@ -53,6 +53,7 @@ export const weight: NumberKind<WeightSpec> = {
   measure: 'unitOfSpec',
   scale: (spec) => narrowed({ min: 0, max: 999_999 }, spec),
   bounds: { min: 0 },
+  isGrouped: true,
   step: () => 1,
   precision: () => WHOLE_PRECISION,
   otherUnitOf(said, expected, { unit }) {
