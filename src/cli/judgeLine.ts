@@ -1,8 +1,8 @@
 /** One line of `judge`'s input -> what the kernel judges, or what is wrong with the line. */
 
-import type { Figure } from '../kernel/kinds/kind.ts'
+import type { Figures } from '../kernel/kinds/kind.ts'
 import type { JudgeInput } from '../kernel/response/model.ts'
-import { figuresOf, parseResponse } from '../kernel/response/parse.ts'
+import { type ParsedResponse, parseResponse, type Response } from '../kernel/response/response.ts'
 import { judgeInput } from '../packs/judgeInput.ts'
 import { present } from '../packs/present.ts'
 
@@ -16,10 +16,9 @@ export function readJudgeLine(line: string): JudgeLine {
   const id = idOf(json.value)
   const read = judgeInput(json.value)
   if ('error' in read) return { id: id ?? null, error: read.error }
-  const { response, figures } = read.fields
-  const problem = problemOf(response, figures)
-  if (problem !== undefined) return { id: id ?? null, error: problem }
-  return { id, input: present(read.fields) }
+  const found = responseWith(read.fields.response, read.fields.figures)
+  if ('error' in found) return { id: id ?? null, error: found.error }
+  return { id, input: present({ ...read.fields, response: found.response }) }
 }
 
 function parsedJson(line: string): { readonly value: unknown } | { readonly error: string } {
@@ -36,27 +35,29 @@ function idOf(value: unknown): Id {
 }
 
 /** Responses parsed once, not at every line. */
-const parsed = new Map<string, { readonly figures: readonly string[]; readonly problem?: string }>()
+const parsed = new Map<string, Response>()
 /** A stream of lines has few; of a stream where each has its own, not all are kept. */
 const MOST_KEPT = 500
 
-function parsedOnce(response: string) {
-  const known = parsed.get(response)
-  if (known) return known
-  const found = parseResponse(response)
-  const made =
-    'response' in found
-      ? { figures: figuresOf(found.response) }
-      : { figures: [], problem: found.problems.map(({ message, offset }) => `${offset + 1}: ${message}`).join('; ') }
-  if (parsed.size >= MOST_KEPT) parsed.clear()
-  parsed.set(response, made)
-  return made
+function parsedOnce(text: string): ParsedResponse {
+  const known = parsed.get(text)
+  if (known) return { response: known }
+  const result = parseResponse(text)
+  if ('response' in result) {
+    if (parsed.size >= MOST_KEPT) parsed.clear()
+    parsed.set(text, result.response)
+  }
+  return result
 }
 
-/** What is wrong with a response, by itself or with the figures that were handed in. */
-function problemOf(response: string, figures: Readonly<Record<string, Figure>>): string | undefined {
-  const { figures: names, problem } = parsedOnce(response)
-  if (problem !== undefined) return `"response" at ${problem}`
-  const missing = names.find((name) => !Object.hasOwn(figures, name))
-  return missing === undefined ? undefined : `"response" uses <${missing}>, which is not among "figures"`
+/** The response with the figures that it names handed in; or what is wrong with it. */
+function responseWith(text: string, figures: Figures): { readonly response: Response } | { readonly error: string } {
+  const result = parsedOnce(text)
+  if ('problems' in result) {
+    return {
+      error: `"response" at ${result.problems.map(({ message, offset }) => `${offset + 1}: ${message}`).join('; ')}`,
+    }
+  }
+  const missing = result.response.figures.find((name) => !Object.hasOwn(figures, name))
+  return missing === undefined ? result : { error: `"response" uses <${missing}>, which is not among "figures"` }
 }

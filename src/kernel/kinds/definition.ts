@@ -8,8 +8,9 @@ import type { Token } from '../numbers/tokens.ts'
 import type { Seeded } from '../seeded.ts'
 import type { Unit } from '../units.ts'
 import type { FieldsOf } from './fields.ts'
+import type { Radio } from './radio.ts'
 import type { Affixes, Match, Reading } from './reading.ts'
-import type { Phraseology, Radio, ScaleEnds, Value } from './value.ts'
+import type { Phraseology, ScaleEnds, Value } from './value.ts'
 
 /** `S` is the kind's spec: what shape a value has, never the value itself. */
 export type KindDefinition<S> = NumberKind<S> | TextKind<S>

@@ -3,8 +3,9 @@
 import type { Token } from '../numbers/tokens.ts'
 import type { Seeded } from '../seeded.ts'
 import { type Figure, type KindSpec, kindOf } from './kind.ts'
+import type { Radio } from './radio.ts'
 import type { Affixes, Reading } from './reading.ts'
-import type { Phraseology, Radio, ScaleEnds, Value } from './value.ts'
+import type { Phraseology, ScaleEnds, Value } from './value.ts'
 
 /** Every reading of a run of words as a value of the kind; empty where it is none. */
 export function readValue(tokens: readonly Token[], spec: KindSpec): readonly Reading[] {

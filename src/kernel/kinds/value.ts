@@ -14,10 +14,6 @@ export interface Accept {
 export const PHRASEOLOGIES = ['plain', 'standard', 'verbatim'] as const
 export type Phraseology = (typeof PHRASEOLOGIES)[number]
 
-/** The two phraseologies that stations speak. */
-export const RADIOS = ['icao', 'faa'] as const
-export type Radio = (typeof RADIOS)[number]
-
 /** The instrument's scale, not the normal band: outside it a well-read value is implausible. */
 export interface Scale {
   readonly min?: number

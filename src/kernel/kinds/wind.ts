@@ -5,8 +5,9 @@ import { sayDigits } from '../numbers/say.ts'
 import type { Token } from '../numbers/tokens.ts'
 import { capitals } from './codes.ts'
 import type { TextKind } from './definition.ts'
+import type { Radio } from './radio.ts'
 import { affixTable, type Match, type Reading } from './reading.ts'
-import type { Phraseology, Radio, Value } from './value.ts'
+import type { Phraseology, Value } from './value.ts'
 
 /** "240/12", "240/12G25", "VRB/3", "CALM"; knots. */
 export interface WindSpec {

@@ -9,12 +9,12 @@ import { numberShapes, valueWords } from '../../../src/kernel/hearing/numberShap
 import type { Figure, KindSpec } from '../../../src/kernel/kinds/kind.ts'
 import { scaleOf } from '../../../src/kernel/kinds/table.ts'
 import { findCauses } from '../../../src/kernel/response/causes.ts'
-import { judge } from '../../../src/kernel/response/judge.ts'
+import { judgeText } from '../../corpus/judgeText.ts'
 
 const mach = (value: number, decimals?: number): Figure =>
   decimals === undefined ? { kind: 'mach', value } : { kind: 'mach', decimals, value }
 const heard = (figure: Figure, text: string, phraseology: 'plain' | 'standard' = 'plain') =>
-  judge({ response: '<x> [set]', figures: { x: figure }, heard: text, phraseology })
+  judgeText({ response: '<x> [set]', figures: { x: figure }, heard: text, phraseology })
 
 describe('a Mach number', () => {
   it.each([
