@@ -11,7 +11,7 @@ import type { Replayed } from '../../kernel/run/core/readLog.ts'
 import type { RunState } from '../../kernel/run/core/state.ts'
 import { beforeStations } from '../../kernel/run/talk/script.ts'
 
-export type Stated = EventBody<'stated'>
+type Stated = EventBody<'stated'>
 export type Revised = EventBody<'figuresRevised'>
 
 /** Figures that came in, as they are from then on until the next do. */

@@ -240,5 +240,4 @@ export type Effect =
   /** The event comes back after a time, unless another timer of the name is started or all are stopped. */
   | { readonly type: 'startTimer'; readonly timer: TimerName; readonly ms: number; readonly event: EventBody }
   | { readonly type: 'stopTimers' }
-export const TIMERS = ['prompt', 'tone', 'interlock', 'watch'] as const
-export type TimerName = (typeof TIMERS)[number]
+export type TimerName = 'prompt' | 'tone' | 'interlock' | 'watch'

@@ -1,4 +1,4 @@
-/** The challenge, line, question or flow, readable at arm's length, with where to look and the caution. */
+/** The challenge, line, question or flow, readable at arm's length, with what to do and the caution. */
 
 import { useEffect, useRef } from 'preact/hooks'
 import type { RunView } from '../../../app/view/view.ts'
@@ -40,8 +40,8 @@ export function Challenge({ view }: { readonly view: RunView }) {
       )}
       {kind === 'end' && (
         <div>
-          <button type="button" class="first" onClick={() => void actions.account()}>
-            Read the account
+          <button type="button" class="first" onClick={() => void actions.showDebrief()}>
+            Read the debrief
           </button>
         </div>
       )}
