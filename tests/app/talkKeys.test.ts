@@ -125,7 +125,7 @@ describe('a headset', () => {
     await settled()
     await hear('load figures list')
     expect(voice.speaking()).toContain('Zero fuel weight?')
-    expect(ear.orders.at(-1)).toMatchObject({ order: state().order, isHeadset: true })
+    expect(ear.orders.at(-1)).toMatchObject({ order: state().listenId, isHeadset: true })
     await hear('two four three six zero')
     expect(log.events.at(-1)).toMatchObject({ judgement: { verdict: 'correct' }, evidence: { early: true } })
     expect(voice.speaking()).toBe('Takeoff trim?')

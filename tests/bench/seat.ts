@@ -121,8 +121,7 @@ export async function takeSeat({ pack, inputs, looks, newDenoiser, weigher }: Ea
     },
     async type(text) {
       const now = clock.now()
-      const { order } = run.state()
-      await run.hear({ order, text, by: 'typed', beganAt: now, endedAt: now })
+      await run.hear({ order: run.state().listenId, text, by: 'typed', beganAt: now, endedAt: now })
       await quiet(20_000)
     },
     async play(pcm) {

@@ -11,7 +11,7 @@ export interface PerformParts {
   readonly happen: (body: EventBody) => void
   readonly speaking: (text: string, role: Role) => void
   /** Values that a station gave: the revision that takes them in is the caller's. */
-  readonly takeDown: (taken: EffectOf<'takeDown'>) => void
+  readonly recordFromStation: (taken: EffectOf<'recordFromStation'>) => void
   readonly voiceFailed: (text: string, role: Role) => void
   /** The pilot is in the middle of saying something: silence is not counted. */
   readonly isHearing: () => boolean
@@ -57,10 +57,10 @@ export function createPerformer(parts: PerformParts): Performer {
     await voice.tone('attention')
   }
 
-  function listen({ order, hearable }: EffectOf<'listen'>, after: number): void {
+  function listen({ listenId, hearable }: EffectOf<'listen'>, after: number): void {
     const isHeadset = parts.isHeadset()
     const isPatient = parts.isPatient()
-    ear.listen({ order, hearable, after, ...(isHeadset && { isHeadset }), ...(isPatient && { isPatient }) })
+    ear.listen({ order: listenId, hearable, after, ...(isHeadset && { isHeadset }), ...(isPatient && { isPatient }) })
   }
 
   async function run(effects: readonly Effect[], displaced: AbortSignal): Promise<void> {
@@ -84,8 +84,8 @@ export function createPerformer(parts: PerformParts): Performer {
         case 'listen':
           if (!isHeadset) listen(effect, soundedAt)
           break
-        case 'takeDown':
-          parts.takeDown(effect)
+        case 'recordFromStation':
+          parts.recordFromStation(effect)
           break
         case 'startTimer':
           timers.start(effect)

@@ -75,8 +75,8 @@ export function withoutGiven(pack: Pack, inputs: Inputs, inForce: Inputs | undef
  * A sheet that comes in while stations have voices: what a turn gave stays, unless the sheet itself has other news than
  * the papers had before. A hand that types another value has seen what it types over.
  */
-export function withoutTaken(inputs: Inputs, run: Pick<RunState, 'taken' | 'inputs'> | undefined): Inputs {
-  const kept = Object.entries(run?.taken ?? {}).flatMap(([name, { over }]) => {
+export function withoutTaken(inputs: Inputs, run: Pick<RunState, 'fromStations' | 'inputs'> | undefined): Inputs {
+  const kept = Object.entries(run?.fromStations ?? {}).flatMap(([name, { over }]) => {
     const value = run?.inputs?.values[name]
     return value === undefined || (inputs.values[name] ?? over) !== over ? [] : [[name, value] as const]
   })

@@ -39,7 +39,7 @@ export interface RunFigures {
   /** A sheet, or a hand: these take the place of the figures in force, and of the situation. */
   enter(inputs: Inputs): Promise<void>
   /** A station gave values. */
-  takeDown(taken: { readonly turn: string; readonly values: Inputs['values'] }): void
+  recordFromStation(taken: { readonly turn: string; readonly values: Inputs['values'] }): void
   /** The final figures of a dealt departure come in at their time, wherever the run is then. */
   awaitFinal(dealt: number | undefined, startedAt: number): void
   /** Nothing more comes in on its own. */
@@ -85,7 +85,7 @@ export function createRunFigures({ pack, clock, happen, ...soFar }: RunFiguresPa
       return event.type === 'figuresRevised' ? entering : undefined
     },
     enter: (inputs) => revise(() => inputs),
-    takeDown: ({ turn, values }) => void layOver((inputs) => withTaken(inputs, values), { takenDown: turn }),
+    recordFromStation: ({ turn, values }) => void layOver((inputs) => withTaken(inputs, values), { takenDown: turn }),
     awaitFinal(number, startedAt) {
       const dealt = number === undefined ? undefined : dealtBy(pack, number)
       if (!dealt) return

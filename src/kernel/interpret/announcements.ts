@@ -5,7 +5,7 @@ import { findLine, listById } from '../pack/place.ts'
 import { judge } from '../response/judge.ts'
 import { type Response, responseFrom } from '../response/response.ts'
 import type { EventBody } from '../run/core/events.ts'
-import { flowAt, openSteps } from '../run/core/turn.ts'
+import { flowAt, openSteps } from '../run/list/flowSteps.ts'
 import type { Utterance } from './utterance.ts'
 
 /** What a pilot says when a flow is done; of one step that was read out, "done" alone is said. */

@@ -10,7 +10,7 @@ import { completenessOf } from '../response/completeness.ts'
 import { judge } from '../response/judge.ts'
 import type { Judgement } from '../response/model.ts'
 import type { EventBody } from '../run/core/events.ts'
-import { itemState, restedOn } from '../run/core/turn.ts'
+import { itemState, restedOn } from '../run/core/progress.ts'
 import { situation } from './announcements.ts'
 import { withCauses } from './causes.ts'
 import { commanded, spokenNames } from './command.ts'
@@ -65,7 +65,7 @@ function judgeAnswer({ pack, state, said: all, opening, rest }: Utterance, item:
     const command = readCommand(said.heard, spoken)
     return command ? { verdict: 'command', parts: [], ...command } : notUnderstood([])
   }
-  const { held, begun, implausible } = itemState(state, item.id)
+  const { partsSoFar, begun, implausible } = itemState(state, item.id)
   return judge({
     ...said,
     ...spoken,
@@ -73,7 +73,7 @@ function judgeAnswer({ pack, state, said: all, opening, rest }: Utterance, item:
     response: responseOf(item, state.situation),
     figures,
     phraseology: state.settings.phraseology,
-    held,
+    held: partsSoFar,
     begun,
     implausibleBefore: implausible,
     ...(item.states && { states: item.states }),

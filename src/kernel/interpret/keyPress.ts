@@ -3,8 +3,8 @@
 import type { Pack } from '../pack/checklist.ts'
 import { findItem } from '../pack/place.ts'
 import type { EventBody, EventFields, Evidence, RunCommand } from '../run/core/events.ts'
+import { restedOn } from '../run/core/progress.ts'
 import type { RunState } from '../run/core/state.ts'
-import { restedOn } from '../run/core/turn.ts'
 
 /** What was pressed. */
 export type Press =

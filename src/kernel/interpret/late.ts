@@ -3,12 +3,12 @@
 import type { EventBody } from '../run/core/events.ts'
 import { overheard, type Utterance } from './utterance.ts'
 
-export const isLate = ({ heard, state }: Utterance): boolean => heard.order < state.floorOrder
+export const isLate = ({ heard, state }: Utterance): boolean => heard.order < state.floorListenId
 
 export function lateWords(utterance: Utterance): EventBody {
   const { state, evidence } = utterance
   const { floor } = state
-  const isRevised = state.revisedOrder === state.floorOrder
+  const isRevised = state.revisedListenId === state.floorListenId
   const item = isRevised ? state.revisedItem : floor.at === 'item' ? floor.item : undefined
   if (item === undefined) return overheard(utterance)
   return { type: 'voided', item, evidence, because: isRevised ? 'figuresChanged' : 'late' }

@@ -1,7 +1,7 @@
 /** A read-back of what a station has said. */
 
 import { ACKNOWLEDGEMENTS } from '../hearing/talk.ts'
-import type { Turn } from '../pack/exchange.ts'
+import type { ExchangeTurn } from '../pack/exchange.ts'
 import { figuresFor } from '../pack/place.ts'
 import { landmarksOf } from '../response/anchors.ts'
 import { chunksOf } from '../response/chunks.ts'
@@ -17,7 +17,7 @@ import { type Utterance, unaddressed } from './utterance.ts'
 
 const ACKNOWLEDGED = responseFrom(`(${ACKNOWLEDGEMENTS.join(' | ')})`)
 
-export function readBack(utterance: Utterance, turn: Turn): EventBody | undefined {
+export function readBack(utterance: Utterance, turn: ExchangeTurn): EventBody | undefined {
   const { state, message, rest } = utterance
   // To another value that the station has just said, the pilot objects first.
   return judged(utterance, turn, turnState(state, turn.id).status === 'slipped' ? rest : message)
@@ -34,10 +34,10 @@ export function secondThoughts(utterance: Utterance): EventBody | undefined {
   return isRight ? event : undefined
 }
 
-function judged(utterance: Utterance, turn: Turn, said: Hypotheses): EventBody | undefined {
+function judged(utterance: Utterance, turn: ExchangeTurn, said: Hypotheses): EventBody | undefined {
   const { pack, state } = utterance
   const elements = readBacksOf(turn, state)
-  const { status, held } = turnState(state, turn.id)
+  const { status, partsSoFar } = turnState(state, turn.id)
   const spoken = elements.length > 0 ? elements : [{ id: 'acknowledged', response: ACKNOWLEDGED }]
   const beside = besideReadBack(turn)
   const all = beside.figures.length === 0 ? spoken : [...spoken, { id: 'callSign', response: beside }]
@@ -49,7 +49,7 @@ function judged(utterance: Utterance, turn: Turn, said: Hypotheses): EventBody |
     (element, index) => element.id === 'callSign' || partNames(element).required.size > 0 || named.has(index),
   )
   // After another value that the station said, only what is said now counts.
-  const partsSoFar = status === 'said' ? held : []
-  const judgement = judgeReadBack(meant, { ...judgedBy(utterance, turn, said, partsSoFar), figures })
+  const standing = status === 'said' ? partsSoFar : []
+  const judgement = judgeReadBack(meant, { ...judgedBy(utterance, turn, said, standing), figures })
   return transmitted(utterance, said, { turn, part: 'readBack', response, figures, judgement })
 }

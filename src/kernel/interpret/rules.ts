@@ -5,8 +5,8 @@
 
 import { findItem } from '../pack/place.ts'
 import type { EventBody } from '../run/core/events.ts'
+import { itemState } from '../run/core/progress.ts'
 import type { Floor, Question } from '../run/core/state.ts'
-import { itemState } from '../run/core/turn.ts'
 import { isUnderWay, talkAt } from '../run/talk/talk.ts'
 import { runningWatch } from '../run/watch/watchTiming.ts'
 import { clearance, flowCall, situation } from './announcements.ts'
@@ -64,8 +64,8 @@ const isStarting: Applies = ({ pack, state }) => runningWatch(pack, state) !== u
 const isNothingBegun: Applies = ({ pack, state }) => {
   const { floor } = state
   if (floor.at === 'item') {
-    const { held, misses, sayAgains } = itemState(state, findItem(pack, floor.item).item.id)
-    return state.closed.length > 0 && held.length === 0 && misses === 0 && sayAgains === 0
+    const { partsSoFar, misses, sayAgains } = itemState(state, findItem(pack, floor.item).item.id)
+    return state.closed.length > 0 && partsSoFar.length === 0 && misses === 0 && sayAgains === 0
   }
   const talk = talkAt(pack, floor)
   return talk !== undefined && !isUnderWay(talk, state)

@@ -1,7 +1,7 @@
 /** A call of the pilot's own to a station, or an order between the seats: which one was meant. */
 
 import { tokensOf } from '../numbers/tokens.ts'
-import type { Exchange, Turn } from '../pack/exchange.ts'
+import type { Exchange, ExchangeTurn } from '../pack/exchange.ts'
 import { figuresFor } from '../pack/place.ts'
 import { judge } from '../response/judge.ts'
 import type { Judgement } from '../response/model.ts'
@@ -30,7 +30,7 @@ export function stationCall(utterance: Utterance, exchange: Exchange, said = utt
   const now = callableTurns(exchange, state)
   const later = openTurns(exchange, state).filter((turn) => turn.calls !== undefined && !now.includes(turn))
   const done = exchange.turns.filter((turn) => turn.states && turnState(state, turn.id).status === 'done')
-  const candidates = (turns: readonly Turn[], stage: Stage) =>
+  const candidates = (turns: readonly ExchangeTurn[], stage: Stage) =>
     turns.map((turn) => candidate(utterance, exchange, turn, stage, said))
   const past = candidates(done, 'done')
   const isRepeated = past.some(({ judgement }) => judgement.verdict === 'correct')
@@ -42,7 +42,7 @@ export function stationCall(utterance: Utterance, exchange: Exchange, said = utt
 function candidate(
   utterance: Utterance,
   { station }: Exchange,
-  turn: Turn,
+  turn: ExchangeTurn,
   stage: Stage,
   said = utterance.said,
 ): Candidate {
@@ -51,7 +51,11 @@ function candidate(
   // Between the seats only what is in the figures counts: a station may not have said yet what it will say.
   const values = station.role === 'otherseat' ? state.values : saidValues(state)
   const figures = figuresFor(pack, values, response.figures)
-  const judgement = judge({ ...judgedBy(utterance, turn, said, turnState(state, turn.id).held), response, figures })
+  const judgement = judge({
+    ...judgedBy(utterance, turn, said, turnState(state, turn.id).partsSoFar),
+    response,
+    figures,
+  })
   const words = new Set(said.heard.tokens.map(({ text }) => text))
   const shared = tokensOf(response.text).filter(({ text }) => words.has(text)).length
   return { turn, part: 'call', response, figures, judgement, stage, shared }

@@ -1,7 +1,7 @@
 /** Where an exchange or a briefing has the floor: a call, a read-back, a wish to hear it again, or topics. */
 
 import { textOf } from '../numbers/tokens.ts'
-import type { Exchange, Turn } from '../pack/exchange.ts'
+import type { Exchange, ExchangeTurn } from '../pack/exchange.ts'
 import type { EventBody } from '../run/core/events.ts'
 import { pendingTurn, talkAt, turnState } from '../run/talk/talk.ts'
 import { briefed } from './briefing.ts'
@@ -46,7 +46,7 @@ function inExchange(utterance: Utterance, exchange: Exchange): EventBody | undef
 }
 
 /** "Say again", or one element alone: "say again squawk", "say again the route". */
-function heardAgain({ rest, evidence }: Utterance, turn: Turn): EventBody {
+function heardAgain({ rest, evidence }: Utterance, turn: ExchangeTurn): EventBody {
   const name = textOf(rest.heard)
     .toLowerCase()
     .replace(/^(the|your)\s+|[\s.]+$/g, '')

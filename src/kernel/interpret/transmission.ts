@@ -1,7 +1,7 @@
 /** What a call to a station and a read-back have in common: how they are judged, and the event that they are. */
 
 import type { Figures } from '../kinds/kind.ts'
-import type { Turn } from '../pack/exchange.ts'
+import type { ExchangeTurn } from '../pack/exchange.ts'
 import { specsOf } from '../pack/specs.ts'
 import { completenessOf } from '../response/completeness.ts'
 import type { Hypotheses } from '../response/hypotheses.ts'
@@ -12,7 +12,7 @@ import { turnState } from '../run/talk/talk.ts'
 import type { Utterance } from './utterance.ts'
 
 export interface Transmission {
-  readonly turn: Turn
+  readonly turn: ExchangeTurn
   readonly part: EventFields['transmitted']['part']
   readonly response: Response
   readonly figures: Figures
@@ -22,7 +22,7 @@ export interface Transmission {
 /** How a part of an exchange is judged, besides what is asked; `partsSoFar`: those said right in an earlier breath. */
 export function judgedBy(
   { state }: Utterance,
-  turn: Turn,
+  turn: ExchangeTurn,
   said: Hypotheses,
   partsSoFar: readonly string[],
 ): Omit<JudgeInput, 'response' | 'figures'> {

@@ -106,7 +106,7 @@ const PLACES = {
 } as const satisfies Record<string, Place>
 
 const heardAt = ({ state }: { readonly state: RunState }, text: string, more: Partial<Heard>): Heard => ({
-  ...{ text, by: 'voice', order: state.order, beganAt: 9_000, endedAt: 9_500 },
+  ...{ text, by: 'voice', order: state.listenId, beganAt: 9_000, endedAt: 9_500 },
   ...more,
 })
 

@@ -7,9 +7,9 @@ import { findItem } from '../../../src/kernel/pack/place.ts'
 import type { Judgement } from '../../../src/kernel/response/model.ts'
 import { responseFrom } from '../../../src/kernel/response/response.ts'
 import type { Effect, EventBody, Evidence, RunCommand, RunEvent } from '../../../src/kernel/run/core/events.ts'
+import { restedOn } from '../../../src/kernel/run/core/progress.ts'
 import type { RunState } from '../../../src/kernel/run/core/state.ts'
 import { emptyRun, step } from '../../../src/kernel/run/core/step.ts'
-import { restedOn } from '../../../src/kernel/run/core/turn.ts'
 
 const item = (id: string, challenge: string, response: string, more: Partial<Item> = {}): Item => ({
   type: 'item',
@@ -171,7 +171,7 @@ export function testRun(pack: Pack = PACK): TestRun {
       })
     },
     hear(text, more = {}) {
-      const heard: Heard = { text, by: 'voice', order: run.state.order, beganAt: 0, endedAt: 0, ...more }
+      const heard: Heard = { text, by: 'voice', order: run.state.listenId, beganAt: 0, endedAt: 0, ...more }
       const { event, rest } = interpret(pack, run.state, heard)
       run.happen(event)
       return rest ? run.hear(rest.text, more) : run

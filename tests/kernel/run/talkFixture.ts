@@ -3,7 +3,7 @@
 import type { Heard } from '../../../src/kernel/hearing/heard.ts'
 import { interpret } from '../../../src/kernel/interpret/interpret.ts'
 import type { Pack } from '../../../src/kernel/pack/checklist.ts'
-import type { Element, Turn, Wording } from '../../../src/kernel/pack/exchange.ts'
+import type { Element, ExchangeTurn, Wording } from '../../../src/kernel/pack/exchange.ts'
 import { parseTemplate } from '../../../src/kernel/pack/template.ts'
 import { responseFrom } from '../../../src/kernel/response/response.ts'
 import type { Effect, EventBody, RunEvent, Script } from '../../../src/kernel/run/core/events.ts'
@@ -19,7 +19,13 @@ const element = (id: string, label: string, words: string, readBack?: string, al
   says: says(words),
   ...(readBack !== undefined && { readBack: both(responseFrom(readBack)) }),
 })
-const turn = (id: string, label: string, more: Partial<Turn>): Turn => ({ id, label, elements: [], sets: [], ...more })
+const turn = (id: string, label: string, more: Partial<ExchangeTurn>): ExchangeTurn => ({
+  id,
+  label,
+  elements: [],
+  sets: [],
+  ...more,
+})
 const declare = (name: string, label: string, spec: Pack['figures']['declarations'][string]['spec']) => ({
   [name]: { name, label, spec, alsoCalled: [], input: true },
 })
@@ -197,7 +203,7 @@ export function talkRun(script: Script = SAID, pack: Pack = TALK): TalkRun {
       run.events.push(event)
       run.state = next.state
       run.effects = next.effects
-      const taken = next.effects.find((effect) => effect.type === 'takeDown')
+      const taken = next.effects.find((effect) => effect.type === 'recordFromStation')
       if (taken) {
         const before = run.effects
         const values = { ...run.state.inputs?.values, ...taken.values }
@@ -207,7 +213,7 @@ export function talkRun(script: Script = SAID, pack: Pack = TALK): TalkRun {
       return run
     },
     hear(text, more = {}) {
-      const heard: Heard = { text, by: 'typed', order: run.state.order, beganAt: 0, endedAt: 0, ...more }
+      const heard: Heard = { text, by: 'typed', order: run.state.listenId, beganAt: 0, endedAt: 0, ...more }
       const { event, rest } = interpret(pack, run.state, heard)
       run.happen(event)
       return rest ? run.hear(rest.text, more) : run

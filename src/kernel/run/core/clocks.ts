@@ -89,29 +89,29 @@ export function runningClocks(pack: Pack, state: RunState): RunningClock[] {
 }
 
 /** Clocks whose end is to be told: the pack says so, or the pilot asked too early. */
-function toTell(pack: Pack, state: RunState): RunningClock[] {
+function toAnnounce(pack: Pack, state: RunState): RunningClock[] {
   return startedClocks(pack, state).filter(
     ({ of, until, due }) =>
-      (due !== undefined || state.waitedFor.includes(of)) && !state.timesTold.includes(`${of}@${until}`),
+      (due !== undefined || state.waitedFor.includes(of)) && !state.timesAnnounced.includes(`${of}@${until}`),
   )
 }
 
 /** The clock of a thing, if its time is up and was not told yet. */
 export function clockDue(pack: Pack, state: RunState, of: string): RunningClock | undefined {
-  return toTell(pack, state).find((clock) => clock.of === of && clock.until <= state.t)
+  return toAnnounce(pack, state).find((clock) => clock.of === of && clock.until <= state.t)
 }
 
-export function withTold(state: RunState, { of, until }: RunningClock): RunState {
+export function withAnnounced(state: RunState, { of, until }: RunningClock): RunState {
   return {
     ...state,
-    timesTold: [...state.timesTold, `${of}@${until}`],
+    timesAnnounced: [...state.timesAnnounced, `${of}@${until}`],
     waitedFor: state.waitedFor.filter((other) => other !== of),
   }
 }
 
 /** The timer of the first of them. */
 function clockTimer(pack: Pack, state: RunState): Effect[] {
-  const next = toTell(pack, state).sort((a, b) => a.until - b.until)[0]
+  const next = toAnnounce(pack, state).sort((a, b) => a.until - b.until)[0]
   if (!next) return []
   const event = { type: 'timeUp', of: next.of } as const
   return [{ type: 'startTimer', timer: 'interlock', ms: Math.max(0, next.until - state.t), event }]

@@ -233,10 +233,10 @@ export type Effect =
   /** Half duplex: the ear is shut while this sounds. */
   | { readonly type: 'speak'; readonly text: string; readonly role: Role }
   | { readonly type: 'tone'; readonly tone: ToneName }
-  | { readonly type: 'listen'; readonly order: number; readonly hearable: Hearable }
+  | { readonly type: 'listen'; readonly listenId: number; readonly hearable: Hearable }
   | { readonly type: 'shut' }
   /** Values that a station gave are to come in as a revision. */
-  | { readonly type: 'takeDown'; readonly turn: string; readonly values: Readonly<Record<string, Value>> }
+  | { readonly type: 'recordFromStation'; readonly turn: string; readonly values: Readonly<Record<string, Value>> }
   /** The event comes back after a time, unless another timer of the name is started or all are stopped. */
   | { readonly type: 'startTimer'; readonly timer: TimerName; readonly ms: number; readonly event: EventBody }
   | { readonly type: 'stopTimers' }

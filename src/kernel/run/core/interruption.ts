@@ -8,8 +8,7 @@ import type { Pack } from '../../pack/checklist.ts'
 import { findItem, findLine, listById } from '../../pack/place.ts'
 import type { Effect, EventType, RunCommand, RunEvent } from './events.ts'
 import { say } from './phrases.ts'
-import type { Interruption, RunState } from './state.ts'
-import type { Step } from './turn.ts'
+import type { Interruption, RunState, Step } from './state.ts'
 
 /** Longer at an open item is a break, not thought. */
 const BREAK_AFTER_S = 90

@@ -7,10 +7,10 @@ import { answerTo } from '../talk/exchanging.ts'
 import { findTurn } from '../talk/talk.ts'
 import { noCall, seenBefore } from '../watch/watching.ts'
 import type { By } from './events.ts'
+import { enter, sayAndListen } from './listening.ts'
 import { advance, callList, nextFloor } from './moving.ts'
 import { say } from './phrases.ts'
-import type { Question, RunState } from './state.ts'
-import { enter, type Step, turn } from './turn.ts'
+import type { Question, RunState, Step } from './state.ts'
 
 /** Without an open question affirm changes nothing. */
 export function affirmed(pack: Pack, state: RunState, by: By): Step {
@@ -26,7 +26,7 @@ export function affirmed(pack: Pack, state: RunState, by: By): Step {
     case 'callOrder':
       return seenBefore(pack, state, question)
     case 'passReason':
-      return turn(pack, state, [], { prompt: true })
+      return sayAndListen(pack, state, [], { prompt: true })
     case 'pass':
       return passed(pack, state, question, by)
     case 'warnings':
@@ -41,10 +41,10 @@ function passed(pack: Pack, state: RunState, question: Extract<Question, { about
   const { item, list } = findItem(pack, question.item)
   const { reason } = question
   if (item.critical && !question.affirmed) {
-    return turn(pack, { ...state, question: { ...question, affirmed: true } }, [], { prompt: true })
+    return sayAndListen(pack, { ...state, question: { ...question, affirmed: true } }, [], { prompt: true })
   }
   const closed = closeItem(state, item, { status: 'passed', by, reason, revision: state.revision })
-  return advance(pack, closed, list.id, [say.passed(item.challenge)])
+  return advance(pack, closed, list.id, { words: [say.passed(item.challenge)] })
 }
 
 /** A warning that is not acknowledged leaves its list to be called again; any other question is just dropped. */
@@ -55,7 +55,7 @@ export function refused(pack: Pack, state: RunState): Step {
     case 'callOrder':
       return noCall(pack, free, question.watch, question.missing)
     case 'warnings':
-      return enter(pack, free, nextFloor(pack, free), [])
+      return enter(pack, free, nextFloor(pack, free))
     case undefined:
     case 'reading':
     case 'order':
@@ -63,6 +63,6 @@ export function refused(pack: Pack, state: RunState): Step {
     case 'pass':
     case 'outOfOrder':
     case 'finalFiguresIn':
-      return turn(pack, free, [], { prompt: true })
+      return sayAndListen(pack, free, [], { prompt: true })
   }
 }

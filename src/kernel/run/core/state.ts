@@ -4,7 +4,7 @@ import type { Inputs, Status } from '../../figures/model.ts'
 import type { Value } from '../../kinds/kind.ts'
 import type { PassReason } from '../../response/commands.ts'
 import type { Judgement } from '../../response/model.ts'
-import type { By, RunSettings, Script } from './events.ts'
+import type { By, Effect, RunSettings, Script } from './events.ts'
 
 export type ItemStatus = 'open' | 'done' | 'passed' | 'leftOpen' | 'reopened'
 
@@ -27,11 +27,11 @@ export interface ItemState {
   /** In a row; the ear's doing, not the pilot's. */
   readonly sayAgains: number
   /** Parts right in an earlier breath of this challenge. */
-  readonly held: readonly string[]
+  readonly partsSoFar: readonly string[]
   /** Parts that were begun in it, as they were said: "five point two", still without its direction. */
   readonly begun: Readonly<Record<string, string>>
   /** Its value was shown, spoken on request or coached: marked for good (law 4). */
-  readonly given: boolean
+  readonly revealed: boolean
   /** Value refused at the try before, as spoken, and implausible values read then. */
   readonly refused?: string
   readonly implausible: Readonly<Record<string, Value>>
@@ -81,11 +81,11 @@ export type Floor =
   | { readonly at: 'briefing'; readonly phase: number; readonly activity: number }
   | { readonly at: 'end' }
 
-export interface TurnState {
+export interface ExchangeTurnState {
   /** `said`: the station has spoken, the read-back is awaited. `slipped`: it then said another value. */
   readonly status: 'ahead' | 'said' | 'slipped' | 'done'
   /** Parts read back right in an earlier transmission, and words begun in it. */
-  readonly held: readonly string[]
+  readonly partsSoFar: readonly string[]
   readonly begun: Readonly<Record<string, string>>
   readonly misses: number
   readonly sayAgains: number
@@ -174,7 +174,7 @@ export interface RunState {
     readonly values: Readonly<Record<string, Value>>
   }[]
   /** Figures whose values were asked for in this run. */
-  readonly told: readonly string[]
+  readonly revealedFigures: readonly string[]
   /** Of the revision in force, not acknowledged yet. */
   readonly warnings: readonly string[]
   readonly cleared: readonly string[]
@@ -190,18 +190,18 @@ export interface RunState {
   /** What stations say; undefined where the voices outside the crew are left out. */
   readonly script: Script | undefined
   /** Turns of exchanges by id. */
-  readonly turns: Readonly<Record<string, TurnState>>
+  readonly turns: Readonly<Record<string, ExchangeTurnState>>
   /** Entered figures that hold as a turn gave them, each with what the papers had in its place. */
-  readonly taken: Readonly<Record<string, { readonly over: Value | undefined }>>
+  readonly fromStations: Readonly<Record<string, { readonly over: Value | undefined }>>
   /** Topics covered, and topics last said wrong. */
   readonly topics: Readonly<Record<string, 'ok' | 'wrong'>>
   readonly briefingsClosed: readonly string[]
   /** Things that were asked for before an interlock's time had passed: told when it has. */
   readonly waitedFor: readonly string[]
   /** Interlocks whose end was told. */
-  readonly timesTold: readonly string[]
+  readonly timesAnnounced: readonly string[]
   /** What is to be said when the watch that is running is over. */
-  readonly later: readonly string[]
+  readonly wordsAfterWatch: readonly string[]
   /** When the pilot last did something with the open item. */
   readonly activeAt: number
   readonly interruptions: readonly Interruption[]
@@ -213,11 +213,11 @@ export interface RunState {
   readonly question: Question | undefined
   readonly standingBy: boolean
   /** Number of the listening order in force; words of an earlier one are late. */
-  readonly order: number
+  readonly listenId: number
   /** Order at which the present floor was taken (or figures changed on it): older words are not judged here. */
-  readonly floorOrder: number
+  readonly floorListenId: number
   /** `floorOrder` was last set by a revision, so older words are void because figures changed. */
-  readonly revisedOrder: number
+  readonly revisedListenId: number
   /** The item that had the floor then: what was said to it in the meantime is void. */
   readonly revisedItem: string | undefined
   readonly last: LastAnswer | undefined
@@ -228,6 +228,12 @@ export interface RunState {
   /** When the pilot was last asked aloud to say something again, ms from the start of the run. */
   readonly askedAgainAt: number | undefined
   /** Listening order that silence was answered with; the open item is not asked for once more in it. */
-  readonly promptedOrder: number
+  readonly promptedListenId: number
   readonly stoppedBecause?: string
+}
+
+/** What an event brings about: the state after it, and what is asked for, in order. */
+export interface Step {
+  readonly state: RunState
+  readonly effects: readonly Effect[]
 }

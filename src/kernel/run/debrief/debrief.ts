@@ -6,9 +6,9 @@ import { agenda, itemsOf } from '../../pack/place.ts'
 import { readBackOf } from '../../pack/rests.ts'
 import type { PassReason } from '../../response/commands.ts'
 import type { By, PackInLog, RunEvent } from '../core/events.ts'
+import { itemState, listState } from '../core/progress.ts'
 import type { Interruption, ItemStatus, RunState } from '../core/state.ts'
 import { emptyRun, step } from '../core/step.ts'
-import { itemState, listState } from '../core/turn.ts'
 import { briefingsIn, type DebriefBriefing, type DebriefExchange, exchangesIn } from './debriefTalk.ts'
 import { type DebriefTry, missesIn, sayAgainsIn } from './debriefTry.ts'
 import { type DebriefFlow, type DebriefWatch, flowsIn, watchesIn } from './debriefWatch.ts'
@@ -148,13 +148,13 @@ function listsIn(pack: Pack, state: RunState, { answers, reopened }: Tally): Deb
     if (activity.type !== 'list') return []
     const { complete, revoked, onPreliminary, called } = listState(state, activity.id)
     const items = itemsOf(activity, state.situation).map(({ id, challenge, look = [] }): DebriefItem => {
-      const { status, by, reason, given, looks } = itemState(state, id)
+      const { status, by, reason, revealed, looks } = itemState(state, id)
       const tries = answers.get(id) ?? []
       return {
         ...{ id, challenge, status },
         ...(by && { by }),
         ...(reason && { reason }),
-        ...{ given, tries, misses: missesIn(tries), sayAgains: sayAgainsIn(tries) },
+        ...{ given: revealed, tries, misses: missesIn(tries), sayAgains: sayAgainsIn(tries) },
         ...{ reopened: reopened.get(id) ?? 0, look, looks },
       }
     })

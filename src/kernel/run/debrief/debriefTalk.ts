@@ -1,7 +1,7 @@
 /** Exchanges and briefings in the debrief: every transmission, what was shown, insisted on or noticed, and what was left out. */
 
 import type { Pack } from '../../pack/checklist.ts'
-import type { Briefing, Exchange, Turn } from '../../pack/exchange.ts'
+import type { Briefing, Exchange, ExchangeTurn } from '../../pack/exchange.ts'
 import { agenda, holds } from '../../pack/place.ts'
 import type { Role } from '../../pack/roles.ts'
 import type { Slip } from '../core/events.ts'
@@ -110,7 +110,7 @@ function talksIn(pack: Pack, state: RunState): (Exchange | Briefing)[] {
   )
 }
 
-function turnIn(state: RunState, turn: Turn, { transmissions, askedAgain }: Tally): DebriefTurn {
+function turnIn(state: RunState, turn: ExchangeTurn, { transmissions, askedAgain }: Tally): DebriefTurn {
   const { status, shown, insisted, slip } = turnState(state, turn.id)
   const kind = state.script?.slip?.kind
   const tries = transmissions.get(turn.id) ?? []

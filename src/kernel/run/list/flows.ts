@@ -4,11 +4,12 @@ import type { Flow, Step as FlowStep, Pack } from '../../pack/checklist.ts'
 import { flowsOf, stepsOf } from '../../pack/place.ts'
 import type { RunEvent } from '../core/events.ts'
 import { unmet } from '../core/interlocks.ts'
+import { enter, sayAndListen } from '../core/listening.ts'
 import { nextFloor } from '../core/moving.ts'
 import { say } from '../core/phrases.ts'
-import type { RunState } from '../core/state.ts'
-import { enter, flowAt, openSteps, type Step, turn } from '../core/turn.ts'
+import type { RunState, Step } from '../core/state.ts'
 import { notYet } from './answering.ts'
+import { flowAt, openSteps } from './flowSteps.ts'
 
 const without = (names: readonly string[], gone: readonly string[]) => names.filter((name) => !gone.includes(name))
 
@@ -27,7 +28,7 @@ export function stepDone(pack: Pack, state: RunState, event: RunEvent<'stepDone'
   if (flowAt(pack, state.floor)?.id !== flow.id) return { state: done, effects: [{ type: 'tone', tone: 'tick' }] }
   if (openSteps(flow, done).length === 0) return closed(pack, done, flow)
   return done.readingFlow
-    ? turn(pack, done, [], { prompt: true, tone: 'tick' })
+    ? sayAndListen(pack, done, [], { prompt: true, tone: 'tick' })
     : { state: done, effects: [{ type: 'tone', tone: 'tick' }] }
 }
 
@@ -54,13 +55,14 @@ function closed(pack: Pack, state: RunState, flow: Flow): Step {
       flow.steps.map(({ id }) => id),
     ),
   }
-  return enter(pack, done, nextFloor(pack, done), state.readingFlow ? [say.flowComplete()] : [], 'tick')
+  const words = state.readingFlow ? [say.flowComplete()] : []
+  return enter(pack, done, nextFloor(pack, done), { words, tone: 'tick' })
 }
 
 /** Read out one by one from now on: each is said again until it is ticked. */
 export function flowAsked(pack: Pack, state: RunState): Step {
   const isHere = flowAt(pack, state.floor) !== undefined
-  return turn(pack, { ...state, standingBy: false, readingFlow: isHere }, [], { prompt: true })
+  return sayAndListen(pack, { ...state, standingBy: false, readingFlow: isHere }, [], { prompt: true })
 }
 
 /** Steps that set one of these figures and were done, or said to be done, are open again. */

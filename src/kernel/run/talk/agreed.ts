@@ -4,7 +4,7 @@
  */
 
 import type { Pack } from '../../pack/checklist.ts'
-import type { Briefing, Turn } from '../../pack/exchange.ts'
+import type { Briefing, ExchangeTurn } from '../../pack/exchange.ts'
 import type { RunState } from '../core/state.ts'
 import { saidValues } from './said.ts'
 import { briefingsOf, exchangesOf, reopenTurn, turnState } from './talk.ts'
@@ -53,7 +53,7 @@ export function reopenAgreed(pack: Pack, before: RunState, entered: RunState, mo
 }
 
 /** Figures that the station said, or gave, otherwise than they are now. */
-function goneFrom(turn: Turn, before: RunState, entered: RunState): string[] {
+function goneFrom(turn: ExchangeTurn, before: RunState, entered: RunState): string[] {
   const { status, agreed = {} } = turnState(entered, turn.id)
   if (status === 'ahead') return []
   const now = saidValues(entered)

@@ -5,10 +5,11 @@ import type { Briefing, Topic } from '../../pack/exchange.ts'
 import { holds } from '../../pack/place.ts'
 import type { Judgement, Part } from '../../response/model.ts'
 import type { RunEvent } from '../core/events.ts'
+import { enter, sayAndListen, timers } from '../core/listening.ts'
 import { nextFloor } from '../core/moving.ts'
 import { say } from '../core/phrases.ts'
-import type { LastAnswer, RunState } from '../core/state.ts'
-import { enter, lastClosed, type Step, timers, turn } from '../core/turn.ts'
+import { lastClosed } from '../core/progress.ts'
+import type { LastAnswer, RunState, Step } from '../core/state.ts'
 import { talkAt } from './talk.ts'
 
 function briefingAt(pack: Pack, state: RunState, id: string): Briefing | undefined {
@@ -34,7 +35,7 @@ export function briefed(pack: Pack, before: RunState, event: RunEvent<'briefed'>
   // A briefing is one person's talk: a right topic is ticked on the screen, without a sound in between.
   if (wrong.length === 0) return event.ends ? ended(pack, state, briefing) : { state, effects: timers(state) }
   const words = [say.heard(event.heard.join(', ')), say.topics(wrong.map(({ label }) => label))]
-  return turn(pack, state, words, { tone: 'attention' })
+  return sayAndListen(pack, state, words, { tone: 'attention' })
 }
 
 /** Each topic that was said as a part of the answer. */
@@ -55,8 +56,8 @@ export function briefingEnded(pack: Pack, before: RunState, event: RunEvent<'bri
 
 function ended(pack: Pack, before: RunState, briefing: Briefing): Step {
   const open = openTopics(briefing, before)
-  if (open.length > 0) return turn(pack, before, [say.notCovered(open.map(({ label }) => label))])
+  if (open.length > 0) return sayAndListen(pack, before, [say.notCovered(open.map(({ label }) => label))])
   const closed = { ...before, briefingsClosed: [...new Set([...before.briefingsClosed, briefing.id])] }
   const state = lastClosed(closed, briefing.id)
-  return enter(pack, state, nextFloor(pack, state), [say.watched(briefing.name)], 'tick')
+  return enter(pack, state, nextFloor(pack, state), { words: [say.watched(briefing.name)], tone: 'tick' })
 }

@@ -8,10 +8,10 @@ import type { Pack, Watch } from '../../pack/checklist.ts'
 import { agenda } from '../../pack/place.ts'
 import type { RunEvent } from '../core/events.ts'
 import { unmet } from '../core/interlocks.ts'
-import { floorOf, isAhead, nextFloor } from '../core/moving.ts'
+import { enter, sayAndListen } from '../core/listening.ts'
+import { closeFlowsBefore, floorOf, isAhead, nextFloor } from '../core/moving.ts'
 import { say } from '../core/phrases.ts'
-import type { PendingCall, RunState } from '../core/state.ts'
-import { enter, type Step, turn } from '../core/turn.ts'
+import type { PendingCall, RunState, Step } from '../core/state.ts'
 import { nextCall, runningWatch, WATCH_AHEAD, watchAt, watchById, watchState, withWatch } from './watchTiming.ts'
 
 /** A tone alone: under its own voice it would be deaf to the very call it waits for. */
@@ -21,7 +21,7 @@ const seconds = (ms: number) => sayValue({ kind: 'integer', value: Math.round(ms
 /** An engine that is being started is not left for something else; undefined where none is. */
 export function startUnderWay(pack: Pack, state: RunState): Step | undefined {
   const watch = runningWatch(pack, state)
-  return watch && turn(pack, state, [say.firstComplete(watch.name)])
+  return watch && sayAndListen(pack, state, [say.firstComplete(watch.name)])
 }
 
 export function began(pack: Pack, before: RunState, event: RunEvent<'watchBegan'>): Step {
@@ -29,20 +29,20 @@ export function began(pack: Pack, before: RunState, event: RunEvent<'watchBegan'
   const running = runningWatch(pack, before)
   if (running?.id === watch.id) return { state: before, effects: [] }
   // One at a time: the hand is still on the selector of the other one.
-  if (running) return turn(pack, before, [say.firstComplete(running.name)])
+  if (running) return sayAndListen(pack, before, [say.firstComplete(running.name)])
   const state = { ...before, standingBy: false }
   const own = watchState(state, watch.id)
-  if (own.status === 'done') return turn(pack, state, [say.alreadyDone(watch.name)], { prompt: true })
+  if (own.status === 'done') return sayAndListen(pack, state, [say.alreadyDone(watch.name)], { prompt: true })
   const list = listBefore(pack, state, watch.id)
-  if (list !== undefined) return turn(pack, state, [say.notCalled(list)], { prompt: true })
+  if (list !== undefined) return sayAndListen(pack, state, [say.notCalled(list)], { prompt: true })
   const held = unmet(pack, state, watch.interlocks, event.t) ?? tooSoon(state, watch)
   if (held) {
     const waitedFor = 'waitMs' in held ? [...new Set([...state.waitedFor, watch.id])] : state.waitedFor
-    return turn(pack, { ...state, waitedFor }, [say.notYet(held.interlock.say)])
+    return sayAndListen(pack, { ...state, waitedFor }, [say.notYet(held.interlock.say)])
   }
   const place = agenda(pack, state.situation).find(({ activity }) => activity.id === watch.id)
   if (!place) return { state, effects: [] }
-  const begun = withWatch(closeFlows(pack, state, watch.id), watch.id, {
+  const begun = withWatch(closeFlowsBefore(pack, state, watch.id), watch.id, {
     ...WATCH_AHEAD,
     attempt: own.attempt + 1,
     status: 'running',
@@ -51,7 +51,9 @@ export function began(pack: Pack, before: RunState, event: RunEvent<'watchBegan'
   const isHere = watchAt(pack, state.floor)?.id === watch.id
   if (isHere && !state.question) return toned(begun, 'tick')
   const floor = floorOf(pack, begun, place)
-  return turn(pack, { ...begun, floor, question: undefined, floorOrder: state.order + 1 }, [], { tone: 'tick' })
+  return sayAndListen(pack, { ...begun, floor, question: undefined, floorListenId: state.listenId + 1 }, [], {
+    tone: 'tick',
+  })
 }
 
 /** After a start that was stopped some time must pass: it drains, cools, or the starter rests. */
@@ -72,14 +74,6 @@ function listBefore(pack: Pack, state: RunState, id: string): string | undefined
   return ahead.find(({ activity }) => activity.type === 'list' && isAhead(state, activity))?.activity.name
 }
 
-/** Flows of its phase that come before it are over with its beginning, as with the calling of a list. */
-function closeFlows(pack: Pack, state: RunState, id: string): RunState {
-  const phase = pack.phases.find(({ activities }) => activities.some((activity) => activity.id === id))
-  const index = phase?.activities.findIndex((activity) => activity.id === id) ?? 0
-  const flows = phase?.activities.slice(0, index).filter(({ type }) => type === 'flow') ?? []
-  return { ...state, flowsClosed: [...new Set([...state.flowsClosed, ...flows.map((flow) => flow.id)])] }
-}
-
 export function called(pack: Pack, before: RunState, event: RunEvent<'watchCalled'>): Step {
   const watch = watchById(pack, event.watch)
   const own = watchState(before, watch.id)
@@ -93,12 +87,12 @@ export function called(pack: Pack, before: RunState, event: RunEvent<'watchCalle
   const next = nextCall(watch, own)
   if (next?.call.id !== call.id) return outOfOrder(pack, state, watch, call)
   const wasAsked = before.question !== undefined
-  if (next.call.value === undefined) return taken(pack, state, watch, call, wasAsked)
+  if (next.call.value === undefined) return accepted(pack, state, watch, call, wasAsked)
   const pending = withWatch(state, watch.id, { pending: { call: call.id, at: call.at } })
-  if (call.value === undefined) return turn(pack, pending, [say.readValue(next.call.label)])
-  if (event.inRange) return taken(pack, state, watch, call, wasAsked)
+  if (call.value === undefined) return sayAndListen(pack, pending, [say.readValue(next.call.label)])
+  if (event.inRange) return accepted(pack, state, watch, call, wasAsked)
   const value = sayValue({ ...next.call.value.spec, value: call.value } as Parameters<typeof sayValue>[0], 'plain')
-  return turn(pack, pending, [say.outOfRange(next.call.label, value)], { tone: 'attention' })
+  return sayAndListen(pack, pending, [say.outOfRange(next.call.label, value)], { tone: 'attention' })
 }
 
 /** A call before its turn: was the one that should come first seen? */
@@ -107,7 +101,7 @@ function outOfOrder(pack: Pack, state: RunState, watch: Watch, call: PendingCall
   const label = watch.calls.find(({ id }) => id === call.id)?.label
   if (!missing || label === undefined) return { state, effects: [] }
   const asked = { ...state, question: { about: 'callOrder', watch: watch.id, missing: missing.id, call } } as const
-  return turn(pack, asked, [say.callOrder(label, missing.label)], { tone: 'attention' })
+  return sayAndListen(pack, asked, [say.callOrder(label, missing.label)], { tone: 'attention' })
 }
 
 /** Affirmed: it was seen, at the latest with the call that came. */
@@ -121,13 +115,13 @@ export function seenBefore(pack: Pack, before: RunState, question: { watch: stri
   const next = nextCall(watch, watchState(seen, watch.id))?.call
   if (next?.id !== question.call.id) return outOfOrder(pack, seen, watch, question.call)
   if (next.value === undefined || question.call.value !== undefined)
-    return taken(pack, seen, watch, question.call, true)
+    return accepted(pack, seen, watch, question.call, true)
   const { id, at } = question.call
-  return turn(pack, withWatch(seen, watch.id, { pending: { call: id, at } }), [say.readValue(next.label)])
+  return sayAndListen(pack, withWatch(seen, watch.id, { pending: { call: id, at } }), [say.readValue(next.label)])
 }
 
 /** `wasAsked`: a question was open, and what is listened for is another thing now. */
-function taken(pack: Pack, state: RunState, watch: Watch, call: PendingCall, wasAsked: boolean): Step {
+function accepted(pack: Pack, state: RunState, watch: Watch, call: PendingCall, wasAsked: boolean): Step {
   const own = watchState(state, watch.id)
   const next = nextCall(watch, own)
   const { pending: _, ...rest } = own
@@ -142,12 +136,12 @@ function taken(pack: Pack, state: RunState, watch: Watch, call: PendingCall, was
   const elapsed = seconds(call.at - own.beganAt)
   const { timesAloud } = state.settings
   if (nextCall(watch, change)) {
-    if (timesAloud) return turn(pack, running, [say.calledAt(label, elapsed)], { tone: 'tick' })
-    return wasAsked ? turn(pack, running, [], { tone: 'tick' }) : toned(running, 'tick')
+    if (timesAloud) return sayAndListen(pack, running, [say.calledAt(label, elapsed)], { tone: 'tick' })
+    return wasAsked ? sayAndListen(pack, running, [], { tone: 'tick' }) : toned(running, 'tick')
   }
-  const done = withWatch({ ...running, later: [] }, watch.id, { status: 'done' })
+  const done = withWatch({ ...running, wordsAfterWatch: [] }, watch.id, { status: 'done' })
   const words = timesAloud ? say.watchedIn(watch.name, elapsed) : say.watched(watch.name)
-  return enter(pack, done, nextFloor(pack, done), [words, ...state.later], 'tick')
+  return enter(pack, done, nextFloor(pack, done), { words: [words, ...state.wordsAfterWatch], tone: 'tick' })
 }
 
 /** An abnormal call: the stop words at once, then the pack's actions, then the way back. */
@@ -158,15 +152,20 @@ export function stopped(pack: Pack, before: RunState, event: RunEvent<'watchStop
   if (!abnormal || own.status === 'ahead' || own.status === 'done') return { state: before, effects: [] }
   const { label, actions, again } = abnormal
   const until = again && event.t + again.seconds * 1_000
-  const next = withWatch({ ...before, question: undefined, standingBy: false, later: [] }, watch.id, {
+  const next = withWatch({ ...before, question: undefined, standingBy: false, wordsAfterWatch: [] }, watch.id, {
     status: 'stopped',
     because: label,
     actions,
     ...(again && until !== undefined && { notBefore: { until, say: again.say } }),
   })
   const waits = again ? { ...next, waitedFor: [...new Set([...next.waitedFor, watch.id])] } : next
-  const words = [say.stop(abnormal.stopWords), ...actions.map(say.action), say.wayBack(again?.say), ...before.later]
-  return turn(pack, waits, words)
+  const words = [
+    say.stop(abnormal.stopWords),
+    ...actions.map(say.action),
+    say.wayBack(again?.say),
+    ...before.wordsAfterWatch,
+  ]
+  return sayAndListen(pack, waits, words)
 }
 
 export function due(pack: Pack, state: RunState, event: RunEvent<'watchDue'>): Step {
@@ -187,7 +186,7 @@ export function noCall(pack: Pack, state: RunState, id: string, call: string): S
   const watch = watchById(pack, id)
   const unheard = [...new Set([...watchState(state, id).unheard, call])]
   const label = watch.calls.find((one) => one.id === call)?.label ?? call
-  return turn(pack, withWatch(state, id, { unheard }), [say.noCall(label, watch.stopWords)])
+  return sayAndListen(pack, withWatch(state, id, { unheard }), [say.noCall(label, watch.stopWords)])
 }
 
 /** "From the top" in a watch: it is ahead again, its time not begun; what must pass after a stop still must. */
@@ -197,5 +196,5 @@ export function restarted(pack: Pack, state: RunState, id: string): Step {
   const held = tooSoon(state, watch)
   const fresh = { ...WATCH_AHEAD, attempt, ...(notBefore && { notBefore }) }
   const ahead = { ...state, watches: { ...state.watches, [id]: fresh } }
-  return held ? turn(pack, ahead, [say.notYet(held.interlock.say)]) : enter(pack, ahead, state.floor, [])
+  return held ? sayAndListen(pack, ahead, [say.notYet(held.interlock.say)]) : enter(pack, ahead, state.floor)
 }

@@ -58,10 +58,10 @@ describe('final figures', () => {
 
   it('make words that were begun before them too old for the open item', () => {
     const run = begun().happen(call('load'))
-    const before = run.state.order
+    const before = run.state.listenId
     run.happen(revision(2, 'final', FINAL, PRELIMINARY))
-    expect(run.state.floorOrder).toBeGreaterThan(before)
-    expect(run.state.revisedOrder).toBe(run.state.floorOrder)
+    expect(run.state.floorListenId).toBeGreaterThan(before)
+    expect(run.state.revisedListenId).toBe(run.state.floorListenId)
   })
 
   it('close nothing that was judged on the figures before', () => {

@@ -6,9 +6,9 @@ import { readPackDir } from '../../../../src/cli/packDir.ts'
 import type { Pack } from '../../../../src/kernel/pack/checklist.ts'
 import { findItem, itemsOf, listsOf } from '../../../../src/kernel/pack/place.ts'
 import type { Effect, EventBody, RunCommand, RunEvent } from '../../../../src/kernel/run/core/events.ts'
+import { restedOn } from '../../../../src/kernel/run/core/progress.ts'
 import type { Interruption, RunState } from '../../../../src/kernel/run/core/state.ts'
 import { emptyRun, fold, step } from '../../../../src/kernel/run/core/step.ts'
-import { restedOn } from '../../../../src/kernel/run/core/turn.ts'
 import { nextCall, watchAt, watchState } from '../../../../src/kernel/run/watch/watchTiming.ts'
 import { revision } from '../../figures/marram.ts'
 import { TYPED } from '../fixture.ts'
@@ -153,7 +153,7 @@ describe('the demo', () => {
         expect(said(back).includes(OFFER)).toBe(isOffered)
         expect(back.state.isBack).toBe(isOffered)
         if (now !== undefined) {
-          expect(back.state.items[now]?.held).toEqual([])
+          expect(back.state.items[now]?.partsSoFar).toEqual([])
           expect(said(back).toLowerCase()).toContain(findItem(pack, now).item.challenge.toLowerCase())
         }
         const end = flyOn(back, ({ state }) => state.floor.at === 'end')

@@ -2,8 +2,8 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { itemsOf, listsOf } from '../../../../src/kernel/pack/place.ts'
 import { type EventBody, RUN_COMMANDS } from '../../../../src/kernel/run/core/events.ts'
+import { itemState } from '../../../../src/kernel/run/core/progress.ts'
 import { fold, step } from '../../../../src/kernel/run/core/step.ts'
-import { itemState } from '../../../../src/kernel/run/core/turn.ts'
 import { type FINAL, PRELIMINARY, revision, type TestRun, TYPED } from '../fixture.ts'
 import { abnormal, beforeEngine, began, called, ENGINE, inFlow, STARTING } from '../startFixture.ts'
 
@@ -111,7 +111,7 @@ const move: fc.Arbitrary<Move> = fc.oneof(
     arbitrary: fc.constantFrom('prompt', 'tone').map(
       (after): Move =>
         (run) =>
-          void run.happen({ type: 'silent', order: run.state.order, after: after as 'prompt' }),
+          void run.happen({ type: 'silent', order: run.state.listenId, after: after as 'prompt' }),
     ),
   },
 )

@@ -102,10 +102,10 @@ describe('silence', () => {
       ['prompt', 8_000],
       ['tone', 60_000],
     ])
-    run.happen({ type: 'silent', order: run.state.order, after: 'prompt' })
+    run.happen({ type: 'silent', order: run.state.listenId, after: 'prompt' })
     expect(run.said()).toBe('Takeoff trim?')
     expect(timers(run)).toEqual([['tone', 60_000]])
-    run.happen({ type: 'silent', order: run.state.order, after: 'tone' })
+    run.happen({ type: 'silent', order: run.state.listenId, after: 'tone' })
     expect(run.effects).toEqual([{ type: 'tone', tone: 'soft' }])
     expect(run.state.floor).toMatchObject({ item: 'load.trim' })
   })
@@ -131,8 +131,8 @@ describe('silence', () => {
 
   it('of an earlier listening turn changes nothing', () => {
     const run = begun().happen(call('load'))
-    const { order } = run.state
-    run.command('sayAgain').happen({ type: 'silent', order, after: 'prompt' })
+    const { listenId } = run.state
+    run.command('sayAgain').happen({ type: 'silent', order: listenId, after: 'prompt' })
     expect(run.effects).toEqual([])
   })
 })
