@@ -3,9 +3,10 @@
 import { interpret } from '../../../src/kernel/interpret/interpret.ts'
 import type { Value } from '../../../src/kernel/kinds/kind.ts'
 import type { Activity, Pack } from '../../../src/kernel/pack/checklist.ts'
+import { emptyRun } from '../../../src/kernel/run/core/emptyRun.ts'
 import type { Effect, EventBody, RunEvent, RunSettings, Slip } from '../../../src/kernel/run/core/events.ts'
 import type { RunState } from '../../../src/kernel/run/core/state.ts'
-import { emptyRun, step } from '../../../src/kernel/run/core/step.ts'
+import { step } from '../../../src/kernel/run/core/step.ts'
 
 export interface Flown {
   readonly pack: Pack

@@ -6,10 +6,11 @@ import type { Item, Pack } from '../../../src/kernel/pack/checklist.ts'
 import { findItem } from '../../../src/kernel/pack/place.ts'
 import type { Judgement } from '../../../src/kernel/response/model.ts'
 import { responseFrom } from '../../../src/kernel/response/response.ts'
+import { emptyRun } from '../../../src/kernel/run/core/emptyRun.ts'
 import type { Effect, EventBody, Evidence, RunCommand, RunEvent } from '../../../src/kernel/run/core/events.ts'
 import { restedOn } from '../../../src/kernel/run/core/progress.ts'
 import type { RunState } from '../../../src/kernel/run/core/state.ts'
-import { emptyRun, step } from '../../../src/kernel/run/core/step.ts'
+import { step } from '../../../src/kernel/run/core/step.ts'
 
 const item = (id: string, challenge: string, response: string, more: Partial<Item> = {}): Item => ({
   type: 'item',

@@ -6,9 +6,10 @@ import type { Pack } from '../../../src/kernel/pack/checklist.ts'
 import type { Element, ExchangeTurn, Wording } from '../../../src/kernel/pack/exchange.ts'
 import { parseTemplate } from '../../../src/kernel/pack/template.ts'
 import { responseFrom } from '../../../src/kernel/response/response.ts'
+import { emptyRun } from '../../../src/kernel/run/core/emptyRun.ts'
 import type { Effect, EventBody, RunEvent, Script } from '../../../src/kernel/run/core/events.ts'
 import type { RunState } from '../../../src/kernel/run/core/state.ts'
-import { emptyRun, step } from '../../../src/kernel/run/core/step.ts'
+import { step } from '../../../src/kernel/run/core/step.ts'
 
 const both = <T>(one: T) => ({ icao: one, faa: one })
 const says = (text: string): Wording => both(parseTemplate(text))

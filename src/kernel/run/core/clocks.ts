@@ -67,7 +67,7 @@ const isWatchAhead = (state: RunState, id: string) => (state.watches[id]?.status
 
 /** Clocks that were started and that nothing has made needless; those past their time among them. */
 function startedClocks(pack: Pack, state: RunState): RunningClock[] {
-  const held = timedOf(pack).flatMap(({ id, label, interlocks, isOpen }): RunningClock[] => {
+  const blocked = timedOf(pack).flatMap(({ id, label, interlocks, isOpen }): RunningClock[] => {
     const ends = interlocks.flatMap(({ after, seconds = 0, due }) => {
       const since = state.doneAt[after]
       return since === undefined ? [] : [{ until: since + seconds * 1_000, due }]
@@ -80,7 +80,7 @@ function startedClocks(pack: Pack, state: RunState): RunningClock[] {
     const { status, notBefore } = state.watches[id] ?? { status: 'ahead' }
     return notBefore && status !== 'done' ? [{ of: id, label: name, until: notBefore.until }] : []
   })
-  return [...held, ...again]
+  return [...blocked, ...again]
 }
 
 /** Clocks that still run at the time of the last event. */

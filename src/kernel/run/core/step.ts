@@ -5,7 +5,7 @@
 
 import type { Pack } from '../../pack/checklist.ts'
 import { findItem, listById } from '../../pack/place.ts'
-import { answered, closeItem, notYet } from '../list/answering.ts'
+import { answered, closeItem } from '../list/answering.ts'
 import { flowAsked, flowClosed, stepDone } from '../list/flows.ts'
 import { briefed, briefingEnded } from '../talk/briefing.ts'
 import { slipWentBy, transmitted } from '../talk/exchanging.ts'
@@ -13,70 +13,21 @@ import { exchangeAt, findTurn, pendingTurn, turnState, unrecorded, withTurn } fr
 import * as watching from '../watch/watching.ts'
 import { startUnderWay } from '../watch/watching.ts'
 import { runningWatch } from '../watch/watchTiming.ts'
-import { announce } from './aside.ts'
+import { announce } from './announce.ts'
 import { askAgain, tooSoonToAsk } from './askingAgain.ts'
 import { clockDue, withAnnounced, withTimers } from './clocks.ts'
 import { commanded } from './commanding.ts'
+import { emptyRun } from './emptyRun.ts'
 import type { Effect, RunEvent, ToneName } from './events.ts'
 import { stamped, unmet } from './interlocks.ts'
 import { withReturn } from './interruption.ts'
 import { enter, sayAndListen, timers } from './listening.ts'
 import { advance, callList, dueList, nextFloor } from './moving.ts'
+import { notYet } from './notYet.ts'
 import { say } from './phrases.ts'
 import { itemState, listState, withItem } from './progress.ts'
 import { reopen, revised } from './revising.ts'
 import type { RunState, Step } from './state.ts'
-
-export function emptyRun(runId: string): RunState {
-  return {
-    runId,
-    seq: -1,
-    t: 0,
-    status: 'none',
-    startedAt: 0,
-    settings: { phraseology: 'plain', coachAfter: 0 },
-    situation: {},
-    revision: 0,
-    figureStatus: undefined,
-    values: {},
-    inputs: undefined,
-    history: [],
-    revealedFigures: [],
-    warnings: [],
-    cleared: [],
-    stepsDone: [],
-    flowsClosed: [],
-    stepsAgain: [],
-    readingFlow: false,
-    items: {},
-    lists: {},
-    watches: {},
-    script: undefined,
-    turns: {},
-    fromStations: {},
-    topics: {},
-    briefingsClosed: [],
-    waitedFor: [],
-    timesAnnounced: [],
-    wordsAfterWatch: [],
-    activeAt: 0,
-    interruptions: [],
-    isBack: false,
-    doneAt: {},
-    floor: { at: 'end' },
-    question: undefined,
-    standingBy: false,
-    listenId: 0,
-    floorListenId: 0,
-    revisedListenId: 0,
-    revisedItem: undefined,
-    last: undefined,
-    closed: [],
-    said: '',
-    askedAgainAt: undefined,
-    promptedListenId: -1,
-  }
-}
 
 export function step(pack: Pack, before: RunState, event: RunEvent): Step {
   const happened = outcomeOf(pack, { ...before, seq: event.seq, t: event.t }, event)
@@ -121,8 +72,8 @@ function outcomeOf(pack: Pack, state: RunState, event: RunEvent): Step {
       const { item, list } = findItem(pack, event.item)
       const { by } = event.evidence
       const { expected, revision } = event
-      const held = unmet(pack, state, item.interlocks, event.t)
-      if (held) return notYet(pack, state, item.id, held)
+      const blockedBy = unmet(pack, state, item.interlocks, event.t)
+      if (blockedBy) return notYet(pack, state, item.id, blockedBy)
       return advance(pack, closeItem(state, item, { status: 'done', by, expected, revision }), list.id, {
         tone: 'tick',
       })

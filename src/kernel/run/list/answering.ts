@@ -7,9 +7,10 @@ import type { Part } from '../../response/model.ts'
 import { sayResponse } from '../../response/sentence.ts'
 import { askAgain, tooSoonToAsk } from '../core/askingAgain.ts'
 import type { RunEvent } from '../core/events.ts'
-import { type Unmet, unmet } from '../core/interlocks.ts'
+import { unmet } from '../core/interlocks.ts'
 import { PROMPT_AFTER_MISS_MS, sayAndListen } from '../core/listening.ts'
 import { advance } from '../core/moving.ts'
+import { notYet } from '../core/notYet.ts'
 import { say } from '../core/phrases.ts'
 import { itemState, lastClosed, withItem } from '../core/progress.ts'
 import type { RunState, Step } from '../core/state.ts'
@@ -23,8 +24,8 @@ export function answered(pack: Pack, before: RunState, event: Answered): Step {
   const state: RunState = { ...before, last, standingBy: false }
   switch (judgement.verdict) {
     case 'correct': {
-      const held = unmet(pack, state, item.interlocks, event.t)
-      if (held) return notYet(pack, state, item.id, held)
+      const blockedBy = unmet(pack, state, item.interlocks, event.t)
+      if (blockedBy) return notYet(pack, state, item.id, blockedBy)
       const words = item.answers === 'both' ? [otherSeat(pack, state, item, judgement.parts)] : []
       const { by } = evidence
       const done = closeItem(state, item, { status: 'done', by, expected: event.expected, revision: event.revision })
@@ -40,12 +41,6 @@ export function answered(pack: Pack, before: RunState, event: Answered): Step {
       // Commands come as events of their own; an answer that is one changes nothing.
       return { state, effects: [] }
   }
-}
-
-/** Right as said, but something must come first: it stays open. Where only time is wanting, it is told when that is up. */
-export function notYet(pack: Pack, state: RunState, of: string, { interlock, waitMs }: Unmet): Step {
-  const waitedFor = waitMs === undefined ? state.waitedFor : [...new Set([...state.waitedFor, of])]
-  return sayAndListen(pack, { ...state, waitedFor }, [say.notYet(interlock.say)])
 }
 
 export function closeItem(state: RunState, item: Item, change: Parameters<typeof withItem>[2]): RunState {

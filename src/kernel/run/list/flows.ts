@@ -6,9 +6,9 @@ import type { RunEvent } from '../core/events.ts'
 import { unmet } from '../core/interlocks.ts'
 import { enter, sayAndListen } from '../core/listening.ts'
 import { nextFloor } from '../core/moving.ts'
+import { notYet } from '../core/notYet.ts'
 import { say } from '../core/phrases.ts'
 import type { RunState, Step } from '../core/state.ts'
-import { notYet } from './answering.ts'
 import { flowAt, openSteps } from './flowSteps.ts'
 
 const without = (names: readonly string[], gone: readonly string[]) => names.filter((name) => !gone.includes(name))
@@ -17,8 +17,8 @@ export function stepDone(pack: Pack, state: RunState, event: RunEvent<'stepDone'
   const flow = flowsOf(pack).find(({ steps }) => steps.some(({ id }) => id === event.step))
   const step = flow?.steps.find(({ id }) => id === event.step)
   if (!flow || !step || state.stepsDone.includes(step.id)) return { state, effects: [] }
-  const held = unmet(pack, state, step.interlocks, event.t)
-  if (held) return notYet(pack, state, step.id, held)
+  const blockedBy = unmet(pack, state, step.interlocks, event.t)
+  if (blockedBy) return notYet(pack, state, step.id, blockedBy)
   const done: RunState = {
     ...state,
     standingBy: false,
@@ -32,13 +32,13 @@ export function stepDone(pack: Pack, state: RunState, event: RunEvent<'stepDone'
     : { state: done, effects: [{ type: 'tone', tone: 'tick' }] }
 }
 
-/** "Done" is said of all of its steps: none may be held by an interlock. */
+/** "Done" is said of all of its steps: none may be blocked by an interlock. */
 export function flowClosed(pack: Pack, state: RunState, event: RunEvent<'flowClosed'>): Step {
   const flow = flowsOf(pack).find(({ id }) => id === event.flow)
   if (!flow) return { state, effects: [] }
   for (const step of openSteps(flow, state)) {
-    const held = unmet(pack, state, step.interlocks, event.t)
-    if (held) return notYet(pack, state, step.id, held)
+    const blockedBy = unmet(pack, state, step.interlocks, event.t)
+    if (blockedBy) return notYet(pack, state, step.id, blockedBy)
   }
   return closed(pack, { ...state, standingBy: false }, flow)
 }

@@ -45,8 +45,8 @@ function called(pack: Pack, state: RunState, exchange: Exchange, turn: ExchangeT
   const isMute = !answers(exchange)
   switch (judgement.verdict) {
     case 'correct': {
-      const held = unmet(pack, state, turn.interlocks, event.t)
-      if (held) return notYet(pack, state, held.interlock.say)
+      const blockedBy = unmet(pack, state, turn.interlocks, event.t)
+      if (blockedBy) return notYet(pack, state, blockedBy.interlock.say)
       if (!callableTurns(exchange, state).includes(turn)) {
         return notYet(pack, state, callableTurns(exchange, state)[0]?.label ?? exchange.name)
       }

@@ -13,8 +13,8 @@ import type { Element, Exchange, ExchangeTurn, Wording } from '../../pack/exchan
 import { holds } from '../../pack/place.ts'
 import { type Seeded, seeded } from '../../seeded.ts'
 import type { Script, ScriptedBy, Slip } from '../core/events.ts'
-import { drawStationValues } from './later.ts'
 import { scriptedWith } from './said.ts'
+import { drawStationValues } from './stationValues.ts'
 
 export interface ScriptOptions {
   /** Once in the run a controller errs, and the pilot is meant to notice. */

@@ -10,6 +10,7 @@ import type { RunEvent } from '../core/events.ts'
 import { unmet } from '../core/interlocks.ts'
 import { enter, sayAndListen } from '../core/listening.ts'
 import { closeFlowsBefore, floorOf, isAhead, nextFloor } from '../core/moving.ts'
+import { notYet } from '../core/notYet.ts'
 import { say } from '../core/phrases.ts'
 import type { PendingCall, RunState, Step } from '../core/state.ts'
 import { nextCall, runningWatch, WATCH_AHEAD, watchAt, watchById, watchState, withWatch } from './watchTiming.ts'
@@ -35,11 +36,8 @@ export function began(pack: Pack, before: RunState, event: RunEvent<'watchBegan'
   if (own.status === 'done') return sayAndListen(pack, state, [say.alreadyDone(watch.name)], { prompt: true })
   const list = listBefore(pack, state, watch.id)
   if (list !== undefined) return sayAndListen(pack, state, [say.notCalled(list)], { prompt: true })
-  const held = unmet(pack, state, watch.interlocks, event.t) ?? tooSoon(state, watch)
-  if (held) {
-    const waitedFor = 'waitMs' in held ? [...new Set([...state.waitedFor, watch.id])] : state.waitedFor
-    return sayAndListen(pack, { ...state, waitedFor }, [say.notYet(held.interlock.say)])
-  }
+  const blockedBy = unmet(pack, state, watch.interlocks, event.t) ?? tooSoon(state, watch)
+  if (blockedBy) return notYet(pack, state, watch.id, blockedBy)
   const place = agenda(pack, state.situation).find(({ activity }) => activity.id === watch.id)
   if (!place) return { state, effects: [] }
   const begun = withWatch(closeFlowsBefore(pack, state, watch.id), watch.id, {
@@ -193,8 +191,8 @@ export function noCall(pack: Pack, state: RunState, id: string, call: string): S
 export function restarted(pack: Pack, state: RunState, id: string): Step {
   const { attempt, notBefore } = watchState(state, id)
   const watch = watchById(pack, id)
-  const held = tooSoon(state, watch)
+  const blockedBy = tooSoon(state, watch)
   const fresh = { ...WATCH_AHEAD, attempt, ...(notBefore && { notBefore }) }
   const ahead = { ...state, watches: { ...state.watches, [id]: fresh } }
-  return held ? sayAndListen(pack, ahead, [say.notYet(held.interlock.say)]) : enter(pack, ahead, state.floor)
+  return blockedBy ? sayAndListen(pack, ahead, [say.notYet(blockedBy.interlock.say)]) : enter(pack, ahead, state.floor)
 }

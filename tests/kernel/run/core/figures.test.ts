@@ -58,10 +58,10 @@ describe('final figures', () => {
 
   it('make words that were begun before them too old for the open item', () => {
     const run = begun().happen(call('load'))
-    const before = run.state.listenId
-    run.happen(revision(2, 'final', FINAL, PRELIMINARY))
-    expect(run.state.floorListenId).toBeGreaterThan(before)
-    expect(run.state.revisedListenId).toBe(run.state.floorListenId)
+    const order = run.state.listenId
+    run.happen(revision(2, 'final', FINAL, PRELIMINARY)).hear('five point two up', { order })
+    expect(run.events.at(-1)).toMatchObject({ type: 'voided', item: 'load.trim', because: 'figuresChanged' })
+    expect(run.state.items['load.trim']?.status).toBe('open')
   })
 
   it('close nothing that was judged on the figures before', () => {
@@ -88,7 +88,7 @@ describe('a value on request', () => {
     const run = begun().happen(call('load')).command('confirm', 'trim')
     expect(run.said()).toBe('Takeoff trim, five point two up. Takeoff trim?')
     run.answer('correct')
-    expect(run.state.items['load.trim']).toMatchObject({ status: 'done', given: true })
+    expect(run.state.items['load.trim']).toMatchObject({ status: 'done', revealed: true })
   })
 })
 

@@ -2,9 +2,9 @@ import { describe, expect, test } from 'vitest'
 import type { Activity, Pack } from '../../../../src/kernel/pack/checklist.ts'
 import type { Interlock } from '../../../../src/kernel/pack/condition.ts'
 import { responseFrom } from '../../../../src/kernel/response/response.ts'
+import { emptyRun } from '../../../../src/kernel/run/core/emptyRun.ts'
 import { stamped, unmet } from '../../../../src/kernel/run/core/interlocks.ts'
 import type { RunState } from '../../../../src/kernel/run/core/state.ts'
-import { emptyRun } from '../../../../src/kernel/run/core/step.ts'
 import { PACK } from '../fixture.ts'
 
 const ACTIVITIES: readonly Activity[] = [

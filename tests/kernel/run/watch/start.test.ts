@@ -226,7 +226,7 @@ describe('coaching', () => {
     run.happen(called('stable', at, { value: 58, inRange: true })).happen(callOf('start'))
     run.answer('negative', { parts: WRONG })
     expect(run.said()).toBe('I heard on. Look at the power unit panel. Power unit?')
-    expect(run.state.items['start.unit']).toMatchObject({ looks: 1, given: false })
+    expect(run.state.items['start.unit']).toMatchObject({ looks: 1, revealed: false })
     const item = debriefOf(STARTING, run.events).lists[1]?.items[0]
     expect(item).toMatchObject({ look: ['the power unit panel'], looks: 1 })
   })
