@@ -38,7 +38,7 @@ export function flowCall({ pack, state, said: { heard }, evidence }: Utterance):
   return isSaid(READ_OUT, heard) ? { type: 'flowAsked', flow: flow.id, evidence } : undefined
 }
 
-/** "Icing conditions": a situation by the pack's own words for it, where it is another one now. */
+/** "Icing conditions": a situation by the pack's own words for it, where it has changed. */
 export function situation({ pack, state, said, evidence }: Utterance): EventBody | undefined {
   for (const { name, options } of pack.situations) {
     const option = options.find(({ say }) => isSaid(say, said.heard))

@@ -10,6 +10,7 @@ import type { EventBody } from '../run/core/events.ts'
 import { topicsOf } from '../run/talk/briefing.ts'
 import type { Utterance } from './utterance.ts'
 
+/** Topics by their names, with the values in them compared; undefined where nothing of the briefing was said. */
 export function briefed(
   { pack, state, said: { heard }, evidence }: Utterance,
   briefing: Briefing,

@@ -7,6 +7,7 @@ import { type CommandNames, type ReadCommand, readCommand } from '../response/co
 import type { EventBody } from '../run/core/events.ts'
 import type { Utterance } from './utterance.ts'
 
+/** A standard phrase as a whole utterance; undefined where it is none, or not one for Otherseat here. */
 export function command(utterance: Utterance): EventBody | undefined {
   const { pack, state, said, opening } = utterance
   if (opening === 'correction') return correction(utterance)
@@ -22,6 +23,7 @@ export function correction({ evidence, rest }: Utterance): EventBody {
   return { type: 'commanded', command: 'correction', argument: textOf(rest.heard), evidence }
 }
 
+/** What Otherseat said last is put once more. */
 export function sayAgain({ evidence }: Utterance): EventBody {
   return { type: 'commanded', command: 'sayAgain', evidence }
 }

@@ -17,6 +17,7 @@ import { type Utterance, unaddressed } from './utterance.ts'
 
 const ACKNOWLEDGED = responseFrom(`(${ACKNOWLEDGEMENTS.join(' | ')})`)
 
+/** Undefined where it was other speech. */
 export function readBack(utterance: Utterance, turn: ExchangeTurn): EventBody | undefined {
   const { state, message, rest } = utterance
   // To another value that the station has just said, the pilot objects first.

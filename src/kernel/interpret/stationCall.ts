@@ -13,8 +13,8 @@ import { judgedBy, type Transmission, transmitted } from './transmission.ts'
 import type { Utterance } from './utterance.ts'
 
 /**
- * When a turn may be called: one that comes too early is questioned by the runner, the contrary of one that is done opens
- * it again.
+ * When a turn may be called: the runner questions one that comes too early, and the opposite of one that is done opens it
+ * again.
  */
 type Stage = 'now' | 'later' | 'done'
 

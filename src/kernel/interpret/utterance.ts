@@ -33,6 +33,7 @@ const OPENINGS = [
 ] as const
 export type Opening = (typeof OPENINGS)[number][0]
 
+/** Never throws. */
 export function utteranceOf(pack: Pack, state: RunState, heard: Heard): Utterance {
   const said = hypothesesOf(heard)
   const exchange = exchangeAt(pack, state.floor)

@@ -34,7 +34,7 @@ interface Said {
 interface Wording {
   /**
    * Of the ways to say it those that pilots use most: the ear listens for them, the button's phrase first. Each further
-   * one makes every other phrase a little harder to tell.
+   * one makes every other phrase a little harder to tell apart.
    */
   readonly listenedFor: readonly string[]
   /** What the command is about, where the utterance is this command; undefined where it is not. */

@@ -14,6 +14,7 @@ export function tooSoonToAsk(pack: Pack, state: RunState, by: By): Step | undefi
   return isTooSoon ? sayAndListen(pack, state, [], { tone: 'soft' }) : undefined
 }
 
+/** Asks for it again and notes when. */
 export function askAgain(pack: Pack, state: RunState, words: readonly string[], options: SpeechOptions = {}): Step {
   return sayAndListen(pack, { ...state, askedAgainAt: state.t }, words, options)
 }

@@ -52,6 +52,7 @@ const HANDLERS: Readonly<Record<RunCommand, Handler>> = {
   negative: atOnce(refused),
 }
 
+/** Throws where the pack does not have the open place. */
 export function commanded(pack: Pack, state: RunState, event: Commanded): Step {
   const { act, waitsForStart } = HANDLERS[event.command]
   return (waitsForStart && startUnderWay(pack, state)) || act(pack, state, event)
@@ -179,7 +180,7 @@ function confirm(pack: Pack, state: RunState, figure: string | undefined): Step 
     items.filter((item) => restsOf(item, state.situation).some((name) => given.has(name)))
   for (const name of names) {
     const own = restingOn(new Set([name]))
-    // A working that no item says ("altimeter in inches") tells of those that items do say.
+    // A working that no item says ("altimeter in inches") gives away those that items do say.
     const given = own.length > 0 ? own : restingOn(kinOf(pack.figures, name))
     for (const item of given) next = withItem(next, item.id, { revealed: true })
   }

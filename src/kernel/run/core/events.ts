@@ -1,7 +1,6 @@
 /**
- * All that can happen in a run (what the log holds) and all that can be asked for in return.
- * Events are past, effects are orders. An event carries what was decided and its evidence, so that a
- * replay folds decisions and never takes them again.
+ * All that can happen in a run (what the log holds) and all that can be asked for in return. Events are past, effects
+ * are orders. An event carries what was decided and its evidence, so that a replay repeats no decision.
  */
 
 import type { FigureChange, Inputs, Status } from '../../figures/model.ts'
@@ -28,13 +27,13 @@ export interface Evidence {
 
 type Nothing = Readonly<Record<never, never>>
 
-/** Each event by its name, with what it holds. Stored as it stands: a change of a field needs a migration in `readLog.ts`. */
+/** Each event by its name, with what it holds. Stored as it is: a changed field needs a migration in `readLog.ts`. */
 export interface EventFields {
   readonly runStarted: {
     readonly pack: PackInLog
     readonly situation: Readonly<Record<string, string>>
     readonly settings: RunSettings
-    /** Clock time, ms since 1970: times of speech are told from it. */
+    /** Clock time, ms since 1970: times of speech are counted from it. */
     readonly startedAt: number
     /** The departure was dealt: the same number deals the same one, with its trap. */
     readonly dealt?: number
@@ -198,7 +197,7 @@ export interface ScriptedBy {
 export interface Slip {
   readonly turn: string
   readonly figure: string
-  /** Another value of the figure is said behind a right read-back, or the first wrong value of any is called correct. */
+  /** Another value of the figure is said after a right read-back, or the first wrong value of any is called correct. */
   readonly kind: 'acceptsWrong' | 'saysAnother'
   /** The other value follows from this number and from what would have been right when it is said. */
   readonly seed: number

@@ -11,11 +11,12 @@ import { say } from './phrases.ts'
 import { listState, withItem, withList } from './progress.ts'
 import type { RunState, Step } from './state.ts'
 
-/** `rest`: what was said behind "correction" follows at once, and what it does not say again stands. */
+/** `rest`: what was said after "correction" follows at once; what it does not say again stands. */
 export function corrected(pack: Pack, state: RunState, rest: string): Step {
   return goBack(pack, state, state.closed.at(-1), rest !== '')
 }
 
+/** In a list the item before, elsewhere what was closed last. */
 export function goneBack(pack: Pack, state: RunState): Step {
   return goBack(pack, state, before(pack, state), false)
 }
@@ -45,7 +46,7 @@ function goBack(pack: Pack, state: RunState, id: string | undefined, isFollowed:
   return toTurn(pack, { ...state, floor, question: undefined, floorListenId: state.listenId + 1 }, id, isFollowed)
 }
 
-/** What was read back is read back anew, or called anew where there is nothing to read back. */
+/** What was read back is read back again, or called again where there is nothing to read back. */
 function toTurn(pack: Pack, state: RunState, id: string, isFollowed: boolean): Step {
   const { turn } = findTurn(pack, id)
   const elements = readBacksOf(turn, state)
@@ -56,7 +57,7 @@ function toTurn(pack: Pack, state: RunState, id: string, isFollowed: boolean): S
   return listenAfter(pack, open, [say.openAgain([turn.label])], { prompt: !isFollowed })
 }
 
-/** An item that was closed is asked for anew, and a completion that rested on it is taken back. */
+/** An item that was closed is asked for again; a list that was complete or gone on from is neither any more. */
 function toItem(pack: Pack, state: RunState, id: string): Step {
   const { list } = findItem(pack, id)
   const reopened = withItem(state, id, { status: 'reopened' })

@@ -54,6 +54,7 @@ export function dueList(pack: Pack, state: RunState): List | undefined {
     .find((list) => !listState(state, list.id).complete && !listState(state, list.id).suspended)
 }
 
+/** Inside a list its next entry; the list itself while it is not called. */
 export function floorOf(
   pack: Pack,
   state: RunState,
@@ -69,6 +70,7 @@ function isTurnAhead(state: RunState, turn: ExchangeTurn): boolean {
   return holds(turn.when, state.situation) && state.turns[turn.id]?.status !== 'done'
 }
 
+/** Whether there is something of it still to be done. */
 export function isAhead(state: RunState, activity: Activity): boolean {
   switch (activity.type) {
     case 'flow':

@@ -122,6 +122,7 @@ export function listed(names: readonly string[]): string {
 /** A list by its name: "before start" is called the before start list. */
 export const listName = (name: string) => (/\b(check)?list$/i.test(name) ? name : `${name} list`)
 
+/** One function for each thing that Otherseat says. */
 export const say = {
   challenge: (challenge: string) => ask(challenge),
   phase: (phase: string, flow: string) => `${sentence(phase)} ${sentence(flow, 'your flow')}`,

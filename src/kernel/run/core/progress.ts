@@ -21,9 +21,11 @@ const NEW_ITEM: ItemState = {
 }
 const NEW_LIST: ListState = { called: false, complete: false, revoked: false, suspended: false, onPreliminary: false }
 
+/** That of a new item where nothing has happened with it. */
 export function itemState(state: RunState, id: string): ItemState {
   return state.items[id] ?? NEW_ITEM
 }
+/** That of a list not called where nothing has happened with it. */
 export function listState(state: RunState, id: string): ListState {
   return state.lists[id] ?? NEW_LIST
 }

@@ -17,7 +17,7 @@ import type { RunState, Step } from './state.ts'
 type Revised = RunEvent<'figuresRevised'>
 
 /**
- * Items closed on a spoken value, or in a wording, that is another one now, or on one of the values that are `gone`
+ * Items closed on a spoken value, or in a wording, that has changed since, or on one of the values that are `gone`
  * though nobody has given another yet. A passed item rests on none of them.
  */
 function overtaken(pack: Pack, state: RunState, gone: readonly string[]): { id: string; challenge: string }[] {
@@ -32,8 +32,8 @@ function overtaken(pack: Pack, state: RunState, gone: readonly string[]): { id: 
 }
 
 /**
- * Opens them again, and takes back the completion of every list that is not closed throughout any more. A list that was
- * gone on from is come back to: something else in it is open now than what was left.
+ * Opens them again, and takes back the completion of every list that is no longer closed throughout. A list that was
+ * gone on from is due again: something is open in it besides what was left.
  */
 export function reopen(
   pack: Pack,
@@ -55,6 +55,7 @@ export function reopen(
   return { state, challenges: items.map((item) => item.challenge), lists }
 }
 
+/** Takes new figures in, opens again what rested on changed ones, says which, and puts the open place again. */
 export function revised(pack: Pack, before: RunState, event: Revised): Step {
   const first = before.figureStatus === undefined
   const label = event.label || event.status

@@ -14,7 +14,7 @@ export interface ItemState {
   readonly by?: By
   /** Why it was passed. */
   readonly reason?: PassReason
-  /** The response that applied when it was closed: another situation may ask for another one. */
+  /** The response that applied when it was closed: another situation may ask for a different one. */
   readonly response?: string
   /** Spoken values it was closed on. */
   readonly expected: Readonly<Record<string, Value>>
@@ -65,7 +65,7 @@ export type Question =
   | { readonly about: 'passReason'; readonly item: string }
   /** A critical item wants affirm twice. */
   | { readonly about: 'pass'; readonly item: string; readonly reason: PassReason; readonly affirmed?: boolean }
-  /** A call that came before another one: was that one seen? */
+  /** A call that came out of order: was the one before it seen? */
   | { readonly about: 'callOrder'; readonly watch: string; readonly missing: string; readonly call: PendingCall }
   /** An order that differs from the figure. */
   | { readonly about: 'order'; readonly turn: string; readonly heard: string }
@@ -93,7 +93,7 @@ export interface ExchangeTurnState {
   readonly shown: boolean
   /** An order was kept to against the figure. */
   readonly insisted?: string
-  /** An order, or what a station said, that rested on a figure which is another one now. */
+  /** An order, or what a station said, that rested on a figure that has changed since. */
   readonly again?: boolean
   /** Values that the station's words held when it last said them. */
   readonly agreed?: Readonly<Record<string, Value>>
@@ -167,7 +167,7 @@ export interface RunState {
   readonly values: Readonly<Record<string, Value>>
   /** As entered for the revision in force. */
   readonly inputs: Inputs | undefined
-  /** Values of all revisions, oldest first, for the account of where a wrong number came from. */
+  /** Values of all revisions, oldest first: a wrong number may come from one of them. */
   readonly history: readonly {
     readonly revision: number
     readonly label: string
@@ -196,9 +196,9 @@ export interface RunState {
   /** Topics covered, and topics last said wrong. */
   readonly topics: Readonly<Record<string, 'ok' | 'wrong'>>
   readonly briefingsClosed: readonly string[]
-  /** Things that were asked for before an interlock's time had passed: told when it has. */
+  /** Things that were asked for before an interlock's time had passed: announced when it has. */
   readonly waitedFor: readonly string[]
-  /** Interlocks whose end was told. */
+  /** Interlocks whose end was announced. */
   readonly timesAnnounced: readonly string[]
   /** What is to be said when the watch that is running is over. */
   readonly wordsAfterWatch: readonly string[]

@@ -29,6 +29,12 @@ import { itemState, listState, withItem } from './progress.ts'
 import { reopen, revised } from './revising.ts'
 import type { RunState, Step } from './state.ts'
 
+/**
+ * What one event brings about. `before` is the state at the event before it; the event's `t` is the only clock. Events of a
+ * log that are folded in order give the state that the run had; effects are for live runs alone.
+ * Throws where the event or the state names what the pack does not have, as "pack marram has no item x": a log of another
+ * pack, or a bug.
+ */
 export function step(pack: Pack, before: RunState, event: RunEvent): Step {
   const happened = outcomeOf(pack, { ...before, seq: event.seq, t: event.t }, event)
   const { state, effects } = withReturn(pack, before, happened, event)
@@ -63,7 +69,7 @@ function outcomeOf(pack: Pack, state: RunState, event: RunEvent): Step {
     case 'flowAsked':
       return flowAsked(pack, state)
     case 'answered':
-      // Evidence closes only the item that has the floor, on the figures in force.
+      // An answer closes only the open item, and only on the figures in force.
       return hasFloor(state, event.item) && event.revision === state.revision
         ? answered(pack, state, event)
         : { state, effects: [] }
@@ -122,13 +128,13 @@ function outcomeOf(pack: Pack, state: RunState, event: RunEvent): Step {
   }
 }
 
-/** Silence must not look like listening: a dead ear is heard, and what is open is put once more. */
+/** Silence must not look like listening: a deaf ear says so, and what is open is put once more. */
 function earChanged(pack: Pack, state: RunState, words: string, tone: ToneName): Step {
   const hasBegun = state.status === 'running' && state.figureStatus !== undefined
   return hasBegun ? announce(pack, state, [words], { prompt: true, tone }) : { state, effects: [] }
 }
 
-/** Its first word may lack: it is not judged. */
+/** Its first word may be missing: it is not judged. */
 function cutAnswered(pack: Pack, state: RunState, id: string): Step {
   const { challenge } = findItem(pack, id).item
   const { sayAgains } = itemState(state, id)
@@ -147,7 +153,7 @@ export function fold(pack: Pack, runId: string, events: readonly RunEvent[]): Ru
 
 type SituationSet = RunEvent<'situationSet'>
 
-/** What applies may have changed under the open place, and other answers may be asked for. */
+/** What applies may have changed at the open place, and other answers may be asked for. */
 function situated(pack: Pack, before: RunState, { name, value, evidence }: SituationSet): Step {
   const { state, challenges, lists } = reopen(pack, before)
   if (state.figureStatus === undefined) return { state, effects: [] }
@@ -211,7 +217,7 @@ function silent(pack: Pack, state: RunState, after: 'prompt' | 'tone'): Step {
   return sayAndListen(pack, { ...state, promptedListenId: state.listenId + 1 }, [], { prompt: true })
 }
 
-/** The time of an interlock is up: the pilot asked for it too early, or the pack tells it. */
+/** The time of an interlock is up: the pilot asked for it too early, or the pack announces it. */
 function timeUp(pack: Pack, before: RunState, of: string): Step {
   const clock = clockDue(pack, before, of)
   if (!clock) return { state: before, effects: [] }

@@ -58,7 +58,7 @@ export interface Debrief {
   readonly exchanges: readonly DebriefExchange[]
   readonly briefings: readonly DebriefBriefing[]
   readonly voided: number
-  /** The trap of a dealt departure, told now. */
+  /** The trap of a departure that was drawn; nobody was told before. */
   readonly trap?: string
   readonly interruptions: readonly Interruption[]
   readonly remarks: readonly DebriefRemark[]

@@ -5,6 +5,7 @@ import { sourceWords } from '../../figures/settle.ts'
 import { findItem } from '../../pack/place.ts'
 import { type Moment, reopenedBetween, type Tally } from './tally.ts'
 
+/** A revision, with what it opened again. */
 export function tellRevision(tally: Tally, moment: Moment<'figuresRevised'>): void {
   const { pack, event, before, after } = moment
   const { revision, status, label, t } = event
@@ -17,7 +18,7 @@ function notesOf({ readAloud }: Tally, { pack, event, before }: Moment<'figuresR
   const read = readAloud?.figure === event.crossChecked ? readAloud : undefined
   const outcome = read && event.values[read.figure] === undefined ? 'differs' : 'agrees'
   const settled = Object.entries(event.inputs.settled ?? {}).filter(
-    // A choice counts only with a reason; one that stood before is told where it was made.
+    // A choice counts only with a reason; one that stood before belongs to the revision that made it.
     ([name, made]) => made.use !== '' && made.reason.trim() !== '' && !isSame(before.inputs?.settled?.[name], made),
   )
   return [

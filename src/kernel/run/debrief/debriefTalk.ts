@@ -60,6 +60,7 @@ export function tellAskedAgain(tally: Tally, { before }: Moment<'commanded'>): v
   if (pending && before.floor.at === 'exchange') count(tally.askedAgain, pending)
 }
 
+/** Topics with wrong values, and what was left out where the same breath ended the briefing. */
 export function tellBriefed(tally: Tally, { pack, event, before }: Moment<'briefed'>): void {
   for (const [topic, state] of Object.entries(event.topics)) if (state === 'wrong') count(tally.wrongTopics, topic)
   if (event.ends) {
@@ -67,6 +68,7 @@ export function tellBriefed(tally: Tally, { pack, event, before }: Moment<'brief
   }
 }
 
+/** What was left out. */
 export function tellBriefingEnded(tally: Tally, { pack, event, before }: Moment<'briefingEnded'>): void {
   tellLeftOut(tally, pack, event.briefing, before)
 }
@@ -78,6 +80,7 @@ function tellLeftOut({ leftOut }: Tally, pack: Pack, id: string, state: RunState
   leftOut.set(id, new Set(openTopics(briefing, state).map((topic) => topic.id)))
 }
 
+/** With every turn that applies, in the order of the pack. */
 export function exchangesIn(pack: Pack, state: RunState, tally: Tally): DebriefExchange[] {
   return talksIn(pack, state).flatMap((talk) => {
     if (talk.type !== 'exchange') return []
@@ -89,6 +92,7 @@ export function exchangesIn(pack: Pack, state: RunState, tally: Tally): DebriefE
   })
 }
 
+/** With every topic that applies, in the order of the pack. */
 export function briefingsIn(pack: Pack, state: RunState, { wrongTopics, leftOut }: Tally): DebriefBriefing[] {
   return talksIn(pack, state).flatMap((talk) => {
     if (talk.type !== 'briefing') return []

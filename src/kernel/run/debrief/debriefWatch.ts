@@ -44,6 +44,7 @@ export function tellAttempts({ attempts }: Tally, { before, after }: Moment): vo
   }
 }
 
+/** All attempts, in their order. */
 export function watchesIn(pack: Pack, { attempts }: Tally): DebriefWatch[] {
   return [...attempts.values()].map(({ id, state }) => attemptOf(pack, id, state))
 }
@@ -72,6 +73,7 @@ function attemptOf(pack: Pack, id: string, state: WatchState): DebriefWatch {
   }
 }
 
+/** Flows that apply, with every step and whether it was ticked. */
 export function flowsIn(pack: Pack, state: RunState): DebriefFlow[] {
   return flowsOf(pack)
     .filter(({ when }) => holds(when, state.situation))

@@ -45,6 +45,7 @@ export interface Tally {
   readAloud: RunEvent<'stated'> | undefined
 }
 
+/** Of a run in which nothing has happened. */
 export const emptyTally = (): Tally => ({
   answers: new Map(),
   transmissions: new Map(),

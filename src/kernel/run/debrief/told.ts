@@ -1,6 +1,6 @@
 /**
- * Where the debrief has each event and each command from. One that is added to `events.ts` or `commands.ts` is missing
- * here until it is decided: told from the event itself, from the state that it leaves, or nothing to tell.
+ * Where the debrief takes each event and each command from: the event itself, the state that it leaves, or nothing. One
+ * that is added to `events.ts` or `commands.ts` does not compile until that is decided here.
  */
 
 import { listById } from '../../pack/place.ts'

@@ -17,6 +17,7 @@ import type { RunState, Step } from '../core/state.ts'
 
 type Answered = RunEvent<'answered'>
 
+/** Throws where the pack does not have the item. */
 export function answered(pack: Pack, before: RunState, event: Answered): Step {
   const { item, list } = findItem(pack, event.item)
   const { judgement, evidence } = event
@@ -43,6 +44,7 @@ export function answered(pack: Pack, before: RunState, event: Answered): Step {
   }
 }
 
+/** Done or passed, in the wording that applies now; the last that was closed. */
 export function closeItem(state: RunState, item: Item, change: Parameters<typeof withItem>[2]): RunState {
   const response = responseOf(item, state.situation).text
   return lastClosed(withItem(state, item.id, { ...change, response, partsSoFar: [], begun: {}, sayAgains: 0 }), item.id)

@@ -13,6 +13,7 @@ import { flowAt, openSteps } from './flowSteps.ts'
 
 const without = (names: readonly string[], gone: readonly string[]) => names.filter((name) => !gone.includes(name))
 
+/** Ticks a step of any flow; the open one is over with its last. */
 export function stepDone(pack: Pack, state: RunState, event: RunEvent<'stepDone'>): Step {
   const flow = flowsOf(pack).find(({ steps }) => steps.some(({ id }) => id === event.step))
   const step = flow?.steps.find(({ id }) => id === event.step)

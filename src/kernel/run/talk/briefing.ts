@@ -17,6 +17,7 @@ function briefingAt(pack: Pack, state: RunState, id: string): Briefing | undefin
   return talk?.type === 'briefing' && talk.id === id ? talk : undefined
 }
 
+/** Topics that apply. */
 export function topicsOf(briefing: Briefing, situation: RunState['situation']): Topic[] {
   return briefing.topics.filter(({ when }) => holds(when, situation))
 }
@@ -26,6 +27,7 @@ export function openTopics(briefing: Briefing, state: RunState): Topic[] {
   return topicsOf(briefing, state.situation).filter(({ id }) => state.topics[id] !== 'ok')
 }
 
+/** Ticks topics, and asks again for those with a wrong value. */
 export function briefed(pack: Pack, before: RunState, event: RunEvent<'briefed'>): Step {
   const briefing = briefingAt(pack, before, event.briefing)
   if (!briefing) return { state: before, effects: [] }
@@ -49,6 +51,7 @@ function lastOf(briefing: Briefing, { evidence, topics, heard }: RunEvent<'brief
   return { item: id, of: 'briefing', challenge: name, text: evidence.text, by: evidence.by, judgement }
 }
 
+/** Closes the briefing, or asks for what was not covered. */
 export function briefingEnded(pack: Pack, before: RunState, event: RunEvent<'briefingEnded'>): Step {
   const briefing = briefingAt(pack, before, event.briefing)
   return briefing ? ended(pack, before, briefing) : { state: before, effects: [] }

@@ -22,6 +22,7 @@ import { callableTurns, closeTurn, exchangeAt, findTurn, reopenTurn, turnState, 
 
 type Transmitted = RunEvent<'transmitted'>
 
+/** Throws where the pack does not have the turn. */
 export function transmitted(pack: Pack, before: RunState, event: Transmitted): Step {
   const { exchange, turn } = findTurn(pack, event.turn)
   // Another order in place of an answer to "affirm?" is the order that counts.
@@ -53,7 +54,7 @@ function called(pack: Pack, state: RunState, exchange: Exchange, turn: ExchangeT
       return answerTo(pack, state, exchange, turn)
     }
     case 'negative': {
-      // The contrary of what was done: it is to be done again.
+      // The opposite of what was done: it has to be done again.
       const isUndone = turnState(state, turn.id).status === 'done'
       const missed = countMiss(isUndone ? reopenTurn(state, turn, { status: 'ahead' }) : state, turn, event)
       const heard = wrongWords(judgement.parts) || event.evidence.text
@@ -153,13 +154,13 @@ function readBack(pack: Pack, state: RunState, exchange: Exchange, turn: Exchang
   }
 }
 
-/** A controller who is to err so calls the first wrong value correct, whichever it is, and never another one. */
+/** A controller who is to err like this calls the first wrong value correct, whichever it is, and no later one. */
 function acceptsNow({ script, turns }: RunState, { station }: Exchange): boolean {
   const isOver = Object.values(turns).some(({ slip }) => slip !== undefined)
   return script?.slip?.kind === 'acceptsWrong' && station.role === 'controller' && !isOver
 }
 
-/** The controller has just said another value behind a right read-back: does the pilot object? */
+/** The controller has just said another value after a right read-back: does the pilot object? */
 function slipAnswered(pack: Pack, state: RunState, exchange: Exchange, turn: ExchangeTurn, event: Transmitted): Step {
   const slip = state.script?.slip
   const element = turn.elements.find(({ says }) => slip && says.icao.figures.includes(slip.figure))
@@ -230,7 +231,7 @@ function unclear(pack: Pack, before: RunState, exchange: Exchange, turn: Exchang
   return hearStation(pack, state, stationWords(pack, state, exchange, turn).sayAgain())
 }
 
-/** An order is Otherseat's own to answer; a broadcast hears nobody, so that Otherseat asks for what lacks. */
+/** An order is Otherseat's own to answer; a broadcast hears nobody, so Otherseat asks for what is missing. */
 const answers = ({ station }: Exchange): boolean => station.role === 'controller' || station.role === 'groundCrew'
 
 function countMiss(state: RunState, turn: ExchangeTurn, event: Transmitted): RunState {

@@ -78,6 +78,7 @@ export function spokenIn(turn: ExchangeTurn, state: RunState): RunState['values'
   )
 }
 
+/** Words of one turn by what they are for, each as speech in the voice of its station; none where it has nothing to say. */
 export function stationWords(pack: Pack, state: RunState, exchange: Exchange, turn: ExchangeTurn) {
   const { role } = exchange.station
   const speech = (text: string): Speech[] => (text === '' ? [] : [{ role, text }])
@@ -117,7 +118,7 @@ export function stationWords(pack: Pack, state: RunState, exchange: Exchange, tu
       const element = named(id)
       return speech(sentence('affirm', element ? elementText(element) : ''))
     },
-    /** All was right; a slip says a figure with another value behind it. */
+    /** All was right; a slip says a figure with another value after that. */
     closes: (slip?: Slip) => {
       const closing = turn.closes ? worded(pack, state, turn.closes) : role === 'controller' ? 'read back correct' : ''
       const element = slip && turn.elements.find((each) => each.says.icao.figures.includes(slip.figure))

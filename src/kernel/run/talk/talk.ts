@@ -12,6 +12,7 @@ import { scripted } from './said.ts'
 
 const AHEAD: ExchangeTurnState = { status: 'ahead', partsSoFar: [], begun: {}, misses: 0, sayAgains: 0, shown: false }
 
+/** That of a turn ahead where nothing has happened with it. */
 export const turnState = (state: RunState, id: string): ExchangeTurnState => state.turns[id] ?? AHEAD
 
 export function withTurn(state: RunState, id: string, change: Partial<ExchangeTurnState>): RunState {
@@ -23,13 +24,16 @@ export function talkAt(pack: Pack, floor: Floor): Exchange | Briefing | undefine
   const activity = 'activity' in floor ? pack.phases[floor.phase]?.activities[floor.activity] : undefined
   return activity?.type === 'exchange' || activity?.type === 'briefing' ? activity : undefined
 }
+/** The exchange that has the floor. */
 export function exchangeAt(pack: Pack, floor: Floor): Exchange | undefined {
   const talk = talkAt(pack, floor)
   return talk?.type === 'exchange' ? talk : undefined
 }
+/** All of a pack, whatever applies. */
 export function exchangesOf(pack: Pack): Exchange[] {
   return pack.phases.flatMap(({ activities }) => activities.filter((activity) => activity.type === 'exchange'))
 }
+/** All of a pack, whatever applies. */
 export function briefingsOf(pack: Pack): Briefing[] {
   return pack.phases.flatMap(({ activities }) => activities.filter((activity) => activity.type === 'briefing'))
 }
@@ -91,7 +95,7 @@ export function unrecorded(turn: ExchangeTurn, state: RunState): Record<string, 
 export interface Opening {
   readonly state: RunState
   readonly speech: readonly Speech[]
-  /** A turn that only tells gave values: they come in before anything else. */
+  /** A turn that needs no read-back gave values: they come in before anything else. */
   readonly given?: { readonly turn: string; readonly values: Readonly<Record<string, Value>> }
 }
 
@@ -127,6 +131,7 @@ export function reopenOrders(pack: Pack, state: RunState, moved: readonly string
   return overtaken.reduce((next, { id }) => withTurn(next, id, { status: 'ahead', again: true }), state)
 }
 
+/** Done, with the values that it was agreed on; what it clears is cleared. */
 export function closeTurn(state: RunState, turn: ExchangeTurn, change: Partial<ExchangeTurnState> = {}): RunState {
   const agreed = spokenIn(turn, state)
   const closed = withTurn(state, turn.id, {

@@ -19,6 +19,7 @@ export const WATCH_AHEAD: WatchState = {
   actions: [],
 }
 
+/** That of a watch ahead where nothing has happened with it. */
 export function watchState(state: RunState, id: string): WatchState {
   return state.watches[id] ?? WATCH_AHEAD
 }
@@ -26,9 +27,11 @@ export function withWatch(state: RunState, id: string, change: Partial<WatchStat
   return { ...state, watches: { ...state.watches, [id]: { ...watchState(state, id), ...change } } }
 }
 
+/** All of a pack, whatever applies. */
 export function watchesOf(pack: Pack): Watch[] {
   return pack.phases.flatMap(({ activities }) => activities.filter((activity) => activity.type === 'watch'))
 }
+/** Throws where the pack does not have it. */
 export function watchById(pack: Pack, id: string): Watch {
   const watch = watchesOf(pack).find((one) => one.id === id)
   if (!watch) throw new Error(`pack ${pack.id} has no watch ${id}`)

@@ -25,6 +25,7 @@ export function startUnderWay(pack: Pack, state: RunState): Step | undefined {
   return watch && sayAndListen(pack, state, [say.firstComplete(watch.name)])
 }
 
+/** The words that begin a watch: it is under way, or Otherseat says why it is not. Throws where the pack does not have it. */
 export function began(pack: Pack, before: RunState, event: RunEvent<'watchBegan'>): Step {
   const watch = watchById(pack, event.watch)
   const running = runningWatch(pack, before)
@@ -62,7 +63,7 @@ function tooSoon(state: RunState, watch: Watch): ReturnType<typeof unmet> {
   return { interlock: { after: watch.id, say: caution }, waitMs: until - state.t }
 }
 
-/** The first list before a watch that is not complete and not gone on from: the phase must not pass it by. */
+/** The first list before a watch that still has to be run: its phase must not pass it by. */
 function listBefore(pack: Pack, state: RunState, id: string): string | undefined {
   const places = agenda(pack, state.situation)
   const ahead = places.slice(
@@ -72,6 +73,7 @@ function listBefore(pack: Pack, state: RunState, id: string): string | undefined
   return ahead.find(({ activity }) => activity.type === 'list' && isAhead(state, activity))?.activity.name
 }
 
+/** A call of a watch under way: taken, questioned, or its value asked for. Throws where the pack does not have the watch. */
 export function called(pack: Pack, before: RunState, event: RunEvent<'watchCalled'>): Step {
   const watch = watchById(pack, event.watch)
   const own = watchState(before, watch.id)
@@ -93,7 +95,7 @@ export function called(pack: Pack, before: RunState, event: RunEvent<'watchCalle
   return sayAndListen(pack, pending, [say.outOfRange(next.call.label, value)], { tone: 'attention' })
 }
 
-/** A call before its turn: was the one that should come first seen? */
+/** A call out of order: was the one that should come first seen? */
 function outOfOrder(pack: Pack, state: RunState, watch: Watch, call: PendingCall): Step {
   const missing = nextCall(watch, watchState(state, watch.id))?.call
   const label = watch.calls.find(({ id }) => id === call.id)?.label
@@ -102,7 +104,7 @@ function outOfOrder(pack: Pack, state: RunState, watch: Watch, call: PendingCall
   return sayAndListen(pack, asked, [say.callOrder(label, missing.label)], { tone: 'attention' })
 }
 
-/** Affirmed: it was seen, at the latest with the call that came. */
+/** Affirmed: it was seen, no later than the call that came. */
 export function seenBefore(pack: Pack, before: RunState, question: { watch: string; call: PendingCall }): Step {
   const watch = watchById(pack, question.watch)
   const state: RunState = { ...before, question: undefined }
@@ -118,7 +120,7 @@ export function seenBefore(pack: Pack, before: RunState, question: { watch: stri
   return sayAndListen(pack, withWatch(seen, watch.id, { pending: { call: id, at } }), [say.readValue(next.label)])
 }
 
-/** `wasAsked`: a question was open, and what is listened for is another thing now. */
+/** `wasAsked`: a question was open, so the ear has to listen for something else now. */
 function accepted(pack: Pack, state: RunState, watch: Watch, call: PendingCall, wasAsked: boolean): Step {
   const own = watchState(state, watch.id)
   const next = nextCall(watch, own)
@@ -166,6 +168,7 @@ export function stopped(pack: Pack, before: RunState, event: RunEvent<'watchStop
   return sayAndListen(pack, waits, words)
 }
 
+/** A call was not heard in time: a tone asks for it first, words say so at its limit. */
 export function due(pack: Pack, state: RunState, event: RunEvent<'watchDue'>): Step {
   const watch = watchById(pack, event.watch)
   const own = watchState(state, watch.id)
