@@ -2,7 +2,7 @@
 
 import type { Pack } from '../../kernel/pack/checklist.ts'
 import { findItem, findLine, listById, saidFigures } from '../../kernel/pack/place.ts'
-import { PASS_REASONS, phraseOf, reasonWords } from '../../kernel/response/commands.ts'
+import { PASS_REASONS, type PassReason, phraseOf, reasonWords } from '../../kernel/response/commands.ts'
 import { usualWording } from '../../kernel/response/sentence.ts'
 import type { RunCommand } from '../../kernel/run/core/events.ts'
 import { dueList } from '../../kernel/run/core/moving.ts'
@@ -83,14 +83,24 @@ export function buttonsOf(pack: Pack, run: RunState): ViewButton[] {
   }
 }
 
-/** Each passes the open item for a reason at once. */
+const passFor = (reason: PassReason): ViewButton['press'] => ({ type: 'command', command: 'pass', argument: reason })
+
+/** The reasons, where one is asked for. */
 const REASONS: readonly ViewButton[] = PASS_REASONS.map((reason) => ({
-  label: `${LABELS.pass}: ${reasonWords(reason)}`,
-  phrase: `${phraseOf('pass')}, ${reasonWords(reason)}`,
-  press: { type: 'command', command: 'pass', argument: reason },
+  label: capital(reasonWords(reason)),
+  phrase: reasonWords(reason),
+  press: passFor(reason),
 }))
 
-const ITEM_BUTTONS: readonly ViewButton[] = [...buttonsFor('goBack', 'fromTop', 'whatIsLeft', 'leaveOpen'), ...REASONS]
+/** Each passes the open item for a reason at once. */
+const PASSES: readonly ViewButton[] = PASS_REASONS.map((reason) => ({
+  label: `${LABELS.pass}: ${reasonWords(reason)}`,
+  phrase: `${phraseOf('pass')}, ${reasonWords(reason)}`,
+  press: passFor(reason),
+  isPass: true,
+}))
+
+const ITEM_BUTTONS: readonly ViewButton[] = [...buttonsFor('goBack', 'fromTop', 'whatIsLeft', 'leaveOpen'), ...PASSES]
 
 /** A word item may be confirmed by key; values are typed. */
 function confirmButton(pack: Pack, run: RunState, id: string): ViewButton[] {
@@ -127,4 +137,6 @@ function callButton(pack: Pack, run: RunState): ViewButton[] {
   return due ? [{ label: `Call ${due.name}`, phrase: due.name, press: { type: 'call', list: due.id } }] : []
 }
 
-const capital = (text: string) => `${text[0]?.toUpperCase() ?? ''}${text.slice(1)}`
+function capital(text: string): string {
+  return `${text[0]?.toUpperCase() ?? ''}${text.slice(1)}`
+}

@@ -8,4 +8,6 @@ export interface ViewButton {
   readonly phrase: string
   /** Is passed back as it is. */
   readonly press: Press
+  /** Passes the open item: shown one step further away. */
+  readonly isPass?: true
 }

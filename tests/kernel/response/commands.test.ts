@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { tokensOf, transcriptOf } from '../../../src/kernel/numbers/tokens.ts'
-import { readCommand, reasonIn } from '../../../src/kernel/response/commands.ts'
+import { COMMANDS, LISTENED_FOR, phraseOf, readCommand, reasonIn } from '../../../src/kernel/response/commands.ts'
 
 const NAMES = {
   lists: {
@@ -76,5 +76,15 @@ describe('the standard phrases', () => {
   it('a reason by itself answers the question for it', () => {
     expect(reasonIn(tokensOf('not fitted'))).toBe('notFitted')
     expect(reasonIn(tokensOf('because'))).toBeUndefined()
+  })
+
+  it('what the ear listens for is understood, and what a button names is listened for', () => {
+    const read = (text: string) => readCommand(transcriptOf(text), { yesNo: true })?.command
+    const notUnderstood = LISTENED_FOR.filter((text) => !read(text) && !reasonIn(tokensOf(text)))
+    // It says nothing by itself: what is corrected follows from the place.
+    expect(notUnderstood).toEqual(['correction'])
+    const named = COMMANDS.filter((command) => phraseOf(command) !== '' && command !== 'correction')
+    expect(named.filter((command) => read(phraseOf(command)) !== command)).toEqual([])
+    expect(COMMANDS.filter((command) => phraseOf(command) === '')).toEqual(['confirm', 'call'])
   })
 })
