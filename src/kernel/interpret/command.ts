@@ -3,7 +3,7 @@
 import { textOf } from '../numbers/tokens.ts'
 import type { Pack } from '../pack/checklist.ts'
 import { listsOf } from '../pack/place.ts'
-import { type CommandNames, type ReadCommand, readCommand } from '../response/commands.ts'
+import { type CommandNames, type ReadCommand, readCommand, reasonIn } from '../response/commands.ts'
 import type { EventBody } from '../run/core/events.ts'
 import type { Utterance } from './utterance.ts'
 
@@ -26,6 +26,12 @@ export function correction({ evidence, rest }: Utterance): EventBody {
 /** What Otherseat said last is put once more. */
 export function sayAgain({ evidence }: Utterance): EventBody {
   return { type: 'commanded', command: 'sayAgain', evidence }
+}
+
+/** Why the open item is to be passed, as the answer to "say the reason"; undefined where it is no reason. */
+export function passReason({ said, evidence }: Utterance): EventBody | undefined {
+  const reason = reasonIn(said.heard.tokens)
+  return reason && { type: 'commanded', command: 'pass', argument: reason, evidence }
 }
 
 /** Undefined where it was not said to Otherseat. */
