@@ -35,7 +35,7 @@ export interface Scene {
   /** Besides the words that are harmless everywhere. */
   readonly harmless: ReadonlySet<string>
   readonly nearer: Nearer
-  readonly hasFigures: boolean
+  readonly figureCount: number
 }
 
 const isWordSlot = (slot: Path[number]): slot is WordSlot => slot.type === 'word'
@@ -205,7 +205,7 @@ export function makeScene(
     vocabulary: new Set(words(known)),
     harmless: harmlessWords(path, specs, challenge),
     nearer: nearerTo([...new Set(words(own))].filter((word) => !/\d/.test(word))),
-    hasFigures: path.some(isFigureSlot),
+    figureCount: path.filter(isFigureSlot).length,
   }
 }
 
