@@ -7,15 +7,15 @@ import type { Pack } from '../pack/checklist.ts'
 import type { Briefing, Exchange, Turn } from '../pack/exchange.ts'
 import { figuresFor } from '../pack/place.ts'
 import { specsOf } from '../pack/specs.ts'
-import { landmarksOf } from '../response/anchors.ts'
-import { chunksOf } from '../response/chunks.ts'
 import { completenessOf } from '../response/completeness.ts'
+import { cuesOf } from '../response/cues.ts'
 import { type Hypotheses, hypothesesOf } from '../response/hypotheses.ts'
 import { judge } from '../response/judge.ts'
 import { isNegation } from '../response/lexicon.ts'
 import type { Judgement } from '../response/model.ts'
 import { judgeReadBack, partNames, wholeResponse, withoutAddress } from '../response/readBack.ts'
 import { NOTHING, type Response, responseFrom } from '../response/response.ts'
+import { segmentsOf } from '../response/segments.ts'
 import { topicsIn } from '../response/topics.ts'
 import type { Evidence, Happening } from '../run/core/events.ts'
 import type { RunState } from '../run/core/state.ts'
@@ -101,7 +101,7 @@ function readBackIn(
   const said = unaddressed(hypothesesOf(heard), addressOf(exchange))
   const body = status === 'slipped' ? withoutObjection(said.heard) : said.heard
   // A bare number is for what is owed: what may be said besides has to be named.
-  const named = new Set(chunksOf(landmarksOf(all, figures), body.tokens, new Set()).map(({ element }) => element))
+  const named = new Set(segmentsOf(cuesOf(all, figures), body.tokens, new Set()).map(({ element }) => element))
   const meant = all.filter(
     (element, index) => element.id === 'callSign' || partNames(element).required.size > 0 || named.has(index),
   )

@@ -5,12 +5,12 @@
  */
 
 import type { Transcript } from '../numbers/tokens.ts'
-import { landmarksOf } from './anchors.ts'
-import { type Chunk, chunksOf } from './chunks.ts'
+import { cuesOf } from './cues.ts'
 import { judge, vetoed } from './judge.ts'
 import { HARMLESS, HESITATIONS } from './lexicon.ts'
 import type { JudgeInput, Judgement, Part } from './model.ts'
 import { allOf, NOTHING, type Response } from './response.ts'
+import { type Segment, segmentsOf } from './segments.ts'
 import type { SpokenElement } from './spokenElement.ts'
 
 export type ElementState = 'ok' | 'wrong' | 'missing'
@@ -56,18 +56,18 @@ function stretchesOf(elements: readonly SpokenElement[], input: Input): Judgemen
     return required.size > 0 && [...required].every((name) => held.has(name))
   }
   const before = new Set([...elements.keys()].filter((index) => isHeld(elements[index] as SpokenElement)))
-  const chunks = chunksOf(landmarksOf(elements, input.figures), input.heard.tokens, before)
-  const named = new Set(chunks.map(({ element }) => element))
+  const segments = segmentsOf(cuesOf(elements, input.figures), input.heard.tokens, before)
+  const named = new Set(segments.map(({ element }) => element))
   const others = elements.filter((_, index) => !named.has(index))
-  return chunks.flatMap((chunk): Judgement[] => {
-    if (chunk.element < 0 && isHarmless(chunk)) return []
-    const response = chunk.element < 0 ? wholeResponse(others) : (elements[chunk.element]?.response ?? NOTHING)
-    const judgement = judge({ ...input, response, heard: { ...input.heard, tokens: chunk.tokens } })
+  return segments.flatMap((segment): Judgement[] => {
+    if (segment.element < 0 && isHarmless(segment)) return []
+    const response = segment.element < 0 ? wholeResponse(others) : (elements[segment.element]?.response ?? NOTHING)
+    const judgement = judge({ ...input, response, heard: { ...input.heard, tokens: segment.tokens } })
     return judgement.because === 'refused' ? [{ ...judgement, verdict: 'sayAgain' }] : [judgement]
   })
 }
 
-const isHarmless = ({ tokens }: Chunk) => tokens.every(({ text }) => HARMLESS.has(text) || HESITATIONS.has(text))
+const isHarmless = ({ tokens }: Segment) => tokens.every(({ text }) => HARMLESS.has(text) || HESITATIONS.has(text))
 
 /** One judgement of all: wrong where a part of it is, right only where every required part is. */
 function together(
