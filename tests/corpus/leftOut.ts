@@ -5,7 +5,7 @@
  */
 
 import type { Figure, Figures, KindSpec, Value } from '../../src/kernel/kinds/kind.ts'
-import { transcriptOf } from '../../src/kernel/numbers/tokens.ts'
+import { tokensOf, transcriptOf } from '../../src/kernel/numbers/tokens.ts'
 import type { Judgement } from '../../src/kernel/response/model.ts'
 import { judgeReadBack, partNames, statesOf, withoutAddress } from '../../src/kernel/response/readBack.ts'
 import { type Response, responseFrom } from '../../src/kernel/response/response.ts'
@@ -30,6 +30,8 @@ interface Said {
   readonly response: Response
   readonly figures: Figures
   readonly text: string
+  /** Without words of its own, where it cannot be taken for another; not right beside another number. */
+  readonly alone?: string
 }
 
 /** What a station gives, and how pilots say it: `#` stands for the value. */
@@ -76,14 +78,14 @@ const CLEARANCE: readonly Given[] = [
   given(
     'takeoffRunway',
     '[departure] [runway] <takeoffRunway>',
-    ['runway #', 'departure runway #'],
+    ['runway #', 'departure runway #', '#'],
     { kind: 'runway' },
     (random) => `${two(of(random, 1, 36))}${random.of(['', '', 'L', 'R'])}`,
   ),
   given(
     'level',
     '[climb | climbing] [to] [altitude] <level> [feet]',
-    ['climb #', 'climb to #', 'climbing to #', 'climb to altitude #', 'altitude #'],
+    ['climb #', 'climb to #', 'climbing to #', 'climb to altitude #', 'altitude #', '#'],
     { kind: 'altitude', unit: 'ft' },
     (random) => of(random, 2000, 9500, 500),
   ),
@@ -97,7 +99,7 @@ const CLEARANCE: readonly Given[] = [
   given(
     'nextFrequency',
     '[departure] [frequency] [on] <nextFrequency>',
-    ['frequency #', 'departure frequency #', 'departure on #'],
+    ['frequency #', 'departure frequency #', 'departure on #', '#'],
     { kind: 'frequency' },
     (random) => of(random, 1180, 1369) / 10,
   ),
@@ -168,10 +170,20 @@ const SIGNED = responseFrom('[<callsign>]')
 const bare = (figure: Figure, random: Random) =>
   pronounce(figure, random).replace(/^(squawk|code|QNH|runway|altimeter|heading|course|via|taxiway)\s+/i, '')
 
+/** Values that nobody takes for another one even where no word says whose they are. */
+const UNMISTAKABLE: Readonly<Partial<Record<KindSpec['kind'], RegExp>>> = {
+  altitude: /thousand|feet|ft/,
+  frequency: /decimal|point|\./,
+  runway: /left|right|[LR]$/,
+}
+
 function sayGiven({ id, response, ways, draw }: Given, random: Random): Said {
   const figure = draw?.(random)
-  const text = random.of(ways).replace('#', figure ? bare(figure, random) : '')
-  return { id, response, figures: figure ? { [id]: figure } : {}, text }
+  const value = figure ? bare(figure, random) : ''
+  const way = random.of(ways)
+  const text = (way === '#' && figure?.kind !== 'choice' ? (ways[0] ?? '') : way).replace('#', value)
+  const isAlone = way === '#' && figure && UNMISTAKABLE[figure.kind]?.test(value)
+  return { id, response, figures: figure ? { [id]: figure } : {}, text, ...(isAlone && { alone: value }) }
 }
 
 /** Some of them in their order. */
@@ -225,8 +237,12 @@ function without(
   station: string | undefined,
   random: Random,
 ): LeftOut {
-  const texts = said.filter(({ id }) => id !== left).map(({ text }) => text)
-  const body = texts.join(random.of([' ', ', ', ', ']))
+  const rest = inOrder(
+    said.filter(({ id }) => id !== left),
+    random,
+  )
+  const texts = rest.map(({ text, alone }, at) => (alone === undefined || isNumberBeside(rest, at) ? text : alone))
+  const body = `${random.of(BEGINNINGS)}${texts.join(random.of([' ', ', ', ', ', ' uh ']))}`
   const signed = callSign ? signedBy(body, pronounce(callSign, random), random) : body
   const address = station !== undefined && random.chance(0.1) ? `${station}, ` : ''
   const elements = said.map(({ id, response }): SpokenElement => ({ id, response }))
@@ -237,6 +253,24 @@ function without(
     heard: `${address}${signed}`,
     left,
   }
+}
+
+const BEGINNINGS = ['', '', '', '', '', 'roger ', 'copied, ', 'okay '] as const
+
+/** As they were given, or two neighbours the other way round. */
+function inOrder<T>(all: readonly T[], random: Random): readonly T[] {
+  const at = random.below(all.length - 1)
+  const [one, other] = [all[at], all[at + 1]]
+  if (one === undefined || other === undefined || random.chance(0.8)) return all
+  return all.toSpliced(at, 2, other, one)
+}
+
+/** A call sign in front ends in a number as well. */
+function isNumberBeside(said: readonly Said[], at: number): boolean {
+  const [before, behind] = [said[at - 1], said[at + 1]]
+  const last = before && tokensOf(before.text).at(-1)
+  const next = behind && tokensOf(behind.alone ?? behind.text)[0]
+  return at === 0 || last?.number !== undefined || next?.number !== undefined
 }
 
 function signedBy(body: string, callSign: string, random: Random): string {

@@ -3,8 +3,9 @@
 import type { KindSpec, Specs } from '../kinds/kind.ts'
 import { affixesOf } from '../kinds/table.ts'
 import { isNumberToken, soundOf, type Token, tokensOf } from '../numbers/tokens.ts'
+import { ownOf } from '../own.ts'
 import { HARMLESS, KIND_NOUNS } from './lexicon.ts'
-import { madeOnce, specOf } from './memo.ts'
+import { madeOnce } from './memo.ts'
 import type { Path, Phrase, Slot } from './path.ts'
 import { phraseStatesOf } from './phraseStates.ts'
 import { allOf, type Response } from './response.ts'
@@ -98,13 +99,13 @@ const literalWords = (slot: Slot): readonly string[] =>
 function placesIn(paths: readonly Path[], specs: Specs): ReadonlySet<string> | undefined {
   if (!paths.flat().flatMap(literalWords).includes('at')) return undefined
   const figure = paths.flat().find(({ type }) => type === 'figure')
-  const spec = figure && specOf(specs, figure.name)
+  const spec = figure && ownOf(specs, figure.name)
   if (spec?.kind !== 'identifier') return undefined
   return new Set([...affixesOf(spec)].flatMap(([word, { role }]) => (role === 'letter' ? [word] : [])))
 }
 
 function jointsOf(slot: Slot, specs: Specs): string[] {
-  const spec = slot.type === 'figure' ? specOf(specs, slot.figure) : undefined
+  const spec = slot.type === 'figure' ? ownOf(specs, slot.figure) : undefined
   return spec ? [...affixesOf(spec)].flatMap(([word, { role }]) => (role === 'joint' ? [word] : [])) : []
 }
 
@@ -117,7 +118,7 @@ function ownCues(path: Path, specs: Specs): OwnCue[] {
     const before = path.slice(0, index)
     const begins = !before.some(({ type, required }) => required && (type === 'word' || slot.type === 'word'))
     const value = path.slice(index).find(({ type }) => type === 'figure')
-    const spec = value?.type === 'figure' ? specOf(specs, value.figure) : undefined
+    const spec = value?.type === 'figure' ? ownOf(specs, value.figure) : undefined
     return cuesOfSlot(slot, specs).map((cue) => ({ ...cue, part: (value ?? slot).name, spec, begins }))
   })
 }
@@ -138,7 +139,7 @@ function cuesOfSlot(slot: Slot, specs: Specs): SlotCue[] {
     const others = states.flatMap(({ same, against, knownBy }) => [...same, ...against, ...knownBy.map((one) => [one])])
     return [...telling(slot.wordings), ...plain(others)]
   }
-  const spec = specOf(specs, slot.figure)
+  const spec = ownOf(specs, slot.figure)
   return [...telling(slot.labels), ...(spec ? namesOf(spec) : [])]
 }
 

@@ -1,6 +1,7 @@
 /** What follows from a response and the kinds of its figures, made once for each; nothing of it depends on a value. */
 
 import type { KindSpec, Specs } from '../kinds/kind.ts'
+import { ownOf } from '../own.ts'
 import type { Response } from './response.ts'
 
 /** A pack uses a response with one set of kinds; more only come from outside, line by line. */
@@ -12,7 +13,7 @@ export function madeOnce<Further extends readonly unknown[], Made>(
 ): (response: Response, specs: Specs, ...further: Further) => Made {
   const made = new WeakMap<Response, { specs: OwnSpecs; further: Further; result: Made }[]>()
   return (response, specs, ...further) => {
-    const own = response.figures.map((name) => specOf(specs, name))
+    const own = response.figures.map((name) => ownOf(specs, name))
     const kept = made.get(response) ?? []
     const known = kept.find(
       (one) => isAlike(one.further, further) && one.specs.every((spec, index) => isSameShape(spec, own[index])),
@@ -27,10 +28,6 @@ export function madeOnce<Further extends readonly unknown[], Made>(
 }
 
 type OwnSpecs = readonly (KindSpec | undefined)[]
-
-/** The kind of a figure by its name; undefined where it was not handed in. */
-export const specOf = (specs: Specs, name: string): KindSpec | undefined =>
-  Object.hasOwn(specs, name) ? specs[name] : undefined
 
 /** What of a figure is its value, and nothing of its kind. */
 const VALUE_FIELDS: ReadonlySet<string> = new Set(['value', 'accept'])

@@ -57,7 +57,7 @@ export function scan(scene: Scene, heard: readonly Token[]): readonly Atom[] {
     const near = alike !== undefined && alike.end > (exact?.end ?? i)
     const phrase = near ? alike : exact
     const option = namedOptionEnd(scene, spoken, i)
-    if (option > (phrase?.end ?? i) && (scene.figureCount > 1 || option > runEnd(scene, spoken, canons, i))) {
+    if (option > (phrase?.end ?? i)) {
       atoms.push({ type: 'run', tokens: spoken.slice(i, option), looseHead: false, looseTail: false })
       i = option
       continue
@@ -171,7 +171,7 @@ function runEnd(scene: Scene, tokens: readonly Token[], canons: readonly string[
     const token = tokens[end] as Token
     if (end > at && !goesOn(scene, token) && phraseAt(scene, tokens, canons, end)) break
     if (token.number?.type === 'amount') break
-    if (end > at && scene.figureCount > 1 && namedOptionEnd(scene, tokens, end) > end) break
+    if (end > at && namedOptionEnd(scene, tokens, end) > end) break
     if (hasRole(scene, token, 'joint')) {
       const joint = end > at ? jointEnd(scene, tokens, canons, end) : end
       if (joint === end) break
