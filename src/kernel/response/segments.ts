@@ -5,7 +5,7 @@
  */
 
 import { isHomophone, isLittle, isNumberToken, type Token } from '../numbers/tokens.ts'
-import { hasFormOf, isSound, readRun } from './assign.ts'
+import { isSound, readRun } from './assign.ts'
 import { type Cue, type CueOwner, type Cues, cueAt, isLittleWord } from './cues.ts'
 import { HARMLESS } from './lexicon.ts'
 
@@ -77,8 +77,8 @@ function placeCue(
 }
 
 /**
- * Of elements that have the same words, those with which the next ones go on: another cue of theirs, or a number that has
- * the form of their value. All, where neither tells them apart.
+ * Of elements that have the same words, those with which the next ones go on: another cue of theirs, or a number that
+ * is one of their values. All, where neither tells them apart.
  */
 function likelyOwners(cues: Cues, cue: Cue, tokens: readonly Token[], end: number): readonly CueOwner[] {
   if (cue.owners.length === 1) return cue.owners
@@ -104,9 +104,7 @@ const isBefore = (token: Token) => !isNumberToken(token) && (HARMLESS.has(token.
 function ownersOfNumber(owners: readonly CueOwner[], number: readonly Token[]): readonly CueOwner[] {
   if (number.length === 0) return []
   const run = { type: 'run', tokens: number, looseHead: false, looseTail: false } as const
-  const byForm = owners.filter(({ spec }) => spec && hasFormOf(run, spec))
-  const sound = byForm.filter(({ spec }) => spec && readRun(run, spec).some((reading) => isSound(reading, spec)))
-  return sound.length > 0 ? sound : byForm
+  return owners.filter(({ spec }) => spec && readRun(run, spec).some((reading) => isSound(reading, spec)))
 }
 
 function withOwned(

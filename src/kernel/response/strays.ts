@@ -1,6 +1,7 @@
 /** Values said among an element's own words that only another element can have: "lantern two alfa, zero nine right". */
 
 import type { KindSpec, Specs } from '../kinds/kind.ts'
+import { affixesOf } from '../kinds/table.ts'
 import { isNumberToken, type Token } from '../numbers/tokens.ts'
 import { ownOf } from '../own.ts'
 import { askedFor } from './asked.ts'
@@ -34,9 +35,11 @@ export function strayIn(
   const values = runs.flatMap((run) => (isOwn(run) ? [run] : closedPieces(run)))
   const first = values.findIndex(isOwn)
   for (const run of first < 0 ? [] : values.slice(first + 1)) {
-    const owners = isOwn(run) ? [] : others.filter((other) => isValueOf(run, other, specs))
-    if (owners.length > 0 && run.tokens.some(isNumberToken))
-      return { at: tokens.indexOf(run.tokens[0] as Token), owners }
+    if (!run.tokens.some(isNumberToken)) continue
+    const at = tokens.indexOf(run.tokens[0] as Token)
+    const sided = others.filter((other) => isSidedValueOf(run, tokens[at + run.tokens.length], other, specs))
+    const owners = sided.length > 0 || isOwn(run) ? sided : others.filter((other) => isValueOf(run, other, specs))
+    if (owners.length > 0) return { at, owners }
   }
   return undefined
 }
@@ -57,6 +60,15 @@ const isValueOf = (run: Run, { figures }: Response, specs: Specs) =>
     if (!spec || (hasPoint(run) && !mayHavePoint(spec))) return false
     return readRun(run, spec).some((reading) => isSound(reading, spec))
   })
+
+/** "Two two left": with the word after it, which is no word of this element. */
+const isSidedValueOf = (run: Run, next: Token | undefined, other: Response, specs: Specs) =>
+  next !== undefined &&
+  other.figures.some((name) => {
+    const spec = ownOf(specs, name)
+    return spec && affixesOf(spec).get(next.text)?.role === 'direction'
+  }) &&
+  isValueOf({ ...run, tokens: [...run.tokens, next] }, other, specs)
 
 const hasPoint = ({ tokens }: Run) => tokens.some(({ number }) => number?.type === 'point')
 
