@@ -1,10 +1,10 @@
 /** The words by which each element of a transmission is known: "squawk", "runway", the names of a choice or a call sign. */
 
-import type { KindSpec, Specs } from '../kinds/kind.ts'
+import { type KindSpec, kindOf, type Specs } from '../kinds/kind.ts'
 import { affixesOf } from '../kinds/table.ts'
 import { isNumberToken, soundOf, type Token, tokensOf } from '../numbers/tokens.ts'
 import { ownOf } from '../own.ts'
-import { HARMLESS, KIND_NOUNS } from './lexicon.ts'
+import { HARMLESS } from './lexicon.ts'
 import { madeOnce } from './memo.ts'
 import type { Path, Phrase, Slot } from './path.ts'
 import { phraseStatesOf } from './phraseStates.ts'
@@ -145,10 +145,10 @@ function cuesOfSlot(slot: Slot, specs: Specs): SlotCue[] {
 
 /** Words by which a value of a kind is known without a label. */
 function namesOf(spec: KindSpec): SlotCue[] {
-  if (spec.kind === 'choice') return valueNames(Object.values(spec.options).flat())
-  if (spec.kind === 'callsign') return valueNames(spec.telephony ?? [])
-  const nouns = (KIND_NOUNS[spec.kind] ?? []).filter((noun) => !isLittleWord(noun))
-  return nouns.map((noun) => ({ words: [noun], isValue: false, isImplied: true }))
+  const { options, names, nouns } = kindOf(spec)
+  if (options) return valueNames(Object.values(options(spec)).flat())
+  if (names) return valueNames(names(spec))
+  return nouns.filter((noun) => !isLittleWord(noun)).map((noun) => ({ words: [noun], isValue: false, isImplied: true }))
 }
 
 const valueNames = (texts: readonly string[]): SlotCue[] =>

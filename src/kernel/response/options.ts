@@ -3,7 +3,7 @@
  * word of its own that sounds like a number is that word ("lantern to alfa" is "lantern two alfa").
  */
 
-import type { ChoiceSpec, KindSpec } from '../kinds/kind.ts'
+import { type KindSpec, kindOf } from '../kinds/kind.ts'
 import { isNumberToken, soundOf, type Token, tokensOf } from '../numbers/tokens.ts'
 
 interface Options {
@@ -13,11 +13,14 @@ interface Options {
   readonly hasNumber: boolean
 }
 
-const made = new WeakMap<ChoiceSpec['options'], Options>()
+const made = new WeakMap<object, Options>()
 
-function optionsOf({ options }: ChoiceSpec): Options {
-  const known = made.get(options)
-  if (known) return known
+function optionsOf(spec: KindSpec): Options | undefined {
+  const options = kindOf(spec).options?.(spec)
+  return options && (made.get(options) ?? makeOptions(options))
+}
+
+function makeOptions(options: Readonly<Record<string, readonly string[]>>): Options {
   const ways = Object.values(options).flatMap((texts) => texts.map(tokensOf))
   const named = ways.filter(([first]) => first !== undefined && first.number === undefined)
   const all: Options = {
@@ -28,12 +31,15 @@ function optionsOf({ options }: ChoiceSpec): Options {
   return all
 }
 
-/** True for a choice one of whose options is a number alone: a number may be meant for it. */
-export const hasNumberOption = (spec: ChoiceSpec): boolean => optionsOf(spec).hasNumber
+/** Whether a number may be meant: always, unless the values have names and none of them is a number alone. */
+export const mayBeNumber = (spec: KindSpec): boolean => optionsOf(spec)?.hasNumber ?? true
 
 /** End of the longest option that begins at `at`, or `at` where none does. */
 export function optionEnd(specs: readonly (KindSpec | undefined)[], tokens: readonly Token[], at: number): number {
-  const ends = specs.map((spec) => (spec?.kind === 'choice' ? endOf(optionsOf(spec), tokens, at) : at))
+  const ends = specs.map((spec) => {
+    const options = spec && optionsOf(spec)
+    return options ? endOf(options, tokens, at) : at
+  })
   return Math.max(at, ...ends)
 }
 

@@ -4,13 +4,13 @@
  * question whether all parts have been said alike; made once for each response with its kinds and states.
  */
 
-import type { KindSpec, Specs } from '../kinds/kind.ts'
+import { type KindSpec, kindOf, type Specs } from '../kinds/kind.ts'
 import type { Affix } from '../kinds/reading.ts'
 import { affixesOf, isValueWord } from '../kinds/table.ts'
 import type { Token } from '../numbers/tokens.ts'
-import { numberWords } from '../numbers/words.ts'
+import { isNumberWord } from '../numbers/words.ts'
 import { ownOf } from '../own.ts'
-import { HARMLESS, isNegation, isStateWord, KIND_NOUNS, opposites, otherForms } from './lexicon.ts'
+import { HARMLESS, isNegation, isStateWord, opposites, otherForms } from './lexicon.ts'
 import { type FigureSlot, type Path, type Phrase, phraseOf, type WordSlot } from './path.ts'
 import { phraseStatesOf } from './phraseStates.ts'
 import { type Nearer, nearerTo } from './wording.ts'
@@ -53,18 +53,17 @@ const ALSO_CALLED: ReadonlyMap<string, readonly string[]> = new Map([
 /** With several figures, the name of one and of its kind say which is meant: "heading", "takeoff trim". */
 function impliedLabels(path: Path, specs: readonly (KindSpec | undefined)[], index: number): string[] {
   const slot = path[index]
-  const kind = specs[index]?.kind
-  if (slot?.type !== 'figure' || kind === undefined || path.filter(isFigureSlot).length < 2) return []
-  const only = specs.filter((spec) => spec?.kind === kind).length === 1
-  const nouns = only ? (KIND_NOUNS[kind] ?? []) : []
+  const own = specs[index]
+  if (slot?.type !== 'figure' || own === undefined || path.filter(isFigureSlot).length < 2) return []
+  const only = specs.filter((spec) => spec?.kind === own.kind).length === 1
+  const nouns = only ? kindOf(own).nouns : []
   const name = nameWords(slot.figure).join(' ')
-  const own = path.flatMap((each) => (each.type === 'figure' ? each.labels : each.wordings))
+  const words = path.flatMap((each) => (each.type === 'figure' ? each.labels : each.wordings))
   // A figure called "crossing" must not hide that crossing is the contrary of holding short.
-  const contraries = own.flatMap(({ words }) => phraseStatesOf(words).against.map((other) => other.join(' ')))
-  const taken = new Set([...own.map(({ text }) => text), ...contraries])
+  const contraries = words.flatMap(({ words }) => phraseStatesOf(words).against.map((other) => other.join(' ')))
+  const taken = new Set([...words.map(({ text }) => text), ...contraries])
   return [...nouns, name].filter(
-    (text) =>
-      text.length > 1 && !taken.has(text) && !isStateWord(text) && !numberWords.has(text) && !HARMLESS.has(text),
+    (text) => text.length > 1 && !taken.has(text) && !isStateWord(text) && !isNumberWord(text) && !HARMLESS.has(text),
   )
 }
 
@@ -154,12 +153,12 @@ function harmlessWords(path: Path, specs: readonly (KindSpec | undefined)[], cha
     words.add(word)
     // One door of the doors.
     const other = word.endsWith('s') ? word.slice(0, -1) : `${word}s`
-    if (other.length > 2 && !isStateWord(other) && !numberWords.has(other)) words.add(other)
+    if (other.length > 2 && !isStateWord(other) && !isNumberWord(other)) words.add(other)
   }
   for (const token of challenge) if (!token.number) add(token.text)
   for (const spec of specs) {
     if (!spec) continue
-    for (const noun of KIND_NOUNS[spec.kind] ?? []) add(noun)
+    for (const noun of kindOf(spec).nouns) add(noun)
     for (const [word, { role }] of affixesOf(spec)) if (role === 'joint') add(word)
   }
   for (const slot of path) {

@@ -1,6 +1,6 @@
 /** Values said among an element's own words that only another element can have: "lantern two alfa, zero nine right". */
 
-import type { KindSpec, Specs } from '../kinds/kind.ts'
+import { type KindSpec, kindOf, type Specs } from '../kinds/kind.ts'
 import { affixesOf } from '../kinds/table.ts'
 import { isNumberToken, type Token } from '../numbers/tokens.ts'
 import { ownOf } from '../own.ts'
@@ -72,5 +72,8 @@ const isSidedValueOf = (run: Run, next: Token | undefined, other: Response, spec
 
 const hasPoint = ({ tokens }: Run) => tokens.some(({ number }) => number?.type === 'point')
 
-/** Nobody means a fraction of a foot or of a degree, whatever could be read. */
-const mayHavePoint = ({ kind }: KindSpec) => ['decimal', 'trim', 'frequency', 'altimeter', 'weight'].includes(kind)
+/** Nobody says a fraction of a foot or of a degree, whatever could be read; only of what is said in thousands. */
+function mayHavePoint(spec: KindSpec): boolean {
+  const kind = kindOf(spec)
+  return kind.values === 'numbers' && (kind.step(spec) < 1 || ('say' in spec && spec.say === 'thousands'))
+}
