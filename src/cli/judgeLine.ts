@@ -19,9 +19,9 @@ export function readJudgeLine(line: string): JudgeLine {
   if ('error' in read) return { id: id ?? null, error: read.error }
   const found = responseWith(read.fields.response, read.fields.figures)
   if ('error' in found) return { id: id ?? null, error: found.error }
-  const { heard: text, score, alternatives, ...asked } = read.fields
-  const hypotheses = hypothesesOf(present({ text, score, alternatives }))
-  return { id, input: { ...present(asked), ...hypotheses, response: found.response } }
+  const { heard, score, alternatives, ...asked } = read.fields
+  const hypotheses = hypothesesOf(present({ text: heard, score, alternatives }))
+  return { id, input: present({ ...asked, ...hypotheses, response: found.response }) }
 }
 
 function parsedJson(line: string): { readonly value: unknown } | { readonly error: string } {

@@ -3,11 +3,11 @@
 import { ACKNOWLEDGEMENTS } from '../hearing/talk.ts'
 import type { ExchangeTurn } from '../pack/exchange.ts'
 import { figuresFor } from '../pack/place.ts'
-import { landmarksOf } from '../response/anchors.ts'
-import { chunksOf } from '../response/chunks.ts'
+import { cuesOf } from '../response/cues.ts'
 import type { Hypotheses } from '../response/hypotheses.ts'
 import { judgeReadBack, partNames, wholeResponse } from '../response/readBack.ts'
 import { responseFrom } from '../response/response.ts'
+import { segmentsOf } from '../response/segments.ts'
 import type { EventBody } from '../run/core/events.ts'
 import { readBacksOf } from '../run/talk/radio.ts'
 import { saidValues } from '../run/talk/said.ts'
@@ -45,7 +45,7 @@ function judged(utterance: Utterance, turn: ExchangeTurn, said: Hypotheses): Eve
   const response = wholeResponse(all)
   const figures = figuresFor(pack, saidValues(state), response.figures)
   // A bare number is for what is owed: what may be said besides has to be named.
-  const named = new Set(chunksOf(landmarksOf(all, figures), said.heard.tokens, new Set()).map(({ element }) => element))
+  const named = new Set(segmentsOf(cuesOf(all, figures), said.heard.tokens, new Set()).map(({ element }) => element))
   const meant = all.filter(
     (element, index) => element.id === 'callSign' || partNames(element).required.size > 0 || named.has(index),
   )

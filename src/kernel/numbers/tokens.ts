@@ -103,6 +103,11 @@ export function isLittle(token: Token | undefined): boolean {
   return token?.text === 'to' || token?.text === 'for' || token?.text === 'too'
 }
 
+/** What it sounds like: "to" and "too" are "two". */
+export function soundOf({ number, canon }: Token): string {
+  return number?.type === 'digit' && number.form === 'homophone' ? number.digits : canon
+}
+
 /** Compared without spaces, so that "take off" is "takeoff" and "V1" is "V one". */
 export function canonOf(tokens: readonly Token[]): string {
   return tokens.map((token) => token.canon).join('')

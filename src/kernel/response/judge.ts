@@ -5,6 +5,7 @@
  */
 
 import { isNumberToken, joined, type Token, type Transcript, transcriptOf } from '../numbers/tokens.ts'
+import { ownOf } from '../own.ts'
 import { type Asked, askedFor } from './asked.ts'
 import { bind } from './bind.ts'
 import { withoutChallenge } from './challenge.ts'
@@ -26,7 +27,7 @@ export function judge(input: JudgeInput): Judgement {
 function withBegun({ heard, begun }: JudgeInput, judgeOne: (heard: Transcript) => Judgement): Judgement {
   const judgement = judgeOne(heard)
   const sided = judgement.parts.find((part) => part.lacks === 'digits' && part.read === undefined && part.heard)
-  const before = sided && begun?.[sided.name]
+  const before = sided && ownOf(begun, sided.name)
   return before === undefined ? judgement : judgeOne(joined(transcriptOf(before), heard))
 }
 

@@ -9,6 +9,7 @@ import type { Affix } from '../kinds/reading.ts'
 import { affixesOf, isValueWord } from '../kinds/table.ts'
 import type { Token } from '../numbers/tokens.ts'
 import { isNumberWord } from '../numbers/words.ts'
+import { ownOf } from '../own.ts'
 import { HARMLESS, isNegation, isStateWord, opposites, otherForms } from './lexicon.ts'
 import { type FigureSlot, type Path, type Phrase, phraseOf, type WordSlot } from './path.ts'
 import { phraseStatesOf } from './phraseStates.ts'
@@ -35,19 +36,19 @@ export interface Scene {
   /** Besides the words that are harmless everywhere. */
   readonly harmless: ReadonlySet<string>
   readonly nearer: Nearer
-  readonly hasFigures: boolean
+  readonly figureCount: number
 }
 
 const isWordSlot = (slot: Path[number]): slot is WordSlot => slot.type === 'word'
 const isFigureSlot = (slot: Path[number]): slot is FigureSlot => slot.type === 'figure'
 
 /** What pilots call the speeds beside the words of a list. */
-const ALSO_CALLED: Readonly<Record<string, readonly string[]>> = {
-  rotate: ['v r', 'v rotate', 'rotation'],
-  'v one': ['vee one', 'decision'],
-  'v two': ['vee two'],
-  'v r': ['rotate', 'vee r'],
-}
+const ALSO_CALLED: ReadonlyMap<string, readonly string[]> = new Map([
+  ['rotate', ['v r', 'v rotate', 'rotation']],
+  ['v one', ['vee one', 'decision']],
+  ['v two', ['vee two']],
+  ['v r', ['rotate', 'vee r']],
+])
 
 /** With several figures, the name of one and of its kind say which is meant: "heading", "takeoff trim". */
 function impliedLabels(path: Path, specs: readonly (KindSpec | undefined)[], index: number): string[] {
@@ -57,9 +58,10 @@ function impliedLabels(path: Path, specs: readonly (KindSpec | undefined)[], ind
   const only = specs.filter((spec) => spec?.kind === own.kind).length === 1
   const nouns = only ? kindOf(own).nouns : []
   const name = nameWords(slot.figure).join(' ')
-  const taken = new Set(
-    path.flatMap((each) => (each.type === 'figure' ? each.labels : each.wordings)).map(({ text }) => text),
-  )
+  const words = path.flatMap((each) => (each.type === 'figure' ? each.labels : each.wordings))
+  // A figure called "crossing" must not hide that crossing is the contrary of holding short.
+  const contraries = words.flatMap(({ words }) => phraseStatesOf(words).against.map((other) => other.join(' ')))
+  const taken = new Set([...words.map(({ text }) => text), ...contraries])
   return [...nouns, name].filter(
     (text) => text.length > 1 && !taken.has(text) && !isStateWord(text) && !isNumberWord(text) && !HARMLESS.has(text),
   )
@@ -74,7 +76,7 @@ function ownPhrases(path: Path, specs: readonly (KindSpec | undefined)[]): Known
     }
     for (const phrase of slot.labels) {
       known.push({ type: 'label', slot: index, phrase, literal: true })
-      for (const text of ALSO_CALLED[phrase.text] ?? []) {
+      for (const text of ALSO_CALLED.get(phrase.text) ?? []) {
         known.push({ type: 'label', slot: index, phrase: phraseOf(text), literal: false })
       }
     }
@@ -183,9 +185,7 @@ export function makeScene(
   states: readonly (readonly string[])[],
   challenge: readonly Token[],
 ): Scene {
-  const specs = path.map((slot) =>
-    slot.type === 'figure' && Object.hasOwn(all, slot.figure) ? all[slot.figure] : undefined,
-  )
+  const specs = path.map((slot) => (slot.type === 'figure' ? ownOf(all, slot.figure) : undefined))
   const own = ownPhrases(path, specs)
   const known = [...own, ...statePhrases(path, states, own)]
   const phrases = new Map<string, KnownPhrase[]>()
@@ -204,7 +204,7 @@ export function makeScene(
     vocabulary: new Set(words(known)),
     harmless: harmlessWords(path, specs, challenge),
     nearer: nearerTo([...new Set(words(own))].filter((word) => !/\d/.test(word))),
-    hasFigures: path.some(isFigureSlot),
+    figureCount: path.filter(isFigureSlot).length,
   }
 }
 

@@ -6,6 +6,7 @@
 
 import type { Figures } from '../kinds/kind.ts'
 import type { Token, Transcript } from '../numbers/tokens.ts'
+import { ownOf } from '../own.ts'
 import { askedFor } from './asked.ts'
 import { judge } from './judge.ts'
 import { HARMLESS, HESITATIONS, isNegation } from './lexicon.ts'
@@ -122,7 +123,7 @@ function partsOf(
 ): { parts: readonly Part[]; named: boolean } {
   if (!hasFigures) return { parts: [], named: true }
   const end = endOf(response, figures, tokens.slice(from, to)) + from
-  const isRunway = response.figures.some((name) => figures[name]?.kind === 'runway')
+  const isRunway = response.figures.some((name) => ownOf(figures, name)?.kind === 'runway')
   const stretch = isRunway ? withoutLength(tokens.slice(from, end), tokens[end]) : tokens.slice(from, end)
   const said = stretch.map((token) => (INSTEAD.has(token.text) ? { ...token, ...THEN } : token))
   const { verdict, because, parts } = judge({ response, figures, heard: { text, tokens: said } })

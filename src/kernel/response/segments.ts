@@ -1,20 +1,21 @@
 /**
- * A transmission cut where the words of another element begin, or those of the same one again: each piece holds at most
- * one value of a part, so that a second value is a second piece. Which piece is whose follows from wordings and kinds.
+ * A transmission cut into segments: each begins where the words of another element do, or those of the same one again, and
+ * holds at most one value of a part, so that a second value is a second segment. Which segment is whose follows from
+ * wordings and kinds.
  */
 
-import { isLittle, isNumberToken, type Token } from '../numbers/tokens.ts'
-import type { Anchor, Landmarks, Owner } from './anchors.ts'
+import { isHomophone, isLittle, isNumberToken, type Token } from '../numbers/tokens.ts'
+import { isSound, readRun } from './assign.ts'
+import { type Cue, type CueOwner, type Cues, cueAt, isLittleWord } from './cues.ts'
 import { HARMLESS } from './lexicon.ts'
 
-export interface Chunk {
+export interface Segment {
   /** Place of its element; -1 for what stands before any element's own words. */
   readonly element: number
   readonly tokens: readonly Token[]
 }
 
-interface Cut {
-  readonly element: number
+interface Cut extends Segment {
   readonly tokens: Token[]
   /** What was said since the last correction, and which parts had their own words in it, or their value by its name. */
   readonly since: number
@@ -22,61 +23,94 @@ interface Cut {
 }
 
 /** `held` are the places of elements that an earlier breath said. */
-export function chunksOf(landmarks: Landmarks, tokens: readonly Token[], held: ReadonlySet<number>): Chunk[] {
+export function segmentsOf(cues: Cues, tokens: readonly Token[], held: ReadonlySet<number>): Segment[] {
   let cuts: Cut[] = [{ element: -1, tokens: [], since: 0, parts: new Set() }]
   // "Correction", and little words behind it, until it is known what they go with.
   let waiting: Token[] = []
   for (let at = 0; at < tokens.length; ) {
     const token = tokens[at] as Token
     const isCorrecting = waiting.length > 0
-    const anchor =
+    const cue =
       token.text === 'correction'
         ? undefined
-        : (anchorAt(landmarks, tokens, at, cuts.at(-1)) ?? placeAt(landmarks, tokens, at, cuts, held))
-    if (token.text === 'correction' || (isCorrecting && !anchor && HARMLESS.has(token.text))) {
+        : (nextCue(cues, tokens, at, cuts.at(-1)) ?? placeCue(cues, tokens, at, cuts, held))
+    if (token.text === 'correction' || (isCorrecting && !cue && HARMLESS.has(token.text))) {
       waiting.push(token)
       at += 1
       continue
     }
-    const own = tokens.slice(at, at + (anchor?.words.length ?? 1))
-    const owner = anchor && ownerOf(anchor.owners, cuts, held, isCorrecting)
-    if (owner) cuts = withOwned(landmarks, cuts, owner, waiting, own)
+    const own = tokens.slice(at, at + (cue?.words.length ?? 1))
+    at += own.length
+    const owner = cue && ownerOf(likelyOwners(cues, cue, tokens, at), cuts, held, isCorrecting)
+    if (owner) cuts = withOwned(cues, cuts, owner, waiting, own)
     // A correction without words of an element's own is one of what was said right before.
     else cuts.at(-1)?.tokens.push(...waiting, ...own)
     waiting = []
-    at += own.length
   }
   cuts.at(-1)?.tokens.push(...waiting)
   return cuts.filter((cut) => cut.tokens.length > 0)
 }
 
-/** The longest anchor that begins here, unless it goes on with the value under way. */
-function anchorAt({ anchors, joints }: Landmarks, tokens: readonly Token[], at: number, last: Cut | undefined) {
-  const anchor = anchors.find(({ words }) => words.every((word, i) => tokens[at + i]?.text === word))
-  return anchor?.words.length === 1 && joints[last?.element ?? -1]?.has(anchor.words[0] ?? '') ? undefined : anchor
+/** The longest cue that begins here, unless it goes on with the value under way. */
+function nextCue(cues: Cues, tokens: readonly Token[], at: number, last: Cut | undefined): Cue | undefined {
+  const cue = cueAt(cues, tokens, at)
+  return cue?.words.length === 1 && cues.joints[last?.element ?? -1]?.has(cue.words[0] ?? '') ? undefined : cue
 }
 
 /** "At" before a letter, behind the number of another element, begins a place that was not said yet. */
-function placeAt(
-  { places, joints }: Landmarks,
+function placeCue(
+  { places, joints }: Cues,
   tokens: readonly Token[],
   at: number,
   cuts: readonly Cut[],
   held: ReadonlySet<number>,
-): Anchor | undefined {
+): Cue | undefined {
   const last = cuts.at(-1)
   if (tokens[at]?.text !== 'at' || !last || !hasNumber(last) || joints[last.element]?.has('at')) return undefined
   const element = places.findIndex(
     (letters, one) =>
       letters?.has(tokens[at + 1]?.text ?? '') && !held.has(one) && !cuts.some((cut) => cut.element === one),
   )
-  return element < 0 ? undefined : { words: ['at'], owners: [{ element, part: 'at', begins: true, isValue: false }] }
+  if (element < 0) return undefined
+  const owner = { element, part: 'at', spec: undefined, begins: true, isValue: false, isImplied: false }
+  return { words: ['at'], isValue: false, owners: [owner] }
+}
+
+/**
+ * Of elements that have the same words, those with which the next ones go on: another cue of theirs, or a number that
+ * is one of their values. All, where neither tells them apart.
+ */
+function likelyOwners(cues: Cues, cue: Cue, tokens: readonly Token[], end: number): readonly CueOwner[] {
+  if (cue.owners.length === 1) return cue.owners
+  const next = cueAt(cues, tokens, end)
+  const likely = next
+    ? cue.owners.filter(({ element }) => next.owners.some((owner) => owner.element === element))
+    : ownersOfNumber(cue.owners, numberFrom(tokens, end))
+  return likely.length > 0 ? likely : cue.owners
+}
+
+/** The first number after little words. */
+function numberFrom(tokens: readonly Token[], from: number): readonly Token[] {
+  let begin = from
+  while (begin < tokens.length && isBefore(tokens[begin] as Token)) begin++
+  let end = begin
+  while (end < tokens.length && isPartOfNumber(tokens[end] as Token)) end++
+  return tokens.slice(begin, end)
+}
+
+const isPartOfNumber = (token: Token) => isNumberToken(token) || isHomophone(token)
+const isBefore = (token: Token) => !isNumberToken(token) && (HARMLESS.has(token.text) || isLittleWord(token.text))
+
+function ownersOfNumber(owners: readonly CueOwner[], number: readonly Token[]): readonly CueOwner[] {
+  if (number.length === 0) return []
+  const run = { type: 'run', tokens: number, looseHead: false, looseTail: false } as const
+  return owners.filter(({ spec }) => spec && readRun(run, spec).some((reading) => isSound(reading, spec)))
 }
 
 function withOwned(
-  { leads }: Landmarks,
+  { leads }: Cues,
   cuts: readonly Cut[],
-  { element, part: name, isValue }: Owner,
+  { element, part: name, isValue }: CueOwner,
   waiting: readonly Token[],
   own: readonly Token[],
 ): Cut[] {
@@ -111,25 +145,25 @@ const hasNumber = ({ tokens, since }: Cut) => tokens.slice(since).some(isNumberT
 
 /** Whose words these are, where several elements have them ("runway"). */
 function ownerOf(
-  owners: readonly Owner[],
+  owners: readonly CueOwner[],
   cuts: readonly Cut[],
   held: ReadonlySet<number>,
   again: boolean,
-): Owner | undefined {
+): CueOwner | undefined {
   const last = cuts.at(-1)
   const underWay = owners.find(({ element }) => element === last?.element)
-  if (underWay && (again || !hasNumber(last as Cut))) return underWay
-  const said = (owner: Owner) => cuts.some(({ element }) => element === owner.element)
+  if (underWay && (again || !underWay.spec || !hasNumber(last as Cut))) return underWay
+  const said = (owner: CueOwner) => cuts.some(({ element }) => element === owner.element)
   if (again) {
     const latest = cuts.findLast(({ element }) => owners.some((owner) => owner.element === element))
     if (latest) return owners.find(({ element }) => element === latest.element)
   }
   // A second value of an element that these words begin, before a half of one that needs other words to begin.
   const choices = [
-    (owner: Owner) => owner.begins && !held.has(owner.element) && !said(owner),
-    (owner: Owner) => owner.begins && !held.has(owner.element),
-    (owner: Owner) => !held.has(owner.element) && !said(owner),
-    (owner: Owner) => owner.begins,
+    (owner: CueOwner) => owner.begins && !held.has(owner.element) && !said(owner),
+    (owner: CueOwner) => owner.begins && !held.has(owner.element),
+    (owner: CueOwner) => !held.has(owner.element) && !said(owner),
+    (owner: CueOwner) => owner.begins,
   ]
   for (const fits of choices) {
     const owner = owners.find(fits)
