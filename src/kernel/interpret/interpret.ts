@@ -14,8 +14,6 @@ export interface Interpretation {
   readonly event: EventBody
   /** "Correction, five point two": the event opens the item before again, and this, still to be interpreted, answers it. */
   readonly rest?: Heard
-  /** The name of the rule that decided; undefined where none did. */
-  readonly rule?: string
 }
 
 /**
@@ -24,9 +22,9 @@ export interface Interpretation {
  */
 export function interpret(pack: Pack, state: RunState, heard: Heard): Interpretation {
   const utterance = utteranceOf(pack, state, heard)
-  for (const { name: rule, applies, read } of RULES) {
+  for (const { applies, read } of RULES) {
     const event = applies(utterance) ? read(utterance) : undefined
-    if (event) return { event, rule, ...(isCorrection(event) && { rest: restAsHeard(utterance) }) }
+    if (event) return { event, ...(isCorrection(event) && { rest: restAsHeard(utterance) }) }
   }
   return { event: overheard(utterance) }
 }

@@ -3,15 +3,29 @@
  * the first that makes something of it decides.
  */
 
-import { findItem } from '../pack/place.ts'
 import type { EventBody } from '../run/core/events.ts'
-import { itemState } from '../run/core/progress.ts'
-import type { Floor, Question } from '../run/core/state.ts'
-import { isUnderWay, talkAt } from '../run/talk/talk.ts'
-import { runningWatch } from '../run/watch/watchTiming.ts'
 import { clearance, flowCall, situation } from './announcements.ts'
 import { answer, cutAnswer } from './answer.ts'
 import { command, correction, passReason, sayAgain } from './command.ts'
+import {
+  type Applies,
+  all,
+  asks,
+  at,
+  hasRest,
+  isAsking,
+  isCorrection,
+  isCut,
+  isNothing,
+  isNothingBegun,
+  isObjection,
+  isStandingBy,
+  isStarting,
+  isSure,
+  isTyped,
+  isWaiting,
+  not,
+} from './conditions.ts'
 import { crossCheck, readOffSource } from './crossCheck.ts'
 import { isLate, lateWords } from './late.ts'
 import { secondThoughts } from './readBack.ts'
@@ -22,54 +36,10 @@ import { watchCall } from './watchCall.ts'
 export interface Rule {
   /** What it takes the utterance for. */
   readonly name: string
-  readonly applies: (utterance: Utterance) => boolean
+  readonly applies: Applies
   /** Undefined where the utterance is none. */
   readonly read: (utterance: Utterance) => EventBody | undefined
 }
-type Applies = Rule['applies']
-
-const all =
-  (...conditions: readonly Applies[]): Applies =>
-  (utterance) =>
-    conditions.every((applies) => applies(utterance))
-const not =
-  (condition: Applies): Applies =>
-  (utterance) =>
-    !condition(utterance)
-
-const isNothing: Applies = ({ heard }) => heard.text.trim() === '' || heard.doubt === 'otherSpeech'
-const isSure: Applies = ({ heard }) => heard.doubt === undefined
-const isCut: Applies = ({ heard }) => heard.doubt === 'onsetCut'
-const isTyped: Applies = ({ heard }) => heard.by === 'typed'
-const isCorrection: Applies = ({ opening }) => opening === 'correction'
-const isObjection: Applies = ({ opening }) => opening !== undefined && opening !== 'sayAgain'
-const hasRest: Applies = ({ rest }) => rest.heard.tokens.length > 0
-
-const at =
-  (place: Floor['at']): Applies =>
-  ({ state }) =>
-    state.floor.at === place
-const asks =
-  (about: Question['about']): Applies =>
-  ({ state }) =>
-    state.question?.about === about
-const isAsking: Applies = ({ state }) => state.question !== undefined
-const isStandingBy: Applies = ({ state }) => state.standingBy
-/** For an answer to its own question, or for "continue": little else is meant for Otherseat then. */
-const isWaiting: Applies = ({ state }) => state.standingBy || state.question !== undefined
-const isStarting: Applies = ({ pack, state }) => runningWatch(pack, state) !== undefined
-
-/** Nothing was said here yet that "correction" could be about: it means what was closed before. */
-const isNothingBegun: Applies = ({ pack, state }) => {
-  const { floor } = state
-  if (floor.at === 'item') {
-    const { partsSoFar, misses, sayAgains } = itemState(state, findItem(pack, floor.item).item.id)
-    return state.closed.length > 0 && partsSoFar.length === 0 && misses === 0 && sayAgains === 0
-  }
-  const talk = talkAt(pack, floor)
-  return talk !== undefined && !isUnderWay(talk, state)
-}
-
 export const RULES: readonly Rule[] = [
   { name: 'nothing, or other speech', applies: isNothing, read: overheard },
   { name: 'words of an earlier turn', applies: isLate, read: lateWords },

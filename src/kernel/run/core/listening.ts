@@ -16,9 +16,9 @@ import { promptWords } from './prompts.ts'
 import type { ExchangeTurnState, Floor, RunState, Step } from './state.ts'
 
 /** Silence before the challenge is said once more, and before a soft tone. */
-export const PROMPT_AFTER_MS = 8_000
+const PROMPT_AFTER_MS = 8_000
 export const PROMPT_AFTER_MISS_MS = 20_000
-export const TONE_AFTER_MS = 60_000
+const TONE_AFTER_MS = 60_000
 
 export interface SpeechOptions {
   /** Say the open item (or question, line ...) after the other words. */

@@ -52,7 +52,7 @@ function worded(pack: Pack, state: RunState, wording: Wording | undefined, value
 type Radioed = Pick<RunState, 'situation' | 'settings'>
 
 /** Those that apply, in the order of the phraseology. */
-export function elementsOf(turn: ExchangeTurn, { situation, settings }: Radioed): Element[] {
+function elementsOf(turn: ExchangeTurn, { situation, settings }: Radioed): Element[] {
   const applying = turn.elements.filter((element) => holds(element.when, situation))
   const { faaOrder } = turn
   if (settings.radio !== 'faa' || !faaOrder) return applying
