@@ -1,6 +1,6 @@
 /** What the run screen shows, made from pack and state. No rule lives here; it only names things. */
 
-import { sourceWords } from '../../kernel/figures/settle.ts'
+import { sourceWords } from '../../kernel/figures/sources.ts'
 import type { Item, Line, Pack } from '../../kernel/pack/checklist.ts'
 import { entriesOf, findItem, findLine, holds, listById } from '../../kernel/pack/place.ts'
 import { usualWording } from '../../kernel/response/sentence.ts'

@@ -11,12 +11,12 @@ import { convert, fits } from '../units.ts'
 import type { Calculator, Work } from './calculator.ts'
 import { calculatorFor } from './calculators.ts'
 import { band, loadsProblems, valueProblems } from './entered.ts'
+import { formatMeasured } from './format.ts'
 import { lastMinuteProblems } from './lastMinute.ts'
 import type { ComputedFigure, FigureSet, Inputs, Reason } from './model.ts'
 import type { Basis, Derivation, FigureDeclaration, FigureModel } from './pack.ts'
+import { resolveStated } from './resolveStated.ts'
 import { roundingOf } from './rounding.ts'
-import { countsAs } from './settle.ts'
-import { showMeasured } from './showing.ts'
 import { workUnit } from './work.ts'
 
 const NO_BASIS: Basis = { order: [], units: { weight: 'kg', arm: 'm' }, tables: {}, envelopes: {}, tanks: [] }
@@ -84,7 +84,7 @@ function take(job: Job, declaration: FigureDeclaration): ComputedFigure {
   problems.push(...found)
   if (found.some(isError)) return { ...blank, why: found.map(({ message }) => ({ text: message, uses: [] })) }
   const from = inputs.values[name] === undefined ? 'of the pack' : 'entered'
-  const why = [{ text: `${from}: ${showMeasured(value, measure)}`, uses: [] }]
+  const why = [{ text: `${from}: ${formatMeasured(value, measure)}`, uses: [] }]
   return settle(job, declaration, blank, value, why)
 }
 
@@ -131,7 +131,7 @@ function settle(
   own: Value,
   reasons: readonly Reason[],
 ): ComputedFigure {
-  const settled = countsAs(declaration, inputs, own)
+  const settled = resolveStated(declaration, inputs, own)
   problems.push(...settled.problems)
   const why = [...reasons, ...settled.why]
   if (settled.sources) blank.sources = settled.sources
@@ -160,7 +160,7 @@ function finish(
   const { limits, measure, label } = declaration
   draft.exact = value
   if (limits && isBeyond(value, limits)) {
-    const message = `${label} ${showMeasured(value, measure)} is beyond its limit: ${band(limits, measure)}`
+    const message = `${label} ${formatMeasured(value, measure)} is beyond its limit: ${band(limits, measure)}`
     problems.push({ code: 'limit.exceeded', message, severity: 'error' })
   }
   const round = roundingOf(declaration)
@@ -169,7 +169,7 @@ function finish(
   draft.value = spoken
   // 576 computed as 575.9999999999 is no rounding to tell of.
   if (Math.abs(spoken - value) > 1e-9 * Math.max(1, Math.abs(value))) {
-    const text = `rounded ${round.direction} to ${round.step}: ${showMeasured(spoken, measure)}`
+    const text = `rounded ${round.direction} to ${round.step}: ${formatMeasured(spoken, measure)}`
     draft.why = [...why, { text, uses: [] }]
   }
   return draft

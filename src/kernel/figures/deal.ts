@@ -9,10 +9,10 @@ import { roundTo } from '../numbers/rounding.ts'
 import { isError } from '../problem.ts'
 import { type Seeded, seeded } from '../seeded.ts'
 import { compute } from './compute.ts'
+import { formatMeasured } from './format.ts'
 import type { FigureSet, Inputs } from './model.ts'
 import type { DealRange, DealRules, DealTrap, FigureModel } from './pack.ts'
-import { sourceWords } from './settle.ts'
-import { showMeasured } from './showing.ts'
+import { sourceWords } from './sources.ts'
 
 export interface Departure {
   readonly seed: number
@@ -132,7 +132,7 @@ function spring(
   if (isStale && !differs(model, final, trap)) return undefined
   const label = model.declarations[trap.figure]?.label ?? trap.figure
   const [from, to] = [before, after].map((set) =>
-    showMeasured(set.figures[trap.figure]?.value ?? '', model.declarations[trap.figure]?.measure),
+    formatMeasured(set.figures[trap.figure]?.value ?? '', model.declarations[trap.figure]?.measure),
   )
   return {
     preliminary,
@@ -157,7 +157,7 @@ function change(
 ): Change | undefined {
   const stations = Object.keys(rules.loads)
   const at = (station: string) => known.find(({ name }) => name === station)?.label ?? station
-  const told = (weight: number) => showMeasured(weight, basis?.units.weight)
+  const told = (weight: number) => formatMeasured(weight, basis?.units.weight)
   switch (trap.kind) {
     case 'staleTrim': {
       const [from, to] = [chance.pick(stations), chance.pick(stations)]

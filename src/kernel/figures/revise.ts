@@ -1,9 +1,9 @@
 /** Two revisions -> what changed and by how much, what rests on it, and whether a change is probably a gross error. */
 
 import type { Problem } from '../problem.ts'
+import { formatMeasured } from './format.ts'
 import type { ComputedFigure, FigureChange, FigureSet } from './model.ts'
 import type { FigureModel } from './pack.ts'
-import { showMeasured } from './showing.ts'
 
 /**
  * Figures whose value, spoken or unrounded, is another one now; all that have a value where there was no revision
@@ -38,8 +38,8 @@ export function grossErrors(model: FigureModel, before: FigureSet, after: Figure
   return Object.values(model.declarations).flatMap(({ name, label, gross, measure }) => {
     const [old, now] = [before.figures[name]?.exact, after.figures[name]?.exact]
     if (gross === undefined || old === undefined || now === undefined || Math.abs(now - old) <= gross) return []
-    const [from, to] = [showMeasured(old, measure), showMeasured(now, measure)]
-    const message = `${label} changes from ${from} to ${to}, more than ${showMeasured(gross, measure)}: is it a slip?`
+    const [from, to] = [formatMeasured(old, measure), formatMeasured(now, measure)]
+    const message = `${label} changes from ${from} to ${to}, more than ${formatMeasured(gross, measure)}: is it a slip?`
     return [{ code: 'revision.gross', message, severity: 'advice' as const }]
   })
 }

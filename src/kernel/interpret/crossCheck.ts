@@ -1,6 +1,6 @@
 /** A cross-check aloud: which figure is to be read off which source, and what was then read. */
 
-import { sourceAloud, sourceWords } from '../figures/settle.ts'
+import { sourceAloud, sourceWords } from '../figures/sources.ts'
 import type { Heard } from '../hearing/heard.ts'
 import { spokenWords } from '../hearing/phrases.ts'
 import type { Pack } from '../pack/checklist.ts'

@@ -1,6 +1,6 @@
 /** What the standard phrases do, spoken or pressed. */
 
-import { kinOf } from '../../figures/kin.ts'
+import { dependencyClosure } from '../../figures/dependencyClosure.ts'
 import { sayValue } from '../../kinds/table.ts'
 import type { Pack } from '../../pack/checklist.ts'
 import { figuresFor, findItem, itemsOf, listById, listsOf, saidFigures } from '../../pack/place.ts'
@@ -186,7 +186,7 @@ function confirm(pack: Pack, state: RunState, figure: string): Step {
   for (const name of names) {
     const own = restingOn(new Set([name]))
     // A working that no item says ("altimeter in inches") tells of those that items do say.
-    const given = own.length > 0 ? own : restingOn(kinOf(pack.figures, name))
+    const given = own.length > 0 ? own : restingOn(dependencyClosure(pack.figures, name))
     for (const item of given) next = withItem(next, item.id, { given: true })
   }
   const words = names.map((name) => {

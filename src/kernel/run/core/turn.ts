@@ -3,7 +3,7 @@
  * Every listening turn has a number; what was said before the floor changed belongs to an older one.
  */
 
-import { sourceWords } from '../../figures/settle.ts'
+import { sourceWords } from '../../figures/sources.ts'
 import type { Value } from '../../kinds/kind.ts'
 import type { Flow, Step as FlowStep, Item, Pack } from '../../pack/checklist.ts'
 import type { Exchange } from '../../pack/exchange.ts'

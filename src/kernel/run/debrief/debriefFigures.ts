@@ -1,7 +1,7 @@
 /** What the account tells of a revision besides its name: what was read aloud, settled and why, warned of and acknowledged. */
 
 import type { Settlement } from '../../figures/model.ts'
-import { sourceWords } from '../../figures/settle.ts'
+import { sourceWords } from '../../figures/sources.ts'
 import type { Pack } from '../../pack/checklist.ts'
 import type { RunEvent } from '../core/events.ts'
 import type { RunState } from '../core/state.ts'

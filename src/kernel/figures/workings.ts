@@ -6,7 +6,7 @@
 
 import { convert, fits } from '../units.ts'
 import type { Work } from './calculator.ts'
-import { showMeasured, showNumber } from './showing.ts'
+import { formatMeasured, formatNumber } from './format.ts'
 import { workUnit } from './work.ts'
 
 export interface Term {
@@ -35,7 +35,7 @@ export function product(work: Work, label: string, load: number, arm: number): T
   const scale = scaleOf(work)
   const divisor = Math.round(1 / scale)
   const isWhole = divisor > 1 && Math.abs(divisor * scale - 1) < 1e-9
-  const text = `${label} ${showNumber(load)} x ${showNumber(arm)}${isWhole ? ` / ${showNumber(divisor)}` : ''}`
+  const text = `${label} ${formatNumber(load)} x ${formatNumber(arm)}${isWhole ? ` / ${formatNumber(divisor)}` : ''}`
   return { text, shown: read(load) * read(arm) * scale }
 }
 
@@ -46,14 +46,20 @@ export function part(work: Work, text: string, amount: number): Term {
 
 /** A part that is told as its name and its amount. */
 export function labelled(work: Work, label: string, amount: number): Term {
-  return part(work, `${label} ${showNumber(amount)}`, amount)
+  return part(work, `${label} ${formatNumber(amount)}`, amount)
 }
 
 /** `total` in the unit that the calculator works in. Parts to be taken off follow the first one. */
-export function footed(work: Work, terms: readonly Term[], total: number, sign: '+' | '-' = '+', note = ''): string {
+export function sumExplanation(
+  work: Work,
+  terms: readonly Term[],
+  total: number,
+  sign: '+' | '-' = '+',
+  note = '',
+): string {
   const sum = terms.reduce((all, { shown }, index) => (index === 0 || sign === '+' ? all + shown : all - shown), 0)
   const whole = total * scaleOf(work)
   const isFooted = note !== '' || Math.abs(sum - read(whole)) < HALF_OF_LAST
   const told = terms.map(({ text }) => text).join(` ${sign} `)
-  return `${told}${note} = ${showMeasured(whole, work.figure.unit)}${isFooted ? '' : ROUNDED_PARTS}`
+  return `${told}${note} = ${formatMeasured(whole, work.figure.unit)}${isFooted ? '' : ROUNDED_PARTS}`
 }

@@ -3,8 +3,8 @@
 import { expect, test } from 'vitest'
 import { compute } from '../../../src/kernel/figures/compute.ts'
 import { deal } from '../../../src/kernel/figures/deal.ts'
+import { formatMeasured } from '../../../src/kernel/figures/format.ts'
 import type { ComputedFigure, FigureSet } from '../../../src/kernel/figures/model.ts'
-import { showMeasured } from '../../../src/kernel/figures/showing.ts'
 import { readBackOf } from '../../../src/kernel/pack/rests.ts'
 import { packAt } from './marram.ts'
 import { figuresOf, modelOf } from './modelOf.ts'
@@ -70,7 +70,7 @@ test.each(['checklists/marram', 'checklists/pair'])(
           sums++
           // Marked where, and only where, the digits shown do not add up.
           expect(sum.isMarked, name).toBe(!isFooted(sum))
-          const value = showMeasured(figure.value, figure.measure)
+          const value = formatMeasured(figure.value, figure.measure)
           if (sum.total !== value) {
             rounded++
             expect(later.at(-1), name).toMatch(/^(rounded|settled)/)

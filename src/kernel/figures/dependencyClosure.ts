@@ -6,7 +6,7 @@ import type { FigureModel } from './pack.ts'
  * All figures that a figure is computed from, at whatever distance, and all that are computed from it; without
  * itself. The value of one helps to work out the other.
  */
-export function kinOf(model: FigureModel, name: string): ReadonlySet<string> {
+export function dependencyClosure(model: FigureModel, name: string): ReadonlySet<string> {
   const { declarations } = model
   const usesOf = (one: string) => declarations[one]?.derived?.uses ?? []
   const users = (one: string) => Object.keys(declarations).filter((other) => usesOf(other).includes(one))
