@@ -6,6 +6,7 @@
 
 import type { Value } from '../kinds/kind.ts'
 import { roundTo } from '../numbers/rounding.ts'
+import { ownOf } from '../own.ts'
 import { isError } from '../problem.ts'
 import { type Seeded, seeded } from '../seeded.ts'
 import { compute } from './compute.ts'
@@ -197,10 +198,10 @@ function change(
 
 /** The final figures with what a sheet stated before: its total, or the runway and all that goes with it. */
 function stale(honest: Inputs, preliminary: Inputs, { kind, figure, also, source = '' }: DealTrap): Inputs {
-  const before = preliminary.stated?.[source] ?? {}
+  const before = ownOf(preliminary.stated, source) ?? {}
   const names = kind === 'oldSheet' ? [figure, ...also] : [figure]
   const old = Object.fromEntries(Object.entries(before).filter(([name]) => names.includes(name)))
-  return { ...honest, stated: { ...honest.stated, [source]: { ...honest.stated?.[source], ...old } } }
+  return { ...honest, stated: { ...honest.stated, [source]: { ...ownOf(honest.stated, source), ...old } } }
 }
 
 /** Whether what is stale is far enough off that the cross-check must catch it. */

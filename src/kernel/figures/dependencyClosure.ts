@@ -1,21 +1,21 @@
-/** Which figures hang together: what one rests on, and what rests on it. */
+/** Which figures a figure depends on, and which depend on it. */
 
 import type { FigureModel } from './pack.ts'
 
 /**
- * All figures that a figure is computed from, at whatever distance, and all that are computed from it; without
- * itself. The value of one helps to work out the other.
+ * Names of all figures that a figure is computed from, directly or through others, and of all that are computed from it;
+ * without itself. Whoever knows one of them can work out something of the other.
  */
 export function dependencyClosure(model: FigureModel, name: string): ReadonlySet<string> {
   const { declarations } = model
   const usesOf = (one: string) => declarations[one]?.derived?.uses ?? []
   const users = (one: string) => Object.keys(declarations).filter((other) => usesOf(other).includes(one))
-  const kin = new Set([...reached(name, usesOf), ...reached(name, users)])
-  kin.delete(name)
-  return kin
+  const closure = new Set([...reachable(name, usesOf), ...reachable(name, users)])
+  closure.delete(name)
+  return closure
 }
 
-function reached(from: string, next: (name: string) => readonly string[]): ReadonlySet<string> {
+function reachable(from: string, next: (name: string) => readonly string[]): ReadonlySet<string> {
   const found = new Set<string>()
   const open = [from]
   for (let name = open.pop(); name !== undefined; name = open.pop()) {

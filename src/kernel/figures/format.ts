@@ -1,4 +1,4 @@
-/** How a reason writes numbers: grouped by thousands, no more decimals than help, the unit behind. */
+/** Numbers as explanations and messages show them: thousands grouped, few decimals, the unit after them. */
 
 import { showUnit, type Unit } from '../units.ts'
 

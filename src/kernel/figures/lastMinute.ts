@@ -1,5 +1,6 @@
 /** Last-minute changes: "two more in row 12, 300 kg off the aft hold", as a delta to the loads with the pack's limit for it. */
 
+import { ownOf } from '../own.ts'
 import type { Problem } from '../problem.ts'
 import type { Calculator, Outcome, Work } from './calculator.ts'
 import { formatMeasured, formatNumber } from './format.ts'
@@ -56,7 +57,7 @@ export function lastMinuteProblems(model: FigureModel, inputs: Inputs): readonly
   let moved = 0
   for (const [station, weight] of byStation) {
     moved += Math.abs(weight)
-    const after = (inputs.loads[station.name] ?? 0) + weight
+    const after = (ownOf(inputs.loads, station.name) ?? 0) + weight
     if (after < 0) {
       const had = formatMeasured(after - weight, unit)
       problems.push(

@@ -5,6 +5,7 @@
 
 import type { Value } from '../kinds/kind.ts'
 import { isSameValue } from '../kinds/table.ts'
+import { ownOf } from '../own.ts'
 import type { Problem } from '../problem.ts'
 import { formatMeasured } from './format.ts'
 import type { Inputs, Reason, Settlement, StatedValue } from './model.ts'
@@ -23,7 +24,7 @@ export interface Resolved {
 export function resolveStated(declaration: FigureDeclaration, inputs: Inputs, own: Value): Resolved {
   const ours: Resolved = { value: own, why: [], problems: [] }
   const others = (declaration.stated?.sources ?? []).flatMap((source): StatedValue[] => {
-    const value = inputs.stated?.[source]?.[declaration.name]
+    const value = ownOf(ownOf(inputs.stated, source), declaration.name)
     return value === undefined ? [] : [compared(declaration, own, source, value)]
   })
   if (others.length === 0) return ours
@@ -43,12 +44,12 @@ function compared({ spec, stated }: FigureDeclaration, own: Value, source: strin
 
 /** It was chosen when sources stated something else. */
 export function isOutdated({ over }: Settlement, sources: readonly StatedValue[]): boolean {
-  return over !== undefined && sources.some(({ source, value }) => over[source] !== value)
+  return over !== undefined && sources.some(({ source, value }) => ownOf(over, source) !== value)
 }
 
 function choose(declaration: FigureDeclaration, inputs: Inputs, sources: readonly StatedValue[]): Resolved {
   const { name, label, measure, stated } = declaration
-  const settlement = inputs.settled?.[name]
+  const settlement = ownOf(inputs.settled, name)
   const chosen = sources.find(({ source }) => source === settlement?.use)
   if (settlement && chosen && settlement.reason.trim() !== '' && !isOutdated(settlement, sources)) {
     const text = `settled on ${sourceWords(chosen.source)} ${formatMeasured(chosen.value, measure)}: ${settlement.reason}`

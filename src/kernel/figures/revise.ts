@@ -1,5 +1,6 @@
 /** Two revisions -> what changed and by how much, what rests on it, and whether a change is probably a gross error. */
 
+import { ownOf } from '../own.ts'
 import type { Problem } from '../problem.ts'
 import { formatMeasured } from './format.ts'
 import type { ComputedFigure, FigureChange, FigureSet } from './model.ts'
@@ -12,7 +13,7 @@ import type { FigureModel } from './pack.ts'
 export function changesBetween(before: FigureSet | undefined, after: FigureSet): FigureChange[] {
   const names = new Set([...Object.keys(before?.figures ?? {}), ...Object.keys(after.figures)])
   return [...names].flatMap((figure) => {
-    const [old, now] = [before?.figures[figure], after.figures[figure]]
+    const [old, now] = [ownOf(before?.figures, figure), ownOf(after.figures, figure)]
     const spoken = old?.value !== now?.value
     if (!spoken && !exactMoved(old, now)) return []
     return [{ figure, label: now?.label ?? old?.label ?? figure, from: old?.value, to: now?.value, spoken }]

@@ -1,7 +1,6 @@
 /**
- * A sum told by its parts: "24,364 kg + 5,060 kg = 29,424 kg". Whoever adds up what is shown must come to the total that
- * is shown; where the digits left out forbid it, the text says so. What is spoken is rounded only afterwards, in a step
- * of its own.
+ * The workings of a sum: "24,364 kg + 5,060 kg = 29,424 kg". Adding up the parts as they are shown must give the total as
+ * it is shown; where rounding for display prevents that, the text says so. The spoken value is rounded later, separately.
  */
 
 import { convert, fits } from '../units.ts'
@@ -11,11 +10,11 @@ import { workUnit } from './work.ts'
 
 export interface Term {
   readonly text: string
-  /** What a reader takes it for, in the unit of the sum. */
+  /** Its amount as a reader sees it, in the unit of the sum. */
   readonly shown: number
 }
 
-/** Behind a sum whose parts, as shown, come to something else in the last digit. */
+/** After a sum whose parts, as shown, add up to another last digit. */
 const ROUNDED_PARTS = ' (the parts as shown are rounded)'
 
 /** Digits behind the point that reasons show. */
@@ -24,13 +23,13 @@ const read = (value: number): number => Math.round(value * 1000) / 1000
 /** A total may differ from its parts by its own rounding to those digits. */
 const HALF_OF_LAST = 0.0005 + 1e-6
 
-/** Units of the calculator in one of the figure's: moments are often told in hundreds or thousands. */
+/** The calculator's unit in units of the figure: moments are often given in hundreds or thousands. */
 function scaleOf({ basis, calculator, figure }: Work): number {
   const given = workUnit(basis, calculator.gives, figure.unit)
   return fits(given, figure.unit) ? convert(1, given, figure.unit) : 1
 }
 
-/** A load (or fuel) times its arm; with "/ 100" behind where moments are told in hundreds. */
+/** A load (or fuel) times its arm; divided by 100 where moments are given in hundreds. */
 export function product(work: Work, label: string, load: number, arm: number): Term {
   const scale = scaleOf(work)
   const divisor = Math.round(1 / scale)
@@ -39,17 +38,17 @@ export function product(work: Work, label: string, load: number, arm: number): T
   return { text, shown: read(load) * read(arm) * scale }
 }
 
-/** A part that is told as it is; `amount` in the unit that the calculator works in. */
+/** A part with its text; `amount` is in the calculator's unit. */
 export function part(work: Work, text: string, amount: number): Term {
   return { text, shown: read(amount * scaleOf(work)) }
 }
 
-/** A part that is told as its name and its amount. */
+/** A part shown as its name and its amount; `amount` is in the calculator's unit. */
 export function labelled(work: Work, label: string, amount: number): Term {
   return part(work, `${label} ${formatNumber(amount)}`, amount)
 }
 
-/** `total` in the unit that the calculator works in. Parts to be taken off follow the first one. */
+/** One line: the terms, the total in the figure's unit. `total` is in the calculator's unit; with '-' the later terms are subtracted. */
 export function sumExplanation(
   work: Work,
   terms: readonly Term[],
@@ -59,7 +58,7 @@ export function sumExplanation(
 ): string {
   const sum = terms.reduce((all, { shown }, index) => (index === 0 || sign === '+' ? all + shown : all - shown), 0)
   const whole = total * scaleOf(work)
-  const isFooted = note !== '' || Math.abs(sum - read(whole)) < HALF_OF_LAST
-  const told = terms.map(({ text }) => text).join(` ${sign} `)
-  return `${told}${note} = ${formatMeasured(whole, work.figure.unit)}${isFooted ? '' : ROUNDED_PARTS}`
+  const addsUp = note !== '' || Math.abs(sum - read(whole)) < HALF_OF_LAST
+  const parts = terms.map(({ text }) => text).join(` ${sign} `)
+  return `${parts}${note} = ${formatMeasured(whole, work.figure.unit)}${addsUp ? '' : ROUNDED_PARTS}`
 }

@@ -15,7 +15,7 @@ const model = modelOf({
   },
 })
 
-test('the kin of a figure are all that it is computed from and all that is computed from it', () => {
+test('a figure depends on all that it is computed from, and all that is computed from it depends on it', () => {
   expect([...dependencyClosure(model, 'takeoffFuel')].sort()).toEqual(['cg', 'fuel', 'takeoff', 'taxi'])
   expect([...dependencyClosure(model, 'cg')].sort()).toEqual(['empty', 'fuel', 'takeoff', 'takeoffFuel', 'taxi'])
   // The ramp weight shares the fuel with it, but neither is computed from the other.
