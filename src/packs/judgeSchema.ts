@@ -5,16 +5,17 @@ import { type Figure, KIND_NAMES, type KindName, type KindSpec, kindOf, PHRASEOL
 import { isNumeric } from '../kernel/kinds/table.ts'
 import { shouldBe, tidied } from '../kernel/kinds/written.ts'
 import { specShape } from './kindSchema.ts'
-import { present } from './present.ts'
 import { number } from './schemaTerms.ts'
 
 /** A field that is null was not given. */
 function withoutNulls(value: unknown): unknown {
   if (typeof value !== 'object' || value === null || Array.isArray(value)) return value
-  const entries = Object.entries(value)
-  return entries.some(([, each]) => each === null)
-    ? Object.fromEntries(entries.filter(([, each]) => each !== null))
-    : value
+  const isNull = ([, each]: readonly [string, unknown]) => each === null
+  for (const name in value) {
+    if ((value as Readonly<Record<string, unknown>>)[name] !== null) continue
+    return Object.fromEntries(Object.entries(value).filter((entry) => !isNull(entry)))
+  }
+  return value
 }
 const given = <T extends z.ZodType>(schema: T) => z.preprocess(withoutNulls, schema)
 
@@ -47,12 +48,10 @@ function figureOf(fields: Readonly<Record<string, unknown>>, context: z.Refineme
 
 const figure = given(z.discriminatedUnion('kind', KIND_NAMES.map(figureShape) as [FigureShape, ...FigureShape[]]))
 
-const alternative = z.union(
-  [
-    z.string().transform((text) => ({ text })),
-    given(z.object({ text: z.string(), score: number.optional() })).transform((each) => present(each)),
-  ],
-  { error: 'should be {"text": ..., "score": ...}' },
+/** A text by itself is an alternative without a score. */
+const alternative = z.preprocess(
+  (value) => (typeof value === 'string' ? { text: value } : withoutNulls(value)),
+  z.object({ text: z.string(), score: z.exactOptional(number) }),
 )
 
 export const judgeLine = given(
@@ -60,16 +59,16 @@ export const judgeLine = given(
     response: z.string(),
     heard: z.string(),
     figures: z.record(z.string(), figure).default({}),
-    challenge: z.string().optional(),
-    phraseology: z.enum(PHRASEOLOGIES).optional(),
-    score: number.optional(),
-    states: z.array(texts).optional(),
-    alternatives: z.array(alternative).optional(),
-    held: texts.optional(),
-    begun: z.record(z.string(), z.string()).optional(),
-    yesNo: z.boolean().optional(),
-    lists: z.record(z.string(), texts).optional(),
-    confirmable: z.record(z.string(), texts).optional(),
-    implausibleBefore: z.record(z.string(), z.union([number, z.string()])).optional(),
+    challenge: z.exactOptional(z.string()),
+    phraseology: z.exactOptional(z.enum(PHRASEOLOGIES)),
+    score: z.exactOptional(number),
+    states: z.exactOptional(z.array(texts)),
+    alternatives: z.exactOptional(z.array(alternative)),
+    held: z.exactOptional(texts),
+    begun: z.exactOptional(z.record(z.string(), z.string())),
+    yesNo: z.exactOptional(z.boolean()),
+    lists: z.exactOptional(z.record(z.string(), texts)),
+    confirmable: z.exactOptional(z.record(z.string(), texts)),
+    implausibleBefore: z.exactOptional(z.record(z.string(), z.union([number, z.string()]))),
   }),
 )
