@@ -10,13 +10,11 @@ import { number } from './schemaTerms.ts'
 /** A field that is null was not given. */
 function withoutNulls(value: unknown): unknown {
   if (typeof value !== 'object' || value === null || Array.isArray(value)) return value
-  const isNull = ([, each]: readonly [string, unknown]) => each === null
-  for (const name in value) {
-    if ((value as Readonly<Record<string, unknown>>)[name] !== null) continue
-    return Object.fromEntries(Object.entries(value).filter((entry) => !isNull(entry)))
-  }
-  return value
+  const fields = Object.entries(value)
+  return fields.some(isNull) ? Object.fromEntries(fields.filter((field) => !isNull(field))) : value
 }
+const isNull = ([, value]: readonly [string, unknown]) => value === null
+
 const given = <T extends z.ZodType>(schema: T) => z.preprocess(withoutNulls, schema)
 
 const texts = z.array(z.string())
@@ -30,20 +28,13 @@ type FigureShape = ReturnType<typeof figureShape>
 /** A figure whose fields are right one by one, with its value as it is written. */
 function figureOf(fields: Readonly<Record<string, unknown>>, context: z.RefinementCtx): Figure {
   const spec = fields as unknown as KindSpec
-  const { value } = fields
+  const isText = !isNumeric(spec) && typeof fields.value === 'string'
+  const figure = { ...fields, ...(isText && { value: tidied(spec, fields.value as string) }) } as unknown as Figure
   const fault = kindOf(spec).specFault?.(spec)
-  const report = (field: string, message: string) => context.addIssue({ code: 'custom', path: [field], message })
-  if (fault) report(fault.field, `should have ${fault.should}`)
-  else if (typeof value === 'string' && !isNumeric(spec)) {
-    const text = tidied(spec, value)
-    const should = shouldBe(spec, text)
-    if (should !== undefined) report('value', `should be ${should}`)
-    return { ...fields, value: text } as Figure
-  } else {
-    const should = isNumeric(spec) ? shouldBe(spec, value as number) : 'text'
-    if (should !== undefined) report('value', `should be ${should}`)
-  }
-  return fields as unknown as Figure
+  const should = isText || isNumeric(spec) ? shouldBe(spec, figure.value) : 'text'
+  if (fault) context.addIssue({ code: 'custom', path: [fault.field], message: `should have ${fault.should}` })
+  else if (should !== undefined) context.addIssue({ code: 'custom', path: ['value'], message: `should be ${should}` })
+  return figure
 }
 
 const figure = given(z.discriminatedUnion('kind', KIND_NAMES.map(figureShape) as [FigureShape, ...FigureShape[]]))
