@@ -5,7 +5,6 @@ import { hypothesesOf } from '../kernel/response/hypotheses.ts'
 import type { JudgeInput } from '../kernel/response/model.ts'
 import { type ParsedResponse, parseResponse, type Response } from '../kernel/response/response.ts'
 import { judgeInput } from '../packs/judgeInput.ts'
-import { present } from '../packs/present.ts'
 
 type Id = string | number | null | undefined
 export type JudgeLine = { readonly id: Id; readonly input: JudgeInput } | { readonly id: Id; readonly error: string }
@@ -20,8 +19,12 @@ export function readJudgeLine(line: string): JudgeLine {
   const found = responseWith(read.fields.response, read.fields.figures)
   if ('error' in found) return { id: id ?? null, error: found.error }
   const { heard, score, alternatives, ...asked } = read.fields
-  const hypotheses = hypothesesOf(present({ text: heard, score, alternatives }))
-  return { id, input: present({ ...asked, ...hypotheses, response: found.response }) }
+  const hypotheses = hypothesesOf({
+    text: heard,
+    ...(score !== undefined && { score }),
+    ...(alternatives && { alternatives }),
+  })
+  return { id, input: { ...asked, ...hypotheses, response: found.response } }
 }
 
 function parsedJson(line: string): { readonly value: unknown } | { readonly error: string } {

@@ -3,7 +3,7 @@
  * has to say, and every working that leads to one of them or follows from it.
  */
 
-import { kinOf } from '../../kernel/figures/kin.ts'
+import { dependencyClosure } from '../../kernel/figures/dependencyClosure.ts'
 import type { Pack } from '../../kernel/pack/checklist.ts'
 import { agenda, itemsOf, listsOf } from '../../kernel/pack/place.ts'
 import { restsOf } from '../../kernel/pack/rests.ts'
@@ -31,7 +31,7 @@ export function hiddenFigures(pack: Pack, run: RunState | undefined): ReadonlyMa
   }
   for (const name of figuresTalked(pack, run)) if (!run.revealedFigures.includes(name)) hidden.set(name, 'own')
   const { declarations } = pack.figures
-  for (const name of [...hidden.keys()].flatMap((own) => [...kinOf(pack.figures, own)])) {
+  for (const name of [...hidden.keys()].flatMap((own) => [...dependencyClosure(pack.figures, own)])) {
     // A value that was typed in and is not read back is no secret, nor is one that the pilot has asked for.
     if (declarations[name]?.derived && !hidden.has(name) && !run.revealedFigures.includes(name))
       hidden.set(name, 'near')

@@ -1,6 +1,6 @@
 /** What stands large on the run screen, and what to do now in one sentence: one entry for each place of a run. */
 
-import { sourceWords } from '../../kernel/figures/settle.ts'
+import { sourceWords } from '../../kernel/figures/sources.ts'
 import type { Pack } from '../../kernel/pack/checklist.ts'
 import { findItem, findLine, listById } from '../../kernel/pack/place.ts'
 import { usualWording } from '../../kernel/response/sentence.ts'

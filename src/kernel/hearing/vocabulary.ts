@@ -1,7 +1,7 @@
 /** A pack -> the one vocabulary that serves all its items: what they say, and the contrary of it. */
 
 import type { FigureDeclaration } from '../figures/pack.ts'
-import { sourceAloud, sourceWords } from '../figures/settle.ts'
+import { sourceAloud, sourceWords } from '../figures/sources.ts'
 import type { KindSpec } from '../kinds/kind.ts'
 import type { Activity, List, Pack, WatchCall } from '../pack/checklist.ts'
 import { LISTENED_FOR } from '../response/commands.ts'

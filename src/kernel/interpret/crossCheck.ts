@@ -1,6 +1,6 @@
 /** A cross-check aloud: which figure is to be read off which source, and what was then read. */
 
-import { sourceAloud, sourceWords } from '../figures/settle.ts'
+import { sourceAloud, sourceWords } from '../figures/sources.ts'
 import { spokenWords, wordsOf } from '../hearing/phrases.ts'
 import { readOff } from '../response/readOff.ts'
 import type { EventBody } from '../run/core/events.ts'

@@ -1,6 +1,6 @@
 /** What each command does in a run, spoken or pressed. */
 
-import { kinOf } from '../../figures/kin.ts'
+import { dependencyClosure } from '../../figures/dependencyClosure.ts'
 import { sayValue } from '../../kinds/table.ts'
 import type { Pack } from '../../pack/checklist.ts'
 import { figuresFor, findItem, itemsOf, listById, listsOf, saidFigures } from '../../pack/place.ts'
@@ -181,7 +181,7 @@ function confirm(pack: Pack, state: RunState, figure: string | undefined): Step 
   for (const name of names) {
     const own = restingOn(new Set([name]))
     // A working that no item says ("altimeter in inches") gives away those that items do say.
-    const given = own.length > 0 ? own : restingOn(kinOf(pack.figures, name))
+    const given = own.length > 0 ? own : restingOn(dependencyClosure(pack.figures, name))
     for (const item of given) next = withItem(next, item.id, { revealed: true })
   }
   const words = names.map((name) => {

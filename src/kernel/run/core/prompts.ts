@@ -1,6 +1,6 @@
 /** What Otherseat says to put the open place: its question, item, line, flow, list or call. Never a value (law 4). */
 
-import { sourceWords } from '../../figures/settle.ts'
+import { sourceWords } from '../../figures/sources.ts'
 import type { Flow, Pack } from '../../pack/checklist.ts'
 import { findItem, findLine, listById } from '../../pack/place.ts'
 import { flowAt, openSteps } from '../list/flowSteps.ts'

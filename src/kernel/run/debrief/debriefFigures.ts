@@ -1,7 +1,7 @@
 /** What the debrief has of a revision besides its name: what was read aloud, settled and why, warned of and acknowledged. */
 
 import type { Settlement } from '../../figures/model.ts'
-import { sourceWords } from '../../figures/settle.ts'
+import { sourceWords } from '../../figures/sources.ts'
 import { findItem } from '../../pack/place.ts'
 import { type Moment, reopenedBetween, type Tally } from './tally.ts'
 

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { kinOf } from '../../../src/kernel/figures/kin.ts'
+import { dependencyClosure } from '../../../src/kernel/figures/dependencyClosure.ts'
 import { derived, modelOf } from './modelOf.ts'
 
 const weight = (derivation: object) => ({ label: 'w', kind: 'weight', unit: 'lb', derived: derivation })
@@ -15,9 +15,9 @@ const model = modelOf({
   },
 })
 
-test('the kin of a figure are all that it is computed from and all that is computed from it', () => {
-  expect([...kinOf(model, 'takeoffFuel')].sort()).toEqual(['cg', 'fuel', 'takeoff', 'taxi'])
-  expect([...kinOf(model, 'cg')].sort()).toEqual(['empty', 'fuel', 'takeoff', 'takeoffFuel', 'taxi'])
+test('a figure depends on all that it is computed from, and all that is computed from it depends on it', () => {
+  expect([...dependencyClosure(model, 'takeoffFuel')].sort()).toEqual(['cg', 'fuel', 'takeoff', 'taxi'])
+  expect([...dependencyClosure(model, 'cg')].sort()).toEqual(['empty', 'fuel', 'takeoff', 'takeoffFuel', 'taxi'])
   // The ramp weight shares the fuel with it, but neither is computed from the other.
-  expect(kinOf(model, 'takeoff').has('ramp')).toBe(false)
+  expect(dependencyClosure(model, 'takeoff').has('ramp')).toBe(false)
 })

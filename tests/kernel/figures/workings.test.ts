@@ -3,8 +3,8 @@
 import { expect, test } from 'vitest'
 import { compute } from '../../../src/kernel/figures/compute.ts'
 import { deal } from '../../../src/kernel/figures/deal.ts'
+import { formatMeasured } from '../../../src/kernel/figures/format.ts'
 import type { ComputedFigure, FigureSet } from '../../../src/kernel/figures/model.ts'
-import { showMeasured } from '../../../src/kernel/figures/showing.ts'
 import { readBackOf } from '../../../src/kernel/pack/rests.ts'
 import { packAt } from './marram.ts'
 import { figuresOf, modelOf } from './modelOf.ts'
@@ -38,12 +38,12 @@ function sumIn(text: string): Sum | undefined {
   return { parts, sum, total, isMarked: right !== total }
 }
 
-const isFooted = ({ sum, total }: Sum): boolean => Math.abs(sum - amountOf(total)) <= 0.0005 + 1e-6
+const addsUp = ({ sum, total }: Sum): boolean => Math.abs(sum - amountOf(total)) <= 0.0005 + 1e-6
 
 const SUMS = ['sum', 'difference', 'loadedWeight', 'loadedMoment', 'fuelMoment', 'lastMinuteWeight', 'lastMinuteMoment']
 
 /** Sums whose parts and total, each as the screen has it beside its name, would not add up. */
-function unfootedBeside({ figures }: FigureSet, figure: ComputedFigure, of: readonly string[]): boolean {
+function differsBeside({ figures }: FigureSet, figure: ComputedFigure, of: readonly string[]): boolean {
   const values = of.map((name) => Number(figures[name]?.value))
   return Math.abs(values.reduce((all, one) => all + one, 0) - Number(figure.value)) > 1e-6
 }
@@ -69,14 +69,14 @@ test.each(['checklists/marram', 'checklists/pair'])(
           if (!sum) throw new Error(`${name} has no total`)
           sums++
           // Marked where, and only where, the digits shown do not add up.
-          expect(sum.isMarked, name).toBe(!isFooted(sum))
-          const value = showMeasured(figure.value, figure.measure)
+          expect(sum.isMarked, name).toBe(!addsUp(sum))
+          const value = formatMeasured(figure.value, figure.measure)
           if (sum.total !== value) {
             rounded++
             expect(later.at(-1), name).toMatch(/^(rounded|settled)/)
             expect(later.at(-1), name).toContain(value)
           }
-          if (derived.by === 'sum' && unfootedBeside(set, figure, derived.uses)) {
+          if (derived.by === 'sum' && differsBeside(set, figure, derived.uses)) {
             beside++
             expect(later.at(-1), name).toMatch(/^rounded/)
           }

@@ -5,30 +5,14 @@
 
 import type { Value } from '../kinds/kind.ts'
 import { isSameValue } from '../kinds/table.ts'
+import { ownOf } from '../own.ts'
 import type { Problem } from '../problem.ts'
+import { formatMeasured } from './format.ts'
 import type { Inputs, Reason, Settlement, StatedValue } from './model.ts'
 import type { FigureDeclaration } from './pack.ts'
-import { showMeasured } from './showing.ts'
+import { ownSource, sourceWords } from './sources.ts'
 
-/** The names that our own value goes by among the sources: worked out here, or typed in. */
-export const COMPUTED = 'computed'
-export const ENTERED = 'entered'
-
-export function ownSource({ input }: Pick<FigureDeclaration, 'input'>): string {
-  return input ? ENTERED : COMPUTED
-}
-
-/** A source as people say it: "flightComputer" is the flight computer. */
-export function sourceWords(source: string): string {
-  return source.replace(/([a-z])([A-Z])/g, '$1 $2').toLowerCase()
-}
-
-/** Read off where no source is named: what is set in the aircraft goes before papers (common practice, no source). */
-export function sourceAloud(sources: readonly string[]): string {
-  return sources.find((source) => source === 'flightComputer') ?? sources[0] ?? ''
-}
-
-export interface Settled {
+export interface Resolved {
   /** Undefined while sources differ and nothing was chosen. */
   readonly value: Value | undefined
   readonly sources?: readonly StatedValue[]
@@ -37,10 +21,10 @@ export interface Settled {
 }
 
 /** Which value counts, of those stated and our own. */
-export function countsAs(declaration: FigureDeclaration, inputs: Inputs, own: Value): Settled {
-  const ours: Settled = { value: own, why: [], problems: [] }
+export function resolveStated(declaration: FigureDeclaration, inputs: Inputs, own: Value): Resolved {
+  const ours: Resolved = { value: own, why: [], problems: [] }
   const others = (declaration.stated?.sources ?? []).flatMap((source): StatedValue[] => {
-    const value = inputs.stated?.[source]?.[declaration.name]
+    const value = ownOf(ownOf(inputs.stated, source), declaration.name)
     return value === undefined ? [] : [compared(declaration, own, source, value)]
   })
   if (others.length === 0) return ours
@@ -60,19 +44,19 @@ function compared({ spec, stated }: FigureDeclaration, own: Value, source: strin
 
 /** It was chosen when sources stated something else. */
 export function isOutdated({ over }: Settlement, sources: readonly StatedValue[]): boolean {
-  return over !== undefined && sources.some(({ source, value }) => over[source] !== value)
+  return over !== undefined && sources.some(({ source, value }) => ownOf(over, source) !== value)
 }
 
-function choose(declaration: FigureDeclaration, inputs: Inputs, sources: readonly StatedValue[]): Settled {
+function choose(declaration: FigureDeclaration, inputs: Inputs, sources: readonly StatedValue[]): Resolved {
   const { name, label, measure, stated } = declaration
-  const settlement = inputs.settled?.[name]
+  const settlement = ownOf(inputs.settled, name)
   const chosen = sources.find(({ source }) => source === settlement?.use)
   if (settlement && chosen && settlement.reason.trim() !== '' && !isOutdated(settlement, sources)) {
-    const text = `settled on ${sourceWords(chosen.source)} ${showMeasured(chosen.value, measure)}: ${settlement.reason}`
+    const text = `settled on ${sourceWords(chosen.source)} ${formatMeasured(chosen.value, measure)}: ${settlement.reason}`
     return { value: chosen.value, sources, why: [{ text, uses: [] }], problems: [] }
   }
-  const told = sources.map(({ source, value }) => `${sourceWords(source)} ${showMeasured(value, measure)}`).join(', ')
-  const by = stated?.tolerance ? ` by more than ${showMeasured(stated.tolerance, measure)}` : ''
+  const told = sources.map(({ source, value }) => `${sourceWords(source)} ${formatMeasured(value, measure)}`).join(', ')
+  const by = stated?.tolerance ? ` by more than ${formatMeasured(stated.tolerance, measure)}` : ''
   const message = `${label}: sources differ${by} (${told}); choose one and say why`
   return {
     value: undefined,

@@ -1,9 +1,9 @@
-/** How a reason writes numbers: grouped by thousands, no more decimals than help, the unit behind. */
+/** Numbers as explanations and messages show them: thousands grouped, few decimals, the unit after them. */
 
 import { showUnit, type Unit } from '../units.ts'
 
 /** 28412.5 -> "28,412.5"; at most `decimals` digits behind the point, without trailing zeros. */
-export function showNumber(value: number, decimals = 3): string {
+export function formatNumber(value: number, decimals = 3): string {
   const scale = 10 ** decimals
   const short = Number.isInteger(value) ? value : Math.round(value * scale) / scale
   if (short > -1000 && short < 1000) return String(short + 0)
@@ -14,8 +14,8 @@ export function showNumber(value: number, decimals = 3): string {
 }
 
 /** "28,412.5 kg". */
-export function showMeasured(value: number | string, unit: Unit | undefined, decimals = 3): string {
+export function formatMeasured(value: number | string, unit: Unit | undefined, decimals = 3): string {
   if (typeof value === 'string') return value
   const shown = unit ? showUnit(unit) : ''
-  return `${showNumber(value, decimals)}${shown.startsWith('°') ? '' : ' '}${shown}`.trim()
+  return `${formatNumber(value, decimals)}${shown.startsWith('°') ? '' : ' '}${shown}`.trim()
 }
