@@ -7,14 +7,16 @@ import { ownSource } from '../kernel/figures/settle.ts'
 import type { Value } from '../kernel/kinds/kind.ts'
 import type { Pack } from '../kernel/pack/checklist.ts'
 import { isError, type Problem } from '../kernel/problem.ts'
+import { quoted } from '../kernel/quoted.ts'
 import { figuresOfStations } from '../kernel/run/talk/script.ts'
 import type { Unit } from '../kernel/units.ts'
 import { csvSource } from './csv.ts'
 import { type InputsText, inputsFile } from './inputsSchema.ts'
-import { didYouMean } from './nearest.ts'
 import { quantityIn } from './quantity.ts'
+import { add, type Meant } from './reporting.ts'
 import { shaped } from './shape.ts'
 import { type Path, parseSource, type Source } from './source.ts'
+import { told } from './telling.ts'
 
 /**
  * Inputs come back where nothing is an error; advice (an unusual value) comes beside them. Values are numbers in the
@@ -30,10 +32,11 @@ export function readInputs(
   const isMalformed = source.value === undefined
   const { value, problems } = shaped(isMalformed ? source : { ...source, problems: [] }, inputsFile)
   const before = isMalformed ? [] : source.problems
-  if (!value) return { problems: [...before, ...problems] }
+  if (!value) return { problems: told([...before, ...problems]) }
   const reading: Reading = { source, pack, problems: [...before] }
   const inputs = inputsOf(reading, value)
-  return reading.problems.some(isError) ? { problems: reading.problems } : { inputs, problems: reading.problems }
+  const all = told(reading.problems)
+  return all.some(isError) ? { problems: all } : { inputs, problems: all }
 }
 
 /** One file on its way: where things stand, what they may be, what was wrong. */
@@ -60,8 +63,8 @@ function inputsOf(reading: Reading, text: InputsText): Inputs {
   }
 }
 
-function report({ source, problems }: Reading, code: string, path: Path, message: string): void {
-  problems.push({ code, message, place: source.place(path), severity: 'error' })
+function report({ source, problems }: Reading, code: string, path: Path, message: string, meant?: Meant): void {
+  add(problems, code, () => source.place(path), message, meant)
 }
 
 /** A name that the pack does not have: at the name itself, with the one that was probably meant. */
@@ -73,8 +76,7 @@ function unknown(
   known: readonly string[],
 ): void {
   const name = String(path.at(-1))
-  const place = source.placeOfKey(path.slice(0, -1), name)
-  problems.push({ code, message: message + didYouMean(name, known), place, severity: 'error' })
+  add(problems, code, () => source.placeOfKey(path.slice(0, -1), name), message, { name, known: () => known })
 }
 
 function measured(reading: Reading, given: number | string, unit: Unit | undefined, path: Path): number | undefined {
@@ -89,7 +91,7 @@ function figureAt(reading: Reading, path: Path): FigureDeclaration | undefined {
   const { declarations } = reading.pack.figures
   const name = String(path.at(-1))
   const found = Object.hasOwn(declarations, name) ? declarations[name] : undefined
-  if (!found) unknown(reading, 'figure.unknown', path, `no figure is called "${name}"`, Object.keys(declarations))
+  if (!found) unknown(reading, 'figure.unknown', path, `no figure is called ${quoted(name)}`, Object.keys(declarations))
   return found
 }
 
@@ -150,9 +152,9 @@ function stationAt(reading: Reading, name: string, path: Path): Station | undefi
   const found = stations.find((one) => one.name === name)
   if (found) return found
   const known = stations.map((one) => one.name)
-  const message = `no station is called "${name}"`
+  const message = `no station is called ${quoted(name)}`
   if (path.at(-1) === name) unknown(reading, 'load.unknown', path, message, known)
-  else report(reading, 'load.unknown', path, message + didYouMean(name, known))
+  else report(reading, 'load.unknown', path, message, { name, known: () => known })
   return undefined
 }
 
@@ -180,30 +182,34 @@ function checkSituation(reading: Reading, situation: Readonly<Record<string, str
     const known = situations.find((one) => one.name === name)?.options.map((option) => option.value)
     if (!known) {
       const names = situations.map((one) => one.name)
-      unknown(reading, 'situation.unknown', path, `no situation is called "${name}"`, names)
+      unknown(reading, 'situation.unknown', path, `no situation is called ${quoted(name)}`, names)
     } else if (!known.includes(value)) {
-      report(reading, 'situation.value', path, `situation ${name} has no "${value}"${didYouMean(value, known)}`)
+      report(reading, 'situation.value', path, `situation ${name} has no ${quoted(value)}`, {
+        name: value,
+        known: () => known,
+      })
     }
   }
 }
 
 function statedOf(reading: Reading, stated: NonNullable<InputsText['stated']>): NonNullable<Inputs['stated']> {
-  return kept(stated, (source, figures) =>
-    kept(figures, (figure, given) => {
+  const { declarations } = reading.pack.figures
+  const sources = [...new Set(Object.values(declarations).flatMap((one) => one.stated?.sources ?? []))]
+  return kept(stated, (source, figures) => {
+    if (!sources.includes(source)) {
+      unknown(reading, 'source.unknown', ['stated', source], `no source is called ${quoted(source)}`, sources)
+      return undefined
+    }
+    return kept(figures, (figure, given) => {
       const path: Path = ['stated', source, figure]
       const declaration = figureAt(reading, path)
       if (!declaration) return undefined
       const allowed = declaration.stated?.sources ?? []
       if (allowed.includes(source)) return figureValue(reading, declaration, given, path)
-      report(
-        reading,
-        'source.unknown',
-        path,
-        `${figure} is not compared with "${source}"${didYouMean(source, allowed)}`,
-      )
+      unknown(reading, 'source.unknown', path, `${figure} is not compared with ${source}`, [])
       return undefined
-    }),
-  )
+    })
+  })
 }
 
 function checkSettled(reading: Reading, settled: NonNullable<Inputs['settled']>): void {
@@ -212,8 +218,8 @@ function checkSettled(reading: Reading, settled: NonNullable<Inputs['settled']>)
     if (!declaration) continue
     const known = [ownSource(declaration), ...(declaration.stated?.sources ?? [])]
     if (known.includes(use)) continue
-    const message = `${figure} has no source "${use}"${didYouMean(use, known)}`
-    report(reading, 'source.unknown', ['settled', figure, 'use'], message)
+    const message = `${figure} has no source ${quoted(use)}`
+    report(reading, 'source.unknown', ['settled', figure, 'use'], message, { name: use, known: () => known })
   }
 }
 

@@ -5,9 +5,10 @@ import type { Pack } from '../kernel/pack/checklist.ts'
 import { isError, type Problem } from '../kernel/problem.ts'
 import { figureModel } from './buildFigures.ts'
 import { buildPack } from './buildPack.ts'
-import { checkFigures, orderOf } from './checkFigures.ts'
+import { checkFigures } from './checkFigures.ts'
 import { checkProcedures, checkSituations } from './checkProcedures.ts'
 import { checkTables } from './checkTables.ts'
+import { orderOf } from './figureGraph.ts'
 import { figuresFile } from './figuresSchema.ts'
 import { didYouMean } from './nearest.ts'
 import { packFile } from './packSchema.ts'
@@ -15,6 +16,7 @@ import { proceduresFile } from './proceduresSchema.ts'
 import { shaped } from './shape.ts'
 import { parseSource, type Source } from './source.ts'
 import { type TablesText, tablesFile } from './tablesSchema.ts'
+import { told } from './telling.ts'
 
 const NEEDED = ['pack.yaml', 'figures.yaml', 'procedures.yaml'] as const
 /** Tables may be left out by a pack that looks nothing up. */
@@ -41,15 +43,16 @@ export function readPack(
   const order = figures.value && figures.source ? orderOf(figures.source, figures.value) : { order: [], problems: [] }
   problems.push(...order.problems)
   if (pack.value && figures.value && figures.source && tablesText) {
-    const all = { pack: pack.value, figures: figures.value, tables: tablesText }
-    problems.push(...checkFigures(figures.source, all))
+    const together = { pack: pack.value, figures: figures.value, tables: tablesText }
+    problems.push(...checkFigures(figures.source, together))
   }
   if (procedures.value && procedures.source) {
     problems.push(...checkProcedures(procedures.source, procedures.value, pack.value, figures.value?.figures))
   }
-  if (problems.some(isError) || !pack.value || !figures.value || !procedures.value || !tablesText) return { problems }
+  const all = told(problems)
+  if (all.some(isError) || !pack.value || !figures.value || !procedures.value || !tablesText) return { problems: all }
   const model = figureModel(pack.value, figures.value, tablesText, order.order)
-  return { pack: buildPack(pack.value, model, procedures.value, texts, sha256), problems }
+  return { pack: buildPack(pack.value, model, procedures.value, texts, sha256), problems: all }
 }
 
 interface ShapedFile<T> {

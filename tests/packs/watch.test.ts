@@ -78,12 +78,7 @@ describe('a watch in a pack', () => {
       'watch: startFlow',
       'watch "startFlow" stands twice; each must be its own',
     ],
-    [
-      'no stop words',
-      '        stopWords: stop the start\n',
-      '',
-      'stopWords is missing; it should be a text (numbers and yes, no in quotes)',
-    ],
+    ['no stop words', '        stopWords: stop the start\n', '', 'stopWords is missing; it should be a text'],
     ['a limit of no time', 'within: 8', 'within: 0', 'within 0 is too small; it should be more than 0'],
   ])('with %s is refused', (_, from, to, message) => {
     const { problems } = withWatch(WATCH.replace(from, to))
