@@ -23,12 +23,13 @@ export function readYaml(text: string): ReadYaml {
   const unreadable = unreadableIn(text)
   if (unreadable) return { mistake: unreadable }
   const { tokens, mistake, isTooDeep } = tokensOf(text)
-  if (mistake && isTooDeep) return { mistake }
   // That names stand once is held where they are read: here it would take the square of their number.
   const composer = new Composer({ prettyErrors: false, uniqueKeys: false })
   const [document, second] = composer.compose(tokens, true, text.length)
   const found = [document, second].flatMap((one) => (one ? [...one.errors, ...one.warnings] : []))
-  const error = firstOf(found, ({ pos }) => pos[0])
+  // Brackets that stand open where reading ended are no mistake of their own.
+  const own = isTooDeep ? found.filter(({ message }) => !message.startsWith('Flow')) : found
+  const error = firstOf(own, ({ pos }) => pos[0])
   const extra = second && {
     offset: second.range[0],
     message: 'a second document ("---") begins here; a file holds one',
@@ -64,7 +65,6 @@ const BRACKETS_END = '\u0018'
 interface Tokens {
   readonly tokens: readonly CST.Token[]
   readonly mistake?: Mistake
-  /** Then nothing else is looked for: what is told of the brackets left open would be no mistake of their own. */
   readonly isTooDeep?: boolean
 }
 
@@ -82,9 +82,9 @@ function tokensOf(text: string): Tokens {
       else tokens.push(token)
     }
     if (mistake) break
-    if (parser.stack.length > DEEPEST) {
-      return { tokens, mistake: { offset: parser.offset - lexeme.length, message: tooDeep() }, isTooDeep: true }
-    }
+    if (parser.stack.length <= DEEPEST) continue
+    const offset = parser.offset - lexeme.length
+    return { tokens: [...tokens, ...parser.end()], mistake: { offset, message: tooDeep() }, isTooDeep: true }
   }
   tokens.push(...parser.end())
   const last = open.at(-1)
