@@ -12,14 +12,15 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   kernel: [],
   packs: ['kernel/'],
   'ports.ts': ['kernel/'],
-  adapters: ['ports.ts', 'kernel/', 'packs/digest.ts'],
-  app: ['kernel/', 'packs/', 'ports.ts'],
+  'emitter.ts': [],
+  adapters: ['ports.ts', 'emitter.ts', 'kernel/', 'packs/digest.ts'],
+  app: ['kernel/', 'packs/', 'ports.ts', 'emitter.ts'],
   ui: ['app/', 'kernel/', 'ports.ts'],
   cli: ['kernel/', 'packs/', 'ports.ts', 'adapters/', 'app/'],
   build: ['kernel/', 'packs/', 'ports.ts', 'adapters/', 'app/', 'cli/'],
   'offline.ts': [],
-  'crew.ts': ['kernel/', 'packs/', 'ports.ts', 'adapters/', 'app/'],
-  'main.tsx': ['crew.ts', 'kernel/', 'packs/', 'ports.ts', 'adapters/', 'app/', 'ui/', 'offline.ts'],
+  'composeApp.ts': ['kernel/', 'packs/', 'ports.ts', 'adapters/', 'app/'],
+  'main.tsx': ['composeApp.ts', 'kernel/', 'packs/', 'ports.ts', 'adapters/', 'app/', 'ui/', 'offline.ts'],
 }
 
 /** Packages each folder may use; `build` runs beside the app and may use any. */
@@ -27,6 +28,7 @@ const PACKAGES: Readonly<Record<string, readonly string[]>> = {
   kernel: [],
   packs: ['yaml', 'zod'],
   'ports.ts': [],
+  'emitter.ts': [],
   adapters: [
     'idb',
     'yaml',
@@ -40,7 +42,7 @@ const PACKAGES: Readonly<Record<string, readonly string[]>> = {
   ui: ['preact', 'zustand/vanilla'],
   cli: ['node:'],
   'offline.ts': [],
-  'crew.ts': [],
+  'composeApp.ts': [],
   'main.tsx': ['preact'],
 }
 

@@ -2,7 +2,7 @@
 
 import type { Problem } from '../kernel/problem.ts'
 import { quoted } from '../kernel/quoted.ts'
-import { figuresOf, parseResponse } from '../kernel/response/parse.ts'
+import { responseAt } from './checkNotation.ts'
 import { conditionOf, type When } from './conditions.ts'
 import type { WordingText } from './exchangeSchema.ts'
 import type { Grounds } from './figureGraph.ts'
@@ -10,7 +10,6 @@ import type { FiguresText } from './figuresSchema.ts'
 import type { PackText } from './packSchema.ts'
 import type { ItemText } from './proceduresSchema.ts'
 import { add, type Meant, type Report } from './reporting.ts'
-import { tooManyWays } from './responseBounds.ts'
 import type { Path, Source } from './source.ts'
 
 /** One file on its way: what there is to name, and what was wrong. */
@@ -74,16 +73,12 @@ export function checkInterlocks({ events, report }: Checking, interlocks: ItemTe
 
 /** A text in the response notation; `what` names it for its author. Gives back the figures in it. */
 export function checkResponse(checking: Checking, text: string, path: Path, what = 'response'): readonly string[] {
-  const parsed = parseResponse(text)
-  if ('problems' in parsed) {
-    for (const { message, offset } of parsed.problems) {
-      reportInText(checking, 'response.malformed', path, offset, `${what}: ${message}`)
-    }
+  const response = responseAt(checking.source, text, path, what)
+  if (!('figures' in response)) {
+    checking.problems.push(...response)
     return []
   }
-  const tooMany = tooManyWays(parsed.response)
-  if (tooMany !== undefined) checking.report('response.large', path, `${what}: ${tooMany}`)
-  const named = figuresOf(parsed.response)
+  const named = response.figures
   for (const name of named.filter((one) => !isKnown(checking, one))) {
     const offset = Math.max(0, text.indexOf(`<${name}>`))
     reportInText(checking, 'figure.unknown', path, offset, unknownFigure(name), figureMeant(checking, name))

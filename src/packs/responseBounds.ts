@@ -1,10 +1,10 @@
 /** How many ways a response can be said: more than are unfolded would be accepted here and never heard. */
 
-import { figuresOf, type Response } from '../kernel/response/parse.ts'
+import { type Expansion, figuresOf } from '../kernel/response/expansion.ts'
 import { MOST_PATHS, MOST_WORDINGS } from './bounds.ts'
 
 /** Says what is too much of a response, if so. */
-export function tooManyWays(response: Response): string | undefined {
+export function tooManyWays(response: Expansion): string | undefined {
   const { paths, wordings } = waysOf(response)
   if (paths > MOST_PATHS) return `its figures can be said in ${shown(paths)} ways; at most ${MOST_PATHS}`
   if (wordings > MOST_WORDINGS)
@@ -26,7 +26,7 @@ interface Ways {
   readonly wordings: number
 }
 
-function waysOf(node: Response): Ways {
+function waysOf(node: Expansion): Ways {
   if (node.type === 'figure') return { paths: 1, wordings: 0 }
   if (node.type === 'optional') return waysOf(node.part)
   const isGroup = node.type !== 'sequence' || node.tag !== undefined
@@ -39,7 +39,7 @@ function waysOf(node: Response): Ways {
   }
 }
 
-function phrasings(node: Response): number {
+function phrasings(node: Expansion): number {
   switch (node.type) {
     case 'words':
     case 'figure':

@@ -4,8 +4,7 @@ import { beforeAll, describe, expect, test } from 'vitest'
 import { readPackDir } from '../../src/cli/packDir.ts'
 import type { Pack } from '../../src/kernel/pack/checklist.ts'
 import { showProblem } from '../../src/kernel/problem.ts'
-import { parseResponse } from '../../src/kernel/response/parse.ts'
-import { pathsOf } from '../../src/kernel/response/path.ts'
+import { responseFrom } from '../../src/kernel/response/response.ts'
 import { DEEPEST, MOST_CHARACTERS, MOST_ENTRIES, MOST_PATHS, MOST_TOLD, MOST_WORDINGS } from '../../src/packs/bounds.ts'
 import { readInputs } from '../../src/packs/inputs.ts'
 import { readPack } from '../../src/packs/read.ts'
@@ -188,11 +187,8 @@ describe('a pack that is as large as it may be is read', () => {
   })
 
   test('a response with as many ways as may be is unfolded whole', () => {
-    const parsed = parseResponse(`(${many(MOST_PATHS, (at) => `a${at} <v1>`, '|')})`)
-    expect('response' in parsed && pathsOf(parsed.response).length).toBe(MOST_PATHS)
-    const words = parseResponse(`(${many(MOST_WORDINGS, (at) => `a${at}`, '|')})`)
-    const [slot] = 'response' in words ? pathsOf(words.response).flat() : []
-    expect(slot?.type === 'word' && slot.wordings.length).toBe(MOST_WORDINGS)
+    expect(responseFrom(`(${many(MOST_PATHS, (at) => `a${at} <v1>`, '|')})`).paths).toHaveLength(MOST_PATHS)
+    expect(responseFrom(`(${many(MOST_WORDINGS, (at) => `a${at}`, '|')})`).wordings).toHaveLength(MOST_WORDINGS)
   })
 })
 

@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest'
 import { createBrowserEar } from '../../../src/adapters/ear/browserEar.ts'
 import { createChosenEar } from '../../../src/adapters/ear/chooseEar.ts'
+import { createVirtualClock } from '../../../src/cli/virtualClock.ts'
 import type { Vocabulary } from '../../../src/kernel/hearing/hearable.ts'
 import type { EarEvent } from '../../../src/ports.ts'
-import { createFakeClock } from '../../fakes/clock.ts'
 import { createFakeEar } from '../../fakes/ear.ts'
 import { createFakeRecognition } from '../../fakes/recognition.ts'
 
@@ -33,7 +33,7 @@ class Phrase {
 
 async function listening(...how: Parameters<typeof createFakeRecognition>) {
   const fake = createFakeRecognition(...how)
-  const clock = createFakeClock()
+  const clock = createVirtualClock()
   const allowed = { away: false }
   const parts = { clock, mayLeave: () => allowed.away, recognition: fake.maker, phrase: Phrase }
   const ear = createBrowserEar(parts)
@@ -186,7 +186,7 @@ describe('where it fails in a run', () => {
   it('the ear on this device takes over the order in force, and says that it hears', async () => {
     const fake = createFakeRecognition()
     const device = createFakeEar()
-    const browser = createBrowserEar({ clock: createFakeClock(), mayLeave: () => false, recognition: fake.maker })
+    const browser = createBrowserEar({ clock: createVirtualClock(), mayLeave: () => false, recognition: fake.maker })
     const ear = createChosenEar({ device, browser, choice: () => 'browser' })
     const events: string[] = []
     ear.subscribe((event) => events.push(event.type))

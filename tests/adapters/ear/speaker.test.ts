@@ -14,6 +14,7 @@ import { createNodeRecogniser, MODEL_DIR, nodeFiles } from '../../../src/adapter
 import { Speaker, type VoiceSample } from '../../../src/adapters/ear/speaker.ts'
 import { readWav } from '../../../src/adapters/ear/wav.ts'
 import { vocabularyOfItems } from '../../../src/kernel/hearing/vocabulary.ts'
+import { responseFrom } from '../../../src/kernel/response/response.ts'
 
 const mean = (first: number, rest = 0) => [first, ...new Array<number>(12).fill(rest)]
 
@@ -104,7 +105,10 @@ describe('an utterance that is followed while it comes', () => {
     const pcm = await pcmOf('four-two-seven-one')
     const first = async (known?: VoiceSample) => {
       const look = await Look.create(module, nodeFiles(), 'plain', known)
-      look.learn(vocabularyOfItems([{ challenge: 'transponder', responses: [{ text: '<code>' }] }], []), dictionary)
+      look.learn(
+        vocabularyOfItems([{ challenge: 'transponder', responses: [{ response: responseFrom('<code>') }] }], []),
+        dictionary,
+      )
       look.expect({ shapes: [{ kind: 'digits', length: 4 }], yesNo: false })
       look.begin(pcm)
       const followed = look.end()?.text
@@ -119,7 +123,7 @@ describe('an utterance that is followed while it comes', () => {
   })
 
   it('is understood, at once and once the speaker is known, louder or much fainter', async () => {
-    const item = { challenge: 'transponder', responses: [{ text: '<code> [set]' }] }
+    const item = { challenge: 'transponder', responses: [{ response: responseFrom('<code> [set]') }] }
     const recogniser = await createNodeRecogniser(vocabularyOfItems([item], []))
     const hearable = { shapes: [{ kind: 'digits' as const, length: 4 }], yesNo: false }
     const pcm = await pcmOf('four-two-seven-one')
