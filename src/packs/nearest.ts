@@ -45,6 +45,6 @@ export function nearest(name: string, known: readonly string[]): string | undefi
 export function didYouMean(name: string, known: readonly string[]): string {
   const best = nearest(name, known)
   if (best !== undefined) return `; did you mean ${quoted(best)}?`
-  const listed = known.slice(0, MOST_LISTED).map((one) => (/^[\w' -]{1,60}$/.test(one) ? one : quoted(one)))
+  const listed = known.slice(0, MOST_LISTED).map((one) => (/^[\w' .-]{1,60}$/.test(one) ? one : quoted(one)))
   return known.length > 0 ? `; there are ${listed.join(', ')}${known.length > MOST_LISTED ? ' ...' : ''}` : ''
 }

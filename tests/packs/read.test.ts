@@ -411,7 +411,7 @@ describe('a pack with a mistake is refused with file, line, column and what woul
     const problems = readPack({ ...rest, 'figure.yaml': '' }, '').problems.map(showProblem)
     expect(problems).toEqual([
       'figures.yaml:1:1: the pack has no figures.yaml',
-      'figure.yaml:1:1: no file of a pack is called figure.yaml; did you mean "figures.yaml"?',
+      'figure.yaml:1:1: no file of a pack is called "figure.yaml"; did you mean "figures.yaml"?',
     ])
   })
 
