@@ -63,6 +63,21 @@ describe('entering figures', () => {
     expect(problems.textContent).toContain('load aft hold 2,500 kg is over its limit of 1,900 kg')
   })
 
+  it('begins no run with nothing entered, and says what is missing, until something is', async () => {
+    const { user, store, log } = stage({ screen: 'figures' })
+    const enter = () => screen.getByRole('button', { name: 'Enter revision 1' })
+    await user.click(enter())
+    expect((await screen.findByRole('alert')).textContent).toBe(
+      'Nothing is entered yet. Missing: fuel on board, taxi fuel, trip fuel, runway and 13 more. Type them in, or read a load sheet.',
+    )
+    expect([store.getState().screen, store.getState().run, log.events]).toEqual(['figures', undefined, []])
+    await user.type(field('taxi fuel'), '180')
+    await waitFor(() => expect(screen.queryByRole('alert')).toBeNull())
+    await user.click(enter())
+    await waitFor(() => expect(store.getState().screen).toBe('run'))
+    expect(log.events.map(({ type }) => type)).toEqual(['runStarted', 'figuresRevised'])
+  })
+
   it('goes back one field at a time', async () => {
     const { user, store } = entering()
     const undo = () => screen.getByRole('button', { name: 'Undo' })

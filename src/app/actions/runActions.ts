@@ -1,5 +1,6 @@
 /** A run begun, gone on with, flown by hand, ended; its account and its log. */
 
+import { nothingEntered } from '../../kernel/figures/nothingEntered.ts'
 import { debriefOf } from '../../kernel/run/debrief/debrief.ts'
 import type { ControllerParts, RunController } from '../run/controller.ts'
 import { pressed } from '../run/pressed.ts'
@@ -33,7 +34,7 @@ export function runActions(parts: ControllerParts, controller: RunController, wa
     async enterRevision() {
       const { pack, draft } = store.getState()
       // A second click on the way would be a second revision.
-      if (!pack || isEntering) return
+      if (!pack || isEntering || nothingEntered(pack.figures, draft)) return
       isEntering = true
       try {
         wake()

@@ -1,7 +1,8 @@
 /** Figures: a revision is entered on one side; on the other stands what comes of it, what it changes, and why. */
 
-import { useMemo } from 'preact/hooks'
+import { useMemo, useState } from 'preact/hooks'
 import { draftView } from '../../app/figures/draftView.ts'
+import { nothingEntered } from '../../kernel/figures/nothingEntered.ts'
 import type { Pack } from '../../kernel/pack/checklist.ts'
 import { Changes } from '../parts/figures/Changes.tsx'
 import { ComputedValues } from '../parts/figures/ComputedValues.tsx'
@@ -79,17 +80,29 @@ function FiguresOf({ pack }: { readonly pack: Pack }) {
           <TablesUsed pack={pack} view={view} />
         </div>
       </div>
-      <EnterBar revision={view.revision} />
+      <EnterBar revision={view.revision} nothing={nothingEntered(pack.figures, draft)?.message} />
     </main>
   )
 }
 
-function EnterBar({ revision }: { readonly revision: number }) {
+interface EnterBarProps {
+  readonly revision: number
+  /** What is missing, where nothing at all is entered. */
+  readonly nothing: string | undefined
+}
+
+function EnterBar({ revision, nothing }: EnterBarProps) {
   const actions = useActions()
+  const [isAsked, setAsked] = useState(false)
   const isChanged = useApp((state) => state.past.length > 0)
+  const enter = () => {
+    setAsked(nothing !== undefined)
+    void actions.enterRevision()
+  }
   return (
     <div class="bar row">
-      <button type="button" class="first" onClick={() => void actions.enterRevision()}>
+      {isAsked && nothing !== undefined && <p role="alert">{nothing}</p>}
+      <button type="button" class="first" onClick={enter}>
         Enter revision {revision + 1}
       </button>
       {revision > 0 && (
