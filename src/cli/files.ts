@@ -1,7 +1,7 @@
 /** Files that people name on the command line, read with care: what keeps one from being read is a line with its name. */
 
 import { lstat, open } from 'node:fs/promises'
-import { MOST_CHARACTERS } from '../packs/bounds.ts'
+import { MOST_CHARACTERS } from '../kernel/bounds.ts'
 
 /** `wrong` goes on behind the file's name: "no such file". */
 export type ReadFile = { readonly text: string } | { readonly wrong: string }

@@ -1,11 +1,11 @@
 /** Words of a pack that the ear cannot hear, since no dictionary has them: advice for who writes the pack. */
 
 import { join } from 'node:path'
+import { MOST_TOLD } from '../kernel/bounds.ts'
 import { vocabularyOf } from '../kernel/hearing/vocabulary.ts'
 import type { Pack } from '../kernel/pack/checklist.ts'
 import type { Problem } from '../kernel/problem.ts'
 import { quoted } from '../kernel/quoted.ts'
-import { MOST_TOLD } from '../packs/bounds.ts'
 
 /** Each at the first place where it stands in the pack's texts. */
 export async function unpronouncedWords(pack: Pack, dir: string): Promise<Problem[]> {

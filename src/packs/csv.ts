@@ -1,10 +1,10 @@
 /** A load sheet as CSV -> the same shape as one in YAML, with a place for every value. */
 
+import { MOST_CHARACTERS, MOST_ENTRIES } from '../kernel/bounds.ts'
 import { STATUSES } from '../kernel/figures/model.ts'
 import type { Pack } from '../kernel/pack/checklist.ts'
 import type { Place, Problem } from '../kernel/problem.ts'
 import { quoted } from '../kernel/quoted.ts'
-import { MOST_CHARACTERS, MOST_ENTRIES } from './bounds.ts'
 import { type Cell, type Row, rowsOf } from './csvRows.ts'
 import { didYouMean } from './nearest.ts'
 import type { Path, Source } from './source.ts'

@@ -1,7 +1,7 @@
 /** The shape of a revision as it is handed in. */
 
 import { z } from 'zod'
-import { LONGEST_VALUE, MOST_ENTRIES } from './bounds.ts'
+import { LONGEST_VALUE, MOST_ENTRIES } from '../kernel/bounds.ts'
 import { number, text, value } from './schemaTerms.ts'
 
 /** A load, weight or value: a number in the pack's unit, or with its unit: "5100 lb". */

@@ -1,8 +1,8 @@
 /** The shape of pack.yaml. */
 
 import { z } from 'zod'
+import { LONGEST_VALUE } from '../kernel/bounds.ts'
 import { PHONES } from '../kernel/hearing/phones.ts'
-import { LONGEST_VALUE } from './bounds.ts'
 import { id, text, texts } from './schemaTerms.ts'
 
 export const packFile = z.strictObject({

@@ -1,8 +1,8 @@
 /** A number as people write it, with or without its unit: 2310, "2,310 kg", "29.80 inHg". */
 
+import { LARGEST_NUMBER } from '../kernel/bounds.ts'
 import { quoted } from '../kernel/quoted.ts'
 import { convert, fits, isUnit, type Unit } from '../kernel/units.ts'
-import { LARGEST_NUMBER } from './bounds.ts'
 
 /** Units as people write them besides their own names. */
 const WRITTEN: Readonly<Record<string, Unit>> = {

@@ -1,7 +1,7 @@
 /** How checks say what is wrong with a file: by the path of a thing in its data, with the name that was probably meant. */
 
+import { MOST_COLLECTED } from '../kernel/bounds.ts'
 import { isError, type Place, type Problem } from '../kernel/problem.ts'
-import { MOST_COLLECTED } from './bounds.ts'
 import { didYouMean } from './nearest.ts'
 import type { Path, Source } from './source.ts'
 

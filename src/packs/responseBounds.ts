@@ -1,7 +1,7 @@
-/** How many ways a response can be said: more than are unfolded would be accepted here and never heard. */
+/** How many ways a response can be said: those beyond what is unfolded would be accepted here and never heard. */
 
+import { MOST_PATHS, MOST_WORDINGS } from '../kernel/bounds.ts'
 import { type Expansion, figuresOf } from '../kernel/response/expansion.ts'
-import { MOST_PATHS, MOST_WORDINGS } from './bounds.ts'
 
 /** Says what is too much of a response, if so. */
 export function tooManyWays(response: Expansion): string | undefined {

@@ -1,8 +1,8 @@
 /** What the schemas of a pack's files are made of: names, texts, numbers, units, conditions. */
 
 import { z } from 'zod'
+import { LARGEST_NUMBER, LONGEST_TEXT, LONGEST_VALUE, SMALLEST_POSITIVE } from '../kernel/bounds.ts'
 import { UNIT_NAMES } from '../kernel/units.ts'
-import { LARGEST_NUMBER, LONGEST_TEXT, LONGEST_VALUE, SMALLEST_POSITIVE } from './bounds.ts'
 import { isUsable } from './yamlNodes.ts'
 
 // Set before the first schema is made: the page's policy lets no text become program, and browsers report that it was tried.

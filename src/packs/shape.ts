@@ -1,9 +1,9 @@
 /** A source against its schema: every mismatch as a problem with its place and what would be right. */
 
 import type { z } from 'zod'
+import { MOST_COLLECTED } from '../kernel/bounds.ts'
 import type { Problem } from '../kernel/problem.ts'
 import { quoted } from '../kernel/quoted.ts'
-import { MOST_COLLECTED } from './bounds.ts'
 import { didYouMean, nearest } from './nearest.ts'
 import { keysAt, MARKS, valueAt } from './shapeKeys.ts'
 import { nameOf, should, shouldBe } from './shapeWords.ts'

@@ -1,6 +1,6 @@
 /** Whether there is a situation in which something applies and nothing answers for it. */
 
-import { MOST_PARTS } from './bounds.ts'
+import { MOST_PARTS } from '../kernel/bounds.ts'
 import { conditionOf, type When } from './conditions.ts'
 import type { PackText } from './packSchema.ts'
 

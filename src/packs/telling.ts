@@ -1,7 +1,7 @@
 /** What a person is told of many problems: one mistake once, and no more than can be read. */
 
+import { MOST_NAMED, MOST_TOLD } from '../kernel/bounds.ts'
 import { isError, type Problem } from '../kernel/problem.ts'
-import { MOST_NAMED, MOST_TOLD } from './bounds.ts'
 import { grouped } from './grouped.ts'
 
 export function told(problems: readonly Problem[]): Problem[] {

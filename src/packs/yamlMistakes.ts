@@ -1,8 +1,8 @@
 /** What the parser finds wrong, in the words of who writes packs: what is there, and what would be right. */
 
 import type { YAMLError } from 'yaml'
+import { DEEPEST } from '../kernel/bounds.ts'
 import { quoted } from '../kernel/quoted.ts'
-import { DEEPEST } from './bounds.ts'
 
 /** A place in a text, from which a message is made. */
 interface Spot {

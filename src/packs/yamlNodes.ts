@@ -1,8 +1,8 @@
 /** What may not stand in the data of a pack or sheet though it is YAML: names twice, names that are none, too much of one thing. */
 
 import { type Document, isAlias, isMap, isScalar, isSeq, type ParsedNode } from 'yaml'
+import { MOST_ENTRIES } from '../kernel/bounds.ts'
 import { quoted } from '../kernel/quoted.ts'
-import { MOST_ENTRIES } from './bounds.ts'
 import { TWICE } from './yamlMistakes.ts'
 import type { Mistake } from './yamlText.ts'
 

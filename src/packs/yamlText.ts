@@ -5,8 +5,8 @@
  */
 
 import { Composer, type CST, type Document, Lexer, type ParsedNode, Parser, type YAMLError } from 'yaml'
+import { DEEPEST, MOST_CHARACTERS } from '../kernel/bounds.ts'
 import { quoted } from '../kernel/quoted.ts'
-import { DEEPEST, MOST_CHARACTERS } from './bounds.ts'
 import { notClosed, tooDeep, wordsFor } from './yamlMistakes.ts'
 
 export interface Mistake {

@@ -2,10 +2,17 @@
 
 import { beforeAll, describe, expect, test } from 'vitest'
 import { readPackDir } from '../../src/cli/packDir.ts'
+import {
+  DEEPEST,
+  MOST_CHARACTERS,
+  MOST_ENTRIES,
+  MOST_PATHS,
+  MOST_TOLD,
+  MOST_WORDINGS,
+} from '../../src/kernel/bounds.ts'
 import type { Pack } from '../../src/kernel/pack/checklist.ts'
 import { showProblem } from '../../src/kernel/problem.ts'
 import { responseFrom } from '../../src/kernel/response/response.ts'
-import { DEEPEST, MOST_CHARACTERS, MOST_ENTRIES, MOST_PATHS, MOST_TOLD, MOST_WORDINGS } from '../../src/packs/bounds.ts'
 import { readInputs } from '../../src/packs/inputs.ts'
 import { readPack } from '../../src/packs/read.ts'
 

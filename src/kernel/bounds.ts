@@ -13,7 +13,7 @@ export const DEEPEST = 24
 export const LONGEST_TEXT = 1_000
 /** Letters of a value in a sheet, and of a constant. */
 export const LONGEST_VALUE = 100
-/** Of one response, as many as the kernel unfolds (`response/path.ts`, `response/expansion.ts`): further ones would never be heard. */
+/** Ways through the figures of one response, and ways to say one phrase of it: further ones are not unfolded, and refused. */
 export const MOST_PATHS = 64
 export const MOST_WORDINGS = 200
 /** Parts into which situations are cut to find one that no case answers for. */
