@@ -10,13 +10,13 @@ export interface Settings {
   readonly coachAfter: number
   /** How the steps of flows are helped with. */
   readonly flows: FlowMode
-  /** Calls of an engine start are answered with their times. */
+  /** Engine start calls are answered with their times. */
   readonly timesAloud: boolean
   readonly theme: 'system' | 'dark' | 'light'
   readonly ear: 'device' | 'browser' | 'typing'
-  /** The device's ear weighs what it heard by a second model. */
+  /** The device's ear checks what it heard with a second model. */
   readonly weighs: boolean
-  /** Allowed in so many words: the browser may send what is said to its maker. */
+  /** The pilot has agreed that the browser may send speech to its maker. */
   readonly soundMayLeave: boolean
   /** Open microphone, or only while the talk key is held. */
   readonly listening: 'open' | 'push'
@@ -76,7 +76,7 @@ export const DEFAULT_SETTINGS: Settings = {
   welcomed: false,
 }
 
-/** One key does one thing: what had it before goes without. */
+/** One key does one thing: whatever had it before loses it. */
 export function withSwitch(switches: Settings['switches'], name: SwitchName, binding: Binding): Settings['switches'] {
   const others = Object.entries(switches).map(([other, old]) => [other, old && isSame(old, binding) ? null : old])
   return { ...Object.fromEntries(others), [name]: binding }
@@ -87,7 +87,7 @@ export function isSame(one: Binding, other: Binding): boolean {
   return other.type === 'button' && one.pad === other.pad && one.button === other.button
 }
 
-/** As a pilot would name it; pads tell their makers' numbers behind their names. */
+/** As a pilot would name it; pads report their maker's numbers after their names. */
 export function nameOfBinding(binding: Binding | null): string {
   if (!binding) return 'none'
   if (binding.type === 'key') return binding.label

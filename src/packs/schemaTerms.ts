@@ -19,6 +19,8 @@ export const text = z.string().min(1).max(LONGEST_TEXT)
 export const texts = z.array(text)
 export const number = z.number().min(-LARGEST_NUMBER).max(LARGEST_NUMBER)
 export const positive = z.number().min(SMALLEST_POSITIVE).max(LARGEST_NUMBER)
+/** Of values: no instrument of the trade shows a finer one, and rounding needs its decimals. */
+export const step = positive
 export const unit = z.enum(UNIT_NAMES as [string, ...string[]])
 export const value = z.union([z.string().max(LONGEST_VALUE), number])
 /** Values of a situation, by its name; one or several. */
@@ -27,7 +29,7 @@ export const when = z
   .describe('Applies only where every named situation has one of these values')
 export const band = z.strictObject({ min: number.optional(), max: number.optional() })
 export const operand = z.union([id, number])
-export const range = z.strictObject({ min: number, max: number, step: positive })
+export const range = z.strictObject({ min: number, max: number, step })
 export const interlocks = z
   .array(z.strictObject({ after: text, seconds: positive.optional(), say: text, due: text.optional() }))
   .optional()

@@ -1,6 +1,6 @@
 /** Packs, sheets and logs with something wrong in them, drawn by a number: the same number draws the same mistakes. */
 
-import { type Seeded, seeded } from '../../src/kernel/figures/seeded.ts'
+import { type Seeded, seeded } from '../../src/kernel/seeded.ts'
 
 /** What people, editors and malice put where it does not belong. */
 const ODD_TEXTS = [

@@ -4,9 +4,9 @@
  * that nothing is bent into a shape that it has not.
  */
 
-import type { KindSpec } from '../kinds/kind.ts'
+import { type KindSpec, kindOf } from '../kinds/kind.ts'
 import type { Talk, TalkPart } from './hearable.ts'
-import { numberShapes, valueWords } from './numberShapes.ts'
+import { numberShapes } from './numberShapes.ts'
 import { phrase } from './phrases.ts'
 
 /** Chosen on the tuning voices only; see `grammar.ts`. */
@@ -46,7 +46,7 @@ function partRules(
   index: number,
   shaped: (sequences: readonly string[]) => string,
 ): string[] {
-  const after = [...new Set([...behind, ...wordsBeside(shape)])]
+  const after = [...new Set([...behind, ...kindOf(shape).heard.behind])]
   const tail = after.length > 0 ? ` [${group(after)}]` : ''
   return [
     ...(before.length > 0 ? [`<before${index}> = ${before.join(' | ')};`] : []),
@@ -61,26 +61,8 @@ const GROUPED = /[eyrn]/
 
 /** Names of a choice as they stand, all of them; anything else in the shapes of its kind, digit by digit. */
 function shapeOf(shape: KindSpec, shaped: (sequences: readonly string[]) => string): string {
-  if (shape.kind !== 'choice')
-    return `(${shaped([...new Set(numberShapes(shape))].filter((signs) => !GROUPED.test(signs)))})`
-  const ways = Object.values(shape.options).flat()
+  const { options } = kindOf(shape)
+  if (!options) return `(${shaped([...new Set(numberShapes(shape))].filter((signs) => !GROUPED.test(signs)))})`
+  const ways = Object.values(options(shape)).flat()
   return group([...new Set(ways.map(phrase))].sort())
 }
-
-/** Units and sides, which stand behind a value. */
-function wordsBeside(shape: KindSpec): readonly string[] {
-  return shape.kind === 'choice' ? [] : valueWords(shape).filter((one) => !BEFORE.has(one))
-}
-const BEFORE = new Set([
-  'squawk',
-  'squawking',
-  'heading',
-  'runway',
-  'flight',
-  'level',
-  'information',
-  'taxiway',
-  'stand',
-  'gate',
-  'wind',
-])

@@ -1,8 +1,8 @@
 /** Figures: a revision is entered on one side; on the other stands what comes of it, what it changes, and why. */
 
-import { useMemo, useState } from 'preact/hooks'
+import { useMemo } from 'preact/hooks'
 import { draftView } from '../../app/figures/draftView.ts'
-import { nothingEntered } from '../../kernel/figures/nothingEntered.ts'
+import { isDraftEmpty } from '../../app/selectors.ts'
 import type { Pack } from '../../kernel/pack/checklist.ts'
 import { Changes } from '../parts/figures/Changes.tsx'
 import { ComputedValues } from '../parts/figures/ComputedValues.tsx'
@@ -56,14 +56,14 @@ function FiguresOf({ pack }: { readonly pack: Pack }) {
         <p class="soft">
           {pack.aircraft}.{' '}
           {view.revision > 0 ? `Revision ${view.revision} is in force.` : 'No revision is in force yet.'}
-          {isRunning && ' A run is on: values that are read back are hidden, and the workings that lead to them.'}
+          {isRunning && ' During a run, values to be read back are hidden, and the workings that lead to them.'}
         </p>
       </div>
       <div class="columns">
         <div class="stack wide">
           <RevisionStatus draft={draft} />
           <LoadSheet />
-          <Problems title="Not read from the load sheet" problems={problems} />
+          <Problems title="Load sheet not read" problems={problems} />
           <FieldGroups pack={pack} draft={draft} groups={view.groups} />
           <Loads draft={draft} loads={view.loads} />
           <LastMinute draft={draft} loads={view.loads} />
@@ -73,38 +73,38 @@ function FiguresOf({ pack }: { readonly pack: Pack }) {
           <Warnings view={view} />
           <Changes view={view} />
           <RevisionsKept revisions={revisions} />
-          <Problems title="To be mended or checked" problems={view.problems} />
+          <Problems title="To fix or check" problems={view.problems} />
           <ComputedValues pack={pack} view={view} />
           <Sources pack={pack} draft={draft} figures={view.sourced} />
           <Envelopes pack={pack} preview={preview} inForce={revisions.at(-1)?.set} hidden={view.hidden} />
           <TablesUsed pack={pack} view={view} />
         </div>
       </div>
-      <EnterBar revision={view.revision} nothing={nothingEntered(pack.figures, draft)?.message} />
+      <EnterBar revision={view.revision} />
     </main>
   )
 }
 
-interface EnterBarProps {
-  readonly revision: number
-  /** What is missing, where nothing at all is entered. */
-  readonly nothing: string | undefined
-}
-
-function EnterBar({ revision, nothing }: EnterBarProps) {
+function EnterBar({ revision }: { readonly revision: number }) {
   const actions = useActions()
-  const [isAsked, setAsked] = useState(false)
   const isChanged = useApp((state) => state.past.length > 0)
-  const enter = () => {
-    setAsked(nothing !== undefined)
-    void actions.enterRevision()
-  }
+  const isEmpty = useApp(isDraftEmpty)
   return (
     <div class="bar row">
-      {isAsked && nothing !== undefined && <p role="alert">{nothing}</p>}
-      <button type="button" class="first" onClick={enter}>
-        Enter revision {revision + 1}
+      <button
+        type="button"
+        class="first"
+        disabled={isEmpty}
+        aria-describedby={isEmpty ? 'nothing-yet' : undefined}
+        onClick={() => void actions.enterRevision()}
+      >
+        Accept figures as revision {revision + 1}
       </button>
+      {isEmpty && (
+        <span id="nothing-yet" class="soft">
+          Type a figure or take a load sheet first.
+        </span>
+      )}
       {revision > 0 && (
         <button type="button" onClick={() => actions.show('run')}>
           Go to the run
