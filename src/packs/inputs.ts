@@ -1,7 +1,7 @@
 /** A revision as a person hands it in (YAML, JSON or a CSV load sheet) -> inputs, or problems with their places. */
 
 import { loadProblems, valueProblems } from '../kernel/figures/entered.ts'
-import type { Inputs, LastMinuteChange } from '../kernel/figures/model.ts'
+import type { Inputs, LastMinuteChange, Settlement } from '../kernel/figures/model.ts'
 import type { FigureDeclaration, Station } from '../kernel/figures/pack.ts'
 import { ownSource } from '../kernel/figures/settle.ts'
 import type { Value } from '../kernel/kinds/kind.ts'
@@ -12,6 +12,7 @@ import { figuresOfStations } from '../kernel/run/talk/script.ts'
 import type { Unit } from '../kernel/units.ts'
 import { csvSource } from './csv.ts'
 import { type InputsText, inputsFile } from './inputsSchema.ts'
+import { exactly, nothingMore } from './present.ts'
 import { quantityIn } from './quantity.ts'
 import { add, type Meant } from './reporting.ts'
 import { shaped } from './shape.ts'
@@ -46,20 +47,23 @@ interface Reading {
   readonly problems: Problem[]
 }
 
+const asSettlement = exactly<Settlement>()
+
 function inputsOf(reading: Reading, text: InputsText): Inputs {
-  const { status, label, situation, settled } = text
+  const { status, label, situation, settled, values, loads, said, stated, lastMinute, ...rest } = text
+  nothingMore(rest)
   checkSituation(reading, situation ?? {})
   checkSettled(reading, settled ?? {})
   return {
     status,
     ...(label !== undefined && { label }),
-    values: valuesOf(reading, text.values),
-    loads: loadsOf(reading, text.loads),
+    values: valuesOf(reading, values),
+    loads: loadsOf(reading, loads),
     ...(situation && { situation }),
-    ...(text.said && { said: saidOf(reading, text.said) }),
-    ...(text.stated && { stated: statedOf(reading, text.stated) }),
-    ...(settled && { settled }),
-    ...(text.lastMinute && { lastMinute: lastMinuteOf(reading, text.lastMinute) }),
+    ...(said && { said: saidOf(reading, said) }),
+    ...(stated && { stated: statedOf(reading, stated) }),
+    ...(settled && { settled: kept(settled, (_, one) => asSettlement(one)) }),
+    ...(lastMinute && { lastMinute: lastMinuteOf(reading, lastMinute) }),
   }
 }
 
@@ -220,7 +224,8 @@ function checkSettled(reading: Reading, settled: NonNullable<Inputs['settled']>)
 }
 
 function lastMinuteOf(reading: Reading, changes: NonNullable<InputsText['lastMinute']>): LastMinuteChange[] {
-  return changes.map(({ station: name, weight, count }, index) => {
+  return changes.map(({ station: name, weight, count, ...rest }, index) => {
+    nothingMore(rest)
     const path: Path = ['lastMinute', index]
     const station = stationAt(reading, name, [...path, 'station'])
     if (station && weight === undefined && (count === undefined || station.each === undefined)) {
