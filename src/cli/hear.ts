@@ -6,6 +6,7 @@ import { grammarOf } from '../kernel/hearing/grammar.ts'
 import type { Hearable } from '../kernel/hearing/hearable.ts'
 import { vocabularyOfItems } from '../kernel/hearing/vocabulary.ts'
 import { onOneLine } from '../kernel/quoted.ts'
+import type { Hypotheses } from '../kernel/response/hypotheses.ts'
 import type { JudgeInput } from '../kernel/response/model.ts'
 import { readTextFile, whyUnreadable } from './files.ts'
 import { judgeHeard } from './heardVerdict.ts'
@@ -15,7 +16,7 @@ import { readJudgeLine } from './judgeLine.ts'
 const USAGE =
   'hear --response TEXT [--figures FILE.json] [--states JSON] [--challenge TEXT] [--phraseology NAME] [--grammar] AUDIO.wav...'
 
-type Asked = Omit<JudgeInput, 'heard'>
+type Asked = Omit<JudgeInput, keyof Hypotheses>
 interface Options {
   readonly asked: Asked
   readonly grammar: boolean
@@ -103,7 +104,7 @@ async function readOptions(values: NonNullable<ReturnType<typeof argumentsOf>>):
   const asks = { response, challenge, phraseology, figures: figures.json, states: states.json, heard: '' }
   const read = readJudgeLine(JSON.stringify(asks))
   if ('error' in read) return { error: read.error }
-  const { heard: _, ...asked } = read.input
+  const { heard: _, alternatives: __, ...asked } = read.input
   return { asked, grammar, files }
 }
 

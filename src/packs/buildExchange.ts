@@ -1,7 +1,7 @@
 /** Exchanges and briefings of procedures.yaml -> as the kernel knows them. */
 
 import type { Radio } from '../kernel/kinds/radio.ts'
-import type { Briefing, Element, Exchange, Station, Topic, Turn, Wording } from '../kernel/pack/exchange.ts'
+import type { Briefing, Element, Exchange, ExchangeTurn, Station, Topic, Wording } from '../kernel/pack/exchange.ts'
 import { parseTemplate } from '../kernel/pack/template.ts'
 import { anyOf, type Response, responseFrom } from '../kernel/response/response.ts'
 import { conditionOf, interlocksOf } from './conditions.ts'
@@ -28,7 +28,7 @@ const templatesOf = (text: WordingText): Wording => parsedWith(parseTemplate, te
 export const anyWayOf = (texts: readonly string[]): Response => anyOf(texts.map(responseFrom))
 
 const asElement = exactly<Element>()
-const asTurn = exactly<Turn>()
+const asTurn = exactly<ExchangeTurn>()
 const asExchange = exactly<Exchange>()
 const asStation = exactly<Station>()
 
@@ -42,7 +42,7 @@ function elementOf({ element, says, readBack, when, ...same }: ElementText): Ele
   })
 }
 
-function turnOf(exchange: string, text: TurnText): Turn {
+function turnOf(exchange: string, text: TurnText): ExchangeTurn {
   const { turn, calls, opens, closes, elements, when, interlocks, ...same } = text
   return asTurn({
     id: `${exchange}.${turn}`,

@@ -1,7 +1,9 @@
 /** What all checks of procedures.yaml use: one file on its way, its names, and where a mistake stands. */
 
+import { ownOf } from '../kernel/own.ts'
 import type { Problem } from '../kernel/problem.ts'
 import { quoted } from '../kernel/quoted.ts'
+import { runTogether } from './checkApart.ts'
 import { responseAt } from './checkNotation.ts'
 import { conditionOf, type When } from './conditions.ts'
 import type { WordingText } from './exchangeSchema.ts'
@@ -51,7 +53,8 @@ export function checkCondition({ pack, report }: Checking, when: When, path: Pat
   const { situations } = pack
   for (const [name, values] of Object.entries(conditionOf(when) ?? {})) {
     const at: Path = [...path, name]
-    const options = Object.hasOwn(situations, name) ? Object.keys(situations[name]?.options ?? {}) : undefined
+    const known = ownOf(situations, name)
+    const options = known && Object.keys(known.options)
     if (!options) {
       const meant = { name, known: () => Object.keys(situations) }
       report('situation.unknown', at, `no situation is called ${quoted(name)}`, meant)
@@ -82,6 +85,11 @@ export function checkResponse(checking: Checking, text: string, path: Path, what
   for (const name of named.filter((one) => !isKnown(checking, one))) {
     const offset = Math.max(0, text.indexOf(`<${name}>`))
     reportInText(checking, 'figure.unknown', path, offset, unknownFigure(name), figureMeant(checking, name))
+  }
+  const [one, other] = runTogether(response, checking.figures) ?? []
+  if (one !== undefined) {
+    const message = `${what}: nobody hears where <${one}> ends and <${other}> begins; make them one figure of the kind route, or put a word between them`
+    reportInText(checking, 'figures.together', path, Math.max(0, text.indexOf(`<${one}>`)), message)
   }
   return named
 }

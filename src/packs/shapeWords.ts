@@ -1,7 +1,7 @@
 /** How a message names a part of a file, what stands there, and what should. */
 
 import type { z } from 'zod'
-import { showNumber } from '../kernel/figures/showing.ts'
+import { formatNumber } from '../kernel/figures/format.ts'
 import { quoted } from '../kernel/quoted.ts'
 import type { Path } from './source.ts'
 
@@ -61,7 +61,7 @@ export function should(issue: Issue): string {
       return `${issue.input} is too small; it should be ${least(issue)}`
     case 'too_big':
       if (issue.origin === 'string') return `is too long; it should have at most ${issue.maximum} letters`
-      return `${issue.input} is too large; it should be at most ${showNumber(Number(issue.maximum))}`
+      return `${issue.input} is too large; it should be at most ${formatNumber(Number(issue.maximum))}`
     default:
       return issue.message
   }
@@ -69,5 +69,5 @@ export function should(issue: Issue): string {
 
 function least({ minimum, input }: Extract<Issue, { code: 'too_small' }>): string {
   const isTiny = Number(minimum) > 0 && Number(minimum) < 1 && Number(input) <= 0
-  return isTiny ? 'more than 0' : `at least ${Number(minimum) < 0 ? showNumber(Number(minimum)) : minimum}`
+  return isTiny ? 'more than 0' : `at least ${Number(minimum) < 0 ? formatNumber(Number(minimum)) : minimum}`
 }
