@@ -2,6 +2,7 @@
 
 import { lstat, open } from 'node:fs/promises'
 import { MOST_CHARACTERS } from '../kernel/bounds.ts'
+import { ownOf } from '../kernel/own.ts'
 
 /** `wrong` goes on behind the file's name: "no such file". */
 export type ReadFile = { readonly text: string } | { readonly wrong: string }
@@ -61,7 +62,7 @@ const WORDS: Readonly<Record<string, string>> = {
 /** Why a file cannot be read, to go on behind its name. */
 export async function whyUnreadable(file: string, error: unknown): Promise<string> {
   const { code = '', message } = error as NodeJS.ErrnoException
-  if (code !== 'ENOENT') return WORDS[code] ?? `cannot be read (${code || message})`
+  if (code !== 'ENOENT') return ownOf(WORDS, code) ?? `cannot be read (${code || message})`
   const isLink = await lstat(file).then(
     (stats) => stats.isSymbolicLink(),
     () => false,
@@ -71,5 +72,5 @@ export async function whyUnreadable(file: string, error: unknown): Promise<strin
 
 /** The same for what is not about a file at hand; undefined for what the system did not say. */
 export function systemWords(code: string): string | undefined {
-  return Object.hasOwn(WORDS, code) ? WORDS[code] : undefined
+  return ownOf(WORDS, code)
 }

@@ -1,5 +1,6 @@
 /** The command line: `npm run -s cli -- <command> [options]`. One file a command; this one only finds it. */
 
+import { ownOf } from '../kernel/own.ts'
 import { guarded, SHOWS_STACK } from './guarded.ts'
 import { type CommandRun, usage } from './io.ts'
 
@@ -15,7 +16,7 @@ const COMMANDS: Readonly<Record<string, () => Promise<{ run: CommandRun }>>> = {
 
 const [name = '', ...args] = process.argv.slice(2)
 const io = { input: process.stdin, output: process.stdout, errors: process.stderr }
-const load = Object.hasOwn(COMMANDS, name) ? COMMANDS[name] : undefined
+const load = ownOf(COMMANDS, name)
 const showsStack = Boolean(process.env[SHOWS_STACK])
 
 /** What was thrown where nobody waits for it. */

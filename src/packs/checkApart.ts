@@ -1,5 +1,6 @@
 /** Whether the figures of a response can be told apart: of two that are spelled, with nothing between them, nobody hears where one ends. */
 
+import { ownOf } from '../kernel/own.ts'
 import type { Path } from '../kernel/response/path.ts'
 import type { Response } from '../kernel/response/response.ts'
 import type { FiguresText } from './figuresSchema.ts'
@@ -10,7 +11,7 @@ export function runTogether(
   figures: FiguresText['figures'] | undefined,
 ): readonly [string, string] | undefined {
   const isSpelled = (name: string) => {
-    const figure = figures && Object.hasOwn(figures, name) ? figures[name] : undefined
+    const figure = ownOf(figures, name)
     return (
       figure?.kind === 'route' || (figure?.kind === 'identifier' && !('form' in figure && figure.form === 'letter'))
     )

@@ -4,6 +4,7 @@ import type { Need, WorkUnit } from '../kernel/figures/calculator.ts'
 import { calculatorFor } from '../kernel/figures/calculators.ts'
 import type { Derivation, Operand } from '../kernel/figures/pack.ts'
 import { workUnit } from '../kernel/figures/work.ts'
+import { ownOf } from '../kernel/own.ts'
 import { quoted } from '../kernel/quoted.ts'
 import { dimensionOf, fits, type Unit } from '../kernel/units.ts'
 import { derivationOf, measureOf } from './buildFigures.ts'
@@ -61,7 +62,7 @@ function checkOperands(one: Case): void {
 function checkOperand({ texts, derivation, report }: Case, operand: Operand, unit: Unit | undefined, path: Path): void {
   if (typeof operand !== 'string') return
   const { figures } = texts.figures
-  const used = Object.hasOwn(figures, operand) ? figures[operand] : undefined
+  const used = ownOf(figures, operand)
   if (!used) {
     const meant = { name: operand, known: () => Object.keys(figures) }
     report('figure.unknown', path, `no figure is called ${quoted(operand)}`, meant)

@@ -2,6 +2,7 @@
 
 import { KINDS } from '../kernel/kinds/kind.ts'
 import { RADIOS, type Radio } from '../kernel/kinds/radio.ts'
+import { ownOf } from '../kernel/own.ts'
 import { parseTemplate } from '../kernel/pack/template.ts'
 import { quoted } from '../kernel/quoted.ts'
 import { type Expansion, figuresOf, phrasesOf } from '../kernel/response/expansion.ts'
@@ -106,7 +107,7 @@ const asItIs: Name = (figure) => figure
 /** One setting in two units is one figure to be said. */
 function sameAs({ figures = {} }: Checking): Name {
   return (figure) => {
-    const derived = Object.hasOwn(figures, figure) ? figures[figure]?.derived : undefined
+    const derived = ownOf(figures, figure)?.derived
     const of = derived?.by === 'same' && 'of' in derived ? derived.of : undefined
     return typeof of === 'string' ? of : figure
   }
@@ -200,7 +201,7 @@ function checkOrder(checking: Checking, { turn, elements, faaOrder }: TurnText, 
 
 function checkSet(checking: Checking, turn: TurnText, said: readonly Saying[], name: string, path: Path): void {
   checkFigure(checking, name, path)
-  const figure = checking.figures && Object.hasOwn(checking.figures, name) ? checking.figures[name] : undefined
+  const figure = ownOf(checking.figures, name)
   if (figure && (figure.derived || figure.constant !== undefined)) {
     const origin = figure.derived ? 'computed' : 'fixed in the pack'
     checking.report('sets.notEntered', path, `${name} is ${origin}; only what is entered or given can be set here`)
@@ -220,8 +221,7 @@ function checkSet(checking: Checking, turn: TurnText, said: readonly Saying[], n
 function adviseReadBack(checking: Checking, turn: TurnText, path: Path): void {
   for (const [index, { element, says, readBack }] of turn.elements.entries()) {
     const at: Path = [...path, 'elements', index]
-    const kindOf = (name: string) =>
-      checking.figures && Object.hasOwn(checking.figures, name) ? checking.figures[name]?.kind : undefined
+    const kindOf = (name: string) => ownOf(checking.figures, name)?.kind
     const isReadBack = (name: string) => {
       const kind = kindOf(name)
       return kind !== undefined && KINDS[kind].isReadBack

@@ -3,6 +3,7 @@
 import { valueProblems } from '../kernel/figures/entered.ts'
 import { COMPUTED, ENTERED } from '../kernel/figures/sources.ts'
 import { KINDS, kindOf, type Value } from '../kernel/kinds/kind.ts'
+import { ownOf } from '../kernel/own.ts'
 import type { Problem } from '../kernel/problem.ts'
 import { quoted } from '../kernel/quoted.ts'
 import { measureOf, specOf } from './buildFigures.ts'
@@ -134,7 +135,7 @@ function checkFrom(name: string, figure: FigureText, { figures }: Texts, report:
     else for (const end of ['min', 'max'] as const) checkValue(name, figure, from[end], [...at, end], report)
     return
   }
-  const other = Object.hasOwn(figures.figures, from.by) ? figures.figures[from.by] : undefined
+  const other = ownOf(figures.figures, from.by)
   if (!other) {
     const meant = { name: from.by, known: () => Object.keys(figures.figures) }
     report('figure.unknown', ['figures', name, ...at, 'by'], `no figure is called ${quoted(from.by)}`, meant)

@@ -1,5 +1,6 @@
 /** Whether every figure that only a station gives has been given, in every situation, before something rests on it. */
 
+import { ownOf } from '../kernel/own.ts'
 import { parseTemplate } from '../kernel/pack/template.ts'
 import { wordingOf } from './buildExchange.ts'
 import { checkHole } from './checkHole.ts'
@@ -64,7 +65,7 @@ function checkTurns(checking: Checking, exchange: ExchangeText, path: Path, befo
       const figures = figuresSaid(wording)
       checkHole(checking, figures, place)
       // What a station gives it knows from the beginning; what is worked out of it only the figures know.
-      const worked = figures.filter((name) => !checking.figures?.[name]?.given)
+      const worked = figures.filter((name) => !ownOf(checking.figures, name)?.given)
       checkUse(checking, { figures: worked, path: place, all: [...all, when], none: [] }, known)
     }
   }

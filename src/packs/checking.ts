@@ -1,5 +1,6 @@
 /** What all checks of procedures.yaml use: one file on its way, its names, and where a mistake stands. */
 
+import { ownOf } from '../kernel/own.ts'
 import type { Problem } from '../kernel/problem.ts'
 import { quoted } from '../kernel/quoted.ts'
 import { runTogether } from './checkApart.ts'
@@ -52,7 +53,8 @@ export function checkCondition({ pack, report }: Checking, when: When, path: Pat
   const { situations } = pack
   for (const [name, values] of Object.entries(conditionOf(when) ?? {})) {
     const at: Path = [...path, name]
-    const options = Object.hasOwn(situations, name) ? Object.keys(situations[name]?.options ?? {}) : undefined
+    const known = ownOf(situations, name)
+    const options = known && Object.keys(known.options)
     if (!options) {
       const meant = { name, known: () => Object.keys(situations) }
       report('situation.unknown', at, `no situation is called ${quoted(name)}`, meant)

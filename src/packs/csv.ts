@@ -2,6 +2,7 @@
 
 import { MOST_CHARACTERS, MOST_ENTRIES } from '../kernel/bounds.ts'
 import { STATUSES } from '../kernel/figures/model.ts'
+import { ownOf } from '../kernel/own.ts'
 import type { Pack } from '../kernel/pack/checklist.ts'
 import type { Place, Problem } from '../kernel/problem.ts'
 import { quoted } from '../kernel/quoted.ts'
@@ -129,8 +130,9 @@ function readRow(pack: Pack, { cells }: Row, order: readonly string[]): ReadRow 
 const IN_QUOTES = 'a value with the separator in it belongs in quotes'
 
 function wrongSource({ figures }: Pack, name: string, source: string): string | undefined {
-  if (!Object.hasOwn(figures.declarations, name)) return `only a figure has a source, and ${name} is none`
-  const known = figures.declarations[name]?.stated?.sources ?? []
+  const declaration = ownOf(figures.declarations, name)
+  if (!declaration) return `only a figure has a source, and ${name} is none`
+  const known = declaration.stated?.sources ?? []
   return known.includes(source)
     ? undefined
     : `${name} is not compared with ${quoted(source)}${didYouMean(source, known)}`

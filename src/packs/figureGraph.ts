@@ -4,6 +4,7 @@
  */
 
 import { CALCULATORS } from '../kernel/figures/calculators.ts'
+import { ownOf } from '../kernel/own.ts'
 import type { Problem } from '../kernel/problem.ts'
 import { derivationOf } from './buildFigures.ts'
 import type { FiguresText, FigureText } from './figuresSchema.ts'
@@ -42,7 +43,7 @@ function inOrder(figures: Figures): Ordered {
       for (const one of cycle) inCycles.add(one)
       return
     }
-    const figure = Object.hasOwn(figures, name) ? figures[name] : undefined
+    const figure = ownOf(figures, name)
     if (done.has(name) || !figure) return
     open.add(name)
     for (const used of usesOf(figure)) visit(used)
@@ -91,7 +92,7 @@ export function groundsOf(figures: Figures): Grounds {
 function neededBy({ derived }: FigureText): readonly string[] {
   if (!derived) return []
   const { by, takes, at = {} } = derivationOf(derived)
-  const parameters = Object.hasOwn(CALCULATORS, by) ? CALCULATORS[by]?.takes : undefined
+  const parameters = ownOf(CALCULATORS, by)?.takes
   const needed = Object.entries(takes).filter(([parameter]) => parameters?.[parameter]?.optional !== true)
   const operands = [...needed.flatMap(([, operand]) => operand), ...Object.values(at)]
   return operands.filter((operand) => typeof operand === 'string')

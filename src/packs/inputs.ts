@@ -5,6 +5,7 @@ import type { Inputs, LastMinuteChange, Settlement } from '../kernel/figures/mod
 import type { FigureDeclaration, Station } from '../kernel/figures/pack.ts'
 import { ownSource } from '../kernel/figures/sources.ts'
 import type { Value } from '../kernel/kinds/kind.ts'
+import { ownOf } from '../kernel/own.ts'
 import type { Pack } from '../kernel/pack/checklist.ts'
 import { isError, type Problem } from '../kernel/problem.ts'
 import { quoted } from '../kernel/quoted.ts'
@@ -94,7 +95,7 @@ function measured(reading: Reading, given: number | string, unit: Unit | undefin
 function figureAt(reading: Reading, path: Path): FigureDeclaration | undefined {
   const { declarations } = reading.pack.figures
   const name = String(path.at(-1))
-  const found = Object.hasOwn(declarations, name) ? declarations[name] : undefined
+  const found = ownOf(declarations, name)
   if (!found) unknown(reading, 'figure.unknown', path, `no figure is called ${quoted(name)}`, Object.keys(declarations))
   return found
 }

@@ -1,6 +1,7 @@
 /** A number as people write it, with or without its unit: 2310, "2,310 kg", "29.80 inHg". */
 
 import { LARGEST_NUMBER } from '../kernel/bounds.ts'
+import { ownOf } from '../kernel/own.ts'
 import { quoted } from '../kernel/quoted.ts'
 import { convert, fits, isUnit, type Unit } from '../kernel/units.ts'
 
@@ -29,8 +30,8 @@ export function quantityIn(given: number | string, unit: Unit | undefined): Quan
     return { code: 'input.range', message: `${quoted(given)} is larger than anything of an aircraft` }
   }
   if (word === '') return { number }
-  const from = Object.hasOwn(WRITTEN, word) ? WRITTEN[word] : word
-  if (from === undefined || !isUnit(from)) {
+  const from = ownOf(WRITTEN, word) ?? word
+  if (!isUnit(from)) {
     return {
       code: 'unit.unknown',
       message: `${quoted(word)} is no unit that is known here${unit ? `; write ${unit}` : ''}`,

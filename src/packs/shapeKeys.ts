@@ -1,6 +1,7 @@
 /** The names that a schema knows at a place, for "did you mean". */
 
 import type { z } from 'zod'
+import { ownOf } from '../kernel/own.ts'
 import type { Path } from './source.ts'
 
 export function valueAt(value: unknown, path: Path): unknown {
@@ -36,7 +37,7 @@ function inside(schema: z.core.$ZodType, segment: string | number): z.core.$ZodT
       valueType?: z.core.$ZodType
       element?: z.core.$ZodType
     }
-    const named = def.shape && Object.hasOwn(def.shape, segment) ? def.shape[segment] : undefined
+    const named = ownOf(def.shape, String(segment))
     const found = named ?? def.valueType ?? def.element
     return found ? [found] : []
   })
@@ -53,7 +54,7 @@ function shapeOf(schema: z.core.$ZodType): Record<string, z.core.$ZodType> {
 function isMeant(schema: z.core.$ZodType, here: Record<string, unknown> | undefined): boolean {
   const shape = shapeOf(schema)
   const fits = ['kind', 'by'].every((word) => {
-    const values = Object.hasOwn(shape, word) ? shape[word]?._zod.values : undefined
+    const values = ownOf(shape, word)?._zod.values
     return !values || values.has(here?.[word] as string)
   })
   const [mark, ...others] = MARKS.filter((word) => Object.hasOwn(shape, word))

@@ -1,6 +1,7 @@
 /** Whether there is a situation in which something applies and nothing answers for it. */
 
 import { MOST_PARTS } from '../kernel/bounds.ts'
+import { ownOf } from '../kernel/own.ts'
 import { conditionOf, type When } from './conditions.ts'
 import type { PackText } from './packSchema.ts'
 
@@ -17,8 +18,7 @@ export function openSituation(
   all: readonly When[],
   cases: readonly (readonly When[])[],
 ): string | undefined {
-  const optionsOf = (name: string) =>
-    Object.hasOwn(pack.situations, name) ? Object.keys(pack.situations[name]?.options ?? {}) : []
+  const optionsOf = (name: string) => Object.keys(ownOf(pack.situations, name)?.options ?? {})
   const valuesIn = (part: Part, name: string) => part.get(name) ?? optionsOf(name)
   let partsLeft = MOST_PARTS
 

@@ -1,18 +1,25 @@
-/** Names of a pack that every object has already: nothing but what the pack and its inputs say stands under them. */
+/** Names that every object has already: packs may not use them, and the figures do not rest on that. */
 
 import { expect, test } from 'vitest'
+import type { FigureModel } from '../../../src/kernel/figures/pack.ts'
 import { changesBetween } from '../../../src/kernel/figures/revise.ts'
 import { figuresOf, modelOf } from './modelOf.ts'
 
 const weight = { kind: 'weight', unit: 'kg' }
-const model = modelOf({
+const NAMES = new Map([
+  ['fuelHere', 'constructor'],
+  ['ownSheet', 'toString'],
+  ['holdHere', 'valueOf'],
+])
+const named = modelOf({
   units: { weight: 'kg', arm: 'm' },
-  stations: { valueOf: { label: 'hold', arm: 9 } },
+  stations: { holdHere: { label: 'hold', arm: 9 } },
   figures: {
-    constructor: { ...weight, label: 'fuel', entered: {}, stated: { sources: ['toString', 'sheet'], tolerance: 0 } },
-    total: { ...weight, label: 'total', derived: { by: 'sum', of: ['constructor', 100] } },
+    fuelHere: { ...weight, label: 'fuel', entered: {}, stated: { sources: ['ownSheet', 'sheet'], tolerance: 0 } },
+    total: { ...weight, label: 'total', derived: { by: 'sum', of: ['fuelHere', 100] } },
   },
 })
+const model: FigureModel = JSON.parse(JSON.stringify(named).replace(/\w+(?=")/g, (name) => NAMES.get(name) ?? name))
 
 test('a figure called "constructor" that is not entered is missing', () => {
   const { problems, figures } = figuresOf(model)
