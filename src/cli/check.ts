@@ -4,7 +4,7 @@ import { parseArgs } from 'node:util'
 import { isError, showProblem } from '../kernel/problem.ts'
 import { jsonSchema } from '../packs/schema.ts'
 import { type CommandRun, usage } from './io.ts'
-import { readPackDir } from './packDir.ts'
+import { inputsProblems, readPackDir } from './packDir.ts'
 import { unpronouncedWords } from './unpronounced.ts'
 
 const USAGE = 'check DIR... | check --schema'
@@ -18,8 +18,11 @@ export const run: CommandRun = async (args, io) => {
   }
   let failed = false
   for (const dir of options.dirs) {
-    const { pack, problems } = await readPackDir(dir)
-    for (const problem of [...problems, ...(pack ? await unpronouncedWords(pack, dir) : [])]) {
+    const { pack, problems: own } = await readPackDir(dir)
+    const problems = pack
+      ? [...own, ...(await inputsProblems(pack, dir)), ...(await unpronouncedWords(pack, dir))]
+      : own
+    for (const problem of problems) {
       const stream = isError(problem) ? io.errors : io.output
       stream.write(`${showProblem(problem)}\n`)
     }

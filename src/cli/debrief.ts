@@ -1,39 +1,83 @@
 /** `debrief LOG`: the account of a log, as text or as data. The log holds all that it needs. */
 
-import { readFile } from 'node:fs/promises'
 import { parseArgs } from 'node:util'
-import { showProblem } from '../kernel/problem.ts'
+import { isError, showProblem } from '../kernel/problem.ts'
+import { onOneLine, quoted } from '../kernel/quoted.ts'
 import { clockTime } from '../kernel/run/core/clockTime.ts'
-import type { RunEvent } from '../kernel/run/core/events.ts'
+import { readLogText, replay } from '../kernel/run/core/readLog.ts'
 import { type Debrief, type DebriefItem, debriefOf } from '../kernel/run/debrief/debrief.ts'
 import type { DebriefFlow, DebriefWatch } from '../kernel/run/debrief/debriefWatch.ts'
 import { readPack } from '../packs/read.ts'
 import { briefingLines, exchangeLines } from './debriefTalk.ts'
+import { readTextFile } from './files.ts'
 import { type CommandRun, usage } from './io.ts'
+import { sha256Of } from './packDir.ts'
+
+/** Far above the log of any run. */
+const MOST_BYTES = 64_000_000
 
 export const run: CommandRun = async (args, io) => {
   const options = read(args)
   if (!options) return usage(io, 'debrief LOG [--json]')
-  const fail = (line: string) => {
-    io.errors.write(`${line}\n`)
-    return 1 as const
+  const { log } = options
+  const tell = (line: string) => io.errors.write(`${onOneLine(line)}\n`)
+  const file = await readTextFile(log, { mostBytes: MOST_BYTES, mayBeCut: true })
+  if ('wrong' in file) tell(`${log}: ${file.wrong}; name a log of a run`)
+  else {
+    const { told, debrief } = debriefIn(file.text, log)
+    for (const line of told) tell(line)
+    if (debrief) {
+      io.output.write(options.json ? `${JSON.stringify(debrief)}\n` : account(debrief))
+      return 0
+    }
   }
-  let text: string
-  try {
-    text = await readFile(options.log, 'utf8')
-  } catch (error) {
-    return fail(`${error instanceof Error ? error.message : error}: name a log that can be read`)
-  }
-  const { events, wrong } = eventsIn(text, options.log)
-  if (wrong) return fail(wrong)
+  return 1
+}
+
+interface DebriefRead {
+  /** What of the log could not be read, by its lines. */
+  readonly told: readonly string[]
+  /** Of what could be read; undefined where nothing could. */
+  readonly debrief?: Debrief
+}
+
+/** The account of a log as far as it is whole. */
+function debriefIn(text: string, file: string): DebriefRead {
+  const { events, problem, isCut } = readLogText(text)
+  const lines = linesOf(text)
+  const stopped = (line: number, message: string) => `${file}:${line}:1: ${message}${NOTHING_AFTER}`
   const [first] = events
-  if (first?.type !== 'runStarted')
-    return fail(`${options.log}:1:1: not the start of a run; a log begins with runStarted`)
+  if (first?.type !== 'runStarted') {
+    return {
+      told: [`${file}:${problem?.line ?? 1}:1: ${problem?.message ?? 'no whole event; a log begins with runStarted'}`],
+    }
+  }
+  const started = `${file}:${lines[0] ?? 1}:1: event 0`
+  const digest = sha256Of(first.pack.texts)
+  if (digest !== first.pack.sha256) {
+    return {
+      told: [`${started}: the pack's texts have the SHA-256 ${digest}, and the log says ${quoted(first.pack.sha256)}`],
+    }
+  }
   const { pack, problems } = readPack(first.pack.texts, first.pack.sha256)
-  if (!pack) return fail(problems.map(showProblem).join('\n'))
-  const debrief = debriefOf(pack, events)
-  io.output.write(options.json ? `${JSON.stringify(debrief)}\n` : account(debrief))
-  return 0
+  if (!pack) return { told: problems.filter(isError).map((one) => `${started}: its pack: ${showProblem(one)}`) }
+  const run = replay(pack, events)
+  const told = run.problem
+    ? [stopped(lines[run.events.length] ?? run.problem.line, run.problem.message)]
+    : [
+        ...(problem ? [stopped(problem.line, problem.message)] : []),
+        ...(isCut
+          ? [`${file}:${lines.at(-1)}:1: the log is cut in the middle of a line; it is read to the last whole one`]
+          : []),
+      ]
+  return { told, ...(run.events.length > 0 && { debrief: debriefOf(pack, run.events) }) }
+}
+
+const NOTHING_AFTER = '; nothing from here on is told'
+
+/** Numbers of the lines that are not blank. */
+function linesOf(text: string): number[] {
+  return text.split('\n').flatMap((line, index) => (line.trim() === '' ? [] : [index + 1]))
 }
 
 function read(args: readonly string[]): { log: string; json: boolean } | undefined {
@@ -48,28 +92,6 @@ function read(args: readonly string[]): { log: string; json: boolean } | undefin
   } catch {
     return undefined
   }
-}
-
-/** Events of a log in JSON Lines; a gap in the numbers is an error, not a guess. */
-function eventsIn(text: string, file: string): { events: RunEvent[]; wrong?: string } {
-  const events: RunEvent[] = []
-  for (const [index, line] of text.split('\n').entries()) {
-    if (line.trim() === '') continue
-    let event: RunEvent
-    try {
-      event = JSON.parse(line)
-    } catch {
-      return { events, wrong: `${file}:${index + 1}:1: not JSON; one event a line would be right` }
-    }
-    if (event?.seq !== events.length) {
-      return {
-        events,
-        wrong: `${file}:${index + 1}:1: event ${event?.seq}; event ${events.length} would be right here`,
-      }
-    }
-    events.push(event)
-  }
-  return { events }
 }
 
 function account(debrief: Debrief): string {
@@ -109,7 +131,7 @@ function account(debrief: Debrief): string {
     ...debrief.exchanges.flatMap(exchangeLines),
     ...debrief.briefings.flatMap(briefingLines),
   ]
-  return `${lines.join('\n')}\n`
+  return `${lines.map(onOneLine).join('\n')}\n`
 }
 
 const BREAKS = { standBy: 'stood by', break: 'broke off', left: 'left and resumed' } as const

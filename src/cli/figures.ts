@@ -3,7 +3,6 @@
  * another revision and names the items that would reopen. One JSON object a line.
  */
 
-import { readFile } from 'node:fs/promises'
 import { parseArgs } from 'node:util'
 import { compute, figureOf } from '../kernel/figures/compute.ts'
 import { type FigureSet, type Inputs, STATUSES } from '../kernel/figures/model.ts'
@@ -14,6 +13,7 @@ import { itemsOf, listsOf } from '../kernel/pack/place.ts'
 import { restsOf } from '../kernel/pack/rests.ts'
 import { isError, type Problem, showProblem } from '../kernel/problem.ts'
 import { readInputs } from '../packs/inputs.ts'
+import { readTextFile } from './files.ts'
 import { type CommandRun, type Io, usage } from './io.ts'
 import { readPackDir } from './packDir.ts'
 
@@ -50,13 +50,12 @@ interface Revised {
 
 /** A file's figures; problems of the figures stand at the head of the file, those of its entries at their places. */
 async function computed(pack: Pack, file: string): Promise<Revised> {
-  let text: string
-  try {
-    text = await readFile(file, 'utf8')
-  } catch {
-    return { problems: [{ code: 'file', message: `${file}: no such file; name a file of inputs`, severity: 'error' }] }
+  const read = await readTextFile(file)
+  if ('wrong' in read) {
+    const message = `${file}: ${read.wrong}; name a file of inputs`
+    return { problems: [{ code: 'file.unreadable', message, severity: 'error' }] }
   }
-  const { inputs, problems } = readInputs(text, file, pack)
+  const { inputs, problems } = readInputs(read.text, file, pack)
   if (!inputs) return { problems }
   const set = compute(pack.figures, inputs)
   const told = new Set(problems.map(({ message }) => message))

@@ -1,13 +1,14 @@
 /** `hear`: the on-device recogniser over sound files, and the verdict on what it heard; one JSON line a file. */
 
-import { readFile } from 'node:fs/promises'
 import { parseArgs } from 'node:util'
 import { createNodeRecogniser, type HeardInFile, nodeWeigher } from '../adapters/ear/nodeEar.ts'
 import { grammarOf } from '../kernel/hearing/grammar.ts'
 import type { Hearable } from '../kernel/hearing/hearable.ts'
 import { vocabularyOfItems } from '../kernel/hearing/vocabulary.ts'
+import { onOneLine } from '../kernel/quoted.ts'
 import type { Hypotheses } from '../kernel/response/hypotheses.ts'
 import type { JudgeInput } from '../kernel/response/model.ts'
+import { readTextFile, whyUnreadable } from './files.ts'
 import { judgeHeard } from './heardVerdict.ts'
 import { type CommandRun, type Io, usage } from './io.ts'
 import { readJudgeLine } from './judgeLine.ts'
@@ -49,7 +50,7 @@ export const run: CommandRun = async (args, io) => {
   for (const file of files) {
     const heard = await recogniser.hear(file, hearable).catch((error: Error) => error)
     if (heard instanceof Error) {
-      io.errors.write(`${messageFor(file, heard)}\n`)
+      io.errors.write(`${onOneLine(await messageFor(file, heard))}\n`)
       failed = true
     } else await report(file, heard, asked, io)
   }
@@ -73,8 +74,8 @@ async function report(file: string, heard: HeardInFile, asked: Asked, io: Io): P
   io.output.write(`${JSON.stringify(line)}\n`)
 }
 
-function messageFor(file: string, error: Error): string {
-  if ((error as NodeJS.ErrnoException).code === 'ENOENT') return `${file}: no such file; name a WAV file`
+async function messageFor(file: string, error: NodeJS.ErrnoException): Promise<string> {
+  if (error.code !== undefined) return `${file}: ${await whyUnreadable(file, error)}; name a WAV file`
   return error.message.startsWith(file) ? error.message : `${file}: ${error.message}`
 }
 
@@ -96,23 +97,28 @@ function argumentsOf(args: readonly string[]) {
 /** The same checks as for a line of `judge`. */
 async function readOptions(values: NonNullable<ReturnType<typeof argumentsOf>>): Promise<Options | { error: string }> {
   const { response, challenge, phraseology, grammar = false, files } = values
-  try {
-    const figures =
-      values.figures === undefined ? {} : await json(values.figures, await readFile(values.figures, 'utf8'))
-    const states = values.states === undefined ? undefined : await json('--states', values.states)
-    const read = readJudgeLine(JSON.stringify({ response, challenge, phraseology, figures, states, heard: '' }))
-    if ('error' in read) return { error: read.error }
-    const { heard: _, alternatives: __, ...asked } = read.input
-    return { asked, grammar, files }
-  } catch (error) {
-    return { error: error instanceof Error ? error.message : String(error) }
-  }
+  const figures = values.figures === undefined ? { json: {} } : await jsonFile(values.figures)
+  if ('error' in figures) return figures
+  const states = values.states === undefined ? { json: undefined } : jsonIn('--states', values.states)
+  if ('error' in states) return states
+  const asks = { response, challenge, phraseology, figures: figures.json, states: states.json, heard: '' }
+  const read = readJudgeLine(JSON.stringify(asks))
+  if ('error' in read) return { error: read.error }
+  const { heard: _, alternatives: __, ...asked } = read.input
+  return { asked, grammar, files }
 }
 
-async function json(name: string, text: string): Promise<unknown> {
+type Json = { readonly json: unknown } | { readonly error: string }
+
+async function jsonFile(file: string): Promise<Json> {
+  const read = await readTextFile(file)
+  return 'wrong' in read ? { error: `${file}: ${read.wrong}; name a file of figures` } : jsonIn(file, read.text)
+}
+
+function jsonIn(name: string, text: string): Json {
   try {
-    return JSON.parse(text)
+    return { json: JSON.parse(text) }
   } catch (error) {
-    throw new Error(`${name}: not JSON: ${error instanceof Error ? error.message : error}`)
+    return { error: onOneLine(`${name}: not JSON: ${error instanceof Error ? error.message : error}`) }
   }
 }

@@ -3,6 +3,8 @@
  * what is wrong, and what would be right. Problems are collected and returned, never thrown.
  */
 
+import { onOneLine } from './quoted.ts'
+
 export interface Place {
   readonly file: string
   /** 1-based. */
@@ -20,10 +22,10 @@ export interface Problem {
   readonly severity: 'error' | 'advice'
 }
 
-/** `file:line:column: message`, or the message alone where no place is known. */
+/** One line: `file:line:column: message`, or the message alone where no place is known. */
 export function showProblem(problem: Problem): string {
   const { place, message } = problem
-  return place ? `${place.file}:${place.line}:${place.column}: ${message}` : message
+  return onOneLine(place ? `${place.file}:${place.line}:${place.column}: ${message}` : message)
 }
 
 export function isError(problem: Problem): boolean {

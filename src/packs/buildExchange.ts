@@ -1,16 +1,18 @@
 /** Exchanges and briefings of procedures.yaml -> as the kernel knows them. */
 
 import type { Radio } from '../kernel/kinds/radio.ts'
-import type { Briefing, Exchange, ExchangeTurn, Wording } from '../kernel/pack/exchange.ts'
+import type { Briefing, Element, Exchange, ExchangeTurn, Station, Topic, Wording } from '../kernel/pack/exchange.ts'
 import { parseTemplate } from '../kernel/pack/template.ts'
 import { anyOf, type Response, responseFrom } from '../kernel/response/response.ts'
 import { conditionOf, interlocksOf } from './conditions.ts'
 import type { BriefingText, ElementText, ExchangeText, TurnText, WordingText } from './exchangeSchema.ts'
-import { present } from './present.ts'
+import { exactly } from './present.ts'
+
+const asBoth = exactly<Readonly<Record<Radio, string>>>()
 
 /** The text in each phraseology; one that both have is the same in both. */
 export function wordingOf(text: WordingText): Readonly<Record<Radio, string>> {
-  return typeof text === 'string' ? { icao: text, faa: text } : text
+  return typeof text === 'string' ? { icao: text, faa: text } : asBoth(text)
 }
 
 /** Each text parsed; one that both have once. */
@@ -25,55 +27,58 @@ const templatesOf = (text: WordingText): Wording => parsedWith(parseTemplate, te
 /** Any one of these ways to say something. */
 export const anyWayOf = (texts: readonly string[]): Response => anyOf(texts.map(responseFrom))
 
-function elementOf({ element, label, alsoCalled, says, readBack, when }: ElementText) {
-  return present({
-    ...{ id: element, label, alsoCalled, says: templatesOf(says), when: conditionOf(when) },
+const asElement = exactly<Element>()
+const asTurn = exactly<ExchangeTurn>()
+const asExchange = exactly<Exchange>()
+const asStation = exactly<Station>()
+
+function elementOf({ element, says, readBack, when, ...same }: ElementText): Element {
+  return asElement({
+    id: element,
+    says: templatesOf(says),
     readBack: readBack === undefined ? undefined : parsedWith(responseFrom, readBack),
+    when: conditionOf(when),
+    ...same,
   })
 }
 
 function turnOf(exchange: string, text: TurnText): ExchangeTurn {
-  const { turn, label, calls, states, opens, closes, elements, faaOrder, sets, clears, caution } = text
-  return present({
+  const { turn, calls, opens, closes, elements, when, interlocks, ...same } = text
+  return asTurn({
     id: `${exchange}.${turn}`,
-    label,
     calls: calls === undefined ? undefined : responseFrom(calls),
-    states,
     opens: opens === undefined ? undefined : templatesOf(opens),
-    elements: elements.map(elementOf),
-    faaOrder,
     closes: closes === undefined ? undefined : templatesOf(closes),
-    sets,
-    clears,
-    when: conditionOf(text.when),
-    interlocks: interlocksOf(text.interlocks),
-    caution,
+    elements: elements.map(elementOf),
+    when: conditionOf(when),
+    interlocks: interlocksOf(interlocks),
+    ...same,
   })
 }
 
-export function exchangeOf({ exchange, name, with: station, order, turns, when, caution }: ExchangeText): Exchange {
-  return present({
+export function exchangeOf({ exchange, with: station, turns, when, ...same }: ExchangeText): Exchange {
+  return asExchange({
     type: 'exchange' as const,
     id: exchange,
-    name,
-    station,
-    order,
+    station: asStation(station),
     turns: turns.map((turn) => turnOf(exchange, turn)),
     when: conditionOf(when),
-    caution,
+    ...same,
   })
 }
 
-export function briefingOf({ briefing, name, ends, topics, when, caution }: BriefingText): Briefing {
-  return present({
+const asBriefing = exactly<Briefing>()
+const asTopic = exactly<Topic>()
+
+export function briefingOf({ briefing, ends, topics, when, ...same }: BriefingText): Briefing {
+  return asBriefing({
     type: 'briefing' as const,
     id: briefing,
-    name,
     ends: anyWayOf(ends),
-    topics: topics.map(({ topic, label, say, when }) =>
-      present({ id: `${briefing}.${topic}`, label, say: say.map(responseFrom), when: conditionOf(when) }),
+    topics: topics.map(({ topic, say, when, ...same }) =>
+      asTopic({ id: `${briefing}.${topic}`, say: say.map(responseFrom), when: conditionOf(when), ...same }),
     ),
     when: conditionOf(when),
-    caution,
+    ...same,
   })
 }

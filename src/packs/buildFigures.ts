@@ -1,19 +1,28 @@
 /** figures.yaml and tables.yaml in their shape -> the figures as the kernel knows them. Names are checked in `checkFigures.ts`. */
 
 import type {
+  Axis,
   Basis,
+  DealRange,
   DealRules,
+  DealTrap,
   Derivation,
+  Envelope,
   FigureDeclaration,
   FigureModel,
+  GivenRule,
+  LaterRule,
   Operand,
+  Station,
   Table,
+  Tank,
 } from '../kernel/figures/pack.ts'
-import { KINDS, type KindSpec } from '../kernel/kinds/kind.ts'
+import { type Accept, KINDS, type KindName, type KindSpec } from '../kernel/kinds/kind.ts'
+import type { Rounding } from '../kernel/numbers/rounding.ts'
 import { showUnit, type Unit } from '../kernel/units.ts'
 import type { FiguresText, FigureText } from './figuresSchema.ts'
 import type { PackText } from './packSchema.ts'
-import { present } from './present.ts'
+import { exactly, nothingMore, present } from './present.ts'
 import type { TablesText } from './tablesSchema.ts'
 
 /** The unit in which a figure is entered and computed; none for text. */
@@ -24,7 +33,7 @@ export function measureOf(figure: FigureText): Unit | undefined {
 }
 
 /** What of a figure is its kind's; of a unit that the pack may choose only what is spoken. */
-export function specOf(figure: FigureText): KindSpec {
+export function specOf(figure: { readonly kind: KindName }): KindSpec {
   const kind = KINDS[figure.kind]
   const names = new Set(['kind', ...Object.keys(kind.fields)])
   const spec = Object.fromEntries(
@@ -56,76 +65,128 @@ export function derivationOf(derived: Readonly<Record<string, unknown>>): Deriva
   })
 }
 
+const asDeclaration = exactly<FigureDeclaration>()
+const asOfKind = exactly<KindSpec | { readonly unit?: Unit }>()
+const asAccept = exactly<Accept>()
+const asBand = exactly<NonNullable<FigureDeclaration['limits']>>()
+const asRounding = exactly<Rounding>()
+const asStated = exactly<NonNullable<FigureDeclaration['stated']>>()
+const asLater = exactly<LaterRule>()
+
 function declarationOf(name: string, figure: FigureText): FigureDeclaration {
-  const { label, alsoCalled, accept, entered, given, constant, derived, round, limits, gross, stated } = figure
+  const { label, alsoCalled, constant, gross, ...rest } = figure
+  const { accept, entered, given, derived, round, limits, stated, ...ofKind } = rest
   const measure = measureOf(figure)
-  return present({
-    name,
-    label,
-    spec: specOf(figure),
-    accept: accept && present(accept),
+  return asDeclaration({
+    ...{ name, label, alsoCalled, constant, gross, measure },
+    spec: specOf(asOfKind(ofKind)),
     unit: measure && showUnit(measure),
-    measure,
-    alsoCalled,
     input: entered !== undefined || given !== undefined,
-    group: entered?.group ?? given?.group,
-    required: given ? false : entered?.required,
-    given: given?.from,
-    later: entered?.later && present(entered.later),
-    constant,
+    ...(entered && enteredOf(entered)),
+    ...(given && givenOf(given)),
+    accept: accept && asAccept(accept),
     derived: derived && derivationOf(derived),
-    round,
-    plausible: entered?.plausible && present(entered.plausible),
-    limits: limits && present(limits),
-    gross,
-    stated: stated && present(stated),
+    round: round && asRounding(round),
+    limits: limits && asBand(limits),
+    stated: stated && asStated(stated),
   })
 }
 
-function tableOf(name: string, text: TablesText['tables'][string]): Table {
-  const axes = text.axes.map((axis) => {
-    const label = axis.label ?? axis.name
-    return 'choices' in axis
-      ? { name: axis.name, label, choices: axis.choices }
-      : { name: axis.name, label, unit: axis.unit as Unit, at: axis.at }
-  })
-  return {
-    name,
-    label: text.label,
-    unit: text.unit as Unit,
-    axes,
-    cells: (text.cells as unknown[]).flat(3) as number[],
-  }
+function enteredOf({ group, required, plausible, later, ...rest }: NonNullable<FigureText['entered']>) {
+  nothingMore(rest)
+  return { group, required, plausible: plausible && asBand(plausible), later: later && asLater(later) }
 }
+
+const asRange = exactly<DealRange>()
+const asBy = exactly<Extract<GivenRule, { by: string }>>()
+
+/** What a station gives may be left out by a person. */
+function givenOf({ group, from, ...rest }: NonNullable<FigureText['given']>) {
+  nothingMore(rest)
+  const given: GivenRule = Array.isArray(from) ? from : 'by' in from ? asBy(from) : asRange(from)
+  return { group, given, required: false }
+}
+
+const asTable = exactly<Table>()
+const asAxis = exactly<Axis>()
+
+/** `trend` is what `checkTables.ts` holds the cells against; nothing is computed with it. */
+function tableOf(name: string, { trend: _, unit, axes, cells, ...same }: TablesText['tables'][string]): Table {
+  return asTable({
+    name,
+    unit: unit as Unit,
+    axes: axes.map(axisOf),
+    cells: (cells as unknown[]).flat(3) as number[],
+    ...same,
+  })
+}
+
+function axisOf(text: TablesText['tables'][string]['axes'][number]): Axis {
+  const label = text.label ?? text.name
+  return 'choices' in text ? asAxis({ ...text, label }) : asAxis({ ...text, label, unit: text.unit as Unit })
+}
+
+const asEnvelope = exactly<Envelope>()
+const asLimits = exactly<Envelope['limits'][number]>()
+
+function envelopeOf(name: string, { unit, limits, ...same }: FiguresText['envelopes'][string]): Envelope {
+  return asEnvelope({ name, unit: unit as Unit, limits: limits.map((row) => asLimits(row)), ...same })
+}
+
+const asTank = exactly<Tank>()
+const asArm = exactly<Tank['arms'][number]>()
+
+function tankOf(name: string, { arm, ...same }: FiguresText['tanks'][number][string]): Tank {
+  const arms = typeof arm === 'number' ? [{ quantity: 0, arm }] : arm.map((row) => asArm(row))
+  return asTank({ name, arms, ...same })
+}
+
+const asDeal = exactly<DealRules>()
+const asTrap = exactly<DealTrap>()
+
+function dealOf({ loads, values, traps, ...same }: NonNullable<FiguresText['deal']>): DealRules {
+  return asDeal({
+    loads: mapped(loads, (_, range) => asRange(range)),
+    values: mapped(values, (_, from) => (Array.isArray(from) ? from : asRange(from))),
+    traps: traps.map((trap) => asTrap(trap)),
+    ...same,
+  })
+}
+
+const asBasis = exactly<Basis>()
+const asUnits = exactly<Basis['units']>()
+const asMac = exactly<NonNullable<Basis['mac']>>()
+const asIndex = exactly<NonNullable<Basis['index']>>()
+const asLastMinute = exactly<NonNullable<Basis['lastMinute']>>()
+const asStation = exactly<Station>()
 
 /** `order` comes from the check for cycles. */
 export function figureModel(
   pack: PackText,
-  figures: FiguresText,
-  tables: TablesText,
+  text: FiguresText,
+  { tables, ...more }: TablesText,
   order: readonly string[],
 ): FigureModel {
-  const map = <T, R>(entries: Readonly<Record<string, T>>, make: (name: string, entry: T) => R): Record<string, R> =>
-    Object.fromEntries(Object.entries(entries).map(([name, entry]) => [name, make(name, entry)]))
-  const basis: Basis = present({
-    order,
-    units: pack.units,
-    mac: figures.mac,
-    tables: map(tables.tables, tableOf),
-    envelopes: map(figures.envelopes, (name, { label, unit, limits }) => ({ name, label, unit: unit as Unit, limits })),
-    tanks: figures.tanks.map((group) =>
-      Object.entries(group).map(([name, { label, capacity, arm }]) => {
-        return { name, label, capacity, arms: typeof arm === 'number' ? [{ quantity: 0, arm }] : arm }
-      }),
-    ),
-    index: figures.index,
-    lastMinute: figures.lastMinute,
-    deal:
-      figures.deal && ({ ...figures.deal, traps: figures.deal.traps.map((trap) => present(trap)) } satisfies DealRules),
-  })
+  const { figures, stations, mac, index, lastMinute, envelopes, tanks, deal, ...rest } = text
+  nothingMore(rest)
+  nothingMore(more)
   return {
-    declarations: map(figures.figures, declarationOf),
-    stations: Object.entries(figures.stations).map(([name, station]) => present({ name, ...station })),
-    basis,
+    declarations: mapped(figures, declarationOf),
+    stations: Object.entries(stations).map(([name, station]) => asStation({ name, ...station })),
+    basis: asBasis({
+      order,
+      units: asUnits(pack.units),
+      mac: mac && asMac(mac),
+      index: index && asIndex(index),
+      lastMinute: lastMinute && asLastMinute(lastMinute),
+      tables: mapped(tables, tableOf),
+      envelopes: mapped(envelopes, envelopeOf),
+      tanks: tanks.map((group) => Object.entries(group).map(([name, tank]) => tankOf(name, tank))),
+      deal: deal && dealOf(deal),
+    }),
   }
+}
+
+function mapped<T, R>(entries: Readonly<Record<string, T>>, make: (name: string, entry: T) => R): Record<string, R> {
+  return Object.fromEntries(Object.entries(entries).map(([name, entry]) => [name, make(name, entry)]))
 }

@@ -1,14 +1,20 @@
 /** pack.yaml and procedures.yaml in their shape -> the pack as the kernel knows it. Names are checked in `checkProcedures.ts`. */
 
 import type { FigureModel } from '../kernel/figures/pack.ts'
+import type { KindSpec } from '../kernel/kinds/kind.ts'
 import type {
+  Abnormal,
   Activity,
   Flow,
   Item,
   Line,
   List,
   Pack,
+  Phase,
+  Quirk,
+  ResponseCase,
   Situation,
+  SituationOption,
   Step,
   Watch,
   WatchCall,
@@ -17,7 +23,7 @@ import { responseFrom } from '../kernel/response/response.ts'
 import { anyWayOf, briefingOf, exchangeOf } from './buildExchange.ts'
 import { conditionOf, interlocksOf } from './conditions.ts'
 import type { PackText } from './packSchema.ts'
-import { present } from './present.ts'
+import { exactly, nothingMore } from './present.ts'
 import type {
   ActivityText,
   FlowText,
@@ -28,107 +34,115 @@ import type {
   WatchText,
 } from './proceduresSchema.ts'
 
+const asOption = exactly<SituationOption>()
+const asSituation = exactly<Situation>()
+
 function situationsOf(pack: PackText): Situation[] {
-  return Object.entries(pack.situations).map(([name, { label, initial, options }]) => ({
-    name,
-    label,
-    initial,
-    options: Object.entries(options).map(([value, { label, say }]) => ({ value, label, say: anyWayOf(say) })),
-  }))
+  return Object.entries(pack.situations).map(([name, { options, ...same }]) =>
+    asSituation({
+      name,
+      options: Object.entries(options).map(([value, { say, ...same }]) =>
+        asOption({ value, say: anyWayOf(say), ...same }),
+      ),
+      ...same,
+    }),
+  )
 }
 
-function itemOf(list: string, text: ItemText): Item {
-  const { item, challenge, response, states, answers, look, restsOn, caution, critical } = text
-  const cases = typeof response === 'string' ? [{ say: response }] : response
-  return present({
+const asItem = exactly<Item>()
+const asCase = exactly<ResponseCase>()
+
+function itemOf(list: string, { item, response, look, when, interlocks, ...same }: ItemText): Item {
+  const cases = typeof response === 'string' ? [{ say: response, when: undefined }] : response
+  return asItem({
     type: 'item' as const,
     id: `${list}.${item}`,
-    challenge,
-    responses: cases.map((one) =>
-      present({ when: conditionOf('when' in one ? one.when : undefined), response: responseFrom(one.say) }),
+    responses: cases.map(({ say, when, ...same }) =>
+      asCase({ response: responseFrom(say), when: conditionOf(when), ...same }),
     ),
-    states,
-    answers,
-    when: conditionOf(text.when),
     look: look.length > 0 ? look : undefined,
-    restsOn,
-    caution,
-    interlocks: interlocksOf(text.interlocks),
-    critical,
+    when: conditionOf(when),
+    interlocks: interlocksOf(interlocks),
+    ...same,
   })
 }
 
-function lineOf(list: string, { line, clearance, label, say, when }: LineText): Line {
-  const condition = when && conditionOf(when)
-  return present({
+const asLine = exactly<Line>()
+
+function lineOf(list: string, { line, clearance, say, when, ...same }: LineText): Line {
+  return asLine({
     type: 'line' as const,
     id: `${list}.${line}`,
     clearance: clearance ?? line,
-    label,
     say: anyWayOf(say),
-    when: condition,
+    when: conditionOf(when),
+    ...same,
   })
 }
 
-function listOf({ list, name, alsoCalled, needsFinal, when, caution, entries }: ListText): List {
-  return present({
+const asList = exactly<List>()
+
+function listOf({ list, entries, when, ...same }: ListText): List {
+  return asList({
     type: 'list' as const,
     id: list,
-    name,
-    alsoCalled,
     entries: entries.map((entry) => ('item' in entry ? itemOf(list, entry) : lineOf(list, entry))),
     when: conditionOf(when),
-    needsFinal,
-    caution,
+    ...same,
   })
 }
 
-function flowOf({ flow, name, steps, when, caution, silent }: FlowText): Flow {
-  return present({
+const asFlow = exactly<Flow>()
+const asStep = exactly<Step>()
+
+function flowOf({ flow, steps, silent, when, ...same }: FlowText): Flow {
+  return asFlow({
     type: 'flow' as const,
     id: flow,
-    name,
     steps: steps.map((step) => stepOf(flow, step)),
     silent: silent || undefined,
     when: conditionOf(when),
-    caution,
+    ...same,
   })
 }
 
-function stepOf(flow: string, { step, text, say, sets, when, caution, interlocks }: FlowText['steps'][number]): Step {
-  return present({
+function stepOf(flow: string, { step, say, when, interlocks, ...same }: FlowText['steps'][number]): Step {
+  return asStep({
     id: `${flow}.${step}`,
-    text,
     say: say.length === 0 ? undefined : anyWayOf(say),
-    sets,
-    interlocks: interlocksOf(interlocks),
     when: conditionOf(when),
-    caution,
+    interlocks: interlocksOf(interlocks),
+    ...same,
   })
 }
 
-function callOf({ call, say, value, ...rest }: WatchText['calls'][number]): WatchCall {
-  const plain = { id: call, say: anyWayOf(say), ...rest }
-  if (!value) return present(plain)
-  const { min, max, ...spec } = value
-  return present({ ...plain, value: { spec, min, max } })
-}
+const asWatch = exactly<Watch>()
+const asCall = exactly<WatchCall>()
+const asAbnormal = exactly<Abnormal>()
+const asPause = exactly<NonNullable<Abnormal['again']>>()
+const asSpec = exactly<KindSpec>()
 
-function watchOf(text: WatchText): Watch {
-  const { watch, name, begins, hold, calls, abnormal, stopWords, when, caution } = text
-  return present({
+function watchOf({ watch, begins, calls, abnormal, when, interlocks, ...same }: WatchText): Watch {
+  return asWatch({
     type: 'watch' as const,
     id: watch,
-    name,
     begins: anyWayOf(begins),
-    hold,
     calls: calls.map(callOf),
-    abnormal: abnormal.map(({ abnormal: id, say, ...rest }) => present({ id, say: anyWayOf(say), ...rest })),
-    stopWords,
-    interlocks: interlocksOf(text.interlocks),
+    abnormal: abnormal.map(({ abnormal, say, again, ...same }) =>
+      asAbnormal({ id: abnormal, say: anyWayOf(say), again: again && asPause(again), ...same }),
+    ),
     when: conditionOf(when),
-    caution,
+    interlocks: interlocksOf(interlocks),
+    ...same,
   })
+}
+
+function callOf({ call, say, value, ...same }: WatchText['calls'][number]): WatchCall {
+  return asCall({ id: call, say: anyWayOf(say), value: value && rangeOf(value), ...same })
+}
+
+function rangeOf({ min, max, ...spec }: NonNullable<WatchText['calls'][number]['value']>): WatchCall['value'] {
+  return { spec: asSpec(spec), min, max }
 }
 
 function activityOf(text: ActivityText): Activity {
@@ -138,6 +152,11 @@ function activityOf(text: ActivityText): Activity {
   return 'exchange' in text ? exchangeOf(text) : briefingOf(text)
 }
 
+const asPack = exactly<Pack>()
+const asPhase = exactly<Phase>()
+const asQuirk = exactly<Quirk>()
+
+/** `units` are the figures' (`buildFigures.ts`). */
 export function buildPack(
   pack: PackText,
   figures: FigureModel,
@@ -145,24 +164,18 @@ export function buildPack(
   texts: Pack['texts'],
   sha256: string,
 ): Pack {
-  const { id, version, name, aircraft, operator, caution, pronunciations } = pack
-  return {
-    id,
-    version,
+  const { situations: _, units: __, quirks, ...same } = pack
+  const { phases, ...rest } = procedures
+  nothingMore(rest)
+  return asPack({
     sha256,
     texts,
-    name,
-    aircraft,
-    operator,
-    caution,
-    pronunciations,
     figures,
     situations: situationsOf(pack),
-    quirks: pack.quirks,
-    phases: procedures.phases.map(({ phase, name, activities }) => ({
-      id: phase,
-      name,
-      activities: activities.map(activityOf),
-    })),
-  }
+    quirks: quirks.map((quirk) => asQuirk(quirk)),
+    phases: phases.map(({ phase, activities, ...same }) =>
+      asPhase({ id: phase, activities: activities.map(activityOf), ...same }),
+    ),
+    ...same,
+  })
 }

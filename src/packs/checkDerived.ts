@@ -4,15 +4,15 @@ import type { Need, WorkUnit } from '../kernel/figures/calculator.ts'
 import { calculatorFor } from '../kernel/figures/calculators.ts'
 import type { Derivation, Operand } from '../kernel/figures/pack.ts'
 import { workUnit } from '../kernel/figures/work.ts'
+import { quoted } from '../kernel/quoted.ts'
 import { dimensionOf, fits, type Unit } from '../kernel/units.ts'
 import { derivationOf, measureOf } from './buildFigures.ts'
 import type { FiguresText, FigureText } from './figuresSchema.ts'
-import { didYouMean } from './nearest.ts'
+import { nearest } from './nearest.ts'
 import type { PackText } from './packSchema.ts'
+import type { Report } from './reporting.ts'
 import type { Path } from './source.ts'
 import type { TablesText } from './tablesSchema.ts'
-
-export type Report = (code: string, path: Path, message: string) => void
 
 export interface Texts {
   readonly pack: PackText
@@ -63,7 +63,8 @@ function checkOperand({ texts, derivation, report }: Case, operand: Operand, uni
   const { figures } = texts.figures
   const used = Object.hasOwn(figures, operand) ? figures[operand] : undefined
   if (!used) {
-    report('figure.unknown', path, `no figure is called "${operand}"${didYouMean(operand, Object.keys(figures))}`)
+    const meant = { name: operand, known: () => Object.keys(figures) }
+    report('figure.unknown', path, `no figure is called ${quoted(operand)}`, meant)
     return
   }
   const measure = measureOf(used)
@@ -129,7 +130,7 @@ function checkNamed(
   path: Path,
 ): void {
   if (given === undefined || known.includes(given)) return
-  report(`${what}.unknown`, path, `no ${what} is called "${given}"${didYouMean(given, known)}`)
+  report(`${what}.unknown`, path, `no ${what} is called ${quoted(given)}`, { name: given, known: () => known })
 }
 
 function checkEnvelopeUnit({ name, derivation, own, texts, at, report }: Case): void {
@@ -148,15 +149,19 @@ function checkTable(one: Case): void {
   if (!fits(unit as Unit, own)) {
     report('unit.misfit', [...at, 'table'], `table ${derivation.table} is in ${unit}; ${name} is in ${own}`)
   }
+  const names = axes.map((axis) => axis.name)
+  const strange = Object.keys(derivation.at ?? {}).filter((given) => !names.includes(given))
+  for (const axis of strange) {
+    const message = `table ${derivation.table} has no axis ${quoted(axis)}`
+    report('table.axis', [...at, 'at', axis], message, { name: axis, known: () => names })
+  }
+  const misspelt = strange.map((axis) => nearest(axis, names))
   for (const axis of axes) {
     const operand = derivation.at?.[axis.name]
     const wanted = 'choices' in axis ? undefined : (axis.unit as Unit)
     if (operand !== undefined) checkOperand(one, operand, wanted, [...at, 'at', axis.name])
-    else report('table.axis', [...at, 'at'], `axis ${axis.name} of table ${derivation.table} is missing`)
-  }
-  const names = axes.map((axis) => axis.name)
-  for (const axis of Object.keys(derivation.at ?? {}).filter((given) => !names.includes(given))) {
-    const message = `table ${derivation.table} has no axis "${axis}"${didYouMean(axis, names)}`
-    report('table.axis', [...at, 'at', axis], message)
+    else if (!misspelt.includes(axis.name)) {
+      report('table.axis', [...at, 'at'], `axis ${axis.name} of table ${derivation.table} is missing`)
+    }
   }
 }

@@ -3,6 +3,7 @@
 import { KINDS } from '../kernel/kinds/kind.ts'
 import { RADIOS, type Radio } from '../kernel/kinds/radio.ts'
 import { parseTemplate } from '../kernel/pack/template.ts'
+import { quoted } from '../kernel/quoted.ts'
 import { type Expansion, figuresOf, phrasesOf } from '../kernel/response/expansion.ts'
 import type { Slot } from '../kernel/response/path.ts'
 import { wordingOf } from './buildExchange.ts'
@@ -14,12 +15,11 @@ import {
   checkResponse,
   checkWording,
   once,
-  report,
 } from './checking.ts'
 import { responseOrNothing, sayingProblems } from './checkNotation.ts'
 import type { When } from './conditions.ts'
 import type { BriefingText, ElementText, ExchangeText, TurnText, WordingText } from './exchangeSchema.ts'
-import { didYouMean } from './nearest.ts'
+import { grouped } from './grouped.ts'
 import type { Path } from './source.ts'
 
 const HOLD_SHORT = /\bhold(ing)? short\b/
@@ -42,9 +42,10 @@ function checkTurn(checking: Checking, turn: TurnText, path: Path): void {
   checkWording(checking, turn.closes, [...path, 'closes'])
   if (turn.calls === undefined && turn.opens === undefined && turn.elements.length === 0) {
     const message = `turn ${turn.turn} says nothing; it should have calls, opens or elements`
-    report(checking, 'turn.empty', [...path, 'turn'], message)
+    checking.report('turn.empty', [...path, 'turn'], message)
   }
   const [ids, labels] = [new Set<string>(), new Set<string>()]
+  const alwaysSaid = alwaysSaidIn(turn)
   for (const [index, element] of turn.elements.entries()) {
     const at: Path = [...path, 'elements', index]
     once(checking, ids, element.element, 'element', [...at, 'element'])
@@ -54,15 +55,19 @@ function checkTurn(checking: Checking, turn: TurnText, path: Path): void {
     }
     checkCondition(checking, element.when, [...at, 'when'])
     checkWording(checking, element.says, [...at, 'says'])
-    checkReadBack(checking, turn, element, at)
+    checkReadBack(checking, alwaysSaid, element, at)
   }
   checkNames(checking, turn, path)
   checkOrder(checking, turn, path)
-  if (turn.clears !== undefined && !checking.awaited.includes(turn.clears)) {
-    const message = `nothing waits for the clearance "${turn.clears}"${didYouMean(turn.clears, checking.awaited)}`
-    report(checking, 'clearance.unknown', [...path, 'clears'], message)
+  if (turn.clears !== undefined && !checking.awaited.has(turn.clears)) {
+    const message = `nothing waits for the clearance ${quoted(turn.clears)}`
+    checking.report('clearance.unknown', [...path, 'clears'], message, {
+      name: turn.clears,
+      known: () => checking.awaited,
+    })
   }
-  for (const [index, name] of turn.sets.entries()) checkSet(checking, turn, name, [...path, 'sets', index])
+  const said = turn.sets.length > 0 ? sayings(turn, sameAs(checking)) : []
+  for (const [index, name] of turn.sets.entries()) checkSet(checking, turn, said, name, [...path, 'sets', index])
 }
 
 /**
@@ -70,17 +75,18 @@ function checkTurn(checking: Checking, turn: TurnText, path: Path): void {
  * or like what another element demands, would count for it.
  */
 function checkNames(checking: Checking, { elements }: TurnText, path: Path): void {
-  const all = elements.map(({ readBack }) => textsOf(readBack).flatMap(slotsOf))
-  for (const [index, slots] of all.entries()) {
-    for (const word of slots.filter(({ type }) => type === 'word')) {
-      const same = (other: Slot) => other.name === word.name && (other.required || other.type === 'figure')
-      const clash = all.some((others, at) =>
-        others.some((other) => same(other) && (at !== index || other.type === 'figure')),
-      )
-      if (!clash) continue
-      const message = `"${word.name}" stands for something else in this turn too; write it otherwise or name it with a {tag}`
-      report(checking, 'part.name', [...path, 'elements', index, 'readBack'], message)
-    }
+  const slots = elements.flatMap(({ readBack }, index) =>
+    textsOf(readBack)
+      .flatMap(slotsOf)
+      .map((slot) => ({ ...slot, index })),
+  )
+  const named = grouped(slots, ({ name }) => name)
+  for (const { type, name, index } of slots) {
+    const others = named.get(name) ?? []
+    const isTaken = others.some((other) => other.type === 'figure' || (other.required && other.index !== index))
+    if (type !== 'word' || !isTaken) continue
+    const message = `"${name}" stands for something else in this turn too; write it otherwise or name it with a {tag}`
+    checking.report('part.name', [...path, 'elements', index, 'readBack'], message)
   }
 }
 
@@ -116,12 +122,13 @@ function figuresSaid(says: WordingText | undefined, nameOf = asItIs): { any: Set
   return { any: new Set([...icao, ...faa]), both: new Set([...icao].filter((name) => faa.has(name))) }
 }
 
+interface Saying {
+  readonly said: ReadonlySet<string>
+  readonly when: When
+}
+
 /** Everything in a turn that says a figure (in both phraseologies, or in one), and under which condition. */
-function sayings(
-  turn: TurnText,
-  nameOf = asItIs,
-  radio?: Radio,
-): { readonly said: Set<string>; readonly when: When }[] {
+function sayings(turn: TurnText, nameOf = asItIs, radio?: Radio): Saying[] {
   const saidIn = (text: WordingText | undefined) =>
     radio && text !== undefined ? figuresIn(wordingOf(text)[radio], nameOf) : figuresSaid(text, nameOf).both
   return [
@@ -130,35 +137,44 @@ function sayings(
   ]
 }
 
+/** Figures that a turn says in any case, by phraseology, and those that it says in both. */
+type AlwaysSaid = Readonly<Record<Radio | 'both', ReadonlySet<string>>>
+
+function alwaysSaidIn(turn: TurnText): AlwaysSaid {
+  const always = (radio?: Radio) => {
+    const unconditional = sayings(turn, asItIs, radio).filter(({ when }) => when === undefined)
+    return new Set(unconditional.flatMap(({ said }) => [...said]))
+  }
+  return { both: always(), icao: always('icao'), faa: always('faa') }
+}
+
 /** An element is read back from what was said: its own words, the opening, or another element that is always said. */
-function checkReadBack(checking: Checking, turn: TurnText, element: ElementText, path: Path): void {
+function checkReadBack(checking: Checking, always: AlwaysSaid, element: ElementText, path: Path): void {
   const { readBack, says } = element
   const at: Path = [...path, 'readBack']
-  if (typeof readBack === 'string') checkSaid(checking, turn, element, figuresSaid(says), readBack, at)
+  if (typeof readBack === 'string') checkSaid(checking, always.both, element, figuresSaid(says), readBack, at)
   else if (readBack) {
     for (const radio of RADIOS) {
       const own = figuresIn(wordingOf(says)[radio], asItIs)
-      checkSaid(checking, turn, element, { any: own, both: own }, readBack[radio], [...at, radio], radio)
+      checkSaid(checking, always[radio], element, { any: own, both: own }, readBack[radio], [...at, radio])
     }
   }
 }
 
 function checkSaid(
   checking: Checking,
-  turn: TurnText,
+  always: ReadonlySet<string>,
   { element }: ElementText,
   own: ReturnType<typeof figuresSaid>,
   readBack: string,
   at: Path,
-  radio?: Radio,
 ): void {
-  const before = sayings(turn, asItIs, radio).filter(({ when }) => when === undefined)
   for (const name of checkResponse(checking, readBack, at, 'readBack')) {
-    if (own.both.has(name) || before.some(({ said }) => said.has(name))) continue
+    if (own.both.has(name) || always.has(name)) continue
     const message = own.any.has(name)
       ? `${name} is to be read back, but only one of icao and faa says it`
       : `${name} is to be read back, but ${element} never says it; add <${name}> to says`
-    report(checking, 'readBack.unsaid', at, message)
+    checking.report('readBack.unsaid', at, message)
   }
 }
 
@@ -171,29 +187,32 @@ function checkOrder(checking: Checking, { turn, elements, faaOrder }: TurnText, 
   for (const [index, id] of faaOrder.entries()) {
     once(checking, seen, id, 'element', [...at, index])
     if (ids.includes(id)) continue
-    report(checking, 'order.unknown', [...at, index], `${turn} has no element "${id}"${didYouMean(id, ids)}`)
+    checking.report('order.unknown', [...at, index], `${turn} has no element ${quoted(id)}`, {
+      name: id,
+      known: () => ids,
+    })
   }
   const missing = ids.filter((id) => !faaOrder.includes(id))
   if (missing.length === 0) return
   const message = `faaOrder should name every element of ${turn} once; add ${missing.join(', ')}`
-  report(checking, 'order.elements', at, message)
+  checking.report('order.elements', at, message)
 }
 
-function checkSet(checking: Checking, turn: TurnText, name: string, path: Path): void {
+function checkSet(checking: Checking, turn: TurnText, said: readonly Saying[], name: string, path: Path): void {
   checkFigure(checking, name, path)
   const figure = checking.figures && Object.hasOwn(checking.figures, name) ? checking.figures[name] : undefined
   if (figure && (figure.derived || figure.constant !== undefined)) {
     const origin = figure.derived ? 'computed' : 'fixed in the pack'
-    report(checking, 'sets.notEntered', path, `${name} is ${origin}; only what is entered or given can be set here`)
+    checking.report('sets.notEntered', path, `${name} is ${origin}; only what is entered or given can be set here`)
   }
-  const saying = sayings(turn, sameAs(checking)).filter(({ said }) => said.has(name))
+  const saying = said.filter((one) => one.said.has(name))
   // Where figures have mistakes of their own, which of them says another one is not known.
   if (saying.length === 0 && figure) {
     const message = `${name} is set here, but no element of ${turn.turn} says it; add an element with <${name}>`
-    report(checking, 'sets.unsaid', path, message)
+    checking.report('sets.unsaid', path, message)
   } else if (saying.length > 0 && saying.every(({ when }) => when !== undefined)) {
     const message = `${name} is set whenever ${turn.turn} is, but said only under a condition; put the condition on the turn`
-    report(checking, 'sets.sometimes', path, message)
+    checking.report('sets.sometimes', path, message)
   }
 }
 
@@ -215,7 +234,7 @@ function adviseReadBack(checking: Checking, turn: TurnText, path: Path): void {
     })
     for (const name of new Set(owed.filter(isReadBack))) {
       const message = `${name} (${kindOf(name)}) is one of those that must be read back; add it to the readBack of ${element}`
-      report(checking, 'readBack.owed', [...at, 'says'], message, 'advice')
+      checking.report('readBack.owed', [...at, 'says'], message, undefined, 'advice')
     }
     const asksAll = RADIOS.every((radio) => {
       const asked = readBack !== undefined && asksHoldShort(wordingOf(readBack)[radio])
@@ -223,7 +242,7 @@ function adviseReadBack(checking: Checking, turn: TurnText, path: Path): void {
     })
     if (asksAll) continue
     const message = `"hold short" must always be read back; add it to the readBack of ${element}, not in brackets`
-    report(checking, 'readBack.holdShort', [...at, 'says'], message, 'advice')
+    checking.report('readBack.holdShort', [...at, 'says'], message, undefined, 'advice')
   }
 }
 

@@ -4,16 +4,17 @@ import { valueProblems } from '../kernel/figures/entered.ts'
 import { COMPUTED, ENTERED } from '../kernel/figures/sources.ts'
 import { KINDS, kindOf, type Value } from '../kernel/kinds/kind.ts'
 import type { Problem } from '../kernel/problem.ts'
-import { derivationOf, measureOf, specOf } from './buildFigures.ts'
-import { checkDerived, type Report, type Texts } from './checkDerived.ts'
+import { quoted } from '../kernel/quoted.ts'
+import { measureOf, specOf } from './buildFigures.ts'
+import { checkDerived, type Texts } from './checkDerived.ts'
 import type { FiguresText, FigureText } from './figuresSchema.ts'
 import { didYouMean } from './nearest.ts'
+import { type Report, reporting } from './reporting.ts'
 import type { Path, Source } from './source.ts'
 
 export function checkFigures(source: Source, texts: Texts): Problem[] {
   const problems: Problem[] = []
-  const report: Report = (code, path, message) =>
-    problems.push({ code, message, place: source.place(path), severity: 'error' })
+  const report = reporting(source, problems)
   for (const [name, figure] of Object.entries(texts.figures.figures)) {
     checkOrigin(name, figure, report)
     checkBands(name, figure, report)
@@ -42,8 +43,7 @@ function checkOrigin(name: string, figure: FigureText, report: Report): void {
       at,
       `${name} has more than one of entered, given, constant, derived; to compare sources use one of them with stated`,
     )
-  }
-  if (figure.stated) checkStated(name, figure, report)
+  } else if (figure.stated) checkStated(name, figure, report)
 }
 
 /** Something to compare with, and how far numbers may be apart. */
@@ -66,7 +66,11 @@ function checkStated(name: string, figure: FigureText, report: Report): void {
   }
   for (const [index, source] of sources.entries()) {
     if (![COMPUTED, ENTERED].includes(source)) continue
-    report('figure.stated', [...at, 'sources', index], `"${source}" is our own value; name who else states ${name}`)
+    report(
+      'figure.stated',
+      [...at, 'sources', index],
+      `${quoted(source)} is our own value; name who else states ${name}`,
+    )
   }
 }
 
@@ -132,8 +136,8 @@ function checkFrom(name: string, figure: FigureText, { figures }: Texts, report:
   }
   const other = Object.hasOwn(figures.figures, from.by) ? figures.figures[from.by] : undefined
   if (!other) {
-    const message = `no figure is called "${from.by}"${didYouMean(from.by, Object.keys(figures.figures))}`
-    report('figure.unknown', ['figures', name, ...at, 'by'], message)
+    const meant = { name: from.by, known: () => Object.keys(figures.figures) }
+    report('figure.unknown', ['figures', name, ...at, 'by'], `no figure is called ${quoted(from.by)}`, meant)
   }
   for (const [value, values] of Object.entries(from.of)) {
     const path: Path = [...at, 'of', value]
@@ -189,7 +193,7 @@ function checkDeal({ pack, figures }: Texts, report: Report): void {
   if (!deal) return
   const check = (path: Path, given: string, known: readonly string[], what: string): void => {
     if (!known.includes(given))
-      report(`${what}.unknown`, path, `no ${what} is called "${given}"${didYouMean(given, known)}`)
+      report(`${what}.unknown`, path, `no ${what} is called ${quoted(given)}`, { name: given, known: () => known })
   }
   const names = Object.keys(figures.figures)
   for (const station of Object.keys(deal.loads))
@@ -216,36 +220,7 @@ function checkTrapSource({ figures, deal }: FiguresText, index: number, report: 
   if (trap?.kind !== 'wrongTotal' && trap?.kind !== 'oldSheet') return
   const known = figures[trap.figure]?.stated?.sources ?? []
   if (trap.source !== undefined && known.includes(trap.source)) return
-  const given = trap.source === undefined ? 'needs a source' : `has no source "${trap.source}"`
+  const given = trap.source === undefined ? 'needs a source' : `has no source ${quoted(trap.source)}`
   const message = `the trap of ${trap.figure} ${given}${didYouMean(trap.source ?? '', known)}`
   report('source.unknown', ['deal', 'traps', index], message)
-}
-
-/** Figures in an order in which each comes after what it rests on; a problem for each cycle, with its names. */
-export function orderOf(
-  source: Source,
-  figures: FiguresText,
-): { readonly order: string[]; readonly problems: Problem[] } {
-  const order: string[] = []
-  const problems: Problem[] = []
-  const done = new Set<string>()
-  const open: string[] = []
-  const visit = (name: string): void => {
-    const begin = open.indexOf(name)
-    if (begin >= 0) {
-      const cycle = [...open.slice(begin), name].join(' -> ')
-      const message = `these figures rest on each other: ${cycle}; one of them must be entered or derived otherwise`
-      problems.push({ code: 'figure.cycle', message, place: source.place(['figures', name]), severity: 'error' })
-      return
-    }
-    const figure = figures.figures[name]
-    if (done.has(name) || !figure) return
-    open.push(name)
-    for (const used of figure.derived ? derivationOf(figure.derived).uses : []) visit(used)
-    open.pop()
-    done.add(name)
-    order.push(name)
-  }
-  for (const name of Object.keys(figures.figures)) visit(name)
-  return { order, problems }
 }

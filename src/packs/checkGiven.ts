@@ -2,14 +2,14 @@
 
 import { parseTemplate } from '../kernel/pack/template.ts'
 import { wordingOf } from './buildExchange.ts'
-import { derivationOf } from './buildFigures.ts'
 import { checkHole } from './checkHole.ts'
-import { type Checking, report } from './checking.ts'
+import type { Checking } from './checking.ts'
 import { responseOrNothing } from './checkNotation.ts'
 import type { When } from './conditions.ts'
 import type { ExchangeText, TurnText, WordingText } from './exchangeSchema.ts'
+import { grouped } from './grouped.ts'
 import type { ActivityText, ItemText, ProceduresText } from './proceduresSchema.ts'
-import { combinations, holdsIn, type Situation, situationWords } from './situations.ts'
+import { openSituation } from './situations.ts'
 import type { Path } from './source.ts'
 
 /** Something said or answered, with all conditions under which it is. */
@@ -33,7 +33,7 @@ export function checkGiven(checking: Checking, { phases }: ProceduresText): void
   for (const [phase, { activities }] of phases.entries()) {
     for (const [index, activity] of activities.entries()) {
       const path: Path = ['phases', phase, 'activities', index]
-      for (const use of usesOf(activity, path)) checkUse(checking, use, before)
+      for (const use of usesOf(activity, path)) checkUse(checking, use, () => before)
       if ('exchange' in activity) checkTurns(checking, activity, path, before)
     }
   }
@@ -42,12 +42,15 @@ export function checkGiven(checking: Checking, { phases }: ProceduresText): void
 /** Turn by turn: what a turn sets holds for the calls and the words of those that come behind it in any case. */
 function checkTurns(checking: Checking, exchange: ExchangeText, path: Path, before: Setting[]): void {
   const { turns } = exchange
+  const named = byNames(exchange)
   const settingOf = ({ turn, sets, when }: TurnText): Setting => {
     return { turn: `${exchange.exchange}.${turn}`, figures: sets, all: [exchange.when, when] }
   }
   for (const [index, turn] of turns.entries()) {
-    const ahead = exchange.order === 'free' ? requiredBy(exchange, turn) : turns.slice(0, index)
-    const known = [...before, ...ahead.map(settingOf)]
+    const known = () => {
+      const ahead = exchange.order === 'free' ? requiredBy(exchange, turn, named) : turns.slice(0, index)
+      return [...before, ...ahead.map(settingOf)]
+    }
     const all = [exchange.when, turn.when]
     const at: Path = [...path, 'turns', index]
     if (turn.calls !== undefined) {
@@ -69,14 +72,28 @@ function checkTurns(checking: Checking, exchange: ExchangeText, path: Path, befo
 }
 
 /** In an order of the pilot's: the turns that a turn waits for, and those that they wait for. */
-function requiredBy(exchange: ExchangeText, turn: TurnText, found: readonly TurnText[] = []): readonly TurnText[] {
-  const after = new Set((turn.interlocks ?? []).map((interlock) => interlock.after))
-  const names = (one: TurnText) => [`${exchange.exchange}.${one.turn}`, `cleared:${one.clears}`]
-  let all = found
-  for (const one of exchange.turns.filter((each) => names(each).some((name) => after.has(name)))) {
-    if (!all.includes(one)) all = requiredBy(exchange, one, [...all, one])
+function requiredBy(
+  exchange: ExchangeText,
+  turn: TurnText,
+  named: ReadonlyMap<string, readonly TurnText[]>,
+): TurnText[] {
+  const found = new Set<TurnText>()
+  const visit = (one: TurnText): void => {
+    for (const ahead of (one.interlocks ?? []).flatMap(({ after }) => named.get(after) ?? [])) {
+      if (found.has(ahead)) continue
+      found.add(ahead)
+      visit(ahead)
+    }
   }
-  return all
+  visit(turn)
+  return exchange.turns.filter((one) => found.has(one))
+}
+
+/** The turns of an exchange by what an interlock may name: each under its own name and under its clearance. */
+function byNames({ exchange, turns }: ExchangeText): ReadonlyMap<string, readonly TurnText[]> {
+  const named = new Map(turns.map((turn) => [`${exchange}.${turn.turn}`, [turn]]))
+  const clearing = turns.filter(({ clears }) => clears !== undefined)
+  return new Map([...named, ...grouped(clearing, ({ clears }) => `cleared:${clears}`)])
 }
 
 interface Words {
@@ -130,35 +147,15 @@ function usesOfItem({ response, restsOn }: ItemText, all: readonly When[], path:
   return [...said, ...rests]
 }
 
-function checkUse(checking: Checking, use: Use, before: readonly Setting[]): void {
+function checkUse(checking: Checking, use: Use, before: () => readonly Setting[]): void {
   const { pack, figures } = checking
   if (!pack || !figures) return
-  const given = new Set(use.figures.flatMap((name) => givenUnder(checking, name)))
+  const given = new Set(use.figures.flatMap((name) => checking.grounds.given.get(name) ?? []))
   for (const name of given) {
-    const setters = before.filter((setting) => setting.figures.includes(name))
-    const open = combinations(pack, [...use.all, ...use.none, ...setters.flatMap(({ all }) => all)])?.find(
-      (situation) => applies(use, situation) && !setters.some(({ all }) => all.every((one) => holdsIn(situation, one))),
-    )
-    if (!open) continue
-    const where =
-      setters.length === 0 ? '' : ` where ${situationWords(open)}; ${setters[0]?.turn} sets it only in other cases`
-    report(checking, 'figure.unset', use.path, `${name} is needed here, and no exchange before this sets it${where}`)
+    const setters = before().filter((setting) => setting.figures.includes(name))
+    const open = openSituation(pack, use.all, [...use.none.map((one) => [one]), ...setters.map(({ all }) => all)])
+    if (open === undefined) continue
+    const where = setters.length === 0 ? '' : ` where ${open}; ${setters[0]?.turn} sets it only in other cases`
+    checking.report('figure.unset', use.path, `${name} is needed here, and no exchange before this sets it${where}`)
   }
-}
-
-function applies({ all, none }: Use, situation: Situation): boolean {
-  return all.every((one) => holdsIn(situation, one)) && !none.some((one) => holdsIn(situation, one))
-}
-
-/** The given figures among one and all that it is computed from. */
-function givenUnder({ figures = {} }: Checking, name: string): string[] {
-  const found = new Set<string>()
-  const visit = (one: string): void => {
-    if (found.has(one) || !Object.hasOwn(figures, one)) return
-    found.add(one)
-    const { derived } = figures[one] ?? {}
-    for (const used of derived ? derivationOf(derived).uses : []) visit(used)
-  }
-  visit(name)
-  return [...found].filter((one) => figures[one]?.given)
 }

@@ -2,12 +2,18 @@
 
 import type { Problem } from '../kernel/problem.ts'
 import { NOTHING, parseResponse, type Response } from '../kernel/response/response.ts'
+import { anyWayOf } from './buildExchange.ts'
+import { tooManyWays } from './responseBounds.ts'
 import type { Path, Source } from './source.ts'
 
 /** The text at `path`; `what` names it for its author. */
 export function responseAt(source: Source, text: string, path: Path, what: string): Response | readonly Problem[] {
   const parsed = parseResponse(text)
-  if ('response' in parsed) return parsed.response
+  if ('response' in parsed) {
+    const tooMany = tooManyWays(parsed.response.tree)
+    if (tooMany === undefined) return parsed.response
+    return [{ code: 'response.large', message: `${what}: ${tooMany}`, place: source.place(path), severity: 'error' }]
+  }
   return parsed.problems.map(({ message, offset }) => ({
     code: 'response.malformed',
     message: `${what}: ${message}`,
@@ -24,7 +30,7 @@ export function responseOrNothing(text: string): Response {
 
 /** Ways to say something that has no value: each parses, and holds no figure, for nothing would compare it. */
 export function sayingProblems(source: Source, texts: readonly string[], path: Path, what = 'say'): Problem[] {
-  return texts.flatMap((text, index) => {
+  const problems = texts.flatMap((text, index) => {
     const at: Path = [...path, index]
     const response = responseAt(source, text, at, what)
     if (!('figures' in response)) return response
@@ -35,4 +41,7 @@ export function sayingProblems(source: Source, texts: readonly string[], path: P
       severity: 'error' as const,
     }))
   })
+  const tooMany = problems.length > 0 ? undefined : tooManyWays(anyWayOf(texts).tree)
+  if (tooMany === undefined) return problems
+  return [{ code: 'response.large', message: `${what}: ${tooMany}`, place: source.place(path), severity: 'error' }]
 }

@@ -1,17 +1,20 @@
 /** Whether a pack's procedures hold together: ids stand once, situations and figures exist, responses parse, every case is covered. */
 
 import type { Problem } from '../kernel/problem.ts'
+import { quoted } from '../kernel/quoted.ts'
 import { checkBriefing, checkExchange } from './checkExchange.ts'
 import { checkGiven } from './checkGiven.ts'
-import { type Checking, checkCondition, checkFigure, checkInterlocks, checkResponse, once, report } from './checking.ts'
+import { type Checking, checkCondition, checkFigure, checkInterlocks, checkResponse, once } from './checking.ts'
 import { sayingProblems } from './checkNotation.ts'
 import { checkCalls } from './checkWatch.ts'
 import type { When } from './conditions.ts'
+import { groundsOf } from './figureGraph.ts'
 import type { FiguresText } from './figuresSchema.ts'
 import { didYouMean } from './nearest.ts'
 import type { PackText } from './packSchema.ts'
 import type { ActivityText, FlowText, ItemText, ListText, ProceduresText } from './proceduresSchema.ts'
-import { combinations, holdsIn, situationWords } from './situations.ts'
+import { reporting } from './reporting.ts'
+import { openSituation } from './situations.ts'
 import type { Path, Source } from './source.ts'
 
 export function checkProcedures(
@@ -21,8 +24,13 @@ export function checkProcedures(
   figures: FiguresText['figures'] | undefined,
 ): Problem[] {
   const activities = procedures.phases.flatMap((phase) => phase.activities)
-  const events = activities.flatMap(eventsOf)
-  const checking: Checking = { source, problems: [], pack, figures, events, awaited: activities.flatMap(awaitedBy) }
+  const events = new Set(activities.flatMap(eventsOf))
+  const problems: Problem[] = []
+  const checking: Checking = {
+    ...{ source, problems, report: reporting(source, problems), pack, figures, events },
+    grounds: groundsOf(figures ?? {}),
+    awaited: new Set(activities.flatMap(awaitedBy)),
+  }
   const [phases, ids, names] = [new Set<string>(), new Set<string>(), new Set<string>()]
   for (const [number, phase] of procedures.phases.entries()) {
     once(checking, phases, phase.phase, 'phase', ['phases', number, 'phase'])
@@ -124,14 +132,17 @@ function checkItem(checking: Checking, item: ItemText, path: Path): void {
     checkResponse(checking, item.response, [...path, 'response'])
     return
   }
+  const before = checking.problems.length
   for (const [index, { when, say }] of item.response.entries()) {
     checkCondition(checking, when, [...path, 'response', index, 'when'])
     checkResponse(checking, say, [...path, 'response', index, 'say'])
   }
+  // Where a case itself is wrong, what it leaves open means nothing.
+  if (checking.problems.length > before) return
   const cases = item.response.map(({ when }) => when)
   const open = checking.pack && uncovered(checking.pack, item.when, cases)
   if (!open) return
-  report(checking, 'response.uncovered', [...path, 'response'], `item ${item.item} has no response for ${open}`)
+  checking.report('response.uncovered', [...path, 'response'], `item ${item.item} has no response for ${open}`)
 }
 
 /** A combination of situations in which the item applies and no case does, in words. */
@@ -139,10 +150,11 @@ function uncovered(pack: PackText, applies: When, cases: readonly When[]): strin
   // Only what the cases name is tried: where they are complete, what else the item asks for changes nothing.
   const names = new Set(cases.flatMap((one) => Object.keys(one ?? {})))
   const own = Object.fromEntries(Object.entries(applies ?? {}).filter(([name]) => names.has(name)))
-  const open = combinations(pack, cases)?.find(
-    (situation) => holdsIn(situation, own) && !cases.some((one) => holdsIn(situation, one)),
+  return openSituation(
+    pack,
+    [own],
+    cases.map((one) => [one]),
   )
-  return open && situationWords(open)
 }
 
 /** Situations of pack.yaml: the initial value is one of the options. */
@@ -153,7 +165,7 @@ export function checkSituations(source: Source, { situations }: PackText): Probl
     )
     const known = Object.keys(options)
     if (known.includes(initial)) return problems
-    const message = `situation ${name} has no "${initial}"${didYouMean(initial, known)}`
+    const message = `situation ${name} has no ${quoted(initial)}${didYouMean(initial, known)}`
     const place = source.place(['situations', name, 'initial'])
     return [{ code: 'situation.value', message, place, severity: 'error' as const }, ...problems]
   })

@@ -1,17 +1,16 @@
 /** Whether tables are whole: axes rise, no row or cell is missing, cells change along an axis as the pack says they do. */
 
 import type { Problem } from '../kernel/problem.ts'
-import { didYouMean } from './nearest.ts'
+import { quoted } from '../kernel/quoted.ts'
+import { type Report, reporting } from './reporting.ts'
 import type { Path, Source } from './source.ts'
 import type { TablesText } from './tablesSchema.ts'
 
 type TableText = TablesText['tables'][string]
-type Report = (code: string, path: Path, message: string) => void
 
 export function checkTables(source: Source, { tables }: TablesText): Problem[] {
   const problems: Problem[] = []
-  const report: Report = (code, path, message) =>
-    problems.push({ code, message, place: source.place(path), severity: 'error' })
+  const report = reporting(source, problems)
   for (const [name, table] of Object.entries(tables)) {
     const before = problems.length
     checkAxes(name, table, report)
@@ -43,7 +42,7 @@ function checkAxes(name: string, { axes }: TableText, report: Report): void {
         report(
           'id.duplicate',
           [...path, 'choices', index],
-          `table ${name}, axis ${axis.name}: "${entry}" stands here twice`,
+          `table ${name}, axis ${axis.name}: ${quoted(entry)} stands here twice`,
         )
       }
     }
@@ -64,12 +63,12 @@ function checkCells(name: string, { axes, cells }: TableText, report: Report): v
       report(
         'table.shape',
         path,
-        `table ${name}: here should be a list with one entry for each ${axis.name}: ${entries.join(', ')}`,
+        `table ${name}: here should be a list with one entry for each ${axis.name}: ${listed(entries)}`,
       )
       return
     }
     if (found.length < entries.length) {
-      const missing = entries.slice(found.length).join(', ')
+      const missing = listed(entries.slice(found.length))
       report(
         'table.missingRow',
         path,
@@ -79,7 +78,7 @@ function checkCells(name: string, { axes, cells }: TableText, report: Report): v
       report(
         'table.extraRow',
         path,
-        `table ${name}: ${found.length} entries for ${entries.length} of ${axis.name}: ${entries.join(', ')}`,
+        `table ${name}: ${found.length} entries for ${entries.length} of ${axis.name}: ${listed(entries)}`,
       )
     }
     for (const [index, inner] of found.slice(0, entries.length).entries()) check(level + 1, inner, [...path, index])
@@ -92,11 +91,10 @@ function checkTrends(name: string, { axes, cells, trend }: TableText, report: Re
     const along = axes.findIndex((axis) => axis.name === axisName)
     if (along < 0) {
       const names = axes.map((axis) => axis.name)
-      report(
-        'table.axis',
-        ['tables', name, 'trend', axisName],
-        `table ${name} has no axis "${axisName}"${didYouMean(axisName, names)}`,
-      )
+      report('table.axis', ['tables', name, 'trend', axisName], `table ${name} has no axis ${quoted(axisName)}`, {
+        name: axisName,
+        known: () => names,
+      })
       continue
     }
     const walk = (level: number, indexes: number[]): void => {
@@ -119,4 +117,10 @@ function checkTrends(name: string, { axes, cells, trend }: TableText, report: Re
 
 function cellAt(cells: unknown, indexes: readonly number[]): number {
   return indexes.reduce<unknown>((here, index) => (here as readonly unknown[])[index], cells) as number
+}
+
+const MOST_LISTED = 12
+
+function listed(entries: readonly (number | string)[]): string {
+  return `${entries.slice(0, MOST_LISTED).join(', ')}${entries.length > MOST_LISTED ? ' ...' : ''}`
 }

@@ -1,19 +1,19 @@
 /** Whether the calls of a watch hold together: each its own, limits from an earlier one, values asked for where they are said. */
 
 import type { Problem } from '../kernel/problem.ts'
+import { quoted } from '../kernel/quoted.ts'
 import { responseAt, sayingProblems } from './checkNotation.ts'
-import { didYouMean } from './nearest.ts'
 import type { WatchText } from './proceduresSchema.ts'
+import { reporting } from './reporting.ts'
 import type { Path, Source } from './source.ts'
 
 export function checkCalls(source: Source, { begins, calls, abnormal }: WatchText, path: Path): Problem[] {
   const problems = sayingProblems(source, begins, [...path, 'begins'], 'begins')
-  const report = (code: string, at: Path, message: string) =>
-    problems.push({ code, message, place: source.place(at), severity: 'error' })
+  const report = reporting(source, problems)
   const ids: string[] = []
   const once = (id: string, at: Path) => {
     const isTwice = ids.some((other) => other.toLowerCase() === id.toLowerCase())
-    if (isTwice) report('id.duplicate', at, `call "${id}" stands twice; each must be its own`)
+    if (isTwice) report('id.duplicate', at, `call ${quoted(id)} stands twice; each must be its own`)
     ids.push(id)
   }
   for (const [index, call] of calls.entries()) {
@@ -21,8 +21,8 @@ export function checkCalls(source: Source, { begins, calls, abnormal }: WatchTex
     const earlier = ['begin', ...ids]
     once(call.call, [...at, 'call'])
     if (call.after !== undefined && !earlier.includes(call.after)) {
-      const message = `no call before this one is called "${call.after}"${didYouMean(call.after, earlier)}`
-      report('call.unknown', [...at, 'after'], message)
+      const message = `no call before this one is called ${quoted(call.after)}`
+      report('call.unknown', [...at, 'after'], message, { name: call.after, known: () => earlier })
     }
     checkValue(source, call, at, problems)
   }

@@ -1,43 +1,37 @@
 /** What all checks of procedures.yaml use: one file on its way, its names, and where a mistake stands. */
 
 import type { Problem } from '../kernel/problem.ts'
+import { quoted } from '../kernel/quoted.ts'
 import { runTogether } from './checkApart.ts'
 import { responseAt } from './checkNotation.ts'
 import { conditionOf, type When } from './conditions.ts'
 import type { WordingText } from './exchangeSchema.ts'
+import type { Grounds } from './figureGraph.ts'
 import type { FiguresText } from './figuresSchema.ts'
-import { didYouMean } from './nearest.ts'
 import type { PackText } from './packSchema.ts'
 import type { ItemText } from './proceduresSchema.ts'
+import { add, type Meant, type Report } from './reporting.ts'
 import type { Path, Source } from './source.ts'
 
 /** One file on its way: what there is to name, and what was wrong. */
 export interface Checking {
   readonly source: Source
   readonly problems: Problem[]
+  readonly report: Report
   /** Undefined where pack.yaml could not be read: then its situations are not checked. */
   readonly pack: PackText | undefined
   /** The pack's figures; undefined where that file could not be read. */
   readonly figures: FiguresText['figures'] | undefined
+  readonly grounds: Grounds
   /** All that an interlock may come after. */
-  readonly events: readonly string[]
+  readonly events: ReadonlySet<string>
   /** Clearances that a line or an interlock waits for. */
-  readonly awaited: readonly string[]
+  readonly awaited: ReadonlySet<string>
 }
 
-export function report(
-  { source, problems }: Checking,
-  code: string,
-  path: Path,
-  message: string,
-  severity: Problem['severity'] = 'error',
-): void {
-  problems.push({ code, message, place: source.place(path), severity })
-}
-
-export function once(checking: Checking, seen: Set<string>, id: string, what: string, path: Path): void {
+export function once({ report }: Checking, seen: Set<string>, id: string, what: string, path: Path): void {
   const key = id.toLowerCase()
-  if (seen.has(key)) report(checking, 'id.duplicate', path, `${what} "${id}" stands twice; each must be its own`)
+  if (seen.has(key)) report('id.duplicate', path, `${what} ${quoted(id)} stands twice; each must be its own`)
   seen.add(key)
 }
 
@@ -45,36 +39,36 @@ function isKnown({ figures }: Checking, name: string): boolean {
   return !figures || Object.hasOwn(figures, name)
 }
 
-function unknownFigure({ figures }: Checking, name: string): string {
-  return `no figure is called "${name}"${didYouMean(name, Object.keys(figures ?? {}))}`
-}
+const unknownFigure = (name: string) => `no figure is called ${quoted(name)}`
+const figureMeant = ({ figures }: Checking, name: string) => ({ name, known: () => Object.keys(figures ?? {}) })
 
 export function checkFigure(checking: Checking, name: string, path: Path): void {
-  if (!isKnown(checking, name)) report(checking, 'figure.unknown', path, unknownFigure(checking, name))
+  if (isKnown(checking, name)) return
+  checking.report('figure.unknown', path, unknownFigure(name), figureMeant(checking, name))
 }
 
-export function checkCondition(checking: Checking, when: When, path: Path): void {
-  const situations = checking.pack?.situations
-  if (!situations) return
+export function checkCondition({ pack, report }: Checking, when: When, path: Path): void {
+  if (!pack) return
+  const { situations } = pack
   for (const [name, values] of Object.entries(conditionOf(when) ?? {})) {
     const at: Path = [...path, name]
     const options = Object.hasOwn(situations, name) ? Object.keys(situations[name]?.options ?? {}) : undefined
     if (!options) {
-      const known = Object.keys(situations)
-      report(checking, 'situation.unknown', at, `no situation is called "${name}"${didYouMean(name, known)}`)
+      const meant = { name, known: () => Object.keys(situations) }
+      report('situation.unknown', at, `no situation is called ${quoted(name)}`, meant)
       continue
     }
     for (const value of values.filter((one) => !options.includes(one))) {
-      report(checking, 'situation.value', at, `situation ${name} has no "${value}"${didYouMean(value, options)}`)
+      report('situation.value', at, `situation ${name} has no ${quoted(value)}`, { name: value, known: () => options })
     }
   }
 }
 
-export function checkInterlocks(checking: Checking, interlocks: ItemText['interlocks'], path: Path): void {
+export function checkInterlocks({ events, report }: Checking, interlocks: ItemText['interlocks'], path: Path): void {
   for (const [index, { after }] of (interlocks ?? []).entries()) {
-    if (checking.events.includes(after)) continue
-    const message = `nothing is called "${after}"${didYouMean(after, checking.events)}`
-    report(checking, 'interlock.unknown', [...path, 'interlocks', index, 'after'], message)
+    if (events.has(after)) continue
+    const at: Path = [...path, 'interlocks', index, 'after']
+    report('interlock.unknown', at, `nothing is called ${quoted(after)}`, { name: after, known: () => events })
   }
 }
 
@@ -88,7 +82,7 @@ export function checkResponse(checking: Checking, text: string, path: Path, what
   const named = response.figures
   for (const name of named.filter((one) => !isKnown(checking, one))) {
     const offset = Math.max(0, text.indexOf(`<${name}>`))
-    reportInText(checking, 'figure.unknown', path, offset, unknownFigure(checking, name))
+    reportInText(checking, 'figure.unknown', path, offset, unknownFigure(name), figureMeant(checking, name))
   }
   const [one, other] = runTogether(response, checking.figures) ?? []
   if (one !== undefined) {
@@ -106,10 +100,10 @@ export function checkWording(checking: Checking, wording: WordingText | undefine
     for (const match of text.matchAll(SYMBOLS)) {
       const [symbol, name] = match
       if (name === undefined) {
-        const message = `"${symbol}" is no part of what is said; use words and <figure>, brackets belong in a readBack`
+        const message = `${quoted(symbol)} is no part of what is said; use words and <figure>, brackets belong in a readBack`
         reportInText(checking, 'wording.malformed', at, match.index, message)
       } else if (!isKnown(checking, name)) {
-        reportInText(checking, 'figure.unknown', at, match.index, unknownFigure(checking, name))
+        reportInText(checking, 'figure.unknown', at, match.index, unknownFigure(name), figureMeant(checking, name))
       }
     }
   }
@@ -120,6 +114,13 @@ function bothOf(wording: { readonly icao: string; readonly faa: string }, path: 
   return (['icao', 'faa'] as const).map((each) => ({ text: wording[each], at: [...path, each] as Path }))
 }
 
-function reportInText({ source, problems }: Checking, code: string, path: Path, offset: number, message: string): void {
-  problems.push({ code, message, place: source.placeInText(path, offset), severity: 'error' })
+function reportInText(
+  { source, problems }: Checking,
+  code: string,
+  path: Path,
+  offset: number,
+  message: string,
+  meant?: Meant,
+): void {
+  add(problems, code, () => source.placeInText(path, offset), message, meant)
 }

@@ -1,7 +1,7 @@
 /** Conditions and interlocks of procedures.yaml -> as the kernel knows them. */
 
 import type { Condition, Interlock } from '../kernel/pack/condition.ts'
-import { present } from './present.ts'
+import { exactly } from './present.ts'
 import type { ItemText } from './proceduresSchema.ts'
 
 export type When = ItemText['when']
@@ -10,6 +10,8 @@ export function conditionOf(when: When): Condition | undefined {
   return when && Object.fromEntries(Object.entries(when).map(([name, values]) => [name, [values].flat()]))
 }
 
+const asInterlock = exactly<Interlock>()
+
 export function interlocksOf(interlocks: ItemText['interlocks']): Interlock[] | undefined {
-  return interlocks?.map((interlock) => present(interlock))
+  return interlocks?.map((interlock) => asInterlock(interlock))
 }

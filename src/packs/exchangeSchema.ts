@@ -4,9 +4,9 @@ import { z } from 'zod'
 import { ROLES } from '../kernel/pack/roles.ts'
 import { id, interlocks, text, texts, when } from './schemaTerms.ts'
 
-const wording = z
-  .union([text, z.strictObject({ icao: text, faa: text })])
-  .describe('Words with <figure> in them; where the two phraseologies differ, both')
+/** One text for both phraseologies, or one for each. */
+const byRadio = (one: typeof text) => z.union([one, z.strictObject({ icao: one, faa: one })])
+const wording = byRadio(text).describe('Words with <figure> in them; where the two phraseologies differ, both')
 const notation = text.describe('In the response notation')
 
 const element = z.strictObject({
@@ -14,8 +14,7 @@ const element = z.strictObject({
   label: text.describe('As named aloud: "squawk" in "say again squawk"'),
   alsoCalled: texts.default([]),
   says: wording,
-  readBack: z
-    .union([notation, z.strictObject({ icao: notation, faa: notation })])
+  readBack: byRadio(notation)
     .optional()
     .describe('In the response notation; left out where it need not be read back, all in brackets where it may be'),
   when: when.optional(),

@@ -1,20 +1,23 @@
 /** A revision as a person hands it in (YAML, JSON or a CSV load sheet) -> inputs, or problems with their places. */
 
 import { loadProblems, valueProblems } from '../kernel/figures/entered.ts'
-import type { Inputs, LastMinuteChange } from '../kernel/figures/model.ts'
+import type { Inputs, LastMinuteChange, Settlement } from '../kernel/figures/model.ts'
 import type { FigureDeclaration, Station } from '../kernel/figures/pack.ts'
 import { ownSource } from '../kernel/figures/sources.ts'
 import type { Value } from '../kernel/kinds/kind.ts'
 import type { Pack } from '../kernel/pack/checklist.ts'
 import { isError, type Problem } from '../kernel/problem.ts'
+import { quoted } from '../kernel/quoted.ts'
 import { figuresOfStations } from '../kernel/run/talk/script.ts'
 import type { Unit } from '../kernel/units.ts'
 import { csvSource } from './csv.ts'
 import { type InputsText, inputsFile } from './inputsSchema.ts'
-import { didYouMean } from './nearest.ts'
+import { exactly, nothingMore } from './present.ts'
 import { quantityIn } from './quantity.ts'
+import { add, type Meant } from './reporting.ts'
 import { shaped } from './shape.ts'
 import { type Path, parseSource, type Source } from './source.ts'
+import { told } from './telling.ts'
 
 /**
  * Inputs come back where nothing is an error; advice (an unusual value) comes beside them. Values are numbers in the
@@ -30,10 +33,11 @@ export function readInputs(
   const isMalformed = source.value === undefined
   const { value, problems } = shaped(isMalformed ? source : { ...source, problems: [] }, inputsFile)
   const before = isMalformed ? [] : source.problems
-  if (!value) return { problems: [...before, ...problems] }
+  if (!value) return { problems: told([...before, ...problems]) }
   const reading: Reading = { source, pack, problems: [...before] }
   const inputs = inputsOf(reading, value)
-  return reading.problems.some(isError) ? { problems: reading.problems } : { inputs, problems: reading.problems }
+  const all = told(reading.problems)
+  return all.some(isError) ? { problems: all } : { inputs, problems: all }
 }
 
 /** One file on its way: where things stand, what they may be, what was wrong. */
@@ -43,25 +47,28 @@ interface Reading {
   readonly problems: Problem[]
 }
 
+const asSettlement = exactly<Settlement>()
+
 function inputsOf(reading: Reading, text: InputsText): Inputs {
-  const { status, label, situation, settled } = text
+  const { status, label, situation, settled, values, loads, said, stated, lastMinute, ...rest } = text
+  nothingMore(rest)
   checkSituation(reading, situation ?? {})
   checkSettled(reading, settled ?? {})
   return {
     status,
     ...(label !== undefined && { label }),
-    values: valuesOf(reading, text.values),
-    loads: loadsOf(reading, text.loads),
+    values: valuesOf(reading, values),
+    loads: loadsOf(reading, loads),
     ...(situation && { situation }),
-    ...(text.said && { said: saidOf(reading, text.said) }),
-    ...(text.stated && { stated: statedOf(reading, text.stated) }),
-    ...(settled && { settled }),
-    ...(text.lastMinute && { lastMinute: lastMinuteOf(reading, text.lastMinute) }),
+    ...(said && { said: saidOf(reading, said) }),
+    ...(stated && { stated: statedOf(reading, stated) }),
+    ...(settled && { settled: kept(settled, (_, one) => asSettlement(one)) }),
+    ...(lastMinute && { lastMinute: lastMinuteOf(reading, lastMinute) }),
   }
 }
 
-function report({ source, problems }: Reading, code: string, path: Path, message: string): void {
-  problems.push({ code, message, place: source.place(path), severity: 'error' })
+function report({ source, problems }: Reading, code: string, path: Path, message: string, meant?: Meant): void {
+  add(problems, code, () => source.place(path), message, meant)
 }
 
 /** A name that the pack does not have: at the name itself, with the one that was probably meant. */
@@ -73,8 +80,7 @@ function unknown(
   known: readonly string[],
 ): void {
   const name = String(path.at(-1))
-  const place = source.placeOfKey(path.slice(0, -1), name)
-  problems.push({ code, message: message + didYouMean(name, known), place, severity: 'error' })
+  add(problems, code, () => source.placeOfKey(path.slice(0, -1), name), message, { name, known: () => known })
 }
 
 function measured(reading: Reading, given: number | string, unit: Unit | undefined, path: Path): number | undefined {
@@ -89,7 +95,7 @@ function figureAt(reading: Reading, path: Path): FigureDeclaration | undefined {
   const { declarations } = reading.pack.figures
   const name = String(path.at(-1))
   const found = Object.hasOwn(declarations, name) ? declarations[name] : undefined
-  if (!found) unknown(reading, 'figure.unknown', path, `no figure is called "${name}"`, Object.keys(declarations))
+  if (!found) unknown(reading, 'figure.unknown', path, `no figure is called ${quoted(name)}`, Object.keys(declarations))
   return found
 }
 
@@ -146,9 +152,9 @@ function stationAt(reading: Reading, name: string, path: Path): Station | undefi
   const found = stations.find((one) => one.name === name)
   if (found) return found
   const known = stations.map((one) => one.name)
-  const message = `no station is called "${name}"`
+  const message = `no station is called ${quoted(name)}`
   if (path.at(-1) === name) unknown(reading, 'load.unknown', path, message, known)
-  else report(reading, 'load.unknown', path, message + didYouMean(name, known))
+  else report(reading, 'load.unknown', path, message, { name, known: () => known })
   return undefined
 }
 
@@ -176,30 +182,34 @@ function checkSituation(reading: Reading, situation: Readonly<Record<string, str
     const known = situations.find((one) => one.name === name)?.options.map((option) => option.value)
     if (!known) {
       const names = situations.map((one) => one.name)
-      unknown(reading, 'situation.unknown', path, `no situation is called "${name}"`, names)
+      unknown(reading, 'situation.unknown', path, `no situation is called ${quoted(name)}`, names)
     } else if (!known.includes(value)) {
-      report(reading, 'situation.value', path, `situation ${name} has no "${value}"${didYouMean(value, known)}`)
+      report(reading, 'situation.value', path, `situation ${name} has no ${quoted(value)}`, {
+        name: value,
+        known: () => known,
+      })
     }
   }
 }
 
 function statedOf(reading: Reading, stated: NonNullable<InputsText['stated']>): NonNullable<Inputs['stated']> {
-  return kept(stated, (source, figures) =>
-    kept(figures, (figure, given) => {
+  const { declarations } = reading.pack.figures
+  const sources = [...new Set(Object.values(declarations).flatMap((one) => one.stated?.sources ?? []))]
+  return kept(stated, (source, figures) => {
+    if (!sources.includes(source)) {
+      unknown(reading, 'source.unknown', ['stated', source], `no source is called ${quoted(source)}`, sources)
+      return undefined
+    }
+    return kept(figures, (figure, given) => {
       const path: Path = ['stated', source, figure]
       const declaration = figureAt(reading, path)
       if (!declaration) return undefined
       const allowed = declaration.stated?.sources ?? []
       if (allowed.includes(source)) return figureValue(reading, declaration, given, path)
-      report(
-        reading,
-        'source.unknown',
-        path,
-        `${figure} is not compared with "${source}"${didYouMean(source, allowed)}`,
-      )
+      unknown(reading, 'source.unknown', path, `${figure} is not compared with ${source}`, [])
       return undefined
-    }),
-  )
+    })
+  })
 }
 
 function checkSettled(reading: Reading, settled: NonNullable<Inputs['settled']>): void {
@@ -208,13 +218,14 @@ function checkSettled(reading: Reading, settled: NonNullable<Inputs['settled']>)
     if (!declaration) continue
     const known = [ownSource(declaration), ...(declaration.stated?.sources ?? [])]
     if (known.includes(use)) continue
-    const message = `${figure} has no source "${use}"${didYouMean(use, known)}`
-    report(reading, 'source.unknown', ['settled', figure, 'use'], message)
+    const message = `${figure} has no source ${quoted(use)}`
+    report(reading, 'source.unknown', ['settled', figure, 'use'], message, { name: use, known: () => known })
   }
 }
 
 function lastMinuteOf(reading: Reading, changes: NonNullable<InputsText['lastMinute']>): LastMinuteChange[] {
-  return changes.map(({ station: name, weight, count }, index) => {
+  return changes.map(({ station: name, weight, count, ...rest }, index) => {
+    nothingMore(rest)
     const path: Path = ['lastMinute', index]
     const station = stationAt(reading, name, [...path, 'station'])
     if (station && weight === undefined && (count === undefined || station.each === undefined)) {

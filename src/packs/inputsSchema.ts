@@ -1,10 +1,11 @@
 /** The shape of a revision as it is handed in. */
 
 import { z } from 'zod'
-import { text, value } from './schemaTerms.ts'
+import { LONGEST_VALUE, MOST_ENTRIES } from '../kernel/bounds.ts'
+import { number, text, value } from './schemaTerms.ts'
 
 /** A load, weight or value: a number in the pack's unit, or with its unit: "5100 lb". */
-const quantity = z.union([z.number(), z.string()])
+const quantity = z.union([number, z.string().max(LONGEST_VALUE)])
 
 export const inputsFile = z.strictObject({
   status: z.enum(['preliminary', 'final', 'amended']),
@@ -16,7 +17,13 @@ export const inputsFile = z.strictObject({
   stated: z.record(z.string(), z.record(z.string(), value)).optional(),
   settled: z.record(z.string(), z.strictObject({ use: text, reason: text })).optional(),
   lastMinute: z
-    .array(z.strictObject({ station: z.string(), weight: quantity.optional(), count: z.int().optional() }))
+    .array(
+      z.strictObject({
+        station: z.string(),
+        weight: quantity.optional(),
+        count: z.int().min(-MOST_ENTRIES).max(MOST_ENTRIES).optional(),
+      }),
+    )
     .optional(),
 })
 

@@ -1,11 +1,15 @@
 /** The shape of pack.yaml. */
 
 import { z } from 'zod'
+import { LONGEST_VALUE } from '../kernel/bounds.ts'
 import { PHONES } from '../kernel/hearing/phones.ts'
 import { id, text, texts } from './schemaTerms.ts'
 
 export const packFile = z.strictObject({
-  id: z.string().regex(/^[a-z][a-z0-9-]*$/),
+  id: z
+    .string()
+    .regex(/^[a-z][a-z0-9-]*$/, 'should be a name of small letters, digits and hyphens: marram')
+    .max(LONGEST_VALUE),
   name: text,
   version: text,
   aircraft: text,
@@ -14,9 +18,9 @@ export const packFile = z.strictObject({
   units: z.strictObject({ weight: z.enum(['kg', 'lb']), arm: z.enum(['m', 'in']) }),
   pronunciations: z
     .record(
-      z.string().regex(/^[a-z']+$/),
+      z.string().regex(/^[a-z']+$/, 'should be a word in small letters'),
       z.string().refine((sounds) => sounds.split(' ').every((sound) => PHONES.includes(sound)), {
-        error: `sounds in ARPAbet without stress, with a space between: ${PHONES.join(' ')}`,
+        error: `should be sounds in ARPAbet without stress, with a space between: ${PHONES.join(' ')}`,
       }),
     )
     .default({})

@@ -3,27 +3,34 @@
 import type { z } from 'zod'
 import type { Pack } from '../kernel/pack/checklist.ts'
 import { isError, type Problem } from '../kernel/problem.ts'
+import { quoted } from '../kernel/quoted.ts'
 import { figureModel } from './buildFigures.ts'
 import { buildPack } from './buildPack.ts'
-import { checkFigures, orderOf } from './checkFigures.ts'
+import { checkFigures } from './checkFigures.ts'
 import { checkProcedures, checkSituations } from './checkProcedures.ts'
 import { checkTables } from './checkTables.ts'
+import { orderOf } from './figureGraph.ts'
 import { figuresFile } from './figuresSchema.ts'
 import { didYouMean } from './nearest.ts'
-import { packFile } from './packSchema.ts'
+import { type PackText, packFile } from './packSchema.ts'
 import { proceduresFile } from './proceduresSchema.ts'
 import { shaped } from './shape.ts'
 import { parseSource, type Source } from './source.ts'
 import { type TablesText, tablesFile } from './tablesSchema.ts'
+import { fewOf, told } from './telling.ts'
 
 const NEEDED = ['pack.yaml', 'figures.yaml', 'procedures.yaml'] as const
 /** Tables may be left out by a pack that looks nothing up. */
 export const PACK_FILES = [...NEEDED, 'tables.yaml'] as const
 
-/** `texts` by file name; `sha256` is of those texts (`digest.ts`). A pack comes back only where nothing is wrong. */
+/**
+ * `texts` by file name; `sha256` is of those texts (`digest.ts`); `folder` is the name of the folder that they lie in, for
+ * who knows it. A pack comes back only where nothing is wrong.
+ */
 export function readPack(
   texts: Readonly<Record<string, string>>,
   sha256: string,
+  folder?: string,
 ): { readonly pack?: Pack; readonly problems: Problem[] } {
   const pack = shapedFile(texts, 'pack.yaml', packFile)
   const figures = shapedFile(texts, 'figures.yaml', figuresFile)
@@ -36,20 +43,29 @@ export function readPack(
     ...strangers(texts),
     ...[pack, figures, tables, procedures].flatMap((one) => one.problems),
     ...(pack.value && pack.source ? checkSituations(pack.source, pack.value) : []),
+    ...(pack.value && pack.source && folder !== undefined ? checkFolder(pack.source, pack.value, folder) : []),
     ...(tables.value && tables.source ? checkTables(tables.source, tables.value) : []),
   ]
   const order = figures.value && figures.source ? orderOf(figures.source, figures.value) : { order: [], problems: [] }
   problems.push(...order.problems)
   if (pack.value && figures.value && figures.source && tablesText) {
-    const all = { pack: pack.value, figures: figures.value, tables: tablesText }
-    problems.push(...checkFigures(figures.source, all))
+    const together = { pack: pack.value, figures: figures.value, tables: tablesText }
+    problems.push(...checkFigures(figures.source, together))
   }
   if (procedures.value && procedures.source) {
     problems.push(...checkProcedures(procedures.source, procedures.value, pack.value, figures.value?.figures))
   }
-  if (problems.some(isError) || !pack.value || !figures.value || !procedures.value || !tablesText) return { problems }
+  const all = told(problems)
+  if (all.some(isError) || !pack.value || !figures.value || !procedures.value || !tablesText) return { problems: all }
   const model = figureModel(pack.value, figures.value, tablesText, order.order)
-  return { pack: buildPack(pack.value, model, procedures.value, texts, sha256), problems }
+  return { pack: buildPack(pack.value, model, procedures.value, texts, sha256), problems: all }
+}
+
+/** The app finds a pack by its folder, and a log by its id. */
+function checkFolder(source: Source, { id }: PackText, folder: string): Problem[] {
+  if (id === folder) return []
+  const message = `the id ${quoted(id)} is not the name of its folder, ${quoted(folder)}; change the id, or rename the folder to ${id}`
+  return [{ code: 'pack.folder', message, place: source.place(['id']), severity: 'error' }]
 }
 
 interface ShapedFile<T> {
@@ -65,7 +81,7 @@ function shapedFile<T>(texts: Readonly<Record<string, string>>, file: string, sc
   return { source, ...shaped(source, schema) }
 }
 
-/** Files that lack, and files that no pack has. */
+/** Files that are missing, and files that no pack has. */
 function strangers(texts: Readonly<Record<string, string>>): Problem[] {
   const problem = (file: string, message: string): Problem => ({
     code: 'pack.files',
@@ -77,6 +93,11 @@ function strangers(texts: Readonly<Record<string, string>>): Problem[] {
   const strange = Object.keys(texts).filter((file) => !(PACK_FILES as readonly string[]).includes(file))
   return [
     ...missing.map((file) => problem(file, `the pack has no ${file}`)),
-    ...strange.map((file) => problem(file, `no file of a pack is called ${file}${didYouMean(file, PACK_FILES)}`)),
+    ...fewOf(
+      strange.map((file) =>
+        problem(file, `no file of a pack is called ${quoted(file)}${didYouMean(file, PACK_FILES)}`),
+      ),
+      (count) => `and ${count} more files are no part of a pack`,
+    ),
   ]
 }

@@ -1,23 +1,28 @@
 /** What the schemas of a pack's files are made of: names, texts, numbers, units, conditions. */
 
 import { z } from 'zod'
+import { LARGEST_NUMBER, LONGEST_TEXT, LONGEST_VALUE, SMALLEST_POSITIVE } from '../kernel/bounds.ts'
 import { UNIT_NAMES } from '../kernel/units.ts'
+import { isUsable } from './yamlNodes.ts'
 
 // Set before the first schema is made: the page's policy lets no text become program, and browsers report that it was tried.
 z.config({ jitless: true })
 
+/** A name for something, of letters and digits; no name that every object of the language has. */
 export const id = z
   .string()
-  .regex(/^[A-Za-z][A-Za-z0-9]*$/)
+  .regex(/^[A-Za-z][A-Za-z0-9]*$/, 'should be a name of letters and digits without spaces: takeoffTrim')
+  .max(LONGEST_VALUE)
+  .refine(isUsable, 'cannot be a name here; choose another')
   .describe('A name without spaces: takeoffTrim')
-export const text = z.string().min(1)
+export const text = z.string().min(1).max(LONGEST_TEXT)
 export const texts = z.array(text)
-export const number = z.number()
-export const positive = z.number().positive()
+export const number = z.number().min(-LARGEST_NUMBER).max(LARGEST_NUMBER)
+export const positive = z.number().min(SMALLEST_POSITIVE).max(LARGEST_NUMBER)
 /** Of values: no instrument of the trade shows a finer one, and rounding needs its decimals. */
-export const step = z.number().min(1e-6)
+export const step = positive
 export const unit = z.enum(UNIT_NAMES as [string, ...string[]])
-export const value = z.union([z.string(), z.number()])
+export const value = z.union([z.string().max(LONGEST_VALUE), number])
 /** Values of a situation, by its name; one or several. */
 export const when = z
   .record(id, z.union([text, texts]))

@@ -1,7 +1,9 @@
 /** One YAML text with its places: from a path in its value to file, line and column. */
 
-import { type Document, isMap, isNode, isScalar, isSeq, LineCounter, type ParsedNode, parseDocument } from 'yaml'
+import { type Document, isMap, isNode, isScalar, isSeq, LineCounter, type ParsedNode } from 'yaml'
 import type { Place, Problem } from '../kernel/problem.ts'
+import { mistakesIn } from './yamlNodes.ts'
+import { type Mistake, readYaml } from './yamlText.ts'
 
 export type Path = readonly (string | number)[]
 
@@ -19,45 +21,54 @@ export interface Source {
 }
 
 export function parseSource(file: string, text: string): Source {
-  const lines = new LineCounter()
-  const document = parseDocument(text, { lineCounter: lines, prettyErrors: false })
-  const at = (offset: number): Place => {
-    const { line, col } = lines.linePos(offset)
-    return { file, line: Math.max(line, 1), column: Math.max(col, 1) }
-  }
-  const problems = document.errors.map(({ code, message, pos }): Problem => {
-    const duplicate = code === 'DUPLICATE_KEY'
-    return {
-      code: duplicate ? 'id.duplicate' : 'yaml.malformed',
-      message: duplicate ? 'this name stands here twice; each may stand once' : `malformed YAML: ${message}`,
-      place: at(pos[0]),
-      severity: 'error',
-    }
-  })
-  const value = problems.length > 0 ? undefined : plain(document, problems, at(0))
+  const at = placesIn(file, text)
+  const read = readYaml(text)
+  const document = 'document' in read ? read.document : undefined
+  const { value, mistakes }: Data =
+    'document' in read ? dataOf(read.document) : { value: undefined, mistakes: [read.mistake] }
+  const contents = document?.contents ?? null
   return {
     file,
     value,
-    problems,
-    place: (path) => at(offsetOf(document.contents, path)),
+    problems: mistakes.map(({ code = 'yaml.malformed', message, offset }) => {
+      return { code, message, place: at(offset), severity: 'error' }
+    }),
+    place: (path) => at(offsetOf(contents, path)),
     placeInText(path, offset) {
-      const start = offsetOf(document.contents, path)
+      const start = offsetOf(contents, path)
       const quoted = text[start] === '"' || text[start] === "'"
       const folded = text[start] === '|' || text[start] === '>'
       return at(folded ? start : start + offset + (quoted ? 1 : 0))
     },
-    placeOfKey: (path, key) => at(offsetOf(document.contents, [...path, key], true)),
+    placeOfKey: (path, key) => at(offsetOf(contents, [...path, key], true)),
   }
 }
 
+/** From an offset to its line and column. */
+function placesIn(file: string, text: string): (offset: number) => Place {
+  const lines = new LineCounter()
+  lines.addNewLine(0)
+  for (const { index } of text.matchAll(/\n/g)) lines.addNewLine(index + 1)
+  return (offset) => {
+    const { line, col } = lines.linePos(offset)
+    return { file, line: Math.max(line, 1), column: Math.max(col, 1) }
+  }
+}
+
+interface Data {
+  readonly value: unknown
+  readonly mistakes: readonly Mistake[]
+}
+
 /** As plain data. Aliases that unfold beyond all measure are refused by the library, by throwing. */
-function plain(document: Document.Parsed, problems: Problem[], place: Place): unknown {
+function dataOf(document: Document.Parsed): Data {
+  const mistakes = mistakesIn(document)
+  if (mistakes.length > 0) return { value: undefined, mistakes }
   try {
-    return document.toJS()
-  } catch (error) {
-    const message = `malformed YAML: ${error instanceof Error ? error.message : error}`
-    problems.push({ code: 'yaml.malformed', message, place, severity: 'error' })
-    return undefined
+    return { value: document.toJS(), mistakes }
+  } catch {
+    const message = 'what "&" and "*" name in this file unfolds to too much; write it out where it is needed'
+    return { value: undefined, mistakes: [{ offset: 0, message }] }
   }
 }
 

@@ -1,16 +1,26 @@
-import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import {
+  chmodSync,
+  cpSync,
+  mkdirSync,
+  mkdtempSync,
+  readFileSync,
+  renameSync,
+  rmSync,
+  symlinkSync,
+  writeFileSync,
+} from 'node:fs'
 import { tmpdir } from 'node:os'
-import { join } from 'node:path'
+import { dirname, join } from 'node:path'
 import { afterEach, beforeEach, describe, expect, test } from 'vitest'
 import { run } from '../../src/cli/check.ts'
 import { runCommand } from './io.ts'
 
 let dir: string
 beforeEach(() => {
-  dir = mkdtempSync(join(tmpdir(), 'pack-'))
+  dir = join(mkdtempSync(join(tmpdir(), 'pack-')), 'marram')
   cpSync('checklists/marram', dir, { recursive: true })
 })
-afterEach(() => rmSync(dir, { recursive: true }))
+afterEach(() => rmSync(dirname(dir), { recursive: true }))
 
 function change(file: string, from: string, to: string): void {
   const path = join(dir, file)
@@ -83,5 +93,149 @@ describe('check', () => {
     const { status, errors } = await runCommand(run, args)
     expect(status).toBe(2)
     expect(errors).toBe('usage: check DIR... | check --schema\n')
+  })
+
+  test('refuses a pack that is called otherwise than its folder, and says which to change', async () => {
+    change('pack.yaml', 'id: marram', 'id: marrow')
+    const { status, errors } = await runCommand(run, [dir])
+    expect(status).toBe(1)
+    expect(errors).toBe(
+      `${dir}/pack.yaml:3:5: the id "marrow" is not the name of its folder, "marram"; change the id, or rename the folder to marrow\n`,
+    )
+  })
+
+  test('knows the folder by whatever way leads to it', async () => {
+    const { status } = await runCommand(run, [`${dir}/`, join(dir, 'inputs', '..'), join(dir, '.')])
+    expect(status).toBe(0)
+  })
+})
+
+describe('a file of a pack that cannot be read is one line with its name', () => {
+  const tables = () => join(dir, 'tables.yaml')
+
+  test.each<[string, () => void, RegExp]>([
+    ['a folder', () => mkdirSync(tables()), /tables\.yaml:1:1: a folder, not a file$/],
+    [
+      'a link to nothing',
+      () => symlinkSync('nowhere', tables()),
+      /tables\.yaml:1:1: a link to a file that is not there$/,
+    ],
+    [
+      'a link to itself',
+      () => symlinkSync('tables.yaml', tables()),
+      /tables\.yaml:1:1: a link that leads back to itself$/,
+    ],
+    [
+      'a device without end',
+      () => symlinkSync('/dev/zero', tables()),
+      /tables\.yaml:1:1: larger than 1200 kB, and not read$/,
+    ],
+    [
+      'bytes that are no text',
+      () => writeFileSync(tables(), Buffer.from([0xff, 0xfe, 0x61, 0])),
+      /tables\.yaml:1:1: not UTF-8 text; save it as UTF-8$/,
+    ],
+    [
+      'a file of another ending',
+      () => writeFileSync(join(dir, 'tables.yml'), ''),
+      /tables\.yml:1:1: its name does not end in \.yaml; rename it to tables\.yaml$/,
+    ],
+    // The superuser may read anything.
+    ...(process.getuid?.() === 0
+      ? []
+      : [
+          ['a file that is locked', () => lock(tables()), /tables\.yaml:1:1: not allowed to be read$/] as [
+            string,
+            () => void,
+            RegExp,
+          ],
+        ]),
+  ])('%s', async (_, make, told) => {
+    rmSync(tables())
+    make()
+    const { status, output, errors } = await runCommand(run, [dir])
+    expect([status, output]).toEqual([1, ''])
+    expect(errors.trimEnd().split('\n')).toEqual([expect.stringMatching(told)])
+  })
+
+  function lock(file: string): void {
+    writeFileSync(file, '')
+    chmodSync(file, 0)
+  }
+
+  test('a folder that is a file, and one with far too many files', async () => {
+    const file = join(dir, 'pack.yaml')
+    expect((await runCommand(run, [file])).errors).toBe(
+      `${file}: a file, not a folder; name the folder of a pack, such as checklists/NAME\n`,
+    )
+    for (let at = 0; at < 60; at++) writeFileSync(join(dir, `more${at}.yaml`), '')
+    expect((await runCommand(run, [dir])).errors).toBe(
+      `${dir}: 64 YAML files in one folder, and at most 50 are read; name the folder of a pack, such as checklists/NAME\n`,
+    )
+  })
+
+  test('a name with a line break in it stays on its line', async () => {
+    writeFileSync(join(dir, 'two\nlines.yaml'), '')
+    const { errors } = await runCommand(run, [dir])
+    expect(errors).toBe(
+      `${dir}/two\\nlines.yaml:1:1: no file of a pack is called "two\\nlines.yaml"; there are pack.yaml, figures.yaml, procedures.yaml, tables.yaml\n`,
+    )
+  })
+})
+
+describe('the example revisions of a pack are checked with it', () => {
+  const final = () => join(dir, 'inputs', 'final.yaml')
+
+  test.each<[string, () => void, RegExp]>([
+    [
+      'a figure misspelt',
+      () => change('inputs/final.yaml', 'taxiFuel', 'taxyFuel'),
+      /inputs\/final\.yaml:8:3: no figure is called "taxyFuel"; did you mean "taxiFuel"\?$/,
+    ],
+    [
+      'a slip in YAML',
+      () => change('inputs/final.yaml', 'status: final', 'status: [final'),
+      /inputs\/final\.yaml:2:9: "\[" is not closed by "\]"$/,
+    ],
+    [
+      'a folder',
+      () => {
+        rmSync(final())
+        mkdirSync(final())
+      },
+      /inputs\/final\.yaml:1:1: a folder, not a file$/,
+    ],
+    [
+      'another ending',
+      () => renameSync(final(), join(dir, 'inputs', 'final.yml')),
+      /inputs\/final\.yml:1:1: its name does not end in \.yaml; rename it to final\.yaml$/,
+    ],
+    [
+      'a file in place of their folder',
+      () => {
+        rmSync(join(dir, 'inputs'), { recursive: true })
+        writeFileSync(join(dir, 'inputs'), '')
+      },
+      /inputs: a file, not a folder$/,
+    ],
+  ])('%s', async (_, make, told) => {
+    make()
+    const { status, output, errors } = await runCommand(run, [dir])
+    expect([status, output]).toEqual([1, ''])
+    expect(errors.trimEnd().split('\n')).toEqual([expect.stringMatching(told)])
+  })
+
+  test('an unusual value is advice', async () => {
+    change('inputs/final.yaml', 'altimeter: 1009', 'altimeter: 951')
+    const { status, output } = await runCommand(run, [dir])
+    expect([status, output]).toEqual([
+      0,
+      `${dir}/inputs/final.yaml:12:14: altimeter 951 hPa is unusual; normally 970 to 1,045 hPa\n`,
+    ])
+  })
+
+  test('a pack needs none', async () => {
+    rmSync(join(dir, 'inputs'), { recursive: true })
+    expect(await runCommand(run, [dir])).toEqual({ status: 0, output: '', errors: '' })
   })
 })

@@ -117,9 +117,18 @@ describe('figures', () => {
     expect(errors).toMatch(error)
   })
 
-  test('without a file that is there says so', async () => {
-    const { status, errors } = await runCommand(run, [...PACK, '--inputs', 'nowhere.yaml'])
-    expect([status, errors]).toEqual([1, 'nowhere.yaml: no such file; name a file of inputs\n'])
+  test.each([
+    ['a file that is not there', 'nowhere.yaml', 'no such file'],
+    ['a folder', 'checklists', 'a folder, not a file'],
+    ['a device without end', '/dev/zero', 'larger than 1200 kB, and not read'],
+  ])('with %s says so', async (_, file, why) => {
+    for (const files of [
+      ['--inputs', file],
+      ['--inputs', 'checklists/marram/inputs/final.yaml', '--against', file],
+    ]) {
+      const { status, errors } = await runCommand(run, [...PACK, ...files])
+      expect([status, errors]).toEqual([1, `${file}: ${why}; name a file of inputs\n`])
+    }
   })
 
   test.each([[[]], [['--pack', 'checklists/marram']], [['--wrong']]])('called as %j is wrong usage', async (args) => {

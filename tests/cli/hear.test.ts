@@ -60,9 +60,15 @@ describe('hearing a sound file', () => {
   it('says what is wrong with a file, and goes on with the next', { timeout: 60_000 }, async () => {
     const broken = join(folder, 'broken.wav')
     writeFileSync(broken, 'not sound')
-    const { status, text, errors } = await hear([...TRIM, broken, join(folder, 'none.wav'), wav('stand-by')], trim(5.2))
+    const { status, text, errors } = await hear(
+      [...TRIM, broken, join(folder, 'none.wav'), folder, wav('stand-by')],
+      trim(5.2),
+    )
     expect(status).toBe(1)
-    expect(errors).toBe(`${broken}: not a WAV file\n${join(folder, 'none.wav')}: no such file; name a WAV file\n`)
+    expect(errors).toBe(
+      `${broken}: not a WAV file\n${join(folder, 'none.wav')}: no such file; name a WAV file\n` +
+        `${folder}: a folder, not a file; name a WAV file\n`,
+    )
     expect(JSON.parse(text)).toMatchObject({ heard: 'stand by', verdict: 'command', command: 'standBy' })
   })
 

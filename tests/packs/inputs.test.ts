@@ -86,7 +86,7 @@ describe('a load sheet', () => {
       'a source that the pack does not compare',
       'loadSheet:',
       'loadshed:',
-      /^load\.yaml:19:\d+: zeroFuelWeight is not compared with "loadshed"; did you mean "loadSheet"\?$/,
+      /^load\.yaml:19:3: no source is called "loadshed"; did you mean "loadSheet"\?$/,
     ],
     [
       'a situation that is none',
@@ -94,7 +94,7 @@ describe('a load sheet', () => {
       'stand: pull',
       /^load\.yaml:4:20: situation stand has no "pull"; did you mean "push"\?$/,
     ],
-    ['malformed YAML', 'status: final', 'status: [final', /^load\.yaml:\d+:\d+: malformed YAML/],
+    ['malformed YAML', 'status: final', 'status: [final', /^load\.yaml:2:9: "\[" is not closed by "\]"$/],
   ])('with %s is refused at its place', (_, from, to, problem) => {
     expect(changed(from, to)[0]).toMatch(problem)
     expect(readInputs(text.replace(from, to), 'load.yaml', pack).inputs).toBeUndefined()
@@ -198,6 +198,177 @@ describe('a load sheet as CSV', () => {
       'load.csv:10:10: "some" should be a number in kg',
       'load.csv:11:11: load rear cabin -4 kg is negative; a load is zero or more',
     ])
+  })
+})
+
+describe('a sheet with a name that every object has', () => {
+  const NAMES = ['__proto__', 'constructor', 'toString', 'hasOwnProperty']
+
+  test.each([...NAMES, 'nosuch'])(
+    'as a source (%s) is refused at its column, and nothing is changed by it',
+    (source) => {
+      const { inputs, problems } = readInputs(`status,preliminary\nblockFuel,6700,,${source}`, 'sheet.csv', pack)
+      expect(problems.map(showProblem)).toEqual([
+        `sheet.csv:2:17: blockFuel is not compared with "${source}"; there are loadSheet, flightComputer`,
+      ])
+      expect(inputs).toBeUndefined()
+      expect('blockFuel' in {}).toBe(false)
+      expect(readInputs(text, 'load.yaml', pack).problems).toEqual([])
+    },
+  )
+
+  test.each(NAMES)('as a source (%s) in YAML is refused at its name', (source) => {
+    expect(changed('  loadSheet:', `  ${source}:`)).toEqual([
+      `load.yaml:19:3: "${source}" cannot be a name here; choose another`,
+    ])
+  })
+
+  test.each(NAMES)('as a row (%s) is refused', (name) => {
+    const { problems } = readInputs(`status,final\n${name},6700`, 'sheet.csv', pack)
+    expect(problems.map(showProblem)).toEqual([
+      expect.stringContaining(`sheet.csv:2:1: "${name}" is no figure, station or situation`),
+    ])
+  })
+
+  test.each(NAMES)('as a value, a load or a situation (%s) is refused', (name) => {
+    for (const from of ['taxiFuel: 180', 'aftHold: 930', 'stand: push']) {
+      const to = `${name}: ${from.split(' ')[1]}`
+      expect(changed(from, to)).toEqual([expect.stringContaining(`"${name}" cannot be a name here`)])
+    }
+  })
+})
+
+describe('a value that is none is refused where it stands', () => {
+  test.each<[string, string, string]>([
+    ['nothing for a status', 'status,', 'sheet.csv:1:1: status has no value'],
+    ['no status', 'blockFuel,6700', 'sheet.csv:1:1: status is missing; it should be preliminary, final or amended'],
+    [
+      'an infinity cut by commas',
+      'status,final\nblockFuel,In,fin,ity',
+      'sheet.csv:2:18: blockFuel is not compared with "ity"; there are loadSheet, flightComputer',
+    ],
+    ['a power of ten', 'status,final\nblockFuel,"-1e+,308"', 'sheet.csv:2:11: "-1e+,308" should be a number in kg'],
+    [
+      'a decimal comma',
+      'status,final\nblockFuel,5,64',
+      'sheet.csv:2:13: "64" is no unit; a value with the separator in it belongs in quotes',
+    ],
+    [
+      'a number beyond any aircraft',
+      `status,final\nblockFuel,${'9'.repeat(20)}`,
+      'sheet.csv:2:11: blockFuel 100000000000000000000 is too large; it should be at most 1,000,000,000,000',
+    ],
+    [
+      'the same with its unit',
+      `status,final\nblockFuel,${'9'.repeat(20)},kg`,
+      `sheet.csv:2:11: "${'9'.repeat(20)} kg" is larger than anything of an aircraft`,
+    ],
+    [
+      'a unit that every object has',
+      'status,final\nblockFuel,6700,constructor',
+      'sheet.csv:2:11: "constructor" is no unit that is known here; write kg',
+    ],
+    [
+      'a row twice',
+      'status,final\nblockFuel,6700\nblockFuel,6800',
+      'sheet.csv:3:11: blockFuel stands twice; line 2 has it already',
+    ],
+    [
+      'a quote never closed',
+      'status,final\nblockFuel,"6700',
+      'sheet.csv:2:11: the text that begins here is not closed by "',
+    ],
+    [
+      'a cell too many',
+      'status,final\nblockFuel,6700,kg,loadSheet,no',
+      'sheet.csv:2:29: "no" is in no column; a value with the separator in it belongs in quotes',
+    ],
+    [
+      'a source of what has none',
+      'status,final\naftHold,300,,loadSheet',
+      'sheet.csv:2:14: only a figure has a source, and aftHold is none',
+    ],
+    ['a unit of what has none', 'status,final\nstand,own,kg', 'sheet.csv:2:11: stand has no unit'],
+    ['a row without a name', 'status,final\n,6700', 'sheet.csv:2:1: the row has no name'],
+    [
+      'no column of values',
+      'name,valu\nstatus,final',
+      'sheet.csv:1:1: no column is called "value"; there should be name, value, unit, source',
+    ],
+    [
+      'nothing at all',
+      '\n# remark\n',
+      'sheet.csv:1:1: the sheet is empty; a row has a name and a value: blockFuel,6700',
+    ],
+    [
+      'what cannot be seen',
+      'status,final\n\u0000\u001b[2J,1',
+      'sheet.csv:2:1: "\\u{0}\\u{1b}[2J" is no figure, station or situation',
+    ],
+  ])('in CSV: %s', (_, sheet, told) => {
+    const { inputs, problems } = readInputs(sheet, 'sheet.csv', pack)
+    expect(inputs).toBeUndefined()
+    expect(problems.map(showProblem).map((line) => line.replace(/; there are status.*/, ''))).toEqual([told])
+  })
+
+  test.each<[string, string, string, RegExp]>([
+    ['no status', 'status: final', '', /status is missing; it should be preliminary, final or amended$/],
+    [
+      'an empty status',
+      'status: final',
+      'status:',
+      /^load\.yaml:2:1: status is empty; it should be preliminary, final or amended$/,
+    ],
+    [
+      'a status that is a number',
+      'status: final',
+      'status: 3',
+      /^load\.yaml:2:9: status is the number 3; it should be preliminary, final or amended$/,
+    ],
+    [
+      'infinity',
+      'taxiFuel: 180',
+      'taxiFuel: .inf',
+      /^load\.yaml:8:13: taxiFuel is beyond all numbers; it should be a text or a number$/,
+    ],
+    [
+      'no number',
+      'taxiFuel: 180',
+      'taxiFuel: .nan',
+      /^load\.yaml:8:13: taxiFuel is beyond all numbers; it should be a text or a number$/,
+    ],
+    [
+      'a number beyond any aircraft',
+      'aftHold: 930',
+      'aftHold: 1e300',
+      /^load\.yaml:5:88: aftHold 1e\+300 is too large; it should be at most 1,000,000,000,000$/,
+    ],
+    [
+      'a value with lines in it',
+      'taxiFuel: 180',
+      'taxiFuel: "x\\ny"',
+      /^load\.yaml:8:13: "x\\ny" should be a number in kg$/,
+    ],
+    [
+      'a value of 300 letters',
+      'taxiFuel: 180',
+      `taxiFuel: ${'x'.repeat(300)}`,
+      /^load\.yaml:8:13: taxiFuel is too long; it should have at most 100 letters$/,
+    ],
+    [
+      'a name of 1,000 letters',
+      'taxiFuel: 180',
+      `"${'x'.repeat(1_000)}": 180`,
+      /^load\.yaml:8:3: no figure is called "x{60}\.\.\." \(1000 characters\); there are/,
+    ],
+    [
+      'a source that no figure has, for five of them',
+      'loadSheet:',
+      'loadshed:',
+      /^load\.yaml:19:3: no source is called "loadshed"; did you mean "loadSheet"\?$/,
+    ],
+  ])('in YAML: %s', (_, from, to, told) => {
+    expect(changed(from, to)).toEqual([expect.stringMatching(told)])
   })
 })
 

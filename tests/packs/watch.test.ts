@@ -79,12 +79,7 @@ describe('a watch in a pack', () => {
       'watch: startFlow',
       'watch "startFlow" stands twice; each must be its own',
     ],
-    [
-      'no stop words',
-      '        stopWords: stop the start\n',
-      '',
-      'stopWords is missing; it should be a text (numbers and yes, no in quotes)',
-    ],
+    ['no stop words', '        stopWords: stop the start\n', '', 'stopWords is missing; it should be a text'],
     [
       'words that begin it in brackets of which one is open',
       'begins: [starting the right engine]',

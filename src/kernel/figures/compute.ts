@@ -3,6 +3,7 @@
  * Figures are computed in the model's order; what rests on a missing one waits for it and is not reported again.
  */
 
+import { LARGEST_NUMBER } from '../bounds.ts'
 import type { Figure, Value } from '../kinds/kind.ts'
 import { isBeyond } from '../kinds/written.ts'
 import { roundTo } from '../numbers/rounding.ts'
@@ -121,6 +122,11 @@ function derive(job: Job, declaration: FigureDeclaration, derivation: Derivation
   const given = outcome.unit ?? workUnit(basis, calculator.gives, unit)
   const isOther = typeof outcome.value === 'number' && given !== unit && fits(given, unit)
   const value = isOther ? convert(Number(outcome.value), given, unit) : outcome.value
+  if (typeof value === 'number' && !(Math.abs(value) <= LARGEST_NUMBER)) {
+    const message = `${label} cannot be computed: no number comes of what it rests on`
+    problems.push({ code: 'figure.noNumber', message, severity: 'error' })
+    return { ...blank, why: [{ text: message, uses }] }
+  }
   const why = outcome.why.map((reason, index) => (index === 0 ? { ...reason, uses } : reason))
   return withStated(job, declaration, blank, value, why)
 }

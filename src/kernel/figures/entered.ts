@@ -1,8 +1,10 @@
 /** Whether an entered value or load can be what it says: its shape by kind, its scale, its normal band. */
 
+import { LARGEST_NUMBER } from '../bounds.ts'
 import { type KindSpec, kindOf, type Value } from '../kinds/kind.ts'
 import { type Band, boundsOf, isBeyond, shouldBe } from '../kinds/written.ts'
 import type { Problem } from '../problem.ts'
+import { quoted } from '../quoted.ts'
 import type { Unit } from '../units.ts'
 import { formatMeasured, formatNumber } from './format.ts'
 import type { FigureDeclaration, FigureModel, Station } from './pack.ts'
@@ -20,14 +22,14 @@ export function valueProblems(declaration: FigureDeclaration, value: Value): rea
 function textProblems(spec: KindSpec, label: string, value: Value): readonly Problem[] {
   const should = shouldBe(spec, value)
   if (should === undefined) return []
-  if (kindOf(spec).options) return [error('input.option', `${label} "${value}" should be ${should}`)]
-  return [error('input.shape', `${label} "${value}" should be ${should} (in quotes)`)]
+  if (kindOf(spec).options) return [error('input.option', `${label} ${quoted(value)} should be ${should}`)]
+  return [error('input.shape', `${label} ${quoted(value)} should be ${should} (in quotes)`)]
 }
 
 function numberProblems(declaration: FigureDeclaration, value: Value): readonly Problem[] {
   const { spec, label, measure, plausible } = declaration
-  if (typeof value !== 'number' || !Number.isFinite(value)) {
-    return [error('input.number', `${label} "${value}" should be a number${measure ? ` in ${measure}` : ''}`)]
+  if (typeof value !== 'number' || !isOfAircraft(value)) {
+    return [error('input.number', noNumber(label, value, measure))]
   }
   const ends = boundsOf(spec)
   if (isBeyond(value, ends)) {
@@ -40,6 +42,15 @@ function numberProblems(declaration: FigureDeclaration, value: Value): readonly 
   return []
 }
 
+const isOfAircraft = (value: number) => Math.abs(value) <= LARGEST_NUMBER
+
+/** Why a value is no number that can be computed with; what was typed stands where it was typed. */
+function noNumber(label: string, value: Value, unit: Unit | undefined): string {
+  if (typeof value === 'number' && !Number.isNaN(value)) return `${label} is larger than anything of an aircraft`
+  const given = typeof value === 'string' ? ` ${quoted(value)}` : ''
+  return `${label}${given} should be a number${unit ? ` in ${unit}` : ''}`
+}
+
 /** "2 to 9 units", "at least 2 units". */
 export function band({ min, max }: Band, unit: Unit | undefined): string {
   if (min === undefined) return max === undefined ? 'any' : `at most ${formatMeasured(max, unit)}`
@@ -49,9 +60,7 @@ export function band({ min, max }: Band, unit: Unit | undefined): string {
 
 /** What is wrong with a load: negative, not a number, or more than the station may hold. */
 export function loadProblems(station: Station, load: number, unit: Unit): readonly Problem[] {
-  if (!Number.isFinite(load)) {
-    return [error('load.number', `load ${station.label} "${load}" should be a number in ${unit}`)]
-  }
+  if (!isOfAircraft(load)) return [error('load.number', noNumber(`load ${station.label}`, load, unit))]
   if (load < 0) {
     return [
       error('load.negative', `load ${station.label} ${formatMeasured(load, unit)} is negative; a load is zero or more`),

@@ -6,7 +6,8 @@ import { showUnit, type Unit } from '../units.ts'
 export function formatNumber(value: number, decimals = 3): string {
   const scale = 10 ** decimals
   const short = Number.isInteger(value) ? value : Math.round(value * scale) / scale
-  if (short > -1000 && short < 1000) return String(short + 0)
+  // Numbers that are written as powers of ten, or are none, have no thousands to group.
+  if (!(Math.abs(short) >= 1000 && Math.abs(short) < 1e21)) return String(short + 0)
   const [whole = '', fraction] = String(Math.abs(short)).split('.')
   let grouped = whole.slice(-3)
   for (let end = whole.length - 3; end > 0; end -= 3) grouped = `${whole.slice(Math.max(0, end - 3), end)},${grouped}`

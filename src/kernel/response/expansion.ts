@@ -3,6 +3,8 @@
  * names its part.
  */
 
+import { MOST_WORDINGS } from '../bounds.ts'
+
 export type Expansion =
   | { readonly type: 'words'; readonly words: readonly string[]; readonly tag?: string }
   | { readonly type: 'figure'; readonly name: string; readonly tag?: string }
@@ -54,9 +56,6 @@ export function leastOf(expansion: Expansion): Least {
   const { values, parts } = inside()
   return { values, parts: 'tag' in expansion && expansion.tag !== undefined ? 1 : parts }
 }
-
-/** Most wordings that one group is unfolded to. */
-const MOST_WORDINGS = 200
 
 /** Every way to say an expansion that holds no figure, as phrases; empty phrases for what is optional. */
 export function phrasesOf(expansion: Expansion): string[] {

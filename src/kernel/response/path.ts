@@ -3,6 +3,7 @@
  * right before a figure is its label ("V one" in `V one <v1>`): it may be left out, and it binds the number behind it.
  */
 
+import { MOST_PATHS } from '../bounds.ts'
 import { canonOf, tokensOf } from '../numbers/tokens.ts'
 import { type Expansion, figuresOf, phrasesOf } from './expansion.ts'
 import { CONFIRMATIONS, isStateWord } from './lexicon.ts'
@@ -35,9 +36,6 @@ export interface FigureSlot {
 
 export type Slot = WordSlot | FigureSlot
 export type Path = readonly Slot[]
-
-/** More alternatives than any response has. */
-const MOST_PATHS = 64
 
 export function phraseOf(text: string): Phrase {
   const tokens = tokensOf(text)

@@ -25,6 +25,13 @@ describe('the figures of a departure', () => {
     expect(without.map(({ name }) => name)).toEqual(['assumedTemperature', 'windGust'])
   })
 
+  test.each([1e12, -1e12, 1e6])('of an elevation of %d are no numbers, and say so', (elevation) => {
+    const { figures, problems } = set(({ values }) => ({ values: { ...values, elevation } }))
+    expect(problems.map(({ message }) => message).join('\n')).toMatch(/cannot be computed|is off its scale|outside/)
+    const told = Object.values(figures).map(({ value, exact, why }) => [value, exact, ...why.map(({ text }) => text)])
+    expect(told.flat().filter((one) => /NaN|Infinity|e\+/.test(String(one)))).toEqual([])
+  })
+
   test('the takeoff trim says why: the CG, the flap, the cells it lies between, the rounding', () => {
     const { takeoffTrim, takeoffCg } = set().figures
     expect(takeoffTrim?.why.map(({ text }) => text)).toEqual([

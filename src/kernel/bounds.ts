@@ -1,0 +1,34 @@
+/**
+ * How large things may be that people hand in. Each is far above what any pack or sheet has needed, and low enough
+ * that whatever stays below it is read and checked within a second.
+ */
+
+/** Of one file of a pack or one sheet; the largest of the demo packs has 30,000. */
+export const MOST_CHARACTERS = 300_000
+/** Entries of one list or one set of names. */
+export const MOST_ENTRIES = 2_000
+/** Lists and sets of names inside one another; packs have 12. */
+export const DEEPEST = 24
+/** Letters of one text: a caution, a response. */
+export const LONGEST_TEXT = 1_000
+/** Letters of a value in a sheet, and of a constant. */
+export const LONGEST_VALUE = 100
+/** Ways through the figures of one response, and ways to say one phrase of it: further ones are not unfolded, and refused. */
+export const MOST_PATHS = 64
+export const MOST_WORDINGS = 200
+/** Parts into which situations are cut to find one that no case answers for. */
+export const MOST_PARTS = 1_000
+/** Files in the folder of a pack, and in its `inputs/`. */
+export const MOST_FILES = 50
+
+/** Either side of zero; no weight, moment, distance or time of an aircraft comes near it. */
+export const LARGEST_NUMBER = 1e12
+/** Of what must be more than nothing: a step, a chord, a number of seconds. */
+export const SMALLEST_POSITIVE = 1e-6
+
+/** Problems that are looked for in one file: to find the place and the name meant for each of thousands takes seconds. */
+export const MOST_COLLECTED = 100
+/** Problems that are told at once; who has more has one cause for many. */
+export const MOST_TOLD = 50
+/** Names of one kind that are told one by one: keys that are not known, rows that name nothing. */
+export const MOST_NAMED = 5
