@@ -1,0 +1,99 @@
+/** The debrief of a run as lines of text. */
+
+import { reasonWords } from '../kernel/response/commands.ts'
+import { clockTime } from '../kernel/run/core/clockTime.ts'
+import type { Debrief, DebriefItem, DebriefList } from '../kernel/run/debrief/debrief.ts'
+import type { DebriefFlow, DebriefWatch } from '../kernel/run/debrief/debriefWatch.ts'
+import { briefingLines, exchangeLines } from './debriefTalk.ts'
+
+const BREAKS = { standBy: 'stood by', break: 'broke off', left: 'left and resumed' } as const
+
+const inJsonOnly = (): readonly string[] => []
+
+/** What is printed of each part of a debrief, in this order. A part that is added to it is missing here until that is decided. */
+const SECTIONS: { readonly [Part in keyof Debrief]-?: (debrief: Debrief) => readonly string[] } = {
+  runId: inJsonOnly,
+  durationMs: inJsonOnly,
+  pack: ({ pack, startedAt, durationMs }) => [`${pack.name} ${pack.version}, ${startedAt}, ${clockTime(durationMs)}`],
+  startedAt: inJsonOnly,
+  complete: ({ complete }) => [complete ? 'All lists complete.' : 'Not all lists are complete.'],
+  totals: totalLines,
+  trap: ({ trap }) => (trap === undefined ? [] : [`The trap of this departure: ${trap}`]),
+  revisions: ({ revisions }) =>
+    revisions.flatMap(({ revision, label, t, reopened, notes }) => [
+      `${clockTime(t)} figures, revision ${revision}: ${label}${reopened.length > 0 ? `; open again: ${reopened.join(', ')}` : ''}`,
+      ...notes.map((note) => `    ${note}`),
+    ]),
+  interruptions: ({ interruptions }) =>
+    interruptions.map(
+      ({ t, what, lengthMs, at, offered }) =>
+        `${clockTime(t)} ${BREAKS[what]} for ${clockTime(lengthMs)}, at ${at}${offered ? '; one item back or from the top offered' : ''}`,
+    ),
+  remarks: ({ remarks }) =>
+    remarks.map(
+      ({ t, text, known }) => `${clockTime(t)} remark: ${text}${known === undefined ? '' : `; known: ${known}`}`,
+    ),
+  situations: ({ situations }) =>
+    situations.map(({ t, label, option }) => `${clockTime(t)} situation: ${label}, ${option}`),
+  outOfOrder: ({ outOfOrder }) =>
+    outOfOrder.map(({ t, list, before }) => `${clockTime(t)} ${list} called before ${before}`),
+  voided: inJsonOnly,
+  lists: ({ lists }) => lists.flatMap(listLines),
+  watches: ({ watches }) => watches.flatMap(watchLines),
+  flows: ({ flows }) => flows.flatMap(flowLines),
+  exchanges: ({ exchanges }) => exchanges.flatMap(exchangeLines),
+  briefings: ({ briefings }) => briefings.flatMap(briefingLines),
+}
+
+/** Without line ends. */
+export function debriefLines(debrief: Debrief): string[] {
+  return Object.values(SECTIONS).flatMap((section) => section(debrief))
+}
+
+function totalLines({ totals, exchanges }: Debrief): string[] {
+  const talked =
+    `On the radio and between the seats: ${totals.radioMisses} missed, words shown ${totals.wordsShown} times; ` +
+    `${totals.topicsLeftOut} topics left out of the briefing at first.`
+  return [
+    `${totals.closed} of ${totals.items} items closed; ${totals.misses} missed answers, ${totals.sayAgains} asked again by the ear, ` +
+      `${totals.given} with the value given, ${totals.byKey} by key, ${totals.passed} passed.`,
+    ...(exchanges.length === 0 ? [] : [talked]),
+  ]
+}
+
+function listLines({ name, called, complete, revoked, onPreliminary, items }: DebriefList): string[] {
+  const state = !called ? 'never called' : complete ? 'complete' : revoked ? 'no longer complete' : 'not complete'
+  return ['', `${name}: ${state}${onPreliminary ? ' on preliminary figures' : ''}`, ...items.flatMap(itemLines)]
+}
+
+function watchLines({ name, attempt, t, status, because, calls }: DebriefWatch): string[] {
+  const again = attempt > 1 ? `, attempt ${attempt}` : ''
+  const head = `${name}${again}, begun at ${clockTime(t)}: ${status}${because === undefined ? '' : ` (${because})`}`
+  const lines = calls.map(({ label, afterMs, value, late, unheard }) => {
+    const when = afterMs === undefined ? 'not heard' : `after ${(afterMs / 1_000).toFixed(1)} s`
+    const notes = [late ? 'late' : '', unheard ? 'no call at its limit' : ''].filter((note) => note)
+    return `  ${label}: ${when}${value === undefined ? '' : `, ${value}`}${notes.length > 0 ? ` (${notes.join(', ')})` : ''}`
+  })
+  return ['', head, ...lines]
+}
+
+function flowLines({ name, closed, steps }: DebriefFlow): string[] {
+  const done = steps.filter((step) => step.done).length
+  return ['', `${name}: ${closed ? 'gone on from' : 'not done'}, ${done} of ${steps.length} steps ticked`]
+}
+
+function itemLines(item: DebriefItem): string[] {
+  const notes = [
+    item.by === 'key' ? 'by key, not read back' : '',
+    item.reason ? `passed: ${reasonWords(item.reason)}` : '',
+    item.given ? 'value given' : '',
+    item.reopened > 0 ? `opened again ${item.reopened} times` : '',
+    item.looks > 0 ? `told to look at ${item.look.join(', ')}` : '',
+  ].filter((note) => note)
+  const head = `  ${item.challenge}: ${item.status}${notes.length > 0 ? ` (${notes.join(', ')})` : ''}`
+  const tries = item.tries.map(({ t, text, judgement, revision }) => {
+    const causes = judgement.causes?.map((cause) => cause.detail).join('; ')
+    return `    ${clockTime(t)} "${text}" ${judgement.verdict}${judgement.because ? ` (${judgement.because})` : ''}, on revision ${revision}${causes ? `; it fits ${causes}` : ''}`
+  })
+  return [head, ...tries]
+}
