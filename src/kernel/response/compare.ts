@@ -6,9 +6,9 @@
 import { type Figure, kindOf, type Phraseology, type Value } from '../kinds/kind.ts'
 import type { Lack, Match, Reading } from '../kinds/reading.ts'
 import { digitsSaid, isExactly, isNumeric, isSameValue } from '../kinds/table.ts'
-import { isPlausible } from './assign.ts'
-import type { Saying } from './bind.ts'
+import type { ValueFiller } from './fill.ts'
 import type { Because } from './model.ts'
+import { isPlausible } from './runs.ts'
 
 export type Outcome =
   | { readonly is: 'right'; readonly read: Value; readonly form: boolean }
@@ -75,7 +75,7 @@ function isComplete(figure: Figure, reading: Reading): boolean {
 }
 
 /** One saying, judged. */
-export function compare(figure: Figure, saying: Saying, phraseology: Phraseology): Outcome {
+export function compare(figure: Figure, saying: ValueFiller, phraseology: Phraseology): Outcome {
   if (saying.negated) return { is: 'wrong', because: 'value' }
   const { match } = kindOf(figure)
   if (match) {
@@ -106,7 +106,7 @@ export function compare(figure: Figure, saying: Saying, phraseology: Phraseology
 /** A value of several pieces; one that can be understood in two ways is asked for again, whichever is right. */
 function comparePieces(
   figure: Figure,
-  { readings }: Saying,
+  { readings }: ValueFiller,
   phraseology: Phraseology,
   matchOf: (reading: Reading) => Match,
 ): Outcome {
@@ -157,7 +157,7 @@ function wrongness(figure: Figure, reading: Reading): Outcome {
 }
 
 /** All sayings of one figure in one answer: the same twice is fine, two values never are. */
-export function compareAll(figure: Figure, sayings: readonly Saying[], phraseology: Phraseology): Outcome {
+export function compareAll(figure: Figure, sayings: readonly ValueFiller[], phraseology: Phraseology): Outcome {
   const outcomes = sayings.map((saying) => compare(figure, saying, phraseology))
   const first = outcomes[0]
   if (!first) return { is: 'doubtful', because: 'missing' }

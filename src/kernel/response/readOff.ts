@@ -6,12 +6,12 @@
 import type { KindSpec, Value } from '../kinds/kind.ts'
 import { type Token, type Transcript, tokensOf } from '../numbers/tokens.ts'
 import { askedFor } from './asked.ts'
-import { isSound } from './assign.ts'
-import { bind } from './bind.ts'
 import { withoutChallenge } from './challenge.ts'
+import { fillSlots } from './fill.ts'
 import { equallyLikely, type Hypotheses } from './hypotheses.ts'
 import { stretchesOf } from './judge.ts'
 import { responseFrom } from './response.ts'
+import { isSound } from './runs.ts'
 import { scan } from './scan.ts'
 
 const NAME = 'value'
@@ -27,14 +27,14 @@ export function readOff(spec: KindSpec, names: readonly string[], hypotheses: Hy
 
 function valueIn(spec: KindSpec, names: readonly (readonly Token[])[], { tokens }: Transcript): Value | undefined {
   const stretches = stretchesOf(names.reduce(withoutChallenge, tokens))
-  for (const scene of askedFor(RESPONSE, { [NAME]: spec }).scenes) {
-    const bound = bind(
-      scene,
-      stretches.map((stretch) => scan(scene, stretch)),
+  for (const frame of askedFor(RESPONSE, { [NAME]: spec }).frames) {
+    const filled = fillSlots(
+      frame,
+      stretches.map((stretch) => scan(frame, stretch)),
       NONE,
     )
-    const sayings = [...bound.figures.values()].flat()
-    if (bound.doubt || bound.unknown || bound.commanded || bound.words.has(-1) || sayings.length === 0) continue
+    const sayings = [...filled.figures.values()].flat()
+    if (filled.doubt || filled.unknown || filled.commanded || filled.words.has(-1) || sayings.length === 0) continue
     if (sayings.some(({ negated }) => negated)) continue
     // Each time it was said it must be a whole value, and the same one.
     const readings = sayings.map((saying) => saying.readings.filter((reading) => !reading.secondary))

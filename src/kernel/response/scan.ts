@@ -1,13 +1,13 @@
 /**
- * Tokens -> atoms: the answer cut into what each stretch of words is for a scene. Phrases of the item go first, then
+ * Tokens -> atoms: the answer cut into what each stretch of words is for a frame. Phrases of the item go first, then
  * numbers, then words that change nothing; whatever is left over is `unknown`, and an answer with that is not accepted.
  */
 
 import { joinsNumber } from '../kinds/reading.ts'
 import { isHomophone, isLittle, isNumberToken, type Token } from '../numbers/tokens.ts'
+import { type Frame, hasRole, isValueToken, type KnownPhrase, rolesOf } from './frame.ts'
 import { HARMLESS, HARMLESS_PHRASES, HESITATIONS, isNegation, isStateWord, LEADING_TO } from './lexicon.ts'
 import { optionEnd } from './options.ts'
-import { hasRole, isValueToken, type KnownPhrase, rolesOf, type Scene } from './scene.ts'
 
 export type Atom =
   | {
@@ -23,6 +23,9 @@ export type Atom =
   /** Words of a command inside an answer. */
   | { readonly type: 'command'; readonly tokens: readonly Token[] }
   | { readonly type: 'unknown'; readonly token: Token; readonly amount: boolean }
+
+export type RunAtom = Extract<Atom, { type: 'run' }>
+export type PhraseAtom = Extract<Atom, { type: 'phrase' }>
 
 /** May stand between the words of one phrase: "brakes are set". */
 const SKIPPED = new Set(['is', 'are', 'the', 'a', 'and', 'both'])
@@ -45,18 +48,18 @@ const COMMAND_PHRASES: readonly (readonly string[])[] = [
 ]
 
 /** Cuts an answer without the challenge; hesitations are taken out first, unless they are the item's own words. */
-export function scan(scene: Scene, heard: readonly Token[]): readonly Atom[] {
-  const spoken = heard.filter((token) => !HESITATIONS.has(token.text) || scene.vocabulary.has(token.text))
+export function scan(frame: Frame, heard: readonly Token[]): readonly Atom[] {
+  const spoken = heard.filter((token) => !HESITATIONS.has(token.text) || frame.vocabulary.has(token.text))
   const own = spoken.map(({ canon }) => canon)
-  const canons = nearCanons(scene, spoken)
+  const canons = nearCanons(frame, spoken)
   const atoms: Atom[] = []
   for (let i = 0; i < spoken.length; ) {
-    const exact = phraseAt(scene, spoken, own, i)
-    const alike = phraseAt(scene, spoken, canons, i)
+    const exact = phraseAt(frame, spoken, own, i)
+    const alike = phraseAt(frame, spoken, canons, i)
     // A longer wording in near words goes before a part of it in its own.
     const near = alike !== undefined && alike.end > (exact?.end ?? i)
     const phrase = near ? alike : exact
-    const option = namedOptionEnd(scene, spoken, i)
+    const option = namedOptionEnd(frame, spoken, i)
     if (option > (phrase?.end ?? i)) {
       atoms.push({ type: 'run', tokens: spoken.slice(i, option), looseHead: false, looseTail: false })
       i = option
@@ -68,13 +71,13 @@ export function scan(scene: Scene, heard: readonly Token[]): readonly Atom[] {
       i = phrase.end
       continue
     }
-    const end = scene.figureCount > 0 ? runEnd(scene, spoken, canons, i) : i
+    const end = frame.figureCount > 0 ? runEnd(frame, spoken, canons, i) : i
     if (end > i) {
       atoms.push(runOf(spoken, i, end))
       i = end
       continue
     }
-    const next = plainAtom(scene, spoken, i)
+    const next = plainAtom(frame, spoken, i)
     if (next.atom) atoms.push(next.atom)
     i = next.end
   }
@@ -82,28 +85,28 @@ export function scan(scene: Scene, heard: readonly Token[]): readonly Atom[] {
 }
 
 /** What each token is compared by: itself, or the item's word that it is near to. */
-function nearCanons(scene: Scene, tokens: readonly Token[]): readonly string[] {
+function nearCanons(frame: Frame, tokens: readonly Token[]): readonly string[] {
   let looked = 0
   return tokens.map((token) => {
-    if (token.number || token.foreign || scene.vocabulary.has(token.text)) return token.canon
-    const misheard = scene.nearer.misheard(token.text)
+    if (token.number || token.foreign || frame.vocabulary.has(token.text)) return token.canon
+    const misheard = frame.nearWords.misheard(token.text)
     if (misheard !== undefined) return misheard
-    if (isKnown(scene, token) || looked >= MOST_NEAR) return token.canon
+    if (isKnown(frame, token) || looked >= MOST_NEAR) return token.canon
     looked++
-    return scene.nearer.near(token.text) ?? token.canon
+    return frame.nearWords.near(token.text) ?? token.canon
   })
 }
 
-function isKnown(scene: Scene, { text }: Token): boolean {
-  return isNegation(text) || isStateWord(text) || isHarmless(scene, text)
+function isKnown(frame: Frame, { text }: Token): boolean {
+  return isNegation(text) || isStateWord(text) || isHarmless(frame, text)
 }
 
-function isHarmless(scene: Scene, text: string): boolean {
-  return HARMLESS.has(text) || scene.harmless.has(text)
+function isHarmless(frame: Frame, text: string): boolean {
+  return HARMLESS.has(text) || frame.harmless.has(text)
 }
 
-function phraseAt(scene: Scene, tokens: readonly Token[], canons: readonly string[], at: number) {
-  for (const known of scene.phrases.get(canons[at]?.[0] ?? '') ?? []) {
+function phraseAt(frame: Frame, tokens: readonly Token[], canons: readonly string[], at: number) {
+  for (const known of frame.phrases.get(canons[at]?.[0] ?? '') ?? []) {
     const end = matchEnd(known.phrase.canon, tokens, canons, at)
     if (end > at) return { known, end }
   }
@@ -124,62 +127,62 @@ function matchEnd(canon: string, tokens: readonly Token[], canons: readonly stri
 }
 
 /** End of a position said by its name; a word of it that may stand beside another value is left to that one. */
-function namedOptionEnd(scene: Scene, tokens: readonly Token[], at: number): number {
-  const end = optionEnd(scene.specs, tokens, at)
-  return end === at + 1 && rolesOf(scene, tokens[at] as Token).length > 0 ? at : end
+function namedOptionEnd(frame: Frame, tokens: readonly Token[], at: number): number {
+  const end = optionEnd(frame.specs, tokens, at)
+  return end === at + 1 && rolesOf(frame, tokens[at] as Token).length > 0 ? at : end
 }
 
-function isRunToken(scene: Scene, token: Token, after: Token | undefined): boolean {
+function isRunToken(frame: Frame, token: Token, after: Token | undefined): boolean {
   if (isNumberToken(token)) return true
   // The article and the pilot are letters only right before digits and letters or at the end: "A3", "A B".
   if (
     (token.text === 'a' || token.text === 'i') &&
     after &&
     !isNumberToken(after) &&
-    !hasRole(scene, after, 'letter')
+    !hasRole(frame, after, 'letter')
   ) {
     return false
   }
-  return isValueToken(scene, token)
+  return isValueToken(frame, token)
 }
 
 /** End of the words that only join two pieces of a value ("via", "at"), where they do so here; `at` where they do not. */
-function jointEnd(scene: Scene, tokens: readonly Token[], canons: readonly string[], at: number): number {
+function jointEnd(frame: Frame, tokens: readonly Token[], canons: readonly string[], at: number): number {
   let end = at
   let to: 'letter' | 'number' | undefined
   for (;;) {
-    const role = tokens[end] && rolesOf(scene, tokens[end] as Token).find((each) => each.role === 'joint')
+    const role = tokens[end] && rolesOf(frame, tokens[end] as Token).find((each) => each.role === 'joint')
     if (role?.role !== 'joint') break
     to ??= role.to
     end++
-    if (phraseAt(scene, tokens, canons, end)) return at
+    if (phraseAt(frame, tokens, canons, end)) return at
   }
   const next = tokens[end]
   if (!next || to === undefined) return at
-  return (to === 'number' ? isNumberToken(next) : hasRole(scene, next, 'letter')) ? end : at
+  return (to === 'number' ? isNumberToken(next) : hasRole(frame, next, 'letter')) ? end : at
 }
 
 /** The label of the only figure, said again between two pieces of it: "via alfa via bravo". */
-function goesOn(scene: Scene, token: Token): boolean {
-  return hasRole(scene, token, 'joint') && scene.figureCount === 1
+function goesOn(frame: Frame, token: Token): boolean {
+  return hasRole(frame, token, 'joint') && frame.figureCount === 1
 }
 
 /** End of the run of number and value words that begins at `at`, or `at`. */
-function runEnd(scene: Scene, tokens: readonly Token[], canons: readonly string[], at: number): number {
+function runEnd(frame: Frame, tokens: readonly Token[], canons: readonly string[], at: number): number {
   let end = at
   while (end < tokens.length) {
     const token = tokens[end] as Token
-    if (end > at && !goesOn(scene, token) && phraseAt(scene, tokens, canons, end)) break
+    if (end > at && !goesOn(frame, token) && phraseAt(frame, tokens, canons, end)) break
     if (token.number?.type === 'amount') break
-    if (end > at && namedOptionEnd(scene, tokens, end) > end) break
-    if (hasRole(scene, token, 'joint')) {
-      const joint = end > at ? jointEnd(scene, tokens, canons, end) : end
+    if (end > at && namedOptionEnd(frame, tokens, end) > end) break
+    if (hasRole(frame, token, 'joint')) {
+      const joint = end > at ? jointEnd(frame, tokens, canons, end) : end
       if (joint === end) break
       end = joint
       continue
     }
-    if (end > at && hasRole(scene, token, 'name') && !hasRole(scene, tokens[end - 1] as Token, 'name')) break
-    if (isRunToken(scene, token, tokens[end + 1])) end++
+    if (end > at && hasRole(frame, token, 'name') && !hasRole(frame, tokens[end - 1] as Token, 'name')) break
+    if (isRunToken(frame, token, tokens[end + 1])) end++
     else if (isHomophone(token) && standsInNumber(tokens, at, end)) end++
     else if (joinsNumber(token) && joinsHere(tokens, end)) end++
     else break
@@ -214,7 +217,7 @@ function runOf(tokens: readonly Token[], begin: number, end: number): Atom {
 }
 
 /** What is neither a phrase of the item nor a number: one atom, or none where it changes nothing. */
-function plainAtom(scene: Scene, tokens: readonly Token[], at: number): { atom?: Atom; end: number } {
+function plainAtom(frame: Frame, tokens: readonly Token[], at: number): { atom?: Atom; end: number } {
   const token = tokens[at] as Token
   const command = startOf(COMMAND_PHRASES, tokens, at)
   const harmless = startOf(HARMLESS_PHRASES, tokens, at)
@@ -224,7 +227,7 @@ function plainAtom(scene: Scene, tokens: readonly Token[], at: number): { atom?:
   if (token.text === 'negative') return { atom: { type: 'refusal', token }, end }
   if (isNegation(token.text)) return { atom: { type: 'not', token }, end }
   if (token.number && !isHomophone(token)) return { atom: { type: 'unknown', token, amount: true }, end }
-  if (isHarmless(scene, token.text)) return { end }
+  if (isHarmless(frame, token.text)) return { end }
   if (isLittle(token)) return { end }
   return { atom: { type: 'unknown', token, amount: token.number !== undefined || token.foreign }, end }
 }

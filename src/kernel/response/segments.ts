@@ -5,9 +5,9 @@
  */
 
 import { isHomophone, isLittle, isNumberToken, type Token } from '../numbers/tokens.ts'
-import { isSound, readRun } from './assign.ts'
 import { type Cue, type CueOwner, type Cues, cueAt, isLittleWord } from './cues.ts'
 import { HARMLESS } from './lexicon.ts'
+import { isSound, readRun } from './runs.ts'
 
 export interface Segment {
   /** Place of its element; -1 for what stands before any element's own words. */

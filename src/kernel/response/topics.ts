@@ -137,8 +137,8 @@ function partsOf(
 /** End of what belongs together: talk of something else behind the value is left out, and what dangles before that. */
 function endOf(response: Response, figures: Figures, stretch: readonly Token[]): number {
   const spoken = stretch.filter((token) => !INSTEAD.has(token.text) && token.text !== 'correction')
-  const ends = askedFor(response, figures).scenes.map((scene) => {
-    const atoms = scan(scene, spoken)
+  const ends = askedFor(response, figures).frames.map((frame) => {
+    const atoms = scan(frame, spoken)
     const value = atoms.findIndex(({ type }) => type === 'run')
     const other =
       value < 0 ? undefined : atoms.slice(value).find(({ type }) => type === 'unknown' || type === 'command')

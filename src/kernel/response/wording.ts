@@ -45,14 +45,14 @@ const MISHEARD: ReadonlyMap<string, readonly string[]> = new Map([
 export const NEAR = { score: 0.4, shortest: 3, slipFrom: 5 } as const
 
 /** Finds the item's own word for a heard one; made once for each response. */
-export interface Nearer {
+export interface NearWords {
   /** A word that recognisers are known to write for one of the item's. */
   misheard(heard: string): string | undefined
   /** One that is merely near; for words that are not known otherwise. */
   near(heard: string): string | undefined
 }
 
-export function nearerTo(own: readonly string[]): Nearer {
+export function nearWordsOf(own: readonly string[]): NearWords {
   const table = new Map<string, string>()
   for (const word of own) {
     for (const heard of MISHEARD.get(word) ?? []) if (!own.includes(heard)) table.set(heard, word)

@@ -13,7 +13,7 @@ import { ownOf } from '../own.ts'
 import { HARMLESS, isNegation, isStateWord, opposites, otherForms } from './lexicon.ts'
 import { type FigureSlot, type Path, type Phrase, phraseOf, type WordSlot } from './path.ts'
 import { phraseStatesOf } from './phraseStates.ts'
-import { type Nearer, nearerTo } from './wording.ts'
+import { type NearWords, nearWordsOf } from './wording.ts'
 
 export interface KnownPhrase {
   /** `partial`: one word of a longer wording, nothing by itself unless "not" stands before it. */
@@ -25,7 +25,7 @@ export interface KnownPhrase {
   readonly literal: boolean
 }
 
-export interface Scene {
+export interface Frame {
   readonly path: Path
   /** Beside each slot the kind of its figure; undefined for words, and for a figure that was not handed in. */
   readonly specs: readonly (KindSpec | undefined)[]
@@ -35,7 +35,9 @@ export interface Scene {
   readonly vocabulary: ReadonlySet<string>
   /** Besides the words that are harmless everywhere. */
   readonly harmless: ReadonlySet<string>
-  readonly nearer: Nearer
+  readonly nearWords: NearWords
+  /** Places of the figures in the path. */
+  readonly figureSlots: readonly number[]
   readonly figureCount: number
 }
 
@@ -179,12 +181,12 @@ function nameWords(name: string): string[] {
 }
 
 /** Makes what is known of one path. */
-export function makeScene(
+export function makeFrame(
   path: Path,
   all: Specs,
   states: readonly (readonly string[])[],
   challenge: readonly Token[],
-): Scene {
+): Frame {
   const specs = path.map((slot) => (slot.type === 'figure' ? ownOf(all, slot.figure) : undefined))
   const own = ownPhrases(path, specs)
   const known = [...own, ...statePhrases(path, states, own)]
@@ -203,21 +205,22 @@ export function makeScene(
     phrases,
     vocabulary: new Set(words(known)),
     harmless: harmlessWords(path, specs, challenge),
-    nearer: nearerTo([...new Set(words(own))].filter((word) => !/\d/.test(word))),
+    nearWords: nearWordsOf([...new Set(words(own))].filter((word) => !/\d/.test(word))),
+    figureSlots: path.flatMap((slot, index) => (isFigureSlot(slot) ? [index] : [])),
     figureCount: path.filter(isFigureSlot).length,
   }
 }
 
-/** What the token may do beside the digits of the scene's values. */
-export function rolesOf(scene: Scene, token: Token): readonly Affix[] {
-  return scene.specs.flatMap((spec) => (spec && affixesOf(spec).get(token.text)) ?? [])
+/** What the token may do beside the digits of the frame's values. */
+export function rolesOf(frame: Frame, token: Token): readonly Affix[] {
+  return frame.specs.flatMap((spec) => (spec && affixesOf(spec).get(token.text)) ?? [])
 }
 
-export function hasRole(scene: Scene, token: Token, role: Affix['role']): boolean {
-  return scene.specs.some((spec) => spec !== undefined && affixesOf(spec).get(token.text)?.role === role)
+export function hasRole(frame: Frame, token: Token, role: Affix['role']): boolean {
+  return frame.specs.some((spec) => spec !== undefined && affixesOf(spec).get(token.text)?.role === role)
 }
 
-/** True where the token is or may be part of one of the scene's values. */
-export function isValueToken(scene: Scene, token: Token): boolean {
-  return scene.specs.some((spec) => spec !== undefined && isValueWord(token, spec))
+/** True where the token is or may be part of one of the frame's values. */
+export function isValueToken(frame: Frame, token: Token): boolean {
+  return frame.specs.some((spec) => spec !== undefined && isValueWord(token, spec))
 }

@@ -9,9 +9,7 @@ import { affixesOf, isValueWord, readValue, scaleOf } from '../kinds/table.ts'
 import { isLittle, isNumberToken, type Token } from '../numbers/tokens.ts'
 import type { Because } from './model.ts'
 import { mayBeNumber } from './options.ts'
-import type { Atom } from './scan.ts'
-
-type Run = Extract<Atom, { type: 'run' }>
+import type { RunAtom } from './scan.ts'
 
 export interface Piece {
   /** Which of the figures handed in, from 0. */
@@ -25,7 +23,7 @@ const MOST_WAYS = 12
 const LONGEST_RUN = 60
 
 /** Readings of a whole run; a little word at either end counts as a digit and as itself. */
-export function readRun(run: Run, spec: KindSpec): readonly Reading[] {
+export function readRun(run: RunAtom, spec: KindSpec): readonly Reading[] {
   const { tokens, looseHead, looseTail } = run
   if (tokens.length > LONGEST_RUN) return []
   const readings = [...readValue(tokens, spec)]
@@ -35,7 +33,7 @@ export function readRun(run: Run, spec: KindSpec): readonly Reading[] {
 }
 
 /** Could be a value of the kind at all: names for a choice of names, a number or the kind's own words for the others. */
-export function hasFormOf(run: Run, spec: KindSpec | undefined): boolean {
+export function hasFormOf(run: RunAtom, spec: KindSpec | undefined): boolean {
   if (!spec) return true
   const { tokens } = run
   return tokens.some((token) => (token.number ? mayBeNumber(spec) : isValueWord(token, spec)))
@@ -85,7 +83,7 @@ export interface Split {
  * Gives a run to the first of some figures, or parts it among several of them. `runsAhead` more runs follow for them:
  * where each can have its own, nothing is parted, and neither is a sound value behind its label.
  */
-export function splitRun(run: Run, specs: readonly KindSpec[], runsAhead: number, labelled: boolean): Split {
+export function splitRun(run: RunAtom, specs: readonly KindSpec[], runsAhead: number, labelled: boolean): Split {
   const first = specs[0]
   if (!first) return { pieces: [] }
   const readings = readRun(run, first)
@@ -152,7 +150,7 @@ function isTail(token: Token | undefined, spec: KindSpec): boolean {
  * The same value said twice without a word between: both halves are sound and the whole is nothing. Three words at
  * least, so that a doubled digit never passes for a value said twice. Two different values show up as two sayings.
  */
-function repeated(run: Run, spec: KindSpec): Split | undefined {
+function repeated(run: RunAtom, spec: KindSpec): Split | undefined {
   const { tokens } = run
   if (tokens.length > LONGEST_RUN) return undefined
   for (let end = 1; end < tokens.length; end++) {

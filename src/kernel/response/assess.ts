@@ -4,13 +4,13 @@ import type { Figures, Phraseology, Value } from '../kinds/kind.ts'
 import { isNumeric, isSameValue } from '../kinds/table.ts'
 import type { Token } from '../numbers/tokens.ts'
 import { ownOf } from '../own.ts'
-import type { Bound, WordSaying } from './bind.ts'
 import { compareAll, type Outcome } from './compare.ts'
+import type { Filled, WordFiller } from './fill.ts'
+import type { Frame } from './frame.ts'
 import type { Because, Judgement, Part } from './model.ts'
 import type { FigureSlot, WordSlot } from './path.ts'
-import type { Scene } from './scene.ts'
 
-export interface Account {
+export interface Assessment {
   readonly judgement: Judgement
   /** Every required part was said, right or wrong. */
   readonly whole: boolean
@@ -30,36 +30,36 @@ interface Finding {
 
 export const FORMS = { digits: 'digit by digit', words: 'in the words of the list' } as const
 
-export function accountOf(
-  scene: Scene,
-  bound: Bound,
+export function assess(
+  frame: Frame,
+  filled: Filled,
   figures: Figures,
   phraseology: Phraseology,
   held: ReadonlySet<string>,
   implausibleBefore: Readonly<Record<string, Value>> | undefined,
-): Account {
+): Assessment {
   const findings: Finding[] = []
-  scene.path.forEach((slot, index) => {
+  frame.path.forEach((slot, index) => {
     if (slot.type === 'figure') {
-      const finding = figureFinding(scene, bound, slot, index, figures, phraseology, held, implausibleBefore)
+      const finding = figureFinding(frame, filled, slot, index, figures, phraseology, held, implausibleBefore)
       if (finding) findings.push(finding)
     } else {
-      const finding = wordFinding(bound.words.get(index), slot, held)
+      const finding = wordFinding(filled.words.get(index), slot, held)
       if (finding) findings.push(finding)
     }
   })
-  const strays = bound.words.get(-1) ?? []
+  const strays = filled.words.get(-1) ?? []
   for (const stray of strays) {
     const heard = wordsOfTokens(stray.tokens)
     findings.push({ part: { name: heard, kind: 'word', state: 'wrong', heard, read: heard }, because: 'state' })
   }
   const whole = findings.every(({ part }) => part.state !== 'missing' || (part.read !== undefined && !part.lacks))
-  return { judgement: verdictOf(scene, bound, findings, phraseology), whole, commanded: bound.commanded }
+  return { judgement: verdictOf(frame, filled, findings, phraseology), whole, commanded: filled.commanded }
 }
 
 function figureFinding(
-  scene: Scene,
-  bound: Bound,
+  frame: Frame,
+  filled: Filled,
   slot: FigureSlot,
   index: number,
   figures: Figures,
@@ -68,18 +68,18 @@ function figureFinding(
   implausibleBefore: Readonly<Record<string, Value>> | undefined,
 ): Finding | undefined {
   const base = { name: slot.name, kind: 'figure' } as const
-  const sayings = bound.figures.get(index)
+  const sayings = filled.figures.get(index)
   const figure = ownOf(figures, slot.figure)
   if (!sayings) {
     if (held.has(slot.name)) return { part: { ...base, state: 'ok' } }
     // Its label was said, and no number behind it.
-    if (bound.labelled.has(index)) return { part: { ...base, state: 'missing', lacks: 'digits' } }
+    if (filled.labelled.has(index)) return { part: { ...base, state: 'missing', lacks: 'digits' } }
     return slot.required ? { part: { ...base, state: 'missing' } } : undefined
   }
   const heard = sayings.map(({ tokens }) => wordsOfTokens(tokens)).join(', ')
   // Without a value nothing is right or wrong.
   const usable = figure && !(isNumeric(figure) && !Number.isFinite(figure.value))
-  if (!usable || !scene.specs[index]) return { part: { ...base, state: 'missing', heard }, doubt: 'notUnderstood' }
+  if (!usable || !frame.specs[index]) return { part: { ...base, state: 'missing', heard }, doubt: 'notUnderstood' }
   const outcome = compareAll(figure, sayings, phraseology)
   const part = { ...base, heard, expected: figure.value }
   const before = ownOf(implausibleBefore, slot.figure) ?? ownOf(implausibleBefore, slot.name)
@@ -117,7 +117,7 @@ function findingOf(base: Omit<Part, 'state'>, outcome: Outcome, again: boolean):
 }
 
 function wordFinding(
-  sayings: readonly WordSaying[] | undefined,
+  sayings: readonly WordFiller[] | undefined,
   slot: WordSlot,
   held: ReadonlySet<string>,
 ): Finding | undefined {
@@ -147,13 +147,13 @@ function wordsOfTokens(tokens: readonly Token[]): string {
   return text
 }
 
-function verdictOf(scene: Scene, bound: Bound, findings: readonly Finding[], phraseology: Phraseology): Judgement {
+function verdictOf(frame: Frame, filled: Filled, findings: readonly Finding[], phraseology: Phraseology): Judgement {
   const parts = findings.map(({ part }) => part)
-  const doubt = bound.doubt ?? findings.find((finding) => finding.doubt)?.doubt
+  const doubt = filled.doubt ?? findings.find((finding) => finding.doubt)?.doubt
   if (doubt) return { verdict: 'sayAgain', because: doubt, parts: unsettled(parts) }
   const wrong = findings.find(({ part }) => part.state === 'wrong')
   if (wrong) return { verdict: 'negative', because: wrong.because ?? 'value', parts }
-  if (bound.unknown) return { verdict: 'sayAgain', because: 'notUnderstood', parts: unsettled(parts) }
+  if (filled.unknown) return { verdict: 'sayAgain', because: 'notUnderstood', parts: unsettled(parts) }
   const missing = parts.filter(({ state }) => state === 'missing')
   if (missing.length > 0) {
     const begun = parts.some((part) => part.state === 'ok' || part.lacks !== undefined)
@@ -161,7 +161,7 @@ function verdictOf(scene: Scene, bound: Bound, findings: readonly Finding[], phr
     return { verdict: 'incomplete', because: 'missing', parts }
   }
   if (parts.length === 0) return { verdict: 'sayAgain', because: 'notUnderstood', parts }
-  const form = formAsked(scene, bound, findings, phraseology)
+  const form = formAsked(frame, filled, findings, phraseology)
   return form ? { verdict: 'sayAgain', because: 'form', form, parts } : { verdict: 'correct', parts }
 }
 
@@ -173,17 +173,17 @@ function unsettled(parts: readonly Part[]): readonly Part[] {
 }
 
 function formAsked(
-  scene: Scene,
-  bound: Bound,
+  frame: Frame,
+  filled: Filled,
   findings: readonly Finding[],
   phraseology: Phraseology,
 ): string | undefined {
   if (phraseology === 'plain') return undefined
   if (findings.some(({ part, offForm }) => part.kind === 'figure' && offForm)) return FORMS.digits
-  if (!bound.inOrder) return FORMS.words
+  if (!filled.inOrder) return FORMS.words
   if (phraseology !== 'verbatim') return undefined
-  const unlabelled = scene.path.some(
-    (slot, i) => slot.type === 'figure' && slot.labels.length > 0 && bound.figures.has(i) && !bound.labelled.has(i),
+  const unlabelled = frame.path.some(
+    (slot, i) => slot.type === 'figure' && slot.labels.length > 0 && filled.figures.has(i) && !filled.labelled.has(i),
   )
   const offWords = findings.some(({ part, offForm }) => part.kind === 'word' && offForm)
   return unlabelled || offWords ? FORMS.words : undefined
