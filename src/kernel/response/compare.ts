@@ -74,14 +74,14 @@ function isComplete(figure: Figure, reading: Reading): boolean {
   )
 }
 
-/** One saying, judged. */
-export function compare(figure: Figure, saying: ValueFiller, phraseology: Phraseology): Outcome {
-  if (saying.negated) return { is: 'wrong', because: 'value' }
+/** One value that was said, against the figure. */
+export function compare(figure: Figure, filler: ValueFiller, phraseology: Phraseology): Outcome {
+  if (filler.negated) return { is: 'wrong', because: 'value' }
   const { match } = kindOf(figure)
   if (match) {
-    return comparePieces(figure, saying, phraseology, (reading) => match(reading, figure.value, figure))
+    return comparePieces(figure, filler, phraseology, (reading) => match(reading, figure.value, figure))
   }
-  const first = saying.readings.filter((reading) => !reading.secondary)
+  const first = filler.readings.filter((reading) => !reading.secondary)
   if (first.length === 0) return { is: 'doubtful', because: 'notUnderstood' }
   const whole = first.filter((reading) => isComplete(figure, reading))
   const right = whole.find((reading) => !reading.otherUnit && isRight(figure, reading.value))
@@ -91,7 +91,7 @@ export function compare(figure: Figure, saying: ValueFiller, phraseology: Phrase
     return { is: 'doubtful', because: 'notUnderstood' }
   }
   if (right) return { is: 'right', read: right.value, form: phraseology === 'plain' || right.standard }
-  const second = saying.readings.filter((reading) => reading.secondary)
+  const second = filler.readings.filter((reading) => reading.secondary)
   if (sound.length === 0 && second.some((reading) => isRight(figure, reading.value)))
     return { is: 'doubtful', because: 'ambiguous' }
   const lacking = first.find((reading) => reading.lacks && isRightSoFar(figure, reading))
@@ -156,9 +156,9 @@ function wrongness(figure: Figure, reading: Reading): Outcome {
   return { is: 'wrong', because: isTurned ? 'direction' : 'value', read }
 }
 
-/** All sayings of one figure in one answer: the same twice is fine, two values never are. */
-export function compareAll(figure: Figure, sayings: readonly ValueFiller[], phraseology: Phraseology): Outcome {
-  const outcomes = sayings.map((saying) => compare(figure, saying, phraseology))
+/** All that was said for one figure in one answer: the same twice is fine, two values never are. */
+export function compareAll(figure: Figure, fillers: readonly ValueFiller[], phraseology: Phraseology): Outcome {
+  const outcomes = fillers.map((filler) => compare(figure, filler, phraseology))
   const first = outcomes[0]
   if (!first) return { is: 'doubtful', because: 'missing' }
   if (outcomes.length === 1) return first

@@ -14,9 +14,9 @@ import { type Filled, fillSlots } from './fill.ts'
 import type { Frame } from './frame.ts'
 import type { Response } from './response.ts'
 import { isPlausible } from './runs.ts'
-import { scan } from './scan.ts'
 
 export interface CompletenessOptions extends AskedWith {
+  /** Names of parts that an earlier breath said. */
   readonly held?: readonly string[]
 }
 
@@ -29,22 +29,10 @@ export function completenessOf(
   tokens: readonly Token[],
   options: CompletenessOptions = {},
 ): Completeness {
-  const asked = askedFor(response, specs, options)
-  const body = withoutChallenge(tokens, asked.challenge)
-  const heldParts = new Set(options.held)
-  const all = asked.frames.map((frame) => {
-    const filled = fillSlots(
-      frame,
-      [
-        scan(
-          frame,
-          body.filter((token) => token.text !== 'correction'),
-        ),
-      ],
-      heldParts,
-    )
-    return completenessIn(frame, filled, heldParts)
-  })
+  const { challenge, frames } = askedFor(response, specs, options)
+  const body = withoutChallenge(tokens, challenge).filter(({ text }) => text !== 'correction')
+  const held = new Set(options.held)
+  const all = frames.map((frame) => completenessIn(frame, fillSlots(frame, [body], held), held))
   return all.includes('whole') ? 'whole' : all.includes('half') ? 'half' : 'none'
 }
 
@@ -62,10 +50,10 @@ function completenessIn(frame: Frame, filled: Filled, held: ReadonlySet<string>)
 
 function isFigureSaid(frame: Frame, filled: Filled, index: number): boolean {
   const spec = frame.specs[index]
-  const sayings = filled.figures.get(index) ?? []
+  const fillers = filled.figures.get(index) ?? []
   return (
     spec !== undefined &&
-    sayings.some(({ readings }) =>
+    fillers.some(({ readings }) =>
       readings.some((reading) => !reading.secondary && !reading.lacks && isPlausible(reading, spec)),
     )
   )

@@ -1,5 +1,5 @@
 /**
- * Atoms -> what fills each slot of a frame. A label takes the number behind it, other numbers go to the figures in their
+ * What was said -> what fills each slot of a frame. A label takes the number behind it, other numbers go to the figures in their
  * order; "correction" replaces. Form decides and never a value: the figures' values are not here, so that a number fills
  * the same slot whether it is right or wrong (law 2).
  */
@@ -10,8 +10,8 @@ import { attachDirections } from './attach.ts'
 import type { Frame, KnownPhrase } from './frame.ts'
 import type { Because } from './model.ts'
 import { splitRun } from './runs.ts'
-import type { Atom, PhraseAtom, RunAtom } from './scan.ts'
-import { type Attempt, slotOfName, slotsFor, slotsReplaced, swapped } from './slots.ts'
+import { type Atom, type PhraseAtom, type RunAtom, scan } from './scan.ts'
+import { type RunContext, slotOfName, slotsFor, slotsReplaced, swapped } from './slots.ts'
 
 /** A value said for a figure. */
 export interface ValueFiller {
@@ -61,8 +61,8 @@ interface Filling extends Filled {
   commanded: boolean
 }
 
-/** `attempts` are the atoms before, between and after words of correction; `held` the parts that an earlier breath said. */
-export function fillSlots(frame: Frame, attempts: readonly (readonly Atom[])[], held: ReadonlySet<string>): Filled {
+/** `attempts` stand before, between and after words of correction; `held` are parts that an earlier breath said. */
+export function fillSlots(frame: Frame, attempts: readonly (readonly Token[])[], held: ReadonlySet<string>): Filled {
   const filling: Filling = {
     frame,
     figures: new Map(),
@@ -75,7 +75,9 @@ export function fillSlots(frame: Frame, attempts: readonly (readonly Atom[])[], 
     commanded: false,
     inOrder: true,
   }
-  for (const [index, atoms] of attempts.entries()) fillFromAttempt(filling, attachDirections(frame, atoms), index, held)
+  for (const [index, tokens] of attempts.entries()) {
+    fillFromAttempt(filling, attachDirections(frame, scan(frame, tokens)), index, held)
+  }
   const { said } = filling
   return { ...filling, inOrder: said.every((slot, index) => index === 0 || (said[index - 1] ?? 0) <= slot) }
 }
@@ -189,8 +191,8 @@ function fillFromRun(filling: Filling, progress: Progress, run: RunAtom, ahead: 
   const { attempt, not, begun, held, place } = progress
   const label = progress.label ?? slotOfName(frame, run)
   const isSaid = (slot: number) => figures.has(slot) && attemptOf.get(slot) === attempt
-  const now: Attempt = { frame, run, label, place, isOpen: (slot, name) => !held.has(name) && !isSaid(slot) }
-  const slots = begun ? slotsFor(now, ahead) : slotsReplaced(now, filling)
+  const context: RunContext = { frame, run, label, place, isOpen: (slot, name) => !held.has(name) && !isSaid(slot) }
+  const slots = begun ? slotsFor(context, ahead) : slotsReplaced(context, filling)
   const specs = slots.map((slot) => frame.specs[slot]).filter((spec) => spec !== undefined)
   if (slots.length === 0 || specs.length !== slots.length) {
     filling.doubt ??= frame.figureCount > 1 ? 'twoValues' : 'notUnderstood'
@@ -199,7 +201,7 @@ function fillFromRun(filling: Filling, progress: Progress, run: RunAtom, ahead: 
   const split = splitRun(run, specs, runsAhead(ahead), label !== undefined)
   filling.doubt ??= split.doubt
   const pieces = split.pieces.map((piece) => ({ ...piece, slot: slots[piece.place] ?? -1 }))
-  for (const { slot, tokens, readings } of begun ? swapped(now, pieces) : pieces) {
+  for (const { slot, tokens, readings } of begun ? swapped(context, pieces) : pieces) {
     note(filling, slot, attempt)
     const filler = { tokens, readings, negated: not !== undefined }
     figures.set(slot, [...(figures.get(slot) ?? []), filler])

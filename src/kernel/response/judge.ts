@@ -1,5 +1,5 @@
 /**
- * From what was heard to a verdict. A text is freed of the challenge, cut at "correction", scanned, filled to the parts
+ * From what was heard to a verdict. A text is freed of the challenge, cut at "correction", scanned, filled into the slots
  * of the response and compared with the figures; other texts of the recogniser can then only veto. Whatever cannot be
  * placed is "say again". Never throws, whatever the text.
  */
@@ -14,7 +14,7 @@ import { fillSlots } from './fill.ts'
 import { equallyLikely, type Hypotheses } from './hypotheses.ts'
 import { HARMLESS, HESITATIONS, isNegation, isStateWord } from './lexicon.ts'
 import type { JudgeInput, Judgement } from './model.ts'
-import { scan } from './scan.ts'
+import { attemptsIn } from './scan.ts'
 
 /** Judges an answer. */
 export function judge(input: JudgeInput): Judgement {
@@ -88,11 +88,10 @@ function judgeBody(input: JudgeInput, asked: Asked, heard: Transcript, body: rea
   }
   const assessment = isRemark ? undefined : bestAssessment(input, asked, body, own('correction'))
   if (assessment?.judgement.verdict === 'correct') return assessment.judgement
-  return (
-    command(input, heard, assessment) ??
-    assessment?.judgement ?? { verdict: 'sayAgain', because: 'notUnderstood', parts: [] }
-  )
+  return command(input, heard, assessment) ?? assessment?.judgement ?? NOT_UNDERSTOOD
 }
+
+const NOT_UNDERSTOOD: Judgement = { verdict: 'sayAgain', because: 'notUnderstood', parts: [] }
 
 /** "Negative", and nothing beside it that says something. */
 function isRefusal(body: readonly Token[]): boolean {
@@ -118,16 +117,12 @@ function command(
 /** In words. */
 const LONGEST_ANSWER = 200
 
-const RANK: Readonly<Record<Judgement['verdict'], number>> = {
-  correct: 4,
-  negative: 3,
-  incomplete: 2,
-  command: 1,
-  sayAgain: 0,
-}
+/** How much of an answer a verdict accounts for, from the least. */
+const RANKS = ['notUnderstood', 'command', 'incomplete', 'negative', 'doubtful', 'correct'] as const
 
-function rank({ verdict, because }: Judgement): number {
-  return verdict === 'sayAgain' && because !== 'notUnderstood' && because !== 'missing' ? 3.5 : RANK[verdict]
+function rankOf({ verdict, because }: Judgement): number {
+  if (verdict !== 'sayAgain') return RANKS.indexOf(verdict)
+  return RANKS.indexOf(because === 'notUnderstood' || because === 'missing' ? 'notUnderstood' : 'doubtful')
 }
 
 /** The way through the response that the answer fits best. */
@@ -139,28 +134,14 @@ function bestAssessment(
 ): Assessment | undefined {
   // A whole speech is no answer; nothing in it is looked for.
   const answer = body.length > LONGEST_ANSWER ? [] : body
-  const stretches = ownsCorrection ? [answer] : stretchesOf(answer)
+  const attempts = ownsCorrection ? [answer] : attemptsIn(answer)
   const held = new Set(heldParts)
   let best: Assessment | undefined
   for (const frame of frames) {
-    const filled = fillSlots(
-      frame,
-      stretches.map((stretch) => scan(frame, stretch)),
-      held,
-    )
-    const assessment = assess(frame, filled, figures, phraseology, held, implausibleBefore)
-    if (!best || rank(assessment.judgement) > rank(best.judgement)) best = assessment
+    const filled = fillSlots(frame, attempts, held)
+    const assessment = assess(frame, filled, { figures, phraseology, held, implausibleBefore })
+    if (!best || rankOf(assessment.judgement) > rankOf(best.judgement)) best = assessment
     if (best.judgement.verdict === 'correct') break
   }
   return best
-}
-
-/** What stands before, between and after words of correction. */
-export function stretchesOf(body: readonly Token[]): readonly (readonly Token[])[] {
-  const stretches: Token[][] = [[]]
-  for (const token of body) {
-    if (token.text === 'correction') stretches.push([])
-    else stretches.at(-1)?.push(token)
-  }
-  return stretches
 }

@@ -47,6 +47,16 @@ const COMMAND_PHRASES: readonly (readonly string[])[] = [
   ['from', 'the', 'top'],
 ]
 
+/** What was said before, between and after words of correction. */
+export function attemptsIn(body: readonly Token[]): readonly (readonly Token[])[] {
+  const attempts: Token[][] = [[]]
+  for (const token of body) {
+    if (token.text === 'correction') attempts.push([])
+    else attempts.at(-1)?.push(token)
+  }
+  return attempts
+}
+
 /** Cuts an answer without the challenge; hesitations are taken out first, unless they are the item's own words. */
 export function scan(frame: Frame, heard: readonly Token[]): readonly Atom[] {
   const spoken = heard.filter((token) => !HESITATIONS.has(token.text) || frame.vocabulary.has(token.text))

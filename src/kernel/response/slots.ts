@@ -8,7 +8,7 @@ import { hasFormOf, isSound, readRun } from './runs.ts'
 import type { Atom, RunAtom } from './scan.ts'
 
 /** A value that was said, and what is known where it stands. */
-export interface Attempt {
+export interface RunContext {
   readonly frame: Frame
   readonly run: RunAtom
   /** The figure whose label, or whose own name, was said before it. */
@@ -19,7 +19,7 @@ export interface Attempt {
   readonly isOpen: (slot: number, name: string) => boolean
 }
 
-const openSlots = ({ frame, isOpen }: Attempt) =>
+const openSlots = ({ frame, isOpen }: RunContext) =>
   frame.figureSlots.filter((slot) => isOpen(slot, frame.path[slot]?.name ?? ''))
 
 /**
@@ -27,10 +27,10 @@ const openSlots = ({ frame, isOpen }: Attempt) =>
  * else those before it. What has not the form of a figure's kind is not for that one, unless it is for none otherwise.
  * With one figure it is that one said again; with several nobody knows which.
  */
-export function slotsFor(attempt: Attempt, ahead: readonly Atom[]): readonly number[] {
-  const { frame, run, label, place } = attempt
+export function slotsFor(context: RunContext, ahead: readonly Atom[]): readonly number[] {
+  const { frame, run, label, place } = context
   const { figureSlots } = frame
-  const open = openSlots(attempt)
+  const open = openSlots(context)
   const from = label === undefined ? place : figureSlots.indexOf(label)
   const onward = figureSlots.slice(from).filter((slot) => slot === label || open.includes(slot))
   const hasForm = (slot: number) => slot === label || hasFormOf(run, frame.specs[slot])
@@ -45,7 +45,7 @@ export function slotsFor(attempt: Attempt, ahead: readonly Atom[]): readonly num
 
 /** What a number behind "correction" replaces: the labelled figure, or the last one said that it fits. */
 export function slotsReplaced(
-  { frame, run, label }: Attempt,
+  { frame, run, label }: RunContext,
   { said, figures }: { readonly said: readonly number[]; readonly figures: ReadonlyMap<number, unknown> },
 ): readonly number[] {
   const isSoundFor = (slot: number) => {
@@ -77,13 +77,13 @@ export interface SlotPiece {
  * A number without a label that its figure cannot have, but exactly one of another kind can: parts of different kinds may
  * change places.
  */
-export function swapped(attempt: Attempt, pieces: readonly SlotPiece[]): readonly SlotPiece[] {
-  const { frame, run, label } = attempt
+export function swapped(context: RunContext, pieces: readonly SlotPiece[]): readonly SlotPiece[] {
+  const { frame, run, label } = context
   const [piece, ...more] = pieces
   const spec = frame.specs[piece?.slot ?? -1]
   if (label !== undefined || more.length > 0 || !piece || !spec || frame.figureCount < 2) return pieces
   if (piece.readings.some((reading) => isSound(reading, spec))) return pieces
-  const others = openSlots(attempt).flatMap((slot): SlotPiece[] => {
+  const others = openSlots(context).flatMap((slot): SlotPiece[] => {
     const other = frame.specs[slot]
     if (!other || other.kind === spec.kind) return []
     const readings = readRun(run, other)
