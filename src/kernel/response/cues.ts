@@ -64,12 +64,15 @@ const cuesOfResponses = madeOnce((_whole, specs, responses: readonly Response[])
 
 /** The cue that begins with a token, if there is one. */
 export function cueAt({ all }: Cues, tokens: readonly Token[], at: number): Cue | undefined {
-  return all.find(({ words, isValue }) =>
-    words.every((word, index) => {
-      const token = tokens[at + index]
-      return token !== undefined && (isValue ? soundOf(token) : token.text) === word
-    }),
-  )
+  return all.find(({ words, isValue }) => isSaidAt(words, isValue, tokens, at))
+}
+
+/** True where the words begin at a token; those of a value are compared as they sound. */
+export function isSaidAt(words: readonly string[], isValue: boolean, tokens: readonly Token[], at: number): boolean {
+  return words.every((word, index) => {
+    const token = tokens[at + index]
+    return token !== undefined && (isValue ? soundOf(token) : token.text) === word
+  })
 }
 
 type OwnCue = Omit<CueOwner, 'element'> & { readonly words: readonly string[] }
