@@ -11,7 +11,7 @@ import type { Response } from './response.ts'
 
 export interface Asked {
   readonly challenge: readonly Token[]
-  /** The challenge has a word of the response and no number: what sounds like an echo of it may be the answer. */
+  /** The challenge shares a word with the response and holds no number: what sounds like its echo may be the answer. */
   readonly isEchoLikeAnswer: boolean
   /** One for each path of the response. */
   readonly frames: readonly Frame[]

@@ -33,7 +33,7 @@ export function attachDirections(frame: Frame, atoms: readonly Atom[]): readonly
 /** Roles of words that are a value, or a piece of one, without any number. */
 const WHOLE_BY_THEMSELVES: ReadonlySet<Affix['role']> = new Set(['zero', 'letter', 'name', 'variable'])
 
-/** No value by itself: words that stand beside a number, and gusts behind one. */
+/** No value by itself: words that go with a number, and gusts after one. */
 function isDependent(frame: Frame, { tokens }: RunAtom, hasNumberBefore: boolean): boolean {
   const [first] = tokens
   if (hasNumberBefore && first && hasRole(frame, first, 'gust')) return true

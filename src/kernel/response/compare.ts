@@ -1,6 +1,6 @@
 /**
- * What was said for a figure against the figure. The only place of judging where a value is looked at; doubt about
- * what was said comes before any comparison, so that the right value is never picked out of several.
+ * What was said for a figure, against the figure. This is the only place of judging that looks at a value. Doubt about
+ * what was said comes before any comparison, so the right value is never picked out of several.
  */
 
 import { type Figure, kindOf, type Phraseology, type Value } from '../kinds/kind.ts'
@@ -29,7 +29,7 @@ function isRight(figure: Figure, read: Value): boolean {
   return read >= (min ?? -Infinity) - dust && read <= (max ?? Infinity) + dust
 }
 
-/** Reading with what lacks filled in from the figure: right but for that. */
+/** Right as far as it goes: with what is missing taken from the figure, it is the figure. */
 function isRightSoFar(figure: Figure, reading: Reading): boolean {
   const { value } = figure
   switch (reading.lacks) {
@@ -44,7 +44,7 @@ function isRightSoFar(figure: Figure, reading: Reading): boolean {
   }
 }
 
-/** "Five" of 5.2: what was said of the decimals is how the figure begins. */
+/** "Five" of 5.2: the figure begins with what was said. */
 function beginsWith(figure: Figure, reading: Reading): boolean {
   const kind = kindOf(figure)
   if (kind.values !== 'numbers') return false
@@ -55,7 +55,7 @@ function beginsWith(figure: Figure, reading: Reading): boolean {
   return expected === read || (expected.startsWith(said) && said.split('.')[0] === expected.split('.')[0])
 }
 
-/** Part of a code, a time or a setting, from either end: perhaps the rest was not heard. */
+/** Part of a code, a time or a setting, from either end: the rest may not have been heard. */
 function isEndOf(figure: Figure, reading: Reading): boolean {
   if (!kindOf(figure).mayBeCutShort) return false
   const all = digitsSaid(figure, figure.value)
@@ -63,7 +63,7 @@ function isEndOf(figure: Figure, reading: Reading): boolean {
   return said !== '' && said.length < all.length && (all.startsWith(said) || all.endsWith(said))
 }
 
-/** Zeros behind the point need not be said where the kind has it so. */
+/** Zeros after the point need not be said, if the kind allows it. */
 function isComplete(figure: Figure, reading: Reading): boolean {
   if (!reading.lacks) return true
   return (
@@ -173,7 +173,7 @@ export function compareAll(figure: Figure, fillers: readonly ValueFiller[], phra
 
 const readOf = (outcome: Outcome) => ('read' in outcome ? outcome.read : undefined)
 
-/** Right ones and ones that are right so far say the same thing. */
+/** All are right, or right as far as they go, and say the same. */
 function agree(outcomes: readonly Outcome[]): boolean {
   const right = outcomes.filter(({ is }) => is === 'right')
   return outcomes.every(({ is }) => is === 'right' || is === 'lacking') && new Set(right.map(readOf)).size === 1

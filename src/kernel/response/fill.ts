@@ -1,6 +1,6 @@
 /**
- * What was said -> what fills each slot of a frame. A label takes the number behind it, other numbers go to the figures in their
- * order; "correction" replaces. Form decides and never a value: the figures' values are not here, so that a number fills
+ * What was said -> what fills each slot of a frame. A label takes the number after it, other numbers go to the figures in
+ * their order; "correction" replaces. Form decides and never a value: the figures' values are not here, so a number fills
  * the same slot whether it is right or wrong (law 2).
  */
 

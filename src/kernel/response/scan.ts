@@ -1,6 +1,6 @@
 /**
- * Tokens -> atoms: the answer cut into what each stretch of words is for a frame. Phrases of the item go first, then
- * numbers, then words that change nothing; whatever is left over is `unknown`, and an answer with that is not accepted.
+ * Tokens -> atoms: an answer cut into what its words mean to a frame. Phrases of the item come first, then numbers, then
+ * words that change nothing. Whatever is left is `unknown`, and an answer with that in it is not accepted.
  */
 
 import { joinsNumber } from '../kinds/reading.ts'
@@ -29,7 +29,7 @@ export type PhraseAtom = Extract<Atom, { type: 'phrase' }>
 
 /** May stand between the words of one phrase: "brakes are set". */
 const SKIPPED = new Set(['is', 'are', 'the', 'a', 'and', 'both'])
-/** Near words are looked for only so often in one answer. */
+/** How many words of one answer are compared with near ones at most. */
 const MOST_NEAR = 24
 
 const COMMAND_PHRASES: readonly (readonly string[])[] = [
@@ -57,7 +57,7 @@ export function attemptsIn(body: readonly Token[]): readonly (readonly Token[])[
   return attempts
 }
 
-/** Cuts an answer without the challenge; hesitations are taken out first, unless they are the item's own words. */
+/** Cuts an answer, which is free of the challenge. Hesitations are dropped, unless they are words of the item. */
 export function scan(frame: Frame, heard: readonly Token[]): readonly Atom[] {
   const spoken = heard.filter((token) => !HESITATIONS.has(token.text) || frame.vocabulary.has(token.text))
   const own = spoken.map(({ canon }) => canon)
@@ -66,7 +66,7 @@ export function scan(frame: Frame, heard: readonly Token[]): readonly Atom[] {
   for (let i = 0; i < spoken.length; ) {
     const exact = phraseAt(frame, spoken, own, i)
     const alike = phraseAt(frame, spoken, canons, i)
-    // A longer wording in near words goes before a part of it in its own.
+    // A longer wording with near words beats a shorter exact one.
     const near = alike !== undefined && alike.end > (exact?.end ?? i)
     const phrase = near ? alike : exact
     const option = namedOptionEnd(frame, spoken, i)
@@ -94,7 +94,7 @@ export function scan(frame: Frame, heard: readonly Token[]): readonly Atom[] {
   return atoms
 }
 
-/** What each token is compared by: itself, or the item's word that it is near to. */
+/** What each token is compared by: itself, or the item's word that it is near. */
 function nearCanons(frame: Frame, tokens: readonly Token[]): readonly string[] {
   let looked = 0
   return tokens.map((token) => {
@@ -123,7 +123,7 @@ function phraseAt(frame: Frame, tokens: readonly Token[], canons: readonly strin
   return undefined
 }
 
-/** End of a phrase that begins at `at`, or `at`. */
+/** End of the phrase that begins at `at`; `at` where it does not. */
 function matchEnd(canon: string, tokens: readonly Token[], canons: readonly string[], at: number): number {
   let done = 0
   for (let i = at; i < tokens.length; i++) {
@@ -136,7 +136,7 @@ function matchEnd(canon: string, tokens: readonly Token[], canons: readonly stri
   return at
 }
 
-/** End of a position said by its name; a word of it that may stand beside another value is left to that one. */
+/** End of an option said by its name. A single word that may belong to another value's number is left to that. */
 function namedOptionEnd(frame: Frame, tokens: readonly Token[], at: number): number {
   const end = optionEnd(frame.specs, tokens, at)
   return end === at + 1 && rolesOf(frame, tokens[at] as Token).length > 0 ? at : end
@@ -144,7 +144,7 @@ function namedOptionEnd(frame: Frame, tokens: readonly Token[], at: number): num
 
 function isRunToken(frame: Frame, token: Token, after: Token | undefined): boolean {
   if (isNumberToken(token)) return true
-  // The article and the pilot are letters only right before digits and letters or at the end: "A3", "A B".
+  // "A" and "I" are letters only before digits or letters, or at the end: "A3", "A B".
   if (
     (token.text === 'a' || token.text === 'i') &&
     after &&
@@ -156,7 +156,7 @@ function isRunToken(frame: Frame, token: Token, after: Token | undefined): boole
   return isValueToken(frame, token)
 }
 
-/** End of the words that only join two pieces of a value ("via", "at"), where they do so here; `at` where they do not. */
+/** End of words that join two pieces of a value ("via", "at"); `at` where they join nothing here. */
 function jointEnd(frame: Frame, tokens: readonly Token[], canons: readonly string[], at: number): number {
   let end = at
   let to: 'letter' | 'number' | undefined
@@ -172,12 +172,12 @@ function jointEnd(frame: Frame, tokens: readonly Token[], canons: readonly strin
   return (to === 'number' ? isNumberToken(next) : hasRole(frame, next, 'letter')) ? end : at
 }
 
-/** The label of the only figure, said again between two pieces of it: "via alfa via bravo". */
+/** The label of the only figure, repeated between two pieces of it: "via alfa via bravo". */
 function goesOn(frame: Frame, token: Token): boolean {
   return hasRole(frame, token, 'joint') && frame.figureCount === 1
 }
 
-/** End of the run of number and value words that begins at `at`, or `at`. */
+/** End of the run of number and value words that begins at `at`; `at` where none does. */
 function runEnd(frame: Frame, tokens: readonly Token[], canons: readonly string[], at: number): number {
   let end = at
   while (end < tokens.length) {
@@ -200,7 +200,7 @@ function runEnd(frame: Frame, tokens: readonly Token[], canons: readonly string[
   return end
 }
 
-/** A word that sounds like a digit is one between digits, behind them at the end, and before them. */
+/** A word that sounds like a digit is one before, between and after digits. */
 function standsInNumber(tokens: readonly Token[], begin: number, at: number): boolean {
   const before = at > begin ? tokens[at - 1] : undefined
   const after = tokens[at + 1]
@@ -212,7 +212,7 @@ function standsInNumber(tokens: readonly Token[], begin: number, at: number): bo
   return next || !isLittle(tokens[at])
 }
 
-/** "And" joins only behind hundred or thousand, "a" only before them. */
+/** "And" joins only after hundred or thousand, "a" only before them. */
 function joinsHere(tokens: readonly Token[], at: number): boolean {
   const scale = (token: Token | undefined) => token?.number?.type === 'hundred' || token?.number?.type === 'thousand'
   if (tokens[at]?.text === 'a') return scale(tokens[at + 1])
@@ -226,7 +226,7 @@ function runOf(tokens: readonly Token[], begin: number, end: number): Atom {
   return { type: 'run', tokens: run, looseHead: isLittle(run[0]) && run.length > 1, looseTail }
 }
 
-/** What is neither a phrase of the item nor a number: one atom, or none where it changes nothing. */
+/** The atom of a word that is neither a phrase of the item nor a number; none where it changes nothing. */
 function plainAtom(frame: Frame, tokens: readonly Token[], at: number): { atom?: Atom; end: number } {
   const token = tokens[at] as Token
   const command = startOf(COMMAND_PHRASES, tokens, at)

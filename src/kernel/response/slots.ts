@@ -43,7 +43,7 @@ export function slotsFor(context: RunContext, ahead: readonly Atom[]): readonly 
   return end < 0 ? row : row.slice(0, end)
 }
 
-/** What a number behind "correction" replaces: the labelled figure, or the last one said that it fits. */
+/** What a number after "correction" replaces: the labelled figure, or the last one said that it fits. */
 export function slotsReplaced(
   { frame, run, label }: RunContext,
   { said, figures }: { readonly said: readonly number[]; readonly figures: ReadonlyMap<number, unknown> },

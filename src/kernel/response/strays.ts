@@ -12,13 +12,13 @@ import { type RunAtom, scan } from './scan.ts'
 export interface Stray {
   /** Place of its first token. */
   readonly at: number
-  /** Those of the others that can have it. */
+  /** Those of the others whose value it could be. */
   readonly owners: readonly Response[]
 }
 
 /**
- * The first number after a value of a response that is no value of it, but may be one of `others`. None after
- * "correction", which speaks of the same value again.
+ * The first number after the response's own value that cannot be its value again but could be that of one of `others`.
+ * None where "correction" was said: that is about the same value.
  */
 export function strayIn(
   response: Response,
@@ -42,7 +42,7 @@ export function strayIn(
   return undefined
 }
 
-/** "Nine five hundred feet, one two zero decimal one": after a unit or a side another number begins. */
+/** "Nine thousand five hundred feet, one two zero decimal one": after a unit or a side a new number begins. */
 function closedPieces(run: RunAtom): RunAtom[] {
   const { tokens } = run
   const begins = tokens.flatMap((token, at) => {
@@ -59,7 +59,7 @@ const isValueOf = (run: RunAtom, { figures }: Response, specs: Specs) =>
     return readRun(run, spec).some((reading) => isSound(reading, spec))
   })
 
-/** "Two two left": with the word after it, which is no word of this element. */
+/** "Two two left": a value together with the word after it, which this element does not know. */
 const isSidedValueOf = (run: RunAtom, next: Token | undefined, other: Response, specs: Specs) =>
   next !== undefined &&
   other.figures.some((name) => {
@@ -70,7 +70,7 @@ const isSidedValueOf = (run: RunAtom, next: Token | undefined, other: Response, 
 
 const hasPoint = ({ tokens }: RunAtom) => tokens.some(({ number }) => number?.type === 'point')
 
-/** Nobody says a fraction of a foot or of a degree, whatever could be read; only of what is said in thousands. */
+/** Nobody says a fraction of a foot or a degree, although it could be read; of a weight in thousands they do. */
 function mayHavePoint(spec: KindSpec): boolean {
   const kind = kindOf(spec)
   return kind.values === 'numbers' && (kind.step(spec) < 1 || ('say' in spec && spec.say === 'thousands'))

@@ -32,7 +32,11 @@ const keywordsIn = madeOnce((response, specs): Omit<Keyword, 'topic'>[] => {
   const hasFigures = response.figures.length > 0
   const phrases = hasFigures
     ? paths.flatMap((path) => path.flatMap((slot, index) => (slot.type === 'figure' ? before(path, index, specs) : [])))
-    : plain(phrasesOf(response.tree).filter((text) => text !== '').map(phraseOf))
+    : plain(
+        phrasesOf(response.tree)
+          .filter((text) => text !== '')
+          .map(phraseOf),
+      )
   const own = new Set(
     paths
       .flat()
