@@ -76,6 +76,11 @@ export interface Transcript {
 
 export const transcriptOf = (text: string): Transcript => ({ text, tokens: tokensOf(text) })
 
+/** The words of a transcript as they were heard or typed. */
+export function textOf({ text, tokens: [first] }: Transcript): string {
+  return first ? text.slice(first.start).trim() : ''
+}
+
 /** Two transcripts as one, the second after the first. */
 export function joined(first: Transcript, second: Transcript): Transcript {
   const shift = first.text.length + 1

@@ -9,7 +9,7 @@ import { ownOf } from '../own.ts'
 import { type Asked, askedFor } from './asked.ts'
 import { type Assessment, assess } from './assess.ts'
 import { withoutChallenge } from './challenge.ts'
-import { commandOf } from './commands.ts'
+import { readCommand } from './commands.ts'
 import { fillSlots } from './fill.ts'
 import { equallyLikely, type Hypotheses } from './hypotheses.ts'
 import { HARMLESS, HESITATIONS, isNegation, isStateWord } from './lexicon.ts'
@@ -100,16 +100,12 @@ function isRefusal(body: readonly Token[]): boolean {
 }
 
 /** Words of command count where the answer is not one to the item. */
-function command(
-  input: JudgeInput,
-  { text, tokens }: Transcript,
-  assessment: Assessment | undefined,
-): Judgement | undefined {
+function command(input: JudgeInput, heard: Transcript, assessment: Assessment | undefined): Judgement | undefined {
   if (assessment?.judgement.parts.some((part) => part.kind === 'word' && part.state === 'wrong')) return undefined
-  const whole = commandOf(tokens, text.toLowerCase(), input)
-  if (whole && whole.command !== 'correction') return { verdict: 'command', ...whole, parts: [] }
+  const whole = readCommand(heard, input)
+  if (whole) return { verdict: 'command', ...whole, parts: [] }
   if (!assessment?.commanded || assessment.whole) return undefined
-  const words = tokens.map((token) => token.text).join(' ')
+  const words = heard.tokens.map(({ text }) => text).join(' ')
   const inside = /stand ?by/.test(words) ? 'standBy' : /say again/.test(words) ? 'sayAgain' : undefined
   return inside && { verdict: 'command', command: inside, parts: [] }
 }

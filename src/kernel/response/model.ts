@@ -1,28 +1,9 @@
 /** The words of judging: what was heard, what is asked, what came of it. Shapes only; see `judge.ts`. */
 
 import type { Figures, Phraseology, Value } from '../kinds/kind.ts'
+import type { Command } from './commands.ts'
 import type { Hypotheses } from './hypotheses.ts'
 import type { Response } from './response.ts'
-
-export const COMMANDS = [
-  'sayAgain',
-  'standBy',
-  'continue',
-  'disregard',
-  'correction',
-  'whatIsLeft',
-  'goBack',
-  'fromTop',
-  'leaveOpen',
-  'pass',
-  'confirm',
-  'remark',
-  'radioCheck',
-  'call',
-  'affirm',
-  'negative',
-] as const
-export type Command = (typeof COMMANDS)[number]
 
 export const VERDICTS = ['correct', 'negative', 'incomplete', 'sayAgain', 'command'] as const
 export type Verdict = (typeof VERDICTS)[number]

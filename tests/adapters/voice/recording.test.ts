@@ -14,8 +14,9 @@ import type { Wording } from '../../../src/kernel/pack/exchange.ts'
 import { listsOf } from '../../../src/kernel/pack/place.ts'
 import { ROLES, type Role } from '../../../src/kernel/pack/roles.ts'
 import { fillTemplate } from '../../../src/kernel/pack/template.ts'
+import { PASS_REASONS } from '../../../src/kernel/response/commands.ts'
 import { sayResponse } from '../../../src/kernel/response/sentence.ts'
-import { PASS_REASONS, say } from '../../../src/kernel/run/core/phrases.ts'
+import { say } from '../../../src/kernel/run/core/phrases.ts'
 
 const here = (path: string) => fileURLToPath(new URL(`../../../${path}`, import.meta.url))
 const packs = await packsIn(here('checklists'))

@@ -17,7 +17,7 @@ import type { Seeded } from '../../seeded.ts'
  * Later values of the figures that some station says, and what is computed from them and said as well. `others` are
  * revisions that may come in before or after the station speaks.
  */
-export function drawLater(
+export function drawStationValues(
   pack: Pack,
   inputs: Inputs,
   saidByStations: readonly string[],

@@ -1,4 +1,4 @@
-/** Where the wrong values of a negative answer came from, as far as this run's figures can tell. */
+/** Where the wrong values of a negative answer came from, as far as this run's figures show. */
 
 import { compute } from '../figures/compute.ts'
 import { neighboursOf } from '../figures/neighbours.ts'
