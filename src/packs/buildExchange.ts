@@ -10,12 +10,12 @@ import { exactly } from './present.ts'
 
 const asBoth = exactly<Readonly<Record<Radio, string>>>()
 
-/** The text in each phraseology; one that both have is the same in both. */
+/** The text in each phraseology; a single text serves both. */
 export function wordingOf(text: WordingText): Readonly<Record<Radio, string>> {
   return typeof text === 'string' ? { icao: text, faa: text } : asBoth(text)
 }
 
-/** Each text parsed; one that both have once. */
+/** The text of each phraseology parsed; a text that serves both is parsed once. */
 function parsedWith<T>(parse: (text: string) => T, text: WordingText): Readonly<Record<Radio, T>> {
   const { icao, faa } = wordingOf(text)
   const one = parse(icao)

@@ -32,7 +32,7 @@ export function measureOf(figure: FigureText): Unit | undefined {
   return typeof kind.measure === 'object' || kind.measure === 'unitOfSpec' ? figure.unit : kind.measure
 }
 
-/** What of a figure is its kind's; of a unit that the pack may choose only what is spoken. */
+/** The fields that a figure has from its kind; a unit that the pack may choose counts only where it is spoken. */
 export function specOf(figure: { readonly kind: KindName }): KindSpec {
   const kind = KINDS[figure.kind]
   const names = new Set(['kind', ...Object.keys(kind.fields)])

@@ -8,7 +8,7 @@ import { drawOf } from './readElements.ts'
 import type { Source } from './transmissions.ts'
 
 /** Turns of a pack that are read back, and to whom. */
-export function readBackTurns({ phases }: Pack): { readonly turn: ExchangeTurn; readonly exchange: Exchange }[] {
+function readBackTurns({ phases }: Pack): { readonly turn: ExchangeTurn; readonly exchange: Exchange }[] {
   return phases
     .flatMap(({ activities }) => activities)
     .filter((one): one is Exchange => one.type === 'exchange')

@@ -4,7 +4,7 @@ import type { KindSpec, Value } from '../../src/kernel/kinds/kind.ts'
 import type { Random } from './case.ts'
 
 /** One digit changed, or two neighbours swapped. */
-export function digitsChanged(text: string, random: Random, highest = 9): string {
+function digitsChanged(text: string, random: Random, highest = 9): string {
   const at = random.below(text.length)
   const other = String((Number(text[at]) + 1 + random.below(highest)) % (highest + 1))
   const swapped = text.slice(0, at) + (text[at + 1] ?? '') + text[at] + text.slice(at + 2)
@@ -19,7 +19,7 @@ export function otherRunway(text: string, random: Random): string {
   return `${String((Number(text.slice(0, 2)) % 36) + 1).padStart(2, '0')}${side}`
 }
 
-export function otherFrequency(value: number, random: Random): number {
+function otherFrequency(value: number, random: Random): number {
   const other = Number((value + random.of([-1, 1, 0.1, -0.1, 0.2])).toFixed(3))
   return other < 118 || other > 136.9 ? 121.5 : other
 }
@@ -28,7 +28,7 @@ const LETTERS = 'BCDEFGHKLMNPRSTX'
 const otherLetter = (letter: string, random: Random) =>
   random.of([...LETTERS].filter((one) => one !== letter)) as string
 
-export function otherPlace(text: string, random: Random): string {
+function otherPlace(text: string, random: Random): string {
   const [letter = '', digit = ''] = text
   if (digit !== '' && random.chance(0.5)) return `${letter}${(Number(digit) % 9) + 1}`
   return `${otherLetter(letter, random)}${digit}`

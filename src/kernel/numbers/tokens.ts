@@ -21,10 +21,10 @@ export interface Token {
 
 const PIECES =
   /(\d{1,2}:\d{2}(?!\d))|(\d{1,3}(?:,\d{3})+(?!\d)|\d+)|(\.)(?=\d)|([a-z]+(?:['’][a-z]+)*)|([-+−–])(?=\.?\d)|([%°])|([\p{L}\p{N}\p{M}]+)/gu
-/** Prefixes that a hyphen does not part from their word: "un-locked" is not "locked". */
+/** Prefixes that a hyphen does not separate from their word: "un-locked" is not "locked". */
 const JOINED = new Set(['un', 'dis', 'non', 'de', 're', 'pre', 'mis', 'in', 'x'])
-/** More words than any answer has. */
-export const MOST_TOKENS = 2000
+/** More than any answer has. */
+const MOST_TOKENS = 2000
 
 function wordToken(text: string, start: number, end: number): Token {
   const number = NUMBER_WORDS.get(text)
@@ -68,7 +68,7 @@ export function tokensOf(text: string): readonly Token[] {
   return tokens
 }
 
-/** Words as they were heard or typed, cut into tokens once. Fewer tokens than the text has are a part of it. */
+/** What was heard or typed, cut into tokens once. `tokens` may be only a part of the text; `start` and `end` are places in it. */
 export interface Transcript {
   readonly text: string
   readonly tokens: readonly Token[]
@@ -81,7 +81,7 @@ export function textOf({ text, tokens: [first] }: Transcript): string {
   return first ? text.slice(first.start).trim() : ''
 }
 
-/** One after the other. */
+/** Two transcripts as one, the second after the first. */
 export function joined(first: Transcript, second: Transcript): Transcript {
   const shift = first.text.length + 1
   const later = second.tokens.map((token) => ({ ...token, start: token.start + shift, end: token.end + shift }))
@@ -98,7 +98,7 @@ export function isHomophone(token: Token): boolean {
   return token.number?.type === 'digit' && token.number.form === 'homophone'
 }
 
-/** "To", "too" and "for" are also what they look like; "won" and "ate" hardly. */
+/** "To", "too" and "for" are words in their own right; "won" and "ate" hardly ever are. */
 export function isLittle(token: Token | undefined): boolean {
   return token?.text === 'to' || token?.text === 'for' || token?.text === 'too'
 }

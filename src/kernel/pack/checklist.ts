@@ -140,7 +140,7 @@ export interface Watch {
   readonly caution?: string
 }
 
-/** Something that this simulator is known to show wrongly, told when a remark names it. */
+/** Something that this simulator is known to show wrongly; said when a remark names it. */
 export interface Quirk {
   readonly named: readonly string[]
   readonly say: string

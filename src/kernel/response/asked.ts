@@ -5,16 +5,16 @@
 
 import type { Specs } from '../kinds/kind.ts'
 import { isNumberToken, type Token, tokensOf } from '../numbers/tokens.ts'
+import { type Frame, makeFrame } from './frame.ts'
 import { madeOnce } from './memo.ts'
 import type { Response } from './response.ts'
-import { makeScene, type Scene } from './scene.ts'
 
 export interface Asked {
   readonly challenge: readonly Token[]
-  /** The challenge has a word of the response and no number: what sounds like an echo of it may be the answer. */
+  /** The challenge shares a word with the response and holds no number: what sounds like its echo may be the answer. */
   readonly isEchoLikeAnswer: boolean
   /** One for each path of the response. */
-  readonly scenes: readonly Scene[]
+  readonly frames: readonly Frame[]
 }
 
 export interface AskedWith {
@@ -30,6 +30,6 @@ const prepared = madeOnce((response, specs, challengeText: string, states: reado
   return {
     challenge,
     isEchoLikeAnswer: !challenge.some(isNumberToken) && challenge.some(({ canon }) => response.words.has(canon)),
-    scenes: response.paths.map((path) => makeScene(path, specs, states, challenge)),
+    frames: response.paths.map((path) => makeFrame(path, specs, states, challenge)),
   }
 })

@@ -1,7 +1,6 @@
 /**
- * Where a wrong number came from: it may be the value of an earlier revision, of another item, of the neighbouring row
- * or column of its table, of another flap or in another unit, or its digits were swapped. Every cause that fits is
- * named; where two fit, neither is preferred.
+ * Where a wrong number may come from: an earlier revision, another item, the neighbouring row or column of its table,
+ * another flap, another unit, or swapped digits. Every cause that fits is named; where two fit, neither is preferred.
  */
 
 import type { Neighbour } from '../figures/neighbours.ts'
@@ -61,7 +60,7 @@ function earlierRevisions({ figure: name, read, history = [] }: CauseSearch, fig
     .map(({ label }) => ({ cause: 'earlierRevision', detail: label }))
 }
 
-/** Comparable are values that are said alike: an amount of the same size, or the same text. */
+/** Values are comparable that are said alike: an amount of the same size, or the same text. */
 function otherFigures({ figure: name, read, figures, labels = {} }: CauseSearch, figure: Figure): Cause[] {
   return Object.entries(figures)
     .filter(([other, { value }]) => other !== name && isComparable(figure, read, value))
@@ -82,7 +81,7 @@ function otherUnit(figure: Figure, read: Value): Cause[] {
   return unit === undefined ? [] : [{ cause: 'otherUnit', detail: unit }]
 }
 
-/** Two neighbouring digits changed places. */
+/** Two neighbouring digits were swapped. */
 function swapped(figure: Figure, read: Value): Cause[] {
   if (kindOf(figure).options) return []
   if (isNumeric(figure) && Math.sign(Number(read)) !== Math.sign(Number(figure.value))) return []

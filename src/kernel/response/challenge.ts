@@ -3,12 +3,12 @@
 import type { Token } from '../numbers/tokens.ts'
 import { HESITATIONS } from './lexicon.ts'
 
-/** Small words in front of an echo: "and the takeoff trim is". None of them can be an answer, as "both" can. */
+/** Small words before an echo: "and the takeoff trim is". None of them can be an answer, as "both" can. */
 const LEADING = new Set(
   'and the our my so now then ok okay yes yeah yep yup alright well roger copy sir captain please just for'.split(' '),
 )
 
-/** The answer behind the challenge's words, where these come first; hesitations before them do not matter. */
+/** The answer after the challenge's words, where these come first; hesitations before them do not matter. */
 export function withoutChallenge(tokens: readonly Token[], challenge: readonly Token[]): readonly Token[] {
   if (challenge.length === 0) return tokens
   let from = 0
@@ -19,7 +19,7 @@ export function withoutChallenge(tokens: readonly Token[], challenge: readonly T
   }
 }
 
-/** End of an echo that begins at `from`, after words that say nothing; `from` where there is none. */
+/** End of an echo that begins at `from` or after words that say nothing; `from` where there is none. */
 function echoEnd(tokens: readonly Token[], challenge: readonly Token[], from: number): number {
   for (let begin = from; begin < tokens.length; begin++) {
     const end = matchEnd(tokens, challenge, begin)

@@ -1,14 +1,14 @@
 /**
- * What was said for a figure against the figure. The only place of judging where a value is looked at; doubt about
- * what was said comes before any comparison, so that the right value is never picked out of several.
+ * What was said for a figure, against the figure. This is the only place of judging that looks at a value. Doubt about
+ * what was said comes before any comparison, so the right value is never picked out of several.
  */
 
 import { type Figure, kindOf, type Phraseology, type Value } from '../kinds/kind.ts'
 import type { Lack, Match, Reading } from '../kinds/reading.ts'
 import { digitsSaid, isExactly, isNumeric, isSameValue } from '../kinds/table.ts'
-import { isPlausible } from './assign.ts'
-import type { Saying } from './bind.ts'
+import type { ValueFiller } from './fill.ts'
 import type { Because } from './model.ts'
+import { isPlausible } from './runs.ts'
 
 export type Outcome =
   | { readonly is: 'right'; readonly read: Value; readonly form: boolean }
@@ -29,7 +29,7 @@ function isRight(figure: Figure, read: Value): boolean {
   return read >= (min ?? -Infinity) - dust && read <= (max ?? Infinity) + dust
 }
 
-/** Reading with what lacks filled in from the figure: right but for that. */
+/** Right as far as it goes: with what is missing taken from the figure, it is the figure. */
 function isRightSoFar(figure: Figure, reading: Reading): boolean {
   const { value } = figure
   switch (reading.lacks) {
@@ -44,7 +44,7 @@ function isRightSoFar(figure: Figure, reading: Reading): boolean {
   }
 }
 
-/** "Five" of 5.2: what was said of the decimals is how the figure begins. */
+/** "Five" of 5.2: the figure begins with what was said. */
 function beginsWith(figure: Figure, reading: Reading): boolean {
   const kind = kindOf(figure)
   if (kind.values !== 'numbers') return false
@@ -55,7 +55,7 @@ function beginsWith(figure: Figure, reading: Reading): boolean {
   return expected === read || (expected.startsWith(said) && said.split('.')[0] === expected.split('.')[0])
 }
 
-/** Part of a code, a time or a setting, from either end: perhaps the rest was not heard. */
+/** Part of a code, a time or a setting, from either end: the rest may not have been heard. */
 function isEndOf(figure: Figure, reading: Reading): boolean {
   if (!kindOf(figure).mayBeCutShort) return false
   const all = digitsSaid(figure, figure.value)
@@ -63,7 +63,7 @@ function isEndOf(figure: Figure, reading: Reading): boolean {
   return said !== '' && said.length < all.length && (all.startsWith(said) || all.endsWith(said))
 }
 
-/** Zeros behind the point need not be said where the kind has it so. */
+/** Zeros after the point need not be said, if the kind allows it. */
 function isComplete(figure: Figure, reading: Reading): boolean {
   if (!reading.lacks) return true
   return (
@@ -74,14 +74,14 @@ function isComplete(figure: Figure, reading: Reading): boolean {
   )
 }
 
-/** One saying, judged. */
-export function compare(figure: Figure, saying: Saying, phraseology: Phraseology): Outcome {
-  if (saying.negated) return { is: 'wrong', because: 'value' }
+/** One value that was said, against the figure. */
+export function compare(figure: Figure, filler: ValueFiller, phraseology: Phraseology): Outcome {
+  if (filler.negated) return { is: 'wrong', because: 'value' }
   const { match } = kindOf(figure)
   if (match) {
-    return comparePieces(figure, saying, phraseology, (reading) => match(reading, figure.value, figure))
+    return comparePieces(figure, filler, phraseology, (reading) => match(reading, figure.value, figure))
   }
-  const first = saying.readings.filter((reading) => !reading.secondary)
+  const first = filler.readings.filter((reading) => !reading.secondary)
   if (first.length === 0) return { is: 'doubtful', because: 'notUnderstood' }
   const whole = first.filter((reading) => isComplete(figure, reading))
   const right = whole.find((reading) => !reading.otherUnit && isRight(figure, reading.value))
@@ -91,7 +91,7 @@ export function compare(figure: Figure, saying: Saying, phraseology: Phraseology
     return { is: 'doubtful', because: 'notUnderstood' }
   }
   if (right) return { is: 'right', read: right.value, form: phraseology === 'plain' || right.standard }
-  const second = saying.readings.filter((reading) => reading.secondary)
+  const second = filler.readings.filter((reading) => reading.secondary)
   if (sound.length === 0 && second.some((reading) => isRight(figure, reading.value)))
     return { is: 'doubtful', because: 'ambiguous' }
   const lacking = first.find((reading) => reading.lacks && isRightSoFar(figure, reading))
@@ -106,7 +106,7 @@ export function compare(figure: Figure, saying: Saying, phraseology: Phraseology
 /** A value of several pieces; one that can be understood in two ways is asked for again, whichever is right. */
 function comparePieces(
   figure: Figure,
-  { readings }: Saying,
+  { readings }: ValueFiller,
   phraseology: Phraseology,
   matchOf: (reading: Reading) => Match,
 ): Outcome {
@@ -156,9 +156,9 @@ function wrongness(figure: Figure, reading: Reading): Outcome {
   return { is: 'wrong', because: isTurned ? 'direction' : 'value', read }
 }
 
-/** All sayings of one figure in one answer: the same twice is fine, two values never are. */
-export function compareAll(figure: Figure, sayings: readonly Saying[], phraseology: Phraseology): Outcome {
-  const outcomes = sayings.map((saying) => compare(figure, saying, phraseology))
+/** All that was said for one figure in one answer: the same twice is fine, two values never are. */
+export function compareAll(figure: Figure, fillers: readonly ValueFiller[], phraseology: Phraseology): Outcome {
+  const outcomes = fillers.map((filler) => compare(figure, filler, phraseology))
   const first = outcomes[0]
   if (!first) return { is: 'doubtful', because: 'missing' }
   if (outcomes.length === 1) return first
@@ -173,7 +173,7 @@ export function compareAll(figure: Figure, sayings: readonly Saying[], phraseolo
 
 const readOf = (outcome: Outcome) => ('read' in outcome ? outcome.read : undefined)
 
-/** Right ones and ones that are right so far say the same thing. */
+/** All are right, or right as far as they go, and say the same. */
 function agree(outcomes: readonly Outcome[]): boolean {
   const right = outcomes.filter(({ is }) => is === 'right')
   return outcomes.every(({ is }) => is === 'right' || is === 'lacking') && new Set(right.map(readOf)).size === 1

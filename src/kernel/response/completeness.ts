@@ -9,14 +9,14 @@
 import type { Specs } from '../kinds/kind.ts'
 import type { Token } from '../numbers/tokens.ts'
 import { type AskedWith, askedFor } from './asked.ts'
-import { isPlausible } from './assign.ts'
-import { type Bound, bind } from './bind.ts'
 import { withoutChallenge } from './challenge.ts'
+import { type Filled, fillSlots } from './fill.ts'
+import type { Frame } from './frame.ts'
 import type { Response } from './response.ts'
-import { scan } from './scan.ts'
-import type { Scene } from './scene.ts'
+import { isPlausible } from './runs.ts'
 
 export interface CompletenessOptions extends AskedWith {
+  /** Names of parts that an earlier breath said. */
   readonly held?: readonly string[]
 }
 
@@ -29,43 +29,31 @@ export function completenessOf(
   tokens: readonly Token[],
   options: CompletenessOptions = {},
 ): Completeness {
-  const asked = askedFor(response, specs, options)
-  const body = withoutChallenge(tokens, asked.challenge)
-  const heldParts = new Set(options.held)
-  const all = asked.scenes.map((scene) => {
-    const bound = bind(
-      scene,
-      [
-        scan(
-          scene,
-          body.filter((token) => token.text !== 'correction'),
-        ),
-      ],
-      heldParts,
-    )
-    return completenessOfScene(scene, bound, heldParts)
-  })
+  const { challenge, frames } = askedFor(response, specs, options)
+  const body = withoutChallenge(tokens, challenge).filter(({ text }) => text !== 'correction')
+  const held = new Set(options.held)
+  const all = frames.map((frame) => completenessIn(frame, fillSlots(frame, [body], held), held))
   return all.includes('whole') ? 'whole' : all.includes('half') ? 'half' : 'none'
 }
 
-function completenessOfScene(scene: Scene, bound: Bound, held: ReadonlySet<string>): Completeness {
+function completenessIn(frame: Frame, filled: Filled, held: ReadonlySet<string>): Completeness {
   let whole = true
   let some = false
-  scene.path.forEach((slot, index) => {
-    const said = slot.type === 'word' ? bound.words.has(index) : isFigureSaid(scene, bound, index)
-    some ||= said || bound.figures.has(index)
+  frame.path.forEach((slot, index) => {
+    const said = slot.type === 'word' ? filled.words.has(index) : isFigureSaid(frame, filled, index)
+    some ||= said || filled.figures.has(index)
     if (slot.required && !said && !held.has(slot.name)) whole = false
   })
   if (!some) return 'none'
   return whole ? 'whole' : 'half'
 }
 
-function isFigureSaid(scene: Scene, bound: Bound, index: number): boolean {
-  const spec = scene.specs[index]
-  const sayings = bound.figures.get(index) ?? []
+function isFigureSaid(frame: Frame, filled: Filled, index: number): boolean {
+  const spec = frame.specs[index]
+  const fillers = filled.figures.get(index) ?? []
   return (
     spec !== undefined &&
-    sayings.some(({ readings }) =>
+    fillers.some(({ readings }) =>
       readings.some((reading) => !reading.secondary && !reading.lacks && isPlausible(reading, spec)),
     )
   )

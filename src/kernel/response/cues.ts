@@ -11,19 +11,19 @@ import { phraseStatesOf } from './phraseStates.ts'
 import { allOf, type Response } from './response.ts'
 import type { SpokenElement } from './spokenElement.ts'
 
-/** What a cue is to one of the elements that have it. */
+/** How a cue belongs to one of the elements that have it. */
 export interface CueOwner {
   /** Place of the element. */
   readonly element: number
-  /** The value that it is said before, or is; words after all values are their own part. */
+  /** The value that it comes before, or is; words after the last value are a part of their own. */
   readonly part: string
   /** The kind of that value; undefined where none follows. */
   readonly spec: KindSpec | undefined
-  /** Nothing that must be said stands before it: "hold short" begins its element, its "runway" only goes on with it. */
+  /** Nothing required comes before it: "hold short" begins its element, the "runway" after it only continues it. */
   readonly begins: boolean
-  /** It is the value, not what stands before one. */
+  /** It is the value itself, not a word before one. */
   readonly isValue: boolean
-  /** A name of the kind ("stand", "taxiway"), and no word of the response. */
+  /** A name of the kind ("stand", "taxiway") that the response does not have. */
   readonly isImplied: boolean
 }
 
@@ -31,7 +31,7 @@ export interface Cue {
   /** Words of a value as they sound, others as they are. */
   readonly words: readonly string[]
   readonly isValue: boolean
-  /** Mostly one. */
+  /** Usually one. */
   readonly owners: readonly CueOwner[]
 }
 
@@ -39,11 +39,11 @@ export interface Cue {
 export interface Cues {
   /** Longest first. */
   readonly all: readonly Cue[]
-  /** Element -> words that its response has and that say nothing by themselves: the "to" of "climb to". */
+  /** Element -> words of its response that mean nothing alone: the "to" of "climb to". */
   readonly leads: readonly ReadonlySet<string>[]
-  /** Element -> the words that a value of letters may begin with, where its response has "at" before one: "at charlie three". */
+  /** Element -> letters that its value may begin with, where its response has "at" before it: "at charlie three". */
   readonly places: readonly (ReadonlySet<string> | undefined)[]
-  /** Element -> words that join pieces of its value: another "via" of a route begins no other one. */
+  /** Element -> words that join the pieces of its value: a second "via" does not begin another route. */
   readonly joints: readonly ReadonlySet<string>[]
 }
 
@@ -62,19 +62,22 @@ const cuesOfResponses = madeOnce((_whole, specs, responses: readonly Response[])
   }
 })
 
-/** The cue that begins with a token, if there is one. */
+/** The longest cue that begins at a token, if there is one. */
 export function cueAt({ all }: Cues, tokens: readonly Token[], at: number): Cue | undefined {
-  return all.find(({ words, isValue }) =>
-    words.every((word, index) => {
-      const token = tokens[at + index]
-      return token !== undefined && (isValue ? soundOf(token) : token.text) === word
-    }),
-  )
+  return all.find(({ words, isValue }) => isSaidAt(words, isValue, tokens, at))
+}
+
+/** True where the words are said from a token on; those of a value are compared by their sound. */
+export function isSaidAt(words: readonly string[], isValue: boolean, tokens: readonly Token[], at: number): boolean {
+  return words.every((word, index) => {
+    const token = tokens[at + index]
+    return token !== undefined && (isValue ? soundOf(token) : token.text) === word
+  })
 }
 
 type OwnCue = Omit<CueOwner, 'element'> & { readonly words: readonly string[] }
 
-/** Each cue once, with all elements that have it; a name of a kind is nobody's where it is a word of some element's own. */
+/** Each cue once, with all elements that have it. The name of a kind gives way to the same word in an element's own response. */
 function merged(byElement: readonly (readonly OwnCue[])[]): Cue[] {
   const cues = new Map<string, { words: readonly string[]; isValue: boolean; owners: CueOwner[] }>()
   for (const [element, own] of byElement.entries()) {
@@ -109,7 +112,7 @@ function jointsOf(slot: Slot, specs: Specs): string[] {
   return spec ? [...affixesOf(spec)].flatMap(([word, { role }]) => (role === 'joint' ? [word] : [])) : []
 }
 
-/** Neither names anything; "point" is rather that of a number. */
+/** Words that name nothing; "point" is more likely part of a number. */
 const LITTLE = new Set(['to', 'of', 'on', 'at', 'for', 'point'])
 export const isLittleWord = (word: string): boolean => LITTLE.has(word)
 
@@ -154,6 +157,6 @@ function namesOf(spec: KindSpec): SlotCue[] {
 const valueNames = (texts: readonly string[]): SlotCue[] =>
   texts.flatMap((text) => {
     const tokens = tokensOf(text)
-    // "Twelve" is a number like others, whatever has it for a name.
+    // "Twelve" is a number, even where an option is called so.
     return tokens.every(isNumberToken) ? [] : [{ words: tokens.map(soundOf), isValue: true, isImplied: false }]
   })

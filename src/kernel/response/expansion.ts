@@ -57,7 +57,7 @@ export function leastOf(expansion: Expansion): Least {
   return { values, parts: 'tag' in expansion && expansion.tag !== undefined ? 1 : parts }
 }
 
-/** Every way to say an expansion that holds no figure, as phrases; empty phrases for what is optional. */
+/** Every way to say an expansion that holds no figure; the empty text where all of it is optional. */
 export function phrasesOf(expansion: Expansion): string[] {
   switch (expansion.type) {
     case 'words':
@@ -80,7 +80,7 @@ export function phrasesOf(expansion: Expansion): string[] {
   }
 }
 
-/** All literal wordings of an expansion, figures aside: each phrase between figures in every way it can be said. */
+/** The wordings of an expansion without its figures: each phrase between them in every way it can be said. */
 export function wordsOf(expansion: Expansion): string[] {
   const phrases = new Set<string>()
   const visit = (node: Expansion) => {

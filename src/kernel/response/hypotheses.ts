@@ -1,9 +1,9 @@
-/** What a recogniser made of one utterance: the text that it takes for likeliest, and others that it may have been. */
+/** What a recogniser made of one utterance: the likeliest text, and others that are possible. */
 
 import { type Transcript, transcriptOf } from '../numbers/tokens.ts'
 
 export interface Hypothesis extends Transcript {
-  /** Of the likeliest 1 where none is given. */
+  /** The likeliest text counts as 1 where it has none. */
   readonly score?: number
 }
 
@@ -17,7 +17,7 @@ interface Scored {
   readonly score?: number
 }
 
-/** Texts as a recogniser, a log or the command line has them, each cut into tokens here and nowhere else. */
+/** Texts as a recogniser, a log or the command line has them. They are cut into tokens here and nowhere else. */
 export function hypothesesOf({ alternatives, ...heard }: Scored & { alternatives?: readonly Scored[] }): Hypotheses {
   return { heard: hypothesisOf(heard), ...(alternatives && { alternatives: alternatives.map(hypothesisOf) }) }
 }
@@ -27,9 +27,9 @@ const hypothesisOf = ({ text, score }: Scored): Hypothesis => ({
   ...(score !== undefined && { score }),
 })
 
-/** Those that are as likely as the one heard. */
+/** The alternatives that are as likely as the text heard. */
 export function equallyLikely({ heard, alternatives = [] }: Hypotheses): readonly Hypothesis[] {
-  // 0 is what recognisers write that have no scores.
+  // Recognisers without scores write 0.
   const mine = heard.score ? heard.score : 1
   return alternatives.filter(({ text, score }) => (!score || score >= mine - 0.1 - 1e-9) && text !== heard.text)
 }

@@ -1,5 +1,5 @@
 /**
- * From what was heard to a verdict. A text is freed of the challenge, cut at "correction", scanned, bound to the parts
+ * From what was heard to a verdict. A text is freed of the challenge, cut at "correction", scanned, filled into the slots
  * of the response and compared with the figures; other texts of the recogniser can then only veto. Whatever cannot be
  * placed is "say again". Never throws, whatever the text.
  */
@@ -7,14 +7,14 @@
 import { isNumberToken, joined, type Token, type Transcript, transcriptOf } from '../numbers/tokens.ts'
 import { ownOf } from '../own.ts'
 import { type Asked, askedFor } from './asked.ts'
-import { bind } from './bind.ts'
+import { type Assessment, assess } from './assess.ts'
 import { withoutChallenge } from './challenge.ts'
 import { readCommand } from './commands.ts'
+import { fillSlots } from './fill.ts'
 import { equallyLikely, type Hypotheses } from './hypotheses.ts'
 import { HARMLESS, HESITATIONS, isNegation, isStateWord } from './lexicon.ts'
 import type { JudgeInput, Judgement } from './model.ts'
-import { type Account, accountOf } from './parts.ts'
-import { scan } from './scan.ts'
+import { attemptsIn } from './scan.ts'
 
 /** Judges an answer. */
 export function judge(input: JudgeInput): Judgement {
@@ -76,7 +76,7 @@ function judgeTranscript(input: JudgeInput, asked: Asked, heard: Transcript): Ju
 }
 
 function judgeBody(input: JudgeInput, asked: Asked, heard: Transcript, body: readonly Token[]): Judgement {
-  const own = (word: string) => asked.scenes.some((scene) => scene.vocabulary.has(word))
+  const own = (word: string) => asked.frames.some((frame) => frame.vocabulary.has(word))
   if (isRefusal(body) && !own('negative')) {
     return input.yesNo
       ? { verdict: 'command', command: 'negative', parts: [] }
@@ -86,12 +86,12 @@ function judgeBody(input: JudgeInput, asked: Asked, heard: Transcript, body: rea
   if (!isRemark && body.some(({ text }) => text === 'disregard') && !own('disregard')) {
     return { verdict: 'command', command: 'disregard', parts: [] }
   }
-  const account = isRemark ? undefined : bestAccount(input, asked, body, own('correction'))
-  if (account?.judgement.verdict === 'correct') return account.judgement
-  return (
-    command(input, heard, account) ?? account?.judgement ?? { verdict: 'sayAgain', because: 'notUnderstood', parts: [] }
-  )
+  const assessment = isRemark ? undefined : bestAssessment(input, asked, body, own('correction'))
+  if (assessment?.judgement.verdict === 'correct') return assessment.judgement
+  return command(input, heard, assessment) ?? assessment?.judgement ?? NOT_UNDERSTOOD
 }
+
+const NOT_UNDERSTOOD: Judgement = { verdict: 'sayAgain', because: 'notUnderstood', parts: [] }
 
 /** "Negative", and nothing beside it that says something. */
 function isRefusal(body: readonly Token[]): boolean {
@@ -100,11 +100,11 @@ function isRefusal(body: readonly Token[]): boolean {
 }
 
 /** Words of command count where the answer is not one to the item. */
-function command(input: JudgeInput, heard: Transcript, account: Account | undefined): Judgement | undefined {
-  if (account?.judgement.parts.some((part) => part.kind === 'word' && part.state === 'wrong')) return undefined
+function command(input: JudgeInput, heard: Transcript, assessment: Assessment | undefined): Judgement | undefined {
+  if (assessment?.judgement.parts.some((part) => part.kind === 'word' && part.state === 'wrong')) return undefined
   const whole = readCommand(heard, input)
   if (whole) return { verdict: 'command', ...whole, parts: [] }
-  if (!account?.commanded || account.whole) return undefined
+  if (!assessment?.commanded || assessment.whole) return undefined
   const words = heard.tokens.map(({ text }) => text).join(' ')
   const inside = /stand ?by/.test(words) ? 'standBy' : /say again/.test(words) ? 'sayAgain' : undefined
   return inside && { verdict: 'command', command: inside, parts: [] }
@@ -113,49 +113,31 @@ function command(input: JudgeInput, heard: Transcript, account: Account | undefi
 /** In words. */
 const LONGEST_ANSWER = 200
 
-const RANK: Readonly<Record<Judgement['verdict'], number>> = {
-  correct: 4,
-  negative: 3,
-  incomplete: 2,
-  command: 1,
-  sayAgain: 0,
-}
+/** How much of an answer a verdict accounts for, from the least. */
+const RANKS = ['notUnderstood', 'command', 'incomplete', 'negative', 'doubtful', 'correct'] as const
 
-function rank({ verdict, because }: Judgement): number {
-  return verdict === 'sayAgain' && because !== 'notUnderstood' && because !== 'missing' ? 3.5 : RANK[verdict]
+function rankOf({ verdict, because }: Judgement): number {
+  if (verdict !== 'sayAgain') return RANKS.indexOf(verdict)
+  return RANKS.indexOf(because === 'notUnderstood' || because === 'missing' ? 'notUnderstood' : 'doubtful')
 }
 
 /** The way through the response that the answer fits best. */
-function bestAccount(
+function bestAssessment(
   { figures, phraseology = 'plain', held: heldParts, implausibleBefore }: JudgeInput,
-  { scenes }: Asked,
+  { frames }: Asked,
   body: readonly Token[],
   ownsCorrection: boolean,
-): Account | undefined {
+): Assessment | undefined {
   // A whole speech is no answer; nothing in it is looked for.
   const answer = body.length > LONGEST_ANSWER ? [] : body
-  const stretches = ownsCorrection ? [answer] : stretchesOf(answer)
+  const attempts = ownsCorrection ? [answer] : attemptsIn(answer)
   const held = new Set(heldParts)
-  let best: Account | undefined
-  for (const scene of scenes) {
-    const bound = bind(
-      scene,
-      stretches.map((stretch) => scan(scene, stretch)),
-      held,
-    )
-    const account = accountOf(scene, bound, figures, phraseology, held, implausibleBefore)
-    if (!best || rank(account.judgement) > rank(best.judgement)) best = account
+  let best: Assessment | undefined
+  for (const frame of frames) {
+    const filled = fillSlots(frame, attempts, held)
+    const assessment = assess(frame, filled, { figures, phraseology, held, implausibleBefore })
+    if (!best || rankOf(assessment.judgement) > rankOf(best.judgement)) best = assessment
     if (best.judgement.verdict === 'correct') break
   }
   return best
-}
-
-/** What stands before, between and after words of correction. */
-export function stretchesOf(body: readonly Token[]): readonly (readonly Token[])[] {
-  const stretches: Token[][] = [[]]
-  for (const token of body) {
-    if (token.text === 'correction') stretches.push([])
-    else stretches.at(-1)?.push(token)
-  }
-  return stretches
 }

@@ -1,9 +1,9 @@
 /**
  * Words of the trade that judging must know besides the item's own: opposites, negations, confirmations, and words
- * that change nothing. What stands in none of these lists is never harmless.
+ * that change nothing. A word in none of these lists is never harmless.
  */
 
-/** Each line: states that exclude one another; the words in one place say the same. */
+/** Each line holds states that exclude one another; words in one list mean the same. */
 const OPPOSITES: readonly (readonly (readonly string[])[])[] = [
   [['on'], ['off']],
   [['up'], ['down']],
@@ -191,7 +191,7 @@ export function isNegation(word: string): boolean {
   return NEGATIONS.has(word) || word.endsWith("n't")
 }
 
-/** Say that something was done or looked at, and name no state by themselves. */
+/** Words that say something was done or looked at, and name no state by themselves. */
 export const CONFIRMATIONS: ReadonlySet<string> = new Set([
   'set',
   'checked',
@@ -210,7 +210,7 @@ export const CONFIRMATIONS: ReadonlySet<string> = new Set([
   'agreed',
 ])
 
-/** Sounds of thinking: they do not even part a number. */
+/** Sounds of thinking: they do not even interrupt a number. */
 export const HESITATIONS: ReadonlySet<string> = new Set([
   'uh',
   'uhh',
@@ -243,7 +243,7 @@ export const HARMLESS: ReadonlySet<string> = new Set(
     .filter((word) => word !== ''),
 )
 
-/** Harmless only together; longest first where one begins another. */
+/** Words that are harmless only together; longer ones first where one begins another. */
 export const HARMLESS_PHRASES: readonly (readonly string[])[] = [
   ['i', 'say', 'again'],
   ['for', 'take', 'off'],
@@ -263,7 +263,7 @@ export const HARMLESS_PHRASES: readonly (readonly string[])[] = [
   ['all', 'right'],
 ]
 
-/** After these, "to" and "for" are the little words that they look like. */
+/** After these, "to" and "for" are no digits. */
 export const LEADING_TO: ReadonlySet<string> = new Set(
   'set trimmed trim tuned adjusted selected turned equal equals dialed dialled changed moved it up down next due going'.split(
     ' ',

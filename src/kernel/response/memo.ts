@@ -1,13 +1,13 @@
-/** What follows from a response and the kinds of its figures, made once for each; nothing of it depends on a value. */
+/** Keeps what follows from a response and the kinds of its figures. Nothing of it depends on a value. */
 
 import type { KindSpec, Specs } from '../kinds/kind.ts'
 import { ownOf } from '../own.ts'
 import type { Response } from './response.ts'
 
-/** A pack uses a response with one set of kinds; more only come from outside, line by line. */
+/** In a pack a response has one set of kinds; more come only from the command line. */
 const MOST_KEPT = 60
 
-/** The same result for the same response with figures of the same kinds, and further arguments that hold the same. */
+/** `make`, run once for each response with figures of the same kinds and equal further arguments. */
 export function madeOnce<Further extends readonly unknown[], Made>(
   make: (response: Response, specs: Specs, ...further: Further) => Made,
 ): (response: Response, specs: Specs, ...further: Further) => Made {
@@ -29,7 +29,7 @@ export function madeOnce<Further extends readonly unknown[], Made>(
 
 type OwnSpecs = readonly (KindSpec | undefined)[]
 
-/** What of a figure is its value, and nothing of its kind. */
+/** Fields that belong to a figure's value, not to its kind. */
 const VALUE_FIELDS: ReadonlySet<string> = new Set(['value', 'accept'])
 
 function isSameShape(one: KindSpec | undefined, other: KindSpec | undefined): boolean {
@@ -39,7 +39,7 @@ function isSameShape(one: KindSpec | undefined, other: KindSpec | undefined): bo
   return names.every((name) => isAlike(one[name], other[name]))
 }
 
-/** Equal in all that they hold. */
+/** Equal in all their entries. */
 function isAlike(one: unknown, other: unknown): boolean {
   if (Object.is(one, other)) return true
   if (typeof one !== 'object' || typeof other !== 'object' || !one || !other) return false

@@ -31,7 +31,7 @@ export interface Part {
   /** The value that was read from them; for a word the state said. */
   readonly read?: Value
   readonly expected?: Value
-  /** What lacks where the part was begun but not finished. */
+  /** What is missing where the part was begun but not finished. */
   readonly lacks?: 'direction' | 'digits' | 'decimals'
 }
 
@@ -74,7 +74,7 @@ export interface JudgeInput extends Hypotheses {
   readonly phraseology?: Phraseology
   /** Names of parts already right in an earlier breath of this challenge. */
   readonly held?: readonly string[]
-  /** Part -> its words of an earlier breath where something of it lacked: "five point two", and now "up". */
+  /** Part -> its words of an earlier breath, where something of it was missing: "five point two", and now "up". */
   readonly begun?: Readonly<Record<string, string>>
   /** A yes-or-no question is pending: only then are affirm and negative commands. */
   readonly yesNo?: boolean

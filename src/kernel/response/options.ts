@@ -1,15 +1,15 @@
 /**
- * The options of a choice as they are said: each is heard as a whole, so that a number beside it is no part of it, and a
- * word of its own that sounds like a number is that word ("lantern to alfa" is "lantern two alfa").
+ * The options of a choice as they are said. Each is heard as a whole: a number beside it is not part of it, and a word of
+ * its own that sounds like a number is that word ("lantern to alfa" is "lantern two alfa").
  */
 
 import { type KindSpec, kindOf } from '../kinds/kind.ts'
 import { isNumberToken, soundOf, type Token, tokensOf } from '../numbers/tokens.ts'
 
 interface Options {
-  /** As they sound, the longest first. Those of numbers alone are values like others, and left out. */
+  /** By their sound, longest first. Options that begin with a number are read as numbers are, and left out here. */
   readonly named: readonly (readonly string[])[]
-  /** One of them is a number and nothing else. */
+  /** One of them is nothing but a number. */
   readonly hasNumber: boolean
 }
 
@@ -31,7 +31,7 @@ function makeOptions(options: Readonly<Record<string, readonly string[]>>): Opti
   return all
 }
 
-/** Whether a number may be meant: always, unless the values have names and none of them is a number alone. */
+/** Whether a number could be a value: always, unless all values have names. */
 export const mayBeNumber = (spec: KindSpec): boolean => optionsOf(spec)?.hasNumber ?? true
 
 /** End of the longest option that begins at `at`, or `at` where none does. */
@@ -54,7 +54,7 @@ function endOf({ named }: Options, tokens: readonly Token[], at: number): number
   return at + (found?.length ?? 0)
 }
 
-/** At its end a word that only sounds like a number may be the first of what follows: "corrie, to five thousand". */
+/** Its last word, if it only sounds like a number, may begin what follows instead: "corrie, to five thousand". */
 function isClosed(
   named: readonly (readonly string[])[],
   words: readonly string[],

@@ -1,6 +1,6 @@
 /**
- * Response -> paths: each way through its alternatives as a flat row of elements, figures and word slots. A phrase
- * right before a figure is its label ("V one" in `V one <v1>`): it may be left out, and it binds the number behind it.
+ * Response -> paths: each way through its alternatives as a flat row of slots, for figures and for words. A phrase right
+ * before a figure is its label ("V one" in `V one <v1>`): it may be left out, and the number after it is that figure's.
  */
 
 import { MOST_PATHS } from '../bounds.ts'
@@ -19,18 +19,18 @@ export interface WordSlot {
   readonly type: 'word'
   readonly name: string
   readonly required: boolean
-  /** Any of them says this part; the first is the usual one. */
+  /** Any of these says the part; the first is the usual one. */
   readonly wordings: readonly Phrase[]
 }
 
 export interface FigureSlot {
   readonly type: 'figure'
   readonly name: string
-  /** Name of the figure, where a tag names the part otherwise. */
+  /** Name of the figure; the part may be named by a tag instead. */
   readonly figure: string
   readonly required: boolean
   readonly labels: readonly Phrase[]
-  /** Literal words behind the figure that may be its unit: `<fuel> kilos`. */
+  /** Words after the figure that are its unit: `<fuel> kilos`. */
   readonly units: readonly Phrase[]
 }
 
@@ -72,7 +72,7 @@ function unfold(node: Expansion, required: boolean): Path[] {
   )
 }
 
-/** Words that report: never a label, always a part. */
+/** Words that report something are never a label, always a part. */
 function reports(slot: WordSlot): boolean {
   return slot.wordings.some(({ words }) => words.some((word) => CONFIRMATIONS.has(word) || word === 'armed'))
 }

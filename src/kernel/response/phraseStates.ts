@@ -1,9 +1,9 @@
-/** States that take two words to say, where one word alone does not: "hold short" and its contrary, "cross". */
+/** States that take two words to say: "hold short" and its contrary, "cross". */
 
 interface PhraseStates {
   readonly same: readonly (readonly string[])[]
   readonly against: readonly (readonly string[])[]
-  /** Words by which the state is known even where the rest of it was not said. */
+  /** Words that point at the state even where the rest was not said. */
   readonly knownBy: readonly string[]
 }
 
@@ -18,7 +18,7 @@ const STATES: readonly PhraseStates[] = [
   },
 ]
 
-/** Wordings with another form of the state in them, those with its contrary, and words that point at it. */
+/** The wording with another form of its state, those with the contrary, and words that point at it. */
 export function phraseStatesOf(words: readonly string[]): {
   readonly same: readonly (readonly string[])[]
   readonly against: readonly (readonly string[])[]

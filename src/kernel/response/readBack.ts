@@ -1,7 +1,7 @@
 /**
- * A transmission of several elements read back in one breath. Each stretch of it goes to the element whose own words it
- * begins with and is judged by itself; where that does not come out, all are judged as one response. Which words are an
- * element's own follows from wordings and kinds, never from values (law 2).
+ * A transmission of several elements read back in one breath. It is cut into segments, one for each element that was
+ * said, and each is judged by itself; where that gives nothing clear, all are judged as one response. Where a segment
+ * begins follows from wordings and kinds, never from values (law 2).
  */
 
 import type { Specs } from '../kinds/kind.ts'
@@ -17,7 +17,7 @@ import { strayIn } from './strays.ts'
 
 export type ElementState = 'ok' | 'wrong' | 'missing'
 
-/** What is said behind the name of the one it is said to; without that name in front, all of it. */
+/** What is said after the name of the station, where that comes first. */
 export function withoutAddress<T extends Transcript>(heard: T, name: string): T {
   const address = name.split(' ')
   const isFirst = name !== '' && address.every((word, index) => heard.tokens[index]?.text === word)
@@ -39,29 +39,29 @@ export function judgeReadBack(elements: readonly SpokenElement[], input: Input):
 }
 
 function judgeOne(elements: readonly SpokenElement[], input: Input): Judgement {
-  const stretches = stretchesOf(elements, input)
+  const judged = judgedSegments(elements, input)
   const held = new Set(input.held)
-  const clear = stretches.filter(({ verdict }) => verdict !== 'sayAgain' && verdict !== 'command')
-  if (stretches.length > 0 && clear.length === stretches.length) return together(elements, stretches, held)
+  const clear = judged.filter(({ verdict }) => verdict !== 'sayAgain' && verdict !== 'command')
+  if (judged.length > 0 && clear.length === judged.length) return merged(elements, judged, held)
   const whole = judge({ ...input, response: wholeResponse(elements) })
   if (whole.verdict !== 'sayAgain') return whole
-  const twice = stretches.filter(({ because }) => because === 'twoValues')
-  const isClear = twice.length > 0 && clear.length + twice.length === stretches.length
-  return isClear ? together(elements, stretches, held) : whole
+  const twice = judged.filter(({ because }) => because === 'twoValues')
+  const isClear = twice.length > 0 && clear.length + twice.length === judged.length
+  return isClear ? merged(elements, judged, held) : whole
 }
 
-/** Each stretch judged by itself. */
-function stretchesOf(elements: readonly SpokenElement[], input: Input): Judgement[] {
-  const held = new Set(input.held)
+/** Each segment judged by itself; one that is nobody's, as an answer to all that no other one is about. */
+function judgedSegments(elements: readonly SpokenElement[], input: Input): Judgement[] {
+  const heldParts = new Set(input.held)
   const isHeld = (element: SpokenElement) => {
     const { required } = partNames(element)
-    return required.size > 0 && [...required].every((name) => held.has(name))
+    return required.size > 0 && [...required].every((name) => heldParts.has(name))
   }
-  const before = new Set([...elements.keys()].filter((index) => isHeld(elements[index] as SpokenElement)))
-  const known = segmentsOf(cuesOf(elements, input.figures), input.heard.tokens, before)
+  const held = new Set([...elements.keys()].filter((index) => isHeld(elements[index] as SpokenElement)))
+  const known = segmentsOf(cuesOf(elements, input.figures), input.heard.tokens, held)
   const named = new Set(known.map(({ element }) => element))
   const others = elements.filter((_, index) => !named.has(index))
-  const unsaid = [...elements.keys()].filter((index) => !named.has(index) && !before.has(index))
+  const unsaid = [...elements.keys()].filter((index) => !named.has(index) && !held.has(index))
   const segments = known.flatMap((segment) => parted(segment, elements, unsaid, input.figures))
   return segments.flatMap((segment): Judgement[] => {
     if (segment.element < 0 && isHarmless(segment)) return []
@@ -91,7 +91,7 @@ function parted(
 const isHarmless = ({ tokens }: Segment) => tokens.every(({ text }) => HARMLESS.has(text) || HESITATIONS.has(text))
 
 /** One judgement of all: wrong where a part of it is, right only where every required part is. */
-function together(
+function merged(
   elements: readonly SpokenElement[],
   judged: readonly Judgement[],
   held: ReadonlySet<string>,
@@ -101,7 +101,7 @@ function together(
   for (const part of judged.flatMap((one) => (twice.includes(one) ? one.parts.map(asWrong) : one.parts))) {
     const before = said.get(part.name)
     if (!before || WEIGHT[part.state] > WEIGHT[before.state]) said.set(part.name, part)
-    // Half of a value behind all of it: which of the two is meant is not known.
+    // Half of a value after all of it: nobody knows which of the two is meant.
     else if (before.state === 'ok' && part.state === 'missing' && part.heard !== undefined) said.set(part.name, part)
   }
   for (const { name, kind, required } of elements.flatMap(slotsOf)) {

@@ -1,6 +1,6 @@
 /**
- * A response as it is used: its text parsed once, with all that follows from the text alone. A pack holds these, so that
- * nobody has to ask again whether a text parses.
+ * A response: its text parsed once, with all that follows from the text alone. A pack holds these, so nothing after it has
+ * to ask whether a text parses.
  */
 
 import { tokensOf } from '../numbers/tokens.ts'
@@ -14,7 +14,7 @@ export interface Response {
   readonly tree: Expansion
   /** Names of its figures, each once, in order. */
   readonly figures: readonly string[]
-  /** Its words, figures aside: each phrase between figures in every way it can be said. */
+  /** Its words without the figures: each phrase between them in every way it can be said. */
   readonly wordings: readonly string[]
   readonly least: Least
   /** Every word of its text as it is compared, names of figures and tags too. */
@@ -79,7 +79,7 @@ export const NOTHING: Response = {
 
 interface Joined {
   readonly response: Response
-  /** With one more response behind it. */
+  /** With one more response after it. */
   readonly longer: WeakMap<Response, Joined>
 }
 const joined = new WeakMap<Response, Joined>()

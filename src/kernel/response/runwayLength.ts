@@ -1,6 +1,6 @@
 /**
- * "Runway two four two thousand metres": the length behind a runway is no part of it. Where it begins follows from the
- * forms of both alone; where more than one cut is possible, nothing is cut, and nothing is taken for a runway.
+ * "Runway two four two thousand metres": the length after a runway is no part of it. Where it begins follows from the
+ * form of both alone; where more than one cut is possible, nothing is cut, and nothing is taken for a runway.
  */
 
 import type { KindSpec } from '../kinds/kind.ts'
@@ -9,16 +9,16 @@ import { readNumber } from '../numbers/readings.ts'
 import { isNumberToken, type Token } from '../numbers/tokens.ts'
 import { ownOf } from '../own.ts'
 
-/** No runway is longer, or so short. */
+/** No runway is longer or shorter. */
 const LENGTHS: Readonly<Record<string, { readonly min: number; readonly max: number }>> = {
   ...Object.fromEntries(['meters', 'metres'].map((unit) => [unit, { min: 300, max: 6_000 }])),
   ...Object.fromEntries(['feet', 'ft'].map((unit) => [unit, { min: 1_000, max: 20_000 }])),
 }
 const RUNWAY: KindSpec = { kind: 'runway' }
 
-/** `behind`: the word that follows these; only a unit of length makes a number a length. */
-export function withoutLength(tokens: readonly Token[], behind: Token | undefined): readonly Token[] {
-  const range = behind && ownOf(LENGTHS, behind.text)
+/** `next`: the word after these; only a unit of length makes a number a length. */
+export function withoutLength(tokens: readonly Token[], next: Token | undefined): readonly Token[] {
+  const range = next && ownOf(LENGTHS, next.text)
   if (!range) return tokens
   const begin = tokens.findLastIndex((token) => !isNumberToken(token)) + 1
   const isLength = (rest: readonly Token[]) =>

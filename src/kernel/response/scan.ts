@@ -1,13 +1,13 @@
 /**
- * Tokens -> atoms: the answer cut into what each stretch of words is for a scene. Phrases of the item go first, then
- * numbers, then words that change nothing; whatever is left over is `unknown`, and an answer with that is not accepted.
+ * Tokens -> atoms: an answer cut into what its words mean to a frame. Phrases of the item come first, then numbers, then
+ * words that change nothing. Whatever is left is `unknown`, and an answer with that in it is not accepted.
  */
 
 import { joinsNumber } from '../kinds/reading.ts'
 import { isHomophone, isLittle, isNumberToken, type Token } from '../numbers/tokens.ts'
+import { type Frame, hasRole, isValueToken, type KnownPhrase, rolesOf } from './frame.ts'
 import { HARMLESS, HARMLESS_PHRASES, HESITATIONS, isNegation, isStateWord, LEADING_TO } from './lexicon.ts'
 import { optionEnd } from './options.ts'
-import { hasRole, isValueToken, type KnownPhrase, rolesOf, type Scene } from './scene.ts'
 
 export type Atom =
   | {
@@ -24,9 +24,12 @@ export type Atom =
   | { readonly type: 'command'; readonly tokens: readonly Token[] }
   | { readonly type: 'unknown'; readonly token: Token; readonly amount: boolean }
 
+export type RunAtom = Extract<Atom, { type: 'run' }>
+export type PhraseAtom = Extract<Atom, { type: 'phrase' }>
+
 /** May stand between the words of one phrase: "brakes are set". */
 const SKIPPED = new Set(['is', 'are', 'the', 'a', 'and', 'both'])
-/** Near words are looked for only so often in one answer. */
+/** How many words of one answer are compared with near ones at most. */
 const MOST_NEAR = 24
 
 const COMMAND_PHRASES: readonly (readonly string[])[] = [
@@ -44,19 +47,29 @@ const COMMAND_PHRASES: readonly (readonly string[])[] = [
   ['from', 'the', 'top'],
 ]
 
-/** Cuts an answer without the challenge; hesitations are taken out first, unless they are the item's own words. */
-export function scan(scene: Scene, heard: readonly Token[]): readonly Atom[] {
-  const spoken = heard.filter((token) => !HESITATIONS.has(token.text) || scene.vocabulary.has(token.text))
+/** What was said before, between and after words of correction. */
+export function attemptsIn(body: readonly Token[]): readonly (readonly Token[])[] {
+  const attempts: Token[][] = [[]]
+  for (const token of body) {
+    if (token.text === 'correction') attempts.push([])
+    else attempts.at(-1)?.push(token)
+  }
+  return attempts
+}
+
+/** Cuts an answer, which is free of the challenge. Hesitations are dropped, unless they are words of the item. */
+export function scan(frame: Frame, heard: readonly Token[]): readonly Atom[] {
+  const spoken = heard.filter((token) => !HESITATIONS.has(token.text) || frame.vocabulary.has(token.text))
   const own = spoken.map(({ canon }) => canon)
-  const canons = nearCanons(scene, spoken)
+  const canons = nearCanons(frame, spoken)
   const atoms: Atom[] = []
   for (let i = 0; i < spoken.length; ) {
-    const exact = phraseAt(scene, spoken, own, i)
-    const alike = phraseAt(scene, spoken, canons, i)
-    // A longer wording in near words goes before a part of it in its own.
+    const exact = phraseAt(frame, spoken, own, i)
+    const alike = phraseAt(frame, spoken, canons, i)
+    // A longer wording with near words beats a shorter exact one.
     const near = alike !== undefined && alike.end > (exact?.end ?? i)
     const phrase = near ? alike : exact
-    const option = namedOptionEnd(scene, spoken, i)
+    const option = namedOptionEnd(frame, spoken, i)
     if (option > (phrase?.end ?? i)) {
       atoms.push({ type: 'run', tokens: spoken.slice(i, option), looseHead: false, looseTail: false })
       i = option
@@ -68,49 +81,49 @@ export function scan(scene: Scene, heard: readonly Token[]): readonly Atom[] {
       i = phrase.end
       continue
     }
-    const end = scene.figureCount > 0 ? runEnd(scene, spoken, canons, i) : i
+    const end = frame.figureCount > 0 ? runEnd(frame, spoken, canons, i) : i
     if (end > i) {
       atoms.push(runOf(spoken, i, end))
       i = end
       continue
     }
-    const next = plainAtom(scene, spoken, i)
+    const next = plainAtom(frame, spoken, i)
     if (next.atom) atoms.push(next.atom)
     i = next.end
   }
   return atoms
 }
 
-/** What each token is compared by: itself, or the item's word that it is near to. */
-function nearCanons(scene: Scene, tokens: readonly Token[]): readonly string[] {
+/** What each token is compared by: itself, or the item's word that it is near. */
+function nearCanons(frame: Frame, tokens: readonly Token[]): readonly string[] {
   let looked = 0
   return tokens.map((token) => {
-    if (token.number || token.foreign || scene.vocabulary.has(token.text)) return token.canon
-    const misheard = scene.nearer.misheard(token.text)
+    if (token.number || token.foreign || frame.vocabulary.has(token.text)) return token.canon
+    const misheard = frame.nearWords.misheard(token.text)
     if (misheard !== undefined) return misheard
-    if (isKnown(scene, token) || looked >= MOST_NEAR) return token.canon
+    if (isKnown(frame, token) || looked >= MOST_NEAR) return token.canon
     looked++
-    return scene.nearer.near(token.text) ?? token.canon
+    return frame.nearWords.near(token.text) ?? token.canon
   })
 }
 
-function isKnown(scene: Scene, { text }: Token): boolean {
-  return isNegation(text) || isStateWord(text) || isHarmless(scene, text)
+function isKnown(frame: Frame, { text }: Token): boolean {
+  return isNegation(text) || isStateWord(text) || isHarmless(frame, text)
 }
 
-function isHarmless(scene: Scene, text: string): boolean {
-  return HARMLESS.has(text) || scene.harmless.has(text)
+function isHarmless(frame: Frame, text: string): boolean {
+  return HARMLESS.has(text) || frame.harmless.has(text)
 }
 
-function phraseAt(scene: Scene, tokens: readonly Token[], canons: readonly string[], at: number) {
-  for (const known of scene.phrases.get(canons[at]?.[0] ?? '') ?? []) {
+function phraseAt(frame: Frame, tokens: readonly Token[], canons: readonly string[], at: number) {
+  for (const known of frame.phrases.get(canons[at]?.[0] ?? '') ?? []) {
     const end = matchEnd(known.phrase.canon, tokens, canons, at)
     if (end > at) return { known, end }
   }
   return undefined
 }
 
-/** End of a phrase that begins at `at`, or `at`. */
+/** End of the phrase that begins at `at`; `at` where it does not. */
 function matchEnd(canon: string, tokens: readonly Token[], canons: readonly string[], at: number): number {
   let done = 0
   for (let i = at; i < tokens.length; i++) {
@@ -123,63 +136,63 @@ function matchEnd(canon: string, tokens: readonly Token[], canons: readonly stri
   return at
 }
 
-/** End of a position said by its name; a word of it that may stand beside another value is left to that one. */
-function namedOptionEnd(scene: Scene, tokens: readonly Token[], at: number): number {
-  const end = optionEnd(scene.specs, tokens, at)
-  return end === at + 1 && rolesOf(scene, tokens[at] as Token).length > 0 ? at : end
+/** End of an option said by its name. A single word that may belong to another value's number is left to that. */
+function namedOptionEnd(frame: Frame, tokens: readonly Token[], at: number): number {
+  const end = optionEnd(frame.specs, tokens, at)
+  return end === at + 1 && rolesOf(frame, tokens[at] as Token).length > 0 ? at : end
 }
 
-function isRunToken(scene: Scene, token: Token, after: Token | undefined): boolean {
+function isRunToken(frame: Frame, token: Token, after: Token | undefined): boolean {
   if (isNumberToken(token)) return true
-  // The article and the pilot are letters only right before digits and letters or at the end: "A3", "A B".
+  // "A" and "I" are letters only before digits or letters, or at the end: "A3", "A B".
   if (
     (token.text === 'a' || token.text === 'i') &&
     after &&
     !isNumberToken(after) &&
-    !hasRole(scene, after, 'letter')
+    !hasRole(frame, after, 'letter')
   ) {
     return false
   }
-  return isValueToken(scene, token)
+  return isValueToken(frame, token)
 }
 
-/** End of the words that only join two pieces of a value ("via", "at"), where they do so here; `at` where they do not. */
-function jointEnd(scene: Scene, tokens: readonly Token[], canons: readonly string[], at: number): number {
+/** End of words that join two pieces of a value ("via", "at"); `at` where they join nothing here. */
+function jointEnd(frame: Frame, tokens: readonly Token[], canons: readonly string[], at: number): number {
   let end = at
   let to: 'letter' | 'number' | undefined
   for (;;) {
-    const role = tokens[end] && rolesOf(scene, tokens[end] as Token).find((each) => each.role === 'joint')
+    const role = tokens[end] && rolesOf(frame, tokens[end] as Token).find((each) => each.role === 'joint')
     if (role?.role !== 'joint') break
     to ??= role.to
     end++
-    if (phraseAt(scene, tokens, canons, end)) return at
+    if (phraseAt(frame, tokens, canons, end)) return at
   }
   const next = tokens[end]
   if (!next || to === undefined) return at
-  return (to === 'number' ? isNumberToken(next) : hasRole(scene, next, 'letter')) ? end : at
+  return (to === 'number' ? isNumberToken(next) : hasRole(frame, next, 'letter')) ? end : at
 }
 
-/** The label of the only figure, said again between two pieces of it: "via alfa via bravo". */
-function goesOn(scene: Scene, token: Token): boolean {
-  return hasRole(scene, token, 'joint') && scene.figureCount === 1
+/** The label of the only figure, repeated between two pieces of it: "via alfa via bravo". */
+function goesOn(frame: Frame, token: Token): boolean {
+  return hasRole(frame, token, 'joint') && frame.figureCount === 1
 }
 
-/** End of the run of number and value words that begins at `at`, or `at`. */
-function runEnd(scene: Scene, tokens: readonly Token[], canons: readonly string[], at: number): number {
+/** End of the run of number and value words that begins at `at`; `at` where none does. */
+function runEnd(frame: Frame, tokens: readonly Token[], canons: readonly string[], at: number): number {
   let end = at
   while (end < tokens.length) {
     const token = tokens[end] as Token
-    if (end > at && !goesOn(scene, token) && phraseAt(scene, tokens, canons, end)) break
+    if (end > at && !goesOn(frame, token) && phraseAt(frame, tokens, canons, end)) break
     if (token.number?.type === 'amount') break
-    if (end > at && namedOptionEnd(scene, tokens, end) > end) break
-    if (hasRole(scene, token, 'joint')) {
-      const joint = end > at ? jointEnd(scene, tokens, canons, end) : end
+    if (end > at && namedOptionEnd(frame, tokens, end) > end) break
+    if (hasRole(frame, token, 'joint')) {
+      const joint = end > at ? jointEnd(frame, tokens, canons, end) : end
       if (joint === end) break
       end = joint
       continue
     }
-    if (end > at && hasRole(scene, token, 'name') && !hasRole(scene, tokens[end - 1] as Token, 'name')) break
-    if (isRunToken(scene, token, tokens[end + 1])) end++
+    if (end > at && hasRole(frame, token, 'name') && !hasRole(frame, tokens[end - 1] as Token, 'name')) break
+    if (isRunToken(frame, token, tokens[end + 1])) end++
     else if (isHomophone(token) && standsInNumber(tokens, at, end)) end++
     else if (joinsNumber(token) && joinsHere(tokens, end)) end++
     else break
@@ -187,7 +200,7 @@ function runEnd(scene: Scene, tokens: readonly Token[], canons: readonly string[
   return end
 }
 
-/** A word that sounds like a digit is one between digits, behind them at the end, and before them. */
+/** A word that sounds like a digit is one before, between and after digits. */
 function standsInNumber(tokens: readonly Token[], begin: number, at: number): boolean {
   const before = at > begin ? tokens[at - 1] : undefined
   const after = tokens[at + 1]
@@ -199,7 +212,7 @@ function standsInNumber(tokens: readonly Token[], begin: number, at: number): bo
   return next || !isLittle(tokens[at])
 }
 
-/** "And" joins only behind hundred or thousand, "a" only before them. */
+/** "And" joins only after hundred or thousand, "a" only before them. */
 function joinsHere(tokens: readonly Token[], at: number): boolean {
   const scale = (token: Token | undefined) => token?.number?.type === 'hundred' || token?.number?.type === 'thousand'
   if (tokens[at]?.text === 'a') return scale(tokens[at + 1])
@@ -213,8 +226,8 @@ function runOf(tokens: readonly Token[], begin: number, end: number): Atom {
   return { type: 'run', tokens: run, looseHead: isLittle(run[0]) && run.length > 1, looseTail }
 }
 
-/** What is neither a phrase of the item nor a number: one atom, or none where it changes nothing. */
-function plainAtom(scene: Scene, tokens: readonly Token[], at: number): { atom?: Atom; end: number } {
+/** The atom of a word that is neither a phrase of the item nor a number; none where it changes nothing. */
+function plainAtom(frame: Frame, tokens: readonly Token[], at: number): { atom?: Atom; end: number } {
   const token = tokens[at] as Token
   const command = startOf(COMMAND_PHRASES, tokens, at)
   const harmless = startOf(HARMLESS_PHRASES, tokens, at)
@@ -224,7 +237,7 @@ function plainAtom(scene: Scene, tokens: readonly Token[], at: number): { atom?:
   if (token.text === 'negative') return { atom: { type: 'refusal', token }, end }
   if (isNegation(token.text)) return { atom: { type: 'not', token }, end }
   if (token.number && !isHomophone(token)) return { atom: { type: 'unknown', token, amount: true }, end }
-  if (isHarmless(scene, token.text)) return { end }
+  if (isHarmless(frame, token.text)) return { end }
   if (isLittle(token)) return { end }
   return { atom: { type: 'unknown', token, amount: token.number !== undefined || token.foreign }, end }
 }

@@ -1,31 +1,32 @@
 /**
- * A transmission cut into segments: each begins where the words of another element do, or those of the same one again, and
- * holds at most one value of a part, so that a second value is a second segment. Which segment is whose follows from
- * wordings and kinds.
+ * A transmission cut into segments. A segment begins where the words of another element begin, or those of the same one
+ * again; it holds at most one value of each part, so a second value makes a second segment. Which element a segment
+ * belongs to follows from wordings and kinds.
  */
 
 import { isHomophone, isLittle, isNumberToken, type Token } from '../numbers/tokens.ts'
-import { isSound, readRun } from './assign.ts'
 import { type Cue, type CueOwner, type Cues, cueAt, isLittleWord } from './cues.ts'
 import { HARMLESS } from './lexicon.ts'
+import { isSound, readRun } from './runs.ts'
 
 export interface Segment {
-  /** Place of its element; -1 for what stands before any element's own words. */
+  /** Place of its element; -1 for what comes before any element's own words. */
   readonly element: number
   readonly tokens: readonly Token[]
 }
 
 interface Cut extends Segment {
   readonly tokens: Token[]
-  /** What was said since the last correction, and which parts had their own words in it, or their value by its name. */
+  /** Place of the first token after the last correction. */
   readonly since: number
+  /** Parts whose own words, or whose value by its name, came since then. */
   readonly parts: Set<string>
 }
 
-/** `held` are the places of elements that an earlier breath said. */
+/** `held` are the places of elements already said in an earlier breath. */
 export function segmentsOf(cues: Cues, tokens: readonly Token[], held: ReadonlySet<number>): Segment[] {
   let cuts: Cut[] = [{ element: -1, tokens: [], since: 0, parts: new Set() }]
-  // "Correction", and little words behind it, until it is known what they go with.
+  // "Correction" and little words after it, until it is clear what they belong to.
   let waiting: Token[] = []
   for (let at = 0; at < tokens.length; ) {
     const token = tokens[at] as Token
@@ -43,7 +44,7 @@ export function segmentsOf(cues: Cues, tokens: readonly Token[], held: ReadonlyS
     at += own.length
     const owner = cue && ownerOf(likelyOwners(cues, cue, tokens, at), cuts, held, isCorrecting)
     if (owner) cuts = withOwned(cues, cuts, owner, waiting, own)
-    // A correction without words of an element's own is one of what was said right before.
+    // A correction without any element's own words corrects what was said just before.
     else cuts.at(-1)?.tokens.push(...waiting, ...own)
     waiting = []
   }
@@ -51,13 +52,13 @@ export function segmentsOf(cues: Cues, tokens: readonly Token[], held: ReadonlyS
   return cuts.filter((cut) => cut.tokens.length > 0)
 }
 
-/** The longest cue that begins here, unless it goes on with the value under way. */
+/** The longest cue that begins here, unless it continues the value under way. */
 function nextCue(cues: Cues, tokens: readonly Token[], at: number, last: Cut | undefined): Cue | undefined {
   const cue = cueAt(cues, tokens, at)
   return cue?.words.length === 1 && cues.joints[last?.element ?? -1]?.has(cue.words[0] ?? '') ? undefined : cue
 }
 
-/** "At" before a letter, behind the number of another element, begins a place that was not said yet. */
+/** "At" before a letter, after another element's number, begins a place that has not been said yet. */
 function placeCue(
   { places, joints }: Cues,
   tokens: readonly Token[],
@@ -77,8 +78,8 @@ function placeCue(
 }
 
 /**
- * Of elements that have the same words, those with which the next ones go on: another cue of theirs, or a number that
- * is one of their values. All, where neither tells them apart.
+ * Of the elements that share these words, those that fit what follows: another cue of theirs, or a number that could be
+ * their value. All of them, where neither decides.
  */
 function likelyOwners(cues: Cues, cue: Cue, tokens: readonly Token[], end: number): readonly CueOwner[] {
   if (cue.owners.length === 1) return cue.owners
@@ -117,7 +118,7 @@ function withOwned(
   const part = isValue ? `${name} ${NAMED}` : name
   const before = cuts.filter((cut) => cut.element === element)
   if (waiting.length > 0 && before.length > 0) {
-    // The correction goes with all that it may replace.
+    // The correction belongs with everything that it may replace.
     const said = before.flatMap((cut) => cut.tokens)
     const cut = { element, tokens: [...said, ...waiting, ...own], since: said.length, parts: new Set([part]) }
     return [...cuts.filter((one) => one.element !== element), cut]
@@ -131,19 +132,19 @@ function withOwned(
       return [...cuts]
     }
   }
-  // "To" right before them is theirs where they have one, and not a digit of what was said before.
+  // A "to" just before them is theirs if they have one, and no digit of what was said before.
   const led =
     waiting.length === 0 && isLittle(last?.tokens.at(-1)) && leads[element]?.has(last?.tokens.at(-1)?.text ?? '')
   const lead = led ? [last?.tokens.pop() as Token] : waiting.slice(1)
   return [...cuts, { element, tokens: [...lead, ...own], since: 0, parts: new Set([part]) }]
 }
 
-/** Beside the name of a part whose value was said by one of its names. */
+/** Marks a part whose value was said by its name. */
 const NAMED = 'named'
 
 const hasNumber = ({ tokens, since }: Cut) => tokens.slice(since).some(isNumberToken)
 
-/** Whose words these are, where several elements have them ("runway"). */
+/** The element that words belong to, where several share them ("runway"). */
 function ownerOf(
   owners: readonly CueOwner[],
   cuts: readonly Cut[],
@@ -158,7 +159,7 @@ function ownerOf(
     const latest = cuts.findLast(({ element }) => owners.some((owner) => owner.element === element))
     if (latest) return owners.find(({ element }) => element === latest.element)
   }
-  // A second value of an element that these words begin, before a half of one that needs other words to begin.
+  // Rather a second value of an element that these words begin than half of one that needs other words first.
   const choices = [
     (owner: CueOwner) => owner.begins && !held.has(owner.element) && !said(owner),
     (owner: CueOwner) => owner.begins && !held.has(owner.element),

@@ -5,22 +5,20 @@ import { affixesOf } from '../kinds/table.ts'
 import { isNumberToken, type Token } from '../numbers/tokens.ts'
 import { ownOf } from '../own.ts'
 import { askedFor } from './asked.ts'
-import { isSound, readRun } from './assign.ts'
 import type { Response } from './response.ts'
-import { type Atom, scan } from './scan.ts'
-
-type Run = Extract<Atom, { type: 'run' }>
+import { isSound, readRun } from './runs.ts'
+import { type RunAtom, scan } from './scan.ts'
 
 export interface Stray {
   /** Place of its first token. */
   readonly at: number
-  /** Those of the others that can have it. */
+  /** Those of the others whose value it could be. */
   readonly owners: readonly Response[]
 }
 
 /**
- * The first number after a value of a response that is no value of it, but may be one of `others`. None after
- * "correction", which speaks of the same value again.
+ * The first number after the response's own value that cannot be its value again but could be that of one of `others`.
+ * None where "correction" was said: that is about the same value.
  */
 export function strayIn(
   response: Response,
@@ -28,10 +26,10 @@ export function strayIn(
   specs: Specs,
   tokens: readonly Token[],
 ): Stray | undefined {
-  const [scene] = askedFor(response, specs).scenes
-  if (!scene || others.length === 0 || tokens.some(({ text }) => text === 'correction')) return undefined
-  const isOwn = (run: Run) => isValueOf(run, response, specs)
-  const runs = scan(scene, tokens).filter((atom): atom is Run => atom.type === 'run')
+  const [frame] = askedFor(response, specs).frames
+  if (!frame || others.length === 0 || tokens.some(({ text }) => text === 'correction')) return undefined
+  const isOwn = (run: RunAtom) => isValueOf(run, response, specs)
+  const runs = scan(frame, tokens).filter((atom): atom is RunAtom => atom.type === 'run')
   const values = runs.flatMap((run) => (isOwn(run) ? [run] : closedPieces(run)))
   const first = values.findIndex(isOwn)
   for (const run of first < 0 ? [] : values.slice(first + 1)) {
@@ -44,8 +42,8 @@ export function strayIn(
   return undefined
 }
 
-/** "Nine five hundred feet, one two zero decimal one": after a unit or a side another number begins. */
-function closedPieces(run: Run): Run[] {
+/** "Nine thousand five hundred feet, one two zero decimal one": after a unit or a side a new number begins. */
+function closedPieces(run: RunAtom): RunAtom[] {
   const { tokens } = run
   const begins = tokens.flatMap((token, at) => {
     const before = tokens[at - 1]
@@ -54,15 +52,15 @@ function closedPieces(run: Run): Run[] {
   return begins.map((begin, index) => ({ ...run, tokens: tokens.slice(begin, begins[index + 1]) }))
 }
 
-const isValueOf = (run: Run, { figures }: Response, specs: Specs) =>
+const isValueOf = (run: RunAtom, { figures }: Response, specs: Specs) =>
   figures.some((name) => {
     const spec = ownOf(specs, name)
     if (!spec || (hasPoint(run) && !mayHavePoint(spec))) return false
     return readRun(run, spec).some((reading) => isSound(reading, spec))
   })
 
-/** "Two two left": with the word after it, which is no word of this element. */
-const isSidedValueOf = (run: Run, next: Token | undefined, other: Response, specs: Specs) =>
+/** "Two two left": a value together with the word after it, which this element does not know. */
+const isSidedValueOf = (run: RunAtom, next: Token | undefined, other: Response, specs: Specs) =>
   next !== undefined &&
   other.figures.some((name) => {
     const spec = ownOf(specs, name)
@@ -70,9 +68,9 @@ const isSidedValueOf = (run: Run, next: Token | undefined, other: Response, spec
   }) &&
   isValueOf({ ...run, tokens: [...run.tokens, next] }, other, specs)
 
-const hasPoint = ({ tokens }: Run) => tokens.some(({ number }) => number?.type === 'point')
+const hasPoint = ({ tokens }: RunAtom) => tokens.some(({ number }) => number?.type === 'point')
 
-/** Nobody says a fraction of a foot or of a degree, whatever could be read; only of what is said in thousands. */
+/** Nobody says a fraction of a foot or a degree, although it could be read; of a weight in thousands they do. */
 function mayHavePoint(spec: KindSpec): boolean {
   const kind = kindOf(spec)
   return kind.values === 'numbers' && (kind.step(spec) < 1 || ('say' in spec && spec.say === 'thousands'))

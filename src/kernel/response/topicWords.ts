@@ -1,17 +1,20 @@
 /** The words that name a topic of a briefing: those before each of its figures, the names of a choice, or all of it. */
 
-import type { Specs } from '../kinds/kind.ts'
-import { tokensOf } from '../numbers/tokens.ts'
+import { kindOf, type Specs } from '../kinds/kind.ts'
+import { soundOf, tokensOf } from '../numbers/tokens.ts'
 import { ownOf } from '../own.ts'
 import { phrasesOf } from './expansion.ts'
 import { HARMLESS } from './lexicon.ts'
-import type { FigureSlot, Path } from './path.ts'
+import { madeOnce } from './memo.ts'
+import { type FigureSlot, type Path, type Phrase, phraseOf } from './path.ts'
 import type { Response } from './response.ts'
 
 export interface Keyword {
   /** Place of the topic. */
   readonly topic: number
+  /** Words of a value as they sound, others as they are. */
   readonly words: readonly string[]
+  readonly isValue: boolean
   /** The way to say the topic that it belongs to. */
   readonly response: Response
   readonly hasFigures: boolean
@@ -19,33 +22,46 @@ export interface Keyword {
   readonly own: ReadonlySet<string>
 }
 
-export function keywordsOf(topic: number, response: Response, specs: Specs): Keyword[] {
+export const keywordsOf = (topic: number, response: Response, specs: Specs): Keyword[] =>
+  keywordsIn(response, specs).map((keyword) => ({ topic, ...keyword }))
+
+type Naming = Pick<Keyword, 'words' | 'isValue'>
+
+const keywordsIn = madeOnce((response, specs): Omit<Keyword, 'topic'>[] => {
   const { paths } = response
   const hasFigures = response.figures.length > 0
   const phrases = hasFigures
     ? paths.flatMap((path) => path.flatMap((slot, index) => (slot.type === 'figure' ? before(path, index, specs) : [])))
-    : wordsIn(phrasesOf(response.tree))
+    : plain(
+        phrasesOf(response.tree)
+          .filter((text) => text !== '')
+          .map(phraseOf),
+      )
   const own = new Set(
     paths
       .flat()
       .flatMap((slot) => (slot.type === 'word' ? slot.wordings : slot.labels))
       .flatMap(({ words }) => words),
   )
-  return phrases.map((words) => ({ topic, words, response, hasFigures, own }))
-}
+  return phrases.map((phrase) => ({ ...phrase, response, hasFigures, own }))
+})
 
-/** The label of a figure, else a word that must be said before it, else its own names. */
-function before(path: Path, index: number, specs: Specs): (readonly string[])[] {
+const plain = (phrases: readonly Phrase[]): Naming[] => phrases.map(({ words }) => ({ words, isValue: false }))
+
+/** The label of a figure, else a word that must be said before it, else the names of its values. */
+function before(path: Path, index: number, specs: Specs): Naming[] {
   const slot = path[index] as FigureSlot
-  const says = (words: readonly string[]) => words.some((word) => !HARMLESS.has(word))
-  const labels = slot.labels.map(({ words }) => words).filter(says)
+  const telling = (phrases: readonly Phrase[]) =>
+    plain(phrases.filter(({ words }) => words.some((word) => !HARMLESS.has(word))))
+  const labels = telling(slot.labels)
   if (labels.length > 0) return labels
-  const leads = path.slice(0, index).flatMap((one) => (one.type === 'word' && one.required ? one.wordings : []))
-  const leading = leads.map(({ words }) => words).filter(says)
+  const leading = telling(
+    path.slice(0, index).flatMap((one) => (one.type === 'word' && one.required ? one.wordings : [])),
+  )
   if (leading.length > 0) return leading
   const spec = ownOf(specs, slot.figure)
-  return spec?.kind === 'choice' ? wordsIn(Object.values(spec.options).flat()) : []
+  const options = spec && kindOf(spec).options?.(spec)
+  return Object.values(options ?? {})
+    .flat()
+    .map((text) => ({ words: tokensOf(text).map(soundOf), isValue: true }))
 }
-
-const wordsIn = (texts: readonly string[]) =>
-  texts.filter((text) => text !== '').map((text) => tokensOf(text).map((token) => token.text))

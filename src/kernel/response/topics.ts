@@ -1,13 +1,14 @@
 /**
- * Topics of a briefing in free talk: each is looked for by its own words wherever they are said, and what stands behind
- * them is compared with its values. Talk of something else ends what was said of a topic, but never within a number; a
- * second value, or "not", makes it wrong, as does the first one, unless "correction" takes that back.
+ * Topics of a briefing in free talk: each is found by its own words wherever they are said, and what follows them is
+ * compared with its values. Talk of something else ends what was said of a topic, but never within a number. A second
+ * value, or "not", makes a topic wrong, unless "correction" takes that back.
  */
 
 import type { Figures } from '../kinds/kind.ts'
 import type { Token, Transcript } from '../numbers/tokens.ts'
 import { ownOf } from '../own.ts'
 import { askedFor } from './asked.ts'
+import { isSaidAt } from './cues.ts'
 import { judge } from './judge.ts'
 import { HARMLESS, HESITATIONS, isNegation } from './lexicon.ts'
 import type { Part } from './model.ts'
@@ -25,7 +26,7 @@ export interface SpokenTopic {
 
 export interface Named {
   readonly topics: Readonly<Record<string, 'ok' | 'wrong'>>
-  /** What was taken for wrong values. */
+  /** The words of wrong values. */
   readonly heard: readonly string[]
 }
 
@@ -84,8 +85,8 @@ function mentionsIn(topics: readonly SpokenTopic[], figures: Figures, tokens: re
     .sort((a, b) => b.words.length - a.words.length)
   const begins = tokens.flatMap((_, from) => {
     const here = keywords.filter(
-      ({ words, own }) =>
-        words.every((word, i) => tokens[from + i]?.text === word) &&
+      ({ words, isValue, own }) =>
+        isSaidAt(words, isValue, tokens, from) &&
         // A flight level is none of the levels that are asked for, unless they are.
         (words[0] !== 'level' || own.has('flight') || tokens[from - 1]?.text !== 'flight'),
     )
@@ -100,7 +101,7 @@ function mentionsIn(topics: readonly SpokenTopic[], figures: Figures, tokens: re
   })
 }
 
-/** What stands right before the words, but for little ones and others of its own. */
+/** What was said right before the words, other than harmless ones and more of its own. */
 function saidBefore(tokens: readonly Token[], { from, own }: Keyword & { from: number }): Mention['before'] {
   for (let at = from - 1; at >= 0; at--) {
     const { text, number } = tokens[at] as Token
@@ -111,9 +112,9 @@ function saidBefore(tokens: readonly Token[], { from, own }: Keyword & { from: n
   return undefined
 }
 
-/** Between two values they offer the second in place of the first. */
+/** Between two values these words offer the second in place of the first. */
 const INSTEAD = new Set(['or', 'rather', 'sorry', 'maybe', 'perhaps'])
-/** Harmless, and parts the two. */
+/** A harmless word in their place keeps the two apart. */
 const THEN = { text: 'then', canon: 'then' } as const
 
 function partsOf(
@@ -134,11 +135,11 @@ function partsOf(
   return { parts: isClear ? parts.filter(({ state }) => state !== 'missing') : [], named: false }
 }
 
-/** End of what belongs together: talk of something else behind the value is left out, and what dangles before that. */
+/** Where the topic's value ends: talk of something else after it is left out, and so is what leads over to that. */
 function endOf(response: Response, figures: Figures, stretch: readonly Token[]): number {
   const spoken = stretch.filter((token) => !INSTEAD.has(token.text) && token.text !== 'correction')
-  const ends = askedFor(response, figures).scenes.map((scene) => {
-    const atoms = scan(scene, spoken)
+  const ends = askedFor(response, figures).frames.map((frame) => {
+    const atoms = scan(frame, spoken)
     const value = atoms.findIndex(({ type }) => type === 'run')
     const other =
       value < 0 ? undefined : atoms.slice(value).find(({ type }) => type === 'unknown' || type === 'command')

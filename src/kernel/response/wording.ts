@@ -1,7 +1,7 @@
 /**
- * Near words: a heard word that is none of the words known here may be one of the item's own, misheard or in another
- * form ("stow" for "stowed"). The one place where similarity decides, and it decides about words only: numbers,
- * states, opposites and negated forms never come here or never pass.
+ * Near words: a word that nothing else explains may be one of the item's own, misheard or in another form ("stow" for
+ * "stowed"). This is the one place where similarity decides, and only about words: numbers, states, opposites and
+ * negated forms never come here or never pass.
  */
 
 import Fuse from 'fuse.js'
@@ -44,15 +44,15 @@ const MISHEARD: ReadonlyMap<string, readonly string[]> = new Map([
  */
 export const NEAR = { score: 0.4, shortest: 3, slipFrom: 5 } as const
 
-/** Finds the item's own word for a heard one; made once for each response. */
-export interface Nearer {
+/** Finds the item's own word for one that was heard. */
+export interface NearWords {
   /** A word that recognisers are known to write for one of the item's. */
   misheard(heard: string): string | undefined
-  /** One that is merely near; for words that are not known otherwise. */
+  /** One that is merely similar; for words that nothing else explains. */
   near(heard: string): string | undefined
 }
 
-export function nearerTo(own: readonly string[]): Nearer {
+export function nearWordsOf(own: readonly string[]): NearWords {
   const table = new Map<string, string>()
   for (const word of own) {
     for (const heard of MISHEARD.get(word) ?? []) if (!own.includes(heard)) table.set(heard, word)
@@ -79,7 +79,7 @@ function isNear(heard: string, own: string, score: number): boolean {
   return score <= NEAR.score && (stemsOf(heard).some((stem) => stemsOf(own).includes(stem)) || isSlip(heard, own))
 }
 
-/** What is left of a word without the endings of the same word: stow, stows, stowed. */
+/** A word without the endings of its other forms: stow, stows, stowed. */
 function stemsOf(word: string): readonly string[] {
   const stems = [word]
   for (const ending of ['s', 'd', 'ed']) {

@@ -25,7 +25,7 @@ const TOPICS = [
   { id: 'flap', say: ['(flap | flaps) <flap>'] },
   { id: 'route', say: ['<route> [departure]'] },
   { id: 'speeds', say: ['V one <v1> [rotate <vr>] [V two <v2>]'] },
-  { id: 'reject', say: ['rejected takeoff', 'we stop'] },
+  { id: 'reject', say: ['[the] rejected takeoff [briefing]', 'we stop'] },
   { id: 'failure', say: ['engine failure'] },
 ].map(({ id, say }) => ({ id, say: say.map(responseFrom) }))
 const named = (text: string) => topicsIn(TOPICS, FIGURES, transcriptOf(text))
@@ -42,6 +42,8 @@ describe('topics of a briefing', () => {
     ['runway two seven right and in a rejected takeoff I brake', { runway: 'wrong', reject: 'ok' }],
     ['before eighty knots we stop for anything', { reject: 'ok' }],
     ['tarn two alfa departure with flap twelve', { route: 'ok', flap: 'ok' }],
+    ['tarn to alfa departure with flap twelve', { route: 'ok', flap: 'ok' }],
+    ['the briefing is about the weather', {}],
     ['the weather is fine', {}],
     ['cruise at flight level two four zero', {}],
   ])('are found in "%s"', (heard, topics) => {

@@ -14,7 +14,11 @@ const TO_THE_ORDER = [
   'ready to push',
 ]
 
-function debriefAfter(texts: readonly string[], script = SAID, meddle: (run: TalkRun, text: string) => void = () => {}) {
+function debriefAfter(
+  texts: readonly string[],
+  script = SAID,
+  meddle: (run: TalkRun, text: string) => void = () => {},
+) {
   const run = talkRun(script)
   for (const text of texts) {
     run.hear(text)

@@ -1,7 +1,7 @@
 /**
- * What must be known to hear an answer to one response: its path, the kinds of its figures, the phrases that are its
- * own, labels or other states, and the words that change nothing. Holds no value, so it serves judging and the
- * question whether all parts have been said alike; made once for each response with its kinds and states.
+ * A frame: one path of a response as slots to fill, with all that must be known to hear what fills them. That is the kinds
+ * of its figures, the phrases that are its own, labels or other states, and the words that change nothing. It holds no
+ * value, so it serves judging and the question whether everything has been said alike.
  */
 
 import { type KindSpec, kindOf, type Specs } from '../kinds/kind.ts'
@@ -13,7 +13,7 @@ import { ownOf } from '../own.ts'
 import { HARMLESS, isNegation, isStateWord, opposites, otherForms } from './lexicon.ts'
 import { type FigureSlot, type Path, type Phrase, phraseOf, type WordSlot } from './path.ts'
 import { phraseStatesOf } from './phraseStates.ts'
-import { type Nearer, nearerTo } from './wording.ts'
+import { type NearWords, nearWordsOf } from './wording.ts'
 
 export interface KnownPhrase {
   /** `partial`: one word of a longer wording, nothing by itself unless "not" stands before it. */
@@ -25,9 +25,9 @@ export interface KnownPhrase {
   readonly literal: boolean
 }
 
-export interface Scene {
+export interface Frame {
   readonly path: Path
-  /** Beside each slot the kind of its figure; undefined for words, and for a figure that was not handed in. */
+  /** For each slot the kind of its figure; undefined for words, and for a figure that was not handed in. */
   readonly specs: readonly (KindSpec | undefined)[]
   /** By the first character of the phrase, longest first. */
   readonly phrases: ReadonlyMap<string, readonly KnownPhrase[]>
@@ -35,14 +35,16 @@ export interface Scene {
   readonly vocabulary: ReadonlySet<string>
   /** Besides the words that are harmless everywhere. */
   readonly harmless: ReadonlySet<string>
-  readonly nearer: Nearer
+  readonly nearWords: NearWords
+  /** Places of the figures in the path. */
+  readonly figureSlots: readonly number[]
   readonly figureCount: number
 }
 
 const isWordSlot = (slot: Path[number]): slot is WordSlot => slot.type === 'word'
 const isFigureSlot = (slot: Path[number]): slot is FigureSlot => slot.type === 'figure'
 
-/** What pilots call the speeds beside the words of a list. */
+/** Other names that pilots have for the speeds of a list. */
 const ALSO_CALLED: ReadonlyMap<string, readonly string[]> = new Map([
   ['rotate', ['v r', 'v rotate', 'rotation']],
   ['v one', ['vee one', 'decision']],
@@ -129,7 +131,7 @@ function statePhrases(path: Path, states: readonly (readonly string[])[], own: r
 
 const LITTLE_WORDS = new Set(['and', 'the', 'is', 'are', 'a'])
 
-/** "arm" for `armed`, "closed locked" for `closed and locked`: a wording without its little words, or one word in another form. */
+/** A wording without its little words ("closed locked"), or with one word in another form ("arm" for `armed`). */
 function inOtherForms(phrase: Phrase): Phrase[] {
   const content = phrase.words.filter((word) => !LITTLE_WORDS.has(word))
   const bare = content.length > 0 && content.length < phrase.words.length ? [phraseOf(content.join(' '))] : []
@@ -178,13 +180,12 @@ function nameWords(name: string): string[] {
     .filter((word) => word.length > 1)
 }
 
-/** Makes what is known of one path. */
-export function makeScene(
+export function makeFrame(
   path: Path,
   all: Specs,
   states: readonly (readonly string[])[],
   challenge: readonly Token[],
-): Scene {
+): Frame {
   const specs = path.map((slot) => (slot.type === 'figure' ? ownOf(all, slot.figure) : undefined))
   const own = ownPhrases(path, specs)
   const known = [...own, ...statePhrases(path, states, own)]
@@ -203,21 +204,22 @@ export function makeScene(
     phrases,
     vocabulary: new Set(words(known)),
     harmless: harmlessWords(path, specs, challenge),
-    nearer: nearerTo([...new Set(words(own))].filter((word) => !/\d/.test(word))),
+    nearWords: nearWordsOf([...new Set(words(own))].filter((word) => !/\d/.test(word))),
+    figureSlots: path.flatMap((slot, index) => (isFigureSlot(slot) ? [index] : [])),
     figureCount: path.filter(isFigureSlot).length,
   }
 }
 
-/** What the token may do beside the digits of the scene's values. */
-export function rolesOf(scene: Scene, token: Token): readonly Affix[] {
-  return scene.specs.flatMap((spec) => (spec && affixesOf(spec).get(token.text)) ?? [])
+/** What a token may do beside the digits of the frame's values. */
+export function rolesOf(frame: Frame, token: Token): readonly Affix[] {
+  return frame.specs.flatMap((spec) => (spec && affixesOf(spec).get(token.text)) ?? [])
 }
 
-export function hasRole(scene: Scene, token: Token, role: Affix['role']): boolean {
-  return scene.specs.some((spec) => spec !== undefined && affixesOf(spec).get(token.text)?.role === role)
+export function hasRole(frame: Frame, token: Token, role: Affix['role']): boolean {
+  return frame.specs.some((spec) => spec !== undefined && affixesOf(spec).get(token.text)?.role === role)
 }
 
-/** True where the token is or may be part of one of the scene's values. */
-export function isValueToken(scene: Scene, token: Token): boolean {
-  return scene.specs.some((spec) => spec !== undefined && isValueWord(token, spec))
+/** True where a token is or may be part of one of the frame's values. */
+export function isValueToken(frame: Frame, token: Token): boolean {
+  return frame.specs.some((spec) => spec !== undefined && isValueWord(token, spec))
 }

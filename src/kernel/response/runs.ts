@@ -1,6 +1,6 @@
 /**
- * One run of number words -> pieces for one figure or several in a row. Commas are not heard, so "one two eight one
- * three one" may be two speeds: a run is parted only where exactly one way of parting makes sense.
+ * One run of number words -> values for one figure or several in a row. Commas are not heard, so "one two eight one
+ * three one" may be two speeds: a run is split only where exactly one way to split it makes sense.
  */
 
 import { type KindSpec, kindOf } from '../kinds/kind.ts'
@@ -9,12 +9,10 @@ import { affixesOf, isValueWord, readValue, scaleOf } from '../kinds/table.ts'
 import { isLittle, isNumberToken, type Token } from '../numbers/tokens.ts'
 import type { Because } from './model.ts'
 import { mayBeNumber } from './options.ts'
-import type { Atom } from './scan.ts'
-
-type Run = Extract<Atom, { type: 'run' }>
+import type { RunAtom } from './scan.ts'
 
 export interface Piece {
-  /** Which of the figures handed in, from 0. */
+  /** Place among the figures handed in, from 0. */
   readonly place: number
   readonly tokens: readonly Token[]
   readonly readings: readonly Reading[]
@@ -24,8 +22,8 @@ const MOST_WAYS = 12
 /** Longer runs are no answer to anything. */
 const LONGEST_RUN = 60
 
-/** Readings of a whole run; a little word at either end counts as a digit and as itself. */
-export function readRun(run: Run, spec: KindSpec): readonly Reading[] {
+/** Readings of a whole run. A little word at either end ("to") is tried both as a digit and as itself. */
+export function readRun(run: RunAtom, spec: KindSpec): readonly Reading[] {
   const { tokens, looseHead, looseTail } = run
   if (tokens.length > LONGEST_RUN) return []
   const readings = [...readValue(tokens, spec)]
@@ -34,14 +32,14 @@ export function readRun(run: Run, spec: KindSpec): readonly Reading[] {
   return readings
 }
 
-/** Could be a value of the kind at all: names for a choice of names, a number or the kind's own words for the others. */
-export function hasFormOf(run: Run, spec: KindSpec | undefined): boolean {
+/** Whether it could be a value of the kind at all: names for a choice of names, a number or the kind's own words for others. */
+export function hasFormOf(run: RunAtom, spec: KindSpec | undefined): boolean {
   if (!spec) return true
   const { tokens } = run
   return tokens.some((token) => (token.number ? mayBeNumber(spec) : isValueWord(token, spec)))
 }
 
-/** On the instrument's scale and step. */
+/** Within the instrument's scale, and on its step. */
 export function isPlausible(reading: Reading, spec: KindSpec): boolean {
   if (reading.implausible) return false
   const scale = scaleOf(spec)
@@ -60,13 +58,13 @@ function isOnStep(offset: number, step: number): boolean {
   return Math.abs(steps - Math.round(steps)) < 1e-6
 }
 
-/** A whole value of the kind, as anyone would understand it. */
+/** A complete, plausible value of the kind, as anyone would understand it. */
 export function isSound(reading: Reading, spec: KindSpec): boolean {
   const { secondary, lacks, otherUnit, overlong } = reading
   return !secondary && !lacks && !otherUnit && !overlong && isPlausible(reading, spec)
 }
 
-/** Sound but for a direction, which the other half may have. */
+/** Sound, or short of a direction, which the other half may have. */
 function isNearlySound(reading: Reading, spec: KindSpec): boolean {
   if (reading.lacks !== 'direction') return isSound(reading, spec)
   return !reading.secondary && isPlausible(reading, spec)
@@ -82,10 +80,10 @@ export interface Split {
 }
 
 /**
- * Gives a run to the first of some figures, or parts it among several of them. `runsAhead` more runs follow for them:
- * where each can have its own, nothing is parted, and neither is a sound value behind its label.
+ * Gives a run to the first of some figures, or splits it among several. `runsAhead` more runs follow: where each figure
+ * can have its own, nothing is split, and neither is a sound value after its label.
  */
-export function splitRun(run: Run, specs: readonly KindSpec[], runsAhead: number, labelled: boolean): Split {
+export function splitRun(run: RunAtom, specs: readonly KindSpec[], runsAhead: number, labelled: boolean): Split {
   const first = specs[0]
   if (!first) return { pieces: [] }
   const readings = readRun(run, first)
@@ -103,7 +101,7 @@ export function splitRun(run: Run, specs: readonly KindSpec[], runsAhead: number
   return { pieces }
 }
 
-/** Ways to part tokens among two or more figures in order, each piece a sound value; as many as are looked for. */
+/** Ways to split tokens among two or more figures in order, each piece a sound value; at most `MOST_WAYS`. */
 function partings(tokens: readonly Token[], specs: readonly KindSpec[]): Token[][][] {
   const found: Token[][][] = []
   if (tokens.length > LONGEST_RUN) return found
@@ -130,7 +128,7 @@ function isEvenInARow(spec: KindSpec): boolean {
   return kind.values === 'numbers' && kind.isEvenInARow === true
 }
 
-/** Speeds are said with equally many digits: of several ways to part them, the only such one is meant. */
+/** Speeds are said with the same number of digits: of several ways, the only one that keeps to that is meant. */
 function onlyWay(ways: readonly (readonly Token[][])[], specs: readonly KindSpec[]): readonly Token[][] | undefined {
   if (ways.length === 1) return ways[0]
   if (!specs.every(isEvenInARow)) return undefined
@@ -141,7 +139,7 @@ function onlyWay(ways: readonly (readonly Token[][])[], specs: readonly KindSpec
   return even.length === 1 ? even[0] : undefined
 }
 
-/** A unit ends a value, it does not begin one; neither does a point where something stands before it. */
+/** A unit ends a value and begins none; neither does a point after other tokens. */
 function isTail(token: Token | undefined, spec: KindSpec): boolean {
   if (token?.number?.type === 'point') return true
   const role = affixesOf(spec).get(token?.text ?? '')?.role
@@ -149,15 +147,15 @@ function isTail(token: Token | undefined, spec: KindSpec): boolean {
 }
 
 /**
- * The same value said twice without a word between: both halves are sound and the whole is nothing. Three words at
- * least, so that a doubled digit never passes for a value said twice. Two different values show up as two sayings.
+ * The same value said twice with nothing between: both halves are sound and the whole is not. Three words each at least,
+ * so that a doubled digit never passes for a value said twice. Two different values come out as two fillers.
  */
-function repeated(run: Run, spec: KindSpec): Split | undefined {
+function repeated(run: RunAtom, spec: KindSpec): Split | undefined {
   const { tokens } = run
   if (tokens.length > LONGEST_RUN) return undefined
   for (let end = 1; end < tokens.length; end++) {
     const halves = [tokens.slice(0, end), tokens.slice(end)]
-    // "To" between two numbers may be just that, also behind a unit.
+    // "To" between two numbers may be just that, after a unit too.
     if (isLittle(halves[1]?.find(({ number }) => number !== undefined))) continue
     if (halves.some((half) => half.filter(isNumberToken).length < 3 && !hasNumeral(half) && !hasSide(half, spec)))
       continue

@@ -1,0 +1,216 @@
+/**
+ * What was said -> what fills each slot of a frame. A label takes the number after it, other numbers go to the figures in
+ * their order; "correction" replaces. Form decides and never a value: the figures' values are not here, so a number fills
+ * the same slot whether it is right or wrong (law 2).
+ */
+
+import type { Reading } from '../kinds/reading.ts'
+import type { Token } from '../numbers/tokens.ts'
+import { attachDirections } from './attach.ts'
+import type { Frame, KnownPhrase } from './frame.ts'
+import type { Because } from './model.ts'
+import { splitRun } from './runs.ts'
+import { type Atom, type PhraseAtom, type RunAtom, scan } from './scan.ts'
+import { type RunContext, slotOfName, slotsFor, slotsReplaced, swapped } from './slots.ts'
+
+/** A value said for a figure. */
+export interface ValueFiller {
+  readonly tokens: readonly Token[]
+  readonly readings: readonly Reading[]
+  /** "Not" stood before it. */
+  readonly negated: boolean
+}
+
+/** Words said for a part that is words. */
+export interface WordFiller {
+  readonly tokens: readonly Token[]
+  /** The part's own wording, or another state. */
+  readonly own: boolean
+  /** In the very words of the response. */
+  readonly literal: boolean
+}
+
+export interface Filled {
+  /** By the place of the slot in the path. */
+  readonly figures: ReadonlyMap<number, readonly ValueFiller[]>
+  /** The same for words; -1 for a state of the item that no slot has. */
+  readonly words: ReadonlyMap<number, readonly WordFiller[]>
+  /** Why the answer cannot be placed, if it cannot. */
+  readonly doubt: Because | undefined
+  /** Words that are not known to be harmless. */
+  readonly unknown: boolean
+  /** Words of a command stood in it. */
+  readonly commanded: boolean
+  /** Parts came in the response's order. */
+  readonly inOrder: boolean
+  /** Slots whose label was said. */
+  readonly labelled: ReadonlySet<number>
+}
+
+/** The same while it is being made. */
+interface Filling extends Filled {
+  readonly frame: Frame
+  readonly figures: Map<number, ValueFiller[]>
+  readonly words: Map<number, WordFiller[]>
+  /** Slot -> the attempt in which it was said last. */
+  readonly attemptOf: Map<number, number>
+  readonly said: number[]
+  readonly labelled: Set<number>
+  doubt: Because | undefined
+  unknown: boolean
+  commanded: boolean
+}
+
+/** `attempts` stand before, between and after words of correction; `held` are parts that an earlier breath said. */
+export function fillSlots(frame: Frame, attempts: readonly (readonly Token[])[], held: ReadonlySet<string>): Filled {
+  const filling: Filling = {
+    frame,
+    figures: new Map(),
+    words: new Map(),
+    attemptOf: new Map(),
+    said: [],
+    labelled: new Set(),
+    doubt: undefined,
+    unknown: false,
+    commanded: false,
+    inOrder: true,
+  }
+  for (const [index, tokens] of attempts.entries()) {
+    fillFromAttempt(filling, attachDirections(frame, scan(frame, tokens)), index, held)
+  }
+  const { said } = filling
+  return { ...filling, inOrder: said.every((slot, index) => index === 0 || (said[index - 1] ?? 0) <= slot) }
+}
+
+/** How far the reading of one attempt has come. */
+interface Progress {
+  readonly attempt: number
+  readonly held: ReadonlySet<string>
+  /** Figure whose label was said last, until its number comes. */
+  label: number | undefined
+  not: Token | undefined
+  /** Something was said; in an attempt after a correction, something that it replaces. */
+  begun: boolean
+  /** Which figure comes next. */
+  place: number
+}
+
+function fillFromAttempt(filling: Filling, atoms: readonly Atom[], attempt: number, held: ReadonlySet<string>): void {
+  const progress: Progress = { attempt, held, label: undefined, not: undefined, begun: attempt === 0, place: 0 }
+  for (const [index, atom] of atoms.entries()) fillFromAtom(filling, progress, atom, atoms.slice(index + 1))
+  if (progress.not) filling.doubt ??= 'ambiguous'
+  if (!progress.begun) filling.doubt ??= 'notUnderstood'
+}
+
+function fillFromAtom(filling: Filling, progress: Progress, atom: Atom, ahead: readonly Atom[]): void {
+  switch (atom.type) {
+    case 'unknown':
+      filling.unknown = true
+      // Among words a number is just not understood: "one open" is still another state.
+      if (atom.amount && filling.frame.figureCount > 0) filling.doubt ??= 'notUnderstood'
+      return
+    case 'refusal':
+      filling.doubt ??= 'ambiguous'
+      return
+    case 'command':
+      filling.commanded = true
+      return
+    case 'not':
+      if (progress.not) filling.doubt ??= 'ambiguous'
+      progress.not = atom.token
+      return
+    case 'phrase':
+      if (!fillFromPhrase(filling, progress, atom)) return
+      break
+    case 'run':
+      fillFromRun(filling, progress, atom, ahead)
+      progress.label = undefined
+  }
+  progress.not = undefined
+  progress.begun = true
+}
+
+/** False where the phrase says nothing by itself: a unit, a label, a word of a longer wording. */
+function fillFromPhrase(filling: Filling, progress: Progress, atom: PhraseAtom): boolean {
+  const { type, slot } = atom.known
+  switch (type) {
+    case 'unit':
+      return false
+    case 'label':
+      progress.label = slot
+      filling.labelled.add(slot)
+      return false
+    case 'partial':
+      if (progress.not) return fillWord(filling, progress, atom)
+      filling.unknown = true
+      return false
+    case 'own':
+    case 'state':
+      return fillWord(filling, progress, atom)
+  }
+}
+
+/** Marks a slot as said in an attempt; what an earlier attempt said of it is replaced. */
+function note(filling: Filling, slot: number, attempt: number): void {
+  if ((filling.attemptOf.get(slot) ?? attempt) !== attempt) {
+    filling.figures.delete(slot)
+    filling.words.delete(slot)
+  }
+  filling.attemptOf.set(slot, attempt)
+  if (!filling.said.includes(slot)) filling.said.push(slot)
+}
+
+/** False for a word that may be left out before the number that a correction is about: it corrects nothing itself. */
+function fillWord(filling: Filling, { attempt, not, begun }: Progress, { known, tokens, near }: PhraseAtom): boolean {
+  const slot = freeSlot(filling, known)
+  const isOwn = known.type !== 'state'
+  const corrects = begun || filling.words.has(slot)
+  const isBeside = !corrects && !not && isOwn && filling.frame.path[slot]?.required === false
+  // A correction must have something to correct.
+  if (!corrects && !isBeside) filling.doubt ??= 'notUnderstood'
+  if (not && !isOwn) filling.doubt ??= 'ambiguous'
+  note(filling, slot, attempt)
+  const filler = { tokens: not ? [not, ...tokens] : tokens, own: isOwn && !not, literal: known.literal && !near }
+  filling.words.set(slot, [...(filling.words.get(slot) ?? []), filler])
+  return !isBeside
+}
+
+/** Where two parts have the same wording, the next one that has not been said. */
+function freeSlot({ frame, words }: Filling, { type, slot: first, phrase }: KnownPhrase): number {
+  if (type !== 'own' || !words.has(first)) return first
+  const free = frame.path.findIndex(
+    (slot, index) =>
+      slot.type === 'word' && !words.has(index) && slot.wordings.some(({ canon }) => canon === phrase.canon),
+  )
+  return free < 0 ? first : free
+}
+
+/** One run of number words fills its figure, or several in a row. */
+function fillFromRun(filling: Filling, progress: Progress, run: RunAtom, ahead: readonly Atom[]): void {
+  const { frame, figures, attemptOf } = filling
+  const { attempt, not, begun, held, place } = progress
+  const label = progress.label ?? slotOfName(frame, run)
+  const isSaid = (slot: number) => figures.has(slot) && attemptOf.get(slot) === attempt
+  const context: RunContext = { frame, run, label, place, isOpen: (slot, name) => !held.has(name) && !isSaid(slot) }
+  const slots = begun ? slotsFor(context, ahead) : slotsReplaced(context, filling)
+  const specs = slots.map((slot) => frame.specs[slot]).filter((spec) => spec !== undefined)
+  if (slots.length === 0 || specs.length !== slots.length) {
+    filling.doubt ??= frame.figureCount > 1 ? 'twoValues' : 'notUnderstood'
+    return
+  }
+  const split = splitRun(run, specs, runsAhead(ahead), label !== undefined)
+  filling.doubt ??= split.doubt
+  const pieces = split.pieces.map((piece) => ({ ...piece, slot: slots[piece.place] ?? -1 }))
+  for (const { slot, tokens, readings } of begun ? swapped(context, pieces) : pieces) {
+    note(filling, slot, attempt)
+    const filler = { tokens, readings, negated: not !== undefined }
+    figures.set(slot, [...(figures.get(slot) ?? []), filler])
+    progress.place = frame.figureSlots.indexOf(slot) + 1
+  }
+}
+
+/** Runs up to the next label. */
+function runsAhead(ahead: readonly Atom[]): number {
+  const end = ahead.findIndex((atom) => atom.type === 'phrase' && atom.known.type === 'label')
+  return (end < 0 ? ahead : ahead.slice(0, end)).filter((atom) => atom.type === 'run').length
+}
