@@ -13,20 +13,25 @@ export async function unpronouncedWords(pack: Pack, dir: string): Promise<Proble
     const place = placeOf(pack.texts, word)
     return {
       code: 'word.unpronounced',
-      message: `"${word}" is in no dictionary and cannot be heard; say it otherwise, or give its sounds under pronunciations in pack.yaml`,
+      message: `"${shown(word)}" is in no dictionary and cannot be heard; say it otherwise, or give its sounds under pronunciations in pack.yaml`,
       severity: 'advice',
       ...(place && { place: { ...place, file: join(dir, place.file) } }),
     }
   })
 }
 
+/** The first place where the word stands by itself, in any case; comments do not count. */
 function placeOf(texts: Pack['texts'], word: string): NonNullable<Problem['place']> | undefined {
-  const pattern = new RegExp(`(?<![a-z])${word}(?![a-z])`, 'i')
   for (const [file, text] of Object.entries(texts)) {
     for (const [index, line] of text.split('\n').entries()) {
-      const column = line.replace(/(^|\s)#.*/, '').search(pattern)
-      if (column >= 0) return { file, line: index + 1, column: column + 1 }
+      const words = line.replace(/(^|\s)#.*/, '').matchAll(/[a-z]+(?:'[a-z]+)*/gi)
+      for (const found of words) {
+        if (found[0].toLowerCase() === word) return { file, line: index + 1, column: found.index + 1 }
+      }
     }
   }
   return undefined
 }
+
+const SHOWN = 40
+const shown = (word: string) => (word.length > SHOWN ? `${word.slice(0, SHOWN)}…` : word)

@@ -24,30 +24,32 @@ export function writeDictionary(entries: readonly (readonly [string, string])[])
   return entries.map(([word, phones]) => `${word} ${phones}\n`).join('')
 }
 
-/** Words of the trade that general dictionaries lack, or speak in another way. */
-const OWN: Readonly<Record<string, readonly string[]>> = {
-  alfa: ['AE L F AH'],
-  juliett: ['JH UW L IY EH T'],
-  xray: ['EH K S R EY'],
-  pitot: ['P IY T OW', 'P IY T AH T'],
-  hectopascals: ['HH EH K T OW P AE S K AH L Z'],
-  millibars: ['M IH L IH B AA R Z'],
-  autobrake: ['AO T OW B R EY K'],
-  autobrakes: ['AO T OW B R EY K S'],
-  autothrottle: ['AO T OW TH R AA T AH L'],
-  autothrust: ['AO T OW TH R AH S T'],
-  deice: ['D IY AY S'],
-  deicing: ['D IY AY S IH NG'],
-  antiice: ['AE N T IY AY S', 'AE N T AY AY S'],
-  squib: ['S K W IH B'],
-  chocks: ['CH AA K S'],
-  checklist: ['CH EH K L IH S T'],
-  standby: ['S T AE N D B AY'],
-  taxi: ['T AE K S IY'],
-  taxiway: ['T AE K S IY W EY'],
-  pushback: ['P UH SH B AE K'],
-  wilco: ['W IH L K OW'],
-}
+/** Words of the trade that general dictionaries do not have, or pronounce in another way. */
+const OWN: Dictionary = new Map(
+  Object.entries({
+    alfa: ['AE L F AH'],
+    juliett: ['JH UW L IY EH T'],
+    xray: ['EH K S R EY'],
+    pitot: ['P IY T OW', 'P IY T AH T'],
+    hectopascals: ['HH EH K T OW P AE S K AH L Z'],
+    millibars: ['M IH L IH B AA R Z'],
+    autobrake: ['AO T OW B R EY K'],
+    autobrakes: ['AO T OW B R EY K S'],
+    autothrottle: ['AO T OW TH R AA T AH L'],
+    autothrust: ['AO T OW TH R AH S T'],
+    deice: ['D IY AY S'],
+    deicing: ['D IY AY S IH NG'],
+    antiice: ['AE N T IY AY S', 'AE N T AY AY S'],
+    squib: ['S K W IH B'],
+    chocks: ['CH AA K S'],
+    checklist: ['CH EH K L IH S T'],
+    standby: ['S T AE N D B AY'],
+    taxi: ['T AE K S IY'],
+    taxiway: ['T AE K S IY W EY'],
+    pushback: ['P UH SH B AE K'],
+    wilco: ['W IH L K OW'],
+  }),
+)
 
 const LETTER_SOUNDS: Readonly<Record<string, string>> = {
   ...{ a: 'EY', b: 'B IY', c: 'S IY', d: 'D IY', e: 'IY', f: 'EH F', g: 'JH IY', h: 'EY CH', i: 'AY', j: 'JH EY' },
@@ -101,6 +103,9 @@ function joined(word: string, dictionary: Dictionary): string | undefined {
   return undefined
 }
 
+/** Nobody says a longer word as one; looking for its parts would take longer the longer it is. */
+const LONGEST_GUESS = 40
+
 export interface Pronounced {
   readonly entries: readonly (readonly [word: string, phones: string])[]
   /** Words for which nothing is known. */
@@ -121,8 +126,9 @@ export function pronounce(
   for (const word of new Set(words)) {
     const spelling = spelled(word)
     const given = Object.hasOwn(own, word) ? [own[word] as string] : []
-    const known = [...new Set([...given, ...(OWN[word] ?? []), ...(dictionary.get(word) ?? [])])]
-    const guess = () => spelling ?? compounded(word, dictionary) ?? joined(word, dictionary)
+    const known = [...new Set([...given, ...(OWN.get(word) ?? []), ...(dictionary.get(word) ?? [])])]
+    const guess = () =>
+      word.length > LONGEST_GUESS ? undefined : (spelling ?? compounded(word, dictionary) ?? joined(word, dictionary))
     const ways = known.length > 0 ? known : [guess()].filter((way) => way !== undefined)
     if (ways.length === 0) missing.push(word)
     for (const [index, way] of ways.entries()) entries.push([index === 0 ? word : `${word}(${index + 1})`, way])
