@@ -1,5 +1,6 @@
 /** An ear for tests: it hears what it is told to, in the order that is in force. */
 
+import { createEmitter } from '../../src/emitter.ts'
 import type { Vocabulary } from '../../src/kernel/hearing/hearable.ts'
 import type { Heard } from '../../src/kernel/hearing/heard.ts'
 import type { Ear, EarEvent, EarGate, ListenOrder } from '../../src/ports.ts'
@@ -18,7 +19,7 @@ export interface FakeEar extends Ear {
 }
 
 export function createFakeEar(now: () => number = () => 0): FakeEar {
-  const listeners = new Set<(event: EarEvent) => void>()
+  const listeners = createEmitter<EarEvent>()
   const orders: ListenOrder[] = []
   const vocabularies: Vocabulary[] = []
   const gates: EarGate[] = []
@@ -26,7 +27,7 @@ export function createFakeEar(now: () => number = () => 0): FakeEar {
   let isDead = false
   const emit = (event: EarEvent) => {
     if (event.type === 'failed') isDead = true
-    for (const listener of [...listeners]) listener(event)
+    listeners.emit(event)
   }
   return {
     orders,
@@ -53,10 +54,7 @@ export function createFakeEar(now: () => number = () => 0): FakeEar {
       current = undefined
       emit({ type: 'state', state: 'off' })
     },
-    subscribe(listener) {
-      listeners.add(listener)
-      return () => void listeners.delete(listener)
-    },
+    subscribe: listeners.subscribe,
     hear(text, more = {}) {
       const order = more.order ?? current?.order
       if (order === undefined) throw new Error(`nobody listens to "${text}"`)

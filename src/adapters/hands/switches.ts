@@ -3,6 +3,7 @@
  * which browsers tell only when asked. Both are heard only while the page is visible.
  */
 
+import { createEmitter } from '../../emitter.ts'
 import type { Binding, Clock, SwitchEvent, Switches, SwitchName } from '../../ports.ts'
 
 export interface SwitchParts {
@@ -20,7 +21,7 @@ const DOWN = 0.5
 const NOT_OURS = new Set(['Tab', 'Escape', 'MetaLeft', 'MetaRight'])
 
 export function createSwitches({ clock, bindings, window: page = window, pads = allPads }: SwitchParts): Switches {
-  const listeners = new Set<(event: SwitchEvent) => void>()
+  const { emit, subscribe } = createEmitter<SwitchEvent>()
   const down = new Set<SwitchName>()
   let learned: ((binding: Binding | undefined) => void) | undefined
   /** Buttons that are down, as far as was seen. */
@@ -30,7 +31,7 @@ export function createSwitches({ clock, bindings, window: page = window, pads = 
     if (down.has(name) === isDown) return
     if (isDown) down.add(name)
     else down.delete(name)
-    for (const listener of [...listeners]) listener({ name, isDown })
+    emit({ name, isDown })
   }
   const nameOf = (fits: (binding: Binding) => boolean) =>
     (Object.entries(bindings()) as [SwitchName, Binding | null][]).find(([, binding]) => binding && fits(binding))?.[0]
@@ -103,10 +104,7 @@ export function createSwitches({ clock, bindings, window: page = window, pads = 
         learned = answer
       })
     },
-    subscribe(hear) {
-      listeners.add(hear)
-      return () => void listeners.delete(hear)
-    },
+    subscribe,
   }
 }
 
