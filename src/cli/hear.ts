@@ -5,6 +5,7 @@ import { parseArgs } from 'node:util'
 import { createNodeRecogniser, type HeardInFile, nodeWeigher } from '../adapters/ear/nodeEar.ts'
 import { grammarOf } from '../kernel/hearing/grammar.ts'
 import type { Hearable } from '../kernel/hearing/hearable.ts'
+import { jsgfOf } from '../kernel/hearing/jsgf.ts'
 import { vocabularyOfItems } from '../kernel/hearing/vocabulary.ts'
 import type { JudgeInput } from '../kernel/response/model.ts'
 import { figuresOf, parseResponse } from '../kernel/response/parse.ts'
@@ -40,7 +41,7 @@ export const run: CommandRun = async (args, io) => {
   const vocabulary = vocabularyOfItems([{ challenge, responses: [{ text: response }], states }], shapes)
   const hearable: Hearable = { shapes, yesNo: asked.yesNo === true }
   if (grammar) {
-    io.output.write(grammarOf(hearable, vocabulary))
+    io.output.write(jsgfOf(grammarOf(hearable, vocabulary)))
     return 0
   }
   const recogniser = await createNodeRecogniser(vocabulary, await nodeWeigher())

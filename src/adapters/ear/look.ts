@@ -4,8 +4,10 @@
  */
 
 import type { SoundSwallowerModule } from 'soundswallower'
+import type { Grammar } from '../../kernel/hearing/expansion.ts'
 import { grammarOf, wordsNeeded } from '../../kernel/hearing/grammar.ts'
 import type { Hearable, Vocabulary } from '../../kernel/hearing/hearable.ts'
+import { jsgfOf } from '../../kernel/hearing/jsgf.ts'
 import { isScraps } from '../../kernel/hearing/saying.ts'
 import { shareBesideWords } from './besideWords.ts'
 import { type Decoded, EarDecoder, type FrontEnd, type ModelFiles } from './decoder.ts'
@@ -27,6 +29,7 @@ export class Look {
   private readonly frontEnd: FrontEnd
   private vocabulary: Vocabulary | undefined
   private hearable: Hearable | undefined
+  private expected: Grammar | undefined
   private jsgf = ''
   private speaker: Speaker
   /** Scale of the filters for this voice, and the one that the speaker's mean was taken with. */
@@ -61,9 +64,10 @@ export class Look {
     return this.speaker.sample
   }
 
-  /** The grammar of the item it listens for; empty before `expect`. */
-  get grammar(): string {
-    return this.jsgf
+  /** The grammar of the item it listens for. Throws before `expect`. */
+  get grammar(): Grammar {
+    if (!this.expected) throw new Error('nothing is expected yet')
+    return this.expected
   }
 
   /** One utterance is all that is known of the voice. */
@@ -89,7 +93,8 @@ export class Look {
     if (!this.vocabulary) throw new Error('no vocabulary yet')
     this.abandon()
     this.hearable = hearable
-    this.jsgf = grammarOf(hearable, this.vocabulary)
+    this.expected = grammarOf(hearable, this.vocabulary)
+    this.jsgf = jsgfOf(this.expected)
     this.decoder.setGrammar(this.jsgf)
   }
 

@@ -1,5 +1,6 @@
 /** What page, workers and audio thread say to one another. */
 
+import type { Grammar } from '../../kernel/hearing/expansion.ts'
 import type { Hearable, Vocabulary } from '../../kernel/hearing/hearable.ts'
 import type { EarEvent, EarGate, ListenOrder } from '../../ports.ts'
 import type { Decoded, FrontEnd, ModelFiles } from './decoder.ts'
@@ -89,7 +90,7 @@ export type FromWeigher = { readonly type: 'loaded' } | { readonly type: 'broken
 export type WeighingOrder =
   | { readonly type: 'take'; readonly id: number; readonly pcm: Float32Array }
   | { readonly type: 'weigh'; readonly id: number; readonly texts: readonly string[] }
-  | { readonly type: 'hear'; readonly id: number; readonly grammar: string; readonly beside: readonly string[] }
+  | { readonly type: 'hear'; readonly id: number; readonly grammar: Grammar; readonly beside: readonly string[] }
   | { readonly type: 'hearAnything'; readonly id: number }
 /** Weigher -> first worker; none where it could not. */
 export interface WeighingAnswer {

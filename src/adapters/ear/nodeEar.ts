@@ -5,6 +5,7 @@ import { createRequire } from 'node:module'
 import { dirname, join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import createModule from 'soundswallower'
+import type { Grammar } from '../../kernel/hearing/expansion.ts'
 import { wordsNeeded } from '../../kernel/hearing/grammar.ts'
 import type { Hearable, Vocabulary } from '../../kernel/hearing/hearable.ts'
 import type { Heard } from '../../kernel/hearing/heard.ts'
@@ -236,7 +237,7 @@ export function sideBySide(plain: Look, cleaned: Look, weigher?: Weigher): Looks
   }
 }
 
-function sayingsOf(weigher: Weigher, taken: Promise<Taken>, grammar: string): Weighing {
+function sayingsOf(weigher: Weigher, taken: Promise<Taken>, grammar: Grammar): Weighing {
   return {
     weigh: async (texts) => weigher.weigh(await taken, texts),
     hear: async (beside) => weigher.hear(await taken, grammar, beside),

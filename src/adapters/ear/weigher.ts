@@ -5,8 +5,9 @@
  */
 
 import { env, InferenceSession, Tensor } from 'onnxruntime-web/wasm'
+import type { Grammar } from '../../kernel/hearing/expansion.ts'
+import { startOf } from '../../kernel/hearing/grammarWalk.ts'
 import { SOUND } from '../../kernel/hearing/phones.ts'
-import { sayableBy } from '../../kernel/hearing/sayable.ts'
 import { gainFor, speechRms } from './level.ts'
 import { type Beam, likeliest } from './weigherBeam.ts'
 import { ByRows, Decoding, logProbabilities, NOTHING_BEFORE } from './weigherDecoder.ts'
@@ -115,12 +116,12 @@ export class Weigher {
   }
 
   /**
-   * The likeliest texts of a grammar, as `grammarOf` writes it without its path for other speech, and `beside` them these;
+   * The likeliest texts of a grammar, without its path for other speech, and `beside` them these;
    * all with their habits.
    */
-  async hear(taken: Taken, grammar: string, beside: readonly string[]): Promise<readonly Weighed[]> {
+  async hear(taken: Taken, grammar: Grammar, beside: readonly string[]): Promise<readonly Weighed[]> {
     const { sound } = taken
-    const found = await likeliest(sayableBy(grammar, new Set([SOUND])), this.beamOver(sound))
+    const found = await likeliest(startOf(grammar, new Set([SOUND])), this.beamOver(sound))
     const weights = new Map((await this.weigh(taken, beside)).map(({ text, weight }) => [text, weight]))
     for (const [text, weight] of found) weights.set(text, Math.max(weight, weights.get(text) ?? weight))
     const habits = await this.habitsOf([...weights.keys()])

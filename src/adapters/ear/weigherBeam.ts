@@ -3,7 +3,7 @@
  * words are written with. Pure: the model is handed in.
  */
 
-import type { Places } from '../../kernel/hearing/sayable.ts'
+import type { GrammarState } from '../../kernel/hearing/grammarWalk.ts'
 import { wordsIn } from './weight.ts'
 
 /** Natural logarithm of a piece's probability to come next. */
@@ -41,19 +41,22 @@ const inProportion = (weight: number, words: number) => weight + A_WORD * words
 interface Way {
   readonly word: string
   readonly rest: readonly number[]
-  readonly to: () => Places
+  readonly to: () => GrammarState
 }
 /** So far; `at` is set between words, `ways` inside one, and neither behind the full stop. */
 interface Hypothesis extends Row {
   readonly weight: number
   readonly said: readonly string[]
-  readonly at?: Places
+  readonly at?: GrammarState
   readonly ways?: readonly Way[]
   readonly isBehindComma?: boolean
 }
 
 /** Whole texts with the natural logarithms of their probabilities; none where nothing that may be said was found. */
-export async function likeliest(start: Places, { pieces, go, longest }: Beam): Promise<ReadonlyMap<string, number>> {
+export async function likeliest(
+  start: GrammarState,
+  { pieces, go, longest }: Beam,
+): Promise<ReadonlyMap<string, number>> {
   const found = new Map<string, number>()
   let live: readonly Hypothesis[] = [{ from: 0, piece: pieces.begin, weight: 0, said: [], at: start }]
   for (let length = 0; length < longest && live.length > 0; length++) {
@@ -84,7 +87,7 @@ function goneOn(from: Hypothesis, row: number, likely: NextPiece, pieces: WordPi
   const isBehindWord = said.length > 0 && !isBehindComma
   const marks: Hypothesis[] =
     at && isBehindWord
-      ? [...(at.mayEnd ? [by(pieces.stop)] : []), { ...by(pieces.comma), at, isBehindComma: true }]
+      ? [...(at.isFinal ? [by(pieces.stop)] : []), { ...by(pieces.comma), at, isBehindComma: true }]
       : []
   const inWords = new Map<number, Way[]>()
   const behindWords: Hypothesis[] = []
@@ -97,7 +100,7 @@ function goneOn(from: Hypothesis, row: number, likely: NextPiece, pieces: WordPi
 }
 
 /** Of words that are written alike the first counts. */
-function waysFrom(at: Places, pieces: WordPieces, isFirst: boolean): readonly Way[] {
+function waysFrom(at: GrammarState, pieces: WordPieces, isFirst: boolean): readonly Way[] {
   const byWriting = new Map<string, Way>()
   for (const [word, to] of at.next) {
     const rest = pieces.of(word, isFirst)

@@ -1,5 +1,6 @@
 /** The first worker's line to the weigher. A weigher that does not answer is done without from then on. */
 
+import type { Grammar } from '../../kernel/hearing/expansion.ts'
 import type { WeighingAnswer, WeighingOrder } from './messages.ts'
 import type { Weighing } from './weighing.ts'
 import type { Weighed } from './weight.ts'
@@ -22,7 +23,7 @@ export class WeighingLine {
   }
 
   /** Has the sound taken in at once, to be heard by this grammar; undefined once the weigher is lost. */
-  weighing(pcm: Float32Array, grammar: string): Weighing | undefined {
+  weighing(pcm: Float32Array, grammar: Grammar): Weighing | undefined {
     if (this.isLost) return undefined
     const id = ++this.id
     this.tell({ type: 'take', id, pcm })

@@ -18,7 +18,7 @@ function lineTo() {
   return { line, told, answer, lost }
 }
 const PCM = new Float32Array(480)
-const GRAMMAR = '#JSGF V1.0;'
+const GRAMMAR = { start: 'heard', rules: [{ name: 'heard', expansion: 'set' }] }
 const SET = [{ text: 'brake set', weight: -3, habit: 0 }]
 const ON = [{ text: 'brake on', weight: -7, habit: 0 }]
 
