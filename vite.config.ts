@@ -63,7 +63,7 @@ export default defineConfig({
   server: { fs: { allow: [here('.')] } },
   resolve: {
     // soundswallower imports blob-polyfill, which touches `document` and so dies in a worker.
-    alias: { 'blob-polyfill': here('src/adapters/ear/blob.ts') },
+    alias: { 'blob-polyfill': here('src/adapters/ear/recogniser/blobPolyfill.ts') },
   },
   build: { target: 'es2022', outDir: here('dist'), emptyOutDir: true },
 })

@@ -4,11 +4,11 @@
  */
 
 import { soundDevices } from './adapters/devices.ts'
-import { createBrowserEar } from './adapters/ear/browserEar.ts'
+import { createBrowserEar } from './adapters/ear/browser/browserEar.ts'
+import { findRecognition, placeOf } from './adapters/ear/browser/webSpeech.ts'
 import { createChosenEar } from './adapters/ear/chooseEar.ts'
-import { createDeviceEar } from './adapters/ear/deviceEar.ts'
-import { keepSpeaker } from './adapters/ear/knownSpeaker.ts'
-import { findRecognition, placeOf } from './adapters/ear/recognition.ts'
+import { createDeviceEar } from './adapters/ear/device/deviceEar.ts'
+import { keepSpeaker } from './adapters/ear/device/storedSpeaker.ts'
 import { createMediaKeys } from './adapters/hands/mediaKeys.ts'
 import { createSwitches } from './adapters/hands/switches.ts'
 import { createTabLock } from './adapters/log/tabLock.ts'

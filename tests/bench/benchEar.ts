@@ -11,15 +11,15 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { parseArgs } from 'node:util'
-import { joined } from '../../src/adapters/ear/denoise.ts'
+import { joined } from '../../src/adapters/ear/audio/denoise.ts'
+import { readWav } from '../../src/adapters/ear/audio/wav.ts'
 import {
   createNodeRecogniser,
   type NodeRecogniser,
   nodeWeigher,
   type RecognisedRecording,
 } from '../../src/adapters/ear/nodeEar.ts'
-import { silenceThatEnds, TIMES } from '../../src/adapters/ear/utterance.ts'
-import { readWav } from '../../src/adapters/ear/wav.ts'
+import { silenceThatEnds, TIMES } from '../../src/adapters/ear/utterance/utteranceFinder.ts'
 import { judgeHeard } from '../../src/cli/heardVerdict.ts'
 import { hasAnswerShape } from '../../src/kernel/hearing/answerShape.ts'
 import { saidForm } from '../../src/kernel/hearing/form.ts'

@@ -5,12 +5,12 @@
 
 import type { Vocabulary } from '../../src/kernel/hearing/hearable.ts'
 
-type Workers = typeof import('../../src/adapters/ear/workers.ts')
-type WeigherThreads = typeof import('../../src/adapters/ear/weigherThread.ts')
-type Files = typeof import('../../src/adapters/ear/modelFiles.ts')
-type Dictionaries = typeof import('../../src/adapters/ear/dictionaryFor.ts')
-type Frames = typeof import('../../src/adapters/ear/frame.ts')
-type Wav = typeof import('../../src/adapters/ear/wav.ts')
+type Workers = typeof import('../../src/adapters/ear/device/passThreads.ts')
+type WeigherThreads = typeof import('../../src/adapters/ear/rescorer/rescorerThread.ts')
+type Files = typeof import('../../src/adapters/ear/device/modelFiles.ts')
+type Dictionaries = typeof import('../../src/adapters/ear/recogniser/dictionaryFor.ts')
+type Frames = typeof import('../../src/adapters/ear/audio/frame.ts')
+type Wav = typeof import('../../src/adapters/ear/audio/wav.ts')
 
 export interface HeardOfMany {
   readonly text: string
@@ -28,12 +28,12 @@ declare global {
 async function prepare({ vocabulary, recordings }: { vocabulary: Vocabulary; recordings: readonly string[] }) {
   const [{ startWorkers }, { startWeigher }, { fetchModel }, { dictionaryFor }, { FRAME, FRAME_MS }, { readWav }] =
     await Promise.all([
-      window.bring<Workers>('/adapters/ear/workers.ts'),
-      window.bring<WeigherThreads>('/adapters/ear/weigherThread.ts'),
-      window.bring<Files>('/adapters/ear/modelFiles.ts'),
-      window.bring<Dictionaries>('/adapters/ear/dictionaryFor.ts'),
-      window.bring<Frames>('/adapters/ear/frame.ts'),
-      window.bring<Wav>('/adapters/ear/wav.ts'),
+      window.bring<Workers>('/adapters/ear/device/passThreads.ts'),
+      window.bring<WeigherThreads>('/adapters/ear/rescorer/rescorerThread.ts'),
+      window.bring<Files>('/adapters/ear/device/modelFiles.ts'),
+      window.bring<Dictionaries>('/adapters/ear/recogniser/dictionaryFor.ts'),
+      window.bring<Frames>('/adapters/ear/audio/frame.ts'),
+      window.bring<Wav>('/adapters/ear/audio/wav.ts'),
     ])
   /** Behind each recording: ends any answer. */
   const SILENCE = 16_000

@@ -7,7 +7,7 @@
  * 20 ms frames to all of the noise, both as RMS over the whole band, in dB.
  */
 
-import { rms, speechRms } from '../../src/adapters/ear/level.ts'
+import { rms, speechRms } from '../../src/adapters/ear/audio/level.ts'
 import { type Random, randomFrom } from './earCases.ts'
 
 const RATE = 16000

@@ -3,8 +3,8 @@
  * what the log tells of each answer.
  */
 
-import type { FromWorker, ToWorker } from '../../src/adapters/ear/messages.ts'
-import { silenceThatEnds, TIMES } from '../../src/adapters/ear/utterance.ts'
+import type { FromWorker, ToWorker } from '../../src/adapters/ear/device/messages.ts'
+import { silenceThatEnds, TIMES } from '../../src/adapters/ear/utterance/utteranceFinder.ts'
 import { saidForm } from '../../src/kernel/hearing/form.ts'
 import type { Hearable } from '../../src/kernel/hearing/hearable.ts'
 import { FINAL_ANSWERS, LISTS, PRELIMINARY_ANSWERS, SAME_VOICE, type SpokenAnswer } from '../audio/departure.ts'

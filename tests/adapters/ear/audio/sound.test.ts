@@ -1,0 +1,164 @@
+import { readFile } from 'node:fs/promises'
+import { fileURLToPath } from 'node:url'
+import { describe, expect, it } from 'vitest'
+import { joined, loadDenoiser } from '../../../../src/adapters/ear/audio/denoise.ts'
+import { dBFS, gainFor, prepared, speechRms } from '../../../../src/adapters/ear/audio/level.ts'
+import { createResampler, resampled } from '../../../../src/adapters/ear/audio/resample.ts'
+import { readWav } from '../../../../src/adapters/ear/audio/wav.ts'
+import { DENOISER_WASM } from '../../../../src/adapters/ear/nodeEar.ts'
+import { parseDictionary, pronounce } from '../../../../src/adapters/ear/recogniser/dictionary.ts'
+import { nearSaying, sameSaying, shareInCommon } from '../../../../src/adapters/ear/utterance/agreement.ts'
+
+const tone = (rate: number, seconds = 0.5) =>
+  new Float32Array(rate * seconds).map((_, at) => 0.5 * Math.sin((2 * Math.PI * 1000 * at) / rate))
+
+describe('a microphone of any rate', () => {
+  it.each([8000, 11_025, 22_050, 44_100, 48_000, 96_000])('of %i Hz comes out as the same sound at 16 kHz', (rate) => {
+    const sound = resampled(tone(rate), rate, 16_000)
+    const wanted = tone(16_000)
+    const worst = sound.slice(200, -200).reduce((most, sample, at) => {
+      return Math.max(most, Math.abs(sample - (wanted[at + 200] as number)))
+    }, 0)
+    expect(worst).toBeLessThan(0.01)
+  })
+
+  it('is converted in small pieces as in one', () => {
+    const whole = resampled(tone(44_100), 44_100, 16_000)
+    const stream = createResampler(44_100, 16_000)
+    const source = tone(44_100)
+    const pieces: number[] = []
+    for (let at = 0; at < source.length; at += 128) pieces.push(...stream.push(source.slice(at, at + 128)))
+    expect(pieces.length).toBeGreaterThan(whole.length - 100)
+    pieces.forEach((sample, at) => {
+      expect(sample).toBeCloseTo(whole[at] as number, 5)
+    })
+  })
+})
+
+describe('a quiet or loud speaker', () => {
+  it.each([0.002, 0.02, 0.9])('at amplitude %f is brought to -20 dBFS', (amplitude) => {
+    const pcm = tone(16_000).map((sample) => sample * amplitude)
+    const level = dBFS(speechRms(prepared(gainFor(speechRms(pcm)), -90)(pcm)))
+    expect(level).toBeCloseTo(-20, 0)
+  })
+
+  it('is the same in pieces as at once, the noise under it too', () => {
+    const pcm = tone(4_000)
+    const prepare = prepared(0.5, -60)
+    const pieces = [pcm.slice(0, 480), pcm.slice(480, 2_000), pcm.slice(2_000)].flatMap((piece) => [...prepare(piece)])
+    expect(pieces).toEqual([...prepared(0.5, -60)(pcm)])
+    expect(pieces).not.toEqual([...pcm.map((sample) => sample * 0.5)])
+  })
+})
+
+describe('the noise', () => {
+  it('is taken off, and in part left in a sound in step with it', async () => {
+    const file = fileURLToPath(new URL('../../../../audio/check/four-two-seven-one.wav', import.meta.url))
+    const wav = readWav(await readFile(file))
+    if ('problem' in wav) throw new Error(wav.problem)
+    const denoiser = (await loadDenoiser(await readFile(DENOISER_WASM)))()
+    const pieces = []
+    for (let at = 0; at + 480 <= wav.pcm.length; at += 480) pieces.push(denoiser.push(wav.pcm.slice(at, at + 480)))
+    const [clean, eased] = [joined(pieces.map(({ clean }) => clean)), joined(pieces.map(({ eased }) => eased))]
+    const left = eased.map((sample, at) => sample - (clean[at] ?? 0))
+    const product = (one: Float32Array, other: Float32Array) =>
+      one.reduce((sum, sample, at) => sum + sample * (other[at] ?? 0), 0)
+    // Of speech without noise nearly nothing is taken off, so what is put back is the same, only fainter.
+    expect(product(left, clean) / Math.sqrt(product(left, left) * product(clean, clean))).toBeGreaterThan(0.95)
+    expect(Math.sqrt(product(left, left) / product(clean, clean))).toBeLessThan(0.2)
+  })
+})
+
+/** A WAV file of 16-bit samples. */
+function wavOf(samples: readonly number[], rate: number, channels: number): Uint8Array {
+  const bytes = new Uint8Array(44 + samples.length * 2)
+  const view = new DataView(bytes.buffer)
+  const text = (at: number, tag: string) =>
+    bytes.set(
+      [...tag].map((letter) => letter.charCodeAt(0)),
+      at,
+    )
+  text(0, 'RIFF')
+  view.setUint32(4, bytes.length - 8, true)
+  text(8, 'WAVEfmt ')
+  view.setUint32(16, 16, true)
+  view.setUint16(20, 1, true)
+  view.setUint16(22, channels, true)
+  view.setUint32(24, rate, true)
+  view.setUint32(28, rate * channels * 2, true)
+  view.setUint16(32, channels * 2, true)
+  view.setUint16(34, 16, true)
+  text(36, 'data')
+  view.setUint32(40, samples.length * 2, true)
+  samples.forEach((sample, at) => {
+    view.setInt16(44 + 2 * at, sample, true)
+  })
+  return bytes
+}
+
+describe('a sound file', () => {
+  it('in stereo is heard as the mean of both sides', () => {
+    const read = readWav(wavOf([8000, 0, 8000, 0], 16_000, 2))
+    expect(read).toMatchObject({ rate: 16_000 })
+    expect('pcm' in read && [...read.pcm]).toEqual([4000 / 32768, 4000 / 32768])
+  })
+
+  it.each([
+    [new Uint8Array(3), 'not a WAV file'],
+    [wavOf([], 16_000, 1).slice(0, 30), 'WAV without sound in it'],
+    [wavOf([1, 2], 0, 1), 'WAV with a broken header; save it as 16-bit PCM'],
+  ])('that is broken says so', (bytes, problem) => {
+    expect(readWav(bytes)).toEqual({ problem })
+  })
+})
+
+describe('two looks at one utterance', () => {
+  it.each([
+    ['five point two up', 'five decimal two up', true],
+    ['four niner oh', 'four nine zero', true],
+    ['one hundred and two', 'one hundred two', true],
+    ['closed and locked', 'closed and unlocked', false],
+    ['on', 'not on', false],
+    ['four two seven one', 'four two seven', false],
+  ])('"%s" and "%s" say the same: %s', (one, other, same) => {
+    expect(sameSaying(one, other)).toBe(same)
+  })
+
+  it('have the share in common that they have', () => {
+    expect(shareInCommon('four two seven one', 'four two seven five')).toBe(0.75)
+    expect(shareInCommon('', 'set')).toBe(0)
+  })
+
+  it.each([
+    ['four two seven one', 'four two seven five', true],
+    ['disarmed', 'and disarmed', true],
+    ['not on', 'off on', true],
+    ['one four one', 'one four one east', true],
+    ['one nine oh one eight', 'one nine oh oh one eight', false],
+    ['armed', 'not armed', false],
+    ['armed', 'unarmed', false],
+    ['one two nine', 'five three zero', false],
+    ['set', '', false],
+  ])('are near each other, or not: %s, %s', (one, other, isNear) => {
+    expect(nearSaying(one, other)).toBe(isNear)
+  })
+})
+
+describe('a pronunciation', () => {
+  const dictionary = parseDictionary(';; remark\narmed AA R M D\nset S EH T\nset(2) S IH T\n')
+  it('is taken from the dictionary with its variants', () => {
+    expect(pronounce(['set'], dictionary).entries).toEqual([
+      ['set', 'S EH T'],
+      ['set(2)', 'S IH T'],
+    ])
+  })
+  it('is put together where the parts are known', () => {
+    expect(pronounce(['unarmed'], dictionary).entries).toEqual([['unarmed', 'AH N AA R M D']])
+  })
+  it('of an abbreviation is its letters', () => {
+    expect(pronounce(['qnh'], dictionary).entries).toEqual([['qnh', 'K Y UW EH N EY CH']])
+  })
+  it('that is not known is reported by the word', () => {
+    expect(pronounce(['zyzzogeton', 'set'], dictionary).missing).toEqual(['zyzzogeton'])
+  })
+})
