@@ -4,11 +4,8 @@
  */
 
 import { soundDevices } from './adapters/devices.ts'
-import { createBrowserEar } from './adapters/ear/browser/browserEar.ts'
-import { findRecognition, placeOf } from './adapters/ear/browser/webSpeech.ts'
-import { createChosenEar } from './adapters/ear/chooseEar.ts'
-import { createDeviceEar } from './adapters/ear/device/deviceEar.ts'
-import { keepSpeaker } from './adapters/ear/device/storedSpeaker.ts'
+import { storeProfiles } from './adapters/ear/device/storedProfiles.ts'
+import { createEar, earOffers } from './adapters/ear/ears.ts'
 import { createMediaKeys } from './adapters/hands/mediaKeys.ts'
 import { createSwitches } from './adapters/hands/switches.ts'
 import { createTabLock } from './adapters/log/tabLock.ts'
@@ -33,18 +30,13 @@ export interface CrewParts {
 export function takeSeats({ store, log, packFiles, openHere, saveSettings, tab }: CrewParts): Actions {
   const clock = createWorkerClock()
   const voice = createVoice({ clock, settings: () => store.getState().settings })
-  const ear = createChosenEar({
-    device: createDeviceEar({
-      modelBase: new URL('model/', document.baseURI).href,
-      clock,
-      microphone: () => store.getState().settings.microphone,
-      speaker: keepSpeaker(tab),
-      weighs: () => store.getState().settings.weighs,
-    }),
-    browser: createBrowserEar({ clock, mayLeave: () => store.getState().settings.soundMayLeave }),
-    choice: () => store.getState().settings.ear,
+  const ear = createEar({
+    clock,
+    modelBase: new URL('model/', document.baseURI).href,
+    profiles: storeProfiles(tab),
+    settings: () => store.getState().settings,
   })
-  void placeOf(findRecognition()).then((browserEar) => store.setState({ browserEar }))
+  void earOffers().then((ears) => store.setState({ ears }))
   void voice.browserVoices().then((voices) => store.setState({ voices }))
   const switches = createSwitches({ clock, bindings: () => store.getState().settings.switches })
   const actions = makeActions({

@@ -16,13 +16,13 @@ export type EarEvent =
   | { readonly type: 'heard'; readonly heard: Heard }
   /** dBFS, about ten times a second. */
   | { readonly type: 'level'; readonly level: number; readonly noise: number; readonly clipping: boolean }
-  | { readonly type: 'weigher'; readonly state: WeigherState }
+  | { readonly type: 'secondModel'; readonly state: SecondModelState }
   | { readonly type: 'failed'; readonly failure: EarFailure }
   /** It had died, or was restarted, and listens again; what was said meanwhile is lost. */
   | { readonly type: 'back' }
 
-/** The second model by which the device's ear weighs what it heard; it hears without it as well. */
-export type WeigherState = 'none' | 'loading' | 'ready' | 'failed'
+/** The second model, by which the device's ear rescores what it heard; it hears without it as well. */
+export type SecondModelState = 'none' | 'loading' | 'ready' | 'failed'
 
 export interface EarFailure {
   readonly code:
@@ -55,6 +55,16 @@ export interface ListenOrder {
   readonly isHeadset?: boolean
   /** This speaker pauses between words: the end is waited for longer. */
   readonly isPatient?: boolean
+}
+
+/** An ear that this browser has, for the settings. */
+export interface EarOffer {
+  readonly name: string
+  readonly label: string
+  readonly about: string
+  readonly hasSecondModel: boolean
+  /** Where sound may leave the device: what is said as long as the ear is in use, and why, where it is chosen. */
+  readonly away?: { readonly note: string; readonly reason: string }
 }
 
 export interface Ear {

@@ -30,7 +30,7 @@ export interface ActionParts extends DepartureParts {
 }
 
 /** Which ear, and what it opens with: it is opened anew where one of them changes. */
-const OF_THE_EAR = ['ear', 'microphone', 'weighs'] as const
+const OF_THE_EAR = ['ear', 'microphone', 'secondModel'] as const
 
 export function makeActions(parts: ActionParts): Actions {
   const { store, clock, log } = parts

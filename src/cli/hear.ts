@@ -2,7 +2,7 @@
 
 import { readFile } from 'node:fs/promises'
 import { parseArgs } from 'node:util'
-import { createNodeRecogniser, type HeardInFile, nodeWeigher } from '../adapters/ear/nodeEar.ts'
+import { createNodeRecogniser, type HeardInFile, nodeRescorer } from '../adapters/ear/nodeEar.ts'
 import { grammarOf } from '../kernel/hearing/grammar.ts'
 import type { Hearable } from '../kernel/hearing/hearable.ts'
 import { jsgfOf } from '../kernel/hearing/jsgf.ts'
@@ -44,7 +44,7 @@ export const run: CommandRun = async (args, io) => {
     io.output.write(jsgfOf(grammarOf(hearable, vocabulary)))
     return 0
   }
-  const recogniser = await createNodeRecogniser(vocabulary, await nodeWeigher())
+  const recogniser = await createNodeRecogniser(vocabulary, await nodeRescorer())
   if (recogniser.missing.length > 0) {
     io.errors.write(`no pronunciation is known for ${recogniser.missing.join(', ')}; these words cannot be heard\n`)
   }

@@ -3,9 +3,11 @@
  * cockpit-like noise and among other voices. Needs flite, espeak-ng and sox for its corpus; human speech is in `audio/`.
  * Every wrong answer is judged from what was heard of a right one: each single digit changed, neighbours swapped, the
  * other direction; of words the contrary, the left-out "not" and every other answer of the benchmark.
- * `-- --json` prints one flat object; `--count N` utterances, `--seed N`, `--set tuning|check`, `--conditions a,b`, `--no-weigher`.
+ * `-- --json` prints one flat object; `--count N` utterances, `--seed N`, `--set tuning|check`, `--conditions a,b`, `--no-rescorer`;
+ * `--misses` prints what was not right, `--utterances FILE` writes what was heard of each.
  */
 
+import { appendFileSync } from 'node:fs'
 import { mkdtemp, readdir, readFile, rm, stat } from 'node:fs/promises'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
@@ -16,13 +18,13 @@ import { readWav } from '../../src/adapters/ear/audio/wav.ts'
 import {
   createNodeRecogniser,
   type NodeRecogniser,
-  nodeWeigher,
+  nodeRescorer,
   type RecognisedRecording,
 } from '../../src/adapters/ear/nodeEar.ts'
-import { silenceThatEnds, TIMES } from '../../src/adapters/ear/utterance/utteranceFinder.ts'
+import { endSilence, TIMES } from '../../src/adapters/ear/utterance/utteranceFinder.ts'
 import { judgeHeard } from '../../src/cli/heardVerdict.ts'
 import { hasAnswerShape } from '../../src/kernel/hearing/answerShape.ts'
-import { saidForm } from '../../src/kernel/hearing/form.ts'
+import { completeness } from '../../src/kernel/hearing/completeness.ts'
 import type { Hearable, Vocabulary } from '../../src/kernel/hearing/hearable.ts'
 import { vocabularyOfItems } from '../../src/kernel/hearing/vocabulary.ts'
 import type { Figure } from '../../src/kernel/kinds/kind.ts'
@@ -59,7 +61,8 @@ const { values } = parseArgs({
     set: { type: 'string', default: 'check' },
     conditions: { type: 'string', default: Object.keys(CONDITIONS).join(',') },
     misses: { type: 'boolean', default: false },
-    weigher: { type: 'boolean', default: true },
+    utterances: { type: 'string' },
+    rescorer: { type: 'boolean', default: true },
   },
   allowNegative: true,
 })
@@ -84,7 +87,7 @@ const vocabulary: Vocabulary = vocabularyOfItems([...WORD_ITEMS, ...VALUE_ITEMS]
 const loadBegan = performance.now()
 const recogniser: NodeRecogniser = await createNodeRecogniser(
   vocabulary,
-  values.weigher ? await nodeWeigher() : undefined,
+  values.rescorer ? await nodeRescorer() : undefined,
 )
 const loadMs = performance.now() - loadBegan
 // One speaker after the other, each as if they had sat down anew.
@@ -136,7 +139,8 @@ async function hearOne(spoken: Spoken, index: number, name: Condition, tallies: 
   const { asked } = spoken
   const hearable: Hearable = { shapes: spoken.beside ?? shapesOf(asked), yesNo: false }
   const heard = await recogniser.follow(noisy(spoken.first, 0), hearable)
-  if (asked) timed(heard.lookMs, hearable, heard.text)
+  note(name, spoken, heard)
+  if (asked) timed(heard.decisionMs, hearable, heard.text)
   const count = (add: (tally: Tally) => void) => {
     for (const tally of tallies) add(tally)
   }
@@ -150,7 +154,11 @@ async function hearOne(spoken: Spoken, index: number, name: Condition, tallies: 
   }
   const judged = judgedInRun(asked, hearable, heard)
   const isRight = judged.verdict === 'correct'
-  const again = () => spoken.second && recogniser.follow(noisy(spoken.second, 1), hearable)
+  const again = async () => {
+    const second = spoken.second && (await recogniser.follow(noisy(spoken.second, 1), hearable))
+    if (second) note(`${name} again`, spoken, second)
+    return second
+  }
   const isRightInTwo = isRight || (judged.verdict === 'sayAgain' && isCorrect(asked, hearable, await again()))
   const wrongAccepted = heard.doubt
     ? 0
@@ -170,6 +178,12 @@ async function hearOne(spoken: Spoken, index: number, name: Condition, tallies: 
       `${name} ${spoken.voice} | ${asked.said} | ${heard.text} | ${judged.verdict} ${heard.doubt ?? ''} | ${heard.alternatives?.[0]?.text ?? ''}\n`,
     )
   }
+}
+
+/** One line for each utterance, to compare two editions of the ear by. */
+function note(where: string, { voice, asked }: Spoken, { decisionMs: _, ...heard }: RecognisedRecording): void {
+  if (values.utterances === undefined) return
+  appendFileSync(values.utterances, `${JSON.stringify({ where, voice, said: asked?.said, heard })}\n`)
 }
 
 /** By the rule of a run: it has the shape of an answer, and judging calls it right or wrong. */
@@ -193,11 +207,11 @@ function isCorrect(asked: EarCase, hearable: Hearable, heard: RecognisedRecordin
   return heard !== undefined && judgedInRun(asked, hearable, heard).verdict === 'correct'
 }
 
-/** The look is taken in the pause; the verdict waits for whichever is later. */
-function timed(lookMs: number, hearable: Hearable, text: string): void {
-  const silence = silenceThatEnds(saidForm(hearable, text), TIMES)
-  lastVoiceToVerdict.push(Math.round(Math.max(silence, TIMES.lookMs + lookMs)))
-  endpointToVerdict.push(Math.round(Math.max(0, TIMES.lookMs + lookMs - silence)))
+/** What was said is decided in the pause; the verdict waits for whichever is later. */
+function timed(decisionMs: number, hearable: Hearable, text: string): void {
+  const silence = endSilence(completeness(hearable, text), TIMES)
+  lastVoiceToVerdict.push(Math.round(Math.max(silence, TIMES.pausedMs + decisionMs)))
+  endpointToVerdict.push(Math.round(Math.max(0, TIMES.pausedMs + decisionMs - silence)))
 }
 
 function shapesOf(asked: EarCase | undefined): Hearable['shapes'] {

@@ -115,7 +115,7 @@ function asFrom(speaker: Speaker, pcm: Float32Array, index: number): Float32Arra
 
 /** Not those that tell the app something: who says "repeat" wants it to be said again. */
 async function people(set: 'tuning' | 'check'): Promise<Sound[]> {
-  const folder = fileURLToPath(new URL(`../../../audio/${set}/human/`, import.meta.url))
+  const folder = fileURLToPath(new URL(`../../audio/${set}/human/`, import.meta.url))
   const lines: { file: string; words: string; kind: string }[] = JSON.parse(
     await readFile(join(folder, 'manifest.json'), 'utf8'),
   )

@@ -4,15 +4,19 @@
  */
 
 import { readFile } from 'node:fs/promises'
-import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
-import createModule from 'soundswallower'
-import { type Denoiser, loadDenoiser } from '../../src/adapters/ear/audio/denoise.ts'
+import type { Denoiser } from '../../src/adapters/ear/audio/denoise.ts'
 import { FRAME, FRAME_MS } from '../../src/adapters/ear/audio/frame.ts'
-import { DENOISER_WASM, MODEL_DIR, nodeFiles, nodeWeigher, sideBySide } from '../../src/adapters/ear/nodeEar.ts'
-import { Look } from '../../src/adapters/ear/recogniser/decodePass.ts'
-import { parseDictionary } from '../../src/adapters/ear/recogniser/dictionary.ts'
-import type { Weigher } from '../../src/adapters/ear/rescorer/rescorer.ts'
+import {
+  estimateAtOnce,
+  newNodeDenoiser,
+  nodeHearers,
+  nodePasses,
+  nodeRescorer,
+} from '../../src/adapters/ear/nodeEar.ts'
+import type { DecodePass } from '../../src/adapters/ear/recogniser/decodePass.ts'
+import { WarpEstimator } from '../../src/adapters/ear/recogniser/warpEstimator.ts'
+import type { Rescorer } from '../../src/adapters/ear/rescorer/rescorer.ts'
 import { Listening } from '../../src/adapters/ear/utterance/listening.ts'
 import { createMemoryLog } from '../../src/adapters/log/memoryLog.ts'
 import { conduct } from '../../src/app/run/conduct.ts'
@@ -20,6 +24,7 @@ import { reviseWith, withTaken } from '../../src/app/run/revision.ts'
 import { createAppStore } from '../../src/app/store.ts'
 import { readPackDir } from '../../src/cli/packDir.ts'
 import { virtualClock } from '../../src/cli/virtualClock.ts'
+import { createEmitter } from '../../src/emitter.ts'
 import type { Inputs } from '../../src/kernel/figures/model.ts'
 import { vocabularyOf } from '../../src/kernel/hearing/vocabulary.ts'
 import type { Pack } from '../../src/kernel/pack/checklist.ts'
@@ -40,9 +45,9 @@ const BY_KEY: Evidence = { by: 'key', text: '' }
 export interface Ears {
   readonly pack: Pack
   readonly inputs: Inputs
-  readonly looks: readonly [Look, Look]
+  readonly passes: readonly [DecodePass, DecodePass]
   readonly newDenoiser: () => Denoiser
-  readonly weigher: Weigher
+  readonly rescorer: Rescorer
 }
 
 export interface Seat {
@@ -63,27 +68,20 @@ export async function createEars(): Promise<Ears> {
   const file = here('checklists/marram/inputs/final.yaml')
   const inputs = pack && readInputs(await readFile(file, 'utf8'), file, pack).inputs
   if (!pack || !inputs) throw new Error('the demo pack cannot be read')
-  const dictionary = parseDictionary(await readFile(join(MODEL_DIR, 'dict.txt'), 'utf8'))
-  const module = await createModule({ print: () => {}, printErr: () => {} })
-  const look = async (frontEnd: 'plain' | 'cleaned') => {
-    const made = await Look.create(module, nodeFiles(), frontEnd)
-    made.learn(vocabularyOf(pack), dictionary)
-    return made
-  }
-  const looks = [await look('plain'), await look('cleaned')] as const
   return {
-    ...{ pack, inputs, looks },
-    newDenoiser: await loadDenoiser(await readFile(DENOISER_WASM)),
-    weigher: await nodeWeigher(),
+    ...{ pack, inputs },
+    passes: await nodePasses(vocabularyOf(pack)),
+    newDenoiser: await newNodeDenoiser(),
+    rescorer: await nodeRescorer(),
   }
 }
 
 const settled = () => new Promise<void>((done) => setImmediate(done))
 
 /** With `stations` voices outside the crew speak as well. */
-export async function takeSeat({ pack, inputs, looks, newDenoiser, weigher }: Ears, stations = false): Promise<Seat> {
+export async function takeSeat({ pack, inputs, passes, newDenoiser, rescorer }: Ears, stations = false): Promise<Seat> {
   const clock = virtualClock(Date.UTC(2000, 0, 1))
-  const { ear, hear } = nodeEar(looks, weigher, newDenoiser(), clock)
+  const { ear, hear } = nodeEar(passes, rescorer, newDenoiser(), clock)
   const voice = timedVoice(clock)
   const store = createAppStore({ pack })
   let revision = 0
@@ -158,18 +156,19 @@ export async function takeSeat({ pack, inputs, looks, newDenoiser, weigher }: Ea
 }
 
 function nodeEar(
-  [plain, cleaned]: Ears['looks'],
-  weigher: Weigher,
+  [first, second]: Ears['passes'],
+  rescorer: Rescorer,
   denoiser: Denoiser,
   clock: Clock,
 ): { ear: Ear; hear: (frame: Float32Array, at: number) => void } {
-  const listeners = new Set<(event: EarEvent) => void>()
+  const { emit, subscribe } = createEmitter<EarEvent>()
+  const estimator = new WarpEstimator(second)
   const listening = new Listening({
-    looks: sideBySide(plain, cleaned, weigher),
+    ...nodeHearers(first, second, rescorer),
     denoiser,
-    emit: (event) => {
-      for (const listener of [...listeners]) listener(event)
-    },
+    emit,
+    taskFor: (hearable) => first.taskFor(hearable),
+    understood: () => estimateAtOnce(estimator, first),
   })
   return {
     hear: (frame, at) => listening.frame(frame, at),
@@ -179,10 +178,7 @@ function nodeEar(
       shut: () => listening.shut(),
       gate: (gate) => listening.gate(gate, clock.now()),
       close: async () => undefined,
-      subscribe(listener) {
-        listeners.add(listener)
-        return () => void listeners.delete(listener)
-      },
+      subscribe,
     },
   }
 }

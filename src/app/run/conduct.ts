@@ -124,8 +124,8 @@ function reported(store: Store, dispatch: Dispatch, event: EarEvent): void {
     case 'loading':
       show({ loading: event.fraction })
       break
-    case 'weigher':
-      show({ weigher: event.state })
+    case 'secondModel':
+      show({ secondModel: event.state })
       break
     case 'level':
       show({ level: event.level, noise: event.noise, clipping: event.clipping })

@@ -65,8 +65,8 @@ export function createSoundCheck({ store, ear, voice, clock }: SoundCheckParts):
       case 'loading':
         now({ loading: event.fraction })
         break
-      case 'weigher':
-        now({ weigher: event.state })
+      case 'secondModel':
+        now({ secondModel: event.state })
         break
       case 'level': {
         const { level, noise, clipping } = event

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs'
 import { fileURLToPath } from 'node:url'
 import { beforeAll, describe, expect, it } from 'vitest'
-import { createNodeRecogniser, type NodeRecogniser, nodeWeigher } from '../../../src/adapters/ear/nodeEar.ts'
+import { createNodeRecogniser, type NodeRecogniser, nodeRescorer } from '../../../src/adapters/ear/nodeEar.ts'
 import { sameSaying } from '../../../src/adapters/ear/utterance/agreement.ts'
 import { vocabularyOfItems } from '../../../src/kernel/hearing/vocabulary.ts'
 import type { KindSpec } from '../../../src/kernel/kinds/kind.ts'
@@ -19,7 +19,7 @@ const manifest = (path: string): readonly Line[] => JSON.parse(readFileSync(`${A
 
 let recogniser: NodeRecogniser
 beforeAll(async () => {
-  recogniser = await createNodeRecogniser(vocabularyOfItems([...WORD_ITEMS, ...VALUE_ITEMS], []), await nodeWeigher())
+  recogniser = await createNodeRecogniser(vocabularyOfItems([...WORD_ITEMS, ...VALUE_ITEMS], []), await nodeRescorer())
 }, 60_000)
 
 /** "eighty four six" and "eight four six" are one code: judging says whether it is the one that was said. */

@@ -1,7 +1,6 @@
 /** Microphone -> numbered frames of 30 ms at 16 kHz, on the audio thread, by a port straight to the worker. */
 
-import type { CapturedFrame } from '../device/messages.ts'
-import { FRAME } from './frame.ts'
+import { type CapturedFrame, FRAME } from './frame.ts'
 import { createResampler } from './resample.ts'
 
 declare const sampleRate: number

@@ -7,15 +7,15 @@ import { createResampler, type Resampler } from './resample.ts'
 const FRAME_48 = 480
 const SCALE = 32768
 
-/** So much of the sound as it came is put back. Chosen on the tuning voices only. */
+/** Share of the original sound that is put back. Chosen on the tuning voices only. */
 const LEFT = 0.12
 
 export interface Denoised {
-  /** With the noise taken off. */
+  /** Without the noise. */
   readonly clean: Float32Array
-  /** With some of it left, in which weak sounds are not lost. */
-  readonly eased: Float32Array
-  /** Probability of speech, 0 to 1, the highest of the frames in it. */
+  /** With some of the noise left: the suppressor takes weak sounds with it. */
+  readonly partlyDenoised: Float32Array
+  /** Probability of speech, 0 to 1: the highest of its frames. */
   readonly speech: number
 }
 
@@ -32,7 +32,7 @@ export class Denoiser {
   private readonly buffer: number
   private readonly up: Resampler = createResampler(16000, 48000)
   private readonly down: Resampler = createResampler(48000, 16000)
-  private readonly downEased: Resampler = createResampler(48000, 16000)
+  private readonly downPartly: Resampler = createResampler(48000, 16000)
   private waiting: Float32Array = new Float32Array(0)
   /** The suppressor's output is one frame late. */
   private before: Float32Array = new Float32Array(FRAME_48)
@@ -51,7 +51,7 @@ export class Denoiser {
     input.set(more, this.waiting.length)
     const whole = Math.floor(input.length / FRAME_48) * FRAME_48
     const clean = new Float32Array(whole)
-    const eased = new Float32Array(whole)
+    const partlyDenoised = new Float32Array(whole)
     let speech = 0
     for (let at = 0; at < whole; at += FRAME_48) {
       const heap = this.module.HEAPF32
@@ -62,12 +62,12 @@ export class Denoiser {
       for (const [index, sample] of this.before.entries()) {
         const cleaned = (heap[base + index] ?? 0) / SCALE
         clean[at + index] = cleaned
-        eased[at + index] = cleaned + LEFT * sample
+        partlyDenoised[at + index] = cleaned + LEFT * sample
       }
       this.before = frame
     }
     this.waiting = input.slice(whole)
-    return { clean: this.down.push(clean), eased: this.downEased.push(eased), speech }
+    return { clean: this.down.push(clean), partlyDenoised: this.downPartly.push(partlyDenoised), speech }
   }
 
   free(): void {

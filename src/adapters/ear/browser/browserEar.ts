@@ -1,12 +1,13 @@
 /**
- * The browser's own recognition as an ear, for who chooses it. It is told the whole vocabulary at most,
- * never what is right; several hearings are passed on. Whatever it does, the run goes on: what it reports
- * is not believed, every wait has a limit, and every failure is one line.
+ * The browser's own recognition as an ear, for a pilot who chooses it. It is given the whole vocabulary at most, never what
+ * is right; several alternatives are passed on. Whatever it does, the run goes on: its reports are not trusted, every
+ * wait has a limit, and every failure is one line.
  */
 
 import type { Vocabulary } from '../../../kernel/hearing/hearable.ts'
 import type { Heard } from '../../../kernel/hearing/heard.ts'
-import type { Clock, Ear, EarEvent, EarFailure, EarGate, EarState, ListenOrder } from '../../../ports.ts'
+import type { EarFailure, EarState } from '../../../ports.ts'
+import type { EarKind, EarParts, WayOfHearing } from '../ear.ts'
 import {
   bringHome,
   findRecognition,
@@ -18,13 +19,36 @@ import {
 } from './webSpeech.ts'
 import { ABSENT, AWAY, remedyFor, STUCK } from './webSpeechErrors.ts'
 
-export interface BrowserEarParts {
-  readonly clock: Clock
-  /** The pilot has allowed that the browser sends sound away. */
-  readonly mayLeave: () => boolean
-  readonly recognition?: RecognitionMaker | undefined
-  readonly phrase?: PhraseMaker | undefined
+/** What the browser has. */
+export interface BrowserParts {
+  readonly recognition: RecognitionMaker | undefined
+  readonly phrase: PhraseMaker | undefined
 }
+
+export const BROWSER_EAR: EarKind = {
+  async offer() {
+    const place = await placeOf(findRecognition())
+    if (place === 'none') return undefined
+    const label = "The browser's recognition"
+    if (place === 'device') return { label, about: 'on this device', hasSecondModel: false }
+    return {
+      label,
+      about: 'may send what you say to its maker',
+      hasSecondModel: false,
+      away: {
+        note: 'The browser may send what you say to its maker.',
+        reason:
+          'This browser recognises speech elsewhere, and needs the network for it. The recogniser that comes with Otherseat sends nothing.',
+      },
+    }
+  },
+  create: (parts) => createBrowserEar(parts, browserParts()),
+}
+
+const browserParts = (): BrowserParts => ({
+  recognition: findRecognition(),
+  phrase: (globalThis as { SpeechRecognitionPhrase?: PhraseMaker }).SpeechRecognitionPhrase,
+})
 
 /** From `start()` to any sign of life. */
 const SIGN_MS = 5_000
@@ -36,15 +60,11 @@ const FETCH_MS = 60_000
 const ENDS_IN_A_ROW = 12
 const ALTERNATIVES = 5
 
-export function createBrowserEar(parts: BrowserEarParts): Ear {
-  const { clock, mayLeave } = parts
-  const maker = 'recognition' in parts ? parts.recognition : findRecognition()
-  const phrase =
-    'phrase' in parts ? parts.phrase : (globalThis as { SpeechRecognitionPhrase?: PhraseMaker }).SpeechRecognitionPhrase
-  const listeners = new Set<(event: EarEvent) => void>()
-  let vocabulary: Vocabulary | undefined
-  let order: ListenOrder | undefined
-  let gate: EarGate = 'open'
+export function createBrowserEar(
+  { clock, settings, asked, emit }: Pick<EarParts, 'clock' | 'settings' | 'asked' | 'emit'>,
+  { recognition: maker, phrase }: BrowserParts,
+): WayOfHearing {
+  const mayLeave = () => settings().soundMayLeave
   let state: EarState = 'off'
   let isLocal = false
   let isPlain = false
@@ -52,9 +72,6 @@ export function createBrowserEar(parts: BrowserEarParts): Ear {
   let quickEnds = 0
   let forget = () => {}
 
-  const emit = (event: EarEvent) => {
-    for (const listener of [...listeners]) listener(event)
-  }
   const become = (next: EarState) => {
     if (next === state) return
     state = next
@@ -84,14 +101,15 @@ export function createBrowserEar(parts: BrowserEarParts): Ear {
 
   function again(): void {
     drop()
+    const { order, gate } = asked()
     if (order && gate === 'open') limit(AGAIN_MS, start)
     else become('shut')
   }
 
   function start(): void {
     drop()
-    const wanted = order
-    if (!maker || !wanted || gate !== 'open' || state === 'failed') return
+    const { vocabulary, order, gate } = asked()
+    if (!maker || !order || gate !== 'open' || state === 'failed') return
     const mine = new maker()
     current = mine
     mine.lang = LANGUAGE
@@ -99,7 +117,7 @@ export function createBrowserEar(parts: BrowserEarParts): Ear {
     mine.maxAlternatives = ALTERNATIVES
     if (isLocal) mine.processLocally = true
     if (phrase && vocabulary && !isPlain && 'phrases' in mine) mine.phrases = allPhrases(vocabulary, phrase)
-    hear(mine, wanted.order)
+    hear(mine, order.order)
     limit(SIGN_MS, () => fail(STUCK))
     try {
       mine.start()
@@ -157,8 +175,7 @@ export function createBrowserEar(parts: BrowserEarParts): Ear {
     Promise.race([bringHome(maker), new Promise<false>((late) => clock.after(FETCH_MS, () => late(false)))])
 
   return {
-    async open(next) {
-      vocabulary = next
+    async open() {
       become('loading')
       const place = await placeOf(maker)
       if (!maker || place === 'none') return fail(ABSENT)
@@ -167,31 +184,23 @@ export function createBrowserEar(parts: BrowserEarParts): Ear {
       become('shut')
       start()
     },
-    listen(next) {
-      order = next
+    listen() {
       quickEnds = 0
       if (state !== 'off' && state !== 'loading') start()
     },
     shut() {
-      order = undefined
       drop()
       if (state !== 'failed' && state !== 'off') become('shut')
     },
     gate(next) {
-      gate = next
       if (next === 'open') start()
       // What was being said is whole: the browser gives it as a result, then ends.
       else if (next === 'ended') current?.stop()
       else again()
     },
     async close() {
-      order = undefined
       drop()
       become('off')
-    },
-    subscribe(listener) {
-      listeners.add(listener)
-      return () => void listeners.delete(listener)
     },
   }
 }

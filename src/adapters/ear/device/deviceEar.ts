@@ -1,65 +1,61 @@
 /**
- * The default ear: microphone, two workers, on the device. It wires them and watches over them, and
- * decides nothing. The only file that starts the workers.
+ * The default ear: microphone, two passes and the second model, on the device. It wires them and watches over them, and
+ * decides nothing.
  */
 
-import type { Vocabulary } from '../../../kernel/hearing/hearable.ts'
-import type { Clock, Ear, EarEvent, EarFailure, EarGate, EarState, ListenOrder } from '../../../ports.ts'
+import type { EarEvent, EarFailure, EarState } from '../../../ports.ts'
 import { type Microphone, openMicrophone } from '../audio/microphone.ts'
+import type { EarKind, EarParts, WayOfHearing } from '../ear.ts'
 import { dictionaryFor } from '../recogniser/dictionaryFor.ts'
-import { startWeigher, type WeigherThread } from '../rescorer/rescorerThread.ts'
+import { type RescorerThread, startRescorer } from '../rescorer/rescorerThread.ts'
 import { onComeback } from './comeback.ts'
-import type { FromWorker } from './messages.ts'
 import { fetchModel, type Model } from './modelFiles.ts'
-import { startWorkers, type Workers } from './passThreads.ts'
-import type { KnownSpeaker } from './storedSpeaker.ts'
+import { type PassThreads, startPasses } from './passThreads.ts'
+import { createWatch } from './watch.ts'
 
-export interface DeviceEarOptions {
-  /** Absolute address of the folder with the model, with a slash at its end. */
-  readonly modelBase: string
-  readonly clock: Clock
-  /** The browser's name of the microphone asked for; empty for the system's. */
-  readonly microphone?: () => string
-  /** Knows the speaker from one opening to the next. */
-  readonly speaker: KnownSpeaker
-  /** What was heard is weighed by a second model, which is loaded behind the first. */
-  readonly weighs?: () => boolean
-  /** Deafness behind the app's own voice; at most 150. */
-  readonly guardMs?: number
+/** What the ear is made of: files, microphone and threads. Tests put others in their place. */
+export interface DeviceEarMakers {
+  readonly fetchModel: typeof fetchModel
+  readonly openMicrophone: typeof openMicrophone
+  readonly dictionaryFor: typeof dictionaryFor
+  readonly startPasses: typeof startPasses
+  readonly startRescorer: typeof startRescorer
 }
 
+export const DEVICE_EAR: EarKind = {
+  offer: async () => ({ label: 'Microphone', about: 'recognised on this device', hasSecondModel: true }),
+  create: (parts) => createDeviceEar(parts),
+}
+
+/** Deafness after the app's own voice; at most 150. */
 const GUARD_MS = 120
-/** Levels come about ten times a second; so many looks in a row without one mean a dead ear. */
-const WATCH_EVERY_MS = 1000
-const SIGNS_MISSED = 5
-/** A recogniser that said that it is at work gets so many: several seconds of speech on a slow machine. */
-const SIGNS_MISSED_AT_WORK = 40
 const TYPING = 'Typing and the buttons work meanwhile.'
 
-export function createDeviceEar(options: DeviceEarOptions): Ear {
-  const { modelBase, clock, speaker, guardMs = GUARD_MS } = options
-  const listeners = new Set<(event: EarEvent) => void>()
+export function createDeviceEar(
+  { modelBase, clock, profiles, settings, asked, emit: report }: EarParts,
+  make: DeviceEarMakers = { fetchModel, openMicrophone, dictionaryFor, startPasses, startRescorer },
+): WayOfHearing {
   let model: Promise<Model> | undefined
   let microphone: Microphone | undefined
-  let workers: Workers | undefined
-  let weigher: Promise<WeigherThread> | undefined
-  let vocabulary: Vocabulary | undefined
-  let order: ListenOrder | undefined
-  let gate: EarGate = 'open'
+  let passes: PassThreads | undefined
+  let rescorer: Promise<RescorerThread> | undefined
   let state: EarState = 'off'
   let restarts = 0
-  let hasSign = false
-  let isBusy = false
-  let stopWatching = () => {}
   let stopWaiting = () => {}
-  /** Counts openings: what an earlier one still had under way is dropped. */
-  let opening = 0
+  /** Aborted when the ear is closed or opened anew: what the opening still has under way is dropped. */
+  let opening = new AbortController()
 
-  const emit = (event: EarEvent) => {
+  const watch = createWatch(clock, () => microphone?.isRunning() ?? true, {
+    soundStopped: () =>
+      void fail({ code: 'audio', message: `The browser holds its sound back; touch the page once. ${TYPING}` }),
+    threadsSilent: () => void restart(),
+  })
+
+  function emit(event: EarEvent): void {
     if (event.type === 'state') state = event.state
-    for (const listener of [...listeners]) listener(event)
+    report(event)
   }
-  const become = (next: EarState) => {
+  function become(next: EarState): void {
     if (next !== state) emit({ type: 'state', state: next })
   }
 
@@ -73,170 +69,154 @@ export function createDeviceEar(options: DeviceEarOptions): Ear {
 
   /** From a failure to listening; says so only where it is. */
   async function comeBack(): Promise<void> {
-    if (state !== 'failed') return
-    await start(opening)
-    if (workers) emit({ type: 'back' })
+    if (state === 'failed') await startAgain()
+  }
+
+  async function startAgain(): Promise<void> {
+    await start()
+    if (passes) emit({ type: 'back' })
   }
 
   async function release(): Promise<void> {
-    opening++
-    stopWatching()
+    opening.abort()
+    watch.stop()
     stopWaiting()
-    workers?.end()
-    workers = undefined
+    passes?.end()
+    passes = undefined
     const closing = microphone?.close()
     microphone = undefined
     await closing?.catch(() => {})
   }
 
-  /** Loads what lacks; false where another opening, or the close, came in between. */
-  async function start(turn: number): Promise<void> {
+  /** Loads what is missing; stops where another opening, or the close, comes in between. */
+  async function start(): Promise<void> {
+    opening.abort()
+    opening = new AbortController()
+    const { signal } = opening
     become('loading')
     const [opened, loaded] = await Promise.all([
-      microphone ? { microphone } : openMicrophone(clock, options.microphone?.() ?? '', (failure) => fail(failure)),
+      microphone ? { microphone } : make.openMicrophone(clock, settings().microphone, (failure) => fail(failure)),
       loadModel(),
     ])
-    if (turn !== opening) {
+    if (signal.aborted) {
       if ('microphone' in opened && opened.microphone !== microphone) await opened.microphone.close()
       return
     }
     if ('failure' in opened) return fail(opened.failure)
     microphone = opened.microphone
-    if (!loaded || !vocabulary) return fail(MODEL_FAILURE)
-    const started = await startWorkers(loaded, { receive, broke, speaker }).catch(() => undefined)
-    if (turn !== opening) return started?.end()
+    if (!loaded || !asked().vocabulary) return fail(MODEL_FAILURE)
+    const started = await make
+      .startPasses({ model: loaded, profiles, event: heard, busy: watch.busy, broken: () => void restart() })
+      .catch(() => undefined)
+    if (signal.aborted) return started?.end()
     if (!started) return fail(MODEL_FAILURE)
-    workers = started
-    const dictionary = await dictionaryFor(vocabulary, loaded.words, modelBase)
-    if (turn !== opening) return
-    started.both({ type: 'learn', vocabulary, dictionary })
-    started.first({ type: 'frames', port: microphone.frames, clockOffsetMs: clock.now() - Date.now() }, [
-      microphone.frames,
-    ])
+    passes = started
+    await learn(started, loaded)
+    if (signal.aborted) return
+    beginHearing(started, microphone)
+    void joinRescorer(started)
+  }
+
+  async function learn(threads: PassThreads, { words }: Model): Promise<void> {
+    const { vocabulary } = asked()
+    if (!vocabulary) return
+    const dictionary = await make.dictionaryFor(vocabulary, words, modelBase)
+    if (threads === passes) called(threads.learn(vocabulary, dictionary))
+  }
+
+  function beginHearing(threads: PassThreads, { frames }: Microphone): void {
+    const { gate, order } = asked()
+    called(threads.hearFrames(frames, clock.now() - Date.now()))
     become('shut')
-    watch()
-    started.first({ type: 'gate', gate })
+    watch.start()
+    called(threads.gate(gate))
     if (order) ear.listen(order)
-    void joinWeigher(started)
   }
 
-  /** Behind everything else: until it is there, and where it cannot be, the ear hears without it. */
-  async function joinWeigher(started: Workers): Promise<void> {
-    if (!options.weighs?.()) return emit({ type: 'weigher', state: 'none' })
-    emit({ type: 'weigher', state: 'loading' })
-    weigher ??= startWeigher(modelBase)
-    const thread = await weigher.catch(() => undefined)
-    if (!thread) weigher = undefined
-    if (started !== workers) return
-    const line = thread?.line()
-    if (line) started.first({ type: 'weigher', port: line }, [line])
-    emit({ type: 'weigher', state: line ? 'ready' : 'failed' })
+  /** After all else: until it is there, and where it cannot be, the ear hears without it. */
+  async function joinRescorer(started: PassThreads): Promise<void> {
+    if (!settings().secondModel) return emit({ type: 'secondModel', state: 'none' })
+    emit({ type: 'secondModel', state: 'loading' })
+    rescorer ??= make.startRescorer(modelBase)
+    const thread = await rescorer.catch(() => undefined)
+    if (!thread) rescorer = undefined
+    if (started !== passes) return
+    const port = thread?.connect()
+    if (port) called(started.connectRescorer(port))
+    emit({ type: 'secondModel', state: port ? 'ready' : 'failed' })
   }
 
-  function endWeigher(): void {
-    void weigher?.then(
+  function endRescorer(): void {
+    void rescorer?.then(
       (thread) => thread.end(),
       () => {},
     )
-    weigher = undefined
+    rescorer = undefined
   }
 
   function loadModel(): Promise<Model | undefined> {
-    model ??= fetchModel(modelBase, (fraction) => emit({ type: 'loading', fraction }))
+    model ??= make.fetchModel(modelBase, (fraction) => emit({ type: 'loading', fraction }))
     return model.catch(() => {
       model = undefined
       return undefined
     })
   }
 
-  function receive(message: FromWorker): void {
-    if (message.type === 'known') {
-      speaker.set(message.frontEnd, message.known)
-      return
-    }
-    hasSign = true
-    isBusy = message.type === 'busy'
-    if (message.type === 'event') {
-      if (message.event.type === 'heard') restarts = 0
-      // It did not answer: the next workers get another one.
-      if (message.event.type === 'weigher') endWeigher()
-      emit(message.event)
-    }
+  function heard(event: EarEvent): void {
+    watch.alive()
+    if (event.type === 'heard') restarts = 0
+    // It did not answer: the next passes get another one.
+    if (event.type === 'secondModel') endRescorer()
+    emit(event)
   }
 
-  /** A worker died: once more from the start, the order in force with it; a second time the ear gives up. */
-  async function broke(): Promise<void> {
+  /** A call that fails is a thread that is broken. */
+  function called(call: Promise<void>): void {
+    const threads = passes
+    call.catch(() => {
+      if (threads === passes) void restart()
+    })
+  }
+
+  /** A thread died: once more from the start, with what is asked; the second time in a row the ear gives up. */
+  async function restart(): Promise<void> {
     if (state === 'failed' || state === 'off') return
     if (restarts++ > 0) {
       return fail({ code: 'worker', message: `The recogniser stopped twice; reload the page. ${TYPING}` })
     }
     await release()
-    await start(opening)
-    if (workers) emit({ type: 'back' })
+    await startAgain()
   }
 
-  /** Silence must never look like listening: no sign of life from sound or worker is told. */
-  function watch(): void {
-    stopWatching()
-    let missed = 0
-    let lastLook = clock.now()
-    const look = async () => {
-      const isLate = clock.now() - lastLook > 2 * WATCH_EVERY_MS
-      lastLook = clock.now()
-      stopWatching = clock.after(WATCH_EVERY_MS, look)
-      // A page that itself was held up says nothing about the others.
-      const isSilent = !hasSign && !isLate
-      const isStopped = microphone !== undefined && !microphone.isRunning()
-      missed = isSilent ? missed + 1 : 0
-      hasSign = false
-      if (missed < (isBusy && !isStopped ? SIGNS_MISSED_AT_WORK : SIGNS_MISSED)) return
-      missed = 0
-      if (isStopped) {
-        const message = `The browser holds its sound back; touch the page once. ${TYPING}`
-        await fail({ code: 'audio', message })
-      } else await broke()
-    }
-    stopWatching = clock.after(WATCH_EVERY_MS, look)
-  }
-
-  const ear: Ear = {
-    async open(next) {
-      vocabulary = next
+  const ear: WayOfHearing = {
+    async open() {
       restarts = 0
       const wasDead = state === 'failed'
-      if (workers && state !== 'failed') {
+      if (passes && !wasDead) {
+        const threads = passes
         const loaded = await loadModel()
-        if (loaded)
-          workers.both({ type: 'learn', vocabulary, dictionary: await dictionaryFor(next, loaded.words, modelBase) })
+        if (loaded) await learn(threads, loaded)
         return
       }
       stopWaiting()
       state = 'off'
-      await start(++opening)
-      if (wasDead && workers) emit({ type: 'back' })
+      if (wasDead) await startAgain()
+      else await start()
     },
-    listen(next) {
-      order = next
-      // By the clock, not from the moment at which a busy worker comes to it.
-      workers?.first({ type: 'listen', order: next, opensAt: next.after + (next.isHeadset ? 0 : guardMs) })
+    listen(order) {
+      // By the clock, not from the moment at which a busy thread comes to it.
+      if (passes) called(passes.listen(order, order.after + (order.isHeadset ? 0 : GUARD_MS)))
     },
     shut() {
-      order = undefined
-      workers?.first({ type: 'shut' })
+      if (passes) called(passes.shut())
     },
-    gate(next) {
-      gate = next
-      workers?.first({ type: 'gate', gate })
+    gate(gate) {
+      if (passes) called(passes.gate(gate))
     },
     async close() {
-      order = undefined
       await release()
-      endWeigher()
+      endRescorer()
       become('off')
-    },
-    subscribe(hear) {
-      listeners.add(hear)
-      return () => listeners.delete(hear)
     },
   }
   return ear

@@ -17,12 +17,12 @@ const PARTS = {
 export type PartName = keyof typeof PARTS
 export const PART_NAMES = Object.keys(PARTS) as PartName[]
 export const partFile = (part: PartName): string => PARTS[part].name
-/** Every word of the language; fetched only where a pack says one that `words` lacks. */
+/** Every word of the language; fetched only where a pack has one that `words` does not. */
 export const ALL_WORDS = 'en-us/all-words.txt'
 
-/** The weigher's files, in a folder that is named by the edition of its package: a browser keeps them for good. */
-export const WEIGHER_FOLDER = 'weigher-0.1.29'
-export const WEIGHER_FILES = ['encoder_model.onnx', 'decoder_model_merged.onnx'] as const
+/** The second model's files, in a folder named by the edition of its package: a browser keeps them for good. */
+export const RESCORER_FOLDER = 'rescorer-0.1.29'
+export const RESCORER_FILES = ['encoder_model.onnx', 'decoder_model_merged.onnx'] as const
 
 export interface Model {
   readonly files: ModelFiles
@@ -66,9 +66,10 @@ export async function fetchModel(base: string, progress: (fraction: number) => v
 }
 
 /** Rejects with the name of the file that failed. */
-export async function fetchWeigher(base: string): Promise<{ encoder: ArrayBuffer; decoder: ArrayBuffer }> {
-  const bytes = async (name: string) => (await fetchPart(new URL(`${WEIGHER_FOLDER}/${name}`, base).href)).arrayBuffer()
-  const [encoder, decoder] = await Promise.all([bytes(WEIGHER_FILES[0]), bytes(WEIGHER_FILES[1])])
+export async function fetchRescorer(base: string): Promise<{ encoder: ArrayBuffer; decoder: ArrayBuffer }> {
+  const bytes = async (name: string) =>
+    (await fetchPart(new URL(`${RESCORER_FOLDER}/${name}`, base).href)).arrayBuffer()
+  const [encoder, decoder] = await Promise.all([bytes(RESCORER_FILES[0]), bytes(RESCORER_FILES[1])])
   return { encoder, decoder }
 }
 

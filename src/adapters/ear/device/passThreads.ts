@@ -1,87 +1,79 @@
-/** The two workers of the ear: started, loaded and joined, or not at all. */
+/** The two threads of the ear: started, loaded and joined, or not at all. */
 
-import type { FrontEnd } from '../recogniser/decoder.ts'
-import type { FromWorker, ToWorker } from './messages.ts'
+import { proxy, type Remote, transfer } from 'comlink'
+import type { EarEvent } from '../../../ports.ts'
+import { FIRST_PASS, type PassFrontEnds, SECOND_PASS } from '../recogniser/decodePass.ts'
+import { loadThread } from '../threads.ts'
 import type { Model } from './modelFiles.ts'
-import type { KnownSpeaker } from './storedSpeaker.ts'
+import type { FirstPassCalls, FirstPassWorker, PageCalls, PassModel, SecondPassWorker } from './passCalls.ts'
+import type { StoredProfiles } from './storedProfiles.ts'
 
-export interface Workers {
-  first(message: ToWorker, transfer?: Transferable[]): void
-  both(message: ToWorker): void
-  end(): void
+/** What the ear is asked; a rejection means that its thread is broken. */
+export type PassThreads = {
+  readonly [Name in keyof FirstPassCalls]: (...args: Parameters<FirstPassCalls[Name]>) => Promise<void>
+} & { end(): void }
+
+export interface PassThreadParts {
+  readonly model: Model
+  readonly profiles: StoredProfiles
+  readonly event: (event: EarEvent) => void
+  /** Nothing will come for a while: a long answer is being decoded. */
+  readonly busy: () => void
+  /** Called once, where a thread failed; nothing else is called afterwards, nor after `end`. */
+  readonly broken: () => void
 }
 
 /** A model that takes longer than this to load never will. */
 const LOAD_MS = 30_000
 
-/** Rejects where a worker cannot load; afterwards a failure is told by `broke`, once. */
-export async function startWorkers(
-  model: Model,
-  {
-    receive,
-    broke,
-    speaker,
-  }: {
-    receive: (message: FromWorker) => void
-    broke: () => void
-    speaker: KnownSpeaker
-  },
-): Promise<Workers> {
-  const workers = [newWorker(), newWorker()] as const
-  const [first, second] = workers
+/** Rejects where a thread cannot load. */
+export async function startPasses({ model, profiles, event, busy, broken }: PassThreadParts): Promise<PassThreads> {
+  const first = new Worker(new URL('./firstPass.worker.ts', import.meta.url), { type: 'module' })
+  const second = new Worker(new URL('./secondPass.worker.ts', import.meta.url), { type: 'module' })
+  const over = new AbortController()
   const end = () => {
-    for (const worker of workers) {
-      worker.onmessage = null
-      worker.onerror = null
-      worker.terminate()
-    }
+    over.abort()
+    first.terminate()
+    second.terminate()
+  }
+  const unlessOver = (call: () => void) => {
+    if (!over.signal.aborted) call()
+  }
+  const breakDown = () =>
+    unlessOver(() => {
+      over.abort()
+      broken()
+    })
+  const page: PageCalls = {
+    event: (one) => unlessOver(() => event(one)),
+    busy: () => unlessOver(busy),
+    profile: (frontEnd, profile) => profiles.set(frontEnd, profile),
+    broken: breakDown,
   }
   const { files, denoiser } = model
-  const loading = (worker: Worker, frontEnd: FrontEnd) => {
-    const known = speaker.get(frontEnd)
-    return loaded(worker, { type: 'load', frontEnd, files, denoiser, ...(known && { known }) })
+  const passModel = ({ usual }: PassFrontEnds): PassModel => {
+    const profile = profiles.get(usual)
+    return { files, denoiser, ...(profile && { profile }) }
   }
+  const { port1, port2 } = new MessageChannel()
+  const loadFirst = (worker: Remote<FirstPassWorker>) =>
+    worker.load(passModel(FIRST_PASS), transfer(port1, [port1]), proxy(page))
+  const loadSecond = (worker: Remote<SecondPassWorker>) =>
+    worker.load(passModel(SECOND_PASS), transfer(port2, [port2]), proxy(page))
   try {
-    await Promise.all([loading(first, 'plain'), loading(second, 'cleaned')])
+    const [calls] = await Promise.all([loadThread(first, loadFirst, LOAD_MS), loadThread(second, loadSecond, LOAD_MS)])
+    for (const worker of [first, second]) worker.addEventListener('error', breakDown)
+    return {
+      learn: (vocabulary, dictionary) => calls.learn(vocabulary, dictionary),
+      hearFrames: (frames, clockOffsetMs) => calls.hearFrames(transfer(frames, [frames]), clockOffsetMs),
+      connectRescorer: (port) => calls.connectRescorer(transfer(port, [port])),
+      listen: (order, opensAt) => calls.listen(order, opensAt),
+      shut: () => calls.shut(),
+      gate: (gate) => calls.gate(gate),
+      end,
+    }
   } catch (error) {
     end()
     throw error
   }
-  let isBroken = false
-  for (const worker of workers) {
-    const breakOnce = () => {
-      if (isBroken) return
-      isBroken = true
-      broke()
-    }
-    worker.onerror = breakOnce
-    worker.onmessage = ({ data }: MessageEvent<FromWorker>) => (data.type === 'broken' ? breakOnce() : receive(data))
-  }
-  const { port1, port2 } = new MessageChannel()
-  post(first, { type: 'peer', port: port1 }, [port1])
-  post(second, { type: 'peer', port: port2 }, [port2])
-  return {
-    first: (message, transfer) => post(first, message, transfer),
-    both(message) {
-      for (const worker of workers) post(worker, message)
-    },
-    end,
-  }
-}
-
-const newWorker = () => new Worker(new URL('./firstPass.worker.ts', import.meta.url), { type: 'module' })
-const post = (worker: Worker, message: ToWorker, transfer: Transferable[] = []) => worker.postMessage(message, transfer)
-
-function loaded(worker: Worker, order: ToWorker): Promise<void> {
-  return new Promise((resolve, reject) => {
-    const timer = setTimeout(() => reject(new Error('the recogniser took too long to load')), LOAD_MS)
-    const done = (finish: () => void) => {
-      clearTimeout(timer)
-      finish()
-    }
-    worker.onmessage = ({ data }: MessageEvent<FromWorker>) =>
-      done(() => (data.type === 'loaded' ? resolve() : reject(new Error('message' in data ? data.message : data.type))))
-    worker.onerror = (event) => done(() => reject(new Error(event.message)))
-    post(worker, order)
-  })
 }

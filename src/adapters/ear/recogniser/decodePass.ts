@@ -1,208 +1,225 @@
 /**
- * One look: a front end with its decoder, a pack's vocabulary, and what is known of the speaker. It runs in a worker and in
- * Node alike.
+ * One pass: a front end and a decoder of the recogniser's library, a pack's vocabulary, and a profile of the speaker. Runs
+ * in a worker and in Node alike.
  */
 
 import type { SoundSwallowerModule } from 'soundswallower'
-import type { Grammar } from '../../../kernel/hearing/expansion.ts'
 import { grammarOf, wordsNeeded } from '../../../kernel/hearing/grammar.ts'
 import type { Hearable, Vocabulary } from '../../../kernel/hearing/hearable.ts'
 import { jsgfOf } from '../../../kernel/hearing/jsgf.ts'
 import { isScraps } from '../../../kernel/hearing/saying.ts'
 import { joined } from '../audio/denoise.ts'
 import { gainFor, prepared, speechRms } from '../audio/level.ts'
-import { isOther } from '../utterance/recognition.ts'
-import { type Decoded, EarDecoder, type FrontEnd, type ModelFiles } from './decoder.ts'
+import type { Recogniser, Task } from '../utterance/recogniser.ts'
+import { isOtherSpeech } from '../utterance/recognition.ts'
+import { EarDecoder, type FrontEnd, type ModelFiles, type ScoredDecoding } from './decoder.ts'
 import { type Dictionary, pronounce, SOUND_ENTRIES } from './dictionary.ts'
-import { Speaker, type VoiceSample } from './speakerProfile.ts'
-import type { Scale } from './warp.ts'
-import { shareBesideWords } from './wordCoverage.ts'
+import { SpeakerProfile, type VoiceSample } from './speakerProfile.ts'
+import type { WarpFactor } from './warp.ts'
+import { uncoveredShare } from './wordCoverage.ts'
 
-/** Noise put under the sound: less than -76 dBFS and formant voices are lost, more than -60 and weak endings are. */
+/** The front end by which a pass decodes, and the one by which it decodes otherwise. */
+export interface PassFrontEnds {
+  readonly usual: FrontEnd
+  readonly otherwise: FrontEnd
+}
+export const FIRST_PASS: PassFrontEnds = { usual: 'plain', otherwise: 'plain' }
+export const SECOND_PASS: PassFrontEnds = { usual: 'cleaned', otherwise: 'shifted' }
+
+/** Noise put under the sound: below -76 dBFS formant voices are lost, above -60 weak endings are. */
 const FLOOR_DBFS: Readonly<Record<FrontEnd, number>> = { plain: -70, cleaned: -76, shifted: -70 }
 
-/** Words that cover less of what was said are no answer: of answers they cover all. */
-const MOST_BESIDE = 0.5
+/** Words that leave more than this share of the speech uncovered are no answer: those of an answer cover all of it. */
+const MOST_UNCOVERED = 0.5
 
-export class Look {
+/** What was understood last, as the decoder got it. */
+interface Latest {
+  readonly prepared: Float32Array
+  readonly level: number
+  readonly jsgf: string
+}
+
+/** An utterance that is decoded while it comes: as it came, and as the decoder got it. */
+interface Streaming {
+  readonly prepare: (pcm: Float32Array) => Float32Array
+  readonly raw: Float32Array[]
+  readonly prepared: Float32Array[]
+}
+
+export class DecodePass implements Recogniser {
   private readonly decoder: EarDecoder
-  private readonly frontEnd: FrontEnd
+  private readonly frontEnds: PassFrontEnds
   private vocabulary: Vocabulary | undefined
-  private hearable: Hearable | undefined
-  private expected: Grammar | undefined
+  private task: Task | undefined
   private jsgf = ''
-  private speaker: Speaker
-  /** Scale of the filters for this voice, and the one that the speaker's mean was taken with. */
-  private scale: Scale = 1
-  private meanScale: Scale = 1
-  /** What was said last, as the decoder got it. */
-  private latest: { readonly heard: Float32Array; readonly level: number; readonly grammar: string } | undefined
-  private begun = 0
-  private streaming:
-    | { prepare: (pcm: Float32Array) => Float32Array; said: Float32Array[]; heard: Float32Array[] }
-    | undefined
+  private speaker: SpeakerProfile
+  /** For this speaker, and the one that the profile's mean was taken with: a mean belongs to its filters. */
+  private warp: WarpFactor = 1
+  private warpOfMean: WarpFactor = 1
+  private latest: Latest | undefined
+  private idle = new AbortController()
+  private streaming: Streaming | undefined
 
-  private constructor(decoder: EarDecoder, frontEnd: FrontEnd, speaker: Speaker) {
+  private constructor(decoder: EarDecoder, frontEnds: PassFrontEnds, speaker: SpeakerProfile) {
     this.decoder = decoder
-    this.frontEnd = frontEnd
+    this.frontEnds = frontEnds
     this.speaker = speaker
     decoder.add(SOUND_ENTRIES)
   }
 
-  /** Throws where the model cannot be loaded. `known` is what an earlier one knew of the speaker. */
+  /** Throws where the model cannot be loaded. `profile` is what an earlier pass knew of the speaker. */
   static async create(
     module: SoundSwallowerModule,
     files: ModelFiles,
-    frontEnd: FrontEnd,
-    known?: VoiceSample,
-  ): Promise<Look> {
-    return new Look(await EarDecoder.create(module, files, frontEnd), frontEnd, new Speaker(known))
+    frontEnds: PassFrontEnds,
+    profile?: VoiceSample,
+  ): Promise<DecodePass> {
+    const decoder = await EarDecoder.create(module, files, frontEnds.usual)
+    return new DecodePass(decoder, frontEnds, new SpeakerProfile(profile))
   }
 
   /** What is known of the speaker by now. */
-  get known(): VoiceSample | undefined {
+  get profile(): VoiceSample | undefined {
     return this.speaker.sample
   }
 
-  /** The grammar of the item it listens for. Throws before `expect`. */
-  get grammar(): Grammar {
-    if (!this.expected) throw new Error('nothing is expected yet')
-    return this.expected
-  }
-
-  /** One utterance is all that is known of the voice. */
+  /** The speaker is known from one utterance only. */
   get isNewVoice(): boolean {
     return this.speaker.isNew
   }
 
-  /** Counts looks: whoever works beside them can tell that another one began. */
-  get looks(): number {
-    return this.begun
+  /** Aborted as soon as something is decoded: for work that is to be done only while nobody speaks. */
+  get idleSignal(): AbortSignal {
+    return this.idle.signal
   }
 
-  /** Takes on a pack's vocabulary; returns the words that have no pronunciation, which are then left out. */
-  learn(vocabulary: Vocabulary, dictionary: Dictionary): readonly string[] {
+  /** Takes on a pack's vocabulary. Words without a pronunciation are left out of all that it listens for. */
+  learn(vocabulary: Vocabulary, dictionary: Dictionary): void {
     const { entries, missing } = pronounce(wordsNeeded(vocabulary), dictionary, vocabulary.pronunciations)
     this.decoder.add(entries)
     this.vocabulary = without(vocabulary, new Set(missing))
-    return missing
   }
 
-  /** Throws before `learn`. */
-  expect(hearable: Hearable): void {
+  /** What may be said to an item, of the words that have a pronunciation. Throws before `learn`. */
+  taskFor(hearable: Hearable): Task {
     if (!this.vocabulary) throw new Error('no vocabulary yet')
-    this.abandon()
-    this.hearable = hearable
-    this.expected = grammarOf(hearable, this.vocabulary)
-    this.jsgf = jsgfOf(this.expected)
+    return { hearable, grammar: grammarOf(hearable, this.vocabulary) }
+  }
+
+  expect(task: Task): void {
+    this.dropStreaming()
+    this.task = task
+    this.jsgf = jsgfOf(task.grammar)
     this.decoder.setGrammar(this.jsgf)
   }
 
-  /** Begins to decode an utterance while it comes, where the speaker is known; 16 kHz mono, as all pieces. */
+  /** Takes up the utterance only where the speaker is known: a mean is needed beforehand. */
   begin(pcm: Float32Array): void {
-    this.ready()
+    this.getReady()
     const { sample } = this.speaker
     if (!sample) return
     this.decoder.begin(sample.mean)
-    this.streaming = { prepare: prepared(gainFor(sample.level), FLOOR_DBFS[this.frontEnd]), said: [], heard: [] }
+    const prepare = prepared(gainFor(sample.level), FLOOR_DBFS[this.frontEnds.usual])
+    this.streaming = { prepare, raw: [], prepared: [] }
     this.push(pcm)
   }
 
-  /** The next piece; nothing happens where the beginning was not taken up. */
   push(pcm: Float32Array): void {
     if (!this.streaming) return
-    const heard = this.streaming.prepare(pcm)
-    this.streaming.said.push(pcm)
-    this.streaming.heard.push(heard)
-    this.decoder.push(heard)
+    const sound = this.streaming.prepare(pcm)
+    this.streaming.raw.push(pcm)
+    this.streaming.prepared.push(sound)
+    this.decoder.push(sound)
   }
 
-  /** What was said; undefined where it was no voice that is known, so that it has to be looked at as a whole. */
-  end(): Decoded | undefined {
+  /** Undefined also where it was another voice than the one that is known. */
+  end(): ScoredDecoding | undefined {
     if (!this.streaming) return undefined
-    const { said, heard } = this.streaming
+    const { raw, prepared } = this.streaming
     this.streaming = undefined
     const decoded = this.decoder.end()
-    const whole = joined(heard)
-    const sample = this.sampleOf(whole, speechRms(joined(said)))
-    return this.speaker.fits(sample) ? this.finished(decoded, whole, sample) : undefined
+    const sound = joined(prepared)
+    const sample = this.sampleOf(sound, speechRms(joined(raw)))
+    return this.speaker.fits(sample) ? this.checked(decoded, sound, sample) : undefined
   }
 
-  /** Decodes one whole utterance, 16 kHz mono at any level. */
-  at(pcm: Float32Array): Decoded {
-    this.ready()
+  decode(pcm: Float32Array): ScoredDecoding {
+    this.getReady()
     const level = speechRms(pcm)
-    const heard = prepared(gainFor(level), FLOOR_DBFS[this.frontEnd])(pcm)
-    const decoded = this.decoder.decode(heard)
-    return this.finished(decoded, heard, this.sampleOf(heard, level))
+    const sound = prepared(gainFor(level), FLOOR_DBFS[this.frontEnds.usual])(pcm)
+    const decoded = this.decoder.decode(sound)
+    return this.checked(decoded, sound, this.sampleOf(sound, level))
   }
 
-  /** Decodes a whole utterance by another front end; nothing is learned from it. */
-  by(frontEnd: FrontEnd, pcm: Float32Array): Decoded {
-    this.ready()
+  /** By the other front end. */
+  decodeOtherwise(pcm: Float32Array): ScoredDecoding {
+    this.getReady()
+    const frontEnd = this.frontEnds.otherwise
     return this.decoder.decodeBy(frontEnd, prepared(gainFor(speechRms(pcm)), FLOOR_DBFS[frontEnd])(pcm))
   }
 
-  /** From the next utterance on with filters for a voice of this scale. */
-  suit(scale: Scale): void {
-    this.scale = scale
+  /** The warp of the filters for this voice, from the next utterance on. */
+  setWarp(warp: WarpFactor): void {
+    this.warp = warp
   }
 
-  /** Decodes what was said last once more with other filters; undefined where nothing is kept of it. */
-  againAt(scale: Scale): Decoded | undefined {
+  /** Decodes what was understood last once more at this warp; undefined where there is nothing, or speech is under way. */
+  redecode(warp: WarpFactor): ScoredDecoding | undefined {
     if (!this.latest || this.streaming) return undefined
-    this.decoder.setGrammar(this.latest.grammar)
-    this.decoder.suit(scale)
-    return this.decoder.decode(this.latest.heard)
+    this.decoder.setGrammar(this.latest.jsgf)
+    this.decoder.setWarp(warp)
+    return this.decoder.decode(this.latest.prepared)
   }
 
   /** Someone else speaks from now on. */
   forget(): void {
     this.latest = undefined
-    this.speaker = new Speaker()
-    this.suit(1)
-    this.ready()
+    this.speaker = new SpeakerProfile()
+    this.setWarp(1)
+    this.getReady()
   }
 
-  /** Grammar and filters as they should be, whatever was decoded last. */
-  ready(): void {
-    this.abandon()
-    this.begun++
+  /** Sets grammar and warp for the next utterance, whatever was decoded last. */
+  getReady(): void {
+    this.dropStreaming()
+    this.idle.abort()
+    this.idle = new AbortController()
     this.decoder.setGrammar(this.jsgf)
-    this.decoder.suit(this.scale)
-    if (this.meanScale === this.scale) return
-    // A mean belongs to its filters.
-    this.meanScale = this.scale
-    if (this.latest) this.speaker.take(this.sampleOf(this.latest.heard, this.latest.level))
-  }
-
-  private abandon(): void {
-    if (this.streaming) this.decoder.end()
-    this.streaming = undefined
-  }
-
-  private sampleOf(heard: Float32Array, level: number): VoiceSample {
-    return { level, mean: this.decoder.meanOf(heard) }
-  }
-
-  /** Scraps are other speech, and so is a word in the middle of it; from an answer it learns the speaker. */
-  private finished(decoded: Decoded, heard: Float32Array, sample: VoiceSample): Decoded {
-    if (!this.vocabulary || !this.hearable) return decoded
-    const isInOthers = shareBesideWords(heard, decoded.words) > MOST_BESIDE
-    if (isInOthers || isScraps(this.hearable, this.vocabulary, decoded.text)) return { ...decoded, otherSpeech: 1 }
-    if (!isOther(decoded)) {
-      this.speaker.learn(sample)
-      this.latest = { heard, level: sample.level, grammar: this.jsgf }
-    }
-    return decoded
+    this.decoder.setWarp(this.warp)
+    if (this.warpOfMean === this.warp) return
+    this.warpOfMean = this.warp
+    if (this.latest) this.speaker.replaceBy(this.sampleOf(this.latest.prepared, this.latest.level))
   }
 
   free(): void {
     this.decoder.free()
   }
+
+  private dropStreaming(): void {
+    if (this.streaming) this.decoder.end()
+    this.streaming = undefined
+  }
+
+  private sampleOf(sound: Float32Array, level: number): VoiceSample {
+    return { level, mean: this.decoder.meanOf(sound) }
+  }
+
+  /** Scraps of words are other speech, and so are words in the middle of it. From an answer it learns the speaker. */
+  private checked(decoded: ScoredDecoding, sound: Float32Array, sample: VoiceSample): ScoredDecoding {
+    if (!this.vocabulary || !this.task) return decoded
+    const isInOtherSpeech = uncoveredShare(sound, decoded.words) > MOST_UNCOVERED
+    if (isInOtherSpeech || isScraps(this.task.hearable, this.vocabulary, decoded.text)) {
+      return { ...decoded, otherSpeech: 1 }
+    }
+    if (!isOtherSpeech(decoded)) {
+      this.speaker.learn(sample)
+      this.latest = { prepared: sound, level: sample.level, jsgf: this.jsgf }
+    }
+    return decoded
+  }
 }
 
-/** Phrases with a word that cannot be pronounced would make the whole grammar unusable. */
+/** One word without a pronunciation would make the whole grammar unusable. */
 function without(vocabulary: Vocabulary, missing: ReadonlySet<string>): Vocabulary {
   if (missing.size === 0) return vocabulary
   const sayable = (phrases: readonly string[]) =>

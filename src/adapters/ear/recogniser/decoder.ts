@@ -6,6 +6,7 @@
 import type { Decoder as LibraryDecoder, SoundSwallowerModule } from 'soundswallower'
 import type { HeardWord } from '../../../kernel/hearing/heard.ts'
 import { isPhoneWord } from '../../../kernel/hearing/phones.ts'
+import type { Decoded } from '../utterance/recogniser.ts'
 import { meanCepstrum } from './cepstrum.ts'
 import type { CepstralMean } from './speakerProfile.ts'
 
@@ -37,15 +38,15 @@ export interface ModelFiles {
 }
 
 /**
- * `plain` keeps the sound as it is; `cleaned` lets the library's own noise removal work on it; `shifted` moves the
- * filters, as if the speaker were another one.
+ * `plain` takes the sound as it is; `cleaned` has the library's own noise removal work on it; `shifted` moves the filters,
+ * as if another speaker had said it.
  */
 export type FrontEnd = 'plain' | 'cleaned' | 'shifted'
 
 /** Edges of the filters in Hz, the model's own. */
 const LOWEST = 130
 const HIGHEST = 3700
-/** How much higher than the speaker's scale its filters are: chosen on the tuning voices. */
+/** How much higher its filters are than the speaker's warp puts them: chosen on the tuning voices. */
 const SHIFT = 1.06
 const FRONT_ENDS: Readonly<Record<FrontEnd, { readonly removesNoise: boolean; readonly shift: number }>> = {
   plain: { removesNoise: false, shift: 1 },
@@ -53,16 +54,11 @@ const FRONT_ENDS: Readonly<Record<FrontEnd, { readonly removesNoise: boolean; re
   shifted: { removesNoise: false, shift: SHIFT },
 }
 
-export interface Decoded {
-  /** Words of the best path without silences; the words of other speech are left out. */
-  readonly text: string
-  readonly words: readonly HeardWord[]
+export interface ScoredDecoding extends Decoded {
   /** Path score in the library's units; comparable between grammars of one decoder for the same sound. */
   readonly score: number
   /** 10 ms frames in which something was said. */
   readonly frames: number
-  /** Of those, the share that only fits the path for other speech. */
-  readonly otherSpeech: number
 }
 
 export interface DecoderSettings {
@@ -76,7 +72,7 @@ export interface DecoderSettings {
 }
 
 /**
- * Chosen on the tuning voices. Wider beams cost a third more and gave the same words in 510 looks, clean
+ * Chosen on the tuning voices. Wider beams cost a third more and gave the same words in 510 passes, clean
  * and at 10 dB of noise. A high language weight with likely silence keeps small words from being heard in pauses.
  */
 const SETTINGS: DecoderSettings = {
@@ -95,8 +91,7 @@ export class EarDecoder {
   private readonly frontEnd: FrontEnd
   private readonly scoreAddress: number
   private grammar = ''
-  /** What the edges of the filters are multiplied by, for this speaker. */
-  private scale = 1
+  private warp = 1
   /** It goes on with the mean of the last utterance until it is set up anew. */
   private isStreaming = false
 
@@ -153,7 +148,7 @@ export class EarDecoder {
   }
 
   /** Decodes a whole utterance, 16 kHz mono, by its own mean. */
-  decode(pcm: Float32Array): Decoded {
+  decode(pcm: Float32Array): ScoredDecoding {
     if (this.isStreaming) this.setUpAudio()
     this.decoder.start()
     this.decoder.process_audio(pcm, false, true)
@@ -161,17 +156,17 @@ export class EarDecoder {
   }
 
   /** The same by another front end. */
-  decodeBy(frontEnd: FrontEnd, pcm: Float32Array): Decoded {
+  decodeBy(frontEnd: FrontEnd, pcm: Float32Array): ScoredDecoding {
     this.setUpAudio(frontEnd)
     const decoded = this.decode(pcm)
     this.setUpAudio()
     return decoded
   }
 
-  /** From now on with filters for a voice of this scale. */
-  suit(scale: number): void {
-    if (scale === this.scale) return
-    this.scale = scale
+  /** Warps the filters for a voice from now on: their edges are multiplied by this. */
+  setWarp(warp: number): void {
+    if (warp === this.warp) return
+    this.warp = warp
     this.setUpAudio()
   }
 
@@ -187,7 +182,7 @@ export class EarDecoder {
     this.decoder.process_audio(pcm, false, false)
   }
 
-  end(): Decoded {
+  end(): ScoredDecoding {
     this.decoder.stop()
     const text = this.decoder.get_text()
     if (text === '') return { text: '', words: [], score: Number.NEGATIVE_INFINITY, frames: 0, otherSpeech: 0 }
@@ -214,8 +209,8 @@ export class EarDecoder {
     const { removesNoise, shift } = FRONT_ENDS[frontEnd]
     const set = (key: string, value: number) => this.decoder.set_config(key, value)
     set('remove_noise', removesNoise ? 1 : 0)
-    set('lowerf', Math.round(LOWEST * shift * this.scale))
-    set('upperf', Math.round(HIGHEST * shift * this.scale))
+    set('lowerf', Math.round(LOWEST * shift * this.warp))
+    set('upperf', Math.round(HIGHEST * shift * this.warp))
     const { cdecoder, cacmod } = this.decoder as unknown as DecoderInternals
     const made = this.internals._decoder_init_fe(cdecoder)
     const features = this.internals._decoder_init_feat_s3file(cdecoder, 0)
@@ -223,7 +218,7 @@ export class EarDecoder {
     this.isStreaming = false
   }
 
-  private result(): Decoded {
+  private result(): ScoredDecoding {
     this.internals._decoder_hyp((this.decoder as unknown as DecoderInternals).cdecoder, this.scoreAddress)
     const score = this.internals.HEAP32[this.scoreAddress >> 2] ?? 0
     const words: HeardWord[] = []

@@ -1,11 +1,11 @@
 /**
- * What is known of the voice that speaks: its level and its cepstral mean. Sound can be decoded while it comes only
- * with these known beforehand; of a whole utterance they are taken from itself. Pure; one for each front end.
+ * What is known of the voice that speaks: its level and its cepstral mean. Sound can be decoded while it comes only if
+ * these are known beforehand; a whole utterance has its own. Pure; one for each front end.
  */
 
 import { dBFS } from '../audio/level.ts'
 
-/** Mean of the 13 cepstra over a sound: what voice, microphone and room put under all that is said. */
+/** Mean of the 13 cepstra over a sound: what voice, microphone and room add to all that is said. */
 export type CepstralMean = readonly number[]
 
 export interface VoiceSample {
@@ -21,15 +21,15 @@ const SPREAD = [2.4, 2.7, 3.2, 4.1, 3, 2.4, 2.5, 2, 1.8, 1.9, 1.4, 1.3, 1.2]
  * on the tuning voices: up to here followed ones are heard no worse than whole ones, even where the voices change.
  */
 const FARTHEST = 80
-/** Nor may it be so much louder or fainter, in dB. */
+/** Nor may its level differ by more, in dB. */
 const MOST_DB = 5
-/** The latest utterances count for so much at least: people turn their heads. */
+/** The latest utterance has this weight at least: people turn their heads. */
 const LEAST_WEIGHT = 0.2
 
-export class Speaker {
+export class SpeakerProfile {
   private known: (VoiceSample & { readonly count: number }) | undefined
 
-  /** `from` is what an earlier one knew. */
+  /** `from` is what an earlier profile held. */
   constructor(from?: VoiceSample) {
     this.known = from && { ...from, count: 1 }
   }
@@ -38,28 +38,28 @@ export class Speaker {
     return this.known
   }
 
-  /** One utterance is all that is known of it. */
+  /** It is known from one utterance only. */
   get isNew(): boolean {
     return this.known?.count === 1
   }
 
-  /** Whether an utterance is like those of the speaker that is known. */
+  /** Whether an utterance is like those of the known speaker. */
   fits({ level, mean }: VoiceSample): boolean {
     const { known } = this
     if (!known) return false
     return Math.abs(dBFS(level) - dBFS(known.level)) <= MOST_DB && distance(known.mean, mean) <= FARTHEST
   }
 
-  /** In place of all that was known. */
-  take(sample: VoiceSample): void {
+  /** Forgets all that was known before. */
+  replaceBy(sample: VoiceSample): void {
     this.known = { ...sample, count: 1 }
   }
 
-  /** Takes an utterance in; one of another speaker takes the place of what was known. */
+  /** Adds an utterance; one of another speaker replaces what was known. */
   learn(sample: VoiceSample): void {
     const { known } = this
     if (!known || !this.fits(sample)) {
-      this.take(sample)
+      this.replaceBy(sample)
       return
     }
     const count = known.count + 1

@@ -1,59 +1,59 @@
 /**
- * Behind an answer that was understood: the second look decodes it again at each scale of the filters, a step at a time,
- * and both looks go on at the likeliest. What is said meanwhile goes first, and puts an end to it.
+ * Estimates the warp of a voice after an answer that was understood: a pass decodes it again at each warp factor, a step at
+ * a time, and goes on with the likeliest. As soon as somebody speaks it stops.
  */
 
-import type { Look } from './decodePass.ts'
-import type { Decoded } from './decoder.ts'
-import { SCALES, type Scale, type TractEvidence, VocalTract } from './warp.ts'
+import type { DecodePass } from './decodePass.ts'
+import type { ScoredDecoding } from './decoder.ts'
+import { WARP_FACTORS, type WarpEvidence, type WarpFactor, WarpStatistics } from './warp.ts'
 
-export class VoiceStudy {
-  private readonly look: Look
-  private readonly tract: VocalTract
-  private decoded: Decoded[] = []
-  /** The look at which it began; undefined where nothing is under way. */
-  private behind: number | undefined
+export class WarpEstimator {
+  private readonly pass: DecodePass
+  private readonly statistics: WarpStatistics
+  private decoded: ScoredDecoding[] = []
+  /** Aborted, or undefined, where there is nothing to do. */
+  private signal: AbortSignal | undefined
 
-  /** `known` is what an earlier one knew of the voice. */
-  constructor(look: Look, known?: TractEvidence) {
-    this.look = look
-    this.tract = new VocalTract(known)
-    look.suit(this.scale)
+  /** `evidence` is what earlier utterances have shown. */
+  constructor(pass: DecodePass, evidence?: WarpEvidence) {
+    this.pass = pass
+    this.statistics = new WarpStatistics(evidence)
+    pass.setWarp(this.factor)
   }
 
-  get evidence(): TractEvidence {
-    return this.tract.evidence
+  get evidence(): WarpEvidence {
+    return this.statistics.evidence
   }
 
-  get scale(): Scale {
-    return this.tract.scale
+  get factor(): WarpFactor {
+    return this.statistics.factor
   }
 
-  /** What the look heard last was understood. */
+  /** To be called when what the pass decoded last was understood. */
   begin(): void {
     this.decoded = []
-    this.behind = this.tract.wants(this.look.isNewVoice) ? this.look.looks : undefined
+    this.signal = this.statistics.wants(this.pass.isNewVoice) ? this.pass.idleSignal : undefined
   }
 
-  /** As long as a look; true where there is more to do. */
+  /** Takes as long as a pass; true where there is more to do. */
   step(): boolean {
-    if (this.behind !== this.look.looks) return false
-    const decoded = this.look.againAt(SCALES[this.decoded.length] ?? 1)
+    if (!this.signal || this.signal.aborted) return false
+    const decoded = this.pass.redecode(WARP_FACTORS[this.decoded.length] ?? 1)
     if (!decoded) return false
     this.decoded.push(decoded)
-    if (this.decoded.length < SCALES.length) return true
+    if (this.decoded.length < WARP_FACTORS.length) return true
     this.learn()
-    this.look.ready()
+    this.pass.getReady()
     return false
   }
 
   private learn(): void {
     const frames = this.decoded[0]?.frames ?? 0
     if (frames === 0 || this.decoded.some(({ text }) => text === '')) return
-    this.tract.learn(
+    this.statistics.learn(
       this.decoded.map(({ score }) => score),
       frames,
     )
-    this.look.suit(this.scale)
+    this.pass.setWarp(this.factor)
   }
 }

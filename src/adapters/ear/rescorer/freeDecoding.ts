@@ -1,37 +1,40 @@
 /**
- * What the weigher hears where anything may be said: word by word the likeliest. How likely all of it is tells how sure
- * the weigher is of it. Pure: the model is handed in.
+ * What the second model hears where anything may be said: the likeliest token at each place. The log probability of the
+ * whole says how sure the model is of it. Pure: the model is handed in.
  */
 
-import type { Beam } from './beam.ts'
+import type { TokenModel } from './beam.ts'
 
-/** Its pieces, without the first and the last, and the natural logarithm of their probability with the last. */
-export interface Free {
-  readonly pieces: readonly number[]
-  readonly weight: number
+/** Tokens without the first and the last, and the natural logarithm of their probability with the last. */
+export interface FreeDecoding {
+  readonly tokens: readonly number[]
+  readonly logProb: number
 }
 
-/** `count` pieces there are; `isWord` says of which a word may be the beginning: the model readily says nothing of what is short. */
-export async function freely(
-  { pieces, go, longest }: Beam,
+/**
+ * `count` is the size of the vocabulary. The first token must be one that a word may begin with, by `isOfWord`: of a short
+ * sound the model readily says that it is nothing.
+ */
+export async function decodeFreely(
+  { tokens, step, longest }: TokenModel,
   count: number,
-  isWord: (piece: number) => boolean,
-): Promise<Free> {
-  const said: number[] = []
-  let weight = 0
-  let piece = pieces.begin
-  while (said.length < longest) {
-    const [next] = await go([{ from: 0, piece }])
+  isOfWord: (token: number) => boolean,
+): Promise<FreeDecoding> {
+  const written: number[] = []
+  let logProb = 0
+  let token = tokens.begin
+  while (written.length < longest) {
+    const [next] = await step([{ from: 0, token }])
     if (!next) break
-    let likelihood = Number.NEGATIVE_INFINITY
+    let best = Number.NEGATIVE_INFINITY
     for (let one = 0; one < count; one++) {
-      if ((said.length === 0 && !isWord(one)) || next(one) <= likelihood) continue
-      piece = one
-      likelihood = next(one)
+      if ((written.length === 0 && !isOfWord(one)) || next(one) <= best) continue
+      token = one
+      best = next(one)
     }
-    weight += likelihood
-    if (piece === pieces.end) break
-    said.push(piece)
+    logProb += best
+    if (token === tokens.end) break
+    written.push(token)
   }
-  return { pieces: said, weight }
+  return { tokens: written, logProb }
 }

@@ -1,7 +1,7 @@
 /**
- * Weighs texts against a sound: how likely each is to be what was said, by a model of another kind than the recogniser's,
- * trained on other speech. It can also say what it hears by itself, within the same grammar as the looks, so that neither
- * knows the answer (law 2); `weighing.ts` says what comes of both.
+ * The second model: an encoder and a text decoder of another kind than the recogniser, trained on other speech. It gives
+ * the probability of texts, given a sound, and can decode a sound itself, within the grammar of the item or without. It
+ * does not know the answer either (law 2); `utterance/rescoring.ts` says what follows from it.
  */
 
 import { env, InferenceSession, Tensor } from 'onnxruntime-web/wasm'
@@ -9,39 +9,49 @@ import type { Grammar } from '../../../kernel/hearing/expansion.ts'
 import { startOf } from '../../../kernel/hearing/grammarWalk.ts'
 import { SOUND } from '../../../kernel/hearing/phones.ts'
 import { gainFor, speechRms } from '../audio/level.ts'
-import { type Beam, likeliest } from './beam.ts'
-import { freely } from './freeDecoding.ts'
-import type { Weighed } from './hypothesis.ts'
-import { ByRows, Decoding, logProbabilities, NOTHING_BEFORE } from './textDecoder.ts'
-import { isDigits, isOfWord, PIECES, piecesOf, STYLES, type Style, textOf, WORD_PIECES, written } from './tokens.ts'
+import type { Hypothesis } from '../utterance/hypothesis.ts'
+import { likeliest, type TokenModel } from './beam.ts'
+import { decodeFreely } from './freeDecoding.ts'
+import { ByRows, EMPTY_CACHE, logSoftmax, StepDecoder } from './textDecoder.ts'
+import {
+  isDigits,
+  isOfWord,
+  STYLES,
+  type Style,
+  TOKEN_COUNT,
+  textOf,
+  tokensOf,
+  WORD_TOKENS,
+  written,
+} from './tokens.ts'
 
 /** Contents of the model's two files. */
-export interface WeigherFiles {
+export interface RescorerFiles {
   readonly encoder: Uint8Array
   readonly decoder: Uint8Array
 }
 
-/** Without silence around it the first sounds of a short answer are lost on the model. 0.2 s at 16 kHz. */
+/** Silence around a sound: without it the model misses the beginning of a short answer. 0.2 s at 16 kHz. */
 const PAD = 3200
 const WARM_UPS = 3
-const MOST_HABITS = 2_000
+const MOST_PRIORS = 2_000
 
-/** Frames of the taken sound, about 24 ms each, in which no more than one piece is ever said. */
-const FRAMES_A_PIECE = 5
+/** Frames of an encoded sound, about 24 ms each, in which no more than one token is ever said. */
+const FRAMES_PER_TOKEN = 5
 
-/** A sound that was taken in, and what was weighed against it so far. */
-export interface Taken {
-  readonly sound: Tensor
-  readonly weights: Map<string, number>
+/** A sound that was encoded, and what is known about it so far. */
+export interface EncodedSound {
+  readonly frames: Tensor
+  readonly logProbs: Map<string, number>
   style?: Style
 }
 
-export class Weigher {
+export class Rescorer {
   private readonly encoder: InferenceSession
   private readonly decoder: InferenceSession
   /** A sound in which nothing is said. */
   private readonly nothing: Tensor
-  private readonly habits = new Map<string, number>()
+  private readonly priors = new Map<string, number>()
 
   private constructor(encoder: InferenceSession, decoder: InferenceSession, nothing: Tensor) {
     this.encoder = encoder
@@ -50,143 +60,145 @@ export class Weigher {
   }
 
   /** Throws where the model or its runtime cannot be loaded. */
-  static async create({ encoder, decoder }: WeigherFiles): Promise<Weigher> {
+  static async create({ encoder, decoder }: RescorerFiles): Promise<Rescorer> {
     // More threads need a page that is isolated from all others, and two cores have enough to do.
     env.wasm.numThreads = 1
     const options = { executionProviders: ['wasm'] }
     const encoding = await InferenceSession.create(encoder, options)
-    const made = new Weigher(
+    const made = new Rescorer(
       encoding,
       await InferenceSession.create(decoder, options),
-      await soundOf(encoding, noise()),
+      await framesOf(encoding, noise()),
     )
     await made.warmUp()
     return made
   }
 
-  /** A browser compiles well only what has run a few times, and the first answer shall not wait for that. */
+  /** A browser compiles well only what has run a few times, and the first answer should not wait for that. */
   private async warmUp(): Promise<void> {
-    for (let times = 0; times < WARM_UPS; times++) await this.weigh(await this.take(noise()), ['one two three four'])
-    await this.hearAnything(await this.take(noise()))
+    for (let times = 0; times < WARM_UPS; times++) {
+      await this.rescore(await this.encode(noise()), ['one two three four'])
+    }
+    await this.decodeFree(await this.encode(noise()))
   }
 
-  /** Takes in one utterance, 16 kHz mono at any level; texts are then weighed against it. */
-  async take(pcm: Float32Array): Promise<Taken> {
-    return { sound: await soundOf(this.encoder, pcm), weights: new Map() }
+  /** Takes in one utterance, 16 kHz mono at any level. */
+  async encode(pcm: Float32Array): Promise<EncodedSound> {
+    return { frames: await framesOf(this.encoder, pcm), logProbs: new Map() }
   }
 
   /**
-   * Natural logarithm of the probability of each text, given the sound, in the order of the texts. Which style it was
-   * said in is found out with the first of them, and is the same for all: each writing costs time.
+   * The texts with their log probabilities given the sound, in their order; without priors. The style in which it was
+   * said is found with the first text and is the same for all: each style costs time.
    */
-  async weigh(taken: Taken, texts: readonly string[]): Promise<readonly Weighed[]> {
-    const { weights } = taken
-    const [first, ...others] = texts.filter((text) => !weights.has(text))
+  async rescore(sound: EncodedSound, texts: readonly string[]): Promise<readonly Hypothesis[]> {
+    const { frames, logProbs } = sound
+    const [first, ...others] = texts.filter((text) => !logProbs.has(text))
     if (first !== undefined) {
-      const styles = taken.style ? [taken.style] : isDigits(first) ? STYLES : STYLES.slice(0, 1)
-      const byStyle = await this.likelihoods(
-        taken.sound,
+      const styles = sound.style ? [sound.style] : isDigits(first) ? STYLES : STYLES.slice(0, 1)
+      const byStyle = await this.logProbsOf(
+        frames,
         styles.map((style) => written(first, style)),
       )
       const best = Math.max(...byStyle)
-      taken.style = styles[byStyle.indexOf(best)] ?? ' '
-      weights.set(first, best)
+      sound.style = styles[byStyle.indexOf(best)] ?? ' '
+      logProbs.set(first, best)
     }
     if (others.length > 0) {
-      const { style = ' ' } = taken
-      const weighed = await this.likelihoods(
-        taken.sound,
+      const { style = ' ' } = sound
+      const found = await this.logProbsOf(
+        frames,
         others.map((text) => written(text, style)),
       )
       others.forEach((text, at) => {
-        weights.set(text, weighed[at] as number)
+        logProbs.set(text, found[at] as number)
       })
     }
-    return texts.map((text) => ({ text, weight: weights.get(text) as number, habit: 0 }))
+    return texts.map((text) => ({ text, logProb: logProbs.get(text) as number, priorLogProb: 0 }))
   }
 
-  /**
-   * The likeliest texts of a grammar, without its path for other speech, and `beside` them these;
-   * all with their habits.
-   */
-  async hear(taken: Taken, grammar: Grammar, beside: readonly string[]): Promise<readonly Weighed[]> {
-    const { sound } = taken
-    const found = await likeliest(startOf(grammar, new Set([SOUND])), this.beamOver(sound))
-    const weights = new Map((await this.weigh(taken, beside)).map(({ text, weight }) => [text, weight]))
-    for (const [text, weight] of found) weights.set(text, Math.max(weight, weights.get(text) ?? weight))
-    const habits = await this.habitsOf([...weights.keys()])
-    return [...weights].map(([text, weight], at) => ({ text, weight, habit: habits[at] as number }))
+  /** The likeliest texts of a grammar, without its path for other speech, and these alongside; all with their priors. */
+  async decodeConstrained(
+    sound: EncodedSound,
+    grammar: Grammar,
+    alongside: readonly string[],
+  ): Promise<readonly Hypothesis[]> {
+    const found = await likeliest(startOf(grammar, new Set([SOUND])), this.modelOf(sound))
+    const logProbs = new Map((await this.rescore(sound, alongside)).map(({ text, logProb }) => [text, logProb]))
+    for (const [text, logProb] of found) logProbs.set(text, Math.max(logProb, logProbs.get(text) ?? logProb))
+    const priors = await this.priorsOf([...logProbs.keys()])
+    return [...logProbs].map(([text, logProb], at) => ({ text, logProb, priorLogProb: priors[at] as number }))
   }
 
   /** The likeliest text where anything may be said, in the model's own writing. */
-  async hearAnything({ sound }: Taken): Promise<readonly Weighed[]> {
-    const { pieces, weight } = await freely(this.beamOver(sound), PIECES, isOfWord)
-    return [{ text: textOf(pieces), weight, habit: 0 }]
+  async decodeFree(sound: EncodedSound): Promise<readonly Hypothesis[]> {
+    const { tokens, logProb } = await decodeFreely(this.modelOf(sound), TOKEN_COUNT, isOfWord)
+    return [{ text: textOf(tokens), logProb, priorLogProb: 0 }]
   }
 
-  private beamOver(sound: Tensor): Beam {
-    const decoding = new Decoding(this.decoder, sound)
+  private modelOf({ frames }: EncodedSound): TokenModel {
+    const decoder = new StepDecoder(this.decoder, frames)
     return {
-      pieces: WORD_PIECES,
-      go: (rows) => decoding.go(rows),
-      longest: Math.round((sound.dims[1] as number) / FRAMES_A_PIECE),
+      tokens: WORD_TOKENS,
+      step: (rows) => decoder.step(rows),
+      longest: Math.round((frames.dims[1] as number) / FRAMES_PER_TOKEN),
     }
   }
 
-  /** The words of a list come again and again, so they are kept. */
-  private async habitsOf(texts: readonly string[]): Promise<readonly number[]> {
-    if (this.habits.size > MOST_HABITS) this.habits.clear()
-    const fresh = texts.filter((text) => !this.habits.has(text))
-    const found = await this.likelihoods(
+  /** Log probabilities where nothing is said. The words of a checklist come again and again, so they are kept. */
+  private async priorsOf(texts: readonly string[]): Promise<readonly number[]> {
+    if (this.priors.size > MOST_PRIORS) this.priors.clear()
+    const fresh = texts.filter((text) => !this.priors.has(text))
+    const found = await this.logProbsOf(
       this.nothing,
       fresh.map((text) => written(text, ' ')),
     )
     fresh.forEach((text, at) => {
-      this.habits.set(text, found[at] as number)
+      this.priors.set(text, found[at] as number)
     })
-    return texts.map((text) => this.habits.get(text) as number)
+    return texts.map((text) => this.priors.get(text) as number)
   }
 
-  /** All rows at once: shorter ones are filled up behind their end, where nothing is read. */
-  private async likelihoods(sound: Tensor, texts: readonly string[]): Promise<readonly number[]> {
+  /** All texts at once: shorter ones are filled up after their end, where nothing is read. */
+  private async logProbsOf(frames: Tensor, texts: readonly string[]): Promise<readonly number[]> {
     if (texts.length === 0) return []
-    const { begin, end } = WORD_PIECES
-    const rows = texts.map((text) => [...piecesOf(text), end])
+    const { begin, end } = WORD_TOKENS
+    const rows = texts.map((text) => [...tokensOf(text), end])
     const length = Math.max(...rows.map((row) => row.length))
     const input = new BigInt64Array(rows.length * length).fill(BigInt(end))
     rows.forEach((row, at) => {
       input.set([begin, ...row.slice(0, -1)].map(BigInt), at * length)
     })
     const { logits } = await this.decoder.run({
-      ...NOTHING_BEFORE,
+      ...EMPTY_CACHE,
       input_ids: new Tensor('int64', input, [rows.length, length]),
-      ...new ByRows({ encoder_hidden_states: sound }).of(rows.length),
+      ...new ByRows({ encoder_hidden_states: frames }).of(rows.length),
       use_cache_branch: new Tensor('bool', [false], [1]),
     })
-    if (!logits) throw new Error('the weigher said nothing')
+    if (!logits) throw new Error('the second model gave no output')
     const all = logits.data as Float32Array
-    const pieces = logits.dims[2] as number
+    const size = logits.dims[2] as number
     return rows.map((row, at) =>
-      row.reduce((sum, piece, index) => {
-        const from = (at * length + index) * pieces
-        return sum + logProbabilities(all.subarray(from, from + pieces))(piece)
+      row.reduce((sum, token, index) => {
+        const from = (at * length + index) * size
+        return sum + logSoftmax(all.subarray(from, from + size))(token)
       }, 0),
     )
   }
 }
 
-async function soundOf(encoder: InferenceSession, pcm: Float32Array): Promise<Tensor> {
+async function framesOf(encoder: InferenceSession, pcm: Float32Array): Promise<Tensor> {
   const gain = gainFor(speechRms(pcm))
   const input = new Float32Array(pcm.length + 2 * PAD)
   input.set(
     pcm.map((sample) => Math.max(-1, Math.min(1, sample * gain))),
     PAD,
   )
-  const { last_hidden_state: sound } = await encoder.run({
+  const { last_hidden_state: frames } = await encoder.run({
     input_values: new Tensor('float32', input, [1, input.length]),
   })
-  if (!sound) throw new Error('the weigher took nothing in')
-  return sound
+  if (!frames) throw new Error('the second model took nothing in')
+  return frames
 }
 
 /** A second and a half of something like noise, the same every time. */

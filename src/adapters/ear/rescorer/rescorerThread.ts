@@ -1,37 +1,40 @@
-/** The weigher's worker: started and loaded, or not at all. */
+/** Starts the thread of the second model. */
 
-import type { FromWeigher, ToWeigher } from '../device/messages.ts'
-import { fetchWeigher } from '../device/modelFiles.ts'
+import { type ProxyMarked, type Remote, transfer } from 'comlink'
+import { fetchRescorer } from '../device/modelFiles.ts'
+import { loadThread } from '../threads.ts'
 
-export interface WeigherThread {
-  /** A line on which sounds are taken in and texts weighed. */
-  line(): MessagePort
+/** What the thread answers. */
+export interface RescorerWorker {
+  load(encoder: ArrayBuffer, decoder: ArrayBuffer): Promise<RescorerConnector & ProxyMarked>
+}
+interface RescorerConnector {
+  /** Answers `RescorerCalls` on this port. */
+  connect(port: MessagePort): void
+}
+
+export interface RescorerThread {
+  /** A port that leads to `RescorerCalls`. */
+  connect(): MessagePort
   end(): void
 }
 
-/** Rejects where the model cannot be fetched or loaded. `base` is the folder with the model, with a slash at its end. */
-export async function startWeigher(base: string): Promise<WeigherThread> {
-  const model = await fetchWeigher(base)
-  const worker = new Worker(new URL('./rescorer.worker.ts', import.meta.url), {
-    type: 'module',
-    name: 'weigher',
-  })
-  const tell = (message: ToWeigher, transfer: Transferable[]) => worker.postMessage(message, transfer)
-  try {
-    await new Promise<void>((resolve, reject) => {
-      worker.onmessage = ({ data }: MessageEvent<FromWeigher>) =>
-        data.type === 'loaded' ? resolve() : reject(new Error(data.message))
-      worker.onerror = (event) => reject(new Error(event.message))
-      tell({ type: 'load', ...model }, [model.encoder, model.decoder])
-    })
-  } catch (error) {
-    worker.terminate()
-    throw error
-  }
+/** The files are there by then; a model that takes longer to start never will. */
+const LOAD_MS = 120_000
+
+/** Rejects where the model cannot be fetched or loaded. `base` is the folder with the models, with a slash at its end. */
+export async function startRescorer(base: string): Promise<RescorerThread> {
+  const { encoder, decoder } = await fetchRescorer(base)
+  const worker = new Worker(new URL('./rescorer.worker.ts', import.meta.url), { type: 'module', name: 'rescorer' })
+  const connector = await loadThread(
+    worker,
+    (calls: Remote<RescorerWorker>) => calls.load(transfer(encoder, [encoder]), transfer(decoder, [decoder])),
+    LOAD_MS,
+  )
   return {
-    line() {
+    connect() {
       const { port1, port2 } = new MessageChannel()
-      tell({ type: 'line', port: port1 }, [port1])
+      void connector.connect(transfer(port1, [port1]))
       return port2
     },
     end: () => worker.terminate(),

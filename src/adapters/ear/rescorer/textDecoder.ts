@@ -1,13 +1,13 @@
-/** The weigher's decoder as its file has it: its inputs by name, its cache, and what its outputs mean. */
+/** The second model's text decoder: its inputs by name, its cache, and what its outputs mean. */
 
 import { type InferenceSession, Tensor } from 'onnxruntime-web/wasm'
-import type { NextPiece, Row } from './beam.ts'
+import type { NextLogProb, Row } from './beam.ts'
 
 /** The model's own: its layers, heads and their width. */
 const [LAYERS, HEADS, WIDTH] = [6, 8, 36]
 
-/** What it knows of earlier pieces and of the sound before the first call. */
-export const NOTHING_BEFORE = Object.fromEntries(
+/** An empty cache, for the first call. */
+export const EMPTY_CACHE = Object.fromEntries(
   Array.from({ length: LAYERS }, (_, layer) =>
     ['decoder', 'encoder'].flatMap((side) =>
       ['key', 'value'].map((part) => [
@@ -18,54 +18,54 @@ export const NOTHING_BEFORE = Object.fromEntries(
   ).flat(),
 )
 
-/** Less than this beside the likeliest piece adds nothing that is seen, in nats. */
+/** Tokens this far below the likeliest add nothing to the sum, in nats. */
 const NEGLIGIBLE = 20
 
-/** Of the raw outputs for one place: natural logarithm of each piece's probability. */
-export function logProbabilities(outputs: Float32Array): NextPiece {
+/** From the raw outputs at one place to each token's log probability. */
+export function logSoftmax(outputs: Float32Array): NextLogProb {
   let top = Number.NEGATIVE_INFINITY
   for (const value of outputs) if (value > top) top = value
   let sum = 0
   for (const value of outputs) if (value > top - NEGLIGIBLE) sum += Math.exp(value - top)
   const all = top + Math.log(sum)
-  return (piece) => (outputs[piece] ?? Number.NEGATIVE_INFINITY) - all
+  return (token) => (outputs[token] ?? Number.NEGATIVE_INFINITY) - all
 }
 
 type Tensors = Readonly<Record<string, Tensor>>
 
-/** Decodes a piece at a time in several rows, each of which goes on from one of the rows before. */
-export class Decoding {
+/** Decodes one token at a time in several rows, each of which continues one of the previous rows. */
+export class StepDecoder {
   private readonly decoder: InferenceSession
-  /** What never changes, by the number of rows. */
-  private readonly sounds: ByRows
-  private heard: ByRows | undefined
-  private said: Tensors = {}
+  /** The encoded sound and the decoder's cache of it: these never change. */
+  private readonly sound: ByRows
+  private soundCache: ByRows | undefined
+  private textCache: Tensors = {}
 
   constructor(decoder: InferenceSession, sound: Tensor) {
     this.decoder = decoder
-    this.sounds = new ByRows({ encoder_hidden_states: sound })
+    this.sound = new ByRows({ encoder_hidden_states: sound })
   }
 
-  async go(rows: readonly Row[]): Promise<readonly NextPiece[]> {
-    const pieces = BigInt64Array.from(rows, ({ piece }) => BigInt(piece))
+  async step(rows: readonly Row[]): Promise<readonly NextLogProb[]> {
+    const tokens = BigInt64Array.from(rows, ({ token }) => BigInt(token))
     const from = rows.map((row) => row.from)
     const outputs = await this.decoder.run({
-      ...(this.heard ? { ...this.heard.of(rows.length), ...picked(this.said, from) } : NOTHING_BEFORE),
-      ...this.sounds.of(rows.length),
-      input_ids: new Tensor('int64', pieces, [rows.length, 1]),
-      use_cache_branch: new Tensor('bool', [this.heard !== undefined], [1]),
+      ...(this.soundCache ? { ...this.soundCache.of(rows.length), ...picked(this.textCache, from) } : EMPTY_CACHE),
+      ...this.sound.of(rows.length),
+      input_ids: new Tensor('int64', tokens, [rows.length, 1]),
+      use_cache_branch: new Tensor('bool', [this.soundCache !== undefined], [1]),
     })
-    this.said = cacheOf(outputs, 'decoder')
-    this.heard ??= new ByRows(cacheOf(outputs, 'encoder'))
+    this.textCache = cacheOf(outputs, 'decoder')
+    this.soundCache ??= new ByRows(cacheOf(outputs, 'encoder'))
     const { logits } = outputs
-    if (!logits) throw new Error('the weigher said nothing')
+    if (!logits) throw new Error('the second model gave no output')
     const all = logits.data as Float32Array
     const size = all.length / rows.length
-    return rows.map((_, row) => logProbabilities(all.subarray(row * size, (row + 1) * size)))
+    return rows.map((_, row) => logSoftmax(all.subarray(row * size, (row + 1) * size)))
   }
 }
 
-/** Tensors of one row, the same in each of several. */
+/** Tensors of one row, repeated for any number of rows. */
 export class ByRows {
   private readonly one: Tensors
   private readonly made = new Map<number, Tensors>()
@@ -81,7 +81,7 @@ export class ByRows {
   }
 }
 
-/** One side of the cache as it goes in again. */
+/** One side of the cache, as the next call takes it. */
 function cacheOf(outputs: Tensors, side: 'decoder' | 'encoder'): Tensors {
   return Object.fromEntries(
     Object.entries(outputs)

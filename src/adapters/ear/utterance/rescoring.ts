@@ -1,126 +1,147 @@
 /**
- * What comes of the looks once a model of another kind has had its say (`weigher.ts`). It weighs what the looks heard. Where
- * that leaves a doubt it also hears for itself, within the same grammar: so it may veto what both looks heard, and a number
- * that it hears clearly, and a look heard in part, is taken for said. Which value is right is not known here (law 2).
+ * The second model's opinion: a model of another kind, trained on other speech, rescores what the passes heard, and in
+ * doubt decodes the sound itself by the same grammar. It can
+ * - veto: what both passes heard does not stand if it fits the sound badly, or another text fits far better;
+ * - confirm one of two passes that disagree;
+ * - hear a number that no pass heard as a whole, where it is sure and a pass heard part of it.
+ * It never adds words alone, for a word that no pass heard may be "not". Which value is right is not known here (law 2).
  */
 
-import type { Decoded } from '../recogniser/decoder.ts'
-import { proportion, type Weighed, wordsIn } from '../rescorer/hypothesis.ts'
+import type { Grammar } from '../../../kernel/hearing/expansion.ts'
 import { hasNumber, sameSaying, shareInCommon } from './agreement.ts'
-import { isOther, type Recognition } from './recognition.ts'
+import { type Hypothesis, normalisedScore, wordCount } from './hypothesis.ts'
+import type { Opinion } from './opinion.ts'
+import type { Decoded } from './recogniser.ts'
+import { isOtherSpeech, type Recognition } from './recognition.ts'
 
-/** The weigher's sayings about one sound; undefined where it is lost. */
-export interface Weighing {
-  /** Each of the texts with its weight, in their order. */
-  weigh(texts: readonly string[]): Promise<readonly Weighed[] | undefined>
-  /** What it hears itself, and these texts beside it, all with their habits. */
-  hear(beside: readonly string[]): Promise<readonly Weighed[] | undefined>
-  /** The one that it hears where anything may be said. */
-  hearAnything(): Promise<readonly Weighed[] | undefined>
+/** The second model on one sound. Each answer is undefined once the model is lost. */
+export interface SoundRescorer {
+  /** These texts, in their order; without priors. */
+  rescore(texts: readonly string[]): Promise<readonly Hypothesis[] | undefined>
+  /** The likeliest texts of the grammar, and these beside them; all with priors. */
+  decodeConstrained(alongside: readonly string[]): Promise<readonly Hypothesis[] | undefined>
+  /** The likeliest text where anything may be said. */
+  decodeFree(): Promise<readonly Hypothesis[] | undefined>
 }
 
-/** All limits are in nats, and were chosen on the tuning set; so many for a text, and so many more for each word. */
-const least = (once: number, aWord: number) => (words: number) => -once - aWord * words
-/** Lighter, and it was not said. */
-const fitting = least(10, 1.5)
-/** Lighter, and no part of it was. */
-const strange = least(15, 2.5)
-/** Not lighter, and the weigher need not be asked what it hears itself. */
-const clear = least(3, 1.2)
-/** What no look heard as a whole has to fit better. */
-const wellFitting = least(8, 1)
-/** So much more than any other saying of the looks. */
-const OUTWEIGHING = 3
-/** What both looks heard may be so much lighter than what the weigher hears. */
-const AGREED = 3
-/** So much more than any other saying, where no look heard it as a whole. */
-const OWN_OUTWEIGHING = 2
-/** And of a look's words it has to have so many. */
-const IN_PART = 1 / 3
-/** Not lighter, and the weigher is sure of what it hears where anything may be said. */
-export const SURE = -1.5
+/** Takes in a sound at once, to be heard by this grammar; undefined where there is no second model now. */
+export type TakeIn = (pcm: Float32Array, grammar: Grammar) => SoundRescorer | undefined
 
-/** Sound that is bad by itself, and what no look found words in, is not weighed. */
-const mayBeWeighed = ({ doubt }: Recognition) => doubt === undefined || doubt === 'unsure'
+/** Sound with some of its noise left: a suppressor takes weak sounds with the noise. */
+export const rescoring =
+  (takeIn: TakeIn): Opinion =>
+  ({ partlyDenoised }, { grammar }) => {
+    const rescorer = takeIn(partlyDenoised, grammar)
+    return rescorer && ((found, passes, signal) => rescored(found, passes, rescorer, signal))
+  }
 
-/** Each saying that a look heard. */
-const sayings = (looks: readonly Decoded[]) => [
-  ...new Set(looks.filter((look) => !isOther(look)).map(({ text }) => text)),
+/** Of a text's log probability: so many nats, and more for each word. All limits were chosen on the tuning set. */
+const atLeast = (once: number, aWord: number) => (words: number) => -once - aWord * words
+/** Below this a text was not said. */
+const FITS = atLeast(10, 1.5)
+/** Below this no part of it was said: it was other speech. */
+const FITS_IN_PART = atLeast(15, 2.5)
+/** Above this the model need not decode for itself. */
+const FITS_CLEARLY = atLeast(3, 1.2)
+/** What no pass heard as a whole has to fit better. */
+const FITS_BY_ITSELF = atLeast(8, 1)
+
+/** Leads are differences of normalised scores, in nats. What one pass heard leads what the other heard by this. */
+const LEAD_OVER_PASSES = 3
+/** What both passes heard may be behind what the model hears by this. */
+const MOST_BEHIND = 3
+/** What no pass heard as a whole leads all else by this. */
+const LEAD_BY_ITSELF = 2
+/** And shares this much of its words with what a pass heard. */
+const LEAST_SHARED = 1 / 3
+/** Above this the model is sure of what it hears where anything may be said. */
+export const SURE_OF_FREE = -1.5
+
+/** What the passes found in the light of the second model; undefined once that is lost. */
+export async function rescored(
+  found: Recognition,
+  passes: readonly Decoded[],
+  rescorer: SoundRescorer,
+  signal: AbortSignal,
+): Promise<Recognition | undefined> {
+  if (!isRescorable(found)) return found
+  const texts = textsOf(passes)
+  const ofPasses = await rescorer.rescore(texts)
+  if (!ofPasses) return undefined
+  const needsOwn = !isClear(found, ofPasses) && !signal.aborted
+  const all = (needsOwn && (await rescorer.decodeConstrained(texts))) || ofPasses
+  const chosen = choose(found, passes, all)
+  if (!fitsBadly(all, chosen) || signal.aborted) return chosen
+  // "Stop" is no word of a checklist, and both passes may hear "open".
+  const [free] = (await rescorer.decodeFree()) ?? []
+  return free && free.logProb >= SURE_OF_FREE ? { ...chosen, doubt: 'unsure' } : chosen
+}
+
+/** A sound that is bad by itself, or in which no pass found words, is left alone. */
+const isRescorable = ({ doubt }: Recognition) => doubt === undefined || doubt === 'unsure'
+
+/** Each text that a pass heard, once. */
+const textsOf = (passes: readonly Decoded[]) => [
+  ...new Set(passes.filter((decoded) => !isOtherSpeech(decoded)).map(({ text }) => text)),
 ]
 
-/** The recognition in the light of the weigher; undefined where there is none. `isWanted`: whether anyone still asks. */
-export async function inWeight(
-  found: Recognition,
-  looks: readonly Decoded[],
-  weighing: Weighing | undefined,
-  isWanted = () => true,
-): Promise<Recognition | undefined> {
-  if (!mayBeWeighed(found)) return found
-  const texts = sayings(looks)
-  const heard = await weighing?.weigh(texts)
-  if (!heard) return undefined
-  const all = (isClear(found, heard) || !isWanted() ? undefined : await weighing?.hear(texts)) ?? heard
-  const inAll = weighed(found, looks, all)
-  if (!isUnfitting(all, inAll) || !isWanted()) return inAll
-  // "Stop" is no word of a list, and to both looks it may be "open".
-  const [anything] = (await weighing?.hearAnything()) ?? []
-  return anything && anything.weight >= SURE ? { ...inAll, doubt: 'unsure' } : inAll
+const isClear = ({ doubt }: Recognition, hypotheses: readonly Hypothesis[]): boolean =>
+  !doubt && hypotheses.every(({ text, logProb }) => logProb >= FITS_CLEARLY(wordCount(text)))
+
+/** It was accepted, though it does not fit well. */
+function fitsBadly(hypotheses: readonly Hypothesis[], { text, doubt }: Recognition): boolean {
+  const logProb = hypotheses.find((one) => one.text === text)?.logProb ?? 0
+  return !doubt && logProb < FITS(wordCount(text))
 }
 
-/** It is taken for said, though it does not fit. */
-function isUnfitting(all: readonly Weighed[], { text, doubt }: Recognition): boolean {
-  const weight = all.find((one) => one.text === text)?.weight ?? 0
-  return !doubt && weight < fitting(wordsIn(text))
-}
-
-function isClear({ doubt }: Recognition, heard: readonly Weighed[]): boolean {
-  return !doubt && heard.every(({ text, weight }) => weight >= clear(wordsIn(text)))
-}
-
-/** By the sayings of the looks, and what the weigher heard itself. It is sure, or says what the looks most likely heard. */
-function weighed(found: Recognition, looks: readonly Decoded[], sayingsOfAll: readonly Weighed[]): Recognition {
-  const texts = sayings(looks)
-  const all = [...sayingsOfAll].sort((one, other) => proportion(other) - proportion(one))
-  const ofLooks = all.filter(({ text }) => texts.includes(text))
-  const [likeliest, best] = [ofLooks[0], all[0]]
+/** The text that is accepted, or the likeliest of the passes' with a doubt. */
+function choose(found: Recognition, passes: readonly Decoded[], hypotheses: readonly Hypothesis[]): Recognition {
+  const texts = textsOf(passes)
+  const all = [...hypotheses].sort((one, other) => normalisedScore(other) - normalisedScore(one))
+  const ofPasses = all.filter(({ text }) => texts.includes(text))
+  const [likeliest, best] = [ofPasses[0], all[0]]
   if (!likeliest || !best) return found
-  const taken = isBorneOut(found, likeliest, ofLooks, all) ? likeliest : isOwn(best, ofLooks, all) ? best : undefined
-  const { text } = taken ?? likeliest
-  const look = looks.find((look) => look.text === text)
-  const saying = { text, words: look?.words ?? [], confidence: found.confidence }
-  if (taken) return saying
-  if (likeliest.weight < strange(wordsIn(text))) return { ...found, doubt: 'otherSpeech' }
+  const accepted = isConfirmed(found, likeliest, ofPasses, all)
+    ? likeliest
+    : isSureByItself(best, ofPasses, all)
+      ? best
+      : undefined
+  const { text } = accepted ?? likeliest
+  const words = passes.find((decoded) => decoded.text === text)?.words ?? []
+  const chosen = { text, words, confidence: found.confidence }
+  if (accepted) return chosen
+  if (likeliest.logProb < FITS_IN_PART(wordCount(text))) return { ...found, doubt: 'otherSpeech' }
   const other = all.find((other) => !sameSaying(other.text, text))
-  return { ...saying, doubt: 'unsure', ...(other && { alternatives: [{ text: other.text }] }) }
+  return { ...chosen, doubt: 'unsure', ...(other && { alternatives: [{ text: other.text }] }) }
 }
 
-/** What the looks heard: it fits, outweighs what else they heard, and the weigher hears nothing else by far. */
-function isBorneOut(
+/** What a pass heard: it fits, leads what the other pass heard, and the model hears nothing much likelier. */
+function isConfirmed(
   { doubt }: Recognition,
-  saying: Weighed,
-  ofLooks: readonly Weighed[],
-  all: readonly Weighed[],
+  hypothesis: Hypothesis,
+  ofPasses: readonly Hypothesis[],
+  all: readonly Hypothesis[],
 ): boolean {
-  const { text, weight } = saying
-  const words = wordsIn(text)
-  // The words of a list are strange to the weigher, however clearly they are said; numbers are not.
-  const fits = weight >= fitting(words) || (!doubt && !hasNumber(text) && weight >= strange(words))
-  return fits && lead(saying, ofLooks) >= OUTWEIGHING && lead(saying, all) >= (doubt ? 0 : -AGREED)
+  const { text, logProb } = hypothesis
+  const words = wordCount(text)
+  // The words of a checklist are strange to the model, however clearly they are said; numbers are not.
+  const fits = logProb >= FITS(words) || (!doubt && !hasNumber(text) && logProb >= FITS_IN_PART(words))
+  return fits && lead(hypothesis, ofPasses) >= LEAD_OVER_PASSES && lead(hypothesis, all) >= (doubt ? 0 : -MOST_BEHIND)
 }
 
-/** What the weigher heard itself, and a look in part. Not words alone: one that no look heard may be "not". */
-function isOwn(saying: Weighed, ofLooks: readonly Weighed[], all: readonly Weighed[]): boolean {
-  const { text, weight } = saying
+/** A number that the model decoded itself and a pass heard in part. */
+function isSureByItself(hypothesis: Hypothesis, ofPasses: readonly Hypothesis[], all: readonly Hypothesis[]): boolean {
+  const { text, logProb } = hypothesis
   return (
     hasNumber(text) &&
-    weight >= wellFitting(wordsIn(text)) &&
-    lead(saying, all) >= OWN_OUTWEIGHING &&
-    ofLooks.some((other) => shareInCommon(text, other.text) >= IN_PART)
+    logProb >= FITS_BY_ITSELF(wordCount(text)) &&
+    lead(hypothesis, all) >= LEAD_BY_ITSELF &&
+    ofPasses.some((other) => shareInCommon(text, other.text) >= LEAST_SHARED)
   )
 }
 
-/** By how much it outweighs the heaviest of those that say something else; less than 0 where it does not. */
-function lead(saying: Weighed, among: readonly Weighed[]): number {
-  const rival = among.find(({ text }) => !sameSaying(text, saying.text))
-  return rival ? proportion(saying) - proportion(rival) : Number.POSITIVE_INFINITY
+/** By how much it leads the best of those that say something else, in nats; negative where it is behind. */
+function lead(hypothesis: Hypothesis, among: readonly Hypothesis[]): number {
+  const rival = among.find(({ text }) => !sameSaying(text, hypothesis.text))
+  return rival ? normalisedScore(hypothesis) - normalisedScore(rival) : Number.POSITIVE_INFINITY
 }

@@ -1,19 +1,19 @@
 /**
- * Frames -> utterances: where speech began and ended, and what of it is kept. It decides by voiced
- * frames and by form; it neither records nor recognises. Pure: the owner hands in frames and answers.
+ * Frames -> utterances: where speech begins and ends, and what of the sound is kept. It goes by which frames are voiced
+ * and by how complete the answer is so far; it neither records nor recognises. Pure: the owner hands in both.
  */
 
-import type { SaidForm } from '../../../kernel/hearing/form.ts'
+import type { Completeness } from '../../../kernel/hearing/completeness.ts'
 import { joined } from '../audio/denoise.ts'
 import { FRAME_MS } from '../audio/frame.ts'
 
 export interface Frame {
-  /** 16 kHz, 30 ms: the sound as it came, with the noise taken off, and with some of it left. */
+  /** 16 kHz, 30 ms: the sound as it came, without its noise, and with some of its noise left. */
   readonly raw: Float32Array
   readonly clean: Float32Array
-  readonly eased: Float32Array
+  readonly partlyDenoised: Float32Array
   readonly isVoiced: boolean
-  /** Speech of others in the room. */
+  /** Speech, but of others in the room. */
   readonly isOthers: boolean
   /** dBFS without the noise. */
   readonly level: number
@@ -21,14 +21,18 @@ export interface Frame {
   readonly at: number
 }
 
-export interface Utterance {
+/** 16 kHz mono: the sound as it came, without its noise, and with some of its noise left. */
+export interface UtteranceSound {
   readonly raw: Float32Array
   readonly clean: Float32Array
-  readonly eased: Float32Array
+  readonly partlyDenoised: Float32Array
+}
+
+export interface Utterance extends UtteranceSound {
   readonly beganAt: number
   /** End of the last voiced frame. */
   readonly endedAt: number
-  /** It had begun before the ear was open: its first word may lack. */
+  /** It had begun before the ear was open: its first word may be missing. */
   readonly isOnsetCut: boolean
   /** It had to be ended while someone was still speaking. */
   readonly isTooLong: boolean
@@ -37,9 +41,9 @@ export interface Utterance {
 export type UtteranceStep =
   /** `clean` is all that is kept of it so far. */
   | { readonly type: 'began'; readonly at: number; readonly clean: Float32Array }
-  /** A pause that may be the end: look at it now, the answer may be needed soon. */
+  /** A pause that may be the end: decide what was said now, the answer may be needed soon. */
   | { readonly type: 'paused'; readonly utterance: Utterance }
-  /** Speech went on: what was looked at is void. `clean` is all of it so far. */
+  /** Speech went on: what was decided is void. `clean` is all of it so far. */
   | { readonly type: 'resumed'; readonly clean: Float32Array }
   /** That was no utterance after all. */
   | { readonly type: 'dropped' }
@@ -48,64 +52,65 @@ export type UtteranceStep =
 export interface UtteranceTimes {
   /** Sound kept from before the first voiced frame. */
   readonly preRollMs: number
-  /** Silence after which a look is taken. */
-  readonly lookMs: number
-  /** Silence that ends an answer of which nothing can follow, and one whole in form. */
-  readonly fullMs: number
-  readonly wholeMs: number
-  /** Silence that ends any other. */
-  readonly halfMs: number
-  /** Nothing longer is waited for. */
+  /** Silence after which what was said is decided. */
+  readonly pausedMs: number
+  /** Silence that ends an answer, by how complete it is. */
+  readonly finalMs: number
+  readonly completeMs: number
+  readonly partialMs: number
+  /** Longest utterance. */
   readonly longestMs: number
 }
 /** For a speaker who pauses inside an answer. */
-export const PATIENT_TIMES: Pick<UtteranceTimes, 'fullMs' | 'wholeMs' | 'halfMs'> = {
-  fullMs: 650,
-  wholeMs: 650,
-  halfMs: 1_300,
+export const PATIENT_TIMES: Pick<UtteranceTimes, 'finalMs' | 'completeMs' | 'partialMs'> = {
+  finalMs: 650,
+  completeMs: 650,
+  partialMs: 1_300,
 }
 export const TIMES: UtteranceTimes = {
   preRollMs: 500,
-  lookMs: 180,
-  fullMs: 270,
-  wholeMs: 400,
-  halfMs: 850,
+  pausedMs: 180,
+  finalMs: 270,
+  completeMs: 400,
+  partialMs: 850,
   longestMs: 12_000,
 }
 
-/** By what was said so far. */
-export function silenceThatEnds(form: SaidForm | undefined, { fullMs, wholeMs, halfMs }: UtteranceTimes): number {
-  if (form === 'full') return fullMs
-  return form === 'whole' ? wholeMs : halfMs
+/** Silence that ends an answer of which so much was said, ms. */
+export function endSilence(said: Completeness | undefined, { finalMs, completeMs, partialMs }: UtteranceTimes): number {
+  if (said === 'final') return finalMs
+  return said === 'complete' ? completeMs : partialMs
 }
 
 /** Voiced frames in a row that make speech; fewer are clicks. */
 const ONSET_FRAMES = 3
-/** Silence kept behind the last voiced frame: final consonants are weak. */
+/** Silence kept after the last voiced frame: final consonants are weak. */
 const TAIL_MS = 240
-/** A cut-off tail of someone else's voice is shorter than this, and no answer. */
+/** The cut-off tail of another voice is shorter than this, and no answer. */
 const SHORTEST_CUT_MS = 350
-/** An onset this close behind the opening was under way before it. */
+/** Speech that begins within so many frames of the opening was under way before it. */
 const CUT_FRAMES = 2
 
 /**
- * Who speaks at the microphone is so much louder than others in the room, whose talk may have been taken for the
- * beginning: talk of this length at least, so that no faint first word is ever dropped.
+ * A voice this much louder than what came before it is the pilot's, who sits at the microphone, and what came before was
+ * talk in the room. Only after this many frames of talk, so that no faint first word is ever dropped.
  */
 const STANDS_OUT_DB = 12
 const TALK_FRAMES = 33
-/** Of their talk so much is kept before and behind an answer: weak sounds of its own may be under it, but no word. */
-const OTHERS_KEPT_FRAMES = 3
-/** More than this share of others' talk before an answer: a faint first word has less. Behind it: weak sounds at its end. */
-const TALK_BEFORE = 0.75
-const TALK_BEHIND = 0.5
+/** Frames of talk in the room that are kept around an answer: weak sounds of its own may be in them, but no word. */
+const TALK_KEPT_FRAMES = 3
+/** Sound before an answer is talk if more than this share of it is. A faint first word has a smaller share. */
+const TALK_SHARE_BEFORE = 0.75
+/** The same of sound after an answer, where its own weak sounds may be. */
+const TALK_SHARE_AFTER = 0.5
 
 interface Speech {
   frames: Frame[]
   first: number
   last: number
   isOnsetCut: boolean
-  isLooked: boolean
+  /** A pause was reported since the last voiced frame. */
+  isPaused: boolean
   /** Of its voiced frames so far. */
   loudness: { power: number; count: number }
 }
@@ -123,7 +128,7 @@ export class UtteranceFinder {
     this.times = times
   }
 
-  /** The ear opens: nothing from before this moment counts, so that its own voice is never judged. */
+  /** The ear opens: nothing from before counts, so that the app's own voice is never judged. */
   open(times?: Partial<UtteranceTimes>): void {
     if (times) this.times = { ...this.usual, ...times }
     this.ring = []
@@ -136,11 +141,11 @@ export class UtteranceFinder {
     return this.speech !== undefined
   }
 
-  /** `form` is that of the last look at the utterance under way, if there was one since speech was last heard. */
-  push(frame: Frame, form: SaidForm | undefined): UtteranceStep | undefined {
+  /** `said`: how complete the utterance is, where that was decided since speech was last heard. */
+  push(frame: Frame, said: Completeness | undefined): UtteranceStep | undefined {
     this.framesSinceOpen++
     this.voicedInRow = frame.isVoiced ? this.voicedInRow + 1 : 0
-    return this.speech ? this.during(this.speech, frame, form) : this.before(frame)
+    return this.speech ? this.during(this.speech, frame, said) : this.before(frame)
   }
 
   /** The key is let go: what was said is whole. */
@@ -151,7 +156,7 @@ export class UtteranceFinder {
     return { type: 'ended', utterance }
   }
 
-  /** Not listened to, and kept: whoever presses the key a little late has said the first word before it. */
+  /** Kept, though nobody listens yet: whoever presses the talk key a little late has already said the first word. */
   keep(frame: Frame): void {
     this.framesSinceOpen++
     this.voicedInRow = 0
@@ -167,8 +172,8 @@ export class UtteranceFinder {
     this.enring(frame)
     if (this.voicedInRow < ONSET_FRAMES) return undefined
     const voicedAt = this.ring.length - this.voicedInRow
-    if (isTalk(this.ring.slice(0, voicedAt), TALK_BEFORE))
-      this.ring = this.ring.slice(Math.max(0, voicedAt - OTHERS_KEPT_FRAMES))
+    if (isTalk(this.ring.slice(0, voicedAt), TALK_SHARE_BEFORE))
+      this.ring = this.ring.slice(Math.max(0, voicedAt - TALK_KEPT_FRAMES))
     const first = this.ring.length - this.voicedInRow
     const isOnsetCut = this.framesSinceOpen - this.voicedInRow < CUT_FRAMES
     this.speech = speechIn(this.ring, first, isOnsetCut)
@@ -176,23 +181,23 @@ export class UtteranceFinder {
     return { type: 'began', at: (this.speech.frames[first] as Frame).at, clean: cleanOf(this.speech.frames) }
   }
 
-  private during(speech: Speech, frame: Frame, form: SaidForm | undefined): UtteranceStep | undefined {
+  private during(speech: Speech, frame: Frame, said: Completeness | undefined): UtteranceStep | undefined {
     speech.frames.push(frame)
     if (frame.isVoiced) {
       if (this.standsOut(speech, frame)) return this.beginAnew(speech)
       addTo(speech.loudness, frame)
       speech.last = speech.frames.length - 1
       if ((speech.last - speech.first) * FRAME_MS >= this.times.longestMs) return this.finish(speech, true)
-      const wasLooked = speech.isLooked
-      speech.isLooked = false
-      return wasLooked ? { type: 'resumed', clean: cleanOf(speech.frames) } : undefined
+      const wasPaused = speech.isPaused
+      speech.isPaused = false
+      return wasPaused ? { type: 'resumed', clean: cleanOf(speech.frames) } : undefined
     }
     const silence = (speech.frames.length - 1 - speech.last) * FRAME_MS
-    if (!speech.isLooked && silence >= this.times.lookMs) {
-      speech.isLooked = true
+    if (!speech.isPaused && silence >= this.times.pausedMs) {
+      speech.isPaused = true
       return { type: 'paused', utterance: this.cut(speech, false) }
     }
-    if (silence >= silenceThatEnds(form, this.times)) return this.finish(speech, false)
+    if (silence >= endSilence(said, this.times)) return this.finish(speech, false)
     return undefined
   }
 
@@ -202,7 +207,7 @@ export class UtteranceFinder {
   }
 
   private beginAnew(speech: Speech): UtteranceStep {
-    const frames = speech.frames.slice(-OTHERS_KEPT_FRAMES - 1)
+    const frames = speech.frames.slice(-TALK_KEPT_FRAMES - 1)
     this.speech = speechIn(frames, frames.length - 1, false)
     return { type: 'resumed', clean: cleanOf(frames) }
   }
@@ -220,15 +225,15 @@ export class UtteranceFinder {
 
   private cut(speech: Speech, isTooLong: boolean): Utterance {
     const { frames, first, last, isOnsetCut } = speech
-    const behind = frames.slice(last + 1, last + 1 + TAIL_MS / FRAME_MS)
+    const after = frames.slice(last + 1, last + 1 + TAIL_MS / FRAME_MS)
     const kept = [
       ...frames.slice(0, last + 1),
-      ...(isTalk(behind, TALK_BEHIND) ? behind.slice(0, OTHERS_KEPT_FRAMES) : behind),
+      ...(isTalk(after, TALK_SHARE_AFTER) ? after.slice(0, TALK_KEPT_FRAMES) : after),
     ]
     return {
       raw: joined(kept.map(({ raw }) => raw)),
       clean: cleanOf(kept),
-      eased: joined(kept.map(({ eased }) => eased)),
+      partlyDenoised: joined(kept.map(({ partlyDenoised }) => partlyDenoised)),
       beganAt: (frames[first] as Frame).at,
       endedAt: (frames[last] as Frame).at + FRAME_MS,
       isOnsetCut,
@@ -244,7 +249,7 @@ const isTalk = (frames: readonly Frame[], share: number) =>
 function speechIn(frames: Frame[], first: number, isOnsetCut: boolean): Speech {
   const loudness = { power: 0, count: 0 }
   for (const voiced of frames.slice(first)) addTo(loudness, voiced)
-  return { frames, first, last: frames.length - 1, isOnsetCut, isLooked: false, loudness }
+  return { frames, first, last: frames.length - 1, isOnsetCut, isPaused: false, loudness }
 }
 
 function addTo(loudness: Speech['loudness'], { level }: Frame): void {

@@ -74,19 +74,18 @@ function Loading() {
   )
 }
 
-/** Said while it lacks, for then more is taken for an answer. */
-const WEIGHER = {
+/** Said while it is not there, for then more other speech is taken for an answer. */
+const SECOND_MODEL = {
   loading: 'The second model is loading; the first works without it.',
   failed: 'The second model is not there: other speech may be taken for an answer.',
 } as const
 
 /** Another ear than was chosen, or one that sends sound away: said as long as it is so. */
 function Note() {
-  const note = useApp(({ ear, settings, browserEar }) => {
+  const note = useApp(({ ear, settings, ears }) => {
     if (ear.note) return ear.note
-    if (ear.weigher !== 'ready' && ear.weigher !== 'none') return WEIGHER[ear.weigher]
-    const isAway = settings.ear === 'browser' && browserEar === 'away'
-    return isAway ? 'The browser may send what you say to its maker.' : ''
+    if (ear.secondModel !== 'ready' && ear.secondModel !== 'none') return SECOND_MODEL[ear.secondModel]
+    return ears.find(({ name }) => name === settings.ear)?.away?.note ?? ''
   })
   return note ? <p class="note small">{note}</p> : null
 }

@@ -59,8 +59,11 @@ describe('the noise', () => {
     const denoiser = (await loadDenoiser(await readFile(DENOISER_WASM)))()
     const pieces = []
     for (let at = 0; at + 480 <= wav.pcm.length; at += 480) pieces.push(denoiser.push(wav.pcm.slice(at, at + 480)))
-    const [clean, eased] = [joined(pieces.map(({ clean }) => clean)), joined(pieces.map(({ eased }) => eased))]
-    const left = eased.map((sample, at) => sample - (clean[at] ?? 0))
+    const [clean, partlyDenoised] = [
+      joined(pieces.map(({ clean }) => clean)),
+      joined(pieces.map(({ partlyDenoised }) => partlyDenoised)),
+    ]
+    const left = partlyDenoised.map((sample, at) => sample - (clean[at] ?? 0))
     const product = (one: Float32Array, other: Float32Array) =>
       one.reduce((sum, sample, at) => sum + sample * (other[at] ?? 0), 0)
     // Of speech without noise nearly nothing is taken off, so what is put back is the same, only fainter.

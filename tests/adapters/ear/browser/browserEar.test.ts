@@ -1,10 +1,11 @@
 import { describe, expect, it } from 'vitest'
 import { createBrowserEar } from '../../../../src/adapters/ear/browser/browserEar.ts'
 import { createChosenEar } from '../../../../src/adapters/ear/chooseEar.ts'
+import type { EarParts, WayOfHearing } from '../../../../src/adapters/ear/ear.ts'
 import type { Vocabulary } from '../../../../src/kernel/hearing/hearable.ts'
 import type { EarEvent } from '../../../../src/ports.ts'
 import { createFakeClock } from '../../../fakes/clock.ts'
-import { createFakeEar } from '../../../fakes/ear.ts'
+import { createFakeEar, type FakeEar } from '../../../fakes/ear.ts'
 import { createFakeRecognition } from '../../../fakes/recognition.ts'
 
 const VOCABULARY: Vocabulary = {
@@ -22,6 +23,21 @@ const order = (number: number, shapes: 'value' | 'words' = 'words') => ({
   hearable: { shapes: shapes === 'value' ? [{ kind: 'integer' } as const] : [], yesNo: false },
   after: 0,
 })
+const profiles = { get: () => undefined, set: () => {} }
+
+/** An ear of the port as one way of hearing: it reads what is asked when it opens. */
+function asWay(ear: FakeEar, { asked, emit }: EarParts): WayOfHearing {
+  ear.subscribe(emit)
+  return {
+    ...ear,
+    async open() {
+      const { vocabulary, order } = asked()
+      if (vocabulary) await ear.open(vocabulary)
+      if (order) ear.listen(order)
+    },
+  }
+}
+
 class Phrase {
   readonly phrase: string
   readonly boost: number
@@ -35,8 +51,11 @@ async function listening(...how: Parameters<typeof createFakeRecognition>) {
   const fake = createFakeRecognition(...how)
   const clock = createFakeClock()
   const allowed = { away: false }
-  const parts = { clock, mayLeave: () => allowed.away, recognition: fake.maker, phrase: Phrase }
-  const ear = createBrowserEar(parts)
+  const settings = () => ({ ear: 'browser', microphone: '', secondModel: false, soundMayLeave: allowed.away })
+  const browser = {
+    create: (parts: EarParts) => createBrowserEar(parts, { recognition: fake.maker, phrase: Phrase }),
+  }
+  const ear = createChosenEar({ clock, settings, modelBase: '', profiles, ears: { browser }, fallback: 'browser' })
   const events: EarEvent[] = []
   ear.subscribe((event) => events.push(event))
   await ear.open(VOCABULARY)
@@ -186,8 +205,15 @@ describe('where it fails in a run', () => {
   it('the ear on this device takes over the order in force, and says that it hears', async () => {
     const fake = createFakeRecognition()
     const device = createFakeEar()
-    const browser = createBrowserEar({ clock: createFakeClock(), mayLeave: () => false, recognition: fake.maker })
-    const ear = createChosenEar({ device, browser, choice: () => 'browser' })
+    const ear = createChosenEar({
+      ...{ clock: createFakeClock(), modelBase: '', profiles },
+      settings: () => ({ ear: 'browser', microphone: '', secondModel: false, soundMayLeave: false }),
+      ears: {
+        browser: { create: (parts) => createBrowserEar(parts, { recognition: fake.maker, phrase: undefined }) },
+        device: { create: (parts) => asWay(device, parts) },
+      },
+      fallback: 'device',
+    })
     const events: string[] = []
     ear.subscribe((event) => events.push(event.type))
     await ear.open(VOCABULARY)

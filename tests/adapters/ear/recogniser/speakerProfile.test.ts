@@ -1,4 +1,4 @@
-/** What is known of a speaker, and that an utterance followed while it comes is heard as one looked at as a whole. */
+/** What is known of a speaker, and that an utterance decoded while it comes is heard as one decoded as a whole. */
 
 import { readFile } from 'node:fs/promises'
 import { join } from 'node:path'
@@ -9,22 +9,22 @@ import { prepared } from '../../../../src/adapters/ear/audio/level.ts'
 import { readWav } from '../../../../src/adapters/ear/audio/wav.ts'
 import { createNodeRecogniser, MODEL_DIR, nodeFiles } from '../../../../src/adapters/ear/nodeEar.ts'
 import { meanCepstrum } from '../../../../src/adapters/ear/recogniser/cepstrum.ts'
-import { Look } from '../../../../src/adapters/ear/recogniser/decodePass.ts'
+import { DecodePass, FIRST_PASS } from '../../../../src/adapters/ear/recogniser/decodePass.ts'
 import { EarDecoder, type FrontEnd } from '../../../../src/adapters/ear/recogniser/decoder.ts'
 import { type Dictionary, parseDictionary, pronounce } from '../../../../src/adapters/ear/recogniser/dictionary.ts'
-import { Speaker, type VoiceSample } from '../../../../src/adapters/ear/recogniser/speakerProfile.ts'
+import { SpeakerProfile, type VoiceSample } from '../../../../src/adapters/ear/recogniser/speakerProfile.ts'
 import { vocabularyOfItems } from '../../../../src/kernel/hearing/vocabulary.ts'
 
 const mean = (first: number, rest = 0) => [first, ...new Array<number>(12).fill(rest)]
 
 describe('a speaker', () => {
   it('is nobody before the first utterance', () => {
-    expect(new Speaker().sample).toBeUndefined()
-    expect(new Speaker().fits({ level: 0.1, mean: mean(40) })).toBe(false)
+    expect(new SpeakerProfile().sample).toBeUndefined()
+    expect(new SpeakerProfile().fits({ level: 0.1, mean: mean(40) })).toBe(false)
   })
 
   it('is known by level and mean; utterances of the same are averaged', () => {
-    const speaker = new Speaker()
+    const speaker = new SpeakerProfile()
     speaker.learn({ level: 0.1, mean: mean(40) })
     speaker.learn({ level: 0.12, mean: mean(42) })
     expect(speaker.sample).toMatchObject({ level: 0.11, mean: mean(41) })
@@ -35,7 +35,7 @@ describe('a speaker', () => {
     ['another voice', { level: 0.1, mean: mean(40, 6) }],
     ['the same ten decibels fainter', { level: 0.03, mean: mean(40) }],
   ])('%s does not fit, and takes the place of what was known', (_, other) => {
-    const speaker = new Speaker()
+    const speaker = new SpeakerProfile()
     speaker.learn({ level: 0.1, mean: mean(40) })
     expect(speaker.fits(other)).toBe(false)
     speaker.learn(other)
@@ -51,7 +51,7 @@ describe('the mean cepstrum', () => {
   })
 })
 
-describe('an utterance that is followed while it comes', () => {
+describe('an utterance that is decoded while it comes', () => {
   const audio = fileURLToPath(new URL('../../../../audio/check/', import.meta.url))
   const pcmOf = async (name: string) => {
     const wav = readWav(await readFile(join(audio, `${name}.wav`)))
@@ -83,7 +83,7 @@ describe('an utterance that is followed while it comes', () => {
     },
   )
 
-  it('is heard as before behind a look by another front end, which hears it in its own way', async () => {
+  it('is heard as before after a pass by another front end, which hears it in its own way', async () => {
     const module = await createModule({ print: () => {}, printErr: () => {} })
     const decoder = await EarDecoder.create(module, nodeFiles(), 'cleaned')
     const dictionary = parseDictionary(await readFile(join(MODEL_DIR, 'dict.txt'), 'utf8'))
@@ -98,19 +98,19 @@ describe('an utterance that is followed while it comes', () => {
     decoder.free()
   })
 
-  it('is followed from the first one on where an earlier look knew the speaker', async () => {
+  it('is decoded so from the first one on where an earlier pass knew the speaker', async () => {
     const module = await createModule({ print: () => {}, printErr: () => {} })
     const dictionary = parseDictionary(await readFile(join(MODEL_DIR, 'dict.txt'), 'utf8'))
     const pcm = await pcmOf('four-two-seven-one')
-    const first = async (known?: VoiceSample) => {
-      const look = await Look.create(module, nodeFiles(), 'plain', known)
-      look.learn(vocabularyOfItems([{ challenge: 'transponder', responses: [{ text: '<code>' }] }], []), dictionary)
-      look.expect({ shapes: [{ kind: 'digits', length: 4 }], yesNo: false })
-      look.begin(pcm)
-      const followed = look.end()?.text
-      look.at(pcm)
-      const { known: learned } = look
-      look.free()
+    const first = async (profile?: VoiceSample) => {
+      const pass = await DecodePass.create(module, nodeFiles(), FIRST_PASS, profile)
+      pass.learn(vocabularyOfItems([{ challenge: 'transponder', responses: [{ text: '<code>' }] }], []), dictionary)
+      pass.expect(pass.taskFor({ shapes: [{ kind: 'digits', length: 4 }], yesNo: false }))
+      pass.begin(pcm)
+      const followed = pass.end()?.text
+      pass.decode(pcm)
+      const { profile: learned } = pass
+      pass.free()
       return { followed, learned }
     }
     const stranger = await first()

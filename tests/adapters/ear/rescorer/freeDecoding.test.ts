@@ -1,55 +1,55 @@
 /** What is heard where anything may be said, with a model that is made up. */
 
 import { describe, expect, it } from 'vitest'
-import type { Beam, Row } from '../../../../src/adapters/ear/rescorer/beam.ts'
-import { freely } from '../../../../src/adapters/ear/rescorer/freeDecoding.ts'
-import { WORD_PIECES } from '../../../../src/adapters/ear/rescorer/tokens.ts'
+import type { Row, TokenModel } from '../../../../src/adapters/ear/rescorer/beam.ts'
+import { decodeFreely } from '../../../../src/adapters/ear/rescorer/freeDecoding.ts'
+import { WORD_TOKENS } from '../../../../src/adapters/ear/rescorer/tokens.ts'
 
-const { begin, end } = WORD_PIECES
+const { begin, end } = WORD_TOKENS
 const COUNT = 50
-/** Of pieces from 10 on a word may be the beginning. */
-const isWord = (piece: number) => piece >= 10
+/** A word may begin with tokens from 10 on. */
+const isOfWord = (token: number) => token >= 10
 
-/** At each place the pieces that it finds likely; every other one is not. */
+/** At each place the tokens that it finds likely; every other one is not. */
 function modelOf(places: readonly Readonly<Record<number, number>>[], longest = 20) {
   const asked: Row[] = []
-  const beam: Beam = {
-    pieces: WORD_PIECES,
+  const model: TokenModel = {
+    tokens: WORD_TOKENS,
     longest,
-    async go(rows) {
+    async step(rows) {
       asked.push(...rows)
-      return rows.map(() => (piece: number) => places[asked.length - 1]?.[piece] ?? -9)
+      return rows.map(() => (token: number) => places[asked.length - 1]?.[token] ?? -9)
     },
   }
-  return { beam, asked }
+  return { model, asked }
 }
 
-describe('what the weigher hears freely', () => {
-  it('is the likeliest piece at each place, up to the end', async () => {
-    const { beam, asked } = modelOf([
+describe('what the second model decodes freely', () => {
+  it('is the likeliest token at each place, up to the end', async () => {
+    const { model, asked } = modelOf([
       { 12: -0.1, 13: -2 },
       { 40: -0.2, 12: -3 },
       { [end]: -0.3, 12: -2 },
     ])
-    const { pieces, weight } = await freely(beam, COUNT, isWord)
-    expect(pieces).toEqual([12, 40])
-    expect(weight).toBeCloseTo(-0.6)
+    const { tokens, logProb } = await decodeFreely(model, COUNT, isOfWord)
+    expect(tokens).toEqual([12, 40])
+    expect(logProb).toBeCloseTo(-0.6)
     // Each goes on from the one before.
-    expect(asked).toEqual([begin, 12, 40].map((piece) => ({ from: 0, piece })))
+    expect(asked).toEqual([begin, 12, 40].map((token) => ({ from: 0, token })))
   })
 
   it('begins with a word, though nothing and a sign are likelier', async () => {
-    const { beam } = modelOf([{ [end]: -0.1, 5: -0.5, 12: -3 }, { [end]: -0.1 }])
-    const { pieces, weight } = await freely(beam, COUNT, isWord)
-    expect(pieces).toEqual([12])
-    expect(weight).toBeCloseTo(-3.1)
+    const { model } = modelOf([{ [end]: -0.1, 5: -0.5, 12: -3 }, { [end]: -0.1 }])
+    const { tokens, logProb } = await decodeFreely(model, COUNT, isOfWord)
+    expect(tokens).toEqual([12])
+    expect(logProb).toBeCloseTo(-3.1)
   })
 
   it('is no longer than it may be', async () => {
-    const { beam } = modelOf(
+    const { model } = modelOf(
       Array.from({ length: 9 }, () => ({ 12: -0.1 })),
       4,
     )
-    expect((await freely(beam, COUNT, isWord)).pieces).toEqual([12, 12, 12, 12])
+    expect((await decodeFreely(model, COUNT, isOfWord)).tokens).toEqual([12, 12, 12, 12])
   })
 })

@@ -1,52 +1,54 @@
-/** What of the sound is looked at under a listening order, and what is not: keys over it, and its own moment. */
+/** What is heard under a listening order, and what is not: keys over it, its own moment, passes and second model. */
 
 import { describe, expect, it } from 'vitest'
 import type { Denoiser } from '../../../../src/adapters/ear/audio/denoise.ts'
-import type { Decoded } from '../../../../src/adapters/ear/recogniser/decoder.ts'
-import { Listening, type Looks } from '../../../../src/adapters/ear/utterance/listening.ts'
+import { furtherPasses } from '../../../../src/adapters/ear/utterance/furtherPasses.ts'
+import { Listening } from '../../../../src/adapters/ear/utterance/listening.ts'
+import type { Decoded, Passes, Recogniser } from '../../../../src/adapters/ear/utterance/recogniser.ts'
+import { rescoring, type SoundRescorer } from '../../../../src/adapters/ear/utterance/rescoring.ts'
 import type { EarEvent, EarGate } from '../../../../src/ports.ts'
 
 const FRAME_MS = 30
-const DECODED: Decoded = { text: 'brake set', words: [], score: 0, frames: 50, otherSpeech: 0 }
-
-const both = <T>(first: T) => ({ first, second: Promise.resolve(first) })
+const DECODED: Decoded = { text: 'brake set', words: [], otherSpeech: 0 }
 
 interface Disagreeing {
-  /** The second look at the whole. */
+  /** What the second pass hears in the whole. */
   readonly second: Decoded
   readonly further: readonly [Decoded, Decoded]
-  /** What each saying weighs; `lost`: the weigher does not answer. */
-  readonly weights: Readonly<Record<string, number>> | 'lost'
-  /** What the weigher hears itself, the same way. */
+  /** Log probability of each text; `lost`: the second model does not answer. */
+  readonly logProbs: Readonly<Record<string, number>> | 'lost'
+  /** What the second model decodes itself, in the same way. */
   readonly own: Readonly<Record<string, number>>
-  /** What it hears where anything may be said weighs so much; `lost`: it does not answer any more. */
-  readonly anything: number | 'lost'
+  /** Log probability of what it decodes freely; `lost`: it does not answer any more. */
+  readonly free: number | 'lost'
 }
 
 const OTHER: Decoded = { ...DECODED, text: 'brake released' }
 
-/** Habits as they are, in a model that writes long texts less readily. */
-const sayings = (texts: readonly string[], weights: Readonly<Record<string, number>>) =>
-  texts.map((text) => ({ text, weight: weights[text] ?? -99, habit: -8 * text.split(' ').length }))
+/** The model writes long texts less readily. */
+const hypotheses = (texts: readonly string[], logProbs: Readonly<Record<string, number>>) =>
+  texts.map((text) => ({ text, logProb: logProbs[text] ?? -99, priorLogProb: -8 * text.split(' ').length }))
 
 /** A room with a pilot: loud frames are speech, and the recogniser hears the same words in all of it. */
 function room(
   isListenedTo = true,
   ofFollowed?: Decoded,
-  { second, further, weights, own = {}, anything = -20 }: Partial<Disagreeing> = {},
+  { second, further, logProbs, own = {}, free = -20 }: Partial<Disagreeing> = {},
 ) {
   const events: EarEvent[] = []
-  const looked: number[] = []
-  const lookedFurther: number[] = []
+  /** Length of the sound of each decoding, ms. */
+  const decoded: number[] = []
+  const decodedFurther: number[] = []
   const followed: number[] = []
-  let heardItself = 0
-  let heardAnything = 0
+  let constrained = 0
+  let freely = 0
   let understood = 0
   const denoiser = {
-    push: (pcm: Float32Array) => ({ clean: pcm, eased: pcm, speech: (pcm[0] ?? 0) > 0.01 ? 0.95 : 0.02 }),
+    push: (pcm: Float32Array) => ({ clean: pcm, partlyDenoised: pcm, speech: (pcm[0] ?? 0) > 0.01 ? 0.95 : 0.02 }),
   } as unknown as Denoiser
   let following = 0
-  const looks: Looks = {
+  const [thirdHears, fourthHears] = further ?? [DECODED, DECODED]
+  const first: Recogniser = {
     expect() {},
     begin(pcm) {
       following = pcm.length
@@ -56,41 +58,51 @@ function room(
     },
     end() {
       followed.push(Math.round(following / 16))
-      return both(ofFollowed)
+      return ofFollowed
     },
-    at(pcm) {
-      looked.push(Math.round(pcm.length / 16))
-      return { first: DECODED, second: Promise.resolve(second ?? DECODED) }
+    decode(pcm) {
+      decoded.push(Math.round(pcm.length / 16))
+      return DECODED
     },
-    furtherAt(pcm) {
-      lookedFurther.push(Math.round(pcm.length / 16))
-      const [third, fourth] = further ?? [DECODED, DECODED]
-      return { first: third, second: Promise.resolve(fourth) }
-    },
-    weighing: () =>
-      weights && {
-        weigh: async (texts) => (weights === 'lost' ? undefined : sayings(texts, weights)),
-        async hear(beside) {
-          heardItself++
-          const heard = sayings(beside, weights === 'lost' ? {} : weights)
-          return [
-            ...heard,
-            ...sayings(
-              Object.keys(own).filter((text) => !beside.includes(text)),
-              own,
-            ),
-          ]
-        },
-        async hearAnything() {
-          heardAnything++
-          return anything === 'lost' ? undefined : [{ text: 'Stop.', weight: anything, habit: 0 }]
-        },
-      },
-    understood() {
-      understood++
+    decodeOtherwise(pcm) {
+      decodedFurther.push(Math.round(pcm.length / 16))
+      return thirdHears
     },
   }
-  const listening = new Listening({ looks, denoiser, emit: (event) => events.push(event) })
+  const passes: Passes = {
+    first,
+    second: {
+      expect() {},
+      begin() {},
+      push() {},
+      end: async () => ofFollowed,
+      decode: async () => second ?? DECODED,
+      decodeOtherwise: async () => fourthHears,
+    },
+  }
+  const rescorer = (): SoundRescorer | undefined =>
+    logProbs && {
+      rescore: async (texts) => (logProbs === 'lost' ? undefined : hypotheses(texts, logProbs)),
+      async decodeConstrained(alongside) {
+        constrained++
+        const ownTexts = Object.keys(own).filter((text) => !alongside.includes(text))
+        return [...hypotheses(alongside, logProbs === 'lost' ? {} : logProbs), ...hypotheses(ownTexts, own)]
+      },
+      async decodeFree() {
+        freely++
+        return free === 'lost' ? undefined : [{ text: 'Stop.', logProb: free, priorLogProb: 0 }]
+      },
+    }
+  const listening = new Listening({
+    passes,
+    opinions: [rescoring(rescorer), furtherPasses(passes)],
+    denoiser,
+    taskFor: (hearable) => ({ hearable, grammar: { start: 'heard', rules: [] } }),
+    emit: (event) => events.push(event),
+    understood: () => {
+      understood++
+    },
+  })
   let now = 0
   const sound = (ms: number, level: number) => {
     for (const end = now + ms; now < end; now += FRAME_MS) listening.frame(new Float32Array(480).fill(level), now)
@@ -103,12 +115,12 @@ function room(
   return {
     now: () => now,
     listen,
-    looked,
-    lookedFurther,
+    decoded,
+    decodedFurther,
     followed,
     understood: () => understood,
-    heardItself: () => heardItself,
-    heardAnything: () => heardAnything,
+    constrained: () => constrained,
+    freely: () => freely,
     speak: (ms: number) => sound(ms, 0.2),
     quiet: (ms: number) => sound(ms, 0.0003),
     gate: (gate: EarGate) => listening.gate(gate, now),
@@ -122,7 +134,7 @@ function room(
 
 describe('the talk key', () => {
   it('let go ends the answer at once, with its last syllable', async () => {
-    const { gate, speak, quiet, heard, looked } = room()
+    const { gate, speak, quiet, heard, decoded } = room()
     gate('ended')
     quiet(300)
     gate('open')
@@ -132,22 +144,22 @@ describe('the talk key', () => {
     speak(90)
     quiet(90)
     expect(await heard()).toMatchObject([{ order: 7, text: 'brake set' }])
-    expect(looked.at(-1)).toBeGreaterThanOrEqual(690)
+    expect(decoded.at(-1)).toBeGreaterThanOrEqual(690)
   })
 
-  it('not pressed, nothing that is said is looked at', async () => {
-    const { gate, speak, quiet, heard, looked, states } = room()
+  it('not pressed, nothing that is said is decoded', async () => {
+    const { gate, speak, quiet, heard, decoded, states } = room()
     gate('ended')
     quiet(300)
     speak(900)
     quiet(1_500)
     expect(await heard()).toEqual([])
-    expect(looked).toEqual([])
+    expect(decoded).toEqual([])
     expect(states().at(-1)).toBe('shut')
   })
 
   it('pressed a little late still has the first word whole', async () => {
-    const { gate, speak, quiet, heard, looked } = room()
+    const { gate, speak, quiet, heard, decoded } = room()
     gate('ended')
     quiet(600)
     speak(150)
@@ -156,7 +168,7 @@ describe('the talk key', () => {
     quiet(1_500)
     const [answer] = await heard()
     expect(answer).not.toHaveProperty('doubt', 'onsetCut')
-    expect(looked.at(-1)).toBeGreaterThanOrEqual(650)
+    expect(decoded.at(-1)).toBeGreaterThanOrEqual(650)
   })
 })
 
@@ -245,12 +257,12 @@ async function answerFollowed(ofFollowed?: Decoded) {
 }
 
 describe('a voice that is known', () => {
-  it('is followed while it speaks, from before its first sound, and no look at the whole is needed', async () => {
-    const { heard, looked, followed } = await answerFollowed(DECODED)
+  it('is decoded while it speaks, from before its first sound, and the whole need not be', async () => {
+    const { heard, decoded, followed } = await answerFollowed(DECODED)
     expect(heard).toMatchObject([{ text: 'brake set' }])
     // What is kept from before it, in whole frames, and the pause behind it.
     expect(followed).toEqual([480 + 900 + 180])
-    expect(looked).toEqual([])
+    expect(decoded).toEqual([])
   })
 
   it('that goes on behind a pause is followed again from its beginning', async () => {
@@ -277,25 +289,25 @@ describe('a voice that is known', () => {
     expect(doubtful.understood()).toBe(0)
   })
 
-  it('with another one in its place is looked at as a whole', async () => {
-    const { heard, looked, followed } = await answerFollowed()
+  it('with another one in its place is decoded as a whole', async () => {
+    const { heard, decoded, followed } = await answerFollowed()
     expect(heard).toMatchObject([{ text: 'brake set' }])
     expect(followed).toHaveLength(1)
-    expect(looked).toHaveLength(1)
+    expect(decoded).toHaveLength(1)
   })
 
   it.each([
     ['nothing was found', { ...DECODED, text: '' }],
     ['other speech was found', { ...DECODED, otherSpeech: 1 }],
-  ])('is looked at as a whole where %s in what was followed: what is known may be badly off', async (_, ofFollowed) => {
-    const { heard, looked } = await answerFollowed(ofFollowed)
+  ])('is decoded as a whole where %s while it spoke: what is known of it may be far off', async (_, ofFollowed) => {
+    const { heard, decoded } = await answerFollowed(ofFollowed)
     expect(heard).toMatchObject([{ text: 'brake set' }])
     expect(heard[0]).not.toHaveProperty('doubt')
-    expect(looked).toHaveLength(1)
+    expect(decoded).toHaveLength(1)
   })
 })
 
-describe('two looks that do not agree', () => {
+describe('two passes that do not agree', () => {
   const other = (text: string): Decoded => ({ ...DECODED, text })
   async function answer(disagreeing: Partial<Disagreeing>) {
     const pilot = room(true, undefined, disagreeing)
@@ -306,10 +318,10 @@ describe('two looks that do not agree', () => {
   }
 
   it('are settled by two further ones that both hear what the first heard', async () => {
-    const { heard, looked, lookedFurther } = await answer({ second: other('brake released') })
+    const { heard, decoded, decodedFurther } = await answer({ second: other('brake released') })
     expect(heard).toMatchObject([{ text: 'brake set' }])
     expect(heard[0]).not.toHaveProperty('doubt')
-    expect(lookedFurther).toEqual(looked)
+    expect(decodedFurther).toEqual(decoded)
   })
 
   it('are not where one of those hears something else, or nothing', async () => {
@@ -321,24 +333,24 @@ describe('two looks that do not agree', () => {
     }
   })
 
-  it('are not looked at further where they are not near each other, or the second found nothing', async () => {
+  it('are not followed by further ones where they are far apart, or the second found nothing', async () => {
     const nothing = { ...DECODED, text: '' }
     const otherSpeech = { ...DECODED, text: 'brake released', otherSpeech: 1 }
     for (const second of [other('doors closed'), other('brake brake set'), other('brake'), nothing, otherSpeech]) {
-      const { heard, lookedFurther } = await answer({ second })
+      const { heard, decodedFurther } = await answer({ second })
       expect(heard).toMatchObject([{ text: 'brake set', doubt: 'unsure' }])
-      expect(lookedFurther).toEqual([])
+      expect(decodedFurther).toEqual([])
     }
   })
 
   it('need no further ones where they agree', async () => {
-    const { heard, lookedFurther } = await answer({})
+    const { heard, decodedFurther } = await answer({})
     expect(heard).toMatchObject([{ text: 'brake set' }])
-    expect(lookedFurther).toEqual([])
+    expect(decodedFurther).toEqual([])
   })
 })
 
-describe('what was heard, in weight', () => {
+describe('what was heard, rescored by the second model', () => {
   const other = (text: string): Decoded => ({ ...DECODED, text })
   const RELEASED = other('brake released')
   async function answer({ followed, ...heardBy }: Partial<Disagreeing> & { readonly followed?: Decoded }) {
@@ -352,99 +364,99 @@ describe('what was heard, in weight', () => {
   }
 
   it('is sure where it fits the sound', async () => {
-    expect(await answer({ weights: { 'brake set': -2 } })).not.toHaveProperty('doubt')
+    expect(await answer({ logProbs: { 'brake set': -2 } })).not.toHaveProperty('doubt')
   })
 
-  it('is in doubt where a number does not, though both looks heard it; the words of a list need not fit so well', async () => {
+  it('is in doubt where a number fits badly, though both passes heard it; the words of a list need not fit so well', async () => {
     const number = other('four two')
-    const weights = { 'four two': -15, 'brake set': -15 }
-    const heard = await answer({ followed: number, weights })
+    const logProbs = { 'four two': -15, 'brake set': -15 }
+    const heard = await answer({ followed: number, logProbs })
     expect(heard).toMatchObject({ text: 'four two', doubt: 'unsure' })
-    expect(await answer({ weights })).not.toHaveProperty('doubt')
+    expect(await answer({ logProbs })).not.toHaveProperty('doubt')
   })
 
   it('is other speech where no part of it was said', async () => {
-    expect(await answer({ weights: { 'brake set': -60 } })).toMatchObject({ doubt: 'otherSpeech' })
+    expect(await answer({ logProbs: { 'brake set': -60 } })).toMatchObject({ doubt: 'otherSpeech' })
   })
 
-  it('is what one look heard and the weigher bears out, whichever look that is', async () => {
-    const heard = await answer({ second: RELEASED, weights: { 'brake set': -30, 'brake released': -4 } })
+  it('is what one pass heard and the second model confirms, whichever pass that is', async () => {
+    const heard = await answer({ second: RELEASED, logProbs: { 'brake set': -30, 'brake released': -4 } })
     expect(heard).toMatchObject({ text: 'brake released' })
     expect(heard).not.toHaveProperty('doubt')
   })
 
-  it('is in doubt where two sayings weigh nearly the same', async () => {
-    const weights = { 'brake set': -5, 'brake released': -4 }
-    expect(await answer({ second: RELEASED, further: [DECODED, DECODED], weights })).toMatchObject({ doubt: 'unsure' })
+  it('is in doubt where two texts are about as likely', async () => {
+    const logProbs = { 'brake set': -5, 'brake released': -4 }
+    expect(await answer({ second: RELEASED, further: [DECODED, DECODED], logProbs })).toMatchObject({ doubt: 'unsure' })
   })
 
-  it('is judged by the looks alone where the weigher does not answer', async () => {
-    expect(await answer({ weights: 'lost' })).not.toHaveProperty('doubt')
-    const unsettled = { second: RELEASED, further: [RELEASED, DECODED], weights: 'lost' } as const
+  it('is decided by the passes alone where the second model does not answer', async () => {
+    expect(await answer({ logProbs: 'lost' })).not.toHaveProperty('doubt')
+    const unsettled = { second: RELEASED, further: [RELEASED, DECODED], logProbs: 'lost' } as const
     expect(await answer(unsettled)).toMatchObject({ text: 'brake set', doubt: 'unsure' })
     expect(await answer({ ...unsettled, further: [DECODED, DECODED] })).not.toHaveProperty('doubt')
   })
 
-  describe('where it does not fit, beside what the weigher hears where anything may be said', () => {
+  describe('where it fits badly, beside what the second model hears where anything may be said', () => {
     async function answers(heardBy: Partial<Disagreeing>) {
       const pilot = room(true, undefined, heardBy)
       pilot.quiet(1_000)
       pilot.speak(900)
       pilot.quiet(1_500)
       const [heard] = await pilot.heard()
-      return { heard, heardAnything: pilot.heardAnything() }
+      return { heard, freely: pilot.freely() }
     }
 
-    it('is in doubt where the weigher is sure of that, whatever both looks heard', async () => {
-      const { heard } = await answers({ weights: { 'brake set': -16 }, anything: -1 })
+    it('is in doubt where the second model is sure of that, whatever both passes heard', async () => {
+      const { heard } = await answers({ logProbs: { 'brake set': -16 }, free: -1 })
       expect(heard).toMatchObject({ text: 'brake set', doubt: 'unsure' })
     })
 
-    it.each([-4, 'lost'] as const)('stands where it is not: %s', async (anything) => {
-      const { heard } = await answers({ weights: { 'brake set': -16 }, anything })
+    it.each([-4, 'lost'] as const)('stands where it is not: %s', async (free) => {
+      const { heard } = await answers({ logProbs: { 'brake set': -16 }, free })
       expect(heard).toMatchObject({ text: 'brake set' })
       expect(heard).not.toHaveProperty('doubt')
     })
 
     it('is not asked about where it fits, or is in doubt already', async () => {
-      for (const weights of [{ 'brake set': -12 }, { 'brake set': -60 }]) {
-        const { heardAnything } = await answers({ weights, anything: -1 })
-        expect(heardAnything).toBe(0)
+      for (const logProbs of [{ 'brake set': -12 }, { 'brake set': -60 }]) {
+        const { freely } = await answers({ logProbs, free: -1 })
+        expect(freely).toBe(0)
       }
     })
   })
 
-  describe('beside what the weigher hears itself', () => {
+  describe('beside what the second model decodes itself', () => {
     const FOUR_TWO = other('four two')
-    const looked = (heardBy: Partial<Disagreeing>) => answer({ followed: FOUR_TWO, ...heardBy })
+    const both = (heardBy: Partial<Disagreeing>) => answer({ followed: FOUR_TWO, ...heardBy })
 
     it('is not asked about where it fits well', async () => {
-      const pilot = room(true, FOUR_TWO, { weights: { 'four two': -3 }, own: { 'five two': -1 } })
+      const pilot = room(true, FOUR_TWO, { logProbs: { 'four two': -3 }, own: { 'five two': -1 } })
       pilot.quiet(1_000)
       pilot.speak(900)
       pilot.quiet(1_500)
       expect(await pilot.heard()).toMatchObject([{ text: 'four two' }])
-      expect(pilot.heardItself()).toBe(0)
+      expect(pilot.constrained()).toBe(0)
     })
 
     it('stands where that is the same, or not much likelier', async () => {
       for (const own of [{ 'four two': -9 }, { 'nine nine nine': -11, 'four two': -9 }, { 'four five': -7 }]) {
-        const heard = await looked({ weights: { 'four two': -9 }, own })
+        const heard = await both({ logProbs: { 'four two': -9 }, own })
         expect(heard).toMatchObject({ text: 'four two' })
         expect(heard).not.toHaveProperty('doubt')
       }
     })
 
     it('is in doubt where that is much likelier, however well it fits', async () => {
-      expect(await looked({ weights: { 'four two': -9 }, own: { 'nine nine': -2 } })).toMatchObject({
+      expect(await both({ logProbs: { 'four two': -9 }, own: { 'nine nine': -2 } })).toMatchObject({
         text: 'four two',
         doubt: 'unsure',
         alternatives: [{ text: 'nine nine' }],
       })
     })
 
-    it('gives way to a number that a look heard in part', async () => {
-      const heard = await looked({ weights: { 'four two': -12 }, own: { 'four five': -2, 'nine five': -7 } })
+    it('gives way to a number that a pass heard in part', async () => {
+      const heard = await both({ logProbs: { 'four two': -12 }, own: { 'four five': -2, 'nine five': -7 } })
       expect(heard).toMatchObject({ text: 'four five', words: [] })
       expect(heard).not.toHaveProperty('doubt')
     })
@@ -452,18 +464,21 @@ describe('what was heard, in weight', () => {
     it.each([
       ['has a rival', { 'four five': -2, 'four nine': -3 }],
       ['does not fit well', { 'four five': -11 }],
-      ['has nothing of what a look heard', { 'nine five': -2 }],
+      ['shares nothing with what a pass heard', { 'nine five': -2 }],
     ])('gives no way to a number that %s', async (_, own) => {
-      expect(await looked({ weights: { 'four two': -16 }, own })).toMatchObject({ text: 'four two', doubt: 'unsure' })
+      expect(await both({ logProbs: { 'four two': -16 }, own })).toMatchObject({ text: 'four two', doubt: 'unsure' })
     })
 
-    it('never gives way to words: one that no look heard may be "not"', async () => {
+    it('never gives way to words: one that no pass heard may be "not"', async () => {
       const own = { 'brake not set': -1 }
-      expect(await answer({ weights: { 'brake set': -14 }, own })).toMatchObject({ text: 'brake set', doubt: 'unsure' })
+      expect(await answer({ logProbs: { 'brake set': -14 }, own })).toMatchObject({
+        text: 'brake set',
+        doubt: 'unsure',
+      })
     })
 
     it('is other speech where no part of it was said, whatever words that finds', async () => {
-      expect(await answer({ weights: { 'brake set': -60 }, own: { continue: -9 } })).toMatchObject({
+      expect(await answer({ logProbs: { 'brake set': -60 }, own: { continue: -9 } })).toMatchObject({
         doubt: 'otherSpeech',
       })
     })

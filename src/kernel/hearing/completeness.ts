@@ -1,14 +1,17 @@
 /**
- * Whether what was said so far is whole in form, so that a short pause may end it. It looks at kinds and
- * counts, never at values or at the right wording, so the pause tells nothing about being right (law 2).
+ * How complete an answer is so far, so that a short pause may end it. It looks at kinds and counts, never at values or
+ * at the right wording, so the length of the pause says nothing about being right (law 2).
  */
 
 import type { KindSpec } from '../kinds/kind.ts'
 import { type Token, tokensOf } from '../numbers/tokens.ts'
 import type { Hearable } from './hearable.ts'
 
-/** `full`: nothing that belongs to it can follow; `whole`: something may. */
-export type SaidForm = 'none' | 'half' | 'whole' | 'full'
+/**
+ * `none`: nothing said yet; `partial`: more must follow; `complete`: as many values as are asked, each long enough, or
+ * words, and more may follow; `final`: nothing that belongs to it can follow.
+ */
+export type Completeness = 'none' | 'partial' | 'complete' | 'final'
 
 /** After these words something follows. */
 const GOING_ON: ReadonlySet<string> = new Set([
@@ -17,23 +20,23 @@ const GOING_ON: ReadonlySet<string> = new Set([
   ...['at', 'gusting', 'gusts', 'variable', 'wind', 'via', 'then', 'taxiway'],
 ])
 
-/** `none`: nothing yet; `half`: begun; `whole`: as many values as are asked, each long enough, or words. */
-export function saidForm(hearable: Hearable, text: string): SaidForm {
+/** Of what was said to this item. */
+export function completeness(hearable: Hearable, text: string): Completeness {
   const { shapes, least } = hearable
   const tokens = tokensOf(text)
   const last = tokens.at(-1)
   if (!last) return 'none'
-  if (GOING_ON.has(last.text)) return 'half'
+  if (GOING_ON.has(last.text)) return 'partial'
   // Only the open item has a known number of parts.
   const isOne = least !== undefined && least.parts <= 1
-  if (shapes.length === 0) return isOne && tokens.length >= 2 ? 'full' : 'whole'
+  if (shapes.length === 0) return isOne && tokens.length >= 2 ? 'final' : 'complete'
   const runs = numberRuns(tokens)
   // Only words: a command, a refusal, or the first part of an answer.
-  if (runs.length === 0) return isOnlyWords(shapes, tokens) ? 'whole' : 'half'
+  if (runs.length === 0) return isOnlyWords(shapes, tokens) ? 'complete' : 'partial'
   const values = least?.values ?? shapes.length
   const said = valuesSaid(shapes, runs)
-  if (said.length < values) return 'half'
-  return isOne && said.every(isOfOneLength) ? 'full' : 'whole'
+  if (said.length < values) return 'partial'
+  return isOne && said.every(isOfOneLength) ? 'final' : 'complete'
 }
 
 /** The shapes that the numbers fill, in their order. */
