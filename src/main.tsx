@@ -1,18 +1,18 @@
 /**
  * Puts the first screen together, in this order: settings, then the log (the run's truth), then the
- * screen. What a run needs comes beside it (`crew.ts`); these two files know every layer.
+ * screen. What a run needs comes beside it (`composeApp.ts`); these two files know every layer.
  */
 
 import { render } from 'preact'
 import { createBrowserLog } from './adapters/log/browserLog.ts'
 import { createMemoryLog } from './adapters/log/memoryLog.ts'
 import { createPackFiles } from './adapters/packFiles.ts'
-import { laterActions } from './app/laterActions.ts'
-import { recalled } from './app/run/recall.ts'
+import { lazyActions } from './app/actions/lazyActions.ts'
+import { findUnfinished } from './app/run/unfinished.ts'
 import { readSettings, writeSettings } from './app/settings.ts'
 import { createAppStore } from './app/store.ts'
 import { keepOffline } from './offline.ts'
-import type { RunLog } from './ports.ts'
+import type { RunArchive } from './ports.ts'
 import { App } from './ui/App.tsx'
 import { CannotStart } from './ui/CannotStart.tsx'
 import { loadAllScreens } from './ui/screens.tsx'
@@ -20,7 +20,7 @@ import { loadAllScreens } from './ui/screens.tsx'
 const root = document.getElementById('app') ?? document.body
 
 async function start(): Promise<void> {
-  const coming = import('./crew.ts')
+  const composing = import('./composeApp.ts')
   const kept = storage('localStorage')
   const store = createAppStore({ settings: readSettings(kept) })
   const { log, message } = await openLog()
@@ -28,12 +28,14 @@ async function start(): Promise<void> {
   const packFiles = createPackFiles()
   const tab = storage('sessionStorage')
   const here = openHere(tab)
-  store.setState((await recalled(log, here.get())) ?? {})
+  store.setState((await findUnfinished(log, here.get())) ?? {})
   const saveSettings = (next: Parameters<typeof writeSettings>[1]) => writeSettings(kept, next)
-  const crew = coming.then(({ takeSeats }) => takeSeats({ store, log, packFiles, openHere: here, saveSettings, tab }))
-  render(<App store={store} actions={laterActions(crew)} />, root)
+  const actions = composing.then(({ composeApp }) =>
+    composeApp({ store, log, packFiles, openHere: here, saveSettings, tab }),
+  )
+  render(<App store={store} actions={lazyActions(actions)} />, root)
   store.setState({ packs: await packFiles.list() })
-  await crew
+  await actions
   await loadAllScreens()
   keepOffline()
 }
@@ -48,7 +50,7 @@ function storage(name: 'localStorage' | 'sessionStorage'): Storage | undefined {
 }
 
 /** The database, or memory with the reason why: a run that cannot be kept is still flown, and says so. */
-async function openLog(): Promise<{ log: RunLog; message: string }> {
+async function openLog(): Promise<{ log: RunArchive; message: string }> {
   try {
     return { log: await createBrowserLog(), message: '' }
   } catch (error) {

@@ -80,12 +80,11 @@ export interface Ear {
 export interface Voice {
   /** Name for the settings screen and the log. */
   readonly name: string
-  /** Resolves when the sound has ended. Never rejects: a failure is an outcome. */
-  speak(text: string, role: Role): Promise<'spoken' | 'failed' | 'cancelled'>
+  /** Resolves when the sound has ended, or is cut off by the signal. Never rejects: a failure is an outcome. */
+  speak(text: string, role: Role, signal?: AbortSignal): Promise<'spoken' | 'failed' | 'cancelled'>
   /** Clock time at which that sound had ended, which is before a busy page is told; undefined where nobody knows. */
   endedAt(): number | undefined
   tone(name: ToneName): Promise<void>
-  cancel(): void
 }
 
 /** What a key, pedal or button of the pilot's own is for. */
@@ -118,16 +117,23 @@ export interface SoundDevices {
 export interface RunLog {
   /** Resolves once stored; rejects where it cannot be. */
   append(event: RunEvent): Promise<void>
-  /** All events of a run, in order. */
-  read(runId: string): Promise<RunEvent[]>
-  /** The newest run without an end, if any. */
+  /** All events of a run, in order, as they were stored: another edition may have written them. */
+  read(runId: string): Promise<unknown[]>
+}
+
+/** The runs that this browser keeps. */
+export interface RunArchive extends RunLog {
+  /** The newest run that may be gone on with, if any. */
   unfinished(): Promise<string | undefined>
   runs(): Promise<RunSummary[]>
+  /** The run is not offered any more, though it has no end; its events stay. */
+  putAway(runId: string): Promise<void>
 }
 export interface RunSummary {
   readonly runId: string
   readonly pack: string
   readonly startedAt: number
+  /** Ended, or put away. */
   readonly ended: boolean
 }
 

@@ -19,8 +19,8 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   cli: ['kernel/', 'packs/', 'ports.ts', 'adapters/', 'app/'],
   build: ['kernel/', 'packs/', 'ports.ts', 'adapters/', 'app/', 'cli/'],
   'offline.ts': [],
-  'crew.ts': ['kernel/', 'packs/', 'ports.ts', 'adapters/', 'app/'],
-  'main.tsx': ['crew.ts', 'kernel/', 'packs/', 'ports.ts', 'adapters/', 'app/', 'ui/', 'offline.ts'],
+  'composeApp.ts': ['kernel/', 'packs/', 'ports.ts', 'adapters/', 'app/'],
+  'main.tsx': ['composeApp.ts', 'kernel/', 'packs/', 'ports.ts', 'adapters/', 'app/', 'ui/', 'offline.ts'],
 }
 
 /** Packages each folder may use; `build` runs beside the app and may use any. */
@@ -43,7 +43,7 @@ const PACKAGES: Readonly<Record<string, readonly string[]>> = {
   ui: ['preact', 'zustand/vanilla'],
   cli: ['node:'],
   'offline.ts': [],
-  'crew.ts': [],
+  'composeApp.ts': [],
   'main.tsx': ['preact'],
 }
 

@@ -1,7 +1,7 @@
-/** The one store: what the screens show. Nothing here decides; `dispatch.ts` and `actions.ts` change it. */
+/** The one store: what the screens show. Nothing here decides; the actions change it, and what a run reports (`run/showRun.ts`). */
 
 import { createStore, type StoreApi } from 'zustand/vanilla'
-import type { FigureChange, FigureSet, Inputs } from '../kernel/figures/model.ts'
+import type { FigureSet, Inputs } from '../kernel/figures/model.ts'
 import type { Pack } from '../kernel/pack/checklist.ts'
 import type { Role } from '../kernel/pack/roles.ts'
 import type { Problem } from '../kernel/problem.ts'
@@ -17,11 +17,12 @@ import type {
   SwitchName,
 } from '../ports.ts'
 import type { PastDraft } from './figures/undo.ts'
+import type { Storage } from './run/record.ts'
+import type { Revision } from './run/revision.ts'
 import { DEFAULT_SETTINGS, type Settings } from './settings.ts'
 import type { Findings, LineHeard } from './sound/soundLines.ts'
 
-export const SCREENS = ['start', 'figures', 'run', 'account', 'settings', 'sound'] as const
-export type Screen = (typeof SCREENS)[number]
+export type Screen = 'start' | 'figures' | 'run' | 'account' | 'settings' | 'sound'
 
 export interface PackSummary {
   readonly id: string
@@ -29,14 +30,12 @@ export interface PackSummary {
   readonly aircraft: string
 }
 
-/** One revision as entered. */
-export interface Revision {
-  readonly revision: number
-  readonly inputs: Inputs
-  readonly set: FigureSet
-  readonly changes: readonly FigureChange[]
-  /** Challenges and lists that it opened again. */
-  readonly reopened: readonly string[]
+/** Why a run that was left in the middle can be neither gone on with nor ended here. */
+export interface RunBlocked {
+  /** Its log cannot be read; another tab has it on; another tab has ended it since. */
+  readonly because: 'unreadable' | 'elsewhere' | 'ended'
+  /** What is wrong with the log, in one line; empty where nothing is. */
+  readonly message: string
 }
 
 export interface AppState {
@@ -57,7 +56,9 @@ export interface AppState {
   readonly preview: FigureSet | undefined
   readonly revisions: readonly Revision[]
   readonly run: RunState | undefined
+  /** A run that was left in the middle. */
   readonly unfinished: RunSummary | undefined
+  readonly blocked: RunBlocked | undefined
   readonly ear: {
     readonly state: EarState
     readonly level: number
@@ -82,8 +83,8 @@ export interface AppState {
   /** The next key or button pressed becomes the one for this. */
   readonly learning: SwitchName | undefined
   readonly voice: { readonly speaking: string; readonly role: Role; readonly failed: boolean }
-  /** False where the log cannot be kept: the run stops and says so. */
-  readonly storage: { readonly kept: boolean; readonly message: string }
+  /** Whether the log can be stored; where not, the run goes on in memory (see `run/record.ts`). */
+  readonly storage: Storage
   /** `elsewhere`: another tab writes this run. */
   readonly writer: 'here' | 'elsewhere'
   /** Before the first gesture a browser plays no sound; any key resumes. */
@@ -124,6 +125,7 @@ export function createAppStore(initial: Partial<AppState> = {}): Store {
     revisions: [],
     run: undefined,
     unfinished: undefined,
+    blocked: undefined,
     ear: {
       state: 'off',
       level: -90,

@@ -8,7 +8,6 @@ import type { Hearable } from '../kernel/hearing/hearable.ts'
 import { jsgfOf } from '../kernel/hearing/jsgf.ts'
 import { vocabularyOfItems } from '../kernel/hearing/vocabulary.ts'
 import type { JudgeInput } from '../kernel/response/model.ts'
-import { figuresOf, parseResponse } from '../kernel/response/parse.ts'
 import { judgeHeard } from './heardVerdict.ts'
 import { type CommandRun, type Io, usage } from './io.ts'
 import { readJudgeLine } from './judgeLine.ts'
@@ -33,12 +32,10 @@ export const run: CommandRun = async (args, io) => {
   }
   const { asked, grammar, files } = read
   const { challenge = '', response, states, figures } = asked
-  const parsed = parseResponse(response)
-  const names = 'response' in parsed ? figuresOf(parsed.response) : []
-  const specs = names.flatMap((name) => figures[name] ?? [])
+  const specs = response.figures.flatMap((name) => figures[name] ?? [])
   // Kinds go on, values stay behind: what follows cannot know the answer.
   const shapes = specs.map(({ value: _, accept: __, ...spec }) => spec) as Hearable['shapes']
-  const vocabulary = vocabularyOfItems([{ challenge, responses: [{ text: response }], states }], shapes)
+  const vocabulary = vocabularyOfItems([{ challenge, responses: [{ response }], states }], shapes)
   const hearable: Hearable = { shapes, yesNo: asked.yesNo === true }
   if (grammar) {
     io.output.write(jsgfOf(grammarOf(hearable, vocabulary)))

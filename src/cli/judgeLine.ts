@@ -3,7 +3,7 @@
 import { type ComposedSpec, composedShould } from '../kernel/kinds/composed.ts'
 import { type Figure, PHRASEOLOGIES, type Value } from '../kernel/kinds/kind.ts'
 import type { Alternative, JudgeInput } from '../kernel/response/model.ts'
-import { figuresOf, parseResponse } from '../kernel/response/parse.ts'
+import { parseResponse, type Response } from '../kernel/response/response.ts'
 
 type Id = string | number | null | undefined
 export type JudgeLine = { readonly id: Id; readonly input: JudgeInput } | { readonly id: Id; readonly error: string }
@@ -37,10 +37,10 @@ export function readJudgeLine(line: string): JudgeLine {
 }
 
 function inputOf(fields: Fields): JudgeInput {
-  const response = text(fields, 'response')
+  const notation = text(fields, 'response')
   const heard = text(fields, 'heard')
   const figures = figuresIn(fields.figures)
-  checkResponse(response, figures)
+  const response = responseWith(notation, figures)
   const { challenge, phraseology, score } = fields
   if (challenge !== undefined && challenge !== null && typeof challenge !== 'string') refuse('"challenge" must be text')
   const known = PHRASEOLOGIES.find((each) => each === phraseology)
@@ -110,23 +110,28 @@ function namesIn(value: unknown, name: string): Record<string, string[]> {
   return Object.fromEntries(Object.entries(value).map(([key, each]) => [key, words(each, name)]))
 }
 
-/** Responses checked once, not at every line. */
-const checked = new Map<string, { figures: readonly string[]; problem?: string }>()
+/** Responses parsed once, not at every line. */
+const parsed = new Map<string, Response>()
+/** A stream of lines has few; of a stream where each has its own, not all are kept. */
+const MOST_KEPT = 500
 
-function checkResponse(response: string, figures: Readonly<Record<string, Figure>>): void {
-  let known = checked.get(response)
-  if (!known) {
-    const parsed = parseResponse(response)
-    known =
-      'response' in parsed
-        ? { figures: figuresOf(parsed.response) }
-        : { figures: [], problem: parsed.problems.map(({ message, offset }) => `${offset + 1}: ${message}`).join('; ') }
-    if (checked.size >= 500) checked.clear()
-    checked.set(response, known)
+function parsedOnce(text: string): Response {
+  const known = parsed.get(text)
+  if (known) return known
+  const result = parseResponse(text)
+  if ('problems' in result) {
+    refuse(`"response" at ${result.problems.map(({ message, offset }) => `${offset + 1}: ${message}`).join('; ')}`)
   }
-  if (known.problem !== undefined) refuse(`"response" at ${known.problem}`)
-  const missing = known.figures.find((name) => !Object.hasOwn(figures, name))
+  if (parsed.size >= MOST_KEPT) parsed.clear()
+  parsed.set(text, result.response)
+  return result.response
+}
+
+function responseWith(text: string, figures: Readonly<Record<string, Figure>>): Response {
+  const response = parsedOnce(text)
+  const missing = response.figures.find((name) => !Object.hasOwn(figures, name))
   if (missing !== undefined) refuse(`"response" uses <${missing}>, which is not among "figures"`)
+  return response
 }
 
 function figuresIn(value: unknown): Record<string, Figure> {

@@ -24,15 +24,16 @@ export const run: CommandRun = async (args, io) => {
     return 1 as const
   }
   if (!pack) return fail(problems.filter(isError).map(showProblem))
-  let text: string
+  let sheet: string
+  let lines: string
   try {
-    text = await readFile(inputsFile, 'utf8')
-    await readFile(answers, 'utf8')
+    sheet = await readFile(inputsFile, 'utf8')
+    lines = await readFile(answers, 'utf8')
   } catch (error) {
     return fail([`${error instanceof Error ? error.message : error}: name a file that can be read`])
   }
-  const read_ = readInputs(text, inputsFile, pack)
-  if (!read_.inputs) return fail(read_.problems.map(showProblem))
+  const { inputs, ...wrong } = readInputs(sheet, inputsFile, pack)
+  if (!inputs) return fail(wrong.problems.map(showProblem))
   let kept: RunLog
   try {
     kept = log ? await createFileLog(log) : createMemoryLog()
@@ -46,8 +47,9 @@ export const run: CommandRun = async (args, io) => {
   }
   const end = await rehearseFile({
     pack,
-    inputs: read_.inputs,
-    answers,
+    inputs,
+    file: answers,
+    answers: lines,
     ...(voices !== undefined && { voices }),
     ...(radio && { radio }),
     log: kept,
@@ -60,9 +62,10 @@ export const run: CommandRun = async (args, io) => {
   return end.complete ? 0 : fail(end.problems)
 }
 
-interface Options extends Pick<RehearsalParts, 'answers' | 'voices' | 'radio'> {
+interface Options extends Pick<RehearsalParts, 'voices' | 'radio'> {
   readonly pack: string
   readonly inputs: string
+  readonly answers: string
   readonly log?: string
 }
 

@@ -13,7 +13,8 @@ import type {
   Watch,
   WatchCall,
 } from '../kernel/pack/checklist.ts'
-import { briefingOf, exchangeOf } from './buildExchange.ts'
+import { responseFrom } from '../kernel/response/response.ts'
+import { anyWayOf, briefingOf, exchangeOf } from './buildExchange.ts'
 import { conditionOf, interlocksOf } from './conditions.ts'
 import type { PackText } from './packSchema.ts'
 import { present } from './present.ts'
@@ -32,7 +33,7 @@ function situationsOf(pack: PackText): Situation[] {
     name,
     label,
     initial,
-    options: Object.entries(options).map(([value, option]) => ({ value, ...option })),
+    options: Object.entries(options).map(([value, { label, say }]) => ({ value, label, say: anyWayOf(say) })),
   }))
 }
 
@@ -43,7 +44,9 @@ function itemOf(list: string, text: ItemText): Item {
     type: 'item' as const,
     id: `${list}.${item}`,
     challenge,
-    responses: cases.map((one) => present({ when: conditionOf('when' in one ? one.when : undefined), text: one.say })),
+    responses: cases.map((one) =>
+      present({ when: conditionOf('when' in one ? one.when : undefined), response: responseFrom(one.say) }),
+    ),
     states,
     answers,
     when: conditionOf(text.when),
@@ -62,7 +65,7 @@ function lineOf(list: string, { line, clearance, label, say, when }: LineText): 
     id: `${list}.${line}`,
     clearance: clearance ?? line,
     label,
-    say,
+    say: anyWayOf(say),
     when: condition,
   })
 }
@@ -96,7 +99,7 @@ function stepOf(flow: string, { step, text, say, sets, when, caution, interlocks
   return present({
     id: `${flow}.${step}`,
     text,
-    say,
+    say: say.length === 0 ? undefined : anyWayOf(say),
     sets,
     interlocks: interlocksOf(interlocks),
     when: conditionOf(when),
@@ -104,10 +107,11 @@ function stepOf(flow: string, { step, text, say, sets, when, caution, interlocks
   })
 }
 
-function callOf({ call, value, ...rest }: WatchText['calls'][number]): WatchCall {
-  if (!value) return present({ id: call, ...rest })
+function callOf({ call, say, value, ...rest }: WatchText['calls'][number]): WatchCall {
+  const plain = { id: call, say: anyWayOf(say), ...rest }
+  if (!value) return present(plain)
   const { min, max, ...spec } = value
-  return present({ id: call, ...rest, value: { spec, min, max } })
+  return present({ ...plain, value: { spec, min, max } })
 }
 
 function watchOf(text: WatchText): Watch {
@@ -116,10 +120,10 @@ function watchOf(text: WatchText): Watch {
     type: 'watch' as const,
     id: watch,
     name,
-    begins,
+    begins: anyWayOf(begins),
     hold,
     calls: calls.map(callOf),
-    abnormal: abnormal.map(({ abnormal: id, ...rest }) => present({ id, ...rest })),
+    abnormal: abnormal.map(({ abnormal: id, say, ...rest }) => present({ id, say: anyWayOf(say), ...rest })),
     stopWords,
     interlocks: interlocksOf(text.interlocks),
     when: conditionOf(when),

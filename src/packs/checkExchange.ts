@@ -1,9 +1,10 @@
 /** Whether an exchange holds together: it asks for nothing that it never says, and what must be read back is. */
 
 import type { KindSpec } from '../kernel/kinds/kind.ts'
-import type { Wording } from '../kernel/pack/exchange.ts'
-import { figuresOf, parseResponse, phrasesOf, type Response } from '../kernel/response/parse.ts'
-import { pathsOf, type Slot } from '../kernel/response/path.ts'
+import { RADIOS, type Radio } from '../kernel/kinds/radio.ts'
+import { parseTemplate } from '../kernel/pack/template.ts'
+import { type Expansion, figuresOf, phrasesOf } from '../kernel/response/expansion.ts'
+import type { Slot } from '../kernel/response/path.ts'
 import { wordingOf } from './buildExchange.ts'
 import {
   type Checking,
@@ -15,6 +16,7 @@ import {
   once,
   report,
 } from './checking.ts'
+import { responseOrNothing, sayingProblems } from './checkNotation.ts'
 import type { When } from './conditions.ts'
 import type { BriefingText, ElementText, ExchangeText, TurnText, WordingText } from './exchangeSchema.ts'
 import { didYouMean } from './nearest.ts'
@@ -24,7 +26,6 @@ import type { Path } from './source.ts'
 const READ_BACK: ReadonlySet<string> = new Set<KindSpec['kind']>([
   ...(['runway', 'altimeter', 'digits', 'altitude', 'flightLevel', 'heading', 'speed', 'frequency', 'route'] as const),
 ])
-const RADIOS: readonly (keyof Wording)[] = ['icao', 'faa']
 const HOLD_SHORT = /\bhold(ing)? short\b/
 
 export function checkExchange(checking: Checking, exchange: ExchangeText, path: Path): void {
@@ -94,8 +95,7 @@ function textsOf(text: WordingText | undefined): string[] {
 }
 
 function slotsOf(text: string): readonly Slot[] {
-  const parsed = parseResponse(text)
-  return 'response' in parsed ? pathsOf(parsed.response).flat() : []
+  return responseOrNothing(text).paths.flat()
 }
 
 type Name = (figure: string) => string
@@ -110,8 +110,7 @@ function sameAs({ figures = {} }: Checking): Name {
   }
 }
 
-const figuresIn = (text: string, nameOf: Name) =>
-  new Set([...text.matchAll(/<([^<>]*)>/g)].map(([, name = '']) => nameOf(name)))
+const figuresIn = (text: string, nameOf: Name) => new Set(parseTemplate(text).figures.map(nameOf))
 
 /** Figures that a wording says in either phraseology, and those that it says in both. */
 function figuresSaid(says: WordingText | undefined, nameOf = asItIs): { any: Set<string>; both: Set<string> } {
@@ -125,7 +124,7 @@ function figuresSaid(says: WordingText | undefined, nameOf = asItIs): { any: Set
 function sayings(
   turn: TurnText,
   nameOf = asItIs,
-  radio?: keyof Wording,
+  radio?: Radio,
 ): { readonly said: Set<string>; readonly when: When }[] {
   const saidIn = (text: WordingText | undefined) =>
     radio && text !== undefined ? figuresIn(wordingOf(text)[radio], nameOf) : figuresSaid(text, nameOf).both
@@ -155,7 +154,7 @@ function checkSaid(
   own: ReturnType<typeof figuresSaid>,
   readBack: string,
   at: Path,
-  radio?: keyof Wording,
+  radio?: Radio,
 ): void {
   const before = sayings(turn, asItIs, radio).filter(({ when }) => when === undefined)
   for (const name of checkResponse(checking, readBack, at, 'readBack')) {
@@ -229,30 +228,29 @@ function adviseReadBack(checking: Checking, turn: TurnText, path: Path): void {
 }
 
 function requiredFigures(text: string): string[] {
-  const parsed = parseResponse(text)
-  return 'response' in parsed ? figuresOf(required(parsed.response)) : []
+  return figuresOf(required(responseOrNothing(text).tree))
 }
 
 function asksHoldShort(readBack: string): boolean {
-  const parsed = parseResponse(readBack)
-  return 'response' in parsed && phrasesOf(required(parsed.response)).every((phrase) => HOLD_SHORT.test(phrase))
+  return phrasesOf(required(responseOrNothing(readBack).tree)).every((phrase) => HOLD_SHORT.test(phrase))
 }
 
 /** Without what may be left out. */
-function required(response: Response): Response {
-  switch (response.type) {
+function required(tree: Expansion): Expansion {
+  switch (tree.type) {
     case 'optional':
       return { type: 'words', words: [] }
     case 'either':
-      return { ...response, options: response.options.map(required) }
+      return { ...tree, options: tree.options.map(required) }
     case 'sequence':
-      return { ...response, parts: response.parts.map(required) }
+      return { ...tree, parts: tree.parts.map(required) }
     default:
-      return response
+      return tree
   }
 }
 
 export function checkBriefing(checking: Checking, briefing: BriefingText, path: Path): void {
+  checking.problems.push(...sayingProblems(checking.source, briefing.ends, [...path, 'ends'], 'ends'))
   const [ids, labels] = [new Set<string>(), new Set<string>()]
   for (const [index, topic] of briefing.topics.entries()) {
     const at: Path = [...path, 'topics', index]

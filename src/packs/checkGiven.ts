@@ -1,10 +1,11 @@
 /** Whether every figure that only a station gives has been given, in every situation, before something rests on it. */
 
-import { figureNames, figuresOf, parseResponse } from '../kernel/response/parse.ts'
+import { parseTemplate } from '../kernel/pack/template.ts'
 import { wordingOf } from './buildExchange.ts'
 import { derivationOf } from './buildFigures.ts'
 import { checkHole } from './checkHole.ts'
 import { type Checking, report } from './checking.ts'
+import { responseOrNothing } from './checkNotation.ts'
 import type { When } from './conditions.ts'
 import type { ExchangeText, TurnText, WordingText } from './exchangeSchema.ts'
 import type { ActivityText, ItemText, ProceduresText } from './proceduresSchema.ts'
@@ -50,7 +51,11 @@ function checkTurns(checking: Checking, exchange: ExchangeText, path: Path, befo
     const all = [exchange.when, turn.when]
     const at: Path = [...path, 'turns', index]
     if (turn.calls !== undefined) {
-      checkUse(checking, { figures: named(turn.calls), path: [...at, 'calls'], all, none: [] }, known)
+      checkUse(
+        checking,
+        { figures: responseOrNothing(turn.calls).figures, path: [...at, 'calls'], all, none: [] },
+        known,
+      )
     }
     for (const { wording, path: place, when } of wordsOf(turn, at)) {
       const figures = figuresSaid(wording)
@@ -92,12 +97,7 @@ function wordsOf({ opens, closes, elements }: TurnText, path: Path): Words[] {
 function figuresSaid(wording: WordingText | undefined): string[] {
   if (wording === undefined) return []
   const { icao, faa } = wordingOf(wording)
-  return [...new Set(figureNames(`${icao} ${faa}`))]
-}
-
-function named(text: string): string[] {
-  const parsed = parseResponse(text)
-  return 'response' in parsed ? figuresOf(parsed.response) : []
+  return [...new Set([icao, faa].flatMap((text) => parseTemplate(text).figures))]
 }
 
 function usesOf(activity: ActivityText, path: Path): Use[] {
@@ -109,7 +109,7 @@ function usesOf(activity: ActivityText, path: Path): Use[] {
   if (!('briefing' in activity)) return []
   return activity.topics.flatMap(({ say, when }, index) =>
     say.map((text, number) => ({
-      figures: named(text),
+      figures: responseOrNothing(text).figures,
       path: [...path, 'topics', index, 'say', number],
       all: [activity.when, when],
       none: [],
@@ -122,7 +122,7 @@ function usesOfItem({ response, restsOn }: ItemText, all: readonly When[], path:
   const said = cases.map(({ say, when }, index): Use => {
     const at: Path = typeof response === 'string' ? [...path, 'response'] : [...path, 'response', index, 'say']
     const none = cases.slice(0, index).map((one) => one.when)
-    return { figures: named(say), path: at, all: [...all, when], none }
+    return { figures: responseOrNothing(say).figures, path: at, all: [...all, when], none }
   })
   const rests = restsOn.map(
     (name, index): Use => ({ figures: [name], path: [...path, 'restsOn', index], all, none: [] }),

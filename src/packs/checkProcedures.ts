@@ -4,6 +4,7 @@ import type { Problem } from '../kernel/problem.ts'
 import { checkBriefing, checkExchange } from './checkExchange.ts'
 import { checkGiven } from './checkGiven.ts'
 import { type Checking, checkCondition, checkFigure, checkInterlocks, checkResponse, once, report } from './checking.ts'
+import { sayingProblems } from './checkNotation.ts'
 import { checkCalls } from './checkWatch.ts'
 import type { When } from './conditions.ts'
 import type { FiguresText } from './figuresSchema.ts'
@@ -95,6 +96,7 @@ function checkFlow(checking: Checking, { steps }: FlowText, path: Path): void {
     once(checking, ids, step.step, 'step', [...at, 'step'])
     checkCondition(checking, step.when, [...at, 'when'])
     checkInterlocks(checking, step.interlocks, at)
+    checking.problems.push(...sayingProblems(checking.source, step.say, [...at, 'say']))
     for (const [number, name] of step.sets.entries()) checkFigure(checking, name, [...at, 'sets', number])
   }
 }
@@ -109,6 +111,7 @@ function checkList(checking: Checking, { entries }: ListText, path: Path): void 
     } else {
       once(checking, ids, entry.line, 'line', [...at, 'line'])
       checkCondition(checking, entry.when, [...at, 'when'])
+      checking.problems.push(...sayingProblems(checking.source, entry.say, [...at, 'say']))
     }
   }
 }
@@ -145,10 +148,13 @@ function uncovered(pack: PackText, applies: When, cases: readonly When[]): strin
 /** Situations of pack.yaml: the initial value is one of the options. */
 export function checkSituations(source: Source, { situations }: PackText): Problem[] {
   return Object.entries(situations).flatMap(([name, { initial, options }]) => {
+    const problems = Object.entries(options).flatMap(([value, { say }]) =>
+      sayingProblems(source, say, ['situations', name, 'options', value, 'say']),
+    )
     const known = Object.keys(options)
-    if (known.includes(initial)) return []
+    if (known.includes(initial)) return problems
     const message = `situation ${name} has no "${initial}"${didYouMean(initial, known)}`
     const place = source.place(['situations', name, 'initial'])
-    return [{ code: 'situation.value', message, place, severity: 'error' as const }]
+    return [{ code: 'situation.value', message, place, severity: 'error' as const }, ...problems]
   })
 }

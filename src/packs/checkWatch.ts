@@ -1,13 +1,13 @@
 /** Whether the calls of a watch hold together: each its own, limits from an earlier one, values asked for where they are said. */
 
 import type { Problem } from '../kernel/problem.ts'
-import { figuresOf, parseResponse } from '../kernel/response/parse.ts'
+import { responseAt, sayingProblems } from './checkNotation.ts'
 import { didYouMean } from './nearest.ts'
 import type { WatchText } from './proceduresSchema.ts'
 import type { Path, Source } from './source.ts'
 
-export function checkCalls(source: Source, { calls, abnormal }: WatchText, path: Path): Problem[] {
-  const problems: Problem[] = []
+export function checkCalls(source: Source, { begins, calls, abnormal }: WatchText, path: Path): Problem[] {
+  const problems = sayingProblems(source, begins, [...path, 'begins'], 'begins')
   const report = (code: string, at: Path, message: string) =>
     problems.push({ code, message, place: source.place(at), severity: 'error' })
   const ids: string[] = []
@@ -26,7 +26,11 @@ export function checkCalls(source: Source, { calls, abnormal }: WatchText, path:
     }
     checkValue(source, call, at, problems)
   }
-  for (const [index, { abnormal: id }] of abnormal.entries()) once(id, [...path, 'abnormal', index, 'abnormal'])
+  for (const [index, { abnormal: id, say }] of abnormal.entries()) {
+    const at: Path = [...path, 'abnormal', index]
+    once(id, [...at, 'abnormal'])
+    problems.push(...sayingProblems(source, say, [...at, 'say']))
+  }
   return problems
 }
 
@@ -38,15 +42,12 @@ function checkValue(source: Source, call: WatchText['calls'][number], path: Path
   }
   for (const [index, text] of say.entries()) {
     const at: Path = [...path, 'say', index]
-    const parsed = parseResponse(text)
-    if ('problems' in parsed) {
-      for (const { message, offset } of parsed.problems) {
-        const place = source.placeInText(at, offset)
-        problems.push({ code: 'response.malformed', message: `call: ${message}`, place, severity: 'error' })
-      }
+    const response = responseAt(source, text, at, 'call')
+    if (!('figures' in response)) {
+      problems.push(...response)
       continue
     }
-    const names = figuresOf(parsed.response)
+    const names = response.figures
     const isRight = value ? names.length === 1 && names[0] === 'value' : names.length === 0
     if (isRight) continue
     const message = value ? 'a call with a value says it once, as <value>' : 'a call without a value has no <figure>'

@@ -1,7 +1,7 @@
 /** What all checks of procedures.yaml use: one file on its way, its names, and where a mistake stands. */
 
 import type { Problem } from '../kernel/problem.ts'
-import { figuresOf, parseResponse } from '../kernel/response/parse.ts'
+import { responseAt } from './checkNotation.ts'
 import { conditionOf, type When } from './conditions.ts'
 import type { WordingText } from './exchangeSchema.ts'
 import type { FiguresText } from './figuresSchema.ts'
@@ -79,14 +79,12 @@ export function checkInterlocks(checking: Checking, interlocks: ItemText['interl
 
 /** A text in the response notation; `what` names it for its author. Gives back the figures in it. */
 export function checkResponse(checking: Checking, text: string, path: Path, what = 'response'): readonly string[] {
-  const parsed = parseResponse(text)
-  if ('problems' in parsed) {
-    for (const { message, offset } of parsed.problems) {
-      reportInText(checking, 'response.malformed', path, offset, `${what}: ${message}`)
-    }
+  const response = responseAt(checking.source, text, path, what)
+  if (!('figures' in response)) {
+    checking.problems.push(...response)
     return []
   }
-  const named = figuresOf(parsed.response)
+  const named = response.figures
   for (const name of named.filter((one) => !isKnown(checking, one))) {
     const offset = Math.max(0, text.indexOf(`<${name}>`))
     reportInText(checking, 'figure.unknown', path, offset, unknownFigure(checking, name))

@@ -12,8 +12,9 @@ import { affixesOf } from '../kernel/kinds/table.ts'
 import { NUMBER_WORDS } from '../kernel/numbers/words.ts'
 import type { Activity, Item, Line, Pack } from '../kernel/pack/checklist.ts'
 import type { Interlock } from '../kernel/pack/condition.ts'
-import type { Exchange, Wording } from '../kernel/pack/exchange.ts'
+import type { Exchange } from '../kernel/pack/exchange.ts'
 import type { Role } from '../kernel/pack/roles.ts'
+import type { Response } from '../kernel/response/response.ts'
 import { FIXED_PHRASES } from '../kernel/run/core/phrases.ts'
 import { STATION_PHRASES } from '../kernel/run/talk/radio.ts'
 
@@ -67,30 +68,28 @@ function ownTexts(pack: Pack): Spoken {
 
 const figureWords = ({ spec }: FigureDeclaration) => [...valueWords(spec), ...affixesOf(spec).keys()]
 
-const FIGURE = /<([\w-]+)>/g
-
 /** The wordings of a role's exchanges in pieces between their figures, and what the values of those can be said in. */
 function transmissionsOf(pack: Pack, role: Role): Spoken {
   const exchanges = pack.phases
     .flatMap(({ activities }) => activities)
     .filter((activity): activity is Exchange => activity.type === 'exchange' && activity.station.role === role)
-  const texts = exchanges.flatMap(({ turns }) =>
+  const templates = exchanges.flatMap(({ turns }) =>
     turns.flatMap(({ opens, closes, elements }) =>
-      [opens, closes, ...elements.map(({ says }) => says)].flatMap((wording) => waysOf(wording)),
+      [opens, closes, ...elements.map(({ says }) => says)].flatMap((wording) =>
+        wording ? Object.values(wording) : [],
+      ),
     ),
   )
-  const names = new Set(texts.flatMap((text) => [...text.matchAll(FIGURE)].map(([, name]) => name ?? '')))
+  const names = new Set(templates.flatMap((template) => template.figures))
   const labels = exchanges.flatMap(({ turns }) =>
     turns.flatMap(({ label, elements }) => [label, ...elements.map((element) => element.label)]),
   )
   const figures = [...names].flatMap((name) => pack.figures.declarations[name] ?? [])
   return {
-    phrases: [...texts.flatMap((text) => text.split(/<[\w-]+>/)), ...labels],
+    phrases: [...templates.flatMap(({ pieces }) => pieces.filter((piece) => typeof piece === 'string')), ...labels],
     words: [...figures.flatMap(figureWords), ...figures.map(({ label }) => label)],
   }
 }
-
-const waysOf = (wording: Wording | undefined) => (wording ? [wording.icao, wording.faa] : [])
 
 function phrasesOf(activity: Activity): string[] {
   switch (activity.type) {
@@ -140,18 +139,22 @@ function answersOf(activity: Activity): string[] {
     case 'flow':
       return []
     case 'watch':
-      return activity.begins.concat(...activity.calls.map((call) => call.say))
+      return [activity.begins, ...activity.calls.map((call) => call.say)].flatMap(wordsIn)
     case 'exchange':
       return activity.turns
-        .flatMap(({ calls, elements }) => [calls, ...elements.flatMap(({ readBack }) => waysOf(readBack))])
-        .flatMap((response) => (response === undefined ? [] : [wordsIn(response)]))
+        .flatMap(({ calls, elements }) => [calls, ...elements.flatMap(({ readBack }) => Object.values(readBack ?? {}))])
+        .flatMap((response) => (response ? wordsIn(response) : []))
     case 'briefing':
-      return [...activity.ends, ...activity.topics.flatMap((topic) => topic.say)].map(wordsIn)
+      return [activity.ends, ...activity.topics.flatMap((topic) => topic.say)].flatMap(wordsIn)
     case 'list':
       return activity.entries.flatMap((entry) =>
-        entry.type === 'line' ? entry.say : entry.responses.map(({ text }) => wordsIn(text)),
+        entry.type === 'line' ? wordsIn(entry.say) : entry.responses.flatMap(({ response }) => wordsIn(response)),
       )
   }
 }
 
-const wordsIn = (response: string) => response.replace(FIGURE, ' ').replace(/[[\](){}|]/g, ' ')
+/** With the tags, by which parts are asked for. */
+const wordsIn = ({ wordings, paths }: Response) => [
+  ...wordings,
+  ...paths.flat().flatMap((slot) => (slot.type === 'figure' && slot.name === slot.figure ? [] : slot.name)),
+]

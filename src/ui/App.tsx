@@ -1,7 +1,7 @@
 /** The frame around the screens: theme, banners, navigation, and which screen is on. */
 
 import { useEffect } from 'preact/hooks'
-import type { Actions } from '../app/actions.ts'
+import type { Actions } from '../app/actions/actions.ts'
 import type { Screen, Store } from '../app/store.ts'
 import { Banners } from './parts/shell/Banners.tsx'
 import { Elsewhere } from './parts/shell/Elsewhere.tsx'

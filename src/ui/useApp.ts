@@ -3,7 +3,7 @@
 import { createContext } from 'preact'
 import { useSyncExternalStore } from 'preact/compat'
 import { useContext } from 'preact/hooks'
-import type { Actions } from '../app/actions.ts'
+import type { Actions } from '../app/actions/actions.ts'
 import type { AppState, Store } from '../app/store.ts'
 
 export interface AppParts {

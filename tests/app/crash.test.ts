@@ -7,23 +7,22 @@ import 'fake-indexeddb/auto'
 import { readFile } from 'node:fs/promises'
 import { expect, test } from 'vitest'
 import { createBrowserLog } from '../../src/adapters/log/browserLog.ts'
-import { makeActions } from '../../src/app/makeActions.ts'
+import { makeActions } from '../../src/app/actions/makeActions.ts'
 import { createAppStore } from '../../src/app/store.ts'
 import { readPackDir } from '../../src/cli/packDir.ts'
+import { createVirtualClock } from '../../src/cli/virtualClock.ts'
 import type { Pack } from '../../src/kernel/pack/checklist.ts'
 import { figuresFor, findItem, findLine, listById, responseOf, saidFigures } from '../../src/kernel/pack/place.ts'
-import { parseResponse } from '../../src/kernel/response/parse.ts'
-import { sayResponse } from '../../src/kernel/response/sentence.ts'
+import { sayResponse, usualWording } from '../../src/kernel/response/sentence.ts'
 import type { RunEvent } from '../../src/kernel/run/core/events.ts'
 import type { RunState } from '../../src/kernel/run/core/state.ts'
 import { fold } from '../../src/kernel/run/core/step.ts'
 import { promptWords } from '../../src/kernel/run/core/turn.ts'
 import { nextCall, watchAt, watchState } from '../../src/kernel/run/watch/watchTiming.ts'
-import type { RunLog } from '../../src/ports.ts'
-import { createFakeClock } from '../fakes/clock.ts'
+import type { RunArchive } from '../../src/ports.ts'
 import { createFakeEar } from '../fakes/ear.ts'
 import { createFakeVoice } from '../fakes/voice.ts'
-import { settled } from './rig.ts'
+import { idle } from './rig.ts'
 
 const FOLDER = 'checklists/pair'
 const { pack } = await readPackDir(FOLDER)
@@ -43,7 +42,7 @@ function chance(seed: number) {
   }
 }
 
-const clock = createFakeClock()
+const clock = createVirtualClock()
 let runs = 0
 /** Which run the tab has open, as its session storage keeps it over a reload. */
 let openRun: string | undefined
@@ -61,7 +60,7 @@ async function openPage(fate?: Fate) {
   const stored: RunEvent[] = []
   let isDead = false
   const never = new Promise<never>(() => undefined)
-  const mortal: RunLog = {
+  const mortal: RunArchive = {
     ...log,
     async append(event) {
       if (isDead) return never
@@ -113,16 +112,16 @@ function words(run: RunState, random: (below: number) => number): string {
   switch (floor.at) {
     case 'item': {
       const { item } = findItem(demo, floor.item)
-      const parsed = parseResponse(responseOf(item, run.situation).text)
-      if (!('response' in parsed)) throw new Error(`${item.id} cannot be parsed`)
-      return sayResponse(parsed.response, figuresFor(demo, run.values, saidFigures(item, run.situation)), 'plain')
+      const response = responseOf(item, run.situation)
+      return sayResponse(response, figuresFor(demo, run.values, saidFigures(item, run.situation)), 'plain')
     }
     case 'line':
-      return findLine(listById(demo, floor.list), floor.line).say[0] ?? ''
+      return usualWording(findLine(listById(demo, floor.list), floor.line).say)
     case 'watch': {
       const watch = watchAt(demo, floor)
       const call = watch && run.watches[watch.id]?.status === 'running' && nextCall(watch, watchState(run, watch.id))
-      return (call ? call.call.say[0] : watch?.begins[0])?.replace('<value>', 'nine zero zero') ?? ''
+      const due = call ? call.call.say : watch?.begins
+      return due ? usualWording(due).replace('(value)', 'nine zero zero') : ''
     }
     case 'call':
       return demo.phases[floor.phase]?.activities[floor.activity]?.name ?? ''
@@ -142,9 +141,9 @@ async function act({ store, ear, actions }: Page, random: (below: number) => num
     await actions.readInputs(SHEETS.final, 'sheet.yaml')
     void actions.enterRevision()
   } else if (run.floor.at === 'end') {
-    void actions.abandonRun()
+    void actions.endRun()
   } else ear.hear(words(run, random))
-  for (let turn = 0; turn < 4; turn++) await settled()
+  for (let turn = 0; turn < 4; turn++) await idle()
 }
 
 const KILLS = 200
@@ -158,7 +157,7 @@ test(`killed at ${KILLS} moments: no event is lost, and the same is asked again`
     const isStored = random(2) === 0
     const page = await openPage({ after: random(6), isStored })
     if (openRun) page.actions.gesture()
-    for (let turn = 0; turn < 6; turn++) await settled()
+    for (let turn = 0; turn < 6; turn++) await idle()
     for (let tries = 0; !page.isDead(); tries++) {
       if (tries > 60) throw new Error(`the run does not go on: ${JSON.stringify(page.store.getState().run?.floor)}`)
       const wasOn = openRun
@@ -166,7 +165,7 @@ test(`killed at ${KILLS} moments: no event is lost, and the same is asked again`
       if (wasOn && !openRun) finished += 1
     }
     const runId = openRun ?? `run ${runs}`
-    const before = await page.log.read(runId)
+    const before = (await page.log.read(runId)) as RunEvent[]
     if (before.length === 0) continue
     const kept = page.stored.filter((event) => event.runId === runId)
     expect(before.slice(before.length - kept.length)).toEqual(kept)
@@ -177,8 +176,8 @@ test(`killed at ${KILLS} moments: no event is lost, and the same is asked again`
 
     const again = await openPage()
     again.actions.gesture()
-    for (let turn = 0; turn < 6; turn++) await settled()
-    const after = await again.log.read(runId)
+    for (let turn = 0; turn < 6; turn++) await idle()
+    const after = (await again.log.read(runId)) as RunEvent[]
     expect(after.slice(0, before.length)).toEqual(before)
     expect(after.slice(before.length).map(({ type }) => type)).toEqual(['resumed'])
     const was = fold(demo, runId, before)

@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest'
-import { reviseWith } from '../../src/app/run/revision.ts'
+import { revisedBy } from '../../src/app/run/revision.ts'
 import { viewOf } from '../../src/app/view/view.ts'
 import { fold } from '../../src/kernel/run/core/step.ts'
 import { debriefOf } from '../../src/kernel/run/debrief/debrief.ts'
-import { rig, settled } from './rig.ts'
+import { rig } from './rig.ts'
 
 async function atTrim() {
   const flight = await rig()
@@ -14,14 +14,10 @@ async function atTrim() {
 }
 
 describe('an answer', () => {
-  it('is stored before anything is said of it', async () => {
+  it('that is right is kept with what was heard and what was expected, and leads to the next challenge', async () => {
     const flight = await atTrim()
-    const stored: number[] = []
-    const before = flight.voice.said.length
-    flight.ear.hear('four point three up')
-    stored.push(flight.voice.said.length - before)
-    await settled()
-    expect(stored).toEqual([0])
+    await flight.hear('four point three up')
+    expect(flight.said()).toBe('V one?')
     expect(flight.log.events.at(-1)).toMatchObject({
       type: 'answered',
       item: 'loadFigures.trim',
@@ -130,7 +126,7 @@ describe('other speech', () => {
     const said = flight.voice.said.length
     for (let count = 0; count < 4; count++) {
       flight.clock.advance(9_000)
-      await settled()
+      await flight.settled()
       await flight.hear('look at that aircraft beside the hangar')
     }
     expect(flight.voice.said.slice(said).map(({ text }) => text)).toEqual(['Takeoff trim?'])
@@ -150,7 +146,7 @@ describe('other speech', () => {
     expect(flight.voice.speaking()).toContain('Figures flow')
     expect(flight.ear.listening()).toBeUndefined()
     flight.voice.end()
-    await settled()
+    await flight.settled()
     expect(flight.ear.listening()).toBeDefined()
   })
 })
@@ -170,16 +166,29 @@ describe('silence', () => {
     const flight = await atTrim()
     const said = flight.voice.said.length
     flight.clock.advance(8_000)
-    await settled()
+    await flight.settled()
     expect(flight.voice.said.length).toBe(said + 1)
     expect(flight.said()).toBe('Takeoff trim?')
     flight.clock.advance(60_000)
-    await settled()
+    await flight.settled()
     expect(flight.voice.said.length).toBe(said + 1)
     expect(flight.voice.tones.at(-1)).toBe('soft')
     flight.clock.advance(600_000)
-    await settled()
+    await flight.settled()
     expect(flight.state().floor).toMatchObject({ item: 'loadFigures.trim' })
+  })
+
+  it.each(['prompt', 'tone'])('is not counted while the pilot speaks (%s)', async (after) => {
+    const flight = await atTrim()
+    if (after === 'tone') await flight.pass(8_000)
+    const before = { said: flight.voice.said.length, tones: flight.voice.tones.length }
+    const noticed = () => ({ said: flight.voice.said.length, tones: flight.voice.tones.length })
+    flight.ear.emit({ type: 'state', state: 'hearing' })
+    await flight.pass(600_000)
+    expect(noticed()).toEqual(before)
+    flight.ear.emit({ type: 'state', state: 'open' })
+    await flight.pass(1_000)
+    expect(noticed()).not.toEqual(before)
   })
 
   it('is not counted while standing by', async () => {
@@ -187,7 +196,7 @@ describe('silence', () => {
     await flight.hear('stand by')
     const said = flight.voice.said.length
     flight.clock.advance(120_000)
-    await settled()
+    await flight.settled()
     expect(flight.voice.said.length).toBe(said)
     await flight.hear('four point three up')
     expect(flight.state().items['loadFigures.trim']?.status).not.toBe('done')
@@ -202,8 +211,8 @@ describe('a run', () => {
     await flight.hear('four point three')
     const again = await rig({ events: flight.log.events })
     expect(again.state()).toEqual(flight.state())
-    await again.run.dispatch.happen({ type: 'resumed' })
-    await settled()
+    await again.run.resume()
+    await again.settled()
     expect(again.said()).toBe('Resuming load figures list, go back one or from the top if you like. Takeoff trim?')
     await again.hear('up')
     expect(again.state().floor).toMatchObject({ item: 'loadFigures.trim' })
@@ -217,20 +226,9 @@ describe('a run', () => {
     }
   })
 
-  it('goes on in memory and says so when the log can no longer be kept, and loses nothing', async () => {
-    const flight = await atTrim()
-    flight.log.refuse('the disk is full')
-    await flight.hear('four point three up')
-    expect(flight.store.getState().storage).toEqual({ kept: false, message: 'the disk is full' })
-    expect(flight.state().floor).toMatchObject({ item: 'loadFigures.v1' })
-    expect(flight.run.dispatch.events().map((event) => event.seq)).toEqual(
-      flight.run.dispatch.events().map((_, index) => index),
-    )
-  })
-
   it('shows a challenge that the voice could not say', async () => {
     const flight = await rig({ outcome: 'failed' })
-    await settled()
+    await flight.settled()
     expect(flight.store.getState().voice.failed).toBe(true)
     expect(flight.voice.tones).toContain('attention')
     expect(flight.log.events.some((event) => event.type === 'voiceFailed')).toBe(true)
@@ -258,7 +256,7 @@ describe('an ear that dies', () => {
   it('is told aloud with a tone of its own, and what is open is put once more', async () => {
     const flight = await atTrim()
     flight.ear.emit({ type: 'failed', failure })
-    await settled()
+    await flight.settled()
     expect(flight.voice.tones.at(-1)).toBe('deaf')
     expect(flight.said()).toBe('I cannot hear you, use the keys if you like. Takeoff trim?')
     expect(flight.log.events.at(-1)).toMatchObject({ type: 'earFailed', message: 'The microphone is gone.' })
@@ -270,7 +268,7 @@ describe('an ear that dies', () => {
     flight.ear.emit({ type: 'failed', failure })
     await flight.ear.open({} as never)
     flight.ear.emit({ type: 'back' })
-    await settled()
+    await flight.settled()
     expect(flight.said()).toBe('I hear you again. Takeoff trim?')
     expect(flight.store.getState().ear.failure).toBeUndefined()
     await flight.hear('four point three up')
@@ -306,7 +304,7 @@ describe('a cross-check aloud', () => {
     expect(flight.said()).toBe('Read me the takeoff weight, from the flight computer.')
     expect(flight.ear.listening()?.hearable.shapes).toMatchObject([{ kind: 'weight' }])
     await flight.hear('two nine four two zero')
-    await settled()
+    await flight.settled()
     expect(flight.said()).toBe('Takeoff weight agrees. Takeoff trim?')
     expect(flight.state().inputs?.stated?.flightComputer).toEqual({ takeoffWeight: 29420 })
   })
@@ -315,7 +313,7 @@ describe('a cross-check aloud', () => {
     const flight = await atTrim()
     await flight.hear('cross check zero fuel weight')
     await flight.hear('two four eight six zero')
-    await settled()
+    await flight.settled()
     expect(flight.said()).toMatch(/^Zero fuel weight differs, settle it on the figures page\. .*is open again\./i)
     expect(flight.state().values.zeroFuelWeight).toBeUndefined()
     expect(flight.state().items['loadFigures.zeroFuelWeight']?.status).toBe('reopened')
@@ -334,7 +332,7 @@ describe('a cross-check aloud', () => {
     await flight.hear(asked)
     expect(flight.said()).toMatch(/^Read me the .+, from the (load sheet|performance sheet|flight computer)\.$/)
     await flight.hear(read)
-    await settled()
+    await flight.settled()
     expect(flight.said()).toMatch(/ agrees\. Takeoff trim\?$/)
     expect(flight.state().inputs?.stated?.[source]?.[figure]).toBe(value)
   })
@@ -343,7 +341,7 @@ describe('a cross-check aloud', () => {
     const flight = await atTrim()
     await flight.hear('cross check flap')
     await flight.hear('nineteen')
-    await settled()
+    await flight.settled()
     expect(flight.said()).toMatch(/^Takeoff flap differs, settle it on the figures page\./)
     expect(flight.state().values.takeoffFlap).toBeUndefined()
     // No flap, no trim: the item waits for it, and says nothing of what it was.
@@ -355,13 +353,13 @@ describe('a cross-check aloud', () => {
     const flight = await atTrim()
     await flight.hear('cross check flap')
     await flight.hear('nineteen')
-    await settled()
+    await flight.settled()
     const stated = flight.state().inputs
     if (!stated) throw new Error('no inputs')
     const settle = { takeoffFlap: { use: 'entered', reason: 'the sheet is for another runway' } }
-    const { revised } = reviseWith(flight.pack, 3, { ...stated, settled: settle }, undefined)
-    await flight.run.dispatch.happen({ ...revised, warnings: ['takeoff weight is beyond its limit'] })
-    const notes = () => debriefOf(flight.pack, flight.run.dispatch.events()).revisions.map((one) => one.notes)
+    const revised = revisedBy(flight.pack, { ...stated, settled: settle }, flight.run.revisions().at(-1))
+    await flight.run.happen({ ...revised, warnings: ['takeoff weight is beyond its limit'] })
+    const notes = () => debriefOf(flight.pack, flight.run.events()).revisions.map((one) => one.notes)
     expect(notes()).toEqual([
       [],
       ['takeoff flap read from the performance sheet: differs'],
@@ -376,7 +374,7 @@ describe('a cross-check aloud', () => {
     const flight = await atTrim()
     await flight.hear('cross check takeoff trim')
     await flight.hear('four point three')
-    await settled()
+    await flight.settled()
     // The direction lacks, although the figure itself is four point three up.
     expect(flight.said()).toBe('Read me the takeoff trim, from the flight computer.')
     await flight.hear('disregard')
@@ -387,7 +385,7 @@ describe('a cross-check aloud', () => {
     const flight = await atTrim()
     await flight.hear('cross check zero fuel weight')
     await flight.hear('two four')
-    await settled()
+    await flight.settled()
     expect(flight.said()).toBe('Read me the zero fuel weight, from the flight computer.')
     expect(flight.log.events.some(({ type }) => type === 'stated')).toBe(false)
   })

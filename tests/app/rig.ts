@@ -2,18 +2,18 @@
 
 import { readFile } from 'node:fs/promises'
 import { fileURLToPath } from 'node:url'
-import { conduct } from '../../src/app/run/conduct.ts'
-import { reviseWith, type Stated, withStated, withTaken } from '../../src/app/run/revision.ts'
+import { createSession } from '../../src/app/run/session.ts'
+import { showEar, showRun } from '../../src/app/run/showRun.ts'
+import { newRun, replayed } from '../../src/app/run/storedRun.ts'
 import { createAppStore } from '../../src/app/store.ts'
 import { readPackDir } from '../../src/cli/packDir.ts'
-import type { FigureSet, Inputs } from '../../src/kernel/figures/model.ts'
+import { createVirtualClock } from '../../src/cli/virtualClock.ts'
+import type { Inputs } from '../../src/kernel/figures/model.ts'
 import type { Pack } from '../../src/kernel/pack/checklist.ts'
-import type { Effect, RunEvent, RunSettings } from '../../src/kernel/run/core/events.ts'
-import { scriptFor } from '../../src/kernel/run/talk/script.ts'
+import type { RunEvent, RunSettings } from '../../src/kernel/run/core/events.ts'
 import { readInputs } from '../../src/packs/inputs.ts'
-import { createFakeClock } from '../fakes/clock.ts'
 import { createFakeEar } from '../fakes/ear.ts'
-import { createFakeLog } from '../fakes/log.ts'
+import { createFakeLog, type FakeLog } from '../fakes/log.ts'
 import { createFakeVoice, type FakeVoiceOptions } from '../fakes/voice.ts'
 
 const here = (path: string) => fileURLToPath(new URL(`../../${path}`, import.meta.url))
@@ -34,71 +34,50 @@ export async function inputsFrom(pack: Pack, path: string): Promise<Inputs> {
   return inputs
 }
 
-/** Lets everything that waits its turn be done. */
-export const settled = () => new Promise((done) => setTimeout(done, 0))
+/** Lets everything be done that is due, where a voice holds its text, or a page does more than its run. */
+export const idle = () => new Promise((done) => setTimeout(done, 0))
 
-export async function rig(
-  options: FakeVoiceOptions & {
-    events?: readonly RunEvent[]
-    settings?: Partial<RunSettings>
-    /** With the voices outside the crew, and a load sheet that holds what they will say, in place of the preliminary figures. */
-    talk?: string
-  } = {},
-) {
+export interface RigOptions extends FakeVoiceOptions {
+  readonly events?: readonly RunEvent[]
+  readonly settings?: Partial<RunSettings>
+  /** With the voices outside the crew, and a load sheet that holds what they will say, in place of the preliminary figures. */
+  readonly talk?: string
+  readonly log?: FakeLog
+}
+
+export async function rig(options: RigOptions = {}) {
   const pack = await demoPack()
-  const clock = createFakeClock()
+  const clock = createVirtualClock()
   const ear = createFakeEar(clock.now)
   const voice = createFakeVoice(options)
-  const log = createFakeLog()
+  const log = options.log ?? createFakeLog()
   const store = createAppStore({ pack })
-  const run = conduct({ store, clock, log, ear, voice }, pack, 'run', options.events ?? [], {
-    stated: (stated) => void crossCheck(stated),
-    takenDown: (taken) => void takeDown(taken),
-    situated: () => undefined,
-  })
-  let set: FigureSet | undefined
-  let revision = 0
-  const crossCheck = async (stated: Stated) => {
-    const before = run.dispatch.state().inputs
-    if (!before) return
-    revision += 1
-    const next = reviseWith(pack, revision, withStated(before, stated), set, { crossChecked: stated.figure })
-    set = next.set
-    await run.dispatch.happen(next.revised)
+  const soFar = options.events ? replayed(pack, options.events) : newRun(pack, 'run')
+  const run = createSession({ clock, log, ear, voice, settings: () => store.getState().settings }, soFar)
+  showEar(store, ear)
+  showRun(store, run)
+  /** Lets all that waits its turn be done and performed; a voice that holds its text is not waited for. */
+  const settled = async () => {
+    await (options.holds ? idle() : run.settled())
   }
-  const takeDown = async ({ turn, values }: Extract<Effect, { type: 'takeDown' }>) => {
-    const before = run.dispatch.state().inputs
-    if (!before) return
-    revision += 1
-    const next = reviseWith(pack, revision, withTaken(before, values), set, { takenDown: turn })
-    set = next.set
-    await run.dispatch.happen(next.revised)
-  }
-  const enter = async (inputs: Inputs) => {
-    revision += 1
-    const next = reviseWith(pack, revision, inputs, set)
-    set = next.set
-    await run.dispatch.happen(next.revised)
-    await settled()
-  }
-  const revise = async (name: 'preliminary' | 'final' | 'amended') => enter(await demoInputs(pack, name))
-  const { id, version, sha256, texts } = pack
   if (!options.events) {
     const sheet = options.talk === undefined ? undefined : await inputsFrom(pack, options.talk)
-    await run.dispatch.happen({
-      type: 'runStarted',
-      pack: { id, version, sha256, name: pack.name, texts },
-      situation: { stand: 'push', icing: 'no' },
+    await run.begin({
+      inputs: sheet ?? (await demoInputs(pack, 'preliminary')),
       settings: { phraseology: 'plain', coachAfter: 0, ...options.settings },
-      startedAt: clock.now(),
-      ...(sheet && { script: scriptFor(pack, sheet, 0) }),
+      ...(sheet && { stations: { seed: 0 } }),
     })
-    await enter(sheet ?? (await demoInputs(pack, 'preliminary')))
+    await settled()
+  }
+  const revise = async (name: 'preliminary' | 'final' | 'amended') => {
+    await run.enter(await demoInputs(pack, name))
+    await settled()
   }
   const hear = async (text: string, more?: Parameters<typeof ear.hear>[1]) => {
     ear.hear(text, more)
     await settled()
   }
+  const pass = (ms: number) => clock.pass(ms, settled)
   const said = () => voice.said.at(-1)?.text
-  return { pack, clock, ear, voice, log, store, run, revise, hear, said, state: () => run.dispatch.state() }
+  return { pack, clock, ear, voice, log, store, run, revise, hear, pass, settled, said, state: run.state }
 }

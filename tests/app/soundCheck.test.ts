@@ -5,11 +5,11 @@ import { createFiveNineGuard } from '../../src/app/run/fiveNine.ts'
 import { createSoundCheck } from '../../src/app/sound/soundCheck.ts'
 import { findingsOf, hearableOf, lineHeard, SOUND_LINES } from '../../src/app/sound/soundLines.ts'
 import { createAppStore } from '../../src/app/store.ts'
+import { createVirtualClock } from '../../src/cli/virtualClock.ts'
 import type { Heard } from '../../src/kernel/hearing/heard.ts'
-import { createFakeClock } from '../fakes/clock.ts'
 import { createFakeEar } from '../fakes/ear.ts'
 import { createFakeVoice } from '../fakes/voice.ts'
-import { rig, settled } from './rig.ts'
+import { idle, rig } from './rig.ts'
 
 const RIGHT = [
   ...['five niner zero four', 'four point six up', 'stand by', 'nine five one three', 'one five nine'],
@@ -85,7 +85,7 @@ describe('eight lines', () => {
 
 describe('the check under way', () => {
   it('speaks, takes the lines in their order, one left out, and ends with what it found', async () => {
-    const [clock, store] = [createFakeClock(), createAppStore()]
+    const [clock, store] = [createVirtualClock(), createAppStore()]
     const [ear, voice] = [createFakeEar(clock.now), createFakeVoice()]
     const check = createSoundCheck({ store, ear, voice, clock })
     await check.begin()
@@ -103,7 +103,7 @@ describe('the check under way', () => {
   })
 
   it('tells an ear that fails, and a voice that is not heard', async () => {
-    const [clock, store] = [createFakeClock(), createAppStore()]
+    const [clock, store] = [createVirtualClock(), createAppStore()]
     const ear = createFakeEar(clock.now)
     const check = createSoundCheck({ store, ear, voice: createFakeVoice({ outcome: 'failed' }), clock })
     await check.begin()
@@ -155,7 +155,7 @@ describe('numbers from a stranger to the ear', () => {
     flight.clock.advance(8_000)
     await flight.hear('two four three six zero', { doubt: 'unsure', score: 0.8 })
     expect(flight.said()).toBe('Use the keys if you like.')
-    await settled()
+    await idle()
     expect(flight.state().items['loadFigures.zeroFuelWeight']).toMatchObject({ misses: 0, sayAgains: 3 })
   })
 })

@@ -15,9 +15,9 @@ describe('every challenge', () => {
     'of %s is the same on the screen, in the voice and in the account',
     async (list) => {
       const { pack, run, state, voice } = await rig()
-      const command = (command: string) => run.dispatch.happen({ type: 'commanded', command, evidence: BY_KEY })
+      const command = (command: string) => run.happen({ type: 'commanded', command, evidence: BY_KEY })
       const met = new Set<string>()
-      await run.dispatch.happen({ type: 'listCalled', list, evidence: BY_KEY })
+      await run.happen({ type: 'listCalled', list, evidence: BY_KEY })
       // Called out of its order it is questioned first.
       if (state().question) await command('affirm')
       for (;;) {
@@ -25,7 +25,7 @@ describe('every challenge', () => {
         if (floor.at === 'line') {
           const of = listsOf(pack).find(({ id }) => id === floor.list)
           const clearance = of ? findLine(of, floor.line).clearance : ''
-          await run.dispatch.happen({ type: 'cleared', clearance, evidence: BY_KEY })
+          await run.happen({ type: 'cleared', clearance, evidence: BY_KEY })
           continue
         }
         // What was left open comes again behind the last item.
@@ -34,7 +34,7 @@ describe('every challenge', () => {
         const { challenge } = findItem(pack, floor.item).item
         expect(viewOf(pack, state()).headline).toBe(challenge)
         expect(voice.said.at(-1)?.text.toLowerCase()).toContain(`${challenge.toLowerCase()}?`)
-        const told = debriefOf(pack, run.dispatch.events()).lists.flatMap(({ items }) => items)
+        const told = debriefOf(pack, run.events()).lists.flatMap(({ items }) => items)
         expect(told.find(({ id }) => id === floor.item)?.challenge).toBe(challenge)
         await command('leaveOpen')
       }

@@ -30,6 +30,7 @@ import { vocabularyOfItems } from '../../src/kernel/hearing/vocabulary.ts'
 import type { Figure } from '../../src/kernel/kinds/kind.ts'
 import { CHECK_VOICES, render, TUNING_VOICES, type Voice } from '../audio/make.ts'
 import { SPOKEN_BESIDE } from '../audio/narration.ts'
+import { responseOnce } from '../corpus/judgeText.ts'
 import { type EarCase, earCases, VALUE_ITEMS, WORD_ITEMS } from './earCases.ts'
 import { airflow, babble, cockpitNoise, inNoise } from './noise.ts'
 import { emptyTally, interval, percentile, type Tally } from './tally.ts'
@@ -193,14 +194,17 @@ function isTakenForAnswer(shapes: Hearable['shapes'], heard: RecognisedRecording
   const figures = shape
     ? { x: { ...shape, value: shape.kind === 'digits' ? '0'.repeat(shape.length) : 9.9 } as Figure }
     : {}
-  const { verdict } = judgeHeard({ challenge: '', response: shape ? '<x>' : 'brake set', figures }, heard)
+  const { verdict } = judgeHeard({ challenge: '', response: responseOnce(shape ? '<x>' : 'brake set'), figures }, heard)
   return verdict === 'correct' || verdict === 'negative'
 }
 
 /** By the rule of a run: what has not the shape of an answer is asked for again. */
 function judgedInRun(asked: EarCase, { shapes }: Hearable, heard: RecognisedRecording): ReturnType<typeof judgeHeard> {
   const isShaped = hasAnswerShape(shapes, asked.challenge, heard.text)
-  return judgeHeard(asked, isShaped ? heard : { ...heard, doubt: 'unsure' })
+  return judgeHeard(
+    { ...asked, response: responseOnce(asked.response) },
+    isShaped ? heard : { ...heard, doubt: 'unsure' },
+  )
 }
 
 function isCorrect(asked: EarCase, hearable: Hearable, heard: RecognisedRecording | undefined): boolean {

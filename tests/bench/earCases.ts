@@ -1,7 +1,8 @@
 /** What the benchmark of the ear says and asks: items of the trade, values at random, and what is wrong near each. */
 
 import type { Figure, Figures, KindSpec } from '../../src/kernel/kinds/kind.ts'
-import { judge } from '../../src/kernel/response/judge.ts'
+import { responseFrom } from '../../src/kernel/response/response.ts'
+import { judgeText } from '../corpus/judgeText.ts'
 
 export interface EarCase {
   readonly kind: string
@@ -141,7 +142,7 @@ function wordCase(random: Random): EarCase {
   // "Signs off" is right for "both off" too, as far as words go: only what judging refuses is wrong.
   const wrong = others
     .map((response) => ({ response, figures: {} }))
-    .filter((other) => judge({ ...other, challenge, heard: said, ...(states && { states }) }).verdict !== 'correct')
+    .filter((other) => judgeText({ ...other, challenge, heard: said, ...(states && { states }) }).verdict !== 'correct')
   return { kind: 'words', challenge, response: said, ...(states && { states }), figures: {}, said, wrong }
 }
 
@@ -154,9 +155,9 @@ export function earCases(seed: number, count: number): EarCase[] {
 /** All wordings, for the one vocabulary of the benchmark; "not" is in it anyway. */
 export const WORD_ITEMS = WORDINGS.map(({ challenge, says }) => ({
   challenge,
-  responses: says.map((text) => ({ text })),
+  responses: says.map((text) => ({ response: responseFrom(text) })),
 }))
 export const VALUE_ITEMS = MAKERS.map((make) => make(randomFrom(1))).map(({ challenge, response }) => ({
   challenge,
-  responses: [{ text: response }],
+  responses: [{ response: responseFrom(response) }],
 }))

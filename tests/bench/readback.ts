@@ -5,11 +5,11 @@
 
 import { setFlagsFromString } from 'node:v8'
 import { runInNewContext } from 'node:vm'
-import { judge } from '../../src/kernel/response/judge.ts'
 import { VERDICTS } from '../../src/kernel/response/model.ts'
 import { type Case, outcomeOf } from '../corpus/case.ts'
 import { checkingCases } from '../corpus/checking.ts'
 import { HAND_GROUPS } from '../corpus/hand.ts'
+import { judgeText } from '../corpus/judgeText.ts'
 import { tuningCases } from '../corpus/tuning.ts'
 import { measureBaseline } from './similarity.ts'
 
@@ -61,7 +61,7 @@ function rowOf({ truth, part }: Case): Row {
 function count(tally: Tally, cases: Iterable<Case>): Tally {
   for (const each of cases) {
     const begin = performance.now()
-    const judgement = judge(each.input)
+    const judgement = judgeText(each.input)
     tally.micros.push((performance.now() - begin) * 1000)
     tally.tried++
     if (each.part !== undefined) tally.clear++
@@ -117,7 +117,7 @@ function measureLengths(): Record<string, number> {
   const median = (heard: string, rounds: number) => {
     const micros = Array.from({ length: rounds }, () => {
       const begin = performance.now()
-      judge({ ...item, heard })
+      judgeText({ ...item, heard })
       return (performance.now() - begin) * 1000
     })
     return at(
@@ -143,9 +143,9 @@ function measureMemory(): number {
     collect()
     return process.memoryUsage().heapUsed
   }
-  for (const each of checkingCases('right', 5000, SEED + 1)) judge(each.input)
+  for (const each of checkingCases('right', 5000, SEED + 1)) judgeText(each.input)
   const before = used()
-  for (const each of checkingCases('right', 100_000, SEED + 2)) judge(each.input)
+  for (const each of checkingCases('right', 100_000, SEED + 2)) judgeText(each.input)
   return (used() - before) / 1024
 }
 

@@ -2,7 +2,7 @@
 
 import { readFile } from 'node:fs/promises'
 import { fileURLToPath } from 'node:url'
-import { reviseWith } from '../../src/app/run/revision.ts'
+import { revisedBy } from '../../src/app/run/revision.ts'
 import { readPackDir } from '../../src/cli/packDir.ts'
 import type { RunEvent } from '../../src/kernel/run/core/events.ts'
 import { fold } from '../../src/kernel/run/core/step.ts'
@@ -27,7 +27,7 @@ export async function measure(): Promise<Record<string, number>> {
   } as const
   const happenings = [
     started,
-    reviseWith(pack, 1, inputs, undefined).revised,
+    revisedBy(pack, inputs, undefined),
     { type: 'listCalled', list: 'loadFigures', evidence } as const,
     ...Array.from({ length: EVENTS }, (_, index) =>
       index % 2 === 0

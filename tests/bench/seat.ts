@@ -19,11 +19,11 @@ import { WarpEstimator } from '../../src/adapters/ear/recogniser/warpEstimator.t
 import type { Rescorer } from '../../src/adapters/ear/rescorer/rescorer.ts'
 import { Listening } from '../../src/adapters/ear/utterance/listening.ts'
 import { createMemoryLog } from '../../src/adapters/log/memoryLog.ts'
-import { conduct } from '../../src/app/run/conduct.ts'
-import { reviseWith, withTaken } from '../../src/app/run/revision.ts'
-import { createAppStore } from '../../src/app/store.ts'
+import { createSession } from '../../src/app/run/session.ts'
+import { newRun } from '../../src/app/run/storedRun.ts'
+import { DEFAULT_SETTINGS } from '../../src/app/settings.ts'
 import { readPackDir } from '../../src/cli/packDir.ts'
-import { virtualClock } from '../../src/cli/virtualClock.ts'
+import { createVirtualClock } from '../../src/cli/virtualClock.ts'
 import { createEmitter } from '../../src/emitter.ts'
 import type { Inputs } from '../../src/kernel/figures/model.ts'
 import { vocabularyOf } from '../../src/kernel/hearing/vocabulary.ts'
@@ -32,7 +32,6 @@ import { findLine, listById } from '../../src/kernel/pack/place.ts'
 import type { Role } from '../../src/kernel/pack/roles.ts'
 import type { Evidence, RunEvent, ToneName } from '../../src/kernel/run/core/events.ts'
 import type { RunState } from '../../src/kernel/run/core/state.ts'
-import { beforeStations, scriptFor } from '../../src/kernel/run/talk/script.ts'
 import { readInputs } from '../../src/packs/inputs.ts'
 import type { Clock, Ear, EarEvent, Voice } from '../../src/ports.ts'
 
@@ -80,55 +79,38 @@ const settled = () => new Promise<void>((done) => setImmediate(done))
 
 /** With `stations` voices outside the crew speak as well. */
 export async function takeSeat({ pack, inputs, passes, newDenoiser, rescorer }: Ears, stations = false): Promise<Seat> {
-  const clock = virtualClock(Date.UTC(2000, 0, 1))
+  const clock = createVirtualClock()
   const { ear, hear } = nodeEar(passes, rescorer, newDenoiser(), clock)
   const voice = timedVoice(clock)
-  const store = createAppStore({ pack })
-  let revision = 0
-  const revise = async (next: Inputs, from: Parameters<typeof reviseWith>[4] = {}) => {
-    revision += 1
-    await run.dispatch.happen(reviseWith(pack, revision, next, undefined, from).revised)
-  }
-  const run = conduct({ store, clock, log: createMemoryLog(), ear, voice }, pack, 'seat', [], {
-    stated: () => undefined,
-    takenDown: ({ turn, values }) => {
-      const before = run.dispatch.state().inputs
-      if (before) void revise(withTaken(before, values), { takenDown: turn })
-    },
-    situated: () => undefined,
-  })
-  const { id, version, sha256, name, texts } = pack
-  await run.dispatch.happen({
-    type: 'runStarted',
-    pack: { id, version, sha256, name, texts },
-    situation: { ...Object.fromEntries(pack.situations.map((one) => [one.name, one.initial])), ...inputs.situation },
+  const log = createMemoryLog()
+  const run = createSession({ clock, log, ear, voice, settings: () => DEFAULT_SETTINGS }, newRun(pack, 'seat'))
+  await run.begin({
+    inputs,
     settings: { phraseology: 'plain', coachAfter: 0 },
-    startedAt: clock.now(),
-    ...(stations && { script: scriptFor(pack, inputs, 7) }),
+    ...(stations && { stations: { seed: 7 } }),
   })
-  await revise(stations ? beforeStations(pack, inputs) : inputs)
   const quiet = async (ms: number) => {
     await settled()
     await clock.pass(ms, settled)
   }
-  const command = (command: string) => run.dispatch.happen({ type: 'commanded', command, evidence: BY_KEY })
+  const command = (command: string) => run.happen({ type: 'commanded', command, evidence: BY_KEY })
   let rest = new Float32Array(0)
   return {
-    state: run.dispatch.state,
-    events: run.dispatch.events,
+    state: run.state,
+    events: run.events,
     spoken: voice.spoken,
     tones: voice.tones,
     async openItem(list, item) {
-      await run.dispatch.happen({ type: 'listCalled', list, evidence: BY_KEY })
+      await run.happen({ type: 'listCalled', list, evidence: BY_KEY })
       const isThere = () => {
-        const { floor, question } = run.dispatch.state()
+        const { floor, question } = run.state()
         return !question && floor.at === 'item' && floor.item === `${list}.${item}`
       }
       for (let tries = 0; tries < 20 && !isThere(); tries++) {
-        const { floor, question } = run.dispatch.state()
+        const { floor, question } = run.state()
         if (floor.at === 'line') {
           const { clearance } = findLine(listById(pack, floor.list), floor.line)
-          await run.dispatch.happen({ type: 'cleared', clearance, evidence: BY_KEY })
+          await run.happen({ type: 'cleared', clearance, evidence: BY_KEY })
         } else await command(question ? 'affirm' : 'leaveOpen')
       }
       if (!isThere()) throw new Error(`${list}.${item} cannot be come to`)
@@ -136,8 +118,8 @@ export async function takeSeat({ pack, inputs, passes, newDenoiser, rescorer }: 
     },
     async type(text) {
       const now = clock.now()
-      const { order } = run.dispatch.state()
-      await run.dispatch.hear({ order, text, by: 'typed', beganAt: now, endedAt: now })
+      const { order } = run.state()
+      await run.hear({ order, text, by: 'typed', beganAt: now, endedAt: now })
       await quiet(20_000)
     },
     async play(pcm) {
@@ -187,25 +169,23 @@ function nodeEar(
 function timedVoice(clock: Clock): Voice & Pick<Seat, 'spoken' | 'tones'> {
   const spoken: { text: string; role: Role }[] = []
   const tones: ToneName[] = []
-  let cancel = () => {}
   return {
     name: 'timed',
     spoken,
     tones,
-    speak(text, role) {
+    speak(text, role, signal) {
       spoken.push({ text, role })
       return new Promise((resolve) => {
         const stop = clock.after(text.split(' ').length * MS_PER_WORD, () => resolve('spoken'))
-        cancel = () => {
+        signal?.addEventListener('abort', () => {
           stop()
           resolve('cancelled')
-        }
+        })
       })
     },
     endedAt: () => undefined,
     async tone(name) {
       tones.push(name)
     },
-    cancel: () => cancel(),
   }
 }

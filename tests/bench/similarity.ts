@@ -4,19 +4,17 @@
  */
 
 import Fuse from 'fuse.js'
-import { parseResponse } from '../../src/kernel/response/parse.ts'
 import { sayResponse } from '../../src/kernel/response/sentence.ts'
 import type { Case } from '../corpus/case.ts'
 import { checkingCases } from '../corpus/checking.ts'
+import { responseOnce } from '../corpus/judgeText.ts'
 
 const DEFAULT = 0.6
 const STRICT = 0.4
 
 /** 0 is the same, 1 nothing alike. */
 function distance({ input }: Case): number {
-  const parsed = parseResponse(input.response)
-  if (!('response' in parsed)) return 1
-  const wanted = sayResponse(parsed.response, input.figures, 'plain')
+  const wanted = sayResponse(responseOnce(input.response), input.figures, 'plain')
   const fuse = new Fuse([wanted], { includeScore: true, threshold: 1, ignoreLocation: true, ignoreFieldNorm: true })
   const heard = input.heard.toLowerCase().replace(/[.,]/g, '').slice(0, 200)
   return fuse.search(heard)[0]?.score ?? 1

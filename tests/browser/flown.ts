@@ -5,7 +5,7 @@
 
 import type { Settings } from '../../src/app/settings.ts'
 import type { RunEvent, RunSettings } from '../../src/kernel/run/core/events.ts'
-import { rig, settled } from '../app/rig.ts'
+import { rig } from '../app/rig.ts'
 import type { TestPage } from './page.ts'
 
 export interface FlownOptions {
@@ -23,7 +23,7 @@ export type Typed = string | number
 
 /** The log of the demo departure, as far as these answers bring it. */
 async function flown(answers: readonly Typed[], { figures, talk, run = {} }: FlownOptions): Promise<RunEvent[]> {
-  const { clock, hear, log, revise } = await rig({ settings: run, ...(talk !== undefined && { talk }) })
+  const { clock, hear, log, revise, settled } = await rig({ settings: run, ...(talk !== undefined && { talk }) })
   if (figures) await revise(figures)
   for (const answer of answers) {
     if (typeof answer === 'string') await hear(answer, { by: 'typed' })

@@ -35,7 +35,7 @@ const append = (page: Page, from: number, to: number) =>
       for (let seq = from; seq < to; seq++) {
         await log.append({ v: 1, seq, runId: 'run', t: seq, wall: '2000-01-01T00:00:00Z', type: 'resumed' })
       }
-      return (await log.read('run')).map((event) => event.seq)
+      return (await log.read('run')).map((event) => (event as { seq: number }).seq)
     },
     [from, to] as const,
   )

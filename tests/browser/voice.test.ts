@@ -30,8 +30,9 @@ const speak = (text: string, cancelAfterMs?: number) =>
       const voice = createVoice({ settings: () => ({ voice: '', rate: 1, radioSound: false }) })
       await voice.wake()
       const began = performance.now()
-      const outcome = voice.speak(text, 'otherseat')
-      if (cancelAfterMs !== undefined) setTimeout(() => voice.cancel(), cancelAfterMs)
+      const utterance = new AbortController()
+      const outcome = voice.speak(text, 'otherseat', utterance.signal)
+      if (cancelAfterMs !== undefined) setTimeout(() => utterance.abort(), cancelAfterMs)
       return { outcome: await outcome, name: voice.name, lengthMs: performance.now() - began }
     },
     [text, cancelAfterMs] as const,

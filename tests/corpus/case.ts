@@ -1,9 +1,10 @@
 /** One line of a corpus: what is put to the judge, and what a person would say about it. */
 
-import type { JudgeInput, Judgement } from '../../src/kernel/response/model.ts'
+import type { Judgement } from '../../src/kernel/response/model.ts'
+import type { TextInput } from './judgeText.ts'
 
 export interface Case {
-  readonly input: JudgeInput
+  readonly input: TextInput
   /** `right`: must be accepted. `wrong`: must never be. `incomplete`: right so far, something lacks. */
   readonly truth: 'right' | 'wrong' | 'incomplete'
   /** Clearly another value, direction or state: must be `negative` for this part. */

@@ -3,7 +3,6 @@
 import type { Figure, KindSpec, Value } from '../../src/kernel/kinds/kind.ts'
 import type { Pack } from '../../src/kernel/pack/checklist.ts'
 import type { Exchange, Turn } from '../../src/kernel/pack/exchange.ts'
-import { figureNames } from '../../src/kernel/response/parse.ts'
 import type { Random } from './case.ts'
 import { drawOf } from './readElements.ts'
 import type { Source } from './transmissions.ts'
@@ -27,10 +26,10 @@ export function sourceOf(pack: Pack): (random: Random) => Source {
     const { turn, exchange } = random.of(turns)
     const draws = turn.elements.flatMap(({ id, readBack }) =>
       // What may be left out owes nothing.
-      readBack === undefined || /^\[.*\]$/.test(readBack.icao) ? [] : [drawOf(id, readBack.icao, figureOf)],
+      readBack === undefined || /^\[.*\]$/.test(readBack.icao.text) ? [] : [drawOf(id, readBack.icao, figureOf)],
     )
     // A station that opens with the call sign is answered with it.
-    const [callSign] = figureNames(turn.opens?.icao ?? '')
+    const [callSign] = turn.opens?.icao.figures ?? []
     const value = pack.figures.declarations[callSign ?? '']?.constant
     return {
       draws,

@@ -4,12 +4,12 @@
  */
 
 import type { Figure } from '../../src/kernel/kinds/kind.ts'
-import type { JudgeInput } from '../../src/kernel/response/model.ts'
 import { NUMBER_LINES } from './handNumbers.ts'
 import { WORD_LINES } from './handWords.ts'
+import type { TextInput } from './judgeText.ts'
 
 export interface HandGroup {
-  readonly item: Omit<JudgeInput, 'heard'>
+  readonly item: Omit<TextInput, 'heard'>
   readonly lines: readonly (readonly [heard: string, expected: string])[]
 }
 

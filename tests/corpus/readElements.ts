@@ -4,14 +4,15 @@
  */
 
 import type { Figure, Figures, KindSpec, Value } from '../../src/kernel/kinds/kind.ts'
-import { figuresOf, parseResponse, type Response } from '../../src/kernel/response/parse.ts'
+import type { Expansion } from '../../src/kernel/response/expansion.ts'
+import { type Response, responseFrom } from '../../src/kernel/response/response.ts'
 import type { Random } from './case.ts'
 import { pronounce } from './checkingValues.ts'
 import { anotherValue } from './neighbours.ts'
 
 export interface Draw {
   readonly id: string
-  readonly response: string
+  readonly response: Response
   readonly draw: (random: Random) => Figures
   /** One figure changed; undefined where the element has none. */
   readonly another: (figures: Figures, random: Random) => Figures | undefined
@@ -43,7 +44,7 @@ function single(
 ): Draw {
   return {
     id,
-    response,
+    response: responseFrom(response),
     draw: (random) => ({ [id]: { ...spec, value: value(random) } as Figure }),
     another: (figures, random) => changed(figures, id, random),
     say: (figures, random, labelled) => {
@@ -106,16 +107,14 @@ export const MADE: readonly Draw[] = [
 ]
 
 /** An element as a pack words it; `valuesOf` gives a figure's kind and its possible values. */
-export function drawOf(id: string, response: string, figureOf: (name: string, random: Random) => Figure): Draw {
-  const parsed = parseResponse(response)
-  if (!('response' in parsed)) throw new Error(`${response} is no response`)
-  const names = figuresOf(parsed.response)
+export function drawOf(id: string, response: Response, figureOf: (name: string, random: Random) => Figure): Draw {
+  const names = response.figures
   return {
     id,
     response,
     draw: (random) => Object.fromEntries(names.map((name) => [name, figureOf(name, random)])),
     another: (figures, random) => (names.length === 0 ? undefined : changed(figures, random.of(names), random)),
-    say: (figures, random) => sayNotation(parsed.response, figures, random),
+    say: (figures, random) => sayNotation(response, figures, random),
   }
 }
 
@@ -134,7 +133,7 @@ function sayNotation(response: Response, figures: Figures, random: Random): stri
     return { text, figure }
   }
   for (let tried = 0; tried < 30; tried++) {
-    const pieces = walk(response, write, random, tried === 29)
+    const pieces = walk(response.tree, write, random, tried === 29)
     if (isClear(pieces)) return pieces.map(({ text }) => text).join(' ')
   }
   throw new Error('nothing in the notation says what this is')
@@ -149,7 +148,7 @@ function isClear(pieces: readonly Piece[]): boolean {
   return apart && (at < 0 || !isNumber || named)
 }
 
-function walk(node: Response, write: (name: string) => Piece, random: Random, all: boolean): Piece[] {
+function walk(node: Expansion, write: (name: string) => Piece, random: Random, all: boolean): Piece[] {
   switch (node.type) {
     case 'words':
       return [{ text: node.words.join(' ') }]

@@ -8,6 +8,7 @@
 import type { Figure, Figures } from '../../src/kernel/kinds/kind.ts'
 import type { Judgement } from '../../src/kernel/response/model.ts'
 import { judgeReadBack, partNames, statesOf, withoutAddress } from '../../src/kernel/response/readBack.ts'
+import { responseFrom } from '../../src/kernel/response/response.ts'
 import type { SpokenElement } from '../../src/kernel/response/spokenElement.ts'
 import { type Random, seeded } from './case.ts'
 import { pronounce } from './checkingValues.ts'
@@ -62,6 +63,7 @@ export function* transmissions(
 }
 
 const CALL_SIGN = 'callSign'
+const SIGNED = responseFrom('[<callsign>]')
 const WAYS = [
   ...(['right', 'right', 'moved', 'corrected', 'wrong', 'wrong', 'twice', 'twice'] as const),
   ...(['denied', 'denied', 'leftOut', 'otherFlight'] as const),
@@ -101,7 +103,7 @@ function transmission({ draws, callSign, station, states }: Source, random: Rand
   const signed = callSign ? withCallSign(said, callSign, way === 'otherFlight', random) : said
   const elements = all.map((one): SpokenElement => ({ id: one.draw.id, response: one.draw.response }))
   return {
-    elements: callSign ? [...elements, { id: CALL_SIGN, response: '[<callsign>]' }] : elements,
+    elements: callSign ? [...elements, { id: CALL_SIGN, response: SIGNED }] : elements,
     ...(station !== undefined && { station }),
     ...(states && { states }),
     figures: { ...Object.assign({}, ...all.map((one) => one.figures)), ...(callSign && { callsign: callSign }) },

@@ -21,30 +21,32 @@ export interface FakeVoiceOptions {
 export function createFakeVoice({ holds = false, outcome = 'spoken' }: FakeVoiceOptions = {}): FakeVoice {
   const said: { text: string; role: Role }[] = []
   const tones: ToneName[] = []
-  let current: { text: string; answer: (outcome: 'spoken' | 'failed' | 'cancelled') => void } | undefined
-  const finish = (how: 'spoken' | 'failed' | 'cancelled') => {
-    const ending = current
-    current = undefined
-    ending?.answer(how)
-  }
+  let current: { text: string; finish: (outcome: 'spoken' | 'failed' | 'cancelled') => void } | undefined
   return {
     name: 'fake',
     said,
     tones,
-    speak(text, role) {
-      finish('cancelled')
+    speak(text, role, signal) {
       said.push({ text, role })
+      if (signal?.aborted) return Promise.resolve('cancelled')
       if (!holds) return Promise.resolve(outcome)
       return new Promise((answer) => {
-        current = { text, answer }
+        const mine = {
+          text,
+          finish(how: 'spoken' | 'failed' | 'cancelled') {
+            if (current === mine) current = undefined
+            answer(how)
+          },
+        }
+        current = mine
+        signal?.addEventListener('abort', () => mine.finish('cancelled'))
       })
     },
     endedAt: () => undefined,
     async tone(name) {
       tones.push(name)
     },
-    cancel: () => finish('cancelled'),
-    end: (how = 'spoken') => finish(how),
+    end: (how = 'spoken') => current?.finish(how),
     speaking: () => current?.text,
   }
 }

@@ -8,7 +8,7 @@ import { describe, expect, it } from 'vitest'
 import type { Figure } from '../../src/kernel/kinds/kind.ts'
 import { sayOnRadio } from '../../src/kernel/kinds/radio.ts'
 import { sayValue } from '../../src/kernel/kinds/table.ts'
-import { judge } from '../../src/kernel/response/judge.ts'
+import { judgeText } from '../corpus/judgeText.ts'
 
 const ANNEX_10 = 'ICAO Annex 10 Vol. II 5.2.1.4.1 (looked up: flightcrewguide.com wiki 07)'
 /** The numbers are those of the examples; the designators are invented. */
@@ -135,7 +135,7 @@ const ALLOWED_ONLY_AS_RESTATEMENT: readonly (readonly [words: string, figure: Fi
 ]
 
 const heard = (figure: Figure, words: string, phraseology: 'plain' | 'standard') =>
-  judge({ response: '<it>', figures: { it: figure }, heard: words, phraseology })
+  judgeText({ response: '<it>', figures: { it: figure }, heard: words, phraseology })
 
 describe('published transmissions of numbers', () => {
   it.each(PUBLISHED.map((line) => ({ line, words: line[0], source: line[2] })))('"$words": $source', ({ line }) => {

@@ -10,7 +10,7 @@ import { changesBetween } from '../../src/kernel/figures/revise.ts'
 import { wordsNeeded } from '../../src/kernel/hearing/grammar.ts'
 import { vocabularyOf } from '../../src/kernel/hearing/vocabulary.ts'
 import { listsOf } from '../../src/kernel/pack/place.ts'
-import { parseResponse, wordsOf } from '../../src/kernel/response/parse.ts'
+import { responseFrom } from '../../src/kernel/response/response.ts'
 import { readInputs } from '../../src/packs/inputs.ts'
 import { packAt, revision } from '../kernel/figures/marram.ts'
 
@@ -59,18 +59,15 @@ describe.each(PACKS)('the pack %s', (name) => {
     const entries = listsOf(pack).flatMap((list) => [list, ...list.entries])
     const texts = entries.flatMap((entry) => {
       if (entry.type === 'list') return [entry.name, ...entry.alsoCalled]
-      if (entry.type === 'line') return entry.say
-      const said = entry.responses.flatMap(({ text }) => {
-        const parsed = parseResponse(text)
-        return 'response' in parsed ? wordsOf(parsed.response) : [text]
-      })
+      if (entry.type === 'line') return entry.say.wordings
+      const said = entry.responses.flatMap(({ response }) => response.wordings)
       return [entry.challenge, ...said, ...(entry.states ?? []).flat()]
     })
     const options = Object.values(pack.figures.declarations).flatMap(({ spec, alsoCalled }) => [
       ...alsoCalled,
       ...(spec.kind === 'choice' ? Object.values(spec.options).flat() : []),
     ])
-    const situations = pack.situations.flatMap((situation) => situation.options.flatMap(({ say }) => say))
+    const situations = pack.situations.flatMap((situation) => situation.options.flatMap(({ say }) => say.wordings))
     const words = [...texts, ...options, ...situations].flatMap((text) => text.toLowerCase().split(/[^a-z']+/))
     expect([...new Set(words)].filter((word) => word && !dictionary.has(word))).toEqual([])
   })
@@ -108,7 +105,9 @@ test('the Marram has what a departure needs', async () => {
   expect(entries.some((entry) => entry.type === 'line' && entry.clearance === 'push')).toBe(true)
   expect(items.some(({ answers }) => answers === 'both')).toBe(true)
   expect(items.some(({ responses }) => responses.length > 1)).toBe(true)
-  expect(items.find(({ id }) => id === 'loadFigures.trim')?.responses).toEqual([{ text: '<takeoffTrim> [set]' }])
+  expect(items.find(({ id }) => id === 'loadFigures.trim')?.responses).toEqual([
+    { response: responseFrom('<takeoffTrim> [set]') },
+  ])
   const kinds = new Set(Object.values(pack.figures.declarations).map(({ spec }) => spec.kind))
   for (const kind of ['trim', 'choice', 'speed', 'altimeter', 'digits', 'weight', 'runway'] as const)
     expect(kinds).toContain(kind)

@@ -1,6 +1,8 @@
 import { beforeAll, describe, expect, test } from 'vitest'
 import { readPackDir } from '../../src/cli/packDir.ts'
+import { parseTemplate } from '../../src/kernel/pack/template.ts'
 import { showProblem } from '../../src/kernel/problem.ts'
+import { responseFrom } from '../../src/kernel/response/response.ts'
 import { readPack } from '../../src/packs/read.ts'
 
 /** A pack of its own, so that each mistake is the only one. */
@@ -91,7 +93,7 @@ function read(from = '', to = '', file: 'procedures.yaml' | 'figures.yaml' = 'pr
   return readPack({ ...base, [file]: before.replace(from, () => to) }, '')
 }
 
-const both = (text: string) => ({ icao: text, faa: text })
+const both = (text: string) => ({ icao: responseFrom(text), faa: responseFrom(text) })
 
 describe('an exchange in a pack', () => {
   test('is read with its station, turns, elements and both phraseologies', () => {
@@ -108,28 +110,28 @@ describe('an exchange in a pack', () => {
         {
           id: 'clearance.clearance',
           label: 'departure clearance',
-          calls: '[sandmere delivery] request clearance',
-          opens: { icao: 'clearance', faa: 'clearance' },
+          calls: responseFrom('[sandmere delivery] request clearance'),
+          opens: { icao: parseTemplate('clearance'), faa: parseTemplate('clearance') },
           elements: [
             {
               id: 'limit',
               label: 'clearance limit',
               alsoCalled: [],
-              says: { icao: 'cleared to <limit>', faa: 'cleared to <limit>' },
+              says: { icao: parseTemplate('cleared to <limit>'), faa: parseTemplate('cleared to <limit>') },
               readBack: both('[cleared] [to] <limit>'),
             },
             {
               id: 'level',
               label: 'level',
               alsoCalled: ['altitude'],
-              says: { icao: 'climb to <level>', faa: 'maintain <level>' },
+              says: { icao: parseTemplate('climb to <level>'), faa: parseTemplate('maintain <level>') },
               readBack: both('[climb] [to] <level>'),
             },
             {
               id: 'squawk',
               label: 'squawk',
               alsoCalled: [],
-              says: { icao: 'squawk <squawk>', faa: 'squawk <squawk>' },
+              says: { icao: parseTemplate('squawk <squawk>'), faa: parseTemplate('squawk <squawk>') },
               readBack: both('[squawk] <squawk>'),
             },
           ],
@@ -139,24 +141,24 @@ describe('an exchange in a pack', () => {
           id: 'clearance.taxi',
           label: 'taxi',
           when: { stand: ['push'] },
-          calls: 'request taxi',
+          calls: responseFrom('request taxi'),
           elements: [
             {
               id: 'runway',
               label: 'runway',
               alsoCalled: [],
-              says: { icao: 'runway <runway>', faa: 'runway <runway>' },
+              says: { icao: parseTemplate('runway <runway>'), faa: parseTemplate('runway <runway>') },
               readBack: both('[runway] <runway>'),
             },
             {
               id: 'hold',
               label: 'hold short',
               alsoCalled: [],
-              says: { icao: 'hold short of the gate', faa: 'hold short of the gate' },
+              says: { icao: parseTemplate('hold short of the gate'), faa: parseTemplate('hold short of the gate') },
               readBack: both('hold short [of the gate]'),
             },
           ],
-          closes: { icao: 'read back correct', faa: 'read back correct' },
+          closes: { icao: parseTemplate('read back correct'), faa: parseTemplate('read back correct') },
           sets: [],
           clears: 'taxi',
           interlocks: [{ after: 'clearance.clearance', say: 'clearance first' }],
@@ -167,10 +169,10 @@ describe('an exchange in a pack', () => {
       type: 'briefing',
       id: 'brief',
       name: 'briefing',
-      ends: ['briefing complete'],
+      ends: responseFrom('briefing complete'),
       topics: [
-        { id: 'brief.runway', label: 'runway', say: ['[runway] <runway>'] },
-        { id: 'brief.level', label: 'first level', say: ['[first] level <level>'] },
+        { id: 'brief.runway', label: 'runway', say: [responseFrom('[runway] <runway>')] },
+        { id: 'brief.level', label: 'first level', say: [responseFrom('[first] level <level>')] },
       ],
     })
   })
@@ -551,7 +553,10 @@ describe('what each phraseology has of its own', () => {
     const [exchange] = pack?.phases[0]?.activities ?? []
     const turn = exchange?.type === 'exchange' ? exchange.turns[1] : undefined
     expect(turn?.faaOrder).toEqual(['squawk', 'altimeter'])
-    expect(turn?.elements[0]?.readBack).toEqual({ icao: '<qnh> [<runway>]', faa: '<inches>' })
+    expect(turn?.elements[0]?.readBack).toEqual({
+      icao: responseFrom('<qnh> [<runway>]'),
+      faa: responseFrom('<inches>'),
+    })
   })
 
   test('need not be read back in the other: what is advised is advised for one that says it', () => {

@@ -1,6 +1,7 @@
 import { beforeAll, describe, expect, test } from 'vitest'
 import { readPackDir } from '../../src/cli/packDir.ts'
 import { showProblem } from '../../src/kernel/problem.ts'
+import { responseFrom } from '../../src/kernel/response/response.ts'
 import { readPack } from '../../src/packs/read.ts'
 
 const WATCH = `
@@ -37,21 +38,21 @@ describe('a watch in a pack', () => {
       type: 'watch',
       id: 'thirdStart',
       name: 'right engine start',
-      begins: ['starting the right engine'],
+      begins: responseFrom('starting the right engine'),
       stopWords: 'stop the start',
       interlocks: [
         { after: 'cleared:push', seconds: 5, say: 'wait for the ground crew' },
         { after: 'startFlow.crew', say: 'ground crew first' },
       ],
       calls: [
-        { id: 'rotation', label: 'rotation', say: ['rotation'], within: 8 },
-        { id: 'lightUp', label: 'light up', say: ['light up', 'we have light up'] },
+        { id: 'rotation', label: 'rotation', say: responseFrom('rotation'), within: 8 },
+        { id: 'lightUp', label: 'light up', say: responseFrom('light up | we have light up') },
       ],
       abnormal: [
         {
           id: 'hot',
           label: 'hot start',
-          say: ['hot start'],
+          say: responseFrom('hot start'),
           stopWords: 'fuel off',
           actions: ['fuel off', 'keep turning'],
         },
@@ -83,6 +84,18 @@ describe('a watch in a pack', () => {
       '        stopWords: stop the start\n',
       '',
       'stopWords is missing; it should be a text (numbers and yes, no in quotes)',
+    ],
+    [
+      'words that begin it in brackets of which one is open',
+      'begins: [starting the right engine]',
+      'begins: ["[starting the right engine"]',
+      'begins: "[" is not closed by "]"',
+    ],
+    [
+      'an abnormal call with a value in it',
+      'say: [hot start]',
+      'say: [hot start <engineTemperature>]',
+      'say: <engineTemperature> is not compared with anything here; use words',
     ],
     ['a limit of no time', 'within: 8', 'within: 0', 'within 0 is too small; it should be more than 0'],
   ])('with %s is refused', (_, from, to, message) => {

@@ -1,6 +1,6 @@
 import { screen, waitFor } from '@testing-library/preact'
 import { describe, expect, it } from 'vitest'
-import { dealtBy } from '../../src/app/run/departure.ts'
+import { dealtBy } from '../../src/app/run/beginning.ts'
 import { allText, demo, stage } from './stage.tsx'
 
 const NUMBER = 7

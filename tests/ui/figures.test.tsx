@@ -2,7 +2,7 @@ import { screen, waitFor, within } from '@testing-library/preact'
 import { describe, expect, it } from 'vitest'
 import { shownIn } from '../../src/app/figures/computedView.ts'
 import { hiddenFigures } from '../../src/app/figures/hiddenFigures.ts'
-import { dealtBy } from '../../src/app/run/departure.ts'
+import { dealtBy } from '../../src/app/run/beginning.ts'
 import { compute } from '../../src/kernel/figures/compute.ts'
 import { allText, atTrim, demo, INPUTS, SHEETS, stage } from './stage.tsx'
 

@@ -4,14 +4,14 @@ import { readFile } from 'node:fs/promises'
 import { cleanup, configure, render, screen, waitFor } from '@testing-library/preact'
 import userEvent from '@testing-library/user-event'
 import { afterEach, expect, vi } from 'vitest'
-import { type ActionParts, makeActions } from '../../src/app/makeActions.ts'
+import { type ActionParts, makeActions } from '../../src/app/actions/makeActions.ts'
 import { DEFAULT_SETTINGS } from '../../src/app/settings.ts'
 import { type AppState, createAppStore } from '../../src/app/store.ts'
 import { readPackDir } from '../../src/cli/packDir.ts'
+import { createVirtualClock } from '../../src/cli/virtualClock.ts'
 import { readInputs } from '../../src/packs/inputs.ts'
 import { App } from '../../src/ui/App.tsx'
 import { loadAllScreens } from '../../src/ui/screens.tsx'
-import { createFakeClock } from '../fakes/clock.ts'
 import { createFakeEar } from '../fakes/ear.ts'
 import { createFakeLog } from '../fakes/log.ts'
 import { createFakeVoice } from '../fakes/voice.ts'
@@ -47,7 +47,7 @@ export const INPUTS = { preliminary: inputsOf(SHEETS.preliminary), final: inputs
  * outside the crew.
  */
 export function stage(initial: Partial<AppState> = {}, own: Partial<ActionParts> = {}) {
-  const clock = createFakeClock()
+  const clock = createVirtualClock()
   const ear = createFakeEar(clock.now)
   const voice = createFakeVoice()
   const log = createFakeLog()

@@ -2,7 +2,7 @@
 
 import { render, screen } from '@testing-library/preact'
 import userEvent from '@testing-library/user-event'
-import type { Actions } from '../../src/app/actions.ts'
+import type { Actions } from '../../src/app/actions/actions.ts'
 import { pressed } from '../../src/app/run/pressed.ts'
 import { createAppStore } from '../../src/app/store.ts'
 import type { Script } from '../../src/kernel/run/core/events.ts'

@@ -5,7 +5,7 @@
 
 import { type DBSchema, type IDBPDatabase, openDB } from 'idb'
 import type { RunEvent } from '../../kernel/run/core/events.ts'
-import type { RunLog, RunSummary } from '../../ports.ts'
+import type { RunArchive, RunSummary } from '../../ports.ts'
 import { newestFirst, newestUnfinished, outOfPlace, summarise } from './summary.ts'
 
 interface Stores extends DBSchema {
@@ -14,7 +14,7 @@ interface Stores extends DBSchema {
 }
 
 /** Rejects where the browser keeps nothing (private window, storage off or full). */
-export async function createBrowserLog(name = 'otherseat'): Promise<RunLog> {
+export async function createBrowserLog(name = 'otherseat'): Promise<RunArchive> {
   const db = await open(name)
   await probe(db)
 
@@ -33,6 +33,12 @@ export async function createBrowserLog(name = 'otherseat'): Promise<RunLog> {
     read: (runId) => db.getAll('events', IDBKeyRange.bound([runId], [runId, []])),
     unfinished: async () => newestUnfinished(await runs()),
     runs,
+    async putAway(runId) {
+      const tx = db.transaction('runs', 'readwrite')
+      const run = await tx.store.get(runId)
+      if (run) await tx.store.put({ ...run, ended: true })
+      await tx.done
+    },
   }
 }
 

@@ -1,29 +1,20 @@
 /** A log as JSON Lines in a file, one event a line: for the command line. */
 
-import { appendFile, readFile, writeFile } from 'node:fs/promises'
+import { appendFile, open, readFile, stat, writeFile } from 'node:fs/promises'
 import type { RunEvent } from '../../kernel/run/core/events.ts'
-import type { RunLog, RunSummary } from '../../ports.ts'
-import { newestFirst, newestUnfinished, outOfPlace, summarise } from './summary.ts'
+import type { RunLog } from '../../ports.ts'
+import { outOfPlace } from './summary.ts'
 
-/** Begins a new log at `file`; what was there is replaced. Rejects with the file's name where it cannot be written. */
+/**
+ * Begins a new log at `file`, in place of an earlier log. Rejects with the file's name where it cannot be written, or
+ * where it holds anything but a log.
+ */
 export async function createFileLog(file: string): Promise<RunLog> {
+  if (!(await mayBeReplaced(file))) {
+    throw new Error(`${file} holds something else than a log and is left as it is; name a new file for the log`)
+  }
   await clearly(file, writeFile(file, ''))
   const lengths = new Map<string, number>()
-
-  async function all(): Promise<RunEvent[]> {
-    const text = await clearly(file, readFile(file, 'utf8'))
-    const lines = text.split('\n').filter((line) => line !== '')
-    return lines.map((line) => JSON.parse(line) as RunEvent)
-  }
-
-  async function runs(): Promise<RunSummary[]> {
-    const found = new Map<string, RunSummary>()
-    for (const event of await all()) {
-      const summary = summarise(found.get(event.runId), event)
-      if (summary) found.set(event.runId, summary)
-    }
-    return newestFirst([...found.values()])
-  }
 
   return {
     async append(event) {
@@ -33,9 +24,27 @@ export async function createFileLog(file: string): Promise<RunLog> {
       await clearly(file, appendFile(file, `${JSON.stringify(event)}\n`))
       lengths.set(event.runId, stored + 1)
     },
-    read: async (runId) => (await all()).filter((event) => event.runId === runId),
-    unfinished: async () => newestUnfinished(await runs()),
-    runs,
+    async read(runId) {
+      const text = await clearly(file, readFile(file, 'utf8'))
+      const lines = text.split('\n').filter((line) => line !== '')
+      return lines.map((line): RunEvent => JSON.parse(line)).filter((event) => event.runId === runId)
+    },
+  }
+}
+
+/** As `dispatch` writes the first event of a run. */
+const FIRST_LINE = /^\{"v":\d+,"seq":0,"runId":"/
+
+/** Nothing, an empty file, a device or a pipe, or a log of an earlier run. */
+async function mayBeReplaced(file: string): Promise<boolean> {
+  const found = await stat(file).catch(() => undefined)
+  if (!found?.isFile() || found.size === 0) return true
+  const opened = await clearly(file, open(file))
+  try {
+    const { buffer, bytesRead } = await opened.read(Buffer.alloc(64), 0, 64, 0)
+    return FIRST_LINE.test(buffer.toString('utf8', 0, bytesRead))
+  } finally {
+    await opened.close()
   }
 }
 

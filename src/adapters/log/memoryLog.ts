@@ -1,10 +1,10 @@
 /** A log that lives as long as the page: for where nothing can be stored, and for rehearsals without a file. */
 
 import type { RunEvent } from '../../kernel/run/core/events.ts'
-import type { RunLog, RunSummary } from '../../ports.ts'
+import type { RunArchive, RunSummary } from '../../ports.ts'
 import { newestFirst, newestUnfinished, outOfPlace, summarise } from './summary.ts'
 
-export function createMemoryLog(): RunLog {
+export function createMemoryLog(): RunArchive {
   const events = new Map<string, RunEvent[]>()
   const runs = new Map<string, RunSummary>()
   return {
@@ -19,5 +19,9 @@ export function createMemoryLog(): RunLog {
     read: async (runId) => structuredClone(events.get(runId) ?? []),
     unfinished: async () => newestUnfinished([...runs.values()]),
     runs: async () => newestFirst([...runs.values()]),
+    async putAway(runId) {
+      const run = runs.get(runId)
+      if (run) runs.set(runId, { ...run, ended: true })
+    },
   }
 }

@@ -7,14 +7,12 @@
 import type { Role } from '../../kernel/pack/roles.ts'
 import type { Clock } from '../../ports.ts'
 import { castFor } from './cast.ts'
-
-export type Outcome = 'spoken' | 'failed' | 'cancelled'
+import { type Outcome, utter } from './utterance.ts'
 
 export interface Speaker {
-  speak(text: string, role: Role): Promise<Outcome>
+  speak(text: string, role: Role, signal?: AbortSignal): Promise<Outcome>
   /** As in the port. */
   endedAt(): number | undefined
-  cancel(): void
 }
 
 export interface BrowserSpeaker extends Speaker {
@@ -39,7 +37,6 @@ const MS_PER_LETTER = 150
 
 export function createBrowserVoice(parts: BrowserVoiceParts): BrowserSpeaker {
   const { clock, settings, synthesis = globalThis.speechSynthesis } = parts
-  let stop: (() => void) | undefined
   let told: Promise<void> | undefined
 
   const local = () => (synthesis ? localVoices(synthesis) : [])
@@ -51,31 +48,21 @@ export function createBrowserVoice(parts: BrowserVoiceParts): BrowserSpeaker {
     return local().length > 0
   }
 
-  async function speak(text: string, role: Role): Promise<Outcome> {
-    stop?.()
+  async function speak(text: string, role: Role, signal?: AbortSignal): Promise<Outcome> {
     const part = castFor(local(), settings().voice, role)
     if (!synthesis || !part) return 'failed'
     const { voice, pitch } = part
     const rate = settings().rate * part.rate
-    return new Promise((answer) => {
-      const utterance = new SpeechSynthesisUtterance(text)
-      utterance.voice = voice
-      utterance.lang = voice.lang
-      utterance.pitch = pitch
-      utterance.rate = rate
-      const end = (outcome: Outcome) => {
-        if (stop !== cancelThis) return
-        stop = undefined
-        forget()
-        if (outcome !== 'spoken') synthesis.cancel()
-        answer(outcome)
-      }
-      const cancelThis = () => end('cancelled')
-      const forget = clock.after(BEGIN_MS + (text.length * MS_PER_LETTER) / rate, () => end('failed'))
-      stop = cancelThis
-      utterance.onend = () => end('spoken')
-      utterance.onerror = () => end('failed')
-      synthesis.speak(utterance)
+    return utter({
+      ...{ clock, signal, withinMs: BEGIN_MS + (text.length * MS_PER_LETTER) / rate },
+      begin(end) {
+        const utterance = new SpeechSynthesisUtterance(text)
+        Object.assign(utterance, { voice, lang: voice.lang, pitch, rate })
+        utterance.onend = () => end('spoken')
+        utterance.onerror = () => end('failed')
+        synthesis.speak(utterance)
+      },
+      silence: () => synthesis.cancel(),
     })
   }
 
@@ -85,7 +72,6 @@ export function createBrowserVoice(parts: BrowserVoiceParts): BrowserSpeaker {
     // It tells that it has ended, and not when.
     endedAt: () => undefined,
     voices: () => local().map((voice) => voice.name),
-    cancel: () => stop?.(),
   }
 }
 

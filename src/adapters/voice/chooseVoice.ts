@@ -6,11 +6,12 @@
 import type { Role } from '../../kernel/pack/roles.ts'
 import type { Clock, Voice } from '../../ports.ts'
 import { systemClock } from '../clock.ts'
-import { type BrowserSpeaker, createBrowserVoice, type Outcome, type Speaker } from './browserVoice.ts'
+import { type BrowserSpeaker, createBrowserVoice, type Speaker } from './browserVoice.ts'
 import { createEmbeddedVoice, type EmbeddedSpeaker } from './embeddedVoice.ts'
 import { fetchRecording } from './recording.ts'
 import { createSound, type Sound } from './sound.ts'
 import { playTone, untilVoiceMs } from './tones.ts'
+import type { Outcome } from './utterance.ts'
 
 /** `voice` is the name of a voice of the browser, `embedded`, or empty for the best one there is. */
 export interface VoiceSettings {
@@ -78,42 +79,34 @@ export function joinVoices({ settings, clock, sound, browser, embeddedFor }: Joi
   }
   /** The setting under which the browser's voice has failed: it is not waited for again. */
   let failedWith: string | undefined
-  let speaking: Speaker | undefined
-  let turn = 0
+  /** The one that spoke last. */
+  let speaker: Speaker | undefined
 
   async function wantsBrowser(): Promise<boolean> {
     const { voice } = settings()
     return voice !== EMBEDDED && voice !== failedWith && (await browser.isUsable())
   }
 
-  async function speak(text: string, role: Role): Promise<Outcome> {
-    cancel()
-    const mine = turn
+  async function speak(text: string, role: Role, signal?: AbortSignal): Promise<Outcome> {
     if (await wantsBrowser()) {
-      if (turn !== mine) return 'cancelled'
+      if (signal?.aborted) return 'cancelled'
       const { voice } = settings()
-      speaking = browser
-      const outcome = await browser.speak(text, role)
+      speaker = browser
+      const outcome = await browser.speak(text, role, signal)
       if (outcome !== 'failed') return outcome
       failedWith = voice
     }
-    if (turn !== mine) return 'cancelled'
-    speaking = embedded(role)
-    return speaking.speak(text, role)
-  }
-
-  function cancel(): void {
-    turn += 1
-    speaking?.cancel()
+    if (signal?.aborted) return 'cancelled'
+    speaker = embedded(role)
+    return speaker.speak(text, role, signal)
   }
 
   return {
     get name() {
-      return speaking === browser ? settings().voice || 'browser' : EMBEDDED
+      return speaker === browser ? settings().voice || 'browser' : EMBEDDED
     },
     speak,
-    endedAt: () => speaking?.endedAt(),
-    cancel,
+    endedAt: () => speaker?.endedAt(),
     async tone(name) {
       const context = await sound.running()
       if (!context) return

@@ -3,12 +3,14 @@
  * ends exactly when the last clip has ended, and never says a sentence with a word left out. Each role has one.
  */
 
+import type { Role } from '../../kernel/pack/roles.ts'
 import type { Clock } from '../../ports.ts'
-import type { Outcome, Speaker } from './browserVoice.ts'
+import type { Speaker } from './browserVoice.ts'
 import { type Clip, type ClipIndex, clipsFor } from './clips.ts'
 import { KEY_MS, openChannel } from './radioChannel.ts'
 import type { Sound } from './sound.ts'
 import { soundedAt } from './soundedAt.ts'
+import { type Outcome, utter } from './utterance.ts'
 
 export interface Recording {
   readonly clips: ClipIndex
@@ -42,15 +44,11 @@ interface Loaded {
 /** The rate of the recording: decoding at the output's rate would take three times the memory. */
 const RATE = 16_000
 const MARK_LEVEL = 0.1
-/** An output that has not ended by then never will. */
 const LATE_MS = 2_000
 
 export function createEmbeddedVoice(parts: EmbeddedVoiceParts): EmbeddedSpeaker {
   let loading: Promise<Loaded> | undefined
-  let stop: (() => void) | undefined
   let endedAt: number | undefined
-  /** Each utterance or cancel begins a new one, so that what still loads for an older one is not spoken. */
-  let turn = 0
 
   function loaded(): Promise<Loaded> {
     loading ??= parts.load().then(({ recording, bytes }) => decode(recording, bytes))
@@ -61,44 +59,40 @@ export function createEmbeddedVoice(parts: EmbeddedVoiceParts): EmbeddedSpeaker 
     return loading
   }
 
-  function cancel(): void {
-    turn += 1
-    stop?.()
-  }
-
-  async function speak(text: string): Promise<Outcome> {
-    cancel()
-    const mine = turn
+  async function speak(text: string, _role: Role, signal?: AbortSignal): Promise<Outcome> {
     try {
       const [voice, context] = await Promise.all([loaded(), parts.sound.running()])
-      if (turn !== mine) return 'cancelled'
+      if (signal?.aborted) return 'cancelled'
       const clips = clipsFor(text, voice.clips)
-      return clips && context ? await play(context, voice, clips) : 'failed'
+      return clips && context ? await play(context, voice, clips, signal) : 'failed'
     } catch {
       return 'failed'
     }
   }
 
-  function play(context: AudioContext, voice: Loaded, clips: readonly Clip[]): Promise<Outcome> {
-    return new Promise((answer) => {
-      const { sources, lengthMs, endsAt } = schedule(context, voice, clips, parts)
-      const end = (outcome: Outcome) => {
-        if (stop !== cancelThis) return
-        stop = undefined
-        forget()
-        endedAt = outcome === 'spoken' ? soundedAt(context, endsAt, parts.clock) : undefined
-        if (outcome !== 'spoken') for (const source of sources) source.stop()
-        answer(outcome)
-      }
-      const cancelThis = () => end('cancelled')
-      const forget = parts.clock.after(lengthMs + LATE_MS, () => end('failed'))
-      stop = cancelThis
-      const last = sources.at(-1)
-      if (last) last.onended = () => end('spoken')
+  async function play(
+    context: AudioContext,
+    voice: Loaded,
+    clips: readonly Clip[],
+    signal: AbortSignal | undefined,
+  ): Promise<Outcome> {
+    const { sources, lengthMs, endsAt } = schedule(context, voice, clips, parts)
+    const { clock } = parts
+    const outcome = await utter({
+      ...{ clock, signal, withinMs: lengthMs + LATE_MS },
+      begin(end) {
+        const last = sources.at(-1)
+        if (last) last.onended = () => end('spoken')
+      },
+      silence() {
+        for (const source of sources) source.stop()
+      },
     })
+    endedAt = outcome === 'spoken' ? soundedAt(context, endsAt, clock) : undefined
+    return outcome
   }
 
-  return { speak, cancel, endedAt: () => endedAt, prepare: () => loaded().then(ignore, ignore) }
+  return { speak, endedAt: () => endedAt, prepare: () => loaded().then(ignore, ignore) }
 }
 
 const ignore = () => undefined

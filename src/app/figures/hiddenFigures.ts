@@ -7,7 +7,6 @@ import { kinOf } from '../../kernel/figures/kin.ts'
 import type { Pack } from '../../kernel/pack/checklist.ts'
 import { agenda, itemsOf, listsOf } from '../../kernel/pack/place.ts'
 import { restsOf } from '../../kernel/pack/rests.ts'
-import { figuresOf, parseResponse } from '../../kernel/response/parse.ts'
 import type { RunState } from '../../kernel/run/core/state.ts'
 import { itemState } from '../../kernel/run/core/turn.ts'
 import { openTopics } from '../../kernel/run/talk/briefing.ts'
@@ -42,15 +41,12 @@ export function hiddenFigures(pack: Pack, run: RunState | undefined): ReadonlyMa
 /** Figures that an order or a topic of a briefing is compared with, and that were not said right yet. */
 function figuresTalked(pack: Pack, run: RunState): string[] {
   if (!run.script) return []
-  const texts = agenda(pack, run.situation).flatMap(({ activity }) => {
+  const responses = agenda(pack, run.situation).flatMap(({ activity }) => {
     if (activity.type === 'briefing') {
       return openTopics(activity, run).flatMap(({ say }) => say)
     }
     if (activity.type !== 'exchange' || activity.station.role !== 'otherseat') return []
-    return openTurns(activity, run).map(({ calls }) => calls ?? '')
+    return openTurns(activity, run).flatMap(({ calls }) => calls ?? [])
   })
-  return texts.flatMap((text) => {
-    const parsed = parseResponse(text)
-    return 'response' in parsed ? figuresOf(parsed.response) : []
-  })
+  return responses.flatMap(({ figures }) => figures)
 }

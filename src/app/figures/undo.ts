@@ -20,6 +20,20 @@ export function pastAfter(past: readonly PastDraft[], before: Inputs, after: Inp
   return [...past, { draft: before, changed }].slice(-MOST)
 }
 
+/**
+ * The draft once a revision has come in. One that was laid over the figures in force is laid over the draft as well.
+ * Any other takes its place: the draft itself was entered and its past is done with, or figures came in on their own
+ * and what was being typed can be fetched back.
+ */
+export function draftAfter(
+  { draft: typed, past }: { readonly draft: Inputs; readonly past: readonly PastDraft[] },
+  inputs: Inputs,
+  { wanted, lay }: { readonly wanted: Inputs; readonly lay?: (draft: Inputs) => Inputs },
+): { readonly draft: Inputs; readonly past: readonly PastDraft[] } {
+  if (lay) return { draft: lay(typed), past: laidUnder(past, lay) }
+  return { draft: inputs, past: wanted === typed ? [] : pastAfter(past, typed, inputs) }
+}
+
 /** What came by voice stays, however far somebody goes back with what was typed. */
 export function laidUnder(past: readonly PastDraft[], lay: (draft: Inputs) => Inputs): readonly PastDraft[] {
   return past.map(({ draft, changed }) => ({ draft: lay(draft), changed }))

@@ -1,100 +1,117 @@
 /**
- * The one door for everything that happens in a run: one event at a time; step, append, set, perform.
- * An event that comes during another waits, and an utterance is judged when its turn has come.
+ * The one door for everything that happens in a run: one event at a time; step, store, show, perform. An event that
+ * comes during another waits, and an utterance is judged when its turn has come.
+ *
+ * Nothing is shown, said or listened for before its event is stored, or known not to be (see `record.ts`). Whatever is
+ * thrown on the way is a bug: it stops the run with its message. Nothing that threw is taken for an answer, the item
+ * stays open, and what the pilot said is kept with the event that stops.
  */
 
 import type { Heard } from '../../kernel/hearing/heard.ts'
-import { happeningFor } from '../../kernel/interpret/hear.ts'
+import { evidenceOf, happeningFor } from '../../kernel/interpret/hear.ts'
 import type { Pack } from '../../kernel/pack/checklist.ts'
-import type { Effect, Happening, RunEvent } from '../../kernel/run/core/events.ts'
+import type { Effect, Evidence, Happening, RunEvent } from '../../kernel/run/core/events.ts'
+import { LOG_VERSION, type Replayed } from '../../kernel/run/core/readLog.ts'
 import type { RunState } from '../../kernel/run/core/state.ts'
 import { step } from '../../kernel/run/core/step.ts'
-import type { Clock, RunLog } from '../../ports.ts'
+import type { Clock } from '../../ports.ts'
+import type { RunRecord } from './record.ts'
+
+/** What happens in view of a state, where it is asked in its turn; nothing, or several things one after another. */
+export type InTurn = (state: RunState) => Happening | readonly Happening[] | undefined
 
 export interface Dispatch {
-  /** Resolves when the event is stored and its effects are under way. */
-  happen(happening: Happening | ((state: RunState) => Happening | undefined)): Promise<void>
+  /** Resolves when it is stored and its effects are under way. Never rejects. */
+  happen(happening: Happening | InTurn): Promise<void>
   hear(heard: Heard): Promise<void>
   readonly state: () => RunState
-  readonly events: () => readonly RunEvent[]
+  /** Resolves when nothing waits its turn, and what was asked for has been performed. */
+  settled(): Promise<void>
 }
 
 export interface DispatchParts {
   readonly pack: Pack
-  readonly log: RunLog
+  readonly record: RunRecord
   readonly clock: Clock
-  /** The state and events to go on from. */
+  /** To go on from. */
   readonly state: RunState
-  readonly events: readonly RunEvent[]
-  readonly perform: (effects: readonly Effect[]) => void
-  readonly changed: (state: RunState, event: RunEvent) => void
-  /** The log can no longer be kept: the run goes on in memory and the pilot is told. */
-  readonly logLost: (message: string) => void
+  readonly changed: (step: Replayed) => void
+  /** Resolves when all has been performed. */
+  readonly perform: (effects: readonly Effect[]) => Promise<void>
 }
 
-export function createDispatch(parts: DispatchParts): Dispatch {
-  let state = parts.state
-  const events: RunEvent[] = [...parts.events]
-  let isKept = true
-  let queue: Promise<void> = Promise.resolve()
-  const startedAt = events[0] ? Date.parse(events[0].wall) : parts.clock.now()
+function evidenceIn(happening: Happening | InTurn): Evidence | undefined {
+  return typeof happening === 'object' && 'evidence' in happening ? happening.evidence : undefined
+}
 
-  async function store(event: RunEvent): Promise<void> {
-    events.push(event)
-    if (!isKept) return
-    try {
-      await parts.log.append(event)
-    } catch (error) {
-      isKept = false
-      parts.logLost(error instanceof Error ? error.message : String(error))
-    }
+export function createDispatch({ pack, record, clock, changed, perform, ...parts }: DispatchParts): Dispatch {
+  let { state } = parts
+  let queue: Promise<void> = Promise.resolve()
+  let performing: Promise<void> = Promise.resolve()
+  const [first] = record.events()
+  const startedAt = first ? Date.parse(first.wall) : clock.now()
+
+  function stamped(happening: Happening): RunEvent {
+    const now = clock.now()
+    const { runId, seq } = state
+    return { v: LOG_VERSION, seq: seq + 1, runId, t: now - startedAt, wall: new Date(now).toISOString(), ...happening }
+  }
+
+  /** What has stopped goes on only where somebody takes it up again, and what has ended is over. */
+  function mayHappen({ type }: Happening): boolean {
+    if (state.status === 'stopped') return type === 'resumed' || type === 'ended'
+    return state.status !== 'ended'
   }
 
   async function commit(happening: Happening): Promise<void> {
-    const now = parts.clock.now()
-    const stamp = {
-      v: 1,
-      seq: state.seq + 1,
-      runId: state.runId,
-      t: now - startedAt,
-      wall: new Date(now).toISOString(),
-    } as const
-    const event: RunEvent = { ...stamp, ...happening }
-    let next: ReturnType<typeof step>
-    try {
-      next = step(parts.pack, state, event)
-    } catch (error) {
-      // A bug. Nothing that threw is taken for an answer: the item stays open and listening stops.
-      if (happening.type === 'stopped') throw error
-      return commit({ type: 'stopped', message: error instanceof Error ? error.message : String(error) })
-    }
-    await store(event)
+    if (!mayHappen(happening)) return
+    const event = stamped(happening)
+    const before = state
+    const next = step(pack, before, event)
+    await record.add(event)
     state = next.state
-    parts.changed(state, event)
-    parts.perform(next.effects)
+    try {
+      changed({ before, event, state })
+    } finally {
+      performing = perform(next.effects).catch((error) => void inTurn(() => stop(error)))
+    }
   }
 
-  function inTurn(work: () => Promise<void>): Promise<void> {
-    const turn = queue.then(work)
-    queue = turn.catch(() => undefined)
-    return turn
+  /** A second bug on the way out has nobody left to tell; the first one is in the log. */
+  async function stop(error: unknown, evidence?: Evidence): Promise<void> {
+    if (state.status === 'stopped') return
+    const message = error instanceof Error ? error.message : String(error)
+    await commit({ type: 'stopped', message, ...(evidence && { evidence }) }).catch(() => undefined)
+  }
+
+  function inTurn(work: () => Promise<void>, said?: Evidence): Promise<void> {
+    queue = queue.then(() => work().catch((error) => stop(error, said)))
+    return queue
+  }
+
+  async function judge(heard: Heard): Promise<void> {
+    const happening = happeningFor(pack, state, heard)
+    await commit(happening)
+    const isLate = happening.type === 'commanded' && happening.command === 'correction' && happening.argument
+    // "Correction, five point two": the item before is open again, and this is its answer.
+    if (isLate) await commit(happeningFor(pack, state, { ...heard, text: isLate, order: state.order }))
   }
 
   return {
     happen: (happening) =>
       inTurn(async () => {
         const what = typeof happening === 'function' ? happening(state) : happening
-        if (what) await commit(what)
-      }),
-    hear: (heard) =>
-      inTurn(async () => {
-        const happening = happeningFor(parts.pack, state, heard)
-        await commit(happening)
-        const isLate = happening.type === 'commanded' && happening.command === 'correction' && happening.argument
-        // "Correction, five point two": the item before is open again, and this is its answer.
-        if (isLate) await commit(happeningFor(parts.pack, state, { ...heard, text: isLate, order: state.order }))
-      }),
+        for (const one of [what ?? []].flat()) await commit(one)
+      }, evidenceIn(happening)),
+    hear: (heard) => inTurn(() => judge(heard), evidenceOf(heard)),
     state: () => state,
-    events: () => events,
+    async settled() {
+      let seen: Promise<void> | undefined
+      while (seen !== queue) {
+        seen = queue
+        await seen
+        await performing
+      }
+    },
   }
 }

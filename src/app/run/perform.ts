@@ -1,7 +1,7 @@
 /** The one place that performs effects: the voice speaks, then the ear listens, a timer starts. */
 
 import type { Role } from '../../kernel/pack/roles.ts'
-import type { Effect, Happening } from '../../kernel/run/core/events.ts'
+import type { Effect, Happening, TimerName } from '../../kernel/run/core/events.ts'
 import type { Clock, Ear, Voice } from '../../ports.ts'
 
 export interface PerformParts {
@@ -11,7 +11,7 @@ export interface PerformParts {
   readonly happen: (happening: Happening) => void
   readonly speaking: (text: string, role: Role) => void
   /** Values that a station gave: the revision that takes them in is the caller's. */
-  readonly takeDown: (taken: Extract<Effect, { type: 'takeDown' }>) => void
+  readonly takeDown: (taken: EffectOf<'takeDown'>) => void
   readonly voiceFailed: (text: string, role: Role) => void
   /** The pilot is in the middle of saying something: silence is not counted. */
   readonly isHearing: () => boolean
@@ -21,60 +21,60 @@ export interface PerformParts {
   readonly isPatient: () => boolean
 }
 
-/** How long to wait before a silence timer looks again while speech is under way. */
-const LOOK_AGAIN_MS = 1_000
+export interface Performer {
+  /** Resolves when all has been done, or what was under way was displaced by a later turn. */
+  perform(effects: readonly Effect[]): Promise<void>
+  /** Cuts off what is being said; what was to follow it follows. */
+  interrupt(): void
+}
 
-export function createPerform(parts: PerformParts): (effects: readonly Effect[]) => void {
-  let round = 0
-  const timers = new Map<string, () => void>()
+type EffectOf<Type extends Effect['type']> = Extract<Effect, { type: Type }>
 
-  function stopTimers(): void {
-    for (const stop of timers.values()) stop()
-    timers.clear()
-  }
+/** How long to wait before silence is looked at again while the pilot speaks. */
+const STILL_SPEAKING_MS = 1_000
+/** Timers of silence: they do not run out in the middle of what the pilot says. */
+const OF_SILENCE: ReadonlySet<TimerName> = new Set(['prompt', 'tone'])
 
-  function startTimer(effect: Extract<Effect, { type: 'startTimer' }>): void {
-    const { timer, ms, happening } = effect
-    timers.get(timer)?.()
-    const fire = () => {
-      const isSilence = timer === 'prompt' || timer === 'tone'
-      if (isSilence && parts.isHearing()) return startTimer({ ...effect, ms: LOOK_AGAIN_MS })
-      timers.delete(timer)
-      parts.happen(happening)
-    }
-    timers.set(timer, parts.clock.after(ms, fire))
-  }
+export function createPerformer(parts: PerformParts): Performer {
+  const { ear, voice, clock } = parts
+  const timers = createTimers(parts)
+  /** What is displaced as a whole when a later turn begins. */
+  let turn = new AbortController()
+  let utterance = new AbortController()
 
-  async function speak(text: string, role: Role, isCurrent: () => boolean) {
+  async function speak({ text, role }: EffectOf<'speak'>, displaced: AbortSignal): Promise<void> {
+    const mine = new AbortController()
+    utterance = mine
+    const cutOff = () => mine.abort()
+    displaced.addEventListener('abort', cutOff)
     parts.speaking(text, role)
-    const outcome = await parts.voice.speak(text, role)
-    if (!isCurrent()) return
+    const outcome = await voice.speak(text, role, mine.signal)
+    displaced.removeEventListener('abort', cutOff)
+    if (displaced.aborted) return
     parts.speaking('', role)
     if (outcome !== 'failed') return
     parts.voiceFailed(text, role)
-    await parts.voice.tone('attention')
+    await voice.tone('attention')
   }
 
-  function listen(effect: Extract<Effect, { type: 'listen' }>, after: number, isHeadset: boolean): void {
-    const { order, hearable } = effect
-    const isPatient = parts.isPatient()
-    parts.ear.listen({ order, hearable, after, ...(isHeadset && { isHeadset }), ...(isPatient && { isPatient }) })
-  }
-
-  async function run(effects: readonly Effect[], mine: number): Promise<void> {
-    const isCurrent = () => round === mine
+  function listen({ order, hearable }: EffectOf<'listen'>, after: number): void {
     const isHeadset = parts.isHeadset()
-    const { clock, voice } = parts
+    const isPatient = parts.isPatient()
+    ear.listen({ order, hearable, after, ...(isHeadset && { isHeadset }), ...(isPatient && { isPatient }) })
+  }
+
+  async function run(effects: readonly Effect[], displaced: AbortSignal): Promise<void> {
+    const isHeadset = parts.isHeadset()
     let soundedAt = clock.now()
     for (const effect of effects) {
-      if (!isCurrent()) return
+      if (displaced.aborted) return
       switch (effect.type) {
         case 'shut':
-          parts.ear.shut()
-          if (isHeadset) for (const later of effects) if (later.type === 'listen') listen(later, clock.now(), isHeadset)
+          ear.shut()
+          if (isHeadset) for (const later of effects) if (later.type === 'listen') listen(later, clock.now())
           break
         case 'speak':
-          await speak(effect.text, effect.role, isCurrent)
+          await speak(effect, displaced)
           soundedAt = voice.endedAt() ?? clock.now()
           break
         case 'tone':
@@ -82,28 +82,54 @@ export function createPerform(parts: PerformParts): (effects: readonly Effect[])
           soundedAt = clock.now()
           break
         case 'listen':
-          if (!isHeadset) listen(effect, soundedAt, isHeadset)
+          if (!isHeadset) listen(effect, soundedAt)
           break
         case 'takeDown':
           parts.takeDown(effect)
           break
         case 'startTimer':
-          startTimer(effect)
+          timers.start(effect)
           break
         case 'stopTimers':
-          stopTimers()
+          timers.stopAll()
           break
       }
     }
   }
 
-  return (effects) => {
-    // Only a new turn displaces the one before; a timer alone does not cut off the voice.
-    if (effects.some((effect) => effect.type === 'shut')) {
-      round += 1
-      parts.voice.cancel()
-      parts.speaking('', 'otherseat')
-    }
-    void run(effects, round)
+  return {
+    interrupt: () => utterance.abort(),
+    perform(effects) {
+      // Only a new turn displaces the one before; a timer alone does not cut off the voice.
+      if (effects.some(({ type }) => type === 'shut')) {
+        turn.abort()
+        turn = new AbortController()
+        parts.speaking('', 'otherseat')
+      }
+      return run(effects, turn.signal)
+    },
   }
+}
+
+/** One timer of each name; starting it again takes the place of the one that runs. */
+function createTimers({ clock, happen, isHearing }: PerformParts) {
+  const running = new Map<TimerName, () => void>()
+
+  function start(effect: EffectOf<'startTimer'>): void {
+    const { timer, ms, happening } = effect
+    running.get(timer)?.()
+    const due = () => {
+      if (OF_SILENCE.has(timer) && isHearing()) return start({ ...effect, ms: STILL_SPEAKING_MS })
+      running.delete(timer)
+      happen(happening)
+    }
+    running.set(timer, clock.after(ms, due))
+  }
+
+  function stopAll(): void {
+    for (const stop of running.values()) stop()
+    running.clear()
+  }
+
+  return { start, stopAll }
 }

@@ -1,33 +1,56 @@
-/** From inputs to a revision as a run keeps it: spoken values, what changed, what must be acknowledged. */
+/** From inputs to a revision as a run keeps it (spoken values, what changed, what must be acknowledged), and back from its log. */
 
 import { compute } from '../../kernel/figures/compute.ts'
-import type { FigureSet, Inputs } from '../../kernel/figures/model.ts'
+import type { FigureChange, FigureSet, Inputs } from '../../kernel/figures/model.ts'
 import { changesBetween, grossErrors } from '../../kernel/figures/revise.ts'
 import type { Value } from '../../kernel/kinds/kind.ts'
 import type { Pack } from '../../kernel/pack/checklist.ts'
+import { findItem } from '../../kernel/pack/place.ts'
 import type { Happening } from '../../kernel/run/core/events.ts'
+import type { Replayed } from '../../kernel/run/core/readLog.ts'
 import type { RunState } from '../../kernel/run/core/state.ts'
 import { beforeStations } from '../../kernel/run/talk/script.ts'
 
 export type Stated = Extract<Happening, { type: 'stated' }>
 export type Revised = Extract<Happening, { type: 'figuresRevised' }>
 
-export function reviseWith(
+/** Figures that came in, as they are from then on until the next do. */
+export interface Revision {
+  readonly revision: number
+  readonly inputs: Inputs
+  readonly set: FigureSet
+  readonly changes: readonly FigureChange[]
+  /** Challenges that it opened again. */
+  readonly reopened: readonly string[]
+}
+
+export function revisedBy(
   pack: Pack,
-  revision: number,
   inputs: Inputs,
-  before: FigureSet | undefined,
+  before: Pick<Revision, 'revision' | 'set'> | undefined,
   from: Pick<Revised, 'crossChecked' | 'takenDown'> = {},
-): { set: FigureSet; revised: Revised } {
+): Revised {
   const set = compute(pack.figures, inputs)
   const { status, label = status } = inputs
-  const values = valuesOf(set)
-  const changes = changesBetween(before, set)
-  const warnings = warningsIn(pack, before, set)
   return {
-    set,
-    revised: { type: 'figuresRevised', revision, status, label, inputs, values, changes, warnings, ...from },
+    type: 'figuresRevised',
+    revision: (before?.revision ?? 0) + 1,
+    ...{ status, label, inputs, ...from },
+    values: valuesOf(set),
+    changes: changesBetween(before?.set, set),
+    warnings: warningsIn(pack, before?.set, set),
   }
+}
+
+/** The revisions of a run after one more event. */
+export function revisionsAfter(pack: Pack, revisions: readonly Revision[], step: Replayed): readonly Revision[] {
+  const { before, event, state } = step
+  if (event.type !== 'figuresRevised') return revisions
+  const { revision, inputs, changes } = event
+  const reopened = Object.entries(state.items)
+    .filter(([id, item]) => item.status === 'reopened' && before.items[id]?.status !== 'reopened')
+    .map(([id]) => findItem(pack, id).item.challenge)
+  return [...revisions, { revision, inputs, set: compute(pack.figures, inputs), changes, reopened }]
 }
 
 /** A value read aloud joins what its source stated before. */

@@ -25,7 +25,7 @@ export interface SoundCheck {
 const NOTHING: Levels = { level: -90, noise: -90, isClipped: false }
 
 export function createSoundCheck({ store, ear, voice, clock }: SoundCheckParts): SoundCheck {
-  let stop: (() => void) | undefined
+  let running: AbortController | undefined
   let order = 0
   let levels = NOTHING
 
@@ -56,21 +56,9 @@ export function createSoundCheck({ store, ear, voice, clock }: SoundCheckParts):
   }
 
   function hear(event: EarEvent): void {
-    const now = (change: Partial<ReturnType<Store['getState']>['ear']>) =>
-      store.setState((state) => ({ ear: { ...state.ear, ...change } }))
     switch (event.type) {
-      case 'state':
-        now({ state: event.state })
-        break
-      case 'loading':
-        now({ loading: event.fraction })
-        break
-      case 'secondModel':
-        now({ secondModel: event.state })
-        break
       case 'level': {
         const { level, noise, clipping } = event
-        now({ level, noise, clipping })
         levels = {
           level: Math.max(levels.level, level),
           noise: noise > -90 ? noise : levels.noise,
@@ -92,9 +80,8 @@ export function createSoundCheck({ store, ear, voice, clock }: SoundCheckParts):
   }
 
   async function end(): Promise<void> {
-    stop?.()
-    stop = undefined
-    voice.cancel()
+    running?.abort()
+    running = undefined
     await ear.close()
     store.setState(({ ear: shown }) => ({ soundCheck: undefined, ear: { ...shown, state: 'off' } }))
   }
@@ -103,15 +90,17 @@ export function createSoundCheck({ store, ear, voice, clock }: SoundCheckParts):
     end,
     leaveOut: () => took(undefined),
     async begin() {
-      if (stop) await end()
-      stop = ear.subscribe(hear)
+      if (running) await end()
+      running = new AbortController()
+      const { signal } = running
+      signal.addEventListener('abort', ear.subscribe(hear))
       store.setState({ soundCheck: { stage: 'voice', lines: [], message: '', hasVoice: true } })
       const { pack } = store.getState()
       const [outcome] = await Promise.all([
-        voice.speak(say.soundCheck(), 'otherseat'),
+        voice.speak(say.soundCheck(), 'otherseat', signal),
         ear.open(pack ? vocabularyOf(pack) : SOUND_VOCABULARY),
       ])
-      if (check()?.stage !== 'voice') return
+      if (signal.aborted || check()?.stage !== 'voice') return
       show({ hasVoice: outcome !== 'failed', stage: 'reading' })
       listen()
     },

@@ -10,6 +10,7 @@ import type { Figure, KindSpec } from '../../kernel/kinds/kind.ts'
 import { tokensOf } from '../../kernel/numbers/tokens.ts'
 import { readCommand } from '../../kernel/response/commands.ts'
 import { judge } from '../../kernel/response/judge.ts'
+import { responseFrom } from '../../kernel/response/response.ts'
 import type { Settings } from '../settings.ts'
 
 export interface SoundLine {
@@ -72,11 +73,13 @@ export interface Levels {
   readonly isClipped: boolean
 }
 
+const VALUE = responseFrom('<value> [set]')
+
 export function lineHeard(line: SoundLine, heard: Heard | undefined, levels: Levels): LineHeard {
   const { shown, figure, command } = line
   const text = heard?.text ?? ''
   const isUnderstood = figure
-    ? judge({ response: '<value> [set]', figures: { value: figure }, heard: text }).verdict === 'correct'
+    ? judge({ response: VALUE, figures: { value: figure }, heard: text }).verdict === 'correct'
     : readCommand(text)?.command === command
   return {
     ...{ shown, text, ...levels },

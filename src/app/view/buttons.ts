@@ -2,6 +2,7 @@
 
 import type { Pack } from '../../kernel/pack/checklist.ts'
 import { findItem, findLine, listById, saidFigures } from '../../kernel/pack/place.ts'
+import { usualWording } from '../../kernel/response/sentence.ts'
 import { dueList } from '../../kernel/run/core/moving.ts'
 import { REASON_WORDS } from '../../kernel/run/core/phrases.ts'
 import type { Floor, RunState } from '../../kernel/run/core/state.ts'
@@ -37,7 +38,7 @@ export function buttonsOf(pack: Pack, run: RunState): ViewButton[] {
       return [
         {
           label: capital(line.label),
-          phrase: line.say[0] ?? '',
+          phrase: usualWording(line.say),
           press: { type: 'cleared', clearance: line.clearance },
         },
         again,
@@ -89,16 +90,16 @@ function watchButtons(pack: Pack, run: RunState, floor: Extract<Floor, { at: 'wa
   const state = watchState(run, watch.id)
   const { id } = watch
   if (state.status === 'ahead') {
-    return [{ label: 'Begin', phrase: watch.begins[0] ?? '', press: { type: 'watchBegin', watch: id } }]
+    return [{ label: 'Begin', phrase: usualWording(watch.begins), press: { type: 'watchBegin', watch: id } }]
   }
   const next = state.status === 'running' ? nextCall(watch, state)?.call : undefined
   const call: ViewButton[] = next
-    ? [{ label: next.label, phrase: next.say[0] ?? '', press: { type: 'watchCall', watch: id, call: next.id } }]
+    ? [{ label: next.label, phrase: usualWording(next.say), press: { type: 'watchCall', watch: id, call: next.id } }]
     : []
   const abnormal = watch.abnormal.map(
     (one): ViewButton => ({
       label: one.label,
-      phrase: one.say[0] ?? '',
+      phrase: usualWording(one.say),
       press: { type: 'watchAbnormal', watch: id, abnormal: one.id },
     }),
   )

@@ -9,9 +9,8 @@ import type { Pack } from '../../kernel/pack/checklist.ts'
 import type { Briefing, Exchange, Turn } from '../../kernel/pack/exchange.ts'
 import { holds } from '../../kernel/pack/place.ts'
 import type { Role } from '../../kernel/pack/roles.ts'
-import { parseResponse } from '../../kernel/response/parse.ts'
 import { partNames, statesOf } from '../../kernel/response/readBack.ts'
-import { outlineOf } from '../../kernel/response/sentence.ts'
+import { outlineOf, usualWording } from '../../kernel/response/sentence.ts'
 import { isFree } from '../../kernel/run/core/interlocks.ts'
 import type { RunState } from '../../kernel/run/core/state.ts'
 import { topicsOf } from '../../kernel/run/talk/briefing.ts'
@@ -80,7 +79,7 @@ function briefingView(briefing: Briefing, run: RunState): TalkView {
   }))
   return {
     headline: briefing.name,
-    hint: `Brief aloud, in any order. At its end say "${briefing.ends[0] ?? ''}".`,
+    hint: `Brief aloud, in any order. At its end say "${usualWording(briefing.ends)}".`,
     ...(briefing.caution !== undefined && { caution: briefing.caution }),
     briefing: { topics },
   }
@@ -127,8 +126,7 @@ function callHint(pack: Pack, { station, order }: Exchange, turn: Turn | undefin
 
 /** What the pilot says first: words, the names of the values in it, and who the pilot is. */
 export function callWords(pack: Pack, turn: Turn): string {
-  const parsed = parseResponse(turn.calls ?? '')
-  return 'response' in parsed ? outlineOf(parsed.response, (name) => nameOrConstant(pack, name)) : ''
+  return turn.calls ? outlineOf(turn.calls, (name) => nameOrConstant(pack, name)) : ''
 }
 
 /** What is the same in every departure, as the call sign, is nothing to be found out. */

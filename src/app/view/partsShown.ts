@@ -3,8 +3,8 @@
 import type { Pack } from '../../kernel/pack/checklist.ts'
 import { findItem, responseOf } from '../../kernel/pack/place.ts'
 import type { Judgement, Part } from '../../kernel/response/model.ts'
-import { parseResponse, wordsOf } from '../../kernel/response/parse.ts'
 import { partNames } from '../../kernel/response/readBack.ts'
+import { NOTHING, type Response } from '../../kernel/response/response.ts'
 import type { LastAnswer, RunState } from '../../kernel/run/core/state.ts'
 import { readBacksOf } from '../../kernel/run/talk/radio.ts'
 import { findTurn, turnState } from '../../kernel/run/talk/talk.ts'
@@ -42,14 +42,14 @@ function labelling(pack: Pack, run: RunState, { item: id, of }: LastAnswer): (pa
   switch (of ?? 'item') {
     case 'item': {
       const { item } = findItem(pack, id)
-      return byWording(pack, responseOf(item, run.situation).text)
+      return byWording(pack, responseOf(item, run.situation))
     }
     case 'call':
-      return byWording(pack, findTurn(pack, id).turn.calls ?? '')
+      return byWording(pack, findTurn(pack, id).turn.calls ?? NOTHING)
     case 'readBack': {
       const { turn } = findTurn(pack, id)
       const elements = readBacksOf(turn, run).map((element) => ({ ...element, ...partNames(element) }))
-      const byFigure = byWording(pack, '')
+      const byFigure = byWording(pack, NOTHING)
       return (part) => elements.find(({ all }) => all.has(part.name))?.label ?? byFigure(part)
     }
     case 'briefing':
@@ -57,9 +57,7 @@ function labelling(pack: Pack, run: RunState, { item: id, of }: LastAnswer): (pa
   }
 }
 
-function byWording(pack: Pack, response: string): (part: Part) => string {
-  const parsed = parseResponse(response)
-  const wordings = 'response' in parsed ? wordsOf(parsed.response) : []
+function byWording(pack: Pack, { wordings }: Response): (part: Part) => string {
   return ({ name, kind, state }) =>
     kind === 'figure' ? (pack.figures.declarations[name]?.label ?? name) : wordLabel(name, wordings, state)
 }

@@ -2,8 +2,8 @@
 
 import type { Pack } from '../../kernel/pack/checklist.ts'
 import type { Exchange, Turn } from '../../kernel/pack/exchange.ts'
-import { figuresOf, parseResponse } from '../../kernel/response/parse.ts'
-import { sayResponse } from '../../kernel/response/sentence.ts'
+import type { Response } from '../../kernel/response/response.ts'
+import { sayResponse, usualWording } from '../../kernel/response/sentence.ts'
 import type { RunState } from '../../kernel/run/core/state.ts'
 import { readBacksOf } from '../../kernel/run/talk/radio.ts'
 import { callableTurns, pendingTurn, talkAt } from '../../kernel/run/talk/talk.ts'
@@ -13,15 +13,16 @@ export function talkButtons(pack: Pack, run: RunState): ViewButton[] {
   const talk = talkAt(pack, run.floor)
   if (!talk) return []
   if (talk.type === 'exchange') return exchangeButtons(talk, run)
-  const [phrase = ''] = talk.ends
-  return [{ label: 'Briefing complete', phrase, press: { type: 'briefingDone', briefing: talk.id } }]
+  return [
+    { label: 'Briefing complete', phrase: usualWording(talk.ends), press: { type: 'briefingDone', briefing: talk.id } },
+  ]
 }
 
 /** Values are said or typed; words alone may be confirmed by key. */
 function exchangeButtons(exchange: Exchange, run: RunState): ViewButton[] {
   const pending = pendingTurn(exchange, run)
   const calls = callableTurns(exchange, run).flatMap((turn) => {
-    const phrase = wordsAlone([turn.calls ?? ''])
+    const phrase = wordsAlone(turn.calls ? [turn.calls] : [])
     return phrase === undefined || turn === pending ? [] : [byKey(turn, 'call', phrase)]
   })
   if (!pending) return calls
@@ -41,10 +42,7 @@ const byKey = ({ id, label }: Turn, part: 'call' | 'readBack', phrase: string): 
 })
 
 /** Undefined where there is a value in it. */
-function wordsAlone(responses: readonly string[]): string | undefined {
-  const parsed = responses.map((text) => parseResponse(text))
-  const words = parsed.flatMap((one) =>
-    'response' in one && figuresOf(one.response).length === 0 ? [sayResponse(one.response, {}, 'plain')] : [],
-  )
-  return words.length === responses.length ? words.join(', ') : undefined
+function wordsAlone(responses: readonly Response[]): string | undefined {
+  if (responses.some(({ figures }) => figures.length > 0)) return undefined
+  return responses.map((response) => sayResponse(response, {}, 'plain')).join(', ')
 }

@@ -3,6 +3,7 @@
 import { sourceWords } from '../../kernel/figures/settle.ts'
 import type { Item, Line, Pack } from '../../kernel/pack/checklist.ts'
 import { entriesOf, findItem, findLine, holds, listById } from '../../kernel/pack/place.ts'
+import { usualWording } from '../../kernel/response/sentence.ts'
 import { REASON_WORDS } from '../../kernel/run/core/phrases.ts'
 import type { Floor, ItemStatus, LastAnswer, RunState } from '../../kernel/run/core/state.ts'
 import { flowAt, itemState, lacking, promptWords } from '../../kernel/run/core/turn.ts'
@@ -187,7 +188,7 @@ function headlineOf(pack: Pack, run: RunState): Pick<RunView, 'headline' | 'kind
       return {
         kind: 'line',
         headline: `Waiting: ${line.label}`,
-        hint: `Say "${line.say[0]}" when the clearance is in.`,
+        hint: `Say "${usualWording(line.say)}" when the clearance is in.`,
       }
     }
     case 'flow':
@@ -200,7 +201,7 @@ function headlineOf(pack: Pack, run: RunState): Pick<RunView, 'headline' | 'kind
       const watch = watchAt(pack, floor)
       const { status, because } = run.watches[watch?.id ?? ''] ?? { status: 'ahead' }
       const hints = {
-        ahead: `Say "${watch?.begins[0]}" as you begin.`,
+        ahead: watch ? `Say "${usualWording(watch.begins)}" as you begin.` : '',
         running: 'Call each as you see it.',
         stopped: `Stopped: ${because}. Say "from the top" to start again.`,
         done: '',

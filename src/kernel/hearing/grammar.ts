@@ -6,17 +6,17 @@
 import {
   alternatives,
   anyPhrase,
-  type Expansion,
   type Grammar,
   group,
   NOTHING,
   type Option,
   optional,
   phraseWords,
+  type RuleExpansion,
   rule,
   sequence,
   weighted,
-} from './expansion.ts'
+} from './grammarRules.ts'
 import type { Hearable, Vocabulary } from './hearable.ts'
 import { CLASSES, type ClassSign, NUMERALS, numberShapes, valueWords } from './numberShapes.ts'
 import { SOUND } from './phones.ts'
@@ -91,8 +91,8 @@ function answerPaths(
   hearable: Hearable,
   vocabulary: Vocabulary,
   weights: Weights,
-  shaped: (sequences: readonly string[]) => Expansion,
-): readonly (Expansion | Option)[] {
+  shaped: (sequences: readonly string[]) => RuleExpansion,
+): readonly (RuleExpansion | Option)[] {
   const { shapes } = hearable
   if (shapes.length === 0) {
     return [
@@ -159,7 +159,7 @@ const CLASS_RULES: Readonly<Record<ClassSign, string>> = {
 const ruleOf = (sign: string): string => SPELLING_RULES[sign] ?? CLASS_RULES[sign as ClassSign]
 
 /** Sequences of signs as one expansion that has each common beginning once. */
-function factored(sequences: readonly string[], grouped: number): Expansion {
+function factored(sequences: readonly string[], grouped: number): RuleExpansion {
   const heads = new Map<string, string[]>()
   for (const sequence of sequences) {
     const [head = '', tail] = [sequence.slice(0, 1), sequence.slice(1)]
@@ -174,7 +174,7 @@ function factored(sequences: readonly string[], grouped: number): Expansion {
   return alternatives(...ways)
 }
 
-function withTails(head: Expansion, tails: readonly string[], grouped: number): Expansion {
+function withTails(head: RuleExpansion, tails: readonly string[], grouped: number): RuleExpansion {
   const rest = tails.filter((tail) => tail !== '')
   if (rest.length === 0) return head
   const more = factored(rest, grouped)

@@ -3,7 +3,7 @@
  * recogniser which compiles the grammar's text. Pure.
  */
 
-import { type Expansion, type Grammar, rule } from './expansion.ts'
+import { type Grammar, type RuleExpansion, rule } from './grammarRules.ts'
 
 /** Where what was said so far may have led to in the grammar. */
 export interface GrammarState {
@@ -17,17 +17,17 @@ export interface GrammarState {
  * in several ways is visited once.
  */
 interface Rest {
-  readonly head: Expansion
+  readonly head: RuleExpansion
   readonly tail: Rest | undefined
   /** Those that this one is the tail of, by their heads. */
-  readonly before: Map<Expansion, Rest>
+  readonly before: Map<RuleExpansion, Rest>
 }
 
 /** The state before the first word. Words in `without` cannot be said. */
 export function startOf(grammar: Grammar, without: ReadonlySet<string> = new Set()): GrammarState {
   const rules = new Map(grammar.rules.map(({ name, expansion }) => [name, expansion]))
-  const last = new Map<Expansion, Rest>()
-  const rest = (head: Expansion, tail: Rest | undefined): Rest => {
+  const last = new Map<RuleExpansion, Rest>()
+  const rest = (head: RuleExpansion, tail: Rest | undefined): Rest => {
     const before = tail?.before ?? last
     const made = before.get(head) ?? { head, tail, before: new Map() }
     before.set(head, made)

@@ -4,7 +4,7 @@
  */
 
 import type { KindSpec } from '../kinds/kind.ts'
-import type { Least } from '../response/parse.ts'
+import type { Least } from '../response/expansion.ts'
 
 /** All words of a pack's items, in one set that serves every item. Lower case, one token a word. */
 export interface Vocabulary {

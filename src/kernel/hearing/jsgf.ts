@@ -1,6 +1,6 @@
 /** A grammar as text in JSGF (JSpeech Grammar Format, W3C note of June 2000), for the recogniser that compiles it. */
 
-import type { Expansion, Grammar, Option } from './expansion.ts'
+import type { Grammar, Option, RuleExpansion } from './grammarRules.ts'
 
 export function jsgfOf({ rules, start }: Grammar): string {
   const lines = rules.map(
@@ -10,7 +10,7 @@ export function jsgfOf({ rules, start }: Grammar): string {
 }
 
 /** As a whole rule, or inside brackets: alternatives need none of their own. */
-function ungrouped(expansion: Expansion): string {
+function ungrouped(expansion: RuleExpansion): string {
   const isAlternatives = typeof expansion === 'object' && expansion.type === 'alternatives'
   return isAlternatives ? expansion.options.map(optionText).join(' | ') : textOf(expansion)
 }
@@ -18,7 +18,7 @@ function ungrouped(expansion: Expansion): string {
 const optionText = ({ expansion, weight }: Option): string =>
   weight === undefined ? textOf(expansion) : `/${weight}/ ${textOf(expansion)}`
 
-function textOf(expansion: Expansion): string {
+function textOf(expansion: RuleExpansion): string {
   if (typeof expansion === 'string') return expansion
   switch (expansion.type) {
     case 'rule':

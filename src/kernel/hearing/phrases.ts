@@ -5,7 +5,6 @@ import { tokensOf } from '../numbers/tokens.ts'
 import { DIGIT_WORDS } from '../numbers/words.ts'
 import type { Item } from '../pack/checklist.ts'
 import { isStateWord, opposites } from '../response/lexicon.ts'
-import { figuresOf, parseResponse, wordsOf } from '../response/parse.ts'
 import { phraseStatesOf } from '../response/phraseStates.ts'
 import { valueWords } from './numberShapes.ts'
 
@@ -39,17 +38,11 @@ export function answersOf(items: readonly Answered[], specs: readonly KindSpec[]
   }
 }
 
-/**
- * Phrases of an item's responses without values and of its states, or those beside its values alone. A
- * response that does not parse is `check`'s to report.
- */
+/** Phrases of an item's responses without values and of its states, or those beside its values alone. */
 function itemPhrases(item: Answered, besideValues = false): string[] {
-  const texts = item.responses.flatMap(({ text }) => {
-    const parsed = parseResponse(text)
-    if (!('response' in parsed)) return []
-    const holdsValue = figuresOf(parsed.response).length > 0
-    return holdsValue === besideValues ? wordsOf(parsed.response) : []
-  })
+  const texts = item.responses.flatMap(({ response }) =>
+    response.figures.length > 0 === besideValues ? response.wordings : [],
+  )
   return [...texts, ...(besideValues ? [] : (item.states ?? []).flat())].map(phrase).flatMap(withPhraseStates)
 }
 

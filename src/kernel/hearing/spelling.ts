@@ -7,14 +7,14 @@ import type { KindSpec } from '../kinds/kind.ts'
 import {
   alternatives,
   anyPhrase,
-  type Expansion,
   NOTHING,
   optional,
   type Rule,
+  type RuleExpansion,
   rule,
   sequence,
   weighted,
-} from './expansion.ts'
+} from './grammarRules.ts'
 
 /** ICAO Annex 10 volume II, 5.2.1.3 (from memory), one token each. */
 export const LETTERS: readonly string[] = [
@@ -64,7 +64,7 @@ const CHARACTER = rule('character')
 const PAIR = alternatives(TEEN, sequence(TENS, optional(DIGIT)))
 
 /** It once, and again up to so many times. */
-const upTo = (most: number, one: Expansion): Expansion =>
+const upTo = (most: number, one: RuleExpansion): RuleExpansion =>
   most === 1 ? one : sequence(one, optional(upTo(most - 1, one)))
 
 function callsignRules(names: readonly string[]): Rule[] {

@@ -5,8 +5,8 @@
 
 import type { Specs } from '../kinds/kind.ts'
 import type { Briefing, Exchange } from '../pack/exchange.ts'
-import { parseResponse } from '../response/parse.ts'
-import { pathsOf, type Slot } from '../response/path.ts'
+import type { Slot } from '../response/path.ts'
+import type { Response } from '../response/response.ts'
 import type { Talk, TalkPart } from './hearable.ts'
 import { type Answered, answersOf, phrase, unique } from './phrases.ts'
 
@@ -14,7 +14,7 @@ import { type Answered, answersOf, phrase, unique } from './phrases.ts'
 export const ACKNOWLEDGEMENTS = ['roger', 'wilco', 'copied', 'received', 'thank you']
 
 /** What may be said in an exchange or a briefing; `now` are the responses whose values may come at the moment. */
-export function talkOf(activity: Exchange | Briefing, now: readonly string[], specs: Specs): Talk {
+export function talkOf(activity: Exchange | Briefing, now: readonly Response[], specs: Specs): Talk {
   const { said, others } = activity.type === 'exchange' ? inExchange(activity) : inBriefing(activity)
   const { phrases, words, besideValues } = answersOf(said, [])
   return {
@@ -48,21 +48,18 @@ function inExchange({ turns }: Exchange): Saying {
 
 const inBriefing = ({ topics, ends }: Briefing): Saying => ({
   said: topics.map(({ label, say }) => answered(label, say)),
-  others: ends,
+  others: ends.wordings,
 })
 
-const answered = (challenge: string, texts: readonly string[], states?: Answered['states']): Answered => ({
+const answered = (challenge: string, responses: readonly Response[], states?: Answered['states']): Answered => ({
   challenge,
-  responses: texts.map((text) => ({ text })),
+  responses: responses.map((response) => ({ response })),
   ...(states && { states }),
 })
 
 /** One part for each figure of some responses; their words without figures are in the vocabulary. */
-function partsOf(responses: readonly string[], specs: Specs): TalkPart[] {
-  const parts = responses.flatMap((response) => {
-    const parsed = parseResponse(response)
-    return 'response' in parsed ? pathsOf(parsed.response).flatMap((path) => partsOfPath(path, specs)) : []
-  })
+function partsOf(responses: readonly Response[], specs: Specs): TalkPart[] {
+  const parts = responses.flatMap(({ paths }) => paths.flatMap((path) => partsOfPath(path, specs)))
   const known = new Map(parts.map((part) => [JSON.stringify(part), part]))
   return [...known.values()]
 }

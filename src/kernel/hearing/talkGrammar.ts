@@ -8,17 +8,17 @@ import type { KindSpec } from '../kinds/kind.ts'
 import {
   alternatives,
   anyPhrase,
-  type Expansion,
   group,
   NOTHING,
   type Option,
   optional,
   phraseWords,
   type Rule,
+  type RuleExpansion,
   rule,
   sequence,
   weighted,
-} from './expansion.ts'
+} from './grammarRules.ts'
 import type { Talk, TalkPart } from './hearable.ts'
 import { numberShapes, valueWords } from './numberShapes.ts'
 import { phrase } from './phrases.ts'
@@ -38,7 +38,7 @@ export const TALK_WEIGHTS = {
 } as const
 
 /** How sequences of number signs are written as one expansion. */
-type Shaped = (sequences: readonly string[]) => Expansion
+type Shaped = (sequences: readonly string[]) => RuleExpansion
 
 /** Rules that end in `<answer>`. */
 export function talkRules({ parts, phrases, words }: Talk, shaped: Shaped): Rule[] {
@@ -58,13 +58,13 @@ export function talkRules({ parts, phrases, words }: Talk, shaped: Shaped): Rule
 }
 
 /** One rule with every path in it, so that the recogniser shares their beginnings. */
-export const answerRule = (paths: readonly (Expansion | Option)[], more: number): Rule => ({
+export const answerRule = (paths: readonly (RuleExpansion | Option)[], more: number): Rule => ({
   name: 'answer',
   expansion: sequence(alternatives(...paths), orMore(more, 'answer')),
 })
 
 /** The end, or the rule once more with this weight. */
-export const orMore = (weight: number, name: string): Expansion =>
+export const orMore = (weight: number, name: string): RuleExpansion =>
   alternatives(weighted(1, NOTHING), weighted(weight, rule(name)))
 
 function partRules({ before, shape, behind }: TalkPart, index: number, shaped: Shaped): Rule[] {
@@ -80,7 +80,7 @@ function partRules({ before, shape, behind }: TalkPart, index: number, shaped: S
 const GROUPED = /[eyrn]/
 
 /** Names of a choice as they stand, all of them; anything else in the shapes of its kind, digit by digit. */
-function shapeOf(shape: KindSpec, shaped: Shaped): Expansion {
+function shapeOf(shape: KindSpec, shaped: Shaped): RuleExpansion {
   if (shape.kind !== 'choice')
     return alternatives(shaped([...new Set(numberShapes(shape))].filter((signs) => !GROUPED.test(signs))))
   const ways = Object.values(shape.options).flat()

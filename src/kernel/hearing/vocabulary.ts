@@ -4,7 +4,7 @@ import type { FigureDeclaration } from '../figures/pack.ts'
 import { sourceAloud, sourceWords } from '../figures/settle.ts'
 import type { KindSpec } from '../kinds/kind.ts'
 import type { Activity, List, Pack, WatchCall } from '../pack/checklist.ts'
-import { parseResponse, wordsOf } from '../response/parse.ts'
+import type { Response } from '../response/response.ts'
 import { COMMAND_PHRASES } from './commandPhrases.ts'
 import type { Vocabulary } from './hearable.ts'
 import { type Answered, answersOf, phrase, unique } from './phrases.ts'
@@ -38,14 +38,14 @@ export function vocabularyOf(pack: Pack): Vocabulary {
     lists: unique(lists.flatMap(listNames)),
     others: unique([
       ...FLOW_DONE,
-      ...watches.flatMap(({ begins }) => begins.map(phrase)),
+      ...watches.flatMap(({ begins }) => waysOf(begins)),
       ...[...calls.filter(({ value }) => !value), ...watches.flatMap(({ abnormal }) => abnormal)].flatMap(({ say }) =>
-        say.flatMap(waysOf),
+        waysOf(say),
       ),
-      ...flows.flatMap(({ steps }) => steps.flatMap(({ say }) => say.map(phrase))),
+      ...flows.flatMap(({ steps }) => steps.flatMap(({ say }) => (say ? waysOf(say) : []))),
       ...(pack.quirks ?? []).flatMap(({ named }) => named.map((name) => `remark ${phrase(name)}`)),
-      ...lines.flatMap((line) => line.say.map(phrase)),
-      ...pack.situations.flatMap(({ options }) => options.flatMap(({ say }) => say.map(phrase))),
+      ...lines.flatMap(({ say }) => waysOf(say)),
+      ...pack.situations.flatMap(({ options }) => options.flatMap(({ say }) => waysOf(say))),
       ...figures.flatMap(({ label, alsoCalled }) => [label, ...alsoCalled].map((name) => `confirm ${phrase(name)}`)),
       ...figures.flatMap(crossChecks),
     ]),
@@ -57,13 +57,10 @@ export function vocabularyOf(pack: Pack): Vocabulary {
 }
 
 /** Words that a call puts around its value. */
-const wordsOfCall = ({ say }: WatchCall) => say.flatMap(waysOf).flatMap((text) => text.split(' '))
+const wordsOfCall = ({ say }: WatchCall) => waysOf(say).flatMap((text) => text.split(' '))
 
-/** The ways to say a call; of one with a value the pieces around it. */
-function waysOf(say: string): string[] {
-  const parsed = parseResponse(say)
-  return 'response' in parsed ? wordsOf(parsed.response).map(phrase) : []
-}
+/** The ways to say something; of a call with a value the pieces around it. */
+const waysOf = (response: Response) => response.wordings.map(phrase)
 
 /** Words of calls, read-backs, orders and briefings. */
 function talkWords(pack: Pack, activities: readonly Activity[]): string[] {

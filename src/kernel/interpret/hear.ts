@@ -61,7 +61,7 @@ export function happeningFor(pack: Pack, state: RunState, heard: Heard): Happeni
       return answerTo(pack, state, floor.item, heard, evidence)
     case 'line': {
       const line = findLine(listById(pack, floor.list), floor.line)
-      const isIn = isSaid(line.say.join(' | '), heard.text)
+      const isIn = isSaid(line.say, heard.text)
       return isIn && !heard.doubt
         ? { type: 'cleared', clearance: line.clearance, evidence }
         : beside(pack, state, heard, evidence)
@@ -106,7 +106,7 @@ function talkHeard(pack: Pack, state: RunState, heard: Heard, evidence: Evidence
     : talk && briefingHeard(pack, state, talk, heard, evidence)
 }
 
-function evidenceOf(heard: Heard): Evidence {
+export function evidenceOf(heard: Heard): Evidence {
   const { by, text, score, alternatives, beganAt, endedAt, early } = heard
   return {
     by,
@@ -195,7 +195,7 @@ function judgeAnswer(pack: Pack, state: RunState, item: Item, heard: Heard): Jud
   const { held, begun, implausible } = itemState(state, item.id)
   return judge({
     challenge: item.challenge,
-    response: responseOf(item, state.situation).text,
+    response: responseOf(item, state.situation),
     figures,
     heard: heard.text,
     phraseology: state.settings.phraseology,
@@ -221,7 +221,7 @@ function isAnswerShaped(pack: Pack, state: RunState, item: Item, text: string): 
 function isOtherSpeech(pack: Pack, state: RunState, item: Item, judgement: Judgement, heard: Heard): boolean {
   if (judgement.verdict !== 'sayAgain' || judgement.because !== 'notUnderstood') return false
   const { challenge, states } = item
-  const { text } = responseOf(item, state.situation)
+  const response = responseOf(item, state.situation)
   const specs = specsOf(pack, saidFigures(item, state.situation))
-  return isWhole(text, specs, heard.text, { challenge, ...(states && { states }) }) === 'none'
+  return isWhole(response, specs, heard.text, { challenge, ...(states && { states }) }) === 'none'
 }

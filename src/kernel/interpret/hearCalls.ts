@@ -4,20 +4,21 @@ import type { Heard } from '../hearing/heard.ts'
 import type { Figure } from '../kinds/kind.ts'
 import type { Flow, Pack, Watch, WatchCall } from '../pack/checklist.ts'
 import { judge } from '../response/judge.ts'
+import { type Response, responseFrom } from '../response/response.ts'
 import type { Evidence, Happening } from '../run/core/events.ts'
 import type { RunState } from '../run/core/state.ts'
 import { openSteps } from '../run/core/turn.ts'
 import { runningWatch, watchAt, watchesOf, watchState } from '../run/watch/watchTiming.ts'
 
 /** What a pilot says when a flow is done; of one step that was read out, "done" alone is said. */
-const FLOW_DONE = '[the] flow (complete | done | is done | is complete) | complete | all done'
-const STEP_DONE = 'done | step done | checked'
-const READ_OUT = 'read the flow | read [me] the steps | next step | what is next'
+const FLOW_DONE = responseFrom('[the] flow (complete | done | is done | is complete) | complete | all done | done')
+const STEP_DONE = responseFrom('done | step done | checked')
+const READ_OUT = responseFrom('read the flow | read [me] the steps | next step | what is next')
+const VALUE_ALONE = responseFrom('[at] <value> [percent]')
 
-export function isSaid(response: string, text: string): boolean {
+export function isSaid(response: Response, text: string): boolean {
   return judge({ response, figures: {}, heard: text }).verdict === 'correct'
 }
-const isOneOf = (ways: readonly string[], text: string) => ways.length > 0 && isSaid(ways.join(' | '), text)
 
 const onset = (state: RunState, heard: Heard) => Math.max(0, heard.beganAt - state.startedAt)
 
@@ -29,9 +30,9 @@ export function watchHeard(pack: Pack, state: RunState, heard: Heard, evidence: 
   if (heard.doubt) return undefined
   const watch = runningWatch(pack, state) ?? watchAt(pack, state.floor)
   const at = onset(state, heard)
-  const abnormal = watch?.abnormal.find(({ say }) => isOneOf(say, heard.text))
+  const abnormal = watch?.abnormal.find(({ say }) => isSaid(say, heard.text))
   if (watch && abnormal) return { type: 'watchStopped', watch: watch.id, abnormal: abnormal.id, at, evidence }
-  const begun = watchesOf(pack).find(({ begins }) => isOneOf(begins, heard.text))
+  const begun = watchesOf(pack).find(({ begins }) => isSaid(begins, heard.text))
   if (begun) return { type: 'watchBegan', watch: begun.id, at, evidence }
   return watch && callHeard(watch, state, heard, at, evidence)
 }
@@ -40,7 +41,7 @@ function callHeard(watch: Watch, state: RunState, heard: Heard, at: number, evid
   const { pending } = watchState(state, watch.id)
   for (const call of watch.calls) {
     if (!call.value) {
-      if (!isOneOf(call.say, heard.text)) continue
+      if (!isSaid(call.say, heard.text)) continue
       return { type: 'watchCalled', watch: watch.id, call: call.id, at, evidence }
     }
     const read = valueHeard(call, heard.text, pending?.call === call.id)
@@ -58,7 +59,7 @@ function valueHeard(
   if (!value) return undefined
   const { spec, min, max } = value
   const figure = { ...spec, value: min, accept: { min, max } } as Figure
-  const ways = isPending ? [...say, '[at] <value> [percent]'] : say
+  const ways = isPending ? [say, VALUE_ALONE] : [say]
   for (const response of ways) {
     const { verdict, parts } = judge({ response, figures: { value: figure }, heard: text })
     const said = parts.find(({ name }) => name === 'value')
@@ -74,11 +75,11 @@ function valueHeard(
 export function flowHeard(flow: Flow, state: RunState, heard: Heard, evidence: Evidence): Happening | undefined {
   if (heard.doubt) return undefined
   const open = openSteps(flow, state)
-  const said = open.find(({ say }) => isOneOf(say, heard.text))
+  const said = open.find(({ say }) => say && isSaid(say, heard.text))
   if (said) return { type: 'stepDone', step: said.id, evidence }
   const isReading = state.readingFlow && open[0] !== undefined
   if (isReading && isSaid(STEP_DONE, heard.text)) return { type: 'stepDone', step: open[0]?.id ?? '', evidence }
-  if (isSaid(`${FLOW_DONE} | done`, heard.text)) return { type: 'flowClosed', flow: flow.id, evidence }
+  if (isSaid(FLOW_DONE, heard.text)) return { type: 'flowClosed', flow: flow.id, evidence }
   if (isSaid(READ_OUT, heard.text)) return { type: 'flowAsked', flow: flow.id, evidence }
   return undefined
 }
@@ -87,7 +88,7 @@ export function flowHeard(flow: Flow, state: RunState, heard: Heard, evidence: E
 export function situationHeard(pack: Pack, state: RunState, heard: Heard, evidence: Evidence): Happening | undefined {
   if (heard.doubt) return undefined
   for (const { name, options } of pack.situations) {
-    const option = options.find(({ say }) => isOneOf(say, heard.text))
+    const option = options.find(({ say }) => isSaid(say, heard.text))
     if (option && state.situation[name] !== option.value) {
       return { type: 'situationSet', name, value: option.value, evidence }
     }

@@ -13,8 +13,8 @@ import { isWhole } from '../response/form.ts'
 import { judge } from '../response/judge.ts'
 import { isNegation } from '../response/lexicon.ts'
 import type { JudgeInput, Judgement } from '../response/model.ts'
-import { figureNames } from '../response/parse.ts'
 import { judgeReadBack, partNames, wholeResponse, withoutAddress } from '../response/readBack.ts'
+import { NOTHING, type Response, responseFrom } from '../response/response.ts'
 import { topicsIn } from '../response/topics.ts'
 import type { Evidence, Happening } from '../run/core/events.ts'
 import type { RunState } from '../run/core/state.ts'
@@ -31,7 +31,7 @@ import {
   turnState,
 } from '../run/talk/talk.ts'
 
-const ACKNOWLEDGED = `(${ACKNOWLEDGEMENTS.join(' | ')})`
+const ACKNOWLEDGED = responseFrom(ACKNOWLEDGEMENTS.join(' | '))
 
 /** "Say again", "say again squawk", "say again the route". */
 export function sayAgainIn(turn: Turn, text: string): string | undefined {
@@ -93,8 +93,8 @@ function readBackIn(
   const { status, held, begun } = turnState(state, turn.id)
   const spoken = elements.length > 0 ? elements : [{ id: 'acknowledged', response: ACKNOWLEDGED }]
   const beside = besideReadBack(turn)
-  const all = beside === '' ? spoken : [...spoken, { id: 'callSign', response: beside }]
-  const figures = figuresIn(pack, state, wholeResponse(all))
+  const all = beside.figures.length === 0 ? spoken : [...spoken, { id: 'callSign', response: beside }]
+  const figures = figuresIn(pack, state, wholeResponse(all).figures)
   // Behind another value that the station said, only what is said now counts.
   const before = status === 'said' ? held : []
   const said = unaddressed(heard, addressOf(exchange))
@@ -133,9 +133,11 @@ function callIn(
   const words = new Set(tokensOf(heard.text).map(({ text }) => text))
   const called = (turn: Turn, stage: Stage) => {
     const { held, begun } = turnState(state, turn.id)
-    const response = turn.calls ?? ''
+    const response = turn.calls ?? NOTHING
     const figures =
-      exchange.station.role === 'otherseat' ? known(pack, state, response) : figuresIn(pack, state, response)
+      exchange.station.role === 'otherseat'
+        ? known(pack, state, response.figures)
+        : figuresIn(pack, state, response.figures)
     const judgement = judge({
       ...inputOf(state, heard, heard.text),
       response,
@@ -144,7 +146,7 @@ function callIn(
       begun,
       ...(turn.states && { states: turn.states }),
     })
-    const shared = tokensOf(response).filter(({ text }) => words.has(text)).length
+    const shared = tokensOf(response.text).filter(({ text }) => words.has(text)).length
     return { turn, figures, judgement, stage, shared }
   }
   const past = done.map((turn) => called(turn, 'done'))
@@ -161,7 +163,7 @@ function callIn(
   const best =
     of('correct', ['now', 'later']) ?? of('negative') ?? of('incomplete') ?? judged.find(({ stage }) => stage === 'now')
   if (!best || best.judgement.verdict === 'command') return undefined
-  if (isOther(pack, best.turn.calls ?? '', best.turn.states, best.judgement, heard)) return undefined
+  if (isOther(pack, best.turn.calls ?? NOTHING, best.turn.states, best.judgement, heard)) return undefined
   return transmitted(state, best.turn, 'call', doubted(best.judgement, heard), best.figures, evidence)
 }
 
@@ -180,14 +182,13 @@ function unaddressed(heard: Heard, name: string): Heard {
   return { ...without(heard), ...(heard.alternatives && { alternatives: heard.alternatives.map(without) }) }
 }
 
-function figuresIn(pack: Pack, state: RunState, response: string) {
-  const names = figureNames(response)
+function figuresIn(pack: Pack, state: RunState, names: readonly string[]) {
   return figuresFor(pack, saidValues(state), names)
 }
 
 /** Between the seats only what is in the figures counts: a station may not have said yet what it will say. */
-function known(pack: Pack, state: RunState, response: string) {
-  return figuresFor(pack, state.values, figureNames(response))
+function known(pack: Pack, state: RunState, names: readonly string[]) {
+  return figuresFor(pack, state.values, names)
 }
 
 function transmitted(
@@ -208,11 +209,10 @@ function doubted(judgement: Judgement, heard: Heard): Judgement {
 }
 
 /** Other speech in the room draws no reaction. */
-function isOther(pack: Pack, response: string, states: Turn['states'], judgement: Judgement, heard: Heard): boolean {
+function isOther(pack: Pack, response: Response, states: Turn['states'], judgement: Judgement, heard: Heard): boolean {
   if (judgement.verdict === 'command') return true
   if (heard.by === 'typed' || judgement.verdict !== 'sayAgain' || judgement.because !== 'notUnderstood') return false
-  const names = figureNames(response)
-  return isWhole(response, specsOf(pack, names), heard.text, states ? { states } : {}) === 'none'
+  return isWhole(response, specsOf(pack, response.figures), heard.text, states ? { states } : {}) === 'none'
 }
 
 /** Topics of a briefing in what was said, or its end. */
@@ -226,7 +226,11 @@ export function briefingHeard(
   if (heard.doubt) return undefined
   const ends = endsWith(briefing.ends, heard.text)
   const topics = topicsOf(briefing, state.situation)
-  const figures = known(pack, state, topics.flatMap(({ say }) => say).join(' '))
+  const figures = known(
+    pack,
+    state,
+    topics.flatMap(({ say }) => say.flatMap((response) => response.figures)),
+  )
   const named = topicsIn(topics, figures, heard.text)
   if (Object.keys(named.topics).length > 0) {
     return { type: 'briefed', briefing: briefing.id, evidence, ...named, ...(ends && { ends }) }
@@ -243,7 +247,7 @@ function endsWith(ends: Briefing['ends'], text: string): boolean {
   for (let from = tokens.length - 1; from >= 0 && from >= tokens.length - LONGEST_END; from--) {
     if (isNegation(tokens[from]?.text ?? '')) return false
     const heard = text.toLowerCase().slice(tokens[from]?.start)
-    if (judge({ response: ends.join(' | '), figures: {}, heard }).verdict === 'correct') {
+    if (judge({ response: ends, figures: {}, heard }).verdict === 'correct') {
       return !isNegation(tokens[from - 1]?.text ?? '')
     }
   }

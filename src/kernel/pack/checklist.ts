@@ -2,20 +2,28 @@
 
 import type { FigureModel } from '../figures/pack.ts'
 import type { KindSpec } from '../kinds/kind.ts'
+import type { Response } from '../response/response.ts'
 import type { Condition, Interlock } from './condition.ts'
 import type { Briefing, Exchange } from './exchange.ts'
+
+export interface SituationOption {
+  readonly value: string
+  readonly label: string
+  /** Ways to say that it is so now. */
+  readonly say: Response
+}
 
 export interface Situation {
   readonly name: string
   readonly label: string
-  readonly options: readonly { readonly value: string; readonly label: string; readonly say: readonly string[] }[]
+  readonly options: readonly SituationOption[]
   readonly initial: string
 }
 
 /** One way an item may have to be answered; the first whose condition holds counts. */
 export interface ResponseCase {
   readonly when?: Condition
-  readonly text: string
+  readonly response: Response
 }
 
 export interface Item {
@@ -47,7 +55,7 @@ export interface Line {
   /** "cleared to push", as shown and spoken. */
   readonly label: string
   /** Ways in which the pilot says that it is in. */
-  readonly say: readonly string[]
+  readonly say: Response
 }
 
 export interface List {
@@ -68,7 +76,7 @@ export interface Step {
   readonly id: string
   readonly text: string
   /** Ways to tick it by voice. */
-  readonly say: readonly string[]
+  readonly say?: Response
   readonly interlocks?: readonly Interlock[]
   /** Figures this step sets: a change of one reopens the step before the item that says it. */
   readonly sets: readonly string[]
@@ -92,8 +100,8 @@ export interface Flow {
 export interface WatchCall {
   readonly id: string
   readonly label: string
-  /** In the response notation; `<value>` where a value is read out with it. */
-  readonly say: readonly string[]
+  /** Ways to say it; `<value>` in them where a value is read out with it. */
+  readonly say: Response
   /** Seconds by which it must be heard. */
   readonly within?: number
   /** Where these run from: `begin` or an earlier call; the call before where it is not said. */
@@ -106,7 +114,7 @@ export interface WatchCall {
 export interface Abnormal {
   readonly id: string
   readonly label: string
-  readonly say: readonly string[]
+  readonly say: Response
   /** Said at once, whatever else is going on. */
   readonly stopWords: string
   readonly actions: readonly string[]
@@ -120,7 +128,7 @@ export interface Watch {
   readonly id: string
   readonly name: string
   /** Words that begin it, and its time. */
-  readonly begins: readonly string[]
+  readonly begins: Response
   /** What the hands do until its last call: "hand stays on the selector until stable". */
   readonly hold?: string
   readonly calls: readonly WatchCall[]

@@ -3,8 +3,11 @@
  * the seats, which have the same form, and the briefing. Shapes only; see `exchanging.ts` and `briefing.ts`.
  */
 
+import type { Radio } from '../kinds/radio.ts'
+import type { Response } from '../response/response.ts'
 import type { Condition, Interlock } from './condition.ts'
 import type { Role } from './roles.ts'
+import type { Template } from './template.ts'
 
 /** Who speaks: `otherseat` for an order between the seats. */
 export interface Station {
@@ -13,11 +16,8 @@ export interface Station {
   readonly name: string
 }
 
-/** Words with `<figure>` in them, in the phraseology of each. */
-export interface Wording {
-  readonly icao: string
-  readonly faa: string
-}
+/** What a station says, in either phraseology. */
+export type Wording = Readonly<Record<Radio, Template>>
 
 /** One thing that a transmission says, and how it is read back. */
 export interface Element {
@@ -27,19 +27,19 @@ export interface Element {
   readonly label: string
   readonly alsoCalled: readonly string[]
   readonly says: Wording
-  /** In the response notation; absent where it need not be read back, all in brackets where it may be. */
-  readonly readBack?: Wording
+  /** Absent where it need not be read back, all optional where it may be. */
+  readonly readBack?: Readonly<Record<Radio, Response>>
   readonly when?: Condition
 }
 
-/** The pilot calls, the station says something, the pilot reads it back: each of the three may be wanting. */
+/** The pilot calls, the station says something, the pilot reads it back: any of the three may be absent. */
 export interface Turn {
   /** Stable: `<exchange id>.<turn id>`. */
   readonly id: string
   /** For the screen and for "what is left": "push clearance". */
   readonly label: string
-  /** What the pilot says first, in the response notation; figures in it are compared. Absent: the station begins. */
-  readonly calls?: string
+  /** What the pilot says first; figures in it are compared. Absent: the station begins. */
+  readonly calls?: Response
   /** Other states that what is said could be in, as for an item. */
   readonly states?: readonly (readonly string[])[]
   /** What the station says before the elements: the call sign, "cleared". */
@@ -75,8 +75,8 @@ export interface Topic {
   /** Stable: `<briefing id>.<topic id>`. */
   readonly id: string
   readonly label: string
-  /** Ways to name it, in the response notation; figures in them are compared. */
-  readonly say: readonly string[]
+  /** Ways to name it; figures in them are compared. */
+  readonly say: readonly Response[]
   readonly when?: Condition
 }
 
@@ -86,7 +86,7 @@ export interface Briefing {
   readonly name: string
   readonly topics: readonly Topic[]
   /** Words that end it: "briefing complete". */
-  readonly ends: readonly string[]
+  readonly ends: Response
   readonly when?: Condition
   readonly caution?: string
 }

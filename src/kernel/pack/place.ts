@@ -1,8 +1,9 @@
 /** Finding things in a pack, and what of it applies in a situation. */
 
 import type { Figure, Value } from '../kinds/kind.ts'
-import { figuresOf, type Least, leastOf, parseResponse } from '../response/parse.ts'
-import type { Activity, Flow, Item, Line, List, Pack, ResponseCase, Step } from './checklist.ts'
+import type { Least } from '../response/expansion.ts'
+import type { Response } from '../response/response.ts'
+import type { Activity, Flow, Item, Line, List, Pack, Step } from './checklist.ts'
 import type { Condition } from './condition.ts'
 
 type Situated = Readonly<Record<string, string>>
@@ -63,22 +64,20 @@ export function findLine(list: List, id: string): Line {
 }
 
 /** The first response whose condition holds. A checked pack always has one. */
-export function responseOf(item: Item, situation: Situated): ResponseCase {
-  const found = item.responses.find((response) => holds(response.when, situation))
+export function responseOf(item: Item, situation: Situated): Response {
+  const found = item.responses.find(({ when }) => holds(when, situation))
   if (!found) throw new Error(`item ${item.id} has no response for this situation`)
-  return found
+  return found.response
 }
 
 /** Names of the figures said in the answer to an item. */
-export function saidFigures(item: Item, situation: Situated): string[] {
-  const parsed = parseResponse(responseOf(item, situation).text)
-  return 'response' in parsed ? figuresOf(parsed.response) : []
+export function saidFigures(item: Item, situation: Situated): readonly string[] {
+  return responseOf(item, situation).figures
 }
 
 /** How many figures and parts the shortest answer to an item has. */
 export function saidAtLeast(item: Item, situation: Situated): Least {
-  const parsed = parseResponse(responseOf(item, situation).text)
-  return 'response' in parsed ? leastOf(parsed.response) : { values: 0, parts: 0 }
+  return responseOf(item, situation).least
 }
 
 /** The figures of a response in the form that judging takes; one without a value is left out. */

@@ -1,6 +1,5 @@
 /** What an item rests on: change one of these figures and what was answered is open again. */
 
-import { figuresOf, parseResponse } from '../response/parse.ts'
 import type { Item, Pack } from './checklist.ts'
 import { listsOf, saidFigures } from './place.ts'
 
@@ -12,11 +11,6 @@ export function restsOf(item: Item, situation: Readonly<Record<string, string>>)
 /** Names of all figures that are said in some item, in any situation. */
 export function readBackOf(pack: Pack): string[] {
   const items = listsOf(pack).flatMap(({ entries }) => entries.filter((entry) => entry.type === 'item'))
-  const said = items.flatMap(({ responses }) =>
-    responses.flatMap(({ text }) => {
-      const parsed = parseResponse(text)
-      return 'response' in parsed ? figuresOf(parsed.response) : []
-    }),
-  )
+  const said = items.flatMap(({ responses }) => responses.flatMap(({ response }) => response.figures))
   return [...new Set(said)]
 }

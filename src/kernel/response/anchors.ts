@@ -4,8 +4,7 @@ import type { KindSpec, Specs } from '../kinds/kind.ts'
 import { affixesOf } from '../kinds/table.ts'
 import { isNumberToken, tokensOf } from '../numbers/tokens.ts'
 import { HARMLESS, KIND_NOUNS } from './lexicon.ts'
-import { parseResponse } from './parse.ts'
-import { type Path, type Phrase, pathsOf, type Slot } from './path.ts'
+import type { Path, Phrase, Slot } from './path.ts'
 import { phraseStatesOf } from './phraseStates.ts'
 import type { SpokenElement } from './spokenElement.ts'
 
@@ -41,7 +40,7 @@ export interface Landmarks {
 
 export function landmarksOf(elements: readonly SpokenElement[], specs: Specs): Landmarks {
   const anchors = new Map<string, { words: readonly string[]; owners: Owner[] }>()
-  const pathsByElement = elements.map(({ response }) => pathsIn(response))
+  const pathsByElement = elements.map(({ response }) => response.paths)
   pathsByElement.forEach((paths, element) => {
     for (const { words, ...own } of ownPhrases(paths, specs)) {
       const key = words.join(' ')
@@ -64,11 +63,6 @@ export function landmarksOf(elements: readonly SpokenElement[], specs: Specs): L
     places: pathsByElement.map((paths) => placesIn(paths, specs)),
     joints: pathsByElement.map((paths) => new Set(paths.flat().flatMap((slot) => jointsOf(slot, specs)))),
   }
-}
-
-function pathsIn(response: string): readonly Path[] {
-  const parsed = parseResponse(response)
-  return 'response' in parsed ? pathsOf(parsed.response) : []
 }
 
 const literalWords = (slot: Slot): readonly string[] =>

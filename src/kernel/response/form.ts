@@ -8,6 +8,7 @@ import { tokensOf } from '../numbers/tokens.ts'
 import { isPlausible } from './assign.ts'
 import { type Bound, bind } from './bind.ts'
 import { withoutChallenge } from './challenge.ts'
+import type { Response } from './response.ts'
 import { scan } from './scan.ts'
 import { type Scene, scenesFor } from './scene.ts'
 
@@ -20,7 +21,7 @@ export interface FormOptions {
 export type Form = 'none' | 'half' | 'whole'
 
 /** `none`: nothing of the item yet; `half`: begun; `whole`: every required part was said. Never throws. */
-export function isWhole(response: string, specs: Specs, text: string, options: FormOptions = {}): Form {
+export function isWhole(response: Response, specs: Specs, text: string, options: FormOptions = {}): Form {
   const { challenge = '', states = [], held = [] } = options
   const echoed = challenge === '' ? [] : tokensOf(challenge)
   const body = withoutChallenge(tokensOf(text), echoed)

@@ -83,7 +83,7 @@ function judgeText(input: JudgeInput, text: string): Judgement {
 /** A challenge with a number in it is always taken off: "V one, one two" must not become "one one two". */
 function sharesWords({ challenge = '', response }: JudgeInput): boolean {
   const words = tokensOf(challenge)
-  const own = new Set(tokensOf(response).map(({ canon }) => canon))
+  const own = new Set(tokensOf(response.text).map(({ canon }) => canon))
   return !words.some(isNumberToken) && words.some(({ canon }) => own.has(canon))
 }
 

@@ -1,6 +1,7 @@
 /** The words of judging: what was heard, what is asked, what came of it. Shapes only; see `judge.ts`. */
 
 import type { Figures, Phraseology, Value } from '../kinds/kind.ts'
+import type { Response } from './response.ts'
 
 export const COMMANDS = [
   'sayAgain',
@@ -85,7 +86,7 @@ export interface Alternative {
 
 export interface JudgeInput {
   readonly challenge?: string
-  readonly response: string
+  readonly response: Response
   readonly figures: Figures
   readonly states?: readonly (readonly string[])[]
   readonly heard: string

@@ -1,15 +1,10 @@
 /**
- * Response text -> response: a subset of the JSGF expansions (W3C note). Tokens, sequence, `( )`, `|`, `[ ]`,
- * `<name>` for a figure, `{tag}` after a token, figure or group. Commas and full stops are for the reader.
- * Consecutive tokens form one phrase; a tag ends the phrase and names it.
+ * Response text -> tree: a subset of the JSGF expansions (W3C note). Tokens, sequence, `( )`, `|`, `[ ]`, `<name>` for a
+ * figure, `{tag}` after a token, figure or group. Commas and full stops are for the reader. Consecutive tokens form one
+ * phrase; a tag ends the phrase and names it.
  */
 
-export type Response =
-  | { readonly type: 'words'; readonly words: readonly string[]; readonly tag?: string }
-  | { readonly type: 'figure'; readonly name: string; readonly tag?: string }
-  | { readonly type: 'sequence'; readonly parts: readonly Response[]; readonly tag?: string }
-  | { readonly type: 'either'; readonly options: readonly Response[]; readonly tag?: string }
-  | { readonly type: 'optional'; readonly part: Response }
+import type { Expansion } from './expansion.ts'
 
 /** `offset` is the place in the text, from 0. */
 export interface ResponseProblem {
@@ -17,7 +12,7 @@ export interface ResponseProblem {
   readonly offset: number
 }
 
-export type ParsedResponse = { readonly response: Response } | { readonly problems: readonly ResponseProblem[] }
+export type ParsedExpansion = { readonly tree: Expansion } | { readonly problems: readonly ResponseProblem[] }
 
 interface Symbol {
   readonly type: 'word' | 'figure' | 'tag' | '(' | ')' | '[' | ']' | '|' | 'end'
@@ -63,7 +58,7 @@ function unusable(character: string): string {
 }
 
 /** Parses a response text; all problems are returned together. */
-export function parseResponse(text: string): ParsedResponse {
+export function parseExpansion(text: string): ParsedExpansion {
   const problems: ResponseProblem[] = []
   const symbols = symbolsOf(text, problems)
   let at = 0
@@ -72,17 +67,17 @@ export function parseResponse(text: string): ParsedResponse {
     problems.push({ message, offset })
   }
 
-  function expansion(depth: number): Response {
+  function expansion(depth: number): Expansion {
     const options = [sequence(depth)]
     while (peek().type === '|') {
       at++
       options.push(sequence(depth))
     }
-    return options.length === 1 ? (options[0] as Response) : { type: 'either', options }
+    return options.length === 1 ? (options[0] as Expansion) : { type: 'either', options }
   }
 
-  function sequence(depth: number): Response {
-    const parts: Response[] = []
+  function sequence(depth: number): Expansion {
+    const parts: Expansion[] = []
     let words: string[] = []
     const close = (tag?: string) => {
       if (words.length > 0) parts.push({ type: 'words', words, ...(tag ? { tag } : {}) })
@@ -106,10 +101,10 @@ export function parseResponse(text: string): ParsedResponse {
     }
     close()
     if (parts.length === 0) problem('nothing here; write words, a <figure> or a group', begin)
-    return parts.length === 1 ? (parts[0] as Response) : { type: 'sequence', parts }
+    return parts.length === 1 ? (parts[0] as Expansion) : { type: 'sequence', parts }
   }
 
-  function group(open: Symbol, depth: number): Response {
+  function group(open: Symbol, depth: number): Expansion {
     if (depth > DEEPEST) {
       problem(`brackets nested deeper than ${DEEPEST}`, open.offset)
       at = symbols.length - 1
@@ -122,102 +117,12 @@ export function parseResponse(text: string): ParsedResponse {
     return open.type === '(' ? inner : { type: 'optional', part: inner }
   }
 
-  const response = expansion(0)
+  const tree = expansion(0)
   while (peek().type !== 'end') {
     problem(`"${peek().text}" without an opening bracket`, peek().offset)
     at++
     if (peek().type !== 'end') expansion(0)
   }
   if (problems.length > 0) return { problems: problems.toSorted((a, b) => a.offset - b.offset) }
-  return { response }
-}
-
-/** Names of the figures in a response, each once, in order. */
-export function figuresOf(response: Response): string[] {
-  const names = new Set<string>()
-  const visit = (node: Response) => {
-    if (node.type === 'figure') names.add(node.name)
-    else if (node.type === 'optional') visit(node.part)
-    else if (node.type === 'sequence') node.parts.forEach(visit)
-    else if (node.type === 'either') node.options.forEach(visit)
-  }
-  visit(response)
-  return [...names]
-}
-
-/** What every saying of a response has. */
-export interface Least {
-  /** Figures: of alternatives one is said. */
-  readonly values: number
-  /** Parts with names of their own, which may come in several breaths. */
-  readonly parts: number
-}
-
-/** How many figures and how many tagged parts the shortest saying of a response has. */
-export function leastOf(response: Response): Least {
-  const both = (nodes: readonly Response[], join: (...counts: number[]) => number) => {
-    const counts = nodes.map(leastOf)
-    return { values: join(...counts.map(({ values }) => values)), parts: join(...counts.map(({ parts }) => parts)) }
-  }
-  const sum = (...counts: number[]) => counts.reduce((total, count) => total + count, 0)
-  const inside = () => {
-    switch (response.type) {
-      case 'words':
-      case 'optional':
-        return { values: 0, parts: 0 }
-      case 'figure':
-        return { values: 1, parts: 0 }
-      case 'either':
-        return both(response.options, Math.min)
-      case 'sequence':
-        return both(response.parts, sum)
-    }
-  }
-  const { values, parts } = inside()
-  return { values, parts: 'tag' in response && response.tag !== undefined ? 1 : parts }
-}
-
-/** Most wordings that one group is unfolded to. */
-const MOST_WORDINGS = 200
-
-/** Every way to say a response that holds no figure, as phrases; empty phrases for what is optional. */
-export function phrasesOf(response: Response): string[] {
-  switch (response.type) {
-    case 'words':
-      return [response.words.join(' ')]
-    case 'figure':
-      return ['']
-    case 'optional':
-      return ['', ...phrasesOf(response.part)]
-    case 'either':
-      return response.options.flatMap(phrasesOf).slice(0, MOST_WORDINGS)
-    case 'sequence':
-      return response.parts.reduce<string[]>(
-        (heads, part) => {
-          const tails = phrasesOf(part)
-          const all = heads.flatMap((head) => tails.map((tail) => [head, tail].filter(Boolean).join(' ')))
-          return all.slice(0, MOST_WORDINGS)
-        },
-        [''],
-      )
-  }
-}
-
-/** All literal wordings of a response, figures aside: each phrase between figures in every way it can be said. */
-export function wordsOf(response: Response): string[] {
-  const phrases = new Set<string>()
-  const visit = (node: Response) => {
-    if (figuresOf(node).length === 0) for (const phrase of phrasesOf(node)) phrases.add(phrase)
-    else if (node.type === 'optional') visit(node.part)
-    else if (node.type === 'sequence') node.parts.forEach(visit)
-    else if (node.type === 'either') node.options.forEach(visit)
-  }
-  visit(response)
-  phrases.delete('')
-  return [...phrases]
-}
-
-/** Names of the figures in a text, whether it is a response or a wording, in their order; one may come twice. */
-export function figureNames(text: string): string[] {
-  return [...text.matchAll(/<([\w-]+)>/g)].map(([, name = '']) => name)
+  return { tree }
 }

@@ -4,8 +4,8 @@
  */
 
 import { canonOf, tokensOf } from '../numbers/tokens.ts'
+import { type Expansion, figuresOf, phrasesOf } from './expansion.ts'
 import { CONFIRMATIONS, isStateWord } from './lexicon.ts'
-import { figuresOf, phrasesOf, type Response } from './parse.ts'
 
 export interface Phrase {
   readonly text: string
@@ -44,7 +44,7 @@ export function phraseOf(text: string): Phrase {
   return { text, canon: canonOf(tokens), words: tokens.map((token) => token.text) }
 }
 
-function wordSlot(node: Response, required: boolean, tag: string | undefined): WordSlot | undefined {
+function wordSlot(node: Expansion, required: boolean, tag: string | undefined): WordSlot | undefined {
   const texts = phrasesOf(node)
   const wordings = [...new Set(texts)].filter((text) => text !== '').map(phraseOf)
   const first = wordings[0]
@@ -52,7 +52,7 @@ function wordSlot(node: Response, required: boolean, tag: string | undefined): W
   return { type: 'word', name: tag ?? first.text, required: required && !texts.includes(''), wordings }
 }
 
-function unfold(node: Response, required: boolean): Path[] {
+function unfold(node: Expansion, required: boolean): Path[] {
   if (node.type === 'figure') {
     const name = node.tag ?? node.name
     return [[{ type: 'figure', name, figure: node.name, required, labels: [], units: [] }]]
@@ -110,6 +110,6 @@ function withLabels(path: Path): Path {
 }
 
 /** All paths through a response, labels joined with their figures. */
-export function pathsOf(response: Response): readonly Path[] {
-  return unfold(response, true).map(withLabels)
+export function pathsOf(tree: Expansion): readonly Path[] {
+  return unfold(tree, true).map(withLabels)
 }

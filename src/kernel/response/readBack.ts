@@ -10,8 +10,7 @@ import { type Chunk, chunksOf } from './chunks.ts'
 import { judge, vetoed } from './judge.ts'
 import { HARMLESS, HESITATIONS } from './lexicon.ts'
 import type { JudgeInput, Judgement, Part } from './model.ts'
-import { parseResponse } from './parse.ts'
-import { pathsOf } from './path.ts'
+import { allOf, NOTHING, type Response } from './response.ts'
 import type { SpokenElement } from './spokenElement.ts'
 
 export type ElementState = 'ok' | 'wrong' | 'missing'
@@ -27,8 +26,8 @@ export function withoutAddress(text: string, name: string): string {
 type Input = Omit<JudgeInput, 'response' | 'challenge'>
 
 /** All elements as one response. */
-export function wholeResponse(elements: readonly SpokenElement[]): string {
-  return elements.map(({ response }) => (response.includes('|') ? `(${response})` : response)).join(' ')
+export function wholeResponse(elements: readonly SpokenElement[]): Response {
+  return allOf(elements.map(({ response }) => response))
 }
 
 /** Judges what was said of several elements, in their order or each with its own words. Never throws. */
@@ -63,7 +62,7 @@ function stretchesOf(elements: readonly SpokenElement[], input: Input): Judgemen
   const others = elements.filter((_, index) => !named.has(index))
   return chunks.flatMap((chunk): Judgement[] => {
     if (chunk.element < 0 && isHarmless(chunk)) return []
-    const response = chunk.element < 0 ? wholeResponse(others) : (elements[chunk.element]?.response ?? '')
+    const response = chunk.element < 0 ? wholeResponse(others) : (elements[chunk.element]?.response ?? NOTHING)
     const judgement = judge({ ...input, response, heard: chunk.text })
     return judgement.because === 'refused' ? [{ ...judgement, verdict: 'sayAgain' }] : [judgement]
   })
@@ -127,7 +126,5 @@ export function partNames(element: SpokenElement): { all: ReadonlySet<string>; r
 }
 
 function slotsOf({ response }: SpokenElement): { name: string; kind: Part['kind']; required: boolean }[] {
-  const parsed = parseResponse(response)
-  const slots = 'response' in parsed ? pathsOf(parsed.response).flat() : []
-  return slots.map(({ type, name, required }) => ({ name, kind: type, required }))
+  return response.paths.flat().map(({ type, name, required }) => ({ name, kind: type, required }))
 }

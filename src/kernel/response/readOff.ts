@@ -10,11 +10,12 @@ import { bind } from './bind.ts'
 import { withoutChallenge } from './challenge.ts'
 import { equallyLikely } from './judge.ts'
 import type { JudgeInput } from './model.ts'
+import { responseFrom } from './response.ts'
 import { scan } from './scan.ts'
 import { scenesFor } from './scene.ts'
 
 const NAME = 'value'
-const RESPONSE = `<${NAME}> [set]`
+const RESPONSE = responseFrom(`<${NAME}> [set]`)
 const NONE: ReadonlySet<string> = new Set()
 
 export interface ReadingAloud extends Pick<JudgeInput, 'heard' | 'score' | 'alternatives'> {

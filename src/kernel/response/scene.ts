@@ -10,9 +10,9 @@ import { affixesOf, isValueWord } from '../kinds/table.ts'
 import type { Token } from '../numbers/tokens.ts'
 import { numberWords } from '../numbers/words.ts'
 import { HARMLESS, isNegation, isStateWord, KIND_NOUNS, opposites, otherForms } from './lexicon.ts'
-import { figuresOf, parseResponse } from './parse.ts'
-import { type FigureSlot, type Path, type Phrase, pathsOf, phraseOf, type WordSlot } from './path.ts'
+import { type FigureSlot, type Path, type Phrase, phraseOf, type WordSlot } from './path.ts'
 import { phraseStatesOf } from './phraseStates.ts'
+import type { Response } from './response.ts'
 import { type Nearer, nearerTo } from './wording.ts'
 
 export interface KnownPhrase {
@@ -218,59 +218,59 @@ export function isValueToken(scene: Scene, token: Token): boolean {
   return scene.specs.some((spec) => spec !== undefined && isValueWord(token, spec))
 }
 
-/** More responses than any pack has items; then all are forgotten. */
-const MOST_KEPT = 500
-const parsedPaths = new Map<string, { readonly paths: readonly Path[]; readonly figures: readonly string[] }>()
-const scenes = new Map<string, readonly Scene[]>()
-
-function keep<T>(kept: Map<string, T>, key: string, value: T): T {
-  if (kept.size >= MOST_KEPT) kept.clear()
-  kept.set(key, value)
-  return value
+/** Scenes of one response with what else they depend on. */
+interface Made {
+  readonly specs: readonly (KindSpec | undefined)[]
+  readonly states: readonly (readonly string[])[]
+  readonly challenge: readonly Token[]
+  readonly scenes: readonly Scene[]
 }
 
-function parsedPathsOf(response: string) {
-  const known = parsedPaths.get(response)
-  if (known) return known
-  const parsed = parseResponse(response)
-  const made =
-    'response' in parsed
-      ? { paths: pathsOf(parsed.response), figures: figuresOf(parsed.response) }
-      : { paths: [], figures: [] }
-  return keep(parsedPaths, response, made)
-}
+/** An item of a pack has one challenge and one set of kinds; more only comes from outside, line by line. */
+const MOST_KEPT = 60
+const made = new WeakMap<Response, Made[]>()
 
-/**
- * The scenes of a response, one for each path; none where the response does not parse. Kept by all that they depend
- * on, so that the same item costs its making once.
- */
+/** The scenes of a response, one for each path. Made once for each response with its kinds, states and challenge. */
 export function scenesFor(
-  response: string,
+  response: Response,
   specs: Specs,
   states: readonly (readonly string[])[],
   challenge: readonly Token[],
 ): readonly Scene[] {
-  const { paths, figures } = parsedPathsOf(response)
-  const key = JSON.stringify([
-    response,
-    challenge.map(({ text }) => text),
-    states,
-    figures.map((name) => shapeOf(specs, name)),
-  ])
-  const known = scenes.get(key)
-  return (
-    known ??
-    keep(
-      scenes,
-      key,
-      paths.map((path) => makeScene(path, specs, states, challenge)),
-    )
+  const own = response.figures.map((name) => (Object.hasOwn(specs, name) ? specs[name] : undefined))
+  const kept = made.get(response) ?? []
+  const known = kept.find(
+    (one) =>
+      one.challenge.length === challenge.length &&
+      one.challenge.every(({ text }, index) => text === challenge[index]?.text) &&
+      isAlike(one.states, states) &&
+      one.specs.every((spec, index) => isSameShape(spec, own[index])),
   )
+  if (known) return known.scenes
+  const scenes = response.paths.map((path) => makeScene(path, specs, states, challenge))
+  if (kept.length >= MOST_KEPT) kept.length = 0
+  kept.push({ specs: own, states, challenge, scenes })
+  made.set(response, kept)
+  return scenes
 }
 
-/** What of a kind a scene depends on; its value is left out. */
-function shapeOf(specs: Specs, name: string): unknown {
-  if (!Object.hasOwn(specs, name)) return null
-  const { value: _value, accept: _accept, ...shape } = specs[name] as KindSpec & { value?: unknown; accept?: unknown }
-  return shape
+/** What of a figure is its value, and nothing of its kind. */
+const VALUE_FIELDS: ReadonlySet<string> = new Set(['value', 'accept'])
+
+function isSameShape(one: KindSpec | undefined, other: KindSpec | undefined): boolean {
+  if (one === other) return true
+  if (one?.kind !== other?.kind || !one || !other) return false
+  const names = Object.keys({ ...one, ...other }).filter((name) => !VALUE_FIELDS.has(name)) as (keyof KindSpec)[]
+  return names.every((name) => isAlike(one[name], other[name]))
+}
+
+/** Equal in all that they hold. */
+function isAlike(one: unknown, other: unknown): boolean {
+  if (Object.is(one, other)) return true
+  if (typeof one !== 'object' || typeof other !== 'object' || !one || !other) return false
+  const [names, others] = [Object.keys(one), Object.keys(other)]
+  return (
+    names.length === others.length &&
+    names.every((name) => isAlike(one[name as keyof typeof one], other[name as keyof typeof other]))
+  )
 }

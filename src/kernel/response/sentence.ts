@@ -1,33 +1,27 @@
-/** A response with its figures as the other pilot says it, as a card shows it, and without their values. */
+/** A response as a sentence: with its figures as the other pilot says it, or without their values. */
 
-import type { Figure, Figures, Phraseology } from '../kinds/kind.ts'
-import { sayValue, showValue } from '../kinds/table.ts'
-import type { Response } from './parse.ts'
+import type { Figures, Phraseology } from '../kinds/kind.ts'
+import { sayValue } from '../kinds/table.ts'
+import type { Expansion } from './expansion.ts'
+import type { Response } from './response.ts'
 
 /** The answer in words: the first of each alternative that has any, optional parts too; a figure without a value is left out. */
 export function sayResponse(response: Response, figures: Figures, phraseology: Phraseology): string {
-  return sentence(
-    response,
-    written(figures, (figure) => sayValue(figure, phraseology)),
-  )
-}
-
-/** The line on the screen and on the printed card: "5.2 up", "V one 128 rotate 131 V two 138". */
-export function showResponse(response: Response, figures: Figures): string {
-  return sentence(response, written(figures, showValue))
+  return outlineOf(response, (name) => {
+    const figure = Object.hasOwn(figures, name) ? figures[name] : undefined
+    return figure ? sayValue(figure, phraseology) : ''
+  })
 }
 
 /** What is to be said, with something else in the place of the values: "flap (takeoff flap)". */
 export function outlineOf(response: Response, write: (figure: string) => string): string {
-  return sentence(response, write)
+  return sentence(response.tree, write)
 }
 
-const written = (figures: Figures, write: (figure: Figure) => string) => (name: string) => {
-  const figure = Object.hasOwn(figures, name) ? figures[name] : undefined
-  return figure ? write(figure) : ''
-}
+/** The first of its ways: "engine stable (value) percent". */
+export const usualWording = (response: Response): string => outlineOf(response, () => '(value)')
 
-function sentence(node: Response, write: (figure: string) => string): string {
+function sentence(node: Expansion, write: (figure: string) => string): string {
   switch (node.type) {
     case 'words':
       return node.words.map(capitalLetter).join(' ')

@@ -1,5 +1,6 @@
+import type { Response } from './response.ts'
+
 export interface SpokenElement {
   readonly id: string
-  /** In the response notation. */
-  readonly response: string
+  readonly response: Response
 }

@@ -2,29 +2,28 @@
 
 import type { Specs } from '../kinds/kind.ts'
 import { tokensOf } from '../numbers/tokens.ts'
+import { phrasesOf } from './expansion.ts'
 import { HARMLESS } from './lexicon.ts'
-import { figuresOf, parseResponse, phrasesOf } from './parse.ts'
-import { type FigureSlot, type Path, pathsOf } from './path.ts'
+import type { FigureSlot, Path } from './path.ts'
+import type { Response } from './response.ts'
 
 export interface Keyword {
   /** Place of the topic. */
   readonly topic: number
   readonly words: readonly string[]
   /** The way to say the topic that it belongs to. */
-  readonly response: string
+  readonly response: Response
   readonly hasFigures: boolean
   /** All words of that way. */
   readonly own: ReadonlySet<string>
 }
 
-export function keywordsOf(topic: number, response: string, specs: Specs): Keyword[] {
-  const parsed = parseResponse(response)
-  if (!('response' in parsed)) return []
-  const paths = pathsOf(parsed.response)
-  const hasFigures = figuresOf(parsed.response).length > 0
+export function keywordsOf(topic: number, response: Response, specs: Specs): Keyword[] {
+  const { paths } = response
+  const hasFigures = response.figures.length > 0
   const phrases = hasFigures
     ? paths.flatMap((path) => path.flatMap((slot, index) => (slot.type === 'figure' ? before(path, index, specs) : [])))
-    : wordsIn(phrasesOf(parsed.response))
+    : wordsIn(phrasesOf(response.tree))
   const own = new Set(
     paths
       .flat()

@@ -9,8 +9,8 @@ import { type Token, tokensOf } from '../numbers/tokens.ts'
 import { judge } from './judge.ts'
 import { HARMLESS, HESITATIONS, isNegation } from './lexicon.ts'
 import type { Part } from './model.ts'
-import { figureNames } from './parse.ts'
 import { partNames } from './readBack.ts'
+import type { Response } from './response.ts'
 import { withoutLength } from './runwayLength.ts'
 import { scan } from './scan.ts'
 import { scenesFor } from './scene.ts'
@@ -18,8 +18,8 @@ import { type Keyword, keywordsOf } from './topicWords.ts'
 
 export interface SpokenTopic {
   readonly id: string
-  /** Ways to say it, in the response notation. */
-  readonly say: readonly string[]
+  /** Ways to say it. */
+  readonly say: readonly Response[]
 }
 
 export interface Named {
@@ -121,7 +121,7 @@ function partsOf(
 ): { parts: readonly Part[]; named: boolean } {
   if (!hasFigures) return { parts: [], named: true }
   const end = endOf(response, figures, tokens.slice(from, to)) + from
-  const isRunway = figureNames(response).some((name) => figures[name]?.kind === 'runway')
+  const isRunway = response.figures.some((name) => figures[name]?.kind === 'runway')
   const stretch = isRunway ? withoutLength(tokens.slice(from, end), tokens[end]) : tokens.slice(from, end)
   const heard = stretch
     .map((token) => (INSTEAD.has(token.text) ? 'then' : text.toLowerCase().slice(token.start, token.end)))
@@ -135,7 +135,7 @@ function partsOf(
 }
 
 /** End of what belongs together: talk of something else behind the value is left out, and what dangles before that. */
-function endOf(response: string, figures: Figures, stretch: readonly Token[]): number {
+function endOf(response: Response, figures: Figures, stretch: readonly Token[]): number {
   const spoken = stretch.filter((token) => !INSTEAD.has(token.text) && token.text !== 'correction')
   const ends = scenesFor(response, figures, [], []).map((scene) => {
     const atoms = scan(scene, spoken)

@@ -6,8 +6,8 @@ import { sameSaying } from '../../../src/adapters/ear/utterance/agreement.ts'
 import { vocabularyOfItems } from '../../../src/kernel/hearing/vocabulary.ts'
 import type { KindSpec } from '../../../src/kernel/kinds/kind.ts'
 import { DIGIT_WORDS } from '../../../src/kernel/numbers/words.ts'
-import { judge } from '../../../src/kernel/response/judge.ts'
 import { VALUE_ITEMS, WORD_ITEMS } from '../../bench/earCases.ts'
+import { judgeText } from '../../corpus/judgeText.ts'
 
 const AUDIO = fileURLToPath(new URL('../../../audio/check/', import.meta.url))
 interface Line {
@@ -29,7 +29,7 @@ const isCode = (words: string, heard: string) => {
     .map((word) => (word === 'oh' ? 0 : DIGIT_WORDS.indexOf(word as (typeof DIGIT_WORDS)[number])))
     .join('')
   return (
-    judge({ response: '<x>', figures: { x: { kind: 'digits', length: value.length, value } }, heard }).verdict ===
+    judgeText({ response: '<x>', figures: { x: { kind: 'digits', length: value.length, value } }, heard }).verdict ===
     'correct'
   )
 }

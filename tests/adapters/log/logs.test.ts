@@ -1,5 +1,5 @@
 import 'fake-indexeddb/auto'
-import { mkdtemp, readFile } from 'node:fs/promises'
+import { mkdtemp, readFile, writeFile } from 'node:fs/promises'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest'
@@ -7,7 +7,7 @@ import { createBrowserLog } from '../../../src/adapters/log/browserLog.ts'
 import { createFileLog } from '../../../src/adapters/log/fileLog.ts'
 import { createMemoryLog } from '../../../src/adapters/log/memoryLog.ts'
 import type { Happening, RunEvent } from '../../../src/kernel/run/core/events.ts'
-import type { RunLog } from '../../../src/ports.ts'
+import type { RunArchive, RunLog } from '../../../src/ports.ts'
 
 const START: Happening = {
   type: 'runStarted',
@@ -25,9 +25,12 @@ const overheard = (runId: string, seq: number) =>
   event(runId, seq, { type: 'overheard', evidence: { by: 'voice', text: `words ${seq}` } })
 
 let count = 0
-const logs: readonly [string, () => Promise<RunLog>][] = [
+const archives: readonly [string, () => Promise<RunArchive>][] = [
   ['in the browser', () => createBrowserLog(`test ${++count}`)],
   ['in memory', async () => createMemoryLog()],
+]
+const logs: readonly [string, () => Promise<RunLog>][] = [
+  ...archives,
   ['in a file', async () => createFileLog(join(await mkdtemp(join(tmpdir(), 'otherseat-')), 'run.jsonl'))],
 ]
 
@@ -45,27 +48,11 @@ describe.each(logs)('a log kept %s', (_where, open) => {
     expect(await log.read('c')).toEqual([])
   })
 
-  test('offers the newest run without an end', async () => {
-    expect(await log.unfinished()).toBeUndefined()
-    await log.append(event('old', 0, START, 1))
-    await log.append(event('new', 0, START, 2))
-    await log.append(event('newest', 0, START, 3))
-    expect(await log.unfinished()).toBe('newest')
-    await log.append(event('newest', 1, { type: 'ended' }, 4))
-    expect(await log.unfinished()).toBe('new')
-    expect((await log.runs()).map(({ runId, pack, ended }) => [runId, pack, ended])).toEqual([
-      ['newest', 'Invented twin', true],
-      ['new', 'Invented twin', false],
-      ['old', 'Invented twin', false],
-    ])
-  })
-
   test('refuses a second event of the same number, and keeps the first', async () => {
     await log.append(event('a', 0, START))
     await log.append(overheard('a', 1))
     await expect(log.append(event('a', 1, { type: 'ended' }))).rejects.toThrow(/stored already: another tab/)
     expect(await log.read('a')).toEqual([event('a', 0, START), overheard('a', 1)])
-    expect(await log.unfinished()).toBe('a')
   })
 
   test('refuses an event whose forerunner is gone', async () => {
@@ -83,6 +70,35 @@ describe.each(logs)('a log kept %s', (_where, open) => {
   })
 })
 
+describe.each(archives)('the runs kept %s', (_where, open) => {
+  test('offers the newest run without an end', async () => {
+    const log = await open()
+    expect(await log.unfinished()).toBeUndefined()
+    await log.append(event('old', 0, START, 1))
+    await log.append(event('new', 0, START, 2))
+    await log.append(event('newest', 0, START, 3))
+    expect(await log.unfinished()).toBe('newest')
+    await log.append(event('newest', 1, { type: 'ended' }, 4))
+    expect(await log.unfinished()).toBe('new')
+    expect((await log.runs()).map(({ runId, pack, ended }) => [runId, pack, ended])).toEqual([
+      ['newest', 'Invented twin', true],
+      ['new', 'Invented twin', false],
+      ['old', 'Invented twin', false],
+    ])
+  })
+
+  test('do not offer one that was put away, and keep its events', async () => {
+    const log = await open()
+    await log.append(event('old', 0, START, 1))
+    await log.append(event('new', 0, START, 2))
+    await log.putAway('new')
+    expect(await log.unfinished()).toBe('old')
+    expect(await log.read('new')).toEqual([event('new', 0, START, 2)])
+    await log.putAway('nobody knows this one')
+    expect((await log.runs()).map(({ runId }) => runId)).toEqual(['new', 'old'])
+  })
+})
+
 test('a log in a file is one event a line', async () => {
   const file = join(await mkdtemp(join(tmpdir(), 'otherseat-')), 'run.jsonl')
   const log = await createFileLog(file)
@@ -91,6 +107,39 @@ test('a log in a file is one event a line', async () => {
   const lines = (await readFile(file, 'utf8')).split('\n')
   expect(lines.pop()).toBe('')
   expect(lines.map((line) => JSON.parse(line).seq)).toEqual([0, 1])
+})
+
+describe('a file that is there already', () => {
+  const fileWith = async (text: string) => {
+    const file = join(await mkdtemp(join(tmpdir(), 'otherseat-')), 'run.jsonl')
+    await writeFile(file, text)
+    return file
+  }
+
+  test('and holds an earlier log is begun anew', async () => {
+    const file = await fileWith(`${JSON.stringify(event('a', 0, START))}\n`)
+    await (await createFileLog(file)).append(event('b', 0, START))
+    expect(await readFile(file, 'utf8')).toBe(`${JSON.stringify(event('b', 0, START))}\n`)
+  })
+
+  test.each(['dear diary', '{"name":"package"}', '\n', '{"v":1,"seq":7}'])(
+    'and holds %j is left as it is',
+    async (text) => {
+      const file = await fileWith(text)
+      await expect(createFileLog(file)).rejects.toThrow(`${file} holds something else than a log and is left as it is`)
+      expect(await readFile(file, 'utf8')).toBe(text)
+    },
+  )
+
+  test('and is empty is written', async () => {
+    const file = await fileWith('')
+    await (await createFileLog(file)).append(event('a', 0, START))
+    expect(await readFile(file, 'utf8')).not.toBe('')
+  })
+
+  test('and is a folder is refused with its name', async () => {
+    await expect(createFileLog(tmpdir())).rejects.toThrow(`The log ${tmpdir()} cannot be kept`)
+  })
 })
 
 test('a log in a folder that is not there is refused with its name', async () => {

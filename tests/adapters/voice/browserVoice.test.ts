@@ -1,6 +1,6 @@
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest'
 import { createBrowserVoice } from '../../../src/adapters/voice/browserVoice.ts'
-import { createFakeClock, type FakeClock } from '../../fakes/clock.ts'
+import { createVirtualClock, type VirtualClock } from '../../../src/cli/virtualClock.ts'
 
 const voice = (name: string, lang: string, localService: boolean, isDefault = false) =>
   ({ name, lang, localService, default: isDefault }) as SpeechSynthesisVoice
@@ -31,13 +31,13 @@ class Synthesis extends EventTarget {
 /** All promises that are due have been kept. */
 const settled = () => new Promise((done) => setImmediate(done))
 
-let clock: FakeClock
+let clock: VirtualClock
 let synthesis: Synthesis
 const make = (settings = { voice: '', rate: 1 }) =>
   createBrowserVoice({ clock, settings: () => settings, synthesis: synthesis as unknown as SpeechSynthesis })
 
 beforeEach(() => {
-  clock = createFakeClock()
+  clock = createVirtualClock()
   synthesis = new Synthesis()
   vi.stubGlobal('SpeechSynthesisUtterance', Utterance)
 })
@@ -106,21 +106,25 @@ describe('an utterance', () => {
   })
 
   test('that is cancelled is neither spoken nor failed', async () => {
-    const speaker = make()
-    const outcome = speaker.speak('Takeoff trim?', 'otherseat')
-    speaker.cancel()
+    const utterance = new AbortController()
+    const outcome = make().speak('Takeoff trim?', 'otherseat', utterance.signal)
+    utterance.abort()
     synthesis.spoken[0]?.onerror?.()
     expect(await outcome).toBe('cancelled')
     expect(synthesis.cancels).toBe(1)
   })
 
-  test('is cut off by the next one, whose end is its own', async () => {
-    const speaker = make()
-    const first = speaker.speak('Takeoff trim?', 'otherseat')
-    const second = speaker.speak('Flaps?', 'otherseat')
+  test('that was called off before it began is never begun', async () => {
+    expect(await make().speak('Takeoff trim?', 'otherseat', AbortSignal.abort())).toBe('cancelled')
+    expect(synthesis.spoken).toEqual([])
+  })
+
+  test('that has ended is not cut off any more', async () => {
+    const utterance = new AbortController()
+    const outcome = make().speak('Takeoff trim?', 'otherseat', utterance.signal)
     synthesis.spoken[0]?.onend?.()
-    expect(await first).toBe('cancelled')
-    synthesis.spoken[1]?.onend?.()
-    expect(await second).toBe('spoken')
+    utterance.abort()
+    expect(await outcome).toBe('spoken')
+    expect(synthesis.cancels).toBe(0)
   })
 })

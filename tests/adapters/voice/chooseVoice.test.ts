@@ -1,20 +1,19 @@
 import { describe, expect, test } from 'vitest'
-import type { Outcome } from '../../../src/adapters/voice/browserVoice.ts'
 import { joinVoices } from '../../../src/adapters/voice/chooseVoice.ts'
-import { createFakeClock } from '../../fakes/clock.ts'
+import type { Outcome } from '../../../src/adapters/voice/utterance.ts'
+import { createVirtualClock } from '../../../src/cli/virtualClock.ts'
 
 function voices({ usable = true, browser = 'spoken', embedded = 'spoken', voice = '' } = {}) {
   const said: string[] = []
   const settings = { voice, rate: 1, radioSound: false }
   const joined = joinVoices({
     settings: () => settings,
-    clock: createFakeClock(),
+    clock: createVirtualClock(),
     sound: { running: async () => undefined },
     browser: {
       isUsable: async () => usable,
       voices: () => ['Near'],
       endedAt: () => undefined,
-      cancel: () => said.push('browser cancelled'),
       speak: async (text, role) => {
         said.push(`browser: ${role === 'otherseat' ? '' : `${role} `}${text}`)
         return browser as Outcome
@@ -26,7 +25,6 @@ function voices({ usable = true, browser = 'spoken', embedded = 'spoken', voice 
       return {
         prepare: async () => void said.push(`${name} prepared`),
         endedAt: () => 17,
-        cancel: () => undefined,
         speak: async (text) => {
           said.push(`${name}: ${text}`)
           return embedded as Outcome
@@ -89,8 +87,9 @@ describe('which voice speaks', () => {
 
   test('a text that is cancelled before its voice was found is not spoken', async () => {
     const { joined, said } = voices()
-    const outcome = joined.speak('Flaps?', 'otherseat')
-    joined.cancel()
+    const utterance = new AbortController()
+    const outcome = joined.speak('Flaps?', 'otherseat', utterance.signal)
+    utterance.abort()
     expect(await outcome).toBe('cancelled')
     expect(said).toEqual([])
   })

@@ -13,7 +13,7 @@ import type { Pack } from '../../../src/kernel/pack/checklist.ts'
 import type { Wording } from '../../../src/kernel/pack/exchange.ts'
 import { listsOf } from '../../../src/kernel/pack/place.ts'
 import { ROLES, type Role } from '../../../src/kernel/pack/roles.ts'
-import { parseResponse } from '../../../src/kernel/response/parse.ts'
+import { fillTemplate } from '../../../src/kernel/pack/template.ts'
 import { sayResponse } from '../../../src/kernel/response/sentence.ts'
 import { PASS_REASONS, say } from '../../../src/kernel/run/core/phrases.ts'
 
@@ -97,12 +97,11 @@ function someValues(spec: KindSpec): readonly Value[] {
 
 /** A wording in both phraseologies, with each value that its figures may have. */
 function waysOf({ figures }: Pack, wording: Wording | undefined): string[] {
-  return Object.values(wording ?? {}).flatMap((text) => {
-    const names = [...text.matchAll(/<([\w-]+)>/g)].flatMap(([, name]) => name ?? [])
+  return Object.values(wording ?? {}).flatMap((template) => {
     const spec = (name: string) => figures.declarations[name]?.spec ?? expect.unreachable(name)
-    const most = Math.max(1, ...names.map((name) => someValues(spec(name)).length))
+    const most = Math.max(1, ...template.figures.map((name) => someValues(spec(name)).length))
     return Array.from({ length: most }, (_, at) =>
-      text.replace(/<([\w-]+)>/g, (_all: string, name: string) => {
+      fillTemplate(template, (name) => {
         const values = someValues(spec(name))
         return sayValue({ ...spec(name), value: values[at % values.length] } as Figure, 'standard')
       }),
@@ -122,12 +121,7 @@ describe.each(packs)('with the pack $id', (pack) => {
   })
 
   test('every answer can be said by the other seat', () => {
-    const texts = items.flatMap(({ responses }) =>
-      responses.map(({ text }) => {
-        const parsed = parseResponse(text)
-        return 'response' in parsed ? sayResponse(parsed.response, {}, 'plain') : expect.unreachable(text)
-      }),
-    )
+    const texts = items.flatMap(({ responses }) => responses.map(({ response }) => sayResponse(response, {}, 'plain')))
     expect(unsaid(texts)).toEqual([])
   })
 

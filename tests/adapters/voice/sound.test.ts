@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest'
 import { createSound } from '../../../src/adapters/voice/sound.ts'
-import { createFakeClock } from '../../fakes/clock.ts'
+import { createVirtualClock } from '../../../src/cli/virtualClock.ts'
 
 /** An output that a browser lets run only after a gesture. */
 class Output {
@@ -16,7 +16,7 @@ class Output {
 }
 
 function soundOf(output: Output) {
-  const clock = createFakeClock()
+  const clock = createVirtualClock()
   let made = 0
   const sound = createSound(clock, () => {
     made += 1
@@ -43,7 +43,7 @@ test('after a gesture there is one, and always the same', async () => {
 })
 
 test('a browser without audio has no output', async () => {
-  const sound = createSound(createFakeClock(), () => {
+  const sound = createSound(createVirtualClock(), () => {
     throw new Error('no audio here')
   })
   expect(await sound.running()).toBeUndefined()

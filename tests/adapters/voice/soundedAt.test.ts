@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest'
 import { soundedAt } from '../../../src/adapters/voice/soundedAt.ts'
-import { createFakeClock } from '../../fakes/clock.ts'
+import { createVirtualClock } from '../../../src/cli/virtualClock.ts'
 
-const clock = createFakeClock()
+const clock = createVirtualClock()
 /** An output that tells, of a moment so long ago, which of its own time came out then. */
 const output = (contextTime: number, agoMs: number) => ({
   getOutputTimestamp: () => ({ contextTime, performanceTime: performance.now() - agoMs }),

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { completeness } from '../../../src/kernel/hearing/completeness.ts'
 import type { KindSpec } from '../../../src/kernel/kinds/kind.ts'
-import type { Least } from '../../../src/kernel/response/parse.ts'
+import type { Least } from '../../../src/kernel/response/expansion.ts'
 
 const TRIM: KindSpec = { kind: 'trim', decimals: 1 }
 const CODE: KindSpec = { kind: 'digits', length: 4 }

@@ -10,12 +10,13 @@ import { pieceCount } from '../../../src/kernel/hearing/saying.ts'
 import { isSpelled, LETTERS } from '../../../src/kernel/hearing/spelling.ts'
 import { vocabularyOfItems } from '../../../src/kernel/hearing/vocabulary.ts'
 import type { Figure, KindSpec } from '../../../src/kernel/kinds/kind.ts'
+import { responseFrom } from '../../../src/kernel/response/response.ts'
 
 const ITEMS = [
-  { challenge: 'doors', responses: [{ text: 'closed and locked' }] },
-  { challenge: 'beacon', responses: [{ text: 'on' }], states: [['on'], ['off']] },
-  { challenge: 'takeoff trim', responses: [{ text: '<trim> [set]' }] },
-  { challenge: 'takeoff speeds', responses: [{ text: 'V one <v1> rotate <vr>' }] },
+  { challenge: 'doors', responses: [{ response: responseFrom('closed and locked') }] },
+  { challenge: 'beacon', responses: [{ response: responseFrom('on') }], states: [['on'], ['off']] },
+  { challenge: 'takeoff trim', responses: [{ response: responseFrom('<trim> [set]') }] },
+  { challenge: 'takeoff speeds', responses: [{ response: responseFrom('V one <v1> rotate <vr>') }] },
 ]
 const CALLSIGN: KindSpec = { kind: 'callsign', telephony: ['Tidewick', 'Blue Heron'] }
 const VOCABULARY = vocabularyOfItems(ITEMS, [CALLSIGN])

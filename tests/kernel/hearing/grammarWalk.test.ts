@@ -1,15 +1,15 @@
 import { describe, expect, it } from 'vitest'
+import { grammarOf } from '../../../src/kernel/hearing/grammar.ts'
 import {
   alternatives,
-  type Expansion,
   type Grammar,
   NOTHING,
   optional,
+  type RuleExpansion,
   rule,
   sequence,
   weighted,
-} from '../../../src/kernel/hearing/expansion.ts'
-import { grammarOf } from '../../../src/kernel/hearing/grammar.ts'
+} from '../../../src/kernel/hearing/grammarRules.ts'
 import { type GrammarState, startOf } from '../../../src/kernel/hearing/grammarWalk.ts'
 import type { Hearable } from '../../../src/kernel/hearing/hearable.ts'
 import { SOUND } from '../../../src/kernel/hearing/phones.ts'
@@ -25,7 +25,7 @@ function stateAfter(from: GrammarState, text: string): GrammarState | undefined 
 }
 const isSayable = (from: GrammarState, text: string) => stateAfter(from, text)?.isFinal === true
 
-const grammar = (heard: Expansion, others: Readonly<Record<string, Expansion>> = {}): Grammar => ({
+const grammar = (heard: RuleExpansion, others: Readonly<Record<string, RuleExpansion>> = {}): Grammar => ({
   start: 'heard',
   rules: Object.entries({ ...others, heard }).map(([name, expansion]) => ({ name, expansion })),
 })

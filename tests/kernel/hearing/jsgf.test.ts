@@ -1,25 +1,26 @@
 import { describe, expect, it } from 'vitest'
+import { grammarOf } from '../../../src/kernel/hearing/grammar.ts'
 import {
   alternatives,
   anyPhrase,
-  type Expansion,
   group,
   NOTHING,
   optional,
+  type RuleExpansion,
   rule,
   sequence,
   weighted,
-} from '../../../src/kernel/hearing/expansion.ts'
-import { grammarOf } from '../../../src/kernel/hearing/grammar.ts'
+} from '../../../src/kernel/hearing/grammarRules.ts'
 import { jsgfOf } from '../../../src/kernel/hearing/jsgf.ts'
 import { vocabularyOfItems } from '../../../src/kernel/hearing/vocabulary.ts'
+import { responseFrom } from '../../../src/kernel/response/response.ts'
 
-const written = (expansion: Expansion) =>
+const written = (expansion: RuleExpansion) =>
   jsgfOf({ start: 'heard', rules: [{ name: 'heard', expansion }] }).match(/<heard> = (.*);/)?.[1]
 
 // JSpeech Grammar Format, W3C note of June 2000 (from memory).
 describe('a grammar as text', () => {
-  it.each<[Expansion, string]>([
+  it.each<[RuleExpansion, string]>([
     ['set', 'set'],
     [NOTHING, '<NULL>'],
     [alternatives(), '<NULL>'],
@@ -45,7 +46,10 @@ describe('a grammar as text', () => {
   })
 
   it('of a speed is what the recogniser has been measured with', () => {
-    const vocabulary = vocabularyOfItems([{ challenge: 'rotate speed', responses: [{ text: '<vr> [knots]' }] }], [])
+    const vocabulary = vocabularyOfItems(
+      [{ challenge: 'rotate speed', responses: [{ response: responseFrom('<vr> [knots]') }] }],
+      [],
+    )
     const lines = jsgfOf(grammarOf({ shapes: [{ kind: 'speed' }], yesNo: false }, vocabulary)).split('\n')
     expect(lines.find((line) => line.startsWith('<answer>'))).toBe(
       '<answer> = (/0.01/ both | checked | correction | knots | not | set | /50/ ' +

@@ -5,9 +5,9 @@ import { type Figure, PHRASEOLOGIES, type Value } from '../../../src/kernel/kind
 import { RADIOS, sayOnRadio } from '../../../src/kernel/kinds/radio.ts'
 import { isSameValue, readValue, sayValue, showValue } from '../../../src/kernel/kinds/table.ts'
 import { tokensOf } from '../../../src/kernel/numbers/tokens.ts'
-import { judge } from '../../../src/kernel/response/judge.ts'
 import { seeded } from '../../corpus/case.ts'
 import { sayComposed } from '../../corpus/composedSayings.ts'
+import { judgeText } from '../../corpus/judgeText.ts'
 
 const TELEPHONY = ['Tidewick', 'Norvane', 'Blue Heron']
 type Composed = Extract<Figure, { kind: 'callsign' | 'wind' | 'route' }>
@@ -44,7 +44,7 @@ const route = fc
 const any = fc.oneof(flight, registration, wind, calm, route)
 
 const heard = (figure: Composed, text: string, phraseology: 'plain' | 'standard' = 'plain') =>
-  judge({ response: '<it>', figures: { it: figure }, heard: text, phraseology })
+  judgeText({ response: '<it>', figures: { it: figure }, heard: text, phraseology })
 
 describe('what is said is read back as exactly the value', () => {
   it.each(PHRASEOLOGIES)('in %s phraseology', (phraseology) => {
@@ -220,8 +220,8 @@ describe('answers to one value of several pieces', () => {
   it('completes a wind with what was said in the next breath', () => {
     const input = { response: '<it>', figures: { it: windOf('240/12G25') } }
     const begun = { it: 'two four zero degrees one two knots' }
-    expect(judge({ ...input, heard: 'gusting two five knots', begun }).verdict).toBe('correct')
-    expect(judge({ ...input, heard: 'gusting two six knots', begun }).verdict).toBe('negative')
+    expect(judgeText({ ...input, heard: 'gusting two five knots', begun }).verdict).toBe('correct')
+    expect(judgeText({ ...input, heard: 'gusting two six knots', begun }).verdict).toBe('negative')
   })
 
   it('takes a flight number said in groups for plain, not for standard', () => {
@@ -272,7 +272,7 @@ describe('several values in one breath', () => {
     ],
     ['information <info> <qnh>', 'information kilo, one zero one zero', 'correct'],
   ])('%s: "%s" is %s', (response, text, verdict) => {
-    expect(judge({ response, figures, heard: text }).verdict).toBe(verdict)
+    expect(judgeText({ response, figures, heard: text }).verdict).toBe(verdict)
   })
 })
 

@@ -5,8 +5,8 @@
 
 import { describe, expect, it } from 'vitest'
 import type { Figure, Phraseology } from '../../../src/kernel/kinds/kind.ts'
-import { judge } from '../../../src/kernel/response/judge.ts'
-import type { Because, JudgeInput, Verdict } from '../../../src/kernel/response/model.ts'
+import type { Because, Verdict } from '../../../src/kernel/response/model.ts'
+import { judgeText, type TextInput } from '../../corpus/judgeText.ts'
 
 type Row = [heard: string, verdict: Verdict, because?: Because]
 
@@ -45,7 +45,7 @@ const figures = {
 interface Case {
   readonly about: string
   readonly response: string
-  readonly more?: Partial<JudgeInput>
+  readonly more?: Partial<TextInput>
   readonly phraseology?: Phraseology
   readonly rows: readonly Row[]
 }
@@ -487,7 +487,7 @@ const cases: readonly Case[] = [
 
 describe.each(cases)('$about', ({ response, rows, more, phraseology }) => {
   it.each(rows)('"%s" is %s', (heard, verdict, because) => {
-    const judgement = judge({ response, figures, heard, ...more, ...(phraseology && { phraseology }) })
+    const judgement = judgeText({ response, figures, heard, ...more, ...(phraseology && { phraseology }) })
     expect(judgement.verdict).toBe(verdict)
     if (because) expect(judgement.because).toBe(because)
     if (verdict === 'negative' && judgement.because !== 'refused')
@@ -501,7 +501,7 @@ describe.each(cases)('$about', ({ response, rows, more, phraseology }) => {
 
 describe('alternatives of the recogniser', () => {
   const base = { response: '<trim> [set]', figures, heard: 'five point two up' }
-  it.each<[string, Partial<JudgeInput>, Verdict]>([
+  it.each<[string, Partial<TextInput>, Verdict]>([
     ['an equally likely other value', { alternatives: [{ text: 'five point six up' }] }, 'sayAgain'],
     [
       'another value within a tenth',
@@ -517,11 +517,11 @@ describe('alternatives of the recogniser', () => {
     ['other speech', { alternatives: [{ text: 'hive coin to cup' }] }, 'correct'],
     ['an equally likely command', { alternatives: [{ text: 'stand by' }] }, 'sayAgain'],
   ])('%s', (_, more, verdict) => {
-    expect(judge({ ...base, ...more }).verdict).toBe(verdict)
+    expect(judgeText({ ...base, ...more }).verdict).toBe(verdict)
   })
 
   it('never lift a wrong first text to right', () => {
-    const judgement = judge({
+    const judgement = judgeText({
       ...base,
       heard: 'five point six up',
       score: 0.9,
@@ -534,8 +534,8 @@ describe('alternatives of the recogniser', () => {
 describe('parts held from an earlier breath', () => {
   it('need not be said again', () => {
     const base = { response: 'V one <v1> rotate <vr>', figures }
-    expect(judge({ ...base, heard: 'rotate one three one', held: ['v1'] }).verdict).toBe('correct')
-    expect(judge({ ...base, heard: 'rotate one three two', held: ['v1'] }).verdict).toBe('negative')
+    expect(judgeText({ ...base, heard: 'rotate one three one', held: ['v1'] }).verdict).toBe('correct')
+    expect(judgeText({ ...base, heard: 'rotate one three two', held: ['v1'] }).verdict).toBe('negative')
   })
 })
 
@@ -543,16 +543,16 @@ describe('scale', () => {
   const code: Figure = { kind: 'integer', value: 14, min: 0, max: 40 }
   it('makes a well-read value outside it implausible, and the same one again negative', () => {
     const base = { response: '<code>', figures: { code }, heard: 'ninety' }
-    expect(judge(base)).toMatchObject({ verdict: 'sayAgain', because: 'implausible' })
-    expect(judge({ ...base, implausibleBefore: { code: 90 } }).verdict).toBe('negative')
+    expect(judgeText(base)).toMatchObject({ verdict: 'sayAgain', because: 'implausible' })
+    expect(judgeText({ ...base, implausibleBefore: { code: 90 } }).verdict).toBe('negative')
   })
   it('widens with a tolerance, and says what was read', () => {
     const fuel: Figure = { kind: 'decimal', decimals: 1, value: 5.2, accept: { tolerance: 0.1 } }
-    expect(judge({ response: '<fuel>', figures: { fuel }, heard: 'five point three' })).toMatchObject({
+    expect(judgeText({ response: '<fuel>', figures: { fuel }, heard: 'five point three' })).toMatchObject({
       verdict: 'correct',
       parts: [{ read: 5.3 }],
     })
-    expect(judge({ response: '<fuel>', figures: { fuel }, heard: 'five point four' }).verdict).toBe('negative')
+    expect(judgeText({ response: '<fuel>', figures: { fuel }, heard: 'five point four' }).verdict).toBe('negative')
   })
 })
 
@@ -569,6 +569,6 @@ describe('what no pilot says', () => {
     'Infinity up',
     '((<trim>',
   ])('%j gets a verdict that is not correct', (heard) => {
-    expect(judge({ response: '<trim> [set]', figures, heard }).verdict).not.toBe('correct')
+    expect(judgeText({ response: '<trim> [set]', figures, heard }).verdict).not.toBe('correct')
   })
 })

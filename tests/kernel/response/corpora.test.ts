@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
-import { judge } from '../../../src/kernel/response/judge.ts'
 import { type Case, outcomeOf } from '../../corpus/case.ts'
 import { checkingCases } from '../../corpus/checking.ts'
+import { judgeText } from '../../corpus/judgeText.ts'
 import { tuningCases } from '../../corpus/tuning.ts'
 
 /** Enough of what went otherwise to see it, and how many of how many. */
@@ -12,7 +12,7 @@ function run(cases: Iterable<Case>) {
   for (const each of cases) {
     tried++
     if (each.part !== undefined) clear++
-    const judgement = judge(each.input)
+    const judgement = judgeText(each.input)
     const outcome = outcomeOf(each, judgement)
     if (outcome !== 'asItShould')
       off[outcome].push({ why: each.why, heard: each.input.heard, figures: each.input.figures, judgement })

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
-import { judge } from '../../../src/kernel/response/judge.ts'
 import type { Judgement } from '../../../src/kernel/response/model.ts'
 import { HAND_GROUPS } from '../../corpus/hand.ts'
+import { judgeText } from '../../corpus/judgeText.ts'
 
 /** The judgement in the short form of the lines, as far as the line says. */
 function short(judgement: Judgement, expected: string): string {
@@ -13,7 +13,7 @@ function short(judgement: Judgement, expected: string): string {
 
 describe.each(HAND_GROUPS)('$item.challenge: $item.response ($item.phraseology)', ({ item, lines }) => {
   it.each(lines.map((line) => [...line]))('"%s" is %s', (heard, expected) => {
-    expect(short(judge({ ...item, heard }), expected)).toBe(expected)
+    expect(short(judgeText({ ...item, heard }), expected)).toBe(expected)
   })
 })
 

@@ -2,11 +2,12 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import type { Figure } from '../../../src/kernel/kinds/kind.ts'
 import { judge } from '../../../src/kernel/response/judge.ts'
-import type { JudgeInput } from '../../../src/kernel/response/model.ts'
+import { NOTHING } from '../../../src/kernel/response/response.ts'
+import { judgeText, type TextInput } from '../../corpus/judgeText.ts'
 
 const TRIM: Figure = { kind: 'trim', decimals: 1, axis: 'pitch', value: 5.2 }
 const ITEM = { challenge: 'takeoff trim', response: '<trim> [set]', figures: { trim: TRIM } }
-const SPEEDS: JudgeInput = {
+const SPEEDS: TextInput = {
   response: 'V one <v1> rotate <vr> V two <v2>',
   figures: { v1: { kind: 'speed', value: 128 }, vr: { kind: 'speed', value: 131 }, v2: { kind: 'speed', value: 138 } },
   heard: '',
@@ -14,14 +15,14 @@ const SPEEDS: JudgeInput = {
 
 describe('a judgement names its parts', () => {
   it('the figure with what was heard, read and expected', () => {
-    expect(judge({ ...ITEM, heard: 'takeoff trim five point two up' })).toEqual({
+    expect(judgeText({ ...ITEM, heard: 'takeoff trim five point two up' })).toEqual({
       verdict: 'correct',
       parts: [{ name: 'trim', kind: 'figure', heard: 'five point two up', read: 5.2, expected: 5.2, state: 'ok' }],
     })
   })
 
   it('an optional word only where it was said', () => {
-    const { parts } = judge({ ...ITEM, heard: 'five point six up set' })
+    const { parts } = judgeText({ ...ITEM, heard: 'five point six up set' })
     expect(parts.map(({ name, state }) => [name, state])).toEqual([
       ['trim', 'wrong'],
       ['set', 'ok'],
@@ -29,7 +30,7 @@ describe('a judgement names its parts', () => {
   })
 
   it('the one wrong speed of three', () => {
-    const { verdict, parts } = judge({ ...SPEEDS, heard: 'V1 128 rotate 113 V2 138' })
+    const { verdict, parts } = judgeText({ ...SPEEDS, heard: 'V1 128 rotate 113 V2 138' })
     expect(verdict).toBe('negative')
     expect(parts.map(({ name, state, read }) => [name, state, read])).toEqual([
       ['v1', 'ok', 128],
@@ -39,7 +40,7 @@ describe('a judgement names its parts', () => {
   })
 
   it('the missing one by its tag', () => {
-    const { verdict, parts } = judge({
+    const { verdict, parts } = judgeText({
       response: 'full left {left} full right {right}',
       figures: {},
       heard: 'full left',
@@ -52,26 +53,26 @@ describe('a judgement names its parts', () => {
   })
 
   it('a part that was right in an earlier breath stays so', () => {
-    const { verdict, parts } = judge({ ...SPEEDS, held: ['v1', 'vr'], heard: 'one three eight' })
+    const { verdict, parts } = judgeText({ ...SPEEDS, held: ['v1', 'vr'], heard: 'one three eight' })
     expect(verdict).toBe('correct')
     expect(parts.map(({ state }) => state)).toEqual(['ok', 'ok', 'ok'])
   })
 
   it('a direction by itself completes the number of the breath before', () => {
     const begun = { trim: 'five point two' }
-    expect(judge({ ...ITEM, begun, heard: 'up' })).toMatchObject({ verdict: 'correct', parts: [{ read: 5.2 }] })
-    expect(judge({ ...ITEM, begun, heard: 'down' }).verdict).not.toBe('correct')
-    expect(judge({ ...ITEM, begun, heard: 'five point six up' }).verdict).toBe('negative')
-    expect(judge({ ...ITEM, heard: 'up' })).toMatchObject({ verdict: 'incomplete', parts: [{ lacks: 'digits' }] })
+    expect(judgeText({ ...ITEM, begun, heard: 'up' })).toMatchObject({ verdict: 'correct', parts: [{ read: 5.2 }] })
+    expect(judgeText({ ...ITEM, begun, heard: 'down' }).verdict).not.toBe('correct')
+    expect(judgeText({ ...ITEM, begun, heard: 'five point six up' }).verdict).toBe('negative')
+    expect(judgeText({ ...ITEM, heard: 'up' })).toMatchObject({ verdict: 'incomplete', parts: [{ lacks: 'digits' }] })
   })
 
   it('a negation with the word it stands before', () => {
-    const { because, parts } = judge({ response: 'armed', figures: {}, heard: 'not armed' })
+    const { because, parts } = judgeText({ response: 'armed', figures: {}, heard: 'not armed' })
     expect([because, parts[0]?.heard]).toEqual(['state', 'not armed'])
   })
 
   it('the form that is asked for', () => {
-    const judged = judge({
+    const judged = judgeText({
       response: '<v>',
       figures: { v: { kind: 'speed', value: 128 } },
       heard: 'one twenty-eight',
@@ -81,7 +82,7 @@ describe('a judgement names its parts', () => {
   })
 
   it('nothing of an answer in doubt is called right', () => {
-    const { verdict, parts } = judge({ ...SPEEDS, heard: 'V1 128 V1 129 rotate 131 V2 138' })
+    const { verdict, parts } = judgeText({ ...SPEEDS, heard: 'V1 128 V1 129 rotate 131 V2 138' })
     expect(verdict).toBe('sayAgain')
     expect(parts.some(({ state }) => state === 'ok')).toBe(false)
   })
@@ -119,7 +120,7 @@ describe('whatever is heard, there is a verdict', () => {
   it('for any text, figure and alternatives', () => {
     fc.assert(
       fc.property(GARBAGE, GARBAGE, fc.constantFrom(...FIGURES), (heard, other, figure) => {
-        const judged = judge({ ...ITEM, figures: { trim: figure }, heard, alternatives: [{ text: other }] })
+        const judged = judgeText({ ...ITEM, figures: { trim: figure }, heard, alternatives: [{ text: other }] })
         return ['correct', 'negative', 'incomplete', 'sayAgain', 'command'].includes(judged.verdict)
       }),
       { numRuns: 3000 },
@@ -134,21 +135,24 @@ describe('whatever is heard, there is a verdict', () => {
     ['lone surrogates', '\ud800 five \udc00'],
     ['nothing', ''],
   ])('for %s', (_name, heard) => {
-    expect(judge({ ...ITEM, heard }).verdict).not.toBe('correct')
+    expect(judgeText({ ...ITEM, heard }).verdict).not.toBe('correct')
   })
 
   it.each([
-    ['a response that does not parse', { ...ITEM, response: '(((' }],
     ['a figure that is not there', { ...ITEM, figures: {} }],
     ['a value that is no number', { ...ITEM, figures: { trim: { ...TRIM, value: Number.NaN } } }],
     ['a figure named like a property of objects', { ...ITEM, response: '<constructor>' }],
   ])('for %s, and it is not correct', (_name, item) => {
-    expect(judge({ ...item, heard: 'five point two up' }).verdict).toBe('sayAgain')
+    expect(judgeText({ ...item, heard: 'five point two up' }).verdict).toBe('sayAgain')
+  })
+
+  it('for a response that asks for nothing, and it is not correct', () => {
+    expect(judge({ ...ITEM, response: NOTHING, heard: 'five point two up' }).verdict).toBe('sayAgain')
   })
 
   it('for negative zero, which is zero', () => {
     const zero: Figure = { ...TRIM, value: -0 }
-    expect(judge({ ...ITEM, figures: { trim: zero }, heard: 'zero' })).toMatchObject({
+    expect(judgeText({ ...ITEM, figures: { trim: zero }, heard: 'zero' })).toMatchObject({
       verdict: 'correct',
       parts: [{ read: 0 }],
     })
@@ -160,7 +164,7 @@ describe('the verdict never leans towards the right answer', () => {
     fc.assert(
       fc.property(fc.integer({ min: 100, max: 199 }), fc.integer({ min: 100, max: 199 }), (said, expected) => {
         const of = (value: number) =>
-          judge({ response: '<v> [set]', figures: { v: { kind: 'speed', value } }, heard: `${said} set` })
+          judgeText({ response: '<v> [set]', figures: { v: { kind: 'speed', value } }, heard: `${said} set` })
         const judged = of(expected)
         const words = (judgement: typeof judged) => judgement.parts.map(({ name, heard, read }) => [name, heard, read])
         return words(judged).join() === words(of(said)).join() && (judged.verdict === 'correct') === (said === expected)
@@ -171,8 +175,8 @@ describe('the verdict never leans towards the right answer', () => {
   it('an equally likely alternative can take a verdict away, never give one', () => {
     fc.assert(
       fc.property(GARBAGE, GARBAGE, (heard, other) => {
-        const alone = judge({ ...ITEM, heard }).verdict
-        const together = judge({ ...ITEM, heard, alternatives: [{ text: other }] }).verdict
+        const alone = judgeText({ ...ITEM, heard }).verdict
+        const together = judgeText({ ...ITEM, heard, alternatives: [{ text: other }] }).verdict
         return together === alone || together === 'sayAgain'
       }),
       { numRuns: 1500 },

@@ -1,12 +1,9 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { figuresOf, leastOf, parseResponse, type Response, wordsOf } from '../../../src/kernel/response/parse.ts'
+import type { Expansion } from '../../../src/kernel/response/expansion.ts'
+import { parseResponse, responseFrom } from '../../../src/kernel/response/response.ts'
 
-function parsed(text: string): Response {
-  const result = parseResponse(text)
-  if ('problems' in result) throw new Error(JSON.stringify(result.problems))
-  return result.response
-}
+const parsed = (text: string): Expansion => responseFrom(text).tree
 
 function problems(text: string): (readonly [number, string])[] {
   const result = parseResponse(text)
@@ -24,8 +21,7 @@ describe('a response text is understood', () => {
     ['on | off', [], ['on', 'off']],
     ['<a>{first} <a>', ['a'], []],
   ])('%s', (text, figures, words) => {
-    expect(figuresOf(parsed(text))).toEqual(figures)
-    expect(wordsOf(parsed(text))).toEqual(words)
+    expect(responseFrom(text)).toMatchObject({ text, figures, wordings: words })
   })
 
   it('names a phrase, a figure and a group by its tag', () => {
@@ -109,6 +105,6 @@ describe('every saying of a response has', () => {
     ['brake set {brake} tug away {tug}', 0, 2],
     ['(all closed {doors} | doors <count>)', 0, 0],
   ])('%s: %i figures and %i parts', (text, values, parts) => {
-    expect(leastOf(parsed(text))).toEqual({ values, parts })
+    expect(responseFrom(text).least).toEqual({ values, parts })
   })
 })

@@ -1,6 +1,7 @@
 import { describe, expect, it, vi } from 'vitest'
 import type { Figures } from '../../../src/kernel/kinds/kind.ts'
 import { judgeReadBack, statesOf } from '../../../src/kernel/response/readBack.ts'
+import { responseFrom } from '../../../src/kernel/response/response.ts'
 import type { SpokenElement } from '../../../src/kernel/response/spokenElement.ts'
 import type { Random } from '../../corpus/case.ts'
 import { sourceOf } from '../../corpus/demoTransmissions.ts'
@@ -18,10 +19,10 @@ import { packAt } from '../figures/marram.ts'
 vi.setConfig({ testTimeout: 240_000 })
 
 const ELEMENTS: readonly SpokenElement[] = [
-  { id: 'limit', response: '[cleared] [to] <limit>' },
-  { id: 'level', response: '[climb] [to] <level>' },
-  { id: 'squawk', response: '[squawk] <squawk>' },
-  { id: 'hold', response: 'hold short {hold} [of] [runway] <runway>' },
+  { id: 'limit', response: responseFrom('[cleared] [to] <limit>') },
+  { id: 'level', response: responseFrom('[climb] [to] <level>') },
+  { id: 'squawk', response: responseFrom('[squawk] <squawk>') },
+  { id: 'hold', response: responseFrom('hold short {hold} [of] [runway] <runway>') },
 ]
 const FIGURES: Figures = {
   limit: { kind: 'choice', value: 'corrie', options: { corrie: ['corrie'], melton: ['melton'] } },
@@ -84,7 +85,7 @@ describe('a read-back', () => {
   })
 
   it('of the last element owed is not taken for another that has the same words', () => {
-    const both = [...ELEMENTS, { id: 'departing', response: '[runway] <departing>' }]
+    const both = [...ELEMENTS, { id: 'departing', response: responseFrom('[runway] <departing>') }]
     const figures: Figures = { ...FIGURES, departing: { kind: 'runway', value: '09' } }
     const held = ['limit', 'level', 'squawk', 'departing']
     const state = (heard: string) => {

@@ -2,7 +2,7 @@ import { beforeAll, describe, expect, it } from 'vitest'
 import type { Figure, Figures, KindSpec, Value } from '../../../src/kernel/kinds/kind.ts'
 import type { Pack } from '../../../src/kernel/pack/checklist.ts'
 import type { Briefing, Topic } from '../../../src/kernel/pack/exchange.ts'
-import { figureNames } from '../../../src/kernel/response/parse.ts'
+import { responseFrom } from '../../../src/kernel/response/response.ts'
 import { topicsIn } from '../../../src/kernel/response/topics.ts'
 import { seeded } from '../../corpus/case.ts'
 import { anotherValue } from '../../corpus/neighbours.ts'
@@ -26,7 +26,7 @@ const TOPICS = [
   { id: 'speeds', say: ['V one <v1> [rotate <vr>] [V two <v2>]'] },
   { id: 'reject', say: ['rejected takeoff', 'we stop'] },
   { id: 'failure', say: ['engine failure'] },
-]
+].map(({ id, say }) => ({ id, say: say.map(responseFrom) }))
 const named = (text: string) => topicsIn(TOPICS, FIGURES, text)
 
 describe('topics of a briefing', () => {
@@ -144,14 +144,14 @@ describe('each topic of the demo, in each of its declared ways', () => {
         ways += 1
         const draw = drawOf(id, response, figure)
         const figures = Object.fromEntries(
-          topics.flatMap((one) => one.say.flatMap(figureNames)).map((name) => [name, figure(name)]),
+          topics.flatMap((one) => one.say.flatMap((each) => each.figures)).map((name) => [name, figure(name)]),
         )
         for (let time = 0; time < 40; time++) {
           const text = draw.say(figures, random, true)
           expect(topicsIn(topics, figures, text).topics, text).toMatchObject({ [id]: 'ok' })
-          if (figureNames(response).length === 0) continue
+          if (response.figures.length === 0) continue
           expect(topicsIn(topics, figures, `not ${text}`).topics, `not ${text}`).toMatchObject({ [id]: 'wrong' })
-          const [name = ''] = figureNames(response)
+          const [name = ''] = response.figures
           const other = anotherValue(figure(name), VALUES[name] as Value, random) as Value
           const wrong = draw.say({ ...figures, [name]: { ...figure(name), value: other } as Figure }, random, true)
           expect(topicsIn(topics, figures, wrong).topics, wrong).toMatchObject({ [id]: 'wrong' })

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
-import { judge } from '../../../src/kernel/response/judge.ts'
+import { judgeText } from '../../corpus/judgeText.ts'
 
-const accepts = (own: string, heard: string) => judge({ response: own, figures: {}, heard }).verdict === 'correct'
+const accepts = (own: string, heard: string) => judgeText({ response: own, figures: {}, heard }).verdict === 'correct'
 
 /** Own word: what may be heard for it; other words that are near in letters or sound. */
 interface Words {

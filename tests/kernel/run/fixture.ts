@@ -3,6 +3,7 @@
 import type { Item, Pack } from '../../../src/kernel/pack/checklist.ts'
 import { findItem } from '../../../src/kernel/pack/place.ts'
 import type { Judgement } from '../../../src/kernel/response/model.ts'
+import { responseFrom } from '../../../src/kernel/response/response.ts'
 import type { Effect, Evidence, Happening, RunEvent } from '../../../src/kernel/run/core/events.ts'
 import type { RunState } from '../../../src/kernel/run/core/state.ts'
 import { emptyRun, step } from '../../../src/kernel/run/core/step.ts'
@@ -12,7 +13,7 @@ const item = (id: string, challenge: string, response: string, more: Partial<Ite
   type: 'item',
   id,
   challenge,
-  responses: [{ text: response }],
+  responses: [{ response: responseFrom(response) }],
   answers: 'pilot',
   restsOn: [],
   critical: false,
@@ -45,8 +46,8 @@ export const PACK: Pack = {
       name: 'stand',
       label: 'stand',
       options: [
-        { value: 'push', label: 'pushed back', say: ['push back'] },
-        { value: 'self', label: 'self manoeuvring', say: ['self manoeuvring'] },
+        { value: 'push', label: 'pushed back', say: responseFrom('push back') },
+        { value: 'self', label: 'self manoeuvring', say: responseFrom('self manoeuvring') },
       ],
       initial: 'push',
     },
@@ -60,7 +61,7 @@ export const PACK: Pack = {
           type: 'flow',
           id: 'loadFlow',
           name: 'Load flow',
-          steps: [{ id: 'loadFlow.setTrim', text: 'Trim', say: [], sets: ['trim'] }],
+          steps: [{ id: 'loadFlow.setTrim', text: 'Trim', sets: ['trim'] }],
         },
         {
           type: 'list',
@@ -93,7 +94,7 @@ export const PACK: Pack = {
               id: 'start.line',
               clearance: 'push',
               label: 'push clearance',
-              say: ['cleared to push'],
+              say: responseFrom('cleared to push'),
             },
             item('start.tug', 'tow bar', 'connected', { when: { stand: ['push'] } }),
             item('start.beacon', 'beacon', 'on', { states: [['on'], ['off']], restsOn: ['flap'] }),

@@ -1,6 +1,7 @@
 /** The small pack with an engine start behind its first list, a time that must pass after it, and steps to tick. */
 
 import type { Item, Pack, Watch } from '../../../src/kernel/pack/checklist.ts'
+import { responseFrom } from '../../../src/kernel/response/response.ts'
 import type { Happening } from '../../../src/kernel/run/core/events.ts'
 import { PACK, PRELIMINARY, revision, type TestRun, TYPED, testRun } from './fixture.ts'
 
@@ -8,14 +9,14 @@ export const ENGINE: Watch = {
   type: 'watch',
   id: 'engine',
   name: 'Engine start',
-  begins: ['starting'],
+  begins: responseFrom('starting'),
   calls: [
-    { id: 'rotation', label: 'rotation', say: ['rotation'], within: 10 },
-    { id: 'light', label: 'light up', say: ['light up'], within: 20 },
+    { id: 'rotation', label: 'rotation', say: responseFrom('rotation'), within: 10 },
+    { id: 'light', label: 'light up', say: responseFrom('light up'), within: 20 },
     {
       id: 'stable',
       label: 'stable',
-      say: ['stable <value>'],
+      say: responseFrom('stable <value>'),
       within: 40,
       after: 'rotation',
       value: { spec: { kind: 'integer' }, min: 57, max: 61 },
@@ -25,7 +26,7 @@ export const ENGINE: Watch = {
     {
       id: 'hot',
       label: 'hot start',
-      say: ['hot start'],
+      say: responseFrom('hot start'),
       stopWords: 'fuel off',
       actions: ['keep it turning'],
       again: { seconds: 50, say: 'let it cool' },
@@ -38,7 +39,7 @@ const unit: Item = {
   type: 'item',
   id: 'start.unit',
   challenge: 'power unit',
-  responses: [{ text: 'unit off' }],
+  responses: [{ response: responseFrom('unit off') }],
   answers: 'pilot',
   restsOn: [],
   critical: true,
@@ -61,8 +62,8 @@ export const STARTING: Pack = {
         {
           ...flow,
           steps: [
-            { id: 'loadFlow.papers', text: 'Papers', say: ['papers checked'], sets: [] },
-            { id: 'loadFlow.setTrim', text: 'Set the trim', say: ['trim is set'], sets: ['trim'] },
+            { id: 'loadFlow.papers', text: 'Papers', say: responseFrom('papers checked'), sets: [] },
+            { id: 'loadFlow.setTrim', text: 'Set the trim', say: responseFrom('trim is set'), sets: ['trim'] },
           ],
         },
         ...(load?.activities.slice(1) ?? []),

@@ -4,17 +4,20 @@ import type { Heard } from '../../../src/kernel/hearing/heard.ts'
 import { happeningFor } from '../../../src/kernel/interpret/hear.ts'
 import type { Pack } from '../../../src/kernel/pack/checklist.ts'
 import type { Element, Turn, Wording } from '../../../src/kernel/pack/exchange.ts'
+import { parseTemplate } from '../../../src/kernel/pack/template.ts'
+import { responseFrom } from '../../../src/kernel/response/response.ts'
 import type { Effect, Happening, RunEvent, Script } from '../../../src/kernel/run/core/events.ts'
 import type { RunState } from '../../../src/kernel/run/core/state.ts'
 import { emptyRun, step } from '../../../src/kernel/run/core/step.ts'
 
-const both = (text: string): Wording => ({ icao: text, faa: text })
-const element = (id: string, label: string, says: string, readBack?: string, alsoCalled: string[] = []): Element => ({
+const both = <T>(one: T) => ({ icao: one, faa: one })
+const says = (text: string): Wording => both(parseTemplate(text))
+const element = (id: string, label: string, words: string, readBack?: string, alsoCalled: string[] = []): Element => ({
   id,
   label,
   alsoCalled,
-  says: both(says),
-  ...(readBack !== undefined && { readBack: both(readBack) }),
+  says: says(words),
+  ...(readBack !== undefined && { readBack: both(responseFrom(readBack)) }),
 })
 const turn = (id: string, label: string, more: Partial<Turn>): Turn => ({ id, label, elements: [], sets: [], ...more })
 const declare = (name: string, label: string, spec: Pack['figures']['declarations'][string]['spec']) => ({
@@ -58,7 +61,7 @@ export const TALK: Pack = {
           order: 'fixed',
           turns: [
             turn('clearance.full', 'departure clearance', {
-              calls: '[delivery] request clearance',
+              calls: responseFrom('[delivery] request clearance'),
               elements: [
                 element('limit', 'clearance limit', 'cleared to <limit>', '[cleared] [to] <limit>'),
                 element('sid', 'departure', '<sid> departure', '<sid> [departure]'),
@@ -74,11 +77,11 @@ export const TALK: Pack = {
           type: 'briefing',
           id: 'briefing',
           name: 'departure briefing',
-          ends: ['briefing complete'],
+          ends: responseFrom('briefing complete'),
           topics: [
-            { id: 'briefing.runway', label: 'runway', say: ['[departing] runway <runway>'] },
-            { id: 'briefing.level', label: 'first level', say: ['[first] level <level>'] },
-            { id: 'briefing.reject', label: 'rejected takeoff', say: ['rejected takeoff'] },
+            { id: 'briefing.runway', label: 'runway', say: [responseFrom('[departing] runway <runway>')] },
+            { id: 'briefing.level', label: 'first level', say: [responseFrom('[first] level <level>')] },
+            { id: 'briefing.reject', label: 'rejected takeoff', say: [responseFrom('rejected takeoff')] },
           ],
         },
         {
@@ -92,7 +95,7 @@ export const TALK: Pack = {
               type: 'item',
               id: 'list.code',
               challenge: 'transponder',
-              responses: [{ text: '<code>' }],
+              responses: [{ response: responseFrom('<code>') }],
               answers: 'pilot',
               restsOn: [],
               critical: false,
@@ -113,19 +116,19 @@ export const TALK: Pack = {
           order: 'free',
           turns: [
             turn('crew.power', 'external power', {
-              calls: 'external power off',
+              calls: responseFrom('external power off'),
               states: [['on'], ['off']],
-              opens: both('power unplugged'),
+              opens: says('power unplugged'),
             }),
-            turn('crew.beacon', 'beacon', { calls: 'beacon on', states: [['on'], ['off']] }),
+            turn('crew.beacon', 'beacon', { calls: responseFrom('beacon on'), states: [['on'], ['off']] }),
             turn('crew.brakes', 'brakes', {
-              opens: both('release brakes'),
+              opens: says('release brakes'),
               elements: [element('brakes', 'brakes', '', 'brakes released')],
               interlocks: [{ after: 'crew.beacon', say: 'beacon first' }],
             }),
             turn('crew.push', 'push', {
-              calls: 'ready to push',
-              opens: both('pushing'),
+              calls: responseFrom('ready to push'),
+              opens: says('pushing'),
               interlocks: [{ after: 'crew.brakes', say: 'the ground crew asks for the brakes first' }],
             }),
           ],
@@ -136,7 +139,7 @@ export const TALK: Pack = {
           name: 'flap order',
           station: { role: 'otherseat', name: 'Otherseat' },
           order: 'fixed',
-          turns: [turn('flap.order', 'flap', { calls: 'flap <flap>', opens: both('flap <flap>') })],
+          turns: [turn('flap.order', 'flap', { calls: responseFrom('flap <flap>'), opens: says('flap <flap>') })],
         },
         {
           type: 'exchange',
@@ -146,7 +149,7 @@ export const TALK: Pack = {
           order: 'fixed',
           turns: [
             turn('taxi.route', 'taxi', {
-              calls: 'request taxi',
+              calls: responseFrom('request taxi'),
               elements: [
                 element(
                   'point',

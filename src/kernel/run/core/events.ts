@@ -153,7 +153,8 @@ export type Happening =
   | { readonly type: 'voiceFailed'; readonly text: string }
   /** The page was left and opened again. */
   | { readonly type: 'resumed' }
-  | { readonly type: 'stopped'; readonly message: string }
+  /** A bug: what was thrown, and what the pilot had said, if it was that. */
+  | { readonly type: 'stopped'; readonly message: string; readonly evidence?: Evidence }
   | { readonly type: 'ended' }
 
 /** The pack as a run began with it: a later edition cannot change an old run. */

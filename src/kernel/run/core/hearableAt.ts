@@ -5,7 +5,6 @@ import { talkOf } from '../../hearing/talk.ts'
 import type { Specs } from '../../kinds/kind.ts'
 import type { Pack } from '../../pack/checklist.ts'
 import { findItem, saidAtLeast, saidFigures } from '../../pack/place.ts'
-import { figureNames } from '../../response/parse.ts'
 import { saidInTalk, talkAt } from '../talk/talk.ts'
 import { watchAt } from '../watch/watchTiming.ts'
 import type { RunState } from './state.ts'
@@ -27,7 +26,7 @@ export function hearableAt(pack: Pack, state: RunState): Hearable {
   const activity = talkAt(pack, floor)
   if (activity) {
     const said = saidInTalk(pack, state)
-    const names = [...new Set(said.flatMap(figureNames))]
+    const names = [...new Set(said.flatMap(({ figures }) => figures))]
     const specs = Object.fromEntries(names.flatMap((name) => (specOf(name) ? [[name, specOf(name)]] : []))) as Specs
     return { shapes: Object.values(specs), yesNo: question !== undefined, talk: talkOf(activity, said, specs) }
   }

@@ -131,7 +131,7 @@ function isSetFirst(pack: Pack, state: RunState): boolean {
   const orders = exchangesOf(pack).flatMap(({ turns }) => turns.filter(({ id }) => state.turns[id]?.again))
   return (
     sets.some((step) => step.sets.some((name) => rests.has(name))) ||
-    orders.some(({ calls = '' }) => [...rests].some((name) => calls.includes(`<${name}>`))) ||
+    orders.some(({ calls }) => calls?.figures.some((name) => rests.has(name))) ||
     isGivenFirst(pack, state, floor.item)
   )
 }

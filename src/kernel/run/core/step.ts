@@ -261,8 +261,9 @@ function timeUp(pack: Pack, before: RunState, of: string): Step {
   return turn(pack, state, words, { prompt: !state.standingBy && (wasWaitedFor || state.floor.at === 'item') })
 }
 
-/** After a reload: what is open is put once more, and nothing is performed twice. */
-export function resume(pack: Pack, state: RunState): Step {
+/** After a reload, or after a bug: what is open is put once more, and nothing is performed twice. */
+export function resume(pack: Pack, { stoppedBecause: _, ...before }: RunState): Step {
+  const state: RunState = { ...before, status: 'running' }
   const { floor } = state
   // The challenge is put anew: what was said of it before the break has to be said again.
   const fresh = floor.at === 'item' ? withItem(state, floor.item, { held: [], begun: {} }) : state

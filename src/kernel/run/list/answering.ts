@@ -5,7 +5,6 @@ import { sayValue } from '../../kinds/table.ts'
 import type { Item, Pack } from '../../pack/checklist.ts'
 import { figuresFor, findItem, responseOf, saidFigures } from '../../pack/place.ts'
 import type { Part } from '../../response/model.ts'
-import { parseResponse, wordsOf } from '../../response/parse.ts'
 import { sayResponse } from '../../response/sentence.ts'
 import { askAgain, tooSoonToAsk } from '../core/askingAgain.ts'
 import type { RunEvent } from '../core/events.ts'
@@ -55,12 +54,10 @@ export function closeItem(state: RunState, item: Item, change: Parameters<typeof
 }
 
 function otherSeat(pack: Pack, state: RunState, item: Item, parts: readonly Part[]): string {
-  const parsed = parseResponse(responseOf(item, state.situation).text)
-  if (!('response' in parsed)) return ''
   // Of alternatives, such as a setting in hectopascals or in inches, the one that the pilot said.
   const said = parts.flatMap(({ kind, name }) => (kind === 'figure' ? [name] : []))
   const figures = figuresFor(pack, state.values, said.length > 0 ? said : saidFigures(item, state.situation))
-  const text = sayResponse(parsed.response, figures, state.settings.phraseology)
+  const text = sayResponse(responseOf(item, state.situation), figures, state.settings.phraseology)
   return text && `${text[0]?.toUpperCase()}${text.slice(1)}.`
 }
 
@@ -131,9 +128,8 @@ function missingName(pack: Pack, state: RunState, item: Item, part: Part): strin
   const spec = pack.figures.declarations[part.name]?.spec
   if (part.lacks === 'digits' && !(spec && isComposed(spec))) return 'all digits'
   if (part.kind === 'figure') return pack.figures.declarations[part.name]?.label ?? 'the rest'
-  const parsed = parseResponse(responseOf(item, state.situation).text)
-  const isAnswer =
-    'response' in parsed && wordsOf(parsed.response).some((words) => ` ${words} `.includes(` ${part.name} `))
+  const { wordings } = responseOf(item, state.situation)
+  const isAnswer = wordings.some((words) => ` ${words} `.includes(` ${part.name} `))
   return isAnswer ? 'the rest' : part.name
 }
 

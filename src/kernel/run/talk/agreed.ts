@@ -5,7 +5,6 @@
 
 import type { Pack } from '../../pack/checklist.ts'
 import type { Briefing, Turn } from '../../pack/exchange.ts'
-import { figureNames } from '../../response/parse.ts'
 import type { RunState } from '../core/state.ts'
 import { saidValues } from './said.ts'
 import { briefingsOf, exchangesOf, reopenTurn, turnState } from './talk.ts'
@@ -68,6 +67,6 @@ function goneFrom(turn: Turn, before: RunState, entered: RunState): string[] {
 
 function overtakenTopics({ topics }: Briefing, state: RunState, moved: readonly string[]) {
   return topics
-    .map(({ id, say }) => ({ id, figures: figureNames(say.join(' ')) }))
+    .map(({ id, say }) => ({ id, figures: say.flatMap((response) => response.figures) }))
     .filter(({ id, figures }) => state.topics[id] === 'ok' && figures.some((name) => moved.includes(name)))
 }

@@ -5,6 +5,7 @@
 
 import type { Pack } from '../../pack/checklist.ts'
 import type { Exchange, Turn } from '../../pack/exchange.ts'
+import { fillTemplate } from '../../pack/template.ts'
 import type { Part } from '../../response/model.ts'
 import { partNames, statesOf } from '../../response/readBack.ts'
 import { tooSoonToAsk } from '../core/askingAgain.ts'
@@ -81,7 +82,7 @@ function called(pack: Pack, state: RunState, exchange: Exchange, turn: Turn, eve
 export function answerTo(pack: Pack, state: RunState, exchange: Exchange, turn: Turn, insisted?: string): Step {
   // The order as it was heard, in the words of its echo.
   const { radio = 'icao' } = state.settings
-  const words = turn.opens?.[radio].replace(/<[\w-]+>/, () => insisted ?? '') ?? `${turn.label} ${insisted}`
+  const words = turn.opens ? fillTemplate(turn.opens[radio], () => insisted ?? '') : `${turn.label} ${insisted}`
   const echo: Speech = { role: 'otherseat', text: say.insisted(words) }
   const speech = insisted === undefined ? stationWords(pack, state, exchange, turn).whole() : [echo]
   const kept = insisted === undefined ? {} : { insisted }
@@ -160,7 +161,7 @@ function acceptsNow({ script, turns }: RunState, { station }: Exchange): boolean
 /** The controller has just said another value behind a right read-back: does the pilot object? */
 function slipAnswered(pack: Pack, state: RunState, exchange: Exchange, turn: Turn, event: Transmitted): Step {
   const slip = state.script?.slip
-  const element = turn.elements.find(({ says }) => slip && says.icao.includes(`<${slip.figure}>`))
+  const element = turn.elements.find(({ says }) => slip && says.icao.figures.includes(slip.figure))
   const right = event.judgement.parts.some(({ name, state: part }) => name === slip?.figure && part === 'ok')
   if (!right || !element) return finish(pack, state, turn, [], { slip: 'unnoticed' })
   return finish(pack, state, turn, stationWords(pack, state, exchange, turn).affirm(element.id), { slip: 'noticed' })
@@ -178,7 +179,7 @@ function afterSlip(pack: Pack, state: RunState, exchange: Exchange, turn: Turn, 
     event.judgement.parts.some(({ name, state: part }) => name === figure && part === 'ok')
   const right = accepted.length > 0 && accepted.every(isRight)
   const { radio = 'icao' } = state.settings
-  const element = turn.elements.find(({ says }) => accepted.some((figure) => says[radio].includes(`<${figure}>`)))
+  const element = turn.elements.find(({ says }) => accepted.some((figure) => says[radio].figures.includes(figure)))
   if (!right || !element) return { state, effects: [] }
   const noticed = withTurn(state, turn.id, { slip: 'noticed' })
   const speech = stationWords(pack, state, exchange, turn).affirm(element.id)

@@ -8,7 +8,7 @@ import type { Pack } from '../../pack/checklist.ts'
 import type { Element, Exchange, Turn, Wording } from '../../pack/exchange.ts'
 import { figuresFor, holds } from '../../pack/place.ts'
 import type { Role } from '../../pack/roles.ts'
-import { figureNames } from '../../response/parse.ts'
+import { fillTemplate } from '../../pack/template.ts'
 import type { Slip } from '../core/events.ts'
 import type { RunState } from '../core/state.ts'
 import { saidValues, slippedValue } from './said.ts'
@@ -41,9 +41,9 @@ const sentence = (...parts: readonly string[]) => {
 function worded(pack: Pack, state: RunState, wording: Wording | undefined, values = saidValues(state)): string {
   if (!wording) return ''
   const { radio = 'icao' } = state.settings
-  const text = wording[radio]
-  const figures = figuresFor(pack, values, figureNames(text))
-  return text.replace(/<([\w-]+)>/g, (_, name: string) => {
+  const template = wording[radio]
+  const figures = figuresFor(pack, values, template.figures)
+  return fillTemplate(template, (name) => {
     const figure = figures[name]
     return figure ? sayOnRadio(figure, radio) : ''
   })
@@ -68,7 +68,7 @@ export const readBacksOf = (turn: Turn, run: Radioed) =>
 /** All that a turn says or gives: each figure with the value that it has now. */
 export function spokenIn(turn: Turn, state: RunState): RunState['values'] {
   const wordings = [turn.opens, ...elementsOf(turn, state).map(({ says }) => says), turn.closes]
-  const names = wordings.flatMap((wording) => figureNames(wording?.[state.settings.radio ?? 'icao'] ?? ''))
+  const names = wordings.flatMap((wording) => wording?.[state.settings.radio ?? 'icao'].figures ?? [])
   const values = saidValues(state)
   return Object.fromEntries(
     [...names, ...turn.sets].flatMap((name) => {
@@ -120,7 +120,7 @@ export function stationWords(pack: Pack, state: RunState, exchange: Exchange, tu
     /** All was right; a slip says a figure with another value behind it. */
     closes: (slip?: Slip) => {
       const closing = turn.closes ? worded(pack, state, turn.closes) : role === 'controller' ? 'read back correct' : ''
-      const element = slip && turn.elements.find((each) => each.says.icao.includes(`<${slip.figure}>`))
+      const element = slip && turn.elements.find((each) => each.says.icao.figures.includes(slip.figure))
       const other = slip && slippedValue(pack, state, slip)
       const values = slip && other !== undefined ? { ...saidValues(state), [slip.figure]: other } : undefined
       return speech(sentence(closing, element && values ? elementText(element, values) : ''))

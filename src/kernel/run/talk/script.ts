@@ -12,7 +12,6 @@ import type { Value } from '../../kinds/kind.ts'
 import type { Pack } from '../../pack/checklist.ts'
 import type { Element, Exchange, Turn, Wording } from '../../pack/exchange.ts'
 import { holds } from '../../pack/place.ts'
-import { figureNames, figuresOf, parseResponse } from '../../response/parse.ts'
 import type { Script, ScriptedBy, Slip } from '../core/events.ts'
 import { drawLater } from './later.ts'
 import { scriptedWith } from './said.ts'
@@ -69,7 +68,7 @@ function stationsOf(pack: Pack): Exchange[] {
 }
 
 function figuresIn({ icao, faa }: Wording): string[] {
-  return figureNames(`${icao} ${faa}`)
+  return [...icao.figures, ...faa.figures]
 }
 
 type Given = NonNullable<FigureDeclaration['given']>
@@ -113,11 +112,10 @@ function slipsIn(
   { says, readBack }: Element,
   values: Readonly<Record<string, Value>>,
 ): Pick<Slip, 'turn' | 'figure'>[] {
-  const parsed = parseResponse(readBack?.icao ?? '')
-  const asked = 'response' in parsed ? figuresOf(parsed.response) : []
-  return asked.flatMap((figure) => {
+  return (readBack?.icao.figures ?? []).flatMap((figure) => {
     const [spec, right] = [pack.figures.declarations[figure]?.spec, values[figure]]
-    if (!spec || right === undefined || ![says.icao, says.faa].every((text) => text.includes(`<${figure}>`))) return []
+    if (!spec || right === undefined || ![says.icao, says.faa].every(({ figures }) => figures.includes(figure)))
+      return []
     return mistakenFor(spec, right, seeded(0)) === undefined ? [] : [{ turn: turn.id, figure }]
   })
 }

@@ -2,9 +2,9 @@
 
 import type { Value } from '../../kinds/kind.ts'
 import type { Pack } from '../../pack/checklist.ts'
-import type { Briefing, Exchange, Turn } from '../../pack/exchange.ts'
+import type { Briefing, Exchange, Turn, Wording } from '../../pack/exchange.ts'
 import { holds } from '../../pack/place.ts'
-import { figureNames } from '../../response/parse.ts'
+import { NOTHING, optionalFigures, type Response } from '../../response/response.ts'
 import { isFree } from '../core/interlocks.ts'
 import type { Floor, RunState, TurnState } from '../core/state.ts'
 import { readBacksOf, type Speech, spokenIn, stationWords } from './radio.ts'
@@ -119,8 +119,8 @@ export function reopenOrders(pack: Pack, state: RunState, moved: readonly string
   const orders = exchangesOf(pack).filter(({ station }) => station.role === 'otherseat')
   const overtaken = orders
     .flatMap(({ turns }) => turns)
-    .filter(({ id, calls = '' }) => {
-      const isSaid = moved.some((name) => calls.includes(`<${name}>`))
+    .filter(({ id, calls }) => {
+      const isSaid = moved.some((name) => calls?.figures.includes(name))
       return isSaid && turnState(state, id).status === 'done'
     })
   return overtaken.reduce((next, { id }) => withTurn(next, id, { status: 'ahead', again: true }), state)
@@ -146,32 +146,29 @@ export function reopenTurn(state: RunState, turn: Turn, change: Partial<TurnStat
   }
 }
 
-/** What may be said now, in the response notation: the calls that are open, or what is to be read back. */
-export function saidInTalk(pack: Pack, state: RunState): string[] {
+/** What may be said now: the calls that are open, or what is to be read back. */
+export function saidInTalk(pack: Pack, state: RunState): Response[] {
   const talk = talkAt(pack, state.floor)
   if (!talk) return []
   return talk.type === 'briefing'
     ? talk.topics.filter(({ when }) => holds(when, state.situation)).flatMap(({ say }) => say)
-    : textsToSay(talk, state)
+    : responsesTo(talk, state)
 }
 
-function textsToSay(exchange: Exchange, state: RunState): string[] {
+function responsesTo(exchange: Exchange, state: RunState): Response[] {
   const pending = pendingTurn(exchange, state)
-  if (pending)
-    return [
-      ...readBacksOf(pending, state).map(({ response }) => response),
-      besideReadBack(pending),
-      addressOf(exchange),
-    ]
-  return callableTurns(exchange, state).map(({ calls }) => calls ?? '')
+  if (pending) return [...readBacksOf(pending, state).map(({ response }) => response), besideReadBack(pending)]
+  return callableTurns(exchange, state).flatMap(({ calls }) => calls ?? [])
 }
 
 /** A call sign that the station used may be said with any read-back. */
-export function besideReadBack(turn: Turn): string {
-  return figureNames(turn.opens?.icao ?? '')
-    .map((name) => `[<${name}>]`)
-    .join(' ')
+export function besideReadBack({ opens }: Turn): Response {
+  if (!opens) return NOTHING
+  const known = besides.get(opens) ?? optionalFigures(opens.icao.figures)
+  besides.set(opens, known)
+  return known
 }
+const besides = new WeakMap<Wording, Response>()
 
 /** On the radio a station is addressed by its name. */
 export const addressOf = ({ station }: Exchange): string =>

@@ -1,6 +1,6 @@
 /** Every revision of this departure as it was entered, newest first; an earlier one can be taken up as a draft again. */
 
-import type { Revision } from '../../../app/store.ts'
+import type { Revision } from '../../../app/run/revision.ts'
 import { useActions } from '../../useApp.ts'
 
 export function RevisionsKept({ revisions }: { readonly revisions: readonly Revision[] }) {

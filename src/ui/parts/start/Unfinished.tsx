@@ -22,7 +22,7 @@ export function Unfinished() {
         <button type="button" class="first" onClick={goOn}>
           Go on with it
         </button>
-        <button type="button" onClick={() => void actions.abandonRun()}>
+        <button type="button" onClick={() => void actions.endRun()}>
           Begin afresh
         </button>
       </div>

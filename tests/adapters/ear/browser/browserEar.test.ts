@@ -2,9 +2,9 @@ import { describe, expect, it } from 'vitest'
 import { createBrowserEar } from '../../../../src/adapters/ear/browser/browserEar.ts'
 import { createChosenEar } from '../../../../src/adapters/ear/chooseEar.ts'
 import type { EarParts, WayOfHearing } from '../../../../src/adapters/ear/ear.ts'
+import { createVirtualClock } from '../../../../src/cli/virtualClock.ts'
 import type { Vocabulary } from '../../../../src/kernel/hearing/hearable.ts'
 import type { EarEvent } from '../../../../src/ports.ts'
-import { createFakeClock } from '../../../fakes/clock.ts'
 import { createFakeEar, type FakeEar } from '../../../fakes/ear.ts'
 import { createFakeRecognition } from '../../../fakes/recognition.ts'
 
@@ -49,7 +49,7 @@ class Phrase {
 
 async function listening(...how: Parameters<typeof createFakeRecognition>) {
   const fake = createFakeRecognition(...how)
-  const clock = createFakeClock()
+  const clock = createVirtualClock()
   const allowed = { away: false }
   const settings = () => ({ ear: 'browser', microphone: '', secondModel: false, soundMayLeave: allowed.away })
   const browser = {
@@ -206,7 +206,7 @@ describe('where it fails in a run', () => {
     const fake = createFakeRecognition()
     const device = createFakeEar()
     const ear = createChosenEar({
-      ...{ clock: createFakeClock(), modelBase: '', profiles },
+      ...{ clock: createVirtualClock(), modelBase: '', profiles },
       settings: () => ({ ear: 'browser', microphone: '', secondModel: false, soundMayLeave: false }),
       ears: {
         browser: { create: (parts) => createBrowserEar(parts, { recognition: fake.maker, phrase: undefined }) },

@@ -14,6 +14,7 @@ import { EarDecoder, type FrontEnd } from '../../../../src/adapters/ear/recognis
 import { type Dictionary, parseDictionary, pronounce } from '../../../../src/adapters/ear/recogniser/dictionary.ts'
 import { SpeakerProfile, type VoiceSample } from '../../../../src/adapters/ear/recogniser/speakerProfile.ts'
 import { vocabularyOfItems } from '../../../../src/kernel/hearing/vocabulary.ts'
+import { responseFrom } from '../../../../src/kernel/response/response.ts'
 
 const mean = (first: number, rest = 0) => [first, ...new Array<number>(12).fill(rest)]
 
@@ -104,7 +105,10 @@ describe('an utterance that is decoded while it comes', () => {
     const pcm = await pcmOf('four-two-seven-one')
     const first = async (profile?: VoiceSample) => {
       const pass = await DecodePass.create(module, nodeFiles(), FIRST_PASS, profile)
-      pass.learn(vocabularyOfItems([{ challenge: 'transponder', responses: [{ text: '<code>' }] }], []), dictionary)
+      pass.learn(
+        vocabularyOfItems([{ challenge: 'transponder', responses: [{ response: responseFrom('<code>') }] }], []),
+        dictionary,
+      )
       pass.expect(pass.taskFor({ shapes: [{ kind: 'digits', length: 4 }], yesNo: false }))
       pass.begin(pcm)
       const followed = pass.end()?.text
@@ -119,7 +123,7 @@ describe('an utterance that is decoded while it comes', () => {
   })
 
   it('is understood, at once and once the speaker is known, louder or much fainter', async () => {
-    const item = { challenge: 'transponder', responses: [{ text: '<code> [set]' }] }
+    const item = { challenge: 'transponder', responses: [{ response: responseFrom('<code> [set]') }] }
     const recogniser = await createNodeRecogniser(vocabularyOfItems([item], []))
     const hearable = { shapes: [{ kind: 'digits' as const, length: 4 }], yesNo: false }
     const pcm = await pcmOf('four-two-seven-one')

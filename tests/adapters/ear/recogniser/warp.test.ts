@@ -12,6 +12,7 @@ import { parseDictionary } from '../../../../src/adapters/ear/recogniser/diction
 import { WarpStatistics } from '../../../../src/adapters/ear/recogniser/warp.ts'
 import { WarpEstimator } from '../../../../src/adapters/ear/recogniser/warpEstimator.ts'
 import { vocabularyOfItems } from '../../../../src/kernel/hearing/vocabulary.ts'
+import { responseFrom } from '../../../../src/kernel/response/response.ts'
 
 /** Scores of 100 frames that gain this much each at the warps above the model's own. */
 const scores = (...gains: readonly number[]) => [-5_000, ...gains.map((gain) => -5_000 + gain * 100)]
@@ -72,9 +73,16 @@ describe('a pass whose speaker is studied', async () => {
   const dictionary = parseDictionary(await readFile(join(MODEL_DIR, 'dict.txt'), 'utf8'))
   const vocabulary = vocabularyOfItems(
     [
-      { challenge: 'trim', responses: [{ text: '<trim> [set]' }] },
-      { challenge: 'pumps', responses: [{ text: 'both on' }, { text: 'armed' }, { text: 'closed and locked' }] },
-      { challenge: 'flaps', responses: [{ text: 'flap five' }] },
+      { challenge: 'trim', responses: [{ response: responseFrom('<trim> [set]') }] },
+      {
+        challenge: 'pumps',
+        responses: [
+          { response: responseFrom('both on') },
+          { response: responseFrom('armed') },
+          { response: responseFrom('closed and locked') },
+        ],
+      },
+      { challenge: 'flaps', responses: [{ response: responseFrom('flap five') }] },
     ],
     [],
   )

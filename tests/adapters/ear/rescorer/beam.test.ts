@@ -2,7 +2,7 @@
 
 import { describe, expect, it } from 'vitest'
 import { likeliest, type Row, type WordTokens } from '../../../../src/adapters/ear/rescorer/beam.ts'
-import { alternatives, type Expansion, sequence } from '../../../../src/kernel/hearing/expansion.ts'
+import { alternatives, type RuleExpansion, sequence } from '../../../../src/kernel/hearing/grammarRules.ts'
 import { startOf } from '../../../../src/kernel/hearing/grammarWalk.ts'
 
 const [BEGIN, END, STOP, COMMA] = [1, 2, 3, 4]
@@ -14,7 +14,7 @@ const TOKENS: WordTokens = {
   comma: COMMA,
   of: (word) => [...word].map((letter) => letter.charCodeAt(0)),
 }
-const stateOf = (expansion: Expansion) => startOf({ start: 'heard', rules: [{ name: 'heard', expansion }] })
+const stateOf = (expansion: RuleExpansion) => startOf({ start: 'heard', rules: [{ name: 'heard', expansion }] })
 
 /** Knows one text, token by token, and finds each other token this unlikely. */
 function modelOf(text: string, unlikely: number) {

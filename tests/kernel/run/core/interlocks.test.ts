@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import type { Activity, Pack } from '../../../../src/kernel/pack/checklist.ts'
 import type { Interlock } from '../../../../src/kernel/pack/condition.ts'
+import { responseFrom } from '../../../../src/kernel/response/response.ts'
 import { stamped, unmet } from '../../../../src/kernel/run/core/interlocks.ts'
 import type { RunState } from '../../../../src/kernel/run/core/state.ts'
 import { emptyRun } from '../../../../src/kernel/run/core/step.ts'
@@ -12,8 +13,8 @@ const ACTIVITIES: readonly Activity[] = [
     id: 'flow',
     name: 'flow',
     steps: [
-      { id: 'flow.power', text: 'power off', say: [], sets: [] },
-      { id: 'flow.pin', text: 'pin in', say: [], sets: [], when: { stand: ['push'] } },
+      { id: 'flow.power', text: 'power off', sets: [] },
+      { id: 'flow.pin', text: 'pin in', sets: [], when: { stand: ['push'] } },
     ],
   },
   {
@@ -22,7 +23,16 @@ const ACTIVITIES: readonly Activity[] = [
     name: 'list',
     alsoCalled: [],
     needsFinal: false,
-    entries: [{ type: 'line', id: 'list.push', clearance: 'push', label: 'push', say: [], when: { stand: ['push'] } }],
+    entries: [
+      {
+        type: 'line',
+        id: 'list.push',
+        clearance: 'push',
+        label: 'push',
+        say: responseFrom('push'),
+        when: { stand: ['push'] },
+      },
+    ],
   },
   {
     type: 'exchange',
@@ -31,11 +41,11 @@ const ACTIVITIES: readonly Activity[] = [
     station: { role: 'groundCrew', name: 'Ground' },
     order: 'free',
     turns: [
-      { id: 'ground.signal', label: 'signal', calls: 'signal', elements: [], sets: [], clears: 'leave' },
-      { id: 'ground.bar', label: 'bar', calls: 'bar', elements: [], sets: [], when: { stand: ['push'] } },
+      { id: 'ground.signal', label: 'signal', calls: responseFrom('signal'), elements: [], sets: [], clears: 'leave' },
+      { id: 'ground.bar', label: 'bar', calls: responseFrom('bar'), elements: [], sets: [], when: { stand: ['push'] } },
     ],
   },
-  { type: 'briefing', id: 'brief', name: 'briefing', topics: [], ends: [] },
+  { type: 'briefing', id: 'brief', name: 'briefing', topics: [], ends: responseFrom('that is all') },
 ]
 const TALKING: Pack = { ...PACK, phases: [{ id: 'all', name: 'all', activities: ACTIVITIES }] }
 

@@ -1,7 +1,7 @@
 /** Every item of the demo interrupted before, during and after its answer, in every way: the right offer, nothing skipped, nothing twice. */
 
 import { beforeAll, describe, expect, it } from 'vitest'
-import { reviseWith } from '../../../../src/app/run/revision.ts'
+import { revisedBy } from '../../../../src/app/run/revision.ts'
 import { readPackDir } from '../../../../src/cli/packDir.ts'
 import type { Pack } from '../../../../src/kernel/pack/checklist.ts'
 import { findItem, itemsOf, listsOf } from '../../../../src/kernel/pack/place.ts'
@@ -91,7 +91,7 @@ beforeAll(async () => {
     startedAt: 0,
   }
   let flown = happen({ state: emptyRun('run'), events: [], effects: [] }, started)
-  flown = happen(flown, reviseWith(pack, 1, revision(pack, 'final'), undefined).revised)
+  flown = happen(flown, revisedBy(pack, revision(pack, 'final'), undefined))
   const found: Flown[] = []
   while (flown.state.floor.at !== 'end') {
     flown = flyOn(flown, (one) => itemAt(one) !== undefined || one.state.floor.at === 'end')

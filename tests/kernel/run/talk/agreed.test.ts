@@ -2,6 +2,7 @@
 
 import { describe, expect, it } from 'vitest'
 import type { Activity, Item, Pack } from '../../../../src/kernel/pack/checklist.ts'
+import { responseFrom } from '../../../../src/kernel/response/response.ts'
 import type { Script } from '../../../../src/kernel/run/core/events.ts'
 import type { RunState } from '../../../../src/kernel/run/core/state.ts'
 import { fold } from '../../../../src/kernel/run/core/step.ts'
@@ -38,7 +39,12 @@ const RESTING: Pack = {
     activities: phase.activities.map((activity): Activity => {
       if (activity.type !== 'list') return activity
       const [code] = activity.entries.filter((entry) => entry.type === 'item')
-      const route = { ...code, id: 'list.sid', challenge: 'departure route', responses: [{ text: '<sid>' }] } as Item
+      const route = {
+        ...code,
+        id: 'list.sid',
+        challenge: 'departure route',
+        responses: [{ response: responseFrom('<sid>') }],
+      } as Item
       return { ...activity, entries: [...activity.entries, route] }
     }),
   })),

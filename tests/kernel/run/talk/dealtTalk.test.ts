@@ -6,6 +6,7 @@ import { deal } from '../../../../src/kernel/figures/deal.ts'
 import type { Inputs } from '../../../../src/kernel/figures/model.ts'
 import type { Pack } from '../../../../src/kernel/pack/checklist.ts'
 import { readBackOf } from '../../../../src/kernel/pack/rests.ts'
+import { fillTemplate } from '../../../../src/kernel/pack/template.ts'
 import type { Script } from '../../../../src/kernel/run/core/events.ts'
 import type { RunState } from '../../../../src/kernel/run/core/state.ts'
 import { emptyRun } from '../../../../src/kernel/run/core/step.ts'
@@ -92,7 +93,7 @@ describe('in a thousand dealt departures, before and after the final figures', (
       for (const { id, opens, elements } of turns) {
         const text = said(state, id)
         for (const { icao } of [...(opens ? [opens] : []), ...elements.map(({ says }) => says)]) {
-          const pattern = icao.toLowerCase().replace(/<\w+>/g, '[a-z]+( [a-z]+)*')
+          const pattern = fillTemplate(icao, () => '[a-z]+( [a-z]+)*').toLowerCase()
           expect(text, `${name}, ${id}`).toMatch(new RegExp(`\\b${pattern}(?=[,.])`))
         }
       }

@@ -10,7 +10,8 @@ import type { Figure, Figures, KindSpec, Value } from '../../../../src/kernel/ki
 import { sayValue } from '../../../../src/kernel/kinds/table.ts'
 import type { Pack } from '../../../../src/kernel/pack/checklist.ts'
 import type { Element, Exchange, Turn } from '../../../../src/kernel/pack/exchange.ts'
-import { figuresOf, parseResponse } from '../../../../src/kernel/response/parse.ts'
+import { fillTemplate } from '../../../../src/kernel/pack/template.ts'
+import type { Response } from '../../../../src/kernel/response/response.ts'
 import { sayResponse } from '../../../../src/kernel/response/sentence.ts'
 import { packAt } from '../../figures/marram.ts'
 import { begun, type Flown, hear } from '../demoRun.ts'
@@ -51,27 +52,20 @@ const exchangesOf = (pack: Pack) =>
   pack.phases.flatMap(({ activities }) => activities.filter((one): one is Exchange => one.type === 'exchange'))
 const specOf = (name: string) => demo.figures.declarations[name]?.spec as KindSpec
 const figure = (name: string, value = VALUES[name] as Value): Figure => ({ ...specOf(name), value }) as Figure
-const figuresIn = (text: string) => {
-  const parsed = parseResponse(text)
-  return 'response' in parsed ? figuresOf(parsed.response) : []
-}
-
 /** An element with what is read back of it in one phraseology. */
-type Spoken = Omit<Element, 'readBack'> & { readonly readBack: string }
+type Spoken = Omit<Element, 'readBack'> & { readonly readBack: Response }
 
 /** An element as it is read back, with other values for some of its figures. */
 function spoken({ readBack }: Spoken, other: Readonly<Record<string, Value>> = {}): string {
-  const parsed = parseResponse(readBack)
-  if (!('response' in parsed)) throw new Error(`${readBack} is no response`)
   const figures: Figures = Object.fromEntries(
-    figuresIn(readBack).map((name) => [name, figure(name, other[name] ?? VALUES[name])]),
+    readBack.figures.map((name) => [name, figure(name, other[name] ?? VALUES[name])]),
   )
-  return sayResponse(parsed.response, figures, 'standard')
+  return sayResponse(readBack, figures, 'standard')
 }
 
 /** What the station says of an element, as the pack words it. */
 function said({ says }: Spoken, radio: 'icao' | 'faa'): string {
-  const text = says[radio].replace(/<(\w+)>/g, (_, name: string) => sayValue(figure(name), 'standard'))
+  const text = fillTemplate(says[radio], (name) => sayValue(figure(name), 'standard'))
   return radio === 'faa' ? text.replace('decimal', 'point') : text
 }
 
@@ -100,7 +94,7 @@ function awaiting(id: string, call: string | undefined, stand: string, radio: 'i
 /** Other states of an element that has them: denied, or the contrary. */
 function denials(element: Spoken): string[] {
   const text = spoken(element)
-  if (figuresIn(element.readBack).length === 0) {
+  if (element.readBack.figures.length === 0) {
     const words = text.split(' ')
     return [[...words.slice(0, -1), 'not', words.at(-1)].join(' '), ...(/set$/.test(text) ? ['brakes released'] : [])]
   }
@@ -117,7 +111,7 @@ function denials(element: Spoken): string[] {
 
 /** Other values that the figures of an element could be heard as. */
 function mistakes(element: Spoken): Record<string, Value>[] {
-  return figuresIn(element.readBack).flatMap((name) => {
+  return element.readBack.figures.flatMap((name) => {
     const found = [1, 2, 3, 4, 5].map((seed) => mistakenFor(specOf(name), VALUES[name] as Value, seeded(seed)))
     const { kind } = specOf(name)
     const values = [...found, ...(kind === 'identifier' ? ['M'] : kind === 'route' ? ['B C', 'E C', 'B E', 'C'] : [])]
@@ -195,7 +189,7 @@ describe.each(TURNS)('%s', (id, call, stand) => {
   test('is not complete without any one element, and the station asks for that one', () => {
     const { run, elements, status, isBroadcast } = awaiting(id, call, stand)
     if (elements.length < 2) return
-    for (const left of elements.filter(({ readBack }) => !/^\[.*\]$/.test(readBack))) {
+    for (const left of elements.filter(({ readBack }) => !/^\[.*\]$/.test(readBack.text))) {
       const after = hear(
         run,
         elements

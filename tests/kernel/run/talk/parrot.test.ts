@@ -4,8 +4,8 @@
  */
 
 import { beforeAll, describe, expect, test, vi } from 'vitest'
-import { reviseWith, withoutGiven } from '../../../../src/app/run/revision.ts'
-import { figureOf } from '../../../../src/kernel/figures/compute.ts'
+import { type Revised, revisedBy, withoutGiven } from '../../../../src/app/run/revision.ts'
+import { compute, figureOf } from '../../../../src/kernel/figures/compute.ts'
 import type { Departure } from '../../../../src/kernel/figures/deal.ts'
 import type { FigureSet, Inputs } from '../../../../src/kernel/figures/model.ts'
 import { happeningFor } from '../../../../src/kernel/interpret/hear.ts'
@@ -14,7 +14,6 @@ import type { Item, Pack } from '../../../../src/kernel/pack/checklist.ts'
 import type { Exchange, Turn } from '../../../../src/kernel/pack/exchange.ts'
 import { figuresFor, itemsOf, listsOf, responseOf } from '../../../../src/kernel/pack/place.ts'
 import type { Judgement } from '../../../../src/kernel/response/model.ts'
-import { parseResponse } from '../../../../src/kernel/response/parse.ts'
 import { statesOf } from '../../../../src/kernel/response/readBack.ts'
 import { sayResponse } from '../../../../src/kernel/response/sentence.ts'
 import type { RunEvent, Script } from '../../../../src/kernel/run/core/events.ts'
@@ -43,15 +42,19 @@ const CALLS: Readonly<Record<string, string>> = {
 interface Flight {
   readonly departure: Departure
   readonly script: Script | undefined
-  readonly revisions: readonly ReturnType<typeof reviseWith>[]
+  readonly revisions: readonly { readonly set: FigureSet; readonly revised: Revised }[]
 }
 
 /** The preliminary figures, and the final ones after them. */
 function flightOf(pack: Pack, departure: Departure, final: Inputs, script?: Script): Flight {
   // What stations give is theirs to give.
   const own = (inputs: Inputs) => (script ? withoutGiven(pack, inputs, undefined) : inputs)
-  const first = reviseWith(pack, 1, own(departure.preliminary), undefined)
-  return { departure, script, revisions: [first, reviseWith(pack, 2, own(final), first.set)] }
+  const revision = (inputs: Inputs, before?: FigureSet) => ({
+    set: compute(pack.figures, inputs),
+    revised: revisedBy(pack, inputs, before && { revision: 1, set: before }),
+  })
+  const first = revision(own(departure.preliminary))
+  return { departure, script, revisions: [first, revision(own(final), first.set)] }
 }
 
 /** A run in which the preliminary figures were entered, and the same when the final ones have come in. */
@@ -84,9 +87,7 @@ function judged({ pack, state }: Flown, list: string, item: string, text: string
 
 /** An answer in the item's own words with these values. */
 function answer(pack: Pack, item: Item, { situation, values }: RunState): string {
-  const parsed = parseResponse(responseOf(item, situation).text)
-  if (!('response' in parsed)) throw new Error(`${item.id} has no response`)
-  return sayResponse(parsed.response, figuresFor(pack, values, namedIn(item, situation)), 'plain')
+  return sayResponse(responseOf(item, situation), figuresFor(pack, values, namedIn(item, situation)), 'plain')
 }
 
 const namedIn = (item: Item, situation: RunState['situation']): string[] =>
@@ -183,13 +184,9 @@ describe('in dealt departures with stations, after the final figures came in', (
   function readBack(part: Pack, turn: Turn, state: RunState): string {
     const values = saidValues(state)
     return turn.elements
-      .flatMap(({ readBack: own }) => {
-        const parsed = parseResponse(own?.icao ?? '')
-        const names = [...(own?.icao ?? '').matchAll(/<([\w-]+)>/g)].map(([, name = '']) => name)
-        return own && 'response' in parsed
-          ? [sayResponse(parsed.response, figuresFor(part, values, names), 'standard')]
-          : []
-      })
+      .flatMap(({ readBack: own }) =>
+        own ? [sayResponse(own.icao, figuresFor(part, values, own.icao.figures), 'standard')] : [],
+      )
       .join(' ')
   }
 

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import type { Pack, Watch } from '../../../../src/kernel/pack/checklist.ts'
+import { responseFrom } from '../../../../src/kernel/response/response.ts'
 import type { Happening } from '../../../../src/kernel/run/core/events.ts'
 import { PACK, PRELIMINARY, revision, TYPED, testRun } from '../fixture.ts'
 
@@ -7,17 +8,17 @@ const WATCH: Watch = {
   type: 'watch',
   id: 'engine',
   name: 'Engine start',
-  begins: ['starting'],
+  begins: responseFrom('starting'),
   calls: [
-    { id: 'rotation', label: 'rotation', say: ['rotation'], within: 10 },
-    { id: 'light', label: 'light off', say: ['light off'], within: 20 },
-    { id: 'stable', label: 'stable', say: ['stable'] },
+    { id: 'rotation', label: 'rotation', say: responseFrom('rotation'), within: 10 },
+    { id: 'light', label: 'light off', say: responseFrom('light off'), within: 20 },
+    { id: 'stable', label: 'stable', say: responseFrom('stable') },
   ],
   abnormal: [
     {
       id: 'hot',
       label: 'hot start',
-      say: ['hot start'],
+      say: responseFrom('hot start'),
       stopWords: 'stop stop stop',
       actions: ['fuel off', 'keep it turning'],
     },

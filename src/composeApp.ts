@@ -1,25 +1,22 @@
-/**
- * What a run needs: ear, voice, lock and the actions, put together. Loaded beside the first screen, which
- * needs none of it.
- */
+/** What a run needs: ear, voice, lock and the actions, put together. Loaded beside the first screen, which needs none of it. */
 
 import { soundDevices } from './adapters/devices.ts'
 import { storeProfiles } from './adapters/ear/device/storedProfiles.ts'
 import { createEar, earOffers } from './adapters/ear/ears.ts'
-import { createMediaKeys } from './adapters/hands/mediaKeys.ts'
-import { createSwitches } from './adapters/hands/switches.ts'
+import { createMediaKeys } from './adapters/input/mediaKeys.ts'
+import { createSwitches } from './adapters/input/switches.ts'
 import { createTabLock } from './adapters/log/tabLock.ts'
 import { createVoice } from './adapters/voice/chooseVoice.ts'
 import { createWorkerClock } from './adapters/workerClock.ts'
-import type { Actions } from './app/actions.ts'
-import { makeActions } from './app/makeActions.ts'
+import type { Actions } from './app/actions/actions.ts'
+import { makeActions } from './app/actions/makeActions.ts'
 import type { Settings } from './app/settings.ts'
 import type { Store } from './app/store.ts'
-import type { PackFiles, RunLog } from './ports.ts'
+import type { PackFiles, RunArchive } from './ports.ts'
 
-export interface CrewParts {
+export interface AppParts {
   readonly store: Store
-  readonly log: RunLog
+  readonly log: RunArchive
   readonly packFiles: PackFiles
   readonly openHere: { get(): string | undefined; set(runId: string | undefined): void }
   readonly saveSettings: (settings: Settings) => void
@@ -27,7 +24,7 @@ export interface CrewParts {
   readonly tab: Storage | undefined
 }
 
-export function takeSeats({ store, log, packFiles, openHere, saveSettings, tab }: CrewParts): Actions {
+export function composeApp({ store, log, packFiles, openHere, saveSettings, tab }: AppParts): Actions {
   const clock = createWorkerClock()
   const voice = createVoice({ clock, settings: () => store.getState().settings })
   const ear = createEar({

@@ -1,11 +1,11 @@
 /** Looks for a run that was left in the middle. Apart from all else, since the first screen waits for it. */
 
-import type { RunLog } from '../../ports.ts'
+import type { RunArchive } from '../../ports.ts'
 import type { AppState } from '../store.ts'
 
 /** After a reload a run goes on at any key; on a later visit the start screen offers it. `openHere`: run of this tab. */
-export async function recalled(
-  log: RunLog,
+export async function findUnfinished(
+  log: RunArchive,
   openHere: string | undefined,
 ): Promise<Pick<AppState, 'unfinished' | 'needsGesture'> | undefined> {
   const runId = await log.unfinished()

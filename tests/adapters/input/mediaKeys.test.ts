@@ -1,7 +1,7 @@
 // @vitest-environment jsdom
 
 import { afterEach, expect, it, vi } from 'vitest'
-import { createMediaKeys } from '../../../src/adapters/hands/mediaKeys.ts'
+import { createMediaKeys } from '../../../src/adapters/input/mediaKeys.ts'
 
 type Handler = (() => void) | null
 

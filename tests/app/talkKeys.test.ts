@@ -2,22 +2,22 @@
 
 import { describe, expect, it } from 'vitest'
 import { pressed } from '../../src/app/run/pressed.ts'
-import { createTalk } from '../../src/app/run/talk.ts'
+import { createTalkKeys } from '../../src/app/run/talkKeys.ts'
 import type { Settings } from '../../src/app/settings.ts'
 import type { SwitchName } from '../../src/ports.ts'
 import type { FakeVoiceOptions } from '../fakes/voice.ts'
-import { rig, settled } from './rig.ts'
+import { rig } from './rig.ts'
 
 async function handsOn(settings: Partial<Settings> = {}, options: FakeVoiceOptions = {}) {
   const flight = await rig(options)
-  const { store, ear, run, pack, clock } = flight
+  const { store, ear, run, pack, clock, settled } = flight
   store.setState((before) => ({ settings: { ...before.settings, ...settings } }))
   const refused: string[] = []
-  const talk = createTalk({
+  const talk = createTalkKeys({
     store,
     ear,
-    press: (press) => void run.dispatch.happen((state) => pressed(pack, state, press, clock.now())),
-    cut: run.cut,
+    press: (press) => void run.happen((state) => pressed(pack, state, press, clock.now())),
+    interrupt: run.interrupt,
     refuse: () => refused.push('refused'),
   })
   talk.settle()
@@ -103,7 +103,7 @@ describe('the talk key', () => {
 
   it('cuts the voice off and opens the ear; the answer is logged as early', async () => {
     const flight = await handsOn({}, { holds: true })
-    const { hold, voice, ear, hear, log } = flight
+    const { hold, voice, ear, hear, log, settled } = flight
     expect(voice.speaking()).toContain('Figures flow')
     expect(ear.listening()).toBeUndefined()
     await hold('talk', true)
@@ -120,7 +120,7 @@ describe('the talk key', () => {
 
 describe('a headset', () => {
   it('listens through its own voice, and an answer before its end is judged and logged as early', async () => {
-    const { ear, voice, hear, log, state } = await handsOn({ isHeadset: true }, { holds: true })
+    const { ear, voice, hear, log, state, settled } = await handsOn({ isHeadset: true }, { holds: true })
     voice.end()
     await settled()
     await hear('load figures list')
@@ -132,7 +132,7 @@ describe('a headset', () => {
   })
 
   it('lets a cough pass, and stops its voice for whoever goes on speaking', async () => {
-    const { ear, voice, clock, hear } = await handsOn({ isHeadset: true }, { holds: true })
+    const { ear, voice, clock, hear, settled } = await handsOn({ isHeadset: true }, { holds: true })
     voice.end()
     await settled()
     await hear('load figures list')

@@ -1,9 +1,9 @@
 // @vitest-environment jsdom
 
 import { beforeEach, describe, expect, it } from 'vitest'
-import { createSwitches } from '../../../src/adapters/hands/switches.ts'
+import { createSwitches } from '../../../src/adapters/input/switches.ts'
+import { createVirtualClock } from '../../../src/cli/virtualClock.ts'
 import type { Binding, SwitchEvent, SwitchName } from '../../../src/ports.ts'
-import { createFakeClock } from '../../fakes/clock.ts'
 
 const PEDAL = 'Foot Pedal (Vendor: 1234 Product: 5678)'
 const key = (code: string, label = code): Binding => ({ type: 'key', code, label })
@@ -13,7 +13,7 @@ function hands(bindings: Partial<Record<SwitchName, Binding>> = {}) {
   const frame = document.body.appendChild(document.createElement('iframe'))
   const window = frame.contentWindow as Window & typeof globalThis
   window.document.body.innerHTML = '<input id="field"><button id="press">press</button>'
-  const clock = createFakeClock()
+  const clock = createVirtualClock()
   const buttons = [0, 1, 2].map(() => ({ pressed: false, touched: false, value: 0 }))
   const heard: string[] = []
   const switches = createSwitches({

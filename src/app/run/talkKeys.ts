@@ -11,17 +11,17 @@ import type { EarGated, Store } from '../store.ts'
 import { buttonsOf } from '../view/buttons.ts'
 import type { Press } from '../view/press.ts'
 
-export interface TalkParts {
+export interface TalkKeyParts {
   readonly store: Store
   readonly ear: Ear
   readonly press: (press: Press) => void
   /** Cuts the voice off in the middle. */
-  readonly cut: () => void
+  readonly interrupt: () => void
   /** There is nothing to confirm. */
   readonly refuse: () => void
 }
 
-export interface Talk {
+export interface TalkKeys {
   switched(event: SwitchEvent): void
   /** Settings or the run have changed: the ear is opened or shut as they want it now. */
   settle(): void
@@ -44,7 +44,7 @@ export function radioOpens(run: RunState | undefined): boolean {
   return run?.floor.at === 'exchange'
 }
 
-export function createTalk({ store, ear, press, cut, refuse }: TalkParts): Talk {
+export function createTalkKeys({ store, ear, press, interrupt, refuse }: TalkKeyParts): TalkKeys {
   const held = { talk: false, radio: false, once: false }
 
   function wanted(): EarGated {
@@ -64,7 +64,7 @@ export function createTalk({ store, ear, press, cut, refuse }: TalkParts): Talk 
 
   function speakUp(): void {
     if (store.getState().run?.standingBy) press(CONTINUE)
-    else cut()
+    else interrupt()
   }
 
   function talk({ isDown, isOnce }: SwitchEvent): void {

@@ -1,0 +1,69 @@
+/** What the screens ask for, put together. */
+
+import type { Switches } from '../../ports.ts'
+import { type ControllerParts, createRunController } from '../run/controller.ts'
+import { showEar } from '../run/showRun.ts'
+import { createTalkKeys } from '../run/talkKeys.ts'
+import { type Settings, withSwitch } from '../settings.ts'
+import type { Actions } from './actions.ts'
+import { draftActions } from './draftActions.ts'
+import { runActions } from './runActions.ts'
+import { type SoundActionParts, soundActions } from './soundActions.ts'
+
+export interface ActionParts extends ControllerParts, SoundActionParts {
+  readonly saveSettings: (settings: Settings) => void
+  /** Lets the page play sound after a gesture. */
+  readonly wakeSound: () => Promise<void>
+  /** The next key or button that is pressed. */
+  readonly switches: Pick<Switches, 'learn' | 'attach'>
+  /** Whether the keys of a headset are wanted; in a gesture. */
+  readonly useMediaKeys: (isWanted: boolean) => void
+}
+
+/** Which ear, and what it opens with: it is opened anew where one of them changes. */
+const OF_THE_EAR = ['ear', 'microphone', 'secondModel'] as const
+
+export function makeActions(parts: ActionParts): Actions {
+  const { store, ear, voice, switches } = parts
+  showEar(store, ear)
+  const controller = createRunController(parts)
+  const run = runActions(parts, controller, wake)
+  const { changeEar, ...sound } = soundActions(parts, controller, wake, change)
+  const keys = createTalkKeys({
+    ...{ store, ear, press: run.press },
+    interrupt: () => controller.session()?.interrupt(),
+    refuse: () => void voice.tone('soft'),
+  })
+  keys.settle()
+
+  /** In a gesture: browsers let nothing sound before one. */
+  function wake(): void {
+    void parts.wakeSound()
+    parts.useMediaKeys(store.getState().settings.mediaKeys)
+  }
+
+  function change(settings: Partial<Settings>): void {
+    const next = { ...store.getState().settings, ...settings }
+    store.setState({ settings: next })
+    parts.saveSettings(next)
+    if (settings.mediaKeys !== undefined) parts.useMediaKeys(settings.mediaKeys)
+    keys.settle()
+    if (OF_THE_EAR.some((name) => settings[name] !== undefined)) void changeEar()
+  }
+
+  return {
+    ...draftActions(store, controller),
+    ...run,
+    ...sound,
+    settings: change,
+    switched: keys.switched,
+    attachKeys: switches.attach,
+    async learn(name) {
+      store.setState({ learning: name })
+      const binding = await switches.learn()
+      if (store.getState().learning !== name) return
+      store.setState({ learning: undefined })
+      if (binding) change({ switches: withSwitch(store.getState().settings.switches, name, binding) })
+    },
+  }
+}

@@ -1,0 +1,87 @@
+/** A run begun, gone on with, flown by hand, ended; its account and its log. */
+
+import { debriefOf } from '../../kernel/run/debrief/debrief.ts'
+import type { ControllerParts, RunController } from '../run/controller.ts'
+import { pressed } from '../run/pressed.ts'
+import { findUnfinished } from '../run/unfinished.ts'
+import { EMPTY_DRAFT } from '../store.ts'
+import type { RunActions } from './actions.ts'
+
+/** `wake`: in a gesture, before anything may sound. */
+export function runActions(parts: ControllerParts, controller: RunController, wake: () => void): RunActions {
+  const { store, clock, log } = parts
+  let isEntering = false
+
+  function backToStart(): void {
+    store.setState({
+      ...{ screen: 'start', writer: 'here', run: undefined, revisions: [], dealt: undefined },
+      ...{ unfinished: undefined, blocked: undefined, draft: EMPTY_DRAFT, past: [], preview: undefined },
+    })
+  }
+
+  /** Of the run that is on, or was left in the middle. */
+  function runId(): string | undefined {
+    const { run, unfinished } = store.getState()
+    return controller.session()?.state().runId ?? unfinished?.runId ?? run?.runId
+  }
+
+  return {
+    async recall() {
+      store.setState((await findUnfinished(log, parts.openHere.get())) ?? {})
+    },
+    show: (screen) => store.setState({ screen }),
+    async enterRevision() {
+      const { pack, draft } = store.getState()
+      // A second click on the way would be a second revision.
+      if (!pack || isEntering) return
+      isEntering = true
+      try {
+        wake()
+        const session = controller.session()
+        await (session ? session.enter(draft) : controller.begin(pack, draft))
+        store.setState({ screen: 'run' })
+      } finally {
+        isEntering = false
+      }
+    },
+    async resumeRun(runId) {
+      wake()
+      await controller.goOn(runId, false)
+    },
+    async endRun() {
+      const id = runId()
+      if (id === undefined || (await controller.end(id))) backToStart()
+    },
+    async putAwayRun() {
+      const { unfinished } = store.getState()
+      if (unfinished) await log.putAway(unfinished.runId)
+      backToStart()
+    },
+    press(press) {
+      void controller.session()?.happen((run) => pressed(store.getState().pack, run, press, clock.now()))
+    },
+    type(text, order, beganAt) {
+      void controller.session()?.hear({ order, text, beganAt, endedAt: clock.now(), by: 'typed' })
+    },
+    gesture() {
+      store.setState({ needsGesture: false })
+      wake()
+      const { unfinished } = store.getState()
+      if (unfinished) void controller.goOn(unfinished.runId, false)
+    },
+    async takeOver() {
+      const { run, unfinished } = store.getState()
+      const id = run?.runId ?? unfinished?.runId
+      if (id !== undefined) await controller.goOn(id, true)
+    },
+    async account() {
+      const session = controller.session()
+      if (session) store.setState({ debrief: debriefOf(session.pack, session.events()), screen: 'account' })
+    },
+    async exportLog(runId) {
+      const session = controller.session()
+      const events = session?.state().runId === runId ? session.events() : await log.read(runId)
+      return events.map((event) => `${JSON.stringify(event)}\n`).join('')
+    },
+  }
+}

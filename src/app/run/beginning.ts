@@ -1,0 +1,48 @@
+/** How a run begins: with which figures, settings and stations, and as which departure where it was dealt. */
+
+import { type Departure, deal } from '../../kernel/figures/deal.ts'
+import type { Inputs } from '../../kernel/figures/model.ts'
+import type { Pack } from '../../kernel/pack/checklist.ts'
+import { readBackOf } from '../../kernel/pack/rests.ts'
+import type { Happening, RunSettings, Script } from '../../kernel/run/core/events.ts'
+import { scriptFor } from '../../kernel/run/talk/script.ts'
+
+export interface Beginning {
+  readonly inputs: Inputs
+  readonly settings: RunSettings
+  /** The number by which the departure was dealt: its final figures come in at their time. */
+  readonly dealt?: number
+  /** The voices outside the crew: what they say follows from the seed, or from `dealt`. Left out, they are. */
+  readonly stations?: { readonly seed: number; readonly slips?: boolean }
+}
+
+/** The same number deals the same departure; undefined where the pack has no rules for dealing. */
+export function dealtBy(pack: Pack, seed: number): Departure | undefined {
+  return deal(pack.figures, readBackOf(pack), seed)
+}
+
+export function startOf(pack: Pack, beginning: Beginning, startedAt: number): Happening {
+  const { id, version, sha256, name, texts } = pack
+  const { inputs, settings, dealt } = beginning
+  const initial = Object.fromEntries(pack.situations.map((one) => [one.name, one.initial]))
+  const script = scriptOf(pack, beginning)
+  return {
+    type: 'runStarted',
+    pack: { id, version, sha256, name, texts },
+    situation: { ...initial, ...inputs.situation },
+    ...{ settings, startedAt },
+    ...(dealt !== undefined && { dealt }),
+    ...(script && { script }),
+  }
+}
+
+/** The same dealt departure has the same clearances. Nothing of its final figures is among them: they come later. */
+function scriptOf(pack: Pack, { inputs, dealt, stations }: Beginning): Script | undefined {
+  const hasTalk = pack.phases.some(({ activities }) =>
+    activities.some(({ type }) => type === 'exchange' || type === 'briefing'),
+  )
+  if (!stations || !hasTalk) return undefined
+  const { seed, slips = false } = stations
+  const final = dealt === undefined ? undefined : dealtBy(pack, dealt)?.final
+  return scriptFor(pack, inputs, dealt ?? seed, { slips, others: final ? [final] : [] })
+}

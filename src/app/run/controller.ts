@@ -1,0 +1,159 @@
+/**
+ * The one run that a page may have on: begun, left and gone on with, ended, with its lock, its ear and its place in
+ * the store. What happens inside it is the session's; what a screen asks for is in `actions/`.
+ */
+
+import { compute } from '../../kernel/figures/compute.ts'
+import type { Inputs } from '../../kernel/figures/model.ts'
+import { vocabularyOf } from '../../kernel/hearing/vocabulary.ts'
+import type { Pack } from '../../kernel/pack/checklist.ts'
+import { isError } from '../../kernel/problem.ts'
+import type { RunSettings } from '../../kernel/run/core/events.ts'
+import type { PackFiles, RunArchive, RunLock } from '../../ports.ts'
+import type { Settings } from '../settings.ts'
+import { EMPTY_DRAFT, type RunBlocked, type Store } from '../store.ts'
+import { createSession, type RunSession, type SessionParts } from './session.ts'
+import { showRun } from './showRun.ts'
+import { newRun, type RunSoFar, readStoredRun } from './storedRun.ts'
+
+export interface ControllerParts extends Omit<SessionParts, 'log' | 'settings'> {
+  readonly store: Store
+  readonly log: RunArchive
+  readonly packFiles: PackFiles
+  readonly lock: RunLock
+  readonly newRunId: () => string
+  /** A whole number by chance: what stations will say follows from it. */
+  readonly newSeed: () => number
+  /** Which run this tab had open, kept over a reload of the page. */
+  readonly openHere: { get(): string | undefined; set(runId: string | undefined): void }
+}
+
+export interface RunController {
+  /** The run that is on. */
+  session(): RunSession | undefined
+  openPack(id: string): Promise<void>
+  /** A new run on these figures. */
+  begin(pack: Pack, draft: Inputs): Promise<void>
+  /** Goes on with a stored run, or says in the store what keeps it; `steal` takes it over from another tab. */
+  goOn(runId: string, steal: boolean): Promise<void>
+  /** Ends the run that is on, or a stored one that nobody holds; false where it cannot, and the store says why. */
+  end(runId: string): Promise<boolean>
+  openEar(): Promise<void>
+}
+
+export function createRunController(parts: ControllerParts): RunController {
+  const { store, log, ear, packFiles, lock } = parts
+  const sessionParts: SessionParts = { ...parts, settings: () => store.getState().settings }
+  let session: RunSession | undefined
+  let leaveStore = () => {}
+
+  function close(): void {
+    session?.close()
+    leaveStore()
+    session = undefined
+  }
+
+  function open(run: RunSoFar): RunSession {
+    close()
+    session = createSession(sessionParts, run)
+    leaveStore = showRun(store, session)
+    return session
+  }
+
+  async function hold(runId: string, steal: boolean): Promise<boolean> {
+    const lost = () => {
+      close()
+      store.setState({ writer: 'elsewhere' })
+    }
+    const held = await lock.hold(runId, { steal, lost })
+    if (held) parts.openHere.set(runId)
+    return held
+  }
+
+  /** The ear opens beside the run: typing and buttons work at once, and go on working where it fails. */
+  async function openEar(): Promise<void> {
+    const { pack, settings } = store.getState()
+    if (pack && settings.ear !== 'typing') await ear.open(vocabularyOf(pack))
+  }
+
+  function block(because: RunBlocked['because'], message = ''): void {
+    store.setState({ screen: 'start', blocked: { because, message } })
+  }
+
+  async function readRun(runId: string): Promise<RunSoFar | undefined> {
+    const run = await readStoredRun(log, runId)
+    if (!('why' in run)) return run
+    block('unreadable', run.why)
+    return undefined
+  }
+
+  return {
+    openEar,
+    session: () => session,
+    async openPack(id) {
+      const { texts, sha256 } = await packFiles.load(id)
+      // Reading YAML is a good part of the app, and the first screen needs none of it.
+      const { readPack } = await import('../../packs/read.ts')
+      const { pack, problems } = readPack(texts, sha256)
+      const examples = await packFiles.examples(id)
+      store.setState({ pack, problems: problems.filter(isError), examples })
+      store.setState({ revisions: [], draft: EMPTY_DRAFT, past: [], preview: undefined })
+    },
+    async begin(pack, inputs) {
+      const runId = parts.newRunId()
+      const held = await hold(runId, false)
+      store.setState({ writer: held ? 'here' : 'elsewhere' })
+      if (!held) return
+      const { settings, dealt } = store.getState()
+      const begun = open(newRun(pack, runId)).begin({
+        inputs,
+        settings: runSettings(settings),
+        ...(dealt !== undefined && { dealt }),
+        ...(settings.stations && { stations: { seed: parts.newSeed(), slips: settings.wrongHearBacks } }),
+      })
+      void openEar()
+      await begun
+    },
+    async goOn(runId, steal) {
+      const run = await readRun(runId)
+      if (!run) return
+      if (run.state.status === 'ended') return block('ended')
+      const { pack, state, revisions } = run
+      const held = await hold(runId, steal)
+      close()
+      const draft = revisions.at(-1)?.inputs ?? EMPTY_DRAFT
+      store.setState({
+        ...{ pack, run: state, revisions, draft, past: [], preview: compute(pack.figures, draft) },
+        ...{ screen: 'run', unfinished: undefined, blocked: undefined, writer: held ? 'here' : 'elsewhere' },
+        examples: await packFiles.examples(pack.id),
+      })
+      if (!held) return
+      const resumed = open(run).resume()
+      void openEar()
+      await resumed
+    },
+    async end(runId) {
+      if (session?.state().runId !== runId) {
+        const run = await readRun(runId)
+        if (!run) return false
+        if (run.state.status === 'ended') return true
+        if (!(await hold(runId, false))) {
+          block('elsewhere')
+          return false
+        }
+        close()
+        session = createSession(sessionParts, run)
+      }
+      await session.happen({ type: 'ended' })
+      close()
+      lock.release()
+      parts.openHere.set(undefined)
+      return true
+    },
+  }
+}
+
+/** What of the settings a run keeps to its end. */
+function runSettings({ phraseology, coachAfter, flows, timesAloud, radio, digitsFirst }: Settings): RunSettings {
+  return { phraseology, coachAfter, flows, timesAloud, radio, ...(digitsFirst && { digitsFirst }) }
+}

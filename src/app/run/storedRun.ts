@@ -1,0 +1,51 @@
+/** A run as far as it has come: from nothing, or from its log, with the pack that the log holds. */
+
+import type { Pack } from '../../kernel/pack/checklist.ts'
+import { isError, showProblem } from '../../kernel/problem.ts'
+import type { RunEvent } from '../../kernel/run/core/events.ts'
+import { type LogProblem, readEvents, replay } from '../../kernel/run/core/readLog.ts'
+import type { RunState } from '../../kernel/run/core/state.ts'
+import { emptyRun } from '../../kernel/run/core/step.ts'
+import type { RunLog } from '../../ports.ts'
+import { type Revision, revisionsAfter } from './revision.ts'
+
+export interface RunSoFar {
+  readonly pack: Pack
+  readonly state: RunState
+  readonly events: readonly RunEvent[]
+  readonly revisions: readonly Revision[]
+}
+
+export function newRun(pack: Pack, runId: string): RunSoFar {
+  return { pack, state: emptyRun(runId), events: [], revisions: [] }
+}
+
+/** To the end of the events, or to the first that cannot be replayed on this pack. */
+export function replayed(pack: Pack, events: readonly RunEvent[]): RunSoFar & { readonly problem?: LogProblem } {
+  let revisions: readonly Revision[] = []
+  const run = replay(pack, events, (step) => {
+    revisions = revisionsAfter(pack, revisions, step)
+  })
+  return { pack, revisions, ...run }
+}
+
+/**
+ * A run from the log, on its own pack as its log holds it: an edition that came since cannot change it. Where it cannot
+ * be gone on with, one line says why.
+ */
+export async function readStoredRun(
+  log: Pick<RunLog, 'read'>,
+  runId: string,
+): Promise<RunSoFar | { readonly why: string }> {
+  const { events, problem } = readEvents(await log.read(runId))
+  if (problem) return { why: problem.message }
+  const [first] = events
+  if (first?.type !== 'runStarted') return { why: 'its log is empty' }
+  // Reading YAML is a good part of the app, and the first screen needs none of it.
+  const { readPack } = await import('../../packs/read.ts')
+  const { pack, problems } = readPack(first.pack.texts, first.pack.sha256)
+  const error = problems.find(isError)
+  if (!pack) return { why: `its pack cannot be read: ${error ? showProblem(error) : 'it is empty'}` }
+  const run = replayed(pack, events)
+  return run.problem ? { why: run.problem.message } : run
+}

@@ -1,0 +1,157 @@
+/** The lines of an answers file that begin with `@`: time, figures, clearances, keys, sound. */
+
+import { readFile } from 'node:fs/promises'
+import { dirname, resolve } from 'node:path'
+import { pressed } from '../app/run/pressed.ts'
+import { withoutTaken } from '../app/run/revision.ts'
+import type { RunSession } from '../app/run/session.ts'
+import { buttonsOf } from '../app/view/buttons.ts'
+import type { Hearable } from '../kernel/hearing/hearable.ts'
+import type { Heard } from '../kernel/hearing/heard.ts'
+import type { Pack } from '../kernel/pack/checklist.ts'
+import { showProblem } from '../kernel/problem.ts'
+import { readInputs } from '../packs/inputs.ts'
+import type { ListenOrder } from '../ports.ts'
+import type { VirtualClock } from './virtualClock.ts'
+
+/** The run, and what an answers file may do to it. */
+export interface Rehearsal {
+  readonly pack: Pack
+  /** The answers file; other files named in it are relative to it. */
+  readonly file: string
+  readonly session: RunSession
+  readonly clock: VirtualClock
+  readonly print: (line: string) => void
+  /** Rejects where the file cannot be heard. */
+  readonly hearWav: (
+    file: string,
+    hearable: Hearable,
+  ) => Promise<Pick<Heard, 'text' | 'doubt' | 'score' | 'alternatives' | 'words'> & { readonly durationMs: number }>
+  /** The order to listen in force. */
+  readonly listening: () => ListenOrder | undefined
+  /** The pilot says something; tells what is wrong, if anything. */
+  readonly hear: (heard: Pick<Heard, 'text' | 'by'> & Partial<Heard>, durationMs: number) => Promise<string | undefined>
+}
+
+/** Does it; says what is wrong with it, if anything. */
+type Doing = (rehearsal: Rehearsal, argument: string) => Promise<string | undefined>
+
+const EVENTS: Readonly<Record<string, Doing>> = {
+  wait,
+  figures,
+  cleared,
+  situation,
+  key,
+  wav,
+  async say({ print }, argument) {
+    const [role = '', ...text] = argument.split(' ')
+    print(`${role}: ${text.join(' ')}`)
+    return undefined
+  },
+}
+
+/** One line that begins with `@`, done; says what is wrong with it, if anything. */
+export async function outsideEvent(rehearsal: Rehearsal, line: string): Promise<string | undefined> {
+  const [name = '', ...rest] = line.slice(1).trim().split(/\s+/)
+  const doing = Object.hasOwn(EVENTS, name) ? EVENTS[name] : undefined
+  if (!doing) {
+    return unknown(
+      '',
+      `@${name}`,
+      Object.keys(EVENTS).map((known) => `@${known}`),
+    )
+  }
+  return doing(rehearsal, rest.join(' '))
+}
+
+/** Longer than any departure. */
+const LONGEST_WAIT_MS = 24 * 3_600_000
+
+async function wait({ clock, session }: Rehearsal, argument: string): Promise<string | undefined> {
+  const match = /^(\d+(?:\.\d+)?)\s*(ms|s|m)$/.exec(argument)
+  if (!match) return `@wait ${argument}: a time such as 31s, 500ms or 2m would be right`
+  const factor = { ms: 1, s: 1_000, m: 60_000 }[match[2] as 'ms' | 's' | 'm']
+  const ms = Number(match[1]) * factor
+  if (ms > LONGEST_WAIT_MS) return `@wait ${argument}: too long; at most 1440m, which is a day, would be right`
+  await clock.pass(ms, session.settled)
+  return undefined
+}
+
+async function figures({ file, pack, session }: Rehearsal, argument: string): Promise<string | undefined> {
+  const text = await readFile(beside(file, argument), 'utf8').catch(() => undefined)
+  if (text === undefined) return `@figures ${argument}: there is no such file`
+  const { inputs, problems } = readInputs(text, argument, pack)
+  if (!inputs) return problems.map(showProblem).join('\n')
+  await session.enter(withoutTaken(inputs, session.state()))
+  return undefined
+}
+
+async function cleared({ pack, session }: Rehearsal, argument: string): Promise<string | undefined> {
+  const known = clearances(pack)
+  if (!known.includes(argument)) return unknown('@cleared', argument, known)
+  await session.happen({ type: 'cleared', clearance: argument, evidence: { by: 'file', text: '' } })
+  return undefined
+}
+
+async function situation({ pack, session }: Rehearsal, argument: string): Promise<string | undefined> {
+  const [name = '', value = ''] = argument.split('=')
+  const { situations } = pack
+  const known = situations.find((one) => one.name === name)
+  if (!known) {
+    return unknown(
+      '@situation',
+      name,
+      situations.map((one) => one.name),
+    )
+  }
+  const values = known.options.map((option) => option.value)
+  if (!values.includes(value)) return unknown(`@situation ${name}`, value, values)
+  await session.happen({ type: 'situationSet', name, value, evidence: { by: 'file', text: '' } })
+  return undefined
+}
+
+/** A button by its phrase or label, or by what it does. */
+async function key({ pack, session, clock }: Rehearsal, name: string): Promise<string | undefined> {
+  const buttons = buttonsOf(pack, session.state())
+  const wanted = name.toLowerCase()
+  const button = buttons.find(({ label, phrase, press }) => {
+    const names = [label, phrase, press.type === 'command' ? press.command : press.type]
+    return names.some((one) => one.toLowerCase() === wanted)
+  })
+  if (!button) {
+    return unknown(
+      '@key',
+      name,
+      buttons.map(({ label }) => label),
+    )
+  }
+  await session.happen((state) => pressed(pack, state, button.press, clock.now()))
+  return undefined
+}
+
+async function wav({ file, hearWav, listening, hear }: Rehearsal, argument: string): Promise<string | undefined> {
+  const order = listening()
+  if (!order) return 'nobody listens: the run has ended or stopped'
+  try {
+    const { durationMs, ...heard } = await hearWav(beside(file, argument), order.hearable)
+    return await hear({ ...heard, by: 'voice' }, durationMs)
+  } catch (error) {
+    return `@wav ${argument}: ${error instanceof Error ? error.message : error}; a WAV file would be right`
+  }
+}
+
+const beside = (file: string, name: string) => resolve(dirname(file), name)
+
+function clearances(pack: Pack): string[] {
+  return pack.phases.flatMap(({ activities }) =>
+    activities.flatMap((activity) =>
+      activity.type === 'list'
+        ? activity.entries.flatMap((entry) => (entry.type === 'line' ? [entry.clearance] : []))
+        : [],
+    ),
+  )
+}
+
+function unknown(what: string, given: string, known: readonly string[]): string {
+  return `${what} ${given}: not known; ${known.join(', ')} would be right`.trim()
+}

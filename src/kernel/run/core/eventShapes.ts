@@ -1,0 +1,224 @@
+/** What each stored event must hold. An event type that has no entry here, or a field without one, does not compile. */
+
+import {
+  type FigureChange,
+  type Inputs,
+  type LastMinuteChange,
+  type Settlement,
+  STATUSES,
+} from '../../figures/model.ts'
+import { PHRASEOLOGIES } from '../../kinds/kind.ts'
+import {
+  type Alternative,
+  type Because,
+  type Cause,
+  COMMANDS,
+  type Judgement,
+  type Part,
+  VERDICTS,
+} from '../../response/model.ts'
+import {
+  type Fields,
+  flag,
+  listOf,
+  nameIn,
+  number,
+  object,
+  oneOf,
+  optional,
+  recordOf,
+  text,
+  value,
+} from '../../shape.ts'
+import {
+  type By,
+  type Evidence,
+  FLOW_MODES,
+  type Happening,
+  type PackInLog,
+  type RunEvent,
+  type RunSettings,
+  type Script,
+  type ScriptedBy,
+  type Slip,
+} from './events.ts'
+
+type Stamp = Omit<RunEvent, keyof Happening>
+
+/** What every event has, besides its version and its type. */
+export const STAMP: Fields<Omit<Stamp, 'v'>> = { seq: number, runId: text, t: number, wall: text }
+
+const values = recordOf(value)
+
+const evidence = object<Evidence>({
+  by: nameIn<By>({ voice: true, typed: true, key: true, file: true }),
+  text,
+  score: optional(number),
+  alternatives: optional(listOf(object<Alternative>({ text, score: optional(number) }))),
+  beganAt: optional(number),
+  endedAt: optional(number),
+  early: optional(flag),
+})
+
+const part = object<Part>({
+  name: text,
+  kind: nameIn<Part['kind']>({ word: true, figure: true }),
+  state: nameIn<Part['state']>({ ok: true, wrong: true, missing: true }),
+  heard: optional(text),
+  read: optional(value),
+  expected: optional(value),
+  lacks: optional(nameIn<NonNullable<Part['lacks']>>({ direction: true, digits: true, decimals: true })),
+})
+
+const cause = object<Cause>({
+  cause: nameIn<Cause['cause']>({
+    earlierRevision: true,
+    otherFigure: true,
+    digitsSwapped: true,
+    neighbourRow: true,
+    neighbourColumn: true,
+    otherFlap: true,
+    otherUnit: true,
+  }),
+  detail: text,
+})
+
+const judgement = object<Judgement>({
+  verdict: oneOf(VERDICTS),
+  command: optional(oneOf(COMMANDS)),
+  argument: optional(text),
+  parts: listOf(part),
+  because: optional(
+    nameIn<Because>({
+      value: true,
+      direction: true,
+      state: true,
+      unit: true,
+      form: true,
+      ambiguous: true,
+      implausible: true,
+      twoValues: true,
+      notUnderstood: true,
+      missing: true,
+      refused: true,
+    }),
+  ),
+  form: optional(text),
+  causes: optional(listOf(cause)),
+})
+
+const inputs = object<Inputs>({
+  status: oneOf(STATUSES),
+  label: optional(text),
+  values,
+  said: optional(values),
+  loads: recordOf(number),
+  situation: optional(recordOf(text)),
+  stated: optional(recordOf(values)),
+  settled: optional(recordOf(object<Settlement>({ use: text, reason: text, over: optional(values) }))),
+  lastMinute: optional(
+    listOf(object<LastMinuteChange>({ station: text, weight: optional(number), count: optional(number) })),
+  ),
+})
+
+const change = object<FigureChange>({
+  figure: text,
+  label: text,
+  from: optional(value),
+  to: optional(value),
+  spoken: flag,
+})
+
+const settings = object<RunSettings>({
+  phraseology: oneOf(PHRASEOLOGIES),
+  coachAfter: number,
+  digitsFirst: optional(flag),
+  radio: optional(nameIn<NonNullable<RunSettings['radio']>>({ icao: true, faa: true })),
+  flows: optional(oneOf(FLOW_MODES)),
+  timesAloud: optional(flag),
+  breakAfterS: optional(number),
+})
+
+const script = object<Script>({
+  values,
+  by: optional(recordOf(object<ScriptedBy>({ figure: text, values }))),
+  slip: optional(
+    object<Slip>({
+      turn: text,
+      figure: text,
+      kind: nameIn<Slip['kind']>({ acceptsWrong: true, saysAnother: true }),
+      seed: number,
+    }),
+  ),
+})
+
+const topic = nameIn<'ok' | 'wrong'>({ ok: true, wrong: true })
+
+export const EVENT_FIELDS: {
+  readonly [Type in Happening['type']]: Fields<Omit<Extract<Happening, { type: Type }>, 'type'>>
+} = {
+  runStarted: {
+    pack: object<PackInLog>({ id: text, version: text, sha256: text, name: text, texts: recordOf(text) }),
+    situation: recordOf(text),
+    settings,
+    startedAt: number,
+    dealt: optional(number),
+    script: optional(script),
+  },
+  figuresRevised: {
+    revision: number,
+    status: oneOf(STATUSES),
+    label: text,
+    inputs,
+    values,
+    changes: listOf(change),
+    warnings: listOf(text),
+    crossChecked: optional(text),
+    takenDown: optional(text),
+  },
+  crossCheckAsked: { figure: text, source: text, evidence },
+  stated: { source: text, figure: text, value, evidence },
+  situationSet: { name: text, value: text, evidence },
+  cleared: { clearance: text, evidence },
+  listCalled: { list: text, evidence },
+  stepDone: { step: text, evidence },
+  flowClosed: { flow: text, evidence },
+  flowAsked: { flow: text, evidence },
+  answered: { item: text, evidence, judgement, expected: values, challengeRevision: number, revision: number },
+  voided: {
+    item: text,
+    evidence,
+    because: nameIn<Extract<Happening, { type: 'voided' }>['because']>({
+      figuresChanged: true,
+      late: true,
+      onsetCut: true,
+    }),
+  },
+  transmitted: {
+    exchange: text,
+    turn: text,
+    part: nameIn<'call' | 'readBack'>({ call: true, readBack: true }),
+    evidence,
+    judgement,
+    expected: values,
+    revision: number,
+  },
+  briefed: { briefing: text, evidence, topics: recordOf(topic), heard: listOf(text), ends: optional(flag) },
+  briefingEnded: { briefing: text, evidence },
+  wordsShown: { turn: text, evidence },
+  overheard: { evidence },
+  commanded: { command: text, argument: optional(text), evidence },
+  confirmedByKey: { item: text, evidence, expected: values, revision: number },
+  watchBegan: { watch: text, at: number, evidence },
+  watchCalled: { watch: text, call: text, at: number, value: optional(value), inRange: optional(flag), evidence },
+  watchStopped: { watch: text, abnormal: text, at: number, evidence },
+  watchDue: { watch: text, call: text, stage: nameIn<'ask' | 'limit'>({ ask: true, limit: true }) },
+  timeUp: { of: text },
+  silent: { order: number, after: nameIn<'prompt' | 'tone'>({ prompt: true, tone: true }) },
+  earFailed: { message: text },
+  earBack: {},
+  voiceFailed: { text },
+  resumed: {},
+  stopped: { message: text, evidence: optional(evidence) },
+  ended: {},
+}

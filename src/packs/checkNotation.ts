@@ -1,0 +1,38 @@
+/** Texts in the response notation as a pack has them: parsed, or reported at the place in the file where they go wrong. */
+
+import type { Problem } from '../kernel/problem.ts'
+import { NOTHING, parseResponse, type Response } from '../kernel/response/response.ts'
+import type { Path, Source } from './source.ts'
+
+/** The text at `path`; `what` names it for its author. */
+export function responseAt(source: Source, text: string, path: Path, what: string): Response | readonly Problem[] {
+  const parsed = parseResponse(text)
+  if ('response' in parsed) return parsed.response
+  return parsed.problems.map(({ message, offset }) => ({
+    code: 'response.malformed',
+    message: `${what}: ${message}`,
+    place: source.placeInText(path, offset),
+    severity: 'error',
+  }))
+}
+
+/** For what else is to be checked: a text that does not parse was reported, and asks for nothing. */
+export function responseOrNothing(text: string): Response {
+  const parsed = parseResponse(text)
+  return 'response' in parsed ? parsed.response : NOTHING
+}
+
+/** Ways to say something that has no value: each parses, and holds no figure, for nothing would compare it. */
+export function sayingProblems(source: Source, texts: readonly string[], path: Path, what = 'say'): Problem[] {
+  return texts.flatMap((text, index) => {
+    const at: Path = [...path, index]
+    const response = responseAt(source, text, at, what)
+    if (!('figures' in response)) return response
+    return response.figures.map((name) => ({
+      code: 'saying.figure',
+      message: `${what}: <${name}> is not compared with anything here; use words`,
+      place: source.placeInText(at, text.indexOf(`<${name}>`)),
+      severity: 'error' as const,
+    }))
+  })
+}
