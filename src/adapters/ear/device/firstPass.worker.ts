@@ -3,7 +3,7 @@
  * joins `Listening` to the pass here, to the second one and to the second model in their threads.
  */
 
-import { expose, proxy, type Remote, wrap } from 'comlink'
+import { expose, proxy } from 'comlink'
 import createModule from 'soundswallower'
 import { loadDenoiser } from '../audio/denoise.ts'
 import type { CapturedFrame } from '../audio/frame.ts'
@@ -12,33 +12,29 @@ import { DecodePass, FIRST_PASS } from '../recogniser/decodePass.ts'
 import { parseDictionary } from '../recogniser/dictionary.ts'
 import type { WarpFactor } from '../recogniser/warp.ts'
 import { rescorerClient } from '../rescorer/rescorerClient.ts'
-import { within } from '../threads.ts'
 import { furtherPasses } from '../utterance/furtherPasses.ts'
 import { Listening } from '../utterance/listening.ts'
-import type { Passes, Recogniser, RecogniserAnywhere } from '../utterance/recogniser.ts'
+import type { Passes, Recogniser } from '../utterance/recogniser.ts'
 import { rescoring, type TakeIn } from '../utterance/rescoring.ts'
-import type { FirstPassCalls, FirstPassWorker, Page, SecondPassCalls } from './passCalls.ts'
+import type { FirstPassCalls, FirstPassWorker, Page } from './passCalls.ts'
 import { profileKeeper } from './profileKeeper.ts'
-
-/** A second pass that takes longer never comes: its thread died without a word, and nothing more would be heard. */
-const SECOND_PASS_MS = 15_000
+import { secondPassClient } from './secondPassClient.ts'
 
 const worker: FirstPassWorker = {
   async load({ files, denoiser, profile }, secondPort, page) {
     const module = await createModule({ print: () => {}, printErr: () => {} })
     const pass = await DecodePass.create(module, files, FIRST_PASS, profile)
     const newDenoiser = await loadDenoiser(await bytesOf(denoiser))
-    const second = wrap<SecondPassCalls>(secondPort)
     const broken = (error: unknown) => {
       // The library's errors carry its whole source line.
       void page.broken((error instanceof Error ? error.message : String(error)).slice(0, 200))
     }
     addEventListener('unhandledrejection', ({ reason }) => broken(reason))
-    const must = mustAnswer(broken)
+    const second = secondPassClient(secondPort, broken)
     const setWarp = (answer: Promise<WarpFactor>) => void answer.then((warp) => pass.setWarp(warp))
-    setWarp(must(second.warp()))
+    setWarp(second.warp())
 
-    const passes: Passes = { first: reporting(pass, page), second: anywhere(second, must) }
+    const passes: Passes = { first: reporting(pass, page), second: second.recogniser }
     let takeIn: TakeIn | undefined
     const listening = new Listening({
       passes,
@@ -46,14 +42,13 @@ const worker: FirstPassWorker = {
       denoiser: newDenoiser(),
       taskFor: (hearable) => pass.taskFor(hearable),
       emit: (event) => void page.event(event),
-      understood: () => setWarp(must(second.estimateWarp())),
+      understood: () => setWarp(second.estimateWarp()),
     })
 
     let clockOffset = 0
-    const now = () => Date.now() + clockOffset
     const calls: FirstPassCalls = {
       learn(vocabulary, dictionary) {
-        void must(second.learn(vocabulary, dictionary))
+        second.learn(vocabulary, dictionary)
         pass.learn(vocabulary, parseDictionary(dictionary))
       },
       /** Frames are dated where they are captured, for here they wait while something is decoded. */
@@ -69,7 +64,7 @@ const worker: FirstPassWorker = {
       },
       listen: (order, opensAt) => listening.listen(order, opensAt),
       shut: () => listening.shut(),
-      gate: (gate) => listening.gate(gate, now()),
+      gate: (gate) => listening.gate(gate, Date.now() + clockOffset),
     }
     return proxy(calls)
   },
@@ -101,29 +96,5 @@ function reporting(pass: DecodePass, page: Page): Recogniser {
     end: () => busy(() => pass.end()),
     decode: (pcm) => busy(() => pass.decode(pcm)),
     decodeOtherwise: (pcm) => busy(() => pass.decodeOtherwise(pcm)),
-  }
-}
-
-type Must = <T>(answer: Promise<T>) => Promise<T>
-
-/** Where an answer fails, the ear is broken, and nobody goes on with it. */
-const mustAnswer =
-  (broken: (error: unknown) => void): Must =>
-  (answer) =>
-    answer.catch((error: unknown) => {
-      broken(error)
-      return new Promise<never>(() => {})
-    })
-
-/** The pass in the other thread. */
-function anywhere(second: Remote<SecondPassCalls>, must: Must): RecogniserAnywhere {
-  const soon: Must = (answer) => must(within(SECOND_PASS_MS, answer))
-  return {
-    expect: (task) => must(second.expect(task)),
-    begin: (pcm) => must(second.begin(pcm)),
-    push: (pcm) => must(second.push(pcm)),
-    end: () => soon(second.end()),
-    decode: (pcm) => soon(second.decode(pcm)),
-    decodeOtherwise: (pcm) => soon(second.decodeOtherwise(pcm)),
   }
 }

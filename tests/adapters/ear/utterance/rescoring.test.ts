@@ -18,10 +18,14 @@ interface Given {
 const decoded = (text: string): Decoded => ({ text, words: [], otherSpeech: 0 })
 const NEVER = new AbortController().signal
 
-async function opinion(
-  { passes: [first, second = first], logProbs, free = -50 }: Given,
-  { signal = NEVER, doubt = first === second ? undefined : ('unsure' as const), isLost = false } = {},
-) {
+interface Circumstances {
+  readonly signal?: AbortSignal
+  readonly doubt?: Recognition['doubt']
+  readonly isLost?: boolean
+}
+
+async function opinion({ passes: [first, second = first], logProbs, free = -50 }: Given, how: Circumstances = {}) {
+  const { signal = NEVER, isLost = false, doubt = first === second ? undefined : 'unsure' } = how
   const asked: string[] = []
   const hypothesis = (text: string) => ({ text, logProb: logProbs[text] ?? -99, priorLogProb: 0 })
   const model: SoundRescorer = {
