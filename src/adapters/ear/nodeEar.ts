@@ -139,7 +139,7 @@ function nodeTakeIn(rescorer: Rescorer | undefined, spent: () => Spent): TakeIn 
   }
 }
 
-/** Nobody goes on speaking behind a recording. */
+/** Nobody goes on speaking after a recording. */
 const NEVER = new AbortController().signal
 
 export async function createNodeRecogniser(vocabulary: Vocabulary, rescorer?: Rescorer): Promise<NodeRecogniser> {

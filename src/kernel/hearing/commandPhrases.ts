@@ -1,6 +1,6 @@
 /**
  * The standard phrases the ear listens for: of the ways that `response/commands.ts` understands, those
- * that pilots say most. Each further one makes every other phrase a little harder to tell.
+ * that pilots say most. Each further one makes every other phrase a little harder to hear.
  */
 
 export const COMMAND_PHRASES: readonly string[] = [

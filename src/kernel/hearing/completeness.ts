@@ -90,12 +90,12 @@ const digitCount = (signs: string) =>
   [...signs.replaceAll('yd', 'y')].reduce((sum, sign) => sum + (WORTH[sign] ?? 0), 0)
 
 function isFull(spec: KindSpec, { signs, digits, next }: Run): boolean {
-  const behind = signs.includes('.') ? digitCount(signs.slice(signs.indexOf('.') + 1)) : 0
+  const decimals = signs.includes('.') ? digitCount(signs.slice(signs.indexOf('.') + 1)) : 0
   switch (spec.kind) {
     case 'decimal':
-      return behind >= spec.decimals
+      return decimals >= spec.decimals
     case 'trim':
-      return behind >= spec.decimals && ['up', 'down', 'left', 'right', 'nose', 'units'].includes(next)
+      return decimals >= spec.decimals && ['up', 'down', 'left', 'right', 'nose', 'units'].includes(next)
     case 'integer':
       return digits >= 2
     case 'speed':
@@ -104,7 +104,7 @@ function isFull(spec: KindSpec, { signs, digits, next }: Run): boolean {
       return digits >= 3
     case 'weight':
     case 'altitude':
-      return digits >= 4 || (signs.includes('k') && digits >= 4) || behind > 0
+      return digits >= 4 || (signs.includes('k') && digits >= 4) || decimals > 0
     case 'temperature':
     case 'runway':
     case 'identifier':
@@ -115,7 +115,7 @@ function isFull(spec: KindSpec, { signs, digits, next }: Run): boolean {
     case 'altimeter':
       return digits >= 4
     case 'frequency':
-      return digits - behind >= 3 && behind >= 2
+      return digits - decimals >= 3 && decimals >= 2
     case 'time':
       return digits >= 4
     case 'callsign':

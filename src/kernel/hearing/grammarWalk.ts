@@ -35,7 +35,7 @@ export function startOf(grammar: Grammar, without: ReadonlySet<string> = new Set
   }
 
   function stateOf(places: Iterable<Rest | undefined>): GrammarState {
-    const behind = new Map<string, Set<Rest | undefined>>()
+    const byWord = new Map<string, Set<Rest | undefined>>()
     const seen = new Set<Rest | undefined>()
     const visit = (at: Rest | undefined): void => {
       if (seen.has(at)) return
@@ -43,7 +43,7 @@ export function startOf(grammar: Grammar, without: ReadonlySet<string> = new Set
       if (!at) return
       const { head, tail } = at
       if (typeof head === 'string') {
-        if (!without.has(head)) behind.set(head, (behind.get(head) ?? new Set()).add(tail))
+        if (!without.has(head)) byWord.set(head, (byWord.get(head) ?? new Set()).add(tail))
         return
       }
       switch (head.type) {
@@ -73,7 +73,7 @@ export function startOf(grammar: Grammar, without: ReadonlySet<string> = new Set
     }
     for (const place of places) visit(place)
     const next = new Map<string, () => GrammarState>()
-    for (const [word, tails] of behind) {
+    for (const [word, tails] of byWord) {
       let state: GrammarState | undefined
       next.set(word, () => {
         state ??= stateOf(tails)

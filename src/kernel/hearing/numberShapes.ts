@@ -93,7 +93,7 @@ function fraction(decimals: number, wholes: readonly string[]): string[] {
   return after(after(wholes, ['.']), decimals === 2 ? TWIN : [digits(decimals)])
 }
 
-/** Behind a letter: A3, A12. */
+/** After a letter: A3, A12. */
 const NUMBERED = ['d', ...TWIN]
 
 function digitStrings(length: number): string[] {

@@ -41,7 +41,7 @@ export function namesIn(spec: KindSpec): string[] {
 export const isSpelled = ({ kind }: KindSpec) => kind === 'identifier' || kind === 'callsign' || kind === 'route'
 
 /**
- * The rules behind those signs; only what the kinds asked for need. `known`: designators that can be heard. Weights
+ * The rules that those signs stand for; only what the kinds asked for need. `known`: designators that can be heard. Weights
  * stand beside the fullest form, and follow from no value; chosen on the tuning voices only.
  */
 export function spellingRules(shapes: readonly KindSpec[], known: readonly string[]): Rule[] {
@@ -63,7 +63,7 @@ const CHARACTER = rule('character')
 /** Numbers of two digits said as one: "twenty five", "fifteen". */
 const PAIR = alternatives(TEEN, sequence(TENS, optional(DIGIT)))
 
-/** It once, and again up to so many times. */
+/** Once, and again up to this many times in all. */
 const upTo = (most: number, one: RuleExpansion): RuleExpansion =>
   most === 1 ? one : sequence(one, optional(upTo(most - 1, one)))
 

@@ -67,9 +67,9 @@ export const answerRule = (paths: readonly (RuleExpansion | Option)[], more: num
 export const orMore = (weight: number, name: string): RuleExpansion =>
   alternatives(weighted(1, NOTHING), weighted(weight, rule(name)))
 
-function partRules({ before, shape, behind }: TalkPart, index: number, shaped: Shaped): Rule[] {
-  const after = [...new Set([...behind, ...wordsBeside(shape)])]
-  const tail = after.length > 0 ? [optional(group(anyPhrase(after)))] : []
+function partRules({ before, shape, after }: TalkPart, index: number, shaped: Shaped): Rule[] {
+  const words = [...new Set([...after, ...wordsBeside(shape)])]
+  const tail = words.length > 0 ? [optional(group(anyPhrase(words)))] : []
   return [
     ...(before.length > 0 ? [{ name: `before${index}`, expansion: anyPhrase(before) }] : []),
     { name: `value${index}`, expansion: sequence(shapeOf(shape, shaped), ...tail) },
@@ -87,7 +87,7 @@ function shapeOf(shape: KindSpec, shaped: Shaped): RuleExpansion {
   return anyPhrase([...new Set(ways.map(phrase))].sort())
 }
 
-/** Units and sides, which stand behind a value. */
+/** Units and sides, which follow a value. */
 function wordsBeside(shape: KindSpec): readonly string[] {
   return shape.kind === 'choice' ? [] : valueWords(shape).filter((one) => !BEFORE.has(one))
 }

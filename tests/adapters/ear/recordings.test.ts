@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs'
 import { fileURLToPath } from 'node:url'
 import { beforeAll, describe, expect, it } from 'vitest'
 import { createNodeRecogniser, type NodeRecogniser, nodeRescorer } from '../../../src/adapters/ear/nodeEar.ts'
-import { sameSaying } from '../../../src/adapters/ear/utterance/agreement.ts'
+import { sameWords } from '../../../src/adapters/ear/utterance/agreement.ts'
 import { vocabularyOfItems } from '../../../src/kernel/hearing/vocabulary.ts'
 import type { KindSpec } from '../../../src/kernel/kinds/kind.ts'
 import { DIGIT_WORDS } from '../../../src/kernel/numbers/words.ts'
@@ -55,7 +55,7 @@ describe('the ear, on recordings that it was not tuned on', () => {
       const { text, doubt } = await hear(`${file}.wav`, spec ? [spec] : [])
       heard.push(doubt ? `${doubt}: ${text}` : text)
     }
-    const right = SPOKEN.map(([, , words], at) => (sameSaying(heard[at] ?? '', words) ? words : heard[at]))
+    const right = SPOKEN.map(([, , words], at) => (sameWords(heard[at] ?? '', words) ? words : heard[at]))
     expect(right).toEqual(SPOKEN.map(([, , words]) => words))
   })
 

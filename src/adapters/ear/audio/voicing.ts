@@ -4,7 +4,7 @@ import { dBFS, rms } from './level.ts'
 
 export interface Voicing {
   readonly isVoiced: boolean
-  /** Speech, but far fainter than that of who speaks at the microphone. */
+  /** Speech, but far fainter than the pilot's at the microphone. */
   readonly isOthers: boolean
   /** dBFS of this frame, of the same with the noise taken off, and of the room without speech. */
   readonly level: number
@@ -19,22 +19,22 @@ const SPEECH = 0.6
 const STILL_SPEECH = 0.35
 const ABOVE_ROOM_DB = 9
 const FAINTEST_DBFS = -60
-/** So much fainter than who speaks at the microphone are others in the room, but not the weak sounds of one answer. */
+/** Others in the room are this much fainter than the pilot at the microphone; the weak sounds of an answer are not. */
 const OTHERS_DB = 15
-/** What was loud is forgotten by this much a second, so that one who has moved away is heard again soon. */
+/** The loudest level is forgotten at this rate a second, so that a pilot who has moved away is soon heard again. */
 const FORGOTTEN_DB = 3
 const FRAMES_A_SECOND = 100 / 3
 
 export class VoicingMeter {
   private noise = -60
   private cleanNoise = -70
-  /** Of who speaks at the microphone, forgotten by and by. */
+  /** Level of the pilot at the microphone, slowly forgotten. */
   private loudest = -90
   private wasVoiced = false
 
   /**
    * `raw` as it came, `clean` with the noise taken off, `speech` the suppressor's probability. `isListenedTo`: it is not
-   * the app's own voice from the loudspeaker, behind which a pilot may be far fainter.
+   * the app's own voice from the loudspeaker, compared with which a pilot may be far fainter.
    */
   measure(raw: Float32Array, clean: Float32Array, speech: number, isListenedTo = true): Voicing {
     const level = dBFS(rms(raw))

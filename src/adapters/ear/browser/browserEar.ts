@@ -126,7 +126,7 @@ export function createBrowserEar(
     }
   }
 
-  /** Its events, in the order that the specification gives them; each may lack. */
+  /** Its events, in the specification's order; each may be missing. */
   function hear(mine: Recognition, number: number): void {
     const began = clock.now()
     let beganAt: number | undefined
@@ -157,7 +157,7 @@ export function createBrowserEar(
     on('error', (event) => {
       const remedy = remedyFor((event as SpeechRecognitionErrorEvent).error)
       if (remedy === 'plain') isPlain = true
-      // Some browsers send no `end` behind an error.
+      // Some browsers send no `end` after an error.
       if (typeof remedy === 'string') ended()
       else fail(remedy)
     })

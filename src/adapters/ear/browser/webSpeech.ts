@@ -1,4 +1,4 @@
-/** What the browser's own speech recognition offers: where it listens, and what its types lack. */
+/** What the browser's own speech recognition offers: where it listens, and what is missing from its types. */
 
 /** Web Speech API, draft of 2025: contextual biasing, which the published types do not have yet. */
 export interface Recognition extends SpeechRecognition {

@@ -1,4 +1,4 @@
-/** When a dead ear is worth another try: a device came or went, or the page was touched where only that was wanting. */
+/** When a dead ear is worth another try: a device came or went, or the page was touched where only that was missing. */
 
 import type { EarFailure } from '../../../ports.ts'
 

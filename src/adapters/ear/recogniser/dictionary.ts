@@ -57,7 +57,7 @@ const LETTER_SOUNDS: Readonly<Record<string, string>> = {
   ...{ t: 'T IY', u: 'Y UW', v: 'V IY', w: 'D AH B AH L Y UW', x: 'EH K S', y: 'W AY', z: 'Z IY' },
 }
 
-/** An abbreviation, letter by letter; undefined where it is not one that is said so. */
+/** An abbreviation, letter by letter; undefined where the word is not said in letters. */
 function spelled(word: string): string | undefined {
   if (!/^[a-z]{1,4}$/.test(word)) return undefined
   return [...word].map((letter) => LETTER_SOUNDS[letter]).join(' ')

@@ -7,7 +7,7 @@ import { parseDictionary, pronounce, writeDictionary } from './dictionary.ts'
 
 /**
  * Lines for the words of this vocabulary, out of `words`, the model's small dictionary; the large one, beside the model at
- * `base`, is asked only for words that the small one lacks. A word that neither has is left out.
+ * `base`, is fetched only for words that the small one does not have. A word in neither is left out.
  */
 export async function dictionaryFor(vocabulary: Vocabulary, words: string, base: string): Promise<string> {
   const needed = wordsNeeded(vocabulary)

@@ -25,12 +25,12 @@ const MOST_GAIN = 10
 const MOST_LOSS = 4
 /** Number of utterances that count: pilots change places. */
 const REMEMBERED = 4
-/** Once that many are known, one in so many is studied. */
+/** Once that many are known, one in this many is decoded again. */
 const ONE_OF = 3
 
 export class WarpStatistics {
   private known: WarpEvidence
-  /** Since the last one that was wanted. */
+  /** Utterances since the last one that was wanted. */
   private passed = 0
 
   /** `from` is the evidence of earlier ones. */

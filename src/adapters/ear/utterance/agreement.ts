@@ -12,7 +12,7 @@ const canonical = (text: string): string[] =>
   })
 
 /** True where both texts hold the same words in the same order, little ones aside. */
-export function sameSaying(one: string, other: string): boolean {
+export function sameWords(one: string, other: string): boolean {
   return said(one).join(' ') === said(other).join(' ')
 }
 
@@ -20,7 +20,7 @@ export function sameSaying(one: string, other: string): boolean {
  * True where half of the words are the same, and as many are said: of words all, for one of them may be "not"; beside a
  * number those of the number, so that a digit that is lost or doubled is never near.
  */
-export function nearSaying(one: string, other: string): boolean {
+export function nearlySameWords(one: string, other: string): boolean {
   const [a, b] = [one, other].map((text) => numberWords(text).length)
   const isAsLong = a === 0 || b === 0 ? said(one).length === said(other).length : a === b
   return isAsLong && shareInCommon(one, other) >= NEAR

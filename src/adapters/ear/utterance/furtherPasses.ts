@@ -3,7 +3,7 @@
  * doubt: the words of the first stand if all of them heard those.
  */
 
-import { nearSaying, sameSaying } from './agreement.ts'
+import { nearlySameWords, sameWords } from './agreement.ts'
 import type { Opinion } from './opinion.ts'
 import type { Decoded, Passes } from './recogniser.ts'
 import { isOtherSpeech, type Recognition } from './recognition.ts'
@@ -20,10 +20,10 @@ export const furtherPasses =
   }
 
 const mayBeLifted = ({ doubt, text, alternatives, confidence }: Recognition) =>
-  doubt === 'unsure' && confidence > 0 && alternatives?.some((other) => nearSaying(text, other.text)) === true
+  doubt === 'unsure' && confidence > 0 && alternatives?.some((other) => nearlySameWords(text, other.text)) === true
 
 function lifted(found: Recognition, heard: readonly Decoded[]): Recognition {
-  const isSame = (decoded: Decoded) => !isOtherSpeech(decoded) && sameSaying(found.text, decoded.text)
+  const isSame = (decoded: Decoded) => !isOtherSpeech(decoded) && sameWords(found.text, decoded.text)
   if (!heard.every(isSame)) return found
   const { text, words, confidence } = found
   return { text, words, confidence }

@@ -1,4 +1,4 @@
-/** What the ear asks of a recogniser during an utterance. Whatever implements this can stand behind a pass. */
+/** What the ear asks of a recogniser during an utterance. Whatever implements this can take a pass. */
 
 import type { Grammar } from '../../../kernel/hearing/grammarRules.ts'
 import type { Hearable } from '../../../kernel/hearing/hearable.ts'

@@ -2,7 +2,7 @@
 
 import type { Heard, HeardWord } from '../../../kernel/hearing/heard.ts'
 import { dBFS, speechRms } from '../audio/level.ts'
-import { sameSaying, shareInCommon } from './agreement.ts'
+import { sameWords, shareInCommon } from './agreement.ts'
 import type { Decoded } from './recogniser.ts'
 
 export interface Recognition {
@@ -33,7 +33,7 @@ export function combined(pcm: Float32Array, first: Decoded, second: Decoded): Re
   if (others === 2) return { ...base, doubt: 'otherSpeech' }
   if (clippedShare(pcm) > CLIPPED_SHARE) return { ...base, doubt: 'clipped' }
   if (dBFS(speechRms(pcm)) < FAINT_DBFS) return { ...base, doubt: 'faint' }
-  if (others === 0 && sameSaying(text, second.text)) return base
+  if (others === 0 && sameWords(text, second.text)) return base
   const alternatives = second.text === '' ? [] : [{ text: second.text }]
   return { ...base, doubt: 'unsure', ...(alternatives.length > 0 && { alternatives }) }
 }

@@ -8,7 +8,7 @@
  */
 
 import type { Grammar } from '../../../kernel/hearing/grammarRules.ts'
-import { hasNumber, sameSaying, shareInCommon } from './agreement.ts'
+import { hasNumber, sameWords, shareInCommon } from './agreement.ts'
 import { type Hypothesis, normalisedScore, wordCount } from './hypothesis.ts'
 import type { Opinion } from './opinion.ts'
 import type { Decoded } from './recogniser.ts'
@@ -35,7 +35,7 @@ export const rescoring =
     return rescorer && ((found, passes, signal) => rescored(found, passes, rescorer, signal))
   }
 
-/** Of a text's log probability: so many nats, and more for each word. All limits were chosen on the tuning set. */
+/** Limits of a text's log probability, in nats: one amount, and more for each word. All were chosen on the tuning set. */
 const atLeast = (once: number, aWord: number) => (words: number) => -once - aWord * words
 /** Below this a text was not said. */
 const FITS = atLeast(10, 1.5)
@@ -111,7 +111,7 @@ function choose(found: Recognition, passes: readonly Decoded[], hypotheses: read
   const chosen = { text, words, confidence: found.confidence }
   if (accepted) return chosen
   if (likeliest.logProb < FITS_IN_PART(wordCount(text))) return { ...found, doubt: 'otherSpeech' }
-  const other = all.find((other) => !sameSaying(other.text, text))
+  const other = all.find((other) => !sameWords(other.text, text))
   return { ...chosen, doubt: 'unsure', ...(other && { alternatives: [{ text: other.text }] }) }
 }
 
@@ -142,6 +142,6 @@ function isSureByItself(hypothesis: Hypothesis, ofPasses: readonly Hypothesis[],
 
 /** By how much it leads the best of those that say something else, in nats; negative where it is behind. */
 function lead(hypothesis: Hypothesis, among: readonly Hypothesis[]): number {
-  const rival = among.find(({ text }) => !sameSaying(text, hypothesis.text))
+  const rival = among.find(({ text }) => !sameWords(text, hypothesis.text))
   return rival ? normalisedScore(hypothesis) - normalisedScore(rival) : Number.POSITIVE_INFINITY
 }

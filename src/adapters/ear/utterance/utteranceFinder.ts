@@ -76,7 +76,7 @@ export const TIMES: UtteranceTimes = {
   longestMs: 12_000,
 }
 
-/** Silence that ends an answer of which so much was said, ms. */
+/** Silence that ends an answer that is this complete, ms. */
 export function endSilence(said: Completeness | undefined, { finalMs, completeMs, partialMs }: UtteranceTimes): number {
   if (said === 'final') return finalMs
   return said === 'complete' ? completeMs : partialMs
@@ -88,7 +88,7 @@ const ONSET_FRAMES = 3
 const TAIL_MS = 240
 /** The cut-off tail of another voice is shorter than this, and no answer. */
 const SHORTEST_CUT_MS = 350
-/** Speech that begins within so many frames of the opening was under way before it. */
+/** Speech that begins within this many frames of the opening was under way before it. */
 const CUT_FRAMES = 2
 
 /**

@@ -6,7 +6,7 @@ import { beforeAll, describe, expect, it } from 'vitest'
 import { createResampler, resampled } from '../../../../src/adapters/ear/audio/resample.ts'
 import { readWav } from '../../../../src/adapters/ear/audio/wav.ts'
 import { createNodeRecogniser, type NodeRecogniser } from '../../../../src/adapters/ear/nodeEar.ts'
-import { sameSaying } from '../../../../src/adapters/ear/utterance/agreement.ts'
+import { sameWords } from '../../../../src/adapters/ear/utterance/agreement.ts'
 import { vocabularyOfItems } from '../../../../src/kernel/hearing/vocabulary.ts'
 import type { KindSpec } from '../../../../src/kernel/kinds/kind.ts'
 import { VALUE_ITEMS, WORD_ITEMS } from '../../../bench/earCases.ts'
@@ -42,6 +42,6 @@ describe.each([8_000, 16_000, 22_050, 44_100, 48_000, 96_000])('at %i Hz', (rate
   it.each(ANSWERS)('a clear answer is understood: %s', async (name, shapes, words) => {
     const { text, doubt } = await recogniser.recognise(captured(name, rate), { shapes, yesNo: false })
     expect(doubt, text).toBeUndefined()
-    expect(sameSaying(text, words), text).toBe(true)
+    expect(sameWords(text, words), text).toBe(true)
   })
 })

@@ -7,7 +7,7 @@ import { createResampler, resampled } from '../../../../src/adapters/ear/audio/r
 import { readWav } from '../../../../src/adapters/ear/audio/wav.ts'
 import { DENOISER_WASM } from '../../../../src/adapters/ear/nodeEar.ts'
 import { parseDictionary, pronounce } from '../../../../src/adapters/ear/recogniser/dictionary.ts'
-import { nearSaying, sameSaying, shareInCommon } from '../../../../src/adapters/ear/utterance/agreement.ts'
+import { nearlySameWords, sameWords, shareInCommon } from '../../../../src/adapters/ear/utterance/agreement.ts'
 
 const tone = (rate: number, seconds = 0.5) =>
   new Float32Array(rate * seconds).map((_, at) => 0.5 * Math.sin((2 * Math.PI * 1000 * at) / rate))
@@ -115,7 +115,7 @@ describe('a sound file', () => {
   })
 })
 
-describe('two looks at one utterance', () => {
+describe('two passes over one utterance', () => {
   it.each([
     ['five point two up', 'five decimal two up', true],
     ['four niner oh', 'four nine zero', true],
@@ -124,7 +124,7 @@ describe('two looks at one utterance', () => {
     ['on', 'not on', false],
     ['four two seven one', 'four two seven', false],
   ])('"%s" and "%s" say the same: %s', (one, other, same) => {
-    expect(sameSaying(one, other)).toBe(same)
+    expect(sameWords(one, other)).toBe(same)
   })
 
   it('have the share in common that they have', () => {
@@ -143,7 +143,7 @@ describe('two looks at one utterance', () => {
     ['one two nine', 'five three zero', false],
     ['set', '', false],
   ])('are near each other, or not: %s, %s', (one, other, isNear) => {
-    expect(nearSaying(one, other)).toBe(isNear)
+    expect(nearlySameWords(one, other)).toBe(isNear)
   })
 })
 

@@ -38,7 +38,7 @@ describe('the voice at the microphone', () => {
     expect(speak(-42)).toMatchObject({ isVoiced: true })
   })
 
-  it('is heard at once behind the app’s own, however loud that was', () => {
+  it('is heard at once after the app’s own, however loud that was', () => {
     const { speak } = room()
     speak(-10, 2_000, false)
     expect(speak(-35, 30)).toMatchObject({ isVoiced: true, isOthers: false })

@@ -144,7 +144,7 @@ describe('an error of it', () => {
     ['network', /needs the network/],
     ['language-not-supported', /does not have English/],
     ['something-new', /something-new/],
-  ])('"%s" ends in a clear line, with and without an end behind it', async (code, line) => {
+  ])('"%s" ends in a clear line, with and without an end after it', async (code, line) => {
     for (const then of ['end', 'nothing'] as const) {
       const { fake, failure, clock, events } = await listening()
       fake.begins()

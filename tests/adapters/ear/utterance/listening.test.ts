@@ -260,12 +260,12 @@ describe('a voice that is known', () => {
   it('is decoded while it speaks, from before its first sound, and the whole need not be', async () => {
     const { heard, decoded, followed } = await answerFollowed(DECODED)
     expect(heard).toMatchObject([{ text: 'brake set' }])
-    // What is kept from before it, in whole frames, and the pause behind it.
+    // What is kept from before it, in whole frames, and the pause after it.
     expect(followed).toEqual([480 + 900 + 180])
     expect(decoded).toEqual([])
   })
 
-  it('that goes on behind a pause is followed again from its beginning', async () => {
+  it('that goes on after a pause is followed again from its beginning', async () => {
     const { speak, quiet, followed, heard } = room(true, DECODED)
     quiet(1_000)
     speak(600)
@@ -277,7 +277,7 @@ describe('a voice that is known', () => {
     expect((followed[1] ?? 0) - (followed[0] ?? 0)).toBe(210 + 600)
   })
 
-  it('tells more of itself with each answer that is understood, and with no other', async () => {
+  it('is studied after each answer that is understood, and no other', async () => {
     const { understood, followed } = await answerFollowed(DECODED)
     expect(followed).toHaveLength(1)
     expect(understood()).toBe(1)

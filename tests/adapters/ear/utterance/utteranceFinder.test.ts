@@ -44,7 +44,7 @@ describe('an utterance', () => {
     expect(ended).toMatchObject({ utterance: { beganAt: 600, endedAt: 1500, isOnsetCut: false } })
   })
 
-  it('ends sooner after one of which nothing can follow, and not between its digits', () => {
+  it('ends sooner where nothing can follow, and not between its digits', () => {
     const line = frames(600, '.') + frames(900, '#') + frames(TIMES.finalMs + 60, '.')
     expect(endedAfter(play(line, 'final'))).toHaveLength(1)
     expect(endedAfter(play(line, 'complete'))).toEqual([])
@@ -80,7 +80,7 @@ describe('an utterance', () => {
     expect(ended).toMatchObject({ utterance: { isOnsetCut: true } })
   })
 
-  it('with a short tail of the voice at the opening, hears the answer behind it whole', () => {
+  it('with a short tail of the voice at the opening, hears the answer after it whole', () => {
     const steps = play(frames(200, '#') + frames(1000, '.') + frames(900, '#') + frames(900, '.'))
     expect(endedAfter(steps)).toHaveLength(1)
     expect(endedAfter(steps)[0]).toMatchObject({ utterance: { isOnsetCut: false } })
@@ -110,7 +110,7 @@ describe('an utterance', () => {
     expect(kept).toBe(90 + 900 + 240)
   })
 
-  it('keeps little of the talk of others before and behind it', () => {
+  it('keeps little of the talk of others before and after it', () => {
     const [ended] = endedAfter(play(frames(1_500, '~') + frames(900, '#') + frames(TIMES.completeMs + 60, '~')))
     expect(ended).toMatchObject({ utterance: { beganAt: 1_500, endedAt: 2_400 } })
     expect(ended?.type === 'ended' && ended.utterance.clean.length / 16).toBe(90 + 900 + 90)
