@@ -2,7 +2,7 @@
 
 import { proxy, type Remote, transfer } from 'comlink'
 import type { EarEvent } from '../../../ports.ts'
-import { FIRST_PASS, type PassFrontEnds, SECOND_PASS } from '../recogniser/decodePass.ts'
+import { FIRST_PASS, type PassFrontEnds, SECOND_PASS } from '../recogniser/frontEnds.ts'
 import { loadThread } from '../threads.ts'
 import type { Model } from './modelFiles.ts'
 import type { FirstPassCalls, FirstPassWorker, PageCalls, PassModel, SecondPassWorker } from './passCalls.ts'

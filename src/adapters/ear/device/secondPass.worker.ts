@@ -2,7 +2,8 @@
 
 import { expose } from 'comlink'
 import createModule from 'soundswallower'
-import { DecodePass, SECOND_PASS } from '../recogniser/decodePass.ts'
+import { DecodePass } from '../recogniser/decodePass.ts'
+import { SECOND_PASS } from '../recogniser/frontEnds.ts'
 import { WarpEstimator } from '../recogniser/warpEstimator.ts'
 import type { SecondPassWorker } from './passCalls.ts'
 import { profileKeeper } from './profileKeeper.ts'

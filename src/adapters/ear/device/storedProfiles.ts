@@ -1,7 +1,7 @@
 /** What each pass knows of the speaker, kept over a reload and forgotten with the tab. */
 
 import { COEFFICIENTS } from '../recogniser/cepstrum.ts'
-import type { FrontEnd } from '../recogniser/decoder.ts'
+import type { FrontEnd } from '../recogniser/frontEnds.ts'
 import type { VoiceSample } from '../recogniser/speakerProfile.ts'
 import { WARP_FACTORS, type WarpEvidence } from '../recogniser/warp.ts'
 

@@ -12,19 +12,12 @@ import { joined } from '../audio/denoise.ts'
 import { gainFor, prepared, speechRms } from '../audio/level.ts'
 import type { Recogniser, Task } from '../utterance/recogniser.ts'
 import { isOtherSpeech } from '../utterance/recognition.ts'
-import { EarDecoder, type FrontEnd, type ModelFiles, type ScoredDecoding } from './decoder.ts'
+import { EarDecoder, type ModelFiles, type ScoredDecoding } from './decoder.ts'
 import { type Dictionary, pronounce, SOUND_ENTRIES } from './dictionary.ts'
+import type { FrontEnd, PassFrontEnds } from './frontEnds.ts'
 import { SpeakerProfile, type VoiceSample } from './speakerProfile.ts'
 import type { WarpFactor } from './warp.ts'
 import { uncoveredShare } from './wordCoverage.ts'
-
-/** The front end by which a pass decodes, and the one by which it decodes otherwise. */
-export interface PassFrontEnds {
-  readonly usual: FrontEnd
-  readonly otherwise: FrontEnd
-}
-export const FIRST_PASS: PassFrontEnds = { usual: 'plain', otherwise: 'plain' }
-export const SECOND_PASS: PassFrontEnds = { usual: 'cleaned', otherwise: 'shifted' }
 
 /** Noise put under the sound: below -76 dBFS formant voices are lost, above -60 weak endings are. */
 const FLOOR_DBFS: Readonly<Record<FrontEnd, number>> = { plain: -70, cleaned: -76, shifted: -70 }

@@ -8,6 +8,7 @@ import type { HeardWord } from '../../../kernel/hearing/heard.ts'
 import { isPhoneWord } from '../../../kernel/hearing/phones.ts'
 import type { Decoded } from '../utterance/recogniser.ts'
 import { meanCepstrum } from './cepstrum.ts'
+import type { FrontEnd } from './frontEnds.ts'
 import type { CepstralMean } from './speakerProfile.ts'
 
 /** What the module has besides its published types. */
@@ -36,12 +37,6 @@ export interface ModelFiles {
   readonly noiseDictionary: string
   readonly dictionary: string
 }
-
-/**
- * `plain` takes the sound as it is; `cleaned` has the library's own noise removal work on it; `shifted` moves the filters,
- * as if another speaker had said it.
- */
-export type FrontEnd = 'plain' | 'cleaned' | 'shifted'
 
 /** Edges of the filters in Hz, the model's own. */
 const LOWEST = 130
