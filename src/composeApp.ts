@@ -1,4 +1,4 @@
-/** What a run needs: ear, voice, lock and the actions, put together. Loaded beside the first screen, which needs none of it. */
+/** What a run needs: ear, voice, lock and the actions, put together. Loads after the first screen, which needs none of it. */
 
 import { soundDevices } from './adapters/devices.ts'
 import { storeProfiles } from './adapters/ear/device/storedProfiles.ts'

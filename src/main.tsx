@@ -1,6 +1,6 @@
 /**
  * Puts the first screen together, in this order: settings, then the log (the run's truth), then the
- * screen. What a run needs comes beside it (`composeApp.ts`); these two files know every layer.
+ * screen. What a run needs loads meanwhile (`composeApp.ts`); these two files know every layer.
  */
 
 import { render } from 'preact'

@@ -49,7 +49,7 @@ export type EarGate = 'open' | 'ended' | 'shut'
 export interface ListenOrder {
   readonly order: number
   readonly hearable: Hearable
-  /** Clock time at which the app's own voice had sounded to its end: an answer may begin right behind it. */
+  /** Clock time at which the app's own voice had ended: an answer may begin right after it. */
   readonly after: number
   /** The app's own voice is not in the microphone: listen through it. */
   readonly isHeadset?: boolean
@@ -82,7 +82,7 @@ export interface Voice {
   readonly name: string
   /** Resolves when the sound has ended, or is cut off by the signal. Never rejects: a failure is an outcome. */
   speak(text: string, role: Role, signal?: AbortSignal): Promise<'spoken' | 'failed' | 'cancelled'>
-  /** Clock time at which that sound had ended, which is before a busy page is told; undefined where nobody knows. */
+  /** Clock time at which that sound had ended, which a busy page learns late; undefined where that is unknown. */
   endedAt(): number | undefined
   tone(name: ToneName): Promise<void>
 }

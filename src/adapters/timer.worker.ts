@@ -1,7 +1,7 @@
-/** Wakes the page up: timers of a worker go on at full pace where those of a page that is not seen are slowed down. */
+/** Wakes the page: a worker's timers keep full pace where a hidden page's are throttled. */
 
-/** Sleep stops a timer's own clock: it looks at the time at least this often. */
-const LOOK_MS = 1_000
+/** Sleep stops a timer's own clock, so the time is checked at least this often. */
+const CHECK_MS = 1_000
 
 export type ToTimer = { readonly id: number; readonly at: number } | { readonly id: number; readonly at?: undefined }
 const timers = new Map<number, ReturnType<typeof setTimeout>>()
@@ -20,6 +20,6 @@ function wait(id: number, at: number): void {
   } else
     timers.set(
       id,
-      setTimeout(() => wait(id, at), Math.min(left, LOOK_MS)),
+      setTimeout(() => wait(id, at), Math.min(left, CHECK_MS)),
     )
 }

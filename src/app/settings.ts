@@ -10,7 +10,7 @@ export interface Settings {
   readonly coachAfter: number
   /** How the steps of flows are helped with. */
   readonly flows: FlowMode
-  /** Calls of an engine start are answered with their times. */
+  /** Engine start calls are answered with their times. */
   readonly timesAloud: boolean
   readonly theme: 'system' | 'dark' | 'light'
   /** Name of an ear (`EarOffer`), or `typing` for none. */
@@ -77,7 +77,7 @@ export const DEFAULT_SETTINGS: Settings = {
   welcomed: false,
 }
 
-/** One key does one thing: what had it before goes without. */
+/** One key does one thing: whatever had it before loses it. */
 export function withSwitch(switches: Settings['switches'], name: SwitchName, binding: Binding): Settings['switches'] {
   const others = Object.entries(switches).map(([other, old]) => [other, old && isSame(old, binding) ? null : old])
   return { ...Object.fromEntries(others), [name]: binding }
@@ -88,7 +88,7 @@ export function isSame(one: Binding, other: Binding): boolean {
   return other.type === 'button' && one.pad === other.pad && one.button === other.button
 }
 
-/** As a pilot would name it; pads tell their makers' numbers behind their names. */
+/** As a pilot would name it; pads report their maker's numbers after their names. */
 export function nameOfBinding(binding: Binding | null): string {
   if (!binding) return 'none'
   if (binding.type === 'key') return binding.label

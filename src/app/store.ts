@@ -20,9 +20,9 @@ import type { PastDraft } from './figures/undo.ts'
 import type { Storage } from './run/record.ts'
 import type { Revision } from './run/revision.ts'
 import { DEFAULT_SETTINGS, type Settings } from './settings.ts'
-import type { Findings, LineHeard } from './sound/soundLines.ts'
+import type { Findings, PromptHeard } from './sound/soundPrompts.ts'
 
-export type Screen = 'start' | 'figures' | 'run' | 'account' | 'settings' | 'sound'
+export type Screen = 'start' | 'figures' | 'run' | 'debrief' | 'settings' | 'sound'
 
 export interface PackSummary {
   readonly id: string
@@ -32,6 +32,7 @@ export interface PackSummary {
 
 /** Why a run that was left in the middle can be neither gone on with nor ended here. */
 export interface RunBlocked {
+  readonly runId: string
   /** Its log cannot be read; another tab has it on; another tab has ended it since. */
   readonly because: 'unreadable' | 'elsewhere' | 'ended'
   /** What is wrong with the log, in one line; empty where nothing is. */
@@ -89,7 +90,7 @@ export interface AppState {
   readonly writer: 'here' | 'elsewhere'
   /** Before the first gesture a browser plays no sound; any key resumes. */
   readonly needsGesture: boolean
-  /** The account on the screen, made by `account`. */
+  /** The debrief on the screen, made by `showDebrief`. */
   readonly debrief: Debrief | undefined
   /** Names of the browser's voices, for the settings. */
   readonly voices: readonly string[]
@@ -99,7 +100,7 @@ export interface AppState {
 export interface SoundCheckState {
   readonly stage: 'voice' | 'reading' | 'done' | 'failed'
   /** Lines read or left out so far. */
-  readonly lines: readonly LineHeard[]
+  readonly lines: readonly PromptHeard[]
   readonly findings?: Findings
   readonly message: string
   readonly hasVoice: boolean

@@ -29,11 +29,11 @@ export interface Rehearsal {
   ) => Promise<Pick<Heard, 'text' | 'doubt' | 'score' | 'alternatives' | 'words'> & { readonly durationMs: number }>
   /** The order to listen in force. */
   readonly listening: () => ListenOrder | undefined
-  /** The pilot says something; tells what is wrong, if anything. */
+  /** The pilot says something; resolves to what is wrong, if anything. */
   readonly hear: (heard: Pick<Heard, 'text' | 'by'> & Partial<Heard>, durationMs: number) => Promise<string | undefined>
 }
 
-/** Does it; says what is wrong with it, if anything. */
+/** Resolves to what is wrong, if anything. */
 type Doing = (rehearsal: Rehearsal, argument: string) => Promise<string | undefined>
 
 const EVENTS: Readonly<Record<string, Doing>> = {
@@ -50,7 +50,7 @@ const EVENTS: Readonly<Record<string, Doing>> = {
   },
 }
 
-/** One line that begins with `@`, done; says what is wrong with it, if anything. */
+/** Does what a line that begins with `@` asks for; resolves to what is wrong with it, if anything. */
 export async function outsideEvent(rehearsal: Rehearsal, line: string): Promise<string | undefined> {
   const [name = '', ...rest] = line.slice(1).trim().split(/\s+/)
   const doing = Object.hasOwn(EVENTS, name) ? EVENTS[name] : undefined
@@ -78,7 +78,7 @@ async function wait({ clock, session }: Rehearsal, argument: string): Promise<st
 }
 
 async function figures({ file, pack, session }: Rehearsal, argument: string): Promise<string | undefined> {
-  const text = await readFile(beside(file, argument), 'utf8').catch(() => undefined)
+  const text = await readFile(pathFrom(file, argument), 'utf8').catch(() => undefined)
   if (text === undefined) return `@figures ${argument}: there is no such file`
   const { inputs, problems } = readInputs(text, argument, pack)
   if (!inputs) return problems.map(showProblem).join('\n')
@@ -133,14 +133,14 @@ async function wav({ file, hearWav, listening, hear }: Rehearsal, argument: stri
   const order = listening()
   if (!order) return 'nobody listens: the run has ended or stopped'
   try {
-    const { durationMs, ...heard } = await hearWav(beside(file, argument), order.hearable)
+    const { durationMs, ...heard } = await hearWav(pathFrom(file, argument), order.hearable)
     return await hear({ ...heard, by: 'voice' }, durationMs)
   } catch (error) {
     return `@wav ${argument}: ${error instanceof Error ? error.message : error}; a WAV file would be right`
   }
 }
 
-const beside = (file: string, name: string) => resolve(dirname(file), name)
+const pathFrom = (file: string, name: string) => resolve(dirname(file), name)
 
 function clearances(pack: Pack): string[] {
   return pack.phases.flatMap(({ activities }) =>

@@ -9,7 +9,7 @@ import type {
   Operand,
   Table,
 } from '../kernel/figures/pack.ts'
-import type { KindSpec } from '../kernel/kinds/kind.ts'
+import { KINDS, type KindSpec } from '../kernel/kinds/kind.ts'
 import { showUnit, type Unit } from '../kernel/units.ts'
 import type { FiguresText, FigureText } from './figuresSchema.ts'
 import type { PackText } from './packSchema.ts'
@@ -18,62 +18,21 @@ import type { TablesText } from './tablesSchema.ts'
 
 /** The unit in which a figure is entered and computed; none for text. */
 export function measureOf(figure: FigureText): Unit | undefined {
-  switch (figure.kind) {
-    case 'decimal':
-    case 'integer':
-      return figure.unit as Unit
-    case 'weight':
-    case 'temperature':
-    case 'altimeter':
-      return figure.unit
-    case 'trim':
-      return 'trim'
-    case 'speed':
-      return 'kt'
-    case 'heading':
-      return 'deg'
-    case 'altitude':
-      return 'ft'
-    case 'flightLevel':
-    case 'frequency':
-      return 'none'
-    case 'digits':
-    case 'runway':
-    case 'time':
-    case 'identifier':
-    case 'callsign':
-    case 'wind':
-    case 'route':
-    case 'choice':
-      return undefined
-  }
+  const kind = KINDS[figure.kind]
+  if (kind.values === 'text') return undefined
+  return typeof kind.measure === 'object' || kind.measure === 'unitOfSpec' ? figure.unit : kind.measure
 }
 
-/** Everything of a figure that is not its kind. */
-const NOT_SPEC = new Set([
-  'label',
-  'alsoCalled',
-  'accept',
-  'entered',
-  'given',
-  'constant',
-  'derived',
-  'round',
-  'limits',
-  'gross',
-  'stated',
-])
-
-function specOf(figure: FigureText): KindSpec {
-  const fields = Object.entries(figure).filter(([key, value]) => !NOT_SPEC.has(key) && value !== undefined)
-  const spec = Object.fromEntries(fields)
-  if (figure.kind === 'decimal') {
-    if (figure.unit === 'percentMac' || figure.unit === 'percent') spec.unit = 'percent'
-    else delete spec.unit
-  }
-  if (figure.kind === 'integer') delete spec.unit
-  if (figure.kind === 'altitude') spec.unit = 'ft'
-  return spec as unknown as KindSpec
+/** What of a figure is its kind's; of a unit that the pack may choose only what is spoken. */
+export function specOf(figure: FigureText): KindSpec {
+  const kind = KINDS[figure.kind]
+  const names = new Set(['kind', ...Object.keys(kind.fields)])
+  const spec = Object.fromEntries(
+    Object.entries(figure).filter(([name, value]) => names.has(name) && value !== undefined),
+  )
+  if (kind.values === 'text' || typeof kind.measure !== 'object') return spec as unknown as KindSpec
+  const { unit, ...rest } = spec
+  return { ...rest, ...kind.measure.said(unit as Unit) } as KindSpec
 }
 
 /** Keys of a derivation that are not operands. */

@@ -1,6 +1,6 @@
 /** Whether an exchange holds together: it asks for nothing that it never says, and what must be read back is. */
 
-import type { KindSpec } from '../kernel/kinds/kind.ts'
+import { KINDS } from '../kernel/kinds/kind.ts'
 import { RADIOS, type Radio } from '../kernel/kinds/radio.ts'
 import { parseTemplate } from '../kernel/pack/template.ts'
 import { type Expansion, figuresOf, phrasesOf } from '../kernel/response/expansion.ts'
@@ -22,10 +22,6 @@ import type { BriefingText, ElementText, ExchangeText, TurnText, WordingText } f
 import { didYouMean } from './nearest.ts'
 import type { Path } from './source.ts'
 
-/** ICAO Doc 4444, 4.5.7.5.1, and frequencies as in CAP 413. */
-const READ_BACK: ReadonlySet<string> = new Set<KindSpec['kind']>([
-  ...(['runway', 'altimeter', 'digits', 'altitude', 'flightLevel', 'heading', 'speed', 'frequency', 'route'] as const),
-])
 const HOLD_SHORT = /\bhold(ing)? short\b/
 
 export function checkExchange(checking: Checking, exchange: ExchangeText, path: Path): void {
@@ -207,13 +203,17 @@ function adviseReadBack(checking: Checking, turn: TurnText, path: Path): void {
     const at: Path = [...path, 'elements', index]
     const kindOf = (name: string) =>
       checking.figures && Object.hasOwn(checking.figures, name) ? checking.figures[name]?.kind : undefined
+    const isReadBack = (name: string) => {
+      const kind = kindOf(name)
+      return kind !== undefined && KINDS[kind].isReadBack
+    }
     const nameOf = sameAs(checking)
     // What one phraseology does not say need not be read back in it.
     const owed = RADIOS.flatMap((radio) => {
       const asked = readBack === undefined ? [] : requiredFigures(wordingOf(readBack)[radio]).map(nameOf)
       return [...figuresIn(wordingOf(says)[radio], nameOf)].filter((name) => !asked.includes(name))
     })
-    for (const name of new Set(owed.filter((one) => READ_BACK.has(kindOf(one) ?? '')))) {
+    for (const name of new Set(owed.filter(isReadBack))) {
       const message = `${name} (${kindOf(name)}) is one of those that must be read back; add it to the readBack of ${element}`
       report(checking, 'readBack.owed', [...at, 'says'], message, 'advice')
     }

@@ -1,12 +1,10 @@
 /** Whether a pack's figures hold together: every origin is clear, limits lie the right way round, no figure rests on itself. */
 
-import { isText, valueProblems } from '../kernel/figures/entered.ts'
-import type { FigureModel } from '../kernel/figures/pack.ts'
+import { valueProblems } from '../kernel/figures/entered.ts'
 import { COMPUTED, ENTERED } from '../kernel/figures/settle.ts'
-import { designatorsShould } from '../kernel/kinds/callsign.ts'
-import type { CallsignSpec, KindSpec, Value } from '../kernel/kinds/kind.ts'
+import { KINDS, kindOf, type Value } from '../kernel/kinds/kind.ts'
 import type { Problem } from '../kernel/problem.ts'
-import { derivationOf, measureOf } from './buildFigures.ts'
+import { derivationOf, measureOf, specOf } from './buildFigures.ts'
 import { checkDerived, type Report, type Texts } from './checkDerived.ts'
 import type { FiguresText, FigureText } from './figuresSchema.ts'
 import { didYouMean } from './nearest.ts'
@@ -19,10 +17,9 @@ export function checkFigures(source: Source, texts: Texts): Problem[] {
   for (const [name, figure] of Object.entries(texts.figures.figures)) {
     checkOrigin(name, figure, report)
     checkBands(name, figure, report)
-    const designators = figure.kind === 'callsign' ? designatorsShould(figure as CallsignSpec) : undefined
-    if (designators !== undefined) {
-      report('figure.telephony', ['figures', name, 'telephony'], `${name} should have ${designators}`)
-    }
+    const spec = specOf(figure)
+    const fault = kindOf(spec).specFault?.(spec)
+    if (fault) report('figure.spec', ['figures', name, fault.field], `${name} should have ${fault.should}`)
     checkFrom(name, figure, texts, report)
     checkLater(name, figure, report)
     checkDerived(name, figure, texts, report)
@@ -89,8 +86,7 @@ function checkBands(name: string, figure: FigureText, report: Report): void {
 function checkValue(name: string, figure: FigureText, value: Value, path: Path, report: Report): void {
   const { label } = figure
   const measure = measureOf(figure)
-  const spec = figure as unknown as FigureModel['declarations'][string]['spec']
-  const declaration = { name, label, spec, ...(measure && { measure }), alsoCalled: [], input: false }
+  const declaration = { name, label, spec: specOf(figure), ...(measure && { measure }), alsoCalled: [], input: false }
   for (const { code, message } of valueProblems(declaration, value)) report(code, ['figures', name, ...path], message)
 }
 
@@ -141,7 +137,7 @@ function checkFrom(name: string, figure: FigureText, { figures }: Texts, report:
   }
   for (const [value, values] of Object.entries(from.of)) {
     const path: Path = [...at, 'of', value]
-    if (other) checkValue(from.by, other, isText(other as unknown as KindSpec) ? value : Number(value), path, report)
+    if (other) checkValue(from.by, other, KINDS[other.kind].values === 'text' ? value : Number(value), path, report)
     each(values, path)
   }
 }

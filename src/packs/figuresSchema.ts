@@ -3,7 +3,10 @@
 import { z } from 'zod'
 import { CALCULATORS } from '../kernel/figures/calculators.ts'
 import { TRAP_KINDS } from '../kernel/figures/pack.ts'
-import { band, id, number, operand, positive, range, text, texts, unit, value } from './schemaTerms.ts'
+import { KIND_NAMES, KINDS, type KindName, type SpecOf } from '../kernel/kinds/kind.ts'
+import type { Unit } from '../kernel/units.ts'
+import { specShape } from './kindSchema.ts'
+import { band, id, number, operand, positive, range, step, text, texts, unit, value } from './schemaTerms.ts'
 
 /** One way to derive a figure: the calculator's name, and what it takes. */
 function calculatorShape(name: string) {
@@ -39,7 +42,7 @@ const common = {
       required: z.boolean().default(true),
       plausible: band.optional(),
       later: z
-        .strictObject({ most: positive, step: positive, min: number.optional() })
+        .strictObject({ most: positive, step, min: number.optional() })
         .optional()
         .describe('A station that says it has a later value than the papers, at most so far away'),
     })
@@ -56,7 +59,7 @@ const common = {
     ),
   constant: value.optional().describe('The same in every departure'),
   derived: derived.optional().describe('Computed by a calculator'),
-  round: z.strictObject({ step: positive, direction: z.enum(['nearest', 'up', 'down']) }).optional(),
+  round: z.strictObject({ step, direction: z.enum(['nearest', 'up', 'down']) }).optional(),
   limits: band.optional(),
   gross: positive.optional(),
   stated: z
@@ -64,49 +67,28 @@ const common = {
     .optional()
     .describe('Sources that may state it beside our own value; for numbers, how far apart they may be'),
 }
-const scale = { min: number.optional(), max: number.optional(), step: positive.optional() }
-const decimals = z.int().min(0).max(4)
+const commonShape = z.strictObject(common)
 
-const figure = z.discriminatedUnion('kind', [
-  z.strictObject({ ...common, ...scale, kind: z.literal('decimal'), decimals, unit: unit.default('none') }),
-  z.strictObject({
+/** Of each kind the fields of its spec; where the kind leaves the unit open, the pack names any. */
+function figureShape(kind: KindName) {
+  const definition = KINDS[kind]
+  const isOfAnyUnit = definition.values === 'numbers' && typeof definition.measure === 'object'
+  return z.strictObject({
     ...common,
-    ...scale,
-    kind: z.literal('trim'),
-    decimals,
-    axis: z.enum(['pitch', 'roll', 'yaw']).optional(),
-  }),
-  z.strictObject({ ...common, ...scale, kind: z.literal('integer'), unit: unit.default('none') }),
-  z.strictObject({ ...common, ...scale, kind: z.literal('speed') }),
-  z.strictObject({
-    ...common,
-    ...scale,
-    kind: z.literal('weight'),
-    unit: z.enum(['kg', 'lb']),
-    say: z.literal('thousands').optional(),
-  }),
-  z.strictObject({ ...common, ...scale, kind: z.literal('temperature'), unit: z.enum(['C', 'F']) }),
-  z.strictObject({ ...common, kind: z.literal('digits'), length: z.int().min(1).max(8) }),
-  z.strictObject({ ...common, ...scale, kind: z.literal('altimeter'), unit: z.enum(['hPa', 'inHg']) }),
-  z.strictObject({ ...common, ...scale, kind: z.literal('heading') }),
-  z.strictObject({ ...common, kind: z.literal('runway') }),
-  z.strictObject({ ...common, ...scale, kind: z.literal('altitude') }),
-  z.strictObject({ ...common, ...scale, kind: z.literal('flightLevel') }),
-  z.strictObject({ ...common, ...scale, kind: z.literal('frequency') }),
-  z.strictObject({ ...common, kind: z.literal('time') }),
-  z.strictObject({ ...common, kind: z.literal('identifier'), form: z.literal('letter').optional() }),
-  z.strictObject({
-    ...common,
-    kind: z.literal('callsign'),
-    telephony: texts
-      .min(1)
-      .optional()
-      .describe('Every telephony designator that may be heard, of this flight and of others'),
-  }),
-  z.strictObject({ ...common, kind: z.literal('wind') }),
-  z.strictObject({ ...common, kind: z.literal('route') }),
-  z.strictObject({ ...common, kind: z.literal('choice'), options: z.record(text, texts.min(1)) }),
-])
+    ...specShape(kind),
+    ...(isOfAnyUnit && { unit: unit.default('none') }),
+  })
+}
+type FigureShape = ReturnType<typeof figureShape>
+
+/** What the schema below holds: it is made of tables, so its type is said here. */
+export type FigureText = z.infer<typeof commonShape> &
+  { [K in KindName]: Omit<SpecOf<K>, 'unit'> & { readonly unit?: Unit } }[KindName]
+
+const figure = z.discriminatedUnion(
+  'kind',
+  KIND_NAMES.map(figureShape) as [FigureShape, ...FigureShape[]],
+) as z.ZodType as z.ZodType<FigureText>
 
 export const figuresFile = z.strictObject({
   stations: z
@@ -159,4 +141,3 @@ export const figuresFile = z.strictObject({
 })
 
 export type FiguresText = z.infer<typeof figuresFile>
-export type FigureText = z.infer<typeof figure>

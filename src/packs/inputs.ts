@@ -95,16 +95,12 @@ function figureAt(reading: Reading, path: Path): FigureDeclaration | undefined {
 
 function figureValue(reading: Reading, declaration: FigureDeclaration, given: Value, path: Path): Value | undefined {
   const { measure } = declaration
-  const value = measure ? measured(reading, given, measure, path) : textValue(declaration, given)
+  // A flap written 14 is the position "14"; a code written 0421 has lost its zero and is reported as too short.
+  const value = measure ? measured(reading, given, measure, path) : String(given)
   if (value === undefined) return undefined
   const found = valueProblems(declaration, value)
   reading.problems.push(...found.map((problem) => ({ ...problem, place: reading.source.place(path) })))
   return found.some(isError) ? undefined : value
-}
-
-/** A flap written 14 is the position "14"; a code written 0421 has lost its zero and is reported as too short. */
-function textValue({ spec }: FigureDeclaration, given: Value): Value {
-  return spec.kind === 'choice' || typeof given === 'number' ? String(given) : given
 }
 
 /** Keeps the entries that could be read. */

@@ -14,6 +14,8 @@ export const text = z.string().min(1)
 export const texts = z.array(text)
 export const number = z.number()
 export const positive = z.number().positive()
+/** Of values: no instrument of the trade shows a finer one, and rounding needs its decimals. */
+export const step = z.number().min(1e-6)
 export const unit = z.enum(UNIT_NAMES as [string, ...string[]])
 export const value = z.union([z.string(), z.number()])
 /** Values of a situation, by its name; one or several. */
@@ -22,7 +24,7 @@ export const when = z
   .describe('Applies only where every named situation has one of these values')
 export const band = z.strictObject({ min: number.optional(), max: number.optional() })
 export const operand = z.union([id, number])
-export const range = z.strictObject({ min: number, max: number, step: positive })
+export const range = z.strictObject({ min: number, max: number, step })
 export const interlocks = z
   .array(z.strictObject({ after: text, seconds: positive.optional(), say: text, due: text.optional() }))
   .optional()

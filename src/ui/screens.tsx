@@ -12,7 +12,7 @@ const LOADERS: Readonly<Record<Screen, () => Promise<ComponentType>>> = {
   start: async () => Start,
   figures: async () => (await import('./screens/Figures.tsx')).Figures,
   run: async () => (await import('./screens/Run.tsx')).Run,
-  account: async () => (await import('./screens/Account.tsx')).Account,
+  debrief: async () => (await import('./screens/Debrief.tsx')).DebriefScreen,
   sound: async () => (await import('./screens/SoundCheck.tsx')).SoundCheck,
   settings: async () => (await import('./screens/Settings.tsx')).Settings,
 }

@@ -19,7 +19,7 @@ function useParts(): AppParts {
   return parts
 }
 
-/** Selects from the store. A selector returns what the store holds: an object made anew would never come to rest. */
+/** Selects from the store. A selector must return what the store holds: a new object each time would render forever. */
 export function useApp<T>(select: (state: AppState) => T): T {
   const { store } = useParts()
   return useSyncExternalStore(store.subscribe, () => select(store.getState()))

@@ -349,7 +349,7 @@ describe('a cross-check aloud', () => {
     expect(flight.said()).not.toMatch(/nineteen|twelve/)
   })
 
-  it('stands in the account with its source, as do a choice with its reason and a warning', async () => {
+  it('stands in the debrief with its source, as do a choice with its reason and a warning', async () => {
     const flight = await atTrim()
     await flight.hear('cross check flap')
     await flight.hear('nineteen')

@@ -1,4 +1,4 @@
-/** One wording for eye, ear and paper: what the screen shows, the voice says and the account tells of each item. */
+/** One wording for eye, ear and paper: what the screen shows, the voice says and the debrief tells of each item. */
 
 import { describe, expect, it } from 'vitest'
 import { viewOf } from '../../src/app/view/view.ts'
@@ -12,7 +12,7 @@ const LISTS = listsOf(await demoPack())
 
 describe('every challenge', () => {
   it.each(LISTS.map(({ id }) => id))(
-    'of %s is the same on the screen, in the voice and in the account',
+    'of %s is the same on the screen, in the voice and in the debrief',
     async (list) => {
       const { pack, run, state, voice } = await rig()
       const command = (command: string) => run.happen({ type: 'commanded', command, evidence: BY_KEY })

@@ -119,10 +119,10 @@ describe('a run', () => {
     const other = await context.newPage()
     await other.goto(inject('address'))
     await other.getByRole('button', { name: 'Go on with it' }).click()
-    await other.getByRole('heading', { name: 'Another tab writes this run' }).waitFor()
+    await other.getByRole('heading', { name: 'Another tab has this run' }).waitFor()
     await other.getByRole('button', { name: 'Take over here' }).click()
     await firstItem(other).waitFor()
-    await page.getByRole('heading', { name: 'Another tab writes this run' }).waitFor()
+    await page.getByRole('heading', { name: 'Another tab has this run' }).waitFor()
   })
 })
 

@@ -95,7 +95,7 @@ describe('a whole departure by voice', () => {
       expect(events.filter(({ type }) => type === 'earFailed')).toEqual([])
       expect(page.foreign()).toEqual([])
       expect(page.errors()).toEqual([])
-      await page.page.getByRole('button', { name: 'Read the account' }).click()
+      await page.page.getByRole('button', { name: 'Read the debrief' }).click()
       await page.page.getByRole('heading', { level: 1, name: 'All lists complete' }).waitFor()
       expect(await page.page.getByText('27 of 27').count()).toBe(1)
     },

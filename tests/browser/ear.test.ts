@@ -210,7 +210,7 @@ describe('the second model', () => {
     await pilot.listened()
     await answerWrong()
     expect(await lastVerdict()).toBe('negative')
-    expect(await note().textContent()).toBe('The second model is not there: other speech may be taken for an answer.')
+    expect(await note().textContent()).toBe('The second model did not load: other speech may be taken for an answer.')
     await atFirstItem()
   })
 })

@@ -24,7 +24,7 @@ export interface Pilot {
   /** The same in two steps: read in, then entered. */
   draftFigures(name: 'preliminary' | 'final' | 'amended'): Promise<void>
   enterDraft(): Promise<void>
-  show(screen: 'Figures' | 'Run' | 'Account'): Promise<void>
+  show(screen: 'Figures' | 'Run' | 'Debrief'): Promise<void>
   /** Waits until the page listens. */
   listened(): Promise<void>
   /** Speaks, whatever the page does. */
@@ -57,7 +57,7 @@ export function pilotAt({ page, speakWav }: TestPage): Pilot {
   }
 
   async function enterDraft(): Promise<void> {
-    await page.getByRole('button', { name: /^Enter revision \d/ }).click()
+    await page.getByRole('button', { name: /^Accept figures as revision \d/ }).click()
     await page.getByRole('region', { name: 'What was heard' }).waitFor()
   }
 

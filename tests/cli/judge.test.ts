@@ -1,6 +1,6 @@
 import { PassThrough, Readable } from 'node:stream'
 import { describe, expect, it } from 'vitest'
-import { run } from '../../src/cli/judge.ts'
+import { MOST_CHARACTERS, run } from '../../src/cli/judge.ts'
 import { runCommand } from './io.ts'
 
 const LINE = {
@@ -59,7 +59,7 @@ describe('judge reads lines and writes verdicts', () => {
   it.each([
     [{ kind: 'callsign', telephony: ['Tidewick'], value: 'HARROW 421' }, 'designators'],
     [{ kind: 'callsign', telephony: 'Tidewick', value: 'TIDEWICK 421' }, 'telephony'],
-    [{ kind: 'callsign', value: 421 }, 'text in "value"'],
+    [{ kind: 'callsign', value: 421 }, '"value" of figure "trim" should be text'],
     [{ kind: 'wind', value: '24012' }, '240/12'],
     [{ kind: 'route', value: '3A' }, 'A3 B C1'],
     [{ kind: 'identifier', form: 'letter', value: 'A3' }, 'one letter'],
@@ -78,7 +78,7 @@ describe('judge reads lines and writes verdicts', () => {
     ['a unit that there is not', figure({ kind: 'altimeter', unit: 'psi', value: 1 }), 'hPa'],
     ['a heading beyond 360', figure({ kind: 'heading', value: 361 }), '360'],
     ['a time that there is not', figure({ kind: 'time', value: '2460' }), 'hours'],
-    ['a choice without its option', figure({ kind: 'choice', options: { '1': ['one'] }, value: '5' }), 'option'],
+    ['a choice without its option', figure({ kind: 'choice', options: { '1': ['one'] }, value: '5' }), 'positions: 1'],
     ['an option that is no list', figure({ kind: 'choice', options: { '1': 'one' }, value: '1' }), 'list'],
     ['an unknown phraseology', { ...LINE, phraseology: 'fancy' }, 'standard'],
     ['a score that is no number', { ...LINE, score: 'high' }, 'score'],
@@ -91,6 +91,48 @@ describe('judge reads lines and writes verdicts', () => {
     expect(out?.error).toContain(word)
   })
 
+  it.each([
+    ['a kind that is an object', '{"toString": 1}'],
+    ['a kind that is nested deeply', `${'['.repeat(200_000)}${']'.repeat(200_000)}`],
+    ['a kind that is called like what every object has', '"constructor"'],
+  ])('%s is an error, and the next line is judged', async (_name, kind) => {
+    const line = `{"id": "x", "response": "<v>", "figures": {"v": {"kind": ${kind}, "value": 1}}, "heard": "one"}`
+    const [bad, good] = await judged(line, LINE)
+    expect(bad).toMatchObject({ id: 'x', error: expect.stringContaining('"kind" of figure "v" should be one of') })
+    expect(good).toMatchObject({ id: 'a1', verdict: 'correct' })
+  })
+
+  it('nesting in a field that is nobody’s is not looked at', async () => {
+    const deep = `${'['.repeat(200_000)}${']'.repeat(200_000)}`
+    const extra = JSON.stringify(LINE).replace('"kind"', `"note": ${deep}, "kind"`)
+    expect(await judged(extra)).toMatchObject([{ id: 'a1', verdict: 'correct' }])
+  })
+
+  it('a figure may be called like what every object has', async () => {
+    const { trim } = LINE.figures
+    const named = { ...LINE, response: '<constructor> [set]', figures: { constructor: trim } }
+    const missing = { ...LINE, response: '<toString>' }
+    expect(await judged(named, missing)).toMatchObject([
+      { verdict: 'correct' },
+      { error: expect.stringContaining('<toString>') },
+    ])
+  })
+
+  it('a value is taken as it is written, and a field that is null as left out', async () => {
+    const runway = { kind: 'runway', value: '27l' }
+    const trim = { kind: 'trim', decimals: 1, axis: null, value: 5.2, accept: null }
+    const out = await judged(
+      { ...LINE, response: '<runway>', figures: { runway }, heard: 'two seven left' },
+      { ...LINE, figures: { trim }, states: null },
+    )
+    expect(out).toMatchObject([{ verdict: 'correct', parts: [{ expected: '27L' }] }, { verdict: 'correct' }])
+  })
+
+  it('says which field of which figure is wrong, and what is there', async () => {
+    const [out] = await judged(figure({ kind: 'trim', decimals: 9, value: 5.2 }))
+    expect(out?.error).toBe('"decimals" of figure "trim" should be at most 6, not 9')
+  })
+
   it('a huge number in JSON is an error and not a value', async () => {
     const [out] = await judged(
       '{"id":"x","response":"<v>","figures":{"v":{"kind":"speed","value":1e999}},"heard":"one"}',
@@ -100,6 +142,42 @@ describe('judge reads lines and writes verdicts', () => {
 })
 
 describe('judge streams', () => {
+  const text = (...pieces: readonly string[]) => Readable.from(pieces)
+  async function streamed(input: Readable): Promise<Record<string, unknown>[]> {
+    const output = new PassThrough()
+    let out = ''
+    output.on('data', (chunk) => {
+      out += chunk
+    })
+    expect(await run([], { input, output, errors: new PassThrough() })).toBe(0)
+    return out
+      .trimEnd()
+      .split('\n')
+      .map((line) => JSON.parse(line))
+  }
+  const line = (id: string) => JSON.stringify({ ...LINE, id })
+
+  it('over a line that is too long, of which nothing is kept', async () => {
+    const long = Array.from({ length: 3000 }, () => 'x'.repeat(1000))
+    const out = await streamed(text(`${line('a')}\n"`, ...long, `"\n${line('b')}\n`))
+    expect(out).toMatchObject([
+      { id: 'a', verdict: 'correct' },
+      { id: null, error: `the line is longer than ${MOST_CHARACTERS} characters` },
+      { id: 'b', verdict: 'correct' },
+    ])
+  })
+
+  it('lines that end in every usual way, in pieces cut anywhere', async () => {
+    const bytes = Buffer.from(`${line('é')}\r\n\n${line('ü')}\n${line('\u2028')}`)
+    const pieces = Array.from({ length: Math.ceil(bytes.length / 7) }, (_, i) => bytes.subarray(7 * i, 7 * i + 7))
+    const out = await streamed(Readable.from(pieces))
+    expect(out.map(({ id, verdict }) => [id, verdict])).toEqual([
+      ['é', 'correct'],
+      ['ü', 'correct'],
+      ['\u2028', 'correct'],
+    ])
+  })
+
   it('answers a line before the next one is there', async () => {
     const input = new PassThrough()
     const output = new PassThrough()

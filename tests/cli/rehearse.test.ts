@@ -1,3 +1,4 @@
+import { existsSync } from 'node:fs'
 import { mkdtemp, readFile, rm, writeFile } from 'node:fs/promises'
 import { tmpdir } from 'node:os'
 import { join, resolve } from 'node:path'
@@ -98,11 +99,41 @@ describe('rehearse', () => {
     ['@situation stand=hangar', 'push, own would be right'],
     ['@figures nowhere.yaml', 'there is no such file'],
     ['@wawe x', '@wait, @figures'],
+    ['@constructor', '@wait, @figures'],
+    ['@wait 999999999999m', 'at most 1440m, which is a day, would be right'],
+    ['@wav nowhere.wav', 'a WAV file would be right'],
+    ['@wav .', 'a WAV file would be right'],
+    ['@wav answers.txt', 'not a WAV file'],
+    ['@figures .', 'there is no such file'],
+    ['@key nothing', 'Call load figures'],
   ])('says of %s where it is and what would be right', async (line, right) => {
     const { status, errors } = await fly(`# a comment\n${line}\n`)
     expect(status).toBe(1)
     expect(errors).toMatch(/answers\.txt:2:1: /)
     expect(errors).toContain(right)
+  })
+
+  it.skipIf(!existsSync('/dev/full'))('says in one line that its log cannot be stored', async () => {
+    const file = join(dir, 'answers.txt')
+    await writeFile(file, 'load figures list\n')
+    const args = ['--pack', PACK, '--inputs', PRELIMINARY, '--answers', file]
+    // Writing to this device fails as on a full disk.
+    const { status, errors } = await runCommand(rehearse, [...args, '--log', '/dev/full'])
+    expect(status).toBe(1)
+    expect(errors).toMatch(/^The log \/dev\/full cannot be kept: ENOSPC[^\n]*\n$/)
+  })
+
+  it('leaves a file that is no log as it is', async () => {
+    const [file, diary] = [join(dir, 'answers.txt'), join(dir, 'diary.txt')]
+    await writeFile(file, 'load figures list\n')
+    await writeFile(diary, 'dear diary')
+    const args = ['--pack', PACK, '--inputs', PRELIMINARY, '--answers', file, '--log', diary]
+    const { status, errors } = await runCommand(rehearse, args)
+    expect(status).toBe(1)
+    expect(errors).toMatch(
+      /^\S+diary\.txt holds something else than a log and is left as it is; name a new file[^\n]*\n$/,
+    )
+    expect(await readFile(diary, 'utf8')).toBe('dear diary')
   })
 
   it('asks for its usage where an option lacks', async () => {

@@ -41,6 +41,10 @@ const DRAW: readonly ((random: Random) => Drawn)[] = [
   (r) => ({ challenge: 'souls on board', figure: { kind: 'integer', min: 1, max: 250, value: between(r, 2, 220) } }),
   (r) => ({ challenge: 'reference speed', figure: { kind: 'speed', min: 50, max: 350, value: between(r, 88, 170) } }),
   (r) => ({
+    challenge: 'crossover speed',
+    figure: { kind: 'mach', min: 0.3, max: 0.95, value: between(r, 55, 89) / 100 },
+  }),
+  (r) => ({
     challenge: 'zero fuel weight',
     figure: { kind: 'weight', unit: 'kg', min: 500, max: 90_000, value: between(r, 60, 800) * 100 },
   }),
@@ -176,6 +180,7 @@ function written(figure: Figure): string {
   if (typeof value === 'string') return value
   if (figure.kind === 'decimal' || figure.kind === 'trim') return value.toFixed(figure.decimals)
   if (figure.kind === 'altimeter' && figure.unit === 'inHg') return value.toFixed(2)
+  if (figure.kind === 'mach') return value.toFixed(figure.decimals ?? 2)
   if (figure.kind === 'heading' || figure.kind === 'flightLevel') return String(value).padStart(3, '0')
   if (figure.kind === 'frequency') return value.toFixed(3)
   return String(value)
@@ -289,6 +294,8 @@ function twoAtOnce(random: Random): Case | undefined {
   const drawn = draw(random)
   const value = errors(drawn.figure, random)
   if (value === undefined || !isShown(drawn.figure, value)) return undefined
+  // Stops are not heard, and "plus zero five" is five degrees.
+  if (drawn.figure.kind === 'temperature' && (value === 0 || drawn.figure.value === 0)) return undefined
   const a = pronounce(drawn.figure, random)
   const b = pronounce({ ...drawn.figure, value } as Figure, random)
   const joint = random.of([' or ', ', ', ' and ', ' rather ', ', sorry, ', ' to ', '. ', ' make that ', ' checked '])

@@ -88,6 +88,8 @@ export function pronounce(figure: Figure, random: Random): string {
       const three = text.length === 2 && random.chance(0.2) ? `0${text}` : text
       return `${pick(random, spell(three, random), inWords(number, random), text, tailGroup(text, random))}${random.of(['', '', ' knots', ' kt'])}`
     }
+    case 'mach':
+      return `${random.of(['', 'mach ', 'mach '])}${amount(withDecimals(number, figure.decimals ?? 2), random)}`
     case 'weight':
       return pronounceWeight(figure, random)
     case 'temperature': {

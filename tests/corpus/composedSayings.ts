@@ -1,9 +1,9 @@
 /** How call signs, winds and routes are said: by ICAO, by the FAA, and as pilots shorten them. Written apart from the kernel's own sayings. */
 
-import type { CallsignSpec, Figure, RouteSpec, WindSpec } from '../../src/kernel/kinds/kind.ts'
+import type { Figure, SpecOf } from '../../src/kernel/kinds/kind.ts'
 import type { Random } from './case.ts'
 
-type Composed = Extract<Figure, CallsignSpec | WindSpec | RouteSpec>
+type Composed = Extract<Figure, SpecOf<'callsign' | 'wind' | 'route'>>
 
 const DIGITS = 'zero one two three four five six seven eight nine'.split(' ')
 const RADIO = 'zero wun two tree fower fife six seven ait niner'.split(' ')

@@ -9,6 +9,7 @@ const KINDS: readonly OnePieceKind[] = [
   'trim',
   'integer',
   'speed',
+  'mach',
   'weight',
   'temperature',
   'digits',
@@ -28,6 +29,7 @@ const CHALLENGES: Readonly<Record<OnePieceKind, readonly string[]>> = {
   trim: ['takeoff trim', 'stabiliser trim'],
   integer: ['passengers', 'brake temperature'],
   speed: ['approach speed', 'V1', 'final speed'],
+  mach: ['cruise mach', 'climb speed'],
   weight: ['takeoff weight', 'fuel'],
   temperature: ['temperature', 'outside air temperature'],
   digits: ['transponder', 'squawk'],
@@ -126,6 +128,8 @@ function truncated(random: Random): Case | undefined {
   if (/[.]0$|^0[.]|^-?\d+$/.test(String(figure.value)) && (figure.kind === 'decimal' || figure.kind === 'frequency'))
     return undefined
   if (figure.kind === 'trim') return undefined
+  // Neither "mach" nor the point need be said, nor a zero at the end.
+  if (figure.kind === 'mach' && (cut[0] !== words[0] || /zero|oh|0$/.test(words.at(-1) ?? ''))) return undefined
   const last = words.at(-1) ?? ''
   if (/zero|oh|^0/.test(last) && figure.kind === 'frequency') return undefined
   return {
@@ -139,6 +143,8 @@ function twoValues(random: Random): Case | undefined {
   const { challenge, figures, figure, response } = single(random.of(KINDS), random)
   const value = slip(figure, 'changed', random)
   if (value === undefined || !isClear(figure, value)) return undefined
+  // Commas are not heard, and "plus zero three" is three degrees.
+  if (figure.kind === 'temperature' && (value === 0 || figure.value === 0)) return undefined
   const pair = [sayFigure(figure, random), sayFigure(withValue(figure, value), random)]
   if (random.chance(0.5)) pair.reverse()
   const heard = pair.join(random.of([' ', ', ', ' and ', ' or ', ' no ', ' uh ', ', I mean ', ' set ']))
@@ -162,7 +168,12 @@ function negated(random: Random): Case {
 function otherKind(random: Random): Case | undefined {
   const { challenge, figures, figure, response } = single(random.of(KINDS), random)
   const other = makeFigure(random.of(KINDS.filter((kind) => kind !== figure.kind)), random)
-  if (String(other.value).replace(/\D/g, '') === String(figure.value).replace(/\D/g, '')) return undefined
+  // "One" is runway 01, and "eight zero" is Mach .8.
+  const bare = ({ value }: Figure) =>
+    String(value)
+      .replace(/\D/g, '')
+      .replace(/^0+|0+$/g, '')
+  if (bare(other) === bare(figure)) return undefined
   const heard = sayFigure(other, random)
   return { input: { challenge, response, figures, heard }, truth: 'wrong', why: `${figure.kind} ${other.kind} said` }
 }

@@ -61,6 +61,8 @@ export function makeFigure(kind: OnePieceKind, random: Random): Figure {
       return { kind, min: 0, max: 999, value: random.below(300) }
     case 'speed':
       return { kind, unit: 'kt', min: 40, max: 400, value: 80 + random.below(120) }
+    case 'mach':
+      return { kind, min: 0.4, max: 0.92, value: (60 + random.below(28)) / 100 }
     case 'weight':
       return {
         kind,
@@ -127,6 +129,8 @@ export function sayFigure(figure: Figure, random: Random): string {
       return whole(Number(value), random)
     case 'speed':
       return whole(Number(value), random) + random.of(['', '', ' knots'])
+    case 'mach':
+      return sayMach(Number(value), random)
     case 'weight':
       return sayWeight(figure, random)
     case 'temperature': {
@@ -230,6 +234,13 @@ function sayWeight(figure: Extract<Figure, { kind: 'weight' }>, random: Random):
   const ways = [cardinal(n), digits(String(n), random), String(n), n.toLocaleString('en-US')]
   if (figure.say === 'thousands') ways.push(sayDecimals(n / 1000, 1, random), sayDecimals(n / 1000, 1, random))
   return random.of(ways) + random.of(['', '', ' kilos', ' kilograms'])
+}
+
+function sayMach(n: number, random: Random): string {
+  const [head = '', tail = ''] = shownWith(n, 2).split('.')
+  const whole = head === '0' ? random.of(['', '', 'zero ']) : `${digits(head, random)} `
+  const said = `${whole}${random.of(['point', 'decimal'])} ${digits(tail, random)}`
+  return random.of(['mach ', 'mach ', '']) + random.of([said, said, `${head}.${tail}`])
 }
 
 function sayAltimeter(figure: Extract<Figure, { kind: 'altimeter' }>, random: Random): string {
@@ -339,6 +350,8 @@ function written(figure: Figure): string {
     case 'decimal':
     case 'trim':
       return Number(figure.value).toFixed(figure.decimals)
+    case 'mach':
+      return Number(figure.value).toFixed(2)
     case 'altimeter':
       return figure.unit === 'inHg' ? Number(figure.value).toFixed(2) : String(figure.value)
     case 'frequency':

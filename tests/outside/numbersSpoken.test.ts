@@ -6,8 +6,7 @@
 
 import { describe, expect, it } from 'vitest'
 import type { Figure } from '../../src/kernel/kinds/kind.ts'
-import { sayOnRadio } from '../../src/kernel/kinds/radio.ts'
-import { sayValue } from '../../src/kernel/kinds/table.ts'
+import { sayOnRadio, sayValue } from '../../src/kernel/kinds/table.ts'
 import { judgeText } from '../corpus/judgeText.ts'
 
 const ANNEX_10 = 'ICAO Annex 10 Vol. II 5.2.1.4.1 (looked up: flightcrewguide.com wiki 07)'
@@ -26,6 +25,7 @@ const hPa = (value: number): Figure => ({ kind: 'altimeter', unit: 'hPa', value 
 const code = (value: string): Figure => ({ kind: 'digits', length: 4, value })
 const frequency = (value: number): Figure => ({ kind: 'frequency', value })
 const speed = (value: number): Figure => ({ kind: 'speed', value })
+const mach = (value: number): Figure => ({ kind: 'mach', decimals: 2, value })
 const wind = (value: string): Figure => ({ kind: 'wind', value })
 const registration = (value: string): Figure => ({ kind: 'callsign', value })
 const flight = (value: string): Figure => ({ kind: 'callsign', telephony: ['Tidewick', 'Norvane'], value })
@@ -79,6 +79,8 @@ const PUBLISHED: readonly (readonly [words: string, figure: Figure, source: stri
   ['one one eight decimal zero', frequency(118), 'ICAO Annex 10 Vol. II 5.2.1.4.1.3 (from memory)'],
   ['two fife zero knots', speed(250), AIM('4-2-11'), 'two five zero'],
   ['one niner zero knots', speed(190), AIM('4-2-11'), 'one niner zero'],
+  ['mach decimal ait fower', mach(0.84), 'ICAO form (looked up: a table of phraseology)', 'mach decimal eight four'],
+  ['mach point six four', mach(0.64), `${JO('2-4-17')}; AIM 4-2-11`, 'mach decimal six four'],
   ['wind two zero zero degrees seven zero knots', wind('200/70'), ANNEX_10, 'two zero zero degrees seven zero knots'],
   [
     'wind one six zero degrees one eight knots gusting three zero knots',
@@ -112,6 +114,7 @@ const ON_RADIO: readonly (readonly [figure: Figure, icao: string, faa: string, s
     'one six zero at one eight gusts three zero',
     `${ANNEX_10}; JO 7110.65 2-4-17 (from memory)`,
   ],
+  [mach(0.78), 'mach decimal seven eight', 'mach point seven eight', JO('2-4-17')],
   [wind('VRB/3'), 'variable three knots', 'variable at three', 'common practice, no source'],
   [flight('TIDEWICK 421'), 'tidewick four two one', 'tidewick four twenty one', GROUPED],
   [flight('TIDEWICK 52'), 'tidewick five two', 'tidewick fifty two', GROUPED],

@@ -457,7 +457,7 @@ describe('an exchange with a mistake is refused with line, column and what would
 
   test.each([
     ['nothing to choose from', '[north, south]', '[]', /^from .*too small/],
-    ['a value that the kind does not have', '[north, south]', '[north, west]', /"west" is none of its positions/],
+    ['a value that the kind does not have', '[north, south]', '[north, west]', /"west" should be one of its positions/],
     [
       'a range the wrong way round',
       'min: 3000, max: 6000',

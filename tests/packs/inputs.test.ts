@@ -67,14 +67,14 @@ describe('a load sheet', () => {
       'a code that lost its zero',
       '"4271"',
       '0427',
-      /^load\.yaml:17:16: transponder "427" should be 4 digits in quotes$/,
+      /^load\.yaml:17:16: transponder "427" should be 4 digits \(in quotes\)$/,
     ],
     ['a runway that is none', 'runway: "24"', 'runway: "37"', /^load\.yaml:10:11: runway "37" should be 01 to 36/],
     [
       'a flap that the aircraft does not have',
       '"12"',
       '"15"',
-      /^load\.yaml:16:16: takeoff flap "15" is none of its positions: 7, 12, 19$/,
+      /^load\.yaml:16:16: takeoff flap "15" should be one of its positions: 7, 12, 19$/,
     ],
     [
       'a status that is none',

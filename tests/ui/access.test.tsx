@@ -18,12 +18,12 @@ const SCREENS: Readonly<Record<string, () => unknown>> = {
   'a clearance': () => talking(['request clearance']),
   'the ground crew': () => talking(GROUND),
   'a briefing': () => talking(GROUND.slice(0, 3)),
-  'the account of exchanges': () =>
-    talking(GROUND.slice(0, 6)).user.click(screen.getByRole('button', { name: 'Account' })),
-  'the account': async () => {
+  'the debrief of exchanges': () =>
+    talking(GROUND.slice(0, 6)).user.click(screen.getByRole('button', { name: 'Debrief' })),
+  'the debrief': async () => {
     const { answer, actions } = await atTrim()
     await answer('four point eight up')
-    await actions.account()
+    await actions.showDebrief()
     await screen.findByRole('heading', { level: 1, name: /lists are complete/ })
   },
   settings: () => stage({ screen: 'settings' }),

@@ -6,17 +6,17 @@ import { allText, demo, stage } from './stage.tsx'
 const NUMBER = 7
 
 describe('a dealt departure', () => {
-  it('fills in the preliminary figures, brings the final ones on its own, and tells its trap only in the account', async () => {
+  it('fills in the preliminary figures, brings the final ones on its own, and tells its trap only in the debrief', async () => {
     const dealt = dealtBy(demo, NUMBER)
     if (!dealt) throw new Error('the demo pack deals nothing')
     const { user, clock, log, store } = stage()
     await user.type(screen.getByRole('textbox', { name: /Number/ }), String(NUMBER))
-    await user.click(screen.getByRole('button', { name: 'Deal a departure' }))
+    await user.click(screen.getByRole('button', { name: 'Draw a departure' }))
     await screen.findByRole('heading', { level: 1, name: 'Figures of this departure' })
     expect(store.getState().draft).toEqual(dealt.preliminary)
     expect(allText()).not.toContain(dealt.trap.told)
 
-    await user.click(screen.getByRole('button', { name: 'Enter revision 1' }))
+    await user.click(screen.getByRole('button', { name: 'Accept figures as revision 1' }))
     await screen.findByRole('heading', { level: 1, name: 'Figures flow' })
     expect(log.events[0]).toMatchObject({ type: 'runStarted', dealt: NUMBER })
     clock.advance(dealt.finalAfterMinutes * 60_000 - 1)
@@ -26,7 +26,7 @@ describe('a dealt departure', () => {
     expect(log.events.findLast(({ type }) => type === 'figuresRevised')).toMatchObject({ status: 'final' })
     expect(allText()).not.toContain(dealt.trap.told)
 
-    await user.click(screen.getByRole('button', { name: 'Account' }))
+    await user.click(screen.getByRole('button', { name: 'Debrief' }))
     await screen.findByRole('heading', { level: 1, name: 'Not all lists are complete' })
     expect(allText()).toContain(dealt.trap.told)
   })

@@ -46,7 +46,7 @@ describe('entering figures', () => {
     ['fuel on board', '54 hundred', 'fuel on board "54 hundred" should be a number in kg'],
     ['fuel on board', '900', 'fuel on board 900 kg is unusual; normally 1,500 to 6,780 kg'],
     ['runway', '7', 'runway "7" should be 01 to 36'],
-    ['transponder', '427', 'transponder "427" should be 4 digits in quotes'],
+    ['transponder', '427', 'transponder "427" should be 4 digits (in quotes)'],
   ])('says beside the field %s what is wrong with "%s"', async (label, typed, told) => {
     const { user } = entering()
     await user.clear(field(label))
@@ -55,11 +55,23 @@ describe('entering figures', () => {
     expect(field(label)).toHaveProperty('value', typed)
   })
 
+  it('begins no run on nothing: a figure or a load sheet comes first', async () => {
+    const { user, actions, store, log } = stage({ screen: 'figures' })
+    const enter = screen.getByRole('button', { name: 'Accept figures as revision 1' })
+    expect(enter).toHaveProperty('disabled', true)
+    expect(screen.getByText('Type a figure or take a load sheet first.')).toBeTruthy()
+    await actions.enterRevision()
+    expect(log.events).toEqual([])
+    expect(store.getState().run).toBeUndefined()
+    await user.type(field('fuel on board'), '5240')
+    expect(enter).toHaveProperty('disabled', false)
+  })
+
   it('names a load that is over its limit, with what would be right', async () => {
     const { user } = entering()
     await user.clear(field('aft hold'))
     await user.type(field('aft hold'), '2500')
-    const problems = await screen.findByRole('region', { name: 'To be mended or checked' })
+    const problems = await screen.findByRole('region', { name: 'To fix or check' })
     expect(problems.textContent).toContain('load aft hold 2,500 kg is over its limit of 1,900 kg')
   })
 
@@ -100,7 +112,7 @@ describe('entering figures', () => {
     await user.clear(field('trip fuel'))
     await user.type(field('trip fuel'), '2500')
     await waitFor(() => expect(undo()).toHaveProperty('disabled', false))
-    await user.click(screen.getByRole('button', { name: 'Enter revision 1' }))
+    await user.click(screen.getByRole('button', { name: 'Accept figures as revision 1' }))
     await screen.findByRole('heading', { level: 1, name: 'Figures flow' })
     actions.show('figures')
     expect(await screen.findByRole('button', { name: 'Undo' })).toHaveProperty('disabled', true)
@@ -111,7 +123,7 @@ describe('entering figures', () => {
     const { user } = entering()
     await user.click(screen.getByRole('button', { name: 'Add a last-minute change' }))
     await user.selectOptions(screen.getByRole('combobox', { name: 'Station' }), 'rear cabin')
-    await user.type(field('Persons more (minus for fewer)'), '2')
+    await user.type(field('Persons added (minus if removed)'), '2')
     // Two at 84 kg: 24,364 kg by the stations become 24,532 kg, rounded to 10.
     await waitFor(() => expect(computed('zero fuel weight')).toContain('24,530 kg'))
     await user.click(screen.getByRole('button', { name: 'Remove the change at rear cabin' }))
@@ -140,7 +152,7 @@ describe('a load sheet', () => {
     await user.click(screen.getByText('Paste, drop or open a load sheet'))
     const text = SHEETS.preliminary.replace('blockFuel', 'blokFuel')
     await user.upload(screen.getByLabelText('Or open a file, or drop one here'), new File([text], 'sheet.yaml'))
-    const problems = await screen.findByRole('region', { name: 'Not read from the load sheet' })
+    const problems = await screen.findByRole('region', { name: 'Load sheet not read' })
     expect(problems.textContent).toContain('blokFuel')
     expect(problems.textContent).toMatch(/sheet\.yaml, line 7, column 3/)
   })
@@ -158,7 +170,7 @@ describe('sources side by side', () => {
     await screen.findByText(/differs \(-184 kg\)/)
     expect(computed('takeoff weight')).toContain('not known yet')
     await user.click(screen.getByRole('radio', { name: 'computed' }))
-    await user.type(field('Why it counts'), 'the sheet has two digits swapped')
+    await user.type(field('Reason'), 'the sheet has two digits swapped')
     await waitFor(() => expect(computed('takeoff weight')).toContain('29,420 kg'))
     expect(store.getState().draft.settled?.takeoffWeight).toMatchObject({
       use: 'computed',
@@ -242,9 +254,9 @@ describe('a revision while a run is on', () => {
     const { user, actions, store } = await revising()
     actions.draft(INPUTS.final)
     const changes = await screen.findByRole('region', { name: 'Against revision 1' })
-    await waitFor(() => expect(changes.textContent).toContain('takeoff trimwill be another one'))
+    await waitFor(() => expect(changes.textContent).toContain('takeoff trimchanges'))
     expect(changes.textContent).toContain('Opens again: zero fuel weight.')
-    await user.click(screen.getByRole('button', { name: 'Enter revision 2' }))
+    await user.click(screen.getByRole('button', { name: 'Accept figures as revision 2' }))
     // What sets it comes before what says it: the flow is to be done again first.
     await screen.findByRole('heading', { level: 1, name: 'Figures flow' })
     expect(store.getState().run?.items['loadFigures.zeroFuelWeight']?.status).toBe('reopened')
@@ -263,7 +275,7 @@ describe('a revision while a run is on', () => {
 
   it('shows one value on request: the voice says it, and what rests on it is marked as given', async () => {
     const { user, voice, store } = await revising()
-    await user.click(screen.getByText(/Hidden while the run is on/))
+    await user.click(screen.getByText(/Hidden during the run/))
     expect(screen.getByText(/every item that rests on it is marked as given/)).toBeTruthy()
     await user.click(screen.getByRole('button', { name: 'Show takeoff trim' }))
     await waitFor(() => expect(computed('takeoff trim')).toContain('4.3 up'))
@@ -342,7 +354,7 @@ describe('a revision while a run is on', () => {
     const moment = shownIn(compute(demo.figures, INPUTS.preliminary), 'takeoffMoment') ?? ''
     expect(moment).toMatch(/\d{3} kg m$/)
     expect(allText()).not.toContain(moment)
-    await user.click(screen.getByText(/Workings hidden while the run is on/))
+    await user.click(screen.getByText(/Workings hidden during the run/))
     await user.click(screen.getByRole('button', { name: 'Show pressure altitude' }))
     const workings = await screen.findByRole('list', { name: 'Workings' })
     const height = shownIn(compute(demo.figures, INPUTS.preliminary), 'pressureAltitude') ?? ''
@@ -361,7 +373,7 @@ describe('a revision while a run is on', () => {
     const kept = screen.getByRole('list', { name: 'Revisions so far' })
     expect(kept.textContent).toContain('Revision 2, final load sheet')
     expect(kept.textContent).toContain('opened again: zero fuel weight')
-    await user.click(screen.getByRole('button', { name: /^Take up again revision 1/ }))
+    await user.click(screen.getByRole('button', { name: /^Use again revision 1/ }))
     expect(store.getState().draft).toEqual(INPUTS.preliminary)
     expect(store.getState().revisions.length).toBe(2)
   })
@@ -369,7 +381,7 @@ describe('a revision while a run is on', () => {
   it('with a jump larger than the pack expects is worth a second look before it is entered', async () => {
     const { actions } = await revising()
     actions.draft({ ...INPUTS.preliminary, values: { ...INPUTS.preliminary.values, blockFuel: 3540 } })
-    const problems = await screen.findByRole('region', { name: 'To be mended or checked' })
+    const problems = await screen.findByRole('region', { name: 'To fix or check' })
     await waitFor(() => expect(problems.textContent).toContain('Check fuel on board: it is worth a second look'))
     expect(problems.textContent).not.toMatch(/3,540|5,240/)
   })
@@ -388,7 +400,7 @@ describe('a revision while a run is on', () => {
     const { run } = store.getState()
     if (!run) throw new Error('no run')
     store.setState({ run: { ...run, warnings: ['takeoff weight 32,000 kg is beyond its limit: at most 31,640 kg'] } })
-    const warnings = await screen.findByRole('region', { name: /No list is complete before/ })
+    const warnings = await screen.findByRole('region', { name: /Acknowledge this before/ })
     expect(warnings.textContent).toContain('takeoff weight: something is wrong with it')
     expect(warnings.textContent).not.toContain('32,000')
   })

@@ -19,8 +19,8 @@ describe('an answer', () => {
   })
 
   it.each([
-    ['four point eight up', 'Negative', 'another value', 'wrong'],
-    ['four point three down', 'Negative', 'another direction', 'wrong'],
+    ['four point eight up', 'Negative', 'a different value', 'wrong'],
+    ['four point three down', 'Negative', 'a different direction', 'wrong'],
     ['four point three', 'Incomplete', 'direction missing', 'missing'],
   ])('"%s" for 4.3 up is %s: the part and why are told, and never the value that is right', async (said, ...told) => {
     const { answer } = await atTrim()
@@ -90,9 +90,10 @@ describe('the place in the procedure', () => {
     expect(screen.getByText(/final figures, revision 2/)).toBeTruthy()
   })
 
-  it('shows what to look at, and the caution', async () => {
+  it('says what to look at, and nothing beside it', async () => {
     await atTrim()
-    expect(screen.getByText(/Look at/).parentElement?.textContent).toContain('the trim indicator')
+    expect(screen.getByText('Look at the trim indicator and the trim wheel, then answer.')).toBeTruthy()
+    expect(screen.queryByText(/Read it from the indicator/)).toBeNull()
     stage({ screen: 'run' })
     expect(screen.getByRole('heading', { level: 1, name: 'No run yet' })).toBeTruthy()
   })

@@ -18,7 +18,7 @@ describe('settings', () => {
     ['Never', { coachAfter: 0 }],
     ['Typing and buttons only', { ear: 'typing' }],
     ['FAA "altimeter", "hold short"', { radio: 'faa' }],
-    ['Once in a run another value, or your first wrong one called correct', { wrongHearBacks: true }],
+    ['Once in a run a wrong value, or your first wrong read-back called correct', { wrongHearBacks: true }],
     ['Clear', { radioSound: false }],
     ['Dark', { theme: 'dark' }],
     ['Push to talk only while the talk key is held', { listening: 'push' }],

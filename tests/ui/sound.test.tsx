@@ -11,7 +11,7 @@ describe('the sound check', () => {
   it('can be left out', async () => {
     const { user, store } = stage()
     await user.click(screen.getByRole('button', { name: 'Check the sound' }))
-    await user.click(screen.getByRole('button', { name: 'Leave it out' }))
+    await user.click(screen.getByRole('button', { name: 'Skip it' }))
     await waitFor(() => expect(store.getState().screen).toBe('start'))
     expect(store.getState().soundCheck).toBeUndefined()
   })
@@ -40,11 +40,11 @@ describe('the sound check', () => {
   it('lets a line be left out, and says what is wrong with a microphone', async () => {
     const { user, ear, store } = stage({ screen: 'sound' })
     await user.click(screen.getByRole('button', { name: 'Begin' }))
-    await user.click(await screen.findByRole('button', { name: 'Leave this line out' }))
+    await user.click(await screen.findByRole('button', { name: 'Skip this line' }))
     await screen.findByText('Read aloud, line 2 of 8')
     ear.emit({ type: 'failed', failure: { code: 'refused', message: 'The microphone is not allowed; allow it.' } })
     expect((await screen.findByRole('alert')).textContent).toContain('allow it')
-    await user.click(screen.getByRole('button', { name: 'End it, and change nothing' }))
+    await user.click(screen.getByRole('button', { name: 'Stop without changes' }))
     await waitFor(() => expect(store.getState().soundCheck).toBeUndefined())
   })
 

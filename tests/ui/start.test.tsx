@@ -85,7 +85,7 @@ describe('what stands in the way of a run is said with what to do', () => {
   it('another tab writes it: take it over here', async () => {
     const { user, store } = await flying()
     store.setState({ writer: 'elsewhere' })
-    expect(await screen.findByRole('heading', { level: 1, name: 'Another tab writes this run' })).toBeTruthy()
+    expect(await screen.findByRole('heading', { level: 1, name: 'Another tab has this run' })).toBeTruthy()
     await user.click(screen.getByRole('button', { name: 'Take over here' }))
     expect(await screen.findByRole('heading', { level: 1, name: 'Figures flow' })).toBeTruthy()
   })

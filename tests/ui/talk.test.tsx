@@ -47,13 +47,13 @@ describe('an exchange', () => {
     expect(allText()).not.toMatch(/corrie|five thousand|4271/i)
   })
 
-  it('shows the words to those who ask for them, and the account says so', async () => {
+  it('shows the words to those who ask for them, and the debrief says so', async () => {
     const { user } = talking(['request clearance'])
     await user.click(screen.getByRole('button', { name: /Show the words/ }))
     await within(exchange()).findByText(/Cleared to corrie, .* squawk four two seven one/)
-    await user.click(screen.getByRole('button', { name: 'Account' }))
-    const account = await screen.findByRole('region', { name: 'Exchange departure clearance' })
-    expect(account.textContent).toContain('words shown')
+    await user.click(screen.getByRole('button', { name: 'Debrief' }))
+    const debrief = await screen.findByRole('region', { name: 'Exchange departure clearance' })
+    expect(debrief.textContent).toContain('words shown')
   })
 
   it('is heard: while the station speaks its words are nowhere on the screen', async () => {
@@ -131,9 +131,9 @@ describe('an order', () => {
     await user.click(screen.getByRole('button', { name: '“Affirm”' }))
     await headline('taxi')
     expect(run.state.turns['flap.order']?.insisted).toBe('fifteen')
-    await user.click(screen.getByRole('button', { name: 'Account' }))
-    const account = await screen.findByRole('region', { name: 'Exchange flap order' })
-    expect(account.textContent).toContain('kept to “fifteen” against the figure')
+    await user.click(screen.getByRole('button', { name: 'Debrief' }))
+    const debrief = await screen.findByRole('region', { name: 'Exchange flap order' })
+    expect(debrief.textContent).toContain('kept to “fifteen” against the figure')
   })
 })
 
@@ -152,9 +152,9 @@ describe('a briefing', () => {
     await answer('level five thousand')
     await user.click(screen.getByRole('button', { name: /Briefing complete/ }))
     await headline('before push')
-    await user.click(screen.getByRole('button', { name: 'Account' }))
-    const account = await screen.findByRole('region', { name: 'Briefing departure briefing' })
-    expect(account.textContent).toContain('runwaybriefed, left out at first, wrong once')
+    await user.click(screen.getByRole('button', { name: 'Debrief' }))
+    const debrief = await screen.findByRole('region', { name: 'Briefing departure briefing' })
+    expect(debrief.textContent).toContain('runwaybriefed, left out at first, wrong once')
   })
 })
 

@@ -41,8 +41,8 @@ export function talking(texts: readonly string[], script: Script = SAID) {
       run.hear(text)
       show()
     },
-    async account() {
-      store.setState({ debrief: debriefOf(TALK, run.events), screen: 'account' })
+    async showDebrief() {
+      store.setState({ debrief: debriefOf(TALK, run.events), screen: 'debrief' })
     },
   } as Partial<Actions> as Actions
   const user = userEvent.setup()

@@ -1,4 +1,4 @@
-/** A departure that is too heavy or out of its envelope, from the figures typed in to the account of the run. */
+/** A departure that is too heavy or out of its envelope, from the figures typed in to the debrief of the run. */
 
 import { screen, waitFor, within } from '@testing-library/preact'
 import { describe, expect, it } from 'vitest'
@@ -41,7 +41,7 @@ const READ = ['zeroFuelWeight', 'takeoffTrim', 'v1', 'v2', 'takeoffThrust']
 
 describe.each(CASES)('a departure %s', (_name, inputs, label, warning) => {
   const set = compute(demo.figures, inputs)
-  const heading = 'No list is complete before this is acknowledged'
+  const heading = 'Acknowledge this before a list can be complete'
 
   /** At the end of the first list, every item of it answered right. */
   async function answered() {
@@ -59,7 +59,7 @@ describe.each(CASES)('a departure %s', (_name, inputs, label, warning) => {
 
   it('is warned of before it is entered, with the value and its limit', async () => {
     stage({ screen: 'figures', draft: inputs, preview: set })
-    const problems = within(await screen.findByRole('region', { name: 'To be mended or checked' }))
+    const problems = within(await screen.findByRole('region', { name: 'To fix or check' }))
     const told = problems.getAllByRole('listitem').map(({ textContent }) => textContent ?? '')
     const anywhere = new RegExp(warning.source.slice(1, -1))
     expect(
@@ -88,7 +88,7 @@ describe.each(CASES)('a departure %s', (_name, inputs, label, warning) => {
     expect(log.events.at(-1)).toMatchObject({ type: 'commanded', command: 'affirm', evidence: { by: 'key' } })
     await waitFor(() => expect(screen.queryByRole('region', { name: heading })).toBeNull())
 
-    await actions.account()
+    await actions.showDebrief()
     await screen.findByRole('heading', { level: 1, name: 'Not all lists are complete' })
     const text = store.getState().debrief?.revisions.flatMap(({ notes }) => notes) ?? []
     for (const word of ['warning', 'acknowledged']) {

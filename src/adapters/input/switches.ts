@@ -1,6 +1,6 @@
 /**
- * Keys and buttons of the pilot's own: those of the page's windows, and those of sticks, pedals and pads,
- * which browsers tell only when asked. Both are heard only while the page is visible.
+ * The pilot's own keys and buttons: keys of the page's windows, and buttons of sticks, pedals and pads, which have to
+ * be polled. Both work only while the page is visible.
  */
 
 import { createEmitter } from '../../emitter.ts'
@@ -14,10 +14,10 @@ export interface SwitchParts {
 }
 
 /** A press of a quarter of a second is seen many times over. */
-const LOOK_EVERY_MS = 25
-/** Some pads tell a button only by how far it is down. */
+const POLL_MS = 25
+/** Some pads report a button only by how far it is pressed. */
 const DOWN = 0.5
-/** With these a page is operated: they are nobody's own. */
+/** A page is operated with these, so they cannot be assigned. */
 const NOT_OURS = new Set(['Tab', 'Escape', 'MetaLeft', 'MetaRight'])
 
 export function createSwitches({ clock, bindings, window: page = window, pads = allPads }: SwitchParts): Switches {
@@ -52,19 +52,19 @@ export function createSwitches({ clock, bindings, window: page = window, pads = 
       return
     }
     const name = nameOf((binding) => binding.type === 'key' && binding.code === event.code)
-    // A key let go counts wherever the focus has gone meanwhile.
+    // A release counts wherever the focus is by then.
     if (!name || (isDown && isForField(event))) return
     if (isDown || down.has(name)) event.preventDefault()
     set(name, isDown)
   }
 
-  /** A key let go in another window is never told. */
+  /** A key released in another window is never reported. */
   function left(): void {
     for (const name of [...down]) if (bindings()[name]?.type === 'key') set(name, false)
   }
 
-  function look(): void {
-    clock.after(LOOK_EVERY_MS, look)
+  function poll(): void {
+    clock.after(POLL_MS, poll)
     const wants = learned || Object.values(bindings()).some((binding) => binding?.type === 'button')
     if (!wants) return
     const now = new Set<string>()
@@ -85,7 +85,7 @@ export function createSwitches({ clock, bindings, window: page = window, pads = 
   }
 
   function attach(other: Window): () => void {
-    // Before anything on the page: a key of the pilot's own does nothing else.
+    // Before anything on the page: an assigned key does nothing else.
     for (const type of ['keydown', 'keyup'] as const) other.addEventListener(type, keyed, { capture: true })
     other.addEventListener('blur', left)
     return () => {
@@ -95,7 +95,7 @@ export function createSwitches({ clock, bindings, window: page = window, pads = 
   }
 
   attach(page)
-  look()
+  poll()
   return {
     attach,
     learn() {
@@ -117,9 +117,9 @@ function allPads(): readonly (Gamepad | null)[] {
   }
 }
 
-function buttonOf(told: string): Binding {
-  const at = told.indexOf(' ')
-  return { type: 'button', pad: told.slice(at + 1), button: Number(told.slice(0, at)) }
+function buttonOf(seen: string): Binding {
+  const at = seen.indexOf(' ')
+  return { type: 'button', pad: seen.slice(at + 1), button: Number(seen.slice(0, at)) }
 }
 
 /** As it is printed on the key, where it prints anything. */
@@ -131,7 +131,7 @@ function labelOf({ key, code }: KeyboardEvent): string {
 
 /** Letters go to the field they are typed in; space and enter to the button that has the focus. */
 function isForField({ target, key, ctrlKey, altKey, metaKey }: KeyboardEvent): boolean {
-  // Not by its class: elements of another window are of that window's classes.
+  // Not by `instanceof`: elements of another window have that window's classes.
   if (!target || !('matches' in target)) return false
   const on = target as Element
   const isTyped = key.length === 1 && !ctrlKey && !altKey && !metaKey

@@ -29,7 +29,7 @@ export async function createBrowserLog(name = 'otherseat'): Promise<RunArchive> 
   const runs = async () => newestFirst(await db.getAll('runs'))
   return {
     append,
-    // An array sorts behind every number, so this spans all events of the run.
+    // An array sorts after every number, so this spans all events of the run.
     read: (runId) => db.getAll('events', IDBKeyRange.bound([runId], [runId, []])),
     unfinished: async () => newestUnfinished(await runs()),
     runs,
@@ -57,7 +57,7 @@ async function open(name: string): Promise<IDBPDatabase<Stores>> {
   }
 }
 
-/** Some private windows open a database and refuse to write; better known before the run than in it. */
+/** Some private windows open a database and refuse to write; better found out before a run than during it. */
 async function probe(db: IDBPDatabase<Stores>): Promise<void> {
   try {
     const tx = db.transaction('runs', 'readwrite')
@@ -72,7 +72,7 @@ async function probe(db: IDBPDatabase<Stores>): Promise<void> {
 async function store(db: IDBPDatabase<Stores>, event: RunEvent): Promise<void> {
   const tx = db.transaction(['events', 'runs'], 'readwrite', { durability: 'strict' })
   const done = tx.done
-  // The error that caused an abort is the one to tell; `done` would reject with a second one.
+  // The error that caused an abort is the one to report; `done` would reject with a second one.
   done.catch(() => undefined)
   const events = tx.objectStore('events')
   const last = await events.openKeyCursor(IDBKeyRange.bound([event.runId], [event.runId, []]), 'prev')

@@ -18,7 +18,7 @@ export interface Speaker {
 export interface BrowserSpeaker extends Speaker {
   /** Voices that may be chosen, by name; empty where there is none. */
   voices(): string[]
-  /** Waits until the browser has told its voices, or for a while; says whether there is one. */
+  /** Waits a while for the browser to list its voices; says whether there is one. */
   isUsable(): Promise<boolean>
 }
 
@@ -37,14 +37,14 @@ const MS_PER_LETTER = 150
 
 export function createBrowserVoice(parts: BrowserVoiceParts): BrowserSpeaker {
   const { clock, settings, synthesis = globalThis.speechSynthesis } = parts
-  let told: Promise<void> | undefined
+  let listed: Promise<void> | undefined
 
   const local = () => (synthesis ? localVoices(synthesis) : [])
 
   async function isUsable(): Promise<boolean> {
     if (!synthesis) return false
-    told ??= voicesTold(synthesis, clock)
-    if (local().length === 0) await told
+    listed ??= voicesListed(synthesis, clock)
+    if (local().length === 0) await listed
     return local().length > 0
   }
 
@@ -69,7 +69,7 @@ export function createBrowserVoice(parts: BrowserVoiceParts): BrowserSpeaker {
   return {
     isUsable,
     speak,
-    // It tells that it has ended, and not when.
+    // It reports that it has ended, not when.
     endedAt: () => undefined,
     voices: () => local().map((voice) => voice.name),
   }
@@ -80,7 +80,7 @@ function localVoices(synthesis: SpeechSynthesis): SpeechSynthesisVoice[] {
   return synthesis.getVoices().filter((voice) => voice.localService === true && /^en([-_]|$)/i.test(voice.lang))
 }
 
-function voicesTold(synthesis: SpeechSynthesis, clock: Clock): Promise<void> {
+function voicesListed(synthesis: SpeechSynthesis, clock: Clock): Promise<void> {
   return new Promise((done) => {
     const forget = clock.after(VOICES_WITHIN_MS, done)
     synthesis.addEventListener(

@@ -26,11 +26,11 @@ export interface VoiceSettings {
 export interface AppVoice extends Voice {
   /** To be called in a gesture: lets the page sound, and loads what the voice will need. */
   wake(): Promise<void>
-  /** Names of the browser's voices that may be set, once it has told them. */
+  /** Names of the browser's voices to choose from, once it has listed them. */
   browserVoices(): Promise<string[]>
 }
 
-export const EMBEDDED = 'embedded'
+const EMBEDDED = 'embedded'
 
 export interface VoiceParts {
   readonly settings: () => VoiceSettings

@@ -11,7 +11,7 @@ export type ClipIndex = Readonly<Record<string, readonly [beginMs: number, lengt
 export interface Clip {
   readonly beginMs: number
   readonly lengthMs: number
-  /** Silence behind it. */
+  /** Silence after it. */
   readonly pauseMs: number
 }
 

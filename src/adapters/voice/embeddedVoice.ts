@@ -112,7 +112,7 @@ function schedule(context: AudioContext, voice: Loaded, clips: readonly Clip[], 
     atMs += (lengthMs + pauseMs) / rate
     return source
   })
-  // On a radio the key is let go behind the last word.
+  // On a radio the key is released after the last word.
   if (channel) endsAt += KEY_MS / 1000
   return { sources: [...sources, ...(channel?.sources ?? [])], lengthMs: atMs, endsAt }
 }

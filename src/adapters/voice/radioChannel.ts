@@ -9,7 +9,7 @@ const GAIN = 1.3
 const NOISE = 0.012
 const CLICK_MS = 14
 const CLICK = 0.12
-/** Noise before and behind the words, while the key is held. */
+/** Noise before and after the words, while the key is held. */
 export const KEY_MS = 140
 
 export interface Channel {

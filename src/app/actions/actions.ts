@@ -39,8 +39,8 @@ export interface RunActions {
   gesture(): void
   /** Takes the run over from another tab. */
   takeOver(): Promise<void>
-  /** Makes the account of the run on the screen from its log, and shows it. */
-  account(): Promise<void>
+  /** Makes the debrief of the run on the screen from its log, and shows it. */
+  showDebrief(): Promise<void>
   /** The log as JSON Lines, for a download. */
   exportLog(runId: string): Promise<string>
 }
@@ -59,7 +59,7 @@ export interface SoundActions {
   retryEar(): Promise<void>
   /** Begins the sound check, or begins it again. */
   soundCheck(): Promise<void>
-  leaveLineOut(): void
+  skipPrompt(): void
   /** Takes on what it found, where that is wanted, and goes back to the start. */
   endSoundCheck(keep: boolean): Promise<void>
   /** Looks up the microphones and outputs there are. */

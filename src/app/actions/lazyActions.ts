@@ -1,6 +1,6 @@
 /**
- * The actions before the code behind them has come: the first screen is there at once, and what is asked of it
- * meanwhile is done in its order as soon as that is loaded.
+ * The actions before their code has loaded: the first screen is there at once, and whatever it asks for meanwhile is
+ * done, in order, as soon as the code is there.
  */
 
 import type { Actions } from './actions.ts'
@@ -21,14 +21,14 @@ const NAMES: Readonly<Record<keyof Actions, true>> = {
   type: true,
   gesture: true,
   takeOver: true,
-  account: true,
+  showDebrief: true,
   exportLog: true,
   switched: true,
   attachKeys: true,
   learn: true,
   retryEar: true,
   soundCheck: true,
-  leaveLineOut: true,
+  skipPrompt: true,
   endSoundCheck: true,
   lookUpDevices: true,
   settings: true,

@@ -1,4 +1,4 @@
-/** What the screens ask for, put together. */
+/** Puts together what the screens may ask for. */
 
 import type { Switches } from '../../ports.ts'
 import { type ControllerParts, createRunController } from '../run/controller.ts'
@@ -20,7 +20,7 @@ export interface ActionParts extends ControllerParts, SoundActionParts {
   readonly useMediaKeys: (isWanted: boolean) => void
 }
 
-/** Which ear, and what it opens with: it is opened anew where one of them changes. */
+/** Settings of the ear itself: where one changes, the ear is opened again. */
 const OF_THE_EAR = ['ear', 'microphone', 'secondModel'] as const
 
 export function makeActions(parts: ActionParts): Actions {

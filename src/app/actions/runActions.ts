@@ -1,9 +1,10 @@
-/** A run begun, gone on with, flown by hand, ended; its account and its log. */
+/** A run begun, gone on with, flown by hand, ended; its debrief and its log. */
 
 import { debriefOf } from '../../kernel/run/debrief/debrief.ts'
 import type { ControllerParts, RunController } from '../run/controller.ts'
 import { pressed } from '../run/pressed.ts'
 import { findUnfinished } from '../run/unfinished.ts'
+import { isDraftEmpty } from '../selectors.ts'
 import { EMPTY_DRAFT } from '../store.ts'
 import type { RunActions } from './actions.ts'
 
@@ -33,11 +34,13 @@ export function runActions(parts: ControllerParts, controller: RunController, wa
     async enterRevision() {
       const { pack, draft } = store.getState()
       // A second click on the way would be a second revision.
-      if (!pack || isEntering) return
+      if (!pack || isEntering || isDraftEmpty(store.getState())) return
       isEntering = true
       try {
         wake()
         const session = controller.session()
+        // Figures for a run that a bug has stopped take it up again.
+        if (session?.state().status === 'stopped') await session.resume()
         await (session ? session.enter(draft) : controller.begin(pack, draft))
         store.setState({ screen: 'run' })
       } finally {
@@ -53,8 +56,8 @@ export function runActions(parts: ControllerParts, controller: RunController, wa
       if (id === undefined || (await controller.end(id))) backToStart()
     },
     async putAwayRun() {
-      const { unfinished } = store.getState()
-      if (unfinished) await log.putAway(unfinished.runId)
+      const { blocked } = store.getState()
+      if (blocked) await log.putAway(blocked.runId)
       backToStart()
     },
     press(press) {
@@ -74,9 +77,9 @@ export function runActions(parts: ControllerParts, controller: RunController, wa
       const id = run?.runId ?? unfinished?.runId
       if (id !== undefined) await controller.goOn(id, true)
     },
-    async account() {
+    async showDebrief() {
       const session = controller.session()
-      if (session) store.setState({ debrief: debriefOf(session.pack, session.events()), screen: 'account' })
+      if (session) store.setState({ debrief: debriefOf(session.pack, session.events()), screen: 'debrief' })
     },
     async exportLog(runId) {
       const session = controller.session()

@@ -1,4 +1,4 @@
-/** The ear opened anew, the sound check, and which devices there are. */
+/** The ear, opened again; the sound check; the devices to choose from. */
 
 import type { SoundDevices } from '../../ports.ts'
 import type { RunController } from '../run/controller.ts'
@@ -46,7 +46,7 @@ export function soundActions(
       await check.begin()
       await lookUpDevices()
     },
-    leaveLineOut: check.leaveOut,
+    skipPrompt: check.skip,
     async endSoundCheck(keep) {
       const found = store.getState().soundCheck?.findings
       await check.end()

@@ -3,9 +3,10 @@
 import { figureOf } from '../../kernel/figures/compute.ts'
 import type { FigureSet, Reason } from '../../kernel/figures/model.ts'
 import type { FigureDeclaration } from '../../kernel/figures/pack.ts'
-import { roundingOf, roundTo } from '../../kernel/figures/rounding.ts'
-import type { Figure, Value } from '../../kernel/kinds/kind.ts'
+import { roundingOf } from '../../kernel/figures/rounding.ts'
+import { type Figure, kindOf, type Value } from '../../kernel/kinds/kind.ts'
 import { showValue } from '../../kernel/kinds/table.ts'
+import { roundTo } from '../../kernel/numbers/rounding.ts'
 import type { Pack } from '../../kernel/pack/checklist.ts'
 import type { RunState } from '../../kernel/run/core/state.ts'
 import { figuresRead, type Hidden } from './hiddenFigures.ts'
@@ -70,12 +71,13 @@ export function shownAs(declaration: FigureDeclaration, value: Value): string {
   return withUnit({ ...declaration.spec, value: spoken } as Figure, declaration)
 }
 
-/** Kinds that show their own unit have none beside them. */
+/** Kinds that show their own unit have none beside them, and a direction stands for one. */
 function withUnit(figure: Figure, { unit = '' }: { readonly unit?: string } = {}): string {
-  const text = GROUPED.has(figure.kind) ? grouped(showValue(figure)) : showValue(figure)
-  if (figure.kind === 'decimal') return `${text.replace(/ ?%$/, '')} ${unit}`.trim()
-  return figure.kind === 'trim' || text.endsWith(unit) ? text : `${text} ${unit}`
+  const kind = kindOf(figure)
+  if (kind.values === 'text') return showValue(figure)
+  const text = kind.isGrouped ? grouped(showValue(figure)) : showValue(figure)
+  if (typeof kind.measure === 'object') return `${text.replace(/ ?%$/, '')} ${unit}`.trim()
+  return kind.direction || text.endsWith(unit) ? text : `${text} ${unit}`
 }
 
-const GROUPED: ReadonlySet<string> = new Set(['weight', 'integer', 'altitude'])
 const grouped = (text: string) => text.replace(/\B(?=(\d{3})+(?!\d))/g, ',')

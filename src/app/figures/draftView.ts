@@ -137,7 +137,7 @@ function reopens(pack: Pack, run: RunState | undefined, moved: ReadonlySet<strin
   }
 }
 
-/** A problem may hold the value it is about: a hidden one is told without it. */
+/** A problem may name the value it is about: a hidden value is left out of it. */
 function discreet(pack: Pack, problem: Problem, hidden: ReadonlyMap<string, Hidden>): string {
   if (problem.code === 'input.missing' || !/\d/.test(problem.message)) return problem.message
   const labels = [...hidden.keys()].flatMap((name) => pack.figures.declarations[name]?.label ?? [])

@@ -1,10 +1,11 @@
 /** The fields of a revision: what each one takes, its unit and plausible range, and what was typed so far. */
 
-import { band, isText, valueProblems } from '../../kernel/figures/entered.ts'
+import { band, valueProblems } from '../../kernel/figures/entered.ts'
 import type { Inputs } from '../../kernel/figures/model.ts'
 import type { FigureDeclaration } from '../../kernel/figures/pack.ts'
-import { composedLike, isComposed } from '../../kernel/kinds/composed.ts'
-import type { KindSpec, Value } from '../../kernel/kinds/kind.ts'
+import { type KindSpec, kindOf, type Value } from '../../kernel/kinds/kind.ts'
+import { isNumeric } from '../../kernel/kinds/table.ts'
+import { tidied } from '../../kernel/kinds/written.ts'
 import type { Pack } from '../../kernel/pack/checklist.ts'
 import { readBackOf } from '../../kernel/pack/rests.ts'
 import type { Problem } from '../../kernel/problem.ts'
@@ -46,10 +47,7 @@ export interface LoadField {
 export function enteredValue(spec: KindSpec, text: string): Value | undefined {
   const trimmed = text.trim()
   if (trimmed === '') return undefined
-  if (spec.kind === 'runway' || spec.kind === 'identifier' || isComposed(spec)) return trimmed.toUpperCase()
-  if (isText(spec)) return trimmed
-  const number = enteredNumber(trimmed)
-  return number ?? trimmed
+  return (isNumeric(spec) ? enteredNumber(trimmed) : undefined) ?? tidied(spec, trimmed)
 }
 
 /** "1,200" and "1200.5" are numbers; undefined for anything else. */
@@ -88,19 +86,25 @@ function field(
   const before = inForce?.values[name]
   const keeps = hidden.get(name) === 'own' && before !== undefined
   const isKept = keeps && value === before
-  const range = plausible ? `normally ${band(plausible, measure)}` : isComposed(spec) ? composedLike(spec) : ''
+  const { options } = kindOf(spec)
   return {
     name,
     label,
     unit: unit ?? '',
     required: required !== false || given !== undefined,
-    range,
-    ...(spec.kind === 'choice' && { options: Object.keys(spec.options) }),
-    isText: isText(spec),
+    range: plausible ? `normally ${band(plausible, measure)}` : howWritten(spec),
+    ...(options && { options: Object.keys(options(spec)) }),
+    isText: !isNumeric(spec),
     entered: value === undefined || isKept ? '' : String(value),
     keeps,
     problems: value === undefined || isKept ? [] : valueProblems(declaration, value),
   }
+}
+
+/** For values of several pieces; a single one shows by its label. */
+function howWritten(spec: KindSpec): string {
+  const kind = kindOf(spec)
+  return kind.values === 'text' && kind.match ? kind.written(spec) : ''
 }
 
 export function loadFields(pack: Pack, draft: Inputs): LoadField[] {

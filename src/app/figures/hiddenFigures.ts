@@ -32,7 +32,7 @@ export function hiddenFigures(pack: Pack, run: RunState | undefined): ReadonlyMa
   for (const name of figuresTalked(pack, run)) if (!run.told.includes(name)) hidden.set(name, 'own')
   const { declarations } = pack.figures
   for (const name of [...hidden.keys()].flatMap((own) => [...kinOf(pack.figures, own)])) {
-    // What was typed in, and is not read back, is no secret; and what was asked for has been told.
+    // A value that was typed in and is not read back is no secret, nor is one that the pilot has asked for.
     if (declarations[name]?.derived && !hidden.has(name) && !run.told.includes(name)) hidden.set(name, 'near')
   }
   return hidden

@@ -5,7 +5,7 @@ import type { FigureSet, Inputs, StatedValue } from '../../kernel/figures/model.
 import type { FigureDeclaration } from '../../kernel/figures/pack.ts'
 import { isOutdated, ownSource, sourceWords } from '../../kernel/figures/settle.ts'
 import { showMeasured } from '../../kernel/figures/showing.ts'
-import type { Value } from '../../kernel/kinds/kind.ts'
+import { kindOf, type Value } from '../../kernel/kinds/kind.ts'
 import type { Pack } from '../../kernel/pack/checklist.ts'
 import type { Problem } from '../../kernel/problem.ts'
 import { shownAs } from './computedView.ts'
@@ -108,7 +108,8 @@ function fieldOf(
 }
 
 function writtenAs({ spec }: FigureDeclaration): string {
-  if (spec.kind === 'choice') return Object.keys(spec.options).join(', ')
+  const { options } = kindOf(spec)
+  if (options) return Object.keys(options(spec)).join(', ')
   if (spec.kind !== 'trim') return ''
   return spec.axis === 'pitch' ? 'minus for nose down' : 'minus for left'
 }

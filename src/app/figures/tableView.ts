@@ -21,7 +21,7 @@ export interface TableView {
   }[]
 }
 
-/** The table behind a figure; undefined where it was not looked up, or where that is hidden. */
+/** The table a figure was read from; undefined where there is none, or while it is hidden. */
 export function tableView(figure: ComputedView, tables: Readonly<Record<string, Table>>): TableView | undefined {
   const used = figure.why.flatMap(({ cells }) => cells ?? [])
   const table = tables[used[0]?.table ?? '']

@@ -70,20 +70,20 @@ export function createRunController(parts: ControllerParts): RunController {
     return held
   }
 
-  /** The ear opens beside the run: typing and buttons work at once, and go on working where it fails. */
+  /** The run does not wait for the ear: typing and buttons work at once, and still work if it fails. */
   async function openEar(): Promise<void> {
     const { pack, settings } = store.getState()
     if (pack && settings.ear !== 'typing') await ear.open(vocabularyOf(pack))
   }
 
-  function block(because: RunBlocked['because'], message = ''): void {
-    store.setState({ screen: 'start', blocked: { because, message } })
+  function block(runId: string, because: RunBlocked['because'], message = ''): void {
+    store.setState({ screen: 'start', blocked: { runId, because, message } })
   }
 
   async function readRun(runId: string): Promise<RunSoFar | undefined> {
     const run = await readStoredRun(log, runId)
     if (!('why' in run)) return run
-    block('unreadable', run.why)
+    block(runId, 'unreadable', run.why)
     return undefined
   }
 
@@ -115,9 +115,13 @@ export function createRunController(parts: ControllerParts): RunController {
       await begun
     },
     async goOn(runId, steal) {
+      if (session?.state().runId === runId) {
+        store.setState({ screen: 'run', writer: 'here' })
+        return session.resume()
+      }
       const run = await readRun(runId)
       if (!run) return
-      if (run.state.status === 'ended') return block('ended')
+      if (run.state.status === 'ended') return block(runId, 'ended')
       const { pack, state, revisions } = run
       const held = await hold(runId, steal)
       close()
@@ -138,7 +142,7 @@ export function createRunController(parts: ControllerParts): RunController {
         if (!run) return false
         if (run.state.status === 'ended') return true
         if (!(await hold(runId, false))) {
-          block('elsewhere')
+          block(runId, 'elsewhere')
           return false
         }
         close()

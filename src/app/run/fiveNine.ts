@@ -1,6 +1,6 @@
 /**
  * For a speaker whose five is heard as nine, or the other way round: either word counts only when it is said
- * as "fife" or "niner", or said a second time. It looks at what was heard, never at what would be right.
+ * as "fife" or "niner", or said a second time. It goes by what was heard, never by what would be right.
  */
 
 import type { Heard } from '../../kernel/hearing/heard.ts'

@@ -30,7 +30,7 @@ export interface Performer {
 
 type EffectOf<Type extends Effect['type']> = Extract<Effect, { type: Type }>
 
-/** How long to wait before silence is looked at again while the pilot speaks. */
+/** While the pilot speaks, a silence timer that is due waits this long and asks again. */
 const STILL_SPEAKING_MS = 1_000
 /** Timers of silence: they do not run out in the middle of what the pilot says. */
 const OF_SILENCE: ReadonlySet<TimerName> = new Set(['prompt', 'tone'])

@@ -11,7 +11,7 @@ import type { Replayed } from '../../kernel/run/core/readLog.ts'
 import type { RunState } from '../../kernel/run/core/state.ts'
 import { beforeStations } from '../../kernel/run/talk/script.ts'
 
-export type Stated = Extract<Happening, { type: 'stated' }>
+type Stated = Extract<Happening, { type: 'stated' }>
 export type Revised = Extract<Happening, { type: 'figuresRevised' }>
 
 /** Figures that came in, as they are from then on until the next do. */

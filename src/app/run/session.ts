@@ -5,29 +5,19 @@
 
 import { createEmitter } from '../../emitter.ts'
 import type { Inputs } from '../../kernel/figures/model.ts'
-import type { Heard } from '../../kernel/hearing/heard.ts'
 import type { Pack } from '../../kernel/pack/checklist.ts'
 import type { Role } from '../../kernel/pack/roles.ts'
-import type { Happening, RunEvent } from '../../kernel/run/core/events.ts'
+import type { RunEvent } from '../../kernel/run/core/events.ts'
 import type { Replayed } from '../../kernel/run/core/readLog.ts'
-import type { RunState } from '../../kernel/run/core/state.ts'
-import type { Clock, Ear, EarEvent, RunLog, Voice } from '../../ports.ts'
+import type { Clock, Ear, RunLog, Voice } from '../../ports.ts'
 import type { Settings } from '../settings.ts'
-import { type Beginning, dealtBy, startOf } from './beginning.ts'
+import { type Beginning, startOf } from './beginning.ts'
 import { createDispatch, type Dispatch } from './dispatch.ts'
-import { createFiveNineGuard } from './fiveNine.ts'
+import { followEar } from './followEar.ts'
 import { createPerformer } from './perform.ts'
 import { createRecord, type Storage } from './record.ts'
-import {
-  type Revised,
-  type Revision,
-  revisedBy,
-  revisionsAfter,
-  withoutGiven,
-  withoutTaken,
-  withStated,
-  withTaken,
-} from './revision.ts'
+import type { Revision } from './revision.ts'
+import { createRunFigures, type Entering } from './runFigures.ts'
 import { createSpeech } from './speech.ts'
 import type { RunSoFar } from './storedRun.ts'
 
@@ -41,30 +31,21 @@ export interface SessionParts {
 }
 
 export type SessionEvent =
-  /** Stored, or known not to be: what came of it may be shown. */
+  /** Stored, or known not to be: what came of it may be shown. `entering` where it is a revision. */
   | (Replayed & {
       readonly type: 'happened'
       readonly revisions: readonly Revision[]
-      /** Where the event is a revision: how it came about, for whoever keeps a draft beside it. */
-      readonly entering?: Entering
+      readonly entering: Entering | undefined
     })
   | { readonly type: 'speaking'; readonly text: string; readonly role: Role; readonly failed: boolean }
   | { readonly type: 'storage'; readonly storage: Storage }
-
-export interface Entering {
-  /** As handed in; what stations give may have been kept out of it. */
-  readonly wanted: Inputs
-  /** It came by voice, laid over the figures in force. */
-  readonly lay?: Lay
-}
-type Lay = (inputs: Inputs) => Inputs
 
 export interface RunSession extends Dispatch {
   readonly pack: Pack
   events(): readonly RunEvent[]
   revisions(): readonly Revision[]
   begin(beginning: Beginning): Promise<void>
-  /** After a reload or a crash: what is open is asked once more. */
+  /** After a reload, a crash or a bug: what is open is asked once more. */
   resume(): Promise<void>
   /** A sheet, or a hand: these take the place of the figures in force, and of the situation. */
   enter(inputs: Inputs): Promise<void>
@@ -75,19 +56,12 @@ export interface RunSession extends Dispatch {
   subscribe(listener: (event: SessionEvent) => void): () => void
 }
 
-/** Who coughs into a challenge need not lose the rest of it. */
-const COUGH_MS = 300
-
 export function createSession(parts: SessionParts, soFar: RunSoFar): RunSession {
   const { clock, log, ear, voice, settings } = parts
   const { pack } = soFar
   const { emit, subscribe } = createEmitter<SessionEvent>()
   const speech = createSpeech(clock)
-  let { revisions } = soFar
-  let entering: Entering | undefined
-  let isHearing = false
   let isClosed = false
-  let stopWaitingForFinal = () => {}
 
   const record = createRecord(log, soFar.events, (storage) => {
     emit({ type: 'storage', storage })
@@ -105,122 +79,56 @@ export function createSession(parts: SessionParts, soFar: RunSoFar): RunSession 
       emit({ type: 'speaking', text, role, failed: true })
       void dispatch.happen({ type: 'voiceFailed', text })
     },
-    takeDown: ({ turn, values }) => void layOver((inputs) => withTaken(inputs, values), { takenDown: turn }),
-    isHearing: () => isHearing,
+    takeDown: (taken) => figures.takeDown(taken),
+    isHearing: () => followed.isHearing(),
     isHeadset: () => settings().isHeadset,
     isPatient: () => settings().pauses === 'long',
   })
   const dispatch = createDispatch({
-    ...{ pack, record, clock, state: soFar.state, changed },
+    ...{ pack, record, clock, state: soFar.state },
+    changed(step) {
+      const entering = figures.happened(step)
+      emit({ type: 'happened', ...step, revisions: figures.revisions(), entering })
+    },
     perform: async (effects) => {
       if (!isClosed) await performer.perform(effects)
     },
   })
-
-  function changed(step: Replayed): void {
-    const { event } = step
-    revisions = revisionsAfter(pack, revisions, step)
-    emit({ type: 'happened', ...step, revisions, ...(event.type === 'figuresRevised' && entering && { entering }) })
-    if (event.type === 'stated') void layOver((inputs) => withStated(inputs, event), { crossChecked: event.figure })
-  }
-
-  /** Figures for whatever is in force when their turn comes; undefined where they are not wanted any more. */
-  function revise(
-    change: (run: RunState) => Inputs | undefined,
-    from: Pick<Revised, 'crossChecked' | 'takenDown'> = {},
-    lay?: Lay,
-  ): Promise<void> {
-    return dispatch.happen((run) => {
-      const wanted = change(run)
-      if (!wanted) return undefined
-      entering = { wanted, ...(lay && { lay }) }
-      const isFromStation = from.takenDown !== undefined
-      const inputs = run.script && !isFromStation ? withoutGiven(pack, wanted, run.inputs) : wanted
-      return [...situationChanges(run, inputs), revisedBy(pack, inputs, revisions.at(-1), from)]
-    })
-  }
-
-  /** What came by voice changes the figures in force, in the situation of the run. */
-  function layOver(lay: Lay, from: Pick<Revised, 'crossChecked' | 'takenDown'>): Promise<void> {
-    return revise(({ inputs, situation }) => inputs && lay({ ...inputs, situation }), from, lay)
-  }
-
-  /** The final figures of a dealt departure come in at their time, wherever the run is then. */
-  function awaitFinal(dealtAs: number | undefined, startedAt: number): void {
-    const dealt = dealtAs === undefined ? undefined : dealtBy(pack, dealtAs)
-    if (!dealt) return
-    const due = startedAt + dealt.finalAfterMinutes * 60_000
-    stopWaitingForFinal = clock.after(Math.max(0, due - clock.now()), () => {
-      // Where the pilot leaves the stand in another way than was dealt, late figures do not change that.
-      void revise((run) =>
-        run.figureStatus === 'preliminary'
-          ? withoutTaken({ ...dealt.final, situation: run.situation }, run)
-          : undefined,
-      )
-    })
-  }
+  const figures = createRunFigures({ pack, clock, revisions: soFar.revisions, happen: dispatch.happen })
 
   function interrupt(): void {
     if (!speech.isOn()) return
     speech.cut()
     performer.interrupt()
   }
+  const followed = followEar({ ear, clock, speech, settings, interrupt, dispatch })
 
-  const guarded = createFiveNineGuard(() => settings().fiveNine)
-  function asHeard(heard: Heard): Heard {
-    if (heard.by !== 'voice') return heard
-    return { ...guarded(heard), ...(speech.isEarly(heard.beganAt) && { early: true }) }
+  /** A departure that was dealt has final figures to come. */
+  function awaitFinal(): void {
+    const [first] = record.events()
+    if (first?.type === 'runStarted') figures.awaitFinal(first.dealt, first.startedAt)
   }
-
-  const leaveEar = ear.subscribe((event: EarEvent) => {
-    switch (event.type) {
-      case 'state':
-        isHearing = event.state === 'hearing'
-        break
-      case 'speechBegan':
-        // From a loudspeaker it would be its own voice that stops it.
-        if (settings().isHeadset && speech.isOn()) clock.after(COUGH_MS, () => isHearing && interrupt())
-        break
-      case 'heard':
-        void dispatch.hear(asHeard(event.heard))
-        break
-      case 'failed':
-        void dispatch.happen({ type: 'earFailed', message: event.failure.message })
-        break
-      case 'back':
-        void dispatch.happen({ type: 'earBack' })
-        break
-    }
-  })
 
   return {
     ...dispatch,
     ...{ pack, subscribe, interrupt },
     events: record.events,
-    revisions: () => revisions,
-    enter: (inputs) => revise(() => inputs),
+    revisions: figures.revisions,
+    enter: figures.enter,
     async begin(beginning) {
-      const startedAt = clock.now()
-      await dispatch.happen(startOf(pack, beginning, startedAt))
-      awaitFinal(beginning.dealt, startedAt)
-      await revise(() => beginning.inputs)
+      await dispatch.happen(startOf(pack, beginning, clock.now()))
+      awaitFinal()
+      await figures.enter(beginning.inputs)
     },
     async resume() {
-      const [first] = soFar.events
-      if (first?.type === 'runStarted') awaitFinal(first.dealt, first.startedAt)
+      awaitFinal()
       await dispatch.happen({ type: 'resumed' })
     },
     close() {
       isClosed = true
-      stopWaitingForFinal()
-      leaveEar()
+      figures.stop()
+      followed.leave()
       void performer.perform([{ type: 'shut' }, { type: 'stopTimers' }])
     },
   }
-}
-
-function situationChanges({ situation }: RunState, inputs: Inputs): Happening[] {
-  return Object.entries(inputs.situation ?? {})
-    .filter(([name, value]) => situation[name] !== value)
-    .map(([name, value]) => ({ type: 'situationSet', name, value, evidence: { by: 'key', text: '' } }))
 }

@@ -1,4 +1,4 @@
-/** What the voice is about: whether it speaks, and whether an answer came before it had said its challenge to the end. */
+/** Whether the voice is speaking, and whether an answer began before its challenge had ended. */
 
 import type { Clock } from '../../ports.ts'
 

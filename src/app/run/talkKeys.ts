@@ -33,14 +33,14 @@ const CONFIRMED: ReadonlySet<Press['type']> = new Set([
 const CONTINUE: Press = { type: 'command', command: 'continue' }
 
 /** What the confirm key presses: never a value, and never an answer to a question. */
-export function confirmPress(pack: Pack, run: RunState): Press | undefined {
+function confirmPress(pack: Pack, run: RunState): Press | undefined {
   if (run.standingBy) return CONTINUE
   if (run.question) return undefined
   return buttonsOf(pack, run).find(({ press }) => CONFIRMED.has(press.type))?.press
 }
 
-/** To a controller who is only played in the simulator the ear is shut; one that Otherseat plays must be heard. */
-export function radioOpens(run: RunState | undefined): boolean {
+/** A controller played by the simulator is not for the ear; one played by Otherseat must be heard. */
+function radioOpens(run: RunState | undefined): boolean {
   return run?.floor.at === 'exchange'
 }
 
@@ -78,7 +78,7 @@ export function createTalkKeys({ store, ear, press, interrupt, refuse }: TalkKey
     }
   }
 
-  // Where the run has come to may change what the radio key is for.
+  // What the radio key does depends on where the run is.
   store.subscribe((now, before) => now.run !== before.run && settle())
   ear.subscribe((event) => {
     if (!held.once || event.type !== 'heard' || event.heard.by !== 'voice') return

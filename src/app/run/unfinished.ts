@@ -1,4 +1,4 @@
-/** Looks for a run that was left in the middle. Apart from all else, since the first screen waits for it. */
+/** Finds a run that was left in the middle. In a file of its own, since the first screen waits for it. */
 
 import type { RunArchive } from '../../ports.ts'
 import type { AppState } from '../store.ts'

@@ -5,7 +5,7 @@ import { vocabularyOf } from '../../kernel/hearing/vocabulary.ts'
 import { say } from '../../kernel/run/core/phrases.ts'
 import type { Clock, Ear, EarEvent, Voice } from '../../ports.ts'
 import type { Store } from '../store.ts'
-import { findingsOf, hearableOf, type Levels, lineHeard, SOUND_LINES, SOUND_VOCABULARY } from './soundLines.ts'
+import { findingsOf, hearableOf, type Levels, promptHeard, SOUND_PROMPTS, SOUND_VOCABULARY } from './soundPrompts.ts'
 
 export interface SoundCheckParts {
   readonly store: Store
@@ -18,7 +18,7 @@ export interface SoundCheck {
   /** To be called in a gesture. */
   begin(): Promise<void>
   /** The line is left out. */
-  leaveOut(): void
+  skip(): void
   end(): Promise<void>
 }
 
@@ -36,17 +36,17 @@ export function createSoundCheck({ store, ear, voice, clock }: SoundCheckParts):
   }
 
   function listen(): void {
-    const line = SOUND_LINES[check()?.lines.length ?? 0]
+    const line = SOUND_PROMPTS[check()?.lines.length ?? 0]
     levels = NOTHING
     if (line) ear.listen({ order: ++order, hearable: hearableOf(line), after: clock.now() })
   }
 
   function took(heard: Heard | undefined): void {
     const before = check()
-    const line = before && SOUND_LINES[before.lines.length]
+    const line = before && SOUND_PROMPTS[before.lines.length]
     if (!line || before.stage !== 'reading') return
-    const lines = [...before.lines, lineHeard(line, heard, levels)]
-    if (lines.length < SOUND_LINES.length) {
+    const lines = [...before.lines, promptHeard(line, heard, levels)]
+    if (lines.length < SOUND_PROMPTS.length) {
       show({ lines })
       listen()
       return
@@ -88,7 +88,7 @@ export function createSoundCheck({ store, ear, voice, clock }: SoundCheckParts):
 
   return {
     end,
-    leaveOut: () => took(undefined),
+    skip: () => took(undefined),
     async begin() {
       if (running) await end()
       running = new AbortController()

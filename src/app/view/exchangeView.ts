@@ -108,7 +108,7 @@ function exchangeView(pack: Pack, exchange: Exchange, run: RunState): TalkView {
 const LISTEN: Readonly<Record<Role, string>> = {
   otherseat: 'Listen, then answer.',
   controller: 'Listen, then read it back.',
-  broadcast: 'Listen, then say what you took down.',
+  broadcast: 'Listen, then read back what you copied.',
   groundCrew: 'Listen, do it, then answer.',
 }
 
@@ -117,7 +117,7 @@ function listenHint({ station }: Exchange, turn: Turn, run: RunState): string {
 }
 
 function callHint(pack: Pack, { station, order }: Exchange, turn: Turn | undefined): string {
-  if (!turn) return order === 'free' ? 'The order is yours, as far as one does not wait for another.' : ''
+  if (!turn) return order === 'free' ? 'In any order, unless one waits for another.' : ''
   const words = `"${callWords(pack, turn)}".`
   if (station.role === 'broadcast') return `Say ${words}`
   if (station.role === 'otherseat') return `Give the order: ${words}`
@@ -125,7 +125,7 @@ function callHint(pack: Pack, { station, order }: Exchange, turn: Turn | undefin
 }
 
 /** What the pilot says first: words, the names of the values in it, and who the pilot is. */
-export function callWords(pack: Pack, turn: Turn): string {
+function callWords(pack: Pack, turn: Turn): string {
   return turn.calls ? outlineOf(turn.calls, (name) => nameOrConstant(pack, name)) : ''
 }
 
@@ -144,7 +144,7 @@ function pendingView(pack: Pack, exchange: Exchange, turn: Turn, run: RunState) 
   return { turn: turn.id, label: turn.label, elements: elementsView(turn, run), ...(shown && { words }) }
 }
 
-/** Right is what an earlier transmission had right; wrong or missing is told by the last one. */
+/** Right in any transmission so far counts as right; wrong or missing is what the last one says. */
 function elementsView(turn: Turn, run: RunState) {
   const elements = readBacksOf(turn, run).filter((element) => partNames(element).required.size > 0)
   const { held, status } = turnState(run, turn.id)

@@ -62,7 +62,7 @@ function byWording(pack: Pack, { wordings }: Response): (part: Part) => string {
     kind === 'figure' ? (pack.figures.declarations[name]?.label ?? name) : wordLabel(name, wordings, state)
 }
 
-/** A tag names its part; a part without one has only its own wording, which is told once it was said. */
+/** A tag names its part; a part without one has only its own wording, which is shown once it was said. */
 function wordLabel(name: string, wordings: readonly string[], state: Part['state']): string {
   if (!wordings.includes(name) || state === 'ok') return name
   return state === 'missing' ? 'the rest' : 'the state'

@@ -1,15 +1,14 @@
 /** What the run screen shows, made from pack and state. No rule lives here; it only names things. */
 
-import { sourceWords } from '../../kernel/figures/settle.ts'
 import type { Item, Line, Pack } from '../../kernel/pack/checklist.ts'
-import { entriesOf, findItem, findLine, holds, listById } from '../../kernel/pack/place.ts'
-import { usualWording } from '../../kernel/response/sentence.ts'
+import { entriesOf, findItem, holds, listById } from '../../kernel/pack/place.ts'
 import { REASON_WORDS } from '../../kernel/run/core/phrases.ts'
 import type { Floor, ItemStatus, LastAnswer, RunState } from '../../kernel/run/core/state.ts'
-import { flowAt, itemState, lacking, promptWords } from '../../kernel/run/core/turn.ts'
+import { flowAt, itemState } from '../../kernel/run/core/turn.ts'
 import { watchAt } from '../../kernel/run/watch/watchTiming.ts'
 import { buttonsOf } from './buttons.ts'
 import { talkView, type ViewBriefing, type ViewExchange } from './exchangeView.ts'
+import { type Headline, headlineOf } from './headline.ts'
 import { overviewOf, type ViewList } from './overview.ts'
 import type { ViewButton } from './press.ts'
 import { backView, clocksView, type ViewBack, type ViewClock, type ViewWatch, watchView } from './timeView.ts'
@@ -20,7 +19,7 @@ export interface ViewEntry {
   readonly label: string
   readonly status: ItemStatus | 'cleared'
   readonly current: boolean
-  /** Closed by key, passed, or after the value was given: shown beside it in words. */
+  /** In words: closed by key, passed, or closed after its value was given. */
   readonly note?: string
 }
 
@@ -31,35 +30,18 @@ export interface ViewStep {
   readonly caution?: string
 }
 
-export interface RunView {
+export interface RunView extends Headline {
   readonly phase: string
-  /** Large on the screen: the challenge, the line, the question, the flow or the list to call. */
-  readonly headline: string
-  readonly kind:
-    | 'item'
-    | 'line'
-    | 'flow'
-    | 'watch'
-    | 'exchange'
-    | 'briefing'
-    | 'call'
-    | 'question'
-    | 'standBy'
-    | 'end'
-    | 'stopped'
-  /** One sentence under it: what to do now. */
-  readonly hint: string
-  readonly look: readonly string[]
   readonly caution?: string
   readonly listName?: string
   readonly entries: readonly ViewEntry[]
-  /** None where they are to be known from memory. */
+  /** Empty where the flow is flown from memory. */
   readonly steps: readonly ViewStep[]
-  /** Steps that are hidden: their number alone is told. */
+  /** How many steps are hidden. */
   readonly hiddenSteps: number
-  /** Times that run: interlocks that only time holds. */
+  /** Interlocks that are waiting for time to pass. */
   readonly clocks: readonly ViewClock[]
-  /** The run was just come back to. */
+  /** The pilot has just come back to the run. */
   readonly back?: ViewBack
   readonly lists: readonly ViewList[]
   /** Where a watch has the floor. */
@@ -89,7 +71,6 @@ export function viewOf(pack: Pack, run: RunState): RunView {
   return {
     phase: pack.phases[phaseOf(pack, floor)]?.name ?? '',
     ...headlineOf(pack, run),
-    look: item?.look ?? [],
     ...(caution !== undefined && { caution }),
     ...(list && { listName: list.name }),
     entries: list ? entriesOf(list, run.situation).map((entry) => viewEntry(run, entry)) : [],
@@ -151,73 +132,5 @@ function viewEntry(run: RunState, entry: Item | Line): ViewEntry {
     status: item.status,
     current: floor.at === 'item' && floor.item === entry.id,
     ...(notes.length > 0 && { note: notes.join(', ') }),
-  }
-}
-
-function headlineOf(pack: Pack, run: RunState): Pick<RunView, 'headline' | 'kind' | 'hint'> {
-  const { floor, question } = run
-  if (run.status === 'stopped') {
-    return {
-      kind: 'stopped',
-      headline: 'Stopped',
-      hint: `${run.stoppedBecause ?? ''} The log is whole: save it, then reload the page.`,
-    }
-  }
-  if (run.standingBy) return { kind: 'standBy', headline: 'Standing by', hint: 'Say "continue" when you are ready.' }
-  if (question?.about === 'reading') {
-    const hint = `Read what stands there as it stands, from the ${sourceWords(question.source)} and nothing else; or say "disregard".`
-    return { kind: 'question', headline: promptWords(pack, run), hint }
-  }
-  if (question) return { kind: 'question', headline: promptWords(pack, run), hint: 'Affirm or negative.' }
-  switch (floor.at) {
-    case 'item': {
-      const { item } = findItem(pack, floor.item)
-      const missing = lacking(pack, run, item)
-      if (missing.length > 0) {
-        return {
-          kind: 'item',
-          headline: item.challenge,
-          hint: `No figure yet for ${missing.join(', ')}: enter it on the figures page.`,
-        }
-      }
-      const both = item.answers === 'both' ? ' Otherseat answers after you.' : ''
-      return { kind: 'item', headline: item.challenge, hint: `Read it from the indicator, then answer.${both}` }
-    }
-    case 'line': {
-      const line = findLine(listById(pack, floor.list), floor.line)
-      return {
-        kind: 'line',
-        headline: `Waiting: ${line.label}`,
-        hint: `Say "${usualWording(line.say)}" when the clearance is in.`,
-      }
-    }
-    case 'flow':
-      return {
-        kind: 'flow',
-        headline: flowAt(pack, floor)?.name ?? '',
-        hint: 'Do the flow, then say "done" or call the list.',
-      }
-    case 'watch': {
-      const watch = watchAt(pack, floor)
-      const { status, because } = run.watches[watch?.id ?? ''] ?? { status: 'ahead' }
-      const hints = {
-        ahead: watch ? `Say "${usualWording(watch.begins)}" as you begin.` : '',
-        running: 'Call each as you see it.',
-        stopped: `Stopped: ${because}. Say "from the top" to start again.`,
-        done: '',
-      }
-      return { kind: 'watch', headline: watch?.name ?? '', hint: hints[status] }
-    }
-    case 'call': {
-      const name = pack.phases[floor.phase]?.activities[floor.activity]?.name ?? ''
-      return { kind: 'call', headline: name, hint: `Call for it: "${name}".` }
-    }
-    case 'exchange':
-    case 'briefing': {
-      const { headline = '', hint = '' } = talkView(pack, run) ?? {}
-      return { kind: floor.at, headline, hint }
-    }
-    case 'end':
-      return { kind: 'end', headline: 'All lists complete', hint: 'The account has what was said.' }
   }
 }

@@ -4,15 +4,17 @@
  */
 
 import type { Figure, Value } from '../kinds/kind.ts'
+import { isBeyond } from '../kinds/written.ts'
+import { roundTo } from '../numbers/rounding.ts'
 import { isError, type Problem } from '../problem.ts'
 import { convert, fits } from '../units.ts'
 import type { Calculator, Work } from './calculator.ts'
 import { calculatorFor } from './calculators.ts'
-import { band, beyond, loadsProblems, valueProblems } from './entered.ts'
+import { band, loadsProblems, valueProblems } from './entered.ts'
 import { lastMinuteProblems } from './lastMinute.ts'
 import type { ComputedFigure, FigureSet, Inputs, Reason } from './model.ts'
 import type { Basis, Derivation, FigureDeclaration, FigureModel } from './pack.ts'
-import { roundingOf, roundTo } from './rounding.ts'
+import { roundingOf } from './rounding.ts'
 import { countsAs } from './settle.ts'
 import { showMeasured } from './showing.ts'
 import { workUnit } from './work.ts'
@@ -157,7 +159,7 @@ function finish(
   if (typeof value === 'string') return draft
   const { limits, measure, label } = declaration
   draft.exact = value
-  if (limits && beyond(value, limits)) {
+  if (limits && isBeyond(value, limits)) {
     const message = `${label} ${showMeasured(value, measure)} is beyond its limit: ${band(limits, measure)}`
     problems.push({ code: 'limit.exceeded', message, severity: 'error' })
   }

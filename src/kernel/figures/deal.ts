@@ -5,12 +5,12 @@
  */
 
 import type { Value } from '../kinds/kind.ts'
+import { roundTo } from '../numbers/rounding.ts'
 import { isError } from '../problem.ts'
+import { type Seeded, seeded } from '../seeded.ts'
 import { compute } from './compute.ts'
 import type { FigureSet, Inputs } from './model.ts'
 import type { DealRange, DealRules, DealTrap, FigureModel } from './pack.ts'
-import { roundTo } from './rounding.ts'
-import { type Seeded, seeded } from './seeded.ts'
 import { sourceWords } from './settle.ts'
 import { showMeasured } from './showing.ts'
 

@@ -3,11 +3,12 @@
  * For the account of where a wrong number may come from, after it was judged; never for judging.
  */
 
+import { roundTo } from '../numbers/rounding.ts'
 import { convert, UNIT_NAMES, UNITS, type Unit } from '../units.ts'
 import { bracket, type Looked, look } from './lookup.ts'
 import type { ComputedFigure, FigureSet } from './model.ts'
 import type { Derivation, FigureDeclaration, FigureModel, Table } from './pack.ts'
-import { roundingOf, roundTo } from './rounding.ts'
+import { roundingOf } from './rounding.ts'
 import { showMeasured } from './showing.ts'
 
 export interface Neighbour {

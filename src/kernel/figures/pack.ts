@@ -1,6 +1,7 @@
 /** What a pack declares about figures: inputs, derived figures, stations, tables. Shapes only; `packs/` reads and checks them. */
 
 import type { Accept, KindSpec, Value } from '../kinds/kind.ts'
+import type { Rounding } from '../numbers/rounding.ts'
 import type { Unit } from '../units.ts'
 
 export interface Station {
@@ -29,11 +30,6 @@ export interface Derivation {
   /** Stations meant; all of them where none is named. */
   readonly stations?: readonly string[]
   readonly tank?: string
-}
-
-export interface Rounding {
-  readonly step: number
-  readonly direction: 'nearest' | 'up' | 'down'
 }
 
 export interface FigureDeclaration {

@@ -4,7 +4,7 @@
  * long one. It knows kinds and counts, never a value, so nothing of it depends on being right (law 2).
  */
 
-import type { KindSpec } from '../kinds/kind.ts'
+import { type KindSpec, kindOf } from '../kinds/kind.ts'
 import { tokensOf } from '../numbers/tokens.ts'
 import { withoutChallenge } from '../response/challenge.ts'
 import { numberRuns, type Run } from './completeness.ts'
@@ -14,7 +14,7 @@ const MOST_WORDS = 5
 
 /** False where it is more, or other, than any answer to these kinds is. True where no numbers are asked for or said. */
 export function hasAnswerShape(shapes: readonly KindSpec[], challenge: string, text: string): boolean {
-  const most = shapes.map(mostDigits)
+  const most = shapes.map((spec) => kindOf(spec).heard.mostDigits(spec))
   if (shapes.length === 0 || !most.every((digits) => digits !== undefined)) return true
   const tokens = withoutChallenge(tokensOf(text), tokensOf(challenge))
   const numbers = numberRuns(tokens)
@@ -37,50 +37,4 @@ const GROUPED = /^(?:(?:d{1,3}|e|yd?|dh(?:yd?|e|d)?)k)?(?:(?:d|e|yd?)h)?(?:yd?|e
 function isOneNumber({ signs, digits }: Run, longest: number): boolean {
   if (signs.includes('r')) return true
   return /[hk]/.test(signs) ? GROUPED.test(signs) : digits <= longest
-}
-
-/** Of a number one digit more than any has is a slip of the tongue; of a code it is mostly the ear's. */
-const SLIP = 1
-
-/**
- * Digits of the longest that is taken as one; undefined where it is not one number: of letters, routes and winds only the
- * grammar knows.
- */
-function mostDigits(spec: KindSpec): number | undefined {
-  if (spec.kind === 'digits') return spec.length
-  const most = digitsOf(spec)
-  return most === undefined ? undefined : most + SLIP
-}
-
-function digitsOf(spec: Exclude<KindSpec, { kind: 'digits' }>): number | undefined {
-  switch (spec.kind) {
-    case 'decimal':
-      return 3 + spec.decimals
-    case 'trim':
-      return 2 + spec.decimals
-    case 'integer':
-    case 'altitude':
-      return 5
-    case 'speed':
-    case 'heading':
-    case 'flightLevel':
-    case 'choice':
-      return 3
-    case 'weight':
-    case 'frequency':
-      return 6
-    case 'temperature':
-    case 'runway':
-      return 2
-    case 'altimeter':
-      return 4
-    case 'callsign':
-    case 'identifier':
-    case 'route':
-    case 'time':
-    case 'wind':
-      return undefined
-    default:
-      return spec satisfies never
-  }
 }

@@ -3,7 +3,8 @@
  * at the right wording, so the length of the pause says nothing about being right (law 2).
  */
 
-import type { KindSpec } from '../kinds/kind.ts'
+import type { SaidNumber } from '../kinds/definition.ts'
+import { KINDS, type KindSpec, kindOf } from '../kinds/kind.ts'
 import { type Token, tokensOf } from '../numbers/tokens.ts'
 import type { Hearable } from './hearable.ts'
 
@@ -15,9 +16,9 @@ export type Completeness = 'none' | 'partial' | 'complete' | 'final'
 
 /** After these words something follows. */
 const GOING_ON: ReadonlySet<string> = new Set([
-  ...['not', 'and', 'both', 'full', 'all', 'the', 'is', 'correction', 'confirm', 'point', 'decimal', 'minus', 'nose'],
-  ...['double', 'triple', 'runway', 'heading', 'flight', 'v', 'rotate', 'pass'],
-  ...['at', 'gusting', 'gusts', 'variable', 'wind', 'via', 'then', 'taxiway'],
+  ...['not', 'and', 'both', 'full', 'all', 'the', 'is', 'correction', 'confirm', 'v', 'rotate', 'pass'],
+  ...['point', 'decimal', 'minus', 'double', 'triple'],
+  ...Object.values(KINDS).flatMap(({ heard }) => heard.openings),
 ])
 
 /** Of what was said to this item. */
@@ -36,31 +37,22 @@ export function completeness(hearable: Hearable, text: string): Completeness {
   const values = least?.values ?? shapes.length
   const said = valuesSaid(shapes, runs)
   if (said.length < values) return 'partial'
-  return isOne && said.every(isOfOneLength) ? 'final' : 'complete'
+  return isOne && said.every((spec) => kindOf(spec).heard.isOfOneLength) ? 'final' : 'complete'
 }
 
 /** The shapes that the numbers fill, in their order. */
 function valuesSaid(shapes: readonly KindSpec[], runs: readonly Run[]): KindSpec[] {
   let at = 0
   return shapes.filter((spec) => {
-    const found = runs.findIndex((run, index) => index >= at && isFull(spec, run))
+    const found = runs.findIndex((run, index) => index >= at && kindOf(spec).heard.isWhole(run, spec))
     if (found >= 0) at = found + 1
     return found >= 0
   })
 }
 
-/** Whether every value of the kind has as many digits, so that no further one can follow. */
-const isOfOneLength = ({ kind }: KindSpec) =>
-  ['trim', 'decimal', 'speed', 'heading', 'flightLevel', 'digits', 'altimeter', 'frequency', 'time'].includes(kind)
-
-/** One number as it was said. */
-export interface Run {
-  /** Its words, digits as such. */
+/** One number as it was said, with its words, digits as such. */
+export interface Run extends SaidNumber {
   readonly said: string
-  /** Signs: d digit, e teen, y tens, h hundred, k thousand, point. */
-  readonly signs: string
-  readonly digits: number
-  readonly next: string
 }
 
 const SIGNS = { digit: 'd', teen: 'e', tens: 'y', hundred: 'h', thousand: 'k', point: '.', repeat: 'r', amount: '' }
@@ -76,7 +68,9 @@ export function numberRuns(tokens: readonly Token[]): Run[] {
     if (isNumber) signs += number.type === 'numeral' ? 'd'.repeat(number.digits.length) : SIGNS[number.type]
     const joins = token.text === 'and' && signs !== ''
     if (signs !== '' && (index === tokens.length - 1 || !(isNumber || joins))) {
-      runs.push({ said: said.join(' '), signs, digits: digitCount(signs), next: isNumber ? '' : token.text })
+      const decimals = signs.includes('.') ? digitCount(signs.slice(signs.indexOf('.') + 1)) : 0
+      const next = isNumber ? '' : token.text
+      runs.push({ said: said.join(' '), signs, digits: digitCount(signs), decimals, next })
       signs = ''
       said = []
     }
@@ -89,48 +83,7 @@ const WORTH: Readonly<Record<string, number>> = { d: 1, e: 2, y: 2, h: 2, k: 3, 
 const digitCount = (signs: string) =>
   [...signs.replaceAll('yd', 'y')].reduce((sum, sign) => sum + (WORTH[sign] ?? 0), 0)
 
-function isFull(spec: KindSpec, { signs, digits, next }: Run): boolean {
-  const decimals = signs.includes('.') ? digitCount(signs.slice(signs.indexOf('.') + 1)) : 0
-  switch (spec.kind) {
-    case 'decimal':
-      return decimals >= spec.decimals
-    case 'trim':
-      return decimals >= spec.decimals && ['up', 'down', 'left', 'right', 'nose', 'units'].includes(next)
-    case 'integer':
-      return digits >= 2
-    case 'speed':
-    case 'heading':
-    case 'flightLevel':
-      return digits >= 3
-    case 'weight':
-    case 'altitude':
-      return digits >= 4 || (signs.includes('k') && digits >= 4) || decimals > 0
-    case 'temperature':
-    case 'runway':
-    case 'identifier':
-    case 'choice':
-      return true
-    case 'digits':
-      return digits >= spec.length
-    case 'altimeter':
-      return digits >= 4
-    case 'frequency':
-      return digits - decimals >= 3 && decimals >= 2
-    case 'time':
-      return digits >= 4
-    case 'callsign':
-      return digits >= 2
-    case 'wind':
-      return digits !== 3 || next === 'knots'
-    case 'route':
-      // Nobody knows how many taxiways are to come.
-      return false
-    default:
-      return spec satisfies never
-  }
-}
-
 /** An answer to a value that begins with its unit or label is only begun. */
 function isOnlyWords(shapes: readonly KindSpec[], tokens: readonly Token[]): boolean {
-  return !shapes.some((spec) => spec.kind === 'choice') && tokens.length >= 2
+  return !shapes.some((spec) => kindOf(spec).options) && tokens.length >= 2
 }

@@ -16,7 +16,8 @@ import {
   rule,
   sequence,
   weighted,
-} from './grammarRules.ts'
+} from '../grammarRules.ts'
+import { KINDS } from '../kinds/kind.ts'
 import type { Hearable, Vocabulary } from './hearable.ts'
 import { CLASSES, type ClassSign, NUMERALS, numberShapes, valueWords } from './numberShapes.ts'
 import { SOUND } from './phones.ts'
@@ -147,10 +148,7 @@ export const FIXED_WORDS: readonly string[] = [
   ...Object.values(CLASSES).flat(),
   ...LETTERS,
   ...['correction', 'affirm', 'negative', 'yes', 'no', 'not', 'and'],
-  ...['percent', 'minus', 'plus', 'up', 'down', 'left', 'right', 'nose', 'units', 'neutral', 'knots', 'kilos'],
-  ...['kilograms', 'pounds', 'tons', 'degrees', 'celsius', 'fahrenheit', 'squawk', 'squawking', 'hectopascals'],
-  ...['millibars', 'inches', 'standard', 'heading', 'runway', 'center', 'feet', 'flight', 'level', 'hours'],
-  ...['information', 'taxiway', 'stand', 'gate', 'wind', 'at', 'gusting', 'gusts', 'variable', 'calm', 'via', 'then'],
+  ...Object.values(KINDS).flatMap(({ heard }) => [...heard.before, ...heard.behind]),
 ]
 
 const CLASS_RULES: Readonly<Record<ClassSign, string>> = {

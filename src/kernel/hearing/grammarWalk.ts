@@ -3,7 +3,7 @@
  * recogniser which compiles the grammar's text. Pure.
  */
 
-import { type Grammar, type RuleExpansion, rule } from './grammarRules.ts'
+import { type Grammar, type RuleExpansion, rule } from '../grammarRules.ts'
 
 /** Where what was said so far may have led to in the grammar. */
 export interface GrammarState {

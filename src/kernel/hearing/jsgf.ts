@@ -1,6 +1,6 @@
 /** A grammar as text in JSGF (JSpeech Grammar Format, W3C note of June 2000), for the recogniser that compiles it. */
 
-import type { Grammar, Option, RuleExpansion } from './grammarRules.ts'
+import type { Grammar, Option, RuleExpansion } from '../grammarRules.ts'
 
 export function jsgfOf({ rules, start }: Grammar): string {
   const lines = rules.map(

@@ -1,6 +1,6 @@
 /** From responses to the phrases and words that may be spoken for them, contraries included; values are left to the kinds. */
 
-import type { KindSpec } from '../kinds/kind.ts'
+import { type KindSpec, kindOf } from '../kinds/kind.ts'
 import { tokensOf } from '../numbers/tokens.ts'
 import { DIGIT_WORDS } from '../numbers/words.ts'
 import type { Item } from '../pack/checklist.ts'
@@ -25,7 +25,7 @@ export type Answered = Pick<Item, 'challenge' | 'responses'> & { readonly states
 
 export function answersOf(items: readonly Answered[], specs: readonly KindSpec[]) {
   const phrases = unique(items.flatMap((item) => itemPhrases(item)).flatMap(withContraries))
-  const positions = specs.flatMap((spec) => (spec.kind === 'choice' ? valueWords(spec) : []))
+  const positions = specs.flatMap((spec) => (kindOf(spec).options ? valueWords(spec) : []))
   const besideValues = items
     .flatMap((item) => itemPhrases(item, true))
     .flatMap((text) => text.split(' '))

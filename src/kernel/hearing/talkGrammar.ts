@@ -4,7 +4,6 @@
  * that nothing is bent into a shape that it has not.
  */
 
-import type { KindSpec } from '../kinds/kind.ts'
 import {
   alternatives,
   anyPhrase,
@@ -18,9 +17,10 @@ import {
   rule,
   sequence,
   weighted,
-} from './grammarRules.ts'
+} from '../grammarRules.ts'
+import { type KindSpec, kindOf } from '../kinds/kind.ts'
 import type { Talk, TalkPart } from './hearable.ts'
-import { numberShapes, valueWords } from './numberShapes.ts'
+import { numberShapes } from './numberShapes.ts'
 import { phrase } from './phrases.ts'
 
 /** Chosen on the tuning voices only; see `grammar.ts`. */
@@ -68,7 +68,7 @@ export const orMore = (weight: number, name: string): RuleExpansion =>
   alternatives(weighted(1, NOTHING), weighted(weight, rule(name)))
 
 function partRules({ before, shape, after }: TalkPart, index: number, shaped: Shaped): Rule[] {
-  const words = [...new Set([...after, ...wordsBeside(shape)])]
+  const words = [...new Set([...after, ...kindOf(shape).heard.behind])]
   const tail = words.length > 0 ? [optional(group(anyPhrase(words)))] : []
   return [
     ...(before.length > 0 ? [{ name: `before${index}`, expansion: anyPhrase(before) }] : []),
@@ -81,26 +81,8 @@ const GROUPED = /[eyrn]/
 
 /** Names of a choice as they stand, all of them; anything else in the shapes of its kind, digit by digit. */
 function shapeOf(shape: KindSpec, shaped: Shaped): RuleExpansion {
-  if (shape.kind !== 'choice')
-    return alternatives(shaped([...new Set(numberShapes(shape))].filter((signs) => !GROUPED.test(signs))))
-  const ways = Object.values(shape.options).flat()
+  const { options } = kindOf(shape)
+  if (!options) return alternatives(shaped([...new Set(numberShapes(shape))].filter((signs) => !GROUPED.test(signs))))
+  const ways = Object.values(options(shape)).flat()
   return anyPhrase([...new Set(ways.map(phrase))].sort())
 }
-
-/** Units and sides, which follow a value. */
-function wordsBeside(shape: KindSpec): readonly string[] {
-  return shape.kind === 'choice' ? [] : valueWords(shape).filter((one) => !BEFORE.has(one))
-}
-const BEFORE = new Set([
-  'squawk',
-  'squawking',
-  'heading',
-  'runway',
-  'flight',
-  'level',
-  'information',
-  'taxiway',
-  'stand',
-  'gate',
-  'wind',
-])

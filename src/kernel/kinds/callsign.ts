@@ -3,12 +3,23 @@
  * shortened as ICAO Annex 10 volume II 5.2.1.7.2.2 (from memory) allows.
  */
 
+import { alternatives, anyPhrase, NOTHING, optional, type Rule, rule, sequence, weighted } from '../grammarRules.ts'
 import { sayBelowHundred, sayDigits } from '../numbers/say.ts'
 import type { Token } from '../numbers/tokens.ts'
-import { numberWords } from '../numbers/words.ts'
-import type { CallsignSpec, Phraseology, Value } from './kind.ts'
+import { isNumberWord } from '../numbers/words.ts'
+import { capitals } from './codes.ts'
+import type { TextKind } from './definition.ts'
 import { LETTERS, readSpelled, spell } from './letters.ts'
 import type { Affix, Affixes, Match, Reading } from './reading.ts'
+import { DIGIT, LETTER, PAIR, TEEN, upTo } from './ruleParts.ts'
+import type { Phraseology, Value } from './value.ts'
+
+/** "TIDEWICK 421", or a registration: "QX-MRA". */
+export interface CallsignSpec {
+  readonly kind: 'callsign'
+  /** Every telephony designator that may be heard, of this flight and of others; none where all fly under registrations. */
+  readonly telephony?: readonly string[]
+}
 
 /** Said behind a call sign, of the aircraft's wake. */
 const WAKE: readonly (readonly [string, Affix])[] = ['heavy', 'super'].map((word) => [word, { role: 'noun' }] as const)
@@ -33,14 +44,10 @@ function namesOf({ telephony = NONE }: CallsignSpec): Names {
   return made
 }
 
-export function callsignAffixes(spec: CallsignSpec): Affixes {
-  return namesOf(spec).affixes
-}
-
 /** No flight number and no registration has more characters. */
 const LONGEST = 7
 
-export function readCallsign(tokens: readonly Token[], spec: CallsignSpec): readonly Reading[] {
+function readCallsign(tokens: readonly Token[], spec: CallsignSpec): readonly Reading[] {
   const { list, affixes } = namesOf(spec)
   const said = tokens.filter(({ text }) => affixes.get(text)?.role !== 'noun')
   const name = list.find((words) => words.every((word, i) => said[i]?.text === word)) ?? NONE
@@ -76,7 +83,7 @@ function isShortened(said: string, full: string): boolean {
 }
 
 /** What was said against the call sign in force. */
-export function matchCallsign(spec: CallsignSpec, expected: Value, reading: Reading): Match {
+function matchCallsign(reading: Reading, expected: Value, spec: CallsignSpec): Match {
   const full = parted(expected, spec)
   const said = parted(reading.value, spec)
   if (said.name !== '' && said.name !== full.name) return 'other'
@@ -92,45 +99,24 @@ export function matchCallsign(spec: CallsignSpec, expected: Value, reading: Read
   return isScrap || isEnd || full.ident.startsWith(said.ident) ? 'part' : 'other'
 }
 
-export function callsignCharacters(value: Value, spec: CallsignSpec): string {
+function isCallsign(value: Value, spec: CallsignSpec): boolean {
   const { name, ident } = parted(value, spec)
-  return `${name} ${ident}`
-}
-
-/** The same for the designators alone. */
-export function designatorsShould({ telephony = NONE }: CallsignSpec): string | undefined {
-  const odd = telephony.find((name) => !isName(name))
-  return odd && `designators of words that are neither numbers nor letters of the alphabet, not "${odd}"`
-}
-
-/** What is wrong with a call sign or its designators, as what would be right; undefined where nothing is. */
-export function callsignShould(spec: CallsignSpec, value: Value): string | undefined {
-  const designators = designatorsShould(spec)
-  if (designators !== undefined) return designators
-  const { name, ident } = parted(value, spec)
-  const isRight = name === '' ? /^[A-Z0-9]{3,7}$/.test(ident) && /[A-Z]/.test(ident) : /^[A-Z0-9]{1,7}$/.test(ident)
-  const isSpaced = name === '' && /\s/.test(String(value).trim())
-  if (isRight && !isSpaced) return undefined
-  return callsignLike(spec)
-}
-
-export function callsignLike({ telephony = NONE }: CallsignSpec): string {
-  if (telephony.length === 0) return 'a registration: "QX-MRA"'
-  return `one of its designators with a flight number, such as "${telephony[0]?.toUpperCase()} 421", or a registration`
+  if (name !== '') return /^[A-Z0-9]{1,7}$/.test(ident)
+  return /^[A-Z0-9]{3,7}$/.test(ident) && /[A-Z]/.test(ident) && !/\s/.test(String(value).trim())
 }
 
 function isName(name: string): boolean {
   const words = name.toLowerCase().split(/\s+/)
-  return words.every((word) => /^[a-z']{2,}$/.test(word) && !numberWords.has(word) && !LETTERS.has(word))
+  return words.every((word) => /^[a-z']{2,}$/.test(word) && !isNumberWord(word) && !LETTERS.has(word))
 }
 
-export function sayCallsign(value: Value, spec: CallsignSpec, phraseology: Phraseology): string {
+function sayCallsign(value: Value, spec: CallsignSpec, phraseology: Phraseology): string {
   const { name, ident } = parted(value, spec)
   return `${name.toLowerCase()} ${spell(ident, phraseology !== 'plain')}`.trim()
 }
 
 /** As FAA controllers say flight numbers: "Tidewick four twenty one" (JO 7110.65 2-4-20, looked up). */
-export function sayCallsignGrouped(value: Value, spec: CallsignSpec): string {
+function sayCallsignGrouped(value: Value, spec: CallsignSpec): string {
   const { name, ident } = parted(value, spec)
   const [, number = '', suffix = ''] = /^(\d*)(.*)$/.exec(ident) ?? []
   if (name === '' || number === '') return sayCallsign(value, spec, 'standard')
@@ -146,6 +132,86 @@ function grouped(number: string): string {
   return `${first} ${last}`.trim()
 }
 
-export function showCallsign(value: Value): string {
-  return String(value).trim().toUpperCase()
+/** Weights stand beside the fullest form, and follow from no value; chosen on the tuning voices only. */
+function grammarRules(names: readonly string[]): readonly Rule[] {
+  const CHARACTER = rule('character')
+  const registration = sequence(LETTER, CHARACTER, CHARACTER, optional(upTo(3, CHARACTER)))
+  const character = { name: 'character', expansion: alternatives(weighted(1, LETTER), weighted(0.1, DIGIT)) }
+  if (names.length === 0) return [character, { name: 'callsign', expansion: registration }]
+  const grouped = alternatives(
+    sequence(optional(DIGIT), PAIR),
+    sequence(PAIR, PAIR),
+    sequence(PAIR, DIGIT, DIGIT),
+    sequence(alternatives(DIGIT, TEEN), rule('hundred')),
+  )
+  const flight = sequence(
+    alternatives(weighted(1, upTo(4, DIGIT)), weighted(0.2, grouped)),
+    alternatives(weighted(1, NOTHING), weighted(0.2, upTo(2, LETTER))),
+  )
+  const [TELEPHONY, FLIGHT] = [rule('telephony'), rule('flight')]
+  const said = alternatives(
+    weighted(1, sequence(TELEPHONY, FLIGHT)),
+    weighted(0.1, sequence(TELEPHONY, LETTER, LETTER, optional(upTo(2, LETTER)))),
+    weighted(0.05, TELEPHONY),
+    weighted(0.05, FLIGHT),
+    weighted(0.2, registration),
+  )
+  return [
+    character,
+    { name: 'flight', expansion: flight },
+    { name: 'telephony', expansion: anyPhrase(names) },
+    { name: 'callsign', expansion: said },
+  ]
+}
+
+export const callsign: TextKind<CallsignSpec> = {
+  values: 'text',
+  fields: {
+    telephony: {
+      type: 'texts',
+      optional: true,
+      about: 'Every telephony designator that may be heard, of this flight and of others',
+    },
+  },
+  specFault({ telephony = NONE }) {
+    const odd = telephony.find((name) => !isName(name))
+    if (odd === undefined) return undefined
+    const should = `designators of words that are neither numbers nor letters of the alphabet, not "${odd}"`
+    return { field: 'telephony', should }
+  },
+  written({ telephony = NONE }) {
+    if (telephony.length === 0) return 'a registration: "QX-MRA"'
+    return `one of its designators with a flight number, such as "${telephony[0]?.toUpperCase()} 421", or a registration`
+  },
+  isWritten: isCallsign,
+  tidied: capitals,
+  canonical(value, spec) {
+    const { name, ident } = parted(value, spec)
+    return `${name} ${ident}`
+  },
+
+  affixes: (spec) => namesOf(spec).affixes,
+  nouns: ['callsign', 'sign'],
+  read: readCallsign,
+  say: sayCallsign,
+  sayOnRadio: (value, spec, radio) =>
+    radio === 'faa' ? sayCallsignGrouped(value, spec) : sayCallsign(value, spec, 'standard'),
+  show: (value) => capitals(String(value)),
+
+  heard: {
+    shapes: () => ['C'],
+    before: [],
+    behind: [],
+    openings: [],
+    mostDigits: () => undefined,
+    isWhole: ({ digits }) => digits >= 2,
+    isOfOneLength: false,
+    isSpelled: true,
+    own: { sign: 'C', rule: 'callsign', rules: grammarRules },
+  },
+  mayBeCutShort: false,
+  match: matchCallsign,
+  names: ({ telephony = NONE }) => telephony,
+  mistake: () => undefined,
+  isReadBack: false,
 }

@@ -2,11 +2,20 @@
 
 import { readNumber } from '../numbers/readings.ts'
 import { canonOf, isHomophone, type Token, tokensOf } from '../numbers/tokens.ts'
-import type { ChoiceSpec, Value } from './kind.ts'
-import { type Affixes, affixTable, type Reading } from './reading.ts'
+import { asWritten } from './codes.ts'
+import { SLIP, type TextKind } from './definition.ts'
+import { affixTable, type Reading } from './reading.ts'
+import { TWIN } from './shapes.ts'
+import type { Value } from './value.ts'
+
+export interface ChoiceSpec {
+  readonly kind: 'choice'
+  /** Option -> every way to say it, the first one being the way the voice says it. */
+  readonly options: Readonly<Record<string, readonly string[]>>
+}
 
 /** Words beside an option that say nothing: "flaps five degrees". */
-const CHOICE = affixTable([[{ role: 'unit' }, ['degrees', 'degree', 'units', 'unit', 'percent']]])
+const AFFIXES = affixTable([[{ role: 'unit' }, ['degrees', 'degree', 'units', 'unit', 'percent']]])
 
 interface Forms {
   /** Form, by number where it is one, else by its words -> option; empty where two options share it. */
@@ -42,18 +51,9 @@ function formsOf(spec: ChoiceSpec): Forms {
   return made
 }
 
-export function choiceAffixes(): Affixes {
-  return CHOICE
-}
-
-/** True for a word that some form of the choice has. */
-export function isChoiceWord(spec: ChoiceSpec, token: Token): boolean {
-  return formsOf(spec).words.has(token.canon)
-}
-
-export function readChoice(tokens: readonly Token[], spec: ChoiceSpec): readonly Reading[] {
+function readChoice(tokens: readonly Token[], spec: ChoiceSpec): readonly Reading[] {
   const { options } = formsOf(spec)
-  const bare = tokens.filter((token) => !CHOICE.has(token.text))
+  const bare = tokens.filter((token) => !AFFIXES.has(token.text))
   const found = [tokens, bare].flatMap((words) => keysOf(words).map((key) => options.get(key)))
   const option = found.find((each) => each)
   if (option) return [{ value: option, standard: !bare.some(isHomophone) }]
@@ -61,6 +61,43 @@ export function readChoice(tokens: readonly Token[], spec: ChoiceSpec): readonly
   return bare.some((token) => token.number) ? [{ value, standard: true, implausible: true }] : []
 }
 
-export function sayChoice(value: Value, spec: ChoiceSpec): string {
-  return spec.options[String(value)]?.[0] ?? String(value)
+function sayChoice(value: Value, { options }: ChoiceSpec): string {
+  const option = String(value)
+  return (Object.hasOwn(options, option) ? options[option]?.[0] : undefined) ?? option
+}
+
+export const choice: TextKind<ChoiceSpec> = {
+  values: 'text',
+  fields: { options: { type: 'textsByName' } },
+  written: ({ options }) => `one of its positions: ${Object.keys(options).join(', ')}`,
+  isWritten: (value, { options }) => Object.hasOwn(options, String(value)),
+  tidied: (text) => text.trim(),
+  canonical: asWritten,
+
+  affixes: () => AFFIXES,
+  nouns: ['flap', 'flaps'],
+  read: readChoice,
+  say: sayChoice,
+  // A position's own words stay as they are.
+  sayOnRadio: sayChoice,
+  show: String,
+
+  heard: {
+    shapes: () => ['d', ...TWIN],
+    before: [],
+    behind: [],
+    openings: [],
+    mostDigits: () => 3 + SLIP,
+    isWhole: () => true,
+    isOfOneLength: false,
+    isSpelled: false,
+  },
+  mayBeCutShort: false,
+  isOwnWord: ({ canon }, spec) => formsOf(spec).words.has(canon),
+  options: ({ options }) => options,
+  mistake(value, { options }, chance) {
+    const others = Object.keys(options).filter((option) => option !== String(value))
+    return others.length > 0 ? chance.pick(others) : undefined
+  },
+  isReadBack: false,
 }

@@ -4,8 +4,8 @@
  */
 
 import { type NumberReading, readNumber } from '../numbers/readings.ts'
-import { isHomophone, type Token } from '../numbers/tokens.ts'
-import type { KindSpec, Value } from './kind.ts'
+import type { Token } from '../numbers/tokens.ts'
+import type { Value } from './value.ts'
 
 export type Lack = 'direction' | 'digits' | 'decimals'
 
@@ -134,10 +134,3 @@ export function amountOf(whole: string, fraction: string, decimals: number): num
 export function zerosFit(whole: string, width: number): boolean {
   return !whole.startsWith('0') || whole === '0' || whole.length <= width
 }
-
-export function isLoose(token: Token): boolean {
-  return isHomophone(token)
-}
-
-/** The kind of spec by its name, for tables of kinds. */
-export type SpecOf<K extends KindSpec['kind']> = Extract<KindSpec, { kind: K }>

@@ -1,258 +1,103 @@
-/** The table of kinds: for each one how it is read, said, shown and compared, and its instrument's scale. */
+/** What the house does with values of any kind: reading, saying, showing, comparing. Each asks the kind. */
 
 import type { Token } from '../numbers/tokens.ts'
-import { ALTIMETER_SCALE, altimeterAffixes, readAltimeter, sayAltimeter, showAltimeter } from './altimeter.ts'
-import { callsignAffixes, readCallsign, sayCallsign, showCallsign } from './callsign.ts'
-import { choiceAffixes, isChoiceWord, readChoice, sayChoice } from './choice.ts'
-import { canonComposed, isComposed } from './composed.ts'
-import {
-  decimalAffixes,
-  readDecimal,
-  readTrim,
-  sayDecimal,
-  sayTrim,
-  showDecimal,
-  showTrim,
-  trimAffixes,
-} from './decimal.ts'
-import { digitAffixes, readDigits, sayDigitKind, showDigitKind } from './digits.ts'
-import type { Figure, KindSpec, Phraseology, Value } from './kind.ts'
-import {
-  identifierAffixes,
-  readIdentifier,
-  readRoute,
-  routeAffixes,
-  sayIdentifier,
-  sayRoute,
-  showRoute,
-} from './places.ts'
+import type { Seeded } from '../seeded.ts'
+import { type Figure, type KindSpec, kindOf } from './kind.ts'
+import type { Radio } from './radio.ts'
 import type { Affixes, Reading } from './reading.ts'
-import { readWhole, sayWhole, showWhole, wholeAffixes } from './whole.ts'
-import { readWind, sayWind, showWind, windAffixes } from './wind.ts'
+import type { Phraseology, ScaleEnds, Value } from './value.ts'
 
 /** Every reading of a run of words as a value of the kind; empty where it is none. */
 export function readValue(tokens: readonly Token[], spec: KindSpec): readonly Reading[] {
-  switch (spec.kind) {
-    case 'decimal':
-      return readDecimal(tokens, spec)
-    case 'trim':
-      return readTrim(tokens, spec)
-    case 'integer':
-    case 'speed':
-    case 'weight':
-    case 'temperature':
-    case 'altitude':
-    case 'flightLevel':
-      return readWhole(tokens, spec)
-    case 'digits':
-    case 'time':
-    case 'heading':
-    case 'runway':
-    case 'frequency':
-      return readDigits(tokens, spec)
-    case 'altimeter':
-      return readAltimeter(tokens, spec)
-    case 'identifier':
-      return readIdentifier(tokens, spec)
-    case 'callsign':
-      return readCallsign(tokens, spec)
-    case 'wind':
-      return readWind(tokens)
-    case 'route':
-      return readRoute(tokens)
-    case 'choice':
-      return readChoice(tokens, spec)
-  }
+  return kindOf(spec).read(tokens, spec)
 }
 
 /** Words that may stand beside the digits of the kind. */
 export function affixesOf(spec: KindSpec): Affixes {
-  switch (spec.kind) {
-    case 'decimal':
-      return decimalAffixes()
-    case 'trim':
-      return trimAffixes()
-    case 'integer':
-    case 'speed':
-    case 'weight':
-    case 'temperature':
-    case 'altitude':
-    case 'flightLevel':
-      return wholeAffixes(spec)
-    case 'digits':
-    case 'time':
-    case 'heading':
-    case 'runway':
-    case 'frequency':
-      return digitAffixes(spec)
-    case 'altimeter':
-      return altimeterAffixes(spec)
-    case 'identifier':
-      return identifierAffixes()
-    case 'callsign':
-      return callsignAffixes(spec)
-    case 'wind':
-      return windAffixes()
-    case 'route':
-      return routeAffixes()
-    case 'choice':
-      return choiceAffixes()
-  }
+  return kindOf(spec).affixes(spec)
 }
 
 /** True where the word can be part of a value of the kind, number words aside. */
 export function isValueWord(token: Token, spec: KindSpec): boolean {
-  return affixesOf(spec).has(token.text) || (spec.kind === 'choice' && isChoiceWord(spec, token))
+  return affixesOf(spec).has(token.text) || isOwnWord(token, spec)
+}
+
+/** True where the word is, or is part of, a value by itself: an option's name. */
+export function isOwnWord(token: Token, spec: KindSpec): boolean {
+  return kindOf(spec).isOwnWord?.(token, spec) ?? false
 }
 
 /** The value's spoken words, digits as words: never digits. */
 export function sayValue(figure: Figure, phraseology: Phraseology): string {
-  const { value } = figure
-  switch (figure.kind) {
-    case 'decimal':
-      return sayDecimal(value, figure, phraseology)
-    case 'trim':
-      return sayTrim(value, figure, phraseology)
-    case 'integer':
-    case 'speed':
-    case 'weight':
-    case 'temperature':
-    case 'altitude':
-    case 'flightLevel':
-      return sayWhole(value, figure, phraseology)
-    case 'digits':
-    case 'time':
-    case 'heading':
-    case 'runway':
-    case 'frequency':
-      return sayDigitKind(value, figure, phraseology)
-    case 'altimeter':
-      return sayAltimeter(value, figure, phraseology)
-    case 'identifier':
-      return sayIdentifier(value, phraseology)
-    case 'callsign':
-      return sayCallsign(value, figure, phraseology)
-    case 'wind':
-      return sayWind(value, phraseology)
-    case 'route':
-      return sayRoute(value, phraseology)
-    case 'choice':
-      return sayChoice(value, figure)
-  }
+  return kindOf(figure).say(figure.value, figure, phraseology)
+}
+
+/**
+ * The value's words in standard phraseology, without its name ("QNH", "altimeter"). Sources: ICAO Annex 10 volume II
+ * 5.2.1.4, FAA AIM 4-2-8 to 4-2-11, grouped flight numbers JO 7110.65 2-4-20 (all looked up); FAA winds JO 7110.65
+ * 2-4-17 (from memory).
+ */
+export function sayOnRadio(figure: Figure, radio: Radio): string {
+  const own = kindOf(figure).sayOnRadio?.(figure.value, figure, radio)
+  if (own !== undefined) return own
+  const words = sayValue(figure, 'standard')
+  return radio === 'faa' ? words.replace(/\bdecimal\b/g, 'point') : words
+}
+
+/** Another value of the same shape, as a controller's slip has it; undefined for kinds that nobody mistakes so. */
+export function plausibleMistake(spec: KindSpec, value: Value, chance: Seeded): Value | undefined {
+  return kindOf(spec).mistake(value, spec, chance)
 }
 
 /** The value as the screen shows it: "5.2 up", "1013", "27L". */
 export function showValue(figure: Figure): string {
-  const { value } = figure
-  switch (figure.kind) {
-    case 'decimal':
-      return showDecimal(value, figure)
-    case 'trim':
-      return showTrim(value, figure)
-    case 'integer':
-    case 'speed':
-    case 'weight':
-    case 'temperature':
-    case 'altitude':
-    case 'flightLevel':
-      return showWhole(value, figure)
-    case 'digits':
-    case 'time':
-    case 'heading':
-    case 'runway':
-    case 'frequency':
-      return showDigitKind(value, figure)
-    case 'altimeter':
-      return showAltimeter(value, figure)
-    case 'callsign':
-      return showCallsign(value)
-    case 'wind':
-      return showWind(value)
-    case 'route':
-      return showRoute(value)
-    case 'identifier':
-    case 'choice':
-      return String(value)
-  }
+  return kindOf(figure).show(figure.value, figure)
 }
 
-export interface ScaleEnds {
-  readonly min: number
-  readonly max: number
-  readonly step?: number
+export function isNumeric(spec: KindSpec): boolean {
+  return kindOf(spec).values === 'numbers'
 }
 
-/** Wide, since they serve every instrument of the kind; a pack narrows them. */
-function widestScale(spec: KindSpec): ScaleEnds | undefined {
-  switch (spec.kind) {
-    case 'decimal':
-      return spec.unit === 'percent' ? { min: -50, max: 200 } : { min: -99_999, max: 999_999 }
-    case 'trim':
-      return { min: -100, max: 100 }
-    case 'integer':
-      return { min: -99_999, max: 999_999 }
-    case 'speed':
-      return { min: 0, max: 999 }
-    case 'weight':
-      return { min: 0, max: 999_999 }
-    case 'temperature':
-      return { min: -100, max: 1999 }
-    case 'altitude':
-      return { min: 0, max: 99_999 }
-    case 'flightLevel':
-      return { min: 0, max: 999 }
-    case 'heading':
-      return { min: 1, max: 360 }
-    case 'frequency':
-      return { min: 100, max: 400 }
-    case 'altimeter':
-      return ALTIMETER_SCALE[spec.unit]
-    case 'digits':
-    case 'time':
-    case 'runway':
-    case 'identifier':
-    case 'callsign':
-    case 'wind':
-    case 'route':
-    case 'choice':
-      return undefined
-  }
+/** True where a value is put together of several pieces, each of which may be wrong or left out. */
+export function isComposed(spec: KindSpec): boolean {
+  return kindOf(spec).match !== undefined
+}
+
+/** The digits of a value as they are said, all of them. */
+export function digitsSaid(spec: KindSpec, value: Value): string {
+  const kind = kindOf(spec)
+  const isAmount = typeof value === 'number' && kind.values === 'numbers'
+  return isAmount ? kind.digits(value, spec) : String(value).replace(/\D/g, '')
 }
 
 /** The instrument's scale: the pack's, or the kind's; undefined for kinds without one. */
 export function scaleOf(spec: KindSpec): ScaleEnds | undefined {
-  const widest = widestScale(spec)
-  if (!widest || !('min' in spec || 'max' in spec || 'step' in spec)) return widest
-  const { min = widest.min, max = widest.max, step } = spec
-  return step === undefined ? { min, max } : { min, max, step }
+  const kind = kindOf(spec)
+  return kind.values === 'numbers' ? kind.scale(spec) : undefined
 }
 
-/** A number as it is spoken: to the decimals that the kind says. */
-function spoken(spec: KindSpec, value: Value): number {
-  switch (spec.kind) {
-    case 'decimal':
-    case 'trim':
-      return Number(Number(value).toFixed(spec.decimals))
-    case 'altimeter':
-      return Number(Number(value).toFixed(spec.unit === 'inHg' ? 2 : 3))
-    default:
-      return Number(Number(value).toFixed(3))
-  }
+/** A number that went past the end of a scale that goes round, as it is there. */
+export function wrapped(spec: KindSpec, value: number): number {
+  const kind = kindOf(spec)
+  return kind.values === 'numbers' && kind.wrapped ? kind.wrapped(value) : value
 }
 
 /** True where both values are spoken alike. */
 export function isSameValue(spec: KindSpec, a: Value, b: Value): boolean {
-  if (isComposed(spec)) return canonComposed(spec, a) === canonComposed(spec, b)
-  if (!isNumeric(spec)) return String(a).toUpperCase() === String(b).toUpperCase()
-  return spoken(spec, a) === spoken(spec, b)
+  const kind = kindOf(spec)
+  if (kind.values === 'text') return kind.canonical(a, spec) === kind.canonical(b, spec)
+  const decimals = kind.precision(spec)
+  return spoken(a, decimals) === spoken(b, decimals)
 }
+
+/** Half of the last digit that any kind says. */
+const DUST = 5e-7
 
 /** True where the value that was read is exactly the figure as it is spoken: nothing of it is rounded away. */
 export function isExactly(spec: KindSpec, read: Value, expected: Value): boolean {
-  if (!isNumeric(spec)) return isSameValue(spec, read, expected)
-  return typeof read === 'number' && Math.abs(read - spoken(spec, expected)) < 1e-6
+  const kind = kindOf(spec)
+  if (kind.values === 'text') return isSameValue(spec, read, expected)
+  return typeof read === 'number' && Math.abs(read - spoken(expected, kind.precision(spec))) < DUST
 }
 
-export function isNumeric(spec: KindSpec): boolean {
-  return widestScale(spec) !== undefined
-}
+const spoken = (value: Value, decimals: number) => Number(Number(value).toFixed(decimals))

@@ -1,10 +1,20 @@
 /** Winds: direction in three digits, speed in knots, perhaps gusts; "variable" and "calm". */
 
+import { alternatives, optional, type Rule, rule, sequence, weighted } from '../grammarRules.ts'
 import { readNumber } from '../numbers/readings.ts'
 import { sayDigits } from '../numbers/say.ts'
 import type { Token } from '../numbers/tokens.ts'
-import type { Phraseology, Value } from './kind.ts'
-import { type Affixes, affixTable, type Match, type Reading } from './reading.ts'
+import { capitals } from './codes.ts'
+import type { TextKind } from './definition.ts'
+import type { Radio } from './radio.ts'
+import { affixTable, type Match, type Reading } from './reading.ts'
+import { DIGIT, PAIR, TENS, upTo } from './ruleParts.ts'
+import type { Phraseology, Value } from './value.ts'
+
+/** "240/12", "240/12G25", "VRB/3", "CALM"; knots. */
+export interface WindSpec {
+  readonly kind: 'wind'
+}
 
 const WORDS = affixTable([
   [{ role: 'noun' }, ['wind', 'winds', 'surface', 'from']],
@@ -15,10 +25,6 @@ const WORDS = affixTable([
   [{ role: 'variable' }, ['variable', 'vrb']],
   [{ role: 'zero' }, ['calm']],
 ])
-
-export function windAffixes(): Affixes {
-  return WORDS
-}
 
 /** What was said of a wind, each piece as its digits. */
 interface Said {
@@ -57,9 +63,7 @@ function isPlausible({ direction, speed = 0, gust }: Wind): boolean {
   return speed <= FASTEST && (gust === undefined || (gust > speed && gust <= FASTEST))
 }
 
-export const WIND_LIKE = 'direction in three digits, speed and gusts: "240/12", "240/12G25", "VRB/3" or "CALM"'
-
-export function isWind(value: Value): boolean {
+function isWind(value: Value): boolean {
   if (isCalm(value)) return true
   const wind = windOf(value)
   return wind !== undefined && wind.direction.length === 3 && wind.speed !== undefined && isPlausible(wind)
@@ -67,7 +71,7 @@ export function isWind(value: Value): boolean {
 
 const roleOf = (token: Token | undefined) => WORDS.get(token?.text ?? '')?.role
 
-export function readWind(tokens: readonly Token[]): readonly Reading[] {
+function readWind(tokens: readonly Token[]): readonly Reading[] {
   const said = tokens.filter((token) => roleOf(token) !== 'noun')
   if (said.some((token) => roleOf(token) === 'zero')) {
     return said.length === 1 ? [{ value: 'CALM', standard: true }] : []
@@ -147,7 +151,7 @@ function inOneRow({ whole, ...form }: Amount, hasUnit: boolean): readonly Said[]
 }
 
 /** What was said against the wind in force; a part that was left out is not wrong. */
-export function matchWind(expected: Value, { value }: Reading): Match {
+function matchWind({ value }: Reading, expected: Value): Match {
   const said = windOf(value)
   const full = windOf(expected)
   if (isCalm(value) || isCalm(expected)) return isCalm(value) && isCalm(expected) ? 'same' : 'other'
@@ -162,7 +166,7 @@ export function matchWind(expected: Value, { value }: Reading): Match {
   return isWhole ? 'same' : 'lacking'
 }
 
-export function showWind(value: Value): string {
+function showWind(value: Value): string {
   const wind = windOf(value)
   if (!wind || isCalm(value)) return String(value).toUpperCase()
   const { direction, speed, gust } = wind
@@ -170,7 +174,7 @@ export function showWind(value: Value): string {
 }
 
 /** The wind as ICAO and the FAA have it said. A piece that is not there is left out. */
-export function sayWind(value: Value, phraseology: Phraseology, radio: 'icao' | 'faa' = 'icao'): string {
+function sayWind(value: Value, phraseology: Phraseology, radio: Radio = 'icao'): string {
   const wind = windOf(value)
   if (!wind || isCalm(value)) return 'calm'
   const digits = (amount: number | string | undefined) => sayDigits(String(amount ?? ''), phraseology !== 'plain')
@@ -186,4 +190,73 @@ export function sayWind(value: Value, phraseology: Phraseology, radio: 'icao' | 
     if (gust !== undefined) words.push(`gusting ${digits(gust)} knots`)
   }
   return words.filter((word) => word !== '').join(' ')
+}
+
+const [FROM, FORCE, GUSTS] = [rule('from'), rule('force'), rule('gusts')]
+
+/** Weights as in a call sign's rules. */
+const GRAMMAR_RULES: readonly Rule[] = [
+  {
+    name: 'from',
+    expansion: alternatives(
+      weighted(1, sequence(DIGIT, DIGIT, DIGIT)),
+      weighted(0.2, sequence(DIGIT, TENS, optional(DIGIT))),
+    ),
+  },
+  {
+    name: 'force',
+    expansion: sequence(alternatives(weighted(1, upTo(2, DIGIT)), weighted(0.2, PAIR)), optional('knots')),
+  },
+  { name: 'gusts', expansion: sequence(alternatives('gusting', 'gusts'), FORCE) },
+  {
+    name: 'steady',
+    expansion: alternatives(
+      weighted(1, sequence(FROM, alternatives(sequence('degrees', optional('at')), 'at'), FORCE)),
+      weighted(0.1, sequence(FROM, optional('degrees'))),
+      weighted(0.1, sequence(FROM, FORCE)),
+      weighted(0.5, sequence('variable', optional('at'), FORCE)),
+    ),
+  },
+  {
+    name: 'windSaid',
+    expansion: alternatives(
+      sequence(
+        optional('wind'),
+        alternatives(weighted(1, sequence(rule('steady'), optional(GUSTS))), weighted(0.5, 'calm')),
+      ),
+      weighted(0.05, GUSTS),
+    ),
+  },
+]
+
+export const wind: TextKind<WindSpec> = {
+  values: 'text',
+  fields: {},
+  written: () => 'direction in three digits, speed and gusts: "240/12", "240/12G25", "VRB/3" or "CALM"',
+  isWritten: isWind,
+  tidied: capitals,
+  canonical: showWind,
+
+  affixes: () => WORDS,
+  nouns: ['wind'],
+  read: readWind,
+  say: (value, _, phraseology) => sayWind(value, phraseology),
+  sayOnRadio: (value, _, radio) => sayWind(value, 'standard', radio),
+  show: showWind,
+
+  heard: {
+    shapes: () => ['W'],
+    before: ['wind'],
+    behind: ['degrees', 'at', 'knots', 'gusting', 'gusts', 'variable', 'calm'],
+    openings: ['at', 'gusting', 'gusts', 'variable', 'wind'],
+    mostDigits: () => undefined,
+    isWhole: ({ digits, next }) => digits !== 3 || next === 'knots',
+    isOfOneLength: false,
+    isSpelled: false,
+    own: { sign: 'W', rule: 'windSaid', rules: () => GRAMMAR_RULES },
+  },
+  mayBeCutShort: false,
+  match: matchWind,
+  mistake: () => undefined,
+  isReadBack: false,
 }

@@ -84,23 +84,8 @@ function makeWords(): ReadonlyMap<string, NumberWord> {
 
 export const NUMBER_WORDS = makeWords()
 
-/** Every number word that is understood, words that only sound like one aside. */
-export const numberWords: ReadonlySet<string> = new Set(
-  [...NUMBER_WORDS].filter(([, word]) => word.type !== 'digit' || word.form !== 'homophone').map(([text]) => text),
-)
-
-/** Every number word that is ever said. */
-export const SAID_WORDS: readonly string[] = [
-  ...DIGIT_WORDS,
-  'tree',
-  'fower',
-  'fife',
-  'niner',
-  ...TEEN_WORDS,
-  ...TENS_WORDS,
-  'hundred',
-  'thousand',
-  'point',
-  'decimal',
-  'minus',
-]
+/** True for a number word that is understood anywhere; words that only sound like one are none. */
+export function isNumberWord(text: string): boolean {
+  const word = NUMBER_WORDS.get(text)
+  return word !== undefined && !(word.type === 'digit' && word.form === 'homophone')
+}

@@ -1,9 +1,9 @@
 /** The words by which each element of a transmission is known: "squawk", "runway", the names of a choice or a call sign. */
 
-import type { KindSpec, Specs } from '../kinds/kind.ts'
+import { type KindSpec, kindOf, type Specs } from '../kinds/kind.ts'
 import { affixesOf } from '../kinds/table.ts'
 import { isNumberToken, tokensOf } from '../numbers/tokens.ts'
-import { HARMLESS, KIND_NOUNS } from './lexicon.ts'
+import { HARMLESS } from './lexicon.ts'
 import type { Path, Phrase, Slot } from './path.ts'
 import { phraseStatesOf } from './phraseStates.ts'
 import type { SpokenElement } from './spokenElement.ts'
@@ -118,7 +118,7 @@ function namesOf(spec: KindSpec): Pick<OwnPhrase, 'words' | 'isValue'>[] {
       // "Twelve" is a number like others, whatever has it for a name.
       return tokens.every(isNumberToken) ? [] : [{ words: tokens.map((token) => token.text), isValue }]
     })
-  if (spec.kind === 'choice') return named(Object.values(spec.options).flat(), true)
-  if (spec.kind === 'callsign') return named(spec.telephony ?? [], true)
-  return named(KIND_NOUNS[spec.kind] ?? [], false)
+  const { options, names, nouns } = kindOf(spec)
+  if (options) return named(Object.values(options(spec)).flat(), true)
+  return names ? named(names(spec), true) : named(nouns, false)
 }

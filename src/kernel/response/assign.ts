@@ -3,7 +3,7 @@
  * three one" may be two speeds: a run is parted only where exactly one way of parting makes sense.
  */
 
-import type { KindSpec } from '../kinds/kind.ts'
+import { type KindSpec, kindOf } from '../kinds/kind.ts'
 import type { Reading } from '../kinds/reading.ts'
 import { affixesOf, readValue, scaleOf } from '../kinds/table.ts'
 import { isLittle, isNumberToken, type Token } from '../numbers/tokens.ts'
@@ -117,10 +117,15 @@ function partings(tokens: readonly Token[], specs: readonly KindSpec[]): Token[]
   return found
 }
 
+function isEvenInARow(spec: KindSpec): boolean {
+  const kind = kindOf(spec)
+  return kind.values === 'numbers' && kind.isEvenInARow === true
+}
+
 /** Speeds are said with equally many digits: of several ways to part them, the only such one is meant. */
 function onlyWay(ways: readonly (readonly Token[][])[], specs: readonly KindSpec[]): readonly Token[][] | undefined {
   if (ways.length === 1) return ways[0]
-  if (specs.some(({ kind }) => kind !== 'speed')) return undefined
+  if (!specs.every(isEvenInARow)) return undefined
   const even = ways.filter((way) => {
     const lengths = way.map((piece, i) => soundReadings(piece, specs[i] as KindSpec)[0]?.digits?.length)
     return way.length === specs.length && new Set(lengths).size === 1
@@ -144,8 +149,8 @@ function repeated(run: Run, spec: KindSpec): Split | undefined {
   if (tokens.length > LONGEST_RUN) return undefined
   for (let end = 1; end < tokens.length; end++) {
     const halves = [tokens.slice(0, end), tokens.slice(end)]
-    // "To" between two numbers may be just that.
-    if (isLittle(tokens[end])) continue
+    // "To" between two numbers may be just that, also behind a unit.
+    if (isLittle(halves[1]?.find(({ number }) => number !== undefined))) continue
     if (halves.some((half) => half.filter(isNumberToken).length < 3 && !hasNumeral(half) && !hasSide(half, spec)))
       continue
     const readings = halves.map((half) => readValue(half, spec).filter((reading) => isNearlySound(reading, spec)))

@@ -1,8 +1,7 @@
 /** Words that stand beside a number, said apart from it: they go to the run of their number before anything is bound. */
 
-import { isChoiceWord } from '../kinds/choice.ts'
 import type { Affix } from '../kinds/reading.ts'
-import { affixesOf } from '../kinds/table.ts'
+import { affixesOf, isOwnWord } from '../kinds/table.ts'
 import type { Token } from '../numbers/tokens.ts'
 import type { Atom } from './scan.ts'
 import { hasRole, type Scene } from './scene.ts'
@@ -48,7 +47,7 @@ function isBeside(scene: Scene, { tokens }: Run): boolean {
       scene.specs.every((spec) => {
         const role = spec && affixesOf(spec).get(token.text)?.role
         const isValue = role !== undefined && WHOLE_BY_THEMSELVES.has(role)
-        return !isValue && !(spec?.kind === 'choice' && isChoiceWord(spec, token))
+        return !isValue && !(spec && isOwnWord(token, spec))
       }),
   )
 }

@@ -5,10 +5,9 @@
  */
 
 import type { Neighbour } from '../figures/neighbours.ts'
-import type { Figure, Figures, Value } from '../kinds/kind.ts'
-import { isNumeric, isSameValue } from '../kinds/table.ts'
+import { type Figure, type Figures, kindOf, type Value } from '../kinds/kind.ts'
+import { digitsSaid, isNumeric, isSameValue } from '../kinds/table.ts'
 import { sayDigits } from '../numbers/say.ts'
-import { convert } from '../units.ts'
 import type { Cause } from './model.ts'
 
 /** Values of one revision, as spoken. */
@@ -74,61 +73,22 @@ function isComparable(figure: Figure, read: Value, other: Value): boolean {
   return Math.abs(Number(read) - Number(other)) < 1e-6
 }
 
-/** The same amount in the unit that the figure does not have, to the step in which it is said. */
+/** The same amount in a unit that the figure does not have. */
 function otherUnit(figure: Figure, read: Value): Cause[] {
-  const expected = Number(figure.value)
-  const said = Number(read)
-  switch (figure.kind) {
-    case 'weight': {
-      const other = figure.unit === 'kg' ? 'lb' : 'kg'
-      const step = said % 100 === 0 ? 100 : said % 10 === 0 ? 10 : 1
-      const same = Math.abs(convert(expected, figure.unit, other) - said) <= step / 2 + 0.5
-      return same ? [{ cause: 'otherUnit', detail: other }] : []
-    }
-    case 'temperature': {
-      const other = figure.unit === 'C' ? 'F' : 'C'
-      const same = Math.round(convert(expected, figure.unit, other)) === said
-      return same ? [{ cause: 'otherUnit', detail: other }] : []
-    }
-    case 'altimeter': {
-      const inches = figure.unit === 'hPa'
-      const other = convert(expected, figure.unit, inches ? 'inHg' : 'hPa')
-      // Settings in hPa are rounded down by some and to the nearest by others.
-      const same = inches ? Math.abs(other - said) < 0.016 : Math.abs(other - said) < 1
-      return same ? [{ cause: 'otherUnit', detail: inches ? 'inHg' : 'hPa' }] : []
-    }
-    default:
-      return []
-  }
-}
-
-/** The digits of a value as they are said, all of them. */
-function digitsOf(figure: Figure, value: Value): string {
-  if (typeof value === 'string') return value.replace(/\D/g, '')
-  switch (figure.kind) {
-    case 'decimal':
-    case 'trim':
-      return value.toFixed(figure.decimals).replace(/\D/g, '')
-    case 'altimeter':
-      return value.toFixed(figure.unit === 'inHg' ? 2 : 0).replace(/\D/g, '')
-    case 'heading':
-    case 'flightLevel':
-      return String(value).padStart(3, '0')
-    case 'frequency':
-      return value.toFixed(3).replace(/\D/g, '')
-    default:
-      return String(value).replace(/\D/g, '')
-  }
+  const kind = kindOf(figure)
+  if (kind.values !== 'numbers') return []
+  const unit = kind.otherUnitOf?.(Number(read), Number(figure.value), figure)
+  return unit === undefined ? [] : [{ cause: 'otherUnit', detail: unit }]
 }
 
 /** Two neighbouring digits changed places. */
 function swapped(figure: Figure, read: Value): Cause[] {
-  if (figure.kind === 'choice') return []
+  if (kindOf(figure).options) return []
   if (isNumeric(figure) && Math.sign(Number(read)) !== Math.sign(Number(figure.value))) return []
   const rest = (value: Value) => String(value).replace(/\d/g, '').toUpperCase()
   if (typeof read === 'string' && rest(read) !== rest(figure.value)) return []
-  const said = digitsOf(figure, read)
-  const expected = digitsOf(figure, figure.value)
+  const said = digitsSaid(figure, read)
+  const expected = digitsSaid(figure, figure.value)
   const at = [...expected].findIndex((digit, i) => digit !== said[i])
   const turned = expected.slice(0, at) + (expected[at + 1] ?? '') + (expected[at] ?? '') + expected.slice(at + 2)
   if (at < 0 || said.length !== expected.length || turned !== said) return []

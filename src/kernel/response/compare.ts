@@ -3,10 +3,9 @@
  * what was said comes before any comparison, so that the right value is never picked out of several.
  */
 
-import { type ComposedSpec, isComposed, matchComposed } from '../kinds/composed.ts'
-import type { Figure, Phraseology, Value } from '../kinds/kind.ts'
-import type { Lack, Reading } from '../kinds/reading.ts'
-import { isExactly, isNumeric, isSameValue } from '../kinds/table.ts'
+import { type Figure, kindOf, type Phraseology, type Value } from '../kinds/kind.ts'
+import type { Lack, Match, Reading } from '../kinds/reading.ts'
+import { digitsSaid, isExactly, isNumeric, isSameValue } from '../kinds/table.ts'
 import { isPlausible } from './assign.ts'
 import type { Saying } from './bind.ts'
 import type { Because } from './model.ts'
@@ -39,49 +38,38 @@ function isRightSoFar(figure: Figure, reading: Reading): boolean {
     case 'decimals':
       return beginsWith(figure, reading)
     case 'digits':
-      if (figure.kind === 'trim') return Math.sign(Number(value)) === reading.value
-      if (figure.kind === 'runway') return String(value).toUpperCase().endsWith(String(reading.value))
-      return figure.kind === 'heading' && isExactly(figure, reading.value, value)
+      return kindOf(figure).isRightSoFar?.(reading.value, value) ?? false
     default:
       return false
   }
 }
 
-function decimalsOf(figure: Figure): number {
-  return figure.kind === 'decimal' || figure.kind === 'trim' ? figure.decimals : 1
-}
-
 /** "Five" of 5.2: what was said of the decimals is how the figure begins. */
 function beginsWith(figure: Figure, reading: Reading): boolean {
-  const places = decimalsOf(figure)
+  const kind = kindOf(figure)
+  if (kind.values !== 'numbers') return false
+  const places = kind.precision(figure)
   const read = Math.abs(Number(reading.value)).toFixed(places)
   const expected = Math.abs(Number(figure.value)).toFixed(places)
   const said = read.replace(/\.?0*$/, '')
   return expected === read || (expected.startsWith(said) && said.split('.')[0] === expected.split('.')[0])
 }
 
-/** Digits of a value as they would all be said. */
-function allDigits(figure: Figure): string {
-  if (figure.kind === 'altimeter' && figure.unit === 'inHg') return Number(figure.value).toFixed(2).replace('.', '')
-  return String(figure.value)
-}
-
 /** Part of a code, a time or a setting, from either end: perhaps the rest was not heard. */
 function isEndOf(figure: Figure, reading: Reading): boolean {
-  if (figure.kind !== 'digits' && figure.kind !== 'time' && figure.kind !== 'altimeter') return false
-  const all = allDigits(figure)
+  if (!kindOf(figure).mayBeCutShort) return false
+  const all = digitsSaid(figure, figure.value)
   const said = reading.digits ?? ''
   return said !== '' && said.length < all.length && (all.startsWith(said) || all.endsWith(said))
 }
 
-/** A decimal whose fraction is zero may be said without it. */
+/** Zeros behind the point need not be said where the kind has it so. */
 function isComplete(figure: Figure, reading: Reading): boolean {
   if (!reading.lacks) return true
   return (
     reading.lacks === 'decimals' &&
     !reading.open &&
-    figure.kind === 'decimal' &&
-    Number.isInteger(Number(reading.value)) &&
+    kindOf(figure).zerosMayLack?.(Number(reading.value)) === true &&
     isRight(figure, reading.value)
   )
 }
@@ -89,7 +77,10 @@ function isComplete(figure: Figure, reading: Reading): boolean {
 /** One saying, judged. */
 export function compare(figure: Figure, saying: Saying, phraseology: Phraseology): Outcome {
   if (saying.negated) return { is: 'wrong', because: 'value' }
-  if (isComposed(figure)) return compareComposed(figure, saying, phraseology)
+  const { match } = kindOf(figure)
+  if (match) {
+    return comparePieces(figure, saying, phraseology, (reading) => match(reading, figure.value, figure))
+  }
   const first = saying.readings.filter((reading) => !reading.secondary)
   if (first.length === 0) return { is: 'doubtful', because: 'notUnderstood' }
   const whole = first.filter((reading) => isComplete(figure, reading))
@@ -105,7 +96,7 @@ export function compare(figure: Figure, saying: Saying, phraseology: Phraseology
     return { is: 'doubtful', because: 'ambiguous' }
   const lacking = first.find((reading) => reading.lacks && isRightSoFar(figure, reading))
   if (whole.length === 0 && lacking?.lacks) {
-    const read = isSideOnly(figure, lacking) ? {} : { read: lacking.value }
+    const read = isDirectionOnly(figure, lacking) ? {} : { read: lacking.value }
     return { is: 'lacking', lacks: lacking.lacks, ...read }
   }
   const wrong = sound[0] ?? whole[0] ?? first[0]
@@ -113,7 +104,12 @@ export function compare(figure: Figure, saying: Saying, phraseology: Phraseology
 }
 
 /** A value of several pieces; one that can be understood in two ways is asked for again, whichever is right. */
-function compareComposed(figure: Figure & ComposedSpec, { readings }: Saying, phraseology: Phraseology): Outcome {
+function comparePieces(
+  figure: Figure,
+  { readings }: Saying,
+  phraseology: Phraseology,
+  matchOf: (reading: Reading) => Match,
+): Outcome {
   const possible = readings.filter((reading) => !reading.secondary)
   const first = possible.filter((reading) => isPlausible(reading, figure))
   const [reading] = first.length > 0 ? first : possible
@@ -121,7 +117,7 @@ function compareComposed(figure: Figure & ComposedSpec, { readings }: Saying, ph
   if (new Set(first.map(({ value }) => value)).size > 1) return { is: 'doubtful', because: 'ambiguous' }
   const read = reading.value
   if (!isPlausible(reading, figure)) return { is: 'implausible', read }
-  switch (matchComposed(figure, figure.value, reading)) {
+  switch (matchOf(reading)) {
     case 'same':
       // A shortened call sign stays as it was said.
       return {
@@ -135,38 +131,29 @@ function compareComposed(figure: Figure & ComposedSpec, { readings }: Saying, ph
       return { is: 'lacking', lacks: 'digits', ...(!reading.tail && { read }) }
     case 'other': {
       const other = readings.filter(({ secondary }) => secondary)
-      const isDoubtful = other.some((each) => matchComposed(figure, figure.value, each) === 'same')
+      const isDoubtful = other.some((each) => matchOf(each) === 'same')
       return isDoubtful ? { is: 'doubtful', because: 'ambiguous' } : { is: 'wrong', because: 'value', read }
     }
   }
 }
 
-const SIDE = /[LRC]$/
-
 /** Only a direction was said. */
-function isSideOnly(figure: Figure, reading: Reading): boolean {
-  return reading.lacks === 'digits' && (figure.kind === 'trim' || figure.kind === 'runway')
+function isDirectionOnly(figure: Figure, reading: Reading): boolean {
+  return reading.lacks === 'digits' && kindOf(figure).direction !== undefined
 }
 
 function wrongness(figure: Figure, reading: Reading): Outcome {
   const { value: read } = reading
-  if (isSideOnly(figure, reading)) return { is: 'wrong', because: 'direction' }
-  if (figure.kind === 'runway') {
-    const expected = String(figure.value).toUpperCase()
-    const same = String(read).replace(SIDE, '') === expected.replace(SIDE, '').padStart(2, '0')
-    if (same && !SIDE.test(String(read))) return { is: 'lacking', lacks: 'direction', read }
-    if (reading.implausible) return { is: 'implausible', read }
-    return { is: 'wrong', because: same ? 'direction' : 'value', read }
-  }
+  const { direction } = kindOf(figure)
+  if (isDirectionOnly(figure, reading)) return { is: 'wrong', because: 'direction' }
+  if (direction?.isLeftOut(read, figure.value)) return { is: 'lacking', lacks: 'direction', read }
   if (reading.otherUnit) {
     // A direction that the axis does not have has no value that could be shown.
-    return figure.kind === 'trim' ? { is: 'wrong', because: 'direction' } : { is: 'wrong', because: 'unit', read }
+    return direction ? { is: 'wrong', because: 'direction' } : { is: 'wrong', because: 'unit', read }
   }
-  if (!isPlausible(reading, figure) && (reading.lacks !== 'direction' || figure.kind === 'altimeter')) {
-    return { is: 'implausible', read }
-  }
-  const turned = figure.kind === 'trim' && typeof read === 'number' && !reading.lacks && isRight(figure, -read)
-  return { is: 'wrong', because: turned ? 'direction' : 'value', read }
+  if (!isPlausible(reading, figure) && reading.lacks !== 'direction') return { is: 'implausible', read }
+  const isTurned = !reading.lacks && direction?.isTurned(read, figure.value, (value) => isRight(figure, value)) === true
+  return { is: 'wrong', because: isTurned ? 'direction' : 'value', read }
 }
 
 /** All sayings of one figure in one answer: the same twice is fine, two values never are. */

@@ -269,26 +269,3 @@ export const LEADING_TO: ReadonlySet<string> = new Set(
     ' ',
   ),
 )
-
-/** Names of the kinds' values as pilots put them before a value. */
-export const KIND_NOUNS: Readonly<Record<string, readonly string[]>> = {
-  decimal: [],
-  trim: ['trim', 'stab', 'stabilizer', 'stabiliser', 'elevator'],
-  integer: [],
-  speed: ['speed', 'airspeed'],
-  weight: ['weight', 'mass', 'fuel'],
-  temperature: ['temperature', 'temp', 'oat'],
-  digits: ['squawk', 'squawking', 'transponder', 'code'],
-  altimeter: ['altimeter', 'altimeters', 'qnh', 'qfe', 'setting'],
-  heading: ['heading', 'course', 'track'],
-  runway: ['runway'],
-  altitude: ['altitude'],
-  flightLevel: [],
-  frequency: ['frequency'],
-  time: ['time'],
-  identifier: ['information', 'taxiway', 'stand', 'gate', 'point', 'holding'],
-  callsign: ['callsign', 'sign'],
-  wind: ['wind'],
-  route: ['route'],
-  choice: ['flap', 'flaps'],
-}

@@ -4,12 +4,12 @@
  * question whether all parts have been said alike; made once for each response with its kinds and states.
  */
 
-import type { KindSpec, Specs } from '../kinds/kind.ts'
+import { type KindSpec, kindOf, type Specs } from '../kinds/kind.ts'
 import type { Affix } from '../kinds/reading.ts'
 import { affixesOf, isValueWord } from '../kinds/table.ts'
 import type { Token } from '../numbers/tokens.ts'
-import { numberWords } from '../numbers/words.ts'
-import { HARMLESS, isNegation, isStateWord, KIND_NOUNS, opposites, otherForms } from './lexicon.ts'
+import { isNumberWord } from '../numbers/words.ts'
+import { HARMLESS, isNegation, isStateWord, opposites, otherForms } from './lexicon.ts'
 import { type FigureSlot, type Path, type Phrase, phraseOf, type WordSlot } from './path.ts'
 import { phraseStatesOf } from './phraseStates.ts'
 import type { Response } from './response.ts'
@@ -53,17 +53,16 @@ const ALSO_CALLED: Readonly<Record<string, readonly string[]>> = {
 /** With several figures, the name of one and of its kind say which is meant: "heading", "takeoff trim". */
 function impliedLabels(path: Path, specs: readonly (KindSpec | undefined)[], index: number): string[] {
   const slot = path[index]
-  const kind = specs[index]?.kind
-  if (slot?.type !== 'figure' || kind === undefined || path.filter(isFigureSlot).length < 2) return []
-  const only = specs.filter((spec) => spec?.kind === kind).length === 1
-  const nouns = only ? (KIND_NOUNS[kind] ?? []) : []
+  const own = specs[index]
+  if (slot?.type !== 'figure' || own === undefined || path.filter(isFigureSlot).length < 2) return []
+  const only = specs.filter((spec) => spec?.kind === own.kind).length === 1
+  const nouns = only ? kindOf(own).nouns : []
   const name = nameWords(slot.figure).join(' ')
   const taken = new Set(
     path.flatMap((each) => (each.type === 'figure' ? each.labels : each.wordings)).map(({ text }) => text),
   )
   return [...nouns, name].filter(
-    (text) =>
-      text.length > 1 && !taken.has(text) && !isStateWord(text) && !numberWords.has(text) && !HARMLESS.has(text),
+    (text) => text.length > 1 && !taken.has(text) && !isStateWord(text) && !isNumberWord(text) && !HARMLESS.has(text),
   )
 }
 
@@ -153,12 +152,12 @@ function harmlessWords(path: Path, specs: readonly (KindSpec | undefined)[], cha
     words.add(word)
     // One door of the doors.
     const other = word.endsWith('s') ? word.slice(0, -1) : `${word}s`
-    if (other.length > 2 && !isStateWord(other) && !numberWords.has(other)) words.add(other)
+    if (other.length > 2 && !isStateWord(other) && !isNumberWord(other)) words.add(other)
   }
   for (const token of challenge) if (!token.number) add(token.text)
   for (const spec of specs) {
     if (!spec) continue
-    for (const noun of KIND_NOUNS[spec.kind] ?? []) add(noun)
+    for (const noun of kindOf(spec).nouns) add(noun)
     for (const [word, { role }] of affixesOf(spec)) if (role === 'joint') add(word)
   }
   for (const slot of path) {

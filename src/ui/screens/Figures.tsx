@@ -2,6 +2,7 @@
 
 import { useMemo } from 'preact/hooks'
 import { draftView } from '../../app/figures/draftView.ts'
+import { isDraftEmpty } from '../../app/selectors.ts'
 import type { Pack } from '../../kernel/pack/checklist.ts'
 import { Changes } from '../parts/figures/Changes.tsx'
 import { ComputedValues } from '../parts/figures/ComputedValues.tsx'
@@ -55,14 +56,14 @@ function FiguresOf({ pack }: { readonly pack: Pack }) {
         <p class="soft">
           {pack.aircraft}.{' '}
           {view.revision > 0 ? `Revision ${view.revision} is in force.` : 'No revision is in force yet.'}
-          {isRunning && ' A run is on: values that are read back are hidden, and the workings that lead to them.'}
+          {isRunning && ' During a run, values to be read back are hidden, and the workings that lead to them.'}
         </p>
       </div>
       <div class="columns">
         <div class="stack wide">
           <RevisionStatus draft={draft} />
           <LoadSheet />
-          <Problems title="Not read from the load sheet" problems={problems} />
+          <Problems title="Load sheet not read" problems={problems} />
           <FieldGroups pack={pack} draft={draft} groups={view.groups} />
           <Loads draft={draft} loads={view.loads} />
           <LastMinute draft={draft} loads={view.loads} />
@@ -72,7 +73,7 @@ function FiguresOf({ pack }: { readonly pack: Pack }) {
           <Warnings view={view} />
           <Changes view={view} />
           <RevisionsKept revisions={revisions} />
-          <Problems title="To be mended or checked" problems={view.problems} />
+          <Problems title="To fix or check" problems={view.problems} />
           <ComputedValues pack={pack} view={view} />
           <Sources pack={pack} draft={draft} figures={view.sourced} />
           <Envelopes pack={pack} preview={preview} inForce={revisions.at(-1)?.set} hidden={view.hidden} />
@@ -87,11 +88,23 @@ function FiguresOf({ pack }: { readonly pack: Pack }) {
 function EnterBar({ revision }: { readonly revision: number }) {
   const actions = useActions()
   const isChanged = useApp((state) => state.past.length > 0)
+  const isEmpty = useApp(isDraftEmpty)
   return (
     <div class="bar row">
-      <button type="button" class="first" onClick={() => void actions.enterRevision()}>
-        Enter revision {revision + 1}
+      <button
+        type="button"
+        class="first"
+        disabled={isEmpty}
+        aria-describedby={isEmpty ? 'nothing-yet' : undefined}
+        onClick={() => void actions.enterRevision()}
+      >
+        Accept figures as revision {revision + 1}
       </button>
+      {isEmpty && (
+        <span id="nothing-yet" class="soft">
+          Type a figure or take a load sheet first.
+        </span>
+      )}
       {revision > 0 && (
         <button type="button" onClick={() => actions.show('run')}>
           Go to the run

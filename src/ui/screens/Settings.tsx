@@ -45,7 +45,7 @@ const SPEAKERS = [
   { value: 'headset', label: 'Headset', about: 'you may answer early; logged as such' },
 ] as const
 const MEDIA_KEYS = [
-  { value: 'off', label: 'Leave them alone' },
+  { value: 'off', label: 'Not used' },
   { value: 'on', label: 'Play to talk, next to confirm' },
 ] as const
 
@@ -66,14 +66,14 @@ export function Settings() {
         value={settings.phraseology}
         choose={(phraseology) => set({ phraseology })}
       />
-      <p class="soft">Phraseology, coaching and the help with flows hold from the next run on.</p>
+      <p class="soft">Phraseology, coaching and flow settings take effect with the next run.</p>
       <Choices
-        legend="Tell the value"
+        legend="Give the value"
         options={COACHING}
         value={String(settings.coachAfter)}
         choose={(count) => set({ coachAfter: Number(count) })}
       />
-      <p class="soft">An item whose value was told is marked so in the account.</p>
+      <p class="soft">The debrief marks an item whose value was given.</p>
       <FlowSettings />
       <EarChoice />
       <Choices
@@ -83,7 +83,7 @@ export function Settings() {
         choose={(listening) => set({ listening })}
       />
       <Choices
-        legend="You hear it by"
+        legend="You listen through"
         options={SPEAKERS}
         value={settings.isHeadset ? 'headset' : 'room'}
         choose={(by) => set({ isHeadset: by === 'headset' })}
@@ -106,7 +106,7 @@ export function Settings() {
       <div class="field">
         <label for="voice">Voice</label>
         <select id="voice" value={settings.voice} onChange={(event) => set({ voice: event.currentTarget.value })}>
-          <option value="">The best one there is</option>
+          <option value="">Best available</option>
           <option value="embedded">The voice that comes with Otherseat</option>
           {voiceNames.map((name) => (
             <option key={name} value={name}>
@@ -116,7 +116,7 @@ export function Settings() {
         </select>
       </div>
       <div class="field">
-        <label for="rate">Speed of the voice: {settings.rate.toFixed(1)} times</label>
+        <label for="rate">Voice speed: {settings.rate.toFixed(1)} times</label>
         <input
           id="rate"
           type="range"

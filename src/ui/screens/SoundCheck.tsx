@@ -1,8 +1,8 @@
 /** The sound check: the voice heard, the level seen, eight lines read, and what follows from them. */
 
 import { useEffect } from 'preact/hooks'
-import type { Findings, LineHeard } from '../../app/sound/soundLines.ts'
-import { SOUND_LINES } from '../../app/sound/soundLines.ts'
+import type { Findings, PromptHeard } from '../../app/sound/soundPrompts.ts'
+import { SOUND_PROMPTS } from '../../app/sound/soundPrompts.ts'
 import type { SoundCheckState } from '../../app/store.ts'
 import { TalkButton } from '../parts/run/TalkButton.tsx'
 import { DeviceChoice } from '../parts/settings/DeviceChoice.tsx'
@@ -26,7 +26,7 @@ export function SoundCheck() {
       <DeviceChoice />
       <div>
         <button type="button" class="plain" onClick={() => void actions.endSoundCheck(false)}>
-          {check ? 'End it, and change nothing' : 'Leave it out'}
+          {check ? 'Stop without changes' : 'Skip it'}
         </button>
       </div>
     </main>
@@ -55,7 +55,7 @@ function Speaking() {
   return (
     <p role="status">
       You should hear: “Sound check. Read the lines on the screen.”{' '}
-      {isLoading && 'The recogniser is being loaded meanwhile; allow the microphone if you are asked.'}
+      {isLoading && 'The recogniser is loading; allow the microphone if asked.'}
     </p>
   )
 }
@@ -63,14 +63,16 @@ function Speaking() {
 function Reading({ check }: { readonly check: SoundCheckState }) {
   const actions = useActions()
   const state = useApp(({ ear }) => ear.state)
-  const line = SOUND_LINES[check.lines.length]
+  const line = SOUND_PROMPTS[check.lines.length]
   return (
     <section class="stack" aria-label="Line to read">
       {!check.hasVoice && (
-        <p role="alert">The voice could not be heard: choose another one in the settings, or read what it would say.</p>
+        <p role="alert">
+          The voice could not be heard: choose another one in the settings, or read along on the screen.
+        </p>
       )}
       <p class="soft">
-        Read aloud, line {check.lines.length + 1} of {SOUND_LINES.length}
+        Read aloud, line {check.lines.length + 1} of {SOUND_PROMPTS.length}
       </p>
       <p class="challenge" role="status">
         {line?.shown}
@@ -84,8 +86,8 @@ function Reading({ check }: { readonly check: SoundCheckState }) {
       </div>
       <TalkButton />
       <div>
-        <button type="button" onClick={() => actions.leaveLineOut()}>
-          Leave this line out
+        <button type="button" onClick={() => actions.skipPrompt()}>
+          Skip this line
         </button>
       </div>
     </section>
@@ -106,7 +108,7 @@ function Failed({ message }: { readonly message: string }) {
   )
 }
 
-function Lines({ lines }: { readonly lines: readonly LineHeard[] }) {
+function Lines({ lines }: { readonly lines: readonly PromptHeard[] }) {
   return (
     <section class="stack" aria-labelledby="lines">
       <h2 id="lines">What was heard</h2>
@@ -115,7 +117,7 @@ function Lines({ lines }: { readonly lines: readonly LineHeard[] }) {
           <li key={shown}>
             <Mark name={isUnderstood ? 'full' : text ? 'unequal' : 'dash'} />
             <span>
-              {shown} <strong>{isUnderstood ? 'understood' : text ? 'not understood' : 'left out'}</strong>
+              {shown} <strong>{isUnderstood ? 'understood' : text ? 'not understood' : 'skipped'}</strong>
             </span>
             {text && <span class="state">heard: {text}</span>}
           </li>
@@ -127,24 +129,24 @@ function Lines({ lines }: { readonly lines: readonly LineHeard[] }) {
 
 const LEVELS: Readonly<Record<Exclude<Findings['level'], 'unknown'>, string>> = {
   good: 'Your voice comes in well.',
-  faint: 'Your voice comes in faintly: bring the microphone nearer, or turn it up in the system.',
-  loud: 'Your voice is cut off at its loudest: turn the microphone down, or move it away.',
+  faint: 'Your voice is faint: bring the microphone nearer, or turn it up in the system.',
+  loud: 'Your voice is clipping: turn the microphone down, or move it away.',
 }
 
 function Done({ findings }: { readonly findings: Findings }) {
   const { understood, read, level, room, settings } = findings
   const actions = useActions()
   const follows = [
-    settings.pauses === 'long' && 'It waits longer for the end of your answers, since you pause between words.',
+    settings.pauses === 'long' && 'You pause between words, so it waits longer for the end of an answer.',
     settings.digitsFirst && 'It asks for single digits at the first misunderstanding.',
-    settings.fiveNine && 'Your five and nine sound alike to it: say "fife" and "niner", or say the value twice.',
-    settings.listening === 'push' && 'In this noise it listens only while you hold the talk key.',
+    settings.fiveNine && 'It cannot tell your five from your nine: say "fife" and "niner", or say the value twice.',
+    settings.listening === 'push' && 'The room is noisy, so it listens only while you hold the talk key.',
   ].filter((line) => line !== false)
   return (
     <section class="stack" aria-labelledby="found">
       <h2 id="found">{read === 0 ? 'No line was read' : `${understood} of ${read} lines understood`}</h2>
       <p>
-        {level !== 'unknown' && LEVELS[level]} {room === 'loud' && 'The room is loud beside it.'}
+        {level !== 'unknown' && LEVELS[level]} {room === 'loud' && 'The room is loud.'}
       </p>
       {follows.length > 0 ? (
         <ul class="stack">
@@ -153,7 +155,7 @@ function Done({ findings }: { readonly findings: Findings }) {
           ))}
         </ul>
       ) : (
-        <p>Nothing needs to be set for you.</p>
+        <p>No setting needs to change.</p>
       )}
       <div class="row">
         <button type="button" class="first" onClick={() => void actions.endSoundCheck(true)}>

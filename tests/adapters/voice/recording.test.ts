@@ -62,6 +62,8 @@ function someValues(spec: KindSpec): readonly Value[] {
     case 'decimal':
     case 'trim':
       return [-12.5, -0.3, 0, 4.6, 5.2, 10, 26.4, 97.8]
+    case 'mach':
+      return [0.64, 0.78, 0.8, 1.2]
     case 'altimeter':
       return spec.unit === 'hPa' ? [978, 1000, 1013, 1024] : [28.78, 29.92, 30.01]
     case 'frequency':

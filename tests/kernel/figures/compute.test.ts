@@ -100,8 +100,8 @@ describe('what cannot be computed', () => {
     [
       'a negative weight',
       { values: { blockFuel: -20 } },
-      'input.negative',
-      'fuel on board -20 kg is negative; a weight is zero or more',
+      'input.scale',
+      'fuel on board -20 kg is off its scale: 0 to 9,990 kg',
     ],
     [
       'a value off its scale',
@@ -119,13 +119,13 @@ describe('what cannot be computed', () => {
       'a flap that is none',
       { values: { takeoffFlap: '15' } },
       'input.option',
-      'takeoff flap "15" is none of its positions: 7, 12, 19',
+      'takeoff flap "15" should be one of its positions: 7, 12, 19',
     ],
     [
       'a code too short',
       { values: { transponder: '427' } },
       'input.shape',
-      'transponder "427" should be 4 digits in quotes',
+      'transponder "427" should be 4 digits (in quotes)',
     ],
     [
       'a negative load',

@@ -26,6 +26,7 @@ const SPECS: readonly KindSpec[] = [
   { kind: 'trim', decimals: 1 },
   { kind: 'integer' },
   { kind: 'speed' },
+  { kind: 'mach' },
   { kind: 'weight', unit: 'kg' },
   { kind: 'temperature', unit: 'C' },
   { kind: 'digits', length: 4 },

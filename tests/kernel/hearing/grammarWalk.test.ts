@@ -1,5 +1,4 @@
 import { describe, expect, it } from 'vitest'
-import { grammarOf } from '../../../src/kernel/hearing/grammar.ts'
 import {
   alternatives,
   type Grammar,
@@ -9,7 +8,8 @@ import {
   rule,
   sequence,
   weighted,
-} from '../../../src/kernel/hearing/grammarRules.ts'
+} from '../../../src/kernel/grammarRules.ts'
+import { grammarOf } from '../../../src/kernel/hearing/grammar.ts'
 import { type GrammarState, startOf } from '../../../src/kernel/hearing/grammarWalk.ts'
 import type { Hearable } from '../../../src/kernel/hearing/hearable.ts'
 import { SOUND } from '../../../src/kernel/hearing/phones.ts'

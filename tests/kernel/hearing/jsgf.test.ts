@@ -1,5 +1,4 @@
 import { describe, expect, it } from 'vitest'
-import { grammarOf } from '../../../src/kernel/hearing/grammar.ts'
 import {
   alternatives,
   anyPhrase,
@@ -10,7 +9,8 @@ import {
   rule,
   sequence,
   weighted,
-} from '../../../src/kernel/hearing/grammarRules.ts'
+} from '../../../src/kernel/grammarRules.ts'
+import { grammarOf } from '../../../src/kernel/hearing/grammar.ts'
 import { jsgfOf } from '../../../src/kernel/hearing/jsgf.ts'
 import { vocabularyOfItems } from '../../../src/kernel/hearing/vocabulary.ts'
 import { responseFrom } from '../../../src/kernel/response/response.ts'

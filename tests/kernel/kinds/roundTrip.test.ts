@@ -20,6 +20,9 @@ const ALL: Readonly<Record<string, () => Iterable<Figure>>> = {
   'rudder trims': () => map(range(-15, 15, 0.1), (value) => ({ kind: 'trim', decimals: 1, axis: 'yaw', value })),
   integers: () => map(range(0, 4000), (value) => ({ kind: 'integer', value })),
   speeds: () => map(range(0, 999), (value) => ({ kind: 'speed', value })),
+  'Mach numbers': () => map(range(0.1, 1.5, 0.01), (value) => ({ kind: 'mach', value })),
+  'Mach numbers with three decimals': () =>
+    map(range(0.4, 1, 0.001), (value) => ({ kind: 'mach', decimals: 3, value })),
   'weights in kilograms': () => map(range(0, 99_990, 30), (value) => ({ kind: 'weight', unit: 'kg', value })),
   'weights said in thousands': () =>
     map(range(1000, 99_900, 100), (value) => ({ kind: 'weight', unit: 'lb', say: 'thousands', value })),

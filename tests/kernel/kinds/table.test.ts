@@ -27,6 +27,8 @@ const FIGURES: readonly (readonly [Figure, string, string, string])[] = [
   [{ kind: 'weight', unit: 'kg', say: 'thousands', value: 8400 }, 'eight point four', 'eight decimal four', '8400 kg'],
   [{ kind: 'temperature', unit: 'C', value: -5 }, 'minus five', 'minus five', '-5 °C'],
   [{ kind: 'digits', length: 4, value: '4271' }, 'four two seven one', 'four two seven one', '4271'],
+  [{ kind: 'mach', value: 0.78 }, 'mach point seven eight', 'mach decimal seven eight', 'M.78'],
+  [{ kind: 'mach', decimals: 1, value: 1.2 }, 'mach one point two', 'mach one decimal two', 'M1.2'],
   [{ kind: 'altimeter', unit: 'hPa', value: 1013 }, 'one zero one three', 'one zero one three', '1013'],
   [{ kind: 'altimeter', unit: 'inHg', value: 29.92 }, 'two nine nine two', 'two niner niner two', '29.92'],
   [{ kind: 'heading', value: 89 }, 'zero eight nine', 'zero eight niner', '089°'],

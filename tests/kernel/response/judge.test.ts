@@ -13,6 +13,16 @@ const SPEEDS: TextInput = {
   heard: '',
 }
 
+describe('two values with "to" between them are not the first one said twice', () => {
+  it.each<readonly [Figure, string]>([
+    [{ kind: 'weight', unit: 'kg', value: 25_300 }, 'twenty-five thousand three hundred kilograms to 5300 kilograms'],
+    [{ kind: 'weight', unit: 'lb', say: 'thousands', value: 28_100 }, '28,100 lbs to 8100 pounds'],
+    [{ kind: 'trim', decimals: 1, axis: 'pitch', value: -2.5 }, 'down 2.5 degrees to decimal five, down'],
+  ])('%o: "%s"', (figure, heard) => {
+    expect(judgeText({ response: '<x>', figures: { x: figure }, heard }).verdict).toBe('sayAgain')
+  })
+})
+
 describe('a judgement names its parts', () => {
   it('the figure with what was heard, read and expected', () => {
     expect(judgeText({ ...ITEM, heard: 'takeoff trim five point two up' })).toEqual({

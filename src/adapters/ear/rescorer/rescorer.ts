@@ -5,7 +5,7 @@
  */
 
 import { env, InferenceSession, Tensor } from 'onnxruntime-web/wasm'
-import type { Grammar } from '../../../kernel/hearing/grammarRules.ts'
+import type { Grammar } from '../../../kernel/grammarRules.ts'
 import { startOf } from '../../../kernel/hearing/grammarWalk.ts'
 import { SOUND } from '../../../kernel/hearing/phones.ts'
 import { gainFor, speechRms } from '../audio/level.ts'

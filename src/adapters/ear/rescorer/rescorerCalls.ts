@@ -1,6 +1,6 @@
 /** What the thread of the second model answers to whoever holds the other end of a port. */
 
-import type { Grammar } from '../../../kernel/hearing/grammarRules.ts'
+import type { Grammar } from '../../../kernel/grammarRules.ts'
 import type { Hypothesis } from '../utterance/hypothesis.ts'
 import type { EncodedSound, Rescorer } from './rescorer.ts'
 

@@ -1,6 +1,6 @@
 /** What the ear asks of a recogniser during an utterance. Whatever implements this can take a pass. */
 
-import type { Grammar } from '../../../kernel/hearing/grammarRules.ts'
+import type { Grammar } from '../../../kernel/grammarRules.ts'
 import type { Hearable } from '../../../kernel/hearing/hearable.ts'
 import type { HeardWord } from '../../../kernel/hearing/heard.ts'
 

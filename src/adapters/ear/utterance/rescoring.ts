@@ -7,7 +7,7 @@
  * It never adds words alone, for a word that no pass heard may be "not". Which value is right is not known here (law 2).
  */
 
-import type { Grammar } from '../../../kernel/hearing/grammarRules.ts'
+import type { Grammar } from '../../../kernel/grammarRules.ts'
 import { hasNumber, sameWords, shareInCommon } from './agreement.ts'
 import { type Hypothesis, normalisedScore, wordCount } from './hypothesis.ts'
 import type { Opinion } from './opinion.ts'

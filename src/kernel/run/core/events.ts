@@ -233,5 +233,4 @@ export type Effect =
   /** The happening comes back after a time, unless another timer of the name is started or all are stopped. */
   | { readonly type: 'startTimer'; readonly timer: TimerName; readonly ms: number; readonly happening: Happening }
   | { readonly type: 'stopTimers' }
-export const TIMERS = ['prompt', 'tone', 'interlock', 'watch'] as const
-export type TimerName = (typeof TIMERS)[number]
+export type TimerName = 'prompt' | 'tone' | 'interlock' | 'watch'

@@ -1,7 +1,6 @@
 /** What follows from a verdict on an answer to the open item. */
 
-import { isComposed } from '../../kinds/composed.ts'
-import { sayValue } from '../../kinds/table.ts'
+import { isComposed, sayValue } from '../../kinds/table.ts'
 import type { Item, Pack } from '../../pack/checklist.ts'
 import { figuresFor, findItem, responseOf, saidFigures } from '../../pack/place.ts'
 import type { Part } from '../../response/model.ts'

@@ -6,12 +6,12 @@
 import { compute } from '../../figures/compute.ts'
 import type { FigureSet, Inputs } from '../../figures/model.ts'
 import type { FigureDeclaration, LaterRule } from '../../figures/pack.ts'
-import { roundTo } from '../../figures/rounding.ts'
-import type { Seeded } from '../../figures/seeded.ts'
 import type { Value } from '../../kinds/kind.ts'
-import { scaleOf } from '../../kinds/table.ts'
+import { scaleOf, wrapped } from '../../kinds/table.ts'
+import { roundTo } from '../../numbers/rounding.ts'
 import type { Pack } from '../../pack/checklist.ts'
 import { readBackOf } from '../../pack/rests.ts'
+import type { Seeded } from '../../seeded.ts'
 
 /**
  * Later values of the figures that some station says, and what is computed from them and said as well. `others` are
@@ -71,7 +71,7 @@ function laterThan({ spec, plausible }: FigureDeclaration, later: LaterRule, val
   return steps
     .flatMap((by) => [value - by, value + by])
     .map((other) => roundTo(other, { step: Math.min(step, 1), direction: 'nearest' }))
-    .map((other) => (spec.kind === 'heading' ? ((other + 359) % 360) + 1 : other))
+    .map((other) => wrapped(spec, other))
     .filter((other) => other >= from && other <= to)
 }
 

@@ -3,7 +3,7 @@
  * phrases around them. Values are spoken here, since one has to hear them from a station; Otherseat itself never does.
  */
 
-import { sayOnRadio } from '../../kinds/radio.ts'
+import { sayOnRadio } from '../../kinds/table.ts'
 import type { Pack } from '../../pack/checklist.ts'
 import type { Element, Exchange, Turn, Wording } from '../../pack/exchange.ts'
 import { figuresFor, holds } from '../../pack/place.ts'

@@ -1,9 +1,9 @@
 /** What the voices outside the crew say of each figure at this moment. */
 
-import { mistakenFor } from '../../figures/mistaken.ts'
-import { seeded } from '../../figures/seeded.ts'
 import type { Value } from '../../kinds/kind.ts'
+import { plausibleMistake } from '../../kinds/table.ts'
 import type { Pack } from '../../pack/checklist.ts'
+import { seeded } from '../../seeded.ts'
 import type { Script, Slip } from '../core/events.ts'
 import type { RunState } from '../core/state.ts'
 
@@ -38,5 +38,5 @@ function inForce({ inputs, values }: RunState): Values {
 /** What a controller who errs says for a figure; undefined where nothing could be taken for it. */
 export function slippedValue(pack: Pack, state: RunState, { figure, seed }: Slip): Value | undefined {
   const [spec, right] = [pack.figures.declarations[figure]?.spec, saidValues(state)[figure]]
-  return spec && right !== undefined ? mistakenFor(spec, right, seeded(seed)) : undefined
+  return spec && right !== undefined ? plausibleMistake(spec, right, seeded(seed)) : undefined
 }

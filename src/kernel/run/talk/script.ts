@@ -4,14 +4,14 @@
  */
 
 import { drawNumber } from '../../figures/deal.ts'
-import { mistakenFor } from '../../figures/mistaken.ts'
 import type { Inputs } from '../../figures/model.ts'
 import type { FigureDeclaration } from '../../figures/pack.ts'
-import { type Seeded, seeded } from '../../figures/seeded.ts'
 import type { Value } from '../../kinds/kind.ts'
+import { plausibleMistake } from '../../kinds/table.ts'
 import type { Pack } from '../../pack/checklist.ts'
 import type { Element, Exchange, Turn, Wording } from '../../pack/exchange.ts'
 import { holds } from '../../pack/place.ts'
+import { type Seeded, seeded } from '../../seeded.ts'
 import type { Script, ScriptedBy, Slip } from '../core/events.ts'
 import { drawLater } from './later.ts'
 import { scriptedWith } from './said.ts'
@@ -116,6 +116,6 @@ function slipsIn(
     const [spec, right] = [pack.figures.declarations[figure]?.spec, values[figure]]
     if (!spec || right === undefined || ![says.icao, says.faa].every(({ figures }) => figures.includes(figure)))
       return []
-    return mistakenFor(spec, right, seeded(0)) === undefined ? [] : [{ turn: turn.id, figure }]
+    return plausibleMistake(spec, right, seeded(0)) === undefined ? [] : [{ turn: turn.id, figure }]
   })
 }

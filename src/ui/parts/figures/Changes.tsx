@@ -10,7 +10,7 @@ export function Changes({ view }: { readonly view: DraftView }) {
   return (
     <section class="stack" aria-labelledby="changes">
       <h2 id="changes">Against revision {revision}</h2>
-      {workings > 0 && <p class="soft">Besides, {workings} of the workings change.</p>}
+      {workings > 0 && <p class="soft">{workings} workings change as well.</p>}
       {changes.length === 0 && (
         <p>
           No value that is read back changes.
@@ -21,7 +21,7 @@ export function Changes({ view }: { readonly view: DraftView }) {
         {changes.map(({ label, from, to, hidden }) => (
           <li key={label} class="head-line">
             <span class="cap">{label}</span>
-            <span>{hidden ? 'will be another one' : `${from} → ${to}`}</span>
+            <span>{hidden ? 'changes' : `${from} → ${to}`}</span>
           </li>
         ))}
       </ul>
@@ -36,7 +36,7 @@ export function Changes({ view }: { readonly view: DraftView }) {
           {lists.length > 0 && ` No longer complete: ${lists.join(', ')}.`}
         </p>
       )}
-      {changes.length > 0 && items.length === 0 && <p class="soft">Nothing answered so far opens again.</p>}
+      {changes.length > 0 && items.length === 0 && <p class="soft">No answered item opens again.</p>}
     </section>
   )
 }

@@ -1,4 +1,4 @@
-/** The envelope picture: weight upwards, CG to the right (aft). Lines and points are told apart by form. */
+/** The envelope picture: weight upwards, CG to the right (aft). Lines and points differ by shape, not only by colour. */
 
 import type { EnvelopeView, WeightAndCg } from '../../../app/figures/envelopeView.ts'
 import type { Envelope } from '../../../kernel/figures/pack.ts'
@@ -8,7 +8,7 @@ import { PointMark } from './PointMark.tsx'
 import { HEIGHT, PLOT, type Place, WIDTH } from './plot.ts'
 import { scaleOver } from './scale.ts'
 
-/** One for each envelope: told apart without colour. */
+/** One for each envelope: they differ without colour. */
 const DASHES = ['', '10 5', '2 4', '12 4 2 4']
 
 export function EnvelopePicture({ view }: { readonly view: EnvelopeView }) {

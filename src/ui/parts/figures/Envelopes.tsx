@@ -21,7 +21,7 @@ export function Envelopes({ pack, preview, inForce, hidden }: EnvelopesProps) {
   return (
     <section class="stack" aria-labelledby="envelope">
       <h2 id="envelope">Weight and centre of gravity</h2>
-      {view.isHidden && <p class="soft">The points are hidden while the run is on.</p>}
+      {view.isHidden && <p class="soft">The points are hidden during the run.</p>}
       <EnvelopePicture view={view} />
       {view.points.length > 0 && (
         <details>
@@ -52,7 +52,7 @@ export function Envelopes({ pack, preview, inForce, hidden }: EnvelopesProps) {
   )
 }
 
-export const REVISION_WORDS = { draft: 'entered', inForce: 'in force' } as const
+const REVISION_WORDS = { draft: 'entered', inForce: 'in force' } as const
 
 function PointRow({ point }: { readonly point: EnvelopePoint }) {
   const { label, revision, weight, cg, forward, aft } = point

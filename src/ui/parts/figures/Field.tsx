@@ -28,7 +28,7 @@ export function Field(props: FieldProps) {
   return (
     <div class="field">
       <label for={id} class="cap">
-        {label} {!required && <span class="soft">(may be left out)</span>}
+        {label} {!required && <span class="soft">(optional)</span>}
       </label>
       <div class="with-unit">
         <input

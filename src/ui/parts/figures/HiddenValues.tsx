@@ -17,10 +17,10 @@ export function HiddenValues({ kind, figures }: HiddenProps) {
   return (
     <details>
       <summary>
-        {kind === 'own' ? 'Hidden' : 'Workings hidden'} while the run is on ({figures.length}): show one
+        {kind === 'own' ? 'Hidden' : 'Workings hidden'} during the run ({figures.length}): show one
       </summary>
       <p class="notice">
-        <strong>What you show is told.</strong> The voice says the value, and every item that{' '}
+        <strong>A shown value is marked.</strong> The voice says it, and every item that{' '}
         {kind === 'own' ? 'rests on it' : 'it helps to work out'} is marked as given, for good.
       </p>
       <div class="row">

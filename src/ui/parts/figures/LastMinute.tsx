@@ -1,4 +1,4 @@
-/** Last-minute changes to the load sheet: so many more at a station, or so much weight on or off. */
+/** Last-minute changes to the load sheet: persons or weight added at a station, or taken off. */
 
 import { enteredNumber, type LoadField } from '../../../app/figures/fields.ts'
 import type { Inputs, LastMinuteChange } from '../../../kernel/figures/model.ts'
@@ -57,14 +57,14 @@ function Row({ change, loads, replace, remove }: RowProps) {
       </label>
       {load?.each !== undefined && (
         <Field
-          label="Persons more (minus for fewer)"
+          label="Persons added (minus if removed)"
           range={`${load.each} ${load.unit} each`}
           entered={count === undefined ? '' : String(count)}
           type={(text) => replace(amount(station, 'count', text))}
         />
       )}
       <Field
-        label="Weight more (minus for less)"
+        label="Weight added (minus if removed)"
         unit={load?.unit ?? ''}
         entered={weight === undefined ? '' : String(weight)}
         type={(text) => replace(amount(station, 'weight', text))}

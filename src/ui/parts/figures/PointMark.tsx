@@ -1,4 +1,4 @@
-/** One point of the envelope picture: its form tells the envelope, its filling the revision. */
+/** One point of the envelope picture: its shape stands for the envelope, its filling for the revision. */
 
 import type { JSX } from 'preact'
 import type { EnvelopePoint } from '../../../app/figures/envelopeView.ts'

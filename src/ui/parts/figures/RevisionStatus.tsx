@@ -19,7 +19,7 @@ export function RevisionStatus({ draft }: { readonly draft: Inputs }) {
       />
       <div class="field">
         <label for="revision-name">
-          Name of this revision <span class="soft">(may be left out)</span>
+          Name of this revision <span class="soft">(optional)</span>
         </label>
         <input
           id="revision-name"

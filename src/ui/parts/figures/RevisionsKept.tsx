@@ -17,7 +17,7 @@ export function RevisionsKept({ revisions }: { readonly revisions: readonly Revi
                 Revision {revision}, {inputs.label ?? inputs.status}
               </span>
               <button type="button" onClick={() => actions.draft(inputs)}>
-                Take up again <span class="hidden-label">revision {revision}</span>
+                Use again <span class="hidden-label">revision {revision}</span>
               </button>
             </div>
             {revision > 1 && (

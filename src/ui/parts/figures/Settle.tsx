@@ -25,7 +25,7 @@ export function Settle({ draft, figure }: { readonly draft: Inputs; readonly fig
         choose={(use) => set({ use })}
       />
       <label class="field">
-        Why it counts
+        Reason
         <input value={settled.reason} onInput={({ currentTarget }) => set({ reason: currentTarget.value })} />
       </label>
       <p class="soft small">The choice and its reason are kept in the log.</p>
@@ -34,7 +34,7 @@ export function Settle({ draft, figure }: { readonly draft: Inputs; readonly fig
 }
 
 function told({ label, state }: SourcedView, { use }: Settlement): string {
-  if (state === 'settled') return `Settled: ${sourceWords(use)} counts.`
-  if (state === 'outdated') return 'It was settled when sources stated other values: choose again.'
-  return `${label} counts only once this is settled.`
+  if (state === 'settled') return `Settled: use ${sourceWords(use)}.`
+  if (state === 'outdated') return 'The sources have changed since: choose again.'
+  return `${label} has no value until this is settled.`
 }

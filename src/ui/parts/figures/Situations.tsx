@@ -1,4 +1,4 @@
-/** Choices that decide which items apply. While a run is on, a choice is told to the run at once. */
+/** Choices that decide which items apply. During a run a choice takes effect at once. */
 
 import type { SituationField } from '../../../app/figures/draftView.ts'
 import type { Inputs } from '../../../kernel/figures/model.ts'

@@ -1,4 +1,4 @@
-/** What others state beside what is computed or entered here: one line a figure, its fields behind it. */
+/** Values stated by other sources, next to the computed or entered ones: a line for each figure, its fields inside. */
 
 import { useEffect, useState } from 'preact/hooks'
 import type { SourcedView } from '../../../app/figures/sourcesView.ts'
@@ -19,7 +19,7 @@ export function Sources({ pack, draft, figures }: SourcesProps) {
   return (
     <section class="stack" aria-labelledby="sources">
       <h2 id="sources">Sources side by side</h2>
-      <p class="soft small">What a sheet or the flight computer states is compared with our own value.</p>
+      <p class="soft small">Values from the sheets and the flight computer, compared with Otherseat's own.</p>
       {figures.map((figure) => (
         <Source key={figure.name} pack={pack} draft={draft} figure={figure} />
       ))}
@@ -94,7 +94,7 @@ function Own({ figure }: { readonly figure: SourcedView }) {
     <p>
       {own === 'computed' ? 'Computed here: ' : 'Entered here: '}
       {isHidden ? (
-        <span class="soft">hidden while the run is on</span>
+        <span class="soft">hidden during the run</span>
       ) : (
         <strong>{shown ?? (own === 'computed' ? 'not known yet' : 'nothing yet')}</strong>
       )}

@@ -10,7 +10,7 @@ export function Warnings({ view }: { readonly view: DraftView }) {
   if (view.warnings.length === 0) return null
   return (
     <section class="card stack" aria-labelledby="warnings">
-      <h2 id="warnings">No list is complete before this is acknowledged</h2>
+      <h2 id="warnings">Acknowledge this before a list can be complete</h2>
       <ul class="values">
         {view.warnings.map((warning) => (
           <li key={warning}>
@@ -25,7 +25,7 @@ export function Warnings({ view }: { readonly view: DraftView }) {
           </button>
         </div>
       ) : (
-        <p class="soft">You are asked at the end of the list.</p>
+        <p class="soft">Otherseat asks at the end of the list.</p>
       )}
     </section>
   )

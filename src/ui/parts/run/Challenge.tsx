@@ -1,4 +1,4 @@
-/** The challenge, line, question or flow, readable at arm's length, with what to look at and the caution. */
+/** The challenge, line, question or flow, readable at arm's length, with what to do and the caution. */
 
 import { useEffect, useRef } from 'preact/hooks'
 import type { RunView } from '../../../app/view/view.ts'
@@ -13,7 +13,7 @@ export function Challenge({ view }: { readonly view: RunView }) {
   const voiceFailed = useApp((state) => state.voice.failed)
   const role = useApp((state) => state.voice.role)
   const actions = useActions()
-  const { headline, kind, hint, look, caution, phase, listName } = view
+  const { headline, kind, hint, caution, phase, listName } = view
   const top = useRef<HTMLDivElement>(null)
   // A pilot who types has scrolled down to the field: what is asked next must be seen.
   useEffect(() => top.current?.scrollIntoView?.({ block: 'nearest' }), [headline])
@@ -32,15 +32,7 @@ export function Challenge({ view }: { readonly view: RunView }) {
       >
         {headline}
       </h1>
-      <p class="hint">
-        {hint}
-        {look.length > 0 && (
-          <>
-            {' '}
-            <strong>Look at</strong> {look.join(', ')}.
-          </>
-        )}
-      </p>
+      <p class="hint">{hint}</p>
       {caution && (
         <p class="notice">
           <strong>Caution</strong> {caution}
@@ -48,8 +40,8 @@ export function Challenge({ view }: { readonly view: RunView }) {
       )}
       {kind === 'end' && (
         <div>
-          <button type="button" class="first" onClick={() => void actions.account()}>
-            Read the account
+          <button type="button" class="first" onClick={() => void actions.showDebrief()}>
+            Read the debrief
           </button>
         </div>
       )}

@@ -18,7 +18,7 @@ const STATES: Readonly<Record<EarState, { readonly text: string; readonly mark: 
   failed: { text: 'Not listening: type or press', mark: 'unequal' },
 }
 
-/** What the ear is about, in words: also where a key keeps it shut. */
+/** What the ear is doing, in words; or which key keeps it shut. */
 export function earWords({ ear, settings, voice }: Pick<AppState, 'ear' | 'settings' | 'voice'>): string {
   if (ear.state === 'shut' && voice.speaking && voice.role !== 'otherseat') return 'Not listening: a station speaks'
   if (ear.state !== 'shut' || ear.gate === 'open' || voice.speaking) return STATES[ear.state].text
@@ -74,13 +74,13 @@ function Loading() {
   )
 }
 
-/** Said while it is not there, for then more other speech is taken for an answer. */
+/** Shown while the second model is missing, since more speech is then taken for an answer. */
 const SECOND_MODEL = {
   loading: 'The second model is loading; the first works without it.',
-  failed: 'The second model is not there: other speech may be taken for an answer.',
+  failed: 'The second model did not load: other speech may be taken for an answer.',
 } as const
 
-/** Another ear than was chosen, or one that sends sound away: said as long as it is so. */
+/** Another ear than the one chosen, or one that sends sound away: shown as long as that lasts. */
 function Note() {
   const note = useApp(({ ear, settings, ears }) => {
     if (ear.note) return ear.note

@@ -6,7 +6,7 @@ import { Mark } from '../shell/Mark.tsx'
 
 export function FlowSteps({ steps, hidden }: { readonly steps: readonly ViewStep[]; readonly hidden: number }) {
   const actions = useActions()
-  if (hidden > 0) return <p class="hint">{hidden} steps, from memory. The account has them.</p>
+  if (hidden > 0) return <p class="hint">{hidden} steps, from memory. The debrief lists them.</p>
   return (
     <ol class="values" aria-label="Steps of the flow">
       {steps.map(({ id, text, done, caution }) => (

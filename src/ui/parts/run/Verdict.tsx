@@ -12,13 +12,13 @@ const WORDS: Readonly<Record<VerdictName, { readonly text: string; readonly mark
 }
 
 /** Why, without the value that would be right. */
-export const BECAUSE: Readonly<Record<Because, string>> = {
-  value: 'another value',
-  direction: 'another direction',
-  state: 'another state',
-  unit: 'another unit',
-  form: 'right, but in another form',
-  ambiguous: 'it can mean more than one value',
+const BECAUSE: Readonly<Record<Because, string>> = {
+  value: 'a different value',
+  direction: 'a different direction',
+  state: 'a different state',
+  unit: 'a different unit',
+  form: 'right, but in a different form',
+  ambiguous: 'it could mean more than one value',
   implausible: 'off the scale of the instrument',
   twoValues: 'two values heard',
   notUnderstood: 'not understood',

@@ -7,7 +7,7 @@ export function DeviceChoice() {
   const { microphones, outputs } = useApp((state) => state.devices)
   const settings = useApp((state) => state.settings)
   if (microphones.length + outputs.length === 0) {
-    return <p class="soft">Microphones and outputs can be chosen here once the microphone was allowed.</p>
+    return <p class="soft">Allow the microphone once, then choose microphone and output here.</p>
   }
   return (
     <div class="fields">
@@ -17,7 +17,7 @@ export function DeviceChoice() {
           <Device label="Output" name="output" devices={outputs} value={settings.output} />
           {settings.voice !== 'embedded' && (
             <p class="soft small">
-              A voice of the browser plays where the system plays; tones and our own voice, here.
+              The browser's voices use the system output; tones and Otherseat's own voice use this one.
             </p>
           )}
         </div>
@@ -40,8 +40,8 @@ function Device({ label, name, devices, value }: DeviceProps) {
     <div class="field">
       <label for={name}>{label}</label>
       <select id={name} value={value} onChange={(event) => actions.settings({ [name]: event.currentTarget.value })}>
-        <option value="">As the system</option>
-        {isMissing && <option value={value}>one that is not plugged in</option>}
+        <option value="">System default</option>
+        {isMissing && <option value={value}>not plugged in</option>}
         {devices.map(({ id, name: shown }) => (
           <option key={id} value={id}>
             {shown}

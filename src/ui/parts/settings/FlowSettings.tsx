@@ -7,7 +7,7 @@ import { Choices } from './Choices.tsx'
 const FLOWS = [
   { value: 'shown', label: 'Shown', about: 'tick them, or say their words' },
   { value: 'spoken', label: 'Read out', about: 'one by one, each until it is done' },
-  { value: 'memory', label: 'From memory', about: 'hidden, for the account' },
+  { value: 'memory', label: 'From memory', about: 'hidden until the debrief' },
 ] as const
 const TIMES = [
   { value: 'no', label: 'A tick' },
@@ -23,7 +23,7 @@ export function FlowSettings() {
     <>
       <Choices legend="Steps of a flow" options={FLOWS} value={flows} choose={(mode) => set({ flows: mode })} />
       <Choices
-        legend="A call of an engine start is answered with"
+        legend="Otherseat answers an engine start call with"
         options={TIMES}
         value={timesAloud ? 'yes' : 'no'}
         choose={(said) => set({ timesAloud: said === 'yes' })}

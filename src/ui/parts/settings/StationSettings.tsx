@@ -4,8 +4,8 @@ import { useActions, useApp } from '../../useApp.ts'
 import { Choices } from './Choices.tsx'
 
 const STATIONS = [
-  { value: 'on', label: 'On', about: 'clearance, ground crew and taxi are spoken, and you read them back' },
-  { value: 'off', label: 'Off', about: 'checklists only; clearances are told by you' },
+  { value: 'on', label: 'On', about: 'clearance, ground crew and taxi are spoken, and you read back' },
+  { value: 'off', label: 'Off', about: 'checklists only; you say when a clearance is in' },
 ] as const
 const RADIO = [
   { value: 'icao', label: 'ICAO', about: '"QNH", "holding point"' },
@@ -13,7 +13,7 @@ const RADIO = [
 ] as const
 const HEAR_BACKS = [
   { value: 'off', label: 'No' },
-  { value: 'on', label: 'Once in a run', about: 'another value, or your first wrong one called correct' },
+  { value: 'on', label: 'Once in a run', about: 'a wrong value, or your first wrong read-back called correct' },
 ] as const
 const RADIO_SOUND = [
   { value: 'on', label: 'As on a radio', about: 'only with the voice that comes with Otherseat' },
@@ -46,7 +46,7 @@ export function StationSettings() {
             value={onOff(wrongHearBacks)}
             choose={(value) => set({ wrongHearBacks: value === 'on' })}
           />
-          <p class="soft">These three hold from the next run on.</p>
+          <p class="soft">These three take effect with the next run.</p>
           <Choices
             legend="Sound of the radio"
             options={RADIO_SOUND}

@@ -46,8 +46,8 @@ export function SwitchKeys() {
         })}
       </ul>
       <p class="soft">
-        Keys and buttons are heard while this page can be seen, also beside a simulator. Behind a full-screen window a
-        browser tells a page of neither: use the open microphone there, or a headset's keys.
+        Keys and buttons work while this page is visible, also next to a simulator. Behind a full-screen window a
+        browser passes neither on: use the open microphone there, or a headset's keys.
       </p>
     </fieldset>
   )

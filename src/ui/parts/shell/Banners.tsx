@@ -14,8 +14,8 @@ export function Banners() {
   return (
     <div class="banner row" role="alert">
       <span>
-        <strong>The log cannot be kept.</strong> {storage.message} What happens now is lost when this page is closed:
-        free some space or leave the private window, then reload.
+        <strong>The log cannot be kept.</strong> {storage.message} The run goes on, but its log is lost when this page
+        closes: save it as a file.
       </span>
       {runId !== undefined && (
         <button type="button" class="first" onClick={() => void save()}>

@@ -1,5 +1,6 @@
 /** The name, the way to the screens, and which figures are in force. */
 
+import { inForce } from '../../../app/selectors.ts'
 import type { Screen } from '../../../app/store.ts'
 import { useActions, useApp } from '../../useApp.ts'
 
@@ -7,7 +8,7 @@ const LINKS: readonly { readonly screen: Screen; readonly label: string }[] = [
   { screen: 'start', label: 'Start' },
   { screen: 'figures', label: 'Figures' },
   { screen: 'run', label: 'Run' },
-  { screen: 'account', label: 'Account' },
+  { screen: 'debrief', label: 'Debrief' },
   { screen: 'settings', label: 'Settings' },
 ]
 
@@ -16,11 +17,11 @@ export function Header() {
   const hasPack = useApp((state) => state.pack !== undefined)
   const hasRun = useApp((state) => state.run !== undefined)
   const isWelcomed = useApp((state) => state.settings.welcomed)
-  const inForce = useApp((state) => state.revisions.at(-1))
+  const revision = useApp(inForce)
   const actions = useActions()
-  const isThere = { start: true, figures: hasPack, run: hasRun, account: hasRun, settings: true, sound: false }
+  const isThere = { start: true, figures: hasPack, run: hasRun, debrief: hasRun, settings: true, sound: false }
   if (!isWelcomed) return <div />
-  const go = (to: Screen) => (to === 'account' ? void actions.account() : actions.show(to))
+  const go = (to: Screen) => (to === 'debrief' ? void actions.showDebrief() : actions.show(to))
   return (
     <header class="head">
       <span class="name">Otherseat</span>
@@ -37,7 +38,9 @@ export function Header() {
           </button>
         ))}
       </nav>
-      {inForce && <span class="state small">{`${inForce.inputs.status} figures, revision ${inForce.revision}`}</span>}
+      {revision && (
+        <span class="state small">{`${revision.inputs.status} figures, revision ${revision.revision}`}</span>
+      )}
     </header>
   )
 }

@@ -13,8 +13,8 @@ export function Problems({ title, problems }: { readonly title: string; readonly
       <ul class="values">
         {problems.map((problem) => (
           <li key={`${problem.code} ${problem.message} ${problem.place?.line}`}>
-            <Mark name={isError(problem) ? 'unequal' : 'arrow'} />{' '}
-            <strong>{isError(problem) ? 'Mend' : 'Check'}</strong> {problem.message}
+            <Mark name={isError(problem) ? 'unequal' : 'arrow'} /> <strong>{isError(problem) ? 'Fix' : 'Check'}</strong>{' '}
+            {problem.message}
             {problem.place && (
               <div class="soft small">
                 {problem.place.file}, line {problem.place.line}, column {problem.place.column}

@@ -1,14 +1,15 @@
 /** The packs at hand, and the way on to the figures. */
 
+import { hasRunOn } from '../../../app/selectors.ts'
 import { useActions, useApp } from '../../useApp.ts'
-import { Deal } from '../figures/Deal.tsx'
+import { DrawDeparture } from './DrawDeparture.tsx'
 
 export function PackChoice() {
   const packs = useApp((state) => state.packs)
   const pack = useApp((state) => state.pack)
-  const run = useApp((state) => state.run)
+  const isRunOn = useApp(hasRunOn)
   const actions = useActions()
-  if (run?.status === 'running') return null
+  if (isRunOn) return null
   return (
     <section class="stack" aria-labelledby="packs">
       <h2 id="packs">Choose a pack</h2>
@@ -37,7 +38,7 @@ export function PackChoice() {
           </button>
         </div>
       )}
-      <Deal />
+      <DrawDeparture />
     </section>
   )
 }

@@ -1,23 +1,35 @@
-/** A run that was left in the middle, or that is under way: go on, or begin afresh. */
+/** A run that was left in the middle, that is under way or that has stopped: go on, or begin afresh. */
 
+import { hasRunOn } from '../../../app/selectors.ts'
 import { useActions, useApp } from '../../useApp.ts'
+import { Blocked } from './Blocked.tsx'
 
 export function Unfinished() {
   const unfinished = useApp((state) => state.unfinished)
   const run = useApp((state) => state.run)
+  const blocked = useApp((state) => state.blocked)
+  const isOn = useApp(hasRunOn)
   const actions = useActions()
-  if (!unfinished && run?.status !== 'running') return null
-  const goOn = () => (unfinished ? void actions.resumeRun(unfinished.runId) : actions.show('run'))
+  if (blocked) return <Blocked blocked={blocked} />
+  if (!unfinished && !isOn) return null
+  const isStopped = !unfinished && run?.status === 'stopped'
+  const goOn = () => {
+    if (unfinished) void actions.resumeRun(unfinished.runId)
+    else if (isStopped) void actions.resumeRun(run.runId)
+    else actions.show('run')
+  }
+  const title = unfinished ? 'A run was left in the middle' : isStopped ? 'The run has stopped' : 'A run is under way'
   const begun =
     unfinished && new Date(unfinished.startedAt).toLocaleString('en-GB', { dateStyle: 'long', timeStyle: 'short' })
   return (
     <section class="card stack" aria-labelledby="unfinished">
-      <h2 id="unfinished">{unfinished ? 'A run was left in the middle' : 'A run is under way'}</h2>
+      <h2 id="unfinished">{title}</h2>
       {unfinished && (
         <p>
           {unfinished.pack}, begun {begun}. It goes on at the item where it was.
         </p>
       )}
+      {isStopped && <p>{run.stoppedBecause} It goes on at the item where it was.</p>}
       <div class="row">
         <button type="button" class="first" onClick={goOn}>
           Go on with it

@@ -2,7 +2,7 @@
 
 import { describe, expect, it } from 'vitest'
 import { likeliest, type Row, type WordTokens } from '../../../../src/adapters/ear/rescorer/beam.ts'
-import { alternatives, type RuleExpansion, sequence } from '../../../../src/kernel/hearing/grammarRules.ts'
+import { alternatives, type RuleExpansion, sequence } from '../../../../src/kernel/grammarRules.ts'
 import { startOf } from '../../../../src/kernel/hearing/grammarWalk.ts'
 
 const [BEGIN, END, STOP, COMMA] = [1, 2, 3, 4]

@@ -6,7 +6,7 @@ import type { EncodedSound, Rescorer } from '../../../../src/adapters/ear/rescor
 import { rescorerCalls } from '../../../../src/adapters/ear/rescorer/rescorerCalls.ts'
 import { rescorerClient } from '../../../../src/adapters/ear/rescorer/rescorerClient.ts'
 import type { Hypothesis } from '../../../../src/adapters/ear/utterance/hypothesis.ts'
-import type { Grammar } from '../../../../src/kernel/hearing/grammarRules.ts'
+import type { Grammar } from '../../../../src/kernel/grammarRules.ts'
 
 type Model = Pick<Rescorer, 'encode' | 'rescore' | 'decodeConstrained' | 'decodeFree'>
 

@@ -4,15 +4,14 @@
  */
 
 import { beforeAll, describe, expect, test, vi } from 'vitest'
-import { mistakenFor } from '../../../../src/kernel/figures/mistaken.ts'
-import { seeded } from '../../../../src/kernel/figures/seeded.ts'
 import type { Figure, Figures, KindSpec, Value } from '../../../../src/kernel/kinds/kind.ts'
-import { sayValue } from '../../../../src/kernel/kinds/table.ts'
+import { plausibleMistake, sayValue } from '../../../../src/kernel/kinds/table.ts'
 import type { Pack } from '../../../../src/kernel/pack/checklist.ts'
 import type { Element, Exchange, Turn } from '../../../../src/kernel/pack/exchange.ts'
 import { fillTemplate } from '../../../../src/kernel/pack/template.ts'
 import type { Response } from '../../../../src/kernel/response/response.ts'
 import { sayResponse } from '../../../../src/kernel/response/sentence.ts'
+import { seeded } from '../../../../src/kernel/seeded.ts'
 import { packAt } from '../../figures/marram.ts'
 import { begun, type Flown, hear } from '../demoRun.ts'
 
@@ -112,7 +111,7 @@ function denials(element: Spoken): string[] {
 /** Other values that the figures of an element could be heard as. */
 function mistakes(element: Spoken): Record<string, Value>[] {
   return element.readBack.figures.flatMap((name) => {
-    const found = [1, 2, 3, 4, 5].map((seed) => mistakenFor(specOf(name), VALUES[name] as Value, seeded(seed)))
+    const found = [1, 2, 3, 4, 5].map((seed) => plausibleMistake(specOf(name), VALUES[name] as Value, seeded(seed)))
     const { kind } = specOf(name)
     const values = [...found, ...(kind === 'identifier' ? ['M'] : kind === 'route' ? ['B C', 'E C', 'B E', 'C'] : [])]
     return [...new Set(values)].flatMap((value) => (value === undefined ? [] : [{ [name]: value }]))

@@ -1,21 +1,21 @@
-/** The account of a run, from its log: what was said, what was missed and why, what was given, and when. */
+/** The debrief of a run, from its log: what was said, what was missed and why, what was given, and when. */
 
 import { clockTime } from '../../kernel/run/core/clockTime.ts'
 import type { Debrief } from '../../kernel/run/debrief/debrief.ts'
-import { AccountBriefing } from '../parts/debrief/AccountBriefing.tsx'
-import { AccountExchange } from '../parts/debrief/AccountExchange.tsx'
-import { AccountList } from '../parts/debrief/AccountList.tsx'
-import { AccountFlows, AccountWatch } from '../parts/debrief/AccountWatch.tsx'
+import { BriefingSection } from '../parts/debrief/BriefingSection.tsx'
+import { ExchangeSection } from '../parts/debrief/ExchangeSection.tsx'
+import { ListSection } from '../parts/debrief/ListSection.tsx'
+import { FlowSections, WatchSection } from '../parts/debrief/WatchSection.tsx'
 import { saveText } from '../parts/shell/saveText.ts'
 import { useActions, useApp } from '../useApp.ts'
 
-export function Account() {
+export function DebriefScreen() {
   const debrief = useApp((state) => state.debrief)
   const actions = useActions()
   if (!debrief) {
     return (
       <main class="page narrow stack">
-        <h1 tabIndex={-1}>No account yet</h1>
+        <h1 tabIndex={-1}>No debrief yet</h1>
         <p>It is made from the log of a run.</p>
       </main>
     )
@@ -43,17 +43,17 @@ export function Account() {
       )}
       <Totals debrief={debrief} />
       {debrief.lists.map((list) => (
-        <AccountList key={list.id} list={list} />
+        <ListSection key={list.id} list={list} />
       ))}
       {debrief.watches.map((watch) => (
-        <AccountWatch key={`${watch.id} ${watch.attempt}`} watch={watch} />
+        <WatchSection key={`${watch.id} ${watch.attempt}`} watch={watch} />
       ))}
-      <AccountFlows flows={debrief.flows} />
+      <FlowSections flows={debrief.flows} />
       {debrief.exchanges.map((exchange) => (
-        <AccountExchange key={exchange.id} exchange={exchange} />
+        <ExchangeSection key={exchange.id} exchange={exchange} />
       ))}
       {debrief.briefings.map((briefing) => (
-        <AccountBriefing key={briefing.id} briefing={briefing} />
+        <BriefingSection key={briefing.id} briefing={briefing} />
       ))}
       <Revisions debrief={debrief} />
       <Breaks debrief={debrief} />
@@ -68,19 +68,19 @@ function Totals({ debrief }: { readonly debrief: Debrief }) {
   const rows: readonly (readonly [string, string])[] = [
     ['Items answered or passed', `${closed} of ${items}`],
     ['Misses', String(misses)],
-    ['Say agains, not counted as misses', String(sayAgains)],
+    ['Say agains (not misses)', String(sayAgains)],
     ['Values given', String(given)],
-    ['Eyes sent to an instrument after a miss', String(looks)],
+    ['Sent to an instrument after a miss', String(looks)],
     ['Closed by key, not read back', String(byKey)],
     ['Passed with a reason', String(passed)],
     ...(hasTalk
       ? ([
           ['Calls, read-backs and orders missed', String(radioMisses)],
-          ['Words of stations shown', String(wordsShown)],
-          ['Topics left out of a briefing at first', String(topicsLeftOut)],
+          ['Station words shown', String(wordsShown)],
+          ['Briefing topics left out at first', String(topicsLeftOut)],
         ] as const)
       : []),
-    ['Answers void because figures changed or came late', String(debrief.voided)],
+    ['Answers void: figures changed, or too late', String(debrief.voided)],
   ]
   return (
     <section aria-labelledby="totals">
@@ -116,7 +116,7 @@ function Revisions({ debrief }: { readonly debrief: Debrief }) {
   )
 }
 
-const BREAKS = { standBy: 'stood by', break: 'broke off', left: 'page left and opened again' } as const
+const BREAKS = { standBy: 'stood by', break: 'broke off', left: 'left the page and came back' } as const
 
 function Breaks({ debrief }: { readonly debrief: Debrief }) {
   const { interruptions, remarks, situations, outOfOrder } = debrief

@@ -1,4 +1,4 @@
-/** A briefing in the account: what was covered, what was said wrong, and what was left out until it was asked for. */
+/** A briefing in the debrief: what was covered, what was said wrong, and what was left out until it was asked for. */
 
 import type { DebriefBriefing } from '../../../kernel/run/debrief/debriefTalk.ts'
 import { Mark, type MarkName } from '../shell/Mark.tsx'
@@ -10,7 +10,7 @@ const STATES: Readonly<Record<Topic['state'], { readonly text: string; readonly 
   open: { text: 'not briefed', mark: 'ring' },
 }
 
-export function AccountBriefing({ briefing }: { readonly briefing: DebriefBriefing }) {
+export function BriefingSection({ briefing }: { readonly briefing: DebriefBriefing }) {
   const { name, done, topics } = briefing
   return (
     <section aria-label={`Briefing ${name}`}>

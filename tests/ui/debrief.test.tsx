@@ -10,7 +10,7 @@ async function afterwards() {
   await flight.answer('remark the left gauge flickers')
   flight.actions.draft(INPUTS.final)
   await flight.actions.enterRevision()
-  await flight.user.click(screen.getByRole('button', { name: 'Account' }))
+  await flight.user.click(screen.getByRole('button', { name: 'Debrief' }))
   await screen.findByRole('heading', { level: 1, name: 'Not all lists are complete' })
   return flight
 }
@@ -24,7 +24,7 @@ function textOf(blob: Blob | undefined): Promise<string> {
   })
 }
 
-describe('the account', () => {
+describe('the debrief', () => {
   it('tells each item with every try, what was missed, given and opened again', async () => {
     await afterwards()
     const list = screen.getByRole('region', { name: 'List load figures' })
@@ -67,7 +67,7 @@ describe('the account', () => {
   })
 
   it('of no run says where it comes from', () => {
-    stage({ screen: 'account' })
-    expect(screen.getByRole('heading', { level: 1, name: 'No account yet' })).toBeTruthy()
+    stage({ screen: 'debrief' })
+    expect(screen.getByRole('heading', { level: 1, name: 'No debrief yet' })).toBeTruthy()
   })
 })

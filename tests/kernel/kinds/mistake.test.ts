@@ -1,8 +1,8 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
-import { mistakenFor } from '../../../src/kernel/figures/mistaken.ts'
-import { seeded } from '../../../src/kernel/figures/seeded.ts'
 import type { KindSpec, Value } from '../../../src/kernel/kinds/kind.ts'
+import { plausibleMistake } from '../../../src/kernel/kinds/table.ts'
+import { seeded } from '../../../src/kernel/seeded.ts'
 
 const CASES: readonly (readonly [name: string, spec: KindSpec, value: Value, like: RegExp])[] = [
   ['a code has another digit', { kind: 'digits', length: 4 }, '4271', /^\d{4}$/],
@@ -10,6 +10,7 @@ const CASES: readonly (readonly [name: string, spec: KindSpec, value: Value, lik
   ['a flight level is ten off', { kind: 'flightLevel' }, 80, /^(70|90)$/],
   ['a heading is ten off, and stays one', { kind: 'heading' }, 360, /^350$/],
   ['a speed is ten off', { kind: 'speed' }, 210, /^(200|220)$/],
+  ['a Mach number is a hundredth off', { kind: 'mach' }, 0.78, /^0.7[79]$/],
   ['a setting in hectopascals is one off', { kind: 'altimeter', unit: 'hPa' }, 1009, /^(1008|1010)$/],
   ['a setting in inches is a hundredth off', { kind: 'altimeter', unit: 'inHg' }, 29.92, /^(29.91|29.93)$/],
   ['a frequency is a tenth off', { kind: 'frequency' }, 119.35, /^(119.25|119.45)$/],
@@ -31,7 +32,7 @@ const CASES: readonly (readonly [name: string, spec: KindSpec, value: Value, lik
 test.each(CASES)('%s', (_, spec, value, like) => {
   fc.assert(
     fc.property(fc.nat(), (seed) => {
-      const other = mistakenFor(spec, value, seeded(seed))
+      const other = plausibleMistake(spec, value, seeded(seed))
       expect(String(other)).toMatch(like)
       expect(other).not.toBe(value)
       expect(typeof other).toBe(typeof value)
@@ -44,5 +45,5 @@ test.each<readonly [string, KindSpec, Value]>([
   ['a call sign', { kind: 'callsign', telephony: ['Lantern'] }, 'LANTERN 421'],
   ['a choice of one', { kind: 'choice', options: { only: ['only'] } }, 'only'],
 ])('%s is not mistaken', (_, spec, value) => {
-  expect(mistakenFor(spec, value, seeded(1))).toBeUndefined()
+  expect(plausibleMistake(spec, value, seeded(1))).toBeUndefined()
 })

@@ -1,4 +1,4 @@
-/** A departure dealt by number, so that a pilot alone can be surprised; the number can be told to somebody else. */
+/** A departure drawn by number, so that a pilot alone can be surprised; the same number gives others the same one. */
 
 import { useState } from 'preact/hooks'
 import { useActions, useApp } from '../../useApp.ts'
@@ -6,28 +6,28 @@ import { useActions, useApp } from '../../useApp.ts'
 /** Enough for every departure that anybody will fly. */
 const MOST = 9999
 
-export function Deal() {
+export function DrawDeparture() {
   const isPossible = useApp((state) => state.pack?.figures.basis?.deal !== undefined)
   const actions = useActions()
   const [text, setText] = useState('')
   if (!isPossible) return null
   const seed = text === '' ? undefined : Number(text)
   const isNumber = seed === undefined || (Number.isInteger(seed) && seed >= 0 && seed <= MOST)
-  const deal = (event: Event) => {
+  const draw = (event: Event) => {
     event.preventDefault()
     if (isNumber) actions.deal(seed ?? Math.floor(Math.random() * (MOST + 1)))
   }
   return (
-    <form class="stack" onSubmit={deal} aria-label="Deal a departure">
-      <h3>Or have one dealt</h3>
+    <form class="stack" onSubmit={draw} aria-label="Draw a departure">
+      <h3>Or draw one</h3>
       <p>
-        Load, weather and runway are drawn by number; final figures come in later on their own, and somewhere is a trap
-        that only the account tells. The same number deals the same departure.
+        Load, weather and runway are drawn by number; final figures come in later on their own, and there is a trap that
+        only the debrief reveals. The same number draws the same departure.
       </p>
       <div class="row">
         <div class="field">
           <label for="seed">
-            Number <span class="soft">(may be left out)</span>
+            Number <span class="soft">(optional)</span>
           </label>
           <input
             id="seed"
@@ -38,7 +38,7 @@ export function Deal() {
             onInput={(event) => setText(event.currentTarget.value.trim())}
           />
         </div>
-        <button type="submit">Deal a departure</button>
+        <button type="submit">Draw a departure</button>
       </div>
       {!isNumber && <p id="seed-wrong">A whole number from 0 to {MOST} would be right.</p>}
     </form>

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { roundTo } from '../../../src/kernel/figures/rounding.ts'
+import { roundTo } from '../../../src/kernel/numbers/rounding.ts'
 
 describe('rounding', () => {
   test.each([
@@ -21,6 +21,10 @@ describe('rounding', () => {
     [7.8, 0.25, 'nearest', 7.75],
   ] as const)('%f to %f %s is %f', (value, step, direction, expected) => {
     expect(roundTo(value, { step, direction })).toBe(expected)
+  })
+
+  test('a step with more decimals than can be written is taken as far as they go', () => {
+    expect(roundTo(5.2, { step: 1e-101, direction: 'nearest' })).toBe(5.2)
   })
 
   test('zero from below is zero', () => {

@@ -1,4 +1,4 @@
-/** One try in the account: what was said, the verdict, and (the run being over) what would have been right. */
+/** One try in the debrief: what was said, the verdict, and (the run being over) what would have been right. */
 
 import type { Value } from '../../../kernel/kinds/kind.ts'
 import { showValue } from '../../../kernel/kinds/table.ts'
@@ -9,7 +9,7 @@ import type { DebriefTry } from '../../../kernel/run/debrief/debriefTry.ts'
 import { useApp } from '../../useApp.ts'
 import { Verdict } from '../run/Verdict.tsx'
 
-export function AccountTry({ one }: { readonly one: DebriefTry }) {
+export function OneTry({ one }: { readonly one: DebriefTry }) {
   const { t, text, judgement, challengeRevision, revision, early } = one
   const pack = useApp((state) => state.pack)
   const wrong = judgement.parts.filter((part) => part.state === 'wrong')

@@ -1,11 +1,11 @@
-/** One list in the account: its items with every try, in the order in which they were said. */
+/** One list in the debrief: its items with every try, in the order in which they were said. */
 
 import { REASON_WORDS } from '../../../kernel/run/core/phrases.ts'
 import type { DebriefItem, DebriefList } from '../../../kernel/run/debrief/debrief.ts'
 import { Mark, type MarkName } from '../shell/Mark.tsx'
-import { AccountTries } from './AccountTries.tsx'
+import { Tries } from './Tries.tsx'
 
-export function AccountList({ list }: { readonly list: DebriefList }) {
+export function ListSection({ list }: { readonly list: DebriefList }) {
   const { name, complete, revoked, onPreliminary, items } = list
   const state = complete ? 'complete' : revoked ? 'no longer complete' : 'not complete'
   return (
@@ -17,7 +17,7 @@ export function AccountList({ list }: { readonly list: DebriefList }) {
       </p>
       <ol class="values">
         {items.map((item) => (
-          <AccountItem key={item.id} item={item} />
+          <ItemDebrief key={item.id} item={item} />
         ))}
       </ol>
     </section>
@@ -39,7 +39,7 @@ const STATES: Readonly<Record<DebriefItem['status'], string>> = {
   reopened: 'open again',
 }
 
-function AccountItem({ item }: { readonly item: DebriefItem }) {
+function ItemDebrief({ item }: { readonly item: DebriefItem }) {
   const { challenge, status, by, reason, given, tries, misses, sayAgains, reopened } = item
   const notes = [
     STATES[status] + (reason ? `: ${REASON_WORDS[reason] ?? reason}` : ''),
@@ -57,7 +57,7 @@ function AccountItem({ item }: { readonly item: DebriefItem }) {
         </span>
         <span class="soft small">{notes.join(', ')}</span>
       </div>
-      <AccountTries tries={tries} open={misses > 0} about={`to ${challenge}`} />
+      <Tries tries={tries} open={misses > 0} about={`to ${challenge}`} />
     </li>
   )
 }

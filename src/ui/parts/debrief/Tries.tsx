@@ -1,7 +1,7 @@
 /** All that was said to one item or in one turn, folded away where nothing went wrong. */
 
 import type { DebriefTry } from '../../../kernel/run/debrief/debriefTry.ts'
-import { AccountTry } from './AccountTry.tsx'
+import { OneTry } from './OneTry.tsx'
 
 interface Props {
   readonly tries: readonly DebriefTry[]
@@ -10,7 +10,7 @@ interface Props {
   readonly about: string
 }
 
-export function AccountTries({ tries, open, about }: Props) {
+export function Tries({ tries, open, about }: Props) {
   if (tries.length === 0) return null
   return (
     <details open={open}>
@@ -19,7 +19,7 @@ export function AccountTries({ tries, open, about }: Props) {
       </summary>
       <ol class="why stack">
         {tries.map((one) => (
-          <AccountTry key={one.t} one={one} />
+          <OneTry key={one.t} one={one} />
         ))}
       </ol>
     </details>

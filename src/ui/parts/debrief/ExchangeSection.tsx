@@ -1,10 +1,10 @@
-/** One exchange in the account: its turns with every call and read-back, and whether a controller's slip was noticed. */
+/** One exchange in the debrief: its turns with every call and read-back, and whether a controller's slip was noticed. */
 
 import type { DebriefExchange, DebriefTurn } from '../../../kernel/run/debrief/debriefTalk.ts'
 import { Mark } from '../shell/Mark.tsx'
-import { AccountTries } from './AccountTries.tsx'
+import { Tries } from './Tries.tsx'
 
-export function AccountExchange({ exchange }: { readonly exchange: DebriefExchange }) {
+export function ExchangeSection({ exchange }: { readonly exchange: DebriefExchange }) {
   const { name, station, role, done, turns } = exchange
   return (
     <section aria-label={`Exchange ${name}`}>
@@ -14,7 +14,7 @@ export function AccountExchange({ exchange }: { readonly exchange: DebriefExchan
       </p>
       <ol class="values">
         {turns.map((turn) => (
-          <AccountTurn key={turn.id} turn={turn} />
+          <TurnDebrief key={turn.id} turn={turn} />
         ))}
       </ol>
     </section>
@@ -23,10 +23,10 @@ export function AccountExchange({ exchange }: { readonly exchange: DebriefExchan
 
 const SLIPS = {
   acceptsWrong: 'The controller called a wrong read-back correct.',
-  saysAnother: 'The controller said another value behind a right read-back.',
+  saysAnother: 'The controller said a different value after a correct read-back.',
 } as const
 
-function AccountTurn({ turn }: { readonly turn: DebriefTurn }) {
+function TurnDebrief({ turn }: { readonly turn: DebriefTurn }) {
   const { label, done, tries, misses, sayAgains, asked, shown, insisted, slip, byKey } = turn
   const notes = [
     done ? 'done' : 'not done',
@@ -51,7 +51,7 @@ function AccountTurn({ turn }: { readonly turn: DebriefTurn }) {
           <strong>{slip.noticed ? 'You noticed.' : 'You did not notice.'}</strong>
         </p>
       )}
-      <AccountTries tries={tries} open={misses > 0} about={`of ${label}`} />
+      <Tries tries={tries} open={misses > 0} about={`of ${label}`} />
     </li>
   )
 }

@@ -1,4 +1,4 @@
-/** Engine starts and flows in the account: each attempt with the times of its calls; each flow with its steps. */
+/** Engine starts and flows in the debrief: each attempt with the times of its calls; each flow with its steps. */
 
 import { clockTime } from '../../../kernel/run/core/clockTime.ts'
 import type { DebriefFlow, DebriefWatch } from '../../../kernel/run/debrief/debriefWatch.ts'
@@ -6,7 +6,7 @@ import { Mark } from '../shell/Mark.tsx'
 
 const STATES = { ahead: '', running: 'not finished', stopped: 'stopped', done: 'complete' } as const
 
-export function AccountWatch({ watch }: { readonly watch: DebriefWatch }) {
+export function WatchSection({ watch }: { readonly watch: DebriefWatch }) {
   const { name, attempt, t, status, because, calls } = watch
   const title = attempt > 1 ? `${name}, attempt ${attempt}` : name
   return (
@@ -39,7 +39,7 @@ export function AccountWatch({ watch }: { readonly watch: DebriefWatch }) {
   )
 }
 
-export function AccountFlows({ flows }: { readonly flows: readonly DebriefFlow[] }) {
+export function FlowSections({ flows }: { readonly flows: readonly DebriefFlow[] }) {
   return (
     <section aria-labelledby="flows">
       <h2 id="flows">Flows</h2>

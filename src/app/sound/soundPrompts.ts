@@ -13,7 +13,7 @@ import { judge } from '../../kernel/response/judge.ts'
 import { responseFrom } from '../../kernel/response/response.ts'
 import type { Settings } from '../settings.ts'
 
-export interface SoundLine {
+export interface SoundPrompt {
   /** As it stands on the screen. */
   readonly shown: string
   /** A value, or one of the standard phrases. */
@@ -21,13 +21,13 @@ export interface SoundLine {
   readonly command?: string
 }
 
-const digits = (value: string): SoundLine => ({
+const digits = (value: string): SoundPrompt => ({
   shown: [...value].join(' '),
   figure: { kind: 'digits', length: value.length, value },
 })
 
 /** Fives and nines in every place: they are what is misheard most. */
-export const SOUND_LINES: readonly SoundLine[] = [
+export const SOUND_PROMPTS: readonly SoundPrompt[] = [
   digits('5904'),
   { shown: '4.6 up', figure: { kind: 'trim', decimals: 1, value: 4.6 } },
   { shown: 'stand by', command: 'standBy' },
@@ -46,13 +46,13 @@ export const SOUND_VOCABULARY: Vocabulary = {
 }
 
 /** The shape of a line, without its value. */
-export function hearableOf({ figure }: SoundLine): Hearable {
+export function hearableOf({ figure }: SoundPrompt): Hearable {
   if (!figure) return { shapes: [], yesNo: false }
   const { value: _value, accept: _accept, ...spec } = figure
   return { shapes: [spec as KindSpec], yesNo: false }
 }
 
-export interface LineHeard {
+export interface PromptHeard {
   readonly shown: string
   /** Empty where the line was left out. */
   readonly text: string
@@ -75,7 +75,7 @@ export interface Levels {
 
 const VALUE = responseFrom('<value> [set]')
 
-export function lineHeard(line: SoundLine, heard: Heard | undefined, levels: Levels): LineHeard {
+export function promptHeard(line: SoundPrompt, heard: Heard | undefined, levels: Levels): PromptHeard {
   const { shown, figure, command } = line
   const text = heard?.text ?? ''
   const isUnderstood = figure
@@ -119,9 +119,9 @@ const LONG_PAUSE_MS = 300
 /** Of the values read: more misunderstood than this, and numbers are asked for one by one. */
 const MOST_MISHEARD = 2
 
-export function findingsOf(lines: readonly LineHeard[]): Findings {
+export function findingsOf(lines: readonly PromptHeard[]): Findings {
   const read = lines.filter(({ text }) => text !== '')
-  const values = read.filter(({ shown }) => SOUND_LINES.find((line) => line.shown === shown)?.figure)
+  const values = read.filter(({ shown }) => SOUND_PROMPTS.find((line) => line.shown === shown)?.figure)
   const level = middle(read.map((line) => line.level))
   const noise = middle(read.map((line) => line.noise))
   const isLoudRoom = read.length > 0 && (noise > LOUD_ROOM || level - noise < ABOVE_ROOM_DB)

@@ -1,0 +1,59 @@
+/** What the ear reports to a run: what was heard, that it died or came back, and that the pilot speaks. */
+
+import type { Heard } from '../../kernel/hearing/heard.ts'
+import type { Clock, Ear } from '../../ports.ts'
+import type { Settings } from '../settings.ts'
+import type { Dispatch } from './dispatch.ts'
+import { createFiveNineGuard } from './fiveNine.ts'
+import type { Speech } from './speech.ts'
+
+export interface EarParts {
+  readonly ear: Ear
+  readonly clock: Clock
+  readonly speech: Speech
+  readonly settings: () => Pick<Settings, 'isHeadset' | 'fiveNine'>
+  readonly dispatch: Pick<Dispatch, 'hear' | 'happen'>
+  /** Cuts off what is being said. */
+  readonly interrupt: () => void
+}
+
+export interface EarFollowed {
+  /** The pilot is in the middle of saying something. */
+  isHearing(): boolean
+  leave(): void
+}
+
+/** Who coughs into a challenge need not lose the rest of it. */
+const COUGH_MS = 300
+
+export function followEar({ ear, clock, speech, settings, dispatch, interrupt }: EarParts): EarFollowed {
+  let isHearing = false
+  const guarded = createFiveNineGuard(() => settings().fiveNine)
+
+  function asHeard(heard: Heard): Heard {
+    if (heard.by !== 'voice') return heard
+    return { ...guarded(heard), ...(speech.isEarly(heard.beganAt) && { early: true }) }
+  }
+
+  const leave = ear.subscribe((event) => {
+    switch (event.type) {
+      case 'state':
+        isHearing = event.state === 'hearing'
+        break
+      case 'speechBegan':
+        // From a loudspeaker it would be its own voice that stops it.
+        if (settings().isHeadset && speech.isOn()) clock.after(COUGH_MS, () => isHearing && interrupt())
+        break
+      case 'heard':
+        void dispatch.hear(asHeard(event.heard))
+        break
+      case 'failed':
+        void dispatch.happen({ type: 'earFailed', message: event.failure.message })
+        break
+      case 'back':
+        void dispatch.happen({ type: 'earBack' })
+        break
+    }
+  })
+  return { leave, isHearing: () => isHearing }
+}

@@ -1,0 +1,107 @@
+/**
+ * The figures of a run as they come in: entered, read aloud in a cross-check, given by a station, or due at their time
+ * because the departure was dealt. Each is computed when its turn comes, on the figures that are in force then.
+ */
+
+import type { Inputs } from '../../kernel/figures/model.ts'
+import type { Pack } from '../../kernel/pack/checklist.ts'
+import type { Happening } from '../../kernel/run/core/events.ts'
+import type { Replayed } from '../../kernel/run/core/readLog.ts'
+import type { RunState } from '../../kernel/run/core/state.ts'
+import type { Clock } from '../../ports.ts'
+import { dealtBy } from './beginning.ts'
+import type { Dispatch } from './dispatch.ts'
+import {
+  type Revised,
+  type Revision,
+  revisedBy,
+  revisionsAfter,
+  withoutGiven,
+  withoutTaken,
+  withStated,
+  withTaken,
+} from './revision.ts'
+
+/** How a revision came about, for whoever keeps a draft beside it. */
+export interface Entering {
+  /** As handed in; what stations give may have been kept out of it. */
+  readonly wanted: Inputs
+  /** It came by voice, laid over the figures in force. */
+  readonly lay?: Lay
+}
+type Lay = (inputs: Inputs) => Inputs
+type From = Pick<Revised, 'crossChecked' | 'takenDown'>
+
+export interface RunFigures {
+  readonly revisions: () => readonly Revision[]
+  /** Takes in what has happened; where it is a revision, says how it came about. */
+  happened(step: Replayed): Entering | undefined
+  /** A sheet, or a hand: these take the place of the figures in force, and of the situation. */
+  enter(inputs: Inputs): Promise<void>
+  /** A station gave values. */
+  takeDown(taken: { readonly turn: string; readonly values: Inputs['values'] }): void
+  /** The final figures of a dealt departure come in at their time, wherever the run is then. */
+  awaitFinal(dealt: number | undefined, startedAt: number): void
+  /** Nothing more comes in on its own. */
+  stop(): void
+}
+
+export interface RunFiguresParts {
+  readonly pack: Pack
+  readonly clock: Clock
+  /** Of the run so far. */
+  readonly revisions: readonly Revision[]
+  readonly happen: Dispatch['happen']
+}
+
+export function createRunFigures({ pack, clock, happen, ...soFar }: RunFiguresParts): RunFigures {
+  let { revisions } = soFar
+  let entering: Entering | undefined
+  let stop = () => {}
+
+  /** `change`: undefined where the figures are not wanted any more. */
+  function revise(change: (run: RunState) => Inputs | undefined, from: From = {}, lay?: Lay): Promise<void> {
+    return happen((run) => {
+      const wanted = change(run)
+      if (!wanted) return undefined
+      entering = { wanted, ...(lay && { lay }) }
+      const isFromStation = from.takenDown !== undefined
+      const inputs = run.script && !isFromStation ? withoutGiven(pack, wanted, run.inputs) : wanted
+      return [...situationChanges(run, inputs), revisedBy(pack, inputs, revisions.at(-1), from)]
+    })
+  }
+
+  /** What came by voice changes the figures in force, in the situation of the run. */
+  function layOver(lay: Lay, from: From): Promise<void> {
+    return revise(({ inputs, situation }) => inputs && lay({ ...inputs, situation }), from, lay)
+  }
+
+  return {
+    revisions: () => revisions,
+    happened(step) {
+      const { event } = step
+      revisions = revisionsAfter(pack, revisions, step)
+      if (event.type === 'stated') void layOver((inputs) => withStated(inputs, event), { crossChecked: event.figure })
+      return event.type === 'figuresRevised' ? entering : undefined
+    },
+    enter: (inputs) => revise(() => inputs),
+    takeDown: ({ turn, values }) => void layOver((inputs) => withTaken(inputs, values), { takenDown: turn }),
+    awaitFinal(number, startedAt) {
+      const dealt = number === undefined ? undefined : dealtBy(pack, number)
+      if (!dealt) return
+      stop()
+      const due = startedAt + dealt.finalAfterMinutes * 60_000
+      // Where the pilot leaves the stand in another way than was dealt, late figures do not change that.
+      const final = (run: RunState) => withoutTaken({ ...dealt.final, situation: run.situation }, run)
+      const come = () => void revise((run) => (run.figureStatus === 'preliminary' ? final(run) : undefined))
+      stop = clock.after(Math.max(0, due - clock.now()), come)
+    },
+    stop: () => stop(),
+  }
+}
+
+function situationChanges({ situation }: RunState, inputs: Inputs): Happening[] {
+  return Object.entries(inputs.situation ?? {})
+    .filter(([name, value]) => situation[name] !== value)
+    .map(([name, value]) => ({ type: 'situationSet', name, value, evidence: { by: 'key', text: '' } }))
+}

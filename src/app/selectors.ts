@@ -1,0 +1,14 @@
+/** What screens ask of the store in more than one place, by name. */
+
+import type { Revision } from './run/revision.ts'
+import type { AppState } from './store.ts'
+
+/** A run is on in this tab, flying or stopped by a bug. */
+export const hasRunOn = ({ run }: AppState): boolean => run?.status === 'running' || run?.status === 'stopped'
+
+/** Nothing is typed or taken from a sheet: there is nothing to enter. */
+export const isDraftEmpty = ({ draft: { values, loads, stated = {} } }: Pick<AppState, 'draft'>): boolean =>
+  [values, loads, ...Object.values(stated)].every((one) => Object.keys(one).length === 0)
+
+/** The revision in force; undefined before the first. */
+export const inForce = ({ revisions }: AppState): Revision | undefined => revisions.at(-1)

@@ -1,0 +1,93 @@
+/** What stands large on the run screen, and what to do now in one sentence: one entry for each place of a run. */
+
+import { sourceWords } from '../../kernel/figures/settle.ts'
+import type { Pack } from '../../kernel/pack/checklist.ts'
+import { findItem, findLine, listById } from '../../kernel/pack/place.ts'
+import { usualWording } from '../../kernel/response/sentence.ts'
+import { listed } from '../../kernel/run/core/phrases.ts'
+import type { Floor, Question, RunState } from '../../kernel/run/core/state.ts'
+import { flowAt, lacking, promptWords } from '../../kernel/run/core/turn.ts'
+import { watchAt } from '../../kernel/run/watch/watchTiming.ts'
+import { talkView } from './exchangeView.ts'
+
+interface Words {
+  /** The challenge, the line, the question, the flow or the list to call. */
+  readonly headline: string
+  /** What to do now. */
+  readonly hint: string
+}
+
+export interface Headline extends Words {
+  readonly kind: Floor['at'] | 'question' | 'standBy' | 'stopped'
+}
+
+export function headlineOf(pack: Pack, run: RunState): Headline {
+  const { floor, question } = run
+  if (run.status === 'stopped') return { kind: 'stopped', ...stopped(run) }
+  if (run.standingBy) return { kind: 'standBy', headline: 'Standing by', hint: 'Say "continue" when you are ready.' }
+  if (question) return { kind: 'question', headline: promptWords(pack, run), hint: questionHint(question) }
+  return { kind: floor.at, ...wordsAt(pack, run, floor) }
+}
+
+function stopped({ stoppedBecause = '' }: RunState): Words {
+  const rest = 'Nothing is lost: go on with the run from the start screen, or save its log from the debrief.'
+  return { headline: 'Stopped', hint: `${stoppedBecause} ${rest}` }
+}
+
+function questionHint(question: Question): string {
+  if (question.about !== 'reading') return 'Affirm or negative.'
+  return `Read the value exactly as it stands, from the ${sourceWords(question.source)} only; or say "disregard".`
+}
+
+type At = Floor['at']
+type Wording<Place extends At> = (pack: Pack, run: RunState, floor: Extract<Floor, { at: Place }>) => Words
+
+const AT: { readonly [Place in At]: Wording<Place> } = {
+  item(pack, run, floor) {
+    const { item } = findItem(pack, floor.item)
+    const headline = item.challenge
+    const missing = lacking(pack, run, item)
+    if (missing.length > 0)
+      return { headline, hint: `No figure yet for ${listed(missing)}: enter it on the figures page.` }
+    const { look = [] } = item
+    const where = look.length > 0 ? `Look at ${listed(look)}` : 'Read it from the indicator'
+    const both = item.answers === 'both' ? ' Otherseat answers after you.' : ''
+    return { headline, hint: `${where}, then answer.${both}` }
+  },
+  line(pack, _run, floor) {
+    const line = findLine(listById(pack, floor.list), floor.line)
+    return { headline: `Waiting: ${line.label}`, hint: `Say "${usualWording(line.say)}" when the clearance is in.` }
+  },
+  flow: (pack, _run, floor) => ({
+    headline: flowAt(pack, floor)?.name ?? '',
+    hint: 'Do the flow, then say "done" or call the list.',
+  }),
+  watch(pack, run, floor) {
+    const watch = watchAt(pack, floor)
+    const { status, because } = run.watches[watch?.id ?? ''] ?? { status: 'ahead' }
+    const hints = {
+      ahead: watch ? `Say "${usualWording(watch.begins)}" as you begin.` : '',
+      running: 'Call each as you see it.',
+      stopped: `Stopped: ${because}. Say "from the top" to start again.`,
+      done: '',
+    }
+    return { headline: watch?.name ?? '', hint: hints[status] }
+  },
+  call(pack, _run, floor) {
+    const name = pack.phases[floor.phase]?.activities[floor.activity]?.name ?? ''
+    return { headline: name, hint: `Call for it: "${name}".` }
+  },
+  exchange: talked,
+  briefing: talked,
+  end: () => ({ headline: 'All lists complete', hint: 'The debrief has all that was said.' }),
+}
+
+function wordsAt<Place extends At>(pack: Pack, run: RunState, floor: Extract<Floor, { at: Place }>): Words {
+  const wording: Wording<Place> = AT[floor.at as Place]
+  return wording(pack, run, floor)
+}
+
+function talked(pack: Pack, run: RunState): Words {
+  const { headline = '', hint = '' } = talkView(pack, run) ?? {}
+  return { headline, hint }
+}

@@ -1,0 +1,140 @@
+/** One run without a screen: the figures that come into it, in whatever order, and what is left of it when it is closed. */
+
+import { describe, expect, it } from 'vitest'
+import { dealtBy } from '../../src/app/run/beginning.ts'
+import { createSession } from '../../src/app/run/session.ts'
+import { newRun, replayed } from '../../src/app/run/storedRun.ts'
+import { DEFAULT_SETTINGS } from '../../src/app/settings.ts'
+import { createVirtualClock } from '../../src/cli/virtualClock.ts'
+import { createFakeEar } from '../fakes/ear.ts'
+import { createFakeLog } from '../fakes/log.ts'
+import { createFakeVoice } from '../fakes/voice.ts'
+import { demoInputs, demoPack, idle, rig } from './rig.ts'
+
+const NUMBER = 42
+
+async function atTrim() {
+  const flight = await rig()
+  await flight.hear('load figures list')
+  await flight.hear('two four three six zero')
+  return flight
+}
+
+describe('the revisions of a run', () => {
+  it('are the same after a reload, with what each opened again', async () => {
+    const flight = await atTrim()
+    await flight.revise('final')
+    const revisions = flight.run.revisions()
+    expect(revisions.map(({ revision, reopened }) => [revision, reopened])).toEqual([
+      [1, []],
+      [2, ['zero fuel weight']],
+    ])
+    expect(replayed(flight.pack, flight.log.events).revisions).toEqual(revisions)
+    expect(flight.store.getState().revisions).toBe(revisions)
+  })
+
+  it('that come in at once have numbers of their own, and each is compared with the one before it', async () => {
+    const { run, pack, hear, settled } = await rig()
+    const [final, amended] = [await demoInputs(pack, 'final'), await demoInputs(pack, 'amended')]
+    await hear('cross check takeoff weight')
+    const all = [hear('two nine four two zero'), run.enter(final), run.enter(amended)]
+    await Promise.all(all)
+    await settled()
+    const events = run.events().flatMap((event) => (event.type === 'figuresRevised' ? [event] : []))
+    expect(events.map(({ revision }) => revision)).toEqual([1, 2, 3, 4])
+    for (const [index, { changes }] of events.entries()) {
+      const before = events[index - 1]?.values ?? {}
+      expect(changes.filter(({ spoken }) => spoken).map(({ figure, from }) => [figure, from])).toEqual(
+        changes.filter(({ spoken }) => spoken).map(({ figure }) => [figure, before[figure]]),
+      )
+    }
+    expect(run.state().inputs?.stated?.flightComputer).toEqual({ takeoffWeight: 29_420 })
+  })
+})
+
+/** On preliminary figures that were dealt, or gone on with from a log. */
+async function dealt(events?: Parameters<typeof replayed>[1], now?: number) {
+  const pack = await demoPack()
+  const departure = dealtBy(pack, NUMBER)
+  if (!departure) throw new Error('the demo pack deals nothing')
+  const clock = createVirtualClock(now)
+  const [ear, voice, log] = [createFakeEar(clock.now), createFakeVoice(), createFakeLog()]
+  for (const event of events ?? []) await log.append(event)
+  const soFar = events ? replayed(pack, events) : newRun(pack, 'run')
+  const run = createSession({ clock, log, ear, voice, settings: () => DEFAULT_SETTINGS }, soFar)
+  const settings = { phraseology: 'plain', coachAfter: 0 } as const
+  await (events ? run.resume() : run.begin({ inputs: departure.preliminary, settings, dealt: NUMBER }))
+  await run.settled()
+  const status = () => run.state().figureStatus
+  const pass = (ms: number) => clock.pass(ms, run.settled)
+  return { run, clock, voice, ear, log, status, pass, dueMs: departure.finalAfterMinutes * 60_000 }
+}
+
+describe('the final figures of a dealt departure', () => {
+  it('come in at their time', async () => {
+    const { status, pass, dueMs } = await dealt()
+    await pass(dueMs - 1)
+    expect(status()).toBe('preliminary')
+    await pass(1)
+    expect(status()).toBe('final')
+  })
+
+  it('come in once, however often the run is taken up again', async () => {
+    const { run, pass, dueMs } = await dealt()
+    await run.resume()
+    await run.resume()
+    await pass(2 * dueMs)
+    expect(run.revisions()).toHaveLength(2)
+  })
+
+  it('come in at the same time after a reload, or at once where that has passed', async () => {
+    const first = await dealt()
+    await first.pass(1_000)
+    first.run.close()
+    const early = await dealt(first.log.events, first.clock.now())
+    await early.pass(first.dueMs - 1_001)
+    expect(early.status()).toBe('preliminary')
+    await early.pass(1)
+    expect(early.status()).toBe('final')
+    const late = await dealt(first.log.events, first.clock.now() + first.dueMs)
+    await late.pass(0)
+    expect(late.status()).toBe('final')
+  })
+
+  it('are not wanted any more where somebody has entered final ones', async () => {
+    const { run, pass, dueMs } = await dealt()
+    await run.enter(await demoInputs(run.pack, 'final'))
+    await pass(dueMs)
+    expect(run.revisions()).toHaveLength(2)
+  })
+
+  it('that were due while a bug had stopped the run come in when it goes on', async () => {
+    const { run, status, pass, dueMs } = await dealt()
+    await run.happen(() => {
+      throw new Error('a bug')
+    })
+    await pass(dueMs)
+    expect(status()).toBe('preliminary')
+    await run.resume()
+    await pass(0)
+    expect(status()).toBe('final')
+  })
+})
+
+describe('a run that is closed', () => {
+  it('says nothing more, not even of what was being stored', async () => {
+    const flight = await atTrim()
+    const release = flight.log.hold()
+    flight.ear.hear('four point three up')
+    await idle()
+    flight.run.close()
+    const before = { said: flight.voice.said.length, tones: flight.voice.tones.length }
+    release()
+    await flight.settled()
+    flight.clock.advance(600_000)
+    await flight.settled()
+    expect({ said: flight.voice.said.length, tones: flight.voice.tones.length }).toEqual(before)
+    expect(flight.ear.listening()).toBeUndefined()
+    expect(flight.log.events.at(-1)).toMatchObject({ type: 'answered' })
+  })
+})
