@@ -20,10 +20,10 @@ import { FIRST_PASS, SECOND_PASS } from './recogniser/frontEnds.ts'
 import { WarpEstimator } from './recogniser/warpEstimator.ts'
 import { Rescorer } from './rescorer/rescorer.ts'
 import { decideUtterance, type Hearers } from './utterance/decide.ts'
-import { furtherPasses } from './utterance/furtherPasses.ts'
+import { opinionsOf } from './utterance/opinions.ts'
 import type { Task } from './utterance/recogniser.ts'
 import type { Recognition } from './utterance/recognition.ts'
-import { rescoring, type TakeIn } from './utterance/rescoring.ts'
+import type { TakeIn } from './utterance/rescoring.ts'
 import {
   type Frame,
   TIMES,
@@ -110,7 +110,7 @@ export function nodeHearers(
   spent: () => Spent = nothingSpent,
 ): Hearers {
   const passes = { first: timed(first, 0, spent), second: timed(second, 1, spent) }
-  return { passes, opinions: [rescoring(nodeTakeIn(rescorer, spent)), furtherPasses(passes)] }
+  return { passes, opinions: opinionsOf(passes, nodeTakeIn(rescorer, spent)) }
 }
 
 /** The sound is encoded when it is first asked about: this thread has nothing to do beside it. */

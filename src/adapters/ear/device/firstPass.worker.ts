@@ -13,10 +13,10 @@ import { parseDictionary } from '../recogniser/dictionary.ts'
 import { FIRST_PASS } from '../recogniser/frontEnds.ts'
 import type { WarpFactor } from '../recogniser/warp.ts'
 import { rescorerClient } from '../rescorer/rescorerClient.ts'
-import { furtherPasses } from '../utterance/furtherPasses.ts'
 import { Listening } from '../utterance/listening.ts'
+import { opinionsOf } from '../utterance/opinions.ts'
 import type { Passes, Recogniser } from '../utterance/recogniser.ts'
-import { rescoring, type TakeIn } from '../utterance/rescoring.ts'
+import type { TakeIn } from '../utterance/rescoring.ts'
 import type { FirstPassCalls, FirstPassWorker, Page } from './passCalls.ts'
 import { profileKeeper } from './profileKeeper.ts'
 import { secondPassClient } from './secondPassClient.ts'
@@ -39,7 +39,7 @@ const worker: FirstPassWorker = {
     let takeIn: TakeIn | undefined
     const listening = new Listening({
       passes,
-      opinions: [rescoring((pcm, grammar) => takeIn?.(pcm, grammar)), furtherPasses(passes)],
+      opinions: opinionsOf(passes, (pcm, grammar) => takeIn?.(pcm, grammar)),
       denoiser: newDenoiser(),
       taskFor: (hearable) => pass.taskFor(hearable),
       emit: (event) => void page.event(event),

@@ -1,6 +1,6 @@
 /**
- * Opinions about what the passes heard. They are asked in turn, and the first that has something to say decides. To add
- * one is to write one of these and to put it in the list that `decideUtterance` is given.
+ * Opinions about what the passes heard. They are asked in turn, and the first that has something to say decides. All of
+ * them are listed in `opinions.ts`.
  */
 
 import type { Decoded, Task } from './recogniser.ts'
