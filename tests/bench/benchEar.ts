@@ -33,7 +33,7 @@ import { earCorpus, type Spoken } from './earCorpus.ts'
 import type { Condition } from './earFigures.ts'
 import { readFigures, writeFigures } from './figuresFile.ts'
 import { airflow, babble, cockpitNoise, inNoise } from './noise.ts'
-import { stampNow } from './stamp.ts'
+import { isBusy, stampNow } from './stamp.ts'
 import { emptyTally, interval, percentile, type Tally } from './tally.ts'
 
 const MODEL = fileURLToPath(new URL('../../public/model/', import.meta.url))
@@ -221,7 +221,7 @@ async function store(name: Condition, tallies: ReadonlyMap<string, Tally>): Prom
     ...{ stamp, seed: Number(values.seed), secondModel: values.rescorer },
     all: tallies.get('all') ?? emptyTally(),
     people: tallies.get('kind human digits') ?? emptyTally(),
-    times: { fromVoice: both(lastVoiceToVerdict), fromEndpoint: both(endpointToVerdict) },
+    ...(!isBusy() && { times: { fromVoice: both(lastVoiceToVerdict), fromEndpoint: both(endpointToVerdict) } }),
   }
   await writeFigures({ ...figures, ear: { ...figures.ear, [name]: measured } })
 }

@@ -23,7 +23,8 @@ export interface MeasuredCondition {
   /** All answers, and people's among them. */
   readonly all: Tally
   readonly people: Tally
-  readonly times: Times
+  /** Absent where the machine had other work: accuracy does not depend on time, but these do. */
+  readonly times?: Times
 }
 
 /** Milliseconds in the middle, and of 95 in 100. */
@@ -86,10 +87,10 @@ middle and of 95 in 100.
 
 ${table(
   ['', 'last voiced sound to verdict', 'end of the pause to verdict'],
-  measured.map(({ name, times: { fromVoice, fromEndpoint } }) => [
+  measured.map(({ name, times }) => [
     CONDITIONS[name],
-    fromVoice.join(' and '),
-    fromEndpoint.join(' and '),
+    times ? times.fromVoice.join(' and ') : BUSY,
+    times ? times.fromEndpoint.join(' and ') : BUSY,
   ]),
 )}
 
@@ -98,6 +99,8 @@ ${table(
 ${[...stamps].map(([how, conditions]) => `- ${conditions.join('; ')}: ${how}`).join('\n')}
 `
 }
+
+const BUSY = 'the machine was busy'
 
 const INTRODUCTION = `# Figures of the ear
 

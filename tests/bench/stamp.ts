@@ -1,7 +1,7 @@
 /** Where and when a figure was measured. */
 
 import { execFileSync } from 'node:child_process'
-import { cpus } from 'node:os'
+import { cpus, loadavg } from 'node:os'
 
 /** When, of what and on what something was measured. */
 export interface Stamp {
@@ -23,3 +23,6 @@ export function stampNow(): Stamp {
 }
 
 export const stamped = ({ date, commit, machine }: Stamp): string => `on ${date} at ${commit}, on ${machine}`
+
+/** Whether other work has had this machine, so that no time measured on it would mean anything. */
+export const isBusy = (): boolean => loadavg().some((load) => load > cpus().length)
