@@ -6,8 +6,6 @@ import { dBFS, gainFor, prepared, speechRms } from '../../../../src/adapters/ear
 import { createResampler, resampled } from '../../../../src/adapters/ear/audio/resample.ts'
 import { readWav } from '../../../../src/adapters/ear/audio/wav.ts'
 import { DENOISER_WASM } from '../../../../src/adapters/ear/nodeEar.ts'
-import { parseDictionary, pronounce } from '../../../../src/adapters/ear/recogniser/dictionary.ts'
-import { nearlySameWords, sameWords, shareInCommon } from '../../../../src/adapters/ear/utterance/agreement.ts'
 
 const tone = (rate: number, seconds = 0.5) =>
   new Float32Array(rate * seconds).map((_, at) => 0.5 * Math.sin((2 * Math.PI * 1000 * at) / rate))
@@ -112,56 +110,5 @@ describe('a sound file', () => {
     [wavOf([1, 2], 0, 1), 'WAV with a broken header; save it as 16-bit PCM'],
   ])('that is broken says so', (bytes, problem) => {
     expect(readWav(bytes)).toEqual({ problem })
-  })
-})
-
-describe('two passes over one utterance', () => {
-  it.each([
-    ['five point two up', 'five decimal two up', true],
-    ['four niner oh', 'four nine zero', true],
-    ['one hundred and two', 'one hundred two', true],
-    ['closed and locked', 'closed and unlocked', false],
-    ['on', 'not on', false],
-    ['four two seven one', 'four two seven', false],
-  ])('"%s" and "%s" say the same: %s', (one, other, same) => {
-    expect(sameWords(one, other)).toBe(same)
-  })
-
-  it('have the share in common that they have', () => {
-    expect(shareInCommon('four two seven one', 'four two seven five')).toBe(0.75)
-    expect(shareInCommon('', 'set')).toBe(0)
-  })
-
-  it.each([
-    ['four two seven one', 'four two seven five', true],
-    ['disarmed', 'and disarmed', true],
-    ['not on', 'off on', true],
-    ['one four one', 'one four one east', true],
-    ['one nine oh one eight', 'one nine oh oh one eight', false],
-    ['armed', 'not armed', false],
-    ['armed', 'unarmed', false],
-    ['one two nine', 'five three zero', false],
-    ['set', '', false],
-  ])('are near each other, or not: %s, %s', (one, other, isNear) => {
-    expect(nearlySameWords(one, other)).toBe(isNear)
-  })
-})
-
-describe('a pronunciation', () => {
-  const dictionary = parseDictionary(';; remark\narmed AA R M D\nset S EH T\nset(2) S IH T\n')
-  it('is taken from the dictionary with its variants', () => {
-    expect(pronounce(['set'], dictionary).entries).toEqual([
-      ['set', 'S EH T'],
-      ['set(2)', 'S IH T'],
-    ])
-  })
-  it('is put together where the parts are known', () => {
-    expect(pronounce(['unarmed'], dictionary).entries).toEqual([['unarmed', 'AH N AA R M D']])
-  })
-  it('of an abbreviation is its letters', () => {
-    expect(pronounce(['qnh'], dictionary).entries).toEqual([['qnh', 'K Y UW EH N EY CH']])
-  })
-  it('that is not known is reported by the word', () => {
-    expect(pronounce(['zyzzogeton', 'set'], dictionary).missing).toEqual(['zyzzogeton'])
   })
 })

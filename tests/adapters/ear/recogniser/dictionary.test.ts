@@ -29,3 +29,22 @@ describe('pronunciations', () => {
     expect(pronounce([first + second], halves)).toEqual({ entries: [], missing: [first + second] })
   })
 })
+
+describe('a pronunciation', () => {
+  const dictionary = parseDictionary(';; remark\narmed AA R M D\nset S EH T\nset(2) S IH T\n')
+  it('is taken from the dictionary with its variants', () => {
+    expect(pronounce(['set'], dictionary).entries).toEqual([
+      ['set', 'S EH T'],
+      ['set(2)', 'S IH T'],
+    ])
+  })
+  it('is put together where the parts are known', () => {
+    expect(pronounce(['unarmed'], dictionary).entries).toEqual([['unarmed', 'AH N AA R M D']])
+  })
+  it('of an abbreviation is its letters', () => {
+    expect(pronounce(['qnh'], dictionary).entries).toEqual([['qnh', 'K Y UW EH N EY CH']])
+  })
+  it('that is not known is reported by the word', () => {
+    expect(pronounce(['zyzzogeton', 'set'], dictionary).missing).toEqual(['zyzzogeton'])
+  })
+})
