@@ -46,6 +46,10 @@ describe('two passes that heard', () => {
     expect(combined(LOUD, first, second)).toMatchObject({ doubt: 'unsure', confidence: 0 })
   })
 
+  it('nothing, the second, have no alternative to show', () => {
+    expect(combined(LOUD, heard('brake set'), heard(''))).not.toHaveProperty('alternatives')
+  })
+
   it('nothing, both of them, heard other speech', () => {
     expect(combined(LOUD, heard(''), heard('brake set', 1))).toMatchObject({ doubt: 'otherSpeech' })
   })

@@ -15,7 +15,9 @@ interface Given {
   readonly free?: number
 }
 
-const decoded = (text: string): Decoded => ({ text, words: [], otherSpeech: 0 })
+const wordsOf = (text: string) =>
+  text.split(' ').map((word, at) => ({ text: word, beginMs: at * 300, endMs: at * 300 + 250 }))
+const decoded = (text: string): Decoded => ({ text, words: wordsOf(text), otherSpeech: 0 })
 const NEVER = new AbortController().signal
 
 interface Circumstances {
@@ -210,6 +212,44 @@ it.each([
   ['texts that were not asked about', -13, 0, -13],
 ])('%s are ranked by what the sound adds to two fifths of their prior', (_, logProb, priorLogProb, score) => {
   expect(normalisedScore({ text: 'brake set', logProb, priorLogProb })).toBe(score)
+})
+
+describe('words with their times', () => {
+  it('are those of the pass that is confirmed', async () => {
+    const logProbs = { 'brake set': -30, 'brake released': -4 }
+    const { said } = await opinion({ passes: ['brake set', 'brake released'], logProbs })
+    expect(said?.words).toEqual(wordsOf('brake released'))
+  })
+
+  it('are not known of a number that no pass heard as a whole', async () => {
+    const { said } = await opinion({ passes: ['four two'], logProbs: { 'four two': -16, 'four five': -4 } })
+    expect(said).toMatchObject({ text: 'four five', words: [] })
+  })
+})
+
+it('a number that only one of two passes heard in part is accepted as well', async () => {
+  const logProbs = { 'four two': -16, 'nine nine': -19, 'four five': -4 }
+  const { said } = await opinion({ passes: ['four two', 'nine nine'], logProbs })
+  expect(said && outcome(said)).toBe('accepts four five')
+})
+
+it('the model decodes for itself where only one of two passes fits clearly', async () => {
+  const { asked } = await opinion({ passes: ['brake set'], logProbs: { 'brake set': -5 } })
+  expect(asked).toEqual(['rescore'])
+  const found: Recognition = { text: 'brake set', words: [], confidence: 1 }
+  const texts: string[][] = []
+  const model: SoundRescorer = {
+    rescore: async (of) => of.map((text) => ({ text, logProb: text === 'brake set' ? -1 : -9, priorLogProb: 0 })),
+    async decodeConstrained(alongside) {
+      texts.push([...alongside])
+      return alongside.map((text) => ({ text, logProb: text === 'brake set' ? -1 : -9, priorLogProb: 0 }))
+    },
+    decodeFree: async () => undefined,
+  }
+  const other: Decoded = { ...decoded('doors closed'), otherSpeech: 1 }
+  await rescored(found, [decoded('brake set'), decoded('brake the set'), other], model, NEVER)
+  // What was other speech to a pass is no text to rescore.
+  expect(texts).toEqual([['brake set', 'brake the set']])
 })
 
 describe('the second model never', () => {
