@@ -7,6 +7,7 @@ import { grammarOf } from '../kernel/hearing/grammar.ts'
 import type { Hearable } from '../kernel/hearing/hearable.ts'
 import { jsgfOf } from '../kernel/hearing/jsgf.ts'
 import { vocabularyOfItems } from '../kernel/hearing/vocabulary.ts'
+import type { Hypotheses } from '../kernel/response/hypotheses.ts'
 import type { JudgeInput } from '../kernel/response/model.ts'
 import { judgeHeard } from './heardVerdict.ts'
 import { type CommandRun, type Io, usage } from './io.ts'
@@ -15,7 +16,7 @@ import { readJudgeLine } from './judgeLine.ts'
 const USAGE =
   'hear --response TEXT [--figures FILE.json] [--states JSON] [--challenge TEXT] [--phraseology NAME] [--grammar] AUDIO.wav...'
 
-type Asked = Omit<JudgeInput, 'heard'>
+type Asked = Omit<JudgeInput, keyof Hypotheses>
 interface Options {
   readonly asked: Asked
   readonly grammar: boolean
@@ -102,7 +103,7 @@ async function readOptions(values: NonNullable<ReturnType<typeof argumentsOf>>):
     const states = values.states === undefined ? undefined : await json('--states', values.states)
     const read = readJudgeLine(JSON.stringify({ response, challenge, phraseology, figures, states, heard: '' }))
     if ('error' in read) return { error: read.error }
-    const { heard: _, ...asked } = read.input
+    const { heard: _, alternatives: __, ...asked } = read.input
     return { asked, grammar, files }
   } catch (error) {
     return { error: error instanceof Error ? error.message : String(error) }

@@ -1,10 +1,10 @@
 /** One line of `judge`'s input -> what the kernel judges, or what is wrong with the line. */
 
 import type { Figures } from '../kernel/kinds/kind.ts'
+import { hypothesesOf } from '../kernel/response/hypotheses.ts'
 import type { JudgeInput } from '../kernel/response/model.ts'
 import { type ParsedResponse, parseResponse, type Response } from '../kernel/response/response.ts'
 import { judgeInput } from '../packs/judgeInput.ts'
-import { present } from '../packs/present.ts'
 
 type Id = string | number | null | undefined
 export type JudgeLine = { readonly id: Id; readonly input: JudgeInput } | { readonly id: Id; readonly error: string }
@@ -18,7 +18,13 @@ export function readJudgeLine(line: string): JudgeLine {
   if ('error' in read) return { id: id ?? null, error: read.error }
   const found = responseWith(read.fields.response, read.fields.figures)
   if ('error' in found) return { id: id ?? null, error: found.error }
-  return { id, input: present({ ...read.fields, response: found.response }) }
+  const { heard, score, alternatives, ...asked } = read.fields
+  const hypotheses = hypothesesOf({
+    text: heard,
+    ...(score !== undefined && { score }),
+    ...(alternatives && { alternatives }),
+  })
+  return { id, input: { ...asked, ...hypotheses, response: found.response } }
 }
 
 function parsedJson(line: string): { readonly value: unknown } | { readonly error: string } {

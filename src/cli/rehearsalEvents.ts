@@ -2,12 +2,12 @@
 
 import { readFile } from 'node:fs/promises'
 import { dirname, resolve } from 'node:path'
-import { pressed } from '../app/run/pressed.ts'
 import { withoutTaken } from '../app/run/revision.ts'
 import type { RunSession } from '../app/run/session.ts'
 import { buttonsOf } from '../app/view/buttons.ts'
 import type { Hearable } from '../kernel/hearing/hearable.ts'
 import type { Heard } from '../kernel/hearing/heard.ts'
+import { keyPress } from '../kernel/interpret/keyPress.ts'
 import type { Pack } from '../kernel/pack/checklist.ts'
 import { showProblem } from '../kernel/problem.ts'
 import { readInputs } from '../packs/inputs.ts'
@@ -125,7 +125,7 @@ async function key({ pack, session, clock }: Rehearsal, name: string): Promise<s
       buttons.map(({ label }) => label),
     )
   }
-  await session.happen((state) => pressed(pack, state, button.press, clock.now()))
+  await session.happen((state) => keyPress(pack, state, button.press, clock.now()))
   return undefined
 }
 

@@ -1,7 +1,7 @@
 /** Exchanges and briefings of procedures.yaml -> as the kernel knows them. */
 
 import type { Radio } from '../kernel/kinds/radio.ts'
-import type { Briefing, Exchange, Turn, Wording } from '../kernel/pack/exchange.ts'
+import type { Briefing, Exchange, ExchangeTurn, Wording } from '../kernel/pack/exchange.ts'
 import { parseTemplate } from '../kernel/pack/template.ts'
 import { anyOf, type Response, responseFrom } from '../kernel/response/response.ts'
 import { conditionOf, interlocksOf } from './conditions.ts'
@@ -32,7 +32,7 @@ function elementOf({ element, label, alsoCalled, says, readBack, when }: Element
   })
 }
 
-function turnOf(exchange: string, text: TurnText): Turn {
+function turnOf(exchange: string, text: TurnText): ExchangeTurn {
   const { turn, label, calls, states, opens, closes, elements, faaOrder, sets, clears, caution } = text
   return present({
     id: `${exchange}.${turn}`,

@@ -1,7 +1,7 @@
 /** Whether a pack's figures hold together: every origin is clear, limits lie the right way round, no figure rests on itself. */
 
 import { valueProblems } from '../kernel/figures/entered.ts'
-import { COMPUTED, ENTERED } from '../kernel/figures/settle.ts'
+import { COMPUTED, ENTERED } from '../kernel/figures/sources.ts'
 import { KINDS, kindOf, type Value } from '../kernel/kinds/kind.ts'
 import type { Problem } from '../kernel/problem.ts'
 import { derivationOf, measureOf, specOf } from './buildFigures.ts'

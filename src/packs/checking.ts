@@ -1,6 +1,7 @@
 /** What all checks of procedures.yaml use: one file on its way, its names, and where a mistake stands. */
 
 import type { Problem } from '../kernel/problem.ts'
+import { runTogether } from './checkApart.ts'
 import { responseAt } from './checkNotation.ts'
 import { conditionOf, type When } from './conditions.ts'
 import type { WordingText } from './exchangeSchema.ts'
@@ -88,6 +89,11 @@ export function checkResponse(checking: Checking, text: string, path: Path, what
   for (const name of named.filter((one) => !isKnown(checking, one))) {
     const offset = Math.max(0, text.indexOf(`<${name}>`))
     reportInText(checking, 'figure.unknown', path, offset, unknownFigure(checking, name))
+  }
+  const [one, other] = runTogether(response, checking.figures) ?? []
+  if (one !== undefined) {
+    const message = `${what}: nobody hears where <${one}> ends and <${other}> begins; make them one figure of the kind route, or put a word between them`
+    reportInText(checking, 'figures.together', path, Math.max(0, text.indexOf(`<${one}>`)), message)
   }
   return named
 }

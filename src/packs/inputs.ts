@@ -3,7 +3,7 @@
 import { loadProblems, valueProblems } from '../kernel/figures/entered.ts'
 import type { Inputs, LastMinuteChange } from '../kernel/figures/model.ts'
 import type { FigureDeclaration, Station } from '../kernel/figures/pack.ts'
-import { ownSource } from '../kernel/figures/settle.ts'
+import { ownSource } from '../kernel/figures/sources.ts'
 import type { Value } from '../kernel/kinds/kind.ts'
 import type { Pack } from '../kernel/pack/checklist.ts'
 import { isError, type Problem } from '../kernel/problem.ts'

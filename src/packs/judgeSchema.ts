@@ -5,17 +5,16 @@ import { type Figure, KIND_NAMES, type KindName, type KindSpec, kindOf, PHRASEOL
 import { isNumeric } from '../kernel/kinds/table.ts'
 import { shouldBe, tidied } from '../kernel/kinds/written.ts'
 import { specShape } from './kindSchema.ts'
-import { present } from './present.ts'
 import { number } from './schemaTerms.ts'
 
 /** A field that is null was not given. */
 function withoutNulls(value: unknown): unknown {
   if (typeof value !== 'object' || value === null || Array.isArray(value)) return value
-  const entries = Object.entries(value)
-  return entries.some(([, each]) => each === null)
-    ? Object.fromEntries(entries.filter(([, each]) => each !== null))
-    : value
+  const fields = Object.entries(value)
+  return fields.some(isNull) ? Object.fromEntries(fields.filter((field) => !isNull(field))) : value
 }
+const isNull = ([, value]: readonly [string, unknown]) => value === null
+
 const given = <T extends z.ZodType>(schema: T) => z.preprocess(withoutNulls, schema)
 
 const texts = z.array(z.string())
@@ -29,30 +28,21 @@ type FigureShape = ReturnType<typeof figureShape>
 /** A figure whose fields are right one by one, with its value as it is written. */
 function figureOf(fields: Readonly<Record<string, unknown>>, context: z.RefinementCtx): Figure {
   const spec = fields as unknown as KindSpec
-  const { value } = fields
+  const isText = !isNumeric(spec) && typeof fields.value === 'string'
+  const figure = { ...fields, ...(isText && { value: tidied(spec, fields.value as string) }) } as unknown as Figure
   const fault = kindOf(spec).specFault?.(spec)
-  const report = (field: string, message: string) => context.addIssue({ code: 'custom', path: [field], message })
-  if (fault) report(fault.field, `should have ${fault.should}`)
-  else if (typeof value === 'string' && !isNumeric(spec)) {
-    const text = tidied(spec, value)
-    const should = shouldBe(spec, text)
-    if (should !== undefined) report('value', `should be ${should}`)
-    return { ...fields, value: text } as Figure
-  } else {
-    const should = isNumeric(spec) ? shouldBe(spec, value as number) : 'text'
-    if (should !== undefined) report('value', `should be ${should}`)
-  }
-  return fields as unknown as Figure
+  const should = isText || isNumeric(spec) ? shouldBe(spec, figure.value) : 'text'
+  if (fault) context.addIssue({ code: 'custom', path: [fault.field], message: `should have ${fault.should}` })
+  else if (should !== undefined) context.addIssue({ code: 'custom', path: ['value'], message: `should be ${should}` })
+  return figure
 }
 
 const figure = given(z.discriminatedUnion('kind', KIND_NAMES.map(figureShape) as [FigureShape, ...FigureShape[]]))
 
-const alternative = z.union(
-  [
-    z.string().transform((text) => ({ text })),
-    given(z.object({ text: z.string(), score: number.optional() })).transform((each) => present(each)),
-  ],
-  { error: 'should be {"text": ..., "score": ...}' },
+/** A text by itself is an alternative without a score. */
+const alternative = z.preprocess(
+  (value) => (typeof value === 'string' ? { text: value } : withoutNulls(value)),
+  z.object({ text: z.string(), score: z.exactOptional(number) }),
 )
 
 export const judgeLine = given(
@@ -60,16 +50,16 @@ export const judgeLine = given(
     response: z.string(),
     heard: z.string(),
     figures: z.record(z.string(), figure).default({}),
-    challenge: z.string().optional(),
-    phraseology: z.enum(PHRASEOLOGIES).optional(),
-    score: number.optional(),
-    states: z.array(texts).optional(),
-    alternatives: z.array(alternative).optional(),
-    held: texts.optional(),
-    begun: z.record(z.string(), z.string()).optional(),
-    yesNo: z.boolean().optional(),
-    lists: z.record(z.string(), texts).optional(),
-    confirmable: z.record(z.string(), texts).optional(),
-    implausibleBefore: z.record(z.string(), z.union([number, z.string()])).optional(),
+    challenge: z.exactOptional(z.string()),
+    phraseology: z.exactOptional(z.enum(PHRASEOLOGIES)),
+    score: z.exactOptional(number),
+    states: z.exactOptional(z.array(texts)),
+    alternatives: z.exactOptional(z.array(alternative)),
+    held: z.exactOptional(texts),
+    begun: z.exactOptional(z.record(z.string(), z.string())),
+    yesNo: z.exactOptional(z.boolean()),
+    lists: z.exactOptional(z.record(z.string(), texts)),
+    confirmable: z.exactOptional(z.record(z.string(), texts)),
+    implausibleBefore: z.exactOptional(z.record(z.string(), z.union([number, z.string()]))),
   }),
 )

@@ -4,7 +4,7 @@
  */
 
 import type { FigureDeclaration } from '../kernel/figures/pack.ts'
-import { sourceWords } from '../kernel/figures/settle.ts'
+import { sourceWords } from '../kernel/figures/sources.ts'
 import { valueWords } from '../kernel/hearing/numberShapes.ts'
 import { vocabularyOf } from '../kernel/hearing/vocabulary.ts'
 import { ALPHABET } from '../kernel/kinds/letters.ts'

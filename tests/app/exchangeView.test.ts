@@ -1,11 +1,10 @@
 import { describe, expect, it } from 'vitest'
 import { hiddenFigures } from '../../src/app/figures/hiddenFigures.ts'
-import { pressed } from '../../src/app/run/pressed.ts'
 import { buttonsOf } from '../../src/app/view/buttons.ts'
 import { talkView } from '../../src/app/view/exchangeView.ts'
 import { judgementShown, partsShown } from '../../src/app/view/partsShown.ts'
-import type { Press } from '../../src/app/view/press.ts'
 import { viewOf } from '../../src/app/view/view.ts'
+import { keyPress, type Press } from '../../src/kernel/interpret/keyPress.ts'
 import { SAID, TALK, type TalkRun, talkRun } from '../kernel/run/talkFixture.ts'
 
 const WHOLE = 'cleared to corrie, tarn two alfa departure, climb five thousand, squawk four two seven one'
@@ -20,9 +19,7 @@ function flown(texts: readonly string[], script = SAID): TalkRun {
   return run
 }
 const press = (run: TalkRun, what: Press) => {
-  const happening = pressed(TALK, run.state, what, 0)
-  if (!happening) throw new Error('nothing happens')
-  return run.happen(happening)
+  return run.happen(keyPress(TALK, run.state, what, 0))
 }
 const elements = (run: TalkRun) =>
   Object.fromEntries(

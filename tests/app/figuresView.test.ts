@@ -87,8 +87,8 @@ describe('what is hidden while a run is on', () => {
     const hidden = hiddenFigures(pack, flight.state())
     expect(hidden.has('takeoffMoment')).toBe(false)
     expect(hidden.get('takeoffArm')).toBe('near')
-    expect(flight.state().items['loadFigures.trim']?.given).toBe(true)
-    expect(flight.state().items['beforeStart.altimeters']?.given).not.toBe(true)
+    expect(flight.state().items['loadFigures.trim']?.revealed).toBe(true)
+    expect(flight.state().items['beforeStart.altimeters']?.revealed).not.toBe(true)
   })
 })
 

@@ -1,9 +1,9 @@
 /** Keys of the pilot's own in a run: what opens and shuts the ear, and what is logged of it. */
 
 import { describe, expect, it } from 'vitest'
-import { pressed } from '../../src/app/run/pressed.ts'
 import { createTalkKeys } from '../../src/app/run/talkKeys.ts'
 import type { Settings } from '../../src/app/settings.ts'
+import { keyPress } from '../../src/kernel/interpret/keyPress.ts'
 import type { SwitchName } from '../../src/ports.ts'
 import type { FakeVoiceOptions } from '../fakes/voice.ts'
 import { rig } from './rig.ts'
@@ -16,7 +16,7 @@ async function handsOn(settings: Partial<Settings> = {}, options: FakeVoiceOptio
   const talk = createTalkKeys({
     store,
     ear,
-    press: (press) => void run.happen((state) => pressed(pack, state, press, clock.now())),
+    press: (press) => void run.happen((state) => keyPress(pack, state, press, clock.now())),
     interrupt: run.interrupt,
     refuse: () => refused.push('refused'),
   })
@@ -125,7 +125,7 @@ describe('a headset', () => {
     await settled()
     await hear('load figures list')
     expect(voice.speaking()).toContain('Zero fuel weight?')
-    expect(ear.orders.at(-1)).toMatchObject({ order: state().order, isHeadset: true })
+    expect(ear.orders.at(-1)).toMatchObject({ order: state().listenId, isHeadset: true })
     await hear('two four three six zero')
     expect(log.events.at(-1)).toMatchObject({ judgement: { verdict: 'correct' }, evidence: { early: true } })
     expect(voice.speaking()).toBe('Takeoff trim?')

@@ -3,7 +3,7 @@
 import { describe, expect, it } from 'vitest'
 import { viewOf } from '../../src/app/view/view.ts'
 import { findItem, findLine, itemsOf, listsOf } from '../../src/kernel/pack/place.ts'
-import type { Evidence } from '../../src/kernel/run/core/events.ts'
+import type { Evidence, RunCommand } from '../../src/kernel/run/core/events.ts'
 import { debriefOf } from '../../src/kernel/run/debrief/debrief.ts'
 import { demoPack, rig } from './rig.ts'
 
@@ -15,7 +15,7 @@ describe('every challenge', () => {
     'of %s is the same on the screen, in the voice and in the debrief',
     async (list) => {
       const { pack, run, state, voice } = await rig()
-      const command = (command: string) => run.happen({ type: 'commanded', command, evidence: BY_KEY })
+      const command = (command: RunCommand) => run.happen({ type: 'commanded', command, evidence: BY_KEY })
       const met = new Set<string>()
       await run.happen({ type: 'listCalled', list, evidence: BY_KEY })
       // Called out of its order it is questioned first.

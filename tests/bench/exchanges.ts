@@ -1,20 +1,25 @@
 /**
- * Benchmark of read-backs, made up and of the demo's own exchanges: how often each is taken for what it was, and how long
- * it takes.
+ * Benchmark of read-backs, made up and of the demo's own exchanges: how often each is taken for what it was, how often an
+ * element that was left out is asked for by its name, and how long a verdict takes.
  */
 
 import { fileURLToPath } from 'node:url'
 import { readPackDir } from '../../src/cli/packDir.ts'
+import type { Random } from '../corpus/case.ts'
 import { sourceOf } from '../corpus/demoTransmissions.ts'
+import { isAsItShould, judgementOfStation, STATION_CHECK, stationReadBacks } from '../corpus/stationReadBacks.ts'
 import {
   CHECK_SEED,
   judgementOf,
   outcomeOfTransmission,
+  type Source,
   type Transmission,
   transmissions,
 } from '../corpus/transmissions.ts'
 
 const COUNT = 50_000
+/** Of each truth, with three to seven elements. */
+const STATION_COUNT = 10_000
 
 export async function measure(): Promise<Record<string, number>> {
   const { pack } = await readPackDir(fileURLToPath(new URL('../../checklists/marram', import.meta.url)))
@@ -22,6 +27,8 @@ export async function measure(): Promise<Record<string, number>> {
   return {
     ...measured('exchanges', transmissions(COUNT, CHECK_SEED)),
     ...measured('exchanges.demo', transmissions(COUNT, CHECK_SEED, sourceOf(pack))),
+    ...measuredLeftOut('exchanges.leftOut'),
+    ...measuredLeftOut('exchanges.leftOut.demo', sourceOf(pack)),
   }
 }
 
@@ -48,5 +55,19 @@ function measured(name: string, made: Iterable<Transmission>): Record<string, nu
     [`${name}.notTold`]: tally.notTold ?? 0,
     [`${name}.usPerVerdict.p50`]: micros[Math.floor(COUNT * 0.5)] ?? 0,
     [`${name}.usPerVerdict.p99`]: micros[Math.floor(COUNT * 0.99)] ?? 0,
+  }
+}
+
+/** Each element left out in its turn; beside it what is right, and what has one value wrong, in the same wordings. */
+function measuredLeftOut(name: string, source?: (random: Random) => Source): Record<string, number> {
+  const asItShould = (truth: 'right' | 'leftOut' | 'wrong') =>
+    [...stationReadBacks(truth, STATION_COUNT, STATION_CHECK, source)].filter((each) =>
+      isAsItShould(each, judgementOfStation(each)),
+    ).length
+  return {
+    [`${name}.tried`]: STATION_COUNT,
+    [`${name}.askedFor`]: asItShould('leftOut'),
+    [`${name}.wrongAccepted`]: STATION_COUNT - asItShould('wrong'),
+    [`${name}.rightRefused`]: STATION_COUNT - asItShould('right'),
   }
 }

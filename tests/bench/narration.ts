@@ -10,6 +10,7 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { readWav } from '../../src/adapters/ear/audio/wav.ts'
+import { transcriptOf } from '../../src/kernel/numbers/tokens.ts'
 import { readCommand } from '../../src/kernel/response/commands.ts'
 import { CHECK_VOICES, render, TUNING_VOICES, type Voice } from '../audio/make.ts'
 import { SPOKEN_BESIDE, type Speaker } from '../audio/narration.ts'
@@ -119,7 +120,7 @@ async function people(set: 'tuning' | 'check'): Promise<Sound[]> {
   const lines: { file: string; words: string; kind: string }[] = JSON.parse(
     await readFile(join(folder, 'manifest.json'), 'utf8'),
   )
-  const other = lines.filter(({ kind, words }) => kind === 'otherSpeech' && !readCommand(words))
+  const other = lines.filter(({ kind, words }) => kind === 'otherSpeech' && !readCommand(transcriptOf(words)))
   return Promise.all(
     other.map(async ({ file, words }) => ({ what: `${A_WORD}${words}`, pcm: await pcmOf(join(folder, file)) })),
   )

@@ -67,10 +67,7 @@ export function overRadio(pcm: Float32Array, seed: number): Float32Array {
 
 export const fainter = (pcm: Float32Array, factor: number) => pcm.map((sample) => sample * factor)
 
-/**
- * Sounds drawn one after another until `minutes` are full, with pauses as in talk: most short, some long. `told` is
- * called with each as it begins.
- */
+/** Sounds drawn one after another until `minutes` are full, with pauses as in talk: most short, some long. */
 export function* session(sounds: readonly Sound[], minutes: number, seed: number): Generator<Sound> {
   const random = randomFrom(seed)
   let left = seconds(minutes * 60)

@@ -44,13 +44,13 @@ export async function measure(): Promise<Record<string, number>> {
     ),
   ]
   const events = happenings.map(
-    (happening, seq): RunEvent => ({
+    (body, seq): RunEvent => ({
       v: 1,
       seq,
       runId: 'bench',
       t: seq * 1_000,
       wall: '2000-01-01T00:00:00.000Z',
-      ...happening,
+      ...body,
     }),
   )
   fold(pack, 'bench', events.slice(0, 2_000))

@@ -30,7 +30,7 @@ import { vocabularyOf } from '../../src/kernel/hearing/vocabulary.ts'
 import type { Pack } from '../../src/kernel/pack/checklist.ts'
 import { findLine, listById } from '../../src/kernel/pack/place.ts'
 import type { Role } from '../../src/kernel/pack/roles.ts'
-import type { Evidence, RunEvent, ToneName } from '../../src/kernel/run/core/events.ts'
+import type { Evidence, RunCommand, RunEvent, ToneName } from '../../src/kernel/run/core/events.ts'
 import type { RunState } from '../../src/kernel/run/core/state.ts'
 import { readInputs } from '../../src/packs/inputs.ts'
 import type { Clock, Ear, EarEvent, Voice } from '../../src/ports.ts'
@@ -93,7 +93,7 @@ export async function takeSeat({ pack, inputs, passes, newDenoiser, rescorer }: 
     await settled()
     await clock.pass(ms, settled)
   }
-  const command = (command: string) => run.happen({ type: 'commanded', command, evidence: BY_KEY })
+  const command = (command: RunCommand) => run.happen({ type: 'commanded', command, evidence: BY_KEY })
   let rest = new Float32Array(0)
   return {
     state: run.state,
@@ -118,8 +118,7 @@ export async function takeSeat({ pack, inputs, passes, newDenoiser, rescorer }: 
     },
     async type(text) {
       const now = clock.now()
-      const { order } = run.state()
-      await run.hear({ order, text, by: 'typed', beganAt: now, endedAt: now })
+      await run.hear({ order: run.state().listenId, text, by: 'typed', beganAt: now, endedAt: now })
       await quiet(20_000)
     },
     async play(pcm) {

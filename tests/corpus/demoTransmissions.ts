@@ -2,13 +2,13 @@
 
 import type { Figure, KindSpec, Value } from '../../src/kernel/kinds/kind.ts'
 import type { Pack } from '../../src/kernel/pack/checklist.ts'
-import type { Exchange, Turn } from '../../src/kernel/pack/exchange.ts'
+import type { Exchange, ExchangeTurn } from '../../src/kernel/pack/exchange.ts'
 import type { Random } from './case.ts'
 import { drawOf } from './readElements.ts'
 import type { Source } from './transmissions.ts'
 
 /** Turns of a pack that are read back, and to whom. */
-export function readBackTurns({ phases }: Pack): { readonly turn: Turn; readonly exchange: Exchange }[] {
+export function readBackTurns({ phases }: Pack): { readonly turn: ExchangeTurn; readonly exchange: Exchange }[] {
   return phases
     .flatMap(({ activities }) => activities)
     .filter((one): one is Exchange => one.type === 'exchange')

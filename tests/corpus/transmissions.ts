@@ -6,6 +6,7 @@
  */
 
 import type { Figure, Figures } from '../../src/kernel/kinds/kind.ts'
+import { transcriptOf } from '../../src/kernel/numbers/tokens.ts'
 import type { Judgement } from '../../src/kernel/response/model.ts'
 import { judgeReadBack, partNames, statesOf, withoutAddress } from '../../src/kernel/response/readBack.ts'
 import { responseFrom } from '../../src/kernel/response/response.ts'
@@ -188,8 +189,8 @@ function withCallSign(body: string, callSign: Figure, isOther: boolean, random: 
 
 export type TransmissionOutcome = 'asItShould' | 'wrongAccepted' | 'rightRefused' | 'notTold'
 
-export const judgementOf = ({ elements, station = '', ...input }: Transmission) =>
-  judgeReadBack(elements, { ...input, heard: withoutAddress(input.heard, station) })
+export const judgementOf = ({ elements, station = '', heard, ...input }: Transmission) =>
+  judgeReadBack(elements, { ...input, heard: withoutAddress(transcriptOf(heard), station) })
 
 /** What a judgement means: the element that is wrong or left out must neither pass itself nor let all pass. */
 export function outcomeOfTransmission(each: Transmission, judgement: Judgement): TransmissionOutcome {

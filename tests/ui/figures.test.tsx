@@ -280,7 +280,7 @@ describe('a revision while a run is on', () => {
     await user.click(screen.getByRole('button', { name: 'Show takeoff trim' }))
     await waitFor(() => expect(computed('takeoff trim')).toContain('4.3 up'))
     expect(voice.said.map(({ text }) => text).join(' ')).toContain('Takeoff trim, four point three up.')
-    expect(store.getState().run?.items['loadFigures.trim']?.given).toBe(true)
+    expect(store.getState().run?.items['loadFigures.trim']?.revealed).toBe(true)
     expect(allText()).not.toContain('126 kt')
   })
 
@@ -360,8 +360,8 @@ describe('a revision while a run is on', () => {
     const height = shownIn(compute(demo.figures, INPUTS.preliminary), 'pressureAltitude') ?? ''
     expect(height).toMatch(/\d ft$/)
     expect(workings.textContent).toContain(height)
-    expect(store.getState().run?.items['beforeStart.altimeters']?.given).toBe(true)
-    expect(store.getState().run?.items['loadFigures.trim']?.given).not.toBe(true)
+    expect(store.getState().run?.items['beforeStart.altimeters']?.revealed).toBe(true)
+    expect(store.getState().run?.items['loadFigures.trim']?.revealed).not.toBe(true)
   })
 
   it('is kept, and an earlier one can be taken up again', async () => {

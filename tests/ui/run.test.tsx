@@ -121,6 +121,21 @@ describe('buttons', () => {
   })
 })
 
+describe('a pass that names no reason', () => {
+  it('shows the reasons to choose from, and is left by disregard', async () => {
+    const { user, answer } = await atTrim()
+    await answer('pass')
+    await challenge("Say the reason, not fitted, simulator fault, instructor's word, training.")
+    await user.click(screen.getByRole('button', { name: '“Disregard”' }))
+    await challenge('takeoff trim')
+    await answer('pass')
+    await user.click(await screen.findByRole('button', { name: '“Training”' }))
+    await challenge('Pass, takeoff trim, training. Affirm?')
+    await answer('negative')
+    await challenge('takeoff trim')
+  })
+})
+
 describe('the ear', () => {
   const strip = () => screen.getByRole('region', { name: 'Microphone' })
 

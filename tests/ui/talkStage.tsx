@@ -3,8 +3,8 @@
 import { render, screen } from '@testing-library/preact'
 import userEvent from '@testing-library/user-event'
 import type { Actions } from '../../src/app/actions/actions.ts'
-import { pressed } from '../../src/app/run/pressed.ts'
 import { createAppStore } from '../../src/app/store.ts'
+import { keyPress } from '../../src/kernel/interpret/keyPress.ts'
 import type { Script } from '../../src/kernel/run/core/events.ts'
 import { debriefOf } from '../../src/kernel/run/debrief/debrief.ts'
 import { App } from '../../src/ui/App.tsx'
@@ -33,8 +33,7 @@ export function talking(texts: readonly string[], script: Script = SAID) {
   const actions = {
     show: (name) => store.setState({ screen: name }),
     press(what) {
-      const happening = pressed(TALK, run.state, what, 0)
-      if (happening) run.happen(happening)
+      run.happen(keyPress(TALK, run.state, what, 0))
       show()
     },
     type(text) {

@@ -1,10 +1,10 @@
 /** All that a screen may ask for, by what it is about. `makeActions.ts` puts them together; tests hand in their own. */
 
 import type { Inputs } from '../../kernel/figures/model.ts'
+import type { Press } from '../../kernel/interpret/keyPress.ts'
 import type { SwitchEvent, SwitchName } from '../../ports.ts'
 import type { Settings } from '../settings.ts'
 import type { Screen } from '../store.ts'
-import type { Press } from '../view/press.ts'
 
 export type Actions = DraftActions & RunActions & KeyActions & SoundActions & SettingsActions
 

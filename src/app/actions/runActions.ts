@@ -1,8 +1,8 @@
 /** A run begun, gone on with, flown by hand, ended; its debrief and its log. */
 
+import { keyPress } from '../../kernel/interpret/keyPress.ts'
 import { debriefOf } from '../../kernel/run/debrief/debrief.ts'
 import type { ControllerParts, RunController } from '../run/controller.ts'
-import { pressed } from '../run/pressed.ts'
 import { findUnfinished } from '../run/unfinished.ts'
 import { isDraftEmpty } from '../selectors.ts'
 import { EMPTY_DRAFT } from '../store.ts'
@@ -61,7 +61,8 @@ export function runActions(parts: ControllerParts, controller: RunController, wa
       backToStart()
     },
     press(press) {
-      void controller.session()?.happen((run) => pressed(store.getState().pack, run, press, clock.now()))
+      const session = controller.session()
+      void session?.happen((run) => keyPress(session.pack, run, press, clock.now()))
     },
     type(text, order, beganAt) {
       void controller.session()?.hear({ order, text, beganAt, endedAt: clock.now(), by: 'typed' })

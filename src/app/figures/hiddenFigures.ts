@@ -3,12 +3,12 @@
  * has to say, and every working that leads to one of them or follows from it.
  */
 
-import { kinOf } from '../../kernel/figures/kin.ts'
+import { dependencyClosure } from '../../kernel/figures/dependencyClosure.ts'
 import type { Pack } from '../../kernel/pack/checklist.ts'
 import { agenda, itemsOf, listsOf } from '../../kernel/pack/place.ts'
 import { restsOf } from '../../kernel/pack/rests.ts'
+import { itemState } from '../../kernel/run/core/progress.ts'
 import type { RunState } from '../../kernel/run/core/state.ts'
-import { itemState } from '../../kernel/run/core/turn.ts'
 import { openTopics } from '../../kernel/run/talk/briefing.ts'
 import { openTurns } from '../../kernel/run/talk/talk.ts'
 
@@ -26,14 +26,15 @@ export function hiddenFigures(pack: Pack, run: RunState | undefined): ReadonlyMa
   const hidden = new Map<string, Hidden>()
   if (run?.status !== 'running') return hidden
   for (const item of listsOf(pack).flatMap((list) => itemsOf(list, run.situation))) {
-    if (itemState(run, item.id).given) continue
+    if (itemState(run, item.id).revealed) continue
     for (const name of restsOf(item, run.situation)) hidden.set(name, 'own')
   }
-  for (const name of figuresTalked(pack, run)) if (!run.told.includes(name)) hidden.set(name, 'own')
+  for (const name of figuresTalked(pack, run)) if (!run.revealedFigures.includes(name)) hidden.set(name, 'own')
   const { declarations } = pack.figures
-  for (const name of [...hidden.keys()].flatMap((own) => [...kinOf(pack.figures, own)])) {
+  for (const name of [...hidden.keys()].flatMap((own) => [...dependencyClosure(pack.figures, own)])) {
     // A value that was typed in and is not read back is no secret, nor is one that the pilot has asked for.
-    if (declarations[name]?.derived && !hidden.has(name) && !run.told.includes(name)) hidden.set(name, 'near')
+    if (declarations[name]?.derived && !hidden.has(name) && !run.revealedFigures.includes(name))
+      hidden.set(name, 'near')
   }
   return hidden
 }

@@ -1,10 +1,11 @@
 /** Sources side by side as the screen shows them: our own value, what each one states, whether they agree, what was settled. */
 
 import { valueProblems } from '../../kernel/figures/entered.ts'
+import { formatMeasured } from '../../kernel/figures/format.ts'
 import type { FigureSet, Inputs, StatedValue } from '../../kernel/figures/model.ts'
 import type { FigureDeclaration } from '../../kernel/figures/pack.ts'
-import { isOutdated, ownSource, sourceWords } from '../../kernel/figures/settle.ts'
-import { showMeasured } from '../../kernel/figures/showing.ts'
+import { isOutdated } from '../../kernel/figures/resolveStated.ts'
+import { ownSource, sourceWords } from '../../kernel/figures/sources.ts'
 import { kindOf, type Value } from '../../kernel/kinds/kind.ts'
 import type { Pack } from '../../kernel/pack/checklist.ts'
 import type { Problem } from '../../kernel/problem.ts'
@@ -103,7 +104,7 @@ function fieldOf(
     kept,
     problems: isKept ? [] : valueProblems(declaration, given).filter(({ severity }) => severity === 'error'),
     agrees: compared?.within,
-    difference: isHidden || difference === undefined ? '' : `${sign}${showMeasured(difference, measure, 1)}`,
+    difference: isHidden || difference === undefined ? '' : `${sign}${formatMeasured(difference, measure, 1)}`,
   }
 }
 

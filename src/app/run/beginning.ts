@@ -4,7 +4,7 @@ import { type Departure, deal } from '../../kernel/figures/deal.ts'
 import type { Inputs } from '../../kernel/figures/model.ts'
 import type { Pack } from '../../kernel/pack/checklist.ts'
 import { readBackOf } from '../../kernel/pack/rests.ts'
-import type { Happening, RunSettings, Script } from '../../kernel/run/core/events.ts'
+import type { EventBody, RunSettings, Script } from '../../kernel/run/core/events.ts'
 import { scriptFor } from '../../kernel/run/talk/script.ts'
 
 export interface Beginning {
@@ -21,7 +21,7 @@ export function dealtBy(pack: Pack, seed: number): Departure | undefined {
   return deal(pack.figures, readBackOf(pack), seed)
 }
 
-export function startOf(pack: Pack, beginning: Beginning, startedAt: number): Happening {
+export function startOf(pack: Pack, beginning: Beginning, startedAt: number): EventBody {
   const { id, version, sha256, name, texts } = pack
   const { inputs, settings, dealt } = beginning
   const initial = Object.fromEntries(pack.situations.map((one) => [one.name, one.initial]))

@@ -8,9 +8,10 @@
  */
 
 import type { Heard } from '../../kernel/hearing/heard.ts'
-import { evidenceOf, happeningFor } from '../../kernel/interpret/hear.ts'
+import { interpret } from '../../kernel/interpret/interpret.ts'
+import { evidenceOf } from '../../kernel/interpret/utterance.ts'
 import type { Pack } from '../../kernel/pack/checklist.ts'
-import type { Effect, Evidence, Happening, RunEvent } from '../../kernel/run/core/events.ts'
+import type { Effect, EventBody, Evidence, RunEvent } from '../../kernel/run/core/events.ts'
 import { LOG_VERSION, type Replayed } from '../../kernel/run/core/readLog.ts'
 import type { RunState } from '../../kernel/run/core/state.ts'
 import { step } from '../../kernel/run/core/step.ts'
@@ -18,11 +19,11 @@ import type { Clock } from '../../ports.ts'
 import type { RunRecord } from './record.ts'
 
 /** What happens in view of a state, where it is asked in its turn; nothing, or several things one after another. */
-export type InTurn = (state: RunState) => Happening | readonly Happening[] | undefined
+export type InTurn = (state: RunState) => EventBody | readonly EventBody[] | undefined
 
 export interface Dispatch {
   /** Resolves when it is stored and its effects are under way. Never rejects. */
-  happen(happening: Happening | InTurn): Promise<void>
+  happen(what: EventBody | InTurn): Promise<void>
   hear(heard: Heard): Promise<void>
   readonly state: () => RunState
   /** Resolves when nothing waits its turn, and what was asked for has been performed. */
@@ -40,8 +41,8 @@ export interface DispatchParts {
   readonly perform: (effects: readonly Effect[]) => Promise<void>
 }
 
-function evidenceIn(happening: Happening | InTurn): Evidence | undefined {
-  return typeof happening === 'object' && 'evidence' in happening ? happening.evidence : undefined
+function evidenceIn(what: EventBody | InTurn): Evidence | undefined {
+  return typeof what === 'object' && 'evidence' in what ? what.evidence : undefined
 }
 
 export function createDispatch({ pack, record, clock, changed, perform, ...parts }: DispatchParts): Dispatch {
@@ -51,21 +52,21 @@ export function createDispatch({ pack, record, clock, changed, perform, ...parts
   const [first] = record.events()
   const startedAt = first ? Date.parse(first.wall) : clock.now()
 
-  function stamped(happening: Happening): RunEvent {
+  function stamped(body: EventBody): RunEvent {
     const now = clock.now()
     const { runId, seq } = state
-    return { v: LOG_VERSION, seq: seq + 1, runId, t: now - startedAt, wall: new Date(now).toISOString(), ...happening }
+    return { v: LOG_VERSION, seq: seq + 1, runId, t: now - startedAt, wall: new Date(now).toISOString(), ...body }
   }
 
   /** What has stopped goes on only where somebody takes it up again, and what has ended is over. */
-  function mayHappen({ type }: Happening): boolean {
+  function mayHappen({ type }: EventBody): boolean {
     if (state.status === 'stopped') return type === 'resumed' || type === 'ended'
     return state.status !== 'ended'
   }
 
-  async function commit(happening: Happening): Promise<void> {
-    if (!mayHappen(happening)) return
-    const event = stamped(happening)
+  async function commit(body: EventBody): Promise<void> {
+    if (!mayHappen(body)) return
+    const event = stamped(body)
     const before = state
     const next = step(pack, before, event)
     await record.add(event)
@@ -90,19 +91,17 @@ export function createDispatch({ pack, record, clock, changed, perform, ...parts
   }
 
   async function judge(heard: Heard): Promise<void> {
-    const happening = happeningFor(pack, state, heard)
-    await commit(happening)
-    const isLate = happening.type === 'commanded' && happening.command === 'correction' && happening.argument
-    // "Correction, five point two": the item before is open again, and this is its answer.
-    if (isLate) await commit(happeningFor(pack, state, { ...heard, text: isLate, order: state.order }))
+    const { event, rest } = interpret(pack, state, heard)
+    await commit(event)
+    if (rest) await judge({ ...rest, order: state.listenId })
   }
 
   return {
-    happen: (happening) =>
+    happen: (body) =>
       inTurn(async () => {
-        const what = typeof happening === 'function' ? happening(state) : happening
+        const what = typeof body === 'function' ? body(state) : body
         for (const one of [what ?? []].flat()) await commit(one)
-      }, evidenceIn(happening)),
+      }, evidenceIn(body)),
     hear: (heard) => inTurn(() => judge(heard), evidenceOf(heard)),
     state: () => state,
     async settled() {

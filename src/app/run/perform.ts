@@ -1,17 +1,17 @@
 /** The one place that performs effects: the voice speaks, then the ear listens, a timer starts. */
 
 import type { Role } from '../../kernel/pack/roles.ts'
-import type { Effect, Happening, TimerName } from '../../kernel/run/core/events.ts'
+import type { Effect, EventBody, TimerName } from '../../kernel/run/core/events.ts'
 import type { Clock, Ear, Voice } from '../../ports.ts'
 
 export interface PerformParts {
   readonly ear: Ear
   readonly voice: Voice
   readonly clock: Clock
-  readonly happen: (happening: Happening) => void
+  readonly happen: (body: EventBody) => void
   readonly speaking: (text: string, role: Role) => void
   /** Values that a station gave: the revision that takes them in is the caller's. */
-  readonly takeDown: (taken: EffectOf<'takeDown'>) => void
+  readonly recordFromStation: (taken: EffectOf<'recordFromStation'>) => void
   readonly voiceFailed: (text: string, role: Role) => void
   /** The pilot is in the middle of saying something: silence is not counted. */
   readonly isHearing: () => boolean
@@ -57,10 +57,10 @@ export function createPerformer(parts: PerformParts): Performer {
     await voice.tone('attention')
   }
 
-  function listen({ order, hearable }: EffectOf<'listen'>, after: number): void {
+  function listen({ listenId, hearable }: EffectOf<'listen'>, after: number): void {
     const isHeadset = parts.isHeadset()
     const isPatient = parts.isPatient()
-    ear.listen({ order, hearable, after, ...(isHeadset && { isHeadset }), ...(isPatient && { isPatient }) })
+    ear.listen({ order: listenId, hearable, after, ...(isHeadset && { isHeadset }), ...(isPatient && { isPatient }) })
   }
 
   async function run(effects: readonly Effect[], displaced: AbortSignal): Promise<void> {
@@ -84,8 +84,8 @@ export function createPerformer(parts: PerformParts): Performer {
         case 'listen':
           if (!isHeadset) listen(effect, soundedAt)
           break
-        case 'takeDown':
-          parts.takeDown(effect)
+        case 'recordFromStation':
+          parts.recordFromStation(effect)
           break
         case 'startTimer':
           timers.start(effect)
@@ -116,12 +116,12 @@ function createTimers({ clock, happen, isHearing }: PerformParts) {
   const running = new Map<TimerName, () => void>()
 
   function start(effect: EffectOf<'startTimer'>): void {
-    const { timer, ms, happening } = effect
+    const { timer, ms, event } = effect
     running.get(timer)?.()
     const due = () => {
       if (OF_SILENCE.has(timer) && isHearing()) return start({ ...effect, ms: STILL_SPEAKING_MS })
       running.delete(timer)
-      happen(happening)
+      happen(event)
     }
     running.set(timer, clock.after(ms, due))
   }

@@ -6,13 +6,13 @@ import { changesBetween, grossErrors } from '../../kernel/figures/revise.ts'
 import type { Value } from '../../kernel/kinds/kind.ts'
 import type { Pack } from '../../kernel/pack/checklist.ts'
 import { findItem } from '../../kernel/pack/place.ts'
-import type { Happening } from '../../kernel/run/core/events.ts'
+import type { EventBody } from '../../kernel/run/core/events.ts'
 import type { Replayed } from '../../kernel/run/core/readLog.ts'
 import type { RunState } from '../../kernel/run/core/state.ts'
 import { beforeStations } from '../../kernel/run/talk/script.ts'
 
-type Stated = Extract<Happening, { type: 'stated' }>
-export type Revised = Extract<Happening, { type: 'figuresRevised' }>
+type Stated = EventBody<'stated'>
+export type Revised = EventBody<'figuresRevised'>
 
 /** Figures that came in, as they are from then on until the next do. */
 export interface Revision {
@@ -75,8 +75,8 @@ export function withoutGiven(pack: Pack, inputs: Inputs, inForce: Inputs | undef
  * A sheet that comes in while stations have voices: what a turn gave stays, unless the sheet itself has other news than
  * the papers had before. A hand that types another value has seen what it types over.
  */
-export function withoutTaken(inputs: Inputs, run: Pick<RunState, 'taken' | 'inputs'> | undefined): Inputs {
-  const kept = Object.entries(run?.taken ?? {}).flatMap(([name, { over }]) => {
+export function withoutTaken(inputs: Inputs, run: Pick<RunState, 'fromStations' | 'inputs'> | undefined): Inputs {
+  const kept = Object.entries(run?.fromStations ?? {}).flatMap(([name, { over }]) => {
     const value = run?.inputs?.values[name]
     return value === undefined || (inputs.values[name] ?? over) !== over ? [] : [[name, value] as const]
   })

@@ -5,7 +5,7 @@
 
 import type { Inputs } from '../../kernel/figures/model.ts'
 import type { Pack } from '../../kernel/pack/checklist.ts'
-import type { Happening } from '../../kernel/run/core/events.ts'
+import type { EventBody } from '../../kernel/run/core/events.ts'
 import type { Replayed } from '../../kernel/run/core/readLog.ts'
 import type { RunState } from '../../kernel/run/core/state.ts'
 import type { Clock } from '../../ports.ts'
@@ -39,7 +39,7 @@ export interface RunFigures {
   /** A sheet, or a hand: these take the place of the figures in force, and of the situation. */
   enter(inputs: Inputs): Promise<void>
   /** A station gave values. */
-  takeDown(taken: { readonly turn: string; readonly values: Inputs['values'] }): void
+  recordFromStation(taken: { readonly turn: string; readonly values: Inputs['values'] }): void
   /** The final figures of a dealt departure come in at their time, wherever the run is then. */
   awaitFinal(dealt: number | undefined, startedAt: number): void
   /** Nothing more comes in on its own. */
@@ -85,7 +85,7 @@ export function createRunFigures({ pack, clock, happen, ...soFar }: RunFiguresPa
       return event.type === 'figuresRevised' ? entering : undefined
     },
     enter: (inputs) => revise(() => inputs),
-    takeDown: ({ turn, values }) => void layOver((inputs) => withTaken(inputs, values), { takenDown: turn }),
+    recordFromStation: ({ turn, values }) => void layOver((inputs) => withTaken(inputs, values), { takenDown: turn }),
     awaitFinal(number, startedAt) {
       const dealt = number === undefined ? undefined : dealtBy(pack, number)
       if (!dealt) return
@@ -100,7 +100,7 @@ export function createRunFigures({ pack, clock, happen, ...soFar }: RunFiguresPa
   }
 }
 
-function situationChanges({ situation }: RunState, inputs: Inputs): Happening[] {
+function situationChanges({ situation }: RunState, inputs: Inputs): EventBody[] {
   return Object.entries(inputs.situation ?? {})
     .filter(([name, value]) => situation[name] !== value)
     .map(([name, value]) => ({ type: 'situationSet', name, value, evidence: { by: 'key', text: '' } }))

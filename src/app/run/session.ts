@@ -70,7 +70,7 @@ export function createSession(parts: SessionParts, soFar: RunSoFar): RunSession 
   })
   const performer = createPerformer({
     ...{ ear, voice, clock },
-    happen: (happening) => void dispatch.happen(happening),
+    happen: (body) => void dispatch.happen(body),
     speaking(text, role) {
       speech.said(text, voice.endedAt())
       emit({ type: 'speaking', text, role, failed: false })
@@ -79,7 +79,7 @@ export function createSession(parts: SessionParts, soFar: RunSoFar): RunSession 
       emit({ type: 'speaking', text, role, failed: true })
       void dispatch.happen({ type: 'voiceFailed', text })
     },
-    takeDown: (taken) => figures.takeDown(taken),
+    recordFromStation: (taken) => figures.recordFromStation(taken),
     isHearing: () => followed.isHearing(),
     isHeadset: () => settings().isHeadset,
     isPatient: () => settings().pauses === 'long',

@@ -44,7 +44,7 @@ function draftAfterEvent({ pack }: RunSession, state: AppState, { event, enterin
 }
 
 /** By voice, key or click: the figures being typed must not set it back. */
-function situated({ draft, past }: AppState, { name, value }: Extract<RunEvent, { type: 'situationSet' }>) {
+function situated({ draft, past }: AppState, { name, value }: RunEvent<'situationSet'>) {
   const lay = (inputs: Inputs) => ({ ...inputs, situation: { ...inputs.situation, [name]: value } })
   return { draft: lay(draft), past: laidUnder(past, lay) }
 }

@@ -2,10 +2,10 @@
 
 import type { Pack } from '../../kernel/pack/checklist.ts'
 import { isError, showProblem } from '../../kernel/problem.ts'
+import { emptyRun } from '../../kernel/run/core/emptyRun.ts'
 import type { RunEvent } from '../../kernel/run/core/events.ts'
 import { type LogProblem, readEvents, replay } from '../../kernel/run/core/readLog.ts'
 import type { RunState } from '../../kernel/run/core/state.ts'
-import { emptyRun } from '../../kernel/run/core/step.ts'
 import type { RunLog } from '../../ports.ts'
 import { type Revision, revisionsAfter } from './revision.ts'
 

@@ -4,12 +4,12 @@
  * button on the screen does, and is logged as a key.
  */
 
+import type { Press } from '../../kernel/interpret/keyPress.ts'
 import type { Pack } from '../../kernel/pack/checklist.ts'
 import type { RunState } from '../../kernel/run/core/state.ts'
 import type { Ear, SwitchEvent } from '../../ports.ts'
 import type { EarGated, Store } from '../store.ts'
 import { buttonsOf } from '../view/buttons.ts'
-import type { Press } from '../view/press.ts'
 
 export interface TalkKeyParts {
   readonly store: Store

@@ -3,12 +3,12 @@
  * set to the shape of a line as to that of an item: it does not know what is to be read.
  */
 
-import { COMMAND_PHRASES } from '../../kernel/hearing/commandPhrases.ts'
 import type { Hearable, Vocabulary } from '../../kernel/hearing/hearable.ts'
 import type { Heard } from '../../kernel/hearing/heard.ts'
 import type { Figure, KindSpec } from '../../kernel/kinds/kind.ts'
-import { tokensOf } from '../../kernel/numbers/tokens.ts'
-import { readCommand } from '../../kernel/response/commands.ts'
+import { tokensOf, transcriptOf } from '../../kernel/numbers/tokens.ts'
+import { type Command, LISTENED_FOR, readCommand } from '../../kernel/response/commands.ts'
+import { hypothesesOf } from '../../kernel/response/hypotheses.ts'
 import { judge } from '../../kernel/response/judge.ts'
 import { responseFrom } from '../../kernel/response/response.ts'
 import type { Settings } from '../settings.ts'
@@ -18,7 +18,7 @@ export interface SoundPrompt {
   readonly shown: string
   /** A value, or one of the standard phrases. */
   readonly figure?: Figure
-  readonly command?: string
+  readonly command?: Command
 }
 
 const digits = (value: string): SoundPrompt => ({
@@ -41,7 +41,7 @@ export const SOUND_PROMPTS: readonly SoundPrompt[] = [
 /** For a check without a pack. */
 export const SOUND_VOCABULARY: Vocabulary = {
   ...{ phrases: ['set', 'checked'], words: ['set', 'checked', 'not'], besideValues: ['set', 'checked', 'not'] },
-  ...{ challenges: [], lists: [], others: ['done'], commands: COMMAND_PHRASES },
+  ...{ challenges: [], lists: [], others: ['done'], commands: LISTENED_FOR },
   talk: [],
 }
 
@@ -79,8 +79,8 @@ export function promptHeard(line: SoundPrompt, heard: Heard | undefined, levels:
   const { shown, figure, command } = line
   const text = heard?.text ?? ''
   const isUnderstood = figure
-    ? judge({ response: VALUE, figures: { value: figure }, heard: text }).verdict === 'correct'
-    : readCommand(text)?.command === command
+    ? judge({ response: VALUE, figures: { value: figure }, ...hypothesesOf({ text }) }).verdict === 'correct'
+    : readCommand(transcriptOf(text))?.command === command
   return {
     ...{ shown, text, ...levels },
     isUnderstood: isUnderstood && heard?.doubt === undefined,

@@ -2,37 +2,55 @@
 
 import type { Pack } from '../../kernel/pack/checklist.ts'
 import { findItem, findLine, listById, saidFigures } from '../../kernel/pack/place.ts'
+import { PASS_REASONS, type PassReason, phraseOf, reasonWords } from '../../kernel/response/commands.ts'
 import { usualWording } from '../../kernel/response/sentence.ts'
+import type { RunCommand } from '../../kernel/run/core/events.ts'
 import { dueList } from '../../kernel/run/core/moving.ts'
-import { REASON_WORDS } from '../../kernel/run/core/phrases.ts'
 import type { Floor, RunState } from '../../kernel/run/core/state.ts'
 import { nextCall, watchState } from '../../kernel/run/watch/watchTiming.ts'
 import type { ViewButton } from './press.ts'
 import { talkButtons } from './talkButtons.ts'
 
-const command = (label: string, phrase: string, name: string, argument?: string): ViewButton => ({
-  label,
-  phrase,
-  press: { type: 'command', command: name, ...(argument !== undefined && { argument }) },
-})
+/** What stands on the button of each command; undefined where a command is only said or typed, with what it is about. */
+const LABELS: Readonly<Record<RunCommand, string | undefined>> = {
+  sayAgain: 'Say again',
+  standBy: 'Stand by',
+  continue: 'Continue',
+  disregard: 'Disregard',
+  correction: undefined,
+  whatIsLeft: 'What is left',
+  goBack: 'Go back one',
+  fromTop: 'From the top',
+  leaveOpen: 'Leave it open',
+  pass: 'Pass',
+  confirm: undefined,
+  remark: undefined,
+  radioCheck: undefined,
+  affirm: 'Affirm',
+  negative: 'Negative',
+}
+
+const buttonOf = (command: RunCommand): ViewButton[] => {
+  const label = LABELS[command]
+  return label === undefined ? [] : [{ label, phrase: phraseOf(command), press: { type: 'command', command } }]
+}
+const buttonsFor = (...commands: RunCommand[]): ViewButton[] => commands.flatMap(buttonOf)
 
 /** What may be pressed now; each button is also a phrase. */
 export function buttonsOf(pack: Pack, run: RunState): ViewButton[] {
   const { floor, question } = run
   if (run.status !== 'running') return []
-  if (run.standingBy) return [command('Continue', 'continue', 'continue')]
-  if (question?.about === 'reading') {
-    return [command('Say again', 'say again', 'sayAgain'), command('Disregard', 'disregard', 'disregard')]
-  }
+  if (run.standingBy) return buttonsFor('continue')
+  if (question?.about === 'reading') return buttonsFor('sayAgain', 'disregard')
+  if (question?.about === 'passReason') return [...REASONS, ...buttonsFor('disregard')]
   if (question?.about === 'callOrder' && floor.at === 'watch') {
-    return [...YES_NO, ...watchButtons(pack, run, floor)]
+    return [...buttonsFor('affirm', 'negative'), ...watchButtons(pack, run, floor)]
   }
-  if (question) return [...YES_NO]
-  const again = command('Say again', 'say again', 'sayAgain')
-  const standBy = command('Stand by', 'stand by', 'standBy')
+  if (question) return buttonsFor('affirm', 'negative')
+  const anywhere = buttonsFor('sayAgain', 'standBy')
   switch (floor.at) {
     case 'item':
-      return [...confirmButton(pack, run, floor.item), again, standBy, ...ITEM_BUTTONS]
+      return [...confirmButton(pack, run, floor.item), ...anywhere, ...ITEM_BUTTONS]
     case 'line': {
       const line = findLine(listById(pack, floor.list), floor.line)
       return [
@@ -41,8 +59,7 @@ export function buttonsOf(pack: Pack, run: RunState): ViewButton[] {
           phrase: usualWording(line.say),
           press: { type: 'cleared', clearance: line.clearance },
         },
-        again,
-        standBy,
+        ...anywhere,
       ]
     }
     case 'flow': {
@@ -52,29 +69,38 @@ export function buttonsOf(pack: Pack, run: RunState): ViewButton[] {
         phrase: 'done',
         press: { type: 'flowDone', flow: flow?.id ?? '' },
       }
-      return flow ? [close, ...callButton(pack, run), again, standBy] : [again, standBy]
+      return flow ? [close, ...callButton(pack, run), ...anywhere] : anywhere
     }
     case 'watch':
-      return [...watchButtons(pack, run, floor), command('From the top', 'from the top', 'fromTop'), again]
+      return [...watchButtons(pack, run, floor), ...buttonsFor('fromTop', 'sayAgain')]
     case 'exchange':
     case 'briefing':
-      return [...talkButtons(pack, run), again, standBy, command('From the top', 'from the top', 'fromTop')]
+      return [...talkButtons(pack, run), ...anywhere, ...buttonsFor('fromTop')]
     case 'call':
-      return [...callButton(pack, run), again, standBy]
+      return [...callButton(pack, run), ...anywhere]
     case 'end':
-      return [command('What is left', 'what is left', 'whatIsLeft')]
+      return buttonsFor('whatIsLeft')
   }
 }
 
-const YES_NO = [command('Affirm', 'affirm', 'affirm'), command('Negative', 'negative', 'negative')] as const
+const passFor = (reason: PassReason): ViewButton['press'] => ({ type: 'command', command: 'pass', argument: reason })
 
-const ITEM_BUTTONS: readonly ViewButton[] = [
-  command('Go back one', 'go back one', 'goBack'),
-  command('From the top', 'from the top', 'fromTop'),
-  command('What is left', 'what is left', 'whatIsLeft'),
-  command('Leave it open', 'leave it open', 'leaveOpen'),
-  ...Object.entries(REASON_WORDS).map(([reason, label]) => command(`Pass: ${label}`, `pass, ${label}`, 'pass', reason)),
-]
+/** The reasons, where one is asked for. */
+const REASONS: readonly ViewButton[] = PASS_REASONS.map((reason) => ({
+  label: capital(reasonWords(reason)),
+  phrase: reasonWords(reason),
+  press: passFor(reason),
+}))
+
+/** Each passes the open item for a reason at once. */
+const PASSES: readonly ViewButton[] = PASS_REASONS.map((reason) => ({
+  label: `${LABELS.pass}: ${reasonWords(reason)}`,
+  phrase: `${phraseOf('pass')}, ${reasonWords(reason)}`,
+  press: passFor(reason),
+  isPass: true,
+}))
+
+const ITEM_BUTTONS: readonly ViewButton[] = [...buttonsFor('goBack', 'fromTop', 'whatIsLeft', 'leaveOpen'), ...PASSES]
 
 /** A word item may be confirmed by key; values are typed. */
 function confirmButton(pack: Pack, run: RunState, id: string): ViewButton[] {
@@ -111,4 +137,6 @@ function callButton(pack: Pack, run: RunState): ViewButton[] {
   return due ? [{ label: `Call ${due.name}`, phrase: due.name, press: { type: 'call', list: due.id } }] : []
 }
 
-const capital = (text: string) => `${text[0]?.toUpperCase() ?? ''}${text.slice(1)}`
+function capital(text: string): string {
+  return `${text[0]?.toUpperCase() ?? ''}${text.slice(1)}`
+}

@@ -6,7 +6,7 @@
 import type { Figure } from '../../kernel/kinds/kind.ts'
 import { sayValue } from '../../kernel/kinds/table.ts'
 import type { Pack } from '../../kernel/pack/checklist.ts'
-import type { Briefing, Exchange, Turn } from '../../kernel/pack/exchange.ts'
+import type { Briefing, Exchange, ExchangeTurn } from '../../kernel/pack/exchange.ts'
 import { holds } from '../../kernel/pack/place.ts'
 import type { Role } from '../../kernel/pack/roles.ts'
 import { partNames, statesOf } from '../../kernel/response/readBack.ts'
@@ -112,11 +112,11 @@ const LISTEN: Readonly<Record<Role, string>> = {
   groundCrew: 'Listen, do it, then answer.',
 }
 
-function listenHint({ station }: Exchange, turn: Turn, run: RunState): string {
+function listenHint({ station }: Exchange, turn: ExchangeTurn, run: RunState): string {
   return readBacksOf(turn, run).length > 0 ? LISTEN[station.role] : 'Listen, then acknowledge: "roger".'
 }
 
-function callHint(pack: Pack, { station, order }: Exchange, turn: Turn | undefined): string {
+function callHint(pack: Pack, { station, order }: Exchange, turn: ExchangeTurn | undefined): string {
   if (!turn) return order === 'free' ? 'In any order, unless one waits for another.' : ''
   const words = `"${callWords(pack, turn)}".`
   if (station.role === 'broadcast') return `Say ${words}`
@@ -125,7 +125,7 @@ function callHint(pack: Pack, { station, order }: Exchange, turn: Turn | undefin
 }
 
 /** What the pilot says first: words, the names of the values in it, and who the pilot is. */
-function callWords(pack: Pack, turn: Turn): string {
+function callWords(pack: Pack, turn: ExchangeTurn): string {
   return turn.calls ? outlineOf(turn.calls, (name) => nameOrConstant(pack, name)) : ''
 }
 
@@ -136,7 +136,7 @@ function nameOrConstant(pack: Pack, name: string): string {
   return sayValue({ ...declared.spec, value: declared.constant } as Figure, 'standard')
 }
 
-function pendingView(pack: Pack, exchange: Exchange, turn: Turn, run: RunState) {
+function pendingView(pack: Pack, exchange: Exchange, turn: ExchangeTurn, run: RunState) {
   const { shown, status } = turnState(run, turn.id)
   const station = stationWords(pack, run, exchange, turn)
   const slip = status === 'slipped' ? run.script?.slip : undefined
@@ -145,14 +145,14 @@ function pendingView(pack: Pack, exchange: Exchange, turn: Turn, run: RunState) 
 }
 
 /** Right in any transmission so far counts as right; wrong or missing is what the last one says. */
-function elementsView(turn: Turn, run: RunState) {
+function elementsView(turn: ExchangeTurn, run: RunState) {
   const elements = readBacksOf(turn, run).filter((element) => partNames(element).required.size > 0)
-  const { held, status } = turnState(run, turn.id)
+  const { partsSoFar, status } = turnState(run, turn.id)
   const isLast = run.last?.of === 'readBack' && run.last.item === turn.id
   const said = isLast && run.last ? statesOf(elements, run.last.judgement) : {}
   const understood = isLast && run.last?.judgement.verdict !== 'sayAgain'
   return elements.map((element): { label: string; state: ElementShown } => {
-    const isHeld = [...partNames(element).required].every((name) => held.includes(name))
+    const isHeld = [...partNames(element).required].every((name) => partsSoFar.includes(name))
     const state = isHeld || status === 'slipped' ? 'right' : said[element.id] === 'wrong' ? 'wrong' : undefined
     return { label: element.label, state: state ?? (understood ? 'missing' : 'ahead') }
   })

@@ -1,12 +1,14 @@
 /** What stands large on the run screen, and what to do now in one sentence: one entry for each place of a run. */
 
-import { sourceWords } from '../../kernel/figures/settle.ts'
+import { sourceWords } from '../../kernel/figures/sources.ts'
 import type { Pack } from '../../kernel/pack/checklist.ts'
 import { findItem, findLine, listById } from '../../kernel/pack/place.ts'
 import { usualWording } from '../../kernel/response/sentence.ts'
 import { listed } from '../../kernel/run/core/phrases.ts'
+import { missingFigures } from '../../kernel/run/core/progress.ts'
+import { promptWords } from '../../kernel/run/core/prompts.ts'
 import type { Floor, Question, RunState } from '../../kernel/run/core/state.ts'
-import { flowAt, lacking, promptWords } from '../../kernel/run/core/turn.ts'
+import { flowAt } from '../../kernel/run/list/flowSteps.ts'
 import { watchAt } from '../../kernel/run/watch/watchTiming.ts'
 import { talkView } from './exchangeView.ts'
 
@@ -35,8 +37,10 @@ function stopped({ stoppedBecause = '' }: RunState): Words {
 }
 
 function questionHint(question: Question): string {
-  if (question.about !== 'reading') return 'Affirm or negative.'
-  return `Read the value exactly as it stands, from the ${sourceWords(question.source)} only; or say "disregard".`
+  if (question.about === 'reading') {
+    return `Read the value exactly as it stands, from the ${sourceWords(question.source)} only; or say "disregard".`
+  }
+  return question.about === 'passReason' ? 'Say one of these; or say "disregard".' : 'Affirm or negative.'
 }
 
 type At = Floor['at']
@@ -46,7 +50,7 @@ const AT: { readonly [Place in At]: Wording<Place> } = {
   item(pack, run, floor) {
     const { item } = findItem(pack, floor.item)
     const headline = item.challenge
-    const missing = lacking(pack, run, item)
+    const missing = missingFigures(pack, run, item)
     if (missing.length > 0)
       return { headline, hint: `No figure yet for ${listed(missing)}: enter it on the figures page.` }
     const { look = [] } = item

@@ -1,7 +1,7 @@
 /** What may be pressed in an exchange or a briefing: calls and answers of words alone, and the end of a briefing. */
 
 import type { Pack } from '../../kernel/pack/checklist.ts'
-import type { Exchange, Turn } from '../../kernel/pack/exchange.ts'
+import type { Exchange, ExchangeTurn } from '../../kernel/pack/exchange.ts'
 import type { Response } from '../../kernel/response/response.ts'
 import { sayResponse, usualWording } from '../../kernel/response/sentence.ts'
 import type { RunState } from '../../kernel/run/core/state.ts'
@@ -35,7 +35,7 @@ function exchangeButtons(exchange: Exchange, run: RunState): ViewButton[] {
   return exchange.order === 'free' ? [...answer, ...calls] : answer
 }
 
-const byKey = ({ id, label }: Turn, part: 'call' | 'readBack', phrase: string): ViewButton => ({
+const byKey = ({ id, label }: ExchangeTurn, part: 'call' | 'readBack', phrase: string): ViewButton => ({
   label: `Confirm by key: ${label}`,
   phrase,
   press: { type: 'confirmTurn', turn: id, part },

@@ -2,9 +2,10 @@
 
 import type { Item, Line, Pack } from '../../kernel/pack/checklist.ts'
 import { entriesOf, findItem, holds, listById } from '../../kernel/pack/place.ts'
-import { REASON_WORDS } from '../../kernel/run/core/phrases.ts'
+import { reasonWords } from '../../kernel/response/commands.ts'
+import { itemState } from '../../kernel/run/core/progress.ts'
 import type { Floor, ItemStatus, LastAnswer, RunState } from '../../kernel/run/core/state.ts'
-import { flowAt, itemState } from '../../kernel/run/core/turn.ts'
+import { flowAt } from '../../kernel/run/list/flowSteps.ts'
 import { watchAt } from '../../kernel/run/watch/watchTiming.ts'
 import { buttonsOf } from './buttons.ts'
 import { talkView, type ViewBriefing, type ViewExchange } from './exchangeView.ts'
@@ -51,7 +52,7 @@ export interface RunView extends Headline {
   readonly briefing?: ViewBriefing
   readonly buttons: readonly ViewButton[]
   /** Number of the listening order; typing sends the one at its first key. */
-  readonly order: number
+  readonly listenId: number
   readonly last: LastAnswer | undefined
   readonly said: string
   readonly figures: string
@@ -83,7 +84,7 @@ export function viewOf(pack: Pack, run: RunState): RunView {
     ...(talk?.exchange && { exchange: talk.exchange }),
     ...(talk?.briefing && { briefing: talk.briefing }),
     buttons: buttonsOf(pack, run),
-    order: run.order,
+    listenId: run.listenId,
     last: run.last,
     said: run.said,
     figures: run.figureStatus ? `${run.figureStatus} figures, revision ${run.revision}` : 'no figures yet',
@@ -122,8 +123,8 @@ function viewEntry(run: RunState, entry: Item | Line): ViewEntry {
   const item = itemState(run, entry.id)
   const notes = [
     item.by === 'key' && item.status === 'done' ? 'by key, not read back' : '',
-    item.status === 'passed' ? `passed: ${REASON_WORDS[item.reason ?? ''] ?? ''}` : '',
-    item.given ? 'value given' : '',
+    item.status === 'passed' ? `passed${item.reason ? `: ${reasonWords(item.reason)}` : ''}` : '',
+    item.revealed ? 'value given' : '',
   ].filter((note) => note)
   return {
     id: entry.id,

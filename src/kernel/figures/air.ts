@@ -6,7 +6,7 @@
 
 import { convert } from '../units.ts'
 import type { Calculator } from './calculator.ts'
-import { showNumber } from './showing.ts'
+import { formatNumber } from './format.ts'
 import { maybe, number, shown } from './work.ts'
 
 const SEA_LEVEL_HPA = 1013.25
@@ -55,7 +55,7 @@ const pressureAltitude: Calculator = {
   gives: 'ft',
   run(work) {
     const change = altitudeOfPressure(number(work, 'setting'))
-    const text = `${shown(work, 'elevation')} + ${showNumber(change, 0)} ft for ${shown(work, 'setting')}`
+    const text = `${shown(work, 'elevation')} + ${formatNumber(change, 0)} ft for ${shown(work, 'setting')}`
     return { value: number(work, 'elevation') + change, why: [{ text, uses: [] }] }
   },
 }
@@ -77,7 +77,7 @@ const densityAltitudeOf: Calculator = {
   gives: 'ft',
   run(work) {
     const altitude = number(work, 'pressureAltitude')
-    const standard = showNumber(standardTemperature(altitude), 1)
+    const standard = formatNumber(standardTemperature(altitude), 1)
     return {
       value: densityAltitude(altitude, number(work, 'temperature')),
       why: [
@@ -101,7 +101,7 @@ const densityAltitudeByRule: Calculator = {
       value: altitude + 120 * (number(work, 'temperature') - standard),
       why: [
         {
-          text: `${shown(work, 'pressureAltitude')} + 120 x (${shown(work, 'temperature')} - ${showNumber(standard)})`,
+          text: `${shown(work, 'pressureAltitude')} + 120 x (${shown(work, 'temperature')} - ${formatNumber(standard)})`,
           uses: [],
         },
       ],
@@ -125,7 +125,7 @@ const headwind: Calculator = {
     // Gusts never help: they count where they make it worse (common practice, no source).
     const gust = maybe(work, 'gust') ?? number(work, 'speed')
     const gusting = windOn(number(work, 'heading'), number(work, 'direction'), gust).head
-    const with_ = gusting < steady ? `, gusting ${showNumber(gust)}` : ''
+    const with_ = gusting < steady ? `, gusting ${formatNumber(gust)}` : ''
     const text = `${shown(work, 'direction')}, ${shown(work, 'speed')}${with_}, on ${shown(work, 'heading')}`
     return { value: Math.min(steady, gusting), why: [{ text, uses: [] }] }
   },
@@ -139,7 +139,7 @@ const crosswind: Calculator = {
     const speed = Math.max(number(work, 'speed'), maybe(work, 'gust') ?? 0)
     const { right } = windOn(number(work, 'heading'), number(work, 'direction'), speed)
     const side = Math.abs(right) < 0.5 ? '' : `, from the ${right > 0 ? 'right' : 'left'}`
-    const text = `${shown(work, 'direction')}, ${showNumber(speed)} kt, on ${shown(work, 'heading')}${side}`
+    const text = `${shown(work, 'direction')}, ${formatNumber(speed)} kt, on ${shown(work, 'heading')}${side}`
     return { value: Math.abs(right), why: [{ text, uses: [] }] }
   },
 }

@@ -1,8 +1,8 @@
 /** Sums, differences and plain conversions. */
 
 import type { Calculator, Work } from './calculator.ts'
-import { footed, part } from './footing.ts'
 import { number, numbers, shown, shownEach } from './work.ts'
+import { part, sumExplanation } from './workings.ts'
 
 function termsOf(work: Work, parameter: string) {
   const amounts = numbers(work, parameter)
@@ -15,7 +15,7 @@ const sum: Calculator = {
   gives: 'same',
   run(work) {
     const value = numbers(work, 'of').reduce((total, one) => total + one, 0)
-    return { value, why: [{ text: footed(work, termsOf(work, 'of'), value), uses: [] }] }
+    return { value, why: [{ text: sumExplanation(work, termsOf(work, 'of'), value), uses: [] }] }
   },
 }
 
@@ -26,7 +26,7 @@ const difference: Calculator = {
   run(work) {
     const value = numbers(work, 'less').reduce((left, one) => left - one, number(work, 'of'))
     const terms = [...termsOf(work, 'of'), ...termsOf(work, 'less')]
-    return { value, why: [{ text: footed(work, terms, value, '-'), uses: [] }] }
+    return { value, why: [{ text: sumExplanation(work, terms, value, '-'), uses: [] }] }
   },
 }
 

@@ -6,17 +6,18 @@
 import type { Figure, Value } from '../kinds/kind.ts'
 import { isBeyond } from '../kinds/written.ts'
 import { roundTo } from '../numbers/rounding.ts'
+import { ownOf } from '../own.ts'
 import { isError, type Problem } from '../problem.ts'
 import { convert, fits } from '../units.ts'
 import type { Calculator, Work } from './calculator.ts'
 import { calculatorFor } from './calculators.ts'
 import { band, loadsProblems, valueProblems } from './entered.ts'
+import { formatMeasured } from './format.ts'
 import { lastMinuteProblems } from './lastMinute.ts'
 import type { ComputedFigure, FigureSet, Inputs, Reason } from './model.ts'
 import type { Basis, Derivation, FigureDeclaration, FigureModel } from './pack.ts'
+import { resolveStated } from './resolveStated.ts'
 import { roundingOf } from './rounding.ts'
-import { countsAs } from './settle.ts'
-import { showMeasured } from './showing.ts'
 import { workUnit } from './work.ts'
 
 const NO_BASIS: Basis = { order: [], units: { weight: 'kg', arm: 'm' }, tables: {}, envelopes: {}, tanks: [] }
@@ -35,7 +36,7 @@ interface Job {
 
 /** Never throws for what a person entered: problems are in the set, each naming the figure, the table, the axis and its ends. */
 export function compute(model: FigureModel, inputs: Inputs): FigureSet {
-  const loads = model.stations.map(({ name }) => inputs.loads[name])
+  const loads = model.stations.map(({ name }) => ownOf(inputs.loads, name))
   const problems: Problem[] = [...loadsProblems(model, inputs.loads, loads), ...lastMinuteProblems(model, inputs)]
   const badLoads = problems.some(({ code }) => code.startsWith('load.'))
   const job: Job = { model, basis: model.basis ?? NO_BASIS, inputs, loads, done: {}, problems, badLoads }
@@ -50,7 +51,7 @@ export function compute(model: FigureModel, inputs: Inputs): FigureSet {
 
 /** A figure of the set with its value in the form that judging takes; undefined where it has none. */
 export function figureOf(set: FigureSet, name: string): Figure | undefined {
-  const figure = set.figures[name]
+  const figure = ownOf(set.figures, name)
   if (figure?.value === undefined) return undefined
   const accept = figure.accept ? { accept: figure.accept } : {}
   return { ...figure.spec, value: figure.value, ...accept } as Figure
@@ -73,7 +74,8 @@ function take(job: Job, declaration: FigureDeclaration): ComputedFigure {
   const { inputs, problems } = job
   const { name, label, constant, measure } = declaration
   const blank = shell(declaration, constant === undefined && inputs.status === 'preliminary')
-  const value = inputs.values[name] ?? constant
+  const entered = ownOf(inputs.values, name)
+  const value = entered ?? constant
   if (value === undefined) {
     if (declaration.required === false) return blank
     const message = `${label} is not entered${measure ? ` (${measure})` : ''}`
@@ -83,9 +85,9 @@ function take(job: Job, declaration: FigureDeclaration): ComputedFigure {
   const found = valueProblems(declaration, value)
   problems.push(...found)
   if (found.some(isError)) return { ...blank, why: found.map(({ message }) => ({ text: message, uses: [] })) }
-  const from = inputs.values[name] === undefined ? 'of the pack' : 'entered'
-  const why = [{ text: `${from}: ${showMeasured(value, measure)}`, uses: [] }]
-  return settle(job, declaration, blank, value, why)
+  const from = entered === undefined ? 'of the pack' : 'entered'
+  const why = [{ text: `${from}: ${formatMeasured(value, measure)}`, uses: [] }]
+  return withStated(job, declaration, blank, value, why)
 }
 
 function derive(job: Job, declaration: FigureDeclaration, derivation: Derivation): ComputedFigure {
@@ -120,22 +122,22 @@ function derive(job: Job, declaration: FigureDeclaration, derivation: Derivation
   const isOther = typeof outcome.value === 'number' && given !== unit && fits(given, unit)
   const value = isOther ? convert(Number(outcome.value), given, unit) : outcome.value
   const why = outcome.why.map((reason, index) => (index === 0 ? { ...reason, uses } : reason))
-  return settle(job, declaration, blank, value, why)
+  return withStated(job, declaration, blank, value, why)
 }
 
 /** Our own value beside what others state: which one counts, if any. */
-function settle(
+function withStated(
   { inputs, problems }: Job,
   declaration: FigureDeclaration,
   blank: Draft,
   own: Value,
   reasons: readonly Reason[],
 ): ComputedFigure {
-  const settled = countsAs(declaration, inputs, own)
-  problems.push(...settled.problems)
-  const why = [...reasons, ...settled.why]
-  if (settled.sources) blank.sources = settled.sources
-  return settled.value === undefined ? { ...blank, why } : finish(blank, declaration, settled.value, why, problems)
+  const resolved = resolveStated(declaration, inputs, own)
+  problems.push(...resolved.problems)
+  const why = [...reasons, ...resolved.why]
+  if (resolved.sources) blank.sources = resolved.sources
+  return resolved.value === undefined ? { ...blank, why } : finish(blank, declaration, resolved.value, why, problems)
 }
 
 /** An optional operand may lack its value only where the pack lets the figure be left out. */
@@ -160,7 +162,7 @@ function finish(
   const { limits, measure, label } = declaration
   draft.exact = value
   if (limits && isBeyond(value, limits)) {
-    const message = `${label} ${showMeasured(value, measure)} is beyond its limit: ${band(limits, measure)}`
+    const message = `${label} ${formatMeasured(value, measure)} is beyond its limit: ${band(limits, measure)}`
     problems.push({ code: 'limit.exceeded', message, severity: 'error' })
   }
   const round = roundingOf(declaration)
@@ -169,7 +171,7 @@ function finish(
   draft.value = spoken
   // 576 computed as 575.9999999999 is no rounding to tell of.
   if (Math.abs(spoken - value) > 1e-9 * Math.max(1, Math.abs(value))) {
-    const text = `rounded ${round.direction} to ${round.step}: ${showMeasured(spoken, measure)}`
+    const text = `rounded ${round.direction} to ${round.step}: ${formatMeasured(spoken, measure)}`
     draft.why = [...why, { text, uses: [] }]
   }
   return draft

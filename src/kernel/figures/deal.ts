@@ -6,13 +6,14 @@
 
 import type { Value } from '../kinds/kind.ts'
 import { roundTo } from '../numbers/rounding.ts'
+import { ownOf } from '../own.ts'
 import { isError } from '../problem.ts'
 import { type Seeded, seeded } from '../seeded.ts'
 import { compute } from './compute.ts'
+import { formatMeasured } from './format.ts'
 import type { FigureSet, Inputs } from './model.ts'
 import type { DealRange, DealRules, DealTrap, FigureModel } from './pack.ts'
-import { sourceWords } from './settle.ts'
-import { showMeasured } from './showing.ts'
+import { sourceWords } from './sources.ts'
 
 export interface Departure {
   readonly seed: number
@@ -132,7 +133,7 @@ function spring(
   if (isStale && !differs(model, final, trap)) return undefined
   const label = model.declarations[trap.figure]?.label ?? trap.figure
   const [from, to] = [before, after].map((set) =>
-    showMeasured(set.figures[trap.figure]?.value ?? '', model.declarations[trap.figure]?.measure),
+    formatMeasured(set.figures[trap.figure]?.value ?? '', model.declarations[trap.figure]?.measure),
   )
   return {
     preliminary,
@@ -157,7 +158,7 @@ function change(
 ): Change | undefined {
   const stations = Object.keys(rules.loads)
   const at = (station: string) => known.find(({ name }) => name === station)?.label ?? station
-  const told = (weight: number) => showMeasured(weight, basis?.units.weight)
+  const told = (weight: number) => formatMeasured(weight, basis?.units.weight)
   switch (trap.kind) {
     case 'staleTrim': {
       const [from, to] = [chance.pick(stations), chance.pick(stations)]
@@ -197,10 +198,10 @@ function change(
 
 /** The final figures with what a sheet stated before: its total, or the runway and all that goes with it. */
 function stale(honest: Inputs, preliminary: Inputs, { kind, figure, also, source = '' }: DealTrap): Inputs {
-  const before = preliminary.stated?.[source] ?? {}
+  const before = ownOf(preliminary.stated, source) ?? {}
   const names = kind === 'oldSheet' ? [figure, ...also] : [figure]
   const old = Object.fromEntries(Object.entries(before).filter(([name]) => names.includes(name)))
-  return { ...honest, stated: { ...honest.stated, [source]: { ...honest.stated?.[source], ...old } } }
+  return { ...honest, stated: { ...honest.stated, [source]: { ...ownOf(honest.stated, source), ...old } } }
 }
 
 /** Whether what is stale is far enough off that the cross-check must catch it. */

@@ -4,8 +4,8 @@ import { type KindSpec, kindOf, type Value } from '../kinds/kind.ts'
 import { type Band, boundsOf, isBeyond, shouldBe } from '../kinds/written.ts'
 import type { Problem } from '../problem.ts'
 import type { Unit } from '../units.ts'
+import { formatMeasured, formatNumber } from './format.ts'
 import type { FigureDeclaration, FigureModel, Station } from './pack.ts'
-import { showMeasured, showNumber } from './showing.ts'
 
 function error(code: string, message: string): Problem {
   return { code, message, severity: 'error' }
@@ -31,10 +31,10 @@ function numberProblems(declaration: FigureDeclaration, value: Value): readonly 
   }
   const ends = boundsOf(spec)
   if (isBeyond(value, ends)) {
-    return [error('input.scale', `${label} ${showMeasured(value, measure)} is off its scale: ${band(ends, measure)}`)]
+    return [error('input.scale', `${label} ${formatMeasured(value, measure)} is off its scale: ${band(ends, measure)}`)]
   }
   if (plausible && isBeyond(value, plausible)) {
-    const message = `${label} ${showMeasured(value, measure)} is unusual; normally ${band(plausible, measure)}`
+    const message = `${label} ${formatMeasured(value, measure)} is unusual; normally ${band(plausible, measure)}`
     return [{ code: 'input.implausible', message, severity: 'advice' }]
   }
   return []
@@ -42,9 +42,9 @@ function numberProblems(declaration: FigureDeclaration, value: Value): readonly 
 
 /** "2 to 9 units", "at least 2 units". */
 export function band({ min, max }: Band, unit: Unit | undefined): string {
-  if (min === undefined) return max === undefined ? 'any' : `at most ${showMeasured(max, unit)}`
-  if (max === undefined) return `at least ${showMeasured(min, unit)}`
-  return `${showNumber(min)} to ${showMeasured(max, unit)}`
+  if (min === undefined) return max === undefined ? 'any' : `at most ${formatMeasured(max, unit)}`
+  if (max === undefined) return `at least ${formatMeasured(min, unit)}`
+  return `${formatNumber(min)} to ${formatMeasured(max, unit)}`
 }
 
 /** What is wrong with a load: negative, not a number, or more than the station may hold. */
@@ -54,12 +54,12 @@ export function loadProblems(station: Station, load: number, unit: Unit): readon
   }
   if (load < 0) {
     return [
-      error('load.negative', `load ${station.label} ${showMeasured(load, unit)} is negative; a load is zero or more`),
+      error('load.negative', `load ${station.label} ${formatMeasured(load, unit)} is negative; a load is zero or more`),
     ]
   }
   if (station.max !== undefined && load > station.max) {
-    const most = showMeasured(station.max, unit)
-    return [error('limit.station', `load ${station.label} ${showMeasured(load, unit)} is over its limit of ${most}`)]
+    const most = formatMeasured(station.max, unit)
+    return [error('limit.station', `load ${station.label} ${formatMeasured(load, unit)} is over its limit of ${most}`)]
   }
   return []
 }

@@ -1,10 +1,10 @@
 /** Fuel by tank: how a total lies in the tanks, and its moment with arms that change with the quantity. */
 
 import { type Calculator, failed, type Outcome, type Work } from './calculator.ts'
-import { footed, product, type Term } from './footing.ts'
+import { formatNumber } from './format.ts'
 import type { Tank } from './pack.ts'
-import { showNumber } from './showing.ts'
 import { number, shown } from './work.ts'
+import { product, sumExplanation, type Term } from './workings.ts'
 
 /**
  * A total spread over the tanks: group after group, the tanks of one group in proportion to what they hold.
@@ -38,7 +38,7 @@ function tooMuch(work: Work, total: number, tanks: readonly Tank[] = work.basis.
   const { weight } = work.basis.units
   return failed(
     'limit.fuel',
-    `${work.figure.label}: ${showNumber(total)} ${weight} of fuel, the tanks hold ${showNumber(capacity)} ${weight}`,
+    `${work.figure.label}: ${formatNumber(total)} ${weight} of fuel, the tanks hold ${formatNumber(capacity)} ${weight}`,
   )
 }
 
@@ -61,7 +61,7 @@ const fuelMoment: Calculator = {
       value += quantity * arm
       parts.push(product(work, tank.label, quantity, arm))
     }
-    return { value, why: [{ text: parts.length > 0 ? footed(work, parts, value) : 'no fuel', uses: [] }] }
+    return { value, why: [{ text: parts.length > 0 ? sumExplanation(work, parts, value) : 'no fuel', uses: [] }] }
   },
 }
 
@@ -99,7 +99,7 @@ const tankMoment: Calculator = {
     const quantity = number(work, 'quantity')
     if (quantity > tank.capacity + 1e-6) return tooMuch(work, quantity, [tank])
     const arm = armAt(tank, quantity)
-    return { value: quantity * arm, why: [{ text: `${shown(work, 'quantity')} x ${showNumber(arm)}`, uses: [] }] }
+    return { value: quantity * arm, why: [{ text: `${shown(work, 'quantity')} x ${formatNumber(arm)}`, uses: [] }] }
   },
 }
 

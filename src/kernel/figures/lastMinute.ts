@@ -1,11 +1,12 @@
 /** Last-minute changes: "two more in row 12, 300 kg off the aft hold", as a delta to the loads with the pack's limit for it. */
 
+import { ownOf } from '../own.ts'
 import type { Problem } from '../problem.ts'
 import type { Calculator, Outcome, Work } from './calculator.ts'
-import { footed, labelled, product, type Term } from './footing.ts'
+import { formatMeasured, formatNumber } from './format.ts'
 import type { Inputs, LastMinuteChange } from './model.ts'
 import type { FigureModel, Station } from './pack.ts'
-import { showMeasured, showNumber } from './showing.ts'
+import { labelled, product, sumExplanation, type Term } from './workings.ts'
 
 /** The weight of a change; undefined where it says neither weight nor a count that the station has a weight for. */
 export function changeWeight(change: LastMinuteChange, station: Station): number | undefined {
@@ -56,25 +57,28 @@ export function lastMinuteProblems(model: FigureModel, inputs: Inputs): readonly
   let moved = 0
   for (const [station, weight] of byStation) {
     moved += Math.abs(weight)
-    const after = (inputs.loads[station.name] ?? 0) + weight
+    const after = (ownOf(inputs.loads, station.name) ?? 0) + weight
     if (after < 0) {
-      const had = showMeasured(after - weight, unit)
+      const had = formatMeasured(after - weight, unit)
       problems.push(
-        error('load.negative', `last-minute change at ${station.label}: ${showNumber(-weight)} off, there were ${had}`),
+        error(
+          'load.negative',
+          `last-minute change at ${station.label}: ${formatNumber(-weight)} off, there were ${had}`,
+        ),
       )
     } else if (station.max !== undefined && after > station.max) {
-      const most = showMeasured(station.max, unit)
+      const most = formatMeasured(station.max, unit)
       problems.push(
         error(
           'limit.station',
-          `load ${station.label} ${showMeasured(after, unit)} is over its limit of ${most} after the last-minute change`,
+          `load ${station.label} ${formatMeasured(after, unit)} is over its limit of ${most} after the last-minute change`,
         ),
       )
     }
   }
   const most = model.basis?.lastMinute?.most
   if (most !== undefined && moved > most) {
-    const message = `last-minute changes of ${showMeasured(moved, unit)} together are over ${showMeasured(most, unit)}: a new load sheet is needed`
+    const message = `last-minute changes of ${formatMeasured(moved, unit)} together are over ${formatMeasured(most, unit)}: a new load sheet is needed`
     problems.push(error('limit.lastMinute', message))
   }
   return problems
@@ -83,7 +87,7 @@ export function lastMinuteProblems(model: FigureModel, inputs: Inputs): readonly
 function added(work: Work, amountOf: (change: Delta) => number, tell: (change: Delta) => Term): Outcome {
   const changes = deltas(work.model, work.inputs)
   const value = changes.reduce((total, change) => total + amountOf(change), 0)
-  const text = changes.length > 0 ? footed(work, changes.map(tell), value) : 'no last-minute change'
+  const text = changes.length > 0 ? sumExplanation(work, changes.map(tell), value) : 'no last-minute change'
   return { value, why: [{ text, uses: [] }] }
 }
 

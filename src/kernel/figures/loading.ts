@@ -5,11 +5,11 @@
  */
 
 import { type Calculator, failed, type Outcome, type Work } from './calculator.ts'
-import { footed, labelled, part, product, type Term } from './footing.ts'
+import { formatMeasured, formatNumber } from './format.ts'
 import type { Reason } from './model.ts'
 import type { Station } from './pack.ts'
-import { showMeasured, showNumber } from './showing.ts'
 import { maybe, number, shown } from './work.ts'
+import { labelled, part, product, sumExplanation, type Term } from './workings.ts'
 
 function because(text: string, cells?: Reason['cells']): readonly Reason[] {
   return [{ text, uses: [], ...(cells && { cells }) }]
@@ -37,7 +37,7 @@ function added(
     else parts.push(tell(load, station))
   }
   const unlisted = more > 0 ? ` + ${more} more stations` : ''
-  return { value, why: because(parts.length > 0 ? footed(work, parts, value, '+', unlisted) : 'nothing') }
+  return { value, why: because(parts.length > 0 ? sumExplanation(work, parts, value, '+', unlisted) : 'nothing') }
 }
 
 const loadedWeight: Calculator = {
@@ -99,7 +99,7 @@ const percentMac: Calculator = {
     const { leadingEdge, length } = macOf(work)
     return {
       value: ((number(work, 'cg') - leadingEdge) / length) * 100,
-      why: because(`(${shown(work, 'cg')} - ${showNumber(leadingEdge)}) / ${showNumber(length)} x 100`),
+      why: because(`(${shown(work, 'cg')} - ${formatNumber(leadingEdge)}) / ${formatNumber(length)} x 100`),
     }
   },
 }
@@ -113,7 +113,7 @@ const armOfPercentMac: Calculator = {
     const { leadingEdge, length } = macOf(work)
     return {
       value: leadingEdge + (number(work, 'cg') / 100) * length,
-      why: because(`${showNumber(leadingEdge)} + ${shown(work, 'cg')} of ${showNumber(length)}`),
+      why: because(`${formatNumber(leadingEdge)} + ${shown(work, 'cg')} of ${formatNumber(length)}`),
     }
   },
 }
@@ -199,7 +199,9 @@ const envelopeMargin: Calculator = {
     const [weight, cg] = [number(work, 'weight'), number(work, 'cg')]
     const limits = limitsAt(envelope.limits, weight)
     if (!limits) {
-      const ends = [envelope.limits[0]?.weight ?? 0, envelope.limits.at(-1)?.weight ?? 0].map((end) => showNumber(end))
+      const ends = [envelope.limits[0]?.weight ?? 0, envelope.limits.at(-1)?.weight ?? 0].map((end) =>
+        formatNumber(end),
+      )
       return failed(
         'limit.envelope',
         `envelope ${envelope.label}: ${shown(work, 'weight')} is outside ${ends.join(' to ')}`,
@@ -207,7 +209,7 @@ const envelopeMargin: Calculator = {
     }
     const value = Math.min(cg - limits.forward, limits.aft - cg)
     const side = cg < limits.forward ? 'forward' : 'aft'
-    const band = `${showNumber(limits.forward)} to ${showMeasured(limits.aft, envelope.unit)}`
+    const band = `${formatNumber(limits.forward)} to ${formatMeasured(limits.aft, envelope.unit)}`
     const text = `envelope ${envelope.label} at ${shown(work, 'weight')}: ${band}; ${shown(work, 'cg')}`
     return {
       value,
@@ -216,7 +218,7 @@ const envelopeMargin: Calculator = {
         breach: {
           code: 'limit.envelope',
           severity: 'error' as const,
-          message: `${shown(work, 'cg')} is ${showNumber(-value)} ${side} of the envelope ${envelope.label} (${band} at ${shown(work, 'weight')})`,
+          message: `${shown(work, 'cg')} is ${formatNumber(-value)} ${side} of the envelope ${envelope.label} (${band} at ${shown(work, 'weight')})`,
         },
       }),
     }

@@ -2,9 +2,9 @@
 
 import { showUnit } from '../units.ts'
 import { failed, type Outcome, type Work } from './calculator.ts'
+import { formatMeasured, formatNumber } from './format.ts'
 import type { TableCell } from './model.ts'
 import type { Axis, Table } from './pack.ts'
-import { showMeasured, showNumber } from './showing.ts'
 import { standsAt } from './work.ts'
 
 /** A value this close to an axis's end, relative to it, stands at the end: it came there by a conversion of units. */
@@ -33,8 +33,8 @@ export function bracket(axis: Axis, value: number | string): Bracket | string {
   const slack = END_SLACK * Math.max(Math.abs(first), Math.abs(last), 1)
   const number = Number(value)
   if (!(number >= first - slack && number <= last + slack)) {
-    const ends = `${showNumber(first)} to ${showMeasured(last, axis.unit)}`
-    return `${axis.label} ${showMeasured(number, axis.unit)} is outside its axis ${axis.name}: ${ends}`
+    const ends = `${formatNumber(first)} to ${formatMeasured(last, axis.unit)}`
+    return `${axis.label} ${formatMeasured(number, axis.unit)} is outside its axis ${axis.name}: ${ends}`
   }
   const within = Math.min(Math.max(number, first), last)
   let high = axis.at.findIndex((entry) => entry >= within)
@@ -96,9 +96,9 @@ export function lookUp(work: Work): Outcome {
   const looked = look(table, values)
   if ('outside' in looked) return failed(looked.code, `${work.figure.label}: ${looked.outside}`)
   const stands = table.axes.map(
-    (axis, index) => `${axis.label} ${showMeasured(values[index] ?? '', 'unit' in axis ? axis.unit : undefined)}`,
+    (axis, index) => `${axis.label} ${formatMeasured(values[index] ?? '', 'unit' in axis ? axis.unit : undefined)}`,
   )
   const between = looked.cells.length > 1 ? `, between ${looked.cells.length} cells` : ''
-  const text = `table ${table.label} at ${stands.join(', ')}${between}: ${showNumber(looked.value)} ${showUnit(table.unit)}`
+  const text = `table ${table.label} at ${stands.join(', ')}${between}: ${formatNumber(looked.value)} ${showUnit(table.unit)}`
   return { value: looked.value, unit: table.unit, why: [{ text: text.trim(), uses: [], cells: looked.cells }] }
 }

@@ -5,11 +5,11 @@
 
 import { roundTo } from '../numbers/rounding.ts'
 import { convert, UNIT_NAMES, UNITS, type Unit } from '../units.ts'
+import { formatMeasured } from './format.ts'
 import { bracket, type Looked, look } from './lookup.ts'
 import type { ComputedFigure, FigureSet } from './model.ts'
 import type { Derivation, FigureDeclaration, FigureModel, Table } from './pack.ts'
 import { roundingOf } from './rounding.ts'
-import { showMeasured } from './showing.ts'
 
 export interface Neighbour {
   readonly cause: 'neighbourRow' | 'neighbourColumn' | 'otherFlap' | 'otherUnit'
@@ -81,7 +81,7 @@ function tableVariants(model: FigureModel, set: FigureSet, derivation: Derivatio
     return beside.flatMap((value): Variant[] => {
       const looked: Looked = look(table, values.with(number, value))
       if (!('value' in looked)) return []
-      const detail = `${table.label} at ${axis.label} ${showMeasured(value, 'unit' in axis ? axis.unit : undefined)}`
+      const detail = `${table.label} at ${axis.label} ${formatMeasured(value, 'unit' in axis ? axis.unit : undefined)}`
       return [{ cause: causeOf(table, number), detail, exact: convert(looked.value, table.unit, measure) }]
     })
   })

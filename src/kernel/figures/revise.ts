@@ -1,9 +1,10 @@
 /** Two revisions -> what changed and by how much, what rests on it, and whether a change is probably a gross error. */
 
+import { ownOf } from '../own.ts'
 import type { Problem } from '../problem.ts'
+import { formatMeasured } from './format.ts'
 import type { ComputedFigure, FigureChange, FigureSet } from './model.ts'
 import type { FigureModel } from './pack.ts'
-import { showMeasured } from './showing.ts'
 
 /**
  * Figures whose value, spoken or unrounded, is another one now; all that have a value where there was no revision
@@ -12,7 +13,7 @@ import { showMeasured } from './showing.ts'
 export function changesBetween(before: FigureSet | undefined, after: FigureSet): FigureChange[] {
   const names = new Set([...Object.keys(before?.figures ?? {}), ...Object.keys(after.figures)])
   return [...names].flatMap((figure) => {
-    const [old, now] = [before?.figures[figure], after.figures[figure]]
+    const [old, now] = [ownOf(before?.figures, figure), ownOf(after.figures, figure)]
     const spoken = old?.value !== now?.value
     if (!spoken && !exactMoved(old, now)) return []
     return [{ figure, label: now?.label ?? old?.label ?? figure, from: old?.value, to: now?.value, spoken }]
@@ -38,8 +39,8 @@ export function grossErrors(model: FigureModel, before: FigureSet, after: Figure
   return Object.values(model.declarations).flatMap(({ name, label, gross, measure }) => {
     const [old, now] = [before.figures[name]?.exact, after.figures[name]?.exact]
     if (gross === undefined || old === undefined || now === undefined || Math.abs(now - old) <= gross) return []
-    const [from, to] = [showMeasured(old, measure), showMeasured(now, measure)]
-    const message = `${label} changes from ${from} to ${to}, more than ${showMeasured(gross, measure)}: is it a slip?`
+    const [from, to] = [formatMeasured(old, measure), formatMeasured(now, measure)]
+    const message = `${label} changes from ${from} to ${to}, more than ${formatMeasured(gross, measure)}: is it a slip?`
     return [{ code: 'revision.gross', message, severity: 'advice' as const }]
   })
 }

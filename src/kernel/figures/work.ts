@@ -2,8 +2,8 @@
 
 import { convert, fits, type Unit } from '../units.ts'
 import type { Work, WorkUnit } from './calculator.ts'
+import { formatMeasured } from './format.ts'
 import type { Basis, Operand } from './pack.ts'
-import { showMeasured } from './showing.ts'
 
 /** The unit that a calculator's word for one stands for in this pack. */
 export function workUnit(basis: Pick<Basis, 'units'>, unit: WorkUnit, own: Unit): Unit {
@@ -42,9 +42,9 @@ function read(work: Work, operand: Operand | undefined, unit: Unit | undefined):
 
 /** In the figure's own unit, as the pilot knows it; what the calculator works in may be another. */
 function tell(work: Work, operand: Operand, unit: Unit): string {
-  if (typeof operand !== 'string') return showMeasured(operand, unit)
+  if (typeof operand !== 'string') return formatMeasured(operand, unit)
   const figure = work.done[operand]
-  return `${figure?.label ?? operand} ${showMeasured(read(work, operand, undefined), figure?.measure)}`
+  return `${figure?.label ?? operand} ${formatMeasured(read(work, operand, undefined), figure?.measure)}`
 }
 
 export function number(work: Work, parameter: string): number {

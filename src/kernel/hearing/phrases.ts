@@ -1,7 +1,7 @@
 /** From responses to the phrases and words that may be spoken for them, contraries included; values are left to the kinds. */
 
 import { type KindSpec, kindOf } from '../kinds/kind.ts'
-import { tokensOf } from '../numbers/tokens.ts'
+import { type Token, tokensOf } from '../numbers/tokens.ts'
 import { DIGIT_WORDS } from '../numbers/words.ts'
 import type { Item } from '../pack/checklist.ts'
 import { isStateWord, opposites } from '../response/lexicon.ts'
@@ -12,11 +12,15 @@ import { valueWords } from './numberShapes.ts'
 const ALWAYS = ['not', 'and', 'both', 'set', 'checked']
 
 /** Lower case words of a text, numerals as digit words: "V1" is "v one". */
-export function spokenWords(text: string): string[] {
-  return tokensOf(text).flatMap((token) =>
-    /^\d+$/.test(token.text) ? [...token.text].map((digit) => DIGIT_WORDS[Number(digit)] ?? '') : [token.text],
+export const spokenWords = (text: string): string[] => wordsOf(tokensOf(text))
+
+/** The same for a text that was cut into tokens. */
+export function wordsOf(tokens: readonly Token[]): string[] {
+  return tokens.flatMap(({ text }) =>
+    /^\d+$/.test(text) ? [...text].map((digit) => DIGIT_WORDS[Number(digit)] ?? '') : [text],
   )
 }
+
 export const phrase = (text: string) => spokenWords(text).join(' ')
 export const unique = (list: readonly string[]) => [...new Set(list)].filter((text) => text !== '').sort()
 

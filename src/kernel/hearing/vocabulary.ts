@@ -1,11 +1,11 @@
 /** A pack -> the one vocabulary that serves all its items: what they say, and the contrary of it. */
 
 import type { FigureDeclaration } from '../figures/pack.ts'
-import { sourceAloud, sourceWords } from '../figures/settle.ts'
+import { sourceAloud, sourceWords } from '../figures/sources.ts'
 import type { KindSpec } from '../kinds/kind.ts'
 import type { Activity, List, Pack, WatchCall } from '../pack/checklist.ts'
+import { LISTENED_FOR } from '../response/commands.ts'
 import type { Response } from '../response/response.ts'
-import { COMMAND_PHRASES } from './commandPhrases.ts'
 import type { Vocabulary } from './hearable.ts'
 import { type Answered, answersOf, phrase, unique } from './phrases.ts'
 import { namesIn } from './spelling.ts'
@@ -49,7 +49,7 @@ export function vocabularyOf(pack: Pack): Vocabulary {
       ...figures.flatMap(({ label, alsoCalled }) => [label, ...alsoCalled].map((name) => `confirm ${phrase(name)}`)),
       ...figures.flatMap(crossChecks),
     ]),
-    commands: COMMAND_PHRASES,
+    commands: LISTENED_FOR,
     names: unique(figures.flatMap(({ spec }) => namesIn(spec))),
     ...(pack.pronunciations && { pronunciations: pack.pronunciations }),
     talk: talkWords(pack, activities),
@@ -89,7 +89,7 @@ export function vocabularyOfItems(items: readonly Answered[], specs: readonly Ki
     challenges,
     lists: [],
     others: [],
-    commands: COMMAND_PHRASES,
+    commands: LISTENED_FOR,
     names: unique(specs.flatMap(namesIn)),
     talk: [],
   }

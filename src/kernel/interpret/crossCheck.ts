@@ -1,53 +1,42 @@
 /** A cross-check aloud: which figure is to be read off which source, and what was then read. */
 
-import { sourceAloud, sourceWords } from '../figures/settle.ts'
-import type { Heard } from '../hearing/heard.ts'
-import { spokenWords } from '../hearing/phrases.ts'
-import type { Pack } from '../pack/checklist.ts'
+import { sourceAloud, sourceWords } from '../figures/sources.ts'
+import { spokenWords, wordsOf } from '../hearing/phrases.ts'
 import { readOff } from '../response/readOff.ts'
-import type { Evidence, Happening } from '../run/core/events.ts'
-import type { Question } from '../run/core/state.ts'
+import type { EventBody } from '../run/core/events.ts'
+import type { Utterance } from './utterance.ts'
 
-/** How a source is named behind a figure: "cross check runway from the load sheet". */
+/** How a source is named after a figure: "cross check runway from the load sheet". */
 const BEFORE_SOURCE = ['from', 'off', 'with', 'against', 'on']
 
-const plain = (text: string) =>
-  spokenWords(text)
-    .filter((word) => word !== 'the')
-    .join(' ')
+const withoutThe = (words: readonly string[]) => words.filter((word) => word !== 'the').join(' ')
+const plain = (text: string) => withoutThe(spokenWords(text))
 
 /** "Cross check zero fuel weight": the figure, where the pack lets somebody state it, and the source that was named or is the first to ask. */
-export function crossCheckIn(pack: Pack, text: string): { figure: string; source: string } | undefined {
-  const said = plain(text).replace(/^crosscheck(ed)?\b/, 'cross check')
-  if (!said.startsWith('cross check ')) return undefined
+export function crossCheck({ pack, said, evidence }: Utterance): EventBody | undefined {
+  const words = withoutThe(wordsOf(said.heard.tokens)).replace(/^crosscheck(ed)?\b/, 'cross check')
+  if (!words.startsWith('cross check ')) return undefined
   for (const { name, label, alsoCalled, stated } of Object.values(pack.figures.declarations)) {
     for (const called of stated ? [label, ...alsoCalled] : []) {
       const asked = `cross check ${plain(called)}`
-      if (said === asked) return { figure: name, source: sourceAloud(stated?.sources ?? []) }
-      const source = stated?.sources.find((one) =>
-        BEFORE_SOURCE.some((word) => said === `${asked} ${word} ${plain(sourceWords(one))}`),
-      )
-      if (source) return { figure: name, source }
+      const source =
+        words === asked
+          ? sourceAloud(stated?.sources ?? [])
+          : stated?.sources.find((one) =>
+              BEFORE_SOURCE.some((word) => words === `${asked} ${word} ${plain(sourceWords(one))}`),
+            )
+      if (source !== undefined) return { type: 'crossCheckAsked', figure: name, source, evidence }
     }
   }
   return undefined
 }
 
 /** What was read off, whether it agrees or not; undefined where it is not one value. */
-export function readingOf(
-  pack: Pack,
-  { figure, source }: Extract<Question, { about: 'reading' }>,
-  heard: Heard,
-  evidence: Evidence,
-): Happening | undefined {
-  const declared = pack.figures.declarations[figure]
-  if (!declared || heard.doubt) return undefined
-  const { text, score, alternatives } = heard
-  const value = readOff(declared.spec, {
-    names: [declared.label, ...declared.alsoCalled],
-    heard: text,
-    ...(score !== undefined && { score }),
-    ...(alternatives && { alternatives }),
-  })
+export function readOffSource({ pack, state, said, evidence }: Utterance): EventBody | undefined {
+  const { question } = state
+  const declared = question?.about === 'reading' && pack.figures.declarations[question.figure]
+  if (!declared) return undefined
+  const value = readOff(declared.spec, [declared.label, ...declared.alsoCalled], said)
+  const { figure, source } = question
   return value === undefined ? undefined : { type: 'stated', source, figure, value, evidence }
 }

@@ -1,7 +1,7 @@
 /** Named positions: each option has its own spoken forms. */
 
 import { readNumber } from '../numbers/readings.ts'
-import { canonOf, isHomophone, type Token, tokensOf } from '../numbers/tokens.ts'
+import { isHomophone, soundOf, type Token, tokensOf } from '../numbers/tokens.ts'
 import { asWritten } from './codes.ts'
 import { SLIP, type TextKind } from './definition.ts'
 import { affixTable, type Reading } from './reading.ts'
@@ -25,11 +25,11 @@ interface Forms {
 
 const formsByOptions = new WeakMap<object, Forms>()
 
-/** A number counts as such ("one five" is "fifteen"), anything else word by word. */
+/** A number counts as such ("one five" is "fifteen"), anything else word by word, as it sounds. */
 function keysOf(tokens: readonly Token[]): readonly string[] {
   const numbers = tokens.every((token) => token.number) ? readNumber(tokens) : []
   const keys = numbers.filter(({ secondary }) => !secondary).map(({ whole, fraction }) => `#${whole}.${fraction ?? ''}`)
-  return keys.length > 0 ? keys : [canonOf(tokens)]
+  return keys.length > 0 ? keys : [tokens.map(soundOf).join('')]
 }
 
 /** All forms of a choice, made once for each options table. */
@@ -56,7 +56,8 @@ function readChoice(tokens: readonly Token[], spec: ChoiceSpec): readonly Readin
   const bare = tokens.filter((token) => !AFFIXES.has(token.text))
   const found = [tokens, bare].flatMap((words) => keysOf(words).map((key) => options.get(key)))
   const option = found.find((each) => each)
-  if (option) return [{ value: option, standard: !bare.some(isHomophone) }]
+  // In a name a digit may be written as what sounds like it; a number is to be one.
+  if (option) return [{ value: option, standard: !bare.every((token) => token.number) || !bare.some(isHomophone) }]
   const value = bare.map((token) => token.text).join(' ')
   return bare.some((token) => token.number) ? [{ value, standard: true, implausible: true }] : []
 }

@@ -31,6 +31,8 @@ export function writtenAs(pattern: RegExp): (value: Value) => boolean {
   return (value) => typeof value === 'string' && pattern.test(value)
 }
 
+/** Capitals, without spaces around them. */
 export const capitals = (text: string): string => text.trim().toUpperCase()
 
+/** For texts that are spoken alike only where they are written alike, capitals aside. */
 export const asWritten = (value: Value): string => String(value).toUpperCase()

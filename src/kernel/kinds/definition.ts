@@ -1,7 +1,7 @@
 /**
- * What a kind is made of. A kind is a sort of value that can be said: a trim, a speed, a runway. Each has one file with
- * one object that holds all of it; the house asks the object (`kindOf`) and knows no kind by name. What holds for
- * several kinds is shared as functions, but each kind's object names it. A member that may be left out is for few kinds.
+ * What a kind is made of. A kind is a sort of value that can be said: a trim, a speed, a runway. Each has one file, and in
+ * it one object with everything that holds for it; all other code asks that object (`kindOf`) and names no kind. Kinds
+ * share functions, but what holds for a kind is stated in its own object. Optional members apply to a few kinds only.
  */
 
 import type { Rule } from '../grammarRules.ts'
@@ -19,14 +19,14 @@ export type KindDefinition<S> = NumberKind<S> | TextKind<S>
 interface Kind<S> {
   /** The fields of the spec. */
   readonly fields: FieldsOf<S>
-  /** Beyond the fields' own shapes: a field that is wrong, and what it should hold; undefined where nothing is. */
+  /** A field that is wrong though its shape is right, and what it should hold; undefined where nothing is wrong. */
   specFault?(spec: S): { readonly field: string; readonly should: string } | undefined
 
-  /** Words that may stand beside the digits of a value, each with what it does. */
+  /** Words that may stand beside the digits of a value, and what each of them does. */
   affixes(spec: S): Affixes
   /** Names of such a value as pilots say them before it. */
   readonly nouns: readonly string[]
-  /** Whether a word is, or is part of, a value by itself and is no number: an option's name. */
+  /** Whether a word that is no number is a value, or part of one: an option's name. */
   isOwnWord?(token: Token, spec: S): boolean
   /** Every reading of a run of words as a value; empty where it is none. */
   read(tokens: readonly Token[], spec: S): readonly Reading[]
@@ -39,22 +39,22 @@ interface Kind<S> {
 
   /** What is listened for. */
   readonly heard: Heard<S>
-  /** One end of the digits of a value, said alone, is perhaps all that was heard of it: asked for again. */
+  /** Where only the first or last digits of a value are heard, the rest may have been missed: it is asked for again. */
   readonly mayBeCutShort: boolean
-  /** Where digits are missing: whether what was said is right as far as it goes. Never, where this is left out. */
+  /** Where digits are missing: whether what was said is right as far as it goes. Left out: never. */
   isRightSoFar?(said: Value, expected: Value): boolean
-  /** Whether a number said with fewer decimals is whole where the rest are zeros: "twenty-six" is all of 26.0. */
+  /** Whether the zeros at the end of a fraction may be left out of this number: "twenty-six" is all of 26.0. */
   zerosMayLack?(said: number): boolean
   /** For values with a direction or a side. */
   readonly direction?: Direction
-  /** For values of several pieces, each of which may be wrong or left out: what was said against the value in force. */
+  /** For values of several pieces, each of which may be wrong or missing: compares what was said with the value in force. */
   match?(reading: Reading, expected: Value, spec: S): Match
-  /** Where every value has a name: value -> every way to say it. */
+  /** For kinds with a fixed set of values: each value with every way to say it. */
   options?(spec: S): Readonly<Record<string, readonly string[]>>
   /** Names that a value may begin with. */
   names?(spec: S): readonly string[]
 
-  /** Another value of the same shape, as a slip of a controller has it; undefined for what nobody mistakes so. */
+  /** Another value that a controller could say by mistake; undefined for kinds that are not mistaken this way. */
   mistake(value: Value, spec: S, chance: Seeded): Value | undefined
   /** To be read back where a station says it: ICAO Doc 4444, 4.5.7.5.1, and frequencies as in CAP 413. */
   readonly isReadBack: boolean
@@ -66,21 +66,21 @@ export interface NumberKind<S> extends Kind<S> {
   readonly measure: Measure<S>
   /** The instrument's scale: wide, since it serves every instrument of the kind, unless the pack narrows it. */
   scale(spec: S): ScaleEnds
-  /** Ends that no value passes, whatever the instrument; a pack may set others. */
+  /** Limits for any value of the kind, whatever the instrument; a pack may set others. */
   readonly bounds?: { readonly min?: number; readonly max?: number }
   /** For values that go round: 361 is heading 001. */
   wrapped?(value: number): number
   /** Several in a row are said with equally many digits: "one two eight one three one" are two speeds. */
   readonly isEvenInARow?: true
-  /** On the screen, thousands stand apart: "24,620 kg". */
+  /** Shown with its thousands separated: "24,620 kg". */
   readonly isGrouped?: true
-  /** In which a value is spoken where the pack names no other step. */
+  /** Values are spoken in this step where the pack names no other. */
   step(spec: S): number
-  /** Digits behind the point in which values are compared; what lies beyond is the dust of binary fractions. */
+  /** Decimals to which values are compared: anything finer is an artefact of binary fractions. */
   precision(spec: S): number
   /** All digits of a value as they are said: "089". */
   digits(value: number, spec: S): string
-  /** The unit in which `expected` is `said`, where it is another one than the figure's: nothing but an account of a slip. */
+  /** The other unit in which `said` is the same amount as `expected`; explains a slip, and is never used to judge. */
   otherUnitOf?(said: number, expected: number, spec: S): Unit | undefined
 }
 
@@ -90,21 +90,21 @@ export interface TextKind<S> extends Kind<S> {
   /** How a value is written, with an example: 'four digits, hours and minutes: "0935"'. */
   written(spec: S): string
   isWritten(value: Value, spec: S): boolean
-  /** As it was typed -> as it is written: capitals, zeros in front. */
+  /** From what was typed to how it is written: capitals, single spaces. */
   tidied(text: string): string
   /** One text for all values that are spoken alike. */
   canonical(value: Value, spec: S): string
 }
 
-/** The unit of values in inputs, tables and calculators: always the same one, or the spec's, or any that a pack names. */
+/** The unit of values in inputs, tables and calculators: always the same, that of the spec, or any that a pack names. */
 export type Measure<S> =
   | Unit
   | (S extends { readonly unit: Unit } ? 'unitOfSpec' : never)
-  /** `said`: what of the unit is part of the spec, since it is spoken. */
+  /** `said`: the part of the spec that follows from the unit, because it is spoken. */
   | { readonly anyUnit: true; said(unit: Unit): Partial<S> }
 
 export interface Direction {
-  /** The amount is right and the direction is another one; `isRight` says which values are right. */
+  /** The amount is right and the direction is wrong; `isRight` tells which values are right. */
   isTurned(said: Value, expected: Value, isRight: (value: Value) => boolean): boolean
   /** The amount is right and no direction was said, though the value has one. */
   isLeftOut(said: Value, expected: Value): boolean
@@ -116,7 +116,7 @@ export interface SaidNumber {
   readonly signs: string
   /** Digits that it has at least: "one twenty eight" has three. */
   readonly digits: number
-  /** Those behind the point. */
+  /** Digits after the point. */
   readonly decimals: number
   /** The word that follows; empty at the end. */
   readonly next: string

@@ -1,8 +1,8 @@
 /**
- * The kinds of value that can be said: the list. Each has a file of its own; to add one is its file and its two lines
- * here. A `KindSpec` says what shape a value has and never holds the value itself: what the ear listens for is made from
- * specs, so it cannot know the answer (law 2). A `Figure` is a spec with its value, in the JSON form of the command line's
- * contract.
+ * The list of kinds, and the types that follow from it. Each kind has a file of its own; to add one takes that file and two
+ * lines here. A `KindSpec` says what shape a value has and never holds the value itself: what the ear listens for is made
+ * from specs, so it cannot know the answer (law 2). A `Figure` is a spec with its value, in the JSON form of the command
+ * line's contract.
  */
 
 import { altimeter } from './altimeter.ts'

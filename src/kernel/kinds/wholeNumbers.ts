@@ -40,6 +40,7 @@ export function readWhole(tokens: readonly Token[], form: Form): readonly Readin
   })
 }
 
+/** The number as it stands, with its fraction. */
 export function plainAmount({ whole, fraction = '' }: NumberReading): number {
   return amountOf(whole, fraction, fraction.length)
 }
@@ -56,6 +57,7 @@ export function sayWhole(value: Value, phraseology: Phraseology): string {
   return `${minus}${radio || amount > 99 ? sayDigits(String(amount), radio) : sayCardinal(amount)}`
 }
 
+/** Without sign and point. */
 export const digitsOfWhole = (value: number): string => String(value).replace(/\D/g, '')
 
 /** Whole numbers are compared to the thousandth, so that nothing that was said is rounded away. */

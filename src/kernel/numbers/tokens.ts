@@ -68,6 +68,26 @@ export function tokensOf(text: string): readonly Token[] {
   return tokens
 }
 
+/** Words as they were heard or typed, cut into tokens once. Fewer tokens than the text has are a part of it. */
+export interface Transcript {
+  readonly text: string
+  readonly tokens: readonly Token[]
+}
+
+export const transcriptOf = (text: string): Transcript => ({ text, tokens: tokensOf(text) })
+
+/** The words of a transcript as they were heard or typed. */
+export function textOf({ text, tokens: [first] }: Transcript): string {
+  return first ? text.slice(first.start).trim() : ''
+}
+
+/** One after the other. */
+export function joined(first: Transcript, second: Transcript): Transcript {
+  const shift = first.text.length + 1
+  const later = second.tokens.map((token) => ({ ...token, start: token.start + shift, end: token.end + shift }))
+  return { text: `${first.text} ${second.text}`, tokens: [...first.tokens, ...later] }
+}
+
 /** True where the token is or may be part of a number; words that only sound like one are not. */
 export function isNumberToken(token: Token): boolean {
   const { number } = token
@@ -81,6 +101,11 @@ export function isHomophone(token: Token): boolean {
 /** "To", "too" and "for" are also what they look like; "won" and "ate" hardly. */
 export function isLittle(token: Token | undefined): boolean {
   return token?.text === 'to' || token?.text === 'for' || token?.text === 'too'
+}
+
+/** What it sounds like: "to" and "too" are "two". */
+export function soundOf({ number, canon }: Token): string {
+  return number?.type === 'digit' && number.form === 'homophone' ? number.digits : canon
 }
 
 /** Compared without spaces, so that "take off" is "takeoff" and "V1" is "V one". */

@@ -33,7 +33,7 @@ export interface Element {
 }
 
 /** The pilot calls, the station says something, the pilot reads it back: any of the three may be absent. */
-export interface Turn {
+export interface ExchangeTurn {
   /** Stable: `<exchange id>.<turn id>`. */
   readonly id: string
   /** For the screen and for "what is left": "push clearance". */
@@ -65,7 +65,7 @@ export interface Exchange {
   readonly station: Station
   /** `free`: the pilot may take the turns in any order that their interlocks allow. */
   readonly order: 'fixed' | 'free'
-  readonly turns: readonly Turn[]
+  readonly turns: readonly ExchangeTurn[]
   readonly when?: Condition
   readonly caution?: string
 }

@@ -1,6 +1,7 @@
 /** Finding things in a pack, and what of it applies in a situation. */
 
 import type { Figure, Value } from '../kinds/kind.ts'
+import { ownOf } from '../own.ts'
 import type { Least } from '../response/expansion.ts'
 import type { Response } from '../response/response.ts'
 import type { Activity, Flow, Item, Line, List, Pack, Step } from './checklist.ts'
@@ -9,7 +10,7 @@ import type { Condition } from './condition.ts'
 type Situated = Readonly<Record<string, string>>
 
 export function holds(condition: Condition | undefined, situation: Situated): boolean {
-  return Object.entries(condition ?? {}).every(([name, values]) => values.includes(situation[name] ?? ''))
+  return Object.entries(condition ?? {}).every(([name, values]) => values.includes(ownOf(situation, name) ?? ''))
 }
 
 /** Activities that apply, in order, each with the number of its phase and its place in it. */
@@ -88,8 +89,8 @@ export function figuresFor(
 ): Record<string, Figure> {
   return Object.fromEntries(
     names.flatMap((name) => {
-      const declared = pack.figures.declarations[name]
-      const value = values[name]
+      const declared = ownOf(pack.figures.declarations, name)
+      const value = ownOf(values, name)
       if (!declared || value === undefined) return []
       return [[name, { ...declared.spec, value, ...(declared.accept && { accept: declared.accept }) } as Figure]]
     }),

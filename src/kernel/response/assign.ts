@@ -5,9 +5,10 @@
 
 import { type KindSpec, kindOf } from '../kinds/kind.ts'
 import type { Reading } from '../kinds/reading.ts'
-import { affixesOf, readValue, scaleOf } from '../kinds/table.ts'
+import { affixesOf, isValueWord, readValue, scaleOf } from '../kinds/table.ts'
 import { isLittle, isNumberToken, type Token } from '../numbers/tokens.ts'
 import type { Because } from './model.ts'
+import { mayBeNumber } from './options.ts'
 import type { Atom } from './scan.ts'
 
 type Run = Extract<Atom, { type: 'run' }>
@@ -31,6 +32,13 @@ export function readRun(run: Run, spec: KindSpec): readonly Reading[] {
   if (looseHead) readings.push(...readValue(tokens.slice(1), spec))
   if (looseTail) readings.push(...readValue(tokens.slice(0, -1), spec))
   return readings
+}
+
+/** Could be a value of the kind at all: names for a choice of names, a number or the kind's own words for the others. */
+export function hasFormOf(run: Run, spec: KindSpec | undefined): boolean {
+  if (!spec) return true
+  const { tokens } = run
+  return tokens.some((token) => (token.number ? mayBeNumber(spec) : isValueWord(token, spec)))
 }
 
 /** On the instrument's scale and step. */

@@ -8,7 +8,7 @@ import type { KindSpec } from '../kinds/kind.ts'
 import type { Reading } from '../kinds/reading.ts'
 import { affixesOf } from '../kinds/table.ts'
 import type { Token } from '../numbers/tokens.ts'
-import { isSound, readRun, splitRun } from './assign.ts'
+import { hasFormOf, isSound, readRun, splitRun } from './assign.ts'
 import { joinDirections } from './beside.ts'
 import type { Because } from './model.ts'
 import type { Atom } from './scan.ts'
@@ -109,7 +109,7 @@ function bindAtom(binding: Binding, hearing: Hearing, atoms: readonly Atom[], in
     case 'unknown':
       binding.unknown = true
       // Among words a number is just not understood: "one open" is still another state.
-      if (atom.amount && binding.scene.hasFigures) binding.doubt ??= 'notUnderstood'
+      if (atom.amount && binding.scene.figureCount > 0) binding.doubt ??= 'notUnderstood'
       return
     case 'refusal':
       binding.doubt ??= 'ambiguous'
@@ -183,18 +183,21 @@ function freeSlot(binding: Binding, known: KnownPhrase): number {
 }
 
 /**
- * The figures a number may be for, in order: from its label on, else from `place` on those not yet said in this
- * stretch, else those before it. With one figure it is that one said again; with several nobody knows which.
+ * The figures a value may be for, in order: from its label on, else from `place` on those not yet said in this
+ * stretch, else those before it; what has not the form of a figure's kind is not for that one, unless it is for none
+ * otherwise. With one figure it is that one said again; with several nobody knows which.
  */
-function targets(binding: Binding, hearing: Hearing, ahead: readonly Atom[]): number[] {
+function targets(binding: Binding, hearing: Hearing, run: RunAtom, ahead: readonly Atom[]): readonly number[] {
   const { figureSlots, scene } = binding
   const { label, place, stretch, held } = hearing
   const isOpen = (slot: number) =>
     !held.has(scene.path[slot]?.name ?? '') && !(binding.figures.has(slot) && binding.stretch.get(slot) === stretch)
   const from = label === undefined ? place : figureSlots.indexOf(label)
   const onward = figureSlots.slice(from).filter((slot) => slot === label || isOpen(slot))
-  const row = onward.length > 0 ? onward : figureSlots.filter(isOpen)
-  if (row.length === 0) return figureSlots.length === 1 ? [...figureSlots] : []
+  const open = figureSlots.filter(isOpen)
+  const fits = (slot: number) => slot === label || hasFormOf(run, scene.specs[slot])
+  const row = [onward.filter(fits), open.filter(fits), onward, open].find((slots) => slots.length > 0)
+  if (!row) return figureSlots.length === 1 ? figureSlots : []
   const labelled = ahead.flatMap((atom) =>
     atom.type === 'phrase' && atom.known.type === 'label' ? [atom.known.slot] : [],
   )
@@ -231,7 +234,7 @@ function bindRun(binding: Binding, hearing: Hearing, run: RunAtom, ahead: readon
   const { scene, figureSlots } = binding
   const { stretch, not, begun } = hearing
   const label = hearing.label ?? slotOfName(binding, run)
-  const slots = begun ? targets(binding, hearing, ahead) : corrected(binding, label, run)
+  const slots = begun ? targets(binding, hearing, run, ahead) : corrected(binding, label, run)
   const specs = slots.map((slot) => scene.specs[slot]).filter((spec) => spec !== undefined)
   if (slots.length === 0 || specs.length !== slots.length) {
     binding.doubt ??= figureSlots.length > 1 ? 'twoValues' : 'notUnderstood'

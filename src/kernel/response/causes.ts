@@ -8,6 +8,7 @@ import type { Neighbour } from '../figures/neighbours.ts'
 import { type Figure, type Figures, kindOf, type Value } from '../kinds/kind.ts'
 import { digitsSaid, isNumeric, isSameValue } from '../kinds/table.ts'
 import { sayDigits } from '../numbers/say.ts'
+import { ownOf } from '../own.ts'
 import type { Cause } from './model.ts'
 
 /** Values of one revision, as spoken. */
@@ -36,7 +37,7 @@ export interface CauseSearch {
 /** Every cause that fits, without repetition, in the order earlier revision, other item, table, unit, swapped digits. */
 export function findCauses(search: CauseSearch): readonly Cause[] {
   const { figure: name, read, figures, neighbours = [] } = search
-  const figure = Object.hasOwn(figures, name) ? figures[name] : undefined
+  const figure = ownOf(figures, name)
   if (!figure || isSameValue(figure, read, figure.value)) return []
   const tables = neighbours.filter(({ value }) => isSameValue(figure, read, value))
   const causes: Cause[] = [
@@ -54,7 +55,7 @@ export function findCauses(search: CauseSearch): readonly Cause[] {
 function earlierRevisions({ figure: name, read, history = [] }: CauseSearch, figure: Figure): Cause[] {
   return history
     .filter(({ values }) => {
-      const value = values[name]
+      const value = ownOf(values, name)
       return value !== undefined && isSameValue(figure, read, value)
     })
     .map(({ label }) => ({ cause: 'earlierRevision', detail: label }))
@@ -64,7 +65,7 @@ function earlierRevisions({ figure: name, read, history = [] }: CauseSearch, fig
 function otherFigures({ figure: name, read, figures, labels = {} }: CauseSearch, figure: Figure): Cause[] {
   return Object.entries(figures)
     .filter(([other, { value }]) => other !== name && isComparable(figure, read, value))
-    .map(([other]) => ({ cause: 'otherFigure', detail: labels[other] ?? other }))
+    .map(([other]) => ({ cause: 'otherFigure', detail: ownOf(labels, other) ?? other }))
 }
 
 function isComparable(figure: Figure, read: Value, other: Value): boolean {

@@ -1,12 +1,15 @@
-/** The standard phrases: what they are, and how pilots say them. */
+/**
+ * The standard phrases in one table: what each command is called, how pilots say it, and which of that the ear listens
+ * for. What a command does in a run is in `run/core/commanding.ts`, its button in `app/view/buttons.ts`, what the
+ * debrief has of it in `run/debrief/`: tables by the same names, so that a new command is missing where it is missing.
+ */
 
-import { type Token, tokensOf } from '../numbers/tokens.ts'
+import { type Token, type Transcript, textOf, tokensOf } from '../numbers/tokens.ts'
 import { HARMLESS, HESITATIONS } from './lexicon.ts'
-import type { Command } from './model.ts'
 
 export interface ReadCommand {
   readonly command: Command
-  /** A figure for `confirm`, a list for `call`, a reason for `pass`, words for `remark` and `correction`. */
+  /** A figure for `confirm`, a list for `call`, a reason for `pass`, words for `remark`. */
   readonly argument?: string
 }
 
@@ -19,53 +22,110 @@ export interface CommandNames {
   readonly confirmable?: Readonly<Record<string, readonly string[]>>
 }
 
-const PHRASES: readonly (readonly [Command, readonly string[]])[] = [
-  [
-    'sayAgain',
-    ['say again', 'say it again', 'say again all', 'repeat', 'repeat that', 'come again', 'pardon', 'what was that'],
-  ],
-  ['standBy', ['stand by', 'standby', 'stand by one', 'standby one', 'wait', 'wait one', 'hold on', 'one moment']],
-  ['continue', ['continue', 'go on', 'go ahead', 'resume', 'ready to continue', 'carry on']],
-  ['disregard', ['disregard', 'disregard that', 'disregard my last', 'disregard last']],
-  [
-    'whatIsLeft',
-    [
-      'what is left',
-      "what's left",
-      'whats left',
-      'what remains',
-      'what is remaining',
-      "what's remaining",
-      'items left',
-      'items remaining',
-      'what is open',
-      "what's open",
-    ],
-  ],
-  ['goBack', ['go back one', 'go back', 'back one', 'go back one item', 'previous item', 'one back']],
-  ['fromTop', ['from the top', 'start again from the top', 'from the beginning', 'start over', 'restart the list']],
-  ['radioCheck', ['radio check', 'how do you read', 'do you read', 'do you read me', 'do you hear me']],
-  ['leaveOpen', ['leave it open', 'leave open', 'leave this open', 'leave that open', 'leave item open']],
-]
+/** A whole utterance without the polite words and hesitations at its ends. */
+interface Said {
+  readonly tokens: readonly Token[]
+  /** Without spaces, as phrases are compared. */
+  readonly squeezed: string
+  /** What the tokens were cut from. */
+  readonly text: string
+}
 
-const REASONS: readonly (readonly [string, readonly string[]])[] = [
-  ['notFitted', ['not fitted', 'not installed', 'not equipped']],
-  ['simulatorFault', ['simulator fault', 'sim fault', 'simulator failure', 'fault of the simulator']],
-  ['instructorsWord', ["instructor's word", 'instructors word', 'instructor word', 'on instructor word']],
-  ['training', ['training', 'for training']],
-]
+interface Wording {
+  /**
+   * Of the ways to say it those that pilots use most: the ear listens for them, the button's phrase first. Each further
+   * one makes every other phrase a little harder to tell apart.
+   */
+  readonly listenedFor: readonly string[]
+  /** What the command is about, where the utterance is this command; undefined where it is not. */
+  readonly read: (said: Said, names: CommandNames) => { readonly argument?: string } | undefined
+}
 
-const AFFIRM = new Set(['affirm', 'affirmative', 'yes', 'affirm that'])
-const NEGATIVE = new Set(['negative', 'no'])
+/** Said in just these words. */
+function phrases(listenedFor: readonly string[], alsoUnderstood: readonly string[]): Wording {
+  const known = new Set([...listenedFor, ...alsoUnderstood].map((text) => squeezedTokens(tokensOf(text))))
+  return { listenedFor, read: ({ squeezed }) => (known.has(squeezed) ? {} : undefined) }
+}
 
-const commandByPhrase: ReadonlyMap<string, Command> = new Map(
-  PHRASES.flatMap(([command, phrases]) =>
-    phrases.map((phrase) => [squeezedTokens(tokensOf(phrase)), command] as const),
+/** Said in just these words in answer to a yes-or-no question; elsewhere they are part of other speech. */
+function atQuestion(listenedFor: readonly string[], alsoUnderstood: readonly string[]): Wording {
+  const { read } = phrases(listenedFor, alsoUnderstood)
+  return { listenedFor, read: (said, names) => (names.yesNo ? read(said, names) : undefined) }
+}
+
+/** One word, and after it what the command is about. */
+function opening(
+  word: string,
+  listenedFor: readonly string[],
+  argument: (rest: readonly Token[], said: Said, names: CommandNames) => { readonly argument?: string } | undefined,
+): Wording {
+  return {
+    listenedFor,
+    read: (said, names) => (said.tokens[0]?.text === word ? argument(said.tokens.slice(1), said, names) : undefined),
+  }
+}
+
+const about = (argument: string | undefined) => (argument === undefined ? undefined : { argument })
+
+/** Why an item is passed, with the ways to say it: first what Otherseat itself says and shows. */
+const REASONS = {
+  notFitted: ['not fitted', 'not installed', 'not equipped'],
+  simulatorFault: ['simulator fault', 'sim fault', 'simulator failure', 'fault of the simulator'],
+  instructorsWord: ["instructor's word", 'instructors word', 'instructor word', 'on instructor word'],
+  training: ['training', 'for training'],
+} as const satisfies Readonly<Record<string, readonly [string, ...string[]]>>
+
+export type PassReason = keyof typeof REASONS
+export const PASS_REASONS = Object.keys(REASONS) as readonly PassReason[]
+
+/** A reason as Otherseat says and shows it: "not fitted". */
+export const reasonWords = (reason: PassReason): string => REASONS[reason][0]
+
+const SPOKEN_REASONS = PASS_REASONS.map(reasonWords)
+
+const WORDINGS = {
+  sayAgain: phrases(
+    ['say again'],
+    ['say it again', 'say again all', 'repeat', 'repeat that', 'come again', 'pardon', 'what was that'],
   ),
-)
-const reasonByPhrase: ReadonlyMap<string, string> = new Map(
-  REASONS.flatMap(([reason, phrases]) => phrases.map((phrase) => [squeezedTokens(tokensOf(phrase)), reason] as const)),
-)
+  standBy: phrases(
+    ['stand by', 'wait one'],
+    ['standby', 'stand by one', 'standby one', 'wait', 'hold on', 'one moment'],
+  ),
+  continue: phrases(['continue', 'go on'], ['go ahead', 'resume', 'ready to continue', 'carry on']),
+  disregard: phrases(['disregard'], ['disregard that', 'disregard my last', 'disregard last']),
+  // What is corrected follows from where the run is: `interpret` takes the word off the head of an utterance.
+  correction: { listenedFor: ['correction'], read: () => undefined },
+  whatIsLeft: phrases(
+    ['what is left', "what's left"],
+    [
+      ...['what remains', 'what is remaining', "what's remaining", 'items left', 'items remaining'],
+      ...['what is open', "what's open"],
+    ],
+  ),
+  goBack: phrases(['go back one', 'go back'], ['back one', 'go back one item', 'previous item', 'one back']),
+  fromTop: phrases(
+    ['from the top'],
+    ['start again from the top', 'from the beginning', 'start over', 'restart the list'],
+  ),
+  leaveOpen: phrases(['leave it open', 'leave open'], ['leave this open', 'leave that open', 'leave item open']),
+  pass: opening('pass', ['pass', ...SPOKEN_REASONS, ...SPOKEN_REASONS.map((reason) => `pass ${reason}`)], passIn),
+  confirm: opening('confirm', [], (rest, _, { confirmable }) => about(named(rest, confirmable))),
+  remark: opening('remark', ['remark'], (rest, { text }) => ({ argument: textOf({ text, tokens: rest }) })),
+  radioCheck: phrases(['radio check'], ['how do you read', 'do you read', 'do you read me', 'do you hear me']),
+  call: { listenedFor: [], read: ({ tokens }, { lists }) => about(called(tokens, lists)) },
+  affirm: atQuestion(['affirm'], ['affirmative', 'yes', 'affirm that']),
+  negative: atQuestion(['negative'], ['no']),
+} satisfies Readonly<Record<string, Wording>>
+
+export type Command = keyof typeof WORDINGS
+export const COMMANDS = Object.keys(WORDINGS) as readonly Command[]
+
+/** What the ear listens for wherever it listens; names of lists and figures are the pack's. */
+export const LISTENED_FOR: readonly string[] = COMMANDS.flatMap((command) => WORDINGS[command].listenedFor)
+
+/** The way to say a command that its button names; empty where it has no words of its own. */
+export const phraseOf = (command: Command): string => WORDINGS[command].listenedFor[0] ?? ''
 
 /** Words without spaces and apostrophes: "stand by" is "standby". */
 function squeezedTokens(tokens: readonly Token[]): string {
@@ -87,58 +147,31 @@ function bare(tokens: readonly Token[]): readonly Token[] {
 }
 
 /** A whole utterance as a command, or undefined. Never throws. */
-export function readCommand(text: string, names: CommandNames = {}): ReadCommand | undefined {
-  return commandOf(tokensOf(text), text, names)
+export function readCommand({ text, tokens: all }: Transcript, names: CommandNames = {}): ReadCommand | undefined {
+  const tokens = bare(all)
+  if (tokens.length === 0 || tokens.length > LONGEST) return undefined
+  const said = { tokens, squeezed: squeezedTokens(tokens), text }
+  for (const command of COMMANDS) {
+    const wording: Wording = WORDINGS[command]
+    const read = wording.read(said, names)
+    if (read) return { command, ...read }
+  }
+  return undefined
 }
 
-/** The same for tokens; `text` is where a remark's own words are taken from. */
-export function commandOf(all: readonly Token[], text: string, names: CommandNames): ReadCommand | undefined {
-  const tokens = bare(all)
-  const first = tokens[0]
-  if (!first || tokens.length > 40) return undefined
-  const rest = tokens.slice(1)
-  if (first.text === 'remark')
-    return {
-      command: 'remark',
-      argument: text
-        .slice(first.end)
-        .replace(/^[\s,.:;-]+/, '')
-        .trim(),
-    }
-  if (first.text === 'correction') {
-    return {
-      command: 'correction',
-      argument: text
-        .slice(first.end)
-        .replace(/^[\s,.:;-]+/, '')
-        .trim(),
-    }
-  }
-  const said = squeezedTokens(tokens)
-  const command = commandByPhrase.get(said)
-  if (command) return { command }
-  if (names.yesNo && AFFIRM.has(said)) return { command: 'affirm' }
-  if (names.yesNo && NEGATIVE.has(said)) return { command: 'negative' }
-  if (first.text === 'pass') return pass(rest)
-  if (first.text === 'confirm') {
-    const figure = named(rest, names.confirmable)
-    return figure === undefined ? undefined : { command: 'confirm', argument: figure }
-  }
-  const list = called(tokens, names.lists)
-  return list === undefined ? undefined : { command: 'call', argument: list }
+/** Tokens; whoever says more means somebody else. */
+const LONGEST = 40
+
+/** A reason by itself, as the answer to "say the reason". */
+export function reasonIn(tokens: readonly Token[]): PassReason | undefined {
+  const said = squeezedTokens(bare(tokens))
+  return PASS_REASONS.find((reason) => REASONS[reason].some((text) => squeezedTokens(tokensOf(text)) === said))
 }
 
 /** "pass", "pass, not fitted", "pass it, simulator fault". */
-function pass(rest: readonly Token[]): ReadCommand | undefined {
+function passIn(rest: readonly Token[]): { readonly argument?: string } | undefined {
   const words = bare(rest[0] && ['it', 'this', 'that', 'item'].includes(rest[0].text) ? rest.slice(1) : rest)
-  if (words.length === 0) return { command: 'pass' }
-  const reason = reasonByPhrase.get(squeezedTokens(words))
-  return reason === undefined ? undefined : { command: 'pass', argument: reason }
-}
-
-/** The reason by itself, as the answer to "say the reason". */
-export function readReason(text: string): string | undefined {
-  return reasonByPhrase.get(squeezedTokens(bare(tokensOf(text))))
+  return words.length === 0 ? {} : about(reasonIn(words))
 }
 
 /** Which of some named things the words are; undefined where none is, or two are. */

@@ -1,27 +1,9 @@
 /** The words of judging: what was heard, what is asked, what came of it. Shapes only; see `judge.ts`. */
 
 import type { Figures, Phraseology, Value } from '../kinds/kind.ts'
+import type { Command } from './commands.ts'
+import type { Hypotheses } from './hypotheses.ts'
 import type { Response } from './response.ts'
-
-export const COMMANDS = [
-  'sayAgain',
-  'standBy',
-  'continue',
-  'disregard',
-  'correction',
-  'whatIsLeft',
-  'goBack',
-  'fromTop',
-  'leaveOpen',
-  'pass',
-  'confirm',
-  'remark',
-  'radioCheck',
-  'call',
-  'affirm',
-  'negative',
-] as const
-export type Command = (typeof COMMANDS)[number]
 
 export const VERDICTS = ['correct', 'negative', 'incomplete', 'sayAgain', 'command'] as const
 export type Verdict = (typeof VERDICTS)[number]
@@ -84,15 +66,11 @@ export interface Alternative {
   readonly score?: number
 }
 
-export interface JudgeInput {
+export interface JudgeInput extends Hypotheses {
   readonly challenge?: string
   readonly response: Response
   readonly figures: Figures
   readonly states?: readonly (readonly string[])[]
-  readonly heard: string
-  /** Of `heard`; 1 where none is given. */
-  readonly score?: number
-  readonly alternatives?: readonly Alternative[]
   readonly phraseology?: Phraseology
   /** Names of parts already right in an earlier breath of this challenge. */
   readonly held?: readonly string[]

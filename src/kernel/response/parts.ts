@@ -3,6 +3,7 @@
 import type { Figures, Phraseology, Value } from '../kinds/kind.ts'
 import { isNumeric, isSameValue } from '../kinds/table.ts'
 import type { Token } from '../numbers/tokens.ts'
+import { ownOf } from '../own.ts'
 import type { Bound, WordSaying } from './bind.ts'
 import { compareAll, type Outcome } from './compare.ts'
 import type { Because, Judgement, Part } from './model.ts'
@@ -68,7 +69,7 @@ function figureFinding(
 ): Finding | undefined {
   const base = { name: slot.name, kind: 'figure' } as const
   const sayings = bound.figures.get(index)
-  const figure = Object.hasOwn(figures, slot.figure) ? figures[slot.figure] : undefined
+  const figure = ownOf(figures, slot.figure)
   if (!sayings) {
     if (held.has(slot.name)) return { part: { ...base, state: 'ok' } }
     // Its label was said, and no number behind it.
@@ -81,7 +82,7 @@ function figureFinding(
   if (!usable || !scene.specs[index]) return { part: { ...base, state: 'missing', heard }, doubt: 'notUnderstood' }
   const outcome = compareAll(figure, sayings, phraseology)
   const part = { ...base, heard, expected: figure.value }
-  const before = implausibleBefore?.[slot.figure] ?? implausibleBefore?.[slot.name]
+  const before = ownOf(implausibleBefore, slot.figure) ?? ownOf(implausibleBefore, slot.name)
   return findingOf(
     part,
     outcome,

@@ -4,23 +4,24 @@
  * element's own follows from wordings and kinds, never from values (law 2).
  */
 
-import { tokensOf } from '../numbers/tokens.ts'
-import { landmarksOf } from './anchors.ts'
-import { type Chunk, chunksOf } from './chunks.ts'
+import type { Specs } from '../kinds/kind.ts'
+import type { Transcript } from '../numbers/tokens.ts'
+import { cuesOf } from './cues.ts'
 import { judge, vetoed } from './judge.ts'
 import { HARMLESS, HESITATIONS } from './lexicon.ts'
 import type { JudgeInput, Judgement, Part } from './model.ts'
 import { allOf, NOTHING, type Response } from './response.ts'
+import { type Segment, segmentsOf } from './segments.ts'
 import type { SpokenElement } from './spokenElement.ts'
+import { strayIn } from './strays.ts'
 
 export type ElementState = 'ok' | 'wrong' | 'missing'
 
 /** What is said behind the name of the one it is said to; without that name in front, all of it. */
-export function withoutAddress(text: string, name: string): string {
+export function withoutAddress<T extends Transcript>(heard: T, name: string): T {
   const address = name.split(' ')
-  const tokens = tokensOf(text)
-  const isFirst = name !== '' && address.every((word, index) => tokens[index]?.text === word)
-  return isFirst ? text.slice(tokens[address.length]?.start ?? text.length) : text
+  const isFirst = name !== '' && address.every((word, index) => heard.tokens[index]?.text === word)
+  return isFirst ? { ...heard, tokens: heard.tokens.slice(address.length) } : heard
 }
 
 type Input = Omit<JudgeInput, 'response' | 'challenge'>
@@ -32,9 +33,9 @@ export function wholeResponse(elements: readonly SpokenElement[]): Response {
 
 /** Judges what was said of several elements, in their order or each with its own words. Never throws. */
 export function judgeReadBack(elements: readonly SpokenElement[], input: Input): Judgement {
-  const { alternatives: _, score: __, ...alone } = input
-  const judgeText = (heard: string) => judgeOne(elements, { ...alone, heard })
-  return vetoed(input, judgeText(input.heard), judgeText)
+  const { alternatives: _, ...alone } = input
+  const judgeTranscript = (heard: Transcript) => judgeOne(elements, { ...alone, heard })
+  return vetoed(input, judgeTranscript(input.heard), judgeTranscript)
 }
 
 function judgeOne(elements: readonly SpokenElement[], input: Input): Judgement {
@@ -57,18 +58,37 @@ function stretchesOf(elements: readonly SpokenElement[], input: Input): Judgemen
     return required.size > 0 && [...required].every((name) => held.has(name))
   }
   const before = new Set([...elements.keys()].filter((index) => isHeld(elements[index] as SpokenElement)))
-  const chunks = chunksOf(landmarksOf(elements, input.figures), input.heard, before)
-  const named = new Set(chunks.map(({ element }) => element))
+  const known = segmentsOf(cuesOf(elements, input.figures), input.heard.tokens, before)
+  const named = new Set(known.map(({ element }) => element))
   const others = elements.filter((_, index) => !named.has(index))
-  return chunks.flatMap((chunk): Judgement[] => {
-    if (chunk.element < 0 && isHarmless(chunk)) return []
-    const response = chunk.element < 0 ? wholeResponse(others) : (elements[chunk.element]?.response ?? NOTHING)
-    const judgement = judge({ ...input, response, heard: chunk.text })
+  const unsaid = [...elements.keys()].filter((index) => !named.has(index) && !before.has(index))
+  const segments = known.flatMap((segment) => parted(segment, elements, unsaid, input.figures))
+  return segments.flatMap((segment): Judgement[] => {
+    if (segment.element < 0 && isHarmless(segment)) return []
+    const response = segment.element < 0 ? wholeResponse(others) : (elements[segment.element]?.response ?? NOTHING)
+    const judgement = judge({ ...input, response, heard: { ...input.heard, tokens: segment.tokens } })
     return judgement.because === 'refused' ? [{ ...judgement, verdict: 'sayAgain' }] : [judgement]
   })
 }
 
-const isHarmless = ({ words }: Chunk) => words.every((word) => HARMLESS.has(word) || HESITATIONS.has(word))
+/** A segment without the number of another element that stands in it without words of its own, and that number. */
+function parted(
+  segment: Segment,
+  elements: readonly SpokenElement[],
+  unsaid: readonly number[],
+  specs: Specs,
+): readonly Segment[] {
+  const responseOf = (index: number) => elements[index]?.response ?? NOTHING
+  const { element, tokens } = segment
+  const stray = element < 0 ? undefined : strayIn(responseOf(element), unsaid.map(responseOf), specs, tokens)
+  if (!stray) return [segment]
+  const [owner, ...more] = unsaid.filter((index) => stray.owners.includes(responseOf(index)))
+  const rest = { element: owner === undefined || more.length > 0 ? -1 : owner, tokens: tokens.slice(stray.at) }
+  const left = unsaid.filter((index) => index !== rest.element)
+  return [{ element, tokens: tokens.slice(0, stray.at) }, ...parted(rest, elements, left, specs)]
+}
+
+const isHarmless = ({ tokens }: Segment) => tokens.every(({ text }) => HARMLESS.has(text) || HESITATIONS.has(text))
 
 /** One judgement of all: wrong where a part of it is, right only where every required part is. */
 function together(

@@ -4,40 +4,30 @@
  */
 
 import type { KindSpec, Value } from '../kinds/kind.ts'
-import { tokensOf } from '../numbers/tokens.ts'
+import { type Token, type Transcript, tokensOf } from '../numbers/tokens.ts'
+import { askedFor } from './asked.ts'
 import { isSound } from './assign.ts'
 import { bind } from './bind.ts'
 import { withoutChallenge } from './challenge.ts'
-import { equallyLikely } from './judge.ts'
-import type { JudgeInput } from './model.ts'
+import { equallyLikely, type Hypotheses } from './hypotheses.ts'
+import { stretchesOf } from './judge.ts'
 import { responseFrom } from './response.ts'
 import { scan } from './scan.ts'
-import { scenesFor } from './scene.ts'
 
 const NAME = 'value'
 const RESPONSE = responseFrom(`<${NAME}> [set]`)
 const NONE: ReadonlySet<string> = new Set()
 
-export interface ReadingAloud extends Pick<JudgeInput, 'heard' | 'score' | 'alternatives'> {
-  /** What the figure is called; any of these may be said before its value. */
-  readonly names: readonly string[]
-}
-
-/** The one value that was read; undefined where there is none, or where equally likely texts do not agree on it. */
-export function readOff(spec: KindSpec, { names, ...input }: ReadingAloud): Value | undefined {
-  const values = [input.heard, ...equallyLikely(input)].map((text) => valueIn(spec, names, text))
+/** The one value that was read, any of `names` said before it or none; undefined where there is none, or where equally likely texts do not agree on it. */
+export function readOff(spec: KindSpec, names: readonly string[], hypotheses: Hypotheses): Value | undefined {
+  const called = names.map(tokensOf).sort((one, other) => other.length - one.length)
+  const values = [hypotheses.heard, ...equallyLikely(hypotheses)].map((heard) => valueIn(spec, called, heard))
   return values.every((value) => value === values[0]) ? values[0] : undefined
 }
 
-function valueIn(spec: KindSpec, names: readonly string[], text: string): Value | undefined {
-  const called = names.toSorted((one, other) => other.length - one.length).map(tokensOf)
-  const body = called.reduce(withoutChallenge, tokensOf(text))
-  const stretches: (typeof body)[] = [[]]
-  for (const token of body) {
-    if (token.text === 'correction') stretches.push([])
-    else stretches.push([...(stretches.pop() ?? []), token])
-  }
-  for (const scene of scenesFor(RESPONSE, { [NAME]: spec }, [], [])) {
+function valueIn(spec: KindSpec, names: readonly (readonly Token[])[], { tokens }: Transcript): Value | undefined {
+  const stretches = stretchesOf(names.reduce(withoutChallenge, tokens))
+  for (const scene of askedFor(RESPONSE, { [NAME]: spec }).scenes) {
     const bound = bind(
       scene,
       stretches.map((stretch) => scan(scene, stretch)),

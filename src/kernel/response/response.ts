@@ -3,6 +3,7 @@
  * nobody has to ask again whether a text parses.
  */
 
+import { tokensOf } from '../numbers/tokens.ts'
 import { type Expansion, figuresOf, type Least, leastOf, wordsOf } from './expansion.ts'
 import { parseExpansion, type ResponseProblem } from './parse.ts'
 import { type Path, pathsOf } from './path.ts'
@@ -16,6 +17,8 @@ export interface Response {
   /** Its words, figures aside: each phrase between figures in every way it can be said. */
   readonly wordings: readonly string[]
   readonly least: Least
+  /** Every word of its text as it is compared, names of figures and tags too. */
+  readonly words: ReadonlySet<string>
   /** Every way through it. */
   readonly paths: readonly Path[]
 }
@@ -42,6 +45,7 @@ function responseOfTree(text: string, tree: Expansion): Response {
     figures: figuresOf(tree),
     wordings: wordsOf(tree),
     least: leastOf(tree),
+    words: new Set(tokensOf(text).map(({ canon }) => canon)),
     paths: pathsOf(tree),
   }
 }
@@ -69,6 +73,7 @@ export const NOTHING: Response = {
   figures: [],
   wordings: [],
   least: { values: 0, parts: 0 },
+  words: new Set(),
   paths: [],
 }
 

@@ -7,6 +7,7 @@ import type { KindSpec } from '../kinds/kind.ts'
 import { readValue } from '../kinds/table.ts'
 import { readNumber } from '../numbers/readings.ts'
 import { isNumberToken, type Token } from '../numbers/tokens.ts'
+import { ownOf } from '../own.ts'
 
 /** No runway is longer, or so short. */
 const LENGTHS: Readonly<Record<string, { readonly min: number; readonly max: number }>> = {
@@ -17,7 +18,7 @@ const RUNWAY: KindSpec = { kind: 'runway' }
 
 /** `behind`: the word that follows these; only a unit of length makes a number a length. */
 export function withoutLength(tokens: readonly Token[], behind: Token | undefined): readonly Token[] {
-  const range = behind && Object.hasOwn(LENGTHS, behind.text) ? LENGTHS[behind.text] : undefined
+  const range = behind && ownOf(LENGTHS, behind.text)
   if (!range) return tokens
   const begin = tokens.findLastIndex((token) => !isNumberToken(token)) + 1
   const isLength = (rest: readonly Token[]) =>

@@ -6,6 +6,7 @@
 import { joinsNumber } from '../kinds/reading.ts'
 import { isHomophone, isLittle, isNumberToken, type Token } from '../numbers/tokens.ts'
 import { HARMLESS, HARMLESS_PHRASES, HESITATIONS, isNegation, isStateWord, LEADING_TO } from './lexicon.ts'
+import { optionEnd } from './options.ts'
 import { hasRole, isValueToken, type KnownPhrase, rolesOf, type Scene } from './scene.ts'
 
 export type Atom =
@@ -55,13 +56,19 @@ export function scan(scene: Scene, heard: readonly Token[]): readonly Atom[] {
     // A longer wording in near words goes before a part of it in its own.
     const near = alike !== undefined && alike.end > (exact?.end ?? i)
     const phrase = near ? alike : exact
+    const option = namedOptionEnd(scene, spoken, i)
+    if (option > (phrase?.end ?? i)) {
+      atoms.push({ type: 'run', tokens: spoken.slice(i, option), looseHead: false, looseTail: false })
+      i = option
+      continue
+    }
     if (phrase) {
       const tokens = spoken.slice(i, phrase.end)
       atoms.push({ type: 'phrase', known: phrase.known, tokens, near })
       i = phrase.end
       continue
     }
-    const end = scene.hasFigures ? runEnd(scene, spoken, canons, i) : i
+    const end = scene.figureCount > 0 ? runEnd(scene, spoken, canons, i) : i
     if (end > i) {
       atoms.push(runOf(spoken, i, end))
       i = end
@@ -116,6 +123,12 @@ function matchEnd(canon: string, tokens: readonly Token[], canons: readonly stri
   return at
 }
 
+/** End of a position said by its name; a word of it that may stand beside another value is left to that one. */
+function namedOptionEnd(scene: Scene, tokens: readonly Token[], at: number): number {
+  const end = optionEnd(scene.specs, tokens, at)
+  return end === at + 1 && rolesOf(scene, tokens[at] as Token).length > 0 ? at : end
+}
+
 function isRunToken(scene: Scene, token: Token, after: Token | undefined): boolean {
   if (isNumberToken(token)) return true
   // The article and the pilot are letters only right before digits and letters or at the end: "A3", "A B".
@@ -148,7 +161,7 @@ function jointEnd(scene: Scene, tokens: readonly Token[], canons: readonly strin
 
 /** The label of the only figure, said again between two pieces of it: "via alfa via bravo". */
 function goesOn(scene: Scene, token: Token): boolean {
-  return hasRole(scene, token, 'joint') && scene.path.filter(({ type }) => type === 'figure').length === 1
+  return hasRole(scene, token, 'joint') && scene.figureCount === 1
 }
 
 /** End of the run of number and value words that begins at `at`, or `at`. */
@@ -158,6 +171,7 @@ function runEnd(scene: Scene, tokens: readonly Token[], canons: readonly string[
     const token = tokens[end] as Token
     if (end > at && !goesOn(scene, token) && phraseAt(scene, tokens, canons, end)) break
     if (token.number?.type === 'amount') break
+    if (end > at && namedOptionEnd(scene, tokens, end) > end) break
     if (hasRole(scene, token, 'joint')) {
       const joint = end > at ? jointEnd(scene, tokens, canons, end) : end
       if (joint === end) break

@@ -9,10 +9,10 @@ import type { Affix } from '../kinds/reading.ts'
 import { affixesOf, isValueWord } from '../kinds/table.ts'
 import type { Token } from '../numbers/tokens.ts'
 import { isNumberWord } from '../numbers/words.ts'
+import { ownOf } from '../own.ts'
 import { HARMLESS, isNegation, isStateWord, opposites, otherForms } from './lexicon.ts'
 import { type FigureSlot, type Path, type Phrase, phraseOf, type WordSlot } from './path.ts'
 import { phraseStatesOf } from './phraseStates.ts'
-import type { Response } from './response.ts'
 import { type Nearer, nearerTo } from './wording.ts'
 
 export interface KnownPhrase {
@@ -36,19 +36,19 @@ export interface Scene {
   /** Besides the words that are harmless everywhere. */
   readonly harmless: ReadonlySet<string>
   readonly nearer: Nearer
-  readonly hasFigures: boolean
+  readonly figureCount: number
 }
 
 const isWordSlot = (slot: Path[number]): slot is WordSlot => slot.type === 'word'
 const isFigureSlot = (slot: Path[number]): slot is FigureSlot => slot.type === 'figure'
 
 /** What pilots call the speeds beside the words of a list. */
-const ALSO_CALLED: Readonly<Record<string, readonly string[]>> = {
-  rotate: ['v r', 'v rotate', 'rotation'],
-  'v one': ['vee one', 'decision'],
-  'v two': ['vee two'],
-  'v r': ['rotate', 'vee r'],
-}
+const ALSO_CALLED: ReadonlyMap<string, readonly string[]> = new Map([
+  ['rotate', ['v r', 'v rotate', 'rotation']],
+  ['v one', ['vee one', 'decision']],
+  ['v two', ['vee two']],
+  ['v r', ['rotate', 'vee r']],
+])
 
 /** With several figures, the name of one and of its kind say which is meant: "heading", "takeoff trim". */
 function impliedLabels(path: Path, specs: readonly (KindSpec | undefined)[], index: number): string[] {
@@ -58,9 +58,10 @@ function impliedLabels(path: Path, specs: readonly (KindSpec | undefined)[], ind
   const only = specs.filter((spec) => spec?.kind === own.kind).length === 1
   const nouns = only ? kindOf(own).nouns : []
   const name = nameWords(slot.figure).join(' ')
-  const taken = new Set(
-    path.flatMap((each) => (each.type === 'figure' ? each.labels : each.wordings)).map(({ text }) => text),
-  )
+  const words = path.flatMap((each) => (each.type === 'figure' ? each.labels : each.wordings))
+  // A figure called "crossing" must not hide that crossing is the contrary of holding short.
+  const contraries = words.flatMap(({ words }) => phraseStatesOf(words).against.map((other) => other.join(' ')))
+  const taken = new Set([...words.map(({ text }) => text), ...contraries])
   return [...nouns, name].filter(
     (text) => text.length > 1 && !taken.has(text) && !isStateWord(text) && !isNumberWord(text) && !HARMLESS.has(text),
   )
@@ -75,7 +76,7 @@ function ownPhrases(path: Path, specs: readonly (KindSpec | undefined)[]): Known
     }
     for (const phrase of slot.labels) {
       known.push({ type: 'label', slot: index, phrase, literal: true })
-      for (const text of ALSO_CALLED[phrase.text] ?? []) {
+      for (const text of ALSO_CALLED.get(phrase.text) ?? []) {
         known.push({ type: 'label', slot: index, phrase: phraseOf(text), literal: false })
       }
     }
@@ -177,10 +178,14 @@ function nameWords(name: string): string[] {
     .filter((word) => word.length > 1)
 }
 
-function makeScene(path: Path, all: Specs, states: readonly (readonly string[])[], challenge: readonly Token[]): Scene {
-  const specs = path.map((slot) =>
-    slot.type === 'figure' && Object.hasOwn(all, slot.figure) ? all[slot.figure] : undefined,
-  )
+/** Makes what is known of one path. */
+export function makeScene(
+  path: Path,
+  all: Specs,
+  states: readonly (readonly string[])[],
+  challenge: readonly Token[],
+): Scene {
+  const specs = path.map((slot) => (slot.type === 'figure' ? ownOf(all, slot.figure) : undefined))
   const own = ownPhrases(path, specs)
   const known = [...own, ...statePhrases(path, states, own)]
   const phrases = new Map<string, KnownPhrase[]>()
@@ -199,7 +204,7 @@ function makeScene(path: Path, all: Specs, states: readonly (readonly string[])[
     vocabulary: new Set(words(known)),
     harmless: harmlessWords(path, specs, challenge),
     nearer: nearerTo([...new Set(words(own))].filter((word) => !/\d/.test(word))),
-    hasFigures: path.some(isFigureSlot),
+    figureCount: path.filter(isFigureSlot).length,
   }
 }
 
@@ -215,61 +220,4 @@ export function hasRole(scene: Scene, token: Token, role: Affix['role']): boolea
 /** True where the token is or may be part of one of the scene's values. */
 export function isValueToken(scene: Scene, token: Token): boolean {
   return scene.specs.some((spec) => spec !== undefined && isValueWord(token, spec))
-}
-
-/** Scenes of one response with what else they depend on. */
-interface Made {
-  readonly specs: readonly (KindSpec | undefined)[]
-  readonly states: readonly (readonly string[])[]
-  readonly challenge: readonly Token[]
-  readonly scenes: readonly Scene[]
-}
-
-/** An item of a pack has one challenge and one set of kinds; more only comes from outside, line by line. */
-const MOST_KEPT = 60
-const made = new WeakMap<Response, Made[]>()
-
-/** The scenes of a response, one for each path. Made once for each response with its kinds, states and challenge. */
-export function scenesFor(
-  response: Response,
-  specs: Specs,
-  states: readonly (readonly string[])[],
-  challenge: readonly Token[],
-): readonly Scene[] {
-  const own = response.figures.map((name) => (Object.hasOwn(specs, name) ? specs[name] : undefined))
-  const kept = made.get(response) ?? []
-  const known = kept.find(
-    (one) =>
-      one.challenge.length === challenge.length &&
-      one.challenge.every(({ text }, index) => text === challenge[index]?.text) &&
-      isAlike(one.states, states) &&
-      one.specs.every((spec, index) => isSameShape(spec, own[index])),
-  )
-  if (known) return known.scenes
-  const scenes = response.paths.map((path) => makeScene(path, specs, states, challenge))
-  if (kept.length >= MOST_KEPT) kept.length = 0
-  kept.push({ specs: own, states, challenge, scenes })
-  made.set(response, kept)
-  return scenes
-}
-
-/** What of a figure is its value, and nothing of its kind. */
-const VALUE_FIELDS: ReadonlySet<string> = new Set(['value', 'accept'])
-
-function isSameShape(one: KindSpec | undefined, other: KindSpec | undefined): boolean {
-  if (one === other) return true
-  if (one?.kind !== other?.kind || !one || !other) return false
-  const names = Object.keys({ ...one, ...other }).filter((name) => !VALUE_FIELDS.has(name)) as (keyof KindSpec)[]
-  return names.every((name) => isAlike(one[name], other[name]))
-}
-
-/** Equal in all that they hold. */
-function isAlike(one: unknown, other: unknown): boolean {
-  if (Object.is(one, other)) return true
-  if (typeof one !== 'object' || typeof other !== 'object' || !one || !other) return false
-  const [names, others] = [Object.keys(one), Object.keys(other)]
-  return (
-    names.length === others.length &&
-    names.every((name) => isAlike(one[name as keyof typeof one], other[name as keyof typeof other]))
-  )
 }

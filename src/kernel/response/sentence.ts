@@ -2,13 +2,14 @@
 
 import type { Figures, Phraseology } from '../kinds/kind.ts'
 import { sayValue } from '../kinds/table.ts'
+import { ownOf } from '../own.ts'
 import type { Expansion } from './expansion.ts'
 import type { Response } from './response.ts'
 
 /** The answer in words: the first of each alternative that has any, optional parts too; a figure without a value is left out. */
 export function sayResponse(response: Response, figures: Figures, phraseology: Phraseology): string {
   return outlineOf(response, (name) => {
-    const figure = Object.hasOwn(figures, name) ? figures[name] : undefined
+    const figure = ownOf(figures, name)
     return figure ? sayValue(figure, phraseology) : ''
   })
 }

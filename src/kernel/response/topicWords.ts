@@ -2,6 +2,7 @@
 
 import type { Specs } from '../kinds/kind.ts'
 import { tokensOf } from '../numbers/tokens.ts'
+import { ownOf } from '../own.ts'
 import { phrasesOf } from './expansion.ts'
 import { HARMLESS } from './lexicon.ts'
 import type { FigureSlot, Path } from './path.ts'
@@ -42,7 +43,7 @@ function before(path: Path, index: number, specs: Specs): (readonly string[])[] 
   const leads = path.slice(0, index).flatMap((one) => (one.type === 'word' && one.required ? one.wordings : []))
   const leading = leads.map(({ words }) => words).filter(says)
   if (leading.length > 0) return leading
-  const spec = Object.hasOwn(specs, slot.figure) ? specs[slot.figure] : undefined
+  const spec = ownOf(specs, slot.figure)
   return spec?.kind === 'choice' ? wordsIn(Object.values(spec.options).flat()) : []
 }
 

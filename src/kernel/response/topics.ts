@@ -5,7 +5,9 @@
  */
 
 import type { Figures } from '../kinds/kind.ts'
-import { type Token, tokensOf } from '../numbers/tokens.ts'
+import type { Token, Transcript } from '../numbers/tokens.ts'
+import { ownOf } from '../own.ts'
+import { askedFor } from './asked.ts'
 import { judge } from './judge.ts'
 import { HARMLESS, HESITATIONS, isNegation } from './lexicon.ts'
 import type { Part } from './model.ts'
@@ -13,7 +15,6 @@ import { partNames } from './readBack.ts'
 import type { Response } from './response.ts'
 import { withoutLength } from './runwayLength.ts'
 import { scan } from './scan.ts'
-import { scenesFor } from './scene.ts'
 import { type Keyword, keywordsOf } from './topicWords.ts'
 
 export interface SpokenTopic {
@@ -34,13 +35,13 @@ interface Said {
   named: boolean
 }
 
-/** What of the topics was said in a text. A topic without figures is named by its words alone. */
-export function topicsIn(topics: readonly SpokenTopic[], figures: Figures, text: string): Named {
-  const tokens = tokensOf(text)
+/** What of the topics was said. A topic without figures is named by its words alone. */
+export function topicsIn(topics: readonly SpokenTopic[], figures: Figures, heard: Transcript): Named {
+  const { tokens } = heard
   const said = topics.map((): Said => ({ parts: new Map(), named: false }))
   for (const mention of mentionsIn(topics, figures, tokens)) {
     const { before } = mention
-    const { parts, named } = partsOf(mention, figures, tokens, text)
+    const { parts, named } = partsOf(mention, figures, heard)
     const own = said[mention.topic] as Said
     if (before !== 'denied' && named) own.named = true
     for (const part of parts) {
@@ -112,21 +113,20 @@ function saidBefore(tokens: readonly Token[], { from, own }: Keyword & { from: n
 
 /** Between two values they offer the second in place of the first. */
 const INSTEAD = new Set(['or', 'rather', 'sorry', 'maybe', 'perhaps'])
+/** Harmless, and parts the two. */
+const THEN = { text: 'then', canon: 'then' } as const
 
 function partsOf(
   { response, hasFigures, from, to }: Mention,
   figures: Figures,
-  tokens: readonly Token[],
-  text: string,
+  { text, tokens }: Transcript,
 ): { parts: readonly Part[]; named: boolean } {
   if (!hasFigures) return { parts: [], named: true }
   const end = endOf(response, figures, tokens.slice(from, to)) + from
-  const isRunway = response.figures.some((name) => figures[name]?.kind === 'runway')
+  const isRunway = response.figures.some((name) => ownOf(figures, name)?.kind === 'runway')
   const stretch = isRunway ? withoutLength(tokens.slice(from, end), tokens[end]) : tokens.slice(from, end)
-  const heard = stretch
-    .map((token) => (INSTEAD.has(token.text) ? 'then' : text.toLowerCase().slice(token.start, token.end)))
-    .join(' ')
-  const { verdict, because, parts } = judge({ response, figures, heard })
+  const said = stretch.map((token) => (INSTEAD.has(token.text) ? { ...token, ...THEN } : token))
+  const { verdict, because, parts } = judge({ response, figures, heard: { text, tokens: said } })
   if (verdict === 'sayAgain' && because === 'twoValues') {
     return { parts: parts.map((part) => (part.heard === undefined ? part : { ...part, state: 'wrong' })), named: false }
   }
@@ -137,7 +137,7 @@ function partsOf(
 /** End of what belongs together: talk of something else behind the value is left out, and what dangles before that. */
 function endOf(response: Response, figures: Figures, stretch: readonly Token[]): number {
   const spoken = stretch.filter((token) => !INSTEAD.has(token.text) && token.text !== 'correction')
-  const ends = scenesFor(response, figures, [], []).map((scene) => {
+  const ends = askedFor(response, figures).scenes.map((scene) => {
     const atoms = scan(scene, spoken)
     const value = atoms.findIndex(({ type }) => type === 'run')
     const other =

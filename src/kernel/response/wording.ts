@@ -7,35 +7,35 @@
 import Fuse from 'fuse.js'
 
 /** What recognisers write for words of answers. */
-const MISHEARD: Readonly<Record<string, readonly string[]>> = {
-  armed: ['harmed', 'armd'],
-  checked: ['check', 'checks', 'czech', 'cheque', 'chequed', 'checkt'],
-  closed: ['close', 'clothes', 'clothed', 'clothe'],
-  stowed: ['stode', 'stoad', 'stowt'],
-  set: ['sat', 'sett'],
-  idle: ['idol', 'idyll'],
-  free: ['freed'],
-  received: ['receive'],
-  steady: ['study'],
-  aligned: ['aligns'],
-  secure: ['secured', 'sekure'],
-  secured: ['secure'],
-  locked: ['lockt'],
-  released: ['release', 'releases'],
-  retracted: ['retract'],
-  extended: ['extend'],
-  removed: ['remove', 'removes'],
-  confirmed: ['confirm'],
-  completed: ['complete'],
-  complete: ['completed', 'compleat'],
-  briefed: ['brief'],
-  reviewed: ['review'],
-  on: ['onn'],
-  auto: ['otto', 'automatic'],
-  green: ['greens'],
-  rotate: ['rotates', 'rotated'],
-  v: ['vee'],
-}
+const MISHEARD: ReadonlyMap<string, readonly string[]> = new Map([
+  ['armed', ['harmed', 'armd']],
+  ['checked', ['check', 'checks', 'czech', 'cheque', 'chequed', 'checkt']],
+  ['closed', ['close', 'clothes', 'clothed', 'clothe']],
+  ['stowed', ['stode', 'stoad', 'stowt']],
+  ['set', ['sat', 'sett']],
+  ['idle', ['idol', 'idyll']],
+  ['free', ['freed']],
+  ['received', ['receive']],
+  ['steady', ['study']],
+  ['aligned', ['aligns']],
+  ['secure', ['secured', 'sekure']],
+  ['secured', ['secure']],
+  ['locked', ['lockt']],
+  ['released', ['release', 'releases']],
+  ['retracted', ['retract']],
+  ['extended', ['extend']],
+  ['removed', ['remove', 'removes']],
+  ['confirmed', ['confirm']],
+  ['completed', ['complete']],
+  ['complete', ['completed', 'compleat']],
+  ['briefed', ['brief']],
+  ['reviewed', ['review']],
+  ['on', ['onn']],
+  ['auto', ['otto', 'automatic']],
+  ['green', ['greens']],
+  ['rotate', ['rotates', 'rotated']],
+  ['v', ['vee']],
+])
 
 /**
  * Fuse.js finds the candidate; score and length were found on the tuning words of the tests and kept on their check
@@ -55,7 +55,7 @@ export interface Nearer {
 export function nearerTo(own: readonly string[]): Nearer {
   const table = new Map<string, string>()
   for (const word of own) {
-    for (const heard of MISHEARD[word] ?? []) if (!own.includes(heard)) table.set(heard, word)
+    for (const heard of MISHEARD.get(word) ?? []) if (!own.includes(heard)) table.set(heard, word)
   }
   const long = own.filter((word) => word.length >= NEAR.shortest)
   const fuse = new Fuse(long, {

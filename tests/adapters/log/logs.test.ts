@@ -6,10 +6,10 @@ import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest'
 import { createBrowserLog } from '../../../src/adapters/log/browserLog.ts'
 import { createFileLog } from '../../../src/adapters/log/fileLog.ts'
 import { createMemoryLog } from '../../../src/adapters/log/memoryLog.ts'
-import type { Happening, RunEvent } from '../../../src/kernel/run/core/events.ts'
+import type { EventBody, RunEvent } from '../../../src/kernel/run/core/events.ts'
 import type { RunArchive, RunLog } from '../../../src/ports.ts'
 
-const START: Happening = {
+const START: EventBody = {
   type: 'runStarted',
   pack: { id: 'p', version: '1', sha256: '00', name: 'Invented twin', texts: { 'pack.yaml': 'name: Invented twin' } },
   situation: {},
@@ -17,9 +17,9 @@ const START: Happening = {
   startedAt: Date.UTC(2000, 0, 1),
 }
 
-function event(runId: string, seq: number, happening: Happening, minute = 0): RunEvent {
+function event(runId: string, seq: number, body: EventBody, minute = 0): RunEvent {
   const wall = new Date(Date.UTC(2000, 0, 1, 0, minute, seq)).toISOString()
-  return { v: 1, seq, runId, t: seq * 1_000, wall, ...happening }
+  return { v: 1, seq, runId, t: seq * 1_000, wall, ...body }
 }
 const overheard = (runId: string, seq: number) =>
   event(runId, seq, { type: 'overheard', evidence: { by: 'voice', text: `words ${seq}` } })

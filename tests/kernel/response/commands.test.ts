@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { readCommand, readReason } from '../../../src/kernel/response/commands.ts'
+import { tokensOf, transcriptOf } from '../../../src/kernel/numbers/tokens.ts'
+import { COMMANDS, LISTENED_FOR, phraseOf, readCommand, reasonIn } from '../../../src/kernel/response/commands.ts'
 
 const NAMES = {
   lists: {
@@ -39,9 +40,8 @@ describe('the standard phrases', () => {
     ['taxi checklist', 'call', 'taxi'],
     ['landing checks', 'call', 'landing'],
     ['after landing checklist', 'call', 'afterLanding'],
-    ['correction five point two up', 'correction', 'five point two up'],
   ])('%s', (text, command, argument?: string) => {
-    expect(readCommand(text, NAMES)).toEqual(argument === undefined ? { command } : { command, argument })
+    expect(readCommand(transcriptOf(text), NAMES)).toEqual(argument === undefined ? { command } : { command, argument })
   })
 
   it.each([
@@ -57,7 +57,7 @@ describe('the standard phrases', () => {
     '',
     'continue descent to five thousand',
   ])('"%s" is none', (text) => {
-    expect(readCommand(text, NAMES)).toBeUndefined()
+    expect(readCommand(transcriptOf(text), NAMES)).toBeUndefined()
   })
 
   it.each([
@@ -65,16 +65,26 @@ describe('the standard phrases', () => {
     ['affirmative', 'affirm'],
     ['uh, negative', 'negative'],
   ])('"%s" is %s only where a question is open', (text, command) => {
-    expect(readCommand(text, { yesNo: true })).toEqual({ command })
-    expect(readCommand(text)).toBeUndefined()
+    expect(readCommand(transcriptOf(text), { yesNo: true })).toEqual({ command })
+    expect(readCommand(transcriptOf(text))).toBeUndefined()
   })
 
   it('a name that two lists share calls neither', () => {
-    expect(readCommand('taxi checklist', { lists: { a: ['taxi'], b: ['taxi'] } })).toBeUndefined()
+    expect(readCommand(transcriptOf('taxi checklist'), { lists: { a: ['taxi'], b: ['taxi'] } })).toBeUndefined()
   })
 
   it('a reason by itself answers the question for it', () => {
-    expect(readReason('not fitted')).toBe('notFitted')
-    expect(readReason('because')).toBeUndefined()
+    expect(reasonIn(tokensOf('not fitted'))).toBe('notFitted')
+    expect(reasonIn(tokensOf('because'))).toBeUndefined()
+  })
+
+  it('what the ear listens for is understood, and what a button names is listened for', () => {
+    const read = (text: string) => readCommand(transcriptOf(text), { yesNo: true })?.command
+    const notUnderstood = LISTENED_FOR.filter((text) => !read(text) && !reasonIn(tokensOf(text)))
+    // It says nothing by itself: what is corrected follows from the place.
+    expect(notUnderstood).toEqual(['correction'])
+    const named = COMMANDS.filter((command) => phraseOf(command) !== '' && command !== 'correction')
+    expect(named.filter((command) => read(phraseOf(command)) !== command)).toEqual([])
+    expect(COMMANDS.filter((command) => phraseOf(command) === '')).toEqual(['confirm', 'call'])
   })
 })

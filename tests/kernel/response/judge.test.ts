@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import type { Figure } from '../../../src/kernel/kinds/kind.ts'
+import { transcriptOf } from '../../../src/kernel/numbers/tokens.ts'
 import { judge } from '../../../src/kernel/response/judge.ts'
 import { NOTHING } from '../../../src/kernel/response/response.ts'
 import { judgeText, type TextInput } from '../../corpus/judgeText.ts'
@@ -157,7 +158,7 @@ describe('whatever is heard, there is a verdict', () => {
   })
 
   it('for a response that asks for nothing, and it is not correct', () => {
-    expect(judge({ ...ITEM, response: NOTHING, heard: 'five point two up' }).verdict).toBe('sayAgain')
+    expect(judge({ ...ITEM, response: NOTHING, heard: transcriptOf('five point two up') }).verdict).toBe('sayAgain')
   })
 
   it('for negative zero, which is zero', () => {

@@ -1,10 +1,12 @@
 import { describe, expect, it, vi } from 'vitest'
 import type { Figures } from '../../../src/kernel/kinds/kind.ts'
+import { transcriptOf } from '../../../src/kernel/numbers/tokens.ts'
 import { judgeReadBack, statesOf } from '../../../src/kernel/response/readBack.ts'
 import { responseFrom } from '../../../src/kernel/response/response.ts'
 import type { SpokenElement } from '../../../src/kernel/response/spokenElement.ts'
 import type { Random } from '../../corpus/case.ts'
 import { sourceOf } from '../../corpus/demoTransmissions.ts'
+import { withTokens } from '../../corpus/judgeText.ts'
 import {
   CHECK_SEED,
   judgementOf,
@@ -31,7 +33,8 @@ const FIGURES: Figures = {
   runway: { kind: 'runway', value: '27L' },
 }
 const WHOLE = 'cleared to corrie climb five thousand squawk four two seven one hold short runway two seven left'
-const read = (heard: string, more = {}) => judgeReadBack(ELEMENTS, { figures: FIGURES, heard, ...more })
+const read = (heard: string, more = {}) =>
+  judgeReadBack(ELEMENTS, { figures: FIGURES, ...withTokens({ heard, ...more }) })
 
 describe('a read-back', () => {
   it.each([
@@ -89,7 +92,7 @@ describe('a read-back', () => {
     const figures: Figures = { ...FIGURES, departing: { kind: 'runway', value: '09' } }
     const held = ['limit', 'level', 'squawk', 'departing']
     const state = (heard: string) => {
-      const judgement = judgeReadBack(both, { figures, heard, held })
+      const judgement = judgeReadBack(both, { figures, heard: transcriptOf(heard), held })
       const { hold, departing } = statesOf(both, judgement)
       return `${judgement.verdict} ${hold} ${departing}`
     }
@@ -98,6 +101,52 @@ describe('a read-back', () => {
     expect(state('cross runway two seven left')).toBe('negative wrong ok')
     expect(state('hold short of runway two seven left runway zero nine')).toBe('correct ok ok')
     expect(state('hold short of runway two seven left runway one zero')).toBe('negative ok wrong')
+  })
+
+  it('denied in words that are a figure’s name is wrong', () => {
+    const elements = [
+      { id: 'runway', response: responseFrom('[runway] <runway>') },
+      { id: 'hold', response: responseFrom('(hold short | holding short) {hold} [of] [runway] <crossing>') },
+    ]
+    const figures: Figures = { runway: { kind: 'runway', value: '06' }, crossing: { kind: 'runway', value: '33' } }
+    const heard = transcriptOf('hold short then crossing runway three three')
+    const judgement = judgeReadBack(elements, { figures, heard, held: ['runway'] })
+    expect(`${judgement.verdict} ${statesOf(elements, judgement).hold}`).toBe('negative wrong')
+  })
+
+  describe('of elements that share words, or are said without any', () => {
+    const elements = [
+      { id: 'point', response: responseFrom('[taxi] [to] [holding point] <point>') },
+      { id: 'stand', response: responseFrom('[stand] <stand>') },
+      { id: 'sid', response: responseFrom('<sid> [departure]') },
+      { id: 'level', response: responseFrom('[climb] [to] <level> [feet]') },
+      { id: 'runway', response: responseFrom('[departure] [runway] <runway>') },
+      { id: 'frequency', response: responseFrom('[departure] [frequency] [on] <frequency>') },
+    ]
+    const figures: Figures = {
+      point: { kind: 'identifier', value: 'A3' },
+      stand: { kind: 'identifier', value: 'Q7' },
+      sid: { kind: 'choice', value: 'tarn', options: { tarn: ['tarn two alfa'], fell: ['fell one bravo'] } },
+      level: { kind: 'altitude', unit: 'ft', value: 9500 },
+      runway: { kind: 'runway', value: '22L' },
+      frequency: { kind: 'frequency', value: 120.1 },
+    }
+    it.each([
+      ['stand quebec seven', 'missing ok missing missing missing missing'],
+      ['taxi to alfa three stand quebec seven', 'ok ok missing missing missing missing'],
+      ['departure on one two zero decimal one', 'missing missing missing missing missing ok'],
+      ['tarn two alfa departure one two zero decimal one', 'missing missing ok missing missing ok'],
+      ['tarn two alfa departure departure runway two two left', 'missing missing ok missing ok missing'],
+      ['tarn two alfa two two left climb nine thousand five hundred', 'missing missing ok ok ok missing'],
+      ['climb nine thousand five hundred feet two two left', 'missing missing missing ok ok missing'],
+      ['runway two two left one two zero decimal one', 'missing missing missing missing ok ok'],
+      ['climb nine thousand five hundred feet two two right', 'missing missing missing ok wrong missing'],
+      ['climb nine thousand five hundred feet one two zero decimal two', 'missing missing missing ok missing wrong'],
+      ['runway two two left two two right', 'missing missing missing missing wrong missing'],
+    ])('"%s": %s', (heard, states) => {
+      const judgement = judgeReadBack(elements, { figures, heard: transcriptOf(heard) })
+      expect(Object.values(statesOf(elements, judgement)).join(' ')).toBe(states)
+    })
   })
 
   describe('in thousands of made ones', () => {

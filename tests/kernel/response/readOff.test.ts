@@ -2,6 +2,7 @@ import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import type { Figure, KindSpec } from '../../../src/kernel/kinds/kind.ts'
 import { sayValue } from '../../../src/kernel/kinds/table.ts'
+import { hypothesesOf } from '../../../src/kernel/response/hypotheses.ts'
 import { readOff } from '../../../src/kernel/response/readOff.ts'
 
 const WEIGHT: KindSpec = { kind: 'weight', unit: 'kg', min: 15000, max: 35000 }
@@ -24,7 +25,7 @@ describe('a value read aloud off a sheet', () => {
     [{ kind: 'speed' } as const, 'one twenty-eight knots', 128],
     [{ kind: 'altimeter', unit: 'hPa' } as const, 'one zero zero niner', 1009],
   ])('%o: "%s" is %s', (spec, heard, value) => {
-    expect(readOff(spec, { names: ['zero fuel weight', 'flap', 'runway'], heard })).toBe(value)
+    expect(readOff(spec, ['zero fuel weight', 'flap', 'runway'], hypothesesOf({ text: heard }))).toBe(value)
   })
 
   test.each([
@@ -39,16 +40,16 @@ describe('a value read aloud off a sheet', () => {
     [RUNWAY, 'four two', 'no runway'],
     [WEIGHT, '', 'nothing'],
   ])('%o: "%s" is none (%s)', (spec, heard, _) => {
-    expect(readOff(spec, { names: ['zero fuel weight', 'flap', 'runway'], heard })).toBeUndefined()
+    expect(readOff(spec, ['zero fuel weight', 'flap', 'runway'], hypothesesOf({ text: heard }))).toBeUndefined()
   })
 
   test('is none where a text that is as likely has another value, and one where it says the same', () => {
     const heard = 'two four three six zero'
-    const read = (text: string) => readOff(WEIGHT, { names: [], heard, alternatives: [{ text }] })
+    const read = (text: string) => readOff(WEIGHT, [], hypothesesOf({ text: heard, alternatives: [{ text }] }))
     expect(read('two four three six five')).toBeUndefined()
     expect(read('twenty-four thousand three hundred sixty')).toBe(24360)
-    const unlikely = { names: [], heard, score: 0.9, alternatives: [{ text: 'two four three six five', score: 0.2 }] }
-    expect(readOff(WEIGHT, unlikely)).toBe(24360)
+    const unlikely = { text: heard, score: 0.9, alternatives: [{ text: 'two four three six five', score: 0.2 }] }
+    expect(readOff(WEIGHT, [], hypothesesOf(unlikely))).toBe(24360)
   })
 
   test('is what was said, whatever the value', () => {
@@ -61,7 +62,9 @@ describe('a value read aloud off a sheet', () => {
     fc.assert(
       fc.property(cases, (figure) => {
         const { value, ...spec } = figure
-        expect(readOff(spec as KindSpec, { names: [], heard: sayValue(figure as Figure, 'standard') })).toBe(value)
+        expect(readOff(spec as KindSpec, [], hypothesesOf({ text: sayValue(figure as Figure, 'standard') }))).toBe(
+          value,
+        )
       }),
     )
   })

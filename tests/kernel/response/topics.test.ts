@@ -1,5 +1,6 @@
 import { beforeAll, describe, expect, it } from 'vitest'
 import type { Figure, Figures, KindSpec, Value } from '../../../src/kernel/kinds/kind.ts'
+import { transcriptOf } from '../../../src/kernel/numbers/tokens.ts'
 import type { Pack } from '../../../src/kernel/pack/checklist.ts'
 import type { Briefing, Topic } from '../../../src/kernel/pack/exchange.ts'
 import { responseFrom } from '../../../src/kernel/response/response.ts'
@@ -27,7 +28,7 @@ const TOPICS = [
   { id: 'reject', say: ['rejected takeoff', 'we stop'] },
   { id: 'failure', say: ['engine failure'] },
 ].map(({ id, say }) => ({ id, say: say.map(responseFrom) }))
-const named = (text: string) => topicsIn(TOPICS, FIGURES, text)
+const named = (text: string) => topicsIn(TOPICS, FIGURES, transcriptOf(text))
 
 describe('topics of a briefing', () => {
   it.each([
@@ -105,7 +106,7 @@ describe('topics of a briefing', () => {
     ['two four two five two thousand metres', '24', undefined],
   ])('cut the length off by form, whatever the runway is: "runway %s" for %s', (heard, value, state) => {
     const figures: Figures = { ...FIGURES, runway: { kind: 'runway', value } }
-    expect(topicsIn(TOPICS, figures, `runway ${heard}`).topics.runway).toBe(state)
+    expect(topicsIn(TOPICS, figures, transcriptOf(`runway ${heard}`)).topics.runway).toBe(state)
   })
 
   it('that are words alone are not named by their denial', () => {
@@ -148,14 +149,16 @@ describe('each topic of the demo, in each of its declared ways', () => {
         )
         for (let time = 0; time < 40; time++) {
           const text = draw.say(figures, random, true)
-          expect(topicsIn(topics, figures, text).topics, text).toMatchObject({ [id]: 'ok' })
+          expect(topicsIn(topics, figures, transcriptOf(text)).topics, text).toMatchObject({ [id]: 'ok' })
           if (response.figures.length === 0) continue
-          expect(topicsIn(topics, figures, `not ${text}`).topics, `not ${text}`).toMatchObject({ [id]: 'wrong' })
+          expect(topicsIn(topics, figures, transcriptOf(`not ${text}`)).topics, `not ${text}`).toMatchObject({
+            [id]: 'wrong',
+          })
           const [name = ''] = response.figures
           const other = anotherValue(figure(name), VALUES[name] as Value, random) as Value
           const wrong = draw.say({ ...figures, [name]: { ...figure(name), value: other } as Figure }, random, true)
-          expect(topicsIn(topics, figures, wrong).topics, wrong).toMatchObject({ [id]: 'wrong' })
-          const twice = topicsIn(topics, figures, `${text} and ${wrong}`).topics
+          expect(topicsIn(topics, figures, transcriptOf(wrong)).topics, wrong).toMatchObject({ [id]: 'wrong' })
+          const twice = topicsIn(topics, figures, transcriptOf(`${text} and ${wrong}`)).topics
           expect(twice, `${text} and ${wrong}`).toMatchObject({ [id]: 'wrong' })
         }
       }

@@ -1,11 +1,12 @@
 /** Runs of the demo pack, or of parts of it, that leave every state as it was: from each one many ways can be tried. */
 
-import { happeningFor } from '../../../src/kernel/interpret/hear.ts'
+import { interpret } from '../../../src/kernel/interpret/interpret.ts'
 import type { Value } from '../../../src/kernel/kinds/kind.ts'
 import type { Activity, Pack } from '../../../src/kernel/pack/checklist.ts'
-import type { Effect, Happening, RunEvent, RunSettings, Slip } from '../../../src/kernel/run/core/events.ts'
+import { emptyRun } from '../../../src/kernel/run/core/emptyRun.ts'
+import type { Effect, EventBody, RunEvent, RunSettings, Slip } from '../../../src/kernel/run/core/events.ts'
 import type { RunState } from '../../../src/kernel/run/core/state.ts'
-import { emptyRun, step } from '../../../src/kernel/run/core/step.ts'
+import { step } from '../../../src/kernel/run/core/step.ts'
 
 export interface Flown {
   readonly pack: Pack
@@ -13,16 +14,18 @@ export interface Flown {
   readonly effects: readonly Effect[]
 }
 
-export function happen({ pack, state }: Flown, happening: Happening): Flown {
+export function happen({ pack, state }: Flown, body: EventBody): Flown {
   const seq = state.seq + 1
   const stamp = { v: 1, seq, runId: 'demo', t: seq * 1_000, wall: new Date(seq * 1_000).toISOString() } as const
-  return { pack, ...step(pack, state, { ...stamp, ...happening } as RunEvent) }
+  return { pack, ...step(pack, state, { ...stamp, ...body } as RunEvent) }
 }
 
 /** As the pilot says it. */
 export function hear(run: Flown, text: string): Flown {
-  const heard = { text, by: 'typed', order: run.state.order, beganAt: 0, endedAt: 0 } as const
-  return happen(run, happeningFor(run.pack, run.state, heard))
+  const heard = { text, by: 'typed', order: run.state.listenId, beganAt: 0, endedAt: 0 } as const
+  const { event, rest } = interpret(run.pack, run.state, heard)
+  const next = happen(run, event)
+  return rest ? hear(next, rest.text) : next
 }
 
 /** Roles and texts of the last step. */

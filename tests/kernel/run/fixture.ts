@@ -1,13 +1,16 @@
 /** A small invented pack and a run on it, for the runner's tests: two lists, a line, a value, a word, both seats. */
 
+import type { Heard } from '../../../src/kernel/hearing/heard.ts'
+import { interpret } from '../../../src/kernel/interpret/interpret.ts'
 import type { Item, Pack } from '../../../src/kernel/pack/checklist.ts'
 import { findItem } from '../../../src/kernel/pack/place.ts'
 import type { Judgement } from '../../../src/kernel/response/model.ts'
 import { responseFrom } from '../../../src/kernel/response/response.ts'
-import type { Effect, Evidence, Happening, RunEvent } from '../../../src/kernel/run/core/events.ts'
+import { emptyRun } from '../../../src/kernel/run/core/emptyRun.ts'
+import type { Effect, EventBody, Evidence, RunCommand, RunEvent } from '../../../src/kernel/run/core/events.ts'
+import { restedOn } from '../../../src/kernel/run/core/progress.ts'
 import type { RunState } from '../../../src/kernel/run/core/state.ts'
-import { emptyRun, step } from '../../../src/kernel/run/core/step.ts'
-import { restedOn } from '../../../src/kernel/run/core/turn.ts'
+import { step } from '../../../src/kernel/run/core/step.ts'
 
 const item = (id: string, challenge: string, response: string, more: Partial<Item> = {}): Item => ({
   type: 'item',
@@ -115,11 +118,13 @@ export interface TestRun {
   state: RunState
   effects: readonly Effect[]
   readonly events: RunEvent[]
-  happen(happening: Happening): TestRun
+  happen(body: EventBody): TestRun
   /** Answers the open item (or a named one) with a verdict. */
   answer(verdict: Judgement['verdict'], more?: Partial<Judgement>, id?: string): TestRun
-  command(command: string, argument?: string): TestRun
-  /** Lets time pass before the next happening, beside the second that each takes. */
+  command(command: RunCommand, argument?: string): TestRun
+  /** As the pilot says or types it. */
+  hear(text: string, more?: Partial<Heard>): TestRun
+  /** Lets time pass before the next body, beside the second that each takes. */
   pass(ms: number): TestRun
   said(): string
 }
@@ -130,10 +135,10 @@ export function testRun(pack: Pack = PACK): TestRun {
     state: emptyRun('run'),
     effects: [],
     events: [],
-    happen(happening) {
+    happen(body) {
       const seq = run.state.seq + 1
       const stamp = { v: 1, seq, runId: 'run', t: seq * 1_000 + passed, wall: '2000-01-01T00:00:00.000Z' } as const
-      const event: RunEvent = { ...stamp, ...happening }
+      const event: RunEvent = { ...stamp, ...body }
       const next = step(pack, run.state, event)
       run.events.push(event)
       run.state = next.state
@@ -166,6 +171,12 @@ export function testRun(pack: Pack = PACK): TestRun {
         ...(argument !== undefined && { argument }),
       })
     },
+    hear(text, more = {}) {
+      const heard: Heard = { text, by: 'voice', order: run.state.listenId, beganAt: 0, endedAt: 0, ...more }
+      const { event, rest } = interpret(pack, run.state, heard)
+      run.happen(event)
+      return rest ? run.hear(rest.text, more) : run
+    },
     said: () => run.effects.flatMap((effect) => (effect.type === 'speak' ? [effect.text] : [])).join(' '),
   }
   return run
@@ -178,7 +189,7 @@ export function revision(
   status: 'preliminary' | 'final' | 'amended',
   values: Values,
   before: Values = {},
-): Happening {
+): EventBody {
   const changes = Object.keys(values)
     .filter((name) => before[name] !== values[name])
     .map((name) => ({
@@ -205,6 +216,6 @@ export function begun(): TestRun {
     .happen(revision(1, 'preliminary', PRELIMINARY))
 }
 
-export function call(list: string): Happening {
+export function call(list: string): EventBody {
   return { type: 'listCalled', list, evidence: TYPED }
 }

@@ -2,7 +2,7 @@
 
 import type { Item, Pack, Watch } from '../../../src/kernel/pack/checklist.ts'
 import { responseFrom } from '../../../src/kernel/response/response.ts'
-import type { Happening } from '../../../src/kernel/run/core/events.ts'
+import type { EventBody } from '../../../src/kernel/run/core/events.ts'
 import { PACK, PRELIMINARY, revision, type TestRun, TYPED, testRun } from './fixture.ts'
 
 export const ENGINE: Watch = {
@@ -78,8 +78,8 @@ export const STARTING: Pack = {
   quirks: [{ named: ['generator caution'], say: 'a false generator caution' }],
 }
 
-export const began = (at: number): Happening => ({ type: 'watchBegan', watch: 'engine', at, evidence: TYPED })
-export const called = (call: string, at: number, more: { value?: number; inRange?: boolean } = {}): Happening => ({
+export const began = (at: number): EventBody => ({ type: 'watchBegan', watch: 'engine', at, evidence: TYPED })
+export const called = (call: string, at: number, more: { value?: number; inRange?: boolean } = {}): EventBody => ({
   type: 'watchCalled',
   watch: 'engine',
   call,
@@ -87,7 +87,7 @@ export const called = (call: string, at: number, more: { value?: number; inRange
   evidence: TYPED,
   ...more,
 })
-export const abnormal = (at: number): Happening => ({
+export const abnormal = (at: number): EventBody => ({
   type: 'watchStopped',
   watch: 'engine',
   abnormal: 'hot',
@@ -95,7 +95,7 @@ export const abnormal = (at: number): Happening => ({
   evidence: TYPED,
 })
 
-type Settings = Extract<Happening, { type: 'runStarted' }>['settings']
+type Settings = EventBody<'runStarted'>['settings']
 
 /** Preliminary figures in, waiting in the flow. */
 export function inFlow(settings: Partial<Settings> = {}): TestRun {
@@ -110,7 +110,7 @@ export function inFlow(settings: Partial<Settings> = {}): TestRun {
     .happen(revision(1, 'preliminary', PRELIMINARY))
 }
 
-export const callOf = (id: string): Happening => ({ type: 'listCalled', list: id, evidence: TYPED })
+export const callOf = (id: string): EventBody => ({ type: 'listCalled', list: id, evidence: TYPED })
 
 /** The first list complete, the engine not begun. */
 export function beforeEngine(settings: Partial<Settings> = {}): TestRun {

@@ -1,14 +1,15 @@
 /** An invented departure's talk in small, flown through the app's own hearing: clearance, ground crew, order, briefing, taxi. */
 
 import type { Heard } from '../../../src/kernel/hearing/heard.ts'
-import { happeningFor } from '../../../src/kernel/interpret/hear.ts'
+import { interpret } from '../../../src/kernel/interpret/interpret.ts'
 import type { Pack } from '../../../src/kernel/pack/checklist.ts'
-import type { Element, Turn, Wording } from '../../../src/kernel/pack/exchange.ts'
+import type { Element, ExchangeTurn, Wording } from '../../../src/kernel/pack/exchange.ts'
 import { parseTemplate } from '../../../src/kernel/pack/template.ts'
 import { responseFrom } from '../../../src/kernel/response/response.ts'
-import type { Effect, Happening, RunEvent, Script } from '../../../src/kernel/run/core/events.ts'
+import { emptyRun } from '../../../src/kernel/run/core/emptyRun.ts'
+import type { Effect, EventBody, RunEvent, Script } from '../../../src/kernel/run/core/events.ts'
 import type { RunState } from '../../../src/kernel/run/core/state.ts'
-import { emptyRun, step } from '../../../src/kernel/run/core/step.ts'
+import { step } from '../../../src/kernel/run/core/step.ts'
 
 const both = <T>(one: T) => ({ icao: one, faa: one })
 const says = (text: string): Wording => both(parseTemplate(text))
@@ -19,7 +20,13 @@ const element = (id: string, label: string, words: string, readBack?: string, al
   says: says(words),
   ...(readBack !== undefined && { readBack: both(responseFrom(readBack)) }),
 })
-const turn = (id: string, label: string, more: Partial<Turn>): Turn => ({ id, label, elements: [], sets: [], ...more })
+const turn = (id: string, label: string, more: Partial<ExchangeTurn>): ExchangeTurn => ({
+  id,
+  label,
+  elements: [],
+  sets: [],
+  ...more,
+})
 const declare = (name: string, label: string, spec: Pack['figures']['declarations'][string]['spec']) => ({
   [name]: { name, label, spec, alsoCalled: [], input: true },
 })
@@ -177,7 +184,7 @@ export interface TalkRun {
   state: RunState
   effects: readonly Effect[]
   readonly events: RunEvent[]
-  happen(happening: Happening): TalkRun
+  happen(body: EventBody): TalkRun
   /** As the pilot says it; values that a station gave come in at once, as the app does it. */
   hear(text: string, more?: Partial<Heard>): TalkRun
   /** Roles and texts of the last step. */
@@ -189,15 +196,15 @@ export function talkRun(script: Script = SAID, pack: Pack = TALK): TalkRun {
     state: emptyRun('talk'),
     effects: [],
     events: [],
-    happen(happening) {
+    happen(body) {
       const seq = run.state.seq + 1
       const stamp = { v: 1, seq, runId: 'talk', t: seq * 1_000, wall: new Date(seq * 1_000).toISOString() } as const
-      const event: RunEvent = { ...stamp, ...happening }
+      const event: RunEvent = { ...stamp, ...body }
       const next = step(pack, run.state, event)
       run.events.push(event)
       run.state = next.state
       run.effects = next.effects
-      const taken = next.effects.find((effect) => effect.type === 'takeDown')
+      const taken = next.effects.find((effect) => effect.type === 'recordFromStation')
       if (taken) {
         const before = run.effects
         const values = { ...run.state.inputs?.values, ...taken.values }
@@ -207,8 +214,10 @@ export function talkRun(script: Script = SAID, pack: Pack = TALK): TalkRun {
       return run
     },
     hear(text, more = {}) {
-      const heard: Heard = { text, by: 'typed', order: run.state.order, beganAt: 0, endedAt: 0, ...more }
-      return run.happen(happeningFor(pack, run.state, heard))
+      const heard: Heard = { text, by: 'typed', order: run.state.listenId, beganAt: 0, endedAt: 0, ...more }
+      const { event, rest } = interpret(pack, run.state, heard)
+      run.happen(event)
+      return rest ? run.hear(rest.text, more) : run
     },
     said: () => run.effects.flatMap((effect) => (effect.type === 'speak' ? [`${effect.role}: ${effect.text}`] : [])),
   }
@@ -223,7 +232,7 @@ export function talkRun(script: Script = SAID, pack: Pack = TALK): TalkRun {
   return run.happen(revision(1, HELD))
 }
 
-function revision(number: number, values: RunState['values'], takenDown?: string): Happening {
+function revision(number: number, values: RunState['values'], takenDown?: string): EventBody {
   return {
     type: 'figuresRevised',
     revision: number,

@@ -2,8 +2,8 @@
 
 import type { Pack } from '../../pack/checklist.ts'
 import type { By } from './events.ts'
-import type { RunState } from './state.ts'
-import { type Step, type TurnOptions, turn } from './turn.ts'
+import { type SpeechOptions, sayAndListen } from './listening.ts'
+import type { RunState, Step } from './state.ts'
 
 const ASK_AGAIN_EVERY_MS = 8_000
 
@@ -11,9 +11,10 @@ const ASK_AGAIN_EVERY_MS = 8_000
 export function tooSoonToAsk(pack: Pack, state: RunState, by: By): Step | undefined {
   const { askedAgainAt, t } = state
   const isTooSoon = by === 'voice' && askedAgainAt !== undefined && t - askedAgainAt < ASK_AGAIN_EVERY_MS
-  return isTooSoon ? turn(pack, state, [], { tone: 'soft' }) : undefined
+  return isTooSoon ? sayAndListen(pack, state, [], { tone: 'soft' }) : undefined
 }
 
-export function askAgain(pack: Pack, state: RunState, words: readonly string[], options: TurnOptions = {}): Step {
-  return turn(pack, { ...state, askedAgainAt: state.t }, words, options)
+/** Asks for it again and notes when. */
+export function askAgain(pack: Pack, state: RunState, words: readonly string[], options: SpeechOptions = {}): Step {
+  return sayAndListen(pack, { ...state, askedAgainAt: state.t }, words, options)
 }

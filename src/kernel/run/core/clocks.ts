@@ -1,4 +1,4 @@
-/** Times that run: interlocks that only time holds, each told when it is up. All of them are differences of clock times. */
+/** Times that run: interlocks that wait for time alone, each announced when it is up. All are differences of clock times. */
 
 import type { Activity, Item, Pack, Step } from '../../pack/checklist.ts'
 import type { Interlock } from '../../pack/condition.ts'
@@ -7,7 +7,7 @@ import { watchesOf, watchTimer } from '../watch/watchTiming.ts'
 import type { Effect } from './events.ts'
 import type { RunState } from './state.ts'
 
-/** Something that time holds: an item, a step or a watch. Times are ms from the start of the run. */
+/** Something that has to wait for a time: an item, a step or a watch. Times are ms from the start of the run. */
 export interface RunningClock {
   readonly of: string
   /** As shown and spoken: "auxiliary power unit". */
@@ -24,7 +24,7 @@ interface Timed {
   readonly isOpen: (state: RunState) => boolean
 }
 
-/** All that interlocks with a time hold in a pack; looked for once. */
+/** All of a pack that interlocks with a time block; looked for once. */
 const timedByPack = new WeakMap<Pack, readonly Timed[]>()
 
 function timedOf(pack: Pack): readonly Timed[] {
@@ -65,9 +65,9 @@ const isStepOpen = (state: RunState, step: Step) =>
   holds(step.when, state.situation) && !state.stepsDone.includes(step.id)
 const isWatchAhead = (state: RunState, id: string) => (state.watches[id]?.status ?? 'ahead') === 'ahead'
 
-/** Clocks that were started and that nothing has made needless; those past their time among them. */
+/** Clocks that were started and still matter, those past their time among them. */
 function startedClocks(pack: Pack, state: RunState): RunningClock[] {
-  const held = timedOf(pack).flatMap(({ id, label, interlocks, isOpen }): RunningClock[] => {
+  const blocked = timedOf(pack).flatMap(({ id, label, interlocks, isOpen }): RunningClock[] => {
     const ends = interlocks.flatMap(({ after, seconds = 0, due }) => {
       const since = state.doneAt[after]
       return since === undefined ? [] : [{ until: since + seconds * 1_000, due }]
@@ -80,7 +80,7 @@ function startedClocks(pack: Pack, state: RunState): RunningClock[] {
     const { status, notBefore } = state.watches[id] ?? { status: 'ahead' }
     return notBefore && status !== 'done' ? [{ of: id, label: name, until: notBefore.until }] : []
   })
-  return [...held, ...again]
+  return [...blocked, ...again]
 }
 
 /** Clocks that still run at the time of the last event. */
@@ -88,33 +88,34 @@ export function runningClocks(pack: Pack, state: RunState): RunningClock[] {
   return startedClocks(pack, state).filter(({ until }) => until > state.t)
 }
 
-/** Clocks whose end is to be told: the pack says so, or the pilot asked too early. */
-function toTell(pack: Pack, state: RunState): RunningClock[] {
+/** Clocks whose end is to be announced: the pack says so, or the pilot asked too early. */
+function toAnnounce(pack: Pack, state: RunState): RunningClock[] {
   return startedClocks(pack, state).filter(
     ({ of, until, due }) =>
-      (due !== undefined || state.waitedFor.includes(of)) && !state.timesTold.includes(`${of}@${until}`),
+      (due !== undefined || state.waitedFor.includes(of)) && !state.timesAnnounced.includes(`${of}@${until}`),
   )
 }
 
-/** The clock of a thing, if its time is up and was not told yet. */
+/** The clock of a thing, if its time is up and was not announced yet. */
 export function clockDue(pack: Pack, state: RunState, of: string): RunningClock | undefined {
-  return toTell(pack, state).find((clock) => clock.of === of && clock.until <= state.t)
+  return toAnnounce(pack, state).find((clock) => clock.of === of && clock.until <= state.t)
 }
 
-export function withTold(state: RunState, { of, until }: RunningClock): RunState {
+/** Notes that its end was announced, which happens once. */
+export function withAnnounced(state: RunState, { of, until }: RunningClock): RunState {
   return {
     ...state,
-    timesTold: [...state.timesTold, `${of}@${until}`],
+    timesAnnounced: [...state.timesAnnounced, `${of}@${until}`],
     waitedFor: state.waitedFor.filter((other) => other !== of),
   }
 }
 
 /** The timer of the first of them. */
 function clockTimer(pack: Pack, state: RunState): Effect[] {
-  const next = toTell(pack, state).sort((a, b) => a.until - b.until)[0]
+  const next = toAnnounce(pack, state).sort((a, b) => a.until - b.until)[0]
   if (!next) return []
-  const happening = { type: 'timeUp', of: next.of } as const
-  return [{ type: 'startTimer', timer: 'interlock', ms: Math.max(0, next.until - state.t), happening }]
+  const event = { type: 'timeUp', of: next.of } as const
+  return [{ type: 'startTimer', timer: 'interlock', ms: Math.max(0, next.until - state.t), event }]
 }
 
 /** What a running time will say next, and when: the same key is the same timer. */
@@ -122,14 +123,14 @@ function timersAt(pack: Pack, state: RunState): { effects: readonly Effect[]; ke
   if (state.status !== 'running') return { effects: [], key: '' }
   const effects = [...watchTimer(pack, state), ...clockTimer(pack, state)]
   const keys = effects.map((effect) =>
-    effect.type === 'startTimer' ? `${JSON.stringify(effect.happening)}@${effect.ms + state.t}` : '',
+    effect.type === 'startTimer' ? `${JSON.stringify(effect.event)}@${effect.ms + state.t}` : '',
   )
   return { effects, key: keys.join() }
 }
 
 /**
- * Timers of all that runs, beside what an event asked for: started before anything is said, since speech
- * would make them late; again wherever timers were stopped; and where they are others than before.
+ * Timers of all that runs, besides what an event asked for: started before anything is said, since speech would make
+ * them late; again wherever timers were stopped; and where they have changed.
  */
 export function withTimers(pack: Pack, before: RunState, state: RunState, effects: readonly Effect[]): Effect[] {
   const { effects: timers, key } = timersAt(pack, state)

@@ -1,79 +1,72 @@
-/** What the standard phrases do, spoken or pressed. */
+/** What each command does in a run, spoken or pressed. */
 
-import { kinOf } from '../../figures/kin.ts'
+import { dependencyClosure } from '../../figures/dependencyClosure.ts'
 import { sayValue } from '../../kinds/table.ts'
 import type { Pack } from '../../pack/checklist.ts'
 import { figuresFor, findItem, itemsOf, listById, listsOf, saidFigures } from '../../pack/place.ts'
 import { quirkIn } from '../../pack/quirks.ts'
 import { restsOf } from '../../pack/rests.ts'
-import { closeItem } from '../list/answering.ts'
-import { answerTo } from '../talk/exchanging.ts'
+import { PASS_REASONS } from '../../response/commands.ts'
+import { flowAt, openSteps } from '../list/flowSteps.ts'
 import { stationWords } from '../talk/radio.ts'
-import { exchangeAt, findTurn, pendingTurn, reopenTurn, withTurn } from '../talk/talk.ts'
-import { noCall, restarted, seenBefore } from '../watch/watching.ts'
+import { exchangeAt, pendingTurn, reopenTurn, withTurn } from '../talk/talk.ts'
+import { restarted, startUnderWay } from '../watch/watching.ts'
 import { runningWatch, watchState } from '../watch/watchTiming.ts'
-import { aside } from './aside.ts'
-import type { RunEvent } from './events.ts'
+import { announce } from './announce.ts'
+import type { RunCommand, RunEvent } from './events.ts'
 import { corrected, goneBack } from './goingBack.ts'
-import { advance, callList, nextFloor, nextInList, openChallenges } from './moving.ts'
-import { PASS_REASONS, say } from './phrases.ts'
-import type { RunState } from './state.ts'
-import { enter, flowAt, itemState, openSteps, promptWords, type Step, turn, withItem, withList } from './turn.ts'
+import { enter, sayAndListen } from './listening.ts'
+import { advance, nextFloor, nextInList, openChallenges } from './moving.ts'
+import { say } from './phrases.ts'
+import { itemState, withItem, withList } from './progress.ts'
+import { promptWords } from './prompts.ts'
+import { affirmed, refused } from './questions.ts'
+import type { RunState, Step } from './state.ts'
 
-type Commanded = Extract<RunEvent, { type: 'commanded' }>
+type Commanded = RunEvent<'commanded'>
 
-/** An engine that is being started is not left for something else. */
-const NOT_IN_A_WATCH: ReadonlySet<string> = new Set(['goBack', 'correction', 'crossCheck'])
+interface Handler {
+  readonly act: (pack: Pack, state: RunState, event: Commanded) => Step
+  /** Whether it waits while an engine is being started: that is not left for something else. */
+  readonly waitsForStart: boolean
+}
 
+const atOnce = (act: Handler['act']): Handler => ({ act, waitsForStart: false })
+const notInStart = (act: Handler['act']): Handler => ({ act, waitsForStart: true })
+
+const HANDLERS: Readonly<Record<RunCommand, Handler>> = {
+  sayAgain: atOnce((pack, state, { argument }) => sayAgain(pack, state, argument)),
+  standBy: atOnce(standBy),
+  continue: atOnce((pack, state) => sayAndListen(pack, { ...afresh(state), standingBy: false }, [], { prompt: true })),
+  disregard: atOnce(disregarded),
+  correction: notInStart((pack, state, { argument = '' }) => corrected(pack, state, argument)),
+  whatIsLeft: atOnce(whatIsLeft),
+  goBack: notInStart(goneBack),
+  fromTop: atOnce(fromTop),
+  leaveOpen: atOnce(leaveOpen),
+  pass: atOnce((pack, state, { argument }) => pass(pack, state, argument)),
+  confirm: atOnce((pack, state, { argument }) => confirm(pack, state, argument)),
+  remark: atOnce((pack, state, { argument, evidence }) => remarked(pack, state, argument || evidence.text)),
+  radioCheck: atOnce((pack, state) => announce(pack, state, [say.readingYou()])),
+  affirm: atOnce((pack, state, { evidence }) => affirmed(pack, state, evidence.by)),
+  negative: atOnce(refused),
+}
+
+/** Throws where the pack does not have the open place. */
 export function commanded(pack: Pack, state: RunState, event: Commanded): Step {
-  const { command, argument = '' } = event
-  const watch = runningWatch(pack, state)
-  if (watch && NOT_IN_A_WATCH.has(command)) return turn(pack, state, [say.firstComplete(watch.name)])
-  switch (command) {
-    case 'sayAgain':
-      return sayAgain(pack, state, argument)
-    case 'standBy':
-      return standBy(pack, state)
-    case 'continue':
-      return turn(pack, { ...afresh(state), standingBy: false }, [], { prompt: true })
-    case 'disregard':
-      return disregarded(pack, state)
-    case 'correction':
-      return corrected(pack, state, argument)
-    case 'goBack':
-      return goneBack(pack, state)
-    case 'fromTop':
-      return fromTop(pack, state)
-    case 'whatIsLeft':
-      return whatIsLeft(pack, state)
-    case 'leaveOpen':
-      return leaveOpen(pack, state)
-    case 'pass':
-      return pass(pack, state, argument)
-    case 'confirm':
-      return confirm(pack, state, argument)
-    case 'remark':
-      return remarked(pack, state, argument || event.evidence.text)
-    case 'radioCheck':
-      return aside(pack, state, [say.readingYou()])
-    case 'affirm':
-      return affirmed(pack, state, event)
-    case 'negative':
-      return refused(pack, state)
-    default:
-      return { state, effects: [] }
-  }
+  const { act, waitsForStart } = HANDLERS[event.command]
+  return (waitsForStart && startUnderWay(pack, state)) || act(pack, state, event)
 }
 
 /** What was said of the open item before a break has to be said again. */
 function afresh(state: RunState): RunState {
   const { floor, standingBy } = state
-  return standingBy && floor.at === 'item' ? withItem(state, floor.item, { held: [], begun: {} }) : state
+  return standingBy && floor.at === 'item' ? withItem(state, floor.item, { partsSoFar: [], begun: {} }) : state
 }
 
 function remarked(pack: Pack, state: RunState, text: string): Step {
   const quirk = quirkIn(pack, text)
-  return turn(pack, state, [say.remark(), quirk ? say.quirk(quirk.say) : ''])
+  return sayAndListen(pack, state, [say.remark(), quirk ? say.quirk(quirk.say) : ''])
 }
 
 /** Whoever waits says so: the station whose read-back is owed, else Otherseat. */
@@ -83,17 +76,17 @@ function standBy(pack: Pack, state: RunState): Step {
   const role = exchange && pendingTurn(exchange, state) ? exchange.station.role : 'otherseat'
   const text = say.standingBy()
   return role === 'controller' || role === 'groundCrew'
-    ? turn(pack, waiting, [], { stations: [{ role, text }] })
-    : turn(pack, waiting, [text])
+    ? sayAndListen(pack, waiting, [], { stations: [{ role, text }] })
+    : sayAndListen(pack, waiting, [text])
 }
 
 /** In an exchange the station says it again, or the one element that was asked for. */
-function sayAgain(pack: Pack, state: RunState, element: string): Step {
+function sayAgain(pack: Pack, state: RunState, element: string | undefined): Step {
   const exchange = state.question ? undefined : exchangeAt(pack, state.floor)
   const pending = exchange && pendingTurn(exchange, state)
-  if (!exchange || !pending) return turn(pack, state, [state.said || promptWords(pack, state)])
-  const stations = stationWords(pack, state, exchange, pending).again(element || undefined)
-  return turn(pack, { ...state, standingBy: false }, [], { stations })
+  if (!exchange || !pending) return sayAndListen(pack, state, [state.said || promptWords(pack, state)])
+  const stations = stationWords(pack, state, exchange, pending).again(element)
+  return sayAndListen(pack, { ...state, standingBy: false }, [], { stations })
 }
 
 function disregarded(pack: Pack, state: RunState): Step {
@@ -102,11 +95,11 @@ function disregarded(pack: Pack, state: RunState): Step {
   const pending = exchange && pendingTurn(exchange, state)
   const cleared =
     floor.at === 'item'
-      ? withItem(state, floor.item, { held: [], begun: {} })
+      ? withItem(state, floor.item, { partsSoFar: [], begun: {} })
       : pending
-        ? withTurn(state, pending.id, { held: [], begun: {} })
+        ? withTurn(state, pending.id, { partsSoFar: [], begun: {} })
         : state
-  return turn(pack, { ...cleared, question: undefined }, [], { prompt: true })
+  return sayAndListen(pack, { ...cleared, question: undefined }, [], { prompt: true })
 }
 
 function fromTop(pack: Pack, state: RunState): Step {
@@ -117,19 +110,19 @@ function fromTop(pack: Pack, state: RunState): Step {
   if (exchange) {
     const begun = exchange.turns.filter(({ id }) => state.turns[id])
     const again = begun.reduce((next, one) => reopenTurn(next, one, { status: 'ahead' }), state)
-    return enter(pack, again, floor, [])
+    return enter(pack, again, floor)
   }
-  if (floor.at !== 'item' && floor.at !== 'line') return turn(pack, state, [], { prompt: true })
+  if (floor.at !== 'item' && floor.at !== 'line') return sayAndListen(pack, state, [], { prompt: true })
   const list = listById(pack, floor.list)
   let next = state
   for (const item of itemsOf(list, state.situation))
-    next = withItem(next, item.id, { status: 'open', held: [], begun: {} })
-  return advance(pack, next, list.id, [say.list(list.name)])
+    next = withItem(next, item.id, { status: 'open', partsSoFar: [], begun: {} })
+  return advance(pack, next, list.id, { words: [say.list(list.name)] })
 }
 
 function whatIsLeft(pack: Pack, state: RunState): Step {
   const names = namesLeft(pack, state)
-  return turn(pack, state, [say.left(sayValue({ kind: 'integer', value: names.length }, 'plain'), names)], {
+  return sayAndListen(pack, state, [say.left(sayValue({ kind: 'integer', value: names.length }, 'plain'), names)], {
     prompt: true,
   })
 }
@@ -153,7 +146,7 @@ function namesLeft(pack: Pack, state: RunState): string[] {
 /** Left open once more when nothing else is open: the list is gone on from, and is not complete. */
 function leaveOpen(pack: Pack, state: RunState): Step {
   const { floor } = state
-  if (floor.at !== 'item') return turn(pack, state, [], { prompt: true })
+  if (floor.at !== 'item') return sayAndListen(pack, state, [], { prompt: true })
   const again = itemState(state, floor.item).status === 'leftOpen'
   const left = withItem(state, floor.item, { status: 'leftOpen' })
   const next = nextInList(pack, left, floor.list)
@@ -161,33 +154,35 @@ function leaveOpen(pack: Pack, state: RunState): Step {
   if (!again || !nothingElse) return advance(pack, left, floor.list)
   const suspended = withList(left, floor.list, { suspended: true })
   const list = listById(pack, floor.list)
-  return enter(pack, suspended, nextFloor(pack, suspended), [
-    say.notComplete(list.name, openChallenges(pack, left, list.id)),
-  ])
+  return enter(pack, suspended, nextFloor(pack, suspended), {
+    words: [say.notComplete(list.name, openChallenges(pack, left, list.id))],
+  })
 }
 
-function pass(pack: Pack, state: RunState, reason: string): Step {
+/** Passing wants a reason, and affirm. */
+function pass(pack: Pack, state: RunState, reason: string | undefined): Step {
   const { floor } = state
-  if (floor.at !== 'item') return turn(pack, state, [], { prompt: true })
-  if (!(PASS_REASONS as readonly string[]).includes(reason)) return turn(pack, state, [say.reasons()])
-  return turn(pack, { ...state, question: { about: 'pass', item: floor.item, reason } }, [], { prompt: true })
+  if (floor.at !== 'item') return sayAndListen(pack, state, [], { prompt: true })
+  const known = PASS_REASONS.find((one) => one === reason)
+  const question = known ? ({ about: 'pass', reason: known } as const) : ({ about: 'passReason' } as const)
+  return sayAndListen(pack, { ...state, question: { ...question, item: floor.item } }, [], { prompt: true })
 }
 
 /** A value on request: what rests on it, or could be worked out by it, is marked as given for good. */
-function confirm(pack: Pack, state: RunState, figure: string): Step {
+function confirm(pack: Pack, state: RunState, figure: string | undefined): Step {
   const { floor } = state
   const open = floor.at === 'item' ? saidFigures(findItem(pack, floor.item).item, state.situation) : []
   const names = figure ? [figure] : open
   const figures = figuresFor(pack, state.values, names)
-  let next: RunState = { ...state, told: [...new Set([...state.told, ...names])] }
+  let next: RunState = { ...state, revealedFigures: [...new Set([...state.revealedFigures, ...names])] }
   const items = listsOf(pack).flatMap((list) => itemsOf(list, state.situation))
   const restingOn = (given: ReadonlySet<string>) =>
     items.filter((item) => restsOf(item, state.situation).some((name) => given.has(name)))
   for (const name of names) {
     const own = restingOn(new Set([name]))
-    // A working that no item says ("altimeter in inches") tells of those that items do say.
-    const given = own.length > 0 ? own : restingOn(kinOf(pack.figures, name))
-    for (const item of given) next = withItem(next, item.id, { given: true })
+    // A working that no item says ("altimeter in inches") gives away those that items do say.
+    const given = own.length > 0 ? own : restingOn(dependencyClosure(pack.figures, name))
+    for (const item of given) next = withItem(next, item.id, { revealed: true })
   }
   const words = names.map((name) => {
     const label = pack.figures.declarations[name]?.label ?? name
@@ -196,48 +191,5 @@ function confirm(pack: Pack, state: RunState, figure: string): Step {
     const isStations = state.script !== undefined && pack.figures.declarations[name]?.given !== undefined
     return isStations ? say.notGiven(label) : say.noFigure(label)
   })
-  return turn(pack, next, words, { prompt: true })
-}
-
-/** A warning that is not acknowledged leaves its list to be called again; any other question is just dropped. */
-function refused(pack: Pack, state: RunState): Step {
-  const free = { ...state, question: undefined }
-  if (state.question?.about === 'callOrder') return noCall(pack, free, state.question.watch, state.question.missing)
-  return state.question?.about === 'warnings'
-    ? enter(pack, free, nextFloor(pack, free), [])
-    : turn(pack, free, [], { prompt: true })
-}
-
-function affirmed(pack: Pack, state: RunState, event: Commanded): Step {
-  const { question } = state
-  switch (question?.about) {
-    case undefined:
-    case 'reading':
-      return { state, effects: [] }
-    case 'order': {
-      const { exchange, turn: order } = findTurn(pack, question.turn)
-      return answerTo(pack, { ...state, question: undefined }, exchange, order, question.heard)
-    }
-    case 'callOrder':
-      return seenBefore(pack, state, question)
-    case 'pass': {
-      const { item, list } = findItem(pack, question.item)
-      const { reason } = question
-      if (item.critical && !question.affirmed) {
-        return turn(pack, { ...state, question: { ...question, affirmed: true } }, [], { prompt: true })
-      }
-      const passed = closeItem(state, item, {
-        status: 'passed',
-        by: event.evidence.by,
-        reason,
-        revision: state.revision,
-      })
-      return advance(pack, passed, list.id, [say.passed(item.challenge)])
-    }
-    case 'warnings':
-      return advance(pack, { ...state, question: undefined, warnings: [] }, question.list)
-    case 'outOfOrder':
-    case 'finalFiguresIn':
-      return callList(pack, state, question.list)
-  }
+  return sayAndListen(pack, next, words, { prompt: true })
 }

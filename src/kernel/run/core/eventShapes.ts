@@ -8,11 +8,11 @@ import {
   STATUSES,
 } from '../../figures/model.ts'
 import { PHRASEOLOGIES } from '../../kinds/kind.ts'
+import { COMMANDS } from '../../response/commands.ts'
 import {
   type Alternative,
   type Because,
   type Cause,
-  COMMANDS,
   type Judgement,
   type Part,
   VERDICTS,
@@ -32,10 +32,13 @@ import {
 } from '../../shape.ts'
 import {
   type By,
+  type EventBody,
+  type EventFields,
+  type EventType,
   type Evidence,
   FLOW_MODES,
-  type Happening,
   type PackInLog,
+  RUN_COMMANDS,
   type RunEvent,
   type RunSettings,
   type Script,
@@ -43,7 +46,7 @@ import {
   type Slip,
 } from './events.ts'
 
-type Stamp = Omit<RunEvent, keyof Happening>
+type Stamp = Omit<RunEvent, keyof EventBody>
 
 /** What every event has, besides its version and its type. */
 export const STAMP: Fields<Omit<Stamp, 'v'>> = { seq: number, runId: text, t: number, wall: text }
@@ -155,7 +158,7 @@ const script = object<Script>({
 const topic = nameIn<'ok' | 'wrong'>({ ok: true, wrong: true })
 
 export const EVENT_FIELDS: {
-  readonly [Type in Happening['type']]: Fields<Omit<Extract<Happening, { type: Type }>, 'type'>>
+  readonly [Type in EventType]: Fields<EventFields[Type]>
 } = {
   runStarted: {
     pack: object<PackInLog>({ id: text, version: text, sha256: text, name: text, texts: recordOf(text) }),
@@ -188,7 +191,7 @@ export const EVENT_FIELDS: {
   voided: {
     item: text,
     evidence,
-    because: nameIn<Extract<Happening, { type: 'voided' }>['because']>({
+    because: nameIn<EventFields['voided']['because']>({
       figuresChanged: true,
       late: true,
       onsetCut: true,
@@ -207,7 +210,7 @@ export const EVENT_FIELDS: {
   briefingEnded: { briefing: text, evidence },
   wordsShown: { turn: text, evidence },
   overheard: { evidence },
-  commanded: { command: text, argument: optional(text), evidence },
+  commanded: { command: oneOf(RUN_COMMANDS), argument: optional(text), evidence },
   confirmedByKey: { item: text, evidence, expected: values, revision: number },
   watchBegan: { watch: text, at: number, evidence },
   watchCalled: { watch: text, call: text, at: number, value: optional(value), inRange: optional(flag), evidence },

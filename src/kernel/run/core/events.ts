@@ -1,13 +1,13 @@
 /**
- * All that can happen in a run (what the log holds) and all that can be asked for in return.
- * Events are past, effects are orders. An event carries what was decided and its evidence, so that a
- * replay folds decisions and never takes them again.
+ * All that can happen in a run (what the log holds) and all that can be asked for in return. Events are past, effects
+ * are orders. An event carries what was decided and its evidence, so that a replay repeats no decision.
  */
 
 import type { FigureChange, Inputs, Status } from '../../figures/model.ts'
 import type { Hearable } from '../../hearing/hearable.ts'
 import type { Value } from '../../kinds/kind.ts'
 import type { Role } from '../../pack/roles.ts'
+import { COMMANDS, type Command } from '../../response/commands.ts'
 import type { Judgement } from '../../response/model.ts'
 
 /** How something came in. A key press in place of a read-back is logged as just that. */
@@ -25,137 +25,137 @@ export interface Evidence {
   readonly early?: boolean
 }
 
-export type Happening =
-  | {
-      readonly type: 'runStarted'
-      readonly pack: PackInLog
-      readonly situation: Readonly<Record<string, string>>
-      readonly settings: RunSettings
-      /** Clock time, ms since 1970: times of speech are told from it. */
-      readonly startedAt: number
-      /** The departure was dealt: the same number deals the same one, with its trap. */
-      readonly dealt?: number
-      /** What the voices outside the crew will say; without it they are left out. */
-      readonly script?: Script
-    }
-  | {
-      readonly type: 'figuresRevised'
-      readonly revision: number
-      readonly status: Status
-      readonly label: string
-      readonly inputs: Inputs
-      /** Every figure's spoken value in this revision. */
-      readonly values: Readonly<Record<string, Value>>
-      readonly changes: readonly FigureChange[]
-      /** Limits broken and gross errors: no list is complete until they are acknowledged. */
-      readonly warnings: readonly string[]
-      /** Entered because this figure was read aloud. */
-      readonly crossChecked?: string
-      /** Entered because this turn of an exchange gave the values. */
-      readonly takenDown?: string
-    }
+type Nothing = Readonly<Record<never, never>>
+
+/** Each event by its name, with what it holds. Stored as it is: a changed field needs a migration in `readLog.ts`. */
+export interface EventFields {
+  readonly runStarted: {
+    readonly pack: PackInLog
+    readonly situation: Readonly<Record<string, string>>
+    readonly settings: RunSettings
+    /** Clock time, ms since 1970: times of speech are counted from it. */
+    readonly startedAt: number
+    /** The departure was dealt: the same number deals the same one, with its trap. */
+    readonly dealt?: number
+    /** What the voices outside the crew will say; without it they are left out. */
+    readonly script?: Script
+  }
+  readonly figuresRevised: {
+    readonly revision: number
+    readonly status: Status
+    readonly label: string
+    readonly inputs: Inputs
+    /** Every figure's spoken value in this revision. */
+    readonly values: Readonly<Record<string, Value>>
+    readonly changes: readonly FigureChange[]
+    /** Limits broken and gross errors: no list is complete until they are acknowledged. */
+    readonly warnings: readonly string[]
+    /** Entered because this figure was read aloud. */
+    readonly crossChecked?: string
+    /** Entered because this turn of an exchange gave the values. */
+    readonly takenDown?: string
+  }
   /** The pilot wants to read a value aloud off a source. */
-  | { readonly type: 'crossCheckAsked'; readonly figure: string; readonly source: string; readonly evidence: Evidence }
+  readonly crossCheckAsked: { readonly figure: string; readonly source: string; readonly evidence: Evidence }
   /** Read off a source aloud; the revision that takes it in follows at once. */
-  | {
-      readonly type: 'stated'
-      readonly source: string
-      readonly figure: string
-      readonly value: Value
-      readonly evidence: Evidence
-    }
-  | { readonly type: 'situationSet'; readonly name: string; readonly value: string; readonly evidence: Evidence }
-  | { readonly type: 'cleared'; readonly clearance: string; readonly evidence: Evidence }
-  | { readonly type: 'listCalled'; readonly list: string; readonly evidence: Evidence }
-  | { readonly type: 'stepDone'; readonly step: string; readonly evidence: Evidence }
-  | { readonly type: 'flowClosed'; readonly flow: string; readonly evidence: Evidence }
+  readonly stated: {
+    readonly source: string
+    readonly figure: string
+    readonly value: Value
+    readonly evidence: Evidence
+  }
+  readonly situationSet: { readonly name: string; readonly value: string; readonly evidence: Evidence }
+  readonly cleared: { readonly clearance: string; readonly evidence: Evidence }
+  readonly listCalled: { readonly list: string; readonly evidence: Evidence }
+  readonly stepDone: { readonly step: string; readonly evidence: Evidence }
+  readonly flowClosed: { readonly flow: string; readonly evidence: Evidence }
   /** The steps of the open flow are to be read out one by one. */
-  | { readonly type: 'flowAsked'; readonly flow: string; readonly evidence: Evidence }
-  | {
-      readonly type: 'answered'
-      readonly item: string
-      readonly evidence: Evidence
-      readonly judgement: Judgement
-      /** Spoken values that the item rested on at the verdict. */
-      readonly expected: Readonly<Record<string, Value>>
-      readonly challengeRevision: number
-      readonly revision: number
-    }
-  | {
-      readonly type: 'voided'
-      readonly item: string
-      readonly evidence: Evidence
-      readonly because: 'figuresChanged' | 'late' | 'onsetCut'
-    }
+  readonly flowAsked: { readonly flow: string; readonly evidence: Evidence }
+  readonly answered: {
+    readonly item: string
+    readonly evidence: Evidence
+    readonly judgement: Judgement
+    /** Spoken values that the item rested on at the verdict. */
+    readonly expected: Readonly<Record<string, Value>>
+    readonly challengeRevision: number
+    readonly revision: number
+  }
+  readonly voided: {
+    readonly item: string
+    readonly evidence: Evidence
+    readonly because: 'figuresChanged' | 'late' | 'onsetCut'
+  }
   /** The pilot called a station, or read back what it said. */
-  | {
-      readonly type: 'transmitted'
-      readonly exchange: string
-      readonly turn: string
-      readonly part: 'call' | 'readBack'
-      readonly evidence: Evidence
-      readonly judgement: Judgement
-      readonly expected: Readonly<Record<string, Value>>
-      readonly revision: number
-    }
+  readonly transmitted: {
+    readonly exchange: string
+    readonly turn: string
+    readonly part: 'call' | 'readBack'
+    readonly evidence: Evidence
+    readonly judgement: Judgement
+    readonly expected: Readonly<Record<string, Value>>
+    readonly revision: number
+  }
   /** Something of a briefing was said: topics by id. */
-  | {
-      readonly type: 'briefed'
-      readonly briefing: string
-      readonly evidence: Evidence
-      readonly topics: Readonly<Record<string, 'ok' | 'wrong'>>
-      /** What was taken for the wrong values, as words. */
-      readonly heard: readonly string[]
-      /** The same breath ended the briefing. */
-      readonly ends?: boolean
-    }
-  | { readonly type: 'briefingEnded'; readonly briefing: string; readonly evidence: Evidence }
+  readonly briefed: {
+    readonly briefing: string
+    readonly evidence: Evidence
+    readonly topics: Readonly<Record<string, 'ok' | 'wrong'>>
+    /** What was taken for the wrong values, as words. */
+    readonly heard: readonly string[]
+    /** The same breath ended the briefing. */
+    readonly ends?: boolean
+  }
+  readonly briefingEnded: { readonly briefing: string; readonly evidence: Evidence }
   /** The words of a station were shown on request. */
-  | { readonly type: 'wordsShown'; readonly turn: string; readonly evidence: Evidence }
+  readonly wordsShown: { readonly turn: string; readonly evidence: Evidence }
   /** Speech that was neither an answer nor a command; the run is unaffected. */
-  | { readonly type: 'overheard'; readonly evidence: Evidence }
-  | { readonly type: 'commanded'; readonly command: string; readonly argument?: string; readonly evidence: Evidence }
+  readonly overheard: { readonly evidence: Evidence }
+  readonly commanded: { readonly command: RunCommand; readonly argument?: string; readonly evidence: Evidence }
   /** A word item confirmed by key: logged as not read back. */
-  | {
-      readonly type: 'confirmedByKey'
-      readonly item: string
-      readonly evidence: Evidence
-      readonly expected: Readonly<Record<string, Value>>
-      readonly revision: number
-    }
-  | { readonly type: 'watchBegan'; readonly watch: string; readonly at: number; readonly evidence: Evidence }
+  readonly confirmedByKey: {
+    readonly item: string
+    readonly evidence: Evidence
+    readonly expected: Readonly<Record<string, Value>>
+    readonly revision: number
+  }
+  readonly watchBegan: { readonly watch: string; readonly at: number; readonly evidence: Evidence }
   /** `at`: onset of the speech, ms from the start of the run; limits are compared with it. */
-  | {
-      readonly type: 'watchCalled'
-      readonly watch: string
-      readonly call: string
-      readonly at: number
-      /** Read out with it, and whether it lies in the pack's range. */
-      readonly value?: Value
-      readonly inRange?: boolean
-      readonly evidence: Evidence
-    }
-  | {
-      readonly type: 'watchStopped'
-      readonly watch: string
-      readonly abnormal: string
-      readonly at: number
-      readonly evidence: Evidence
-    }
+  readonly watchCalled: {
+    readonly watch: string
+    readonly call: string
+    readonly at: number
+    /** Read out with it, and whether it lies in the pack's range. */
+    readonly value?: Value
+    readonly inRange?: boolean
+    readonly evidence: Evidence
+  }
+  readonly watchStopped: {
+    readonly watch: string
+    readonly abnormal: string
+    readonly at: number
+    readonly evidence: Evidence
+  }
   /** A call was not heard by 60 % of its limit, or by the limit. */
-  | { readonly type: 'watchDue'; readonly watch: string; readonly call: string; readonly stage: 'ask' | 'limit' }
+  readonly watchDue: { readonly watch: string; readonly call: string; readonly stage: 'ask' | 'limit' }
   /** The time of an interlock has passed: of this item, step or watch. */
-  | { readonly type: 'timeUp'; readonly of: string }
-  | { readonly type: 'silent'; readonly order: number; readonly after: 'prompt' | 'tone' }
-  | { readonly type: 'earFailed'; readonly message: string }
+  readonly timeUp: { readonly of: string }
+  readonly silent: { readonly order: number; readonly after: 'prompt' | 'tone' }
+  readonly earFailed: { readonly message: string }
   /** It was deaf and is not any more: what was said meanwhile was not heard. */
-  | { readonly type: 'earBack' }
-  | { readonly type: 'voiceFailed'; readonly text: string }
+  readonly earBack: Nothing
+  readonly voiceFailed: { readonly text: string }
   /** The page was left and opened again. */
-  | { readonly type: 'resumed' }
+  readonly resumed: Nothing
   /** A bug: what was thrown, and what the pilot had said, if it was that. */
-  | { readonly type: 'stopped'; readonly message: string; readonly evidence?: Evidence }
-  | { readonly type: 'ended' }
+  readonly stopped: { readonly message: string; readonly evidence?: Evidence }
+  readonly ended: Nothing
+}
+export type EventType = keyof EventFields
+
+/** What happened; where several may be meant, one of them. */
+export type EventBody<Type extends EventType = EventType> = {
+  readonly [T in Type]: { readonly type: T } & EventFields[T]
+}[Type]
 
 /** The pack as a run began with it: a later edition cannot change an old run. */
 export interface PackInLog {
@@ -166,8 +166,7 @@ export interface PackInLog {
   readonly texts: Readonly<Record<string, string>>
 }
 
-/** A happening as stored. */
-export type RunEvent = Happening & {
+interface Stamp {
   readonly v: 1
   readonly seq: number
   readonly runId: string
@@ -176,6 +175,9 @@ export type RunEvent = Happening & {
   /** ISO 8601. */
   readonly wall: string
 }
+
+/** An event as stored. */
+export type RunEvent<Type extends EventType = EventType> = EventBody<Type> & Stamp
 
 /** What stations will say, by figure; a figure that is not among it is said as it stands. */
 export interface Script {
@@ -195,7 +197,7 @@ export interface ScriptedBy {
 export interface Slip {
   readonly turn: string
   readonly figure: string
-  /** Another value of the figure is said behind a right read-back, or the first wrong value of any is called correct. */
+  /** Another value of the figure is said after a right read-back, or the first wrong value of any is called correct. */
   readonly kind: 'acceptsWrong' | 'saysAnother'
   /** The other value follows from this number and from what would have been right when it is said. */
   readonly seed: number
@@ -219,6 +221,10 @@ export interface RunSettings {
 export const FLOW_MODES = ['shown', 'spoken', 'memory'] as const
 export type FlowMode = (typeof FLOW_MODES)[number]
 
+/** A list is called by an event of its own. */
+export type RunCommand = Exclude<Command, 'call'>
+export const RUN_COMMANDS = COMMANDS.filter((command): command is RunCommand => command !== 'call')
+
 export const TONES = ['tick', 'attention', 'soft', 'deaf'] as const
 export type ToneName = (typeof TONES)[number]
 
@@ -226,11 +232,11 @@ export type Effect =
   /** Half duplex: the ear is shut while this sounds. */
   | { readonly type: 'speak'; readonly text: string; readonly role: Role }
   | { readonly type: 'tone'; readonly tone: ToneName }
-  | { readonly type: 'listen'; readonly order: number; readonly hearable: Hearable }
+  | { readonly type: 'listen'; readonly listenId: number; readonly hearable: Hearable }
   | { readonly type: 'shut' }
   /** Values that a station gave are to come in as a revision. */
-  | { readonly type: 'takeDown'; readonly turn: string; readonly values: Readonly<Record<string, Value>> }
-  /** The happening comes back after a time, unless another timer of the name is started or all are stopped. */
-  | { readonly type: 'startTimer'; readonly timer: TimerName; readonly ms: number; readonly happening: Happening }
+  | { readonly type: 'recordFromStation'; readonly turn: string; readonly values: Readonly<Record<string, Value>> }
+  /** The event comes back after a time, unless another timer of the name is started or all are stopped. */
+  | { readonly type: 'startTimer'; readonly timer: TimerName; readonly ms: number; readonly event: EventBody }
   | { readonly type: 'stopTimers' }
 export type TimerName = 'prompt' | 'tone' | 'interlock' | 'watch'

@@ -5,16 +5,18 @@ import { agenda, findItem, itemsOf, listById } from '../../pack/place.ts'
 import { partNames } from '../../response/readBack.ts'
 import { readBacksOf } from '../talk/radio.ts'
 import { findTurn, reopenTurn } from '../talk/talk.ts'
+import { enter, sayAndListen as listenAfter } from './listening.ts'
 import { floorOf } from './moving.ts'
 import { say } from './phrases.ts'
-import type { RunState } from './state.ts'
-import { enter, turn as listenAfter, type Step, withItem, withList } from './turn.ts'
+import { listState, withItem, withList } from './progress.ts'
+import type { RunState, Step } from './state.ts'
 
-/** `rest`: what was said behind "correction" follows at once, and what it does not say again stands. */
+/** `rest`: what was said after "correction" follows at once; what it does not say again stands. */
 export function corrected(pack: Pack, state: RunState, rest: string): Step {
   return goBack(pack, state, state.closed.at(-1), rest !== '')
 }
 
+/** In a list the item before, elsewhere what was closed last. */
 export function goneBack(pack: Pack, state: RunState): Step {
   return goBack(pack, state, before(pack, state), false)
 }
@@ -39,28 +41,28 @@ function goBack(pack: Pack, state: RunState, id: string | undefined, isFollowed:
   if (floor.at === 'briefing') {
     const briefingsClosed = state.briefingsClosed.filter((one) => one !== id)
     const closed = state.closed.filter((one) => one !== id)
-    return enter(pack, { ...state, briefingsClosed, closed }, floor, [])
+    return enter(pack, { ...state, briefingsClosed, closed }, floor)
   }
-  return toTurn(pack, { ...state, floor, question: undefined, floorOrder: state.order + 1 }, id, isFollowed)
+  return toTurn(pack, { ...state, floor, question: undefined, floorListenId: state.listenId + 1 }, id, isFollowed)
 }
 
-/** What was read back is read back anew, or called anew where there is nothing to read back. */
+/** What was read back is read back again, or called again where there is nothing to read back. */
 function toTurn(pack: Pack, state: RunState, id: string, isFollowed: boolean): Step {
   const { turn } = findTurn(pack, id)
   const elements = readBacksOf(turn, state)
   const open = reopenTurn(state, turn, {
     status: elements.length > 0 ? 'said' : 'ahead',
-    held: isFollowed ? elements.flatMap((element) => [...partNames(element).all]) : [],
+    partsSoFar: isFollowed ? elements.flatMap((element) => [...partNames(element).all]) : [],
   })
   return listenAfter(pack, open, [say.openAgain([turn.label])], { prompt: !isFollowed })
 }
 
-/** An item that was closed is asked for anew, and a completion that rested on it is taken back. */
+/** An item that was closed is asked for again; a list that was complete or gone on from is neither any more. */
 function toItem(pack: Pack, state: RunState, id: string): Step {
   const { list } = findItem(pack, id)
   const reopened = withItem(state, id, { status: 'reopened' })
-  const { complete } = reopened.lists[list.id] ?? { complete: false }
-  const next = complete ? withList(reopened, list.id, { complete: false, revoked: true }) : reopened
+  const { complete, revoked } = listState(reopened, list.id)
+  const next = withList(reopened, list.id, { complete: false, revoked: revoked || complete, suspended: false })
   const words = complete ? [say.revoked(list.name)] : []
-  return enter(pack, next, { at: 'item', list: list.id, item: id }, words)
+  return enter(pack, next, { at: 'item', list: list.id, item: id }, { words })
 }

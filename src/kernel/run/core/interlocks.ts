@@ -29,7 +29,7 @@ export function isFree(pack: Pack, state: RunState, { after }: Interlock): boole
   return doneNames(state).includes(after) || !canHappen(pack, state, after)
 }
 
-/** Stamps what has become done, and forgets what is done no more. `t`: ms from the start of the run. */
+/** Notes when each thing was done, and forgets what is no longer done. `t`: ms from the start of the run. */
 export function stamped(state: RunState, t: number): RunState {
   const doneAt = Object.fromEntries(doneNames(state).map((name) => [name, state.doneAt[name] ?? t]))
   return { ...state, doneAt }
@@ -37,13 +37,13 @@ export function stamped(state: RunState, t: number): RunState {
 
 export interface Unmet {
   readonly interlock: Interlock
-  /** Only time is wanting: this much of it. */
+  /** Only time has to pass: this much of it. */
   readonly waitMs?: number
 }
 
 /**
- * The first interlock that does not hold at `t`. One that waits for what does not apply in this run holds: another
- * situation, or the ground crew where the voices outside are left out.
+ * The first interlock that does not hold at `t`. One that waits for something that does not apply in this run holds:
+ * something of another situation, or of the ground crew where the voices outside the crew are left out.
  */
 export function unmet(
   pack: Pack,

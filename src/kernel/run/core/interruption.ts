@@ -6,21 +6,50 @@
 
 import type { Pack } from '../../pack/checklist.ts'
 import { findItem, findLine, listById } from '../../pack/place.ts'
-import type { Effect, RunEvent } from './events.ts'
+import type { Effect, EventType, RunCommand, RunEvent } from './events.ts'
 import { say } from './phrases.ts'
-import type { Interruption, RunState } from './state.ts'
-import type { Step } from './turn.ts'
+import type { Interruption, RunState, Step } from './state.ts'
 
 /** Longer at an open item is a break, not thought. */
 const BREAK_AFTER_S = 90
 
-/** Not the pilot's doing: time, or speech that was not for the run. */
-const PASSIVE: ReadonlySet<string> = new Set([
-  ...['silent', 'timeUp', 'watchDue', 'overheard', 'earFailed', 'earBack', 'voiceFailed', 'ended', 'stopped'],
-])
+/** Whether an event shows that the pilot is there. Time does not, nor speech that was not for the run. */
+const IS_ACTIVITY: Readonly<Record<EventType, boolean>> = {
+  runStarted: true,
+  figuresRevised: true,
+  crossCheckAsked: true,
+  stated: true,
+  situationSet: true,
+  cleared: true,
+  listCalled: true,
+  stepDone: true,
+  flowClosed: true,
+  flowAsked: true,
+  answered: true,
+  voided: true,
+  transmitted: true,
+  briefed: true,
+  briefingEnded: true,
+  wordsShown: true,
+  overheard: false,
+  commanded: true,
+  confirmedByKey: true,
+  watchBegan: true,
+  watchCalled: true,
+  watchStopped: true,
+  watchDue: false,
+  timeUp: false,
+  silent: false,
+  earFailed: false,
+  earBack: false,
+  voiceFailed: false,
+  resumed: true,
+  stopped: false,
+  ended: false,
+}
 
-/** What the pilot says of the place by itself needs no offer. */
-const MOVES: ReadonlySet<string> = new Set(['goBack', 'fromTop', 'standBy'])
+/** Who says where to go on needs no offer. */
+const MOVES: ReadonlySet<RunCommand> = new Set(['goBack', 'fromTop', 'standBy'])
 
 const breakAfterMs = ({ settings }: RunState) => (settings.breakAfterS ?? BREAK_AFTER_S) * 1_000
 
@@ -42,13 +71,13 @@ function endedBreak(pack: Pack, before: RunState, after: RunState, event: RunEve
   }
   if (event.type === 'resumed') return of('left', before.t)
   if (before.standingBy) return after.standingBy ? undefined : of('standBy', before.activeAt)
-  if (before.floor.at !== 'item' || PASSIVE.has(event.type)) return undefined
+  if (before.floor.at !== 'item') return undefined
   return event.t - before.activeAt > breakAfterMs(before) ? of('break', before.activeAt) : undefined
 }
 
 /** Notes a break that is over, and puts the words of the return before what is said then. */
 export function withReturn(pack: Pack, before: RunState, { state, effects }: Step, event: RunEvent): Step {
-  if (PASSIVE.has(event.type)) return { state, effects }
+  if (!IS_ACTIVITY[event.type]) return { state, effects }
   const active: RunState = { ...state, activeAt: event.t, isBack: false }
   const over = before.status === 'running' ? endedBreak(pack, before, state, event) : undefined
   if (!over) return { state: active, effects }

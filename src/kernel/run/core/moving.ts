@@ -1,13 +1,14 @@
 /** Which place comes next: inside a list, and from one activity to another. */
 
 import type { Activity, Line, List, Pack } from '../../pack/checklist.ts'
-import type { Turn } from '../../pack/exchange.ts'
+import type { ExchangeTurn } from '../../pack/exchange.ts'
 import { agenda, entriesOf, findItem, holds, itemsOf, listById } from '../../pack/place.ts'
 import { restsOf } from '../../pack/rests.ts'
 import { exchangesOf } from '../talk/talk.ts'
+import { type Arrival, enter, sayAndListen } from './listening.ts'
 import { say } from './phrases.ts'
-import type { Floor, RunState } from './state.ts'
-import { enter, itemState, listState, type Step, turn, withList } from './turn.ts'
+import { itemState, listState, withList } from './progress.ts'
+import type { Floor, RunState, Step } from './state.ts'
 
 const isClosed = (state: RunState, item: string) => ['done', 'passed'].includes(itemState(state, item).status)
 
@@ -53,6 +54,7 @@ export function dueList(pack: Pack, state: RunState): List | undefined {
     .find((list) => !listState(state, list.id).complete && !listState(state, list.id).suspended)
 }
 
+/** Inside a list its next entry; the list itself while it is not called. */
 export function floorOf(
   pack: Pack,
   state: RunState,
@@ -64,10 +66,11 @@ export function floorOf(
   return inside ?? { at: 'call', phase, activity: index }
 }
 
-function isTurnAhead(state: RunState, turn: Turn): boolean {
+function isTurnAhead(state: RunState, turn: ExchangeTurn): boolean {
   return holds(turn.when, state.situation) && state.turns[turn.id]?.status !== 'done'
 }
 
+/** Whether there is something of it still to be done. */
 export function isAhead(state: RunState, activity: Activity): boolean {
   switch (activity.type) {
     case 'flow':
@@ -132,44 +135,42 @@ function lineAhead(list: List, state: RunState): Line | undefined {
 }
 
 /** Goes on after an entry of a list was dealt with; calls completion where nothing is open. */
-export function advance(pack: Pack, state: RunState, id: string, words: readonly string[] = [], tone?: 'tick'): Step {
+export function advance(pack: Pack, state: RunState, id: string, arrival: Arrival = {}): Step {
   const list = listById(pack, id)
   const next = nextInList(pack, state, id)
+  const { words = [] } = arrival
+  const andThen = (...more: string[]): Arrival => ({ ...arrival, words: [...words, ...more] })
   if (!next && state.warnings.length > 0) {
-    return turn(pack, { ...state, question: { about: 'warnings', list: id } }, words, {
-      prompt: true,
-      ...(tone && { tone }),
-    })
+    const asked: RunState = { ...state, question: { about: 'warnings', list: id } }
+    return sayAndListen(pack, asked, words, { ...arrival, prompt: true })
   }
   if (!next) {
     const onPreliminary = state.figureStatus === 'preliminary'
-    const change = { complete: true, revoked: false, suspended: false, onPreliminary }
-    const done = withList(state, id, change)
-    return enter(pack, done, nextFloor(pack, done), [...words, say.completed(list.name, onPreliminary)], tone)
+    const done = withList(state, id, { complete: true, revoked: false, suspended: false, onPreliminary })
+    return enter(pack, done, nextFloor(pack, done), andThen(say.completed(list.name, onPreliminary)))
   }
   if (next.at === 'item' && isGivenFirst(pack, state, next.item)) {
-    return enter(pack, state, nextFloor(pack, state), words, tone)
+    return enter(pack, state, nextFloor(pack, state), arrival)
   }
   const line = next.at === 'exchange' ? lineAhead(list, state) : undefined
-  if (line) return enter(pack, state, next, [...words, say.toTheLine(list.name, line.label)], tone)
+  if (line) return enter(pack, state, next, andThen(say.toTheLine(list.name, line.label)))
   const asksAgain = next.at === 'item' && itemState(state, next.item).status === 'leftOpen'
-  return enter(pack, state, next, asksAgain ? [...words, say.leftOpen()] : words, tone)
+  return enter(pack, state, next, asksAgain ? andThen(say.leftOpen()) : arrival)
 }
 
-/** Calls a list: its flow is over with that. */
-export function callList(pack: Pack, state: RunState, id: string, words: readonly string[] = []): Step {
-  const list = listById(pack, id)
+/** Flows that come before an activity in its phase are over once it begins. */
+export function closeFlowsBefore(pack: Pack, state: RunState, id: string): RunState {
   const phase = pack.phases.find(({ activities }) => activities.some((activity) => activity.id === id))
-  const before =
-    phase?.activities.slice(
-      0,
-      phase.activities.findIndex((activity) => activity.id === id),
-    ) ?? []
-  const flows = before.filter((activity) => activity.type === 'flow').map((activity) => activity.id)
-  const called = withList(
-    { ...state, question: undefined, flowsClosed: [...new Set([...state.flowsClosed, ...flows])] },
-    id,
-    { called: true, suspended: false },
-  )
-  return advance(pack, called, id, [...words, say.list(list.name)])
+  const index = phase?.activities.findIndex((activity) => activity.id === id) ?? 0
+  const flows = phase?.activities.slice(0, index).filter(({ type }) => type === 'flow') ?? []
+  return { ...state, flowsClosed: [...new Set([...state.flowsClosed, ...flows.map((flow) => flow.id)])] }
+}
+
+/** Calls a list. */
+export function callList(pack: Pack, state: RunState, id: string): Step {
+  const called = withList({ ...closeFlowsBefore(pack, state, id), question: undefined }, id, {
+    called: true,
+    suspended: false,
+  })
+  return advance(pack, called, id, { words: [say.list(listById(pack, id).name)] })
 }

@@ -6,6 +6,7 @@
  */
 
 import type { Status } from '../../figures/model.ts'
+import { PASS_REASONS, type PassReason, reasonWords } from '../../response/commands.ts'
 
 /** Fragments, as the voice says them; an embedded voice has a clip for each. */
 export const FIXED_PHRASES = [
@@ -105,16 +106,6 @@ export const FIXED_PHRASES = [
   'known',
 ] as const
 
-export const PASS_REASONS = ['notFitted', 'simulatorFault', 'instructorsWord', 'training'] as const
-export type PassReason = (typeof PASS_REASONS)[number]
-/** A reason as spoken and shown. */
-export const REASON_WORDS: Readonly<Record<string, string>> = {
-  notFitted: 'not fitted',
-  simulatorFault: 'simulator fault',
-  instructorsWord: "instructor's word",
-  training: 'training',
-}
-
 const sentence = (...parts: readonly (string | undefined)[]) => {
   const text = parts.filter((part) => part).join(', ')
   return text === '' ? '' : `${text[0]?.toUpperCase()}${text.slice(1)}.`
@@ -131,6 +122,7 @@ export function listed(names: readonly string[]): string {
 /** A list by its name: "before start" is called the before start list. */
 export const listName = (name: string) => (/\b(check)?list$/i.test(name) ? name : `${name} list`)
 
+/** One function for each thing that Otherseat says. */
 export const say = {
   challenge: (challenge: string) => ask(challenge),
   phase: (phase: string, flow: string) => `${sentence(phase)} ${sentence(flow, 'your flow')}`,
@@ -174,8 +166,9 @@ export const say = {
   outOfOrder: (next: string) =>
     `${sentence('out of order')} ${sentence(`${listName(next)} is next`)} ${ask('run it now')}`,
   finalFiguresIn: () => ask('final figures in'),
-  pass: (challenge: string, reason: string) => `${sentence('pass', challenge, REASON_WORDS[reason])} ${ask('affirm')}`,
-  reasons: () => sentence('say the reason', ...Object.values(REASON_WORDS)),
+  pass: (challenge: string, reason: PassReason) =>
+    `${sentence('pass', challenge, reasonWords(reason))} ${ask('affirm')}`,
+  reasons: () => sentence('say the reason', ...PASS_REASONS.map(reasonWords)),
   passed: (challenge: string) => sentence(`${challenge} passed`),
   remark: () => sentence('remark noted'),
   resuming: (list: string) => sentence(`resuming ${listName(list)}`),

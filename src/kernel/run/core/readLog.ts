@@ -6,10 +6,11 @@
 
 import type { Pack } from '../../pack/checklist.ts'
 import { type Shape, shown } from '../../shape.ts'
+import { emptyRun } from './emptyRun.ts'
 import { EVENT_FIELDS, STAMP } from './eventShapes.ts'
 import type { RunEvent } from './events.ts'
 import type { RunState } from './state.ts'
-import { emptyRun, step } from './step.ts'
+import { step } from './step.ts'
 
 /** Of the events that this edition writes and reads. */
 export const LOG_VERSION = 1

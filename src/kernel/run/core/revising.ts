@@ -8,15 +8,16 @@ import { reopenAgreed } from '../talk/agreed.ts'
 import { exchangesOf, findTurn, reopenOrders } from '../talk/talk.ts'
 import { runningWatch } from '../watch/watchTiming.ts'
 import type { RunEvent } from './events.ts'
+import { enter } from './listening.ts'
 import { isGivenFirst, nextFloor, openChallenges } from './moving.ts'
 import { say } from './phrases.ts'
-import type { RunState } from './state.ts'
-import { enter, itemState, listState, type Step, withItem, withList } from './turn.ts'
+import { itemState, listState, withItem, withList } from './progress.ts'
+import type { RunState, Step } from './state.ts'
 
-type Revised = Extract<RunEvent, { type: 'figuresRevised' }>
+type Revised = RunEvent<'figuresRevised'>
 
 /**
- * Items closed on a spoken value, or in a wording, that is another one now, or on one of the values that are `gone`
+ * Items closed on a spoken value, or in a wording, that has changed since, or on one of the values that are `gone`
  * though nobody has given another yet. A passed item rests on none of them.
  */
 function overtaken(pack: Pack, state: RunState, gone: readonly string[]): { id: string; challenge: string }[] {
@@ -30,7 +31,10 @@ function overtaken(pack: Pack, state: RunState, gone: readonly string[]): { id: 
     })
 }
 
-/** Opens them again, and takes back the completion of every list that is not closed throughout any more. */
+/**
+ * Opens them again, and takes back the completion of every list that is no longer closed throughout. A list that was
+ * gone on from is due again: something is open in it besides what was left.
+ */
 export function reopen(
   pack: Pack,
   before: RunState,
@@ -38,16 +42,20 @@ export function reopen(
 ): { state: RunState; challenges: string[]; lists: string[] } {
   const items = overtaken(pack, before, gone)
   let state = before
-  for (const { id } of items) state = withItem(state, id, { status: 'reopened', held: [], misses: 0, sayAgains: 0 })
+  for (const { id } of items) {
+    state = withItem(state, id, { status: 'reopened', partsSoFar: [], misses: 0, sayAgains: 0 })
+    state = withList(state, findItem(pack, id).list.id, { suspended: false })
+  }
   const lists: string[] = []
   for (const list of listsOf(pack)) {
     if (!listState(state, list.id).complete || openChallenges(pack, state, list.id).length === 0) continue
-    state = withList(state, list.id, { complete: false, revoked: true, suspended: false })
+    state = withList(state, list.id, { complete: false, revoked: true })
     lists.push(list.name)
   }
   return { state, challenges: items.map((item) => item.challenge), lists }
 }
 
+/** Takes new figures in, opens again what rested on changed ones, says which, and puts the open place again. */
 export function revised(pack: Pack, before: RunState, event: Revised): Step {
   const first = before.figureStatus === undefined
   const label = event.label || event.status
@@ -61,13 +69,13 @@ export function revised(pack: Pack, before: RunState, event: Revised): Step {
     figureStatus: event.status,
     values: event.values,
     inputs: event.inputs,
-    taken: takenAfter(pack, before, event),
+    fromStations: fromStationsAfter(pack, before, event),
     warnings: event.warnings,
     history: [...before.history, { revision: event.revision, label, values: event.values }],
     stepsDone: before.stepsDone.filter((id) => !again.includes(id)),
     stepsAgain: [...new Set([...before.stepsAgain, ...again])],
   }
-  if (first) return enter(pack, entered, nextFloor(pack, entered), [])
+  if (first) return enter(pack, entered, nextFloor(pack, entered))
   const agreed = reopenAgreed(pack, before, entered, moved)
   const { state, challenges, lists } = reopen(pack, reopenOrders(pack, agreed.state, set), agreed.gone)
   const words = [
@@ -83,21 +91,24 @@ export function revised(pack: Pack, before: RunState, event: Revised): Step {
   ]
   // An engine is being started: a tone at once, the words when that is over.
   if (runningWatch(pack, state)) {
-    return { state: { ...state, later: [...state.later, ...words] }, effects: [{ type: 'tone', tone: 'attention' }] }
+    return {
+      state: { ...state, wordsAfterWatch: [...state.wordsAfterWatch, ...words] },
+      effects: [{ type: 'tone', tone: 'attention' }],
+    }
   }
-  if (event.takenDown !== undefined) return enter(pack, state, nextFloor(pack, state), words)
+  if (event.takenDown !== undefined) return enter(pack, state, nextFloor(pack, state), { words })
   return interject(pack, { ...state, standingBy: false }, words)
 }
 
 /** What a turn gave holds until another turn, or somebody who has seen it, puts another value in its place. */
-function takenAfter(pack: Pack, before: RunState, { inputs, takenDown }: Revised): RunState['taken'] {
+function fromStationsAfter(pack: Pack, before: RunState, { inputs, takenDown }: Revised): RunState['fromStations'] {
   const old = before.inputs?.values ?? {}
-  const kept = Object.entries(before.taken).filter(([name]) => inputs.values[name] === old[name])
+  const kept = Object.entries(before.fromStations).filter(([name]) => inputs.values[name] === old[name])
   if (takenDown === undefined) return Object.fromEntries(kept)
   const { sets } = findTurn(pack, takenDown).turn
   const given = sets
     .filter((name) => inputs.values[name] !== old[name])
-    .map((name) => [name, before.taken[name] ?? { over: old[name] }] as const)
+    .map((name) => [name, before.fromStations[name] ?? { over: old[name] }] as const)
   return Object.fromEntries([...kept, ...given])
 }
 
@@ -117,9 +128,9 @@ function interject(pack: Pack, state: RunState, words: readonly string[]): Step 
   const waitsForFinal = question?.about === 'finalFiguresIn' && state.figureStatus !== 'preliminary'
   const goesOn = (floor.at === 'item' || floor.at === 'line') && !isSetFirst(pack, state)
   const target = goesOn && !waitsForFinal ? floor : nextFloor(pack, state)
-  const step = enter(pack, state, target, words)
+  const step = enter(pack, state, target, { words })
   const revisedItem = floor.at === 'item' ? floor.item : undefined
-  return { ...step, state: { ...step.state, revisedOrder: step.state.floorOrder, revisedItem } }
+  return { ...step, state: { ...step.state, revisedListenId: step.state.floorListenId, revisedItem } }
 }
 
 /** A step, an order or a clearance that sets what the open item says, and is open again, comes before it. */

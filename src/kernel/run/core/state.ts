@@ -2,8 +2,9 @@
 
 import type { Inputs, Status } from '../../figures/model.ts'
 import type { Value } from '../../kinds/kind.ts'
+import type { PassReason } from '../../response/commands.ts'
 import type { Judgement } from '../../response/model.ts'
-import type { By, RunSettings, Script } from './events.ts'
+import type { By, Effect, RunSettings, Script } from './events.ts'
 
 export type ItemStatus = 'open' | 'done' | 'passed' | 'leftOpen' | 'reopened'
 
@@ -12,8 +13,8 @@ export interface ItemState {
   /** How it was closed. */
   readonly by?: By
   /** Why it was passed. */
-  readonly reason?: string
-  /** The response that applied when it was closed: another situation may ask for another one. */
+  readonly reason?: PassReason
+  /** The response that applied when it was closed: another situation may ask for a different one. */
   readonly response?: string
   /** Spoken values it was closed on. */
   readonly expected: Readonly<Record<string, Value>>
@@ -26,11 +27,11 @@ export interface ItemState {
   /** In a row; the ear's doing, not the pilot's. */
   readonly sayAgains: number
   /** Parts right in an earlier breath of this challenge. */
-  readonly held: readonly string[]
+  readonly partsSoFar: readonly string[]
   /** Parts that were begun in it, as they were said: "five point two", still without its direction. */
   readonly begun: Readonly<Record<string, string>>
   /** Its value was shown, spoken on request or coached: marked for good (law 4). */
-  readonly given: boolean
+  readonly revealed: boolean
   /** Value refused at the try before, as spoken, and implausible values read then. */
   readonly refused?: string
   readonly implausible: Readonly<Record<string, Value>>
@@ -53,16 +54,18 @@ export interface PendingCall {
   readonly value?: Value
 }
 
-/** A yes-or-no question that is pending, and what affirm does. */
+/** What Otherseat has asked and waits for: mostly affirm or negative. */
 export type Question =
   | { readonly about: 'outOfOrder'; readonly list: string; readonly next: string }
   | { readonly about: 'finalFiguresIn'; readonly list: string }
   /** The pilot is to read a value off a source. */
   | { readonly about: 'reading'; readonly figure: string; readonly source: string }
   | { readonly about: 'warnings'; readonly list: string }
+  /** Why an item is to be passed. */
+  | { readonly about: 'passReason'; readonly item: string }
   /** A critical item wants affirm twice. */
-  | { readonly about: 'pass'; readonly item: string; readonly reason: string; readonly affirmed?: boolean }
-  /** A call that came before another one: was that one seen? */
+  | { readonly about: 'pass'; readonly item: string; readonly reason: PassReason; readonly affirmed?: boolean }
+  /** A call that came out of order: was the one before it seen? */
   | { readonly about: 'callOrder'; readonly watch: string; readonly missing: string; readonly call: PendingCall }
   /** An order that differs from the figure. */
   | { readonly about: 'order'; readonly turn: string; readonly heard: string }
@@ -78,11 +81,11 @@ export type Floor =
   | { readonly at: 'briefing'; readonly phase: number; readonly activity: number }
   | { readonly at: 'end' }
 
-export interface TurnState {
+export interface ExchangeTurnState {
   /** `said`: the station has spoken, the read-back is awaited. `slipped`: it then said another value. */
   readonly status: 'ahead' | 'said' | 'slipped' | 'done'
   /** Parts read back right in an earlier transmission, and words begun in it. */
-  readonly held: readonly string[]
+  readonly partsSoFar: readonly string[]
   readonly begun: Readonly<Record<string, string>>
   readonly misses: number
   readonly sayAgains: number
@@ -90,7 +93,7 @@ export interface TurnState {
   readonly shown: boolean
   /** An order was kept to against the figure. */
   readonly insisted?: string
-  /** An order, or what a station said, that rested on a figure which is another one now. */
+  /** An order, or what a station said, that rested on a figure that has changed since. */
   readonly again?: boolean
   /** Values that the station's words held when it last said them. */
   readonly agreed?: Readonly<Record<string, Value>>
@@ -164,14 +167,14 @@ export interface RunState {
   readonly values: Readonly<Record<string, Value>>
   /** As entered for the revision in force. */
   readonly inputs: Inputs | undefined
-  /** Values of all revisions, oldest first, for the account of where a wrong number came from. */
+  /** Values of all revisions, oldest first: a wrong number may come from one of them. */
   readonly history: readonly {
     readonly revision: number
     readonly label: string
     readonly values: Readonly<Record<string, Value>>
   }[]
   /** Figures whose values were asked for in this run. */
-  readonly told: readonly string[]
+  readonly revealedFigures: readonly string[]
   /** Of the revision in force, not acknowledged yet. */
   readonly warnings: readonly string[]
   readonly cleared: readonly string[]
@@ -187,18 +190,18 @@ export interface RunState {
   /** What stations say; undefined where the voices outside the crew are left out. */
   readonly script: Script | undefined
   /** Turns of exchanges by id. */
-  readonly turns: Readonly<Record<string, TurnState>>
+  readonly turns: Readonly<Record<string, ExchangeTurnState>>
   /** Entered figures that hold as a turn gave them, each with what the papers had in its place. */
-  readonly taken: Readonly<Record<string, { readonly over: Value | undefined }>>
+  readonly fromStations: Readonly<Record<string, { readonly over: Value | undefined }>>
   /** Topics covered, and topics last said wrong. */
   readonly topics: Readonly<Record<string, 'ok' | 'wrong'>>
   readonly briefingsClosed: readonly string[]
-  /** Things that were asked for before an interlock's time had passed: told when it has. */
+  /** Things that were asked for before an interlock's time had passed: announced when it has. */
   readonly waitedFor: readonly string[]
-  /** Interlocks whose end was told. */
-  readonly timesTold: readonly string[]
+  /** Interlocks whose end was announced. */
+  readonly timesAnnounced: readonly string[]
   /** What is to be said when the watch that is running is over. */
-  readonly later: readonly string[]
+  readonly wordsAfterWatch: readonly string[]
   /** When the pilot last did something with the open item. */
   readonly activeAt: number
   readonly interruptions: readonly Interruption[]
@@ -210,11 +213,11 @@ export interface RunState {
   readonly question: Question | undefined
   readonly standingBy: boolean
   /** Number of the listening order in force; words of an earlier one are late. */
-  readonly order: number
+  readonly listenId: number
   /** Order at which the present floor was taken (or figures changed on it): older words are not judged here. */
-  readonly floorOrder: number
+  readonly floorListenId: number
   /** `floorOrder` was last set by a revision, so older words are void because figures changed. */
-  readonly revisedOrder: number
+  readonly revisedListenId: number
   /** The item that had the floor then: what was said to it in the meantime is void. */
   readonly revisedItem: string | undefined
   readonly last: LastAnswer | undefined
@@ -225,6 +228,12 @@ export interface RunState {
   /** When the pilot was last asked aloud to say something again, ms from the start of the run. */
   readonly askedAgainAt: number | undefined
   /** Listening order that silence was answered with; the open item is not asked for once more in it. */
-  readonly promptedOrder: number
+  readonly promptedListenId: number
   readonly stoppedBecause?: string
+}
+
+/** What an event brings about: the state after it, and what is asked for, in order. */
+export interface Step {
+  readonly state: RunState
+  readonly effects: readonly Effect[]
 }

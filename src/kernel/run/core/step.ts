@@ -5,85 +5,44 @@
 
 import type { Pack } from '../../pack/checklist.ts'
 import { findItem, listById } from '../../pack/place.ts'
-import { answered, closeItem, notYet } from '../list/answering.ts'
+import { answered, closeItem } from '../list/answering.ts'
 import { flowAsked, flowClosed, stepDone } from '../list/flows.ts'
 import { briefed, briefingEnded } from '../talk/briefing.ts'
 import { slipWentBy, transmitted } from '../talk/exchanging.ts'
-import { exchangeAt, findTurn, pendingTurn, turnState, untaken, withTurn } from '../talk/talk.ts'
+import { exchangeAt, findTurn, pendingTurn, turnState, unrecorded, withTurn } from '../talk/talk.ts'
 import * as watching from '../watch/watching.ts'
+import { startUnderWay } from '../watch/watching.ts'
 import { runningWatch } from '../watch/watchTiming.ts'
-import { aside } from './aside.ts'
+import { announce } from './announce.ts'
 import { askAgain, tooSoonToAsk } from './askingAgain.ts'
-import { clockDue, withTimers, withTold } from './clocks.ts'
+import { clockDue, withAnnounced, withTimers } from './clocks.ts'
 import { commanded } from './commanding.ts'
+import { emptyRun } from './emptyRun.ts'
 import type { Effect, RunEvent, ToneName } from './events.ts'
 import { stamped, unmet } from './interlocks.ts'
 import { withReturn } from './interruption.ts'
+import { enter, sayAndListen, timers } from './listening.ts'
 import { advance, callList, dueList, nextFloor } from './moving.ts'
+import { notYet } from './notYet.ts'
 import { say } from './phrases.ts'
+import { itemState, listState, withItem } from './progress.ts'
 import { reopen, revised } from './revising.ts'
-import type { RunState } from './state.ts'
-import { enter, itemState, listState, type Step, timers, turn, withItem } from './turn.ts'
+import type { RunState, Step } from './state.ts'
 
-export function emptyRun(runId: string): RunState {
-  return {
-    runId,
-    seq: -1,
-    t: 0,
-    status: 'none',
-    startedAt: 0,
-    settings: { phraseology: 'plain', coachAfter: 0 },
-    situation: {},
-    revision: 0,
-    figureStatus: undefined,
-    values: {},
-    inputs: undefined,
-    history: [],
-    told: [],
-    warnings: [],
-    cleared: [],
-    stepsDone: [],
-    flowsClosed: [],
-    stepsAgain: [],
-    readingFlow: false,
-    items: {},
-    lists: {},
-    watches: {},
-    script: undefined,
-    turns: {},
-    taken: {},
-    topics: {},
-    briefingsClosed: [],
-    waitedFor: [],
-    timesTold: [],
-    later: [],
-    activeAt: 0,
-    interruptions: [],
-    isBack: false,
-    doneAt: {},
-    floor: { at: 'end' },
-    question: undefined,
-    standingBy: false,
-    order: 0,
-    floorOrder: 0,
-    revisedOrder: 0,
-    revisedItem: undefined,
-    last: undefined,
-    closed: [],
-    said: '',
-    askedAgainAt: undefined,
-    promptedOrder: -1,
-  }
-}
-
+/**
+ * What one event brings about. `before` is the state at the event before it; the event's `t` is the only clock. Events of a
+ * log that are folded in order give the state that the run had; effects are for live runs alone.
+ * Throws where the event or the state names what the pack does not have, as "pack marram has no item x": a log of another
+ * pack, or a bug.
+ */
 export function step(pack: Pack, before: RunState, event: RunEvent): Step {
-  const happened = happen(pack, { ...before, seq: event.seq, t: event.t }, event)
+  const happened = outcomeOf(pack, { ...before, seq: event.seq, t: event.t }, event)
   const { state, effects } = withReturn(pack, before, happened, event)
   const after = stamped(state, event.t)
   return { state: after, effects: withTimers(pack, before, after, effects) }
 }
 
-function happen(pack: Pack, state: RunState, event: RunEvent): Step {
+function outcomeOf(pack: Pack, state: RunState, event: RunEvent): Step {
   switch (event.type) {
     case 'runStarted': {
       const { settings, situation, startedAt, script } = event
@@ -92,8 +51,8 @@ function happen(pack: Pack, state: RunState, event: RunEvent): Step {
     case 'figuresRevised':
       return revised(pack, state, event)
     case 'crossCheckAsked': {
-      const { figure, source } = event
-      return turn(pack, { ...state, question: { about: 'reading', figure, source } }, [], { prompt: true })
+      const question = { about: 'reading', figure: event.figure, source: event.source } as const
+      return startUnderWay(pack, state) ?? sayAndListen(pack, { ...state, question }, [], { prompt: true })
     }
     case 'stated':
       return { state: { ...state, question: undefined }, effects: [] }
@@ -110,7 +69,7 @@ function happen(pack: Pack, state: RunState, event: RunEvent): Step {
     case 'flowAsked':
       return flowAsked(pack, state)
     case 'answered':
-      // Evidence closes only the item that has the floor, on the figures in force.
+      // An answer closes only the open item, and only on the figures in force.
       return hasFloor(state, event.item) && event.revision === state.revision
         ? answered(pack, state, event)
         : { state, effects: [] }
@@ -119,9 +78,11 @@ function happen(pack: Pack, state: RunState, event: RunEvent): Step {
       const { item, list } = findItem(pack, event.item)
       const { by } = event.evidence
       const { expected, revision } = event
-      const held = unmet(pack, state, item.interlocks, event.t)
-      if (held) return notYet(pack, state, item.id, held)
-      return advance(pack, closeItem(state, item, { status: 'done', by, expected, revision }), list.id, [], 'tick')
+      const blockedBy = unmet(pack, state, item.interlocks, event.t)
+      if (blockedBy) return notYet(pack, state, item.id, blockedBy)
+      return advance(pack, closeItem(state, item, { status: 'done', by, expected, revision }), list.id, {
+        tone: 'tick',
+      })
     }
     case 'commanded':
       return commanded(pack, state, event)
@@ -148,13 +109,13 @@ function happen(pack: Pack, state: RunState, event: RunEvent): Step {
     case 'timeUp':
       return timeUp(pack, state, event.of)
     case 'silent':
-      return event.order === state.order ? silent(pack, state, event.after) : { state, effects: [] }
+      return event.order === state.listenId ? silent(pack, state, event.after) : { state, effects: [] }
     case 'resumed':
       return resume(pack, state)
     case 'earFailed':
-      return told(pack, state, say.deaf(), 'deaf')
+      return earChanged(pack, state, say.deaf(), 'deaf')
     case 'earBack':
-      return told(pack, state, say.hearsAgain(), 'tick')
+      return earChanged(pack, state, say.hearsAgain(), 'tick')
     case 'voiceFailed':
       return { state, effects: [] }
     case 'stopped':
@@ -167,13 +128,13 @@ function happen(pack: Pack, state: RunState, event: RunEvent): Step {
   }
 }
 
-/** Silence must not look like listening: a dead ear is heard, and what is open is put once more. */
-function told(pack: Pack, state: RunState, words: string, tone: ToneName): Step {
+/** Silence must not look like listening: a deaf ear says so, and what is open is put once more. */
+function earChanged(pack: Pack, state: RunState, words: string, tone: ToneName): Step {
   const hasBegun = state.status === 'running' && state.figureStatus !== undefined
-  return hasBegun ? aside(pack, state, [words], { prompt: true, tone }) : { state, effects: [] }
+  return hasBegun ? announce(pack, state, [words], { prompt: true, tone }) : { state, effects: [] }
 }
 
-/** Its first word may lack: it is not judged. */
+/** Its first word may be missing: it is not judged. */
 function cutAnswered(pack: Pack, state: RunState, id: string): Step {
   const { challenge } = findItem(pack, id).item
   const { sayAgains } = itemState(state, id)
@@ -190,9 +151,9 @@ export function fold(pack: Pack, runId: string, events: readonly RunEvent[]): Ru
   return events.reduce((state, event) => step(pack, state, event).state, emptyRun(runId))
 }
 
-type SituationSet = Extract<RunEvent, { type: 'situationSet' }>
+type SituationSet = RunEvent<'situationSet'>
 
-/** What applies may have changed under the open place, and other answers may be asked for. */
+/** What applies may have changed at the open place, and other answers may be asked for. */
 function situated(pack: Pack, before: RunState, { name, value, evidence }: SituationSet): Step {
   const { state, challenges, lists } = reopen(pack, before)
   if (state.figureStatus === undefined) return { state, effects: [] }
@@ -206,35 +167,43 @@ function situated(pack: Pack, before: RunState, { name, value, evidence }: Situa
   ]
   const { floor } = state
   if (runningWatch(pack, state)) {
-    return { state: { ...state, later: [...state.later, ...words] }, effects: [{ type: 'tone', tone: 'attention' }] }
+    return {
+      state: { ...state, wordsAfterWatch: [...state.wordsAfterWatch, ...words] },
+      effects: [{ type: 'tone', tone: 'attention' }],
+    }
   }
   return floor.at === 'item' || floor.at === 'line'
-    ? advance(pack, state, floor.list, words)
-    : enter(pack, state, nextFloor(pack, state), words)
+    ? advance(pack, state, floor.list, { words })
+    : enter(pack, state, nextFloor(pack, state), { words })
 }
 
 function cleared(pack: Pack, state: RunState): Step {
   const { floor } = state
   if (floor.at !== 'line') return { state, effects: timers(state) }
-  return advance(pack, { ...state, standingBy: false }, floor.list, [say.belowTheLine()], 'tick')
+  return advance(pack, { ...state, standingBy: false }, floor.list, {
+    words: [say.belowTheLine()],
+    tone: 'tick',
+  })
 }
 
 function called(pack: Pack, before: RunState, id: string): Step {
-  const watch = runningWatch(pack, before)
-  if (watch) return turn(pack, before, [say.firstComplete(watch.name)])
+  const waits = startUnderWay(pack, before)
+  if (waits) return waits
   const state = { ...before, standingBy: false }
   const list = listById(pack, id)
   const { complete, called: begun } = listState(state, id)
-  if (complete) return turn(pack, state, [say.alreadyComplete(list.name)], { prompt: true })
+  if (complete) return sayAndListen(pack, state, [say.alreadyComplete(list.name)], { prompt: true })
   const { floor } = state
   const open = floor.at === 'item' || floor.at === 'line' ? floor.list : undefined
-  if (open === id) return turn(pack, state, [], { prompt: true })
+  if (open === id) return sayAndListen(pack, state, [], { prompt: true })
   const next = open ? listById(pack, open) : dueList(pack, state)
   if (next && next.id !== id && !begun) {
-    return turn(pack, { ...state, question: { about: 'outOfOrder', list: id, next: next.name } }, [], { prompt: true })
+    return sayAndListen(pack, { ...state, question: { about: 'outOfOrder', list: id, next: next.name } }, [], {
+      prompt: true,
+    })
   }
   if (list.needsFinal && state.figureStatus === 'preliminary' && !begun) {
-    return turn(pack, { ...state, question: { about: 'finalFiguresIn', list: id } }, [], { prompt: true })
+    return sayAndListen(pack, { ...state, question: { about: 'finalFiguresIn', list: id } }, [], { prompt: true })
   }
   return callList(pack, state, id)
 }
@@ -245,20 +214,23 @@ function silent(pack: Pack, state: RunState, after: 'prompt' | 'tone'): Step {
   const pending = exchange && pendingTurn(exchange, state)
   if (pending && turnState(state, pending.id).status === 'slipped') return slipWentBy(pack, state, pending)
   if (after === 'tone') return { state, effects: [{ type: 'tone', tone: 'soft' }] }
-  return turn(pack, { ...state, promptedOrder: state.order + 1 }, [], { prompt: true })
+  return sayAndListen(pack, { ...state, promptedListenId: state.listenId + 1 }, [], { prompt: true })
 }
 
-/** The time of an interlock is up: the pilot asked for it too early, or the pack tells it. */
+/** The time of an interlock is up: the pilot asked for it too early, or the pack announces it. */
 function timeUp(pack: Pack, before: RunState, of: string): Step {
   const clock = clockDue(pack, before, of)
   if (!clock) return { state: before, effects: [] }
   const wasWaitedFor = before.waitedFor.includes(of)
-  const state = withTold(before, clock)
+  const state = withAnnounced(before, clock)
   const words = clock.due === undefined ? [] : [say.due(clock.due)]
   if (runningWatch(pack, state)) {
-    return { state: { ...state, later: [...state.later, ...words] }, effects: [{ type: 'tone', tone: 'attention' }] }
+    return {
+      state: { ...state, wordsAfterWatch: [...state.wordsAfterWatch, ...words] },
+      effects: [{ type: 'tone', tone: 'attention' }],
+    }
   }
-  return turn(pack, state, words, { prompt: !state.standingBy && (wasWaitedFor || state.floor.at === 'item') })
+  return sayAndListen(pack, state, words, { prompt: !state.standingBy && (wasWaitedFor || state.floor.at === 'item') })
 }
 
 /** After a reload, or after a bug: what is open is put once more, and nothing is performed twice. */
@@ -266,17 +238,17 @@ export function resume(pack: Pack, { stoppedBecause: _, ...before }: RunState): 
   const state: RunState = { ...before, status: 'running' }
   const { floor } = state
   // The challenge is put anew: what was said of it before the break has to be said again.
-  const fresh = floor.at === 'item' ? withItem(state, floor.item, { held: [], begun: {} }) : state
-  const step = turn(pack, { ...fresh, standingBy: false }, [], { prompt: true })
-  return { state: step.state, effects: [...step.effects, ...untakenTurns(pack, state)] }
+  const fresh = floor.at === 'item' ? withItem(state, floor.item, { partsSoFar: [], begun: {} }) : state
+  const step = sayAndListen(pack, { ...fresh, standingBy: false }, [], { prompt: true })
+  return { state: step.state, effects: [...step.effects, ...unrecordedValues(pack, state)] }
 }
 
 /** Values that a station gave and that the page was left before they came into the figures. */
-function untakenTurns(pack: Pack, state: RunState): Effect[] {
+function unrecordedValues(pack: Pack, state: RunState): Effect[] {
   return Object.keys(state.turns).flatMap((id): Effect[] => {
     const { turn: given } = findTurn(pack, id)
     if (turnState(state, id).status !== 'done') return []
-    const values = untaken(given, state)
-    return Object.keys(values).length > 0 ? [{ type: 'takeDown', turn: id, values }] : []
+    const values = unrecorded(given, state)
+    return Object.keys(values).length > 0 ? [{ type: 'recordFromStation', turn: id, values }] : []
   })
 }

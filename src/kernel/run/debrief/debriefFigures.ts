@@ -1,29 +1,28 @@
-/** What the account tells of a revision besides its name: what was read aloud, settled and why, warned of and acknowledged. */
+/** What the debrief has of a revision besides its name: what was read aloud, settled and why, warned of and acknowledged. */
 
 import type { Settlement } from '../../figures/model.ts'
-import { sourceWords } from '../../figures/settle.ts'
-import type { Pack } from '../../pack/checklist.ts'
-import type { RunEvent } from '../core/events.ts'
-import type { RunState } from '../core/state.ts'
+import { sourceWords } from '../../figures/sources.ts'
+import { findItem } from '../../pack/place.ts'
+import { type Moment, reopenedBetween, type Tally } from './tally.ts'
 
-type Of<T extends RunEvent['type']> = Extract<RunEvent, { type: T }>
+/** A revision, with what it opened again. */
+export function tellRevision(tally: Tally, moment: Moment<'figuresRevised'>): void {
+  const { pack, event, before, after } = moment
+  const { revision, status, label, t } = event
+  const reopened = reopenedBetween(before, after).map((id) => findItem(pack, id).item.challenge)
+  tally.revisions.push({ revision, status, label, t, reopened, notes: notesOf(tally, moment) })
+}
 
-/** `read` is what was read aloud and made this revision, if that is what made it; `before` the run just before it. */
-export function notesOf(
-  pack: Pack,
-  before: RunState,
-  event: Of<'figuresRevised'>,
-  read: Of<'stated'> | undefined,
-): string[] {
+function notesOf({ readAloud }: Tally, { pack, event, before }: Moment<'figuresRevised'>): string[] {
   const label = (name: string) => pack.figures.declarations[name]?.label ?? name
-  const isRead = read !== undefined && event.crossChecked === read.figure
-  const outcome = isRead && event.values[read.figure] === undefined ? 'differs' : 'agrees'
+  const read = readAloud?.figure === event.crossChecked ? readAloud : undefined
+  const outcome = read && event.values[read.figure] === undefined ? 'differs' : 'agrees'
   const settled = Object.entries(event.inputs.settled ?? {}).filter(
-    // A choice counts only with a reason; one that stood before is told where it was made.
+    // A choice counts only with a reason; one that stood before belongs to the revision that made it.
     ([name, made]) => made.use !== '' && made.reason.trim() !== '' && !isSame(before.inputs?.settled?.[name], made),
   )
   return [
-    ...(isRead ? [`${label(read.figure)} read from the ${sourceWords(read.source)}: ${outcome}`] : []),
+    ...(read ? [`${label(read.figure)} read from the ${sourceWords(read.source)}: ${outcome}`] : []),
     ...settled.map(([name, { use, reason }]) => `${label(name)} settled on ${sourceWords(use)}: ${reason}`),
     ...event.warnings.map((warning) => `warning: ${warning}`),
   ]
@@ -32,8 +31,10 @@ export function notesOf(
 const isSame = (one: Settlement | undefined, other: Settlement): boolean =>
   JSON.stringify(one) === JSON.stringify(other)
 
-/** Warnings that this event acknowledged. */
-export function acknowledgedBy(before: RunState, after: RunState, event: RunEvent): string[] {
-  const isSo = event.type === 'commanded' && before.warnings.length > 0 && after.warnings.length === 0
-  return isSo ? before.warnings.map((warning) => `acknowledged: ${warning}`) : []
+/** Warnings that this command acknowledged, noted with the revision that had them. */
+export function tellAcknowledged({ revisions }: Tally, { before, after }: Moment<'commanded'>): void {
+  const last = revisions.at(-1)
+  if (!last || before.warnings.length === 0 || after.warnings.length > 0) return
+  const acknowledged = before.warnings.map((warning) => `acknowledged: ${warning}`)
+  revisions.splice(-1, 1, { ...last, notes: [...last.notes, ...acknowledged] })
 }

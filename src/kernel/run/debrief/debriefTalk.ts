@@ -1,18 +1,15 @@
-/** The account of exchanges and briefings: every transmission, what was shown, insisted on or noticed, and what was left out. */
+/** Exchanges and briefings in the debrief: every transmission, what was shown, insisted on or noticed, and what was left out. */
 
 import type { Pack } from '../../pack/checklist.ts'
-import type { Briefing, Exchange, Turn } from '../../pack/exchange.ts'
+import type { Briefing, Exchange, ExchangeTurn } from '../../pack/exchange.ts'
 import { agenda, holds } from '../../pack/place.ts'
 import type { Role } from '../../pack/roles.ts'
-import type { RunEvent, Slip } from '../core/events.ts'
+import type { Slip } from '../core/events.ts'
 import type { RunState } from '../core/state.ts'
 import { openTopics, topicsOf } from '../talk/briefing.ts'
 import { briefingsOf, turnState } from '../talk/talk.ts'
-import type { DebriefTry } from './debriefTry.ts'
-
-export interface DebriefTransmission extends DebriefTry {
-  readonly part: 'call' | 'readBack'
-}
+import { type DebriefTransmission, missesIn, sayAgainsIn } from './debriefTry.ts'
+import { count, type Moment, type Tally } from './tally.ts'
 
 export interface DebriefTurn {
   readonly id: string
@@ -57,70 +54,57 @@ export interface DebriefBriefing {
   }[]
 }
 
-/** What the events tell besides the state at their end; fed in order, each with the state before it. */
-export function createTalkTally(pack: Pack) {
-  const tries = new Map<string, DebriefTransmission[]>()
-  const asked = new Map<string, number>()
-  const wrongTopics = new Map<string, number>()
-  const leftOut = new Map<string, ReadonlySet<string>>()
-
-  function count(event: RunEvent, before: RunState): void {
-    switch (event.type) {
-      case 'transmitted':
-        tries.set(event.turn, [...(tries.get(event.turn) ?? []), tryOf(event)])
-        break
-      case 'commanded': {
-        const pending = Object.keys(before.turns).find((id) =>
-          ['said', 'slipped'].includes(turnState(before, id).status),
-        )
-        if (event.command === 'sayAgain' && pending && before.floor.at === 'exchange') add(asked, pending)
-        break
-      }
-      case 'briefed':
-        for (const [topic, state] of Object.entries(event.topics)) if (state === 'wrong') add(wrongTopics, topic)
-        if (event.ends) countLeftOut(event.briefing, { ...before, topics: { ...before.topics, ...event.topics } })
-        break
-      case 'briefingEnded':
-        countLeftOut(event.briefing, before)
-        break
-    }
-  }
-
-  /** At the first end only: what was said after that was asked for. */
-  function countLeftOut(id: string, before: RunState): void {
-    const briefing = briefingsOf(pack).find((one) => one.id === id)
-    if (!briefing || leftOut.has(id)) return
-    leftOut.set(id, new Set(openTopics(briefing, before).map((topic) => topic.id)))
-  }
-
-  function exchanges(state: RunState): DebriefExchange[] {
-    return talksIn(pack, state).flatMap((talk) => {
-      if (talk.type !== 'exchange') return []
-      const turns = talk.turns
-        .filter(({ when }) => holds(when, state.situation))
-        .map((turn) => turnIn(state, turn, tries.get(turn.id) ?? [], asked.get(turn.id) ?? 0))
-      const { id, name, station } = talk
-      return [{ id, name, station: station.name, role: station.role, done: turns.every(({ done }) => done), turns }]
-    })
-  }
-
-  function briefings(state: RunState): DebriefBriefing[] {
-    return talksIn(pack, state).flatMap((talk) => {
-      if (talk.type !== 'briefing') return []
-      const topics = topicsOf(talk, state.situation).map(({ id, label }) => ({
-        label,
-        state: state.topics[id] ?? ('open' as const),
-        misses: wrongTopics.get(id) ?? 0,
-        leftOut: leftOut.get(talk.id)?.has(id) ?? false,
-      }))
-      return [{ id: talk.id, name: talk.name, done: state.briefingsClosed.includes(talk.id), topics }]
-    })
-  }
-
-  return { count, exchanges, briefings }
+/** A station was asked to say its step again. */
+export function tellAskedAgain(tally: Tally, { before }: Moment<'commanded'>): void {
+  const pending = Object.keys(before.turns).find((id) => ['said', 'slipped'].includes(turnState(before, id).status))
+  if (pending && before.floor.at === 'exchange') count(tally.askedAgain, pending)
 }
 
-const add = (counts: Map<string, number>, name: string) => counts.set(name, (counts.get(name) ?? 0) + 1)
+/** Topics with wrong values, and what was left out where the same breath ended the briefing. */
+export function tellBriefed(tally: Tally, { pack, event, before }: Moment<'briefed'>): void {
+  for (const [topic, state] of Object.entries(event.topics)) if (state === 'wrong') count(tally.wrongTopics, topic)
+  if (event.ends) {
+    tellLeftOut(tally, pack, event.briefing, { ...before, topics: { ...before.topics, ...event.topics } })
+  }
+}
+
+/** What was left out. */
+export function tellBriefingEnded(tally: Tally, { pack, event, before }: Moment<'briefingEnded'>): void {
+  tellLeftOut(tally, pack, event.briefing, before)
+}
+
+/** At the first end only: what was said after that was asked for. */
+function tellLeftOut({ leftOut }: Tally, pack: Pack, id: string, state: RunState): void {
+  const briefing = briefingsOf(pack).find((one) => one.id === id)
+  if (!briefing || leftOut.has(id)) return
+  leftOut.set(id, new Set(openTopics(briefing, state).map((topic) => topic.id)))
+}
+
+/** With every turn that applies, in the order of the pack. */
+export function exchangesIn(pack: Pack, state: RunState, tally: Tally): DebriefExchange[] {
+  return talksIn(pack, state).flatMap((talk) => {
+    if (talk.type !== 'exchange') return []
+    const turns = talk.turns
+      .filter(({ when }) => holds(when, state.situation))
+      .map((turn) => turnIn(state, turn, tally))
+    const { id, name, station } = talk
+    return [{ id, name, station: station.name, role: station.role, done: turns.every(({ done }) => done), turns }]
+  })
+}
+
+/** With every topic that applies, in the order of the pack. */
+export function briefingsIn(pack: Pack, state: RunState, { wrongTopics, leftOut }: Tally): DebriefBriefing[] {
+  return talksIn(pack, state).flatMap((talk) => {
+    if (talk.type !== 'briefing') return []
+    const topics = topicsOf(talk, state.situation).map(({ id, label }) => ({
+      label,
+      state: state.topics[id] ?? ('open' as const),
+      misses: wrongTopics.get(id) ?? 0,
+      leftOut: leftOut.get(talk.id)?.has(id) ?? false,
+    }))
+    return [{ id: talk.id, name: talk.name, done: state.briefingsClosed.includes(talk.id), topics }]
+  })
+}
 
 /** None where the voices outside the crew were left out. */
 function talksIn(pack: Pack, state: RunState): (Exchange | Briefing)[] {
@@ -130,23 +114,18 @@ function talksIn(pack: Pack, state: RunState): (Exchange | Briefing)[] {
   )
 }
 
-function tryOf(event: Extract<RunEvent, { type: 'transmitted' }>): DebriefTransmission {
-  const { t, evidence, judgement, revision, part } = event
-  return { t, text: evidence.text, by: evidence.by, judgement, challengeRevision: revision, revision, part }
-}
-
-function turnIn(state: RunState, turn: Turn, tries: readonly DebriefTransmission[], asked: number): DebriefTurn {
+function turnIn(state: RunState, turn: ExchangeTurn, { transmissions, askedAgain }: Tally): DebriefTurn {
   const { status, shown, insisted, slip } = turnState(state, turn.id)
   const kind = state.script?.slip?.kind
-  const verdicts = tries.map(({ judgement }) => judgement.verdict)
+  const tries = transmissions.get(turn.id) ?? []
   return {
     id: turn.id,
     label: turn.label,
     done: status === 'done',
     tries,
-    misses: verdicts.filter((verdict) => verdict === 'negative' || verdict === 'incomplete').length,
-    sayAgains: verdicts.filter((verdict) => verdict === 'sayAgain').length,
-    asked,
+    misses: missesIn(tries),
+    sayAgains: sayAgainsIn(tries),
+    asked: askedAgain.get(turn.id) ?? 0,
     shown,
     ...(insisted !== undefined && { insisted }),
     ...(slip && kind && { slip: { kind, noticed: slip === 'noticed' } }),

@@ -1,7 +1,7 @@
-/** One try at an item or a transmission, as the debrief tells it. */
+/** One try at an item or a transmission, as the debrief has it. */
 
 import type { Judgement } from '../../response/model.ts'
-import type { By } from '../core/events.ts'
+import type { By, RunEvent } from '../core/events.ts'
 
 export interface DebriefTry {
   /** Milliseconds from the start of the run. */
@@ -15,3 +15,26 @@ export interface DebriefTry {
   /** It began before the challenge had been said to its end. */
   readonly early?: boolean
 }
+
+export interface DebriefTransmission extends DebriefTry {
+  readonly part: 'call' | 'readBack'
+}
+
+export function answerOf(event: RunEvent<'answered'>): DebriefTry {
+  const { t, evidence, judgement, challengeRevision, revision } = event
+  const early = evidence.early && { early: true }
+  return { t, text: evidence.text, by: evidence.by, judgement, challengeRevision, revision, ...early }
+}
+
+export function transmissionOf(event: RunEvent<'transmitted'>): DebriefTransmission {
+  const { t, evidence, judgement, revision, part } = event
+  return { t, text: evidence.text, by: evidence.by, judgement, challengeRevision: revision, revision, part }
+}
+
+/** Verdicts negative and incomplete are the pilot's. */
+export const missesIn = (tries: readonly DebriefTry[]): number =>
+  tries.filter(({ judgement: { verdict } }) => verdict === 'negative' || verdict === 'incomplete').length
+
+/** "Say again" is the ear's. */
+export const sayAgainsIn = (tries: readonly DebriefTry[]): number =>
+  tries.filter(({ judgement: { verdict } }) => verdict === 'sayAgain').length

@@ -1,10 +1,11 @@
-/** Engine starts and flows in the account: every attempt with its calls and times, every step and whether it was ticked. */
+/** Engine starts and flows in the debrief: every attempt with its calls and times, every step and whether it was ticked. */
 
 import type { Value } from '../../kinds/kind.ts'
 import type { Pack } from '../../pack/checklist.ts'
 import { flowsOf, holds, stepsOf } from '../../pack/place.ts'
 import type { RunState, WatchState } from '../core/state.ts'
 import { watchById } from '../watch/watchTiming.ts'
+import type { Moment, Tally } from './tally.ts'
 
 export interface DebriefWatch {
   readonly id: string
@@ -35,23 +36,17 @@ export interface DebriefFlow {
   readonly steps: readonly { readonly text: string; readonly done: boolean }[]
 }
 
-export interface WatchTally {
-  count(before: RunState, after: RunState): void
-  watches(): DebriefWatch[]
+/** Every attempt as it stands after an event. */
+export function tellAttempts({ attempts }: Tally, { before, after }: Moment): void {
+  for (const [id, state] of Object.entries(after.watches)) {
+    if (state === before.watches[id] || state.status === 'ahead') continue
+    attempts.set(`${id}#${state.attempt}`, { id, state })
+  }
 }
 
-/** Collects every attempt as it stood last: a start that is begun again leaves the one before in the account. */
-export function createWatchTally(pack: Pack): WatchTally {
-  const attempts = new Map<string, { id: string; state: WatchState }>()
-  return {
-    count(before, after) {
-      for (const [id, state] of Object.entries(after.watches)) {
-        if (state === before.watches[id] || state.status === 'ahead') continue
-        attempts.set(`${id}#${state.attempt}`, { id, state })
-      }
-    },
-    watches: () => [...attempts.values()].map(({ id, state }) => attemptOf(pack, id, state)),
-  }
+/** All attempts, in their order. */
+export function watchesIn(pack: Pack, { attempts }: Tally): DebriefWatch[] {
+  return [...attempts.values()].map(({ id, state }) => attemptOf(pack, id, state))
 }
 
 function attemptOf(pack: Pack, id: string, state: WatchState): DebriefWatch {
@@ -78,6 +73,7 @@ function attemptOf(pack: Pack, id: string, state: WatchState): DebriefWatch {
   }
 }
 
+/** Flows that apply, with every step and whether it was ticked. */
 export function flowsIn(pack: Pack, state: RunState): DebriefFlow[] {
   return flowsOf(pack)
     .filter(({ when }) => holds(when, state.situation))

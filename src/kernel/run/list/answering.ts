@@ -7,14 +7,17 @@ import type { Part } from '../../response/model.ts'
 import { sayResponse } from '../../response/sentence.ts'
 import { askAgain, tooSoonToAsk } from '../core/askingAgain.ts'
 import type { RunEvent } from '../core/events.ts'
-import { type Unmet, unmet } from '../core/interlocks.ts'
+import { unmet } from '../core/interlocks.ts'
+import { PROMPT_AFTER_MISS_MS, sayAndListen } from '../core/listening.ts'
 import { advance } from '../core/moving.ts'
+import { notYet } from '../core/notYet.ts'
 import { say } from '../core/phrases.ts'
-import type { RunState } from '../core/state.ts'
-import { itemState, lastClosed, PROMPT_AFTER_MISS_MS, type Step, turn, withItem } from '../core/turn.ts'
+import { itemState, lastClosed, withItem } from '../core/progress.ts'
+import type { RunState, Step } from '../core/state.ts'
 
-type Answered = Extract<RunEvent, { type: 'answered' }>
+type Answered = RunEvent<'answered'>
 
+/** Throws where the pack does not have the item. */
 export function answered(pack: Pack, before: RunState, event: Answered): Step {
   const { item, list } = findItem(pack, event.item)
   const { judgement, evidence } = event
@@ -22,12 +25,12 @@ export function answered(pack: Pack, before: RunState, event: Answered): Step {
   const state: RunState = { ...before, last, standingBy: false }
   switch (judgement.verdict) {
     case 'correct': {
-      const held = unmet(pack, state, item.interlocks, event.t)
-      if (held) return notYet(pack, state, item.id, held)
+      const blockedBy = unmet(pack, state, item.interlocks, event.t)
+      if (blockedBy) return notYet(pack, state, item.id, blockedBy)
       const words = item.answers === 'both' ? [otherSeat(pack, state, item, judgement.parts)] : []
       const { by } = evidence
       const done = closeItem(state, item, { status: 'done', by, expected: event.expected, revision: event.revision })
-      return advance(pack, done, list.id, words, 'tick')
+      return advance(pack, done, list.id, { words, tone: 'tick' })
     }
     case 'negative':
       return missed(pack, state, item, event)
@@ -41,15 +44,10 @@ export function answered(pack: Pack, before: RunState, event: Answered): Step {
   }
 }
 
-/** Right as said, but something must come first: it stays open. Where only time is wanting, it is told when that is up. */
-export function notYet(pack: Pack, state: RunState, of: string, { interlock, waitMs }: Unmet): Step {
-  const waitedFor = waitMs === undefined ? state.waitedFor : [...new Set([...state.waitedFor, of])]
-  return turn(pack, { ...state, waitedFor }, [say.notYet(interlock.say)])
-}
-
+/** Done or passed, in the wording that applies now; the last that was closed. */
 export function closeItem(state: RunState, item: Item, change: Parameters<typeof withItem>[2]): RunState {
   const response = responseOf(item, state.situation).text
-  return lastClosed(withItem(state, item.id, { ...change, response, held: [], begun: {}, sayAgains: 0 }), item.id)
+  return lastClosed(withItem(state, item.id, { ...change, response, partsSoFar: [], begun: {}, sayAgains: 0 }), item.id)
 }
 
 function otherSeat(pack: Pack, state: RunState, item: Item, parts: readonly Part[]): string {
@@ -87,13 +85,13 @@ function missed(pack: Pack, before: RunState, item: Item, event: Answered): Step
     misses,
     looks: previous.looks + looked.length,
     sayAgains: 0,
-    held: [],
+    partsSoFar: [],
     begun: {},
-    given: previous.given || coached.length > 0,
+    revealed: previous.revealed || coached.length > 0,
     ...(refused !== undefined && { refused }),
   })
   const look = looked.length > 0 ? [say.lookAt(looked)] : []
-  return turn(pack, state, [...words, ...look, ...coached], {
+  return sayAndListen(pack, state, [...words, ...look, ...coached], {
     prompt: true,
     promptAfterMs: PROMPT_AFTER_MISS_MS,
     tone: 'attention',
@@ -111,13 +109,13 @@ function coaching(pack: Pack, state: RunState, wrong: readonly Part[]): string[]
 
 function incomplete(pack: Pack, before: RunState, item: Item, parts: readonly Part[]): Step {
   const right = parts.filter((part) => part.state === 'ok').map((part) => part.name)
-  const held = [...new Set([...itemState(before, item.id).held, ...right])]
+  const partsSoFar = [...new Set([...itemState(before, item.id).partsSoFar, ...right])]
   const begun = Object.fromEntries(
     parts.flatMap(({ name, state, heard }) => (state === 'missing' && heard ? [[name, heard]] : [])),
   )
-  const state = withItem(before, item.id, { held, begun, sayAgains: 0 })
+  const state = withItem(before, item.id, { partsSoFar, begun, sayAgains: 0 })
   const missing = parts.filter((part) => part.state === 'missing').map((part) => missingName(pack, before, item, part))
-  return turn(pack, state, [say.missing(item.challenge, [...new Set(missing)])])
+  return sayAndListen(pack, state, [say.missing(item.challenge, [...new Set(missing)])])
 }
 
 /** A part by its name, never by its value: an untagged word part has only its own wording for a name. */
@@ -153,5 +151,5 @@ function sayAgain(pack: Pack, before: RunState, item: Item, event: Answered): St
   if (times === 1 && !asksDigits) return askAgain(pack, state, [say.sayAgain(item.challenge)])
   if (times <= 2)
     return askAgain(pack, state, [hasDigits ? say.singleDigits(item.challenge) : say.sayAgain(item.challenge)])
-  return times === 3 ? askAgain(pack, state, [say.useKeys()]) : turn(pack, state, [], { tone: 'soft' })
+  return times === 3 ? askAgain(pack, state, [say.useKeys()]) : sayAndListen(pack, state, [], { tone: 'soft' })
 }

@@ -4,22 +4,22 @@ import type { Flow, Step as FlowStep, Pack } from '../../pack/checklist.ts'
 import { flowsOf, stepsOf } from '../../pack/place.ts'
 import type { RunEvent } from '../core/events.ts'
 import { unmet } from '../core/interlocks.ts'
+import { enter, sayAndListen } from '../core/listening.ts'
 import { nextFloor } from '../core/moving.ts'
+import { notYet } from '../core/notYet.ts'
 import { say } from '../core/phrases.ts'
-import type { RunState } from '../core/state.ts'
-import { enter, flowAt, openSteps, type Step, turn } from '../core/turn.ts'
-import { notYet } from './answering.ts'
-
-type Of<T extends RunEvent['type']> = Extract<RunEvent, { type: T }>
+import type { RunState, Step } from '../core/state.ts'
+import { flowAt, openSteps } from './flowSteps.ts'
 
 const without = (names: readonly string[], gone: readonly string[]) => names.filter((name) => !gone.includes(name))
 
-export function stepDone(pack: Pack, state: RunState, event: Of<'stepDone'>): Step {
+/** Ticks a step of any flow; the open one is over with its last. */
+export function stepDone(pack: Pack, state: RunState, event: RunEvent<'stepDone'>): Step {
   const flow = flowsOf(pack).find(({ steps }) => steps.some(({ id }) => id === event.step))
   const step = flow?.steps.find(({ id }) => id === event.step)
   if (!flow || !step || state.stepsDone.includes(step.id)) return { state, effects: [] }
-  const held = unmet(pack, state, step.interlocks, event.t)
-  if (held) return notYet(pack, state, step.id, held)
+  const blockedBy = unmet(pack, state, step.interlocks, event.t)
+  if (blockedBy) return notYet(pack, state, step.id, blockedBy)
   const done: RunState = {
     ...state,
     standingBy: false,
@@ -29,17 +29,17 @@ export function stepDone(pack: Pack, state: RunState, event: Of<'stepDone'>): St
   if (flowAt(pack, state.floor)?.id !== flow.id) return { state: done, effects: [{ type: 'tone', tone: 'tick' }] }
   if (openSteps(flow, done).length === 0) return closed(pack, done, flow)
   return done.readingFlow
-    ? turn(pack, done, [], { prompt: true, tone: 'tick' })
+    ? sayAndListen(pack, done, [], { prompt: true, tone: 'tick' })
     : { state: done, effects: [{ type: 'tone', tone: 'tick' }] }
 }
 
-/** "Done" is said of all of its steps: none may be held by an interlock. */
-export function flowClosed(pack: Pack, state: RunState, event: Of<'flowClosed'>): Step {
+/** "Done" is said of all of its steps: none may be blocked by an interlock. */
+export function flowClosed(pack: Pack, state: RunState, event: RunEvent<'flowClosed'>): Step {
   const flow = flowsOf(pack).find(({ id }) => id === event.flow)
   if (!flow) return { state, effects: [] }
   for (const step of openSteps(flow, state)) {
-    const held = unmet(pack, state, step.interlocks, event.t)
-    if (held) return notYet(pack, state, step.id, held)
+    const blockedBy = unmet(pack, state, step.interlocks, event.t)
+    if (blockedBy) return notYet(pack, state, step.id, blockedBy)
   }
   return closed(pack, { ...state, standingBy: false }, flow)
 }
@@ -56,13 +56,14 @@ function closed(pack: Pack, state: RunState, flow: Flow): Step {
       flow.steps.map(({ id }) => id),
     ),
   }
-  return enter(pack, done, nextFloor(pack, done), state.readingFlow ? [say.flowComplete()] : [], 'tick')
+  const words = state.readingFlow ? [say.flowComplete()] : []
+  return enter(pack, done, nextFloor(pack, done), { words, tone: 'tick' })
 }
 
 /** Read out one by one from now on: each is said again until it is ticked. */
 export function flowAsked(pack: Pack, state: RunState): Step {
   const isHere = flowAt(pack, state.floor) !== undefined
-  return turn(pack, { ...state, standingBy: false, readingFlow: isHere }, [], { prompt: true })
+  return sayAndListen(pack, { ...state, standingBy: false, readingFlow: isHere }, [], { prompt: true })
 }
 
 /** Steps that set one of these figures and were done, or said to be done, are open again. */

@@ -1,10 +1,10 @@
 /**
- * What was agreed with a station, or briefed, rests on figures like an answer does: where one of them is another one
- * now, it is open again.
+ * What was agreed with a station, or briefed, rests on figures as an answer does: where one of them has changed, it is
+ * open again.
  */
 
 import type { Pack } from '../../pack/checklist.ts'
-import type { Briefing, Turn } from '../../pack/exchange.ts'
+import type { Briefing, ExchangeTurn } from '../../pack/exchange.ts'
 import type { RunState } from '../core/state.ts'
 import { saidValues } from './said.ts'
 import { briefingsOf, exchangesOf, reopenTurn, turnState } from './talk.ts'
@@ -14,11 +14,11 @@ export interface AgreedAgain {
   /** Turns and briefings that are open again, by their names, and the figures for which they are. */
   readonly names: readonly string[]
   readonly figures: readonly string[]
-  /** All that a station said, or gave, otherwise than it would now. */
+  /** All that a station said or gave and would say differently now. */
   readonly gone: readonly string[]
 }
 
-/** `moved`: figures whose spoken value is another one than before this revision. */
+/** `moved`: figures whose spoken value this revision has changed. */
 export function reopenAgreed(pack: Pack, before: RunState, entered: RunState, moved: readonly string[]): AgreedAgain {
   let state = entered
   const names: string[] = []
@@ -52,8 +52,8 @@ export function reopenAgreed(pack: Pack, before: RunState, entered: RunState, mo
   return { state, names, figures: [...figures], gone: [...withdrawn] }
 }
 
-/** Figures that the station said, or gave, otherwise than they are now. */
-function goneFrom(turn: Turn, before: RunState, entered: RunState): string[] {
+/** Figures that the station said or gave and that are different now. */
+function goneFrom(turn: ExchangeTurn, before: RunState, entered: RunState): string[] {
   const { status, agreed = {} } = turnState(entered, turn.id)
   if (status === 'ahead') return []
   const now = saidValues(entered)

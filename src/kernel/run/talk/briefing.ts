@@ -5,19 +5,19 @@ import type { Briefing, Topic } from '../../pack/exchange.ts'
 import { holds } from '../../pack/place.ts'
 import type { Judgement, Part } from '../../response/model.ts'
 import type { RunEvent } from '../core/events.ts'
+import { enter, sayAndListen, timers } from '../core/listening.ts'
 import { nextFloor } from '../core/moving.ts'
 import { say } from '../core/phrases.ts'
-import type { LastAnswer, RunState } from '../core/state.ts'
-import { enter, lastClosed, type Step, timers, turn } from '../core/turn.ts'
+import { lastClosed } from '../core/progress.ts'
+import type { LastAnswer, RunState, Step } from '../core/state.ts'
 import { talkAt } from './talk.ts'
-
-type Of<T extends RunEvent['type']> = Extract<RunEvent, { type: T }>
 
 function briefingAt(pack: Pack, state: RunState, id: string): Briefing | undefined {
   const talk = talkAt(pack, state.floor)
   return talk?.type === 'briefing' && talk.id === id ? talk : undefined
 }
 
+/** Topics that apply. */
 export function topicsOf(briefing: Briefing, situation: RunState['situation']): Topic[] {
   return briefing.topics.filter(({ when }) => holds(when, situation))
 }
@@ -27,7 +27,8 @@ export function openTopics(briefing: Briefing, state: RunState): Topic[] {
   return topicsOf(briefing, state.situation).filter(({ id }) => state.topics[id] !== 'ok')
 }
 
-export function briefed(pack: Pack, before: RunState, event: Of<'briefed'>): Step {
+/** Ticks topics, and asks again for those with a wrong value. */
+export function briefed(pack: Pack, before: RunState, event: RunEvent<'briefed'>): Step {
   const briefing = briefingAt(pack, before, event.briefing)
   if (!briefing) return { state: before, effects: [] }
   const topics = { ...before.topics, ...event.topics }
@@ -36,11 +37,11 @@ export function briefed(pack: Pack, before: RunState, event: Of<'briefed'>): Ste
   // A briefing is one person's talk: a right topic is ticked on the screen, without a sound in between.
   if (wrong.length === 0) return event.ends ? ended(pack, state, briefing) : { state, effects: timers(state) }
   const words = [say.heard(event.heard.join(', ')), say.topics(wrong.map(({ label }) => label))]
-  return turn(pack, state, words, { tone: 'attention' })
+  return sayAndListen(pack, state, words, { tone: 'attention' })
 }
 
 /** Each topic that was said as a part of the answer. */
-function lastOf(briefing: Briefing, { evidence, topics, heard }: Of<'briefed'>): LastAnswer {
+function lastOf(briefing: Briefing, { evidence, topics, heard }: RunEvent<'briefed'>): LastAnswer {
   const parts = Object.entries(topics).map(([name, state]): Part => ({ name, kind: 'word', state }))
   const judgement: Judgement =
     heard.length > 0 || parts.some(({ state }) => state === 'wrong')
@@ -50,15 +51,16 @@ function lastOf(briefing: Briefing, { evidence, topics, heard }: Of<'briefed'>):
   return { item: id, of: 'briefing', challenge: name, text: evidence.text, by: evidence.by, judgement }
 }
 
-export function briefingEnded(pack: Pack, before: RunState, event: Of<'briefingEnded'>): Step {
+/** Closes the briefing, or asks for what was not covered. */
+export function briefingEnded(pack: Pack, before: RunState, event: RunEvent<'briefingEnded'>): Step {
   const briefing = briefingAt(pack, before, event.briefing)
   return briefing ? ended(pack, before, briefing) : { state: before, effects: [] }
 }
 
 function ended(pack: Pack, before: RunState, briefing: Briefing): Step {
   const open = openTopics(briefing, before)
-  if (open.length > 0) return turn(pack, before, [say.notCovered(open.map(({ label }) => label))])
+  if (open.length > 0) return sayAndListen(pack, before, [say.notCovered(open.map(({ label }) => label))])
   const closed = { ...before, briefingsClosed: [...new Set([...before.briefingsClosed, briefing.id])] }
   const state = lastClosed(closed, briefing.id)
-  return enter(pack, state, nextFloor(pack, state), [say.watched(briefing.name)], 'tick')
+  return enter(pack, state, nextFloor(pack, state), { words: [say.watched(briefing.name)], tone: 'tick' })
 }

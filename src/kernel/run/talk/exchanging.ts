@@ -4,23 +4,25 @@
  */
 
 import type { Pack } from '../../pack/checklist.ts'
-import type { Exchange, Turn } from '../../pack/exchange.ts'
+import type { Exchange, ExchangeTurn } from '../../pack/exchange.ts'
 import { fillTemplate } from '../../pack/template.ts'
 import type { Part } from '../../response/model.ts'
 import { partNames, statesOf } from '../../response/readBack.ts'
 import { tooSoonToAsk } from '../core/askingAgain.ts'
 import type { By, Effect, RunEvent } from '../core/events.ts'
 import { unmet } from '../core/interlocks.ts'
+import { enter, sayAndListen as listenAfter, PROMPT_AFTER_MISS_MS } from '../core/listening.ts'
 import { nextFloor } from '../core/moving.ts'
 import { say } from '../core/phrases.ts'
-import type { RunState } from '../core/state.ts'
-import { enter, lastClosed, turn as listenAfter, PROMPT_AFTER_MISS_MS, type Step } from '../core/turn.ts'
+import { lastClosed } from '../core/progress.ts'
+import type { RunState, Step } from '../core/state.ts'
 import { readBacksOf, type Speech, spokenIn, stationWords } from './radio.ts'
 import { slippedValue } from './said.ts'
-import { callableTurns, closeTurn, exchangeAt, findTurn, reopenTurn, turnState, untaken, withTurn } from './talk.ts'
+import { callableTurns, closeTurn, exchangeAt, findTurn, reopenTurn, turnState, unrecorded, withTurn } from './talk.ts'
 
-type Transmitted = Extract<RunEvent, { type: 'transmitted' }>
+type Transmitted = RunEvent<'transmitted'>
 
+/** Throws where the pack does not have the turn. */
 export function transmitted(pack: Pack, before: RunState, event: Transmitted): Step {
   const { exchange, turn } = findTurn(pack, event.turn)
   // Another order in place of an answer to "affirm?" is the order that counts.
@@ -37,22 +39,22 @@ export function transmitted(pack: Pack, before: RunState, event: Transmitted): S
     : readBack(pack, state, exchange, turn, event)
 }
 
-function called(pack: Pack, state: RunState, exchange: Exchange, turn: Turn, event: Transmitted): Step {
+function called(pack: Pack, state: RunState, exchange: Exchange, turn: ExchangeTurn, event: Transmitted): Step {
   const station = stationWords(pack, state, exchange, turn)
   const { judgement } = event
   const order = exchange.station.role === 'otherseat'
   const isMute = !answers(exchange)
   switch (judgement.verdict) {
     case 'correct': {
-      const held = unmet(pack, state, turn.interlocks, event.t)
-      if (held) return notYet(pack, state, held.interlock.say)
+      const blockedBy = unmet(pack, state, turn.interlocks, event.t)
+      if (blockedBy) return notYet(pack, state, blockedBy.interlock.say)
       if (!callableTurns(exchange, state).includes(turn)) {
         return notYet(pack, state, callableTurns(exchange, state)[0]?.label ?? exchange.name)
       }
       return answerTo(pack, state, exchange, turn)
     }
     case 'negative': {
-      // The contrary of what was done: it is to be done again.
+      // The opposite of what was done: it has to be done again.
       const isUndone = turnState(state, turn.id).status === 'done'
       const missed = countMiss(isUndone ? reopenTurn(state, turn, { status: 'ahead' }) : state, turn, event)
       const heard = wrongWords(judgement.parts) || event.evidence.text
@@ -79,7 +81,7 @@ function called(pack: Pack, state: RunState, exchange: Exchange, turn: Turn, eve
 }
 
 /** What the station answers to a right call: its words, and the wait for their read-back. */
-export function answerTo(pack: Pack, state: RunState, exchange: Exchange, turn: Turn, insisted?: string): Step {
+export function answerTo(pack: Pack, state: RunState, exchange: Exchange, turn: ExchangeTurn, insisted?: string): Step {
   // The order as it was heard, in the words of its echo.
   const { radio = 'icao' } = state.settings
   const words = turn.opens ? fillTemplate(turn.opens[radio], () => insisted ?? '') : `${turn.label} ${insisted}`
@@ -89,16 +91,16 @@ export function answerTo(pack: Pack, state: RunState, exchange: Exchange, turn: 
   if (readBacksOf(turn, state).length === 0) return finish(pack, state, turn, speech, kept)
   const waits = withTurn(state, turn.id, {
     status: 'said',
-    held: [],
+    partsSoFar: [],
     begun: {},
     sayAgains: 0,
     agreed: spokenIn(turn, state),
     ...kept,
   })
-  return hearStation(pack, { ...waits, floorOrder: state.order + 1 }, speech)
+  return hearStation(pack, { ...waits, floorListenId: state.listenId + 1 }, speech)
 }
 
-function readBack(pack: Pack, state: RunState, exchange: Exchange, turn: Turn, event: Transmitted): Step {
+function readBack(pack: Pack, state: RunState, exchange: Exchange, turn: ExchangeTurn, event: Transmitted): Step {
   const station = stationWords(pack, state, exchange, turn)
   const { status } = turnState(state, turn.id)
   if (status === 'ahead' || status === 'done') return { state, effects: [] }
@@ -115,7 +117,7 @@ function readBack(pack: Pack, state: RunState, exchange: Exchange, turn: Turn, e
         !turnState(state, turn.id).slip &&
         slippedValue(pack, state, slip) !== undefined
       ) {
-        const slipped = withTurn(state, turn.id, { status: 'slipped', held: [], begun: {} })
+        const slipped = withTurn(state, turn.id, { status: 'slipped', partsSoFar: [], begun: {} })
         return hearStation(pack, slipped, station.closes(slip))
       }
       return finish(pack, state, turn, station.closes())
@@ -152,14 +154,14 @@ function readBack(pack: Pack, state: RunState, exchange: Exchange, turn: Turn, e
   }
 }
 
-/** A controller who is to err so calls the first wrong value correct, whichever it is, and never another one. */
+/** A controller who is to err like this calls the first wrong value correct, whichever it is, and no later one. */
 function acceptsNow({ script, turns }: RunState, { station }: Exchange): boolean {
   const isOver = Object.values(turns).some(({ slip }) => slip !== undefined)
   return script?.slip?.kind === 'acceptsWrong' && station.role === 'controller' && !isOver
 }
 
-/** The controller has just said another value behind a right read-back: does the pilot object? */
-function slipAnswered(pack: Pack, state: RunState, exchange: Exchange, turn: Turn, event: Transmitted): Step {
+/** The controller has just said another value after a right read-back: does the pilot object? */
+function slipAnswered(pack: Pack, state: RunState, exchange: Exchange, turn: ExchangeTurn, event: Transmitted): Step {
   const slip = state.script?.slip
   const element = turn.elements.find(({ says }) => slip && says.icao.figures.includes(slip.figure))
   const right = event.judgement.parts.some(({ name, state: part }) => name === slip?.figure && part === 'ok')
@@ -168,12 +170,12 @@ function slipAnswered(pack: Pack, state: RunState, exchange: Exchange, turn: Tur
 }
 
 /** Nothing was said to it: the other value went by. */
-export function slipWentBy(pack: Pack, state: RunState, turn: Turn): Step {
+export function slipWentBy(pack: Pack, state: RunState, turn: ExchangeTurn): Step {
   return finish(pack, state, turn, [], { slip: 'unnoticed' })
 }
 
 /** A wrong read-back was called correct, and the pilot comes back to it. */
-function afterSlip(pack: Pack, state: RunState, exchange: Exchange, turn: Turn, event: Transmitted): Step {
+function afterSlip(pack: Pack, state: RunState, exchange: Exchange, turn: ExchangeTurn, event: Transmitted): Step {
   const { accepted = [] } = turnState(state, turn.id)
   const isRight = (figure: string) =>
     event.judgement.parts.some(({ name, state: part }) => name === figure && part === 'ok')
@@ -190,21 +192,21 @@ function afterSlip(pack: Pack, state: RunState, exchange: Exchange, turn: Turn, 
 function finish(
   pack: Pack,
   state: RunState,
-  turn: Turn,
+  turn: ExchangeTurn,
   speech: readonly Speech[],
   change: Parameters<typeof closeTurn>[2] = {},
 ): Step {
   const closed = lastClosed(closeTurn(state, turn, change), turn.id)
-  const values = untaken(turn, closed)
+  const values = unrecorded(turn, closed)
   if (Object.keys(values).length === 0) {
-    return enter(pack, closed, nextFloor(pack, closed), [], 'tick', speech)
+    return enter(pack, closed, nextFloor(pack, closed), { tone: 'tick', stations: speech })
   }
   const effects: Effect[] = [
     { type: 'shut' },
     { type: 'stopTimers' },
     { type: 'tone', tone: 'tick' },
     ...speech.map((one): Effect => ({ type: 'speak', ...one })),
-    { type: 'takeDown', turn: turn.id, values },
+    { type: 'recordFromStation', turn: turn.id, values },
   ]
   return { state: closed, effects }
 }
@@ -218,7 +220,7 @@ function notYet(pack: Pack, state: RunState, caution: string): Step {
 }
 
 /** The ear's doing: not counted against the pilot. */
-function unclear(pack: Pack, before: RunState, exchange: Exchange, turn: Turn, by: By): Step {
+function unclear(pack: Pack, before: RunState, exchange: Exchange, turn: ExchangeTurn, by: By): Step {
   const soon = tooSoonToAsk(pack, before, by)
   if (soon) return soon
   const times = turnState(before, turn.id).sayAgains + 1
@@ -229,30 +231,40 @@ function unclear(pack: Pack, before: RunState, exchange: Exchange, turn: Turn, b
   return hearStation(pack, state, stationWords(pack, state, exchange, turn).sayAgain())
 }
 
-/** An order is Otherseat's own to answer; a broadcast hears nobody, so that Otherseat asks for what lacks. */
+/** An order is Otherseat's own to answer; a broadcast hears nobody, so Otherseat asks for what is missing. */
 const answers = ({ station }: Exchange): boolean => station.role === 'controller' || station.role === 'groundCrew'
 
-function countMiss(state: RunState, turn: Turn, event: Transmitted): RunState {
+function countMiss(state: RunState, turn: ExchangeTurn, event: Transmitted): RunState {
   const { misses } = turnState(state, turn.id)
-  return withTurn(state, turn.id, { misses: misses + 1, sayAgains: 0, ...(event.part === 'call' && { held: [] }) })
+  return withTurn(state, turn.id, {
+    misses: misses + 1,
+    sayAgains: 0,
+    ...(event.part === 'call' && { partsSoFar: [] }),
+  })
 }
 
 /** What is right stands: only the rest is to be said again. */
-function keepParts(state: RunState, turn: Turn, parts: readonly Part[]): RunState {
+function keepParts(state: RunState, turn: ExchangeTurn, parts: readonly Part[]): RunState {
   const right = parts.filter((part) => part.state === 'ok').map(({ name }) => name)
   const wrong = new Set(parts.filter((part) => part.state === 'wrong').map(({ name }) => name))
-  const before = turnState(state, turn.id).held.filter((name) => !wrong.has(name))
+  const before = turnState(state, turn.id).partsSoFar.filter((name) => !wrong.has(name))
   const begun = Object.fromEntries(
     parts.flatMap(({ name, state: part, heard }) => (part === 'missing' && heard ? [[name, heard]] : [])),
   )
-  return withTurn(state, turn.id, { held: [...new Set([...before, ...right])], begun, sayAgains: 0 })
+  return withTurn(state, turn.id, { partsSoFar: [...new Set([...before, ...right])], begun, sayAgains: 0 })
 }
 
 const wrongWords = (parts: readonly Part[]) =>
   parts.flatMap((part) => (part.state === 'wrong' && part.heard ? [part.heard] : [])).join(', ')
 
 /** Parts by the names of their figures or elements, never by their values. */
-function labelsOf(pack: Pack, state: RunState, turn: Turn, parts: readonly Part[], which: Part['state']): string[] {
+function labelsOf(
+  pack: Pack,
+  state: RunState,
+  turn: ExchangeTurn,
+  parts: readonly Part[],
+  which: Part['state'],
+): string[] {
   const names = parts.filter((part) => part.state === which).map((part) => part)
   const labels = names.map(({ name, kind }) => {
     if (kind === 'figure') return pack.figures.declarations[name]?.label ?? turn.label

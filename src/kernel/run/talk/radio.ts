@@ -5,7 +5,7 @@
 
 import { sayOnRadio } from '../../kinds/table.ts'
 import type { Pack } from '../../pack/checklist.ts'
-import type { Element, Exchange, Turn, Wording } from '../../pack/exchange.ts'
+import type { Element, Exchange, ExchangeTurn, Wording } from '../../pack/exchange.ts'
 import { figuresFor, holds } from '../../pack/place.ts'
 import type { Role } from '../../pack/roles.ts'
 import { fillTemplate } from '../../pack/template.ts'
@@ -52,7 +52,7 @@ function worded(pack: Pack, state: RunState, wording: Wording | undefined, value
 type Radioed = Pick<RunState, 'situation' | 'settings'>
 
 /** Those that apply, in the order of the phraseology. */
-export function elementsOf(turn: Turn, { situation, settings }: Radioed): Element[] {
+function elementsOf(turn: ExchangeTurn, { situation, settings }: Radioed): Element[] {
   const applying = turn.elements.filter((element) => holds(element.when, situation))
   const { faaOrder } = turn
   if (settings.radio !== 'faa' || !faaOrder) return applying
@@ -60,13 +60,13 @@ export function elementsOf(turn: Turn, { situation, settings }: Radioed): Elemen
 }
 
 /** Elements that must be read back, or may be. */
-export const readBacksOf = (turn: Turn, run: Radioed) =>
+export const readBacksOf = (turn: ExchangeTurn, run: Radioed) =>
   elementsOf(turn, run).flatMap((element) =>
     element.readBack === undefined ? [] : [{ ...element, response: element.readBack[run.settings.radio ?? 'icao'] }],
   )
 
 /** All that a turn says or gives: each figure with the value that it has now. */
-export function spokenIn(turn: Turn, state: RunState): RunState['values'] {
+export function spokenIn(turn: ExchangeTurn, state: RunState): RunState['values'] {
   const wordings = [turn.opens, ...elementsOf(turn, state).map(({ says }) => says), turn.closes]
   const names = wordings.flatMap((wording) => wording?.[state.settings.radio ?? 'icao'].figures ?? [])
   const values = saidValues(state)
@@ -78,7 +78,8 @@ export function spokenIn(turn: Turn, state: RunState): RunState['values'] {
   )
 }
 
-export function stationWords(pack: Pack, state: RunState, exchange: Exchange, turn: Turn) {
+/** Words of one turn by what they are for, each as speech in the voice of its station; none where it has nothing to say. */
+export function stationWords(pack: Pack, state: RunState, exchange: Exchange, turn: ExchangeTurn) {
   const { role } = exchange.station
   const speech = (text: string): Speech[] => (text === '' ? [] : [{ role, text }])
   const elementText = (element: Element, values?: RunState['values']) =>
@@ -117,7 +118,7 @@ export function stationWords(pack: Pack, state: RunState, exchange: Exchange, tu
       const element = named(id)
       return speech(sentence('affirm', element ? elementText(element) : ''))
     },
-    /** All was right; a slip says a figure with another value behind it. */
+    /** All was right; a slip says a figure with another value after that. */
     closes: (slip?: Slip) => {
       const closing = turn.closes ? worded(pack, state, turn.closes) : role === 'controller' ? 'read back correct' : ''
       const element = slip && turn.elements.find((each) => each.says.icao.figures.includes(slip.figure))

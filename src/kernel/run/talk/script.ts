@@ -9,12 +9,12 @@ import type { FigureDeclaration } from '../../figures/pack.ts'
 import type { Value } from '../../kinds/kind.ts'
 import { plausibleMistake } from '../../kinds/table.ts'
 import type { Pack } from '../../pack/checklist.ts'
-import type { Element, Exchange, Turn, Wording } from '../../pack/exchange.ts'
+import type { Element, Exchange, ExchangeTurn, Wording } from '../../pack/exchange.ts'
 import { holds } from '../../pack/place.ts'
 import { type Seeded, seeded } from '../../seeded.ts'
 import type { Script, ScriptedBy, Slip } from '../core/events.ts'
-import { drawLater } from './later.ts'
 import { scriptedWith } from './said.ts'
+import { drawStationValues } from './stationValues.ts'
 
 export interface ScriptOptions {
   /** Once in the run a controller errs, and the pilot is meant to notice. */
@@ -41,7 +41,7 @@ export function scriptFor(pack: Pack, inputs: Inputs, seed: number, options: Scr
     const value = said ?? (name in by ? undefined : (entered ?? drawn))
     if (value !== undefined) values[name] = value
   }
-  Object.assign(values, drawLater(pack, inputs, figuresOfStations(pack), chance, options.others))
+  Object.assign(values, drawStationValues(pack, inputs, figuresOfStations(pack), chance, options.others))
   const script: Script = { values, ...(Object.keys(by).length > 0 && { by }) }
   const all = { ...inputs.values, ...scriptedWith(script, inputs.values) }
   const slip = options.slips ? drawSlip(pack, all, inputs.situation ?? {}, chance) : undefined
@@ -96,7 +96,8 @@ function drawSlip(
   chance: Seeded,
 ): Slip | undefined {
   const initial = Object.fromEntries(pack.situations.map((one) => [one.name, one.initial]))
-  const applies = ({ when }: Pick<Turn | Element | Exchange, 'when'>) => holds(when, { ...initial, ...situation })
+  const applies = ({ when }: Pick<ExchangeTurn | Element | Exchange, 'when'>) =>
+    holds(when, { ...initial, ...situation })
   const chances = stationsOf(pack)
     .filter((exchange) => exchange.station.role === 'controller' && applies(exchange))
     .flatMap(({ turns }) => turns.filter(applies))
@@ -108,7 +109,7 @@ function drawSlip(
 
 function slipsIn(
   pack: Pack,
-  turn: Turn,
+  turn: ExchangeTurn,
   { says, readBack }: Element,
   values: Readonly<Record<string, Value>>,
 ): Pick<Slip, 'turn' | 'figure'>[] {

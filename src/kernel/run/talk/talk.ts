@@ -2,19 +2,20 @@
 
 import type { Value } from '../../kinds/kind.ts'
 import type { Pack } from '../../pack/checklist.ts'
-import type { Briefing, Exchange, Turn, Wording } from '../../pack/exchange.ts'
+import type { Briefing, Exchange, ExchangeTurn, Wording } from '../../pack/exchange.ts'
 import { holds } from '../../pack/place.ts'
 import { NOTHING, optionalFigures, type Response } from '../../response/response.ts'
 import { isFree } from '../core/interlocks.ts'
-import type { Floor, RunState, TurnState } from '../core/state.ts'
+import type { ExchangeTurnState, Floor, RunState } from '../core/state.ts'
 import { readBacksOf, type Speech, spokenIn, stationWords } from './radio.ts'
 import { scripted } from './said.ts'
 
-const AHEAD: TurnState = { status: 'ahead', held: [], begun: {}, misses: 0, sayAgains: 0, shown: false }
+const AHEAD: ExchangeTurnState = { status: 'ahead', partsSoFar: [], begun: {}, misses: 0, sayAgains: 0, shown: false }
 
-export const turnState = (state: RunState, id: string): TurnState => state.turns[id] ?? AHEAD
+/** That of a turn ahead where nothing has happened with it. */
+export const turnState = (state: RunState, id: string): ExchangeTurnState => state.turns[id] ?? AHEAD
 
-export function withTurn(state: RunState, id: string, change: Partial<TurnState>): RunState {
+export function withTurn(state: RunState, id: string, change: Partial<ExchangeTurnState>): RunState {
   return { ...state, turns: { ...state.turns, [id]: { ...turnState(state, id), ...change } } }
 }
 
@@ -23,18 +24,21 @@ export function talkAt(pack: Pack, floor: Floor): Exchange | Briefing | undefine
   const activity = 'activity' in floor ? pack.phases[floor.phase]?.activities[floor.activity] : undefined
   return activity?.type === 'exchange' || activity?.type === 'briefing' ? activity : undefined
 }
+/** The exchange that has the floor. */
 export function exchangeAt(pack: Pack, floor: Floor): Exchange | undefined {
   const talk = talkAt(pack, floor)
   return talk?.type === 'exchange' ? talk : undefined
 }
+/** All of a pack, whatever applies. */
 export function exchangesOf(pack: Pack): Exchange[] {
   return pack.phases.flatMap(({ activities }) => activities.filter((activity) => activity.type === 'exchange'))
 }
+/** All of a pack, whatever applies. */
 export function briefingsOf(pack: Pack): Briefing[] {
   return pack.phases.flatMap(({ activities }) => activities.filter((activity) => activity.type === 'briefing'))
 }
 /** A log may only name what its pack has. */
-export function findTurn(pack: Pack, id: string): { exchange: Exchange; turn: Turn } {
+export function findTurn(pack: Pack, id: string): { exchange: Exchange; turn: ExchangeTurn } {
   for (const exchange of exchangesOf(pack)) {
     const turn = exchange.turns.find((each) => each.id === id)
     if (turn) return { exchange, turn }
@@ -43,32 +47,33 @@ export function findTurn(pack: Pack, id: string): { exchange: Exchange; turn: Tu
 }
 
 /** Turns that apply and are not done. */
-export function openTurns(exchange: Exchange, state: RunState): Turn[] {
+export function openTurns(exchange: Exchange, state: RunState): ExchangeTurn[] {
   return exchange.turns.filter(
     (turn) => holds(turn.when, state.situation) && turnState(state, turn.id).status !== 'done',
   )
 }
 
 /** The turn whose read-back is awaited. */
-export function pendingTurn(exchange: Exchange, state: RunState): Turn | undefined {
+export function pendingTurn(exchange: Exchange, state: RunState): ExchangeTurn | undefined {
   return openTurns(exchange, state).find((turn) => turnState(state, turn.id).status !== 'ahead')
 }
 
 /** The pilot has said something here that is not settled: part of a call or a read-back, or a topic. */
 export function isUnderWay(talk: Exchange | Briefing, state: RunState): boolean {
   if (talk.type === 'briefing') return talk.topics.some(({ id }) => state.topics[id] !== undefined)
-  const begun = (turn: Turn) => turnState(state, turn.id).held.length > 0 || turnState(state, turn.id).misses > 0
+  const begun = (turn: ExchangeTurn) =>
+    turnState(state, turn.id).partsSoFar.length > 0 || turnState(state, turn.id).misses > 0
   return pendingTurn(talk, state) !== undefined || openTurns(talk, state).some(begun)
 }
 
 /** Turns that the pilot may begin with a call now. */
-export function callableTurns(exchange: Exchange, state: RunState): Turn[] {
+export function callableTurns(exchange: Exchange, state: RunState): ExchangeTurn[] {
   const open = openTurns(exchange, state)
   return (exchange.order === 'fixed' ? open.slice(0, 1) : open).filter(({ calls }) => calls !== undefined)
 }
 
 /** The turn that the station begins by itself now. */
-function stationsTurn(pack: Pack, exchange: Exchange, state: RunState): Turn | undefined {
+function stationsTurn(pack: Pack, exchange: Exchange, state: RunState): ExchangeTurn | undefined {
   const open = openTurns(exchange, state)
   const due = exchange.order === 'fixed' ? open.slice(0, 1) : open
   return due.find(
@@ -77,7 +82,7 @@ function stationsTurn(pack: Pack, exchange: Exchange, state: RunState): Turn | u
 }
 
 /** Values that a turn gives and that are not in the figures yet. */
-export function untaken(turn: Turn, state: RunState): Record<string, Value> {
+export function unrecorded(turn: ExchangeTurn, state: RunState): Record<string, Value> {
   const given = scripted(state)
   return Object.fromEntries(
     turn.sets.flatMap((name) => {
@@ -90,8 +95,8 @@ export function untaken(turn: Turn, state: RunState): Record<string, Value> {
 export interface Opening {
   readonly state: RunState
   readonly speech: readonly Speech[]
-  /** A turn that only tells gave values: they come in before anything else. */
-  readonly taken?: { readonly turn: string; readonly values: Readonly<Record<string, Value>> }
+  /** A turn that needs no read-back gave values: they come in before anything else. */
+  readonly given?: { readonly turn: string; readonly values: Readonly<Record<string, Value>> }
 }
 
 /** The station says what it has to say of its own accord, until the pilot is to speak. */
@@ -108,8 +113,8 @@ export function openExchange(pack: Pack, before: RunState, exchange: Exchange): 
       break
     }
     state = closeTurn(state, turn)
-    const values = untaken(turn, state)
-    if (Object.keys(values).length > 0) return { state, speech, taken: { turn: turn.id, values } }
+    const values = unrecorded(turn, state)
+    if (Object.keys(values).length > 0) return { state, speech, given: { turn: turn.id, values } }
   }
   return { state, speech }
 }
@@ -126,19 +131,27 @@ export function reopenOrders(pack: Pack, state: RunState, moved: readonly string
   return overtaken.reduce((next, { id }) => withTurn(next, id, { status: 'ahead', again: true }), state)
 }
 
-export function closeTurn(state: RunState, turn: Turn, change: Partial<TurnState> = {}): RunState {
+/** Done, with the values that it was agreed on; what it clears is cleared. */
+export function closeTurn(state: RunState, turn: ExchangeTurn, change: Partial<ExchangeTurnState> = {}): RunState {
   const agreed = spokenIn(turn, state)
-  const closed = withTurn(state, turn.id, { held: [], begun: {}, again: false, agreed, ...change, status: 'done' })
+  const closed = withTurn(state, turn.id, {
+    partsSoFar: [],
+    begun: {},
+    again: false,
+    agreed,
+    ...change,
+    status: 'done',
+  })
   if (turn.clears === undefined) return closed
   return { ...closed, cleared: [...new Set([...closed.cleared, turn.clears])] }
 }
 
 /** A turn that was done, or begun, is open again, and what it cleared is not cleared any more. */
-export function reopenTurn(state: RunState, turn: Turn, change: Partial<TurnState>): RunState {
+export function reopenTurn(state: RunState, turn: ExchangeTurn, change: Partial<ExchangeTurnState>): RunState {
   const { slip } = turnState(state, turn.id)
   // A wrong read-back that was called correct is over with the words that it was about.
   const over = slip === 'open' ? ({ slip: 'unnoticed' } as const) : {}
-  const open = withTurn(state, turn.id, { held: [], begun: {}, sayAgains: 0, ...over, ...change })
+  const open = withTurn(state, turn.id, { partsSoFar: [], begun: {}, sayAgains: 0, ...over, ...change })
   return {
     ...open,
     closed: state.closed.filter((id) => id !== turn.id),
@@ -162,7 +175,7 @@ function responsesTo(exchange: Exchange, state: RunState): Response[] {
 }
 
 /** A call sign that the station used may be said with any read-back. */
-export function besideReadBack({ opens }: Turn): Response {
+export function besideReadBack({ opens }: ExchangeTurn): Response {
   if (!opens) return NOTHING
   const known = besides.get(opens) ?? optionalFigures(opens.icao.figures)
   besides.set(opens, known)

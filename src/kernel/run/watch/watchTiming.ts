@@ -19,6 +19,7 @@ export const WATCH_AHEAD: WatchState = {
   actions: [],
 }
 
+/** That of a watch ahead where nothing has happened with it. */
 export function watchState(state: RunState, id: string): WatchState {
   return state.watches[id] ?? WATCH_AHEAD
 }
@@ -26,9 +27,11 @@ export function withWatch(state: RunState, id: string, change: Partial<WatchStat
   return { ...state, watches: { ...state.watches, [id]: { ...watchState(state, id), ...change } } }
 }
 
+/** All of a pack, whatever applies. */
 export function watchesOf(pack: Pack): Watch[] {
   return pack.phases.flatMap(({ activities }) => activities.filter((activity) => activity.type === 'watch'))
 }
+/** Throws where the pack does not have it. */
 export function watchById(pack: Pack, id: string): Watch {
   const watch = watchesOf(pack).find((one) => one.id === id)
   if (!watch) throw new Error(`pack ${pack.id} has no watch ${id}`)
@@ -81,6 +84,6 @@ export function watchTimer(pack: Pack, state: RunState): Effect[] {
   if (!next || next.dueAt === undefined || own.unheard.includes(next.call.id)) return []
   const stage = own.asked.includes(next.call.id) ? 'limit' : 'ask'
   const due = stage === 'ask' ? next.since + (next.dueAt - next.since) * ASK_AT : next.dueAt
-  const happening = { type: 'watchDue', watch: watch.id, call: next.call.id, stage } as const
-  return [{ type: 'startTimer', timer: 'watch', ms: Math.max(0, due - state.t), happening }]
+  const event = { type: 'watchDue', watch: watch.id, call: next.call.id, stage } as const
+  return [{ type: 'startTimer', timer: 'watch', ms: Math.max(0, due - state.t), event }]
 }

@@ -8,45 +8,51 @@ import type { Pack, Watch } from '../../pack/checklist.ts'
 import { agenda } from '../../pack/place.ts'
 import type { RunEvent } from '../core/events.ts'
 import { unmet } from '../core/interlocks.ts'
-import { floorOf, isAhead, nextFloor } from '../core/moving.ts'
+import { enter, sayAndListen } from '../core/listening.ts'
+import { closeFlowsBefore, floorOf, isAhead, nextFloor } from '../core/moving.ts'
+import { notYet } from '../core/notYet.ts'
 import { say } from '../core/phrases.ts'
-import type { PendingCall, RunState } from '../core/state.ts'
-import { enter, type Step, turn } from '../core/turn.ts'
+import type { PendingCall, RunState, Step } from '../core/state.ts'
 import { nextCall, runningWatch, WATCH_AHEAD, watchAt, watchById, watchState, withWatch } from './watchTiming.ts'
-
-type Of<T extends RunEvent['type']> = Extract<RunEvent, { type: T }>
 
 /** A tone alone: under its own voice it would be deaf to the very call it waits for. */
 const toned = (state: RunState, tone: 'tick' | 'attention'): Step => ({ state, effects: [{ type: 'tone', tone }] })
 const seconds = (ms: number) => sayValue({ kind: 'integer', value: Math.round(ms / 1_000) }, 'plain')
 
-export function began(pack: Pack, before: RunState, event: Of<'watchBegan'>): Step {
+/** An engine that is being started is not left for something else; undefined where none is. */
+export function startUnderWay(pack: Pack, state: RunState): Step | undefined {
+  const watch = runningWatch(pack, state)
+  return watch && sayAndListen(pack, state, [say.firstComplete(watch.name)])
+}
+
+/** The words that begin a watch: it is under way, or Otherseat says why it is not. Throws where the pack does not have it. */
+export function began(pack: Pack, before: RunState, event: RunEvent<'watchBegan'>): Step {
   const watch = watchById(pack, event.watch)
   const running = runningWatch(pack, before)
   if (running?.id === watch.id) return { state: before, effects: [] }
   // One at a time: the hand is still on the selector of the other one.
-  if (running) return turn(pack, before, [say.firstComplete(running.name)])
+  if (running) return sayAndListen(pack, before, [say.firstComplete(running.name)])
   const state = { ...before, standingBy: false }
   const own = watchState(state, watch.id)
-  if (own.status === 'done') return turn(pack, state, [say.alreadyDone(watch.name)], { prompt: true })
+  if (own.status === 'done') return sayAndListen(pack, state, [say.alreadyDone(watch.name)], { prompt: true })
   const list = listBefore(pack, state, watch.id)
-  if (list !== undefined) return turn(pack, state, [say.notCalled(list)], { prompt: true })
-  const held = unmet(pack, state, watch.interlocks, event.t) ?? tooSoon(state, watch)
-  if (held) {
-    const waitedFor = 'waitMs' in held ? [...new Set([...state.waitedFor, watch.id])] : state.waitedFor
-    return turn(pack, { ...state, waitedFor }, [say.notYet(held.interlock.say)])
-  }
+  if (list !== undefined) return sayAndListen(pack, state, [say.notCalled(list)], { prompt: true })
+  const blockedBy = unmet(pack, state, watch.interlocks, event.t) ?? tooSoon(state, watch)
+  if (blockedBy) return notYet(pack, state, watch.id, blockedBy)
   const place = agenda(pack, state.situation).find(({ activity }) => activity.id === watch.id)
   if (!place) return { state, effects: [] }
-  const begun = withWatch(closeFlows(pack, state, watch.id), watch.id, {
+  const begun = withWatch(closeFlowsBefore(pack, state, watch.id), watch.id, {
     ...WATCH_AHEAD,
     attempt: own.attempt + 1,
     status: 'running',
     beganAt: event.at,
   })
-  if (watchAt(pack, state.floor)?.id === watch.id) return toned(begun, 'tick')
+  const isHere = watchAt(pack, state.floor)?.id === watch.id
+  if (isHere && !state.question) return toned(begun, 'tick')
   const floor = floorOf(pack, begun, place)
-  return turn(pack, { ...begun, floor, question: undefined, floorOrder: state.order + 1 }, [], { tone: 'tick' })
+  return sayAndListen(pack, { ...begun, floor, question: undefined, floorListenId: state.listenId + 1 }, [], {
+    tone: 'tick',
+  })
 }
 
 /** After a start that was stopped some time must pass: it drains, cools, or the starter rests. */
@@ -57,7 +63,7 @@ function tooSoon(state: RunState, watch: Watch): ReturnType<typeof unmet> {
   return { interlock: { after: watch.id, say: caution }, waitMs: until - state.t }
 }
 
-/** The first list before a watch that is not complete and not gone on from: the phase must not pass it by. */
+/** The first list before a watch that still has to be run: its phase must not pass it by. */
 function listBefore(pack: Pack, state: RunState, id: string): string | undefined {
   const places = agenda(pack, state.situation)
   const ahead = places.slice(
@@ -67,15 +73,8 @@ function listBefore(pack: Pack, state: RunState, id: string): string | undefined
   return ahead.find(({ activity }) => activity.type === 'list' && isAhead(state, activity))?.activity.name
 }
 
-/** Flows of its phase that come before it are over with its beginning, as with the calling of a list. */
-function closeFlows(pack: Pack, state: RunState, id: string): RunState {
-  const phase = pack.phases.find(({ activities }) => activities.some((activity) => activity.id === id))
-  const index = phase?.activities.findIndex((activity) => activity.id === id) ?? 0
-  const flows = phase?.activities.slice(0, index).filter(({ type }) => type === 'flow') ?? []
-  return { ...state, flowsClosed: [...new Set([...state.flowsClosed, ...flows.map((flow) => flow.id)])] }
-}
-
-export function called(pack: Pack, before: RunState, event: Of<'watchCalled'>): Step {
+/** A call of a watch under way: taken, questioned, or its value asked for. Throws where the pack does not have the watch. */
+export function called(pack: Pack, before: RunState, event: RunEvent<'watchCalled'>): Step {
   const watch = watchById(pack, event.watch)
   const own = watchState(before, watch.id)
   if (own.status !== 'running' || own.calls[event.call] !== undefined) return { state: before, effects: [] }
@@ -88,24 +87,24 @@ export function called(pack: Pack, before: RunState, event: Of<'watchCalled'>): 
   const next = nextCall(watch, own)
   if (next?.call.id !== call.id) return outOfOrder(pack, state, watch, call)
   const wasAsked = before.question !== undefined
-  if (next.call.value === undefined) return taken(pack, state, watch, call, wasAsked)
+  if (next.call.value === undefined) return accepted(pack, state, watch, call, wasAsked)
   const pending = withWatch(state, watch.id, { pending: { call: call.id, at: call.at } })
-  if (call.value === undefined) return turn(pack, pending, [say.readValue(next.call.label)])
-  if (event.inRange) return taken(pack, state, watch, call, wasAsked)
+  if (call.value === undefined) return sayAndListen(pack, pending, [say.readValue(next.call.label)])
+  if (event.inRange) return accepted(pack, state, watch, call, wasAsked)
   const value = sayValue({ ...next.call.value.spec, value: call.value } as Parameters<typeof sayValue>[0], 'plain')
-  return turn(pack, pending, [say.outOfRange(next.call.label, value)], { tone: 'attention' })
+  return sayAndListen(pack, pending, [say.outOfRange(next.call.label, value)], { tone: 'attention' })
 }
 
-/** A call before its turn: was the one that should come first seen? */
+/** A call out of order: was the one that should come first seen? */
 function outOfOrder(pack: Pack, state: RunState, watch: Watch, call: PendingCall): Step {
   const missing = nextCall(watch, watchState(state, watch.id))?.call
   const label = watch.calls.find(({ id }) => id === call.id)?.label
   if (!missing || label === undefined) return { state, effects: [] }
   const asked = { ...state, question: { about: 'callOrder', watch: watch.id, missing: missing.id, call } } as const
-  return turn(pack, asked, [say.callOrder(label, missing.label)], { tone: 'attention' })
+  return sayAndListen(pack, asked, [say.callOrder(label, missing.label)], { tone: 'attention' })
 }
 
-/** Affirmed: it was seen, at the latest with the call that came. */
+/** Affirmed: it was seen, no later than the call that came. */
 export function seenBefore(pack: Pack, before: RunState, question: { watch: string; call: PendingCall }): Step {
   const watch = watchById(pack, question.watch)
   const state: RunState = { ...before, question: undefined }
@@ -116,13 +115,13 @@ export function seenBefore(pack: Pack, before: RunState, question: { watch: stri
   const next = nextCall(watch, watchState(seen, watch.id))?.call
   if (next?.id !== question.call.id) return outOfOrder(pack, seen, watch, question.call)
   if (next.value === undefined || question.call.value !== undefined)
-    return taken(pack, seen, watch, question.call, true)
+    return accepted(pack, seen, watch, question.call, true)
   const { id, at } = question.call
-  return turn(pack, withWatch(seen, watch.id, { pending: { call: id, at } }), [say.readValue(next.label)])
+  return sayAndListen(pack, withWatch(seen, watch.id, { pending: { call: id, at } }), [say.readValue(next.label)])
 }
 
-/** `wasAsked`: a question was open, and what is listened for is another thing now. */
-function taken(pack: Pack, state: RunState, watch: Watch, call: PendingCall, wasAsked: boolean): Step {
+/** `wasAsked`: a question was open, so the ear has to listen for something else now. */
+function accepted(pack: Pack, state: RunState, watch: Watch, call: PendingCall, wasAsked: boolean): Step {
   const own = watchState(state, watch.id)
   const next = nextCall(watch, own)
   const { pending: _, ...rest } = own
@@ -137,34 +136,40 @@ function taken(pack: Pack, state: RunState, watch: Watch, call: PendingCall, was
   const elapsed = seconds(call.at - own.beganAt)
   const { timesAloud } = state.settings
   if (nextCall(watch, change)) {
-    if (timesAloud) return turn(pack, running, [say.calledAt(label, elapsed)], { tone: 'tick' })
-    return wasAsked ? turn(pack, running, [], { tone: 'tick' }) : toned(running, 'tick')
+    if (timesAloud) return sayAndListen(pack, running, [say.calledAt(label, elapsed)], { tone: 'tick' })
+    return wasAsked ? sayAndListen(pack, running, [], { tone: 'tick' }) : toned(running, 'tick')
   }
-  const done = withWatch({ ...running, later: [] }, watch.id, { status: 'done' })
+  const done = withWatch({ ...running, wordsAfterWatch: [] }, watch.id, { status: 'done' })
   const words = timesAloud ? say.watchedIn(watch.name, elapsed) : say.watched(watch.name)
-  return enter(pack, done, nextFloor(pack, done), [words, ...state.later], 'tick')
+  return enter(pack, done, nextFloor(pack, done), { words: [words, ...state.wordsAfterWatch], tone: 'tick' })
 }
 
 /** An abnormal call: the stop words at once, then the pack's actions, then the way back. */
-export function stopped(pack: Pack, before: RunState, event: Of<'watchStopped'>): Step {
+export function stopped(pack: Pack, before: RunState, event: RunEvent<'watchStopped'>): Step {
   const watch = watchById(pack, event.watch)
   const abnormal = watch.abnormal.find(({ id }) => id === event.abnormal)
   const own = watchState(before, watch.id)
   if (!abnormal || own.status === 'ahead' || own.status === 'done') return { state: before, effects: [] }
   const { label, actions, again } = abnormal
   const until = again && event.t + again.seconds * 1_000
-  const next = withWatch({ ...before, question: undefined, standingBy: false, later: [] }, watch.id, {
+  const next = withWatch({ ...before, question: undefined, standingBy: false, wordsAfterWatch: [] }, watch.id, {
     status: 'stopped',
     because: label,
     actions,
     ...(again && until !== undefined && { notBefore: { until, say: again.say } }),
   })
   const waits = again ? { ...next, waitedFor: [...new Set([...next.waitedFor, watch.id])] } : next
-  const words = [say.stop(abnormal.stopWords), ...actions.map(say.action), say.wayBack(again?.say), ...before.later]
-  return turn(pack, waits, words)
+  const words = [
+    say.stop(abnormal.stopWords),
+    ...actions.map(say.action),
+    say.wayBack(again?.say),
+    ...before.wordsAfterWatch,
+  ]
+  return sayAndListen(pack, waits, words)
 }
 
-export function due(pack: Pack, state: RunState, event: Of<'watchDue'>): Step {
+/** A call was not heard in time: a tone asks for it first, words say so at its limit. */
+export function due(pack: Pack, state: RunState, event: RunEvent<'watchDue'>): Step {
   const watch = watchById(pack, event.watch)
   const own = watchState(state, watch.id)
   const next = own.status === 'running' ? nextCall(watch, own) : undefined
@@ -182,15 +187,15 @@ export function noCall(pack: Pack, state: RunState, id: string, call: string): S
   const watch = watchById(pack, id)
   const unheard = [...new Set([...watchState(state, id).unheard, call])]
   const label = watch.calls.find((one) => one.id === call)?.label ?? call
-  return turn(pack, withWatch(state, id, { unheard }), [say.noCall(label, watch.stopWords)])
+  return sayAndListen(pack, withWatch(state, id, { unheard }), [say.noCall(label, watch.stopWords)])
 }
 
 /** "From the top" in a watch: it is ahead again, its time not begun; what must pass after a stop still must. */
 export function restarted(pack: Pack, state: RunState, id: string): Step {
   const { attempt, notBefore } = watchState(state, id)
   const watch = watchById(pack, id)
-  const held = tooSoon(state, watch)
+  const blockedBy = tooSoon(state, watch)
   const fresh = { ...WATCH_AHEAD, attempt, ...(notBefore && { notBefore }) }
   const ahead = { ...state, watches: { ...state.watches, [id]: fresh } }
-  return held ? turn(pack, ahead, [say.notYet(held.interlock.say)]) : enter(pack, ahead, state.floor, [])
+  return blockedBy ? sayAndListen(pack, ahead, [say.notYet(blockedBy.interlock.say)]) : enter(pack, ahead, state.floor)
 }

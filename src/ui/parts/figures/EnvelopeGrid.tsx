@@ -1,6 +1,6 @@
 /** Lines and numbers behind the envelope picture. */
 
-import { showNumber } from '../../../kernel/figures/showing.ts'
+import { formatNumber } from '../../../kernel/figures/format.ts'
 import { PLOT, type Place } from './plot.ts'
 import type { Scale } from './scale.ts'
 
@@ -19,7 +19,7 @@ export function EnvelopeGrid({
         <g key={cg}>
           <path d={`M${place.x(cg)} ${PLOT.top}V${PLOT.bottom}`} />
           <text x={place.x(cg)} y={PLOT.bottom + 18} text-anchor="middle">
-            {showNumber(cg)}
+            {formatNumber(cg)}
           </text>
         </g>
       ))}
@@ -27,7 +27,7 @@ export function EnvelopeGrid({
         <g key={weight}>
           <path d={`M${PLOT.left} ${place.y(weight)}H${PLOT.right}`} />
           <text x={PLOT.left - 6} y={place.y(weight) + 4} text-anchor="end">
-            {showNumber(weight)}
+            {formatNumber(weight)}
           </text>
         </g>
       ))}

@@ -1,8 +1,8 @@
 /** The envelope picture: weight upwards, CG to the right (aft). Lines and points differ by shape, not only by colour. */
 
 import type { EnvelopeView, WeightAndCg } from '../../../app/figures/envelopeView.ts'
+import { formatNumber } from '../../../kernel/figures/format.ts'
 import type { Envelope } from '../../../kernel/figures/pack.ts'
-import { showNumber } from '../../../kernel/figures/showing.ts'
 import { EnvelopeGrid } from './EnvelopeGrid.tsx'
 import { PointMark } from './PointMark.tsx'
 import { HEIGHT, PLOT, type Place, WIDTH } from './plot.ts'
@@ -77,7 +77,7 @@ function described({ points }: EnvelopeView): string {
   if (points.length === 0) return 'Envelopes of weight and centre of gravity, without points'
   const told = points
     .filter(({ revision }) => revision === 'draft')
-    .map(({ label, weight, cg }) => `${label} ${showNumber(weight, 0)} at ${showNumber(cg, 1)}`)
+    .map(({ label, weight, cg }) => `${label} ${formatNumber(weight, 0)} at ${formatNumber(cg, 1)}`)
   return `Envelopes of weight and centre of gravity: ${told.join(', ')}. The table below says the same.`
 }
 

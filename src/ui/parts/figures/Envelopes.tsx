@@ -3,8 +3,8 @@
 import { useMemo } from 'preact/hooks'
 import { type EnvelopePoint, envelopeView } from '../../../app/figures/envelopeView.ts'
 import type { Hidden } from '../../../app/figures/hiddenFigures.ts'
+import { formatNumber } from '../../../kernel/figures/format.ts'
 import type { FigureSet } from '../../../kernel/figures/model.ts'
-import { showNumber } from '../../../kernel/figures/showing.ts'
 import type { Pack } from '../../../kernel/pack/checklist.ts'
 import { EnvelopePicture } from './EnvelopePicture.tsx'
 
@@ -62,10 +62,10 @@ function PointRow({ point }: { readonly point: EnvelopePoint }) {
       <th scope="row">
         {label}, {REVISION_WORDS[revision]}
       </th>
-      <td>{showNumber(weight, 0)}</td>
-      <td>{showNumber(cg, 1)}</td>
-      <td>{forward === undefined ? 'none' : showNumber(forward, 1)}</td>
-      <td>{aft === undefined ? 'none' : showNumber(aft, 1)}</td>
+      <td>{formatNumber(weight, 0)}</td>
+      <td>{formatNumber(cg, 1)}</td>
+      <td>{forward === undefined ? 'none' : formatNumber(forward, 1)}</td>
+      <td>{aft === undefined ? 'none' : formatNumber(aft, 1)}</td>
       <td>{isInside ? 'inside' : 'outside'}</td>
     </tr>
   )

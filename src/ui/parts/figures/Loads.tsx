@@ -1,8 +1,8 @@
 /** Loads by station, with what each may hold. */
 
 import { enteredNumber, type LoadField } from '../../../app/figures/fields.ts'
+import { formatNumber } from '../../../kernel/figures/format.ts'
 import type { Inputs } from '../../../kernel/figures/model.ts'
-import { showNumber } from '../../../kernel/figures/showing.ts'
 import { useActions } from '../../useApp.ts'
 import { Field } from './Field.tsx'
 
@@ -24,7 +24,7 @@ export function Loads({ draft, loads }: { readonly draft: Inputs; readonly loads
             key={name}
             label={label}
             unit={unit}
-            range={max === undefined ? '' : `at most ${showNumber(max)} ${unit}`}
+            range={max === undefined ? '' : `at most ${formatNumber(max)} ${unit}`}
             entered={entered}
             type={(text) => type(name, text)}
           />

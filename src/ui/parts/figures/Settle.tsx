@@ -2,7 +2,7 @@
 
 import type { SourcedView } from '../../../app/figures/sourcesView.ts'
 import type { Inputs, Settlement } from '../../../kernel/figures/model.ts'
-import { sourceWords } from '../../../kernel/figures/settle.ts'
+import { sourceWords } from '../../../kernel/figures/sources.ts'
 import { useActions } from '../../useApp.ts'
 import { Choices } from '../settings/Choices.tsx'
 

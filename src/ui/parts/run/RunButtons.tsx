@@ -3,16 +3,14 @@
 import type { ViewButton } from '../../../app/view/press.ts'
 import { useActions } from '../../useApp.ts'
 
-const isPass = ({ press }: ViewButton) => press.type === 'command' && press.command === 'pass'
-
 export function RunButtons({ buttons }: { readonly buttons: readonly ViewButton[] }) {
-  const passes = buttons.filter(isPass)
+  const passes = buttons.filter(({ isPass }) => isPass)
   return (
     <div class="stack">
       <fieldset class="row">
         <legend class="soft small">Press, or say the words</legend>
         {buttons
-          .filter((button) => !isPass(button))
+          .filter(({ isPass }) => !isPass)
           .map((button) => (
             <PressButton key={button.label} button={button} />
           ))}

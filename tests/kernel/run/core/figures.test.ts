@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import type { Happening } from '../../../../src/kernel/run/core/events.ts'
+import type { EventBody } from '../../../../src/kernel/run/core/events.ts'
 import { debriefOf } from '../../../../src/kernel/run/debrief/debrief.ts'
 import { begun, call, FINAL, PACK, PRELIMINARY, revision, TYPED } from '../fixture.ts'
 
@@ -43,12 +43,25 @@ describe('final figures', () => {
     expect(run.state.floor).toMatchObject({ item: 'load.flap' })
   })
 
+  it('come back to a list that was gone on from, where they open an item of it again', () => {
+    const run = begun().happen(call('load')).answer('correct').answer('correct')
+    run.command('leaveOpen').command('leaveOpen')
+    expect(run.state.lists.load).toMatchObject({ complete: false, suspended: true })
+    expect(run.state.floor).toMatchObject({ at: 'call', phase: 1 })
+    run
+      .happen(revision(2, 'final', FINAL, PRELIMINARY))
+      .happen({ type: 'flowClosed', flow: 'loadFlow', evidence: TYPED })
+    expect(run.said()).toBe('Takeoff trim?')
+    run.answer('correct')
+    expect(run.said()).toBe('Left open. Windows?')
+  })
+
   it('make words that were begun before them too old for the open item', () => {
     const run = begun().happen(call('load'))
-    const before = run.state.order
-    run.happen(revision(2, 'final', FINAL, PRELIMINARY))
-    expect(run.state.floorOrder).toBeGreaterThan(before)
-    expect(run.state.revisedOrder).toBe(run.state.floorOrder)
+    const order = run.state.listenId
+    run.happen(revision(2, 'final', FINAL, PRELIMINARY)).hear('five point two up', { order })
+    expect(run.events.at(-1)).toMatchObject({ type: 'voided', item: 'load.trim', because: 'figuresChanged' })
+    expect(run.state.items['load.trim']?.status).toBe('open')
   })
 
   it('close nothing that was judged on the figures before', () => {
@@ -75,13 +88,13 @@ describe('a value on request', () => {
     const run = begun().happen(call('load')).command('confirm', 'trim')
     expect(run.said()).toBe('Takeoff trim, five point two up. Takeoff trim?')
     run.answer('correct')
-    expect(run.state.items['load.trim']).toMatchObject({ status: 'done', given: true })
+    expect(run.state.items['load.trim']).toMatchObject({ status: 'done', revealed: true })
   })
 })
 
 describe('a limit that is broken', () => {
   const warned = () =>
-    begun().happen({ ...revision(2, 'final', FINAL, PRELIMINARY), warnings: ['over its limit'] } as Happening)
+    begun().happen({ ...revision(2, 'final', FINAL, PRELIMINARY), warnings: ['over its limit'] } as EventBody)
 
   it('blocks completion until it is acknowledged', () => {
     const run = warned().happen(call('load')).answer('correct').answer('correct').answer('correct')

@@ -2,9 +2,9 @@ import { describe, expect, test } from 'vitest'
 import type { Activity, Pack } from '../../../../src/kernel/pack/checklist.ts'
 import type { Interlock } from '../../../../src/kernel/pack/condition.ts'
 import { responseFrom } from '../../../../src/kernel/response/response.ts'
+import { emptyRun } from '../../../../src/kernel/run/core/emptyRun.ts'
 import { stamped, unmet } from '../../../../src/kernel/run/core/interlocks.ts'
 import type { RunState } from '../../../../src/kernel/run/core/state.ts'
-import { emptyRun } from '../../../../src/kernel/run/core/step.ts'
 import { PACK } from '../fixture.ts'
 
 const ACTIVITIES: readonly Activity[] = [
@@ -84,6 +84,7 @@ describe('an interlock', () => {
     const state = at({ stepsDone: ['flow.power'] })
     expect(unmet(TALKING, state, waitsFor('flow.power'), 1_000)).toBeUndefined()
     expect(unmet(TALKING, state, waitsFor('flow.power', 10), 4_000)?.waitMs).toBe(7_000)
+    expect(unmet(TALKING, state, waitsFor('flow.power', 10), 10_999)?.waitMs).toBe(1)
     expect(unmet(TALKING, state, waitsFor('flow.power', 10), 11_000)).toBeUndefined()
   })
 })

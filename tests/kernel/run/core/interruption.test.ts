@@ -5,10 +5,11 @@ import { revisedBy } from '../../../../src/app/run/revision.ts'
 import { readPackDir } from '../../../../src/cli/packDir.ts'
 import type { Pack } from '../../../../src/kernel/pack/checklist.ts'
 import { findItem, itemsOf, listsOf } from '../../../../src/kernel/pack/place.ts'
-import type { Effect, Happening, RunEvent } from '../../../../src/kernel/run/core/events.ts'
+import { emptyRun } from '../../../../src/kernel/run/core/emptyRun.ts'
+import type { Effect, EventBody, RunCommand, RunEvent } from '../../../../src/kernel/run/core/events.ts'
+import { restedOn } from '../../../../src/kernel/run/core/progress.ts'
 import type { Interruption, RunState } from '../../../../src/kernel/run/core/state.ts'
-import { emptyRun, fold, step } from '../../../../src/kernel/run/core/step.ts'
-import { restedOn } from '../../../../src/kernel/run/core/turn.ts'
+import { fold, step } from '../../../../src/kernel/run/core/step.ts'
 import { nextCall, watchAt, watchState } from '../../../../src/kernel/run/watch/watchTiming.ts'
 import { revision } from '../../figures/marram.ts'
 import { TYPED } from '../fixture.ts'
@@ -27,19 +28,19 @@ let pack: Pack
 /** The demo as it stands when each item is asked, and at its end. */
 let places: readonly Flown[]
 
-function happen(flown: Flown, happening: Happening, afterMs = 1_000): Flown {
+function happen(flown: Flown, body: EventBody, afterMs = 1_000): Flown {
   const seq = flown.state.seq + 1
   const t = flown.state.t + afterMs
-  const event: RunEvent = { v: 1, seq, runId: 'run', t, wall: '2000-01-01T00:00:00.000Z', ...happening }
+  const event: RunEvent = { v: 1, seq, runId: 'run', t, wall: '2000-01-01T00:00:00.000Z', ...body }
   return { ...step(pack, flown.state, event), events: [...flown.events, event] }
 }
 
 const said = ({ effects }: Flown) =>
   effects.flatMap((effect) => (effect.type === 'speak' ? [effect.text] : [])).join(' ')
-const command = (name: string): Happening => ({ type: 'commanded', command: name, evidence: TYPED })
+const command = (name: RunCommand): EventBody => ({ type: 'commanded', command: name, evidence: TYPED })
 const itemAt = ({ state: { floor } }: Flown) => (floor.at === 'item' ? floor.item : undefined)
 
-function answer({ state }: Flown, verdict: 'correct' | 'incomplete'): Happening {
+function answer({ state }: Flown, verdict: 'correct' | 'incomplete'): EventBody {
   const id = state.floor.at === 'item' ? state.floor.item : ''
   const { item } = findItem(pack, id)
   const parts = verdict === 'incomplete' ? ([{ name: 'one', kind: 'word', state: 'ok' }] as const) : []
@@ -49,7 +50,7 @@ function answer({ state }: Flown, verdict: 'correct' | 'incomplete'): Happening 
 }
 
 /** What takes a run that is not at an item on to the next place. */
-function onward({ state }: Flown): Happening {
+function onward({ state }: Flown): EventBody {
   const { floor } = state
   const activity = 'activity' in floor ? pack.phases[floor.phase]?.activities[floor.activity] : undefined
   const id = activity?.id ?? ''
@@ -83,7 +84,7 @@ beforeAll(async () => {
   if (!read.pack) throw new Error(JSON.stringify(read.problems))
   pack = read.pack
   const { id, version, sha256, name } = pack
-  const started: Happening = {
+  const started: EventBody = {
     type: 'runStarted',
     pack: { id, version, sha256, name, texts: {} },
     situation: Object.fromEntries(pack.situations.map((one) => [one.name, one.initial])),
@@ -153,7 +154,7 @@ describe('the demo', () => {
         expect(said(back).includes(OFFER)).toBe(isOffered)
         expect(back.state.isBack).toBe(isOffered)
         if (now !== undefined) {
-          expect(back.state.items[now]?.held).toEqual([])
+          expect(back.state.items[now]?.partsSoFar).toEqual([])
           expect(said(back).toLowerCase()).toContain(findItem(pack, now).item.challenge.toLowerCase())
         }
         const end = flyOn(back, ({ state }) => state.floor.at === 'end')

@@ -1,28 +1,14 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { itemsOf, listsOf } from '../../../../src/kernel/pack/place.ts'
-import type { Happening } from '../../../../src/kernel/run/core/events.ts'
+import { type EventBody, RUN_COMMANDS } from '../../../../src/kernel/run/core/events.ts'
+import { itemState } from '../../../../src/kernel/run/core/progress.ts'
 import { fold, step } from '../../../../src/kernel/run/core/step.ts'
-import { itemState } from '../../../../src/kernel/run/core/turn.ts'
 import { type FINAL, PRELIMINARY, revision, type TestRun, TYPED } from '../fixture.ts'
 import { abnormal, beforeEngine, began, called, ENGINE, inFlow, STARTING } from '../startFixture.ts'
 
 type Move = (run: TestRun) => void
 
-const commands = [
-  'sayAgain',
-  'standBy',
-  'continue',
-  'disregard',
-  'correction',
-  'whatIsLeft',
-  'goBack',
-  'fromTop',
-  'leaveOpen',
-  'affirm',
-  'negative',
-  'remark',
-]
 const MODES = [{}, { flows: 'memory' }, { flows: 'spoken' }, { timesAloud: true, coachAfter: 2 }] as const
 const open = (run: TestRun) => (run.state.floor.at === 'item' ? run.state.floor.item : undefined)
 
@@ -34,9 +20,9 @@ const rightCall: Move = (run) => {
 }
 
 const happens =
-  (happening: Happening): Move =>
+  (body: EventBody): Move =>
   (run) =>
-    void run.happen(happening)
+    void run.happen(body)
 const move: fc.Arbitrary<Move> = fc.oneof(
   {
     weight: 6,
@@ -48,7 +34,7 @@ const move: fc.Arbitrary<Move> = fc.oneof(
   },
   {
     weight: 3,
-    arbitrary: fc.constantFrom(...commands).map(
+    arbitrary: fc.constantFrom(...RUN_COMMANDS).map(
       (command): Move =>
         (run) =>
           void run.command(command),
@@ -125,7 +111,7 @@ const move: fc.Arbitrary<Move> = fc.oneof(
     arbitrary: fc.constantFrom('prompt', 'tone').map(
       (after): Move =>
         (run) =>
-          void run.happen({ type: 'silent', order: run.state.order, after: after as 'prompt' }),
+          void run.happen({ type: 'silent', order: run.state.listenId, after: after as 'prompt' }),
     ),
   },
 )

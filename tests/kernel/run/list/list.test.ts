@@ -83,17 +83,91 @@ describe('an item left open', () => {
     expect(run.said()).toContain('Load list, not complete, left open, takeoff trim.')
     expect(run.state.lists.load?.complete).toBe(false)
   })
+
+  it('is not gone on from any more once an item before it is said again', () => {
+    const run = begun().happen(call('load')).answer('correct').answer('correct').command('leaveOpen')
+    run.command('leaveOpen').command('correction')
+    expect(run.state.floor).toMatchObject({ item: 'load.flap' })
+    expect(run.state.lists.load).toMatchObject({ complete: false, revoked: false, suspended: false })
+  })
+})
+
+describe('silence', () => {
+  const timers = ({ effects }: ReturnType<typeof begun>) =>
+    effects.flatMap((effect) => (effect.type === 'startTimer' ? [[effect.timer, effect.ms]] : []))
+
+  it('at an open item is prompted after 8 s and told by a tone after a minute, once', () => {
+    const run = begun().happen(call('load'))
+    expect(timers(run)).toEqual([
+      ['prompt', 8_000],
+      ['tone', 60_000],
+    ])
+    run.happen({ type: 'silent', order: run.state.listenId, after: 'prompt' })
+    expect(run.said()).toBe('Takeoff trim?')
+    expect(timers(run)).toEqual([['tone', 60_000]])
+    run.happen({ type: 'silent', order: run.state.listenId, after: 'tone' })
+    expect(run.effects).toEqual([{ type: 'tone', tone: 'soft' }])
+    expect(run.state.floor).toMatchObject({ item: 'load.trim' })
+  })
+
+  it('does not count after a miss before 20 s have passed', () => {
+    const run = begun()
+      .happen(call('load'))
+      .answer('negative', { parts: [{ name: 'trim', kind: 'figure', state: 'wrong' }] })
+    expect(timers(run)[0]).toEqual(['prompt', 20_000])
+  })
+
+  it.each<[string, (run: ReturnType<typeof begun>) => unknown]>([
+    ['at an open question', (run) => run.happen(call('load')).command('pass', 'training')],
+    ['at a question beside a flow', (run) => run.happen(call('start'))],
+    ['standing by', (run) => run.happen(call('load')).command('standBy')],
+    ['in a flow', (run) => run.command('radioCheck')],
+  ])('is none %s', (_, bring) => {
+    const run = begun()
+    bring(run)
+    expect(run.effects).toContainEqual(expect.objectContaining({ type: 'listen' }))
+    expect(timers(run)).toEqual([])
+  })
+
+  it('of an earlier listening turn changes nothing', () => {
+    const run = begun().happen(call('load'))
+    const { listenId } = run.state
+    run.command('sayAgain').happen({ type: 'silent', order: listenId, after: 'prompt' })
+    expect(run.effects).toEqual([])
+  })
 })
 
 describe('passing an item', () => {
-  it('asks for a reason and for affirm', () => {
-    const run = begun().happen(call('load')).command('pass')
-    expect(run.said()).toContain('Say the reason')
-    run.command('pass', 'notFitted')
-    expect(run.said()).toBe('Pass, takeoff trim, not fitted. Affirm?')
+  const asked = () => begun().happen(call('load')).hear('pass')
+
+  it.each(['voice', 'typed'] as const)('asks for a reason and for affirm (%s)', (by) => {
+    const run = begun().happen(call('load')).hear('pass', { by })
+    expect(run.said()).toBe("Say the reason, not fitted, simulator fault, instructor's word, training.")
+    expect(run.hear('not fitted', { by }).said()).toBe('Pass, takeoff trim, not fitted. Affirm?')
     expect(run.state.items['load.trim']?.status).toBe('open')
-    run.command('affirm')
-    expect(run.state.items['load.trim']).toMatchObject({ status: 'passed', reason: 'notFitted' })
+    expect(run.hear('affirm', { by }).said()).toBe('Takeoff trim passed. Flap?')
+    expect(run.state.items['load.trim']).toMatchObject({ status: 'passed', reason: 'notFitted', by })
+  })
+
+  it('takes the reason in the same breath', () => {
+    expect(begun().happen(call('load')).hear('pass, simulator fault').said()).toBe(
+      'Pass, takeoff trim, simulator fault. Affirm?',
+    )
+  })
+
+  it.each(['negative', 'disregard'])('is left by "%s", at the reason as at affirm', (text) => {
+    for (const run of [asked(), asked().hear('training')]) {
+      expect(run.hear(text).said()).toBe('Takeoff trim?')
+      expect(run.state).toMatchObject({ question: undefined, floor: { item: 'load.trim' } })
+      expect(run.hear('five point two up').state.items['load.trim']?.status).toBe('done')
+    }
+  })
+
+  it('takes nothing else for a reason, and asks once more on request', () => {
+    const run = asked().hear('five point two up').hear('affirm')
+    expect(run.said()).toMatch(/^Say the reason/)
+    expect(run.hear('say again').said()).toMatch(/^Say the reason/)
+    expect(run.state).toMatchObject({ question: { about: 'passReason' }, floor: { item: 'load.trim' } })
   })
 })
 

@@ -36,7 +36,7 @@ test('it says a later wind and altimeter setting than the papers, and these beco
   expect(words(said)).toEqual([SPOKEN])
   const taken = hear(said, WHOLE)
   expect(statusOf(taken)).toBe('done')
-  expect(taken.effects.find(({ type }) => type === 'takeDown')).toMatchObject({
+  expect(taken.effects.find(({ type }) => type === 'recordFromStation')).toMatchObject({
     values: { information: 'K', altimeter: 1011, windDirection: 240, windSpeed: 16 },
   })
 })
@@ -62,7 +62,7 @@ describe('Otherseat asks for what lacks', () => {
   })
 
   test('when nothing is said', () => {
-    const silent = happen(said, { type: 'silent', order: said.state.order, after: 'prompt' })
+    const silent = happen(said, { type: 'silent', order: said.state.listenId, after: 'prompt' })
     expect(words(silent)).toEqual(['otherseat: Information letter, altimeter, wind, runway?'])
   })
 })
@@ -85,7 +85,9 @@ describe('in FAA words', () => {
     const wrong = hear(run, WHOLE.replace('one zero one one', 'two niner eight zero'))
     expect(words(wrong)).toEqual(['otherseat: I heard two niner eight zero. Altimeter?'])
     const taken = hear(wrong, 'altimeter two niner eight five')
-    expect(taken.effects.find(({ type }) => type === 'takeDown')).toMatchObject({ values: { altimeter: 1011 } })
+    expect(taken.effects.find(({ type }) => type === 'recordFromStation')).toMatchObject({
+      values: { altimeter: 1011 },
+    })
   })
 
   // FAA JO 7110.65 3-7-2: "Runway Three Six Left, taxi via taxiway Alpha, hold short of Runway Two Seven" (looked up).

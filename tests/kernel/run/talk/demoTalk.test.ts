@@ -7,7 +7,7 @@ import { beforeAll, describe, expect, test, vi } from 'vitest'
 import type { Figure, Figures, KindSpec, Value } from '../../../../src/kernel/kinds/kind.ts'
 import { plausibleMistake, sayValue } from '../../../../src/kernel/kinds/table.ts'
 import type { Pack } from '../../../../src/kernel/pack/checklist.ts'
-import type { Element, Exchange, Turn } from '../../../../src/kernel/pack/exchange.ts'
+import type { Element, Exchange, ExchangeTurn } from '../../../../src/kernel/pack/exchange.ts'
 import { fillTemplate } from '../../../../src/kernel/pack/template.ts'
 import type { Response } from '../../../../src/kernel/response/response.ts'
 import { sayResponse } from '../../../../src/kernel/response/sentence.ts'
@@ -75,7 +75,7 @@ const answer = ({ effects }: Flown) => effects.flatMap((effect) => (effect.type 
 /** Where the station has spoken and waits for the read-back of this turn, which alone the pack has now. */
 function awaiting(id: string, call: string | undefined, stand: string, radio: 'icao' | 'faa' = 'icao') {
   const exchange = exchangesOf(demo).find(({ turns }) => turns.some((turn) => turn.id === id)) as Exchange
-  const turn = exchange.turns.find((one) => one.id === id) as Turn
+  const turn = exchange.turns.find((one) => one.id === id) as ExchangeTurn
   const { interlocks: _, ...free } = turn
   const from = { situation: { stand, icing: 'no' }, said: VALUES, values: VALUES, radio }
   let run = begun(demo, [{ ...exchange, turns: [free] }], from)

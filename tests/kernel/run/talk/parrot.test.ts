@@ -8,17 +8,17 @@ import { type Revised, revisedBy, withoutGiven } from '../../../../src/app/run/r
 import { compute, figureOf } from '../../../../src/kernel/figures/compute.ts'
 import type { Departure } from '../../../../src/kernel/figures/deal.ts'
 import type { FigureSet, Inputs } from '../../../../src/kernel/figures/model.ts'
-import { happeningFor } from '../../../../src/kernel/interpret/hear.ts'
+import { interpret } from '../../../../src/kernel/interpret/interpret.ts'
 import { showValue } from '../../../../src/kernel/kinds/table.ts'
 import type { Item, Pack } from '../../../../src/kernel/pack/checklist.ts'
-import type { Exchange, Turn } from '../../../../src/kernel/pack/exchange.ts'
+import type { Exchange, ExchangeTurn } from '../../../../src/kernel/pack/exchange.ts'
 import { figuresFor, itemsOf, listsOf, responseOf } from '../../../../src/kernel/pack/place.ts'
 import type { Judgement } from '../../../../src/kernel/response/model.ts'
 import { statesOf } from '../../../../src/kernel/response/readBack.ts'
 import { sayResponse } from '../../../../src/kernel/response/sentence.ts'
-import type { RunEvent, Script } from '../../../../src/kernel/run/core/events.ts'
+import { emptyRun } from '../../../../src/kernel/run/core/emptyRun.ts'
+import type { EventBody, Script } from '../../../../src/kernel/run/core/events.ts'
 import type { RunState } from '../../../../src/kernel/run/core/state.ts'
-import { emptyRun } from '../../../../src/kernel/run/core/step.ts'
 import { stationWords } from '../../../../src/kernel/run/talk/radio.ts'
 import { saidValues } from '../../../../src/kernel/run/talk/said.ts'
 import { scriptFor } from '../../../../src/kernel/run/talk/script.ts'
@@ -80,9 +80,9 @@ function flown(pack: Pack, { departure, script, revisions }: Flight): { before: 
 /** What a run makes of words said at one of its items, wherever it is. */
 function judged({ pack, state }: Flown, list: string, item: string, text: string): Judgement {
   const at: RunState = { ...state, floor: { at: 'item', list, item }, question: undefined }
-  const happening = happeningFor(pack, at, { text, by: 'typed', order: state.order, beganAt: 0, endedAt: 0 })
-  if (happening.type !== 'answered') throw new Error(`"${text}" at ${item} is ${happening.type}`)
-  return happening.judgement
+  const { event } = interpret(pack, at, { text, by: 'typed', order: state.listenId, beganAt: 0, endedAt: 0 })
+  if (event.type !== 'answered') throw new Error(`"${text}" at ${item} is ${event.type}`)
+  return event.judgement
 }
 
 /** An answer in the item's own words with these values. */
@@ -162,7 +162,7 @@ describe('in dealt departures with stations, after the final figures came in', (
   })
 
   /** The pack with one turn alone, free of what must come before it. */
-  function withTurn(id: string): { part: Pack; exchange: Exchange; turn: Turn } {
+  function withTurn(id: string): { part: Pack; exchange: Exchange; turn: ExchangeTurn } {
     const found = findTurn(pack, id)
     const { interlocks: _, ...turn } = found.turn
     const exchange: Exchange = { ...found.exchange, turns: [turn] }
@@ -170,7 +170,7 @@ describe('in dealt departures with stations, after the final figures came in', (
   }
 
   /** What the station says of each element that is read back. */
-  function heardIn(part: Pack, exchange: Exchange, turn: Turn, state: RunState): Record<string, string> {
+  function heardIn(part: Pack, exchange: Exchange, turn: ExchangeTurn, state: RunState): Record<string, string> {
     const { opens: _, ...bare } = turn
     return Object.fromEntries(
       turn.elements.flatMap((element) => {
@@ -181,7 +181,7 @@ describe('in dealt departures with stations, after the final figures came in', (
   }
 
   /** The read-back of what the station would have said in this state. */
-  function readBack(part: Pack, turn: Turn, state: RunState): string {
+  function readBack(part: Pack, turn: ExchangeTurn, state: RunState): string {
     const values = saidValues(state)
     return turn.elements
       .flatMap(({ readBack: own }) =>
@@ -204,17 +204,17 @@ describe('in dealt departures with stations, after the final figures came in', (
         const told = `seed ${departure.seed}, ${departure.trap.kind}`
         expect(called.state.turns[id]?.status, told).toBe('said')
         const text = readBack(part, turn, before.state)
-        const heard = { text, by: 'typed', order: called.state.order, beganAt: 0, endedAt: 0 } as const
-        const happening = happeningFor(part, called.state, heard) as Extract<RunEvent, { type: 'transmitted' }>
-        expect(happening.type, `${told}: "${text}"`).toBe('transmitted')
+        const heard = { text, by: 'typed', order: called.state.listenId, beganAt: 0, endedAt: 0 } as const
+        const event = interpret(part, called.state, heard).event as EventBody<'transmitted'>
+        expect(event.type, `${told}: "${text}"`).toBe('transmitted')
         const elements = turn.elements.flatMap(({ id: name, readBack: own }) =>
           own ? [{ id: name, response: own.icao }] : [],
         )
-        const states = statesOf(elements, happening.judgement)
+        const states = statesOf(elements, event.judgement)
         const wrong = Object.keys(states).filter((name) => states[name] === 'wrong')
         const other = Object.keys(heardNow ?? {}).filter((name) => heardBefore?.[name] !== heardNow?.[name])
         expect(wrong.sort(), `${told}: "${text}"`).toEqual(other.sort())
-        expect(happening.judgement.verdict, `${told}: "${text}"`).toBe(other.length > 0 ? 'negative' : 'correct')
+        expect(event.judgement.verdict, `${told}: "${text}"`).toBe(other.length > 0 ? 'negative' : 'correct')
         // The station does not let it pass either.
         const answered = hear(called, text)
         expect(answered.state.turns[id]?.status === 'done', told).toBe(other.length === 0)

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest'
 import { viewOf } from '../../../../src/app/view/view.ts'
+import type { EventBody } from '../../../../src/kernel/run/core/events.ts'
 import { debriefOf } from '../../../../src/kernel/run/debrief/debrief.ts'
-import { FINAL, PRELIMINARY, revision } from '../fixture.ts'
+import { FINAL, PRELIMINARY, revision, TYPED } from '../fixture.ts'
 import { abnormal, beforeEngine, began, called, callOf, inFlow, STARTING } from '../startFixture.ts'
 
 type Run = ReturnType<typeof inFlow>
@@ -117,13 +118,27 @@ describe('an engine start', () => {
     expect(run.said()).toMatch(/Load flow, open again, Set the trim\.$/)
   })
 
-  it.each(['goBack', 'correction', 'crossCheck'])('is not left for something else (%s)', (command) => {
+  it.each<[string, EventBody]>([
+    ['go back', { type: 'commanded', command: 'goBack', evidence: TYPED }],
+    ['correction', { type: 'commanded', command: 'correction', evidence: TYPED }],
+    ['a cross-check', { type: 'crossCheckAsked', figure: 'trim', source: 'loadSheet', evidence: TYPED }],
+    ['another list', callOf('start')],
+  ])('is not left for something else: %s waits', (_, event) => {
     const run = beforeEngine()
-    run.happen(began(now(run))).command(command)
+    run.happen(began(now(run))).happen(event)
     expect(run.said()).toBe('Not yet, Engine start is not complete.')
-    expect(run.state.floor.at).toBe('watch')
-    run.happen(callOf('start'))
-    expect(run.state.floor.at).toBe('watch')
+    expect(run.state).toMatchObject({ floor: { at: 'watch' }, question: undefined })
+    run.happen(called('rotation', now(run)))
+    expect(run.state.watches.engine?.calls.rotation).toBeDefined()
+  })
+
+  it('takes the place of a question that was open when it began', () => {
+    const run = beforeEngine()
+    run.happen({ type: 'crossCheckAsked', figure: 'trim', source: 'loadSheet', evidence: TYPED })
+    expect(run.state.question).toMatchObject({ about: 'reading' })
+    run.happen(began(now(run)))
+    expect(run.state.question).toBeUndefined()
+    expect(run.effects).toContainEqual(expect.objectContaining({ type: 'listen' }))
   })
 
   it('keeps its timers through whatever is said in between', () => {
@@ -143,7 +158,7 @@ describe('an engine start', () => {
     expect(run.said()).toBe('Rotation?')
     const due = timer(run, 'watch')
     // Six tenths passed during the reload: it is asked for at once.
-    expect(due).toMatchObject({ ms: 0, happening: { stage: 'ask' } })
+    expect(due).toMatchObject({ ms: 0, event: { stage: 'ask' } })
   })
 })
 
@@ -211,7 +226,7 @@ describe('coaching', () => {
     run.happen(called('stable', at, { value: 58, inRange: true })).happen(callOf('start'))
     run.answer('negative', { parts: WRONG })
     expect(run.said()).toBe('I heard on. Look at the power unit panel. Power unit?')
-    expect(run.state.items['start.unit']).toMatchObject({ looks: 1, given: false })
+    expect(run.state.items['start.unit']).toMatchObject({ looks: 1, revealed: false })
     const item = debriefOf(STARTING, run.events).lists[1]?.items[0]
     expect(item).toMatchObject({ look: ['the power unit panel'], looks: 1 })
   })

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import type { Pack, Watch } from '../../../../src/kernel/pack/checklist.ts'
 import { responseFrom } from '../../../../src/kernel/response/response.ts'
-import type { Happening } from '../../../../src/kernel/run/core/events.ts'
+import type { EventBody } from '../../../../src/kernel/run/core/events.ts'
 import { PACK, PRELIMINARY, revision, TYPED, testRun } from '../fixture.ts'
 
 const WATCH: Watch = {
@@ -28,8 +28,8 @@ const WATCH: Watch = {
 }
 const WATCHED: Pack = { ...PACK, phases: [{ id: 'start', name: 'Start', activities: [WATCH] }] }
 
-const began = (at: number): Happening => ({ type: 'watchBegan', watch: 'engine', at, evidence: TYPED })
-const called = (call: string, at: number): Happening => ({
+const began = (at: number): EventBody => ({ type: 'watchBegan', watch: 'engine', at, evidence: TYPED })
+const called = (call: string, at: number): EventBody => ({
   type: 'watchCalled',
   watch: 'engine',
   call,
@@ -60,12 +60,12 @@ describe('a watch', () => {
 
   it('asks by a tone at six tenths of a limit, so that it is not deaf to the call', () => {
     const run = ready().happen(began(3_000))
-    expect(timer(run)).toMatchObject({ timer: 'watch', ms: 6_000, happening: { call: 'rotation', stage: 'ask' } })
+    expect(timer(run)).toMatchObject({ timer: 'watch', ms: 6_000, event: { call: 'rotation', stage: 'ask' } })
     run.happen({ type: 'watchDue', watch: 'engine', call: 'rotation', stage: 'ask' })
     expect(run.effects).toContainEqual({ type: 'tone', tone: 'attention' })
     expect(run.effects.some(({ type }) => type === 'shut')).toBe(false)
     expect(run.said()).toBe('')
-    expect(timer(run)).toMatchObject({ happening: { call: 'rotation', stage: 'limit' } })
+    expect(timer(run)).toMatchObject({ event: { call: 'rotation', stage: 'limit' } })
   })
 
   it('says at the limit that no call was heard, and the stop words unless seen', () => {
@@ -81,7 +81,7 @@ describe('a watch', () => {
   it('measures a limit from the onset of the call before', () => {
     const run = ready().happen(began(3_000)).happen(called('rotation', 3_500))
     // The event came at 4 s, the call began at 3.5 s: 20 s x 0.6 from there.
-    expect(timer(run)).toMatchObject({ ms: 3_500 + 12_000 - 4_000, happening: { call: 'light' } })
+    expect(timer(run)).toMatchObject({ ms: 3_500 + 12_000 - 4_000, event: { call: 'light' } })
   })
 
   it('questions a call before its turn: affirm takes both, negative is no call heard', () => {

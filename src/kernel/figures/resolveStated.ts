@@ -1,0 +1,67 @@
+/**
+ * Sources side by side: what a load sheet, a performance sheet or the flight computer states, against what is
+ * computed or entered here. Beyond the pack's tolerance the figure counts only once a choice with a reason has settled it.
+ */
+
+import type { Value } from '../kinds/kind.ts'
+import { isSameValue } from '../kinds/table.ts'
+import { ownOf } from '../own.ts'
+import type { Problem } from '../problem.ts'
+import { formatMeasured } from './format.ts'
+import type { Inputs, Reason, Settlement, StatedValue } from './model.ts'
+import type { FigureDeclaration } from './pack.ts'
+import { ownSource, sourceWords } from './sources.ts'
+
+export interface Resolved {
+  /** Undefined while sources differ and nothing was chosen. */
+  readonly value: Value | undefined
+  readonly sources?: readonly StatedValue[]
+  readonly why: readonly Reason[]
+  readonly problems: readonly Problem[]
+}
+
+/** Which value counts, of those stated and our own. */
+export function resolveStated(declaration: FigureDeclaration, inputs: Inputs, own: Value): Resolved {
+  const ours: Resolved = { value: own, why: [], problems: [] }
+  const others = (declaration.stated?.sources ?? []).flatMap((source): StatedValue[] => {
+    const value = ownOf(ownOf(inputs.stated, source), declaration.name)
+    return value === undefined ? [] : [compared(declaration, own, source, value)]
+  })
+  if (others.length === 0) return ours
+  const sources = [compared(declaration, own, ownSource(declaration), own), ...others]
+  return sources.every(({ within }) => within) ? { ...ours, sources } : choose(declaration, inputs, sources)
+}
+
+/** Numbers may be apart by the tolerance; a runway or a flap is the same or is not. */
+function compared({ spec, stated }: FigureDeclaration, own: Value, source: string, value: Value): StatedValue {
+  if (typeof own !== 'number' || typeof value !== 'number') {
+    return { source, value, within: isSameValue(spec, own, value) }
+  }
+  const difference = value - own
+  // The slack keeps 0.1 apart within a tolerance of 0.1, whatever the last bit says.
+  return { source, value, difference, within: Math.abs(difference) <= (stated?.tolerance ?? 0) + 1e-9 }
+}
+
+/** It was chosen when sources stated something else. */
+export function isOutdated({ over }: Settlement, sources: readonly StatedValue[]): boolean {
+  return over !== undefined && sources.some(({ source, value }) => ownOf(over, source) !== value)
+}
+
+function choose(declaration: FigureDeclaration, inputs: Inputs, sources: readonly StatedValue[]): Resolved {
+  const { name, label, measure, stated } = declaration
+  const settlement = ownOf(inputs.settled, name)
+  const chosen = sources.find(({ source }) => source === settlement?.use)
+  if (settlement && chosen && settlement.reason.trim() !== '' && !isOutdated(settlement, sources)) {
+    const text = `settled on ${sourceWords(chosen.source)} ${formatMeasured(chosen.value, measure)}: ${settlement.reason}`
+    return { value: chosen.value, sources, why: [{ text, uses: [] }], problems: [] }
+  }
+  const told = sources.map(({ source, value }) => `${sourceWords(source)} ${formatMeasured(value, measure)}`).join(', ')
+  const by = stated?.tolerance ? ` by more than ${formatMeasured(stated.tolerance, measure)}` : ''
+  const message = `${label}: sources differ${by} (${told}); choose one and say why`
+  return {
+    value: undefined,
+    sources,
+    why: [{ text: message, uses: [] }],
+    problems: [{ code: 'source.differs', message, severity: 'error' }],
+  }
+}

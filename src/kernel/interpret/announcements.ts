@@ -1,0 +1,50 @@
+/** What a pilot says of the run besides answers: a clearance that is in, steps that are done, a situation that has changed. */
+
+import type { Transcript } from '../numbers/tokens.ts'
+import { findLine, listById } from '../pack/place.ts'
+import { judge } from '../response/judge.ts'
+import { type Response, responseFrom } from '../response/response.ts'
+import type { EventBody } from '../run/core/events.ts'
+import { flowAt, openSteps } from '../run/list/flowSteps.ts'
+import type { Utterance } from './utterance.ts'
+
+/** What a pilot says when a flow is done; of one step that was read out, "done" alone is said. */
+const FLOW_DONE = responseFrom('[the] flow (complete | done | is done | is complete) | complete | all done | done')
+const STEP_DONE = responseFrom('done | step done | checked')
+const READ_OUT = responseFrom('read the flow | read [me] the steps | next step | what is next')
+
+/** Whether words without a value are just these. */
+export function isSaid(response: Response, heard: Transcript): boolean {
+  return judge({ response, figures: {}, heard }).verdict === 'correct'
+}
+
+/** The clearance that the open line waits for. */
+export function clearance({ pack, state: { floor }, said, evidence }: Utterance): EventBody | undefined {
+  if (floor.at !== 'line') return undefined
+  const line = findLine(listById(pack, floor.list), floor.line)
+  return isSaid(line.say, said.heard) ? { type: 'cleared', clearance: line.clearance, evidence } : undefined
+}
+
+/** A tick of one step of the open flow by its own words, or of the whole flow; a wish to have the steps read out. */
+export function flowCall({ pack, state, said: { heard }, evidence }: Utterance): EventBody | undefined {
+  const flow = flowAt(pack, state.floor)
+  if (!flow) return undefined
+  const open = openSteps(flow, state)
+  const [next] = open
+  const step = open.find(({ say }) => say && isSaid(say, heard))
+  if (step) return { type: 'stepDone', step: step.id, evidence }
+  if (next && state.readingFlow && isSaid(STEP_DONE, heard)) return { type: 'stepDone', step: next.id, evidence }
+  if (isSaid(FLOW_DONE, heard)) return { type: 'flowClosed', flow: flow.id, evidence }
+  return isSaid(READ_OUT, heard) ? { type: 'flowAsked', flow: flow.id, evidence } : undefined
+}
+
+/** "Icing conditions": a situation by the pack's own words for it, where it has changed. */
+export function situation({ pack, state, said, evidence }: Utterance): EventBody | undefined {
+  for (const { name, options } of pack.situations) {
+    const option = options.find(({ say }) => isSaid(say, said.heard))
+    if (option && state.situation[name] !== option.value) {
+      return { type: 'situationSet', name, value: option.value, evidence }
+    }
+  }
+  return undefined
+}

@@ -1,0 +1,53 @@
+/** The standard phrases, as they are said here and now. */
+
+import { textOf } from '../numbers/tokens.ts'
+import type { Pack } from '../pack/checklist.ts'
+import { listsOf } from '../pack/place.ts'
+import { type CommandNames, type ReadCommand, readCommand, reasonIn } from '../response/commands.ts'
+import type { EventBody } from '../run/core/events.ts'
+import type { Utterance } from './utterance.ts'
+
+/** A standard phrase as a whole utterance; undefined where it is none, or not one for Otherseat here. */
+export function command(utterance: Utterance): EventBody | undefined {
+  const { pack, state, said, opening } = utterance
+  if (opening === 'correction') return correction(utterance)
+  const { question } = state
+  // What was read off a source is asked for until it is read, or no longer wanted.
+  const yesNo = question !== undefined && question.about !== 'reading'
+  const read = readCommand(said.heard, { yesNo, ...spokenNames(pack) })
+  return read && commanded(read, utterance)
+}
+
+/** What was closed last is open again; what was said after that word answers it. */
+export function correction({ evidence, rest }: Utterance): EventBody {
+  return { type: 'commanded', command: 'correction', argument: textOf(rest.heard), evidence }
+}
+
+/** What Otherseat said last is put once more. */
+export function sayAgain({ evidence }: Utterance): EventBody {
+  return { type: 'commanded', command: 'sayAgain', evidence }
+}
+
+/** Why the open item is to be passed, as the answer to "say the reason"; undefined where it is no reason. */
+export function passReason({ said, evidence }: Utterance): EventBody | undefined {
+  const reason = reasonIn(said.heard.tokens)
+  return reason && { type: 'commanded', command: 'pass', argument: reason, evidence }
+}
+
+/** Undefined where it was not said to Otherseat. */
+export function commanded({ command: name, argument }: ReadCommand, utterance: Utterance): EventBody | undefined {
+  const { evidence } = utterance
+  if (name === 'continue' && isRadioTalk(utterance)) return undefined
+  if (name === 'call') return { type: 'listCalled', list: argument ?? '', evidence }
+  return { type: 'commanded', command: name, evidence, ...(argument !== undefined && { argument }) }
+}
+
+/** "Continue" is said on the radio all day; to Otherseat it means something only where it stands by. */
+const isRadioTalk = ({ state, heard }: Utterance) => heard.by === 'voice' && !state.standingBy
+
+/** Spoken names of what the pack has, for "call" and "confirm". */
+export function spokenNames(pack: Pack): Required<Pick<CommandNames, 'lists' | 'confirmable'>> {
+  const lists = listsOf(pack).map((list) => [list.id, [list.name, ...list.alsoCalled]] as const)
+  const figures = Object.values(pack.figures.declarations).map((f) => [f.name, [f.label, ...f.alsoCalled]] as const)
+  return { lists: Object.fromEntries(lists), confirmable: Object.fromEntries(figures) }
+}

@@ -1,0 +1,72 @@
+/**
+ * The order in which an utterance is looked at. A rule says where it applies and what it makes of the utterance there;
+ * the first that makes something of it decides.
+ */
+
+import type { EventBody } from '../run/core/events.ts'
+import { clearance, flowCall, situation } from './announcements.ts'
+import { answer, cutAnswer } from './answer.ts'
+import { command, correction, passReason, sayAgain } from './command.ts'
+import {
+  type Applies,
+  all,
+  asks,
+  at,
+  hasRest,
+  isAsking,
+  isCorrection,
+  isCut,
+  isNothing,
+  isNothingBegun,
+  isObjection,
+  isStandingBy,
+  isStarting,
+  isSure,
+  isTyped,
+  isWaiting,
+  not,
+} from './conditions.ts'
+import { crossCheck, readOffSource } from './crossCheck.ts'
+import { isLate, lateWords } from './late.ts'
+import { secondThoughts } from './readBack.ts'
+import { awaited, otherOrder, talk } from './talk.ts'
+import { overheard, type Utterance } from './utterance.ts'
+import { watchCall } from './watchCall.ts'
+
+export interface Rule {
+  /** What it takes the utterance for. */
+  readonly name: string
+  readonly applies: Applies
+  /** Undefined where the utterance is none. */
+  readonly read: (utterance: Utterance) => EventBody | undefined
+}
+export const RULES: readonly Rule[] = [
+  { name: 'nothing, or other speech', applies: isNothing, read: overheard },
+  { name: 'words of an earlier turn', applies: isLate, read: lateWords },
+  // An engine that is being started is heard whatever else is open.
+  { name: 'a call of the start under way', applies: all(isSure, isStarting), read: watchCall },
+
+  { name: 'the value asked for, off its source', applies: all(isSure, asks('reading')), read: readOffSource },
+  { name: 'the reason asked for', applies: all(isSure, asks('passReason')), read: passReason },
+  { name: 'a cross-check', applies: all(isSure, not(isStandingBy), not(asks('reading'))), read: crossCheck },
+  { name: 'an order instead', applies: all(asks('order'), isCorrection, hasRest), read: otherOrder },
+  { name: 'a command while Otherseat waits', applies: all(isSure, isWaiting), read: command },
+  { name: 'the order once more', applies: asks('order'), read: talk },
+  { name: 'what was waited for', applies: all(isStandingBy, not(isAsking)), read: awaited },
+  { name: 'a value that could not be read', applies: all(isSure, asks('reading')), read: sayAgain },
+  { name: 'typed words that answer nothing', applies: all(isAsking, isTyped), read: sayAgain },
+  { name: 'other speech while Otherseat waits', applies: isWaiting, read: overheard },
+
+  { name: 'a read-back put right', applies: all(isSure, isObjection), read: secondThoughts },
+  { name: 'a correction of what was closed', applies: all(isSure, isCorrection, isNothingBegun), read: correction },
+  { name: 'an answer that lost its first word', applies: all(isCut, at('item')), read: cutAnswer },
+  { name: 'an answer to the open item', applies: at('item'), read: answer },
+  { name: 'the clearance waited for', applies: all(isSure, at('line')), read: clearance },
+  { name: 'steps of the open flow', applies: all(isSure, at('flow')), read: flowCall },
+  { name: 'a call or a read-back', applies: at('exchange'), read: talk },
+  { name: 'topics of the briefing', applies: at('briefing'), read: talk },
+
+  { name: 'a start that begins', applies: isSure, read: watchCall },
+  { name: 'a command', applies: isSure, read: command },
+  { name: 'a situation that has changed', applies: isSure, read: situation },
+]

@@ -1,0 +1,75 @@
+/** A call of the pilot's own to a station, or an order between the seats: which one was meant. */
+
+import { tokensOf } from '../numbers/tokens.ts'
+import type { Exchange, ExchangeTurn } from '../pack/exchange.ts'
+import { figuresFor } from '../pack/place.ts'
+import { judge } from '../response/judge.ts'
+import type { Judgement } from '../response/model.ts'
+import { NOTHING } from '../response/response.ts'
+import type { EventBody } from '../run/core/events.ts'
+import { saidValues } from '../run/talk/said.ts'
+import { callableTurns, openTurns, turnState } from '../run/talk/talk.ts'
+import { judgedBy, type Transmission, transmitted } from './transmission.ts'
+import type { Utterance } from './utterance.ts'
+
+/**
+ * When a turn may be called: the runner questions one that comes too early, and the opposite of one that is done opens it
+ * again.
+ */
+type Stage = 'now' | 'later' | 'done'
+
+interface Candidate extends Transmission {
+  readonly stage: Stage
+  /** How many words of the call were said. */
+  readonly shared: number
+}
+
+/** The call that fits best. */
+export function stationCall(utterance: Utterance, exchange: Exchange, said = utterance.said): EventBody | undefined {
+  const { state } = utterance
+  const now = callableTurns(exchange, state)
+  const later = openTurns(exchange, state).filter((turn) => turn.calls !== undefined && !now.includes(turn))
+  const done = exchange.turns.filter((turn) => turn.states && turnState(state, turn.id).status === 'done')
+  const candidates = (turns: readonly ExchangeTurn[], stage: Stage) =>
+    turns.map((turn) => candidate(utterance, exchange, turn, stage, said))
+  const past = candidates(done, 'done')
+  const isRepeated = past.some(({ judgement }) => judgement.verdict === 'correct')
+  const undone = past.filter(({ judgement, shared }) => judgement.verdict === 'negative' && shared > 0 && !isRepeated)
+  const best = bestOf([...candidates(now, 'now'), ...candidates(later, 'later'), ...undone])
+  return best && transmitted(utterance, said, best)
+}
+
+function candidate(
+  utterance: Utterance,
+  { station }: Exchange,
+  turn: ExchangeTurn,
+  stage: Stage,
+  said = utterance.said,
+): Candidate {
+  const { pack, state } = utterance
+  const response = turn.calls ?? NOTHING
+  // Between the seats only what is in the figures counts: a station may not have said yet what it will say.
+  const values = station.role === 'otherseat' ? state.values : saidValues(state)
+  const figures = figuresFor(pack, values, response.figures)
+  const judgement = judge({
+    ...judgedBy(utterance, turn, said, turnState(state, turn.id).partsSoFar),
+    response,
+    figures,
+  })
+  const words = new Set(said.heard.tokens.map(({ text }) => text))
+  const shared = tokensOf(response.text).filter(({ text }) => words.has(text)).length
+  return { turn, part: 'call', response, figures, judgement, stage, shared }
+}
+
+/** Of several that could be meant, the one whose own words were said. */
+function bestOf(candidates: readonly Candidate[]): Candidate | undefined {
+  const judged = candidates.toSorted((one, other) => other.shared - one.shared)
+  const withVerdict = (verdict: Judgement['verdict'], ...stages: Stage[]) =>
+    judged.find(({ judgement, stage }) => judgement.verdict === verdict && stages.includes(stage))
+  return (
+    withVerdict('correct', 'now', 'later') ??
+    withVerdict('negative', 'now', 'done') ??
+    withVerdict('incomplete', 'now', 'done') ??
+    judged.find(({ stage }) => stage === 'now')
+  )
+}

@@ -1,0 +1,60 @@
+/** Calls of an engine start: the one that begins it, each with its value, and the abnormal ones that stop it. */
+
+import { phrase, wordsOf } from '../hearing/phrases.ts'
+import type { Figure } from '../kinds/kind.ts'
+import type { Transcript } from '../numbers/tokens.ts'
+import type { WatchCall } from '../pack/checklist.ts'
+import { judge } from '../response/judge.ts'
+import { type Response, responseFrom } from '../response/response.ts'
+import type { EventBody } from '../run/core/events.ts'
+import { runningWatch, watchAt, watchesOf, watchState } from '../run/watch/watchTiming.ts'
+import { isSaid } from './announcements.ts'
+import type { Utterance } from './utterance.ts'
+
+const VALUE_ALONE = responseFrom('[at] <value> [percent]')
+
+/** A call of the watch that is under way or has the floor, or the beginning of one. Limits run by the onset of speech. */
+export function watchCall({ pack, state, heard: { beganAt }, said, evidence }: Utterance): EventBody | undefined {
+  const { heard } = said
+  const watch = runningWatch(pack, state) ?? watchAt(pack, state.floor)
+  const at = Math.max(0, beganAt - state.startedAt)
+  const abnormal = watch?.abnormal.find(({ say }) => isSaid(say, heard))
+  if (watch && abnormal) return { type: 'watchStopped', watch: watch.id, abnormal: abnormal.id, at, evidence }
+  const begun = watchesOf(pack).find(({ begins }) => isSaid(begins, heard))
+  if (begun) return { type: 'watchBegan', watch: begun.id, at, evidence }
+  if (!watch) return undefined
+  const { pending } = watchState(state, watch.id)
+  for (const call of watch.calls) {
+    const called = call.value ? withValue(call, heard, pending?.call === call.id) : isSaid(call.say, heard) && {}
+    if (called) return { type: 'watchCalled', watch: watch.id, call: call.id, at, evidence, ...called }
+  }
+  return undefined
+}
+
+type Called = Pick<EventBody<'watchCalled'>, 'value' | 'inRange'>
+
+/**
+ * The call with its value, or without it; where only the value was asked for, the value alone. A number by itself is no
+ * call: whoever watches an engine says many.
+ */
+function withValue({ say, value }: WatchCall, heard: Transcript, isPending: boolean): Called | undefined {
+  if (!value) return undefined
+  const { spec, min, max } = value
+  const figure = { ...spec, value: min, accept: { min, max } } as Figure
+  const ways = [...(isNamed(say, heard) ? [say] : []), ...(isPending ? [VALUE_ALONE] : [])]
+  for (const response of ways) {
+    const { verdict, parts } = judge({ response, figures: { value: figure }, heard })
+    const hasWords = parts.every(({ name, state }) => name === 'value' || state === 'ok')
+    if (!hasWords || (verdict !== 'correct' && verdict !== 'negative' && verdict !== 'incomplete')) continue
+    const read = parts.find(({ name }) => name === 'value')?.read
+    if (read !== undefined) return { value: read, inRange: verdict === 'correct' }
+    if (verdict === 'incomplete' && response === say) return {}
+  }
+  return undefined
+}
+
+/** Some of the words of a call that are not just around any value. */
+function isNamed(say: Response, { tokens }: Transcript): boolean {
+  const said = ` ${wordsOf(tokens).join(' ')} `
+  return say.wordings.some((words) => !VALUE_ALONE.wordings.includes(words) && said.includes(` ${phrase(words)} `))
+}

@@ -1,0 +1,59 @@
+/** How far each item and list has come, and what an item rests on. */
+
+import type { Value } from '../../kinds/kind.ts'
+import type { Item, Pack } from '../../pack/checklist.ts'
+import { figuresFor, saidFigures } from '../../pack/place.ts'
+import { restsOf } from '../../pack/rests.ts'
+import type { ItemState, ListState, RunState } from './state.ts'
+
+const NEW_ITEM: ItemState = {
+  status: 'open',
+  expected: {},
+  revision: 0,
+  challengeRevision: 0,
+  misses: 0,
+  looks: 0,
+  sayAgains: 0,
+  partsSoFar: [],
+  begun: {},
+  revealed: false,
+  implausible: {},
+}
+const NEW_LIST: ListState = { called: false, complete: false, revoked: false, suspended: false, onPreliminary: false }
+
+/** That of a new item where nothing has happened with it. */
+export function itemState(state: RunState, id: string): ItemState {
+  return state.items[id] ?? NEW_ITEM
+}
+/** That of a list not called where nothing has happened with it. */
+export function listState(state: RunState, id: string): ListState {
+  return state.lists[id] ?? NEW_LIST
+}
+export function withItem(state: RunState, id: string, change: Partial<ItemState>): RunState {
+  return { ...state, items: { ...state.items, [id]: { ...itemState(state, id), ...change } } }
+}
+export function withList(state: RunState, id: string, change: Partial<ListState>): RunState {
+  return { ...state, lists: { ...state.lists, [id]: { ...listState(state, id), ...change } } }
+}
+
+/** The pilot closed this one last: "correction" means it. */
+export function lastClosed(state: RunState, id: string): RunState {
+  return { ...state, closed: [...state.closed.filter((other) => other !== id), id] }
+}
+
+/** Labels of figures that the answer needs and that have no value yet. */
+export function missingFigures(pack: Pack, state: RunState, item: Item): string[] {
+  const names = saidFigures(item, state.situation)
+  const present = figuresFor(pack, state.values, names)
+  return names.filter((name) => !present[name]).map((name) => pack.figures.declarations[name]?.label ?? name)
+}
+
+/** Spoken values, as they are now, that an answer to the item would rest on. */
+export function restedOn(item: Item, state: RunState): Record<string, Value> {
+  return Object.fromEntries(
+    restsOf(item, state.situation).flatMap((name) => {
+      const value = state.values[name]
+      return value === undefined ? [] : [[name, value]]
+    }),
+  )
+}

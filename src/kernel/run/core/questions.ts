@@ -1,0 +1,68 @@
+/** What follows from affirm and from negative: what Otherseat has asked says which. */
+
+import type { Pack } from '../../pack/checklist.ts'
+import { findItem } from '../../pack/place.ts'
+import { closeItem } from '../list/answering.ts'
+import { answerTo } from '../talk/exchanging.ts'
+import { findTurn } from '../talk/talk.ts'
+import { noCall, seenBefore } from '../watch/watching.ts'
+import type { By } from './events.ts'
+import { enter, sayAndListen } from './listening.ts'
+import { advance, callList, nextFloor } from './moving.ts'
+import { say } from './phrases.ts'
+import type { Question, RunState, Step } from './state.ts'
+
+/** Without an open question affirm changes nothing. */
+export function affirmed(pack: Pack, state: RunState, by: By): Step {
+  const { question } = state
+  switch (question?.about) {
+    case undefined:
+    case 'reading':
+      return { state, effects: [] }
+    case 'order': {
+      const { exchange, turn: order } = findTurn(pack, question.turn)
+      return answerTo(pack, { ...state, question: undefined }, exchange, order, question.heard)
+    }
+    case 'callOrder':
+      return seenBefore(pack, state, question)
+    case 'passReason':
+      return sayAndListen(pack, state, [], { prompt: true })
+    case 'pass':
+      return passed(pack, state, question, by)
+    case 'warnings':
+      return advance(pack, { ...state, question: undefined, warnings: [] }, question.list)
+    case 'outOfOrder':
+    case 'finalFiguresIn':
+      return callList(pack, state, question.list)
+  }
+}
+
+function passed(pack: Pack, state: RunState, question: Extract<Question, { about: 'pass' }>, by: By): Step {
+  const { item, list } = findItem(pack, question.item)
+  const { reason } = question
+  if (item.critical && !question.affirmed) {
+    return sayAndListen(pack, { ...state, question: { ...question, affirmed: true } }, [], { prompt: true })
+  }
+  const closed = closeItem(state, item, { status: 'passed', by, reason, revision: state.revision })
+  return advance(pack, closed, list.id, { words: [say.passed(item.challenge)] })
+}
+
+/** A warning that is not acknowledged leaves its list to be called again; any other question is just dropped. */
+export function refused(pack: Pack, state: RunState): Step {
+  const { question } = state
+  const free = { ...state, question: undefined }
+  switch (question?.about) {
+    case 'callOrder':
+      return noCall(pack, free, question.watch, question.missing)
+    case 'warnings':
+      return enter(pack, free, nextFloor(pack, free))
+    case undefined:
+    case 'reading':
+    case 'order':
+    case 'passReason':
+    case 'pass':
+    case 'outOfOrder':
+    case 'finalFiguresIn':
+      return sayAndListen(pack, free, [], { prompt: true })
+  }
+}

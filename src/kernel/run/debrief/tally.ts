@@ -1,0 +1,86 @@
+/** What is collected of a run, event by event, for its debrief: all that its state at the end does not hold. */
+
+import type { Pack } from '../../pack/checklist.ts'
+import type { EventType, RunEvent } from '../core/events.ts'
+import type { RunState, WatchState } from '../core/state.ts'
+import type { DebriefTransmission, DebriefTry } from './debriefTry.ts'
+
+export interface DebriefRevision {
+  readonly revision: number
+  readonly status: string
+  readonly label: string
+  readonly t: number
+  readonly reopened: readonly string[]
+  /** What was read aloud, settled, warned of and acknowledged. */
+  readonly notes: readonly string[]
+}
+
+export interface DebriefRemark {
+  readonly t: number
+  readonly text: string
+  /** The quirk of the simulator that the remark named. */
+  readonly known?: string
+}
+
+export interface Tally {
+  /** Tries by item, and by step of an exchange. */
+  readonly answers: Map<string, DebriefTry[]>
+  readonly transmissions: Map<string, DebriefTransmission[]>
+  /** How often a station was asked to say its step again. */
+  readonly askedAgain: Map<string, number>
+  /** How often each topic of a briefing was said with a wrong value. */
+  readonly wrongTopics: Map<string, number>
+  /** Topics that were not covered when their briefing was first called complete. */
+  readonly leftOut: Map<string, ReadonlySet<string>>
+  /** How often each item was opened again. */
+  readonly reopened: Map<string, number>
+  /** Every attempt at a watch as it stood last: one that is begun again leaves the one before. */
+  readonly attempts: Map<string, { readonly id: string; readonly state: WatchState }>
+  readonly revisions: DebriefRevision[]
+  readonly remarks: DebriefRemark[]
+  readonly situations: { readonly t: number; readonly label: string; readonly option: string }[]
+  readonly outOfOrder: { readonly t: number; readonly list: string; readonly before: string }[]
+  voided: number
+  /** The last value read off aloud: the revision that follows takes it in. */
+  readAloud: RunEvent<'stated'> | undefined
+}
+
+/** Of a run in which nothing has happened. */
+export const emptyTally = (): Tally => ({
+  answers: new Map(),
+  transmissions: new Map(),
+  askedAgain: new Map(),
+  wrongTopics: new Map(),
+  leftOut: new Map(),
+  reopened: new Map(),
+  attempts: new Map(),
+  revisions: [],
+  remarks: [],
+  situations: [],
+  outOfOrder: [],
+  voided: 0,
+  readAloud: undefined,
+})
+
+/** One event with the run before and after it. */
+export interface Moment<Type extends EventType = EventType> {
+  readonly pack: Pack
+  readonly event: RunEvent<Type>
+  readonly before: RunState
+  readonly after: RunState
+}
+
+/** Notes in the tally what the debrief has of an event. */
+export type Tell<Type extends EventType> = (tally: Tally, moment: Moment<Type>) => void
+
+export const count = (counts: Map<string, number>, name: string) => counts.set(name, (counts.get(name) ?? 0) + 1)
+
+export const add = <T>(lists: Map<string, T[]>, name: string, one: T) =>
+  lists.set(name, [...(lists.get(name) ?? []), one])
+
+/** Items that an event opened again. */
+export function reopenedBetween(before: RunState, after: RunState): string[] {
+  return Object.entries(after.items)
+    .filter(([id, item]) => item.status === 'reopened' && before.items[id]?.status !== 'reopened')
+    .map(([id]) => id)
+}

@@ -1,0 +1,97 @@
+/**
+ * Where the debrief takes each event and each command from: the event itself, the state that it leaves, or nothing. One
+ * that is added to `events.ts` or `commands.ts` does not compile until that is decided here.
+ */
+
+import { listById } from '../../pack/place.ts'
+import { quirkIn } from '../../pack/quirks.ts'
+import type { EventType, RunCommand } from '../core/events.ts'
+import { tellAcknowledged, tellRevision } from './debriefFigures.ts'
+import { tellAskedAgain, tellBriefed, tellBriefingEnded } from './debriefTalk.ts'
+import { answerOf, transmissionOf } from './debriefTry.ts'
+import { tellAttempts } from './debriefWatch.ts'
+import { add, count, type Moment, reopenedBetween, type Tally, type Tell } from './tally.ts'
+
+type Told<Type extends EventType> = Tell<Type> | 'from the state' | 'nothing'
+
+const EVENTS_TOLD: { readonly [Type in EventType]: Told<Type> } = {
+  runStarted: 'from the state',
+  figuresRevised: tellRevision,
+  crossCheckAsked: 'nothing',
+  stated: (tally, { event }) => {
+    tally.readAloud = event
+  },
+  situationSet: (tally, { pack, event }) => {
+    const situation = pack.situations.find(({ name }) => name === event.name)
+    if (!situation) return
+    const option = situation.options.find(({ value }) => value === event.value)?.label ?? event.value
+    tally.situations.push({ t: event.t, label: situation.label, option })
+  },
+  cleared: 'nothing',
+  listCalled: 'from the state',
+  stepDone: 'from the state',
+  flowClosed: 'from the state',
+  flowAsked: 'nothing',
+  answered: (tally, { event }) => add(tally.answers, event.item, answerOf(event)),
+  voided: (tally) => {
+    tally.voided++
+  },
+  transmitted: (tally, { event }) => add(tally.transmissions, event.turn, transmissionOf(event)),
+  briefed: tellBriefed,
+  briefingEnded: tellBriefingEnded,
+  wordsShown: 'from the state',
+  overheard: 'nothing',
+  commanded: (tally, moment) => {
+    const told = COMMANDS_TOLD[moment.event.command]
+    if (typeof told === 'function') told(tally, moment)
+  },
+  confirmedByKey: 'from the state',
+  watchBegan: 'from the state',
+  watchCalled: 'from the state',
+  watchStopped: 'from the state',
+  watchDue: 'from the state',
+  timeUp: 'nothing',
+  silent: 'nothing',
+  earFailed: 'nothing',
+  earBack: 'nothing',
+  voiceFailed: 'nothing',
+  resumed: 'from the state',
+  stopped: 'nothing',
+  ended: 'nothing',
+}
+
+const COMMANDS_TOLD: Readonly<Record<RunCommand, Told<'commanded'>>> = {
+  sayAgain: tellAskedAgain,
+  standBy: 'from the state',
+  continue: 'from the state',
+  disregard: 'nothing',
+  correction: 'from the state',
+  whatIsLeft: 'nothing',
+  goBack: 'from the state',
+  fromTop: 'from the state',
+  leaveOpen: 'from the state',
+  pass: 'from the state',
+  confirm: 'from the state',
+  remark: (tally, { pack, event }) => {
+    const text = event.argument ?? event.evidence.text
+    const quirk = quirkIn(pack, text)
+    tally.remarks.push({ t: event.t, text, ...(quirk && { known: quirk.say }) })
+  },
+  radioCheck: 'nothing',
+  affirm: (tally, moment) => {
+    const { pack, event, before } = moment
+    tellAcknowledged(tally, moment)
+    if (before.question?.about !== 'outOfOrder') return
+    const { list, next } = before.question
+    tally.outOfOrder.push({ t: event.t, list: listById(pack, list).name, before: next })
+  },
+  negative: 'nothing',
+}
+
+/** Notes one event, and what it changed. */
+export function tell<Type extends EventType>(tally: Tally, moment: Moment<Type>): void {
+  const told: Told<Type> = EVENTS_TOLD[moment.event.type]
+  if (typeof told === 'function') told(tally, moment)
+  for (const id of reopenedBetween(moment.before, moment.after)) count(tally.reopened, id)
+  tellAttempts(tally, moment)
+}

@@ -1,0 +1,371 @@
+/** What one utterance means, by the place where the run is: a row for each rule, and for what it leaves to later ones. */
+
+import { describe, expect, it } from 'vitest'
+import type { Heard } from '../../../src/kernel/hearing/heard.ts'
+import { interpret } from '../../../src/kernel/interpret/interpret.ts'
+import { RULES } from '../../../src/kernel/interpret/rules.ts'
+import { utteranceOf } from '../../../src/kernel/interpret/utterance.ts'
+import type { Pack } from '../../../src/kernel/pack/checklist.ts'
+import type { RunState } from '../../../src/kernel/run/core/state.ts'
+import { begun, call, FINAL, PACK, PRELIMINARY, revision, type TestRun, TYPED, testRun } from '../run/fixture.ts'
+import { abnormal, beforeEngine, began, called, inFlow, STARTING } from '../run/startFixture.ts'
+import { SAID, TALK, talkRun } from '../run/talkFixture.ts'
+
+/** Where something is said: a pack and the state of a run. */
+type Place = readonly [Pack, { readonly state: RunState }]
+
+const trim = PACK.figures.declarations.trim
+const CHECKED: Pack = {
+  ...PACK,
+  figures: {
+    ...PACK.figures,
+    declarations: {
+      ...PACK.figures.declarations,
+      ...(trim && { trim: { ...trim, stated: { sources: ['loadSheet'], tolerance: 0 } } }),
+    },
+  } as Pack['figures'],
+}
+
+const small = (bring: (run: TestRun) => TestRun): Place => [CHECKED, bring(begun())]
+const atTrim = small((run) => run.happen(call('load')))
+const atFlap = small((run) => run.happen(call('load')).answer('correct'))
+const loaded = (run: TestRun) => run.happen(call('load')).answer('correct').answer('correct').answer('correct')
+const talking = (...texts: string[]): Place => {
+  const run = talkRun()
+  for (const text of texts) run.hear(text)
+  return [TALK, run]
+}
+const WHOLE = 'cleared to corrie, tarn two alfa departure, climb five thousand, squawk four two seven one'
+const TO_THE_ORDER = [
+  ...['request clearance', WHOLE, 'runway two seven left', 'level five thousand', 'rejected takeoff'],
+  ...['briefing complete', 'before push', 'four two seven one', 'external power off', 'beacon on', 'brakes released'],
+  'ready to push',
+]
+
+const PLACES = {
+  'in a flow': small((run) => run),
+  'in a flow with words for its steps': [STARTING, inFlow()],
+  'in a flow that is read out': [STARTING, inFlow().happen({ type: 'flowAsked', flow: 'loadFlow', evidence: TYPED })],
+  'at the first item': atTrim,
+  'at the item after it': atFlap,
+  'at an item that was missed': small((run) =>
+    run
+      .happen(call('load'))
+      .answer('correct')
+      .answer('negative', { parts: [{ name: 'flap', kind: 'figure', state: 'wrong' }] }),
+  ),
+  'at an item that was not understood': small((run) => run.happen(call('load')).answer('sayAgain')),
+  'where figures have just changed': small((run) =>
+    run.happen(call('load')).happen(revision(2, 'final', FINAL, PRELIMINARY)),
+  ),
+  'at an item whose figure is missing': small((run) =>
+    run.happen(revision(2, 'final', { ...FINAL, trim: undefined } as never, PRELIMINARY)).happen(call('load')),
+  ),
+  'at the line': small((run) => loaded(run).happen(call('start')).command('affirm').answer('correct')),
+  'standing by': small((run) => run.happen(call('load')).command('standBy')),
+  'at a yes-or-no question': small((run) => run.happen(call('start'))),
+  'asked for the reason of a pass': small((run) => run.happen(call('load')).command('pass')),
+  'asked to read a value': small((run) =>
+    run.happen({ type: 'crossCheckAsked', figure: 'trim', source: 'loadSheet', evidence: TYPED }),
+  ),
+  'before the engine start': [STARTING, beforeEngine()],
+  'in the engine start': [STARTING, beforeEngine().happen(began(3_000))],
+  'in the engine start, a value asked for': [
+    STARTING,
+    beforeEngine()
+      .happen(began(3_000))
+      .happen(called('rotation', 3_500))
+      .happen(called('light', 4_000))
+      .happen(called('stable', 5_000)),
+  ],
+  'in the engine start, a call questioned': [
+    STARTING,
+    beforeEngine().happen(began(3_000)).happen(called('light', 4_000)),
+  ],
+  'after a start that was stopped': [STARTING, beforeEngine().happen(began(3_000)).happen(abnormal(4_000))],
+  'before a clearance': talking(),
+  'after a clearance was said': talking('request clearance'),
+  'where the controller says another value': [
+    TALK,
+    (() => {
+      const run = talkRun({ ...SAID, slip: { turn: 'clearance.full', figure: 'code', seed: 3, kind: 'saysAnother' } })
+      return run.hear('request clearance').hear(WHOLE)
+    })(),
+  ],
+  'after a wrong read-back was called correct': [
+    TALK,
+    (() => {
+      const run = talkRun({ ...SAID, slip: { turn: 'clearance.full', figure: 'code', seed: 3, kind: 'acceptsWrong' } })
+      return run.hear('request clearance').hear(WHOLE.replace('seven one', 'seven two'))
+    })(),
+  ],
+  'in a briefing': talking('request clearance', WHOLE),
+  'in a briefing under way': talking('request clearance', WHOLE, 'runway two seven left'),
+  'with the ground crew': talking(...TO_THE_ORDER.slice(0, 8)),
+  'standing by with a read-back owed': talking('request clearance', 'stand by'),
+  'at an order that differs': talking(...TO_THE_ORDER, 'flap fifteen'),
+} as const satisfies Record<string, Place>
+
+const heardAt = ({ state }: { readonly state: RunState }, text: string, more: Partial<Heard>): Heard => ({
+  ...{ text, by: 'voice', order: state.listenId, beganAt: 9_000, endedAt: 9_500 },
+  ...more,
+})
+
+const TYPING = { by: 'typed' } as const
+const answered = (item: string, verdict: string, because?: string) => ({
+  type: 'answered',
+  item,
+  judgement: { verdict, ...(because && { because }) },
+})
+const commanded = (command: string, argument?: string) => ({
+  type: 'commanded',
+  command,
+  ...(argument !== undefined && { argument }),
+})
+const transmitted = (turn: string, part: string, verdict: string) => ({
+  type: 'transmitted',
+  turn,
+  part,
+  judgement: { verdict },
+})
+const OVERHEARD = { type: 'overheard' }
+
+type Row = readonly [place: keyof typeof PLACES, text: string, event: object, more?: Partial<Heard>]
+
+const ROWS: readonly Row[] = [
+  ['in a flow', '', OVERHEARD],
+  ['in a flow', 'done', OVERHEARD, { doubt: 'otherSpeech' }],
+  ['in a flow', 'done', { type: 'flowClosed', flow: 'loadFlow' }],
+  ['in a flow', 'done', OVERHEARD, { doubt: 'unsure' }],
+  ['in a flow', 'read me the steps', { type: 'flowAsked', flow: 'loadFlow' }],
+  ['in a flow', 'load list', { type: 'listCalled', list: 'load' }],
+  ['in a flow', 'the weather is fine today', OVERHEARD],
+  ['in a flow', 'self manoeuvring', { type: 'situationSet', name: 'stand', value: 'self' }],
+  ['in a flow', 'push back', OVERHEARD],
+  ['in a flow', 'continue', OVERHEARD],
+  ['in a flow', 'continue', commanded('continue'), TYPING],
+  ['in a flow', 'remark Bird near the engine', commanded('remark', 'Bird near the engine')],
+  ['in a flow', 'confirm takeoff trim', commanded('confirm', 'trim')],
+  ['in a flow', 'affirm', OVERHEARD],
+  ['in a flow', 'correction', commanded('correction', '')],
+  ['in a flow', 'cross check takeoff trim', { type: 'crossCheckAsked', figure: 'trim', source: 'loadSheet' }],
+  ['in a flow', 'cross check the takeoff trim from the load sheet', { type: 'crossCheckAsked', source: 'loadSheet' }],
+  ['in a flow', 'cross check takeoff trim', OVERHEARD, { doubt: 'faint' }],
+  ['in a flow with words for its steps', 'trim is set', { type: 'stepDone', step: 'loadFlow.setTrim' }],
+  ['in a flow with words for its steps', 'checked', OVERHEARD],
+  ['in a flow that is read out', 'checked', { type: 'stepDone', step: 'loadFlow.papers' }],
+
+  ['at the first item', 'five point two up', answered('load.trim', 'correct')],
+  ['at the first item', 'five point four up', answered('load.trim', 'negative', 'value')],
+  ['at the first item', 'five point two', answered('load.trim', 'incomplete')],
+  [
+    'at the first item',
+    'five point two up',
+    answered('load.trim', 'sayAgain', 'notUnderstood'),
+    { doubt: 'unsure', score: 0.4 },
+  ],
+  ['at the first item', 'stand by', commanded('standBy')],
+  ['at the first item', 'pass, simulator fault', commanded('pass', 'simulatorFault')],
+  ['at the first item', 'start list', { type: 'listCalled', list: 'start' }],
+  ['at the first item', 'self manoeuvring', { type: 'situationSet', name: 'stand', value: 'self' }],
+  ['at the first item', 'nice weather over there', OVERHEARD],
+  ['at the first item', 'nice weather over there', answered('load.trim', 'sayAgain', 'notUnderstood'), TYPING],
+  ['at the first item', 'one two three four five six seven', answered('load.trim', 'sayAgain', 'notUnderstood')],
+  [
+    'at the first item',
+    'point two up',
+    { type: 'voided', item: 'load.trim', because: 'onsetCut' },
+    { doubt: 'onsetCut' },
+  ],
+  ['at the first item', 'five point two up', { type: 'voided', item: 'load.trim', because: 'late' }, { order: 0 }],
+  // Nothing was closed yet that it could be about, or something was said on this item: it takes the place of that.
+  ['at the first item', 'correction five point two up', answered('load.trim', 'correct')],
+  ['at the first item', 'correction six point one up, correction, five point two up', answered('load.trim', 'correct')],
+  ['at the item after it', 'fourteen', answered('load.flap', 'correct')],
+  ['at the item after it', 'correction', commanded('correction', '')],
+  ['at the item after it', 'Correction, 5.6 up', commanded('correction', '5.6 up')],
+  ['at the item after it', 'uh, correction five point six up', commanded('correction', 'five point six up')],
+  [
+    'at the item after it',
+    'correction five point six up',
+    answered('load.flap', 'sayAgain'),
+    { doubt: 'unsure', score: 0.4 },
+  ],
+  ['at an item that was missed', 'correction fourteen', answered('load.flap', 'correct')],
+  ['at an item that was not understood', 'one two three four five six seven', OVERHEARD],
+  ['at an item that was not understood', 'point two up', OVERHEARD, { doubt: 'unsure' }],
+  ['at an item that was not understood', 'five point two up', answered('load.trim', 'correct')],
+  [
+    'where figures have just changed',
+    'five point two up',
+    { type: 'voided', item: 'load.trim', because: 'figuresChanged' },
+    { order: 2 },
+  ],
+  ['at an item whose figure is missing', 'five point two up', answered('load.trim', 'sayAgain', 'notUnderstood')],
+  ['at an item whose figure is missing', 'leave it open', commanded('leaveOpen')],
+
+  ['at the line', 'cleared to push', { type: 'cleared', clearance: 'push' }],
+  ['at the line', 'cleared to push', OVERHEARD, { doubt: 'unsure' }],
+  ['at the line', 'not cleared to push', OVERHEARD],
+  ['at the line', 'what is left', commanded('whatIsLeft')],
+
+  ['standing by', 'continue', commanded('continue')],
+  ['standing by', 'five point two up', OVERHEARD],
+  ['standing by', 'cross check takeoff trim', OVERHEARD],
+  ['standing by', 'load list', { type: 'listCalled', list: 'load' }],
+
+  ['at a yes-or-no question', 'affirm', commanded('affirm')],
+  ['at a yes-or-no question', 'no', commanded('negative')],
+  ['at a yes-or-no question', 'correction', commanded('correction', '')],
+  ['at a yes-or-no question', 'affirm', OVERHEARD, { doubt: 'unsure' }],
+  ['at a yes-or-no question', 'five point two up', OVERHEARD],
+  ['at a yes-or-no question', 'five point two up', commanded('sayAgain'), TYPING],
+
+  ['asked for the reason of a pass', 'not fitted', commanded('pass', 'notFitted')],
+  ['asked for the reason of a pass', 'sim fault', commanded('pass', 'simulatorFault')],
+  ['asked for the reason of a pass', 'training, please', commanded('pass', 'training')],
+  ['asked for the reason of a pass', "pass, instructor's word", commanded('pass', 'instructorsWord')],
+  ['asked for the reason of a pass', 'not fitted', OVERHEARD, { doubt: 'unsure' }],
+  ['asked for the reason of a pass', 'negative', commanded('negative')],
+  ['asked for the reason of a pass', 'disregard', commanded('disregard')],
+  ['asked for the reason of a pass', 'five point two up', OVERHEARD],
+  ['asked for the reason of a pass', 'because', commanded('sayAgain'), TYPING],
+
+  [
+    'asked to read a value',
+    'takeoff trim five point four up',
+    { type: 'stated', source: 'loadSheet', figure: 'trim', value: 5.4 },
+  ],
+  ['asked to read a value', 'five point four up', OVERHEARD, { doubt: 'unsure' }],
+  ['asked to read a value', 'disregard', commanded('disregard')],
+  ['asked to read a value', 'hard to say', commanded('sayAgain')],
+  ['asked to read a value', 'cross check takeoff trim', commanded('sayAgain')],
+
+  ['before the engine start', 'starting', { type: 'watchBegan', watch: 'engine', at: 9_000 }],
+  ['in the engine start', 'rotation', { type: 'watchCalled', call: 'rotation', at: 9_000 }],
+  ['in the engine start', 'rotation', OVERHEARD, { doubt: 'unsure' }],
+  ['in the engine start', 'hot start', { type: 'watchStopped', abnormal: 'hot', at: 9_000 }],
+  ['in the engine start', 'stable five eight', { type: 'watchCalled', call: 'stable', value: 58, inRange: true }],
+  ['in the engine start', 'stable six four', { type: 'watchCalled', call: 'stable', value: 64, inRange: false }],
+  ['in the engine start', 'stable', { type: 'watchCalled', call: 'stable' }],
+  ['in the engine start', 'five eight', OVERHEARD],
+  ['in the engine start', 'stand by', commanded('standBy')],
+  ['in the engine start, a value asked for', 'at five eight', { type: 'watchCalled', call: 'stable', value: 58 }],
+  ['in the engine start, a call questioned', 'affirm', commanded('affirm')],
+  ['in the engine start, a call questioned', 'rotation', { type: 'watchCalled', call: 'rotation' }],
+  ['after a start that was stopped', 'from the top', commanded('fromTop')],
+  ['after a start that was stopped', 'starting', { type: 'watchBegan', watch: 'engine' }],
+
+  ['before a clearance', 'delivery request clearance', transmitted('clearance.full', 'call', 'correct')],
+  ['before a clearance', 'correction', commanded('correction', '')],
+  ['after a clearance was said', WHOLE, transmitted('clearance.full', 'readBack', 'correct')],
+  ['after a clearance was said', `Sandmere Delivery, ${WHOLE}`, transmitted('clearance.full', 'readBack', 'correct')],
+  ['after a clearance was said', 'squawk four two seven two', transmitted('clearance.full', 'readBack', 'negative')],
+  [
+    'after a clearance was said',
+    WHOLE,
+    transmitted('clearance.full', 'readBack', 'sayAgain'),
+    { doubt: 'faint', score: 0.3 },
+  ],
+  ['after a clearance was said', WHOLE, OVERHEARD, { doubt: 'onsetCut' }],
+  ['after a clearance was said', 'say again', commanded('sayAgain')],
+  ['after a clearance was said', 'Please say again the code.', commanded('sayAgain', 'code')],
+  ['after a clearance was said', 'Sandmere Delivery, say again your level', commanded('sayAgain', 'level')],
+  ['after a clearance was said', 'did you see that bird', OVERHEARD],
+  ['standing by with a read-back owed', WHOLE, transmitted('clearance.full', 'readBack', 'correct')],
+  ['standing by with a read-back owed', 'did you see that bird', OVERHEARD],
+  [
+    'where the controller says another value',
+    'negative, squawk four two seven one',
+    transmitted('clearance.full', 'readBack', 'incomplete'),
+  ],
+  [
+    'after a wrong read-back was called correct',
+    'correction, squawk four two seven one',
+    transmitted('clearance.full', 'readBack', 'incomplete'),
+  ],
+  [
+    'after a wrong read-back was called correct',
+    'confirm squawk four two seven one',
+    transmitted('clearance.full', 'readBack', 'incomplete'),
+  ],
+  ['after a wrong read-back was called correct', 'say again squawk', OVERHEARD],
+  ['after a wrong read-back was called correct', 'correction', commanded('correction', '')],
+
+  ['in a briefing', 'first level five thousand', { type: 'briefed', topics: { 'briefing.level': 'ok' } }],
+  ['in a briefing', 'first level six thousand', { type: 'briefed', topics: { 'briefing.level': 'wrong' } }],
+  ['in a briefing', 'rejected takeoff, briefing complete', { type: 'briefed', ends: true }],
+  ['in a briefing', 'briefing complete', { type: 'briefingEnded', briefing: 'briefing' }],
+  ['in a briefing', 'briefing not complete', OVERHEARD],
+  ['in a briefing', 'first level five thousand', OVERHEARD, { doubt: 'unsure' }],
+  ['in a briefing', 'correction squawk four two seven one', commanded('correction', 'squawk four two seven one')],
+  ['in a briefing under way', 'correction first level five thousand', { type: 'briefed' }],
+  ['with the ground crew', 'beacon on', transmitted('crew.beacon', 'call', 'correct')],
+  ['with the ground crew', 'ready to push', transmitted('crew.push', 'call', 'correct')],
+
+  ['at an order that differs', 'affirm', commanded('affirm')],
+  ['at an order that differs', 'flap five', transmitted('flap.order', 'call', 'correct')],
+  ['at an order that differs', 'correction, flap five', transmitted('flap.order', 'call', 'correct')],
+  ['at an order that differs', 'correction', commanded('correction', '')],
+  ['at an order that differs', 'correction, nice weather over there', OVERHEARD],
+]
+
+describe('an utterance', () => {
+  it.each(ROWS.map(([place, text, event, more = {}]) => ({ place, text, event, more })))(
+    '$place: "$text" is $event',
+    ({ place, text, event, more }) => {
+      const [pack, run] = PLACES[place]
+      expect(interpret(pack, run.state, heardAt(run, text, more)).event).toMatchObject({ ...event, evidence: { text } })
+    },
+  )
+
+  it('is tried by every rule in some row here', () => {
+    const deciding = ROWS.map(([place, text, _, more = {}]) => {
+      const [pack, run] = PLACES[place]
+      const utterance = utteranceOf(pack, run.state, heardAt(run, text, more))
+      return RULES.find(({ applies, read }) => applies(utterance) && read(utterance))?.name
+    })
+    expect(RULES.map(({ name }) => name).filter((name) => !deciding.includes(name))).toEqual([])
+  })
+})
+
+describe('"correction" and what is said after it', () => {
+  it('leaves the rest to be taken as the answer to what is open again, on all that the ear made of it', () => {
+    const [pack, run] = atFlap
+    const heard = heardAt(run, 'Correction, five point six up', {
+      score: 0.8,
+      alternatives: [{ text: 'correction five point two up', score: 0.75 }, { text: 'direction five point six up' }],
+    })
+    expect(interpret(pack, run.state, heard).rest).toEqual({
+      ...heard,
+      text: 'five point six up',
+      alternatives: [{ text: 'five point two up', score: 0.75 }, { text: 'direction five point six up' }],
+    })
+  })
+
+  it('leaves nothing where nothing is said after it', () => {
+    const [pack, run] = atFlap
+    expect(interpret(pack, run.state, heardAt(run, 'correction', {})).rest).toBeUndefined()
+  })
+})
+
+describe('a place that the pack does not have', () => {
+  it('is named in plain words', () => {
+    const state: RunState = { ...testRun().state, floor: { at: 'item', list: 'load', item: 'load.nope' } }
+    const heard = heardAt({ state }, 'five point two up', {})
+    expect(() => interpret(PACK, state, heard)).toThrow('pack fixture has no item load.nope')
+  })
+})
+
+describe('what is told of an answer', () => {
+  it('is what it rested on, and the revisions at the challenge and at the verdict', () => {
+    const [pack, run] = atTrim
+    const heard = heardAt(run, 'five point two up', { ...TYPING, score: 0.9, early: true })
+    expect(interpret(pack, run.state, heard).event).toMatchObject({
+      evidence: { by: 'typed', text: 'five point two up', score: 0.9, early: true, beganAt: 9_000, endedAt: 9_500 },
+      expected: { trim: 5.2 },
+      challengeRevision: 1,
+      revision: 1,
+    })
+  })
+})
