@@ -10,9 +10,9 @@ export type EarState = 'off' | 'loading' | 'shut' | 'guard' | 'open' | 'hearing'
 export type EarEvent =
   | { readonly type: 'state'; readonly state: EarState }
   | { readonly type: 'loading'; readonly fraction: number }
-  | { readonly type: 'speechBegan'; readonly order: number; readonly at: number }
+  | { readonly type: 'speechBegan'; readonly listenId: number; readonly at: number }
   /** Words so far: shown, never judged, never logged. */
-  | { readonly type: 'soFar'; readonly order: number; readonly text: string }
+  | { readonly type: 'soFar'; readonly listenId: number; readonly text: string }
   | { readonly type: 'heard'; readonly heard: Heard }
   /** dBFS, about ten times a second. */
   | { readonly type: 'level'; readonly level: number; readonly noise: number; readonly clipping: boolean }
@@ -40,14 +40,15 @@ export interface EarFailure {
 }
 
 /**
- * Push to talk and the radio key, over whatever order is in force. `ended`: the key was let go, what was
+ * Push to talk and the radio key, whatever is listened for. `ended`: the key was let go, what was
  * being said is whole; `shut`: it is dropped.
  */
 export type EarGate = 'open' | 'ended' | 'shut'
 
-/** The order to listen carries no value. */
-export interface ListenOrder {
-  readonly order: number
+/** What to listen for. It carries no value (law 2). */
+export interface ListenRequest {
+  /** Number of the listening turn, which goes with all that is heard in it. */
+  readonly listenId: number
   readonly hearable: Hearable
   /** Clock time at which the app's own voice had ended: an answer may begin right after it. */
   readonly after: number
@@ -70,7 +71,7 @@ export interface EarOffer {
 export interface Ear {
   /** Asks for the microphone and loads the recogniser; resolves when it could listen, or has failed (by event). */
   open(vocabulary: Vocabulary): Promise<void>
-  listen(order: ListenOrder): void
+  listen(request: ListenRequest): void
   shut(): void
   gate(gate: EarGate): void
   close(): Promise<void>

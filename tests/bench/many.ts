@@ -74,8 +74,8 @@ async function prepare({ vocabulary, recordings }: { vocabulary: Vocabulary; rec
   window.hearNext = async (index) => {
     const sound = sounds[index % sounds.length] ?? new Float32Array(0)
     const shapes = SHAPES[index % SHAPES.length] ?? []
-    const order = { order: index, hearable: { shapes, yesNo: false }, after: 0 }
-    void passes.listen(order, 0)
+    const request = { listenId: index, hearable: { shapes, yesNo: false }, after: 0 }
+    void passes.listen(request, 0)
     const began = performance.now()
     const text = new Promise<string>((resolve) => {
       heard = resolve

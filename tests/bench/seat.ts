@@ -118,7 +118,7 @@ export async function takeSeat({ pack, inputs, passes, newDenoiser, rescorer }: 
     },
     async type(text) {
       const now = clock.now()
-      await run.hear({ order: run.state().listenId, text, by: 'typed', beganAt: now, endedAt: now })
+      await run.hear({ listenId: run.state().listenId, text, by: 'typed', beganAt: now, endedAt: now })
       await quiet(20_000)
     },
     async play(pcm) {

@@ -50,12 +50,12 @@ export function createChosenEar<Name extends string>({ ears, fallback, ...option
       const { ear } = options.settings()
       await use(isThere(ear) ? ear : fallback)
     },
-    listen(order) {
-      asked = { ...asked, order }
-      made[inUse]?.listen(order)
+    listen(request) {
+      asked = { ...asked, request }
+      made[inUse]?.listen(request)
     },
     shut() {
-      const { order: _, ...rest } = asked
+      const { request: _, ...rest } = asked
       asked = rest
       made[inUse]?.shut()
     },
@@ -64,7 +64,7 @@ export function createChosenEar<Name extends string>({ ears, fallback, ...option
       made[inUse]?.gate(gate)
     },
     async close() {
-      const { order: _, ...rest } = asked
+      const { request: _, ...rest } = asked
       asked = rest
       await made[inUse]?.close()
     },

@@ -1,7 +1,7 @@
 /** What an ear is, behind the port `Ear`. */
 
 import type { Vocabulary } from '../../kernel/hearing/hearable.ts'
-import type { Clock, EarEvent, EarGate, EarOffer, ListenOrder } from '../../ports.ts'
+import type { Clock, EarEvent, EarGate, EarOffer, ListenRequest } from '../../ports.ts'
 import type { StoredProfiles } from './device/storedProfiles.ts'
 
 /** One kind of ear. To add one: a file that exports this, and its line in `ears.ts`. */
@@ -40,14 +40,14 @@ export interface EarParts extends EarOptions {
 /** What is asked of the ears: kept once, by whoever chooses among them (`chooseEar.ts`). Each reads it when it starts. */
 export interface Asked {
   readonly vocabulary?: Vocabulary
-  readonly order?: ListenOrder
+  readonly request?: ListenRequest
   readonly gate: EarGate
 }
 
 /** As the port says; what each call brings is what `asked` says from now on. */
 export interface WayOfHearing {
   open(): Promise<void>
-  listen(order: ListenOrder): void
+  listen(request: ListenRequest): void
   shut(): void
   gate(gate: EarGate): void
   close(): Promise<void>

@@ -40,7 +40,7 @@ export const RESCORER_DIR = fileURLToPath(
 )
 export const DENOISER_WASM = packages.resolve('@jitsi/rnnoise-wasm/dist/rnnoise.wasm')
 
-export type HeardInFile = Omit<Heard, 'order' | 'beganAt' | 'endedAt'> & {
+export type HeardInFile = Omit<Heard, 'listenId' | 'beganAt' | 'endedAt'> & {
   readonly durationMs: number
   /** 0 to 1: the share of words that both passes have in common. */
   readonly confidence: number

@@ -9,7 +9,7 @@ import type { Vocabulary } from '../../../src/kernel/hearing/hearable.ts'
 import type { EarEvent } from '../../../src/ports.ts'
 
 const VOCABULARY = { phrases: ['brake set'] } as unknown as Vocabulary
-const ORDER = { order: 3, hearable: { shapes: [], yesNo: false }, after: 0 }
+const REQUEST = { listenId: 3, hearable: { shapes: [], yesNo: false }, after: 0 }
 const FAILED: EarEvent = { type: 'failed', failure: { code: 'service', message: 'no network' } }
 
 function ears(chosen: string) {
@@ -26,8 +26,8 @@ function ears(chosen: string) {
           void did.push(`${name} ${what}`)
       return {
         async open() {
-          const { vocabulary, order, gate } = its.asked()
-          did.push(`${name} opens: ${vocabulary?.phrases}, ${order?.order}, ${gate}`)
+          const { vocabulary, request, gate } = its.asked()
+          did.push(`${name} opens: ${vocabulary?.phrases}, ${request?.listenId}, ${gate}`)
         },
         async close() {
           did.push(`${name} closes`)
@@ -63,7 +63,7 @@ describe('the chosen ear', () => {
     const { port, did, choice } = ears('device')
     port.gate('ended')
     await port.open(VOCABULARY)
-    port.listen(ORDER)
+    port.listen(REQUEST)
     choice.ear = 'browser'
     await port.open(VOCABULARY)
     expect(did.slice(1)).toEqual(['device listens', 'device closes', 'browser opens: brake set, 3, ended'])
@@ -73,16 +73,16 @@ describe('the chosen ear', () => {
     for (const end of ['shut', 'close'] as const) {
       const { port, parts } = ears('device')
       await port.open(VOCABULARY)
-      port.listen(ORDER)
+      port.listen(REQUEST)
       await port[end]()
-      expect(parts.device?.asked().order).toBeUndefined()
+      expect(parts.device?.asked().request).toBeUndefined()
     }
   })
 
   it('that fails is followed by the device’s, which says that it hears', async () => {
     const { port, did, parts, events } = ears('browser')
     await port.open(VOCABULARY)
-    port.listen(ORDER)
+    port.listen(REQUEST)
     parts.browser?.emit(FAILED)
     await settled()
     expect(did.slice(2)).toEqual(['browser closes', 'device opens: brake set, 3, open'])

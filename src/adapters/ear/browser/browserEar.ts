@@ -101,15 +101,15 @@ export function createBrowserEar(
 
   function again(): void {
     drop()
-    const { order, gate } = asked()
-    if (order && gate === 'open') limit(AGAIN_MS, start)
+    const { request, gate } = asked()
+    if (request && gate === 'open') limit(AGAIN_MS, start)
     else become('shut')
   }
 
   function start(): void {
     drop()
-    const { vocabulary, order, gate } = asked()
-    if (!maker || !order || gate !== 'open' || state === 'failed') return
+    const { vocabulary, request, gate } = asked()
+    if (!maker || !request || gate !== 'open' || state === 'failed') return
     const mine = new maker()
     current = mine
     mine.lang = LANGUAGE
@@ -117,7 +117,7 @@ export function createBrowserEar(
     mine.maxAlternatives = ALTERNATIVES
     if (isLocal) mine.processLocally = true
     if (phrase && vocabulary && !isPlain && 'phrases' in mine) mine.phrases = allPhrases(vocabulary, phrase)
-    hear(mine, order.order)
+    hear(mine, request.listenId)
     limit(SIGN_MS, () => fail(STUCK))
     try {
       mine.start()
@@ -127,7 +127,7 @@ export function createBrowserEar(
   }
 
   /** Its events, in the specification's order; each may be missing. */
-  function hear(mine: Recognition, number: number): void {
+  function hear(mine: Recognition, listenId: number): void {
     const began = clock.now()
     let beganAt: number | undefined
     const on = (type: string, heard: (event: Event) => void) =>
@@ -140,7 +140,7 @@ export function createBrowserEar(
     on('speechstart', () => {
       beganAt = clock.now()
       become('hearing')
-      emit({ type: 'speechBegan', order: number, at: beganAt })
+      emit({ type: 'speechBegan', listenId, at: beganAt })
     })
     on('result', (event) => {
       quickEnds = 0
@@ -148,10 +148,10 @@ export function createBrowserEar(
       const result = results[resultIndex]
       const [best] = result ? texts(result) : []
       if (!result || !best) return
-      if (!result.isFinal) return emit({ type: 'soFar', order: number, text: best.text })
+      if (!result.isFinal) return emit({ type: 'soFar', listenId, text: best.text })
       const [, ...alternatives] = texts(result)
       const times = { beganAt: beganAt ?? began, endedAt: clock.now() }
-      const heard: Heard = { order: number, by: 'voice', ...best, ...times }
+      const heard: Heard = { listenId, by: 'voice', ...best, ...times }
       emit({ type: 'heard', heard: alternatives.length > 0 ? { ...heard, alternatives } : heard })
     })
     on('error', (event) => {

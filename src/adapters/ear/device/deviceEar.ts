@@ -125,12 +125,12 @@ export function createDeviceEar(
   }
 
   function beginHearing(threads: PassThreads, { frames }: Microphone): void {
-    const { gate, order } = asked()
+    const { gate, request } = asked()
     called(threads.hearFrames(frames, clock.now() - Date.now()))
     become('shut')
     watch.start()
     called(threads.gate(gate))
-    if (order) ear.listen(order)
+    if (request) ear.listen(request)
   }
 
   /** After all else: until it is there, and where it cannot be, the ear hears without it. */
@@ -203,9 +203,9 @@ export function createDeviceEar(
       if (wasDead) await startAgain()
       else await start()
     },
-    listen(order) {
+    listen(request) {
       // By the clock, not from the moment at which a busy thread comes to it.
-      if (passes) called(passes.listen(order, order.after + (order.isHeadset ? 0 : GUARD_MS)))
+      if (passes) called(passes.listen(request, request.after + (request.isHeadset ? 0 : GUARD_MS)))
     },
     shut() {
       if (passes) called(passes.shut())

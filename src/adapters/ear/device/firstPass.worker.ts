@@ -63,7 +63,7 @@ const worker: FirstPassWorker = {
       connectRescorer(port) {
         takeIn = rescorerClient(port, () => void page.event({ type: 'secondModel', state: 'failed' }))
       },
-      listen: (order, opensAt) => listening.listen(order, opensAt),
+      listen: (request, opensAt) => listening.listen(request, opensAt),
       shut: () => listening.shut(),
       gate: (gate) => listening.gate(gate, Date.now() + clockOffset),
     }

@@ -2,7 +2,7 @@
 
 import type { ProxyMarked, Remote } from 'comlink'
 import type { Vocabulary } from '../../../kernel/hearing/hearable.ts'
-import type { EarEvent, EarGate, ListenOrder } from '../../../ports.ts'
+import type { EarEvent, EarGate, ListenRequest } from '../../../ports.ts'
 import type { ModelFiles } from '../recogniser/decoder.ts'
 import type { FrontEnd } from '../recogniser/frontEnds.ts'
 import type { WarpFactor } from '../recogniser/warp.ts'
@@ -43,7 +43,7 @@ export interface FirstPassCalls {
   /** The second model's port, which comes when that is loaded. */
   connectRescorer(rescorer: MessagePort): void
   /** What was captured before the clock time `opensAt` is the app's own voice. */
-  listen(order: ListenOrder, opensAt: number): void
+  listen(request: ListenRequest, opensAt: number): void
   shut(): void
   gate(gate: EarGate): void
 }

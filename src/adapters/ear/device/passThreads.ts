@@ -67,7 +67,7 @@ export async function startPasses({ model, profiles, event, busy, broken }: Pass
       learn: (vocabulary, dictionary) => calls.learn(vocabulary, dictionary),
       hearFrames: (frames, clockOffsetMs) => calls.hearFrames(transfer(frames, [frames]), clockOffsetMs),
       connectRescorer: (port) => calls.connectRescorer(transfer(port, [port])),
-      listen: (order, opensAt) => calls.listen(order, opensAt),
+      listen: (request, opensAt) => calls.listen(request, opensAt),
       shut: () => calls.shut(),
       gate: (gate) => calls.gate(gate),
       end,

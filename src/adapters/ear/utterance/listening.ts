@@ -1,11 +1,11 @@
 /**
- * The ear without its threads: frames and listening orders in, ear events out. It joins the noise suppressor, the finder
+ * The ear without its threads: frames and requests to listen in, ear events out. It joins the noise suppressor, the finder
  * of utterances and the decision about each.
  */
 
 import { type Completeness, completeness } from '../../../kernel/hearing/completeness.ts'
 import type { Hearable } from '../../../kernel/hearing/hearable.ts'
-import type { EarEvent, EarGate, EarState, ListenOrder } from '../../../ports.ts'
+import type { EarEvent, EarGate, EarState, ListenRequest } from '../../../ports.ts'
 import type { Denoiser } from '../audio/denoise.ts'
 import { VoicingMeter } from '../audio/voicing.ts'
 import { type Decision, decideUtterance, type Hearers } from './decide.ts'
@@ -28,9 +28,9 @@ export interface ListeningParts extends Hearers {
   readonly times?: UtteranceTimes
 }
 
-/** The order in force, and what the recognisers were given for it. */
+/** What is listened for, and what the recognisers were given for it. */
 interface Listened {
-  readonly order: ListenOrder
+  readonly request: ListenRequest
   readonly task: Task
 }
 
@@ -42,7 +42,7 @@ interface Pending extends Decision {
 const LEVEL_EVERY_FRAMES = 3
 /** Keys are let go on the last syllable. */
 const KEY_TAIL_MS = 150
-/** Frames kept while no order is in force: a busy page may give one this late. */
+/** Frames kept while nothing is listened for: a busy page may ask this late. */
 const KEPT_FRAMES = 100
 
 export class Listening {
@@ -51,7 +51,7 @@ export class Listening {
   private readonly finder: UtteranceFinder
   private listened: Listened | undefined
   private opensAt = 0
-  /** Captured while no order was in force, oldest first. */
+  /** Captured while nothing was listened for, oldest first. */
   private kept: Frame[] = []
   /** From when on the gate is shut, and whether what is said then is kept as the beginning of what follows. */
   private gateShutsAt = Number.POSITIVE_INFINITY
@@ -67,14 +67,14 @@ export class Listening {
     this.finder = new UtteranceFinder(parts.times)
   }
 
-  /** What was captured before `opensAt` is the app's own voice; what came since then is heard, though the order comes late. */
-  listen(order: ListenOrder, opensAt: number): void {
+  /** What was captured before `opensAt` is the app's own voice; what came since then is heard, though the page asks late. */
+  listen(request: ListenRequest, opensAt: number): void {
     const { taskFor, passes } = this.parts
-    const task = taskFor(order.hearable)
-    this.listened = { order, task }
+    const task = taskFor(request.hearable)
+    this.listened = { request, task }
     this.opensAt = opensAt
     this.pending = undefined
-    this.finder.open(order.isPatient ? PATIENT_TIMES : {})
+    this.finder.open(request.isPatient ? PATIENT_TIMES : {})
     this.become('guard')
     passes.second.expect(task)
     passes.first.expect(task)
@@ -137,7 +137,7 @@ export class Listening {
       case 'began':
         this.become('hearing')
         this.follow('begin', step.clean)
-        this.parts.emit({ type: 'speechBegan', order: listened.order.order, at: step.at })
+        this.parts.emit({ type: 'speechBegan', listenId: listened.request.listenId, at: step.at })
         return
       case 'paused':
         this.pending = this.decide(step.utterance, listened)
@@ -156,7 +156,7 @@ export class Listening {
         const decision = this.pending ?? this.decide(step.utterance, listened)
         this.pending = undefined
         this.become('open')
-        void this.report(step.utterance, decision, listened.order.order)
+        void this.report(step.utterance, decision, listened.request.listenId)
         return
       }
       default:
@@ -171,14 +171,14 @@ export class Listening {
     first[how](pcm)
   }
 
-  private decide(utterance: Utterance, { order, task }: Listened): Pending {
+  private decide(utterance: Utterance, { request, task }: Listened): Pending {
     const decision = decideUtterance(utterance, task, this.parts, this.wentOn.signal)
     const { text } = decision.first
-    this.parts.emit({ type: 'soFar', order: order.order, text })
-    return { ...decision, completeness: completeness(order.hearable, text) }
+    this.parts.emit({ type: 'soFar', listenId: request.listenId, text })
+    return { ...decision, completeness: completeness(request.hearable, text) }
   }
 
-  private async report(utterance: Utterance, decision: Decision, order: number): Promise<void> {
+  private async report(utterance: Utterance, decision: Decision, listenId: number): Promise<void> {
     const { text, words, confidence, doubt, alternatives } = await decision.recognition
     const { beganAt, endedAt, isOnsetCut, isTooLong } = utterance
     const isOther = isTooLong || doubt === 'otherSpeech'
@@ -187,13 +187,13 @@ export class Listening {
     this.parts.emit({
       type: 'heard',
       heard: {
-        ...{ order, text, words, beganAt, endedAt, by: 'voice' },
+        ...{ listenId, text, words, beganAt, endedAt, by: 'voice' },
         ...score,
         ...(doubted && { doubt: doubted }),
         ...(alternatives && { alternatives }),
       },
     })
-    if (!doubted && order === this.listened?.order.order) this.parts.understood()
+    if (!doubted && listenId === this.listened?.request.listenId) this.parts.understood()
   }
 
   private become(state: EarState): void {

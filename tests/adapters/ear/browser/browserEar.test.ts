@@ -18,8 +18,8 @@ const VOCABULARY: Vocabulary = {
     talk: [],
   },
 }
-const order = (number: number, shapes: 'value' | 'words' = 'words') => ({
-  order: number,
+const request = (number: number, shapes: 'value' | 'words' = 'words') => ({
+  listenId: number,
   hearable: { shapes: shapes === 'value' ? [{ kind: 'integer' } as const] : [], yesNo: false },
   after: 0,
 })
@@ -31,9 +31,9 @@ function asWay(ear: FakeEar, { asked, emit }: EarParts): WayOfHearing {
   return {
     ...ear,
     async open() {
-      const { vocabulary, order } = asked()
+      const { vocabulary, request } = asked()
       if (vocabulary) await ear.open(vocabulary)
-      if (order) ear.listen(order)
+      if (request) ear.listen(request)
     },
   }
 }
@@ -59,7 +59,7 @@ async function listening(...how: Parameters<typeof createFakeRecognition>) {
   const events: EarEvent[] = []
   ear.subscribe((event) => events.push(event))
   await ear.open(VOCABULARY)
-  ear.listen(order(3))
+  ear.listen(request(3))
   const heard = () => events.flatMap((event) => (event.type === 'heard' ? [event.heard] : []))
   const failure = () => events.flatMap((event) => (event.type === 'failed' ? [event.failure] : [])).at(-1)
   return { fake, clock, ear, events, heard, failure, allowed }
@@ -73,12 +73,12 @@ describe('the browser’s own recognition', () => {
     fake.hears(['brake set', 0.82], ['brake said', 0.4], ['rake set', 0])
     expect(heard()).toMatchObject([
       {
-        ...{ order: 3, by: 'voice', text: 'brake set', score: 0.82 },
+        ...{ listenId: 3, by: 'voice', text: 'brake set', score: 0.82 },
         alternatives: [{ text: 'brake said', score: 0.4 }, { text: 'rake set' }],
       },
     ])
     expect(heard()[0]?.alternatives?.[1]).not.toHaveProperty('score')
-    expect(events).toContainEqual({ type: 'soFar', order: 3, text: 'brake' })
+    expect(events).toContainEqual({ type: 'soFar', listenId: 3, text: 'brake' })
     expect(fake.made.at(-1)?.maxAlternatives).toBeGreaterThan(1)
   })
 
@@ -90,7 +90,7 @@ describe('the browser’s own recognition', () => {
   it('is told the whole vocabulary alike, whatever the item asks for', async () => {
     const { fake, ear } = await listening()
     const told = [...(fake.made.at(-1)?.phrases ?? [])]
-    ear.listen(order(4, 'value'))
+    ear.listen(request(4, 'value'))
     expect(fake.made.at(-1)?.phrases).toEqual(told)
     const phrases = told as Phrase[]
     expect(phrases.map(({ phrase }) => phrase)).toEqual(expect.arrayContaining(['brake set', 'brake released']))
@@ -217,15 +217,15 @@ describe('where it fails in a run', () => {
     const events: string[] = []
     ear.subscribe((event) => events.push(event.type))
     await ear.open(VOCABULARY)
-    ear.listen(order(5))
+    ear.listen(request(5))
     expect(device.listening()).toBeUndefined()
     fake.begins()
     fake.fails('network', 'nothing')
     await new Promise((done) => setTimeout(done, 0))
     expect(events.filter((type) => type === 'failed' || type === 'back')).toEqual(['failed', 'back'])
-    expect(device.listening()).toMatchObject({ order: 5 })
+    expect(device.listening()).toMatchObject({ listenId: 5 })
     expect(device.vocabularies).toEqual([VOCABULARY])
-    ear.listen(order(6))
-    expect(device.listening()).toMatchObject({ order: 6 })
+    ear.listen(request(6))
+    expect(device.listening()).toMatchObject({ listenId: 6 })
   })
 })

@@ -8,12 +8,12 @@ import type { Model } from '../../../../src/adapters/ear/device/modelFiles.ts'
 import type { PassThreadParts } from '../../../../src/adapters/ear/device/passThreads.ts'
 import { createVirtualClock } from '../../../../src/cli/virtualClock.ts'
 import type { Vocabulary } from '../../../../src/kernel/hearing/hearable.ts'
-import type { EarEvent, EarFailure, ListenOrder } from '../../../../src/ports.ts'
+import type { EarEvent, EarFailure, ListenRequest } from '../../../../src/ports.ts'
 
 const VOCABULARY = { phrases: ['brake set'] } as unknown as Vocabulary
 const MODEL = { files: {}, denoiser: 'rnnoise.wasm', words: 'set S EH T\n' } as unknown as Model
-const order = (number: number, more: Partial<ListenOrder> = {}): ListenOrder => ({
-  ...{ order: number, hearable: { shapes: [], yesNo: false }, after: 1_000 },
+const request = (number: number, more: Partial<ListenRequest> = {}): ListenRequest => ({
+  ...{ listenId: number, hearable: { shapes: [], yesNo: false }, after: 1_000 },
   ...more,
 })
 const GONE: EarFailure = { code: 'lost', message: 'The microphone is gone' }
@@ -91,10 +91,10 @@ function setUp(changes: Makers = {}, { secondModel = false } = {}) {
 }
 
 describe('opening', () => {
-  it('loads, learns the vocabulary, hears frames, and obeys the gate and the order that were given before', async () => {
+  it('loads, learns the vocabulary, hears frames, and obeys gate and request as they were given before', async () => {
     const { ear, threads, states } = setUp()
     ear.gate('ended')
-    ear.listen(order(3))
+    ear.listen(request(3))
     await ear.open(VOCABULARY)
     expect(states()).toEqual(['loading', 'shut'])
     const [{ calls } = { calls: [] }] = threads
@@ -106,8 +106,8 @@ describe('opening', () => {
   it('listens 120 ms after the voice has ended, at once with a headset', async () => {
     const { ear, calls } = setUp()
     await ear.open(VOCABULARY)
-    ear.listen(order(1))
-    ear.listen(order(2, { isHeadset: true }))
+    ear.listen(request(1))
+    ear.listen(request(2, { isHeadset: true }))
     expect(calls('listen').map(([, , opensAt]) => opensAt)).toEqual([1_120, 1_000])
   })
 
@@ -182,10 +182,10 @@ describe('a failure', () => {
     expect(named('back')).toHaveLength(1)
   })
 
-  it('of the microphone ends when a device comes: the order in force is taken up again', async () => {
+  it('of the microphone ends when a device comes: the request in force is taken up again', async () => {
     const { ear, microphones, threads, named, calls, failure } = setUp()
     await ear.open(VOCABULARY)
-    ear.listen(order(4))
+    ear.listen(request(4))
     microphones[0]?.lost(GONE)
     await settled()
     expect(failure()).toEqual(GONE)
@@ -194,15 +194,15 @@ describe('a failure', () => {
     await settled()
     expect(named('back')).toHaveLength(1)
     expect(threads).toHaveLength(2)
-    expect(calls('listen')).toMatchObject([['listen', { order: 4 }, 1_120]])
+    expect(calls('listen')).toMatchObject([['listen', { listenId: 4 }, 1_120]])
   })
 })
 
 describe('threads that break', () => {
-  it('are started again once, with the order in force', async () => {
+  it('are started again once, with the request in force', async () => {
     const { ear, threads, named, calls } = setUp()
     await ear.open(VOCABULARY)
-    ear.listen(order(5))
+    ear.listen(request(5))
     threads[0]?.parts.broken()
     await settled()
     expect(threads.map(({ ended }) => ended)).toEqual([true, false])
@@ -225,7 +225,7 @@ describe('threads that break', () => {
     const { ear, threads, failure } = setUp()
     await ear.open(VOCABULARY)
     for (const _ of [1, 2, 3]) {
-      const heard = { order: 1, text: 'set', beganAt: 0, endedAt: 1, by: 'voice' } as const
+      const heard = { listenId: 1, text: 'set', beganAt: 0, endedAt: 1, by: 'voice' } as const
       threads.at(-1)?.parts.event({ type: 'heard', heard })
       threads.at(-1)?.parts.broken()
       await settled()
@@ -239,7 +239,7 @@ describe('threads that break', () => {
     await ear.open(VOCABULARY)
     const [first] = threads
     if (first) first.fails = true
-    ear.listen(order(6))
+    ear.listen(request(6))
     await settled()
     expect(threads).toHaveLength(2)
   })

@@ -1,4 +1,4 @@
-/** What is heard under a listening order, and what is not: keys over it, its own moment, passes and second model. */
+/** What is heard under a request to listen, and what is not: keys over it, its own moment, passes and second model. */
 
 import { describe, expect, it } from 'vitest'
 import type { Denoiser } from '../../../../src/adapters/ear/audio/denoise.ts'
@@ -110,7 +110,7 @@ function room(
   const settled = () => new Promise((done) => setTimeout(done, 0))
   sound(3_000, 0.0003)
   const listen = (opensAt: number) =>
-    listening.listen({ order: 7, hearable: { shapes: [], yesNo: false }, after: opensAt }, opensAt)
+    listening.listen({ listenId: 7, hearable: { shapes: [], yesNo: false }, after: opensAt }, opensAt)
   if (isListenedTo) listen(now)
   return {
     now: () => now,
@@ -143,7 +143,7 @@ describe('the talk key', () => {
     gate('ended')
     speak(90)
     quiet(90)
-    expect(await heard()).toMatchObject([{ order: 7, text: 'brake set' }])
+    expect(await heard()).toMatchObject([{ listenId: 7, text: 'brake set' }])
     expect(decoded.at(-1)).toBeGreaterThanOrEqual(690)
   })
 
@@ -200,7 +200,7 @@ describe('the radio key', () => {
   })
 })
 
-describe('an order that comes late', () => {
+describe('a request to listen that comes late', () => {
   it('hears an answer that was begun before it came, with its first word', async () => {
     const { now, listen, speak, quiet, heard } = room(false)
     const opensAt = now() + 90
@@ -210,7 +210,7 @@ describe('an order that comes late', () => {
     listen(opensAt)
     quiet(1_000)
     const answers = await heard()
-    expect(answers).toMatchObject([{ order: 7, text: 'brake set', beganAt }])
+    expect(answers).toMatchObject([{ listenId: 7, text: 'brake set', beganAt }])
     expect(answers[0]).not.toHaveProperty('doubt')
   })
 
