@@ -48,11 +48,11 @@ export default defineConfig({
         // Files of the model have no ending of their own.
         globPatterns: ['**/*.{html,js,css,wasm,webmanifest,svg,png,mp3,json}', 'model/**/*'],
         // The whole dictionary serves packs of the user's own: kept once it was asked for.
-        globIgnores: ['**/all-words.txt', '**/weigher-*/*', '**/ort-*.wasm', '**/weigher.worker-*.js'],
+        globIgnores: ['**/all-words.txt', '**/rescorer-*/*', '**/ort-*.wasm', '**/rescorer.worker-*.js'],
         runtimeCaching: [
           { urlPattern: /\/all-words\.txt$/, handler: 'StaleWhileRevalidate' },
           // Large, not needed to begin with, and never other than its name says.
-          { urlPattern: /\/(weigher-[^/]*\/|assets\/(ort-|weigher\.worker-))/, handler: 'CacheFirst' },
+          { urlPattern: /\/(rescorer-[^/]*\/|assets\/(ort-|rescorer\.worker-))/, handler: 'CacheFirst' },
         ],
         maximumFileSizeToCacheInBytes: 8 * 1024 * 1024,
       },
@@ -63,7 +63,7 @@ export default defineConfig({
   server: { fs: { allow: [here('.')] } },
   resolve: {
     // soundswallower imports blob-polyfill, which touches `document` and so dies in a worker.
-    alias: { 'blob-polyfill': here('src/adapters/ear/blob.ts') },
+    alias: { 'blob-polyfill': here('src/adapters/ear/recogniser/blobPolyfill.ts') },
   },
   build: { target: 'es2022', outDir: here('dist'), emptyOutDir: true },
 })

@@ -1,11 +1,8 @@
 /** What a run needs: ear, voice, lock and the actions, put together. Loads after the first screen, which needs none of it. */
 
 import { soundDevices } from './adapters/devices.ts'
-import { createBrowserEar } from './adapters/ear/browserEar.ts'
-import { createChosenEar } from './adapters/ear/chooseEar.ts'
-import { createDeviceEar } from './adapters/ear/deviceEar.ts'
-import { keepSpeaker } from './adapters/ear/knownSpeaker.ts'
-import { findRecognition, placeOf } from './adapters/ear/recognition.ts'
+import { storeProfiles } from './adapters/ear/device/storedProfiles.ts'
+import { createEar, earOffers } from './adapters/ear/ears.ts'
 import { createMediaKeys } from './adapters/input/mediaKeys.ts'
 import { createSwitches } from './adapters/input/switches.ts'
 import { createTabLock } from './adapters/log/tabLock.ts'
@@ -30,18 +27,13 @@ export interface AppParts {
 export function composeApp({ store, log, packFiles, openHere, saveSettings, tab }: AppParts): Actions {
   const clock = createWorkerClock()
   const voice = createVoice({ clock, settings: () => store.getState().settings })
-  const ear = createChosenEar({
-    device: createDeviceEar({
-      modelBase: new URL('model/', document.baseURI).href,
-      clock,
-      microphone: () => store.getState().settings.microphone,
-      speaker: keepSpeaker(tab),
-      weighs: () => store.getState().settings.weighs,
-    }),
-    browser: createBrowserEar({ clock, mayLeave: () => store.getState().settings.soundMayLeave }),
-    choice: () => store.getState().settings.ear,
+  const ear = createEar({
+    clock,
+    modelBase: new URL('model/', document.baseURI).href,
+    profiles: storeProfiles(tab),
+    settings: () => store.getState().settings,
   })
-  void placeOf(findRecognition()).then((browserEar) => store.setState({ browserEar }))
+  void earOffers().then((ears) => store.setState({ ears }))
   void voice.browserVoices().then((voices) => store.setState({ voices }))
   const switches = createSwitches({ clock, bindings: () => store.getState().settings.switches })
   const actions = makeActions({

@@ -10,19 +10,19 @@ export type EarState = 'off' | 'loading' | 'shut' | 'guard' | 'open' | 'hearing'
 export type EarEvent =
   | { readonly type: 'state'; readonly state: EarState }
   | { readonly type: 'loading'; readonly fraction: number }
-  | { readonly type: 'speechBegan'; readonly order: number; readonly at: number }
+  | { readonly type: 'speechBegan'; readonly listenId: number; readonly at: number }
   /** Words so far: shown, never judged, never logged. */
-  | { readonly type: 'soFar'; readonly order: number; readonly text: string }
+  | { readonly type: 'soFar'; readonly listenId: number; readonly text: string }
   | { readonly type: 'heard'; readonly heard: Heard }
   /** dBFS, about ten times a second. */
   | { readonly type: 'level'; readonly level: number; readonly noise: number; readonly clipping: boolean }
-  | { readonly type: 'weigher'; readonly state: WeigherState }
+  | { readonly type: 'secondModel'; readonly state: SecondModelState }
   | { readonly type: 'failed'; readonly failure: EarFailure }
   /** It had died, or was restarted, and listens again; what was said meanwhile is lost. */
   | { readonly type: 'back' }
 
-/** The second model by which the device's ear weighs what it heard; it hears without it as well. */
-export type WeigherState = 'none' | 'loading' | 'ready' | 'failed'
+/** The second model, by which the device's ear rescores what it heard; it hears without it as well. */
+export type SecondModelState = 'none' | 'loading' | 'ready' | 'failed'
 
 export interface EarFailure {
   readonly code:
@@ -40,14 +40,15 @@ export interface EarFailure {
 }
 
 /**
- * Push to talk and the radio key, over whatever order is in force. `ended`: the key was let go, what was
+ * Push to talk and the radio key, whatever is listened for. `ended`: the key was let go, what was
  * being said is whole; `shut`: it is dropped.
  */
 export type EarGate = 'open' | 'ended' | 'shut'
 
-/** The order to listen carries no value. */
-export interface ListenOrder {
-  readonly order: number
+/** What to listen for. It carries no value (law 2). */
+export interface ListenRequest {
+  /** Number of the listening turn, which goes with all that is heard in it. */
+  readonly listenId: number
   readonly hearable: Hearable
   /** Clock time at which the app's own voice had ended: an answer may begin right after it. */
   readonly after: number
@@ -57,10 +58,20 @@ export interface ListenOrder {
   readonly isPatient?: boolean
 }
 
+/** An ear that this browser has, for the settings. */
+export interface EarOffer {
+  readonly name: string
+  readonly label: string
+  readonly about: string
+  readonly hasSecondModel: boolean
+  /** Where sound may leave the device: what is said as long as the ear is in use, and why, where it is chosen. */
+  readonly away?: { readonly note: string; readonly reason: string }
+}
+
 export interface Ear {
   /** Asks for the microphone and loads the recogniser; resolves when it could listen, or has failed (by event). */
   open(vocabulary: Vocabulary): Promise<void>
-  listen(order: ListenOrder): void
+  listen(request: ListenRequest): void
   shut(): void
   gate(gate: EarGate): void
   close(): Promise<void>

@@ -30,6 +30,7 @@ const PACKAGES: Readonly<Record<string, readonly string[]>> = {
   'ports.ts': [],
   'emitter.ts': [],
   adapters: [
+    'comlink',
     'idb',
     'yaml',
     'soundswallower',

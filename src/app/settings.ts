@@ -13,10 +13,11 @@ export interface Settings {
   /** Engine start calls are answered with their times. */
   readonly timesAloud: boolean
   readonly theme: 'system' | 'dark' | 'light'
-  readonly ear: 'device' | 'browser' | 'typing'
-  /** The device's ear checks what it heard with a second model. */
-  readonly weighs: boolean
-  /** The pilot has agreed that the browser may send speech to its maker. */
+  /** Name of an ear (`EarOffer`), or `typing` for none. */
+  readonly ear: string
+  /** The device's ear has a second model rescore what it heard. */
+  readonly secondModel: boolean
+  /** Allowed explicitly: the browser may send what is said to its maker. */
   readonly soundMayLeave: boolean
   /** Open microphone, or only while the talk key is held. */
   readonly listening: 'open' | 'push'
@@ -56,7 +57,7 @@ export const DEFAULT_SETTINGS: Settings = {
   timesAloud: false,
   theme: 'system',
   ear: 'device',
-  weighs: true,
+  secondModel: true,
   soundMayLeave: false,
   listening: 'open',
   isHeadset: false,
@@ -98,11 +99,18 @@ const KEY = 'otherseat.settings'
 
 type Keep = Pick<Storage, 'getItem' | 'setItem'>
 
+/** From the forms of earlier editions. */
+function brought(kept: object): object {
+  if (!('weighs' in kept)) return kept
+  const { weighs, ...rest } = kept
+  return { secondModel: weighs, ...rest }
+}
+
 /** Defaults where nothing is kept, what is kept cannot be read, or storage is refused. */
 export function readSettings(storage: Keep | undefined): Settings {
   try {
     const kept: unknown = JSON.parse(storage?.getItem(KEY) ?? '{}')
-    return typeof kept === 'object' && kept !== null ? { ...DEFAULT_SETTINGS, ...kept } : DEFAULT_SETTINGS
+    return typeof kept === 'object' && kept !== null ? { ...DEFAULT_SETTINGS, ...brought(kept) } : DEFAULT_SETTINGS
   } catch {
     return DEFAULT_SETTINGS
   }

@@ -7,7 +7,15 @@ import type { Role } from '../kernel/pack/roles.ts'
 import type { Problem } from '../kernel/problem.ts'
 import type { RunState } from '../kernel/run/core/state.ts'
 import type { Debrief } from '../kernel/run/debrief/debrief.ts'
-import type { EarFailure, EarState, RunSummary, SoundDevices, SwitchName, WeigherState } from '../ports.ts'
+import type {
+  EarFailure,
+  EarOffer,
+  EarState,
+  RunSummary,
+  SecondModelState,
+  SoundDevices,
+  SwitchName,
+} from '../ports.ts'
 import type { PastDraft } from './figures/undo.ts'
 import type { Storage } from './run/record.ts'
 import type { Revision } from './run/revision.ts'
@@ -60,7 +68,7 @@ export interface AppState {
     readonly soFar: string
     /** 0 to 1 while the recogniser loads. */
     readonly loading: number
-    readonly weigher: WeigherState
+    readonly secondModel: SecondModelState
     readonly failure: EarFailure | undefined
     /** Why it is another one than was chosen. */
     readonly note: string
@@ -71,8 +79,8 @@ export interface AppState {
   readonly soundCheck: SoundCheckState | undefined
   /** Microphones and outputs to choose from. */
   readonly devices: SoundDevices
-  /** Where the browser's own recognition listens, if it has one; undefined until that is known. */
-  readonly browserEar: 'none' | 'device' | 'away' | undefined
+  /** Ears that this browser has, as far as it is known. */
+  readonly ears: readonly EarOffer[]
   /** The next key or button pressed becomes the one for this. */
   readonly learning: SwitchName | undefined
   readonly voice: { readonly speaking: string; readonly role: Role; readonly failed: boolean }
@@ -126,14 +134,14 @@ export function createAppStore(initial: Partial<AppState> = {}): Store {
       clipping: false,
       soFar: '',
       loading: 0,
-      weigher: 'none',
+      secondModel: 'none',
       failure: undefined,
       note: '',
       gate: 'open',
     },
     soundCheck: undefined,
     devices: { microphones: [], outputs: [] },
-    browserEar: undefined,
+    ears: [],
     learning: undefined,
     voice: { speaking: '', role: 'otherseat', failed: false },
     storage: { kept: true, message: '' },

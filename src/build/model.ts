@@ -7,8 +7,8 @@ import { copyFile, mkdir, readdir, readFile, writeFile } from 'node:fs/promises'
 import { createRequire } from 'node:module'
 import { dirname, join } from 'node:path'
 import { fileURLToPath } from 'node:url'
-import { parseDictionary, pronounce, writeDictionary } from '../adapters/ear/dictionary.ts'
-import { ALL_WORDS, partFile, WEIGHER_FILES, WEIGHER_FOLDER } from '../adapters/ear/modelFiles.ts'
+import { ALL_WORDS, partFile, RESCORER_FILES, RESCORER_FOLDER } from '../adapters/ear/device/modelFiles.ts'
+import { parseDictionary, pronounce, writeDictionary } from '../adapters/ear/recogniser/dictionary.ts'
 import { readPackDir } from '../cli/packDir.ts'
 import { wordsNeeded } from '../kernel/hearing/grammar.ts'
 import { vocabularyOf } from '../kernel/hearing/vocabulary.ts'
@@ -19,8 +19,8 @@ const OUT = join(ROOT, 'public', 'model')
 const packages = createRequire(import.meta.url)
 const MODEL = join(dirname(packages.resolve('soundswallower')), 'model', 'en-us')
 
-const WEIGHER = join(ROOT, 'node_modules', '@moonshine-ai', 'moonshine-js')
-const WEIGHER_MODEL = join(WEIGHER, 'dist', 'model', 'tiny', 'quantized')
+const RESCORER = join(ROOT, 'node_modules', '@moonshine-ai', 'moonshine-js')
+const RESCORER_MODEL = join(RESCORER, 'dist', 'model', 'tiny', 'quantized')
 
 const COPIES: readonly (readonly [from: string, to: string])[] = [
   ...(['mdef', 'sendump', 'means', 'variances'] as const).map((part) => [join(MODEL, part), partFile(part)] as const),
@@ -30,8 +30,8 @@ const COPIES: readonly (readonly [from: string, to: string])[] = [
   [join(MODEL, 'dict.txt'), ALL_WORDS],
   // The model's notice asks to go with every copy.
   [join(MODEL, 'README.txt'), 'en-us/NOTICE.txt'],
-  ...WEIGHER_FILES.map((name) => [join(WEIGHER_MODEL, name), join(WEIGHER_FOLDER, name)] as const),
-  [join(WEIGHER, 'LICENSE'), join(WEIGHER_FOLDER, 'LICENSE.txt')],
+  ...RESCORER_FILES.map((name) => [join(RESCORER_MODEL, name), join(RESCORER_FOLDER, name)] as const),
+  [join(RESCORER, 'LICENSE'), join(RESCORER_FOLDER, 'LICENSE.txt')],
   [packages.resolve('@jitsi/rnnoise-wasm/dist/rnnoise.wasm'), partFile('denoiser')],
 ]
 
@@ -50,7 +50,7 @@ async function packWords(): Promise<{ words: string[]; own: Record<string, strin
   return { words, own }
 }
 
-for (const folder of ['en-us', WEIGHER_FOLDER]) await mkdir(join(OUT, folder), { recursive: true })
+for (const folder of ['en-us', RESCORER_FOLDER]) await mkdir(join(OUT, folder), { recursive: true })
 await Promise.all(COPIES.map(([from, to]) => copyFile(from, join(OUT, to))))
 const all = parseDictionary(await readFile(join(MODEL, 'dict.txt'), 'utf8'))
 const { words, own } = await packWords()

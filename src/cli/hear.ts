@@ -1,9 +1,10 @@
 /** `hear`: the on-device recogniser over sound files, and the verdict on what it heard; one JSON line a file. */
 
 import { parseArgs } from 'node:util'
-import { createNodeRecogniser, type HeardInFile, nodeWeigher } from '../adapters/ear/nodeEar.ts'
+import { createNodeRecogniser, type HeardInFile, nodeRescorer } from '../adapters/ear/nodeEar.ts'
 import { grammarOf } from '../kernel/hearing/grammar.ts'
 import type { Hearable } from '../kernel/hearing/hearable.ts'
+import { jsgfOf } from '../kernel/hearing/jsgf.ts'
 import { vocabularyOfItems } from '../kernel/hearing/vocabulary.ts'
 import { onOneLine } from '../kernel/quoted.ts'
 import type { Hypotheses } from '../kernel/response/hypotheses.ts'
@@ -39,10 +40,10 @@ export const run: CommandRun = async (args, io) => {
   const vocabulary = vocabularyOfItems([{ challenge, responses: [{ response }], states }], shapes)
   const hearable: Hearable = { shapes, yesNo: asked.yesNo === true }
   if (grammar) {
-    io.output.write(grammarOf(hearable, vocabulary))
+    io.output.write(jsgfOf(grammarOf(hearable, vocabulary)))
     return 0
   }
-  const recogniser = await createNodeRecogniser(vocabulary, await nodeWeigher())
+  const recogniser = await createNodeRecogniser(vocabulary, await nodeRescorer())
   if (recogniser.missing.length > 0) {
     io.errors.write(`no pronunciation is known for ${recogniser.missing.join(', ')}; these words cannot be heard\n`)
   }

@@ -8,7 +8,7 @@ import { newRun } from '../app/run/storedRun.ts'
 import { DEFAULT_SETTINGS } from '../app/settings.ts'
 import type { Inputs } from '../kernel/figures/model.ts'
 import type { RunSettings } from '../kernel/run/core/events.ts'
-import type { Ear, ListenOrder, RunLog, Voice } from '../ports.ts'
+import type { Ear, ListenRequest, RunLog, Voice } from '../ports.ts'
 import { outsideEvent, type Rehearsal } from './rehearsalEvents.ts'
 import { createVirtualClock, type VirtualClock } from './virtualClock.ts'
 
@@ -77,24 +77,24 @@ function createRehearsal(parts: RehearsalParts): Rehearsal {
   return {
     ...{ pack, file, print, hearWav, session, clock, listening },
     async hear(heard, durationMs) {
-      const order = listening()?.order
-      if (order === undefined) return 'nobody listens: the run has ended or stopped'
+      const listenId = listening()?.listenId
+      if (listenId === undefined) return 'nobody listens: the run has ended or stopped'
       const beganAt = clock.now()
       clock.skip(durationMs)
       print(`pilot: ${heard.text}`)
-      await session.hear({ ...heard, order, beganAt, endedAt: clock.now() })
+      await session.hear({ ...heard, listenId, beganAt, endedAt: clock.now() })
       return undefined
     },
   }
 }
 
 /** An ear that hears nothing of itself: it knows what is listened for. */
-function orderedEar(): { readonly ear: Ear; readonly listening: () => ListenOrder | undefined } {
-  let inForce: ListenOrder | undefined
+function orderedEar(): { readonly ear: Ear; readonly listening: () => ListenRequest | undefined } {
+  let inForce: ListenRequest | undefined
   const ear: Ear = {
     open: async () => undefined,
-    listen(order) {
-      inForce = order
+    listen(request) {
+      inForce = request
     },
     shut() {
       inForce = undefined

@@ -11,7 +11,7 @@ import { keyPress } from '../kernel/interpret/keyPress.ts'
 import type { Pack } from '../kernel/pack/checklist.ts'
 import { showProblem } from '../kernel/problem.ts'
 import { readInputs } from '../packs/inputs.ts'
-import type { ListenOrder } from '../ports.ts'
+import type { ListenRequest } from '../ports.ts'
 import type { VirtualClock } from './virtualClock.ts'
 
 /** The run, and what an answers file may do to it. */
@@ -27,8 +27,8 @@ export interface Rehearsal {
     file: string,
     hearable: Hearable,
   ) => Promise<Pick<Heard, 'text' | 'doubt' | 'score' | 'alternatives' | 'words'> & { readonly durationMs: number }>
-  /** The order to listen in force. */
-  readonly listening: () => ListenOrder | undefined
+  /** What is listened for. */
+  readonly listening: () => ListenRequest | undefined
   /** The pilot says something; resolves to what is wrong, if anything. */
   readonly hear: (heard: Pick<Heard, 'text' | 'by'> & Partial<Heard>, durationMs: number) => Promise<string | undefined>
 }
@@ -130,10 +130,10 @@ async function key({ pack, session, clock }: Rehearsal, name: string): Promise<s
 }
 
 async function wav({ file, hearWav, listening, hear }: Rehearsal, argument: string): Promise<string | undefined> {
-  const order = listening()
-  if (!order) return 'nobody listens: the run has ended or stopped'
+  const request = listening()
+  if (!request) return 'nobody listens: the run has ended or stopped'
   try {
-    const { durationMs, ...heard } = await hearWav(pathFrom(file, argument), order.hearable)
+    const { durationMs, ...heard } = await hearWav(pathFrom(file, argument), request.hearable)
     return await hear({ ...heard, by: 'voice' }, durationMs)
   } catch (error) {
     return `@wav ${argument}: ${error instanceof Error ? error.message : error}; a WAV file would be right`

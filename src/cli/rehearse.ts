@@ -42,8 +42,8 @@ export const run: CommandRun = async (args, io) => {
   }
   let recogniser: ReturnType<typeof openRecogniser> | undefined
   const openRecogniser = async () => {
-    const { createNodeRecogniser, nodeWeigher } = await import('../adapters/ear/nodeEar.ts')
-    return createNodeRecogniser(vocabularyOf(pack), await nodeWeigher())
+    const { createNodeRecogniser, nodeRescorer } = await import('../adapters/ear/nodeEar.ts')
+    return createNodeRecogniser(vocabularyOf(pack), await nodeRescorer())
   }
   const end = await rehearseFile({
     pack,

@@ -30,12 +30,14 @@ export async function unpronouncedWords(pack: Pack, dir: string): Promise<Proble
 const NO_WAY_TO_HEAR =
   'is in no dictionary and cannot be heard; say it otherwise, or give its sounds under pronunciations in pack.yaml'
 
+/** The first place where the word stands by itself, in any case; comments do not count. */
 function placeOf(texts: Pack['texts'], word: string): NonNullable<Problem['place']> | undefined {
-  const pattern = new RegExp(`(?<![a-z])${word.replace(/[^\p{L}\p{N}]/gu, '\\$&')}(?![a-z])`, 'i')
   for (const [file, text] of Object.entries(texts)) {
     for (const [index, line] of text.split('\n').entries()) {
-      const column = line.replace(/(^|\s)#.*/, '').search(pattern)
-      if (column >= 0) return { file, line: index + 1, column: column + 1 }
+      const words = line.replace(/(^|\s)#.*/, '').matchAll(/[a-z]+(?:'[a-z]+)*/gi)
+      for (const found of words) {
+        if (found[0].toLowerCase() === word) return { file, line: index + 1, column: found.index + 1 }
+      }
     }
   }
   return undefined

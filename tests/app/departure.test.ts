@@ -44,21 +44,21 @@ describe('an answer', () => {
 
   it('to an item before, heard late, is judged against nothing', async () => {
     const flight = await atTrim()
-    const old = flight.ear.orders.at(-1)?.order ?? 0
+    const old = flight.ear.requests.at(-1)?.listenId ?? 0
     await flight.hear('four point three up')
-    await flight.hear('one two six', { order: old })
+    await flight.hear('one two six', { listenId: old })
     expect(flight.log.events.at(-1)).toMatchObject({ type: 'voided', because: 'late' })
     expect(flight.state().floor).toMatchObject({ item: 'loadFigures.v1' })
   })
 
   it('begun before final figures came is void, and the challenge is put again', async () => {
     const flight = await atTrim()
-    const order = flight.ear.listening()?.order ?? 0
+    const listenId = flight.ear.listening()?.listenId ?? 0
     await flight.revise('final')
     expect(flight.said()).toMatch(
       /^Figures changed\. Final figures are in\. .*Figures flow, open again, .*Set the takeoff trim/,
     )
-    await flight.hear('four point three up', { order })
+    await flight.hear('four point three up', { listenId })
     expect(flight.log.events.at(-1)).toMatchObject({ type: 'voided', because: 'figuresChanged' })
     expect(flight.state().items['loadFigures.trim']?.status).toBe('open')
     // What sets the changed values comes before the items that say them.

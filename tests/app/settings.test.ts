@@ -24,6 +24,12 @@ describe('settings that were kept', () => {
     })
   })
 
+  it.each([true, false])('by an edition that called the second model something else keep the choice: %s', (weighs) => {
+    const settings = readSettings(keeping(JSON.stringify({ ...OLD, weighs })))
+    expect(settings.secondModel).toBe(weighs)
+    expect(settings).not.toHaveProperty('weighs')
+  })
+
   it.each(['not JSON', 'null', '7', null])('as %j are the defaults', (text) => {
     expect(readSettings(keeping(text))).toEqual(DEFAULT_SETTINGS)
   })

@@ -17,7 +17,7 @@ const RIGHT = [
 ]
 const QUIET = { level: -20, noise: -62, isClipped: false }
 const heard = (text: string, more: Partial<Heard> = {}): Heard => ({
-  ...{ order: 1, text, beganAt: 0, endedAt: 0, by: 'voice' },
+  ...{ listenId: 1, text, beganAt: 0, endedAt: 0, by: 'voice' },
   ...more,
 })
 const read = (texts: readonly string[], levels = QUIET) =>

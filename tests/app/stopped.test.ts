@@ -43,7 +43,7 @@ describe('a bug', () => {
   it('while what was said is interpreted stops the run, and what was said is in the log', async () => {
     const on = await session({ at: 'item', list: 'loadFigures', item: 'loadFigures.nope' })
     const { run, ear, log } = on
-    ear.hear('two four three six zero', { order: run.state().listenId, score: 0.9 })
+    ear.hear('two four three six zero', { listenId: run.state().listenId, score: 0.9 })
     await run.settled()
     expectStopped(on, /nope/)
     expect(log.events.at(-1)).toMatchObject({
@@ -100,7 +100,7 @@ describe('a bug', () => {
       throw new Error('a bug')
     })
     await run.hear({
-      order: run.state().listenId,
+      listenId: run.state().listenId,
       text: 'two four three six zero',
       by: 'typed',
       beganAt: 0,
@@ -132,7 +132,7 @@ it('a run that a bug has stopped is taken up again at the same item', async () =
 it('what has ended is over: nothing is stored behind it', async () => {
   const { run, log } = await session()
   await run.happen({ type: 'ended' })
-  await run.hear({ order: run.state().listenId, text: 'five', by: 'typed', beganAt: 0, endedAt: 0 })
+  await run.hear({ listenId: run.state().listenId, text: 'five', by: 'typed', beganAt: 0, endedAt: 0 })
   await run.resume()
   expect(log.events.at(-1)?.type).toBe('ended')
 })

@@ -21,8 +21,8 @@ type Flight = Awaited<ReturnType<typeof atTrim>>
 const noticed = ({ voice, ear, store }: Flight) => ({
   said: voice.said.length,
   tones: voice.tones.length,
-  orders: ear.orders.length,
-  listening: ear.listening()?.order,
+  orders: ear.requests.length,
+  listening: ear.listening()?.listenId,
   screen: store.getState(),
 })
 

@@ -125,7 +125,7 @@ describe('a headset', () => {
     await settled()
     await hear('load figures list')
     expect(voice.speaking()).toContain('Zero fuel weight?')
-    expect(ear.orders.at(-1)).toMatchObject({ order: state().listenId, isHeadset: true })
+    expect(ear.requests.at(-1)).toMatchObject({ listenId: state().listenId, isHeadset: true })
     await hear('two four three six zero')
     expect(log.events.at(-1)).toMatchObject({ judgement: { verdict: 'correct' }, evidence: { early: true } })
     expect(voice.speaking()).toBe('Takeoff trim?')
@@ -136,9 +136,9 @@ describe('a headset', () => {
     voice.end()
     await settled()
     await hear('load figures list')
-    const order = ear.orders.at(-1)?.order ?? 0
+    const listenId = ear.requests.at(-1)?.listenId ?? 0
     const begin = () => {
-      ear.emit({ type: 'speechBegan', order, at: clock.now() })
+      ear.emit({ type: 'speechBegan', listenId, at: clock.now() })
       ear.emit({ type: 'state', state: 'hearing' })
     }
     begin()

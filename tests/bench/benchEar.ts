@@ -3,42 +3,44 @@
  * cockpit-like noise and among other voices. Needs flite, espeak-ng and sox for its corpus; human speech is in `audio/`.
  * Every wrong answer is judged from what was heard of a right one: each single digit changed, neighbours swapped, the
  * other direction; of words the contrary, the left-out "not" and every other answer of the benchmark.
- * `-- --json` prints one flat object; `--count N` utterances, `--seed N`, `--set tuning|check`, `--conditions a,b`, `--no-weigher`.
+ * `-- --json` prints one flat object; `--count N` utterances, `--seed N`, `--set tuning|check`, `--conditions a,b`, `--no-rescorer`;
+ * `--misses` prints what was not right, `--utterances FILE` writes what was heard of each; `--write` stores the conditions that were
+ * measured in `audio/figures.json` and makes its page anew.
  */
 
-import { mkdtemp, readdir, readFile, rm, stat } from 'node:fs/promises'
-import { tmpdir } from 'node:os'
+import { appendFileSync } from 'node:fs'
+import { readdir, stat } from 'node:fs/promises'
 import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { parseArgs } from 'node:util'
-import { joined } from '../../src/adapters/ear/denoise.ts'
+import { joined } from '../../src/adapters/ear/audio/denoise.ts'
 import {
   createNodeRecogniser,
   type NodeRecogniser,
-  nodeWeigher,
+  nodeRescorer,
   type RecognisedRecording,
 } from '../../src/adapters/ear/nodeEar.ts'
-import { silenceThatEnds, TIMES } from '../../src/adapters/ear/utterance.ts'
-import { readWav } from '../../src/adapters/ear/wav.ts'
+import { endSilence, TIMES } from '../../src/adapters/ear/utterance/utteranceFinder.ts'
 import { judgeHeard } from '../../src/cli/heardVerdict.ts'
 import { hasAnswerShape } from '../../src/kernel/hearing/answerShape.ts'
-import { saidForm } from '../../src/kernel/hearing/form.ts'
+import { completeness } from '../../src/kernel/hearing/completeness.ts'
 import type { Hearable, Vocabulary } from '../../src/kernel/hearing/hearable.ts'
 import { vocabularyOfItems } from '../../src/kernel/hearing/vocabulary.ts'
 import type { Figure } from '../../src/kernel/kinds/kind.ts'
-import { CHECK_VOICES, render, TUNING_VOICES, type Voice } from '../audio/make.ts'
-import { SPOKEN_BESIDE } from '../audio/narration.ts'
 import { responseOnce } from '../corpus/judgeText.ts'
-import { type EarCase, earCases, VALUE_ITEMS, WORD_ITEMS } from './earCases.ts'
+import { type EarCase, VALUE_ITEMS, WORD_ITEMS } from './earCases.ts'
+import { earCorpus, type Spoken } from './earCorpus.ts'
+import type { Condition } from './earFigures.ts'
+import { readFigures, writeFigures } from './figuresFile.ts'
 import { airflow, babble, cockpitNoise, inNoise } from './noise.ts'
+import { isBusy, stampNow } from './stamp.ts'
 import { emptyTally, interval, percentile, type Tally } from './tally.ts'
 
-const AUDIO = fileURLToPath(new URL('../../audio/', import.meta.url))
 const MODEL = fileURLToPath(new URL('../../public/model/', import.meta.url))
 type NoiseOf = (samples: number, seed: number) => Float32Array
 const amongOthers: NoiseOf = (samples, seed) => babble(talkers, samples, seed)
-/** `snr` and `babble` at a ratio in dB; `air` is broad airflow, harsher than what the targets were set with. */
-const CONDITIONS = {
+/** At a ratio in dB; airflow is harsher than what the targets were set with. */
+const NOISES: Readonly<Record<Condition, { readonly noiseOf: NoiseOf; readonly db: number } | undefined>> = {
   clean: undefined,
   snr20: { noiseOf: cockpitNoise, db: 20 },
   snr15: { noiseOf: cockpitNoise, db: 15 },
@@ -47,10 +49,7 @@ const CONDITIONS = {
   air10: { noiseOf: airflow, db: 10 },
   babble20: { noiseOf: amongOthers, db: 20 },
   babble10: { noiseOf: amongOthers, db: 10 },
-} as const
-type Condition = keyof typeof CONDITIONS
-
-const DIGITS = ['zero', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine']
+}
 
 const { values } = parseArgs({
   options: {
@@ -58,53 +57,42 @@ const { values } = parseArgs({
     count: { type: 'string', default: '80' },
     seed: { type: 'string', default: '20' },
     set: { type: 'string', default: 'check' },
-    conditions: { type: 'string', default: Object.keys(CONDITIONS).join(',') },
+    conditions: { type: 'string', default: Object.keys(NOISES).join(',') },
     misses: { type: 'boolean', default: false },
-    weigher: { type: 'boolean', default: true },
+    utterances: { type: 'string' },
+    rescorer: { type: 'boolean', default: true },
+    write: { type: 'boolean', default: false },
   },
   allowNegative: true,
 })
-const isCheck = values.set !== 'tuning'
-const voices: readonly Voice[] = isCheck ? CHECK_VOICES : TUNING_VOICES
-// Values of the two sets come from seeds that never meet.
-const seed = Number(values.seed) * 2 + (isCheck ? 1 : 0)
-
-interface Spoken {
-  readonly voice: string
-  readonly kind: string
-  readonly first: Float32Array
-  /** The same said again, a little slower; where there is no other saying, none. */
-  readonly second?: Float32Array
-  /** Undefined for speech that answers nothing. */
-  readonly asked: EarCase | undefined
-  /** The item that is open while it is said. */
-  readonly beside?: Hearable['shapes']
-}
-
 const vocabulary: Vocabulary = vocabularyOfItems([...WORD_ITEMS, ...VALUE_ITEMS], [])
 const loadBegan = performance.now()
 const recogniser: NodeRecogniser = await createNodeRecogniser(
   vocabulary,
-  values.weigher ? await nodeWeigher() : undefined,
+  values.rescorer ? await nodeRescorer() : undefined,
 )
 const loadMs = performance.now() - loadBegan
-// One speaker after the other, each as if they had sat down anew.
-const others = await narrated()
-const corpus = [...(await synthetic()), ...(await human()), ...others.flatMap(beside)].sort((one, other) =>
-  one.voice.localeCompare(other.voice),
+const { spoken: corpus, sentences } = await earCorpus(
+  values.set === 'tuning' ? 'tuning' : 'check',
+  Number(values.seed),
+  Number(values.count),
 )
 /** Four talkers: every fourth sentence each. */
 const talkers = [0, 1, 2, 3].map((first) =>
-  joined(others.filter((_, at) => at % 4 === first).map(({ first }) => first)),
+  joined(sentences.filter((_, at) => at % 4 === first).map(({ first }) => first)),
 )
 const residentAtFirst = process.memoryUsage().rss
 const results: Record<string, number> = {}
+/** Of all conditions, and of the one under way. */
 const lastVoiceToVerdict: number[] = []
 const endpointToVerdict: number[] = []
+let timesFrom = 0
+const stamp = stampNow()
 
 for (const name of values.conditions.split(',') as Condition[]) {
   const tallies = new Map<string, Tally>()
   for (const [index, spoken] of corpus.entries()) {
+    // Each as if they had just sat down.
     if (spoken.voice !== corpus[index - 1]?.voice) recogniser.forget()
     // Rejection is measured in clean sound.
     if (!spoken.asked && name !== 'clean') continue
@@ -116,6 +104,8 @@ for (const name of values.conditions.split(',') as Condition[]) {
     await hearOne(spoken, index, name, counted)
   }
   report(name, tallies)
+  if (values.write) await store(name, tallies)
+  timesFrom = lastVoiceToVerdict.length
 }
 results['ear.lastVoiceToVerdictMs.p50'] = percentile(lastVoiceToVerdict, 0.5)
 results['ear.lastVoiceToVerdictMs.p95'] = percentile(lastVoiceToVerdict, 0.95)
@@ -131,13 +121,14 @@ else
     if (!/snr|air|babble|clean/.test(key)) process.stdout.write(`${key} ${value}\n`)
 
 async function hearOne(spoken: Spoken, index: number, name: Condition, tallies: Tally[]): Promise<void> {
-  const condition = CONDITIONS[name]
+  const condition = NOISES[name]
   const noisy = (pcm: Float32Array, more: number) =>
     condition ? inNoise(pcm, condition.db, (samples) => condition.noiseOf(samples, index * 2 + more)) : pcm
   const { asked } = spoken
   const hearable: Hearable = { shapes: spoken.beside ?? shapesOf(asked), yesNo: false }
   const heard = await recogniser.follow(noisy(spoken.first, 0), hearable)
-  if (asked) timed(heard.lookMs, hearable, heard.text)
+  note(name, spoken, heard)
+  if (asked) timed(heard.decisionMs, hearable, heard.text)
   const count = (add: (tally: Tally) => void) => {
     for (const tally of tallies) add(tally)
   }
@@ -151,7 +142,11 @@ async function hearOne(spoken: Spoken, index: number, name: Condition, tallies: 
   }
   const judged = judgedInRun(asked, hearable, heard)
   const isRight = judged.verdict === 'correct'
-  const again = () => spoken.second && recogniser.follow(noisy(spoken.second, 1), hearable)
+  const again = async () => {
+    const second = spoken.second && (await recogniser.follow(noisy(spoken.second, 1), hearable))
+    if (second) note(`${name} again`, spoken, second)
+    return second
+  }
   const isRightInTwo = isRight || (judged.verdict === 'sayAgain' && isCorrect(asked, hearable, await again()))
   const wrongAccepted = heard.doubt
     ? 0
@@ -171,6 +166,12 @@ async function hearOne(spoken: Spoken, index: number, name: Condition, tallies: 
       `${name} ${spoken.voice} | ${asked.said} | ${heard.text} | ${judged.verdict} ${heard.doubt ?? ''} | ${heard.alternatives?.[0]?.text ?? ''}\n`,
     )
   }
+}
+
+/** One line for each utterance, to compare two editions of the ear by. */
+function note(where: string, { voice, asked }: Spoken, { decisionMs: _, ...heard }: RecognisedRecording): void {
+  if (values.utterances === undefined) return
+  appendFileSync(values.utterances, `${JSON.stringify({ where, voice, said: asked?.said, heard })}\n`)
 }
 
 /** By the rule of a run: it has the shape of an answer, and judging calls it right or wrong. */
@@ -197,11 +198,11 @@ function isCorrect(asked: EarCase, hearable: Hearable, heard: RecognisedRecordin
   return heard !== undefined && judgedInRun(asked, hearable, heard).verdict === 'correct'
 }
 
-/** The look is taken in the pause; the verdict waits for whichever is later. */
-function timed(lookMs: number, hearable: Hearable, text: string): void {
-  const silence = silenceThatEnds(saidForm(hearable, text), TIMES)
-  lastVoiceToVerdict.push(Math.round(Math.max(silence, TIMES.lookMs + lookMs)))
-  endpointToVerdict.push(Math.round(Math.max(0, TIMES.lookMs + lookMs - silence)))
+/** What was said is decided in the pause; the verdict waits for whichever is later. */
+function timed(decisionMs: number, hearable: Hearable, text: string): void {
+  const silence = endSilence(completeness(hearable, text), TIMES)
+  lastVoiceToVerdict.push(Math.round(Math.max(silence, TIMES.pausedMs + decisionMs)))
+  endpointToVerdict.push(Math.round(Math.max(0, TIMES.pausedMs + decisionMs - silence)))
 }
 
 function shapesOf(asked: EarCase | undefined): Hearable['shapes'] {
@@ -209,97 +210,20 @@ function shapesOf(asked: EarCase | undefined): Hearable['shapes'] {
   return Object.values(asked.figures).map(({ value: _, accept: __, ...spec }) => spec) as Hearable['shapes']
 }
 
-async function synthetic(): Promise<Spoken[]> {
-  const folder = await mkdtemp(join(tmpdir(), 'ear-'))
-  try {
-    const spoken: Spoken[] = []
-    for (const [index, asked] of earCases(seed, Number(values.count)).entries()) {
-      // Pairs of a word and a value item go to one voice.
-      const voice = voices[Math.floor(index / 2) % voices.length] as Voice
-      const [first, second] = [join(folder, `${index}.wav`), join(folder, `${index}-again.wav`)]
-      render(asked.said, voice, first)
-      render(asked.said, voice, second, ['tempo', '0.92'])
-      spoken.push({
-        voice: voice.name,
-        kind: asked.kind,
-        first: await pcmOf(first),
-        second: await pcmOf(second),
-        asked,
-      })
-    }
-    return spoken
-  } finally {
-    await rm(folder, { recursive: true, force: true })
+/** A condition at a time: it takes long, and may be stopped. */
+async function store(name: Condition, tallies: ReadonlyMap<string, Tally>): Promise<void> {
+  const figures = await readFigures()
+  const both = (times: readonly number[]) => {
+    const own = times.slice(timesFrom)
+    return [percentile(own, 0.5), percentile(own, 0.95)] as const
   }
-}
-
-/** Sentences that answer nothing, in the voices of the set. */
-async function narrated(): Promise<Spoken[]> {
-  const folder = await mkdtemp(join(tmpdir(), 'ear-'))
-  try {
-    const spoken: Spoken[] = []
-    for (const [index, text] of Object.values(SPOKEN_BESIDE[isCheck ? 'check' : 'tuning'])
-      .flat()
-      .entries()) {
-      const voice = voices[index % voices.length] as Voice
-      const file = join(folder, `${index}.wav`)
-      render(text, voice, file)
-      spoken.push({ voice: voice.name, kind: 'other speech', first: await pcmOf(file), asked: undefined })
-    }
-    return spoken
-  } finally {
-    await rm(folder, { recursive: true, force: true })
+  const measured = {
+    ...{ stamp, seed: Number(values.seed), secondModel: values.rescorer },
+    all: tallies.get('all') ?? emptyTally(),
+    people: tallies.get('kind human digits') ?? emptyTally(),
+    ...(!isBusy() && { times: { fromVoice: both(lastVoiceToVerdict), fromEndpoint: both(endpointToVerdict) } }),
   }
-}
-
-/** The same sentence while a code, a trim, or a state is asked. */
-function beside(spoken: Spoken): Spoken[] {
-  const items: readonly Hearable['shapes'][] = [[{ kind: 'digits', length: 4 }], [{ kind: 'trim', decimals: 1 }], []]
-  return items.map((shapes) => ({ ...spoken, beside: shapes }))
-}
-
-async function pcmOf(file: string): Promise<Float32Array> {
-  const wav = readWav(await readFile(file))
-  if ('problem' in wav) throw new Error(`${file}: ${wav.problem}`)
-  return wav.pcm
-}
-
-async function human(): Promise<Spoken[]> {
-  const folder = join(AUDIO, isCheck ? 'check' : 'tuning', 'human')
-  const lines = JSON.parse(await readFile(join(folder, 'manifest.json'), 'utf8')) as {
-    readonly file: string
-    readonly words: string
-    readonly voice: string
-    readonly kind: string
-  }[]
-  const spoken: Spoken[] = []
-  for (const { file, words, voice, kind } of lines) {
-    const asked = kind === 'digits' ? digitString(words) : undefined
-    spoken.push({ voice, kind: asked ? 'human digits' : 'other speech', first: await pcmOf(join(folder, file)), asked })
-  }
-  return spoken
-}
-
-/** A person's digit string as a code of that length; wrong is each single digit changed. */
-function digitString(words: string): EarCase {
-  const digits = words
-    .split(' ')
-    .map((word) => (word === 'oh' ? 0 : DIGITS.indexOf(word)))
-    .join('')
-  const figures = (value: string) => ({ x: { kind: 'digits' as const, length: value.length, value } })
-  const wrong = [...digits].flatMap((digit, at) =>
-    [...'0123456789']
-      .filter((other) => other !== digit)
-      .map((other) => ({ response: '<x>', figures: figures(digits.slice(0, at) + other + digits.slice(at + 1)) })),
-  )
-  return {
-    kind: 'human digits',
-    challenge: 'transponder',
-    response: '<x>',
-    figures: figures(digits),
-    said: words,
-    wrong,
-  }
+  await writeFigures({ ...figures, ear: { ...figures.ear, [name]: measured } })
 }
 
 function report(condition: string, tallies: ReadonlyMap<string, Tally>): void {

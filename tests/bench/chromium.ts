@@ -22,10 +22,10 @@ import { percentile } from './tally.ts'
 
 const here = (path: string) => fileURLToPath(new URL(`../../${path}`, import.meta.url))
 const UTTERANCES = Number(process.env.CHROMIUM_UTTERANCES ?? 500)
-/** Memory is looked at from here on: by then everything has been loaded and used. */
+/** Memory is measured from here on: by then everything has been loaded and used. */
 const SETTLED = Math.min(100, Math.floor(UTTERANCES / 2))
-/** And so many times after that: what leaks grows by as much each time. */
-const LOOKS_AT_MEMORY = 4
+/** And this many times after that: a leak grows by as much each time. */
+const MEMORY_SAMPLES = 4
 const VISITS = 5
 
 /** Nothing where there is no browser. */
@@ -93,8 +93,8 @@ async function utterances(): Promise<Record<string, number>> {
     await page.evaluate(hearMany.prepare, { vocabulary, recordings })
     const all: HeardOfMany[] = []
     const megabytes: Record<string, number> = {}
-    for (let look = 0; look <= LOOKS_AT_MEMORY; look++) {
-      const until = SETTLED + Math.round(((UTTERANCES - SETTLED) * look) / LOOKS_AT_MEMORY)
+    for (let sample = 0; sample <= MEMORY_SAMPLES; sample++) {
+      const until = SETTLED + Math.round(((UTTERANCES - SETTLED) * sample) / MEMORY_SAMPLES)
       all.push(...(await page.evaluate(hearMany.hear, { from: all.length, count: until - all.length })))
       megabytes[`chromium.megabytesAfter${until}`] = Math.round(await megabytesOfPages(opened))
     }
@@ -114,7 +114,7 @@ async function utterances(): Promise<Record<string, number>> {
 /** Memory held by the browser's processes for pages and their workers, of which there is one. Linux. */
 async function megabytesOfPages({ page }: TestPage): Promise<number> {
   const browser = page.context().browser()
-  if (!browser) throw new Error('no browser behind the page')
+  if (!browser) throw new Error('the page has no browser')
   const session = await browser.newBrowserCDPSession()
   const { processInfo } = await session.send('SystemInfo.getProcessInfo')
   await session.detach()

@@ -5,12 +5,12 @@
 
 import type { Vocabulary } from '../../src/kernel/hearing/hearable.ts'
 
-type Workers = typeof import('../../src/adapters/ear/workers.ts')
-type WeigherThreads = typeof import('../../src/adapters/ear/weigherThread.ts')
-type Files = typeof import('../../src/adapters/ear/modelFiles.ts')
-type Dictionaries = typeof import('../../src/adapters/ear/dictionaryFor.ts')
-type Frames = typeof import('../../src/adapters/ear/frame.ts')
-type Wav = typeof import('../../src/adapters/ear/wav.ts')
+type Passes = typeof import('../../src/adapters/ear/device/passThreads.ts')
+type RescorerThreads = typeof import('../../src/adapters/ear/rescorer/rescorerThread.ts')
+type Files = typeof import('../../src/adapters/ear/device/modelFiles.ts')
+type Dictionaries = typeof import('../../src/adapters/ear/recogniser/dictionaryFor.ts')
+type Frames = typeof import('../../src/adapters/ear/audio/frame.ts')
+type Wav = typeof import('../../src/adapters/ear/audio/wav.ts')
 
 export interface HeardOfMany {
   readonly text: string
@@ -26,16 +26,16 @@ declare global {
 }
 
 async function prepare({ vocabulary, recordings }: { vocabulary: Vocabulary; recordings: readonly string[] }) {
-  const [{ startWorkers }, { startWeigher }, { fetchModel }, { dictionaryFor }, { FRAME, FRAME_MS }, { readWav }] =
+  const [{ startPasses }, { startRescorer }, { fetchModel }, { dictionaryFor }, { FRAME, FRAME_MS }, { readWav }] =
     await Promise.all([
-      window.bring<Workers>('/adapters/ear/workers.ts'),
-      window.bring<WeigherThreads>('/adapters/ear/weigherThread.ts'),
-      window.bring<Files>('/adapters/ear/modelFiles.ts'),
-      window.bring<Dictionaries>('/adapters/ear/dictionaryFor.ts'),
-      window.bring<Frames>('/adapters/ear/frame.ts'),
-      window.bring<Wav>('/adapters/ear/wav.ts'),
+      window.bring<Passes>('/adapters/ear/device/passThreads.ts'),
+      window.bring<RescorerThreads>('/adapters/ear/rescorer/rescorerThread.ts'),
+      window.bring<Files>('/adapters/ear/device/modelFiles.ts'),
+      window.bring<Dictionaries>('/adapters/ear/recogniser/dictionaryFor.ts'),
+      window.bring<Frames>('/adapters/ear/audio/frame.ts'),
+      window.bring<Wav>('/adapters/ear/audio/wav.ts'),
     ])
-  /** Behind each recording: ends any answer. */
+  /** After each recording: ends any answer. */
   const SILENCE = 16_000
   const SHAPES = [
     [{ kind: 'digits', length: 4 } as const],
@@ -53,31 +53,33 @@ async function prepare({ vocabulary, recordings }: { vocabulary: Vocabulary; rec
   const modelBase = new URL('/model/', location.href).href
   const model = await fetchModel(modelBase, () => {})
   let heard: (text: string) => void = () => {}
-  const workers = await startWorkers(model, {
-    receive: (message) => {
-      if (message.type === 'event' && message.event.type === 'heard') heard(message.event.heard.text)
+  const passes = await startPasses({
+    model,
+    profiles: { get: () => undefined, set: () => {} },
+    event: (event) => {
+      if (event.type === 'heard') heard(event.heard.text)
     },
-    broke: () => {
+    busy: () => {},
+    broken: () => {
       throw new Error('the recogniser broke')
     },
-    speaker: { get: () => undefined, set: () => {} },
   })
-  workers.both({ type: 'learn', vocabulary, dictionary: await dictionaryFor(vocabulary, model.words, modelBase) })
-  const weigher = (await startWeigher(modelBase)).line()
-  workers.first({ type: 'weigher', port: weigher }, [weigher])
+  await passes.learn(vocabulary, await dictionaryFor(vocabulary, model.words, modelBase))
+  const rescorer = (await startRescorer(modelBase)).connect()
+  await passes.connectRescorer(rescorer)
   const { port1, port2 } = new MessageChannel()
-  workers.first({ type: 'frames', port: port1, clockOffsetMs: 0 }, [port1])
+  await passes.hearFrames(port1, 0)
   let seq = 0
   const startedAt = Date.now()
   window.hearNext = async (index) => {
     const sound = sounds[index % sounds.length] ?? new Float32Array(0)
     const shapes = SHAPES[index % SHAPES.length] ?? []
-    const order = { order: index, hearable: { shapes, yesNo: false }, after: 0 }
-    workers.first({ type: 'listen', order, opensAt: 0 })
+    const request = { listenId: index, hearable: { shapes, yesNo: false }, after: 0 }
+    void passes.listen(request, 0)
     const began = performance.now()
     const text = new Promise<string>((resolve) => {
       heard = resolve
-      // Nothing may be found in a recording that has another shape; the next one comes behind it.
+      // Nothing may be found in a recording that has another shape; the next one follows.
       setTimeout(() => resolve(''), 20_000)
     })
     for (let at = 0; at < sound.length; at += FRAME) {

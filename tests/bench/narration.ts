@@ -9,7 +9,7 @@ import { mkdtemp, readFile, rm } from 'node:fs/promises'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
-import { readWav } from '../../src/adapters/ear/wav.ts'
+import { readWav } from '../../src/adapters/ear/audio/wav.ts'
 import { transcriptOf } from '../../src/kernel/numbers/tokens.ts'
 import { readCommand } from '../../src/kernel/response/commands.ts'
 import { CHECK_VOICES, render, TUNING_VOICES, type Voice } from '../audio/make.ts'
@@ -116,7 +116,7 @@ function asFrom(speaker: Speaker, pcm: Float32Array, index: number): Float32Arra
 
 /** Not those that tell the app something: who says "repeat" wants it to be said again. */
 async function people(set: 'tuning' | 'check'): Promise<Sound[]> {
-  const folder = fileURLToPath(new URL(`../../../audio/${set}/human/`, import.meta.url))
+  const folder = fileURLToPath(new URL(`../../audio/${set}/human/`, import.meta.url))
   const lines: { file: string; words: string; kind: string }[] = JSON.parse(
     await readFile(join(folder, 'manifest.json'), 'utf8'),
   )

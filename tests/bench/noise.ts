@@ -7,7 +7,7 @@
  * 20 ms frames to all of the noise, both as RMS over the whole band, in dB.
  */
 
-import { rms, speechRms } from '../../src/adapters/ear/level.ts'
+import { rms, speechRms } from '../../src/adapters/ear/audio/level.ts'
 import { type Random, randomFrom } from './earCases.ts'
 
 const RATE = 16000
@@ -59,7 +59,7 @@ export function babble(talkers: readonly Float32Array[], samples: number, seed: 
   )
 }
 
-/** Speech in noise from a maker of so many samples; the noise begins three seconds before the recording. */
+/** Speech in noise from a maker of samples; the noise begins three seconds before the recording. */
 export function inNoise(pcm: Float32Array, ratioDb: number, noiseOf: (samples: number) => Float32Array): Float32Array {
   const noise = unit(noiseOf(pcm.length + LEAD))
   const gain = speechRms(pcm) / 10 ** (ratioDb / 20)

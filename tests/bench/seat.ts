@@ -4,16 +4,20 @@
  */
 
 import { readFile } from 'node:fs/promises'
-import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
-import createModule from 'soundswallower'
-import { type Denoiser, loadDenoiser } from '../../src/adapters/ear/denoise.ts'
-import { parseDictionary } from '../../src/adapters/ear/dictionary.ts'
-import { FRAME, FRAME_MS } from '../../src/adapters/ear/frame.ts'
-import { Listening } from '../../src/adapters/ear/listening.ts'
-import { Look } from '../../src/adapters/ear/look.ts'
-import { DENOISER_WASM, MODEL_DIR, nodeFiles, nodeWeigher, sideBySide } from '../../src/adapters/ear/nodeEar.ts'
-import type { Weigher } from '../../src/adapters/ear/weigher.ts'
+import type { Denoiser } from '../../src/adapters/ear/audio/denoise.ts'
+import { FRAME, FRAME_MS } from '../../src/adapters/ear/audio/frame.ts'
+import {
+  estimateAtOnce,
+  newNodeDenoiser,
+  nodeHearers,
+  nodePasses,
+  nodeRescorer,
+} from '../../src/adapters/ear/nodeEar.ts'
+import type { DecodePass } from '../../src/adapters/ear/recogniser/decodePass.ts'
+import { WarpEstimator } from '../../src/adapters/ear/recogniser/warpEstimator.ts'
+import type { Rescorer } from '../../src/adapters/ear/rescorer/rescorer.ts'
+import { Listening } from '../../src/adapters/ear/utterance/listening.ts'
 import { createMemoryLog } from '../../src/adapters/log/memoryLog.ts'
 import { createSession } from '../../src/app/run/session.ts'
 import { newRun } from '../../src/app/run/storedRun.ts'
@@ -40,9 +44,9 @@ const BY_KEY: Evidence = { by: 'key', text: '' }
 export interface Ears {
   readonly pack: Pack
   readonly inputs: Inputs
-  readonly looks: readonly [Look, Look]
+  readonly passes: readonly [DecodePass, DecodePass]
   readonly newDenoiser: () => Denoiser
-  readonly weigher: Weigher
+  readonly rescorer: Rescorer
 }
 
 export interface Seat {
@@ -63,27 +67,20 @@ export async function createEars(): Promise<Ears> {
   const file = here('checklists/marram/inputs/final.yaml')
   const inputs = pack && readInputs(await readFile(file, 'utf8'), file, pack).inputs
   if (!pack || !inputs) throw new Error('the demo pack cannot be read')
-  const dictionary = parseDictionary(await readFile(join(MODEL_DIR, 'dict.txt'), 'utf8'))
-  const module = await createModule({ print: () => {}, printErr: () => {} })
-  const look = async (frontEnd: 'plain' | 'cleaned') => {
-    const made = await Look.create(module, nodeFiles(), frontEnd)
-    made.learn(vocabularyOf(pack), dictionary)
-    return made
-  }
-  const looks = [await look('plain'), await look('cleaned')] as const
   return {
-    ...{ pack, inputs, looks },
-    newDenoiser: await loadDenoiser(await readFile(DENOISER_WASM)),
-    weigher: await nodeWeigher(),
+    ...{ pack, inputs },
+    passes: await nodePasses(vocabularyOf(pack)),
+    newDenoiser: await newNodeDenoiser(),
+    rescorer: await nodeRescorer(),
   }
 }
 
 const settled = () => new Promise<void>((done) => setImmediate(done))
 
 /** With `stations` voices outside the crew speak as well. */
-export async function takeSeat({ pack, inputs, looks, newDenoiser, weigher }: Ears, stations = false): Promise<Seat> {
+export async function takeSeat({ pack, inputs, passes, newDenoiser, rescorer }: Ears, stations = false): Promise<Seat> {
   const clock = createVirtualClock()
-  const { ear, hear } = nodeEar(looks, weigher, newDenoiser(), clock)
+  const { ear, hear } = nodeEar(passes, rescorer, newDenoiser(), clock)
   const voice = timedVoice(clock)
   const log = createMemoryLog()
   const run = createSession({ clock, log, ear, voice, settings: () => DEFAULT_SETTINGS }, newRun(pack, 'seat'))
@@ -121,7 +118,7 @@ export async function takeSeat({ pack, inputs, looks, newDenoiser, weigher }: Ea
     },
     async type(text) {
       const now = clock.now()
-      await run.hear({ order: run.state().listenId, text, by: 'typed', beganAt: now, endedAt: now })
+      await run.hear({ listenId: run.state().listenId, text, by: 'typed', beganAt: now, endedAt: now })
       await quiet(20_000)
     },
     async play(pcm) {
@@ -140,13 +137,20 @@ export async function takeSeat({ pack, inputs, looks, newDenoiser, weigher }: Ea
 }
 
 function nodeEar(
-  [plain, cleaned]: Ears['looks'],
-  weigher: Weigher,
+  [first, second]: Ears['passes'],
+  rescorer: Rescorer,
   denoiser: Denoiser,
   clock: Clock,
 ): { ear: Ear; hear: (frame: Float32Array, at: number) => void } {
   const { emit, subscribe } = createEmitter<EarEvent>()
-  const listening = new Listening({ looks: sideBySide(plain, cleaned, weigher), denoiser, emit })
+  const estimator = new WarpEstimator(second)
+  const listening = new Listening({
+    ...nodeHearers(first, second, rescorer),
+    denoiser,
+    emit,
+    taskFor: (hearable) => first.taskFor(hearable),
+    understood: () => estimateAtOnce(estimator, first),
+  })
   return {
     hear: (frame, at) => listening.frame(frame, at),
     ear: {

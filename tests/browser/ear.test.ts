@@ -76,10 +76,10 @@ const crashWorker = () =>
   opened.page.evaluate(() => void window.made.workers.at(-1)?.dispatchEvent(new ErrorEvent('error')))
 
 describe('behind an answer that was understood', () => {
-  test('the second look learns how high the voice resonates, while the app speaks', async () => {
+  test('the second pass learns how high the voice resonates, while the app speaks', async () => {
     const studied = async () => {
       const kept = await opened.page.evaluate(() => sessionStorage.getItem('otherseat.speaker'))
-      return JSON.parse(kept ?? '{}').cleaned?.tract?.utterances ?? 0
+      return JSON.parse(kept ?? '{}').cleaned?.warp?.utterances ?? 0
     }
     await expect.poll(studied, WAIT).toBeGreaterThan(0)
   })
@@ -107,7 +107,7 @@ describe('in the middle of an answer', () => {
     ],
     ['a worker crashes', crashWorker],
     [
-      'the worker of the second look dies without a word',
+      'the worker of the second pass dies without a word',
       () => opened.page.evaluate(() => window.made.workers.at(-1)?.terminate()),
     ],
   ] as const)('a recogniser is started again where %s, and the item is put again', async (_what, kill) => {
@@ -202,11 +202,11 @@ describe('the second model', () => {
 
   test('is there once it is loaded', async () => {
     await note().waitFor({ state: 'hidden' })
-    expect(await opened.page.evaluate(() => window.made.weighers.length)).toBe(1)
+    expect(await opened.page.evaluate(() => window.made.rescorers.length)).toBe(1)
   })
 
   test('is done without where it dies without a word', async () => {
-    await opened.page.evaluate(() => window.made.weighers.at(-1)?.terminate())
+    await opened.page.evaluate(() => window.made.rescorers.at(-1)?.terminate())
     await pilot.listened()
     await answerWrong()
     expect(await lastVerdict()).toBe('negative')

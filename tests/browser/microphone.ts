@@ -19,7 +19,7 @@ declare global {
     speakWav(base64: string): Promise<void>
     microphone: TestMicrophone
     /** Workers, those of the second model apart, and sound outputs that the page has made, oldest first. */
-    made: { readonly workers: Worker[]; readonly weighers: Worker[]; readonly contexts: AudioContext[] }
+    made: { readonly workers: Worker[]; readonly rescorers: Worker[]; readonly contexts: AudioContext[] }
   }
 }
 
@@ -65,12 +65,12 @@ export function injectMicrophone({ is, echo, hasLine }: MicrophoneOptions): void
     return
   }
 
-  const made = { workers: [] as Worker[], weighers: [] as Worker[], contexts: [] as AudioContext[] }
+  const made = { workers: [] as Worker[], rescorers: [] as Worker[], contexts: [] as AudioContext[] }
   window.made = made
   window.Worker = class extends Worker {
     constructor(...args: ConstructorParameters<typeof Worker>) {
       super(...args)
-      if (args[1]?.name === 'weigher') made.weighers.push(this)
+      if (args[1]?.name === 'rescorer') made.rescorers.push(this)
       else made.workers.push(this)
     }
   }

@@ -3,10 +3,14 @@
  * what the log tells of each answer.
  */
 
-import type { FromWorker, ToWorker } from '../../src/adapters/ear/messages.ts'
-import { silenceThatEnds, TIMES } from '../../src/adapters/ear/utterance.ts'
-import { saidForm } from '../../src/kernel/hearing/form.ts'
-import type { Hearable } from '../../src/kernel/hearing/hearable.ts'
+import { fileURLToPath } from 'node:url'
+import { endSilence, TIMES } from '../../src/adapters/ear/utterance/utteranceFinder.ts'
+import { readPackDir } from '../../src/cli/packDir.ts'
+import { completeness } from '../../src/kernel/hearing/completeness.ts'
+import type { Pack } from '../../src/kernel/pack/checklist.ts'
+import type { RunEvent } from '../../src/kernel/run/core/events.ts'
+import { hearableAt } from '../../src/kernel/run/core/hearableAt.ts'
+import { fold } from '../../src/kernel/run/core/step.ts'
 import { FINAL_ANSWERS, LISTS, PRELIMINARY_ANSWERS, SAME_VOICE, type SpokenAnswer } from '../audio/departure.ts'
 import { goOnFlown } from './flown.ts'
 import type { Recorded, Sound } from './line.ts'
@@ -71,7 +75,6 @@ export async function paceAt(address: string, slower = 1): Promise<Pace> {
     await opened.page.getByText('second model is loading').waitFor({ state: 'hidden' })
     const devTools = await opened.page.context().newCDPSession(opened.page)
     await devTools.send('Emulation.setCPUThrottlingRate', { rate: slower })
-    await opened.page.evaluate(overhear)
     const turns: Turn[] = []
     for (const { call, answers } of STRETCHES) {
       // What is said between two stretches is no challenge.
@@ -85,55 +88,31 @@ export async function paceAt(address: string, slower = 1): Promise<Pace> {
     return {
       turns,
       again: events.filter((event) => verdictOf(event) === 'sayAgain').length,
-      judged: judgedIn(events, await opened.page.evaluate(() => window.overheard)),
+      judged: judgedIn(events as unknown as readonly RunEvent[], await demoPack()),
     }
   } finally {
     await opened.close()
   }
 }
 
-interface Overheard {
-  readonly text: string
-  readonly endedAt: number
-  readonly hearable: Hearable
-}
-
-declare global {
-  interface Window {
-    overheard: Overheard[]
-  }
-}
-
-/** In the page: what the first worker is asked to listen for, and what it hears. */
-function overhear(): void {
-  window.overheard = []
-  for (const worker of window.made.workers) {
-    let hearable: Hearable | undefined
-    const post = worker.postMessage.bind(worker) as (...args: unknown[]) => void
-    worker.postMessage = ((message: ToWorker, ...rest: unknown[]) => {
-      if (message.type === 'listen') hearable = message.order.hearable
-      post(message, ...rest)
-    }) as Worker['postMessage']
-    worker.addEventListener('message', ({ data }: MessageEvent<FromWorker>) => {
-      if (data.type !== 'event' || data.event.type !== 'heard' || !hearable) return
-      const { text, endedAt } = data.event.heard
-      window.overheard.push({ text, endedAt, hearable })
-    })
-  }
+async function demoPack(): Promise<Pack> {
+  const { pack } = await readPackDir(fileURLToPath(new URL('../../checklists/marram', import.meta.url)))
+  if (!pack) throw new Error('the demo pack has a fault')
+  return pack
 }
 
 const verdictOf = ({ type, judgement }: Record<string, unknown>) =>
   type === 'answered' ? (judgement as { verdict: string }).verdict : undefined
 
-function judgedIn(events: readonly Record<string, unknown>[], overheard: readonly Overheard[]): Judged[] {
-  return events.flatMap((event): Judged[] => {
-    if (verdictOf(event) !== 'correct') return []
-    const { wall, evidence } = event
-    const { endedAt } = evidence as { endedAt?: number }
-    const heard = overheard.find((heard) => heard.endedAt === endedAt)
-    if (!heard) return []
-    const fromVoice = Date.parse(String(wall)) - heard.endedAt
-    const pause = silenceThatEnds(saidForm(heard.hearable, heard.text), TIMES)
+/** What was listened for is what the log says about the moment before. */
+function judgedIn(events: readonly RunEvent[], pack: Pack): Judged[] {
+  return events.flatMap((event, index): Judged[] => {
+    if (event.type !== 'answered' || event.judgement.verdict !== 'correct' || event.evidence.by !== 'voice') return []
+    const { text, endedAt } = event.evidence
+    if (endedAt === undefined) return []
+    const hearable = hearableAt(pack, fold(pack, event.runId, events.slice(0, index)))
+    const fromVoice = Date.parse(event.wall) - endedAt
+    const pause = endSilence(completeness(hearable, text), TIMES)
     return [{ fromVoice, fromEndpoint: Math.max(0, fromVoice - pause) }]
   })
 }

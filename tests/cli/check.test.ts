@@ -50,6 +50,18 @@ describe('check', () => {
     expect((await runCommand(run, [dir])).errors).toMatch(/pack\.yaml:\d+:\d+: .*sounds in ARPAbet/)
   })
 
+  test('knows "constructor" as the word it is', async () => {
+    change('procedures.yaml', '"<takeoffTrim> [set]"', '"<takeoffTrim> [constructor]"')
+    expect(await runCommand(run, [dir])).toEqual({ status: 0, output: '', errors: '' })
+  })
+
+  test('names a word of a million letters by its beginning', async () => {
+    change('procedures.yaml', '"<takeoffTrim> [set]"', `"<takeoffTrim> [${'abcdefghij'.repeat(100_000)}]"`)
+    const { status, output, errors } = await runCommand(run, [dir])
+    expect({ status, errors }).toEqual({ status: 0, errors: '' })
+    expect(output).toMatch(/^\S+procedures\.yaml:\d+:\d+: "(abcdefghij){4}…" is in no dictionary.*\n$/)
+  })
+
   test('prints one line a mistake, with file, line and column, and exits 1', async () => {
     change('procedures.yaml', '"<takeoffTrim> [set]"', '"<takeofTrim> [set]"')
     change('tables.yaml', '[4.1, 3.5, 2.9]', '[4.1, 3.5]')

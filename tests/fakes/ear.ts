@@ -3,34 +3,34 @@
 import { createEmitter } from '../../src/emitter.ts'
 import type { Vocabulary } from '../../src/kernel/hearing/hearable.ts'
 import type { Heard } from '../../src/kernel/hearing/heard.ts'
-import type { Ear, EarEvent, EarGate, ListenOrder } from '../../src/ports.ts'
+import type { Ear, EarEvent, EarGate, ListenRequest } from '../../src/ports.ts'
 
 export interface FakeEar extends Ear {
-  /** Every order given, newest last. */
-  readonly orders: readonly ListenOrder[]
+  /** Every request to listen, newest last. */
+  readonly requests: readonly ListenRequest[]
   /** Every change of the gate, newest last. */
   readonly gates: readonly EarGate[]
   readonly vocabularies: readonly Vocabulary[]
-  /** The order in force; undefined while shut. */
-  listening(): ListenOrder | undefined
-  /** The pilot says something; `order` names an earlier order for words that come late. */
+  /** The request in force; undefined while shut. */
+  listening(): ListenRequest | undefined
+  /** The pilot says something; `listenId` names an earlier turn for words that come late. */
   hear(text: string, more?: Partial<Heard>): void
   emit(event: EarEvent): void
 }
 
 export function createFakeEar(now: () => number = () => 0): FakeEar {
   const listeners = createEmitter<EarEvent>()
-  const orders: ListenOrder[] = []
+  const requests: ListenRequest[] = []
   const vocabularies: Vocabulary[] = []
   const gates: EarGate[] = []
-  let current: ListenOrder | undefined
+  let current: ListenRequest | undefined
   let isDead = false
   const emit = (event: EarEvent) => {
     if (event.type === 'failed') isDead = true
     listeners.emit(event)
   }
   return {
-    orders,
+    requests,
     gates,
     vocabularies,
     listening: () => current,
@@ -40,9 +40,9 @@ export function createFakeEar(now: () => number = () => 0): FakeEar {
       isDead = false
       emit({ type: 'state', state: 'shut' })
     },
-    listen(order) {
-      current = order
-      orders.push(order)
+    listen(request) {
+      current = request
+      requests.push(request)
       if (!isDead) emit({ type: 'state', state: 'open' })
     },
     shut() {
@@ -56,9 +56,9 @@ export function createFakeEar(now: () => number = () => 0): FakeEar {
     },
     subscribe: listeners.subscribe,
     hear(text, more = {}) {
-      const order = more.order ?? current?.order
-      if (order === undefined) throw new Error(`nobody listens to "${text}"`)
-      emit({ type: 'heard', heard: { text, beganAt: now(), endedAt: now(), by: 'voice', ...more, order } })
+      const listenId = more.listenId ?? current?.listenId
+      if (listenId === undefined) throw new Error(`nobody listens to "${text}"`)
+      emit({ type: 'heard', heard: { text, beganAt: now(), endedAt: now(), by: 'voice', ...more, listenId } })
     },
   }
 }

@@ -4,7 +4,7 @@
  * audioend, end; a test says what is heard, or what goes wrong, and what then does not come.
  */
 
-import type { RecognitionMaker } from '../../src/adapters/ear/recognition.ts'
+import type { RecognitionMaker } from '../../src/adapters/ear/browser/webSpeech.ts'
 
 export interface FakeRecognition {
   readonly maker: RecognitionMaker

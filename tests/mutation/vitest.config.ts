@@ -7,7 +7,7 @@ import { defineConfig } from 'vitest/config'
 
 export default defineConfig({
   test: {
-    include: ['tests/{kernel,app,outside}/**/*.test.ts', 'tests/adapters/ear/rescoring.test.ts'],
+    include: ['tests/{kernel,app,outside}/**/*.test.ts', 'tests/adapters/ear/utterance/*.test.ts'],
     exclude: [
       'tests/kernel/{figures,kinds,numbers}/**',
       'tests/kernel/response/{corpora,readBack}.test.ts',

@@ -2,7 +2,7 @@
 
 import { readdirSync, readFileSync } from 'node:fs'
 import { describe, expect, test } from 'vitest'
-import { parseDictionary, pronounce } from '../../src/adapters/ear/dictionary.ts'
+import { parseDictionary, pronounce } from '../../src/adapters/ear/recogniser/dictionary.ts'
 import { readPackDir } from '../../src/cli/packDir.ts'
 import { CALCULATORS } from '../../src/kernel/figures/calculators.ts'
 import { compute } from '../../src/kernel/figures/compute.ts'

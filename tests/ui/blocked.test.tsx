@@ -138,7 +138,7 @@ describe('a run that another tab takes over', () => {
     expect(await screen.findByRole('heading', { level: 1, name: 'Another tab has this run' })).toBeTruthy()
     const before = { said: voice.said.length, stored: log.events.length }
     expect(ear.listening()).toBeUndefined()
-    ear.hear('four point three up', { order: store.getState().run?.listenId ?? 0 })
+    ear.hear('four point three up', { listenId: store.getState().run?.listenId ?? 0 })
     clock.advance(600_000)
     actions.type('four point three up', 0, 0)
     await actions.recall()

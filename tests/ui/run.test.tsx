@@ -46,7 +46,7 @@ describe('an answer', () => {
 
   it('shows its words so far while it is spoken', async () => {
     const { ear } = await atTrim()
-    ear.emit({ type: 'soFar', order: 1, text: 'four point' })
+    ear.emit({ type: 'soFar', listenId: 1, text: 'four point' })
     const heard = screen.getByRole('region', { name: 'What was heard' })
     await waitFor(() => expect(heard.textContent).toContain('Words so far:fourpoint'))
   })

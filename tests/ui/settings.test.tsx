@@ -3,6 +3,14 @@ import { describe, expect, it } from 'vitest'
 import { DEFAULT_SETTINGS } from '../../src/app/settings.ts'
 import { atTrim, stage } from './stage.tsx'
 
+const DEVICE = { name: 'device', label: 'Microphone', about: 'recognised on this device', hasSecondModel: true }
+const BROWSER = { name: 'browser', label: "The browser's recognition", hasSecondModel: false }
+const AWAY = {
+  ...BROWSER,
+  about: 'may send what you say to its maker',
+  away: { note: 'The browser may send what you say to its maker.', reason: 'It recognises speech elsewhere.' },
+}
+
 describe('settings', () => {
   it.each([
     ['Standard digits as ICAO or FAA say them', { phraseology: 'standard' }],
@@ -38,22 +46,22 @@ describe('settings', () => {
   })
 
   it('offers the browser’s recognition where there is one; choosing one that listens elsewhere allows just that', async () => {
-    const { user, store } = stage({ screen: 'settings', browserEar: 'none' })
+    const { user, store } = stage({ screen: 'settings', ears: [DEVICE] })
     const options = () => screen.queryAllByRole('radio', { name: /browser's recognition/ })
     expect(options()).toHaveLength(0)
-    store.setState({ browserEar: 'away' })
+    store.setState({ ears: [DEVICE, AWAY] })
     await user.click(await screen.findByRole('radio', { name: /may send what you say to its maker/ }))
     expect(store.getState().settings).toMatchObject({ ear: 'browser', soundMayLeave: true })
     expect(screen.getByText(/What you say may leave this device/)).toBeTruthy()
     await user.click(screen.getByRole('radio', { name: /recognised on this device/ }))
     expect(store.getState().settings).toMatchObject({ ear: 'device', soundMayLeave: false })
-    store.setState({ browserEar: 'device' })
+    store.setState({ ears: [DEVICE, { ...BROWSER, about: 'on this device' }] })
     await user.click(await screen.findByRole('radio', { name: "The browser's recognition on this device" }))
     expect(store.getState().settings).toMatchObject({ ear: 'browser', soundMayLeave: false })
   })
 
   it.each([
-    ['number of its models', { weighs: false }],
+    ['number of its models', { secondModel: false }],
     ['microphone', { microphone: 'a' }],
   ])('have the ear opened anew in mid-run, at the same item, where the %s changes', async (_what, changed) => {
     const { actions, ear, store } = await atTrim()

@@ -1,70 +1,73 @@
-/** The ear that the pilot has chosen; where the browser's own fails, the one on this device takes over, and says so. */
+/** The ear that the pilot has chosen. Where another one fails, the one that needs nothing else takes over, and says so. */
 
-import type { Vocabulary } from '../../kernel/hearing/hearable.ts'
-import type { Ear, EarEvent, EarGate, ListenOrder } from '../../ports.ts'
+import { createEmitter } from '../../emitter.ts'
+import type { Ear, EarEvent } from '../../ports.ts'
+import type { Asked, EarKind, EarOptions, WayOfHearing } from './ear.ts'
 
-export interface ChosenEarParts {
-  readonly device: Ear
-  readonly browser: Ear
-  readonly choice: () => 'device' | 'browser' | 'typing'
+export interface ChosenEarParts<Name extends string> extends EarOptions {
+  readonly ears: Readonly<Record<Name, Pick<EarKind, 'create'>>>
+  /** Takes over where another one fails, or one was chosen that there is not. */
+  readonly fallback: NoInfer<Name>
 }
 
-export function createChosenEar({ device, browser, choice }: ChosenEarParts): Ear {
-  const listeners = new Set<(event: EarEvent) => void>()
-  let inUse: Ear = device
-  let vocabulary: Vocabulary | undefined
-  let order: ListenOrder | undefined
-  let gate: EarGate = 'open'
+export function createChosenEar<Name extends string>({ ears, fallback, ...options }: ChosenEarParts<Name>): Ear {
+  const { emit, subscribe } = createEmitter<EarEvent>()
+  const made: Partial<Record<Name, WayOfHearing>> = {}
+  let asked: Asked = { gate: 'open' }
+  let inUse = fallback
+  let hasFailed = false
 
-  const pass = (from: Ear) => (event: EarEvent) => {
-    if (from !== inUse) return
-    for (const listener of [...listeners]) listener(event)
-    if (event.type === 'failed' && from === browser) void fallBack()
+  const isThere = (name: string): name is Name => Object.hasOwn(ears, name)
+
+  function earOf(name: Name): WayOfHearing {
+    const ear = made[name] ?? ears[name].create({ ...options, asked: () => asked, emit: (event) => pass(name, event) })
+    made[name] = ear
+    return ear
   }
-  for (const ear of [device, browser]) ear.subscribe(pass(ear))
+
+  function pass(from: Name, event: EarEvent): void {
+    if (from !== inUse) return
+    if (event.type === 'failed') hasFailed = true
+    emit(event)
+    if (event.type === 'failed' && from !== fallback) void fallBack()
+  }
 
   async function fallBack(): Promise<void> {
-    let isDead = false
-    const stop = device.subscribe((event) => {
-      isDead = event.type === 'failed'
-    })
-    await use(device)
-    stop()
-    if (!isDead && inUse === device) for (const listener of [...listeners]) listener({ type: 'back' })
+    await use(fallback)
+    if (!hasFailed && inUse === fallback) emit({ type: 'back' })
   }
 
-  async function use(ear: Ear): Promise<void> {
-    if (ear !== inUse) await inUse.close()
-    inUse = ear
-    ear.gate(gate)
-    if (order) ear.listen(order)
-    if (vocabulary) await ear.open(vocabulary)
+  async function use(name: Name): Promise<void> {
+    if (name !== inUse) await made[inUse]?.close()
+    inUse = name
+    hasFailed = false
+    if (asked.vocabulary) await earOf(name).open()
   }
 
   return {
-    async open(next) {
-      vocabulary = next
-      await use(choice() === 'browser' ? browser : device)
+    async open(vocabulary) {
+      asked = { ...asked, vocabulary }
+      const { ear } = options.settings()
+      await use(isThere(ear) ? ear : fallback)
     },
-    listen(next) {
-      order = next
-      inUse.listen(next)
+    listen(request) {
+      asked = { ...asked, request }
+      made[inUse]?.listen(request)
     },
     shut() {
-      order = undefined
-      inUse.shut()
+      const { request: _, ...rest } = asked
+      asked = rest
+      made[inUse]?.shut()
     },
-    gate(next) {
-      gate = next
-      inUse.gate(next)
+    gate(gate) {
+      asked = { ...asked, gate }
+      made[inUse]?.gate(gate)
     },
     async close() {
-      order = undefined
-      await inUse.close()
+      const { request: _, ...rest } = asked
+      asked = rest
+      await made[inUse]?.close()
     },
-    subscribe(listener) {
-      listeners.add(listener)
-      return () => void listeners.delete(listener)
-    },
+    subscribe,
   }
 }

@@ -1,4 +1,4 @@
-/** The recogniser in Node, for the command line, tests and benchmarks: files instead of a microphone. */
+/** The ear in Node, for the command line, tests and benchmarks: files instead of a microphone. It decides as the page does. */
 
 import { readFile } from 'node:fs/promises'
 import { createRequire } from 'node:module'
@@ -8,31 +8,41 @@ import createModule from 'soundswallower'
 import { wordsNeeded } from '../../kernel/hearing/grammar.ts'
 import type { Hearable, Vocabulary } from '../../kernel/hearing/hearable.ts'
 import type { Heard } from '../../kernel/hearing/heard.ts'
-import type { Decoded, ModelFiles } from './decoder.ts'
-import { type Denoiser, joined, loadDenoiser } from './denoise.ts'
-import { parseDictionary, pronounce } from './dictionary.ts'
-import { FRAME, FRAME_MS } from './frame.ts'
-import type { Looks } from './listening.ts'
-import { Look } from './look.ts'
-import { FURTHER, mayBeUpheld, type Recognition, recognition, settled, upheld } from './recogniser.ts'
-import { type Frame, TIMES, type Utterance, UtteranceFinder, type UtteranceTimes } from './utterance.ts'
-import { VoiceStudy } from './voiceStudy.ts'
-import { VoicingMeter } from './voicing.ts'
-import { readWav } from './wav.ts'
-import { type Taken, Weigher } from './weigher.ts'
-import { inWeight, type Weighing } from './weighing.ts'
+import { type Denoiser, joined, loadDenoiser } from './audio/denoise.ts'
+import { FRAME, FRAME_MS } from './audio/frame.ts'
+import { VoicingMeter } from './audio/voicing.ts'
+import { readWav } from './audio/wav.ts'
+import { nothingSpent, type Spent, sideBySideMs, timed } from './nodeTiming.ts'
+import { DecodePass } from './recogniser/decodePass.ts'
+import type { ModelFiles } from './recogniser/decoder.ts'
+import { parseDictionary, pronounce } from './recogniser/dictionary.ts'
+import { FIRST_PASS, SECOND_PASS } from './recogniser/frontEnds.ts'
+import { WarpEstimator } from './recogniser/warpEstimator.ts'
+import { Rescorer } from './rescorer/rescorer.ts'
+import { decideUtterance, type Hearers } from './utterance/decide.ts'
+import { opinionsOf } from './utterance/opinions.ts'
+import type { Task } from './utterance/recogniser.ts'
+import type { Recognition } from './utterance/recognition.ts'
+import type { TakeIn } from './utterance/rescoring.ts'
+import {
+  type Frame,
+  TIMES,
+  UtteranceFinder,
+  type UtteranceSound,
+  type UtteranceTimes,
+} from './utterance/utteranceFinder.ts'
 
 const packages = createRequire(import.meta.url)
 export const MODEL_DIR = join(dirname(packages.resolve('soundswallower')), 'model', 'en-us')
 /** The package opens only its own program to others, and its model lies beside that. */
-export const WEIGHER_DIR = fileURLToPath(
+export const RESCORER_DIR = fileURLToPath(
   new URL('../../../node_modules/@moonshine-ai/moonshine-js/dist/model/tiny/quantized/', import.meta.url),
 )
 export const DENOISER_WASM = packages.resolve('@jitsi/rnnoise-wasm/dist/rnnoise.wasm')
 
-export type HeardInFile = Omit<Heard, 'order' | 'beganAt' | 'endedAt'> & {
+export type HeardInFile = Omit<Heard, 'listenId' | 'beganAt' | 'endedAt'> & {
   readonly durationMs: number
-  /** 0 to 1: what the two looks have in common. */
+  /** 0 to 1: the share of words that both passes have in common. */
   readonly confidence: number
   /** End of the last voiced sample. */
   readonly speechEndMs: number
@@ -41,18 +51,14 @@ export type HeardInFile = Omit<Heard, 'order' | 'beganAt' | 'endedAt'> & {
 
 export type RecognisedRecording = Recognition & {
   readonly speechEndMs: number
-  /** From the end of the sound to the slower look's result; in a browser the two run side by side. */
-  readonly lookMs: number
-}
-interface Timed<T> {
-  readonly decoded: T
-  readonly ms: number
+  /** From the end of the sound to the decision, as if each part had a thread of its own. */
+  readonly decisionMs: number
 }
 
 export interface NodeRecogniser {
   /** Throws where the file cannot be read or is no WAV. */
   hear(file: string, hearable: Hearable): Promise<HeardInFile>
-  /** 16 kHz mono, looked at as a whole: what was heard before does not count. */
+  /** 16 kHz mono, decoded as a whole: what was heard before does not count. */
   recognise(pcm: Float32Array, hearable: Hearable): Promise<RecognisedRecording>
   /** The same while it comes, as in a page that has heard the speaker before. */
   follow(pcm: Float32Array, hearable: Hearable): Promise<RecognisedRecording>
@@ -75,81 +81,112 @@ export const nodeFiles = (): ModelFiles => ({
   dictionary: join(MODEL_DIR, 'none.txt'),
 })
 
-/** The weigher's model as its package has it. */
-export async function nodeWeigher(): Promise<Weigher> {
-  const file = (name: string) => readFile(join(WEIGHER_DIR, name))
-  return Weigher.create({ encoder: await file('encoder_model.onnx'), decoder: await file('decoder_model_merged.onnx') })
+/** The second model as its package has it. */
+export async function nodeRescorer(): Promise<Rescorer> {
+  const file = (name: string) => readFile(join(RESCORER_DIR, name))
+  return Rescorer.create({
+    encoder: await file('encoder_model.onnx'),
+    decoder: await file('decoder_model_merged.onnx'),
+  })
 }
 
-/** Without a weigher it hears as a page does that has not loaded one yet. */
-export async function createNodeRecogniser(vocabulary: Vocabulary, weigher?: Weigher): Promise<NodeRecogniser> {
+/** Both passes, with a vocabulary. */
+export async function nodePasses(vocabulary: Vocabulary): Promise<readonly [DecodePass, DecodePass]> {
   const dictionary = parseDictionary(await readFile(join(MODEL_DIR, 'dict.txt'), 'utf8'))
   const module = await createModule({ print: () => {}, printErr: () => {} })
-  const plain = await Look.create(module, nodeFiles(), 'plain')
-  const cleaned = await Look.create(module, nodeFiles(), 'cleaned')
-  let study = new VoiceStudy(cleaned)
-  const missing = plain.learn(vocabulary, dictionary)
-  cleaned.learn(vocabulary, dictionary)
-  const newDenoiser = await loadDenoiser(await readFile(DENOISER_WASM))
+  const first = await DecodePass.create(module, nodeFiles(), FIRST_PASS)
+  const second = await DecodePass.create(module, nodeFiles(), SECOND_PASS)
+  for (const pass of [first, second]) pass.learn(vocabulary, dictionary)
+  return [first, second]
+}
 
-  const heardIn = (pcm: Float32Array, hearable: Hearable) => {
+export const newNodeDenoiser = async (): Promise<() => Denoiser> => loadDenoiser(await readFile(DENOISER_WASM))
+
+/** All in one thread. Without a second model it hears as a page does that has not loaded it yet. */
+export function nodeHearers(
+  first: DecodePass,
+  second: DecodePass,
+  rescorer: Rescorer | undefined,
+  spent: () => Spent = nothingSpent,
+): Hearers {
+  const passes = { first: timed(first, 0, spent), second: timed(second, 1, spent) }
+  return { passes, opinions: opinionsOf(passes, nodeTakeIn(rescorer, spent)) }
+}
+
+/** The sound is encoded when it is first asked about: this thread has nothing to do beside it. */
+function nodeTakeIn(rescorer: Rescorer | undefined, spent: () => Spent): TakeIn {
+  const time = async <T>(what: 'encode' | 'rescore', work: () => Promise<T>): Promise<T> => {
+    const before = performance.now()
+    const done = await work()
+    spent()[what] += performance.now() - before
+    return done
+  }
+  return (pcm, grammar) => {
+    if (!rescorer) return undefined
+    let encoding: ReturnType<Rescorer['encode']> | undefined
+    const sound = () => {
+      encoding ??= time('encode', () => rescorer.encode(pcm))
+      return encoding
+    }
+    const ask = async <T>(about: (sound: Awaited<ReturnType<Rescorer['encode']>>) => Promise<T>) => {
+      const encoded = await sound()
+      return time('rescore', () => about(encoded))
+    }
+    return {
+      rescore: (texts) => ask((encoded) => rescorer.rescore(encoded, texts)),
+      decodeConstrained: (alongside) => ask((encoded) => rescorer.decodeConstrained(encoded, grammar, alongside)),
+      decodeFree: () => ask((encoded) => rescorer.decodeFree(encoded)),
+    }
+  }
+}
+
+/** Nobody goes on speaking after a recording. */
+const NEVER = new AbortController().signal
+
+export async function createNodeRecogniser(vocabulary: Vocabulary, rescorer?: Rescorer): Promise<NodeRecogniser> {
+  const [first, second] = await nodePasses(vocabulary)
+  const newDenoiser = await newNodeDenoiser()
+  let estimator = new WarpEstimator(second)
+  let spent = nothingSpent()
+  const hearers = nodeHearers(first, second, rescorer, () => spent)
+  const { passes } = hearers
+
+  function expect(hearable: Hearable): Task {
+    const task = first.taskFor(hearable)
+    passes.first.expect(task)
+    passes.second.expect(task)
+    return task
+  }
+  function spokenIn(pcm: Float32Array): Spoken {
     const denoiser = newDenoiser()
     const sound = spoken(pcm, denoiser)
     denoiser.free()
-    plain.expect(hearable)
-    cleaned.expect(hearable)
     return sound
   }
-  const slower = (looks: readonly Timed<unknown>[]) => Math.max(...looks.map(({ ms }) => ms))
-  /** As the page does it: the sound is taken in while the looks are at work. */
-  const weighedBy = async (found: Recognition, looks: readonly Decoded[], { eased }: Spoken, soFarMs: number) => {
-    const began = performance.now()
-    const taken = await weigher?.take(eased)
-    const takenAt = performance.now()
-    const weighing = weigher && taken && sayingsOf(weigher, Promise.resolve(taken), plain.grammar)
-    const inAll = await inWeight(found, looks, weighing)
-    return { inAll, ms: Math.max(soFarMs, takenAt - began) + performance.now() - takenAt }
+  async function decide(sound: Spoken, task: Task): Promise<RecognisedRecording> {
+    spent = nothingSpent()
+    const found = await decideUtterance(sound, task, hearers, NEVER).recognition
+    return { ...found, speechEndMs: sound.speechEndMs, decisionMs: sideBySideMs(spent) }
   }
-  const whole = async (sound: Spoken) => {
-    const { raw, clean, eased, speechEndMs } = sound
-    const pair = [timed(() => plain.at(clean)), timed(() => cleaned.at(clean))] as const
-    const [first, second] = [pair[0].decoded, pair[1].decoded]
-    const found = recognition(raw, first, second)
-    const { inAll, ms } = await weighedBy(found, [first, second], sound, slower(pair))
-    if (inAll || !mayBeUpheld(found)) return { ...(inAll ?? found), speechEndMs, lookMs: ms }
-    const further = [timed(() => plain.by(FURTHER[0], eased)), timed(() => cleaned.by(FURTHER[1], eased))]
-    const inMore = upheld(
-      found,
-      first,
-      further.map(({ decoded }) => decoded),
-    )
-    return { ...inMore, speechEndMs, lookMs: ms + slower(further) }
-  }
-  const followedBy = (look: Look, { clean }: Spoken) => {
-    look.begin(clean.subarray(0, FRAME))
-    for (let at = FRAME; at < clean.length; at += FRAME) look.push(clean.subarray(at, at + FRAME))
-    return timed(() => look.end())
-  }
-  const recognise = (pcm: Float32Array, hearable: Hearable) => whole(heardIn(pcm, hearable))
-  const follow = async (pcm: Float32Array, hearable: Hearable) => {
-    const sound = heardIn(pcm, hearable)
-    const pair = [followedBy(plain, sound), followedBy(cleaned, sound)] as const
-    const { decoded: first } = pair[0]
-    const followed = settled(sound.raw, first, pair[1].decoded)
-    const weighing = followed && first && (await weighedBy(followed, [first], sound, slower(pair)))
-    const { speechEndMs } = sound
-    const found = weighing ? { ...(weighing.inAll ?? followed), speechEndMs, lookMs: weighing.ms } : await whole(sound)
-    if (!found.doubt) studyAtOnce(study, plain)
-    return found
-  }
+  const recognise = async (pcm: Float32Array, hearable: Hearable) => decide(spokenIn(pcm), expect(hearable))
   return {
-    missing,
+    missing: await unpronounced(vocabulary),
     recognise,
-    follow,
+    async follow(pcm, hearable) {
+      const sound = spokenIn(pcm)
+      const task = expect(hearable)
+      for (const pass of [first, second]) {
+        pass.begin(sound.clean.subarray(0, FRAME))
+        for (let at = FRAME; at < sound.clean.length; at += FRAME) pass.push(sound.clean.subarray(at, at + FRAME))
+      }
+      const found = await decide(sound, task)
+      if (!found.doubt) estimateAtOnce(estimator, first)
+      return found
+    },
     forget() {
-      plain.forget()
-      cleaned.forget()
-      study = new VoiceStudy(cleaned)
+      first.forget()
+      second.forget()
+      estimator = new WarpEstimator(second)
     },
     async hear(file, hearable) {
       const wav = readWav(await readFile(file))
@@ -171,6 +208,13 @@ export async function createNodeRecogniser(vocabulary: Vocabulary, weigher?: Wei
   }
 }
 
+/** What the second pass's thread does in steps. */
+export function estimateAtOnce(estimator: WarpEstimator, first: DecodePass): void {
+  estimator.begin()
+  while (estimator.step());
+  first.setWarp(estimator.factor)
+}
+
 /** Words of a vocabulary that have no pronunciation and cannot be heard; loads no model. */
 export async function unpronounced(vocabulary: Vocabulary): Promise<readonly string[]> {
   const dictionary = parseDictionary(await readFile(join(MODEL_DIR, 'dict.txt'), 'utf8'))
@@ -181,14 +225,14 @@ export async function unpronounced(vocabulary: Vocabulary): Promise<readonly str
 const FOREVER = Number.POSITIVE_INFINITY
 const WHOLE_FILE: UtteranceTimes = {
   ...TIMES,
-  ...{ lookMs: FOREVER, fullMs: FOREVER, wholeMs: FOREVER, halfMs: FOREVER, longestMs: FOREVER },
+  ...{ pausedMs: FOREVER, finalMs: FOREVER, completeMs: FOREVER, partialMs: FOREVER, longestMs: FOREVER },
 }
 
-interface Spoken extends Pick<Utterance, 'raw' | 'clean' | 'eased'> {
+interface Spoken extends UtteranceSound {
   readonly speechEndMs: number
 }
 
-/** The part of a recording in which someone speaks, as it came, and with its noise or some of it taken off; all of it where nobody does. */
+/** The part of a recording in which someone speaks; all of it where nobody does. */
 export function spoken(pcm: Float32Array, denoiser: Denoiser): Spoken {
   const meter = new VoicingMeter()
   const finder = new UtteranceFinder(WHOLE_FILE)
@@ -197,49 +241,14 @@ export function spoken(pcm: Float32Array, denoiser: Denoiser): Spoken {
   const frames: Frame[] = []
   for (let at = 0; at < padded.length; at += FRAME) {
     const raw = padded.subarray(at, at + FRAME)
-    const { clean, eased, speech } = denoiser.push(raw)
+    const { clean, partlyDenoised, speech } = denoiser.push(raw)
     const { isVoiced, isOthers, cleanLevel } = meter.measure(raw, clean, speech)
-    const frame = { raw, clean, eased, isVoiced, isOthers, level: cleanLevel, at: frames.length * FRAME_MS }
+    const frame = { raw, clean, partlyDenoised, isVoiced, isOthers, level: cleanLevel, at: frames.length * FRAME_MS }
     frames.push(frame)
     finder.push(frame, undefined)
   }
   const found = finder.end()
   if (found?.type === 'ended') return { ...found.utterance, speechEndMs: found.utterance.endedAt }
-  const all = (sound: 'clean' | 'eased') => joined(frames.map((frame) => frame[sound]))
-  return { raw: pcm, clean: all('clean'), eased: all('eased'), speechEndMs: 0 }
-}
-
-function timed<T>(look: () => T): Timed<T> {
-  const before = performance.now()
-  return { decoded: look(), ms: performance.now() - before }
-}
-
-function studyAtOnce(study: VoiceStudy, first: Look): void {
-  study.begin()
-  while (study.step());
-  first.suit(study.scale)
-}
-
-/** Both looks in one thread, and the weigher where there is one. */
-export function sideBySide(plain: Look, cleaned: Look, weigher?: Weigher): Looks {
-  const study = new VoiceStudy(cleaned)
-  const both = (act: (look: Look) => void) => [plain, cleaned].forEach(act)
-  return {
-    expect: ({ hearable }) => both((look) => look.expect(hearable)),
-    begin: (pcm) => both((look) => look.begin(pcm)),
-    push: (pcm) => both((look) => look.push(pcm)),
-    end: () => ({ first: plain.end(), second: Promise.resolve(cleaned.end()) }),
-    at: (pcm) => ({ first: plain.at(pcm), second: Promise.resolve(cleaned.at(pcm)) }),
-    furtherAt: (pcm) => ({ first: plain.by(FURTHER[0], pcm), second: Promise.resolve(cleaned.by(FURTHER[1], pcm)) }),
-    weighing: (pcm) => weigher && sayingsOf(weigher, weigher.take(pcm), plain.grammar),
-    understood: () => studyAtOnce(study, plain),
-  }
-}
-
-function sayingsOf(weigher: Weigher, taken: Promise<Taken>, grammar: string): Weighing {
-  return {
-    weigh: async (texts) => weigher.weigh(await taken, texts),
-    hear: async (beside) => weigher.hear(await taken, grammar, beside),
-    hearAnything: async () => weigher.hearAnything(await taken),
-  }
+  const all = (sound: 'clean' | 'partlyDenoised') => joined(frames.map((frame) => frame[sound]))
+  return { raw: pcm, clean: all('clean'), partlyDenoised: all('partlyDenoised'), speechEndMs: 0 }
 }

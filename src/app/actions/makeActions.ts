@@ -21,7 +21,7 @@ export interface ActionParts extends ControllerParts, SoundActionParts {
 }
 
 /** Settings of the ear itself: where one changes, the ear is opened again. */
-const OF_THE_EAR = ['ear', 'microphone', 'weighs'] as const
+const OF_THE_EAR = ['ear', 'microphone', 'secondModel'] as const
 
 export function makeActions(parts: ActionParts): Actions {
   const { store, ear, voice, switches } = parts

@@ -64,8 +64,8 @@ export function runActions(parts: ControllerParts, controller: RunController, wa
       const session = controller.session()
       void session?.happen((run) => keyPress(session.pack, run, press, clock.now()))
     },
-    type(text, order, beganAt) {
-      void controller.session()?.hear({ order, text, beganAt, endedAt: clock.now(), by: 'typed' })
+    type(text, listenId, beganAt) {
+      void controller.session()?.hear({ listenId, text, beganAt, endedAt: clock.now(), by: 'typed' })
     },
     gesture() {
       store.setState({ needsGesture: false })

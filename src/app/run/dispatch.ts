@@ -93,7 +93,7 @@ export function createDispatch({ pack, record, clock, changed, perform, ...parts
   async function judge(heard: Heard): Promise<void> {
     const { event, rest } = interpret(pack, state, heard)
     await commit(event)
-    if (rest) await judge({ ...rest, order: state.listenId })
+    if (rest) await judge({ ...rest, listenId: state.listenId })
   }
 
   return {

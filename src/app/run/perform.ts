@@ -60,7 +60,7 @@ export function createPerformer(parts: PerformParts): Performer {
   function listen({ listenId, hearable }: EffectOf<'listen'>, after: number): void {
     const isHeadset = parts.isHeadset()
     const isPatient = parts.isPatient()
-    ear.listen({ order: listenId, hearable, after, ...(isHeadset && { isHeadset }), ...(isPatient && { isPatient }) })
+    ear.listen({ listenId, hearable, after, ...(isHeadset && { isHeadset }), ...(isPatient && { isPatient }) })
   }
 
   async function run(effects: readonly Effect[], displaced: AbortSignal): Promise<void> {

@@ -58,8 +58,8 @@ export function showEar(store: Store, ear: Ear): () => void {
         return show({ state: event.state, ...(event.state !== 'failed' && { failure: undefined }) })
       case 'loading':
         return show({ loading: event.fraction })
-      case 'weigher':
-        return show({ weigher: event.state })
+      case 'secondModel':
+        return show({ secondModel: event.state })
       case 'level':
         return show({ level: event.level, noise: event.noise, clipping: event.clipping })
       case 'speechBegan':

@@ -26,7 +26,7 @@ const NOTHING: Levels = { level: -90, noise: -90, isClipped: false }
 
 export function createSoundCheck({ store, ear, voice, clock }: SoundCheckParts): SoundCheck {
   let running: AbortController | undefined
-  let order = 0
+  let listenId = 0
   let levels = NOTHING
 
   const check = () => store.getState().soundCheck
@@ -38,7 +38,7 @@ export function createSoundCheck({ store, ear, voice, clock }: SoundCheckParts):
   function listen(): void {
     const line = SOUND_PROMPTS[check()?.lines.length ?? 0]
     levels = NOTHING
-    if (line) ear.listen({ order: ++order, hearable: hearableOf(line), after: clock.now() })
+    if (line) ear.listen({ listenId: ++listenId, hearable: hearableOf(line), after: clock.now() })
   }
 
   function took(heard: Heard | undefined): void {
@@ -67,7 +67,7 @@ export function createSoundCheck({ store, ear, voice, clock }: SoundCheckParts):
         break
       }
       case 'heard':
-        if (event.heard.order === order && event.heard.text !== '') took(event.heard)
+        if (event.heard.listenId === listenId && event.heard.text !== '') took(event.heard)
         break
       case 'failed':
         show({ stage: 'failed', message: event.failure.message })

@@ -51,7 +51,7 @@ export interface RunView extends Headline {
   readonly exchange?: ViewExchange
   readonly briefing?: ViewBriefing
   readonly buttons: readonly ViewButton[]
-  /** Number of the listening order; typing sends the one at its first key. */
+  /** Number of the listening turn; typing sends the one at its first key. */
   readonly listenId: number
   readonly last: LastAnswer | undefined
   readonly said: string

@@ -7,7 +7,7 @@
 import { type KindSpec, kindOf } from '../kinds/kind.ts'
 import { tokensOf } from '../numbers/tokens.ts'
 import { withoutChallenge } from '../response/challenge.ts'
-import { numberRuns, type Run } from './form.ts'
+import { numberRuns, type Run } from './completeness.ts'
 
 /** "Nose up, set and checked" beside one value; two more for each further one. */
 const MOST_WORDS = 5

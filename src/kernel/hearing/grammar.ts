@@ -3,12 +3,26 @@
  * no figure, so that no value can favour itself (law 2). Speech that fits nothing has its own path.
  */
 
+import {
+  alternatives,
+  anyPhrase,
+  type Grammar,
+  group,
+  NOTHING,
+  type Option,
+  optional,
+  phraseWords,
+  type RuleExpansion,
+  rule,
+  sequence,
+  weighted,
+} from '../grammarRules.ts'
 import { KINDS } from '../kinds/kind.ts'
 import type { Hearable, Vocabulary } from './hearable.ts'
 import { CLASSES, type ClassSign, NUMERALS, numberShapes, valueWords } from './numberShapes.ts'
 import { SOUND } from './phones.ts'
 import { isSpelled, LETTERS, SPELLING_RULES, spellingRules } from './spelling.ts'
-import { talkRules } from './talkGrammar.ts'
+import { answerRule, orMore, talkRules } from './talkGrammar.ts'
 
 /**
  * Weights of the paths beside one another. They are the same for every item of a shape and follow from
@@ -43,35 +57,56 @@ export const WEIGHTS: Weights = {
   sound: 0.02,
 }
 
-/**
- * JSGF (W3C note, June 2000) for what may be said to this item.
- * Words: lower case, one token each, as in the recogniser's dictionary.
- */
-export function grammarOf(hearable: Hearable, vocabulary: Vocabulary, weights: Weights = WEIGHTS): string {
+/** What may be said to this item. Words: lower case, one token each, as in the recogniser's dictionary. */
+export function grammarOf(hearable: Hearable, vocabulary: Vocabulary, weights: Weights = WEIGHTS): Grammar {
   const { shapes, talk } = hearable
-  const paths =
-    shapes.length > 0
-      ? [
-          ...valueItemWords(hearable, vocabulary).map((word) => (word === 'both' ? `/${weights.both}/ both` : word)),
-          `/${weights.number}/ ${factored([...new Set(shapes.flatMap(numberShapes))], weights.grouped)}`,
-          `/${weights.rival}/ <numeral>`,
-          ...(shapes.some(isSpelled) ? [`/${weights.rival}/ <letter>`] : []),
-        ]
-      : [...wordItemPhrases(hearable, vocabulary), ...vocabulary.words.map((word) => `/${weights.word}/ ${word}`)]
+  const spoken = [...shapes, ...(talk?.parts ?? []).map(({ shape }) => shape)]
+  const shaped = (sequences: readonly string[]) => factored(sequences, weights.grouped)
   const once = [...vocabulary.lists, ...vocabulary.others, ...(talk?.others ?? []), ...vocabulary.commands]
-  const rules = [
-    ...Object.entries(CLASSES).map(([sign, members]) => `${classRule(sign)} = ${members.join(' | ')};`),
-    ...spellingRules([...shapes, ...(talk?.parts ?? []).map(({ shape }) => shape)], vocabulary.names ?? []),
-    `<numeral> = ${Object.values(CLASSES).flat().join(' | ')};`,
-    ...(talk
-      ? talkRules(talk, (sequences) => factored(sequences, weights.grouped))
-      : // One state with every word in it: the recogniser then shares their beginnings.
-        [`<answer> = (${paths.join(' | ')}) (/1/ <NULL> | /${weights.more}/ <answer>);`]),
-    `<sounds> = ${SOUND} (/1/ <NULL> | /${weights.sound}/ <sounds>);`,
-    `<echo> = ${vocabulary.challenges.join(' | ') || '<NULL>'};`,
-    `public <heard> = <answer> | <echo> [<answer>] | ${once.join(' | ') || '<NULL>'} | /${weights.otherSpeech}/ <sounds>;`,
+  return {
+    start: 'heard',
+    rules: [
+      ...Object.entries(CLASSES).map(([sign, members]) => ({ name: ruleOf(sign), expansion: anyPhrase(members) })),
+      ...spellingRules(spoken, vocabulary.names ?? []),
+      { name: 'numeral', expansion: anyPhrase(Object.values(CLASSES).flat()) },
+      ...(talk
+        ? talkRules(talk, shaped)
+        : [answerRule(answerPaths(hearable, vocabulary, weights, shaped), weights.more)]),
+      { name: 'sounds', expansion: sequence(SOUND, orMore(weights.sound, 'sounds')) },
+      { name: 'echo', expansion: anyPhrase(vocabulary.challenges) },
+      {
+        name: 'heard',
+        expansion: alternatives(
+          rule('answer'),
+          sequence(rule('echo'), optional(rule('answer'))),
+          ...(once.length > 0 ? once.map(phraseWords) : [NOTHING]),
+          weighted(weights.otherSpeech, rule('sounds')),
+        ),
+      },
+    ],
+  }
+}
+
+/** What one step of an answer may be. */
+function answerPaths(
+  hearable: Hearable,
+  vocabulary: Vocabulary,
+  weights: Weights,
+  shaped: (sequences: readonly string[]) => RuleExpansion,
+): readonly (RuleExpansion | Option)[] {
+  const { shapes } = hearable
+  if (shapes.length === 0) {
+    return [
+      ...wordItemPhrases(hearable, vocabulary).map(phraseWords),
+      ...vocabulary.words.map((word) => weighted(weights.word, word)),
+    ]
+  }
+  return [
+    ...valueItemWords(hearable, vocabulary).map((word) => (word === 'both' ? weighted(weights.both, word) : word)),
+    weighted(weights.number, shaped([...new Set(shapes.flatMap(numberShapes))])),
+    weighted(weights.rival, rule('numeral')),
+    ...(shapes.some(isSpelled) ? [weighted(weights.rival, rule('letter'))] : []),
   ]
-  return `#JSGF V1.0;\ngrammar ear;\n${rules.join('\n')}\n`
 }
 
 /** The words that stand beside values in this pack, and those that go with the item's kinds. */
@@ -116,12 +151,13 @@ export const FIXED_WORDS: readonly string[] = [
   ...Object.values(KINDS).flatMap(({ heard }) => [...heard.before, ...heard.behind]),
 ]
 
-const classRule = (sign: string) =>
-  SPELLING_RULES[sign] ??
-  `<${{ d: 'digit', e: 'teen', y: 'tens', '.': 'point', h: 'hundred', k: 'thousand', r: 'times', n: 'and' }[sign as ClassSign]}>`
+const CLASS_RULES: Readonly<Record<ClassSign, string>> = {
+  ...{ d: 'digit', e: 'teen', y: 'tens', '.': 'point', h: 'hundred', k: 'thousand', r: 'times', n: 'and' },
+}
+const ruleOf = (sign: string): string => SPELLING_RULES[sign] ?? CLASS_RULES[sign as ClassSign]
 
-/** Sequences of signs as one expansion that says each common beginning once. */
-function factored(sequences: readonly string[], grouped: number): string {
+/** Sequences of signs as one expansion that has each common beginning once. */
+function factored(sequences: readonly string[], grouped: number): RuleExpansion {
   const heads = new Map<string, string[]>()
   for (const sequence of sequences) {
     const [head = '', tail] = [sequence.slice(0, 1), sequence.slice(1)]
@@ -130,11 +166,15 @@ function factored(sequences: readonly string[], grouped: number): string {
     else heads.set(head, [tail])
   }
   const ways = [...heads].map(([head, tails]) => {
-    const rest = tails.filter((tail) => tail !== '')
-    const weight = 'ey'.includes(head) ? `/${grouped}/ ` : ''
-    if (rest.length === 0) return `${weight}${classRule(head)}`
-    const more = factored(rest, grouped)
-    return `${weight}${classRule(head)} ${rest.length === tails.length ? more : `[${more}]`}`
+    const way = withTails(rule(ruleOf(head)), tails, grouped)
+    return 'ey'.includes(head) ? weighted(grouped, way) : way
   })
-  return `(${ways.join(' | ')})`
+  return alternatives(...ways)
+}
+
+function withTails(head: RuleExpansion, tails: readonly string[], grouped: number): RuleExpansion {
+  const rest = tails.filter((tail) => tail !== '')
+  if (rest.length === 0) return head
+  const more = factored(rest, grouped)
+  return sequence(head, rest.length === tails.length ? more : optional(group(more)))
 }

@@ -33,7 +33,7 @@ export interface Vocabulary {
 export interface Hearable {
   /** The shapes of the values of the open item, in the order of the response; empty for word items. */
   readonly shapes: readonly KindSpec[]
-  /** What one saying of the open item's answer has at least, where that is known. */
+  /** What an answer to the open item has at least, where that is known. */
   readonly least?: Least
   /** A yes-or-no question is open. */
   readonly yesNo: boolean
@@ -56,5 +56,5 @@ export interface Talk {
 export interface TalkPart {
   readonly before: readonly string[]
   readonly shape: KindSpec
-  readonly behind: readonly string[]
+  readonly after: readonly string[]
 }

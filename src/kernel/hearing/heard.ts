@@ -11,8 +11,8 @@ export interface HeardWord {
 
 /** One utterance. */
 export interface Heard {
-  /** The listening order that it belongs to. */
-  readonly order: number
+  /** Number of the listening turn that it belongs to. */
+  readonly listenId: number
   readonly text: string
   readonly words?: readonly HeardWord[]
   readonly score?: number

@@ -1,5 +1,5 @@
 /**
- * Calls, read-backs and topics as they may be spoken: the words before and behind a value with its shape, and phrases
+ * Calls, read-backs and topics as they may be spoken: the words before and after a value with its shape, and phrases
  * with their contraries. Made from the response notation and kinds; nothing here holds a value (law 2).
  */
 
@@ -25,12 +25,12 @@ export function talkOf(activity: Exchange | Briefing, now: readonly Response[], 
   }
 }
 
-interface Saying {
+interface Spoken {
   readonly said: readonly Answered[]
   readonly others: readonly string[]
 }
 
-function inExchange({ turns }: Exchange): Saying {
+function inExchange({ turns }: Exchange): Spoken {
   const elements = turns.flatMap((turn) => turn.elements)
   return {
     said: [
@@ -46,7 +46,7 @@ function inExchange({ turns }: Exchange): Saying {
   }
 }
 
-const inBriefing = ({ topics, ends }: Briefing): Saying => ({
+const inBriefing = ({ topics, ends }: Briefing): Spoken => ({
   said: topics.map(({ label, say }) => answered(label, say)),
   others: ends.wordings,
 })
@@ -74,10 +74,10 @@ function partsOfPath(path: readonly Slot[], specs: Specs): TalkPart[] {
     const leads = lead?.type === 'word' ? lead.wordings.map(({ text }) => text) : []
     const before = [...labels, ...leads.flatMap((text) => [text, ...labels.map((label) => `${text} ${label}`)])]
     const next = path[index + 1]
-    const behind = [
+    const after = [
       ...slot.units.map(({ text }) => text),
       ...(next?.type === 'word' && !next.required ? next.wordings.map(({ text }) => text) : []),
     ]
-    return [{ before: [...new Set(before)].sort(), shape: spec, behind: [...new Set(behind)].sort() }]
+    return [{ before: [...new Set(before)].sort(), shape: spec, after: [...new Set(after)].sort() }]
   })
 }

@@ -4,6 +4,20 @@
  * that nothing is bent into a shape that it has not.
  */
 
+import {
+  alternatives,
+  anyPhrase,
+  group,
+  NOTHING,
+  type Option,
+  optional,
+  phraseWords,
+  type Rule,
+  type RuleExpansion,
+  rule,
+  sequence,
+  weighted,
+} from '../grammarRules.ts'
 import { type KindSpec, kindOf } from '../kinds/kind.ts'
 import type { Talk, TalkPart } from './hearable.ts'
 import { numberShapes } from './numberShapes.ts'
@@ -23,46 +37,52 @@ export const TALK_WEIGHTS = {
   more: 0.5,
 } as const
 
-/** Rules that end in `<answer>`. `shaped` writes sequences of number signs as one expansion. */
-export function talkRules({ parts, phrases, words }: Talk, shaped: (sequences: readonly string[]) => string): string[] {
+/** How sequences of number signs are written as one expansion. */
+type Shaped = (sequences: readonly string[]) => RuleExpansion
+
+/** Rules that end in `<answer>`. */
+export function talkRules({ parts, phrases, words }: Talk, shaped: Shaped): Rule[] {
   const { part, bare, word, rival, more } = TALK_WEIGHTS
-  const rules = parts.flatMap((each, index) => partRules(each, index, shaped))
   const paths = [
     // Each value stands once: a rule is copied to every place that names it.
     ...parts.map(({ before }, index) => {
-      const lead = before.length > 0 ? `(/${part}/ <before${index}> | /${bare}/ <NULL>) ` : ''
-      return `/${part}/ ${lead}<value${index}>`
+      const lead = alternatives(weighted(part, rule(`before${index}`)), weighted(bare, NOTHING))
+      return weighted(part, sequence(...(before.length > 0 ? [lead] : []), rule(`value${index}`)))
     }),
-    ...phrases,
+    ...phrases.map(phraseWords),
     'correction',
-    ...words.map((one) => `/${word}/ ${one}`),
-    `/${rival}/ <numeral>`,
+    ...words.map((one) => weighted(word, one)),
+    weighted(rival, rule('numeral')),
   ]
-  return [...rules, `<answer> = (${paths.join(' | ')}) (/1/ <NULL> | /${more}/ <answer>);`]
+  return [...parts.flatMap((each, index) => partRules(each, index, shaped)), answerRule(paths, more)]
 }
 
-function partRules(
-  { before, shape, behind }: TalkPart,
-  index: number,
-  shaped: (sequences: readonly string[]) => string,
-): string[] {
-  const after = [...new Set([...behind, ...kindOf(shape).heard.behind])]
-  const tail = after.length > 0 ? ` [${group(after)}]` : ''
+/** One rule with every path in it, so that the recogniser shares their beginnings. */
+export const answerRule = (paths: readonly (RuleExpansion | Option)[], more: number): Rule => ({
+  name: 'answer',
+  expansion: sequence(alternatives(...paths), orMore(more, 'answer')),
+})
+
+/** The end, or the rule once more with this weight. */
+export const orMore = (weight: number, name: string): RuleExpansion =>
+  alternatives(weighted(1, NOTHING), weighted(weight, rule(name)))
+
+function partRules({ before, shape, after }: TalkPart, index: number, shaped: Shaped): Rule[] {
+  const words = [...new Set([...after, ...kindOf(shape).heard.behind])]
+  const tail = words.length > 0 ? [optional(group(anyPhrase(words)))] : []
   return [
-    ...(before.length > 0 ? [`<before${index}> = ${before.join(' | ')};`] : []),
-    `<value${index}> = ${shapeOf(shape, shaped)}${tail};`,
+    ...(before.length > 0 ? [{ name: `before${index}`, expansion: anyPhrase(before) }] : []),
+    { name: `value${index}`, expansion: sequence(shapeOf(shape, shaped), ...tail) },
   ]
 }
-
-const group = (texts: readonly string[]) => `(${texts.join(' | ')})`
 
 /** Teens, tens and doubles: on the radio digits are said singly, and each further form costs time at every element. */
 const GROUPED = /[eyrn]/
 
 /** Names of a choice as they stand, all of them; anything else in the shapes of its kind, digit by digit. */
-function shapeOf(shape: KindSpec, shaped: (sequences: readonly string[]) => string): string {
+function shapeOf(shape: KindSpec, shaped: Shaped): RuleExpansion {
   const { options } = kindOf(shape)
-  if (!options) return `(${shaped([...new Set(numberShapes(shape))].filter((signs) => !GROUPED.test(signs)))})`
+  if (!options) return alternatives(shaped([...new Set(numberShapes(shape))].filter((signs) => !GROUPED.test(signs))))
   const ways = Object.values(options(shape)).flat()
-  return group([...new Set(ways.map(phrase))].sort())
+  return anyPhrase([...new Set(ways.map(phrase))].sort())
 }

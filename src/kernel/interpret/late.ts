@@ -4,7 +4,7 @@ import type { EventBody } from '../run/core/events.ts'
 import { overheard, type Utterance } from './utterance.ts'
 
 /** They were begun before what is open now was. */
-export const isLate = ({ heard, state }: Utterance): boolean => heard.order < state.floorListenId
+export const isLate = ({ heard, state }: Utterance): boolean => heard.listenId < state.floorListenId
 
 /** Kept with the item that they were said to, where there was one. */
 export function lateWords(utterance: Utterance): EventBody {

@@ -3,6 +3,7 @@
  * shortened as ICAO Annex 10 volume II 5.2.1.7.2.2 (from memory) allows.
  */
 
+import { alternatives, anyPhrase, NOTHING, optional, type Rule, rule, sequence, weighted } from '../grammarRules.ts'
 import { sayBelowHundred, sayDigits } from '../numbers/say.ts'
 import type { Token } from '../numbers/tokens.ts'
 import { isNumberWord } from '../numbers/words.ts'
@@ -10,6 +11,7 @@ import { capitals } from './codes.ts'
 import type { TextKind } from './definition.ts'
 import { LETTERS, readSpelled, spell } from './letters.ts'
 import type { Affix, Affixes, Match, Reading } from './reading.ts'
+import { DIGIT, LETTER, PAIR, TEEN, upTo } from './ruleParts.ts'
 import type { Phraseology, Value } from './value.ts'
 
 /** "TIDEWICK 421", or a registration: "QX-MRA". */
@@ -130,22 +132,35 @@ function grouped(number: string): string {
   return `${first} ${last}`.trim()
 }
 
-/** Numbers of two digits said as one: "twenty five", "fifteen". */
-const GROUP = '(<teen> | <tens> [<digit>])'
-
 /** Weights stand beside the fullest form, and follow from no value; chosen on the tuning voices only. */
-function grammarRules(names: readonly string[]): string[] {
-  const registration = '<letter> <character> <character> [<character> [<character> [<character>]]]'
-  if (names.length === 0) {
-    return ['<character> = /1/ <letter> | /0.1/ <digit>;', `<callsign> = ${registration};`]
-  }
-  const single = '<digit> [<digit> [<digit> [<digit>]]]'
-  const grouped = `[<digit>] ${GROUP} | ${GROUP} ${GROUP} | ${GROUP} <digit> <digit> | (<digit> | <teen>) <hundred>`
+function grammarRules(names: readonly string[]): readonly Rule[] {
+  const CHARACTER = rule('character')
+  const registration = sequence(LETTER, CHARACTER, CHARACTER, optional(upTo(3, CHARACTER)))
+  const character = { name: 'character', expansion: alternatives(weighted(1, LETTER), weighted(0.1, DIGIT)) }
+  if (names.length === 0) return [character, { name: 'callsign', expansion: registration }]
+  const grouped = alternatives(
+    sequence(optional(DIGIT), PAIR),
+    sequence(PAIR, PAIR),
+    sequence(PAIR, DIGIT, DIGIT),
+    sequence(alternatives(DIGIT, TEEN), rule('hundred')),
+  )
+  const flight = sequence(
+    alternatives(weighted(1, upTo(4, DIGIT)), weighted(0.2, grouped)),
+    alternatives(weighted(1, NOTHING), weighted(0.2, upTo(2, LETTER))),
+  )
+  const [TELEPHONY, FLIGHT] = [rule('telephony'), rule('flight')]
+  const said = alternatives(
+    weighted(1, sequence(TELEPHONY, FLIGHT)),
+    weighted(0.1, sequence(TELEPHONY, LETTER, LETTER, optional(upTo(2, LETTER)))),
+    weighted(0.05, TELEPHONY),
+    weighted(0.05, FLIGHT),
+    weighted(0.2, registration),
+  )
   return [
-    '<character> = /1/ <letter> | /0.1/ <digit>;',
-    `<flight> = (/1/ ${single} | /0.2/ (${grouped})) (/1/ <NULL> | /0.2/ <letter> [<letter>]);`,
-    `<telephony> = ${names.join(' | ')};`,
-    `<callsign> = /1/ <telephony> <flight> | /0.1/ <telephony> <letter> <letter> [<letter> [<letter>]] | /0.05/ <telephony> | /0.05/ <flight> | /0.2/ ${registration};`,
+    character,
+    { name: 'flight', expansion: flight },
+    { name: 'telephony', expansion: anyPhrase(names) },
+    { name: 'callsign', expansion: said },
   ]
 }
 

@@ -4,6 +4,7 @@
  * share functions, but what holds for a kind is stated in its own object. Optional members apply to a few kinds only.
  */
 
+import type { Rule } from '../grammarRules.ts'
 import type { Token } from '../numbers/tokens.ts'
 import type { Seeded } from '../seeded.ts'
 import type { Unit } from '../units.ts'
@@ -137,17 +138,17 @@ export interface Heard<S> {
   readonly isOfOneLength: boolean
   /** Values hold letters of the alphabet. */
   readonly isSpelled: boolean
-  /** For shapes with a sign of their own: the rules behind it. */
+  /** For shapes with a sign of their own: the rules that it stands for. */
   readonly own?: OwnRules
 }
 
-/** A sign that no class of number words has, and the rules of the grammar behind it. */
+/** A sign that no class of number words has, and the rules of the grammar that it stands for. */
 export interface OwnRules {
   readonly sign: string
   /** Name of the rule that the sign stands for. */
   readonly rule: string
   /** `names`: those of all values of the kind that may be heard. */
-  rules(names: readonly string[]): readonly string[]
+  rules(names: readonly string[]): readonly Rule[]
 }
 
 /** Of a number one digit more than any has is a slip of the tongue; of a code it is mostly the ear's. */

@@ -1,9 +1,11 @@
 /** Taxi routes: several taxiways in their order. */
 
+import { alternatives, NOTHING, optional, type Rule, rule, sequence, weighted } from '../grammarRules.ts'
 import type { Token } from '../numbers/tokens.ts'
 import type { TextKind } from './definition.ts'
 import { LETTERS, readSpelled, spell } from './letters.ts'
 import type { Affix, Affixes, Reading } from './reading.ts'
+import { DIGIT, LETTER, TEEN, upTo } from './ruleParts.ts'
 import { otherTaxiway, TAXIWAY } from './taxiways.ts'
 import type { Value } from './value.ts'
 
@@ -44,6 +46,28 @@ function readRoute(tokens: readonly Token[]): readonly Reading[] {
 
 const tidied = (text: string) => text.toUpperCase().trim().replace(/[ ,]+/g, ' ')
 
+const GRAMMAR_RULES: readonly Rule[] = [
+  {
+    name: 'taxiway',
+    expansion: sequence(
+      LETTER,
+      alternatives(weighted(1, NOTHING), weighted(0.1, LETTER)),
+      alternatives(weighted(1, NOTHING), weighted(1, upTo(2, DIGIT)), weighted(0.2, TEEN)),
+    ),
+  },
+  {
+    name: 'route',
+    expansion: sequence(
+      rule('taxiway'),
+      // A route has three or four taxiways, more than an answer has other values.
+      alternatives(
+        weighted(1, NOTHING),
+        weighted(0.5, sequence(optional(alternatives('via', 'then', 'and', 'taxiway')), rule('route'))),
+      ),
+    ),
+  },
+]
+
 export const route: TextKind<RouteSpec> = {
   values: 'text',
   fields: {},
@@ -71,11 +95,7 @@ export const route: TextKind<RouteSpec> = {
     own: {
       sign: 'R',
       rule: 'route',
-      rules: () => [
-        '<taxiway> = <letter> (/1/ <NULL> | /0.1/ <letter>) (/1/ <NULL> | /1/ <digit> [<digit>] | /0.2/ <teen>);',
-        // A route has three or four taxiways, more than an answer has other values.
-        '<route> = <taxiway> (/1/ <NULL> | /0.5/ [via | then | and | taxiway] <route>);',
-      ],
+      rules: () => GRAMMAR_RULES,
     },
   },
   mayBeCutShort: false,

@@ -1,5 +1,6 @@
 /** Winds: direction in three digits, speed in knots, perhaps gusts; "variable" and "calm". */
 
+import { alternatives, optional, type Rule, rule, sequence, weighted } from '../grammarRules.ts'
 import { readNumber } from '../numbers/readings.ts'
 import { sayDigits } from '../numbers/say.ts'
 import type { Token } from '../numbers/tokens.ts'
@@ -7,6 +8,7 @@ import { capitals } from './codes.ts'
 import type { TextKind } from './definition.ts'
 import type { Radio } from './radio.ts'
 import { affixTable, type Match, type Reading } from './reading.ts'
+import { DIGIT, PAIR, TENS, upTo } from './ruleParts.ts'
 import type { Phraseology, Value } from './value.ts'
 
 /** "240/12", "240/12G25", "VRB/3", "CALM"; knots. */
@@ -190,13 +192,41 @@ function sayWind(value: Value, phraseology: Phraseology, radio: Radio = 'icao'):
   return words.filter((word) => word !== '').join(' ')
 }
 
+const [FROM, FORCE, GUSTS] = [rule('from'), rule('force'), rule('gusts')]
+
 /** Weights as in a call sign's rules. */
-const GRAMMAR_RULES = [
-  '<from> = /1/ <digit> <digit> <digit> | /0.2/ <digit> <tens> [<digit>];',
-  '<force> = (/1/ <digit> [<digit>] | /0.2/ (<teen> | <tens> [<digit>])) [knots];',
-  '<gusts> = (gusting | gusts) <force>;',
-  '<steady> = /1/ <from> (degrees [at] | at) <force> | /0.1/ <from> [degrees] | /0.1/ <from> <force> | /0.5/ variable [at] <force>;',
-  '<windSaid> = [wind] (/1/ <steady> [<gusts>] | /0.5/ calm) | /0.05/ <gusts>;',
+const GRAMMAR_RULES: readonly Rule[] = [
+  {
+    name: 'from',
+    expansion: alternatives(
+      weighted(1, sequence(DIGIT, DIGIT, DIGIT)),
+      weighted(0.2, sequence(DIGIT, TENS, optional(DIGIT))),
+    ),
+  },
+  {
+    name: 'force',
+    expansion: sequence(alternatives(weighted(1, upTo(2, DIGIT)), weighted(0.2, PAIR)), optional('knots')),
+  },
+  { name: 'gusts', expansion: sequence(alternatives('gusting', 'gusts'), FORCE) },
+  {
+    name: 'steady',
+    expansion: alternatives(
+      weighted(1, sequence(FROM, alternatives(sequence('degrees', optional('at')), 'at'), FORCE)),
+      weighted(0.1, sequence(FROM, optional('degrees'))),
+      weighted(0.1, sequence(FROM, FORCE)),
+      weighted(0.5, sequence('variable', optional('at'), FORCE)),
+    ),
+  },
+  {
+    name: 'windSaid',
+    expansion: alternatives(
+      sequence(
+        optional('wind'),
+        alternatives(weighted(1, sequence(rule('steady'), optional(GUSTS))), weighted(0.5, 'calm')),
+      ),
+      weighted(0.05, GUSTS),
+    ),
+  },
 ]
 
 export const wind: TextKind<WindSpec> = {

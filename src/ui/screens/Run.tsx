@@ -48,7 +48,7 @@ export function Run() {
           {view.exchange && <ExchangePanel exchange={view.exchange} />}
           {view.briefing && <BriefingPanel briefing={view.briefing} />}
           <Heard pack={pack} run={run} exchange={view.exchange} />
-          <TypedAnswer order={view.listenId} />
+          <TypedAnswer listenId={view.listenId} />
           <RunButtons buttons={view.buttons} />
           <SmallWindow view={view} />
         </div>

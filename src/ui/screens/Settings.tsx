@@ -27,14 +27,8 @@ const THEMES = [
   { value: 'light', label: 'Light' },
   { value: 'dark', label: 'Dark' },
 ] as const
-const DEVICE = { value: 'device', label: 'Microphone', about: 'recognised on this device' } as const
 const TYPING = { value: 'typing', label: 'Typing and buttons only' } as const
-/** Where the browser's own recognition listens. */
-const BROWSER = {
-  device: { value: 'browser', label: "The browser's recognition", about: 'on this device' },
-  away: { value: 'browser', label: "The browser's recognition", about: 'may send what you say to its maker' },
-} as const
-const WEIGHING = [
+const MODELS = [
   {
     value: 'on',
     label: 'Two models',
@@ -142,31 +136,33 @@ export function Settings() {
 /** To choose an ear that sends sound away is to allow it; nothing else does. */
 function EarChoice() {
   const ear = useApp((state) => state.settings.ear)
-  const weighs = useApp((state) => state.settings.weighs)
-  const place = useApp((state) => state.browserEar)
+  const secondModel = useApp((state) => state.settings.secondModel)
+  const ears = useApp((state) => state.ears)
   const actions = useActions()
-  const isAway = place === 'away'
-  const options = [DEVICE, ...(isAway || place === 'device' ? [BROWSER[place]] : []), TYPING]
+  const chosen = ears.find(({ name }) => name === ear)
+  const options = [...ears.map(({ name, label, about }) => ({ value: name, label, about })), TYPING]
   return (
     <>
       <Choices
         legend="Ear"
         options={options}
         value={ear}
-        choose={(ear) => actions.settings({ ear, soundMayLeave: ear === 'browser' && isAway })}
+        choose={(ear) => {
+          const { away } = ears.find(({ name }) => name === ear) ?? {}
+          actions.settings({ ear, soundMayLeave: away !== undefined })
+        }}
       />
-      {ear === 'device' && (
+      {chosen?.hasSecondModel && (
         <Choices
           legend="Recognised by"
-          options={WEIGHING}
-          value={weighs ? 'on' : 'off'}
-          choose={(use) => actions.settings({ weighs: use === 'on' })}
+          options={MODELS}
+          value={secondModel ? 'on' : 'off'}
+          choose={(use) => actions.settings({ secondModel: use === 'on' })}
         />
       )}
-      {ear === 'browser' && isAway && (
+      {chosen?.away && (
         <p class="notice" role="status">
-          <strong>What you say may leave this device.</strong> This browser recognises speech elsewhere, and needs the
-          network for it. The recogniser that comes with Otherseat sends nothing.
+          <strong>What you say may leave this device.</strong> {chosen.away.reason}
         </p>
       )}
     </>

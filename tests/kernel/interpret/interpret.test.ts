@@ -107,7 +107,7 @@ const PLACES = {
 } as const satisfies Record<string, Place>
 
 const heardAt = ({ state }: { readonly state: RunState }, text: string, more: Partial<Heard>): Heard => ({
-  ...{ text, by: 'voice', order: state.listenId, beganAt: 9_000, endedAt: 9_500 },
+  ...{ text, by: 'voice', listenId: state.listenId, beganAt: 9_000, endedAt: 9_500 },
   ...more,
 })
 
@@ -177,7 +177,7 @@ const ROWS: readonly Row[] = [
     { type: 'voided', item: 'load.trim', because: 'onsetCut' },
     { doubt: 'onsetCut' },
   ],
-  ['at the first item', 'five point two up', { type: 'voided', item: 'load.trim', because: 'late' }, { order: 0 }],
+  ['at the first item', 'five point two up', { type: 'voided', item: 'load.trim', because: 'late' }, { listenId: 0 }],
   // Nothing was closed yet that it could be about, or something was said on this item: it takes the place of that.
   ['at the first item', 'correction five point two up', answered('load.trim', 'correct')],
   ['at the first item', 'correction six point one up, correction, five point two up', answered('load.trim', 'correct')],
@@ -199,7 +199,7 @@ const ROWS: readonly Row[] = [
     'where figures have just changed',
     'five point two up',
     { type: 'voided', item: 'load.trim', because: 'figuresChanged' },
-    { order: 2 },
+    { listenId: 2 },
   ],
   ['at an item whose figure is missing', 'five point two up', answered('load.trim', 'sayAgain', 'notUnderstood')],
   ['at an item whose figure is missing', 'leave it open', commanded('leaveOpen')],

@@ -108,7 +108,7 @@ describe('every button', () => {
     const buttons = buttonsOf(pack, state)
     expect(buttons.length).toBeGreaterThan(0)
     for (const { phrase, press } of buttons) {
-      const heard = { text: phrase, by: 'typed', order: state.listenId, beganAt: 4_000, endedAt: 4_500 } as const
+      const heard = { text: phrase, by: 'typed', listenId: state.listenId, beganAt: 4_000, endedAt: 4_500 } as const
       const { evidence: _said, ...said } = { evidence: undefined, ...interpret(pack, state, heard).event }
       const { evidence: _pressed, ...pressed } = { evidence: undefined, ...keyPress(pack, state, press, 4_000) }
       expect(said, phrase).toMatchObject(pressed.type === 'transmitted' ? { ...pressed, judgement: {} } : pressed)

@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest'
 import { valueProblems } from '../../../src/kernel/figures/entered.ts'
 import { roundingOf } from '../../../src/kernel/figures/rounding.ts'
 import { hasAnswerShape } from '../../../src/kernel/hearing/answerShape.ts'
-import { saidForm } from '../../../src/kernel/hearing/form.ts'
+import { completeness } from '../../../src/kernel/hearing/completeness.ts'
 import { numberShapes, valueWords } from '../../../src/kernel/hearing/numberShapes.ts'
 import type { Figure, KindSpec } from '../../../src/kernel/kinds/kind.ts'
 import { scaleOf } from '../../../src/kernel/kinds/table.ts'
@@ -80,7 +80,7 @@ describe('a Mach number', () => {
 
 describe('what is listened for where a Mach number is asked', () => {
   const shapes: readonly KindSpec[] = [{ kind: 'mach' }]
-  const said = (text: string) => saidForm({ shapes, least: { parts: 1, values: 1 }, yesNo: false }, text)
+  const said = (text: string) => completeness({ shapes, least: { parts: 1, values: 1 }, yesNo: false }, text)
 
   it('is a point and two digits, with a digit before or without, or the two digits alone', () => {
     const forms = ['dd', 'e', 'y', 'yd']
@@ -95,11 +95,11 @@ describe('what is listened for where a Mach number is asked', () => {
 
   it('goes on until its decimals are there', () => {
     expect(['mach', 'mach point', 'mach point seven', 'mach point seven eight', 'seven eight'].map(said)).toEqual([
-      'half',
-      'half',
-      'half',
-      'full',
-      'full',
+      'partial',
+      'partial',
+      'partial',
+      'final',
+      'final',
     ])
   })
 

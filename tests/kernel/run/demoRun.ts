@@ -22,7 +22,7 @@ export function happen({ pack, state }: Flown, body: EventBody): Flown {
 
 /** As the pilot says it. */
 export function hear(run: Flown, text: string): Flown {
-  const heard = { text, by: 'typed', order: run.state.listenId, beganAt: 0, endedAt: 0 } as const
+  const heard = { text, by: 'typed', listenId: run.state.listenId, beganAt: 0, endedAt: 0 } as const
   const { event, rest } = interpret(run.pack, run.state, heard)
   const next = happen(run, event)
   return rest ? hear(next, rest.text) : next

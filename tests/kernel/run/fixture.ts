@@ -172,7 +172,7 @@ export function testRun(pack: Pack = PACK): TestRun {
       })
     },
     hear(text, more = {}) {
-      const heard: Heard = { text, by: 'voice', order: run.state.listenId, beganAt: 0, endedAt: 0, ...more }
+      const heard: Heard = { text, by: 'voice', listenId: run.state.listenId, beganAt: 0, endedAt: 0, ...more }
       const { event, rest } = interpret(pack, run.state, heard)
       run.happen(event)
       return rest ? run.hear(rest.text, more) : run

@@ -214,7 +214,7 @@ export function talkRun(script: Script = SAID, pack: Pack = TALK): TalkRun {
       return run
     },
     hear(text, more = {}) {
-      const heard: Heard = { text, by: 'typed', order: run.state.listenId, beganAt: 0, endedAt: 0, ...more }
+      const heard: Heard = { text, by: 'typed', listenId: run.state.listenId, beganAt: 0, endedAt: 0, ...more }
       const { event, rest } = interpret(pack, run.state, heard)
       run.happen(event)
       return rest ? run.hear(rest.text, more) : run

@@ -212,11 +212,11 @@ export interface RunState {
   readonly floor: Floor
   readonly question: Question | undefined
   readonly standingBy: boolean
-  /** Number of the listening order in force; words of an earlier one are late. */
+  /** Number of the listening turn; words of an earlier one are late. */
   readonly listenId: number
-  /** Order at which the present floor was taken (or figures changed on it): older words are not judged here. */
+  /** Turn at which the present floor was taken (or figures changed on it): older words are not judged here. */
   readonly floorListenId: number
-  /** `floorOrder` was last set by a revision, so older words are void because figures changed. */
+  /** `floorListenId` was last set by a revision, so older words are void because figures changed. */
   readonly revisedListenId: number
   /** The item that had the floor then: what was said to it in the meantime is void. */
   readonly revisedItem: string | undefined
@@ -227,7 +227,7 @@ export interface RunState {
   readonly said: string
   /** When the pilot was last asked aloud to say something again, ms from the start of the run. */
   readonly askedAgainAt: number | undefined
-  /** Listening order that silence was answered with; the open item is not asked for once more in it. */
+  /** Listening turn in which silence was answered; the open item is not asked for once more in it. */
   readonly promptedListenId: number
   readonly stoppedBecause?: string
 }

@@ -75,18 +75,17 @@ function Loading() {
 }
 
 /** Shown while the second model is missing, since more speech is then taken for an answer. */
-const WEIGHER = {
+const SECOND_MODEL = {
   loading: 'The second model is loading; the first works without it.',
   failed: 'The second model did not load: other speech may be taken for an answer.',
 } as const
 
 /** Another ear than the one chosen, or one that sends sound away: shown as long as that lasts. */
 function Note() {
-  const note = useApp(({ ear, settings, browserEar }) => {
+  const note = useApp(({ ear, settings, ears }) => {
     if (ear.note) return ear.note
-    if (ear.weigher !== 'ready' && ear.weigher !== 'none') return WEIGHER[ear.weigher]
-    const isAway = settings.ear === 'browser' && browserEar === 'away'
-    return isAway ? 'The browser may send what you say to its maker.' : ''
+    if (ear.secondModel !== 'ready' && ear.secondModel !== 'none') return SECOND_MODEL[ear.secondModel]
+    return ears.find(({ name }) => name === settings.ear)?.away?.note ?? ''
   })
   return note ? <p class="note small">{note}</p> : null
 }

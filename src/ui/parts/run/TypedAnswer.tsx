@@ -3,20 +3,20 @@
 import { useRef, useState } from 'preact/hooks'
 import { useActions } from '../../useApp.ts'
 
-/** `order`: the listening order in force; the one at the first key goes with the answer. */
-export function TypedAnswer({ order }: { readonly order: number }) {
+/** `listenId`: the listening turn; the one at the first key goes with the answer. */
+export function TypedAnswer({ listenId }: { readonly listenId: number }) {
   const actions = useActions()
   const [text, setText] = useState('')
-  const began = useRef<{ order: number; at: number } | undefined>(undefined)
+  const began = useRef<{ listenId: number; at: number } | undefined>(undefined)
   const change = (next: string) => {
     if (next === '') began.current = undefined
-    else began.current ??= { order, at: Date.now() }
+    else began.current ??= { listenId, at: Date.now() }
     setText(next)
   }
   const send = (event: Event) => {
     event.preventDefault()
     if (text.trim() === '' || !began.current) return
-    actions.type(text.trim(), began.current.order, began.current.at)
+    actions.type(text.trim(), began.current.listenId, began.current.at)
     change('')
   }
   return (

@@ -58,8 +58,8 @@ describe('final figures', () => {
 
   it('make words that were begun before them too old for the open item', () => {
     const run = begun().happen(call('load'))
-    const order = run.state.listenId
-    run.happen(revision(2, 'final', FINAL, PRELIMINARY)).hear('five point two up', { order })
+    const { listenId } = run.state
+    run.happen(revision(2, 'final', FINAL, PRELIMINARY)).hear('five point two up', { listenId })
     expect(run.events.at(-1)).toMatchObject({ type: 'voided', item: 'load.trim', because: 'figuresChanged' })
     expect(run.state.items['load.trim']?.status).toBe('open')
   })

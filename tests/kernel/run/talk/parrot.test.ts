@@ -80,7 +80,7 @@ function flown(pack: Pack, { departure, script, revisions }: Flight): { before: 
 /** What a run makes of words said at one of its items, wherever it is. */
 function judged({ pack, state }: Flown, list: string, item: string, text: string): Judgement {
   const at: RunState = { ...state, floor: { at: 'item', list, item }, question: undefined }
-  const { event } = interpret(pack, at, { text, by: 'typed', order: state.listenId, beganAt: 0, endedAt: 0 })
+  const { event } = interpret(pack, at, { text, by: 'typed', listenId: state.listenId, beganAt: 0, endedAt: 0 })
   if (event.type !== 'answered') throw new Error(`"${text}" at ${item} is ${event.type}`)
   return event.judgement
 }
@@ -204,7 +204,7 @@ describe('in dealt departures with stations, after the final figures came in', (
         const told = `seed ${departure.seed}, ${departure.trap.kind}`
         expect(called.state.turns[id]?.status, told).toBe('said')
         const text = readBack(part, turn, before.state)
-        const heard = { text, by: 'typed', order: called.state.listenId, beganAt: 0, endedAt: 0 } as const
+        const heard = { text, by: 'typed', listenId: called.state.listenId, beganAt: 0, endedAt: 0 } as const
         const event = interpret(part, called.state, heard).event as EventBody<'transmitted'>
         expect(event.type, `${told}: "${text}"`).toBe('transmitted')
         const elements = turn.elements.flatMap(({ id: name, readBack: own }) =>

@@ -1,0 +1,16 @@
+/** The thread of the second model. */
+
+import { expose, proxy } from 'comlink'
+import { Rescorer } from './rescorer.ts'
+import { rescorerCalls } from './rescorerCalls.ts'
+import type { RescorerWorker } from './rescorerThread.ts'
+
+const worker: RescorerWorker = {
+  async load(encoder, decoder) {
+    const rescorer = await Rescorer.create({ encoder: new Uint8Array(encoder), decoder: new Uint8Array(decoder) })
+    return proxy({
+      connect: (port: MessagePort) => expose(rescorerCalls(rescorer), port),
+    })
+  },
+}
+expose(worker)
