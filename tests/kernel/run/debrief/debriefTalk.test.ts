@@ -14,7 +14,11 @@ const TO_THE_ORDER = [
   'ready to push',
 ]
 
-function account(texts: readonly string[], script = SAID, meddle: (run: TalkRun, text: string) => void = () => {}) {
+function debriefAfter(
+  texts: readonly string[],
+  script = SAID,
+  meddle: (run: TalkRun, text: string) => void = () => {},
+) {
   const run = talkRun(script)
   for (const text of texts) {
     run.hear(text)
@@ -22,12 +26,12 @@ function account(texts: readonly string[], script = SAID, meddle: (run: TalkRun,
   }
   return debriefOf(TALK, run.events)
 }
-const turnOf = (debrief: ReturnType<typeof account>, id: string) =>
+const turnOf = (debrief: ReturnType<typeof debriefAfter>, id: string) =>
   debrief.exchanges.flatMap(({ turns }) => turns).find((turn) => turn.id === id)
 
-describe('the account of an exchange', () => {
+describe('the debrief of an exchange', () => {
   it('has every call and read-back with its verdict, what was missed, and what was asked again', () => {
-    const debrief = account(['request clearance', 'say again squawk', WRONG, 'squawk four two seven one'])
+    const debrief = debriefAfter(['request clearance', 'say again squawk', WRONG, 'squawk four two seven one'])
     const turn = turnOf(debrief, 'clearance.full')
     expect(turn).toMatchObject({ done: true, misses: 1, asked: 1, shown: false, byKey: false })
     expect(turn?.tries.map(({ part, judgement }) => [part, judgement.verdict])).toEqual([
@@ -39,7 +43,7 @@ describe('the account of an exchange', () => {
   })
 
   it('tells that the words were shown', () => {
-    const debrief = account(['request clearance', WHOLE], SAID, (run, text) => {
+    const debrief = debriefAfter(['request clearance', WHOLE], SAID, (run, text) => {
       if (text !== 'request clearance') return
       run.happen({ type: 'wordsShown', turn: 'clearance.full', evidence: { by: 'key', text: '' } })
     })
@@ -52,13 +56,13 @@ describe('the account of an exchange', () => {
     ['was not noticed', 'squawk four two seven two', false],
   ])('tells that a controller’s slip %s', (_, answer, noticed) => {
     const slip = { turn: 'clearance.full', figure: 'code', seed: 3, kind: 'saysAnother' } as const
-    const debrief = account(['request clearance', WHOLE, answer], { ...SAID, slip })
+    const debrief = debriefAfter(['request clearance', WHOLE, answer], { ...SAID, slip })
     expect(turnOf(debrief, 'clearance.full')?.slip).toEqual({ kind: 'saysAnother', noticed })
   })
 
   it('tells that a wrong read-back went by that the controller called correct', () => {
     const slip = { turn: 'clearance.full', figure: 'code', seed: 3, kind: 'acceptsWrong' } as const
-    const debrief = account(['request clearance', WRONG], { ...SAID, slip })
+    const debrief = debriefAfter(['request clearance', WRONG], { ...SAID, slip })
     expect(turnOf(debrief, 'clearance.full')).toMatchObject({
       slip: { kind: 'acceptsWrong', noticed: false },
       misses: 1,
@@ -66,7 +70,7 @@ describe('the account of an exchange', () => {
   })
 
   it('tells that an order was kept to against the figure', () => {
-    const debrief = account(['request clearance', WHOLE, ...BRIEFED, ...TO_THE_ORDER, 'flap fifteen', 'affirm'])
+    const debrief = debriefAfter(['request clearance', WHOLE, ...BRIEFED, ...TO_THE_ORDER, 'flap fifteen', 'affirm'])
     expect(turnOf(debrief, 'flap.order')).toMatchObject({ done: true, insisted: 'fifteen', misses: 1 })
   })
 
@@ -79,10 +83,10 @@ describe('the account of an exchange', () => {
   })
 })
 
-describe('the account of a briefing', () => {
+describe('the debrief of a briefing', () => {
   it('has what was left out when it was first called complete, and what was said wrong', () => {
     const texts = ['runway two seven right', 'rejected takeoff', 'briefing complete', ...BRIEFED]
-    const { briefings, totals } = account(['request clearance', WHOLE, ...texts])
+    const { briefings, totals } = debriefAfter(['request clearance', WHOLE, ...texts])
     expect(briefings).toEqual([
       {
         id: 'briefing',

@@ -219,7 +219,7 @@ describe('a critical item', () => {
 describe('coaching', () => {
   const WRONG = [{ name: 'unit', kind: 'word', state: 'wrong', heard: 'on' }] as const
 
-  it('sends the eyes to the instrument and never gives the value; the account counts it', () => {
+  it('sends the eyes to the instrument and never gives the value; the debrief counts it', () => {
     const run = beforeEngine({ coachAfter: 2 })
     const at = now(run)
     run.happen(began(at)).happen(called('rotation', at)).happen(called('light', at))
@@ -238,7 +238,7 @@ describe('coaching', () => {
 })
 
 describe('a list that was not called', () => {
-  it('is told in the account', () => {
+  it('is in the debrief', () => {
     const run = inFlow().happen(callOf('start')).command('affirm')
     const account = debriefOf(STARTING, run.events)
     expect(account.lists.map(({ name, called }) => [name, called])).toEqual([
