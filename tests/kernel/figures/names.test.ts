@@ -1,23 +1,32 @@
 /** Names of a pack that every object has already: nothing but what the pack and its inputs say stands under them. */
 
 import { expect, test } from 'vitest'
+import { compute } from '../../../src/kernel/figures/compute.ts'
+import type { Inputs } from '../../../src/kernel/figures/model.ts'
+import type { FigureDeclaration, FigureModel } from '../../../src/kernel/figures/pack.ts'
 import { changesBetween } from '../../../src/kernel/figures/revise.ts'
-import { figuresOf, modelOf } from './modelOf.ts'
 
-const weight = { kind: 'weight', unit: 'kg' }
-const model = modelOf({
-  units: { weight: 'kg', arm: 'm' },
-  stations: { valueOf: { label: 'hold', arm: 9 } },
-  figures: {
-    constructor: { ...weight, label: 'fuel', entered: {}, stated: { sources: ['toString', 'sheet'], tolerance: 0 } },
-    total: { ...weight, label: 'total', derived: { by: 'sum', of: ['constructor', 100] } },
-  },
+/** Made here, since a pack with such names is refused. */
+const weight = (name: string, more: Partial<FigureDeclaration>): FigureDeclaration => ({
+  ...{ name, label: name, spec: { kind: 'weight', unit: 'kg' }, measure: 'kg', alsoCalled: [], input: true },
+  ...more,
 })
+const modelWith = (...declarations: readonly FigureDeclaration[]): FigureModel => ({
+  declarations: Object.fromEntries(declarations.map((each) => [each.name, each])),
+  stations: [{ name: 'valueOf', label: 'hold', arm: 9 }],
+})
+const total = { by: 'sum', takes: { of: ['constructor', 100] }, uses: ['constructor'] }
+const model = modelWith(
+  weight('constructor', { stated: { sources: ['toString', 'sheet'], tolerance: 0 } }),
+  weight('total', { input: false, derived: total }),
+)
+const figuresOf = (of: FigureModel, given: Partial<Inputs> = {}) =>
+  compute(of, { status: 'final', values: {}, loads: {}, ...given })
 
 test('a figure called "constructor" that is not entered is missing', () => {
   const { problems, figures } = figuresOf(model)
   expect(problems.map(({ code }) => code)).toEqual(['input.missing'])
-  expect(figures.total?.why[0]?.text).toBe('waits for fuel')
+  expect(figures.total?.why[0]?.text).toBe('waits for constructor')
 })
 
 test('nobody states it whose name only happens to be that of what every object has', () => {
@@ -27,7 +36,7 @@ test('nobody states it whose name only happens to be that of what every object h
 })
 
 test('it is new where there was no such figure before', () => {
-  const before = figuresOf(modelOf({ figures: { other: { ...weight, label: 'other', constant: 1 } } }))
+  const before = figuresOf(modelWith(weight('other', { constant: 1 })))
   const after = figuresOf(model, { values: { constructor: 500 } })
   expect(changesBetween(before, after).find(({ figure }) => figure === 'constructor')).toMatchObject({
     from: undefined,
