@@ -188,17 +188,17 @@ function freeSlot({ frame, words }: Filling, { type, slot: first, phrase }: Know
 /** One run of number words fills its figure, or several in a row. */
 function fillFromRun(filling: Filling, progress: Progress, run: RunAtom, ahead: readonly Atom[]): void {
   const { frame, figures, attemptOf } = filling
-  const { attempt, not, begun, held, place } = progress
-  const label = progress.label ?? slotOfName(frame, run)
+  const { attempt, not, begun, held, place, label } = progress
+  const named = label ?? slotOfName(frame, run)
   const isSaid = (slot: number) => figures.has(slot) && attemptOf.get(slot) === attempt
   const context: RunContext = { frame, run, label, place, isOpen: (slot, name) => !held.has(name) && !isSaid(slot) }
-  const slots = begun ? slotsFor(context, ahead) : slotsReplaced(context, filling)
+  const slots = begun ? slotsFor(context, ahead) : slotsReplaced(context, named, filling)
   const specs = slots.map((slot) => frame.specs[slot]).filter((spec) => spec !== undefined)
   if (slots.length === 0 || specs.length !== slots.length) {
     filling.doubt ??= frame.figureCount > 1 ? 'twoValues' : 'notUnderstood'
     return
   }
-  const split = splitRun(run, specs, runsAhead(ahead), label !== undefined)
+  const split = splitRun(run, specs, runsAhead(ahead), named !== undefined)
   filling.doubt ??= split.doubt
   const pieces = split.pieces.map((piece) => ({ ...piece, slot: slots[piece.place] ?? -1 }))
   for (const { slot, tokens, readings } of begun ? swapped(context, pieces) : pieces) {

@@ -11,7 +11,7 @@ import type { Atom, RunAtom } from './scan.ts'
 export interface RunContext {
   readonly frame: Frame
   readonly run: RunAtom
-  /** The figure whose label, or whose own name, was said before it. */
+  /** The figure whose label was said before it. */
   readonly label: number | undefined
   /** Which figure comes next. */
   readonly place: number
@@ -43,17 +43,18 @@ export function slotsFor(context: RunContext, ahead: readonly Atom[]): readonly 
   return end < 0 ? row : row.slice(0, end)
 }
 
-/** What a number after "correction" replaces: the labelled figure, or the last one said that it fits. */
+/** What a number after "correction" replaces: the figure that is named with it, or the last one said that it fits. */
 export function slotsReplaced(
-  { frame, run, label }: RunContext,
+  { frame, run }: RunContext,
+  named: number | undefined,
   { said, figures }: { readonly said: readonly number[]; readonly figures: ReadonlyMap<number, unknown> },
 ): readonly number[] {
   const isSoundFor = (slot: number) => {
     const spec = frame.specs[slot]
     return spec !== undefined && readRun(run, spec).some((reading) => isSound(reading, spec))
   }
-  const candidates = label === undefined ? said.toReversed() : [label]
-  const replaced = candidates.find((slot) => figures.has(slot) && (slot === label || isSoundFor(slot)))
+  const candidates = named === undefined ? said.toReversed() : [named]
+  const replaced = candidates.find((slot) => figures.has(slot) && (slot === named || isSoundFor(slot)))
   return replaced === undefined ? [] : [replaced]
 }
 

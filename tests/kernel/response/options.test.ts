@@ -47,6 +47,18 @@ describe('a position of a choice, said by its name among other values', () => {
     expect(flapTrim('fifteen five point two up')).toBe('negative')
     expect(flapTrim('five point two up')).toBe('incomplete')
   })
+
+  it('is no call sign, though an operator is called like it', () => {
+    const figures: Figures = {
+      departure: FIGURES.departure as Figure,
+      callsign: { kind: 'callsign', telephony: ['Lantern'], value: 'LANTERN 4' },
+    }
+    const signed = (heard: string) => judgeText({ response: '<departure> [<callsign>]', figures, heard })
+    expect(signed('lantern two alfa').verdict).toBe('correct')
+    expect(signed('lantern two alfa lantern four').verdict).toBe('correct')
+    expect(signed('lantern four alfa').parts[0]).toMatchObject({ name: 'departure', state: 'wrong' })
+    expect(signed('lantern four').verdict).not.toBe('correct')
+  })
 })
 
 describe('words of a name that sound like a number are one another', () => {
