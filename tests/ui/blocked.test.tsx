@@ -1,6 +1,6 @@
 /** A run that was left in the middle and can be neither gone on with nor ended here: it says why, and what can be done. */
 
-import { cleanup, screen, within } from '@testing-library/preact'
+import { cleanup, screen, waitFor, within } from '@testing-library/preact'
 import { describe, expect, it } from 'vitest'
 import type { RunEvent } from '../../src/kernel/run/core/events.ts'
 import { createFakeLog } from '../fakes/log.ts'
@@ -175,7 +175,7 @@ describe('a run that a bug has stopped', () => {
     const { user, log } = await stopped()
     await user.click(screen.getByRole('button', { name: 'Start' }))
     await user.click(screen.getByRole('button', { name: 'Begin afresh' }))
+    await waitFor(() => expect(screen.queryByRole('region', { name: 'The run has stopped' })).toBeNull())
     expect(log.events.at(-1)?.type).toBe('ended')
-    expect(screen.queryByRole('region', { name: 'The run has stopped' })).toBeNull()
   })
 })

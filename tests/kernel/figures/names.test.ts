@@ -1,32 +1,11 @@
-/** Names that every object has already: packs may not use them, and the figures do not rest on that. */
+/** Names of a pack that every object has already: nothing but what the pack and its inputs say stands under them. */
 
 import { expect, test } from 'vitest'
-<<<<<<< HEAD
-import type { FigureModel } from '../../../src/kernel/figures/pack.ts'
-=======
 import { compute } from '../../../src/kernel/figures/compute.ts'
 import type { Inputs } from '../../../src/kernel/figures/model.ts'
 import type { FigureDeclaration, FigureModel } from '../../../src/kernel/figures/pack.ts'
->>>>>>> kinds
 import { changesBetween } from '../../../src/kernel/figures/revise.ts'
 
-<<<<<<< HEAD
-const weight = { kind: 'weight', unit: 'kg' }
-const NAMES = new Map([
-  ['fuelHere', 'constructor'],
-  ['ownSheet', 'toString'],
-  ['holdHere', 'valueOf'],
-])
-const named = modelOf({
-  units: { weight: 'kg', arm: 'm' },
-  stations: { holdHere: { label: 'hold', arm: 9 } },
-  figures: {
-    fuelHere: { ...weight, label: 'fuel', entered: {}, stated: { sources: ['ownSheet', 'sheet'], tolerance: 0 } },
-    total: { ...weight, label: 'total', derived: { by: 'sum', of: ['fuelHere', 100] } },
-  },
-})
-const model: FigureModel = JSON.parse(JSON.stringify(named).replace(/\w+(?=")/g, (name) => NAMES.get(name) ?? name))
-=======
 /** Made here, since a pack with such names is refused. */
 const weight = (name: string, more: Partial<FigureDeclaration>): FigureDeclaration => ({
   ...{ name, label: name, spec: { kind: 'weight', unit: 'kg' }, measure: 'kg', alsoCalled: [], input: true },
@@ -43,7 +22,6 @@ const model = modelWith(
 )
 const figuresOf = (of: FigureModel, given: Partial<Inputs> = {}) =>
   compute(of, { status: 'final', values: {}, loads: {}, ...given })
->>>>>>> kinds
 
 test('a figure called "constructor" that is not entered is missing', () => {
   const { problems, figures } = figuresOf(model)
