@@ -112,7 +112,7 @@ export function pilotAt({ page, speakWav }: TestPage): Pilot {
       await page.getByRole('button', { name: 'Take your seat' }).click()
       await page.getByRole('button', { name: 'Settings' }).click()
       await page.getByRole('radio', { name: /^Off checklists only/ }).check()
-      await page.getByLabel(/^Speed of the voice/).fill('1.5')
+      await page.getByLabel(/^Voice speed/).fill('1.5')
       await page.getByRole('button', { name: 'Start', exact: true }).click()
       await page.getByRole('button', { name: /Marram/ }).click()
       await page.getByRole('button', { name: 'Enter the figures' }).click()
