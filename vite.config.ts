@@ -65,5 +65,11 @@ export default defineConfig({
     // soundswallower imports blob-polyfill, which touches `document` and so dies in a worker.
     alias: { 'blob-polyfill': here('src/adapters/ear/recogniser/blobPolyfill.ts') },
   },
-  build: { target: 'es2022', outDir: here('dist'), emptyOutDir: true },
+  build: {
+    target: 'es2022',
+    outDir: here('dist'),
+    emptyOutDir: true,
+    // A browser without module preload loads the same, a little later.
+    modulePreload: { polyfill: false },
+  },
 })

@@ -6,7 +6,8 @@ import { plainWords } from '../adapters/voice/clips.ts'
 import { readPackDir } from '../cli/packDir.ts'
 import type { Pack } from '../kernel/pack/checklist.ts'
 import type { Role } from '../kernel/pack/roles.ts'
-import { isError, showProblem } from '../kernel/problem.ts'
+import { isError } from '../kernel/problem.ts'
+import { showProblem } from '../kernel/problemLine.ts'
 import { fixedTexts, textsOf } from '../packs/spoken.ts'
 
 /** The packs in a folder; throws where one of them is not right. */

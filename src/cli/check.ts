@@ -1,7 +1,8 @@
 /** `check`: validates packs, with every problem at its place; `--schema` prints the JSON Schema of a pack's files. */
 
 import { parseArgs } from 'node:util'
-import { isError, showProblem } from '../kernel/problem.ts'
+import { isError } from '../kernel/problem.ts'
+import { showProblem } from '../kernel/problemLine.ts'
 import { jsonSchema } from '../packs/schema.ts'
 import { type CommandRun, usage } from './io.ts'
 import { inputsProblems, readPackDir } from './packDir.ts'

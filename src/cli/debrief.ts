@@ -1,7 +1,8 @@
 /** `debrief LOG`: the debrief of a logged run, as text or as data. The log holds all that it needs. */
 
 import { parseArgs } from 'node:util'
-import { isError, showProblem } from '../kernel/problem.ts'
+import { isError } from '../kernel/problem.ts'
+import { showProblem } from '../kernel/problemLine.ts'
 import { onOneLine, quoted } from '../kernel/quoted.ts'
 import { readLogText, replay } from '../kernel/run/core/readLog.ts'
 import { type Debrief, debriefOf } from '../kernel/run/debrief/debrief.ts'

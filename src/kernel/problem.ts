@@ -3,8 +3,6 @@
  * what is wrong, and what would be right. Problems are collected and returned, never thrown.
  */
 
-import { onOneLine } from './quoted.ts'
-
 export interface Place {
   readonly file: string
   /** 1-based. */
@@ -20,12 +18,6 @@ export interface Problem {
   readonly place?: Place
   /** Advice does not fail a check. */
   readonly severity: 'error' | 'advice'
-}
-
-/** One line: `file:line:column: message`, or the message alone where no place is known. */
-export function showProblem(problem: Problem): string {
-  const { place, message } = problem
-  return onOneLine(place ? `${place.file}:${place.line}:${place.column}: ${message}` : message)
 }
 
 export function isError(problem: Problem): boolean {

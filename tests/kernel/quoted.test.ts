@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { showProblem } from '../../src/kernel/problem.ts'
+import { showProblem } from '../../src/kernel/problemLine.ts'
 import { quoted } from '../../src/kernel/quoted.ts'
 
 test.each<[string | number, string]>([

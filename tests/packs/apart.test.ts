@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { showProblem } from '../../src/kernel/problem.ts'
+import { showProblem } from '../../src/kernel/problemLine.ts'
 import { readPack } from '../../src/packs/read.ts'
 
 const PACK = `

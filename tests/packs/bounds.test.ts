@@ -11,7 +11,7 @@ import {
   MOST_WORDINGS,
 } from '../../src/kernel/bounds.ts'
 import type { Pack } from '../../src/kernel/pack/checklist.ts'
-import { showProblem } from '../../src/kernel/problem.ts'
+import { showProblem } from '../../src/kernel/problemLine.ts'
 import { responseFrom } from '../../src/kernel/response/response.ts'
 import { readInputs } from '../../src/packs/inputs.ts'
 import { readPack } from '../../src/packs/read.ts'

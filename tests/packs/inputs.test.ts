@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs'
 import { beforeAll, describe, expect, test } from 'vitest'
 import { compute } from '../../src/kernel/figures/compute.ts'
 import type { Pack } from '../../src/kernel/pack/checklist.ts'
-import { showProblem } from '../../src/kernel/problem.ts'
+import { showProblem } from '../../src/kernel/problemLine.ts'
 import { readInputs } from '../../src/packs/inputs.ts'
 import { packAt, revision } from '../kernel/figures/marram.ts'
 

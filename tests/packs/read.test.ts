@@ -1,7 +1,8 @@
 import fc from 'fast-check'
 import { beforeAll, describe, expect, test, vi } from 'vitest'
 import { readPackDir } from '../../src/cli/packDir.ts'
-import { type Place, type Problem, showProblem } from '../../src/kernel/problem.ts'
+import type { Place, Problem } from '../../src/kernel/problem.ts'
+import { showProblem } from '../../src/kernel/problemLine.ts'
 import { readPack } from '../../src/packs/read.ts'
 
 // Many cases: how long they take says nothing.

@@ -2,7 +2,7 @@
 
 import { beforeAll, describe, expect, test } from 'vitest'
 import { readPackDir } from '../../src/cli/packDir.ts'
-import { showProblem } from '../../src/kernel/problem.ts'
+import { showProblem } from '../../src/kernel/problemLine.ts'
 import { readPack } from '../../src/packs/read.ts'
 import { parseSource } from '../../src/packs/source.ts'
 

@@ -1,7 +1,8 @@
 /** A run as far as it has come: from nothing, or from its log, with the pack that the log holds. */
 
 import type { Pack } from '../../kernel/pack/checklist.ts'
-import { isError, showProblem } from '../../kernel/problem.ts'
+import { isError } from '../../kernel/problem.ts'
+import { showProblem } from '../../kernel/problemLine.ts'
 import { emptyRun } from '../../kernel/run/core/emptyRun.ts'
 import type { RunEvent } from '../../kernel/run/core/events.ts'
 import { type LogProblem, readEvents, replay } from '../../kernel/run/core/readLog.ts'

@@ -16,7 +16,7 @@ export function madeOnce<Further extends readonly unknown[], Made>(
     const own = response.figures.map((name) => ownOf(specs, name))
     const kept = made.get(response) ?? []
     const known = kept.find(
-      (one) => isAlike(one.further, further) && one.specs.every((spec, index) => isSameShape(spec, own[index])),
+      (one) => one.specs.every((spec, index) => isSameShape(spec, own[index])) && isAlike(one.further, further),
     )
     if (known) return known.result
     const result = make(response, specs, ...further)
@@ -34,18 +34,28 @@ const VALUE_FIELDS: ReadonlySet<string> = new Set(['value', 'accept'])
 
 function isSameShape(one: KindSpec | undefined, other: KindSpec | undefined): boolean {
   if (one === other) return true
-  if (one?.kind !== other?.kind || !one || !other) return false
-  const names = Object.keys({ ...one, ...other }).filter((name) => !VALUE_FIELDS.has(name)) as (keyof KindSpec)[]
-  return names.every((name) => isAlike(one[name], other[name]))
+  return one?.kind === other?.kind && one !== undefined && other !== undefined && has(one, other) && has(other, one)
 }
 
-/** Equal in all their entries. */
+/** True where each field of one kind is the same in the other. */
+function has(one: KindSpec, other: KindSpec): boolean {
+  for (const name in one) {
+    if (!VALUE_FIELDS.has(name) && !isAlike(one[name as keyof KindSpec], other[name as keyof KindSpec])) return false
+  }
+  return true
+}
+
+/** Equal in all their entries. Written without copies: it runs many times for each answer. */
 function isAlike(one: unknown, other: unknown): boolean {
   if (Object.is(one, other)) return true
   if (typeof one !== 'object' || typeof other !== 'object' || !one || !other) return false
-  const [names, others] = [Object.keys(one), Object.keys(other)]
+  if (Array.isArray(one)) {
+    if (!Array.isArray(other) || one.length !== other.length) return false
+    return one.every((entry, index) => isAlike(entry, other[index]))
+  }
+  const names = Object.keys(one)
   return (
-    names.length === others.length &&
+    names.length === Object.keys(other).length &&
     names.every((name) => isAlike(one[name as keyof typeof one], other[name as keyof typeof other]))
   )
 }

@@ -4,7 +4,7 @@ import { readFileSync } from 'node:fs'
 import { readPackDir } from '../../../src/cli/packDir.ts'
 import type { Inputs } from '../../../src/kernel/figures/model.ts'
 import type { Pack } from '../../../src/kernel/pack/checklist.ts'
-import { showProblem } from '../../../src/kernel/problem.ts'
+import { showProblem } from '../../../src/kernel/problemLine.ts'
 import { readInputs } from '../../../src/packs/inputs.ts'
 
 export async function packAt(dir: string): Promise<Pack> {

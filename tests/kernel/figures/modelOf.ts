@@ -3,7 +3,7 @@
 import { compute } from '../../../src/kernel/figures/compute.ts'
 import type { FigureSet, Inputs } from '../../../src/kernel/figures/model.ts'
 import type { FigureModel } from '../../../src/kernel/figures/pack.ts'
-import { showProblem } from '../../../src/kernel/problem.ts'
+import { showProblem } from '../../../src/kernel/problemLine.ts'
 import { readPack } from '../../../src/packs/read.ts'
 
 export interface Parts {

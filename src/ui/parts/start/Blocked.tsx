@@ -4,69 +4,37 @@ import type { RunBlocked } from '../../../app/store.ts'
 import { useActions } from '../../useApp.ts'
 import { saveText } from '../shell/saveText.ts'
 
-const TITLES: Readonly<Record<RunBlocked['because'], string>> = {
-  unreadable: 'This run cannot go on',
-  elsewhere: 'Another tab has this run',
-  ended: 'This run has ended',
-}
-
-export function Blocked({ blocked }: { readonly blocked: RunBlocked }) {
-  const { because } = blocked
+export function Blocked({ blocked: { because, runId, message } }: { readonly blocked: RunBlocked }) {
+  const { exportLog, putAwayRun, takeOver, endRun } = useActions()
+  const save = async () => saveText(`${runId}.jsonl`, await exportLog(runId))
+  const { title, what, choices } = {
+    unreadable: {
+      title: 'This run cannot go on',
+      what: `Its log cannot be read: ${message}. Save the log as a file, then put the run away.`,
+      choices: { 'Save the log as a file': save, 'Put it away': putAwayRun },
+    },
+    elsewhere: {
+      title: 'Another tab has this run',
+      what: 'It was not ended: another tab is flying it. End it there, or take it over here.',
+      choices: { 'Take over here': takeOver, 'Begin afresh': endRun },
+    },
+    ended: {
+      title: 'This run has ended',
+      what: 'It was ended in another tab since.',
+      choices: { 'Begin afresh': endRun },
+    },
+  }[because]
   return (
     <section class="card stack" aria-labelledby="blocked">
-      <h2 id="blocked">{TITLES[because]}</h2>
-      {because === 'unreadable' && <Unreadable blocked={blocked} />}
-      {because === 'elsewhere' && <HeldElsewhere />}
-      {because === 'ended' && <EndedElsewhere />}
+      <h2 id="blocked">{title}</h2>
+      <p role="alert">{what}</p>
+      <div class="row">
+        {Object.entries(choices).map(([label, choose], index) => (
+          <button type="button" key={label} class={index === 0 ? 'first' : ''} onClick={() => void choose()}>
+            {label}
+          </button>
+        ))}
+      </div>
     </section>
-  )
-}
-
-function Unreadable({ blocked: { runId, message } }: { readonly blocked: RunBlocked }) {
-  const actions = useActions()
-  const save = async () => saveText(`${runId}.jsonl`, await actions.exportLog(runId))
-  return (
-    <>
-      <p role="alert">Its log cannot be read: {message}. Save the log as a file, then put the run away.</p>
-      <div class="row">
-        <button type="button" class="first" onClick={() => void save()}>
-          Save the log as a file
-        </button>
-        <button type="button" onClick={() => void actions.putAwayRun()}>
-          Put it away
-        </button>
-      </div>
-    </>
-  )
-}
-
-function HeldElsewhere() {
-  const actions = useActions()
-  return (
-    <>
-      <p role="alert">It was not ended: another tab is flying it. End it there, or take it over here.</p>
-      <div class="row">
-        <button type="button" class="first" onClick={() => void actions.takeOver()}>
-          Take over here
-        </button>
-        <button type="button" onClick={() => void actions.endRun()}>
-          Begin afresh
-        </button>
-      </div>
-    </>
-  )
-}
-
-function EndedElsewhere() {
-  const actions = useActions()
-  return (
-    <>
-      <p role="alert">It was ended in another tab since.</p>
-      <div>
-        <button type="button" class="first" onClick={() => void actions.endRun()}>
-          Begin afresh
-        </button>
-      </div>
-    </>
   )
 }
