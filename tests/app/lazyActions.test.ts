@@ -5,7 +5,7 @@ import { lazyActions } from '../../src/app/actions/lazyActions.ts'
 const loading = () => {
   const done: string[] = []
   const actions = {
-    type: async (text: string) => void done.push(text),
+    choosePack: async (text: string) => void done.push(text),
     show: (screen: string) => void done.push(screen),
   }
   let arrive: () => void = () => undefined
@@ -18,19 +18,19 @@ const loading = () => {
 describe('actions whose code is still loading', () => {
   it('are done in their order once it is there', async () => {
     const { done, arrive, lazy } = loading()
-    const typed = lazy.type('set')
+    const typed = lazy.choosePack('marram')
     lazy.show('figures')
     expect(done).toEqual([])
     arrive()
     await typed
-    await vi.waitFor(() => expect(done).toEqual(['set', 'figures']))
+    await vi.waitFor(() => expect(done).toEqual(['marram', 'figures']))
   })
 
   it('are done at once from then on', async () => {
     const { done, arrive, lazy } = loading()
     arrive()
-    await lazy.type('set')
+    await lazy.choosePack('marram')
     lazy.show('run')
-    expect(done).toEqual(['set', 'run'])
+    expect(done).toEqual(['marram', 'run'])
   })
 })
