@@ -68,7 +68,7 @@ async function loadMs(address: string, profile: string, isFirst: boolean): Promi
       new MutationObserver(note).observe(document.body, { subtree: true, childList: true })
     })
     if (isFirst) await pilotAt(opened).begin()
-    else await page.getByRole('button', { name: 'Go on with it' }).click()
+    else await page.getByRole('button', { name: 'Resume the run' }).click()
     await page.locator('body[data-load-ms]').waitFor({ state: 'attached' })
     // The next visit is to find everything kept.
     if (isFirst) await page.evaluate(() => navigator.serviceWorker.ready.then(() => undefined))

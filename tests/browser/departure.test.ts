@@ -109,7 +109,7 @@ describe('a whole departure by voice', () => {
     expect(await pilot.headline()).toBe('takeoff trim')
     const before = await pilot.events()
     await page.page.reload()
-    await page.page.getByRole('button', { name: 'Any key resumes' }).waitFor()
+    await page.page.getByRole('button', { name: 'Press any key to resume' }).waitFor()
     await page.page.keyboard.press('Space')
     await pilot.listened()
     expect(await pilot.headline()).toBe('takeoff trim')

@@ -58,6 +58,6 @@ export async function goOnFlown({ page }: TestPage, answers: readonly Typed[], o
     [events, { welcomed: true, rate: 1.6, ...options.settings }] as const,
   )
   await page.reload()
-  await page.getByRole('button', { name: 'Go on with it' }).click()
+  await page.getByRole('button', { name: 'Resume the run' }).click()
   await page.getByRole('region', { name: 'What was heard' }).waitFor()
 }

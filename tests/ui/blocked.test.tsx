@@ -31,7 +31,7 @@ function stageWith(stored: readonly unknown[], own: Parameters<typeof stage>[1] 
   return { ...stage({ unfinished: UNFINISHED }, { ...own, log }), log, away }
 }
 
-const card = () => screen.findByRole('region', { name: 'This run cannot go on' })
+const card = () => screen.findByRole('region', { name: 'This run cannot be resumed' })
 
 const UNREADABLE: readonly (readonly [what: string, stored: readonly unknown[], why: RegExp])[] = [
   [
@@ -52,7 +52,7 @@ const UNREADABLE: readonly (readonly [what: string, stored: readonly unknown[], 
 ]
 
 describe.each(UNREADABLE)('a stored run with %s', (_, stored, why) => {
-  it.each(['Go on with it', 'Begin afresh'])('says why at "%s", and can be saved and put away', async (button) => {
+  it.each(['Resume the run', 'Start over'])('says why at "%s", and can be saved and put away', async (button) => {
     const { user, away, store, actions } = stageWith(stored)
     await user.click(screen.getByRole('button', { name: button }))
     expect(within(await card()).getByRole('alert').textContent).toMatch(why)
@@ -87,24 +87,24 @@ describe('a run that another tab has on', () => {
     return { holders, ...stageWith(EVENTS, { lock }) }
   }
 
-  it('is not ended by "Begin afresh" in a further tab, which says so', async () => {
+  it('is not ended by "Start over" in a further tab, which says so', async () => {
     const { user, log, store, holders } = elsewhere()
-    await user.click(screen.getByRole('button', { name: 'Begin afresh' }))
-    const held = await screen.findByRole('region', { name: 'Another tab has this run' })
+    await user.click(screen.getByRole('button', { name: 'Start over' }))
+    const held = await screen.findByRole('region', { name: 'This run is open in another tab' })
     expect(within(held).getByRole('alert').textContent).toMatch(/not ended: another tab is flying it/)
     expect(log.events).toEqual([])
     expect(store.getState().unfinished).toBeDefined()
     // Figures for another departure may be entered meanwhile.
     expect(store.getState().writer).toBe('here')
     holders.isThere = false
-    await user.click(within(held).getByRole('button', { name: 'Begin afresh' }))
-    expect(screen.queryByRole('region', { name: 'Another tab has this run' })).toBeNull()
+    await user.click(within(held).getByRole('button', { name: 'Start over' }))
+    expect(screen.queryByRole('region', { name: 'This run is open in another tab' })).toBeNull()
     expect(store.getState().unfinished).toBeUndefined()
   })
 
   it('can be taken over from there', async () => {
     const { user } = elsewhere()
-    await user.click(screen.getByRole('button', { name: 'Begin afresh' }))
+    await user.click(screen.getByRole('button', { name: 'Start over' }))
     await user.click(await screen.findByRole('button', { name: 'Take over here' }))
     expect(await screen.findByRole('heading', { level: 1, name: 'takeoff trim' })).toBeTruthy()
   })
@@ -112,10 +112,10 @@ describe('a run that another tab has on', () => {
   it('and has ended since is not begun again behind its end', async () => {
     const last = EVENTS.at(-1)
     const { user, log } = stageWith([...EVENTS, { ...last, seq: EVENTS.length, type: 'ended' }])
-    await user.click(screen.getByRole('button', { name: 'Go on with it' }))
+    await user.click(screen.getByRole('button', { name: 'Resume the run' }))
     expect(await screen.findByRole('region', { name: 'This run has ended' })).toBeTruthy()
     expect(log.events).toEqual([])
-    await user.click(screen.getByRole('button', { name: 'Begin afresh' }))
+    await user.click(screen.getByRole('button', { name: 'Start over' }))
     expect(screen.queryByRole('region', { name: 'This run has ended' })).toBeNull()
   })
 })
@@ -135,7 +135,7 @@ describe('a run that another tab takes over', () => {
     await actions.resumeRun('run')
     await screen.findByRole('heading', { level: 1, name: 'takeoff trim' })
     lost()
-    expect(await screen.findByRole('heading', { level: 1, name: 'Another tab has this run' })).toBeTruthy()
+    expect(await screen.findByRole('heading', { level: 1, name: 'This run is open in another tab' })).toBeTruthy()
     const before = { said: voice.said.length, stored: log.events.length }
     expect(ear.listening()).toBeUndefined()
     ear.hear('four point three up', { listenId: store.getState().run?.listenId ?? 0 })
@@ -160,7 +160,7 @@ describe('a run that a bug has stopped', () => {
     await user.click(screen.getByRole('button', { name: 'Start' }))
     const region = screen.getByRole('region', { name: 'The run has stopped' })
     expect(region.textContent).toMatch(/nope/)
-    await user.click(within(region).getByRole('button', { name: 'Go on with it' }))
+    await user.click(within(region).getByRole('button', { name: 'Resume the run' }))
     expect(await screen.findByRole('heading', { level: 1, name: 'takeoff trim' })).toBeTruthy()
   })
 
@@ -174,7 +174,7 @@ describe('a run that a bug has stopped', () => {
   it('can be left for another one', async () => {
     const { user, log } = await stopped()
     await user.click(screen.getByRole('button', { name: 'Start' }))
-    await user.click(screen.getByRole('button', { name: 'Begin afresh' }))
+    await user.click(screen.getByRole('button', { name: 'Start over' }))
     await waitFor(() => expect(screen.queryByRole('region', { name: 'The run has stopped' })).toBeNull())
     expect(log.events.at(-1)?.type).toBe('ended')
   })

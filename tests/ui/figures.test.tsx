@@ -189,7 +189,7 @@ describe('sources side by side', () => {
     const { user } = entering()
     expect(line('runway')?.textContent).toContain('nothing stated')
     await user.type(field('performance sheet', 'runway'), '33')
-    await waitFor(() => expect(line('runway')?.textContent).toContain('performance sheet differs: to be settled'))
+    await waitFor(() => expect(line('runway')?.textContent).toContain('performance sheet differs: choose one'))
     expect(computed('V one')).toContain('not known yet')
     await user.clear(field('performance sheet', 'runway'))
     await user.type(field('performance sheet', 'runway'), '24')

@@ -19,7 +19,7 @@ describe('the first visit', () => {
       expect.stringMatching(/Not for use in flight or on a real aircraft/),
     )
     await user.click(screen.getByRole('button', { name: 'Take your seat' }))
-    expect(heading('A departure to train')).toBeTruthy()
+    expect(heading('Choose a departure')).toBeTruthy()
   })
 
   it('is not repeated, but the notice and the caution of the pack always stand', () => {
@@ -55,10 +55,10 @@ describe('a run that was left in the middle', () => {
 
   it('is offered, to go on with or to begin afresh', () => {
     stage({ unfinished })
-    const card = screen.getByRole('region', { name: 'A run was left in the middle' })
+    const card = screen.getByRole('region', { name: 'You have an unfinished run' })
     expect(within(card).getByText(/Marram departure, begun 1 January 2000/)).toBeTruthy()
-    expect(within(card).getByRole('button', { name: 'Go on with it' })).toBeTruthy()
-    expect(within(card).getByRole('button', { name: 'Begin afresh' })).toBeTruthy()
+    expect(within(card).getByRole('button', { name: 'Resume the run' })).toBeTruthy()
+    expect(within(card).getByRole('button', { name: 'Start over' })).toBeTruthy()
   })
 
   it('goes on at the same item after a reload, at any key', async () => {
@@ -76,7 +76,7 @@ describe('a run that was left in the middle', () => {
   it('under way in this tab is offered too', async () => {
     const { user } = await flying()
     await user.click(screen.getByRole('button', { name: 'Start' }))
-    await user.click(screen.getByRole('button', { name: 'Go on with it' }))
+    await user.click(screen.getByRole('button', { name: 'Resume the run' }))
     expect(heading('Figures flow')).toBeTruthy()
   })
 })
@@ -85,7 +85,7 @@ describe('what stands in the way of a run is said with what to do', () => {
   it('another tab writes it: take it over here', async () => {
     const { user, store } = await flying()
     store.setState({ writer: 'elsewhere' })
-    expect(await screen.findByRole('heading', { level: 1, name: 'Another tab has this run' })).toBeTruthy()
+    expect(await screen.findByRole('heading', { level: 1, name: 'This run is open in another tab' })).toBeTruthy()
     await user.click(screen.getByRole('button', { name: 'Take over here' }))
     expect(await screen.findByRole('heading', { level: 1, name: 'Figures flow' })).toBeTruthy()
   })

@@ -23,7 +23,7 @@ const COACHING = [
   { value: '5', label: 'After five misses' },
 ] as const
 const THEMES = [
-  { value: 'system', label: 'As the system' },
+  { value: 'system', label: 'Follow the system' },
   { value: 'light', label: 'Light' },
   { value: 'dark', label: 'Dark' },
 ] as const
@@ -66,7 +66,7 @@ export function Settings() {
         value={settings.phraseology}
         choose={(phraseology) => set({ phraseology })}
       />
-      <p class="soft">Phraseology, coaching and flow settings take effect with the next run.</p>
+      <p class="soft">Phraseology, coaching and flow settings take effect from the next run.</p>
       <Choices
         legend="Give the value"
         options={COACHING}

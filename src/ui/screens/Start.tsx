@@ -16,7 +16,7 @@ export function Start() {
     <main class="page narrow stack wide">
       {isWelcomed ? (
         <>
-          <h1 tabIndex={-1}>A departure to train</h1>
+          <h1 tabIndex={-1}>Choose a departure</h1>
           <Unfinished />
           <PackChoice />
           <SoundInvitation />

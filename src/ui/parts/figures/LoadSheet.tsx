@@ -84,7 +84,7 @@ function Examples() {
   if (names.length === 0) return null
   return (
     <fieldset class="row">
-      <legend class="small">Take a load sheet that came with the pack</legend>
+      <legend class="small">Use a load sheet from the pack</legend>
       {names.map((name) => (
         <button key={name} type="button" onClick={() => void actions.readInputs(examples[name] ?? '', name)}>
           {name.replace(/\.\w+$/, '')}

@@ -80,7 +80,7 @@ function wordsOf({ state, fields }: SourcedView): string {
     case 'agrees':
       return `${names(true).join(', ')} ${names(true).length > 1 ? 'agree' : 'agrees'}`
     case 'open':
-      return `${names(false).join(', ')} ${names(false).length > 1 ? 'differ' : 'differs'}: to be settled`
+      return `${names(false).join(', ')} ${names(false).length > 1 ? 'differ' : 'differs'}: choose one`
     case 'outdated':
       return 'differs from what was settled: choose again'
     case 'settled':

@@ -20,7 +20,7 @@ export function BackAgain({ back }: { readonly back: ViewBack | undefined }) {
           One item back
         </button>
         <button type="button" onClick={() => actions.press({ type: 'command', command: 'fromTop' })}>
-          The list from the top
+          From the top of the list
         </button>
       </div>
     </section>

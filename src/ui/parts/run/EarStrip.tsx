@@ -10,7 +10,7 @@ import { TalkButton } from './TalkButton.tsx'
 
 const STATES: Readonly<Record<EarState, { readonly text: string; readonly mark: MarkName }>> = {
   off: { text: 'Microphone off: type or press', mark: 'dash' },
-  loading: { text: 'Loading the recogniser: type or press until it is there', mark: 'half' },
+  loading: { text: 'Loading the recogniser: type or press until it is ready', mark: 'half' },
   shut: { text: 'Not listening: Otherseat speaks', mark: 'dash' },
   guard: { text: 'About to listen', mark: 'ring' },
   open: { text: 'Listening', mark: 'waves' },

@@ -46,7 +46,7 @@ export function StationSettings() {
             value={onOff(wrongHearBacks)}
             choose={(value) => set({ wrongHearBacks: value === 'on' })}
           />
-          <p class="soft">These three take effect with the next run.</p>
+          <p class="soft">These three take effect from the next run.</p>
           <Choices
             legend="Sound of the radio"
             options={RADIO_SOUND}

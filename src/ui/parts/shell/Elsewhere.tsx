@@ -6,7 +6,7 @@ export function Elsewhere() {
   const actions = useActions()
   return (
     <main class="page narrow stack">
-      <h1 tabIndex={-1}>Another tab has this run</h1>
+      <h1 tabIndex={-1}>This run is open in another tab</h1>
       <p role="status">Only one tab can fly a run. Go on there, or take it over here; the other tab then stops.</p>
       <div class="row">
         <button type="button" class="first" onClick={() => void actions.takeOver()}>

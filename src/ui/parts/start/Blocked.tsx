@@ -9,19 +9,19 @@ export function Blocked({ blocked: { because, runId, message } }: { readonly blo
   const save = async () => saveText(`${runId}.jsonl`, await exportLog(runId))
   const { title, what, choices } = {
     unreadable: {
-      title: 'This run cannot go on',
+      title: 'This run cannot be resumed',
       what: `Its log cannot be read: ${message}. Save the log as a file, then put the run away.`,
       choices: { 'Save the log as a file': save, 'Put it away': putAwayRun },
     },
     elsewhere: {
-      title: 'Another tab has this run',
-      what: 'It was not ended: another tab is flying it. End it there, or take it over here.',
-      choices: { 'Take over here': takeOver, 'Begin afresh': endRun },
+      title: 'This run is open in another tab',
+      what: 'It was not ended: another tab is using it. End it there, or take it over here.',
+      choices: { 'Take over here': takeOver, 'Start over': endRun },
     },
     ended: {
       title: 'This run has ended',
-      what: 'It was ended in another tab since.',
-      choices: { 'Begin afresh': endRun },
+      what: 'It was ended in another tab.',
+      choices: { 'Start over': endRun },
     },
   }[because]
   return (

@@ -23,9 +23,9 @@ export function Resume() {
     <main class="overlay">
       <h1>The run is where you left it</h1>
       <button ref={button} type="button" class="first" onClick={() => actions.gesture()}>
-        Any key resumes
+        Press any key to resume
       </button>
-      <p class="soft">The browser plays no sound before a key or a click. The open item is asked once more.</p>
+      <p class="soft">The browser plays no sound until you press a key or click. The open item is asked again.</p>
     </main>
   )
 }

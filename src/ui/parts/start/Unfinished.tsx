@@ -18,7 +18,7 @@ export function Unfinished() {
     else if (isStopped) void actions.resumeRun(run.runId)
     else actions.show('run')
   }
-  const title = unfinished ? 'A run was left in the middle' : isStopped ? 'The run has stopped' : 'A run is under way'
+  const title = unfinished ? 'You have an unfinished run' : isStopped ? 'The run has stopped' : 'A run is under way'
   const begun =
     unfinished && new Date(unfinished.startedAt).toLocaleString('en-GB', { dateStyle: 'long', timeStyle: 'short' })
   return (
@@ -26,16 +26,16 @@ export function Unfinished() {
       <h2 id="unfinished">{title}</h2>
       {unfinished && (
         <p>
-          {unfinished.pack}, begun {begun}. It goes on at the item where it was.
+          {unfinished.pack}, begun {begun}. It resumes at the item you left.
         </p>
       )}
-      {isStopped && <p>{run.stoppedBecause} It goes on at the item where it was.</p>}
+      {isStopped && <p>{run.stoppedBecause} It resumes at the item you left.</p>}
       <div class="row">
         <button type="button" class="first" onClick={goOn}>
-          Go on with it
+          Resume the run
         </button>
         <button type="button" onClick={() => void actions.endRun()}>
-          Begin afresh
+          Start over
         </button>
       </div>
     </section>
