@@ -84,11 +84,11 @@ const at = (sorted: readonly number[], share: number) =>
 /** Refused right answers of the last measurement, for the printed table. */
 let refused: readonly string[] = []
 
-export async function measure(): Promise<Record<string, number>> {
+export async function measure(seed = SEED): Promise<Record<string, number>> {
   const tuning = count(count(emptyTally(), tuningCases('right', TUNED)), tuningCases('wrong', TUNED))
-  const wrong = count(emptyTally(), checkingCases('wrong', CHECKED, SEED))
-  const right = count(emptyTally(), checkingCases('right', CHECKED, SEED))
-  const incomplete = count(emptyTally(), checkingCases('incomplete', INCOMPLETE, SEED))
+  const wrong = count(emptyTally(), checkingCases('wrong', CHECKED, seed))
+  const right = count(emptyTally(), checkingCases('right', CHECKED, seed))
+  const incomplete = count(emptyTally(), checkingCases('incomplete', INCOMPLETE, seed))
   refused = right.refused
   const micros = [...right.micros, ...wrong.micros].sort((a, b) => a - b)
   const confusion = { ...wrong.confusion, ...right.confusion, ...incomplete.confusion }
@@ -107,7 +107,7 @@ export async function measure(): Promise<Record<string, number>> {
     ...measureLengths(),
     'readback.heapGrowthKB.per100000': measureMemory(),
     ...Object.fromEntries(Object.entries(confusion).map(([cell, n]) => [`readback.confusion.${cell}`, n])),
-    ...measureBaseline(CHECKED / 10, SEED),
+    ...measureBaseline(CHECKED / 10, seed),
   }
 }
 

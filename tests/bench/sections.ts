@@ -2,7 +2,8 @@
 
 /** A file in this folder: measures, and has a table where its figures are more than a list. */
 export interface Section {
-  measure(): Promise<Record<string, number>>
+  /** `seed`: for cases other than the usual ones, where cases are made up. */
+  measure(seed?: number): Promise<Record<string, number>>
   /** Markdown, for people; without it the figures are listed. */
   table?(measured: Readonly<Record<string, number>>): string
 }
