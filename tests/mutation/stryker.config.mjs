@@ -1,6 +1,6 @@
 /**
- * Mutation testing of what judges, interprets and runs: `npm run mutation`. Whole, it takes many hours, so a share of the
- * source is drawn, in blocks of lines: `MUTATION_SHARE=0.1 MUTATION_SEED=7 npm run mutation`. Files may be named instead:
+ * Mutation testing: `MUTATION_AREA=run npm run mutation` for one of the areas below. A whole area takes hours, so a share of
+ * its source is drawn, in blocks of lines, by `MUTATION_SHARE=0.1 MUTATION_SEED=7`. Files may be named instead:
  * `npm run mutation -- --mutate src/kernel/run/core/step.ts`.
  */
 
@@ -17,6 +17,9 @@ const FOLDERS = [
 ]
 const BLOCK = 15
 
+const folders = Object.entries(AREAS).flatMap(([area, folder]) =>
+  [area, undefined].includes(process.env.MUTATION_AREA) ? [folder] : [],
+)
 const share = Number(process.env.MUTATION_SHARE ?? 1)
 const seed = process.env.MUTATION_SEED ?? '1'
 
@@ -35,7 +38,7 @@ function blocksOf(file) {
   return some.map((start) => `${file}:${start}-${start + BLOCK}`)
 }
 
-const files = FOLDERS.flatMap((folder) =>
+const files = folders.flatMap((folder) =>
   readdirSync(`${ROOT}/${folder}`, { recursive: true })
     .filter((name) => name.endsWith('.ts'))
     .map((name) => `${folder}/${name}`),

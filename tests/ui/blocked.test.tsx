@@ -91,7 +91,7 @@ describe('a run that another tab has on', () => {
     const { user, log, store, holders } = elsewhere()
     await user.click(screen.getByRole('button', { name: 'Start over' }))
     const held = await screen.findByRole('region', { name: 'This run is open in another tab' })
-    expect(within(held).getByRole('alert').textContent).toMatch(/not ended: another tab is flying it/)
+    expect(within(held).getByRole('alert').textContent).toMatch(/not ended: another tab is using it/)
     expect(log.events).toEqual([])
     expect(store.getState().unfinished).toBeDefined()
     // Figures for another departure may be entered meanwhile.

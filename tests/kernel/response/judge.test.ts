@@ -4,6 +4,7 @@ import type { Figure } from '../../../src/kernel/kinds/kind.ts'
 import { transcriptOf } from '../../../src/kernel/numbers/tokens.ts'
 import { judge } from '../../../src/kernel/response/judge.ts'
 import { NOTHING } from '../../../src/kernel/response/response.ts'
+import { cases } from '../../cases.ts'
 import { judgeText, type TextInput } from '../../corpus/judgeText.ts'
 
 const TRIM: Figure = { kind: 'trim', decimals: 1, axis: 'pitch', value: 5.2 }
@@ -134,7 +135,7 @@ describe('whatever is heard, there is a verdict', () => {
         const judged = judgeText({ ...ITEM, figures: { trim: figure }, heard, alternatives: [{ text: other }] })
         return ['correct', 'negative', 'incomplete', 'sayAgain', 'command'].includes(judged.verdict)
       }),
-      { numRuns: 3000 },
+      { numRuns: cases(3000) },
     )
   })
 
@@ -190,7 +191,7 @@ describe('the verdict never leans towards the right answer', () => {
         const together = judgeText({ ...ITEM, heard, alternatives: [{ text: other }] }).verdict
         return together === alone || together === 'sayAgain'
       }),
-      { numRuns: 1500 },
+      { numRuns: cases(1500) },
     )
   })
 })

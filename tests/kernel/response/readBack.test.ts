@@ -4,6 +4,7 @@ import { transcriptOf } from '../../../src/kernel/numbers/tokens.ts'
 import { judgeReadBack, statesOf } from '../../../src/kernel/response/readBack.ts'
 import { responseFrom } from '../../../src/kernel/response/response.ts'
 import type { SpokenElement } from '../../../src/kernel/response/spokenElement.ts'
+import { cases } from '../../cases.ts'
 import type { Random } from '../../corpus/case.ts'
 import { sourceOf } from '../../corpus/demoTransmissions.ts'
 import { withTokens } from '../../corpus/judgeText.ts'
@@ -156,7 +157,7 @@ describe('a read-back', () => {
     ])(
       'is never taken for right where an element is wrong or left out, nor refused where it is right (%s)',
       (_, count, seed) => {
-        expectNoneAstray(count, seed)
+        expectNoneAstray(cases(count), seed)
       },
     )
 
@@ -164,7 +165,7 @@ describe('a read-back', () => {
       ['tuning', 1_500, TUNING_SEED],
       ['check', 3_000, CHECK_SEED],
     ])('of the demo, in all the ways that its notation allows, neither (%s)', async (_, count, seed) => {
-      expectNoneAstray(count, seed, sourceOf(await packAt('checklists/marram')))
+      expectNoneAstray(cases(count), seed, sourceOf(await packAt('checklists/marram')))
     })
   })
 })

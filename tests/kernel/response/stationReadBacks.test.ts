@@ -1,4 +1,5 @@
 import { expect, it, vi } from 'vitest'
+import { cases } from '../../cases.ts'
 import { sourceOf } from '../../corpus/demoTransmissions.ts'
 import {
   isAsItShould,
@@ -19,12 +20,12 @@ const TRUTHS = [
 ] as const
 
 it.each(TRUTHS)('a read-back of three to seven elements %s', (_, truth) => {
-  expectAllAsTheyShould([...stationReadBacks(truth, 2_500, STATION_TUNING)])
+  expectAllAsTheyShould([...stationReadBacks(truth, cases(2_500), STATION_TUNING)])
 })
 
 it.each(TRUTHS)('a read-back of the demo’s stations %s', async (_, truth) => {
   expectAllAsTheyShould([
-    ...stationReadBacks(truth, 1_000, STATION_TUNING, sourceOf(await packAt('checklists/marram'))),
+    ...stationReadBacks(truth, cases(1_000), STATION_TUNING, sourceOf(await packAt('checklists/marram'))),
   ])
 })
 

@@ -4,6 +4,7 @@ import { itemsOf, listsOf } from '../../../../src/kernel/pack/place.ts'
 import { type EventBody, RUN_COMMANDS } from '../../../../src/kernel/run/core/events.ts'
 import { itemState } from '../../../../src/kernel/run/core/progress.ts'
 import { fold, step } from '../../../../src/kernel/run/core/step.ts'
+import { cases } from '../../../cases.ts'
 import { type FINAL, PRELIMINARY, revision, type TestRun, TYPED } from '../fixture.ts'
 import { abnormal, beforeEngine, began, called, ENGINE, inFlow, STARTING } from '../startFixture.ts'
 
@@ -201,7 +202,7 @@ describe('a run under any sequence of events', () => {
         const whole = run.events.slice(cut).reduce((state, event) => step(STARTING, state, event).state, half)
         expect(whole).toEqual(run.state)
       }),
-      { numRuns: 200 },
+      { numRuns: cases(200) },
     )
   })
 })

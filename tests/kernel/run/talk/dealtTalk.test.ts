@@ -13,6 +13,7 @@ import type { RunState } from '../../../../src/kernel/run/core/state.ts'
 import { stationWords } from '../../../../src/kernel/run/talk/radio.ts'
 import { scriptFor } from '../../../../src/kernel/run/talk/script.ts'
 import { exchangesOf, findTurn } from '../../../../src/kernel/run/talk/talk.ts'
+import { cases } from '../../../cases.ts'
 import { packAt } from '../../figures/marram.ts'
 
 // Many cases: how long they take says nothing.
@@ -48,7 +49,7 @@ let dealt: { readonly name: string; readonly state: RunState }[]
 beforeAll(async () => {
   pack = await packAt('checklists/marram')
   const readBack = readBackOf(pack)
-  dealt = Array.from({ length: 1000 }, (_, seed) => {
+  dealt = Array.from({ length: cases(1000) }, (_, seed) => {
     const departure = deal(pack.figures, readBack, seed)
     if (!departure) throw new Error(`seed ${seed} deals nothing`)
     const { preliminary, final } = departure

@@ -7,6 +7,7 @@ import fc from 'fast-check'
 import { beforeAll, describe, expect, test, vi } from 'vitest'
 import type { Activity, Pack } from '../../../../src/kernel/pack/checklist.ts'
 import { watchState } from '../../../../src/kernel/run/watch/watchTiming.ts'
+import { cases } from '../../../cases.ts'
 import { packAt } from '../../figures/marram.ts'
 import { begun, type Flown, happen, hear, words } from '../demoRun.ts'
 
@@ -127,7 +128,7 @@ describe('the ground sequence of the demo', () => {
           if (outcome.accepted) done.add(turn)
         }
       }),
-      { numRuns: 150 },
+      { numRuns: cases(150) },
     )
   })
 
