@@ -4,26 +4,6 @@ import type { Figure, Figures, Value } from '../../src/kernel/kinds/kind.ts'
 import { type Case, type Random, seeded } from './case.ts'
 import { isClear, makeFigure, type OnePieceKind, type Slip, sayFigure, slip } from './tuningValues.ts'
 
-const KINDS: readonly OnePieceKind[] = [
-  'decimal',
-  'trim',
-  'integer',
-  'speed',
-  'mach',
-  'weight',
-  'temperature',
-  'digits',
-  'altimeter',
-  'heading',
-  'runway',
-  'altitude',
-  'flightLevel',
-  'frequency',
-  'time',
-  'identifier',
-  'choice',
-]
-
 const CHALLENGES: Readonly<Record<OnePieceKind, readonly string[]>> = {
   decimal: ['torque', 'centre of gravity', 'N1'],
   trim: ['takeoff trim', 'stabiliser trim'],
@@ -43,6 +23,7 @@ const CHALLENGES: Readonly<Record<OnePieceKind, readonly string[]>> = {
   identifier: ['information', 'stand', 'taxi route'],
   choice: ['flaps', 'takeoff flap'],
 }
+const KINDS = Object.keys(CHALLENGES) as OnePieceKind[]
 
 const BEFORE = [
   '',

@@ -8,13 +8,14 @@ import { readdirSync, readFileSync } from 'node:fs'
 import { fileURLToPath } from 'node:url'
 
 const ROOT = fileURLToPath(new URL('../..', import.meta.url))
-const FOLDERS = [
-  'src/kernel/run',
-  'src/kernel/response',
-  'src/kernel/interpret',
-  'src/app',
-  'src/adapters/ear/utterance',
-]
+const AREAS = {
+  run: 'src/kernel/run',
+  response: 'src/kernel/response',
+  interpret: 'src/kernel/interpret',
+  app: 'src/app',
+  utterance: 'src/adapters/ear/utterance',
+}
+/** In lines. */
 const BLOCK = 15
 
 const folders = Object.entries(AREAS).flatMap(([area, folder]) =>

@@ -1,7 +1,9 @@
 /** What one utterance means, by the place where the run is: a row for each rule, and for what it leaves to later ones. */
 
 import { describe, expect, it } from 'vitest'
+import { wordsNeeded } from '../../../src/kernel/hearing/grammar.ts'
 import type { Heard } from '../../../src/kernel/hearing/heard.ts'
+import { vocabularyOf } from '../../../src/kernel/hearing/vocabulary.ts'
 import { interpret } from '../../../src/kernel/interpret/interpret.ts'
 import { RULES } from '../../../src/kernel/interpret/rules.ts'
 import { utteranceOf } from '../../../src/kernel/interpret/utterance.ts'
@@ -310,6 +312,23 @@ const ROWS: readonly Row[] = [
   ['at an order that differs', 'correction, nice weather over there', OVERHEARD],
 ]
 
+const NAMES = RULES.map(({ name }) => name)
+
+/** Which rule makes something of a row. */
+function ruleOf([place, text, _, more = {}]: Row): string | undefined {
+  const [pack, run] = PLACES[place]
+  const utterance = utteranceOf(pack, run.state, heardAt(run, text, more))
+  return RULES.find(({ applies, read }) => applies(utterance) && read(utterance))?.name
+}
+
+function isListenedFor([place, text]: Row): boolean {
+  const known = new Set(wordsNeeded(vocabularyOf(PLACES[place][0])))
+  return text
+    .toLowerCase()
+    .split(/[\s,]+/)
+    .every((word) => word === '' || known.has(word))
+}
+
 describe('an utterance', () => {
   it.each(ROWS.map(([place, text, event, more = {}]) => ({ place, text, event, more })))(
     '$place: "$text" is $event',
@@ -320,12 +339,13 @@ describe('an utterance', () => {
   )
 
   it('is tried by every rule in some row here', () => {
-    const deciding = ROWS.map(([place, text, _, more = {}]) => {
-      const [pack, run] = PLACES[place]
-      const utterance = utteranceOf(pack, run.state, heardAt(run, text, more))
-      return RULES.find(({ applies, read }) => applies(utterance) && read(utterance))?.name
-    })
-    expect(RULES.map(({ name }) => name).filter((name) => !deciding.includes(name))).toEqual([])
+    const deciding = ROWS.map(ruleOf)
+    expect(NAMES.filter((name) => !deciding.includes(name))).toEqual([])
+  })
+
+  it('is in words that the ear listens for, in some row of each rule', () => {
+    const heard = ROWS.filter(isListenedFor).map(ruleOf)
+    expect(NAMES.filter((name) => !heard.includes(name))).toEqual([])
   })
 })
 
