@@ -1,5 +1,6 @@
 /** The debrief of a run, from its log: what was said, what was missed and why, what was given, and when. */
 
+import type { ComponentChildren } from 'preact'
 import { clockTime } from '../../kernel/run/core/clockTime.ts'
 import type { Debrief } from '../../kernel/run/debrief/debrief.ts'
 import { BriefingSection } from '../parts/debrief/BriefingSection.tsx'
@@ -8,6 +9,38 @@ import { ListSection } from '../parts/debrief/ListSection.tsx'
 import { FlowSections, WatchSection } from '../parts/debrief/WatchSection.tsx'
 import { saveText } from '../parts/shell/saveText.ts'
 import { useActions, useApp } from '../useApp.ts'
+
+/** In the head of the screen. */
+const above = () => null
+/** Told in another part. */
+const elsewhere = () => null
+
+/** What is shown of each part of a debrief, in this order. A part that is added to it is missing here until that is decided. */
+const SECTIONS: { readonly [Part in keyof Debrief]-?: (debrief: Debrief) => ComponentChildren } = {
+  runId: above,
+  pack: above,
+  startedAt: above,
+  durationMs: above,
+  complete: above,
+  trap: ({ trap }) =>
+    trap && (
+      <p class="notice">
+        <strong>The trap of this departure</strong> {trap}
+      </p>
+    ),
+  totals: (debrief) => <Totals debrief={debrief} />,
+  voided: elsewhere,
+  lists: ({ lists }) => lists.map((list) => <ListSection key={list.id} list={list} />),
+  watches: ({ watches }) => watches.map((watch) => <WatchSection key={`${watch.id} ${watch.attempt}`} watch={watch} />),
+  flows: ({ flows }) => <FlowSections flows={flows} />,
+  exchanges: ({ exchanges }) => exchanges.map((exchange) => <ExchangeSection key={exchange.id} exchange={exchange} />),
+  briefings: ({ briefings }) => briefings.map((briefing) => <BriefingSection key={briefing.id} briefing={briefing} />),
+  revisions: (debrief) => <Revisions debrief={debrief} />,
+  interruptions: (debrief) => <Breaks debrief={debrief} />,
+  remarks: elsewhere,
+  situations: elsewhere,
+  outOfOrder: elsewhere,
+}
 
 export function DebriefScreen() {
   const debrief = useApp((state) => state.debrief)
@@ -36,27 +69,7 @@ export function DebriefScreen() {
           </button>
         </div>
       </div>
-      {debrief.trap && (
-        <p class="notice">
-          <strong>The trap of this departure</strong> {debrief.trap}
-        </p>
-      )}
-      <Totals debrief={debrief} />
-      {debrief.lists.map((list) => (
-        <ListSection key={list.id} list={list} />
-      ))}
-      {debrief.watches.map((watch) => (
-        <WatchSection key={`${watch.id} ${watch.attempt}`} watch={watch} />
-      ))}
-      <FlowSections flows={debrief.flows} />
-      {debrief.exchanges.map((exchange) => (
-        <ExchangeSection key={exchange.id} exchange={exchange} />
-      ))}
-      {debrief.briefings.map((briefing) => (
-        <BriefingSection key={briefing.id} briefing={briefing} />
-      ))}
-      <Revisions debrief={debrief} />
-      <Breaks debrief={debrief} />
+      {Object.values(SECTIONS).map((section) => section(debrief))}
     </main>
   )
 }
