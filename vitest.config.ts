@@ -26,7 +26,7 @@ export default defineConfig({
           name: 'ui',
           include: ['tests/ui/**/*.test.tsx'],
           environment: 'jsdom',
-          setupFiles: ['tests/propertySeed.ts'],
+          setupFiles: ['tests/propertySeed.ts', 'tests/ui/lastEffects.ts'],
           testTimeout: PATIENCE_MS,
           hookTimeout: PATIENCE_MS,
         },
