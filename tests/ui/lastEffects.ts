@@ -1,4 +1,4 @@
-/** Preact may run the effects of a last render 100 ms after it, and needs the page for that. */
+/** Preact may run the effects of a last render 35 ms after it, and needs the page for that. */
 
 import { afterAll } from 'vitest'
 
