@@ -1,6 +1,6 @@
 /**
- * The tests of a mutation run: those that need no recogniser and no browser, with few of the cases that are made up. What
- * only the many would notice counts as a survivor. Tests of the screens are put to the app alone, for they take long.
+ * The tests of a mutation run: an area's own, with few of the cases that are made up. What only other tests or the many
+ * cases would notice counts as a survivor.
  */
 
 import preact from '@preact/preset-vite'
@@ -14,16 +14,20 @@ const common = {
   hookTimeout: PATIENCE_MS,
 }
 
+const OWN_TESTS: Readonly<Record<string, readonly string[]>> = {
+  run: ['tests/kernel/{run,interpret}/**/*.test.ts'],
+  response: ['tests/kernel/response/**/*.test.ts', 'tests/outside/**/*.test.ts'],
+  interpret: ['tests/kernel/interpret/**/*.test.ts', 'tests/kernel/run/talk/*.test.ts'],
+  app: ['tests/app/**/*.test.ts'],
+  utterance: ['tests/adapters/ear/utterance/*.test.ts'],
+}
+const area = process.env.MUTATION_AREA
 const node = {
   test: {
     ...common,
     name: 'node',
-    include: ['tests/{kernel,app,outside}/**/*.test.ts', 'tests/adapters/ear/utterance/*.test.ts'],
-    exclude: [
-      'tests/kernel/{figures,kinds,numbers}/**',
-      'tests/kernel/run/talk/{parrot,dealtTalk}.test.ts',
-      'tests/app/crash.test.ts',
-    ],
+    include: [...(area === undefined ? Object.values(OWN_TESTS).flat() : (OWN_TESTS[area] ?? []))],
+    exclude: ['tests/kernel/run/talk/{parrot,dealtTalk}.test.ts', 'tests/app/crash.test.ts'],
     environment: 'node' as const,
   },
 }
@@ -32,4 +36,4 @@ const ui = {
   test: { ...common, name: 'ui', include: ['tests/ui/**/*.test.tsx'], environment: 'jsdom' as const },
 }
 
-export default defineConfig({ test: { projects: process.env.MUTATION_AREA === 'app' ? [node, ui] : [node] } })
+export default defineConfig({ test: { projects: area === 'app' ? [node, ui] : [node] } })
