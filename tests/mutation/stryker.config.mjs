@@ -55,6 +55,8 @@ export default {
   tsconfigFile: 'none',
   concurrency: 2,
   ignoreStatic: true,
+  // A busy machine must not count as a fault that was noticed.
+  timeoutMS: 60_000,
   tempDirName: 'test-results/mutation/sandbox',
   reporters: ['clear-text', 'json'],
   clearTextReporter: { logTests: false, allowColor: false },

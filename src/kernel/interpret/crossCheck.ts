@@ -17,14 +17,12 @@ export function crossCheck({ pack, said, evidence }: Utterance): EventBody | und
   const words = withoutThe(wordsOf(said.heard.tokens)).replace(/^crosscheck(ed)?\b/, 'cross check')
   if (!words.startsWith('cross check ')) return undefined
   for (const { name, label, alsoCalled, stated } of Object.values(pack.figures.declarations)) {
-    for (const called of stated ? [label, ...alsoCalled] : []) {
+    if (!stated) continue
+    for (const called of [label, ...alsoCalled]) {
       const asked = `cross check ${plain(called)}`
-      const source =
-        words === asked
-          ? sourceAloud(stated?.sources ?? [])
-          : stated?.sources.find((one) =>
-              BEFORE_SOURCE.some((word) => words === `${asked} ${word} ${plain(sourceWords(one))}`),
-            )
+      const isNamed = (source: string) =>
+        BEFORE_SOURCE.some((word) => words === `${asked} ${word} ${plain(sourceWords(source))}`)
+      const source = words === asked ? sourceAloud(stated.sources) : stated.sources.find(isNamed)
       if (source !== undefined) return { type: 'crossCheckAsked', figure: name, source, evidence }
     }
   }
