@@ -253,10 +253,30 @@ describe('an order between the seats', () => {
     expect(run.state.turns['crew.push']?.status).toBe('done')
   })
 
+  it('is asked for by the name of its figure where that is left out, and completed by it alone', () => {
+    const run = flown([...ORDER, 'flap'])
+    expect(run.said()).toEqual(['otherseat: Flap, takeoff flap?'])
+    expect(run.hear('five').said()[0]).toBe('otherseat: Flap five.')
+  })
+
   it('is kept to on affirm, and the log tells', () => {
     const run = flown([...ORDER, 'flap fifteen', 'affirm'])
     expect(run.said()[0]).toBe('otherseat: Flap fifteen.')
     expect(run.state.turns['flap.order']?.insisted).toBe('fifteen')
+  })
+})
+
+describe('an order to the ground crew', () => {
+  it('with the opposite state is heard back by its name, and counts as a miss', () => {
+    const run = flown([...ORDER.slice(0, ORDER.indexOf('external power off')), 'external power on'])
+    expect(run.said()).toEqual(['groundCrew: Confirm external power.'])
+    expect(run.state.turns['crew.power']).toMatchObject({ status: 'ahead', misses: 1 })
+  })
+
+  it('that comes before what it waits for is not yet', () => {
+    const run = flown([...ORDER.slice(0, ORDER.indexOf('external power off')), 'ready to push'])
+    expect(run.said()).toEqual(['otherseat: Not yet, the ground crew asks for the brakes first.'])
+    expect(run.state.turns['crew.push']?.status ?? 'ahead').toBe('ahead')
   })
 })
 
