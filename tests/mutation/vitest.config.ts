@@ -1,5 +1,5 @@
 /**
- * The tests of a mutation run: an area's own, with few of the cases that are made up. What only other tests or the many
+ * The tests of a mutation run: an area's own and those that fly it, with few of the cases that are made up. What only other tests or the many
  * cases would notice counts as a survivor.
  */
 
@@ -15,9 +15,9 @@ const common = {
 }
 
 const OWN_TESTS: Readonly<Record<string, readonly string[]>> = {
-  run: ['tests/kernel/{run,interpret}/**/*.test.ts'],
+  run: ['tests/kernel/{run,interpret,hearing}/**/*.test.ts', 'tests/app/*.test.ts'],
   response: ['tests/kernel/response/**/*.test.ts', 'tests/outside/**/*.test.ts'],
-  interpret: ['tests/kernel/interpret/**/*.test.ts', 'tests/kernel/run/talk/*.test.ts'],
+  interpret: ['tests/kernel/interpret/**/*.test.ts', 'tests/kernel/run/talk/*.test.ts', 'tests/app/*.test.ts'],
   app: ['tests/app/**/*.test.ts'],
   utterance: ['tests/adapters/ear/utterance/*.test.ts'],
 }
