@@ -1,6 +1,6 @@
 /**
- * The tests of a mutation run: an area's own and those that fly it, with few of the cases that are made up. What only other tests or the many
- * cases would notice counts as a survivor.
+ * The tests of a mutation run: an area's own and those that fly it, with few of the cases that are made up. What only other
+ * tests or the many cases would notice counts as a survivor.
  */
 
 import preact from '@preact/preset-vite'
