@@ -75,7 +75,9 @@ function missed(pack: Pack, before: RunState, item: Item, event: Answered): Step
     wrong.length > 0 ? wrong.map((part) => `${part.name}=${part.read ?? part.heard}`).join(' ') : undefined
   const misses = previous.misses + 1
   const words = [say.heard(heardWords(pack, before, event))]
-  if (refused !== undefined && refused === previous.refused) {
+  // A state rests on no figures.
+  const isFigure = wrong.some(({ kind }) => kind === 'figure')
+  if (isFigure && refused === previous.refused) {
     words.push(say.judgedAgainst(sayValue({ kind: 'integer', value: event.revision }, 'plain')))
   }
   const { coachAfter } = before.settings

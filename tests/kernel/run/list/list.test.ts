@@ -178,3 +178,18 @@ describe('correction after an advance', () => {
     expect(run.state.items['load.trim']?.status).toBe('reopened')
   })
 })
+
+describe('the same wrong answer twice', () => {
+  it('with a value is answered with the revision it was judged against, and a question for newer figures', () => {
+    const run = begun().happen(call('load')).hear('five point four up')
+    expect(run.said()).not.toContain('Judged against')
+    expect(run.hear('five point four up').said()).toContain('Judged against revision one. Are there newer figures?')
+    expect(run.hear('five point six up').said()).not.toContain('Judged against')
+  })
+
+  it('with a state is not: no figures bear on it', () => {
+    const run = begun().happen(call('load')).answer('correct').answer('correct').hear('open')
+    expect(run.hear('open').said()).not.toContain('Judged against')
+    expect(run.state.items['load.windows']?.misses).toBe(2)
+  })
+})
