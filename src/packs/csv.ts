@@ -64,6 +64,11 @@ function readSheet(file: string, text: string, pack: Pack): Sheet {
   if (whole !== undefined) {
     return { entries: new Map(), problems: [problem('csv.whole', first?.line ?? 1, 1, whole)], isWhole: false }
   }
+  const strange = hasHeads ? strangeHead(first?.cells ?? []) : undefined
+  if (strange) {
+    const { code, wrong, cell } = strange
+    return { entries: new Map(), problems: [problem(code, first?.line ?? 1, cell.column, wrong)], isWhole: false }
+  }
   const entries = new Map<string, Entry>()
   const problems: Problem[] = []
   const strangers: Problem[] = []
@@ -98,9 +103,28 @@ function notWhole(text: string, rows: readonly Row[], columns: readonly string[]
   return columns.includes('value') ? undefined : `no column is called "value"; there should be ${COLUMNS.join(', ')}`
 }
 
-type ReadRow =
-  | { readonly path: Path; readonly value: string | number; readonly cell: Cell }
-  | { readonly code: string; readonly wrong: string; readonly cell: Cell }
+interface WrongCell {
+  readonly code: string
+  readonly wrong: string
+  readonly cell: Cell
+}
+
+/** A heading that is no column's, or stands twice: what is below it would be lost, a unit perhaps. */
+function strangeHead(cells: readonly Cell[]): WrongCell | undefined {
+  const seen = new Set<string>()
+  for (const cell of cells) {
+    const name = cell.text.toLowerCase()
+    if (name === '') continue
+    if (seen.has(name)) return { code: 'csv.columns', cell, wrong: `${quoted(cell.text)} heads two columns` }
+    seen.add(name)
+    if ((COLUMNS as readonly string[]).includes(name)) continue
+    const wrong = `${quoted(cell.text)} is no column${didYouMean(name, COLUMNS)}`
+    return { code: 'csv.columns', cell, wrong }
+  }
+  return undefined
+}
+
+type ReadRow = { readonly path: Path; readonly value: string | number; readonly cell: Cell } | WrongCell
 
 function readRow(pack: Pack, { cells }: Row, order: readonly string[]): ReadRow {
   const at = (column: Column): Cell => cells[order.indexOf(column)] ?? { text: '', column: 1 }

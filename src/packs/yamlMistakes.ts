@@ -24,6 +24,8 @@ const COLON_IN_TEXT = 'a text with a colon and a space in it belongs in quotes'
 const REST = 'nothing may follow a closing quote or bracket; put the whole text in quotes'
 const COMMA = 'a comma is missing here, or one too many'
 const ANCHOR = 'a text that begins with "&", "*" or "!" belongs in quotes'
+/** Also where the library knows it: in YAML 1.1 "071" is 57. */
+export const NO_DIRECTIVE = 'a line that begins with "%" is no part of a pack or sheet; leave it out'
 export const TWICE = 'this name stands here twice; each may stand once'
 const BROKEN = 'this cannot be read as YAML; look at the quotes, brackets and indentation here'
 
@@ -32,7 +34,7 @@ const WORDS: Readonly<Record<YAMLError['code'], string | ((spot: Spot) => string
   ALIAS_PROPS: ANCHOR,
   BAD_ALIAS: ANCHOR,
   BAD_COLLECTION_TYPE: ANCHOR,
-  BAD_DIRECTIVE: 'a line that begins with "%" is no part of a pack or sheet; leave it out',
+  BAD_DIRECTIVE: NO_DIRECTIVE,
   BAD_DQ_ESCAPE: ({ here }) =>
     `${quoted(here.slice(0, 2))} means nothing inside double quotes; write "\\\\" for a backslash, or use single quotes`,
   BAD_INDENT: COLUMN,

@@ -7,7 +7,7 @@
 import { Composer, type CST, type Document, Lexer, type ParsedNode, Parser, type YAMLError } from 'yaml'
 import { DEEPEST, MOST_CHARACTERS } from '../kernel/bounds.ts'
 import { quoted } from '../kernel/quoted.ts'
-import { notClosed, tooDeep, wordsFor } from './yamlMistakes.ts'
+import { NO_DIRECTIVE, notClosed, tooDeep, wordsFor } from './yamlMistakes.ts'
 
 export interface Mistake {
   /** Of the problem that it makes; `yaml.malformed` where it is left out. */
@@ -79,6 +79,7 @@ function tokensOf(text: string): Tokens {
     if (mistake) break
     for (const token of parser.next(lexeme)) {
       if (token.type === 'error') mistake ??= unexpected(text, token)
+      else if (token.type === 'directive') mistake ??= { offset: token.offset, message: NO_DIRECTIVE }
       else tokens.push(token)
     }
     if (mistake) break

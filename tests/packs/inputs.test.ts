@@ -291,6 +291,12 @@ describe('a value that is none is refused where it stands', () => {
     ['a unit of what has none', 'status,final\nstand,own,kg', 'sheet.csv:2:11: stand has no unit'],
     ['a row without a name', 'status,final\n,6700', 'sheet.csv:2:1: the row has no name'],
     [
+      'a heading with a slip in it, whose units would be lost',
+      'name,value,units\nstatus,final,\nblockFuel,6700,kg',
+      'sheet.csv:1:12: "units" is no column; did you mean "unit"?',
+    ],
+    ['a heading twice', 'name,value,name\nstatus,final,', 'sheet.csv:1:12: "name" heads two columns'],
+    [
       'no column of values',
       'name,valu\nstatus,final',
       'sheet.csv:1:1: no column is called "value"; there should be name, value, unit, source',

@@ -70,6 +70,11 @@ describe('a slip in YAML is told once, where it was made', () => {
       'a: &a\n  - x\n  - *a\n',
       '3:5: "*a" would hold itself; write out what is meant',
     ],
+    [
+      'another YAML, in which numbers read otherwise',
+      '%YAML 1.1\n---\nname: 071\n',
+      '1:1: a line that begins with "%" is no part of a pack or sheet; leave it out',
+    ],
     ['a tag', 'name: !here x\n', `1:7: ${IN_QUOTES}`],
     [
       'an escape that means nothing',

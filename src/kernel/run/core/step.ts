@@ -36,6 +36,7 @@ import type { RunState, Step } from './state.ts'
  * pack, or a bug.
  */
 export function step(pack: Pack, before: RunState, event: RunEvent): Step {
+  if ('item' in event) findItem(pack, event.item)
   const happened = outcomeOf(pack, { ...before, seq: event.seq, t: event.t }, event)
   const { state, effects } = withReturn(pack, before, happened, event)
   const after = stamped(state, event.t)

@@ -222,6 +222,15 @@ it('an event that names what the pack does not have ends the replay there, and s
   expect(state.seq).toBe(asked - 1)
 })
 
+it.each(['loadFigures.nope', '__proto__'])('an answer to an item %s, which the pack does not have, is told', (item) => {
+  const asked = DEPARTURE.findIndex((event) => event.type === 'answered')
+  const tampered = [...DEPARTURE.slice(0, asked), { ...DEPARTURE[asked], item } as RunEvent]
+  expect(replay(marram, tampered).problem).toMatchObject({
+    line: asked + 1,
+    message: `event ${asked} (answered) cannot be replayed: pack marram has no item ${item}`,
+  })
+})
+
 it('every field of every event in these logs, taken away or turned into an object, is noticed', () => {
   const tried = new Set<string>()
   for (const event of [...DEPARTURE, ...TALK]) {
