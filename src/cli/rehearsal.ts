@@ -56,7 +56,7 @@ export async function rehearseFile(parts: RehearsalParts): Promise<RehearsalEnd>
   const complete = floor.at === 'end' && status === 'running'
   if (complete) await session.happen({ type: 'ended' })
   if (unkept !== undefined) return { complete: false, problems: [unkept] }
-  const problem = stoppedBecause ?? `the file ends while an answer is awaited: ${said}`
+  const problem = stoppedBecause ?? `the file ends while waiting for an answer: ${said}`
   return { complete, problems: complete ? [] : [`${file}:${lines.length}:1: ${problem}`] }
 }
 

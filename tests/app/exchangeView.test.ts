@@ -139,7 +139,7 @@ describe('the ground crew on the screen', () => {
     ])
     expect(turns(flown([...GROUND, 'beacon on']))?.slice(1, 3)).toEqual([
       'beacon, done: done',
-      'brakes, now: your answer is awaited',
+      'brakes, now: waiting for your answer',
     ])
   })
 

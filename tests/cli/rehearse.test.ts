@@ -68,7 +68,7 @@ describe('rehearse', () => {
     const answers = (await readFile(DEPARTURE, 'utf8')).replace('\none two eight\n', '\none two niner\n')
     const { status, errors, events } = await fly(answers)
     expect(status).toBe(1)
-    expect(errors).toMatch(/answers\.txt:\d+:1: the file ends while an answer is awaited/)
+    expect(errors).toMatch(/answers\.txt:\d+:1: the file ends while waiting for an answer/)
     const wrong = events.filter((event) => event.type === 'answered' && event.evidence.text === 'one two niner')
     expect(wrong).toMatchObject([{ item: 'loadFigures.v1', expected: { v1: 128 }, judgement: { verdict: 'negative' } }])
   })

@@ -61,7 +61,7 @@ describe('a load sheet', () => {
       'a value off its scale',
       'altimeter: 1009',
       'altimeter: 29.8',
-      /^load\.yaml:12:14: altimeter 29.8 hPa is off its scale: 940 to 1,060 hPa$/,
+      /^load\.yaml:12:14: altimeter 29.8 hPa is out of range: 940 to 1,060 hPa$/,
     ],
     [
       'a code that lost its zero',

@@ -174,7 +174,7 @@ const BAD: readonly Bad[] = [
     file: 'figures.yaml',
     from: 'constant: 17420',
     to: 'constant: -17420',
-    problem: /^basic weight -17,420 kg is off its scale: at least 0 kg$/,
+    problem: /^basic weight -17,420 kg is out of range: at least 0 kg$/,
   },
   {
     name: 'a step so fine that nothing can be rounded to it',
@@ -190,7 +190,7 @@ const BAD: readonly Bad[] = [
     file: 'figures.yaml',
     from: '\nfigures:',
     to: '\nfigures:\n  course: {label: course, kind: heading, constant: 361}',
-    problem: /^course 361° is off its scale: 1 to 360°$/,
+    problem: /^course 361° is out of range: 1 to 360°$/,
   },
   {
     name: 'a constant wind in other writing',

@@ -39,7 +39,7 @@ describe('the debrief', () => {
 
   it('counts misses, values given and void answers, and tells revisions and remarks', async () => {
     await afterwards()
-    const totals = screen.getByRole('region', { name: 'In short' })
+    const totals = screen.getByRole('region', { name: 'Summary' })
     const count = (term: string) => within(totals).getByText(term).nextSibling?.textContent
     expect(count('Misses')).toBe('1')
     expect(Number(count('Values given'))).toBeGreaterThan(0)

@@ -93,7 +93,7 @@ describe('the place in the procedure', () => {
   it('says what to look at, and nothing beside it', async () => {
     await atTrim()
     expect(screen.getByText('Look at the trim indicator and the trim wheel, then answer.')).toBeTruthy()
-    expect(screen.queryByText(/Read it from the indicator/)).toBeNull()
+    expect(screen.queryByText(/Read it first/)).toBeNull()
     stage({ screen: 'run' })
     expect(screen.getByRole('heading', { level: 1, name: 'No run yet' })).toBeTruthy()
   })

@@ -165,7 +165,7 @@ function turnsView(pack: Pack, exchange: Exchange, run: RunState): ViewTurn[] {
     .map((turn): ViewTurn => {
       const { id, label } = turn
       if (turnState(run, id).status === 'done') return { id, label, state: 'done', note: 'done' }
-      if (id === pending?.id) return { id, label, state: 'now', note: 'your answer is awaited' }
+      if (id === pending?.id) return { id, label, state: 'now', note: 'waiting for your answer' }
       const held = turn.interlocks?.find((interlock) => !isFree(pack, run, interlock))
       if (held) return { id, label, state: 'waits', note: held.say }
       if (turn.calls === undefined) return { id, label, state: 'waits', note: `${exchange.station.name} begins` }

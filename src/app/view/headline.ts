@@ -54,7 +54,7 @@ const AT: { readonly [Place in At]: Wording<Place> } = {
     if (missing.length > 0)
       return { headline, hint: `No figure yet for ${listed(missing)}: enter it on the figures page.` }
     const { look = [] } = item
-    const where = look.length > 0 ? `Look at ${listed(look)}` : 'Read it from the indicator'
+    const where = look.length > 0 ? `Look at ${listed(look)}` : 'Read it first'
     const both = item.answers === 'both' ? ' Otherseat answers after you.' : ''
     return { headline, hint: `${where}, then answer.${both}` }
   },

@@ -33,7 +33,7 @@ function numberProblems(declaration: FigureDeclaration, value: Value): readonly 
   }
   const ends = boundsOf(spec)
   if (isBeyond(value, ends)) {
-    return [error('input.scale', `${label} ${formatMeasured(value, measure)} is off its scale: ${band(ends, measure)}`)]
+    return [error('input.scale', `${label} ${formatMeasured(value, measure)} is out of range: ${band(ends, measure)}`)]
   }
   if (plausible && isBeyond(value, plausible)) {
     const message = `${label} ${formatMeasured(value, measure)} is unusual; normally ${band(plausible, measure)}`

@@ -97,7 +97,7 @@ function Totals({ debrief }: { readonly debrief: Debrief }) {
   ]
   return (
     <section aria-labelledby="totals">
-      <h2 id="totals">In short</h2>
+      <h2 id="totals">Summary</h2>
       <dl class="values">
         {rows.map(([term, count]) => (
           <div key={term} class="head-line">

@@ -27,7 +27,7 @@ describe('the figures of a departure', () => {
 
   test.each([1e12, -1e12, 1e6])('of an elevation of %d are no numbers, and say so', (elevation) => {
     const { figures, problems } = set(({ values }) => ({ values: { ...values, elevation } }))
-    expect(problems.map(({ message }) => message).join('\n')).toMatch(/cannot be computed|is off its scale|outside/)
+    expect(problems.map(({ message }) => message).join('\n')).toMatch(/cannot be computed|is out of range|outside/)
     const told = Object.values(figures).map(({ value, exact, why }) => [value, exact, ...why.map(({ text }) => text)])
     expect(told.flat().filter((one) => /NaN|Infinity|e\+/.test(String(one)))).toEqual([])
   })
@@ -108,13 +108,13 @@ describe('what cannot be computed', () => {
       'a negative weight',
       { values: { blockFuel: -20 } },
       'input.scale',
-      'fuel on board -20 kg is off its scale: 0 to 9,990 kg',
+      'fuel on board -20 kg is out of range: 0 to 9,990 kg',
     ],
     [
       'a value off its scale',
       { values: { altimeter: 2992 } },
       'input.scale',
-      'altimeter 2,992 hPa is off its scale: 940 to 1,060 hPa',
+      'altimeter 2,992 hPa is out of range: 940 to 1,060 hPa',
     ],
     [
       'text for a number',

@@ -63,7 +63,7 @@ describe('a Mach number', () => {
     expect(scaleOf(spec)).toEqual({ min: 0, max: 0.92 })
     const declaration = { name: 'm', label: 'cruise Mach', spec, alsoCalled: [], input: true }
     expect(valueProblems(declaration, 0.78)).toEqual([])
-    expect(valueProblems(declaration, 0.95)[0]?.message).toBe('cruise Mach 0.95 is off its scale: at most 0.92')
+    expect(valueProblems(declaration, 0.95)[0]?.message).toBe('cruise Mach 0.95 is out of range: at most 0.92')
   })
 
   it('read with its digits swapped is known for that', () => {

@@ -19,7 +19,7 @@ const BECAUSE: Readonly<Record<Because, string>> = {
   unit: 'a different unit',
   form: 'right, but in a different form',
   ambiguous: 'it could mean more than one value',
-  implausible: 'off the scale of the instrument',
+  implausible: 'out of range',
   twoValues: 'two values heard',
   notUnderstood: 'not understood',
   missing: 'a part is missing',

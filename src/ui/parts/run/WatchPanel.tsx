@@ -54,5 +54,5 @@ function wordsFor(call: Call, beganAt: number | undefined, now: number): string 
   }
   if (dueAt === undefined) return STATES[state].text
   const left = Math.ceil((dueAt - now) / 1_000)
-  return left > 0 ? `next, within ${left} s` : 'next, its time has passed'
+  return left > 0 ? `next, within ${left} s` : 'overdue'
 }

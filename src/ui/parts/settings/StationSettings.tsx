@@ -41,7 +41,7 @@ export function StationSettings() {
             choose={(words) => set({ radio: words })}
           />
           <Choices
-            legend="A controller errs"
+            legend="The controller makes a mistake"
             options={HEAR_BACKS}
             value={onOff(wrongHearBacks)}
             choose={(value) => set({ wrongHearBacks: value === 'on' })}

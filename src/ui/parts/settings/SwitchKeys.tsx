@@ -5,7 +5,7 @@ import type { SwitchName } from '../../../ports.ts'
 import { useActions, useApp } from '../../useApp.ts'
 
 const SWITCHES: readonly { readonly name: SwitchName; readonly label: string; readonly about: string }[] = [
-  { name: 'talk', label: 'Talk', about: 'held while you speak; interrupts the voice, and ends a stand by' },
+  { name: 'talk', label: 'Talk', about: 'held while you speak; interrupts the voice, and ends a standby' },
   { name: 'radio', label: 'Radio', about: 'your key for the radio: while it is held, Otherseat does not listen' },
   { name: 'confirm', label: 'Confirm', about: 'an item without a value, a clearance, a flow; logged as not read back' },
 ]
