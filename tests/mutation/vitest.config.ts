@@ -16,7 +16,7 @@ const common = {
 
 const OWN_TESTS: Readonly<Record<string, readonly string[]>> = {
   run: ['tests/kernel/{run,interpret,hearing}/**/*.test.ts', 'tests/app/*.test.ts'],
-  response: ['tests/kernel/response/**/*.test.ts', 'tests/outside/**/*.test.ts'],
+  response: ['tests/kernel/{response,kinds}/**/*.test.ts', 'tests/outside/**/*.test.ts'],
   interpret: ['tests/kernel/interpret/**/*.test.ts', 'tests/kernel/run/talk/*.test.ts', 'tests/app/*.test.ts'],
   app: ['tests/app/**/*.test.ts'],
   utterance: ['tests/adapters/ear/utterance/*.test.ts'],
