@@ -1,5 +1,6 @@
 /** `hear`: the on-device recogniser over sound files, and the verdict on what it heard; one JSON line a file. */
 
+import { access } from 'node:fs/promises'
 import { parseArgs } from 'node:util'
 import { createNodeRecogniser, type HeardInFile, nodeRescorer } from '../adapters/ear/nodeEar.ts'
 import { grammarOf } from '../kernel/hearing/grammar.ts'
@@ -43,12 +44,14 @@ export const run: CommandRun = async (args, io) => {
     io.output.write(jsgfOf(grammarOf(hearable, vocabulary)))
     return 0
   }
+  const there = await thoseThere(files, io)
+  if (there.length === 0) return 1
   const recogniser = await createNodeRecogniser(vocabulary, await nodeRescorer())
   if (recogniser.missing.length > 0) {
     io.errors.write(`no pronunciation is known for ${recogniser.missing.join(', ')}; these words cannot be heard\n`)
   }
-  let failed = false
-  for (const file of files) {
+  let failed = there.length < files.length
+  for (const file of there) {
     const heard = await recogniser.hear(file, hearable).catch((error: Error) => error)
     if (heard instanceof Error) {
       io.errors.write(`${onOneLine(await messageFor(file, heard))}\n`)
@@ -56,6 +59,20 @@ export const run: CommandRun = async (args, io) => {
     } else await report(file, heard, asked, io)
   }
   return failed ? 1 : 0
+}
+
+/** Files that are there; of others it is said at once, for the models take their time to load. */
+async function thoseThere(files: readonly string[], io: Io): Promise<readonly string[]> {
+  const there: string[] = []
+  for (const file of files) {
+    try {
+      await access(file)
+      there.push(file)
+    } catch (error) {
+      io.errors.write(`${onOneLine(await messageFor(file, error as NodeJS.ErrnoException))}\n`)
+    }
+  }
+  return there
 }
 
 async function report(file: string, heard: HeardInFile, asked: Asked, io: Io): Promise<void> {

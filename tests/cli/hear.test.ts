@@ -66,7 +66,7 @@ describe('hearing a sound file', () => {
     )
     expect(status).toBe(1)
     expect(errors).toBe(
-      `${broken}: not a WAV file\n${join(folder, 'none.wav')}: no such file; name a WAV file\n` +
+      `${join(folder, 'none.wav')}: no such file; name a WAV file\n${broken}: not a WAV file\n` +
         `${folder}: a folder, not a file; name a WAV file\n`,
     )
     expect(JSON.parse(text)).toMatchObject({ heard: 'stand by', verdict: 'command', command: 'standBy' })
