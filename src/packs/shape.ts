@@ -74,7 +74,7 @@ function unknownKeys(source: Source, path: Path, keys: readonly string[], known:
     severity: 'error',
   })
   return fewOf(
-    keys.map((key) => problem(key, `${quoted(key)} is not known here${didYouMean(key, known)}`)),
+    keys.map((key) => problem(key, strangeKey(key, known))),
     (count) => `and ${count} more names from here on are not known`,
   )
 }
@@ -129,4 +129,10 @@ function wrongWord(
   if (given === undefined) return problem(`${discriminator} is missing; there are ${options.join(', ')}`, path)
   if (typeof given !== 'string') return problem(shouldBe(discriminator, given, options), word)
   return problem(`${discriminator} ${quoted(given)} is not known${didYouMean(given, options)}`, word)
+}
+
+/** A name that another form of the same thing has is known, but not beside these. */
+function strangeKey(key: string, known: readonly string[]): string {
+  if (known.includes(key)) return `${quoted(key)} does not go with the other names here`
+  return `${quoted(key)} is not known here${didYouMean(key, known)}`
 }

@@ -60,6 +60,7 @@ export function should(issue: Issue): string {
       if (issue.origin === 'string') return 'is empty; it should be some text'
       return `${issue.input} is too small; it should be ${least(issue)}`
     case 'too_big':
+      if (issue.origin === 'array') return `is too long; it should be a list of at most ${issue.maximum}`
       if (issue.origin === 'string') return `is too long; it should have at most ${issue.maximum} letters`
       return `${issue.input} is too large; it should be at most ${formatNumber(Number(issue.maximum))}`
     default:

@@ -102,6 +102,16 @@ describe('a pack that is too large in one thing is refused with one message', ()
       /1:1: the file has \d+ characters/,
     ],
     [
+      'axes of a table',
+      'tables.yaml',
+      (text) =>
+        text.replace(
+          /axes:\n/,
+          `axes:\n${many(5, (at) => `      - {name: x${at}, label: x, unit: kg, at: [1, 2]}`)}\n`,
+        ),
+      /axes is too long; it should be a list of at most 4/,
+    ],
+    [
       'a response',
       'procedures.yaml',
       withResponse(`(${many(1_000, (at) => `a${at}`, '|')})`),
@@ -240,4 +250,9 @@ describe('a sheet that is too large is refused with one message', () => {
     expect(problems).toHaveLength(6)
     expect(problems.at(-1)?.message).toBe('and 1895 more rows from here on name nothing that the pack has')
   })
+})
+
+test('a name that another form of the same thing has is said not to go with the others', () => {
+  const told = toldOf('tables.yaml', (text) => text.replace(/(choices: \[[^\]]*\])/, '$1, at: [1, 2]'))
+  expect(told).toEqual([expect.stringMatching(/: "at" does not go with the other names here$/)])
 })
