@@ -12,7 +12,7 @@ const AREAS = {
   run: 'src/kernel/run',
   response: 'src/kernel/response',
   interpret: 'src/kernel/interpret',
-  app: 'src/app',
+  app: 'src/app/run',
   utterance: 'src/adapters/ear/utterance',
 }
 /** In lines. */

@@ -3,7 +3,6 @@
  * tests or the many cases would notice counts as a survivor.
  */
 
-import preact from '@preact/preset-vite'
 import { defineConfig } from 'vitest/config'
 
 const PATIENCE_MS = 120_000
@@ -31,9 +30,4 @@ const node = {
     environment: 'node' as const,
   },
 }
-const ui = {
-  plugins: [preact()],
-  test: { ...common, name: 'ui', include: ['tests/ui/**/*.test.tsx'], environment: 'jsdom' as const },
-}
-
-export default defineConfig({ test: { projects: area === 'app' ? [node, ui] : [node] } })
+export default defineConfig({ test: { projects: [node] } })
