@@ -1,0 +1,79 @@
+/** Whether the voice speaks, which answers were early, and a five that may be a nine. */
+
+import { describe, expect, it } from 'vitest'
+import { createFiveNineGuard } from '../../src/app/run/fiveNine.ts'
+import { createSpeech } from '../../src/app/run/speech.ts'
+import { createVirtualClock } from '../../src/cli/virtualClock.ts'
+import type { Heard } from '../../src/kernel/hearing/heard.ts'
+
+describe('an answer', () => {
+  const clock = createVirtualClock(10_000)
+
+  it('is not early before anything was said', () => {
+    const speech = createSpeech(clock)
+    expect(speech.isOn()).toBe(false)
+    expect(speech.isEarly(0)).toBe(false)
+  })
+
+  it('is early while the voice speaks, and where it began before its end', () => {
+    const speech = createSpeech(clock)
+    speech.said('Takeoff trim?')
+    expect(speech.isOn()).toBe(true)
+    expect(speech.isEarly(99_000)).toBe(true)
+    speech.said('', 12_000)
+    expect(speech.isOn()).toBe(false)
+    expect(speech.isEarly(11_999)).toBe(true)
+    expect(speech.isEarly(12_000)).toBe(false)
+  })
+
+  it('goes by the clock where the voice does not know when its sound ended', () => {
+    const speech = createSpeech(clock)
+    speech.said('Takeoff trim?')
+    speech.said('')
+    expect(speech.isEarly(9_999)).toBe(true)
+    expect(speech.isEarly(10_000)).toBe(false)
+  })
+
+  it('is not made early by an end without a beginning', () => {
+    const speech = createSpeech(clock)
+    speech.said('', 50_000)
+    expect(speech.isEarly(20_000)).toBe(false)
+  })
+
+  it('is early after the pilot has cut the voice off, until it speaks again', () => {
+    const speech = createSpeech(clock)
+    speech.said('Takeoff trim?')
+    speech.cut()
+    speech.said('', 12_000)
+    expect(speech.isEarly(99_000)).toBe(true)
+    speech.said('Say again.')
+    speech.said('', 20_000)
+    expect(speech.isEarly(99_000)).toBe(false)
+  })
+})
+
+describe('a five that may be a nine', () => {
+  const heard = (text: string, more: Partial<Heard> = {}): Heard => ({
+    ...{ listenId: 1, text, by: 'voice', beganAt: 0, endedAt: 1 },
+    ...more,
+  })
+  const guard = () => createFiveNineGuard(() => true)
+
+  it('is in doubt, in either word, until it is said a second time', () => {
+    const guarded = guard()
+    expect(guarded(heard('two five')).doubt).toBe('unsure')
+    expect(guarded(heard('two nine')).doubt).toBe('unsure')
+    expect(guarded(heard('two nine')).doubt).toBeUndefined()
+  })
+
+  it('is none where it was typed, where another doubt stands, or in other words', () => {
+    expect(guard()(heard('two five', { by: 'typed' })).doubt).toBeUndefined()
+    expect(guard()(heard('two five', { doubt: 'faint' })).doubt).toBe('faint')
+    expect(guard()(heard('two niner fife')).doubt).toBeUndefined()
+    expect(guard()(heard('fifteen')).doubt).toBeUndefined()
+  })
+
+  it('is none for a speaker whose five and nine are apart', () => {
+    expect(createFiveNineGuard(() => false)(heard('two five')).doubt).toBeUndefined()
+  })
+})
