@@ -21,6 +21,10 @@ describe.each([
   ['(correction applied | none)', 'correction applied', 'correct'],
   ['set', 'negative', 'negative refused'],
   ['set', 'uh negative', 'negative refused'],
+  ['set', 'the negative', 'negative refused'],
+  ['set', 'negative that is', 'negative refused'],
+  ['set', 'negative flaps', 'sayAgain ambiguous'],
+  ['set', 'uh', 'sayAgain notUnderstood'],
   ['negative pressure', 'negative pressure', 'correct'],
   ['(negative pressure | none)', 'negative pressure', 'correct'],
 ])('to "%s"', (response, heard, outcome) => {
@@ -38,4 +42,24 @@ it('a refusal and a command say nothing of the parts', () => {
   for (const heard of ['negative', 'disregard']) {
     expect(judgeText({ response: 'set', figures: {}, heard }).parts).toEqual([])
   }
+})
+
+describe('the name of a list', () => {
+  const lists = { beforeStart: ['before start'], start: ['start'], taxi: ['taxi', 'taxi out'] }
+  const called = (heard: string) => {
+    const { command, argument } = judgeText({ response: 'set', figures: {}, heard, lists })
+    return `${command} ${argument}`
+  }
+
+  it.each([
+    ['before start checklist', 'call beforeStart'],
+    ['the before start list please', 'call beforeStart'],
+    ['please give me the before start checklist', 'call beforeStart'],
+    ['ok taxi out list', 'call taxi'],
+    ['banana before start checklist', 'undefined undefined'],
+    ['before start checklist banana', 'undefined undefined'],
+    ['before checklist', 'undefined undefined'],
+  ])('"%s" is %s', (heard, outcome) => {
+    expect(called(heard)).toBe(outcome)
+  })
 })
