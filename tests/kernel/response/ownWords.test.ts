@@ -25,6 +25,11 @@ describe.each([
   ['set', 'negative that is', 'negative refused'],
   ['set', 'negative flaps', 'sayAgain ambiguous'],
   ['set', 'uh', 'sayAgain notUnderstood'],
+  ['on', 'off stand by', 'negative state'],
+  ['on', 'off say again', 'negative state'],
+  ['on', 'off checklist', 'negative state'],
+  ['on', 'on stand by', 'correct'],
+  ['on', 'stand by', 'command standBy'],
   ['negative pressure', 'negative pressure', 'correct'],
   ['(negative pressure | none)', 'negative pressure', 'correct'],
 ])('to "%s"', (response, heard, outcome) => {
