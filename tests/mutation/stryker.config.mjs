@@ -36,7 +36,7 @@ function blocksOf(file) {
   const lines = readFileSync(`${ROOT}/${file}`, 'utf8').split('\n').length
   const starts = Array.from({ length: Math.ceil(lines / BLOCK) }, (_, index) => index * BLOCK + 1)
   const some = starts.filter((start) => drawn(`${seed} ${file} ${start}`) < share)
-  return some.map((start) => `${file}:${start}-${start + BLOCK}`)
+  return some.map((start) => `${file}:${start}-${start + BLOCK - 1}`)
 }
 
 const files = folders.flatMap((folder) =>

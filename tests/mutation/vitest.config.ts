@@ -6,13 +6,6 @@
 import { defineConfig } from 'vitest/config'
 
 const PATIENCE_MS = 120_000
-const common = {
-  setupFiles: ['tests/propertySeed.ts'],
-  env: { CASES_SHARE: '0.1' },
-  testTimeout: PATIENCE_MS,
-  hookTimeout: PATIENCE_MS,
-}
-
 const OWN_TESTS: Readonly<Record<string, readonly string[]>> = {
   run: ['tests/kernel/{run,interpret,hearing}/**/*.test.ts', 'tests/app/*.test.ts'],
   response: ['tests/kernel/{response,kinds}/**/*.test.ts', 'tests/outside/**/*.test.ts'],
@@ -21,13 +14,15 @@ const OWN_TESTS: Readonly<Record<string, readonly string[]>> = {
   utterance: ['tests/adapters/ear/utterance/*.test.ts'],
 }
 const area = process.env.MUTATION_AREA
-const node = {
+
+export default defineConfig({
   test: {
-    ...common,
-    name: 'node',
     include: [...(area === undefined ? Object.values(OWN_TESTS).flat() : (OWN_TESTS[area] ?? []))],
     exclude: ['tests/kernel/run/talk/{parrot,dealtTalk}.test.ts', 'tests/app/crash.test.ts'],
-    environment: 'node' as const,
+    environment: 'node',
+    setupFiles: ['tests/propertySeed.ts'],
+    env: { CASES_SHARE: '0.1' },
+    testTimeout: PATIENCE_MS,
+    hookTimeout: PATIENCE_MS,
   },
-}
-export default defineConfig({ test: { projects: [node] } })
+})

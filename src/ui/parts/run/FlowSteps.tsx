@@ -8,7 +8,7 @@ export function FlowSteps({ steps, hidden }: { readonly steps: readonly ViewStep
   const actions = useActions()
   if (hidden > 0) return <p class="hint">{hidden} steps, from memory. The debrief lists them.</p>
   return (
-    <ol class="values" aria-label="Steps of the flow">
+    <ol class="values steps" aria-label="Steps of the flow">
       {steps.map(({ id, text, done, caution }) => (
         <li key={id} class="head-line">
           <span>
