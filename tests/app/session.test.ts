@@ -2,10 +2,11 @@
 
 import { describe, expect, it } from 'vitest'
 import { dealtBy } from '../../src/app/run/beginning.ts'
-import { createSession } from '../../src/app/run/session.ts'
+import { createSession, type SessionEvent } from '../../src/app/run/session.ts'
 import { newRun, replayed } from '../../src/app/run/storedRun.ts'
 import { DEFAULT_SETTINGS } from '../../src/app/settings.ts'
 import { createVirtualClock } from '../../src/cli/virtualClock.ts'
+import type { RunEvent } from '../../src/kernel/run/core/events.ts'
 import { createFakeEar } from '../fakes/ear.ts'
 import { createFakeLog } from '../fakes/log.ts'
 import { createFakeVoice } from '../fakes/voice.ts'
@@ -122,6 +123,14 @@ describe('the final figures of a dealt departure', () => {
 })
 
 describe('a run that is closed', () => {
+  it('waits for no more figures', async () => {
+    const { run, log, pass, dueMs } = await dealt()
+    run.close()
+    const before = log.events.length
+    await pass(2 * dueMs)
+    expect(log.events).toHaveLength(before)
+  })
+
   it('says nothing more, not even of what was being stored', async () => {
     const flight = await atTrim()
     const release = flight.log.hold()
@@ -136,5 +145,76 @@ describe('a run that is closed', () => {
     expect({ said: flight.voice.said.length, tones: flight.voice.tones.length }).toEqual(before)
     expect(flight.ear.listening()).toBeUndefined()
     expect(flight.log.events.at(-1)).toMatchObject({ type: 'answered' })
+  })
+})
+
+describe('a sheet that comes with a situation of its own', () => {
+  const situations = (events: readonly RunEvent[]) =>
+    events.flatMap((event) => (event.type === 'situationSet' ? [event] : []))
+
+  it('changes what differs in the run, as by a key, before its figures count', async () => {
+    const { run, pack, settled } = await rig()
+    const final = await demoInputs(pack, 'final')
+    await run.enter({ ...final, situation: { stand: 'push', icing: 'yes' } })
+    await settled()
+    expect(situations(run.events())).toMatchObject([{ name: 'icing', value: 'yes', evidence: { by: 'key', text: '' } }])
+    expect(
+      run
+        .events()
+        .slice(-2)
+        .map(({ type }) => type),
+    ).toContain('figuresRevised')
+    expect(run.state().situation).toMatchObject({ stand: 'push', icing: 'yes' })
+  })
+
+  it('changes nothing where it says nothing, or what holds already', async () => {
+    const { run, pack, settled } = await rig()
+    const { situation: _, ...final } = await demoInputs(pack, 'final')
+    await run.enter(final)
+    await run.enter({ ...final, situation: { stand: 'push' } })
+    await settled()
+    expect(run.revisions()).toHaveLength(3)
+    expect(situations(run.events())).toEqual([])
+  })
+})
+
+describe('what a run tells', () => {
+  it('is each text that is said, and its end, with whether it could be heard', async () => {
+    const flight = await rig()
+    const told: SessionEvent[] = []
+    flight.run.subscribe((event) => event.type === 'speaking' && told.push(event))
+    await flight.hear('load figures list')
+    expect(told).toContainEqual({
+      type: 'speaking',
+      text: 'Load figures list. Zero fuel weight?',
+      role: 'otherseat',
+      failed: false,
+    })
+    expect(told.every((event) => event.type === 'speaking' && !event.failed)).toBe(true)
+  })
+
+  it('is that the voice failed', async () => {
+    const flight = await rig({ outcome: 'failed' })
+    const told: SessionEvent[] = []
+    flight.run.subscribe((event) => event.type === 'speaking' && event.failed && told.push(event))
+    await flight.hear('load figures list')
+    expect(told).toContainEqual({
+      type: 'speaking',
+      text: 'Load figures list. Zero fuel weight?',
+      role: 'otherseat',
+      failed: true,
+    })
+  })
+})
+
+describe('a pilot who makes long pauses', () => {
+  it.each([
+    ['long', true],
+    ['usual', undefined],
+  ] as const)('is waited for longer (%s pauses)', async (pauses, isPatient) => {
+    const flight = await rig()
+    flight.store.setState(({ settings }) => ({ settings: { ...settings, pauses } }))
+    await flight.hear('load figures list')
+    expect(flight.ear.requests.at(-1)?.isPatient).toBe(isPatient)
   })
 })

@@ -154,4 +154,28 @@ describe('where the log cannot be stored', () => {
     await record.add(event(2))
     expect(told.map(({ message }) => message)).toEqual(['The disk is full.', 'Storage is off.'])
   })
+
+  it('and nothing is told as long as everything is stored', async () => {
+    const told: Storage[] = []
+    const record = createRecord(createFakeLog(), [], (storage) => told.push(storage))
+    await record.add({ v: 1, seq: 0, runId: 'a', t: 0, wall: '2000-01-01T00:00:00Z', type: 'resumed' })
+    expect(told).toEqual([])
+  })
+
+  it('once there is room again, the pilot is told that it is stored', async () => {
+    const told: Storage[] = []
+    const log = createFakeLog()
+    const record = createRecord(log, [], (storage) => told.push(storage))
+    const event = (seq: number): RunEvent => ({
+      ...{ v: 1, seq, runId: 'a', t: 0, wall: '2000-01-01T00:00:00Z' },
+      type: 'resumed',
+    })
+    log.refuse('', 1)
+    await record.add(event(0))
+    await record.add(event(1))
+    expect(told).toEqual([
+      { kept: false, message: '' },
+      { kept: true, message: '' },
+    ])
+  })
 })

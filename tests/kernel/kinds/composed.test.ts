@@ -241,6 +241,7 @@ describe('several values in one breath', () => {
     qnh: { kind: 'altimeter', unit: 'hPa', value: 1010 },
   } as const satisfies Record<string, Figure>
   const TAXI = 'holding point <point> runway <runway> via <route> <callsign>'
+  const BACK = 'taxi <route> [to] holding point <point>'
   const CODE = 'squawk <code> <callsign>'
   const REPORT = 'information <info> wind <wind> runway <runway> QNH <qnh>'
 
@@ -254,6 +255,9 @@ describe('several values in one breath', () => {
     [TAXI, 'holding point charlie one runway two seven left via alfa three tidewick four two one', 'negative'],
     [TAXI, 'holding point charlie one runway two seven left via alfa three bravo norvane four two one', 'negative'],
     [TAXI, 'holding point charlie two runway two seven left via alfa three bravo tidewick four two one', 'negative'],
+    [BACK, 'taxi via alfa three via bravo holding point charlie one', 'correct'],
+    [BACK, 'taxi alfa three bravo via holding point charlie one', 'correct'],
+    [BACK, 'taxi alfa three via holding point charlie one', 'negative'],
     [CODE, 'four two seven one tidewick four two one', 'correct'],
     [CODE, 'squawk four two seven one', 'incomplete'],
     [CODE, 'tidewick four two one', 'incomplete'],

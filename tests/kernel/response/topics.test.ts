@@ -137,6 +137,18 @@ describe('topics of a briefing', () => {
   })
 })
 
+describe('what was heard wrong in a briefing', () => {
+  it('is told of the values that are wrong, and of no other', () => {
+    expect(named('V one one two eight rotate one three five V two one four one').heard).toEqual(['one three five'])
+    expect(named('runway two seven left level six thousand').heard).toEqual(['six thousand'])
+    expect(named('runway two seven left level five thousand').heard).toEqual([])
+  })
+
+  it('is told of a right value that was denied', () => {
+    expect(named('not level five thousand').heard).toEqual(['five thousand'])
+  })
+})
+
 describe('each topic of the demo, in each of its declared ways', () => {
   const VALUES: Readonly<Record<string, Value>> = {
     ...{ runway: '24', departureRoute: 'LANTERN 2A', firstLevel: 5000, takeoffFlap: '12', v1: 128, vr: 134, v2: 141 },
