@@ -37,6 +37,8 @@ const SECTIONS: { readonly [Part in keyof Debrief]-?: (debrief: Debrief) => read
     situations.map(({ t, label, option }) => `${clockTime(t)} situation: ${label}, ${option}`),
   outOfOrder: ({ outOfOrder }) =>
     outOfOrder.map(({ t, list, before }) => `${clockTime(t)} ${list} called before ${before}`),
+  stops: ({ stops }) =>
+    stops.map(({ t, text, at }) => `${clockTime(t)} stopped by the pilot at ${at}${text === '' ? '' : `: "${text}"`}`),
   voided: inJsonOnly,
   lists: ({ lists }) => lists.flatMap(listLines),
   watches: ({ watches }) => watches.flatMap(watchLines),

@@ -1,42 +1,8 @@
 /** What a pilot says to stations beside what is right: their names, and the contrary of what was done. */
 
 import { describe, expect, it } from 'vitest'
+import { LEFT, TALK, TO_ALTIMETERS, TO_AWAY, TO_CLEARANCE, TO_CREW, TO_FLAP } from './demoAnswers.ts'
 import { rig } from './rig.ts'
-
-const TALK = 'tests/cli/answers/talk.yaml'
-
-const TO_CLEARANCE = [
-  ...['load figures list', 'two four six two zero', 'three point one up', 'one two eight', 'one four one'],
-  ...['niner zero point four', 'get the information', 'information kilo, one zero one zero'],
-  ...['wind two three zero degrees one six knots, runway two four', 'request clearance'],
-]
-const TO_ALTIMETERS = [
-  'cleared to willow lake lantern two alfa departure runway two four climb five thousand',
-  'departure frequency one two four decimal six seven five squawk two six one three',
-  ...['done', 'departing runway two four, lantern two alfa departure, first level five thousand', 'flap twelve'],
-  ...['V one one two eight, rotate one three four', 'rejected takeoff, engine failure', 'briefing complete'],
-  ...['before start list', 'brake set', 'signs on', 'five thousand six hundred forty'],
-]
-const TO_CREW = [
-  ...['one zero one zero', 'two six one three', 'request push and start', 'push and start approved facing east'],
-  ...['all closed slides armed', 'beacon on', 'all pumps on'],
-]
-const TO_AWAY = [
-  ...['confirm doors and steps', 'brakes set', 'remove the chocks', 'external power off', 'disconnect the cable'],
-  ...['confirm tow bar and steering', 'beacon on', 'cleared to push facing east', 'brakes released', 'clear to start'],
-  'done',
-  ...['starting the right engine', 'rotation seen', 'fuel is on', 'light up', 'oil pressure rising', 'starter out'],
-  'engine stable five eight percent',
-]
-const LEFT = [
-  ...['starting the left engine', 'rotation seen', 'fuel is on', 'light up', 'oil pressure rising', 'starter out'],
-  'engine stable five niner percent',
-]
-
-const TO_FLAP = [
-  ...['brakes set', 'disconnect', 'signal in sight', 'push and start list', 'brake set, tug away'],
-  'both engines stable',
-]
 
 async function seat(answers: readonly string[]) {
   const flight = await rig({ talk: TALK })

@@ -46,7 +46,7 @@ describe('the debrief', () => {
     const figures = screen.getByRole('region', { name: 'Figures' })
     expect(figures.textContent).toContain('revision 2, final, final load sheet')
     expect(figures.textContent).toContain('opened again: zero fuel weight, takeoff trim')
-    expect(screen.getByRole('region', { name: 'Interruptions, remarks and changes' }).textContent).toContain(
+    expect(screen.getByRole('region', { name: 'Stops, interruptions, remarks and changes' }).textContent).toContain(
       'remark: the left gauge flickers',
     )
   })

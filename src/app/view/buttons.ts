@@ -7,12 +7,14 @@ import { usualWording } from '../../kernel/response/sentence.ts'
 import type { RunCommand } from '../../kernel/run/core/events.ts'
 import { dueList } from '../../kernel/run/core/moving.ts'
 import type { Floor, RunState } from '../../kernel/run/core/state.ts'
+import { groundCrewOf } from '../../kernel/run/core/stopping.ts'
 import { nextCall, watchState } from '../../kernel/run/watch/watchTiming.ts'
 import type { ViewButton } from './press.ts'
 import { talkButtons } from './talkButtons.ts'
 
 /** What stands on the button of each command; undefined where a command is only said or typed, with what it is about. */
 const LABELS: Readonly<Record<RunCommand, string | undefined>> = {
+  stop: 'Stop',
   sayAgain: 'Say again',
   standBy: 'Stand by',
   continue: 'Continue',
@@ -47,7 +49,7 @@ export function buttonsOf(pack: Pack, run: RunState): ViewButton[] {
     return [...buttonsFor('affirm', 'negative'), ...watchButtons(pack, run, floor)]
   }
   if (question) return buttonsFor('affirm', 'negative')
-  const anywhere = buttonsFor('sayAgain', 'standBy')
+  const anywhere = [...(groundCrewOf(pack, run) ? buttonsFor('stop') : []), ...buttonsFor('sayAgain', 'standBy')]
   switch (floor.at) {
     case 'item':
       return [...confirmButton(pack, run, floor.item), ...anywhere, ...ITEM_BUTTONS]
@@ -72,7 +74,7 @@ export function buttonsOf(pack: Pack, run: RunState): ViewButton[] {
       return flow ? [close, ...callButton(pack, run), ...anywhere] : anywhere
     }
     case 'watch':
-      return [...watchButtons(pack, run, floor), ...buttonsFor('fromTop', 'sayAgain')]
+      return [...watchButtons(pack, run, floor), ...buttonsFor('stop', 'fromTop', 'sayAgain')]
     case 'exchange':
     case 'briefing':
       return [...talkButtons(pack, run), ...anywhere, ...buttonsFor('fromTop')]

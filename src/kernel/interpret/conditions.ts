@@ -20,6 +20,8 @@ export const not =
 
 export const isNothing: Applies = ({ heard }) => heard.text.trim() === '' || heard.doubt === 'otherSpeech'
 export const isSure: Applies = ({ heard }) => heard.doubt === undefined
+/** A stop too many costs a word, one too few an aircraft: only what fits other words better is none. */
+export const isSureEnoughToStop: Applies = ({ heard }) => heard.doubt !== 'unsure' && heard.doubt !== 'otherSpeech'
 export const isCut: Applies = ({ heard }) => heard.doubt === 'onsetCut'
 export const isTyped: Applies = ({ heard }) => heard.by === 'typed'
 export const isCorrection: Applies = ({ opening }) => opening === 'correction'

@@ -22,6 +22,7 @@ import {
   isStandingBy,
   isStarting,
   isSure,
+  isSureEnoughToStop,
   isTyped,
   isWaiting,
   not,
@@ -29,6 +30,7 @@ import {
 import { crossCheck, readOffSource } from './crossCheck.ts'
 import { isLate, lateWords } from './late.ts'
 import { secondThoughts } from './readBack.ts'
+import { brakesSet, stop } from './stop.ts'
 import { awaited, otherOrder, talk } from './talk.ts'
 import { overheard, type Utterance } from './utterance.ts'
 import { watchCall } from './watchCall.ts'
@@ -42,12 +44,15 @@ export interface Rule {
 }
 export const RULES: readonly Rule[] = [
   { name: 'nothing, or other speech', applies: isNothing, read: overheard },
+  // Before words are late, before anything that is open, and also where their beginning was lost.
+  { name: 'stop', applies: isSureEnoughToStop, read: stop },
   { name: 'words of an earlier turn', applies: isLate, read: lateWords },
   // An engine that is being started is heard whatever else is open.
   { name: 'a call of the start under way', applies: all(isSure, isStarting), read: watchCall },
 
   { name: 'the value asked for, off its source', applies: all(isSure, asks('reading')), read: readOffSource },
   { name: 'the reason asked for', applies: all(isSure, asks('passReason')), read: passReason },
+  { name: 'brakes set, where that was asked', applies: all(isSure, asks('brakes')), read: brakesSet },
   { name: 'a cross-check', applies: all(isSure, not(isStandingBy), not(asks('reading'))), read: crossCheck },
   { name: 'an order instead', applies: all(asks('order'), isCorrection, hasRest), read: otherOrder },
   { name: 'a command while Otherseat waits', applies: all(isSure, isWaiting), read: command },

@@ -40,6 +40,7 @@ const SECTIONS: { readonly [Part in keyof Debrief]-?: (debrief: Debrief) => Comp
   remarks: elsewhere,
   situations: elsewhere,
   outOfOrder: elsewhere,
+  stops: elsewhere,
 }
 
 export function DebriefScreen() {
@@ -132,7 +133,7 @@ function Revisions({ debrief }: { readonly debrief: Debrief }) {
 const BREAKS = { standBy: 'stood by', break: 'broke off', left: 'left the page and came back' } as const
 
 function Breaks({ debrief }: { readonly debrief: Debrief }) {
-  const { interruptions, remarks, situations, outOfOrder } = debrief
+  const { interruptions, remarks, situations, outOfOrder, stops } = debrief
   const notes = [
     ...remarks.map(({ t, text, known }) => ({
       t,
@@ -144,11 +145,12 @@ function Breaks({ debrief }: { readonly debrief: Debrief }) {
     })),
     ...situations.map(({ t, label, option }) => ({ t, text: `${label}: ${option}` })),
     ...outOfOrder.map(({ t, list, before }) => ({ t, text: `${list} called before ${before}` })),
+    ...stops.map(({ t, text, at }) => ({ t, text: `stopped at ${at}${text === '' ? '' : `: “${text}”`}` })),
   ].toSorted((one, other) => one.t - other.t)
   if (notes.length === 0) return null
   return (
     <section aria-labelledby="breaks">
-      <h2 id="breaks">Interruptions, remarks and changes</h2>
+      <h2 id="breaks">Stops, interruptions, remarks and changes</h2>
       <ol class="values">
         {notes.map(({ t, text }) => (
           <li key={`${t} ${text}`}>

@@ -166,6 +166,8 @@ describe.each(packs)('with the pack $id', (pack) => {
       notComplete: names.map((name) => say.notComplete(name, challenges)),
       alreadyComplete: names.map(say.alreadyComplete),
       leftOpen: [say.leftOpen()],
+      stopped: [say.stopped()],
+      brakesSet: [say.brakesSet()],
       figuresIn: (['preliminary', 'final', 'amended'] as const).map(say.figuresIn),
       figuresChanged: [say.figuresChanged()],
       openAgain: [say.openAgain(challenges), ...challenges.map((challenge) => say.openAgain([challenge]))],

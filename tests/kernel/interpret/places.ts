@@ -96,6 +96,7 @@ export const PLACES = {
   'in a briefing': talking('request clearance', WHOLE),
   'in a briefing under way': talking('request clearance', WHOLE, 'runway two seven left'),
   'with the ground crew': talking(...TO_THE_ORDER.slice(0, 8)),
+  'after a stop with people around': talking(...TO_THE_ORDER.slice(0, 8), 'stop'),
   'standing by with a read-back owed': talking('request clearance', 'stand by'),
   'at an order that differs': talking(...TO_THE_ORDER, 'flap fifteen'),
 } as const satisfies Record<string, Place>

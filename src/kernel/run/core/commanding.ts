@@ -22,6 +22,7 @@ import { itemState, withItem, withList } from './progress.ts'
 import { promptWords } from './prompts.ts'
 import { affirmed, refused } from './questions.ts'
 import type { RunState, Step } from './state.ts'
+import { stop } from './stopping.ts'
 
 type Commanded = RunEvent<'commanded'>
 
@@ -35,6 +36,7 @@ const atOnce = (act: Handler['act']): Handler => ({ act, waitsForStart: false })
 const notInStart = (act: Handler['act']): Handler => ({ act, waitsForStart: true })
 
 const HANDLERS: Readonly<Record<RunCommand, Handler>> = {
+  stop: atOnce(stop),
   sayAgain: atOnce((pack, state, { argument }) => sayAgain(pack, state, argument)),
   standBy: atOnce(standBy),
   continue: atOnce((pack, state) => sayAndListen(pack, { ...afresh(state), standingBy: false }, [], { prompt: true })),

@@ -49,12 +49,12 @@ const IS_ACTIVITY: Readonly<Record<EventType, boolean>> = {
 }
 
 /** Who says where to go on needs no offer. */
-const MOVES: ReadonlySet<RunCommand> = new Set(['goBack', 'fromTop', 'standBy'])
+const MOVES: ReadonlySet<RunCommand> = new Set(['stop', 'goBack', 'fromTop', 'standBy'])
 
 const breakAfterMs = ({ settings }: RunState) => (settings.breakAfterS ?? BREAK_AFTER_S) * 1_000
 
-/** What is open, as it is named. */
-function placeName(pack: Pack, { floor }: RunState): string {
+/** What is open, as it is named; empty at the end. */
+export function placeName(pack: Pack, { floor }: RunState): string {
   if (floor.at === 'item') return findItem(pack, floor.item).item.challenge
   if (floor.at === 'line') return findLine(listById(pack, floor.list), floor.line).label
   return 'activity' in floor ? (pack.phases[floor.phase]?.activities[floor.activity]?.name ?? '') : ''

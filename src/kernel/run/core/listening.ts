@@ -26,6 +26,8 @@ export interface SpeechOptions {
   readonly promptAfterMs?: number
   /** What other voices say before that; the screen does not hold it. */
   readonly stations?: readonly Speech[]
+  /** They come after Otherseat's own words instead. */
+  readonly stationsLast?: boolean
   readonly tone?: ToneName
 }
 
@@ -40,8 +42,9 @@ export function sayAndListen(pack: Pack, state: RunState, words: readonly string
   const next: RunState = { ...state, listenId, said: text || (stations.length > 0 ? '' : state.said) }
   const effects: Effect[] = [{ type: 'shut' }, { type: 'stopTimers' }]
   if (options.tone) effects.push({ type: 'tone', tone: options.tone })
-  effects.push(...stations.map((one): Effect => ({ type: 'speak', ...one })))
-  if (text) effects.push({ type: 'speak', text, role: 'otherseat' })
+  const voices = stations.map((one): Effect => ({ type: 'speak', ...one }))
+  const own: Effect[] = text ? [{ type: 'speak', text, role: 'otherseat' }] : []
+  effects.push(...(options.stationsLast ? [...own, ...voices] : [...voices, ...own]))
   effects.push({ type: 'listen', listenId, hearable: hearableAt(pack, next) }, ...timers(next, options.promptAfterMs))
   return { state: next, effects }
 }

@@ -104,6 +104,8 @@ export const FIXED_PHRASES = [
   'affirm once more',
   'flow complete',
   'known',
+  'stopped',
+  'confirm brakes set',
 ] as const
 
 const sentence = (...parts: readonly (string | undefined)[]) => {
@@ -155,6 +157,8 @@ export const say = {
   noFigure: (label: string) => `${sentence(`no figure yet for ${label}`)} ${sentence('enter it on the figures page')}`,
   /** A station gives it: nobody can enter it. */
   notGiven: (label: string) => sentence(`no figure yet for ${label}`),
+  stopped: () => `${sentence('stopped')} ${sentence('standing by')}`,
+  brakesSet: () => ask('confirm brakes set'),
   standingBy: () => sentence('standing by'),
   left: (count: string, names: readonly string[]) =>
     names.length === 0

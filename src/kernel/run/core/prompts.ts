@@ -75,6 +75,8 @@ function questionWords(pack: Pack, state: RunState): string | undefined {
       const label = pack.figures.declarations[question.figure]?.label ?? question.figure
       return say.readMe(label, sourceWords(question.source))
     }
+    case 'brakes':
+      return say.brakesSet()
     case 'warnings':
       return say.warnings()
     case 'order':

@@ -11,6 +11,7 @@ import { enter, sayAndListen } from './listening.ts'
 import { advance, callList, nextFloor } from './moving.ts'
 import { say } from './phrases.ts'
 import type { Question, RunState, Step } from './state.ts'
+import { brakesSet } from './stopping.ts'
 
 /** Without an open question affirm changes nothing. */
 export function affirmed(pack: Pack, state: RunState, by: By): Step {
@@ -25,6 +26,8 @@ export function affirmed(pack: Pack, state: RunState, by: By): Step {
     }
     case 'callOrder':
       return seenBefore(pack, state, question)
+    case 'brakes':
+      return brakesSet(pack, state)
     case 'passReason':
       return sayAndListen(pack, state, [], { prompt: true })
     case 'pass':
@@ -54,6 +57,8 @@ export function refused(pack: Pack, state: RunState): Step {
   switch (question?.about) {
     case 'callOrder':
       return noCall(pack, free, question.watch, question.missing)
+    case 'brakes':
+      return sayAndListen(pack, state, [], { prompt: true })
     case 'warnings':
       return enter(pack, free, nextFloor(pack, free))
     case undefined:

@@ -67,6 +67,8 @@ export type Question =
   | { readonly about: 'pass'; readonly item: string; readonly reason: PassReason; readonly affirmed?: boolean }
   /** A call that came out of order: was the one before it seen? */
   | { readonly about: 'callOrder'; readonly watch: string; readonly missing: string; readonly call: PendingCall }
+  /** After a stop with people around the aircraft: are the brakes set? */
+  | { readonly about: 'brakes' }
   /** An order that differs from the figure. */
   | { readonly about: 'order'; readonly turn: string; readonly heard: string }
 
@@ -121,8 +123,10 @@ export interface WatchState {
   readonly late: readonly string[]
   /** A call whose value is still to be read out, or was outside its range. */
   readonly pending?: { readonly call: string; readonly at: number }
-  /** Why it was stopped: an abnormal call. */
+  /** Why it was stopped: an abnormal call, or the crew's "stop". */
   readonly because?: string
+  /** Onset of the words that stopped it. */
+  readonly stoppedAt?: number
   readonly actions: readonly string[]
   /** Before this it may not begin again, and why. */
   readonly notBefore?: { readonly until: number; readonly say: string }

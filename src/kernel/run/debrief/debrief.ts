@@ -68,6 +68,8 @@ export interface Debrief {
   readonly situations: readonly { readonly t: number; readonly label: string; readonly option: string }[]
   /** Lists that were called before their turn, and were run all the same. */
   readonly outOfOrder: readonly { readonly t: number; readonly list: string; readonly before: string }[]
+  /** "Stop", by the pilot's own word, and what was open then. */
+  readonly stops: readonly { readonly t: number; readonly text: string; readonly at: string }[]
   readonly totals: {
     readonly items: number
     readonly closed: number
@@ -103,7 +105,7 @@ export function debriefOf(pack: Pack, events: readonly RunEvent[]): Debrief {
   const exchanges = exchangesIn(pack, state, tally)
   const briefings = briefingsIn(pack, state, tally)
   const trap = first.dealt === undefined ? undefined : deal(pack.figures, readBackOf(pack), first.dealt)?.trap.told
-  const { revisions, voided, situations, outOfOrder, remarks } = tally
+  const { revisions, voided, situations, outOfOrder, remarks, stops } = tally
   return {
     runId: first.runId,
     pack: { id: pack.id, version: pack.version, sha256: pack.sha256, name: pack.name },
@@ -115,7 +117,7 @@ export function debriefOf(pack: Pack, events: readonly RunEvent[]): Debrief {
     interruptions: state.interruptions,
     watches: watchesIn(pack, tally),
     flows: flowsIn(pack, state),
-    ...{ situations, outOfOrder, remarks },
+    ...{ situations, outOfOrder, remarks, stops },
     totals: totalsOf(lists, exchanges, briefings),
   }
 }

@@ -40,6 +40,8 @@ export interface Tally {
   readonly remarks: DebriefRemark[]
   readonly situations: { readonly t: number; readonly label: string; readonly option: string }[]
   readonly outOfOrder: { readonly t: number; readonly list: string; readonly before: string }[]
+  /** Everything was stopped by a word of the pilot's. */
+  readonly stops: { readonly t: number; readonly text: string; readonly at: string }[]
   voided: number
   /** The last value read off aloud: the revision that follows takes it in. */
   readAloud: RunEvent<'stated'> | undefined
@@ -58,6 +60,7 @@ export const emptyTally = (): Tally => ({
   remarks: [],
   situations: [],
   outOfOrder: [],
+  stops: [],
   voided: 0,
   readAloud: undefined,
 })

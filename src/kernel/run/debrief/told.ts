@@ -6,6 +6,7 @@
 import { listById } from '../../pack/place.ts'
 import { quirkIn } from '../../pack/quirks.ts'
 import type { EventType, RunCommand } from '../core/events.ts'
+import { placeName } from '../core/interruption.ts'
 import { tellAcknowledged, tellRevision } from './debriefFigures.ts'
 import { tellAskedAgain, tellBriefed, tellBriefingEnded } from './debriefTalk.ts'
 import { answerOf, transmissionOf } from './debriefTry.ts'
@@ -61,6 +62,9 @@ const EVENTS_TOLD: { readonly [Type in EventType]: Told<Type> } = {
 }
 
 const COMMANDS_TOLD: Readonly<Record<RunCommand, Told<'commanded'>>> = {
+  stop: (tally, { pack, event, before }) => {
+    tally.stops.push({ t: event.t, text: event.evidence.text, at: placeName(pack, before) })
+  },
   sayAgain: tellAskedAgain,
   standBy: 'from the state',
   continue: 'from the state',

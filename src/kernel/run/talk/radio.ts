@@ -30,6 +30,8 @@ export const STATION_PHRASES = [
   'I say again',
   'confirm',
   'standing by',
+  'stopping',
+  'confirm brakes set',
   'and',
 ] as const
 
@@ -37,6 +39,11 @@ const sentence = (...parts: readonly string[]) => {
   const text = parts.filter((part) => part !== '').join(', ')
   return text === '' ? '' : `${text[0]?.toUpperCase()}${text.slice(1)}.`
 }
+
+/** The ground crew at "stop", at once and before anything else. */
+export const groundStopping = ({ station: { role } }: Exchange): readonly Speech[] => [
+  { role, text: `${sentence('stopping')} ${sentence('confirm brakes set')}` },
+]
 
 function worded(pack: Pack, state: RunState, wording: Wording | undefined, values = saidValues(state)): string {
   if (!wording) return ''

@@ -155,6 +155,7 @@ export function stopped(pack: Pack, before: RunState, event: RunEvent<'watchStop
   const next = withWatch({ ...before, question: undefined, standingBy: false, wordsAfterWatch: [] }, watch.id, {
     status: 'stopped',
     because: label,
+    stoppedAt: event.at,
     actions,
     ...(again && until !== undefined && { notBefore: { until, say: again.say } }),
   })
@@ -166,6 +167,18 @@ export function stopped(pack: Pack, before: RunState, event: RunEvent<'watchStop
     ...before.wordsAfterWatch,
   ]
   return sayAndListen(pack, waits, words)
+}
+
+/** Stopped by the crew, for whatever reason: the stop words, and the way back. `at`: onset of the speech, ms from the start. */
+export function stoppedByCrew(
+  before: RunState,
+  watch: Watch,
+  at: number,
+): { state: RunState; words: readonly string[] } {
+  const state = withWatch({ ...before, question: undefined, standingBy: false, wordsAfterWatch: [] }, watch.id, {
+    ...{ status: 'stopped', because: 'stopped by the crew', stoppedAt: at, actions: [] },
+  })
+  return { state, words: [say.stop(watch.stopWords), say.wayBack(undefined), ...before.wordsAfterWatch] }
 }
 
 /** A call was not heard in time: a tone asks for it first, words say so at its limit. */
