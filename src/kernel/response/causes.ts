@@ -90,7 +90,7 @@ function swapped(figure: Figure, read: Value): Cause[] {
   const said = digitsSaid(figure, read)
   const expected = digitsSaid(figure, figure.value)
   const at = [...expected].findIndex((digit, i) => digit !== said[i])
-  const turned = expected.slice(0, at) + (expected[at + 1] ?? '') + (expected[at] ?? '') + expected.slice(at + 2)
-  if (at < 0 || said.length !== expected.length || turned !== said) return []
-  return [{ cause: 'digitsSwapped', detail: sayDigits(expected.slice(at, at + 2)) }]
+  const pair = expected.slice(at, at + 2)
+  const turned = `${expected.slice(0, at)}${pair[1]}${pair[0]}${expected.slice(at + 2)}`
+  return turned === said ? [{ cause: 'digitsSwapped', detail: sayDigits(pair) }] : []
 }

@@ -34,11 +34,10 @@ function echoEnd(tokens: readonly Token[], challenge: readonly Token[], from: nu
 function matchEnd(tokens: readonly Token[], challenge: readonly Token[], begin: number): number {
   const wanted = challenge.map(({ canon }) => canon).join('')
   let done = 0
-  for (let i = begin; i < tokens.length; i++) {
-    const { canon = '', text = '' } = tokens[i] ?? {}
+  for (const [index, { canon, text }] of tokens.slice(begin).entries()) {
     if (wanted.startsWith(canon, done)) {
       done += canon.length
-      if (done === wanted.length) return i + 1
+      if (done === wanted.length) return begin + index + 1
     } else if (!HESITATIONS.has(text)) return begin
   }
   return begin

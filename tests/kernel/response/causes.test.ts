@@ -9,6 +9,7 @@ const FIGURES = {
   v1: { kind: 'speed', value: 128 },
   vr: { kind: 'speed', value: 131 },
   weight: { kind: 'weight', unit: 'kg', value: 8400 },
+  count: { kind: 'integer', value: 5 },
   qnh: { kind: 'altimeter', unit: 'hPa', value: 1013 },
 } as const
 const HISTORY = [
@@ -30,6 +31,11 @@ describe('where a wrong number came from', () => {
     ['trim', 9.9, []],
     ['trim', 5.2, []],
     ['gone', 5.2, []],
+    ['count', 5, []],
+    ['count', 55, []],
+    ['v1', 1282, []],
+    ['v1', 12, []],
+    ['v1', 129, []],
   ] as const)('%s read as %d', (figure, read, causes) => {
     const found = findCauses({
       figure,
