@@ -167,7 +167,7 @@ export function figureModel(
   { tables, ...more }: TablesText,
   order: readonly string[],
 ): FigureModel {
-  const { figures, stations, mac, index, lastMinute, envelopes, tanks, deal, ...rest } = text
+  const { figures, stations, mac, index, lastMinute, envelopes, tanks, orders, deal, ...rest } = text
   nothingMore(rest)
   nothingMore(more)
   return {
@@ -175,6 +175,7 @@ export function figureModel(
     stations: Object.entries(stations).map(([name, station]) => asStation({ name, ...station })),
     basis: asBasis({
       order,
+      orders,
       units: asUnits(pack.units),
       mac: mac && asMac(mac),
       index: index && asIndex(index),

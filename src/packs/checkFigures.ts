@@ -26,6 +26,7 @@ export function checkFigures(source: Source, texts: Texts): Problem[] {
     checkLater(name, figure, report)
     checkDerived(name, figure, texts, report)
   }
+  checkOrders(texts, report)
   checkGround(texts, report)
   checkDeal(texts, report)
   return problems
@@ -144,6 +145,27 @@ function checkFrom(name: string, figure: FigureText, { figures }: Texts, report:
     const path: Path = [...at, 'of', value]
     if (other) checkValue(from.by, other, KINDS[other.kind].values === 'text' ? value : Number(value), path, report)
     each(values, path)
+  }
+}
+
+/** Figures that are compared with each other: numbers in one unit, each once. */
+function checkOrders({ figures }: Texts, report: Report): void {
+  for (const [index, order] of figures.orders.entries()) {
+    for (const [place, name] of order.entries()) {
+      const at: Path = ['orders', index, place]
+      const figure = ownOf(figures.figures, name)
+      if (!figure) {
+        const meant = { name, known: () => Object.keys(figures.figures) }
+        report('figure.unknown', at, `no figure is called ${quoted(name)}`, meant)
+        continue
+      }
+      const first = ownOf(figures.figures, order[0] ?? '')
+      if (KINDS[figure.kind].values !== 'numbers') report('order.text', at, `${name} is no number; it has no order`)
+      else if (first && measureOf(first) !== measureOf(figure)) {
+        report('order.unit', at, `${name} has another unit than ${order[0]}; they cannot be compared`)
+      }
+      if (order.indexOf(name) !== place) report('order.twice', at, `${name} stands in this order already`)
+    }
   }
 }
 

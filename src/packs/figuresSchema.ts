@@ -119,6 +119,10 @@ export const figuresFile = z.strictObject({
       }),
     )
     .default({}),
+  orders: z
+    .array(z.array(id).min(2))
+    .default([])
+    .describe('Figures of which none may be above the next: [v1, vr, v2]; broken, it is a warning to acknowledge'),
   lastMinute: z.strictObject({ most: positive }).optional(),
   figures: z.record(id, figure),
   deal: z

@@ -67,7 +67,7 @@ describe('a load sheet', () => {
       'a code that lost its zero',
       '"4271"',
       '0427',
-      /^load\.yaml:17:16: transponder "427" should be 4 digits \(in quotes\)$/,
+      /^load\.yaml:17:16: transponder "427" should be 4 digits from 0 to 7 \(in quotes\)$/,
     ],
     ['a runway that is none', 'runway: "24"', 'runway: "37"', /^load\.yaml:10:11: runway "37" should be 01 to 36/],
     [

@@ -46,7 +46,7 @@ describe('entering figures', () => {
     ['fuel on board', '54 hundred', 'fuel on board "54 hundred" should be a number in kg'],
     ['fuel on board', '900', 'fuel on board 900 kg is unusual; normally 1,500 to 6,780 kg'],
     ['runway', '7', 'runway "7" should be 01 to 36'],
-    ['transponder', '427', 'transponder "427" should be 4 digits (in quotes)'],
+    ['transponder', '427', 'transponder "427" should be 4 digits from 0 to 7 (in quotes)'],
   ])('says beside the field %s what is wrong with "%s"', async (label, typed, told) => {
     const { user } = entering()
     await user.clear(field(label))

@@ -37,4 +37,15 @@ const same: Calculator = {
   run: (work) => ({ value: number(work, 'of'), why: [{ text: shown(work, 'of'), uses: [] }] }),
 }
 
-export const ARITHMETIC = { sum, difference, same } as const satisfies Record<string, Calculator>
+/** V one is never above the rotate speed (14 CFR 25.107(e)(1)(i)): the lesser of what its table gives and that. */
+const least: Calculator = {
+  about: 'The least of several figures.',
+  takes: { of: { unit: 'same', many: true } },
+  gives: 'same',
+  run(work) {
+    const value = Math.min(...numbers(work, 'of'))
+    return { value, why: [{ text: `the least of ${shownEach(work, 'of').join(', ')}`, uses: [] }] }
+  },
+}
+
+export const ARITHMETIC = { sum, difference, same, least } as const satisfies Record<string, Calculator>

@@ -21,7 +21,14 @@ import { resolveStated } from './resolveStated.ts'
 import { roundingOf } from './rounding.ts'
 import { workUnit } from './work.ts'
 
-const NO_BASIS: Basis = { order: [], units: { weight: 'kg', arm: 'm' }, tables: {}, envelopes: {}, tanks: [] }
+const NO_BASIS: Basis = {
+  order: [],
+  units: { weight: 'kg', arm: 'm' },
+  tables: {},
+  envelopes: {},
+  tanks: [],
+  orders: [],
+}
 
 /** One computation on its way: what is given, what is done, what was found wrong. */
 interface Job {
@@ -47,7 +54,21 @@ export function compute(model: FigureModel, inputs: Inputs): FigureSet {
     const { derived } = declaration
     job.done[name] = derived ? derive(job, declaration, derived) : take(job, declaration)
   }
+  problems.push(...job.basis.orders.flatMap((order) => orderProblems(order, job.done)))
   return { status: inputs.status, label: inputs.label ?? inputs.status, figures: job.done, problems }
+}
+
+/** Where a figure is above the one that comes after it, as they are spoken. One without a value is left out. */
+function orderProblems(order: readonly string[], done: Job['done']): Problem[] {
+  const known = order.flatMap((name) => done[name] ?? []).filter(({ value }) => typeof value === 'number')
+  const shown = ({ label, value = 0, measure }: ComputedFigure) => `${label} ${formatMeasured(value, measure)}`
+  return known.slice(1).flatMap((higher, index) => {
+    const lower = known[index]
+    if (!lower || Number(lower.value) <= Number(higher.value)) return []
+    const right = known.map(({ label }) => label).join(', ')
+    const message = `${shown(lower)} is above ${shown(higher)}; they must rise in this order: ${right}`
+    return [{ code: 'limit.order', message, severity: 'error' as const }]
+  })
 }
 
 /** A figure of the set with its value in the form that judging takes; undefined where it has none. */

@@ -36,13 +36,13 @@ export function neighboursOf(model: FigureModel, set: FigureSet, name: string): 
   return [...found, ...otherUnits(declaration, figure)].filter(({ value }) => value !== figure.value)
 }
 
-/** Through sums and differences down to the look-ups that a figure rests on directly. */
+/** Through sums, differences and the least of several down to the look-ups that a figure rests on directly. */
 function variantsOf(model: FigureModel, set: FigureSet, name: string): Variant[] {
   const derivation = model.declarations[name]?.derived
   const [exact, measure] = [set.figures[name]?.exact, model.declarations[name]?.measure]
   if (!derivation || exact === undefined || !measure) return []
   if (derivation.by === 'lookUp') return tableVariants(model, set, derivation, measure)
-  return passedOn(derivation).flatMap(({ operand, sign }) => {
+  return passedOn(derivation, set).flatMap(({ operand, sign }) => {
     const [from, before] = [model.declarations[operand]?.measure, set.figures[operand]?.exact]
     if (!from || before === undefined) return []
     return variantsOf(model, set, operand).map((variant) => {
@@ -52,13 +52,22 @@ function variantsOf(model: FigureModel, set: FigureSet, name: string): Variant[]
   })
 }
 
-function passedOn({ by, takes }: Derivation): readonly { readonly operand: string; readonly sign: 1 | -1 }[] {
+function passedOn(
+  { by, takes }: Derivation,
+  set: FigureSet,
+): readonly { readonly operand: string; readonly sign: 1 | -1 }[] {
   const names = (parameter: string): string[] =>
     [takes[parameter] ?? []].flat().filter((operand): operand is string => typeof operand === 'string')
   switch (by) {
     case 'sum':
     case 'same':
       return names('of').map((operand) => ({ operand, sign: 1 }))
+    case 'least': {
+      // All are of one unit: a slip is seen in the one that counts.
+      const exact = (operand: string) => set.figures[operand]?.exact ?? Number.POSITIVE_INFINITY
+      const [least] = names('of').sort((one, other) => exact(one) - exact(other))
+      return least === undefined ? [] : [{ operand: least, sign: 1 }]
+    }
     case 'difference':
       return [
         ...names('of').map((operand) => ({ operand, sign: 1 as const })),

@@ -112,6 +112,8 @@ export interface Basis {
   readonly tanks: readonly (readonly Tank[])[]
   /** index = weight x (arm - reference) / divisor + constant. */
   readonly index?: { readonly reference: number; readonly divisor: number; readonly constant: number }
+  /** Figures of which none may be above the next: V one, rotate speed, V two. */
+  readonly orders: readonly (readonly string[])[]
   /** What a last-minute change may be without a new load sheet, in weight, all changes taken together. */
   readonly lastMinute?: { readonly most: number }
   readonly deal?: DealRules

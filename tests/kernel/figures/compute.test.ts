@@ -132,7 +132,7 @@ describe('what cannot be computed', () => {
       'a code too short',
       { values: { transponder: '427' } },
       'input.shape',
-      'transponder "427" should be 4 digits (in quotes)',
+      'transponder "427" should be 4 digits from 0 to 7 (in quotes)',
     ],
     [
       'a negative load',
@@ -220,5 +220,49 @@ describe('load by index units', () => {
     const late = figuresOf(model, { loads: { front: 1800, aft: 2300 }, lastMinute })
     const entered = figuresOf(model, { loads: { front: 1800, aft: 2000 } })
     expect(late.figures.changed?.exact).toBeCloseTo(entered.figures.loadedIndex?.exact ?? 0, 9)
+  })
+})
+
+describe('figures that go up in an order', () => {
+  // Inputs within what may be entered, found by a reviewer: the tables of this invented aircraft have V one above the rotate
+  // speed there. V one may not exceed it: 14 CFR 25.107(e)(1)(i).
+  const hotAndHigh = () =>
+    set(({ values, loads }) => ({
+      loads: Object.fromEntries(Object.keys(loads).map((station) => [station, 200])),
+      values: { ...values, elevation: 6_000, altimeter: 980, temperature: 42, takeoffFlap: '7', blockFuel: 3_700 },
+      stated: {},
+    }))
+
+  test('V one is never computed above the rotate speed', () => {
+    const { figures } = hotAndHigh()
+    const [before, v1, vr, v2] = ['v1Sum', 'v1', 'vr', 'v2'].map((name) => Number(figures[name]?.value))
+    expect(before).toBeGreaterThan(vr ?? Number.NaN)
+    expect(v1).toBe(vr)
+    expect(vr).toBeLessThanOrEqual(v2 ?? Number.NaN)
+    expect(figures.v1?.why[0]?.text).toMatch(/^the least of .*V one before the rotate speed.*rotate speed/)
+  })
+
+  const speed = (label: string) => ({ label, kind: 'speed', entered: {} })
+  const ordered = (one: number, two: number, three: number | undefined) => {
+    const figures = { one: speed('one'), two: speed('two'), three: speed('three') }
+    const values = { one, two, ...(three !== undefined && { three }) }
+    return figuresOf(modelOf({ figures, orders: [['one', 'two', 'three']] }), { values }).problems
+  }
+
+  test('break that order with both values, and in which order they must be', () => {
+    expect(ordered(120, 118, 126)).toMatchObject([
+      {
+        code: 'limit.order',
+        severity: 'error',
+        message: 'one 120 kt is above two 118 kt; they must rise in this order: one, two, three',
+      },
+    ])
+    expect(ordered(120, 126, 118).map(({ code }) => code)).toEqual(['limit.order'])
+  })
+
+  test('keep it where they are equal, and where one is missing the others are compared', () => {
+    expect(ordered(118, 118, 126)).toEqual([])
+    expect(ordered(118, 126, undefined).map(({ code }) => code)).toEqual(['input.missing'])
+    expect(ordered(126, 118, undefined).map(({ code }) => code)).toEqual(['input.missing', 'limit.order'])
   })
 })

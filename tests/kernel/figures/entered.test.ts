@@ -12,7 +12,7 @@ test.each<[string, number | string, string[]]>([
   [
     'transponder',
     `${'4'.repeat(80)}`,
-    [`transponder "${'4'.repeat(60)}..." (80 characters) should be 4 digits (in quotes)`],
+    [`transponder "${'4'.repeat(60)}..." (80 characters) should be 4 digits from 0 to 7 (in quotes)`],
   ],
 ])('%s entered as %s is told without what it cannot show', (name, value, told) => {
   const declaration = figures.declarations[name]

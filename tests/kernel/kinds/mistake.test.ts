@@ -5,6 +5,7 @@ import { plausibleMistake } from '../../../src/kernel/kinds/table.ts'
 import { seeded } from '../../../src/kernel/seeded.ts'
 
 const CASES: readonly (readonly [name: string, spec: KindSpec, value: Value, like: RegExp])[] = [
+  ['a transponder code stays octal', { kind: 'digits', length: 4, highest: 7 }, '7777', /^[0-7]{4}$/],
   ['a code has another digit', { kind: 'digits', length: 4 }, '4271', /^\d{4}$/],
   ['a level is a thousand off', { kind: 'altitude', unit: 'ft' }, 5000, /^(4000|6000)$/],
   ['a flight level is ten off', { kind: 'flightLevel' }, 80, /^(70|90)$/],
