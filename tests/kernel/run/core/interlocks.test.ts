@@ -3,8 +3,11 @@ import type { Activity, Pack } from '../../../../src/kernel/pack/checklist.ts'
 import type { Interlock } from '../../../../src/kernel/pack/condition.ts'
 import { responseFrom } from '../../../../src/kernel/response/response.ts'
 import { emptyRun } from '../../../../src/kernel/run/core/emptyRun.ts'
-import { stamped, unmet } from '../../../../src/kernel/run/core/interlocks.ts'
-import type { RunState } from '../../../../src/kernel/run/core/state.ts'
+import { isFree, stamped, unmet } from '../../../../src/kernel/run/core/interlocks.ts'
+import { itemState, listState } from '../../../../src/kernel/run/core/progress.ts'
+import type { ItemStatus, RunState } from '../../../../src/kernel/run/core/state.ts'
+import { turnState } from '../../../../src/kernel/run/talk/talk.ts'
+import { WATCH_AHEAD } from '../../../../src/kernel/run/watch/watchTiming.ts'
 import { PACK } from '../fixture.ts'
 
 const ACTIVITIES: readonly Activity[] = [
@@ -55,6 +58,8 @@ function at(change: Partial<RunState>): RunState {
 const waitsFor = (name: string, seconds?: number): Interlock[] => [
   { after: name, say: 'first the other', ...(seconds !== undefined && { seconds }) },
 ]
+const EMPTY = emptyRun('test')
+const [NEW_ITEM, NEW_LIST, NEW_TURN] = [itemState(EMPTY, 'x'), listState(EMPTY, 'x'), turnState(EMPTY, 'x')]
 const VOICES = { script: { values: {} } }
 
 describe('an interlock', () => {
@@ -78,6 +83,42 @@ describe('an interlock', () => {
     ['a line of another situation', 'cleared:push', { situation: { stand: 'own' } }],
   ])('does not wait for what does not apply in this run: %s', (_, name, change) => {
     expect(unmet(TALKING, at(change), waitsFor(name), 2_000)).toBeUndefined()
+  })
+
+  const item = (status: ItemStatus) => ({ items: { 'list.item': { ...NEW_ITEM, status } } })
+
+  test.each([
+    ['an item that is done', 'list.item', item('done')],
+    ['an item that was passed', 'list.item', item('passed')],
+    ['a list that is complete', 'list', { lists: { list: { ...NEW_LIST, complete: true } } }],
+    ['an engine that runs', 'engine', { watches: { engine: { ...WATCH_AHEAD, status: 'done' as const } } }],
+    [
+      'a step of an exchange',
+      'ground.signal',
+      { ...VOICES, turns: { 'ground.signal': { ...NEW_TURN, status: 'done' as const } } },
+    ],
+    ['a briefing that was closed', 'brief', { ...VOICES, briefingsClosed: ['brief'] }],
+    ['a clearance that is in', 'cleared:push', { cleared: ['push'] }],
+  ])('is free after %s', (_, name, change) => {
+    expect(unmet(TALKING, at(change), waitsFor(name), 1_000)).toBeUndefined()
+    expect(isFree(TALKING, at(change), { after: name, say: '' })).toBe(true)
+  })
+
+  test.each(['open', 'leftOpen', 'reopened'] as const)('is not free after an item that is %s', (status) => {
+    expect(at(item(status)).doneAt).toEqual({})
+  })
+
+  test.each([
+    ['a list that was only called', 'list', { lists: { list: { ...NEW_LIST, called: true } } }],
+    ['a start that was stopped', 'engine', { watches: { engine: { ...WATCH_AHEAD, status: 'stopped' as const } } }],
+    [
+      'a station that waits for its read-back',
+      'ground.signal',
+      { turns: { 'ground.signal': { ...NEW_TURN, status: 'said' as const } } },
+    ],
+    ['a topic that was said wrong', 'brief.level', { topics: { 'brief.level': 'wrong' as const } }],
+  ])('is not free after %s', (_, name, change) => {
+    expect(at({ ...VOICES, ...change }).doneAt[name]).toBeUndefined()
   })
 
   test('holds from when it was done, or its time after that', () => {

@@ -20,6 +20,23 @@ describe('a flow', () => {
     expect(run.state.floor.at).toBe('call')
   })
 
+  it('of another phase is ticked by the way: a tick, and nothing else changes', () => {
+    const run = inFlow().happen(call('load'))
+    const { floor } = run.state
+    run.happen(ticked('papers'))
+    expect(run.effects).toEqual([{ type: 'tone', tone: 'tick' }])
+    expect(run.state).toMatchObject({ floor, stepsDone: expect.arrayContaining(['loadFlow.papers']) })
+  })
+
+  it('is ticked once, and knows no other steps', () => {
+    const run = inFlow().happen(ticked('papers'))
+    const { stepsDone } = run.state
+    run.happen(ticked('papers'))
+    expect(run.effects).toEqual([])
+    run.happen(ticked('elsewhere'))
+    expect([run.effects, run.state.stepsDone]).toEqual([[], stepsDone])
+  })
+
   it('is read out step by step on request, each until it is ticked', () => {
     const run = inFlow().happen(asked)
     expect(run.said()).toBe('Papers.')

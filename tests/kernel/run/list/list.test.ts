@@ -84,6 +84,24 @@ describe('an item left open', () => {
     expect(run.state.lists.load?.complete).toBe(false)
   })
 
+  it('where no item is open is just asked for: what is open is put again', () => {
+    const run = begun().command('leaveOpen')
+    expect(run.said()).toContain('Load flow, your flow.')
+    expect(run.state.items).toEqual({})
+  })
+
+  it('is come back to after all others, and only what is left open twice is gone on from', () => {
+    const run = begun().happen(call('load')).command('leaveOpen').command('leaveOpen')
+    expect(run.said()).toBe('Windows?')
+    run.command('leaveOpen')
+    expect(run.said()).toBe('Left open. Takeoff trim?')
+    run.answer('correct')
+    expect(run.state.floor).toMatchObject({ item: 'load.flap' })
+    run.command('leaveOpen')
+    expect(run.said()).toContain('Load list, not complete, left open, flap and windows.')
+    expect(run.state.lists.load).toMatchObject({ complete: false, suspended: true })
+  })
+
   it('is not gone on from any more once an item before it is said again', () => {
     const run = begun().happen(call('load')).answer('correct').answer('correct').command('leaveOpen')
     run.command('leaveOpen').command('correction')
