@@ -40,6 +40,7 @@ function questionHint(question: Question): string {
   if (question.about === 'reading') {
     return `Read the value exactly as it stands, from the ${sourceWords(question.source)} only; or say "disregard".`
   }
+  if (question.about === 'brakes') return 'Say "brakes set". Nothing goes on until you say "continue".'
   return question.about === 'passReason' ? 'Say one of these; or say "disregard".' : 'Affirm or negative.'
 }
 

@@ -1,0 +1,68 @@
+/** What Otherseat says to a wrong answer: what it heard, in words, so that a misreading is noticed. */
+
+import { describe, expect, it } from 'vitest'
+import type { Part } from '../../../../src/kernel/response/model.ts'
+import { begun, call } from '../fixture.ts'
+
+const wrong = (part: Partial<Part>): Part => ({ name: 'trim', kind: 'figure', state: 'wrong', ...part }) as Part
+const miss = (...parts: Part[]) => begun().happen(call('load')).answer('negative', { parts })
+
+describe('what was heard', () => {
+  it('is a value that was read, as it is said', () => {
+    expect(miss(wrong({ read: 6.1, heard: '6.1 up' })).said()).toBe('I heard six point one up. Takeoff trim?')
+  })
+
+  it('is the words of a part that was not read as a value', () => {
+    expect(miss(wrong({ heard: 'nose down' })).said()).toBe('I heard nose down. Takeoff trim?')
+  })
+
+  it('is the words of a state, and of a figure that the pack does not have', () => {
+    expect(miss(wrong({ name: 'set', kind: 'word', heard: 'not set' })).said()).toContain('I heard not set.')
+    expect(miss(wrong({ name: 'gone', read: 5, heard: 'five' })).said()).toContain('I heard five.')
+  })
+
+  it('is only what was wrong, each in turn', () => {
+    const right: Part = { name: 'flap', kind: 'figure', state: 'ok', read: 14, heard: 'fourteen' }
+    const both = [
+      wrong({ read: 6.1, heard: 'six one up' }),
+      right,
+      wrong({ name: 'windows', kind: 'word', heard: 'open' }),
+    ]
+    expect(miss(...both).said()).toBe('I heard six point one up, open. Takeoff trim?')
+  })
+
+  it('is all that was said where no part was heard', () => {
+    expect(miss(wrong({})).said()).toBe('I heard words. Takeoff trim?')
+    expect(miss().said()).toBe('I heard words. Takeoff trim?')
+  })
+})
+
+describe('a wrong value', () => {
+  it('is the same again only where all that was wrong is the same', () => {
+    const one = wrong({ read: 6.1, heard: 'six one up' })
+    const other = wrong({ name: 'flap', read: 5, heard: 'five' })
+    expect(
+      miss(one)
+        .answer('negative', { parts: [one] })
+        .said(),
+    ).toContain('Judged against revision one.')
+    expect(
+      miss(one)
+        .answer('negative', { parts: [one, other] })
+        .said(),
+    ).not.toContain('Judged against')
+    expect(
+      miss(one)
+        .answer('negative', { parts: [wrong({ heard: 'six one up' })] })
+        .said(),
+    ).not.toContain('Judged')
+    expect(miss(one).state.items['load.trim']).toMatchObject({ refused: 'trim=6.1', misses: 1 })
+    expect(miss(wrong({ heard: 'low' })).state.items['load.trim']?.refused).toBe('trim=low')
+  })
+
+  it('leaves what was refused before where nothing was heard wrong', () => {
+    const run = miss(wrong({ read: 6.1 })).answer('negative', { parts: [] })
+    expect(run.state.items['load.trim']).toMatchObject({ refused: 'trim=6.1', misses: 2 })
+    expect(miss().state.items['load.trim']?.refused).toBeUndefined()
+  })
+})
