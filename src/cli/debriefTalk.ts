@@ -22,10 +22,10 @@ function turnLines({ label, done, tries, misses, asked, shown, insisted, slip, b
     slip ? `${SLIPS[slip.kind]}: ${slip.noticed ? 'noticed' : 'not noticed'}` : '',
   ].filter((note) => note)
   const head = `  ${label}: ${done ? 'done' : 'open'}${notes.length > 0 ? ` (${notes.join(', ')})` : ''}`
-  const said = tries.map(({ t, text, part, judgement }) => {
+  const said = tries.map(({ t, text, part, judgement, tooEarly }) => {
     const wrong = judgement.parts.filter(({ state }) => state === 'wrong').map(({ name }) => name)
     const what = part === 'call' ? 'call' : 'read-back'
-    return `    ${clockTime(t)} ${what} "${text}" ${judgement.verdict}${wrong.length > 0 ? `: ${wrong.join(', ')}` : ''}`
+    return `    ${clockTime(t)} ${what} "${text}" ${tooEarly === undefined ? judgement.verdict : `too early (${tooEarly})`}${wrong.length > 0 ? `: ${wrong.join(', ')}` : ''}`
   })
   return [head, ...said]
 }

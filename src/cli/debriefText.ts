@@ -18,6 +18,11 @@ const SECTIONS: { readonly [Part in keyof Debrief]-?: (debrief: Debrief) => read
   startedAt: inJsonOnly,
   complete: ({ complete }) => [complete ? 'All lists complete.' : 'Not all lists are complete.'],
   totals: totalLines,
+  tooEarly: ({ tooEarly }) =>
+    tooEarly.map(
+      ({ t, text, what, caution }) =>
+        `${clockTime(t)} too early: ${what}${text === '' ? '' : ` ("${text}")`}; first: ${caution}`,
+    ),
   trap: ({ trap }) => (trap === undefined ? [] : [`The trap of this departure: ${trap}`]),
   revisions: ({ revisions }) =>
     revisions.flatMap(({ revision, label, t, reopened, notes }) => [
@@ -93,9 +98,9 @@ function itemLines(item: DebriefItem): string[] {
     item.looks > 0 ? `told to look at ${item.look.join(', ')}` : '',
   ].filter((note) => note)
   const head = `  ${item.challenge}: ${item.status}${notes.length > 0 ? ` (${notes.join(', ')})` : ''}`
-  const tries = item.tries.map(({ t, text, judgement, revision }) => {
+  const tries = item.tries.map(({ t, text, judgement, revision, tooEarly }) => {
     const causes = judgement.causes?.map((cause) => cause.detail).join('; ')
-    return `    ${clockTime(t)} "${text}" ${judgement.verdict}${judgement.because ? ` (${judgement.because})` : ''}, on revision ${revision}${causes ? `; it fits ${causes}` : ''}`
+    return `    ${clockTime(t)} "${text}" ${tooEarly === undefined ? judgement.verdict : `too early (${tooEarly})`}${judgement.because ? ` (${judgement.because})` : ''}, on revision ${revision}${causes ? `; it fits ${causes}` : ''}`
   })
   return [head, ...tries]
 }

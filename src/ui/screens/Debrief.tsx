@@ -28,6 +28,7 @@ const SECTIONS: { readonly [Part in keyof Debrief]-?: (debrief: Debrief) => Comp
         <strong>The trap of this departure</strong> {trap}
       </p>
     ),
+  tooEarly: ({ tooEarly }) => <OutOfSequence tooEarly={tooEarly} />,
   totals: (debrief) => <Totals debrief={debrief} />,
   voided: elsewhere,
   lists: ({ lists }) => lists.map((list) => <ListSection key={list.id} list={list} />),
@@ -72,6 +73,25 @@ export function DebriefScreen() {
       </div>
       {Object.values(SECTIONS).map((section) => section(debrief))}
     </main>
+  )
+}
+
+/** Before all numbers: each is a caution that was broken. */
+function OutOfSequence({ tooEarly }: Pick<Debrief, 'tooEarly'>) {
+  if (tooEarly.length === 0) return null
+  return (
+    <section aria-labelledby="sequence">
+      <h2 id="sequence">Called done too early</h2>
+      <ol class="values">
+        {tooEarly.map(({ t, text, what, caution }) => (
+          <li key={t}>
+            {clockTime(t)} {what}
+            {text !== '' && `: “${text}”`}
+            <div>First: {caution}.</div>
+          </li>
+        ))}
+      </ol>
+    </section>
   )
 }
 

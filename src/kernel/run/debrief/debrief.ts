@@ -15,6 +15,7 @@ import { type DebriefTry, missesIn, sayAgainsIn } from './debriefTry.ts'
 import { type DebriefFlow, type DebriefWatch, flowsIn, watchesIn } from './debriefWatch.ts'
 import { type DebriefRemark, type DebriefRevision, emptyTally, type Tally } from './tally.ts'
 import { tell } from './told.ts'
+import type { TooEarly } from './tooEarly.ts'
 
 export interface DebriefItem {
   readonly id: string
@@ -68,6 +69,8 @@ export interface Debrief {
   readonly situations: readonly { readonly t: number; readonly label: string; readonly option: string }[]
   /** Lists that were called before their turn, and were run all the same. */
   readonly outOfOrder: readonly { readonly t: number; readonly list: string; readonly before: string }[]
+  /** Called done before its time: right as said, and refused. */
+  readonly tooEarly: readonly TooEarly[]
   /** "Stop", by the pilot's own word, and what was open then. */
   readonly stops: readonly { readonly t: number; readonly text: string; readonly at: string }[]
   readonly totals: {
@@ -105,7 +108,7 @@ export function debriefOf(pack: Pack, events: readonly RunEvent[]): Debrief {
   const exchanges = exchangesIn(pack, state, tally)
   const briefings = briefingsIn(pack, state, tally)
   const trap = first.dealt === undefined ? undefined : deal(pack.figures, readBackOf(pack), first.dealt)?.trap.told
-  const { revisions, voided, situations, outOfOrder, remarks, stops } = tally
+  const { revisions, voided, situations, outOfOrder, remarks, stops, tooEarly } = tally
   return {
     runId: first.runId,
     pack: { id: pack.id, version: pack.version, sha256: pack.sha256, name: pack.name },
@@ -117,7 +120,7 @@ export function debriefOf(pack: Pack, events: readonly RunEvent[]): Debrief {
     interruptions: state.interruptions,
     watches: watchesIn(pack, tally),
     flows: flowsIn(pack, state),
-    ...{ situations, outOfOrder, remarks, stops },
+    ...{ situations, outOfOrder, remarks, stops, tooEarly },
     totals: totalsOf(lists, exchanges, briefings),
   }
 }

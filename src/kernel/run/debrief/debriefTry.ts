@@ -14,6 +14,8 @@ export interface DebriefTry {
   readonly revision: number
   /** It began before the challenge had been said to its end. */
   readonly early?: boolean
+  /** Right, and refused: what had to come first. */
+  readonly tooEarly?: string
 }
 
 export interface DebriefTransmission extends DebriefTry {

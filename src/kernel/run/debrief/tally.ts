@@ -4,6 +4,7 @@ import type { Pack } from '../../pack/checklist.ts'
 import type { EventType, RunEvent } from '../core/events.ts'
 import type { RunState, WatchState } from '../core/state.ts'
 import type { DebriefTransmission, DebriefTry } from './debriefTry.ts'
+import type { TooEarly } from './tooEarly.ts'
 
 export interface DebriefRevision {
   readonly revision: number
@@ -42,6 +43,7 @@ export interface Tally {
   readonly outOfOrder: { readonly t: number; readonly list: string; readonly before: string }[]
   /** Everything was stopped by a word of the pilot's. */
   readonly stops: { readonly t: number; readonly text: string; readonly at: string }[]
+  readonly tooEarly: TooEarly[]
   voided: number
   /** The last value read off aloud: the revision that follows takes it in. */
   readAloud: RunEvent<'stated'> | undefined
@@ -61,6 +63,7 @@ export const emptyTally = (): Tally => ({
   situations: [],
   outOfOrder: [],
   stops: [],
+  tooEarly: [],
   voided: 0,
   readAloud: undefined,
 })

@@ -10,7 +10,7 @@ import { useApp } from '../../useApp.ts'
 import { Verdict } from '../run/Verdict.tsx'
 
 export function OneTry({ one }: { readonly one: DebriefTry }) {
-  const { t, text, judgement, challengeRevision, revision, early } = one
+  const { t, text, judgement, challengeRevision, revision, early, tooEarly } = one
   const pack = useApp((state) => state.pack)
   const wrong = judgement.parts.filter((part) => part.state === 'wrong')
   return (
@@ -23,7 +23,7 @@ export function OneTry({ one }: { readonly one: DebriefTry }) {
           {challengeRevision === revision ? revision : `${challengeRevision}, judged on ${revision}`}
         </span>
       </p>
-      <Verdict judgement={judgement} />
+      {tooEarly === undefined ? <Verdict judgement={judgement} /> : <p>Too early. First: {tooEarly}.</p>}
       {wrong.map((part) => (
         <p key={part.name}>{told(pack, part)}</p>
       ))}

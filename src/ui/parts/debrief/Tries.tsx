@@ -13,7 +13,7 @@ interface Props {
 export function Tries({ tries, open, about }: Props) {
   if (tries.length === 0) return null
   return (
-    <details open={open}>
+    <details open={open || tries.some(({ tooEarly }) => tooEarly !== undefined)}>
       <summary class="small">
         What was said<span class="hidden-label"> {about}</span>
       </summary>

@@ -1,0 +1,63 @@
+/**
+ * What was called done before its time: right as said and refused all the same, since something that protects somebody had
+ * to come first. The gravest of what a run can hold.
+ */
+
+import { findItem, flowsOf } from '../../pack/place.ts'
+import { unmet } from '../core/interlocks.ts'
+import { flowAt, openSteps } from '../list/flowSteps.ts'
+import { callableTurns, findTurn, turnState } from '../talk/talk.ts'
+import { watchById, watchState } from '../watch/watchTiming.ts'
+import type { Moment } from './tally.ts'
+
+export interface TooEarly {
+  /** Ms from the start of the run. */
+  readonly t: number
+  /** As heard or typed; empty for a key. */
+  readonly text: string
+  /** What was called done. */
+  readonly what: string
+  /** The pack's caution: what had to come first. */
+  readonly caution: string
+}
+
+/** Undefined where the event was not refused for that. */
+export function tooEarlyIn({ pack, event, before }: Moment): TooEarly | undefined {
+  const early = (what: string, caution: string | undefined): TooEarly | undefined => {
+    if (caution === undefined) return undefined
+    return { t: event.t, text: 'evidence' in event ? (event.evidence?.text ?? '') : '', what, caution }
+  }
+  const blocked = (interlocks: Parameters<typeof unmet>[2]) => unmet(pack, before, interlocks, event.t)?.interlock.say
+  switch (event.type) {
+    case 'answered': {
+      if (event.judgement.verdict !== 'correct') return undefined
+      const { item } = findItem(pack, event.item)
+      return early(item.challenge, blocked(item.interlocks))
+    }
+    case 'transmitted': {
+      const { exchange, turn } = findTurn(pack, event.turn)
+      const isCall = event.part === 'call' && event.judgement.verdict === 'correct'
+      if (!isCall || event.revision !== before.revision || turnState(before, turn.id).slip === 'open') return undefined
+      const callable = callableTurns(exchange, before)
+      return early(turn.label, blocked(turn.interlocks) ?? (callable.includes(turn) ? undefined : callable[0]?.label))
+    }
+    case 'stepDone': {
+      const step = flowsOf(pack)
+        .flatMap(({ steps }) => steps)
+        .find(({ id }) => id === event.step)
+      return step && !before.stepsDone.includes(step.id) ? early(step.text, blocked(step.interlocks)) : undefined
+    }
+    case 'flowClosed': {
+      const flow = flowAt(pack, before.floor)
+      const cautions =
+        flow?.id === event.flow ? openSteps(flow, before).map((step) => early(step.text, blocked(step.interlocks))) : []
+      return cautions.find((one) => one !== undefined)
+    }
+    case 'watchBegan': {
+      const watch = watchById(pack, event.watch)
+      return watchState(before, watch.id).status === 'ahead' ? early(watch.name, blocked(watch.interlocks)) : undefined
+    }
+    default:
+      return undefined
+  }
+}
