@@ -1,0 +1,227 @@
+/** The one run of a page: begun, left and gone on with, taken over, ended. */
+
+import { describe, expect, it } from 'vitest'
+import { createRunController } from '../../src/app/run/controller.ts'
+import { findUnfinished } from '../../src/app/run/unfinished.ts'
+import { DEFAULT_SETTINGS, type Settings } from '../../src/app/settings.ts'
+import { createAppStore } from '../../src/app/store.ts'
+import { createVirtualClock } from '../../src/cli/virtualClock.ts'
+import { createFakeEar } from '../fakes/ear.ts'
+import { createFakeLog } from '../fakes/log.ts'
+import { createFakeVoice } from '../fakes/voice.ts'
+import { demoInputs, demoPack } from './rig.ts'
+
+interface Holder {
+  readonly runId: string
+  readonly steal: boolean
+  readonly lost: () => void
+}
+
+/** A page of its own on a log; `isFree` says whether the lock is to be had. */
+async function page(log = createFakeLog(), settings: Partial<Settings> = {}, isFree = true) {
+  const pack = await demoPack()
+  const store = createAppStore({ pack, settings: { ...DEFAULT_SETTINGS, stations: false, ...settings } })
+  const clock = createVirtualClock()
+  const [ear, voice] = [createFakeEar(clock.now), createFakeVoice()]
+  const held: Holder[] = []
+  const open = { runId: undefined as string | undefined, releases: 0, free: isFree }
+  let runs = 0
+  const controller = createRunController({
+    ...{ store, clock, log, ear, voice },
+    packFiles: {
+      list: async () => [],
+      load: async () => ({ texts: pack.texts, sha256: pack.sha256 }),
+      examples: async (id) => ({ [`${id}.yaml`]: 'status: final' }),
+    },
+    lock: {
+      async hold(runId, { steal, lost }) {
+        held.push({ runId, steal, lost })
+        return open.free || steal
+      },
+      release: () => void open.releases++,
+    },
+    newRunId: () => `run-${++runs}`,
+    newSeed: () => 7,
+    openHere: {
+      get: () => open.runId,
+      set(runId) {
+        open.runId = runId
+      },
+    },
+  })
+  const begin = async () => controller.begin(pack, await demoInputs(pack, 'preliminary'))
+  return { pack, store, clock, ear, voice, log, controller, held, open, begin, state: store.getState }
+}
+
+const started = (log: { readonly events: readonly object[] }) => log.events[0] as Record<string, unknown>
+
+describe('a run that is begun', () => {
+  it('is held, shown and listened for, with the settings that it keeps to its end', async () => {
+    const { begin, state, held, open, ear, log, controller } = await page(undefined, { coachAfter: 2 })
+    await begin()
+    expect(held).toMatchObject([{ runId: 'run-1', steal: false }])
+    expect(open.runId).toBe('run-1')
+    expect(state()).toMatchObject({ writer: 'here', run: { runId: 'run-1', status: 'running' } })
+    expect(ear.vocabularies).toHaveLength(1)
+    expect(started(log)).toMatchObject({ type: 'runStarted', settings: { coachAfter: 2 } })
+    expect(Object.keys(started(log))).not.toContain('dealt')
+    expect(Object.keys(started(log))).not.toContain('script')
+    expect(controller.session()?.state().runId).toBe('run-1')
+  })
+
+  it('has stations where they are wanted, and the number of a departure that was drawn', async () => {
+    const { begin, log, store } = await page(undefined, { stations: true })
+    store.setState({ dealt: 42 })
+    await begin()
+    expect(started(log)).toMatchObject({ dealt: 42, script: { values: expect.any(Object) } })
+    expect(started(log).script).not.toHaveProperty('slip')
+  })
+
+  it('has a controller who errs where that is wanted', async () => {
+    const { begin, log } = await page(undefined, { stations: true, wrongHearBacks: true })
+    await begin()
+    expect(started(log)).toHaveProperty('script.slip')
+  })
+
+  it('opens no ear where only typing is wanted', async () => {
+    const { begin, ear } = await page(undefined, { ear: 'typing' })
+    await begin()
+    expect(ear.vocabularies).toEqual([])
+  })
+
+  it('is not begun where another tab holds it', async () => {
+    const { begin, state, log, controller, open } = await page(undefined, {}, false)
+    await begin()
+    expect([state().writer, log.events.length, controller.session(), open.runId]).toEqual([
+      'elsewhere',
+      0,
+      undefined,
+      undefined,
+    ])
+  })
+
+  it('is closed when another tab takes it over', async () => {
+    const { begin, held, state, controller, ear } = await page()
+    await begin()
+    held[0]?.lost()
+    expect([controller.session(), state().writer]).toEqual([undefined, 'elsewhere'])
+    expect(ear.listening()).toBeUndefined()
+  })
+})
+
+describe('a run that was left', () => {
+  const left = async () => {
+    const first = await page()
+    await first.begin()
+    return { first, runId: 'run-1' }
+  }
+
+  it('is gone on with from its log, as it was', async () => {
+    const { first, runId } = await left()
+    const second = await page(first.log)
+    second.store.setState({ unfinished: { runId, pack: 'x', startedAt: 0, ended: false } })
+    await second.controller.goOn(runId, false)
+    expect(second.held).toMatchObject([{ runId, steal: false }])
+    expect(second.state()).toMatchObject({ screen: 'run', writer: 'here', run: { runId, revision: 1 } })
+    expect([second.state().unfinished, second.state().blocked]).toEqual([undefined, undefined])
+    expect(second.state().examples).toEqual({ [`${second.pack.id}.yaml`]: 'status: final' })
+    expect(second.state().draft).toEqual(second.state().revisions.at(-1)?.inputs)
+    expect(second.log.events.at(-1)).toMatchObject({ type: 'resumed' })
+    expect(second.ear.vocabularies).toHaveLength(1)
+  })
+
+  it('is only looked at where another tab holds it, and taken over on request', async () => {
+    const { first, runId } = await left()
+    const second = await page(first.log, {}, false)
+    const before = first.log.events.length
+    await second.controller.goOn(runId, false)
+    expect([second.state().writer, second.controller.session(), first.log.events.length]).toEqual([
+      'elsewhere',
+      undefined,
+      before,
+    ])
+    await second.controller.goOn(runId, true)
+    expect(second.state().writer).toBe('here')
+    expect(second.log.events.at(-1)).toMatchObject({ type: 'resumed' })
+  })
+
+  it('that is on in this page is just shown and put once more', async () => {
+    const { first, runId } = await left()
+    first.store.setState({ screen: 'start' })
+    await first.controller.goOn(runId, false)
+    expect(first.held).toHaveLength(1)
+    expect(first.state()).toMatchObject({ screen: 'run', writer: 'here' })
+    expect(first.log.events.at(-1)).toMatchObject({ type: 'resumed' })
+  })
+
+  it('that has ended, or cannot be read, is not gone on with, and the start screen says why', async () => {
+    const { first, runId } = await left()
+    expect(await first.controller.end(runId)).toBe(true)
+    const second = await page(first.log)
+    await second.controller.goOn(runId, false)
+    expect(second.state()).toMatchObject({ screen: 'start', blocked: { runId, because: 'ended', message: '' } })
+    await second.controller.goOn('nobody', false)
+    expect(second.state().blocked).toMatchObject({
+      runId: 'nobody',
+      because: 'unreadable',
+      message: expect.stringMatching(/./),
+    })
+    expect(second.held).toEqual([])
+  })
+})
+
+describe('a run that is ended', () => {
+  it('is let go of, and nothing of it is on any more', async () => {
+    const { begin, controller, log, open, ear } = await page()
+    await begin()
+    expect(await controller.end('run-1')).toBe(true)
+    expect(log.events.at(-1)).toMatchObject({ type: 'ended' })
+    expect([controller.session(), open.runId, open.releases]).toEqual([undefined, undefined, 1])
+    expect(ear.listening()).toBeUndefined()
+  })
+
+  it('may be a stored one that nobody holds, while another is on', async () => {
+    const first = await page()
+    await first.begin()
+    const second = await page(first.log)
+    expect(await second.controller.end('run-1')).toBe(true)
+    expect(second.held).toMatchObject([{ runId: 'run-1', steal: false }])
+    expect(first.log.events.at(-1)).toMatchObject({ type: 'ended' })
+    const before = first.log.events.length
+    expect(await second.controller.end('run-1')).toBe(true)
+    expect(first.log.events).toHaveLength(before)
+  })
+
+  it('is not ended where another tab holds it, or where it cannot be read', async () => {
+    const first = await page()
+    await first.begin()
+    const second = await page(first.log, {}, false)
+    expect(await second.controller.end('run-1')).toBe(false)
+    expect(second.state().blocked).toMatchObject({ runId: 'run-1', because: 'elsewhere' })
+    expect(await second.controller.end('nobody')).toBe(false)
+    expect(second.state().blocked).toMatchObject({ runId: 'nobody', because: 'unreadable' })
+    expect(first.log.events.at(-1)).not.toMatchObject({ type: 'ended' })
+  })
+})
+
+describe('a pack that is opened', () => {
+  it('takes the place of the one before, with its examples and nothing entered', async () => {
+    const { controller, state, pack } = await page()
+    await controller.openPack(pack.id)
+    expect(state()).toMatchObject({ pack: { id: pack.id }, problems: [], revisions: [], past: [] })
+    expect(state().examples).toEqual({ [`${pack.id}.yaml`]: 'status: final' })
+    expect(state().preview).toBeUndefined()
+  })
+})
+
+describe('what is unfinished', () => {
+  it('is the newest run without an end; at a reload of its own tab any key goes on', async () => {
+    const { begin, log, controller } = await page()
+    expect(await findUnfinished(log, undefined)).toBeUndefined()
+    await begin()
+    expect(await findUnfinished(log, 'run-1')).toMatchObject({ unfinished: { runId: 'run-1' }, needsGesture: true })
+    expect(await findUnfinished(log, 'run-0')).toMatchObject({ unfinished: { runId: 'run-1' }, needsGesture: false })
+    await controller.end('run-1')
+    expect(await findUnfinished(log, 'run-1')).toBeUndefined()
+  })
+})
