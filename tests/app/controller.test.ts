@@ -172,9 +172,10 @@ describe('a run that was left', () => {
 
 describe('a run that is ended', () => {
   it('is let go of, and nothing of it is on any more', async () => {
-    const { begin, controller, log, open, ear } = await page()
+    const { begin, controller, log, open, ear, held } = await page()
     await begin()
     expect(await controller.end('run-1')).toBe(true)
+    expect(held).toHaveLength(1)
     expect(log.events.at(-1)).toMatchObject({ type: 'ended' })
     expect([controller.session(), open.runId, open.releases]).toEqual([undefined, undefined, 1])
     expect(ear.listening()).toBeUndefined()
@@ -190,6 +191,7 @@ describe('a run that is ended', () => {
     const before = first.log.events.length
     expect(await second.controller.end('run-1')).toBe(true)
     expect(first.log.events).toHaveLength(before)
+    expect(second.held).toHaveLength(1)
   })
 
   it('is not ended where another tab holds it, or where it cannot be read', async () => {

@@ -136,3 +136,13 @@ it('what has ended is over: nothing is stored behind it', async () => {
   await run.resume()
   expect(log.events.at(-1)?.type).toBe('ended')
 })
+
+it('what a bug has stopped may still be ended', async () => {
+  const { run, log } = await session()
+  await run.happen(() => {
+    throw new Error('a bug')
+  })
+  await run.happen({ type: 'ended' })
+  expect(log.events.at(-1)).toMatchObject({ type: 'ended' })
+  expect(run.state().status).toBe('ended')
+})

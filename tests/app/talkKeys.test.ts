@@ -131,6 +131,15 @@ describe('a headset', () => {
     expect(voice.speaking()).toBe('Takeoff trim?')
   })
 
+  it('is needed for that: from a loudspeaker the voice would stop itself', async () => {
+    const { ear, voice, clock } = await handsOn({}, { holds: true })
+    expect(voice.speaking()).toContain('Figures flow')
+    ear.emit({ type: 'speechBegan', listenId: 1, at: clock.now() })
+    ear.emit({ type: 'state', state: 'hearing' })
+    clock.advance(400)
+    expect(voice.speaking()).toContain('Figures flow')
+  })
+
   it('lets a cough pass, and stops its voice for whoever goes on speaking', async () => {
     const { ear, voice, clock, hear, settled } = await handsOn({ isHeadset: true }, { holds: true })
     voice.end()
