@@ -13,9 +13,8 @@ import { step } from '../core/step.ts'
 import { briefingsIn, type DebriefBriefing, type DebriefExchange, exchangesIn } from './debriefTalk.ts'
 import { type DebriefTry, missesIn, sayAgainsIn } from './debriefTry.ts'
 import { type DebriefFlow, type DebriefWatch, flowsIn, watchesIn } from './debriefWatch.ts'
-import { type DebriefRemark, type DebriefRevision, emptyTally, type Tally } from './tally.ts'
+import { type DebriefRemark, type DebriefRevision, emptyTally, type Tally, type TooEarly } from './tally.ts'
 import { tell } from './told.ts'
-import type { TooEarly } from './tooEarly.ts'
 
 export interface DebriefItem {
   readonly id: string

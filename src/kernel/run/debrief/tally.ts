@@ -4,7 +4,6 @@ import type { Pack } from '../../pack/checklist.ts'
 import type { EventType, RunEvent } from '../core/events.ts'
 import type { RunState, WatchState } from '../core/state.ts'
 import type { DebriefTransmission, DebriefTry } from './debriefTry.ts'
-import type { TooEarly } from './tooEarly.ts'
 
 export interface DebriefRevision {
   readonly revision: number
@@ -21,6 +20,17 @@ export interface DebriefRemark {
   readonly text: string
   /** The quirk of the simulator that the remark named. */
   readonly known?: string
+}
+
+export interface TooEarly {
+  /** Ms from the start of the run. */
+  readonly t: number
+  /** As heard or typed; empty for a key. */
+  readonly text: string
+  /** What was called done. */
+  readonly what: string
+  /** The pack's caution: what had to come first. */
+  readonly caution: string
 }
 
 export interface Tally {

@@ -8,18 +8,7 @@ import { unmet } from '../core/interlocks.ts'
 import { flowAt, openSteps } from '../list/flowSteps.ts'
 import { callableTurns, findTurn, turnState } from '../talk/talk.ts'
 import { watchById, watchState } from '../watch/watchTiming.ts'
-import type { Moment } from './tally.ts'
-
-export interface TooEarly {
-  /** Ms from the start of the run. */
-  readonly t: number
-  /** As heard or typed; empty for a key. */
-  readonly text: string
-  /** What was called done. */
-  readonly what: string
-  /** The pack's caution: what had to come first. */
-  readonly caution: string
-}
+import type { Moment, TooEarly } from './tally.ts'
 
 /** Undefined where the event was not refused for that. */
 export function tooEarlyIn({ pack, event, before }: Moment): TooEarly | undefined {
