@@ -73,9 +73,9 @@ function listLines({ name, called, complete, revoked, onPreliminary, items }: De
   return ['', `${name}: ${state}${onPreliminary ? ' on preliminary figures' : ''}`, ...items.flatMap(itemLines)]
 }
 
-function watchLines({ name, attempt, t, status, because, calls }: DebriefWatch): string[] {
+function watchLines({ name, attempt, t, status, because, stoppedAfterMs, calls }: DebriefWatch): string[] {
   const again = attempt > 1 ? `, attempt ${attempt}` : ''
-  const head = `${name}${again}, begun at ${clockTime(t)}: ${status}${because === undefined ? '' : ` (${because})`}`
+  const head = `${name}${again}, begun at ${clockTime(t)}: ${status}${stoppedAfterMs === undefined ? '' : ` after ${(stoppedAfterMs / 1_000).toFixed(1)} s`}${because === undefined ? '' : ` (${because})`}`
   const lines = calls.map(({ label, afterMs, value, late, unheard }) => {
     const when = afterMs === undefined ? 'not heard' : `after ${(afterMs / 1_000).toFixed(1)} s`
     const notes = [late ? 'late' : '', unheard ? 'no call at its limit' : ''].filter((note) => note)

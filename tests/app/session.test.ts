@@ -179,31 +179,17 @@ describe('a sheet that comes with a situation of its own', () => {
 })
 
 describe('what a run tells', () => {
-  it('is each text that is said, and its end, with whether it could be heard', async () => {
-    const flight = await rig()
+  it.each([
+    ['spoken', false],
+    ['failed', true],
+  ] as const)('is each text that is said, and whether it could be heard (%s)', async (outcome, failed) => {
+    const flight = await rig({ outcome })
     const told: SessionEvent[] = []
     flight.run.subscribe((event) => event.type === 'speaking' && told.push(event))
     await flight.hear('load figures list')
-    expect(told).toContainEqual({
-      type: 'speaking',
-      text: 'Load figures list. Zero fuel weight?',
-      role: 'otherseat',
-      failed: false,
-    })
-    expect(told.every((event) => event.type === 'speaking' && !event.failed)).toBe(true)
-  })
-
-  it('is that the voice failed', async () => {
-    const flight = await rig({ outcome: 'failed' })
-    const told: SessionEvent[] = []
-    flight.run.subscribe((event) => event.type === 'speaking' && event.failed && told.push(event))
-    await flight.hear('load figures list')
-    expect(told).toContainEqual({
-      type: 'speaking',
-      text: 'Load figures list. Zero fuel weight?',
-      role: 'otherseat',
-      failed: true,
-    })
+    const text = 'Load figures list. Zero fuel weight?'
+    expect(told).toContainEqual({ type: 'speaking', text, role: 'otherseat', failed })
+    expect(told.some((event) => event.type === 'speaking' && event.failed)).toBe(failed)
   })
 })
 

@@ -162,6 +162,8 @@ describe('after a stop', () => {
       because: 'stopped by the crew',
       stoppedAt: (own?.beganAt ?? 0) + 2_500,
     })
+    const { watches } = debriefOf(await demoPack(), flight.log.events)
+    expect(watches).toMatchObject([{ because: 'stopped by the crew', stoppedAfterMs: 2_500 }])
     await flight.words('affirm')
     await flight.words('from the top')
     await flight.words('starting the right engine')

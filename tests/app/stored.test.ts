@@ -26,6 +26,11 @@ const noticed = ({ voice, ear, store }: Flight) => ({
   screen: store.getState(),
 })
 
+const event = (seq: number): RunEvent => ({
+  ...{ v: 1, seq, runId: 'a', t: 0, wall: '2000-01-01T00:00:00Z' },
+  type: 'resumed',
+})
+
 describe('stored before spoken', () => {
   const HAPPENINGS: readonly [what: string, happens: (flight: Flight) => void, said: string][] = [
     ['a right answer', ({ ear }) => ear.hear('four point three up'), 'V one?'],
@@ -143,10 +148,6 @@ describe('where the log cannot be stored', () => {
     const told: Storage[] = []
     const log = createFakeLog()
     const record = createRecord(log, [], (storage) => told.push(storage))
-    const event = (seq: number): RunEvent => ({
-      ...{ v: 1, seq, runId: 'a', t: 0, wall: '2000-01-01T00:00:00Z' },
-      type: 'resumed',
-    })
     log.refuse('The disk is full.')
     await record.add(event(0))
     await record.add(event(1))
@@ -158,7 +159,7 @@ describe('where the log cannot be stored', () => {
   it('and nothing is told as long as everything is stored', async () => {
     const told: Storage[] = []
     const record = createRecord(createFakeLog(), [], (storage) => told.push(storage))
-    await record.add({ v: 1, seq: 0, runId: 'a', t: 0, wall: '2000-01-01T00:00:00Z', type: 'resumed' })
+    await record.add(event(0))
     expect(told).toEqual([])
   })
 
@@ -166,10 +167,6 @@ describe('where the log cannot be stored', () => {
     const told: Storage[] = []
     const log = createFakeLog()
     const record = createRecord(log, [], (storage) => told.push(storage))
-    const event = (seq: number): RunEvent => ({
-      ...{ v: 1, seq, runId: 'a', t: 0, wall: '2000-01-01T00:00:00Z' },
-      type: 'resumed',
-    })
     log.refuse('', 1)
     await record.add(event(0))
     await record.add(event(1))

@@ -2,7 +2,10 @@
 
 import { describe, expect, it } from 'vitest'
 import { debriefLines } from '../../src/cli/debriefText.ts'
+import { interpret } from '../../src/kernel/interpret/interpret.ts'
+import { step } from '../../src/kernel/run/core/step.ts'
 import { debriefOf } from '../../src/kernel/run/debrief/debrief.ts'
+import { tooEarlyIn } from '../../src/kernel/run/debrief/tooEarly.ts'
 import { LEFT, TALK, TO_ALTIMETERS, TO_AWAY, TO_CLEARANCE, TO_CREW, TO_FLAP } from './demoAnswers.ts'
 import { demoPack, rig } from './rig.ts'
 
@@ -65,5 +68,34 @@ describe('called done too early', () => {
   it('is not what was wrong anyway', async () => {
     const { debrief } = await debriefed(upTo('remove the chocks'), 'external power on')
     expect(debrief.tooEarly).toEqual([])
+  })
+
+  it('is told of a call or an answer where Otherseat says "not yet", and only there: every call at every place', async () => {
+    const { hear, pass, state, pack } = await rig({ talk: TALK })
+    const all = [...ALL, ...LEFT, ...TO_FLAP]
+    let refused = 0
+    for (const [index, next] of all.entries()) {
+      if (next === LEFT[0]) await pass(13_000)
+      const before = state()
+      for (const text of new Set(all.slice(all.indexOf('confirm doors and steps')))) {
+        const at = before.startedAt + before.t
+        const heard = { text, by: 'typed', listenId: before.listenId, beganAt: at, endedAt: at } as const
+        const stamp = { v: 1, seq: before.seq + 1, runId: before.runId, t: before.t, wall: '' } as const
+        const event = { ...interpret(pack, before, heard).event, ...stamp }
+        const after = step(pack, before, event)
+        const isRefused = after.effects.some((effect) => effect.type === 'speak' && /Not yet, /.test(effect.text))
+        // A list that was not called, or another start under way, is no caution of the pack's.
+        const isOther = after.effects.some(
+          (effect) => effect.type === 'speak' && /not called|is not complete/.test(effect.text),
+        )
+        const early = tooEarlyIn({ pack, event, before, after: after.state })
+        const place = `"${text}" at ${index}, ${next}`
+        if (early) expect(isRefused, place).toBe(true)
+        if (isRefused && !isOther) expect(early, place).toBeDefined()
+        if (isRefused) refused++
+      }
+      await hear(next, { by: 'typed' })
+    }
+    expect(refused).toBeGreaterThan(30)
   })
 })

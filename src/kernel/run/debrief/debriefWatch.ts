@@ -16,6 +16,8 @@ export interface DebriefWatch {
   readonly status: WatchState['status']
   /** The abnormal call that stopped it. */
   readonly because?: string
+  /** Onset of the words that stopped it, ms after the beginning. */
+  readonly stoppedAfterMs?: number
   readonly calls: readonly {
     readonly label: string
     /** Onset, ms after the beginning; undefined where none was heard. */
@@ -51,7 +53,7 @@ export function watchesIn(pack: Pack, { attempts }: Tally): DebriefWatch[] {
 
 function attemptOf(pack: Pack, id: string, state: WatchState): DebriefWatch {
   const { name, calls } = watchById(pack, id)
-  const { attempt, beganAt, status, because } = state
+  const { attempt, beganAt, status, because, stoppedAt } = state
   return {
     id,
     name,
@@ -59,6 +61,7 @@ function attemptOf(pack: Pack, id: string, state: WatchState): DebriefWatch {
     t: beganAt,
     status,
     ...(because !== undefined && { because }),
+    ...(stoppedAt !== undefined && { stoppedAfterMs: stoppedAt - beganAt }),
     calls: calls.map((call) => {
       const at = state.calls[call.id]
       const value = state.values[call.id]

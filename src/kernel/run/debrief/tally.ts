@@ -84,6 +84,8 @@ export interface Moment<Type extends EventType = EventType> {
   readonly event: RunEvent<Type>
   readonly before: RunState
   readonly after: RunState
+  /** It was refused, since something had to come first. */
+  readonly early?: TooEarly
 }
 
 /** Notes in the tally what the debrief has of an event. */

@@ -11,7 +11,7 @@ import { tellAcknowledged, tellRevision } from './debriefFigures.ts'
 import { tellAskedAgain, tellBriefed, tellBriefingEnded } from './debriefTalk.ts'
 import { answerOf, transmissionOf } from './debriefTry.ts'
 import { tellAttempts } from './debriefWatch.ts'
-import { add, count, type Moment, reopenedBetween, type Tally, type Tell } from './tally.ts'
+import { add, count, type Moment, reopenedBetween, type Tally, type Tell, type TooEarly } from './tally.ts'
 import { tooEarlyIn } from './tooEarly.ts'
 
 type Told<Type extends EventType> = Tell<Type> | 'from the state' | 'nothing'
@@ -34,12 +34,12 @@ const EVENTS_TOLD: { readonly [Type in EventType]: Told<Type> } = {
   stepDone: 'from the state',
   flowClosed: 'from the state',
   flowAsked: 'nothing',
-  answered: (tally, moment) => add(tally.answers, moment.event.item, { ...answerOf(moment.event), ...refusal(moment) }),
+  answered: (tally, { event, early }) => add(tally.answers, event.item, { ...answerOf(event), ...refusal(early) }),
   voided: (tally) => {
     tally.voided++
   },
-  transmitted: (tally, moment) =>
-    add(tally.transmissions, moment.event.turn, { ...transmissionOf(moment.event), ...refusal(moment) }),
+  transmitted: (tally, { event, early }) =>
+    add(tally.transmissions, event.turn, { ...transmissionOf(event), ...refusal(early) }),
   briefed: tellBriefed,
   briefingEnded: tellBriefingEnded,
   wordsShown: 'from the state',
@@ -95,16 +95,13 @@ const COMMANDS_TOLD: Readonly<Record<RunCommand, Told<'commanded'>>> = {
 }
 
 /** In a try that was right and came too early: what had to come first. */
-function refusal(moment: Moment<'answered' | 'transmitted'>): { readonly tooEarly?: string } {
-  const early = tooEarlyIn(moment)
-  return early ? { tooEarly: early.caution } : {}
-}
+const refusal = (early: TooEarly | undefined) => (early ? { tooEarly: early.caution } : {})
 
 /** Notes one event, and what it changed. */
 export function tell<Type extends EventType>(tally: Tally, moment: Moment<Type>): void {
-  const told: Told<Type> = EVENTS_TOLD[moment.event.type]
-  if (typeof told === 'function') told(tally, moment)
   const early = tooEarlyIn(moment)
+  const told: Told<Type> = EVENTS_TOLD[moment.event.type]
+  if (typeof told === 'function') told(tally, { ...moment, ...(early && { early }) })
   if (early) tally.tooEarly.push(early)
   for (const id of reopenedBetween(moment.before, moment.after)) count(tally.reopened, id)
   tellAttempts(tally, moment)

@@ -7,13 +7,14 @@ import { Mark } from '../shell/Mark.tsx'
 const STATES = { ahead: '', running: 'not finished', stopped: 'stopped', done: 'complete' } as const
 
 export function WatchSection({ watch }: { readonly watch: DebriefWatch }) {
-  const { name, attempt, t, status, because, calls } = watch
+  const { name, attempt, t, status, because, stoppedAfterMs, calls } = watch
   const title = attempt > 1 ? `${name}, attempt ${attempt}` : name
   return (
     <section aria-label={`Watch ${title}`}>
       <h2 class="cap">{title}</h2>
       <p class="soft">
         begun at {clockTime(t)}, {STATES[status]}
+        {stoppedAfterMs !== undefined && ` after ${(stoppedAfterMs / 1_000).toFixed(1)} s`}
         {because !== undefined && `: ${because}`}
       </p>
       <ol class="values">
