@@ -89,11 +89,19 @@ function checkBands(name: string, figure: FigureText, report: Report): void {
   if (figure.constant !== undefined) checkValue(name, figure, figure.constant, ['constant'], report)
 }
 
-function checkValue(name: string, figure: FigureText, value: Value, path: Path, report: Report): void {
+/** `at`: where the path begins. */
+function checkValue(
+  name: string,
+  figure: FigureText,
+  value: Value,
+  path: Path,
+  report: Report,
+  at: Path = ['figures', name],
+): void {
   const { label } = figure
   const measure = measureOf(figure)
   const declaration = { name, label, spec: specOf(figure), ...(measure && { measure }), alsoCalled: [], input: false }
-  for (const { code, message } of valueProblems(declaration, value)) report(code, ['figures', name, ...path], message)
+  for (const { code, message } of valueProblems(declaration, value)) report(code, [...at, ...path], message)
 }
 
 /** Only a number can move by steps. */
@@ -229,6 +237,12 @@ function checkDeal({ pack, figures }: Texts, report: Report): void {
       if (Array.isArray(range) || range.min <= range.max) continue
       report('figure.band', ['deal', part, name], `${name}: min ${range.min} is above max ${range.max}`)
     }
+  }
+  for (const [name, values] of Object.entries(deal.values)) {
+    const figure = ownOf(figures.figures, name)
+    if (!figure || !Array.isArray(values)) continue
+    const at: Path = ['deal', 'values', name]
+    for (const [index, value] of values.entries()) checkValue(name, figure, value, [index], report, at)
   }
   for (const [index, trap] of deal.traps.entries()) {
     check(['deal', 'traps', index, 'figure'], trap.figure, names, 'figure')

@@ -30,6 +30,10 @@ const turn = z.strictObject({
   faaOrder: z.array(id).optional().describe('All elements in the order of FAA phraseology, where it is another one'),
   closes: wording.optional().describe('What the station says when all is right'),
   sets: z.array(id).default([]).describe('Figures that hold from now on as they were said'),
+  moves: z
+    .enum(['begins', 'ends'])
+    .optional()
+    .describe('The aircraft moves from here, or has come to rest: after a stop in between it is said again'),
   clears: id.optional().describe('The clearance that it gives'),
   when: when.optional(),
   interlocks,

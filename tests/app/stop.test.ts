@@ -5,6 +5,7 @@ import type { Heard } from '../../src/kernel/hearing/heard.ts'
 import { interpret } from '../../src/kernel/interpret/interpret.ts'
 import type { Pack } from '../../src/kernel/pack/checklist.ts'
 import type { Effect } from '../../src/kernel/run/core/events.ts'
+import { placeName } from '../../src/kernel/run/core/interruption.ts'
 import type { RunState } from '../../src/kernel/run/core/state.ts'
 import { step } from '../../src/kernel/run/core/step.ts'
 import { debriefOf } from '../../src/kernel/run/debrief/debrief.ts'
@@ -96,7 +97,7 @@ describe('"stop"', () => {
       const after = stopAt(place, 'stop')
       const isStarting = Object.values(place.state.watches).some(({ status }) => status === 'running')
       const words = isStarting
-        ? ['otherseat: Fuel off. From the top to start again.', GROUND]
+        ? ['otherseat: Fuel off. Let it run down, from the top to start again.', GROUND]
         : [isWithGround(index) ? GROUND : 'otherseat: Stopped. Standing by.']
       expect(after.said, `after "${place.after}"`).toEqual(words)
       expect(after.state.standingBy || after.state.question?.about === 'brakes').toBe(true)
@@ -138,36 +139,67 @@ describe('after a stop', () => {
     ...TO_AWAY.slice(0, TO_AWAY.indexOf('clear to start')),
   ]
 
-  it('in the push the brakes are asked for, then it waits, and "continue" goes on where it was', async () => {
+  it('in the push the brakes are asked for, then it waits, and it moves only once they were released again', async () => {
     const { words, state, pass } = await flownTo(TO_PUSH)
-    const { floor } = state()
     expect(await words('stop the push')).toEqual([GROUND])
     expect(await words('clear to start')).toEqual([])
-    expect(await words('say again')).not.toEqual([])
-    expect(await words('brakes set')).toEqual(['otherseat: Standing by.'])
+    expect(await words('brakes set')).toEqual(['groundCrew: Standing by.'])
     await pass(300_000)
-    expect(state()).toMatchObject({ standingBy: true, floor })
+    expect(state()).toMatchObject({ standingBy: true, turns: { 'crew.release': { status: 'ahead', again: true } } })
     await words('continue')
-    expect(state()).toMatchObject({ standingBy: false, question: undefined, floor })
+    expect(state()).toMatchObject({ standingBy: false, question: undefined, floor: { at: 'exchange' } })
+    expect((await words('brakes released'))[0]).toBe('groundCrew: Commencing pushback.')
     expect(await words('clear to start')).toContain('groundCrew: Clear to start both engines.')
   })
 
-  it('in an engine start the time is noted, and it can be begun again', async () => {
+  it('in an engine start the time is noted, and it begins again only after the longest wait of the pack', async () => {
     const flight = await flownTo([...TO_PUSH, 'clear to start', 'done', 'starting the right engine'])
     await flight.pass(2_500)
     await flight.words('abort the start')
-    const own = Object.values(flight.state().watches)[0]
-    expect(own).toMatchObject({
+    const own = () => flight.state().watches.rightStart
+    expect(own()).toMatchObject({
       status: 'stopped',
       because: 'stopped by the crew',
-      stoppedAt: (own?.beganAt ?? 0) + 2_500,
+      stoppedAt: (own()?.beganAt ?? 0) + 2_500,
     })
     const { watches } = debriefOf(await demoPack(), flight.log.events)
     expect(watches).toMatchObject([{ because: 'stopped by the crew', stoppedAfterMs: 2_500 }])
-    await flight.words('affirm')
-    await flight.words('from the top')
+    for (const text of ['affirm', 'continue', 'brakes released']) await flight.words(text)
+    expect(flight.state().floor).toMatchObject({ at: 'watch' })
+    expect(await flight.words('starting the right engine')).toEqual(['otherseat: Not yet, let it run down.'])
+    expect(debriefOf(await demoPack(), flight.log.events).tooEarly).toMatchObject([{ what: 'right engine start' }])
+    await flight.pass(90_000)
     await flight.words('starting the right engine')
-    expect(Object.values(flight.state().watches)[0]).toMatchObject({ status: 'running', attempt: 2 })
+    expect(own()).toMatchObject({ status: 'running', attempt: 2 })
+    expect(own()).not.toHaveProperty('because')
+    expect(own()).not.toHaveProperty('stoppedAt')
+  })
+
+  it('what was asked is asked no more: "affirm" goes on with nothing', async () => {
+    const { words, state } = await flownTo(['before start list'])
+    expect(state().question?.about).toBe('outOfOrder')
+    await words('stop')
+    await words('affirm')
+    expect(state()).toMatchObject({ standingBy: true, question: undefined, lists: {} })
+  })
+
+  it('"correction, stop" opens nothing again', async () => {
+    const { words, state } = await flownTo(TO_CLEARANCE.slice(0, 2))
+    await words('correction, stop')
+    expect(state()).toMatchObject({ standingBy: true, floor: { item: 'loadFigures.trim' } })
+  })
+
+  it('"from the top" ends the wait, so that the other engine is answered too', async () => {
+    const { words, state } = await flownTo(TO_CLEARANCE.slice(0, 2))
+    await words('stop')
+    await words('from the top')
+    expect(state()).toMatchObject({ standingBy: false, floor: { item: 'loadFigures.zeroFuelWeight' } })
+  })
+
+  it('the end is told as a place', async () => {
+    const flight = await flownTo([])
+    const end = { ...flight.state(), floor: { at: 'end' } } as const
+    expect(placeName(await demoPack(), end)).toBe('the end')
   })
 
   it('the pack’s own stop words stop a start, and nothing else', async () => {
@@ -175,7 +207,9 @@ describe('after a stop', () => {
     await flight.words('fuel off')
     expect(flight.log.events.at(-1)).not.toMatchObject({ command: 'stop' })
     await flight.words('starting the right engine')
-    expect((await flight.words('fuel off'))[0]).toBe('otherseat: Fuel off. From the top to start again.')
+    expect((await flight.words('fuel off'))[0]).toBe(
+      'otherseat: Fuel off. Let it run down, from the top to start again.',
+    )
   })
 
   it('the debrief tells when, where and in which words', async () => {

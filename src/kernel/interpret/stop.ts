@@ -1,8 +1,8 @@
 /** "Stop": heard before everything else, wherever the run is, and what the pilot says of the brakes after it. */
 
 import { tokensOf } from '../numbers/tokens.ts'
-import { readCommand } from '../response/commands.ts'
 import { responseFrom } from '../response/response.ts'
+import { isStop } from '../response/stopWords.ts'
 import type { EventBody } from '../run/core/events.ts'
 import { runningWatch } from '../run/watch/watchTiming.ts'
 import { isSaid } from './announcements.ts'
@@ -13,9 +13,9 @@ const BRAKES_SET = responseFrom('[parking] (brake | brakes) [is | are] set | set
 /** Everything is to stop; in an engine start also in the pack's own stop words: "fuel off". */
 export function stop({ pack, state, said: { heard }, evidence }: Utterance): EventBody | undefined {
   const own = runningWatch(pack, state)?.stopWords
-  const isOwn = own !== undefined && sameWords(heard.tokens, tokensOf(own))
-  const isStop = isOwn || readCommand(heard)?.command === 'stop'
-  return isStop ? { type: 'commanded', command: 'stop', evidence } : undefined
+  const isOwn = own !== undefined && beginsWith(heard.tokens, tokensOf(own))
+  const isCry = isOwn || isStop(heard.tokens, state.floor.at === 'briefing')
+  return isCry ? { type: 'commanded', command: 'stop', evidence } : undefined
 }
 
 /** The answer to "confirm brakes set": the same as affirm. */
@@ -24,5 +24,4 @@ export function brakesSet({ said: { heard }, evidence }: Utterance): EventBody |
 }
 
 type Words = Utterance['said']['heard']['tokens']
-const sameWords = (one: Words, other: Words) =>
-  one.map(({ canon }) => canon).join(' ') === other.map(({ canon }) => canon).join(' ')
+const beginsWith = (said: Words, words: Words) => words.every(({ canon }, index) => said[index]?.canon === canon)

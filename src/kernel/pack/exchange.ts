@@ -51,6 +51,8 @@ export interface ExchangeTurn {
   readonly closes?: Wording
   /** Figures that hold from now on as they were said. */
   readonly sets: readonly string[]
+  /** The aircraft moves from here, or has come to rest. */
+  readonly moves?: 'begins' | 'ends'
   /** Name of the clearance that it gives: `push`. */
   readonly clears?: string
   readonly when?: Condition

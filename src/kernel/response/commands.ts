@@ -6,6 +6,7 @@
 
 import { type Token, type Transcript, textOf, tokensOf } from '../numbers/tokens.ts'
 import { HARMLESS, HESITATIONS } from './lexicon.ts'
+import { isStop } from './stopWords.ts'
 
 export interface ReadCommand {
   readonly command: Command
@@ -92,19 +93,11 @@ const STOPS = [
   'abort start',
   'emergency',
 ]
-/** What is stopped, how soon and by whom: words that go with "stop" and change nothing about it. */
-const STOPPED: ReadonlySet<string> = new Set(
-  (
-    'stop abort emergency the this that it everything all now immediately at once push pushing pushback back tow towing ' +
-    'tug taxi taxiing movement start starting engine engines left right ground crew cockpit flight deck from'
-  ).split(' '),
-)
-
 const SPOKEN_REASONS = PASS_REASONS.map(reasonWords)
 
 const WORDINGS = {
   // Comes before everything, wherever the run is: `interpret` asks for it first.
-  stop: { listenedFor: [...STOPS], read: ({ tokens }) => (isStop(tokens) ? {} : undefined) },
+  stop: { listenedFor: STOPS, read: ({ tokens }) => (isStop(tokens, true) ? {} : undefined) },
   sayAgain: phrases(
     ['say again'],
     ['say it again', 'say again all', 'repeat', 'repeat that', 'come again', 'pardon', 'what was that'],
@@ -178,15 +171,6 @@ export function readCommand({ text, tokens: all }: Transcript, names: CommandNam
     if (read) return { command, ...read }
   }
   return undefined
-}
-
-/**
- * "Stop", "stop the push", "abort, abort": one of the three words, and nothing but what is stopped beside it. Never a
- * sentence with "not" or with a value in it.
- */
-function isStop(tokens: readonly Token[]): boolean {
-  const isOne = ({ text }: Token) => text === 'stop' || text === 'abort' || text === 'emergency'
-  return tokens.some(isOne) && tokens.every(({ text }) => STOPPED.has(text))
 }
 
 /** Tokens; whoever says more means somebody else. */

@@ -44,7 +44,7 @@ const HANDLERS: Readonly<Record<RunCommand, Handler>> = {
   correction: notInStart((pack, state, { argument = '' }) => corrected(pack, state, argument)),
   whatIsLeft: atOnce(whatIsLeft),
   goBack: notInStart(goneBack),
-  fromTop: atOnce(fromTop),
+  fromTop: atOnce((pack, state) => fromTop(pack, { ...state, standingBy: false })),
   leaveOpen: atOnce(leaveOpen),
   pass: atOnce((pack, state, { argument }) => pass(pack, state, argument)),
   confirm: atOnce((pack, state, { argument }) => confirm(pack, state, argument)),

@@ -53,10 +53,11 @@ const MOVES: ReadonlySet<RunCommand> = new Set(['stop', 'goBack', 'fromTop', 'st
 
 const breakAfterMs = ({ settings }: RunState) => (settings.breakAfterS ?? BREAK_AFTER_S) * 1_000
 
-/** What is open, as it is named; empty at the end. */
+/** What is open, as it is named. */
 export function placeName(pack: Pack, { floor }: RunState): string {
   if (floor.at === 'item') return findItem(pack, floor.item).item.challenge
   if (floor.at === 'line') return findLine(listById(pack, floor.list), floor.line).label
+  if (floor.at === 'end') return 'the end'
   return 'activity' in floor ? (pack.phases[floor.phase]?.activities[floor.activity]?.name ?? '') : ''
 }
 

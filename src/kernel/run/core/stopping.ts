@@ -4,14 +4,15 @@
  */
 
 import type { Pack } from '../../pack/checklist.ts'
-import type { Exchange } from '../../pack/exchange.ts'
+import type { Exchange, ExchangeTurn } from '../../pack/exchange.ts'
 import { agenda, holds } from '../../pack/place.ts'
 import { groundStopping } from '../talk/radio.ts'
-import { exchangeAt, turnState } from '../talk/talk.ts'
+import { exchangeAt, exchangesOf, reopenTurn, turnState } from '../talk/talk.ts'
 import { stoppedByCrew } from '../watch/watching.ts'
 import { runningWatch } from '../watch/watchTiming.ts'
 import type { RunEvent } from './events.ts'
 import { sayAndListen } from './listening.ts'
+import { nextFloor } from './moving.ts'
 import { say } from './phrases.ts'
 import type { RunState, Step } from './state.ts'
 
@@ -32,23 +33,47 @@ export function groundCrewOf(pack: Pack, state: RunState): Exchange | undefined 
   return isOver ? undefined : exchanges.findLast((exchange) => exchange.turns.some(({ id }) => isDone(id)))
 }
 
+/** What has set the aircraft moving, where nothing has ended that yet. */
+function movingTurns(pack: Pack, state: RunState): ExchangeTurn[] {
+  const done = exchangesOf(pack)
+    .flatMap(({ turns }) => turns)
+    .filter(({ id }) => turnState(state, id).status === 'done')
+  return done.some(({ moves }) => moves === 'ends') ? [] : done.filter(({ moves }) => moves === 'begins')
+}
+
 /** Everything stops. Throws where the state names what the pack does not have. */
-export function stop(pack: Pack, before: RunState, { evidence }: RunEvent<'commanded'>): Step {
+export function stop(pack: Pack, before: RunState, { evidence, t }: RunEvent<'commanded'>): Step {
   const running = runningWatch(pack, before)
   const ground = groundCrewOf(pack, before)
   const stations = ground ? groundStopping(ground) : []
-  const question = ground ? ({ about: 'brakes' } as const) : before.question
+  // What was asked is asked no more: "affirm" to it would go on. Only a warning of the figures stays until it is acknowledged.
+  const kept = before.question?.about === 'warnings' ? before.question : undefined
+  const question = ground ? ({ about: 'brakes' } as const) : kept
+  // It is said again before anything moves again.
+  const halted = movingTurns(pack, before).reduce(
+    (state, turn) => reopenTurn(state, turn, { status: 'ahead', again: true }),
+    before,
+  )
   if (running) {
-    const at = Math.max(0, (evidence.beganAt ?? before.startedAt + before.t) - before.startedAt)
-    const { state, words } = stoppedByCrew(before, running, at)
-    return sayAndListen(pack, { ...state, question: ground && question }, words, { stations, stationsLast: true })
+    const at = Math.max(0, (evidence.beganAt ?? before.startedAt + t) - before.startedAt)
+    const { state, words } = stoppedByCrew(halted, running, { at, t })
+    return sayAndListen(pack, { ...state, question }, words, { stations, stationsLast: true })
   }
-  const state = { ...before, standingBy: question?.about !== 'brakes', question }
+  const state = { ...halted, standingBy: !ground, question }
   return sayAndListen(pack, state, ground ? [] : [say.stopped()], { stations })
 }
 
 /** The brakes are set: nothing moves, and nothing goes on until the pilot says so. */
 export function brakesSet(pack: Pack, before: RunState): Step {
-  const state = { ...before, question: undefined, standingBy: before.floor.at !== 'watch' }
-  return sayAndListen(pack, state, [say.standingBy()])
+  const ground = groundCrewOf(pack, before)
+  const floor = movesAgain(pack, before) ? nextFloor(pack, before) : before.floor
+  const state: RunState = { ...before, question: undefined, standingBy: floor.at !== 'watch', floor }
+  const text = say.standingBy()
+  return ground
+    ? sayAndListen(pack, state, [], { stations: [{ role: ground.station.role, text }] })
+    : sayAndListen(pack, state, [text])
 }
+
+/** Something has to be said again before it moves. */
+const movesAgain = (pack: Pack, state: RunState) =>
+  exchangesOf(pack).some(({ turns }) => turns.some(({ id, moves }) => moves === 'begins' && state.turns[id]?.again))

@@ -7,6 +7,7 @@ import { findItem, flowsOf } from '../../pack/place.ts'
 import { unmet } from '../core/interlocks.ts'
 import { flowAt, openSteps } from '../list/flowSteps.ts'
 import { callableTurns, findTurn, turnState } from '../talk/talk.ts'
+import { tooSoon } from '../watch/watching.ts'
 import { watchById, watchState } from '../watch/watchTiming.ts'
 import type { Moment, TooEarly } from './tally.ts'
 
@@ -44,7 +45,9 @@ export function tooEarlyIn({ pack, event, before }: Moment): TooEarly | undefine
     }
     case 'watchBegan': {
       const watch = watchById(pack, event.watch)
-      return watchState(before, watch.id).status === 'ahead' ? early(watch.name, blocked(watch.interlocks)) : undefined
+      const { status } = watchState(before, watch.id)
+      if (status === 'running' || status === 'done') return undefined
+      return early(watch.name, blocked(watch.interlocks) ?? tooSoon({ ...before, t: event.t }, watch)?.interlock.say)
     }
     default:
       return undefined

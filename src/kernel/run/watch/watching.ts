@@ -41,12 +41,10 @@ export function began(pack: Pack, before: RunState, event: RunEvent<'watchBegan'
   if (blockedBy) return notYet(pack, state, watch.id, blockedBy)
   const place = agenda(pack, state.situation).find(({ activity }) => activity.id === watch.id)
   if (!place) return { state, effects: [] }
-  const begun = withWatch(closeFlowsBefore(pack, state, watch.id), watch.id, {
-    ...WATCH_AHEAD,
-    attempt: own.attempt + 1,
-    status: 'running',
-    beganAt: event.at,
-  })
+  const fresh = { ...WATCH_AHEAD, attempt: own.attempt + 1, status: 'running', beganAt: event.at } as const
+  const closed = closeFlowsBefore(pack, state, watch.id)
+  // Nothing of an attempt that was stopped stays with the next.
+  const begun: RunState = { ...closed, watches: { ...closed.watches, [watch.id]: fresh } }
   const isHere = watchAt(pack, state.floor)?.id === watch.id
   if (isHere && !state.question) return toned(begun, 'tick')
   const floor = floorOf(pack, begun, place)
@@ -56,7 +54,7 @@ export function began(pack: Pack, before: RunState, event: RunEvent<'watchBegan'
 }
 
 /** After a start that was stopped some time must pass: it drains, cools, or the starter rests. */
-function tooSoon(state: RunState, watch: Watch): ReturnType<typeof unmet> {
+export function tooSoon(state: RunState, watch: Watch): ReturnType<typeof unmet> {
   const { notBefore } = watchState(state, watch.id)
   if (!notBefore || notBefore.until <= state.t) return undefined
   const { until, say: caution } = notBefore
@@ -151,34 +149,46 @@ export function stopped(pack: Pack, before: RunState, event: RunEvent<'watchStop
   const own = watchState(before, watch.id)
   if (!abnormal || own.status === 'ahead' || own.status === 'done') return { state: before, effects: [] }
   const { label, actions, again } = abnormal
-  const until = again && event.t + again.seconds * 1_000
-  const next = withWatch({ ...before, question: undefined, standingBy: false, wordsAfterWatch: [] }, watch.id, {
-    status: 'stopped',
-    because: label,
-    stoppedAt: event.at,
-    actions,
-    ...(again && until !== undefined && { notBefore: { until, say: again.say } }),
-  })
-  const waits = again ? { ...next, waitedFor: [...new Set([...next.waitedFor, watch.id])] } : next
+  const stopped = withStopped(before, watch, { because: label, at: event.at, t: event.t, actions, again })
   const words = [
     say.stop(abnormal.stopWords),
     ...actions.map(say.action),
     say.wayBack(again?.say),
     ...before.wordsAfterWatch,
   ]
-  return sayAndListen(pack, waits, words)
+  return sayAndListen(pack, stopped, words)
 }
 
-/** Stopped by the crew, for whatever reason: the stop words, and the way back. `at`: onset of the speech, ms from the start. */
+/**
+ * Stopped by the crew, for whatever reason: the stop words, and the way back. Why is not known, so the longest wait of the
+ * pack's own abnormal starts holds. `at`: onset of the speech, `t`: now, both ms from the start of the run.
+ */
 export function stoppedByCrew(
   before: RunState,
   watch: Watch,
-  at: number,
-): { state: RunState; words: readonly string[] } {
-  const state = withWatch({ ...before, question: undefined, standingBy: false, wordsAfterWatch: [] }, watch.id, {
-    ...{ status: 'stopped', because: 'stopped by the crew', stoppedAt: at, actions: [] },
+  { at, t }: { readonly at: number; readonly t: number },
+): { readonly state: RunState; readonly words: readonly string[] } {
+  const [again] = watch.abnormal.flatMap((one) => one.again ?? []).sort((one, other) => other.seconds - one.seconds)
+  const state = withStopped(before, watch, { because: 'stopped by the crew', at, t, actions: [], again })
+  return { state, words: [say.stop(watch.stopWords), say.wayBack(again?.say), ...before.wordsAfterWatch] }
+}
+
+interface Stopped {
+  readonly because: string
+  readonly at: number
+  readonly t: number
+  readonly actions: readonly string[]
+  readonly again: Watch['abnormal'][number]['again']
+}
+
+/** It may begin again only when its time has passed; the end of that is announced. */
+function withStopped(before: RunState, watch: Watch, { because, at, t, actions, again }: Stopped): RunState {
+  const free = { ...before, question: undefined, standingBy: false, wordsAfterWatch: [] }
+  const stopped = withWatch(free, watch.id, {
+    ...{ status: 'stopped', because, stoppedAt: at, actions },
+    ...(again && { notBefore: { until: t + again.seconds * 1_000, say: again.say } }),
   })
-  return { state, words: [say.stop(watch.stopWords), say.wayBack(undefined), ...before.wordsAfterWatch] }
+  return again ? { ...stopped, waitedFor: [...new Set([...stopped.waitedFor, watch.id])] } : stopped
 }
 
 /** A call was not heard in time: a tone asks for it first, words say so at its limit. */

@@ -1,0 +1,48 @@
+/**
+ * Whether an utterance is a cry to stop. People do not say it in one way, so what is looked for is an order at the head of
+ * what is said, whatever comes after it: behind names, politeness and alarm, never behind "not", "we" or "if". Chosen on
+ * phrases that others wrote; how many of theirs it takes stands in the guide.
+ */
+
+import type { Token } from '../numbers/tokens.ts'
+
+/** What may stand before the order: hesitation, politeness, alarm, who is meant and who speaks. */
+const BEFORE =
+  'uh|um|er|eh|ah|oh|hey|okay|ok|please|to|no|negative|correction|wait|now|sorry|hang on|hold on|whoa|just|god|my|quick|quickly|' +
+  'ground|crew|cockpit|flight|deck|from|tug|driver|push|pushback|headset|captain|sir|mate|guys|everybody|everyone|all|people|' +
+  'otherseat|(?:we|you) (?:must|have to|need to|better)|i need you to|somebody|someone|for (?:god|heaven)s? sake'
+
+/** The order itself, where nothing that follows can make another thing of it. */
+const ORDER =
+  'stopp?|abort|halt|freeze|evacuate|mayday|knock it off|hold (?:it|everything|the (?:push|pushback|tug))|hold what|' +
+  'cut (?:it|(?:the )?engines?)|shut (?:it|(?:the )?engines?) down|shut down now|whoa whoa|break off'
+
+/** Names of things and of speeds that begin like an order: "stop bars are lit". */
+const THINGS =
+  'bars?|lights?|watch|selector|switch|lever|position|sign|line|words?|speed|button|light|is|was|set|checked|at'
+
+/** Only as all that is said: a list may have lights, exits and tests of that name. */
+const ALONE =
+  '(?:emergency|fire)(?: (?:emergency|fire|stop|now))*|engine fire(?: engine fire)*|cut ?off cut ?off(?: cut ?off)*'
+
+const HEAD = new RegExp(`^(?:(?:${BEFORE}) )*(?:${ORDER})\\b(?! (?:${THINGS})\\b)`)
+const WHOLE = new RegExp(`^(?:(?:${BEFORE}) )*(?:${ALONE})$`)
+/** An order and what is to stop. */
+const SHORT = new RegExp(
+  `^(?:(?:${BEFORE}) )*(?:${ORDER})(?: (?:${ORDER}|the|this|that|it|now|immediately|please|everything|start|engine|engines|pushing|taxi|push|pushback|back))*$`,
+)
+/** Said over and over it is an order wherever it stands. */
+const REPEATED = /\b(?:stop stop|abort abort|emergency emergency)\b/
+
+/** A call sign and what is said of it may stand first: its words are no order. */
+const NUMBERED =
+  /^(?:[a-z]+ ){1,2}(?:(?:zero|one|two|three|four|five|six|seven|eight|nine|niner|fife|tree|fower|\d+) ){2,}/
+
+/** Never throws. `isTalk`: where people talk of stopping, as in a briefing, only an order that is all that is said is one. */
+export function isStop(tokens: readonly Token[], isTalk = false): boolean {
+  const text = tokens.map((token) => token.text.replaceAll("'", '')).join(' ')
+  const said = text.replace(NUMBERED, '')
+  if (WHOLE.test(said)) return true
+  if (isTalk) return SHORT.test(said)
+  return HEAD.test(said) || REPEATED.test(said)
+}
