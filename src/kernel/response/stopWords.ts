@@ -1,7 +1,7 @@
 /**
- * Whether an utterance is a cry to stop. People do not say it in one way, so what is looked for is an order at the head of
- * what is said, whatever comes after it: behind names, politeness and alarm, never behind "not", "we" or "if". Chosen on
- * phrases that others wrote; how many of theirs it takes stands in the guide.
+ * Whether an utterance is a cry to stop. People do not say it in one way. The word "stop" is one wherever it is no thing and
+ * nobody tells of stopping; other orders ("hold the push", "abort") are one at the head of what is said, behind names,
+ * politeness and alarm. Chosen on phrases that others wrote. Cries without any such word ("brakes, brakes!") are not known.
  */
 
 import type { Token } from '../numbers/tokens.ts'
@@ -17,9 +17,10 @@ const ORDER =
   'stopp?|abort|halt|freeze|evacuate|mayday|knock it off|hold (?:it|everything|the (?:push|pushback|tug))|hold what|' +
   'cut (?:it|(?:the )?engines?)|shut (?:it|(?:the )?engines?) down|shut down now|whoa whoa|break off'
 
-/** Names of things and of speeds that begin like an order: "stop bars are lit". */
+/** Names of things, of speeds and of what a controller may clear: "stop bars are lit", "stop climb at six thousand". */
 const THINGS =
-  'bars?|lights?|watch|selector|switch|lever|position|sign|line|words?|speed|button|light|is|was|set|checked|at'
+  'bars?|way|distance|margin|procedures?|briefing|point|over|lights?|watch|selector|switch|lever|position|sign|line|words?|' +
+  'speed|button|is|was|set|checked|at|abeam|climb|climbing|descent|descending|short'
 
 /** Only as all that is said: a list may have lights, exits and tests of that name. */
 const ALONE =
@@ -31,10 +32,22 @@ const WHOLE = new RegExp(`^(?:(?:${BEFORE}) )*(?:${ALONE})$`)
 const SHORT = new RegExp(
   `^(?:(?:${BEFORE}) )*(?:${ORDER})(?: (?:${ORDER}|the|this|that|it|now|immediately|please|everything|start|engine|engines|pushing|taxi|push|pushback|back))*$`,
 )
+/**
+ * "Stop" itself is one wherever it stands: one too many costs a word, one too few an aircraft. Not where somebody tells of
+ * stopping, forbids it, or names a thing.
+ */
+const TOLD =
+  'not|dont|wont|cant|cannot|never|if|unless|when|whenever|case|until|before|after|once|would|will|without|unable|' +
+  'call|calls|called|say|says|calling|decide|decision|able|expect'
+const TELLING = new RegExp(`\\b(?:${TOLD})\\b.*\\bstop\\b`)
+const AS_A_THING = new RegExp(
+  `\\b(?:we|they|i|non|full|the|a|an|one|last|next|first|short|fuel|to|of|at|accelerate|speedbrake|taxi|pit|tech|each|any|no) stop\\b|\\bstop (?:${THINGS})\\b`,
+)
+const isWordOfStop = (said: string) => /\bstop\b/.test(said) && !TELLING.test(said) && !AS_A_THING.test(said)
+
 /** Said over and over it is an order wherever it stands. */
 const REPEATED = /\b(?:stop stop|abort abort|emergency emergency)\b/
-
-/** A call sign and what is said of it may stand first: its words are no order. */
+/** A call sign may stand first. */
 const NUMBERED =
   /^(?:[a-z]+ ){1,2}(?:(?:zero|one|two|three|four|five|six|seven|eight|nine|niner|fife|tree|fower|\d+) ){2,}/
 
@@ -44,5 +57,5 @@ export function isStop(tokens: readonly Token[], isTalk = false): boolean {
   const said = text.replace(NUMBERED, '')
   if (WHOLE.test(said)) return true
   if (isTalk) return SHORT.test(said)
-  return HEAD.test(said) || REPEATED.test(said)
+  return HEAD.test(said) || REPEATED.test(said) || isWordOfStop(said)
 }

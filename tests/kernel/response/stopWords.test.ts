@@ -1,4 +1,4 @@
-/** Cries to stop. Tuning data: written by somebody who flew the demo as a pilot, not by whoever wrote the rule. */
+/** Cries to stop. Tuning data, written by two people who had not seen the rule. */
 
 import { describe, expect, it } from 'vitest'
 import { tokensOf } from '../../../src/kernel/numbers/tokens.ts'
@@ -26,6 +26,12 @@ const STOPS = [
   ...['We must stop immediately', 'Stop checklist, we have a problem', 'Stop stop, standby, emergency'],
   ...['Cockpit to ground, stop, stop, stop', 'Mate, stop before you hit something', 'Evacuate, evacuate'],
   ...['correction, stop', 'negative stop', 'otherseat stop', 'saltmarsh four two one stop'],
+  ...[
+    'Jesus, stop this thing!',
+    "Can you stop, I've got people under the nose!",
+    'Steady, steady, stop! You nearly hit it',
+  ],
+  ...["We're rolling, stop us!", 'Forget it, stop everything.', 'I have control, stop.', 'Stand by, stop reading'],
 ]
 const OTHERS = [
   ...['Start engine two', 'Ready to start', 'Request startup and pushback', 'Emergency lights armed'],
@@ -38,6 +44,14 @@ const OTHERS = [
   ...['Engine start switches continue', 'In case of an abort I call stop before V one', 'Cutoff levers, cutoff'],
   ...['Speedbrake stop is checked', 'Fire test checked', 'Non stop to Marram, no emergency equipment missing'],
   ...['do not stop', 'unable to stop the leak', 'hold short', 'cutoff', 'two four three six zero', ''],
+  ...['Push and start approved, stop abeam stand twenty-four.', 'Climb six thousand, stop climb at six thousand.'],
+  ...[
+    'Accelerate-stop distance is fine.',
+    'Stop way on this runway is sixty metres.',
+    "I can't stop thinking about that",
+  ],
+  ...["In case of a fire I'll call stop and close the levers.", "After V one we don't stop", 'no fuel stop needed'],
+  ...['Abort procedure is the same as yesterday', 'Above eighty knots we only abort for fire'],
 ]
 
 describe('a cry to stop', () => {
