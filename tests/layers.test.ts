@@ -48,7 +48,7 @@ const PACKAGES: Readonly<Record<string, readonly string[]>> = {
 }
 
 /** Inside the kernel a folder imports only from those before it. */
-const KERNEL_ORDER = ['', 'numbers', 'kinds', 'figures', 'response', 'pack', 'hearing', 'run', 'interpret']
+const KERNEL_ORDER = ['', 'numbers', 'kinds', 'figures', 'response', 'pack', 'papers', 'hearing', 'run', 'interpret']
 
 /** The adapters that run in Node: the command line may use no other one. */
 const NODE_ADAPTERS = /^adapters\/(log\/(fileLog|memoryLog)|ear\/node\w*|clock)\.ts$/

@@ -12,3 +12,6 @@ export const isDraftEmpty = ({ draft: { values, loads, stated = {} } }: Pick<App
 
 /** The revision in force; undefined before the first. */
 export const inForce = ({ revisions }: AppState): Revision | undefined => revisions.at(-1)
+
+/** Whether there is anything to read besides the screens. */
+export const packHasPapers = ({ pack }: Pick<AppState, 'pack'>): boolean => (pack?.papers.length ?? 0) > 0

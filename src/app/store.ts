@@ -22,7 +22,7 @@ import type { Revision } from './run/revision.ts'
 import { DEFAULT_SETTINGS, type Settings } from './settings.ts'
 import type { Findings, PromptHeard } from './sound/soundPrompts.ts'
 
-export type Screen = 'start' | 'figures' | 'run' | 'debrief' | 'settings' | 'sound'
+export type Screen = 'start' | 'figures' | 'papers' | 'run' | 'debrief' | 'settings' | 'sound'
 
 export interface PackSummary {
   readonly id: string
@@ -49,6 +49,12 @@ export interface AppState {
   /** Example revisions of the pack: name -> text. */
   readonly examples: Readonly<Record<string, string>>
   readonly draft: Inputs
+  /** Sheets laid on the table before the run; in a run they are its own. */
+  readonly sheets: readonly Inputs[]
+  /** The sheet that the draft was taken over from, if it was. */
+  readonly takenFrom: Inputs | undefined
+  /** Editions that lie open, in the order in which they were opened. */
+  readonly openPapers: readonly string[]
   /** What the draft was before, oldest first, for undo. */
   readonly past: readonly PastDraft[]
   /** Number of the dealt departure that the draft is; its late final figures and its trap are nowhere on the screen. */
@@ -120,6 +126,9 @@ export function createAppStore(initial: Partial<AppState> = {}): Store {
     problems: [],
     examples: {},
     draft: EMPTY_DRAFT,
+    sheets: [],
+    takenFrom: undefined,
+    openPapers: [],
     past: [],
     dealt: undefined,
     preview: undefined,

@@ -3,6 +3,7 @@
 import { reasonWords } from '../kernel/response/commands.ts'
 import { clockTime } from '../kernel/run/core/clockTime.ts'
 import type { Debrief, DebriefItem, DebriefList } from '../kernel/run/debrief/debrief.ts'
+import type { DebriefPaper } from '../kernel/run/debrief/debriefPapers.ts'
 import type { DebriefFlow, DebriefWatch } from '../kernel/run/debrief/debriefWatch.ts'
 import { briefingLines, exchangeLines } from './debriefTalk.ts'
 
@@ -25,10 +26,12 @@ const SECTIONS: { readonly [Part in keyof Debrief]-?: (debrief: Debrief) => read
     ),
   trap: ({ trap }) => (trap === undefined ? [] : [`The trap of this departure: ${trap}`]),
   revisions: ({ revisions }) =>
-    revisions.flatMap(({ revision, label, t, reopened, notes }) => [
-      `${clockTime(t)} figures, revision ${revision}: ${label}${reopened.length > 0 ? `; open again: ${reopened.join(', ')}` : ''}`,
+    revisions.flatMap(({ revision, label, t, takenOver, reopened, notes }) => [
+      `${clockTime(t)} figures, revision ${revision}: ${label}${takenOver ? ', taken over' : ''}${reopened.length > 0 ? `; open again: ${reopened.join(', ')}` : ''}`,
       ...notes.map((note) => `    ${note}`),
     ]),
+  papers: ({ papers }) => papers.flatMap(paperLines),
+  pad: ({ pad }) => (pad.text.trim() === '' ? [] : ['', 'On the scratch pad:', ...pad.text.trim().split('\n')]),
   interruptions: ({ interruptions }) =>
     interruptions.map(
       ({ t, what, lengthMs, at, offered }) =>
@@ -66,6 +69,13 @@ function totalLines({ totals, exchanges }: Debrief): string[] {
       `${totals.given} with the value given, ${totals.byKey} by key, ${totals.passed} passed.`,
     ...(exchanges.length === 0 ? [] : [talked]),
   ]
+}
+
+/** Of those that were read or put away, and of every edition that came in. */
+function paperLines({ title, edition, t, looks, putAwayAt }: DebriefPaper): string[] {
+  if (t === undefined && looks === 0) return []
+  const came = t === undefined ? title : `${clockTime(t)} ${title}, edition ${edition}`
+  return [`${came}: read ${looks} times${putAwayAt === undefined ? '' : `, put away at ${clockTime(putAwayAt)}`}`]
 }
 
 function listLines({ name, called, complete, revoked, onPreliminary, items }: DebriefList): string[] {

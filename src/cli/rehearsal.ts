@@ -39,7 +39,7 @@ export async function rehearseFile(parts: RehearsalParts): Promise<RehearsalEnd>
     if (event.type === 'storage' && !event.storage.kept) unkept = event.storage.message
   })
   await session.begin({
-    inputs,
+    ...{ inputs, from: { sheet: inputs } },
     settings: { phraseology: 'plain', coachAfter: 0, ...(radio && { radio }) },
     ...(voices !== undefined && { stations: { seed: voices } }),
   })

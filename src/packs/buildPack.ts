@@ -19,6 +19,7 @@ import type {
   Watch,
   WatchCall,
 } from '../kernel/pack/checklist.ts'
+import type { Paper } from '../kernel/pack/paper.ts'
 import { responseFrom } from '../kernel/response/response.ts'
 import { anyWayOf, briefingOf, exchangeOf } from './buildExchange.ts'
 import { conditionOf, interlocksOf } from './conditions.ts'
@@ -161,6 +162,7 @@ export function buildPack(
   pack: PackText,
   figures: FigureModel,
   procedures: ProceduresText,
+  papers: readonly Paper[],
   texts: Pack['texts'],
   sha256: string,
 ): Pack {
@@ -171,6 +173,7 @@ export function buildPack(
     sha256,
     texts,
     figures,
+    papers,
     situations: situationsOf(pack),
     quirks: quirks.map((quirk) => asQuirk(quirk)),
     phases: phases.map(({ phase, activities, ...same }) =>

@@ -59,7 +59,13 @@ const common = {
     ),
   constant: value.optional().describe('The same in every departure'),
   derived: derived.optional().describe('Computed by a calculator'),
-  round: z.strictObject({ step, direction: z.enum(['nearest', 'up', 'down']) }).optional(),
+  round: z
+    .strictObject({
+      step,
+      direction: z.enum(['nearest', 'up', 'down']),
+      carried: z.boolean().optional().describe('What rests on it uses the rounded value, as it is printed'),
+    })
+    .optional(),
   limits: band.optional(),
   gross: positive.optional(),
   stated: z

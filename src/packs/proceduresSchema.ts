@@ -105,6 +105,10 @@ export const proceduresFile = z.strictObject({
     .min(1),
 })
 
+/** Ids of the lists, in order. */
+export const listsIn = ({ phases }: ProceduresText): string[] =>
+  phases.flatMap(({ activities }) => activities.flatMap((activity) => ('list' in activity ? activity.list : [])))
+
 export type ActivityText = ProceduresText['phases'][number]['activities'][number]
 export type ProceduresText = z.infer<typeof proceduresFile>
 export type ItemText = z.infer<typeof item>

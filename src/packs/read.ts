@@ -6,22 +6,25 @@ import { isError, type Problem } from '../kernel/problem.ts'
 import { quoted } from '../kernel/quoted.ts'
 import { figureModel } from './buildFigures.ts'
 import { buildPack } from './buildPack.ts'
+import { papersOf } from './buildPapers.ts'
 import { checkFigures } from './checkFigures.ts'
+import { checkPapers } from './checkPapers.ts'
 import { checkProcedures, checkSituations } from './checkProcedures.ts'
 import { checkTables } from './checkTables.ts'
 import { orderOf } from './figureGraph.ts'
 import { figuresFile } from './figuresSchema.ts'
 import { didYouMean } from './nearest.ts'
 import { type PackText, packFile } from './packSchema.ts'
-import { proceduresFile } from './proceduresSchema.ts'
+import { papersFile } from './papersSchema.ts'
+import { listsIn, proceduresFile } from './proceduresSchema.ts'
 import { shaped } from './shape.ts'
 import { parseSource, type Source } from './source.ts'
 import { type TablesText, tablesFile } from './tablesSchema.ts'
 import { fewOf, told } from './telling.ts'
 
 const NEEDED = ['pack.yaml', 'figures.yaml', 'procedures.yaml'] as const
-/** Tables may be left out by a pack that looks nothing up. */
-export const PACK_FILES = [...NEEDED, 'tables.yaml'] as const
+/** Tables may be left out by a pack that looks nothing up, papers by one that is flown with somebody else's. */
+export const PACK_FILES = [...NEEDED, 'tables.yaml', 'papers.yaml'] as const
 
 /**
  * `texts` by file name; `sha256` is of those texts (`digest.ts`); `folder` is the name of the folder that they lie in, for
@@ -36,12 +39,13 @@ export function readPack(
   const figures = shapedFile(texts, 'figures.yaml', figuresFile)
   const procedures = shapedFile(texts, 'procedures.yaml', proceduresFile)
   const tables = shapedFile(texts, 'tables.yaml', tablesFile)
+  const papers = shapedFile(texts, 'papers.yaml', papersFile)
   const noTables: TablesText = { tables: {} }
   const tablesText = texts['tables.yaml'] === undefined ? noTables : tables.value
 
   const problems = [
     ...strangers(texts),
-    ...[pack, figures, tables, procedures].flatMap((one) => one.problems),
+    ...[pack, figures, tables, procedures, papers].flatMap((one) => one.problems),
     ...(pack.value && pack.source ? checkSituations(pack.source, pack.value) : []),
     ...(pack.value && pack.source && folder !== undefined ? checkFolder(pack.source, pack.value, folder) : []),
     ...(tables.value && tables.source ? checkTables(tables.source, tables.value) : []),
@@ -55,10 +59,15 @@ export function readPack(
   if (procedures.value && procedures.source) {
     problems.push(...checkProcedures(procedures.source, procedures.value, pack.value, figures.value?.figures))
   }
+  if (papers.value && papers.source) {
+    const ground = { pack: pack.value, figures: figures.value, tables: tablesText, procedures: procedures.value }
+    problems.push(...checkPapers(papers.source, papers.value, ground))
+  }
   const all = told(problems)
   if (all.some(isError) || !pack.value || !figures.value || !procedures.value || !tablesText) return { problems: all }
   const model = figureModel(pack.value, figures.value, tablesText, order.order)
-  return { pack: buildPack(pack.value, model, procedures.value, texts, sha256), problems: all }
+  const laidOut = papers.value ? papersOf(papers.value, listsIn(procedures.value)) : []
+  return { pack: buildPack(pack.value, model, procedures.value, laidOut, texts, sha256), problems: all }
 }
 
 /** The app finds a pack by its folder, and a log by its id. */

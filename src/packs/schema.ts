@@ -4,6 +4,7 @@ import { z } from 'zod'
 import { figuresFile } from './figuresSchema.ts'
 import { inputsFile } from './inputsSchema.ts'
 import { packFile } from './packSchema.ts'
+import { papersFile } from './papersSchema.ts'
 import { proceduresFile } from './proceduresSchema.ts'
 import { tablesFile } from './tablesSchema.ts'
 
@@ -12,6 +13,7 @@ export const SCHEMAS = {
   'figures.yaml': figuresFile,
   'tables.yaml': tablesFile,
   'procedures.yaml': proceduresFile,
+  'papers.yaml': papersFile,
   'inputs/*.yaml': inputsFile,
 } as const
 

@@ -51,6 +51,7 @@ function ownTexts(pack: Pack): Spoken {
       ...pack.phases.map((phase) => phase.name),
       ...activities.flatMap(phrasesOf),
       ...(pack.quirks ?? []).map((quirk) => quirk.say),
+      ...pack.papers.map((paper) => paper.title),
     ],
     words: [
       ...[words, challenges, lists, others, commands].flat(),

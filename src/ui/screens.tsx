@@ -11,6 +11,7 @@ import { Start } from './screens/Start.tsx'
 const LOADERS: Readonly<Record<Screen, () => Promise<ComponentType>>> = {
   start: async () => Start,
   figures: async () => (await import('./screens/Figures.tsx')).Figures,
+  papers: async () => (await import('./screens/Papers.tsx')).Papers,
   run: async () => (await import('./screens/Run.tsx')).Run,
   debrief: async () => (await import('./screens/Debrief.tsx')).DebriefScreen,
   sound: async () => (await import('./screens/SoundCheck.tsx')).SoundCheck,

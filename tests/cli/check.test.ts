@@ -97,6 +97,7 @@ describe('check', () => {
       'figures.yaml',
       'tables.yaml',
       'procedures.yaml',
+      'papers.yaml',
       'inputs/*.yaml',
     ])
     expect(Object.keys(schema['figures.yaml']?.properties ?? {})).toContain('stations')
@@ -184,7 +185,7 @@ describe('a file of a pack that cannot be read is one line with its name', () =>
     )
     for (let at = 0; at < 60; at++) writeFileSync(join(dir, `more${at}.yaml`), '')
     expect((await runCommand(run, [dir])).errors).toBe(
-      `${dir}: 64 YAML files in one folder, and at most 50 are read; name the folder of a pack, such as checklists/NAME\n`,
+      `${dir}: 65 YAML files in one folder, and at most 50 are read; name the folder of a pack, such as checklists/NAME\n`,
     )
   })
 
@@ -192,7 +193,7 @@ describe('a file of a pack that cannot be read is one line with its name', () =>
     writeFileSync(join(dir, 'two\nlines.yaml'), '')
     const { errors } = await runCommand(run, [dir])
     expect(errors).toBe(
-      `${dir}/two\\nlines.yaml:1:1: no file of a pack is called "two\\nlines.yaml"; there are pack.yaml, figures.yaml, procedures.yaml, tables.yaml\n`,
+      `${dir}/two\\nlines.yaml:1:1: no file of a pack is called "two\\nlines.yaml"; there are pack.yaml, figures.yaml, procedures.yaml, tables.yaml, papers.yaml\n`,
     )
   })
 })

@@ -1,9 +1,9 @@
 import { screen, waitFor, within } from '@testing-library/preact'
 import { describe, expect, it } from 'vitest'
-import { shownIn } from '../../src/app/figures/computedView.ts'
 import { hiddenFigures } from '../../src/app/figures/hiddenFigures.ts'
 import { dealtBy } from '../../src/app/run/beginning.ts'
 import { compute } from '../../src/kernel/figures/compute.ts'
+import { shownIn } from '../../src/kernel/figures/shown.ts'
 import { allText, atTrim, demo, INPUTS, SHEETS, stage } from './stage.tsx'
 
 const field = (name: string, group?: string) =>
@@ -380,7 +380,7 @@ describe('a revision while a run is on', () => {
 
   it('with a jump larger than the pack expects is worth a second look before it is entered', async () => {
     const { actions } = await revising()
-    actions.draft({ ...INPUTS.preliminary, values: { ...INPUTS.preliminary.values, blockFuel: 3540 } })
+    actions.draft({ ...INPUTS.preliminary, stated: {}, values: { ...INPUTS.preliminary.values, blockFuel: 3540 } })
     const problems = await screen.findByRole('region', { name: 'To fix or check' })
     await waitFor(() => expect(problems.textContent).toContain('Check fuel on board: it is worth a second look'))
     expect(problems.textContent).not.toMatch(/3,540|5,240/)

@@ -2,11 +2,12 @@
 
 import type { Inputs } from '../../kernel/figures/model.ts'
 import type { Press } from '../../kernel/interpret/keyPress.ts'
+import type { RunState } from '../../kernel/run/core/state.ts'
 import type { SwitchEvent, SwitchName } from '../../ports.ts'
 import type { Settings } from '../settings.ts'
 import type { Screen } from '../store.ts'
 
-export type Actions = DraftActions & RunActions & KeyActions & SoundActions & SettingsActions
+export type Actions = DraftActions & PaperActions & RunActions & KeyActions & SoundActions & SettingsActions
 
 /** Packs, and the figures that are being typed. */
 export interface DraftActions {
@@ -17,8 +18,21 @@ export interface DraftActions {
   draft(inputs: Inputs): void
   /** Takes the last change of the draft back. */
   undo(): void
-  /** Text of a YAML or JSON file of inputs, pasted or dropped; problems land in the store, the draft stays. */
-  readInputs(text: string, fileName: string): Promise<void>
+  /**
+   * Text of a YAML or JSON file of inputs, pasted or dropped; problems land in the store, the draft stays. `takeOver`: its
+   * values become the draft; `lay`: it is laid on the table, to be read and typed from.
+   */
+  readInputs(text: string, fileName: string, how?: 'takeOver' | 'lay'): Promise<void>
+}
+
+/** Papers on the table, and the scratch pad beside them. */
+export interface PaperActions {
+  /** Opens one that lies closed and closes one that lies open; opening is logged, and is no mark. */
+  turnPaper(edition: string): void
+  putAwayPaper(edition: string): void
+  takeOutPaper(edition: string): void
+  /** What the pilot has written down; kept with the run. */
+  writePad(pad: RunState['pad']): void
 }
 
 export interface RunActions {

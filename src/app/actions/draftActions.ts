@@ -9,20 +9,28 @@ import { withoutTaken } from '../run/revision.ts'
 import type { Store } from '../store.ts'
 import type { DraftActions } from './actions.ts'
 
-export function draftActions(store: Store, { openPack }: Pick<RunController, 'openPack'>): DraftActions {
+export function draftActions(store: Store, controller: Pick<RunController, 'openPack' | 'session'>): DraftActions {
   function preview(draft: Inputs, past = pastAfter(store.getState().past, store.getState().draft, draft)): void {
     const { pack } = store.getState()
     store.setState({ draft, past, preview: pack && compute(pack.figures, draft) })
   }
 
+  /** In a run its papers come in with a call; before it they are just there. */
+  async function lay(sheet: Inputs): Promise<void> {
+    const session = controller.session()
+    if (session) return session.lay(sheet)
+    store.setState(({ sheets }) => ({ sheets: [...sheets, sheet] }))
+  }
+
   return {
-    choosePack: openPack,
+    choosePack: controller.openPack,
     deal(seed) {
       const { pack } = store.getState()
       const dealt = pack && dealtBy(pack, seed)
       if (!dealt) return
       preview(dealt.preliminary, [])
-      store.setState({ dealt: seed, screen: 'figures' })
+      const { preliminary } = dealt
+      store.setState({ dealt: seed, sheets: [preliminary], takenFrom: preliminary, screen: 'figures' })
     },
     draft: (inputs) => preview(inputs),
     undo() {
@@ -30,13 +38,16 @@ export function draftActions(store: Store, { openPack }: Pick<RunController, 'op
       const last = past.at(-1)
       if (last) preview(last.draft, past.slice(0, -1))
     },
-    async readInputs(text, fileName) {
+    async readInputs(text, fileName, how = 'takeOver') {
       const { pack, run } = store.getState()
       if (!pack) return
       const { readInputs } = await import('../../packs/inputs.ts')
       const { inputs, problems } = readInputs(text, fileName, pack)
       store.setState({ problems })
-      if (inputs) preview(withoutTaken(inputs, run))
+      if (!inputs) return
+      if (how === 'lay') return lay(inputs)
+      store.setState({ takenFrom: inputs })
+      preview(withoutTaken(inputs, run))
     },
   }
 }

@@ -7,6 +7,7 @@ import { createTalkKeys } from '../run/talkKeys.ts'
 import { type Settings, withSwitch } from '../settings.ts'
 import type { Actions } from './actions.ts'
 import { draftActions } from './draftActions.ts'
+import { paperActions } from './paperActions.ts'
 import { runActions } from './runActions.ts'
 import { type SoundActionParts, soundActions } from './soundActions.ts'
 
@@ -53,6 +54,7 @@ export function makeActions(parts: ActionParts): Actions {
 
   return {
     ...draftActions(store, controller),
+    ...paperActions(store, controller),
     ...run,
     ...sound,
     settings: change,

@@ -3,6 +3,8 @@
 import { keyPress } from '../../kernel/interpret/keyPress.ts'
 import { debriefOf } from '../../kernel/run/debrief/debrief.ts'
 import type { ControllerParts, RunController } from '../run/controller.ts'
+import { type FromSheet, fromSheet } from '../run/revision.ts'
+import type { RunSession } from '../run/session.ts'
 import { findUnfinished } from '../run/unfinished.ts'
 import { isDraftEmpty } from '../selectors.ts'
 import { EMPTY_DRAFT } from '../store.ts'
@@ -17,7 +19,16 @@ export function runActions(parts: ControllerParts, controller: RunController, wa
     store.setState({
       ...{ screen: 'start', writer: 'here', run: undefined, revisions: [], dealt: undefined },
       ...{ unfinished: undefined, blocked: undefined, draft: EMPTY_DRAFT, past: [], preview: undefined },
+      ...{ sheets: [], takenFrom: undefined, openPapers: [] },
     })
+  }
+
+  /** Taken over from a sheet, which comes to the table where it is not there yet. */
+  function taken(session: RunSession): FromSheet {
+    return fromSheet(
+      store.getState().takenFrom,
+      session.state().sheets.map(({ inputs }) => inputs),
+    )
   }
 
   /** Of the run that is on, or was left in the middle. */
@@ -41,8 +52,8 @@ export function runActions(parts: ControllerParts, controller: RunController, wa
         const session = controller.session()
         // Figures for a run that a bug has stopped take it up again.
         if (session?.state().status === 'stopped') await session.resume()
-        await (session ? session.enter(draft) : controller.begin(pack, draft))
-        store.setState({ screen: 'run' })
+        await (session ? session.enter(draft, taken(session)) : controller.begin(pack, draft))
+        store.setState({ screen: 'run', takenFrom: undefined })
       } finally {
         isEntering = false
       }

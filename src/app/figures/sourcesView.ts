@@ -5,11 +5,11 @@ import { formatMeasured } from '../../kernel/figures/format.ts'
 import type { FigureSet, Inputs, StatedValue } from '../../kernel/figures/model.ts'
 import type { FigureDeclaration } from '../../kernel/figures/pack.ts'
 import { isOutdated } from '../../kernel/figures/resolveStated.ts'
+import { shownAs } from '../../kernel/figures/shown.ts'
 import { ownSource, sourceWords } from '../../kernel/figures/sources.ts'
 import { kindOf, type Value } from '../../kernel/kinds/kind.ts'
 import type { Pack } from '../../kernel/pack/checklist.ts'
 import type { Problem } from '../../kernel/problem.ts'
-import { shownAs } from './computedView.ts'
 import type { Hidden } from './hiddenFigures.ts'
 
 export interface SourceField {

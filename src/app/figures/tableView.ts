@@ -3,7 +3,7 @@
 import { cellAt } from '../../kernel/figures/lookup.ts'
 import type { TableCell } from '../../kernel/figures/model.ts'
 import type { Axis, Table } from '../../kernel/figures/pack.ts'
-import { showUnit } from '../../kernel/units.ts'
+import { captionOf, cellWriter, entriesOf, titleOf } from '../../kernel/figures/tableShown.ts'
 import type { ComputedView } from './computedView.ts'
 
 export interface TableView {
@@ -30,22 +30,21 @@ export function tableView(figure: ComputedView, tables: Readonly<Record<string, 
   const [rows, columns] = table.axes.filter((axis) => !cuts.has(axis))
   if (!rows) return undefined
   const isUsed = (cell: TableCell) => used.some(({ at }) => JSON.stringify(at) === JSON.stringify(cell.at))
-  const decimals = Math.max(...table.cells.map((value) => String(value).split('.')[1]?.length ?? 0))
+  const written = cellWriter(table)
   const cellsOf = (row: number) =>
-    entries(columns).map((_, column) => {
+    entriesOf(columns).map((_, column) => {
       const indexes = table.axes.map((axis) => cuts.get(axis) ?? (axis === rows ? row : column))
       const cell = cellAt(table, indexes)
-      return { shown: cell.value.toFixed(decimals), used: isUsed(cell) }
+      return { shown: written(cell.value), used: isUsed(cell) }
     })
-  const unit = showUnit(table.unit)
   return {
     figure: figure.label,
-    caption: unit ? `${table.label}, ${unit}` : table.label,
-    at: [...cuts].map(([axis, index]) => `${axis.label} ${entries(axis)[index]}`).join(', '),
+    caption: captionOf(table),
+    at: [...cuts].map(([axis, index]) => `${axis.label} ${entriesOf(axis)[index]}`).join(', '),
     rowAxis: titleOf(rows),
     columnAxis: columns ? titleOf(columns) : '',
-    columns: entries(columns),
-    rows: entries(rows).map((head, row) => ({ head, cells: cellsOf(row) })),
+    columns: entriesOf(columns),
+    rows: entriesOf(rows).map((head, row) => ({ head, cells: cellsOf(row) })),
   }
 }
 
@@ -55,14 +54,5 @@ function cutsOf(table: Table, used: readonly TableCell[]): ReadonlyMap<Axis, num
   const rank = (axis: Axis) => ('choices' in axis ? 0 : still(axis) ? 1 : 2)
   const ranked = table.axes.toReversed().toSorted((one, other) => rank(one) - rank(other))
   const cut = ranked.slice(0, Math.max(0, table.axes.length - 2))
-  return new Map(cut.map((axis) => [axis, entries(axis).indexOf(String(used[0]?.at[axis.name]))]))
-}
-
-function entries(axis: Axis | undefined): string[] {
-  if (!axis) return ['']
-  return 'choices' in axis ? [...axis.choices] : axis.at.map(String)
-}
-
-function titleOf(axis: Axis): string {
-  return 'choices' in axis ? axis.label : `${axis.label}, ${showUnit(axis.unit)}`
+  return new Map(cut.map((axis) => [axis, entriesOf(axis).indexOf(String(used[0]?.at[axis.name]))]))
 }

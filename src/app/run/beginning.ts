@@ -6,10 +6,15 @@ import type { Pack } from '../../kernel/pack/checklist.ts'
 import { readBackOf } from '../../kernel/pack/rests.ts'
 import type { EventBody, RunSettings, Script } from '../../kernel/run/core/events.ts'
 import { scriptFor } from '../../kernel/run/talk/script.ts'
+import type { FromSheet } from './revision.ts'
 
 export interface Beginning {
   readonly inputs: Inputs
   readonly settings: RunSettings
+  /** Sheets that are on the table, oldest first. */
+  readonly sheets?: readonly Inputs[]
+  /** The sheet that the figures came with. */
+  readonly from?: FromSheet
   /** The number by which the departure was dealt: its final figures come in at their time. */
   readonly dealt?: number
   /** The voices outside the crew: what they say follows from the seed, or from `dealt`. Left out, they are. */

@@ -12,6 +12,7 @@ import type { RunSettings } from '../../kernel/run/core/events.ts'
 import type { PackFiles, RunArchive, RunLock } from '../../ports.ts'
 import type { Settings } from '../settings.ts'
 import { EMPTY_DRAFT, type RunBlocked, type Store } from '../store.ts'
+import { fromSheet } from './revision.ts'
 import { createSession, type RunSession, type SessionParts } from './session.ts'
 import { showRun } from './showRun.ts'
 import { newRun, type RunSoFar, readStoredRun } from './storedRun.ts'
@@ -98,15 +99,16 @@ export function createRunController(parts: ControllerParts): RunController {
       const examples = await packFiles.examples(id)
       store.setState({ pack, problems: problems.filter(isError), examples })
       store.setState({ revisions: [], draft: EMPTY_DRAFT, past: [], preview: undefined })
+      store.setState({ sheets: [], takenFrom: undefined, openPapers: [] })
     },
     async begin(pack, inputs) {
       const runId = parts.newRunId()
       const held = await hold(runId, false)
       store.setState({ writer: held ? 'here' : 'elsewhere' })
       if (!held) return
-      const { settings, dealt } = store.getState()
+      const { settings, dealt, sheets, takenFrom } = store.getState()
       const begun = open(newRun(pack, runId)).begin({
-        inputs,
+        ...{ inputs, sheets, from: fromSheet(takenFrom, sheets) },
         settings: runSettings(settings),
         ...(dealt !== undefined && { dealt }),
         ...(settings.stations && { stations: { seed: parts.newSeed(), slips: settings.wrongHearBacks } }),

@@ -14,6 +14,9 @@ import { beforeStations } from '../../kernel/run/talk/script.ts'
 type Stated = EventBody<'stated'>
 export type Revised = EventBody<'figuresRevised'>
 
+/** The sheet that figures came with, as it is printed, and whether they were taken over from it by a button. */
+export type FromSheet = Pick<Revised, 'sheet' | 'takenOver'>
+
 /** Figures that came in, as they are from then on until the next do. */
 export interface Revision {
   readonly revision: number
@@ -24,11 +27,18 @@ export interface Revision {
   readonly reopened: readonly string[]
 }
 
+/** What a revision says of the sheet that it was taken over from; nothing where it was typed. */
+export function fromSheet(taken: Inputs | undefined, onTable: readonly Inputs[]): FromSheet {
+  if (!taken) return {}
+  const isThere = onTable.some((one) => JSON.stringify(one) === JSON.stringify(taken))
+  return { takenOver: true, ...(!isThere && { sheet: taken }) }
+}
+
 export function revisedBy(
   pack: Pack,
   inputs: Inputs,
   before: Pick<Revision, 'revision' | 'set'> | undefined,
-  from: Pick<Revised, 'crossChecked' | 'takenDown'> = {},
+  from: Pick<Revised, 'crossChecked' | 'takenDown' | 'sheet' | 'takenOver'> = {},
 ): Revised {
   const set = compute(pack.figures, inputs)
   const { status, label = status } = inputs

@@ -12,6 +12,7 @@ import type { Clock } from '../../ports.ts'
 import { dealtBy } from './beginning.ts'
 import type { Dispatch } from './dispatch.ts'
 import {
+  type FromSheet,
   type Revised,
   type Revision,
   revisedBy,
@@ -30,14 +31,14 @@ export interface Entering {
   readonly lay?: Lay
 }
 type Lay = (inputs: Inputs) => Inputs
-type From = Pick<Revised, 'crossChecked' | 'takenDown'>
+type From = Pick<Revised, 'crossChecked' | 'takenDown' | 'sheet' | 'takenOver'>
 
 export interface RunFigures {
   readonly revisions: () => readonly Revision[]
   /** Takes in what has happened; where it is a revision, says how it came about. */
   happened(step: Replayed): Entering | undefined
   /** A sheet, or a hand: these take the place of the figures in force, and of the situation. */
-  enter(inputs: Inputs): Promise<void>
+  enter(inputs: Inputs, from?: FromSheet): Promise<void>
   /** A station gave values. */
   recordFromStation(taken: { readonly turn: string; readonly values: Inputs['values'] }): void
   /** The final figures of a dealt departure come in at their time, wherever the run is then. */
@@ -84,7 +85,7 @@ export function createRunFigures({ pack, clock, happen, ...soFar }: RunFiguresPa
       if (event.type === 'stated') void layOver((inputs) => withStated(inputs, event), { crossChecked: event.figure })
       return event.type === 'figuresRevised' ? entering : undefined
     },
-    enter: (inputs) => revise(() => inputs),
+    enter: (inputs, from) => revise(() => inputs, from),
     recordFromStation: ({ turn, values }) => void layOver((inputs) => withTaken(inputs, values), { takenDown: turn }),
     awaitFinal(number, startedAt) {
       const dealt = number === undefined ? undefined : dealtBy(pack, number)
@@ -93,7 +94,8 @@ export function createRunFigures({ pack, clock, happen, ...soFar }: RunFiguresPa
       const due = startedAt + dealt.finalAfterMinutes * 60_000
       // Where the pilot leaves the stand in another way than was dealt, late figures do not change that.
       const final = (run: RunState) => withoutTaken({ ...dealt.final, situation: run.situation }, run)
-      const come = () => void revise((run) => (run.figureStatus === 'preliminary' ? final(run) : undefined))
+      const come = () =>
+        void revise((run) => (run.figureStatus === 'preliminary' ? final(run) : undefined), { sheet: dealt.final })
       stop = clock.after(Math.max(0, due - clock.now()), come)
     },
     stop: () => stop(),

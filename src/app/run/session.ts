@@ -16,7 +16,7 @@ import { createDispatch, type Dispatch } from './dispatch.ts'
 import { followEar } from './followEar.ts'
 import { createPerformer } from './perform.ts'
 import { createRecord, type Storage } from './record.ts'
-import type { Revision } from './revision.ts'
+import type { FromSheet, Revision } from './revision.ts'
 import { createRunFigures, type Entering } from './runFigures.ts'
 import { createSpeech } from './speech.ts'
 import type { RunSoFar } from './storedRun.ts'
@@ -48,7 +48,9 @@ export interface RunSession extends Dispatch {
   /** After a reload, a crash or a bug: what is open is asked once more. */
   resume(): Promise<void>
   /** A sheet, or a hand: these take the place of the figures in force, and of the situation. */
-  enter(inputs: Inputs): Promise<void>
+  enter(inputs: Inputs, from?: FromSheet): Promise<void>
+  /** A sheet is laid on the table; the figures in force stay. */
+  lay(sheet: Inputs): Promise<void>
   /** The pilot wants to speak now: what is being said is cut off, and the ear opens. */
   interrupt(): void
   /** Stops listening and speaking; the run stays as it is in the log. */
@@ -115,10 +117,15 @@ export function createSession(parts: SessionParts, soFar: RunSoFar): RunSession 
     events: record.events,
     revisions: figures.revisions,
     enter: figures.enter,
+    lay: (sheet) => dispatch.happen({ type: 'sheetCame', sheet }),
     async begin(beginning) {
-      await dispatch.happen(startOf(pack, beginning, clock.now()))
+      const { sheets = [] } = beginning
+      await dispatch.happen(() => [
+        startOf(pack, beginning, clock.now()),
+        ...sheets.map((sheet) => ({ type: 'sheetCame', sheet }) as const),
+      ])
       awaitFinal()
-      await figures.enter(beginning.inputs)
+      await figures.enter(beginning.inputs, beginning.from)
     },
     async resume() {
       awaitFinal()

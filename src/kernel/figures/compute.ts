@@ -196,6 +196,7 @@ function finish(
   if (!round) return draft
   const spoken = roundTo(value, round)
   draft.value = spoken
+  if (round.carried) draft.exact = spoken
   // 576 computed as 575.9999999999 is no rounding to tell of.
   if (Math.abs(spoken - value) > 1e-9 * Math.max(1, Math.abs(value))) {
     const text = `rounded ${round.direction} to ${round.step}: ${formatMeasured(spoken, measure)}`

@@ -22,6 +22,8 @@ export type Press =
   /** A call or a read-back of words alone. */
   | { readonly type: 'confirmTurn'; readonly turn: string; readonly part: EventFields['transmitted']['part'] }
   | { readonly type: 'showWords'; readonly turn: string }
+  | ({ readonly type: 'paper' } & EventFields['paperHandled'])
+  | ({ readonly type: 'pad' } & EventFields['padWritten'])
   | { readonly type: 'briefingDone'; readonly briefing: string }
   | { readonly type: 'situation'; readonly name: string; readonly value: string }
 
@@ -62,6 +64,10 @@ export function keyPress(pack: Pack, state: RunState, press: Press, now: number)
     }
     case 'showWords':
       return { type: 'wordsShown', turn: press.turn, evidence }
+    case 'paper':
+      return { type: 'paperHandled', edition: press.edition, how: press.how }
+    case 'pad':
+      return { type: 'padWritten', text: press.text, strokes: press.strokes }
     case 'briefingDone':
       return { type: 'briefingEnded', briefing: press.briefing, evidence }
     case 'confirmItem': {

@@ -4,6 +4,8 @@ export interface Rounding {
   /** Above zero. */
   readonly step: number
   readonly direction: 'nearest' | 'up' | 'down'
+  /** What rests on the value uses the rounded one, as a crew works from what is printed. */
+  readonly carried?: boolean
 }
 
 /** A step counts as reached within this share of it: 5.2 computed as 5.200000000001 is not rounded up to 5.3. */

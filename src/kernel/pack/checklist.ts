@@ -5,6 +5,7 @@ import type { KindSpec } from '../kinds/kind.ts'
 import type { Response } from '../response/response.ts'
 import type { Condition, Interlock } from './condition.ts'
 import type { Briefing, Exchange } from './exchange.ts'
+import type { Paper } from './paper.ts'
 
 export interface SituationOption {
   readonly value: string
@@ -171,5 +172,7 @@ export interface Pack {
   readonly figures: FigureModel
   readonly situations: readonly Situation[]
   readonly quirks?: readonly Quirk[]
+  /** What the crew reads in the cockpit. */
+  readonly papers: readonly Paper[]
   readonly phases: readonly Phase[]
 }

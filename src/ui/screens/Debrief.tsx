@@ -37,6 +37,8 @@ const SECTIONS: { readonly [Part in keyof Debrief]-?: (debrief: Debrief) => Comp
   exchanges: ({ exchanges }) => exchanges.map((exchange) => <ExchangeSection key={exchange.id} exchange={exchange} />),
   briefings: ({ briefings }) => briefings.map((briefing) => <BriefingSection key={briefing.id} briefing={briefing} />),
   revisions: (debrief) => <Revisions debrief={debrief} />,
+  papers: ({ papers, pad }) => <PapersRead papers={papers} pad={pad} />,
+  pad: elsewhere,
   interruptions: (debrief) => <Breaks debrief={debrief} />,
   remarks: elsewhere,
   situations: elsewhere,
@@ -136,9 +138,10 @@ function Revisions({ debrief }: { readonly debrief: Debrief }) {
     <section aria-labelledby="revisions">
       <h2 id="revisions">Figures</h2>
       <ol class="values">
-        {debrief.revisions.map(({ revision, status, label, t, reopened, notes }) => (
+        {debrief.revisions.map(({ revision, status, label, t, takenOver, reopened, notes }) => (
           <li key={revision}>
             {clockTime(t)} revision {revision}, {label === status ? status : `${status}, ${label}`}
+            {takenOver && ', taken over, not typed'}
             {reopened.length > 0 && <div>opened again: {reopened.join(', ')}</div>}
             {notes.map((note) => (
               <div key={note}>{note}</div>
@@ -146,6 +149,30 @@ function Revisions({ debrief }: { readonly debrief: Debrief }) {
           </li>
         ))}
       </ol>
+    </section>
+  )
+}
+
+/** Reading is no mark: it stands here so that the pilot knows what was read, and which edition. */
+function PapersRead({ papers, pad }: Pick<Debrief, 'papers' | 'pad'>) {
+  const told = papers.filter(({ t, looks }) => t !== undefined || looks > 0)
+  if (told.length === 0) return null
+  return (
+    <section aria-labelledby="papers-read">
+      <h2 id="papers-read">Papers</h2>
+      <ol class="values">
+        {told.map(({ title, edition, t, looks, putAwayAt }) => (
+          <li key={`${title} ${edition}`} class="head-line">
+            <span>
+              <span class="cap">{title}</span>
+              {edition !== undefined && t !== undefined && `, edition ${edition}, in at ${clockTime(t)}`}
+              {putAwayAt !== undefined && `, put away at ${clockTime(putAwayAt)}`}
+            </span>
+            <span class="shown">{looks === 1 ? 'read once' : `read ${looks} times`}</span>
+          </li>
+        ))}
+      </ol>
+      {pad.text.trim() !== '' && <pre class="pad-text">{pad.text.trim()}</pre>}
     </section>
   )
 }

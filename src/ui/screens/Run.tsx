@@ -2,6 +2,7 @@
 
 import { useMemo } from 'preact/hooks'
 import { viewOf } from '../../app/view/view.ts'
+import { OnTable } from '../parts/papers/OnTable.tsx'
 import { BackAgain } from '../parts/run/BackAgain.tsx'
 import { BriefingPanel } from '../parts/run/BriefingPanel.tsx'
 import { Challenge } from '../parts/run/Challenge.tsx'
@@ -48,16 +49,19 @@ export function Run() {
           {view.exchange && <ExchangePanel exchange={view.exchange} />}
           {view.briefing && <BriefingPanel briefing={view.briefing} />}
           <Heard pack={pack} run={run} exchange={view.exchange} />
-          <TypedAnswer listenId={view.listenId} />
-          <RunButtons buttons={view.buttons} />
           <SmallWindow view={view} />
         </div>
+        <OnTable />
         <aside class="stack wide" aria-label="Place in the procedure">
           <ItemList name={view.listName} entries={view.entries} />
           <ListOverview lists={view.lists} />
         </aside>
       </main>
-      <EarStrip />
+      <div class="dock">
+        <RunButtons buttons={view.buttons} />
+        <TypedAnswer listenId={view.listenId} />
+        <EarStrip />
+      </div>
     </>
   )
 }

@@ -173,6 +173,10 @@ describe.each(packs)('with the pack $id', (pack) => {
       figuresIn: (['preliminary', 'final', 'amended'] as const).map(say.figuresIn),
       figuresChanged: [say.figuresChanged()],
       openAgain: [say.openAgain(challenges), ...challenges.map((challenge) => say.openAgain([challenge]))],
+      papersIn: [
+        ...pack.papers.map(({ title }) => say.papersIn([{ title, number: 2 }])),
+        say.papersIn(pack.papers.map(({ title }) => ({ title, number: 2 }))),
+      ],
       changed: [say.changed(labels), say.changed([])],
       nothingChanges: [say.nothingChanges()],
       revoked: names.map(say.revoked),

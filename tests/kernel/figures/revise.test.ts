@@ -43,7 +43,7 @@ describe('a revision', () => {
   test('that only moves unrounded values reopens nothing, and says which moved', () => {
     const changes = changesBetween(sets.final, sets.amended)
     expect(changes.filter(({ spoken }) => spoken)).toEqual([])
-    expect(changes.map(({ figure }) => figure)).toContain('takeoffTrim')
+    expect(changes.map(({ figure }) => figure)).toContain('vr')
     expect(reopened(sets.final, sets.amended)).toEqual([])
   })
 

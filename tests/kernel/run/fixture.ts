@@ -36,6 +36,7 @@ export const PACK: Pack = {
   aircraft: 'none',
   operator: 'none',
   caution: 'For tests only.',
+  papers: [],
   figures: {
     declarations: {
       ...declare('trim', 'takeoff trim', { kind: 'trim', decimals: 1 }),

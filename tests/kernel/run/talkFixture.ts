@@ -42,6 +42,7 @@ export const TALK: Pack = {
   aircraft: 'none',
   operator: 'none',
   caution: 'For tests only.',
+  papers: [],
   figures: {
     declarations: {
       ...declare('limit', 'clearance limit', choice('corrie', 'melton', 'harbour')),

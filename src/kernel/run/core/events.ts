@@ -54,7 +54,17 @@ export interface EventFields {
     readonly crossChecked?: string
     /** Entered because this turn of an exchange gave the values. */
     readonly takenDown?: string
+    /** The sheet that came with it: what its papers print. */
+    readonly sheet?: Inputs
+    /** Taken over from the sheet by a button, not typed. */
+    readonly takenOver?: boolean
   }
+  /** A sheet came in by itself: its papers are on the table, the figures in force are as before. */
+  readonly sheetCame: { readonly sheet: Inputs }
+  /** No mark: reading papers is the job. */
+  readonly paperHandled: { readonly edition: string; readonly how: PaperHandling }
+  /** The scratch pad as it stands: what is typed, and lines drawn by hand, each as x and y in turn, in thousandths of its width. */
+  readonly padWritten: { readonly text: string; readonly strokes: readonly (readonly number[])[] }
   /** The pilot wants to read a value aloud off a source. */
   readonly crossCheckAsked: { readonly figure: string; readonly source: string; readonly evidence: Evidence }
   /** Read off a source aloud; the revision that takes it in follows at once. */
@@ -202,6 +212,9 @@ export interface Slip {
   /** The other value follows from this number and from what would have been right when it is said. */
   readonly seed: number
 }
+
+export const PAPER_HANDLINGS = ['lookedAt', 'putAway', 'takenOut'] as const
+export type PaperHandling = (typeof PAPER_HANDLINGS)[number]
 
 export interface RunSettings {
   readonly phraseology: 'plain' | 'standard' | 'verbatim'

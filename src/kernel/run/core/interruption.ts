@@ -17,6 +17,9 @@ const BREAK_AFTER_S = 90
 const IS_ACTIVITY: Readonly<Record<EventType, boolean>> = {
   runStarted: true,
   figuresRevised: true,
+  sheetCame: false,
+  paperHandled: true,
+  padWritten: true,
   crossCheckAsked: true,
   stated: true,
   situationSet: true,

@@ -106,6 +106,8 @@ export const FIXED_PHRASES = [
   'known',
   'stopped',
   'confirm brakes set',
+  'edition',
+  'new editions',
 ] as const
 
 const sentence = (...parts: readonly (string | undefined)[]) => {
@@ -140,6 +142,14 @@ export const say = {
   figuresChanged: () => sentence('figures changed'),
   openAgain: (names: readonly string[]) =>
     sentence(`${listed(names)} ${names.length > 1 ? 'are open again' : 'is open again'}`),
+  /** Papers that came in, each with the number of its edition. */
+  papersIn: (papers: readonly { readonly title: string; readonly number: number }[]) => {
+    const [only] = papers
+    if (!only) return ''
+    return papers.length === 1
+      ? sentence(only.title, `edition ${only.number}`)
+      : sentence(listed(papers.map(({ title }) => title)), 'new editions')
+  },
   changed: (labels: readonly string[]) => (labels.length === 0 ? '' : sentence(`${listed(labels)} changed`)),
   nothingChanges: () => sentence('nothing said so far changes'),
   revoked: (list: string) => sentence(`${listName(list)} is no longer complete`),

@@ -10,6 +10,7 @@ import { runningWatch } from '../watch/watchTiming.ts'
 import type { RunEvent } from './events.ts'
 import { enter } from './listening.ts'
 import { isGivenFirst, nextFloor, openChallenges } from './moving.ts'
+import { papersCalled, withSheet } from './papersCame.ts'
 import { say } from './phrases.ts'
 import { itemState, listState, withItem, withList } from './progress.ts'
 import type { RunState, Step } from './state.ts'
@@ -64,7 +65,7 @@ export function revised(pack: Pack, before: RunState, event: Revised): Step {
   const set = moved.filter((name) => event.values[name] !== undefined)
   const again = stepsToRepeat(pack, before, set).map(({ id }) => id)
   const entered: RunState = {
-    ...before,
+    ...(event.sheet ? withSheet(before, event.sheet) : before),
     revision: event.revision,
     figureStatus: event.status,
     values: event.values,
@@ -79,7 +80,7 @@ export function revised(pack: Pack, before: RunState, event: Revised): Step {
   const agreed = reopenAgreed(pack, before, entered, moved)
   const { state, challenges, lists } = reopen(pack, reopenOrders(pack, agreed.state, set), agreed.gone)
   const words = [
-    ...whatCame(pack, event),
+    ...whatCame(pack, event, event.sheet ? papersCalled(pack, entered) : ''),
     say.changed(agreed.figures.map((name) => pack.figures.declarations[name]?.label ?? name)),
     agreed.names.length > 0 ? say.openAgain(agreed.names) : '',
     challenges.length > 0
@@ -113,11 +114,11 @@ function fromStationsAfter(pack: Pack, before: RunState, { inputs, takenDown }: 
 }
 
 /** New figures, or one that was read aloud and agrees or not: a difference leaves it without a value until it is settled. */
-function whatCame(pack: Pack, event: Revised): string[] {
+function whatCame(pack: Pack, event: Revised, papers: string): string[] {
   const { crossChecked, takenDown } = event
   // What a station gave was just said: no need to say that it is in.
   if (takenDown !== undefined) return []
-  if (crossChecked === undefined) return [say.figuresChanged(), say.figuresIn(event.status)]
+  if (crossChecked === undefined) return [papers || say.figuresChanged(), say.figuresIn(event.status)]
   const label = pack.figures.declarations[crossChecked]?.label ?? crossChecked
   return [event.values[crossChecked] === undefined ? say.differs(label) : say.agrees(label)]
 }

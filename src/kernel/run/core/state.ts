@@ -2,9 +2,10 @@
 
 import type { Inputs, Status } from '../../figures/model.ts'
 import type { Value } from '../../kinds/kind.ts'
+import type { Sheet } from '../../papers/pile.ts'
 import type { PassReason } from '../../response/commands.ts'
 import type { Judgement } from '../../response/model.ts'
-import type { By, Effect, RunSettings, Script } from './events.ts'
+import type { By, Effect, EventFields, RunSettings, Script } from './events.ts'
 
 export type ItemStatus = 'open' | 'done' | 'passed' | 'leftOpen' | 'reopened'
 
@@ -171,6 +172,11 @@ export interface RunState {
   readonly values: Readonly<Record<string, Value>>
   /** As entered for the revision in force. */
   readonly inputs: Inputs | undefined
+  /** Sheets as they came in, oldest first: what the papers on the table print. */
+  readonly sheets: readonly Sheet[]
+  /** Editions that the pilot has put away. */
+  readonly putAway: readonly string[]
+  readonly pad: EventFields['padWritten']
   /** Values of all revisions, oldest first: a wrong number may come from one of them. */
   readonly history: readonly {
     readonly revision: number

@@ -24,6 +24,7 @@ import { withReturn } from './interruption.ts'
 import { enter, sayAndListen, timers } from './listening.ts'
 import { advance, callList, dueList, nextFloor } from './moving.ts'
 import { notYet } from './notYet.ts'
+import { paperHandled, sheetCame } from './papersCame.ts'
 import { say } from './phrases.ts'
 import { itemState, listState, withItem } from './progress.ts'
 import { reopen, revised } from './revising.ts'
@@ -51,6 +52,12 @@ function outcomeOf(pack: Pack, state: RunState, event: RunEvent): Step {
     }
     case 'figuresRevised':
       return revised(pack, state, event)
+    case 'sheetCame':
+      return sheetCame(pack, state, event)
+    case 'paperHandled':
+      return paperHandled(state, event)
+    case 'padWritten':
+      return { state: { ...state, pad: { text: event.text, strokes: event.strokes } }, effects: [] }
     case 'crossCheckAsked': {
       const question = { about: 'reading', figure: event.figure, source: event.source } as const
       return startUnderWay(pack, state) ?? sayAndListen(pack, { ...state, question }, [], { prompt: true })

@@ -10,6 +10,7 @@ import type { By, PackInLog, RunEvent } from '../core/events.ts'
 import { itemState, listState } from '../core/progress.ts'
 import type { Interruption, ItemStatus, RunState } from '../core/state.ts'
 import { step } from '../core/step.ts'
+import { type DebriefPaper, papersIn } from './debriefPapers.ts'
 import { briefingsIn, type DebriefBriefing, type DebriefExchange, exchangesIn } from './debriefTalk.ts'
 import { type DebriefTry, missesIn, sayAgainsIn } from './debriefTry.ts'
 import { type DebriefFlow, type DebriefWatch, flowsIn, watchesIn } from './debriefWatch.ts'
@@ -72,6 +73,10 @@ export interface Debrief {
   readonly tooEarly: readonly TooEarly[]
   /** "Stop", by the pilot's own word, and what was open then. */
   readonly stops: readonly { readonly t: number; readonly text: string; readonly at: string }[]
+  /** Every edition that was on the table; cards too. */
+  readonly papers: readonly DebriefPaper[]
+  /** What the pilot wrote down. */
+  readonly pad: RunState['pad']
   readonly totals: {
     readonly items: number
     readonly closed: number
@@ -120,6 +125,8 @@ export function debriefOf(pack: Pack, events: readonly RunEvent[]): Debrief {
     watches: watchesIn(pack, tally),
     flows: flowsIn(pack, state),
     ...{ situations, outOfOrder, remarks, stops, tooEarly },
+    papers: papersIn(pack, state, tally),
+    pad: state.pad,
     totals: totalsOf(lists, exchanges, briefings),
   }
 }

@@ -8,9 +8,9 @@ import { type Moment, reopenedBetween, type Tally } from './tally.ts'
 /** A revision, with what it opened again. */
 export function tellRevision(tally: Tally, moment: Moment<'figuresRevised'>): void {
   const { pack, event, before, after } = moment
-  const { revision, status, label, t } = event
+  const { revision, status, label, t, takenOver = false } = event
   const reopened = reopenedBetween(before, after).map((id) => findItem(pack, id).item.challenge)
-  tally.revisions.push({ revision, status, label, t, reopened, notes: notesOf(tally, moment) })
+  tally.revisions.push({ revision, status, label, t, takenOver, reopened, notes: notesOf(tally, moment) })
 }
 
 function notesOf({ readAloud }: Tally, { pack, event, before }: Moment<'figuresRevised'>): string[] {

@@ -11,6 +11,8 @@ export interface DebriefRevision {
   readonly label: string
   readonly t: number
   readonly reopened: readonly string[]
+  /** By a button from its sheet, not typed. */
+  readonly takenOver: boolean
   /** What was read aloud, settled, warned of and acknowledged. */
   readonly notes: readonly string[]
 }
@@ -54,6 +56,8 @@ export interface Tally {
   /** Everything was stopped by a word of the pilot's. */
   readonly stops: { readonly t: number; readonly text: string; readonly at: string }[]
   readonly tooEarly: TooEarly[]
+  /** By edition: how often it was read, and when it was put away for good. */
+  readonly papers: Map<string, { readonly looks: number; readonly putAwayAt?: number }>
   voided: number
   /** The last value read off aloud: the revision that follows takes it in. */
   readAloud: RunEvent<'stated'> | undefined
@@ -74,6 +78,7 @@ export const emptyTally = (): Tally => ({
   outOfOrder: [],
   stops: [],
   tooEarly: [],
+  papers: new Map(),
   voided: 0,
   readAloud: undefined,
 })

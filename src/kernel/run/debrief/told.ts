@@ -8,6 +8,7 @@ import { quirkIn } from '../../pack/quirks.ts'
 import type { EventType, RunCommand } from '../core/events.ts'
 import { placeName } from '../core/interruption.ts'
 import { tellAcknowledged, tellRevision } from './debriefFigures.ts'
+import { tellHandled } from './debriefPapers.ts'
 import { tellAskedAgain, tellBriefed, tellBriefingEnded } from './debriefTalk.ts'
 import { answerOf, transmissionOf } from './debriefTry.ts'
 import { tellAttempts } from './debriefWatch.ts'
@@ -19,6 +20,9 @@ type Told<Type extends EventType> = Tell<Type> | 'from the state' | 'nothing'
 const EVENTS_TOLD: { readonly [Type in EventType]: Told<Type> } = {
   runStarted: 'from the state',
   figuresRevised: tellRevision,
+  sheetCame: 'from the state',
+  paperHandled: tellHandled,
+  padWritten: 'from the state',
   crossCheckAsked: 'nothing',
   stated: (tally, { event }) => {
     tally.readAloud = event

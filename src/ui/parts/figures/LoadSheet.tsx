@@ -1,6 +1,8 @@
 /** A whole load sheet at once: pasted, dropped or opened as YAML, JSON or CSV. */
 
 import { useState } from 'preact/hooks'
+import { packHasPapers } from '../../../app/selectors.ts'
+import { STATUSES } from '../../../kernel/figures/model.ts'
 import { useActions, useApp } from '../../useApp.ts'
 
 /** By the look of it, since a paste has no name: braces are JSON, a first line with commas, semicolons or tabs and no colon is CSV. */
@@ -21,6 +23,7 @@ export function LoadSheet() {
 
 function OwnSheet() {
   const actions = useActions()
+  const hasPapers = useApp(packHasPapers)
   const [text, setText] = useState('')
   const [isOver, setOver] = useState(false)
   const open = async (file: File | null | undefined) => {
@@ -61,6 +64,15 @@ function OwnSheet() {
           >
             Read it
           </button>
+          {hasPapers && (
+            <button
+              type="button"
+              disabled={text.trim() === ''}
+              onClick={() => void actions.readInputs(text, nameForPaste(text), 'lay')}
+            >
+              Lay it on the table
+            </button>
+          )}
         </div>
         <div class="field">
           <label for="sheet-file">Or open a file, or drop one here</label>
@@ -76,19 +88,34 @@ function OwnSheet() {
   )
 }
 
+/** Preliminary ones first; a file of another name comes last. */
+const rank = (name: string) => {
+  const at = STATUSES.findIndex((status) => name.startsWith(status))
+  return at < 0 ? STATUSES.length : at
+}
+
 /** Load sheets that come with the pack. */
 function Examples() {
   const examples = useApp((state) => state.examples)
+  const hasPapers = useApp(packHasPapers)
   const actions = useActions()
-  const names = Object.keys(examples)
+  const names = Object.keys(examples).toSorted((one, other) => rank(one) - rank(other) || one.localeCompare(other))
   if (names.length === 0) return null
   return (
-    <fieldset class="row">
-      <legend class="small">Use a load sheet from the pack</legend>
+    <fieldset class="stack">
+      <legend class="small">Sheets that come with the pack: read the paper and type from it, or take it over</legend>
       {names.map((name) => (
-        <button key={name} type="button" onClick={() => void actions.readInputs(examples[name] ?? '', name)}>
-          {name.replace(/\.\w+$/, '')}
-        </button>
+        <div key={name} class="row">
+          <span class="cap">{name.replace(/\.\w+$/, '')}</span>
+          {hasPapers && (
+            <button type="button" onClick={() => void actions.readInputs(examples[name] ?? '', name, 'lay')}>
+              Lay on the table
+            </button>
+          )}
+          <button type="button" onClick={() => void actions.readInputs(examples[name] ?? '', name)}>
+            Take over
+          </button>
+        </div>
       ))}
     </fieldset>
   )

@@ -6,9 +6,9 @@ import { useActions } from '../../useApp.ts'
 export function RunButtons({ buttons }: { readonly buttons: readonly ViewButton[] }) {
   const passes = buttons.filter(({ isPass }) => isPass)
   return (
-    <div class="stack">
+    <div class="buttons">
       <fieldset class="row">
-        <legend class="soft small">Press, or say the words</legend>
+        <legend class="hidden-label">Press, or say the words</legend>
         {buttons
           .filter(({ isPass }) => !isPass)
           .map((button) => (

@@ -7,6 +7,7 @@ import { createPortal } from 'preact/compat'
 import { useEffect, useState } from 'preact/hooks'
 import type { RunView } from '../../../app/view/view.ts'
 import { useActions, useApp } from '../../useApp.ts'
+import { dress } from '../shell/dress.ts'
 import { earWords } from './EarStrip.tsx'
 import { Verdict } from './Verdict.tsx'
 
@@ -24,7 +25,7 @@ export function SmallWindow({ view }: { readonly view: RunView }) {
   const open = async () => {
     const opened = await pip.requestWindow({ width: 420, height: 260 }).catch(() => undefined)
     if (!opened) return
-    dress(opened)
+    dress(opened, 'Otherseat')
     const leave = actions.attachKeys(opened)
     opened.addEventListener('pagehide', () => {
       leave()
@@ -40,16 +41,6 @@ export function SmallWindow({ view }: { readonly view: RunView }) {
       {small && createPortal(<Inside view={view} />, small.document.body)}
     </div>
   )
-}
-
-/** The page's own style and theme. */
-function dress(window: Window): void {
-  const { document: there } = window
-  for (const sheet of document.querySelectorAll('link[rel="stylesheet"], style'))
-    there.head.append(sheet.cloneNode(true))
-  there.documentElement.lang = 'en'
-  there.documentElement.dataset.theme = document.documentElement.dataset.theme ?? 'system'
-  there.title = 'Otherseat'
 }
 
 function Inside({ view }: { readonly view: RunView }) {

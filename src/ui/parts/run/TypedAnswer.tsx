@@ -21,11 +21,14 @@ export function TypedAnswer({ listenId }: { readonly listenId: number }) {
   }
   return (
     <form class="typed" onSubmit={send}>
-      <label for="typed">Answer or phrase, typed</label>
+      <label for="typed" class="hidden-label">
+        Answer or phrase, typed
+      </label>
       <input
         id="typed"
         value={text}
         onInput={(event) => change(event.currentTarget.value)}
+        placeholder="Answer or phrase, typed"
         autocomplete="off"
         autocapitalize="off"
         spellcheck={false}

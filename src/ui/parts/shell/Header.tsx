@@ -1,12 +1,13 @@
 /** The name, the way to the screens, and which figures are in force. */
 
-import { inForce } from '../../../app/selectors.ts'
+import { inForce, packHasPapers } from '../../../app/selectors.ts'
 import type { Screen } from '../../../app/store.ts'
 import { useActions, useApp } from '../../useApp.ts'
 
 const LINKS: readonly { readonly screen: Screen; readonly label: string }[] = [
   { screen: 'start', label: 'Start' },
   { screen: 'figures', label: 'Figures' },
+  { screen: 'papers', label: 'Papers' },
   { screen: 'run', label: 'Run' },
   { screen: 'debrief', label: 'Debrief' },
   { screen: 'settings', label: 'Settings' },
@@ -15,11 +16,20 @@ const LINKS: readonly { readonly screen: Screen; readonly label: string }[] = [
 export function Header() {
   const screen = useApp((state) => state.screen)
   const hasPack = useApp((state) => state.pack !== undefined)
+  const hasPapers = useApp(packHasPapers)
   const hasRun = useApp((state) => state.run !== undefined)
   const isWelcomed = useApp((state) => state.settings.welcomed)
   const revision = useApp(inForce)
   const actions = useActions()
-  const isThere = { start: true, figures: hasPack, run: hasRun, debrief: hasRun, settings: true, sound: false }
+  const isThere = {
+    start: true,
+    figures: hasPack,
+    papers: hasPapers,
+    run: hasRun,
+    debrief: hasRun,
+    settings: true,
+    sound: false,
+  }
   if (!isWelcomed) return <div />
   const go = (to: Screen) => (to === 'debrief' ? void actions.showDebrief() : actions.show(to))
   return (

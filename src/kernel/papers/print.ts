@@ -1,0 +1,161 @@
+/**
+ * A paper filled in from a sheet: what somebody states or has entered, never what Otherseat computes (law 4). Cards hold
+ * tables and lists and need no sheet.
+ */
+
+import { formatMeasured } from '../figures/format.ts'
+import { cellAt } from '../figures/lookup.ts'
+import type { Inputs } from '../figures/model.ts'
+import type { Axis, Table } from '../figures/pack.ts'
+import { shownAs } from '../figures/shown.ts'
+import { captionOf, cellWriter, entriesOf, titleOf } from '../figures/tableShown.ts'
+import type { Value } from '../kinds/kind.ts'
+import { ownOf } from '../own.ts'
+import type { Pack } from '../pack/checklist.ts'
+import type { Paper, PaperLine } from '../pack/paper.ts'
+import { itemsOf, listById, responseOf } from '../pack/place.ts'
+import { outlineOf } from '../response/sentence.ts'
+
+export interface PrintedLine {
+  readonly heading?: string
+  readonly label: string
+  /** With its unit; empty where the sheet says nothing: a line to write on. */
+  readonly text: string
+}
+
+/** A table in blocks of rows and columns; axes beyond the second are told in each block's title. */
+export interface PrintedTable {
+  readonly caption: string
+  readonly rowAxis: string
+  readonly columnAxis: string
+  readonly blocks: readonly {
+    /** "flap 12"; empty where there is one block. */
+    readonly title: string
+    readonly columns: readonly string[]
+    readonly rows: readonly { readonly head: string; readonly cells: readonly string[] }[]
+  }[]
+}
+
+export interface PrintedList {
+  readonly name: string
+  readonly rows: readonly { readonly challenge: string; readonly response: string }[]
+}
+
+export interface PrintedPaper {
+  readonly paper: Paper
+  readonly lines: readonly PrintedLine[]
+  readonly tables: readonly PrintedTable[]
+  readonly lists: readonly PrintedList[]
+}
+
+/** What is printed from: a sheet as it came in, the situation of the run, and whether stations give what is theirs to give. */
+export interface PrintGround {
+  readonly sheet: Inputs
+  readonly situation: Readonly<Record<string, string>>
+  readonly hasStations: boolean
+}
+
+export function print(pack: Pack, paper: Paper, ground: PrintGround): PrintedPaper {
+  const tables = pack.figures.basis?.tables ?? {}
+  return {
+    paper,
+    lines: paper.lines.flatMap((line) => printedLines(pack, paper, line, ground)),
+    tables: paper.tables.flatMap((name) => ownOf(tables, name) ?? []).map(printedTable),
+    lists: paper.lists.map((id) => printedList(pack, id, ground.situation)),
+  }
+}
+
+function printedLines(pack: Pack, paper: Paper, line: PaperLine, ground: PrintGround): PrintedLine[] {
+  const { sheet } = ground
+  const { figures, situations } = pack
+  if ('heading' in line) return [{ heading: line.heading, label: '', text: '' }]
+  if ('text' in line) return [{ label: line.label, text: line.text }]
+  if ('status' in line) return [{ label: line.status, text: sheet.status }]
+  const weight = (value: number) => formatMeasured(value, figures.basis?.units.weight)
+  if ('load' in line) {
+    const station = figures.stations.find(({ name }) => name === line.load)
+    const load = ownOf(sheet.loads, line.load)
+    return [{ label: line.label ?? station?.label ?? line.load, text: load === undefined ? '' : weight(load) }]
+  }
+  if ('situation' in line) {
+    const situation = situations.find(({ name }) => name === line.situation)
+    const value = ownOf(sheet.situation, line.situation)
+    const option = situation?.options.find((one) => one.value === value)
+    return [{ label: line.label ?? situation?.label ?? line.situation, text: option?.label ?? '' }]
+  }
+  if ('lastMinute' in line) {
+    const { lastMinute: changes = [] } = sheet
+    if (changes.length === 0) return [{ label: line.lastMinute, text: 'none' }]
+    return changes.map(({ station, weight: moved, count }) => {
+      const label = figures.stations.find(({ name }) => name === station)?.label ?? station
+      const text = count === undefined ? weight(moved ?? 0) : String(count)
+      return { label: `${line.lastMinute}, ${label}`, text: text.startsWith('-') ? text : `+${text}` }
+    })
+  }
+  const declaration = ownOf(figures.declarations, line.figure)
+  if (!declaration || (declaration.given && ground.hasStations)) return []
+  const value = valueOn(paper, sheet, line.figure, declaration.constant)
+  return [{ label: line.label ?? declaration.label, text: value === undefined ? '' : shownAs(declaration, value) }]
+}
+
+/** Whether the sheet says anything of this departure that the paper prints. */
+export function isIssued(pack: Pack, paper: Paper, ground: PrintGround): boolean {
+  return paper.lines.some((line) => {
+    if ('load' in line) return ownOf(ground.sheet.loads, line.load) !== undefined
+    if (!('figure' in line)) return false
+    const isConstant = ownOf(pack.figures.declarations, line.figure)?.constant !== undefined
+    return !isConstant && printedLines(pack, paper, line, ground).some(({ text }) => text !== '')
+  })
+}
+
+/** The source's word first; then what goes with the departure as it was handed in. */
+function valueOn(paper: Paper, sheet: Inputs, name: string, constant: Value | undefined): Value | undefined {
+  const stated = paper.source === undefined ? undefined : ownOf(ownOf(sheet.stated, paper.source), name)
+  return stated ?? ownOf(sheet.values, name) ?? constant
+}
+
+/** Axis -> number of its entry. */
+type Place = ReadonlyMap<Axis | undefined, number>
+
+/** Choices are told apart first, as a crew looks a table up: the flap's block, then row and column. */
+function printedTable(table: Table): PrintedTable {
+  const order = [...table.axes.filter((axis) => 'choices' in axis), ...table.axes.filter((axis) => 'at' in axis)]
+  const cut = table.axes.length > 2 ? order.slice(0, table.axes.length - 2) : []
+  const [rows, columns] = table.axes.filter((axis) => !cut.includes(axis))
+  const written = cellWriter(table)
+  const cuts = cut.reduce<Place[]>(
+    (some, axis) => some.flatMap((place) => entriesOf(axis).map((_, index) => new Map([...place, [axis, index]]))),
+    [new Map()],
+  )
+  const cell = (place: Place) =>
+    written(
+      cellAt(
+        table,
+        table.axes.map((axis) => place.get(axis) ?? 0),
+      ).value,
+    )
+  return {
+    caption: captionOf(table),
+    rowAxis: rows ? titleOf(rows) : '',
+    columnAxis: columns ? titleOf(columns) : '',
+    blocks: cuts.map((at) => ({
+      title: cut.map((axis) => `${axis.label} ${entriesOf(axis)[at.get(axis) ?? 0]}`).join(', '),
+      columns: entriesOf(columns),
+      rows: entriesOf(rows).map((head, row) => ({
+        head,
+        cells: entriesOf(columns).map((_, column) => cell(new Map([...at, [rows, row], [columns, column]]))),
+      })),
+    })),
+  }
+}
+
+function printedList(pack: Pack, id: string, situation: PrintGround['situation']): PrintedList {
+  const list = listById(pack, id)
+  return {
+    name: list.name,
+    rows: itemsOf(list, situation).map((item) => ({
+      challenge: item.challenge,
+      response: outlineOf(responseOf(item, situation), () => '_____'),
+    })),
+  }
+}

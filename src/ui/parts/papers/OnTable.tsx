@@ -1,0 +1,25 @@
+/** The papers and the scratch pad beside the challenge. */
+
+import { useState } from 'preact/hooks'
+import { PapersWindow } from './PapersWindow.tsx'
+import { OpenPapers, Pile } from './Pile.tsx'
+import { ScratchPad } from './ScratchPad.tsx'
+import { usePapers } from './usePapers.ts'
+
+export function OnTable() {
+  const { pile, open } = usePapers()
+  const [hasPad, setPad] = useState(false)
+  return (
+    <section class="on-table" aria-label="Papers and scratch pad">
+      <div class="table-row">
+        {pile.length > 0 && <Pile pile={pile} />}
+        <button type="button" aria-pressed={hasPad} onClick={() => setPad(!hasPad)}>
+          Scratch pad
+        </button>
+      </div>
+      <OpenPapers open={open} isRunning />
+      {hasPad && <ScratchPad />}
+      {open.length > 0 && <PapersWindow />}
+    </section>
+  )
+}

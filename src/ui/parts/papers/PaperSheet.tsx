@@ -1,0 +1,104 @@
+/** One paper as it is printed: on the screen and on paper alike. */
+
+import type { PaperView } from '../../../app/papers/papersView.ts'
+import type { PrintedList, PrintedTable } from '../../../kernel/papers/print.ts'
+
+export function PaperSheet({ view }: { readonly view: PaperView }) {
+  const { paper, which, cameAt, lines, tables, lists } = view
+  const time = cameAt === undefined ? '' : new Date(cameAt).toLocaleTimeString('en-GB', { timeStyle: 'short' })
+  return (
+    <article class="paper" aria-label={`${paper.title} ${which}`.trim()}>
+      <header>
+        <h3 class="cap">{paper.title}</h3>
+        <p>
+          {which && <strong class="cap">{which}</strong>} {time}
+        </p>
+        <p class="small">For training and simulation only</p>
+      </header>
+      {lines.length > 0 && (
+        <dl>
+          {lines.map(({ heading, label, text }, index) =>
+            heading === undefined ? (
+              <div key={`${index} ${label}`}>
+                <dt class="cap">{label}</dt>
+                <dd>{text || <span class="blank">blank</span>}</dd>
+              </div>
+            ) : (
+              <h4 key={heading}>{heading}</h4>
+            ),
+          )}
+        </dl>
+      )}
+      {tables.map((table) => (
+        <CardTable key={table.caption} table={table} />
+      ))}
+      {lists.map((list) => (
+        <CardList key={list.name} list={list} />
+      ))}
+      {paper.notes.map((note) => (
+        <p key={note} class="small">
+          {note}
+        </p>
+      ))}
+      {paper.signature && <p class="signature">{paper.signature}</p>}
+    </article>
+  )
+}
+
+function CardTable({ table }: { readonly table: PrintedTable }) {
+  const { caption, rowAxis, columnAxis, blocks } = table
+  return (
+    <section class="card-table">
+      <h4 class="cap">{caption}</h4>
+      {blocks.map(({ title, columns, rows }) => (
+        <table key={title}>
+          {title && <caption>{title}</caption>}
+          <thead>
+            {columnAxis && (
+              <tr>
+                <td />
+                <th scope="colgroup" colSpan={columns.length}>
+                  {columnAxis}
+                </th>
+              </tr>
+            )}
+            <tr>
+              <th scope="col">{rowAxis}</th>
+              {columns.map((head) => (
+                <th key={head} scope="col">
+                  {head}
+                </th>
+              ))}
+            </tr>
+          </thead>
+          <tbody>
+            {rows.map(({ head, cells }) => (
+              <tr key={head}>
+                <th scope="row">{head}</th>
+                {cells.map((cell, index) => (
+                  <td key={columns[index]}>{cell}</td>
+                ))}
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      ))}
+    </section>
+  )
+}
+
+function CardList({ list }: { readonly list: PrintedList }) {
+  return (
+    <section class="card-list">
+      <h4 class="cap">{list.name}</h4>
+      <dl>
+        {list.rows.map(({ challenge, response }) => (
+          <div key={challenge}>
+            <dt class="cap">{challenge}</dt>
+            <dd>{response}</dd>
+          </div>
+        ))}
+      </dl>
+    </section>
+  )
+}
