@@ -169,7 +169,7 @@ describe('sources side by side', () => {
     await user.type(stated(), '29240')
     await screen.findByText(/differs \(-184 kg\)/)
     expect(computed('takeoff weight')).toContain('not known yet')
-    await user.click(screen.getByRole('radio', { name: 'computed' }))
+    await user.click(screen.getByRole('radio', { name: /^computed: / }))
     await user.type(field('Reason'), 'the sheet has two digits swapped')
     await waitFor(() => expect(computed('takeoff weight')).toContain('29,420 kg'))
     expect(store.getState().draft.settled?.takeoffWeight).toMatchObject({

@@ -39,8 +39,8 @@ export interface SourcedView {
   readonly fields: readonly SourceField[]
   /** How it is written, where that is not plain: a trim, a flap. */
   readonly written: string
-  /** All that may count, once sources differ; with what they stated, for the choice. */
-  readonly choices: readonly Pick<StatedValue, 'source' | 'value'>[]
+  /** All that may count, once sources differ, each with its value: nobody settles a difference without seeing both. */
+  readonly choices: readonly (Pick<StatedValue, 'source' | 'value'> & { readonly shown: string })[]
   /** `open`: differs and not settled; `outdated`: settled when sources stated something else. */
   readonly state: 'nothing' | 'agrees' | 'open' | 'outdated' | 'settled'
 }
@@ -71,7 +71,9 @@ export function sourcedViews(
         isHidden,
         fields: stated.sources.map((source) => fieldOf(declaration, source, sources, { draft, inForce, isHidden })),
         written: writtenAs(declaration),
-        choices: sources.some(({ within }) => !within) ? sources : [],
+        choices: sources.some(({ within }) => !within)
+          ? sources.map(({ source, value }) => ({ source, value, shown: shownAs(declaration, value) }))
+          : [],
         state: stateOf(declaration, sources, draft),
       },
     ]

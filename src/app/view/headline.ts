@@ -1,11 +1,13 @@
 /** What stands large on the run screen, and what to do now in one sentence: one entry for each place of a run. */
 
-import { sourceWords } from '../../kernel/figures/sources.ts'
+import { formatMeasured } from '../../kernel/figures/format.ts'
+import type { ComputedFigure } from '../../kernel/figures/model.ts'
+import { COMPUTED, ENTERED, sourceWords } from '../../kernel/figures/sources.ts'
 import type { Pack } from '../../kernel/pack/checklist.ts'
 import { findItem, findLine, listById } from '../../kernel/pack/place.ts'
 import { usualWording } from '../../kernel/response/sentence.ts'
 import { listed } from '../../kernel/run/core/phrases.ts'
-import { missingFigures } from '../../kernel/run/core/progress.ts'
+import { missingFigures, unsettledIn } from '../../kernel/run/core/progress.ts'
 import { promptWords } from '../../kernel/run/core/prompts.ts'
 import type { Floor, Question, RunState } from '../../kernel/run/core/state.ts'
 import { flowAt } from '../../kernel/run/list/flowSteps.ts'
@@ -44,6 +46,14 @@ function questionHint(question: Question): string {
   return question.about === 'passReason' ? 'Say one of these; or say "disregard".' : 'Affirm or negative.'
 }
 
+/** "Load sheet and own zero fuel weight differ by 30 kg". */
+function differenceIn({ label, measure, sources = [] }: ComputedFigure): string {
+  const other = sources.find(({ source, within }) => !within && source !== COMPUTED && source !== ENTERED)
+  const words = sourceWords(other?.source ?? '')
+  const by = other?.difference === undefined ? '' : ` by ${formatMeasured(Math.abs(other.difference), measure, 1)}`
+  return `${words.charAt(0).toUpperCase()}${words.slice(1)} and own ${label} differ${by}`
+}
+
 type At = Floor['at']
 type Wording<Place extends At> = (pack: Pack, run: RunState, floor: Extract<Floor, { at: Place }>) => Words
 
@@ -52,6 +62,8 @@ const AT: { readonly [Place in At]: Wording<Place> } = {
     const { item } = findItem(pack, floor.item)
     const headline = item.challenge
     const missing = missingFigures(pack, run, item)
+    const unsettled = unsettledIn(pack, run, item)
+    if (unsettled) return { headline, hint: `${differenceIn(unsettled)}. Settle it on the figures page.` }
     if (missing.length > 0)
       return { headline, hint: `No figure yet for ${listed(missing)}: enter it on the figures page.` }
     const { look = [] } = item

@@ -1,5 +1,7 @@
 /** How far each item and list has come, and what an item rests on. */
 
+import type { ComputedFigure } from '../../figures/model.ts'
+import { unsettledFor } from '../../figures/unsettled.ts'
 import type { Value } from '../../kinds/kind.ts'
 import type { Item, Pack } from '../../pack/checklist.ts'
 import { figuresFor, saidFigures } from '../../pack/place.ts'
@@ -43,9 +45,24 @@ export function lastClosed(state: RunState, id: string): RunState {
 
 /** Labels of figures that the answer needs and that have no value yet. */
 export function missingFigures(pack: Pack, state: RunState, item: Item): string[] {
+  return missingNames(pack, state, item).map((name) => pack.figures.declarations[name]?.label ?? name)
+}
+
+function missingNames(pack: Pack, state: RunState, item: Item): string[] {
   const names = saidFigures(item, state.situation)
   const present = figuresFor(pack, state.values, names)
-  return names.filter((name) => !present[name]).map((name) => pack.figures.declarations[name]?.label ?? name)
+  return names.filter((name) => !present[name])
+}
+
+/** The figure whose sources differ, where that leaves the answer without a value. */
+export function unsettledIn(pack: Pack, state: RunState, item: Item): ComputedFigure | undefined {
+  const { inputs } = state
+  if (!inputs) return undefined
+  for (const name of missingNames(pack, state, item)) {
+    const found = unsettledFor(pack.figures, inputs, name)
+    if (found) return found
+  }
+  return undefined
 }
 
 /** Spoken values, as they are now, that an answer to the item would rest on. */

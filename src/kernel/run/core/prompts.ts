@@ -7,7 +7,7 @@ import { flowAt, openSteps } from '../list/flowSteps.ts'
 import { callableTurns, exchangeAt, talkAt } from '../talk/talk.ts'
 import { nextCall, watchAt, watchById, watchState } from '../watch/watchTiming.ts'
 import { say } from './phrases.ts'
-import { missingFigures } from './progress.ts'
+import { missingFigures, unsettledIn } from './progress.ts'
 import type { RunState } from './state.ts'
 
 function flowWords(flow: Flow, phase: string, state: RunState): string {
@@ -42,7 +42,9 @@ function floorWords(pack: Pack, state: RunState): string {
     case 'item': {
       const { item } = findItem(pack, floor.item)
       const missing = missingFigures(pack, state, item)
-      return missing[0] ? say.noFigure(missing[0]) : say.challenge(item.challenge)
+      if (!missing[0]) return say.challenge(item.challenge)
+      const unsettled = unsettledIn(pack, state, item)
+      return unsettled ? say.differs(unsettled.label) : say.noFigure(missing[0])
     }
     case 'line': {
       const list = listById(pack, floor.list)

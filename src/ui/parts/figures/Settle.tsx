@@ -20,7 +20,7 @@ export function Settle({ draft, figure }: { readonly draft: Inputs; readonly fig
       </p>
       <Choices
         legend={`Which ${label} counts`}
-        options={choices.map(({ source }) => ({ value: source, label: sourceWords(source) }))}
+        options={choices.map(({ source, shown }) => ({ value: source, label: `${sourceWords(source)}: ${shown}` }))}
         value={state === 'outdated' ? '' : settled.use}
         choose={(use) => set({ use })}
       />

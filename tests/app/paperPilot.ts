@@ -1,0 +1,154 @@
+/**
+ * A pilot who sees only papers and the run screen: no computed value, no pack. What is asked is looked up on the checklist
+ * card, its values on the sheets and cards; trim and speeds are worked out from the printed tables.
+ */
+
+import { papersView } from '../../src/app/papers/papersView.ts'
+import type { RunSession } from '../../src/app/run/session.ts'
+import { createAppStore } from '../../src/app/store.ts'
+import { viewOf } from '../../src/app/view/view.ts'
+import type { PrintedTable } from '../../src/kernel/papers/print.ts'
+
+/** A paper as it is read: its title, its edition, its lines by label, its tables by caption. */
+interface Read {
+  readonly title: string
+  readonly edition: number
+  readonly lines: Readonly<Record<string, string>>
+  readonly tables: readonly PrintedTable[]
+  readonly rows: readonly { readonly challenge: string; readonly response: string }[]
+}
+
+const nothingElse = createAppStore().getState()
+
+/** What lies on the table, newest edition of each first. */
+function table({ pack, state }: RunSession): readonly Read[] {
+  return papersView(pack, { ...nothingElse, run: state() }).pile.map(({ paper, number = 0, lines, tables, lists }) => ({
+    title: paper.title,
+    edition: number,
+    lines: Object.fromEntries(lines.map(({ label, text }) => [label, text])),
+    tables,
+    rows: lists.flatMap((list) => list.rows),
+  }))
+}
+
+/** `of` an edition: the first ones, as of a pilot who has not looked at the new ones. */
+export type Editions = 'newest' | 'first'
+
+/** "24,360 kg" -> 24360. */
+const amount = (text: string) => Number(/-?[\d.]+/.exec(text.replaceAll(',', ''))?.[0])
+
+export interface Papers {
+  /** As it stands on the first paper that has such a line. */
+  line(label: string): string
+  /** Of this paper alone. */
+  on(title: string, label: string): string
+  /** The answer that the checklist card asks for, with its values. */
+  answer(challenge: string): string
+}
+
+/** What pilots know of their own cards: where the value for a blank stands. */
+interface Habits {
+  /** By what is asked, or the word before the blank. */
+  readonly values: Readonly<Record<string, (papers: Papers) => string>>
+}
+
+/** `copied`: what the pilot has written down since, by label; it goes before the papers. */
+export function papersOf(
+  run: RunSession,
+  habits: Habits,
+  { editions = 'newest', copied }: { readonly editions?: Editions; readonly copied?: ReadonlyMap<string, string> } = {},
+): Papers {
+  const all = table(run)
+  const pile = editions === 'newest' ? all : all.filter(({ edition }) => edition <= 1)
+  const newest = pile.filter((one, index) => pile.findIndex(({ title }) => title === one.title) === index)
+  const find = (label: string, from = newest) => {
+    const text = from.map(({ lines }) => lines[label]).find((found) => found)
+    if (!text) throw new Error(`no paper says ${label}`)
+    return text
+  }
+  const papers: Papers = {
+    line: (label) => copied?.get(label) ?? find(label),
+    on: (title, label) =>
+      find(
+        label,
+        newest.filter((one) => one.title === title),
+      ),
+    answer(challenge) {
+      const row = newest.flatMap(({ rows }) => rows).find((one) => one.challenge === challenge)
+      if (!row) throw new Error(`the checklist card has no ${challenge}`)
+      let before = ''
+      const words = row.response.split(' ').map((word) => {
+        if (word !== '_____') {
+          before = word
+          return word
+        }
+        const value = habits.values[`${challenge}, ${before}`] ?? habits.values[challenge]
+        return value ? value(papers) : papers.line(challenge)
+      })
+      return words.join(' ').replaceAll(',', '')
+    },
+  }
+  return Object.assign(papers, { tables: newest.flatMap(({ tables }) => tables) })
+}
+
+/** Linear between the lines of a printed table, by the number at its rows, in a column (and a block, where it has several). */
+export function lookUp(papers: Papers, caption: string, at: number, column = '', block = ''): number {
+  const { tables } = papers as Papers & { readonly tables: readonly PrintedTable[] }
+  const printed = tables.find((one) => one.caption.startsWith(caption))
+  const rows = printed?.blocks.find(({ title }) => title === block)
+  if (!printed || !rows) throw new Error(`no card has a table of ${caption} ${block}`)
+  const index = rows.columns.indexOf(column)
+  const points = rows.rows.map(({ head, cells }) => [Number(head), Number(cells[index])] as const)
+  const above = points.findIndex(([head]) => head >= at)
+  const [high, highValue] = points[above] ?? [Number.NaN, Number.NaN]
+  if (high === at) return highValue
+  const [low, lowValue] = points[above - 1] ?? [Number.NaN, Number.NaN]
+  return lowValue + ((highValue - lowValue) * (at - low)) / (high - low)
+}
+
+const tenth = (value: number) => (Math.round(value * 10 + 1e-6) / 10).toFixed(1)
+
+/** The Marram's: trim by the card, speeds and fan speed off the takeoff data. */
+export const MARRAM: Habits = {
+  values: {
+    'takeoff trim': (papers) => {
+      const trim = lookUp(papers, 'takeoff trim', amount(papers.line('takeoff CG')), papers.line('takeoff flap'))
+      return `${tenth(trim)} up`
+    },
+    'zero fuel weight': (papers) => String(amount(papers.line('zero fuel weight'))),
+    'takeoff fan speed': (papers) => String(amount(papers.line('takeoff fan speed'))),
+    altimeters: (papers) => String(amount(papers.line('altimeter'))),
+    runway: (papers) => papers.on('departure slip', 'Runway in use'),
+    'takeoff speeds, one': (papers) => String(amount(papers.line('V one'))),
+    'takeoff speeds, rotate': (papers) => String(amount(papers.line('rotate speed'))),
+    'fuel on board': (papers) => String(amount(papers.line('fuel on board'))),
+    'takeoff weight': (papers) => String(amount(papers.line('takeoff weight'))),
+    'V one': (papers) => String(amount(papers.line('V one'))),
+    'V two': (papers) => String(amount(papers.line('V two'))),
+    flap: (papers) => papers.line('takeoff flap'),
+  },
+}
+
+/** The piston twin's: both trim and lift-off speed by the cards. */
+export const PAIR: Habits = {
+  values: {
+    'takeoff weight': (papers) => String(amount(papers.line('takeoff weight'))),
+    'fuel on board': (papers) => String(amount(papers.line('fuel on board'))),
+    altimeter: (papers) => papers.line('altimeter').split(' ')[0] ?? '',
+    flap: (papers) => String(amount(papers.line('Takeoff flap'))),
+    'elevator trim': (papers) => {
+      const trim = lookUp(papers, 'elevator trim', amount(papers.line('takeoff CG')))
+      const half = Math.round(trim * 2 + 1e-6) / 2
+      return half === 0 ? 'zero' : `${Math.abs(half).toFixed(1)} ${half < 0 ? 'down' : 'up'}`
+    },
+    'lift off speed': (papers) => {
+      const flap = String(amount(papers.line('Takeoff flap')))
+      return String(Math.ceil(lookUp(papers, 'lift off speed', amount(papers.line('takeoff weight')), flap) - 1e-9))
+    },
+  },
+}
+
+/** What the screen shows, and what a pilot does with it; undefined at the end. */
+export function screenOf({ pack, state }: RunSession) {
+  return viewOf(pack, state())
+}
