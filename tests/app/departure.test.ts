@@ -42,6 +42,19 @@ describe('an answer', () => {
     expect(flight.said()).toBe('Takeoff trim, direction?')
   })
 
+  it('that says that it is done, without the value, is asked for the value and counts as a miss', async () => {
+    const flight = await atTrim()
+    await flight.hear('checked')
+    expect(flight.said()).toBe('Value?')
+    await flight.hear('set', { by: 'typed' })
+    expect(flight.said()).toBe('Value?')
+    expect(flight.state().items['loadFigures.trim']).toMatchObject({ misses: 2, sayAgains: 0, revealed: false })
+    const [list] = debriefOf(flight.pack, flight.log.events).lists
+    expect(list?.items[1]).toMatchObject({ challenge: 'takeoff trim', misses: 2, sayAgains: 0 })
+    await flight.hear('four point three up')
+    expect(flight.said()).toBe('V one?')
+  })
+
   it('to an item before, heard late, is judged against nothing', async () => {
     const flight = await atTrim()
     const old = flight.ear.requests.at(-1)?.listenId ?? 0
@@ -345,7 +358,7 @@ describe('a cross-check aloud', () => {
     expect(flight.said()).toMatch(/^Takeoff flap differs, settle it on the figures page\./)
     expect(flight.state().values.takeoffFlap).toBeUndefined()
     // No flap, no trim: the item waits for it, and says nothing of what it was.
-    expect(flight.said()).toContain('No figure yet for takeoff trim')
+    expect(flight.said()).toContain('Takeoff flap differs, settle it on the figures page')
     expect(flight.said()).not.toMatch(/nineteen|twelve/)
   })
 

@@ -80,7 +80,7 @@ export const NUMBER_LINES: readonly HandGroup[] = [
       ['five point two up off', 'sayAgain'],
       ['set', 'incomplete'],
       ['up', 'incomplete:digits'],
-      ['checked', 'sayAgain:notUnderstood'],
+      ['checked', 'incomplete'],
       ['', 'sayAgain:notUnderstood'],
       ['blah blah', 'sayAgain:notUnderstood'],
       ['point two up', 'negative:value'],

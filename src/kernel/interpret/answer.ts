@@ -22,7 +22,9 @@ export function answer(utterance: Utterance): EventBody | undefined {
   const item = openItem(utterance)
   if (!item) return undefined
   const judged = judgeAnswer(utterance, item)
-  const isDoubted = heard.doubt !== undefined || (judged.verdict !== 'command' && !isAnswerShaped(utterance, item))
+  // "Checked" has not the shape of a value, and is said to one all the same.
+  const isAnswer = judged.verdict === 'command' || judged.because === 'valueless' || isAnswerShaped(utterance, item)
+  const isDoubted = heard.doubt !== undefined || !isAnswer
   const judgement = withCauses(pack, state, isDoubted ? notUnderstood(judged.parts) : judged)
   if (judgement.verdict === 'command' && judgement.command) {
     const { command, argument } = judgement

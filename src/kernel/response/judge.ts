@@ -15,6 +15,7 @@ import { equallyLikely, type Hypotheses } from './hypotheses.ts'
 import { HARMLESS, HESITATIONS, isNegation, isStateWord } from './lexicon.ts'
 import type { JudgeInput, Judgement } from './model.ts'
 import { attemptsIn } from './scan.ts'
+import { valueless } from './valueless.ts'
 
 /** Judges an answer. */
 export function judge(input: JudgeInput): Judgement {
@@ -88,7 +89,26 @@ function judgeBody(input: JudgeInput, asked: Asked, heard: Transcript, body: rea
   }
   const assessment = isRemark ? undefined : bestAssessment(input, asked, body, own('correction'))
   if (assessment?.judgement.verdict === 'correct') return assessment.judgement
-  return command(input, heard, assessment) ?? assessment?.judgement ?? NOT_UNDERSTOOD
+  return (
+    command(input, heard, assessment) ??
+    claimed(input, asked, body, assessment) ??
+    assessment?.judgement ??
+    NOT_UNDERSTOOD
+  )
+}
+
+/** "Checked" to a value, where nothing of the answer was said before. */
+function claimed(
+  { held = [], begun = {} }: JudgeInput,
+  asked: Asked,
+  body: readonly Token[],
+  assessment: Assessment | undefined,
+): Judgement | undefined {
+  if (held.length + Object.keys(begun).length > 0) return undefined
+  const { verdict, parts = [] } = assessment?.judgement ?? {}
+  const saysNothing = !parts.some(({ kind, heard }) => kind === 'figure' && heard !== undefined)
+  const isLeft = verdict === undefined || verdict === 'sayAgain' || verdict === 'incomplete'
+  return isLeft && saysNothing ? valueless(asked, body, parts) : undefined
 }
 
 const NOT_UNDERSTOOD: Judgement = { verdict: 'sayAgain', because: 'notUnderstood', parts: [] }

@@ -20,6 +20,8 @@ export type Because =
   | 'notUnderstood'
   | 'missing'
   | 'refused'
+  /** "Checked", "set": said to be done, without its value. */
+  | 'valueless'
 
 export interface Part {
   /** The figure's name, the tag, or the literal text. */

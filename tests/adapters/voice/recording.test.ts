@@ -187,6 +187,7 @@ describe.each(packs)('with the pack $id', (pack) => {
       useKeys: [say.useKeys()],
       twoValues: [say.twoValues()],
       form: [say.form('digit by digit'), say.form('in the words of the list')],
+      valueless: [say.valueless()],
       missing: challenges.map((challenge) =>
         say.missing(challenge, ['direction', 'the rest', 'all digits', 'decimals', ...labels]),
       ),

@@ -105,6 +105,7 @@ const judgement = object<Judgement>({
       notUnderstood: true,
       missing: true,
       refused: true,
+      valueless: true,
     }),
   ),
   form: optional(text),

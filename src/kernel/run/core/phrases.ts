@@ -161,6 +161,7 @@ export const say = {
   useKeys: () => sentence('use the keys if you like'),
   twoValues: () => sentence('two values heard'),
   form: (form: string) => sentence(`say it ${form}`),
+  valueless: () => ask('value'),
   missing: (challenge: string, parts: readonly string[]) => ask(`${challenge}, ${listed(parts)}`),
   coach: (value: string) => sentence(`computed ${value}`, 'check the load figures'),
   value: (label: string, value: string) => sentence(label, value),

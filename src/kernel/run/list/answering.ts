@@ -35,7 +35,9 @@ export function answered(pack: Pack, before: RunState, event: Answered): Step {
     case 'negative':
       return missed(pack, state, item, event)
     case 'incomplete':
-      return incomplete(pack, state, item, judgement.parts)
+      return judgement.because === 'valueless'
+        ? valueless(pack, state, item)
+        : incomplete(pack, state, item, judgement.parts)
     case 'sayAgain':
       return sayAgain(pack, state, item, event)
     case 'command':
@@ -107,6 +109,12 @@ function coaching(pack: Pack, state: RunState, wrong: readonly Part[]): string[]
     wrong.filter((part) => part.kind === 'figure').map((part) => part.name),
   )
   return Object.values(figures).map((figure) => say.coach(sayValue(figure, state.settings.phraseology)))
+}
+
+/** Said to be done, and the value left out: the pilot's miss. */
+function valueless(pack: Pack, before: RunState, item: Item): Step {
+  const state = withItem(before, item.id, { misses: itemState(before, item.id).misses + 1, sayAgains: 0 })
+  return sayAndListen(pack, state, [say.valueless()], { promptAfterMs: PROMPT_AFTER_MISS_MS, tone: 'attention' })
 }
 
 function incomplete(pack: Pack, before: RunState, item: Item, parts: readonly Part[]): Step {

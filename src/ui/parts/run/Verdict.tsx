@@ -24,6 +24,7 @@ const BECAUSE: Readonly<Record<Because, string>> = {
   notUnderstood: 'not understood',
   missing: 'a part is missing',
   refused: 'you said negative',
+  valueless: 'no value in it',
 }
 
 export function Verdict({ judgement }: { readonly judgement: Judgement }) {
