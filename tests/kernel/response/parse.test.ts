@@ -20,6 +20,7 @@ describe('a response text is understood', () => {
     ['(<flap> set | (up | zero)) [now]', ['flap'], ['set', 'up', 'zero', 'now']],
     ['on | off', [], ['on', 'off']],
     ['<a>{first} <a>', ['a'], []],
+    ['< trim > set', ['trim'], ['set']],
   ])('%s', (text, figures, words) => {
     expect(responseFrom(text)).toMatchObject({ text, figures, wordings: words })
   })
@@ -43,6 +44,18 @@ describe('a response text is understood', () => {
   })
 })
 
+describe('a response text may', () => {
+  it('have blanks inside a tag', () => {
+    expect(parsed('on { first }')).toEqual({ type: 'words', words: ['on'], tag: 'first' })
+  })
+
+  it('nest twenty brackets, and no more', () => {
+    const nested = (depth: number) => problems(`${'('.repeat(depth)}set${')'.repeat(depth)}`)
+    expect(nested(20)).toEqual([])
+    expect(nested(21)).toContainEqual([20, 'brackets nested deeper than 20'])
+  })
+})
+
 describe('a response text that is wrong says where and what would be right', () => {
   it.each([
     ['(armed | on', 0, 'not closed'],
@@ -57,6 +70,17 @@ describe('a response text that is wrong says where and what would be right', () 
     ['/2/ a', 0, 'weights are not used'],
     ['{tag} a', 0, 'nothing before the tag'],
     ['a {}', 2, 'empty tag'],
+    ['a {  }', 2, 'empty tag; a tag names its part, such as {left}'],
+    ['[a] {one}', 4, 'nothing before the tag to name'],
+    ['a {one} {two}', 8, 'nothing before the tag to name'],
+    ['<2nd>', 0, '<2nd> is no figure name; a name is letters and digits, such as <trim>'],
+    ['[set', 0, '"[" is not closed by "]"'],
+    ['(set]', 0, '"(" is not closed by ")"'],
+    ['flap +', 5, '"+" is not used; write the words out'],
+    ['trim>', 4, '">" without its partner; a figure is written <name>'],
+    ['a {left', 2, '"{" without its partner; a tag is written {name}'],
+    ['left}', 4, '"}" without its partner; a tag is written {name}'],
+    ['set!', 3, '"!" cannot stand in a response; use words, <figure>, ( ), [ ], | and {tag}'],
   ])('"%s" at %i', (text, offset, message) => {
     const found = problems(text)
     expect(found.map(([at]) => at)).toContain(offset)
@@ -65,6 +89,11 @@ describe('a response text that is wrong says where and what would be right', () 
 
   it('all of them at once, in order', () => {
     expect(problems('a* <b c> {').map(([offset]) => offset)).toEqual([1, 3, 9])
+    expect(problems('(on* set').map(([offset]) => offset)).toEqual([0, 3])
+  })
+
+  it.each(['on)', 'on) set'])('"%s" has no other fault than the bracket', (text) => {
+    expect(problems(text)).toEqual([[2, '")" without an opening bracket']])
   })
 
   it('whatever the text, and never throws', () => {
