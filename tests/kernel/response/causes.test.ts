@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { findCauses } from '../../../src/kernel/response/causes.ts'
+import type { Figures, Value } from '../../../src/kernel/kinds/kind.ts'
+import { type CauseSearch, findCauses } from '../../../src/kernel/response/causes.ts'
 import type { Cause } from '../../../src/kernel/response/model.ts'
 import { LINEAGE_CAUSES, lineageCases } from '../../corpus/lineage.ts'
 
@@ -56,6 +57,60 @@ describe('where a wrong number came from', () => {
       history: [{ revision: 1, label: 'preliminary figures', values: { trim: 2.5 } }],
     })
     expect(found.map(({ cause }) => cause)).toEqual(['earlierRevision', 'otherFigure', 'digitsSwapped'])
+  })
+})
+
+describe('a value that was read wrong', () => {
+  const figures: Figures = {
+    squawk: { kind: 'digits', length: 4, value: '4271' },
+    count: { kind: 'integer', value: 4271 },
+    other: { kind: 'digits', length: 4, value: '0005' },
+    five: { kind: 'integer', value: 2 },
+    flap: { kind: 'choice', value: '15', options: { '15': ['fifteen'], '51': ['fifty one'] } },
+    up: { kind: 'trim', decimals: 1, value: 5.2 },
+    down: { kind: 'trim', decimals: 1, value: -5.2 },
+    runway: { kind: 'runway', value: '27L' },
+  }
+  const causesOf = (figure: string, read: Value, more: Partial<CauseSearch> = {}) =>
+    findCauses({ figure, read, figures, ...more }).map(({ cause, detail }) => `${cause} ${detail}`)
+
+  it.each([
+    ['squawk', '2471', 'digitsSwapped four two'],
+    ['squawk', '4217', 'digitsSwapped seven one'],
+    ['squawk', '1724', ''],
+    ['squawk', '427', ''],
+    ['count', 2471, 'digitsSwapped four two'],
+    ['down', -2.5, 'digitsSwapped five two'],
+    ['up', -2.5, ''],
+    ['runway', '72L', 'digitsSwapped two seven'],
+    ['runway', '72l', 'digitsSwapped two seven'],
+    ['runway', '72R', ''],
+    ['flap', '51', ''],
+  ])('%s as %s: two digits next to each other changed places, of the same side and sign: "%s"', (name, read, cause) => {
+    expect(causesOf(name, read)).toEqual(cause === '' ? [] : [cause])
+  })
+
+  it.each([
+    ['squawk', '0005', 'otherFigure other'],
+    ['squawk', '2', 'otherFigure five'],
+    ['up', -5.2, 'otherFigure down'],
+  ])('%s as %s: it may be that of another item, by its own name where it has no other: "%s"', (name, read, cause) => {
+    expect(causesOf(name, read)).toEqual([cause])
+  })
+
+  it('tells each cause once, whatever number of tables and revisions has it', () => {
+    const at = (cause: 'neighbourRow' | 'otherFlap', detail: string, value = 4.1) => ({ cause, detail, value })
+    const neighbours = [at('neighbourRow', 'up'), at('neighbourRow', 'up'), at('neighbourRow', 'down')]
+    const history = [
+      { revision: 1, label: 'first figures', values: { up: 4.1 } },
+      { revision: 2, label: 'second figures', values: {} },
+      { revision: 3, label: 'third figures', values: { up: 4.1 } },
+    ]
+    const more = { neighbours: [...neighbours, at('otherFlap', 'up'), at('otherFlap', 'gone', 4.2)], history }
+    expect(causesOf('up', 4.1, more)).toEqual([
+      ...['earlierRevision first figures', 'earlierRevision third figures'],
+      ...['neighbourRow up', 'neighbourRow down', 'otherFlap up'],
+    ])
   })
 })
 

@@ -18,6 +18,9 @@ describe('the answer of the other pilot', () => {
     ['V one <v1> rotate <vr> V two <v2>', 'V one one two eight rotate one three one V two one three eight'],
     ['full left {left} full right {right}', 'full left full right'],
     ['<gone> set', 'set'],
+    ['(<gone> | [<v1>])', 'one two eight'],
+    ['(<gone> | [<gone>])', ''],
+    ['a set <gone> b set z set', 'a set B set Z set'],
   ])('%s', (text, said) => {
     expect(sayResponse(responseFrom(text), FIGURES, 'plain')).toBe(said)
   })
