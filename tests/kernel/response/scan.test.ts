@@ -33,7 +33,10 @@ function cut(response: string, specs: Specs, heard: string): string {
 const ALTITUDE: KindSpec = { kind: 'altitude', unit: 'ft' }
 const TRIM: KindSpec = { kind: 'trim', decimals: 1 }
 const CALLSIGN: KindSpec = { kind: 'callsign', telephony: ['Tidewick', 'Blue Heron'] }
-const CHOICE: KindSpec = { kind: 'choice', options: { corrie: ['corrie'], melton: ['melton two'], up: ['up'] } }
+const CHOICE: KindSpec = {
+  kind: 'choice',
+  options: { corrie: ['corrie'], melton: ['melton two'], up: ['up'], 'up high': ['up high'] },
+}
 
 describe('the words of an item', () => {
   it.each([
@@ -47,6 +50,7 @@ describe('the words of an item', () => {
     ['inserted', 'insertd harmed', '[near inserted], unknown(harmed)'],
     ['(arm | arm inserted)', 'arm insertd', '[near arm inserted]'],
     ['set', 'one set', 'amount(one), [set]'],
+    ['set', 'won set', 'amount(won), [set]'],
     ['set', 'dozen', 'amount(dozen)'],
     ['set', 'été', 'amount(été)'],
   ])('%s in "%s": %s', (response, heard, atoms) => {
@@ -135,6 +139,7 @@ describe('a name', () => {
     ['up five point two up', 'up five point two up'],
     ['five point two melton to corrie', 'five point two, melton to, corrie'],
     ['melton', 'melton'],
+    ['up high five point two up', 'up high, five point two up'],
   ])('of a choice beside a number: "%s"', (heard, atoms) => {
     expect(cut('<a> <t>', { a: CHOICE, t: TRIM }, heard)).toBe(atoms)
   })

@@ -17,6 +17,8 @@ const SPECS: Specs = {
   runway: { kind: 'runway' },
   qnh: { kind: 'altimeter', unit: 'hPa' },
   trim: { kind: 'trim', decimals: 1 },
+  few: { kind: 'integer', max: 9 },
+  many: { kind: 'integer', max: 99 },
   v1: { kind: 'speed' },
   vr: { kind: 'speed' },
   v2: { kind: 'speed' },
@@ -72,6 +74,10 @@ describe('a number may be for', () => {
     ['V one one four one', 'v1 vr v2'],
   ])('those before a label that is said after it: "%s"', (after, names) => {
     expect(forWhich(SPEEDS, `one two eight ${after}`)).toBe(names)
+  })
+
+  it('those before a unit as well, which is no label', () => {
+    expect(forWhich('<v1> <v2> knots', 'one two eight and one four one knots')).toBe('v1 v2')
   })
 
   it('the only figure, though that was said', () => {
@@ -155,6 +161,10 @@ describe('a number that its figure cannot have', () => {
   it('stays where it is, if two others can have it, or none', () => {
     expect(takenFor('<runway> <level> <qnh>', 'one thousand', 'runway')).toBe('runway')
     expect(takenFor('<v1> <vr>', 'five point two up', 'v1')).toBe('v1')
+  })
+
+  it('stays where it is, if the other one is of the same kind', () => {
+    expect(takenFor('<few> <many>', 'fifty', 'few')).toBe('few')
   })
 
   it('stays with its label, and is not for what was said', () => {

@@ -14,10 +14,14 @@ const SPECS: Specs = {
   qnh: { kind: 'altimeter', unit: 'hPa' },
   mass: { kind: 'weight', unit: 'kg' },
   fuel: { kind: 'weight', unit: 'kg', say: 'thousands' },
+  count: { kind: 'integer' },
+  sign: { kind: 'callsign', telephony: ['Tidewick'] },
+  point: { kind: 'identifier' },
 }
 const RESPONSES: Readonly<Record<string, Response>> = {
   ...Object.fromEntries(Object.keys(SPECS).map((name) => [name, responseFrom(`[${name}] <${name}>`)])),
   beacon: responseFrom('beacon on'),
+  pair: responseFrom('<runway> [<qnh>]'),
 }
 
 /** From where on the words are another element's, and whose they may be. */
@@ -48,6 +52,10 @@ it.each([
   ['sid', 'runway', 'tarn two alfa zero nine', 'zero nine: runway'],
   ['squawk', 'heading runway', 'four two seven one then two two left turn', 'two two left turn: runway'],
   ['squawk', 'heading runway', 'four two seven one then two two zero turn', 'two two zero turn: heading'],
+  ['sid', 'count runway', 'tarn two alfa then two two left', 'two two left: runway'],
+  ['count', 'runway', 'five then two two left', 'two two left: runway'],
+  ['sid', 'pair', 'tarn two alfa then two two left', 'two two left: pair'],
+  ['sid', 'pair', 'tarn two alfa then one zero one three', 'one zero one three: pair'],
   ['heading', 'squawk frequency', 'zero nine zero then four two seven one', 'four two seven one: squawk'],
 ])('a side belongs to the number before it: the %s beside %s, "%s"', (own, others, heard, found) => {
   expect(stray(own, others, heard)).toBe(found)
@@ -61,11 +69,11 @@ it.each([
   ['nothing else is asked for', 'level', '', 'nine thousand feet two two zero'],
   ['something is corrected', 'runway', 'level', 'two two left correction five thousand'],
   ['it can be its own value again', 'level', 'mass', 'nine thousand feet then eight thousand feet'],
-  ['it came before its own value', 'level', 'frequency', 'one two zero decimal one nine thousand feet'],
+  ['it came before its own value', 'level', 'frequency', 'one two zero decimal one then nine thousand feet'],
   ['its own value was not said', 'level', 'frequency', 'one two zero decimal one'],
   ['none of the others can have it', 'sid', 'squawk', 'tarn two alfa four two seven'],
   ['it has no value of its own', 'beacon', 'runway', 'beacon on two two left'],
-  ['it is a letter', 'runway', 'sid', 'two two left fell one bravo'],
+  ['it is a letter', 'sign', 'point', 'tidewick four two one then alfa'],
 ])('nothing strays where %s', (_, own, others, heard) => {
   expect(stray(own, others, heard)).toBe('none')
 })
