@@ -40,6 +40,16 @@ describe('the standard phrases', () => {
     ['taxi checklist', 'call', 'taxi'],
     ['landing checks', 'call', 'landing'],
     ['after landing checklist', 'call', 'afterLanding'],
+    ['whats left', 'whatIsLeft'],
+    ['and say again and', 'sayAgain'],
+    ['pass this', 'pass'],
+    ['pass item please', 'pass'],
+    ['uh pass that sim fault please', 'pass', 'simulatorFault'],
+    ['confirm the trim value', 'confirm', 'trim'],
+    ['remark', 'remark', ''],
+    ['please remark uh noisy pump please', 'remark', 'uh noisy pump please'],
+    ['well please read me the landing list', 'call', 'landing'],
+    ['checklist landing', 'call', 'landing'],
   ])('%s', (text, command, argument?: string) => {
     expect(readCommand(transcriptOf(text), NAMES)).toEqual(argument === undefined ? { command } : { command, argument })
   })
@@ -56,6 +66,13 @@ describe('the standard phrases', () => {
     'before checklist',
     '',
     'continue descent to five thousand',
+    'please',
+    'say say again',
+    'confirm',
+    'pass it it',
+    'landing landing',
+    'banana landing checklist',
+    'the checklist',
   ])('"%s" is none', (text) => {
     expect(readCommand(transcriptOf(text), NAMES)).toBeUndefined()
   })
@@ -73,9 +90,28 @@ describe('the standard phrases', () => {
     expect(readCommand(transcriptOf('taxi checklist'), { lists: { a: ['taxi'], b: ['taxi'] } })).toBeUndefined()
   })
 
+  it('a name that two figures share confirms neither', () => {
+    expect(readCommand(transcriptOf('confirm trim'), { confirmable: { a: ['trim'], b: ['trim'] } })).toBeUndefined()
+    expect(readCommand(transcriptOf('confirm trim'))).toBeUndefined()
+  })
+
+  it('a list whose name is "checklist" is called by just that', () => {
+    const named = (text: string) => readCommand(transcriptOf(text), { lists: { only: ['checklist'] } })
+    expect(named('checklist please')).toEqual({ command: 'call', argument: 'only' })
+    expect(named('the checklist')).toBeUndefined()
+  })
+
+  it('forty words may be a remark, and more are talk', () => {
+    const remark = (words: number) => readCommand(transcriptOf(`remark ${'noise '.repeat(words - 1)}`))?.command
+    expect(remark(40)).toBe('remark')
+    expect(remark(41)).toBeUndefined()
+  })
+
   it('a reason by itself answers the question for it', () => {
     expect(reasonIn(tokensOf('not fitted'))).toBe('notFitted')
+    expect(reasonIn(tokensOf('uh sim fault please'))).toBe('simulatorFault')
     expect(reasonIn(tokensOf('because'))).toBeUndefined()
+    expect(reasonIn([])).toBeUndefined()
   })
 
   it('what the ear listens for is understood, and what a button names is listened for', () => {

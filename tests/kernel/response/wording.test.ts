@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { nearWordsOf } from '../../../src/kernel/response/wording.ts'
 import { judgeText } from '../../corpus/judgeText.ts'
 
 const accepts = (own: string, heard: string) => judgeText({ response: own, figures: {}, heard }).verdict === 'correct'
@@ -58,5 +59,46 @@ describe.each([
     expect(accepts(own, own)).toBe(true)
     expect(list(near).filter((heard) => !accepts(own, heard))).toEqual([])
     expect(list(other).filter((heard) => accepts(own, heard))).toEqual([])
+  })
+})
+
+describe('a word that is near', () => {
+  const near = (own: readonly string[], heard: string) => nearWordsOf(own).near(heard)
+  const misheard = (own: readonly string[], heard: string) => nearWordsOf(own).misheard(heard)
+
+  it.each([
+    ['extended', 'extnded extendedd extenedd'],
+    ['locked', 'lokced locke'],
+    ['brake', 'brakes barke brakke'],
+    ['connected', 'conected connectted cnnected connetced'],
+    ['stopped', 'stop stops stoped'],
+    ['used', 'use uses'],
+    ['red', 'reds'],
+  ])('to "%s" is another form of it, or off by a vowel, a doubled letter or a swap: %s', (own, heard) => {
+    for (const word of heard.split(' ')) expect([word, near([own], word)]).toEqual([word, own])
+  })
+
+  it.each([
+    ['extended', 'etended xetended extendde extemded extenedx extendedextendedextend'],
+    ['locked', 'lockde locksed loked'],
+    ['brake', 'brke braek braker'],
+    ['lock', 'lokc lcok loock'],
+    ['used', 'us'],
+    ['on', 'onn one'],
+  ])('to "%s" keeps its first and last letter, and is neither short nor long: not %s', (own, heard) => {
+    for (const word of heard.split(' ')) expect([word, near([own], word)]).toEqual([word, undefined])
+  })
+
+  it('to two of the item’s words is none of them', () => {
+    expect(near(['insert', 'inserted'], 'inserts')).toBeUndefined()
+    expect(near(['stow', 'stows'], 'stowed')).toBeUndefined()
+  })
+
+  it('is misheard for the item’s word, unless it is one itself', () => {
+    expect(misheard(['armed', 'set'], 'harmed')).toBe('armed')
+    expect(misheard(['closed'], 'close')).toBe('closed')
+    expect(misheard(['close', 'closed'], 'close')).toBeUndefined()
+    expect(misheard(['close', 'closed'], 'clothes')).toBe('closed')
+    expect(misheard([], 'harmed')).toBeUndefined()
   })
 })
