@@ -52,6 +52,7 @@ describe('a segment', () => {
     ['climb and climb five thousand', '1: climb and climb five thousand'],
     ['corrie corrie', '0: corrie | 0: corrie'],
     ['corrie melton to five thousand', '0: corrie | 0: melton to five thousand'],
+    ['cleared to corrie cleared to melton', '0: cleared to corrie | 0: cleared to melton'],
     ['twelve squawk', 'nobody: twelve | 2: squawk'],
     ['cross runway two two left', '3: cross runway two two left'],
     ['short two two left', '3: short two two left'],
@@ -97,11 +98,18 @@ describe('words that two elements share', () => {
     ['departure two two left', '0: departure two two left'],
     ['departure is one two zero decimal one', '1: departure is one two zero decimal one'],
     ['departure to nine thousand five hundred', '2: departure to nine thousand five hundred'],
+    ['departure one two zero decimal one roger', '1: departure one two zero decimal one roger'],
+    ['departure banana one two zero decimal one', '0: departure banana one two zero decimal one'],
     ['departure level', '2: departure level'],
     ['departure banana', '0: departure banana'],
   ])('go to the one that fits what follows: "%s"', (heard, cut) => {
     expect(segments(departures, heard)).toBe(cut)
   })
+})
+
+it('words that begin two elements begin each of them once', () => {
+  const runways = ['[runway] <runway>', '[runway] <departing>']
+  expect(segments(runways, 'runway one runway two')).toBe('0: runway one | 1: runway two')
 })
 
 describe('a correction', () => {
@@ -136,6 +144,13 @@ describe('a correction', () => {
       'hold short runway zero nine squawk one correction runway one zero',
       '2: squawk one | 3: hold short runway zero nine correction runway one zero',
     ],
+    [
+      'of shared words goes to the one said last, whichever that is',
+      'runway zero nine squawk one correction runway one zero',
+      '2: squawk one | 4: runway zero nine correction runway one zero',
+    ],
+    ['takes no "to" from what is before it', 'corrie to correction climb five', '0: corrie to | 1: climb five'],
+    ['keeps the "to" behind it', 'squawk one correction to climb five', '2: squawk one | 1: to climb five'],
     ['may stand first', 'correction climb five thousand', '1: climb five thousand'],
     ['may stand last', 'climb five thousand correction and', '1: climb five thousand correction and'],
   ])('%s: "%s"', (_, heard, cut) => {
@@ -155,6 +170,7 @@ describe('a correction', () => {
 describe('a taxi clearance', () => {
   it.each([
     ['taxi to alfa three via bravo via charlie', [], '0: taxi to alfa three | 2: via bravo via charlie'],
+    ['via bravo two via charlie', [], '2: via bravo two via charlie'],
     ['taxi alfa three at bravo two', [], '0: taxi alfa three | 1: at bravo two'],
     ['taxi alfa three at bravo two at charlie', [], '0: taxi alfa three | 1: at bravo two at charlie'],
     ['taxi alfa at bravo two', [], '0: taxi alfa at bravo two'],
@@ -164,6 +180,11 @@ describe('a taxi clearance', () => {
     ['runway two two left at five', [], '3: runway two two left at five'],
   ])('"%s" (%j held)', (heard, held, cut) => {
     expect(segments(TAXI, heard, held)).toBe(cut)
+  })
+
+  it('has no place after the "at" of a wind', () => {
+    const heard = 'wind two four zero at charlie'
+    expect(segments(['[at] <gate>', '[wind] <wind>'], heard)).toBe(`1: ${heard}`)
   })
 
   it('has no place after "at" where its element is no identifier, or its response has no "at"', () => {
@@ -200,6 +221,14 @@ describe('an element is known by', () => {
     expect(elements(ownersOf(['<point>', '[stand] <gate>'], 'stand'))).toEqual([1])
   })
 
+  it('a word once, however often its response has it', () => {
+    expect(elements(ownersOf(['(runway <runway> | runway <departing>)'], 'runway'))).toEqual([0])
+  })
+
+  it('a word and a name that are alike, each by itself', () => {
+    expect(known('[corrie] <level>', '<limit>')).toEqual(['<melton 2>', 'corrie', 'altitude', '<corrie>'])
+  })
+
   it('words that come before, are, or follow its values', () => {
     const read = ['read back <qnh> [and] done']
     expect(ownersOf(read, 'read back')).toEqual([
@@ -211,6 +240,7 @@ describe('an element is known by', () => {
     expect(ownersOf(['[to] <limit>'], 'corrie')).toEqual([
       { element: 0, part: 'limit', spec: SPECS.limit, begins: true, isValue: true, isImplied: false },
     ])
+    expect(ownersOf(['<qnh> [and] done'], 'done')).toMatchObject([{ begins: false }])
     expect(ownersOf(['hold short {hold} [runway] <runway>'], 'runway')).toMatchObject([{ begins: false }])
     expect(ownersOf(['<level> [squawk] <squawk>'], 'squawk')).toMatchObject([{ begins: true }])
   })
