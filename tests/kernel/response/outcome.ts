@@ -5,6 +5,7 @@ import { judgeText, type TextInput } from '../../corpus/judgeText.ts'
 
 const FIGURES: Figures = {
   trim: { kind: 'trim', decimals: 1, value: 5.2 },
+  down: { kind: 'trim', decimals: 1, value: -5.2 },
   even: { kind: 'trim', decimals: 1, value: 5 },
   rudder: { kind: 'trim', decimals: 1, axis: 'yaw', value: 1.5 },
   level: { kind: 'altitude', unit: 'ft', value: 5000 },
@@ -31,8 +32,8 @@ export type More = Partial<Pick<TextInput, 'held' | 'begun' | 'implausibleBefore
 
 /** "incomplete missing: trim missing "five" =5 lacks decimals". */
 export function outcome(response: string, heard: string, more: More = {}): string {
-  const { verdict, because, form, parts } = judgeText({ response, figures: FIGURES, heard, ...more })
-  const reason = [verdict, because, form && `(${form})`].filter((word) => word !== undefined).join(' ')
+  const { verdict, command, because, form, parts } = judgeText({ response, figures: FIGURES, heard, ...more })
+  const reason = [verdict, command, because, form && `(${form})`].filter((word) => word !== undefined).join(' ')
   const told = parts.map(({ name, state, heard: words, read, lacks }) =>
     [
       ...[name, state],

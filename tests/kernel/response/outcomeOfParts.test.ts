@@ -35,6 +35,7 @@ describe('what was implausible before', () => {
 
 describe('what an earlier breath said', () => {
   it.each<[string, string, More, string]>([
+    ['V one <v1> rotate <vr>', 'banana', { held: ['v1'] }, 'sayAgain notUnderstood: v1 ok, vr missing'],
     ['V one <v1> rotate <vr>', 'one three four', { held: ['v1'] }, 'correct: v1 ok, vr ok "one three four" =134'],
     ['on', 'off', { held: ['on'] }, 'negative state: on wrong "off" =off'],
     ['on now {n} set {s}', 'set', { held: ['n'] }, 'correct: n ok, s ok "set" =set'],
@@ -48,6 +49,18 @@ describe('what an earlier breath said', () => {
 
 describe('the form that is asked for', () => {
   it.each<[string, string, More, string]>([
+    [
+      '<v1> set',
+      'one twenty eight set',
+      { phraseology: 'standard' },
+      'sayAgain form (digit by digit): v1 ok "one twenty eight" =128, set ok "set" =set',
+    ],
+    [
+      '<v1> armed',
+      'one two eight arm',
+      { phraseology: 'verbatim' },
+      'sayAgain form (in the words of the list): v1 ok "one two eight" =128, armed ok "arm" =arm',
+    ],
     [
       'V one <v1> rotate <vr>',
       'one two eight one three four',
@@ -129,8 +142,27 @@ describe('the form that is asked for', () => {
   })
 })
 
+describe('words of a command in an answer', () => {
+  it.each([
+    ['<v1> set', 'one two eight stand by', 'command standBy: '],
+    ['<v1> set', 'one two eight standby', 'command standBy: '],
+    ['<v1> set', 'one two nine stand by', 'command standBy: '],
+    ['<v1> set', 'one two eight set stand by', 'correct: v1 ok "one two eight" =128, set ok "set" =set'],
+    ['<v1> set', 'one two nine set stand by', 'negative value: v1 wrong "one two nine" =129, set ok "set" =set'],
+    ['<trim>', 'five hundred up stand by', 'sayAgain implausible: trim missing "five hundred up" =500'],
+    ['<trim>', 'five point two stand by', 'command standBy: '],
+    ['<v1> set', 'one two eight say again', 'command sayAgain: '],
+    ['<v1> set', 'one two eight continue', 'incomplete missing: v1 ok "one two eight" =128, set missing'],
+    ['<v1>', 'say again', 'command sayAgain: '],
+  ])('%s, "%s": %s', (response, heard, told) => {
+    expect(outcome(response, heard)).toBe(told)
+  })
+})
+
 describe('parts that are words', () => {
   it.each([
+    ['on {a} off {b} on {c}', 'on off on', 'correct: a ok "on" =on, b ok "off" =off, c ok "on" =on'],
+    ['on {a} (on | lit) {b}', 'on lit on', 'correct: a ok "on, on" =on, b ok "lit" =lit'],
     ['on', 'off', 'negative state: on wrong "off" =off'],
     ['on now {n} set {s}', 'on now', 'incomplete missing: n ok "on now" =on now, s missing'],
     ['on', 'on off', 'sayAgain twoValues: on missing "on, off"'],
@@ -157,6 +189,28 @@ describe('parts that are words', () => {
 
 describe('parts that are corrected', () => {
   it.each([
+    ['<v1> set', 'set correction not set', 'negative state: v1 missing, set wrong "not set" =not set'],
+    ['<v1> on', 'on correction off', 'negative state: v1 missing, on wrong "off" =off'],
+    [
+      '<v1> on',
+      'one two eight correction on',
+      'sayAgain notUnderstood: v1 missing "one two eight" =128, on missing "on" =on',
+    ],
+    [
+      '<v1> [on]',
+      'one two eight correction off',
+      'sayAgain notUnderstood: v1 missing "one two eight" =128, on missing "off" =off',
+    ],
+    [
+      '<v1> [set]',
+      'one two eight correction set',
+      'sayAgain notUnderstood: v1 missing "one two eight" =128, set missing "set" =set',
+    ],
+    [
+      'brake set {brake} tug away {tug}',
+      'brake set correction not tug away',
+      'sayAgain notUnderstood: brake missing "brake set" =brake set, tug missing "not tug away" =not tug away',
+    ],
     ['<v1> set', 'correction one two eight set', 'sayAgain notUnderstood: v1 missing, set missing "set" =set'],
     ['<v1> set', 'one two nine correction one two eight set', 'correct: v1 ok "one two eight" =128, set ok "set" =set'],
     ['<v1> set', 'one two nine set correction one two eight', 'correct: v1 ok "one two eight" =128, set ok "set" =set'],
@@ -197,6 +251,8 @@ describe('parts that are corrected', () => {
 
 describe('several parts', () => {
   it.each([
+    ['<v1> set', 'roger', 'sayAgain notUnderstood: v1 missing, set missing'],
+    ['V one <v1> rotate <vr>', 'rotate', 'incomplete missing: v1 missing, vr missing lacks digits'],
     ['V one <v1> rotate <vr>', 'V one one two eight', 'incomplete missing: v1 ok "one two eight" =128, vr missing'],
     [
       'V one <v1> rotate <vr>',

@@ -3,6 +3,28 @@ import { outcome } from './outcome.ts'
 
 describe('a value that was said alone', () => {
   it.each([
+    ['<trim>', 'six point two', 'negative value: trim wrong "six point two" =6.2'],
+    ['<down>', 'five point two', 'incomplete missing: down missing "five point two" =5.2 lacks direction'],
+    ['<down>', 'five point two down', 'correct: down ok "five point two down" =-5.2'],
+    ['<down>', 'five point two up', 'negative direction: down wrong "five point two up" =5.2'],
+    ['<down>', 'five down', 'incomplete missing: down missing "five down" =-5 lacks decimals'],
+    ['<wind>', 'nine nine nine at eight', 'sayAgain implausible: wind missing "nine nine nine at eight" =999/8'],
+    [
+      '<wind>',
+      'five five five five five five five five',
+      'sayAgain notUnderstood: wind missing "five five five five five five five five"',
+    ],
+    ['<wind>', 'calm', 'negative value: wind wrong "calm" =CALM'],
+    ['<reg>', 'one', 'sayAgain notUnderstood: reg missing "one"'],
+    ['<qnh>', 'ten thirteen', 'correct: qnh ok "ten thirteen" =1013'],
+    ['<level>', 'fifty hundred', 'correct: level ok "fifty hundred" =5000'],
+    ['<squawk>', 'forty two seventy one', 'correct: squawk ok "forty two seventy one" =4271'],
+    ['<heading>', 'zero ninety', 'correct: heading ok "zero ninety" =90'],
+    ['<runway>', 'two seven center', 'negative direction: runway wrong "two seven center" =27C'],
+    ['<freq>', 'one twenty one five', 'sayAgain notUnderstood: freq missing "one twenty one five"'],
+    ['<level> units', 'units', 'sayAgain notUnderstood: level missing'],
+    ['<flow> kilos', 'kilos five', 'correct: flow ok "five" =5'],
+    ['<level>', 'five thousand knots', 'sayAgain notUnderstood: level missing "five thousand" =5000'],
     ['<trim> set', 'five point two up set', 'correct: trim ok "five point two up" =5.2, set ok "set" =set'],
     ['<trim> set', '5.2up set', 'correct: trim ok "5.2up" =5.2, set ok "set" =set'],
     ['<trim> [set]', 'five point two', 'incomplete missing: trim missing "five point two" =5.2 lacks direction'],
