@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest'
 import { type More, outcome } from './outcome.ts'
 
+const SPEEDS = 'V one <v1> rotate <vr>'
+
 describe('what was implausible before', () => {
   it.each<[string, string, More, string]>([
     [
@@ -35,8 +37,8 @@ describe('what was implausible before', () => {
 
 describe('what an earlier breath said', () => {
   it.each<[string, string, More, string]>([
-    ['V one <v1> rotate <vr>', 'banana', { held: ['v1'] }, 'sayAgain notUnderstood: v1 ok, vr missing'],
-    ['V one <v1> rotate <vr>', 'one three four', { held: ['v1'] }, 'correct: v1 ok, vr ok "one three four" =134'],
+    [SPEEDS, 'banana', { held: ['v1'] }, 'sayAgain notUnderstood: v1 ok, vr missing'],
+    [SPEEDS, 'one three four', { held: ['v1'] }, 'correct: v1 ok, vr ok "one three four" =134'],
     ['on', 'off', { held: ['on'] }, 'negative state: on wrong "off" =off'],
     ['on now {n} set {s}', 'set', { held: ['n'] }, 'correct: n ok, s ok "set" =set'],
     ['<trim>', 'up', { begun: { trim: 'five point two' } }, 'correct: trim ok "five point two up" =5.2'],
@@ -62,43 +64,43 @@ describe('the form that is asked for', () => {
       'sayAgain form (in the words of the list): v1 ok "one two eight" =128, armed ok "arm" =arm',
     ],
     [
-      'V one <v1> rotate <vr>',
+      SPEEDS,
       'one two eight one three four',
       { phraseology: 'standard' },
       'correct: v1 ok "one two eight" =128, vr ok "one three four" =134',
     ],
     [
-      'V one <v1> rotate <vr>',
+      SPEEDS,
       'one twenty eight one thirty four',
       { phraseology: 'standard' },
       'sayAgain form (digit by digit): v1 ok "one twenty eight" =128, vr ok "one thirty four" =134',
     ],
     [
-      'V one <v1> rotate <vr>',
+      SPEEDS,
       'rotate one three four V one one two eight',
       { phraseology: 'standard' },
       'sayAgain form (in the words of the list): v1 ok "one two eight" =128, vr ok "one three four" =134',
     ],
     [
-      'V one <v1> rotate <vr>',
+      SPEEDS,
       'one two eight one three four',
       { phraseology: 'verbatim' },
       'sayAgain form (in the words of the list): v1 ok "one two eight" =128, vr ok "one three four" =134',
     ],
     [
-      'V one <v1> rotate <vr>',
+      SPEEDS,
       'V one one two eight rotate one three four',
       { phraseology: 'verbatim' },
       'correct: v1 ok "one two eight" =128, vr ok "one three four" =134',
     ],
     [
-      'V one <v1> rotate <vr>',
+      SPEEDS,
       'V one one two eight one three four',
       { phraseology: 'verbatim' },
       'sayAgain form (in the words of the list): v1 ok "one two eight" =128, vr ok "one three four" =134',
     ],
     [
-      'V one <v1> rotate <vr>',
+      SPEEDS,
       'V one one two eight v r one three four',
       { phraseology: 'verbatim' },
       'correct: v1 ok "one two eight" =128, vr ok "one three four" =134',
@@ -230,17 +232,17 @@ describe('parts that are corrected', () => {
     ['on', 'off correction on', 'correct: on ok "on" =on'],
     ['on', 'on correction off', 'negative state: on wrong "off" =off'],
     [
-      'V one <v1> rotate <vr>',
+      SPEEDS,
       'one two eight one three four correction rotate one three five',
       'negative value: v1 ok "one two eight" =128, vr wrong "one three five" =135',
     ],
     [
-      'V one <v1> rotate <vr>',
+      SPEEDS,
       'one two eight one three four correction one three five',
       'negative value: v1 ok "one two eight" =128, vr wrong "one three five" =135',
     ],
     [
-      'V one <v1> rotate <vr>',
+      SPEEDS,
       'one two eight one three four correction one three five one three six',
       'sayAgain twoValues: v1 missing "one two eight" =128, vr missing "one three four" =134',
     ],
@@ -252,32 +254,28 @@ describe('parts that are corrected', () => {
 describe('several parts', () => {
   it.each([
     ['<v1> set', 'roger', 'sayAgain notUnderstood: v1 missing, set missing'],
-    ['V one <v1> rotate <vr>', 'rotate', 'incomplete missing: v1 missing, vr missing lacks digits'],
-    ['V one <v1> rotate <vr>', 'V one one two eight', 'incomplete missing: v1 ok "one two eight" =128, vr missing'],
+    [SPEEDS, 'rotate', 'incomplete missing: v1 missing, vr missing lacks digits'],
+    [SPEEDS, 'V one one two eight', 'incomplete missing: v1 ok "one two eight" =128, vr missing'],
+    [SPEEDS, 'V one one two eight rotate', 'incomplete missing: v1 ok "one two eight" =128, vr missing lacks digits'],
+    [SPEEDS, 'banana', 'sayAgain notUnderstood: v1 missing, vr missing'],
     [
-      'V one <v1> rotate <vr>',
-      'V one one two eight rotate',
-      'incomplete missing: v1 ok "one two eight" =128, vr missing lacks digits',
-    ],
-    ['V one <v1> rotate <vr>', 'banana', 'sayAgain notUnderstood: v1 missing, vr missing'],
-    [
-      'V one <v1> rotate <vr>',
+      SPEEDS,
       'V one one two eight rotate banana',
       'sayAgain notUnderstood: v1 missing "one two eight" =128, vr missing lacks digits',
     ],
-    ['V one <v1> rotate <vr>', 'V one one two nine banana', 'negative value: v1 wrong "one two nine" =129, vr missing'],
+    [SPEEDS, 'V one one two nine banana', 'negative value: v1 wrong "one two nine" =129, vr missing'],
     [
-      'V one <v1> rotate <vr>',
+      SPEEDS,
       'one two eight one three four one three five',
       'sayAgain implausible: v1 missing "one two eight one three four one three five" =128134135, vr missing',
     ],
     [
-      'V one <v1> rotate <vr>',
+      SPEEDS,
       'one two eight and one three four and one three five',
       'sayAgain twoValues: v1 missing "one two eight" =128, vr missing "one three four" =134',
     ],
     [
-      'V one <v1> rotate <vr>',
+      SPEEDS,
       'rotate one three four V one one two eight',
       'correct: v1 ok "one two eight" =128, vr ok "one three four" =134',
     ],
