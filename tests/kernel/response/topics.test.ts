@@ -5,6 +5,7 @@ import type { Pack } from '../../../src/kernel/pack/checklist.ts'
 import type { Briefing, Topic } from '../../../src/kernel/pack/exchange.ts'
 import { responseFrom } from '../../../src/kernel/response/response.ts'
 import { topicsIn } from '../../../src/kernel/response/topics.ts'
+import { keywordsOf } from '../../../src/kernel/response/topicWords.ts'
 import { seeded } from '../../corpus/case.ts'
 import { anotherValue } from '../../corpus/neighbours.ts'
 import { drawOf } from '../../corpus/readElements.ts'
@@ -58,6 +59,18 @@ describe('topics of a briefing', () => {
     ['the briefing is about the weather', {}],
     ['the weather is fine', {}],
     ['cruise at flight level two four zero', {}],
+    ['flap twelve banana nineteen', { flap: 'ok' }],
+    ['flap twelve or banana nineteen', { flap: 'ok' }],
+    ['flap or twelve', { flap: 'ok' }],
+    ['flap twelve not or', { flap: 'ok' }],
+    ['flap twelve say again nineteen', { flap: 'ok' }],
+    ['flap twelve flap', { flap: 'ok' }],
+    ['flap negative', {}],
+    ['flap stand by', {}],
+    ['we stop and no we stop', { reject: 'ok' }],
+    ['no we stop', {}],
+    ['not banana runway two seven left', { runway: 'ok' }],
+    ['not five runway two seven left', { runway: 'ok' }],
   ])('are found in "%s"', (heard, topics) => {
     expect(named(heard).topics).toEqual(topics)
   })
@@ -71,6 +84,11 @@ describe('topics of a briefing', () => {
     ['first level five thousand, no, six thousand', 'level'],
     ['level five thousand or six thousand', 'level'],
     ['flap twelve then flap nineteen', 'flap'],
+    ['flap nineteen flap twelve', 'flap'],
+    ['flap twelve rather nineteen', 'flap'],
+    ['flap twelve perhaps nineteen', 'flap'],
+    ['not uh departing from the runway two seven left', 'runway'],
+    ['climb five thousand level six thousand', 'level'],
     ['tarn two alfa, tarn two bravo', 'route'],
     ['rotate one three five', 'speeds'],
     ['V two one four two', 'speeds'],
@@ -84,6 +102,12 @@ describe('topics of a briefing', () => {
     ['runway three three correction runway two seven left', { runway: 'ok' }],
     ['runway three three correction two seven left', { runway: 'ok' }],
     ['runway two seven left correction runway three three', { runway: 'wrong' }],
+    ['runway three three correction uh departing from runway two seven left', { runway: 'ok' }],
+    ['runway two seven left correction runway three three correction runway two seven left', { runway: 'ok' }],
+    ['flap nineteen correction flap twelve', { flap: 'ok' }],
+    ['climb six thousand correction level five thousand', { level: 'ok' }],
+    ['not we stop correction we stop', { reject: 'ok' }],
+    ['correction runway two seven left', { runway: 'ok' }],
     ['V one one two eight rotate one three five correction rotate one three four', { speeds: 'ok' }],
   ])('are as "correction" leaves them: "%s"', (heard, topics) => {
     expect(named(heard).topics).toEqual(topics)
@@ -134,6 +158,50 @@ describe('topics of a briefing', () => {
   it('of several values are whole when those that must be said were said, together or apart', () => {
     expect(named('rotate one three four').topics).toEqual({})
     expect(named('rotate one three four and V one one two eight').topics).toEqual({ speeds: 'ok' })
+  })
+})
+
+describe('a flight level', () => {
+  const topics = [
+    { id: 'level', say: [responseFrom('level <level>')] },
+    { id: 'cruise', say: [responseFrom('[flight] level <cruise>')] },
+  ]
+  const figures: Figures = { level: FIGURES.level as Figure, cruise: { kind: 'flightLevel', value: 240 } }
+
+  it('is none of the levels that are asked for, unless it is asked for', () => {
+    const found = (heard: string) => topicsIn(topics, figures, transcriptOf(heard)).topics
+    expect(found('cruise at flight level two four zero')).toEqual({ cruise: 'ok' })
+    expect(found('flight level two five zero')).toEqual({ cruise: 'wrong' })
+  })
+})
+
+describe('a topic is named by', () => {
+  const names = (text: string) =>
+    keywordsOf(0, responseFrom(text), FIGURES).map(({ words, isValue }) =>
+      isValue ? `<${words.join(' ')}>` : words.join(' '),
+    )
+
+  it.each([
+    ['[departing] [from] runway <runway>', ['runway']],
+    ['[first] (level | altitude) <level> [feet]', ['level', 'altitude']],
+    ['V one <v1> [rotate <vr>]', ['v one', 'rotate']],
+    ['we use {it} the <flap>', ['we use']],
+    ['climb {it} [then] <level>', ['climb']],
+    ['[climb {it}] the {level} <level>', []],
+    ['<route> [departure]', ['<tarn 2 alfa>', '<tarn 2 bravo>']],
+    ['the <route>', ['<tarn 2 alfa>', '<tarn 2 bravo>']],
+    ['<level>', []],
+    ['<unknown>', []],
+    ['[the] engine failure | [fire]', ['engine failure', 'the engine failure', 'fire']],
+  ])('the words before its figures, the names of its values, or all of its words: %s', (text, words) => {
+    expect(names(text)).toEqual(words)
+  })
+
+  it('words of its way that may stand before them', () => {
+    const [keyword] = keywordsOf(4, responseFrom('[departing] [from] runway <runway> set'), FIGURES)
+    expect(keyword).toMatchObject({ topic: 4, hasFigures: true })
+    expect([...(keyword?.own ?? [])]).toEqual(['departing', 'from', 'runway', 'set'])
+    expect(keywordsOf(0, responseFrom('we stop'), FIGURES)).toMatchObject([{ hasFigures: false }])
   })
 })
 
