@@ -73,6 +73,12 @@ describe('the states of', () => {
       ['0 closed', '0 locked'],
     ],
     ['on {a} off {b}', ['0 on!', '1 off!'], [], []],
+    [
+      'gear up {gear} flap down {flap}',
+      ['0 gear up!', '1 flap down!'],
+      ['0 gear down', '1 flap up'],
+      ['0 up', '1 down'],
+    ],
     ['the', ['0 the!'], [], []],
   ])('%s', (text, own, states, partial) => {
     const frame = frameOf(text)
@@ -84,6 +90,9 @@ describe('the states of', () => {
   it.each([
     ['on', [['on', 'lit'], ['closed']], ['0 lit', '0 on!'], ['0 closed', '0 off']],
     ['<v1>', [['closed']], [], ['-1 closed']],
+    ['(on | now)', [['on', 'lit']], ['0 lit', '0 now!', '0 on!'], ['0 off']],
+    ['on <v1>', [['dim']], ['0 on!'], ['0 dim', '0 off']],
+    ['<v1> on', [['dim']], ['1 on!'], ['1 dim', '1 off']],
     [
       'gear down {gear} lights on {lights}',
       [['lights on', 'lit'], ['dim']],
