@@ -177,5 +177,8 @@ describe('all that was said for one figure', () => {
     expect(trims(start, whole, size)).toBe('right 5.2')
     expect(trims(size, read(6.2))).toBe('doubtful twoValues')
     expect(trims(size, whole, read(6.2))).toBe('doubtful twoValues')
+    const wide: Figure = { ...TRIM, accept: { tolerance: 0.5 } }
+    const values = [size, whole, read(5.3)].map((reading) => said(reading))
+    expect(written(compareAll(wide, values, 'plain'))).toBe('doubtful twoValues')
   })
 })
