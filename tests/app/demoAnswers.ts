@@ -20,8 +20,14 @@ export const TO_CREW = [
   ...['all closed slides armed', 'beacon on', 'all pumps on'],
 ]
 export const TO_AWAY = [
-  ...['confirm doors and steps', 'brakes set', 'remove the chocks', 'external power off', 'disconnect the cable'],
-  ...['confirm tow bar and steering', 'beacon on', 'cleared to push facing east', 'brakes released', 'clear to start'],
+  ...[
+    'confirm doors and steps',
+    'brakes set',
+    'confirm tow bar and steering',
+    'remove the chocks',
+    'external power off',
+  ],
+  ...['disconnect the cable', 'beacon on', 'cleared to push facing east', 'brakes released', 'clear to start'],
   'done',
   ...['starting the right engine', 'rotation seen', 'fuel is on', 'light up', 'oil pressure rising', 'starter out'],
   'engine stable five eight percent',

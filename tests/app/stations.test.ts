@@ -40,10 +40,10 @@ describe('a read-back', () => {
   })
 })
 
-describe('an item that both seats answer', () => {
+describe('an item that both seats answer: the other seat is simulated, and says so', () => {
   it.each([
-    ['one zero one zero', 'One zero one zero set.'],
-    ['two niner eight three', 'Two nine eight three set.'],
+    ['one zero one zero', 'One zero one zero set, simulated.'],
+    ['two niner eight three', 'Two nine eight three set, simulated.'],
   ])('in %s is answered alike', async (answer, other) => {
     const { say, said } = await seat([...TO_CLEARANCE, ...TO_ALTIMETERS])
     expect(await say(answer)).toBe('answered')

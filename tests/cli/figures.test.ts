@@ -87,7 +87,7 @@ describe('figures', () => {
   test('reopens nothing where only unrounded values move', async () => {
     const { output } = await runCommand(run, [...PACK, '--inputs', revision('final'), '--against', revision('amended')])
     const all = lines(output)
-    expect(all.some(({ change, spoken }) => change === 'takeoffTrim' && spoken === false)).toBe(true)
+    expect(all.some(({ change, spoken }) => change === 'vr' && spoken === false)).toBe(true)
     expect(all.every(({ spoken, reopens }) => spoken === false && reopens === undefined)).toBe(true)
   })
 

@@ -27,7 +27,7 @@ describe('the demo departure with the voices outside', () => {
   it('flies from the final figures to the holding point', () => {
     expect(flown.errors).toBe('')
     expect(flown.status).toBe(0)
-    expect(flown.lines.at(-2)).toBe('otherseat: Holding point charlie three, brake set.')
+    expect(flown.lines.at(-2)).toBe('otherseat: Holding point charlie three, brake.')
     expect(flown.lines.at(-1)).toBe('otherseat: All lists complete.')
   })
 
@@ -46,10 +46,15 @@ describe('the demo departure with the voices outside', () => {
     ['cleared to push facing west', 'groundCrew: Confirm push direction.'],
     ['signal in sight', 'otherseat: Not yet, the signal comes when the ground crew is off the line.'],
     ['flap nineteen', 'otherseat: I heard nineteen. It differs from the figure. Affirm?'],
-    ['full left', 'otherseat: Left aileron up, right aileron down.'],
+    ['full left', 'otherseat: Display.'],
+    ['remove the chocks', 'otherseat: Not yet, tow bar connected before the chocks go.'],
     ['taxi to holding point charlie three', 'controller: Negative, via bravo echo charlie.'],
     ['via bravo echo charlie', 'controller: Read back hold short.'],
     ['hold short of runway three three', 'controller: Read back correct.'],
+    [
+      'holding short runway three three',
+      'controller: Saltmarsh four two one, cross runway three three, report runway vacated.',
+    ],
   ])('"%s" is answered with "%s"', (said, answer) => {
     expect(answerTo(said)).toBe(answer)
   })

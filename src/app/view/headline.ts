@@ -68,7 +68,7 @@ const AT: { readonly [Place in At]: Wording<Place> } = {
       return { headline, hint: `No figure yet for ${listed(missing)}: enter it on the figures page.` }
     const { look = [] } = item
     const where = look.length > 0 ? `Look at ${listed(look)}` : 'Read it first'
-    const both = item.answers === 'both' ? ' Otherseat answers after you.' : ''
+    const both = item.answers === 'both' ? ' Otherseat’s side is simulated.' : ''
     return { headline, hint: `${where}, then answer.${both}` }
   },
   line(pack, _run, floor) {

@@ -235,7 +235,7 @@ export const HARMLESS: ReadonlySet<string> = new Set(
   alright yes yeah yep yup aye roger copy copied wilco affirm affirmative please sir captain skipper mate
   showing shows show shown reads read reading says indicating indicated indicates indication displayed displays
   currently equals equal as calculated computed planned briefed
-  set checked check confirmed verified selected entered dialed dialled tuned crosschecked cross agreed both
+  set checked check confirmed verified selected entered dialed dialled tuned crosschecked agreed both
   looks look looking good great fine thanks thank you let me us let's lets see like
   value values number figure figures setting settings position reading exactly precisely total today
   for to indeed actually correct all`
@@ -246,6 +246,9 @@ export const HARMLESS: ReadonlySet<string> = new Set(
 /** Words that are harmless only together; longer ones first where one begins another. */
 export const HARMLESS_PHRASES: readonly (readonly string[])[] = [
   ['i', 'say', 'again'],
+  // "Cross" by itself is what an aircraft does with a runway.
+  ['cross', 'checked'],
+  ['cross', 'check'],
   ['for', 'take', 'off'],
   ['for', 'takeoff'],
   ['for', 'departure'],

@@ -192,6 +192,7 @@ describe.each(packs)('with the pack $id', (pack) => {
         say.missing(challenge, ['direction', 'the rest', 'all digits', 'decimals', ...labels]),
       ),
       coach: [say.coach('five two up')],
+      simulated: [say.simulated('one zero zero nine')],
       value: labels.map((label) => say.value(label, 'five')),
       noFigure: labels.map(say.noFigure),
       notGiven: labels.map(say.notGiven),

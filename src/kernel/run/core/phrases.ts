@@ -107,6 +107,7 @@ export const FIXED_PHRASES = [
   'stopped',
   'confirm brakes set',
   'edition',
+  'simulated',
   'new editions',
 ] as const
 
@@ -164,6 +165,7 @@ export const say = {
   valueless: () => ask('value'),
   missing: (challenge: string, parts: readonly string[]) => ask(`${challenge}, ${listed(parts)}`),
   coach: (value: string) => sentence(`computed ${value}`, 'check the load figures'),
+  simulated: (text: string) => sentence(text, 'simulated'),
   value: (label: string, value: string) => sentence(label, value),
   noFigure: (label: string) => `${sentence(`no figure yet for ${label}`)} ${sentence('enter it on the figures page')}`,
   /** A station gives it: nobody can enter it. */

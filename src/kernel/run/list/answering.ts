@@ -52,12 +52,13 @@ export function closeItem(state: RunState, item: Item, change: Parameters<typeof
   return lastClosed(withItem(state, item.id, { ...change, response, partsSoFar: [], begun: {}, sayAgains: 0 }), item.id)
 }
 
+/** Its own side of the cockpit is simulated, and said to be so: it sees nothing, and agrees with nothing (law 8). */
 function otherSeat(pack: Pack, state: RunState, item: Item, parts: readonly Part[]): string {
   // Of alternatives, such as a setting in hectopascals or in inches, the one that the pilot said.
   const said = parts.flatMap(({ kind, name }) => (kind === 'figure' ? [name] : []))
   const figures = figuresFor(pack, state.values, said.length > 0 ? said : saidFigures(item, state.situation))
   const text = sayResponse(responseOf(item, state.situation), figures, state.settings.phraseology)
-  return text && `${text[0]?.toUpperCase()}${text.slice(1)}.`
+  return text && say.simulated(text)
 }
 
 /** What was heard, as words: a value that was read is said as a value, so that a misreading is noticed. */

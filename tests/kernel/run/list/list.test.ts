@@ -23,7 +23,7 @@ describe('a list', () => {
 
   it('is answered by the pilot first and then by Otherseat where both seats answer', () => {
     const run = begun().happen(call('load')).answer('correct').answer('correct')
-    expect(run.said()).toBe('Fourteen. Windows?')
+    expect(run.said()).toBe('Fourteen, simulated. Windows?')
   })
 
   it('is complete only when every item is closed, and says on which figures', () => {

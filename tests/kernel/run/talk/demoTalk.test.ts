@@ -40,6 +40,7 @@ const TURNS = [
   ['startUp.start', 'request start', 'own'],
   ['away.brake', undefined, 'push'],
   ['taxi.route', 'request taxi', 'push'],
+  ['crossing.cross', 'holding short runway three three', 'push'],
 ] as const
 
 let demo: Pack
@@ -119,7 +120,9 @@ function mistakes(element: Spoken): Record<string, Value>[] {
 }
 
 test('the turns tried here are all that the demo wants read back', () => {
-  const owed = exchangesOf(demo).flatMap(({ turns }) =>
+  // What is read off a display is no read-back.
+  const stations = exchangesOf(demo).filter(({ station }) => station.role !== 'otherseat')
+  const owed = stations.flatMap(({ turns }) =>
     turns.filter(({ elements }) => elements.some(({ readBack }) => readBack !== undefined)).map(({ id }) => id),
   )
   expect(owed.sort()).toEqual(TURNS.map(([id]) => id).sort())

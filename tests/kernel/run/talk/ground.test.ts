@@ -17,10 +17,10 @@ vi.setConfig({ testTimeout: 240_000, hookTimeout: 240_000 })
 const WORDS = {
   checks: 'confirm doors and steps',
   brake: 'parking brake set',
+  bar: 'confirm steering pin and tow bar',
   chocks: 'remove the chocks',
   power: 'external power off',
   unplug: 'disconnect the cable',
-  bar: 'confirm tow bar and steering',
   beacon: 'beacon on',
   relay: 'cleared to push facing east',
   release: 'brakes released',
@@ -31,7 +31,9 @@ const TURNS = Object.keys(WORDS) as Turn[]
 
 /** What must have been done first. Common practice of ramp work, no source. */
 const HARD_ORDERS: readonly (readonly [first: Turn, then: Turn])[] = [
+  ['brake', 'bar'],
   ['brake', 'chocks'],
+  ['bar', 'chocks'],
   ['power', 'unplug'],
   ['checks', 'relay'],
   ['chocks', 'relay'],
@@ -49,6 +51,9 @@ let demo: Pack
 beforeAll(async () => {
   demo = await packAt('checklists/marram')
 })
+
+/** A turn that is over. */
+const DONE = { status: 'done', partsSoFar: [], begun: {}, misses: 0, sayAgains: 0, shown: false } as const
 
 const isDone = ({ state }: Flown, turn: string) => state.turns[turn]?.status === 'done'
 
@@ -69,8 +74,12 @@ function at(ids: readonly string[], cleared: readonly string[], situation = { st
     blockFuel: 5640,
     callsign: 'SALTMARSH 421',
   }
-  const values = { ...papers, transponder: '2613', pushDirection: 'east' }
-  return begun(demo, activities, { situation, said, values, cleared })
+  const values = { ...papers, transponder: '2613', pushDirection: 'east', holdingPoint: 'C3' }
+  const run = begun(demo, activities, { situation, said, values, cleared })
+  // Own power came on line in the cockpit flow.
+  const step = 'cockpitFlow.ownPower'
+  const { stepsDone, doneAt } = run.state
+  return { ...run, state: { ...run.state, stepsDone: [...stepsDone, step], doneAt: { ...doneAt, [step]: 0 } } }
 }
 
 /** Whether Otherseat let the turn be called done; anything but a plain yes or a plain objection is a mistake. */
@@ -133,7 +142,7 @@ describe('the ground sequence of the demo', () => {
   })
 
   test('the push is relayed only when it is cleared, and only as it was cleared', () => {
-    const before = ['checks', 'brake', 'chocks', 'power', 'unplug', 'bar', 'beacon'] as const
+    const before = ['checks', 'brake', 'bar', 'chocks', 'power', 'unplug', 'beacon'] as const
     const uncleared = before.reduce((run, turn) => hear(run, WORDS[turn]), at(['startUp', 'crew'], []))
     expect(isDone(hear(uncleared, WORDS.relay), 'crew.relay')).toBe(false)
     const cleared = before.reduce((run, turn) => hear(run, WORDS[turn]), at(['crew'], ['push']))
@@ -164,14 +173,73 @@ describe('what waits for the ground crew, whatever the order of the pack', () =>
     ['flap', 'flapOrder', 'flap twelve', 'flapOrder.order', [], 'no flap before all clear'],
     ['the control check', 'controlCheck', 'full left', 'controlCheck.left', [], 'no control movement before all clear'],
     ['taxi', 'taxi', 'request taxi', 'taxi.route', [], 'no taxi before the hand signal'],
-    ['rolling', 'rolling', 'brakes released', 'rolling.brake', ['taxi'], 'no movement before the hand signal'],
-    ['rolling without a clearance', 'rolling', 'brakes released', 'rolling.brake', [], 'taxi clearance first'],
+    ['rolling', 'rolling', 'clear left', 'rolling.left', ['taxi'], 'no movement before the hand signal'],
   ])('%s', (_, activity, text, turn, cleared, caution) => {
     const early = hear(at([activity, 'taxi', 'away'], cleared), text)
     expect(words(early)).toEqual([`otherseat: Not yet, ${caution}.`])
     expect(early.state.turns[turn]?.status ?? 'ahead').toBe('ahead')
     const signalled = ['parking brake set', ...Object.values(LEAVING)].reduce(hear, at(['away', activity], ['taxi']))
     expect(['said', 'done']).toContain(hear(signalled, text).state.turns[turn]?.status)
+  })
+})
+
+describe('the brake comes off and a runway is crossed', () => {
+  const LOOKED = ['clear left', 'clear right', 'taxi light on'] as const
+  const rolling = (cleared: readonly string[]) =>
+    ['parking brake set', ...Object.values(LEAVING)].reduce(hear, at(['away', 'rolling'], cleared))
+
+  test('the brake only after both looks, with the taxi light on', () => {
+    for (let count = 0; count < LOOKED.length; count++) {
+      const early = LOOKED.slice(0, count).reduce(hear, rolling(['taxi']))
+      expect(words(hear(early, 'brakes released'))[0]).toMatch(/^otherseat: Not yet, /)
+      expect(isDone(hear(early, 'brakes released'), 'rolling.brake')).toBe(false)
+    }
+    expect(isDone(hear(LOOKED.reduce(hear, rolling(['taxi'])), 'brakes released'), 'rolling.brake')).toBe(true)
+  })
+
+  test('nothing moves without a taxi clearance', () => {
+    const looked = LOOKED.reduce(hear, rolling([]))
+    expect(words(hear(looked, 'brakes released'))).toEqual(['otherseat: Not yet, taxi clearance first.'])
+  })
+
+  test('a runway is crossed after its clearance, its read-back and both looks, and the holding point comes behind it', () => {
+    const start = at(['lookOut'], [])
+    expect(isDone(hear(start, 'clear left'), 'lookOut.left')).toBe(false)
+    const short = at(['crossing', 'lookOut', 'vacated', 'holding'], [])
+    const rolled = {
+      ...short,
+      state: { ...short.state, doneAt: { 'rolling.brakes': 0 }, turns: { 'rolling.brakes': { ...DONE } } },
+    }
+    const cleared = hear(rolled, 'holding short runway three three')
+    expect(words(cleared)[0]).toMatch(/cross runway three three, report runway vacated/)
+    expect(words(hear(cleared, 'crossing runway zero six'))[0]).toMatch(
+      /^controller: Negative, cross runway three three/,
+    )
+    const steps = ['crossing runway three three', 'clear left', 'clear right', 'runway vacated']
+    const over = steps.reduce(hear, cleared)
+    expect(['crossing.cross', 'lookOut.left', 'lookOut.right', 'vacated.report'].map((id) => isDone(over, id))).toEqual(
+      [...[true, true, true, true]],
+    )
+    expect(isDone(hear(over, 'holding point charlie three'), 'holding.holding')).toBe(true)
+  })
+
+  test.each([
+    ['full left', 'left aileron up right aileron down', 'left aileron down right aileron up'],
+    ['full forward', 'elevator down', 'elevator up'],
+    ['rudder left', 'rudder left', 'rudder right'],
+  ])('"%s" is over with what the display shows, and crossed controls are not', (call, right, crossed) => {
+    const turn = { 'full left': 'left', 'full forward': 'forward', 'rudder left': 'rudderLeft' }[call] ?? ''
+    const exchange = at(['controlCheck'], ['allClear'])
+    const order = exchange.state
+    const before = ['left', 'right', 'forward', 'aft', 'rudderLeft'].slice(
+      0,
+      ['left', 'right', 'forward', 'aft', 'rudderLeft'].indexOf(turn),
+    )
+    const turns = Object.fromEntries(before.map((id) => [`controlCheck.${id}`, { ...DONE }]))
+    const asked = hear({ ...exchange, state: { ...order, turns } }, call)
+    expect(words(asked)).toEqual(['otherseat: Display.'])
+    expect(isDone(hear(asked, crossed), `controlCheck.${turn}`)).toBe(false)
+    expect(isDone(hear(asked, right), `controlCheck.${turn}`)).toBe(true)
   })
 })
 
