@@ -2,6 +2,7 @@
 
 import { reasonWords } from '../kernel/response/commands.ts'
 import { clockTime } from '../kernel/run/core/clockTime.ts'
+import { NOTICE } from '../kernel/run/core/events.ts'
 import type { Debrief, DebriefItem, DebriefList } from '../kernel/run/debrief/debrief.ts'
 import type { DebriefPaper } from '../kernel/run/debrief/debriefPapers.ts'
 import type { DebriefFlow, DebriefWatch } from '../kernel/run/debrief/debriefWatch.ts'
@@ -57,7 +58,7 @@ const SECTIONS: { readonly [Part in keyof Debrief]-?: (debrief: Debrief) => read
 
 /** Without line ends. */
 export function debriefLines(debrief: Debrief): string[] {
-  return Object.values(SECTIONS).flatMap((section) => section(debrief))
+  return [`${NOTICE}.`, ...Object.values(SECTIONS).flatMap((section) => section(debrief))]
 }
 
 function totalLines({ totals, exchanges }: Debrief): string[] {

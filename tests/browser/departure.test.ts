@@ -138,7 +138,7 @@ describe('a whole departure by voice', () => {
         type === 'answered' && item === 'loadFigures.trim' && (judgement as { verdict: string }).verdict === 'correct',
     )
     expect(trims).toEqual([])
-    expect(await pilot.said()).toContain('Figures changed')
+    expect(await pilot.said()).toContain('new editions. Final figures are in.')
     // What sets the changed values comes before the items that say them.
     expect(await pilot.headline()).toBe('figures flow')
     await fly(pilot, FINAL_ANSWERS.slice(0, 3))

@@ -4,7 +4,7 @@ import { type Departure, deal } from '../../kernel/figures/deal.ts'
 import type { Inputs } from '../../kernel/figures/model.ts'
 import type { Pack } from '../../kernel/pack/checklist.ts'
 import { readBackOf } from '../../kernel/pack/rests.ts'
-import type { EventBody, RunSettings, Script } from '../../kernel/run/core/events.ts'
+import { type EventBody, NOTICE, type RunSettings, type Script } from '../../kernel/run/core/events.ts'
 import { scriptFor } from '../../kernel/run/talk/script.ts'
 import type { FromSheet } from './revision.ts'
 
@@ -33,6 +33,7 @@ export function startOf(pack: Pack, beginning: Beginning, startedAt: number): Ev
   const script = scriptOf(pack, beginning)
   return {
     type: 'runStarted',
+    notice: NOTICE,
     pack: { id, version, sha256, name, texts },
     situation: { ...initial, ...inputs.situation },
     ...{ settings, startedAt },

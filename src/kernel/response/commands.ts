@@ -104,9 +104,24 @@ const WORDINGS = {
   ),
   standBy: phrases(
     ['stand by', 'wait one'],
-    ['standby', 'stand by one', 'standby one', 'wait', 'hold on', 'one moment'],
+    [
+      ...['standby', 'stand by one', 'standby one', 'wait', 'hold on', 'one moment'],
+      ...['hold the checklist', 'hold checklist', 'checklist hold', 'hold the list'],
+    ],
   ),
-  continue: phrases(['continue', 'go on'], ['go ahead', 'resume', 'ready to continue', 'carry on']),
+  continue: phrases(
+    ['continue', 'go on'],
+    [
+      ...['go ahead', 'resume', 'ready to continue', 'carry on'],
+      ...[
+        'continue the checklist',
+        'continue checklist',
+        'checklist continue',
+        'continue the list',
+        'resume the checklist',
+      ],
+    ],
+  ),
   disregard: phrases(['disregard'], ['disregard that', 'disregard my last', 'disregard last']),
   // What is corrected follows from where the run is: `interpret` takes the word off the head of an utterance.
   correction: { listenedFor: ['correction'], read: () => undefined },
@@ -117,6 +132,10 @@ const WORDINGS = {
       ...['what is open', "what's open"],
     ],
   ),
+  whereAreWe: phrases(['where are we'], ['where were we', 'where am i', 'what is next', "what's next", 'what now']),
+  whatCanISay: phrases(['what can i say'], ['help', 'what do i say', 'what may i say', 'what can we say']),
+  // It says neither which: left open, or passed.
+  skip: phrases([], ['skip', 'skip it', 'skip this', 'skip that', 'skip this item', 'next', 'next item', 'next one']),
   goBack: phrases(['go back one', 'go back'], ['back one', 'go back one item', 'previous item', 'one back']),
   fromTop: phrases(
     ['from the top'],

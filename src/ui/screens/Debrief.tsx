@@ -2,6 +2,7 @@
 
 import type { ComponentChildren } from 'preact'
 import { clockTime } from '../../kernel/run/core/clockTime.ts'
+import { NOTICE } from '../../kernel/run/core/events.ts'
 import type { Debrief } from '../../kernel/run/debrief/debrief.ts'
 import { BriefingSection } from '../parts/debrief/BriefingSection.tsx'
 import { ExchangeSection } from '../parts/debrief/ExchangeSection.tsx'
@@ -65,7 +66,7 @@ export function DebriefScreen() {
         <p class="soft">
           {debrief.pack.name}, begun{' '}
           {new Date(debrief.startedAt).toLocaleString('en-GB', { dateStyle: 'long', timeStyle: 'short' })}, lasted{' '}
-          {clockTime(debrief.durationMs)}.
+          {clockTime(debrief.durationMs)}. {NOTICE}.
         </p>
         <div>
           <button type="button" class="first" onClick={() => void save()}>

@@ -16,7 +16,7 @@ import { ROLES, type Role } from '../../../src/kernel/pack/roles.ts'
 import { fillTemplate } from '../../../src/kernel/pack/template.ts'
 import { PASS_REASONS } from '../../../src/kernel/response/commands.ts'
 import { sayResponse } from '../../../src/kernel/response/sentence.ts'
-import { say } from '../../../src/kernel/run/core/phrases.ts'
+import { listName, say } from '../../../src/kernel/run/core/phrases.ts'
 import { groundStopping } from '../../../src/kernel/run/talk/radio.ts'
 
 const here = (path: string) => fileURLToPath(new URL(`../../../${path}`, import.meta.url))
@@ -197,6 +197,17 @@ describe.each(packs)('with the pack $id', (pack) => {
       noFigure: labels.map(say.noFigure),
       notGiven: labels.map(say.notGiven),
       standingBy: [say.standingBy()],
+      place: [...names.map(listName), ...exchanges.map(({ name }) => name)].map(say.place),
+      youCanSay: [
+        say.youCanSay(['the answer', 'say again', 'leave it open']),
+        say.youCanSay(['done', 'read the flow', 'what is left']),
+        say.youCanSay(['read it back', 'say again', 'stand by']),
+        say.youCanSay(['any topic', 'briefing complete', 'continue']),
+        say.youCanSay(['the value as it stands', 'where are we', 'disregard']),
+        say.youCanSay(['affirm', 'negative', 'stop', 'from the top', 'remark', 'brakes set']),
+        ...calls.map(({ label }) => say.youCanSay([label])),
+      ],
+      openOrPass: [say.openOrPass()],
       left: [say.left('twelve', challenges), say.left('one', challenges.slice(0, 1)), say.left('', [])],
       toTheLine: names.flatMap((name) =>
         lists

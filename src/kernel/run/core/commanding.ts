@@ -17,12 +17,13 @@ import type { RunCommand, RunEvent } from './events.ts'
 import { corrected, goneBack } from './goingBack.ts'
 import { enter, sayAndListen } from './listening.ts'
 import { advance, nextFloor, nextInList, openChallenges } from './moving.ts'
-import { say } from './phrases.ts'
+import { listName, say } from './phrases.ts'
 import { itemState, withItem, withList } from './progress.ts'
 import { promptWords } from './prompts.ts'
 import { affirmed, refused } from './questions.ts'
 import type { RunState, Step } from './state.ts'
 import { stop } from './stopping.ts'
+import { whatToSay } from './whatToSay.ts'
 
 type Commanded = RunEvent<'commanded'>
 
@@ -43,6 +44,9 @@ const HANDLERS: Readonly<Record<RunCommand, Handler>> = {
   disregard: atOnce(disregarded),
   correction: notInStart((pack, state, { argument = '' }) => corrected(pack, state, argument)),
   whatIsLeft: atOnce(whatIsLeft),
+  whereAreWe: atOnce((pack, state) => announce(pack, state, [say.place(activityName(pack, state))], { prompt: true })),
+  whatCanISay: atOnce((pack, state) => announce(pack, state, [say.youCanSay(whatToSay(pack, state))])),
+  skip: atOnce(skipped),
   goBack: notInStart(goneBack),
   fromTop: atOnce((pack, state) => fromTop(pack, { ...state, standingBy: false })),
   leaveOpen: atOnce(leaveOpen),
@@ -89,6 +93,18 @@ function sayAgain(pack: Pack, state: RunState, element: string | undefined): Ste
   if (!exchange || !pending) return sayAndListen(pack, state, [state.said || promptWords(pack, state)])
   const stations = stationWords(pack, state, exchange, pending).again(element)
   return sayAndListen(pack, { ...state, standingBy: false }, [], { stations })
+}
+
+/** The list, flow, exchange ... that is open; the end has none. */
+function activityName(pack: Pack, { floor }: RunState): string {
+  if ('list' in floor) return listName(listById(pack, floor.list).name)
+  return 'phase' in floor ? (pack.phases[floor.phase]?.activities[floor.activity]?.name ?? '') : ''
+}
+
+/** Nothing is skipped: it is left open and blocks, or passed with a reason. */
+function skipped(pack: Pack, state: RunState): Step {
+  const isItem = state.floor.at === 'item' && !state.question
+  return isItem ? sayAndListen(pack, state, [say.openOrPass()]) : sayAndListen(pack, state, [], { prompt: true })
 }
 
 function disregarded(pack: Pack, state: RunState): Step {

@@ -163,6 +163,7 @@ export const EVENT_FIELDS: {
   readonly [Type in EventType]: Fields<EventFields[Type]>
 } = {
   runStarted: {
+    notice: optional(text),
     pack: object<PackInLog>({ id: text, version: text, sha256: text, name: text, texts: recordOf(text) }),
     situation: recordOf(text),
     settings,

@@ -10,6 +10,9 @@ import type { Role } from '../../pack/roles.ts'
 import { COMMANDS, type Command } from '../../response/commands.ts'
 import type { Judgement } from '../../response/model.ts'
 
+/** Stands in every log, above every debrief and on every paper. */
+export const NOTICE = 'For training and simulation only'
+
 /** How something came in. A key press in place of a read-back is logged as just that. */
 export type By = 'voice' | 'typed' | 'key' | 'file'
 
@@ -30,6 +33,8 @@ type Nothing = Readonly<Record<never, never>>
 /** Each event by its name, with what it holds. Stored as it is: a changed field needs a migration in `readLog.ts`. */
 export interface EventFields {
   readonly runStarted: {
+    /** What the run is not for. */
+    readonly notice?: string
     readonly pack: PackInLog
     readonly situation: Readonly<Record<string, string>>
     readonly settings: RunSettings

@@ -107,6 +107,13 @@ export const FIXED_PHRASES = [
   'stopped',
   'confirm brakes set',
   'edition',
+  'you can say',
+  'the answer',
+  'the value as it stands',
+  'read the flow',
+  'read it back',
+  'any topic',
+  'leave it open or pass',
   'simulated',
   'new editions',
 ] as const
@@ -173,6 +180,9 @@ export const say = {
   stopped: () => `${sentence('stopped')} ${sentence('standing by')}`,
   brakesSet: () => ask('confirm brakes set'),
   standingBy: () => sentence('standing by'),
+  place: (name: string) => sentence(name),
+  youCanSay: (phrases: readonly string[]) => sentence('you can say', ...phrases),
+  openOrPass: () => ask('leave it open or pass'),
   left: (count: string, names: readonly string[]) =>
     names.length === 0
       ? sentence('nothing left')

@@ -2,6 +2,7 @@
 
 import type { PaperView } from '../../../app/papers/papersView.ts'
 import type { PrintedList, PrintedTable } from '../../../kernel/papers/print.ts'
+import { NOTICE } from '../../../kernel/run/core/events.ts'
 
 export function PaperSheet({ view }: { readonly view: PaperView }) {
   const { paper, which, cameAt, lines, tables, lists } = view
@@ -13,7 +14,7 @@ export function PaperSheet({ view }: { readonly view: PaperView }) {
         <p>
           {which && <strong class="cap">{which}</strong>} {time}
         </p>
-        <p class="small">For training and simulation only</p>
+        <p class="small">{NOTICE}</p>
       </header>
       {lines.length > 0 && (
         <dl>

@@ -48,9 +48,10 @@ export function Header() {
           </button>
         ))}
       </nav>
-      {revision && (
-        <span class="state small">{`${revision.inputs.status} figures, revision ${revision.revision}`}</span>
-      )}
+      <span class="state small">
+        Simulation only
+        {revision && `; ${revision.inputs.status} figures, revision ${revision.revision}`}
+      </span>
     </header>
   )
 }
