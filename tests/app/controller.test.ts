@@ -4,8 +4,10 @@ import { describe, expect, it } from 'vitest'
 import { createRunController } from '../../src/app/run/controller.ts'
 import { findUnfinished } from '../../src/app/run/unfinished.ts'
 import { DEFAULT_SETTINGS, type Settings } from '../../src/app/settings.ts'
-import { createAppStore } from '../../src/app/store.ts'
+import { createAppStore, EMPTY_DRAFT } from '../../src/app/store.ts'
 import { createVirtualClock } from '../../src/cli/virtualClock.ts'
+import type { RunEvent } from '../../src/kernel/run/core/events.ts'
+import { readPack } from '../../src/packs/read.ts'
 import { createFakeEar } from '../fakes/ear.ts'
 import { createFakeLog } from '../fakes/log.ts'
 import { createFakeVoice } from '../fakes/voice.ts'
@@ -25,12 +27,14 @@ async function page(log = createFakeLog(), settings: Partial<Settings> = {}, isF
   const [ear, voice] = [createFakeEar(clock.now), createFakeVoice()]
   const held: Holder[] = []
   const open = { runId: undefined as string | undefined, releases: 0, free: isFree }
+  /** What the pack's folder holds. */
+  const files = { texts: pack.texts }
   let runs = 0
   const controller = createRunController({
     ...{ store, clock, log, ear, voice },
     packFiles: {
       list: async () => [],
-      load: async () => ({ texts: pack.texts, sha256: pack.sha256 }),
+      load: async () => ({ texts: files.texts, sha256: pack.sha256 }),
       examples: async (id) => ({ [`${id}.yaml`]: 'status: final' }),
     },
     lock: {
@@ -50,7 +54,7 @@ async function page(log = createFakeLog(), settings: Partial<Settings> = {}, isF
     },
   })
   const begin = async () => controller.begin(pack, await demoInputs(pack, 'preliminary'))
-  return { pack, store, clock, ear, voice, log, controller, held, open, begin, state: store.getState }
+  return { pack, store, clock, ear, voice, log, controller, files, held, open, begin, state: store.getState }
 }
 
 const started = (log: { readonly events: readonly object[] }) => log.events[0] as Record<string, unknown>
@@ -81,6 +85,14 @@ describe('a run that is begun', () => {
     const { begin, log } = await page(undefined, { stations: true, wrongHearBacks: true })
     await begin()
     expect(started(log)).toHaveProperty('script.slip')
+  })
+
+  it.each([true, false])('asks for numbers in single digits where the pilot wants that (%s)', async (digitsFirst) => {
+    const { begin, log } = await page(undefined, { digitsFirst })
+    await begin()
+    const { settings } = started(log) as { settings: object }
+    expect('digitsFirst' in settings).toBe(digitsFirst)
+    expect(settings).toMatchObject({ ...(digitsFirst && { digitsFirst }), radio: 'icao', timesAloud: false })
   })
 
   it('opens no ear where only typing is wanted', async () => {
@@ -128,6 +140,34 @@ describe('a run that was left', () => {
     expect(second.state().draft).toEqual(second.state().revisions.at(-1)?.inputs)
     expect(second.log.events.at(-1)).toMatchObject({ type: 'resumed' })
     expect(second.ear.vocabularies).toHaveLength(1)
+  })
+
+  it('before its figures had come in is gone on with, with nothing entered and nothing to undo', async () => {
+    const { first, runId } = await left()
+    const log = createFakeLog()
+    await log.append(first.log.events[0] as RunEvent)
+    const second = await page(log)
+    second.store.setState({
+      past: [{ draft: EMPTY_DRAFT, changed: 'values.blockFuel' }],
+      revisions: first.state().revisions,
+    })
+    await second.controller.goOn(runId, false)
+    expect(second.state()).toMatchObject({ writer: 'here', draft: EMPTY_DRAFT, past: [], revisions: [] })
+    expect(second.log.events.at(-1)).toMatchObject({ type: 'resumed' })
+  })
+
+  it('takes the place of another that is on in this page, to which nothing more happens', async () => {
+    const { begin, controller, state, ear, log } = await page()
+    await begin()
+    await begin()
+    expect(controller.session()?.state().runId).toBe('run-2')
+    await controller.goOn('run-1', false)
+    expect([controller.session()?.state().runId, state().run?.runId]).toEqual(['run-1', 'run-1'])
+    const before = await log.read('run-2')
+    ear.hear('load figures list')
+    await controller.session()?.settled()
+    expect(await log.read('run-2')).toEqual(before)
+    expect(log.events.at(-1)).toMatchObject({ type: 'listCalled', runId: 'run-1' })
   })
 
   it('is only looked at where another tab holds it, and taken over on request', async () => {
@@ -213,6 +253,32 @@ describe('a pack that is opened', () => {
     expect(state()).toMatchObject({ pack: { id: pack.id }, problems: [], revisions: [], past: [] })
     expect(state().examples).toEqual({ [`${pack.id}.yaml`]: 'status: final' })
     expect(state().preview).toBeUndefined()
+  })
+
+  it('leaves nothing of what was entered for the one before', async () => {
+    const { begin, controller, state, store, pack } = await page()
+    await begin()
+    store.setState({ past: [{ draft: EMPTY_DRAFT, changed: 'values.blockFuel' }] })
+    expect(state().revisions).toHaveLength(1)
+    await controller.openPack(pack.id)
+    expect(state()).toMatchObject({ revisions: [], draft: EMPTY_DRAFT, past: [], preview: undefined })
+  })
+
+  it('that cannot be read is told with what is wrong', async () => {
+    const { controller, state, pack, files } = await page()
+    files.texts = { ...pack.texts, 'notes.yaml': '' }
+    await controller.openPack(pack.id)
+    expect(state().pack).toBeUndefined()
+    expect(state().problems).toMatchObject([{ severity: 'error', place: { file: 'notes.yaml' } }])
+  })
+
+  it('that its maker would be advised about is opened without a word', async () => {
+    const { controller, state, pack, files } = await page()
+    const texts = pack.texts['procedures.yaml'] ?? ''
+    files.texts = { ...pack.texts, 'procedures.yaml': texts.replace('"[runway] <runway>"', '"[runway <runway>]"') }
+    expect(readPack(files.texts, '').problems).toMatchObject([{ severity: 'advice' }])
+    await controller.openPack(pack.id)
+    expect(state()).toMatchObject({ pack: { id: pack.id }, problems: [] })
   })
 })
 

@@ -25,8 +25,8 @@ async function handsOn(settings: Partial<Settings> = {}, options: FakeVoiceOptio
     talk.switched({ name, isDown })
     await settled()
   }
-  const media = async () => {
-    talk.switched({ name: 'talk', isDown: true, isOnce: true })
+  const media = async (isDown = true) => {
+    talk.switched({ name: 'talk', isDown, isOnce: true })
     await settled()
   }
   const gate = () => store.getState().ear.gate
@@ -52,6 +52,35 @@ describe('push to talk', () => {
     expect(gate()).toBe('talk')
     await media()
     await media()
+    expect(gate()).toBe('talk')
+  })
+
+  it('by a media key lasts until something is said aloud: typing does not end it, nor a noise', async () => {
+    const { media, gate, hear, ear } = await handsOn({ listening: 'push' })
+    await media()
+    await media(false)
+    ear.emit({ type: 'level', level: -20, noise: -60, clipping: false })
+    await hear('say again', { by: 'typed' })
+    expect(gate()).toBe('open')
+    await hear('load figures list')
+    expect(gate()).toBe('talk')
+  })
+
+  it('by a media key that is pressed again before anything was said is taken back, and moves nothing', async () => {
+    const { media, gate, hear, state } = await handsOn({ listening: 'push' })
+    await media()
+    await hear('stand by', { by: 'typed' })
+    await media()
+    expect([gate(), state().standingBy]).toEqual(['talk', true])
+    await media()
+    expect([gate(), state().standingBy]).toEqual(['open', false])
+  })
+
+  it('that is chosen later begins shut, whatever a media key did before', async () => {
+    const { media, gate, store, talk } = await handsOn()
+    await media()
+    store.setState(({ settings }) => ({ settings: { ...settings, listening: 'push' } }))
+    talk.settle()
     expect(gate()).toBe('talk')
   })
 
@@ -89,6 +118,30 @@ describe('in an exchange with a controller whom Otherseat plays', () => {
     await hold('radio', false)
     expect(gate()).toBe(listening === 'push' ? 'talk' : 'open')
   })
+
+  it('a radio key that is held already opens the ear where the exchange begins, and shuts it where it ends', async () => {
+    const { store, hold, gate, state } = await handsOn()
+    await hold('radio', true)
+    expect(gate()).toBe('radio')
+    store.setState(({ run }) => ({ run: run && { ...run, floor: { at: 'exchange', phase: 0, activity: 0 } } }))
+    expect(gate()).toBe('open')
+    store.setState({ run: state() })
+    expect(gate()).toBe('radio')
+  })
+})
+
+describe('before a run', () => {
+  it('the keys move the ear’s gate as in one, and there is nothing to confirm', async () => {
+    const { store, hold, gate, refused } = await handsOn({ listening: 'push' })
+    store.setState({ run: undefined })
+    await hold('talk', true)
+    expect(gate()).toBe('open')
+    await hold('talk', false)
+    await hold('radio', true)
+    expect(gate()).toBe('radio')
+    await hold('confirm', true)
+    expect(refused).toHaveLength(1)
+  })
 })
 
 describe('the talk key', () => {
@@ -99,6 +152,27 @@ describe('the talk key', () => {
     await hold('talk', true)
     expect(state().standingBy).toBe(false)
     expect(log.events.at(-1)).toMatchObject({ type: 'commanded', command: 'continue', evidence: { by: 'key' } })
+  })
+
+  it('ends none where it is let go', async () => {
+    const { hold, hear, state } = await handsOn()
+    await hold('talk', true)
+    await hear('stand by', { by: 'typed' })
+    await hold('talk', false)
+    expect(state().standingBy).toBe(true)
+  })
+
+  it('may be a media key: with an open microphone it ends a stand by, and cuts the voice off', async () => {
+    const { media, hear, state } = await handsOn()
+    await hear('stand by')
+    await media()
+    expect(state().standingBy).toBe(false)
+    const talks = await handsOn({}, { holds: true })
+    expect(talks.voice.speaking()).toContain('Figures flow')
+    await talks.media(false)
+    expect(talks.voice.speaking()).toContain('Figures flow')
+    await talks.media()
+    expect(talks.voice.speaking()).toBeUndefined()
   })
 
   it('cuts the voice off and opens the ear; the answer is logged as early', async () => {
@@ -166,6 +240,17 @@ describe('a headset', () => {
 })
 
 describe('the confirm key', () => {
+  it('continues after a stand by, and does nothing where it is let go', async () => {
+    const { hold, hear, log, state, refused } = await handsOn()
+    await hear('stand by')
+    const before = log.events.length
+    await hold('confirm', false)
+    expect([log.events.length, refused.length]).toEqual([before, 0])
+    await hold('confirm', true)
+    expect(log.events.at(-1)).toMatchObject({ type: 'commanded', command: 'continue', evidence: { by: 'key' } })
+    expect([state().standingBy, refused.length]).toEqual([false, 0])
+  })
+
   it('confirms a word item, logged as not read back; a value it never does', async () => {
     const { hold, hear, log, state, refused } = await handsOn()
     await hear('load figures list')
