@@ -144,6 +144,18 @@ describe('where the log cannot be stored', () => {
     expect(flight.log.events).toEqual(flight.run.events())
   })
 
+  it('the tone comes when that is told, and not when it is stored again', async () => {
+    const flight = await atTrim()
+    const tones = () => flight.voice.tones.filter((tone) => tone === 'attention').length
+    const before = tones()
+    flight.log.refuse('The disk is full.', 1)
+    await flight.hear('four point three up')
+    expect(tones()).toBe(before + 1)
+    await flight.hear('one two six')
+    expect(flight.store.getState().storage.kept).toBe(true)
+    expect(tones()).toBe(before + 1)
+  })
+
   it('for another reason than before, the pilot is told the new one', async () => {
     const told: Storage[] = []
     const log = createFakeLog()
@@ -154,6 +166,24 @@ describe('where the log cannot be stored', () => {
     log.refuse('Storage is off.')
     await record.add(event(2))
     expect(told.map(({ message }) => message)).toEqual(['The disk is full.', 'Storage is off.'])
+  })
+
+  it('for a reason that is no error of its own, the pilot is told it in its words', async () => {
+    const told: Storage[] = []
+    const log = { append: () => Promise.reject('QuotaExceeded') }
+    await createRecord(log, [], (storage) => told.push(storage)).add(event(0))
+    expect(told).toEqual([{ kept: false, message: 'QuotaExceeded' }])
+  })
+
+  it('and what it holds of the run already is not stored again', async () => {
+    const appended: RunEvent[] = []
+    const log = { append: async (one: RunEvent) => void appended.push(one) }
+    const before = [event(0), event(1)]
+    const record = createRecord(log, before, () => {})
+    await record.add(event(2))
+    expect(appended).toEqual([event(2)])
+    expect(record.events()).toEqual([event(0), event(1), event(2)])
+    expect(before).toHaveLength(2)
   })
 
   it('and nothing is told as long as everything is stored', async () => {
