@@ -148,6 +148,95 @@ describe('a run that is closed', () => {
   })
 })
 
+describe('a run that is closed in the middle', () => {
+  it('counts no more silence, and hears nothing more', async () => {
+    const flight = await atTrim()
+    expect(flight.clock.pending()).toBeGreaterThan(0)
+    flight.run.close()
+    await flight.settled()
+    expect(flight.clock.pending()).toBe(0)
+    const before = flight.log.events.length
+    flight.ear.hear('four point three up', { listenId: flight.state().listenId })
+    await flight.settled()
+    expect(flight.log.events).toHaveLength(before)
+  })
+
+  it('stops speaking', async () => {
+    const flight = await rig({ holds: true })
+    expect(flight.voice.speaking()).toContain('Figures flow')
+    flight.run.close()
+    expect(flight.voice.speaking()).toBeUndefined()
+  })
+})
+
+describe('an answer in a run', () => {
+  const evidence = ({ log }: { readonly log: { readonly events: readonly object[] } }) =>
+    (log.events.at(-1) as { evidence?: object } | undefined)?.evidence
+
+  it('that is typed while the voice speaks is not early: nobody talks into it', async () => {
+    const flight = await rig({ holds: true })
+    const { listenId } = flight.state()
+    flight.ear.hear('load figures list', { listenId, by: 'typed' })
+    await flight.settled()
+    expect(evidence(flight)).toMatchObject({ by: 'typed', text: 'load figures list' })
+    expect(evidence(flight)).not.toHaveProperty('early')
+  })
+
+  it('that began after the sound had ended is not early, though the page learned of the end later', async () => {
+    const pack = await demoPack()
+    const clock = createVirtualClock()
+    const [ear, log] = [createFakeEar(clock.now), createFakeLog()]
+    const voice = { ...createFakeVoice({ holds: true }), endedAt: () => clock.now() - 500 }
+    const run = createSession({ clock, log, ear, voice, settings: () => DEFAULT_SETTINGS }, newRun(pack, 'run'))
+    await run.begin({
+      inputs: await demoInputs(pack, 'preliminary'),
+      settings: { phraseology: 'plain', coachAfter: 0 },
+    })
+    await idle()
+    clock.skip(5_000)
+    voice.end()
+    await idle()
+    ear.hear('load figures list', { beganAt: clock.now() - 501 })
+    await idle()
+    expect(evidence({ log })).toMatchObject({ early: true })
+    voice.end()
+    await idle()
+    ear.hear('two four three six zero', { beganAt: clock.now() - 500 })
+    await idle()
+    expect(evidence({ log })).toMatchObject({ text: 'two four three six zero' })
+    expect(evidence({ log })).not.toHaveProperty('early')
+  })
+
+  it('after the voice was cut off in silence is not early: there was nothing to cut off', async () => {
+    const flight = await rig()
+    flight.run.interrupt()
+    await flight.hear('load figures list')
+    expect(flight.log.events.at(-1)).toMatchObject({ type: 'listCalled' })
+    expect(evidence(flight)).not.toHaveProperty('early')
+  })
+})
+
+describe('silence', () => {
+  it('is counted also while the ear has not told anything of itself', async () => {
+    const pack = await demoPack()
+    const clock = createVirtualClock()
+    const ear = { ...createFakeEar(clock.now), listen() {}, shut() {} }
+    const voice = createFakeVoice()
+    const soFar = newRun(pack, 'run')
+    const run = createSession({ clock, log: createFakeLog(), ear, voice, settings: () => DEFAULT_SETTINGS }, soFar)
+    await run.begin({
+      inputs: await demoInputs(pack, 'preliminary'),
+      settings: { phraseology: 'plain', coachAfter: 0 },
+    })
+    const evidence = { by: 'key', text: '' } as const
+    await run.happen({ type: 'listCalled', list: 'loadFigures', evidence })
+    await run.settled()
+    const before = voice.said.length
+    await clock.pass(8_000, run.settled)
+    expect(voice.said.slice(before).map(({ text }) => text)).toEqual(['Zero fuel weight?'])
+  })
+})
+
 describe('a sheet that comes with a situation of its own', () => {
   const situations = (events: readonly RunEvent[]) =>
     events.flatMap((event) => (event.type === 'situationSet' ? [event] : []))
