@@ -292,4 +292,16 @@ describe('what is unfinished', () => {
     await controller.end('run-1')
     expect(await findUnfinished(log, 'run-1')).toBeUndefined()
   })
+
+  it('is another one once the newest has ended, as long as there is one', async () => {
+    const { begin, log, controller, clock } = await page()
+    await begin()
+    clock.advance(1_000)
+    await begin()
+    expect(await findUnfinished(log, 'run-1')).toMatchObject({ unfinished: { runId: 'run-2' }, needsGesture: false })
+    await controller.end('run-2')
+    expect(await findUnfinished(log, 'run-1')).toMatchObject({ unfinished: { runId: 'run-1' }, needsGesture: true })
+    await controller.end('run-1')
+    expect(await findUnfinished(log, 'run-1')).toBeUndefined()
+  })
 })

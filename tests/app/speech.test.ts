@@ -73,6 +73,22 @@ describe('a five that may be a nine', () => {
     expect(guard()(heard('fifteen')).doubt).toBeUndefined()
   })
 
+  it('is in doubt again where something else was said in between', () => {
+    const guarded = guard()
+    expect(guarded(heard('two five')).doubt).toBe('unsure')
+    expect(guarded(heard('say again')).doubt).toBeUndefined()
+    expect(guarded(heard('two five')).doubt).toBe('unsure')
+    expect(guarded(heard('two five'))).toEqual(heard('two five'))
+  })
+
+  it('is in doubt from the moment at which the speaker’s setting says so', () => {
+    const setting = { isOn: false }
+    const guarded = createFiveNineGuard(() => setting.isOn)
+    expect(guarded(heard('two five')).doubt).toBeUndefined()
+    setting.isOn = true
+    expect(guarded(heard('Nine zero')).doubt).toBe('unsure')
+  })
+
   it('is none for a speaker whose five and nine are apart', () => {
     expect(createFiveNineGuard(() => false)(heard('two five')).doubt).toBeUndefined()
   })
