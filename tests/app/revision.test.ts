@@ -97,7 +97,8 @@ describe('a value that was read aloud', () => {
   it('joins what its source and the others have stated', () => {
     const event = { type: 'stated', source: 'loadSheet', figure: 'v1', value: 126, evidence: { by: 'key', text: '' } }
     const stated = withStated(preliminary, event as Parameters<typeof withStated>[1])
-    expect(stated).toEqual({ ...preliminary, stated: { loadSheet: { ...preliminary.stated?.loadSheet, v1: 126 } } })
+    const { loadSheet } = preliminary.stated ?? {}
+    expect(stated).toEqual({ ...preliminary, stated: { ...preliminary.stated, loadSheet: { ...loadSheet, v1: 126 } } })
     const other = withStated(stated, { ...event, source: 'flightComputer' } as Parameters<typeof withStated>[1])
     expect(other.stated).toEqual({ ...stated.stated, flightComputer: { v1: 126 } })
     expect(withStated(unchecked, event as Parameters<typeof withStated>[1]).stated).toEqual({ loadSheet: { v1: 126 } })
