@@ -1,0 +1,77 @@
+/** What a pilot answers with is in view in both sizes, wherever the run is; papers lie beside it and outlast a reload. */
+
+import { afterEach, describe, expect, inject, test } from 'vitest'
+import { TALK, TO_ALTIMETERS, TO_AWAY, TO_CLEARANCE, TO_CREW } from '../app/demoAnswers.ts'
+import { goOnFlown } from './flown.ts'
+import { openPage, type TestPage } from './page.ts'
+import { pilotAt } from './pilot.ts'
+
+let opened: TestPage | undefined
+afterEach(async () => {
+  await opened?.close()
+  opened = undefined
+})
+
+const ALL = [...TO_CLEARANCE, ...TO_ALTIMETERS, ...TO_CREW, ...TO_AWAY]
+const upTo = (answer: string) => ALL.slice(0, ALL.lastIndexOf(answer) + 1)
+const SIZES = [
+  ['wide', 1280, 800],
+  ['narrow', 390, 844],
+] as const
+const PLACES = [
+  ['a flow', []],
+  ['an item', ['load figures list']],
+  ['a clearance', upTo('request clearance')],
+  ['the ground crew', upTo('all pumps on')],
+  ['a start', upTo('rotation seen')],
+] as const
+
+/** Lowest edge of the field and of the first button, and how far the page is wider than its window. */
+const edges = ({ page }: TestPage) =>
+  page.evaluate(() => {
+    const { innerHeight, innerWidth } = globalThis
+    const bottom = (selector: string) => document.querySelector(selector)?.getBoundingClientRect().bottom ?? Number.NaN
+    const top = document.querySelector('h1')?.getBoundingClientRect().top ?? Number.NaN
+    return {
+      field: innerHeight - bottom('#typed'),
+      button: innerHeight - bottom('.buttons button'),
+      challenge: top,
+      wider: document.documentElement.scrollWidth - innerWidth,
+    }
+  })
+
+describe.each(SIZES)('at a %s window', (_, width, height) => {
+  test.each(PLACES)('the challenge, the field and the buttons are in view at %s', async (_place, answers) => {
+    opened = await openPage({ address: inject('address'), width, height })
+    await goOnFlown(opened, [...answers], { talk: TALK })
+    const { field, button, challenge, wider } = await edges(opened)
+    expect(Math.min(field, button)).toBeGreaterThanOrEqual(0)
+    expect(challenge).toBeGreaterThanOrEqual(0)
+    expect(challenge).toBeLessThan(height / 2)
+    expect(wider).toBe(0)
+  })
+
+  test('a paper is one touch away, beside the answer, and there after a reload', async () => {
+    opened = await openPage({ address: inject('address'), width, height })
+    await goOnFlown(opened, ['load figures list'], {})
+    const { page } = opened
+    await page.getByRole('button', { name: 'Trim card Issue 3' }).click()
+    expect(await page.getByRole('article', { name: 'trim card Issue 3' }).isVisible()).toBe(true)
+    const { field, wider } = await edges(opened)
+    expect(field).toBeGreaterThanOrEqual(0)
+    expect(wider).toBe(0)
+    await page.getByRole('button', { name: 'Scratch pad' }).click()
+    await page.getByLabel('Notes', { exact: true }).fill('squawk 4271')
+    const pilot = pilotAt(opened)
+    await expect
+      .poll(async () => (await pilot.events()).at(-1))
+      .toMatchObject({ type: 'padWritten', text: 'squawk 4271' })
+    const looks = (await pilot.events()).filter(({ type }) => type === 'paperHandled')
+    expect(looks).toMatchObject([{ edition: 'trimCard', how: 'lookedAt' }])
+    await page.reload()
+    await page.getByRole('button', { name: 'Press any key to resume' }).waitFor()
+    await page.keyboard.press('Space')
+    await page.getByRole('button', { name: 'Scratch pad' }).click()
+    expect(await page.getByLabel('Notes', { exact: true }).inputValue()).toBe('squawk 4271')
+  })
+})
