@@ -232,6 +232,7 @@ function checkDeal({ pack, figures }: Texts, report: Report): void {
   for (const name of Object.keys(deal.values)) check(['deal', 'values', name], name, names, 'figure')
   for (const name of Object.keys(deal.situation))
     check(['deal', 'situation', name], name, Object.keys(pack.situations), 'situation')
+  for (const name of Object.keys(deal.atLeast)) check(['deal', 'atLeast', name], name, names, 'figure')
   for (const [part, ranges] of Object.entries({ loads: deal.loads, values: deal.values })) {
     for (const [name, range] of Object.entries(ranges)) {
       if (Array.isArray(range) || range.min <= range.max) continue

@@ -136,6 +136,7 @@ export const figuresFile = z.strictObject({
       loads: z.record(id, range),
       values: z.record(id, z.union([range, z.array(value).min(1)])),
       situation: z.record(id, texts.min(1)).default({}),
+      atLeast: z.record(id, number).default({}).describe('Figures that no draw may have below this: {headwind: 0}'),
       traps: z
         .array(
           z.strictObject({
@@ -143,6 +144,7 @@ export const figuresFile = z.strictObject({
             figure: id,
             also: z.array(id).default([]),
             source: id.optional(),
+            least: positive.max(1).optional().describe('How far a wrong total is off at least, as a share of it: 0.01'),
           }),
         )
         .min(1),

@@ -60,15 +60,20 @@ describe('what stations will say', () => {
   })
 
   it('leaves what is read back of final figures that come later as it is', () => {
-    const [{ final }, { preliminary }] = [dealt(6), dealt(7)]
-    const said = scriptOf({ inputs: preliminary, dealt: 6 })?.values ?? {}
+    // A departure in which a station gives another altimeter setting than the sheet: not each one does.
+    const number = Array.from({ length: 50 }, (_, at) => at).find((at) => {
+      const { values = {} } = scriptOf({ inputs: dealt(at + 1).preliminary, dealt: at }) ?? {}
+      return 'altimeter' in values
+    })
+    if (number === undefined) throw new Error('no station gives an altimeter setting')
+    const [{ final }, { preliminary }] = [dealt(number), dealt(number + 1)]
+    const said = scriptOf({ inputs: preliminary, dealt: number })?.values ?? {}
     const others = readBackOf(pack).filter((name) => !(name in said))
     const readBack = (values: Inputs['values']) => {
       const { stated: _, ...bare } = final
       const { figures } = compute(pack.figures, { ...bare, values: { ...final.values, ...values } })
       return others.map((name) => [name, figures[name]?.value])
     }
-    expect(Object.keys(said)).toContain('altimeter')
     expect(readBack(said)).toEqual(readBack({}))
   })
 

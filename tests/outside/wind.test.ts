@@ -16,6 +16,21 @@ function winds(heading: number, direction: number, speed: number, gust?: number)
   return { head: figures.head?.value, cross: figures.cross?.value, why: figures.cross?.why[0]?.text ?? '' }
 }
 
+describe('wind as takeoff data take it', () => {
+  // 14 CFR 25.105(d)(1): not more than 50 percent of a headwind, not less than 150 percent of a tailwind.
+  test.each([
+    [360, 20, 10],
+    [180, 20, -30],
+    [90, 20, 0],
+  ])('from %i at %i kt on runway 36 counts %i', (direction, speed, credited) => {
+    const shares = { headShare: 0.5, tailShare: 1.5 }
+    const head = derived('kt', { by: 'headwind', direction, speed, heading: 360, ...shares }, 0)
+    const { figures } = figuresOf(modelOf({ figures: { head } }))
+    expect(figures.head?.value).toBe(credited)
+    if (credited !== 0) expect(figures.head?.why[0]?.text).toMatch(credited > 0 ? /50 % of it$/ : /150 % of it$/)
+  })
+})
+
 describe('wind components', () => {
   test.each([
     // FAA test item, looked up: redhorseaviation.com.

@@ -117,8 +117,9 @@ const WIND = {
 } as const satisfies Calculator['takes']
 
 const headwind: Calculator = {
-  about: 'The wind along the runway, tailwind below zero: a headwind counts steady, a tailwind with its gusts.',
-  takes: WIND,
+  about:
+    'The wind along the runway, tailwind below zero: a headwind counts steady, a tailwind with its gusts; or a share of each, as takeoff data take it.',
+  takes: { ...WIND, headShare: { unit: 'none', optional: true }, tailShare: { unit: 'none', optional: true } },
   gives: 'kt',
   run(work) {
     const steady = windOn(number(work, 'heading'), number(work, 'direction'), number(work, 'speed')).head
@@ -127,7 +128,11 @@ const headwind: Calculator = {
     const gusting = windOn(number(work, 'heading'), number(work, 'direction'), gust).head
     const with_ = gusting < steady ? `, gusting ${formatNumber(gust)}` : ''
     const text = `${shown(work, 'direction')}, ${shown(work, 'speed')}${with_}, on ${shown(work, 'heading')}`
-    return { value: Math.min(steady, gusting), why: [{ text, uses: [] }] }
+    const value = Math.min(steady, gusting)
+    // Not more than half of a headwind, not less than one and a half of a tailwind (14 CFR 25.105(d)(1)): the pack's to say.
+    const share = maybe(work, value < 0 ? 'tailShare' : 'headShare') ?? 1
+    const shared = share === 1 ? '' : `, ${formatNumber(100 * share)} % of it`
+    return { value: value * share, why: [{ text: text + shared, uses: [] }] }
   },
 }
 

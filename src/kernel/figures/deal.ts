@@ -32,6 +32,9 @@ export interface Trap {
   readonly told: string
 }
 
+/** A wrong total is off by at most so many times what is to be noticed. */
+const MOST_OFF = 2
+
 /** Draws before a pack's rules are given up as too narrow. */
 const MOST_DRAWS = 4000
 
@@ -44,7 +47,7 @@ export function deal(model: FigureModel, readBack: readonly string[], seed: numb
   for (let draw = 0; draw < MOST_DRAWS; draw++) {
     const drawn = drawInputs(rules, chance)
     const before = compute(model, drawn)
-    if (before.problems.some(isError)) continue
+    if (before.problems.some(isError) || !isFavoured(rules, before)) continue
     const preliminary = withSheets(model, drawn, before, sourcesOf(rules))
     // Several finals for one preliminary: most departures have one within a few tries.
     for (let attempt = 0; attempt < 20; attempt++) {
@@ -53,6 +56,17 @@ export function deal(model: FigureModel, readBack: readonly string[], seed: numb
     }
   }
   return undefined
+}
+
+/** No figure lies below what the pack wants of every draw. */
+function isFavoured({ atLeast }: DealRules, { figures }: FigureSet): boolean {
+  return Object.entries(atLeast).every(([name, least]) => Number(figures[name]?.value ?? least) >= least)
+}
+
+/** A total that is off by less is within what any operator lets pass. */
+function isNoticeable({ figure, least = 0 }: DealTrap, before: FigureSet, after: FigureSet): boolean {
+  const [old, now] = [Number(before.figures[figure]?.exact), Number(after.figures[figure]?.exact)]
+  return Math.abs(now - old) >= least * now
 }
 
 export function drawNumber(range: DealRange, chance: Seeded): number {
@@ -115,12 +129,13 @@ function spring(
   readBack: readonly string[],
   chance: Seeded,
 ): Pick<Departure, 'preliminary' | 'final' | 'trap'> | undefined {
-  const changed = change(model, rules, trap, preliminary, chance)
+  const total = Number(before.figures[trap.figure]?.exact ?? 0)
+  const changed = change(model, rules, trap, preliminary, total, chance)
   if (!changed) return undefined
   const { stated: _, ...rest } = preliminary
   const bare: Inputs = { ...rest, ...changed.inputs, status: 'final', label: 'final load sheet' }
   const after = compute(model, bare)
-  if (after.problems.some(isError)) return undefined
+  if (after.problems.some(isError) || !isFavoured(rules, after)) return undefined
   const figures = readBack.filter((name) => before.figures[name]?.value !== after.figures[name]?.value)
   const allowed = [trap.figure, ...trap.also]
   if (!figures.includes(trap.figure) || figures.some((name) => !allowed.includes(name))) return undefined
@@ -131,6 +146,7 @@ function spring(
   const isStale = trap.kind === 'wrongTotal' || trap.kind === 'oldSheet'
   const final = isStale ? stale(honest, preliminary, trap) : honest
   if (isStale && !differs(model, final, trap)) return undefined
+  if (trap.kind === 'wrongTotal' && !isNoticeable(trap, before, after)) return undefined
   const label = model.declarations[trap.figure]?.label ?? trap.figure
   const [from, to] = [before, after].map((set) =>
     formatMeasured(set.figures[trap.figure]?.value ?? '', model.declarations[trap.figure]?.measure),
@@ -154,6 +170,8 @@ function change(
   rules: DealRules,
   trap: DealTrap,
   { loads, values }: Inputs,
+  /** Of the trap's figure before. */
+  total: number,
   chance: Seeded,
 ): Change | undefined {
   const stations = Object.keys(rules.loads)
@@ -185,7 +203,9 @@ function change(
     case 'wrongTotal': {
       const station = chance.pick(stations)
       const step = rules.loads[station]?.step ?? 1
-      const added = step * (chance.below(2 * Math.ceil(200 / step) + 1) - Math.ceil(200 / step))
+      // Up to twice what is to be noticed; where nothing is said of that, some 200 of the pack's unit.
+      const most = Math.ceil((trap.least === undefined ? 200 : MOST_OFF * trap.least * total) / step)
+      const added = step * (chance.below(2 * most + 1) - most)
       const after = (loads[station] ?? 0) + added
       if (added === 0 || after < 0) return undefined
       return {

@@ -137,6 +137,8 @@ export interface DealRules {
   readonly loads: Readonly<Record<string, DealRange>>
   readonly values: Readonly<Record<string, DealRange | readonly Value[]>>
   readonly situation: Readonly<Record<string, readonly string[]>>
+  /** Figures that must not be below this in any draw: no tower gives a runway with the wind behind. */
+  readonly atLeast: Readonly<Record<string, number>>
   readonly traps: readonly DealTrap[]
 }
 export interface DealRange {
@@ -153,6 +155,8 @@ export interface DealTrap {
   readonly also: readonly string[]
   /** For a wrong total and an old sheet: who states it. */
   readonly source?: string
+  /** How far a wrong total is off at least, as a share of it: 0.01. */
+  readonly least?: number
 }
 
 export interface FigureModel {

@@ -56,6 +56,21 @@ describe.each([
     }
   })
 
+  test('have no wind from behind on the runway in use, and a wrong total that is worth noticing', () => {
+    for (const departure of dealt) {
+      const { seed, trap, preliminary, final } = departure
+      const honest = compute(pack.figures, settled(pack, departure)).figures
+      for (const { figures } of [compute(pack.figures, preliminary), { figures: honest }]) {
+        expect(Number(figures.headwind?.value), `seed ${seed}`).toBeGreaterThanOrEqual(0)
+      }
+      if (trap.kind !== 'wrongTotal') continue
+      const name = id === 'pair' ? 'takeoffWeight' : 'zeroFuelWeight'
+      const [right, stated] = [Number(honest[name]?.exact), Number(final.stated?.loadSheet?.[name])]
+      // A load sheet's own rounding may take a little of it.
+      expect(Math.abs(stated - right) / right, `seed ${seed}`).toBeGreaterThan(0.0095)
+    }
+  })
+
   test('read back other values in the final figures exactly where the trap is', () => {
     for (const departure of dealt) {
       const [before, after] = [departure.preliminary, settled(pack, departure)].map((one) => compute(pack.figures, one))
