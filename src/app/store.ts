@@ -53,7 +53,7 @@ export interface AppState {
   readonly sheets: readonly Inputs[]
   /** The sheet that the draft was taken over from, if it was. */
   readonly takenFrom: Inputs | undefined
-  /** Editions that lie open, in the order in which they were opened. */
+  /** Editions that lie open, the last one opened first. */
   readonly openPapers: readonly string[]
   /** What the draft was before, oldest first, for undo. */
   readonly past: readonly PastDraft[]

@@ -52,6 +52,11 @@ describe('what stations will say', () => {
     expect(scriptOf({}, only('flow', 'list', 'watch'))).toBeUndefined()
   })
 
+  it('has a slip of the controller in it only where that is asked for', () => {
+    expect(scriptOf({ stations: { seed: 7 } })).not.toHaveProperty('slip')
+    expect(scriptOf({ stations: { seed: 7, slips: true } })).toHaveProperty('slip')
+  })
+
   it('follows from the seed, or from the number of a departure that was dealt', () => {
     expect(scriptOf({ stations: { seed: 1 } })).toEqual(scriptOf({ stations: { seed: 1 } }))
     expect(scriptOf({ stations: { seed: 1 } })).not.toEqual(scriptOf({ stations: { seed: 2 } }))

@@ -115,7 +115,7 @@ describe('a briefing on the screen', () => {
     expect(topics()).toEqual(['runway: wrong', 'first level: open', 'rejected takeoff: ok'])
     expect(labels(run)[0]).toBe('Briefing complete')
     press(run, { type: 'briefingDone', briefing: 'briefing' })
-    expect(run.said().join(' ')).toContain('Not covered, runway, first level.')
+    expect(run.said().join(' ')).toContain('Nothing on runway and first level yet.')
     run.hear('runway two seven left').hear('level five thousand')
     press(run, { type: 'briefingDone', briefing: 'briefing' })
     expect(run.state.briefingsClosed).toEqual(['briefing'])
@@ -176,7 +176,7 @@ describe('an order between the seats', () => {
   it('that differs from the figure is a question with affirm and negative', () => {
     const run = flown([...ORDER, 'flap fifteen'])
     expect(viewOf(TALK, run.state)).toMatchObject({ kind: 'question', hint: 'Affirm or negative.' })
-    expect(viewOf(TALK, run.state).headline).toContain('I heard')
+    expect(viewOf(TALK, run.state).headline).toContain('Confirm')
     expect(labels(run)).toEqual(['Affirm', 'Negative'])
     press(run, { type: 'command', command: 'affirm' })
     expect(run.state.turns['flap.order']?.insisted).toContain('fifteen')

@@ -65,7 +65,7 @@ describe('papers that come in', () => {
     await flight.run.enter(final, fromSheet(final, [preliminary]))
     await flight.settled()
     expect(flight.voice.said.at(-1)?.text).toMatch(
-      /^Load sheet, takeoff data and departure slip, new editions\. Final figures are in\. .*Zero fuel weight is open again\./,
+      /^Load sheet, takeoff data and departure slip, new editions\. Final figures are in\. .*Recheck zero fuel weight\./,
     )
     const { revisions } = debriefOf(flight.pack, flight.log.events)
     expect(revisions.map(({ takenOver }) => takenOver)).toEqual([false, true])

@@ -69,7 +69,7 @@ describe('a whole departure by voice', () => {
       await pilot.show('Figures')
       await pilot.enterFigures('final')
       await pilot.listened()
-      expect(await pilot.said()).toContain('Load figures list is no longer complete')
+      expect(await pilot.said()).toContain('Load figures list incomplete')
       expect(await pilot.headline()).toBe('figures flow')
       await fly(pilot, FINAL_ANSWERS.slice(0, 1))
       await pilot.listened()

@@ -67,7 +67,7 @@ test('the recording of a role is fetched when it first speaks', async () => {
         .map(({ name }) => /(\w+)\.mp3/.exec(name)?.[1])
     const voice = createVoice({ settings: () => ({ voice: 'embedded', rate: 1.6, radioSound: true }) })
     await voice.wake()
-    const outcomes = [await voice.speak('Affirm?', 'otherseat')]
+    const outcomes = [await voice.speak('Confirm?', 'otherseat')]
     const first = recordings()
     outcomes.push(await voice.speak('Read back correct.', 'controller'))
     return { outcomes, first, later: recordings() }

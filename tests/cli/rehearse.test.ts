@@ -39,7 +39,7 @@ describe('rehearse', () => {
     const { status, output, errors, events } = await fly(await readFile(DEPARTURE, 'utf8'))
     expect(errors).toBe('')
     expect(status).toBe(0)
-    expect(output).toContain('Load figures list is no longer complete.')
+    expect(output).toContain('Load figures list incomplete.')
     expect(output).toContain('All lists complete.')
     expect(events.map((event) => event.seq)).toEqual(events.map((_, index) => index))
     expect(events[0]).toMatchObject({ v: 1, type: 'runStarted', t: 0, pack: { id: 'marram', version: '1.0.0' } })

@@ -45,7 +45,7 @@ describe('the demo departure with the voices outside', () => {
     ['brakes released', 'otherseat: Not yet, the brake stays set until the ground crew asks.'],
     ['cleared to push facing west', 'groundCrew: Confirm push direction.'],
     ['signal in sight', 'otherseat: Not yet, the signal comes when the ground crew is off the line.'],
-    ['flap nineteen', 'otherseat: I heard nineteen. It differs from the figure. Affirm?'],
+    ['flap nineteen', 'otherseat: Confirm nineteen?'],
     ['full left', 'otherseat: Display.'],
     ['remove the chocks', 'otherseat: Not yet, tow bar connected before the chocks go.'],
     ['taxi to holding point charlie three', 'controller: Negative, via bravo echo charlie.'],

@@ -72,7 +72,7 @@ describe('the place in the procedure', () => {
     expect(steps()).toHaveLength(count)
   })
 
-  it('shows items left open and items open again in words, and that the list is no longer complete', async () => {
+  it('shows items left open and items open again in words, and that the list incomplete', async () => {
     const { answer, actions, user } = await atTrim()
     await user.click(screen.getByRole('button', { name: '“Leave it open”' }))
     await challenge('V one')
@@ -110,7 +110,7 @@ describe('buttons', () => {
     await user.click(screen.getByRole('button', { name: /not fitted or say “pass, not fitted”/ }))
     // The trim is critical: affirm is asked for twice.
     await user.click(await screen.findByRole('button', { name: '“Affirm”' }))
-    await challenge('Affirm once more?')
+    await challenge('Confirm again?')
     await user.click(screen.getByRole('button', { name: '“Affirm”' }))
     await challenge('V one')
     expect(item('takeoff trim')).toContain('passed: not fitted')
@@ -130,7 +130,7 @@ describe('a pass that names no reason', () => {
     await challenge('takeoff trim')
     await answer('pass')
     await user.click(await screen.findByRole('button', { name: '“Training”' }))
-    await challenge('Pass, takeoff trim, training. Affirm?')
+    await challenge('Pass, takeoff trim, training. Confirm?')
     await answer('negative')
     await challenge('takeoff trim')
   })

@@ -126,7 +126,7 @@ describe('an order', () => {
   it('that differs from the figure is questioned, and may be kept to', async () => {
     const { answer, run, user } = talking(ORDER)
     await answer('flap fifteen')
-    await screen.findByRole('heading', { level: 1, name: /I heard fifteen/ })
+    await screen.findByRole('heading', { level: 1, name: /Confirm fifteen/ })
     expect(allText()).not.toMatch(/\bfive\b/)
     await user.click(screen.getByRole('button', { name: '“Affirm”' }))
     await headline('taxi')

@@ -71,7 +71,7 @@ describe.each(CASES)('a departure %s', (_name, inputs, label, warning) => {
   it('has no list complete until the warning is acknowledged on the screen, and the log has both', async () => {
     const { user, actions, store, log, voice, list, completions } = await answered()
     await waitFor(() => expect(store.getState().run?.question?.about).toBe('warnings'))
-    expect(voice.said.at(-1)?.text).toContain('Figures warning, see the figures page. Affirm?')
+    expect(voice.said.at(-1)?.text).toContain('Figures warning, see the figures page. Confirm?')
     expect(list()).toMatchObject({ called: true, complete: false })
     expect(completions()).toBe(0)
 

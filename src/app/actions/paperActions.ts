@@ -16,7 +16,7 @@ export function paperActions(store: Store, controller: Pick<RunController, 'sess
   }
 
   function open(edition: string): void {
-    store.setState(({ openPapers }) => ({ openPapers: [...openPapers, edition] }))
+    store.setState(({ openPapers }) => ({ openPapers: [edition, ...openPapers] }))
     log({ type: 'paper', edition, how: 'lookedAt' })
   }
 

@@ -1,11 +1,12 @@
 /** "What can I say": three things for this moment, by the place where the run is. Never a value (law 4). */
 
 import type { Pack } from '../../pack/checklist.ts'
-import { findLine, listById } from '../../pack/place.ts'
+import { findItem, findLine, listById } from '../../pack/place.ts'
 import { PASS_REASONS, reasonWords } from '../../response/commands.ts'
 import { usualWording } from '../../response/sentence.ts'
 import { callableTurns, exchangeAt, pendingTurn } from '../talk/talk.ts'
 import { nextCall, watchAt, watchState } from '../watch/watchTiming.ts'
+import { missingFigures } from './progress.ts'
 import type { RunState } from './state.ts'
 
 export function whatToSay(pack: Pack, state: RunState): readonly string[] {
@@ -16,8 +17,11 @@ export function whatToSay(pack: Pack, state: RunState): readonly string[] {
   if (question?.about === 'brakes') return ['brakes set', 'say again', 'continue']
   if (question) return ['affirm', 'negative', 'say again']
   switch (floor.at) {
-    case 'item':
-      return ['the answer', 'say again', 'leave it open']
+    case 'item': {
+      // No answer can be right while a value is missing.
+      const isBlocked = missingFigures(pack, state, findItem(pack, floor.item).item).length > 0
+      return [isBlocked ? 'settle it on the figures page' : 'the answer', 'say again', 'leave it open']
+    }
     case 'line':
       return [usualWording(findLine(listById(pack, floor.list), floor.line).say), 'stand by', 'what is left']
     case 'flow':

@@ -12,7 +12,7 @@ import { PROMPT_AFTER_MISS_MS, sayAndListen } from '../core/listening.ts'
 import { advance } from '../core/moving.ts'
 import { notYet } from '../core/notYet.ts'
 import { say } from '../core/phrases.ts'
-import { itemState, lastClosed, withItem } from '../core/progress.ts'
+import { itemState, lastClosed, missingFigures, withItem } from '../core/progress.ts'
 import type { RunState, Step } from '../core/state.ts'
 
 type Answered = RunEvent<'answered'>
@@ -144,6 +144,8 @@ function missingName(pack: Pack, state: RunState, item: Item, part: Part): strin
 /** The ear's doing, counted apart from misses: first again, then in single digits, then keys and quiet. */
 function sayAgain(pack: Pack, before: RunState, item: Item, event: Answered): Step {
   const { judgement, evidence } = event
+  // No answer can be right here: what has to be settled or entered first is said again.
+  if (missingFigures(pack, before, item).length > 0) return sayAndListen(pack, before, [], { prompt: true })
   const soon = tooSoonToAsk(pack, before, evidence.by)
   if (soon) return soon
   const times = itemState(before, item.id).sayAgains + 1

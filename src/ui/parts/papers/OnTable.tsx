@@ -17,8 +17,8 @@ export function OnTable() {
           Scratch pad
         </button>
       </div>
-      <OpenPapers open={open} isRunning />
       {hasPad && <ScratchPad />}
+      <OpenPapers open={open} isRunning />
       {open.length > 0 && <PapersWindow />}
     </section>
   )

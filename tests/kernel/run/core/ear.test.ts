@@ -11,7 +11,7 @@ describe('an ear that has failed', () => {
     const { effects } = atTrim().happen({ type: 'earFailed', message: 'gone' })
     expect(effects).toContainEqual({ type: 'tone', tone: 'deaf' })
     const said = effects.flatMap((effect) => (effect.type === 'speak' ? [effect.text] : []))
-    expect(said.join(' ')).toBe('I cannot hear you, use the keys if you like. Takeoff trim?')
+    expect(said.join(' ')).toBe('Nothing heard. Microphone? Takeoff trim?')
   })
 
   it('is told when it is back', () => {

@@ -12,7 +12,7 @@ describe('final figures', () => {
     expect(run.state.items['load.flap']?.status).toBe('done')
     expect(run.state.lists.load).toMatchObject({ complete: false, revoked: true })
     expect(run.said()).toBe(
-      'Figures changed. Final figures are in. Takeoff trim is open again. Load list is no longer complete. Load flow, open again, Trim.',
+      'Figures changed. Final figures are in. Recheck takeoff trim. Load list incomplete. Load flow, open again, Trim.',
     )
     run.happen({ type: 'flowClosed', flow: 'loadFlow', evidence: TYPED })
     expect(run.said()).toBe('Takeoff trim?')
@@ -27,7 +27,7 @@ describe('final figures', () => {
 
   it('that change nothing spoken reopen nothing', () => {
     const run = loaded().happen(revision(2, 'final', PRELIMINARY, PRELIMINARY))
-    expect(run.said()).toContain('Nothing said so far changes.')
+    expect(run.said()).toContain('No change to items done.')
     expect(run.state.lists.load?.complete).toBe(true)
   })
 
@@ -98,7 +98,7 @@ describe('a limit that is broken', () => {
 
   it('blocks completion until it is acknowledged', () => {
     const run = warned().happen(call('load')).answer('correct').answer('correct').answer('correct')
-    expect(run.said()).toContain('Figures warning, see the figures page. Affirm?')
+    expect(run.said()).toContain('Figures warning, see the figures page. Confirm?')
     expect(run.state.lists.load?.complete).toBe(false)
     run.command('negative')
     expect(run.state.lists.load?.complete).toBe(false)

@@ -39,7 +39,7 @@ describe('a clearance', () => {
 describe('a correction right after an item was closed', () => {
   it('takes back the completion of its list, and says so', () => {
     const run = complete().command('correction')
-    expect(run.said()).toBe('Load list is no longer complete. Windows?')
+    expect(run.said()).toBe('Load list incomplete. Windows?')
     expect(run.state.lists.load).toMatchObject({ complete: false, revoked: true, suspended: false })
     expect(run.state.items['load.windows']).toMatchObject({ status: 'reopened' })
   })

@@ -80,7 +80,7 @@ describe('an item left open', () => {
     const run = begun().happen(call('load')).command('leaveOpen').answer('correct').answer('correct')
     expect(run.said()).toBe('Left open. Takeoff trim?')
     run.command('leaveOpen')
-    expect(run.said()).toContain('Load list, not complete, left open, takeoff trim.')
+    expect(run.said()).toContain('Load list complete except takeoff trim.')
     expect(run.state.lists.load?.complete).toBe(false)
   })
 
@@ -98,7 +98,7 @@ describe('an item left open', () => {
     run.answer('correct')
     expect(run.state.floor).toMatchObject({ item: 'load.flap' })
     run.command('leaveOpen')
-    expect(run.said()).toContain('Load list, not complete, left open, flap and windows.')
+    expect(run.said()).toContain('Load list complete except flap and windows.')
     expect(run.state.lists.load).toMatchObject({ complete: false, suspended: true })
   })
 
@@ -161,7 +161,7 @@ describe('passing an item', () => {
   it.each(['voice', 'typed'] as const)('asks for a reason and for affirm (%s)', (by) => {
     const run = begun().happen(call('load')).hear('pass', { by })
     expect(run.said()).toBe("Say the reason, not fitted, simulator fault, instructor's word, training.")
-    expect(run.hear('not fitted', { by }).said()).toBe('Pass, takeoff trim, not fitted. Affirm?')
+    expect(run.hear('not fitted', { by }).said()).toBe('Pass, takeoff trim, not fitted. Confirm?')
     expect(run.state.items['load.trim']?.status).toBe('open')
     expect(run.hear('affirm', { by }).said()).toBe('Takeoff trim passed. Flap?')
     expect(run.state.items['load.trim']).toMatchObject({ status: 'passed', reason: 'notFitted', by })
@@ -169,7 +169,7 @@ describe('passing an item', () => {
 
   it('takes the reason in the same breath', () => {
     expect(begun().happen(call('load')).hear('pass, simulator fault').said()).toBe(
-      'Pass, takeoff trim, simulator fault. Affirm?',
+      'Pass, takeoff trim, simulator fault. Confirm?',
     )
   })
 
@@ -200,14 +200,14 @@ describe('correction after an advance', () => {
 describe('the same wrong answer twice', () => {
   it('with a value is answered with the revision it was judged against, and a question for newer figures', () => {
     const run = begun().happen(call('load')).hear('five point four up')
-    expect(run.said()).not.toContain('Judged against')
-    expect(run.hear('five point four up').said()).toContain('Judged against revision one. Are there newer figures?')
-    expect(run.hear('five point six up').said()).not.toContain('Judged against')
+    expect(run.said()).not.toContain('Newer one')
+    expect(run.hear('five point four up').said()).toContain('Revision one here. Newer one?')
+    expect(run.hear('five point six up').said()).not.toContain('Newer one')
   })
 
   it('with a state is not: no figures bear on it', () => {
     const run = begun().happen(call('load')).answer('correct').answer('correct').hear('open')
-    expect(run.hear('open').said()).not.toContain('Judged against')
+    expect(run.hear('open').said()).not.toContain('Newer one')
     expect(run.state.items['load.windows']?.misses).toBe(2)
   })
 })

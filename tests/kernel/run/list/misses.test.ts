@@ -45,12 +45,12 @@ describe('a wrong value', () => {
       miss(one)
         .answer('negative', { parts: [one] })
         .said(),
-    ).toContain('Judged against revision one.')
+    ).toContain('Revision one here.')
     expect(
       miss(one)
         .answer('negative', { parts: [one, other] })
         .said(),
-    ).not.toContain('Judged against')
+    ).not.toContain('Newer one')
     expect(
       miss(one)
         .answer('negative', { parts: [wrong({ heard: 'six one up' })] })

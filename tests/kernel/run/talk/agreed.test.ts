@@ -85,7 +85,7 @@ describe('another runway behind the clearances', () => {
     expect(run.state.briefingsClosed).toEqual([])
     expect(run.state.topics).toEqual({ 'briefing.level': 'ok', 'briefing.reject': 'ok' })
     const said = run.said().join(' ')
-    expect(said).toContain('Runway changed. Departure clearance, taxi and departure briefing are open again.')
+    expect(said).toContain('Runway changed. Recheck departure clearance, taxi and departure briefing.')
     expect(said).not.toMatch(/zero nine|two seven/)
   })
 
@@ -133,7 +133,7 @@ describe('another runway behind the clearances', () => {
     expect(run.state.values.sid).toBe('tarn two alfa')
     expect(run.state.lists.list).toMatchObject({ complete: false, revoked: true })
     expect([run.state.items['list.code']?.status, run.state.items['list.sid']?.status]).toEqual(['done', 'reopened'])
-    expect(run.said().join(' ')).toContain('Departure route is open again. Before push list is no longer complete.')
+    expect(run.said().join(' ')).toContain('Recheck departure route. Before push list incomplete.')
     expect(run.said().join(' ')).not.toMatch(/loch one/)
     expect(run.state.floor).toMatchObject({ at: 'exchange', phase: 0 })
     run.hear('request clearance').hear(CLEARANCE.replace('tarn two', 'loch one'))
@@ -157,7 +157,7 @@ describe('another runway behind the clearances', () => {
 describe('papers that put another value in the place of one that a station gave', () => {
   it('open what gave it again, and the station says what it said', () => {
     const run = revise(flown(CLEARED), { level: 6000 })
-    expect(run.said().join(' ')).toContain('First level changed. Departure clearance is open again.')
+    expect(run.said().join(' ')).toContain('First level changed. Recheck departure clearance.')
     run.hear('request clearance').hear(CLEARANCE)
     expect(run.state.values.level).toBe(5000)
   })

@@ -113,7 +113,7 @@ describe('"correction" and "go back one" behind an exchange', () => {
       const run = flown([...AFTER, text])
       expect(run.said(), text).toEqual([
         'controller: Read back clearance limit, departure, level, squawk.',
-        'otherseat: Departure clearance is open again.',
+        'otherseat: Recheck departure clearance.',
       ])
       expect([isOpen(run), run.state.cleared], text).toEqual([true, []])
       run.hear(WHOLE)
@@ -145,7 +145,7 @@ describe('"correction" and "go back one" behind an exchange', () => {
   it('open an order between the seats, or a word to the ground crew, to be said anew', () => {
     const ordered = flown([...ORDER, 'flap five', 'correction'])
     expect(ordered.state.turns['flap.order']?.status).toBe('ahead')
-    expect(ordered.hear('flap fifteen').said()[0]).toMatch(/I heard fifteen/)
+    expect(ordered.hear('flap fifteen').said()[0]).toMatch(/Confirm fifteen/)
     const crew = flown([...PUSH, 'external power off', 'correction'])
     expect(crew.state.turns['crew.power']?.status).toBe('ahead')
   })
@@ -208,7 +208,7 @@ describe('a briefing', () => {
     const run = flown([...CLEARANCE, 'rejected takeoff as usual and departing runway two seven left'])
     expect(run.state.topics).toEqual({ 'briefing.reject': 'ok', 'briefing.runway': 'ok' })
     expect(run.hear('first level six thousand').said()).toEqual(['otherseat: I heard six thousand. First level?'])
-    expect(run.hear('briefing complete').said()).toEqual(['otherseat: Not covered, first level.'])
+    expect(run.hear('briefing complete').said()).toEqual(['otherseat: Nothing on first level yet.'])
     run.hear('level five thousand')
     expect(run.hear('briefing complete').state.briefingsClosed).toEqual(['briefing'])
   })
@@ -221,7 +221,7 @@ describe('a briefing', () => {
     expect(closed(`${all}, not briefing complete`)).toEqual([])
     expect(closed(`${all.replace('five', 'six')}, briefing complete`)).toEqual([])
     const short = flown([...CLEARANCE, 'runway two seven left and level five thousand, briefing complete'])
-    expect(short.said()).toEqual(['otherseat: Not covered, rejected takeoff.'])
+    expect(short.said()).toEqual(['otherseat: Nothing on rejected takeoff yet.'])
     expect(short.state.topics).toEqual({ 'briefing.runway': 'ok', 'briefing.level': 'ok' })
   })
 })
@@ -243,7 +243,7 @@ describe('an order between the seats', () => {
 
   it('is questioned where it is another one, without the figure being said', () => {
     const run = flown([...ORDER, 'flap fifteen'])
-    expect(run.said()).toEqual(['otherseat: I heard fifteen. It differs from the figure. Affirm?'])
+    expect(run.said()).toEqual(['otherseat: Confirm fifteen?'])
     expect(run.hear('flap five').said()[0]).toBe('otherseat: Flap five.')
   })
 

@@ -112,9 +112,7 @@ describe('an engine start', () => {
     expect(run.state.items['load.trim']?.status).toBe('reopened')
     run.happen(called('rotation', at)).happen(called('light', at))
     run.happen(called('stable', at, { value: 58, inRange: true }))
-    expect(run.said()).toMatch(
-      /^Engine start complete\. Figures changed\. Final figures are in\. Takeoff trim is open again/,
-    )
+    expect(run.said()).toMatch(/^Engine start complete\. Figures changed\. Final figures are in\. Recheck takeoff trim/)
     expect(run.said()).toMatch(/Load flow, open again, Set the trim\.$/)
   })
 
@@ -209,7 +207,7 @@ describe('a critical item', () => {
   it('is passed only on a second affirm', () => {
     const run = running().happen(callOf('start')).command('pass', 'training')
     run.command('affirm')
-    expect(run.said()).toBe('Affirm once more?')
+    expect(run.said()).toBe('Confirm again?')
     expect(run.state.items['start.unit']?.status).not.toBe('passed')
     run.command('affirm')
     expect(run.state.items['start.unit']).toMatchObject({ status: 'passed', reason: 'training' })
