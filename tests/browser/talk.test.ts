@@ -132,8 +132,8 @@ describe('by voice', () => {
       verdict: 'negative',
       by: 'voice',
     })
-    expect(await pilot.headline()).toContain('affirm')
-    for (let sayings = 1; sayings <= 5 && (await pilot.headline()).includes('affirm'); sayings++) {
+    expect(await pilot.headline()).toContain('confirm')
+    for (let sayings = 1; sayings <= 5 && (await pilot.headline()).includes('confirm'); sayings++) {
       await pilot.say(NEGATIVE)
       await pilot.listened()
     }
