@@ -44,6 +44,7 @@ export interface Papers {
   on(title: string, label: string): string
   /** The answer that the checklist card asks for, with its values. */
   answer(challenge: string): string
+  readonly tables: readonly PrintedTable[]
 }
 
 /** What pilots know of their own cards: where the value for a blank stands. */
@@ -67,6 +68,7 @@ export function papersOf(
     return text
   }
   const papers: Papers = {
+    tables: newest.flatMap(({ tables }) => tables),
     line: (label) => copied?.get(label) ?? find(label),
     on: (title, label) =>
       find(
@@ -88,13 +90,12 @@ export function papersOf(
       return words.join(' ').replaceAll(',', '')
     },
   }
-  return Object.assign(papers, { tables: newest.flatMap(({ tables }) => tables) })
+  return papers
 }
 
 /** Linear between the lines of a printed table, by the number at its rows, in a column (and a block, where it has several). */
 export function lookUp(papers: Papers, caption: string, at: number, column = '', block = ''): number {
-  const { tables } = papers as Papers & { readonly tables: readonly PrintedTable[] }
-  const printed = tables.find((one) => one.caption.startsWith(caption))
+  const printed = papers.tables.find((one) => one.caption.startsWith(caption))
   const rows = printed?.blocks.find(({ title }) => title === block)
   if (!printed || !rows) throw new Error(`no card has a table of ${caption} ${block}`)
   const index = rows.columns.indexOf(column)
@@ -148,7 +149,7 @@ export const PAIR: Habits = {
   },
 }
 
-/** What the screen shows, and what a pilot does with it; undefined at the end. */
+/** What the screen shows. */
 export function screenOf({ pack, state }: RunSession) {
   return viewOf(pack, state())
 }

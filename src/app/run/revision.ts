@@ -14,8 +14,11 @@ import { beforeStations } from '../../kernel/run/talk/script.ts'
 type Stated = EventBody<'stated'>
 export type Revised = EventBody<'figuresRevised'>
 
+/** How a revision came about, besides by hand. */
+export type From = Pick<Revised, 'crossChecked' | 'takenDown' | 'sheet' | 'takenOver'>
+
 /** The sheet that figures came with, as it is printed, and whether they were taken over from it by a button. */
-export type FromSheet = Pick<Revised, 'sheet' | 'takenOver'>
+export type FromSheet = Pick<From, 'sheet' | 'takenOver'>
 
 /** Figures that came in, as they are from then on until the next do. */
 export interface Revision {
@@ -38,7 +41,7 @@ export function revisedBy(
   pack: Pack,
   inputs: Inputs,
   before: Pick<Revision, 'revision' | 'set'> | undefined,
-  from: Pick<Revised, 'crossChecked' | 'takenDown' | 'sheet' | 'takenOver'> = {},
+  from: From = {},
 ): Revised {
   const set = compute(pack.figures, inputs)
   const { status, label = status } = inputs

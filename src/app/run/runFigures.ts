@@ -12,8 +12,8 @@ import type { Clock } from '../../ports.ts'
 import { dealtBy } from './beginning.ts'
 import type { Dispatch } from './dispatch.ts'
 import {
+  type From,
   type FromSheet,
-  type Revised,
   type Revision,
   revisedBy,
   revisionsAfter,
@@ -31,7 +31,6 @@ export interface Entering {
   readonly lay?: Lay
 }
 type Lay = (inputs: Inputs) => Inputs
-type From = Pick<Revised, 'crossChecked' | 'takenDown' | 'sheet' | 'takenOver'>
 
 export interface RunFigures {
   readonly revisions: () => readonly Revision[]

@@ -3,7 +3,7 @@
 import type { Inputs } from '../../figures/model.ts'
 import type { Pack } from '../../pack/checklist.ts'
 import { newOnes } from '../../papers/pile.ts'
-import { runningWatch } from '../watch/watchTiming.ts'
+import { afterWatch } from './announce.ts'
 import type { RunEvent } from './events.ts'
 import { sayAndListen, timers } from './listening.ts'
 import { say } from './phrases.ts'
@@ -26,13 +26,7 @@ export function sheetCame(pack: Pack, before: RunState, { sheet }: RunEvent<'she
   const state = withSheet(before, sheet)
   const words = papersCalled(pack, state)
   if (words === '' || before.sheets.length === 0) return { state, effects: timers(state) }
-  if (runningWatch(pack, state)) {
-    return {
-      state: { ...state, wordsAfterWatch: [...state.wordsAfterWatch, words] },
-      effects: [{ type: 'tone', tone: 'attention' }],
-    }
-  }
-  return sayAndListen(pack, state, [words], { prompt: !state.standingBy })
+  return afterWatch(pack, state, [words]) ?? sayAndListen(pack, state, [words], { prompt: !state.standingBy })
 }
 
 export function paperHandled(state: RunState, { edition, how }: RunEvent<'paperHandled'>): Step {

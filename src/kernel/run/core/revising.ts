@@ -6,7 +6,7 @@ import { restsOf } from '../../pack/rests.ts'
 import { stepsToRepeat } from '../list/flows.ts'
 import { reopenAgreed } from '../talk/agreed.ts'
 import { exchangesOf, findTurn, reopenOrders } from '../talk/talk.ts'
-import { runningWatch } from '../watch/watchTiming.ts'
+import { afterWatch } from './announce.ts'
 import type { RunEvent } from './events.ts'
 import { enter } from './listening.ts'
 import { isGivenFirst, nextFloor, openChallenges } from './moving.ts'
@@ -90,13 +90,8 @@ export function revised(pack: Pack, before: RunState, event: Revised): Step {
         : '',
     ...lists.map((list) => say.revoked(list)),
   ]
-  // An engine is being started: a tone at once, the words when that is over.
-  if (runningWatch(pack, state)) {
-    return {
-      state: { ...state, wordsAfterWatch: [...state.wordsAfterWatch, ...words] },
-      effects: [{ type: 'tone', tone: 'attention' }],
-    }
-  }
+  const waits = afterWatch(pack, state, words)
+  if (waits) return waits
   if (event.takenDown !== undefined) return enter(pack, state, nextFloor(pack, state), { words })
   return interject(pack, { ...state, standingBy: false }, words)
 }

@@ -12,8 +12,7 @@ import { slipWentBy, transmitted } from '../talk/exchanging.ts'
 import { exchangeAt, findTurn, pendingTurn, turnState, unrecorded, withTurn } from '../talk/talk.ts'
 import * as watching from '../watch/watching.ts'
 import { startUnderWay } from '../watch/watching.ts'
-import { runningWatch } from '../watch/watchTiming.ts'
-import { announce } from './announce.ts'
+import { afterWatch, announce } from './announce.ts'
 import { askAgain, tooSoonToAsk } from './askingAgain.ts'
 import { clockDue, withAnnounced, withTimers } from './clocks.ts'
 import { commanded } from './commanding.ts'
@@ -174,12 +173,8 @@ function situated(pack: Pack, before: RunState, { name, value, evidence }: Situa
     ...lists.map((list) => say.revoked(list)),
   ]
   const { floor } = state
-  if (runningWatch(pack, state)) {
-    return {
-      state: { ...state, wordsAfterWatch: [...state.wordsAfterWatch, ...words] },
-      effects: [{ type: 'tone', tone: 'attention' }],
-    }
-  }
+  const waits = afterWatch(pack, state, words)
+  if (waits) return waits
   return floor.at === 'item' || floor.at === 'line'
     ? advance(pack, state, floor.list, { words })
     : enter(pack, state, nextFloor(pack, state), { words })
@@ -232,12 +227,8 @@ function timeUp(pack: Pack, before: RunState, of: string): Step {
   const wasWaitedFor = before.waitedFor.includes(of)
   const state = withAnnounced(before, clock)
   const words = clock.due === undefined ? [] : [say.due(clock.due)]
-  if (runningWatch(pack, state)) {
-    return {
-      state: { ...state, wordsAfterWatch: [...state.wordsAfterWatch, ...words] },
-      effects: [{ type: 'tone', tone: 'attention' }],
-    }
-  }
+  const waits = afterWatch(pack, state, words)
+  if (waits) return waits
   return sayAndListen(pack, state, words, { prompt: !state.standingBy && (wasWaitedFor || state.floor.at === 'item') })
 }
 

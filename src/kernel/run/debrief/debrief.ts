@@ -111,14 +111,18 @@ export function debriefOf(pack: Pack, events: readonly RunEvent[]): Debrief {
   const lists = listsIn(pack, state, tally)
   const exchanges = exchangesIn(pack, state, tally)
   const briefings = briefingsIn(pack, state, tally)
-  const trap = first.dealt === undefined ? undefined : deal(pack.figures, readBackOf(pack), first.dealt)?.trap.told
+  const complete = lists.every((list) => list.complete)
+  // Looked at in the middle of a run, it keeps the trap to itself.
+  const isOver = complete || state.status === 'ended'
+  const dealt = isOver && first.dealt !== undefined ? deal(pack.figures, readBackOf(pack), first.dealt) : undefined
+  const trap = dealt?.trap.told
   const { revisions, voided, situations, outOfOrder, remarks, stops, tooEarly } = tally
   return {
     runId: first.runId,
     pack: { id: pack.id, version: pack.version, sha256: pack.sha256, name: pack.name },
     startedAt: first.wall,
     durationMs: events.at(-1)?.t ?? 0,
-    complete: lists.every((list) => list.complete),
+    complete,
     ...{ revisions, lists, exchanges, briefings, voided },
     ...(trap !== undefined && { trap }),
     interruptions: state.interruptions,

@@ -4,10 +4,9 @@
  */
 
 import { createPortal } from 'preact/compat'
-import { useEffect, useState } from 'preact/hooks'
 import type { RunView } from '../../../app/view/view.ts'
-import { useActions, useApp } from '../../useApp.ts'
-import { dress } from '../shell/dress.ts'
+import { useApp } from '../../useApp.ts'
+import { useOwnWindow } from '../shell/useOwnWindow.ts'
 import { earWords } from './EarStrip.tsx'
 import { Verdict } from './Verdict.tsx'
 
@@ -17,28 +16,17 @@ interface PictureInPicture {
 const offered = () => (globalThis as { documentPictureInPicture?: PictureInPicture }).documentPictureInPicture
 
 export function SmallWindow({ view }: { readonly view: RunView }) {
-  const [small, setSmall] = useState<Window>()
-  const actions = useActions()
-  useEffect(() => () => small?.close(), [small])
   const pip = offered()
+  const { window, toggle } = useOwnWindow('Otherseat', async () =>
+    pip?.requestWindow({ width: 420, height: 260 }).catch(() => undefined),
+  )
   if (!pip) return null
-  const open = async () => {
-    const opened = await pip.requestWindow({ width: 420, height: 260 }).catch(() => undefined)
-    if (!opened) return
-    dress(opened, 'Otherseat')
-    const leave = actions.attachKeys(opened)
-    opened.addEventListener('pagehide', () => {
-      leave()
-      setSmall(undefined)
-    })
-    setSmall(opened)
-  }
   return (
     <div>
-      <button type="button" aria-pressed={small !== undefined} onClick={() => (small ? small.close() : void open())}>
-        {small ? 'Close the small window' : 'Small window'}
+      <button type="button" aria-pressed={window !== undefined} onClick={() => void toggle()}>
+        {window ? 'Close the small window' : 'Small window'}
       </button>
-      {small && createPortal(<Inside view={view} />, small.document.body)}
+      {window && createPortal(<Inside view={view} />, window.document.body)}
     </div>
   )
 }
