@@ -157,7 +157,8 @@ async function settle(run: RunSession, hint: string, { copied }: Hands): Promise
   const [, label = ''] = / and own (.+) differ/.exec(hint) ?? []
   if (!inputs) throw new Error('nothing to settle')
   const hidden = hiddenFigures(run.pack, run.state())
-  const views = sourcedViews(run.pack, inputs, compute(run.pack.figures, inputs), inputs, hidden)
+  const set = compute(run.pack.figures, inputs)
+  const views = sourcedViews(run.pack, inputs, set, { inputs, set }, hidden)
   const view = views.find((one) => one.label === label)
   const use = view?.own ?? 'computed'
   const own = view?.choices.find(({ source }) => source === use)

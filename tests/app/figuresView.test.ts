@@ -3,6 +3,7 @@ import { computedViews } from '../../src/app/figures/computedView.ts'
 import { envelopeView } from '../../src/app/figures/envelopeView.ts'
 import { enteredNumber, enteredValue, fieldGroups } from '../../src/app/figures/fields.ts'
 import { hiddenFigures } from '../../src/app/figures/hiddenFigures.ts'
+import { sourcedViews } from '../../src/app/figures/sourcesView.ts'
 import { tableView } from '../../src/app/figures/tableView.ts'
 import { EMPTY_DRAFT } from '../../src/app/store.ts'
 import { compute } from '../../src/kernel/figures/compute.ts'
@@ -179,5 +180,29 @@ describe('a table with the cells in use', () => {
 
   it('is missing where nothing was looked up', () => {
     expect(table('takeoffWeight')).toBeUndefined()
+  })
+})
+
+describe('sources that differ during a run', () => {
+  it('show both values once the difference was accepted, and none while it is only typed', async () => {
+    const flight = await rig()
+    await flight.hear('load figures list', { by: 'typed' })
+    const { inputs = revision(pack, 'preliminary') } = flight.state()
+    const odd = {
+      ...inputs,
+      stated: { ...inputs.stated, loadSheet: { ...inputs.stated?.loadSheet, zeroFuelWeight: 24_900 } },
+    }
+    const shownOf = (inForce: typeof inputs) => {
+      const sets = [odd, inForce].map((one) => compute(pack.figures, one))
+      const [preview, set = preview] = sets
+      if (!set) throw new Error('nothing was computed')
+      const hidden = hiddenFigures(pack, flight.state())
+      const view = sourcedViews(pack, odd, preview, { inputs: inForce, set }, hidden).find(
+        ({ name }) => name === 'zeroFuelWeight',
+      )
+      return [view?.isHidden, view?.shown, view?.choices.map(({ shown }) => shown)]
+    }
+    expect(shownOf(inputs)).toEqual([true, undefined, ['', '']])
+    expect(shownOf(odd)).toEqual([false, '24,360 kg', ['24,360 kg', '24,900 kg']])
   })
 })

@@ -86,7 +86,7 @@ export function draftView(
     })),
     situationChanges: situationChanges(pack, draft, run),
     computed,
-    sourced: sourcedViews(pack, draft, preview, inForce?.inputs, hidden),
+    sourced: sourcedViews(pack, draft, preview, inForce, hidden),
     hidden,
     revision: inForce?.revision ?? 0,
     changes: told.map(({ figure, label }) => {

@@ -10,6 +10,7 @@ import { ownSource, sourceWords } from '../../kernel/figures/sources.ts'
 import { kindOf, type Value } from '../../kernel/kinds/kind.ts'
 import type { Pack } from '../../kernel/pack/checklist.ts'
 import type { Problem } from '../../kernel/problem.ts'
+import type { Revision } from '../run/revision.ts'
 import type { Hidden } from './hiddenFigures.ts'
 
 export interface SourceField {
@@ -39,7 +40,7 @@ export interface SourcedView {
   readonly fields: readonly SourceField[]
   /** How it is written, where that is not plain: a trim, a flap. */
   readonly written: string
-  /** All that may count, once sources differ, each with its value: nobody settles a difference without seeing both. */
+  /** All that may count, once sources differ, each with its value, empty while it is hidden. */
   readonly choices: readonly (Pick<StatedValue, 'source' | 'value'> & { readonly shown: string })[]
   /** `open`: differs and not settled; `outdated`: settled when sources stated something else. */
   readonly state: 'nothing' | 'agrees' | 'open' | 'outdated' | 'settled'
@@ -50,7 +51,7 @@ export function sourcedViews(
   pack: Pack,
   draft: Inputs,
   preview: FigureSet | undefined,
-  inForce: Inputs | undefined,
+  inForce: Pick<Revision, 'inputs' | 'set'> | undefined,
   hidden: ReadonlyMap<string, Hidden>,
 ): SourcedView[] {
   return Object.values(pack.figures.declarations).flatMap((declaration): SourcedView[] => {
@@ -58,7 +59,8 @@ export function sourcedViews(
     if (!stated) return []
     const figure = preview?.figures[name]
     const sources = figure?.sources ?? []
-    const isHidden = hidden.has(name)
+    // Both values are told once a difference was accepted, and so logged: one that is only typed would fetch a hidden value.
+    const isHidden = hidden.has(name) && !differs(inForce?.set.figures[name]?.sources)
     const ours = sources.find(({ source }) => source === ownSource(declaration))?.value ?? figure?.value
     return [
       {
@@ -69,16 +71,20 @@ export function sourcedViews(
         own: declaration.input ? 'entered' : 'computed',
         shown: isHidden || ours === undefined ? undefined : shownAs(declaration, ours),
         isHidden,
-        fields: stated.sources.map((source) => fieldOf(declaration, source, sources, { draft, inForce, isHidden })),
+        fields: stated.sources.map((source) =>
+          fieldOf(declaration, source, sources, { draft, inForce: inForce?.inputs, isHidden }),
+        ),
         written: writtenAs(declaration),
-        choices: sources.some(({ within }) => !within)
-          ? sources.map(({ source, value }) => ({ source, value, shown: shownAs(declaration, value) }))
+        choices: differs(sources)
+          ? sources.map(({ source, value }) => ({ source, value, shown: isHidden ? '' : shownAs(declaration, value) }))
           : [],
         state: stateOf(declaration, sources, draft),
       },
     ]
   })
 }
+
+const differs = (sources: readonly StatedValue[] = []): boolean => sources.some(({ within }) => !within)
 
 interface Around {
   readonly draft: Inputs

@@ -20,7 +20,10 @@ export function Settle({ draft, figure }: { readonly draft: Inputs; readonly fig
       </p>
       <Choices
         legend={`Which ${label} counts`}
-        options={choices.map(({ source, shown }) => ({ value: source, label: `${sourceWords(source)}: ${shown}` }))}
+        options={choices.map(({ source, shown }) => ({
+          value: source,
+          label: [sourceWords(source), shown].filter((part) => part).join(': '),
+        }))}
         value={state === 'outdated' ? '' : settled.use}
         choose={(use) => set({ use })}
       />
