@@ -48,10 +48,14 @@ describe('papers of a pack', () => {
     expect(more).toEqual([])
   })
 
+  it('of an unknown source are told of that alone', () => {
+    expect(told({ p: { title: 'sheet', source: 'laodSheet', lines: [{ figure: 'total' }] } })).toHaveLength(1)
+  })
+
   it('are told apart by their titles, as they are called', () => {
     const lines = [{ figure: 'fuel' }]
-    const [problem] = told({ p: { title: 'Load sheet', lines }, q: { title: 'load sheet', lines } })
-    expect(problem).toMatch(/two papers are called "load sheet"/)
+    const [problem] = told({ p: { title: 'Load sheet', lines }, q: { title: ' load  sheet', lines } })
+    expect(problem).toMatch(/two papers are called " load {2}sheet"/)
   })
 
   it('of a source that does not state the figure cannot print it either', () => {

@@ -16,7 +16,7 @@ import { ROLES, type Role } from '../../../src/kernel/pack/roles.ts'
 import { fillTemplate } from '../../../src/kernel/pack/template.ts'
 import { PASS_REASONS } from '../../../src/kernel/response/commands.ts'
 import { sayResponse } from '../../../src/kernel/response/sentence.ts'
-import { listName, say } from '../../../src/kernel/run/core/phrases.ts'
+import { say } from '../../../src/kernel/run/core/phrases.ts'
 import { groundStopping } from '../../../src/kernel/run/talk/radio.ts'
 
 const here = (path: string) => fileURLToPath(new URL(`../../../${path}`, import.meta.url))
@@ -197,7 +197,6 @@ describe.each(packs)('with the pack $id', (pack) => {
       noFigure: labels.map(say.noFigure),
       notGiven: labels.map(say.notGiven),
       standingBy: [say.standingBy()],
-      place: [...names.map(listName), ...exchanges.map(({ name }) => name)].map(say.place),
       youCanSay: [
         say.youCanSay(['the answer', 'say again', 'leave it open']),
         say.youCanSay(['done', 'read the flow', 'what is left']),

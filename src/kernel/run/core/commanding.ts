@@ -17,7 +17,7 @@ import type { RunCommand, RunEvent } from './events.ts'
 import { corrected, goneBack } from './goingBack.ts'
 import { enter, sayAndListen } from './listening.ts'
 import { advance, nextFloor, nextInList, openChallenges } from './moving.ts'
-import { listName, say } from './phrases.ts'
+import { say } from './phrases.ts'
 import { itemState, withItem, withList } from './progress.ts'
 import { promptWords } from './prompts.ts'
 import { affirmed, refused } from './questions.ts'
@@ -44,12 +44,12 @@ const HANDLERS: Readonly<Record<RunCommand, Handler>> = {
   disregard: atOnce(disregarded),
   correction: notInStart((pack, state, { argument = '' }) => corrected(pack, state, argument)),
   whatIsLeft: atOnce(whatIsLeft),
-  whereAreWe: atOnce((pack, state) => announce(pack, state, [say.place(activityName(pack, state))], { prompt: true })),
+  whereAreWe: atOnce(whereAreWe),
   whatCanISay: atOnce((pack, state) => announce(pack, state, [say.youCanSay(whatToSay(pack, state))])),
   skip: atOnce(skipped),
   goBack: notInStart(goneBack),
   fromTop: atOnce((pack, state) => fromTop(pack, { ...state, standingBy: false })),
-  leaveOpen: atOnce(leaveOpen),
+  leaveOpen: atOnce((pack, state) => leaveOpen(pack, { ...state, standingBy: false })),
   pass: atOnce((pack, state, { argument }) => pass(pack, state, argument)),
   confirm: atOnce((pack, state, { argument }) => confirm(pack, state, argument)),
   remark: atOnce((pack, state, { argument, evidence }) => remarked(pack, state, argument || evidence.text)),
@@ -95,14 +95,23 @@ function sayAgain(pack: Pack, state: RunState, element: string | undefined): Ste
   return sayAndListen(pack, { ...state, standingBy: false }, [], { stations })
 }
 
-/** The list, flow, exchange ... that is open; the end has none. */
-function activityName(pack: Pack, { floor }: RunState): string {
-  if ('list' in floor) return listName(listById(pack, floor.list).name)
-  return 'phase' in floor ? (pack.phases[floor.phase]?.activities[floor.activity]?.name ?? '') : ''
+/** The list that is open, and what it waits for; elsewhere the place names itself as it is put. */
+function whereAreWe(pack: Pack, state: RunState): Step {
+  const { floor } = state
+  const place = 'list' in floor ? say.list(listById(pack, floor.list).name) : ''
+  // Nothing is asked while it stands by: no answer would be taken.
+  if (state.standingBy)
+    return announce(
+      pack,
+      state,
+      [place, say.standingBy()].filter((text) => text),
+    )
+  return announce(pack, state, [place], { prompt: true })
 }
 
 /** Nothing is skipped: it is left open and blocks, or passed with a reason. */
 function skipped(pack: Pack, state: RunState): Step {
+  if (state.standingBy) return sayAndListen(pack, state, [say.standingBy()])
   const isItem = state.floor.at === 'item' && !state.question
   return isItem ? sayAndListen(pack, state, [say.openOrPass()]) : sayAndListen(pack, state, [], { prompt: true })
 }

@@ -180,7 +180,6 @@ export const say = {
   stopped: () => `${sentence('stopped')} ${sentence('standing by')}`,
   brakesSet: () => ask('confirm brakes set'),
   standingBy: () => sentence('standing by'),
-  place: (name: string) => sentence(name),
   youCanSay: (phrases: readonly string[]) => sentence('you can say', ...phrases),
   openOrPass: () => ask('leave it open or pass'),
   left: (count: string, names: readonly string[]) =>

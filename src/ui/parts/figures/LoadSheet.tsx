@@ -97,6 +97,7 @@ const rank = (name: string) => {
 /** Load sheets that come with the pack. */
 function Examples() {
   const examples = useApp((state) => state.examples)
+  const laid = useApp(({ run, sheets }) => (run?.sheets ?? sheets).length)
   const hasPapers = useApp(packHasPapers)
   const actions = useActions()
   const names = Object.keys(examples).toSorted((one, other) => rank(one) - rank(other) || one.localeCompare(other))
@@ -117,6 +118,9 @@ function Examples() {
           </button>
         </div>
       ))}
+      <p role="status" class="soft small">
+        {laid > 0 && `On the table: ${laid === 1 ? 'one sheet' : `${laid} sheets`}. Their papers are under Papers.`}
+      </p>
     </fieldset>
   )
 }

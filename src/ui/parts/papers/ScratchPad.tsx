@@ -18,10 +18,18 @@ export function ScratchPad() {
   const kept = useApp((state) => state.run?.pad ?? NO_PAD)
   const [text, setText] = useState(kept.text)
   const pending = useRef<ReturnType<typeof setTimeout>>(undefined)
+  // A quick hand is ahead of the log: the next stroke must not take the place of one that is still being stored.
+  const drawn = useRef(kept.strokes)
+  const [strokes, setStrokes] = useState(kept.strokes)
+  const draw = (change: (strokes: readonly Stroke[]) => readonly Stroke[]) => {
+    drawn.current = change(drawn.current)
+    setStrokes(drawn.current)
+    actions.writePad({ text, strokes: drawn.current })
+  }
   const isKept = text === kept.text
   const keep = () => {
     clearTimeout(pending.current)
-    if (!isKept) actions.writePad({ text, strokes: kept.strokes })
+    if (!isKept) actions.writePad({ text, strokes: drawn.current })
   }
   useEffect(() => {
     pending.current = setTimeout(keep, KEEP_AFTER_MS)
@@ -38,25 +46,32 @@ export function ScratchPad() {
         onInput={(event) => setText(event.currentTarget.value)}
         onBlur={keep}
       />
-      <Drawing strokes={kept.strokes} draw={(strokes) => actions.writePad({ text, strokes })} />
+      <Drawing strokes={strokes} draw={draw} />
     </section>
   )
 }
 
 interface DrawingProps {
   readonly strokes: readonly Stroke[]
-  readonly draw: (strokes: readonly Stroke[]) => void
+  readonly draw: (change: (strokes: readonly Stroke[]) => readonly Stroke[]) => void
 }
 
 function Drawing({ strokes, draw }: DrawingProps) {
-  const [line, setLine] = useState<Stroke>()
+  // The hand is quicker than the screen: the line is kept here, and shown when there is time.
+  const line = useRef<Stroke>(undefined)
+  const [, show] = useState<Stroke>()
+  const setLine = (next: Stroke | undefined) => {
+    line.current = next
+    show(next)
+  }
   const at = (event: PointerEvent): Stroke => {
     const { left, top, width } = (event.currentTarget as Element).getBoundingClientRect()
     const scaled = (length: number) => Math.round((length * WIDTH) / width)
     return [scaled(event.clientX - left), scaled(event.clientY - top)]
   }
   const end = () => {
-    if (line && line.length > 2) draw([...strokes, line])
+    const { current } = line
+    if (current && current.length > 2) draw((before) => [...before, current])
     setLine(undefined)
   }
   return (
@@ -70,19 +85,19 @@ function Drawing({ strokes, draw }: DrawingProps) {
           ;(event.currentTarget as Element).setPointerCapture(event.pointerId)
           setLine(at(event))
         }}
-        onPointerMove={(event) => line && setLine([...line, ...at(event)])}
+        onPointerMove={(event) => line.current && setLine([...line.current, ...at(event)])}
         onPointerUp={end}
         onPointerCancel={() => setLine(undefined)}
       >
-        {[...strokes, ...(line ? [line] : [])].map((stroke, index) => (
+        {[...strokes, ...(line.current ? [line.current] : [])].map((stroke, index) => (
           <polyline key={index} points={stroke.join(' ')} />
         ))}
       </svg>
       <div class="row">
-        <button type="button" disabled={strokes.length === 0} onClick={() => draw(strokes.slice(0, -1))}>
+        <button type="button" disabled={strokes.length === 0} onClick={() => draw((before) => before.slice(0, -1))}>
           Take the last stroke back
         </button>
-        <button type="button" disabled={strokes.length === 0} onClick={() => draw([])}>
+        <button type="button" disabled={strokes.length === 0} onClick={() => draw(() => [])}>
           Wipe
         </button>
       </div>

@@ -38,6 +38,19 @@ describe('where are we', () => {
     expect(await say("what's next")).toBe('Load figures list. Takeoff trim?')
   })
 
+  it('asks nothing while it stands by, and an item left open goes on from there', async () => {
+    const say = await at([...TRIM, 'stand by'])
+    expect(await say('where are we')).toBe('Load figures list. Standing by.')
+    expect(await say('skip')).toBe('Standing by.')
+    expect(await say('leave it open')).toBe('Resuming load figures list. V one?')
+    expect(await say('one two eight')).toBe('V two?')
+  })
+
+  it('names a flow once', async () => {
+    const say = await at([])
+    expect(await say('where are we')).toBe('Final figures. Figures flow, your flow.')
+  })
+
   it('counts nothing against the item', async () => {
     const flight = await rig({ talk: TALK })
     for (const text of [...TRIM, 'where are we', 'skip', 'next', 'help']) await flight.hear(text, { by: 'typed' })
