@@ -7,6 +7,7 @@ import { id, interlocks, number, positive, text, texts, when } from './schemaTer
 const step = z.strictObject({
   step: id,
   text,
+  short: text.optional().describe('What it is called when it is to be done again: "trim"'),
   say: texts.default([]).describe('Ways to tick it by voice'),
   sets: z.array(id).default([]),
   when: when.optional(),

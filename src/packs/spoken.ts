@@ -95,7 +95,14 @@ function transmissionsOf(pack: Pack, role: Role): Spoken {
 function phrasesOf(activity: Activity): string[] {
   switch (activity.type) {
     case 'flow':
-      return [activity.name, ...activity.steps.flatMap(({ text, interlocks }) => [text, ...cautions(interlocks)])]
+      return [
+        activity.name,
+        ...activity.steps.flatMap(({ text, short, interlocks }) => [
+          text,
+          ...(short ? [short] : []),
+          ...cautions(interlocks),
+        ]),
+      ]
     case 'list':
       return [activity.name, ...activity.entries.flatMap(entryPhrases)]
     case 'watch':

@@ -32,7 +32,7 @@ describe('an answer', () => {
   it('that is wrong is refused with what was heard, and the item stays', async () => {
     const flight = await atTrim()
     await flight.hear('four point eight up')
-    expect(flight.said()).toBe('I heard four point eight up. Takeoff trim?')
+    expect(flight.said()).toBe('I heard four point eight up.')
     expect(flight.state().floor).toMatchObject({ item: 'loadFigures.trim' })
   })
 
@@ -68,9 +68,7 @@ describe('an answer', () => {
     const flight = await atTrim()
     const listenId = flight.ear.listening()?.listenId ?? 0
     await flight.revise('final')
-    expect(flight.said()).toMatch(
-      /^Figures changed\. Final figures are in\. .*Figures flow, open again, .*Set the takeoff trim/,
-    )
+    expect(flight.said()).toMatch(/^Final figures are in\. .*Redo figures flow, .*trim/)
     await flight.hear('four point three up', { listenId })
     expect(flight.log.events.at(-1)).toMatchObject({ type: 'voided', because: 'figuresChanged' })
     expect(flight.state().items['loadFigures.trim']?.status).toBe('open')
@@ -226,7 +224,7 @@ describe('a run', () => {
     expect(again.state()).toEqual(flight.state())
     await again.run.resume()
     await again.settled()
-    expect(again.said()).toBe('Resuming load figures list, go back one or from the top if you like. Takeoff trim?')
+    expect(again.said()).toBe('Resuming load figures list, one back if you like. Takeoff trim?')
     await again.hear('up')
     expect(again.state().floor).toMatchObject({ item: 'loadFigures.trim' })
   })
@@ -327,7 +325,7 @@ describe('a cross-check aloud', () => {
     await flight.hear('cross check zero fuel weight')
     await flight.hear('two four eight six zero')
     await flight.settled()
-    expect(flight.said()).toMatch(/^Zero fuel weight differs, settle it on the figures page\. Recheck /i)
+    expect(flight.said()).toMatch(/^Zero fuel weight disagrees, settle it on the figures page\. Recheck /i)
     expect(flight.state().values.zeroFuelWeight).toBeUndefined()
     expect(flight.state().items['loadFigures.zeroFuelWeight']?.status).toBe('reopened')
     expect(flight.said()).not.toMatch(/two four|2[0-9]/)
@@ -355,10 +353,10 @@ describe('a cross-check aloud', () => {
     await flight.hear('cross check flap')
     await flight.hear('nineteen')
     await flight.settled()
-    expect(flight.said()).toMatch(/^Takeoff flap differs, settle it on the figures page\./)
+    expect(flight.said()).toMatch(/^Takeoff flap disagrees, settle it on the figures page\./)
     expect(flight.state().values.takeoffFlap).toBeUndefined()
     // No flap, no trim: the item waits for it, and says nothing of what it was.
-    expect(flight.said()).toContain('Takeoff flap differs, settle it on the figures page')
+    expect(flight.said()).toContain('Takeoff flap disagrees, settle it on the figures page')
     expect(flight.said()).not.toMatch(/nineteen|twelve/)
   })
 

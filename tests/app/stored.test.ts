@@ -34,7 +34,7 @@ const event = (seq: number): RunEvent => ({
 describe('stored before spoken', () => {
   const HAPPENINGS: readonly [what: string, happens: (flight: Flight) => void, said: string][] = [
     ['a right answer', ({ ear }) => ear.hear('four point three up'), 'V one?'],
-    ['a wrong answer', ({ ear }) => ear.hear('four point eight up'), 'I heard four point eight up. Takeoff trim?'],
+    ['a wrong answer', ({ ear }) => ear.hear('four point eight up'), 'I heard four point eight up.'],
     ['a command', ({ ear }) => ear.hear('say again'), 'Takeoff trim?'],
     ['silence', ({ clock }) => clock.advance(8_000), 'Takeoff trim?'],
   ]
@@ -81,7 +81,7 @@ describe('stored before spoken', () => {
     await revised
     await flight.settled()
     expect(flight.store.getState().revisions).toHaveLength(2)
-    expect(flight.said()).toMatch(/^Figures changed/)
+    expect(flight.said()).toMatch(/^Final figures are in/)
   })
 })
 

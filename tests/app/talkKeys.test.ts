@@ -261,7 +261,7 @@ describe('the confirm key', () => {
     await hold('confirm', true)
     // The question whether to run it out of order is answered by voice.
     expect(refused).toHaveLength(2)
-    await hear('affirm')
+    await hear('negative')
     await hold('confirm', true)
     expect(log.events.at(-1)).toMatchObject({ type: 'confirmedByKey', evidence: { by: 'key' } })
   })

@@ -19,7 +19,7 @@ describe('every challenge', () => {
       const met = new Set<string>()
       await run.happen({ type: 'listCalled', list, evidence: BY_KEY })
       // Called out of its order it is questioned first.
-      if (state().question) await command('affirm')
+      if (state().question) await command('negative')
       for (;;) {
         const { floor } = state()
         if (floor.at === 'line') {

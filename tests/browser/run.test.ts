@@ -91,7 +91,7 @@ describe('an interruption', () => {
     expect(await last(pilot)).toMatchObject({ type: 'overheard' })
     expect(await sayUntil(pilot, CONTINUE, 'commanded')).toMatchObject({ command: 'continue' })
     await pilot.listened()
-    expect(await pilot.said()).toContain('Resuming load figures list, go back one or from the top if you like. V one?')
+    expect(await pilot.said()).toContain('Resuming load figures list, one back if you like. V one?')
     expect(await sayUntil(pilot, GO_BACK, 'commanded')).toMatchObject({ command: 'goBack' })
     await pilot.listened()
     expect(await pilot.headline()).toBe('takeoff trim')

@@ -38,7 +38,7 @@ describe('the demo departure with the voices outside', () => {
     ['cleared to willow lake', 'controller: Negative, lantern two alfa departure.'],
     ['lantern two alfa departure', 'controller: Read back correct.'],
     ['departing runway two four', 'otherseat: I heard six thousand. First level?'],
-    ['one zero zero niner', 'otherseat: I heard one zero zero nine. Altimeters?'],
+    ['one zero zero niner', 'otherseat: I heard one zero zero nine.'],
     ['push and start approved facing west', 'controller: Negative, face east.'],
     ['cleared to push facing east', 'otherseat: Not yet, doors and steps before movement.'],
     ['disconnect the cable', 'otherseat: Not yet, external power off before it is unplugged.'],

@@ -36,7 +36,7 @@ describe('an answer', () => {
   it('in another state does not tell the wording that would be right', async () => {
     const { answer, log } = await flying()
     await answer('before start list')
-    await answer('affirm')
+    await answer('negative')
     await challenge('parking brake')
     await answer('brake released')
     expect(log.events.at(-1)).toMatchObject({ type: 'answered', judgement: { verdict: 'negative' } })
@@ -110,7 +110,7 @@ describe('buttons', () => {
     await user.click(screen.getByRole('button', { name: /not fitted or say “pass, not fitted”/ }))
     // The trim is critical: affirm is asked for twice.
     await user.click(await screen.findByRole('button', { name: '“Affirm”' }))
-    await challenge('Confirm again?')
+    await challenge('Critical item. Confirm again?')
     await user.click(screen.getByRole('button', { name: '“Affirm”' }))
     await challenge('V one')
     expect(item('takeoff trim')).toContain('passed: not fitted')
@@ -130,7 +130,7 @@ describe('a pass that names no reason', () => {
     await challenge('takeoff trim')
     await answer('pass')
     await user.click(await screen.findByRole('button', { name: '“Training”' }))
-    await challenge('Pass, takeoff trim, training. Confirm?')
+    await challenge('Pass takeoff trim, training. Confirm?')
     await answer('negative')
     await challenge('takeoff trim')
   })

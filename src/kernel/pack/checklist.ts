@@ -76,6 +76,8 @@ export interface Step {
   /** Stable: `<flow id>.<step id>`. */
   readonly id: string
   readonly text: string
+  /** What it is called when it is to be done again: "trim". */
+  readonly short?: string
   /** Ways to tick it by voice. */
   readonly say?: Response
   readonly interlocks?: readonly Interlock[]

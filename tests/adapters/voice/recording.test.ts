@@ -161,7 +161,7 @@ describe.each(packs)('with the pack $id', (pack) => {
     /** Whatever Otherseat can say of its own accord; a phrase that is missing here does not compile. */
     const texts: Record<keyof typeof say, readonly string[]> = {
       challenge: challenges.map(say.challenge),
-      phase: pack.phases.flatMap((phase) => phase.activities.map(({ name }) => say.phase(phase.name, name))),
+      flow: pack.phases.flatMap((phase) => phase.activities.map(({ name }) => say.flow(name))),
       callFor: names.map(say.callFor),
       list: names.map(say.list),
       completed: names.flatMap((name) => [say.completed(name, true), say.completed(name, false)]),
@@ -197,6 +197,7 @@ describe.each(packs)('with the pack $id', (pack) => {
       noFigure: labels.map(say.noFigure),
       notGiven: labels.map(say.notGiven),
       standingBy: [say.standingBy()],
+      stillListening: [say.stillListening()],
       youCanSay: [
         say.youCanSay(['the answer', 'say again', 'leave it open']),
         say.youCanSay(['done', 'read the flow', 'what is left']),

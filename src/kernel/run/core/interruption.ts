@@ -86,9 +86,11 @@ export function withReturn(pack: Pack, before: RunState, { state, effects }: Ste
   const over = before.status === 'running' ? endedBreak(pack, before, state, event) : undefined
   if (!over) return { state: active, effects }
   const { floor } = state
+  // What has changed, and what to do about it, is said alone.
+  const isNews = event.type === 'figuresRevised'
   const list = floor.at === 'item' || floor.at === 'line' ? listById(pack, floor.list).name : undefined
   const noted: RunState = { ...active, interruptions: [...state.interruptions, over], isBack: over.offered }
-  if (list === undefined || (over.what === 'break' && !over.offered)) return { state: noted, effects }
+  if (isNews || list === undefined || (over.what === 'break' && !over.offered)) return { state: noted, effects }
   return saying(noted, effects, over.offered ? say.back(list) : say.resuming(list))
 }
 

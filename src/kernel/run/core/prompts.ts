@@ -10,13 +10,13 @@ import { say } from './phrases.ts'
 import { missingFigures, unsettledIn } from './progress.ts'
 import type { RunState } from './state.ts'
 
-function flowWords(flow: Flow, phase: string, state: RunState): string {
+function flowWords(flow: Flow, state: RunState): string {
   const open = openSteps(flow, state)
   const isAgain = open.some(({ id }) => state.stepsAgain.includes(id))
   const isFromMemory = state.settings.flows === 'memory'
   if (state.readingFlow && open[0]) return say.step(open[0].text)
-  if (isAgain) return say.stepsAgain(flow.name, isFromMemory ? [] : open.map(({ text }) => text))
-  const words = say.phase(phase, flow.name)
+  if (isAgain) return say.stepsAgain(flow.name, isFromMemory ? [] : open.map(({ text, short }) => short ?? text))
+  const words = say.flow(flow.name)
   return state.settings.flows === 'spoken' && open[0] ? `${words} ${say.step(open[0].text)}` : words
 }
 
@@ -35,7 +35,7 @@ function floorWords(pack: Pack, state: RunState): string {
   switch (floor.at) {
     case 'flow': {
       const flow = flowAt(pack, floor)
-      return flow ? flowWords(flow, pack.phases[floor.phase]?.name ?? '', state) : ''
+      return flow ? flowWords(flow, state) : ''
     }
     case 'call':
       return say.callFor(pack.phases[floor.phase]?.activities[floor.activity]?.name ?? '')
@@ -70,7 +70,7 @@ function questionWords(pack: Pack, state: RunState): string | undefined {
     case undefined:
       return undefined
     case 'outOfOrder':
-      return say.outOfOrder(question.next)
+      return say.outOfOrder(listById(pack, question.next).name)
     case 'finalFiguresIn':
       return say.finalFiguresIn()
     case 'reading': {

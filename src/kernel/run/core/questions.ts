@@ -35,6 +35,7 @@ export function affirmed(pack: Pack, state: RunState, by: By): Step {
     case 'warnings':
       return advance(pack, { ...state, question: undefined, warnings: [] }, question.list)
     case 'outOfOrder':
+      return callList(pack, state, question.next)
     case 'finalFiguresIn':
       return callList(pack, state, question.list)
   }
@@ -50,7 +51,7 @@ function passed(pack: Pack, state: RunState, question: Extract<Question, { about
   return advance(pack, closed, list.id, { words: [say.passed(item.challenge)] })
 }
 
-/** A warning that is not acknowledged leaves its list to be called again; any other question is just dropped. */
+/** A warning that is not acknowledged leaves its list to be called again; a list may be run before its turn; any other question is just dropped. */
 export function refused(pack: Pack, state: RunState): Step {
   const { question } = state
   const free = { ...state, question: undefined }
@@ -61,12 +62,13 @@ export function refused(pack: Pack, state: RunState): Step {
       return sayAndListen(pack, state, [], { prompt: true })
     case 'warnings':
       return enter(pack, free, nextFloor(pack, free))
+    case 'outOfOrder':
+      return callList(pack, state, question.list)
     case undefined:
     case 'reading':
     case 'order':
     case 'passReason':
     case 'pass':
-    case 'outOfOrder':
     case 'finalFiguresIn':
       return sayAndListen(pack, free, [], { prompt: true })
   }

@@ -80,7 +80,7 @@ export function revised(pack: Pack, before: RunState, event: Revised): Step {
   const agreed = reopenAgreed(pack, before, entered, moved)
   const { state, challenges, lists } = reopen(pack, reopenOrders(pack, agreed.state, set), agreed.gone)
   const words = [
-    ...whatCame(pack, event, event.sheet ? papersCalled(pack, entered) : ''),
+    ...whatCame(pack, before, event, event.sheet ? papersCalled(pack, entered) : ''),
     say.changed(agreed.figures.map((name) => pack.figures.declarations[name]?.label ?? name)),
     agreed.names.length > 0 ? say.openAgain(agreed.names) : '',
     challenges.length > 0
@@ -109,11 +109,14 @@ function fromStationsAfter(pack: Pack, before: RunState, { inputs, takenDown }: 
 }
 
 /** New figures, or one that was read aloud and agrees or not: a difference leaves it without a value until it is settled. */
-function whatCame(pack: Pack, event: Revised, papers: string): string[] {
+function whatCame(pack: Pack, before: RunState, event: Revised, papers: string): string[] {
   const { crossChecked, takenDown } = event
   // What a station gave was just said: no need to say that it is in.
   if (takenDown !== undefined) return []
-  if (crossChecked === undefined) return [papers || say.figuresChanged(), say.figuresIn(event.status)]
+  if (crossChecked === undefined) {
+    const isNews = event.status !== before.figureStatus
+    return [papers, isNews ? say.figuresIn(event.status) : papers ? '' : say.figuresChanged()]
+  }
   const label = pack.figures.declarations[crossChecked]?.label ?? crossChecked
   return [event.values[crossChecked] === undefined ? say.differs(label) : say.agrees(label)]
 }

@@ -57,6 +57,7 @@ export interface PendingCall {
 
 /** What Otherseat has asked and waits for: mostly affirm or negative. */
 export type Question =
+  /** `next` comes first by the pack: is it to be run now? */
   | { readonly about: 'outOfOrder'; readonly list: string; readonly next: string }
   | { readonly about: 'finalFiguresIn'; readonly list: string }
   /** The pilot is to read a value off a source. */

@@ -201,7 +201,7 @@ function called(pack: Pack, before: RunState, id: string): Step {
   if (open === id) return sayAndListen(pack, state, [], { prompt: true })
   const next = open ? listById(pack, open) : dueList(pack, state)
   if (next && next.id !== id && !begun) {
-    return sayAndListen(pack, { ...state, question: { about: 'outOfOrder', list: id, next: next.name } }, [], {
+    return sayAndListen(pack, { ...state, question: { about: 'outOfOrder', list: id, next: next.id } }, [], {
       prompt: true,
     })
   }

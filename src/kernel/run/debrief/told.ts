@@ -91,14 +91,12 @@ const COMMANDS_TOLD: Readonly<Record<RunCommand, Told<'commanded'>>> = {
     tally.remarks.push({ t: event.t, text, ...(quirk && { known: quirk.say }) })
   },
   radioCheck: 'nothing',
-  affirm: (tally, moment) => {
-    const { pack, event, before } = moment
-    tellAcknowledged(tally, moment)
+  affirm: tellAcknowledged,
+  negative: (tally, { pack, event, before }) => {
     if (before.question?.about !== 'outOfOrder') return
     const { list, next } = before.question
-    tally.outOfOrder.push({ t: event.t, list: listById(pack, list).name, before: next })
+    tally.outOfOrder.push({ t: event.t, list: listById(pack, list).name, before: listById(pack, next).name })
   },
-  negative: 'nothing',
 }
 
 /** In a try that was right and came too early: what had to come first. */

@@ -77,12 +77,9 @@ function missed(pack: Pack, before: RunState, item: Item, event: Answered): Step
   const refused =
     wrong.length > 0 ? wrong.map((part) => `${part.name}=${part.read ?? part.heard}`).join(' ') : undefined
   const misses = previous.misses + 1
-  const words = [say.heard(heardWords(pack, before, event))]
   // A state rests on no figures.
   const isFigure = wrong.some(({ kind }) => kind === 'figure')
-  if (isFigure && refused === previous.refused) {
-    words.push(say.judgedAgainst(sayValue({ kind: 'integer', value: event.revision }, 'plain')))
-  }
+  const isSameAgain = isFigure && refused === previous.refused
   const { coachAfter } = before.settings
   const coached = coachAfter > 0 && misses >= coachAfter ? coaching(pack, before, wrong) : []
   const looked = coachAfter > 0 && item.look ? item.look : []
@@ -95,9 +92,14 @@ function missed(pack: Pack, before: RunState, item: Item, event: Answered): Step
     revealed: previous.revealed || coached.length > 0,
     ...(refused !== undefined && { refused }),
   })
-  const look = looked.length > 0 ? [say.lookAt(looked)] : []
-  return sayAndListen(pack, state, [...words, ...look, ...coached], {
-    prompt: true,
+  // One thing to do at a time; the challenge was just said.
+  const advice = isSameAgain
+    ? [say.judgedAgainst(sayValue({ kind: 'integer', value: event.revision }, 'plain'))]
+    : looked.length > 0
+      ? [say.lookAt(looked)]
+      : []
+  const words = coached.length > 0 ? coached : [say.heard(heardWords(pack, before, event)), ...advice]
+  return sayAndListen(pack, state, words, {
     promptAfterMs: PROMPT_AFTER_MISS_MS,
     tone: 'attention',
   })
@@ -155,14 +157,14 @@ function sayAgain(pack: Pack, before: RunState, item: Item, event: Answered): St
       : [],
   )
   const state = withItem(before, item.id, { sayAgains: times, implausible })
-  if (judgement.because === 'form' && judgement.form) {
-    return askAgain(pack, state, [say.form(judgement.form)], { prompt: true })
-  }
-  if (judgement.because === 'twoValues') return askAgain(pack, state, [say.twoValues()], { prompt: true })
+  if (judgement.because === 'form' && judgement.form) return askAgain(pack, state, [say.form(judgement.form)])
+  if (judgement.because === 'twoValues') return askAgain(pack, state, [say.twoValues()])
   const hasDigits = saidFigures(item, state.situation).length > 0
   const asksDigits = hasDigits && state.settings.digitsFirst
   if (times === 1 && !asksDigits) return askAgain(pack, state, [say.sayAgain(item.challenge)])
   if (times <= 2)
     return askAgain(pack, state, [hasDigits ? say.singleDigits(item.challenge) : say.sayAgain(item.challenge)])
-  return times === 3 ? askAgain(pack, state, [say.useKeys()]) : sayAndListen(pack, state, [], { tone: 'soft' })
+  if (times === 3) return askAgain(pack, state, [say.useKeys()])
+  // Said once, lest quiet be taken for deaf; a tone for each after that.
+  return sayAndListen(pack, state, times === 4 ? [say.stillListening()] : [], { tone: 'soft' })
 }

@@ -11,9 +11,7 @@ describe('final figures', () => {
     expect(run.state.items['load.trim']?.status).toBe('reopened')
     expect(run.state.items['load.flap']?.status).toBe('done')
     expect(run.state.lists.load).toMatchObject({ complete: false, revoked: true })
-    expect(run.said()).toBe(
-      'Figures changed. Final figures are in. Recheck takeoff trim. Load list incomplete. Load flow, open again, Trim.',
-    )
+    expect(run.said()).toBe('Final figures are in. Recheck takeoff trim. Load list incomplete. Redo load flow, Trim.')
     run.happen({ type: 'flowClosed', flow: 'loadFlow', evidence: TYPED })
     expect(run.said()).toBe('Takeoff trim?')
   })

@@ -15,7 +15,7 @@ import { revision } from '../../figures/marram.ts'
 import { TYPED } from '../fixture.ts'
 
 const LONG_MS = 200_000
-const OFFER = 'go back one or from the top if you like'
+const OFFER = 'one back if you like'
 
 /** A run that can be forked: nothing in it changes. */
 interface Flown {

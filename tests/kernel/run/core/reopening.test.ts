@@ -13,7 +13,7 @@ describe('a list that is complete already', () => {
   it('is not begun again when it is called, and what was open is put once more', () => {
     const run = complete()
     const again = run.happen(call('load'))
-    expect(again.said()).toBe('Load list is complete already. Call for the Start list, when you are ready.')
+    expect(again.said()).toBe('Load list is complete already. Start list on your call.')
     expect(again.state.floor).toMatchObject({ at: 'call' })
     expect(again.state.lists.load).toMatchObject({ complete: true })
   })

@@ -43,12 +43,12 @@ describe('a flow', () => {
     run.happen(ticked('papers'))
     expect(run.said()).toBe('Set the trim.')
     run.happen(ticked('setTrim'))
-    expect(run.said()).toBe('Flow complete. Call for the Load list, when you are ready.')
+    expect(run.said()).toBe('Flow complete. Load list on your call.')
   })
 
   it('is read out from the beginning where it is set so', () => {
     const run = inFlow({ flows: 'spoken' })
-    expect(run.said()).toBe('Load. Load flow, your flow. Papers.')
+    expect(run.said()).toBe('Load flow. Papers.')
     run.happen(ticked('papers'))
     expect(run.said()).toBe('Set the trim.')
   })

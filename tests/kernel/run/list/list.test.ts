@@ -31,15 +31,18 @@ describe('a list', () => {
     expect(run.state.lists.load?.complete).toBe(false)
     run.answer('correct')
     expect(run.state.lists.load).toMatchObject({ complete: true, onPreliminary: true })
-    expect(run.said()).toBe('Load list complete on preliminary figures. Call for the Start list, when you are ready.')
+    expect(run.said()).toBe('Load list complete on preliminary figures. Start list on your call.')
   })
 
-  it('called out of order is questioned, and runs on affirm', () => {
+  it('called out of order is questioned, and runs on negative', () => {
     const run = begun().happen(call('start'))
-    expect(run.said()).toBe('Out of order. Load list is next. Run it now?')
+    expect(run.said()).toBe('Load list not done. Do that first?')
     expect(run.state.floor.at).toBe('flow')
-    run.command('affirm')
+    run.command('negative')
     expect(run.state.floor).toMatchObject({ item: 'start.code' })
+    const first = begun().happen(call('start')).command('affirm')
+    expect(first.state.floor).toMatchObject({ list: 'load' })
+    expect(first.state.lists.start).toBeUndefined()
   })
 
   it('that needs final figures asks for them while they are preliminary', () => {
@@ -86,7 +89,7 @@ describe('an item left open', () => {
 
   it('where no item is open is just asked for: what is open is put again', () => {
     const run = begun().command('leaveOpen')
-    expect(run.said()).toContain('Load flow, your flow.')
+    expect(run.said()).toContain('Load flow.')
     expect(run.state.items).toEqual({})
   })
 
@@ -161,7 +164,7 @@ describe('passing an item', () => {
   it.each(['voice', 'typed'] as const)('asks for a reason and for affirm (%s)', (by) => {
     const run = begun().happen(call('load')).hear('pass', { by })
     expect(run.said()).toBe("Say the reason, not fitted, simulator fault, instructor's word, training.")
-    expect(run.hear('not fitted', { by }).said()).toBe('Pass, takeoff trim, not fitted. Confirm?')
+    expect(run.hear('not fitted', { by }).said()).toBe('Pass takeoff trim, not fitted. Confirm?')
     expect(run.state.items['load.trim']?.status).toBe('open')
     expect(run.hear('affirm', { by }).said()).toBe('Takeoff trim passed. Flap?')
     expect(run.state.items['load.trim']).toMatchObject({ status: 'passed', reason: 'notFitted', by })
@@ -169,7 +172,7 @@ describe('passing an item', () => {
 
   it('takes the reason in the same breath', () => {
     expect(begun().happen(call('load')).hear('pass, simulator fault').said()).toBe(
-      'Pass, takeoff trim, simulator fault. Confirm?',
+      'Pass takeoff trim, simulator fault. Confirm?',
     )
   })
 

@@ -9,11 +9,11 @@ const miss = (...parts: Part[]) => begun().happen(call('load')).answer('negative
 
 describe('what was heard', () => {
   it('is a value that was read, as it is said', () => {
-    expect(miss(wrong({ read: 6.1, heard: '6.1 up' })).said()).toBe('I heard six point one up. Takeoff trim?')
+    expect(miss(wrong({ read: 6.1, heard: '6.1 up' })).said()).toBe('I heard six point one up.')
   })
 
   it('is the words of a part that was not read as a value', () => {
-    expect(miss(wrong({ heard: 'nose down' })).said()).toBe('I heard nose down. Takeoff trim?')
+    expect(miss(wrong({ heard: 'nose down' })).said()).toBe('I heard nose down.')
   })
 
   it('is the words of a state, and of a figure that the pack does not have', () => {
@@ -28,12 +28,12 @@ describe('what was heard', () => {
       right,
       wrong({ name: 'windows', kind: 'word', heard: 'open' }),
     ]
-    expect(miss(...both).said()).toBe('I heard six point one up, open. Takeoff trim?')
+    expect(miss(...both).said()).toBe('I heard six point one up, open.')
   })
 
   it('is all that was said where no part was heard', () => {
-    expect(miss(wrong({})).said()).toBe('I heard words. Takeoff trim?')
-    expect(miss().said()).toBe('I heard words. Takeoff trim?')
+    expect(miss(wrong({})).said()).toBe('I heard words.')
+    expect(miss().said()).toBe('I heard words.')
   })
 })
 

@@ -312,7 +312,7 @@ describe('a list or a flow calls nothing done that a hard order holds back', () 
       ['enginesRunning', 'flap', 'flap twelve set'],
       ['pushAndStart', 'engines', 'both engines stable'],
     ] as const) {
-      const run = reached(hear(call(at(all, []), list), 'affirm'), `${list}.${own}`)
+      const run = reached(hear(call(at(all, []), list), 'negative'), `${list}.${own}`)
       expect(words(hear(run, text))[0], list).toMatch(/^otherseat: Not yet, /)
       expect(isClosed(hear(run, text), `${list}.${own}`), list).toBe(false)
     }

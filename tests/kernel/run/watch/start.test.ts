@@ -112,8 +112,8 @@ describe('an engine start', () => {
     expect(run.state.items['load.trim']?.status).toBe('reopened')
     run.happen(called('rotation', at)).happen(called('light', at))
     run.happen(called('stable', at, { value: 58, inRange: true }))
-    expect(run.said()).toMatch(/^Engine start complete\. Figures changed\. Final figures are in\. Recheck takeoff trim/)
-    expect(run.said()).toMatch(/Load flow, open again, Set the trim\.$/)
+    expect(run.said()).toMatch(/^Engine start complete\. Final figures are in\. Recheck takeoff trim/)
+    expect(run.said()).toMatch(/Redo load flow, Set the trim\.$/)
   })
 
   it.each<[string, EventBody]>([
@@ -196,7 +196,7 @@ describe('a time that must pass', () => {
 describe('a remark', () => {
   it('that names a known quirk of the simulator is answered with it, and any other is noted', () => {
     const run = inFlow().command('remark', 'the generator caution is on')
-    expect(run.said()).toBe('Remark noted. Known, a false generator caution.')
+    expect(run.said()).toBe('Remark noted. Known fault of the simulator, a false generator caution.')
     expect(run.command('remark', 'a generator hums').said()).toBe('Remark noted.')
     const { remarks } = debriefOf(STARTING, run.events)
     expect(remarks.map(({ known }) => known)).toEqual(['a false generator caution', undefined])
@@ -207,7 +207,7 @@ describe('a critical item', () => {
   it('is passed only on a second affirm', () => {
     const run = running().happen(callOf('start')).command('pass', 'training')
     run.command('affirm')
-    expect(run.said()).toBe('Confirm again?')
+    expect(run.said()).toBe('Critical item. Confirm again?')
     expect(run.state.items['start.unit']?.status).not.toBe('passed')
     run.command('affirm')
     expect(run.state.items['start.unit']).toMatchObject({ status: 'passed', reason: 'training' })
@@ -223,7 +223,7 @@ describe('coaching', () => {
     run.happen(began(at)).happen(called('rotation', at)).happen(called('light', at))
     run.happen(called('stable', at, { value: 58, inRange: true })).happen(callOf('start'))
     run.answer('negative', { parts: WRONG })
-    expect(run.said()).toBe('I heard on. Look at the power unit panel. Power unit?')
+    expect(run.said()).toBe('I heard on. Look at the power unit panel.')
     expect(run.state.items['start.unit']).toMatchObject({ looks: 1, revealed: false })
     const item = debriefOf(STARTING, run.events).lists[1]?.items[0]
     expect(item).toMatchObject({ look: ['the power unit panel'], looks: 1 })
@@ -231,13 +231,13 @@ describe('coaching', () => {
 
   it('is silent where it is off', () => {
     const run = running().happen(callOf('start')).answer('negative', { parts: WRONG })
-    expect(run.said()).toBe('I heard on. Power unit?')
+    expect(run.said()).toBe('I heard on.')
   })
 })
 
 describe('a list that was not called', () => {
   it('is in the debrief', () => {
-    const run = inFlow().happen(callOf('start')).command('affirm')
+    const run = inFlow().happen(callOf('start')).command('negative')
     const account = debriefOf(STARTING, run.events)
     expect(account.lists.map(({ name, called }) => [name, called])).toEqual([
       ['Load list', false],
