@@ -12,6 +12,10 @@ export interface Settings {
   readonly flows: FlowMode
   /** Engine start calls are answered with their times. */
   readonly timesAloud: boolean
+  /** Otherseat keeps to itself what new figures change until a list would be complete. */
+  readonly lateCatch: boolean
+  /** Where the pack wants it, the pilot's own value is asked for first. */
+  readonly ownValues: boolean
   readonly theme: 'system' | 'dark' | 'light'
   /** Name of an ear (`EarOffer`), or `typing` for none. */
   readonly ear: string
@@ -55,6 +59,8 @@ export const DEFAULT_SETTINGS: Settings = {
   coachAfter: 3,
   flows: 'shown',
   timesAloud: false,
+  lateCatch: false,
+  ownValues: true,
   theme: 'system',
   ear: 'device',
   secondModel: true,

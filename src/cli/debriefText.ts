@@ -8,6 +8,7 @@ import type { DebriefPaper } from '../kernel/run/debrief/debriefPapers.ts'
 import type { DebriefFlow, DebriefWatch } from '../kernel/run/debrief/debriefWatch.ts'
 import { briefingLines, exchangeLines } from './debriefTalk.ts'
 
+const CAUGHT = { pilot: 'noticed by the pilot', otherseat: 'noticed by Otherseat', nobody: 'not noticed' } as const
 const BREAKS = { standBy: 'stood by', break: 'broke off', left: 'left and resumed' } as const
 
 const inJsonOnly = (): readonly string[] => []
@@ -31,6 +32,11 @@ const SECTIONS: { readonly [Part in keyof Debrief]-?: (debrief: Debrief) => read
       `${clockTime(t)} figures, revision ${revision}: ${label}${takenOver ? ', taken over' : ''}${reopened.length > 0 ? `; open again: ${reopened.join(', ')}` : ''}`,
       ...notes.map((note) => `    ${note}`),
     ]),
+  catches: ({ catches }) =>
+    catches.map(
+      ({ challenge, changedAt, by, t }) =>
+        `${clockTime(changedAt)} changed: ${challenge}; ${CAUGHT[by]}${t === undefined ? '' : ` at ${clockTime(t)}`}`,
+    ),
   papers: ({ papers }) => papers.flatMap(paperLines),
   pad: ({ pad }) => (pad.text.trim() === '' ? [] : ['', 'On the scratch pad:', ...pad.text.trim().split('\n')]),
   interruptions: ({ interruptions }) =>

@@ -74,11 +74,11 @@ const asStated = exactly<NonNullable<FigureDeclaration['stated']>>()
 const asLater = exactly<LaterRule>()
 
 function declarationOf(name: string, figure: FigureText): FigureDeclaration {
-  const { label, alsoCalled, constant, gross, ...rest } = figure
+  const { label, alsoCalled, constant, gross, ownFirst, ...rest } = figure
   const { accept, entered, given, derived, round, limits, stated, ...ofKind } = rest
   const measure = measureOf(figure)
   return asDeclaration({
-    ...{ name, label, alsoCalled, constant, gross, measure },
+    ...{ name, label, alsoCalled, constant, gross, ownFirst, measure },
     spec: specOf(asOfKind(ofKind)),
     unit: measure && showUnit(measure),
     input: entered !== undefined || given !== undefined,

@@ -68,6 +68,10 @@ const common = {
     .optional(),
   limits: band.optional(),
   gross: positive.optional(),
+  ownFirst: z
+    .literal(true)
+    .optional()
+    .describe('The pilot works it out, and is asked for it, before our own value counts'),
   stated: z
     .strictObject({ sources: z.array(id).min(1), tolerance: number.min(0).optional() })
     .optional()

@@ -19,6 +19,8 @@ describe('settings', () => {
     ['Typing and buttons only', { ear: 'typing' }],
     ['FAA "altimeter", "hold short"', { radio: 'faa' }],
     ['Once in a run a wrong value, or your first wrong read-back called correct', { wrongHearBacks: true }],
+    ['Late catch you notice; Otherseat holds back until a list would be complete', { lateCatch: true }],
+    ['Not asked for', { ownValues: false }],
     ['Clear', { radioSound: false }],
     ['Dark', { theme: 'dark' }],
     ['Push to talk only while the talk key is held', { listening: 'push' }],

@@ -160,6 +160,16 @@ export function createRunController(parts: ControllerParts): RunController {
 }
 
 /** What of the settings a run keeps to its end. */
-function runSettings({ phraseology, coachAfter, flows, timesAloud, radio, digitsFirst }: Settings): RunSettings {
-  return { phraseology, coachAfter, flows, timesAloud, radio, ...(digitsFirst && { digitsFirst }) }
+function runSettings(settings: Settings): RunSettings {
+  const { phraseology, coachAfter, flows, timesAloud, radio, lateCatch, ownValues, digitsFirst } = settings
+  return {
+    phraseology,
+    coachAfter,
+    flows,
+    timesAloud,
+    radio,
+    lateCatch,
+    ownValues,
+    ...(digitsFirst && { digitsFirst }),
+  }
 }

@@ -4,8 +4,9 @@ import type { Pack } from '../../kernel/pack/checklist.ts'
 import { findItem, findLine, listById, saidFigures } from '../../kernel/pack/place.ts'
 import { PASS_REASONS, type PassReason, phraseOf, reasonWords } from '../../kernel/response/commands.ts'
 import { usualWording } from '../../kernel/response/sentence.ts'
+import { dueList } from '../../kernel/run/core/dueList.ts'
 import type { RunCommand } from '../../kernel/run/core/events.ts'
-import { dueList } from '../../kernel/run/core/moving.ts'
+import { isForValue } from '../../kernel/run/core/ownQuestion.ts'
 import type { Floor, RunState } from '../../kernel/run/core/state.ts'
 import { groundCrewOf } from '../../kernel/run/core/stopping.ts'
 import { nextCall, watchState } from '../../kernel/run/watch/watchTiming.ts'
@@ -25,6 +26,7 @@ const LABELS: Readonly<Record<RunCommand, string | undefined>> = {
   whatCanISay: undefined,
   skip: undefined,
   goBack: 'Go back one',
+  recheck: undefined,
   fromTop: 'From the top',
   leaveOpen: 'Leave it open',
   pass: 'Pass',
@@ -46,7 +48,7 @@ export function buttonsOf(pack: Pack, run: RunState): ViewButton[] {
   const { floor, question } = run
   if (run.status !== 'running') return []
   if (run.standingBy) return buttonsFor('continue')
-  if (question?.about === 'reading') return buttonsFor('sayAgain', 'disregard')
+  if (question && isForValue(question)) return buttonsFor('sayAgain', 'disregard')
   if (question?.about === 'passReason') return [...REASONS, ...buttonsFor('disregard')]
   if (question?.about === 'callOrder' && floor.at === 'watch') {
     return [...buttonsFor('affirm', 'negative'), ...watchButtons(pack, run, floor)]

@@ -7,7 +7,7 @@ import type { Pack } from '../../kernel/pack/checklist.ts'
 import { findItem, findLine, listById } from '../../kernel/pack/place.ts'
 import { usualWording } from '../../kernel/response/sentence.ts'
 import { listed } from '../../kernel/run/core/phrases.ts'
-import { missingFigures, unsettledIn } from '../../kernel/run/core/progress.ts'
+import { isToldOfDifference, missingFigures, unsettledIn } from '../../kernel/run/core/progress.ts'
 import { promptWords } from '../../kernel/run/core/prompts.ts'
 import type { Floor, Question, RunState } from '../../kernel/run/core/state.ts'
 import { flowAt } from '../../kernel/run/list/flowSteps.ts'
@@ -42,6 +42,7 @@ function questionHint(question: Question): string {
   if (question.about === 'reading') {
     return `Read the value exactly as it stands, from the ${sourceWords(question.source)} only; or say "disregard".`
   }
+  if (question.about === 'ownValue') return 'Work it out from the papers and say it; or say "disregard".'
   if (question.about === 'brakes') return 'Say "brakes set". Nothing goes on until you say "continue".'
   return question.about === 'passReason' ? 'Say one of these; or say "disregard".' : 'Affirm or negative.'
 }
@@ -63,8 +64,9 @@ const AT: { readonly [Place in At]: Wording<Place> } = {
     const headline = item.challenge
     const missing = missingFigures(pack, run, item)
     const unsettled = unsettledIn(pack, run, item)
-    if (unsettled) return { headline, hint: `${differenceIn(unsettled)}. Settle it on the figures page.` }
-    if (missing.length > 0)
+    if (unsettled && isToldOfDifference(run, item.id))
+      return { headline, hint: `${differenceIn(unsettled)}. Settle it on the figures page.` }
+    if (missing.length > 0 && !unsettled)
       return { headline, hint: `No figure yet for ${listed(missing)}: enter it on the figures page.` }
     const { look = [] } = item
     const where = look.length > 0 ? `Look at ${listed(look)}` : 'Read it first'

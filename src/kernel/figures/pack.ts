@@ -64,6 +64,8 @@ export interface FigureDeclaration {
   readonly limits?: { readonly min?: number; readonly max?: number }
   /** A change from one revision to the next that is larger than this is probably a gross error. */
   readonly gross?: number
+  /** The pilot's own value is asked for before Otherseat's counts. */
+  readonly ownFirst?: boolean
   /** Sources that may state it beside our own value, and the difference of numbers that needs no settling. */
   readonly stated?: { readonly sources: readonly string[]; readonly tolerance?: number }
 }

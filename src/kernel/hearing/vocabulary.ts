@@ -47,6 +47,7 @@ export function vocabularyOf(pack: Pack): Vocabulary {
       ...lines.flatMap(({ say }) => waysOf(say)),
       ...pack.situations.flatMap(({ options }) => options.flatMap(({ say }) => waysOf(say))),
       ...figures.flatMap(({ label, alsoCalled }) => [label, ...alsoCalled].map((name) => `confirm ${phrase(name)}`)),
+      ...items.map(({ challenge }) => `recheck ${phrase(challenge)}`),
       ...figures.flatMap(crossChecks),
     ]),
     commands: LISTENED_FOR,

@@ -5,6 +5,7 @@ import type { Pack } from '../pack/checklist.ts'
 import { listsOf } from '../pack/place.ts'
 import { type CommandNames, type ReadCommand, readCommand, reasonIn } from '../response/commands.ts'
 import type { EventBody } from '../run/core/events.ts'
+import { isForValue } from '../run/core/ownQuestion.ts'
 import type { Utterance } from './utterance.ts'
 
 /** A standard phrase as a whole utterance; undefined where it is none, or not one for Otherseat here. */
@@ -13,7 +14,7 @@ export function command(utterance: Utterance): EventBody | undefined {
   if (opening === 'correction') return correction(utterance)
   const { question } = state
   // What was read off a source is asked for until it is read, or no longer wanted.
-  const yesNo = question !== undefined && question.about !== 'reading'
+  const yesNo = question !== undefined && !isForValue(question)
   const read = readCommand(said.heard, { yesNo, ...spokenNames(pack) })
   return read && commanded(read, utterance)
 }
@@ -45,9 +46,16 @@ export function commanded({ command: name, argument }: ReadCommand, utterance: U
 /** "Continue" is said on the radio all day; to Otherseat it means something only where it stands by. */
 const isRadioTalk = ({ state, heard }: Utterance) => heard.by === 'voice' && !state.standingBy
 
-/** Spoken names of what the pack has, for "call" and "confirm". */
-export function spokenNames(pack: Pack): Required<Pick<CommandNames, 'lists' | 'confirmable'>> {
+/** Spoken names of what the pack has, for "call", "recheck" and "confirm". */
+export function spokenNames(pack: Pack): Required<Pick<CommandNames, 'lists' | 'items' | 'confirmable'>> {
   const lists = listsOf(pack).map((list) => [list.id, [list.name, ...list.alsoCalled]] as const)
   const figures = Object.values(pack.figures.declarations).map((f) => [f.name, [f.label, ...f.alsoCalled]] as const)
-  return { lists: Object.fromEntries(lists), confirmable: Object.fromEntries(figures) }
+  const items = listsOf(pack).flatMap(({ entries }) =>
+    entries.flatMap((entry) => (entry.type === 'item' ? [[entry.id, [entry.challenge]] as const] : [])),
+  )
+  return {
+    lists: Object.fromEntries(lists),
+    items: Object.fromEntries(items),
+    confirmable: Object.fromEntries(figures),
+  }
 }

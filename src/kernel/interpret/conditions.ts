@@ -1,6 +1,7 @@
 /** Where an utterance is said, and how sure the ear is of it: what rules go by. */
 
 import { findItem } from '../pack/place.ts'
+import { isForValue } from '../run/core/ownQuestion.ts'
 import { itemState } from '../run/core/progress.ts'
 import type { Floor, Question } from '../run/core/state.ts'
 import { isUnderWay, talkAt } from '../run/talk/talk.ts'
@@ -36,6 +37,7 @@ export const asks =
   (about: Question['about']): Applies =>
   ({ state }) =>
     state.question?.about === about
+export const asksForValue: Applies = ({ state }) => state.question !== undefined && isForValue(state.question)
 export const isAsking: Applies = ({ state }) => state.question !== undefined
 export const isStandingBy: Applies = ({ state }) => state.standingBy
 /** For an answer to its own question, or for "continue": little else is meant for Otherseat then. */

@@ -11,6 +11,7 @@ import {
   type Applies,
   all,
   asks,
+  asksForValue,
   at,
   hasRest,
   isAsking,
@@ -29,6 +30,7 @@ import {
 } from './conditions.ts'
 import { crossCheck, readOffSource } from './crossCheck.ts'
 import { isLate, lateWords } from './late.ts'
+import { ownValue } from './ownValue.ts'
 import { secondThoughts } from './readBack.ts'
 import { brakesSet, stop } from './stop.ts'
 import { awaited, otherOrder, talk } from './talk.ts'
@@ -51,14 +53,15 @@ export const RULES: readonly Rule[] = [
   { name: 'a call of the start under way', applies: all(isSure, isStarting), read: watchCall },
 
   { name: 'the value asked for, off its source', applies: all(isSure, asks('reading')), read: readOffSource },
+  { name: 'the value that the pilot worked out', applies: all(isSure, asks('ownValue')), read: ownValue },
   { name: 'the reason asked for', applies: all(isSure, asks('passReason')), read: passReason },
   { name: 'brakes set, where that was asked', applies: all(isSure, asks('brakes')), read: brakesSet },
-  { name: 'a cross-check', applies: all(isSure, not(isStandingBy), not(asks('reading'))), read: crossCheck },
+  { name: 'a cross-check', applies: all(isSure, not(isStandingBy), not(asksForValue)), read: crossCheck },
   { name: 'an order instead', applies: all(asks('order'), isCorrection, hasRest), read: otherOrder },
   { name: 'a command while Otherseat waits', applies: all(isSure, isWaiting), read: command },
   { name: 'the order once more', applies: asks('order'), read: talk },
   { name: 'what was waited for', applies: all(isStandingBy, not(isAsking)), read: awaited },
-  { name: 'a value that could not be read', applies: all(isSure, asks('reading')), read: sayAgain },
+  { name: 'a value that could not be read', applies: all(isSure, asksForValue), read: sayAgain },
   { name: 'typed words that answer nothing', applies: all(isAsking, isTyped), read: sayAgain },
   { name: 'other speech while Otherseat waits', applies: isWaiting, read: overheard },
 

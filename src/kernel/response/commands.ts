@@ -10,7 +10,7 @@ import { isStop } from './stopWords.ts'
 
 export interface ReadCommand {
   readonly command: Command
-  /** A figure for `confirm`, a list for `call`, a reason for `pass`, words for `remark`. */
+  /** An item for `recheck`, a figure for `confirm`, a list for `call`, a reason for `pass`, words for `remark`. */
   readonly argument?: string
 }
 
@@ -19,6 +19,8 @@ export interface CommandNames {
   readonly yesNo?: boolean
   /** List -> its spoken names. */
   readonly lists?: Readonly<Record<string, readonly string[]>>
+  /** Item -> its spoken names. */
+  readonly items?: Readonly<Record<string, readonly string[]>>
   /** Figure -> its spoken names. */
   readonly confirmable?: Readonly<Record<string, readonly string[]>>
 }
@@ -137,6 +139,7 @@ const WORDINGS = {
   // It says neither which: left open, or passed.
   skip: phrases([], ['skip', 'skip it', 'skip this', 'skip that', 'skip this item', 'next', 'next item', 'next one']),
   goBack: phrases(['go back one', 'go back'], ['back one', 'go back one item', 'previous item', 'one back']),
+  recheck: opening('recheck', [], (rest, _, { items }) => about(named(rest, items))),
   fromTop: phrases(
     ['from the top'],
     ['start again from the top', 'from the beginning', 'start over', 'restart the list'],

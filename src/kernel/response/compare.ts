@@ -18,7 +18,7 @@ export type Outcome =
   | { readonly is: 'doubtful'; readonly because: Because }
 
 /** True where the value is the figure's or within what it accepts. */
-function isRight(figure: Figure, read: Value): boolean {
+export function isRight(figure: Figure, read: Value): boolean {
   const { value, accept } = figure
   if (isExactly(figure, read, value)) return true
   if (!accept || !isNumeric(figure) || typeof read !== 'number') return false

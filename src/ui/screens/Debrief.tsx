@@ -38,6 +38,7 @@ const SECTIONS: { readonly [Part in keyof Debrief]-?: (debrief: Debrief) => Comp
   exchanges: ({ exchanges }) => exchanges.map((exchange) => <ExchangeSection key={exchange.id} exchange={exchange} />),
   briefings: ({ briefings }) => briefings.map((briefing) => <BriefingSection key={briefing.id} briefing={briefing} />),
   revisions: (debrief) => <Revisions debrief={debrief} />,
+  catches: ({ catches }) => <Catches catches={catches} />,
   papers: ({ papers, pad }) => <PapersRead papers={papers} pad={pad} />,
   pad: elsewhere,
   interruptions: (debrief) => <Breaks debrief={debrief} />,
@@ -174,6 +175,25 @@ function PapersRead({ papers, pad }: Pick<Debrief, 'papers' | 'pad'>) {
         ))}
       </ol>
       {pad.text.trim() !== '' && <pre class="pad-text">{pad.text.trim()}</pre>}
+    </section>
+  )
+}
+
+const CAUGHT = { pilot: 'you noticed', otherseat: 'Otherseat noticed', nobody: 'nobody noticed' } as const
+
+function Catches({ catches }: Pick<Debrief, 'catches'>) {
+  if (catches.length === 0) return null
+  return (
+    <section aria-labelledby="catches">
+      <h2 id="catches">Who noticed what had changed</h2>
+      <ol class="values">
+        {catches.map(({ challenge, changedAt, by, t }) => (
+          <li key={`${challenge} ${changedAt} ${t}`}>
+            <span class="shown">{challenge}</span>: changed at {clockTime(changedAt)}, {CAUGHT[by]}
+            {t !== undefined && ` at ${clockTime(t)}`}
+          </li>
+        ))}
+      </ol>
     </section>
   )
 }

@@ -4,6 +4,7 @@ import { useEffect } from 'preact/hooks'
 import type { Settings as SettingsShape } from '../../app/settings.ts'
 import { Choices } from '../parts/settings/Choices.tsx'
 import { DeviceChoice } from '../parts/settings/DeviceChoice.tsx'
+import { FigureSettings } from '../parts/settings/FigureSettings.tsx'
 import { FlowSettings } from '../parts/settings/FlowSettings.tsx'
 import { SoundInvitation } from '../parts/settings/SoundInvitation.tsx'
 import { SpeakerSettings } from '../parts/settings/SpeakerSettings.tsx'
@@ -75,6 +76,7 @@ export function Settings() {
       />
       <p class="soft">The debrief marks an item whose value was given.</p>
       <FlowSettings />
+      <FigureSettings />
       <EarChoice />
       <Choices
         legend="Microphone"

@@ -196,6 +196,19 @@ describe.each(packs)('with the pack $id', (pack) => {
       value: labels.map((label) => say.value(label, 'five')),
       noFigure: labels.map(say.noFigure),
       notGiven: labels.map(say.notGiven),
+      yours: labels.map(say.yours),
+      ownDiffers: labels.map(say.ownDiffers),
+      fits: (
+        [
+          'earlierRevision',
+          'otherFigure',
+          'digitsSwapped',
+          'neighbourRow',
+          'neighbourColumn',
+          'otherFlap',
+          'otherUnit',
+        ] as const
+      ).map(say.fits),
       standingBy: [say.standingBy()],
       stillListening: [say.stillListening()],
       youCanSay: [

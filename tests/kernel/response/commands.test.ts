@@ -121,6 +121,6 @@ describe('the standard phrases', () => {
     expect(notUnderstood).toEqual(['correction'])
     const named = COMMANDS.filter((command) => phraseOf(command) !== '' && command !== 'correction')
     expect(named.filter((command) => read(phraseOf(command)) !== command)).toEqual([])
-    expect(COMMANDS.filter((command) => phraseOf(command) === '')).toEqual(['skip', 'confirm', 'call'])
+    expect(COMMANDS.filter((command) => phraseOf(command) === '')).toEqual(['skip', 'recheck', 'confirm', 'call'])
   })
 })

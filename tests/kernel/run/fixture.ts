@@ -7,7 +7,14 @@ import { findItem } from '../../../src/kernel/pack/place.ts'
 import type { Judgement } from '../../../src/kernel/response/model.ts'
 import { responseFrom } from '../../../src/kernel/response/response.ts'
 import { emptyRun } from '../../../src/kernel/run/core/emptyRun.ts'
-import type { Effect, EventBody, Evidence, RunCommand, RunEvent } from '../../../src/kernel/run/core/events.ts'
+import type {
+  Effect,
+  EventBody,
+  Evidence,
+  RunCommand,
+  RunEvent,
+  RunSettings,
+} from '../../../src/kernel/run/core/events.ts'
 import { restedOn } from '../../../src/kernel/run/core/progress.ts'
 import type { RunState } from '../../../src/kernel/run/core/state.ts'
 import { step } from '../../../src/kernel/run/core/step.ts'
@@ -205,13 +212,13 @@ export function revision(
 }
 
 /** Started, preliminary figures in, waiting in the first flow. */
-export function begun(): TestRun {
-  return testRun()
+export function begun(settings: Partial<RunSettings> = {}, pack: Pack = PACK): TestRun {
+  return testRun(pack)
     .happen({
       type: 'runStarted',
       pack: { id: 'fixture', version: '1', sha256: 'none', name: 'Fixture', texts: {} },
       situation: { stand: 'push' },
-      settings: { phraseology: 'plain', coachAfter: 0 },
+      settings: { phraseology: 'plain', coachAfter: 0, ...settings },
       startedAt: 0,
     })
     .happen(revision(1, 'preliminary', PRELIMINARY))

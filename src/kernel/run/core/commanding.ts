@@ -14,11 +14,12 @@ import { restarted, startUnderWay } from '../watch/watching.ts'
 import { runningWatch, watchState } from '../watch/watchTiming.ts'
 import { announce } from './announce.ts'
 import type { RunCommand, RunEvent } from './events.ts'
-import { corrected, goneBack } from './goingBack.ts'
+import { corrected, goneBack, rechecked } from './goingBack.ts'
 import { enter, sayAndListen } from './listening.ts'
-import { advance, nextFloor, nextInList, openChallenges } from './moving.ts'
+import { advance, nextFloor, nextInList } from './moving.ts'
+import { unasked } from './ownValue.ts'
 import { say } from './phrases.ts'
-import { itemState, withItem, withList } from './progress.ts'
+import { itemState, openChallenges, withItem, withList } from './progress.ts'
 import { promptWords } from './prompts.ts'
 import { affirmed, refused } from './questions.ts'
 import type { RunState, Step } from './state.ts'
@@ -48,6 +49,7 @@ const HANDLERS: Readonly<Record<RunCommand, Handler>> = {
   whatCanISay: atOnce((pack, state) => announce(pack, state, [say.youCanSay(whatToSay(pack, state))])),
   skip: atOnce(skipped),
   goBack: notInStart(goneBack),
+  recheck: notInStart((pack, state, { argument = '' }) => rechecked(pack, state, argument)),
   fromTop: atOnce((pack, state) => fromTop(pack, { ...state, standingBy: false })),
   leaveOpen: atOnce((pack, state) => leaveOpen(pack, { ...state, standingBy: false })),
   pass: atOnce((pack, state, { argument }) => pass(pack, state, argument)),
@@ -117,6 +119,7 @@ function skipped(pack: Pack, state: RunState): Step {
 }
 
 function disregarded(pack: Pack, state: RunState): Step {
+  if (state.question?.about === 'ownValue') return unasked(pack, state)
   const { floor } = state
   const exchange = exchangeAt(pack, floor)
   const pending = exchange && pendingTurn(exchange, state)
@@ -173,6 +176,7 @@ function namesLeft(pack: Pack, state: RunState): string[] {
 /** Left open once more when nothing else is open: the list is gone on from, and is not complete. */
 function leaveOpen(pack: Pack, state: RunState): Step {
   const { floor } = state
+  if (state.question?.about === 'ownValue') return unasked(pack, state)
   if (floor.at !== 'item') return sayAndListen(pack, state, [], { prompt: true })
   const again = itemState(state, floor.item).status === 'leftOpen'
   const left = withItem(state, floor.item, { status: 'leftOpen' })

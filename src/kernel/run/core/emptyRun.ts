@@ -26,6 +26,8 @@ export function emptyRun(runId: string): RunState {
     flowsClosed: [],
     stepsAgain: [],
     readingFlow: false,
+    ownToAsk: [],
+    catches: [],
     items: {},
     lists: {},
     watches: {},

@@ -141,6 +141,8 @@ const settings = object<RunSettings>({
   radio: optional(nameIn<NonNullable<RunSettings['radio']>>({ icao: true, faa: true })),
   flows: optional(oneOf(FLOW_MODES)),
   timesAloud: optional(flag),
+  lateCatch: optional(flag),
+  ownValues: optional(flag),
   breakAfterS: optional(number),
 })
 
@@ -189,6 +191,7 @@ export const EVENT_FIELDS: {
   padWritten: { text, strokes: listOf(listOf(number)) },
   crossCheckAsked: { figure: text, source: text, evidence },
   stated: { source: text, figure: text, value, evidence },
+  ownValueSaid: { figure: text, value, isRight: flag, causes: listOf(cause), evidence },
   situationSet: { name: text, value: text, evidence },
   cleared: { clearance: text, evidence },
   listCalled: { list: text, evidence },

@@ -8,7 +8,7 @@ import type { Hearable } from '../../hearing/hearable.ts'
 import type { Value } from '../../kinds/kind.ts'
 import type { Role } from '../../pack/roles.ts'
 import { COMMANDS, type Command } from '../../response/commands.ts'
-import type { Judgement } from '../../response/model.ts'
+import type { Cause, Judgement } from '../../response/model.ts'
 
 /** Stands in every log, above every debrief and on every paper. */
 export const NOTICE = 'For training and simulation only'
@@ -77,6 +77,14 @@ export interface EventFields {
     readonly source: string
     readonly figure: string
     readonly value: Value
+    readonly evidence: Evidence
+  }
+  /** What the pilot worked out, beside Otherseat's own value, and what a wrong one fits. */
+  readonly ownValueSaid: {
+    readonly figure: string
+    readonly value: Value
+    readonly isRight: boolean
+    readonly causes: readonly Cause[]
     readonly evidence: Evidence
   }
   readonly situationSet: { readonly name: string; readonly value: string; readonly evidence: Evidence }
@@ -233,6 +241,10 @@ export interface RunSettings {
   readonly flows?: FlowMode
   /** Calls of a watch are answered with their times. */
   readonly timesAloud?: boolean
+  /** Otherseat keeps to itself what new figures change until a list would be complete. */
+  readonly lateCatch?: boolean
+  /** Figures for which the pack wants it are asked for before Otherseat's value counts. */
+  readonly ownValues?: boolean
   /** Silence at an open item that is a break: 90 s where it is not said. */
   readonly breakAfterS?: number
 }

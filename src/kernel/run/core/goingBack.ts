@@ -1,4 +1,4 @@
-/** "Correction" and "go back one": what was closed last, or the item before, is open again. */
+/** "Correction", "go back one", "recheck": what was closed last, the item before or the one that is named is open again. */
 
 import type { Pack } from '../../pack/checklist.ts'
 import { agenda, findItem, itemsOf, listById } from '../../pack/place.ts'
@@ -8,12 +8,18 @@ import { findTurn, reopenTurn } from '../talk/talk.ts'
 import { enter, sayAndListen as listenAfter } from './listening.ts'
 import { floorOf } from './moving.ts'
 import { say } from './phrases.ts'
-import { listState, withItem, withList } from './progress.ts'
+import { isClosed, listState, withItem, withList } from './progress.ts'
 import type { RunState, Step } from './state.ts'
 
 /** `rest`: what was said after "correction" follows at once; what it does not say again stands. */
 export function corrected(pack: Pack, state: RunState, rest: string): Step {
   return goBack(pack, state, state.closed.at(-1), rest !== '')
+}
+
+/** An item that was closed; of any other the open place is put again. */
+export function rechecked(pack: Pack, state: RunState, id: string): Step {
+  if (!isClosed(state, id)) return listenAfter(pack, state, [], { prompt: true })
+  return toItem(pack, { ...state, question: undefined, standingBy: false }, id)
 }
 
 /** In a list the item before, elsewhere what was closed last. */

@@ -7,12 +7,13 @@ import type { Pack } from '../../pack/checklist.ts'
 import { findItem, saidAtLeast, saidFigures } from '../../pack/place.ts'
 import { saidInTalk, talkAt } from '../talk/talk.ts'
 import { watchAt } from '../watch/watchTiming.ts'
+import { isForValue } from './ownQuestion.ts'
 import type { RunState } from './state.ts'
 
 /** What to listen for: shapes of the open item, never its values. */
 export function hearableAt(pack: Pack, state: RunState): Hearable {
   const { floor, question } = state
-  if (question?.about === 'reading') {
+  if (question && isForValue(question)) {
     const declared = pack.figures.declarations[question.figure]
     return { shapes: declared ? [declared.spec] : [], yesNo: false }
   }

@@ -22,6 +22,7 @@ const IS_ACTIVITY: Readonly<Record<EventType, boolean>> = {
   padWritten: true,
   crossCheckAsked: true,
   stated: true,
+  ownValueSaid: true,
   situationSet: true,
   cleared: true,
   listCalled: true,
@@ -52,7 +53,7 @@ const IS_ACTIVITY: Readonly<Record<EventType, boolean>> = {
 }
 
 /** Who says where to go on needs no offer. */
-const MOVES: ReadonlySet<RunCommand> = new Set(['stop', 'goBack', 'fromTop', 'standBy'])
+const MOVES: ReadonlySet<RunCommand> = new Set(['stop', 'goBack', 'recheck', 'fromTop', 'standBy'])
 
 const breakAfterMs = ({ settings }: RunState) => (settings.breakAfterS ?? BREAK_AFTER_S) * 1_000
 

@@ -10,6 +10,7 @@ import { readBacksOf, type Speech, stationWords } from '../talk/radio.ts'
 import { exchangeAt, openExchange, pendingTurn, turnState } from '../talk/talk.ts'
 import type { Effect, ToneName } from './events.ts'
 import { hearableAt } from './hearableAt.ts'
+import { ownQuestion } from './ownQuestion.ts'
 import { say } from './phrases.ts'
 import { withItem } from './progress.ts'
 import { promptWords } from './prompts.ts'
@@ -102,7 +103,13 @@ export interface Arrival {
 /** Goes to a floor: says what led there, then puts what is there. Throws where the pack does not have it. */
 export function enter(pack: Pack, before: RunState, floor: Floor, arrival: Arrival = {}): Step {
   const { words = [], tone, stations = [] } = arrival
-  const state = { ...before, floor, question: undefined, floorListenId: before.listenId + 1, readingFlow: false }
+  const state: RunState = {
+    ...before,
+    floor,
+    question: ownQuestion(before, floor),
+    floorListenId: before.listenId + 1,
+    readingFlow: false,
+  }
   const exchange = exchangeAt(pack, floor)
   if (exchange) {
     const isNew = exchangeAt(pack, before.floor)?.id !== exchange.id

@@ -2,22 +2,14 @@
 
 import type { Activity, Line, List, Pack } from '../../pack/checklist.ts'
 import type { ExchangeTurn } from '../../pack/exchange.ts'
-import { agenda, entriesOf, findItem, holds, itemsOf, listById } from '../../pack/place.ts'
+import { agenda, entriesOf, findItem, holds, listById } from '../../pack/place.ts'
 import { restsOf } from '../../pack/rests.ts'
 import { exchangesOf } from '../talk/talk.ts'
+import { letGo } from './lateCatch.ts'
 import { type Arrival, enter, sayAndListen } from './listening.ts'
 import { say } from './phrases.ts'
-import { itemState, listState, withList } from './progress.ts'
+import { isClosed, itemState, listState, withList } from './progress.ts'
 import type { Floor, RunState, Step } from './state.ts'
-
-const isClosed = (state: RunState, item: string) => ['done', 'passed'].includes(itemState(state, item).status)
-
-/** Challenges of a list that are not closed. */
-export function openChallenges(pack: Pack, state: RunState, list: string): string[] {
-  return itemsOf(listById(pack, list), state.situation)
-    .filter((item) => !isClosed(state, item.id))
-    .map((item) => item.challenge)
-}
 
 /**
  * The next entry of a list in its own order. An item left open is passed over until nothing else is
@@ -45,13 +37,6 @@ function clearanceFloor(pack: Pack, state: RunState, clearance: string): Floor |
       activity.turns.some((one) => one.clears === clearance && isTurnAhead(state, one)),
   )
   return place && { at: 'exchange', phase: place.phase, activity: place.index }
-}
-
-/** The list that is to be called next, in the order of the pack. */
-export function dueList(pack: Pack, state: RunState): List | undefined {
-  return agenda(pack, state.situation)
-    .flatMap(({ activity }) => (activity.type === 'list' ? [activity] : []))
-    .find((list) => !listState(state, list.id).complete && !listState(state, list.id).suspended)
 }
 
 /** Inside a list its next entry; the list itself while it is not called. */
@@ -140,6 +125,11 @@ export function advance(pack: Pack, state: RunState, id: string, arrival: Arriva
   const next = nextInList(pack, state, id)
   const { words = [] } = arrival
   const andThen = (...more: string[]): Arrival => ({ ...arrival, words: [...words, ...more] })
+  if (!next && state.heldBack) {
+    const { state: told, words: news } = letGo(pack, state)
+    if (nextInList(pack, told, id)) return enter(pack, told, nextFloor(pack, told), andThen(...news))
+    return advance(pack, told, id, andThen(...news))
+  }
   if (!next && state.warnings.length > 0) {
     const asked: RunState = { ...state, question: { about: 'warnings', list: id } }
     return sayAndListen(pack, asked, words, { ...arrival, prompt: true })

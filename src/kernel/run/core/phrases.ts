@@ -7,6 +7,18 @@
 
 import type { Status } from '../../figures/model.ts'
 import { PASS_REASONS, type PassReason, reasonWords } from '../../response/commands.ts'
+import type { Cause } from '../../response/model.ts'
+
+/** What a wrong value fits, as it is said. */
+const FITS: Readonly<Record<Cause['cause'], string>> = {
+  earlierRevision: 'earlier figures',
+  otherFigure: 'another figure',
+  digitsSwapped: 'digits swapped',
+  neighbourRow: 'one row off, or not interpolated',
+  neighbourColumn: 'one column off',
+  otherFlap: 'another flap',
+  otherUnit: 'another unit',
+}
 
 /** Fragments, as the voice says them; an embedded voice has a clip for each. */
 export const FIXED_PHRASES = [
@@ -83,6 +95,9 @@ export const FIXED_PHRASES = [
   'read me the',
   'from the',
   'agrees',
+  'your',
+  'I have another',
+  ...Object.values(FITS),
   'disagrees',
   'settle it on the figures page',
   'not yet',
@@ -205,6 +220,10 @@ export const say = {
   watched: (watch: string) => sentence(`${watch} complete`),
   warnings: () => `${sentence('figures warning', 'see the figures page')} ${ask('confirm')}`,
   readMe: (label: string, source: string) => sentence(`read me the ${label}`, `from the ${source}`),
+  yours: (label: string) => ask(`your ${label}`),
+  ownDiffers: (label: string) => sentence(`I have another ${label}`),
+  /** What a wrong value fits. */
+  fits: (cause: keyof typeof FITS) => sentence(FITS[cause]),
   agrees: (label: string) => sentence(`${label} agrees`),
   differs: (label: string) => sentence(`${label} disagrees`, 'settle it on the figures page'),
   insisted: (order: string) => sentence(order),
@@ -235,7 +254,8 @@ export const say = {
   lookAt: (look: readonly string[]) => sentence(`look at ${listed(look)}`),
   step: (text: string) => sentence(text),
   /** `steps` by their short names. */
-  stepsAgain: (flow: string, steps: readonly string[]) => sentence(`redo ${flow.charAt(0).toLowerCase()}${flow.slice(1)}`, ...steps),
+  stepsAgain: (flow: string, steps: readonly string[]) =>
+    sentence(`redo ${flow.charAt(0).toLowerCase()}${flow.slice(1)}`, ...steps),
   flowComplete: () => sentence('flow complete'),
   back: (list: string) => sentence(`resuming ${listName(list)}`, 'one back if you like'),
   onceMore: () => `${sentence('critical item')} ${ask('confirm again')}`,

@@ -4,7 +4,7 @@ import type { ComputedFigure } from '../../figures/model.ts'
 import { unsettledFor } from '../../figures/unsettled.ts'
 import type { Value } from '../../kinds/kind.ts'
 import type { Item, Pack } from '../../pack/checklist.ts'
-import { figuresFor, saidFigures } from '../../pack/place.ts'
+import { figuresFor, itemsOf, listById, saidFigures } from '../../pack/place.ts'
 import { restsOf } from '../../pack/rests.ts'
 import type { ItemState, ListState, RunState } from './state.ts'
 
@@ -65,6 +65,10 @@ export function unsettledIn(pack: Pack, state: RunState, item: Item): ComputedFi
   return undefined
 }
 
+/** In a late catch the pilot is to notice that sources differ: it is told when the item was answered. */
+export const isToldOfDifference = (state: RunState, item: string): boolean =>
+  !state.settings.lateCatch || itemState(state, item).sayAgains > 0
+
 /** Spoken values, as they are now, that an answer to the item would rest on. */
 export function restedOn(item: Item, state: RunState): Record<string, Value> {
   return Object.fromEntries(
@@ -73,4 +77,13 @@ export function restedOn(item: Item, state: RunState): Record<string, Value> {
       return value === undefined ? [] : [[name, value]]
     }),
   )
+}
+
+export const isClosed = (state: RunState, item: string) => ['done', 'passed'].includes(itemState(state, item).status)
+
+/** Challenges of a list that are not closed. */
+export function openChallenges(pack: Pack, state: RunState, list: string): string[] {
+  return itemsOf(listById(pack, list), state.situation)
+    .filter((item) => !isClosed(state, item.id))
+    .map((item) => item.challenge)
 }

@@ -1,13 +1,13 @@
 /** What Otherseat says to put the open place: its question, item, line, flow, list or call. Never a value (law 4). */
 
 import { sourceWords } from '../../figures/sources.ts'
-import type { Flow, Pack } from '../../pack/checklist.ts'
+import type { Flow, Item, Pack } from '../../pack/checklist.ts'
 import { findItem, findLine, listById } from '../../pack/place.ts'
 import { flowAt, openSteps } from '../list/flowSteps.ts'
 import { callableTurns, exchangeAt, talkAt } from '../talk/talk.ts'
 import { nextCall, watchAt, watchById, watchState } from '../watch/watchTiming.ts'
 import { say } from './phrases.ts'
-import { missingFigures, unsettledIn } from './progress.ts'
+import { isToldOfDifference, missingFigures, unsettledIn } from './progress.ts'
 import type { RunState } from './state.ts'
 
 function flowWords(flow: Flow, state: RunState): string {
@@ -30,6 +30,14 @@ function watchWords(pack: Pack, state: RunState): string {
   return watch.hold === undefined ? say.watch(watch.name) : say.held(watch.name, watch.hold)
 }
 
+/** Why no answer can be right yet; undefined where one can, or where the pilot is to find that out. */
+function blockedWords(pack: Pack, state: RunState, item: Item): string | undefined {
+  const unsettled = unsettledIn(pack, state, item)
+  if (unsettled) return isToldOfDifference(state, item.id) ? say.differs(unsettled.label) : undefined
+  const [missing] = missingFigures(pack, state, item)
+  return missing === undefined ? undefined : say.noFigure(missing)
+}
+
 function floorWords(pack: Pack, state: RunState): string {
   const { floor } = state
   switch (floor.at) {
@@ -41,10 +49,7 @@ function floorWords(pack: Pack, state: RunState): string {
       return say.callFor(pack.phases[floor.phase]?.activities[floor.activity]?.name ?? '')
     case 'item': {
       const { item } = findItem(pack, floor.item)
-      const missing = missingFigures(pack, state, item)
-      if (!missing[0]) return say.challenge(item.challenge)
-      const unsettled = unsettledIn(pack, state, item)
-      return unsettled ? say.differs(unsettled.label) : say.noFigure(missing[0])
+      return blockedWords(pack, state, item) ?? say.challenge(item.challenge)
     }
     case 'line': {
       const list = listById(pack, floor.list)
@@ -77,6 +82,8 @@ function questionWords(pack: Pack, state: RunState): string | undefined {
       const label = pack.figures.declarations[question.figure]?.label ?? question.figure
       return say.readMe(label, sourceWords(question.source))
     }
+    case 'ownValue':
+      return say.yours(pack.figures.declarations[question.figure]?.label ?? question.figure)
     case 'brakes':
       return say.brakesSet()
     case 'warnings':

@@ -9,6 +9,7 @@ import { noCall, seenBefore } from '../watch/watching.ts'
 import type { By } from './events.ts'
 import { enter, sayAndListen } from './listening.ts'
 import { advance, callList, nextFloor } from './moving.ts'
+import { unasked } from './ownValue.ts'
 import { say } from './phrases.ts'
 import type { Question, RunState, Step } from './state.ts'
 import { brakesSet } from './stopping.ts'
@@ -19,6 +20,7 @@ export function affirmed(pack: Pack, state: RunState, by: By): Step {
   switch (question?.about) {
     case undefined:
     case 'reading':
+    case 'ownValue':
       return { state, effects: [] }
     case 'order': {
       const { exchange, turn: order } = findTurn(pack, question.turn)
@@ -64,6 +66,8 @@ export function refused(pack: Pack, state: RunState): Step {
       return enter(pack, free, nextFloor(pack, free))
     case 'outOfOrder':
       return callList(pack, state, question.list)
+    case 'ownValue':
+      return unasked(pack, state)
     case undefined:
     case 'reading':
     case 'order':

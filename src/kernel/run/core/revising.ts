@@ -1,69 +1,27 @@
-/** A changed figure reopens what rested on it (law 5), and the voice says which, never the new value. */
+/** New figures come in: the voice says what that opens again, never a value (law 4). */
 
 import type { Pack } from '../../pack/checklist.ts'
-import { findItem, flowsOf, itemsOf, listsOf, responseOf } from '../../pack/place.ts'
+import { findItem, flowsOf } from '../../pack/place.ts'
 import { restsOf } from '../../pack/rests.ts'
-import { stepsToRepeat } from '../list/flows.ts'
-import { reopenAgreed } from '../talk/agreed.ts'
-import { exchangesOf, findTurn, reopenOrders } from '../talk/talk.ts'
+import { exchangesOf, findTurn } from '../talk/talk.ts'
 import { afterWatch } from './announce.ts'
 import type { RunEvent } from './events.ts'
+import { holdBack, isHeldBack } from './lateCatch.ts'
 import { enter } from './listening.ts'
-import { isGivenFirst, nextFloor, openChallenges } from './moving.ts'
+import { isGivenFirst, nextFloor } from './moving.ts'
+import { ownToAsk } from './ownQuestion.ts'
 import { papersCalled, withSheet } from './papersCame.ts'
 import { say } from './phrases.ts'
-import { itemState, listState, withItem, withList } from './progress.ts'
+import { reopenMoved } from './reopening.ts'
 import type { RunState, Step } from './state.ts'
 
 type Revised = RunEvent<'figuresRevised'>
-
-/**
- * Items closed on a spoken value, or in a wording, that has changed since, or on one of the values that are `gone`
- * though nobody has given another yet. A passed item rests on none of them.
- */
-function overtaken(pack: Pack, state: RunState, gone: readonly string[]): { id: string; challenge: string }[] {
-  return listsOf(pack)
-    .flatMap((list) => itemsOf(list, state.situation))
-    .filter((item) => {
-      const { status, expected, response } = itemState(state, item.id)
-      const isOther = (name: string) => expected[name] !== state.values[name] || gone.includes(name)
-      const moved = restsOf(item, state.situation).some(isOther)
-      return status === 'done' && (moved || response !== responseOf(item, state.situation).text)
-    })
-}
-
-/**
- * Opens them again, and takes back the completion of every list that is no longer closed throughout. A list that was
- * gone on from is due again: something is open in it besides what was left.
- */
-export function reopen(
-  pack: Pack,
-  before: RunState,
-  gone: readonly string[] = [],
-): { state: RunState; challenges: string[]; lists: string[] } {
-  const items = overtaken(pack, before, gone)
-  let state = before
-  for (const { id } of items) {
-    state = withItem(state, id, { status: 'reopened', partsSoFar: [], misses: 0, sayAgains: 0 })
-    state = withList(state, findItem(pack, id).list.id, { suspended: false })
-  }
-  const lists: string[] = []
-  for (const list of listsOf(pack)) {
-    if (!listState(state, list.id).complete || openChallenges(pack, state, list.id).length === 0) continue
-    state = withList(state, list.id, { complete: false, revoked: true })
-    lists.push(list.name)
-  }
-  return { state, challenges: items.map((item) => item.challenge), lists }
-}
 
 /** Takes new figures in, opens again what rested on changed ones, says which, and puts the open place again. */
 export function revised(pack: Pack, before: RunState, event: Revised): Step {
   const first = before.figureStatus === undefined
   const label = event.label || event.status
   const moved = event.changes.filter((change) => change.spoken).map((change) => change.figure)
-  // A value that is gone sets nothing: the step comes with the new one.
-  const set = moved.filter((name) => event.values[name] !== undefined)
-  const again = stepsToRepeat(pack, before, set).map(({ id }) => id)
   const entered: RunState = {
     ...(event.sheet ? withSheet(before, event.sheet) : before),
     revision: event.revision,
@@ -72,24 +30,19 @@ export function revised(pack: Pack, before: RunState, event: Revised): Step {
     inputs: event.inputs,
     fromStations: fromStationsAfter(pack, before, event),
     warnings: event.warnings,
+    ownToAsk: isHeldBack(pack, before, event) ? [] : ownToAsk(pack, before, event),
     history: [...before.history, { revision: event.revision, label, values: event.values }],
-    stepsDone: before.stepsDone.filter((id) => !again.includes(id)),
-    stepsAgain: [...new Set([...before.stepsAgain, ...again])],
   }
   if (first) return enter(pack, entered, nextFloor(pack, entered))
-  const agreed = reopenAgreed(pack, before, entered, moved)
-  const { state, challenges, lists } = reopen(pack, reopenOrders(pack, agreed.state, set), agreed.gone)
-  const words = [
-    ...whatCame(pack, before, event, event.sheet ? papersCalled(pack, entered) : ''),
-    say.changed(agreed.figures.map((name) => pack.figures.declarations[name]?.label ?? name)),
-    agreed.names.length > 0 ? say.openAgain(agreed.names) : '',
-    challenges.length > 0
-      ? say.openAgain(challenges)
-      : moved.length === 0 && !event.crossChecked && !event.takenDown
-        ? say.nothingChanges()
-        : '',
-    ...lists.map((list) => say.revoked(list)),
-  ]
+  const came = whatCame(pack, before, event, event.sheet ? papersCalled(pack, entered) : '')
+  if (isHeldBack(pack, before, event)) return putAgain(pack, holdBack(before, entered, moved), event, came)
+  const { state, words } = reopenMoved(pack, entered, moved, before.inputs)
+  const isQuiet = words.length === 0 && moved.length === 0 && !event.crossChecked && !event.takenDown
+  return putAgain(pack, state, event, [...came, ...words, isQuiet ? say.nothingChanges() : ''])
+}
+
+/** At once, or when an engine start is over. */
+function putAgain(pack: Pack, state: RunState, event: Revised, words: readonly string[]): Step {
   const waits = afterWatch(pack, state, words)
   if (waits) return waits
   if (event.takenDown !== undefined) return enter(pack, state, nextFloor(pack, state), { words })

@@ -62,6 +62,8 @@ export type Question =
   | { readonly about: 'finalFiguresIn'; readonly list: string }
   /** The pilot is to read a value off a source. */
   | { readonly about: 'reading'; readonly figure: string; readonly source: string }
+  /** The pilot is to say what they worked out. */
+  | { readonly about: 'ownValue'; readonly figure: string }
   | { readonly about: 'warnings'; readonly list: string }
   /** Why an item is to be passed. */
   | { readonly about: 'passReason'; readonly item: string }
@@ -134,6 +136,13 @@ export interface WatchState {
   readonly notBefore?: { readonly until: number; readonly say: string }
 }
 
+export interface Catch {
+  readonly item: string
+  readonly changedAt: number
+  readonly t: number
+  readonly by: 'pilot' | 'otherseat'
+}
+
 /** A break of the pilot's, or the page left and opened again. */
 export interface Interruption {
   readonly what: 'standBy' | 'break' | 'left'
@@ -195,6 +204,17 @@ export interface RunState {
   readonly stepsAgain: readonly string[]
   /** A flow that is being read out step by step. */
   readonly readingFlow: boolean
+  /** Figures that the pilot is still to work out. */
+  readonly ownToAsk: readonly string[]
+  /** Late catch: figures that have moved since `inputs` held, and of which nothing was said yet. */
+  readonly heldBack?: {
+    readonly inputs: Inputs | undefined
+    readonly t: number
+    readonly revision: number
+    readonly moved: readonly string[]
+  }
+  /** Late catch: items that rested on old values, and who noticed. Times in ms from the start of the run. */
+  readonly catches: readonly Catch[]
   readonly items: Readonly<Record<string, ItemState>>
   readonly lists: Readonly<Record<string, ListState>>
   readonly watches: Readonly<Record<string, WatchState>>

@@ -16,17 +16,21 @@ import { afterWatch, announce } from './announce.ts'
 import { askAgain, tooSoonToAsk } from './askingAgain.ts'
 import { clockDue, withAnnounced, withTimers } from './clocks.ts'
 import { commanded } from './commanding.ts'
+import { dueList } from './dueList.ts'
 import { emptyRun } from './emptyRun.ts'
 import type { Effect, RunEvent, ToneName } from './events.ts'
 import { stamped, unmet } from './interlocks.ts'
 import { withReturn } from './interruption.ts'
+import { letGo } from './lateCatch.ts'
 import { enter, sayAndListen, timers } from './listening.ts'
-import { advance, callList, dueList, nextFloor } from './moving.ts'
+import { advance, callList, nextFloor } from './moving.ts'
 import { notYet } from './notYet.ts'
+import { ownValueSaid } from './ownValue.ts'
 import { paperHandled, sheetCame } from './papersCame.ts'
 import { say } from './phrases.ts'
 import { itemState, listState, withItem } from './progress.ts'
-import { reopen, revised } from './revising.ts'
+import { reopen } from './reopening.ts'
+import { revised } from './revising.ts'
 import type { RunState, Step } from './state.ts'
 
 /**
@@ -63,6 +67,8 @@ function outcomeOf(pack: Pack, state: RunState, event: RunEvent): Step {
     }
     case 'stated':
       return { state: { ...state, question: undefined }, effects: [] }
+    case 'ownValueSaid':
+      return ownValueSaid(pack, { ...state, standingBy: false }, event)
     case 'situationSet':
       return situated(pack, { ...state, situation: { ...state.situation, [event.name]: event.value } }, event)
     case 'cleared':
@@ -162,13 +168,15 @@ type SituationSet = RunEvent<'situationSet'>
 
 /** What applies may have changed at the open place, and other answers may be asked for. */
 function situated(pack: Pack, before: RunState, { name, value, evidence }: SituationSet): Step {
-  const { state, challenges, lists } = reopen(pack, before)
+  const told = letGo(pack, before)
+  const { state, challenges, lists } = reopen(pack, told.state)
   if (state.figureStatus === undefined) return { state, effects: [] }
   const { label = '', options = [] } = pack.situations.find((one) => one.name === name) ?? {}
   const option = options.find((one) => one.value === value)?.label ?? ''
   const words = [
     // Said aloud it is echoed, so that a misheard one is noticed.
     evidence.by === 'voice' || evidence.by === 'typed' ? say.situation(label, option) : '',
+    ...told.words,
     challenges.length > 0 ? say.openAgain(challenges) : '',
     ...lists.map((list) => say.revoked(list)),
   ]

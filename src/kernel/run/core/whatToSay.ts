@@ -13,6 +13,7 @@ export function whatToSay(pack: Pack, state: RunState): readonly string[] {
   const { floor, question } = state
   if (state.standingBy) return ['continue', 'where are we', 'stop']
   if (question?.about === 'reading') return ['the value as it stands', 'say again', 'disregard']
+  if (question?.about === 'ownValue') return ['the value', 'say again', 'disregard']
   if (question?.about === 'passReason') return PASS_REASONS.slice(0, 3).map(reasonWords)
   if (question?.about === 'brakes') return ['brakes set', 'say again', 'continue']
   if (question) return ['affirm', 'negative', 'say again']

@@ -10,6 +10,7 @@ import type { By, PackInLog, RunEvent } from '../core/events.ts'
 import { itemState, listState } from '../core/progress.ts'
 import type { Interruption, ItemStatus, RunState } from '../core/state.ts'
 import { step } from '../core/step.ts'
+import { catchesIn, type DebriefCatch } from './debriefCatches.ts'
 import { type DebriefPaper, papersIn } from './debriefPapers.ts'
 import { briefingsIn, type DebriefBriefing, type DebriefExchange, exchangesIn } from './debriefTalk.ts'
 import { type DebriefTry, missesIn, sayAgainsIn } from './debriefTry.ts'
@@ -61,6 +62,8 @@ export interface Debrief {
   readonly voided: number
   /** The trap of a departure that was drawn; nobody was told before. */
   readonly trap?: string
+  /** Late catch: who noticed what new figures had changed. */
+  readonly catches: readonly DebriefCatch[]
   readonly interruptions: readonly Interruption[]
   readonly remarks: readonly DebriefRemark[]
   readonly watches: readonly DebriefWatch[]
@@ -125,6 +128,7 @@ export function debriefOf(pack: Pack, events: readonly RunEvent[]): Debrief {
     complete,
     ...{ revisions, lists, exchanges, briefings, voided },
     ...(trap !== undefined && { trap }),
+    catches: catchesIn(pack, state),
     interruptions: state.interruptions,
     watches: watchesIn(pack, tally),
     flows: flowsIn(pack, state),

@@ -2,6 +2,7 @@
 
 import type { Settlement } from '../../figures/model.ts'
 import { sourceWords } from '../../figures/sources.ts'
+import { showValue } from '../../kinds/table.ts'
 import { findItem } from '../../pack/place.ts'
 import { type Moment, reopenedBetween, type Tally } from './tally.ts'
 
@@ -31,10 +32,25 @@ function notesOf({ readAloud }: Tally, { pack, event, before }: Moment<'figuresR
 const isSame = (one: Settlement | undefined, other: Settlement): boolean =>
   JSON.stringify(one) === JSON.stringify(other)
 
+/** What the pilot worked out, noted with the revision that it was for. */
+export function tellOwnValue({ revisions }: Tally, { pack, event }: Moment<'ownValueSaid'>): void {
+  const { figure, value, isRight, causes } = event
+  const declared = pack.figures.declarations[figure]
+  if (!declared) return
+  const outcome = isRight ? 'agrees' : ['differs', ...causes.map(({ detail }) => detail)].join('; it fits ')
+  note(revisions, [`${declared.label} worked out: ${showValue({ ...declared.spec, value })}, ${outcome}`])
+}
+
+function note(revisions: Tally['revisions'], notes: readonly string[]): void {
+  const last = revisions.at(-1)
+  if (last) revisions.splice(-1, 1, { ...last, notes: [...last.notes, ...notes] })
+}
+
 /** Warnings that this command acknowledged, noted with the revision that had them. */
 export function tellAcknowledged({ revisions }: Tally, { before, after }: Moment<'commanded'>): void {
-  const last = revisions.at(-1)
-  if (!last || before.warnings.length === 0 || after.warnings.length > 0) return
-  const acknowledged = before.warnings.map((warning) => `acknowledged: ${warning}`)
-  revisions.splice(-1, 1, { ...last, notes: [...last.notes, ...acknowledged] })
+  if (before.warnings.length === 0 || after.warnings.length > 0) return
+  note(
+    revisions,
+    before.warnings.map((warning) => `acknowledged: ${warning}`),
+  )
 }

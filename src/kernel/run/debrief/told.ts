@@ -7,7 +7,7 @@ import { listById } from '../../pack/place.ts'
 import { quirkIn } from '../../pack/quirks.ts'
 import type { EventType, RunCommand } from '../core/events.ts'
 import { placeName } from '../core/interruption.ts'
-import { tellAcknowledged, tellRevision } from './debriefFigures.ts'
+import { tellAcknowledged, tellOwnValue, tellRevision } from './debriefFigures.ts'
 import { tellHandled } from './debriefPapers.ts'
 import { tellAskedAgain, tellBriefed, tellBriefingEnded } from './debriefTalk.ts'
 import { answerOf, transmissionOf } from './debriefTry.ts'
@@ -27,6 +27,7 @@ const EVENTS_TOLD: { readonly [Type in EventType]: Told<Type> } = {
   stated: (tally, { event }) => {
     tally.readAloud = event
   },
+  ownValueSaid: tellOwnValue,
   situationSet: (tally, { pack, event }) => {
     const situation = pack.situations.find(({ name }) => name === event.name)
     if (!situation) return
@@ -81,6 +82,7 @@ const COMMANDS_TOLD: Readonly<Record<RunCommand, Told<'commanded'>>> = {
   whatCanISay: 'nothing',
   skip: 'nothing',
   goBack: 'from the state',
+  recheck: 'from the state',
   fromTop: 'from the state',
   leaveOpen: 'from the state',
   pass: 'from the state',

@@ -8,6 +8,7 @@ import { sayResponse } from '../../response/sentence.ts'
 import { askAgain, tooSoonToAsk } from '../core/askingAgain.ts'
 import type { RunEvent } from '../core/events.ts'
 import { unmet } from '../core/interlocks.ts'
+import { noticed } from '../core/lateCatch.ts'
 import { PROMPT_AFTER_MISS_MS, sayAndListen } from '../core/listening.ts'
 import { advance } from '../core/moving.ts'
 import { notYet } from '../core/notYet.ts'
@@ -29,7 +30,12 @@ export function answered(pack: Pack, before: RunState, event: Answered): Step {
       if (blockedBy) return notYet(pack, state, item.id, blockedBy)
       const words = item.answers === 'both' ? [otherSeat(pack, state, item, judgement.parts)] : []
       const { by } = evidence
-      const done = closeItem(state, item, { status: 'done', by, expected: event.expected, revision: event.revision })
+      const done = closeItem(noticed(state, item.id), item, {
+        status: 'done',
+        by,
+        expected: event.expected,
+        revision: event.revision,
+      })
       return advance(pack, done, list.id, { words, tone: 'tick' })
     }
     case 'negative':
@@ -147,7 +153,8 @@ function missingName(pack: Pack, state: RunState, item: Item, part: Part): strin
 function sayAgain(pack: Pack, before: RunState, item: Item, event: Answered): Step {
   const { judgement, evidence } = event
   // No answer can be right here: what has to be settled or entered first is said again.
-  if (missingFigures(pack, before, item).length > 0) return sayAndListen(pack, before, [], { prompt: true })
+  if (missingFigures(pack, before, item).length > 0)
+    return sayAndListen(pack, withItem(before, item.id, { sayAgains: 1 }), [], { prompt: true })
   const soon = tooSoonToAsk(pack, before, evidence.by)
   if (soon) return soon
   const times = itemState(before, item.id).sayAgains + 1

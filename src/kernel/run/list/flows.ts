@@ -1,7 +1,7 @@
 /** Flows: steps ticked one by one or all at once, read out on request, done again where what they set has changed. */
 
-import type { Flow, Step as FlowStep, Pack } from '../../pack/checklist.ts'
-import { flowsOf, stepsOf } from '../../pack/place.ts'
+import type { Flow, Pack } from '../../pack/checklist.ts'
+import { flowsOf } from '../../pack/place.ts'
 import type { RunEvent } from '../core/events.ts'
 import { unmet } from '../core/interlocks.ts'
 import { enter, sayAndListen } from '../core/listening.ts'
@@ -64,15 +64,4 @@ function closed(pack: Pack, state: RunState, flow: Flow): Step {
 export function flowAsked(pack: Pack, state: RunState): Step {
   const isHere = flowAt(pack, state.floor) !== undefined
   return sayAndListen(pack, { ...state, standingBy: false, readingFlow: isHere }, [], { prompt: true })
-}
-
-/** Steps that set one of these figures and were done, or said to be done, are open again. */
-export function stepsToRepeat(pack: Pack, state: RunState, moved: readonly string[]): FlowStep[] {
-  return flowsOf(pack).flatMap((flow) =>
-    stepsOf(flow, state.situation).filter(
-      ({ id, sets }) =>
-        (state.flowsClosed.includes(flow.id) || state.stepsDone.includes(id)) &&
-        sets.some((name) => moved.includes(name)),
-    ),
-  )
 }

@@ -3,6 +3,7 @@
  * open again.
  */
 
+import type { Inputs } from '../../figures/model.ts'
 import type { Pack } from '../../pack/checklist.ts'
 import type { Briefing, ExchangeTurn } from '../../pack/exchange.ts'
 import type { RunState } from '../core/state.ts'
@@ -18,8 +19,13 @@ export interface AgreedAgain {
   readonly gone: readonly string[]
 }
 
-/** `moved`: figures whose spoken value this revision has changed. */
-export function reopenAgreed(pack: Pack, before: RunState, entered: RunState, moved: readonly string[]): AgreedAgain {
+/** `moved`: figures whose spoken value has changed since `inputs` were in force. */
+export function reopenAgreed(
+  pack: Pack,
+  inputs: Inputs | undefined,
+  entered: RunState,
+  moved: readonly string[],
+): AgreedAgain {
   let state = entered
   const names: string[] = []
   const figures = new Set<string>()
@@ -31,7 +37,7 @@ export function reopenAgreed(pack: Pack, before: RunState, entered: RunState, mo
   for (const { station, turns } of exchangesOf(pack)) {
     if (station.role === 'otherseat') continue
     for (const turn of turns) {
-      const gone = goneFrom(turn, before, entered)
+      const gone = goneFrom(turn, inputs, entered)
       if (gone.length === 0) continue
       state = reopenTurn(state, turn, { status: 'ahead', again: true })
       note(turn.label, gone)
@@ -53,15 +59,13 @@ export function reopenAgreed(pack: Pack, before: RunState, entered: RunState, mo
 }
 
 /** Figures that the station said or gave and that are different now. */
-function goneFrom(turn: ExchangeTurn, before: RunState, entered: RunState): string[] {
+function goneFrom(turn: ExchangeTurn, inputs: Inputs | undefined, entered: RunState): string[] {
   const { status, agreed = {} } = turnState(entered, turn.id)
   if (status === 'ahead') return []
   const now = saidValues(entered)
   // What it gave is in the figures until another value is put in its place.
   const isUndone = (name: string) =>
-    turn.sets.includes(name) &&
-    before.inputs?.values[name] === agreed[name] &&
-    entered.inputs?.values[name] !== agreed[name]
+    turn.sets.includes(name) && inputs?.values[name] === agreed[name] && entered.inputs?.values[name] !== agreed[name]
   return Object.keys(agreed).filter((name) => now[name] !== agreed[name] || isUndone(name))
 }
 

@@ -1,0 +1,27 @@
+/** Late catch, for the debrief: what new figures left stale, and who noticed. */
+
+import type { Pack } from '../../pack/checklist.ts'
+import { findItem } from '../../pack/place.ts'
+import { overtaken } from '../core/reopening.ts'
+import type { Catch, RunState } from '../core/state.ts'
+
+export interface DebriefCatch {
+  readonly challenge: string
+  /** Times in ms from the start of the run. */
+  readonly changedAt: number
+  readonly by: Catch['by'] | 'nobody'
+  readonly t?: number
+}
+
+/** In the order in which they were noticed, then what nobody noticed. */
+export function catchesIn(pack: Pack, state: RunState): DebriefCatch[] {
+  const { catches, heldBack } = state
+  const noticed = catches.map(({ item, ...rest }) => ({ challenge: findItem(pack, item).item.challenge, ...rest }))
+  if (!heldBack) return noticed
+  const left = overtaken(pack, state).map(({ challenge }) => ({
+    challenge,
+    changedAt: heldBack.t,
+    by: 'nobody' as const,
+  }))
+  return [...noticed, ...left]
+}
