@@ -11,7 +11,9 @@ import { makeActions } from '../../src/app/actions/makeActions.ts'
 import { createAppStore } from '../../src/app/store.ts'
 import { readPackDir } from '../../src/cli/packDir.ts'
 import { createVirtualClock } from '../../src/cli/virtualClock.ts'
-import type { Pack } from '../../src/kernel/pack/checklist.ts'
+import type { Figure } from '../../src/kernel/kinds/kind.ts'
+import { sayValue } from '../../src/kernel/kinds/table.ts'
+import type { Pack, WatchCall } from '../../src/kernel/pack/checklist.ts'
 import { figuresFor, findItem, findLine, listById, responseOf, saidFigures } from '../../src/kernel/pack/place.ts'
 import { sayResponse, usualWording } from '../../src/kernel/response/sentence.ts'
 import type { RunEvent } from '../../src/kernel/run/core/events.ts'
@@ -105,6 +107,13 @@ async function openPage(fate?: Fate) {
 }
 type Page = Awaited<ReturnType<typeof openPage>>
 
+/** In the middle of the range in which it is right. */
+function readOff({ value }: WatchCall): string {
+  if (!value) return ''
+  const { spec, min, max } = value
+  return sayValue({ ...spec, value: Math.round((min + max) / 2) } as Figure, 'plain')
+}
+
 /** What a pilot says next: mostly what is right, and all that comes between. */
 function words(run: RunState, random: (below: number) => number): string {
   if (run.standingBy) return 'continue'
@@ -124,7 +133,7 @@ function words(run: RunState, random: (below: number) => number): string {
       const watch = watchAt(demo, floor)
       const call = watch && run.watches[watch.id]?.status === 'running' && nextCall(watch, watchState(run, watch.id))
       const due = call ? call.call.say : watch?.begins
-      return due ? usualWording(due).replace('(value)', 'nine zero zero') : ''
+      return due ? usualWording(due).replace('(value)', call ? readOff(call.call) : '') : ''
     }
     case 'call':
       return demo.phases[floor.phase]?.activities[floor.activity]?.name ?? ''
