@@ -14,11 +14,12 @@ import type { Inputs } from '../../src/kernel/figures/model.ts'
 import type { Pack } from '../../src/kernel/pack/checklist.ts'
 import { findItem } from '../../src/kernel/pack/place.ts'
 import { debriefOf } from '../../src/kernel/run/debrief/debrief.ts'
+import { runningWatch } from '../../src/kernel/run/watch/watchTiming.ts'
 import { cases } from '../cases.ts'
 import { createFakeEar } from '../fakes/ear.ts'
 import { createFakeLog } from '../fakes/log.ts'
 import { createFakeVoice } from '../fakes/voice.ts'
-import { type Editions, MARRAM, PAIR, papersOf, screenOf } from './paperPilot.ts'
+import { type Editions, GAUGES, MARRAM, PAIR, papersOf, screenOf } from './paperPilot.ts'
 import { inputsFrom } from './rig.ts'
 
 vi.setConfig({ testTimeout: 240_000, hookTimeout: 240_000 })
@@ -104,6 +105,13 @@ interface Hands {
   readonly pass: (ms: number) => Promise<void>
 }
 
+/** What the gauge shows that a call reads; both engine checks and starts of the twin end with idle. */
+function readOff(name: PackName, { pack, state }: RunSession, phrase: string): string {
+  if (name === 'marram') return '58'
+  const [first = ''] = phrase.split(' ')
+  return GAUGES[first] ?? (runningWatch(pack, state())?.id.endsWith('Power') ? '650' : '920')
+}
+
 const quotedIn = (hint: string) => /"([^"]+)"/.exec(hint)?.[1] ?? ''
 
 async function act(run: RunSession, screen: ReturnType<typeof screenOf>, hands: Hands): Promise<void> {
@@ -122,12 +130,8 @@ async function act(run: RunSession, screen: ReturnType<typeof screenOf>, hands: 
     case 'watch': {
       const [next] = buttons
       const before = run.state().seq
-      await say(
-        (screen.watch?.status === 'running' ? next?.phrase : quotedIn(hint))?.replace(
-          '(value)',
-          name === 'pair' ? '920' : '58',
-        ) ?? '',
-      )
+      const phrase = (screen.watch?.status === 'running' ? next?.phrase : quotedIn(hint)) ?? ''
+      await say(phrase.replace('(value)', readOff(name, run, phrase)))
       // It may be too early: the starter rests.
       if (run.state().seq > before && screen.watch?.status !== 'running') await pass(15_000)
       return

@@ -9,9 +9,11 @@ import { expect, test } from 'vitest'
 import { createBrowserLog } from '../../src/adapters/log/browserLog.ts'
 import { makeActions } from '../../src/app/actions/makeActions.ts'
 import { createAppStore } from '../../src/app/store.ts'
-import { readPackDir } from '../../src/cli/packDir.ts'
+import { readPackDir, sha256Of } from '../../src/cli/packDir.ts'
 import { createVirtualClock } from '../../src/cli/virtualClock.ts'
-import type { Pack } from '../../src/kernel/pack/checklist.ts'
+import type { Figure } from '../../src/kernel/kinds/kind.ts'
+import { sayValue } from '../../src/kernel/kinds/table.ts'
+import type { Pack, WatchCall } from '../../src/kernel/pack/checklist.ts'
 import { figuresFor, findItem, findLine, listById, responseOf, saidFigures } from '../../src/kernel/pack/place.ts'
 import { sayResponse, usualWording } from '../../src/kernel/response/sentence.ts'
 import type { RunEvent } from '../../src/kernel/run/core/events.ts'
@@ -19,15 +21,25 @@ import { promptWords } from '../../src/kernel/run/core/prompts.ts'
 import type { RunState } from '../../src/kernel/run/core/state.ts'
 import { fold, step } from '../../src/kernel/run/core/step.ts'
 import { nextCall, watchAt, watchState } from '../../src/kernel/run/watch/watchTiming.ts'
+import { readPack } from '../../src/packs/read.ts'
 import type { RunArchive } from '../../src/ports.ts'
 import { createFakeEar } from '../fakes/ear.ts'
 import { createFakeVoice } from '../fakes/voice.ts'
 import { idle } from './rig.ts'
 
 const FOLDER = 'checklists/pair'
-const { pack } = await readPackDir(FOLDER)
-if (!pack) throw new Error('the pack cannot be read')
-const demo: Pack = pack
+
+/** The piston twin up to its running engines, so that runs come to their end between the kills. */
+async function upToTheStart(): Promise<Pack> {
+  const { pack: whole } = await readPackDir(FOLDER)
+  if (!whole) throw new Error('the pack cannot be read')
+  const [start = ''] = (whole.texts['procedures.yaml'] ?? '').split('      - flow: running\n')
+  const texts = { ...whole.texts, 'procedures.yaml': start }
+  const { pack, problems } = readPack(texts, sha256Of(texts))
+  if (!pack) throw new Error(JSON.stringify(problems))
+  return pack
+}
+const demo = await upToTheStart()
 const SHEETS = {
   preliminary: await readFile(`${FOLDER}/inputs/preliminary.yaml`, 'utf8'),
   final: await readFile(`${FOLDER}/inputs/final.yaml`, 'utf8'),
@@ -105,6 +117,13 @@ async function openPage(fate?: Fate) {
 }
 type Page = Awaited<ReturnType<typeof openPage>>
 
+/** In the middle of the range in which it is right. */
+function readOff({ value }: WatchCall): string {
+  if (!value) return ''
+  const { spec, min, max } = value
+  return sayValue({ ...spec, value: Math.round((min + max) / 2) } as Figure, 'plain')
+}
+
 /** What a pilot says next: mostly what is right, and all that comes between. */
 function words(run: RunState, random: (below: number) => number): string {
   if (run.standingBy) return 'continue'
@@ -124,7 +143,7 @@ function words(run: RunState, random: (below: number) => number): string {
       const watch = watchAt(demo, floor)
       const call = watch && run.watches[watch.id]?.status === 'running' && nextCall(watch, watchState(run, watch.id))
       const due = call ? call.call.say : watch?.begins
-      return due ? usualWording(due).replace('(value)', 'nine zero zero') : ''
+      return due ? usualWording(due).replace('(value)', call ? readOff(call.call) : '') : ''
     }
     case 'call':
       return demo.phases[floor.phase]?.activities[floor.activity]?.name ?? ''

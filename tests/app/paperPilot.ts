@@ -93,18 +93,42 @@ export function papersOf(
   return papers
 }
 
-/** Linear between the lines of a printed table, by the number at its rows, in a column (and a block, where it has several). */
-export function lookUp(papers: Papers, caption: string, at: number, column = '', block = ''): number {
-  const printed = papers.tables.find((one) => one.caption.startsWith(caption))
-  const rows = printed?.blocks.find(({ title }) => title === block)
-  if (!printed || !rows) throw new Error(`no card has a table of ${caption} ${block}`)
-  const index = rows.columns.indexOf(column)
-  const points = rows.rows.map(({ head, cells }) => [Number(head), Number(cells[index])] as const)
+type Points = readonly (readonly [number, number])[]
+
+/** Linear between two points; one that is met exactly needs no other. */
+function between(points: Points, at: number): number {
   const above = points.findIndex(([head]) => head >= at)
   const [high, highValue] = points[above] ?? [Number.NaN, Number.NaN]
   if (high === at) return highValue
   const [low, lowValue] = points[above - 1] ?? [Number.NaN, Number.NaN]
   return lowValue + ((highValue - lowValue) * (at - low)) / (high - low)
+}
+
+function blockOf(papers: Papers, caption: string, block: string) {
+  const printed = papers.tables.find((one) => one.caption.startsWith(caption))
+  const found = printed?.blocks.find(({ title }) => title === block)
+  if (!found) throw new Error(`no card has a table of ${caption} ${block}`)
+  return found
+}
+
+/** Linear between the lines of a printed table, by the number at its rows, in a column (and a block, where it has several). */
+export function lookUp(papers: Papers, caption: string, at: number, column = '', block = ''): number {
+  const { columns, rows } = blockOf(papers, caption, block)
+  const index = columns.indexOf(column)
+  return between(
+    rows.map(({ head, cells }) => [Number(head), Number(cells[index])] as const),
+    at,
+  )
+}
+
+/** The same along a line of the table, between its columns. */
+function lookAlong(papers: Papers, caption: string, line: string, at: number, block = ''): number {
+  const { columns, rows } = blockOf(papers, caption, block)
+  const cells = rows.find(({ head }) => head === line)?.cells ?? []
+  return between(
+    columns.map((column, index) => [Number(column), Number(cells[index])] as const),
+    at,
+  )
 }
 
 const tenth = (value: number) => (Math.round(value * 10 + 1e-6) / 10).toFixed(1)
@@ -130,23 +154,83 @@ export const MARRAM: Habits = {
   },
 }
 
-/** The piston twin's: both trim and lift-off speed by the cards. */
+const up = (value: number, step: number) => Math.ceil(value / step - 1e-9) * step
+const down = (value: number, step: number) => Math.floor(value / step + 1e-9) * step
+const number = (papers: Papers, label: string) => amount(papers.line(label))
+
+/** A value that stands beside a name of one column: "11 | 112". */
+const beside = (papers: Papers, caption: string, head: string) => {
+  const row = blockOf(papers, caption, '').rows.find((one) => one.head === head)
+  return Number(row?.cells[0])
+}
+
+/** By the next higher lines of the takeoff card, as its notes say. */
+function onTakeoffCard(papers: Papers, caption: string): number {
+  const pressure = number(papers, 'elevation') + (29.92 - number(papers, 'altimeter')) * 1000
+  const [altitude, temperature] = [up(pressure, 1000) + 0, up(number(papers, 'outside temperature'), 20) + 0]
+  return lookAlong(
+    papers,
+    caption,
+    String(temperature),
+    number(papers, 'takeoff weight'),
+    `pressure altitude ${altitude}`,
+  )
+}
+
+function distance(papers: Papers, caption: string): string {
+  const heading = beside(papers, 'runway heading', papers.line('runway'))
+  const off = ((number(papers, 'wind direction') - heading) * Math.PI) / 180
+  const headwind = Math.round(number(papers, 'wind speed') * Math.cos(off))
+  const line = String(down(Math.min(headwind, 20), 5) + 0)
+  const still = up(onTakeoffCard(papers, caption), 10)
+  const flap = `flap ${amount(papers.line('Takeoff flap'))}`
+  return String(up(lookUp(papers, 'distance by wind and flap', still, line, flap), 50))
+}
+
+const bestRate = (papers: Papers) =>
+  String(up(lookUp(papers, 'single engine best rate', number(papers, 'takeoff weight')), 1))
+
+/** The piston twin's: trim, speeds and distances by the cards. */
 export const PAIR: Habits = {
   values: {
-    'takeoff weight': (papers) => String(amount(papers.line('takeoff weight'))),
-    'fuel on board': (papers) => String(amount(papers.line('fuel on board'))),
+    'takeoff weight': (papers) => String(number(papers, 'takeoff weight')),
+    'center of gravity': (papers) => number(papers, 'takeoff CG').toFixed(1),
+    'fuel on board': (papers) => String(number(papers, 'fuel on board')),
+    'runway available': (papers) => String(beside(papers, 'runway available', papers.line('runway'))),
+    'runway heading': (papers) => String(beside(papers, 'runway heading', papers.line('runway'))).padStart(3, '0'),
+    'takeoff distance': (papers) => distance(papers, 'takeoff distance in still air'),
+    'accelerate stop distance': (papers) => distance(papers, 'accelerate stop distance in still air'),
+    'single engine climb': (papers) => String(down(onTakeoffCard(papers, 'single engine climb'), 10)),
+    'minimum control speed': (papers) => String(amount(papers.line('Minimum control speed (red line)'))),
+    'single engine best rate': bestRate,
+    'engine failure gear up': bestRate,
     altimeter: (papers) => papers.line('altimeter').split(' ')[0] ?? '',
     flap: (papers) => String(amount(papers.line('Takeoff flap'))),
     'elevator trim': (papers) => {
-      const trim = lookUp(papers, 'elevator trim', amount(papers.line('takeoff CG')))
+      const trim = lookUp(papers, 'elevator trim', number(papers, 'takeoff CG'))
       const half = Math.round(trim * 2 + 1e-6) / 2
       return half === 0 ? 'zero' : `${Math.abs(half).toFixed(1)} ${half < 0 ? 'down' : 'up'}`
     },
     'lift off speed': (papers) => {
       const flap = String(amount(papers.line('Takeoff flap')))
-      return String(Math.ceil(lookUp(papers, 'lift off speed', amount(papers.line('takeoff weight')), flap) - 1e-9))
+      return String(up(lookUp(papers, 'lift off speed', number(papers, 'takeoff weight'), flap), 1))
     },
   },
+}
+
+/** What a gauge may show, by the call that reads it: papers do not say, the pilot sees it. */
+export const GAUGES: Readonly<Record<string, string>> = {
+  low: '1500',
+  feather: '300',
+  check: '2000',
+  propeller: '250',
+  left: '110',
+  right: '120',
+  magneto: '10',
+  difference: '10',
+  alternator: '30',
+  load: '30',
+  suction: '5.0',
 }
 
 /** What the screen shows. */

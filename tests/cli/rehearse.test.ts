@@ -46,22 +46,26 @@ describe('rehearse', () => {
     expect(events.at(-1)?.type).toBe('ended')
   })
 
-  it('completes the departure of the piston twin: one start with a late call, one that fails and is begun again', async () => {
+  it('completes the departure of the piston twin: one start with a late call, one that fails and is begun again, a magneto that stays live', async () => {
     const pack = join(root, 'checklists/pair')
     const answers = await readFile(join(root, 'tests/cli/answers/pair.txt'), 'utf8')
     const { status, output, errors, events } = await fly(answers, join(pack, 'inputs/final.yaml'), pack)
     expect(errors).toBe('')
     expect(status).toBe(0)
-    expect(output).toContain('No call heard, oil pressure. Mixture off, unless seen.')
+    expect(output).toContain('No call heard, oil pressure. Mixture cutoff, unless seen.')
     expect(output).toContain('I heard eight two zero, out of range. Idle?')
     expect(output).toMatch(
-      /No call heard, firing\..*\n.*not firing\n.*Mixture off\. Starter out\. Let the starter rest/,
+      /No call heard, firing\..*\n.*not firing\n.*Mixture cutoff\. Starter out\. Let the starter rest/,
     )
     expect(output).toContain('Not yet, let the starter rest.')
     expect(output).toContain('All lists complete.')
     expect(events.filter(({ type }) => type === 'watchStopped')).toMatchObject([
       { watch: 'rightStart', abnormal: 'noFire' },
+      { watch: 'rightPower', abnormal: 'noDrop' },
     ])
+    // The drops of both magnetos may be within their limit and still too far apart.
+    expect(output).toContain('I heard sixty, out of range. Magneto difference?')
+    expect(output).toContain('I heard two thousand. Accelerate stop distance?')
   })
 
   it('ends with 1 where one value is wrong, and the log says which', async () => {
