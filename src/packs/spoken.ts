@@ -103,7 +103,10 @@ function phrasesOf(activity: Activity): string[] {
         activity.name,
         activity.stopWords,
         ...cautions(activity.interlocks),
-        ...activity.calls.map((call) => call.label),
+        ...activity.calls.flatMap(({ label, value }) => [
+          label,
+          ...[value?.label, value?.stopWords].filter((text) => text !== undefined),
+        ]),
         ...(activity.hold === undefined ? [] : [activity.hold]),
         ...activity.abnormal.flatMap(({ label, stopWords, actions, again }) => [
           ...[label, stopWords, ...actions],

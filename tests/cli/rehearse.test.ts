@@ -52,12 +52,12 @@ describe('rehearse', () => {
     const { status, output, errors, events } = await fly(answers, join(pack, 'inputs/final.yaml'), pack)
     expect(errors).toBe('')
     expect(status).toBe(0)
-    expect(output).toContain('No call heard, oil pressure. Mixture off, unless seen.')
-    expect(output).toContain('I heard eight two zero, out of range. Idle?')
+    expect(output).toContain('No oil pressure. Mixture off, or call it.')
+    expect(output).toContain('Eight two zero is out of range. Confirm?')
     expect(output).toMatch(
-      /No call heard, firing\..*\n.*not firing\n.*Mixture off\. Starter out\. Let the starter rest/,
+      /No firing\..*\n.*not firing\n.*Mixture off\. Starter out\. Let the starter rest, fifty five seconds/,
     )
-    expect(output).toContain('Not yet, let the starter rest.')
+    expect(output).toContain('Not yet, let the starter rest, fifty seconds.')
     expect(output).toContain('All lists complete.')
     expect(events.filter(({ type }) => type === 'watchStopped')).toMatchObject([
       { watch: 'rightStart', abnormal: 'noFire' },

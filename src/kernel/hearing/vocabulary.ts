@@ -39,9 +39,12 @@ export function vocabularyOf(pack: Pack): Vocabulary {
     others: unique([
       ...FLOW_DONE,
       ...watches.flatMap(({ begins }) => waysOf(begins)),
+      ...watches.flatMap(({ stopWords, abnormal }) => [stopWords, ...abnormal.map((one) => one.stopWords)]).map(phrase),
       ...[...calls.filter(({ value }) => !value), ...watches.flatMap(({ abnormal }) => abnormal)].flatMap(({ say }) =>
         waysOf(say),
       ),
+      // Said without its value too: it is asked for then.
+      ...calls.filter(({ value }) => value).flatMap(({ say }) => waysOf(say).filter((words) => words.includes(' '))),
       ...flows.flatMap(({ steps }) => steps.flatMap(({ say }) => (say ? waysOf(say) : []))),
       ...(pack.quirks ?? []).flatMap(({ named }) => named.map((name) => `remark ${phrase(name)}`)),
       ...lines.flatMap(({ say }) => waysOf(say)),
