@@ -1,5 +1,6 @@
 /** Calls of an engine start: not sooner than they can be seen, with their values, and in any order where the pack says so. */
 
+import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { buttonsOf } from '../../../../src/app/view/buttons.ts'
 import { viewOf } from '../../../../src/app/view/view.ts'
@@ -8,6 +9,9 @@ import { responseFrom } from '../../../../src/kernel/response/response.ts'
 import type { EventBody } from '../../../../src/kernel/run/core/events.ts'
 import { fold } from '../../../../src/kernel/run/core/step.ts'
 import { debriefOf } from '../../../../src/kernel/run/debrief/debrief.ts'
+import { outsideOf } from '../../../../src/kernel/run/watch/callValue.ts'
+import { WATCH_AHEAD } from '../../../../src/kernel/run/watch/watchTiming.ts'
+import { cases } from '../../../cases.ts'
 import { PACK, PRELIMINARY, revision, type TestRun, TYPED, testRun } from '../fixture.ts'
 
 /** Invented, as all engines here. */
@@ -431,6 +435,50 @@ describe('an abnormal start without a way back', () => {
 })
 
 describe('a start with all of this', () => {
+  const ids = START.calls.map(({ id }) => id)
+  const move = fc.oneof(
+    {
+      weight: 8,
+      arbitrary: fc.record({ call: fc.constantFrom(...ids), value: fc.constantFrom(undefined, 14, 24, 58, 700, 800) }),
+    },
+    { weight: 3, arbitrary: fc.constantFrom('affirm' as const, 'negative' as const) },
+    {
+      weight: 2,
+      arbitrary: fc.record({ due: fc.constantFrom(...ids), stage: fc.constantFrom('ask' as const, 'limit' as const) }),
+    },
+    { weight: 3, arbitrary: fc.constantFrom(1_000, 4_000, 12_000) },
+  )
+
+  it('under any sequence of calls takes none silently that came too soon, out of turn or out of limits', () => {
+    fc.assert(
+      fc.property(fc.array(move, { maxLength: 60, size: 'max' }), (moves) => {
+        const run = ready().happen(began('right', 0))
+        for (const one of moves) {
+          const before = run.state
+          if (typeof one === 'number') run.pass(one)
+          else if (typeof one === 'string') run.command(one)
+          else if ('due' in one) run.happen({ type: 'watchDue', watch: 'right', call: one.due, stage: one.stage })
+          else run.happen(call(one.call, before.t - BEGAN, one.value))
+          const { calls, values, early, status, seenBefore } = own(run) ?? WATCH_AHEAD
+          for (const { id, after, notBefore = 0, value } of START.calls) {
+            const at = calls[id]
+            if (at === undefined) continue
+            const since = after === undefined ? 0 : (calls[after] ?? Number.POSITIVE_INFINITY)
+            expect(at).toBeGreaterThanOrEqual(since)
+            const isSooner = at < since + notBefore * 1_000
+            if (isSooner && !seenBefore.includes(after ?? '') && !seenBefore.includes(id))
+              expect(early[id]).toBeDefined()
+            if (value) expect(outsideOf(value, values[id] ?? Number.NaN)).toBeUndefined()
+            if (value) expect(values[id]).toBeDefined()
+          }
+          expect(status === 'done').toBe(ids.every((id) => calls[id] !== undefined))
+        }
+        expect(fold(TWO, 'run', run.events)).toEqual(run.state)
+      }),
+      { numRuns: cases(200) },
+    )
+  })
+
   it('folds to the same state', () => {
     const run = running(call('turning', 500), call('turning', 800), call('fuel', 8_000, 14), call('light', 9_000))
     run
