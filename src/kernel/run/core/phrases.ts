@@ -145,7 +145,7 @@ export function listed(names: readonly string[]): string {
 export const listName = (name: string) => (/\b(check)?list$/i.test(name) ? name : `${name} list`)
 
 /** What a watch is of: "right engine start" is of the right engine. */
-const engineOf = (watch: string) => watch.replace(/ start$/i, '')
+export const engineOf = (watch: string) => watch.replace(/ start$/i, '')
 
 /** One function for each thing that Otherseat says. */
 export const say = {
