@@ -5,7 +5,7 @@ import { clockTime } from '../kernel/run/core/clockTime.ts'
 import { NOTICE } from '../kernel/run/core/events.ts'
 import type { Debrief, DebriefItem, DebriefList } from '../kernel/run/debrief/debrief.ts'
 import type { DebriefPaper } from '../kernel/run/debrief/debriefPapers.ts'
-import type { DebriefFlow, DebriefWatch } from '../kernel/run/debrief/debriefWatch.ts'
+import { type DebriefFlow, type DebriefWatch, deviationsOf, seconds } from '../kernel/run/debrief/debriefWatch.ts'
 import { briefingLines, exchangeLines } from './debriefTalk.ts'
 
 const CAUGHT = { pilot: 'noticed by the pilot', otherseat: 'noticed by Otherseat', nobody: 'not noticed' } as const
@@ -67,7 +67,7 @@ export function debriefLines(debrief: Debrief): string[] {
   return [`${NOTICE}.`, ...Object.values(SECTIONS).flatMap((section) => section(debrief))]
 }
 
-function totalLines({ totals, exchanges }: Debrief): string[] {
+function totalLines({ totals, exchanges, watches }: Debrief): string[] {
   const talked =
     `On the radio and between the seats: ${totals.radioMisses} missed, words shown ${totals.wordsShown} times; ` +
     `${totals.topicsLeftOut} topics left out of the briefing at first.`
@@ -75,6 +75,9 @@ function totalLines({ totals, exchanges }: Debrief): string[] {
     `${totals.closed} of ${totals.items} items closed; ${totals.misses} missed answers, ${totals.sayAgains} asked again by the ear, ` +
       `${totals.given} with the value given, ${totals.byKey} by key, ${totals.passed} passed.`,
     ...(exchanges.length === 0 ? [] : [talked]),
+    ...(watches.length === 0
+      ? []
+      : [`Engine start calls too soon, out of limits, late or missing: ${totals.startDeviations}.`]),
   ]
 }
 
@@ -92,10 +95,11 @@ function listLines({ name, called, complete, revoked, onPreliminary, items }: De
 
 function watchLines({ name, attempt, t, status, because, stoppedAfterMs, calls }: DebriefWatch): string[] {
   const again = attempt > 1 ? `, attempt ${attempt}` : ''
-  const head = `${name}${again}, begun at ${clockTime(t)}: ${status}${stoppedAfterMs === undefined ? '' : ` after ${(stoppedAfterMs / 1_000).toFixed(1)} s`}${because === undefined ? '' : ` (${because})`}`
-  const lines = calls.map(({ label, afterMs, value, late, unheard }) => {
-    const when = afterMs === undefined ? 'not heard' : `after ${(afterMs / 1_000).toFixed(1)} s`
-    const notes = [late ? 'late' : '', unheard ? 'no call at its limit' : ''].filter((note) => note)
+  const head = `${name}${again}, begun at ${clockTime(t)}: ${status}${stoppedAfterMs === undefined ? '' : ` after ${seconds(stoppedAfterMs)}`}${because === undefined ? '' : ` (${because})`}`
+  const lines = calls.map((call) => {
+    const { label, afterMs, value } = call
+    const when = afterMs === undefined ? 'not heard' : `after ${seconds(afterMs)}`
+    const notes = deviationsOf(call)
     return `  ${label}: ${when}${value === undefined ? '' : `, ${value}`}${notes.length > 0 ? ` (${notes.join(', ')})` : ''}`
   })
   return ['', head, ...lines]

@@ -5,6 +5,7 @@ import type { KindSpec } from '../kernel/kinds/kind.ts'
 import type {
   Abnormal,
   Activity,
+  CallValue,
   Flow,
   Item,
   Line,
@@ -122,6 +123,7 @@ const asCall = exactly<WatchCall>()
 const asAbnormal = exactly<Abnormal>()
 const asPause = exactly<NonNullable<Abnormal['again']>>()
 const asSpec = exactly<KindSpec>()
+const asCallValue = exactly<CallValue>()
 
 function watchOf({ watch, begins, calls, abnormal, when, interlocks, ...same }: WatchText): Watch {
   return asWatch({
@@ -139,11 +141,17 @@ function watchOf({ watch, begins, calls, abnormal, when, interlocks, ...same }: 
 }
 
 function callOf({ call, say, value, ...same }: WatchText['calls'][number]): WatchCall {
-  return asCall({ id: call, say: anyWayOf(say), value: value && rangeOf(value), ...same })
+  return asCall({ id: call, say: anyWayOf(say), value: value && callValueOf(value), ...same })
 }
 
-function rangeOf({ min, max, ...spec }: NonNullable<WatchText['calls'][number]['value']>): WatchCall['value'] {
-  return { spec: asSpec(spec), min, max }
+function callValueOf({
+  min,
+  max,
+  label,
+  stopWords,
+  ...spec
+}: NonNullable<WatchText['calls'][number]['value']>): CallValue {
+  return asCallValue({ spec: asSpec(spec), min, max, label, stopWords })
 }
 
 function activityOf(text: ActivityText): Activity {

@@ -1,4 +1,4 @@
-/** Whether the calls of a watch hold together: each its own, limits from an earlier one, values asked for where they are said. */
+/** Whether the calls of a watch hold together: each its own, times from an earlier one, groups side by side, values with a limit. */
 
 import type { Problem } from '../kernel/problem.ts'
 import { quoted } from '../kernel/quoted.ts'
@@ -24,8 +24,14 @@ export function checkCalls(source: Source, { begins, calls, abnormal }: WatchTex
       const message = `no call before this one is called ${quoted(call.after)}`
       report('call.unknown', [...at, 'after'], message, { name: call.after, known: () => earlier })
     }
+    const { notBefore, within } = call
+    if (notBefore !== undefined && within !== undefined && notBefore >= within) {
+      const message = `notBefore ${notBefore} leaves no time until within ${within}; it must be less`
+      report('call.time', [...at, 'notBefore'], message)
+    }
     checkValue(source, call, at, problems)
   }
+  checkGroups(calls, (index, message) => report('call.group', [...path, 'calls', index, 'group'], message))
   for (const [index, { abnormal: id, say }] of abnormal.entries()) {
     const at: Path = [...path, 'abnormal', index]
     once(id, [...at, 'abnormal'])
@@ -34,12 +40,27 @@ export function checkCalls(source: Source, { begins, calls, abnormal }: WatchTex
   return problems
 }
 
+/** Calls of a group stand side by side, or the calls between them would have to wait for it and it for them. */
+function checkGroups(calls: WatchText['calls'], report: (index: number, message: string) => void): void {
+  for (const [index, { group }] of calls.entries()) {
+    if (group === undefined) continue
+    const first = calls.findIndex((call) => call.group === group)
+    if (calls.slice(first, index).some((call) => call.group !== group)) {
+      report(index, `group ${quoted(group)} is broken by another call; its calls must stand side by side`)
+    } else if (calls.filter((call) => call.group === group).length === 1) {
+      report(index, `group ${quoted(group)} has one call; any order needs at least two`)
+    }
+  }
+}
+
 function checkValue(source: Source, call: WatchText['calls'][number], path: Path, problems: Problem[]): void {
   const { value, say } = call
-  if (value && value.min >= value.max) {
-    const message = `the range from ${value.min} to ${value.max} is empty; min must be less than max`
+  const { min, max } = value ?? {}
+  const range = (message: string) =>
     problems.push({ code: 'value.range', message, place: source.place([...path, 'value']), severity: 'error' })
-  }
+  if (value && min === undefined && max === undefined) range('value has no limit; give min, max or both')
+  if (min !== undefined && max !== undefined && min >= max)
+    range(`the range from ${min} to ${max} is empty; min must be less than max`)
   for (const [index, text] of say.entries()) {
     const at: Path = [...path, 'say', index]
     const response = responseAt(source, text, at, 'call')

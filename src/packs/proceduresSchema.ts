@@ -54,7 +54,12 @@ const list = z.strictObject({
   entries: z.array(z.union([item, line])).min(1),
 })
 
-const range = { min: number, max: number }
+const range = {
+  min: number.optional(),
+  max: number.optional(),
+  label: text.optional().describe('As it is asked for: speed'),
+  stopWords: text.optional().describe('Said at once where the value lies outside'),
+}
 const readOut = z.discriminatedUnion('kind', [
   z.strictObject({ ...range, kind: z.literal('integer') }),
   z.strictObject({ ...range, kind: z.literal('decimal'), decimals: z.int().min(0).max(4) }),
@@ -64,9 +69,13 @@ const call = z.strictObject({
   call: id,
   label: text,
   say: texts.min(1).describe('In the response notation, with <value> where a value is read out'),
+  notBefore: positive.optional().describe('Seconds before which it cannot have been seen'),
   within: positive.optional(),
-  after: text.optional().describe('The call that the limit runs from, or begin; the call before where it is left out'),
-  value: readOut.optional().describe('The value read out with the call, and the range in which it is right'),
+  after: text
+    .optional()
+    .describe('The call that notBefore and within run from, or begin; the call before where it is left out'),
+  group: id.optional().describe('Calls beside one another with the same name come in any order'),
+  value: readOut.optional().describe('The value read out with the call, and between which limits it is right'),
 })
 const abnormal = z.strictObject({
   abnormal: id,
@@ -92,7 +101,7 @@ const watch = z
     when: when.optional(),
     caution: text.optional(),
   })
-  .describe('A timed sequence that the crew calls out; limits in seconds from the call before')
+  .describe('A timed sequence that the crew calls out; times in seconds from the call before')
 
 export const proceduresFile = z.strictObject({
   phases: z

@@ -15,7 +15,7 @@ import type { Interlock } from '../kernel/pack/condition.ts'
 import type { Exchange } from '../kernel/pack/exchange.ts'
 import type { Role } from '../kernel/pack/roles.ts'
 import type { Response } from '../kernel/response/response.ts'
-import { FIXED_PHRASES } from '../kernel/run/core/phrases.ts'
+import { engineOf, FIXED_PHRASES } from '../kernel/run/core/phrases.ts'
 import { STATION_PHRASES } from '../kernel/run/talk/radio.ts'
 
 export interface Spoken {
@@ -107,10 +107,12 @@ function phrasesOf(activity: Activity): string[] {
       return [activity.name, ...activity.entries.flatMap(entryPhrases)]
     case 'watch':
       return [
-        activity.name,
-        activity.stopWords,
+        ...[activity.name, engineOf(activity.name), activity.stopWords],
         ...cautions(activity.interlocks),
-        ...activity.calls.map((call) => call.label),
+        ...activity.calls.flatMap(({ label, value }) => [
+          label,
+          ...[value?.label, value?.stopWords].filter((text) => text !== undefined),
+        ]),
         ...(activity.hold === undefined ? [] : [activity.hold]),
         ...activity.abnormal.flatMap(({ label, stopWords, actions, again }) => [
           ...[label, stopWords, ...actions],

@@ -44,7 +44,7 @@ describe('an engine start', () => {
       { call: 'turning', stage: 'ask', t: 600_000 },
       { call: 'turning', stage: 'limit', t: 600_000 },
     ])
-    const stops = () => voice.said.filter(({ text }) => text === 'No call heard, rotation. Fuel off, unless seen.')
+    const stops = () => voice.said.filter(({ text }) => text === 'No rotation. Fuel off, or call it.')
     expect(stops()).toHaveLength(1)
     clock.advance(60_000)
     await settled()

@@ -19,6 +19,12 @@ export const TO_CREW = [
   ...['one zero one zero', 'two six one three', 'request push and start', 'push and start approved facing east'],
   ...['all closed slides armed', 'beacon on', 'all pumps on'],
 ]
+/** An engine start as fast as it can be seen. */
+const start = (side: string, stable: string) => [
+  ...[`starting the ${side} engine`, '@wait 1s', 'rotation seen', '@wait 4s', 'two four percent, fuel on', '@wait 1s'],
+  ...['light up', 'oil pressure rising', 'fan turning', '@wait 3s', 'peak six eight five', '@wait 1s', 'starter out'],
+  ...['@wait 6s', `engine stable five ${stable} percent`],
+]
 export const TO_AWAY = [
   ...[
     'confirm doors and steps',
@@ -29,13 +35,9 @@ export const TO_AWAY = [
   ],
   ...['disconnect the cable', 'beacon on', 'cleared to push facing east', 'brakes released', 'clear to start'],
   'done',
-  ...['starting the right engine', 'rotation seen', 'fuel is on', 'light up', 'oil pressure rising', 'starter out'],
-  'engine stable five eight percent',
+  ...start('right', 'eight'),
 ]
-export const LEFT = [
-  ...['starting the left engine', 'rotation seen', 'fuel is on', 'light up', 'oil pressure rising', 'starter out'],
-  'engine stable five niner percent',
-]
+export const LEFT = start('left', 'niner')
 
 export const TO_FLAP = [
   ...['brakes set', 'disconnect', 'signal in sight', 'push and start list', 'brake set, tug away'],

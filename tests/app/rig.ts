@@ -73,11 +73,14 @@ export async function rig(options: RigOptions = {}) {
     await run.enter(await demoInputs(pack, name))
     await settled()
   }
+  const pass = (ms: number) => clock.pass(ms, settled)
+  /** What the pilot says; `@wait 5s` lets so much time pass, as in a rehearsal. */
   const hear = async (text: string, more?: Parameters<typeof ear.hear>[1]) => {
+    const wait = /^@wait (\d+)s$/.exec(text)
+    if (wait) return pass(Number(wait[1]) * 1_000)
     ear.hear(text, more)
     await settled()
   }
-  const pass = (ms: number) => clock.pass(ms, settled)
   const said = () => voice.said.at(-1)?.text
   return { pack, clock, ear, voice, log, store, run, revise, hear, pass, settled, said, state: run.state }
 }

@@ -97,7 +97,7 @@ describe('"stop"', () => {
       const after = stopAt(place, 'stop')
       const isStarting = Object.values(place.state.watches).some(({ status }) => status === 'running')
       const words = isStarting
-        ? ['otherseat: Fuel off. Let it run down, from the top to start again.', GROUND]
+        ? ['otherseat: Fuel off. Let it run down, eighty five seconds. Say from the top.', GROUND]
         : [isWithGround(index) ? GROUND : 'otherseat: Stopped. Standing by.']
       expect(after.said, `after "${place.after}"`).toEqual(words)
       expect(after.state.standingBy || after.state.question?.about === 'brakes').toBe(true)
@@ -166,7 +166,9 @@ describe('after a stop', () => {
     expect(watches).toMatchObject([{ because: 'stopped by the crew', stoppedAfterMs: 2_500 }])
     for (const text of ['affirm', 'continue', 'brakes released']) await flight.words(text)
     expect(flight.state().floor).toMatchObject({ at: 'watch' })
-    expect(await flight.words('starting the right engine')).toEqual(['otherseat: Not yet, let it run down.'])
+    expect(await flight.words('starting the right engine')).toEqual([
+      'otherseat: Not yet, let it run down, eighty five seconds.',
+    ])
     expect(debriefOf(await demoPack(), flight.log.events).tooEarly).toMatchObject([{ what: 'right engine start' }])
     await flight.pass(90_000)
     await flight.words('starting the right engine')
@@ -208,7 +210,7 @@ describe('after a stop', () => {
     expect(flight.log.events.at(-1)).not.toMatchObject({ command: 'stop' })
     await flight.words('starting the right engine')
     expect((await flight.words('fuel off'))[0]).toBe(
-      'otherseat: Fuel off. Let it run down, from the top to start again.',
+      'otherseat: Fuel off. Let it run down, eighty five seconds. Say from the top.',
     )
   })
 

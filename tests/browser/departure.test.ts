@@ -43,6 +43,14 @@ async function sayUntilClosed(pilot: Pilot, answer: { file: string }): Promise<n
   )
 }
 
+/** What has to pass in an engine start before it can be seen. */
+const SEEN_AFTER_MS: Readonly<Record<string, number>> = { 'fuel-on': 5_000, 'starter-out': 4_000, stable: 8_000 }
+/** What of an engine start is not recorded: typed behind what is. */
+const TYPED_BEHIND: Readonly<Record<string, readonly string[]>> = {
+  'fuel-on': ['two four percent'],
+  oil: ['fan turning', 'peak six eight five'],
+}
+
 /** How often each had to be said. */
 async function fly(pilot: Pilot, answers: readonly { file: string }[]): Promise<number[]> {
   const tries: number[] = []
@@ -51,7 +59,9 @@ async function fly(pilot: Pilot, answers: readonly { file: string }[]): Promise<
     if (answer.file === 'start-left') {
       await expect.poll(() => pilot.said(), { timeout: 30_000 }).toContain('Left engine when you are ready')
     }
+    await new Promise((done) => setTimeout(done, SEEN_AFTER_MS[answer.file] ?? 0))
     tries.push(await sayUntilClosed(pilot, answer))
+    for (const text of TYPED_BEHIND[answer.file] ?? []) await pilot.type(text)
   }
   return tries
 }

@@ -136,19 +136,19 @@ describe('an engine start behind another window', () => {
     // From the onset of what began it, and not before the pack's time.
     expect(Number(limit?.t) - Number(began.at)).toBeGreaterThanOrEqual(9_000)
     await pilot.listened()
-    expect(await pilot.said()).toContain('No call heard, rotation. Fuel off, unless seen.')
+    expect(await pilot.said()).toContain('No rotation. Fuel off, or call it.')
 
     expect(await sayUntil(pilot, NO_LIGHT_UP, 'watchStopped')).toMatchObject({ abnormal: 'noLight' })
     await page.page.bringToFront()
     expect(await page.page.evaluate(() => document.visibilityState)).toBe('visible')
     await pilot.listened()
     expect(await pilot.said()).toMatch(
-      /“Fuel off\. Keep it turning\. Selector off after the time\. Keep it turning to clear the fuel, from the top/,
+      /“Fuel off\. Keep it turning\. Selector off after the time\. Keep it turning to clear the fuel, fifty seconds\. Say from the top/,
     )
     // It was no interruption, and it hears as before.
     expect(await sayUntil(pilot, FROM_THE_TOP, 'commanded')).toMatchObject({ command: 'fromTop' })
     await pilot.listened()
-    expect(await pilot.said()).toContain('Not yet, keep it turning to clear the fuel.')
+    expect(await pilot.said()).toContain('Not yet, keep it turning to clear the fuel, ')
     expect(page.errors()).toEqual([])
   })
 })

@@ -64,8 +64,9 @@ const BEFORE_START = [
   ...['two six one three', 'request push and start', 'push and start approved facing east'],
   ...['all closed slides armed', 'beacon on', 'all pumps on'],
 ]
-const engine = (side: string, stable: string) => [
-  ...[`starting the ${side} engine`, 'rotation seen', 'fuel is on', 'light up', 'oil pressure rising', 'starter out'],
+const engine = (side: string, stable: string): readonly Typed[] => [
+  ...[`starting the ${side} engine`, 1, 'rotation seen', 4, 'two four percent, fuel on', 1],
+  ...['light up', 'oil pressure rising', 'fan turning', 3, 'peak six eight five', 1, 'starter out', 6],
   `engine stable five ${stable} percent`,
 ]
 const PUSH = [

@@ -41,6 +41,12 @@ describe('rehearse', () => {
     expect(status).toBe(0)
     expect(output).toContain('Load figures list incomplete.')
     expect(output).toContain('All lists complete.')
+    // The engine starts: the speed asked for, one that is low, a call that nobody can have seen yet.
+    expect(output).toMatch(/fuel is on\notherseat: Speed\?\n/)
+    expect(output).toContain('Fourteen is low. Fuel off, or recheck.')
+    expect(output).toContain('No light up. Fuel off, or call it.')
+    expect(output).toContain('Already? Confirm starter out.')
+    expect(output).toContain('Left engine stable.')
     expect(events.map((event) => event.seq)).toEqual(events.map((_, index) => index))
     expect(events[0]).toMatchObject({ v: 1, type: 'runStarted', t: 0, pack: { id: 'marram', version: '1.0.0' } })
     expect(events.at(-1)?.type).toBe('ended')
@@ -52,12 +58,12 @@ describe('rehearse', () => {
     const { status, output, errors, events } = await fly(answers, join(pack, 'inputs/final.yaml'), pack)
     expect(errors).toBe('')
     expect(status).toBe(0)
-    expect(output).toContain('No call heard, oil pressure. Mixture cutoff, unless seen.')
-    expect(output).toContain('I heard eight two zero, out of range. Idle?')
+    expect(output).toContain('No oil pressure. Mixture cutoff, or call it.')
+    expect(output).toContain('Eight two zero is out of range. Confirm?')
     expect(output).toMatch(
-      /No call heard, firing\..*\n.*not firing\n.*Mixture cutoff\. Starter out\. Let the starter rest/,
+      /No firing\..*\n.*not firing\n.*Mixture cutoff\. Starter out\. Let the starter rest, fifty five seconds/,
     )
-    expect(output).toContain('Not yet, let the starter rest.')
+    expect(output).toContain('Not yet, let the starter rest, fifty seconds.')
     expect(output).toContain('All lists complete.')
     expect(events.filter(({ type }) => type === 'watchStopped')).toMatchObject([
       { watch: 'rightStart', abnormal: 'noFire' },
@@ -151,6 +157,9 @@ describe('debrief', () => {
     const { status, output } = await runCommand(debrief, [log])
     expect(status).toBe(0)
     expect(output).toContain('All lists complete.')
+    expect(output).toMatch(/starter out: after .* \(called after .*, sooner than it can be seen\)/)
+    expect(output).toContain('(out of limits: 14)')
+    expect(output).toContain('(out of limits: 64)')
     expect(output).toMatch(/revision 2: final load sheet; open again: zero fuel weight, takeoff trim, V one, V two/)
     expect(output).toMatch(/"four point three up" negative \(value\), on revision 2; it fits .*preliminary/)
   })

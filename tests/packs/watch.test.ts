@@ -60,6 +60,86 @@ describe('a watch in a pack', () => {
     })
   })
 
+  const CALLS = `
+          - {call: rotation, label: rotation, say: [rotation], within: 8}
+          - {call: lightUp, label: light up, say: [light up, we have light up]}`
+  const withCalls = (...calls: string[]) =>
+    withWatch(WATCH.replace(CALLS, calls.map((call) => `\n          - {label: any, ${call}}`).join('')))
+
+  test('has the speed with fuel on, what comes too soon, and calls in any order', () => {
+    const { pack, problems } = withCalls(
+      'call: fuel, say: ["<value> fuel on"], group: up, notBefore: 4, within: 8, value: {kind: integer, min: 23, label: speed, stopWords: fuel off}',
+      'call: oil, say: [oil], group: up, after: fuel',
+      'call: peak, say: ["peak <value>"], value: {kind: integer, max: 765}',
+    )
+    expect(problems).toEqual([])
+    const found = pack?.phases.flatMap(({ activities }) => activities).find(({ id }) => id === 'thirdStart')
+    const value = { spec: { kind: 'integer' }, min: 23, label: 'speed', stopWords: 'fuel off' }
+    expect(found?.type === 'watch' && found.calls).toEqual([
+      {
+        ...{ id: 'fuel', label: 'any', say: responseFrom('<value> fuel on'), group: 'up' },
+        ...{ notBefore: 4, within: 8, value },
+      },
+      { id: 'oil', label: 'any', say: responseFrom('oil'), group: 'up', after: 'fuel' },
+      { id: 'peak', label: 'any', say: responseFrom('peak <value>'), value: { spec: { kind: 'integer' }, max: 765 } },
+    ])
+  })
+
+  test.each<[string, string[], string]>([
+    [
+      'a call that could never be in time',
+      ['call: a, say: [a], notBefore: 8, within: 8'],
+      'notBefore 8 leaves no time until within 8; it must be less',
+    ],
+    [
+      'a value without a limit',
+      ['call: a, say: ["a <value>"], value: {kind: integer}'],
+      'value has no limit; give min, max or both',
+    ],
+    [
+      'limits that leave nothing',
+      ['call: a, say: ["a <value>"], value: {kind: integer, min: 5, max: 5}'],
+      'the range from 5 to 5 is empty; min must be less than max',
+    ],
+    [
+      'a group that another call breaks',
+      ['call: a, say: [a], group: up', 'call: b, say: [b]', 'call: c, say: [c], group: up'],
+      'group "up" is broken by another call; its calls must stand side by side',
+    ],
+    [
+      'a group that another group breaks',
+      [
+        'call: a, say: [a], group: up',
+        'call: b, say: [b], group: on',
+        'call: d, say: [d], group: on',
+        'call: c, say: [c], group: up',
+      ],
+      'group "up" is broken by another call; its calls must stand side by side',
+    ],
+    [
+      'a group of one',
+      ['call: a, say: [a], group: up', 'call: b, say: [b]'],
+      'group "up" has one call; any order needs at least two',
+    ],
+    ['no time before it', ['call: a, say: [a], notBefore: 0'], 'notBefore 0 is too small; it should be more than 0'],
+    [
+      'a field that there is not',
+      ['call: a, say: ["a <value>"], value: {kind: integer, min: 5, stopWord: fuel off}'],
+      '"stopWord" is not known here; did you mean "stopWords"?',
+    ],
+  ])('with %s is refused', (_, calls, message) => {
+    const { problems } = withCalls(...calls)
+    expect(problems.map((problem) => problem.message)).toEqual([message])
+    expect(showProblem(problems[0] as never)).toMatch(/^procedures\.yaml:\d+:\d+: /)
+  })
+
+  test('with a time that is just long enough, and limits that are just apart, is taken', () => {
+    const { problems } = withCalls(
+      'call: a, say: ["a <value>"], notBefore: 7.9, within: 8, value: {kind: integer, min: 5, max: 6}',
+    )
+    expect(problems).toEqual([])
+  })
+
   test.each([
     [
       'an interlock after nothing that there is',

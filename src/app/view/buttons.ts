@@ -9,7 +9,7 @@ import type { RunCommand } from '../../kernel/run/core/events.ts'
 import { isForValue } from '../../kernel/run/core/ownQuestion.ts'
 import type { Floor, RunState } from '../../kernel/run/core/state.ts'
 import { groundCrewOf } from '../../kernel/run/core/stopping.ts'
-import { nextCall, watchState } from '../../kernel/run/watch/watchTiming.ts'
+import { openCalls, watchState } from '../../kernel/run/watch/watchTiming.ts'
 import type { ViewButton } from './press.ts'
 import { talkButtons } from './talkButtons.ts'
 
@@ -50,7 +50,10 @@ export function buttonsOf(pack: Pack, run: RunState): ViewButton[] {
   if (run.standingBy) return buttonsFor('continue')
   if (question && isForValue(question)) return buttonsFor('sayAgain', 'disregard')
   if (question?.about === 'passReason') return [...REASONS, ...buttonsFor('disregard')]
-  if (question?.about === 'callOrder' && floor.at === 'watch') {
+  if (
+    floor.at === 'watch' &&
+    (question?.about === 'callOrder' || question?.about === 'callEarly' || question?.about === 'callValue')
+  ) {
     return [...buttonsFor('affirm', 'negative'), ...watchButtons(pack, run, floor)]
   }
   if (question) return buttonsFor('affirm', 'negative')
@@ -116,7 +119,7 @@ function confirmButton(pack: Pack, run: RunState, id: string): ViewButton[] {
   return [{ label: 'Confirm by key', phrase: 'your answer', press: { type: 'confirmItem', item: id } }]
 }
 
-/** What may be called now: its beginning, the next call, and every abnormal one. */
+/** What may be called now: its beginning, the next calls, and every abnormal one. */
 function watchButtons(pack: Pack, run: RunState, floor: Extract<Floor, { at: 'watch' }>): ViewButton[] {
   const watch = pack.phases[floor.phase]?.activities[floor.activity]
   if (watch?.type !== 'watch') return []
@@ -125,10 +128,14 @@ function watchButtons(pack: Pack, run: RunState, floor: Extract<Floor, { at: 'wa
   if (state.status === 'ahead') {
     return [{ label: 'Begin', phrase: usualWording(watch.begins), press: { type: 'watchBegin', watch: id } }]
   }
-  const next = state.status === 'running' ? nextCall(watch, state)?.call : undefined
-  const call: ViewButton[] = next
-    ? [{ label: next.label, phrase: usualWording(next.say), press: { type: 'watchCall', watch: id, call: next.id } }]
-    : []
+  const open = state.status === 'running' ? openCalls(watch, state) : []
+  const calls = open.map(
+    ({ call }): ViewButton => ({
+      label: call.label,
+      phrase: usualWording(call.say),
+      press: { type: 'watchCall', watch: id, call: call.id },
+    }),
+  )
   const abnormal = watch.abnormal.map(
     (one): ViewButton => ({
       label: one.label,
@@ -136,7 +143,7 @@ function watchButtons(pack: Pack, run: RunState, floor: Extract<Floor, { at: 'wa
       press: { type: 'watchAbnormal', watch: id, abnormal: one.id },
     }),
   )
-  return [...call, ...abnormal]
+  return [...calls, ...abnormal]
 }
 
 function callButton(pack: Pack, run: RunState): ViewButton[] {

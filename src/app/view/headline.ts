@@ -11,7 +11,7 @@ import { isToldOfDifference, missingFigures, unsettledIn } from '../../kernel/ru
 import { promptWords } from '../../kernel/run/core/prompts.ts'
 import type { Floor, Question, RunState } from '../../kernel/run/core/state.ts'
 import { flowAt } from '../../kernel/run/list/flowSteps.ts'
-import { watchAt } from '../../kernel/run/watch/watchTiming.ts'
+import { watchAt, watchState } from '../../kernel/run/watch/watchTiming.ts'
 import { talkView } from './exchangeView.ts'
 
 interface Words {
@@ -83,11 +83,14 @@ const AT: { readonly [Place in At]: Wording<Place> } = {
   }),
   watch(pack, run, floor) {
     const watch = watchAt(pack, floor)
-    const { status, because } = run.watches[watch?.id ?? ''] ?? { status: 'ahead' }
+    const { status, because, pending, notBefore } = watchState(run, watch?.id ?? '')
+    const owed = watch?.calls.find(({ id }) => id === pending?.call)
     const hints = {
       ahead: watch ? `Say "${usualWording(watch.begins)}" as you begin.` : '',
-      running: 'Call each as you see it.',
-      stopped: `Stopped: ${because}. Say "from the top" to start again.`,
+      running: owed ? `Read it out: ${owed.value?.label ?? owed.label}.` : 'Call each as you see it.',
+      stopped: notBefore
+        ? `Stopped: ${because}. Say "from the top" to start again.`
+        : `Stopped: ${because}. The flight manual comes first; "from the top" sets the start up again.`,
       done: '',
     }
     return { headline: watch?.name ?? '', hint: hints[status] }

@@ -3,7 +3,7 @@
 import type { Pack } from '../../kernel/pack/checklist.ts'
 import { runningClocks } from '../../kernel/run/core/clocks.ts'
 import type { Interruption, RunState, WatchState } from '../../kernel/run/core/state.ts'
-import { nextCall, watchAt, watchState } from '../../kernel/run/watch/watchTiming.ts'
+import { openCalls, watchAt, watchState } from '../../kernel/run/watch/watchTiming.ts'
 
 export interface ViewWatch {
   readonly status: WatchState['status']
@@ -16,9 +16,13 @@ export interface ViewWatch {
     readonly calledAt?: number
     /** By when it must be heard. */
     readonly dueAt?: number
-    /** Read out with it. */
+    /** Read out with it: "speed 58". */
     readonly value?: string
     readonly isLate: boolean
+    /** It was called sooner than it can have been seen. */
+    readonly isEarly: boolean
+    /** Values outside their limits that were read out with it. */
+    readonly outside: readonly string[]
   }[]
   readonly actions: readonly string[]
 }
@@ -42,18 +46,23 @@ export function watchView(pack: Pack, run: RunState): { watch: ViewWatch } | und
   const watch = watchAt(pack, run.floor)
   if (!watch) return undefined
   const state = watchState(run, watch.id)
-  const next = state.status === 'running' ? nextCall(watch, state) : undefined
-  const calls = watch.calls.map((call): ViewWatch['calls'][number] => {
-    const at = state.calls[call.id]
-    const isLate = state.late.includes(call.id)
-    if (at !== undefined) {
-      const value = state.values[call.id]
-      const read = value === undefined ? {} : { value: String(value) }
-      return { label: call.label, state: 'called', calledAt: run.startedAt + at, isLate, ...read }
+  const open = state.status === 'running' ? openCalls(watch, state) : []
+  const calls = watch.calls.map(({ id, label, value: read }): ViewWatch['calls'][number] => {
+    const at = state.calls[id]
+    const same = {
+      label,
+      isLate: state.late.includes(id),
+      isEarly: state.early[id] !== undefined,
+      outside: (state.outside[id] ?? []).map(String),
     }
-    if (next?.call.id !== call.id) return { label: call.label, state: 'ahead', isLate }
-    const dueAt = next.dueAt === undefined ? {} : { dueAt: run.startedAt + next.dueAt }
-    return { label: call.label, state: 'next', isLate, ...dueAt }
+    if (at !== undefined) {
+      const value = state.values[id]
+      const named = [read?.label, value].filter((part) => part !== undefined).join(' ')
+      return { ...same, state: 'called', calledAt: run.startedAt + at, ...(value !== undefined && { value: named }) }
+    }
+    const next = open.find(({ call }) => call.id === id)
+    if (!next) return { ...same, state: 'ahead' }
+    return { ...same, state: 'next', ...(next.dueAt !== undefined && { dueAt: run.startedAt + next.dueAt }) }
   })
   const { status, actions } = state
   const began = status === 'ahead' ? {} : { beganAt: run.startedAt + state.beganAt }

@@ -39,9 +39,11 @@ export function vocabularyOf(pack: Pack): Vocabulary {
     others: unique([
       ...FLOW_DONE,
       ...watches.flatMap(({ begins }) => waysOf(begins)),
+      ...watches.flatMap(({ stopWords, abnormal }) => [stopWords, ...abnormal.map((one) => one.stopWords)]).map(phrase),
       ...[...calls.filter(({ value }) => !value), ...watches.flatMap(({ abnormal }) => abnormal)].flatMap(({ say }) =>
         waysOf(say),
       ),
+      ...calls.filter(({ value }) => value).flatMap(withoutValue),
       ...flows.flatMap(({ steps }) => steps.flatMap(({ say }) => (say ? waysOf(say) : []))),
       ...(pack.quirks ?? []).flatMap(({ named }) => named.map((name) => `remark ${phrase(name)}`)),
       ...lines.flatMap(({ say }) => waysOf(say)),
@@ -59,6 +61,24 @@ export function vocabularyOf(pack: Pack): Vocabulary {
 
 /** Words that a call puts around its value. */
 const wordsOfCall = ({ say }: WatchCall) => waysOf(say).flatMap((text) => text.split(' '))
+
+/** More ways than this are left to the single words. */
+const MOST_WAYS = 40
+
+/** A call said without its value, which is asked for then: "fuel is on". */
+function withoutValue({ say }: WatchCall): string[] {
+  return say.paths.flatMap((path) =>
+    path
+      .flatMap((slot) => (slot.type === 'word' ? slot : []))
+      .reduce<string[]>(
+        (heads, { required, wordings }) => {
+          const words = [...(required ? [] : ['']), ...wordings.map(({ text }) => phrase(text))]
+          return heads.flatMap((head) => words.map((word) => `${head} ${word}`.trim())).slice(0, MOST_WAYS)
+        },
+        [''],
+      ),
+  )
+}
 
 /** The ways to say something; of a call with a value the pieces around it. */
 const waysOf = (response: Response) => response.wordings.map(phrase)

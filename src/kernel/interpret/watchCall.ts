@@ -7,6 +7,7 @@ import type { WatchCall } from '../pack/checklist.ts'
 import { judge } from '../response/judge.ts'
 import { type Response, responseFrom } from '../response/response.ts'
 import type { EventBody } from '../run/core/events.ts'
+import { outsideOf } from '../run/watch/callValue.ts'
 import { runningWatch, watchAt, watchesOf, watchState } from '../run/watch/watchTiming.ts'
 import { isSaid } from './announcements.ts'
 import type { Utterance } from './utterance.ts'
@@ -24,8 +25,10 @@ export function watchCall({ pack, state, heard: { beganAt }, said, evidence }: U
   if (begun) return { type: 'watchBegan', watch: begun.id, at, evidence }
   if (!watch) return undefined
   const { pending } = watchState(state, watch.id)
+  const { question } = state
+  const asked = question?.about === 'callEarly' ? question.call.id : pending?.call
   for (const call of watch.calls) {
-    const called = call.value ? withValue(call, heard, pending?.call === call.id) : isSaid(call.say, heard) && {}
+    const called = call.value ? withValue(call, heard, asked === call.id) : isSaid(call.say, heard) && {}
     if (called) return { type: 'watchCalled', watch: watch.id, call: call.id, at, evidence, ...called }
   }
   return undefined
@@ -40,14 +43,15 @@ type Called = Pick<EventBody<'watchCalled'>, 'value' | 'inRange'>
 function withValue({ say, value }: WatchCall, heard: Transcript, isPending: boolean): Called | undefined {
   if (!value) return undefined
   const { spec, min, max } = value
-  const figure = { ...spec, value: min, accept: { min, max } } as Figure
+  const limits = { ...(min !== undefined && { min }), ...(max !== undefined && { max }) }
+  const figure = { ...spec, value: min ?? max ?? 0, accept: limits } as Figure
   const ways = [...(isNamed(say, heard) ? [say] : []), ...(isPending ? [VALUE_ALONE] : [])]
   for (const response of ways) {
     const { verdict, parts } = judge({ response, figures: { value: figure }, heard })
     const hasWords = parts.every(({ name, state }) => name === 'value' || state === 'ok')
     if (!hasWords || (verdict !== 'correct' && verdict !== 'negative' && verdict !== 'incomplete')) continue
     const read = parts.find(({ name }) => name === 'value')?.read
-    if (read !== undefined) return { value: read, inRange: verdict === 'correct' }
+    if (read !== undefined) return { value: read, inRange: outsideOf(value, read) === undefined }
     if (verdict === 'incomplete' && response === say) return {}
   }
   return undefined

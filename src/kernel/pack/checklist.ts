@@ -105,12 +105,26 @@ export interface WatchCall {
   readonly label: string
   /** Ways to say it; `<value>` in them where a value is read out with it. */
   readonly say: Response
+  /** Seconds before which it cannot have been seen. */
+  readonly notBefore?: number
   /** Seconds by which it must be heard. */
   readonly within?: number
   /** Where these run from: `begin` or an earlier call; the call before where it is not said. */
   readonly after?: string
-  /** The value that is read out with it, and the range in which it is right. */
-  readonly value?: { readonly spec: KindSpec; readonly min: number; readonly max: number }
+  /** Calls beside one another with the same name come in any order, but none before the one that its `after` names. */
+  readonly group?: string
+  readonly value?: CallValue
+}
+
+/** What is read out with a call, and between which limits it is right: of the two at least one. */
+export interface CallValue {
+  readonly spec: KindSpec
+  readonly min?: number
+  readonly max?: number
+  /** As it is asked for: "speed". */
+  readonly label?: string
+  /** Said at once where it lies outside: with fuel on below its speed nothing is asked first. */
+  readonly stopWords?: string
 }
 
 /** A call that ends a watch at once. */

@@ -102,6 +102,7 @@ function OutOfSequence({ tooEarly }: Pick<Debrief, 'tooEarly'>) {
 function Totals({ debrief }: { readonly debrief: Debrief }) {
   const { items, closed, misses, sayAgains, given, byKey, passed, looks, radioMisses, wordsShown, topicsLeftOut } =
     debrief.totals
+  const { startDeviations } = debrief.totals
   const hasTalk = debrief.exchanges.length > 0
   const rows: readonly (readonly [string, string])[] = [
     ['Items answered or passed', `${closed} of ${items}`],
@@ -117,6 +118,9 @@ function Totals({ debrief }: { readonly debrief: Debrief }) {
           ['Station words shown', String(wordsShown)],
           ['Briefing topics left out at first', String(topicsLeftOut)],
         ] as const)
+      : []),
+    ...(debrief.watches.length > 0
+      ? ([['Engine start calls too soon, out of limits, late or missing', String(startDeviations)]] as const)
       : []),
     ['Answers void: figures changed, or too late', String(debrief.voided)],
   ]

@@ -160,7 +160,7 @@ describe.each(packs)('with the pack $id', (pack) => {
     const stated = figures.flatMap(({ label, stated }) => (stated?.sources ?? []).map((source) => ({ label, source })))
     /** Whatever Otherseat can say of its own accord; a phrase that is missing here does not compile. */
     const texts: Record<keyof typeof say, readonly string[]> = {
-      challenge: challenges.map(say.challenge),
+      challenge: [...challenges, ...calls.flatMap(({ value }) => value?.label ?? [])].map(say.challenge),
       flow: pack.phases.flatMap((phase) => phase.activities.map(({ name }) => say.flow(name))),
       callFor: names.map(say.callFor),
       list: names.map(say.list),
@@ -248,25 +248,46 @@ describe.each(packs)('with the pack $id', (pack) => {
       topics: [topics, turns.map(({ label }) => label)].filter(({ length }) => length > 0).map(say.topics),
       notCovered: [say.notCovered(topics)],
       orderDiffers: [say.orderDiffers('five two up')],
-      notYet: interlocks.map((interlock) => say.notYet(interlock.say)),
-      noCall: watches.flatMap((watch) => watch.calls.map(({ label }) => say.noCall(label, watch.stopWords))),
+      notYet: [...interlocks, ...abnormal.flatMap(({ again }) => again ?? [])].flatMap((one) => [
+        say.notYet(one.say),
+        say.notYet(one.say, 'one two'),
+      ]),
+      noCall: watches.flatMap((watch) =>
+        watch.calls.flatMap(({ label, value }) =>
+          [label, value?.label ?? label].map((missing) => say.noCall(missing, watch.stopWords)),
+        ),
+      ),
       stop: abnormal.map(({ stopWords }) => say.stop(stopWords)),
       action: abnormal.flatMap(({ actions }) => actions.map(say.action)),
       readingYou: [say.readingYou()],
       soundCheck: [say.soundCheck()],
       deaf: [say.deaf()],
       hearsAgain: [say.hearsAgain()],
-      wayBack: [say.wayBack(undefined), ...abnormal.map(({ again }) => say.wayBack(again?.say))],
+      wayBack: [
+        say.wayBack(),
+        ...abnormal.flatMap(({ again }) => (again ? [say.wayBack({ say: again.say, seconds: 'seven five' })] : [])),
+      ],
       alreadyDone: watches.map(({ name }) => say.alreadyDone(name)),
       firstComplete: watches.map(({ name }) => say.firstComplete(name)),
       notCalled: names.map(say.notCalled),
       callOrder: calls.map(({ label }) => say.callOrder(label, label)),
-      outOfRange: calls.map(({ label }) => say.outOfRange(label, 'five eight')),
+      already: calls.map(({ label }) => say.already(label)),
+      outOfRange: [say.outOfRange('five eight')],
+      outside: watches.flatMap(({ stopWords, calls }) =>
+        [stopWords, ...calls.flatMap(({ value }) => value?.stopWords ?? [])].flatMap((words) => [
+          say.outside('five eight', 'low', words),
+          say.outside('five eight', 'high', words),
+        ]),
+      ),
       readValue: calls.map(({ label }) => say.readValue(label)),
       calledAt: calls.map(({ label }) => say.calledAt(label, 'one two')),
-      watchedIn: watches.map(({ name }) => say.watchedIn(name, 'one two')),
+      lastCalled: watches.flatMap(({ name, calls }) =>
+        calls.flatMap(({ label }) => [say.lastCalled(name, label), say.lastCalled(name, label, 'one two')]),
+      ),
+      readyFor: watches.map(({ name }) => say.readyFor(name)),
       due: interlocks.flatMap(({ due }) => (due === undefined ? [] : [say.due(due)])),
-      held: watches.flatMap(({ name, hold }) => (hold === undefined ? [] : [say.held(name, hold)])),
+      hold: watches.flatMap(({ hold }) => (hold === undefined ? [] : [say.hold(hold)])),
+      limits: [say.limits()],
       lookAt: items.flatMap(({ look }) => (look ? [say.lookAt(look)] : [])),
       step: flows.flatMap(({ steps }) => steps.map(({ text }) => say.step(text))),
       stepsAgain: flows.map(({ name, steps }) =>

@@ -38,6 +38,7 @@ export function emptyRun(runId: string): RunState {
     briefingsClosed: [],
     waitedFor: [],
     timesAnnounced: [],
+    saidOnce: [],
     wordsAfterWatch: [],
     activeAt: 0,
     interruptions: [],

@@ -2,13 +2,18 @@
 
 import type { Hearable } from '../../hearing/hearable.ts'
 import { talkOf } from '../../hearing/talk.ts'
-import type { Specs } from '../../kinds/kind.ts'
+import type { KindSpec, Specs } from '../../kinds/kind.ts'
 import type { Pack } from '../../pack/checklist.ts'
 import { findItem, saidAtLeast, saidFigures } from '../../pack/place.ts'
 import { saidInTalk, talkAt } from '../talk/talk.ts'
 import { watchAt } from '../watch/watchTiming.ts'
 import { isForValue } from './ownQuestion.ts'
-import type { RunState } from './state.ts'
+import type { Question, RunState } from './state.ts'
+
+/** Questions beside which something else may still be said: another order, or a call of the watch. */
+const TAKES_CALLS: ReadonlySet<Question['about']> = new Set(['order', 'callOrder', 'callEarly', 'callValue'])
+
+const isSameSpec = (one: KindSpec, other: KindSpec) => JSON.stringify(one) === JSON.stringify(other)
 
 /** What to listen for: shapes of the open item, never its values. */
 export function hearableAt(pack: Pack, state: RunState): Hearable {
@@ -17,11 +22,13 @@ export function hearableAt(pack: Pack, state: RunState): Hearable {
     const declared = pack.figures.declarations[question.figure]
     return { shapes: declared ? [declared.spec] : [], yesNo: false }
   }
-  // In place of affirm another order may come, or the call itself.
-  if (question && question.about !== 'order' && question.about !== 'callOrder') return { shapes: [], yesNo: true }
+  if (question && !TAKES_CALLS.has(question.about)) return { shapes: [], yesNo: true }
   const watch = watchAt(pack, floor)
   if (watch) {
-    return { shapes: watch.calls.flatMap(({ value }) => value?.spec ?? []), yesNo: question !== undefined }
+    const shapes = watch.calls.flatMap(({ value }) => value?.spec ?? [])
+    const own = shapes.filter((spec, index) => shapes.findIndex((other) => isSameSpec(spec, other)) === index)
+    // One value is said at a time, and the words of its call may follow it.
+    return { shapes: own, least: { values: 1, parts: 2 }, yesNo: question !== undefined }
   }
   const specOf = (name: string) => pack.figures.declarations[name]?.spec
   const activity = talkAt(pack, floor)

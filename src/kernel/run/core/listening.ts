@@ -3,13 +3,17 @@
  * what was said before the place changed belongs to an older one.
  */
 
-import type { Pack } from '../../pack/checklist.ts'
+import type { Pack, Watch } from '../../pack/checklist.ts'
 import type { Exchange } from '../../pack/exchange.ts'
 import { partNames } from '../../response/readBack.ts'
 import { readBacksOf, type Speech, stationWords } from '../talk/radio.ts'
 import { exchangeAt, openExchange, pendingTurn, turnState } from '../talk/talk.ts'
+import { sayOnce } from '../watch/saidOnce.ts'
+import { watchAt, watchState } from '../watch/watchTiming.ts'
+import { runningClocks } from './clocks.ts'
 import type { Effect, ToneName } from './events.ts'
 import { hearableAt } from './hearableAt.ts'
+import { stamped } from './interlocks.ts'
 import { ownQuestion } from './ownQuestion.ts'
 import { say } from './phrases.ts'
 import { withItem } from './progress.ts'
@@ -115,10 +119,22 @@ export function enter(pack: Pack, before: RunState, floor: Floor, arrival: Arriv
     const isNew = exchangeAt(pack, before.floor)?.id !== exchange.id
     return enterExchange(pack, state, exchange, isNew, arrival)
   }
+  const watch = watchAt(pack, floor)
+  if (watch) return enterWatch(pack, state, watch, arrival)
   const next = floor.at === 'item' ? challenged(state, floor.item) : state
   const step = sayAndListen(pack, next, words, { prompt: true, stations, ...(tone && { tone }) })
   const isReadOut = floor.at === 'flow' && state.settings.flows === 'spoken'
   return isReadOut ? { ...step, state: { ...step.state, readingFlow: true } } : step
+}
+
+/** A start that has to wait for a time of which the end is announced is put by that announcement. */
+function enterWatch(pack: Pack, before: RunState, watch: Watch, { words = [], tone, stations = [] }: Arrival): Step {
+  const now = stamped(before, before.t)
+  const isPutLater = runningClocks(pack, now).some(({ of, due }) => of === watch.id && due !== undefined)
+  const isAhead = watchState(before, watch.id).status === 'ahead'
+  const { state, words: once } = isAhead ? sayOnce(before, watch) : { state: before, words: [] }
+  const prompt = isPutLater ? [] : [promptWords(pack, state)]
+  return sayAndListen(pack, state, [...words, ...prompt, ...once], { stations, ...(tone && { tone }) })
 }
 
 /** Put anew: what was said of it before does not count. */

@@ -103,9 +103,16 @@ export const FIXED_PHRASES = [
   'not yet',
   'nothing on',
   'yet',
-  'no call heard',
-  'unless seen',
-  'from the top to start again',
+  'no',
+  'or call it',
+  'is low',
+  'is high',
+  'or recheck',
+  'already',
+  'ready for',
+  "limits are the flight manual's",
+  'look before you act',
+  'say from the top',
   'reading you five',
   'sound check',
   'read the lines on the screen',
@@ -113,7 +120,7 @@ export const FIXED_PHRASES = [
   'microphone',
   'I hear you again',
   'is not complete',
-  'out of range',
+  'is out of range',
   'value',
   'seconds',
   'look at',
@@ -152,6 +159,9 @@ export function listed(names: readonly string[]): string {
 
 /** A list by its name: "before start" is called the before start list. */
 export const listName = (name: string) => (/\b(check)?list$/i.test(name) ? name : `${name} list`)
+
+/** What a watch is of: "right engine start" is of the right engine. */
+export const engineOf = (watch: string) => watch.replace(/ start$/i, '')
 
 /** One function for each thing that Otherseat says. */
 export const say = {
@@ -217,6 +227,7 @@ export const say = {
   allComplete: () => sentence('all lists complete'),
   done: () => sentence('done'),
   watch: (watch: string) => sentence(watch, 'when you are ready'),
+  readyFor: (watch: string) => sentence(`ready for ${engineOf(watch)}`),
   watched: (watch: string) => sentence(`${watch} complete`),
   warnings: () => `${sentence('figures warning', 'see the figures page')} ${ask('confirm')}`,
   readMe: (label: string, source: string) => sentence(`read me the ${label}`, `from the ${source}`),
@@ -230,27 +241,35 @@ export const say = {
   topics: (labels: readonly string[]) => ask(labels.join(', ')),
   notCovered: (labels: readonly string[]) => sentence(`nothing on ${listed(labels)} yet`),
   orderDiffers: (heard: string) => ask(`confirm ${heard}`),
-  notYet: (caution: string) => sentence('not yet', caution),
-  noCall: (label: string, stopWords: string) =>
-    `${sentence('no call heard', label)} ${sentence(stopWords, 'unless seen')}`,
+  /** `seconds`: what is left, where only time has to pass. */
+  notYet: (caution: string, seconds?: string) => sentence('not yet', caution, seconds && `${seconds} seconds`),
+  noCall: (label: string, stopWords: string) => `${sentence(`no ${label}`)} ${sentence(stopWords, 'or call it')}`,
   stop: (stopWords: string) => sentence(stopWords),
   action: (action: string) => sentence(action),
   readingYou: () => sentence('reading you five'),
   soundCheck: () => `${sentence('sound check')} ${sentence('read the lines on the screen')}`,
   deaf: () => `${sentence('nothing heard')} ${ask('microphone')}`,
   hearsAgain: () => sentence('I hear you again'),
-  /** `wait`: what has to be kept up until then. */
-  wayBack: (wait: string | undefined) => sentence(wait, 'from the top to start again'),
+  /** `wait`: what has to be kept up until then, and for how long. */
+  wayBack: (wait?: { readonly say: string; readonly seconds: string }) =>
+    [wait ? sentence(wait.say, `${wait.seconds} seconds`) : '', sentence('say from the top')].join(' ').trim(),
   alreadyDone: (watch: string) => sentence(`${watch} is complete already`),
   firstComplete: (name: string) => sentence('not yet', `${name} is not complete`),
   notCalled: (list: string) => sentence('not yet', listName(list), 'not called'),
   callOrder: (call: string, missing: string) => `${sentence('out of order', call)} ${ask(missing)}`,
-  outOfRange: (call: string, value: string) => `${sentence(`I heard ${value}`, 'out of range')} ${ask(call)}`,
+  /** A call that nobody can have seen yet. */
+  already: (call: string) => `${ask('already')} ${sentence(`confirm ${call}`)}`,
+  outOfRange: (value: string) => `${sentence(`${value} is out of range`)} ${ask('confirm')}`,
+  /** It may have been misread: the order, and the way to put it right. */
+  outside: (value: string, side: 'low' | 'high', stopWords: string) =>
+    `${sentence(`${value} is ${side}`)} ${sentence(stopWords, 'or recheck')}`,
   readValue: (call: string) => ask(`${call}, value`),
   calledAt: (call: string, seconds: string) => sentence(call, `${seconds} seconds`),
-  watchedIn: (watch: string, seconds: string) => sentence(`${watch} complete`, `${seconds} seconds`),
+  lastCalled: (watch: string, call: string, seconds?: string) =>
+    sentence(`${engineOf(watch)} ${call}`, seconds && `${seconds} seconds`),
   due: (text: string) => sentence(text),
-  held: (watch: string, hold: string) => `${sentence(watch)} ${sentence(hold)} ${sentence('when you are ready')}`,
+  hold: (hold: string) => sentence(hold),
+  limits: () => sentence("limits are the flight manual's", 'look before you act'),
   lookAt: (look: readonly string[]) => sentence(`look at ${listed(look)}`),
   step: (text: string) => sentence(text),
   /** `steps` by their short names. */

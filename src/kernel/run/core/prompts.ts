@@ -5,6 +5,7 @@ import type { Flow, Item, Pack } from '../../pack/checklist.ts'
 import { findItem, findLine, listById } from '../../pack/place.ts'
 import { flowAt, openSteps } from '../list/flowSteps.ts'
 import { callableTurns, exchangeAt, talkAt } from '../talk/talk.ts'
+import { askFor, valueWords } from '../watch/callValue.ts'
 import { nextCall, watchAt, watchById, watchState } from '../watch/watchTiming.ts'
 import { say } from './phrases.ts'
 import { isToldOfDifference, missingFigures, unsettledIn } from './progress.ts'
@@ -24,10 +25,11 @@ function watchWords(pack: Pack, state: RunState): string {
   const watch = watchAt(pack, state.floor)
   if (!watch) return ''
   const own = watchState(state, watch.id)
-  if (own.status === 'stopped') return say.wayBack(undefined)
+  if (own.status === 'stopped') return say.wayBack()
+  const awaited = watch.calls.find(({ id }) => id === own.pending?.call)
+  if (awaited) return askFor(awaited)
   const next = own.status === 'running' ? nextCall(watch, own) : undefined
-  if (next) return say.challenge(next.call.label)
-  return watch.hold === undefined ? say.watch(watch.name) : say.held(watch.name, watch.hold)
+  return next ? say.challenge(next.call.label) : say.readyFor(watch.name)
 }
 
 /** Why no answer can be right yet; undefined where one can, or where the pilot is to find that out. */
@@ -69,6 +71,9 @@ function floorWords(pack: Pack, state: RunState): string {
   }
 }
 
+const labelOf = (pack: Pack, watch: string, id: string) =>
+  watchById(pack, watch).calls.find((call) => call.id === id)?.label ?? id
+
 function questionWords(pack: Pack, state: RunState): string | undefined {
   const { question } = state
   switch (question?.about) {
@@ -91,9 +96,14 @@ function questionWords(pack: Pack, state: RunState): string | undefined {
     case 'order':
       return say.orderDiffers(question.heard)
     case 'callOrder': {
-      const { calls } = watchById(pack, question.watch)
-      const label = (id: string) => calls.find((call) => call.id === id)?.label ?? id
-      return say.callOrder(label(question.call.id), label(question.missing))
+      const { watch, call, missing } = question
+      return say.callOrder(labelOf(pack, watch, call.id), labelOf(pack, watch, missing))
+    }
+    case 'callEarly':
+      return say.already(labelOf(pack, question.watch, question.call.id))
+    case 'callValue': {
+      const { value } = watchById(pack, question.watch).calls.find(({ id }) => id === question.call.id) ?? {}
+      return value && question.call.value !== undefined ? say.outOfRange(valueWords(value, question.call.value)) : ''
     }
     case 'passReason':
       return say.reasons()

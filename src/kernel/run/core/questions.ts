@@ -5,7 +5,8 @@ import { findItem } from '../../pack/place.ts'
 import { closeItem } from '../list/answering.ts'
 import { answerTo } from '../talk/exchanging.ts'
 import { findTurn } from '../talk/talk.ts'
-import { noCall, seenBefore } from '../watch/watching.ts'
+import { confirmed, doubted, seenBefore } from '../watch/calling.ts'
+import { noCall } from '../watch/watching.ts'
 import type { By } from './events.ts'
 import { enter, sayAndListen } from './listening.ts'
 import { advance, callList, nextFloor } from './moving.ts'
@@ -28,6 +29,9 @@ export function affirmed(pack: Pack, state: RunState, by: By): Step {
     }
     case 'callOrder':
       return seenBefore(pack, state, question)
+    case 'callEarly':
+    case 'callValue':
+      return confirmed(pack, state, question)
     case 'brakes':
       return brakesSet(pack, state)
     case 'passReason':
@@ -60,6 +64,9 @@ export function refused(pack: Pack, state: RunState): Step {
   switch (question?.about) {
     case 'callOrder':
       return noCall(pack, free, question.watch, question.missing)
+    case 'callEarly':
+    case 'callValue':
+      return doubted(pack, free, question)
     case 'brakes':
       return sayAndListen(pack, state, [], { prompt: true })
     case 'warnings':

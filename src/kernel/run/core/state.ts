@@ -51,6 +51,7 @@ export interface ListState {
 
 export interface PendingCall {
   readonly id: string
+  /** Onset of its speech, ms from the start of the run. */
   readonly at: number
   readonly value?: Value
 }
@@ -71,6 +72,10 @@ export type Question =
   | { readonly about: 'pass'; readonly item: string; readonly reason: PassReason; readonly affirmed?: boolean }
   /** A call that came out of order: was the one before it seen? */
   | { readonly about: 'callOrder'; readonly watch: string; readonly missing: string; readonly call: PendingCall }
+  /** A call that came sooner than it can have been seen: was it? */
+  | { readonly about: 'callEarly'; readonly watch: string; readonly call: PendingCall }
+  /** A value outside its limits: was that read? */
+  | { readonly about: 'callValue'; readonly watch: string; readonly call: PendingCall }
   /** After a stop with people around the aircraft: are the brakes set? */
   | { readonly about: 'brakes' }
   /** An order that differs from the figure. */
@@ -117,6 +122,8 @@ export interface WatchState {
   readonly beganAt: number
   /** Call -> onset of the speech that called it. */
   readonly calls: Readonly<Record<string, number>>
+  /** Calls that were not heard in their turn and affirmed once a later one came: their times are no later than that. */
+  readonly seenBefore: readonly string[]
   /** Values read out with calls. */
   readonly values: Readonly<Record<string, Value>>
   /** Calls that were asked for since none was heard. */
@@ -125,8 +132,12 @@ export interface WatchState {
   readonly unheard: readonly string[]
   /** Calls that began after their limit. */
   readonly late: readonly string[]
-  /** A call whose value is still to be read out, or was outside its range. */
-  readonly pending?: { readonly call: string; readonly at: number }
+  /** Call -> its first onset, where that was sooner than it can have been seen. */
+  readonly early: Readonly<Record<string, number>>
+  /** Call -> values outside their limits that were read out with it. */
+  readonly outside: Readonly<Record<string, readonly Value[]>>
+  /** A call whose value is still to be read out, or was outside its limits; and the one that waits for it. */
+  readonly pending?: { readonly call: string; readonly at: number; readonly behind?: PendingCall }
   /** Why it was stopped: an abnormal call, or the crew's "stop". */
   readonly because?: string
   /** Onset of the words that stopped it. */
@@ -231,6 +242,8 @@ export interface RunState {
   readonly waitedFor: readonly string[]
   /** Interlocks whose end was announced. */
   readonly timesAnnounced: readonly string[]
+  /** What is said once a run and was. */
+  readonly saidOnce: readonly string[]
   /** What is to be said when the watch that is running is over. */
   readonly wordsAfterWatch: readonly string[]
   /** When the pilot last did something with the open item. */

@@ -10,8 +10,10 @@ import { flowAsked, flowClosed, stepDone } from '../list/flows.ts'
 import { briefed, briefingEnded } from '../talk/briefing.ts'
 import { slipWentBy, transmitted } from '../talk/exchanging.ts'
 import { exchangeAt, findTurn, pendingTurn, turnState, unrecorded, withTurn } from '../talk/talk.ts'
+import { called as watchCalled } from '../watch/calling.ts'
 import * as watching from '../watch/watching.ts'
 import { startUnderWay } from '../watch/watching.ts'
+import { watchAt } from '../watch/watchTiming.ts'
 import { afterWatch, announce } from './announce.ts'
 import { askAgain, tooSoonToAsk } from './askingAgain.ts'
 import { clockDue, withAnnounced, withTimers } from './clocks.ts'
@@ -114,7 +116,7 @@ function outcomeOf(pack: Pack, state: RunState, event: RunEvent): Step {
     case 'watchBegan':
       return watching.began(pack, state, event)
     case 'watchCalled':
-      return watching.called(pack, state, event)
+      return watchCalled(pack, state, event)
     case 'watchStopped':
       return watching.stopped(pack, state, event)
     case 'watchDue':
@@ -237,7 +239,10 @@ function timeUp(pack: Pack, before: RunState, of: string): Step {
   const words = clock.due === undefined ? [] : [say.due(clock.due)]
   const waits = afterWatch(pack, state, words)
   if (waits) return waits
-  return sayAndListen(pack, state, words, { prompt: !state.standingBy && (wasWaitedFor || state.floor.at === 'item') })
+  // Where the pack has words for a start that may begin now, nothing else puts it.
+  const isPut = clock.due !== undefined && watchAt(pack, state.floor)?.id === of
+  const isPrompted = !isPut && (wasWaitedFor || state.floor.at === 'item')
+  return sayAndListen(pack, state, words, { prompt: !state.standingBy && isPrompted })
 }
 
 /** After a reload, or after a bug: what is open is put once more, and nothing is performed twice. */

@@ -14,7 +14,7 @@ import { catchesIn, type DebriefCatch } from './debriefCatches.ts'
 import { type DebriefPaper, papersIn } from './debriefPapers.ts'
 import { briefingsIn, type DebriefBriefing, type DebriefExchange, exchangesIn } from './debriefTalk.ts'
 import { type DebriefTry, missesIn, sayAgainsIn } from './debriefTry.ts'
-import { type DebriefFlow, type DebriefWatch, flowsIn, watchesIn } from './debriefWatch.ts'
+import { type DebriefFlow, type DebriefWatch, deviationsIn, flowsIn, watchesIn } from './debriefWatch.ts'
 import { type DebriefRemark, type DebriefRevision, emptyTally, type Tally, type TooEarly } from './tally.ts'
 import { tell } from './told.ts'
 
@@ -94,6 +94,8 @@ export interface Debrief {
     readonly radioMisses: number
     readonly wordsShown: number
     readonly topicsLeftOut: number
+    /** Calls of engine starts too soon, out of limits, late or missing. */
+    readonly startDeviations: number
   }
 }
 
@@ -114,6 +116,7 @@ export function debriefOf(pack: Pack, events: readonly RunEvent[]): Debrief {
   const lists = listsIn(pack, state, tally)
   const exchanges = exchangesIn(pack, state, tally)
   const briefings = briefingsIn(pack, state, tally)
+  const watches = watchesIn(pack, tally)
   const complete = lists.every((list) => list.complete)
   // Looked at in the middle of a run, it keeps the trap to itself.
   const isOver = complete || state.status === 'ended'
@@ -130,12 +133,12 @@ export function debriefOf(pack: Pack, events: readonly RunEvent[]): Debrief {
     ...(trap !== undefined && { trap }),
     catches: catchesIn(pack, state),
     interruptions: state.interruptions,
-    watches: watchesIn(pack, tally),
+    watches,
     flows: flowsIn(pack, state),
     ...{ situations, outOfOrder, remarks, stops, tooEarly },
     papers: papersIn(pack, state, tally),
     pad: state.pad,
-    totals: totalsOf(lists, exchanges, briefings),
+    totals: totalsOf(lists, exchanges, briefings, watches),
   }
 }
 
@@ -143,6 +146,7 @@ function totalsOf(
   lists: readonly DebriefList[],
   exchanges: readonly DebriefExchange[],
   briefings: readonly DebriefBriefing[],
+  watches: readonly DebriefWatch[],
 ): Debrief['totals'] {
   const items = lists.flatMap((list) => list.items)
   const turns = exchanges.flatMap((exchange) => exchange.turns)
@@ -158,6 +162,7 @@ function totalsOf(
     radioMisses: sum(turns.map(({ misses }) => misses)),
     wordsShown: turns.filter((turn) => turn.shown).length,
     topicsLeftOut: briefings.flatMap(({ topics }) => topics).filter(({ leftOut }) => leftOut).length,
+    startDeviations: deviationsIn(watches),
   }
 }
 

@@ -18,16 +18,22 @@ export interface DebriefWatch {
   readonly because?: string
   /** Onset of the words that stopped it, ms after the beginning. */
   readonly stoppedAfterMs?: number
-  readonly calls: readonly {
-    readonly label: string
-    /** Onset, ms after the beginning; undefined where none was heard. */
-    readonly afterMs?: number
-    readonly value?: Value
-    /** It began after its limit. */
-    readonly late: boolean
-    /** At its limit it was said that none was heard. */
-    readonly unheard: boolean
-  }[]
+  readonly calls: readonly DebriefCall[]
+}
+
+export interface DebriefCall {
+  readonly label: string
+  /** Onset, ms after the beginning; undefined where none was heard. */
+  readonly afterMs?: number
+  readonly value?: Value
+  /** Onset, ms after the beginning, where it was first called sooner than it can have been seen. */
+  readonly earlyAfterMs?: number
+  /** Values outside their limits that were read out with it. */
+  readonly outside: readonly Value[]
+  /** It began after its limit. */
+  readonly late: boolean
+  /** At its limit it was said that none was heard. */
+  readonly unheard: boolean
 }
 
 export interface DebriefFlow {
@@ -65,16 +71,36 @@ function attemptOf(pack: Pack, id: string, state: WatchState): DebriefWatch {
     calls: calls.map((call) => {
       const at = state.calls[call.id]
       const value = state.values[call.id]
+      const early = state.early[call.id]
       return {
         label: call.label,
         ...(at !== undefined && { afterMs: at - beganAt }),
         ...(value !== undefined && { value }),
+        ...(early !== undefined && { earlyAfterMs: early - beganAt }),
+        outside: state.outside[call.id] ?? [],
         late: state.late.includes(call.id),
         unheard: state.unheard.includes(call.id),
       }
     }),
   }
 }
+
+/** What was not as it should be with a call, in words; the same in every account of the run. */
+export function deviationsOf({ earlyAfterMs, outside, late, unheard }: DebriefCall): string[] {
+  return [
+    earlyAfterMs === undefined ? '' : `called after ${seconds(earlyAfterMs)}, sooner than it can be seen`,
+    outside.length === 0 ? '' : `out of limits: ${outside.join(', ')}`,
+    late ? 'late' : '',
+    unheard ? 'no call at its limit' : '',
+  ].filter((words) => words)
+}
+
+/** A time as the debrief has it: "4.5 s". */
+export const seconds = (ms: number) => `${(ms / 1_000).toFixed(1)} s`
+
+/** Calls of all attempts with which something was not as it should be. */
+export const deviationsIn = (watches: readonly DebriefWatch[]): number =>
+  watches.flatMap(({ calls }) => calls).filter((call) => deviationsOf(call).length > 0).length
 
 /** Flows that apply, with every step and whether it was ticked. */
 export function flowsIn(pack: Pack, state: RunState): DebriefFlow[] {

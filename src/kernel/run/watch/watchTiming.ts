@@ -1,4 +1,4 @@
-/** Where a watch stands in time: its next call, since when and by when, and the moment at which something is to be said. */
+/** Where a watch stands in time: its next calls, from when and by when, and the moment at which something is to be said. */
 
 import type { Pack, Watch, WatchCall } from '../../pack/checklist.ts'
 import type { Effect } from '../core/events.ts'
@@ -12,10 +12,13 @@ export const WATCH_AHEAD: WatchState = {
   attempt: 0,
   beganAt: 0,
   calls: {},
+  seenBefore: [],
   values: {},
   asked: [],
   unheard: [],
   late: [],
+  early: {},
+  outside: {},
   actions: [],
 }
 
@@ -50,40 +53,94 @@ export function runningWatch(pack: Pack, state: RunState): Watch | undefined {
 
 export interface NextCall {
   readonly call: WatchCall
-  /** Onset of what its limit runs from, ms from the start of the run. */
+  /** Onset of what its times run from, ms from the start of the run. */
   readonly since: number
+  /** Before this it cannot have been seen. */
+  readonly soonestAt?: number
   readonly dueAt?: number
 }
 
-/** The call that is to be heard next; a limit runs from the call it names, or from the one before. */
-export function nextCall(watch: Watch, state: WatchState): NextCall | undefined {
-  let since = state.beganAt
-  for (const call of watch.calls) {
-    const at = state.calls[call.id]
-    if (at === undefined) return withLimit(call, fromWhen(call, state) ?? since)
-    since = at
+/** One call alone, or those of a group. */
+function blocksOf({ calls }: Watch): WatchCall[][] {
+  const blocks: WatchCall[][] = []
+  for (const call of calls) {
+    const block = blocks.at(-1)
+    if (block && call.group !== undefined && block[0]?.group === call.group) block.push(call)
+    else blocks.push([call])
   }
-  return undefined
+  return blocks
 }
 
-/** What a limit runs from where the pack names it: the beginning, or an earlier call. */
-function fromWhen({ after }: WatchCall, state: WatchState): number | undefined {
-  if (after === undefined) return undefined
-  return after === 'begin' ? state.beganAt : state.calls[after]
+/**
+ * The calls that may be heard next, in the order of the pack: one, or those that are left of a group and wait for no other
+ * of it. Times run from the call that they name, or from the one before.
+ */
+export function openCalls(watch: Watch, state: WatchState): NextCall[] {
+  const isOpen = ({ id }: WatchCall) => state.calls[id] === undefined
+  const left =
+    blocksOf(watch)
+      .map((block) => block.filter(isOpen))
+      .find(({ length }) => length > 0) ?? []
+  return left
+    .filter(({ after }) => !left.some(({ id }) => id === after))
+    .map((call) => {
+      const since = sinceOf(watch, state, call, (id) => state.calls[id])
+      const soonestAt = soonestOf(watch, state, call)
+      return {
+        ...{ call, since },
+        ...(call.notBefore !== undefined && { soonestAt }),
+        ...(call.within !== undefined && { dueAt: since + call.within * 1_000 }),
+      }
+    })
 }
 
-function withLimit(call: WatchCall, since: number): NextCall {
-  return call.within === undefined ? { call, since } : { call, since, dueAt: since + call.within * 1_000 }
+/** The first of them. */
+export const nextCall = (watch: Watch, state: WatchState): NextCall | undefined => openCalls(watch, state)[0]
+
+/** The call that has to be heard before this one may be; undefined where none has. */
+export function missingBefore(watch: Watch, state: WatchState, id: string): WatchCall | undefined {
+  const open = openCalls(watch, state).map(({ call }) => call)
+  const named = (name: string | undefined) => watch.calls.find((call) => call.id === name)
+  for (let call = named(id); call; call = named(call.after)) {
+    const found = open.find((one) => one.id === call?.id)
+    if (found) return found.id === id ? undefined : found
+  }
+  return open[0]
 }
 
-/** The timer of the next moment at which something is to be said. */
+/** What the times of a call run from: what the pack names, or the call before; of a group the last one. */
+function sinceOf(watch: Watch, state: WatchState, call: WatchCall, timeOf: (id: string) => number | undefined): number {
+  const named = call.after === undefined || call.after === 'begin' ? undefined : timeOf(call.after)
+  if (named !== undefined) return named
+  const blocks = blocksOf(watch)
+  const before = blocks[blocks.findIndex((block) => block.includes(call)) - 1]
+  if (!before || call.after === 'begin') return state.beganAt
+  return Math.max(...before.map(({ id }) => timeOf(id) ?? state.beganAt))
+}
+
+/** When a call can have been seen at the soonest. Of one that was only affirmed later nobody knows when it was. */
+function soonestOf(watch: Watch, state: WatchState, call: WatchCall): number {
+  const since = sinceOf(watch, state, call, (id) => {
+    const at = state.calls[id]
+    const known = watch.calls.find((one) => one.id === id)
+    if (at === undefined || !known || !state.seenBefore.includes(id)) return at
+    return Math.min(at, soonestOf(watch, state, known))
+  })
+  return since + (call.notBefore ?? 0) * 1_000
+}
+
+/** The timer of the next moment at which something is to be said: of several calls the first to be due. */
 export function watchTimer(pack: Pack, state: RunState): Effect[] {
   const watch = runningWatch(pack, state)
-  const own = watch && watchState(state, watch.id)
-  const next = own && nextCall(watch, own)
-  if (!next || next.dueAt === undefined || own.unheard.includes(next.call.id)) return []
-  const stage = own.asked.includes(next.call.id) ? 'limit' : 'ask'
-  const due = stage === 'ask' ? next.since + (next.dueAt - next.since) * ASK_AT : next.dueAt
-  const event = { type: 'watchDue', watch: watch.id, call: next.call.id, stage } as const
-  return [{ type: 'startTimer', timer: 'watch', ms: Math.max(0, due - state.t), event }]
+  if (!watch) return []
+  const own = watchState(state, watch.id)
+  const { asked, unheard } = own
+  const moments = openCalls(watch, own).flatMap(({ call, since, dueAt }) => {
+    if (dueAt === undefined || unheard.includes(call.id)) return []
+    const isAsked = asked.includes(call.id)
+    const event = { type: 'watchDue', watch: watch.id, call: call.id, stage: isAsked ? 'limit' : 'ask' } as const
+    return [{ at: isAsked ? dueAt : since + (dueAt - since) * ASK_AT, event }]
+  })
+  const [next] = moments.sort((one, other) => one.at - other.at)
+  return next ? [{ type: 'startTimer', timer: 'watch', ms: Math.max(0, next.at - state.t), event: next.event }] : []
 }

@@ -1,23 +1,28 @@
 /**
- * A watch under way: calls in their order, each with its limit, and the stop words. Silence is not "it
- * did not happen": at a limit Otherseat says that no call was heard, and the stop words "unless seen".
+ * A watch as it begins, is stopped, is too late or begins again; its calls are taken in `calling.ts`. Silence is not "it
+ * did not happen": at a limit Otherseat says the stop words, or to call it.
  */
 
 import { sayValue } from '../../kinds/table.ts'
 import type { Pack, Watch } from '../../pack/checklist.ts'
 import { agenda } from '../../pack/place.ts'
 import type { RunEvent } from '../core/events.ts'
-import { unmet } from '../core/interlocks.ts'
+import { type Unmet, unmet } from '../core/interlocks.ts'
 import { enter, sayAndListen } from '../core/listening.ts'
-import { closeFlowsBefore, floorOf, isAhead, nextFloor } from '../core/moving.ts'
-import { notYet } from '../core/notYet.ts'
+import { closeFlowsBefore, floorOf, isAhead } from '../core/moving.ts'
+import { notYet, secondsLeft } from '../core/notYet.ts'
 import { say } from '../core/phrases.ts'
-import type { PendingCall, RunState, Step } from '../core/state.ts'
-import { nextCall, runningWatch, WATCH_AHEAD, watchAt, watchById, watchState, withWatch } from './watchTiming.ts'
+import type { RunState, Step } from '../core/state.ts'
+import { heldAlready } from './saidOnce.ts'
+import { openCalls, runningWatch, WATCH_AHEAD, watchAt, watchById, watchState, withWatch } from './watchTiming.ts'
 
 /** A tone alone: under its own voice it would be deaf to the very call it waits for. */
-const toned = (state: RunState, tone: 'tick' | 'attention'): Step => ({ state, effects: [{ type: 'tone', tone }] })
-const seconds = (ms: number) => sayValue({ kind: 'integer', value: Math.round(ms / 1_000) }, 'plain')
+export const toned = (state: RunState, tone: 'tick' | 'attention'): Step => ({
+  state,
+  effects: [{ type: 'tone', tone }],
+})
+/** Whole seconds in words. */
+export const seconds = (ms: number) => sayValue({ kind: 'integer', value: Math.round(ms / 1_000) }, 'plain')
 
 /** An engine that is being started is not left for something else; undefined where none is. */
 export function startUnderWay(pack: Pack, state: RunState): Step | undefined {
@@ -42,7 +47,7 @@ export function began(pack: Pack, before: RunState, event: RunEvent<'watchBegan'
   const place = agenda(pack, state.situation).find(({ activity }) => activity.id === watch.id)
   if (!place) return { state, effects: [] }
   const fresh = { ...WATCH_AHEAD, attempt: own.attempt + 1, status: 'running', beganAt: event.at } as const
-  const closed = closeFlowsBefore(pack, state, watch.id)
+  const closed = heldAlready(closeFlowsBefore(pack, state, watch.id), watch)
   // Nothing of an attempt that was stopped stays with the next.
   const begun: RunState = { ...closed, watches: { ...closed.watches, [watch.id]: fresh } }
   const isHere = watchAt(pack, state.floor)?.id === watch.id
@@ -54,7 +59,7 @@ export function began(pack: Pack, before: RunState, event: RunEvent<'watchBegan'
 }
 
 /** After a start that was stopped some time must pass: it drains, cools, or the starter rests. */
-export function tooSoon(state: RunState, watch: Watch): ReturnType<typeof unmet> {
+export function tooSoon(state: RunState, watch: Watch): (Unmet & { readonly waitMs: number }) | undefined {
   const { notBefore } = watchState(state, watch.id)
   if (!notBefore || notBefore.until <= state.t) return undefined
   const { until, say: caution } = notBefore
@@ -71,77 +76,6 @@ function listBefore(pack: Pack, state: RunState, id: string): string | undefined
   return ahead.find(({ activity }) => activity.type === 'list' && isAhead(state, activity))?.activity.name
 }
 
-/** A call of a watch under way: taken, questioned, or its value asked for. Throws where the pack does not have the watch. */
-export function called(pack: Pack, before: RunState, event: RunEvent<'watchCalled'>): Step {
-  const watch = watchById(pack, event.watch)
-  const own = watchState(before, watch.id)
-  if (own.status !== 'running' || own.calls[event.call] !== undefined) return { state: before, effects: [] }
-  const state = before.question?.about === 'callOrder' ? { ...before, question: undefined } : before
-  const call: PendingCall = {
-    id: event.call,
-    at: own.pending?.call === event.call ? own.pending.at : event.at,
-    ...(event.value !== undefined && { value: event.value }),
-  }
-  const next = nextCall(watch, own)
-  if (next?.call.id !== call.id) return outOfOrder(pack, state, watch, call)
-  const wasAsked = before.question !== undefined
-  if (next.call.value === undefined) return accepted(pack, state, watch, call, wasAsked)
-  const pending = withWatch(state, watch.id, { pending: { call: call.id, at: call.at } })
-  if (call.value === undefined) return sayAndListen(pack, pending, [say.readValue(next.call.label)])
-  if (event.inRange) return accepted(pack, state, watch, call, wasAsked)
-  const value = sayValue({ ...next.call.value.spec, value: call.value } as Parameters<typeof sayValue>[0], 'plain')
-  return sayAndListen(pack, pending, [say.outOfRange(next.call.label, value)], { tone: 'attention' })
-}
-
-/** A call out of order: was the one that should come first seen? */
-function outOfOrder(pack: Pack, state: RunState, watch: Watch, call: PendingCall): Step {
-  const missing = nextCall(watch, watchState(state, watch.id))?.call
-  const label = watch.calls.find(({ id }) => id === call.id)?.label
-  if (!missing || label === undefined) return { state, effects: [] }
-  const asked = { ...state, question: { about: 'callOrder', watch: watch.id, missing: missing.id, call } } as const
-  return sayAndListen(pack, asked, [say.callOrder(label, missing.label)], { tone: 'attention' })
-}
-
-/** Affirmed: it was seen, no later than the call that came. */
-export function seenBefore(pack: Pack, before: RunState, question: { watch: string; call: PendingCall }): Step {
-  const watch = watchById(pack, question.watch)
-  const state: RunState = { ...before, question: undefined }
-  const missing = nextCall(watch, watchState(state, watch.id))?.call
-  if (!missing) return { state, effects: [] }
-  const { calls } = watchState(state, watch.id)
-  const seen = withWatch(state, watch.id, { calls: { ...calls, [missing.id]: question.call.at } })
-  const next = nextCall(watch, watchState(seen, watch.id))?.call
-  if (next?.id !== question.call.id) return outOfOrder(pack, seen, watch, question.call)
-  if (next.value === undefined || question.call.value !== undefined)
-    return accepted(pack, seen, watch, question.call, true)
-  const { id, at } = question.call
-  return sayAndListen(pack, withWatch(seen, watch.id, { pending: { call: id, at } }), [say.readValue(next.label)])
-}
-
-/** `wasAsked`: a question was open, so the ear has to listen for something else now. */
-function accepted(pack: Pack, state: RunState, watch: Watch, call: PendingCall, wasAsked: boolean): Step {
-  const own = watchState(state, watch.id)
-  const next = nextCall(watch, own)
-  const { pending: _, ...rest } = own
-  const change = {
-    ...rest,
-    calls: { ...own.calls, [call.id]: call.at },
-    values: call.value === undefined ? own.values : { ...own.values, [call.id]: call.value },
-    late: next?.dueAt !== undefined && call.at > next.dueAt ? [...own.late, call.id] : own.late,
-  }
-  const running: RunState = { ...state, watches: { ...state.watches, [watch.id]: change } }
-  const label = next?.call.label ?? ''
-  const elapsed = seconds(call.at - own.beganAt)
-  const { timesAloud } = state.settings
-  if (nextCall(watch, change)) {
-    if (timesAloud) return sayAndListen(pack, running, [say.calledAt(label, elapsed)], { tone: 'tick' })
-    return wasAsked ? sayAndListen(pack, running, [], { tone: 'tick' }) : toned(running, 'tick')
-  }
-  const done = withWatch({ ...running, wordsAfterWatch: [] }, watch.id, { status: 'done' })
-  const words = timesAloud ? say.watchedIn(watch.name, elapsed) : say.watched(watch.name)
-  return enter(pack, done, nextFloor(pack, done), { words: [words, ...state.wordsAfterWatch], tone: 'tick' })
-}
-
 /** An abnormal call: the stop words at once, then the pack's actions, then the way back. */
 export function stopped(pack: Pack, before: RunState, event: RunEvent<'watchStopped'>): Step {
   const watch = watchById(pack, event.watch)
@@ -150,10 +84,11 @@ export function stopped(pack: Pack, before: RunState, event: RunEvent<'watchStop
   if (!abnormal || own.status === 'ahead' || own.status === 'done') return { state: before, effects: [] }
   const { label, actions, again } = abnormal
   const stopped = withStopped(before, watch, { because: label, at: event.at, t: event.t, actions, again })
+  // Where the pack has no way back, as after a fire, nothing invites to another start.
   const words = [
     say.stop(abnormal.stopWords),
     ...actions.map(say.action),
-    say.wayBack(again?.say),
+    ...(again ? [wayBack(again)] : []),
     ...before.wordsAfterWatch,
   ]
   return sayAndListen(pack, stopped, words)
@@ -170,8 +105,11 @@ export function stoppedByCrew(
 ): { readonly state: RunState; readonly words: readonly string[] } {
   const [again] = watch.abnormal.flatMap((one) => one.again ?? []).sort((one, other) => other.seconds - one.seconds)
   const state = withStopped(before, watch, { because: 'stopped by the crew', at, t, actions: [], again })
-  return { state, words: [say.stop(watch.stopWords), say.wayBack(again?.say), ...before.wordsAfterWatch] }
+  return { state, words: [say.stop(watch.stopWords), wayBack(again), ...before.wordsAfterWatch] }
 }
+
+const wayBack = (again: Watch['abnormal'][number]['again']) =>
+  say.wayBack(again && { say: again.say, seconds: seconds(again.seconds * 1_000) })
 
 interface Stopped {
   readonly because: string
@@ -195,22 +133,25 @@ function withStopped(before: RunState, watch: Watch, { because, at, t, actions, 
 export function due(pack: Pack, state: RunState, event: RunEvent<'watchDue'>): Step {
   const watch = watchById(pack, event.watch)
   const own = watchState(state, watch.id)
-  const next = own.status === 'running' ? nextCall(watch, own) : undefined
-  if (next?.call.id !== event.call) return { state, effects: [] }
-  const { label } = next.call
-  const asked = [...new Set([...own.asked, next.call.id])]
+  const next = own.status === 'running' ? openCalls(watch, own).find(({ call }) => call.id === event.call) : undefined
+  if (!next) return { state, effects: [] }
+  const { id, label } = next.call
+  const asked = [...new Set([...own.asked, id])]
   if (event.stage === 'ask') {
     return toned(withWatch({ ...state, said: say.challenge(label) }, watch.id, { asked }), 'attention')
   }
-  return noCall(pack, withWatch(state, watch.id, { asked }), watch.id, next.call.id)
+  return noCall(pack, withWatch(state, watch.id, { asked }), watch.id, id)
 }
 
-/** No call heard is not "it did not happen": the stop words hold unless it was seen. */
+/** No call heard is not "it did not happen": the stop words hold unless it is called. */
 export function noCall(pack: Pack, state: RunState, id: string, call: string): Step {
   const watch = watchById(pack, id)
-  const unheard = [...new Set([...watchState(state, id).unheard, call])]
-  const label = watch.calls.find((one) => one.id === call)?.label ?? call
-  return sayAndListen(pack, withWatch(state, id, { unheard }), [say.noCall(label, watch.stopWords)])
+  const { unheard: before, pending } = watchState(state, id)
+  const unheard = [...new Set([...before, call])]
+  const { label = call, value } = watch.calls.find((one) => one.id === call) ?? {}
+  // The call came, and what is read out with it did not.
+  const missing = pending?.call === call ? (value?.label ?? label) : label
+  return sayAndListen(pack, withWatch(state, id, { unheard }), [say.noCall(missing, watch.stopWords)])
 }
 
 /** "From the top" in a watch: it is ahead again, its time not begun; what must pass after a stop still must. */
@@ -220,5 +161,7 @@ export function restarted(pack: Pack, state: RunState, id: string): Step {
   const blockedBy = tooSoon(state, watch)
   const fresh = { ...WATCH_AHEAD, attempt, ...(notBefore && { notBefore }) }
   const ahead = { ...state, watches: { ...state.watches, [id]: fresh } }
-  return blockedBy ? sayAndListen(pack, ahead, [say.notYet(blockedBy.interlock.say)]) : enter(pack, ahead, state.floor)
+  return blockedBy
+    ? sayAndListen(pack, ahead, [say.notYet(blockedBy.interlock.say, secondsLeft(blockedBy.waitMs))])
+    : enter(pack, ahead, state.floor)
 }

@@ -1,7 +1,7 @@
 /** Engine starts and flows in the debrief: each attempt with the times of its calls; each flow with its steps. */
 
 import { clockTime } from '../../../kernel/run/core/clockTime.ts'
-import type { DebriefFlow, DebriefWatch } from '../../../kernel/run/debrief/debriefWatch.ts'
+import { type DebriefFlow, type DebriefWatch, deviationsOf, seconds } from '../../../kernel/run/debrief/debriefWatch.ts'
 import { Mark } from '../shell/Mark.tsx'
 
 const STATES = { ahead: '', running: 'not finished', stopped: 'stopped', done: 'complete' } as const
@@ -14,27 +14,28 @@ export function WatchSection({ watch }: { readonly watch: DebriefWatch }) {
       <h2 class="cap">{title}</h2>
       <p class="soft">
         begun at {clockTime(t)}, {STATES[status]}
-        {stoppedAfterMs !== undefined && ` after ${(stoppedAfterMs / 1_000).toFixed(1)} s`}
+        {stoppedAfterMs !== undefined && ` after ${seconds(stoppedAfterMs)}`}
         {because !== undefined && `: ${because}`}
       </p>
       <ol class="values">
-        {calls.map(({ label, afterMs, value, late, unheard }) => (
-          <li key={label} class="head-line">
-            <span>
-              <Mark name={afterMs === undefined ? 'ring' : 'full'} /> <span class="cap">{label}</span>
-            </span>
-            <span class="soft">
-              {[
-                afterMs === undefined ? 'not heard' : `after ${(afterMs / 1_000).toFixed(1)} s`,
-                value === undefined ? '' : String(value),
-                late ? 'late' : '',
-                unheard ? 'no call at its limit' : '',
-              ]
-                .filter((words) => words)
-                .join(', ')}
-            </span>
-          </li>
-        ))}
+        {calls.map((call) => {
+          const { label, afterMs, value } = call
+          const deviations = deviationsOf(call)
+          return (
+            <li key={label}>
+              <div class="head-line">
+                <span>
+                  <Mark name={afterMs === undefined ? 'ring' : 'full'} /> <span class="cap">{label}</span>
+                </span>
+                <span class="soft">
+                  {afterMs === undefined ? 'not heard' : `after ${seconds(afterMs)}`}
+                  {value !== undefined && `, ${value}`}
+                </span>
+              </div>
+              {deviations.length > 0 && <strong>{deviations.join('; ')}</strong>}
+            </li>
+          )
+        })}
       </ol>
     </section>
   )

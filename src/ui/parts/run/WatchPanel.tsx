@@ -29,7 +29,9 @@ export function WatchPanel({ watch }: { readonly watch: ViewWatch }) {
             <span>
               <Mark name={STATES[call.state].mark} /> <span class="cap">{call.label}</span>
             </span>
-            <span class="soft">{wordsFor(call, beganAt, now)}</span>
+            <span class={call.isEarly || call.outside.length > 0 ? undefined : 'soft'}>
+              {[wordsFor(call, beganAt, now), ...doubts(call)].join(', ')}
+            </span>
           </li>
         ))}
       </ol>
@@ -44,6 +46,14 @@ export function WatchPanel({ watch }: { readonly watch: ViewWatch }) {
       )}
     </section>
   )
+}
+
+/** What was not as it should be, also before it was called right. */
+function doubts({ isEarly, outside }: Call): string[] {
+  return [
+    ...(isEarly ? ['sooner than it can be seen'] : []),
+    ...(outside.length > 0 ? [`out of limits: ${outside.join(', ')}`] : []),
+  ]
 }
 
 function wordsFor(call: Call, beganAt: number | undefined, now: number): string {

@@ -63,7 +63,7 @@ function onward({ state }: Flown): EventBody {
   if (watchState(state, watch.id).status !== 'running' || !call) {
     return { type: 'watchBegan', watch: watch.id, at: state.t, evidence: TYPED }
   }
-  const value = call.value ? { value: call.value.min, inRange: true } : {}
+  const value = call.value ? { value: call.value.min ?? call.value.max ?? 0, inRange: true } : {}
   return { type: 'watchCalled', watch: watch.id, call: call.id, at: state.t, evidence: TYPED, ...value }
 }
 

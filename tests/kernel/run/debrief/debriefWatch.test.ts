@@ -21,9 +21,9 @@ describe('the debrief of an engine start', () => {
         t: 3_000,
         status: 'done',
         calls: [
-          { label: 'rotation', afterMs: 4_500, late: false, unheard: false },
-          { label: 'light up', afterMs: 9_000, late: false, unheard: false },
-          { label: 'stable', afterMs: 17_000, value: 58, late: false, unheard: false },
+          { label: 'rotation', afterMs: 4_500, outside: [], late: false, unheard: false },
+          { label: 'light up', afterMs: 9_000, outside: [], late: false, unheard: false },
+          { label: 'stable', afterMs: 17_000, value: 58, outside: [], late: false, unheard: false },
         ],
       },
     ])

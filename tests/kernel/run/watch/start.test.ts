@@ -73,7 +73,7 @@ describe('an engine start', () => {
     const at = now(run)
     run.happen(began(at)).happen(called('rotation', at)).happen(called('light', at))
     run.happen(called('stable', at, { value: 64, inRange: false }))
-    expect(run.said()).toBe('I heard sixty four, out of range. Stable?')
+    expect(run.said()).toBe('Sixty four is out of range. Confirm?')
     expect(run.state.watches.engine?.status).toBe('running')
   })
 
@@ -87,14 +87,14 @@ describe('an engine start', () => {
   it('after an abnormal call begins again only when the time has passed, and tells when', () => {
     const run = beforeEngine()
     run.happen(began(now(run))).happen(abnormal(now(run)))
-    expect(run.said()).toBe('Fuel off. Keep it turning. Let it cool, from the top to start again.')
+    expect(run.said()).toBe('Fuel off. Keep it turning. Let it cool, fifty seconds. Say from the top.')
     run.command('fromTop')
-    expect(run.said()).toBe('Not yet, let it cool.')
+    expect(run.said()).toMatch(/^Not yet, let it cool, forty \w+ seconds\.$/)
     run.happen(began(now(run)))
     expect(run.state.watches.engine?.status).toBe('ahead')
     const due = timer(run, 'interlock')
     run.pass((due?.type === 'startTimer' && due.ms) || 0).happen({ type: 'timeUp', of: 'engine' })
-    expect(run.said()).toBe('Engine start, when you are ready.')
+    expect(run.said()).toBe('Ready for Engine.')
     run.happen(began(now(run)))
     expect(run.state.watches.engine).toMatchObject({ status: 'running', attempt: 2 })
     const account = debriefOf(STARTING, run.events)
@@ -112,7 +112,7 @@ describe('an engine start', () => {
     expect(run.state.items['load.trim']?.status).toBe('reopened')
     run.happen(called('rotation', at)).happen(called('light', at))
     run.happen(called('stable', at, { value: 58, inRange: true }))
-    expect(run.said()).toMatch(/^Engine start complete\. Final figures are in\. Recheck takeoff trim/)
+    expect(run.said()).toMatch(/^Engine stable\. Final figures are in\. Recheck takeoff trim/)
     expect(run.said()).toMatch(/Redo load flow, Set the trim\.$/)
   })
 
@@ -165,7 +165,7 @@ describe('a time that must pass', () => {
 
   it('keeps the item open when it is answered too soon, and is told when it is up', () => {
     const run = unitOff(running())
-    expect(run.said()).toBe('Not yet, it stays on a little longer.')
+    expect(run.said()).toBe('Not yet, it stays on a little longer, twenty eight seconds.')
     expect(run.state.items['start.unit']?.status).not.toBe('done')
     const due = timer(run, 'interlock')
     const stableAt = run.state.doneAt.engine ?? 0

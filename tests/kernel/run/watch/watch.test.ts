@@ -68,11 +68,11 @@ describe('a watch', () => {
     expect(timer(run)).toMatchObject({ event: { call: 'rotation', stage: 'limit' } })
   })
 
-  it('says at the limit that no call was heard, and the stop words unless seen', () => {
+  it('says at the limit what was not called, and the stop words, or to call it', () => {
     const run = ready()
       .happen(began(3_000))
       .happen({ type: 'watchDue', watch: 'engine', call: 'rotation', stage: 'limit' })
-    expect(run.said()).toBe('No call heard, rotation. Stop, unless seen.')
+    expect(run.said()).toBe('No rotation. Stop, or call it.')
     expect(run.state.watches.engine?.status).toBe('running')
     run.happen(called('rotation', 14_000))
     expect(run.state.watches.engine?.calls).toEqual({ rotation: 14_000 })
@@ -91,7 +91,7 @@ describe('a watch', () => {
     run.command('affirm')
     expect(run.state.watches.engine?.calls).toEqual({ rotation: 5_000, light: 5_000 })
     const other = ready().happen(began(3_000)).happen(called('light', 5_000)).command('negative')
-    expect(other.said()).toBe('No call heard, rotation. Stop, unless seen.')
+    expect(other.said()).toBe('No rotation. Stop, or call it.')
     expect(other.state.watches.engine?.calls).toEqual({})
   })
 
@@ -101,10 +101,10 @@ describe('a watch', () => {
     expect(run.state.question).toBeUndefined()
   })
 
-  it('says the stop words at once on an abnormal call, then what to do, then the way back', () => {
+  it('says the stop words at once on an abnormal call, then what to do; without a way back in the pack nothing invites to another start', () => {
     const run = ready().happen(began(3_000))
     run.happen({ type: 'watchStopped', watch: 'engine', abnormal: 'hot', at: 4_000, evidence: TYPED })
-    expect(run.said()).toBe('Stop stop stop. Fuel off. Keep it turning. From the top to start again.')
+    expect(run.said()).toBe('Stop stop stop. Fuel off. Keep it turning.')
     run.command('fromTop')
     expect(run.state.watches.engine?.status).toBe('ahead')
   })
@@ -112,7 +112,7 @@ describe('a watch', () => {
   it('is done when every call was heard in its order', () => {
     const run = ready().happen(began(3_000))
     for (const call of ['rotation', 'light', 'stable']) run.happen(called(call, 5_000))
-    expect(run.said()).toBe('Engine start complete. All lists complete.')
+    expect(run.said()).toBe('Engine stable. All lists complete.')
     expect(run.state.floor.at).toBe('end')
   })
 })

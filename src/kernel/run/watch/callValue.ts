@@ -1,0 +1,20 @@
+/** What is read out with a call, against the limits that the pack has for it. */
+
+import type { KindSpec, Value } from '../../kinds/kind.ts'
+import { sayValue } from '../../kinds/table.ts'
+import type { CallValue, WatchCall } from '../../pack/checklist.ts'
+import { say } from '../core/phrases.ts'
+
+/** On which side of its limits a value lies; undefined between them. The limits themselves are still right. */
+export function outsideOf({ min, max }: CallValue, value: Value): 'low' | 'high' | undefined {
+  if (min !== undefined && Number(value) < min) return 'low'
+  return max !== undefined && Number(value) > max ? 'high' : undefined
+}
+
+/** The value as it was heard, in words. */
+export const valueWords = ({ spec }: CallValue, value: Value): string =>
+  sayValue({ ...(spec as KindSpec), value } as Parameters<typeof sayValue>[0], 'plain')
+
+/** Asks for what is to be read out with a call. */
+export const askFor = ({ label, value }: WatchCall): string =>
+  value?.label === undefined ? say.readValue(label) : say.challenge(value.label)

@@ -1,0 +1,179 @@
+/**
+ * A call of a watch under way: taken in its turn, not sooner than it can have been seen, and with its value between the
+ * limits. What is doubtful is asked and stays with the attempt; nothing is guessed.
+ */
+
+import type { Value } from '../../kinds/kind.ts'
+import type { Pack, Watch, WatchCall } from '../../pack/checklist.ts'
+import type { RunEvent } from '../core/events.ts'
+import { enter, sayAndListen } from '../core/listening.ts'
+import { nextFloor } from '../core/moving.ts'
+import { say } from '../core/phrases.ts'
+import type { PendingCall, Question, RunState, Step, WatchState } from '../core/state.ts'
+import { askFor, outsideOf, valueWords } from './callValue.ts'
+import { seconds, toned } from './watching.ts'
+import { missingBefore, nextCall, openCalls, watchById, watchState, withWatch } from './watchTiming.ts'
+
+/** A call of a watch under way: taken, questioned, or its value asked for. Throws where the pack does not have the watch. */
+export function called(pack: Pack, before: RunState, event: RunEvent<'watchCalled'>): Step {
+  const watch = watchById(pack, event.watch)
+  const own = watchState(before, watch.id)
+  if (own.status !== 'running' || own.calls[event.call] !== undefined) return { state: before, effects: [] }
+  const { question } = before
+  const state = isOfCalls(question) ? { ...before, question: undefined } : before
+  // Said once more when it was questioned, it is confirmed.
+  const early = question?.about === 'callEarly' && question.call.id === event.call ? question.call : undefined
+  const value = event.value ?? early?.value
+  const call: PendingCall = {
+    id: event.call,
+    at: own.pending?.call === event.call ? own.pending.at : event.at,
+    ...(value !== undefined && { value }),
+  }
+  return taken(pack, state, watch, call, { wasAsked: question !== undefined, isConfirmed: early !== undefined })
+}
+
+type OfCalls = Extract<Question, { about: 'callOrder' | 'callEarly' | 'callValue' }>
+type Doubt = Exclude<OfCalls, { about: 'callOrder' }>
+const isOfCalls = (question: Question | undefined): question is OfCalls =>
+  question?.about === 'callOrder' || question?.about === 'callEarly' || question?.about === 'callValue'
+
+interface How {
+  /** A question was open, so the ear has to listen for something else now. */
+  readonly wasAsked: boolean
+  /** It was questioned as too early, and stands. */
+  readonly isConfirmed?: boolean
+}
+
+/** In its turn, not sooner than it can have been seen, and with its value between the limits: else it is questioned. */
+function taken(pack: Pack, before: RunState, watch: Watch, call: PendingCall, how: How): Step {
+  const own = watchState(before, watch.id)
+  const missing = missingBefore(watch, own, call.id)
+  if (missing) return outOfOrder(pack, before, watch, call, missing)
+  const known = openCalls(watch, own).find(({ call: { id } }) => id === call.id)?.call
+  if (!known) return { state: before, effects: [] }
+  const isPending = own.pending?.call === call.id
+  const isEarly = !isPending && isSooner(watch, own, call)
+  const state = isEarly ? noted(before, watch, call) : before
+  if (isEarly && !how.isConfirmed) {
+    const question = { about: 'callEarly', watch: watch.id, call } as const
+    return sayAndListen(pack, { ...state, question }, [], { prompt: true, tone: 'attention' })
+  }
+  const { value } = known
+  if (!value) return accepted(pack, state, watch, call, how)
+  const behind = isPending ? own.pending?.behind : undefined
+  const pending = withWatch(state, watch.id, { pending: { call: call.id, at: call.at, ...(behind && { behind }) } })
+  if (call.value === undefined) return sayAndListen(pack, pending, [askFor(known)])
+  const side = outsideOf(value, call.value)
+  return side
+    ? outside(pack, pending, watch, { id: call.id, at: call.at, value: call.value }, side)
+    : accepted(pack, state, watch, call, how)
+}
+
+/** Whether nobody can have seen it yet. */
+function isSooner(watch: Watch, own: WatchState, { id, at }: PendingCall): boolean {
+  const soonest = openCalls(watch, own).find(({ call }) => call.id === id)?.soonestAt
+  return soonest !== undefined && at < soonest
+}
+
+/** The first onset of a call that came too early stays with the attempt. */
+function noted(state: RunState, watch: Watch, { id, at }: PendingCall): RunState {
+  const { early } = watchState(state, watch.id)
+  return early[id] === undefined ? withWatch(state, watch.id, { early: { ...early, [id]: at } }) : state
+}
+
+/** Told at once, and counted; what was misread may be read again. */
+function outside(
+  pack: Pack,
+  before: RunState,
+  watch: Watch,
+  call: PendingCall & { readonly value: Value },
+  side: 'low' | 'high',
+): Step {
+  const { outside } = watchState(before, watch.id)
+  const read = outside[call.id] ?? []
+  const values = read.at(-1) === call.value ? read : [...read, call.value]
+  const state = withWatch(before, watch.id, { outside: { ...outside, [call.id]: values } })
+  const value = watch.calls.find(({ id }) => id === call.id)?.value
+  if (value?.stopWords !== undefined) {
+    const words = say.outside(valueWords(value, call.value), side, value.stopWords)
+    return sayAndListen(pack, state, [words], { tone: 'attention' })
+  }
+  const question = { about: 'callValue', watch: watch.id, call } as const
+  return sayAndListen(pack, { ...state, question }, [], { prompt: true, tone: 'attention' })
+}
+
+/** A call out of order: was the one that should come first seen? */
+function outOfOrder(pack: Pack, state: RunState, watch: Watch, call: PendingCall, missing: WatchCall): Step {
+  const { pending } = watchState(state, watch.id)
+  // It came, and owes its value alone.
+  if (pending?.call === missing.id) {
+    return sayAndListen(pack, withWatch(state, watch.id, { pending: { ...pending, behind: call } }), [askFor(missing)])
+  }
+  const asked = { ...state, question: { about: 'callOrder', watch: watch.id, missing: missing.id, call } } as const
+  return sayAndListen(pack, asked, [], { prompt: true, tone: 'attention' })
+}
+
+/** Affirmed: it was seen, no later than the call that came. What is read out with it still has to be. */
+export function seenBefore(pack: Pack, before: RunState, question: { watch: string; call: PendingCall }): Step {
+  const watch = watchById(pack, question.watch)
+  const state: RunState = { ...before, question: undefined }
+  const own = watchState(state, watch.id)
+  const missing = missingBefore(watch, own, question.call.id)
+  if (!missing) return taken(pack, state, watch, question.call, { wasAsked: true })
+  const seen = { id: missing.id, at: question.call.at }
+  const seenBefore = [...new Set([...own.seenBefore, seen.id])]
+  const early = isSooner(watch, own, seen) ? noted(state, watch, seen) : state
+  const marked = withWatch(early, watch.id, { seenBefore })
+  if (missing.value) {
+    const pending = { call: seen.id, at: seen.at, behind: question.call }
+    return sayAndListen(pack, withWatch(marked, watch.id, { pending }), [askFor(missing)])
+  }
+  const withSeen = withWatch(marked, watch.id, { calls: { ...own.calls, [seen.id]: seen.at } })
+  return taken(pack, withSeen, watch, question.call, { wasAsked: true })
+}
+
+/** Affirmed: a call that came too early was seen; a value outside its limits was read, and is told as such. */
+export function confirmed(pack: Pack, before: RunState, question: Doubt): Step {
+  const watch = watchById(pack, question.watch)
+  const state: RunState = { ...before, question: undefined }
+  const { call } = question
+  if (question.about === 'callEarly') return taken(pack, state, watch, call, { wasAsked: true, isConfirmed: true })
+  const value = watch.calls.find(({ id }) => id === call.id)?.value
+  const side = value && call.value !== undefined ? outsideOf(value, call.value) : undefined
+  if (!value || call.value === undefined || !side) return { state, effects: [] }
+  return sayAndListen(pack, state, [say.outside(valueWords(value, call.value), side, watch.stopWords)])
+}
+
+/** Denied: it was not seen and is still to be called, or is read again. */
+export function doubted(pack: Pack, state: RunState, { about, watch, call }: Doubt): Step {
+  const known = watchById(pack, watch).calls.find((one) => one.id === call.id)
+  return sayAndListen(pack, state, known && about === 'callValue' ? [askFor(known)] : [], { tone: 'tick' })
+}
+
+function accepted(pack: Pack, state: RunState, watch: Watch, call: PendingCall, { wasAsked }: How): Step {
+  const own = watchState(state, watch.id)
+  const next = openCalls(watch, own).find(({ call: { id } }) => id === call.id)
+  const { pending, ...rest } = own
+  const isPending = pending?.call === call.id
+  const change = {
+    ...rest,
+    // Another one may still owe its value.
+    ...(pending && !isPending && { pending }),
+    calls: { ...own.calls, [call.id]: call.at },
+    values: call.value === undefined ? own.values : { ...own.values, [call.id]: call.value },
+    late: next?.dueAt !== undefined && call.at > next.dueAt ? [...own.late, call.id] : own.late,
+  }
+  const running: RunState = { ...state, watches: { ...state.watches, [watch.id]: change } }
+  const behind = isPending ? pending?.behind : undefined
+  if (behind) return taken(pack, running, watch, behind, { wasAsked: true })
+  const label = next?.call.label ?? ''
+  const elapsed = seconds(call.at - own.beganAt)
+  const { timesAloud } = state.settings
+  if (nextCall(watch, change)) {
+    if (timesAloud) return sayAndListen(pack, running, [say.calledAt(label, elapsed)], { tone: 'tick' })
+    return wasAsked ? sayAndListen(pack, running, [], { tone: 'tick' }) : toned(running, 'tick')
+  }
+  const done = withWatch({ ...running, wordsAfterWatch: [] }, watch.id, { status: 'done' })
+  const words = say.lastCalled(watch.name, label, timesAloud ? elapsed : undefined)
+  return enter(pack, done, nextFloor(pack, done), { words: [words, ...state.wordsAfterWatch], tone: 'tick' })
+}
