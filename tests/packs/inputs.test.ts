@@ -383,7 +383,7 @@ test('a CSV load sheet with many mistakes has all of them told at once', () => {
     'status,final',
     'blokFuel,5640',
     'runway,7',
-    'v1,abc,kt,performanceSheet',
+    'v1,abc,kt,takeoffData',
     'zeroFuelWeight,1,in,loadSheet',
   ]
   const { inputs, problems } = readInputs(rows.join('\n'), 'sheet.csv', pack)

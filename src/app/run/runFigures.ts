@@ -85,14 +85,14 @@ export function createRunFigures({ pack, clock, happen, ...soFar }: RunFiguresPa
       return event.type === 'figuresRevised' ? entering : undefined
     },
     enter: (inputs, from) => revise(() => inputs, from),
-    recordFromStation: ({ turn, values }) => void layOver((inputs) => withTaken(inputs, values), { takenDown: turn }),
+    recordFromStation: ({ turn, values }) => void layOver((inputs) => withTaken(pack, inputs, values), { takenDown: turn }),
     awaitFinal(number, startedAt) {
       const dealt = number === undefined ? undefined : dealtBy(pack, number)
       if (!dealt) return
       stop()
       const due = startedAt + dealt.finalAfterMinutes * 60_000
       // Where the pilot leaves the stand in another way than was dealt, late figures do not change that.
-      const final = (run: RunState) => withoutTaken({ ...dealt.final, situation: run.situation }, run)
+      const final = (run: RunState) => withoutTaken(pack, { ...dealt.final, situation: run.situation }, run)
       const come = () =>
         void revise((run) => (run.figureStatus === 'preliminary' ? final(run) : undefined), { sheet: dealt.final })
       stop = clock.after(Math.max(0, due - clock.now()), come)

@@ -8,7 +8,7 @@ import { type Calculator, failed, type Outcome, type Work } from './calculator.t
 import { formatMeasured, formatNumber } from './format.ts'
 import type { Reason } from './model.ts'
 import type { Station } from './pack.ts'
-import { maybe, number, shown } from './work.ts'
+import { labelOf, maybe, number, shown } from './work.ts'
 import { labelled, part, product, sumExplanation, type Term } from './workings.ts'
 
 function because(text: string, cells?: Reason['cells']): readonly Reason[] {
@@ -218,6 +218,7 @@ const envelopeMargin: Calculator = {
         breach: {
           code: 'limit.envelope',
           severity: 'error' as const,
+          short: `${labelOf(work, 'cg')} out of limits`,
           message: `${shown(work, 'cg')} is ${formatNumber(-value)} ${side} of the envelope ${envelope.label} (${band} at ${shown(work, 'weight')})`,
         },
       }),

@@ -67,8 +67,8 @@ const ROWS: readonly Row[] = [
   ['in a flow', 'cross check the takeoff trim from the load sheet', { type: 'crossCheckAsked', source: 'loadSheet' }],
   [
     'in a flow',
-    'cross check takeoff trim from the performance sheet',
-    { type: 'crossCheckAsked', source: 'performanceSheet' },
+    'cross check takeoff trim from the takeoff data',
+    { type: 'crossCheckAsked', source: 'takeoffData' },
   ],
   ['in a flow', 'cross check takeoff trim from the moon', OVERHEARD],
   ['in a flow', 'cross check takeoff trim', OVERHEARD, { doubt: 'faint' }],

@@ -46,7 +46,7 @@ describe('the pile', () => {
   it('issues no paper again on which nothing changed: the old edition stays beside the new ones of others', () => {
     const oldData = {
       ...final,
-      stated: { ...final.stated, performanceSheet: preliminary.stated?.performanceSheet ?? {} },
+      stated: { ...final.stated, takeoffData: preliminary.stated?.takeoffData ?? {} },
     }
     expect(ids([preliminary, oldData])).toEqual([
       ...['loadSheet.2', 'loadSheet.1', 'takeoffData.1', 'departureSlip.2', 'departureSlip.1', ...CARDS],

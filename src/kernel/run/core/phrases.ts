@@ -79,6 +79,12 @@ export const FIXED_PHRASES = [
   'done',
   'list',
   'figures warning',
+  'over limit',
+  'below limit',
+  'out of limits',
+  'above',
+  'large change',
+  'accepted',
   'see the figures page',
   'read me the',
   'from the',
@@ -202,7 +208,9 @@ export const say = {
   done: () => sentence('done'),
   watch: (watch: string) => sentence(watch, 'when you are ready'),
   watched: (watch: string) => sentence(`${watch} complete`),
-  warnings: () => `${sentence('figures warning', 'see the figures page')} ${ask('confirm')}`,
+  /** `short`: what is beyond its limit, without a value; "figures warning" where that has no short form. */
+  warnings: (short: readonly string[]) =>
+    `${short.length > 0 ? sentence(listed(short)) : sentence('figures warning', 'see the figures page')} ${ask('confirm accepted')}`,
   readMe: (label: string, source: string) => sentence(`read me the ${label}`, `from the ${source}`),
   agrees: (label: string) => sentence(`${label} agrees`),
   differs: (label: string) => sentence(`${label} differs`, 'settle it on the figures page'),

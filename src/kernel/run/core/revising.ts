@@ -72,6 +72,7 @@ export function revised(pack: Pack, before: RunState, event: Revised): Step {
     inputs: event.inputs,
     fromStations: fromStationsAfter(pack, before, event),
     warnings: event.warnings,
+    warned: event.warned ?? [],
     history: [...before.history, { revision: event.revision, label, values: event.values }],
     stepsDone: before.stepsDone.filter((id) => !again.includes(id)),
     stepsAgain: [...new Set([...before.stepsAgain, ...again])],
