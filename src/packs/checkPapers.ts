@@ -48,7 +48,11 @@ function checkPaper(paper: PaperText, at: Path, { pack, figures, tables, procedu
     knows(figures && Object.keys(figures.figures), edition, 'figure', [...at, 'edition'])
     const numbers = figures?.figures[edition]
     if (numbers && (numbers.kind !== 'integer' || !numbers.entered)) {
-      report('paper.edition', [...at, 'edition'], `${edition} should be an integer that is entered, to number the editions`)
+      report(
+        'paper.edition',
+        [...at, 'edition'],
+        `${edition} should be an integer that is entered, to number the editions`,
+      )
     }
   }
   const sources = figures && Object.values(figures.figures).flatMap(({ stated }) => stated?.sources ?? [])

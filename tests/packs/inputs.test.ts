@@ -379,13 +379,7 @@ describe('a value that is none is refused where it stands', () => {
 })
 
 test('a CSV load sheet with many mistakes has all of them told at once', () => {
-  const rows = [
-    'status,final',
-    'blokFuel,5640',
-    'runway,7',
-    'v1,abc,kt,takeoffData',
-    'zeroFuelWeight,1,in,loadSheet',
-  ]
+  const rows = ['status,final', 'blokFuel,5640', 'runway,7', 'v1,abc,kt,takeoffData', 'zeroFuelWeight,1,in,loadSheet']
   const { inputs, problems } = readInputs(rows.join('\n'), 'sheet.csv', pack)
   expect(inputs).toBeUndefined()
   expect(problems.map(({ place }) => place?.line).sort()).toEqual([2, 3, 4, 5])

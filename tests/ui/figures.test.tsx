@@ -399,9 +399,11 @@ describe('a revision while a run is on', () => {
     const { store } = await revising()
     const { run } = store.getState()
     if (!run) throw new Error('no run')
-    store.setState({ run: { ...run, warnings: ['takeoff weight 32,000 kg is beyond its limit: at most 31,640 kg'] } })
-    const warnings = await screen.findByRole('region', { name: /Acknowledge this before/ })
-    expect(warnings.textContent).toContain('takeoff weight: something is wrong with it')
-    expect(warnings.textContent).not.toContain('32,000')
+    store.setState({
+      run: { ...run, warnings: ['takeoff weight over its limit by 360 kg (32,000 kg, limit 31,640 kg)'] },
+    })
+    const warnings = await screen.findByRole('region', { name: /Accept this before/ })
+    expect(warnings.textContent).toContain('takeoff weight over its limit; show its value to read by how much')
+    expect(warnings.textContent).not.toMatch(/32,000|360/)
   })
 })

@@ -103,7 +103,8 @@ function field(
     label,
     unit: measure === 'degW' ? '°' : (unit ?? ''),
     required: required !== false || given !== undefined,
-    range: measure === 'degW' ? 'west or east: 4 W' : plausible ? `normally ${band(plausible, measure)}` : howWritten(spec),
+    range:
+      measure === 'degW' ? 'west or east: 4 W' : plausible ? `normally ${band(plausible, measure)}` : howWritten(spec),
     ...(options && { options: Object.keys(options(spec)) }),
     isText: !isNumeric(spec) || measure === 'degW',
     entered: value === undefined || isKept ? '' : asTyped(value, measure),

@@ -113,11 +113,7 @@ function valuesOf({ figures }: FigureSet): Record<string, Value> {
 }
 
 /** Limits broken, and changes so large that they are probably slips. */
-function warningsIn(
-  pack: Pack,
-  before: FigureSet | undefined,
-  set: FigureSet,
-): Pick<Revised, 'warnings' | 'warned'> {
+function warningsIn(pack: Pack, before: FigureSet | undefined, set: FigureSet): Pick<Revised, 'warnings' | 'warned'> {
   const limits = set.problems.filter(({ code }) => code.startsWith('limit.'))
   const gross = before ? grossErrors(pack.figures, before, set) : []
   const all = [...limits, ...gross]

@@ -97,7 +97,8 @@ export function createRunFigures({ pack, clock, happen, ...soFar }: RunFiguresPa
       return event.type === 'figuresRevised' ? entering : undefined
     },
     enter: (inputs, from) => revise(() => inputs, from),
-    recordFromStation: ({ turn, values }) => void layOver((inputs) => withTaken(pack, inputs, values), { takenDown: turn }),
+    recordFromStation: ({ turn, values }) =>
+      void layOver((inputs) => withTaken(pack, inputs, values), { takenDown: turn }),
     awaitFinal(number, startedAt) {
       const dealt = number === undefined ? undefined : dealtBy(pack, number)
       if (!dealt) return

@@ -186,12 +186,7 @@ function mayLack(calculator: Calculator, model: FigureModel, derivation: Derivat
 }
 
 /** Rounds. */
-function finish(
-  draft: Draft,
-  declaration: FigureDeclaration,
-  value: Value,
-  why: readonly Reason[],
-): ComputedFigure {
+function finish(draft: Draft, declaration: FigureDeclaration, value: Value, why: readonly Reason[]): ComputedFigure {
   draft.value = value
   draft.why = why
   if (typeof value === 'string') return draft

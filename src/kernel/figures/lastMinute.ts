@@ -131,7 +131,8 @@ const lastMinuteIndex: Calculator = {
 }
 
 const headCount: Calculator = {
-  about: 'How many persons (or pieces) the loads at stations with a standard weight are, last-minute changes with them.',
+  about:
+    'How many persons (or pieces) the loads at stations with a standard weight are, last-minute changes with them.',
   takes: {},
   needs: ['loads'],
   gives: 'none',

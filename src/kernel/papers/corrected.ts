@@ -57,7 +57,9 @@ export function corrected(
     next = { ...next, stated: { ...next.stated, [source]: { ...stated, ...right } } }
     changed = nextEdition(pack, changed, source)
   }
-  return next === sheet ? undefined : { sheet: { ...next, values: { ...next.values, ...numbersOf(pack, changed) } }, inputs: changed }
+  return next === sheet
+    ? undefined
+    : { sheet: { ...next, values: { ...next.values, ...numbersOf(pack, changed) } }, inputs: changed }
 }
 
 /** What a source should have stated where it is beyond the tolerance. */
@@ -66,14 +68,14 @@ function rightValues({ figures }: Pack, set: FigureSet, source: string): Record<
     Object.values(figures.declarations).flatMap((declaration): [string, Value][] => {
       const figure = set.figures[declaration.name]
       const isWrong = figure?.sources?.some((one) => one.source === source && !one.within)
-      const value = isWrong ? valueOf(declaration, figure) : undefined
+      const value = isWrong ? rightValue(declaration, figure) : undefined
       return value === undefined ? [] : [[declaration.name, value]]
     }),
   )
 }
 
 /** As it was settled; our own value while nobody has settled it. */
-function valueOf(declaration: FigureDeclaration, figure: ComputedFigure | undefined): Value | undefined {
+function rightValue(declaration: FigureDeclaration, figure: ComputedFigure | undefined): Value | undefined {
   if (figure?.value !== undefined) return figure.value
   const own = figure?.sources?.find(({ source }) => source === ownSource(declaration))?.value
   const round = roundingOf(declaration)
@@ -82,6 +84,8 @@ function valueOf(declaration: FigureDeclaration, figure: ComputedFigure | undefi
 
 function numbersOf({ papers }: Pack, { values }: Inputs): Record<string, Value> {
   return Object.fromEntries(
-    papers.flatMap(({ edition }) => (edition !== undefined && values[edition] !== undefined ? [[edition, values[edition]]] : [])),
+    papers.flatMap(({ edition }) =>
+      edition !== undefined && values[edition] !== undefined ? [[edition, values[edition]]] : [],
+    ),
   )
 }

@@ -4,9 +4,9 @@
  */
 
 import type { Inputs } from '../figures/model.ts'
+import { ownOf } from '../own.ts'
 import type { Pack } from '../pack/checklist.ts'
 import type { Paper } from '../pack/paper.ts'
-import { ownOf } from '../own.ts'
 import { isIssued, type PrintedLine, type PrintedPaper, type PrintGround, print } from './print.ts'
 
 /** A sheet as it came in. */

@@ -105,7 +105,9 @@ function printedLines(pack: Pack, paper: Paper, line: PaperLine, ground: PrintGr
 /** Structural limits are printed; what another figure limits stands in a line of its own. */
 function limitText({ limits = {}, measure }: FigureDeclaration): string {
   const told = (['min', 'max'] as const).flatMap((bound) =>
-    [limits[bound] ?? []].flat().map((one) => (typeof one === 'number' ? `${bound} ${formatMeasured(one, measure)}` : '')),
+    [limits[bound] ?? []]
+      .flat()
+      .map((one) => (typeof one === 'number' ? `${bound} ${formatMeasured(one, measure)}` : '')),
   )
   return told.filter((one) => one).join(', ')
 }

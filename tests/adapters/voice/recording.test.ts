@@ -227,7 +227,9 @@ describe.each(packs)('with the pack $id', (pack) => {
       watched: [...watches, ...briefings].map(({ name }) => say.watched(name)),
       warnings: [
         say.warnings([]),
-        ...labels.map((label) => say.warnings([`${label} over limit`, `${label} below limit`, `${label} out of limits`])),
+        ...labels.map((label) =>
+          say.warnings([`${label} over limit`, `${label} below limit`, `${label} out of limits`]),
+        ),
         ...labels.map((label) => say.warnings([`${label} above ${label}`, `${label} large change`, 'figures warning'])),
       ],
       readMe: stated.map(({ label, source }) => say.readMe(label, sourceWords(source))),

@@ -129,8 +129,6 @@ describe('a figure that was typed in', () => {
 
   test('says so without a tolerance where the figure is text', () => {
     const { problems } = figuresOf(typed, { values, stated: { takeoffData: { runway: '27R' } } })
-    expect(problems[0]?.message).toBe(
-      'runway: sources differ (entered 27L, takeoff data 27R); choose one and say why',
-    )
+    expect(problems[0]?.message).toBe('runway: sources differ (entered 27L, takeoff data 27R); choose one and say why')
   })
 })
