@@ -8,7 +8,7 @@ export const TO_CLEARANCE = [
   ...[
     'one four one',
     'niner zero point four',
-    'edition one, seven two on board',
+    'edition two, seven two on board',
     'get the information',
     'information kilo, one zero one zero',
   ],

@@ -43,7 +43,7 @@ const PLACES: Readonly<Record<string, readonly [list: string, item: string] | { 
     readBack: {
       typed: [
         ...['load figures list', 'two four six two zero', 'three point one up', 'one two eight', 'one three four'],
-        ...['one four one', 'niner zero point four', 'edition one, seven two on board', 'get the information'],
+        ...['one four one', 'niner zero point four', 'edition two, seven two on board', 'get the information'],
       ],
     },
   }

@@ -47,7 +47,7 @@ async function sayTo(pilot: Pilot, turn: string, spoken: SpokenAnswer, wanted = 
 
 const FIGURES = [
   ...['load figures list', 'two four six two zero', 'three point one up', 'one two eight', 'one three four'],
-  ...['one four one', 'niner zero point four', 'edition one, seven two on board'],
+  ...['one four one', 'niner zero point four', 'edition two, seven two on board'],
 ]
 const INFORMATION = [
   'get the information',

@@ -147,7 +147,7 @@ describe('debrief', () => {
     const { status, output } = await runCommand(debrief, [log])
     expect(status).toBe(0)
     expect(output).toContain('All lists complete.')
-    expect(output).toMatch(/revision 2: final load sheet; open again: zero fuel weight, takeoff trim, V one, V two/)
+    expect(output).toMatch(/revision 2: final load sheet; open again: zero fuel weight, takeoff trim, V one, rotate speed, V two, load sheet/)
     expect(output).toMatch(/"four point three up" negative \(value\), on revision 2; it fits .*preliminary/)
   })
 

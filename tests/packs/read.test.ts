@@ -54,7 +54,7 @@ const BAD: readonly Bad[] = [
     name: 'a figure name misspelt where an item rests on it',
     at: 'takeofCG',
     file: 'procedures.yaml',
-    from: 'restsOn: [takeoffCg]',
+    from: 'restsOn: [runwayHeading]',
     to: 'restsOn: [takeofCG]',
     problem: /^no figure is called "takeofCG"; did you mean "takeoffCg"\?$/,
   },
@@ -504,7 +504,7 @@ describe('a pack with a mistake is refused with file, line, column and what woul
   })
 
   test('names that every object has are no figures', () => {
-    const { problems } = changed('procedures.yaml', 'restsOn: [takeoffCg]', 'restsOn: [constructor]')
+    const { problems } = changed('procedures.yaml', 'restsOn: [runwayHeading]', 'restsOn: [constructor]')
     expect(problems.map(({ message }) => message)).toEqual([
       'entry 1 of "restsOn" "constructor" cannot be a name here; choose another',
     ])

@@ -112,11 +112,17 @@ function valuesOf({ figures }: FigureSet): Record<string, Value> {
   )
 }
 
+const OVER = 'limit.exceeded'
+
 /** Limits broken, and changes so large that they are probably slips. */
 function warningsIn(pack: Pack, before: FigureSet | undefined, set: FigureSet): Pick<Revised, 'warnings' | 'warned'> {
   const limits = set.problems.filter(({ code }) => code.startsWith('limit.'))
   const gross = before ? grossErrors(pack.figures, before, set) : []
-  const all = [...limits, ...gross]
+  // Beyond its limit a weight is often beyond its envelope, too: each is told once, by how much.
+  const byAmount = limits.toSorted((one, other) => Number(other.code === OVER) - Number(one.code === OVER))
+  const all = [...byAmount, ...gross].filter(
+    ({ short }, at, every) => short === undefined || every.findIndex((one) => one.short === short) === at,
+  )
   return {
     warnings: all.map(({ message }) => message),
     ...(all.length > 0 && { warned: [...new Set(all.map(({ short }) => short ?? 'figures warning'))] }),

@@ -14,7 +14,7 @@ import { calculatorFor } from './calculators.ts'
 import { loadsProblems, valueProblems } from './entered.ts'
 import { formatMeasured } from './format.ts'
 import { lastMinuteProblems } from './lastMinute.ts'
-import { type LimitCheck, limitChecks, limitProblem, marginText } from './limits.ts'
+import { limitChecks, limitProblem } from './limits.ts'
 import type { ComputedFigure, FigureSet, Inputs, Reason } from './model.ts'
 import type { Basis, Derivation, FigureDeclaration, FigureModel } from './pack.ts'
 import { resolveStated } from './resolveStated.ts'
@@ -54,17 +54,9 @@ export function compute(model: FigureModel, inputs: Inputs): FigureSet {
     const { derived } = declaration
     job.done[name] = derived ? derive(job, declaration, derived) : take(job, declaration)
   }
-  const checks = limitChecks(model, job.done)
-  for (const check of checks) addMargin(job.done, check)
-  problems.push(...checks.flatMap(limitProblem))
+  problems.push(...limitChecks(model, job.done).flatMap(limitProblem))
   problems.push(...job.basis.orders.flatMap((order) => orderProblems(order, job.done)))
   return { status: inputs.status, label: inputs.label ?? inputs.status, figures: job.done, problems }
-}
-
-/** The margin stands in the account of the value. */
-function addMargin(done: Job['done'], check: LimitCheck): void {
-  const figure = done[check.figure]
-  if (figure) done[check.figure] = { ...figure, why: [...figure.why, { text: marginText(check), uses: [] }] }
 }
 
 /** Where a figure is above the one that comes after it, as they are spoken. One without a value is left out. */

@@ -59,9 +59,3 @@ export function limitProblem({ label, bound, named, value, limit, margin, measur
   const message = `${label} ${way} ${named} by ${by} (${values})`
   return [{ code: 'limit.exceeded', message, short: `${label} ${way} limit`, severity: 'error' }]
 }
-
-/** For the account of a value: "limit 28,310 kg, 1,240 kg left". */
-export function marginText({ by, named, limit, margin, measure }: LimitCheck): string {
-  const left = `${formatMeasured(Math.abs(margin), measure)} ${margin < 0 ? 'beyond it' : 'left'}`
-  return `${by === undefined ? 'limit' : named} ${formatMeasured(limit, measure)}, ${left}`
-}

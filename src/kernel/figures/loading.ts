@@ -202,10 +202,10 @@ const envelopeMargin: Calculator = {
       const ends = [envelope.limits[0]?.weight ?? 0, envelope.limits.at(-1)?.weight ?? 0].map((end) =>
         formatNumber(end),
       )
-      return failed(
-        'limit.envelope',
-        `envelope ${envelope.label}: ${shown(work, 'weight')} is outside ${ends.join(' to ')}`,
-      )
+      const way = weight > (envelope.limits.at(-1)?.weight ?? 0) ? 'over' : 'below'
+      const message = `envelope ${envelope.label}: ${shown(work, 'weight')} is outside ${ends.join(' to ')}`
+      const short = `${labelOf(work, 'weight')} ${way} limit`
+      return { failed: { code: 'limit.envelope', message, short, severity: 'error' } }
     }
     const value = Math.min(cg - limits.forward, limits.aft - cg)
     const side = cg < limits.forward ? 'forward' : 'aft'

@@ -21,10 +21,10 @@ const told = (values: Inputs['values']) =>
   figuresOf(MODEL, { values }).problems.map(({ code, message, short }) => ({ code, message, short }))
 
 describe('a limit', () => {
-  test('that is kept says nothing, and what is left stands in the account of the value', () => {
+  test('that is kept says nothing, and tells what is left', () => {
     expect(told({ landing: 28_310, fuel: 600 })).toEqual([])
-    const { landing } = figuresOf(MODEL, { values: { landing: 28_000, fuel: 600 } }).figures
-    expect(landing?.why.map(({ text }) => text)).toContain('limit 28,310 kg, 310 kg left')
+    const { figures } = figuresOf(MODEL, { values: { landing: 28_000, fuel: 600 } })
+    expect(limitChecks(MODEL, figures)[0]).toMatchObject({ label: 'landing weight', limit: 28_310, margin: 310 })
   })
 
   test('that is broken names what is over and by how much, and for the voice what, without a value', () => {
