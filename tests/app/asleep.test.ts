@@ -12,7 +12,7 @@ const TO_THE_START = [
     'before start list',
     'brake set',
     'signs on',
-    'five two four zero, required four eight eight zero',
+    'four eight eight zero', 'five two four zero',
   ],
   ...['one zero zero niner', 'four two seven one', 'we are cleared to push', 'all closed slides armed', 'beacon on'],
   ...['all pumps on', 'starting the right engine'],

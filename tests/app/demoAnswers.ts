@@ -23,7 +23,7 @@ export const TO_ALTIMETERS = [
     'before start list',
     'brake set',
     'signs on',
-    'five thousand six hundred forty, required four thousand eight hundred eighty',
+    'four thousand eight hundred eighty', 'five thousand six hundred forty',
   ],
 ]
 export const TO_CREW = [

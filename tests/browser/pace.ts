@@ -59,7 +59,7 @@ const STRETCHES: readonly { readonly call: string; readonly answers: readonly Sp
   },
   {
     call: 'before start list',
-    answers: byFile('brake-rms', 'signs', 'fuel-required', 'altimeters-rms', 'transponder'),
+    answers: byFile('brake-rms', 'signs', 'fuel-required', 'fuel', 'altimeters-rms', 'transponder'),
   },
   { call: 'we are cleared to push', answers: byFile('doors-rms', 'beacon', 'pumps') },
 ]

@@ -31,7 +31,7 @@ const TO_THE_LINE = [
     'before start list',
     'brake set',
     'signs on',
-    'five two four zero, required four eight eight zero',
+    'four eight eight zero', 'five two four zero',
     'one zero zero niner',
     'four two seven one',
   ],

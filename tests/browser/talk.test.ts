@@ -64,7 +64,7 @@ const BEFORE_START = [
     'before start list',
     'brake set',
     'signs on',
-    'five thousand six hundred forty, required four thousand eight hundred eighty',
+    'four thousand eight hundred eighty', 'five thousand six hundred forty',
     'one zero one zero',
   ],
   ...['two six one three', 'request push and start', 'push and start approved facing east'],
