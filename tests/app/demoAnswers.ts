@@ -23,7 +23,8 @@ export const TO_ALTIMETERS = [
     'before start list',
     'brake set',
     'signs on',
-    'four thousand eight hundred eighty', 'five thousand six hundred forty',
+    'four thousand eight hundred eighty',
+    'five thousand six hundred forty',
   ],
 ]
 export const TO_CREW = [

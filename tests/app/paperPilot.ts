@@ -122,7 +122,7 @@ export const MARRAM: Habits = {
     },
     'zero fuel weight': (papers) => String(amount(papers.line('zero fuel weight'))),
     'takeoff fan speed': (papers) => String(amount(papers.line('takeoff fan speed'))),
-    'takeoff CG': (papers) => amount(papers.line('takeoff CG')).toFixed(1),
+    'takeoff C G': (papers) => amount(papers.line('takeoff CG')).toFixed(1),
     'rotate speed': (papers) => String(amount(papers.line('rotate speed'))),
     'load sheet': (papers) => papers.line('persons on board'),
     'load sheet, edition': (papers) => String(papers.edition('load sheet')),
