@@ -82,7 +82,7 @@ async function figures({ file, pack, session }: Rehearsal, argument: string): Pr
   if (text === undefined) return `@figures ${argument}: there is no such file`
   const { inputs, problems } = readInputs(text, argument, pack)
   if (!inputs) return problems.map(showProblem).join('\n')
-  await session.enter(withoutTaken(inputs, session.state()), { sheet: inputs })
+  await session.enter(withoutTaken(pack, inputs, session.state()), { sheet: inputs })
   return undefined
 }
 

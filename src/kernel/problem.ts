@@ -15,6 +15,8 @@ export interface Problem {
   /** Stable, for tests: `figure.unknown`, `table.notMonotonic`, ... */
   readonly code: string
   readonly message: string
+  /** For the voice, without a value: "landing weight over limit". */
+  readonly short?: string
   readonly place?: Place
   /** Advice does not fail a check. */
   readonly severity: 'error' | 'advice'

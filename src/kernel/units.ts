@@ -41,6 +41,9 @@ export const UNITS = {
   F: { dimension: 'temperature', size: 5 / 9, offset: (-32 * 5) / 9, shown: '°F' },
   kt: { dimension: 'speed', size: 1, shown: 'kt' },
   deg: { dimension: 'angle', size: 1, shown: '°' },
+  /** Magnetic variation: west is above zero and is added to a true direction, east is below it (east is least, west is best). */
+  degW: { dimension: 'variation', size: 1, shown: '° W' },
+  degE: { dimension: 'variation', size: -1, shown: '° E' },
   percentMac: { dimension: 'mac', size: 1, shown: '% MAC' },
   percent: { dimension: 'percent', size: 1, shown: '%' },
   trim: { dimension: 'trim', size: 1, shown: 'units' },

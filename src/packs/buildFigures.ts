@@ -68,7 +68,8 @@ export function derivationOf(derived: Readonly<Record<string, unknown>>): Deriva
 const asDeclaration = exactly<FigureDeclaration>()
 const asOfKind = exactly<KindSpec | { readonly unit?: Unit }>()
 const asAccept = exactly<Accept>()
-const asBand = exactly<NonNullable<FigureDeclaration['limits']>>()
+const asBand = exactly<NonNullable<FigureDeclaration['plausible']>>()
+const asLimit = exactly<NonNullable<FigureDeclaration['limits']>>()
 const asRounding = exactly<Rounding>()
 const asStated = exactly<NonNullable<FigureDeclaration['stated']>>()
 const asLater = exactly<LaterRule>()
@@ -87,7 +88,7 @@ function declarationOf(name: string, figure: FigureText): FigureDeclaration {
     accept: accept && asAccept(accept),
     derived: derived && derivationOf(derived),
     round: round && asRounding(round),
-    limits: limits && asBand(limits),
+    limits: limits && asLimit(limits),
     stated: stated && asStated(stated),
   })
 }

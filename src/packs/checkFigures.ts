@@ -6,6 +6,7 @@ import { KINDS, kindOf, type Value } from '../kernel/kinds/kind.ts'
 import { ownOf } from '../kernel/own.ts'
 import type { Problem } from '../kernel/problem.ts'
 import { quoted } from '../kernel/quoted.ts'
+import { fits } from '../kernel/units.ts'
 import { measureOf, specOf } from './buildFigures.ts'
 import { checkDerived, type Texts } from './checkDerived.ts'
 import type { FiguresText, FigureText } from './figuresSchema.ts'
@@ -19,6 +20,7 @@ export function checkFigures(source: Source, texts: Texts): Problem[] {
   for (const [name, figure] of Object.entries(texts.figures.figures)) {
     checkOrigin(name, figure, report)
     checkBands(name, figure, report)
+    checkLimits(name, figure, texts, report)
     const spec = specOf(figure)
     const fault = kindOf(spec).specFault?.(spec)
     if (fault) report('figure.spec', ['figures', name, fault.field], `${name} should have ${fault.should}`)
@@ -78,7 +80,7 @@ function checkStated(name: string, figure: FigureText, report: Report): void {
 
 /** Scales and bands the right way round; a constant that its kind can hold. */
 function checkBands(name: string, figure: FigureText, report: Report): void {
-  const bands = { limits: figure.limits, accept: figure.accept, plausible: figure.entered?.plausible, scale: figure }
+  const bands = { accept: figure.accept, plausible: figure.entered?.plausible, scale: figure }
   for (const [key, band] of Object.entries(bands)) {
     const { min, max } = (band ?? {}) as { min?: number; max?: number }
     if (min !== undefined && max !== undefined && min > max) {
@@ -87,6 +89,31 @@ function checkBands(name: string, figure: FigureText, report: Report): void {
     }
   }
   if (figure.constant !== undefined) checkValue(name, figure, figure.constant, ['constant'], report)
+}
+
+/** Each limit that is a figure is one of a unit that fits; of those that are numbers the least is below the most. */
+function checkLimits(name: string, figure: FigureText, { figures }: Texts, report: Report): void {
+  const { limits } = figure
+  if (!limits) return
+  const at: Path = ['figures', name, 'limits']
+  const measure = measureOf(figure)
+  const numbers = (bound: 'min' | 'max') => [limits[bound] ?? []].flat().filter((one) => typeof one === 'number')
+  const [min, max] = [Math.max(...numbers('min')), Math.min(...numbers('max'))]
+  if (min > max) report('figure.band', [...at, 'min'], `${name}: min ${min} is above max ${max}`)
+  for (const bound of ['min', 'max'] as const) {
+    const given = limits[bound]
+    for (const [index, operand] of [given ?? []].flat().entries()) {
+      if (typeof operand !== 'string') continue
+      const path: Path = Array.isArray(given) ? [...at, bound, index] : [...at, bound]
+      const other = ownOf(figures.figures, operand)
+      const known = () => Object.keys(figures.figures)
+      const unit = other && measureOf(other)
+      if (!other) report('figure.unknown', path, `no figure is called ${quoted(operand)}`, { name: operand, known })
+      else if (!measure || !unit || !fits(unit, measure)) {
+        report('unit.misfit', path, `${operand} is in ${unit ?? 'words'}; it cannot limit ${name}`)
+      }
+    }
+  }
 }
 
 /** `at`: where the path begins. */

@@ -43,6 +43,18 @@ function checkPaper(paper: PaperText, at: Path, { pack, figures, tables, procedu
   if (paper.lines.length === 0 && paper.tables.length === 0 && paper.lists.length === 0) {
     report('paper.empty', at, `${quoted(paper.title)} holds nothing; give it lines, tables or lists`)
   }
+  const { edition } = paper
+  if (edition !== undefined) {
+    knows(figures && Object.keys(figures.figures), edition, 'figure', [...at, 'edition'])
+    const numbers = figures?.figures[edition]
+    if (numbers && (numbers.kind !== 'integer' || !numbers.entered)) {
+      report(
+        'paper.edition',
+        [...at, 'edition'],
+        `${edition} should be an integer that is entered, to number the editions`,
+      )
+    }
+  }
   const sources = figures && Object.values(figures.figures).flatMap(({ stated }) => stated?.sources ?? [])
   const isSourced = paper.source === undefined || !sources || sources.includes(paper.source)
   if (paper.source !== undefined) knows(sources && [...new Set(sources)], paper.source, 'source', [...at, 'source'])

@@ -31,6 +31,7 @@ const derived = z.discriminatedUnion(
 )
 
 const values = z.array(value).min(1)
+const bound = z.union([operand, z.array(operand).min(1)])
 
 const common = {
   label: text.describe('As spoken and shown'),
@@ -66,7 +67,10 @@ const common = {
       carried: z.boolean().optional().describe('What rests on it uses the rounded value, as it is printed'),
     })
     .optional(),
-  limits: band.optional(),
+  limits: z
+    .strictObject({ min: bound.optional(), max: bound.optional() })
+    .optional()
+    .describe('Numbers, or figures that limit it: {max: [31640, performanceWeight]}'),
   gross: positive.optional(),
   ownFirst: z
     .literal(true)

@@ -14,6 +14,10 @@ const WRITTEN: Readonly<Record<string, Unit>> = {
   '°C': 'C',
   '°F': 'F',
   '%': 'percentMac',
+  W: 'degW',
+  west: 'degW',
+  E: 'degE',
+  east: 'degE',
 }
 
 export type Quantity = { readonly number: number } | { readonly code: string; readonly message: string }

@@ -4,8 +4,17 @@ import { describe, expect, it } from 'vitest'
 import { rig } from './rig.ts'
 
 const TO_THE_START = [
-  ...['load figures list', 'two four three six zero', 'four point three up', 'one two six', 'one three nine'],
-  ...['niner zero point four', 'before start list', 'brake set', 'signs on', 'five two four zero'],
+  ...['load figures list', 'two four three six zero', 'four point three up', 'one two six', 'one three two'],
+  ...[
+    'one three nine',
+    'niner zero point four',
+    'edition one, seven zero on board',
+    'before start list',
+    'brake set',
+    'signs on',
+    'four eight eight zero',
+    'five two four zero',
+  ],
   ...['one zero zero niner', 'four two seven one', 'we are cleared to push', 'all closed slides armed', 'beacon on'],
   ...['all pumps on', 'starting the right engine'],
 ]

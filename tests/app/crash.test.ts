@@ -120,7 +120,7 @@ type Page = Awaited<ReturnType<typeof openPage>>
 /** In the middle of the range in which it is right. */
 function readOff({ value }: WatchCall): string {
   if (!value) return ''
-  const { spec, min, max } = value
+  const { spec, min = value.max ?? 0, max = min } = value
   return sayValue({ ...spec, value: Math.round((min + max) / 2) } as Figure, 'plain')
 }
 

@@ -4,8 +4,14 @@
 export const TALK = 'tests/cli/answers/talk.yaml'
 
 export const TO_CLEARANCE = [
-  ...['load figures list', 'two four six two zero', 'three point one up', 'one two eight', 'one four one'],
-  ...['niner zero point four', 'get the information', 'information kilo, one zero one zero'],
+  ...['load figures list', 'two four six two zero', 'three point one up', 'one two eight', 'one three four'],
+  ...[
+    'one four one',
+    'niner zero point four',
+    'edition two, seven two on board',
+    'get the information',
+    'information kilo, one zero one zero',
+  ],
   ...['wind two three zero degrees one six knots, runway two four', 'request clearance'],
 ]
 export const TO_ALTIMETERS = [
@@ -13,7 +19,13 @@ export const TO_ALTIMETERS = [
   'departure frequency one two four decimal six seven five squawk two six one three',
   ...['done', 'departing runway two four, lantern two alfa departure, first level five thousand', 'flap twelve'],
   ...['V one one two eight, rotate one three four', 'rejected takeoff, engine failure', 'briefing complete'],
-  ...['before start list', 'brake set', 'signs on', 'five thousand six hundred forty'],
+  ...[
+    'before start list',
+    'brake set',
+    'signs on',
+    'four thousand eight hundred eighty',
+    'five thousand six hundred forty',
+  ],
 ]
 export const TO_CREW = [
   ...['one zero one zero', 'two six one three', 'request push and start', 'push and start approved facing east'],

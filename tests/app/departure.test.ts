@@ -333,15 +333,15 @@ describe('a cross-check aloud', () => {
 
   it.each([
     ['cross check runway', 'runway two four', 'flightComputer', 'runway', '24'],
-    ['crosscheck the runway off the performance sheet', 'two four', 'performanceSheet', 'runway', '24'],
-    ['cross check flap', 'flap twelve', 'performanceSheet', 'takeoffFlap', '12'],
+    ['crosscheck the runway off the takeoff data', 'two four', 'takeoffData', 'runway', '24'],
+    ['cross check flap', 'flap twelve', 'takeoffData', 'takeoffFlap', '12'],
     ['cross check fuel on board', 'five two four zero', 'flightComputer', 'blockFuel', 5240],
     ['cross check block fuel against the load sheet', 'five two five zero kilograms', 'loadSheet', 'blockFuel', 5250],
-    ['cross check V1 with performance sheet', 'V one one two six', 'performanceSheet', 'v1', 126],
+    ['cross check V1 with takeoff data', 'V one one two six', 'takeoffData', 'v1', 126],
   ])('"%s" is answered with "%s"', async (asked, read, source, figure, value) => {
     const flight = await atTrim()
     await flight.hear(asked)
-    expect(flight.said()).toMatch(/^Read me the .+, from the (load sheet|performance sheet|flight computer)\.$/)
+    expect(flight.said()).toMatch(/^Read me the .+, from the (load sheet|takeoff data|flight computer)\.$/)
     await flight.hear(read)
     await flight.settled()
     expect(flight.said()).toMatch(/ agrees\. Takeoff trim\?$/)
@@ -373,7 +373,7 @@ describe('a cross-check aloud', () => {
     const notes = () => debriefOf(flight.pack, flight.run.events()).revisions.map((one) => one.notes)
     expect(notes()).toEqual([
       [],
-      ['takeoff flap read from the performance sheet: differs'],
+      ['takeoff flap read from the takeoff data: differs'],
       [
         'takeoff flap settled on entered: the sheet is for another runway',
         'warning: takeoff weight is beyond its limit',

@@ -1,11 +1,13 @@
 import { describe, expect, it } from 'vitest'
 import { computedViews } from '../../src/app/figures/computedView.ts'
+import { draftView } from '../../src/app/figures/draftView.ts'
 import { envelopeView } from '../../src/app/figures/envelopeView.ts'
 import { enteredNumber, enteredValue, fieldGroups } from '../../src/app/figures/fields.ts'
 import { hiddenFigures } from '../../src/app/figures/hiddenFigures.ts'
 import { sourcedViews } from '../../src/app/figures/sourcesView.ts'
 import { tableView } from '../../src/app/figures/tableView.ts'
-import { EMPTY_DRAFT } from '../../src/app/store.ts'
+import { dealtBy } from '../../src/app/run/beginning.ts'
+import { createAppStore, EMPTY_DRAFT } from '../../src/app/store.ts'
 import { compute } from '../../src/kernel/figures/compute.ts'
 import { look } from '../../src/kernel/figures/lookup.ts'
 import type { Table } from '../../src/kernel/figures/pack.ts'
@@ -48,6 +50,29 @@ describe('what is typed in a field', () => {
   })
 })
 
+describe('a variation', () => {
+  it.each([
+    ['4 W', 4],
+    ['4w', 4],
+    ['12.5 east', -12.5],
+    ['3° E', -3],
+    ['0', 0],
+    ['4', '4'],
+    ['-4', '-4'],
+  ])('typed "%s" is %s: west above zero, never by a sign', (text, value) => {
+    expect(enteredValue({ kind: 'integer' }, text, 'degW')).toBe(value)
+  })
+
+  it('shows as it was typed', () => {
+    const draft = { ...EMPTY_DRAFT, values: { variation: -4 } }
+    const fields = fieldGroups(pack, draft, undefined, NONE, false).flatMap((group) => group.fields)
+    expect(fields.find(({ name }) => name === 'variation')).toMatchObject({
+      entered: '4 E',
+      range: 'west or east: 4 W',
+    })
+  })
+})
+
 describe('a figure that a station gives', () => {
   const fieldsOf = (hasStations: boolean) =>
     fieldGroups(pack, EMPTY_DRAFT, undefined, NONE, hasStations).flatMap(({ fields }) => fields.map(({ name }) => name))
@@ -66,6 +91,25 @@ describe('a figure that a station gives', () => {
 describe('what is hidden while a run is on', () => {
   it('is nothing before one', () => {
     expect(hiddenFigures(pack, undefined).size).toBe(0)
+  })
+
+  it('is also what is computed of a drawn departure that is not accepted yet; what is entered is there to be read', () => {
+    const hidden = hiddenFigures(pack, undefined, { stand: 'push', icing: 'no' })
+    for (const own of ['takeoffTrim', 'v1', 'vr', 'v2', 'takeoffCg', 'zeroFuelWeight']) {
+      expect(hidden.get(own), own).toBe('own')
+    }
+    expect(hidden.get('takeoffArm')).toBe('near')
+    for (const typed of ['blockFuel', 'runway', 'takeoffFlap']) expect(hidden.has(typed), typed).toBe(false)
+    const drawn = dealtBy(pack, 7)
+    if (!drawn) throw new Error('nothing was drawn')
+    const draft = drawn.preliminary
+    const shown = draftView(pack, {
+      ...createAppStore().getState(),
+      ...{ draft, preview: compute(pack.figures, draft), dealt: 7 },
+    })
+    expect(shown.computed.find(({ name }) => name === 'takeoffTrim')).toMatchObject({ shown: undefined, why: [] })
+    expect(shown.limits.map(({ label }) => label)).not.toContain('takeoff weight')
+    expect(shown.isDrawn).toBe(true)
   })
 
   it('is what is read back, and every working that leads to it or follows from it', async () => {

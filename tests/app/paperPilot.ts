@@ -42,6 +42,8 @@ export interface Papers {
   line(label: string): string
   /** Of this paper alone. */
   on(title: string, label: string): string
+  /** The number of the newest edition. */
+  edition(title: string): number
   /** The answer that the checklist card asks for, with its values. */
   answer(challenge: string): string
   readonly tables: readonly PrintedTable[]
@@ -75,6 +77,7 @@ export function papersOf(
         label,
         newest.filter((one) => one.title === title),
       ),
+    edition: (title) => newest.find((one) => one.title === title)?.edition ?? Number.NaN,
     answer(challenge) {
       const row = newest.flatMap(({ rows }) => rows).find((one) => one.challenge === challenge)
       if (!row) throw new Error(`the checklist card has no ${challenge}`)
@@ -85,6 +88,7 @@ export function papersOf(
           return word
         }
         const value = habits.values[`${challenge}, ${before}`] ?? habits.values[challenge]
+        before = ''
         return value ? value(papers) : papers.line(challenge)
       })
       return words.join(' ').replaceAll(',', '')
@@ -142,11 +146,20 @@ export const MARRAM: Habits = {
     },
     'zero fuel weight': (papers) => String(amount(papers.line('zero fuel weight'))),
     'takeoff fan speed': (papers) => String(amount(papers.line('takeoff fan speed'))),
+    'takeoff C G': (papers) => amount(papers.line('takeoff CG')).toFixed(1),
+    'rotate speed': (papers) => String(amount(papers.line('rotate speed'))),
+    'load sheet': (papers) => papers.line('persons on board'),
+    'load sheet, edition': (papers) => String(papers.edition('load sheet')),
+
+    // Off the gauge.
+    'brake pressure': () => '3000',
     altimeters: (papers) => String(amount(papers.line('altimeter'))),
     runway: (papers) => papers.on('departure slip', 'Runway in use'),
     'takeoff speeds, one': (papers) => String(amount(papers.line('V one'))),
     'takeoff speeds, rotate': (papers) => String(amount(papers.line('rotate speed'))),
+    'takeoff speeds, two': (papers) => String(amount(papers.line('V two'))),
     'fuel on board': (papers) => String(amount(papers.line('fuel on board'))),
+    'fuel required': (papers) => String(amount(papers.line('fuel required'))),
     'takeoff weight': (papers) => String(amount(papers.line('takeoff weight'))),
     'V one': (papers) => String(amount(papers.line('V one'))),
     'V two': (papers) => String(amount(papers.line('V two'))),

@@ -8,6 +8,7 @@ import { createSession } from '../../src/app/run/session.ts'
 import { newRun } from '../../src/app/run/storedRun.ts'
 import { DEFAULT_SETTINGS } from '../../src/app/settings.ts'
 import { debriefLines } from '../../src/cli/debriefText.ts'
+import type { Inputs } from '../../src/kernel/figures/model.ts'
 import { keyPress } from '../../src/kernel/interpret/keyPress.ts'
 import { debriefOf } from '../../src/kernel/run/debrief/debrief.ts'
 import { TALK, TO_ALTIMETERS, TO_AWAY, TO_CLEARANCE, TO_CREW } from './demoAnswers.ts'
@@ -45,14 +46,19 @@ describe('papers that come in', () => {
     expect(flight.said()).toBe('Load sheet, takeoff data and departure slip, new editions. Zero fuel weight?')
     expect(flight.state().revision).toBe(1)
     const { pack } = flight
-    const data = { ...(await demoInputs(pack, 'final')), stated: { loadSheet: { takeoffCg: 25 } } }
-    await flight.run.lay({ ...data, status: 'amended' })
+    const sheet = await demoInputs(pack, 'final')
+    const data = (loadSheetEdition: number): Inputs => ({
+      ...sheet,
+      values: { ...sheet.values, loadSheetEdition },
+      stated: { loadSheet: { takeoffCg: 25 } },
+    })
+    await flight.run.lay({ ...data(3), status: 'amended' })
     await flight.settled()
     expect(flight.said()).toMatch(/^Load sheet and takeoff data, new editions\./)
-    await flight.run.lay({ ...data, status: 'final' })
+    await flight.run.lay({ ...data(4), status: 'final' })
     await flight.settled()
     expect(flight.said()).toBe('Load sheet, edition 4. Zero fuel weight?')
-    await flight.run.lay({ ...data, status: 'final' })
+    await flight.run.lay({ ...data(4), status: 'final' })
     await flight.settled()
     expect(flight.said()).toBe('Load sheet, edition 4. Zero fuel weight?')
   })
@@ -69,6 +75,35 @@ describe('papers that come in', () => {
     )
     const { revisions } = debriefOf(flight.pack, flight.log.events)
     expect(revisions.map(({ takenOver }) => takenOver)).toEqual([false, true])
+  })
+
+  it('that were wrong come in again once the difference is settled, with the next number, which is read back', async () => {
+    const flight = await rig()
+    const preliminary = await demoInputs(flight.pack, 'preliminary')
+    const final = await demoInputs(flight.pack, 'final')
+    const { loadSheet, takeoffData } = final.stated ?? {}
+    const wrong = { ...final, stated: { ...final.stated, loadSheet: { ...loadSheet, zeroFuelWeight: 24_360 } } }
+    await flight.run.lay(preliminary)
+    await flight.run.enter(wrong, fromSheet(wrong, [preliminary]))
+    await flight.settled()
+    const reason = 'added up again'
+    const settled: Inputs = { ...wrong, settled: { zeroFuelWeight: { use: 'computed', reason } } }
+    await flight.run.enter(settled)
+    await flight.settled()
+    expect(flight.voice.said.at(-1)?.text).toMatch(/^Load sheet, edition 3\./)
+    const [newest] = table(flight).pile
+    expect(newest).toMatchObject({ id: 'loadSheet.3', which: 'edition 3' })
+    expect(newest?.lines.flatMap(({ label, text, changed }) => (changed ? `${label} ${text}` : []))).toEqual([
+      'zero fuel weight 24,620 kg',
+    ])
+    expect(flight.state().inputs?.values.loadSheetEdition).toBe(3)
+    // Settled on the sheet, nobody sends it again; nor for another reason in words.
+    const sheets = flight.state().sheets.length
+    const ofSheet = { ...settled.settled, zeroFuelWeight: { use: 'loadSheet', reason } }
+    await flight.run.enter({ ...settled, settled: ofSheet })
+    await flight.settled()
+    expect(flight.state().sheets).toHaveLength(sheets)
+    expect(takeoffData).toBeDefined()
   })
 
   it('in an engine start are there at once; their call waits until that is over', async () => {

@@ -107,7 +107,7 @@ describe('a value that was read aloud', () => {
 
 describe('what a station gives', () => {
   it('takes the place of what was entered, and leaves the rest', () => {
-    const taken = withTaken(preliminary, { altimeter: 1_010, transponder: '2613' })
+    const taken = withTaken(pack, preliminary, { altimeter: 1_010, transponder: '2613' })
     expect(taken).toEqual({ ...preliminary, values: { ...preliminary.values, altimeter: 1_010, transponder: '2613' } })
   })
 
@@ -137,11 +137,11 @@ describe('what a station gives', () => {
     ['is nothing before a run', sheet(1_009), undefined, 1_009],
     ['is nothing before figures', sheet(1_009), { fromStations: run().fromStations, inputs: undefined }, 1_009],
   ])('%s', (_, inputs, at, altimeter) => {
-    expect(withoutTaken(inputs, at)).toEqual({ ...inputs, values: { blockFuel: 5_640, altimeter } })
+    expect(withoutTaken(pack, inputs, at)).toEqual({ ...inputs, values: { blockFuel: 5_640, altimeter } })
   })
 
   it('leaves a sheet as it is where nothing was taken down', () => {
     const inputs = sheet(1_009)
-    expect(withoutTaken(inputs, { fromStations: {}, inputs: preliminary })).toBe(inputs)
+    expect(withoutTaken(pack, inputs, { fromStations: {}, inputs: preliminary })).toBe(inputs)
   })
 })

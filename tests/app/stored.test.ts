@@ -111,7 +111,13 @@ describe('where the log cannot be stored', () => {
     const flight = await atTrim()
     flight.log.refuse('The disk is full.')
     const tones = flight.voice.tones.filter((tone) => tone === 'attention').length
-    for (const text of ['four point three up', 'one two six', 'one three nine', 'niner zero point four']) {
+    const speeds = ['one two six', 'one three two', 'one three nine']
+    for (const text of [
+      'four point three up',
+      ...speeds,
+      'niner zero point four',
+      'edition one, seven zero on board',
+    ]) {
       await flight.hear(text)
     }
     expect(flight.state().lists.loadFigures).toMatchObject({ complete: true })
@@ -139,7 +145,7 @@ describe('where the log cannot be stored', () => {
     await flight.hear('four point three up')
     await flight.hear('one two six')
     flight.log.accept()
-    await flight.hear('one three nine')
+    await flight.hear('one three two')
     expect(flight.store.getState().storage.kept).toBe(true)
     expect(flight.log.events).toEqual(flight.run.events())
   })

@@ -18,8 +18,10 @@ export const PRELIMINARY_ANSWERS: readonly SpokenAnswer[] = [
   answer('zfw-preliminary', 'two four three six zero'),
   answer('trim-preliminary', 'four point three up', 'kal'),
   answer('v1-preliminary', 'one two six'),
+  answer('vr-preliminary', 'one three two'),
   answer('v2-preliminary', 'one three nine', 'kal'),
   answer('thrust', 'nine zero point four percent'),
+  answer('load-sheet-preliminary', 'edition one seven zero on board'),
 ]
 
 /** After the final figures: the flow that sets what has changed, then what is open again. */
@@ -28,7 +30,9 @@ export const FINAL_ANSWERS: readonly SpokenAnswer[] = [
   answer('zfw-final', 'two four six two zero'),
   answer('trim-final', 'three point one up set'),
   answer('v1-final', 'one two eight', 'kal'),
+  answer('vr-final', 'one three four'),
   answer('v2-final', 'one four one'),
+  answer('load-sheet-final', 'edition two seven two on board'),
 ]
 
 /** The calls of an engine start behind its beginning. */
@@ -45,6 +49,7 @@ export const LISTS: readonly SpokenAnswer[] = [
   answer('call-before-start', 'before start list'),
   answer('brake', 'brake set', 'kal'),
   answer('signs', 'signs on'),
+  answer('fuel-required', 'four eight eight zero kilograms'),
   answer('fuel', 'five six four zero kilograms'),
   answer('altimeters', 'one zero zero nine set', 'kal'),
   answer('transponder', 'code four two seven one'),
@@ -68,11 +73,15 @@ export const LISTS: readonly SpokenAnswer[] = [
   answer('unit', 'unit off', 'kal'),
   answer('call-ready', 'ready for taxi list'),
   answer('controls', 'full left full right'),
-  answer('trim-taxi', 'three point one up', 'kal'),
   answer('weight', 'three zero zero eight zero'),
-  answer('speeds', 'v one one two eight rotate one three four'),
+  answer('cg', 'two seven point three'),
+  answer('trim-taxi', 'three point one up', 'kal'),
+  answer('three-speeds', 'v one one two eight rotate one three four v two one four one'),
+  answer('thrust', 'nine zero point four percent'),
   answer('runway', 'runway two four', 'kal'),
-  answer('pressure', 'pressure normal'),
+  answer('pressure-value', 'two thousand nine hundred'),
+  answer('cabin', 'cabin ready'),
+  answer('configuration', 'configuration normal'),
 ]
 
 /** What a quick list needs besides, so that all of it is in one voice. */

@@ -42,8 +42,8 @@ const PLACES: Readonly<Record<string, readonly [list: string, item: string] | { 
     runway: ['readyForTaxi', 'runway'],
     readBack: {
       typed: [
-        ...['load figures list', 'two four six two zero', 'three point one up', 'one two eight', 'one four one'],
-        ...['niner zero point four', 'get the information'],
+        ...['load figures list', 'two four six two zero', 'three point one up', 'one two eight', 'one three four'],
+        ...['one four one', 'niner zero point four', 'edition two, seven two on board', 'get the information'],
       ],
     },
   }

@@ -30,7 +30,7 @@ test('an answer 200 ms behind the voice keeps its first word, though the page is
       ...{ type, item, because, firstWord: (evidence as { text: string }).text.split(' ')[0] },
       verdict: (judgement as { verdict?: string } | undefined)?.verdict,
     }))
-  const ITEMS = ['zeroFuelWeight', 'trim', 'v1', 'v2', 'thrust']
+  const ITEMS = ['zeroFuelWeight', 'trim', 'v1', 'vr', 'v2', 'thrust', 'loadSheet']
   let sayings = 0
   let cut = 0
   for (const [index, spoken] of PRELIMINARY_ANSWERS.slice(1).entries()) {

@@ -55,11 +55,11 @@ const byFile = (...files: readonly string[]) =>
 const STRETCHES: readonly { readonly call: string; readonly answers: readonly SpokenAnswer[] }[] = [
   {
     call: 'load figures list',
-    answers: byFile('zfw-final', 'trim-final', 'v1-final-rms', 'v2-final', 'thrust'),
+    answers: byFile('zfw-final', 'trim-final', 'v1-final-rms', 'vr-final', 'v2-final', 'thrust', 'load-sheet-final'),
   },
   {
     call: 'before start list',
-    answers: byFile('brake-rms', 'signs', 'fuel', 'altimeters-rms', 'transponder'),
+    answers: byFile('brake-rms', 'signs', 'fuel-required', 'fuel', 'altimeters-rms', 'transponder'),
   },
   { call: 'we are cleared to push', answers: byFile('doors-rms', 'beacon', 'pumps') },
 ]

@@ -23,11 +23,19 @@ async function goOn(
 }
 
 const FIGURES = [
-  ...['load figures list', 'two four three six zero', 'four point three up', 'one two six', 'one three nine'],
-  'niner zero point four',
+  ...['load figures list', 'two four three six zero', 'four point three up', 'one two six', 'one three two'],
+  ...['one three nine', 'niner zero point four', 'edition one, seven zero on board'],
 ]
 const TO_THE_LINE = [
-  ...['before start list', 'brake set', 'signs on', 'five two four zero', 'one zero zero niner', 'four two seven one'],
+  ...[
+    'before start list',
+    'brake set',
+    'signs on',
+    'four eight eight zero',
+    'five two four zero',
+    'one zero zero niner',
+    'four two seven one',
+  ],
 ]
 const BEHIND_THE_LINE = ['we are cleared to push', 'all closed slides armed', 'beacon on', 'all pumps on']
 
@@ -103,12 +111,13 @@ describe('an interruption', () => {
 
 describe('an item that is left open', () => {
   test('is passed by, asked for again behind the last one, and the list is complete only with it', async () => {
-    const { pilot } = await goOn(FIGURES.slice(0, 4))
+    const { pilot } = await goOn(FIGURES.slice(0, 5))
     expect(await pilot.headline()).toBe('v two')
     expect(await sayUntil(pilot, LEAVE_OPEN, 'commanded')).toMatchObject({ command: 'leaveOpen' })
     await pilot.listened()
     expect(await pilot.headline()).toBe('takeoff fan speed')
     await pilot.type('niner zero point four')
+    await pilot.type('edition one, seven zero on board')
     await pilot.listened()
     expect(await pilot.headline()).toBe('v two')
     expect(await pilot.said()).not.toContain('complete')

@@ -46,8 +46,8 @@ async function sayTo(pilot: Pilot, turn: string, spoken: SpokenAnswer, wanted = 
 }
 
 const FIGURES = [
-  ...['load figures list', 'two four six two zero', 'three point one up', 'one two eight', 'one four one'],
-  'niner zero point four',
+  ...['load figures list', 'two four six two zero', 'three point one up', 'one two eight', 'one three four'],
+  ...['one four one', 'niner zero point four', 'edition two, seven two on board'],
 ]
 const INFORMATION = [
   'get the information',
@@ -60,7 +60,14 @@ const BRIEFING = [
   ...['rejected takeoff, engine failure', 'briefing complete'],
 ]
 const BEFORE_START = [
-  ...['before start list', 'brake set', 'signs on', 'five thousand six hundred forty', 'one zero one zero'],
+  ...[
+    'before start list',
+    'brake set',
+    'signs on',
+    'four thousand eight hundred eighty',
+    'five thousand six hundred forty',
+    'one zero one zero',
+  ],
   ...['two six one three', 'request push and start', 'push and start approved facing east'],
   ...['all closed slides armed', 'beacon on', 'all pumps on'],
 ]
@@ -93,8 +100,9 @@ const TO_TAXI = [
   ...['full left', 'left aileron up right aileron down', 'full right', 'right aileron up left aileron down'],
   ...['full forward', 'elevator down', 'full aft', 'elevator up', 'rudder left', 'rudder left'],
   ...['rudder right', 'rudder right', 'neutral', 'done'],
-  ...['ready for taxi', 'full left full right', 'three point one up', 'three zero zero eight zero'],
-  ...['V one one two eight rotate one three four', 'runway two four', 'pressure normal'],
+  ...['ready for taxi', 'full left full right', 'three zero zero eight zero', 'two seven point three'],
+  ...['three point one up', 'V one one two eight rotate one three four V two one four one', 'niner zero point four'],
+  ...['runway two four', 'two thousand niner hundred', 'cabin ready', 'configuration normal'],
 ]
 
 const CLEARED = [

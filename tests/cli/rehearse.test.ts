@@ -160,7 +160,9 @@ describe('debrief', () => {
     expect(output).toMatch(/starter out: after .* \(called after .*, sooner than it can be seen\)/)
     expect(output).toContain('(out of limits: 14)')
     expect(output).toContain('(out of limits: 64)')
-    expect(output).toMatch(/revision 2: final load sheet; open again: zero fuel weight, takeoff trim, V one, V two/)
+    expect(output).toMatch(
+      /revision 2: final load sheet; open again: zero fuel weight, takeoff trim, V one, rotate speed, V two, load sheet/,
+    )
     expect(output).toMatch(/"four point three up" negative \(value\), on revision 2; it fits .*preliminary/)
   })
 

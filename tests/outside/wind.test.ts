@@ -31,6 +31,80 @@ describe('wind as takeoff data take it', () => {
   })
 })
 
+describe('a wind given true, on a runway numbered by the compass', () => {
+  const reference = {
+    label: 'reference',
+    kind: 'choice',
+    options: { true: ['true'], magnetic: ['magnetic'] },
+    entered: { required: false },
+  }
+  const variation = { label: 'variation', kind: 'integer', unit: 'degW', entered: { required: false } }
+  const model = modelOf({
+    figures: {
+      reference,
+      variation,
+      head: derived(
+        'kt',
+        { by: 'headwind', direction: 240, speed: 20, heading: 240, reference: 'reference', variation: 'variation' },
+        1,
+      ),
+      cross: derived(
+        'kt',
+        { by: 'crosswind', direction: 240, speed: 20, heading: 240, reference: 'reference', variation: 'variation' },
+        1,
+      ),
+    },
+  })
+  const found = (values: Record<string, string | number>) => {
+    const { figures, problems } = figuresOf(model, { values })
+    return { head: figures.head?.value, cross: figures.cross?.value, why: figures.cross?.why[0]?.text, problems }
+  }
+
+  // "Variation west, magnetic best; variation east, magnetic least" (common practice, no source): 240 true is 260 with 20 west.
+  test.each([
+    ['20 west', 20, 260, 'right'],
+    ['20 east', -20, 220, 'left'],
+    ['none', 0, 240, ''],
+  ])('with a variation of %s', (_, west, magnetic, side) => {
+    const { head, cross, why } = found({ reference: 'true', variation: west })
+    // 20 kt at 20 degrees: 18.8 along, 6.8 across, by arithmetic.
+    expect([head, cross]).toEqual(west === 0 ? [20, 0] : [18.8, 6.8])
+    expect(why).toContain(`${magnetic}° magnetic`)
+    expect(why).toContain(side)
+  })
+
+  test('goes round north', () => {
+    const north = modelOf({
+      figures: {
+        reference,
+        head: derived(
+          'kt',
+          { by: 'headwind', direction: 355, speed: 10, heading: 5, reference: 'reference', variation: 10 },
+          1,
+        ),
+      },
+    })
+    const { figures } = figuresOf(north, { values: { reference: 'true' } })
+    expect([figures.head?.value, figures.head?.why[0]?.text]).toEqual([10, expect.stringContaining('5° magnetic')])
+  })
+
+  // ICAO Doc 4444 and FAA JO 7110.65 (from memory): towers and ATIS give it magnetic.
+  test.each([{}, { reference: 'magnetic' }, { reference: 'magnetic', variation: 20 }])(
+    'needs no variation by %j',
+    (values) => {
+      expect(found(values)).toMatchObject({ head: 20, cross: 0, problems: [] })
+    },
+  )
+
+  test('is told to lack its variation', () => {
+    const { head, problems } = found({ reference: 'true' })
+    expect(head).toBeUndefined()
+    expect(problems.map(({ message }) => message)).toContain(
+      'result: the wind is given true and the runway is magnetic; enter the variation, west or east',
+    )
+  })
+})
+
 describe('wind components', () => {
   test.each([
     // FAA test item, looked up: redhorseaviation.com.

@@ -54,7 +54,7 @@ const BAD: readonly Bad[] = [
     name: 'a figure name misspelt where an item rests on it',
     at: 'takeofCG',
     file: 'procedures.yaml',
-    from: 'restsOn: [takeoffCg]',
+    from: 'restsOn: [runwayHeading]',
     to: 'restsOn: [takeofCG]',
     problem: /^no figure is called "takeofCG"; did you mean "takeoffCg"\?$/,
   },
@@ -101,8 +101,8 @@ const BAD: readonly Bad[] = [
     name: 'a figure without an origin',
     at: 'runway: {label',
     file: 'figures.yaml',
-    from: 'runway: {label: runway, kind: runway, entered: {group: Departure}, stated: {sources: [performanceSheet, flightComputer]}}',
-    to: 'runway: {label: runway, kind: runway, stated: {sources: [performanceSheet, flightComputer]}}',
+    from: 'runway: {label: runway, kind: runway, entered: {group: Departure}, stated: {sources: [takeoffData, flightComputer]}}',
+    to: 'runway: {label: runway, kind: runway, stated: {sources: [takeoffData, flightComputer]}}',
     problem: /^runway has no value; say entered, given, constant or derived$/,
   },
   {
@@ -117,25 +117,25 @@ const BAD: readonly Bad[] = [
     name: 'text that sources state within a tolerance',
     at: '1}',
     file: 'figures.yaml',
-    from: 'stated: {sources: [performanceSheet, flightComputer]}',
-    to: 'stated: {sources: [performanceSheet, flightComputer], tolerance: 1}',
+    from: 'stated: {sources: [takeoffData, flightComputer]}',
+    to: 'stated: {sources: [takeoffData, flightComputer], tolerance: 1}',
     problem: /^runway is text and is compared exactly; leave tolerance out$/,
   },
   {
     name: 'a source called like our own value',
     at: 'entered]',
     file: 'figures.yaml',
-    from: 'stated: {sources: [performanceSheet, flightComputer]}',
-    to: 'stated: {sources: [performanceSheet, entered]}',
+    from: 'stated: {sources: [takeoffData, flightComputer]}',
+    to: 'stated: {sources: [takeoffData, entered]}',
     problem: /^"entered" is our own value; name who else states runway$/,
   },
   {
     name: 'a trap of a sheet that does not state its figure',
     at: '{kind: oldSheet, figure: runway, also: [v1], source: loadSheet}',
     file: 'figures.yaml',
-    from: '{kind: oldSheet, figure: runway, also: [v1], source: performanceSheet}',
+    from: '{kind: oldSheet, figure: runway, also: [v1], source: takeoffData}',
     to: '{kind: oldSheet, figure: runway, also: [v1], source: loadSheet}',
-    problem: /^the trap of runway has no source "loadSheet"; there are performanceSheet, flightComputer$/,
+    problem: /^the trap of runway has no source "loadSheet"; there are takeoffData, flightComputer$/,
   },
   {
     name: 'units that do not fit',
@@ -504,7 +504,7 @@ describe('a pack with a mistake is refused with file, line, column and what woul
   })
 
   test('names that every object has are no figures', () => {
-    const { problems } = changed('procedures.yaml', 'restsOn: [takeoffCg]', 'restsOn: [constructor]')
+    const { problems } = changed('procedures.yaml', 'restsOn: [runwayHeading]', 'restsOn: [constructor]')
     expect(problems.map(({ message }) => message)).toEqual([
       'entry 1 of "restsOn" "constructor" cannot be a name here; choose another',
     ])

@@ -230,7 +230,7 @@ describe('a slip in what a pack says is told once, with what would be right', ()
     [
       'a list with nothing in it',
       'figures.yaml',
-      'sources: [performanceSheet, flightComputer]',
+      'sources: [takeoffData, flightComputer]',
       'sources: []',
       /^\d+:\d+: sources is too short; it should be a list of at least 1$/,
     ],

@@ -77,7 +77,14 @@ describe('the place in the procedure', () => {
     await user.click(screen.getByRole('button', { name: '“Leave it open”' }))
     await challenge('V one')
     expect(item('takeoff trim')).toContain('left open')
-    for (const said of ['one two six', 'one three nine', 'nine zero point four', 'four point three up'])
+    for (const said of [
+      'one two six',
+      'one three two',
+      'one three nine',
+      'nine zero point four',
+      'edition one, seven zero on board',
+      'four point three up',
+    ])
       await answer(said)
     const lists = screen.getByRole('region', { name: 'All lists' })
     await waitFor(() => expect(within(lists).getAllByRole('listitem')[0]?.textContent).toBe('load figurescomplete'))

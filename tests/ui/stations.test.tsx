@@ -22,8 +22,9 @@ async function informed(said: Inputs['said'] = {}) {
   const flight = await flying(WITH(), { ...INPUTS.preliminary, said })
   const { answer } = flight
   const { script } = started(flight)
-  const figures = ['two four three six zero', 'four point three up', 'one two six', 'one three nine']
-  for (const text of ['load figures list', ...figures, 'niner zero point four']) await answer(text)
+  const figures = ['two four three six zero', 'four point three up', 'one two six', 'one three two', 'one three nine']
+  for (const text of ['load figures list', ...figures, 'niner zero point four', 'edition one, seven zero on board'])
+    await answer(text)
   await screen.findByRole('heading', { level: 1, name: 'departure information' })
   await answer('get the information')
   const aloud = (name: string) => {

@@ -47,7 +47,7 @@ export function draftActions(store: Store, controller: Pick<RunController, 'open
       if (!inputs) return
       if (how === 'lay') return lay(inputs)
       store.setState({ takenFrom: inputs })
-      preview(withoutTaken(inputs, run))
+      preview(withoutTaken(pack, inputs, run))
     },
   }
 }

@@ -16,6 +16,7 @@ import type { AppState } from '../store.ts'
 import { type ComputedView, computedViews } from './computedView.ts'
 import { type FieldGroup, fieldGroups, type LoadField, loadFields } from './fields.ts'
 import { type Hidden, hiddenFigures } from './hiddenFigures.ts'
+import { type LimitView, limitViews } from './limitsView.ts'
 import { type SourcedView, sourcedViews } from './sourcesView.ts'
 
 export interface SituationField {
@@ -42,6 +43,10 @@ export interface DraftView {
   readonly computed: readonly ComputedView[]
   readonly sourced: readonly SourcedView[]
   readonly hidden: ReadonlyMap<string, Hidden>
+  /** What is left to each limit, where that gives no hidden value away. */
+  readonly limits: readonly LimitView[]
+  /** A drawn departure that is not accepted yet: there is no run in which a value could be shown. */
+  readonly isDrawn: boolean
   /** Revision in force; 0 before the first. */
   readonly revision: number
   /** Values read back or entered that are other ones than in the revision in force. */
@@ -59,19 +64,19 @@ export interface DraftView {
 
 export function draftView(
   pack: Pack,
-  state: Pick<AppState, 'draft' | 'preview' | 'revisions' | 'run' | 'settings'>,
+  state: Pick<AppState, 'draft' | 'preview' | 'revisions' | 'run' | 'settings' | 'dealt'>,
 ): DraftView {
-  const { draft, preview, revisions, run, settings } = state
+  const { draft, preview, revisions, run, settings, dealt } = state
   const hasStations = run?.status === 'running' ? run.script !== undefined : settings.stations
   const inForce = revisions.at(-1)
-  const hidden = hiddenFigures(pack, run)
+  const situation = { ...initial(pack), ...run?.situation, ...(run?.status !== 'running' && draft.situation) }
+  const hidden = hiddenFigures(pack, run, dealt === undefined ? undefined : situation)
   // What stations give does not come from a sheet while they are there.
   const isGiven = (name: string) => run?.script !== undefined && pack.figures.declarations[name]?.given !== undefined
   const changes =
     inForce && preview ? changesBetween(inForce.set, preview).filter(({ figure }) => !isGiven(figure)) : []
   const slips = inForce && preview ? grossErrors(pack.figures, inForce.set, preview) : []
   const spoken = changes.filter((change) => change.spoken)
-  const situation = { ...initial(pack), ...run?.situation, ...(run?.status !== 'running' && draft.situation) }
   const computed = computedViews(pack, preview, inForce?.set, hidden, situation)
   const workings = new Set(computed.filter(({ read }) => !read).map(({ name }) => name))
   const told = spoken.filter(({ figure }) => !workings.has(figure))
@@ -88,6 +93,8 @@ export function draftView(
     computed,
     sourced: sourcedViews(pack, draft, preview, inForce, hidden),
     hidden,
+    limits: preview ? limitViews(pack, preview, hidden) : [],
+    isDrawn: !run && dealt !== undefined,
     revision: inForce?.revision ?? 0,
     changes: told.map(({ figure, label }) => {
       if (hidden.has(figure)) return { label, hidden: true }
@@ -141,12 +148,18 @@ function reopens(pack: Pack, run: RunState | undefined, moved: ReadonlySet<strin
 /** A problem may name the value it is about: a hidden value is left out of it. */
 function discreet(pack: Pack, problem: Problem, hidden: ReadonlyMap<string, Hidden>): string {
   if (problem.code === 'input.missing' || !/\d/.test(problem.message)) return problem.message
-  const labels = [...hidden.keys()].flatMap((name) => pack.figures.declarations[name]?.label ?? [])
+  const { message } = problem
+  const named = [...hidden.keys()].map((name) => ({ name, label: pack.figures.declarations[name]?.label ?? name }))
   // The first one named is what it is about: "takeoff CG 34.1 % MAC is 1 aft of the envelope at takeoff weight ...".
-  const [label] = labels
-    .filter((one) => problem.message.includes(one))
-    .sort((one, other) => problem.message.indexOf(one) - problem.message.indexOf(other) || other.length - one.length)
-  if (label === undefined) return problem.message
+  const [about] = named
+    .filter(({ label }) => message.includes(label))
+    .sort((a, b) => message.indexOf(a.label) - message.indexOf(b.label) || b.label.length - a.label.length)
+  if (!about) return message
+  const { name, label } = about
+  // By how much is told of a value that nobody has to read back; of one that is read back it would be as good as the value.
+  const [, over, by] = /^(.+ (?:over|below) .+) by (.+) \(.+\)$/.exec(message) ?? []
+  if (over && by)
+    return hidden.get(name) === 'near' ? `${over} by ${by}` : `${over}; show its value to read by how much`
   if (problem.code === 'source.differs') return `${label}: sources differ; choose one and say why`
   const isError = problem.severity === 'error'
   return `${label}: ${isError ? 'something is wrong with it' : 'it is worth a second look'}; show its value to read what`

@@ -1,6 +1,7 @@
 /** The fields of a revision: what each one takes, its unit and plausible range, and what was typed so far. */
 
 import { band, valueProblems } from '../../kernel/figures/entered.ts'
+import { formatMeasured } from '../../kernel/figures/format.ts'
 import type { Inputs } from '../../kernel/figures/model.ts'
 import type { FigureDeclaration } from '../../kernel/figures/pack.ts'
 import { type KindSpec, kindOf, type Value } from '../../kernel/kinds/kind.ts'
@@ -9,6 +10,7 @@ import { tidied } from '../../kernel/kinds/written.ts'
 import type { Pack } from '../../kernel/pack/checklist.ts'
 import { readBackOf } from '../../kernel/pack/rests.ts'
 import type { Problem } from '../../kernel/problem.ts'
+import { convert, type Unit } from '../../kernel/units.ts'
 import type { Hidden } from './hiddenFigures.ts'
 
 export interface FigureField {
@@ -44,10 +46,19 @@ export interface LoadField {
 }
 
 /** What was typed as a value; text that is no number stays text, so that computing can say what it should be. */
-export function enteredValue(spec: KindSpec, text: string): Value | undefined {
+export function enteredValue(spec: KindSpec, text: string, measure?: Unit): Value | undefined {
   const trimmed = text.trim()
   if (trimmed === '') return undefined
+  if (measure === 'degW') return enteredVariation(trimmed) ?? trimmed
   return (isNumeric(spec) ? enteredNumber(trimmed) : undefined) ?? tidied(spec, trimmed)
+}
+
+/** "4 W", "4E", "4 east": west is above zero. A number alone could be either, unless it is zero. */
+function enteredVariation(text: string): number | undefined {
+  const [, digits = '', side = ''] = /^(\d{1,3}(?:\.\d+)?) ?°? ?(w|west|e|east|)$/i.exec(text) ?? []
+  const number = Number(digits)
+  if (digits === '' || (side === '' && number !== 0)) return undefined
+  return convert(number, /^e/i.test(side) ? 'degE' : 'degW', 'degW') + 0
 }
 
 /** "1,200" and "1200.5" are numbers; undefined for anything else. */
@@ -90,16 +101,20 @@ function field(
   return {
     name,
     label,
-    unit: unit ?? '',
+    unit: measure === 'degW' ? '°' : (unit ?? ''),
     required: required !== false || given !== undefined,
-    range: plausible ? `normally ${band(plausible, measure)}` : howWritten(spec),
+    range:
+      measure === 'degW' ? 'west or east: 4 W' : plausible ? `normally ${band(plausible, measure)}` : howWritten(spec),
     ...(options && { options: Object.keys(options(spec)) }),
-    isText: !isNumeric(spec),
-    entered: value === undefined || isKept ? '' : String(value),
+    isText: !isNumeric(spec) || measure === 'degW',
+    entered: value === undefined || isKept ? '' : asTyped(value, measure),
     keeps,
     problems: value === undefined || isKept ? [] : valueProblems(declaration, value),
   }
 }
+
+const asTyped = (value: Value, measure: Unit | undefined): string =>
+  measure === 'degW' && typeof value === 'number' ? formatMeasured(value, measure).replace('°', '') : String(value)
 
 /** For values of several pieces; a single one shows by its label. */
 function howWritten(spec: KindSpec): string {

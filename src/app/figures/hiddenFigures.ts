@@ -21,22 +21,41 @@ export function figuresRead(pack: Pack, situation: RunState['situation']): Reado
   return new Set(items.flatMap((item) => restsOf(item, situation)))
 }
 
-/** Empty while no run is on. */
-export function hiddenFigures(pack: Pack, run: RunState | undefined): ReadonlyMap<string, Hidden> {
+/**
+ * Empty while no run is on; but of a drawn departure what is computed is hidden before it is accepted as well, in the
+ * situation that it was `drawn` in: it is the pilot's to work out from the papers.
+ */
+export function hiddenFigures(
+  pack: Pack,
+  run: RunState | undefined,
+  drawn?: RunState['situation'],
+): ReadonlyMap<string, Hidden> {
   const hidden = new Map<string, Hidden>()
+  if (!run && drawn) {
+    const isDerived = (name: string) => pack.figures.declarations[name]?.derived !== undefined
+    for (const name of figuresRead(pack, drawn)) if (isDerived(name)) hidden.set(name, 'own')
+    return withWorkings(pack, hidden, [])
+  }
   if (run?.status !== 'running') return hidden
   for (const item of listsOf(pack).flatMap((list) => itemsOf(list, run.situation))) {
     if (itemState(run, item.id).revealed) continue
     for (const name of restsOf(item, run.situation)) hidden.set(name, 'own')
   }
   for (const name of figuresTalked(pack, run)) if (!run.revealedFigures.includes(name)) hidden.set(name, 'own')
-  const { declarations } = pack.figures
-  for (const name of [...hidden.keys()].flatMap((own) => [...dependencyClosure(pack.figures, own)])) {
+  return withWorkings(pack, hidden, run.revealedFigures)
+}
+
+function withWorkings(
+  { figures }: Pack,
+  hidden: ReadonlyMap<string, Hidden>,
+  revealed: readonly string[],
+): ReadonlyMap<string, Hidden> {
+  const all = new Map(hidden)
+  for (const name of [...hidden.keys()].flatMap((own) => [...dependencyClosure(figures, own)])) {
     // A value that was typed in and is not read back is no secret, nor is one that the pilot has asked for.
-    if (declarations[name]?.derived && !hidden.has(name) && !run.revealedFigures.includes(name))
-      hidden.set(name, 'near')
+    if (figures.declarations[name]?.derived && !all.has(name) && !revealed.includes(name)) all.set(name, 'near')
   }
-  return hidden
+  return all
 }
 
 /** Figures that an order or a topic of a briefing is compared with, and that were not said right yet. */

@@ -4,6 +4,7 @@ import { type Departure, deal } from '../../kernel/figures/deal.ts'
 import type { Inputs } from '../../kernel/figures/model.ts'
 import type { Pack } from '../../kernel/pack/checklist.ts'
 import { readBackOf } from '../../kernel/pack/rests.ts'
+import { nextEdition } from '../../kernel/papers/corrected.ts'
 import { type EventBody, NOTICE, type RunSettings, type Script } from '../../kernel/run/core/events.ts'
 import { scriptFor } from '../../kernel/run/talk/script.ts'
 import type { FromSheet } from './revision.ts'
@@ -21,9 +22,10 @@ export interface Beginning {
   readonly stations?: { readonly seed: number; readonly slips?: boolean }
 }
 
-/** The same number deals the same departure; undefined where the pack has no rules for dealing. */
+/** Its final figures come on the next edition of each paper that is numbered. The same number deals the same departure; undefined where the pack has no rules for dealing. */
 export function dealtBy(pack: Pack, seed: number): Departure | undefined {
-  return deal(pack.figures, readBackOf(pack), seed)
+  const departure = deal(pack.figures, readBackOf(pack), seed)
+  return departure && { ...departure, final: nextEdition(pack, departure.final) }
 }
 
 export function startOf(pack: Pack, beginning: Beginning, startedAt: number): EventBody {

@@ -51,7 +51,7 @@ export function revisedBy(
     ...{ status, label, inputs, ...from },
     values: valuesOf(set),
     changes: changesBetween(before?.set, set),
-    warnings: warningsIn(pack, before?.set, set),
+    ...warningsIn(pack, before?.set, set),
   }
 }
 
@@ -72,9 +72,14 @@ export function withStated(inputs: Inputs, { source, figure, value }: Stated): I
   return { ...inputs, stated }
 }
 
-/** Values that a station gave take the place of what was entered. */
-export function withTaken(inputs: Inputs, values: Readonly<Record<string, Value>>): Inputs {
-  return { ...inputs, values: { ...inputs.values, ...values } }
+/** Values that a station gave take the place of what was entered. A station's wind is magnetic: what the entered one was goes with it. */
+export function withTaken(pack: Pack, inputs: Inputs, values: Readonly<Record<string, Value>>): Inputs {
+  const gone = Object.values(pack.figures.declarations).flatMap(({ derived }) => {
+    const { direction, reference } = derived?.takes ?? {}
+    return typeof direction === 'string' && direction in values && typeof reference === 'string' ? [reference] : []
+  })
+  const kept = Object.entries(inputs.values).filter(([name]) => !gone.includes(name))
+  return { ...inputs, values: { ...Object.fromEntries(kept), ...values } }
 }
 
 /** While stations have voices, what they give is theirs to give: neither a sheet nor a hand changes it. */
@@ -88,12 +93,16 @@ export function withoutGiven(pack: Pack, inputs: Inputs, inForce: Inputs | undef
  * A sheet that comes in while stations have voices: what a turn gave stays, unless the sheet itself has other news than
  * the papers had before. A hand that types another value has seen what it types over.
  */
-export function withoutTaken(inputs: Inputs, run: Pick<RunState, 'fromStations' | 'inputs'> | undefined): Inputs {
+export function withoutTaken(
+  pack: Pack,
+  inputs: Inputs,
+  run: Pick<RunState, 'fromStations' | 'inputs'> | undefined,
+): Inputs {
   const kept = Object.entries(run?.fromStations ?? {}).flatMap(([name, { over }]) => {
     const value = run?.inputs?.values[name]
     return value === undefined || (inputs.values[name] ?? over) !== over ? [] : [[name, value] as const]
   })
-  return kept.length === 0 ? inputs : withTaken(inputs, Object.fromEntries(kept))
+  return kept.length === 0 ? inputs : withTaken(pack, inputs, Object.fromEntries(kept))
 }
 
 /** Spoken values of all figures that have one. */
@@ -103,9 +112,19 @@ function valuesOf({ figures }: FigureSet): Record<string, Value> {
   )
 }
 
+const OVER = 'limit.exceeded'
+
 /** Limits broken, and changes so large that they are probably slips. */
-function warningsIn(pack: Pack, before: FigureSet | undefined, set: FigureSet): string[] {
+function warningsIn(pack: Pack, before: FigureSet | undefined, set: FigureSet): Pick<Revised, 'warnings' | 'warned'> {
   const limits = set.problems.filter(({ code }) => code.startsWith('limit.'))
   const gross = before ? grossErrors(pack.figures, before, set) : []
-  return [...limits, ...gross].map(({ message }) => message)
+  // Beyond its limit a weight is often beyond its envelope, too: each is told once, by how much.
+  const byAmount = limits.toSorted((one, other) => Number(other.code === OVER) - Number(one.code === OVER))
+  const all = [...byAmount, ...gross].filter(
+    ({ short }, at, every) => short === undefined || every.findIndex((one) => one.short === short) === at,
+  )
+  return {
+    warnings: all.map(({ message }) => message),
+    ...(all.length > 0 && { warned: [...new Set(all.map(({ short }) => short ?? 'figures warning'))] }),
+  }
 }

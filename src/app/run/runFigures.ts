@@ -3,8 +3,10 @@
  * because the departure was dealt. Each is computed when its turn comes, on the figures that are in force then.
  */
 
+import { compute } from '../../kernel/figures/compute.ts'
 import type { Inputs } from '../../kernel/figures/model.ts'
 import type { Pack } from '../../kernel/pack/checklist.ts'
+import { corrected } from '../../kernel/papers/corrected.ts'
 import type { EventBody } from '../../kernel/run/core/events.ts'
 import type { Replayed } from '../../kernel/run/core/readLog.ts'
 import type { RunState } from '../../kernel/run/core/state.ts'
@@ -66,9 +68,19 @@ export function createRunFigures({ pack, clock, happen, ...soFar }: RunFiguresPa
       if (!wanted) return undefined
       entering = { wanted, ...(lay && { lay }) }
       const isFromStation = from.takenDown !== undefined
-      const inputs = run.script && !isFromStation ? withoutGiven(pack, wanted, run.inputs) : wanted
-      return [...situationChanges(run, inputs), revisedBy(pack, inputs, revisions.at(-1), from)]
+      const given = run.script && !isFromStation ? withoutGiven(pack, wanted, run.inputs) : wanted
+      const again = isFromStation || from.sheet ? undefined : sentAgain(run, given)
+      const inputs = again?.inputs ?? given
+      const how = again ? { ...from, sheet: again.sheet } : from
+      return [...situationChanges(run, inputs), revisedBy(pack, inputs, revisions.at(-1), how)]
     })
+  }
+
+  /** A paper that a difference was settled against comes in once more. */
+  function sentAgain({ sheets, inputs: inForce }: RunState, inputs: Inputs): ReturnType<typeof corrected> {
+    const sheet = sheets.at(-1)?.inputs
+    if (!sheet || !inputs.settled) return undefined
+    return corrected(pack, { inputs, set: compute(pack.figures, inputs), before: inForce?.settled, sheet })
   }
 
   /** What came by voice changes the figures in force, in the situation of the run. */
@@ -85,14 +97,15 @@ export function createRunFigures({ pack, clock, happen, ...soFar }: RunFiguresPa
       return event.type === 'figuresRevised' ? entering : undefined
     },
     enter: (inputs, from) => revise(() => inputs, from),
-    recordFromStation: ({ turn, values }) => void layOver((inputs) => withTaken(inputs, values), { takenDown: turn }),
+    recordFromStation: ({ turn, values }) =>
+      void layOver((inputs) => withTaken(pack, inputs, values), { takenDown: turn }),
     awaitFinal(number, startedAt) {
       const dealt = number === undefined ? undefined : dealtBy(pack, number)
       if (!dealt) return
       stop()
       const due = startedAt + dealt.finalAfterMinutes * 60_000
       // Where the pilot leaves the stand in another way than was dealt, late figures do not change that.
-      const final = (run: RunState) => withoutTaken({ ...dealt.final, situation: run.situation }, run)
+      const final = (run: RunState) => withoutTaken(pack, { ...dealt.final, situation: run.situation }, run)
       const come = () =>
         void revise((run) => (run.figureStatus === 'preliminary' ? final(run) : undefined), { sheet: dealt.final })
       stop = clock.after(Math.max(0, due - clock.now()), come)

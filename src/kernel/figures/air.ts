@@ -5,9 +5,9 @@
  */
 
 import { convert } from '../units.ts'
-import type { Calculator } from './calculator.ts'
-import { formatNumber } from './format.ts'
-import { maybe, number, shown } from './work.ts'
+import { type Calculator, failed, type Outcome, type Work } from './calculator.ts'
+import { formatMeasured, formatNumber } from './format.ts'
+import { maybe, number, shown, word } from './work.ts'
 
 const SEA_LEVEL_HPA = 1013.25
 const SEA_LEVEL_K = 288.15
@@ -109,12 +109,35 @@ const densityAltitudeByRule: Calculator = {
   },
 }
 
+/**
+ * Wind in METAR, TAF and upper wind forecasts is true (ICAO Annex 3, 4.1.5.1 and Doc 8896, 2.3; FAA AIM 7-1-29, from memory);
+ * by tower and ATIS it is magnetic, as runways are numbered (ICAO Doc 4444, 11.4.3.2.2 and FAA JO 7110.65, 2-6, from memory).
+ */
 const WIND = {
   direction: { unit: 'deg' },
   speed: { unit: 'kt' },
   gust: { unit: 'kt', optional: true },
   heading: { unit: 'deg' },
+  reference: { unit: 'any', optional: true },
+  variation: { unit: 'degW', optional: true },
 } as const satisfies Calculator['takes']
+
+/** From where the wind blows as a compass shows it: a true direction with the variation, east taken off, west added. */
+function magneticWind(work: Work): { readonly from: number; readonly told: string } | Outcome {
+  const from = number(work, 'direction')
+  if (word(work, 'reference') !== TRUE) return { from, told: shown(work, 'direction') }
+  const variation = maybe(work, 'variation')
+  if (variation === undefined) {
+    const message = `${work.figure.label}: the wind is given true and the runway is magnetic; enter the variation, west or east`
+    return failed('wind.variation', message)
+  }
+  const magnetic = (((from + variation) % 360) + 360) % 360
+  const told = `${shown(work, 'direction')} true, ${shown(work, 'variation')}: ${formatMeasured(magnetic, 'deg')} magnetic`
+  return { from: magnetic, told }
+}
+
+/** What `reference` says of a wind out of a METAR; anything else, or nothing, is magnetic. */
+const TRUE = 'true'
 
 const headwind: Calculator = {
   about:
@@ -122,12 +145,14 @@ const headwind: Calculator = {
   takes: { ...WIND, headShare: { unit: 'none', optional: true }, tailShare: { unit: 'none', optional: true } },
   gives: 'kt',
   run(work) {
-    const steady = windOn(number(work, 'heading'), number(work, 'direction'), number(work, 'speed')).head
+    const wind = magneticWind(work)
+    if (!('from' in wind)) return wind
+    const steady = windOn(number(work, 'heading'), wind.from, number(work, 'speed')).head
     // Gusts never help: they count where they make it worse (common practice, no source).
     const gust = maybe(work, 'gust') ?? number(work, 'speed')
-    const gusting = windOn(number(work, 'heading'), number(work, 'direction'), gust).head
+    const gusting = windOn(number(work, 'heading'), wind.from, gust).head
     const with_ = gusting < steady ? `, gusting ${formatNumber(gust)}` : ''
-    const text = `${shown(work, 'direction')}, ${shown(work, 'speed')}${with_}, on ${shown(work, 'heading')}`
+    const text = `${wind.told}, ${shown(work, 'speed')}${with_}, on ${shown(work, 'heading')}`
     const value = Math.min(steady, gusting)
     // Not more than half of a headwind, not less than one and a half of a tailwind (14 CFR 25.105(d)(1)): the pack's to say.
     const share = maybe(work, value < 0 ? 'tailShare' : 'headShare') ?? 1
@@ -142,9 +167,11 @@ const crosswind: Calculator = {
   gives: 'kt',
   run(work) {
     const speed = Math.max(number(work, 'speed'), maybe(work, 'gust') ?? 0)
-    const { right } = windOn(number(work, 'heading'), number(work, 'direction'), speed)
+    const wind = magneticWind(work)
+    if (!('from' in wind)) return wind
+    const { right } = windOn(number(work, 'heading'), wind.from, speed)
     const side = Math.abs(right) < 0.5 ? '' : `, from the ${right > 0 ? 'right' : 'left'}`
-    const text = `${shown(work, 'direction')}, ${formatNumber(speed)} kt, on ${shown(work, 'heading')}${side}`
+    const text = `${wind.told}, ${formatNumber(speed)} kt, on ${shown(work, 'heading')}${side}`
     return { value: Math.abs(right), why: [{ text, uses: [] }] }
   },
 }

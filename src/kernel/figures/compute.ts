@@ -5,16 +5,16 @@
 
 import { LARGEST_NUMBER } from '../bounds.ts'
 import type { Figure, Value } from '../kinds/kind.ts'
-import { isBeyond } from '../kinds/written.ts'
 import { roundTo } from '../numbers/rounding.ts'
 import { ownOf } from '../own.ts'
 import { isError, type Problem } from '../problem.ts'
 import { convert, fits } from '../units.ts'
 import type { Calculator, Work } from './calculator.ts'
 import { calculatorFor } from './calculators.ts'
-import { band, loadsProblems, valueProblems } from './entered.ts'
+import { loadsProblems, valueProblems } from './entered.ts'
 import { formatMeasured } from './format.ts'
 import { lastMinuteProblems } from './lastMinute.ts'
+import { limitChecks, limitProblem } from './limits.ts'
 import type { ComputedFigure, FigureSet, Inputs, Reason } from './model.ts'
 import type { Basis, Derivation, FigureDeclaration, FigureModel } from './pack.ts'
 import { resolveStated } from './resolveStated.ts'
@@ -54,6 +54,7 @@ export function compute(model: FigureModel, inputs: Inputs): FigureSet {
     const { derived } = declaration
     job.done[name] = derived ? derive(job, declaration, derived) : take(job, declaration)
   }
+  problems.push(...limitChecks(model, job.done).flatMap(limitProblem))
   problems.push(...job.basis.orders.flatMap((order) => orderProblems(order, job.done)))
   return { status: inputs.status, label: inputs.label ?? inputs.status, figures: job.done, problems }
 }
@@ -67,7 +68,8 @@ function orderProblems(order: readonly string[], done: Job['done']): Problem[] {
     if (!lower || Number(lower.value) <= Number(higher.value)) return []
     const right = known.map(({ label }) => label).join(', ')
     const message = `${shown(lower)} is above ${shown(higher)}; they must rise in this order: ${right}`
-    return [{ code: 'limit.order', message, severity: 'error' as const }]
+    const short = `${lower.label} above ${higher.label}`
+    return [{ code: 'limit.order', message, short, severity: 'error' as const }]
   })
 }
 
@@ -164,7 +166,7 @@ function withStated(
   problems.push(...resolved.problems)
   const why = [...reasons, ...resolved.why]
   if (resolved.sources) blank.sources = resolved.sources
-  return resolved.value === undefined ? { ...blank, why } : finish(blank, declaration, resolved.value, why, problems)
+  return resolved.value === undefined ? { ...blank, why } : finish(blank, declaration, resolved.value, why)
 }
 
 /** An optional operand may lack its value only where the pack lets the figure be left out. */
@@ -175,23 +177,13 @@ function mayLack(calculator: Calculator, model: FigureModel, derivation: Derivat
   )
 }
 
-/** Rounds, and says when a limit is broken. */
-function finish(
-  draft: Draft,
-  declaration: FigureDeclaration,
-  value: Value,
-  why: readonly Reason[],
-  problems: Problem[],
-): ComputedFigure {
+/** Rounds. */
+function finish(draft: Draft, declaration: FigureDeclaration, value: Value, why: readonly Reason[]): ComputedFigure {
   draft.value = value
   draft.why = why
   if (typeof value === 'string') return draft
-  const { limits, measure, label } = declaration
+  const { measure } = declaration
   draft.exact = value
-  if (limits && isBeyond(value, limits)) {
-    const message = `${label} ${formatMeasured(value, measure)} is beyond its limit: ${band(limits, measure)}`
-    problems.push({ code: 'limit.exceeded', message, severity: 'error' })
-  }
   const round = roundingOf(declaration)
   if (!round) return draft
   const spoken = roundTo(value, round)

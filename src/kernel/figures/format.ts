@@ -17,6 +17,8 @@ export function formatNumber(value: number, decimals = 3): string {
 /** "28,412.5 kg". */
 export function formatMeasured(value: number | string, unit: Unit | undefined, decimals = 3): string {
   if (typeof value === 'string') return value
+  // A variation is told west or east, never by a sign.
+  if (unit === 'degW' && value < 0) return formatMeasured(-value, 'degE', decimals)
   const shown = unit ? showUnit(unit) : ''
   return `${formatNumber(value, decimals)}${shown.startsWith('°') ? '' : ' '}${shown}`.trim()
 }

@@ -130,7 +130,27 @@ const lastMinuteIndex: Calculator = {
   },
 }
 
-export const LAST_MINUTE = { lastMinuteWeight, lastMinuteMoment, lastMinuteIndex } as const satisfies Record<
+const headCount: Calculator = {
+  about:
+    'How many persons (or pieces) the loads at stations with a standard weight are, last-minute changes with them.',
+  takes: {},
+  needs: ['loads'],
+  gives: 'none',
+  run(work) {
+    const { model, inputs, loads, derivation } = work
+    const meant = model.stations.flatMap((station, index) => {
+      const { name, each } = station
+      if (each === undefined || (derivation.stations && !derivation.stations.includes(name))) return []
+      const changed = deltas(model, inputs).filter((one) => one.station === station)
+      return [{ station, each, load: changed.reduce((sum, { weight }) => sum + weight, loads[index] ?? 0) }]
+    })
+    const value = meant.reduce((sum, { load, each }) => sum + Math.round(load / each), 0)
+    const terms = meant.map(({ station, each, load }) => labelled(work, station.label, Math.round(load / each)))
+    return { value, why: [{ text: sumExplanation(work, terms, value), uses: [] }] }
+  },
+}
+
+export const LAST_MINUTE = { headCount, lastMinuteWeight, lastMinuteMoment, lastMinuteIndex } as const satisfies Record<
   string,
   Calculator
 >

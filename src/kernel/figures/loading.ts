@@ -8,7 +8,7 @@ import { type Calculator, failed, type Outcome, type Work } from './calculator.t
 import { formatMeasured, formatNumber } from './format.ts'
 import type { Reason } from './model.ts'
 import type { Station } from './pack.ts'
-import { maybe, number, shown } from './work.ts'
+import { labelOf, maybe, number, shown } from './work.ts'
 import { labelled, part, product, sumExplanation, type Term } from './workings.ts'
 
 function because(text: string, cells?: Reason['cells']): readonly Reason[] {
@@ -202,10 +202,10 @@ const envelopeMargin: Calculator = {
       const ends = [envelope.limits[0]?.weight ?? 0, envelope.limits.at(-1)?.weight ?? 0].map((end) =>
         formatNumber(end),
       )
-      return failed(
-        'limit.envelope',
-        `envelope ${envelope.label}: ${shown(work, 'weight')} is outside ${ends.join(' to ')}`,
-      )
+      const way = weight > (envelope.limits.at(-1)?.weight ?? 0) ? 'over' : 'below'
+      const message = `envelope ${envelope.label}: ${shown(work, 'weight')} is outside ${ends.join(' to ')}`
+      const short = `${labelOf(work, 'weight')} ${way} limit`
+      return { failed: { code: 'limit.envelope', message, short, severity: 'error' } }
     }
     const value = Math.min(cg - limits.forward, limits.aft - cg)
     const side = cg < limits.forward ? 'forward' : 'aft'
@@ -218,6 +218,7 @@ const envelopeMargin: Calculator = {
         breach: {
           code: 'limit.envelope',
           severity: 'error' as const,
+          short: `${labelOf(work, 'cg')} out of limits`,
           message: `${shown(work, 'cg')} is ${formatNumber(-value)} ${side} of the envelope ${envelope.label} (${band} at ${shown(work, 'weight')})`,
         },
       }),

@@ -60,8 +60,8 @@ export interface FigureDeclaration {
   readonly round?: Rounding
   /** The normal band of an entered value: outside it entry asks again. */
   readonly plausible?: { readonly min?: number; readonly max?: number }
-  /** Beyond these the figure is a broken limit, to be acknowledged. */
-  readonly limits?: { readonly min?: number; readonly max?: number }
+  /** Beyond these the figure is a broken limit, to be acknowledged: numbers, or figures that limit it. */
+  readonly limits?: { readonly min?: Operand | readonly Operand[]; readonly max?: Operand | readonly Operand[] }
   /** A change from one revision to the next that is larger than this is probably a gross error. */
   readonly gross?: number
   /** The pilot's own value is asked for before Otherseat's counts. */

@@ -1,5 +1,5 @@
 /**
- * Sources side by side: what a load sheet, a performance sheet or the flight computer states, against what is
+ * Sources side by side: what a load sheet, takeoff data or the flight computer states, against what is
  * computed or entered here. Beyond the pack's tolerance the figure counts only once a choice with a reason has settled it.
  */
 

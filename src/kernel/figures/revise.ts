@@ -41,6 +41,6 @@ export function grossErrors(model: FigureModel, before: FigureSet, after: Figure
     if (gross === undefined || old === undefined || now === undefined || Math.abs(now - old) <= gross) return []
     const [from, to] = [formatMeasured(old, measure), formatMeasured(now, measure)]
     const message = `${label} changes from ${from} to ${to}, more than ${formatMeasured(gross, measure)}: is it a slip?`
-    return [{ code: 'revision.gross', message, severity: 'advice' as const }]
+    return [{ code: 'revision.gross', message, short: `${label} large change`, severity: 'advice' as const }]
   })
 }

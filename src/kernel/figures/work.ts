@@ -69,6 +69,19 @@ export function shown(work: Work, parameter: string): string {
   return shownEach(work, parameter)[0] ?? ''
 }
 
+/** What stands for a figure of text, as a choice; undefined where it was left out. */
+export function word(work: Work, parameter: string): string | undefined {
+  const [operand] = operands(work, parameter)
+  const value = typeof operand === 'string' ? work.done[operand]?.value : undefined
+  return value === undefined ? undefined : String(value)
+}
+
+/** "takeoff CG"; empty for a number of the pack. */
+export function labelOf(work: Work, parameter: string): string {
+  const [operand] = operands(work, parameter)
+  return typeof operand === 'string' ? (work.done[operand]?.label ?? operand) : ''
+}
+
 /** The same for each of a list. */
 export function shownEach(work: Work, parameter: string): readonly string[] {
   const unit = unitOf(work, parameter)

@@ -5,7 +5,12 @@ export type PaperLine =
   /** The same on every edition. */
   | { readonly label: string; readonly text: string }
   /** What the paper's source states of a figure, or what was entered for it. */
-  | { readonly figure: string; readonly label?: string }
+  | {
+      readonly figure: string
+      readonly label?: string
+      /** With the numbers that limit it beside it: "max 26,480 kg". */
+      readonly limits?: boolean
+    }
   /** The load at a station. */
   | { readonly load: string; readonly label?: string }
   | { readonly situation: string; readonly label?: string }
@@ -20,6 +25,8 @@ export interface Paper {
   readonly title: string
   /** Whose values it prints, where it is the sheet of a source. */
   readonly source?: string
+  /** The figure that numbers its editions, as the sheet says it; counted where none is named. */
+  readonly edition?: string
   /** Of a card that does not change with the departure: its issue. */
   readonly issue?: string
   readonly lines: readonly PaperLine[]

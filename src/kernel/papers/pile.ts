@@ -4,9 +4,10 @@
  */
 
 import type { Inputs } from '../figures/model.ts'
+import { ownOf } from '../own.ts'
 import type { Pack } from '../pack/checklist.ts'
 import type { Paper } from '../pack/paper.ts'
-import { isIssued, type PrintedPaper, type PrintGround, print } from './print.ts'
+import { isIssued, type PrintedLine, type PrintedPaper, type PrintGround, print } from './print.ts'
 
 /** A sheet as it came in. */
 export interface Sheet {
@@ -15,7 +16,13 @@ export interface Sheet {
   readonly t?: number
 }
 
+export interface EditionLine extends PrintedLine {
+  /** It reads otherwise than on the edition before, or was not there. */
+  readonly changed?: boolean
+}
+
 export interface Edition extends PrintedPaper {
+  readonly lines: readonly EditionLine[]
   /** Stable: "loadSheet.2"; of a card its paper's id. */
   readonly id: string
   /** From 1; undefined for a card, which is the same in every departure. */
@@ -36,15 +43,31 @@ export const isCard = ({ lines }: Paper): boolean => lines.every((line) => 'head
 function editionsOf(pack: Pack, paper: Paper, sheets: readonly Sheet[], ground: Ground): readonly Edition[] {
   if (isCard(paper)) return [{ ...print(pack, paper, { ...ground, sheet: NO_SHEET }), id: paper.id, number: undefined }]
   const editions: Edition[] = []
+  let before: PrintedPaper | undefined
   for (const { inputs, t } of sheets) {
     const filled = { ...ground, sheet: inputs }
     if (!isIssued(pack, paper, filled)) continue
     const printed = print(pack, paper, filled)
-    if (editions[0] && isSame(editions[0], printed)) continue
-    const number = editions.length + 1
-    editions.unshift({ ...printed, id: `${paper.id}.${number}`, number, ...(t !== undefined && { t }) })
+    const given = paper.edition === undefined ? undefined : ownOf(inputs.values, paper.edition)
+    // A number of its own makes an edition, even where nothing else is new.
+    const isNumbered = typeof given === 'number' && given !== editions[0]?.number
+    if (before && isSame(before, printed) && !isNumbered) continue
+    const count = editions.length + 1
+    const number = typeof given === 'number' ? given : count
+    const lines = before ? marked(before.lines, printed.lines) : printed.lines
+    editions.unshift({ ...printed, lines, id: `${paper.id}.${count}`, number, ...(t !== undefined && { t }) })
+    before = printed
   }
   return editions
+}
+
+/** Lines are the same by their labels; of those with one label, such as last-minute changes, any with the same text will do. */
+function marked(before: readonly PrintedLine[], lines: readonly PrintedLine[]): EditionLine[] {
+  const had = new Set(before.map(({ label, text }) => `${label}: ${text}`))
+  return lines.map((line) => {
+    const isNew = line.heading === undefined && !had.has(`${line.label}: ${line.text}`)
+    return isNew ? { ...line, changed: true } : line
+  })
 }
 
 const NO_SHEET: Inputs = { status: 'preliminary', values: {}, loads: {} }

@@ -6,7 +6,7 @@
 import { formatMeasured } from '../figures/format.ts'
 import { cellAt } from '../figures/lookup.ts'
 import type { Inputs } from '../figures/model.ts'
-import type { Axis, Table } from '../figures/pack.ts'
+import type { Axis, FigureDeclaration, Table } from '../figures/pack.ts'
 import { shownAs } from '../figures/shown.ts'
 import { captionOf, cellWriter, entriesOf, titleOf } from '../figures/tableShown.ts'
 import type { Value } from '../kinds/kind.ts'
@@ -21,6 +21,8 @@ export interface PrintedLine {
   readonly label: string
   /** With its unit; empty where the sheet says nothing: a line to write on. */
   readonly text: string
+  /** What it must not be beyond: "max 26,480 kg". */
+  readonly limit?: string
 }
 
 /** A table in blocks of rows and columns; axes beyond the second are told in each block's title. */
@@ -95,7 +97,19 @@ function printedLines(pack: Pack, paper: Paper, line: PaperLine, ground: PrintGr
   const declaration = ownOf(figures.declarations, line.figure)
   if (!declaration || (declaration.given && ground.hasStations)) return []
   const value = valueOn(paper, sheet, line.figure, declaration.constant)
-  return [{ label: line.label ?? declaration.label, text: value === undefined ? '' : shownAs(declaration, value) }]
+  const limit = line.limits ? limitText(declaration) : ''
+  const text = value === undefined ? '' : shownAs(declaration, value)
+  return [{ label: line.label ?? declaration.label, text, ...(limit && { limit }) }]
+}
+
+/** Structural limits are printed; what another figure limits stands in a line of its own. */
+function limitText({ limits = {}, measure }: FigureDeclaration): string {
+  const told = (['min', 'max'] as const).flatMap((bound) =>
+    [limits[bound] ?? []]
+      .flat()
+      .map((one) => (typeof one === 'number' ? `${bound} ${formatMeasured(one, measure)}` : '')),
+  )
+  return told.filter((one) => one).join(', ')
 }
 
 /** Whether the sheet says anything of this departure that the paper prints. */

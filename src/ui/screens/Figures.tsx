@@ -9,6 +9,7 @@ import { ComputedValues } from '../parts/figures/ComputedValues.tsx'
 import { Envelopes } from '../parts/figures/Envelopes.tsx'
 import { FieldGroups } from '../parts/figures/FieldGroups.tsx'
 import { LastMinute } from '../parts/figures/LastMinute.tsx'
+import { Limits } from '../parts/figures/Limits.tsx'
 import { LoadSheet } from '../parts/figures/LoadSheet.tsx'
 import { Loads } from '../parts/figures/Loads.tsx'
 import { RevisionStatus } from '../parts/figures/RevisionStatus.tsx'
@@ -44,9 +45,10 @@ function FiguresOf({ pack }: { readonly pack: Pack }) {
   const run = useApp((state) => state.run)
   const problems = useApp((state) => state.problems)
   const settings = useApp((state) => state.settings)
+  const dealt = useApp((state) => state.dealt)
   const view = useMemo(
-    () => draftView(pack, { draft, preview, revisions, run, settings }),
-    [pack, draft, preview, revisions, run, settings],
+    () => draftView(pack, { draft, preview, revisions, run, settings, dealt }),
+    [pack, draft, preview, revisions, run, settings, dealt],
   )
   const isRunning = run?.status === 'running'
   return (
@@ -56,6 +58,7 @@ function FiguresOf({ pack }: { readonly pack: Pack }) {
         <p class="soft">
           {pack.aircraft}.{' '}
           {view.revision > 0 ? `Revision ${view.revision} is in force.` : 'No revision is in force yet.'}
+          {view.isDrawn && 'What is computed stays hidden: work trim and speeds out from the papers.'}
           {isRunning && ' During a run, values to be read back are hidden, and the workings that lead to them.'}
         </p>
       </div>
@@ -76,6 +79,7 @@ function FiguresOf({ pack }: { readonly pack: Pack }) {
           <Problems title="To fix or check" problems={view.problems} />
           <ComputedValues pack={pack} view={view} />
           <Sources pack={pack} draft={draft} figures={view.sourced} />
+          <Limits view={view} />
           <Envelopes pack={pack} preview={preview} inForce={revisions.at(-1)?.set} hidden={view.hidden} />
           <TablesUsed pack={pack} view={view} />
         </div>

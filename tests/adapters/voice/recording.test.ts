@@ -239,7 +239,13 @@ describe.each(packs)('with the pack $id', (pack) => {
       done: [say.done()],
       watch: watches.map(({ name }) => say.watch(name)),
       watched: [...watches, ...briefings].map(({ name }) => say.watched(name)),
-      warnings: [say.warnings()],
+      warnings: [
+        say.warnings([]),
+        ...labels.map((label) =>
+          say.warnings([`${label} over limit`, `${label} below limit`, `${label} out of limits`]),
+        ),
+        ...labels.map((label) => say.warnings([`${label} above ${label}`, `${label} large change`, 'figures warning'])),
+      ],
       readMe: stated.map(({ label, source }) => say.readMe(label, sourceWords(source))),
       agrees: labels.map(say.agrees),
       differs: labels.map(say.differs),

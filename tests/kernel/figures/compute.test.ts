@@ -22,7 +22,7 @@ describe('the figures of a departure', () => {
     expect(problems).toEqual([])
     const isOfStations = (name: string) => pack.figures.declarations[name]?.given !== undefined
     const without = Object.values(figures).filter(({ name, value }) => value === undefined && !isOfStations(name))
-    expect(without.map(({ name }) => name)).toEqual(['assumedTemperature', 'windGust'])
+    expect(without.map(({ name }) => name)).toEqual(['assumedTemperature', 'windReference', 'variation', 'windGust'])
   })
 
   test.each([1e12, -1e12, 1e6])('of an elevation of %d are no numbers, and say so', (elevation) => {
@@ -57,7 +57,7 @@ describe('the figures of a departure', () => {
       for (const root of rootsOf(name)) {
         const declaration = pack.figures.declarations[root]
         const isGround = declaration?.input || declaration?.constant !== undefined
-        const isLoads = declaration?.derived?.by.startsWith('lastMinute')
+        const isLoads = ['lastMinute', 'headCount'].some((by) => declaration?.derived?.by.startsWith(by))
         expect(value === undefined || isGround || isLoads, `${name} rests on ${root}`).toBe(true)
       }
     }

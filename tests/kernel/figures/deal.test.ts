@@ -91,7 +91,7 @@ describe.each([
       staleTrim: `^${load} moved from (${labels}) to (${labels}), the totals stayed`,
       wrongTotal: `^the load at (${labels}) changed by -?${load}, the sheet still states the old total`,
       otherRunway: '^the runway changed',
-      oldSheet: '^the runway changed, the performance sheet is still for the old one',
+      oldSheet: '^the runway changed, the takeoff data is still for the old one',
     }
     for (const { trap } of dealt) {
       const figure = basis?.deal?.traps.find(({ kind }) => kind === trap.kind)?.figure ?? ''

@@ -86,13 +86,13 @@ describe('a figure that was typed in', () => {
         entered: {},
         stated: { sources: ['loadSheet'], tolerance: 50 },
       },
-      runway: { label: 'runway', kind: 'runway', entered: {}, stated: { sources: ['performanceSheet', 'loadSheet'] } },
+      runway: { label: 'runway', kind: 'runway', entered: {}, stated: { sources: ['takeoffData', 'loadSheet'] } },
       flap: {
         label: 'flap',
         kind: 'choice',
         options: { '5': ['five'], '15': ['fifteen'] },
         entered: {},
-        stated: { sources: ['performanceSheet'] },
+        stated: { sources: ['takeoffData'] },
       },
       double: { label: 'double', kind: 'weight', unit: 'lb', derived: { by: 'sum', of: ['fuel', 'fuel'] } },
     },
@@ -109,7 +109,7 @@ describe('a figure that was typed in', () => {
     ['flap', '15', true, 'the flap'],
     ['flap', '5', false, 'another flap'],
   ])('is compared with what the sheet states: %s %s, agrees %s (%s)', (name, value, agrees, _) => {
-    const source = name === 'fuel' ? 'loadSheet' : 'performanceSheet'
+    const source = name === 'fuel' ? 'loadSheet' : 'takeoffData'
     const { figures, problems } = figuresOf(typed, { values, stated: { [source]: { [name]: value } } })
     expect(problems.map(({ code }) => code)).toEqual(agrees ? [] : ['source.differs'])
     expect(figures[name]?.value).toBe(agrees ? values[name as keyof typeof values] : undefined)
@@ -128,9 +128,7 @@ describe('a figure that was typed in', () => {
   })
 
   test('says so without a tolerance where the figure is text', () => {
-    const { problems } = figuresOf(typed, { values, stated: { performanceSheet: { runway: '27R' } } })
-    expect(problems[0]?.message).toBe(
-      'runway: sources differ (entered 27L, performance sheet 27R); choose one and say why',
-    )
+    const { problems } = figuresOf(typed, { values, stated: { takeoffData: { runway: '27R' } } })
+    expect(problems[0]?.message).toBe('runway: sources differ (entered 27L, takeoff data 27R); choose one and say why')
   })
 })

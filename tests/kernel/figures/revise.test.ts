@@ -32,19 +32,28 @@ describe('a revision', () => {
       'loadFigures.zeroFuelWeight',
       'loadFigures.trim',
       'loadFigures.v1',
+      'loadFigures.vr',
       'loadFigures.v2',
+      'loadFigures.loadSheet',
       'beforeStart.fuel',
-      'readyForTaxi.trim',
       'readyForTaxi.weight',
+      'readyForTaxi.cg',
+      'readyForTaxi.trim',
       'readyForTaxi.speeds',
     ])
   })
 
   test('that only moves unrounded values reopens nothing, and says which moved', () => {
-    const changes = changesBetween(sets.final, sets.amended)
+    const { figures, ...rest } = sets.amended
+    // The new number of its sheet is another matter.
+    const { loadSheetEdition: _, ...others } = figures
+    const { loadSheetEdition } = sets.final.figures
+    const amended = { ...rest, figures: { ...others, ...(loadSheetEdition && { loadSheetEdition }) } }
+    const changes = changesBetween(sets.final, amended)
     expect(changes.filter(({ spoken }) => spoken)).toEqual([])
     expect(changes.map(({ figure }) => figure)).toContain('vr')
-    expect(reopened(sets.final, sets.amended)).toEqual([])
+    expect(reopened(sets.final, amended)).toEqual([])
+    expect(reopened(sets.final, sets.amended)).toEqual(['loadFigures.loadSheet'])
   })
 
   test('that changes nothing has no changes', () => {
@@ -90,6 +99,7 @@ describe('a revision', () => {
     expect(grossErrors(pack.figures, sets.final, slipped)).toEqual([
       {
         code: 'revision.gross',
+        short: 'fuel on board large change',
         severity: 'advice',
         message: 'fuel on board changes from 5,640 kg to 3,640 kg, more than 1,500 kg: is it a slip?',
       },

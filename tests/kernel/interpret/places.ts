@@ -15,7 +15,7 @@ const CHECKED: Pack = {
     ...PACK.figures,
     declarations: {
       ...PACK.figures.declarations,
-      ...(trim && { trim: { ...trim, stated: { sources: ['loadSheet', 'performanceSheet'], tolerance: 0 } } }),
+      ...(trim && { trim: { ...trim, stated: { sources: ['loadSheet', 'takeoffData'], tolerance: 0 } } }),
     },
   } as Pack['figures'],
 }

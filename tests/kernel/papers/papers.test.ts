@@ -46,7 +46,7 @@ describe('the pile', () => {
   it('issues no paper again on which nothing changed: the old edition stays beside the new ones of others', () => {
     const oldData = {
       ...final,
-      stated: { ...final.stated, performanceSheet: preliminary.stated?.performanceSheet ?? {} },
+      stated: { ...final.stated, takeoffData: preliminary.stated?.takeoffData ?? {} },
     }
     expect(ids([preliminary, oldData])).toEqual([
       ...['loadSheet.2', 'loadSheet.1', 'takeoffData.1', 'departureSlip.2', 'departureSlip.1', ...CARDS],
@@ -68,6 +68,28 @@ describe('the pile', () => {
     const { loads, status } = preliminary
     expect(ids([{ status, loads, values: {} }])).toEqual(['loadSheet.1', ...CARDS])
     expect(ids([{ status, loads: {}, values: {}, lastMinute: [{ station: 'aftHold', weight: 30 }] }])).toEqual(CARDS)
+  })
+
+  it('is numbered by the sheet where the paper has a figure for it', () => {
+    const third: Inputs = { ...final, values: { ...final.values, loadSheetEdition: 5 } }
+    const numbers = pile([preliminary, final, third]).filter(({ paper: { id } }) => id === 'loadSheet')
+    expect(numbers.map(({ number }) => number)).toEqual([5, 2, 1])
+    expect(ids([final, third]).slice(0, 3)).toEqual(['loadSheet.2', 'loadSheet.1', 'takeoffData.1'])
+  })
+
+  it('marks each line that reads otherwise than on the edition before; on the first none', () => {
+    const [second, first] = pile([preliminary, final]).filter(({ paper: { id } }) => id === 'loadSheet')
+    const changed = (edition: typeof first) => edition?.lines.flatMap((line) => (line.changed ? line.label : []))
+    expect(changed(first)).toEqual([])
+    expect(changed(second)).toEqual([
+      ...['Status', 'front cabin', 'rear cabin', 'passengers', 'persons on board', 'front hold', 'aft hold'],
+      ...['zero fuel weight', 'fuel on board', 'takeoff weight', 'takeoff CG'],
+    ])
+  })
+
+  it('prints structural limits beside the weights', () => {
+    const limits = paper('loadSheet.1').lines.flatMap(({ label, limit }) => (limit ? `${label} ${limit}` : []))
+    expect(limits).toEqual(['zero fuel weight max 26,480 kg', 'takeoff weight max 31,640 kg'])
   })
 
   it('keeps the time at which a sheet came', () => {

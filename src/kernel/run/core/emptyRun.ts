@@ -21,6 +21,7 @@ export function emptyRun(runId: string): RunState {
     history: [],
     revealedFigures: [],
     warnings: [],
+    warned: [],
     cleared: [],
     stepsDone: [],
     flowsClosed: [],

@@ -181,6 +181,7 @@ export const EVENT_FIELDS: {
     values,
     changes: listOf(change),
     warnings: listOf(text),
+    warned: optional(listOf(text)),
     crossChecked: optional(text),
     takenDown: optional(text),
     sheet: optional(inputs),

@@ -55,6 +55,8 @@ export interface EventFields {
     readonly changes: readonly FigureChange[]
     /** Limits broken and gross errors: no list is complete until they are acknowledged. */
     readonly warnings: readonly string[]
+    /** The same as the voice names them, each once; older logs do not have it. */
+    readonly warned?: readonly string[]
     /** Entered because this figure was read aloud. */
     readonly crossChecked?: string
     /** Entered because this turn of an exchange gave the values. */

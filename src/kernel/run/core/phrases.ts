@@ -91,6 +91,12 @@ export const FIXED_PHRASES = [
   'done',
   'list',
   'figures warning',
+  'over limit',
+  'below limit',
+  'out of limits',
+  'above',
+  'large change',
+  'accepted',
   'see the figures page',
   'read me the',
   'from the',
@@ -229,7 +235,9 @@ export const say = {
   watch: (watch: string) => sentence(watch, 'when you are ready'),
   readyFor: (watch: string) => sentence(`ready for ${engineOf(watch)}`),
   watched: (watch: string) => sentence(`${watch} complete`),
-  warnings: () => `${sentence('figures warning', 'see the figures page')} ${ask('confirm')}`,
+  /** `short`: what is beyond its limit, without a value; "figures warning" where that has no short form. */
+  warnings: (short: readonly string[]) =>
+    `${short.length > 0 ? sentence(listed(short)) : sentence('figures warning', 'see the figures page')} ${ask('confirm accepted')}`,
   readMe: (label: string, source: string) => sentence(`read me the ${label}`, `from the ${source}`),
   yours: (label: string) => ask(`your ${label}`),
   ownDiffers: (label: string) => sentence(`I have another ${label}`),

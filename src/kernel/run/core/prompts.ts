@@ -92,7 +92,7 @@ function questionWords(pack: Pack, state: RunState): string | undefined {
     case 'brakes':
       return say.brakesSet()
     case 'warnings':
-      return say.warnings()
+      return say.warnings(state.warned)
     case 'order':
       return say.orderDiffers(question.heard)
     case 'callOrder': {

@@ -39,7 +39,7 @@ export function affirmed(pack: Pack, state: RunState, by: By): Step {
     case 'pass':
       return passed(pack, state, question, by)
     case 'warnings':
-      return advance(pack, { ...state, question: undefined, warnings: [] }, question.list)
+      return advance(pack, { ...state, question: undefined, warnings: [], warned: [] }, question.list)
     case 'outOfOrder':
       return callList(pack, state, question.next)
     case 'finalFiguresIn':

@@ -31,6 +31,7 @@ export function revised(pack: Pack, before: RunState, event: Revised): Step {
     fromStations: fromStationsAfter(pack, before, event),
     warnings: event.warnings,
     ownToAsk: isHeldBack(pack, before, event) ? [] : ownToAsk(pack, before, event),
+    warned: event.warned ?? [],
     history: [...before.history, { revision: event.revision, label, values: event.values }],
   }
   if (first) return enter(pack, entered, nextFloor(pack, entered))

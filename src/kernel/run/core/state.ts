@@ -208,6 +208,8 @@ export interface RunState {
   readonly revealedFigures: readonly string[]
   /** Of the revision in force, not acknowledged yet. */
   readonly warnings: readonly string[]
+  /** The same as the voice names them, each once. */
+  readonly warned: readonly string[]
   readonly cleared: readonly string[]
   readonly stepsDone: readonly string[]
   readonly flowsClosed: readonly string[]

@@ -16,14 +16,18 @@ export function ComputedValues({ pack, view }: { readonly pack: Pack; readonly v
     <section class="stack" aria-labelledby="computed">
       <h2 id="computed">Computed values</h2>
       <Values figures={read.filter(({ hidden }) => hidden !== 'own')} pack={pack} label="Values that are read back" />
-      <HiddenValues kind="own" figures={[...read.filter(({ hidden }) => hidden === 'own'), ...entered]} />
+      {view.isDrawn ? (
+        <p class="soft">Hidden, as in the run: yours to work out. Accept the figures, then read each back.</p>
+      ) : (
+        <HiddenValues kind="own" figures={[...read.filter(({ hidden }) => hidden === 'own'), ...entered]} />
+      )}
       {told.length > 0 && (
         <details>
           <summary>Workings ({told.length})</summary>
           <Values figures={told} pack={pack} label="Workings" />
         </details>
       )}
-      <HiddenValues kind="near" figures={workings.filter(({ hidden }) => hidden)} />
+      {!view.isDrawn && <HiddenValues kind="near" figures={workings.filter(({ hidden }) => hidden)} />}
     </section>
   )
 }

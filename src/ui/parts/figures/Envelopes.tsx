@@ -21,7 +21,7 @@ export function Envelopes({ pack, preview, inForce, hidden }: EnvelopesProps) {
   return (
     <section class="stack" aria-labelledby="envelope">
       <h2 id="envelope">Weight and centre of gravity</h2>
-      {view.isHidden && <p class="soft">The points are hidden during the run.</p>}
+      {view.isHidden && <p class="soft">The points are hidden.</p>}
       <EnvelopePicture view={view} />
       {view.points.length > 0 && (
         <details>

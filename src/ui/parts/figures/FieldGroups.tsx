@@ -17,8 +17,8 @@ export function FieldGroups({ pack, draft, groups }: GroupsProps) {
   const actions = useActions()
   const inForce = useApp((state) => state.revisions.at(-1)?.inputs)
   const type = (field: FigureField, text: string) => {
-    const spec = pack.figures.declarations[field.name]?.spec
-    const value = spec && enteredValue(spec, text)
+    const { spec, measure } = pack.figures.declarations[field.name] ?? {}
+    const value = spec && enteredValue(spec, text, measure)
     const { [field.name]: _, ...others } = draft.values
     const kept = field.keeps ? inForce?.values[field.name] : undefined
     const next = value ?? kept

@@ -18,10 +18,10 @@ export function SourceFields({ pack, draft, figure }: SourceFieldsProps) {
   const actions = useActions()
   const isRunning = useApp((state) => state.run?.status === 'running')
   const { name, unit, isText, fields, written } = figure
-  const spec = pack.figures.declarations[name]?.spec
+  const { spec, measure } = pack.figures.declarations[name] ?? {}
   const type = ({ source, kept }: SourceField, text: string) => {
     const { [name]: _, ...others } = draft.stated?.[source] ?? {}
-    const value = (spec && enteredValue(spec, text)) ?? kept
+    const value = (spec && enteredValue(spec, text, measure)) ?? kept
     const ofSource = value === undefined ? others : { ...others, [name]: value }
     actions.draft({ ...draft, stated: { ...draft.stated, [source]: ofSource } })
   }

@@ -94,7 +94,7 @@ function Own({ figure }: { readonly figure: SourcedView }) {
     <p>
       {own === 'computed' ? 'Computed here: ' : 'Entered here: '}
       {isHidden ? (
-        <span class="soft">hidden during the run</span>
+        <span class="soft">hidden</span>
       ) : (
         <strong>{shown ?? (own === 'computed' ? 'not known yet' : 'nothing yet')}</strong>
       )}

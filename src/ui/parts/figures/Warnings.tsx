@@ -10,7 +10,7 @@ export function Warnings({ view }: { readonly view: DraftView }) {
   if (view.warnings.length === 0) return null
   return (
     <section class="card stack" aria-labelledby="warnings">
-      <h2 id="warnings">Acknowledge this before a list can be complete</h2>
+      <h2 id="warnings">Accept this before a list can be complete</h2>
       <ul class="values">
         {view.warnings.map((warning) => (
           <li key={warning}>
@@ -21,7 +21,7 @@ export function Warnings({ view }: { readonly view: DraftView }) {
       {isAsked ? (
         <div class="row">
           <button type="button" class="first" onClick={() => actions.press({ type: 'command', command: 'affirm' })}>
-            Acknowledge<small> or say “affirm”</small>
+            Accept<small> or say “affirm”</small>
           </button>
         </div>
       ) : (

@@ -6,7 +6,7 @@ import { NOTICE } from '../../../kernel/run/core/events.ts'
 
 export function PaperSheet({ view }: { readonly view: PaperView }) {
   const { paper, which, cameAt, lines, tables, lists } = view
-  const time = cameAt === undefined ? '' : new Date(cameAt).toLocaleTimeString('en-GB', { timeStyle: 'short' })
+  const time = which && paper.issue === undefined ? dated(cameAt) : ''
   return (
     <article class="paper" aria-label={`${paper.title} ${which}`.trim()}>
       <header>
@@ -18,11 +18,17 @@ export function PaperSheet({ view }: { readonly view: PaperView }) {
       </header>
       {lines.length > 0 && (
         <dl>
-          {lines.map(({ heading, label, text }, index) =>
+          {lines.map(({ heading, label, text, limit, changed }, index) =>
             heading === undefined ? (
-              <div key={`${index} ${label}`}>
-                <dt class="cap">{label}</dt>
-                <dd>{text || <span class="blank">blank</span>}</dd>
+              <div key={`${index} ${label}`} class={changed ? 'changed' : ''}>
+                <dt class="cap">
+                  {label}
+                  {changed && <span class="mark small"> changed</span>}
+                </dt>
+                <dd>
+                  {text || <span class="blank">blank</span>}
+                  {limit && <span class="limit small"> {limit}</span>}
+                </dd>
               </div>
             ) : (
               <h4 key={heading}>{heading}</h4>
@@ -44,6 +50,13 @@ export function PaperSheet({ view }: { readonly view: PaperView }) {
       {paper.signature && <p class="signature">{paper.signature}</p>}
     </article>
   )
+}
+
+/** Day and time at which it came in; before a run only the day. */
+function dated(cameAt: number | undefined): string {
+  const day = new Date(cameAt ?? Date.now()).toLocaleDateString('en-GB', { dateStyle: 'medium' })
+  if (cameAt === undefined) return day
+  return `${day}, ${new Date(cameAt).toLocaleTimeString('en-GB', { timeStyle: 'short' })}`
 }
 
 function CardTable({ table }: { readonly table: PrintedTable }) {

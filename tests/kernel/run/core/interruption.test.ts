@@ -132,7 +132,7 @@ describe('the demo', () => {
   it('has an item for every place that is interrupted here', () => {
     const items = listsOf(pack).flatMap((list) => itemsOf(list, places[0]?.state.situation ?? {}))
     expect(places.map((place) => itemAt(place))).toEqual(items.map(({ id }) => id))
-    expect(places).toHaveLength(27)
+    expect(places).toHaveLength(34)
   })
 
   it.each(CASES)(

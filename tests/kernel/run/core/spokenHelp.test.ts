@@ -43,7 +43,7 @@ describe('where are we', () => {
     expect(await say('where are we')).toBe('Load figures list. Standing by.')
     expect(await say('skip')).toBe('Standing by.')
     expect(await say('leave it open')).toBe('Resuming load figures list. V one?')
-    expect(await say('one two eight')).toBe('V two?')
+    expect(await say('one two eight')).toBe('Rotate speed?')
   })
 
   it('names a flow once', async () => {

@@ -72,6 +72,7 @@ function at(ids: readonly string[], cleared: readonly string[], situation = { st
     altimeter: 1009,
     altimeterInches: 29.8,
     blockFuel: 5640,
+    fuelRequired: 4880,
     callsign: 'SALTMARSH 421',
   }
   const values = { ...papers, transponder: '2613', pushDirection: 'east', holdingPoint: 'C3' }
@@ -322,7 +323,14 @@ describe('a list or a flow calls nothing done that a hard order holds back', () 
 describe('an engine', () => {
   const BELOW_THE_LINE = ['all closed slides armed', 'beacon on', 'all pumps on']
   const LIST = [
-    ...['before start list', 'brake set', 'signs on', 'five thousand six hundred forty', 'one zero zero niner'],
+    ...[
+      'before start list',
+      'brake set',
+      'signs on',
+      'four thousand eight hundred eighty',
+      'five thousand six hundred forty',
+      'one zero zero niner',
+    ],
     ...['code two six one three', ...BELOW_THE_LINE],
   ]
   const START = 'starting the right engine'

@@ -1,0 +1,26 @@
+/** What is left to each limit; what is beyond one stands first. */
+
+import type { DraftView } from '../../../app/figures/draftView.ts'
+import { Mark } from '../shell/Mark.tsx'
+
+export function Limits({ view }: { readonly view: DraftView }) {
+  const broken = view.limits.filter(({ isBroken }) => isBroken)
+  if (view.limits.length === 0) return null
+  const kept = view.limits.filter(({ isBroken }) => !isBroken)
+  return (
+    <section class="stack" aria-labelledby="limits">
+      <h2 id="limits">Limits</h2>
+      <details open={broken.length > 0}>
+        <summary>{broken.length > 0 ? `${broken.length} broken` : 'All kept'}, with what is left</summary>
+        <ul class="values">
+          {[...broken, ...kept].map(({ label, shown, limit, margin, isBroken }) => (
+            <li key={`${label} ${limit}`}>
+              {isBroken && <Mark name="unequal" />} <span class="cap">{label}</span> {shown}, {limit}:{' '}
+              <strong>{margin}</strong>
+            </li>
+          ))}
+        </ul>
+      </details>
+    </section>
+  )
+}
