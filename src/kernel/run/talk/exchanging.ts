@@ -16,9 +16,20 @@ import { nextFloor } from '../core/moving.ts'
 import { say } from '../core/phrases.ts'
 import { lastClosed } from '../core/progress.ts'
 import type { RunState, Step } from '../core/state.ts'
+import { callSignFor } from './callSign.ts'
 import { readBacksOf, type Speech, spokenIn, stationWords } from './radio.ts'
 import { slippedValue } from './said.ts'
-import { callableTurns, closeTurn, exchangeAt, findTurn, reopenTurn, turnState, unrecorded, withTurn } from './talk.ts'
+import {
+  answers,
+  callableTurns,
+  closeTurn,
+  exchangeAt,
+  findTurn,
+  reopenTurn,
+  turnState,
+  unrecorded,
+  withTurn,
+} from './talk.ts'
 
 type Transmitted = RunEvent<'transmitted'>
 
@@ -66,7 +77,9 @@ function called(pack: Pack, state: RunState, exchange: Exchange, turn: ExchangeT
       return hearStation(pack, missed, station.confirm(labelsOf(pack, state, turn, judgement.parts, 'wrong')))
     }
     case 'incomplete': {
-      const kept = keepParts(state, turn, judgement.parts)
+      const kept = keepParts(pack, state, exchange, turn, judgement.parts)
+      if (isCallSign(pack, exchange, judgement.parts, 'missing'))
+        return hearStation(pack, kept, station.sayAgainCallSign())
       const labels = labelsOf(pack, state, turn, judgement.parts, 'missing')
       // What is asked for may be all that the turn is called.
       const others = labels.filter((label) => label !== turn.label)
@@ -126,24 +139,25 @@ function readBack(pack: Pack, state: RunState, exchange: Exchange, turn: Exchang
       if (acceptsNow(state, exchange) && wrong.length > 0 && wrong.every(({ kind }) => kind === 'figure')) {
         return finish(pack, state, turn, station.closes(), { slip: 'open', accepted: wrong.map(({ name }) => name) })
       }
-      const kept = keepParts(countMiss(state, turn, event), turn, judgement.parts)
+      const kept = keepParts(pack, countMiss(state, turn, event), exchange, turn, judgement.parts)
       const corrected = ids('wrong')
+      const isOther = isCallSign(pack, exchange, judgement.parts, 'wrong')
       if (!answers(exchange)) {
         const asked = corrected.length > 0 ? corrected : elements.map(({ id }) => id)
         const labels = elements.filter(({ id }) => asked.includes(id)).map(({ label }) => label)
         const words = [say.heard(wrongWords(judgement.parts) || event.evidence.text), say.topics(labels)]
         return listenAfter(pack, kept, words, { tone: 'attention', promptAfterMs: PROMPT_AFTER_MISS_MS })
       }
-      return hearStation(
-        pack,
-        kept,
-        corrected.length > 0 ? station.negative(corrected) : station.readBack(elements.map(({ label }) => label)),
-        PROMPT_AFTER_MISS_MS,
-      )
+      return hearStation(pack, kept, correction(station, corrected, elements, isOther), PROMPT_AFTER_MISS_MS)
     }
     case 'incomplete': {
-      const kept = keepParts(state, turn, judgement.parts)
+      const kept = keepParts(pack, state, exchange, turn, judgement.parts)
       const missing = elements.filter(({ id }) => states[id] !== 'ok').map(({ label }) => label)
+      if (missing.length === 0) return hearStation(pack, kept, station.sayAgainCallSign())
+      // "Roger" to all of it: all of it is to be read back.
+      if (judgement.because === 'acknowledged' && ids('ok').every((id) => isOptional(elements, id))) {
+        return hearStation(pack, kept, station.readBack([]))
+      }
       return answers(exchange)
         ? hearStation(pack, kept, station.readBack(missing))
         : listenAfter(pack, kept, [say.topics(missing)])
@@ -152,6 +166,25 @@ function readBack(pack: Pack, state: RunState, exchange: Exchange, turn: Exchang
     case 'command':
       return unclear(pack, state, exchange, turn, event.evidence.by)
   }
+}
+
+/** The right version of what was wrong; where that is who calls, who it is. */
+function correction(
+  station: ReturnType<typeof stationWords>,
+  wrong: readonly string[],
+  elements: ReturnType<typeof readBacksOf>,
+  isOtherCallSign: boolean,
+): readonly Speech[] {
+  if (wrong.length > 0) return station.negative(wrong)
+  return isOtherCallSign ? station.sayAgainCallSign() : station.readBack(elements.map(({ label }) => label))
+}
+
+const isOptional = (elements: ReturnType<typeof readBacksOf>, id: string) =>
+  elements.some((element) => element.id === id && partNames(element).required.size === 0)
+
+function isCallSign(pack: Pack, exchange: Exchange, parts: readonly Part[], which: Part['state']): boolean {
+  const callSign = callSignFor(pack, exchange)
+  return parts.some(({ name, state }) => name === callSign && state === which)
 }
 
 /** A controller who is to err like this calls the first wrong value correct, whichever it is, and no later one. */
@@ -231,9 +264,6 @@ function unclear(pack: Pack, before: RunState, exchange: Exchange, turn: Exchang
   return hearStation(pack, state, stationWords(pack, state, exchange, turn).sayAgain())
 }
 
-/** An order is Otherseat's own to answer; a broadcast hears nobody, so Otherseat asks for what is missing. */
-const answers = ({ station }: Exchange): boolean => station.role === 'controller' || station.role === 'groundCrew'
-
 function countMiss(state: RunState, turn: ExchangeTurn, event: Transmitted): RunState {
   const { misses } = turnState(state, turn.id)
   return withTurn(state, turn.id, {
@@ -243,9 +273,19 @@ function countMiss(state: RunState, turn: ExchangeTurn, event: Transmitted): Run
   })
 }
 
-/** What is right stands: only the rest is to be said again. */
-function keepParts(state: RunState, turn: ExchangeTurn, parts: readonly Part[]): RunState {
-  const right = parts.filter((part) => part.state === 'ok').map(({ name }) => name)
+/** What is right stands: only the rest is to be said again. What need not be said is not kept, nor who called. */
+function keepParts(
+  pack: Pack,
+  state: RunState,
+  exchange: Exchange,
+  turn: ExchangeTurn,
+  parts: readonly Part[],
+): RunState {
+  const free = readBacksOf(turn, state)
+    .map(partNames)
+    .filter(({ required }) => required.size === 0)
+  const isKept = (name: string) => name !== callSignFor(pack, exchange) && !free.some(({ all }) => all.has(name))
+  const right = parts.filter(({ name, state: part }) => part === 'ok' && isKept(name)).map(({ name }) => name)
   const wrong = new Set(parts.filter((part) => part.state === 'wrong').map(({ name }) => name))
   const before = turnState(state, turn.id).partsSoFar.filter((name) => !wrong.has(name))
   const begun = Object.fromEntries(
