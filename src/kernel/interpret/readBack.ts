@@ -5,7 +5,9 @@ import type { Exchange, ExchangeTurn } from '../pack/exchange.ts'
 import { figuresFor } from '../pack/place.ts'
 import { cuesOf } from '../response/cues.ts'
 import type { Hypotheses } from '../response/hypotheses.ts'
-import type { Judgement, Part } from '../response/model.ts'
+import { judge } from '../response/judge.ts'
+import { HARMLESS } from '../response/lexicon.ts'
+import type { JudgeInput, Judgement, Part } from '../response/model.ts'
 import { judgeReadBack, partNames, wholeResponse } from '../response/readBack.ts'
 import { type Response, responseFrom } from '../response/response.ts'
 import { segmentsOf } from '../response/segments.ts'
@@ -63,16 +65,16 @@ function judged(utterance: Utterance, exchange: Exchange, turn: ExchangeTurn, sa
   })
 }
 
+const ACKNOWLEDGING = new Set(ACKNOWLEDGEMENTS.flatMap((text) => text.split(' ')))
+
 /** "Roger", and nothing besides but who says it: that it was heard, not what. */
-function isAcknowledged(
-  beside: Response,
-  { held: _, begun: __, ...input }: Parameters<typeof judgeReadBack>[1],
-): boolean {
-  const spoken = [
-    { id: 'acknowledged', response: ACKNOWLEDGED },
-    { id: 'callSign', response: beside },
-  ]
-  return judgeReadBack(spoken, input).verdict === 'correct'
+function isAcknowledged(beside: Response, input: Omit<JudgeInput, 'response'>): boolean {
+  const { heard } = input
+  if (!heard.tokens.some(({ text }) => ACKNOWLEDGING.has(text))) return false
+  const tokens = heard.tokens.filter(({ text }) => !ACKNOWLEDGING.has(text) && !HARMLESS.has(text))
+  if (tokens.length === 0) return true
+  const { alternatives: _, held: __, begun: ___, ...alone } = input
+  return judge({ ...alone, response: beside, heard: { ...heard, tokens } }).verdict === 'correct'
 }
 
 /** Nothing was read back now: what must be is missing, but for what was said in an earlier breath. */

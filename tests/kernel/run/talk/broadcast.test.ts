@@ -58,6 +58,17 @@ test('what the papers have is not what was said: Otherseat tells what was heard 
   expect(statusOf(hear(after, 'one zero one one'))).toBe('done')
 })
 
+// CAP 413 and MATS 1 (looked up): below 1,000 the unit is said, or "niner niner two" is taken for 29.92.
+test.each([
+  [992, 'Q N H niner niner two hectopascals, advise'],
+  [1000, 'Q N H one zero zero zero, advise'],
+])('a setting of %i is said as "%s"', (altimeter, text) => {
+  const exchanges = demo.phases.flatMap(({ activities }) => activities.filter(({ type }) => type === 'exchange'))
+  const information = exchanges.filter(({ id }) => id === 'information') as Exchange[]
+  const from = { situation: { stand: 'push', icing: 'no' }, said: { ...SAID, altimeter }, values: PAPERS }
+  expect(words(hear(begun(demo, information, from), 'get the information'))[0]).toContain(text)
+})
+
 describe('Otherseat asks for what lacks', () => {
   test('at once', () => {
     expect(words(hear(said, 'information kilo, one zero one one'))).toEqual(['otherseat: Runway, wind?'])
