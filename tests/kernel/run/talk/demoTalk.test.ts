@@ -141,15 +141,18 @@ test('the turns tried here are all that the demo wants read back', () => {
 })
 
 describe.each(TURNS)('%s', (id, call, stand) => {
-  test('is right in its own order, backwards, and with each element first', () => {
-    const { run, elements, status } = awaiting(id, call, stand)
-    const orders = [elements, elements.toReversed()]
-    for (const index of elements.keys()) orders.push([...elements.slice(index), ...elements.slice(0, index)])
-    for (const order of orders) {
-      const text = order.map((element) => spoken(element)).join(', ')
-      expect(status(hear(run, text)), text).toBe('done')
-    }
-  })
+  test.each(['icao', 'faa'] as const)(
+    'is right in the words of %s in its own order, backwards, and with each element first',
+    (radio) => {
+      const { run, elements, status } = awaiting(id, call, stand, radio)
+      const orders = [elements, elements.toReversed()]
+      for (const index of elements.keys()) orders.push([...elements.slice(index), ...elements.slice(0, index)])
+      for (const order of orders) {
+        const text = order.map((element) => spoken(element)).join(', ')
+        expect(status(hear(run, text)), text).toBe('done')
+      }
+    },
+  )
 
   test('is right with the call sign in front, at the end or both, and so is each element that alone is owed', () => {
     const { run, elements, status, isController } = awaiting(id, call, stand)
