@@ -6,8 +6,7 @@
 import type { Pack } from '../../pack/checklist.ts'
 import type { Exchange, ExchangeTurn } from '../../pack/exchange.ts'
 import { fillTemplate } from '../../pack/template.ts'
-import type { Part } from '../../response/model.ts'
-import { partNames, statesOf } from '../../response/readBack.ts'
+import { statesOf } from '../../response/readBack.ts'
 import { tooSoonToAsk } from '../core/askingAgain.ts'
 import type { By, Effect, RunEvent } from '../core/events.ts'
 import { unmet } from '../core/interlocks.ts'
@@ -16,7 +15,7 @@ import { nextFloor } from '../core/moving.ts'
 import { say } from '../core/phrases.ts'
 import { lastClosed } from '../core/progress.ts'
 import type { RunState, Step } from '../core/state.ts'
-import { callSignFor } from './callSign.ts'
+import { isCallSign, isOptional, keepParts, labelsOf, wrongWords } from './parts.ts'
 import { readBacksOf, type Speech, spokenIn, stationWords } from './radio.ts'
 import { slippedValue } from './said.ts'
 import {
@@ -179,14 +178,6 @@ function correction(
   return isOtherCallSign ? station.sayAgainCallSign() : station.readBack(elements.map(({ label }) => label))
 }
 
-const isOptional = (elements: ReturnType<typeof readBacksOf>, id: string) =>
-  elements.some((element) => element.id === id && partNames(element).required.size === 0)
-
-function isCallSign(pack: Pack, exchange: Exchange, parts: readonly Part[], which: Part['state']): boolean {
-  const callSign = callSignFor(pack, exchange)
-  return parts.some(({ name, state }) => name === callSign && state === which)
-}
-
 /** A controller who is to err like this calls the first wrong value correct, whichever it is, and no later one. */
 function acceptsNow({ script, turns }: RunState, { station }: Exchange): boolean {
   const isOver = Object.values(turns).some(({ slip }) => slip !== undefined)
@@ -271,45 +262,4 @@ function countMiss(state: RunState, turn: ExchangeTurn, event: Transmitted): Run
     sayAgains: 0,
     ...(event.part === 'call' && { partsSoFar: [] }),
   })
-}
-
-/** What is right stands: only the rest is to be said again. What need not be said is not kept, nor who called. */
-function keepParts(
-  pack: Pack,
-  state: RunState,
-  exchange: Exchange,
-  turn: ExchangeTurn,
-  parts: readonly Part[],
-): RunState {
-  const free = readBacksOf(turn, state)
-    .map(partNames)
-    .filter(({ required }) => required.size === 0)
-  const isKept = (name: string) => name !== callSignFor(pack, exchange) && !free.some(({ all }) => all.has(name))
-  const right = parts.filter(({ name, state: part }) => part === 'ok' && isKept(name)).map(({ name }) => name)
-  const wrong = new Set(parts.filter((part) => part.state === 'wrong').map(({ name }) => name))
-  const before = turnState(state, turn.id).partsSoFar.filter((name) => !wrong.has(name))
-  const begun = Object.fromEntries(
-    parts.flatMap(({ name, state: part, heard }) => (part === 'missing' && heard ? [[name, heard]] : [])),
-  )
-  return withTurn(state, turn.id, { partsSoFar: [...new Set([...before, ...right])], begun, sayAgains: 0 })
-}
-
-const wrongWords = (parts: readonly Part[]) =>
-  parts.flatMap((part) => (part.state === 'wrong' && part.heard ? [part.heard] : [])).join(', ')
-
-/** Parts by the names of their figures or elements, never by their values. */
-function labelsOf(
-  pack: Pack,
-  state: RunState,
-  turn: ExchangeTurn,
-  parts: readonly Part[],
-  which: Part['state'],
-): string[] {
-  const names = parts.filter((part) => part.state === which).map((part) => part)
-  const labels = names.map(({ name, kind }) => {
-    if (kind === 'figure') return pack.figures.declarations[name]?.label ?? turn.label
-    const element = readBacksOf(turn, state).find((each) => partNames(each).all.has(name))
-    return element?.label ?? turn.label
-  })
-  return [...new Set(labels)]
 }
