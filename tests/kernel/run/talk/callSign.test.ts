@@ -7,7 +7,7 @@ import { beforeAll, describe, expect, test } from 'vitest'
 import type { Pack } from '../../../../src/kernel/pack/checklist.ts'
 import type { Exchange } from '../../../../src/kernel/pack/exchange.ts'
 import { packAt } from '../../figures/marram.ts'
-import { type Beginning, begun, type Flown, hear, words } from '../demoRun.ts'
+import { type Beginning, begun, type Flown, happen, hear, words } from '../demoRun.ts'
 
 const SAID = {
   ...{ callsign: 'SALTMARSH 421', standNumber: '14', information: 'K', runway: '24', clearanceLimit: 'willow' },
@@ -68,6 +68,8 @@ describe.each(['standard', 'verbatim'] as const)('in %s phraseology', (phraseolo
     const unsigned = hear(called, WHOLE)
     expect(words(unsigned)).toEqual([ASKED])
     expect(statusOf(unsigned)).toBe('said')
+    const silent = happen(unsigned, { type: 'silent', order: unsigned.state.listenId, after: 'prompt' })
+    expect(words(silent)).toEqual([ASKED])
     expect(statusOf(hear(unsigned, ME))).toBe('done')
     expect(statusOf(hear(called, `${WHOLE}, ${ME}`))).toBe('done')
     expect(statusOf(hear(called, `${ME}, ${WHOLE}`))).toBe('done')
