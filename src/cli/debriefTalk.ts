@@ -12,10 +12,13 @@ export function exchangeLines({ name, station, done, turns }: DebriefExchange): 
   return ['', `${name} (${station}): ${done ? 'done' : 'not done'}`, ...turns.flatMap(turnLines)]
 }
 
-function turnLines({ label, done, tries, misses, asked, shown, insisted, slip, byKey }: DebriefTurn): string[] {
+function turnLines(turn: DebriefTurn): string[] {
+  const { label, done, tries, misses, asked, unsigned, acknowledged, shown, insisted, slip, byKey } = turn
   const notes = [
     misses > 0 ? `${misses} missed` : '',
     asked > 0 ? `said again on request ${asked} times` : '',
+    unsigned > 0 ? `${unsigned} without call sign` : '',
+    acknowledged > 0 ? `${acknowledged} acknowledged, not read back` : '',
     shown ? 'words shown' : '',
     byKey ? 'by key' : '',
     insisted === undefined ? '' : `kept to "${insisted}" against the figure`,

@@ -67,7 +67,7 @@ function checkTurn(checking: Checking, turn: TurnText, path: Path): void {
       known: () => checking.awaited,
     })
   }
-  const said = turn.sets.length > 0 ? sayings(turn, sameAs(checking)) : []
+  const said = turn.sets.length > 0 ? sayings(turn, sameOrGoesBy(checking)) : []
   for (const [index, name] of turn.sets.entries()) checkSet(checking, turn, said, name, [...path, 'sets', index])
 }
 
@@ -113,10 +113,22 @@ function sameAs({ figures = {} }: Checking): Name {
   }
 }
 
-const figuresIn = (text: string, nameOf: Name) => new Set(parseTemplate(text).figures.map(nameOf))
+/** One figure that goes by another is the same said otherwise: a departure without the letter that ICAO gives it. */
+function sameOrGoesBy(checking: Checking): Names {
+  const nameOf = sameAs(checking)
+  return (figure) => [nameOf(figure), ...goesBy(checking, figure)]
+}
+
+function goesBy({ figures = {} }: Checking, figure: string): string[] {
+  const from = ownOf(figures, figure)?.given?.from
+  return from && 'by' in from ? [from.by] : []
+}
+
+type Names = (figure: string) => string | readonly string[]
+const figuresIn = (text: string, nameOf: Names) => new Set(parseTemplate(text).figures.flatMap(nameOf))
 
 /** Figures that a wording says in either phraseology, and those that it says in both. */
-function figuresSaid(says: WordingText | undefined, nameOf = asItIs): { any: Set<string>; both: Set<string> } {
+function figuresSaid(says: WordingText | undefined, nameOf: Names = asItIs): { any: Set<string>; both: Set<string> } {
   if (says === undefined) return { any: new Set(), both: new Set() }
   const wording = wordingOf(says)
   const [icao, faa] = [figuresIn(wording.icao, nameOf), figuresIn(wording.faa, nameOf)]
@@ -129,7 +141,7 @@ interface Saying {
 }
 
 /** Everything in a turn that says a figure (in both phraseologies, or in one), and under which condition. */
-function sayings(turn: TurnText, nameOf = asItIs, radio?: Radio): Saying[] {
+function sayings(turn: TurnText, nameOf: Names = asItIs, radio?: Radio): Saying[] {
   const saidIn = (text: WordingText | undefined) =>
     radio && text !== undefined ? figuresIn(wordingOf(text)[radio], nameOf) : figuresSaid(text, nameOf).both
   return [
@@ -206,7 +218,10 @@ function checkSet(checking: Checking, turn: TurnText, said: readonly Saying[], n
     const origin = figure.derived ? 'computed' : 'fixed in the pack'
     checking.report('sets.notEntered', path, `${name} is ${origin}; only what is entered or given can be set here`)
   }
-  const saying = said.filter((one) => one.said.has(name))
+  // Said in one phraseology only, it may go by what the other one says.
+  const isSaid = turn.elements.some(({ says }) => figuresSaid(says, sameAs(checking)).any.has(name))
+  const names = [name, ...(isSaid ? goesBy(checking, name) : [])]
+  const saying = said.filter((one) => names.some((each) => one.said.has(each)))
   // Where figures have mistakes of their own, which of them says another one is not known.
   if (saying.length === 0 && figure) {
     const message = `${name} is set here, but no element of ${turn.turn} says it; add an element with <${name}>`

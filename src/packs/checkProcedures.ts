@@ -163,6 +163,11 @@ export function checkSituations(source: Source, { situations }: PackText): Probl
     const problems = Object.entries(options).flatMap(([value, { say }]) =>
       sayingProblems(source, say, ['situations', name, 'options', value, 'say']),
     )
+    if (name === 'radio') {
+      const message = 'radio is the situation of the phraseology (icao, faa), which every pack has; choose another name'
+      const place = source.place(['situations', name])
+      return [{ code: 'situation.radio', message, place, severity: 'error' as const }]
+    }
     const known = Object.keys(options)
     if (known.includes(initial)) return problems
     const message = `situation ${name} has no ${quoted(initial)}${didYouMean(initial, known)}`

@@ -1,6 +1,5 @@
 /** What all checks of procedures.yaml use: one file on its way, its names, and where a mistake stands. */
 
-import { ownOf } from '../kernel/own.ts'
 import type { Problem } from '../kernel/problem.ts'
 import { quoted } from '../kernel/quoted.ts'
 import { runTogether } from './checkApart.ts'
@@ -12,6 +11,7 @@ import type { FiguresText } from './figuresSchema.ts'
 import type { PackText } from './packSchema.ts'
 import type { ItemText } from './proceduresSchema.ts'
 import { add, type Meant, type Report } from './reporting.ts'
+import { optionsOf } from './situations.ts'
 import type { Path, Source } from './source.ts'
 
 /** One file on its way: what there is to name, and what was wrong. */
@@ -50,13 +50,11 @@ export function checkFigure(checking: Checking, name: string, path: Path): void 
 
 export function checkCondition({ pack, report }: Checking, when: When, path: Path): void {
   if (!pack) return
-  const { situations } = pack
   for (const [name, values] of Object.entries(conditionOf(when) ?? {})) {
     const at: Path = [...path, name]
-    const known = ownOf(situations, name)
-    const options = known && Object.keys(known.options)
-    if (!options) {
-      const meant = { name, known: () => Object.keys(situations) }
+    const options = optionsOf(pack, name)
+    if (options.length === 0) {
+      const meant = { name, known: () => Object.keys(pack.situations) }
       report('situation.unknown', at, `no situation is called ${quoted(name)}`, meant)
       continue
     }

@@ -1,9 +1,14 @@
 /** Whether there is a situation in which something applies and nothing answers for it. */
 
 import { MOST_PARTS } from '../kernel/bounds.ts'
+import { RADIOS } from '../kernel/kinds/radio.ts'
 import { ownOf } from '../kernel/own.ts'
 import { conditionOf, type When } from './conditions.ts'
 import type { PackText } from './packSchema.ts'
+
+/** What a situation may be. That of the phraseology, `radio`, every pack has. */
+export const optionsOf = ({ situations }: PackText, name: string): readonly string[] =>
+  name === 'radio' ? RADIOS : Object.keys(ownOf(situations, name)?.options ?? {})
 
 /** What each situation may be, by its name; one that is not among them may be anything. */
 type Part = ReadonlyMap<string, readonly string[]>
@@ -18,8 +23,7 @@ export function openSituation(
   all: readonly When[],
   cases: readonly (readonly When[])[],
 ): string | undefined {
-  const optionsOf = (name: string) => Object.keys(ownOf(pack.situations, name)?.options ?? {})
-  const valuesIn = (part: Part, name: string) => part.get(name) ?? optionsOf(name)
+  const valuesIn = (part: Part, name: string) => part.get(name) ?? optionsOf(pack, name)
   let partsLeft = MOST_PARTS
 
   function partOf(whens: readonly When[]): Part {
@@ -55,7 +59,7 @@ export function openSituation(
   const whole = partOf(all)
   if ([...whole.values()].some((values) => values.length === 0)) return undefined
   const open = untouched(whole, cases.map(partOf))
-  return open && wordsOf([...open].filter(([name, values]) => values.length < optionsOf(name).length))
+  return open && wordsOf([...open].filter(([name, values]) => values.length < optionsOf(pack, name).length))
 }
 
 function wordsOf(narrowed: readonly (readonly [string, readonly string[]])[]): string {

@@ -17,6 +17,7 @@ export const TO_CLEARANCE = [
 export const TO_ALTIMETERS = [
   'cleared to willow lake lantern two alfa departure runway two four climb five thousand',
   'departure frequency one two four decimal six seven five squawk two six one three',
+  'ground one two one decimal eight',
   ...['done', 'departing runway two four, lantern two alfa departure, first level five thousand', 'flap twelve'],
   ...['V one one two eight, rotate one three four', 'rejected takeoff, engine failure', 'briefing complete'],
   ...[

@@ -30,6 +30,22 @@ const labels = (run: TalkRun) => buttonsOf(TALK, run.state).map(({ label }) => l
 const shown = (run: TalkRun) => JSON.stringify(viewOf(TALK, run.state)).toLowerCase()
 const VALUES = /corrie|melton|tarn|loch|five thousand|5000|four two seven one|4271/
 
+describe('a correction', () => {
+  const correction = (run: TalkRun) => talkView(TALK, run.state)?.exchange?.pending?.correction
+
+  it('can be read after it was heard, in the words of the station and no others, and marks nothing', () => {
+    const run = flown(['request clearance', WHOLE.replace('seven one', 'seven two')])
+    expect(correction(run)).toBe('Negative, squawk four two seven one.')
+    expect(JSON.stringify(talkView(TALK, run.state)).toLowerCase()).not.toMatch(/corrie|tarn|five thousand/)
+    expect(run.state.turns['clearance.full']?.shown).toBe(false)
+  })
+
+  it('is none where nothing was wrong', () => {
+    for (const text of ['corrie', 'roger', 'did you see that bird'])
+      expect(correction(flown(['request clearance', text]))).toBeUndefined()
+  })
+})
+
 describe('a clearance on the screen', () => {
   it('says whom to call with which words', () => {
     expect(viewOf(TALK, flown([]).state)).toMatchObject({

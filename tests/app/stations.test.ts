@@ -30,13 +30,13 @@ describe('a read-back', () => {
 
   it('may begin with the name of the station, and is right or wrong by what follows', async () => {
     const { say, said } = await seat(TO_CLEARANCE)
-    expect(await say('heron marsh delivery, cleared to willow lake lantern two alfa departure')).toEqual([
+    expect(await say('heron hill delivery, cleared to willow lake lantern two alfa departure')).toEqual([
       'clearance.departure',
       'incomplete',
     ])
-    expect(said()).toBe('Read back runway, level, frequency, squawk.')
-    expect(await say('heron marsh delivery, squawk two six one four')).toEqual(['clearance.departure', 'negative'])
-    expect(said()).toBe('Negative, squawk two six one three.')
+    expect(said()).toBe('Saltmarsh four two one, read back runway, level, frequency, squawk.')
+    expect(await say('heron hill delivery, squawk two six one four')).toEqual(['clearance.departure', 'negative'])
+    expect(said()).toBe('Saltmarsh four two one, negative, squawk two six one three.')
   })
 })
 

@@ -108,6 +108,7 @@ const TO_TAXI = [
 const CLEARED = [
   'cleared to willow lake lantern two alfa departure runway two four climb five thousand',
   'departure frequency one two four decimal six seven five squawk two six one three',
+  'ground one two one decimal eight',
 ]
 const TO_CLEARANCE = [...FIGURES, ...INFORMATION]
 const TO_FLAP = [...TO_CLEARANCE, 'request clearance', ...CLEARED, ...BRIEFING, ...BEFORE_START, ...PUSH]

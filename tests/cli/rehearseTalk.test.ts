@@ -27,19 +27,23 @@ describe('the demo departure with the voices outside', () => {
   it('flies from the final figures to the holding point', () => {
     expect(flown.errors).toBe('')
     expect(flown.status).toBe(0)
-    expect(flown.lines.at(-2)).toBe('otherseat: Holding point charlie three, brake.')
-    expect(flown.lines.at(-1)).toBe('otherseat: All lists complete.')
+    expect(flown.lines.slice(-4)).toEqual([
+      'otherseat: Holding point charlie three, brake.',
+      'controller: Saltmarsh four two one, monitor heron hill tower, one one eight decimal three.',
+      'pilot: monitor tower one one eight decimal three, saltmarsh four two one',
+      'otherseat: All lists complete.',
+    ])
   })
 
   it.each([
-    ['information kilo, one zero one zero', 'otherseat: Wind, runway?'],
+    ['information kilo, one zero one zero', 'otherseat: Runway, wind?'],
     ['wind two two zero degrees', 'otherseat: I heard two two zero, one four. Wind?'],
-    ['say again squawk', 'controller: Squawk two six one three.'],
-    ['cleared to willow lake', 'controller: Negative, lantern two alfa departure.'],
-    ['lantern two alfa departure', 'controller: Read back correct.'],
+    ['say again squawk', 'controller: Saltmarsh four two one, squawk two six one three.'],
+    ['cleared to willow lake', 'controller: Saltmarsh four two one, negative, via lantern two alfa departure.'],
+    ['lantern two alfa departure', 'controller: Saltmarsh four two one, read back correct.'],
     ['departing runway two four', 'otherseat: I heard six thousand. First level?'],
     ['one zero zero niner', 'otherseat: I heard one zero zero nine.'],
-    ['push and start approved facing west', 'controller: Negative, face east.'],
+    ['push and start approved facing west', 'controller: Saltmarsh four two one, negative, face east.'],
     ['cleared to push facing east', 'otherseat: Not yet, doors and steps before movement.'],
     ['disconnect the cable', 'otherseat: Not yet, external power off before it is unplugged.'],
     ['brakes released', 'otherseat: Not yet, the brake stays set until the ground crew asks.'],
@@ -48,15 +52,22 @@ describe('the demo departure with the voices outside', () => {
     ['flap nineteen', 'otherseat: Confirm nineteen?'],
     ['full left', 'otherseat: Display.'],
     ['remove the chocks', 'otherseat: Not yet, tow bar connected before the chocks go.'],
-    ['taxi to holding point charlie three', 'controller: Negative, via bravo echo charlie.'],
-    ['via bravo echo charlie', 'controller: Read back hold short.'],
-    ['hold short of runway three three', 'controller: Read back correct.'],
+    ['taxi to holding point charlie three', 'controller: Saltmarsh four two one, negative, via bravo echo charlie.'],
+    ['via bravo echo charlie', 'controller: Saltmarsh four two one, read back hold short.'],
+    ['hold short of runway three three', 'controller: Saltmarsh four two one, read back correct.'],
     [
       'holding short runway three three',
       'controller: Saltmarsh four two one, cross runway three three, report runway vacated.',
     ],
   ])('"%s" is answered with "%s"', (said, answer) => {
     expect(answerTo(said)).toBe(answer)
+  })
+
+  it('is sent to the ground frequency after its clearance, and corrected where it takes down another one', () => {
+    expect(flown.lines).toContain('controller: When ready contact heron hill ground, one two one decimal eight.')
+    expect(answerTo('ground one two one decimal six')).toBe(
+      'controller: Saltmarsh four two one, negative, when ready contact heron hill ground, one two one decimal eight.',
+    )
   })
 
   it('waits at the line for the clearance that a controller gives', () => {
@@ -71,6 +82,10 @@ describe('the demo departure with the voices outside', () => {
       .replaceAll('one zero one zero', 'two niner eight three')
       .replaceAll('one zero zero niner', 'two niner eight zero')
       .replaceAll('q n h', 'altimeter')
+      // Nor is a runway in the clearance there, nor a letter behind the departure; the level to expect is.
+      .replaceAll('lantern two bravo departure, runway two four', 'orchard one departure')
+      .replaceAll('climb five thousand,', 'maintain five thousand, expect flight level three five zero,')
+      .replaceAll('lantern two alfa', 'lantern two')
       .replaceAll('@figures talk.yaml', `@figures ${resolve(dirname(ANSWERS), 'talk.yaml')}`)
     const answers = join(await mkdtemp(join(tmpdir(), 'answers-')), 'faa.txt')
     await writeFile(answers, inches)
@@ -79,7 +94,7 @@ describe('the demo departure with the voices outside', () => {
     expect(status).toBe(0)
     const controller = lines.filter((line) => line.startsWith('controller: '))
     expect(controller[0]).toMatch(
-      /climb and maintain five thousand, departure frequency one two four point six seven five, /,
+      /^controller: Saltmarsh four twenty one, cleared to willow lake airport, lantern two departure, then as filed, maintain five thousand, expect flight level three five zero one zero minutes after departure, departure frequency one two four point six seven five, /,
     )
     expect(controller.some((line) => line.includes('altimeter two niner eight three'))).toBe(true)
   })
@@ -93,7 +108,7 @@ describe('the demo departure with the voices outside', () => {
       return output.split('\n').find((line) => line.startsWith('broadcast: Heron'))
     }
     const [one, other, again] = [await clearance('3'), await clearance('5'), await clearance('3')]
-    expect(one).toMatch(/departure information \w+, Q N H one zero \w+ \w+, wind/)
+    expect(one).toMatch(/departure information \w+, time .* Q N H one zero \w+ \w+, advise/)
     expect(again).toBe(one)
     expect(other).not.toBe(one)
   })

@@ -1,8 +1,10 @@
 /** The exchanges of a pack as the source of read-backs: each turn's own elements, with the values that its stations give. */
 
 import type { Figure, KindSpec, Value } from '../../src/kernel/kinds/kind.ts'
+import { RADIOS } from '../../src/kernel/kinds/radio.ts'
 import type { Pack } from '../../src/kernel/pack/checklist.ts'
 import type { Exchange, ExchangeTurn } from '../../src/kernel/pack/exchange.ts'
+import { holds } from '../../src/kernel/pack/place.ts'
 import type { Random } from './case.ts'
 import { drawOf } from './readElements.ts'
 import type { Source } from './transmissions.ts'
@@ -24,12 +26,17 @@ export function sourceOf(pack: Pack): (random: Random) => Source {
     ({ ...specOf(name), value: givenBy(specOf(name), random) }) as Figure
   return (random) => {
     const { turn, exchange } = random.of(turns)
-    const draws = turn.elements.flatMap(({ id, readBack }) =>
-      // What may be left out owes nothing.
-      readBack === undefined || /^\[.*\]$/.test(readBack.icao.text) ? [] : [drawOf(id, readBack.icao, figureOf)],
-    )
-    // A station that opens with the call sign is answered with it.
-    const [callSign] = turn.opens?.icao.figures ?? []
+    const radio = random.of(RADIOS)
+    const draws = turn.elements
+      .filter(({ when }) => holds(when, { radio }))
+      .flatMap(({ id, readBack }) =>
+        // What may be left out owes nothing.
+        readBack === undefined || /^\[[^\]]*\]$/.test(readBack[radio].text)
+          ? []
+          : [drawOf(id, readBack[radio], figureOf)],
+      )
+    // A controller is answered with the call sign.
+    const [callSign] = exchange.station.role === 'controller' ? ['callsign'] : []
     const value = pack.figures.declarations[callSign ?? '']?.constant
     return {
       draws,
@@ -52,7 +59,9 @@ function givenBy(spec: KindSpec, random: Random): Value {
     case 'digits':
       return of(random, 0, 4095).toString(8).padStart(4, '0')
     case 'altimeter':
-      return of(random, 960, 1045)
+      return spec.unit === 'hPa' ? of(random, 960, 1045) : of(random, 2840, 3085) / 100
+    case 'flightLevel':
+      return of(random, 200, 410, 10)
     case 'runway':
       return random.of(['06', '24', '33'])
     case 'frequency':

@@ -95,6 +95,35 @@ function read(from = '', to = '', file: 'procedures.yaml' | 'figures.yaml' = 'pr
 
 const both = (text: string) => ({ icao: responseFrom(text), faa: responseFrom(text) })
 
+describe('what one phraseology alone has', () => {
+  const SQUAWK = '              - element: squawk\n'
+
+  test('stands under the situation of the phraseology, which every pack has', () => {
+    const { pack, problems } = read(SQUAWK, `${SQUAWK}                when: {radio: icao}\n`)
+    // The code is set in any case, and so must be said in any case.
+    expect(problems.map(showProblem).join('\n')).toContain(
+      'squawk is set whenever clearance is, but said only under a condition',
+    )
+    expect(pack).toBeUndefined()
+    const runway = '              - element: runway\n'
+    const taxi = read(runway, `${runway}                when: {radio: icao}\n`)
+    expect(taxi.problems).toEqual([])
+  })
+
+  test('is of one of the two', () => {
+    const runway = '              - element: runway\n'
+    const { problems } = read(runway, `${runway}                when: {radio: faa2}\n`)
+    expect(problems.map(({ message }) => message)).toEqual(['situation radio has no "faa2"; did you mean "faa"?'])
+  })
+
+  test('is no situation of the pack’s own', () => {
+    const own = 'situations:\n  radio: {label: radio, initial: "on", options: {"on": {label: "on", say: [radio on]}}}\n'
+    const text = (base['pack.yaml'] ?? '').replace('situations:\n', own)
+    const { problems } = readPack({ ...base, 'pack.yaml': text }, '')
+    expect(problems.map(({ message }) => message).join('\n')).toContain('radio is the situation of the phraseology')
+  })
+})
+
 describe('an exchange in a pack', () => {
   test('is read with its station, turns, elements and both phraseologies', () => {
     const { pack, problems } = read()

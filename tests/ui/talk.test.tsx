@@ -47,6 +47,15 @@ describe('an exchange', () => {
     expect(allText()).not.toMatch(/corrie|five thousand|4271/i)
   })
 
+  it('shows a correction that was just heard, and does not mark it', async () => {
+    const { answer, user } = talking(['request clearance'])
+    await answer(WHOLE.replace('seven one', 'seven two'))
+    await within(exchange()).findByText('Negative, squawk four two seven one.')
+    await user.click(screen.getByRole('button', { name: 'Debrief' }))
+    const debrief = await screen.findByRole('region', { name: 'Exchange departure clearance' })
+    expect(debrief.textContent).not.toContain('words shown')
+  })
+
   it('shows the words to those who ask for them, and the debrief says so', async () => {
     const { user } = talking(['request clearance'])
     await user.click(screen.getByRole('button', { name: /Show the words/ }))

@@ -15,7 +15,7 @@ import { isFree } from '../../kernel/run/core/interlocks.ts'
 import type { RunState } from '../../kernel/run/core/state.ts'
 import { topicsOf } from '../../kernel/run/talk/briefing.ts'
 import { readBacksOf, stationWords } from '../../kernel/run/talk/radio.ts'
-import { callableTurns, pendingTurn, talkAt, turnState } from '../../kernel/run/talk/talk.ts'
+import { answers, callableTurns, pendingTurn, talkAt, turnState } from '../../kernel/run/talk/talk.ts'
 
 export type ElementShown = 'ahead' | 'right' | 'wrong' | 'missing'
 
@@ -37,6 +37,8 @@ export interface ViewExchange {
     readonly elements: readonly { readonly label: string; readonly state: ElementShown }[]
     /** What the station said, only once it was asked for. */
     readonly words?: string
+    /** What it said to the last read-back: a correction is read as well as heard, and marks nothing. */
+    readonly correction?: string
   }
   /** Where the order is the pilot's: all that apply. */
   readonly turns: readonly ViewTurn[]
@@ -141,7 +143,23 @@ function pendingView(pack: Pack, exchange: Exchange, turn: ExchangeTurn, run: Ru
   const station = stationWords(pack, run, exchange, turn)
   const slip = status === 'slipped' ? run.script?.slip : undefined
   const words = (slip ? station.closes(slip) : station.whole()).map(({ text }) => text).join(' ')
-  return { turn: turn.id, label: turn.label, elements: elementsView(turn, run), ...(shown && { words }) }
+  const correction = answers(exchange) ? correctionOf(station, turn, run) : ''
+  const said = { ...(shown && { words }), ...(correction !== '' && { correction }) }
+  return { turn: turn.id, label: turn.label, elements: elementsView(turn, run), ...said }
+}
+
+/** The elements that it corrected last, in its words. */
+function correctionOf(station: ReturnType<typeof stationWords>, turn: ExchangeTurn, run: RunState): string {
+  const { last } = run
+  if (last?.of !== 'readBack' || last.item !== turn.id || last.judgement.verdict !== 'negative') return ''
+  const states = statesOf(readBacksOf(turn, run), last.judgement)
+  const wrong = Object.keys(states).filter((id) => states[id] === 'wrong')
+  return wrong.length === 0
+    ? ''
+    : station
+        .negative(wrong)
+        .map(({ text }) => text)
+        .join(' ')
 }
 
 /** Right in any transmission so far counts as right; wrong or missing is what the last one says. */

@@ -13,6 +13,9 @@ import { type Answered, answersOf, phrase, unique } from './phrases.ts'
 /** What a pilot says to something that need not be read back. */
 export const ACKNOWLEDGEMENTS = ['roger', 'wilco', 'copied', 'received', 'thank you']
 
+/** Before the name of an element: "confirm squawk". */
+const PARTS_ASKED = ['confirm', 'say again all after', 'say again all before']
+
 /** What may be said in an exchange or a briefing; `now` are the responses whose values may come at the moment. */
 export function talkOf(activity: Exchange | Briefing, now: readonly Response[], specs: Specs): Talk {
   const { said, others } = activity.type === 'exchange' ? inExchange(activity) : inBriefing(activity)
@@ -42,6 +45,7 @@ function inExchange({ turns }: Exchange): Spoken {
     others: [
       ...ACKNOWLEDGEMENTS,
       ...elements.flatMap(({ label, alsoCalled }) => [label, ...alsoCalled].map((name) => `say again ${name}`)),
+      ...elements.flatMap(({ label }) => PARTS_ASKED.map((words) => `${words} ${label}`)),
     ],
   }
 }

@@ -36,7 +36,7 @@ export function stationCall(utterance: Utterance, exchange: Exchange, said = utt
   const isRepeated = past.some(({ judgement }) => judgement.verdict === 'correct')
   const undone = past.filter(({ judgement, shared }) => judgement.verdict === 'negative' && shared > 0 && !isRepeated)
   const best = bestOf([...candidates(now, 'now'), ...candidates(later, 'later'), ...undone])
-  return best && transmitted(utterance, said, best)
+  return best && transmitted(utterance, exchange, said, best)
 }
 
 function candidate(

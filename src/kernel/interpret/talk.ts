@@ -1,8 +1,9 @@
 /** Where an exchange or a briefing has the floor: a call, a read-back, a wish to hear it again, or topics. */
 
 import { textOf } from '../numbers/tokens.ts'
-import type { Exchange, ExchangeTurn } from '../pack/exchange.ts'
+import type { Element, Exchange, ExchangeTurn } from '../pack/exchange.ts'
 import type { EventBody } from '../run/core/events.ts'
+import { stationWords } from '../run/talk/radio.ts'
 import { pendingTurn, talkAt, turnState } from '../run/talk/talk.ts'
 import { briefed } from './briefing.ts'
 import { readBack } from './readBack.ts'
@@ -36,22 +37,35 @@ function inExchange(utterance: Utterance, exchange: Exchange): EventBody | undef
   const { state, heard, opening } = utterance
   const pending = pendingTurn(exchange, state)
   if (!pending) return stationCall(utterance, exchange)
-  if (opening === 'sayAgain' && !heard.doubt) return heardAgain(utterance, pending)
+  const again =
+    (opening === 'sayAgain' || opening === 'confirm') && !heard.doubt
+      ? heardAgain(utterance, exchange, pending)
+      : undefined
+  if (again) return again
   // What is not like an answer is asked for again once: whoever talks on does not mean the station.
   if (isHalfOther(utterance) && turnState(state, pending.id).sayAgains > 0) return undefined
-  const answer = readBack(utterance, pending)
+  const answer = readBack(utterance, exchange, pending)
   // In a free exchange another call may come first.
   if (answer && (exchange.order === 'fixed' || isClear(answer))) return answer
   return stationCall(utterance, exchange) ?? answer
 }
 
-/** "Say again", or one element alone: "say again squawk", "say again the route". */
-function heardAgain({ rest, evidence }: Utterance, turn: ExchangeTurn): EventBody {
-  const name = textOf(rest.heard)
-    .toLowerCase()
-    .replace(/^(the|your)\s+|[\s.]+$/g, '')
-  const element = turn.elements.find(({ label, alsoCalled }) =>
-    [label, ...alsoCalled].some((one) => one.toLowerCase() === name),
-  )
-  return { type: 'commanded', command: 'sayAgain', evidence, ...(element && { argument: element.id }) }
+/**
+ * "Say again", or a part alone: "say again squawk", "say again all after level" (SERA.14075 (c)(3), FAA AIM 4-2-1's
+ * glossary, looked up); "confirm squawk" asks for that element as well, as long as no value is said with it. Undefined for
+ * "confirm" of anything else.
+ */
+function heardAgain(utterance: Utterance, exchange: Exchange, turn: ExchangeTurn): EventBody | undefined {
+  const { pack, state, opening, rest, evidence } = utterance
+  const [, bound = '', name = ''] = PART.exec(textOf(rest.heard).toLowerCase()) ?? []
+  const texts = stationWords(pack, state, exchange, turn).texts()
+  const isNamed = ({ label, alsoCalled }: Element) => [label, ...alsoCalled].some((one) => one.toLowerCase() === name)
+  const isSaidIn = (text: string) => name !== '' && bound !== '' && ` ${text} `.includes(` ${name} `)
+  const found = texts.find(({ element }) => isNamed(element)) ?? texts.find(({ text }) => isSaidIn(text))
+  if (opening === 'confirm' && (!found || bound !== '')) return undefined
+  const argument = found && (bound === '' ? found.element.id : `${bound.trim()} ${found.element.id}`)
+  return { type: 'commanded', command: 'sayAgain', evidence, ...(argument !== undefined && { argument }) }
 }
+
+/** What is asked for: a name, or all that was said after or before it. */
+const PART = /^(?:all )?((?:after|before) )?(?:the |your )?(.*?)[ .]*$/

@@ -1,13 +1,14 @@
 /** What a call to a station and a read-back have in common: how they are judged, and the event that they are. */
 
 import type { Figures } from '../kinds/kind.ts'
-import type { ExchangeTurn } from '../pack/exchange.ts'
+import type { Exchange, ExchangeTurn } from '../pack/exchange.ts'
 import { specsOf } from '../pack/specs.ts'
 import { completenessOf } from '../response/completeness.ts'
 import type { Hypotheses } from '../response/hypotheses.ts'
 import type { JudgeInput, Judgement } from '../response/model.ts'
 import type { Response } from '../response/response.ts'
 import type { EventBody, EventFields } from '../run/core/events.ts'
+import { signed } from '../run/talk/callSign.ts'
 import { turnState } from '../run/talk/talk.ts'
 import type { Utterance } from './utterance.ts'
 
@@ -38,13 +39,19 @@ export function judgedBy(
 }
 
 /** Undefined where it was other speech: a command, or what has nothing of the response. */
-export function transmitted(utterance: Utterance, said: Hypotheses, transmission: Transmission): EventBody | undefined {
-  const { state, heard, evidence } = utterance
-  const { turn, part, figures, judgement } = transmission
+export function transmitted(
+  utterance: Utterance,
+  exchange: Exchange,
+  said: Hypotheses,
+  transmission: Transmission,
+): EventBody | undefined {
+  const { pack, state, heard, evidence } = utterance
+  const { turn, part, figures } = transmission
+  const judgement = signed(pack, state, exchange, transmission.judgement)
   if (judgement.verdict === 'command' || isOtherSpeech(utterance, said, transmission)) return undefined
   return {
     type: 'transmitted',
-    exchange: turn.id.split('.')[0] ?? '',
+    exchange: exchange.id,
     turn: turn.id,
     part,
     evidence,

@@ -104,6 +104,11 @@ export const altimeter: NumberKind<AltimeterSpec> = {
     return run?.numbers.flatMap((number) => readSetting(number, unit, run.otherUnit)) ?? []
   },
   say: (value, spec, phraseology) => sayDigits(written(value, spec), phraseology !== 'plain'),
+  // Below 1,000 with its unit, or 992 is taken for 29.92 (CAP 413, common in ICAO states; Doc 4444 leaves it open; looked up).
+  sayOnRadio: (value, spec, radio) => {
+    const digits = sayDigits(written(value, spec), true)
+    return spec.unit === 'hPa' && radio === 'icao' && Number(value) < 1000 ? `${digits} hectopascals` : digits
+  },
   show: written,
   digits: (value, { unit }) => digitsWith(unit === 'inHg' ? 2 : 0, value),
 

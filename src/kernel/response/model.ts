@@ -22,6 +22,8 @@ export type Because =
   | 'refused'
   /** "Checked", "set": said to be done, without its value. */
   | 'valueless'
+  /** "Roger", "wilco": acknowledged where it has to be read back. */
+  | 'acknowledged'
 
 export interface Part {
   /** The figure's name, the tag, or the literal text. */

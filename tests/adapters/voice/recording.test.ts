@@ -8,7 +8,8 @@ import type { Recording } from '../../../src/adapters/voice/embeddedVoice.ts'
 import { packsIn, textsToRecord } from '../../../src/build/voiceTexts.ts'
 import { sourceWords } from '../../../src/kernel/figures/sources.ts'
 import type { Figure, KindSpec, Value } from '../../../src/kernel/kinds/kind.ts'
-import { sayValue } from '../../../src/kernel/kinds/table.ts'
+import { RADIOS } from '../../../src/kernel/kinds/radio.ts'
+import { sayOnRadio, sayValue } from '../../../src/kernel/kinds/table.ts'
 import type { Pack } from '../../../src/kernel/pack/checklist.ts'
 import type { Wording } from '../../../src/kernel/pack/exchange.ts'
 import { listsOf } from '../../../src/kernel/pack/place.ts'
@@ -101,13 +102,15 @@ function someValues(spec: KindSpec): readonly Value[] {
 
 /** A wording in both phraseologies, with each value that its figures may have. */
 function waysOf({ figures }: Pack, wording: Wording | undefined): string[] {
-  return Object.values(wording ?? {}).flatMap((template) => {
+  return RADIOS.flatMap((radio) => {
+    const template = wording?.[radio]
+    if (!template) return []
     const spec = (name: string) => figures.declarations[name]?.spec ?? expect.unreachable(name)
     const most = Math.max(1, ...template.figures.map((name) => someValues(spec(name)).length))
     return Array.from({ length: most }, (_, at) =>
       fillTemplate(template, (name) => {
         const values = someValues(spec(name))
-        return sayValue({ ...spec(name), value: values[at % values.length] } as Figure, 'standard')
+        return sayOnRadio({ ...spec(name), value: values[at % values.length] } as Figure, radio)
       }),
     )
   })

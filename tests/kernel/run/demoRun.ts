@@ -40,19 +40,20 @@ export interface Beginning {
   readonly values: Readonly<Record<string, Value>>
   readonly cleared?: readonly string[]
   readonly radio?: RunSettings['radio']
+  readonly phraseology?: RunSettings['phraseology']
   readonly slip?: Slip
 }
 
 /** A pack with these activities alone, in this order, on final figures. */
 export function begun(demo: Pack, activities: readonly Activity[], from: Beginning): Flown {
-  const { situation, said, values, cleared = [], radio = 'icao', slip } = from
+  const { situation, said, values, cleared = [], radio = 'icao', phraseology = 'plain', slip } = from
   const pack = { ...demo, phases: [{ id: 'part', name: 'Part', activities }] }
   let run: Flown = { pack, state: emptyRun('demo'), effects: [] }
   run = happen(run, {
     type: 'runStarted',
     pack: { id: demo.id, version: demo.version, sha256: 'none', name: demo.name, texts: {} },
     situation,
-    settings: { phraseology: 'plain', coachAfter: 0, radio },
+    settings: { phraseology, coachAfter: 0, radio },
     startedAt: 0,
     script: { values: said, ...(slip && { slip }) },
   })

@@ -8,7 +8,7 @@ import { quirkIn } from '../../pack/quirks.ts'
 import { restsOf } from '../../pack/rests.ts'
 import { PASS_REASONS } from '../../response/commands.ts'
 import { flowAt, openSteps } from '../list/flowSteps.ts'
-import { stationWords } from '../talk/radio.ts'
+import { type Again, stationWords } from '../talk/radio.ts'
 import { exchangeAt, pendingTurn, reopenTurn, withTurn } from '../talk/talk.ts'
 import { restarted, startUnderWay } from '../watch/watching.ts'
 import { runningWatch, watchState } from '../watch/watchTiming.ts'
@@ -88,13 +88,22 @@ function standBy(pack: Pack, state: RunState): Step {
     : sayAndListen(pack, waiting, [text])
 }
 
-/** In an exchange the station says it again, or the one element that was asked for. */
+/** In an exchange the station says it again, or the part that was asked for. */
 function sayAgain(pack: Pack, state: RunState, element: string | undefined): Step {
   const exchange = state.question ? undefined : exchangeAt(pack, state.floor)
   const pending = exchange && pendingTurn(exchange, state)
   if (!exchange || !pending) return sayAndListen(pack, state, [state.said || promptWords(pack, state)])
-  const stations = stationWords(pack, state, exchange, pending).again(element)
+  const stations = stationWords(pack, state, exchange, pending).again(
+    element === undefined ? undefined : partOf(element),
+  )
   return sayAndListen(pack, { ...state, standingBy: false }, [], { stations })
+}
+
+/** "squawk", "after squawk" */
+function partOf(argument: string): Again {
+  const [bound = '', element] = argument.split(' ')
+  const which = bound === 'after' || bound === 'before' ? bound : 'only'
+  return { which, element: element ?? bound }
 }
 
 /** The list that is open, and what it waits for; elsewhere the place names itself as it is put. */

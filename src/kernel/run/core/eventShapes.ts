@@ -106,6 +106,7 @@ const judgement = object<Judgement>({
       missing: true,
       refused: true,
       valueless: true,
+      acknowledged: true,
     }),
   ),
   form: optional(text),

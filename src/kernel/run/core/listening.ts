@@ -69,11 +69,15 @@ function readBackAsked(
   const missing = readBacksOf(pending, state).filter((element) =>
     [...partNames(element).required].some((name) => !partsSoFar.includes(name)),
   )
+  const station = stationWords(pack, state, exchange, pending)
+  // All of it is right, and nobody has said whose it is.
+  const isUnsigned = missing.length === 0 && partsSoFar.length > 0 && exchange.station.role === 'controller'
+  if (isUnsigned) return { stations: station.sayAgainCallSign(), words: '' }
   if (missing.length === 0) return undefined
   const labels = missing.map(({ label }) => label)
   return exchange.station.role === 'broadcast'
     ? { stations: [], words: say.topics(labels) }
-    : { stations: stationWords(pack, state, exchange, pending).readBack(labels), words: '' }
+    : { stations: station.readBack(labels), words: '' }
 }
 
 /**

@@ -53,7 +53,9 @@ function outcomeOf(pack: Pack, state: RunState, event: RunEvent): Step {
   switch (event.type) {
     case 'runStarted': {
       const { settings, situation, startedAt, script } = event
-      return { state: { ...state, status: 'running', settings, situation, startedAt, script }, effects: [] }
+      // Whose words stations use is a situation that every pack has: some things are said in one phraseology only.
+      const inWords = { ...situation, radio: settings.radio ?? 'icao' }
+      return { state: { ...state, status: 'running', settings, situation: inWords, startedAt, script }, effects: [] }
     }
     case 'figuresRevised':
       return revised(pack, state, event)

@@ -7,6 +7,7 @@ import type { Role } from '../../pack/roles.ts'
 import type { Slip } from '../core/events.ts'
 import type { RunState } from '../core/state.ts'
 import { openTopics, topicsOf } from '../talk/briefing.ts'
+import { callSignFor, isUnsigned } from '../talk/callSign.ts'
 import { briefingsOf, turnState } from '../talk/talk.ts'
 import { type DebriefTransmission, missesIn, sayAgainsIn } from './debriefTry.ts'
 import { count, type Moment, type Tally } from './tally.ts'
@@ -22,6 +23,10 @@ export interface DebriefTurn {
   readonly sayAgains: number
   /** How often the pilot asked the station to say it again. */
   readonly asked: number
+  /** How often the pilot did not say who is calling, to a controller and understood. */
+  readonly unsigned: number
+  /** How often "roger" or the like came for a read-back; among the misses. */
+  readonly acknowledged: number
   /** The words were shown on the screen. */
   readonly shown: boolean
   /** What an order was kept to against the figure. */
@@ -86,7 +91,7 @@ export function exchangesIn(pack: Pack, state: RunState, tally: Tally): DebriefE
     if (talk.type !== 'exchange') return []
     const turns = talk.turns
       .filter(({ when }) => holds(when, state.situation))
-      .map((turn) => turnIn(state, turn, tally))
+      .map((turn) => turnIn(state, turn, tally, callSignFor(pack, talk)))
     const { id, name, station } = talk
     return [{ id, name, station: station.name, role: station.role, done: turns.every(({ done }) => done), turns }]
   })
@@ -114,7 +119,12 @@ function talksIn(pack: Pack, state: RunState): (Exchange | Briefing)[] {
   )
 }
 
-function turnIn(state: RunState, turn: ExchangeTurn, { transmissions, askedAgain }: Tally): DebriefTurn {
+function turnIn(
+  state: RunState,
+  turn: ExchangeTurn,
+  { transmissions, askedAgain }: Tally,
+  callSign: string | undefined,
+): DebriefTurn {
   const { status, shown, insisted, slip } = turnState(state, turn.id)
   const kind = state.script?.slip?.kind
   const tries = transmissions.get(turn.id) ?? []
@@ -126,6 +136,8 @@ function turnIn(state: RunState, turn: ExchangeTurn, { transmissions, askedAgain
     misses: missesIn(tries),
     sayAgains: sayAgainsIn(tries),
     asked: askedAgain.get(turn.id) ?? 0,
+    unsigned: tries.filter(({ by, judgement }) => by !== 'key' && isUnsigned(judgement, callSign)).length,
+    acknowledged: tries.filter(({ judgement }) => judgement.because === 'acknowledged').length,
     shown,
     ...(insisted !== undefined && { insisted }),
     ...(slip && kind && { slip: { kind, noticed: slip === 'noticed' } }),

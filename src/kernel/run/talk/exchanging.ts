@@ -6,8 +6,7 @@
 import type { Pack } from '../../pack/checklist.ts'
 import type { Exchange, ExchangeTurn } from '../../pack/exchange.ts'
 import { fillTemplate } from '../../pack/template.ts'
-import type { Part } from '../../response/model.ts'
-import { partNames, statesOf } from '../../response/readBack.ts'
+import { statesOf } from '../../response/readBack.ts'
 import { tooSoonToAsk } from '../core/askingAgain.ts'
 import type { By, Effect, RunEvent } from '../core/events.ts'
 import { unmet } from '../core/interlocks.ts'
@@ -16,9 +15,20 @@ import { nextFloor } from '../core/moving.ts'
 import { say } from '../core/phrases.ts'
 import { lastClosed } from '../core/progress.ts'
 import type { RunState, Step } from '../core/state.ts'
+import { isCallSign, isOptional, keepParts, labelsOf, wrongWords } from './parts.ts'
 import { readBacksOf, type Speech, spokenIn, stationWords } from './radio.ts'
 import { slippedValue } from './said.ts'
-import { callableTurns, closeTurn, exchangeAt, findTurn, reopenTurn, turnState, unrecorded, withTurn } from './talk.ts'
+import {
+  answers,
+  callableTurns,
+  closeTurn,
+  exchangeAt,
+  findTurn,
+  reopenTurn,
+  turnState,
+  unrecorded,
+  withTurn,
+} from './talk.ts'
 
 type Transmitted = RunEvent<'transmitted'>
 
@@ -66,7 +76,9 @@ function called(pack: Pack, state: RunState, exchange: Exchange, turn: ExchangeT
       return hearStation(pack, missed, station.confirm(labelsOf(pack, state, turn, judgement.parts, 'wrong')))
     }
     case 'incomplete': {
-      const kept = keepParts(state, turn, judgement.parts)
+      const kept = keepParts(pack, state, exchange, turn, judgement.parts)
+      if (isCallSign(pack, exchange, judgement.parts, 'missing'))
+        return hearStation(pack, kept, station.sayAgainCallSign())
       const labels = labelsOf(pack, state, turn, judgement.parts, 'missing')
       // What is asked for may be all that the turn is called.
       const others = labels.filter((label) => label !== turn.label)
@@ -126,24 +138,25 @@ function readBack(pack: Pack, state: RunState, exchange: Exchange, turn: Exchang
       if (acceptsNow(state, exchange) && wrong.length > 0 && wrong.every(({ kind }) => kind === 'figure')) {
         return finish(pack, state, turn, station.closes(), { slip: 'open', accepted: wrong.map(({ name }) => name) })
       }
-      const kept = keepParts(countMiss(state, turn, event), turn, judgement.parts)
+      const kept = keepParts(pack, countMiss(state, turn, event), exchange, turn, judgement.parts)
       const corrected = ids('wrong')
+      const isOther = isCallSign(pack, exchange, judgement.parts, 'wrong')
       if (!answers(exchange)) {
         const asked = corrected.length > 0 ? corrected : elements.map(({ id }) => id)
         const labels = elements.filter(({ id }) => asked.includes(id)).map(({ label }) => label)
         const words = [say.heard(wrongWords(judgement.parts) || event.evidence.text), say.topics(labels)]
         return listenAfter(pack, kept, words, { tone: 'attention', promptAfterMs: PROMPT_AFTER_MISS_MS })
       }
-      return hearStation(
-        pack,
-        kept,
-        corrected.length > 0 ? station.negative(corrected) : station.readBack(elements.map(({ label }) => label)),
-        PROMPT_AFTER_MISS_MS,
-      )
+      return hearStation(pack, kept, correction(station, corrected, elements, isOther), PROMPT_AFTER_MISS_MS)
     }
     case 'incomplete': {
-      const kept = keepParts(state, turn, judgement.parts)
+      const kept = keepParts(pack, state, exchange, turn, judgement.parts)
       const missing = elements.filter(({ id }) => states[id] !== 'ok').map(({ label }) => label)
+      if (missing.length === 0) return hearStation(pack, kept, station.sayAgainCallSign())
+      // "Roger" to all of it: all of it is to be read back.
+      if (judgement.because === 'acknowledged' && ids('ok').every((id) => isOptional(elements, id))) {
+        return hearStation(pack, kept, station.readBack([]))
+      }
       return answers(exchange)
         ? hearStation(pack, kept, station.readBack(missing))
         : listenAfter(pack, kept, [say.topics(missing)])
@@ -152,6 +165,17 @@ function readBack(pack: Pack, state: RunState, exchange: Exchange, turn: Exchang
     case 'command':
       return unclear(pack, state, exchange, turn, event.evidence.by)
   }
+}
+
+/** The right version of what was wrong; where that is who calls, who it is. */
+function correction(
+  station: ReturnType<typeof stationWords>,
+  wrong: readonly string[],
+  elements: ReturnType<typeof readBacksOf>,
+  isOtherCallSign: boolean,
+): readonly Speech[] {
+  if (wrong.length > 0) return station.negative(wrong)
+  return isOtherCallSign ? station.sayAgainCallSign() : station.readBack(elements.map(({ label }) => label))
 }
 
 /** A controller who is to err like this calls the first wrong value correct, whichever it is, and no later one. */
@@ -231,9 +255,6 @@ function unclear(pack: Pack, before: RunState, exchange: Exchange, turn: Exchang
   return hearStation(pack, state, stationWords(pack, state, exchange, turn).sayAgain())
 }
 
-/** An order is Otherseat's own to answer; a broadcast hears nobody, so Otherseat asks for what is missing. */
-const answers = ({ station }: Exchange): boolean => station.role === 'controller' || station.role === 'groundCrew'
-
 function countMiss(state: RunState, turn: ExchangeTurn, event: Transmitted): RunState {
   const { misses } = turnState(state, turn.id)
   return withTurn(state, turn.id, {
@@ -241,35 +262,4 @@ function countMiss(state: RunState, turn: ExchangeTurn, event: Transmitted): Run
     sayAgains: 0,
     ...(event.part === 'call' && { partsSoFar: [] }),
   })
-}
-
-/** What is right stands: only the rest is to be said again. */
-function keepParts(state: RunState, turn: ExchangeTurn, parts: readonly Part[]): RunState {
-  const right = parts.filter((part) => part.state === 'ok').map(({ name }) => name)
-  const wrong = new Set(parts.filter((part) => part.state === 'wrong').map(({ name }) => name))
-  const before = turnState(state, turn.id).partsSoFar.filter((name) => !wrong.has(name))
-  const begun = Object.fromEntries(
-    parts.flatMap(({ name, state: part, heard }) => (part === 'missing' && heard ? [[name, heard]] : [])),
-  )
-  return withTurn(state, turn.id, { partsSoFar: [...new Set([...before, ...right])], begun, sayAgains: 0 })
-}
-
-const wrongWords = (parts: readonly Part[]) =>
-  parts.flatMap((part) => (part.state === 'wrong' && part.heard ? [part.heard] : [])).join(', ')
-
-/** Parts by the names of their figures or elements, never by their values. */
-function labelsOf(
-  pack: Pack,
-  state: RunState,
-  turn: ExchangeTurn,
-  parts: readonly Part[],
-  which: Part['state'],
-): string[] {
-  const names = parts.filter((part) => part.state === which).map((part) => part)
-  const labels = names.map(({ name, kind }) => {
-    if (kind === 'figure') return pack.figures.declarations[name]?.label ?? turn.label
-    const element = readBacksOf(turn, state).find((each) => partNames(each).all.has(name))
-    return element?.label ?? turn.label
-  })
-  return [...new Set(labels)]
 }

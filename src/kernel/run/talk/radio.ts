@@ -1,6 +1,7 @@
 /**
  * What a voice outside the crew says: the pack's wordings with this departure's values in them, and the standard
  * phrases around them. Values are spoken here, since one has to hear them from a station; Otherseat itself never does.
+ * A controller's answer begins with the call sign (SERA.14075 (a)(2), FAA JO 7110.65 2-4-8, looked up).
  */
 
 import { sayOnRadio } from '../../kinds/table.ts'
@@ -11,6 +12,7 @@ import type { Role } from '../../pack/roles.ts'
 import { fillTemplate } from '../../pack/template.ts'
 import type { Slip } from '../core/events.ts'
 import type { RunState } from '../core/state.ts'
+import { callSignFor } from './callSign.ts'
 import { saidValues, slippedValue } from './said.ts'
 
 /** Something to be said in one of the voices. */
@@ -27,6 +29,8 @@ export const STATION_PHRASES = [
   'read back',
   'read back correct',
   'say again',
+  'station calling',
+  'say again call sign',
   'I say again',
   'confirm',
   'standing by',
@@ -85,53 +89,71 @@ export function spokenIn(turn: ExchangeTurn, state: RunState): RunState['values'
   )
 }
 
+/** A part of what was said, as pilots ask for it: one element, or all after or before it. */
+export type Again = { readonly which: 'only' | 'after' | 'before'; readonly element: string }
+
 /** Words of one turn by what they are for, each as speech in the voice of its station; none where it has nothing to say. */
 export function stationWords(pack: Pack, state: RunState, exchange: Exchange, turn: ExchangeTurn) {
   const { role } = exchange.station
-  const speech = (text: string): Speech[] => (text === '' ? [] : [{ role, text }])
+  const speech = (...parts: string[]): Speech[] => {
+    const text = sentence(...parts)
+    return text === '' ? [] : [{ role, text }]
+  }
+  const elements = elementsOf(turn, state)
   const elementText = (element: Element, values?: RunState['values']) =>
     worded(pack, state, element.says, values ?? saidValues(state))
-  const named = (id: string) => turn.elements.find((element) => element.id === id)
-  const whole = () =>
-    speech(sentence(worded(pack, state, turn.opens), ...elementsOf(turn, state).map((element) => elementText(element))))
+  const textsOf = (some: readonly Element[]) => some.map((element) => elementText(element))
+  const named = (ids: readonly string[]) => elements.filter(({ id }) => ids.includes(id))
+  const opening = worded(pack, state, turn.opens)
+  const callSign = calledBy(pack, state, exchange)
+  const whole = () => speech(opening, ...textsOf(elements))
   return {
     /** The whole of what it has to say. */
     whole,
-    /** A broadcast runs from its beginning whatever was asked for. */
-    again: (id?: string) => {
+    /** All of it again, or the part that was asked for. A broadcast runs from its beginning whatever that is. */
+    again: (part?: Again) => {
       if (role === 'broadcast') return whole()
-      const element = id === undefined ? undefined : named(id)
-      const texts = element
-        ? [elementText(element)]
-        : ['I say again', worded(pack, state, turn.opens), ...elementsOf(turn, state).map((each) => elementText(each))]
-      return speech(sentence(...texts))
+      const at = elements.findIndex(({ id }) => id === part?.element)
+      if (!part || at < 0) return speech(callSign || opening, 'I say again', ...textsOf(elements))
+      const { which } = part
+      const asked = { only: elements.slice(at, at + 1), after: elements.slice(at + 1), before: elements.slice(0, at) }
+      const own = which === 'only' ? asked.only : asked[which].length > 0 ? asked[which] : elements
+      return speech(callSign, ...(which === 'only' ? [] : ['I say again']), ...textsOf(own))
     },
     /** The right version of what was read back wrong. */
-    negative: (ids: readonly string[]) =>
-      speech(
-        sentence(
-          'negative',
-          ...ids.flatMap((id) => {
-            const element = named(id)
-            return element ? [elementText(element)] : []
-          }),
-        ),
-      ),
-    /** Elements that are missing, by their names. */
-    readBack: (labels: readonly string[]) => speech(sentence(`read back ${labels.join(', ')}`)),
-    confirm: (labels: readonly string[]) => speech(sentence(`confirm ${labels.join(', ')}`)),
-    sayAgain: () => speech(sentence('say again')),
-    affirm: (id: string) => {
-      const element = named(id)
-      return speech(sentence('affirm', element ? elementText(element) : ''))
-    },
+    negative: (ids: readonly string[]) => speech(callSign, 'negative', ...ids.flatMap((id) => textsOf(named([id])))),
+    /** Elements that are missing, by their names; all of it, where only that it was heard came back. */
+    readBack: (labels: readonly string[]) => speech(callSign, `read back ${labels.join(', ')}`.trim()),
+    confirm: (labels: readonly string[]) => speech(`confirm ${labels.join(', ')}`),
+    /** ICAO Annex 10 volume II 5.2.1.7.3 (from memory); of FAA forms none was found, so it serves both. */
+    sayAgainCallSign: () => speech('station calling', 'say again call sign'),
+    /** Before a call was understood nobody knows whose it is. */
+    sayAgain: () => speech(turnIsOpen(state, turn) ? callSign : '', 'say again'),
+    affirm: (id: string) => speech(callSign, 'affirm', ...textsOf(named([id]))),
     /** All was right; a slip says a figure with another value after that. */
     closes: (slip?: Slip) => {
-      const closing = turn.closes ? worded(pack, state, turn.closes) : role === 'controller' ? 'read back correct' : ''
+      // Whoever was sent to another frequency is gone from this one.
+      const isAnswered = role === 'controller' && turn.calls !== undefined
+      const closing = turn.closes
+        ? [worded(pack, state, turn.closes)]
+        : isAnswered
+          ? [callSign, 'read back correct']
+          : []
       const element = slip && turn.elements.find((each) => each.says.icao.figures.includes(slip.figure))
       const other = slip && slippedValue(pack, state, slip)
       const values = slip && other !== undefined ? { ...saidValues(state), [slip.figure]: other } : undefined
-      return speech(sentence(closing, element && values ? elementText(element, values) : ''))
+      return speech(...closing, element && values ? elementText(element, values) : '')
     },
+    /** What each element says, by its id. */
+    texts: () => elements.map((element) => ({ element, text: elementText(element) })),
   }
 }
+
+/** The call sign as a controller says it; none for others, or where the pack has none. */
+function calledBy(pack: Pack, state: RunState, exchange: Exchange): string {
+  const name = callSignFor(pack, exchange)
+  const figure = name === undefined ? undefined : figuresFor(pack, saidValues(state), [name])[name]
+  return figure ? sayOnRadio(figure, state.settings.radio ?? 'icao') : ''
+}
+
+const turnIsOpen = ({ turns }: RunState, { id }: ExchangeTurn) => ['said', 'slipped'].includes(turns[id]?.status ?? '')

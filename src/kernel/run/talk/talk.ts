@@ -2,11 +2,12 @@
 
 import type { Value } from '../../kinds/kind.ts'
 import type { Pack } from '../../pack/checklist.ts'
-import type { Briefing, Exchange, ExchangeTurn, Wording } from '../../pack/exchange.ts'
+import type { Briefing, Exchange, ExchangeTurn } from '../../pack/exchange.ts'
 import { holds } from '../../pack/place.ts'
-import { NOTHING, optionalFigures, type Response } from '../../response/response.ts'
+import type { Response } from '../../response/response.ts'
 import { isFree } from '../core/interlocks.ts'
 import type { ExchangeTurnState, Floor, RunState } from '../core/state.ts'
+import { callSignBeside } from './callSign.ts'
 import { readBacksOf, type Speech, spokenIn, stationWords } from './radio.ts'
 import { scripted } from './said.ts'
 
@@ -165,24 +166,21 @@ export function saidInTalk(pack: Pack, state: RunState): Response[] {
   if (!talk) return []
   return talk.type === 'briefing'
     ? talk.topics.filter(({ when }) => holds(when, state.situation)).flatMap(({ say }) => say)
-    : responsesTo(talk, state)
+    : responsesTo(pack, talk, state)
 }
 
-function responsesTo(exchange: Exchange, state: RunState): Response[] {
+function responsesTo(pack: Pack, exchange: Exchange, state: RunState): Response[] {
   const pending = pendingTurn(exchange, state)
-  if (pending) return [...readBacksOf(pending, state).map(({ response }) => response), besideReadBack(pending)]
+  if (pending) {
+    return [...readBacksOf(pending, state).map(({ response }) => response), callSignBeside(pack, exchange)]
+  }
   return callableTurns(exchange, state).flatMap(({ calls }) => calls ?? [])
 }
-
-/** A call sign that the station used may be said with any read-back. */
-export function besideReadBack({ opens }: ExchangeTurn): Response {
-  if (!opens) return NOTHING
-  const known = besides.get(opens) ?? optionalFigures(opens.icao.figures)
-  besides.set(opens, known)
-  return known
-}
-const besides = new WeakMap<Wording, Response>()
 
 /** On the radio a station is addressed by its name. */
 export const addressOf = ({ station }: Exchange): string =>
   station.role === 'controller' ? station.name.toLowerCase() : ''
+
+/** An order is Otherseat's own to answer; a broadcast hears nobody, so Otherseat asks for what is missing. */
+export const answers = ({ station }: Exchange): boolean =>
+  station.role === 'controller' || station.role === 'groundCrew'

@@ -27,13 +27,15 @@ const SLIPS = {
 } as const
 
 function TurnDebrief({ turn }: { readonly turn: DebriefTurn }) {
-  const { label, done, tries, misses, sayAgains, asked, shown, insisted, slip, byKey } = turn
+  const { label, done, tries, misses, sayAgains, asked, unsigned, acknowledged, shown, insisted, slip, byKey } = turn
   const notes = [
     done ? 'done' : 'not done',
     byKey ? 'by key' : '',
     misses > 0 ? `${misses} missed` : '',
     sayAgains > 0 ? `${sayAgains} say again` : '',
     asked > 0 ? `you asked again ${asked === 1 ? 'once' : `${asked} times`}` : '',
+    unsigned > 0 ? `${unsigned} without call sign` : '',
+    acknowledged > 0 ? `${acknowledged} acknowledged, not read back` : '',
     shown ? 'words shown' : '',
     insisted === undefined ? '' : `kept to “${insisted}” against the figure`,
   ].filter((note) => note)

@@ -53,7 +53,7 @@ function Turns({ turns }: { readonly turns: readonly ViewTurn[] }) {
 
 function Pending({ pending }: { readonly pending: NonNullable<ViewExchange['pending']> }) {
   const actions = useActions()
-  const { turn, elements, words } = pending
+  const { turn, elements, words, correction } = pending
   return (
     <>
       {elements.length > 0 && (
@@ -65,6 +65,11 @@ function Pending({ pending }: { readonly pending: NonNullable<ViewExchange['pend
             </li>
           ))}
         </ul>
+      )}
+      {correction !== undefined && (
+        <blockquote class="station-words" aria-label="Corrected">
+          {correction}
+        </blockquote>
       )}
       {words === undefined ? (
         <div>

@@ -42,6 +42,31 @@ describe('the debrief of an exchange', () => {
     expect(debrief.totals).toMatchObject({ radioMisses: 1, wordsShown: 0 })
   })
 
+  it('counts what was acknowledged instead of read back, as a miss', () => {
+    const turn = turnOf(debriefAfter(['request clearance', 'roger', 'wilco', WHOLE]), 'clearance.full')
+    expect(turn).toMatchObject({ done: true, misses: 2, acknowledged: 2 })
+  })
+
+  it('counts what was said to a controller without call sign, and nothing where there is none, or that was not understood', () => {
+    const callsign = { kind: 'callsign', telephony: ['Sandbar'] } as const
+    const declared = { name: 'callsign', label: 'call sign', spec: callsign, alsoCalled: [], input: true }
+    const declarations = { ...TALK.figures.declarations, callsign: declared } as typeof TALK.figures.declarations
+    const pack = { ...TALK, figures: { ...TALK.figures, declarations } }
+    const run = talkRun({ ...SAID, values: { ...SAID.values, callsign: 'SANDBAR 37' } }, pack)
+    for (const text of [
+      'request clearance',
+      'did you see that bird',
+      WRONG,
+      'squawk four two seven one, sandbar three seven',
+    ]) {
+      run.hear(text)
+    }
+    const turns = debriefOf(pack, run.events).exchanges.flatMap((exchange) => exchange.turns)
+    const clearance = turns.find(({ id }) => id === 'clearance.full')
+    expect(clearance).toMatchObject({ done: true, unsigned: 2, misses: 1 })
+    expect(turnOf(debriefAfter(['request clearance', WHOLE]), 'clearance.full')?.unsigned).toBe(0)
+  })
+
   it('tells that the words were shown', () => {
     const debrief = debriefAfter(['request clearance', WHOLE], SAID, (run, text) => {
       if (text !== 'request clearance') return

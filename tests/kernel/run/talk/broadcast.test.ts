@@ -13,12 +13,19 @@ const PAPERS = {
   temperature: 11,
   windDirection: 220,
   windSpeed: 14,
+  transitionLevel: '90',
+  dewPoint: 7,
 }
-const SAID = { information: 'K', altimeter: 1011, altimeterInches: 29.85, windDirection: 240, windSpeed: 16 }
-const WHOLE = 'information kilo, altimeter one zero one one, wind two four zero one six, runway two four'
+const SAID = {
+  ...{ observed: '0850', visibility: 8, visibilityMiles: 5, cloud: 'few', cloudBase: 3000 },
+  ...{ information: 'K', altimeter: 1011, altimeterInches: 29.85, windDirection: 240, windSpeed: 16 },
+}
+const WHOLE = 'information kilo, runway two four, wind two four zero one six, altimeter one zero one one'
 const SPOKEN =
-  'broadcast: Heron marsh departure information kilo, Q N H one zero one one, wind two four zero degrees one six knots, ' +
-  'temperature one one, departure runway two four.'
+  'broadcast: Heron hill departure information kilo, time zero eight five zero, departure runway two four, ' +
+  'transition level niner zero, wind two four zero degrees one six knots, visibility eight kilometres, ' +
+  'cloud few three thousand feet, temperature one one, dew point seven, Q N H one zero one one, ' +
+  'advise on first contact you have information kilo.'
 
 let demo: Pack
 let said: Flown
@@ -51,19 +58,30 @@ test('what the papers have is not what was said: Otherseat tells what was heard 
   expect(statusOf(hear(after, 'one zero one one'))).toBe('done')
 })
 
+// CAP 413 and MATS 1 (looked up): below 1,000 the unit is said, or "niner niner two" is taken for 29.92.
+test.each([
+  [992, 'Q N H niner niner two hectopascals, advise'],
+  [1000, 'Q N H one zero zero zero, advise'],
+])('a setting of %i is said as "%s"', (altimeter, text) => {
+  const exchanges = demo.phases.flatMap(({ activities }) => activities.filter(({ type }) => type === 'exchange'))
+  const information = exchanges.filter(({ id }) => id === 'information') as Exchange[]
+  const from = { situation: { stand: 'push', icing: 'no' }, said: { ...SAID, altimeter }, values: PAPERS }
+  expect(words(hear(begun(demo, information, from), 'get the information'))[0]).toContain(text)
+})
+
 describe('Otherseat asks for what lacks', () => {
   test('at once', () => {
-    expect(words(hear(said, 'information kilo, one zero one one'))).toEqual(['otherseat: Wind, runway?'])
+    expect(words(hear(said, 'information kilo, one zero one one'))).toEqual(['otherseat: Runway, wind?'])
   })
 
   test('after a stand by', () => {
     const waiting = hear(hear(said, 'information kilo'), 'stand by')
-    expect(words(hear(waiting, 'continue'))).toEqual(['otherseat: Altimeter, wind, runway?'])
+    expect(words(hear(waiting, 'continue'))).toEqual(['otherseat: Runway, wind, altimeter?'])
   })
 
   test('when nothing is said', () => {
     const silent = happen(said, { type: 'silent', order: said.state.listenId, after: 'prompt' })
-    expect(words(silent)).toEqual(['otherseat: Information letter, altimeter, wind, runway?'])
+    expect(words(silent)).toEqual(['otherseat: Information letter, runway, wind, altimeter?'])
   })
 })
 
@@ -81,7 +99,10 @@ describe('in FAA words', () => {
 
   test('the setting is said and read back in inches, and is the same one in hectopascals from then on', () => {
     const run = hear(begin('information'), 'get the information')
-    expect(words(run)[0]).toContain('altimeter two niner eight five, wind two four zero at one six')
+    expect(words(run)[0]).toContain(
+      'wind two four zero at one six, visibility five, few clouds at three thousand, temperature one one',
+    )
+    expect(words(run)[0]).toContain('dew point seven, altimeter two niner eight five, departing runway two four')
     const wrong = hear(run, WHOLE.replace('one zero one one', 'two niner eight zero'))
     expect(words(wrong)).toEqual(['otherseat: I heard two niner eight zero. Altimeter?'])
     const taken = hear(wrong, 'altimeter two niner eight five')
@@ -110,7 +131,7 @@ describe('in FAA words', () => {
     const others: Readonly<Record<string, string>> = { 'charlie three': 'charlie four', 'two four': 'two five' }
     const text = `${CLEARED}, altimeter two niner eight five`.replace(right, others[right] ?? right)
     const [said = ''] = words(hear(hear(begin('taxi'), 'request taxi'), text))
-    expect(said.toLowerCase()).toBe(`controller: ${answer}.`)
+    expect(said.toLowerCase()).toBe(`controller: saltmarsh four twenty one, ${answer}.`)
   })
 
   test('what is agreed is what was said in them', () => {
@@ -124,7 +145,7 @@ describe('in FAA words', () => {
     const accepted = hear(asked, `${CLEARED}, altimeter two niner eight six`)
     expect(accepted.state.turns['taxi.route']?.slip).toBe('open')
     const back = hear(accepted, 'correction, altimeter two niner eight five')
-    expect(words(back)[0]).toBe('controller: Affirm, altimeter two niner eight five.')
+    expect(words(back)[0]).toBe('controller: Saltmarsh four twenty one, affirm, altimeter two niner eight five.')
     expect(back.state.turns['taxi.route']?.slip).toBe('noticed')
   })
 })

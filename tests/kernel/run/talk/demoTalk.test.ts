@@ -8,6 +8,7 @@ import type { Figure, Figures, KindSpec, Value } from '../../../../src/kernel/ki
 import { plausibleMistake, sayValue } from '../../../../src/kernel/kinds/table.ts'
 import type { Pack } from '../../../../src/kernel/pack/checklist.ts'
 import type { Element, Exchange, ExchangeTurn } from '../../../../src/kernel/pack/exchange.ts'
+import { holds } from '../../../../src/kernel/pack/place.ts'
 import { fillTemplate } from '../../../../src/kernel/pack/template.ts'
 import type { Response } from '../../../../src/kernel/response/response.ts'
 import { sayResponse } from '../../../../src/kernel/response/sentence.ts'
@@ -30,17 +31,21 @@ const VALUES: Readonly<Record<string, Value>> = {
   },
   ...{ clearanceLimit: 'willow', departureRoute: 'LANTERN 2A', firstLevel: 5000, departureFrequency: 124.675 },
   ...{ transponder: '2613', pushDirection: 'east', holdingPoint: 'C3', taxiRoute: 'B E C', crossing: '33' },
-  ...{ callsign: 'SALTMARSH 421', standNumber: '14' },
+  ...{ callsign: 'SALTMARSH 421', standNumber: '14', groundFrequency: 121.8, towerFrequency: 118.3 },
+  ...{ observed: '0850', transitionLevel: '90', visibility: 8, visibilityMiles: 5, cloud: 'few', cloudBase: 3000 },
+  ...{ dewPoint: 7, departureProcedure: 'LANTERN 2', cruiseLevel: 350 },
 }
 /** The turns that end with a read-back, what calls them, and the stand they are for. */
 const TURNS = [
   ['information.broadcast', 'get the information', 'push'],
   ['clearance.departure', 'request clearance', 'push'],
+  ['clearance.ground', undefined, 'push'],
   ['startUp.push', 'request push and start', 'push'],
   ['startUp.start', 'request start', 'own'],
   ['away.brake', undefined, 'push'],
   ['taxi.route', 'request taxi', 'push'],
   ['crossing.cross', 'holding short runway three three', 'push'],
+  ['tower.tower', undefined, 'push'],
 ] as const
 
 let demo: Pack
@@ -63,6 +68,9 @@ function spoken({ readBack }: Spoken, other: Readonly<Record<string, Value>> = {
   return sayResponse(readBack, figures, 'standard')
 }
 
+/** It must be read back: not all of it stands in one pair of brackets. */
+const isOwed = ({ readBack }: Spoken) => !/^\[[^\]]*\]$/.test(readBack.text)
+
 /** What the station says of an element, as the pack words it. */
 function said({ says }: Spoken, radio: 'icao' | 'faa'): string {
   const text = fillTemplate(says[radio], (name) => sayValue(figure(name), 'standard'))
@@ -82,11 +90,15 @@ function awaiting(id: string, call: string | undefined, stand: string, radio: 'i
   let run = begun(demo, [{ ...exchange, turns: [free] }], from)
   if (call !== undefined) run = hear(run, call)
   expect(run.state.turns[id]?.status).toBe('said')
-  const elements = turn.elements.flatMap((one): Spoken[] =>
-    one.readBack ? [{ ...one, readBack: one.readBack[radio] }] : [],
-  )
+  const elements = turn.elements
+    .filter(({ when }) => holds(when, { radio }))
+    .flatMap((one): Spoken[] => (one.readBack ? [{ ...one, readBack: one.readBack[radio] }] : []))
+  const { role } = exchange.station
+  // A controller begins with the call sign.
+  const flight = radio === 'icao' ? 'saltmarsh four two one, ' : 'saltmarsh four twenty one, '
   return {
-    ...{ run, elements, isBroadcast: exchange.station.role === 'broadcast' },
+    ...{ run, elements, isBroadcast: role === 'broadcast', isController: role === 'controller' },
+    begins: role === 'controller' ? flight : '',
     status: (after: Flown) => after.state.turns[id]?.status,
   }
 }
@@ -129,26 +141,29 @@ test('the turns tried here are all that the demo wants read back', () => {
 })
 
 describe.each(TURNS)('%s', (id, call, stand) => {
-  test('is right in its own order, backwards, and with each element first', () => {
-    const { run, elements, status } = awaiting(id, call, stand)
-    const orders = [elements, elements.toReversed()]
-    for (const index of elements.keys()) orders.push([...elements.slice(index), ...elements.slice(0, index)])
-    for (const order of orders) {
-      const text = order.map((element) => spoken(element)).join(', ')
-      expect(status(hear(run, text)), text).toBe('done')
-    }
-  })
+  test.each(['icao', 'faa'] as const)(
+    'is right in the words of %s in its own order, backwards, and with each element first',
+    (radio) => {
+      const { run, elements, status } = awaiting(id, call, stand, radio)
+      const orders = [elements, elements.toReversed()]
+      for (const index of elements.keys()) orders.push([...elements.slice(index), ...elements.slice(0, index)])
+      for (const order of orders) {
+        const text = order.map((element) => spoken(element)).join(', ')
+        expect(status(hear(run, text)), text).toBe('done')
+      }
+    },
+  )
 
   test('is right with the call sign in front, at the end or both, and so is each element that alone is owed', () => {
-    const { run, elements, status } = awaiting(id, call, stand)
-    if (run.pack.phases.every(({ activities }) => !JSON.stringify(activities).includes('<callsign>'))) return
+    const { run, elements, status, isController } = awaiting(id, call, stand)
+    if (!isController) return
     const flight = 'saltmarsh four two one'
     const around = (text: string) => [`${flight}, ${text}`, `${text}, ${flight}`, `${flight}, ${text}, ${flight}`]
     const all = elements.map((element) => spoken(element)).join(', ')
     for (const text of around(all)) expect(status(hear(run, text)), text).toBe('done')
     const other = `${all}, saltmarsh four two two`
     expect(status(hear(run, other)), other).toBe('said')
-    for (const owed of elements) {
+    for (const owed of elements.filter(isOwed)) {
       const rest = elements.filter((one) => one !== owed).map((one) => spoken(one))
       const before = rest.length > 0 ? hear(run, rest.join(', ')) : run
       for (const text of around(spoken(owed))) expect(status(hear(before, text)), `${text}, owed alone`).toBe('done')
@@ -156,7 +171,7 @@ describe.each(TURNS)('%s', (id, call, stand) => {
   })
 
   test('with another state of an element, or with both, is answered by the right one', () => {
-    const { run, elements, status } = awaiting(id, call, stand)
+    const { run, elements, status, begins } = awaiting(id, call, stand)
     for (const wrong of elements) {
       const rest = elements.filter((one) => one !== wrong).map((one) => spoken(one))
       for (const denial of denials(wrong)) {
@@ -164,7 +179,7 @@ describe.each(TURNS)('%s', (id, call, stand) => {
         for (const [index, text] of texts.entries()) {
           const after = hear(index === 1 && rest.length > 0 ? hear(run, rest.join(', ')) : run, text)
           expect(status(after), text).toBe('said')
-          expect(answer(after), text).toBe(`${capital(`negative, ${said(wrong, 'icao')}`)}.`)
+          expect(answer(after), text).toBe(`${capital(`${begins}negative, ${said(wrong, 'icao')}`)}.`)
           expect(status(hear(after, spoken(wrong))), `${text}, then right`).toBe('done')
         }
       }
@@ -189,9 +204,9 @@ describe.each(TURNS)('%s', (id, call, stand) => {
   })
 
   test('is not complete without any one element, and the station asks for that one', () => {
-    const { run, elements, status, isBroadcast } = awaiting(id, call, stand)
+    const { run, elements, status, isBroadcast, begins } = awaiting(id, call, stand)
     if (elements.length < 2) return
-    for (const left of elements.filter(({ readBack }) => !/^\[.*\]$/.test(readBack.text))) {
+    for (const left of elements.filter(isOwed)) {
       const after = hear(
         run,
         elements
@@ -200,7 +215,9 @@ describe.each(TURNS)('%s', (id, call, stand) => {
           .join(', '),
       )
       expect(status(after), left.id).toBe('said')
-      expect(answer(after)).toBe(isBroadcast ? `${capital(left.label)}?` : `Read back ${left.label}.`)
+      expect(answer(after)).toBe(
+        isBroadcast ? `${capital(left.label)}?` : `${capital(`${begins}read back ${left.label}`)}.`,
+      )
       expect(status(hear(after, spoken(left))), `${left.id} later`).toBe('done')
     }
   })
@@ -208,7 +225,7 @@ describe.each(TURNS)('%s', (id, call, stand) => {
   test.each(['icao', 'faa'] as const)(
     'with any one value wrong is answered by the right one in the words of %s',
     (radio) => {
-      const { run, elements, status, isBroadcast } = awaiting(id, call, stand, radio)
+      const { run, elements, status, isBroadcast, begins } = awaiting(id, call, stand, radio)
       for (const wrong of elements) {
         for (const other of mistakes(wrong)) {
           const text = elements.map((one) => spoken(one, one === wrong ? other : {})).join(', ')
@@ -217,7 +234,7 @@ describe.each(TURNS)('%s', (id, call, stand) => {
           expect(answer(after), text).toMatch(
             isBroadcast
               ? new RegExp(`^I heard .+\\. ${capital(wrong.label)}\\?$`)
-              : new RegExp(`^${capital(`negative, ${said(wrong, radio)}`)}\\.$`),
+              : new RegExp(`^${capital(`${begins}negative, ${said(wrong, radio)}`)}\\.$`),
           )
           expect(status(hear(after, spoken(wrong, other))), `${text}, and again`).toBe('said')
           expect(status(hear(after, spoken(wrong))), `${text}, then right`).toBe('done')
@@ -253,10 +270,10 @@ test('a word that was heard as one digit is no other call sign: it is asked for 
   const before = hear(run, elements.flatMap((one) => (one === short ? [] : [spoken(one)])).join(', '))
   const after = hear(before, spoken(short).replace('hold', 'oh'))
   expect(status(after)).toBe('said')
-  expect(answer(after)).toBe('Say again.')
+  expect(answer(after)).toBe('Saltmarsh four two one, say again.')
   expect(status(hear(after, spoken(short)))).toBe('done')
   // Another flight's number still is another one.
   const other = hear(before, `${spoken(short)}, saltmarsh four two two`)
   expect(status(other)).toBe('said')
-  expect(answer(other)).not.toBe('Say again.')
+  expect(answer(other)).toBe('Station calling, say again call sign.')
 })

@@ -41,7 +41,8 @@ describe('a clearance', () => {
     ['without its departure', WHOLE.replace('tarn two alfa departure, ', ''), 'Read back departure.'],
     ['without its level', WHOLE.replace('climb five thousand, ', ''), 'Read back level.'],
     ['without its code', WHOLE.replace(', squawk four two seven one', ''), 'Read back squawk.'],
-    ['as roger', 'roger', 'Say again.'],
+    ['as roger', 'roger', 'Read back.'],
+    ['as wilco', 'wilco', 'Read back.'],
   ])('read back %s is answered in its own words', (_, text, answer) => {
     expect(flown(['request clearance', text]).said()[0]).toBe(`controller: ${answer}`)
   })

@@ -214,7 +214,7 @@ describe('the brake comes off and a runway is crossed', () => {
     const cleared = hear(rolled, 'holding short runway three three')
     expect(words(cleared)[0]).toMatch(/cross runway three three, report runway vacated/)
     expect(words(hear(cleared, 'crossing runway zero six'))[0]).toMatch(
-      /^controller: Negative, cross runway three three/,
+      /^controller: Saltmarsh four two one, negative, cross runway three three/,
     )
     const steps = ['crossing runway three three', 'clear left', 'clear right', 'runway vacated']
     const over = steps.reduce(hear, cleared)

@@ -12,7 +12,7 @@ import { interpret } from '../../../../src/kernel/interpret/interpret.ts'
 import { showValue } from '../../../../src/kernel/kinds/table.ts'
 import type { Item, Pack } from '../../../../src/kernel/pack/checklist.ts'
 import type { Exchange, ExchangeTurn } from '../../../../src/kernel/pack/exchange.ts'
-import { figuresFor, itemsOf, listsOf, responseOf } from '../../../../src/kernel/pack/place.ts'
+import { figuresFor, holds, itemsOf, listsOf, responseOf } from '../../../../src/kernel/pack/place.ts'
 import type { Judgement } from '../../../../src/kernel/response/model.ts'
 import { statesOf } from '../../../../src/kernel/response/readBack.ts'
 import { sayResponse } from '../../../../src/kernel/response/sentence.ts'
@@ -164,7 +164,8 @@ describe('in dealt departures with stations, after the final figures came in', (
   /** The pack with one turn alone, free of what must come before it. */
   function withTurn(id: string): { part: Pack; exchange: Exchange; turn: ExchangeTurn } {
     const found = findTurn(pack, id)
-    const { interlocks: _, ...turn } = found.turn
+    const { interlocks: _, ...all } = found.turn
+    const turn = { ...all, elements: all.elements.filter(({ when }) => holds(when, { radio: 'icao' })) }
     const exchange: Exchange = { ...found.exchange, turns: [turn] }
     return { part: { ...pack, phases: [{ id: 'part', name: 'Part', activities: [exchange] }] }, exchange, turn }
   }
