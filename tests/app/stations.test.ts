@@ -65,7 +65,7 @@ describe('to the ground crew', () => {
     expect(await say('external power off')).toEqual(['crew.power', 'correct'])
     expect(await say('external power on')).toEqual(['crew.power', 'negative'])
     expect(await say('disconnect the cable')).toEqual(['crew.unplug', 'correct'])
-    expect(said()).toBe('Not yet, external power off before it is unplugged.')
+    expect(said()).toBe('Not yet, power off before the cable.')
     await say('external power is off')
     await say('disconnect the cable')
     expect(said()).toBe('Cable removed and clear.')

@@ -30,10 +30,10 @@ const SIGNAL = [...ALL, ...LEFT, 'brakes set']
 
 describe('called done too early', () => {
   it.each([
-    ['brakes released', upTo('beacon on'), 'brake release', /^the brake stays set until the ground crew asks$/],
-    ['disconnect the cable', upTo('remove the chocks'), 'external power cable', /^external power off/],
+    ['brakes released', upTo('beacon on'), 'brake release', /^the ground crew asks first$/],
+    ['disconnect the cable', upTo('remove the chocks'), 'external power cable', /^power off before the cable$/],
     ['cleared to push facing east', upTo('remove the chocks'), 'push', /^external power cable before movement$/],
-    ['signal in sight', SIGNAL, 'hand signal', /^the signal comes when the ground crew is off the line$/],
+    ['signal in sight', SIGNAL, 'hand signal', /^ground crew off line first$/],
   ])('"%s" is told with the caution that it broke', async (text, before, what, caution) => {
     const { debrief, tries, lines } = await debriefed(before, text)
     expect(debrief.tooEarly).toEqual([{ t: expect.any(Number), text, what, caution: expect.stringMatching(caution) }])

@@ -111,7 +111,7 @@ export async function takeSeat({ pack, inputs, passes, newDenoiser, rescorer }: 
         if (floor.at === 'line') {
           const { clearance } = findLine(listById(pack, floor.list), floor.line)
           await run.happen({ type: 'cleared', clearance, evidence: BY_KEY })
-        } else await command(question ? 'affirm' : 'leaveOpen')
+        } else await command(question ? 'negative' : 'leaveOpen')
       }
       if (!isThere()) throw new Error(`${list}.${item} cannot be come to`)
       await quiet(4_000)

@@ -16,8 +16,11 @@ const UNHEARD_MS = 30_000
 type By = { readonly by?: string }
 
 export interface Pilot {
-  /** From the first visit to the figures of a revision, entered; without voices outside the crew. The voice speaks fast. */
-  begin(): Promise<void>
+  /**
+   * From the first visit to the figures of a revision, entered; without voices outside the crew, and without asking for
+   * the pilot's own values unless told to. The voice speaks fast.
+   */
+  begin(how?: { readonly ownValues?: boolean }): Promise<void>
   /** Types an answer, after a transmission once the page listens again, and waits until the page has made something of it. */
   type(text: string): Promise<void>
   enterFigures(name: 'preliminary' | 'final' | 'amended'): Promise<void>
@@ -108,10 +111,11 @@ export function pilotAt({ page, speakWav }: TestPage): Pilot {
     speak: async ({ file: name }) => speakWav(await wav(name)),
     listened,
     events,
-    async begin() {
+    async begin({ ownValues = false } = {}) {
       await page.getByRole('button', { name: 'Take your seat' }).click()
       await page.getByRole('button', { name: 'Settings' }).click()
       await page.getByRole('radio', { name: /^Off checklists only/ }).check()
+      if (!ownValues) await page.getByRole('radio', { name: 'Not asked for' }).check()
       await page.getByLabel(/^Voice speed/).fill('1.5')
       await page.getByRole('button', { name: 'Start', exact: true }).click()
       await page.getByRole('button', { name: /Marram/ }).click()

@@ -70,8 +70,8 @@ describe('rehearse', () => {
       { watch: 'rightPower', abnormal: 'noDrop' },
     ])
     // The drops of both magnetos may be within their limit and still too far apart.
-    expect(output).toContain('I heard sixty, out of range. Magneto difference?')
-    expect(output).toContain('I heard two thousand. Accelerate stop distance?')
+    expect(output).toContain('Sixty is out of range. Confirm?')
+    expect(output).toContain('I heard two thousand.')
   })
 
   it('ends with 1 where one value is wrong, and the log says which', async () => {

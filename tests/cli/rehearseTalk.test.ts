@@ -44,14 +44,14 @@ describe('the demo departure with the voices outside', () => {
     ['departing runway two four', 'otherseat: I heard six thousand. First level?'],
     ['one zero zero niner', 'otherseat: I heard one zero zero nine.'],
     ['push and start approved facing west', 'controller: Saltmarsh four two one, negative, face east.'],
-    ['cleared to push facing east', 'otherseat: Not yet, doors and steps before movement.'],
-    ['disconnect the cable', 'otherseat: Not yet, external power off before it is unplugged.'],
-    ['brakes released', 'otherseat: Not yet, the brake stays set until the ground crew asks.'],
+    ['cleared to push facing east', 'otherseat: Not yet, doors and steps first.'],
+    ['disconnect the cable', 'otherseat: Not yet, power off before the cable.'],
+    ['brakes released', 'otherseat: Not yet, the ground crew asks first.'],
     ['cleared to push facing west', 'groundCrew: Confirm push direction.'],
-    ['signal in sight', 'otherseat: Not yet, the signal comes when the ground crew is off the line.'],
+    ['signal in sight', 'otherseat: Not yet, ground crew off line first.'],
     ['flap nineteen', 'otherseat: Confirm nineteen?'],
     ['full left', 'otherseat: Display.'],
-    ['remove the chocks', 'otherseat: Not yet, tow bar connected before the chocks go.'],
+    ['remove the chocks', 'otherseat: Not yet, tow bar before the chocks.'],
     ['taxi to holding point charlie three', 'controller: Saltmarsh four two one, negative, via bravo echo charlie.'],
     ['via bravo echo charlie', 'controller: Saltmarsh four two one, read back hold short.'],
     ['hold short of runway three three', 'controller: Saltmarsh four two one, read back correct.'],
@@ -71,9 +71,7 @@ describe('the demo departure with the voices outside', () => {
   })
 
   it('waits at the line for the clearance that a controller gives', () => {
-    expect(answerTo('code two six one three')).toBe(
-      'otherseat: Before start list to the line. Waiting for push clearance. Push clearance, when you are ready.',
-    )
+    expect(answerTo('code two six one three')).toBe('otherseat: Before start list to the line. Push clearance.')
   })
 
   it('gives clearances in the words of the FAA where they are asked for', async () => {

@@ -29,12 +29,21 @@ describe('the piston twin with the voices outside', () => {
   it('flies from the figures to the takeoff clearance', () => {
     expect(flown.errors).toBe('')
     expect(flown.status).toBe(0)
-    expect(flown.lines.slice(-2)).toEqual(['controller: Read back correct.', 'otherseat: All lists complete.'])
+    expect(flown.lines.slice(-2)).toEqual([
+      'controller: Quebec xray papa bravo whiskey, read back correct.',
+      'otherseat: All lists complete.',
+    ])
   })
 
   it.each([
-    ['holding point alfa one via echo alfa, altimeter two niner seven five', 'controller: Read back hold short.'],
-    ['southbound departure approved, squawk three one six five', 'controller: Negative, squawk three one six four.'],
+    [
+      'holding point alfa one via echo alfa, altimeter two niner seven five',
+      'controller: Quebec xray papa bravo whiskey, read back hold short.',
+    ],
+    [
+      'southbound departure approved, squawk three one six five',
+      'controller: Quebec xray papa bravo whiskey, negative, squawk three one six four.',
+    ],
     [
       'departing runway one one, rotate seven seven, red line six two',
       'pilot: failure before lift off, close both throttles',
@@ -42,7 +51,7 @@ describe('the piston twin with the voices outside', () => {
     ['blue line niner two', 'otherseat: I heard niner two. Best rate speed?'],
     ['briefing complete', 'otherseat: Nothing on failure with the gear up yet.'],
     // The tower's setting counts, no more the one on the slip.
-    ['two niner seven four', 'otherseat: I heard two nine seven four. Altimeter?'],
+    ['two niner seven four', 'otherseat: I heard two nine seven four.'],
     ['both latched', 'otherseat: Control lock?'],
     [
       'fallow mill tower, quebec xray papa bravo whiskey, ready for departure',
@@ -69,9 +78,7 @@ describe('the piston twin with the voices outside', () => {
   })
 
   it('waits at the line for the line-up clearance', () => {
-    expect(answerTo('both latched', 1)).toBe(
-      'otherseat: Line up list to the line. Waiting for line up clearance. Line up clearance, when you are ready.',
-    )
+    expect(answerTo('both latched', 1)).toBe('otherseat: Line up list to the line. Line up clearance.')
   })
 
   it('is told its taxi in the words of the FAA where they are asked for', async () => {
@@ -86,28 +93,28 @@ describe('the piston twin with the voices outside', () => {
 /** Read-backs of the taxi clearance as pilots of light aircraft say them; made up, no recording. */
 describe('a read-back to the tower', () => {
   it.each([
-    ['holding point alfa one via echo alfa hold short runway one one two niner seven five', 'Read back correct.'],
-    ['taxi to alfa one, via echo and alfa, holding short runway one one, altimeter 29.75', 'Read back correct.'],
-    ['alfa one via echo alfa, hold short one one, two nine seven five, quebec bravo whiskey', 'Read back correct.'],
+    ['holding point alfa one via echo alfa hold short runway one one two niner seven five', 'read back correct.'],
+    ['taxi to alfa one, via echo and alfa, holding short runway one one, altimeter 29.75', 'read back correct.'],
+    ['alfa one via echo alfa, hold short one one, two nine seven five, quebec bravo whiskey', 'read back correct.'],
     [
       'holding point alfa one runway one one via echo alfa hold short runway one one altimeter two niner seven five',
-      'Read back correct.',
+      'read back correct.',
     ],
     [
       'alfa one via echo alfa, hold short runway two niner, two niner seven five',
-      'Negative, hold short of runway one one.',
+      'negative, hold short of runway one one.',
     ],
-    ['alfa one via echo alfa, cross runway one one, two niner seven five', 'Negative, hold short of runway one one.'],
+    ['alfa one via echo alfa, cross runway one one, two niner seven five', 'negative, hold short of runway one one.'],
     [
       'alfa two via echo alfa, hold short runway one one, two niner seven five',
-      'Negative, taxi to holding point alfa one.',
+      'negative, taxi to holding point alfa one.',
     ],
-    ['alfa one via delta alfa, hold short runway one one, two niner seven five', 'Negative, via echo alfa.'],
+    ['alfa one via delta alfa, hold short runway one one, two niner seven five', 'negative, via echo alfa.'],
     [
       'alfa one via echo alfa, hold short runway one one, two niner five seven',
-      'Negative, altimeter two niner seven five.',
+      'negative, altimeter two niner seven five.',
     ],
-    ['alfa one via echo alfa, hold short runway one one', 'Read back altimeter.'],
+    ['alfa one via echo alfa, hold short runway one one', 'read back altimeter.'],
   ])('"%s" is answered with "%s"', async (readBack, answer) => {
     const [before = ''] = (await readFile(ANSWERS, 'utf8')).split('holding point alfa one via')
     const file = join(await mkdtemp(join(tmpdir(), 'twin-')), 'answers.txt')
@@ -115,6 +122,6 @@ describe('a read-back to the tower', () => {
     const { lines } = await fly('--answers', file)
     const at = lines.indexOf(`pilot: ${readBack}`)
     expect(at).toBeGreaterThan(0)
-    expect(lines[at + 1]).toBe(`controller: ${answer}`)
+    expect(lines[at + 1]).toBe(`controller: Quebec xray papa bravo whiskey, ${answer}`)
   })
 })

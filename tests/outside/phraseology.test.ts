@@ -50,7 +50,7 @@ const PUBLISHED: readonly Published[] = [
         'Negative, squawk three four five six.',
       ],
       ['cleared to copper ridge via flight planned route squawk three four five six', 'Read back level.'],
-      ['roger', 'Say again.'],
+      ['roger', 'Read back.'],
     ],
   },
   {

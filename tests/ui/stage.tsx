@@ -56,7 +56,7 @@ export function stage(initial: Partial<AppState> = {}, own: Partial<ActionParts>
   const store = createAppStore({
     pack,
     packs: [summary],
-    settings: { ...DEFAULT_SETTINGS, welcomed: true, stations: false },
+    settings: { ...DEFAULT_SETTINGS, welcomed: true, stations: false, ownValues: false },
     ...initial,
   })
   const open = { runId: undefined as string | undefined }

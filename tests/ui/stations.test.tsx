@@ -6,7 +6,9 @@ import type { Figure } from '../../src/kernel/kinds/kind.ts'
 import { sayValue } from '../../src/kernel/kinds/table.ts'
 import { demo, flying, INPUTS, SHEETS, stage } from './stage.tsx'
 
-const WITH = (change: Partial<Settings> = {}) => ({ settings: { ...DEFAULT_SETTINGS, welcomed: true, ...change } })
+const WITH = (change: Partial<Settings> = {}) => ({
+  settings: { ...DEFAULT_SETTINGS, welcomed: true, ownValues: false, ...change },
+})
 const GIVEN = Object.values(demo.figures.declarations).filter(({ given }) => given)
 
 const specOf = (name: string) => demo.figures.declarations[name]?.spec

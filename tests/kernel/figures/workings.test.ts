@@ -11,9 +11,8 @@ import { figuresOf, modelOf } from './modelOf.ts'
 
 /** "aft hold 930 x 18.9 / 100": the number at the end of a part, its factors multiplied; a unit may follow. */
 function amountOf(part: string): number {
-  const found = /(-?[\d,]+(?:\.\d+)?)(?: x (-?[\d,]+(?:\.\d+)?))?(?: \/ ([\d,]+))?(?: [a-z][a-z .]*(?:\/\d+)?)?$/i.exec(
-    part,
-  )
+  const found =
+    /(-?[\d,]+(?:\.\d+)?)(?: x (-?[\d,]+(?:\.\d+)?))?(?: \/ ([\d,]+))?(?: [a-z][a-z .]*(?:\/\d+)?|°C)?$/i.exec(part)
   if (!found) throw new Error(`no amount in "${part}"`)
   const [load = 0, arm = 1, divisor = 1] = found.slice(1).map((text) => text && Number(text.replaceAll(',', '')))
   return (Number(load) * Number(arm)) / Number(divisor)

@@ -153,6 +153,8 @@ const ROWS: readonly Row[] = [
     'takeoff trim five point four up',
     { type: 'stated', source: 'loadSheet', figure: 'trim', value: 5.4 },
   ],
+  ['asked for their own value', 'five point two up', { type: 'ownValueSaid', value: 5.2, isRight: true, causes: [] }],
+  ['asked for their own value', 'my trim is six point one up', { type: 'ownValueSaid', value: 6.1, isRight: false }],
   ['asked to read a value', 'five point four up', OVERHEARD, { doubt: 'unsure' }],
   ['asked to read a value', 'disregard', commanded('disregard')],
   ['asked to read a value', 'hard to say', commanded('sayAgain')],

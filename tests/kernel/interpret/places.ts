@@ -62,6 +62,10 @@ export const PLACES = {
   'asked to read a value': small((run) =>
     run.happen({ type: 'crossCheckAsked', figure: 'trim', source: 'loadSheet', evidence: TYPED }),
   ),
+  'asked for their own value': small((run) => ({
+    ...run,
+    state: { ...run.state, question: { about: 'ownValue', figure: 'trim' } },
+  })),
   'before the engine start': [STARTING, beforeEngine()],
   'in the engine start': [STARTING, beforeEngine().happen(began(3_000))],
   'in the engine start, a value asked for': [

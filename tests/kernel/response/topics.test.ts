@@ -3,6 +3,7 @@ import type { Figure, Figures, KindSpec, Value } from '../../../src/kernel/kinds
 import { transcriptOf } from '../../../src/kernel/numbers/tokens.ts'
 import type { Pack } from '../../../src/kernel/pack/checklist.ts'
 import type { Briefing, Topic } from '../../../src/kernel/pack/exchange.ts'
+import { holds } from '../../../src/kernel/pack/place.ts'
 import { responseFrom } from '../../../src/kernel/response/response.ts'
 import { topicsIn } from '../../../src/kernel/response/topics.ts'
 import { keywordsOf } from '../../../src/kernel/response/topicWords.ts'
@@ -219,19 +220,29 @@ describe('what was heard wrong in a briefing', () => {
 
 describe('each topic of the demo, in each of its declared ways', () => {
   const VALUES: Readonly<Record<string, Value>> = {
-    ...{ runway: '24', departureRoute: 'LANTERN 2A', firstLevel: 5000, takeoffFlap: '12', v1: 128, vr: 134, v2: 141 },
+    ...{
+      runway: '24',
+      departureRoute: 'LANTERN 2A',
+      departureProcedure: 'LANTERN 2',
+      firstLevel: 5000,
+      takeoffFlap: '12',
+      v1: 128,
+      vr: 134,
+      v2: 141,
+    },
   }
   let demo: Pack
-  let topics: readonly Topic[]
+  let all: readonly Topic[]
   beforeAll(async () => {
     demo = await packAt('checklists/marram')
     const briefings = demo.phases.flatMap(({ activities }) => activities).filter(({ type }) => type === 'briefing')
-    topics = briefings.flatMap((one) => (one as Briefing).topics)
+    all = briefings.flatMap((one) => (one as Briefing).topics)
   })
   const figure = (name: string) =>
     ({ ...(demo.figures.declarations[name]?.spec as KindSpec), value: VALUES[name] as Value }) as Figure
 
-  it('is right with its values, wrong with another one, and wrong when denied', () => {
+  it.each(['icao', 'faa'])('is right with its values, wrong with another one, and wrong when denied (%s)', (radio) => {
+    const topics = all.filter(({ when }) => holds(when, { radio }))
     const random = seeded(3_107)
     let ways = 0
     for (const { id, say } of topics) {

@@ -143,7 +143,7 @@ export function advance(pack: Pack, state: RunState, id: string, arrival: Arriva
     return enter(pack, state, nextFloor(pack, state), arrival)
   }
   const line = next.at === 'exchange' ? lineAhead(list, state) : undefined
-  if (line) return enter(pack, state, next, andThen(say.toTheLine(list.name, line.label)))
+  if (line) return enter(pack, state, next, andThen(say.toTheLine(list.name)))
   const asksAgain = next.at === 'item' && itemState(state, next.item).status === 'leftOpen'
   return enter(pack, state, next, asksAgain ? andThen(say.leftOpen()) : arrival)
 }

@@ -56,7 +56,6 @@ export const FIXED_PHRASES = [
   'one item left',
   'nothing left',
   'left open',
-  'when you are ready',
   'on your call',
   'to the line',
   'waiting for',
@@ -219,8 +218,8 @@ export const say = {
     names.length === 0
       ? sentence('nothing left')
       : sentence(names.length === 1 ? 'one item left' : `${count} items left`, ...names),
-  toTheLine: (list: string, label: string) =>
-    `${sentence(`${listName(list)} to the line`)} ${sentence(`waiting for ${label}`)}`,
+  toTheLine: (list: string) => sentence(`${listName(list)} to the line`),
+  waitingFor: (label: string) => sentence(`waiting for ${label}`),
   belowTheLine: () => sentence('below the line'),
   outOfOrder: (next: string) => `${sentence(`${listName(next)} not done`)} ${ask('do that first')}`,
   finalFiguresIn: () => ask('final figures in'),
@@ -232,7 +231,7 @@ export const say = {
   resuming: (list: string) => sentence(`resuming ${listName(list)}`),
   allComplete: () => sentence('all lists complete'),
   done: () => sentence('done'),
-  watch: (watch: string) => sentence(watch, 'when you are ready'),
+  watch: (watch: string) => sentence(watch),
   readyFor: (watch: string) => sentence(`ready for ${engineOf(watch)}`),
   watched: (watch: string) => sentence(`${watch} complete`),
   /** `short`: what is beyond its limit, without a value; "figures warning" where that has no short form. */
@@ -277,7 +276,7 @@ export const say = {
     sentence(`${engineOf(watch)} ${call}`, seconds && `${seconds} seconds`),
   due: (text: string) => sentence(text),
   hold: (hold: string) => sentence(hold),
-  limits: () => sentence("limits are the flight manual's", 'look before you act'),
+  limits: () => `${sentence("limits are the flight manual's")} ${sentence('look before you act')}`,
   lookAt: (look: readonly string[]) => sentence(`look at ${listed(look)}`),
   step: (text: string) => sentence(text),
   /** `steps` by their short names. */

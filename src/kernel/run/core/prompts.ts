@@ -55,7 +55,7 @@ function floorWords(pack: Pack, state: RunState): string {
     }
     case 'line': {
       const list = listById(pack, floor.list)
-      return say.toTheLine(list.name, findLine(list, floor.line).label)
+      return `${say.toTheLine(list.name)} ${say.waitingFor(findLine(list, floor.line).label)}`
     }
     case 'watch':
       return watchWords(pack, state)

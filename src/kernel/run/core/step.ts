@@ -13,7 +13,6 @@ import { exchangeAt, findTurn, pendingTurn, turnState, unrecorded, withTurn } fr
 import { called as watchCalled } from '../watch/calling.ts'
 import * as watching from '../watch/watching.ts'
 import { startUnderWay } from '../watch/watching.ts'
-import { watchAt } from '../watch/watchTiming.ts'
 import { afterWatch, announce } from './announce.ts'
 import { askAgain, tooSoonToAsk } from './askingAgain.ts'
 import { clockDue, withAnnounced, withTimers } from './clocks.ts'
@@ -241,9 +240,8 @@ function timeUp(pack: Pack, before: RunState, of: string): Step {
   const words = clock.due === undefined ? [] : [say.due(clock.due)]
   const waits = afterWatch(pack, state, words)
   if (waits) return waits
-  // Where the pack has words for a start that may begin now, nothing else puts it.
-  const isPut = clock.due !== undefined && watchAt(pack, state.floor)?.id === of
-  const isPrompted = !isPut && (wasWaitedFor || state.floor.at === 'item')
+  // What is due names itself; the open item was asked for before.
+  const isPrompted = clock.due === undefined && (wasWaitedFor || state.floor.at === 'item')
   return sayAndListen(pack, state, words, { prompt: !state.standingBy && isPrompted })
 }
 

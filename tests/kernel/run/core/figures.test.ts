@@ -96,7 +96,7 @@ describe('a limit that is broken', () => {
 
   it('blocks completion until it is acknowledged', () => {
     const run = warned().happen(call('load')).answer('correct').answer('correct').answer('correct')
-    expect(run.said()).toContain('Figures warning, see the figures page. Confirm?')
+    expect(run.said()).toContain('Figures warning, see the figures page. Confirm accepted?')
     expect(run.state.lists.load?.complete).toBe(false)
     run.command('negative')
     expect(run.state.lists.load?.complete).toBe(false)

@@ -172,9 +172,9 @@ describe('the ground sequence of the demo', () => {
 describe('what waits for the ground crew, whatever the order of the pack', () => {
   test.each([
     ['flap', 'flapOrder', 'flap twelve', 'flapOrder.order', [], 'no flap before all clear'],
-    ['the control check', 'controlCheck', 'full left', 'controlCheck.left', [], 'no control movement before all clear'],
-    ['taxi', 'taxi', 'request taxi', 'taxi.route', [], 'no taxi before the hand signal'],
-    ['rolling', 'rolling', 'clear left', 'rolling.left', ['taxi'], 'no movement before the hand signal'],
+    ['the control check', 'controlCheck', 'full left', 'controlCheck.left', [], 'no controls before all clear'],
+    ['taxi', 'taxi', 'request taxi', 'taxi.route', [], 'no taxi before hand signal'],
+    ['rolling', 'rolling', 'clear left', 'rolling.left', ['taxi'], 'hand signal first'],
   ])('%s', (_, activity, text, turn, cleared, caution) => {
     const early = hear(at([activity, 'taxi', 'away'], cleared), text)
     expect(words(early)).toEqual([`otherseat: Not yet, ${caution}.`])

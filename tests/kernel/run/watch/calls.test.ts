@@ -76,7 +76,7 @@ const LEFT: Watch = {
   id: 'left',
   name: 'left engine start',
   begins: responseFrom('starting left'),
-  interlocks: [{ after: 'right', seconds: 12, say: 'let the starter rest', due: 'left engine when you are ready' }],
+  interlocks: [{ after: 'right', seconds: 12, say: 'let the starter rest', due: 'left engine when ready' }],
 }
 const FLOW: Flow = {
   type: 'flow',
@@ -379,7 +379,7 @@ describe('calls of a group', () => {
 })
 
 describe('what is said once a run', () => {
-  const once = "Hand on the selector. Limits are the flight manual's, look before you act."
+  const once = "Hand on the selector. Limits are the flight manual's. Look before you act."
 
   it('is what the hands do and whose the limits are, behind the prompt', () => {
     expect(ready().said()).toBe(`Ready for right engine. ${once}`)
@@ -394,7 +394,7 @@ describe('what is said once a run', () => {
     run.happen(began('left', run.state.t))
     expect(run.said()).toMatch(/^Not yet, let the starter rest, \w+ seconds\.$/)
     run.pass(12_000).happen({ type: 'timeUp', of: 'left' })
-    expect(run.said()).toBe('Left engine when you are ready.')
+    expect(run.said()).toBe('Left engine when ready.')
     expect(run.command('fromTop').said()).toBe('Ready for left engine.')
   })
 
@@ -413,7 +413,7 @@ describe('what is said once a run', () => {
     for (const event of [call('turning', 3_000), call('fuel', 8_000, 24), call('light', 10_000), call('oil', 12_000)])
       run.happen(event)
     run.happen(call('peak', 14_000, 700)).happen(call('stable', 30_000, 58))
-    expect(run.said()).toBe("Right engine stable. Limits are the flight manual's, look before you act.")
+    expect(run.said()).toBe("Right engine stable. Limits are the flight manual's. Look before you act.")
   })
 })
 

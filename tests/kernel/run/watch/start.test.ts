@@ -171,7 +171,7 @@ describe('a time that must pass', () => {
     const stableAt = run.state.doneAt.engine ?? 0
     expect(due?.type === 'startTimer' && due.ms + now(run)).toBe(stableAt + 30_000)
     run.pass((due?.type === 'startTimer' && due.ms) || 0).happen({ type: 'timeUp', of: 'start.unit' })
-    expect(run.said()).toBe('The unit may go off. Power unit?')
+    expect(run.said()).toBe('The unit may go off.')
     run.answer('correct')
     expect(run.state.items['start.unit']?.status).toBe('done')
   })
