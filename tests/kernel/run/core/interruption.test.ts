@@ -3,6 +3,7 @@
 import { beforeAll, describe, expect, it } from 'vitest'
 import { revisedBy } from '../../../../src/app/run/revision.ts'
 import { readPackDir } from '../../../../src/cli/packDir.ts'
+import { compute } from '../../../../src/kernel/figures/compute.ts'
 import type { Pack } from '../../../../src/kernel/pack/checklist.ts'
 import { findItem, itemsOf, listsOf } from '../../../../src/kernel/pack/place.ts'
 import { emptyRun } from '../../../../src/kernel/run/core/emptyRun.ts'
@@ -205,5 +206,18 @@ describe('what is no interruption', () => {
     const back = happen(happen(place, command('standBy')), command('continue'), 20_000)
     expect(said(back)).toBe('Resuming load figures list. Zero fuel weight?')
     expect(back.state.interruptions).toMatchObject([{ what: 'standBy', offered: false, lengthMs: 20_000 }])
+  })
+
+  it('new figures that end a wait: what has changed is said alone, and the break is noted', () => {
+    const [place] = places
+    if (!place?.state.inputs) throw new Error('no place')
+    const final = revisedBy(pack, revision(pack, 'amended'), {
+      revision: 1,
+      set: compute(pack.figures, place.state.inputs),
+    })
+    const later = happen(place, final, LONG_MS)
+    expect(later.state.interruptions).toMatchObject([{ what: 'break', lengthMs: LONG_MS }])
+    expect(said(later)).not.toContain(OFFER)
+    expect(said(later)).toMatch(/^Amended figures are in\./)
   })
 })

@@ -55,7 +55,7 @@ describe('a wrong value', () => {
       miss(one)
         .answer('negative', { parts: [wrong({ heard: 'six one up' })] })
         .said(),
-    ).not.toContain('Judged')
+    ).not.toContain('Newer one')
     expect(miss(one).state.items['load.trim']).toMatchObject({ refused: 'trim=6.1', misses: 1 })
     expect(miss(wrong({ heard: 'low' })).state.items['load.trim']?.refused).toBe('trim=low')
   })
@@ -64,5 +64,31 @@ describe('a wrong value', () => {
     const run = miss(wrong({ read: 6.1 })).answer('negative', { parts: [] })
     expect(run.state.items['load.trim']).toMatchObject({ refused: 'trim=6.1', misses: 2 })
     expect(miss().state.items['load.trim']?.refused).toBeUndefined()
+  })
+})
+
+describe('an answer that is not understood, again and again', () => {
+  it('draws words to the fourth, which says that it still listens, and then a tone each time', () => {
+    const run = begun().happen(call('load'))
+    const said = Array.from({ length: 6 }, () => run.pass(10_000).answer('sayAgain').said())
+    expect(said).toEqual([
+      ...['Say again, takeoff trim.', 'Say again takeoff trim, digit by digit.', 'Cannot copy. Type it, or hold.'],
+      ...['Still listening.', '', ''],
+    ])
+    expect(run.effects).toContainEqual({ type: 'tone', tone: 'soft' })
+  })
+})
+
+describe('advice after a miss', () => {
+  it('is one thing: first where to look, then whether there are newer figures, then the value', () => {
+    const trim = wrong({ read: 6.1, heard: 'six one up' })
+    const run = begun({ coachAfter: 3 }).happen(call('load'))
+    const said = Array.from({ length: 3 }, () => run.answer('negative', { parts: [trim] }).said())
+    expect(said).toEqual([
+      'I heard six point one up.',
+      'I heard six point one up. Revision one here. Newer one?',
+      'Computed five point two up. Check the sheet.',
+    ])
+    expect(run.state.items['load.trim']?.revealed).toBe(true)
   })
 })
