@@ -13,7 +13,7 @@ const AWAY = {
 
 describe('settings', () => {
   it.each([
-    ['Standard digits as ICAO or FAA say them', { phraseology: 'standard' }],
+    ['Standard digits as ICAO or FAA say them, and your call sign', { phraseology: 'standard' }],
     ['After five misses', { coachAfter: 5 }],
     ['Never', { coachAfter: 0 }],
     ['Typing and buttons only', { ear: 'typing' }],

@@ -14,7 +14,7 @@ import { useActions, useApp } from '../useApp.ts'
 
 const PHRASEOLOGY = [
   { value: 'plain', label: 'Plain', about: 'any clear form' },
-  { value: 'standard', label: 'Standard', about: 'digits as ICAO or FAA say them' },
+  { value: 'standard', label: 'Standard', about: 'digits as ICAO or FAA say them, and your call sign' },
   { value: 'verbatim', label: 'Verbatim', about: "the list's own words" },
 ] as const
 const COACHING = [

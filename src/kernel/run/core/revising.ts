@@ -29,6 +29,8 @@ export function revised(pack: Pack, before: RunState, event: Revised): Step {
     values: event.values,
     inputs: event.inputs,
     fromStations: fromStationsAfter(pack, before, event),
+    // What was said before belongs to other figures.
+    last: event.takenDown === undefined ? undefined : before.last,
     warnings: event.warnings,
     ownToAsk: isHeldBack(pack, before, event) ? [] : ownToAsk(pack, before, event),
     warned: event.warned ?? [],

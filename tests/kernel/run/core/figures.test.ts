@@ -90,6 +90,14 @@ describe('a value on request', () => {
   })
 })
 
+describe('the verdict on the screen', () => {
+  it('goes with the figures that it was for', () => {
+    const run = loaded()
+    expect(run.state.last).toBeDefined()
+    expect(run.happen(revision(2, 'final', FINAL, PRELIMINARY)).state.last).toBeUndefined()
+  })
+})
+
 describe('a limit that is broken', () => {
   const warned = () =>
     begun().happen({ ...revision(2, 'final', FINAL, PRELIMINARY), warnings: ['over its limit'] } as EventBody)
