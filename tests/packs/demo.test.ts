@@ -89,7 +89,7 @@ describe.each(PACKS)('the pack %s', (name) => {
 test('the Marram has what a departure needs', async () => {
   const pack = await packAt('checklists/marram')
   expect(pack.phases.map(({ name }) => name)).toEqual([
-    'Final figures',
+    'Figures',
     'Before start',
     'Push and engine start',
     'After start',

@@ -1,11 +1,12 @@
 /** What a pilot says of the run besides answers: a clearance that is in, steps that are done, a situation that has changed. */
 
 import type { Transcript } from '../numbers/tokens.ts'
-import { findLine, listById } from '../pack/place.ts'
+import { findLine, flowsOf, listById, stepsOf } from '../pack/place.ts'
 import { judge } from '../response/judge.ts'
 import { type Response, responseFrom } from '../response/response.ts'
 import type { EventBody } from '../run/core/events.ts'
 import { flowAt, openSteps } from '../run/list/flowSteps.ts'
+import { exchangeAt } from '../run/talk/talk.ts'
 import type { Utterance } from './utterance.ts'
 
 /** What a pilot says when a flow is done; of one step that was read out, "done" alone is said. */
@@ -36,6 +37,17 @@ export function flowCall({ pack, state, said: { heard }, evidence }: Utterance):
   if (next && state.readingFlow && isSaid(STEP_DONE, heard)) return { type: 'stepDone', step: next.id, evidence }
   if (isSaid(FLOW_DONE, heard)) return { type: 'flowClosed', flow: flow.id, evidence }
   return isSaid(READ_OUT, heard) ? { type: 'flowAsked', flow: flow.id, evidence } : undefined
+}
+
+/** A step of a flow that was gone on from, by its own words, where something of the open exchange waits for it. */
+export function stepOwed({ pack, state, said: { heard }, evidence }: Utterance): EventBody | undefined {
+  const turns = exchangeAt(pack, state.floor)?.turns ?? []
+  const open = turns.filter(({ id }) => state.turns[id]?.status !== 'done')
+  const owed = new Set(open.flatMap(({ interlocks = [] }) => interlocks.map(({ after }) => after)))
+  const step = flowsOf(pack)
+    .flatMap((flow) => stepsOf(flow, state.situation))
+    .find(({ id, say }) => owed.has(id) && !state.stepsDone.includes(id) && say && isSaid(say, heard))
+  return step && { type: 'stepDone', step: step.id, evidence }
 }
 
 /** "Icing conditions": a situation by the pack's own words for it, where it has changed. */

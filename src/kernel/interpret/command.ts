@@ -19,6 +19,12 @@ export function command(utterance: Utterance): EventBody | undefined {
   return read && commanded(read, utterance)
 }
 
+/** "Recheck takeoff trim", wherever the run is; undefined for anything else. */
+export function recheck(utterance: Utterance): EventBody | undefined {
+  const event = command(utterance)
+  return event?.type === 'commanded' && event.command === 'recheck' ? event : undefined
+}
+
 /** What was closed last is open again; what was said after that word answers it. */
 export function correction({ evidence, rest }: Utterance): EventBody {
   return { type: 'commanded', command: 'correction', argument: textOf(rest.heard), evidence }
@@ -50,8 +56,9 @@ const isRadioTalk = ({ state, heard }: Utterance) => heard.by === 'voice' && !st
 export function spokenNames(pack: Pack): Required<Pick<CommandNames, 'lists' | 'items' | 'confirmable'>> {
   const lists = listsOf(pack).map((list) => [list.id, [list.name, ...list.alsoCalled]] as const)
   const figures = Object.values(pack.figures.declarations).map((f) => [f.name, [f.label, ...f.alsoCalled]] as const)
+  // Several lists may ask for the same: which one is meant follows from what was answered.
   const items = listsOf(pack).flatMap(({ entries }) =>
-    entries.flatMap((entry) => (entry.type === 'item' ? [[entry.id, [entry.challenge]] as const] : [])),
+    entries.flatMap((entry) => (entry.type === 'item' ? [[entry.challenge, [entry.challenge]] as const] : [])),
   )
   return {
     lists: Object.fromEntries(lists),

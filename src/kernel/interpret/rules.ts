@@ -4,9 +4,9 @@
  */
 
 import type { EventBody } from '../run/core/events.ts'
-import { clearance, flowCall, situation } from './announcements.ts'
+import { clearance, flowCall, situation, stepOwed } from './announcements.ts'
 import { answer, cutAnswer } from './answer.ts'
-import { command, correction, passReason, sayAgain } from './command.ts'
+import { command, correction, passReason, recheck, sayAgain } from './command.ts'
 import {
   type Applies,
   all,
@@ -71,6 +71,8 @@ export const RULES: readonly Rule[] = [
   { name: 'an answer to the open item', applies: at('item'), read: answer },
   { name: 'the clearance waited for', applies: all(isSure, at('line')), read: clearance },
   { name: 'steps of the open flow', applies: all(isSure, at('flow')), read: flowCall },
+  { name: 'a step that the exchange waits for', applies: all(isSure, at('exchange')), read: stepOwed },
+  { name: 'an item to be rechecked', applies: isSure, read: recheck },
   { name: 'a call or a read-back', applies: at('exchange'), read: talk },
   { name: 'topics of the briefing', applies: at('briefing'), read: talk },
 

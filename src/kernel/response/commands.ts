@@ -10,7 +10,7 @@ import { isStop } from './stopWords.ts'
 
 export interface ReadCommand {
   readonly command: Command
-  /** An item for `recheck`, a figure for `confirm`, a list for `call`, a reason for `pass`, words for `remark`. */
+  /** A challenge for `recheck`, a figure for `confirm`, a list for `call`, a reason for `pass`, words for `remark`. */
   readonly argument?: string
 }
 
@@ -19,7 +19,7 @@ export interface CommandNames {
   readonly yesNo?: boolean
   /** List -> its spoken names. */
   readonly lists?: Readonly<Record<string, readonly string[]>>
-  /** Item -> its spoken names. */
+  /** Challenge -> its spoken names. */
   readonly items?: Readonly<Record<string, readonly string[]>>
   /** Figure -> its spoken names. */
   readonly confirmable?: Readonly<Record<string, readonly string[]>>

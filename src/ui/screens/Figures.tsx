@@ -58,7 +58,7 @@ function FiguresOf({ pack }: { readonly pack: Pack }) {
         <p class="soft">
           {pack.aircraft}.{' '}
           {view.revision > 0 ? `Revision ${view.revision} is in force.` : 'No revision is in force yet.'}
-          {view.isDrawn && 'What is computed stays hidden: work trim and speeds out from the papers.'}
+          {view.isDrawn && ' What is computed stays hidden: work trim and speeds out from the papers.'}
           {isRunning && ' During a run, values to be read back are hidden, and the workings that lead to them.'}
         </p>
       </div>

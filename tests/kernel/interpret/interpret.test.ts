@@ -230,6 +230,9 @@ const ROWS: readonly Row[] = [
   ['in a briefing', 'first level five thousand', OVERHEARD, { doubt: 'unsure' }],
   ['in a briefing', 'correction squawk four two seven one', commanded('correction', 'squawk four two seven one')],
   ['in a briefing under way', 'correction first level five thousand', { type: 'briefed' }],
+  ['with a ground crew that waits for a step', 'power on line', { type: 'stepDone', step: 'gone.power' }],
+  ['with the ground crew', 'power on line', { type: 'transmitted' }, { by: 'typed' }],
+  ['with the ground crew', 'recheck transponder', commanded('recheck', 'transponder')],
   ['with the ground crew', 'beacon on', transmitted('crew.beacon', 'call', 'correct')],
   ['with the ground crew', 'ready to push', transmitted('crew.push', 'call', 'correct')],
 

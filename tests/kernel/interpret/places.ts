@@ -1,6 +1,7 @@
 /** Where something may be said: a pack and the state of a run. */
 
 import type { Pack } from '../../../src/kernel/pack/checklist.ts'
+import { responseFrom } from '../../../src/kernel/response/response.ts'
 import type { RunState } from '../../../src/kernel/run/core/state.ts'
 import { begun, call, FINAL, PACK, PRELIMINARY, revision, type TestRun, TYPED } from '../run/fixture.ts'
 import { abnormal, beforeEngine, began, called, inFlow, STARTING } from '../run/startFixture.ts'
@@ -24,6 +25,39 @@ const small = (bring: (run: TestRun) => TestRun): Place => [CHECKED, bring(begun
 export const atTrim = small((run) => run.happen(call('load')))
 export const atFlap = small((run) => run.happen(call('load')).answer('correct'))
 const loaded = (run: TestRun) => run.happen(call('load')).answer('correct').answer('correct').answer('correct')
+/** Its ground crew waits for a step of a flow that was gone on from. */
+const OWED: Pack = {
+  ...TALK,
+  phases: [
+    ...TALK.phases.map((phase) => ({
+      ...phase,
+      activities: phase.activities.map((activity) =>
+        activity.type === 'exchange'
+          ? {
+              ...activity,
+              turns: activity.turns.map((turn) => ({
+                ...turn,
+                interlocks: [...(turn.interlocks ?? []), { after: 'gone.power', say: 'power first' }],
+              })),
+            }
+          : activity,
+      ),
+    })),
+    {
+      id: 'gone',
+      name: 'Gone',
+      activities: [
+        {
+          type: 'flow',
+          id: 'gone',
+          name: 'Gone flow',
+          steps: [{ id: 'gone.power', text: 'Power', say: responseFrom('power on line'), sets: [] }],
+        },
+      ],
+    },
+  ],
+}
+
 const talking = (...texts: string[]): Place => {
   const run = talkRun()
   for (const text of texts) run.hear(text)
@@ -100,6 +134,7 @@ export const PLACES = {
   'in a briefing': talking('request clearance', WHOLE),
   'in a briefing under way': talking('request clearance', WHOLE, 'runway two seven left'),
   'with the ground crew': talking(...TO_THE_ORDER.slice(0, 8)),
+  'with a ground crew that waits for a step': [OWED, talking(...TO_THE_ORDER.slice(0, 8))[1]],
   'after a stop with people around': talking(...TO_THE_ORDER.slice(0, 8), 'stop'),
   'standing by with a read-back owed': talking('request clearance', 'stand by'),
   'at an order that differs': talking(...TO_THE_ORDER, 'flap fifteen'),

@@ -1,7 +1,7 @@
 /** "Correction", "go back one", "recheck": what was closed last, the item before or the one that is named is open again. */
 
 import type { Pack } from '../../pack/checklist.ts'
-import { agenda, findItem, itemsOf, listById } from '../../pack/place.ts'
+import { agenda, findItem, itemsOf, listById, listsOf } from '../../pack/place.ts'
 import { partNames } from '../../response/readBack.ts'
 import { readBacksOf } from '../talk/radio.ts'
 import { findTurn, reopenTurn } from '../talk/talk.ts'
@@ -16,9 +16,12 @@ export function corrected(pack: Pack, state: RunState, rest: string): Step {
   return goBack(pack, state, state.closed.at(-1), rest !== '')
 }
 
-/** An item that was closed; of any other the open place is put again. */
-export function rechecked(pack: Pack, state: RunState, id: string): Step {
-  if (!isClosed(state, id)) return listenAfter(pack, state, [], { prompt: true })
+/** The item of that challenge that was closed last; where none was, the open place is put again. */
+export function rechecked(pack: Pack, state: RunState, challenge: string): Step {
+  const ids = listsOf(pack).flatMap((list) => itemsOf(list, state.situation))
+  const asked = ids.filter((item) => item.challenge === challenge && isClosed(state, item.id)).map(({ id }) => id)
+  const id = state.closed.findLast((one) => asked.includes(one)) ?? asked.at(-1)
+  if (id === undefined) return listenAfter(pack, state, [], { prompt: true })
   return toItem(pack, { ...state, question: undefined, standingBy: false }, id)
 }
 

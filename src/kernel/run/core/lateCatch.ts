@@ -12,10 +12,14 @@ import type { RunState } from './state.ts'
 
 type Revised = EventFields['figuresRevised']
 
-/** Whether a revision is kept to itself. What the pilot read or took down is known, and behind the last list nothing would ask. */
+/**
+ * Whether a revision is kept to itself. What the pilot read or took down is known, but must not bring out what is held
+ * back already; behind the last list nothing would ask.
+ */
 export function isHeldBack(pack: Pack, before: RunState, { crossChecked, takenDown }: Revised): boolean {
-  const isNews = before.figureStatus !== undefined && crossChecked === undefined && takenDown === undefined
-  return before.settings.lateCatch === true && isNews && dueList(pack, before) !== undefined
+  if (before.figureStatus === undefined || !before.settings.lateCatch) return false
+  const isNews = (crossChecked === undefined && takenDown === undefined) || before.heldBack !== undefined
+  return isNews && dueList(pack, before) !== undefined
 }
 
 /** Notes what has moved; nothing is open again yet. `before` still has the inputs that it moved from. */

@@ -71,6 +71,20 @@ describe('late catch', () => {
     expect(catchesOf(run)).toHaveLength(1)
   })
 
+  it('is not brought out by what is read aloud or taken down meanwhile', () => {
+    const run = changed(atWindows())
+    run.happen({ ...revision(3, 'final', { ...FINAL, code: '4272' }, FINAL), crossChecked: 'code' } as never)
+    expect(run.state.items['load.trim']?.status).toBe('done')
+    expect(run.state.heldBack?.moved).toEqual(['trim', 'code'])
+  })
+
+  it('is no catch where Otherseat was first', () => {
+    const run = changed(atWindows()).answer('correct')
+    run.happen({ type: 'flowClosed', flow: 'loadFlow', evidence: { by: 'typed', text: 'done' } })
+    run.answer('negative').answer('correct')
+    expect(catchesOf(run)).toMatchObject([{ challenge: 'takeoff trim', by: 'otherseat' }])
+  })
+
   it('is no catch where the old value still holds', () => {
     const run = begun({ lateCatch: true }).happen(call('load')).answer('correct').answer('correct')
     changed(run).hear('recheck flap').answer('correct')
