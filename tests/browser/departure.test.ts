@@ -17,7 +17,8 @@ async function seat({
 }: Partial<PageOptions> & { ownValues?: boolean } = {}): Promise<{ test: TestPage; pilot: Pilot }> {
   opened = await openPage({ address: inject('address'), ...options })
   const pilot = pilotAt(opened)
-  await pilot.begin({ ownValues })
+  // The whole departure is long: the voice speaks as fast as it can.
+  await pilot.begin({ ownValues, speed: ownValues ? '2' : '1.5' })
   return { test: opened, pilot }
 }
 

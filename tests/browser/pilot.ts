@@ -20,7 +20,7 @@ export interface Pilot {
    * From the first visit to the figures of a revision, entered; without voices outside the crew, and without asking for
    * the pilot's own values unless told to. The voice speaks fast.
    */
-  begin(how?: { readonly ownValues?: boolean }): Promise<void>
+  begin(how?: { readonly ownValues?: boolean; readonly speed?: string }): Promise<void>
   /** Types an answer, after a transmission once the page listens again, and waits until the page has made something of it. */
   type(text: string): Promise<void>
   enterFigures(name: 'preliminary' | 'final' | 'amended'): Promise<void>
@@ -111,12 +111,12 @@ export function pilotAt({ page, speakWav }: TestPage): Pilot {
     speak: async ({ file: name }) => speakWav(await wav(name)),
     listened,
     events,
-    async begin({ ownValues = false } = {}) {
+    async begin({ ownValues = false, speed = '1.5' } = {}) {
       await page.getByRole('button', { name: 'Take your seat' }).click()
       await page.getByRole('button', { name: 'Settings' }).click()
       await page.getByRole('radio', { name: /^Off checklists only/ }).check()
       if (!ownValues) await page.getByRole('radio', { name: 'Not asked for' }).check()
-      await page.getByLabel(/^Voice speed/).fill('1.5')
+      await page.getByLabel(/^Voice speed/).fill(speed)
       await page.getByRole('button', { name: 'Start', exact: true }).click()
       await page.getByRole('button', { name: /Marram/ }).click()
       await page.getByRole('button', { name: 'Enter the figures' }).click()
