@@ -52,6 +52,8 @@ function labelling(pack: Pack, run: RunState, { item: id, of }: LastAnswer): (pa
       const byFigure = byWording(pack, NOTHING)
       return (part) => elements.find(({ all }) => all.has(part.name))?.label ?? byFigure(part)
     }
+    case 'ownValue':
+      return byWording(pack, NOTHING)
     case 'briefing':
       return ({ name }) => topicLabel(pack, name)
   }

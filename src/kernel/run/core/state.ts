@@ -167,9 +167,9 @@ export interface Interruption {
 }
 
 export interface LastAnswer {
-  /** The item answered; of a transmission or a briefing the turn or the briefing. */
+  /** The item answered; of a transmission or a briefing the turn or the briefing, of the pilot's own value the figure. */
   readonly item: string
-  readonly of?: 'call' | 'readBack' | 'briefing'
+  readonly of?: 'call' | 'readBack' | 'briefing' | 'ownValue'
   /** As it is named on the screen. */
   readonly challenge: string
   readonly text: string

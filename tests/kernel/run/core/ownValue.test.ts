@@ -1,5 +1,6 @@
 import { beforeAll, describe, expect, it } from 'vitest'
 import { revisedBy } from '../../../../src/app/run/revision.ts'
+import { partsShown } from '../../../../src/app/view/partsShown.ts'
 import { readPackDir } from '../../../../src/cli/packDir.ts'
 import { compute } from '../../../../src/kernel/figures/compute.ts'
 import { neighboursOf } from '../../../../src/kernel/figures/neighbours.ts'
@@ -49,6 +50,12 @@ describe('the pilot’s own value', () => {
     const run = begun().hear(trim())
     expect(run.said()).toBe('Takeoff trim agrees. Figures flow.')
     expect(run.state.ownToAsk).toEqual([])
+    expect(run.state.last).toMatchObject({
+      of: 'ownValue',
+      challenge: 'takeoff trim',
+      judgement: { verdict: 'correct' },
+    })
+    expect(partsShown(pack, run.state)).toMatchObject([{ label: 'takeoff trim', state: 'ok' }])
     expect(notesOf(run)).toEqual([expect.stringMatching(/^takeoff trim worked out: .*, agrees$/)])
   })
 
@@ -62,6 +69,7 @@ describe('the pilot’s own value', () => {
     const run = begun().hear(trim(flap?.value))
     expect(run.said()).toBe('I have another takeoff trim. Another flap.')
     expect(run.said()).not.toContain(trim())
+    expect(partsShown(pack, run.state)).toMatchObject([{ label: 'takeoff trim', state: 'wrong' }])
     expect(run.state.question).toEqual({ about: 'ownValue', figure: 'takeoffTrim' })
     expect(notesOf(run)?.[0]).toMatch(/differs; it fits takeoff trim at flap/)
     expect(run.hear('zero point six up').said()).toBe('I have another takeoff trim.')
