@@ -8,7 +8,7 @@ import { dueList } from './dueList.ts'
 import type { EventFields } from './events.ts'
 import { itemState } from './progress.ts'
 import { overtaken, reopenMoved } from './reopening.ts'
-import type { RunState } from './state.ts'
+import type { Catch, RunState } from './state.ts'
 
 type Revised = EventFields['figuresRevised']
 
@@ -52,11 +52,14 @@ function figuresNoticed({ catches, heldBack, items }: RunState): ReadonlySet<str
   return new Set(since.flatMap(({ item }) => Object.keys(items[item]?.expected ?? {})))
 }
 
-/** The pilot opened an item again that rested on an old value, unasked, and has now answered it right. */
-export function noticed(before: RunState, item: string): RunState {
-  const { heldBack } = before
+/**
+ * An item that the pilot opened again, unasked, though it rested on an old value, was answered: right, it is the pilot's
+ * catch; wrong, Otherseat's, whose refusal told. Only the first answer counts.
+ */
+export function answeredAnew(before: RunState, item: string, by: Catch['by']): RunState {
+  const { heldBack, catches } = before
   const { expected } = itemState(before, item)
   const wasOld = Object.entries(expected).some(([name, value]) => before.values[name] !== value)
-  if (!heldBack || !wasOld) return before
-  return { ...before, catches: [...before.catches, { item, changedAt: heldBack.t, t: before.t, by: 'pilot' }] }
+  if (!heldBack || !wasOld || catches.some((one) => one.item === item && one.t >= heldBack.t)) return before
+  return { ...before, catches: [...catches, { item, changedAt: heldBack.t, t: before.t, by }] }
 }

@@ -131,7 +131,7 @@ export function debriefOf(pack: Pack, events: readonly RunEvent[]): Debrief {
     complete,
     ...{ revisions, lists, exchanges, briefings, voided },
     ...(trap !== undefined && { trap }),
-    catches: catchesIn(pack, state),
+    catches: catchesIn(pack, state, isOver),
     interruptions: state.interruptions,
     watches,
     flows: flowsIn(pack, state),

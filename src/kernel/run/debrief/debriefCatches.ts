@@ -13,11 +13,11 @@ export interface DebriefCatch {
   readonly t?: number
 }
 
-/** In the order in which they were noticed, then what nobody noticed. */
-export function catchesIn(pack: Pack, state: RunState): DebriefCatch[] {
+/** In the order in which they were noticed, then, once the run is over, what nobody noticed: before that it would tell. */
+export function catchesIn(pack: Pack, state: RunState, isOver: boolean): DebriefCatch[] {
   const { catches, heldBack } = state
   const noticed = catches.map(({ item, ...rest }) => ({ challenge: findItem(pack, item).item.challenge, ...rest }))
-  if (!heldBack) return noticed
+  if (!heldBack || !isOver) return noticed
   const left = overtaken(pack, state).map(({ challenge }) => ({
     challenge,
     changedAt: heldBack.t,

@@ -8,7 +8,7 @@ import { sayResponse } from '../../response/sentence.ts'
 import { askAgain, tooSoonToAsk } from '../core/askingAgain.ts'
 import type { RunEvent } from '../core/events.ts'
 import { unmet } from '../core/interlocks.ts'
-import { noticed } from '../core/lateCatch.ts'
+import { answeredAnew } from '../core/lateCatch.ts'
 import { PROMPT_AFTER_MISS_MS, sayAndListen } from '../core/listening.ts'
 import { advance } from '../core/moving.ts'
 import { notYet } from '../core/notYet.ts'
@@ -30,7 +30,7 @@ export function answered(pack: Pack, before: RunState, event: Answered): Step {
       if (blockedBy) return notYet(pack, state, item.id, blockedBy)
       const words = item.answers === 'both' ? [otherSeat(pack, state, item, judgement.parts)] : []
       const { by } = evidence
-      const done = closeItem(noticed(state, item.id), item, {
+      const done = closeItem(answeredAnew(state, item.id, 'pilot'), item, {
         status: 'done',
         by,
         expected: event.expected,
@@ -39,7 +39,7 @@ export function answered(pack: Pack, before: RunState, event: Answered): Step {
       return advance(pack, done, list.id, { words, tone: 'tick' })
     }
     case 'negative':
-      return missed(pack, state, item, event)
+      return missed(pack, answeredAnew(state, item.id, 'otherseat'), item, event)
     case 'incomplete':
       return judgement.because === 'valueless'
         ? valueless(pack, state, item)

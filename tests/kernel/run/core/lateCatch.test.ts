@@ -7,6 +7,7 @@ const atWindows = (settings = { lateCatch: true }) =>
   begun(settings).happen(call('load')).answer('correct').answer('correct')
 const changed = (run: TestRun) => run.happen(revision(2, 'final', FINAL, PRELIMINARY))
 const catchesOf = (run: TestRun) => debriefOf(PACK, run.events).catches
+const ended = (run: TestRun) => run.happen({ type: 'ended' })
 
 describe('late catch', () => {
   it('says that figures are in, and opens nothing', () => {
@@ -14,7 +15,9 @@ describe('late catch', () => {
     expect(run.said()).toBe('Final figures are in. Windows?')
     expect(run.state.items['load.trim']?.status).toBe('done')
     expect(run.state.stepsAgain).toEqual([])
-    expect(catchesOf(run)).toEqual([{ challenge: 'takeoff trim', changedAt: 5_000, by: 'nobody' }])
+    // Looked at in the middle of a run, the debrief keeps it back too.
+    expect(catchesOf(run)).toEqual([])
+    expect(catchesOf(ended(run))).toEqual([{ challenge: 'takeoff trim', changedAt: 5_000, by: 'nobody' }])
   })
 
   it('is off where it is not set', () => {
@@ -78,6 +81,13 @@ describe('late catch', () => {
     expect(run.state.heldBack?.moved).toEqual(['trim', 'code'])
   })
 
+  it('is Otherseat’s where the old value is read back to a recheck and refused', () => {
+    const run = changed(atWindows()).hear('recheck takeoff trim').answer('negative')
+    expect(catchesOf(run)).toEqual([{ challenge: 'takeoff trim', changedAt: 5_000, t: 7_000, by: 'otherseat' }])
+    run.answer('correct')
+    expect(catchesOf(run)).toHaveLength(1)
+  })
+
   it('is no catch where Otherseat was first', () => {
     const run = changed(atWindows()).answer('correct')
     run.happen({ type: 'flowClosed', flow: 'loadFlow', evidence: { by: 'typed', text: 'done' } })
@@ -88,7 +98,7 @@ describe('late catch', () => {
   it('is no catch where the old value still holds', () => {
     const run = begun({ lateCatch: true }).happen(call('load')).answer('correct').answer('correct')
     changed(run).hear('recheck flap').answer('correct')
-    expect(catchesOf(run)).toMatchObject([{ challenge: 'takeoff trim', by: 'nobody' }])
+    expect(catchesOf(ended(run))).toMatchObject([{ challenge: 'takeoff trim', by: 'nobody' }])
   })
 
   it('counts from the first change where several came, and from the inputs before it', () => {
