@@ -8,12 +8,14 @@ import type { Reading } from '../kinds/reading.ts'
 import type { Token } from '../numbers/tokens.ts'
 import { attachDirections } from './attach.ts'
 import type { Frame, KnownPhrase } from './frame.ts'
-import { isStateWord } from './lexicon.ts'
+import { isNegation, isStateWord } from './lexicon.ts'
 import type { Because } from './model.ts'
+import { withLabelsBefore } from './postLabels.ts'
 import { withoutRemarks } from './remarks.ts'
+import { ALL, SIDES } from './remarkWords.ts'
 import { splitRun } from './runs.ts'
 import { type Atom, type PhraseAtom, type RunAtom, scanAll } from './scan.ts'
-import { type RunContext, slotOfName, slotsFor, slotsReplaced, swapped } from './slots.ts'
+import { type RunContext, slotOfName, slotsCorrected, slotsFor, swapped } from './slots.ts'
 
 /** A value said for a figure. */
 export interface ValueFiller {
@@ -62,6 +64,8 @@ interface Filling extends Filled {
   readonly attemptOf: Map<number, number>
   readonly said: number[]
   readonly labelled: Set<number>
+  /** Slots of which another state was denied: "main, no cross feed". */
+  readonly denied: number[]
   doubt: Because | undefined
   beside: boolean
   unknown: boolean
@@ -78,6 +82,7 @@ export function fillSlots(frame: Frame, attempts: readonly (readonly Token[])[],
     attemptOf: new Map(),
     said: [],
     labelled: new Set(),
+    denied: [],
     doubt: undefined,
     beside: false,
     unknown: false,
@@ -85,16 +90,23 @@ export function fillSlots(frame: Frame, attempts: readonly (readonly Token[])[],
     commanded: false,
     inOrder: true,
   }
+  let said: readonly Token[] = []
   for (const [index, tokens] of attempts.entries()) {
-    const { atoms, beside, doubt, partial } = withoutRemarks(frame, scanAll(frame, tokens))
-    fillFromAttempt(filling, attachDirections(frame, atoms), index, held)
+    const { atoms, beside, doubt, partial, ...rest } = withoutRemarks(frame, scanAll(frame, tokens))
+    fillFromAttempt(filling, withLabelsBefore(attachDirections(frame, atoms)), index, held)
+    said = rest.said
     filling.beside ||= beside
     filling.unknown ||= doubt
     filling.partial ||= partial
   }
-  const { said } = filling
-  return { ...filling, inOrder: said.every((slot, index) => index === 0 || (said[index - 1] ?? 0) <= slot) }
+  if (attempts.length === 1) fillFromBags(filling, said, held)
+  const { denied } = filling
+  if (denied.some((slot) => !filling.words.get(slot)?.some(({ own }) => own))) filling.doubt ??= 'ambiguous'
+  return { ...filling, inOrder: isSorted(filling.said) }
 }
+
+const isSorted = (slots: readonly number[]) =>
+  slots.every((slot, index) => index === 0 || (slots[index - 1] ?? 0) <= slot)
 
 /** How far the reading of one attempt has come. */
 interface Progress {
@@ -160,6 +172,36 @@ function fillFromPhrase(filling: Filling, progress: Progress, atom: PhraseAtom):
   }
 }
 
+/**
+ * A part whose words were all said, if not in its order: "pin is in his hand", "left on, right on" for `both on`. Nothing
+ * of it was denied, and no other part shares its words.
+ */
+function fillFromBags(filling: Filling, tokens: readonly Token[], held: ReadonlySet<string>): void {
+  const { frame, words } = filling
+  if (tokens.some(({ text }) => isNegation(text) || text === 'negative')) return
+  const said = new Set(tokens.map(({ text }) => text))
+  for (const [index, slot] of frame.path.entries()) {
+    if (slot.type !== 'word' || !slot.required || words.has(index) || held.has(slot.name)) continue
+    const isSaid = (bag: readonly string[]) =>
+      bag.every((word) => said.has(word) || (ALL.has(word) && isEachSaid(tokens, said, words)))
+    if (frame.bags.get(index)?.some(isSaid)) note(filling, index, 0)
+    else continue
+    words.set(index, [{ tokens, own: true, literal: false }])
+  }
+}
+
+/** "Left and right", "one and two"; or the state once for each, "left main, right main". */
+function isEachSaid(tokens: readonly Token[], said: ReadonlySet<string>, words: Filling['words']): boolean {
+  const has = (side: ReadonlySet<string>) => [...side].some((word) => said.has(word))
+  const pair = SIDES.find(([one, other]) => has(one) && has(other))
+  const isJoined = ({ text }: Token, at: number) =>
+    text === 'and' &&
+    pair?.some((side) => side.has(tokens[at - 1]?.text ?? '')) === true &&
+    pair.some((side) => side.has(tokens[at + 1]?.text ?? ''))
+  const isTwice = [...words.values()].some((fillers) => fillers.filter(({ own }) => own).length > 1)
+  return pair !== undefined && (isTwice || tokens.some(isJoined))
+}
+
 /** Marks a slot as said in an attempt; what an earlier attempt said of it is replaced. */
 function note(filling: Filling, slot: number, attempt: number): void {
   if ((filling.attemptOf.get(slot) ?? attempt) !== attempt) {
@@ -179,7 +221,10 @@ function fillWord(filling: Filling, { attempt, not, begun }: Progress, { known, 
   const isBeside = !corrects && !not && isOwn && filling.frame.path[slot]?.required === false
   // A correction must have something to correct.
   if (!corrects && !isBeside) filling.doubt ??= 'notUnderstood'
-  if (not && !isOwn) filling.doubt ??= 'ambiguous'
+  if (not && !isOwn) {
+    filling.denied.push(slot)
+    return true
+  }
   note(filling, slot, attempt)
   const filler = { tokens: not ? [not, ...tokens] : tokens, own: isOwn && !not, literal: known.literal && !near }
   filling.words.set(slot, [...(filling.words.get(slot) ?? []), filler])
@@ -211,7 +256,7 @@ function fillFromRun(filling: Filling, progress: Progress, run: RunAtom, ahead: 
   const named = label ?? slotOfName(frame, run)
   const isSaid = (slot: number) => figures.has(slot) && attemptOf.get(slot) === attempt
   const context: RunContext = { frame, run, label, place, isOpen: (slot, name) => !held.has(name) && !isSaid(slot) }
-  const slots = begun ? slotsFor(context, ahead) : slotsReplaced(context, named, filling)
+  const slots = begun ? slotsFor(context, ahead) : slotsCorrected(context, named, filling)
   const specs = slots.map((slot) => frame.specs[slot]).filter((spec) => spec !== undefined)
   if (slots.length === 0 || specs.length !== slots.length) {
     filling.doubt ??= frame.figureCount > 1 ? 'twoValues' : 'notUnderstood'

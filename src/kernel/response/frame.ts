@@ -14,6 +14,7 @@ import { HARMLESS, isNegation, isStateWord, opposites, otherForms } from './lexi
 import { type FigureSlot, type Path, type Phrase, phraseOf, type WordSlot } from './path.ts'
 import { phraseStatesOf } from './phraseStates.ts'
 import { ALL } from './remarkWords.ts'
+import { ALSO_NAMED, ALSO_ON, SYNONYMS } from './synonyms.ts'
 import { type NearWords, nearWordsOf } from './wording.ts'
 
 export interface KnownPhrase {
@@ -32,11 +33,17 @@ export interface Frame {
   readonly specs: readonly (KindSpec | undefined)[]
   /** By the first character of the phrase, longest first. */
   readonly phrases: ReadonlyMap<string, readonly KnownPhrase[]>
+  /** Words of states that speak against the item. */
+  readonly contraries: ReadonlySet<string>
   /** Words that the phrases are made of. */
   readonly vocabulary: ReadonlySet<string>
   /** Besides the words that are harmless everywhere. */
   readonly harmless: ReadonlySet<string>
   readonly nearWords: NearWords
+  /** For each part that is words, the telling words of each of its wordings, where no other part has them. */
+  readonly bags: ReadonlyMap<number, readonly (readonly string[])[]>
+  /** Other names of what the challenge asks for. */
+  readonly names: readonly (readonly string[])[]
   /** Letters that the challenge's words begin with, where it has several: "a p u". */
   readonly initials: ReadonlySet<string>
   /** All of several things are asked for: "both on", "doors". */
@@ -119,6 +126,14 @@ function statePhrases(path: Path, states: readonly (readonly string[])[], own: r
   }
   path.forEach((slot, index) => {
     if (slot.type !== 'word') return
+    // What is another part's, or another state of the item, is no synonym.
+    const others = new Set([
+      ...path.filter((each) => each !== slot && isWordSlot(each)).flatMap((each) => wordsOf(each)),
+      ...states.filter((state) => !slot.wordings.some((own) => saysSame(own, state.map(phraseOf)))).flat(),
+    ])
+    const isOther = (word: string) =>
+      others.has(word) || wordsOf(slot).some((own) => opposites(own).has(word) && own !== word)
+    for (const phrase of synonymsOf(slot.wordings, states, isOther)) add('own', index, phrase)
     for (const wording of slot.wordings) {
       const { same, against } = phraseStatesOf(wording.words)
       for (const words of same) add('own', index, phraseOf(words.join(' ')))
@@ -132,6 +147,36 @@ function statePhrases(path: Path, states: readonly (readonly string[])[], own: r
     }
   })
   return known
+}
+
+/** A part's wordings and states as people also say them. */
+function synonymsOf(
+  wordings: readonly Phrase[],
+  states: readonly (readonly string[])[],
+  isOther: (text: string) => boolean,
+): Phrase[] {
+  const own = states.filter((state) => wordings.some((wording) => saysSame(wording, state.map(phraseOf)))).flat()
+  const bare = [...own, ...wordings.filter(({ words }) => words.length === 1).map(({ text }) => text)]
+  const found = new Set<string>()
+  for (const { text, words } of wordings) {
+    for (const line of SYNONYMS) {
+      for (const said of line) {
+        const at = indexOfWords(words, said.split(' '))
+        if (at < 0) continue
+        for (const other of line) {
+          if (other === said || other.split(' ').every((word) => isOther(word))) continue
+          found.add([...words.slice(0, at), other, ...words.slice(at + said.split(' ').length)].join(' '))
+          if (bare.includes(said) || said === text) found.add(other)
+        }
+      }
+    }
+    for (const word of words) if (ALSO_ON.has(word) && !isOther('on') && bare.includes(word)) found.add('on')
+  }
+  return [...found].map(phraseOf)
+}
+
+function indexOfWords(words: readonly string[], wanted: readonly string[]): number {
+  return words.findIndex((_, at) => wanted.every((word, index) => words[at + index] === word))
 }
 
 const LITTLE_WORDS = new Set(['and', 'the', 'is', 'are', 'a'])
@@ -148,6 +193,9 @@ function otherFormsOf(phrase: Phrase): Phrase[] {
     otherForms(word).map((other) => phraseOf(phrase.words.map((each, i) => (i === at ? other : each)).join(' '))),
   )
 }
+
+const wordsOf = (slot: Path[number]): readonly string[] =>
+  slot.type === 'word' ? slot.wordings.flatMap(({ words }) => words) : []
 
 function saysSame(own: Phrase, state: readonly Phrase[]): boolean {
   return state.some(({ canon, words }) => canon === own.canon || words.every((word) => own.words.includes(word)))
@@ -207,14 +255,48 @@ export function makeFrame(
     path,
     specs,
     phrases,
+    contraries: new Set(words(known.filter(({ type }) => type === 'state'))),
     vocabulary: new Set(words(known)),
     harmless: harmlessWords(path, specs, challenge),
+    bags: bagsOf(path),
+    names: namesOf(challenge),
     initials: new Set(challenge.length > 1 ? challenge.map(({ text }) => text.charAt(0)) : []),
     ofSeveral: isOfSeveral(path, challenge),
     nearWords: nearWordsOf([...new Set(words(own))].filter((word) => !/\d/.test(word))),
     figureSlots: path.flatMap((slot, index) => (isFigureSlot(slot) ? [index] : [])),
     figureCount: path.filter(isFigureSlot).length,
   }
+}
+
+function namesOf(challenge: readonly Token[]): readonly (readonly string[])[] {
+  const asked = challenge.map(({ text }) => text)
+  return ALSO_NAMED.flatMap(([name, others]) => {
+    const stem = name.split(' ')
+    const at = asked.findIndex((_, from) =>
+      stem.every((word, i) => asked[from + i] === word || asked[from + i] === `${word}s`),
+    )
+    return at < 0 ? [] : others.map((other) => other.split(' '))
+  })
+}
+
+const LOOSE_WORDS = new Set([...LITTLE_WORDS, 'in', 'of', 'to', 'at', 'my', 'his'])
+
+function bagsOf(path: Path): Map<number, string[][]> {
+  const telling = path.map((slot) =>
+    (slot.type === 'word' ? slot.wordings : []).map(({ words }) => words.filter((word) => !LOOSE_WORDS.has(word))),
+  )
+  return new Map(
+    telling.map((bags, index) => {
+      const others = new Set(telling.flatMap((each, other) => (other === index ? [] : each.flat())))
+      return [
+        index,
+        bags.filter(
+          (bag) =>
+            bag.length > 0 && bag.every((word) => !others.has(word)) && (bag.length > 1 || ALL.has(bag[0] ?? '')),
+        ),
+      ]
+    }),
+  )
 }
 
 function isOfSeveral(path: Path, challenge: readonly Token[]): boolean {

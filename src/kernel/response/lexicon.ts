@@ -173,6 +173,7 @@ const NEGATIONS = new Set([
   'never',
   'non',
   'without',
+  'nothing',
   'none',
   'neither',
   'nor',
@@ -269,6 +270,8 @@ export const HARMLESS_PHRASES: readonly (readonly string[])[] = [
   ['on', 'both', 'sides'],
   ['both', 'sides'],
   ['all', 'right'],
+  ['about', 'right'],
+  ['no', 'smoking'],
 ]
 
 /** After these, "to" and "for" are no digits. */

@@ -14,22 +14,27 @@ export const DOUBTFUL = words(`
   still yet soon later shortly waiting wait pending trying remaining stays staying keeps
   was were been used previously formerly before yesterday last earlier old
   half halfway part partly partially
-  fail fails failed failing failure fault faulty broken inop inoperative stuck jammed binding blocked trouble troubles
-  hung spooling popped dropped missing forgot forgotten skipped need needs
-  why what which how whether question or minus than
+  hung spooling popped missing forgot forgotten skipped need needs
+  why what which how whether question or
   never dead empty`)
+
+/** What is better absent: "no binding" is good news, "binding" is not. */
+export const FAULTS = words(`
+  fail fails failed failing failure failures fault faults faulty broken inop inoperative stuck jammed binding blocked
+  trouble troubles leak leaking leaks smoke fire rough`)
 
 /** Words between the name of a value and the value, or before one without a name. */
 export const BEFORE_VALUE = words(`
   bug bugs bugged needle needles gauge gauges indicator lever handle dial dials window squawk squawking code codes box
   readout display number figure got it she he they i have has had new trim speed approx in on off up down out
-  said see seen here there come comes came gives making makes wheel units dead-on exactly bang still-at
+  said see seen here there come comes came gives making makes wheel units exactly bang number
+  drop drops dropped reading sits stands through passing coming rising climbing running
   tuned dialled dialed loaded entered selected programmed confirmed`)
 
 /** States that nobody would mention beside an answer that is in order. */
 export const UNWELCOME = words(`
   low empty abnormal emergency loose unlocked unlatched unfastened unsecured insecure blocked obstructed stuck jammed
-  restricted stiff wrong incorrect inactive unavailable incomplete unready unset invalid flashing red amber misaligned
+  restricted stiff wrong incorrect inactive unavailable incomplete unready unset invalid misaligned
   unaligned flat deflated unconfirmed unchecked disarmed denied disapproved crossed reversed`)
 
 /** After "not" they say that all is well: "not needed", "not a problem". */
@@ -49,8 +54,8 @@ export const NO_AND = words('more real visible apparent signs sign of any other 
 export const COUNTED = words(`
   feet foot ft metres meters miles mile kilometres kilometers minutes minute seconds hours hour degrees degree knots
   percent hectopascals millibars inches aircraft people persons passengers souls crew engine engines start starts axis axes
-  green greens lights doors pumps litres liters gallons pounds kilos tonnes tons volts amps psi rpm revs cycles times
-  more less above below over under spare extra apart ahead ago early late higher lower o'clock`)
+  litres liters gallons pounds kilos tonnes tons volts amps psi rpm revs cycles times sides apart ahead ago early late
+  o'clock`)
 
 /** A number after one of these measures something else. */
 export const MEASURED = words(`within difference limit limits margin limited maximum minimum max min split between under
@@ -60,7 +65,7 @@ export const MEASURED = words(`within difference limit limits margin limited max
 export const BESIDE_STATE = words(`
   fully full now all both every each already just properly firmly safely definitely positively really nicely well indeed
   switched turned selected confirmed showing coming went gone is are it they everything lot same currently again
-  still-in bug bugs bugged needle needles gauge gauges indicator lever handle dial dials window squawk squawking code box
+  can may you please bug bugs bugged needle needles gauge gauges indicator lever handle dial dials window squawk squawking code box
   readout display seen here there i got have has had we one`)
 
 /** Each is one of two: where all are asked for, one of them alone is not all. */
@@ -68,12 +73,13 @@ export const SIDES: readonly (readonly [ReadonlySet<string>, ReadonlySet<string>
   [words('left port'), words('right starboard')],
   [words('one first'), words('two second')],
   [words('front forward fore nose'), words('rear aft back tail')],
-  [words('upper top'), words('lower bottom')],
   [words('inner inboard'), words('outer outboard')],
   [words('mine'), words('yours')],
   [words('main'), words('cargo hold')],
-  [words('belt belts seatbelt seatbelts'), words('smoking')],
 ]
+
+/** The two kinds of cabin signs: only where signs are asked for. */
+export const SIGNS: (typeof SIDES)[number] = [words('belt belts seatbelt seatbelts'), words('smoking')]
 
 /** Say that all of several are meant. */
 export const ALL = words('both all every each everything everyone lot')

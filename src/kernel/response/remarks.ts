@@ -14,17 +14,21 @@ import {
   BESIDE_STATE,
   COUNTED,
   DOUBTFUL,
+  FAULTS,
   MEASURED,
   MISSED,
   NO_AND,
   NOT_BAD,
   SIDES,
+  SIGNS,
   UNWELCOME,
 } from './remarkWords.ts'
 import type { Atom, RunAtom } from './scan.ts'
 
 export interface Weighed {
   readonly atoms: readonly Atom[]
+  /** All words, in order, but for what was harmlessly denied. */
+  readonly said: readonly Token[]
   /** Words that are nobody's were let through. */
   readonly beside: boolean
   /** Something in it may speak against the item. */
@@ -48,8 +52,15 @@ export function withoutRemarks(frame: Frame, all: readonly Atom[]): Weighed {
   const counted = withoutCounts(frame, denied)
   const bound = withoutForeignStates(frame, counted.atoms)
   const words = counted.atoms.filter(isPlain).map(wordOf)
-  const isDoubtful = words.some((word) => DOUBTFUL.has(word) || (frame.figureCount === 0 && UNWELCOME.has(word)))
+  const isDoubtful = words.some(
+    (word) =>
+      DOUBTFUL.has(word) ||
+      isCutShort(frame, word) ||
+      FAULTS.has(word) ||
+      (frame.figureCount === 0 && UNWELCOME.has(word)),
+  )
   return {
+    said: denied.flatMap((atom) => ('token' in atom ? [atom.token] : atom.tokens)),
     atoms: bound.filter(({ type }) => type !== 'harmless' && type !== 'unknown'),
     beside: all.some(({ type }) => type === 'unknown'),
     doubt:
@@ -70,6 +81,13 @@ function withoutDenials(frame: Frame, atoms: readonly Atom[]): readonly Atom[] {
   return kept
 }
 
+/** "Aux" may be the auxiliary that the item must not be on. */
+function isCutShort(frame: Frame, word: string): boolean {
+  return word.length > 2 && [...frame.contraries].some((own) => own.length > word.length + 1 && own.startsWith(word))
+}
+
+const isHedge = (word: string) => DOUBTFUL.has(word) && !NOT_BAD.has(word)
+
 const ABSENT: ReadonlySet<string> = new Set(['no', 'without', 'nothing'])
 
 /** End of what is denied harmlessly from `at` on; `at` where it may be about the item. */
@@ -81,9 +99,10 @@ function denialEnd(frame: Frame, atoms: readonly Atom[], at: number): number {
   }
   while (isPlain(atoms[next]) && NO_AND.has(wordOf(atoms[next]))) next++
   const noun = atoms[next]
-  if (noun?.type !== 'unknown' || noun.amount || MISSED.has(noun.token.text) || DOUBTFUL.has(noun.token.text)) return at
+  if (wordOf(atoms[at]) === 'nothing' && noun?.type === 'harmless') return next + 1
+  if (noun?.type !== 'unknown' || noun.amount || MISSED.has(noun.token.text) || isHedge(noun.token.text)) return at
   next++
-  while (atoms[next]?.type === 'unknown' && next - at <= 4 && !DOUBTFUL.has(wordOf(atoms[next]))) next++
+  while (atoms[next]?.type === 'unknown' && next - at <= 4 && !isHedge(wordOf(atoms[next]))) next++
   // "No lights on": the state is theirs.
   const after = atoms[next]
   const isTheirs = after?.type === 'phrase' && after.tokens.length === 1 && isBareState(frame, after)
@@ -124,6 +143,9 @@ function isOthers(frame: Frame, atoms: readonly Atom[], at: number): boolean {
   while (atoms[before]?.type === 'harmless') before--
   const named = atoms[before]
   if (named?.type !== 'unknown') return false
+  // "Left mag ninety": the item's own name stands before that.
+  const owner = atoms[before - 1]
+  if (owner?.type === 'phrase' && owner.known.type === 'label') return false
   const { text } = named.token
   return !BEFORE_VALUE.has(text) && !isStateWord(text) && !frame.initials.has(text)
 }
@@ -151,7 +173,8 @@ function isMeasured(frame: Frame, atoms: readonly Atom[], at: number): boolean {
 function isCountedAt(frame: Frame, atoms: readonly Atom[], at: number, end: number): boolean {
   if (frame.figureCount > 0) return false
   const after = wordOf(atoms[end])
-  if (end - at > 1 || COUNTED.has(after) || frame.harmless.has(after)) return true
+  const noun = COUNTED.has(after) || frame.harmless.has(after) ? after : wordOf(atoms[end + 1])
+  if (end - at > 1 || COUNTED.has(noun) || frame.harmless.has(noun)) return true
   return SIDES.some((pair) => pair.some((side) => side.has(wordOf(atoms[at])))) || wordOf(atoms[at]) === 'a'
 }
 
@@ -203,6 +226,7 @@ function isBareState(_frame: Frame, atom: Extract<Atom, { type: 'phrase' }>): bo
     more.length === 0 &&
     only !== undefined &&
     (atom.known.type === 'own' || atom.known.type === 'state') &&
+    !ALL.has(only.text) &&
     (isStateWord(only.text) || !atom.known.literal)
   )
 }
@@ -224,5 +248,6 @@ function isOneOfPair(frame: Frame, atoms: readonly Atom[]): boolean {
   const isOwn = (word: string) => (frame.vocabulary.has(word) || frame.harmless.has(word)) && !ALL.has(word)
   const words = said.filter((word) => !isOwn(word))
   if (said.some((word) => ALL.has(word))) return false
-  return SIDES.some(([one, other]) => words.some((word) => one.has(word)) !== words.some((word) => other.has(word)))
+  const pairs = frame.harmless.has('signs') ? [...SIDES, SIGNS] : SIDES
+  return pairs.some(([one, other]) => words.some((word) => one.has(word)) !== words.some((word) => other.has(word)))
 }

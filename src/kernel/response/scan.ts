@@ -122,6 +122,13 @@ function isHarmless(frame: Frame, text: string): boolean {
   return HARMLESS.has(text) || frame.harmless.has(text)
 }
 
+/** "Gens", "mag": the beginning of a word of the item. */
+function isShort(frame: Frame, text: string): boolean {
+  const stem = text.length > 3 && text.endsWith('s') ? text.slice(0, -1) : text
+  if (stem.length < 3 || isStateWord(text) || isNegation(text)) return false
+  return [...frame.harmless].some((word) => word.length > stem.length + 2 && word.startsWith(stem))
+}
+
 function phraseAt(frame: Frame, tokens: readonly Token[], canons: readonly string[], at: number) {
   for (const known of frame.phrases.get(canons[at]?.[0] ?? '') ?? []) {
     const end = matchEnd(known.phrase.canon, tokens, canons, at)
@@ -241,7 +248,7 @@ function runOf(tokens: readonly Token[], begin: number, end: number): Atom {
 function plainAtom(frame: Frame, tokens: readonly Token[], at: number): { atom: Atom; end: number } {
   const token = tokens[at] as Token
   const command = startOf(COMMAND_PHRASES, tokens, at)
-  const harmless = startOf(HARMLESS_PHRASES, tokens, at)
+  const harmless = Math.max(startOf(HARMLESS_PHRASES, tokens, at), startOf(frame.names, tokens, at))
   const plain = (count: number) => ({
     atom: { type: 'harmless', tokens: tokens.slice(at, at + count) } as const,
     end: at + count,
@@ -252,7 +259,7 @@ function plainAtom(frame: Frame, tokens: readonly Token[], at: number): { atom: 
   if (token.text === 'negative') return { atom: { type: 'refusal', token }, end }
   if (isNegation(token.text)) return { atom: { type: 'not', token }, end }
   if (token.number && !isHomophone(token)) return { atom: { type: 'unknown', token, amount: true }, end }
-  if (isHarmless(frame, token.text) || isLittle(token)) return plain(1)
+  if (isHarmless(frame, token.text) || isLittle(token) || isShort(frame, token.text)) return plain(1)
   return { atom: { type: 'unknown', token, amount: token.number !== undefined || token.foreign }, end }
 }
 

@@ -34,11 +34,15 @@ export function slotsFor(context: RunContext, ahead: readonly Atom[]): readonly 
   const from = label === undefined ? place : figureSlots.indexOf(label)
   const onward = figureSlots.slice(from).filter((slot) => slot === label || open.includes(slot))
   const hasForm = (slot: number) => slot === label || hasFormOf(run, frame.specs[slot])
-  const row = [onward.filter(hasForm), open.filter(hasForm), onward, open].find((slots) => slots.length > 0)
-  if (!row) return figureSlots.length === 1 ? figureSlots : []
   const labelledAhead = ahead.flatMap((atom) =>
     atom.type === 'phrase' && atom.known.type === 'label' ? [atom.known.slot] : [],
   )
+  // "Seventy one on board, edition two": what has its label still to come is not meant.
+  const unnamed = (slots: readonly number[]) => slots.filter((slot) => slot === label || !labelledAhead.includes(slot))
+  const row = [unnamed(onward.filter(hasForm)), onward.filter(hasForm), open.filter(hasForm), onward, open].find(
+    (slots) => slots.length > 0,
+  )
+  if (!row) return figureSlots.length === 1 ? figureSlots : []
   const end = row.findIndex((slot, index) => index > 0 && labelledAhead.includes(slot))
   return end < 0 ? row : row.slice(0, end)
 }
@@ -56,6 +60,20 @@ export function slotsReplaced(
   const candidates = named === undefined ? said.toReversed() : [named]
   const replaced = candidates.find((slot) => figures.has(slot) && (slot === named || isSoundFor(slot)))
   return replaced === undefined ? [] : [replaced]
+}
+
+/** The same, and the figures after it where the number is more than one: "edition one, correction, two, seventy one on board". */
+export function slotsCorrected(
+  context: RunContext,
+  named: number | undefined,
+  filling: { readonly said: readonly number[]; readonly figures: ReadonlyMap<number, unknown> },
+): readonly number[] {
+  const [replaced, ...none] = slotsReplaced(context, named, filling)
+  if (replaced === undefined) return none
+  const { frame, run } = context
+  const spec = frame.specs[replaced]
+  const isOne = spec !== undefined && readRun(run, spec).some((reading) => isSound(reading, spec))
+  return isOne ? [replaced] : [replaced, ...openSlots(context).filter((slot) => slot > replaced)]
 }
 
 /** A telephony designator says what it begins: the call sign, wherever it stands. */

@@ -1,0 +1,51 @@
+/**
+ * What pilots say in place of the words on a card. Within a line each means the same of a thing that can be in that state;
+ * common practice, no source. An item's own states go before: what is another state there is no synonym.
+ */
+
+export const SYNONYMS: readonly (readonly string[])[] = [
+  ['closed', 'shut'],
+  ['set', 'applied', 'parked'],
+  ['stable', 'stabilised', 'stabilized', 'settled'],
+  ['away', 'gone', 'departed', 'pulled away', 'driven away', 'driven off', 'disconnected'],
+  ['clear', 'away', 'gone', 'removed', 'out of the way'],
+  ['fastened', 'strapped in', 'strapped', 'buckled', 'buckled up', 'buckled in', 'done up'],
+  ['locked', 'latched', 'bolted'],
+  ['main', 'mains'],
+  ['free', 'unrestricted'],
+  ['approved', 'cleared', 'granted'],
+  ['removed', 'gone', 'away'],
+  ['off', 'shut down', 'switched off', 'turned off'],
+  ['on', 'switched on', 'turned on'],
+  ['released', 'off'],
+  ['disconnect', 'unhook', 'unplug'],
+  ['on board', 'souls', 'souls on board', 'people', 'persons', 'people on board', 'persons on board'],
+  [
+    'pin in hand',
+    'pin in sight',
+    'pin in view',
+    'pin shown',
+    'showing the pin',
+    'showing me the pin',
+    'shows me the pin',
+  ],
+]
+
+/** "On" said of these: the brake, the harness. Only where the item has no other "on". */
+export const ALSO_ON: ReadonlySet<string> = new Set(['set', 'fastened', 'engaged', 'connected', 'applied'])
+
+/** Other names of things that challenges ask for. */
+export const ALSO_NAMED: readonly (readonly [string, readonly string[]])[] = [
+  ['fan speed', ['n one']],
+  ['core speed', ['n two']],
+  ['auxiliary power unit', ['a p u']],
+  ['center of gravity', ['c of g', 'c g']],
+  ['centre of gravity', ['c of g', 'c g']],
+  ['c g', ['c of g', 'center of gravity', 'centre of gravity']],
+  ['altimeter', ['q n h']],
+  ['transponder', ['squawk', 'code']],
+  ['parking brake', ['park brake', 'brakes']],
+  ['harness', ['belts', 'straps', 'seat belts']],
+  ['zero fuel weight', ['z f w']],
+  ['takeoff weight', ['t o w', 'takeoff mass']],
+]
