@@ -27,6 +27,8 @@ export const FIXED_PHRASES = [
   'final',
   'amended',
   'recheck',
+  'recheck what',
+  'say recheck and the item',
   'no change to items done',
   'figures changed',
   'changed',
@@ -182,6 +184,8 @@ export const say = {
   figuresIn: (status: Status) => sentence(`${status} figures are in`),
   figuresChanged: () => sentence('figures changed'),
   openAgain: (names: readonly string[]) => sentence(`recheck ${listed(names)}`),
+  /** No item is called what was to be rechecked. */
+  recheckWhat: () => `${ask('recheck what')} ${sentence('say recheck and the item')}`,
   /** Papers that came in, each with the number of its edition. */
   papersIn: (papers: readonly { readonly title: string; readonly number: number }[]) => {
     const [only] = papers

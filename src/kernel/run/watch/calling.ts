@@ -5,7 +5,8 @@
 
 import type { Value } from '../../kinds/kind.ts'
 import type { Pack, Watch, WatchCall } from '../../pack/checklist.ts'
-import type { RunEvent } from '../core/events.ts'
+import { askAgain, tooSoonToAsk } from '../core/askingAgain.ts'
+import type { By, RunEvent } from '../core/events.ts'
 import { enter, sayAndListen } from '../core/listening.ts'
 import { nextFloor } from '../core/moving.ts'
 import { say } from '../core/phrases.ts'
@@ -42,6 +43,12 @@ interface How {
   readonly wasAsked: boolean
   /** It was questioned as too early, and stands. */
   readonly isConfirmed?: boolean
+}
+
+/** Asked for again at once; its time runs on. To "say again" the words of the start are still the last ones. */
+export function notUnderstood(pack: Pack, state: RunState, by: By): Step {
+  const step = tooSoonToAsk(pack, state, by) ?? askAgain(pack, state, [say.sayAgain('')])
+  return { ...step, state: { ...step.state, said: state.said } }
 }
 
 /** In its turn, not sooner than it can have been seen, and with its value between the limits: else it is questioned. */
@@ -110,7 +117,10 @@ function outOfOrder(pack: Pack, state: RunState, watch: Watch, call: PendingCall
     return sayAndListen(pack, withWatch(state, watch.id, { pending: { ...pending, behind: call } }), [askFor(missing)])
   }
   const asked = { ...state, question: { about: 'callOrder', watch: watch.id, missing: missing.id, call } } as const
-  return sayAndListen(pack, asked, [], { prompt: true, tone: 'attention' })
+  // Fuel into an engine that nobody saw turn is as unsafe as at too low a speed: what stops it waits for no answer.
+  const { min, stopWords } = watch.calls.find(({ id }) => id === call.id)?.value ?? {}
+  const first = min === undefined || stopWords === undefined ? [] : [say.stop(stopWords)]
+  return sayAndListen(pack, asked, first, { prompt: true, tone: 'attention' })
 }
 
 /** Affirmed: it was seen, no later than the call that came. What is read out with it still has to be. */
