@@ -291,6 +291,7 @@ describe.each(packs)('with the pack $id', (pack) => {
           say.outside('five eight', 'high', words),
         ]),
       ),
+      doesNotFit: calls.map(({ label }) => say.doesNotFit(label)),
       readValue: calls.map(({ label }) => say.readValue(label)),
       calledAt: calls.map(({ label }) => say.calledAt(label, 'one two')),
       lastCalled: watches.flatMap(({ name, calls }) =>

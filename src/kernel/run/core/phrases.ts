@@ -115,6 +115,7 @@ export const FIXED_PHRASES = [
   'is low',
   'is high',
   'or recheck',
+  'does not fit the readings',
   'already',
   'ready for',
   "limits are the flight manual's",
@@ -274,6 +275,8 @@ export const say = {
   /** It may have been misread: the order, and the way to put it right. */
   outside: (value: string, side: 'low' | 'high', stopWords: string) =>
     `${sentence(`${value} is ${side}`)} ${sentence(stopWords, 'or recheck')}`,
+  /** It is not what lies between two values that were read out before. */
+  doesNotFit: (label: string) => sentence(`${label} does not fit the readings`),
   readValue: (call: string) => ask(`${call}, value`),
   calledAt: (call: string, seconds: string) => sentence(call, `${seconds} seconds`),
   lastCalled: (watch: string, call: string, seconds?: string) =>
