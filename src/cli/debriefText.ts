@@ -52,6 +52,7 @@ const SECTIONS: { readonly [Part in keyof Debrief]-?: (debrief: Debrief) => read
     situations.map(({ t, label, option }) => `${clockTime(t)} situation: ${label}, ${option}`),
   outOfOrder: ({ outOfOrder }) =>
     outOfOrder.map(({ t, list, before }) => `${clockTime(t)} ${list} called before ${before}`),
+  notEnded: ({ notEnded }) => notEnded.map(({ t, text }) => `${clockTime(t)} ${text}`),
   stops: ({ stops }) =>
     stops.map(({ t, text, at }) => `${clockTime(t)} stopped by the pilot at ${at}${text === '' ? '' : `: "${text}"`}`),
   voided: inJsonOnly,

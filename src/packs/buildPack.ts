@@ -149,9 +149,10 @@ function callValueOf({
   max,
   label,
   stopWords,
+  between,
   ...spec
 }: NonNullable<WatchText['calls'][number]['value']>): CallValue {
-  return asCallValue({ spec: asSpec(spec), min, max, label, stopWords })
+  return asCallValue({ spec: asSpec(spec), min, max, label, stopWords, between })
 }
 
 function activityOf(text: ActivityText): Activity {

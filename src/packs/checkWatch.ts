@@ -30,6 +30,12 @@ export function checkCalls(source: Source, { begins, calls, abnormal }: WatchTex
       report('call.time', [...at, 'notBefore'], message)
     }
     checkValue(source, call, at, problems)
+    const withValue = calls.slice(0, index).flatMap(({ call: id, value }) => (value ? id : []))
+    for (const [place, name] of (call.value?.between ?? []).entries()) {
+      if (withValue.includes(name)) continue
+      const message = `no call before this one that reads out a value is called ${quoted(name)}`
+      report('call.unknown', [...at, 'value', 'between', place], message, { name, known: () => withValue })
+    }
   }
   checkGroups(calls, (index, message) => report('call.group', [...path, 'calls', index, 'group'], message))
   for (const [index, { abnormal: id, say }] of abnormal.entries()) {

@@ -59,6 +59,7 @@ const range = {
   max: number.optional(),
   label: text.optional().describe('As it is asked for: speed'),
   stopWords: text.optional().describe('Said at once where the value lies outside'),
+  between: z.tuple([text, text]).optional().describe('Two earlier calls: the value is what lies between theirs'),
 }
 const readOut = z.discriminatedUnion('kind', [
   z.strictObject({ ...range, kind: z.literal('integer') }),

@@ -3,7 +3,9 @@ import { hiddenFigures } from '../../src/app/figures/hiddenFigures.ts'
 import { buttonsOf } from '../../src/app/view/buttons.ts'
 import { talkView } from '../../src/app/view/exchangeView.ts'
 import { judgementShown, partsShown } from '../../src/app/view/partsShown.ts'
+import { withProperNames } from '../../src/app/view/properNames.ts'
 import { viewOf } from '../../src/app/view/view.ts'
+import { readPackDir } from '../../src/cli/packDir.ts'
 import { keyPress, type Press } from '../../src/kernel/interpret/keyPress.ts'
 import { SAID, TALK, type TalkRun, talkRun } from '../kernel/run/talkFixture.ts'
 
@@ -93,6 +95,24 @@ describe('a clearance on the screen', () => {
   })
 })
 
+describe('proper names', () => {
+  it.each([
+    ['Contact sandmere ground, one two one decimal nine.', 'Contact Sandmere Ground, one two one decimal nine.'],
+    ['Sandmere departure information bravo.', 'Sandmere departure information bravo.'],
+    ['monitor SANDMERE tower', 'monitor Sandmere tower'],
+    ['sandmeresque delivery', 'sandmeresque delivery'],
+    ['tell the ground crew', 'tell the ground crew'],
+  ])('are as the pack writes them: "%s"', (said, shown) => expect(withProperNames(TALK, said)).toBe(shown))
+
+  it('of more than one word, and of operators, keep each capital on the demo’s screen', async () => {
+    const { pack } = await readPackDir('checklists/marram')
+    if (!pack) throw new Error('the demo does not read')
+    expect(withProperNames(pack, 'Heron hill departure information, contact heron hill ground, saltmarsh four')).toBe(
+      'Heron Hill departure information, contact Heron Hill Ground, Saltmarsh four',
+    )
+  })
+})
+
 describe('a controller who errs', () => {
   const slip = { turn: 'clearance.full', figure: 'code', seed: 3 }
   const another = { ...SAID, slip: { ...slip, kind: 'saysAnother' } } as const
@@ -168,16 +188,21 @@ describe('the ground crew on the screen', () => {
 
   it('takes calls of words alone by key, logged as just that', () => {
     const run = flown(GROUND)
-    expect(labels(run).slice(0, 3)).toEqual([
+    expect(labels(run)).toEqual([
+      'Stop',
       'Confirm by key: external power',
       'Confirm by key: beacon',
+      ...['Say again', 'Stand by', 'From the top'],
       'Confirm by key: push',
+    ])
+    expect(buttonsOf(TALK, run.state).flatMap(({ waitsFor }) => waitsFor ?? [])).toEqual([
+      'the ground crew asks for the brakes first',
     ])
     press(run, { type: 'confirmTurn', turn: 'crew.push', part: 'call' })
     expect(run.said().join(' ')).toContain('Not yet')
     press(run, { type: 'confirmTurn', turn: 'crew.beacon', part: 'call' })
     expect(run.events.at(-1)).toMatchObject({ type: 'transmitted', evidence: { by: 'key', text: '' } })
-    const [answer] = buttonsOf(TALK, run.state)
+    const [, answer] = buttonsOf(TALK, run.state)
     expect(answer).toMatchObject({ label: 'Confirm by key: brakes', phrase: 'your answer' })
     press(run, { type: 'confirmTurn', turn: 'crew.brakes', part: 'readBack' })
     expect(run.state.turns['crew.brakes']?.status).toBe('done')

@@ -112,6 +112,22 @@ describe('what is hidden while a run is on', () => {
     expect(shown.isDrawn).toBe(true)
   })
 
+  it('is what the pilot is asked for first, until the figures are accepted; what it is worked out by is there', () => {
+    const draft = dealtBy(pack, 7)?.preliminary ?? EMPTY_DRAFT
+    const initial = { ...createAppStore().getState(), draft, preview: compute(pack.figures, draft) }
+    const shownOf = (ownValues: boolean) =>
+      draftView(pack, { ...initial, settings: { ...initial.settings, ownValues } })
+    const asked = shownOf(true)
+    expect(asked.computed.find(({ name }) => name === 'takeoffTrim')).toMatchObject({ shown: undefined, why: [] })
+    expect(asked.yours).toEqual(['takeoff trim'])
+    expect(asked.limits.map(({ label }) => label)).not.toContain('takeoff trim')
+    expect(asked.sourced.find(({ name }) => name === 'takeoffTrim')).toMatchObject({ shown: undefined, isHidden: true })
+    expect(asked.computed.filter(({ hidden }) => hidden).map(({ name }) => name)).toEqual(['takeoffTrim'])
+    const told = shownOf(false)
+    expect(told.computed.find(({ name }) => name === 'takeoffTrim')?.shown).toBeDefined()
+    expect(told.yours).toEqual([])
+  })
+
   it('is what is read back, and every working that leads to it or follows from it', async () => {
     const { state } = await rig()
     const hidden = hiddenFigures(pack, state())

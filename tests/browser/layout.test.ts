@@ -51,6 +51,38 @@ describe.each(SIZES)('at a %s window', (_, width, height) => {
     expect(wider).toBe(0)
   })
 
+  test.runIf(width < 600).each([
+    ['an item', ['load figures list']],
+    ['a start', upTo('rotation seen')],
+  ] as const)(
+    'with a paper open the challenge stays in sight, however far down one reads: %s',
+    async (place, answers) => {
+      opened = await openPage({ address: inject('address'), width, height })
+      await goOnFlown(opened, [...answers], { talk: TALK })
+      const { page } = opened
+      await page.locator('.pile button').first().click()
+      const paper = page.locator('.open-papers')
+      await paper.waitFor()
+      const scrollsItself = await paper.evaluate(({ scrollHeight, clientHeight }) => scrollHeight > clientHeight)
+      expect(scrollsItself).toBe(true)
+      const inSight = place === 'a start' ? ['h1', '.elapsed'] : ['h1']
+      for (const to of ['start', 'end'] as const) {
+        const seen = await page.evaluate(
+          ([selectors, where]) => {
+            globalThis.scrollTo(0, where === 'end' ? document.body.scrollHeight : 0)
+            const dock = document.querySelector('.dock')?.getBoundingClientRect().top ?? Number.NaN
+            return selectors.map((selector) => {
+              const box = document.querySelector(selector)?.getBoundingClientRect()
+              return box !== undefined && box.top >= 0 && box.bottom <= dock
+            })
+          },
+          [inSight, to] as const,
+        )
+        expect(seen, to).toEqual(inSight.map(() => true))
+      }
+    },
+  )
+
   test('a paper is one touch away, beside the answer, and there after a reload', async () => {
     opened = await openPage({ address: inject('address'), width, height })
     await goOnFlown(opened, ['load figures list'], {})

@@ -202,6 +202,7 @@ describe('what is checked', () => {
     }
     const [difference, most] = [calls.get('difference')?.value?.max, calls.get('leftMagneto')?.value?.max]
     expect(difference).toBeLessThan(Number(most))
+    expect(calls.get('difference')?.value?.between).toEqual(['leftMagneto', 'rightMagneto'])
   })
 
   test('engines stop by their mixture', () => {

@@ -121,6 +121,15 @@ describe('a watch in a pack', () => {
       ['call: a, say: [a], group: up', 'call: b, say: [b]'],
       'group "up" has one call; any order needs at least two',
     ],
+    [
+      'a difference of calls that come after it, or read out nothing',
+      [
+        'call: a, say: ["a <value>"], value: {kind: integer, min: 5}',
+        'call: b, say: [b]',
+        'call: c, say: ["c <value>"], value: {kind: integer, min: 0, between: [a, b]}',
+      ],
+      'no call before this one that reads out a value is called "b"; did you mean "a"?',
+    ],
     ['no time before it', ['call: a, say: [a], notBefore: 0'], 'notBefore 0 is too small; it should be more than 0'],
     [
       'a field that there is not',

@@ -94,7 +94,7 @@ describe('the place in the procedure', () => {
     await answer('flow complete')
     await waitFor(() => expect(item('takeoff trim')).toContain('open again'))
     expect(within(lists).getAllByRole('listitem')[0]?.textContent).toContain('no longer complete: zero fuel weight')
-    expect(screen.getByText(/final figures, revision 2/)).toBeTruthy()
+    expect(screen.getByText(/final figures, changed once \(revision 2\)/)).toBeTruthy()
   })
 
   it('says what to look at, and nothing beside it', async () => {

@@ -16,6 +16,20 @@ const rows = (name: string) =>
 const headline = (name: string) => screen.findByRole('heading', { level: 1, name })
 const VALUES = /corrie|tarn|five thousand|5,?000|four two seven one|4271/i
 
+describe('the buttons of the ground crew', () => {
+  it('say in words which must wait, and look another way; they can be pressed all the same', async () => {
+    const { user } = talking(GROUND)
+    const waits = screen.getByRole('button', { name: /Confirm by key: push/ })
+    expect(waits.textContent).toContain('waits: the ground crew asks for the brakes first')
+    expect(waits.className).toBe('waits')
+    const ready = screen.getByRole('button', { name: /Confirm by key: beacon/ })
+    expect(ready.textContent).toContain('or say “beacon on”')
+    expect(ready.className).toBe('first')
+    await user.click(waits)
+    expect(await screen.findByText(/Otherseat: “Not yet/)).toBeTruthy()
+  })
+})
+
 describe('an exchange', () => {
   it('says who is to be called, and with which words', async () => {
     talking([])

@@ -1,9 +1,14 @@
 import { cleanup, render, screen } from '@testing-library/preact'
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
+import type { Actions } from '../../src/app/actions/actions.ts'
+import { createAppStore } from '../../src/app/store.ts'
 import type { ViewWatch } from '../../src/app/view/timeView.ts'
 import type { DebriefCall } from '../../src/kernel/run/debrief/debriefWatch.ts'
+import { App } from '../../src/ui/App.tsx'
 import { WatchSection } from '../../src/ui/parts/debrief/WatchSection.tsx'
 import { WatchPanel } from '../../src/ui/parts/run/WatchPanel.tsx'
+import { beforeEngine, began, STARTING } from '../kernel/run/startFixture.ts'
+import './stage.tsx'
 
 type Call = ViewWatch['calls'][number]
 const call = (label: string, more: Partial<Call>): Call => ({
@@ -40,6 +45,19 @@ describe('the calls of a start on the screen', () => {
       'oil pressurenext, within 5 s',
       'stableahead',
     ])
+  })
+})
+
+describe('the clock of a start', () => {
+  it('stands in one block with the challenge, which stays in sight beside a paper', async () => {
+    const { state } = beforeEngine().happen(began(3_000))
+    const store = createAppStore({ pack: STARTING, run: { ...state, startedAt: 40_000 }, screen: 'run' })
+    store.setState({ settings: { ...store.getState().settings, welcomed: true } })
+    render(<App store={store} actions={{} as Actions} />)
+    const clock = await screen.findByRole('timer')
+    expect(clock.textContent).toBe('0:57')
+    expect(clock.closest('.now')).toBe(screen.getByRole('heading', { level: 1 }).closest('.now'))
+    expect(screen.getAllByRole('timer')).toHaveLength(1)
   })
 })
 

@@ -15,7 +15,7 @@ import type { RunState } from '../../kernel/run/core/state.ts'
 import type { AppState } from '../store.ts'
 import { type ComputedView, computedViews } from './computedView.ts'
 import { type FieldGroup, fieldGroups, type LoadField, loadFields } from './fields.ts'
-import { type Hidden, hiddenFigures } from './hiddenFigures.ts'
+import { type Hidden, hiddenFigures, hiddenUntilAsked } from './hiddenFigures.ts'
 import { type LimitView, limitViews } from './limitsView.ts'
 import { type SourcedView, sourcedViews } from './sourcesView.ts'
 
@@ -47,6 +47,8 @@ export interface DraftView {
   readonly limits: readonly LimitView[]
   /** A drawn departure that is not accepted yet: there is no run in which a value could be shown. */
   readonly isDrawn: boolean
+  /** Labels of what the pilot is asked for first, hidden until the figures are accepted; of a drawn departure more is. */
+  readonly yours: readonly string[]
   /** Revision in force; 0 before the first. */
   readonly revision: number
   /** Values read back or entered that are other ones than in the revision in force. */
@@ -70,7 +72,11 @@ export function draftView(
   const hasStations = run?.status === 'running' ? run.script !== undefined : settings.stations
   const inForce = revisions.at(-1)
   const situation = { ...initial(pack), ...run?.situation, ...(run?.status !== 'running' && draft.situation) }
-  const hidden = hiddenFigures(pack, run, dealt === undefined ? undefined : situation)
+  const isDrawn = !run && dealt !== undefined
+  const isAskedFirst = !run && !isDrawn && settings.ownValues
+  const hidden = isAskedFirst
+    ? hiddenUntilAsked(pack, situation)
+    : hiddenFigures(pack, run, isDrawn ? situation : undefined)
   // What stations give does not come from a sheet while they are there.
   const isGiven = (name: string) => run?.script !== undefined && pack.figures.declarations[name]?.given !== undefined
   const changes =
@@ -94,7 +100,8 @@ export function draftView(
     sourced: sourcedViews(pack, draft, preview, inForce, hidden),
     hidden,
     limits: preview ? limitViews(pack, preview, hidden) : [],
-    isDrawn: !run && dealt !== undefined,
+    isDrawn,
+    yours: isAskedFirst ? computed.filter((one) => one.hidden === 'own').map(({ label }) => label) : [],
     revision: inForce?.revision ?? 0,
     changes: told.map(({ figure, label }) => {
       if (hidden.has(figure)) return { label, hidden: true }

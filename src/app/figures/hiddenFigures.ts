@@ -45,6 +45,23 @@ export function hiddenFigures(
   return withWorkings(pack, hidden, run.revealedFigures)
 }
 
+/** Before the first revision: what the pilot is asked for first, with what would give it away and nothing else. */
+export function hiddenUntilAsked(pack: Pack, situation: RunState['situation']): ReadonlyMap<string, Hidden> {
+  const all = Object.values(pack.figures.declarations).filter(({ derived }) => derived)
+  const read = figuresRead(pack, situation)
+  const hidden = new Map<string, Hidden>(all.filter(({ ownFirst }) => ownFirst).map(({ name }) => [name, 'own']))
+  const usersOf = (name: string) => all.filter(({ derived }) => derived?.uses.includes(name)).map((user) => user.name)
+  const leadsToHidden = (name: string) => !read.has(name) && usersOf(name).every((user) => hidden.has(user))
+  // Those that are added are looked at in their turn.
+  for (const name of hidden.keys()) {
+    const steps = all.filter((one) => usersOf(one.name).includes(name) && leadsToHidden(one.name))
+    for (const near of [...usersOf(name), ...steps.map((step) => step.name)]) {
+      if (!hidden.has(near)) hidden.set(near, 'near')
+    }
+  }
+  return hidden
+}
+
 function withWorkings(
   { figures }: Pack,
   hidden: ReadonlyMap<string, Hidden>,

@@ -84,8 +84,14 @@ export function buttonsOf(pack: Pack, run: RunState): ViewButton[] {
     case 'watch':
       return [...watchButtons(pack, run, floor), ...buttonsFor('stop', 'fromTop', 'sayAgain')]
     case 'exchange':
-    case 'briefing':
-      return [...talkButtons(pack, run), ...anywhere, ...buttonsFor('fromTop')]
+    case 'briefing': {
+      // "Stop" comes first where it may be needed, and what would be refused now comes last: many of them fill a phone.
+      const stop = groundCrewOf(pack, run) ? buttonsFor('stop') : []
+      const talk = talkButtons(pack, run)
+      const waiting = talk.filter(({ waitsFor }) => waitsFor !== undefined)
+      const ready = talk.filter((one) => !waiting.includes(one))
+      return [...stop, ...ready, ...buttonsFor('sayAgain', 'standBy', 'fromTop'), ...waiting]
+    }
     case 'call':
       return [...callButton(pack, run), ...anywhere]
     case 'end':

@@ -11,11 +11,12 @@ import { holds } from '../../kernel/pack/place.ts'
 import type { Role } from '../../kernel/pack/roles.ts'
 import { partNames, statesOf } from '../../kernel/response/readBack.ts'
 import { outlineOf, usualWording } from '../../kernel/response/sentence.ts'
-import { isFree } from '../../kernel/run/core/interlocks.ts'
+import { isFree, waitsFor } from '../../kernel/run/core/interlocks.ts'
 import type { RunState } from '../../kernel/run/core/state.ts'
 import { topicsOf } from '../../kernel/run/talk/briefing.ts'
-import { readBacksOf, stationWords } from '../../kernel/run/talk/radio.ts'
+import { readBacksOf, type Speech, stationWords } from '../../kernel/run/talk/radio.ts'
 import { answers, callableTurns, pendingTurn, talkAt, turnState } from '../../kernel/run/talk/talk.ts'
+import { withProperNames } from './properNames.ts'
 
 export type ElementShown = 'ahead' | 'right' | 'wrong' | 'missing'
 
@@ -128,7 +129,12 @@ function callHint(pack: Pack, { station, order }: Exchange, turn: ExchangeTurn |
 
 /** What the pilot says first: words, the names of the values in it, and who the pilot is. */
 function callWords(pack: Pack, turn: ExchangeTurn): string {
-  return turn.calls ? outlineOf(turn.calls, (name) => nameOrConstant(pack, name)) : ''
+  return turn.calls
+    ? withProperNames(
+        pack,
+        outlineOf(turn.calls, (name) => nameOrConstant(pack, name)),
+      )
+    : ''
 }
 
 /** What is the same in every departure, as the call sign, is nothing to be found out. */
@@ -142,8 +148,8 @@ function pendingView(pack: Pack, exchange: Exchange, turn: ExchangeTurn, run: Ru
   const { shown, status } = turnState(run, turn.id)
   const station = stationWords(pack, run, exchange, turn)
   const slip = status === 'slipped' ? run.script?.slip : undefined
-  const words = (slip ? station.closes(slip) : station.whole()).map(({ text }) => text).join(' ')
-  const correction = answers(exchange) ? correctionOf(station, turn, run) : ''
+  const words = withProperNames(pack, textOf(slip ? station.closes(slip) : station.whole()))
+  const correction = answers(exchange) ? withProperNames(pack, correctionOf(station, turn, run)) : ''
   const said = { ...(shown && { words }), ...(correction !== '' && { correction }) }
   return { turn: turn.id, label: turn.label, elements: elementsView(turn, run), ...said }
 }
@@ -154,13 +160,10 @@ function correctionOf(station: ReturnType<typeof stationWords>, turn: ExchangeTu
   if (last?.of !== 'readBack' || last.item !== turn.id || last.judgement.verdict !== 'negative') return ''
   const states = statesOf(readBacksOf(turn, run), last.judgement)
   const wrong = Object.keys(states).filter((id) => states[id] === 'wrong')
-  return wrong.length === 0
-    ? ''
-    : station
-        .negative(wrong)
-        .map(({ text }) => text)
-        .join(' ')
+  return wrong.length === 0 ? '' : textOf(station.negative(wrong))
 }
+
+const textOf = (speech: readonly Speech[]) => speech.map(({ text }) => text).join(' ')
 
 /** Right in any transmission so far counts as right; wrong or missing is what the last one says. */
 function elementsView(turn: ExchangeTurn, run: RunState) {
@@ -184,8 +187,8 @@ function turnsView(pack: Pack, exchange: Exchange, run: RunState): ViewTurn[] {
       const { id, label } = turn
       if (turnState(run, id).status === 'done') return { id, label, state: 'done', note: 'done' }
       if (id === pending?.id) return { id, label, state: 'now', note: 'waiting for your answer' }
-      const held = turn.interlocks?.find((interlock) => !isFree(pack, run, interlock))
-      if (held) return { id, label, state: 'waits', note: held.say }
+      const held = waitsFor(pack, run, turn)
+      if (held !== undefined) return { id, label, state: 'waits', note: held }
       if (turn.calls === undefined) return { id, label, state: 'waits', note: `${exchange.station.name} begins` }
       return { id, label, state: 'call', note: `say "${callWords(pack, turn)}"` }
     })

@@ -79,7 +79,7 @@ const AT: { readonly [Place in At]: Wording<Place> } = {
   },
   flow: (pack, _run, floor) => ({
     headline: flowAt(pack, floor)?.name ?? '',
-    hint: 'Do the flow, then say "done" or call the list.',
+    hint: 'Do the flow and say "done", then call the list.',
   }),
   watch(pack, run, floor) {
     const watch = watchAt(pack, floor)

@@ -8,6 +8,8 @@ export interface ViewButton {
   readonly phrase: string
   /** Is passed back as it is. */
   readonly press: Press
+  /** What must come first, where it would be refused now. */
+  readonly waitsFor?: string
   /** Passes the open item: shown one step further away. */
   readonly isPass?: true
 }

@@ -4,26 +4,30 @@ import type { Pack } from '../../kernel/pack/checklist.ts'
 import type { Exchange, ExchangeTurn } from '../../kernel/pack/exchange.ts'
 import type { Response } from '../../kernel/response/response.ts'
 import { sayResponse, usualWording } from '../../kernel/response/sentence.ts'
+import { waitsFor } from '../../kernel/run/core/interlocks.ts'
 import type { RunState } from '../../kernel/run/core/state.ts'
 import { readBacksOf } from '../../kernel/run/talk/radio.ts'
 import { callableTurns, pendingTurn, talkAt } from '../../kernel/run/talk/talk.ts'
 import type { ViewButton } from './press.ts'
+import { withProperNames } from './properNames.ts'
 
 export function talkButtons(pack: Pack, run: RunState): ViewButton[] {
   const talk = talkAt(pack, run.floor)
   if (!talk) return []
-  if (talk.type === 'exchange') return exchangeButtons(talk, run)
+  if (talk.type === 'exchange') return exchangeButtons(pack, talk, run)
   return [
     { label: 'Briefing complete', phrase: usualWording(talk.ends), press: { type: 'briefingDone', briefing: talk.id } },
   ]
 }
 
 /** Values are said or typed; words alone may be confirmed by key. */
-function exchangeButtons(exchange: Exchange, run: RunState): ViewButton[] {
+function exchangeButtons(pack: Pack, exchange: Exchange, run: RunState): ViewButton[] {
   const pending = pendingTurn(exchange, run)
   const calls = callableTurns(exchange, run).flatMap((turn) => {
     const phrase = wordsAlone(turn.calls ? [turn.calls] : [])
-    return phrase === undefined || turn === pending ? [] : [byKey(turn, 'call', phrase)]
+    if (phrase === undefined || turn === pending) return []
+    const held = waitsFor(pack, run, turn)
+    return [{ ...byKey(turn, 'call', withProperNames(pack, phrase)), ...(held !== undefined && { waitsFor: held }) }]
   })
   if (!pending) return calls
   const responses = readBacksOf(pending, run).map(({ response }) => response)

@@ -9,6 +9,7 @@ import { flowAt } from '../../kernel/run/list/flowSteps.ts'
 import { watchAt } from '../../kernel/run/watch/watchTiming.ts'
 import { buttonsOf } from './buttons.ts'
 import { talkView, type ViewBriefing, type ViewExchange } from './exchangeView.ts'
+import { figuresWords } from './figuresWords.ts'
 import { type Headline, headlineOf } from './headline.ts'
 import { overviewOf, type ViewList } from './overview.ts'
 import type { ViewButton } from './press.ts'
@@ -87,7 +88,7 @@ export function viewOf(pack: Pack, run: RunState): RunView {
     listenId: run.listenId,
     last: run.last,
     said: run.said,
-    figures: run.figureStatus ? `${run.figureStatus} figures, revision ${run.revision}` : 'no figures yet',
+    figures: run.figureStatus ? figuresWords(run.figureStatus, run.revision) : 'no figures yet',
   }
 }
 

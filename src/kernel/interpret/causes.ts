@@ -5,7 +5,8 @@ import { neighboursOf } from '../figures/neighbours.ts'
 import type { Value } from '../kinds/kind.ts'
 import type { Pack } from '../pack/checklist.ts'
 import { figuresFor } from '../pack/place.ts'
-import { findCauses } from '../response/causes.ts'
+import { readableFigures } from '../pack/readable.ts'
+import { findCauses, type RevisionValues } from '../response/causes.ts'
 import type { Cause, Judgement } from '../response/model.ts'
 import type { RunState } from '../run/core/state.ts'
 
@@ -19,7 +20,8 @@ export function withCauses(pack: Pack, state: RunState, judgement: Judgement): J
 
 /** What a wrong value of a figure fits, besides being wrong. */
 export function causesOf(pack: Pack, state: RunState, figure: string, read: Value): readonly Cause[] {
-  const declared = Object.values(pack.figures.declarations)
+  const readable = readableFigures(pack)
+  const declared = Object.values(pack.figures.declarations).filter(({ name }) => name === figure || readable.has(name))
   const figures = figuresFor(
     pack,
     state.values,
@@ -27,5 +29,19 @@ export function causesOf(pack: Pack, state: RunState, figure: string, read: Valu
   )
   const labels = Object.fromEntries(declared.map(({ name, label }) => [name, label]))
   const neighbours = state.inputs ? neighboursOf(pack.figures, compute(pack.figures, state.inputs), figure) : []
-  return findCauses({ figure, read, figures, labels, history: state.history, neighbours })
+  return findCauses({ figure, read, figures, labels, history: earlier(pack, state, figure), neighbours })
+}
+
+/**
+ * The revisions that brought another value of the figure, by what they are to it. A load sheet has no altimeter setting:
+ * the name of the sheet that a revision came on says nothing about each of its figures, a paper that prints it does.
+ */
+function earlier({ papers }: Pack, { history }: RunState, figure: string): RevisionValues[] {
+  const [paper, ...others] = papers.filter(({ lines }) =>
+    lines.some((line) => 'figure' in line && line.figure === figure),
+  )
+  const where = paper && others.length === 0 ? ` (${paper.title})` : ''
+  return history
+    .filter(({ values }, at) => at === 0 || history[at - 1]?.values[figure] !== values[figure])
+    .map((one) => ({ ...one, label: `earlier figures, revision ${one.revision}${where}` }))
 }

@@ -32,10 +32,11 @@ import { crossCheck, readOffSource } from './crossCheck.ts'
 import { isLate, lateWords } from './late.ts'
 import { ownValue } from './ownValue.ts'
 import { secondThoughts } from './readBack.ts'
+import { recheckUnknown } from './recheckUnknown.ts'
 import { brakesSet, stop } from './stop.ts'
 import { awaited, otherOrder, talk } from './talk.ts'
 import { overheard, type Utterance } from './utterance.ts'
-import { watchCall } from './watchCall.ts'
+import { callNotUnderstood, watchCall } from './watchCall.ts'
 
 export interface Rule {
   /** What it takes the utterance for. */
@@ -63,10 +64,12 @@ export const RULES: readonly Rule[] = [
   { name: 'what was waited for', applies: all(isStandingBy, not(isAsking)), read: awaited },
   { name: 'a value that could not be read', applies: all(isSure, asksForValue), read: sayAgain },
   { name: 'typed words that answer nothing', applies: all(isAsking, isTyped), read: sayAgain },
+  { name: 'no call, where one is questioned', applies: all(isAsking, not(isStandingBy)), read: callNotUnderstood },
   { name: 'other speech while Otherseat waits', applies: isWaiting, read: overheard },
 
   { name: 'a read-back put right', applies: all(isSure, isObjection), read: secondThoughts },
   { name: 'a correction of what was closed', applies: all(isSure, isCorrection, isNothingBegun), read: correction },
+  { name: 'an item to be rechecked that there is not', applies: isSure, read: recheckUnknown },
   { name: 'an answer that lost its first word', applies: all(isCut, at('item')), read: cutAnswer },
   { name: 'an answer to the open item', applies: at('item'), read: answer },
   { name: 'the clearance waited for', applies: all(isSure, at('line')), read: clearance },
@@ -79,4 +82,5 @@ export const RULES: readonly Rule[] = [
   { name: 'a start that begins', applies: isSure, read: watchCall },
   { name: 'a command', applies: isSure, read: command },
   { name: 'a situation that has changed', applies: isSure, read: situation },
+  { name: 'no call of the start', applies: at('watch'), read: callNotUnderstood },
 ]

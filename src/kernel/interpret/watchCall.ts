@@ -5,12 +5,13 @@ import type { Figure } from '../kinds/kind.ts'
 import type { Transcript } from '../numbers/tokens.ts'
 import type { WatchCall } from '../pack/checklist.ts'
 import { judge } from '../response/judge.ts'
+import { HARMLESS } from '../response/lexicon.ts'
 import { type Response, responseFrom } from '../response/response.ts'
 import type { EventBody } from '../run/core/events.ts'
 import { outsideOf } from '../run/watch/callValue.ts'
 import { runningWatch, watchAt, watchesOf, watchState } from '../run/watch/watchTiming.ts'
 import { isSaid } from './announcements.ts'
-import type { Utterance } from './utterance.ts'
+import { isHalfOther, type Utterance } from './utterance.ts'
 
 const VALUE_ALONE = responseFrom('[at] <value> [percent]')
 
@@ -32,6 +33,29 @@ export function watchCall({ pack, state, heard: { beganAt }, said, evidence }: U
     if (called) return { type: 'watchCalled', watch: watch.id, call: call.id, at, evidence, ...called }
   }
   return undefined
+}
+
+/** Words that are in many calls and in any talk beside an engine. */
+const COMMON = new Set(['on', 'off', 'in', 'out', 'up', 'not', 'no', 'too', 'stays', 'still', 'percent', 'degrees'])
+/** More words than a call has. */
+const MOST_WORDS = 8
+
+/**
+ * What the pilot means for a start and cannot be taken for a call of it: all that is typed there, and a few spoken words with
+ * one of a call among them. Undefined for other speech: whoever watches an engine talks, and says many numbers.
+ */
+export function callNotUnderstood(utterance: Utterance): EventBody | undefined {
+  const { pack, state, heard, said, evidence } = utterance
+  const running = runningWatch(pack, state)
+  const watch = running ?? watchAt(pack, state.floor)
+  if (!watch || state.floor.at !== 'watch') return undefined
+  const { begins, calls, abnormal } = watch
+  const says = running ? [...calls, ...abnormal].map(({ say }) => say) : [begins]
+  const known = new Set(says.flatMap(({ wordings }) => wordings).flatMap((text) => phrase(text).split(' ')))
+  const isOfCall = (word: string) => known.has(word) && !COMMON.has(word) && !HARMLESS.has(word)
+  const words = said.heard.tokens.filter(({ number }) => !number).map(({ text }) => text)
+  const isMeant = words.length <= MOST_WORDS && words.some(isOfCall) && !isHalfOther(utterance)
+  return heard.by === 'typed' || isMeant ? { type: 'overheard', watch: watch.id, evidence } : undefined
 }
 
 type Called = Pick<EventBody<'watchCalled'>, 'value' | 'inRange'>

@@ -125,6 +125,8 @@ export interface CallValue {
   readonly label?: string
   /** Said at once where it lies outside: with fuel on below its speed nothing is asked first. */
   readonly stopWords?: string
+  /** Two earlier calls: the value is the difference of theirs. */
+  readonly between?: readonly [string, string]
 }
 
 /** A call that ends a watch at once. */

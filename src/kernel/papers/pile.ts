@@ -7,7 +7,7 @@ import type { Inputs } from '../figures/model.ts'
 import { ownOf } from '../own.ts'
 import type { Pack } from '../pack/checklist.ts'
 import type { Paper } from '../pack/paper.ts'
-import { isIssued, type PrintedLine, type PrintedPaper, type PrintGround, print } from './print.ts'
+import { isConstant, isIssued, type PrintedLine, type PrintedPaper, type PrintGround, print } from './print.ts'
 
 /** A sheet as it came in. */
 export interface Sheet {
@@ -38,10 +38,11 @@ export function pileOf(pack: Pack, sheets: readonly Sheet[], ground: Ground): re
 }
 
 /** A card has no line that a sheet fills in. */
-export const isCard = ({ lines }: Paper): boolean => lines.every((line) => 'heading' in line || 'text' in line)
+export const isCard = (pack: Pack, { lines }: Paper): boolean => lines.every((line) => isConstant(pack, line))
 
 function editionsOf(pack: Pack, paper: Paper, sheets: readonly Sheet[], ground: Ground): readonly Edition[] {
-  if (isCard(paper)) return [{ ...print(pack, paper, { ...ground, sheet: NO_SHEET }), id: paper.id, number: undefined }]
+  if (isCard(pack, paper))
+    return [{ ...print(pack, paper, { ...ground, sheet: NO_SHEET }), id: paper.id, number: undefined }]
   const editions: Edition[] = []
   let before: PrintedPaper | undefined
   for (const { inputs, t } of sheets) {

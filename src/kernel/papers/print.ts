@@ -112,14 +112,21 @@ function limitText({ limits = {}, measure }: FigureDeclaration): string {
   return told.filter((one) => one).join(', ')
 }
 
-/** Whether the sheet says anything of this departure that the paper prints. */
+/** The same in every departure. */
+export const isConstant = ({ figures }: Pack, line: PaperLine): boolean =>
+  'heading' in line ||
+  'text' in line ||
+  ('figure' in line && ownOf(figures.declarations, line.figure)?.constant !== undefined)
+
+/** Whether the sheet says anything of this departure that the paper prints; of its status and the like any sheet does. */
 export function isIssued(pack: Pack, paper: Paper, ground: PrintGround): boolean {
-  return paper.lines.some((line) => {
-    if ('load' in line) return ownOf(ground.sheet.loads, line.load) !== undefined
-    if (!('figure' in line)) return false
-    const isConstant = ownOf(pack.figures.declarations, line.figure)?.constant !== undefined
-    return !isConstant && printedLines(pack, paper, line, ground).some(({ text }) => text !== '')
-  })
+  const numbers = paper.lines.filter((line) => ('load' in line || 'figure' in line) && !isConstant(pack, line))
+  if (numbers.length === 0) return true
+  return numbers.some((line) =>
+    'load' in line
+      ? ownOf(ground.sheet.loads, line.load) !== undefined
+      : printedLines(pack, paper, line, ground).some(({ text }) => text !== ''),
+  )
 }
 
 /** The source's word first; then what goes with the departure as it was handed in. */

@@ -45,6 +45,7 @@ const SECTIONS: { readonly [Part in keyof Debrief]-?: (debrief: Debrief) => Comp
   remarks: elsewhere,
   situations: elsewhere,
   outOfOrder: elsewhere,
+  notEnded: elsewhere,
   stops: elsewhere,
 }
 
@@ -205,7 +206,7 @@ function Catches({ catches }: Pick<Debrief, 'catches'>) {
 const BREAKS = { standBy: 'stood by', break: 'broke off', left: 'left the page and came back' } as const
 
 function Breaks({ debrief }: { readonly debrief: Debrief }) {
-  const { interruptions, remarks, situations, outOfOrder, stops } = debrief
+  const { interruptions, remarks, situations, outOfOrder, notEnded, stops } = debrief
   const notes = [
     ...remarks.map(({ t, text, known }) => ({
       t,
@@ -217,6 +218,7 @@ function Breaks({ debrief }: { readonly debrief: Debrief }) {
     })),
     ...situations.map(({ t, label, option }) => ({ t, text: `${label}: ${option}` })),
     ...outOfOrder.map(({ t, list, before }) => ({ t, text: `${list} called before ${before}` })),
+    ...notEnded,
     ...stops.map(({ t, text, at }) => ({ t, text: `stopped at ${at}${text === '' ? '' : `: “${text}”`}` })),
   ].toSorted((one, other) => one.t - other.t)
   if (notes.length === 0) return null

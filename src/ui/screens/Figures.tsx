@@ -3,6 +3,7 @@
 import { useMemo } from 'preact/hooks'
 import { draftView } from '../../app/figures/draftView.ts'
 import { isDraftEmpty } from '../../app/selectors.ts'
+import { times } from '../../app/view/figuresWords.ts'
 import type { Pack } from '../../kernel/pack/checklist.ts'
 import { Changes } from '../parts/figures/Changes.tsx'
 import { ComputedValues } from '../parts/figures/ComputedValues.tsx'
@@ -56,8 +57,7 @@ function FiguresOf({ pack }: { readonly pack: Pack }) {
       <div class="stack">
         <h1 tabIndex={-1}>Figures of this departure</h1>
         <p class="soft">
-          {pack.aircraft}.{' '}
-          {view.revision > 0 ? `Revision ${view.revision} is in force.` : 'No revision is in force yet.'}
+          {pack.aircraft}. {revisionWords(view.revision)}
           {view.isDrawn && ' What is computed stays hidden: work trim and speeds out from the papers.'}
           {isRunning && ' During a run, values to be read back are hidden, and the workings that lead to them.'}
         </p>
@@ -87,6 +87,12 @@ function FiguresOf({ pack }: { readonly pack: Pack }) {
       <EnterBar revision={view.revision} />
     </main>
   )
+}
+
+function revisionWords(revision: number): string {
+  if (revision === 0) return 'No revision is in force yet.'
+  if (revision === 1) return 'Revision 1 is in force.'
+  return `Revision ${revision} is in force: the figures were changed ${times(revision - 1)}. Papers count editions of their own.`
 }
 
 function EnterBar({ revision }: { readonly revision: number }) {

@@ -34,6 +34,7 @@ const transmitted = (turn: string, part: string, verdict: string) => ({
   judgement: { verdict },
 })
 const OVERHEARD = { type: 'overheard' }
+const TO_START = { type: 'overheard', watch: 'engine' }
 
 type Row = readonly [place: keyof typeof PLACES, text: string, event: object, more?: Partial<Heard>]
 
@@ -163,15 +164,28 @@ const ROWS: readonly Row[] = [
   ['before the engine start', 'starting', { type: 'watchBegan', watch: 'engine', at: 9_000 }],
   ['in the engine start', 'rotation', { type: 'watchCalled', call: 'rotation', at: 9_000 }],
   ['in the engine start', 'rotation', OVERHEARD, { doubt: 'unsure' }],
+  ['in the engine start', 'rotation', TO_START, { doubt: 'unsure', score: 0.4 }],
   ['in the engine start', 'hot start', { type: 'watchStopped', abnormal: 'hot', at: 9_000 }],
   ['in the engine start', 'stable five eight', { type: 'watchCalled', call: 'stable', value: 58, inRange: true }],
   ['in the engine start', 'stable six four', { type: 'watchCalled', call: 'stable', value: 64, inRange: false }],
   ['in the engine start', 'stable', { type: 'watchCalled', call: 'stable' }],
   ['in the engine start', 'five eight', OVERHEARD],
-  ['in the engine start', 'stable negative', OVERHEARD],
-  ['in the engine start', 'stable disregard', OVERHEARD],
-  ['in the engine start', 'stable point', OVERHEARD],
-  ['in the engine start', 'stable or light', OVERHEARD],
+  ['in the engine start', 'stable negative', TO_START],
+  ['in the engine start', 'stable disregard', TO_START],
+  ['in the engine start', 'stable point', TO_START],
+  ['in the engine start', 'stable or light', TO_START],
+  ['in the engine start', 'we have a nice rotation here', TO_START],
+  ['in the engine start', 'rotation', TO_START, { doubt: 'onsetCut' }],
+  ['in the engine start', 'it is coming up nicely now', OVERHEARD],
+  ['in the engine start', 'did you see how slow the rotation was on the other one', OVERHEARD],
+  ['in the engine start', 'five eight', OVERHEARD],
+  ['in the engine start', 'silent', OVERHEARD],
+  ['in the engine start', '', OVERHEARD],
+  ['in the engine start', 'N two is alive', TO_START, TYPING],
+  ['in the engine start, a call questioned', 'not rotation', TO_START],
+  ['in the engine start, a call questioned', 'did you see that bird', OVERHEARD],
+  ['before the engine start', 'not starting', TO_START],
+  ['before the engine start', 'we go', OVERHEARD],
   ['in the engine start', 'stand by', commanded('standBy')],
   ['in the engine start, a value asked for', 'negative', OVERHEARD],
   ['in the engine start, a value asked for', 'disregard', commanded('disregard')],
@@ -232,6 +246,12 @@ const ROWS: readonly Row[] = [
   ['in a briefing under way', 'correction first level five thousand', { type: 'briefed' }],
   ['with a ground crew that waits for a step', 'power on line', { type: 'stepDone', step: 'gone.power' }],
   ['with the ground crew', 'power on line', { type: 'transmitted' }, { by: 'typed' }],
+  ['at the first item', 'recheck the magic carpet', commanded('recheck')],
+  ['at the first item', 'recheck takeoff trim five point two up', commanded('recheck')],
+  ['at the first item', 'recheck', commanded('recheck')],
+  ['at the first item', 'recheck flap', commanded('recheck', 'flap')],
+  ['at the item after it', 'please recheck the door', commanded('recheck'), TYPING],
+  ['in a flow', 'recheck the magic carpet', commanded('recheck')],
   ['with the ground crew', 'recheck transponder', commanded('recheck', 'transponder')],
   ['with the ground crew', 'beacon on', transmitted('crew.beacon', 'call', 'correct')],
   ['with the ground crew', 'ready to push', transmitted('crew.push', 'call', 'correct')],
@@ -277,6 +297,27 @@ describe('an utterance', () => {
   it('is in words that the ear listens for, in some row of each rule', () => {
     const heard = ROWS.filter(isListenedFor).map(ruleOf)
     expect(NAMES.filter((name) => !heard.includes(name))).toEqual([])
+  })
+})
+
+describe('talk beside an engine start', () => {
+  it.each([
+    ['in the engine start', 'it is coming up nicely now'],
+    ['in the engine start', 'did you see how slow the rotation was on the other one'],
+    ['in the engine start', 'five eight'],
+    ['in the engine start', 'silent'],
+    ['in the engine start', ''],
+    ['in the engine start, a call questioned', 'did you see that bird'],
+    ['before the engine start', 'we go'],
+    ['in a flow', 'rotation'],
+  ] as const)('%s: "%s" is not asked for again', (place, text) => {
+    const [pack, run] = PLACES[place]
+    expect(interpret(pack, run.state, heardAt(run, text, {})).event).not.toHaveProperty('watch')
+  })
+
+  it('is not, where one of the ear’s passes took it for other speech', () => {
+    const [pack, run] = PLACES['in the engine start']
+    expect(interpret(pack, run.state, heardAt(run, 'rotation', { doubt: 'unsure' })).event).not.toHaveProperty('watch')
   })
 })
 

@@ -70,6 +70,26 @@ describe('the pile', () => {
     expect(ids([{ status, loads: {}, values: {}, lastMinute: [{ station: 'aftHold', weight: 30 }] }])).toEqual(CARDS)
   })
 
+  it('has a paper whose only figures are constants as a card, and one with a status besides with every sheet', () => {
+    const [first] = pack.papers
+    if (!first) throw new Error('the demo has no papers')
+    const { source: _, edition: __, ...blank } = first
+    const lines = [{ heading: 'Flight' }, { figure: 'callsign' }, { label: 'Aircraft', text: 'QX-MRA' }] as const
+    const papers = [
+      { ...blank, id: 'flightCard', lines },
+      { ...blank, id: 'cover', lines: [...lines, { status: 'Status' }] },
+    ]
+    const on = (sheets: readonly Inputs[]) =>
+      pileOf(
+        { ...pack, papers },
+        sheets.map((inputs) => ({ inputs })),
+        GROUND,
+      )
+    expect(on([]).map(({ id }) => id)).toEqual(['flightCard'])
+    expect(on([])[0]?.lines.find(({ label }) => label === 'call sign')?.text).toBe('SALTMARSH 421')
+    expect(on([preliminary, final]).map(({ id }) => id)).toEqual(['flightCard', 'cover.2', 'cover.1'])
+  })
+
   it('is numbered by the sheet where the paper has a figure for it', () => {
     const third: Inputs = { ...final, values: { ...final.values, loadSheetEdition: 5 } }
     const numbers = pile([preliminary, final, third]).filter(({ paper: { id } }) => id === 'loadSheet')

@@ -14,7 +14,7 @@ import { restarted, startUnderWay } from '../watch/watching.ts'
 import { runningWatch, watchState } from '../watch/watchTiming.ts'
 import { announce } from './announce.ts'
 import type { RunCommand, RunEvent } from './events.ts'
-import { corrected, goneBack, rechecked } from './goingBack.ts'
+import { corrected, goneBack, rechecked, recheckUnknown } from './goingBack.ts'
 import { enter, sayAndListen } from './listening.ts'
 import { advance, nextFloor, nextInList } from './moving.ts'
 import { unasked } from './ownValue.ts'
@@ -49,7 +49,9 @@ const HANDLERS: Readonly<Record<RunCommand, Handler>> = {
   whatCanISay: atOnce((pack, state) => announce(pack, state, [say.youCanSay(whatToSay(pack, state))])),
   skip: atOnce(skipped),
   goBack: notInStart(goneBack),
-  recheck: notInStart((pack, state, { argument = '' }) => rechecked(pack, state, argument)),
+  recheck: notInStart((pack, state, { argument, evidence }) =>
+    argument === undefined ? recheckUnknown(pack, state, evidence.by) : rechecked(pack, state, argument),
+  ),
   fromTop: atOnce((pack, state) => fromTop(pack, { ...state, standingBy: false })),
   leaveOpen: atOnce((pack, state) => leaveOpen(pack, { ...state, standingBy: false })),
   pass: atOnce((pack, state, { argument }) => pass(pack, state, argument)),

@@ -134,7 +134,11 @@ export interface EventFields {
   /** The words of a station were shown on request. */
   readonly wordsShown: { readonly turn: string; readonly evidence: Evidence }
   /** Speech that was neither an answer nor a command; the run is unaffected. */
-  readonly overheard: { readonly evidence: Evidence }
+  readonly overheard: {
+    readonly evidence: Evidence
+    /** It was meant for this start, and was no call of it that could be understood. */
+    readonly watch?: string
+  }
   readonly commanded: { readonly command: RunCommand; readonly argument?: string; readonly evidence: Evidence }
   /** A word item confirmed by key: logged as not read back. */
   readonly confirmedByKey: {

@@ -5,6 +5,8 @@ import { agenda, findItem, itemsOf, listById, listsOf } from '../../pack/place.t
 import { partNames } from '../../response/readBack.ts'
 import { readBacksOf } from '../talk/radio.ts'
 import { findTurn, reopenTurn } from '../talk/talk.ts'
+import { askAgain, tooSoonToAsk } from './askingAgain.ts'
+import type { By } from './events.ts'
 import { enter, sayAndListen as listenAfter } from './listening.ts'
 import { floorOf } from './moving.ts'
 import { say } from './phrases.ts'
@@ -23,6 +25,11 @@ export function rechecked(pack: Pack, state: RunState, challenge: string): Step 
   const id = state.closed.findLast((one) => asked.includes(one)) ?? asked.at(-1)
   if (id === undefined) return listenAfter(pack, state, [], { prompt: true })
   return toItem(pack, { ...state, question: undefined, standingBy: false }, id)
+}
+
+/** No item of that name: what is open stays, and it is no miss of it. */
+export function recheckUnknown(pack: Pack, state: RunState, by: By): Step {
+  return tooSoonToAsk(pack, state, by) ?? askAgain(pack, state, [say.recheckWhat()])
 }
 
 /** In a list the item before, elsewhere what was closed last. */

@@ -29,6 +29,10 @@ export function isFree(pack: Pack, state: RunState, { after }: Interlock): boole
   return doneNames(state).includes(after) || !canHappen(pack, state, after)
 }
 
+/** What a thing still waits for, in the words of its interlock; undefined where it waits for nothing, or for time alone. */
+export const waitsFor = (pack: Pack, state: RunState, held: { readonly interlocks?: readonly Interlock[] }) =>
+  held.interlocks?.find((interlock) => !isFree(pack, state, interlock))?.say
+
 /** Notes when each thing was done, and forgets what is no longer done. `t`: ms from the start of the run. */
 export function stamped(state: RunState, t: number): RunState {
   const doneAt = Object.fromEntries(doneNames(state).map((name) => [name, state.doneAt[name] ?? t]))

@@ -27,6 +27,8 @@ export const FIXED_PHRASES = [
   'final',
   'amended',
   'recheck',
+  'recheck what',
+  'say recheck and the item',
   'no change to items done',
   'figures changed',
   'changed',
@@ -113,6 +115,7 @@ export const FIXED_PHRASES = [
   'is low',
   'is high',
   'or recheck',
+  'does not fit the readings',
   'already',
   'ready for',
   "limits are the flight manual's",
@@ -182,6 +185,8 @@ export const say = {
   figuresIn: (status: Status) => sentence(`${status} figures are in`),
   figuresChanged: () => sentence('figures changed'),
   openAgain: (names: readonly string[]) => sentence(`recheck ${listed(names)}`),
+  /** No item is called what was to be rechecked. */
+  recheckWhat: () => `${ask('recheck what')} ${sentence('say recheck and the item')}`,
   /** Papers that came in, each with the number of its edition. */
   papersIn: (papers: readonly { readonly title: string; readonly number: number }[]) => {
     const [only] = papers
@@ -270,6 +275,8 @@ export const say = {
   /** It may have been misread: the order, and the way to put it right. */
   outside: (value: string, side: 'low' | 'high', stopWords: string) =>
     `${sentence(`${value} is ${side}`)} ${sentence(stopWords, 'or recheck')}`,
+  /** It is not what lies between two values that were read out before. */
+  doesNotFit: (label: string) => sentence(`${label} does not fit the readings`),
   readValue: (call: string) => ask(`${call}, value`),
   calledAt: (call: string, seconds: string) => sentence(call, `${seconds} seconds`),
   lastCalled: (watch: string, call: string, seconds?: string) =>

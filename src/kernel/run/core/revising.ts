@@ -7,7 +7,7 @@ import { exchangesOf, findTurn } from '../talk/talk.ts'
 import { afterWatch } from './announce.ts'
 import type { RunEvent } from './events.ts'
 import { holdBack, isHeldBack } from './lateCatch.ts'
-import { enter } from './listening.ts'
+import { enter, sayAndListen } from './listening.ts'
 import { isGivenFirst, nextFloor } from './moving.ts'
 import { ownToAsk } from './ownQuestion.ts'
 import { papersCalled, withSheet } from './papersCame.ts'
@@ -41,7 +41,8 @@ export function revised(pack: Pack, before: RunState, event: Revised): Step {
   if (isHeldBack(pack, before, event)) return putAgain(pack, holdBack(before, entered, moved), event, came)
   const { state, words } = reopenMoved(pack, entered, moved, before.inputs)
   const isQuiet = words.length === 0 && moved.length === 0 && !event.crossChecked && !event.takenDown
-  return putAgain(pack, state, event, [...came, ...words, isQuiet ? say.nothingChanges() : ''])
+  const news = [...came, ...words, isQuiet ? say.nothingChanges() : '']
+  return (isQuiet && isUnmoved(state) && asItWas(pack, state, news)) || putAgain(pack, state, event, news)
 }
 
 /** At once, or when an engine start is over. */
@@ -51,6 +52,14 @@ function putAgain(pack: Pack, state: RunState, event: Revised, words: readonly s
   if (event.takenDown !== undefined) return enter(pack, state, nextFloor(pack, state), { words })
   return interject(pack, { ...state, standingBy: false }, words)
 }
+
+/** Neither an item, whose answer may be in mid-air, nor a question is open, nor a wait: nothing has to be put again. */
+const isUnmoved = ({ floor, question, ownToAsk, standingBy }: RunState): boolean =>
+  floor.at !== 'item' && floor.at !== 'line' && question === undefined && ownToAsk.length === 0 && !standingBy
+
+/** The open place was put before, and is as it was: it is not said twice. */
+const asItWas = (pack: Pack, state: RunState, words: readonly string[]): Step =>
+  afterWatch(pack, state, words) ?? sayAndListen(pack, { ...state, standingBy: false }, words)
 
 /** What a turn gave holds until another turn, or somebody who has seen it, puts another value in its place. */
 function fromStationsAfter(pack: Pack, before: RunState, { inputs, takenDown }: Revised): RunState['fromStations'] {

@@ -136,6 +136,8 @@ export interface WatchState {
   readonly early: Readonly<Record<string, number>>
   /** Call -> values outside their limits that were read out with it. */
   readonly outside: Readonly<Record<string, readonly Value[]>>
+  /** Call -> values that were not the difference of those that they lie between. */
+  readonly unfit: Readonly<Record<string, readonly Value[]>>
   /** A call whose value is still to be read out, or was outside its limits; and the one that waits for it. */
   readonly pending?: { readonly call: string; readonly at: number; readonly behind?: PendingCall }
   /** Why it was stopped: an abnormal call, or the crew's "stop". */

@@ -10,7 +10,7 @@ import { flowAsked, flowClosed, stepDone } from '../list/flows.ts'
 import { briefed, briefingEnded } from '../talk/briefing.ts'
 import { slipWentBy, transmitted } from '../talk/exchanging.ts'
 import { exchangeAt, findTurn, pendingTurn, turnState, unrecorded, withTurn } from '../talk/talk.ts'
-import { called as watchCalled } from '../watch/calling.ts'
+import { notUnderstood, called as watchCalled } from '../watch/calling.ts'
 import * as watching from '../watch/watching.ts'
 import { startUnderWay } from '../watch/watching.ts'
 import { afterWatch, announce } from './announce.ts'
@@ -105,7 +105,9 @@ function outcomeOf(pack: Pack, state: RunState, event: RunEvent): Step {
     case 'voided':
       return event.because === 'onsetCut' ? cutAnswered(pack, state, event.item) : { state, effects: [] }
     case 'overheard':
-      return { state, effects: timers(state) }
+      return event.watch === undefined
+        ? { state, effects: timers(state) }
+        : notUnderstood(pack, state, event.evidence.by)
     case 'transmitted':
       return transmitted(pack, state, event)
     case 'briefed':

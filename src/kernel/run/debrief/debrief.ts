@@ -15,7 +15,14 @@ import { type DebriefPaper, papersIn } from './debriefPapers.ts'
 import { briefingsIn, type DebriefBriefing, type DebriefExchange, exchangesIn } from './debriefTalk.ts'
 import { type DebriefTry, missesIn, sayAgainsIn } from './debriefTry.ts'
 import { type DebriefFlow, type DebriefWatch, deviationsIn, flowsIn, watchesIn } from './debriefWatch.ts'
-import { type DebriefRemark, type DebriefRevision, emptyTally, type Tally, type TooEarly } from './tally.ts'
+import {
+  type DebriefRemark,
+  type DebriefRevision,
+  emptyTally,
+  type NotEnded,
+  type Tally,
+  type TooEarly,
+} from './tally.ts'
 import { tell } from './told.ts'
 
 export interface DebriefItem {
@@ -72,6 +79,8 @@ export interface Debrief {
   readonly situations: readonly { readonly t: number; readonly label: string; readonly option: string }[]
   /** Lists that were called before their turn, and were run all the same. */
   readonly outOfOrder: readonly { readonly t: number; readonly list: string; readonly before: string }[]
+  /** Flows and briefings that were open when a list after them was called. */
+  readonly notEnded: readonly NotEnded[]
   /** Called done before its time: right as said, and refused. */
   readonly tooEarly: readonly TooEarly[]
   /** "Stop", by the pilot's own word, and what was open then. */
@@ -122,7 +131,7 @@ export function debriefOf(pack: Pack, events: readonly RunEvent[]): Debrief {
   const isOver = complete || state.status === 'ended'
   const dealt = isOver && first.dealt !== undefined ? deal(pack.figures, readBackOf(pack), first.dealt) : undefined
   const trap = dealt?.trap.told
-  const { revisions, voided, situations, outOfOrder, remarks, stops, tooEarly } = tally
+  const { revisions, voided, situations, outOfOrder, notEnded, remarks, stops, tooEarly } = tally
   return {
     runId: first.runId,
     pack: { id: pack.id, version: pack.version, sha256: pack.sha256, name: pack.name },
@@ -135,7 +144,7 @@ export function debriefOf(pack: Pack, events: readonly RunEvent[]): Debrief {
     interruptions: state.interruptions,
     watches,
     flows: flowsIn(pack, state),
-    ...{ situations, outOfOrder, remarks, stops, tooEarly },
+    ...{ situations, outOfOrder, notEnded, remarks, stops, tooEarly },
     papers: papersIn(pack, state, tally),
     pad: state.pad,
     totals: totalsOf(lists, exchanges, briefings, watches),

@@ -30,6 +30,8 @@ export interface DebriefCall {
   readonly earlyAfterMs?: number
   /** Values outside their limits that were read out with it. */
   readonly outside: readonly Value[]
+  /** Values that were not the difference of those that they lie between. */
+  readonly unfit?: readonly Value[]
   /** It began after its limit. */
   readonly late: boolean
   /** At its limit it was said that none was heard. */
@@ -72,12 +74,14 @@ function attemptOf(pack: Pack, id: string, state: WatchState): DebriefWatch {
       const at = state.calls[call.id]
       const value = state.values[call.id]
       const early = state.early[call.id]
+      const unfit = state.unfit[call.id]
       return {
         label: call.label,
         ...(at !== undefined && { afterMs: at - beganAt }),
         ...(value !== undefined && { value }),
         ...(early !== undefined && { earlyAfterMs: early - beganAt }),
         outside: state.outside[call.id] ?? [],
+        ...(unfit && { unfit }),
         late: state.late.includes(call.id),
         unheard: state.unheard.includes(call.id),
       }
@@ -86,10 +90,11 @@ function attemptOf(pack: Pack, id: string, state: WatchState): DebriefWatch {
 }
 
 /** What was not as it should be with a call, in words; the same in every account of the run. */
-export function deviationsOf({ earlyAfterMs, outside, late, unheard }: DebriefCall): string[] {
+export function deviationsOf({ earlyAfterMs, outside, unfit = [], late, unheard }: DebriefCall): string[] {
   return [
     earlyAfterMs === undefined ? '' : `called after ${seconds(earlyAfterMs)}, sooner than it can be seen`,
     outside.length === 0 ? '' : `out of limits: ${outside.join(', ')}`,
+    unfit.length === 0 ? '' : `does not fit the readings: ${unfit.join(', ')}`,
     late ? 'late' : '',
     unheard ? 'no call at its limit' : '',
   ].filter((words) => words)

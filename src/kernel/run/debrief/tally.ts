@@ -35,6 +35,15 @@ export interface TooEarly {
   readonly caution: string
 }
 
+export interface NotEnded {
+  /** Ms from the start of the run. */
+  readonly t: number
+  /** Of the flow or the briefing. */
+  readonly id: string
+  /** "Cockpit flow not called complete before the before start list". */
+  readonly text: string
+}
+
 export interface Tally {
   /** Tries by item, and by step of an exchange. */
   readonly answers: Map<string, DebriefTry[]>
@@ -53,6 +62,7 @@ export interface Tally {
   readonly remarks: DebriefRemark[]
   readonly situations: { readonly t: number; readonly label: string; readonly option: string }[]
   readonly outOfOrder: { readonly t: number; readonly list: string; readonly before: string }[]
+  readonly notEnded: NotEnded[]
   /** Everything was stopped by a word of the pilot's. */
   readonly stops: { readonly t: number; readonly text: string; readonly at: string }[]
   readonly tooEarly: TooEarly[]
@@ -76,6 +86,7 @@ export const emptyTally = (): Tally => ({
   remarks: [],
   situations: [],
   outOfOrder: [],
+  notEnded: [],
   stops: [],
   tooEarly: [],
   papers: new Map(),

@@ -12,6 +12,7 @@ import { tellHandled } from './debriefPapers.ts'
 import { tellAskedAgain, tellBriefed, tellBriefingEnded } from './debriefTalk.ts'
 import { answerOf, transmissionOf } from './debriefTry.ts'
 import { tellAttempts } from './debriefWatch.ts'
+import { tellNotEnded } from './notEnded.ts'
 import { add, count, type Moment, reopenedBetween, type Tally, type Tell, type TooEarly } from './tally.ts'
 import { tooEarlyIn } from './tooEarly.ts'
 
@@ -112,4 +113,5 @@ export function tell<Type extends EventType>(tally: Tally, moment: Moment<Type>)
   if (early) tally.tooEarly.push(early)
   for (const id of reopenedBetween(moment.before, moment.after)) count(tally.reopened, id)
   tellAttempts(tally, moment)
+  tellNotEnded(tally, moment)
 }

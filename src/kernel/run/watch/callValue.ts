@@ -11,6 +11,13 @@ export function outsideOf({ min, max }: CallValue, value: Value): 'low' | 'high'
   return max !== undefined && Number(value) > max ? 'high' : undefined
 }
 
+/** Whether it is what lies between the values of two earlier calls; of one that was not read out nobody knows. */
+export function fits({ between }: CallValue, value: Value, values: Readonly<Record<string, Value>>): boolean {
+  const [one, other] = between?.map((id) => values[id]) ?? []
+  if (one === undefined || other === undefined) return true
+  return Math.abs(Math.abs(Number(one) - Number(other)) - Number(value)) < 1e-6
+}
+
 /** The value as it was heard, in words. */
 export const valueWords = ({ spec }: CallValue, value: Value): string =>
   sayValue({ ...(spec as KindSpec), value } as Parameters<typeof sayValue>[0], 'plain')

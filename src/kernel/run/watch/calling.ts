@@ -5,12 +5,13 @@
 
 import type { Value } from '../../kinds/kind.ts'
 import type { Pack, Watch, WatchCall } from '../../pack/checklist.ts'
-import type { RunEvent } from '../core/events.ts'
+import { askAgain, tooSoonToAsk } from '../core/askingAgain.ts'
+import type { By, RunEvent } from '../core/events.ts'
 import { enter, sayAndListen } from '../core/listening.ts'
 import { nextFloor } from '../core/moving.ts'
 import { say } from '../core/phrases.ts'
 import type { PendingCall, Question, RunState, Step, WatchState } from '../core/state.ts'
-import { askFor, outsideOf, valueWords } from './callValue.ts'
+import { askFor, fits, outsideOf, valueWords } from './callValue.ts'
 import { seconds, toned } from './watching.ts'
 import { missingBefore, nextCall, openCalls, watchById, watchState, withWatch } from './watchTiming.ts'
 
@@ -18,7 +19,8 @@ import { missingBefore, nextCall, openCalls, watchById, watchState, withWatch } 
 export function called(pack: Pack, before: RunState, event: RunEvent<'watchCalled'>): Step {
   const watch = watchById(pack, event.watch)
   const own = watchState(before, watch.id)
-  if (own.status !== 'running' || own.calls[event.call] !== undefined) return { state: before, effects: [] }
+  if (own.status !== 'running') return { state: before, effects: [] }
+  if (own.calls[event.call] !== undefined) return readAgain(before, watch, event) ?? { state: before, effects: [] }
   const { question } = before
   const state = isOfCalls(question) ? { ...before, question: undefined } : before
   // Said once more when it was questioned, it is confirmed.
@@ -44,6 +46,12 @@ interface How {
   readonly isConfirmed?: boolean
 }
 
+/** Asked for again at once; its time runs on. To "say again" the words of the start are still the last ones. */
+export function notUnderstood(pack: Pack, state: RunState, by: By): Step {
+  const step = tooSoonToAsk(pack, state, by) ?? askAgain(pack, state, [say.sayAgain('')])
+  return { ...step, state: { ...step.state, said: state.said } }
+}
+
 /** In its turn, not sooner than it can have been seen, and with its value between the limits: else it is questioned. */
 function taken(pack: Pack, before: RunState, watch: Watch, call: PendingCall, how: How): Step {
   const own = watchState(before, watch.id)
@@ -64,9 +72,26 @@ function taken(pack: Pack, before: RunState, watch: Watch, call: PendingCall, ho
   const pending = withWatch(state, watch.id, { pending: { call: call.id, at: call.at, ...(behind && { behind }) } })
   if (call.value === undefined) return sayAndListen(pack, pending, [askFor(known)])
   const side = outsideOf(value, call.value)
-  return side
-    ? outside(pack, pending, watch, { id: call.id, at: call.at, value: call.value }, side)
-    : accepted(pack, state, watch, call, how)
+  if (side) return outside(pack, pending, watch, { id: call.id, at: call.at, value: call.value }, side)
+  if (!fits(value, call.value, own.values)) return unfit(pack, pending, watch, known, call.value)
+  return accepted(pack, state, watch, call, how)
+}
+
+/** It is read again, or what it lies between is: which of them was wrong nobody knows. */
+function unfit(pack: Pack, before: RunState, watch: Watch, { id, label }: WatchCall, value: Value): Step {
+  const { unfit } = watchState(before, watch.id)
+  const state = withWatch(before, watch.id, { unfit: { ...unfit, [id]: [...(unfit[id] ?? []), value] } })
+  return sayAndListen(pack, state, [say.doesNotFit(label)], { tone: 'attention' })
+}
+
+/** A value that another one did not fit, read out once more; undefined where that was not in doubt, or it is out of limits. */
+function readAgain(before: RunState, watch: Watch, { call, value }: RunEvent<'watchCalled'>): Step | undefined {
+  const { pending, unfit, values } = watchState(before, watch.id)
+  const doubted: readonly string[] =
+    watch.calls.find(({ id }) => id === pending?.call && unfit[id])?.value?.between ?? []
+  const own = watch.calls.find(({ id }) => id === call)?.value
+  if (!doubted.includes(call) || !own || value === undefined || outsideOf(own, value)) return undefined
+  return toned(withWatch(before, watch.id, { values: { ...values, [call]: value } }), 'tick')
 }
 
 /** Whether nobody can have seen it yet. */
@@ -110,7 +135,10 @@ function outOfOrder(pack: Pack, state: RunState, watch: Watch, call: PendingCall
     return sayAndListen(pack, withWatch(state, watch.id, { pending: { ...pending, behind: call } }), [askFor(missing)])
   }
   const asked = { ...state, question: { about: 'callOrder', watch: watch.id, missing: missing.id, call } } as const
-  return sayAndListen(pack, asked, [], { prompt: true, tone: 'attention' })
+  // Fuel into an engine that nobody saw turn is as unsafe as at too low a speed: what stops it waits for no answer.
+  const { min, stopWords } = watch.calls.find(({ id }) => id === call.id)?.value ?? {}
+  const first = min === undefined || stopWords === undefined ? [] : [say.stop(stopWords)]
+  return sayAndListen(pack, asked, first, { prompt: true, tone: 'attention' })
 }
 
 /** Affirmed: it was seen, no later than the call that came. What is read out with it still has to be. */

@@ -19,6 +19,7 @@ export const WATCH_AHEAD: WatchState = {
   late: [],
   early: {},
   outside: {},
+  unfit: {},
   actions: [],
 }
 

@@ -3,6 +3,7 @@
 import type { ComputedView } from '../../../app/figures/computedView.ts'
 import type { DraftView } from '../../../app/figures/draftView.ts'
 import type { Pack } from '../../../kernel/pack/checklist.ts'
+import { listed } from '../../../kernel/run/core/phrases.ts'
 import { Mark } from '../shell/Mark.tsx'
 import { FigureWhy } from './FigureWhy.tsx'
 import { HiddenValues } from './HiddenValues.tsx'
@@ -12,12 +13,13 @@ export function ComputedValues({ pack, view }: { readonly pack: Pack; readonly v
   const workings = view.computed.filter((figure) => !figure.read)
   const told = workings.filter(({ hidden }) => !hidden)
   const entered = enteredAndHidden(pack, view)
+  const untilAccepted = untilAcceptedWords(view)
   return (
     <section class="stack" aria-labelledby="computed">
       <h2 id="computed">Computed values</h2>
       <Values figures={read.filter(({ hidden }) => hidden !== 'own')} pack={pack} label="Values that are read back" />
-      {view.isDrawn ? (
-        <p class="soft">Hidden, as in the run: yours to work out. Accept the figures, then read each back.</p>
+      {untilAccepted ? (
+        <p class="soft">{untilAccepted}</p>
       ) : (
         <HiddenValues kind="own" figures={[...read.filter(({ hidden }) => hidden === 'own'), ...entered]} />
       )}
@@ -27,9 +29,17 @@ export function ComputedValues({ pack, view }: { readonly pack: Pack; readonly v
           <Values figures={told} pack={pack} label="Workings" />
         </details>
       )}
-      {!view.isDrawn && <HiddenValues kind="near" figures={workings.filter(({ hidden }) => hidden)} />}
+      {!untilAccepted && <HiddenValues kind="near" figures={workings.filter(({ hidden }) => hidden)} />}
     </section>
   )
+}
+
+/** What is hidden before there is a run, in which it could be asked for. */
+function untilAcceptedWords({ isDrawn, yours }: DraftView): string | undefined {
+  if (isDrawn) return 'Hidden, as in the run: yours to work out. Accept the figures, then read each back.'
+  return yours.length > 0
+    ? `Hidden: ${listed(yours)}. Work it out from the papers; you are asked for yours.`
+    : undefined
 }
 
 /** Entered figures that are hidden can be asked for like computed ones. */

@@ -3,6 +3,7 @@
 import { useEffect, useRef } from 'preact/hooks'
 import type { RunView } from '../../../app/view/view.ts'
 import { useActions, useApp } from '../../useApp.ts'
+import { WatchClock } from './WatchPanel.tsx'
 
 /** Longer words than these get a smaller size, so that a line holds them. */
 const LONG = 26
@@ -20,18 +21,23 @@ export function Challenge({ view }: { readonly view: RunView }) {
   const most = kind === 'exchange' || kind === 'briefing' ? LONG_ABOVE_MORE : LONG
   const size = headline.length > most ? 'long' : ''
   return (
-    <div class="stack" ref={top}>
-      <p class="soft">
-        {phase}
-        {listName && listName.toLowerCase() !== phase.toLowerCase() && `, ${listName}`}
-      </p>
-      <h1
-        class={`challenge ${size} ${voiceFailed ? 'louder' : ''}`}
-        tabIndex={-1}
-        aria-live={voiceFailed ? 'assertive' : 'off'}
-      >
-        {headline}
-      </h1>
+    <div class="stack put">
+      <div class="now" ref={top}>
+        <p class="soft">
+          {phase}
+          {listName && listName.toLowerCase() !== phase.toLowerCase() && `, ${listName}`}
+        </p>
+        <div class="challenge-line">
+          <h1
+            class={`challenge ${size} ${voiceFailed ? 'louder' : ''}`}
+            tabIndex={-1}
+            aria-live={voiceFailed ? 'assertive' : 'off'}
+          >
+            {headline}
+          </h1>
+          {view.watch && <WatchClock watch={view.watch} />}
+        </div>
+      </div>
       <p class="hint">{hint}</p>
       {caution && (
         <p class="notice">

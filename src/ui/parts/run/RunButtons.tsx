@@ -2,6 +2,7 @@
 
 import type { ViewButton } from '../../../app/view/press.ts'
 import { useActions } from '../../useApp.ts'
+import { Mark } from '../shell/Mark.tsx'
 
 export function RunButtons({ buttons }: { readonly buttons: readonly ViewButton[] }) {
   const passes = buttons.filter(({ isPass }) => isPass)
@@ -32,16 +33,18 @@ export function RunButtons({ buttons }: { readonly buttons: readonly ViewButton[
 
 function PressButton({ button }: { readonly button: ViewButton }) {
   const actions = useActions()
-  const { label, phrase, press } = button
+  const { label, phrase, press, waitsFor } = button
   const isFirst = press.type !== 'command' && press.type !== 'confirmItem'
+  // It can be pressed all the same: that it is too early is for the pilot to notice.
+  const look = waitsFor !== undefined ? 'waits' : isFirst ? 'first' : ''
   const isPhrase = label.toLowerCase() === phrase.toLowerCase()
   return (
-    <button type="button" class={isFirst ? 'first' : ''} onClick={() => actions.press(press)}>
-      {isPhrase ? `“${label}”` : label}
+    <button type="button" class={look} onClick={() => actions.press(press)}>
+      {waitsFor !== undefined && <Mark name="ring" />} {isPhrase ? `“${label}”` : label}
       {!isPhrase && (
         <>
           {' '}
-          <small>or say “{phrase}”</small>
+          <small>{waitsFor === undefined ? `or say “${phrase}”` : `waits: ${waitsFor}`}</small>
         </>
       )}
     </button>

@@ -12,16 +12,22 @@ const STATES: Readonly<Record<Call['state'], { readonly text: string; readonly m
   ahead: { text: 'ahead', mark: 'ring' },
 }
 
+/** How long it runs. It stands with the challenge, and so in view whatever else is open. */
+export function WatchClock({ watch: { status, beganAt } }: { readonly watch: ViewWatch }) {
+  const now = useNow(status === 'running')
+  if (status !== 'running' || beganAt === undefined) return null
+  return (
+    <p class="elapsed" role="timer">
+      {clockTime(Math.max(0, now - beganAt))}
+    </p>
+  )
+}
+
 export function WatchPanel({ watch }: { readonly watch: ViewWatch }) {
   const { status, beganAt, hold, calls, actions } = watch
   const now = useNow(status === 'running')
   return (
     <section class="stack" aria-label="Calls of the watch">
-      {status === 'running' && beganAt !== undefined && (
-        <p class="elapsed" role="timer">
-          {clockTime(Math.max(0, now - beganAt))}
-        </p>
-      )}
       {hold !== undefined && status !== 'stopped' && <p class="hint">{hold}.</p>}
       <ol class="values">
         {calls.map((call) => (

@@ -2,6 +2,7 @@
 
 import { inForce, packHasPapers } from '../../../app/selectors.ts'
 import type { Screen } from '../../../app/store.ts'
+import { figuresWords } from '../../../app/view/figuresWords.ts'
 import { useActions, useApp } from '../../useApp.ts'
 
 const LINKS: readonly { readonly screen: Screen; readonly label: string }[] = [
@@ -50,7 +51,7 @@ export function Header() {
       </nav>
       <span class="state small">
         Simulation only
-        {revision && `; ${revision.inputs.status} figures, revision ${revision.revision}`}
+        {revision && `; ${figuresWords(revision.inputs.status, revision.revision)}`}
       </span>
     </header>
   )

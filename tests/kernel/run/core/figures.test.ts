@@ -29,6 +29,17 @@ describe('final figures', () => {
     expect(run.state.lists.load?.complete).toBe(true)
   })
 
+  it('that change nothing do not put the open place a second time, unless an answer may be in mid-air or it stood by', () => {
+    const same = (number: number) => revision(number, 'preliminary', PRELIMINARY, PRELIMINARY)
+    const inFlow = begun()
+    const { floor } = inFlow.state
+    expect(inFlow.happen(same(2)).said()).toBe('Figures changed. No change to items done.')
+    expect(inFlow.state).toMatchObject({ floor, revision: 2 })
+    expect(inFlow.happen({ type: 'flowClosed', flow: 'loadFlow', evidence: TYPED }).said()).toContain('on your call')
+    expect(begun().happen(call('load')).happen(same(2)).said()).toMatch(/Takeoff trim\?$/)
+    expect(begun().command('standBy').happen(same(2)).said()).toMatch(/Load flow\.$/)
+  })
+
   it('reopen a word item that rests on the figure', () => {
     const run = loaded()
       .happen(revision(2, 'final', PRELIMINARY, PRELIMINARY))

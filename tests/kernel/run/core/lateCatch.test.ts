@@ -131,6 +131,15 @@ describe('late catch', () => {
 })
 
 describe('recheck', () => {
+  it('of what no item is called asks for its name, and is no miss of the open item', () => {
+    const run = begun().happen(call('load')).hear('recheck the magic carpet')
+    expect(run.said()).toBe('Recheck what? Say recheck and the item.')
+    expect(run.state.floor).toMatchObject({ at: 'item', item: 'load.trim' })
+    expect(run.state.items['load.trim']?.misses ?? 0).toBe(0)
+    expect(run.hear('five point two up').state.floor).toMatchObject({ item: 'load.flap' })
+    expect(debriefOf(PACK, run.events).lists[0]?.items[0]?.tries).toMatchObject([{ judgement: { verdict: 'correct' } }])
+  })
+
   it('puts the item again that is named, and takes its list back', () => {
     const run = begun().happen(call('load')).answer('correct').answer('correct').answer('correct')
     run.hear('recheck flap')

@@ -214,6 +214,46 @@ describe('a call sooner than it can have been seen', () => {
   })
 })
 
+describe('a call that was not understood', () => {
+  const due = (run: TestRun) => run.effects.find((one) => one.type === 'startTimer' && one.timer === 'watch')
+  const at = (run: TestRun) => {
+    const timer = due(run)
+    return timer?.type === 'startTimer' ? timer.ms + run.state.t : undefined
+  }
+
+  it('is asked for again at once, and the time of the start runs on', () => {
+    const run = running(call('turning', 3_000))
+    const before = run.state
+    const limit = at(run)
+    run.hear('the light I mean')
+    expect(run.said()).toBe('Say again.')
+    expect(run.effects.some(({ type }) => type === 'listen')).toBe(true)
+    expect(own(run)).toEqual(before.watches.right)
+    expect(at(run)).toBe(limit)
+    run.happen(call('fuel', 8_000, 24))
+    expect(own(run)?.calls.fuel).toBe(BEGAN + 8_000)
+  })
+
+  it('is asked for aloud once in eight seconds where it is spoken, each time where it is typed', () => {
+    const run = running(call('turning', 3_000)).hear('the light I mean').hear('light I mean')
+    expect(run.said()).toBe('')
+    expect(tones(run)).toEqual(['soft'])
+    expect(run.hear('we have ignition', { by: 'typed' }).said()).toBe('Say again.')
+    expect(run.pass(8_000).hear('light I mean').said()).toBe('Say again.')
+  })
+
+  it('draws nothing where it was other talk', () => {
+    expect(running(call('turning', 3_000)).hear('look at that bird').said()).toBe('')
+  })
+
+  it('leaves the question of a call that was questioned open', () => {
+    const run = running(call('turning', 500)).hear('rotation not')
+    expect(run.said()).toBe('Say again.')
+    expect(run.state.question).toMatchObject({ about: 'callEarly' })
+    expect(run.command('sayAgain').said()).toBe('Already? Confirm rotation.')
+  })
+})
+
 describe('a value that a call asks for', () => {
   const turning = () => running(call('turning', 3_000))
 
@@ -295,6 +335,13 @@ describe('a value that a call asks for', () => {
     run.happen(call('fuel', 12_000, 24))
     expect(own(run)?.calls).toMatchObject({ fuel: BEGAN + 8_000, light: BEGAN + 10_000 })
     expect(own(run)?.pending).toBeUndefined()
+  })
+
+  it('that must not be too low stops the start where what comes before its call was not seen, and then asks', () => {
+    const run = running(call('fuel', 4_000, 24))
+    expect(run.said()).toBe('Fuel off. Out of order, fuel on. Rotation?')
+    expect(own(run)?.calls).toEqual({})
+    expect(run.command('negative').said()).toBe('No rotation. Stop the start, or call it.')
   })
 
   it('is asked for where its call was seen and not called, and the later call is kept', () => {

@@ -1,0 +1,33 @@
+/** Lists that were called before what comes ahead of them was called done: no question in the moment, told afterwards. */
+
+import { holds, listById } from '../../pack/place.ts'
+import { isAhead } from '../core/moving.ts'
+import { listName } from '../core/phrases.ts'
+import type { Moment, Tally } from './tally.ts'
+
+/**
+ * Flows and briefings of the list's phase that stand before it and were still open when it was called for the first time.
+ * A silent flow has no spoken end. Each is told once.
+ */
+export function tellNotEnded({ notEnded }: Tally, { pack, event, before, after }: Moment): void {
+  const called = Object.keys(after.lists).filter((id) => after.lists[id]?.called && !before.lists[id]?.called)
+  for (const id of called) {
+    const phase = pack.phases.find(({ activities }) => activities.some((activity) => activity.id === id))
+    const activities = phase?.activities ?? []
+    const ahead = activities.slice(
+      0,
+      activities.findIndex((activity) => activity.id === id),
+    )
+    for (const activity of ahead) {
+      const hasEnd = activity.type === 'flow' || activity.type === 'briefing'
+      const isOpen = hasEnd && holds(activity.when, before.situation) && isAhead(before, activity)
+      if (!isOpen || notEnded.some((one) => one.id === activity.id)) continue
+      const ended = activity.type === 'flow' ? 'not called complete' : 'not ended'
+      const list = first(listName(listById(pack, id).name), 'toLowerCase')
+      const text = `${first(activity.name, 'toUpperCase')} ${ended} before the ${list}`
+      notEnded.push({ t: event.t, id: activity.id, text })
+    }
+  }
+}
+
+const first = (name: string, change: 'toLowerCase' | 'toUpperCase') => `${name.charAt(0)[change]()}${name.slice(1)}`

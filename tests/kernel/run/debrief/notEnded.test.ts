@@ -1,0 +1,63 @@
+import { describe, expect, it } from 'vitest'
+import { debriefLines } from '../../../../src/cli/debriefText.ts'
+import type { Pack } from '../../../../src/kernel/pack/checklist.ts'
+import { debriefOf } from '../../../../src/kernel/run/debrief/debrief.ts'
+import { begun, call, PACK, type TestRun, TYPED } from '../fixture.ts'
+import { TALK, talkRun } from '../talkFixture.ts'
+
+const WHOLE = 'cleared to corrie, tarn two alfa departure, climb five thousand, squawk four two seven one'
+const told = (pack: Pack, run: Pick<TestRun, 'events'>) => debriefOf(pack, run.events).notEnded.map(({ text }) => text)
+
+describe('a list that was called before its flow was called done', () => {
+  const FLOW = 'Load flow not called complete before the load list'
+
+  it('draws no question, and is a deviation in the debrief', () => {
+    const run = begun().happen(call('load'))
+    expect(run.said()).toBe('Load list. Takeoff trim?')
+    expect(told(PACK, run)).toEqual([FLOW])
+    expect(debriefLines(debriefOf(PACK, run.events)).join('\n')).toContain(FLOW)
+  })
+
+  it('is told once, also where the list is called again', () => {
+    const run = begun().happen(call('load')).answer('correct').command('leaveOpen').command('leaveOpen')
+    expect(told(PACK, run.happen(call('load')).happen(call('start')).command('affirm'))).toEqual([FLOW])
+  })
+
+  it('is none where the flow was called done, step by step or as a whole', () => {
+    const done = begun().happen({ type: 'flowClosed', flow: 'loadFlow', evidence: TYPED }).happen(call('load'))
+    expect(told(PACK, done)).toEqual([])
+    const steps = PACK.phases.flatMap(({ activities }) =>
+      activities.flatMap((activity) => (activity.type === 'flow' ? activity.steps.map(({ id }) => id) : [])),
+    )
+    const ticked = steps.reduce((run, step) => run.happen({ type: 'stepDone', step, evidence: TYPED }), begun())
+    expect(told(PACK, ticked.happen(call('load')))).toEqual([])
+  })
+
+  it('is none where the flow has no spoken end, or does not apply', () => {
+    const changed = (change: object): Pack => ({
+      ...PACK,
+      phases: PACK.phases.map((phase) => ({
+        ...phase,
+        activities: phase.activities.map((one) => (one.type === 'flow' ? { ...one, ...change } : one)),
+      })),
+    })
+    for (const pack of [changed({ silent: true }), changed({ when: { stand: ['self'] } })])
+      expect(told(pack, begun({}, pack).happen(call('load')))).toEqual([])
+  })
+})
+
+describe('a list that was called before its briefing ended', () => {
+  const BRIEFING = ['Departure briefing not ended before the before push list']
+  const briefed = (...more: string[]) => {
+    const run = talkRun()
+    for (const text of ['request clearance', WHOLE, ...more]) run.hear(text)
+    return run
+  }
+
+  it('is a deviation; one that was ended is none', () => {
+    expect(told(TALK, briefed('before push'))).toEqual(BRIEFING)
+    const all = ['departing runway two seven left', 'level five thousand', 'rejected takeoff']
+    expect(told(TALK, briefed(...all, 'before push'))).toEqual(BRIEFING)
+    expect(told(TALK, briefed(...all, 'briefing complete', 'before push'))).toEqual([])
+  })
+})
