@@ -1,4 +1,4 @@
-/** States that take two words to say: "hold short" and its contrary, "cross". */
+/** States that are said in several words or ways: "hold short" and its contrary, "cross". */
 
 interface PhraseStates {
   readonly same: readonly (readonly string[])[]
@@ -12,10 +12,52 @@ const STATES: readonly PhraseStates[] = [
     same: [
       ['hold', 'short'],
       ['holding', 'short'],
+      ['short', 'of'],
     ],
-    against: [['cross'], ['crossing']],
+    against: [['cross'], ['crossing'], ['cleared', 'to', 'cross']],
     knownBy: ['short'],
   },
+  {
+    same: [['cross'], ['crossing'], ['cleared', 'to', 'cross']],
+    against: [
+      ['hold', 'short'],
+      ['holding', 'short'],
+      ['short', 'of'],
+    ],
+    knownBy: [],
+  },
+  {
+    same: [['monitor'], ['monitoring']],
+    against: [['contact'], ['contacting']],
+    knownBy: [],
+  },
+  {
+    same: [['contact'], ['contacting']],
+    against: [['monitor'], ['monitoring']],
+    knownBy: [],
+  },
+  {
+    same: [
+      ['start', 'approved'],
+      ['start', 'is', 'approved'],
+      ['startup', 'approved'],
+      ['start', 'up', 'approved'],
+      ['approved', 'to', 'start'],
+      ['cleared', 'to', 'start'],
+      ['cleared', 'for', 'start'],
+      ['cleared', 'start'],
+      ['okay', 'to', 'start'],
+      ['ok', 'to', 'start'],
+    ],
+    against: [
+      ['holding', 'for', 'start'],
+      ['stand', 'by', 'for', 'start'],
+      ['standing', 'by', 'for', 'start'],
+    ],
+    knownBy: [],
+  },
+  { same: [['and', 'start'], ['and', 'crank']], against: [], knownBy: [] },
+  { same: [['approved'], ['cleared']], against: [], knownBy: [] },
 ]
 
 /** The wording with another form of its state, those with the contrary, and words that point at it. */

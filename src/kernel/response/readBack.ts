@@ -5,11 +5,13 @@
  */
 
 import type { Specs } from '../kinds/kind.ts'
-import type { Transcript } from '../numbers/tokens.ts'
+import type { Token, Transcript } from '../numbers/tokens.ts'
+import { ownOf } from '../own.ts'
 import { cuesOf } from './cues.ts'
 import { judge, vetoed } from './judge.ts'
 import { HARMLESS, HESITATIONS } from './lexicon.ts'
 import type { JudgeInput, Judgement, Part } from './model.ts'
+import { placedSegments } from './placedSegments.ts'
 import { allOf, NOTHING, type Response } from './response.ts'
 import { type Segment, segmentsOf } from './segments.ts'
 import type { SpokenElement } from './spokenElement.ts'
@@ -39,6 +41,31 @@ export function judgeReadBack(elements: readonly SpokenElement[], input: Input):
 }
 
 function judgeOne(elements: readonly SpokenElement[], input: Input): Judgement {
+  return judgePlaced(elements, input) ?? judgeCut(elements, input)
+}
+
+/** Where it is certain whose each value is: each element by what was said of it. */
+function judgePlaced(elements: readonly SpokenElement[], input: Input): Judgement | undefined {
+  const segments = placedSegments(elements, input.figures, input.heard.tokens, heldElements(elements, input))
+  const judged = segments?.flatMap(({ element, tokens }) => {
+    const response = elements[element]?.response ?? NOTHING
+    const judgement = judge({ ...input, response, heard: { ...input.heard, tokens } })
+    return isHalfCallSign(response, input.figures, tokens, judgement) ? [] : [judgement]
+  })
+  const isClear = judged?.every(
+    ({ verdict, because }) => verdict !== 'sayAgain' && verdict !== 'command' && because !== 'refused',
+  )
+  return judged && isClear ? merged(elements, judged, new Set(input.held)) : undefined
+}
+
+/** The flight number without its designator: understood, and no call sign. */
+function isHalfCallSign({ figures }: Response, specs: Specs, [first]: readonly Token[], { verdict }: Judgement): boolean {
+  const isCallSign = figures.every((name) => ownOf(specs, name)?.kind === 'callsign')
+  return isCallSign && verdict === 'incomplete' && first?.number !== undefined
+}
+
+/** Cut where the words of an element begin; where that gives nothing clear, all as one response. */
+function judgeCut(elements: readonly SpokenElement[], input: Input): Judgement {
   const judged = judgedSegments(elements, input)
   const held = new Set(input.held)
   const clear = judged.filter(({ verdict }) => verdict !== 'sayAgain' && verdict !== 'command')
@@ -50,14 +77,18 @@ function judgeOne(elements: readonly SpokenElement[], input: Input): Judgement {
   return isClear ? merged(elements, judged, held) : whole
 }
 
-/** Each segment judged by itself; one that is nobody's, as an answer to all that no other one is about. */
-function judgedSegments(elements: readonly SpokenElement[], input: Input): Judgement[] {
-  const heldParts = new Set(input.held)
+/** Places of those whose every required part an earlier breath said. */
+function heldElements(elements: readonly SpokenElement[], { held = [] }: Input): ReadonlySet<number> {
   const isHeld = (element: SpokenElement) => {
     const { required } = partNames(element)
-    return required.size > 0 && [...required].every((name) => heldParts.has(name))
+    return required.size > 0 && [...required].every((name) => held.includes(name))
   }
-  const held = new Set([...elements.keys()].filter((index) => isHeld(elements[index] as SpokenElement)))
+  return new Set([...elements.keys()].filter((index) => isHeld(elements[index] as SpokenElement)))
+}
+
+/** Each segment judged by itself; one that is nobody's, as an answer to all that no other one is about. */
+function judgedSegments(elements: readonly SpokenElement[], input: Input): Judgement[] {
+  const held = heldElements(elements, input)
   const known = segmentsOf(cuesOf(elements, input.figures), input.heard.tokens, held)
   const named = new Set(known.map(({ element }) => element))
   const others = elements.filter((_, index) => !named.has(index))

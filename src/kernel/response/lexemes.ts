@@ -1,0 +1,91 @@
+/** What may begin at each token of a transmission: an element's own words, a name of a value, a courtesy, a number. */
+
+import { affixesOf } from '../kinds/table.ts'
+import { isHomophone, isNumberToken, type Token } from '../numbers/tokens.ts'
+import { correctionAt } from './corrections.ts'
+import { type Cue, cueAt } from './cues.ts'
+import { HESITATIONS } from './lexicon.ts'
+import { isAt, phraseIn, type PlacePlan } from './placePlan.ts'
+import { COURTESIES, GIVING_WAY, OF_OTHER_TRAFFIC } from './radioWords.ts'
+
+/** Places that a phrase is about, and where it ends. */
+export interface Named {
+  readonly places: readonly number[]
+  readonly end: number
+}
+
+export interface Lexeme {
+  readonly token: Token
+  /** Ends of what begins here; the token's own place where nothing does. */
+  readonly correction: number
+  readonly courtesy: number
+  readonly cue: Cue | undefined
+  readonly cueEnd: number
+  readonly name: Named | undefined
+  readonly lead: Named | undefined
+  readonly follow: Named | undefined
+  /** `letter`: of a route or a taxiway; `affix`: another word that some value may have. */
+  readonly type: 'number' | 'sound' | 'letter' | 'affix' | 'word'
+}
+
+const courtesiesByFirst: ReadonlyMap<string, readonly (readonly string[])[]> = (() => {
+  const table = new Map<string, (readonly string[])[]>()
+  for (const words of COURTESIES) table.set(words[0] ?? '', [...(table.get(words[0] ?? '') ?? []), words])
+  for (const list of table.values()) list.sort((one, other) => other.length - one.length)
+  return table
+})()
+
+function courtesyEnd(tokens: readonly Token[], at: number): number {
+  const text = tokens[at]?.text ?? ''
+  if (HESITATIONS.has(text)) return at + 1
+  const found = courtesiesByFirst.get(text)?.find((words) => isAt(words, tokens, at))
+  return Math.max(at + (found?.length ?? 0), trafficEnd(tokens, at))
+}
+
+/** "Give way to the one from the left": to the end of what is said of the other aircraft. */
+function trafficEnd(tokens: readonly Token[], at: number): number {
+  const lead = GIVING_WAY.find((words) => isAt(words, tokens, at))
+  if (!lead) return at
+  let end = at + lead.length
+  while (OF_OTHER_TRAFFIC.has(tokens[end]?.text ?? '')) end++
+  return end
+}
+
+export const isOwnWord = ({ vocabularies }: PlacePlan, text: string) => vocabularies.some((words) => words.has(text))
+
+export function lexemesOf(plan: PlacePlan, tokens: readonly Token[]): readonly Lexeme[] {
+  const affixes = new Map<string, 'letter' | 'affix'>()
+  for (const { spec } of plan.places) {
+    for (const [word, { role }] of affixesOf(spec)) if (role === 'letter') affixes.set(word, 'letter')
+    for (const [word] of affixesOf(spec)) if (!affixes.has(word)) affixes.set(word, 'affix')
+  }
+  const named = (table: PlacePlan['names'], at: number): Named | undefined => {
+    const found = phraseIn(table, tokens, at)
+    return found && { places: found.places, end: at + found.words.length }
+  }
+  return tokens.map((token, at) => {
+    const cue = cueAt(plan.cues, tokens, at)
+    return {
+      ...{ token, cue, cueEnd: at + (cue?.words.length ?? 0) },
+      correction: isOwnWord(plan, token.text) ? at : correctionAt(tokens, at),
+      courtesy: courtesyEnd(tokens, at),
+      name: named(plan.names, at),
+      lead: named(plan.leads, at),
+      follow: named(plan.follows, at),
+      type: typeOf(token, tokens[at + 1], affixes),
+    }
+  })
+}
+
+function typeOf(
+  token: Token,
+  next: Token | undefined,
+  affixes: ReadonlyMap<string, 'letter' | 'affix'>,
+): Lexeme['type'] {
+  if (isHomophone(token)) return 'sound'
+  if (isNumberToken(token)) return 'number'
+  const role = affixes.get(token.text) ?? 'word'
+  // "A" and "I" are words, if no letter or digit follows.
+  const isWord = token.text === 'a' || token.text === 'i'
+  return isWord && !(next && (isNumberToken(next) || affixes.get(next.text) === 'letter')) ? 'word' : role
+}

@@ -1,0 +1,147 @@
+/** What must be known of some elements to say whose value each number of a transmission is. It holds no value. */
+
+import { type KindName, type KindSpec, kindOf, type Specs } from '../kinds/kind.ts'
+import { readNumber } from '../numbers/readings.ts'
+import { isNumberToken, type Token, tokensOf } from '../numbers/tokens.ts'
+import { ownOf } from '../own.ts'
+import { type Cues, cuesOfResponses } from './cues.ts'
+import { madeOnce } from './memo.ts'
+import { phraseStatesOf } from './phraseStates.ts'
+import type { FigureSlot, Path, Slot } from './path.ts'
+import { FOLLOWED_BY, LED_BY, NAMED_BY, SAID_OF_ONESELF } from './radioWords.ts'
+import type { Response } from './response.ts'
+
+/** A value that may be said. */
+export interface Place {
+  readonly element: number
+  /** Name of its part. */
+  readonly part: string
+  readonly spec: KindSpec
+  readonly required: boolean
+  /** Words must be said before it: the runway of "hold short of runway two four". */
+  readonly needsWords: boolean
+  /** Words that say which it is, where its element has several. */
+  readonly label: readonly Token[]
+}
+
+/** Phrases by their first word, longest first, each with the values that it may be about. */
+export type PhraseTable = ReadonlyMap<string, readonly { readonly words: readonly string[]; readonly places: number[] }[]>
+
+export interface PlacePlan {
+  readonly cues: Cues
+  readonly places: readonly Place[]
+  /** All words of each element's response. */
+  readonly vocabularies: readonly ReadonlySet<string>[]
+  readonly names: PhraseTable
+  readonly leads: PhraseTable
+  readonly follows: PhraseTable
+  /** A temperature and the dew point after it. */
+  readonly pair: readonly [number, number] | undefined
+  /** How many minutes are part of a wording: "ten minutes after departure". */
+  readonly minutes: ReadonlySet<string>
+  /** The telephony designators' own value, if there is one. */
+  readonly callSign: number | undefined
+}
+
+export const placePlanOf = madeOnce((_whole, specs, responses: readonly Response[]): PlacePlan => {
+  const places = responses.flatMap(({ paths }, element) => placesOf(paths, element, specs))
+  const temperatures = places.flatMap(({ spec }, place) => (spec.kind === 'temperature' ? [place] : []))
+  const [first, second, ...more] = temperatures
+  const callSign = places.findIndex(({ spec }) => spec.kind === 'callsign' && (spec.telephony ?? []).length > 0)
+  return {
+    cues: cuesOfResponses(responses, specs),
+    places,
+    vocabularies: responses.map(({ paths }) => new Set(paths.flat().flatMap(wordsOfSlot))),
+    names: tableOf(places, NAMED_BY, ownNames(responses, places)),
+    leads: tableOf(places, LED_BY, ownLeads(responses, places)),
+    follows: tableOf(places, FOLLOWED_BY),
+    pair: first !== undefined && second === first + 1 && more.length === 0 ? [first, second] : undefined,
+    minutes: new Set(responses.flatMap(({ paths }) => paths.flat().flatMap(minutesOf))),
+    callSign: callSign < 0 ? undefined : callSign,
+  }
+})
+
+function placesOf(paths: readonly Path[], element: number, specs: Specs): Place[] {
+  const found = new Map<string, Place>()
+  for (const path of paths) {
+    for (const [index, slot] of path.entries()) {
+      const spec = slot.type === 'figure' ? ownOf(specs, slot.figure) : undefined
+      if (!spec || found.has(slot.name)) continue
+      const before = path.slice(0, index)
+      const needsWords = before.some(({ type, required }) => required && type === 'word')
+      const [name] = slot.type === 'figure' ? slot.labels : []
+      const label = name && path.filter(({ type }) => type === 'figure').length > 1 ? tokensOf(name.text) : []
+      found.set(slot.name, { element, part: slot.name, spec, required: slot.required, needsWords, label })
+    }
+  }
+  return [...found.values()]
+}
+
+function wordsOfSlot(slot: Slot): readonly string[] {
+  const own = (slot.type === 'word' ? slot.wordings : [...slot.labels, ...slot.units]).map(({ words }) => words)
+  return [...own, ...own.flatMap((words) => phraseStatesOf(words).same)].flat()
+}
+
+type Named = readonly (readonly [readonly string[], number])[]
+
+const isLittle = (words: readonly string[]) => words.every((word) => LITTLE.has(word))
+
+const ownNames = (responses: readonly Response[], places: readonly Place[]): Named =>
+  ownLabels(responses, places).filter(([words]) => !isLittle(words))
+
+const ownLeads = (responses: readonly Response[], places: readonly Place[]): Named =>
+  ownLabels(responses, places).filter(([words]) => isLittle(words))
+
+const ownLabels = (responses: readonly Response[], places: readonly Place[]): Named =>
+  responses.flatMap(({ paths }, element) =>
+    paths
+      .flat()
+      .filter((slot): slot is FigureSlot => slot.type === 'figure')
+      .flatMap((slot) => {
+        const place = places.findIndex((each) => each.element === element && each.part === slot.name)
+        const nouns = place < 0 ? [] : kindOf((places[place] as Place).spec).nouns.map((noun) => [noun])
+        const labels = slot.labels.flatMap(({ words }) => [words, words.map((word) => SAID_OF_ONESELF.get(word) ?? word)])
+        return [...labels, ...nouns].map((words) => [words, place] as const)
+      }),
+  )
+
+const LITTLE = new Set(['to', 'of', 'on', 'at', 'for', 'point', 'and', 'the'])
+
+function tableOf(
+  places: readonly Place[],
+  byKind: Readonly<Partial<Record<KindName, readonly (readonly string[])[]>>>,
+  more: Named = [],
+): PhraseTable {
+  const table = new Map<string, { words: readonly string[]; places: number[] }[]>()
+  const add = (words: readonly string[], place: number) => {
+    const [first = ''] = words
+    const list = table.get(first) ?? []
+    table.set(first, list)
+    const known = list.find((each) => each.words.join(' ') === words.join(' '))
+    if (!known) list.push({ words, places: [place] })
+    else if (!known.places.includes(place)) known.places.push(place)
+  }
+  for (const [place, { spec }] of places.entries()) for (const words of byKind[spec.kind] ?? []) add(words, place)
+  for (const [words, place] of more) if (place >= 0) add(words, place)
+  for (const list of table.values()) list.sort((one, other) => other.words.length - one.words.length)
+  return table
+}
+
+/** "One zero" of an optional "one zero minutes after departure". */
+function minutesOf(slot: Slot): readonly string[] {
+  if (slot.type !== 'word' || slot.required) return []
+  return slot.wordings.flatMap(({ text }) => {
+    const tokens = tokensOf(text)
+    const at = tokens.findIndex((token) => token.text === 'minutes')
+    const number = tokens.slice(0, Math.max(0, at))
+    return number.length > 0 && number.every(isNumberToken) ? readNumber(number).map(({ whole }) => whole) : []
+  })
+}
+
+/** The phrase of a table that begins at a token. */
+export function phraseIn(table: PhraseTable, tokens: readonly Token[], at: number) {
+  return table.get(tokens[at]?.text ?? '')?.find(({ words }) => isAt(words, tokens, at))
+}
+
+export const isAt = (words: readonly string[], tokens: readonly Token[], at: number): boolean =>
+  words.every((word, index) => tokens[at + index]?.text === word)

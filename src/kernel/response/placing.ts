@@ -1,0 +1,408 @@
+/**
+ * Whose value each number of a transmission is. All ways to give the numbers to the elements are tried, and what each
+ * needs to be taken so is counted: a number right after its name needs nothing, a bare one its kind's form and its turn,
+ * one after another's name a lot. The way that needs least is meant, where it is the only one. Names, kinds, forms and
+ * places decide, and never a value (law 2): there is none here.
+ */
+
+import { affixesOf } from '../kinds/table.ts'
+import { readNumber } from '../numbers/readings.ts'
+import { isHomophone, isLittle, type Token } from '../numbers/tokens.ts'
+import { isOwnWord, type Lexeme, lexemesOf, type Named } from './lexemes.ts'
+import { costBare, costNamed, isSoundPiece } from './pieceForms.ts'
+import type { Place, PlacePlan } from './placePlan.ts'
+import { BEFORE_A_LATE_NAME, BETWEEN_A_PAIR, NAMING_NOTHING, SPOILING } from './radioWords.ts'
+
+/** What was said, one thing after the other. */
+export type Said =
+  | { readonly type: 'value'; readonly place: number; readonly tokens: readonly Token[]; readonly names: Names }
+  | { readonly type: 'words'; readonly element: number; readonly tokens: readonly Token[] }
+  | { readonly type: 'other'; readonly token: Token }
+  | { readonly type: 'correction'; readonly token: Token }
+
+/** Phrases said before a value, or after it. */
+type Names = readonly (readonly Token[])[]
+
+/** One way to take all up to a token. */
+interface Way {
+  readonly cost: number
+  readonly last: { readonly said: Said; readonly before: Way['last'] } | undefined
+  /** Which numbers it gives to which places. */
+  readonly signature: string
+  /** Places whose name was said, until their number comes. */
+  readonly named: readonly number[] | undefined
+  readonly names: Names
+  /** Places that a little word points to. */
+  readonly hinted: readonly number[] | undefined
+  /** Places said, one bit each. */
+  readonly filled: number
+  readonly lastPlace: number
+  readonly lastElement: number
+  readonly correcting: boolean
+  /** Another way needs as little and gives a number to another place; or no place can have one. */
+  readonly isDoubtful: boolean
+}
+
+const START: Way = {
+  ...{ cost: 0, last: undefined, signature: '', named: undefined, names: [], hinted: undefined, filled: 0 },
+  ...{ lastPlace: -1, lastElement: -1, correcting: false, isDoubtful: false },
+}
+
+const COSTS = {
+  bare: 0.1,
+  hinted: -0.05,
+  againstHint: 0.3,
+  outOfTurn: 0.4,
+  sameKindLater: 1,
+  notNamed: 1,
+  withoutItsWords: 2,
+  otherNamed: 2.5,
+  badForm: 3,
+  badCorrection: 2,
+  again: 1.5,
+  againBare: 3.5,
+  soundsLikeDigit: 0.6,
+  correctsEarlier: 0.8,
+  unknownWord: 0.2,
+  callSignAlone: 1,
+  unplaced: 6,
+} as const
+
+/** Ways that differ by less are as good as one another. */
+const CLOSE = 0.15
+const MOST_WAYS = 10
+const LONGEST_PIECE = 9
+/** Places are counted in bits. */
+const MOST_PLACES = 30
+/** Longer transmissions are left to be judged otherwise. */
+const LONGEST = 100
+/** No flight number has more. */
+const LONGEST_FLIGHT = 4
+
+export interface PlacingOptions {
+  /** Places said in an earlier breath. */
+  readonly held: ReadonlySet<number>
+  /** Digits of the own flight number: everybody knows them, and nobody asks for them. */
+  readonly callSignLength: number | undefined
+  /** What need not be said may be said without its name. */
+  readonly mayBeBare: boolean
+}
+
+interface Search extends PlacingOptions {
+  readonly plan: PlacePlan
+  readonly tokens: readonly Token[]
+  readonly lexemes: readonly Lexeme[]
+  /** By the token they have come to. */
+  readonly ways: readonly Map<string, Way>[]
+  readonly sound: Map<number, boolean>
+  /** First token that is no courtesy, and the first of the courtesies at the end. */
+  readonly begin: number
+  readonly end: number
+}
+
+/** What was said; undefined where nobody can be certain. */
+export function placed(plan: PlacePlan, tokens: readonly Token[], options: PlacingOptions): readonly Said[] | undefined {
+  if (tokens.length === 0 || tokens.length > LONGEST || plan.places.length > MOST_PLACES) return undefined
+  if (tokens.some(({ text }) => SPOILING.has(text) && !isOwnWord(plan, text))) return undefined
+  const lexemes = lexemesOf(plan, tokens)
+  const ways = Array.from({ length: tokens.length + 1 }, () => new Map<string, Way>())
+  const search = { ...options, plan, tokens, lexemes, ways, sound: new Map(), ...bodyOf(lexemes) }
+  ways[0]?.set('', START)
+  for (let at = 0; at < tokens.length; at++) for (const way of bestOf(ways[at])) goOn(search, way, at)
+  const [best, ...others] = bestOf(ways[tokens.length])
+  if ((globalThis as any).DBG) for (const w of [best,...others].slice(0,4)) if (w) console.log(w.cost.toFixed(2), w.isDoubtful, w.signature, saidIn(w).map((s) => s.type==='value'?`${plan.places[s.place]?.part}=[${s.tokens.map((t)=>t.text).join(' ')}]`:s.type==='other'?`?${s.token.text}`:s.type==='words'?`{${s.tokens.map((t)=>t.text).join(' ')}}`:'CORR').join(' '))
+  if (!best || best.isDoubtful || best.correcting) return undefined
+  const isOnly = others.every((other) => other.cost - best.cost >= CLOSE || other.signature === best.signature)
+  return isOnly ? saidIn(best) : undefined
+}
+
+function bodyOf(lexemes: readonly Lexeme[]): { begin: number; end: number } {
+  let begin = 0
+  while ((lexemes[begin]?.courtesy ?? 0) > begin) begin = lexemes[begin]?.courtesy as number
+  let end = lexemes.length
+  for (let at = end - 1; at >= 0; at--) if (lexemes[at]?.courtesy === end) end = at
+  return { begin, end }
+}
+
+const bestOf = (ways: ReadonlyMap<string, Way> = new Map()): readonly Way[] =>
+  ways.size === 0 ? [] : [...ways.values()].sort((one, other) => one.cost - other.cost).slice(0, MOST_WAYS)
+
+function add({ ways }: Search, at: number, way: Way): void {
+  const key = `${way.filled} ${way.lastPlace} ${way.lastElement} ${way.named ?? ''} ${way.hinted ?? ''} ${way.correcting}`
+  const here = ways[at] as Map<string, Way>
+  const known = here.get(key)
+  if (!known) {
+    here.set(key, way)
+    return
+  }
+  const [best, other] = way.cost < known.cost ? [way, known] : [known, way]
+  const isClose = other.cost - best.cost < CLOSE && best.signature !== other.signature
+  if ((globalThis as any).DBG==2 && isClose && !best.isDoubtful) console.log('CLOSE', best.cost, other.cost, best.signature,'|', other.signature)
+  here.set(key, isClose && !best.isDoubtful ? { ...best, isDoubtful: true } : best)
+}
+
+const after = (way: Way, said: Said): Way => ({ ...way, last: { said, before: way.last } })
+
+function goOn(search: Search, way: Way, at: number): void {
+  const { lexemes, tokens } = search
+  const { token, correction, courtesy, cue, cueEnd, name, lead, type } = lexemes[at] as Lexeme
+  if (correction > at) {
+    const next = { ...after(way, { type: 'correction', token }), correcting: true, named: undefined, names: [] }
+    add(search, correction, way.last ? next : way)
+    return
+  }
+  const nameEnd = name?.end ?? at
+  const longest = Math.max(cueEnd, nameEnd)
+  if (courtesy > longest && courtesy > at + 1) {
+    add(search, courtesy, { ...way, hinted: undefined })
+    return
+  }
+  if (cue && cueEnd >= nameEnd) fromCue(search, way, at, nameEnd === cueEnd ? (name?.places ?? []) : [])
+  else if (name) fromName(search, way, at, nameEnd, name.places)
+  const isLed = lead !== undefined && lead.end > longest
+  if (isLed) add(search, lead.end, { ...way, hinted: lead.places, names: [...way.names, tokens.slice(at, lead.end)] })
+  if (token.text === 'in') overMinutes(search, way, at + 1, true)
+  if (type !== 'word') fromPieces(search, way, at)
+  if (isLed || (longest > at && type !== 'number')) return
+  if (courtesy > at) add(search, courtesy, { ...way, names: [...way.names, tokens.slice(at, courtesy)] })
+  else if (type === 'number' || (type === 'letter' && token.text.length > 1)) {
+    const next = after(way, { type: 'other', token })
+    add(search, at + 1, { ...next, cost: way.cost + COSTS.unplaced, isDoubtful: true })
+  } else add(search, at + 1, { ...after(way, { type: 'other', token }), cost: way.cost + COSTS.unknownWord })
+}
+
+const placeOf = ({ places }: PlacePlan, element: number, part: string) =>
+  places.findIndex((place) => place.element === element && place.part === part)
+
+/** Words of the elements' own responses, or the name of a value. */
+function fromCue(search: Search, way: Way, at: number, also: readonly number[]): void {
+  const { plan, lexemes, tokens } = search
+  const { cue, cueEnd: end } = lexemes[at] as Lexeme
+  if (!cue) return
+  const own = tokens.slice(at, end)
+  const owners = cue.owners.map((owner) => ({ ...owner, place: placeOf(plan, owner.element, owner.part) }))
+  if (cue.isValue) {
+    for (const { place } of owners) {
+      if (place >= 0 && place === plan.callSign) callSign(search, way, at, end, place)
+      else if (place >= 0) claim(search, { ...way, hinted: undefined }, place, own, end, isOpen(search, way, place) || way.correcting ? 0 : COSTS.again)
+    }
+    return
+  }
+  const places = owners.flatMap(({ place }) => (place >= 0 ? [place] : []))
+  const wordsOnly = owners.filter(({ place }) => place < 0)
+  const said = saidIn(way)
+  const owner =
+    wordsOnly.find(({ element }) => element === way.lastElement) ??
+    wordsOnly.find(({ element }) => !said.some((one) => elementOf(plan, one) === element)) ??
+    wordsOnly[0]
+  if (owner) words(search, { ...way, named: undefined }, owner.element, own, end)
+  const all = [...new Set([...places, ...also])]
+  if (all.length === 0) return
+  if (own.every(({ text }) => NAMING_NOTHING.has(text))) {
+    add(search, end, { ...way, names: [...way.names, own], hinted: undefined })
+    return
+  }
+  const [only] = places
+  const first = only === undefined ? undefined : plan.places[only]
+  const isState = places.length === 1 && first?.needsWords === true && !cue.owners.every(({ part, begins }) => part === first.part && !begins)
+  if (isState && first && only !== undefined) words(search, { ...way, named: [only] }, first.element, own, end)
+  else fromName(search, way, at, end, all)
+}
+
+function words(search: Search, way: Way, element: number, tokens: readonly Token[], end: number): void {
+  const next = after(way, { type: 'words', element, tokens })
+  add(search, end, { ...next, names: [], hinted: undefined, lastElement: element, correcting: false })
+}
+
+/** The name of a value, in which one before it may go on: "hold short of | runway". */
+function fromName(search: Search, way: Way, at: number, end: number, places: readonly number[]): void {
+  const both = way.named?.filter((place) => places.includes(place)) ?? []
+  const names = [...way.names, search.tokens.slice(at, end)]
+  add(search, end, { ...way, named: both.length > 0 ? both : places, names, hinted: undefined })
+}
+
+const isOpen = ({ held }: Search, { filled }: Way, place: number) => (filled & (1 << place)) === 0 && !held.has(place)
+
+/** A designator and as many digits as the own flight number has. */
+function callSign(search: Search, way: Way, at: number, begin: number, place: number): void {
+  const { tokens, callSignLength = LONGEST_FLIGHT } = search
+  let end = begin
+  for (let to = begin + 1; to <= tokens.length && isCharacter(tokens[to - 1] as Token); to++) {
+    if (charactersOf(tokens.slice(begin, to)) > callSignLength) break
+    end = to
+  }
+  while (tokens[end]?.text === 'heavy' || tokens[end]?.text === 'super') end++
+  claim(search, way, place, tokens.slice(at, end), end, 0)
+}
+
+const CHARACTERS: ReadonlySet<string> = new Set(['digit', 'teen', 'tens', 'numeral', 'hundred'])
+const isCharacter = (token: Token) => token.number !== undefined && CHARACTERS.has(token.number.type) && !isLittle(token)
+const charactersOf = (tokens: readonly Token[]) => readNumber(tokens)[0]?.whole.length ?? 0
+
+/** A bare number at either end that has the length of the own flight number. */
+function shortCallSign(search: Search, way: Way, at: number): void {
+  const { plan, tokens, callSignLength, begin, end: last } = search
+  if (plan.callSign === undefined || callSignLength === undefined || callSignLength < 2) return
+  if (way.named || !isOpen(search, way, plan.callSign)) return
+  for (let end = at + 1; end <= tokens.length && isCharacter(tokens[end - 1] as Token); end++) {
+    if (at !== begin && end !== last) continue
+    const piece = tokens.slice(at, end)
+    if (charactersOf(piece) === callSignLength) claim(search, way, plan.callSign, piece, end, COSTS.callSignAlone)
+  }
+}
+
+/** Numbers and letters that begin here, for every place that they can be for. */
+function fromPieces(search: Search, way: Way, at: number): void {
+  const { plan, lexemes, tokens } = search
+  shortCallSign(search, way, at)
+  overMinutes(search, way, at, false)
+  let hasContent = false
+  for (let end = at + 1; end <= Math.min(tokens.length, at + LONGEST_PIECE); end++) {
+    const { type, token, name, cue } = lexemes[end - 1] as Lexeme
+    const joins = (token.text === 'and' || token.text === 'via' || token.text === 'then') && end - 1 > at
+    if (type === 'word' && !joins) break
+    if (end - 1 > at && !joins && type === 'affix' && (name || cue)) break
+    hasContent ||= type === 'number' || type === 'letter' || type === 'sound'
+    if (!hasContent || joins) continue
+    const piece = tokens.slice(at, end)
+    for (let place = 0; place < plan.places.length; place++) {
+      if (place !== plan.callSign) fromPiece(search, way, { place, at, end, piece })
+    }
+  }
+}
+
+interface PieceAt {
+  readonly place: number
+  readonly at: number
+  readonly end: number
+  readonly piece: readonly Token[]
+}
+
+function fromPiece(search: Search, way: Way, found: PieceAt): void {
+  const { plan, mayBeBare } = search
+  const { place, end, piece } = found
+  const { spec, required, needsWords } = plan.places[place] as Place
+  if (roleOf(piece[0], spec) === 'unit') return
+  const sound = isSound(search, found)
+  const isFree = isOpen(search, way, place)
+  const alike = piece.filter(isHomophone).length * COSTS.soundsLikeDigit
+  const take = (cost: number, from = way, to = end) => claim(search, from, place, piece, to, cost + alike)
+  if (way.named?.includes(place)) {
+    const sooner = way.named.some((other) => other !== place && isSooner(search, way, other, place))
+    const again = isFree || way.correcting ? 0 : COSTS.again
+    take((sound ? costNamed(piece, spec) : COSTS.badForm) + again + (sooner ? COSTS.sameKindLater : 0))
+    return
+  }
+  if (way.correcting) {
+    const isLast = way.lastPlace === place
+    if ((way.filled & (1 << place)) === 0 || !(isLast || sound)) return
+    take((sound ? 0 : COSTS.badCorrection) + (isLast ? 0 : COSTS.correctsEarlier))
+    return
+  }
+  if (!sound) return
+  const late = way.named ? undefined : lateName(search, end, place)
+  if (late) take(costNamed(piece, spec) + (isFree ? 0 : COSTS.again), { ...way, named: [place], names: late.names }, late.end)
+  const bare = costBare(piece, spec)
+  const isHinted = way.hinted?.includes(place) === true
+  if (bare === undefined || !(required || mayBeBare || isHinted || hasUnit(piece, spec))) return
+  let cost = COSTS.bare + bare
+  if (way.named) cost += COSTS.otherNamed
+  if (way.hinted) cost += isHinted ? COSTS.hinted : COSTS.againstHint
+  if (!required && mayBeBare) cost += COSTS.notNamed
+  if (needsWords) cost += COSTS.withoutItsWords
+  if (!isFree) cost += COSTS.againBare
+  if (way.lastPlace > place && !isHinted) cost += COSTS.outOfTurn
+  if (plan.places.some((_, other) => isSooner(search, way, other, place))) cost += COSTS.sameKindLater
+  take(cost)
+}
+
+const roleOf = (token: Token | undefined, spec: Place['spec']) => affixesOf(spec).get(token?.text ?? '')?.role
+const hasUnit = (tokens: readonly Token[], spec: Place['spec']) => tokens.some((token) => roleOf(token, spec) === 'unit')
+
+/** Of the same kind, not said yet, and before it. */
+function isSooner(search: Search, way: Way, other: number, place: number): boolean {
+  const { places } = search.plan
+  return other < place && places[other]?.spec.kind === places[place]?.spec.kind && isOpen(search, way, other)
+}
+
+function isSound({ sound, plan }: Search, { place, at, end, piece }: PieceAt): boolean {
+  const key = (at * LONGEST_PIECE + end - at - 1) * MOST_PLACES + place
+  const known = sound.get(key) ?? isSoundPiece(piece, (plan.places[place] as Place).spec)
+  sound.set(key, known)
+  return known
+}
+
+/** "For departure", "on the squawk", "in use": the name of a place after its value, and where it ends. */
+function lateName(
+  { plan, lexemes, tokens }: Search,
+  at: number,
+  place: number,
+): { readonly end: number; readonly names: Names } | undefined {
+  const isFor = (named: Named | undefined) => named?.places.includes(place) === true
+  const follow = lexemes[at]?.follow
+  if (follow && isFor(follow)) return { end: follow.end, names: [] }
+  let begin = at
+  while (begin - at < 3 && BEFORE_A_LATE_NAME.has(tokens[begin]?.text ?? '')) begin++
+  const name = begin > at ? lexemes[begin]?.name : undefined
+  if (name && isFor(name)) return { end: name.end, names: [tokens.slice(begin, name.end)] }
+  if (plan.pair?.[0] !== place) return undefined
+  const isDew = lexemes[at]?.name?.places.join() === String(plan.pair[1])
+  return isDew || betweenPair(lexemes, at) ? { end: at, names: [] } : undefined
+}
+
+const betweenPair = (lexemes: readonly Lexeme[], at: number) =>
+  BETWEEN_A_PAIR.has(lexemes[at]?.token.text ?? '') && lexemes[at + 1]?.type === 'number'
+
+function claim(search: Search, way: Way, place: number, tokens: readonly Token[], end: number, cost: number): void {
+  const { plan, lexemes } = search
+  const { element, spec } = plan.places[place] as Place
+  const isPair = plan.pair?.[0] === place && betweenPair(lexemes, end)
+  const next = after(way, { type: 'value', place, tokens, names: way.names })
+  add(search, isPair ? end + 1 : end, {
+    ...next,
+    ...{ cost: way.cost + cost, names: [], hinted: undefined, correcting: false, lastElement: element },
+    signature: `${way.signature} ${place}:${contentOf(tokens, spec)}`,
+    named: isPair && plan.pair ? [plan.pair[1]] : undefined,
+    filled: way.filled | (1 << place),
+    lastPlace: place === plan.callSign ? way.lastPlace : place,
+  })
+}
+
+/** Where its numbers, letters and directions begin and end. */
+function contentOf(tokens: readonly Token[], spec: Place['spec']): string {
+  const affixes = affixesOf(spec)
+  const content = tokens.filter(({ text, number }) => number || !['noun', 'unit', 'joint'].includes(affixes.get(text)?.role ?? ''))
+  return `${content[0]?.start}-${content.at(-1)?.end}`
+}
+
+const MINUTES_AFTER: readonly (readonly string[])[] = [
+  ['minutes', 'minute'],
+  ['after'],
+  ['departure', 'takeoff', 'airborne'],
+]
+
+/** "In ten", "one zero minutes after departure": how long after departure, where the response has it. */
+function overMinutes(search: Search, way: Way, at: number, isLed: boolean): void {
+  const { plan, tokens } = search
+  if (plan.minutes.size === 0) return
+  for (let end = at + 1; end <= Math.min(tokens.length, at + 2) && tokens[end - 1]?.number; end++) {
+    const isSaid = readNumber(tokens.slice(at, end)).some(({ whole, fraction }) => !fraction && plan.minutes.has(whole))
+    if (!isSaid) continue
+    let last = end
+    for (const options of MINUTES_AFTER) if (options.includes(tokens[last]?.text ?? '')) last++
+    if (last > end || isLed) {
+      add(search, last, { ...way, cost: way.cost + COSTS.bare, names: [], hinted: undefined })
+    }
+  }
+}
+
+function saidIn({ last }: Way): readonly Said[] {
+  const all: Said[] = []
+  for (let each = last; each; each = each.before) all.push(each.said)
+  return all.reverse()
+}
+
+export function elementOf({ places }: PlacePlan, said: Said): number | undefined {
+  if (said.type === 'words') return said.element
+  return said.type === 'value' ? places[said.place]?.element : undefined
+}
