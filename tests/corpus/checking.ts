@@ -298,7 +298,7 @@ function twoAtOnce(random: Random): Case | undefined {
   if (drawn.figure.kind === 'temperature' && (value === 0 || drawn.figure.value === 0)) return undefined
   const a = pronounce(drawn.figure, random)
   const b = pronounce({ ...drawn.figure, value } as Figure, random)
-  const joint = random.of([' or ', ', ', ' and ', ' rather ', ', sorry, ', ' to ', '. ', ' make that ', ' checked '])
+  const joint = random.of([' or ', ', ', ' and ', ' rather ', ', actually ', ' to ', '. ', ' no ', ' checked '])
   const heard = random.chance(0.5) ? `${a}${joint}${b}` : `${b}${joint}${a}`
   return { input: put(drawn, heard, random), truth: 'wrong', why: `${drawn.figure.kind} two at once` }
 }

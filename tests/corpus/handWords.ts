@@ -93,7 +93,7 @@ export const WORD_LINES: readonly HandGroup[] = [
       ['set', 'correct'],
       ['parking brake set', 'correct'],
       ['brake is set', 'correct'],
-      ['set, pressure checked', 'sayAgain'],
+      ['set, pressure checked', 'correct'],
       ['released', 'negative:state'],
       ['release', 'negative:state'],
       ['not set', 'negative:state'],

@@ -128,7 +128,7 @@ function twoValues(random: Random): Case | undefined {
   if (figure.kind === 'temperature' && (value === 0 || figure.value === 0)) return undefined
   const pair = [sayFigure(figure, random), sayFigure(withValue(figure, value), random)]
   if (random.chance(0.5)) pair.reverse()
-  const heard = pair.join(random.of([' ', ', ', ' and ', ' or ', ' no ', ' uh ', ', I mean ', ' set ']))
+  const heard = pair.join(random.of([' ', ', ', ' and ', ' or ', ' no ', ' uh ', ' wait ', ' set ']))
   return { input: { challenge, response, figures, heard }, truth: 'wrong', why: `${figure.kind} two values` }
 }
 

@@ -143,9 +143,11 @@ function verdictOf(frame: Frame, filled: Filled, findings: readonly Finding[], p
   const wrong = findings.find(({ part }) => part.state === 'wrong')
   if (wrong) return { verdict: 'negative', because: wrong.because ?? 'value', parts }
   if (filled.unknown) return { verdict: 'sayAgain', because: 'notUnderstood', parts: unsettled(parts) }
+  if (filled.partial) return { verdict: 'sayAgain', because: 'missing', parts: unsettled(parts) }
   const missing = parts.filter(({ state }) => state === 'missing')
   if (missing.length > 0) {
-    const begun = parts.some((part) => part.state === 'ok' || part.lacks !== undefined)
+    const isHeard = !filled.beside || parts.some(({ heard }) => heard !== undefined)
+    const begun = isHeard && parts.some((part) => part.state === 'ok' || part.lacks !== undefined)
     if (!begun) return { verdict: 'sayAgain', because: 'notUnderstood', parts }
     return { verdict: 'incomplete', because: 'missing', parts }
   }

@@ -1,21 +1,82 @@
-/** Words with which a pilot takes back what was said just before. */
+/** "Correction", and what people say in its place: "sorry", "make that", "no wait". What follows replaces what went before. */
 
-import type { Token } from '../numbers/tokens.ts'
-import { isAt } from './placePlan.ts'
+import { isNumberToken, type Token } from '../numbers/tokens.ts'
+import { HARMLESS, HESITATIONS, isStateWord } from './lexicon.ts'
 
-const CORRECTIONS: readonly (readonly string[])[] = [
-  ['correction'],
-  ['no', 'wait'],
-  ['wait'],
-  ['no'],
-  ['sorry'],
-  ['scratch', 'that'],
-  ['make', 'that'],
+/** Longest first. "I say again" is no correction: the same comes once more. */
+const MARKS: readonly (readonly string[])[] = [
+  ['i', 'beg', 'your', 'pardon'],
+  ['beg', 'your', 'pardon'],
+  ['let', 'me', 'correct', 'that'],
+  ['let', 'me', 'say', 'that', 'again'],
+  ['or', 'rather'],
   ['i', 'mean'],
+  ['i', 'meant'],
+  ['make', 'that'],
+  ['make', 'it'],
+  ['scratch', 'that'],
+  ['strike', 'that'],
+  ['hang', 'on'],
+  ['hold', 'on'],
+  ['my', 'mistake'],
+  ['my', 'bad'],
+  ['pardon', 'me'],
+  ['excuse', 'me'],
+  ['correction'],
+  ['sorry'],
+  ['apologies'],
+  ['pardon'],
+  ['oops'],
+  ['rather'],
+  ['wait'],
+  ['actually'],
+  ['no'],
 ]
 
-/** End of the words of correction that begin at a token; `at` where none do. */
-export function correctionAt(tokens: readonly Token[], at: number): number {
-  const found = CORRECTIONS.find((words) => isAt(words, tokens, at))
-  return at + (found?.length ?? 0)
+/** By themselves they are too weak: "one two six, no, one two eight" stays two values. Two of them in a row do. */
+const WEAK: ReadonlySet<string> = new Set(['no', 'actually', 'wait', 'rather', 'hang on', 'hold on'])
+
+const CORRECTION = 'correction'
+
+/** Each correction as the one word for it. What only excuses, with nothing to replace or nothing after it, falls. */
+export function withCorrections(tokens: readonly Token[], isOwn: (word: string) => boolean): readonly Token[] {
+  const out: Token[] = []
+  for (let at = 0; at < tokens.length; ) {
+    const end = marksEnd(tokens, at, isOwn)
+    const said = tokens.slice(at, end)
+    if (end === at || WEAK.has(said.map(({ text }) => text).join(' '))) {
+      const next = Math.max(end, at + 1)
+      out.push(...tokens.slice(at, next))
+      at = next
+      continue
+    }
+    const isStandard = said.some(({ text }) => text === CORRECTION)
+    if (isStandard || (tells(out) && tells(tokens.slice(end)))) {
+      out.push({ ...(tokens[at] as Token), text: CORRECTION, canon: CORRECTION, number: undefined })
+    }
+    at = end
+  }
+  return out
 }
+
+function markEnd(tokens: readonly Token[], at: number, isOwn: (word: string) => boolean): number {
+  const mark = MARKS.find((words) => words.every((word, index) => tokens[at + index]?.text === word))
+  return mark && !mark.every(isOwn) ? at + mark.length : at
+}
+
+/** Several marks in a row, with sounds of thinking between: "no, sorry, make that". */
+function marksEnd(tokens: readonly Token[], at: number, isOwn: (word: string) => boolean): number {
+  let end = markEnd(tokens, at, isOwn)
+  if (end === at) return at
+  for (;;) {
+    let next = end
+    while (HESITATIONS.has(tokens[next]?.text ?? '')) next++
+    const further = markEnd(tokens, next, isOwn)
+    if (further === next) return end
+    end = further
+  }
+}
+
+/** Something in it can be replaced, or replace. */
+const tells = (tokens: readonly Token[]): boolean =>
+  tokens.some((token) => isNumberToken(token) || isStateWord(token.text) || !HARMLESS.has(token.text))

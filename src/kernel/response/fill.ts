@@ -8,9 +8,11 @@ import type { Reading } from '../kinds/reading.ts'
 import type { Token } from '../numbers/tokens.ts'
 import { attachDirections } from './attach.ts'
 import type { Frame, KnownPhrase } from './frame.ts'
+import { isStateWord } from './lexicon.ts'
 import type { Because } from './model.ts'
+import { withoutRemarks } from './remarks.ts'
 import { splitRun } from './runs.ts'
-import { type Atom, type PhraseAtom, type RunAtom, scan } from './scan.ts'
+import { type Atom, type PhraseAtom, type RunAtom, scanAll } from './scan.ts'
 import { type RunContext, slotOfName, slotsFor, slotsReplaced, swapped } from './slots.ts'
 
 /** A value said for a figure. */
@@ -37,8 +39,12 @@ export interface Filled {
   readonly words: ReadonlyMap<number, readonly WordFiller[]>
   /** Why the answer cannot be placed, if it cannot. */
   readonly doubt: Because | undefined
-  /** Words that are not known to be harmless. */
+  /** Words that are nobody's were let through. */
+  readonly beside: boolean
+  /** Something that was said beside it may speak against it. */
   readonly unknown: boolean
+  /** Only one of two was named, where both are asked for. */
+  readonly partial: boolean
   /** Words of a command stood in it. */
   readonly commanded: boolean
   /** Parts came in the response's order. */
@@ -57,7 +63,9 @@ interface Filling extends Filled {
   readonly said: number[]
   readonly labelled: Set<number>
   doubt: Because | undefined
+  beside: boolean
   unknown: boolean
+  partial: boolean
   commanded: boolean
 }
 
@@ -71,12 +79,18 @@ export function fillSlots(frame: Frame, attempts: readonly (readonly Token[])[],
     said: [],
     labelled: new Set(),
     doubt: undefined,
+    beside: false,
     unknown: false,
+    partial: false,
     commanded: false,
     inOrder: true,
   }
   for (const [index, tokens] of attempts.entries()) {
-    fillFromAttempt(filling, attachDirections(frame, scan(frame, tokens)), index, held)
+    const { atoms, beside, doubt, partial } = withoutRemarks(frame, scanAll(frame, tokens))
+    fillFromAttempt(filling, attachDirections(frame, atoms), index, held)
+    filling.beside ||= beside
+    filling.unknown ||= doubt
+    filling.partial ||= partial
   }
   const { said } = filling
   return { ...filling, inOrder: said.every((slot, index) => index === 0 || (said[index - 1] ?? 0) <= slot) }
@@ -105,9 +119,7 @@ function fillFromAttempt(filling: Filling, atoms: readonly Atom[], attempt: numb
 function fillFromAtom(filling: Filling, progress: Progress, atom: Atom, ahead: readonly Atom[]): void {
   switch (atom.type) {
     case 'unknown':
-      filling.unknown = true
-      // Among words a number is just not understood: "one open" is still another state.
-      if (atom.amount && filling.frame.figureCount > 0) filling.doubt ??= 'notUnderstood'
+    case 'harmless':
       return
     case 'refusal':
       filling.doubt ??= 'ambiguous'
@@ -141,9 +153,7 @@ function fillFromPhrase(filling: Filling, progress: Progress, atom: PhraseAtom):
       filling.labelled.add(slot)
       return false
     case 'partial':
-      if (progress.not) return fillWord(filling, progress, atom)
-      filling.unknown = true
-      return false
+      return progress.not !== undefined && fillWord(filling, progress, atom)
     case 'own':
     case 'state':
       return fillWord(filling, progress, atom)
@@ -164,6 +174,7 @@ function note(filling: Filling, slot: number, attempt: number): void {
 function fillWord(filling: Filling, { attempt, not, begun }: Progress, { known, tokens, near }: PhraseAtom): boolean {
   const slot = freeSlot(filling, known)
   const isOwn = known.type !== 'state'
+  if (isOwn && !isInPlace(filling, slot, attempt)) filling.doubt ??= 'ambiguous'
   const corrects = begun || filling.words.has(slot)
   const isBeside = !corrects && !not && isOwn && filling.frame.path[slot]?.required === false
   // A correction must have something to correct.
@@ -173,6 +184,14 @@ function fillWord(filling: Filling, { attempt, not, begun }: Progress, { known, 
   const filler = { tokens: not ? [not, ...tokens] : tokens, own: isOwn && !not, literal: known.literal && !near }
   filling.words.set(slot, [...(filling.words.get(slot) ?? []), filler])
   return !isBeside
+}
+
+/** "Tower … in standby, departure …", asked as `tower <tower> departure <departure> standby`: a state goes with the value before it. */
+function isInPlace({ frame, said, attemptOf }: Filling, slot: number, attempt: number): boolean {
+  if (frame.figureCount < 2) return true
+  const before = frame.figureSlots.findLast((figure) => figure < slot)
+  const last = said.findLast((one) => frame.path[one]?.type === 'figure' && attemptOf.get(one) === attempt)
+  return before === undefined || last === undefined || last >= before || !isStateWord(frame.path[slot]?.name ?? '')
 }
 
 /** Where two parts have the same wording, the next one that has not been said. */

@@ -13,6 +13,7 @@ import { ownOf } from '../own.ts'
 import { HARMLESS, isNegation, isStateWord, opposites, otherForms } from './lexicon.ts'
 import { type FigureSlot, type Path, type Phrase, phraseOf, type WordSlot } from './path.ts'
 import { phraseStatesOf } from './phraseStates.ts'
+import { ALL } from './remarkWords.ts'
 import { type NearWords, nearWordsOf } from './wording.ts'
 
 export interface KnownPhrase {
@@ -36,6 +37,10 @@ export interface Frame {
   /** Besides the words that are harmless everywhere. */
   readonly harmless: ReadonlySet<string>
   readonly nearWords: NearWords
+  /** Letters that the challenge's words begin with, where it has several: "a p u". */
+  readonly initials: ReadonlySet<string>
+  /** All of several things are asked for: "both on", "doors". */
+  readonly ofSeveral: boolean
   /** Places of the figures in the path. */
   readonly figureSlots: readonly number[]
   readonly figureCount: number
@@ -204,10 +209,18 @@ export function makeFrame(
     phrases,
     vocabulary: new Set(words(known)),
     harmless: harmlessWords(path, specs, challenge),
+    initials: new Set(challenge.length > 1 ? challenge.map(({ text }) => text.charAt(0)) : []),
+    ofSeveral: isOfSeveral(path, challenge),
     nearWords: nearWordsOf([...new Set(words(own))].filter((word) => !/\d/.test(word))),
     figureSlots: path.flatMap((slot, index) => (isFigureSlot(slot) ? [index] : [])),
     figureCount: path.filter(isFigureSlot).length,
   }
+}
+
+function isOfSeveral(path: Path, challenge: readonly Token[]): boolean {
+  const words = path.filter(isWordSlot).flatMap(({ wordings }) => wordings.flatMap(({ words }) => words))
+  const last = challenge.at(-1)?.text ?? ''
+  return words.some((word) => ALL.has(word)) || (last.endsWith('s') && !last.endsWith('ss'))
 }
 
 /** What a token may do beside the digits of the frame's values. */

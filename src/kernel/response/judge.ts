@@ -10,6 +10,7 @@ import { type Asked, askedFor } from './asked.ts'
 import { type Assessment, assess } from './assess.ts'
 import { withoutChallenge } from './challenge.ts'
 import { readCommand } from './commands.ts'
+import { withCorrections } from './corrections.ts'
 import { fillSlots } from './fill.ts'
 import { equallyLikely, type Hypotheses } from './hypotheses.ts'
 import { HARMLESS, HESITATIONS, isNegation, isStateWord } from './lexicon.ts'
@@ -150,7 +151,9 @@ function bestAssessment(
 ): Assessment | undefined {
   // A whole speech is no answer; nothing in it is looked for.
   const answer = body.length > LONGEST_ANSWER ? [] : body
-  const attempts = ownsCorrection ? [answer] : attemptsIn(answer)
+  const attempts = ownsCorrection
+    ? [answer]
+    : attemptsIn(withCorrections(answer, (word) => frames.some((frame) => frame.vocabulary.has(word))))
   const held = new Set(heldParts)
   let best: Assessment | undefined
   for (const frame of frames) {

@@ -2,7 +2,6 @@
 
 import { affixesOf } from '../kinds/table.ts'
 import { isHomophone, isNumberToken, type Token } from '../numbers/tokens.ts'
-import { correctionAt } from './corrections.ts'
 import { type Cue, cueAt } from './cues.ts'
 import { HESITATIONS } from './lexicon.ts'
 import { isAt, phraseIn, type PlacePlan } from './placePlan.ts'
@@ -67,7 +66,7 @@ export function lexemesOf(plan: PlacePlan, tokens: readonly Token[]): readonly L
     const cue = cueAt(plan.cues, tokens, at)
     return {
       ...{ token, cue, cueEnd: at + (cue?.words.length ?? 0) },
-      correction: isOwnWord(plan, token.text) ? at : correctionAt(tokens, at),
+      correction: at + (isCorrection(plan, tokens, at, affixes) ? 1 : 0),
       courtesy: courtesyEnd(tokens, at),
       name: named(plan.names, at),
       lead: named(plan.leads, at),
@@ -75,6 +74,22 @@ export function lexemesOf(plan: PlacePlan, tokens: readonly Token[]): readonly L
       type: typeOf(token, tokens[at + 1], affixes),
     }
   })
+}
+
+/** Too weak to take back a value by themselves, unless another follows at once. */
+export const WEAKLY_CORRECTING: ReadonlySet<string> = new Set(['no', 'wait', 'rather', 'actually'])
+
+function isCorrection(
+  plan: PlacePlan,
+  tokens: readonly Token[],
+  at: number,
+  affixes: ReadonlyMap<string, 'letter' | 'affix'>,
+): boolean {
+  const [token, next] = [tokens[at] as Token, tokens[at + 1]]
+  if (isOwnWord(plan, token.text)) return false
+  if (token.text === 'correction') return true
+  if (!WEAKLY_CORRECTING.has(token.text) || !next) return false
+  return isNumberToken(next) || affixes.get(next.text) === 'letter' || cueAt(plan.cues, tokens, at + 1)?.isValue === true
 }
 
 function typeOf(

@@ -91,6 +91,11 @@ const OPPOSITES: readonly (readonly (readonly string[])[])[] = [
   [['checked'], ['unchecked']],
   [['confirmed'], ['unconfirmed']],
   [['clear'], ['obstructed', 'blocked', 'unclear']],
+  [['active'], ['standby']],
+  [
+    ['monitor', 'monitoring'],
+    ['contact', 'contacting'],
+  ],
   [['inflated'], ['deflated', 'flat']],
   [['steady'], ['flashing']],
   [

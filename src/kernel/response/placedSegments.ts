@@ -4,6 +4,8 @@ import type { Figures } from '../kinds/kind.ts'
 import type { Token } from '../numbers/tokens.ts'
 import { ownOf } from '../own.ts'
 import { type PlacePlan, placePlanOf } from './placePlan.ts'
+import { withCorrections } from './corrections.ts'
+import { isOwnWord, WEAKLY_CORRECTING } from './lexemes.ts'
 import { elementOf, placed, type Said } from './placing.ts'
 import { isNegation } from './lexicon.ts'
 import { allOf, type Response } from './response.ts'
@@ -26,13 +28,14 @@ export function placedSegments(
   const responses = elements.map(({ response }) => response)
   const plan = placePlanOf(allOf(responses), figures, responses)
   const heldPlaces = plan.places.flatMap(({ element }, place) => (held.has(element) ? [place] : []))
-  const said = placed(plan, tokens, {
+  const said = placed(plan, withCorrections(tokens, (word) => isOwnWord(plan, word)), {
     ...{ held: new Set(heldPlaces), mayBeBare, callSignLength: callSignLengthOf(plan, elements, figures) },
   })
   if (!said?.some(({ type }) => type === 'value' || type === 'words')) return undefined
   return segmentsFrom(plan, said).map((segment) => approved(plan, responses[segment.element], segment))
 }
 
+const CORRECTION = { text: 'correction', canon: 'correction', number: undefined }
 const APPROVED = 'approved'
 
 /** "Push and start" is approved where nothing else is said of it. */
@@ -62,7 +65,7 @@ function segmentsFrom(plan: PlacePlan, said: readonly Said[]): readonly Segment[
   for (const each of said) {
     const last = segments.at(-1)
     if (each.type === 'correction') {
-      correction = { ...each.token, text: 'correction', canon: 'correction', number: undefined }
+      correction = each.token
       continue
     }
     const element = elementOf(plan, each)
@@ -77,9 +80,14 @@ function segmentsFrom(plan: PlacePlan, said: readonly Said[]): readonly Segment[
     const before = segments.findLast((one) => one.element === element)
     const isAgain = each.type === 'value' && before?.places.has(each.place) === true
     const isSecond = isAgain && correction === undefined
+    if (correction && !isAgain && each.type === 'value' && WEAKLY_CORRECTING.has(correction.text)) {
+      last?.tokens.push(correction)
+      waiting.push(correction)
+      correction = undefined
+    }
     const segment = before && !isSecond ? before : { element, tokens: [], places: new Set<number>() }
     if (segment !== before) segments.push(segment)
-    if (correction && segment.tokens.length > 0) segment.tokens.push(correction)
+    if (correction && segment.tokens.length > 0) segment.tokens.push({ ...correction, ...CORRECTION })
     correction = undefined
     segment.tokens.push(...waiting, ...wordsOf(plan, each, segment.tokens.length > 0))
     waiting = []

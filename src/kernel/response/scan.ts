@@ -23,6 +23,8 @@ export type Atom =
   /** Words of a command inside an answer. */
   | { readonly type: 'command'; readonly tokens: readonly Token[] }
   | { readonly type: 'unknown'; readonly token: Token; readonly amount: boolean }
+  /** Words that change nothing. */
+  | { readonly type: 'harmless'; readonly tokens: readonly Token[] }
 
 export type RunAtom = Extract<Atom, { type: 'run' }>
 export type PhraseAtom = Extract<Atom, { type: 'phrase' }>
@@ -57,8 +59,13 @@ export function attemptsIn(body: readonly Token[]): readonly (readonly Token[])[
   return attempts
 }
 
-/** Cuts an answer, which is free of the challenge. Hesitations are dropped, unless they are words of the item. */
+/** Cuts an answer, which is free of the challenge, and leaves out what changes nothing. */
 export function scan(frame: Frame, heard: readonly Token[]): readonly Atom[] {
+  return scanAll(frame, heard).filter(({ type }) => type !== 'harmless')
+}
+
+/** The same with harmless words in their places. Hesitations are dropped, unless they are words of the item. */
+export function scanAll(frame: Frame, heard: readonly Token[]): readonly Atom[] {
   const spoken = heard.filter((token) => !HESITATIONS.has(token.text) || frame.vocabulary.has(token.text))
   const own = spoken.map(({ canon }) => canon)
   const canons = nearCanons(frame, spoken)
@@ -88,7 +95,7 @@ export function scan(frame: Frame, heard: readonly Token[]): readonly Atom[] {
       continue
     }
     const next = plainAtom(frame, spoken, i)
-    if (next.atom) atoms.push(next.atom)
+    atoms.push(next.atom)
     i = next.end
   }
   return atoms
@@ -220,25 +227,32 @@ function joinsHere(tokens: readonly Token[], at: number): boolean {
   return scale(tokens[at - 1]) && after !== undefined && isNumberToken(after)
 }
 
+/** After these nobody says "to": "runway to four" is runway two four. */
+const NAMES_OF_NUMBERS = new Set(['runway', 'squawk', 'code', 'stand'])
+
 function runOf(tokens: readonly Token[], begin: number, end: number): Atom {
   const run = tokens.slice(begin, end)
   const looseTail = run.length > 1 && isLittle(run.at(-1)) && tokens[end] !== undefined
-  return { type: 'run', tokens: run, looseHead: isLittle(run[0]) && run.length > 1, looseTail }
+  const isNamed = NAMES_OF_NUMBERS.has(tokens[begin - 1]?.text ?? '')
+  return { type: 'run', tokens: run, looseHead: isLittle(run[0]) && run.length > 1 && !isNamed, looseTail }
 }
 
-/** The atom of a word that is neither a phrase of the item nor a number; none where it changes nothing. */
-function plainAtom(frame: Frame, tokens: readonly Token[], at: number): { atom?: Atom; end: number } {
+/** The atom of a word that is neither a phrase of the item nor a number. */
+function plainAtom(frame: Frame, tokens: readonly Token[], at: number): { atom: Atom; end: number } {
   const token = tokens[at] as Token
   const command = startOf(COMMAND_PHRASES, tokens, at)
   const harmless = startOf(HARMLESS_PHRASES, tokens, at)
-  if (harmless > command) return { end: at + harmless }
+  const plain = (count: number) => ({
+    atom: { type: 'harmless', tokens: tokens.slice(at, at + count) } as const,
+    end: at + count,
+  })
+  if (harmless > command) return plain(harmless)
   if (command > 0) return { atom: { type: 'command', tokens: tokens.slice(at, at + command) }, end: at + command }
   const end = at + 1
   if (token.text === 'negative') return { atom: { type: 'refusal', token }, end }
   if (isNegation(token.text)) return { atom: { type: 'not', token }, end }
   if (token.number && !isHomophone(token)) return { atom: { type: 'unknown', token, amount: true }, end }
-  if (isHarmless(frame, token.text)) return { end }
-  if (isLittle(token)) return { end }
+  if (isHarmless(frame, token.text) || isLittle(token)) return plain(1)
   return { atom: { type: 'unknown', token, amount: token.number !== undefined || token.foreign }, end }
 }
 

@@ -261,7 +261,7 @@ describe('several parts', () => {
     [
       SPEEDS,
       'V one one two eight rotate banana',
-      'sayAgain notUnderstood: v1 missing "one two eight" =128, vr missing lacks digits',
+      'incomplete missing: v1 ok "one two eight" =128, vr missing lacks digits',
     ],
     [SPEEDS, 'V one one two nine banana', 'negative value: v1 wrong "one two nine" =129, vr missing'],
     [
@@ -282,7 +282,7 @@ describe('several parts', () => {
     [
       '<v1> set',
       'one two eight five dozen set',
-      'sayAgain notUnderstood: v1 missing "one two eight five" =1285, set missing "set" =set',
+      'sayAgain implausible: v1 missing "one two eight five" =1285, set missing "set" =set',
     ],
     ['<v1>', 'negative one two eight', 'sayAgain ambiguous: v1 missing "one two eight" =128'],
     ['<v1>', 'one two eight say again', 'correct: v1 ok "one two eight" =128'],

@@ -16,6 +16,8 @@ function written(atom: Atom): string {
       return `${atom.looseHead ? '~' : ''}${wordsOf(atom.tokens)}${atom.looseTail ? '~' : ''}`
     case 'phrase':
       return `[${atom.near ? 'near ' : ''}${atom.known.phrase.text}]`
+    case 'harmless':
+      return `harmless(${wordsOf(atom.tokens)})`
     case 'command':
       return `command(${wordsOf(atom.tokens)})`
     case 'unknown':

@@ -1,0 +1,228 @@
+/**
+ * What is said beside an answer: "one four two, bugs set", "closed, no lights". Words that carry no number, state,
+ * direction or negation of the item are let through; what might speak against it stays, as doubt. Form decides, never a
+ * value.
+ */
+
+import { affixesOf } from '../kinds/table.ts'
+import { isNumberToken, type Token } from '../numbers/tokens.ts'
+import { type Frame, hasRole } from './frame.ts'
+import { isStateWord } from './lexicon.ts'
+import {
+  ALL,
+  BEFORE_VALUE,
+  BESIDE_STATE,
+  COUNTED,
+  DOUBTFUL,
+  MEASURED,
+  MISSED,
+  NO_AND,
+  NOT_BAD,
+  SIDES,
+  UNWELCOME,
+} from './remarkWords.ts'
+import type { Atom, RunAtom } from './scan.ts'
+
+export interface Weighed {
+  readonly atoms: readonly Atom[]
+  /** Words that are nobody's were let through. */
+  readonly beside: boolean
+  /** Something in it may speak against the item. */
+  readonly doubt: boolean
+  /** All of several are asked for, and only one of a pair was named. */
+  readonly partial: boolean
+}
+
+/** The word of an atom that is one word, else nothing. */
+function wordOf(atom: Atom | undefined): string {
+  if (!atom) return ''
+  if ('token' in atom) return atom.token.text
+  return atom.tokens.length === 1 ? (atom.tokens[0]?.text ?? '') : ''
+}
+
+const isPlain = (atom: Atom | undefined): boolean => atom?.type === 'unknown' || atom?.type === 'harmless'
+
+/** An answer's atoms without what is only beside it. */
+export function withoutRemarks(frame: Frame, all: readonly Atom[]): Weighed {
+  const denied = withoutDenials(frame, all)
+  const counted = withoutCounts(frame, denied)
+  const bound = withoutForeignStates(frame, counted.atoms)
+  const words = counted.atoms.filter(isPlain).map(wordOf)
+  const isDoubtful = words.some((word) => DOUBTFUL.has(word) || (frame.figureCount === 0 && UNWELCOME.has(word)))
+  return {
+    atoms: bound.filter(({ type }) => type !== 'harmless' && type !== 'unknown'),
+    beside: all.some(({ type }) => type === 'unknown'),
+    doubt:
+      counted.doubt || isDoubtful || all.some((atom) => atom.type === 'unknown' && atom.amount && atom.token.foreign),
+    partial: frame.ofSeveral && isOneOfPair(frame, all),
+  }
+}
+
+/** "No lights", "not needed", "nothing unusual": said to be absent, and not the item's. */
+function withoutDenials(frame: Frame, atoms: readonly Atom[]): readonly Atom[] {
+  const kept: Atom[] = []
+  for (let at = 0; at < atoms.length; ) {
+    const atom = atoms[at] as Atom
+    const end = atom.type === 'not' ? denialEnd(frame, atoms, at) : at
+    if (end === at) kept.push(atom)
+    at = Math.max(end, at + 1)
+  }
+  return kept
+}
+
+const ABSENT: ReadonlySet<string> = new Set(['no', 'without', 'nothing'])
+
+/** End of what is denied harmlessly from `at` on; `at` where it may be about the item. */
+function denialEnd(frame: Frame, atoms: readonly Atom[], at: number): number {
+  let next = at + 1
+  if (!ABSENT.has(wordOf(atoms[at]))) {
+    while (isPlain(atoms[next]) && NO_AND.has(wordOf(atoms[next]))) next++
+    return isPlain(atoms[next]) && NOT_BAD.has(wordOf(atoms[next])) ? next + 1 : at
+  }
+  while (isPlain(atoms[next]) && NO_AND.has(wordOf(atoms[next]))) next++
+  const noun = atoms[next]
+  if (noun?.type !== 'unknown' || noun.amount || MISSED.has(noun.token.text) || DOUBTFUL.has(noun.token.text)) return at
+  next++
+  while (atoms[next]?.type === 'unknown' && next - at <= 4 && !DOUBTFUL.has(wordOf(atoms[next]))) next++
+  // "No lights on": the state is theirs.
+  const after = atoms[next]
+  const isTheirs = after?.type === 'phrase' && after.tokens.length === 1 && isBareState(frame, after)
+  return isTheirs && atoms.slice(0, at).some((one) => one.type === 'phrase' && isBareState(frame, one))
+    ? next + 1
+    : next
+}
+
+/** Numbers that count or measure something else: "within twenty feet". */
+function withoutCounts(frame: Frame, atoms: readonly Atom[]): { atoms: readonly Atom[]; doubt: boolean } {
+  const kept: Atom[] = []
+  let doubt = false
+  for (let at = 0; at < atoms.length; at++) {
+    const atom = atoms[at] as Atom
+    if (atom.type === 'run' && atom.tokens.some(isNumberToken)) {
+      if (isMeasured(frame, atoms, at)) continue
+      if (isOthers(frame, atoms, at)) doubt = true
+      else if (isCounting(frame, atoms, at)) continue
+    }
+    // "Five point two up, off".
+    if (wordOf(atom) === 'off' && atom.type === 'unknown' && atoms[at - 1]?.type === 'run' && !isPreposition(atoms, at))
+      doubt = true
+    if (atom.type === 'unknown' && atom.amount) {
+      let end = at
+      while (isAmount(atoms[end])) end++
+      if (!isCountedAt(frame, atoms, at, end)) doubt = true
+      at = end - 1
+      continue
+    }
+    kept.push(atom)
+  }
+  return { atoms: kept, doubt }
+}
+
+/** Right after the name of something else a number may be that one's: "rotate one two six" to "V one?". */
+function isOthers(frame: Frame, atoms: readonly Atom[], at: number): boolean {
+  let before = at - 1
+  while (atoms[before]?.type === 'harmless') before--
+  const named = atoms[before]
+  if (named?.type !== 'unknown') return false
+  const { text } = named.token
+  return !BEFORE_VALUE.has(text) && !isStateWord(text) && !frame.initials.has(text)
+}
+
+const isAmount = (atom: Atom | undefined): boolean => atom?.type === 'unknown' && atom.amount
+
+/** "Twenty feet", "two starts": followed by what it counts, and that is no unit of the item's. */
+function isCounting(frame: Frame, atoms: readonly Atom[], at: number): boolean {
+  const after = wordOf(atoms[at + 1])
+  const isOwn = frame.vocabulary.has(after) || frame.harmless.has(after)
+  return isPlain(atoms[at + 1]) && COUNTED.has(after) && !isOwn && !isUnit(frame, after)
+}
+
+const isUnit = (frame: Frame, word: string) =>
+  frame.specs.some((spec) => spec !== undefined && affixesOf(spec).has(word))
+
+/** "Within twenty", "difference is only twenty". */
+function isMeasured(frame: Frame, atoms: readonly Atom[], at: number): boolean {
+  const before = atoms.slice(Math.max(0, at - 3), at)
+  const since = before.slice(before.findLastIndex((one) => !isPlain(one)) + 1)
+  return since.some((one) => MEASURED.has(wordOf(one)) && !frame.harmless.has(wordOf(one)))
+}
+
+/** In an item without figures a number of some size, or one with its noun, is about something else. */
+function isCountedAt(frame: Frame, atoms: readonly Atom[], at: number, end: number): boolean {
+  if (frame.figureCount > 0) return false
+  const after = wordOf(atoms[end])
+  if (end - at > 1 || COUNTED.has(after) || frame.harmless.has(after)) return true
+  return SIDES.some((pair) => pair.some((side) => side.has(wordOf(atoms[at])))) || wordOf(atoms[at]) === 'a'
+}
+
+/** "Strobes on": a state right after the name of another thing is that thing's. */
+function withoutForeignStates(frame: Frame, atoms: readonly Atom[]): readonly Atom[] {
+  const isForeign = (atom: Atom, at: number): boolean => {
+    if (atom.type === 'run') return isFarDirection(frame, atoms, at, atom)
+    if (atom.type !== 'phrase' || !isBareState(frame, atom)) return false
+    if (isPreposition(atoms, at))
+      return atoms.some((one, i) => i !== at && one.type === 'phrase' && one.known.type === 'own')
+    return atom.known.type === 'own' && isNamedBefore(frame, atoms, at)
+  }
+  return atoms.filter((atom, at) => !isForeign(atom, at))
+}
+
+const LINKS: ReadonlySet<string> = new Set('is are now'.split(' '))
+
+function isNamedBefore(frame: Frame, atoms: readonly Atom[], at: number): boolean {
+  let before = at - 1
+  while (atoms[before]?.type === 'harmless' && LINKS.has(wordOf(atoms[before]))) before--
+  const named = atoms[before]
+  if (named?.type !== 'unknown' || named.amount) return false
+  const word = named.token.text
+  return !BESIDE_STATE.has(word) && !isStateWord(word) && !isSide(word) && !frame.initials.has(word)
+}
+
+/** "Off the jetty", "off to the left": no state. */
+function isPreposition(atoms: readonly Atom[], at: number): boolean {
+  const word = wordOf(atoms[at])
+  if (word !== 'off' && word !== 'on') return false
+  const [next, then] = [atoms[at + 1], atoms[at + 2]]
+  const leads = word === 'off' ? OFF_LEADS : ON_LEADS
+  return next?.type === 'harmless' && leads.has(wordOf(next)) && (isPlain(then) || wordOf(next) === 'to')
+}
+const OFF_LEADS: ReadonlySet<string> = new Set(['the', 'to', 'of', 'our', 'my'])
+const ON_LEADS: ReadonlySet<string> = new Set(['the', 'our', 'my'])
+
+/** Of a runway "right" and "left" are said at once; later they are about something else. */
+function isFarDirection(frame: Frame, atoms: readonly Atom[], at: number, run: RunAtom): boolean {
+  const isOnlySide = run.tokens.every((token: Token) => hasRole(frame, token, 'direction'))
+  if (!isOnlySide || frame.specs.some((spec) => spec?.kind === 'trim')) return false
+  return atoms[at - 1]?.type !== 'run' && atoms.slice(0, at).some((one) => one.type === 'run')
+}
+
+/** A word that is a state and nothing more: it needs a thing that it is the state of. */
+function isBareState(_frame: Frame, atom: Extract<Atom, { type: 'phrase' }>): boolean {
+  const [only, ...more] = atom.tokens
+  return (
+    more.length === 0 &&
+    only !== undefined &&
+    (atom.known.type === 'own' || atom.known.type === 'state') &&
+    (isStateWord(only.text) || !atom.known.literal)
+  )
+}
+
+const isSide = (word: string): boolean => SIDES.some((pair) => pair.some((side) => side.has(word)))
+
+function isOneOfPair(frame: Frame, atoms: readonly Atom[]): boolean {
+  const said = atoms.flatMap((atom) => {
+    switch (atom.type) {
+      case 'unknown':
+        return [atom.token.text]
+      case 'harmless':
+      case 'phrase':
+        return atom.tokens.map(({ text }) => text)
+      default:
+        return []
+    }
+  })
+  const isOwn = (word: string) => (frame.vocabulary.has(word) || frame.harmless.has(word)) && !ALL.has(word)
+  const words = said.filter((word) => !isOwn(word))
+  if (said.some((word) => ALL.has(word))) return false
+  return SIDES.some(([one, other]) => words.some((word) => one.has(word)) !== words.some((word) => other.has(word)))
+}
