@@ -4,6 +4,7 @@ import { affixesOf } from '../kinds/table.ts'
 import { isHomophone, isNumberToken, type Token } from '../numbers/tokens.ts'
 import { type Cue, cueAt } from './cues.ts'
 import { HESITATIONS } from './lexicon.ts'
+import { mayBeNumber } from './options.ts'
 import { isAt, phraseIn, type PlacePlan } from './placePlan.ts'
 import { COURTESIES, GIVING_WAY, OF_OTHER_TRAFFIC } from './radioWords.ts'
 
@@ -25,6 +26,8 @@ export interface Lexeme {
   readonly follow: Named | undefined
   /** `letter`: of a route or a taxiway; `affix`: another word that some value may have. */
   readonly type: 'number' | 'sound' | 'letter' | 'affix' | 'word'
+  /** Places in whose values it may stand, one bit each. */
+  readonly mayBeIn: number
 }
 
 const courtesiesByFirst: ReadonlyMap<string, readonly (readonly string[])[]> = (() => {
@@ -72,8 +75,18 @@ export function lexemesOf(plan: PlacePlan, tokens: readonly Token[]): readonly L
       lead: named(plan.leads, at),
       follow: named(plan.follows, at),
       type: typeOf(token, tokens[at + 1], affixes),
+      mayBeIn: mayBeIn(plan, token),
     }
   })
+}
+
+function mayBeIn({ places }: PlacePlan, token: Token): number {
+  let bits = 0
+  for (const [place, { spec }] of places.entries()) {
+    const may = token.number ? mayBeNumber(spec) : token.text === 'and' || affixesOf(spec).has(token.text)
+    if (may) bits |= 1 << place
+  }
+  return bits
 }
 
 /** Too weak to take back a value by themselves, unless another follows at once. */

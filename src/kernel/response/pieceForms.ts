@@ -1,6 +1,6 @@
 /** How well some tokens fit a kind by their form alone: the fewer words it needs besides, the lower. Never looks at a value. */
 
-import type { KindSpec } from '../kinds/kind.ts'
+import type { KindName, KindSpec } from '../kinds/kind.ts'
 import { affixesOf } from '../kinds/table.ts'
 import { readNumber } from '../numbers/readings.ts'
 import { isNumberToken, type Token } from '../numbers/tokens.ts'
@@ -11,6 +11,23 @@ export function isSoundPiece(tokens: readonly Token[], spec: KindSpec): boolean 
   const run = { type: 'run', tokens, looseHead: false, looseTail: false } as const
   return readRun(run, spec).some((reading) => isSound(reading, spec))
 }
+
+const MOST_NUMBERS: Readonly<Partial<Record<KindName, number>>> = {
+  runway: 2,
+  heading: 3,
+  flightLevel: 4,
+  temperature: 3,
+  time: 4,
+  identifier: 3,
+  altimeter: 5,
+  altitude: 6,
+  integer: 6,
+  frequency: 7,
+}
+
+/** No value has more number words; looked up first, because reading them takes time. */
+export const mostNumbers = (spec: KindSpec): number =>
+  spec.kind === 'digits' ? spec.length : (MOST_NUMBERS[spec.kind] ?? Number.POSITIVE_INFINITY)
 
 const isScale = ({ number }: Token) => number?.type === 'hundred' || number?.type === 'thousand'
 const hasRole = (tokens: readonly Token[], spec: KindSpec, role: string) =>
@@ -52,6 +69,8 @@ export function costNamed(tokens: readonly Token[], spec: KindSpec): number {
       return tokens.some(isScale) && !isRound(tokens) ? 0.6 : 0
     case 'runway':
       return digitsIn(tokens).length === 2 ? 0 : 0.3
+    case 'temperature':
+      return digitsIn(tokens).length <= 2 ? 0 : 0.6
     case 'heading':
     case 'flightLevel':
       return digitsIn(tokens).length === 3 ? 0 : 0.3
@@ -77,6 +96,7 @@ export function costBare(tokens: readonly Token[], spec: KindSpec): number | und
     case 'flightLevel':
       return hasRole(tokens, spec, 'noun') || (!scaled && digitsIn(tokens).length === 3) ? 0 : undefined
     case 'integer':
+    case 'speed':
       return !scaled && digitsIn(tokens).length <= 3 ? 0 : undefined
     case 'identifier': {
       const shape = shapeOf(tokens)

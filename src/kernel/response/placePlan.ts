@@ -1,6 +1,6 @@
 /** What must be known of some elements to say whose value each number of a transmission is. It holds no value. */
 
-import { type KindName, type KindSpec, kindOf, type Specs } from '../kinds/kind.ts'
+import type { KindName, KindSpec, Specs } from '../kinds/kind.ts'
 import { readNumber } from '../numbers/readings.ts'
 import { isNumberToken, type Token, tokensOf } from '../numbers/tokens.ts'
 import { ownOf } from '../own.ts'
@@ -99,9 +99,8 @@ const ownLabels = (responses: readonly Response[], places: readonly Place[]): Na
       .filter((slot): slot is FigureSlot => slot.type === 'figure')
       .flatMap((slot) => {
         const place = places.findIndex((each) => each.element === element && each.part === slot.name)
-        const nouns = place < 0 ? [] : kindOf((places[place] as Place).spec).nouns.map((noun) => [noun])
         const labels = slot.labels.flatMap(({ words }) => [words, words.map((word) => SAID_OF_ONESELF.get(word) ?? word)])
-        return [...labels, ...nouns].map((words) => [words, place] as const)
+        return labels.map((words) => [words, place] as const)
       }),
   )
 

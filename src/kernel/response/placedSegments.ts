@@ -79,7 +79,8 @@ function segmentsFrom(plan: PlacePlan, said: readonly Said[]): readonly Segment[
     }
     const before = segments.findLast((one) => one.element === element)
     const isAgain = each.type === 'value' && before?.places.has(each.place) === true
-    const isSecond = isAgain && correction === undefined
+    const isSecond =
+      correction === undefined && (isAgain || (each.type === 'words' && each.opens && (before?.places.size ?? 0) > 0))
     if (correction && !isAgain && each.type === 'value' && WEAKLY_CORRECTING.has(correction.text)) {
       last?.tokens.push(correction)
       waiting.push(correction)
@@ -87,7 +88,10 @@ function segmentsFrom(plan: PlacePlan, said: readonly Said[]): readonly Segment[
     }
     const segment = before && !isSecond ? before : { element, tokens: [], places: new Set<number>() }
     if (segment !== before) segments.push(segment)
-    if (correction && segment.tokens.length > 0) segment.tokens.push({ ...correction, ...CORRECTION })
+    if (correction && segment.tokens.length > 0) {
+      segment.tokens.push({ ...correction, ...CORRECTION })
+      segment.places.clear()
+    }
     correction = undefined
     segment.tokens.push(...waiting, ...wordsOf(plan, each, segment.tokens.length > 0))
     waiting = []

@@ -9,14 +9,15 @@ import { affixesOf } from '../kinds/table.ts'
 import { readNumber } from '../numbers/readings.ts'
 import { isHomophone, isLittle, type Token } from '../numbers/tokens.ts'
 import { isOwnWord, type Lexeme, lexemesOf, type Named } from './lexemes.ts'
-import { costBare, costNamed, isSoundPiece } from './pieceForms.ts'
+import { costBare, costNamed, isSoundPiece, mostNumbers } from './pieceForms.ts'
 import type { Place, PlacePlan } from './placePlan.ts'
 import { BEFORE_A_LATE_NAME, BETWEEN_A_PAIR, NAMING_NOTHING, SPOILING } from './radioWords.ts'
 
 /** What was said, one thing after the other. */
 export type Said =
   | { readonly type: 'value'; readonly place: number; readonly tokens: readonly Token[]; readonly names: Names }
-  | { readonly type: 'words'; readonly element: number; readonly tokens: readonly Token[] }
+  /** `opens`: its value comes after them. */
+  | { readonly type: 'words'; readonly element: number; readonly tokens: readonly Token[]; readonly opens: boolean }
   | { readonly type: 'other'; readonly token: Token }
   | { readonly type: 'correction'; readonly token: Token }
 
@@ -50,12 +51,14 @@ const START: Way = {
 
 const COSTS = {
   bare: 0.1,
+  joinedBare: 0.2,
   hinted: -0.05,
   againstHint: 0.3,
   outOfTurn: 0.4,
   sameKindLater: 1,
   notNamed: 1,
   withoutItsWords: 2,
+  withoutItsFirst: 1,
   otherNamed: 2.5,
   badForm: 3,
   badCorrection: 2,
@@ -70,7 +73,9 @@ const COSTS = {
 
 /** Ways that differ by less are as good as one another. */
 const CLOSE = 0.15
-const MOST_WAYS = 10
+/** No way that needs so much more comes to be the best. */
+const FAR = 4
+const MOST_WAYS = 8
 const LONGEST_PIECE = 9
 /** Places are counted in bits. */
 const MOST_PLACES = 30
@@ -94,7 +99,7 @@ interface Search extends PlacingOptions {
   readonly lexemes: readonly Lexeme[]
   /** By the token they have come to. */
   readonly ways: readonly Map<string, Way>[]
-  readonly sound: Map<number, boolean>
+  readonly forms: Map<number, Form>
   /** First token that is no courtesy, and the first of the courtesies at the end. */
   readonly begin: number
   readonly end: number
@@ -106,7 +111,7 @@ export function placed(plan: PlacePlan, tokens: readonly Token[], options: Placi
   if (tokens.some(({ text }) => SPOILING.has(text) && !isOwnWord(plan, text))) return undefined
   const lexemes = lexemesOf(plan, tokens)
   const ways = Array.from({ length: tokens.length + 1 }, () => new Map<string, Way>())
-  const search = { ...options, plan, tokens, lexemes, ways, sound: new Map(), ...bodyOf(lexemes) }
+  const search = { ...options, plan, tokens, lexemes, ways, forms: new Map(), ...bodyOf(lexemes) }
   ways[0]?.set('', START)
   for (let at = 0; at < tokens.length; at++) for (const way of bestOf(ways[at])) goOn(search, way, at)
   const [best, ...others] = bestOf(ways[tokens.length])
@@ -124,8 +129,12 @@ function bodyOf(lexemes: readonly Lexeme[]): { begin: number; end: number } {
   return { begin, end }
 }
 
-const bestOf = (ways: ReadonlyMap<string, Way> = new Map()): readonly Way[] =>
-  ways.size === 0 ? [] : [...ways.values()].sort((one, other) => one.cost - other.cost).slice(0, MOST_WAYS)
+function bestOf(ways: ReadonlyMap<string, Way> = new Map()): readonly Way[] {
+  if (ways.size < 2) return [...ways.values()]
+  const sorted = [...ways.values()].sort((one, other) => one.cost - other.cost).slice(0, MOST_WAYS)
+  const most = (sorted[0] as Way).cost + FAR
+  return sorted.filter(({ cost }) => cost <= most)
+}
 
 function add({ ways }: Search, at: number, way: Way): void {
   const key = `${way.filled} ${way.lastPlace} ${way.lastElement} ${way.named ?? ''} ${way.hinted ?? ''} ${way.correcting}`
@@ -196,7 +205,7 @@ function fromCue(search: Search, way: Way, at: number, also: readonly number[]):
     wordsOnly.find(({ element }) => !said.some((one) => elementOf(plan, one) === element)) ??
     wordsOnly[0]
   if (owner) words(search, { ...way, named: undefined }, owner.element, own, end)
-  const all = [...new Set([...places, ...also])]
+  const all = [...new Set(places.length > 0 ? places : also)]
   if (all.length === 0) return
   if (own.every(({ text }) => NAMING_NOTHING.has(text))) {
     add(search, end, { ...way, names: [...way.names, own], hinted: undefined })
@@ -210,8 +219,13 @@ function fromCue(search: Search, way: Way, at: number, also: readonly number[]):
 }
 
 function words(search: Search, way: Way, element: number, tokens: readonly Token[], end: number): void {
-  const next = after(way, { type: 'words', element, tokens })
-  add(search, end, { ...next, names: [], hinted: undefined, lastElement: element, correcting: false })
+  const opens = way.named !== undefined
+  const next = after(way, { type: 'words', element, tokens, opens })
+  const { places } = search.plan
+  // What they correct is open again.
+  const again = way.correcting ? places.reduce((bits, place, at) => (place.element === element ? bits | (1 << at) : bits), 0) : 0
+  const filled = way.filled & ~again
+  add(search, end, { ...next, names: [], hinted: undefined, lastElement: element, correcting: false, filled })
 }
 
 /** The name of a value, in which one before it may go on: "hold short of | runway". */
@@ -257,18 +271,30 @@ function fromPieces(search: Search, way: Way, at: number): void {
   shortCallSign(search, way, at)
   overMinutes(search, way, at, false)
   let hasContent = false
+  let places = plan.callSign === undefined ? ~0 : ~(1 << plan.callSign)
+  let numbers = 0
+  let joints = 0
   for (let end = at + 1; end <= Math.min(tokens.length, at + LONGEST_PIECE); end++) {
-    const { type, token, name, cue } = lexemes[end - 1] as Lexeme
-    const joins = (token.text === 'and' || token.text === 'via' || token.text === 'then') && end - 1 > at
+    const { type, token, name, cue, mayBeIn } = lexemes[end - 1] as Lexeme
+    const joins = end - 1 > at && (token.text === 'and' || joinedBy(plan, token) !== 0)
     if (type === 'word' && !joins) break
-    if (end - 1 > at && !joins && type === 'affix' && (name || cue)) break
-    hasContent ||= type === 'number' || type === 'letter' || type === 'sound'
+    places &= mayBeIn
+    if (end - 1 > at && type === 'affix' && (name || cue)) places &= joinedBy(plan, token)
+    if (places === 0) break
+    if (joins) joints++
+    if (token.number) numbers++
+    hasContent ||= type !== 'affix' && type !== 'word'
     if (!hasContent || joins) continue
     const piece = tokens.slice(at, end)
     for (let place = 0; place < plan.places.length; place++) {
-      if (place !== plan.callSign) fromPiece(search, way, { place, at, end, piece })
+      if ((places & (1 << place)) !== 0) fromPiece(search, way, { place, at, end, piece, numbers, joints })
     }
   }
+}
+
+/** Places in which a token joins two pieces: the "taxiway" within a route. */
+function joinedBy({ places }: PlacePlan, { text }: Token): number {
+  return places.reduce((bits, { spec }, place) => (affixesOf(spec).get(text)?.role === 'joint' ? bits | (1 << place) : bits), 0)
 }
 
 interface PieceAt {
@@ -276,6 +302,9 @@ interface PieceAt {
   readonly at: number
   readonly end: number
   readonly piece: readonly Token[]
+  /** How many of its tokens are numbers. */
+  readonly numbers: number
+  readonly joints: number
 }
 
 function fromPiece(search: Search, way: Way, found: PieceAt): void {
@@ -283,14 +312,14 @@ function fromPiece(search: Search, way: Way, found: PieceAt): void {
   const { place, end, piece } = found
   const { spec, required, needsWords } = plan.places[place] as Place
   if (roleOf(piece[0], spec) === 'unit') return
-  const sound = isSound(search, found)
+  const { sound, named, bare } = formOf(search, found)
   const isFree = isOpen(search, way, place)
   const alike = piece.filter(isHomophone).length * COSTS.soundsLikeDigit
   const take = (cost: number, from = way, to = end) => claim(search, from, place, piece, to, cost + alike)
   if (way.named?.includes(place)) {
     const sooner = way.named.some((other) => other !== place && isSooner(search, way, other, place))
     const again = isFree || way.correcting ? 0 : COSTS.again
-    take((sound ? costNamed(piece, spec) : COSTS.badForm) + again + (sooner ? COSTS.sameKindLater : 0))
+    take(named + again + (sooner ? COSTS.sameKindLater : 0))
     return
   }
   if (way.correcting) {
@@ -301,17 +330,21 @@ function fromPiece(search: Search, way: Way, found: PieceAt): void {
   }
   if (!sound) return
   const late = way.named ? undefined : lateName(search, end, place)
-  if (late) take(costNamed(piece, spec) + (isFree ? 0 : COSTS.again), { ...way, named: [place], names: late.names }, late.end)
-  const bare = costBare(piece, spec)
+  if (late) take(named + (isFree ? 0 : COSTS.again), { ...way, named: [place], names: late.names }, late.end)
   const isHinted = way.hinted?.includes(place) === true
-  if (bare === undefined || !(required || mayBeBare || isHinted || hasUnit(piece, spec))) return
-  let cost = COSTS.bare + bare
+  // Of what need not be said only a time of day is known by its unit: "fourteen twenty zulu".
+  const isKnown = required || mayBeBare || isHinted || (spec.kind === 'time' && hasUnit(piece, spec))
+  const form = bare ?? (isHinted ? named : undefined)
+  if (form === undefined || !isKnown) return
+  let cost = COSTS.bare + form + (found.joints > 0 ? COSTS.joinedBare : 0)
   if (way.named) cost += COSTS.otherNamed
   if (way.hinted) cost += isHinted ? COSTS.hinted : COSTS.againstHint
   if (!required && mayBeBare) cost += COSTS.notNamed
   if (needsWords) cost += COSTS.withoutItsWords
   if (!isFree) cost += COSTS.againBare
   if (way.lastPlace > place && !isHinted) cost += COSTS.outOfTurn
+  const isLater = plan.places[place - 1]?.element === plan.places[place]?.element
+  if (isLater && way.lastPlace !== place - 1) cost += COSTS.withoutItsFirst
   if (plan.places.some((_, other) => isSooner(search, way, other, place))) cost += COSTS.sameKindLater
   take(cost)
 }
@@ -325,12 +358,25 @@ function isSooner(search: Search, way: Way, other: number, place: number): boole
   return other < place && places[other]?.spec.kind === places[place]?.spec.kind && isOpen(search, way, other)
 }
 
-function isSound({ sound, plan }: Search, { place, at, end, piece }: PieceAt): boolean {
-  const key = (at * LONGEST_PIECE + end - at - 1) * MOST_PLACES + place
-  const known = sound.get(key) ?? isSoundPiece(piece, (plan.places[place] as Place).spec)
-  sound.set(key, known)
-  return known
+interface Form {
+  readonly sound: boolean
+  readonly named: number
+  readonly bare: number | undefined
 }
+
+/** How well a piece fits a place. */
+function formOf({ forms, plan }: Search, { place, at, end, piece, numbers }: PieceAt): Form {
+  const key = (at * LONGEST_PIECE + end - at - 1) * MOST_PLACES + place
+  const known = forms.get(key)
+  if (known) return known
+  const { spec } = plan.places[place] as Place
+  const sound = numbers <= mostNumbers(spec) && isSoundPiece(piece, spec)
+  const made = sound ? { sound, named: costNamed(piece, spec), bare: costBare(piece, spec) } : UNSOUND
+  forms.set(key, made)
+  return made
+}
+
+const UNSOUND: Form = { sound: false, named: COSTS.badForm, bare: undefined }
 
 /** "For departure", "on the squawk", "in use": the name of a place after its value, and where it ends. */
 function lateName(
