@@ -1,11 +1,9 @@
 /** What may begin at each token of a transmission: an element's own words, a name of a value, a courtesy, a number. */
 
-import { affixesOf } from '../kinds/table.ts'
 import { isHomophone, isNumberToken, type Token } from '../numbers/tokens.ts'
-import { type Cue, cueAt } from './cues.ts'
+import type { Cue } from './cues.ts'
 import { HESITATIONS } from './lexicon.ts'
-import { mayBeNumber } from './options.ts'
-import { isAt, phraseIn, type PlacePlan } from './placePlan.ts'
+import { cueIn, isAt, phraseIn, type PlacePlan } from './placePlan.ts'
 import { COURTESIES, GIVING_WAY, OF_OTHER_TRAFFIC } from './radioWords.ts'
 
 /** Places that a phrase is about, and where it ends. */
@@ -56,60 +54,37 @@ function trafficEnd(tokens: readonly Token[], at: number): number {
 export const isOwnWord = ({ vocabularies }: PlacePlan, text: string) => vocabularies.some((words) => words.has(text))
 
 export function lexemesOf(plan: PlacePlan, tokens: readonly Token[]): readonly Lexeme[] {
-  const affixes = new Map<string, 'letter' | 'affix'>()
-  for (const { spec } of plan.places) {
-    for (const [word, { role }] of affixesOf(spec)) if (role === 'letter') affixes.set(word, 'letter')
-    for (const [word] of affixesOf(spec)) if (!affixes.has(word)) affixes.set(word, 'affix')
-  }
   const named = (table: PlacePlan['names'], at: number): Named | undefined => {
     const found = phraseIn(table, tokens, at)
     return found && { places: found.places, end: at + found.words.length }
   }
   return tokens.map((token, at) => {
-    const cue = cueAt(plan.cues, tokens, at)
+    const cue = cueIn(plan, tokens, at)
     return {
       ...{ token, cue, cueEnd: at + (cue?.words.length ?? 0) },
-      correction: at + (isCorrection(plan, tokens, at, affixes) ? 1 : 0),
+      correction: at + (isCorrection(plan, tokens, at) ? 1 : 0),
       courtesy: courtesyEnd(tokens, at),
       name: named(plan.names, at),
       lead: named(plan.leads, at),
       follow: named(plan.follows, at),
-      type: typeOf(token, tokens[at + 1], affixes),
-      mayBeIn: mayBeIn(plan, token),
+      type: typeOf(plan, token, tokens[at + 1]),
+      mayBeIn: token.number ? plan.numbersIn : (plan.standsIn.get(token.text) ?? 0),
     }
   })
-}
-
-function mayBeIn({ places }: PlacePlan, token: Token): number {
-  let bits = 0
-  for (const [place, { spec }] of places.entries()) {
-    const may = token.number ? mayBeNumber(spec) : token.text === 'and' || affixesOf(spec).has(token.text)
-    if (may) bits |= 1 << place
-  }
-  return bits
 }
 
 /** Too weak to take back a value by themselves, unless another follows at once. */
 export const WEAKLY_CORRECTING: ReadonlySet<string> = new Set(['no', 'wait', 'rather', 'actually'])
 
-function isCorrection(
-  plan: PlacePlan,
-  tokens: readonly Token[],
-  at: number,
-  affixes: ReadonlyMap<string, 'letter' | 'affix'>,
-): boolean {
+function isCorrection(plan: PlacePlan, tokens: readonly Token[], at: number): boolean {
   const [token, next] = [tokens[at] as Token, tokens[at + 1]]
   if (isOwnWord(plan, token.text)) return false
   if (token.text === 'correction') return true
   if (!WEAKLY_CORRECTING.has(token.text) || !next) return false
-  return isNumberToken(next) || affixes.get(next.text) === 'letter' || cueAt(plan.cues, tokens, at + 1)?.isValue === true
+  return isNumberToken(next) || plan.affixes.get(next.text) === 'letter' || cueIn(plan, tokens, at + 1)?.isValue === true
 }
 
-function typeOf(
-  token: Token,
-  next: Token | undefined,
-  affixes: ReadonlyMap<string, 'letter' | 'affix'>,
-): Lexeme['type'] {
+function typeOf({ affixes }: PlacePlan, token: Token, next: Token | undefined): Lexeme['type'] {
   if (isHomophone(token)) return 'sound'
   if (isNumberToken(token)) return 'number'
   const role = affixes.get(token.text) ?? 'word'

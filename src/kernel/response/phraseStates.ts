@@ -2,6 +2,8 @@
 
 interface PhraseStates {
   readonly same: readonly (readonly string[])[]
+  /** Says the same here, and something else where it is the response's own. */
+  readonly alsoSaid?: readonly (readonly string[])[]
   readonly against: readonly (readonly string[])[]
   /** Words that point at the state even where the rest was not said. */
   readonly knownBy: readonly string[]
@@ -57,7 +59,29 @@ const STATES: readonly PhraseStates[] = [
     knownBy: [],
   },
   { same: [['and', 'start'], ['and', 'crank']], against: [], knownBy: [] },
-  { same: [['approved'], ['cleared']], against: [], knownBy: [] },
+  {
+    same: [['vacated']],
+    alsoSaid: [['clear', 'of'], ['clear']],
+    against: [['cross'], ['crossing'], ['hold', 'short'], ['holding', 'short'], ['short', 'of']],
+    knownBy: [],
+  },
+  {
+    same: [['request'], ['requesting']],
+    alsoSaid: [
+      ['ready', 'for'],
+      ['ready', 'to'],
+      ['like'],
+      ['like', 'to'],
+      ['could', 'we', 'have'],
+      ['can', 'we', 'have'],
+      ['can', 'we', 'get'],
+      ['may', 'we', 'have'],
+      ['looking', 'for'],
+    ],
+    against: [],
+    knownBy: [],
+  },
+  { same: [['approved']], alsoSaid: [['cleared']], against: [], knownBy: [] },
 ]
 
 /** The wording with another form of its state, those with the contrary, and words that point at it. */
@@ -66,12 +90,13 @@ export function phraseStatesOf(words: readonly string[]): {
   readonly against: readonly (readonly string[])[]
   readonly knownBy: readonly string[]
 } {
-  for (const { same, against, knownBy } of STATES) {
+  for (const { same, alsoSaid = [], against, knownBy } of STATES) {
     for (const state of same) {
       const at = words.findIndex((_, i) => state.every((word, k) => words[i + k] === word))
       if (at < 0) continue
       const put = (other: readonly string[]) => [...words.slice(0, at), ...other, ...words.slice(at + state.length)]
-      return { same: same.filter((other) => other !== state).map(put), against: against.map(put), knownBy }
+      const others = [...same.filter((other) => other !== state), ...alsoSaid]
+      return { same: others.map(put), against: against.map(put), knownBy }
     }
   }
   return NONE

@@ -101,7 +101,7 @@ export function costBare(tokens: readonly Token[], spec: KindSpec): number | und
     case 'identifier': {
       const shape = shapeOf(tokens)
       if (!LETTERS_FIRST.test(shape) || shape.startsWith('N')) return undefined
-      return shape.startsWith('LL') ? 0.5 : 0
+      return shape.startsWith('LL') ? 0.5 : shape === 'L' ? 0.1 : 0
     }
     case 'frequency':
     case 'altimeter':

@@ -1,12 +1,14 @@
 /** What must be known of some elements to say whose value each number of a transmission is. It holds no value. */
 
 import type { KindName, KindSpec, Specs } from '../kinds/kind.ts'
+import { affixesOf } from '../kinds/table.ts'
 import { readNumber } from '../numbers/readings.ts'
-import { isNumberToken, type Token, tokensOf } from '../numbers/tokens.ts'
+import { isNumberToken, soundOf, type Token, tokensOf } from '../numbers/tokens.ts'
 import { ownOf } from '../own.ts'
-import { type Cues, cuesOfResponses } from './cues.ts'
+import { type Cue, type Cues, cuesOfResponses, isSaidAt } from './cues.ts'
 import { madeOnce } from './memo.ts'
 import { phraseStatesOf } from './phraseStates.ts'
+import { mayBeNumber } from './options.ts'
 import type { FigureSlot, Path, Slot } from './path.ts'
 import { FOLLOWED_BY, LED_BY, NAMED_BY, SAID_OF_ONESELF } from './radioWords.ts'
 import type { Response } from './response.ts'
@@ -29,12 +31,21 @@ export type PhraseTable = ReadonlyMap<string, readonly { readonly words: readonl
 
 export interface PlacePlan {
   readonly cues: Cues
+  /** By their first word, longest first. */
+  readonly cuesByWord: ReadonlyMap<string, readonly Cue[]>
   readonly places: readonly Place[]
   /** All words of each element's response. */
   readonly vocabularies: readonly ReadonlySet<string>[]
   readonly names: PhraseTable
   readonly leads: PhraseTable
   readonly follows: PhraseTable
+  /** Words that stand in values, numbers aside: letters, and others. */
+  readonly affixes: ReadonlyMap<string, 'letter' | 'affix'>
+  /** Word -> places in whose values it may stand, and places that may have a number; one bit each. */
+  readonly standsIn: ReadonlyMap<string, number>
+  readonly numbersIn: number
+  /** Words that join two pieces of a value -> its places. */
+  readonly joins: ReadonlyMap<string, number>
   /** A temperature and the dew point after it. */
   readonly pair: readonly [number, number] | undefined
   /** How many minutes are part of a wording: "ten minutes after departure". */
@@ -48,18 +59,44 @@ export const placePlanOf = madeOnce((_whole, specs, responses: readonly Response
   const temperatures = places.flatMap(({ spec }, place) => (spec.kind === 'temperature' ? [place] : []))
   const [first, second, ...more] = temperatures
   const callSign = places.findIndex(({ spec }) => spec.kind === 'callsign' && (spec.telephony ?? []).length > 0)
+  const cues = cuesOfResponses(responses, specs)
   return {
-    cues: cuesOfResponses(responses, specs),
+    cues,
+    cuesByWord: byFirstWord(cues.all),
     places,
     vocabularies: responses.map(({ paths }) => new Set(paths.flat().flatMap(wordsOfSlot))),
     names: tableOf(places, NAMED_BY, ownNames(responses, places)),
     leads: tableOf(places, LED_BY, ownLeads(responses, places)),
     follows: tableOf(places, FOLLOWED_BY),
+    ...wordsIn(places),
     pair: first !== undefined && second === first + 1 && more.length === 0 ? [first, second] : undefined,
     minutes: new Set(responses.flatMap(({ paths }) => paths.flat().flatMap(minutesOf))),
     callSign: callSign < 0 ? undefined : callSign,
   }
 })
+
+function byFirstWord(cues: readonly Cue[]): ReadonlyMap<string, readonly Cue[]> {
+  const table = new Map<string, Cue[]>()
+  for (const cue of cues) table.set(cue.words[0] ?? '', [...(table.get(cue.words[0] ?? '') ?? []), cue])
+  return table
+}
+
+function wordsIn(places: readonly Place[]): Pick<PlacePlan, 'affixes' | 'standsIn' | 'numbersIn' | 'joins'> {
+  const affixes = new Map<string, 'letter' | 'affix'>()
+  const standsIn = new Map<string, number>([['and', ~0]])
+  const joins = new Map<string, number>()
+  let numbersIn = 0
+  for (const [place, { spec }] of places.entries()) {
+    const bit = 1 << place
+    if (mayBeNumber(spec)) numbersIn |= bit
+    for (const [word, { role }] of affixesOf(spec)) {
+      if (affixes.get(word) !== 'letter') affixes.set(word, role === 'letter' ? 'letter' : 'affix')
+      standsIn.set(word, (standsIn.get(word) ?? 0) | bit)
+      if (role === 'joint') joins.set(word, (joins.get(word) ?? 0) | bit)
+    }
+  }
+  return { affixes, standsIn, numbersIn, joins }
+}
 
 function placesOf(paths: readonly Path[], element: number, specs: Specs): Place[] {
   const found = new Map<string, Place>()
@@ -90,7 +127,11 @@ const ownNames = (responses: readonly Response[], places: readonly Place[]): Nam
   ownLabels(responses, places).filter(([words]) => !isLittle(words))
 
 const ownLeads = (responses: readonly Response[], places: readonly Place[]): Named =>
-  ownLabels(responses, places).filter(([words]) => isLittle(words))
+  ownLabels(responses, places).flatMap(([words, place]): Named => {
+    if (isLittle(words)) return [[words, place]]
+    // "With kilo" is the information, whatever else has letters.
+    return words.includes('information') ? [[['with'], place], [['got'], place]] : []
+  })
 
 const ownLabels = (responses: readonly Response[], places: readonly Place[]): Named =>
   responses.flatMap(({ paths }, element) =>
@@ -135,6 +176,17 @@ function minutesOf(slot: Slot): readonly string[] {
     const number = tokens.slice(0, Math.max(0, at))
     return number.length > 0 && number.every(isNumberToken) ? readNumber(number).map(({ whole }) => whole) : []
   })
+}
+
+/** The longest cue that begins at a token. */
+export function cueIn({ cuesByWord }: PlacePlan, tokens: readonly Token[], at: number): Cue | undefined {
+  const token = tokens[at]
+  if (!token) return undefined
+  const isHere = ({ words, isValue }: Cue) => isSaidAt(words, isValue, tokens, at)
+  const own = cuesByWord.get(token.text)?.find(isHere)
+  const sound = soundOf(token)
+  const other = sound === token.text ? undefined : cuesByWord.get(sound)?.find(isHere)
+  return other && other.words.length > (own?.words.length ?? 0) ? other : own
 }
 
 /** The phrase of a table that begins at a token. */

@@ -6,6 +6,7 @@ import { ownOf } from '../own.ts'
 import { type PlacePlan, placePlanOf } from './placePlan.ts'
 import { withCorrections } from './corrections.ts'
 import { isOwnWord, WEAKLY_CORRECTING } from './lexemes.ts'
+import { phraseStatesOf } from './phraseStates.ts'
 import { elementOf, placed, type Said } from './placing.ts'
 import { isNegation } from './lexicon.ts'
 import { allOf, type Response } from './response.ts'
@@ -15,38 +16,58 @@ import type { SpokenElement } from './spokenElement.ts'
 interface Growing extends Segment {
   readonly tokens: Token[]
   readonly places: Set<number>
+  /** Phrases of the response that were said. */
+  readonly words: Set<string>
+  hasCallSign: boolean
+  /** Nothing was said of it that is not the response's. */
+  isClear: boolean
 }
 
-/** `held` are the places of elements said in an earlier breath. Undefined where nothing is certain. */
-export function placedSegments(
-  elements: readonly SpokenElement[],
-  figures: Figures,
-  tokens: readonly Token[],
-  held: ReadonlySet<number>,
-  mayBeBare = false,
-): readonly Segment[] | undefined {
+export interface Transmitted {
+  readonly elements: readonly SpokenElement[]
+  readonly figures: Figures
+  readonly tokens: readonly Token[]
+  /** Elements said in an earlier breath. */
+  readonly held: ReadonlySet<number>
+  /** What goes without saying need not be said. */
+  readonly isPlain: boolean
+  /** The pilot's own call: what it may hold besides needs no name. */
+  readonly isCall?: boolean
+}
+
+/** Undefined where nothing is certain. */
+export function placedSegments(transmitted: Transmitted): readonly Segment[] | undefined {
+  const { elements, figures, tokens, held, isPlain, isCall = false } = transmitted
   const responses = elements.map(({ response }) => response)
   const plan = placePlanOf(allOf(responses), figures, responses)
   const heldPlaces = plan.places.flatMap(({ element }, place) => (held.has(element) ? [place] : []))
   const said = placed(plan, withCorrections(tokens, (word) => isOwnWord(plan, word)), {
-    ...{ held: new Set(heldPlaces), mayBeBare, callSignLength: callSignLengthOf(plan, elements, figures) },
+    held: new Set(heldPlaces),
+    mayBeBare: isCall,
+    callSignLength: callSignLengthOf(plan, elements, figures),
   })
   if (!said?.some(({ type }) => type === 'value' || type === 'words')) return undefined
-  return segmentsFrom(plan, said).map((segment) => approved(plan, responses[segment.element], segment))
+  const segments = segmentsFrom(plan, said)
+  return isPlain ? segments.map((segment) => withImplied(responses[segment.element], segment)) : segments
 }
 
 const CORRECTION = { text: 'correction', canon: 'correction', number: undefined }
-const APPROVED = 'approved'
+/** "Push and start, facing east" is approved, and "push and start, please" is a request, where nothing else is said of it. */
+const IMPLIED = ['approved', 'request']
 
-/** "Push and start" is approved where nothing else is said of it. */
-function approved({ vocabularies }: PlacePlan, response: Response | undefined, segment: Segment): Segment {
-  const { element, tokens } = segment
-  const required = response?.paths[0]?.filter((slot) => slot.required) ?? []
-  const isOwed = required.some(({ type, name }) => type === 'word' && name === APPROVED) && required.length > 1
-  const isPlain = tokens.every(({ text }) => text !== APPROVED && vocabularies[element]?.has(text))
+function withImplied(response: Response | undefined, segment: Growing): Segment {
+  const { element, tokens, isClear, words } = segment
+  const required = response?.paths[0]?.filter((slot) => slot.required && slot.type === 'word') ?? []
+  const word = IMPLIED.find((one) => required.length > 1 && required.some(({ name }) => name === one))
+  const ways = required.find(({ name }) => name === word)
+  const isSaid =
+    ways?.type === 'word' &&
+    ways.wordings.flatMap((wording) => [wording.words, ...phraseStatesOf(wording.words).same]).some((way) => words.has(way.join(' ')))
   const last = tokens.at(-1)
-  if (!isOwed || !isPlain || !last) return segment
-  return { element, tokens: [...tokens, { ...last, text: APPROVED, canon: APPROVED, number: undefined }] }
+  // A call is one only with the call sign.
+  const isMeant = word !== 'request' || segment.hasCallSign
+  if (word === undefined || isSaid || !isClear || !isMeant || words.size === 0 || !last) return segment
+  return { element, tokens: [...tokens, { ...last, text: word, canon: word, number: undefined }] }
 }
 
 function callSignLengthOf({ callSign, places }: PlacePlan, elements: readonly SpokenElement[], figures: Figures) {
@@ -57,7 +78,7 @@ function callSignLengthOf({ callSign, places }: PlacePlan, elements: readonly Sp
   return value === undefined ? undefined : (/\d+$/.exec(String(value))?.[0].length ?? undefined)
 }
 
-function segmentsFrom(plan: PlacePlan, said: readonly Said[]): readonly Segment[] {
+function segmentsFrom(plan: PlacePlan, said: readonly Said[]): readonly Growing[] {
   const segments: Growing[] = []
   const callSign = plan.callSign === undefined ? undefined : plan.places[plan.callSign]?.element
   let correction: Token | undefined
@@ -72,8 +93,9 @@ function segmentsFrom(plan: PlacePlan, said: readonly Said[]): readonly Segment[
     if (element === undefined) {
       if (each.type !== 'other') continue
       // Words after the call sign are about what comes next, and a denial perhaps about both.
-      const isAfterCallSign = last?.element === callSign
+      const isAfterCallSign = last !== undefined && last.element === callSign && plan.vocabularies.length > 1
       if (last && !isAfterCallSign) last.tokens.push(each.token)
+      if (last && !plan.vocabularies[last.element]?.has(each.token.text)) last.isClear = false
       if (!last || isAfterCallSign || isNegation(each.token.text)) waiting.push(each.token)
       continue
     }
@@ -86,13 +108,16 @@ function segmentsFrom(plan: PlacePlan, said: readonly Said[]): readonly Segment[
       waiting.push(correction)
       correction = undefined
     }
-    const segment = before && !isSecond ? before : { element, tokens: [], places: new Set<number>() }
+    const segment = before && !isSecond ? before : emptySegment(element)
     if (segment !== before) segments.push(segment)
     if (correction && segment.tokens.length > 0) {
       segment.tokens.push({ ...correction, ...CORRECTION })
       segment.places.clear()
     }
     correction = undefined
+    if (waiting.some(({ text }) => !plan.vocabularies[element]?.has(text))) segment.isClear = false
+    if (each.type === 'words') segment.words.add(each.tokens.map(({ text }) => text).join(' '))
+    if (each.type === 'value' && each.place === plan.callSign) segment.hasCallSign = true
     segment.tokens.push(...waiting, ...wordsOf(plan, each, segment.tokens.length > 0))
     waiting = []
     if (each.type === 'value') segment.places.add(each.place)
@@ -100,6 +125,10 @@ function segmentsFrom(plan: PlacePlan, said: readonly Said[]): readonly Segment[
   segments.at(-1)?.tokens.push(...waiting)
   return segments
 }
+
+const emptySegment = (element: number): Growing => ({
+  ...{ element, tokens: [], places: new Set<number>(), words: new Set<string>(), hasCallSign: false, isClear: true },
+})
 
 function wordsOf(plan: PlacePlan, said: Said, isMore: boolean): readonly Token[] {
   if (said.type !== 'value') return said.type === 'words' ? said.tokens : []

@@ -76,7 +76,7 @@ const CLOSE = 0.15
 /** No way that needs so much more comes to be the best. */
 const FAR = 4
 const MOST_WAYS = 8
-const LONGEST_PIECE = 9
+const LONGEST_PIECE = 16
 /** Places are counted in bits. */
 const MOST_PLACES = 30
 /** Longer transmissions are left to be judged otherwise. */
@@ -174,7 +174,7 @@ function goOn(search: Search, way: Way, at: number): void {
   if (type !== 'word') fromPieces(search, way, at)
   if (isLed || (longest > at && type !== 'number')) return
   if (courtesy > at) add(search, courtesy, { ...way, names: [...way.names, tokens.slice(at, courtesy)] })
-  else if (type === 'number' || (type === 'letter' && token.text.length > 1)) {
+  else if (type === 'number' || type === 'letter') {
     const next = after(way, { type: 'other', token })
     add(search, at + 1, { ...next, cost: way.cost + COSTS.unplaced, isDoubtful: true })
   } else add(search, at + 1, { ...after(way, { type: 'other', token }), cost: way.cost + COSTS.unknownWord })
@@ -276,12 +276,12 @@ function fromPieces(search: Search, way: Way, at: number): void {
   let joints = 0
   for (let end = at + 1; end <= Math.min(tokens.length, at + LONGEST_PIECE); end++) {
     const { type, token, name, cue, mayBeIn } = lexemes[end - 1] as Lexeme
-    const joins = end - 1 > at && (token.text === 'and' || joinedBy(plan, token) !== 0)
+    const joins = end - 1 > at && (token.text === 'and' || plan.joins.has(token.text))
     if (type === 'word' && !joins) break
     places &= mayBeIn
-    if (end - 1 > at && type === 'affix' && (name || cue)) places &= joinedBy(plan, token)
+    if (end - 1 > at && type === 'affix' && (name || cue)) places &= plan.joins.get(token.text) ?? 0
     if (places === 0) break
-    if (joins) joints++
+    if (joins && name) joints++
     if (token.number) numbers++
     hasContent ||= type !== 'affix' && type !== 'word'
     if (!hasContent || joins) continue
@@ -292,11 +292,6 @@ function fromPieces(search: Search, way: Way, at: number): void {
   }
 }
 
-/** Places in which a token joins two pieces: the "taxiway" within a route. */
-function joinedBy({ places }: PlacePlan, { text }: Token): number {
-  return places.reduce((bits, { spec }, place) => (affixesOf(spec).get(text)?.role === 'joint' ? bits | (1 << place) : bits), 0)
-}
-
 interface PieceAt {
   readonly place: number
   readonly at: number
@@ -304,6 +299,7 @@ interface PieceAt {
   readonly piece: readonly Token[]
   /** How many of its tokens are numbers. */
   readonly numbers: number
+  /** How many of them are names of their own: "alfa via bravo" may be two values. */
   readonly joints: number
 }
 
@@ -319,7 +315,8 @@ function fromPiece(search: Search, way: Way, found: PieceAt): void {
   if (way.named?.includes(place)) {
     const sooner = way.named.some((other) => other !== place && isSooner(search, way, other, place))
     const again = isFree || way.correcting ? 0 : COSTS.again
-    take(named + again + (sooner ? COSTS.sameKindLater : 0))
+    const isBare = needsWords && way.named.length > 1
+    take(named + again + (sooner ? COSTS.sameKindLater : 0) + (isBare ? COSTS.withoutItsWords : 0))
     return
   }
   if (way.correcting) {

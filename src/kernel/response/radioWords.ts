@@ -86,8 +86,7 @@ export const LED_BY: Readonly<Partial<Record<KindName, readonly (readonly string
     for
     at
     hold at
-    on
-    with`),
+    on`),
   route: phrases(`
     via
     along

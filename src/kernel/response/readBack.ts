@@ -46,11 +46,13 @@ function judgeOne(elements: readonly SpokenElement[], input: Input): Judgement {
 
 /** Where it is certain whose each value is: each element by what was said of it. */
 function judgePlaced(elements: readonly SpokenElement[], input: Input): Judgement | undefined {
-  const segments = placedSegments(elements, input.figures, input.heard.tokens, heldElements(elements, input))
+  const { figures, heard, phraseology = 'plain' } = input
+  const held = heldElements(elements, input)
+  const segments = placedSegments({ elements, figures, tokens: heard.tokens, held, isPlain: phraseology === 'plain' })
   const judged = segments?.flatMap(({ element, tokens }) => {
     const response = elements[element]?.response ?? NOTHING
-    const judgement = judge({ ...input, response, heard: { ...input.heard, tokens } })
-    return isHalfCallSign(response, input.figures, tokens, judgement) ? [] : [judgement]
+    const judgement = judge({ ...input, response, heard: { ...heard, tokens } })
+    return isHalfCallSign(response, figures, tokens, judgement) ? [] : [judgement]
   })
   const isClear = judged?.every(
     ({ verdict, because }) => verdict !== 'sayAgain' && verdict !== 'command' && because !== 'refused',
