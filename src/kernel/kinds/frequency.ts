@@ -33,16 +33,15 @@ const AIRBAND = /^1(1[89]|2\d|3[0-6])/
 const WITHOUT_HUNDRED = /^(1[89]|2\d|3[0-6])/
 
 /**
- * In the airband the point need not be said, and, in groups or with the point, neither need the one hundred: "one twenty four
- * eight", "twenty one six", "two one point six". Common practice, no source.
+ * In the airband the point need not be said, and in groups neither need the one hundred: "one twenty four eight", "twenty
+ * one six", "twenty one point six". Common practice, no source.
  */
 function shortened({ whole, fraction, style }: NumberReading): number | undefined {
   if (style === 'scaled' || fraction === '') return undefined
-  if (fraction !== undefined) {
-    return whole.length === 2 && WITHOUT_HUNDRED.test(whole) ? Number(`1${whole}.${fraction}`) : undefined
-  }
-  if (whole.length >= 4 && whole.length <= 6 && AIRBAND.test(whole)) return channel(whole)
+  // Digit by digit a first one that was not said was left out.
   const isGrouped = style === 'grouped' && WITHOUT_HUNDRED.test(whole)
+  if (fraction !== undefined) return isGrouped && whole.length === 2 ? Number(`1${whole}.${fraction}`) : undefined
+  if (whole.length >= 4 && whole.length <= 6 && AIRBAND.test(whole)) return channel(whole)
   return isGrouped && whole.length >= 3 && whole.length <= 5 ? channel(`1${whole}`) : undefined
 }
 

@@ -64,7 +64,7 @@ function isRound(tokens: readonly Token[]): boolean {
 export function costNamed(tokens: readonly Token[], spec: KindSpec): number {
   switch (spec.kind) {
     case 'identifier':
-      return LETTERS_FIRST.test(shapeOf(tokens)) ? 0 : 0.6
+      return LETTERS_FIRST.test(shapeOf(tokens)) ? 0 : 0.8
     case 'altitude':
       return tokens.some(isScale) && !isRound(tokens) ? 0.6 : 0
     case 'runway':

@@ -116,7 +116,8 @@ function placesOf(paths: readonly Path[], element: number, specs: Specs): Place[
 
 function wordsOfSlot(slot: Slot): readonly string[] {
   const own = (slot.type === 'word' ? slot.wordings : [...slot.labels, ...slot.units]).map(({ words }) => words)
-  return [...own, ...own.flatMap((words) => phraseStatesOf(words).same)].flat()
+  const states = own.map(phraseStatesOf)
+  return [...own, ...states.flatMap(({ same, against }) => [...same, ...against])].flat()
 }
 
 type Named = readonly (readonly [readonly string[], number])[]

@@ -101,8 +101,8 @@ function segmentsFrom(plan: PlacePlan, said: readonly Said[]): readonly Growing[
     }
     const before = segments.findLast((one) => one.element === element)
     const isAgain = each.type === 'value' && before?.places.has(each.place) === true
-    const isSecond =
-      correction === undefined && (isAgain || (each.type === 'words' && each.opens && (before?.places.size ?? 0) > 0))
+    const opensAgain = each.type === 'words' && each.opens.some((place) => before?.places.has(place))
+    const isSecond = correction === undefined && (isAgain || opensAgain)
     if (correction && !isAgain && each.type === 'value' && WEAKLY_CORRECTING.has(correction.text)) {
       last?.tokens.push(correction)
       waiting.push(correction)

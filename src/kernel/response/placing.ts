@@ -16,8 +16,13 @@ import { BEFORE_A_LATE_NAME, BETWEEN_A_PAIR, NAMING_NOTHING, SPOILING } from './
 /** What was said, one thing after the other. */
 export type Said =
   | { readonly type: 'value'; readonly place: number; readonly tokens: readonly Token[]; readonly names: Names }
-  /** `opens`: its value comes after them. */
-  | { readonly type: 'words'; readonly element: number; readonly tokens: readonly Token[]; readonly opens: boolean }
+  | {
+      readonly type: 'words'
+      readonly element: number
+      readonly tokens: readonly Token[]
+      /** Places whose value comes after them. */
+      readonly opens: readonly number[]
+    }
   | { readonly type: 'other'; readonly token: Token }
   | { readonly type: 'correction'; readonly token: Token }
 
@@ -56,7 +61,7 @@ const COSTS = {
   againstHint: 0.3,
   outOfTurn: 0.4,
   sameKindLater: 1,
-  notNamed: 1,
+  notNamed: 0.3,
   withoutItsWords: 2,
   withoutItsFirst: 1,
   otherNamed: 2.5,
@@ -118,7 +123,7 @@ export function placed(plan: PlacePlan, tokens: readonly Token[], options: Placi
   if ((globalThis as any).DBG) for (const w of [best,...others].slice(0,4)) if (w) console.log(w.cost.toFixed(2), w.isDoubtful, w.signature, saidIn(w).map((s) => s.type==='value'?`${plan.places[s.place]?.part}=[${s.tokens.map((t)=>t.text).join(' ')}]`:s.type==='other'?`?${s.token.text}`:s.type==='words'?`{${s.tokens.map((t)=>t.text).join(' ')}}`:'CORR').join(' '))
   if (!best || best.isDoubtful || best.correcting) return undefined
   const isOnly = others.every((other) => other.cost - best.cost >= CLOSE || other.signature === best.signature)
-  return isOnly ? saidIn(best) : undefined
+  return isOnly ? saidIn(unnamed(search, best)) : undefined
 }
 
 function bodyOf(lexemes: readonly Lexeme[]): { begin: number; end: number } {
@@ -204,8 +209,10 @@ function fromCue(search: Search, way: Way, at: number, also: readonly number[]):
     wordsOnly.find(({ element }) => element === way.lastElement) ??
     wordsOnly.find(({ element }) => !said.some((one) => elementOf(plan, one) === element)) ??
     wordsOnly[0]
-  if (owner) words(search, { ...way, named: undefined }, owner.element, own, end)
-  const all = [...new Set(places.length > 0 ? places : also)]
+  if (owner) words(search, unnamed(search, way), owner.element, own, end)
+  // The name of a kind gives way to a value's own.
+  const isImplied = also.length > 0 && cue.owners.every((one) => one.isImplied)
+  const all = [...new Set(places.length > 0 && !isImplied ? places : also)]
   if (all.length === 0) return
   if (own.every(({ text }) => NAMING_NOTHING.has(text))) {
     add(search, end, { ...way, names: [...way.names, own], hinted: undefined })
@@ -219,7 +226,7 @@ function fromCue(search: Search, way: Way, at: number, also: readonly number[]):
 }
 
 function words(search: Search, way: Way, element: number, tokens: readonly Token[], end: number): void {
-  const opens = way.named !== undefined
+  const opens = way.named ?? []
   const next = after(way, { type: 'words', element, tokens, opens })
   const { places } = search.plan
   // What they correct is open again.
@@ -230,9 +237,20 @@ function words(search: Search, way: Way, element: number, tokens: readonly Token
 
 /** The name of a value, in which one before it may go on: "hold short of | runway". */
 function fromName(search: Search, way: Way, at: number, end: number, places: readonly number[]): void {
+  const own = search.tokens.slice(at, end)
   const both = way.named?.filter((place) => places.includes(place)) ?? []
-  const names = [...way.names, search.tokens.slice(at, end)]
-  add(search, end, { ...way, named: both.length > 0 ? both : places, names, hinted: undefined })
+  if (both.length > 0) add(search, end, { ...way, named: both, names: [...way.names, own], hinted: undefined })
+  else add(search, end, { ...unnamed(search, way), named: places, names: [own], hinted: undefined })
+}
+
+/** A name whose number never came is still said. */
+function unnamed({ plan }: Search, way: Way): Way {
+  const [only, ...more] = way.named ?? []
+  const element = only === undefined ? undefined : plan.places[only]?.element
+  const own = way.names.filter((name) => name.every(({ text }) => plan.vocabularies[element ?? -1]?.has(text)))
+  const without = { ...way, named: undefined, names: [] }
+  if (element === undefined || more.length > 0 || own.length === 0) return without
+  return after(without, { type: 'words', element, tokens: own.flat(), opens: [] })
 }
 
 const isOpen = ({ held }: Search, { filled }: Way, place: number) => (filled & (1 << place)) === 0 && !held.has(place)
@@ -400,7 +418,8 @@ function claim(search: Search, way: Way, place: number, tokens: readonly Token[]
   const { plan, lexemes } = search
   const { element, spec } = plan.places[place] as Place
   const isPair = plan.pair?.[0] === place && betweenPair(lexemes, end)
-  const next = after(way, { type: 'value', place, tokens, names: way.names })
+  const from = way.named && !way.named.includes(place) ? unnamed(search, way) : way
+  const next = after(from, { type: 'value', place, tokens, names: from.names })
   add(search, isPair ? end + 1 : end, {
     ...next,
     ...{ cost: way.cost + cost, names: [], hinted: undefined, correcting: false, lastElement: element },

@@ -5,13 +5,14 @@
  */
 
 import type { Specs } from '../kinds/kind.ts'
-import type { Token, Transcript } from '../numbers/tokens.ts'
+import { isNumberToken, type Token, type Transcript } from '../numbers/tokens.ts'
 import { ownOf } from '../own.ts'
 import { cuesOf } from './cues.ts'
 import { judge, vetoed } from './judge.ts'
 import { HARMLESS, HESITATIONS } from './lexicon.ts'
 import type { JudgeInput, Judgement, Part } from './model.ts'
 import { placedSegments } from './placedSegments.ts'
+import { SPOILING } from './radioWords.ts'
 import { allOf, NOTHING, type Response } from './response.ts'
 import { type Segment, segmentsOf } from './segments.ts'
 import type { SpokenElement } from './spokenElement.ts'
@@ -41,7 +42,20 @@ export function judgeReadBack(elements: readonly SpokenElement[], input: Input):
 }
 
 function judgeOne(elements: readonly SpokenElement[], input: Input): Judgement {
-  return judgePlaced(elements, input) ?? judgeCut(elements, input)
+  const placed = judgePlaced(elements, input)
+  if (placed) return placed
+  const cut = judgeCut(elements, input)
+  const isSpoiled = cut.verdict === 'correct' && input.heard.tokens.some(({ text }) => SPOILING.has(text))
+  return isSpoiled ? doubted(cut) : cut
+}
+
+const doubted = ({ parts }: Judgement): Judgement => ({ verdict: 'sayAgain', because: 'notUnderstood', parts })
+
+/** A number beside words that have none is another element's, or nobody's. */
+function judgeElement(input: Input, response: Response, tokens: readonly Token[]): Judgement {
+  const judgement = judge({ ...input, response, heard: { ...input.heard, tokens } })
+  const hasStray = response.figures.length === 0 && tokens.some((token) => isNumberToken(token) && !response.words.has(token.canon))
+  return hasStray && judgement.verdict === 'correct' ? doubted(judgement) : judgement
 }
 
 /** Where it is certain whose each value is: each element by what was said of it. */
@@ -51,7 +65,7 @@ function judgePlaced(elements: readonly SpokenElement[], input: Input): Judgemen
   const segments = placedSegments({ elements, figures, tokens: heard.tokens, held, isPlain: phraseology === 'plain' })
   const judged = segments?.flatMap(({ element, tokens }) => {
     const response = elements[element]?.response ?? NOTHING
-    const judgement = judge({ ...input, response, heard: { ...heard, tokens } })
+    const judgement = judgeElement(input, response, tokens)
     return isHalfCallSign(response, figures, tokens, judgement) ? [] : [judgement]
   })
   const isClear = judged?.every(
@@ -99,7 +113,7 @@ function judgedSegments(elements: readonly SpokenElement[], input: Input): Judge
   return segments.flatMap((segment): Judgement[] => {
     if (segment.element < 0 && isHarmless(segment)) return []
     const response = segment.element < 0 ? wholeResponse(others) : (elements[segment.element]?.response ?? NOTHING)
-    const judgement = judge({ ...input, response, heard: { ...input.heard, tokens: segment.tokens } })
+    const judgement = judgeElement(input, response, segment.tokens)
     return judgement.because === 'refused' ? [{ ...judgement, verdict: 'sayAgain' }] : [judgement]
   })
 }
