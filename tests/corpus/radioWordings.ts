@@ -18,6 +18,8 @@ export interface Radio {
   readonly call?: string
   readonly figures: Figures
   readonly right: readonly string[]
+  /** Values that may be left out. */
+  readonly needNot?: readonly string[]
 }
 
 const SIGN: Figures = { sign: { kind: 'callsign', telephony: ['Heron', 'Bittern'], value: 'HERON 538' } }
@@ -170,6 +172,7 @@ export const RADIO: readonly Radio[] = [
       dewPoint: { kind: 'temperature', value: 11, unit: 'C' },
       qnh: { kind: 'altimeter', value: 1016, unit: 'hPa' },
     },
+    needNot: ['sixteen'],
     right: lines(`
       got sierra, one seven in use, one ninety at fourteen, ten sixteen on the q n h
       sierra, zero eight five zero zulu, runway seventeen, wind one nine zero at one four, sixteen over eleven, one zero one six
@@ -180,6 +183,7 @@ export const RADIO: readonly Radio[] = [
     elements: [],
     call: '[mill ground] [<sign>] [stand <stand>] [information <letter>] request (push | pushback) [and start]',
     figures: { ...SIGN, stand: { kind: 'identifier', value: '27' }, letter: { kind: 'identifier', value: 'S' } },
+    needNot: ['sierra'],
     right: lines(`
       mill ground, morning, heron five three eight, stand two seven, sierra, could we have push and start
       ground, heron five thirty eight on stand twenty seven with sierra, ready for push and start please
@@ -227,7 +231,7 @@ const BESIDE = new Set(['in', 'k', 'minutes', 'the'])
 const MARKS = ['correction', 'sorry', 'make that', 'no', 'wait']
 
 /** Every line with one word of it made another, two neighbours swapped, or a word of a value left out. */
-export function madeWrong(text: string): readonly string[] {
+export function madeWrong(text: string, needNot: readonly string[] = []): readonly string[] {
   const words = text.replaceAll(',', '').split(' ')
   const text2 = words.join(' ')
   const last = Math.max(...MARKS.map((mark) => ` ${text2} `.lastIndexOf(` ${mark} `)))
@@ -247,7 +251,7 @@ export function madeWrong(text: string): readonly string[] {
     if (isValueWord(next) && next !== word) made.push(words.with(at, next).with(at + 1, word).join(' '))
     // "One twenty one six" and "twenty one six" are the same.
     const isHundred = word === 'one' && /^(twenty|thirty|eighteen|nineteen)$/.test(next)
-    if (!isHundred) made.push(words.toSpliced(at, 1).join(' '))
+    if (!isHundred && !needNot.includes(word)) made.push(words.toSpliced(at, 1).join(' '))
   }
   return made
 }

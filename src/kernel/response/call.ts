@@ -4,6 +4,7 @@ import type { Transcript } from '../numbers/tokens.ts'
 import { judge, vetoed } from './judge.ts'
 import type { JudgeInput, Judgement } from './model.ts'
 import { placedSegments } from './placedSegments.ts'
+import { isClear } from './readBack.ts'
 
 /** Judges a call. Never throws. */
 export function judgeCall(input: Omit<JudgeInput, 'challenge'>): Judgement {
@@ -19,9 +20,8 @@ function judgePlaced(input: Omit<JudgeInput, 'challenge'>): Judgement | undefine
     ...{ elements: [{ id: 'call', response }], figures, tokens: heard.tokens, held: new Set() },
     ...{ isPlain: phraseology === 'plain', isCall: true },
   })
-  const [only, ...more] = segments ?? []
+  const [only, ...more] = segments === 'stray' ? [] : (segments ?? [])
   if (!only || more.length > 0) return undefined
   const judgement = judge({ ...input, heard: { ...heard, tokens: only.tokens } })
-  const isClear = judgement.verdict !== 'sayAgain' && judgement.verdict !== 'command' && judgement.because !== 'refused'
-  return isClear ? judgement : undefined
+  return isClear(judgement) ? judgement : undefined
 }

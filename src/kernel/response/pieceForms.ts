@@ -84,7 +84,7 @@ export function costBare(tokens: readonly Token[], spec: KindSpec): number | und
   const scaled = tokens.some(isScale)
   switch (spec.kind) {
     case 'runway':
-      return digitsIn(tokens).length === 2 ? 0 : undefined
+      return digitsIn(tokens).length === 2 || hasRole(tokens, spec, 'direction') ? 0 : undefined
     case 'heading':
       return digitsIn(tokens).length === 3 ? 0 : undefined
     case 'digits':

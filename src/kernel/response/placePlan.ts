@@ -52,6 +52,7 @@ export interface PlacePlan {
   readonly minutes: ReadonlySet<string>
   /** The telephony designators' own value, if there is one. */
   readonly callSign: number | undefined
+  readonly hasRoute: boolean
 }
 
 export const placePlanOf = madeOnce((_whole, specs, responses: readonly Response[]): PlacePlan => {
@@ -72,6 +73,7 @@ export const placePlanOf = madeOnce((_whole, specs, responses: readonly Response
     pair: first !== undefined && second === first + 1 && more.length === 0 ? [first, second] : undefined,
     minutes: new Set(responses.flatMap(({ paths }) => paths.flat().flatMap(minutesOf))),
     callSign: callSign < 0 ? undefined : callSign,
+    hasRoute: places.some(({ spec }) => spec.kind === 'route'),
   }
 })
 
@@ -83,7 +85,10 @@ function byFirstWord(cues: readonly Cue[]): ReadonlyMap<string, readonly Cue[]> 
 
 function wordsIn(places: readonly Place[]): Pick<PlacePlan, 'affixes' | 'standsIn' | 'numbersIn' | 'joins'> {
   const affixes = new Map<string, 'letter' | 'affix'>()
-  const standsIn = new Map<string, number>([['and', ~0]])
+  const standsIn = new Map<string, number>([
+    ['and', ~0],
+    ['a', ~0],
+  ])
   const joins = new Map<string, number>()
   let numbersIn = 0
   for (const [place, { spec }] of places.entries()) {

@@ -35,8 +35,8 @@ export interface Transmitted {
   readonly isCall?: boolean
 }
 
-/** Undefined where nothing is certain. */
-export function placedSegments(transmitted: Transmitted): readonly Segment[] | undefined {
+/** `stray` where a number is nobody's; undefined where nothing is certain. */
+export function placedSegments(transmitted: Transmitted): readonly Segment[] | 'stray' | undefined {
   const { elements, figures, tokens, held, isPlain, isCall = false } = transmitted
   const responses = elements.map(({ response }) => response)
   const plan = placePlanOf(allOf(responses), figures, responses)
@@ -46,6 +46,7 @@ export function placedSegments(transmitted: Transmitted): readonly Segment[] | u
     mayBeBare: isCall,
     callSignLength: callSignLengthOf(plan, elements, figures),
   })
+  if (said === 'stray') return said
   if (!said?.some(({ type }) => type === 'value' || type === 'words')) return undefined
   const segments = segmentsFrom(plan, said)
   return isPlain ? segments.map((segment) => withImplied(responses[segment.element], segment)) : segments

@@ -45,18 +45,21 @@ interface Way {
   readonly lastPlace: number
   readonly lastElement: number
   readonly correcting: boolean
-  /** Another way needs as little and gives a number to another place; or no place can have one. */
+  /** Another way needs as little and gives a number to another place. */
   readonly isDoubtful: boolean
+  /** A number in it is nobody's. */
+  readonly hasStray: boolean
 }
 
 const START: Way = {
   ...{ cost: 0, last: undefined, signature: '', named: undefined, names: [], hinted: undefined, filled: 0 },
-  ...{ lastPlace: -1, lastElement: -1, correcting: false, isDoubtful: false },
+  ...{ lastPlace: -1, lastElement: -1, correcting: false, isDoubtful: false, hasStray: false },
 }
 
 const COSTS = {
   bare: 0.1,
-  joinedBare: 0.2,
+  joinedBare: 0.7,
+  perhapsRoute: 0.5,
   hinted: -0.05,
   againstHint: 0.3,
   outOfTurn: 0.4,
@@ -110,8 +113,12 @@ interface Search extends PlacingOptions {
   readonly end: number
 }
 
-/** What was said; undefined where nobody can be certain. */
-export function placed(plan: PlacePlan, tokens: readonly Token[], options: PlacingOptions): readonly Said[] | undefined {
+/** What was said; `stray` where a number in it is nobody's, undefined where nobody can be certain. */
+export function placed(
+  plan: PlacePlan,
+  tokens: readonly Token[],
+  options: PlacingOptions,
+): readonly Said[] | 'stray' | undefined {
   if (tokens.length === 0 || tokens.length > LONGEST || plan.places.length > MOST_PLACES) return undefined
   if (tokens.some(({ text }) => SPOILING.has(text) && !isOwnWord(plan, text))) return undefined
   const lexemes = lexemesOf(plan, tokens)
@@ -121,6 +128,7 @@ export function placed(plan: PlacePlan, tokens: readonly Token[], options: Placi
   for (let at = 0; at < tokens.length; at++) for (const way of bestOf(ways[at])) goOn(search, way, at)
   const [best, ...others] = bestOf(ways[tokens.length])
   if ((globalThis as any).DBG) for (const w of [best,...others].slice(0,4)) if (w) console.log(w.cost.toFixed(2), w.isDoubtful, w.signature, saidIn(w).map((s) => s.type==='value'?`${plan.places[s.place]?.part}=[${s.tokens.map((t)=>t.text).join(' ')}]`:s.type==='other'?`?${s.token.text}`:s.type==='words'?`{${s.tokens.map((t)=>t.text).join(' ')}}`:'CORR').join(' '))
+  if (best?.hasStray) return 'stray'
   if (!best || best.isDoubtful || best.correcting) return undefined
   const isOnly = others.every((other) => other.cost - best.cost >= CLOSE || other.signature === best.signature)
   return isOnly ? saidIn(unnamed(search, best)) : undefined
@@ -176,12 +184,12 @@ function goOn(search: Search, way: Way, at: number): void {
   const isLed = lead !== undefined && lead.end > longest
   if (isLed) add(search, lead.end, { ...way, hinted: lead.places, names: [...way.names, tokens.slice(at, lead.end)] })
   if (token.text === 'in') overMinutes(search, way, at + 1, true)
-  if (type !== 'word') fromPieces(search, way, at)
+  if (type !== 'word' && !(type === 'letter' && nameEnd > at + 1)) fromPieces(search, way, at)
   if (isLed || (longest > at && type !== 'number')) return
   if (courtesy > at) add(search, courtesy, { ...way, names: [...way.names, tokens.slice(at, courtesy)] })
   else if (type === 'number' || type === 'letter') {
     const next = after(way, { type: 'other', token })
-    add(search, at + 1, { ...next, cost: way.cost + COSTS.unplaced, isDoubtful: true })
+    add(search, at + 1, { ...next, cost: way.cost + COSTS.unplaced, hasStray: true })
   } else add(search, at + 1, { ...after(way, { type: 'other', token }), cost: way.cost + COSTS.unknownWord })
 }
 
@@ -294,10 +302,10 @@ function fromPieces(search: Search, way: Way, at: number): void {
   let joints = 0
   for (let end = at + 1; end <= Math.min(tokens.length, at + LONGEST_PIECE); end++) {
     const { type, token, name, cue, mayBeIn } = lexemes[end - 1] as Lexeme
-    const joins = end - 1 > at && (token.text === 'and' || plan.joins.has(token.text))
+    const joins = end - 1 > at && (token.text === 'and' || plan.joins.has(token.text) || isHundredAhead(tokens, end - 1))
     if (type === 'word' && !joins) break
     places &= mayBeIn
-    if (end - 1 > at && type === 'affix' && (name || cue)) places &= plan.joins.get(token.text) ?? 0
+    if (end - 1 > at && type !== 'number' && type !== 'sound' && (name || cue)) places &= plan.joins.get(token.text) ?? 0
     if (places === 0) break
     if (joins && name) joints++
     if (token.number) numbers++
@@ -309,6 +317,10 @@ function fromPieces(search: Search, way: Way, at: number): void {
     }
   }
 }
+
+/** "Six thousand a hundred". */
+const isHundredAhead = (tokens: readonly Token[], at: number) =>
+  tokens[at]?.text === 'a' && tokens[at + 1]?.number?.type === 'hundred'
 
 interface PieceAt {
   readonly place: number
@@ -351,7 +363,10 @@ function fromPiece(search: Search, way: Way, found: PieceAt): void {
   const isKnown = required || mayBeBare || isHinted || (spec.kind === 'time' && hasUnit(piece, spec))
   const form = bare ?? (isHinted ? named : undefined)
   if (form === undefined || !isKnown) return
+  // "Bravo via echo" may be a holding point and a route, or a route.
+  const isPerhapsRoute = !isHinted && spec.kind === 'identifier' && end - found.at === 1 && plan.hasRoute
   let cost = COSTS.bare + form + (found.joints > 0 ? COSTS.joinedBare : 0)
+  if (isPerhapsRoute) cost += COSTS.perhapsRoute
   if (way.named) cost += COSTS.otherNamed
   if (way.hinted) cost += isHinted ? COSTS.hinted : COSTS.againstHint
   if (!required && mayBeBare) cost += COSTS.notNamed

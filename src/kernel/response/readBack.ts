@@ -42,13 +42,16 @@ export function judgeReadBack(elements: readonly SpokenElement[], input: Input):
 }
 
 function judgeOne(elements: readonly SpokenElement[], input: Input): Judgement {
-  const placed = judgePlaced(elements, input)
-  if (placed) return placed
+  const judged = judgedPlaces(elements, input)
+  if (judged !== 'stray' && judged?.every(isClear)) return merged(elements, judged, new Set(input.held))
   const cut = judgeCut(elements, input)
-  const isSpoiled = cut.verdict === 'correct' && input.heard.tokens.some(({ text }) => SPOILING.has(text))
-  return isSpoiled ? doubted(cut) : cut
+  const isSpoiled = judged !== undefined || input.heard.tokens.some(({ text }) => SPOILING.has(text))
+  return isSpoiled && cut.verdict === 'correct' ? doubted(cut) : cut
 }
 
+/** It says what was heard, for right or wrong. */
+export const isClear = ({ verdict, because }: Judgement) =>
+  verdict !== 'sayAgain' && verdict !== 'command' && because !== 'refused'
 const doubted = ({ parts }: Judgement): Judgement => ({ verdict: 'sayAgain', because: 'notUnderstood', parts })
 
 /** A number beside words that have none is another element's, or nobody's. */
@@ -59,19 +62,16 @@ function judgeElement(input: Input, response: Response, tokens: readonly Token[]
 }
 
 /** Where it is certain whose each value is: each element by what was said of it. */
-function judgePlaced(elements: readonly SpokenElement[], input: Input): Judgement | undefined {
+function judgedPlaces(elements: readonly SpokenElement[], input: Input): readonly Judgement[] | 'stray' | undefined {
   const { figures, heard, phraseology = 'plain' } = input
   const held = heldElements(elements, input)
   const segments = placedSegments({ elements, figures, tokens: heard.tokens, held, isPlain: phraseology === 'plain' })
-  const judged = segments?.flatMap(({ element, tokens }) => {
+  if (segments === 'stray') return segments
+  return segments?.flatMap(({ element, tokens }) => {
     const response = elements[element]?.response ?? NOTHING
     const judgement = judgeElement(input, response, tokens)
     return isHalfCallSign(response, figures, tokens, judgement) ? [] : [judgement]
   })
-  const isClear = judged?.every(
-    ({ verdict, because }) => verdict !== 'sayAgain' && verdict !== 'command' && because !== 'refused',
-  )
-  return judged && isClear ? merged(elements, judged, new Set(input.held)) : undefined
 }
 
 /** The flight number without its designator: understood, and no call sign. */
