@@ -47,7 +47,11 @@ export const RADIO: readonly Radio[] = [
     figures: {
       ...SIGN,
       limit: { kind: 'choice', value: 'Oxbow', options: { Oxbow: ['oxbow'], Millrace: ['millrace'] } },
-      departure: { kind: 'choice', value: 'PELL3C', options: { PELL3C: ['pell three charlie'], PELL3D: ['pell three delta'] } },
+      departure: {
+        kind: 'choice',
+        value: 'PELL3C',
+        options: { PELL3C: ['pell three charlie'], PELL3D: ['pell three delta'] },
+      },
       runway: { kind: 'runway', value: '17' },
       level: { kind: 'altitude', value: 6000 },
       frequency: { kind: 'frequency', value: 123.7 },
@@ -144,7 +148,11 @@ export const RADIO: readonly Radio[] = [
     elements: [said('push', 'push [and start] approved'), said('direction', '[face | facing] <direction>'), SIGNED],
     figures: {
       ...SIGN,
-      direction: { kind: 'choice', value: 'north', options: { north: ['north'], south: ['south'], east: ['east'], west: ['west'] } },
+      direction: {
+        kind: 'choice',
+        value: 'north',
+        options: { north: ['north'], south: ['south'], east: ['east'], west: ['west'] },
+      },
     },
     right: lines(`
       push and start, nose north, heron five three eight
@@ -248,7 +256,13 @@ export function madeWrong(text: string, needNot: readonly string[] = []): readon
       for (const other of group) if (other !== word) made.push(words.with(at, other).join(' '))
     }
     if (!isValueWord(word) || BESIDE.has(before) || BESIDE.has(next)) continue
-    if (isValueWord(next) && next !== word) made.push(words.with(at, next).with(at + 1, word).join(' '))
+    if (isValueWord(next) && next !== word)
+      made.push(
+        words
+          .with(at, next)
+          .with(at + 1, word)
+          .join(' '),
+      )
     // "One twenty one six" and "twenty one six" are the same.
     const isHundred = word === 'one' && /^(twenty|thirty|eighteen|nineteen)$/.test(next)
     if (!isHundred && !needNot.includes(word)) made.push(words.toSpliced(at, 1).join(' '))

@@ -3,7 +3,7 @@
 import { isHomophone, isNumberToken, type Token } from '../numbers/tokens.ts'
 import type { Cue } from './cues.ts'
 import { HESITATIONS } from './lexicon.ts'
-import { cueIn, isAt, phraseIn, type PlacePlan } from './placePlan.ts'
+import { cueIn, isAt, type PlacePlan, phraseIn } from './placePlan.ts'
 import { COURTESIES, GIVING_WAY, OF_OTHER_TRAFFIC } from './radioWords.ts'
 
 /** Places that a phrase is about, and where it ends. */
@@ -81,7 +81,9 @@ function isCorrection(plan: PlacePlan, tokens: readonly Token[], at: number): bo
   if (isOwnWord(plan, token.text)) return false
   if (token.text === 'correction') return true
   if (!WEAKLY_CORRECTING.has(token.text) || !next) return false
-  return isNumberToken(next) || plan.affixes.get(next.text) === 'letter' || cueIn(plan, tokens, at + 1)?.isValue === true
+  return (
+    isNumberToken(next) || plan.affixes.get(next.text) === 'letter' || cueIn(plan, tokens, at + 1)?.isValue === true
+  )
 }
 
 function typeOf({ affixes }: PlacePlan, token: Token, next: Token | undefined): Lexeme['type'] {

@@ -58,7 +58,14 @@ const STATES: readonly PhraseStates[] = [
     ],
     knownBy: [],
   },
-  { same: [['and', 'start'], ['and', 'crank']], against: [], knownBy: [] },
+  {
+    same: [
+      ['and', 'start'],
+      ['and', 'crank'],
+    ],
+    against: [],
+    knownBy: [],
+  },
   {
     same: [['vacated']],
     alsoSaid: [['clear', 'of'], ['clear']],

@@ -7,9 +7,9 @@ import { isNumberToken, soundOf, type Token, tokensOf } from '../numbers/tokens.
 import { ownOf } from '../own.ts'
 import { type Cue, type Cues, cuesOfResponses, isSaidAt } from './cues.ts'
 import { madeOnce } from './memo.ts'
-import { phraseStatesOf } from './phraseStates.ts'
 import { mayBeNumber } from './options.ts'
 import type { FigureSlot, Path, Slot } from './path.ts'
+import { phraseStatesOf } from './phraseStates.ts'
 import { FOLLOWED_BY, LED_BY, NAMED_BY, SAID_OF_ONESELF } from './radioWords.ts'
 import type { Response } from './response.ts'
 
@@ -27,7 +27,10 @@ export interface Place {
 }
 
 /** Phrases by their first word, longest first, each with the values that it may be about. */
-export type PhraseTable = ReadonlyMap<string, readonly { readonly words: readonly string[]; readonly places: number[] }[]>
+export type PhraseTable = ReadonlyMap<
+  string,
+  readonly { readonly words: readonly string[]; readonly places: number[] }[]
+>
 
 export interface PlacePlan {
   readonly cues: Cues
@@ -136,7 +139,12 @@ const ownLeads = (responses: readonly Response[], places: readonly Place[]): Nam
   ownLabels(responses, places).flatMap(([words, place]): Named => {
     if (isLittle(words)) return [[words, place]]
     // "With kilo" is the information, whatever else has letters.
-    return words.includes('information') ? [[['with'], place], [['got'], place]] : []
+    return words.includes('information')
+      ? [
+          [['with'], place],
+          [['got'], place],
+        ]
+      : []
   })
 
 const ownLabels = (responses: readonly Response[], places: readonly Place[]): Named =>
@@ -146,7 +154,10 @@ const ownLabels = (responses: readonly Response[], places: readonly Place[]): Na
       .filter((slot): slot is FigureSlot => slot.type === 'figure')
       .flatMap((slot) => {
         const place = places.findIndex((each) => each.element === element && each.part === slot.name)
-        const labels = slot.labels.flatMap(({ words }) => [words, words.map((word) => SAID_OF_ONESELF.get(word) ?? word)])
+        const labels = slot.labels.flatMap(({ words }) => [
+          words,
+          words.map((word) => SAID_OF_ONESELF.get(word) ?? word),
+        ])
         return labels.map((words) => [words, place] as const)
       }),
   )

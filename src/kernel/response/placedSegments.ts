@@ -3,12 +3,12 @@
 import type { Figures } from '../kinds/kind.ts'
 import type { Token } from '../numbers/tokens.ts'
 import { ownOf } from '../own.ts'
-import { type PlacePlan, placePlanOf } from './placePlan.ts'
 import { withCorrections } from './corrections.ts'
 import { isOwnWord, WEAKLY_CORRECTING } from './lexemes.ts'
-import { phraseStatesOf } from './phraseStates.ts'
-import { elementOf, placed, type Said } from './placing.ts'
 import { isNegation } from './lexicon.ts'
+import { phraseStatesOf } from './phraseStates.ts'
+import { type PlacePlan, placePlanOf } from './placePlan.ts'
+import { elementOf, placed, type Said } from './placing.ts'
 import { allOf, type Response } from './response.ts'
 import type { Segment } from './segments.ts'
 import type { SpokenElement } from './spokenElement.ts'
@@ -41,11 +41,15 @@ export function placedSegments(transmitted: Transmitted): readonly Segment[] | '
   const responses = elements.map(({ response }) => response)
   const plan = placePlanOf(allOf(responses), figures, responses)
   const heldPlaces = plan.places.flatMap(({ element }, place) => (held.has(element) ? [place] : []))
-  const said = placed(plan, withCorrections(tokens, (word) => isOwnWord(plan, word)), {
-    held: new Set(heldPlaces),
-    mayBeBare: isCall,
-    callSignLength: callSignLengthOf(plan, elements, figures),
-  })
+  const said = placed(
+    plan,
+    withCorrections(tokens, (word) => isOwnWord(plan, word)),
+    {
+      held: new Set(heldPlaces),
+      mayBeBare: isCall,
+      callSignLength: callSignLengthOf(plan, elements, figures),
+    },
+  )
   if (said === 'stray') return said
   if (!said?.some(({ type }) => type === 'value' || type === 'words')) return undefined
   const segments = segmentsFrom(plan, said)
@@ -63,7 +67,9 @@ function withImplied(response: Response | undefined, segment: Growing): Segment 
   const ways = required.find(({ name }) => name === word)
   const isSaid =
     ways?.type === 'word' &&
-    ways.wordings.flatMap((wording) => [wording.words, ...phraseStatesOf(wording.words).same]).some((way) => words.has(way.join(' ')))
+    ways.wordings
+      .flatMap((wording) => [wording.words, ...phraseStatesOf(wording.words).same])
+      .some((way) => words.has(way.join(' ')))
   const last = tokens.at(-1)
   // A call is one only with the call sign.
   const isMeant = word !== 'request' || segment.hasCallSign

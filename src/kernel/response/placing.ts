@@ -127,7 +127,6 @@ export function placed(
   ways[0]?.set('', START)
   for (let at = 0; at < tokens.length; at++) for (const way of bestOf(ways[at])) goOn(search, way, at)
   const [best, ...others] = bestOf(ways[tokens.length])
-  if ((globalThis as any).DBG) for (const w of [best,...others].slice(0,4)) if (w) console.log(w.cost.toFixed(2), w.isDoubtful, w.signature, saidIn(w).map((s) => s.type==='value'?`${plan.places[s.place]?.part}=[${s.tokens.map((t)=>t.text).join(' ')}]`:s.type==='other'?`?${s.token.text}`:s.type==='words'?`{${s.tokens.map((t)=>t.text).join(' ')}}`:'CORR').join(' '))
   if (best?.hasStray) return 'stray'
   if (!best || best.isDoubtful || best.correcting) return undefined
   const isOnly = others.every((other) => other.cost - best.cost >= CLOSE || other.signature === best.signature)
@@ -159,7 +158,6 @@ function add({ ways }: Search, at: number, way: Way): void {
   }
   const [best, other] = way.cost < known.cost ? [way, known] : [known, way]
   const isClose = other.cost - best.cost < CLOSE && best.signature !== other.signature
-  if ((globalThis as any).DBG==2 && isClose && !best.isDoubtful) console.log('CLOSE', best.cost, other.cost, best.signature,'|', other.signature)
   here.set(key, isClose && !best.isDoubtful ? { ...best, isDoubtful: true } : best)
 }
 
@@ -206,7 +204,15 @@ function fromCue(search: Search, way: Way, at: number, also: readonly number[]):
   if (cue.isValue) {
     for (const { place } of owners) {
       if (place >= 0 && place === plan.callSign) callSign(search, way, at, end, place)
-      else if (place >= 0) claim(search, { ...way, hinted: undefined }, place, own, end, isOpen(search, way, place) || way.correcting ? 0 : COSTS.again)
+      else if (place >= 0)
+        claim(
+          search,
+          { ...way, hinted: undefined },
+          place,
+          own,
+          end,
+          isOpen(search, way, place) || way.correcting ? 0 : COSTS.again,
+        )
     }
     return
   }
@@ -228,7 +234,10 @@ function fromCue(search: Search, way: Way, at: number, also: readonly number[]):
   }
   const [only] = places
   const first = only === undefined ? undefined : plan.places[only]
-  const isState = places.length === 1 && first?.needsWords === true && !cue.owners.every(({ part, begins }) => part === first.part && !begins)
+  const isState =
+    places.length === 1 &&
+    first?.needsWords === true &&
+    !cue.owners.every(({ part, begins }) => part === first.part && !begins)
   if (isState && first && only !== undefined) words(search, { ...way, named: [only] }, first.element, own, end)
   else fromName(search, way, at, end, all)
 }
@@ -238,7 +247,9 @@ function words(search: Search, way: Way, element: number, tokens: readonly Token
   const next = after(way, { type: 'words', element, tokens, opens })
   const { places } = search.plan
   // What they correct is open again.
-  const again = way.correcting ? places.reduce((bits, place, at) => (place.element === element ? bits | (1 << at) : bits), 0) : 0
+  const again = way.correcting
+    ? places.reduce((bits, place, at) => (place.element === element ? bits | (1 << at) : bits), 0)
+    : 0
   const filled = way.filled & ~again
   add(search, end, { ...next, names: [], hinted: undefined, lastElement: element, correcting: false, filled })
 }
@@ -276,7 +287,8 @@ function callSign(search: Search, way: Way, at: number, begin: number, place: nu
 }
 
 const CHARACTERS: ReadonlySet<string> = new Set(['digit', 'teen', 'tens', 'numeral', 'hundred'])
-const isCharacter = (token: Token) => token.number !== undefined && CHARACTERS.has(token.number.type) && !isLittle(token)
+const isCharacter = (token: Token) =>
+  token.number !== undefined && CHARACTERS.has(token.number.type) && !isLittle(token)
 const charactersOf = (tokens: readonly Token[]) => readNumber(tokens)[0]?.whole.length ?? 0
 
 /** A bare number at either end that has the length of the own flight number. */
@@ -302,10 +314,12 @@ function fromPieces(search: Search, way: Way, at: number): void {
   let joints = 0
   for (let end = at + 1; end <= Math.min(tokens.length, at + LONGEST_PIECE); end++) {
     const { type, token, name, cue, mayBeIn } = lexemes[end - 1] as Lexeme
-    const joins = end - 1 > at && (token.text === 'and' || plan.joins.has(token.text) || isHundredAhead(tokens, end - 1))
+    const joins =
+      end - 1 > at && (token.text === 'and' || plan.joins.has(token.text) || isHundredAhead(tokens, end - 1))
     if (type === 'word' && !joins) break
     places &= mayBeIn
-    if (end - 1 > at && type !== 'number' && type !== 'sound' && (name || cue)) places &= plan.joins.get(token.text) ?? 0
+    if (end - 1 > at && type !== 'number' && type !== 'sound' && (name || cue))
+      places &= plan.joins.get(token.text) ?? 0
     if (places === 0) break
     if (joins && name) joints++
     if (token.number) numbers++
@@ -380,7 +394,8 @@ function fromPiece(search: Search, way: Way, found: PieceAt): void {
 }
 
 const roleOf = (token: Token | undefined, spec: Place['spec']) => affixesOf(spec).get(token?.text ?? '')?.role
-const hasUnit = (tokens: readonly Token[], spec: Place['spec']) => tokens.some((token) => roleOf(token, spec) === 'unit')
+const hasUnit = (tokens: readonly Token[], spec: Place['spec']) =>
+  tokens.some((token) => roleOf(token, spec) === 'unit')
 
 /** Of the same kind, not said yet, and before it. */
 function isSooner(search: Search, way: Way, other: number, place: number): boolean {
@@ -448,7 +463,9 @@ function claim(search: Search, way: Way, place: number, tokens: readonly Token[]
 /** Where its numbers, letters and directions begin and end. */
 function contentOf(tokens: readonly Token[], spec: Place['spec']): string {
   const affixes = affixesOf(spec)
-  const content = tokens.filter(({ text, number }) => number || !['noun', 'unit', 'joint'].includes(affixes.get(text)?.role ?? ''))
+  const content = tokens.filter(
+    ({ text, number }) => number || !['noun', 'unit', 'joint'].includes(affixes.get(text)?.role ?? ''),
+  )
   return `${content[0]?.start}-${content.at(-1)?.end}`
 }
 

@@ -57,7 +57,8 @@ const doubted = ({ parts }: Judgement): Judgement => ({ verdict: 'sayAgain', bec
 /** A number beside words that have none is another element's, or nobody's. */
 function judgeElement(input: Input, response: Response, tokens: readonly Token[]): Judgement {
   const judgement = judge({ ...input, response, heard: { ...input.heard, tokens } })
-  const hasStray = response.figures.length === 0 && tokens.some((token) => isNumberToken(token) && !response.words.has(token.canon))
+  const hasStray =
+    response.figures.length === 0 && tokens.some((token) => isNumberToken(token) && !response.words.has(token.canon))
   return hasStray && judgement.verdict === 'correct' ? doubted(judgement) : judgement
 }
 
@@ -75,7 +76,12 @@ function judgedPlaces(elements: readonly SpokenElement[], input: Input): readonl
 }
 
 /** The flight number without its designator: understood, and no call sign. */
-function isHalfCallSign({ figures }: Response, specs: Specs, [first]: readonly Token[], { verdict }: Judgement): boolean {
+function isHalfCallSign(
+  { figures }: Response,
+  specs: Specs,
+  [first]: readonly Token[],
+  { verdict }: Judgement,
+): boolean {
   const isCallSign = figures.every((name) => ownOf(specs, name)?.kind === 'callsign')
   return isCallSign && verdict === 'incomplete' && first?.number !== undefined
 }

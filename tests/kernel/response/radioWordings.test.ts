@@ -2,9 +2,12 @@ import { describe, expect, it } from 'vitest'
 import { judged, madeWrong, RADIO } from '../../corpus/radioWordings.ts'
 
 describe('in the words that pilots use among themselves', () => {
-  it.each(RADIO.flatMap((radio) => radio.right.map((text) => [radio.name, text, radio] as const)))('%s: "%s"', (_, text, radio) => {
-    expect(judged(radio, text)).toMatchObject({ verdict: 'correct' })
-  })
+  it.each(RADIO.flatMap((radio) => radio.right.map((text) => [radio.name, text, radio] as const)))(
+    '%s: "%s"',
+    (_, text, radio) => {
+      expect(judged(radio, text)).toMatchObject({ verdict: 'correct' })
+    },
+  )
 
   it('nothing is taken for right that has one word of a value wrong, left out or in another place', () => {
     const made = RADIO.flatMap((radio) =>

@@ -40,11 +40,7 @@ const read = (heard: string, more = {}) =>
 describe('a read-back', () => {
   it.each([
     [WHOLE, 'correct', 'ok ok ok ok'],
-    [
-      'hold short of runway two seven left squawk four two seven one five thousand',
-      'incomplete',
-      'missing ok ok ok',
-    ],
+    ['hold short of runway two seven left squawk four two seven one five thousand', 'incomplete', 'missing ok ok ok'],
     ['hold short runway two seven left climb five thousand squawk four two seven one corrie', 'correct', 'ok ok ok ok'],
     [WHOLE.replace('left', 'right'), 'negative', 'ok ok ok wrong'],
     [WHOLE.replace('hold short ', ''), 'incomplete', 'ok ok ok missing'],
