@@ -3,7 +3,7 @@
 import { tokensOf } from '../numbers/tokens.ts'
 import type { Exchange, ExchangeTurn } from '../pack/exchange.ts'
 import { figuresFor } from '../pack/place.ts'
-import { judge } from '../response/judge.ts'
+import { judgeCall } from '../response/call.ts'
 import type { Judgement } from '../response/model.ts'
 import { NOTHING } from '../response/response.ts'
 import type { EventBody } from '../run/core/events.ts'
@@ -51,7 +51,7 @@ function candidate(
   // Between the seats only what is in the figures counts: a station may not have said yet what it will say.
   const values = station.role === 'otherseat' ? state.values : saidValues(state)
   const figures = figuresFor(pack, values, response.figures)
-  const judgement = judge({
+  const judgement = judgeCall({
     ...judgedBy(utterance, turn, said, turnState(state, turn.id).partsSoFar),
     response,
     figures,

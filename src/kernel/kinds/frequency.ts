@@ -1,5 +1,6 @@
 /** Radio frequencies in MHz. */
 
+import type { NumberReading } from '../numbers/readings.ts'
 import { sayDigits } from '../numbers/say.ts'
 import { digitsWith } from './amounts.ts'
 import { unsignedRun } from './codes.ts'
@@ -18,6 +19,7 @@ const AFFIXES = affixTable([[{ role: 'unit' }, ['megahertz', 'mhz']]])
 const scale = (spec: FrequencySpec) => narrowed({ min: 100, max: 400 }, spec)
 /** Of the 8.33 kHz raster: channels end in 0 or 5 kHz. */
 const CHANNEL = 0.005
+const DECIMALS = 3
 
 /** 118.1 -> "118.1"; 118 -> "118.0"; the 5 kHz step is kept. */
 const written = (value: Value) =>
@@ -25,24 +27,47 @@ const written = (value: Value) =>
     .toFixed(3)
     .replace(/0{1,2}$/, '')
 
+/** "118" to "136": where the airband's channels are. */
+const AIRBAND = /^1(1[89]|2\d|3[0-6])/
+/** Without the one hundred: "eighteen one". */
+const WITHOUT_HUNDRED = /^(1[89]|2\d|3[0-6])/
+
+/**
+ * In the airband the point need not be said, and in groups neither need the one hundred: "one twenty four eight", "twenty
+ * one six", "twenty one point six". Common practice, no source.
+ */
+function shortened({ whole, fraction, style }: NumberReading): number | undefined {
+  if (style === 'scaled' || fraction === '') return undefined
+  // Digit by digit a first one that was not said was left out.
+  const isGrouped = style === 'grouped' && WITHOUT_HUNDRED.test(whole)
+  if (fraction !== undefined) return isGrouped && whole.length === 2 ? Number(`1${whole}.${fraction}`) : undefined
+  if (whole.length >= 4 && whole.length <= 6 && AIRBAND.test(whole)) return channel(whole)
+  return isGrouped && whole.length >= 3 && whole.length <= 5 ? channel(`1${whole}`) : undefined
+}
+
+const channel = (digits: string) => Number(`${digits.slice(0, 3)}.${digits.slice(3)}`)
+
 export const frequency: NumberKind<FrequencySpec> = {
   values: 'numbers',
   fields: SCALE_FIELDS,
   measure: 'none',
   scale,
   step: () => CHANNEL,
-  precision: () => 3,
+  precision: () => DECIMALS,
 
   affixes: () => AFFIXES,
   nouns: ['frequency'],
   read: (tokens) =>
     (unsignedRun(tokens, AFFIXES)?.numbers ?? []).flatMap((number): Reading[] => {
       const { whole, fraction, secondary, pointWord } = number
-      if (whole.length !== 3 && fraction === undefined) return []
       if (number.thousandAfter || whole.startsWith('0')) return []
+      const short = shortened(number)
+      if (short !== undefined) return [{ value: short, standard: false, secondary }]
+      if (whole.length !== 3 && fraction === undefined) return []
       const standard = number.standard && (pointWord === 'decimal' || pointWord === '.')
       const reading: Reading = { value: Number(`${whole}.${fraction || '0'}`), standard, secondary }
-      return [fraction ? reading : { ...reading, lacks: 'decimals' }]
+      if (!fraction) return [{ ...reading, lacks: 'decimals' }]
+      return [fraction.length > DECIMALS ? { ...reading, overlong: true } : reading]
     }),
   say(value, _, phraseology) {
     const radio = phraseology !== 'plain'

@@ -176,13 +176,16 @@ function wholes(tokens: readonly Token[]): readonly Part[] {
 
 /** Every number that the tokens can mean, the first understanding first; empty where there is none. */
 export function readNumber(tokens: readonly Token[]): readonly NumberReading[] {
-  const point = tokens.findIndex((token) => typeOf(token) === 'point')
+  const point = tokens.findIndex(({ number }) => number?.type === 'point')
   if (point < 0) {
-    return wholes(tokens).map(({ digits, ...part }) => ({
-      ...part,
+    // Field by field: this runs thousands of times for each transmission.
+    return wholes(tokens).map(({ digits, style, standard, secondary }) => ({
       whole: digits,
       fraction: undefined,
+      style,
+      standard,
       pointWord: undefined,
+      secondary,
       thousandAfter: false,
     }))
   }

@@ -48,11 +48,16 @@ export interface Cues {
 }
 
 export function cuesOf(elements: readonly SpokenElement[], specs: Specs): Cues {
-  const responses = elements.map(({ response }) => response)
-  return cuesOfResponses(allOf(responses), specs, responses)
+  return cuesOfResponses(
+    elements.map(({ response }) => response),
+    specs,
+  )
 }
 
-const cuesOfResponses = madeOnce((_whole, specs, responses: readonly Response[]): Cues => {
+export const cuesOfResponses = (responses: readonly Response[], specs: Specs): Cues =>
+  cuesMade(allOf(responses), specs, responses)
+
+const cuesMade = madeOnce((_whole, specs, responses: readonly Response[]): Cues => {
   const paths = responses.map((response) => response.paths)
   return {
     all: merged(paths.map((own) => own.flatMap((path) => ownCues(path, specs)))),

@@ -1,7 +1,9 @@
-/** States that take two words to say: "hold short" and its contrary, "cross". */
+/** States that are said in several words or ways: "hold short" and its contrary, "cross". */
 
 interface PhraseStates {
   readonly same: readonly (readonly string[])[]
+  /** Says the same here, and something else where it is the response's own. */
+  readonly alsoSaid?: readonly (readonly string[])[]
   readonly against: readonly (readonly string[])[]
   /** Words that point at the state even where the rest was not said. */
   readonly knownBy: readonly string[]
@@ -12,10 +14,81 @@ const STATES: readonly PhraseStates[] = [
     same: [
       ['hold', 'short'],
       ['holding', 'short'],
+      ['short', 'of'],
     ],
-    against: [['cross'], ['crossing']],
+    against: [['cross'], ['crossing'], ['cleared', 'to', 'cross']],
     knownBy: ['short'],
   },
+  {
+    same: [['cross'], ['crossing'], ['cleared', 'to', 'cross']],
+    against: [
+      ['hold', 'short'],
+      ['holding', 'short'],
+      ['short', 'of'],
+    ],
+    knownBy: [],
+  },
+  {
+    same: [['monitor'], ['monitoring']],
+    against: [['contact'], ['contacting']],
+    knownBy: [],
+  },
+  {
+    same: [['contact'], ['contacting']],
+    against: [['monitor'], ['monitoring']],
+    knownBy: [],
+  },
+  {
+    same: [
+      ['start', 'approved'],
+      ['start', 'is', 'approved'],
+      ['startup', 'approved'],
+      ['start', 'up', 'approved'],
+      ['approved', 'to', 'start'],
+      ['cleared', 'to', 'start'],
+      ['cleared', 'for', 'start'],
+      ['cleared', 'start'],
+      ['okay', 'to', 'start'],
+      ['ok', 'to', 'start'],
+    ],
+    against: [
+      ['holding', 'for', 'start'],
+      ['stand', 'by', 'for', 'start'],
+      ['standing', 'by', 'for', 'start'],
+    ],
+    knownBy: [],
+  },
+  {
+    same: [
+      ['and', 'start'],
+      ['and', 'crank'],
+    ],
+    against: [],
+    knownBy: [],
+  },
+  {
+    same: [['vacated']],
+    alsoSaid: [['clear', 'of'], ['clear']],
+    against: [['cross'], ['crossing'], ['hold', 'short'], ['holding', 'short'], ['short', 'of']],
+    knownBy: [],
+  },
+  {
+    same: [['request'], ['requesting']],
+    alsoSaid: [
+      ['ready', 'for'],
+      ['ready', 'to'],
+      ['like'],
+      ['like', 'to'],
+      ['could', 'we', 'have'],
+      ['can', 'we', 'have'],
+      ['can', 'we', 'get'],
+      ['may', 'we', 'have'],
+      ['looking', 'for'],
+    ],
+    against: [],
+    knownBy: [],
+  },
+  { same: [['approved']], alsoSaid: [['cleared']], against: [], knownBy: [] },
 ]
 
 /** The wording with another form of its state, those with the contrary, and words that point at it. */
@@ -24,12 +97,13 @@ export function phraseStatesOf(words: readonly string[]): {
   readonly against: readonly (readonly string[])[]
   readonly knownBy: readonly string[]
 } {
-  for (const { same, against, knownBy } of STATES) {
+  for (const { same, alsoSaid = [], against, knownBy } of STATES) {
     for (const state of same) {
       const at = words.findIndex((_, i) => state.every((word, k) => words[i + k] === word))
       if (at < 0) continue
       const put = (other: readonly string[]) => [...words.slice(0, at), ...other, ...words.slice(at + state.length)]
-      return { same: same.filter((other) => other !== state).map(put), against: against.map(put), knownBy }
+      const others = [...same.filter((other) => other !== state), ...alsoSaid]
+      return { same: others.map(put), against: against.map(put), knownBy }
     }
   }
   return NONE

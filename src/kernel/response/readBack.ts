@@ -5,11 +5,14 @@
  */
 
 import type { Specs } from '../kinds/kind.ts'
-import type { Transcript } from '../numbers/tokens.ts'
+import { isNumberToken, type Token, type Transcript } from '../numbers/tokens.ts'
+import { ownOf } from '../own.ts'
 import { cuesOf } from './cues.ts'
 import { judge, vetoed } from './judge.ts'
 import { HARMLESS, HESITATIONS } from './lexicon.ts'
 import type { JudgeInput, Judgement, Part } from './model.ts'
+import { placedSegments } from './placedSegments.ts'
+import { SPOILING } from './radioWords.ts'
 import { allOf, NOTHING, type Response } from './response.ts'
 import { type Segment, segmentsOf } from './segments.ts'
 import type { SpokenElement } from './spokenElement.ts'
@@ -39,6 +42,52 @@ export function judgeReadBack(elements: readonly SpokenElement[], input: Input):
 }
 
 function judgeOne(elements: readonly SpokenElement[], input: Input): Judgement {
+  const judged = judgedPlaces(elements, input)
+  if (judged !== 'stray' && judged?.every(isClear)) return merged(elements, judged, new Set(input.held))
+  const cut = judgeCut(elements, input)
+  const isSpoiled = judged !== undefined || input.heard.tokens.some(({ text }) => SPOILING.has(text))
+  return isSpoiled && cut.verdict === 'correct' ? doubted(cut) : cut
+}
+
+/** It says what was heard, for right or wrong. */
+export const isClear = ({ verdict, because }: Judgement) =>
+  verdict !== 'sayAgain' && verdict !== 'command' && because !== 'refused'
+const doubted = ({ parts }: Judgement): Judgement => ({ verdict: 'sayAgain', because: 'notUnderstood', parts })
+
+/** A number beside words that have none is another element's, or nobody's. */
+function judgeElement(input: Input, response: Response, tokens: readonly Token[]): Judgement {
+  const judgement = judge({ ...input, response, heard: { ...input.heard, tokens } })
+  const hasStray =
+    response.figures.length === 0 && tokens.some((token) => isNumberToken(token) && !response.words.has(token.canon))
+  return hasStray && judgement.verdict === 'correct' ? doubted(judgement) : judgement
+}
+
+/** Where it is certain whose each value is: each element by what was said of it. */
+function judgedPlaces(elements: readonly SpokenElement[], input: Input): readonly Judgement[] | 'stray' | undefined {
+  const { figures, heard, phraseology = 'plain' } = input
+  const held = heldElements(elements, input)
+  const segments = placedSegments({ elements, figures, tokens: heard.tokens, held, isPlain: phraseology === 'plain' })
+  if (segments === 'stray') return segments
+  return segments?.flatMap(({ element, tokens }) => {
+    const response = elements[element]?.response ?? NOTHING
+    const judgement = judgeElement(input, response, tokens)
+    return isHalfCallSign(response, figures, tokens, judgement) ? [] : [judgement]
+  })
+}
+
+/** The flight number without its designator: understood, and no call sign. */
+function isHalfCallSign(
+  { figures }: Response,
+  specs: Specs,
+  [first]: readonly Token[],
+  { verdict }: Judgement,
+): boolean {
+  const isCallSign = figures.every((name) => ownOf(specs, name)?.kind === 'callsign')
+  return isCallSign && verdict === 'incomplete' && first?.number !== undefined
+}
+
+/** Cut where the words of an element begin; where that gives nothing clear, all as one response. */
+function judgeCut(elements: readonly SpokenElement[], input: Input): Judgement {
   const judged = judgedSegments(elements, input)
   const held = new Set(input.held)
   const clear = judged.filter(({ verdict }) => verdict !== 'sayAgain' && verdict !== 'command')
@@ -50,14 +99,18 @@ function judgeOne(elements: readonly SpokenElement[], input: Input): Judgement {
   return isClear ? merged(elements, judged, held) : whole
 }
 
-/** Each segment judged by itself; one that is nobody's, as an answer to all that no other one is about. */
-function judgedSegments(elements: readonly SpokenElement[], input: Input): Judgement[] {
-  const heldParts = new Set(input.held)
+/** Places of those whose every required part an earlier breath said. */
+function heldElements(elements: readonly SpokenElement[], { held = [] }: Input): ReadonlySet<number> {
   const isHeld = (element: SpokenElement) => {
     const { required } = partNames(element)
-    return required.size > 0 && [...required].every((name) => heldParts.has(name))
+    return required.size > 0 && [...required].every((name) => held.includes(name))
   }
-  const held = new Set([...elements.keys()].filter((index) => isHeld(elements[index] as SpokenElement)))
+  return new Set([...elements.keys()].filter((index) => isHeld(elements[index] as SpokenElement)))
+}
+
+/** Each segment judged by itself; one that is nobody's, as an answer to all that no other one is about. */
+function judgedSegments(elements: readonly SpokenElement[], input: Input): Judgement[] {
+  const held = heldElements(elements, input)
   const known = segmentsOf(cuesOf(elements, input.figures), input.heard.tokens, held)
   const named = new Set(known.map(({ element }) => element))
   const others = elements.filter((_, index) => !named.has(index))
@@ -66,7 +119,7 @@ function judgedSegments(elements: readonly SpokenElement[], input: Input): Judge
   return segments.flatMap((segment): Judgement[] => {
     if (segment.element < 0 && isHarmless(segment)) return []
     const response = segment.element < 0 ? wholeResponse(others) : (elements[segment.element]?.response ?? NOTHING)
-    const judgement = judge({ ...input, response, heard: { ...input.heard, tokens: segment.tokens } })
+    const judgement = judgeElement(input, response, segment.tokens)
     return judgement.because === 'refused' ? [{ ...judgement, verdict: 'sayAgain' }] : [judgement]
   })
 }

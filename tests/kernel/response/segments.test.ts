@@ -210,8 +210,11 @@ describe('an element is known by', () => {
     ['[at] <wind>', ['wind']],
     ['[holding point] <point>', ['holding point', 'information', 'taxiway', 'stand', 'gate', 'holding']],
     ['the', []],
-    ['hold short {hold} [of] <runway>', ['hold short', 'holding short', 'cross', 'crossing', 'short', 'runway']],
-    ['monitor then <unknown>', ['monitor then']],
+    [
+      'hold short {hold} [of] <runway>',
+      ['cleared to cross', 'hold short', 'holding short', 'short of', 'cross', 'crossing', 'short', 'runway'],
+    ],
+    ['listen then <unknown>', ['listen then']],
   ])('its words, the names of its values or of its kind, longest first: %s', (response, words) => {
     expect(known(response)).toEqual(words)
   })
