@@ -16,7 +16,7 @@ const READ_OUT = responseFrom('read the flow | read [me] the steps | next step |
 
 /** Whether words without a value are just these. */
 export function isSaid(response: Response, heard: Transcript): boolean {
-  return judge({ response, figures: {}, heard }).verdict === 'correct'
+  return judge({ response, figures: {}, heard, exact: true }).verdict === 'correct'
 }
 
 /** The clearance that the open line waits for. */

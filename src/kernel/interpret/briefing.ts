@@ -37,7 +37,7 @@ function endsWith(ends: Briefing['ends'], { text, tokens }: Transcript): boolean
   for (let from = tokens.length - 1; from >= 0 && from >= tokens.length - LONGEST_END; from--) {
     if (isNegation(tokens[from]?.text ?? '')) return false
     const heard = { text, tokens: tokens.slice(from) }
-    if (judge({ response: ends, figures: {}, heard }).verdict === 'correct') {
+    if (judge({ response: ends, figures: {}, heard, exact: true }).verdict === 'correct') {
       return !isNegation(tokens[from - 1]?.text ?? '')
     }
   }

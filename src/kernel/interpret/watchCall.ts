@@ -71,7 +71,7 @@ function withValue({ say, value }: WatchCall, heard: Transcript, isPending: bool
   const figure = { ...spec, value: min ?? max ?? 0, accept: limits } as Figure
   const ways = [...(isNamed(say, heard) ? [say] : []), ...(isPending ? [VALUE_ALONE] : [])]
   for (const response of ways) {
-    const { verdict, parts } = judge({ response, figures: { value: figure }, heard })
+    const { verdict, parts } = judge({ response, figures: { value: figure }, heard, exact: true })
     const hasWords = parts.every(({ name, state }) => name === 'value' || state === 'ok')
     if (!hasWords || (verdict !== 'correct' && verdict !== 'negative' && verdict !== 'incomplete')) continue
     const read = parts.find(({ name }) => name === 'value')?.read

@@ -24,6 +24,8 @@ export interface Standard {
   readonly phraseology: Phraseology
   /** Names of parts that an earlier breath said. */
   readonly held: ReadonlySet<string>
+  /** Nothing may stand beside the answer. */
+  readonly exact: boolean
   /** Figure -> the implausible value of the try before. */
   readonly implausibleBefore: Readonly<Record<string, Value>> | undefined
 }
@@ -53,7 +55,7 @@ export function assess(frame: Frame, filled: Filled, standard: Standard): Assess
   })
   const all = [...findings, ...otherStates]
   const whole = all.every(({ part }) => part.state !== 'missing' || (part.read !== undefined && !part.lacks))
-  const judgement = verdictOf(frame, filled, all, standard.phraseology)
+  const judgement = verdictOf(frame, filled, all, standard)
   return { judgement, whole, commanded: filled.commanded }
 }
 
@@ -136,13 +138,19 @@ function wordsOfTokens(tokens: readonly Token[]): string {
   return text
 }
 
-function verdictOf(frame: Frame, filled: Filled, findings: readonly Finding[], phraseology: Phraseology): Judgement {
+function verdictOf(
+  frame: Frame,
+  filled: Filled,
+  findings: readonly Finding[],
+  { phraseology, exact }: Standard,
+): Judgement {
   const parts = findings.map(({ part }) => part)
   const doubt = filled.doubt ?? findings.find((finding) => finding.doubt)?.doubt
   if (doubt) return { verdict: 'sayAgain', because: doubt, parts: unsettled(parts) }
   const wrong = findings.find(({ part }) => part.state === 'wrong')
   if (wrong) return { verdict: 'negative', because: wrong.because ?? 'value', parts }
-  if (filled.unknown) return { verdict: 'sayAgain', because: 'notUnderstood', parts: unsettled(parts) }
+  if (filled.unknown || (exact && filled.beside))
+    return { verdict: 'sayAgain', because: 'notUnderstood', parts: unsettled(parts) }
   if (filled.partial) return { verdict: 'sayAgain', because: 'missing', parts: unsettled(parts) }
   const missing = parts.filter(({ state }) => state === 'missing')
   if (missing.length > 0) {

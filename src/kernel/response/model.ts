@@ -80,6 +80,8 @@ export interface JudgeInput extends Hypotheses {
   readonly held?: readonly string[]
   /** Part -> its words of an earlier breath, where something of it was missing: "five point two", and now "up". */
   readonly begun?: Readonly<Record<string, string>>
+  /** Just these words: nothing may stand beside them. */
+  readonly exact?: boolean
   /** A yes-or-no question is pending: only then are affirm and negative commands. */
   readonly yesNo?: boolean
   /** Spoken names of lists (name -> ways to say it), for `call`. */

@@ -62,10 +62,10 @@ export function withoutRemarks(frame: Frame, all: readonly Atom[]): Weighed {
   return {
     said: denied.flatMap((atom) => ('token' in atom ? [atom.token] : atom.tokens)),
     atoms: bound.filter(({ type }) => type !== 'harmless' && type !== 'unknown'),
-    beside: all.some(({ type }) => type === 'unknown'),
+    beside: counted.atoms.length < all.length || all.some(({ type }) => type === 'unknown'),
     doubt:
       counted.doubt || isDoubtful || all.some((atom) => atom.type === 'unknown' && atom.amount && atom.token.foreign),
-    partial: frame.ofSeveral && isOneOfPair(frame, all),
+    partial: frame.ofSeveral && (isOneOfPair(frame, all) || isMixed(frame, all)),
   }
 }
 
@@ -250,4 +250,17 @@ function isOneOfPair(frame: Frame, atoms: readonly Atom[]): boolean {
   if (said.some((word) => ALL.has(word))) return false
   const pairs = frame.harmless.has('signs') ? [...SIDES, SIGNS] : SIDES
   return pairs.some(([one, other]) => words.some((word) => one.has(word)) !== words.some((word) => other.has(word)))
+}
+
+/** "Left on, right off": each its own state. */
+function isMixed(frame: Frame, atoms: readonly Atom[]): boolean {
+  return SIDES.some((pair) => {
+    const states = pair.map((side) => {
+      const at = atoms.findIndex((atom) => side.has(wordOf(atom)) && !frame.vocabulary.has(wordOf(atom)))
+      const next =
+        at < 0 ? undefined : atoms.slice(at + 1).find((atom) => atom.type === 'phrase' && isStateWord(wordOf(atom)))
+      return wordOf(next)
+    })
+    return states.every((state) => state !== '') && new Set(states).size > 1
+  })
 }
