@@ -1,7 +1,8 @@
 /** Radio frequencies in MHz. */
 
-import type { NumberReading } from '../numbers/readings.ts'
+import { readNumber } from '../numbers/readings.ts'
 import { sayDigits } from '../numbers/say.ts'
+import type { Token } from '../numbers/tokens.ts'
 import { digitsWith } from './amounts.ts'
 import { unsignedRun } from './codes.ts'
 import { type NumberKind, SLIP } from './definition.ts'
@@ -33,19 +34,23 @@ const AIRBAND = /^1(1[89]|2\d|3[0-6])/
 const WITHOUT_HUNDRED = /^(1[89]|2\d|3[0-6])/
 
 /**
- * In the airband the point need not be said, and in groups neither need the one hundred: "one twenty four eight", "twenty
- * one six", "twenty one point six". Common practice, no source.
+ * A channel of the airband without its point, or in groups without its one hundred, written in full: "one twenty four eight",
+ * "twenty one six", "twenty one point six". So pilots say it to one another on the radio; to a checklist it is a number
+ * cut short, so `read` has none of it. Common practice, no source.
  */
-function shortened({ whole, fraction, style }: NumberReading): number | undefined {
+export function shortChannel(tokens: readonly Token[]): string | undefined {
+  const [number] = readNumber(tokens)
+  if (!number || !tokens.every((token) => token.number)) return undefined
+  const { whole, fraction, style } = number
   if (style === 'scaled' || fraction === '') return undefined
   // Digit by digit a first one that was not said was left out.
   const isGrouped = style === 'grouped' && WITHOUT_HUNDRED.test(whole)
-  if (fraction !== undefined) return isGrouped && whole.length === 2 ? Number(`1${whole}.${fraction}`) : undefined
+  if (fraction !== undefined) return isGrouped && whole.length === 2 ? written(`1${whole}.${fraction}`) : undefined
   if (whole.length >= 4 && whole.length <= 6 && AIRBAND.test(whole)) return channel(whole)
   return isGrouped && whole.length >= 3 && whole.length <= 5 ? channel(`1${whole}`) : undefined
 }
 
-const channel = (digits: string) => Number(`${digits.slice(0, 3)}.${digits.slice(3)}`)
+const channel = (digits: string) => written(`${digits.slice(0, 3)}.${digits.slice(3)}`)
 
 export const frequency: NumberKind<FrequencySpec> = {
   values: 'numbers',
@@ -61,8 +66,6 @@ export const frequency: NumberKind<FrequencySpec> = {
     (unsignedRun(tokens, AFFIXES)?.numbers ?? []).flatMap((number): Reading[] => {
       const { whole, fraction, secondary, pointWord } = number
       if (number.thousandAfter || whole.startsWith('0')) return []
-      const short = shortened(number)
-      if (short !== undefined) return [{ value: short, standard: false, secondary }]
       if (whole.length !== 3 && fraction === undefined) return []
       const standard = number.standard && (pointWord === 'decimal' || pointWord === '.')
       const reading: Reading = { value: Number(`${whole}.${fraction || '0'}`), standard, secondary }

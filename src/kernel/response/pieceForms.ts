@@ -1,13 +1,15 @@
 /** How well some tokens fit a kind by their form alone: the fewer words it needs besides, the lower. Never looks at a value. */
 
+import { shortChannel } from '../kinds/frequency.ts'
 import type { KindName, KindSpec } from '../kinds/kind.ts'
 import { affixesOf } from '../kinds/table.ts'
 import { readNumber } from '../numbers/readings.ts'
 import { isNumberToken, type Token } from '../numbers/tokens.ts'
 import { isSound, readRun } from './runs.ts'
 
-/** The value would be whole and plausible. */
-export function isSoundPiece(tokens: readonly Token[], spec: KindSpec): boolean {
+/** The value would be whole and plausible; where words are plain, cut short as pilots do on the radio. */
+export function isSoundPiece(tokens: readonly Token[], spec: KindSpec, isPlain: boolean): boolean {
+  if (isPlain && spec.kind === 'frequency' && shortChannel(tokens) !== undefined) return true
   const run = { type: 'run', tokens, looseHead: false, looseTail: false } as const
   return readRun(run, spec).some((reading) => isSound(reading, spec))
 }
@@ -103,6 +105,8 @@ export function costBare(tokens: readonly Token[], spec: KindSpec): number | und
       if (!LETTERS_FIRST.test(shape) || shape.startsWith('N')) return undefined
       return shape.startsWith('LL') ? 0.5 : shape === 'L' ? 0.1 : 0
     }
+    case 'callsign':
+      return /^L{3,6}$/.test(shapeOf(tokens)) ? 0 : undefined
     case 'frequency':
     case 'altimeter':
     case 'route':

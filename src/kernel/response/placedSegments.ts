@@ -1,7 +1,8 @@
 /** A transmission as segments, one for each element: what was placed, in words that the element's own response has. */
 
-import type { Figures } from '../kinds/kind.ts'
-import type { Token } from '../numbers/tokens.ts'
+import { shortChannel } from '../kinds/frequency.ts'
+import type { Figures, KindSpec } from '../kinds/kind.ts'
+import { type Token, tokensOf } from '../numbers/tokens.ts'
 import { ownOf } from '../own.ts'
 import { withCorrections } from './corrections.ts'
 import { isOwnWord, WEAKLY_CORRECTING } from './lexemes.ts'
@@ -47,6 +48,7 @@ export function placedSegments(transmitted: Transmitted): readonly Segment[] | '
     {
       held: new Set(heldPlaces),
       mayBeBare: isCall,
+      isPlain,
       callSignLength: callSignLengthOf(plan, elements, figures),
     },
   )
@@ -90,8 +92,8 @@ function segmentsFrom(plan: PlacePlan, said: readonly Said[]): readonly Growing[
   const callSign = plan.callSign === undefined ? undefined : plan.places[plan.callSign]?.element
   let correction: Token | undefined
   let waiting: Token[] = []
-  for (const each of said) {
-    const last = segments.at(-1)
+  let last: Growing | undefined
+  for (const [index, each] of said.entries()) {
     if (each.type === 'correction') {
       correction = each.token
       continue
@@ -101,9 +103,10 @@ function segmentsFrom(plan: PlacePlan, said: readonly Said[]): readonly Growing[
       if (each.type !== 'other') continue
       // Words after the call sign are about what comes next, and a denial perhaps about both.
       const isAfterCallSign = last !== undefined && last.element === callSign && plan.vocabularies.length > 1
-      if (last && !isAfterCallSign) last.tokens.push(each.token)
-      if (last && !plan.vocabularies[last.element]?.has(each.token.text)) last.isClear = false
-      if (!last || isAfterCallSign || isNegation(each.token.text)) waiting.push(each.token)
+      const isNext = isAfterCallSign || isBehindName(said[index + 1], each.token)
+      if (last && !isNext) last.tokens.push(each.token)
+      if (last && !isNext && !plan.vocabularies[last.element]?.has(each.token.text)) last.isClear = false
+      if (!last || isNext || isNegation(each.token.text)) waiting.push(each.token)
       continue
     }
     const before = segments.findLast((one) => one.element === element)
@@ -125,11 +128,12 @@ function segmentsFrom(plan: PlacePlan, said: readonly Said[]): readonly Growing[
     if (waiting.some(({ text }) => !plan.vocabularies[element]?.has(text))) segment.isClear = false
     if (each.type === 'words') segment.words.add(each.tokens.map(({ text }) => text).join(' '))
     if (each.type === 'value' && each.place === plan.callSign) segment.hasCallSign = true
-    segment.tokens.push(...waiting, ...wordsOf(plan, each, segment.tokens.length > 0))
+    segment.tokens.push(...wordsOf(plan, each, waiting, segment.tokens.length > 0))
     waiting = []
+    last = segment
     if (each.type === 'value') segment.places.add(each.place)
   }
-  segments.at(-1)?.tokens.push(...waiting)
+  last?.tokens.push(...waiting)
   return segments
 }
 
@@ -137,12 +141,27 @@ const emptySegment = (element: number): Growing => ({
   ...{ element, tokens: [], places: new Set<number>(), words: new Set<string>(), hasCallSign: false, isClear: true },
 })
 
-function wordsOf(plan: PlacePlan, said: Said, isMore: boolean): readonly Token[] {
-  if (said.type !== 'value') return said.type === 'words' ? said.tokens : []
+/** Said after the name of the value that comes next: "squawk, about, four two seven one". */
+const isBehindName = (next: Said | undefined, token: Token) =>
+  next?.type === 'value' && next.names.some(([first]) => first !== undefined && first.start < token.start)
+
+/** `waiting` are other words, which stay where they were said. */
+function wordsOf(plan: PlacePlan, said: Said, waiting: readonly Token[], isMore: boolean): readonly Token[] {
+  if (said.type !== 'value') return said.type === 'words' ? [...waiting, ...said.tokens] : []
   const place = plan.places[said.place]
   const vocabulary = plan.vocabularies[place?.element ?? -1]
   const own = said.names.filter((name) => name.every(({ text }) => vocabulary?.has(text)))
   const isNamed = own.some((name) => place?.label.every(({ text }, index) => name[index]?.text === text))
   const label = isNamed || !place || (!isMore && place.label.length === 0) ? [] : place.label
-  return [...own.flat(), ...label, ...said.tokens]
+  const before = [...waiting, ...own.flat()].sort((one, other) => one.start - other.start)
+  return [...label, ...before, ...inFull(said.tokens, place?.spec)]
+}
+
+/** A channel that was said short, as it is read. */
+function inFull(tokens: readonly Token[], spec: KindSpec | undefined): readonly Token[] {
+  const full = spec?.kind === 'frequency' ? shortChannel(tokens) : undefined
+  const start = tokens[0]?.start ?? 0
+  return full === undefined
+    ? tokens
+    : tokensOf(full).map((token) => ({ ...token, start: start + token.start, end: start + token.end }))
 }

@@ -99,6 +99,7 @@ export interface PlacingOptions {
   readonly callSignLength: number | undefined
   /** What need not be said may be said without its name. */
   readonly mayBeBare: boolean
+  readonly isPlain: boolean
 }
 
 interface Search extends PlacingOptions {
@@ -374,7 +375,11 @@ function fromPiece(search: Search, way: Way, found: PieceAt): void {
   if (late) take(named + (isFree ? 0 : COSTS.again), { ...way, named: [place], names: late.names }, late.end)
   const isHinted = way.hinted?.includes(place) === true
   // Of what need not be said only a time of day is known by its unit: "fourteen twenty zulu".
-  const isKnown = required || mayBeBare || isHinted || (spec.kind === 'time' && hasUnit(piece, spec))
+  const isSign = spec.kind === 'callsign' && (found.at === search.begin || end === search.end)
+  const isKnown =
+    spec.kind === 'callsign'
+      ? isSign
+      : required || mayBeBare || isHinted || (spec.kind === 'time' && hasUnit(piece, spec))
   const form = bare ?? (isHinted ? named : undefined)
   if (form === undefined || !isKnown) return
   // "Bravo via echo" may be a holding point and a route, or a route.
@@ -386,7 +391,7 @@ function fromPiece(search: Search, way: Way, found: PieceAt): void {
   if (!required && mayBeBare) cost += COSTS.notNamed
   if (needsWords) cost += COSTS.withoutItsWords
   if (!isFree) cost += COSTS.againBare
-  if (way.lastPlace > place && !isHinted) cost += COSTS.outOfTurn
+  if (way.lastPlace > place && !isHinted && !isSign) cost += COSTS.outOfTurn
   const isLater = plan.places[place - 1]?.element === plan.places[place]?.element
   if (isLater && way.lastPlace !== place - 1) cost += COSTS.withoutItsFirst
   if (plan.places.some((_, other) => isSooner(search, way, other, place))) cost += COSTS.sameKindLater
@@ -410,12 +415,12 @@ interface Form {
 }
 
 /** How well a piece fits a place. */
-function formOf({ forms, plan }: Search, { place, at, end, piece, numbers }: PieceAt): Form {
+function formOf({ forms, plan, isPlain }: Search, { place, at, end, piece, numbers }: PieceAt): Form {
   const key = (at * LONGEST_PIECE + end - at - 1) * MOST_PLACES + place
   const known = forms.get(key)
   if (known) return known
   const { spec } = plan.places[place] as Place
-  const sound = numbers <= mostNumbers(spec) && isSoundPiece(piece, spec)
+  const sound = numbers <= mostNumbers(spec) && isSoundPiece(piece, spec, isPlain)
   const made = sound ? { sound, named: costNamed(piece, spec), bare: costBare(piece, spec) } : UNSOUND
   forms.set(key, made)
   return made
@@ -456,7 +461,7 @@ function claim(search: Search, way: Way, place: number, tokens: readonly Token[]
     signature: `${way.signature} ${place}:${contentOf(tokens, spec)}`,
     named: isPair && plan.pair ? [plan.pair[1]] : undefined,
     filled: way.filled | (1 << place),
-    lastPlace: place === plan.callSign ? way.lastPlace : place,
+    lastPlace: spec.kind === 'callsign' ? way.lastPlace : place,
   })
 }
 

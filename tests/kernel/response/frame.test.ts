@@ -49,8 +49,8 @@ describe('the labels of a figure', () => {
   it('are never the contrary of words of the response', () => {
     const frame = frameOf('hold short {hold} [of] <crossing> <level>')
     expect(phrases(frame, 'label')).toEqual(['1 of!', '1 runway', '2 altitude', '2 level'])
-    expect(phrases(frame, 'own')).toEqual(['0 hold short!', '0 holding short'])
-    expect(phrases(frame, 'state')).toEqual(['0 cross', '0 crossing'])
+    expect(phrases(frame, 'own')).toEqual(['0 hold short!', '0 holding short', '0 short of'])
+    expect(phrases(frame, 'state')).toEqual(['0 cleared to cross', '0 cross', '0 crossing'])
   })
 
   it('are not its units', () => {
