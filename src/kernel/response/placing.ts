@@ -376,10 +376,13 @@ function fromPiece(search: Search, way: Way, found: PieceAt): void {
   const isHinted = way.hinted?.includes(place) === true
   // Of what need not be said only a time of day is known by its unit: "fourteen twenty zulu".
   const isSign = spec.kind === 'callsign' && (found.at === search.begin || end === search.end)
+  const isLater = plan.places[place - 1]?.element === plan.places[place]?.element
+  // "Cloud few | three thousand": its element's other value was just said.
+  const isNext = isLater && way.lastPlace === place - 1
   const isKnown =
     spec.kind === 'callsign'
       ? isSign
-      : required || mayBeBare || isHinted || (spec.kind === 'time' && hasUnit(piece, spec))
+      : isNext || required || mayBeBare || isHinted || (spec.kind === 'time' && hasUnit(piece, spec))
   const form = bare ?? (isHinted ? named : undefined)
   if (form === undefined || !isKnown) return
   // "Bravo via echo" may be a holding point and a route, or a route.
@@ -392,7 +395,6 @@ function fromPiece(search: Search, way: Way, found: PieceAt): void {
   if (needsWords) cost += COSTS.withoutItsWords
   if (!isFree) cost += COSTS.againBare
   if (way.lastPlace > place && !isHinted && !isSign) cost += COSTS.outOfTurn
-  const isLater = plan.places[place - 1]?.element === plan.places[place]?.element
   if (isLater && way.lastPlace !== place - 1) cost += COSTS.withoutItsFirst
   if (plan.places.some((_, other) => isSooner(search, way, other, place))) cost += COSTS.sameKindLater
   take(cost)

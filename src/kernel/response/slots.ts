@@ -37,11 +37,17 @@ export function slotsFor(context: RunContext, ahead: readonly Atom[]): readonly 
   const labelledAhead = ahead.flatMap((atom) =>
     atom.type === 'phrase' && atom.known.type === 'label' ? [atom.known.slot] : [],
   )
-  // "Seventy one on board, edition two": what has its label still to come is not meant.
-  const unnamed = (slots: readonly number[]) => slots.filter((slot) => slot === label || !labelledAhead.includes(slot))
-  const row = [unnamed(onward.filter(hasForm)), onward.filter(hasForm), open.filter(hasForm), onward, open].find(
-    (slots) => slots.length > 0,
-  )
+  // "Seventy one on board, edition two": each is said once, so what has its label still to come is not meant.
+  const isEachOnce = open.length === 1 + ahead.filter(({ type }) => type === 'run').length
+  const unnamed = isEachOnce ? open.filter((slot) => slot !== label && !labelledAhead.includes(slot)) : []
+  const isToCome = label === undefined && labelledAhead.includes(onward[0] ?? -1)
+  const row = [
+    isToCome ? unnamed.filter(hasForm) : [],
+    onward.filter(hasForm),
+    open.filter(hasForm),
+    onward,
+    open,
+  ].find((slots) => slots.length > 0)
   if (!row) return figureSlots.length === 1 ? figureSlots : []
   const end = row.findIndex((slot, index) => index > 0 && labelledAhead.includes(slot))
   return end < 0 ? row : row.slice(0, end)
