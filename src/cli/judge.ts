@@ -1,6 +1,7 @@
 /** `judge`: JSON Lines on standard input, one verdict for each on standard output, streaming and in order. */
 
 import { once } from 'node:events'
+import { explained } from '../kernel/response/explain.ts'
 import { judge } from '../kernel/response/judge.ts'
 import { type CommandRun, usage } from './io.ts'
 import { readJudgeLine } from './judgeLine.ts'
@@ -36,9 +37,11 @@ function answer(line: Line): unknown {
   if ('tooLong' in line) return { id: null, error: `the line is longer than ${MOST_CHARACTERS} characters` }
   const read = readJudgeLine(line.text)
   if ('error' in read) return read
-  const { id, input } = read
+  const { id, input, explain } = read
   try {
-    return { ...(id === undefined ? {} : { id }), ...judge(input) }
+    const judgement = judge(input)
+    const why = explain ? { why: explained(judgement, input.heard) } : {}
+    return { ...(id === undefined ? {} : { id }), ...judgement, ...why }
   } catch (error) {
     // A fault of ours at one line takes no other line with it.
     return { id: id ?? null, error: `cannot be judged: ${error instanceof Error ? error.message : String(error)}` }

@@ -7,7 +7,9 @@ import { type ParsedResponse, parseResponse, type Response } from '../kernel/res
 import { judgeInput } from '../packs/judgeInput.ts'
 
 type Id = string | number | null | undefined
-export type JudgeLine = { readonly id: Id; readonly input: JudgeInput } | { readonly id: Id; readonly error: string }
+export type JudgeLine =
+  | { readonly id: Id; readonly input: JudgeInput; readonly explain: boolean }
+  | { readonly id: Id; readonly error: string }
 
 /** Reads one line; never throws. The `id` comes back as it was given, null where it is neither text nor a number. */
 export function readJudgeLine(line: string): JudgeLine {
@@ -18,13 +20,13 @@ export function readJudgeLine(line: string): JudgeLine {
   if ('error' in read) return { id: id ?? null, error: read.error }
   const found = responseWith(read.fields.response, read.fields.figures)
   if ('error' in found) return { id: id ?? null, error: found.error }
-  const { heard, score, alternatives, ...asked } = read.fields
+  const { heard, score, alternatives, explain = false, ...asked } = read.fields
   const hypotheses = hypothesesOf({
     text: heard,
     ...(score !== undefined && { score }),
     ...(alternatives && { alternatives }),
   })
-  return { id, input: { ...asked, ...hypotheses, response: found.response } }
+  return { id, explain, input: { ...asked, ...hypotheses, response: found.response } }
 }
 
 function parsedJson(line: string): { readonly value: unknown } | { readonly error: string } {

@@ -58,6 +58,7 @@ export const judgeLine = given(
     held: z.exactOptional(texts),
     begun: z.exactOptional(z.record(z.string(), z.string())),
     yesNo: z.exactOptional(z.boolean()),
+    explain: z.exactOptional(z.boolean()),
     lists: z.exactOptional(z.record(z.string(), texts)),
     confirmable: z.exactOptional(z.record(z.string(), texts)),
     implausibleBefore: z.exactOptional(z.record(z.string(), z.union([number, z.string()]))),

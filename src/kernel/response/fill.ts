@@ -12,7 +12,7 @@ import { isNegation, isStateWord } from './lexicon.ts'
 import type { Because } from './model.ts'
 import { withLabelsBefore } from './postLabels.ts'
 import { withoutRemarks } from './remarks.ts'
-import { ALL, SIDES } from './remarkWords.ts'
+import { ALL, isSide, SIDES } from './remarkWords.ts'
 import { splitRun } from './runs.ts'
 import { type Atom, type PhraseAtom, type RunAtom, scanAll } from './scan.ts'
 import { type RunContext, slotOfName, slotsCorrected, slotsFor, swapped } from './slots.ts'
@@ -184,9 +184,11 @@ function fillFromBags(filling: Filling, tokens: readonly Token[], held: Readonly
     if (slot.type !== 'word' || !slot.required || words.has(index) || held.has(slot.name)) continue
     const isSaid = (bag: readonly string[]) =>
       bag.every((word) => said.has(word) || (ALL.has(word) && isEachSaid(tokens, said, words)))
-    if (frame.bags.get(index)?.some(isSaid)) note(filling, index, 0)
-    else continue
-    words.set(index, [{ tokens, own: true, literal: false }])
+    const bag = frame.bags.get(index)?.find(isSaid)
+    if (!bag) continue
+    note(filling, index, 0)
+    const own = tokens.filter(({ text }) => bag.includes(text) || bag.some((word) => ALL.has(word) && isSide(text)))
+    words.set(index, [{ tokens: own, own: true, literal: false }])
   }
 }
 

@@ -119,10 +119,22 @@ function statePhrases(path: Path, states: readonly (readonly string[])[], own: r
     known.push({ type, slot, phrase, literal: false })
   }
   const firstWord = path.findIndex(isWordSlot)
+  const ownStates = new Set(
+    states
+      .filter((state) =>
+        path.some((each) => isWordSlot(each) && each.wordings.some((one) => saysSame(one, state.map(phraseOf)))),
+      )
+      .flat(),
+  )
+  // "Gone" is "away", whatever else it may be called.
+  const isOwnState = (text: string) =>
+    SYNONYMS.some((line) => line.includes(text) && line.some((one) => ownStates.has(one) || ownWords.has(one)))
   for (const state of states) {
     const phrases = state.map(phraseOf)
     const slot = path.findIndex((each) => isWordSlot(each) && each.wordings.some((own) => saysSame(own, phrases)))
     for (const phrase of phrases) add(slot >= 0 ? 'own' : 'state', slot >= 0 ? slot : firstWord, phrase)
+    const alike = slot >= 0 ? [] : SYNONYMS.filter((line) => line.some((one) => state.includes(one))).flat()
+    for (const text of alike) if (!ownWords.has(text) && !isOwnState(text)) add('state', firstWord, phraseOf(text))
   }
   path.forEach((slot, index) => {
     if (slot.type !== 'word') return

@@ -11,6 +11,14 @@ interface PhraseStates {
 
 const STATES: readonly PhraseStates[] = [
   {
+    same: [['pushback'], ['push', 'back']],
+    against: [
+      ['push', 'forward'],
+      ['push', 'fwd'],
+    ],
+    knownBy: [],
+  },
+  {
     same: [
       ['hold', 'short'],
       ['holding', 'short'],

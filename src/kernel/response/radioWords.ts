@@ -305,4 +305,4 @@ export const OF_OTHER_TRAFFIC: ReadonlySet<string> = new Set(
 )
 
 /** Said of the other end of the aircraft, and of what was not given: nothing beside it is taken for read back. */
-export const SPOILING: ReadonlySet<string> = new Set(words('tail instead unless until'))
+export const SPOILING: ReadonlySet<string> = new Set(words('tail instead unless until push pushback takeoff'))

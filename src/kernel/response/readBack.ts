@@ -9,7 +9,7 @@ import { isNumberToken, type Token, type Transcript } from '../numbers/tokens.ts
 import { ownOf } from '../own.ts'
 import { cuesOf } from './cues.ts'
 import { judge, vetoed } from './judge.ts'
-import { HARMLESS, HESITATIONS } from './lexicon.ts'
+import { HARMLESS, HESITATIONS, opposites } from './lexicon.ts'
 import type { JudgeInput, Judgement, Part } from './model.ts'
 import { placedSegments } from './placedSegments.ts'
 import { SPOILING } from './radioWords.ts'
@@ -66,6 +66,7 @@ function judgeElement(input: Input, response: Response, tokens: readonly Token[]
 function judgedPlaces(elements: readonly SpokenElement[], input: Input): readonly Judgement[] | 'stray' | undefined {
   const { figures, heard, phraseology = 'plain' } = input
   const held = heldElements(elements, input)
+  if (isContrary(elements, heard.tokens)) return undefined
   const segments = placedSegments({ elements, figures, tokens: heard.tokens, held, isPlain: phraseology === 'plain' })
   if (segments === 'stray') return segments
   return segments?.flatMap(({ element, tokens }) => {
@@ -73,6 +74,16 @@ function judgedPlaces(elements: readonly SpokenElement[], input: Input): readonl
     const judgement = judgeElement(input, response, tokens)
     return isHalfCallSign(response, figures, tokens, judgement) ? [] : [judgement]
   })
+}
+
+const DIRECTIONS = new Set('on off in out up down left right'.split(' '))
+
+/** "Push and stop": the contrary of a word of theirs, which is nobody's value. */
+function isContrary(elements: readonly SpokenElement[], tokens: readonly Token[]): boolean {
+  const own = new Set(elements.flatMap(({ response }) => [...response.words]))
+  return tokens.some(
+    ({ text }) => !own.has(text) && !DIRECTIONS.has(text) && [...opposites(text)].some((other) => own.has(other)),
+  )
 }
 
 /** The flight number without its designator: understood, and no call sign. */

@@ -35,7 +35,14 @@ export const BEFORE_VALUE = words(`
 export const UNWELCOME = words(`
   low empty abnormal emergency loose unlocked unlatched unfastened unsecured insecure blocked obstructed stuck jammed
   restricted stiff wrong incorrect inactive unavailable incomplete unready unset invalid misaligned
-  unaligned flat deflated unconfirmed unchecked disarmed denied disapproved crossed reversed`)
+  unaligned stop stopped shutdown inserted installed fitted flat deflated unconfirmed unchecked disarmed denied disapproved crossed reversed`)
+
+/** The same beside a value too. */
+export const NEVER_WELCOME = words(`
+  abnormal unlocked unset invalid incorrect wrong inactive unavailable released disarmed disengaged disabled failed red amber`)
+
+/** Contrary to a climb. */
+export const DESCENDING = words('down descend descending')
 
 /** After "not" they say that all is well: "not needed", "not a problem". */
 export const NOT_BAD = words(`
@@ -77,6 +84,8 @@ export const SIDES: readonly (readonly [ReadonlySet<string>, ReadonlySet<string>
   [words('mine'), words('yours')],
   [words('main'), words('cargo hold')],
 ]
+
+export const isSide = (word: string): boolean => SIDES.some((pair) => pair.some((side) => side.has(word)))
 
 /** The two kinds of cabin signs: only where signs are asked for. */
 export const SIGNS: (typeof SIDES)[number] = [words('belt belts seatbelt seatbelts'), words('smoking')]

@@ -13,10 +13,13 @@ import {
   BEFORE_VALUE,
   BESIDE_STATE,
   COUNTED,
+  DESCENDING,
   DOUBTFUL,
   FAULTS,
+  isSide,
   MEASURED,
   MISSED,
+  NEVER_WELCOME,
   NO_AND,
   NOT_BAD,
   SIDES,
@@ -52,21 +55,37 @@ export function withoutRemarks(frame: Frame, all: readonly Atom[]): Weighed {
   const counted = withoutCounts(frame, denied)
   const bound = withoutForeignStates(frame, counted.atoms)
   const words = counted.atoms.filter(isPlain).map(wordOf)
-  const isDoubtful = words.some(
-    (word) =>
-      DOUBTFUL.has(word) ||
-      isCutShort(frame, word) ||
-      FAULTS.has(word) ||
-      (frame.figureCount === 0 && UNWELCOME.has(word)),
-  )
+  // "Off, no, I leave it on": a "no" that is not the state's.
+  const isLooseNo = denied.some((atom, at) => wordOf(atom) === 'no' && isPlain(denied[at + 1]))
+  const isDoubtful =
+    words.some((word) => isDoubt(frame, word)) || counted.atoms.some((_, at) => isUnwelcome(frame, counted.atoms, at))
   return {
     said: denied.flatMap((atom) => ('token' in atom ? [atom.token] : atom.tokens)),
     atoms: bound.filter(({ type }) => type !== 'harmless' && type !== 'unknown'),
     beside: counted.atoms.length < all.length || all.some(({ type }) => type === 'unknown'),
     doubt:
-      counted.doubt || isDoubtful || all.some((atom) => atom.type === 'unknown' && atom.amount && atom.token.foreign),
+      counted.doubt ||
+      isLooseNo ||
+      isDoubtful ||
+      all.some((atom) => atom.type === 'unknown' && atom.amount && atom.token.foreign),
     partial: frame.ofSeveral && (isOneOfPair(frame, all) || isMixed(frame, all)),
   }
+}
+
+function isDoubt(frame: Frame, word: string): boolean {
+  if (DOUBTFUL.has(word) || FAULTS.has(word) || isCutShort(frame, word)) return true
+  return (frame.figureCount === 0 && UNWELCOME.has(word)) || (frame.vocabulary.has('climb') && DESCENDING.has(word))
+}
+
+/** "In the red", "bugs released": but a red beacon may be on. */
+function isUnwelcome(frame: Frame, atoms: readonly Atom[], at: number): boolean {
+  const atom = atoms[at]
+  if (atom?.type !== 'unknown') return false
+  if (wordOf(atom) === 'off')
+    return (LINKS.has(wordOf(atoms[at - 1])) || ALL.has(wordOf(atoms[at - 1]))) && !isPreposition(atoms, at)
+  const next = atoms[at + 1]
+  const names = next?.type === 'phrase' || frame.harmless.has(wordOf(next))
+  return NEVER_WELCOME.has(wordOf(atom)) && !names
 }
 
 /** "No lights", "not needed", "nothing unusual": said to be absent, and not the item's. */
@@ -231,7 +250,7 @@ function isBareState(_frame: Frame, atom: Extract<Atom, { type: 'phrase' }>): bo
   )
 }
 
-const isSide = (word: string): boolean => SIDES.some((pair) => pair.some((side) => side.has(word)))
+const ALL_WELL: ReadonlySet<string> = new Set('good right fine ok okay set yours done well'.split(' '))
 
 function isOneOfPair(frame: Frame, atoms: readonly Atom[]): boolean {
   const said = atoms.flatMap((atom) => {
@@ -247,7 +266,9 @@ function isOneOfPair(frame: Frame, atoms: readonly Atom[]): boolean {
   })
   const isOwn = (word: string) => (frame.vocabulary.has(word) || frame.harmless.has(word)) && !ALL.has(word)
   const words = said.filter((word) => !isOwn(word))
-  if (said.some((word) => ALL.has(word))) return false
+  // "All good" is not all of them.
+  const isAll = (word: string, at: number) => ALL.has(word) && !(word === 'all' && ALL_WELL.has(said[at + 1] ?? ''))
+  if (said.some(isAll)) return false
   const pairs = frame.harmless.has('signs') ? [...SIDES, SIGNS] : SIDES
   return pairs.some(([one, other]) => words.some((word) => one.has(word)) !== words.some((word) => other.has(word)))
 }

@@ -1,0 +1,103 @@
+/**
+ * Answers written by hand as six different pilots would say them, from the item and its values alone, by writers who saw
+ * neither code nor tests. Two of them are TUNING data; four are CHECK data, judged once when all was done and never tuned
+ * on. Each line is right, wrong in one thing, half, or without the value that was asked for.
+ */
+
+import { readFileSync } from 'node:fs'
+import type { Figures } from '../../../src/kernel/kinds/kind.ts'
+import { tokensOf, transcriptOf } from '../../../src/kernel/numbers/tokens.ts'
+import { judgeCall } from '../../../src/kernel/response/call.ts'
+import { judge } from '../../../src/kernel/response/judge.ts'
+import { isStateWord, opposites } from '../../../src/kernel/response/lexicon.ts'
+import type { Judgement } from '../../../src/kernel/response/model.ts'
+import { judgeReadBack } from '../../../src/kernel/response/readBack.ts'
+import { responseFrom } from '../../../src/kernel/response/response.ts'
+import { ITEMS, type WordedItem } from './items.ts'
+
+export interface Wording {
+  /** Kind of pilot. */
+  readonly by: string
+  readonly item: string
+  readonly text: string
+  readonly truth: 'right' | 'wrong' | 'half' | 'valueless'
+  readonly what?: string
+}
+
+export const wordingsOf = (set: 'tuning' | 'check'): readonly Wording[] =>
+  readFileSync(new URL(`${set}.jsonl`, import.meta.url), 'utf8')
+    .split('\n')
+    .filter((line) => line !== '')
+    .map((line) => JSON.parse(line) as Wording)
+
+const BY_ID = new Map(ITEMS.map((item) => [item.id, item]))
+
+export function itemOf({ item }: Wording): WordedItem {
+  const found = BY_ID.get(item)
+  if (!found) throw new Error(`no item is called ${item}`)
+  return found
+}
+
+/** The same item's responses, parsed once. */
+const parsed = new Map(
+  ITEMS.map(({ id, kind, response = 'nothing', elements = [] }) => {
+    const signed = kind === 'information' ? elements : [...elements, ['callsign', '[<callsign>]'] as const]
+    return [
+      id,
+      {
+        response: responseFrom(response),
+        elements: signed.map(([name, text]) => ({ id: name, label: name, response: responseFrom(text) })),
+      },
+    ]
+  }),
+)
+
+const SIGNS: Figures = { callsign: { kind: 'callsign', telephony: ['Marsh', 'Pipit'], value: 'MARSH 421' } }
+const OTHER_SIGNS: Figures = { callsign: { kind: 'callsign', telephony: ['Marsh', 'Pipit'], value: 'PIPIT 27' } }
+
+export function judgeWording(wording: Wording, text = wording.text): Judgement {
+  const { id, kind, seen, challenge = '', figures, states = [], elements } = itemOf(wording)
+  const made = parsed.get(id)
+  const heard = transcriptOf(text)
+  if (!made) return { verdict: 'sayAgain', parts: [] }
+  if (elements) {
+    const own = seen.startsWith('Call sign Pipit') ? OTHER_SIGNS : SIGNS
+    return judgeReadBack(made.elements, { heard, figures: { ...figures, ...own } })
+  }
+  const asked = { challenge, response: made.response, figures, states, heard }
+  return kind === 'call' ? judgeCall(asked) : judge(asked)
+}
+
+const DIGITS = 'zero one two three four five six seven eight nine'.split(' ')
+const TENS = 'twenty thirty forty fifty sixty seventy eighty ninety'.split(' ')
+const TEENS = 'ten eleven twelve thirteen fourteen fifteen sixteen seventeen eighteen nineteen'.split(' ')
+const LETTERS = 'alfa bravo charlie delta echo golf kilo'.split(' ')
+
+function othersOf(word: string): readonly string[] {
+  const digit =
+    word === 'niner' ? 'nine' : word === 'oh' ? 'zero' : word === 'fife' ? 'five' : word === 'tree' ? 'three' : word
+  for (const list of [DIGITS, TENS, TEENS, LETTERS])
+    if (list.includes(digit)) return list.filter((other) => other !== digit)
+  return isStateWord(word) ? [...opposites(word), `not ${word}`] : []
+}
+
+/** A right answer made wrong in one place: another digit, letter or state, or its state denied, in what it was right by. */
+export function* madeWrong(wording: Wording): Generator<string> {
+  const { verdict, parts } = judgeWording(wording)
+  const words = tokensOf(wording.text).map(({ text }) => text)
+  if (verdict !== 'correct' || CORRECTED.test(wording.text)) return
+  for (const { heard, name } of parts) {
+    // Said twice it would be wrong once only.
+    if (heard === undefined || heard.includes(',') || name === 'callsign' || name === 'cs') continue
+    const own = heard.split(' ')
+    const at = words.findIndex((_, index) => own.every((word, i) => words[index + i] === word))
+    for (const [index, word] of own.entries()) {
+      // "On the runway track" is no state.
+      const isPreposition = /^(on|off)$/.test(word) && /^(the|my|our)$/.test(words[at + index + 1] ?? '')
+      for (const other of at < 0 || isPreposition ? [] : othersOf(word)) {
+        yield [...words.slice(0, at + index), other, ...words.slice(at + index + 1)].join(' ')
+      }
+    }
+  }
+}
+const CORRECTED = /\b(correction|sorry|pardon|mean|meant|make (it|that)|scratch|wait|rather|no)\b/
