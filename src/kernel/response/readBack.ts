@@ -45,7 +45,8 @@ function judgeOne(elements: readonly SpokenElement[], input: Input): Judgement {
   const judged = judgedPlaces(elements, input)
   if (judged !== 'stray' && judged?.every(isClear)) return merged(elements, judged, new Set(input.held))
   const cut = judgeCut(elements, input)
-  const isSpoiled = judged !== undefined || input.heard.tokens.some(({ text }) => SPOILING.has(text))
+  const own = wordsOf(elements)
+  const isSpoiled = judged !== undefined || input.heard.tokens.some(({ text }) => SPOILING.has(text) && !own.has(text))
   return isSpoiled && cut.verdict === 'correct' ? doubted(cut) : cut
 }
 
@@ -76,11 +77,14 @@ function judgedPlaces(elements: readonly SpokenElement[], input: Input): readonl
   })
 }
 
+const wordsOf = (elements: readonly SpokenElement[]): ReadonlySet<string> =>
+  new Set(elements.flatMap(({ response }) => [...response.words]))
+
 const DIRECTIONS = new Set('on off in out up down left right'.split(' '))
 
 /** "Push and stop": the contrary of a word of theirs, which is nobody's value. */
 function isContrary(elements: readonly SpokenElement[], tokens: readonly Token[]): boolean {
-  const own = new Set(elements.flatMap(({ response }) => [...response.words]))
+  const own = wordsOf(elements)
   return tokens.some(
     ({ text }) => !own.has(text) && !DIRECTIONS.has(text) && [...opposites(text)].some((other) => own.has(other)),
   )
