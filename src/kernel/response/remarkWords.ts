@@ -12,7 +12,7 @@ export const DOUBTFUL = words(`
   going hope hopefully unsure uncertain doubt doubtful
   but except excepting apart aside besides only unless until till although though however instead otherwise
   still yet soon later shortly waiting wait pending trying remaining stays staying keeps
-  was were been used previously formerly before yesterday last earlier old
+  was were used previously formerly before yesterday last earlier old
   half halfway part partly partially
   hung spooling popped missing forgot forgotten skipped need needs
   why what which how whether question or

@@ -102,7 +102,7 @@ function withoutDenials(frame: Frame, atoms: readonly Atom[]): readonly Atom[] {
 
 /** "Aux" may be the auxiliary that the item must not be on. */
 function isCutShort(frame: Frame, word: string): boolean {
-  return word.length > 2 && [...frame.contraries].some((own) => own.length > word.length + 1 && own.startsWith(word))
+  return word.length > 2 && [...frame.contraries].some((own) => own.length > word.length + 2 && own.startsWith(word))
 }
 
 const isHedge = (word: string) => DOUBTFUL.has(word) && !NOT_BAD.has(word)
