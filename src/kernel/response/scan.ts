@@ -5,7 +5,8 @@
 
 import { joinsNumber } from '../kinds/reading.ts'
 import { isHomophone, isLittle, isNumberToken, type Token } from '../numbers/tokens.ts'
-import { type Frame, hasRole, isValueToken, type KnownPhrase, rolesOf } from './frame.ts'
+import { type Frame, hasRole, isValueToken, rolesOf } from './frame.ts'
+import type { KnownPhrase } from './framePhrases.ts'
 import { HARMLESS, HARMLESS_PHRASES, HESITATIONS, isNegation, isStateWord, LEADING_TO } from './lexicon.ts'
 import { optionEnd } from './options.ts'
 

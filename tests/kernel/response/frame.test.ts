@@ -3,7 +3,8 @@
 import { describe, expect, it } from 'vitest'
 import type { Specs } from '../../../src/kernel/kinds/kind.ts'
 import { tokensOf } from '../../../src/kernel/numbers/tokens.ts'
-import { type Frame, type KnownPhrase, makeFrame } from '../../../src/kernel/response/frame.ts'
+import { type Frame, makeFrame } from '../../../src/kernel/response/frame.ts'
+import type { KnownPhrase } from '../../../src/kernel/response/framePhrases.ts'
 import type { Path, Slot } from '../../../src/kernel/response/path.ts'
 import { responseFrom } from '../../../src/kernel/response/response.ts'
 

@@ -1,0 +1,181 @@
+/**
+ * The phrases that a path of a response is heard by: its own, in other forms and words, and those of states that speak
+ * against it.
+ */
+
+import { type KindSpec, kindOf } from '../kinds/kind.ts'
+import { isNumberWord } from '../numbers/words.ts'
+import { HARMLESS, isStateWord, opposites, otherForms } from './lexicon.ts'
+import { type Path, type Phrase, phraseOf } from './path.ts'
+import { phraseStatesOf } from './phraseStates.ts'
+import { isFigureSlot, isWordSlot, LITTLE_WORDS, nameWords } from './slotWords.ts'
+import { ALSO_ON, SYNONYMS } from './synonyms.ts'
+
+export interface KnownPhrase {
+  /** `partial`: one word of a longer wording, nothing by itself unless "not" stands before it. */
+  readonly type: 'label' | 'own' | 'state' | 'unit' | 'partial'
+  /** Place in the path; -1 for a state of the item that no word slot has. */
+  readonly slot: number
+  readonly phrase: Phrase
+  /** The response's own words, not another way to say the same state. */
+  readonly literal: boolean
+}
+
+/** Other names that pilots have for the speeds of a list. */
+const ALSO_CALLED: ReadonlyMap<string, readonly string[]> = new Map([
+  ['rotate', ['v r', 'v rotate', 'rotation']],
+  ['v one', ['vee one', 'decision']],
+  ['v two', ['vee two']],
+  ['v r', ['rotate', 'vee r']],
+])
+
+/** With several figures, the name of one and of its kind say which is meant: "heading", "takeoff trim". */
+function impliedLabels(path: Path, specs: readonly (KindSpec | undefined)[], index: number): string[] {
+  const slot = path[index]
+  const own = specs[index]
+  if (slot?.type !== 'figure' || own === undefined || path.filter(isFigureSlot).length < 2) return []
+  const only = specs.filter((spec) => spec?.kind === own.kind).length === 1
+  const nouns = only ? kindOf(own).nouns : []
+  const name = nameWords(slot.figure).join(' ')
+  const words = path.flatMap((each) => (each.type === 'figure' ? each.labels : each.wordings))
+  // A figure called "crossing" must not hide that crossing is the contrary of holding short.
+  const contraries = words.flatMap(({ words }) => phraseStatesOf(words).against.map((other) => other.join(' ')))
+  const taken = new Set([...words.map(({ text }) => text), ...contraries])
+  return [...nouns, name].filter(
+    (text) => text.length > 1 && !taken.has(text) && !isStateWord(text) && !isNumberWord(text) && !HARMLESS.has(text),
+  )
+}
+
+export function ownPhrases(path: Path, specs: readonly (KindSpec | undefined)[]): KnownPhrase[] {
+  const known: KnownPhrase[] = []
+  path.forEach((slot, index) => {
+    if (slot.type === 'word') {
+      for (const phrase of slot.wordings) known.push({ type: 'own', slot: index, phrase, literal: true })
+      return
+    }
+    for (const phrase of slot.labels) {
+      known.push({ type: 'label', slot: index, phrase, literal: true })
+      for (const text of ALSO_CALLED.get(phrase.text) ?? []) {
+        known.push({ type: 'label', slot: index, phrase: phraseOf(text), literal: false })
+      }
+    }
+    for (const text of impliedLabels(path, specs, index)) {
+      known.push({ type: 'label', slot: index, phrase: phraseOf(text), literal: false })
+    }
+    for (const phrase of slot.units) known.push({ type: 'unit', slot: index, phrase, literal: true })
+  })
+  return known
+}
+
+/** "gear up" for `gear down`: each wording with one of its states turned into another. */
+function turned(phrase: Phrase): Phrase[] {
+  return phrase.words.flatMap((word, at) =>
+    [...opposites(word)].map((other) => phraseOf(phrase.words.map((each, i) => (i === at ? other : each)).join(' '))),
+  )
+}
+
+export function statePhrases(
+  path: Path,
+  states: readonly (readonly string[])[],
+  own: readonly KnownPhrase[],
+): KnownPhrase[] {
+  const taken = new Set(own.map(({ phrase }) => phrase.canon))
+  const ownWords = new Set(path.filter(isWordSlot).flatMap((slot) => slot.wordings.flatMap(({ words }) => words)))
+  const known: KnownPhrase[] = []
+  const add = (type: 'state' | 'own' | 'partial', slot: number, phrase: Phrase) => {
+    if (phrase.canon === '' || taken.has(phrase.canon)) return
+    taken.add(phrase.canon)
+    known.push({ type, slot, phrase, literal: false })
+  }
+  const firstWord = path.findIndex(isWordSlot)
+  const ownStates = new Set(
+    states
+      .filter((state) =>
+        path.some((each) => isWordSlot(each) && each.wordings.some((one) => saysSame(one, state.map(phraseOf)))),
+      )
+      .flat(),
+  )
+  // "Gone" is "away", whatever else it may be called.
+  const isOwnState = (text: string) =>
+    SYNONYMS.some((line) => line.includes(text) && line.some((one) => ownStates.has(one) || ownWords.has(one)))
+  for (const state of states) {
+    const phrases = state.map(phraseOf)
+    const slot = path.findIndex((each) => isWordSlot(each) && each.wordings.some((own) => saysSame(own, phrases)))
+    for (const phrase of phrases) add(slot >= 0 ? 'own' : 'state', slot >= 0 ? slot : firstWord, phrase)
+    const alike = slot >= 0 ? [] : SYNONYMS.filter((line) => line.some((one) => state.includes(one))).flat()
+    for (const text of alike) if (!ownWords.has(text) && !isOwnState(text)) add('state', firstWord, phraseOf(text))
+  }
+  path.forEach((slot, index) => {
+    if (slot.type !== 'word') return
+    // What is another part's, or another state of the item, is no synonym.
+    const others = new Set([
+      ...path.filter((each) => each !== slot && isWordSlot(each)).flatMap((each) => wordsOf(each)),
+      ...states.filter((state) => !slot.wordings.some((own) => saysSame(own, state.map(phraseOf)))).flat(),
+    ])
+    const isOther = (word: string) =>
+      others.has(word) || wordsOf(slot).some((own) => opposites(own).has(word) && own !== word)
+    for (const phrase of synonymsOf(slot.wordings, states, isOther)) add('own', index, phrase)
+    for (const wording of slot.wordings) {
+      const { same, against } = phraseStatesOf(wording.words)
+      for (const words of same) add('own', index, phraseOf(words.join(' ')))
+      for (const words of against) add('state', index, phraseOf(words.join(' ')))
+      for (const phrase of inOtherForms(wording)) add('own', index, phrase)
+      if (wording.words.length > 1) for (const phrase of turned(wording)) add('state', index, phrase)
+      for (const word of wording.words) {
+        for (const other of opposites(word)) if (!ownWords.has(other)) add('state', index, phraseOf(other))
+        if (wording.words.length > 1 && isStateWord(word)) add('partial', index, phraseOf(word))
+      }
+    }
+  })
+  return known
+}
+
+/** A part's wordings and states as people also say them. */
+function synonymsOf(
+  wordings: readonly Phrase[],
+  states: readonly (readonly string[])[],
+  isOther: (text: string) => boolean,
+): Phrase[] {
+  const own = states.filter((state) => wordings.some((wording) => saysSame(wording, state.map(phraseOf)))).flat()
+  const bare = [...own, ...wordings.filter(({ words }) => words.length === 1).map(({ text }) => text)]
+  const found = new Set<string>()
+  for (const { text, words } of wordings) {
+    for (const line of SYNONYMS) {
+      for (const said of line) {
+        const at = indexOfWords(words, said.split(' '))
+        if (at < 0) continue
+        for (const other of line) {
+          if (other === said || other.split(' ').every((word) => isOther(word))) continue
+          found.add([...words.slice(0, at), other, ...words.slice(at + said.split(' ').length)].join(' '))
+          if (bare.includes(said) || said === text) found.add(other)
+        }
+      }
+    }
+    for (const word of words) if (ALSO_ON.has(word) && !isOther('on') && bare.includes(word)) found.add('on')
+  }
+  return [...found].map(phraseOf)
+}
+
+function indexOfWords(words: readonly string[], wanted: readonly string[]): number {
+  return words.findIndex((_, at) => wanted.every((word, index) => words[at + index] === word))
+}
+
+/** A wording without its little words ("closed locked"), or with one word in another form ("arm" for `armed`). */
+function inOtherForms(phrase: Phrase): Phrase[] {
+  const content = phrase.words.filter((word) => !LITTLE_WORDS.has(word))
+  const bare = content.length > 0 && content.length < phrase.words.length ? [phraseOf(content.join(' '))] : []
+  return [...bare, ...otherFormsOf(phrase)]
+}
+
+function otherFormsOf(phrase: Phrase): Phrase[] {
+  return phrase.words.flatMap((word, at) =>
+    otherForms(word).map((other) => phraseOf(phrase.words.map((each, i) => (i === at ? other : each)).join(' '))),
+  )
+}
+
+const wordsOf = (slot: Path[number]): readonly string[] =>
+  slot.type === 'word' ? slot.wordings.flatMap(({ words }) => words) : []
+
+function saysSame(own: Phrase, state: readonly Phrase[]): boolean {
+  return state.some(({ canon, words }) => canon === own.canon || words.every((word) => own.words.includes(word)))
+}
