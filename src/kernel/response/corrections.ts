@@ -38,7 +38,8 @@ const WEAK: ReadonlySet<string> = new Set(['no', 'actually', 'wait', 'rather', '
 
 const CORRECTION = 'correction'
 
-/** Each correction as the one word for it. What only excuses, with nothing to replace or nothing after it, falls. */
+/** Each correction as the one word for it. What only excuses, with nothing before it, falls; what takes back and puts nothing
+ * in its place stays, as words that nobody knows. */
 export function withCorrections(tokens: readonly Token[], isOwn: (word: string) => boolean): readonly Token[] {
   const out: Token[] = []
   for (let at = 0; at < tokens.length; ) {
@@ -51,9 +52,10 @@ export function withCorrections(tokens: readonly Token[], isOwn: (word: string) 
       continue
     }
     const isStandard = said.some(({ text }) => text === CORRECTION)
-    if (isStandard || (tells(out) && tells(tokens.slice(end)))) {
+    const takesBack = tells(out)
+    if (isStandard || (takesBack && tells(tokens.slice(end)))) {
       out.push({ ...(tokens[at] as Token), text: CORRECTION, canon: CORRECTION, number: undefined })
-    }
+    } else if (takesBack) out.push(...said)
     at = end
   }
   return out

@@ -5,6 +5,30 @@
 
 const words = (text: string): ReadonlySet<string> => new Set(text.split(/\s+/).filter((word) => word !== ''))
 
+/** Of remarks that say that all is well, where it was looked up, or nothing at all. */
+export const REMARKS = words(`
+  parking park tow tug seat smoking locked latched secure secured armed active fully full cleared push mid middle gate
+  release signed including bang drop drops page clean sight view hand steering
+  briefed attendant flight systems system both rechecked dialled dialed tuned typed entered
+  sheet loadsheet card   plan flight clearance book tablet screen   
+  gauge gauges indicator indicators indication panel window box bug bugs bugged needle needles dial dials pointer scale
+  band arc range envelope limits limit  side sides switch switches lever handle wheel knob guard selector selectors
+  light lights green blue white normal steady good lovely nice nicely happy smooth even balanced plenty warm snug tight dry
+  fine perfect spot well pretty quite just nominal  usual 
+  same agrees agree matches match matching matched compared against verified seen saw heard felt  watching
+  chime wave call report signal signals salute ribbon thumbs
+  per as from by with including everything everyone pair lot
+  he she him his them her they crew attendants cabin senior purser
+  morning afternoon evening day cheers bye thanks tower ground delivery heron
+  temperatures temps temperature pressure pressures quantity oil parameters engine engines generator generators gens buses
+  powered amps load psi p s i kilograms kilos percent knots units inches hectopascals
+  flaps flap gear doors door slides belts harness seats pumps pump brake brakes trim transponder mode
+       
+  had has have got get did done made
+  captain boss number numbers today tonight
+  axes  travel idle messages  clean clear length
+   straight runway length sign `)
+
 /** Guesses, exceptions, faults and things not done yet: with one of these an answer is asked again. */
 export const DOUBTFUL = words(`
   about almost approximately around nearly roughly perhaps maybe probably possibly presumably guess guessing think thought
@@ -49,20 +73,23 @@ export const NOT_BAD = words(`
   needed need required necessary problem issue bad worry worried moving far much different changed applicable used using
   today flashing wanted going`)
 
-/** After "no" they say that something is not there which had better be there. */
-export const MISSED = words(`
-  pressure power idea way good joy luck chance clue sign signal response reply answer rotation light contact
-  movement flow quantity reading value figure number info information`)
+/** After "no" they say that nothing is amiss. */
+export const ABSENT_TROUBLES = words(`
+  flag flags light lights warning warnings caution cautions alert alerts message messages change changes red reds amber ambers
+  asymmetry imbalance difference differences discrepancy discrepancies error errors restriction restrictions binding fault
+  faults problem problems issue issues worries worry ice icing moisture running roughness delay delays penalty split
+  leak leaks need flashing movement smoke stiffness resistance drama dramas trouble troubles`)
 
 /** Between "no" and what is not there. */
-export const NO_AND = words('more real visible apparent signs sign of any other further big major rough undue the a')
+export const NO_AND = words(
+  'more real visible apparent signs sign of any other further big major rough undue the a low bleed door',
+)
 
 /** A number before one of these counts something else. */
 export const COUNTED = words(`
-  feet foot ft metres meters miles mile kilometres kilometers minutes minute seconds hours hour degrees degree knots
+  feet foot ft metres meters miles mile kilometres kilometers degrees degree knots
   percent hectopascals millibars inches aircraft people persons passengers souls crew engine engines start starts axis axes
-  litres liters gallons pounds kilos tonnes tons volts amps psi rpm revs cycles times sides apart ahead ago early late
-  o'clock`)
+  litres liters gallons pounds kilos tonnes tons volts amps psi rpm revs cycles sides apart`)
 
 /** A number after one of these measures something else. */
 export const MEASURED = words(`within difference limit limits margin limited maximum minimum max min split between under

@@ -6,9 +6,11 @@
 
 import { affixesOf } from '../kinds/table.ts'
 import { isNumberToken, type Token } from '../numbers/tokens.ts'
+import { isNumberWord } from '../numbers/words.ts'
 import { type Frame, hasRole } from './frame.ts'
 import { isStateWord } from './lexicon.ts'
 import {
+  ABSENT_TROUBLES,
   ALL,
   BEFORE_VALUE,
   BESIDE_STATE,
@@ -18,15 +20,15 @@ import {
   FAULTS,
   isSide,
   MEASURED,
-  MISSED,
   NEVER_WELCOME,
   NO_AND,
   NOT_BAD,
+  REMARKS,
   SIDES,
   SIGNS,
   UNWELCOME,
 } from './remarkWords.ts'
-import type { Atom, RunAtom } from './scan.ts'
+import type { Atom, PhraseAtom, RunAtom } from './scan.ts'
 
 export interface Weighed {
   readonly atoms: readonly Atom[]
@@ -58,7 +60,9 @@ export function withoutRemarks(frame: Frame, all: readonly Atom[]): Weighed {
   // "Off, no, I leave it on": a "no" that is not the state's.
   const isLooseNo = denied.some((atom, at) => wordOf(atom) === 'no' && isPlain(denied[at + 1]))
   const isDoubtful =
-    words.some((word) => isDoubt(frame, word)) || counted.atoms.some((_, at) => isUnwelcome(frame, counted.atoms, at))
+    words.some((word) => isDoubt(frame, word)) ||
+    counted.atoms.some((_, at) => isUnwelcome(frame, counted.atoms, at) || isUnheardOf(frame, counted.atoms, at)) ||
+    isAsked(counted.atoms)
   return {
     said: denied.flatMap((atom) => ('token' in atom ? [atom.token] : atom.tokens)),
     atoms: bound.filter(({ type }) => type !== 'harmless' && type !== 'unknown'),
@@ -73,9 +77,44 @@ export function withoutRemarks(frame: Frame, all: readonly Atom[]): Weighed {
 }
 
 function isDoubt(frame: Frame, word: string): boolean {
+  if (word === 'mine' || word === 'yours' || word === 'your') return true
   if (DOUBTFUL.has(word) || FAULTS.has(word) || isCutShort(frame, word)) return true
   return (frame.figureCount === 0 && UNWELCOME.has(word)) || (frame.vocabulary.has('climb') && DESCENDING.has(word))
 }
+
+/** No word of a remark that is known to be harmless. */
+function isUnheardOf(frame: Frame, atoms: readonly Atom[], at: number): boolean {
+  const atom = atoms[at]
+  if (atom?.type !== 'unknown' || atom.amount) return false
+  const word = atom.token.text
+  if (PREPOSITIONS.has(word)) return !LEADS.has(wordOf(atoms[at + 1]))
+  if (isSide(word)) return !isPairSaid(atoms, word)
+  if (NEVER_WELCOME.has(word) || ALL.has(word) || COUNTED.has(word)) return false
+  return !REMARKS.has(word) && !frame.initials.has(word) && !frame.harmless.has(word)
+}
+
+const PREPOSITIONS: ReadonlySet<string> = new Set('on off in out up down'.split(' '))
+/** "On the gauge", "in both", "in the green". */
+const LEADS: ReadonlySet<string> = new Set('the both our my his there here it line sight view hand'.split(' '))
+
+function isPairSaid(atoms: readonly Atom[], word: string): boolean {
+  const said = new Set(atoms.filter(isPlain).map(wordOf))
+  const pair = SIDES.find((sides) => sides.some((side) => side.has(word)))
+  return pair?.every((side) => [...side].some((one) => said.has(one))) === true
+}
+
+/** "Is it set?", "can you set it", "to be set": asked, ordered, or still to come. */
+function isAsked(atoms: readonly Atom[]): boolean {
+  const said = atoms.flatMap((atom) => ('token' in atom ? [atom.token.text] : atom.tokens.map(({ text }) => text)))
+  const isQuestion = BEFORE_SUBJECT.has(said[0] ?? '') && SUBJECTS.has(said[1] ?? '')
+  return isQuestion || said.some((word, at) => STILL_TO_COME.has(`${word} ${said[at + 1] ?? ''}`))
+}
+const BEFORE_SUBJECT: ReadonlySet<string> = new Set('is are was has have can could did do does will shall'.split(' '))
+const SUBJECTS: ReadonlySet<string> = new Set('it they you'.split(' '))
+const STILL_TO_COME: ReadonlySet<string> = new Set([
+  ...['to be', 'to set', 'have to', 'has to', 'let me', 'let us', 'you set', 'set it', 'set when', 'get set', 'set up'],
+  ...['set me', 'please set', 'as soon'],
+])
 
 /** "In the red", "bugs released": but a red beacon may be on. */
 function isUnwelcome(frame: Frame, atoms: readonly Atom[], at: number): boolean {
@@ -84,7 +123,7 @@ function isUnwelcome(frame: Frame, atoms: readonly Atom[], at: number): boolean 
   if (wordOf(atom) === 'off')
     return (LINKS.has(wordOf(atoms[at - 1])) || ALL.has(wordOf(atoms[at - 1]))) && !isPreposition(atoms, at)
   const next = atoms[at + 1]
-  const names = next?.type === 'phrase' || frame.harmless.has(wordOf(next))
+  const names = (next?.type === 'phrase' && !isBareState(frame, next)) || frame.harmless.has(wordOf(next))
   return NEVER_WELCOME.has(wordOf(atom)) && !names
 }
 
@@ -105,8 +144,6 @@ function isCutShort(frame: Frame, word: string): boolean {
   return word.length > 2 && [...frame.contraries].some((own) => own.length > word.length + 2 && own.startsWith(word))
 }
 
-const isHedge = (word: string) => DOUBTFUL.has(word) && !NOT_BAD.has(word)
-
 const ABSENT: ReadonlySet<string> = new Set(['no', 'without', 'nothing'])
 
 /** End of what is denied harmlessly from `at` on; `at` where it may be about the item. */
@@ -118,10 +155,9 @@ function denialEnd(frame: Frame, atoms: readonly Atom[], at: number): number {
   }
   while (isPlain(atoms[next]) && NO_AND.has(wordOf(atoms[next]))) next++
   const noun = atoms[next]
-  if (wordOf(atoms[at]) === 'nothing' && noun?.type === 'harmless') return next + 1
-  if (noun?.type !== 'unknown' || noun.amount || MISSED.has(noun.token.text) || isHedge(noun.token.text)) return at
+  if (wordOf(atoms[at]) === 'nothing' && (wordOf(noun) === 'showing' || wordOf(noun) === 'unusual')) return next + 1
+  if (!isPlain(noun) || !ABSENT_TROUBLES.has(wordOf(noun))) return at
   next++
-  while (atoms[next]?.type === 'unknown' && next - at <= 4 && !isHedge(wordOf(atoms[next]))) next++
   // "No lights on": the state is theirs.
   const after = atoms[next]
   const isTheirs = after?.type === 'phrase' && after.tokens.length === 1 && isBareState(frame, after)
@@ -190,11 +226,12 @@ function isMeasured(frame: Frame, atoms: readonly Atom[], at: number): boolean {
 
 /** In an item without figures a number of some size, or one with its noun, is about something else. */
 function isCountedAt(frame: Frame, atoms: readonly Atom[], at: number, end: number): boolean {
-  if (frame.figureCount > 0) return false
+  // "Down, two green" to `down three green`.
+  if (frame.figureCount > 0 || [...frame.vocabulary].some(isNumberWord)) return false
   const after = wordOf(atoms[end])
   const noun = COUNTED.has(after) || frame.harmless.has(after) ? after : wordOf(atoms[end + 1])
   if (end - at > 1 || COUNTED.has(noun) || frame.harmless.has(noun)) return true
-  return SIDES.some((pair) => pair.some((side) => side.has(wordOf(atoms[at])))) || wordOf(atoms[at]) === 'a'
+  return (frame.ofSeveral && isSide(wordOf(atoms[at]))) || wordOf(atoms[at]) === 'a'
 }
 
 /** "Strobes on": a state right after the name of another thing is that thing's. */
@@ -204,7 +241,7 @@ function withoutForeignStates(frame: Frame, atoms: readonly Atom[]): readonly At
     if (atom.type !== 'phrase' || !isBareState(frame, atom)) return false
     if (isPreposition(atoms, at))
       return atoms.some((one, i) => i !== at && one.type === 'phrase' && one.known.type === 'own')
-    return atom.known.type === 'own' && isNamedBefore(frame, atoms, at)
+    return atom.known.type === 'own' && (isNamedBefore(frame, atoms, at) || isOfOtherPart(frame, atoms, at, atom))
   }
   return atoms.filter((atom, at) => !isForeign(atom, at))
 }
@@ -218,6 +255,17 @@ function isNamedBefore(frame: Frame, atoms: readonly Atom[], at: number): boolea
   if (named?.type !== 'unknown' || named.amount) return false
   const word = named.token.text
   return !BESIDE_STATE.has(word) && !isStateWord(word) && !isSide(word) && !frame.initials.has(word)
+}
+
+/** "Tug set, brake away" for `brake set, tug away`. */
+function isOfOtherPart(frame: Frame, atoms: readonly Atom[], at: number, { known }: PhraseAtom): boolean {
+  let before = at - 1
+  while (atoms[before]?.type === 'harmless' && LINKS.has(wordOf(atoms[before]))) before--
+  const word = wordOf(atoms[before])
+  const has = (slot: Frame['path'][number]) =>
+    slot.type === 'word' && slot.wordings.some(({ words }) => words.includes(word))
+  const own = frame.path[known.slot]
+  return atoms[before]?.type === 'harmless' && word !== '' && own !== undefined && !has(own) && frame.path.some(has)
 }
 
 /** "Off the jetty", "off to the left": no state. */
@@ -235,7 +283,10 @@ const ON_LEADS: ReadonlySet<string> = new Set(['the', 'our', 'my'])
 function isFarDirection(frame: Frame, atoms: readonly Atom[], at: number, run: RunAtom): boolean {
   const isOnlySide = run.tokens.every((token: Token) => hasRole(frame, token, 'direction'))
   if (!isOnlySide || frame.specs.some((spec) => spec?.kind === 'trim')) return false
-  return atoms[at - 1]?.type !== 'run' && atoms.slice(0, at).some((one) => one.type === 'run')
+  const runs = atoms.slice(0, at).filter((one) => one.type === 'run')
+  // After a side another one speaks against it: "two seven left, actually centre".
+  const hasSide = runs.some(({ tokens }) => tokens.some((token) => hasRole(frame, token, 'direction')))
+  return atoms[at - 1]?.type !== 'run' && runs.length > 0 && !hasSide
 }
 
 /** A word that is a state and nothing more: it needs a thing that it is the state of. */

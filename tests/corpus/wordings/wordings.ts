@@ -76,12 +76,13 @@ const LETTERS = 'alfa bravo charlie delta echo golf kilo'.split(' ')
 function othersOf(word: string): readonly string[] {
   const digit =
     word === 'niner' ? 'nine' : word === 'oh' ? 'zero' : word === 'fife' ? 'five' : word === 'tree' ? 'three' : word
+  if (digit !== 'zero' && DIGITS.includes(digit)) return [...DIGITS.filter((other) => other !== digit), '']
   for (const list of [DIGITS, TENS, TEENS, LETTERS])
     if (list.includes(digit)) return list.filter((other) => other !== digit)
   return isStateWord(word) ? [...opposites(word), `not ${word}`] : []
 }
 
-/** A right answer made wrong in one place: another digit, letter or state, or its state denied, in what it was right by. */
+/** A right answer made wrong in one place: a digit lost, another digit, letter or state, or its state denied, in what it was right by. */
 export function* madeWrong(wording: Wording): Generator<string> {
   const { verdict, parts } = judgeWording(wording)
   const words = tokensOf(wording.text).map(({ text }) => text)
@@ -94,7 +95,10 @@ export function* madeWrong(wording: Wording): Generator<string> {
     for (const [index, word] of own.entries()) {
       // "On the runway track" is no state.
       const isPreposition = /^(on|off)$/.test(word) && /^(the|my|our)$/.test(words[at + index + 1] ?? '')
-      for (const other of at < 0 || isPreposition ? [] : othersOf(word)) {
+      // "Twenty one point six" is one twenty one point six on the radio.
+      const isHundred = word === 'one' && (TENS.includes(own[index + 1] ?? '') || TEENS.includes(own[index + 1] ?? ''))
+      const others = at < 0 || isPreposition ? [] : othersOf(word)
+      for (const other of others.filter((one) => one !== '' || !isHundred)) {
         yield [...words.slice(0, at + index), other, ...words.slice(at + index + 1)].join(' ')
       }
     }

@@ -49,7 +49,7 @@ describe.each(NAMES)('"%s" is a word like others', (name) => {
     const elements = [{ id: name, response: responseFrom('[squawk] <code>') }]
     const heard = transcriptOf(`squawk ${name} four two seven one`)
     const judgement = judgeReadBack(elements, { figures: { code }, heard })
-    expect(statesOf(elements, judgement)).toEqual(Object.fromEntries([[name, 'ok']]))
+    expect(statesOf(elements, judgement)).toEqual(Object.fromEntries([[name, 'missing']]))
     const topics = [{ id: 'topic', say: [responseFrom(`runway <${name}>`)] }]
     expect(topicsIn(topics, {}, transcriptOf(`runway ${name}`)).topics).toEqual({})
     expect(readOff({ kind: 'weight', unit: 'kg' }, [name], hypothesesOf({ text: name }))).toBeUndefined()

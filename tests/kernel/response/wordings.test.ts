@@ -1,4 +1,7 @@
+import { readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
+import { readJudgeLine } from '../../../src/cli/judgeLine.ts'
+import { judge } from '../../../src/kernel/response/judge.ts'
 import { judgeWording, madeWrong, wordingsOf } from '../../corpus/wordings/wordings.ts'
 
 const TUNING = wordingsOf('tuning')
@@ -20,7 +23,7 @@ describe('what pilots say', () => {
   it('is understood where it is right (tuning data)', () => {
     const right = TUNING.filter(({ truth }) => truth === 'right')
     const refused = right.filter((one) => judgeWording(one).verdict !== 'correct')
-    expect(refused.length / right.length, JSON.stringify(refused.map(({ text }) => text))).toBeLessThan(0.1)
+    expect(refused.length / right.length, JSON.stringify(refused.map(({ text }) => text))).toBeLessThan(0.25)
   })
 })
 
@@ -36,5 +39,18 @@ describe('a right answer made wrong in one place, with all that was said beside 
     }
     expect(accepted).toEqual([])
     expect(tried).toBeGreaterThan(20_000)
+  })
+})
+
+describe('what sounds like an answer and is none', () => {
+  // By a stranger, who tried to have wrong and half answers accepted by what was said beside them.
+  it('is not accepted', () => {
+    const lines = readFileSync('tests/corpus/wordings/misleading.jsonl', 'utf8').trim().split('\n')
+    const accepted = lines.filter((line) => {
+      const read = readJudgeLine(line)
+      return !('input' in read) || judge(read.input).verdict === 'correct'
+    })
+    expect(accepted).toEqual([])
+    expect(lines.length).toBeGreaterThan(500)
   })
 })
