@@ -94,6 +94,8 @@ export const WORD_LINES: readonly HandGroup[] = [
       ['parking brake set', 'correct'],
       ['brake is set', 'correct'],
       ['set, pressure checked', 'correct'],
+      ["brake's set, pressure good", 'correct'],
+      ["brake's not set", 'negative'],
       ['released', 'negative:state'],
       ['release', 'negative:state'],
       ['not set', 'negative:state'],

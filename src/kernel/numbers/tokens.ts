@@ -23,6 +23,10 @@ const PIECES =
   /(\d{1,2}:\d{2}(?!\d))|(\d{1,3}(?:,\d{3})+(?!\d)|\d+)|(\.)(?=\d)|([a-z]+(?:['’][a-z]+)*)|([-+−–])(?=\.?\d)|([%°])|([\p{L}\p{N}\p{M}]+)/gu
 /** Prefixes that a hyphen does not separate from their word: "un-locked" is not "locked". */
 const JOINED = new Set(['un', 'dis', 'non', 'de', 're', 'pre', 'mis', 'in', 'x'])
+/** "Brake's set" is "brake is set"; these are words of their own. */
+const KEPT_TOGETHER = new Set(
+  "it's that's what's here's there's he's she's who's let's instructor's captain's officer's pilot's".split(' '),
+)
 /** More than any answer has. */
 const MOST_TOKENS = 2000
 
@@ -58,6 +62,8 @@ export function tokensOf(text: string): readonly Token[] {
       const plain = word.replaceAll('’', "'")
       if (last && last.end === start - 1 && lower[last.end] === '-' && JOINED.has(last.text)) {
         tokens[tokens.length - 1] = wordToken(last.text + plain, last.start, end)
+      } else if (plain.endsWith("'s") && !KEPT_TOGETHER.has(plain)) {
+        tokens.push(wordToken(plain.slice(0, -2), start, end - 2), wordToken('is', end - 2, end))
       } else tokens.push(wordToken(plain, start, end))
     } else if (sign !== undefined) {
       if (isFree(lower, start)) tokens.push(wordToken(sign === '+' ? 'plus' : 'minus', start, end))
