@@ -216,6 +216,9 @@ export const CONFIRMATIONS: ReadonlySet<string> = new Set([
   'agreed',
 ])
 
+/** After these nobody says "to": "runway to four" is runway two four. */
+export const NAMES_OF_NUMBERS: ReadonlySet<string> = new Set(['runway', 'squawk', 'code', 'stand'])
+
 /** Sounds of thinking: they do not even interrupt a number. */
 export const HESITATIONS: ReadonlySet<string> = new Set([
   'uh',

@@ -4,6 +4,7 @@ import { affixesOf } from '../kinds/table.ts'
 import { readNumber } from '../numbers/readings.ts'
 import { isHomophone, type Token } from '../numbers/tokens.ts'
 import type { Lexeme, Named } from './lexemes.ts'
+import { NAMES_OF_NUMBERS } from './lexicon.ts'
 import { costBare, costNamed, isSoundPiece, mostNumbers } from './pieceForms.ts'
 import type { Place } from './placePlan.ts'
 import { shortCallSign } from './placingCallSign.ts'
@@ -73,7 +74,8 @@ function fromPiece(search: Search, way: Way, found: PieceAt): void {
   if (roleOf(piece[0], spec) === 'unit') return
   const { sound, named, bare } = formOf(search, found)
   const isFree = isOpen(search, way, place)
-  const alike = piece.filter(isHomophone).length * COSTS.soundsLikeDigit
+  const isDigitBehind = NAMES_OF_NUMBERS.has(search.tokens[found.at - 1]?.text ?? '')
+  const alike = (isDigitBehind ? piece.slice(1) : piece).filter(isHomophone).length * COSTS.soundsLikeDigit
   const take = (cost: number, from = way, to = end) => claim(search, from, place, piece, to, cost + alike)
   if (way.named?.includes(place)) {
     const sooner = way.named.some((other) => other !== place && isSooner(search, way, other, place))

@@ -7,7 +7,15 @@ import { joinsNumber } from '../kinds/reading.ts'
 import { isHomophone, isLittle, isNumberToken, type Token } from '../numbers/tokens.ts'
 import { type Frame, hasRole, isValueToken, rolesOf } from './frame.ts'
 import type { KnownPhrase } from './framePhrases.ts'
-import { HARMLESS, HARMLESS_PHRASES, HESITATIONS, isNegation, isStateWord, LEADING_TO } from './lexicon.ts'
+import {
+  HARMLESS,
+  HARMLESS_PHRASES,
+  HESITATIONS,
+  isNegation,
+  isStateWord,
+  LEADING_TO,
+  NAMES_OF_NUMBERS,
+} from './lexicon.ts'
 import { optionEnd } from './options.ts'
 
 export type Atom =
@@ -234,9 +242,6 @@ function joinsHere(tokens: readonly Token[], at: number): boolean {
   const after = tokens[at + 1]
   return scale(tokens[at - 1]) && after !== undefined && isNumberToken(after)
 }
-
-/** After these nobody says "to": "runway to four" is runway two four. */
-const NAMES_OF_NUMBERS = new Set(['runway', 'squawk', 'code', 'stand'])
 
 function runOf(tokens: readonly Token[], begin: number, end: number): Atom {
   const run = tokens.slice(begin, end)
