@@ -47,7 +47,7 @@ export function assess(frame: Frame, filled: Filled, standard: Standard): Assess
     (slot, index) =>
       (slot.type === 'figure'
         ? figureFinding(frame, filled, slot, index, standard)
-        : wordFinding(filled.words.get(index) ?? [], slot, standard.held)) ?? [],
+        : wordFinding(filled.words.get(index) ?? [], slot, standard.held, filled.mixed)) ?? [],
   )
   const otherStates = (filled.words.get(-1) ?? []).map(({ tokens }): Finding => {
     const heard = wordsOfTokens(tokens)
@@ -106,7 +106,12 @@ function findingOf(base: Omit<Part, 'state'>, outcome: Outcome, isAgain: boolean
   }
 }
 
-function wordFinding(fillers: readonly WordFiller[], slot: WordSlot, held: ReadonlySet<string>): Finding | undefined {
+function wordFinding(
+  fillers: readonly WordFiller[],
+  slot: WordSlot,
+  held: ReadonlySet<string>,
+  isMixed: boolean,
+): Finding | undefined {
   const base = { name: slot.name, kind: 'word' } as const
   if (fillers.length === 0) {
     if (held.has(slot.name)) return { part: { ...base, state: 'ok' } }
@@ -117,7 +122,11 @@ function wordFinding(fillers: readonly WordFiller[], slot: WordSlot, held: Reado
   if (own.length === 0) {
     return { part: { ...base, state: 'wrong', heard, read: heard, expected: slot.name }, because: 'state' }
   }
-  if (own.length < fillers.length) return { part: { ...base, state: 'missing', heard }, doubt: 'twoValues' }
+  if (own.length < fillers.length) {
+    // "Left on, right off": of `both on`, one is wrong.
+    if (isMixed) return { part: { ...base, state: 'wrong', heard, read: heard, expected: slot.name }, because: 'state' }
+    return { part: { ...base, state: 'missing', heard }, doubt: 'twoValues' }
+  }
   return {
     part: { ...base, state: 'ok', heard, read: wordsOfTokens(own.at(-1)?.tokens ?? []) },
     offForm: own.some(({ literal }) => !literal),
@@ -149,15 +158,16 @@ function verdictOf(
   if (doubt) return { verdict: 'sayAgain', because: doubt, parts: unsettled(parts) }
   const wrong = findings.find(({ part }) => part.state === 'wrong')
   if (wrong) return { verdict: 'negative', because: wrong.because ?? 'value', parts }
-  if (filled.unknown || (exact && filled.beside))
-    return { verdict: 'sayAgain', because: 'notUnderstood', parts: unsettled(parts) }
-  if (filled.partial) return { verdict: 'sayAgain', because: 'missing', parts: unsettled(parts) }
   const missing = parts.filter(({ state }) => state === 'missing')
+  const isHeard = !filled.beside || parts.some(({ heard }) => heard !== undefined)
+  const begun = isHeard && parts.some((part) => part.state === 'ok' || part.lacks !== undefined)
+  const isUnknown = filled.unknown || (exact && filled.beside)
+  if (isUnknown && (exact || missing.length === 0 || !begun))
+    return { verdict: 'sayAgain', because: 'notUnderstood', parts: unsettled(parts) }
+  if (filled.partial) return { verdict: 'incomplete', because: 'missing', parts: unsettled(parts) }
   if (missing.length > 0) {
-    const isHeard = !filled.beside || parts.some(({ heard }) => heard !== undefined)
-    const begun = isHeard && parts.some((part) => part.state === 'ok' || part.lacks !== undefined)
     if (!begun) return { verdict: 'sayAgain', because: 'notUnderstood', parts }
-    return { verdict: 'incomplete', because: 'missing', parts }
+    return { verdict: 'incomplete', because: 'missing', parts: isUnknown ? doubted(parts) : parts }
   }
   if (parts.length === 0) return { verdict: 'sayAgain', because: 'notUnderstood', parts }
   const form = formAsked(frame, filled, findings, phraseology)
@@ -169,6 +179,11 @@ function unsettled(parts: readonly Part[]): readonly Part[] {
   return parts.map((part) =>
     part.state === 'missing' || part.heard === undefined ? part : { ...part, state: 'missing' },
   )
+}
+
+/** Right, but said beside what was not understood: to be said again with the rest. */
+function doubted(parts: readonly Part[]): readonly Part[] {
+  return parts.map((part) => (part.state === 'ok' && part.heard !== undefined ? { ...part, doubtful: true } : part))
 }
 
 function formAsked(

@@ -48,6 +48,8 @@ export interface Filled {
   readonly unknown: boolean
   /** Only one of two was named, where both are asked for. */
   readonly partial: boolean
+  /** Each of two was said to be in another state. */
+  readonly mixed: boolean
   /** Words of a command stood in it. */
   readonly commanded: boolean
   /** Parts came in the response's order. */
@@ -71,6 +73,7 @@ interface Filling extends Filled {
   beside: boolean
   unknown: boolean
   partial: boolean
+  mixed: boolean
   commanded: boolean
 }
 
@@ -88,17 +91,19 @@ export function fillSlots(frame: Frame, attempts: readonly (readonly Token[])[],
     beside: false,
     unknown: false,
     partial: false,
+    mixed: false,
     commanded: false,
     inOrder: true,
   }
   let said: readonly Token[] = []
   for (const [index, tokens] of attempts.entries()) {
-    const { atoms, beside, doubt, partial, ...rest } = withoutRemarks(frame, scanAll(frame, tokens))
+    const { atoms, beside, doubt, partial, mixed, ...rest } = withoutRemarks(frame, scanAll(frame, tokens))
     fillFromAttempt(filling, withLabelsBefore(attachDirections(frame, atoms)), index, held)
     said = rest.said
     filling.beside ||= beside
     filling.unknown ||= doubt
     filling.partial ||= partial
+    filling.mixed ||= mixed
   }
   if (attempts.length === 1) fillFromBags(filling, said, held)
   const { denied } = filling

@@ -35,6 +35,8 @@ export interface Frame {
   readonly names: readonly (readonly string[])[]
   /** Letters that the challenge's words begin with, where it has several: "a p u". */
   readonly initials: ReadonlySet<string>
+  /** A call, and no answer to a challenge. */
+  readonly isUnasked: boolean
   /** All of several things are asked for: "both on", "doors". */
   readonly ofSeveral: boolean
   /** Places of the figures in the path. */
@@ -93,6 +95,7 @@ export function makeFrame(
     bags: bagsOf(path),
     names: namesOf(challenge),
     initials: new Set(challenge.length > 1 ? challenge.map(({ text }) => text.charAt(0)) : []),
+    isUnasked: challenge.length === 0,
     ofSeveral: isOfSeveral(path, challenge),
     nearWords: nearWordsOf([...new Set(words(own))].filter((word) => !/\d/.test(word))),
     figureSlots: path.flatMap((slot, index) => (isFigureSlot(slot) ? [index] : [])),

@@ -252,31 +252,6 @@ export const HARMLESS: ReadonlySet<string> = new Set(
     .filter((word) => word !== ''),
 )
 
-/** Words that are harmless only together; longer ones first where one begins another. */
-export const HARMLESS_PHRASES: readonly (readonly string[])[] = [
-  ['i', 'say', 'again'],
-  // "Cross" by itself is what an aircraft does with a runway.
-  ['cross', 'checked'],
-  ['cross', 'check'],
-  ['for', 'take', 'off'],
-  ['for', 'takeoff'],
-  ['for', 'departure'],
-  ['for', 'landing'],
-  ['for', 'approach'],
-  ['you', 'know'],
-  ['q', 'n', 'h'],
-  ['q', 'f', 'e'],
-  ['first', 'officer'],
-  ['on', 'the', 'gauge'],
-  ['on', 'the', 'indicator'],
-  ['on', 'the', 'display'],
-  ['on', 'both', 'sides'],
-  ['both', 'sides'],
-  ['all', 'right'],
-  ['about', 'right'],
-  ['no', 'smoking'],
-]
-
 /** After these, "to" and "for" are no digits. */
 export const LEADING_TO: ReadonlySet<string> = new Set(
   'set trimmed trim tuned adjusted selected turned equal equals dialed dialled changed moved it up down next due going'.split(

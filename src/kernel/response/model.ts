@@ -37,6 +37,8 @@ export interface Part {
   readonly expected?: Value
   /** What is missing where the part was begun but not finished. */
   readonly lacks?: 'direction' | 'digits' | 'decimals'
+  /** Right, but said beside what was not understood, where other parts are missing: it has to be said again with them. */
+  readonly doubtful?: boolean
 }
 
 /** Where a wrong number may come from; every cause that fits is named. */

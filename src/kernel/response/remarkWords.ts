@@ -7,27 +7,43 @@ const words = (text: string): ReadonlySet<string> => new Set(text.split(/\s+/).f
 
 /** Of remarks that say that all is well, where it was looked up, or nothing at all. */
 export const REMARKS = words(`
-  parking park tow tug seat smoking locked latched secure secured armed active fully full cleared push mid middle gate
-  release signed including bang drop drops page clean sight view hand steering
-  briefed attendant flight systems system both rechecked dialled dialed tuned typed entered
-  sheet loadsheet card   plan flight clearance book tablet screen   
-  gauge gauges indicator indicators indication panel window box bug bugs bugged needle needles dial dials pointer scale
-  band arc range envelope limits limit  side sides switch switches lever handle wheel knob guard selector selectors
-  light lights green blue white normal steady good lovely nice nicely happy smooth even balanced plenty warm snug tight dry
-  fine perfect spot well pretty quite just nominal  usual 
-  same agrees agree matches match matching matched compared against verified seen saw heard felt  watching
-  chime wave call report signal signals salute ribbon thumbs
-  per as from by with including everything everyone pair lot
-  he she him his them her they crew attendants cabin senior purser
-  morning afternoon evening day cheers bye thanks tower ground delivery heron
-  temperatures temps temperature pressure pressures quantity oil parameters engine engines generator generators gens buses
-  powered amps load psi p s i kilograms kilos percent knots units inches hectopascals
-  flaps flap gear doors door slides belts harness seats pumps pump brake brakes trim transponder mode
-       
-  had has have got get did done made
-  captain boss number numbers today tonight
-  axes  travel idle messages  clean clear length
-   straight runway length sign `)
+  light lights top bottom direction directions call word reading reads greens axes complete completed
+  parking park tow tug towbar seat smoking locked latched secure secured armed active fully full cleared push mid
+  middle gate release signed including bang drop drops page clean sight view hand hands steering accumulator
+  accumulators detent latch catch chocks chock cones pin pins flag ribbon salute wave briefed attendant attendants
+  flight systems system rechecked dialled dialed typed entered programmed loaded sheet loadsheet card plan
+  clearance book handbook manual chart charts tablet screen display displays computer fms fmc map tape pages
+  performance data gauge gauges indicator indicators indication indications panel overhead pedestal box bug bugs
+  bugged needle needles dial dials pointer pointers scale quadrant column yoke stick pedal pedals button buttons
+  band arc range envelope limits limit margin tolerance side sides switch switches lever levers handle handles
+  knob knobs guard guards selector selectors tank tanks line green greens blue white normal steady good lovely
+  nice nicely happy smooth smoothly even balanced plenty warm snug tight dry fine perfect perfectly spot well
+  pretty quite just nominal usual quiet sufficient enough wide easy easily clear clearly solid firm firmly proper
+  properly straight same agrees agree matches match matching matched compared against verified seen saw heard felt
+  watching watched looked look seeing feels touched counted counting chime called calls report reported received
+  signal signals thumbs headset interphone intercom voice confirmation per as from by with everything everyone
+  pair lot ones also too together again twice times he she him his them her they crew senior purser chief cockpit
+  marshaller engineer mechanic loader dispatcher handler controller captain copilot boss girls boys guys lads
+  folks everybody fellow men people passengers pax morning afternoon evening day cheers bye thanks tower ground
+  delivery heron radar goodbye hello hi adios gracias namaskar ciao sir madam mate buddy friend friends gents
+  ladies cheerio ta welcome pressure pressures parameters voltage current charging powered power electrical
+  electrically ammeter voltmeter amps volts load psi kilograms kilos percent knots units inches hectopascals
+  millibars degrees had has have got get did done made been having held checks turned switched selected placed
+  pushed pressed put swept cycled tested exercised worked stowed pinned fitted opened sat stable stabilised
+  stabilized idling number numbers today tonight moment axes axis travel idle length runway route sign weather sky
+  sun rain wind tarmac apron stand ramp jetty master so thing things job work part parts one's its it's that's
+  metal`)
+
+/** Other things on board: harmless beside an answer, unless what is said right before or after is said of them. */
+export const OTHER_THINGS = words(`
+  temperatures temps temp temperature quantity quantities oil engine engines generator generators gens gen bus
+  buses battery batteries alternator alternators electrics hydraulics hydraulic pneumatics bleed bleeds pack packs
+  fuel vacuum suction flaps flap gear doors door slides slide harness seats pumps pump brake brakes trim
+  transponder spoilers spoiler speedbrake slats rudder aileron ailerons elevator elevators tailplane stabiliser
+  stabilizer wing wings tail beacon strobe strobes nav navigation logo pitot probe probes windshield windscreen
+  mixture mixtures throttle throttles thrust propeller prop props propellers magneto magnetos mags mag primer cowl
+  autopilot autothrottle radio radios altimeter altimeters compass windows window centre center belt
+  belts seatbelt seatbelts cabin`)
 
 /** Guesses, exceptions, faults and things not done yet: with one of these an answer is asked again. */
 export const DOUBTFUL = words(`
@@ -49,11 +65,15 @@ export const FAULTS = words(`
 
 /** Words between the name of a value and the value, or before one without a name. */
 export const BEFORE_VALUE = words(`
+  also again seeing having getting giving shows goes
   bug bugs bugged needle needles gauge gauges indicator lever handle dial dials window squawk squawking code codes box
   readout display number figure got it she he they i have has had new trim speed approx in on off up down out
   said see seen here there come comes came gives making makes wheel units exactly bang number
-  drop drops dropped reading sits stands through passing coming rising climbing running
+  drop drops dropped reading sits stands
   tuned dialled dialed loaded entered selected programmed confirmed`)
+
+/** The same in a call of a value that moves: what it has come to is called, not checked. */
+export const PASSING = words('through passing coming rising climbing running up nicely')
 
 /** States that nobody would mention beside an answer that is in order. */
 export const UNWELCOME = words(`
@@ -70,25 +90,27 @@ export const DESCENDING = words('down descend descending')
 
 /** After "not" they say that all is well: "not needed", "not a problem". */
 export const NOT_BAD = words(`
-  needed need required necessary problem issue bad worry worried moving far much different changed applicable used using
+  needed need needing required necessary problem issue bad worry worried moving far much different changed applicable used using
   today flashing wanted going`)
 
 /** After "no" they say that nothing is amiss. */
 export const ABSENT_TROUBLES = words(`
-  flag flags light lights warning warnings caution cautions alert alerts message messages change changes red reds amber ambers
+  reduction reductions drop drops fluctuation fluctuations contamination rain snow frost indications conditions bug bugs
+  moisture reserve discrepancy flag flags light lights warning warnings caution cautions alert alerts message messages change changes red reds amber ambers
   asymmetry imbalance difference differences discrepancy discrepancies error errors restriction restrictions binding fault
   faults problem problems issue issues worries worry ice icing moisture running roughness delay delays penalty split
   leak leaks need flashing movement smoke stiffness resistance drama dramas trouble troubles`)
 
 /** Between "no" and what is not there. */
 export const NO_AND = words(
-  'more real visible apparent signs sign of any other further big major rough undue the a low bleed door',
+  'more real visible apparent signs sign of any other further big major rough undue the a low high bleed door pressure bus amber blue red abnormal unusual oil fuel icing generator',
 )
 
 /** A number before one of these counts something else. */
 export const COUNTED = words(`
   feet foot ft metres meters miles mile kilometres kilometers degrees degree knots
   percent hectopascals millibars inches aircraft people persons passengers souls crew engine engines start starts axis axes
+  axes windows levers switches bugs needles gauges altimeters lights greens systems handles selectors pumps generators
   litres liters gallons pounds kilos tonnes tons volts amps psi rpm revs cycles sides apart`)
 
 /** A number after one of these measures something else. */

@@ -23,12 +23,13 @@ import {
   NEVER_WELCOME,
   NO_AND,
   NOT_BAD,
-  REMARKS,
+  PASSING,
   SIDES,
   SIGNS,
   UNWELCOME,
 } from './remarkWords.ts'
-import type { Atom, PhraseAtom, RunAtom } from './scan.ts'
+import { type Atom, isPlain, type PhraseAtom, type RunAtom, wordOf } from './scan.ts'
+import { isUnheardOf } from './unheardOf.ts'
 
 export interface Weighed {
   readonly atoms: readonly Atom[]
@@ -40,16 +41,9 @@ export interface Weighed {
   readonly doubt: boolean
   /** All of several are asked for, and only one of a pair was named. */
   readonly partial: boolean
+  /** Each of a pair was said to be in another state. */
+  readonly mixed: boolean
 }
-
-/** The word of an atom that is one word, else nothing. */
-function wordOf(atom: Atom | undefined): string {
-  if (!atom) return ''
-  if ('token' in atom) return atom.token.text
-  return atom.tokens.length === 1 ? (atom.tokens[0]?.text ?? '') : ''
-}
-
-const isPlain = (atom: Atom | undefined): boolean => atom?.type === 'unknown' || atom?.type === 'harmless'
 
 /** An answer's atoms without what is only beside it. */
 export function withoutRemarks(frame: Frame, all: readonly Atom[]): Weighed {
@@ -59,8 +53,11 @@ export function withoutRemarks(frame: Frame, all: readonly Atom[]): Weighed {
   const words = counted.atoms.filter(isPlain).map(wordOf)
   // "Off, no, I leave it on": a "no" that is not the state's.
   const isLooseNo = denied.some((atom, at) => wordOf(atom) === 'no' && isPlain(denied[at + 1]))
+  const isMySide = words.some((word, at) => word === 'my' && words[at + 1] === 'side')
+  const isBoth = words.includes('mine') && words.includes('yours')
   const isDoubtful =
-    words.some((word) => isDoubt(frame, word)) ||
+    words.some((word) => (OWNERS.has(word) ? !isBoth : isDoubt(frame, word))) ||
+    (isMySide && !words.some((word) => ALL.has(word) || word === 'your')) ||
     counted.atoms.some((_, at) => isUnwelcome(frame, counted.atoms, at) || isUnheardOf(frame, counted.atoms, at)) ||
     isAsked(counted.atoms)
   return {
@@ -72,43 +69,30 @@ export function withoutRemarks(frame: Frame, all: readonly Atom[]): Weighed {
       isLooseNo ||
       isDoubtful ||
       all.some((atom) => atom.type === 'unknown' && atom.amount && atom.token.foreign),
-    partial: frame.ofSeveral && (isOneOfPair(frame, all) || isMixed(frame, all)),
+    partial: frame.ofSeveral && isOneOfPair(frame, all),
+    mixed: frame.ofSeveral && isMixed(frame, all),
   }
 }
 
+/** One of the two seats: "set on mine". */
+const OWNERS: ReadonlySet<string> = new Set(['mine', 'yours'])
+
 function isDoubt(frame: Frame, word: string): boolean {
-  if (word === 'mine' || word === 'yours' || word === 'your') return true
+  if (word === 'your') return true
   if (DOUBTFUL.has(word) || FAULTS.has(word) || isCutShort(frame, word)) return true
   return (frame.figureCount === 0 && UNWELCOME.has(word)) || (frame.vocabulary.has('climb') && DESCENDING.has(word))
-}
-
-/** No word of a remark that is known to be harmless. */
-function isUnheardOf(frame: Frame, atoms: readonly Atom[], at: number): boolean {
-  const atom = atoms[at]
-  if (atom?.type !== 'unknown' || atom.amount) return false
-  const word = atom.token.text
-  if (PREPOSITIONS.has(word)) return !LEADS.has(wordOf(atoms[at + 1]))
-  if (isSide(word)) return !isPairSaid(atoms, word)
-  if (NEVER_WELCOME.has(word) || ALL.has(word) || COUNTED.has(word)) return false
-  return !REMARKS.has(word) && !frame.initials.has(word) && !frame.harmless.has(word)
-}
-
-const PREPOSITIONS: ReadonlySet<string> = new Set('on off in out up down'.split(' '))
-/** "On the gauge", "in both", "in the green". */
-const LEADS: ReadonlySet<string> = new Set('the both our my his there here it line sight view hand'.split(' '))
-
-function isPairSaid(atoms: readonly Atom[], word: string): boolean {
-  const said = new Set(atoms.filter(isPlain).map(wordOf))
-  const pair = SIDES.find((sides) => sides.some((side) => side.has(word)))
-  return pair?.every((side) => [...side].some((one) => said.has(one))) === true
 }
 
 /** "Is it set?", "can you set it", "to be set": asked, ordered, or still to come. */
 function isAsked(atoms: readonly Atom[]): boolean {
   const said = atoms.flatMap((atom) => ('token' in atom ? [atom.token.text] : atom.tokens.map(({ text }) => text)))
   const isQuestion = BEFORE_SUBJECT.has(said[0] ?? '') && SUBJECTS.has(said[1] ?? '')
-  return isQuestion || said.some((word, at) => STILL_TO_COME.has(`${word} ${said[at + 1] ?? ''}`))
+  return isQuestion || said.some((word, at) => STILL_TO_COME.has(`${word} ${said[at + 1] ?? ''}`) && !isDone(said, at))
 }
+/** "I have set it", "set, it is …". */
+const isDone = (said: readonly string[], at: number) =>
+  HAVING.has(said[at - 1] ?? '') || (said[at + 1] === 'it' && LINKS.has(said[at + 2] ?? ''))
+const HAVING: ReadonlySet<string> = new Set('have has i we'.split(' '))
 const BEFORE_SUBJECT: ReadonlySet<string> = new Set('is are was has have can could did do does will shall'.split(' '))
 const SUBJECTS: ReadonlySet<string> = new Set('it they you'.split(' '))
 const STILL_TO_COME: ReadonlySet<string> = new Set([
@@ -202,6 +186,7 @@ function isOthers(frame: Frame, atoms: readonly Atom[], at: number): boolean {
   const owner = atoms[before - 1]
   if (owner?.type === 'phrase' && owner.known.type === 'label') return false
   const { text } = named.token
+  if (frame.isUnasked && PASSING.has(text)) return false
   return !BEFORE_VALUE.has(text) && !isStateWord(text) && !frame.initials.has(text)
 }
 

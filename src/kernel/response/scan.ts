@@ -7,16 +7,9 @@ import { joinsNumber } from '../kinds/reading.ts'
 import { isHomophone, isLittle, isNumberToken, type Token } from '../numbers/tokens.ts'
 import { type Frame, hasRole, isValueToken, rolesOf } from './frame.ts'
 import type { KnownPhrase } from './framePhrases.ts'
-import {
-  HARMLESS,
-  HARMLESS_PHRASES,
-  HESITATIONS,
-  isNegation,
-  isStateWord,
-  LEADING_TO,
-  NAMES_OF_NUMBERS,
-} from './lexicon.ts'
+import { HARMLESS, HESITATIONS, isNegation, isStateWord, LEADING_TO, NAMES_OF_NUMBERS } from './lexicon.ts'
 import { optionEnd } from './options.ts'
+import { remarkPhraseAt } from './remarkPhrases.ts'
 
 export type Atom =
   | {
@@ -37,6 +30,15 @@ export type Atom =
 
 export type RunAtom = Extract<Atom, { type: 'run' }>
 export type PhraseAtom = Extract<Atom, { type: 'phrase' }>
+
+/** The word of an atom that is one word, else nothing. */
+export function wordOf(atom: Atom | undefined): string {
+  if (!atom) return ''
+  if ('token' in atom) return atom.token.text
+  return atom.tokens.length === 1 ? (atom.tokens[0]?.text ?? '') : ''
+}
+
+export const isPlain = (atom: Atom | undefined): boolean => atom?.type === 'unknown' || atom?.type === 'harmless'
 
 /** May stand between the words of one phrase: "brakes are set". */
 const SKIPPED = new Set(['is', 'are', 'the', 'a', 'and', 'both'])
@@ -229,7 +231,7 @@ function standsInNumber(tokens: readonly Token[], begin: number, at: number): bo
   const after = tokens[at + 1]
   const next = after !== undefined && (isNumberToken(after) || isHomophone(after))
   if (before && (isNumberToken(before) || isHomophone(before))) {
-    return next || !isLittle(tokens[at]) || startOf(HARMLESS_PHRASES, tokens, at) === 0
+    return next || !isLittle(tokens[at]) || remarkPhraseAt(tokens, at) === 0
   }
   if (isLittle(tokens[at]) && LEADING_TO.has(tokens[at - 1]?.text ?? '')) return false
   return next || !isLittle(tokens[at])
@@ -254,7 +256,7 @@ function runOf(tokens: readonly Token[], begin: number, end: number): Atom {
 function plainAtom(frame: Frame, tokens: readonly Token[], at: number): { atom: Atom; end: number } {
   const token = tokens[at] as Token
   const command = startOf(COMMAND_PHRASES, tokens, at)
-  const harmless = Math.max(startOf(HARMLESS_PHRASES, tokens, at), startOf(frame.names, tokens, at))
+  const harmless = Math.max(remarkPhraseAt(tokens, at), startOf(frame.names, tokens, at))
   const plain = (count: number) => ({
     atom: { type: 'harmless', tokens: tokens.slice(at, at + count) } as const,
     end: at + count,

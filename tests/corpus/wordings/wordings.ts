@@ -14,6 +14,7 @@ import type { Judgement } from '../../../src/kernel/response/model.ts'
 import { judgeReadBack } from '../../../src/kernel/response/readBack.ts'
 import { responseFrom } from '../../../src/kernel/response/response.ts'
 import { ITEMS, type WordedItem } from './items.ts'
+import { LATER_ITEMS } from './laterItems.ts'
 
 export interface Wording {
   /** Kind of pilot. */
@@ -30,7 +31,8 @@ export const wordingsOf = (set: 'tuning' | 'check'): readonly Wording[] =>
     .filter((line) => line !== '')
     .map((line) => JSON.parse(line) as Wording)
 
-const BY_ID = new Map(ITEMS.map((item) => [item.id, item]))
+const ALL_ITEMS = [...ITEMS, ...LATER_ITEMS]
+const BY_ID = new Map(ALL_ITEMS.map((item) => [item.id, item]))
 
 export function itemOf({ item }: Wording): WordedItem {
   const found = BY_ID.get(item)
@@ -40,7 +42,7 @@ export function itemOf({ item }: Wording): WordedItem {
 
 /** The same item's responses, parsed once. */
 const parsed = new Map(
-  ITEMS.map(({ id, kind, response = 'nothing', elements = [] }) => {
+  ALL_ITEMS.map(({ id, kind, response = 'nothing', elements = [] }) => {
     const signed = kind === 'information' ? elements : [...elements, ['callsign', '[<callsign>]'] as const]
     return [
       id,

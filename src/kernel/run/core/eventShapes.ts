@@ -72,6 +72,7 @@ const part = object<Part>({
   read: optional(value),
   expected: optional(value),
   lacks: optional(nameIn<NonNullable<Part['lacks']>>({ direction: true, digits: true, decimals: true })),
+  doubtful: optional(flag),
 })
 
 const cause = object<Cause>({

@@ -127,13 +127,15 @@ function valueless(pack: Pack, before: RunState, item: Item): Step {
 }
 
 function incomplete(pack: Pack, before: RunState, item: Item, parts: readonly Part[]): Step {
-  const right = parts.filter((part) => part.state === 'ok').map((part) => part.name)
+  const right = parts.filter((part) => part.state === 'ok' && !part.doubtful).map((part) => part.name)
   const partsSoFar = [...new Set([...itemState(before, item.id).partsSoFar, ...right])]
   const begun = Object.fromEntries(
     parts.flatMap(({ name, state, heard }) => (state === 'missing' && heard ? [[name, heard]] : [])),
   )
   const state = withItem(before, item.id, { partsSoFar, begun, sayAgains: 0 })
-  const missing = parts.filter((part) => part.state === 'missing').map((part) => missingName(pack, before, item, part))
+  const missing = parts
+    .filter((part) => part.state === 'missing' || part.doubtful)
+    .map((part) => missingName(pack, before, item, part))
   return sayAndListen(pack, state, [say.missing(item.challenge, [...new Set(missing)])])
 }
 

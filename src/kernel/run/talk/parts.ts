@@ -31,7 +31,9 @@ export function keepParts(
     .map(partNames)
     .filter(({ required }) => required.size === 0)
   const isKept = (name: string) => name !== callSignFor(pack, exchange) && !free.some(({ all }) => all.has(name))
-  const right = parts.filter(({ name, state: part }) => part === 'ok' && isKept(name)).map(({ name }) => name)
+  const right = parts
+    .filter(({ name, state: part, doubtful }) => part === 'ok' && !doubtful && isKept(name))
+    .map(({ name }) => name)
   const wrong = new Set(parts.filter((part) => part.state === 'wrong').map(({ name }) => name))
   const before = turnState(state, turn.id).partsSoFar.filter((name) => !wrong.has(name))
   const begun = Object.fromEntries(
@@ -52,7 +54,7 @@ export function labelsOf(
   parts: readonly Part[],
   which: Part['state'],
 ): string[] {
-  const names = parts.filter((part) => part.state === which).map((part) => part)
+  const names = parts.filter((part) => part.state === which || (which === 'missing' && part.doubtful))
   const labels = names.map(({ name, kind }) => {
     if (kind === 'figure') return pack.figures.declarations[name]?.label ?? turn.label
     const element = readBacksOf(turn, state).find((each) => partNames(each).all.has(name))

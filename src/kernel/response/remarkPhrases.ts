@@ -1,0 +1,62 @@
+/** Words that say nothing about the item only when they are said together. */
+
+import type { Token } from '../numbers/tokens.ts'
+
+const PHRASES = `
+i say again
+cross checked | cross check | double checked | double check | triple checked
+for take off | for takeoff | for departure | for landing | for the takeoff | for this takeoff | for the departure
+for today | for now | for the route | for the trip | for the flight | for us | for me | for you | for your help | for the help
+you know | by the way | to be exact | to be precise | as always | as usual | as ever | as per usual | as normal
+q n h | q f e | f m s | m c p | p f d | e g t | i t t | r p m | a p u | p o h | a f m | c d u | f m c | e f b | t a r a
+first officer
+on the gauge | on the indicator | on the display | on both sides | both sides | either side | each side | all sides | all round | all around
+on the gauges | on the indicators | on the panel | on the screen | on the overhead | on the card | on the sheet | on the load sheet
+on the money | on the nose | on the dot | on the button | on the bug | on the numbers | on the bus | on the buses | on line
+on the trim sheet | on the tape | on the dial | on the scale | on the pedestal | on the page | on the plan | on the flight plan
+across the board | top and bottom | top to bottom | front and back | side to side | end to end
+in the green | in the band | in the green band | in the box | in the window | in the windows | in the f m s | in the book
+in the detent | in its detent | in the gate | in the slot | in the range | in range | in limits | in the limits | in the envelope
+in the computer | in sight | in view | in the white | in the arc | in line | in order | in agreement | in hand | in his hand | in her hand
+in the middle | in the centre | in the center | in the tanks | in both | in all | in the system | in the memory
+within limits | within the limits | within limit | within the envelope | within tolerance | within the band | within the green | within range
+inside limits | inside the limits | inside the envelope | inside the band | inside the green
+under the limit | under limit | under max | under maximum | under the max | under the maximum | well under | below the limit
+below max | below maximum | below the maximum | below the max | well below | well within | well inside
+all right | about right | all good | all fine | all well | all normal | all green | all greens | all yours | all of them | all of it
+good to go | happy with that | happy with it | looks good | looks right | looks fine | sounds good | no smoking
+no longer needed | no longer required | no need | no need for it | no worries | no icing conditions | no icing | no problem | no problems | no issues | no change | no changes | no dramas | no surprises | no complaints | no trouble
+no doubt | no question | no kidding | no rush | no hurry
+ready when you are
+thumbs up | thumb up | thumbs up received | good morning | good afternoon | good evening | good day | good night | have a good one
+have a good day | have a nice day | see you | see ya | see you later | bye bye | so long | take care | talk to you later
+thank you very much | thank you so much | many thanks | thanks a lot | thanks a million | much appreciated | much obliged
+beg your pardon | ma am | you know what | if you please | if you like
+coming up nicely | straight and level | spot on | bang on | dead on | just so | just right | just as well
+made sure | making sure | had a look | have a look | took a look | having a look | take a look | i can see | can see | i can feel | can feel | i can hear | can hear
+as per | as planned | as briefed | as cleared | as filed | as expected | as calculated | as computed | as loaded | as dispatched
+like the card says | like the book says | by the book | per the card | per the book | from the card | from the sheet | from the book | off the card | off the sheet
+off the gauge | off the gauges | off the display | off the screen | off the panel | off the load sheet | off the chart
+up and running | up and ready | on our side of it
+to the letter
+departure runway | takeoff runway | active runway | runway in use | fasten seat belt | fasten belts | just now | right now
+`
+
+const BY_FIRST: ReadonlyMap<string, readonly (readonly string[])[]> = (() => {
+  const table = new Map<string, (readonly string[])[]>()
+  for (const phrase of PHRASES.split(/[|\n]/)) {
+    const words = phrase.trim().split(/\s+/)
+    const [first = ''] = words
+    if (first !== '') table.set(first, [...(table.get(first) ?? []), words])
+  }
+  for (const list of table.values()) list.sort((one, other) => other.length - one.length)
+  return table
+})()
+
+/** How many words from `at` on are such a phrase. */
+export function remarkPhraseAt(tokens: readonly Token[], at: number): number {
+  const found = BY_FIRST.get(tokens[at]?.text ?? '')?.find((words) =>
+    words.every((word, index) => tokens[at + index]?.text === word),
+  )
+  return found?.length ?? 0
+}

@@ -1,0 +1,92 @@
+/** Whether a word of a remark is known to be harmless where it stands. What nobody has heard of is asked about. */
+
+import type { Frame } from './frame.ts'
+import {
+  ALL,
+  BEFORE_VALUE,
+  COUNTED,
+  isSide,
+  NEVER_WELCOME,
+  OTHER_THINGS,
+  PASSING,
+  REMARKS,
+  SIDES,
+} from './remarkWords.ts'
+import { type Atom, isPlain, wordOf } from './scan.ts'
+
+export function isUnheardOf(frame: Frame, atoms: readonly Atom[], at: number): boolean {
+  const atom = atoms[at]
+  if (atom?.type !== 'unknown' || atom.amount) return false
+  const word = atom.token.text
+  if (PREPOSITIONS.has(word)) return !isLeading(frame, word, atoms[at + 1]) && !isTrailing(atoms, at)
+  if (isSide(word)) return !isPairSaid(atoms, word) && !isPlace(frame, atoms, at)
+  if (NEVER_WELCOME.has(word) || ALL.has(word) || COUNTED.has(word)) return false
+  if (word.length === 1) return !isAbbreviation(atoms, at)
+  if (BEFORE_VALUE.has(word) && atoms[at + 1]?.type === 'run') return false
+  if (OF_CALLS.has(word)) return !frame.isUnasked
+  if (word === 'pulled') return !frame.harmless.has('brake')
+  if (word === 'flashing') return !frame.harmless.has('beacon') && !frame.harmless.has('strobe')
+  if (PASSING.has(word) && frame.isUnasked && frame.figureCount > 0) return false
+  if (OTHER_THINGS.has(word)) return frame.figureCount === 0 && isSaidOf(frame, atoms, at)
+  return !REMARKS.has(word) && !frame.initials.has(word) && !frame.harmless.has(word)
+}
+
+/** Harmless in what the pilot says first, not beside an answer: "cockpit to ground", "you can". */
+const words = (text: string): ReadonlySet<string> => new Set(text.split(/\s+/))
+
+const OF_CALLS = words('can pushback cockpit')
+
+const PREPOSITIONS = words('on off in out up down')
+/** "On the gauge", "in both", "in the green". */
+const LEADS = words('the both our my his her there here it line sight view hand this that each')
+const isLeading = (frame: Frame, word: string, next: Atom | undefined) =>
+  (LEADS.has(wordOf(next)) && word !== 'down') ||
+  // "In standby", of one of several values.
+  (frame.figureCount > 1 && next?.type === 'phrase' && (word === 'in' || word === 'on'))
+/** "Bugs up", "coming up", "called up", "strapped in". */
+const TRAILS: Readonly<Record<string, ReadonlySet<string>>> = {
+  up: words('bugs bugged bug coming called lined came comes brought thumbs popped pops queued'),
+  in: words('strapped plugged typed dialled dialed punched keyed bugs code squawk put buckled belted locked swapped'),
+  down: words('cooled written copied sat strapped'),
+  out: words('lights'),
+}
+function isTrailing(atoms: readonly Atom[], at: number): boolean {
+  const before = LINKS.has(wordOf(atoms[at - 1])) ? at - 2 : at - 1
+  return TRAILS[wordOf(atoms[at])]?.has(wordOf(atoms[before])) === true
+}
+
+function isPairSaid(atoms: readonly Atom[], word: string): boolean {
+  const said = new Set(atoms.filter(isPlain).map(wordOf))
+  const pair = SIDES.find((sides) => sides.some((side) => side.has(word)))
+  return pair?.every((side) => [...side].some((one) => said.has(one))) === true
+}
+
+/** "Thumbs up on the left": where something was seen. */
+function isPlace(frame: Frame, atoms: readonly Atom[], at: number): boolean {
+  if (frame.ofSeveral || frame.figureCount > 0) return false
+  const before = wordOf(atoms[at - 1]) === 'the' ? at - 2 : at - 1
+  return PLACING.has(wordOf(atoms[before])) && isPlain(atoms[before]) && isPlain(atoms[before - 1])
+}
+const PLACING = words('on to off from at')
+
+/**
+ * "Probe heat on", "on probe heat": the item's own words right after or before another thing's name are said of that,
+ * unless they were said of the item before: "off, bleed off too".
+ */
+function isSaidOf(frame: Frame, atoms: readonly Atom[], at: number): boolean {
+  if (frame.harmless.has(wordOf(atoms[at]))) return false
+  const isOwn = (atom: Atom | undefined) => atom?.type === 'phrase' && atom.known.type === 'own'
+  let next = at + 1
+  while (OTHER_THINGS.has(wordOf(atoms[next])) || BETWEEN.has(wordOf(atoms[next]))) next++
+  if (isOwn(atoms[next])) return !atoms.slice(0, at).some(isOwn)
+  return isOwn(atoms[at - 1]) && !AS_IT_SHOULD_BE.has(wordOf(atoms[next]))
+}
+const LINKS = words('is are')
+const BETWEEN = words('is are now heat anti ice door doors valve valves')
+const AS_IT_SHOULD_BE = words('good normal fine ok okay steady stable green checked too also look looks both all')
+
+/** "R P M": letters said one by one. */
+function isAbbreviation(atoms: readonly Atom[], at: number): boolean {
+  const isLetter = (atom: Atom | undefined) => /^[a-uw-z]$/.test(wordOf(atom)) && isPlain(atom)
+  return isLetter(atoms[at - 1]) || isLetter(atoms[at + 1])
+}
