@@ -66,7 +66,7 @@ export const WORD_LINES: readonly HandGroup[] = [
       ['all except the aft closed', 'sayAgain'],
       ['unclosed', 'sayAgain'],
       ['disclosed', 'sayAgain'],
-      ['door one closed', 'sayAgain'],
+      ['door one closed', 'incomplete'],
     ],
   },
   {
@@ -166,7 +166,7 @@ export const WORD_LINES: readonly HandGroup[] = [
       ['down and three green', 'correct'],
       ['down 3 green', 'correct'],
       ['down three greens', 'correct'],
-      ['down two green', 'sayAgain'],
+      ['down two green', 'negative'],
       ['up three green', 'negative:state'],
       ['down three red', 'negative:state'],
       ['down', 'sayAgain'],

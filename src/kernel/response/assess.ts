@@ -161,13 +161,13 @@ function verdictOf(
   const missing = parts.filter(({ state }) => state === 'missing')
   const isHeard = !filled.beside || parts.some(({ heard }) => heard !== undefined)
   const begun = isHeard && parts.some((part) => part.state === 'ok' || part.lacks !== undefined)
-  const isUnknown = filled.unknown || (exact && filled.beside)
-  if (isUnknown && (exact || missing.length === 0 || !begun))
+  const isAsked = filled.unheard && (missing.length === 0 || !parts.some(({ state }) => state === 'ok'))
+  if (filled.unknown || isAsked || (exact && (filled.beside || filled.unheard)))
     return { verdict: 'sayAgain', because: 'notUnderstood', parts: unsettled(parts) }
-  if (filled.partial) return { verdict: 'incomplete', because: 'missing', parts: unsettled(parts) }
+  if (filled.partial && begun) return { verdict: 'incomplete', because: 'missing', parts: unsettled(parts) }
   if (missing.length > 0) {
     if (!begun) return { verdict: 'sayAgain', because: 'notUnderstood', parts }
-    return { verdict: 'incomplete', because: 'missing', parts: isUnknown ? doubted(parts) : parts }
+    return { verdict: 'incomplete', because: 'missing', parts: filled.unheard ? doubted(parts) : parts }
   }
   if (parts.length === 0) return { verdict: 'sayAgain', because: 'notUnderstood', parts }
   const form = formAsked(frame, filled, findings, phraseology)

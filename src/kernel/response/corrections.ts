@@ -30,11 +30,12 @@ const MARKS: readonly (readonly string[])[] = [
   ['rather'],
   ['wait'],
   ['actually'],
+  ['nah'],
   ['no'],
 ]
 
 /** By themselves they are too weak: "one two six, no, one two eight" stays two values. Two of them in a row do. */
-const WEAK: ReadonlySet<string> = new Set(['no', 'actually', 'wait', 'rather', 'hang on', 'hold on'])
+const WEAK: ReadonlySet<string> = new Set(['no', 'nah', 'actually', 'wait', 'rather', 'hang on', 'hold on'])
 
 const CORRECTION = 'correction'
 

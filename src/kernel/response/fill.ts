@@ -11,7 +11,7 @@ import type { Frame } from './frame.ts'
 import type { KnownPhrase } from './framePhrases.ts'
 import { isNegation, isStateWord } from './lexicon.ts'
 import type { Because } from './model.ts'
-import { withLabelsBefore } from './postLabels.ts'
+import { withLabelsBefore, withLateLabel } from './postLabels.ts'
 import { withoutRemarks } from './remarks.ts'
 import { ALL, isSide, SIDES } from './remarkWords.ts'
 import { splitRun } from './runs.ts'
@@ -46,6 +46,8 @@ export interface Filled {
   readonly beside: boolean
   /** Something that was said beside it may speak against it. */
   readonly unknown: boolean
+  /** A word beside it is not known to be harmless. */
+  readonly unheard: boolean
   /** Only one of two was named, where both are asked for. */
   readonly partial: boolean
   /** Each of two was said to be in another state. */
@@ -72,6 +74,7 @@ interface Filling extends Filled {
   doubt: Because | undefined
   beside: boolean
   unknown: boolean
+  unheard: boolean
   partial: boolean
   mixed: boolean
   commanded: boolean
@@ -90,6 +93,7 @@ export function fillSlots(frame: Frame, attempts: readonly (readonly Token[])[],
     doubt: undefined,
     beside: false,
     unknown: false,
+    unheard: false,
     partial: false,
     mixed: false,
     commanded: false,
@@ -97,11 +101,15 @@ export function fillSlots(frame: Frame, attempts: readonly (readonly Token[])[],
   }
   let said: readonly Token[] = []
   for (const [index, tokens] of attempts.entries()) {
-    const { atoms, beside, doubt, partial, mixed, ...rest } = withoutRemarks(frame, scanAll(frame, tokens))
+    const { atoms, beside, doubt, unheard, partial, mixed, ...rest } = withoutRemarks(
+      frame,
+      withLateLabel(scanAll(frame, tokens)),
+    )
     fillFromAttempt(filling, withLabelsBefore(attachDirections(frame, atoms)), index, held)
     said = rest.said
     filling.beside ||= beside
     filling.unknown ||= doubt
+    filling.unheard ||= unheard
     filling.partial ||= partial
     filling.mixed ||= mixed
   }
@@ -261,9 +269,16 @@ function freeSlot({ frame, words }: Filling, { type, slot: first, phrase }: Know
 function fillFromRun(filling: Filling, progress: Progress, run: RunAtom, ahead: readonly Atom[]): void {
   const { frame, figures, attemptOf } = filling
   const { attempt, not, begun, held, place, label } = progress
-  const named = label ?? slotOfName(frame, run)
+  const behind = begun ? slotBefore(frame, ahead[0]) : undefined
+  const named = label ?? slotOfName(frame, run) ?? behind
   const isSaid = (slot: number) => figures.has(slot) && attemptOf.get(slot) === attempt
-  const context: RunContext = { frame, run, label, place, isOpen: (slot, name) => !held.has(name) && !isSaid(slot) }
+  const context: RunContext = {
+    frame,
+    run,
+    label: label ?? behind,
+    place,
+    isOpen: (slot, name) => !held.has(name) && !isSaid(slot),
+  }
   const slots = begun ? slotsFor(context, ahead) : slotsCorrected(context, named, filling)
   const specs = slots.map((slot) => frame.specs[slot]).filter((spec) => spec !== undefined)
   if (slots.length === 0 || specs.length !== slots.length) {
@@ -279,6 +294,13 @@ function fillFromRun(filling: Filling, progress: Progress, run: RunAtom, ahead: 
     figures.set(slot, [...(figures.get(slot) ?? []), filler])
     progress.place = frame.figureSlots.indexOf(slot) + 1
   }
+}
+
+/** "Seventy one on board": the value that the words after it belong to. */
+function slotBefore({ path, figureCount }: Frame, next: Atom | undefined): number | undefined {
+  const isOwn = next?.type === 'phrase' && next.known.type === 'own'
+  const slot = isOwn ? next.known.slot : -1
+  return figureCount > 1 && path[slot]?.required && path[slot - 1]?.type === 'figure' ? slot - 1 : undefined
 }
 
 /** Runs up to the next label. */

@@ -8,6 +8,7 @@ import { isNumberWord } from '../numbers/words.ts'
 import { HARMLESS, isStateWord, opposites, otherForms } from './lexicon.ts'
 import { type Path, type Phrase, phraseOf } from './path.ts'
 import { phraseStatesOf } from './phraseStates.ts'
+import { ALL } from './remarkWords.ts'
 import { isFigureSlot, isWordSlot, LITTLE_WORDS, nameWords } from './slotWords.ts'
 import { ALSO_ON, SYNONYMS } from './synonyms.ts'
 
@@ -74,20 +75,33 @@ function turned(phrase: Phrase): Phrase[] {
   )
 }
 
+/** "Two green" for `three green`. */
+function countedOtherwise(phrase: Phrase): Phrase[] {
+  return phrase.words.flatMap((word, at) =>
+    COUNTS.has(word) && phrase.words.length > 1
+      ? [...COUNTS]
+          .filter((other) => other !== word)
+          .map((other) => phraseOf(phrase.words.map((each, i) => (i === at ? other : each)).join(' ')))
+      : [],
+  )
+}
+const COUNTS: ReadonlySet<string> = new Set(['one', 'two', 'three', 'four'])
+
 export function statePhrases(
   path: Path,
   states: readonly (readonly string[])[],
   own: readonly KnownPhrase[],
 ): KnownPhrase[] {
   const taken = new Set(own.map(({ phrase }) => phrase.canon))
-  const ownWords = new Set(path.filter(isWordSlot).flatMap((slot) => slot.wordings.flatMap(({ words }) => words)))
+  const ownWords = new Set(
+    path.flatMap((slot) => (slot.type === 'word' ? slot.wordings : slot.labels)).flatMap(({ words }) => words),
+  )
   const known: KnownPhrase[] = []
   const add = (type: 'state' | 'own' | 'partial', slot: number, phrase: Phrase) => {
     if (phrase.canon === '' || taken.has(phrase.canon)) return
     taken.add(phrase.canon)
     known.push({ type, slot, phrase, literal: false })
   }
-  const firstWord = path.findIndex(isWordSlot)
   const ownStates = new Set(
     states
       .filter((state) =>
@@ -100,10 +114,14 @@ export function statePhrases(
     SYNONYMS.some((line) => line.includes(text) && line.some((one) => ownStates.has(one) || ownWords.has(one)))
   for (const state of states) {
     const phrases = state.map(phraseOf)
-    const slot = path.findIndex((each) => isWordSlot(each) && each.wordings.some((own) => saysSame(own, phrases)))
-    for (const phrase of phrases) add(slot >= 0 ? 'own' : 'state', slot >= 0 ? slot : firstWord, phrase)
+    const slot = slotOfState(path, phrases)
+    for (const phrase of phrases) {
+      if (slot >= 0) add(isAllOf(path[slot], phrases) ? 'own' : 'partial', slot, phrase)
+      else add('state', contrarySlot(path, states, state), phrase)
+    }
     const alike = slot >= 0 ? [] : SYNONYMS.filter((line) => line.some((one) => state.includes(one))).flat()
-    for (const text of alike) if (!ownWords.has(text) && !isOwnState(text)) add('state', firstWord, phraseOf(text))
+    for (const text of alike)
+      if (!ownWords.has(text) && !isOwnState(text)) add('state', contrarySlot(path, states, state), phraseOf(text))
   }
   path.forEach((slot, index) => {
     if (slot.type !== 'word') return
@@ -121,6 +139,7 @@ export function statePhrases(
       for (const words of against) add('state', index, phraseOf(words.join(' ')))
       for (const phrase of inOtherForms(wording)) add('own', index, phrase)
       if (wording.words.length > 1) for (const phrase of turned(wording)) add('state', index, phrase)
+      for (const phrase of countedOtherwise(wording)) add('state', index, phrase)
       for (const word of wording.words) {
         for (const other of opposites(word)) if (!ownWords.has(other)) add('state', index, phraseOf(other))
         if (wording.words.length > 1 && isStateWord(word)) add('partial', index, phraseOf(word))
@@ -128,6 +147,29 @@ export function statePhrases(
     }
   })
   return known
+}
+
+const slotOfState = (path: Path, state: readonly Phrase[]) =>
+  path.findIndex((each) => isWordSlot(each) && each.wordings.some((own) => saysSame(own, state)))
+
+/** "Free" is not all of "full and free". */
+function isAllOf(slot: Path[number] | undefined, state: readonly Phrase[]): boolean {
+  if (!slot || !isWordSlot(slot)) return false
+  const isRest = (word: string) =>
+    isStateWord(word) && !ALL.has(word) && !state.some(({ words }) => words.includes(word))
+  return slot.wordings.some((own) => saysSame(own, state) && !own.words.some(isRest))
+}
+
+/** The part that a state speaks against: one whose words it excludes, or else the one whose state is asked for. */
+function contrarySlot(path: Path, states: readonly (readonly string[])[], state: readonly string[]): number {
+  const excluded = new Set(state.flatMap((text) => text.split(' ').flatMap((word) => [...opposites(word)])))
+  const isExcluded = (word: string) =>
+    excluded.has(word) || SYNONYMS.some((line) => line.includes(word) && line.some((one) => excluded.has(one)))
+  const opposed = path.findIndex((slot) => isWordSlot(slot) && wordsOf(slot).some(isExcluded))
+  if (opposed >= 0) return opposed
+  const asked = new Set(states.map((each) => slotOfState(path, each.map(phraseOf))).filter((slot) => slot >= 0))
+  const [only] = asked
+  return asked.size === 1 && only !== undefined ? only : path.findIndex(isWordSlot)
 }
 
 /** A part's wordings and states as people also say them. */

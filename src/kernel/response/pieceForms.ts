@@ -66,7 +66,10 @@ function isRound(tokens: readonly Token[]): boolean {
 export function costNamed(tokens: readonly Token[], spec: KindSpec): number {
   switch (spec.kind) {
     case 'identifier':
-      return LETTERS_FIRST.test(shapeOf(tokens)) ? 0 : 0.8
+      return LETTERS_FIRST.test(shapeOf(tokens)) ? 0 : 1.3
+    // "Via alfa, two seven": rather the own flight number than taxiway A27.
+    case 'route':
+      return /LN{2,}$/.test(shapeOf(tokens)) ? 1.3 : 0
     case 'altitude':
       return tokens.some(isScale) && !isRound(tokens) ? 0.6 : 0
     case 'runway':

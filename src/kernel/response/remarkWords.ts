@@ -7,7 +7,7 @@ const words = (text: string): ReadonlySet<string> => new Set(text.split(/\s+/).f
 
 /** Of remarks that say that all is well, where it was looked up, or nothing at all. */
 export const REMARKS = words(`
-  light lights top bottom direction directions call word reading reads greens axes complete completed
+  light lights bottom direction directions call word reading reads greens axes complete completed
   parking park tow tug towbar seat smoking locked latched secure secured armed active fully full cleared push mid
   middle gate release signed including bang drop drops page clean sight view hand hands steering accumulator
   accumulators detent latch catch chocks chock cones pin pins flag ribbon salute wave briefed attendant attendants
@@ -110,8 +110,11 @@ export const NO_AND = words(
 export const COUNTED = words(`
   feet foot ft metres meters miles mile kilometres kilometers degrees degree knots
   percent hectopascals millibars inches aircraft people persons passengers souls crew engine engines start starts axis axes
-  axes windows levers switches bugs needles gauges altimeters lights greens systems handles selectors pumps generators
   litres liters gallons pounds kilos tonnes tons volts amps psi rpm revs cycles sides apart`)
+
+/** A small number before one of these says how many of them there are. */
+export const COUNTED_THINGS = words(`
+  axes windows levers switches bugs needles gauges altimeters lights greens systems handles selectors pumps generators sides`)
 
 /** A number after one of these measures something else. */
 export const MEASURED = words(`within difference limit limits margin limited maximum minimum max min split between under
@@ -119,6 +122,7 @@ export const MEASURED = words(`within difference limit limits margin limited max
 
 /** May stand between the name of a thing and its state, or before a value, without naming anything else. */
 export const BESIDE_STATE = words(`
+  them
   fully full now all both every each already just properly firmly safely definitely positively really nicely well indeed
   switched turned selected confirmed showing coming went gone is are it they everything lot same currently again
   can may you please bug bugs bugged needle needles gauge gauges indicator lever handle dial dials window squawk squawking code box

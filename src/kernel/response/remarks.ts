@@ -15,6 +15,7 @@ import {
   BEFORE_VALUE,
   BESIDE_STATE,
   COUNTED,
+  COUNTED_THINGS,
   DESCENDING,
   DOUBTFUL,
   FAULTS,
@@ -39,6 +40,8 @@ export interface Weighed {
   readonly beside: boolean
   /** Something in it may speak against the item. */
   readonly doubt: boolean
+  /** A word in it is not known to be harmless. */
+  readonly unheard: boolean
   /** All of several are asked for, and only one of a pair was named. */
   readonly partial: boolean
   /** Each of a pair was said to be in another state. */
@@ -56,9 +59,9 @@ export function withoutRemarks(frame: Frame, all: readonly Atom[]): Weighed {
   const isMySide = words.some((word, at) => word === 'my' && words[at + 1] === 'side')
   const isBoth = words.includes('mine') && words.includes('yours')
   const isDoubtful =
-    words.some((word) => (OWNERS.has(word) ? !isBoth : isDoubt(frame, word))) ||
-    (isMySide && !words.some((word) => ALL.has(word) || word === 'your')) ||
-    counted.atoms.some((_, at) => isUnwelcome(frame, counted.atoms, at) || isUnheardOf(frame, counted.atoms, at)) ||
+    words.some((word) => (OWNERS.has(word) ? !isBoth && !frame.ofSeveral : isDoubt(frame, word))) ||
+    (isMySide && !frame.ofSeveral) ||
+    counted.atoms.some((_, at) => isUnwelcome(frame, counted.atoms, at)) ||
     isAsked(counted.atoms)
   return {
     said: denied.flatMap((atom) => ('token' in atom ? [atom.token] : atom.tokens)),
@@ -69,7 +72,8 @@ export function withoutRemarks(frame: Frame, all: readonly Atom[]): Weighed {
       isLooseNo ||
       isDoubtful ||
       all.some((atom) => atom.type === 'unknown' && atom.amount && atom.token.foreign),
-    partial: frame.ofSeveral && isOneOfPair(frame, all),
+    unheard: counted.atoms.some((_, at) => isUnheardOf(frame, counted.atoms, at)),
+    partial: frame.ofSeveral && (isOneOfPair(frame, all) || (isMySide && !words.some((word) => ALL.has(word)))),
     mixed: frame.ofSeveral && isMixed(frame, all),
   }
 }
@@ -157,7 +161,7 @@ function withoutCounts(frame: Frame, atoms: readonly Atom[]): { atoms: readonly 
   for (let at = 0; at < atoms.length; at++) {
     const atom = atoms[at] as Atom
     if (atom.type === 'run' && atom.tokens.some(isNumberToken)) {
-      if (isMeasured(frame, atoms, at)) continue
+      if (isMeasured(frame, atoms, at) || isHowMany(atoms, at)) continue
       if (isOthers(frame, atoms, at)) doubt = true
       else if (isCounting(frame, atoms, at)) continue
     }
@@ -174,6 +178,13 @@ function withoutCounts(frame: Frame, atoms: readonly Atom[]): { atoms: readonly 
     kept.push(atom)
   }
   return { atoms: kept, doubt }
+}
+
+/** "All three bugged": how many there are. */
+function isHowMany(atoms: readonly Atom[], at: number): boolean {
+  const run = atoms[at]
+  const before = wordOf(atoms[at - 1]) === 'the' ? at - 2 : at - 1
+  return run?.type === 'run' && run.tokens.length === 1 && wordOf(atoms[before]) === 'all' && isPlain(atoms[at + 1])
 }
 
 /** Right after the name of something else a number may be that one's: "rotate one two six" to "V one?". */
@@ -196,7 +207,8 @@ const isAmount = (atom: Atom | undefined): boolean => atom?.type === 'unknown' &
 function isCounting(frame: Frame, atoms: readonly Atom[], at: number): boolean {
   const after = wordOf(atoms[at + 1])
   const isOwn = frame.vocabulary.has(after) || frame.harmless.has(after)
-  return isPlain(atoms[at + 1]) && COUNTED.has(after) && !isOwn && !isUnit(frame, after)
+  const isFew = atoms[at]?.type === 'run' && (atoms[at] as RunAtom).tokens.length === 1 && COUNTED_THINGS.has(after)
+  return isPlain(atoms[at + 1]) && (isFew || (COUNTED.has(after) && !isOwn && !isUnit(frame, after)))
 }
 
 const isUnit = (frame: Frame, word: string) =>
@@ -214,8 +226,9 @@ function isCountedAt(frame: Frame, atoms: readonly Atom[], at: number, end: numb
   // "Down, two green" to `down three green`.
   if (frame.figureCount > 0 || [...frame.vocabulary].some(isNumberWord)) return false
   const after = wordOf(atoms[end])
-  const noun = COUNTED.has(after) || frame.harmless.has(after) ? after : wordOf(atoms[end + 1])
-  if (end - at > 1 || COUNTED.has(noun) || frame.harmless.has(noun)) return true
+  const noun =
+    COUNTED.has(after) || COUNTED_THINGS.has(after) || frame.harmless.has(after) ? after : wordOf(atoms[end + 1])
+  if (end - at > 1 || COUNTED.has(noun) || COUNTED_THINGS.has(noun) || frame.harmless.has(noun)) return true
   return (frame.ofSeveral && isSide(wordOf(atoms[at]))) || wordOf(atoms[at]) === 'a'
 }
 
@@ -225,15 +238,17 @@ function withoutForeignStates(frame: Frame, atoms: readonly Atom[]): readonly At
     if (atom.type === 'run') return isFarDirection(frame, atoms, at, atom)
     if (atom.type !== 'phrase' || !isBareState(frame, atom)) return false
     if (isPreposition(atoms, at))
-      return atoms.some((one, i) => i !== at && one.type === 'phrase' && one.known.type === 'own')
+      return atoms.some((one, i) => i !== at && one.type === 'phrase' && SAYING.has(one.known.type))
     return atom.known.type === 'own' && (isNamedBefore(frame, atoms, at) || isOfOtherPart(frame, atoms, at, atom))
   }
   return atoms.filter((atom, at) => !isForeign(atom, at))
 }
 
+const SAYING: ReadonlySet<string> = new Set(['own', 'state'])
 const LINKS: ReadonlySet<string> = new Set('is are now'.split(' '))
 
 function isNamedBefore(frame: Frame, atoms: readonly Atom[], at: number): boolean {
+  if (frame.isUnasked) return false
   let before = at - 1
   while (atoms[before]?.type === 'harmless' && LINKS.has(wordOf(atoms[before]))) before--
   const named = atoms[before]
@@ -301,7 +316,8 @@ function isOneOfPair(frame: Frame, atoms: readonly Atom[]): boolean {
     }
   })
   const isOwn = (word: string) => (frame.vocabulary.has(word) || frame.harmless.has(word)) && !ALL.has(word)
-  const words = said.filter((word) => !isOwn(word))
+  // "The two switches" are both.
+  const words = said.filter((word, at) => !isOwn(word) && !(word === 'two' && COUNTED_THINGS.has(said[at + 1] ?? '')))
   // "All good" is not all of them.
   const isAll = (word: string, at: number) => ALL.has(word) && !(word === 'all' && ALL_WELL.has(said[at + 1] ?? ''))
   if (said.some(isAll)) return false

@@ -5,12 +5,14 @@ import {
   ALL,
   BEFORE_VALUE,
   COUNTED,
+  COUNTED_THINGS,
   isSide,
   NEVER_WELCOME,
   OTHER_THINGS,
   PASSING,
   REMARKS,
   SIDES,
+  SIGNS,
 } from './remarkWords.ts'
 import { type Atom, isPlain, wordOf } from './scan.ts'
 
@@ -19,14 +21,15 @@ export function isUnheardOf(frame: Frame, atoms: readonly Atom[], at: number): b
   if (atom?.type !== 'unknown' || atom.amount) return false
   const word = atom.token.text
   if (PREPOSITIONS.has(word)) return !isLeading(frame, word, atoms[at + 1]) && !isTrailing(atoms, at)
-  if (isSide(word)) return !isPairSaid(atoms, word) && !isPlace(frame, atoms, at)
-  if (NEVER_WELCOME.has(word) || ALL.has(word) || COUNTED.has(word)) return false
+  if (isSide(word)) return !isPairSaid(atoms, word) && !isPlace(frame, atoms, at) && !isOnlyOne(frame, atoms, word)
+  if (NEVER_WELCOME.has(word) || ALL.has(word) || COUNTED.has(word) || COUNTED_THINGS.has(word)) return false
   if (word.length === 1) return !isAbbreviation(atoms, at)
   if (BEFORE_VALUE.has(word) && atoms[at + 1]?.type === 'run') return false
   if (OF_CALLS.has(word)) return !frame.isUnasked
   if (word === 'pulled') return !frame.harmless.has('brake')
   if (word === 'flashing') return !frame.harmless.has('beacon') && !frame.harmless.has('strobe')
   if (PASSING.has(word) && frame.isUnasked && frame.figureCount > 0) return false
+  if (SIGNS.some((sign) => sign.has(word)) && frame.harmless.has('signs')) return false
   if (OTHER_THINGS.has(word)) return frame.figureCount === 0 && isSaidOf(frame, atoms, at)
   return !REMARKS.has(word) && !frame.initials.has(word) && !frame.harmless.has(word)
 }
@@ -60,6 +63,15 @@ function isPairSaid(atoms: readonly Atom[], word: string): boolean {
   const pair = SIDES.find((sides) => sides.some((side) => side.has(word)))
   return pair?.every((side) => [...side].some((one) => said.has(one))) === true
 }
+
+const HANDS = words('left right port starboard')
+const tokensIn = (atom: Atom) => ('token' in atom ? [atom.token] : atom.tokens)
+
+/** "The left one is on" to `both on`: told to be only one of them. */
+const isOnlyOne = (frame: Frame, atoms: readonly Atom[], word: string) =>
+  frame.ofSeveral &&
+  (frame.figureCount === 0 || HANDS.has(word)) &&
+  !atoms.some((atom) => tokensIn(atom).some(({ text }) => ALL.has(text)))
 
 /** "Thumbs up on the left": where something was seen. */
 function isPlace(frame: Frame, atoms: readonly Atom[], at: number): boolean {

@@ -92,7 +92,7 @@ describe('the states of', () => {
     ['on', [['on', 'lit'], ['closed']], ['0 lit', '0 on!'], ['0 closed', '0 off']],
     ['<v1>', [['closed']], [], ['-1 closed']],
     ['(on | now)', [['on', 'lit']], ['0 lit', '0 now!', '0 on!'], ['0 off']],
-    ['on <v1>', [['dim']], ['0 on!'], ['0 dim', '0 off']],
+    ['on <v1>', [['dim']], ['0 on!'], ['1 dim', '0 off']],
     ['<v1> on', [['dim']], ['1 on!'], ['1 dim', '1 off']],
     [
       'gear down {gear} lights on {lights}',

@@ -261,7 +261,7 @@ describe('several parts', () => {
     [
       SPEEDS,
       'V one one two eight rotate banana',
-      'sayAgain notUnderstood: v1 missing "one two eight" =128, vr missing lacks digits',
+      'incomplete missing: v1 ok "one two eight" =128, vr missing lacks digits',
     ],
     [SPEEDS, 'V one one two nine banana', 'negative value: v1 wrong "one two nine" =129, vr missing'],
     [

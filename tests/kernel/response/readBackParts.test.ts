@@ -63,7 +63,7 @@ describe('a read-back tells of its parts', () => {
     ],
     [
       'climb five thousand banana',
-      `sayAgain notUnderstood: climb missing "climb", level missing "five thousand", ${REST}`,
+      `incomplete missing: climb ok "climb", level ok "five thousand", ${REST}`,
     ],
     [
       'climb negative five thousand',
