@@ -14,10 +14,7 @@ export interface DecimalSpec extends Scale {
 }
 
 const AFFIXES = affixTable([
-  [
-    { role: 'unit' },
-    ['percent', 'percents', 'per', 'cent', 'mac', 'n1', 'torque', 'units', 'unit', 'degrees', 'degree'],
-  ],
+  [{ role: 'unit' }, ['percent', 'percents', 'per', 'cent', 'mac', 'n1', 'units', 'unit', 'degrees', 'degree']],
   [{ role: 'sign', sign: -1 }, ['minus']],
   [{ role: 'sign', sign: 1 }, ['plus']],
 ])

@@ -27,13 +27,19 @@ const JOINED = new Set(['un', 'dis', 'non', 'de', 're', 'pre', 'mis', 'in', 'x']
 const KEPT_TOGETHER = new Set(
   "it's that's what's here's there's he's she's who's let's instructor's captain's officer's pilot's".split(' '),
 )
+/** The spelling alphabet, as others write it. */
+const SPELLINGS: ReadonlyMap<string, string> = new Map([
+  ['alpha', 'alfa'],
+  ['juliet', 'juliett'],
+])
 /** More than any answer has. */
 const MOST_TOKENS = 2000
 
 function wordToken(text: string, start: number, end: number): Token {
   const number = NUMBER_WORDS.get(text)
   const isDigit = number?.type === 'digit' && (number.form === 'plain' || number.form === 'radio')
-  return { text, number, canon: isDigit ? number.digits : text, foreign: false, start, end }
+  const canon = isDigit ? number.digits : (SPELLINGS.get(text) ?? text)
+  return { text, number, canon, foreign: false, start, end }
 }
 
 function numeral(digits: string, start: number, end: number): Token {

@@ -141,7 +141,8 @@ function wordsOfTokens(tokens: readonly Token[]): string {
   let text = ''
   let end = -1
   for (const token of tokens) {
-    text += text === '' || token.start === end ? token.text : ` ${token.text}`
+    const isJoined = text !== '' && token.start === end
+    text += isJoined && token.text === 'is' ? "'s" : isJoined || text === '' ? token.text : ` ${token.text}`
     end = token.end
   }
   return text

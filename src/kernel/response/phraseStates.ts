@@ -18,6 +18,7 @@ const STATES: readonly PhraseStates[] = [
     ],
     knownBy: [],
   },
+  { same: [['push']], alsoSaid: [['pushback'], ['push', 'back']], against: [], knownBy: [] },
   {
     same: [
       ['hold', 'short'],
@@ -52,7 +53,12 @@ const STATES: readonly PhraseStates[] = [
       ['start', 'is', 'approved'],
       ['startup', 'approved'],
       ['start', 'up', 'approved'],
+      ['start', 'up', 'is', 'approved'],
+      ['startup', 'is', 'approved'],
       ['approved', 'to', 'start'],
+      ['approved', 'for', 'start'],
+      ['approved', 'for', 'start', 'up'],
+      ['approved', 'for', 'the', 'start', 'up'],
       ['cleared', 'to', 'start'],
       ['cleared', 'for', 'start'],
       ['cleared', 'start'],
@@ -69,6 +75,8 @@ const STATES: readonly PhraseStates[] = [
   {
     same: [
       ['and', 'start'],
+      ['and', 'start', 'up'],
+      ['and', 'startup'],
       ['and', 'crank'],
     ],
     against: [],
@@ -92,6 +100,14 @@ const STATES: readonly PhraseStates[] = [
       ['can', 'we', 'get'],
       ['may', 'we', 'have'],
       ['looking', 'for'],
+    ],
+    against: [],
+    knownBy: [],
+  },
+  {
+    same: [
+      ['line', 'up'],
+      ['lining', 'up'],
     ],
     against: [],
     knownBy: [],

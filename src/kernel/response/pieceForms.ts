@@ -112,10 +112,11 @@ export function costBare(tokens: readonly Token[], spec: KindSpec): number | und
       return /^L{3,6}$/.test(shapeOf(tokens)) ? 0 : undefined
     case 'frequency':
     case 'altimeter':
-    case 'route':
     case 'choice':
     case 'wind':
       return 0
+    case 'route':
+      return costNamed(tokens, spec)
     default:
       return hasRole(tokens, spec, 'unit') && tokens.some(isNumberToken) ? 0 : undefined
   }

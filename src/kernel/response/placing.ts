@@ -26,7 +26,7 @@ import {
   unnamed,
   type Way,
 } from './placingWays.ts'
-import { SPOILING } from './radioWords.ts'
+import { isSpoiled } from './radioWords.ts'
 
 /** What was said; `stray` where a number in it is nobody's, undefined where nobody can be certain. */
 export function placed(
@@ -35,7 +35,7 @@ export function placed(
   options: PlacingOptions,
 ): readonly Said[] | 'stray' | undefined {
   if (tokens.length === 0 || tokens.length > LONGEST || plan.places.length > MOST_PLACES) return undefined
-  if (tokens.some(({ text }) => SPOILING.has(text) && !isOwnWord(plan, text))) return undefined
+  if (isSpoiled(tokens, (word) => isOwnWord(plan, word), options.mayBeBare)) return undefined
   const lexemes = lexemesOf(plan, tokens)
   const ways = Array.from({ length: tokens.length + 1 }, () => new Map<string, Way>())
   const search = { ...options, plan, tokens, lexemes, ways, forms: new Map(), ...bodyOf(lexemes) }

@@ -4,6 +4,7 @@
  */
 
 import type { KindName } from '../kinds/kind.ts'
+import type { Token } from '../numbers/tokens.ts'
 
 /** One phrase a line. */
 const phrases = (text: string): readonly (readonly string[])[] =>
@@ -163,7 +164,6 @@ export const COURTESIES = phrases(`
   thank you very much
   cheers
   see you
-  see you later
   see ya
   so long
   bye
@@ -178,6 +178,20 @@ export const COURTESIES = phrases(`
   have a nice day
   please
   sir
+  ma am
+  madam
+  mate
+  ciao
+  adios
+  gracias
+  namaskar
+  buenos dias
+  buenas tardes
+  bonjour
+  au revoir
+  thank you so much
+  see you later
+  gday
   okay
   ok
   alright
@@ -278,7 +292,6 @@ export const COURTESIES = phrases(`
   will call ready
   report ready
   will report ready
-  ready to cross
   traffic in sight
   has traffic in sight
   traffic is in sight
@@ -305,4 +318,22 @@ export const OF_OTHER_TRAFFIC: ReadonlySet<string> = new Set(
 )
 
 /** Said of the other end of the aircraft, and of what was not given: nothing beside it is taken for read back. */
-export const SPOILING: ReadonlySet<string> = new Set(words('tail instead unless until push pushback takeoff'))
+const SPOILING: ReadonlySet<string> = new Set(
+  words('tail instead unless until push pushback takeoff request requesting rolling'),
+)
+const OTHER_END: ReadonlySet<string> = new Set(words('nose face facing'))
+/** With one of these begins a question, and no read-back. */
+const ASKING: ReadonlySet<string> = new Set(
+  words('is are do did can could may shall would should ready looking confirm'),
+)
+const ASKED: ReadonlySet<string> = new Set(['is it', 'ready to', 'ready for', 'looking for', 'good to'])
+
+/** Something in a transmission says that it reads nothing back. `isCall`: it need not. */
+export function isSpoiled(tokens: readonly Token[], isOwn: (word: string) => boolean, isCall = false): boolean {
+  const said = tokens.map(({ text }) => text)
+  if (said.some((word) => SPOILING.has(word) && !isOwn(word))) return true
+  if (isOwn('tail') && said.some((word) => OTHER_END.has(word))) return true
+  if (isCall) return false
+  const [first = ''] = said
+  return (ASKING.has(first) && !isOwn(first)) || said.some((word, at) => ASKED.has(`${word} ${said[at + 1] ?? ''}`))
+}

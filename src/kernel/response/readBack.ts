@@ -12,7 +12,7 @@ import { judge, vetoed } from './judge.ts'
 import { HARMLESS, HESITATIONS, opposites } from './lexicon.ts'
 import type { JudgeInput, Judgement, Part } from './model.ts'
 import { placedSegments } from './placedSegments.ts'
-import { SPOILING } from './radioWords.ts'
+import { isSpoiled } from './radioWords.ts'
 import { allOf, NOTHING, type Response } from './response.ts'
 import { type Segment, segmentsOf } from './segments.ts'
 import type { SpokenElement } from './spokenElement.ts'
@@ -46,8 +46,8 @@ function judgeOne(elements: readonly SpokenElement[], input: Input): Judgement {
   if (judged !== 'stray' && judged?.every(isClear)) return merged(elements, judged, new Set(input.held))
   const cut = judgeCut(elements, input)
   const own = wordsOf(elements)
-  const isSpoiled = judged !== undefined || input.heard.tokens.some(({ text }) => SPOILING.has(text) && !own.has(text))
-  return isSpoiled && cut.verdict === 'correct' ? doubted(cut) : cut
+  const isDoubtful = judged !== undefined || isSpoiled(input.heard.tokens, (word) => own.has(word))
+  return isDoubtful && cut.verdict === 'correct' ? doubted(cut) : cut
 }
 
 /** It says what was heard, for right or wrong. */
@@ -178,7 +178,7 @@ function merged(
   const parts = [...said.values()]
   const wrong = judged.find(({ verdict }) => verdict === 'negative') ?? twice[0]
   if (wrong) return { verdict: 'negative', ...(wrong.because && { because: wrong.because }), parts }
-  if (parts.every(({ state }) => state === 'ok')) return { verdict: 'correct', parts }
+  if (parts.every(({ state, doubtful }) => state === 'ok' && !doubtful)) return { verdict: 'correct', parts }
   return { verdict: 'incomplete', because: 'missing', parts }
 }
 

@@ -7,8 +7,9 @@ const words = (text: string): ReadonlySet<string> => new Set(text.split(/\s+/).f
 
 /** Of remarks that say that all is well, where it was looked up, or nothing at all. */
 export const REMARKS = words(`
+  he's she's who's what's
   light lights bottom direction directions call word reading reads greens axes complete completed
-  parking park tow tug towbar seat smoking locked latched secure secured armed active fully full cleared push mid
+  parking park tow towbar seat smoking locked latched secure secured armed active fully full cleared push mid
   middle gate release signed including bang drop drops page clean sight view hand hands steering accumulator
   accumulators detent latch catch chocks chock cones pin pins flag ribbon salute wave briefed attendant attendants
   flight systems system rechecked dialled dialed typed entered programmed loaded sheet loadsheet card plan
@@ -36,6 +37,7 @@ export const REMARKS = words(`
 
 /** Other things on board: harmless beside an answer, unless what is said right before or after is said of them. */
 export const OTHER_THINGS = words(`
+  tug tractor cart truck
   temperatures temps temp temperature quantity quantities oil engine engines generator generators gens gen bus
   buses battery batteries alternator alternators electrics hydraulics hydraulic pneumatics bleed bleeds pack packs
   fuel vacuum suction flaps flap gear doors door slides slide harness seats pumps pump brake brakes trim

@@ -56,7 +56,8 @@ export function withoutRemarks(frame: Frame, all: readonly Atom[]): Weighed {
   const words = counted.atoms.filter(isPlain).map(wordOf)
   // "Off, no, I leave it on": a "no" that is not the state's.
   const isLooseNo = denied.some((atom, at) => wordOf(atom) === 'no' && isPlain(denied[at + 1]))
-  const isMySide = words.some((word, at) => word === 'my' && words[at + 1] === 'side')
+  const isMine = (next: string) => next === 'side' || (frame.ofSeveral && frame.harmless.has(next))
+  const isMySide = words.some((word, at) => word === 'my' && isMine(words[at + 1] ?? ''))
   const isBoth = words.includes('mine') && words.includes('yours')
   const isDoubtful =
     words.some((word) => (OWNERS.has(word) ? !isBoth && !frame.ofSeveral : isDoubt(frame, word))) ||
@@ -129,7 +130,12 @@ function withoutDenials(frame: Frame, atoms: readonly Atom[]): readonly Atom[] {
 
 /** "Aux" may be the auxiliary that the item must not be on. */
 function isCutShort(frame: Frame, word: string): boolean {
-  return word.length > 2 && [...frame.contraries].some((own) => own.length > word.length + 2 && own.startsWith(word))
+  const isName = [...frame.harmless].some((own) => own.startsWith(word))
+  return (
+    word.length > 2 &&
+    !isName &&
+    [...frame.contraries].some((own) => own.length > word.length + 2 && own.startsWith(word))
+  )
 }
 
 const ABSENT: ReadonlySet<string> = new Set(['no', 'without', 'nothing'])
@@ -205,6 +211,8 @@ const isAmount = (atom: Atom | undefined): boolean => atom?.type === 'unknown' &
 
 /** "Twenty feet", "two starts": followed by what it counts, and that is no unit of the item's. */
 function isCounting(frame: Frame, atoms: readonly Atom[], at: number): boolean {
+  const before = atoms[at - 1]
+  if (before?.type === 'phrase' && before.known.type === 'label') return false
   const after = wordOf(atoms[at + 1])
   const isOwn = frame.vocabulary.has(after) || frame.harmless.has(after)
   const isFew = atoms[at]?.type === 'run' && (atoms[at] as RunAtom).tokens.length === 1 && COUNTED_THINGS.has(after)

@@ -1,6 +1,7 @@
 /** Whether a word of a remark is known to be harmless where it stands. What nobody has heard of is asked about. */
 
 import type { Frame } from './frame.ts'
+import { isStateWord } from './lexicon.ts'
 import {
   ALL,
   BEFORE_VALUE,
@@ -25,6 +26,7 @@ export function isUnheardOf(frame: Frame, atoms: readonly Atom[], at: number): b
   if (NEVER_WELCOME.has(word) || ALL.has(word) || COUNTED.has(word) || COUNTED_THINGS.has(word)) return false
   if (word.length === 1) return !isAbbreviation(atoms, at)
   if (BEFORE_VALUE.has(word) && atoms[at + 1]?.type === 'run') return false
+  if (LIMITS.has(word)) return [at - 1, at - 2].some((before) => LINKS.has(wordOf(atoms[before])))
   if (OF_CALLS.has(word)) return !frame.isUnasked
   if (word === 'pulled') return !frame.harmless.has('brake')
   if (word === 'flashing') return !frame.harmless.has('beacon') && !frame.harmless.has('strobe')
@@ -37,6 +39,8 @@ export function isUnheardOf(frame: Frame, atoms: readonly Atom[], at: number): b
 /** Harmless in what the pilot says first, not beside an answer: "cockpit to ground", "you can". */
 const words = (text: string): ReadonlySet<string> => new Set(text.split(/\s+/))
 
+/** "Is the limit" is no value. */
+const LIMITS = words('limit limits maximum minimum')
 const OF_CALLS = words('can pushback cockpit')
 
 const PREPOSITIONS = words('on off in out up down')
@@ -90,9 +94,12 @@ function isSaidOf(frame: Frame, atoms: readonly Atom[], at: number): boolean {
   const isOwn = (atom: Atom | undefined) => atom?.type === 'phrase' && atom.known.type === 'own'
   let next = at + 1
   while (OTHER_THINGS.has(wordOf(atoms[next])) || BETWEEN.has(wordOf(atoms[next]))) next++
-  if (isOwn(atoms[next])) return !atoms.slice(0, at).some(isOwn)
+  if (isOwn(atoms[next])) return !atoms.slice(0, at).some((atom) => isOwn(atom) && isState(atom))
+  // "Released on the tug".
+  if (wordOf(atoms[at - 2]) === 'on' && isOwn(atoms[at - 3])) return true
   return isOwn(atoms[at - 1]) && !AS_IT_SHOULD_BE.has(wordOf(atoms[next]))
 }
+const isState = (atom: Atom) => tokensIn(atom).some(({ text }) => isStateWord(text) && !ALL.has(text))
 const LINKS = words('is are')
 const BETWEEN = words('is are now heat anti ice door doors valve valves')
 const AS_IT_SHOULD_BE = words('good normal fine ok okay steady stable green checked too also look looks both all')

@@ -595,7 +595,7 @@ export const ITEMS: readonly WordedItem[] = [
     kind: 'taxi',
     seen: 'Call sign Marsh four two one, holding short of runway 33. Ground says: "Marsh four two one, cross runway three three, report runway vacated."',
     facts: 'read back the crossing',
-    elements: [['cross', '(cross | crossing) {cross} [runway] <cross>']],
+    elements: [['cross', '(cross | crossing) {crossing} [runway] <cross>']],
     figures: { cross: { kind: 'runway', value: '33' } },
   },
   {

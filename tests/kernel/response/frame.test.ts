@@ -92,13 +92,13 @@ describe('the states of', () => {
     ['on', [['on', 'lit'], ['closed']], ['0 lit', '0 on!'], ['0 closed', '0 off']],
     ['<v1>', [['closed']], [], ['-1 closed']],
     ['(on | now)', [['on', 'lit']], ['0 lit', '0 now!', '0 on!'], ['0 off']],
-    ['on <v1>', [['dim']], ['0 on!'], ['1 dim', '0 off']],
+    ['on <v1>', [['dim']], ['0 on!'], ['0 dim', '0 off']],
     ['<v1> on', [['dim']], ['1 on!'], ['1 dim', '1 off']],
     [
       'gear down {gear} lights on {lights}',
       [['lights on', 'lit'], ['dim']],
       ['0 gear down!', '1 lights on!', '1 lit'],
-      ['0 dim', '0 gear up', '0 up', '1 lights off', '1 off'],
+      ['1 dim', '0 gear up', '0 up', '1 lights off', '1 off'],
     ],
     ['lights on now', [['on', 'lit']], ['0 lights on now!', '0 lit', '0 on'], ['0 lights off now', '0 off']],
   ])('%s with those of its item, %j', (text, itemStates, own, states) => {

@@ -61,10 +61,7 @@ describe('a read-back tells of its parts', () => {
       'climb five thousand four two seven two hold short two two left',
       'negative value: climb ok "climb", level ok "five thousand", squawk wrong "four two seven two", hold ok "hold short", runway ok "two two left"',
     ],
-    [
-      'climb five thousand banana',
-      `incomplete missing: climb ok "climb", level ok "five thousand", ${REST}`,
-    ],
+    ['climb five thousand banana', `incomplete missing: climb ok "climb", level ok "five thousand", ${REST}`],
     [
       'climb negative five thousand',
       `sayAgain ambiguous: climb missing "climb", level missing "five thousand", ${REST}`,
