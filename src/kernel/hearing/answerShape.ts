@@ -7,6 +7,8 @@
 import { type KindSpec, kindOf } from '../kinds/kind.ts'
 import { tokensOf } from '../numbers/tokens.ts'
 import { withoutChallenge } from '../response/challenge.ts'
+import { withCorrections } from '../response/corrections.ts'
+import { HESITATIONS } from '../response/lexicon.ts'
 import { numberRuns, type Run } from './completeness.ts'
 
 /** "Nose up, set and checked" beside one value; two more for each further one. */
@@ -16,14 +18,16 @@ const MOST_WORDS = 5
 export function hasAnswerShape(shapes: readonly KindSpec[], challenge: string, text: string): boolean {
   const most = shapes.map((spec) => kindOf(spec).heard.mostDigits(spec))
   if (shapes.length === 0 || !most.every((digits) => digits !== undefined)) return true
-  const tokens = withoutChallenge(tokensOf(text), tokensOf(challenge))
+  const heard = tokensOf(text).filter((token) => !HESITATIONS.has(token.text))
+  const tokens = withCorrections(withoutChallenge(heard, tokensOf(challenge)), () => false)
   const numbers = numberRuns(tokens)
   if (numbers.length === 0) return true
   const corrections = tokens.filter((token) => token.text === 'correction').length
   const words = tokens.filter(({ number, text }) => !number && text !== 'and').length
   // A number that is said twice is one.
   const isFew = new Set(numbers.map(({ said }) => said)).size <= shapes.length * (1 + corrections)
-  const longest = Math.max(...most)
+  // Several values may come in a row: "one twenty four, one twenty eight".
+  const longest = Math.max(...most) * Math.max(1, shapes.length - numbers.length + 1)
   return (
     isFew &&
     words <= MOST_WORDS + 2 * (shapes.length - 1) + 2 * corrections &&
@@ -32,7 +36,7 @@ export function hasAnswerShape(shapes: readonly KindSpec[], challenge: string, t
 }
 
 /** With "hundred" and "thousand" in it, it must go as such numbers go. */
-const GROUPED = /^(?:(?:d{1,3}|e|yd?|dh(?:yd?|e|d)?)k)?(?:(?:d|e|yd?)h)?(?:yd?|e|d{0,3})(?:\.d*)?$/
+const GROUPED = /^(?:(?:d{1,3}|e|yd?|dh(?:yd?|e|d)?)k)?(?:(?:d|e|yd?)?h)?(?:yd?|e|d{0,3})(?:\.d*)?$/
 
 function isOneNumber({ signs, digits }: Run, longest: number): boolean {
   if (signs.includes('r')) return true
