@@ -143,6 +143,9 @@ const EXCLUDING: ReadonlyMap<string, ReadonlySet<string>> = (() => {
   return table
 })()
 
+/** All words that name a state of something. */
+export const STATE_WORDS: readonly string[] = [...EXCLUDING.keys()]
+
 /** Words that cannot be true together with this one. */
 export function opposites(word: string): ReadonlySet<string> {
   return EXCLUDING.get(word) ?? NONE

@@ -32,7 +32,10 @@ export const NAMED_BY: Readonly<Partial<Record<KindName, readonly (readonly stri
     squawking
     code
     transponder`),
-  runway: phrases('runway'),
+  runway: phrases(`
+    runway
+    runway in use
+    runway in use is`),
   altitude: phrases(`
     altitude
     climb
@@ -292,6 +295,10 @@ export const COURTESIES = phrases(`
   will call ready
   report ready
   will report ready
+  ready to cross
+  ready to cross when you are
+  ready to cross when you like
+  ready to cross when able
   traffic in sight
   has traffic in sight
   traffic is in sight

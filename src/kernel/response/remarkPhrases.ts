@@ -25,7 +25,7 @@ under the limit | under limit | under max | under maximum | under the max | unde
 below max | below maximum | below the maximum | below the max | well below | well within | well inside
 all right | about right | all good | all fine | all well | all normal | all green | all greens | all yours | all of them | all of it
 good to go | happy with that | happy with it | looks good | looks right | looks fine | sounds good | no smoking
-no longer needed | no longer required | no need | no need for it | no worries | no icing conditions | no icing | no problem | no problems | no issues | no change | no changes | no dramas | no surprises | no complaints | no trouble
+no longer needed | no longer required | no need | no need for it | no worries | nothing unusual | no amber | no ambers | no low pressure lights | no low pressure light | low pressure lights out | low pressure lights are out | low pressure lights are all out | lights out | lights are out | cooled down | no icing conditions | no icing | no problem | no problems | no issues | no change | no changes | no dramas | no surprises | no complaints | no trouble
 no doubt | no question | no kidding | no rush | no hurry
 ready when you are
 thumbs up | thumb up | thumbs up received | good morning | good afternoon | good evening | good day | good night | have a good one
@@ -39,7 +39,7 @@ like the card says | like the book says | by the book | per the card | per the b
 off the gauge | off the gauges | off the display | off the screen | off the panel | off the load sheet | off the chart
 up and running | up and ready | on our side of it
 to the letter
-departure runway | takeoff runway | active runway | runway in use | fasten seat belt | fasten belts | just now | right now
+departure runway | takeoff runway | active runway | fasten seat belt | fasten belts | just now | right now
 `
 
 const BY_FIRST: ReadonlyMap<string, readonly (readonly string[])[]> = (() => {

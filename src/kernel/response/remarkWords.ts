@@ -7,6 +7,7 @@ const words = (text: string): ReadonlySet<string> => new Set(text.split(/\s+/).f
 
 /** Of remarks that say that all is well, where it was looked up, or nothing at all. */
 export const REMARKS = words(`
+  closed already included
   he's she's who's what's
   light lights bottom direction directions call word reading reads greens axes complete completed
   parking park tow towbar seat smoking locked latched secure secured armed active fully full cleared push mid

@@ -61,7 +61,6 @@ export function withoutRemarks(frame: Frame, all: readonly Atom[]): Weighed {
   const isBoth = words.includes('mine') && words.includes('yours')
   const isDoubtful =
     words.some((word) => (OWNERS.has(word) ? !isBoth && !frame.ofSeveral : isDoubt(frame, word))) ||
-    (isMySide && !frame.ofSeveral) ||
     counted.atoms.some((_, at) => isUnwelcome(frame, counted.atoms, at)) ||
     isAsked(counted.atoms)
   return {
@@ -168,7 +167,7 @@ function withoutCounts(frame: Frame, atoms: readonly Atom[]): { atoms: readonly 
     const atom = atoms[at] as Atom
     if (atom.type === 'run' && atom.tokens.some(isNumberToken)) {
       if (isMeasured(frame, atoms, at) || isHowMany(atoms, at)) continue
-      if (isOthers(frame, atoms, at)) doubt = true
+      if (isOthers(frame, atoms, at) && !isFew(atoms, at)) doubt = true
       else if (isCounting(frame, atoms, at)) continue
     }
     // "Five point two up, off".
@@ -215,8 +214,13 @@ function isCounting(frame: Frame, atoms: readonly Atom[], at: number): boolean {
   if (before?.type === 'phrase' && before.known.type === 'label') return false
   const after = wordOf(atoms[at + 1])
   const isOwn = frame.vocabulary.has(after) || frame.harmless.has(after)
-  const isFew = atoms[at]?.type === 'run' && (atoms[at] as RunAtom).tokens.length === 1 && COUNTED_THINGS.has(after)
-  return isPlain(atoms[at + 1]) && (isFew || (COUNTED.has(after) && !isOwn && !isUnit(frame, after)))
+  return isPlain(atoms[at + 1]) && (isFew(atoms, at) || (COUNTED.has(after) && !isOwn && !isUnit(frame, after)))
+}
+
+/** "The two windows". */
+function isFew(atoms: readonly Atom[], at: number): boolean {
+  const run = atoms[at]
+  return run?.type === 'run' && run.tokens.length === 1 && COUNTED_THINGS.has(wordOf(atoms[at + 1]))
 }
 
 const isUnit = (frame: Frame, word: string) =>
@@ -232,7 +236,10 @@ function isMeasured(frame: Frame, atoms: readonly Atom[], at: number): boolean {
 /** In an item without figures a number of some size, or one with its noun, is about something else. */
 function isCountedAt(frame: Frame, atoms: readonly Atom[], at: number, end: number): boolean {
   // "Down, two green" to `down three green`.
-  if (frame.figureCount > 0 || [...frame.vocabulary].some(isNumberWord)) return false
+  const isOwnCount = frame.path.some(
+    (slot) => slot.type === 'word' && slot.wordings.some(({ words }) => words.some(isNumberWord)),
+  )
+  if (frame.figureCount > 0 || isOwnCount) return false
   const after = wordOf(atoms[end])
   const noun =
     COUNTED.has(after) || COUNTED_THINGS.has(after) || frame.harmless.has(after) ? after : wordOf(atoms[end + 1])
@@ -285,7 +292,7 @@ function isPreposition(atoms: readonly Atom[], at: number): boolean {
   return next?.type === 'harmless' && leads.has(wordOf(next)) && (isPlain(then) || wordOf(next) === 'to')
 }
 const OFF_LEADS: ReadonlySet<string> = new Set(['the', 'to', 'of', 'our', 'my'])
-const ON_LEADS: ReadonlySet<string> = new Set(['the', 'our', 'my'])
+const ON_LEADS: ReadonlySet<string> = new Set(['the', 'our', 'my', 'both'])
 
 /** Of a runway "right" and "left" are said at once; later they are about something else. */
 function isFarDirection(frame: Frame, atoms: readonly Atom[], at: number, run: RunAtom): boolean {

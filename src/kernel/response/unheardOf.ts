@@ -25,7 +25,8 @@ export function isUnheardOf(frame: Frame, atoms: readonly Atom[], at: number): b
   if (isSide(word)) return !isPairSaid(atoms, word) && !isPlace(frame, atoms, at) && !isOnlyOne(frame, atoms, word)
   if (NEVER_WELCOME.has(word) || ALL.has(word) || COUNTED.has(word) || COUNTED_THINGS.has(word)) return false
   if (word.length === 1) return !isAbbreviation(atoms, at)
-  if (BEFORE_VALUE.has(word) && atoms[at + 1]?.type === 'run') return false
+  if (BEFORE_VALUE.has(word) && atoms.slice(at + 1).find(({ type }) => type !== 'harmless')?.type === 'run')
+    return false
   if (LIMITS.has(word)) return [at - 1, at - 2].some((before) => LINKS.has(wordOf(atoms[before])))
   if (OF_CALLS.has(word)) return !frame.isUnasked
   if (word === 'pulled') return !frame.harmless.has('brake')
@@ -41,7 +42,7 @@ const words = (text: string): ReadonlySet<string> => new Set(text.split(/\s+/))
 
 /** "Is the limit" is no value. */
 const LIMITS = words('limit limits maximum minimum')
-const OF_CALLS = words('can pushback cockpit')
+const OF_CALLS = words('can pushback cockpit running taxiing continuing continue afterwards')
 
 const PREPOSITIONS = words('on off in out up down')
 /** "On the gauge", "in both", "in the green". */
