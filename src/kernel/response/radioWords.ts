@@ -287,6 +287,13 @@ export const COURTESIES = phrases(`
   call you when clear
   will call clear
   will call you clear
+  call you when we're clear
+  we'll call you when we're clear
+  report when runway vacated
+  report when the runway is vacated
+  i will report when runway vacated
+  will report when the runway is vacated
+  i will report when the runway is vacated
   call you for taxi
   will call you for taxi
   call for taxi

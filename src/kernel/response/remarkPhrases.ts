@@ -39,6 +39,13 @@ like the card says | like the book says | by the book | per the card | per the b
 off the gauge | off the gauges | off the display | off the screen | off the panel | off the load sheet | off the chart
 up and running | up and ready | on our side of it
 to the letter
+up here | over here | out there | back there | down there | over there | right here | just there | up front | down the back | down back
+stop to stop | all the way | all the way round | all the way around | right round | to the stops | on the stops | full movement | full travel
+in all directions | in the correct sense | in the right sense | the right way | as well | of each other | from each other
+from the table | in the table | off the plate | off the table | from the manual | in the manual | from the numbers
+cart is gone | cart is already gone | cart has gone | cart is away | cart away | cart is clear | cart clear | cart pulled away | took the cart away | taken the cart away
+let's go | you can go | you can push | ready to push | ready for push | we are ready | we're ready | i confirm | take off
+very good | very nice | very cold | very warm | very well | a wee bit | a bit
 departure runway | takeoff runway | active runway | fasten seat belt | fasten belts | just now | right now
 `
 

@@ -27,6 +27,7 @@ export function isUnheardOf(frame: Frame, atoms: readonly Atom[], at: number): b
   if (word.length === 1) return !isAbbreviation(atoms, at)
   if (BEFORE_VALUE.has(word) && atoms.slice(at + 1).find(({ type }) => type !== 'harmless')?.type === 'run')
     return false
+  if (DOINGS.has(word) && DOERS.has(wordOf(atoms[at - 1]))) return false
   if (LIMITS.has(word)) return [at - 1, at - 2].some((before) => LINKS.has(wordOf(atoms[before])))
   if (OF_CALLS.has(word)) return !frame.isUnasked
   if (word === 'pulled') return !frame.harmless.has('brake')
@@ -40,6 +41,11 @@ export function isUnheardOf(frame: Frame, atoms: readonly Atom[], at: number): b
 /** Harmless in what the pilot says first, not beside an answer: "cockpit to ground", "you can". */
 const words = (text: string): ReadonlySet<string> => new Set(text.split(/\s+/))
 
+/** What the pilot did: "I moved the lever". */
+const DOERS = words("i we i've we've have")
+const DOINGS =
+  words(`moved pulled pushed turned tried tested tugged pressed took taken given gave showed shown filled dipped
+  worked listened read cycled wiggled waggled`)
 /** "Is the limit" is no value. */
 const LIMITS = words('limit limits maximum minimum')
 const OF_CALLS = words('can pushback cockpit running taxiing continuing continue afterwards')
@@ -50,7 +56,9 @@ const LEADS = words('the both our my his her there here it line sight view hand 
 const isLeading = (frame: Frame, word: string, next: Atom | undefined) =>
   (LEADS.has(wordOf(next)) && word !== 'down') ||
   // "In standby", of one of several values.
-  (frame.figureCount > 1 && next?.type === 'phrase' && (word === 'in' || word === 'on'))
+  (frame.figureCount > 1 && next?.type === 'phrase' && (word === 'in' || word === 'on')) ||
+  // "In idle", "in the arm position".
+  (frame.figureCount === 0 && next?.type === 'phrase' && next.known.type === 'own' && word === 'in')
 /** "Bugs up", "coming up", "called up", "strapped in". */
 const TRAILS: Readonly<Record<string, ReadonlySet<string>>> = {
   up: words('bugs bugged bug coming called lined came comes brought thumbs popped pops queued'),
