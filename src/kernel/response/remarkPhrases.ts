@@ -40,6 +40,8 @@ off the gauge | off the gauges | off the display | off the screen | off the pane
 up and running | up and ready | on our side of it
 to the letter
 up here | over here | out there | back there | down there | over there | right here | just there | up front | down the back | down back
+all the way back | right back | hard back | after the start | one moment | below our maximum | below our max
+what we briefed | what we got | what we planned | what we have | what we had
 stop to stop | all the way | all the way round | all the way around | right round | to the stops | on the stops | full movement | full travel
 in all directions | in the correct sense | in the right sense | the right way | as well | of each other | from each other
 from the table | in the table | off the plate | off the table | from the manual | in the manual | from the numbers

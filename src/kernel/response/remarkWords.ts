@@ -7,6 +7,7 @@ const words = (text: string): ReadonlySet<string> => new Set(text.split(/\s+/).f
 
 /** Of remarks that say that all is well, where it was looked up, or nothing at all. */
 export const REMARKS = words(`
+  em myself showed wheel wheels within drawing sure settled
   beautiful excellent super brilliant marvellous splendid chilly very kinda wee bit lots guy guys lad lads ramper
   closed already included
   he's she's who's what's

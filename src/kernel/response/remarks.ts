@@ -95,7 +95,7 @@ function isAsked(atoms: readonly Atom[]): boolean {
 }
 /** "I have set it", "set, it is …". */
 const isDone = (said: readonly string[], at: number) =>
-  HAVING.has(said[at - 1] ?? '') || (said[at + 1] === 'it' && LINKS.has(said[at + 2] ?? ''))
+  HAVING.has(said[at - 1] ?? '') || said[at + 2] === 'sure' || (said[at + 1] === 'it' && LINKS.has(said[at + 2] ?? ''))
 const HAVING: ReadonlySet<string> = new Set('have has i we'.split(' '))
 const BEFORE_SUBJECT: ReadonlySet<string> = new Set('is are was has have can could did do does will shall'.split(' '))
 const SUBJECTS: ReadonlySet<string> = new Set('it they you'.split(' '))

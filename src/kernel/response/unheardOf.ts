@@ -30,6 +30,7 @@ export function isUnheardOf(frame: Frame, atoms: readonly Atom[], at: number): b
   if (DOINGS.has(word) && DOERS.has(wordOf(atoms[at - 1]))) return false
   if (LIMITS.has(word)) return [at - 1, at - 2].some((before) => LINKS.has(wordOf(atoms[before])))
   if (OF_CALLS.has(word)) return !frame.isUnasked
+  if (word === 'running' && ENGINES.has(wordOf(atoms[LINKS.has(wordOf(atoms[at - 1])) ? at - 2 : at - 1]))) return false
   if (word === 'pulled') return !frame.harmless.has('brake')
   if (word === 'flashing') return !frame.harmless.has('beacon') && !frame.harmless.has('strobe')
   if (PASSING.has(word) && frame.isUnasked && frame.figureCount > 0) return false
@@ -41,6 +42,7 @@ export function isUnheardOf(frame: Frame, atoms: readonly Atom[], at: number): b
 /** Harmless in what the pilot says first, not beside an answer: "cockpit to ground", "you can". */
 const words = (text: string): ReadonlySet<string> => new Set(text.split(/\s+/))
 
+const ENGINES = words('engine engines')
 /** What the pilot did: "I moved the lever". */
 const DOERS = words("i we i've we've have")
 const DOINGS =
@@ -52,7 +54,9 @@ const OF_CALLS = words('can pushback cockpit running taxiing continuing continue
 
 const PREPOSITIONS = words('on off in out up down')
 /** "On the gauge", "in both", "in the green". */
-const LEADS = words('the both our my his her there here it line sight view hand this that each')
+const LEADS = words(
+  'the both our my his her there here it line sight view hand this that each idle green place order position',
+)
 const isLeading = (frame: Frame, word: string, next: Atom | undefined) =>
   (LEADS.has(wordOf(next)) && word !== 'down') ||
   // "In standby", of one of several values.
