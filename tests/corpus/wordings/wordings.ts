@@ -1,7 +1,9 @@
 /**
- * Answers written by hand as six different pilots would say them, from the item and its values alone, by writers who saw
- * neither code nor tests. Two of them are TUNING data; four are CHECK data, judged once when all was done and never tuned
- * on. Each line is right, wrong in one thing, half, or without the value that was asked for.
+ * Answers written by hand as fourteen different pilots would say them, from the item and its values alone, by writers who
+ * saw neither code nor tests. `tuning`: two of them, for tuning from the beginning. `earlier` (four) and `later` (six, who
+ * had other items as well) were each judged unseen once, and are tuning data since. `check`: two more, judged once when
+ * all was done. Each line is right, wrong in one thing, half, or without the value that was asked for. `tricky`: two who
+ * tried to have wrong answers accepted.
  */
 
 import { readFileSync } from 'node:fs'
@@ -25,7 +27,7 @@ export interface Wording {
   readonly what?: string
 }
 
-export const wordingsOf = (set: 'tuning' | 'check'): readonly Wording[] =>
+export const wordingsOf = (set: 'tuning' | 'earlier' | 'later' | 'check' | 'tricky'): readonly Wording[] =>
   readFileSync(new URL(`${set}.jsonl`, import.meta.url), 'utf8')
     .split('\n')
     .filter((line) => line !== '')

@@ -5,25 +5,27 @@ import { judge } from '../../../src/kernel/response/judge.ts'
 import { judgeWording, madeWrong, wordingsOf } from '../../corpus/wordings/wordings.ts'
 
 const TUNING = wordingsOf('tuning')
+const EARLIER = wordingsOf('earlier')
+const LATER = wordingsOf('later')
 const CHECK = wordingsOf('check')
-const ALL = [...TUNING, ...CHECK]
+const ALL = [...TUNING, ...EARLIER, ...LATER, ...CHECK]
 
 describe('what pilots say', () => {
-  it('is a third for tuning and two thirds for checking', () => {
-    expect(ALL.filter(({ truth }) => truth === 'right').length).toBeGreaterThan(800)
-    expect(ALL.filter(({ truth }) => truth !== 'right').length).toBeGreaterThan(600)
-    expect(CHECK.length / ALL.length).toBeGreaterThan(0.6)
-  })
-
   it('is never accepted where it is wrong, half or without its value', () => {
-    const accepted = TUNING.filter((one) => one.truth !== 'right' && judgeWording(one).verdict === 'correct')
+    const lines = [...TUNING, ...EARLIER]
+    const accepted = lines.filter((one) => one.truth !== 'right' && judgeWording(one).verdict === 'correct')
     expect(accepted).toEqual([])
+    expect(lines.length).toBeGreaterThan(2_000)
   })
 
-  it('is understood where it is right (tuning data)', () => {
-    const right = TUNING.filter(({ truth }) => truth === 'right')
+  it.each([
+    ['tuning', TUNING, 0.2],
+    ['earlier', EARLIER, 0.25],
+    ['later', LATER, 0.3],
+  ] as const)('is understood where it is right (%s, tuning data)', (_, lines, most) => {
+    const right = lines.filter(({ truth }) => truth === 'right')
     const refused = right.filter((one) => judgeWording(one).verdict !== 'correct')
-    expect(refused.length / right.length, JSON.stringify(refused.map(({ text }) => text))).toBeLessThan(0.25)
+    expect(refused.length / right.length, JSON.stringify(refused.map(({ text }) => text))).toBeLessThan(most)
   })
 })
 
@@ -38,7 +40,7 @@ describe('a right answer made wrong in one place, with all that was said beside 
       }
     }
     expect(accepted).toEqual([])
-    expect(tried).toBeGreaterThan(20_000)
+    expect(tried).toBeGreaterThan(30_000)
   })
 })
 
@@ -51,6 +53,14 @@ describe('what sounds like an answer and is none', () => {
       return !('input' in read) || judge(read.input).verdict === 'correct'
     })
     expect(accepted).toEqual([])
+    expect(lines.length).toBeGreaterThan(500)
+  })
+
+  // By two more, who knew the items and what is true. What still gets by hangs on what an order or another unit is.
+  it('is hardly ever accepted from those who know the items', () => {
+    const lines = wordingsOf('tricky')
+    const accepted = lines.filter((line) => judgeWording(line).verdict === 'correct')
+    expect(accepted.length, JSON.stringify(accepted.map(({ text }) => text))).toBeLessThanOrEqual(13)
     expect(lines.length).toBeGreaterThan(500)
   })
 })
