@@ -157,7 +157,7 @@ function isAllOf(slot: Path[number] | undefined, state: readonly Phrase[]): bool
   if (!slot || !isWordSlot(slot)) return false
   const isRest = (word: string) =>
     isStateWord(word) && !ALL.has(word) && !state.some(({ words }) => words.includes(word))
-  return slot.wordings.some((own) => saysSame(own, state) && !own.words.some(isRest))
+  return slot.wordings.some((own) => saysSame(own, state) && !(own.words.includes('and') && own.words.some(isRest)))
 }
 
 /** The part that a state speaks against: one whose words it excludes, or else the one whose state is asked for. */
