@@ -14,7 +14,7 @@ export interface TemperatureSpec extends Scale {
 }
 
 const SIGNS: readonly (readonly [Affix, readonly string[]])[] = [
-  [{ role: 'sign', sign: -1 }, ['minus', 'below']],
+  [{ role: 'sign', sign: -1 }, ['minus']],
   [{ role: 'sign', sign: 1 }, ['plus']],
 ]
 const AFFIXES = {

@@ -1,42 +1,51 @@
 /**
- * Words that decide whether something said beside an answer may be let through. What is in none of these lists, and
- * carries no number, state, direction or negation, says nothing about the item.
+ * Words that decide whether something said beside an answer may be let through. What is in none of these lists is asked
+ * about.
  */
 
 const words = (text: string): ReadonlySet<string> => new Set(text.split(/\s+/).filter((word) => word !== ''))
 
 /** Of remarks that say that all is well, where it was looked up, or nothing at all. */
 export const REMARKS = words(`
-  em myself showed wheel wheels within drawing sure settled
-  beautiful excellent super brilliant marvellous splendid chilly very kinda wee bit lots guy guys lad lads ramper
-  closed already included
-  he's she's who's what's
-  light lights bottom direction directions call word reading reads greens axes complete completed
-  parking park tow towbar seat smoking locked latched secure secured armed active fully full cleared push mid
-  middle gate release signed including bang drop drops page clean sight view hand hands steering accumulator
-  accumulators detent latch catch chocks chock cones pin pins flag ribbon salute wave briefed attendant attendants
-  flight systems system rechecked dialled dialed typed entered programmed loaded sheet loadsheet card plan
-  clearance book handbook manual chart charts tablet screen display displays computer fms fmc map tape pages
-  performance data gauge gauges indicator indicators indication indications panel overhead pedestal box bug bugs
-  bugged needle needles dial dials pointer pointers scale quadrant column yoke stick pedal pedals button buttons
-  band arc range envelope limits limit margin tolerance side sides switch switches lever levers handle handles
-  knob knobs guard guards selector selectors tank tanks line green greens blue white normal steady good lovely
-  nice nicely happy smooth smoothly even balanced plenty warm snug tight dry fine perfect perfectly spot well
-  pretty quite just nominal usual quiet sufficient enough wide easy easily clear clearly solid firm firmly proper
-  properly straight same agrees agree matches match matching matched compared against verified seen saw heard felt
-  watching watched looked look seeing feels touched counted counting chime called calls report reported received
-  signal signals thumbs headset interphone intercom voice confirmation per as from by with everything everyone
-  pair lot ones also too together again twice times he she him his them her they crew senior purser chief cockpit
-  marshaller engineer mechanic loader dispatcher handler controller captain copilot boss girls boys guys lads
-  folks everybody fellow men people passengers pax morning afternoon evening day cheers bye thanks tower ground
-  delivery heron radar goodbye hello hi adios gracias namaskar ciao sir madam mate buddy friend friends gents
-  ladies cheerio ta welcome pressure pressures parameters voltage current charging powered power electrical
-  electrically ammeter voltmeter amps volts load psi kilograms kilos percent knots units inches hectopascals
-  millibars degrees had has have got get did done made been having held checks turned switched selected placed
-  pushed pressed put swept cycled tested exercised worked stowed pinned fitted opened sat stable stabilised
-  stabilized idling number numbers today tonight moment axes axis travel idle length runway route sign weather sky
-  sun rain wind tarmac apron stand ramp jetty master so thing things job work part parts one's its it's that's
-  metal`)
+  em myself showed wheel wheels within drawing sure settled beautiful excellent super brilliant marvellous
+  splendid chilly very kinda wee bit lots guy guys lad lads ramper closed already included he's she's who's what's
+  light lights bottom direction directions call word reading reads greens axes complete completed parking park tow
+  towbar seat smoking locked latched secure secured armed active fully full cleared push mid middle gate release
+  signed including bang drop drops page clean sight view hand hands steering accumulator accumulators detent latch
+  catch chocks chock cones pin pins flag ribbon salute wave briefed attendant attendants flight systems system
+  rechecked dialled dialed typed entered programmed loaded sheet loadsheet card plan clearance book handbook
+  manual chart charts tablet screen display displays computer fms fmc map tape pages performance data gauge gauges
+  indicator indicators indication indications panel overhead pedestal box bug bugs bugged needle needles dial
+  dials pointer pointers scale quadrant column yoke stick pedal pedals button buttons band arc range envelope
+  limits limit margin tolerance side sides switch switches lever levers handle handles knob knobs guard guards
+  selector selectors tank tanks line green blue white normal steady good lovely nice nicely happy smooth smoothly
+  even balanced plenty warm snug tight dry fine perfect perfectly spot well pretty quite just nominal usual quiet
+  sufficient enough wide easy easily clear clearly solid firm firmly proper properly straight same agrees agree
+  matches match matching matched compared against verified seen saw heard felt watching watched looked look seeing
+  feels touched counted counting chime called calls report reported received signal signals thumbs headset
+  interphone intercom voice confirmation per as from by with everything everyone pair lot ones also too together
+  again twice times he she him his them her they crew senior purser chief cockpit marshaller engineer mechanic
+  loader dispatcher handler controller captain copilot boss girls boys folks everybody fellow men people
+  passengers pax morning afternoon evening day cheers bye thanks tower ground delivery radar goodbye hello hi
+  adios gracias namaskar ciao sir madam mate buddy friend friends gents ladies cheerio ta welcome pressure
+  pressures parameters voltage current charging powered power electrical electrically ammeter voltmeter amps volts
+  load psi kilograms kilos percent knots units inches hectopascals millibars degrees had has have got get did done
+  made been having held checks turned switched selected placed pushed pressed put swept cycled tested exercised
+  worked stowed pinned fitted opened sat stable stabilised stabilized idling number numbers today tonight moment
+  axis travel idle length runway route sign weather sky sun rain wind tarmac apron stand ramp jetty master so
+  thing things job work part parts one's its it's that's metal`)
+
+/** Harmless in what the pilot says first, not beside an answer: "cockpit to ground", "you can". */
+export const OF_CALLS = words('can pushback cockpit running taxiing continuing continue afterwards')
+
+/** What the pilot did: "I moved the lever". */
+export const DOERS = words("i we i've we've have")
+export const DOINGS = words(`
+  put saw set moved pulled pushed turned tried tested tugged pressed took taken given gave showed shown filled dipped worked
+  listened read cycled wiggled waggled`)
+
+/** After "is" they say what the value must not be beyond: "is the limit". */
+export const LIMITS = words('limit limits maximum minimum')
 
 /** Other things on board: harmless beside an answer, unless what is said right before or after is said of them. */
 export const OTHER_THINGS = words(`

@@ -7,8 +7,12 @@ import {
   BEFORE_VALUE,
   COUNTED,
   COUNTED_THINGS,
+  DOERS,
+  DOINGS,
   isSide,
+  LIMITS,
   NEVER_WELCOME,
+  OF_CALLS,
   OTHER_THINGS,
   PASSING,
   REMARKS,
@@ -21,7 +25,8 @@ export function isUnheardOf(frame: Frame, atoms: readonly Atom[], at: number): b
   const atom = atoms[at]
   if (atom?.type !== 'unknown' || atom.amount) return false
   const word = atom.token.text
-  if (PREPOSITIONS.has(word)) return !isLeading(frame, word, atoms[at + 1]) && !isTrailing(atoms, at)
+  if (isTrailing(atoms, at)) return false
+  if (PREPOSITIONS.has(word)) return !isLeading(frame, word, atoms[at + 1])
   if (isSide(word)) return !isPairSaid(atoms, word) && !isPlace(frame, atoms, at) && !isOnlyOne(frame, atoms, word)
   if (NEVER_WELCOME.has(word) || ALL.has(word) || COUNTED.has(word) || COUNTED_THINGS.has(word)) return false
   if (word.length === 1) return !isAbbreviation(atoms, at)
@@ -30,7 +35,6 @@ export function isUnheardOf(frame: Frame, atoms: readonly Atom[], at: number): b
   if (DOINGS.has(word) && DOERS.has(wordOf(atoms[at - 1]))) return false
   if (LIMITS.has(word)) return [at - 1, at - 2].some((before) => LINKS.has(wordOf(atoms[before])))
   if (OF_CALLS.has(word)) return !frame.isUnasked
-  if (word === 'running' && ENGINES.has(wordOf(atoms[LINKS.has(wordOf(atoms[at - 1])) ? at - 2 : at - 1]))) return false
   if (word === 'pulled') return !frame.harmless.has('brake')
   if (word === 'flashing') return !frame.harmless.has('beacon') && !frame.harmless.has('strobe')
   if (PASSING.has(word) && frame.isUnasked && frame.figureCount > 0) return false
@@ -39,18 +43,7 @@ export function isUnheardOf(frame: Frame, atoms: readonly Atom[], at: number): b
   return !REMARKS.has(word) && !frame.initials.has(word) && !frame.harmless.has(word)
 }
 
-/** Harmless in what the pilot says first, not beside an answer: "cockpit to ground", "you can". */
 const words = (text: string): ReadonlySet<string> => new Set(text.split(/\s+/))
-
-const ENGINES = words('engine engines')
-/** What the pilot did: "I moved the lever". */
-const DOERS = words("i we i've we've have")
-const DOINGS =
-  words(`moved pulled pushed turned tried tested tugged pressed took taken given gave showed shown filled dipped
-  worked listened read cycled wiggled waggled`)
-/** "Is the limit" is no value. */
-const LIMITS = words('limit limits maximum minimum')
-const OF_CALLS = words('can pushback cockpit running taxiing continuing continue afterwards')
 
 const PREPOSITIONS = words('on off in out up down')
 /** "On the gauge", "in both", "in the green". */
@@ -63,16 +56,20 @@ const isLeading = (frame: Frame, word: string, next: Atom | undefined) =>
   (frame.figureCount > 1 && next?.type === 'phrase' && (word === 'in' || word === 'on')) ||
   // "In idle", "in the arm position".
   (frame.figureCount === 0 && next?.type === 'phrase' && next.known.type === 'own' && word === 'in')
-/** "Bugs up", "coming up", "called up", "strapped in". */
-const TRAILS: Readonly<Record<string, ReadonlySet<string>>> = {
-  up: words('bugs bugged bug coming called lined came comes brought thumbs popped pops queued'),
-  in: words('strapped plugged typed dialled dialed punched keyed bugs code squawk put buckled belted locked swapped'),
-  down: words('cooled written copied sat strapped'),
-  out: words('lights'),
-}
+/** After these they are harmless: "bugs up", "called up", "strapped in", "engines running". */
+const TRAILS: ReadonlyMap<string, ReadonlySet<string>> = new Map([
+  ['running', words('engine engines')],
+  ['up', words('bugs bugged bug coming called lined came comes brought thumbs popped pops queued')],
+  [
+    'in',
+    words('strapped plugged typed dialled dialed punched keyed bugs code squawk put buckled belted locked swapped'),
+  ],
+  ['down', words('cooled written copied sat strapped')],
+  ['out', words('lights')],
+])
 function isTrailing(atoms: readonly Atom[], at: number): boolean {
   const before = LINKS.has(wordOf(atoms[at - 1])) ? at - 2 : at - 1
-  return TRAILS[wordOf(atoms[at])]?.has(wordOf(atoms[before])) === true
+  return TRAILS.get(wordOf(atoms[at]))?.has(wordOf(atoms[before])) === true
 }
 
 function isPairSaid(atoms: readonly Atom[], word: string): boolean {
