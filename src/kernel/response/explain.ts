@@ -27,23 +27,26 @@ export function explained(judgement: Judgement, { tokens }: Transcript): string 
   const reason = because !== undefined && (verdict === 'sayAgain' || parts.length === 0 || because === 'valueless')
   const heard = new Set(parts.flatMap((part) => tokensOf(part.heard ?? '').map(({ text }) => text)))
   const beside = tokens.map(({ text }) => text).filter((text) => !heard.has(text))
+  const treated = parts.some(({ doubtful }) => doubtful) ? 'not understood' : 'let through'
   const clauses = [
     ...(reason ? [REASONS[because] ?? because] : []),
     ...told.map((part) => (verdict === 'sayAgain' ? `${part.name} may be “${part.heard}”` : clauseOf(part))),
-    ...(verdict !== 'sayAgain' && beside.length > 0 ? [`let through: “${beside.join(' ')}”`] : []),
+    ...(verdict !== 'sayAgain' && beside.length > 0 ? [`${treated}: “${beside.join(' ')}”`] : []),
   ]
   const text = clauses.length > 0 ? clauses.join('; ') : 'nothing of it was understood'
   return `${text.charAt(0).toUpperCase()}${text.slice(1)}.`
 }
 
-function clauseOf({ name, state, heard, read, expected, lacks }: Part): string {
+function clauseOf({ name, state, heard, read, expected, lacks, doubtful }: Part): string {
   const said = heard === undefined ? name : `${name} “${heard}”`
   switch (state) {
     case 'ok':
-      return heard === undefined ? `${name} was said before` : `${said} is right`
+      if (heard === undefined) return `${name} was said before`
+      return doubtful ? `${said} is right, to be said again with the rest` : `${said} is right`
     case 'wrong':
       return `${said} is wrong${read === undefined ? '' : `, read as ${read}`}${expected === undefined ? '' : `, for ${expected}`}`
     case 'missing':
-      return lacks === undefined ? `${name} was not said` : `${said} lacks ${LACKS[lacks]}`
+      if (lacks !== undefined) return `${said} lacks ${LACKS[lacks]}`
+      return heard === undefined ? `${name} was not said` : `${said} is not all of it`
   }
 }
