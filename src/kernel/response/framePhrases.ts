@@ -68,20 +68,20 @@ export function ownPhrases(path: Path, specs: readonly (KindSpec | undefined)[])
   return known
 }
 
+/** The phrase with another word in one place. */
+const withWord = ({ words }: Phrase, at: number, other: string): Phrase =>
+  phraseOf(words.map((each, i) => (i === at ? other : each)).join(' '))
+
 /** "gear up" for `gear down`: each wording with one of its states turned into another. */
 function turned(phrase: Phrase): Phrase[] {
-  return phrase.words.flatMap((word, at) =>
-    [...opposites(word)].map((other) => phraseOf(phrase.words.map((each, i) => (i === at ? other : each)).join(' '))),
-  )
+  return phrase.words.flatMap((word, at) => [...opposites(word)].map((other) => withWord(phrase, at, other)))
 }
 
 /** "Two green" for `three green`. */
 function countedOtherwise(phrase: Phrase): Phrase[] {
   return phrase.words.flatMap((word, at) =>
     COUNTS.has(word) && phrase.words.length > 1
-      ? [...COUNTS]
-          .filter((other) => other !== word)
-          .map((other) => phraseOf(phrase.words.map((each, i) => (i === at ? other : each)).join(' ')))
+      ? [...COUNTS].filter((other) => other !== word).map((other) => withWord(phrase, at, other))
       : [],
   )
 }
@@ -210,9 +210,7 @@ function inOtherForms(phrase: Phrase): Phrase[] {
 }
 
 function otherFormsOf(phrase: Phrase): Phrase[] {
-  return phrase.words.flatMap((word, at) =>
-    otherForms(word).map((other) => phraseOf(phrase.words.map((each, i) => (i === at ? other : each)).join(' '))),
-  )
+  return phrase.words.flatMap((word, at) => otherForms(word).map((other) => withWord(phrase, at, other)))
 }
 
 const wordsOf = (slot: Path[number]): readonly string[] =>

@@ -26,7 +26,7 @@ import {
   unnamed,
   type Way,
 } from './placingWays.ts'
-import { isSpoiled } from './radioWords.ts'
+import { isSpoiled } from './spoiled.ts'
 
 /** What was said; `stray` where a number in it is nobody's, undefined where nobody can be certain. */
 export function placed(

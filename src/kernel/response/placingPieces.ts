@@ -74,8 +74,8 @@ function fromPiece(search: Search, way: Way, found: PieceAt): void {
   if (roleOf(piece[0], spec) === 'unit') return
   const { sound, named, bare } = formOf(search, found)
   const isFree = isOpen(search, way, place)
-  const isDigitBehind = NAMES_OF_NUMBERS.has(search.tokens[found.at - 1]?.text ?? '')
-  const alike = (isDigitBehind ? piece.slice(1) : piece).filter(isHomophone).length * COSTS.soundsLikeDigit
+  const isBehindName = NAMES_OF_NUMBERS.has(search.tokens[found.at - 1]?.text ?? '')
+  const alike = (isBehindName ? piece.slice(1) : piece).filter(isHomophone).length * COSTS.soundsLikeDigit
   const take = (cost: number, from = way, to = end) => claim(search, from, place, piece, to, cost + alike)
   if (way.named?.includes(place)) {
     const sooner = way.named.some((other) => other !== place && isSooner(search, way, other, place))

@@ -1,7 +1,7 @@
 /** Labels said behind their numbers: "six two on the left, six four on the right". Each is moved before its own. */
 
 import { isNumberToken } from '../numbers/tokens.ts'
-import { type Atom, isPlain, wordOf } from './scan.ts'
+import { type Atom, beforeArticle, isPlain, wordOf } from './scan.ts'
 
 const isRun = (atom: Atom) => atom.type === 'run' && atom.tokens.some(isNumberToken)
 const isLabel = (atom: Atom) => atom.type === 'phrase' && atom.known.type === 'label'
@@ -25,7 +25,7 @@ export function withLateLabel(all: readonly Atom[]): readonly Atom[] {
   const [run, label, ...more] = all.filter((atom) => isRun(atom) || isLabel(atom))
   if (!run || !label || more.length > 0 || !isRun(run) || !isLabel(label)) return all
   const at = all.indexOf(label)
-  const before = wordOf(all[at - 1]) === 'the' ? at - 2 : at - 1
+  const before = beforeArticle(all, at)
   if (!isPlain(all[before]) || !LEADS.has(wordOf(all[before]))) return all
   return all.flatMap((atom, index) => (atom === run ? [label, run] : index === before || atom === label ? [] : [atom]))
 }

@@ -4,7 +4,6 @@
  */
 
 import type { KindName } from '../kinds/kind.ts'
-import type { Token } from '../numbers/tokens.ts'
 
 /** One phrase a line. */
 const phrases = (text: string): readonly (readonly string[])[] =>
@@ -330,24 +329,3 @@ export const OF_OTHER_TRAFFIC: ReadonlySet<string> = new Set(
   words(`to the a an one guy him her them it aircraft traffic company jet airliner plane airplane aeroplane heavy
     from on at of your our my left right coming passing`),
 )
-
-/** Said of the other end of the aircraft, and of what was not given: nothing beside it is taken for read back. */
-const SPOILING: ReadonlySet<string> = new Set(
-  words('tail instead unless until push pushback takeoff request requesting rolling'),
-)
-const OTHER_END: ReadonlySet<string> = new Set(words('nose face facing'))
-/** With one of these begins a question, and no read-back. */
-const ASKING: ReadonlySet<string> = new Set(
-  words('is are do did can could may shall would should ready looking confirm'),
-)
-const ASKED: ReadonlySet<string> = new Set(['is it', 'ready to', 'ready for', 'looking for', 'good to'])
-
-/** Something in a transmission says that it reads nothing back. `isCall`: it need not. */
-export function isSpoiled(tokens: readonly Token[], isOwn: (word: string) => boolean, isCall = false): boolean {
-  const said = tokens.map(({ text }) => text)
-  if (said.some((word) => SPOILING.has(word) && !isOwn(word))) return true
-  if (isOwn('tail') && said.some((word) => OTHER_END.has(word))) return true
-  if (isCall) return false
-  const [first = ''] = said
-  return (ASKING.has(first) && !isOwn(first)) || said.some((word, at) => ASKED.has(`${word} ${said[at + 1] ?? ''}`))
-}

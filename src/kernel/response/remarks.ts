@@ -29,7 +29,7 @@ import {
   SIGNS,
   UNWELCOME,
 } from './remarkWords.ts'
-import { type Atom, isPlain, type PhraseAtom, type RunAtom, wordOf } from './scan.ts'
+import { type Atom, beforeArticle, isPlain, type PhraseAtom, type RunAtom, wordOf } from './scan.ts'
 import { isUnheardOf } from './unheardOf.ts'
 
 export interface Weighed {
@@ -190,8 +190,12 @@ function withoutCounts(frame: Frame, atoms: readonly Atom[]): { atoms: readonly 
 /** "All three bugged": how many there are. */
 function isHowMany(atoms: readonly Atom[], at: number): boolean {
   const run = atoms[at]
-  const before = wordOf(atoms[at - 1]) === 'the' ? at - 2 : at - 1
-  return run?.type === 'run' && run.tokens.length === 1 && wordOf(atoms[before]) === 'all' && isPlain(atoms[at + 1])
+  return (
+    run?.type === 'run' &&
+    run.tokens.length === 1 &&
+    wordOf(atoms[beforeArticle(atoms, at)]) === 'all' &&
+    isPlain(atoms[at + 1])
+  )
 }
 
 /** Right after the name of something else a number may be that one's: "rotate one two six" to "V one?". */

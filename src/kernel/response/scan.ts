@@ -40,6 +40,10 @@ export function wordOf(atom: Atom | undefined): string {
 
 export const isPlain = (atom: Atom | undefined): boolean => atom?.type === 'unknown' || atom?.type === 'harmless'
 
+/** Where the atom before this one stands, "the" apart. */
+export const beforeArticle = (atoms: readonly Atom[], at: number): number =>
+  wordOf(atoms[at - 1]) === 'the' ? at - 2 : at - 1
+
 /** May stand between the words of one phrase: "brakes are set". */
 const SKIPPED = new Set(['is', 'are', 'the', 'a', 'and', 'both'])
 /** How many words of one answer are compared with near ones at most. */

@@ -19,7 +19,7 @@ import {
   SIDES,
   SIGNS,
 } from './remarkWords.ts'
-import { type Atom, isPlain, wordOf } from './scan.ts'
+import { type Atom, beforeArticle, isPlain, wordOf } from './scan.ts'
 
 export function isUnheardOf(frame: Frame, atoms: readonly Atom[], at: number): boolean {
   const atom = atoms[at]
@@ -90,7 +90,7 @@ const isOnlyOne = (frame: Frame, atoms: readonly Atom[], word: string) =>
 /** "Thumbs up on the left": where something was seen. */
 function isPlace(frame: Frame, atoms: readonly Atom[], at: number): boolean {
   if (frame.ofSeveral || frame.figureCount > 0) return false
-  const before = wordOf(atoms[at - 1]) === 'the' ? at - 2 : at - 1
+  const before = beforeArticle(atoms, at)
   return PLACING.has(wordOf(atoms[before])) && isPlain(atoms[before]) && isPlain(atoms[before - 1])
 }
 const PLACING = words('on to off from at')
