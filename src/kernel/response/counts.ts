@@ -1,0 +1,102 @@
+/** Numbers beside an answer that count or measure something else. */
+
+import { affixesOf } from '../kinds/table.ts'
+import { isNumberToken } from '../numbers/tokens.ts'
+import { isNumberWord } from '../numbers/words.ts'
+import { isPreposition } from './foreignStates.ts'
+import type { Frame } from './frame.ts'
+import { isStateWord } from './lexicon.ts'
+import { BEFORE_VALUE, COUNTED, COUNTED_THINGS, isSide, MEASURED, PASSING } from './remarkWords.ts'
+import { type Atom, beforeArticle, isPlain, wordOf } from './scan.ts'
+
+/** Numbers that count or measure something else: "within twenty feet". */
+export function withoutCounts(frame: Frame, atoms: readonly Atom[]): { atoms: readonly Atom[]; doubt: boolean } {
+  const kept: Atom[] = []
+  let doubt = false
+  for (let at = 0; at < atoms.length; at++) {
+    const atom = atoms[at] as Atom
+    if (atom.type === 'run' && atom.tokens.some(isNumberToken)) {
+      if (isMeasured(frame, atoms, at) || isHowMany(atoms, at)) continue
+      if (isOthers(frame, atoms, at) && !isFew(atoms, at)) doubt = true
+      else if (isCounting(frame, atoms, at)) continue
+    }
+    // "Five point two up, off".
+    if (wordOf(atom) === 'off' && atom.type === 'unknown' && atoms[at - 1]?.type === 'run' && !isPreposition(atoms, at))
+      doubt = true
+    if (atom.type === 'unknown' && atom.amount) {
+      let end = at
+      while (isAmount(atoms[end])) end++
+      if (!isCountedAt(frame, atoms, at, end)) doubt = true
+      at = end - 1
+      continue
+    }
+    kept.push(atom)
+  }
+  return { atoms: kept, doubt }
+}
+
+/** "All three bugged": how many there are. */
+function isHowMany(atoms: readonly Atom[], at: number): boolean {
+  const run = atoms[at]
+  return (
+    run?.type === 'run' &&
+    run.tokens.length === 1 &&
+    wordOf(atoms[beforeArticle(atoms, at)]) === 'all' &&
+    isPlain(atoms[at + 1])
+  )
+}
+
+/** Right after the name of something else a number may be that one's: "rotate one two six" to "V one?". */
+function isOthers(frame: Frame, atoms: readonly Atom[], at: number): boolean {
+  let before = at - 1
+  while (atoms[before]?.type === 'harmless') before--
+  const named = atoms[before]
+  if (named?.type !== 'unknown') return false
+  // "Left mag ninety": the item's own name stands before that.
+  const owner = atoms[before - 1]
+  if (owner?.type === 'phrase' && owner.known.type === 'label') return false
+  const { text } = named.token
+  if (frame.isUnasked && PASSING.has(text)) return false
+  return !BEFORE_VALUE.has(text) && !isStateWord(text) && !frame.initials.has(text)
+}
+
+const isAmount = (atom: Atom | undefined): boolean => atom?.type === 'unknown' && atom.amount
+
+/** "Twenty feet", "two starts": followed by what it counts, and that is no unit of the item's. */
+function isCounting(frame: Frame, atoms: readonly Atom[], at: number): boolean {
+  const before = atoms[at - 1]
+  if (before?.type === 'phrase' && before.known.type === 'label') return false
+  const after = wordOf(atoms[at + 1])
+  const isOwn = frame.vocabulary.has(after) || frame.harmless.has(after)
+  return isPlain(atoms[at + 1]) && (isFew(atoms, at) || (COUNTED.has(after) && !isOwn && !isUnit(frame, after)))
+}
+
+/** "The two windows". */
+function isFew(atoms: readonly Atom[], at: number): boolean {
+  const run = atoms[at]
+  return run?.type === 'run' && run.tokens.length === 1 && COUNTED_THINGS.has(wordOf(atoms[at + 1]))
+}
+
+const isUnit = (frame: Frame, word: string) =>
+  frame.specs.some((spec) => spec !== undefined && affixesOf(spec).has(word))
+
+/** "Within twenty", "difference is only twenty". */
+function isMeasured(frame: Frame, atoms: readonly Atom[], at: number): boolean {
+  const before = atoms.slice(Math.max(0, at - 3), at)
+  const since = before.slice(before.findLastIndex((one) => !isPlain(one)) + 1)
+  return since.some((one) => MEASURED.has(wordOf(one)) && !frame.harmless.has(wordOf(one)))
+}
+
+/** In an item without figures a number of some size, or one with its noun, is about something else. */
+function isCountedAt(frame: Frame, atoms: readonly Atom[], at: number, end: number): boolean {
+  // "Down, two green" to `down three green`.
+  const isOwnCount = frame.path.some(
+    (slot) => slot.type === 'word' && slot.wordings.some(({ words }) => words.some(isNumberWord)),
+  )
+  if (frame.figureCount > 0 || isOwnCount) return false
+  const after = wordOf(atoms[end])
+  const noun =
+    COUNTED.has(after) || COUNTED_THINGS.has(after) || frame.harmless.has(after) ? after : wordOf(atoms[end + 1])
+  if (end - at > 1 || COUNTED.has(noun) || COUNTED_THINGS.has(noun) || frame.harmless.has(noun)) return true
+  return (frame.ofSeveral && isSide(wordOf(atoms[at]))) || wordOf(atoms[at]) === 'a'
+}

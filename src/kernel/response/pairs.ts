@@ -1,0 +1,44 @@
+/** One of two, where both are asked for, and each of two in another state. */
+
+import type { Frame } from './frame.ts'
+import { isStateWord } from './lexicon.ts'
+import { ALL, COUNTED_THINGS, SIDES, SIGNS } from './remarkWords.ts'
+import { type Atom, wordOf } from './scan.ts'
+
+const ALL_WELL: ReadonlySet<string> = new Set('good right fine ok okay set yours done well'.split(' '))
+
+/** Only one of a pair was named. */
+export function isOneOfPair(frame: Frame, atoms: readonly Atom[]): boolean {
+  const said = atoms.flatMap((atom) => {
+    switch (atom.type) {
+      case 'unknown':
+        return [atom.token.text]
+      case 'harmless':
+      case 'phrase':
+        return atom.tokens.map(({ text }) => text)
+      default:
+        return []
+    }
+  })
+  const isOwn = (word: string) => (frame.vocabulary.has(word) || frame.harmless.has(word)) && !ALL.has(word)
+  // "The two switches" are both.
+  const words = said.filter((word, at) => !isOwn(word) && !(word === 'two' && COUNTED_THINGS.has(said[at + 1] ?? '')))
+  // "All good" is not all of them.
+  const isAll = (word: string, at: number) => ALL.has(word) && !(word === 'all' && ALL_WELL.has(said[at + 1] ?? ''))
+  if (said.some(isAll)) return false
+  const pairs = frame.harmless.has('signs') ? [...SIDES, SIGNS] : SIDES
+  return pairs.some(([one, other]) => words.some((word) => one.has(word)) !== words.some((word) => other.has(word)))
+}
+
+/** "Left on, right off": each its own state. */
+export function isMixed(frame: Frame, atoms: readonly Atom[]): boolean {
+  return SIDES.some((pair) => {
+    const states = pair.map((side) => {
+      const at = atoms.findIndex((atom) => side.has(wordOf(atom)) && !frame.vocabulary.has(wordOf(atom)))
+      const next =
+        at < 0 ? undefined : atoms.slice(at + 1).find((atom) => atom.type === 'phrase' && isStateWord(wordOf(atom)))
+      return wordOf(next)
+    })
+    return states.every((state) => state !== '') && new Set(states).size > 1
+  })
+}
