@@ -6,7 +6,7 @@ import { isNumberWord } from '../numbers/words.ts'
 import { isPreposition } from './foreignStates.ts'
 import type { Frame } from './frame.ts'
 import { isStateWord } from './lexicon.ts'
-import { BEFORE_VALUE, COUNTED, COUNTED_THINGS, isSide, MEASURED, PASSING } from './remarkWords.ts'
+import { ALL, BEFORE_VALUE, COUNTED, COUNTED_THINGS, isSide, MEASURED, PASSING } from './remarkWords.ts'
 import { type Atom, beforeArticle, isPlain, wordOf } from './scan.ts'
 
 /** Numbers that count or measure something else: "within twenty feet". */
@@ -97,6 +97,11 @@ function isCountedAt(frame: Frame, atoms: readonly Atom[], at: number, end: numb
   const after = wordOf(atoms[end])
   const noun =
     COUNTED.has(after) || COUNTED_THINGS.has(after) || frame.harmless.has(after) ? after : wordOf(atoms[end + 1])
-  if (end - at > 1 || COUNTED.has(noun) || COUNTED_THINGS.has(noun) || frame.harmless.has(noun)) return true
-  return (frame.ofSeveral && isSide(wordOf(atoms[at]))) || wordOf(atoms[at]) === 'a'
+  // "One engine on" of several.
+  if (wordOf(atoms[at]) === 'one' && frame.harmless.has(`${after}s`)) return false
+  if (COUNTED.has(noun) || COUNTED_THINGS.has(noun) || frame.harmless.has(noun)) return true
+  // "Pressure three thousand", "three thousand in the accumulator": and not "both on fifty two".
+  if (end - at > 1) return isPlain(atoms[end]) || atoms[at - 1]?.type === 'unknown'
+  const isAll = atoms.some((atom) => atom.type === 'phrase' && atom.tokens.some(({ text }) => ALL.has(text)))
+  return (frame.ofSeveral && !isAll && isSide(wordOf(atoms[at]))) || wordOf(atoms[at]) === 'a'
 }

@@ -11,14 +11,12 @@ export function withoutForeignStates(frame: Frame, atoms: readonly Atom[]): read
   const isForeign = (atom: Atom, at: number): boolean => {
     if (atom.type === 'run') return isFarDirection(frame, atoms, at, atom)
     if (atom.type !== 'phrase' || !isBareState(atom)) return false
-    if (isPreposition(atoms, at))
-      return atoms.some((one, i) => i !== at && one.type === 'phrase' && SAYING.has(one.known.type))
+    if (isPreposition(atoms, at)) return true
     return atom.known.type === 'own' && (isNamedBefore(frame, atoms, at) || isOfOtherPart(frame, atoms, at, atom))
   }
   return atoms.filter((atom, at) => !isForeign(atom, at))
 }
 
-const SAYING: ReadonlySet<string> = new Set(['own', 'state'])
 export const LINKS: ReadonlySet<string> = new Set('is are now'.split(' '))
 
 function isNamedBefore(frame: Frame, atoms: readonly Atom[], at: number): boolean {
@@ -45,13 +43,16 @@ function isOfOtherPart(frame: Frame, atoms: readonly Atom[], at: number, { known
 /** "Off the jetty", "off to the left": no state. */
 export function isPreposition(atoms: readonly Atom[], at: number): boolean {
   const word = wordOf(atoms[at])
-  if (word !== 'off' && word !== 'on') return false
   const [next, then] = [atoms[at + 1], atoms[at + 2]]
-  const leads = word === 'off' ? OFF_LEADS : ON_LEADS
-  return next?.type === 'harmless' && leads.has(wordOf(next)) && (isPlain(then) || wordOf(next) === 'to')
+  if (next?.type !== 'harmless' || !PREPOSITION_LEADS.get(word)?.has(wordOf(next))) return false
+  return isPlain(then) || wordOf(next) === 'to' || (wordOf(next) === 'it' && then === undefined)
 }
-const OFF_LEADS: ReadonlySet<string> = new Set(['the', 'to', 'of', 'our', 'my'])
-const ON_LEADS: ReadonlySet<string> = new Set(['the', 'our', 'my', 'both'])
+const PREPOSITION_LEADS: ReadonlyMap<string, ReadonlySet<string>> = new Map([
+  ['off', new Set(['the', 'to', 'of', 'our', 'my'])],
+  ['on', new Set(['the', 'our', 'my', 'both', 'it'])],
+  ['down', new Set(['the'])],
+  ['up', new Set(['the'])],
+])
 
 /** Of a runway "right" and "left" are said at once; later they are about something else. */
 function isFarDirection(frame: Frame, atoms: readonly Atom[], at: number, run: RunAtom): boolean {

@@ -8,11 +8,10 @@ const words = (text: string): ReadonlySet<string> => new Set(text.split(/\s+/).f
 /** Of remarks that say that all is well, where it was looked up, or nothing at all. */
 export const REMARKS = words(`
   em myself showed wheel wheels within drawing sure settled beautiful excellent super brilliant marvellous
-  splendid chilly very kinda wee bit lots guy guys lad lads ramper closed already included he's she's who's what's
-  light lights bottom direction directions call word reading reads greens axes complete completed parking park tow
-  towbar seat smoking locked latched secure secured armed active fully full cleared push mid middle gate release
+  splendid chilly very wee bit lots guy guys lad lads ramper closed already included he's she's   light lights bottom direction directions call word reading reads greens axes complete completed parking park tow
+  towbar seat locked latched secure secured armed active fully full cleared push mid middle gate release
   signed including bang drop drops page clean sight view hand hands steering accumulator accumulators detent latch
-  catch chocks chock cones pin pins flag ribbon salute wave briefed attendant attendants flight systems system
+  catch chocks chock cones pin pins flag ribbon salute wave attendant attendants flight systems system
   rechecked dialled dialed typed entered programmed loaded sheet loadsheet card plan clearance book handbook
   manual chart charts tablet screen display displays computer fms fmc map tape pages performance data gauge gauges
   indicator indicators indication indications panel overhead pedestal box bug bugs bugged needle needles dial
@@ -20,7 +19,7 @@ export const REMARKS = words(`
   limits limit margin tolerance side sides switch switches lever levers handle handles knob knobs guard guards
   selector selectors tank tanks line green blue white normal steady good lovely nice nicely happy smooth smoothly
   even balanced plenty warm snug tight dry fine perfect perfectly spot well pretty quite just nominal usual quiet
-  sufficient enough wide easy easily clear clearly solid firm firmly proper properly straight same agrees agree
+  sufficient wide easy easily clear clearly solid firm firmly proper properly straight same agrees agree
   matches match matching matched compared against verified seen saw heard felt watching watched looked look seeing
   feels touched counted counting chime called calls report reported received signal signals thumbs headset
   interphone intercom voice confirmation per as from by with everything everyone pair lot ones also too together
@@ -29,7 +28,7 @@ export const REMARKS = words(`
   passengers pax morning afternoon evening day cheers bye thanks tower ground delivery radar goodbye hello hi
   adios gracias namaskar ciao sir madam mate buddy friend friends gents ladies cheerio ta welcome pressure
   pressures parameters voltage current charging powered power electrical electrically ammeter voltmeter amps volts
-  load psi kilograms kilos percent knots units inches hectopascals millibars degrees had has have got get did done
+  load psi kilograms kilos percent knots units inches hectopascals millibars degrees has have got get did done
   made been having held checks turned switched selected placed pushed pressed put swept cycled tested exercised
   worked stowed pinned fitted opened sat stable stabilised stabilized idling number numbers today tonight moment
   axis travel idle length runway route sign weather sky sun rain wind tarmac apron stand ramp jetty master so
@@ -61,6 +60,7 @@ export const OTHER_THINGS = words(`
 
 /** Guesses, exceptions, faults and things not done yet: with one of these an answer is asked again. */
 export const DOUBTFUL = words(`
+  planned intended computed calculated briefed had enough kinda
   about almost approximately around nearly roughly perhaps maybe probably possibly presumably guess guessing think thought
   suppose supposed assume assuming assumed expect expecting expected should would could might may must will shall gonna
   going hope hopefully unsure uncertain doubt doubtful

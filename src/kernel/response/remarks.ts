@@ -39,7 +39,7 @@ export function withoutRemarks(frame: Frame, all: readonly Atom[]): Weighed {
   const isLooseNo = denied.some((atom, at) => wordOf(atom) === 'no' && isPlain(denied[at + 1]))
   const isMine = (next: string) => next === 'side' || (frame.ofSeveral && frame.harmless.has(next))
   const isMySide = words.some((word, at) => word === 'my' && isMine(words[at + 1] ?? ''))
-  const mixed = frame.ofSeveral && isMixed(frame, all)
+  const mixed = isMixed(frame, all)
   const isBoth = words.includes('mine') && words.includes('yours')
   const isDoubtful =
     words.some((word) => (OWNERS.has(word) ? !isBoth && !frame.ofSeveral : isDoubt(frame, word))) ||
@@ -56,7 +56,7 @@ export function withoutRemarks(frame: Frame, all: readonly Atom[]): Weighed {
       all.some((atom) => atom.type === 'unknown' && atom.amount && atom.token.foreign),
     unheard: counted.atoms.some((_, at) => isUnheardOf(frame, counted.atoms, at)),
     partial:
-      frame.ofSeveral && (mixed || isOneOfPair(frame, all) || (isMySide && !words.some((word) => ALL.has(word)))),
+      mixed || (frame.ofSeveral && (isOneOfPair(frame, all) || (isMySide && !words.some((word) => ALL.has(word))))),
     mixed,
   }
 }

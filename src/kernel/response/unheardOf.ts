@@ -107,7 +107,7 @@ function isSaidOf(frame: Frame, atoms: readonly Atom[], at: number): boolean {
   if (isOwn(atoms[next])) return !atoms.slice(0, at).some((atom) => isOwn(atom) && isState(atom))
   // "Released on the tug".
   if (wordOf(atoms[at - 2]) === 'on' && isOwn(atoms[at - 3])) return true
-  return isOwn(atoms[at - 1]) && !AS_IT_SHOULD_BE.has(wordOf(atoms[next]))
+  return isOwn(atoms[beforeArticle(atoms, at)]) && !AS_IT_SHOULD_BE.has(wordOf(atoms[next]))
 }
 const isState = (atom: Atom) => tokensIn(atom).some(({ text }) => isStateWord(text) && !ALL.has(text))
 const LINKS = words('is are')
