@@ -6,6 +6,7 @@ import { NOTICE } from '../kernel/run/core/events.ts'
 import type { Debrief, DebriefItem, DebriefList } from '../kernel/run/debrief/debrief.ts'
 import type { DebriefPaper } from '../kernel/run/debrief/debriefPapers.ts'
 import { type DebriefFlow, type DebriefWatch, deviationsOf, seconds } from '../kernel/run/debrief/debriefWatch.ts'
+import type { Foremost } from '../kernel/run/debrief/foremost.ts'
 import { briefingLines, exchangeLines } from './debriefTalk.ts'
 
 const CAUGHT = { pilot: 'noticed by the pilot', otherseat: 'noticed by Otherseat', nobody: 'not noticed' } as const
@@ -20,6 +21,8 @@ const SECTIONS: { readonly [Part in keyof Debrief]-?: (debrief: Debrief) => read
   pack: ({ pack, startedAt, durationMs }) => [`${pack.name} ${pack.version}, ${startedAt}, ${clockTime(durationMs)}`],
   startedAt: inJsonOnly,
   complete: ({ complete }) => [complete ? 'All lists complete.' : 'Not all lists are complete.'],
+  foremost: ({ foremost }) => (foremost.length === 0 ? [] : ['', 'To take away:', ...foremost.map(foremostLine), '']),
+  wentWell: ({ wentWell }) => (wentWell === '' ? [] : [wentWell]),
   totals: totalLines,
   tooEarly: ({ tooEarly }) =>
     tooEarly.map(
@@ -66,6 +69,12 @@ const SECTIONS: { readonly [Part in keyof Debrief]-?: (debrief: Debrief) => read
 /** Without line ends. */
 export function debriefLines(debrief: Debrief): string[] {
   return [`${NOTICE}.`, ...Object.values(SECTIONS).flatMap((section) => section(debrief))]
+}
+
+function foremostLine({ about, t, said, why, more }: Foremost): string {
+  const when = t === undefined ? '' : `${clockTime(t)} `
+  const words = said === undefined ? '' : ` ("${said}")`
+  return `    ${when}${about}${words}: ${why}${more === 0 ? '' : ` ${more} more of the kind.`}`
 }
 
 function totalLines({ totals, exchanges, watches }: Debrief): string[] {

@@ -6,6 +6,7 @@ import { NOTICE } from '../../kernel/run/core/events.ts'
 import type { Debrief } from '../../kernel/run/debrief/debrief.ts'
 import { BriefingSection } from '../parts/debrief/BriefingSection.tsx'
 import { ExchangeSection } from '../parts/debrief/ExchangeSection.tsx'
+import { ForemostSection } from '../parts/debrief/ForemostSection.tsx'
 import { ListSection } from '../parts/debrief/ListSection.tsx'
 import { FlowSections, WatchSection } from '../parts/debrief/WatchSection.tsx'
 import { saveText } from '../parts/shell/saveText.ts'
@@ -29,6 +30,8 @@ const SECTIONS: { readonly [Part in keyof Debrief]-?: (debrief: Debrief) => Comp
         <strong>The trap of this departure</strong> {trap}
       </p>
     ),
+  foremost: ({ foremost, wentWell }) => <ForemostSection foremost={foremost} wentWell={wentWell} />,
+  wentWell: elsewhere,
   tooEarly: ({ tooEarly }) => <OutOfSequence tooEarly={tooEarly} />,
   totals: (debrief) => <Totals debrief={debrief} />,
   voided: elsewhere,
@@ -49,6 +52,10 @@ const SECTIONS: { readonly [Part in keyof Debrief]-?: (debrief: Debrief) => Comp
   stops: elsewhere,
 }
 
+/** The rest is folded away beneath them. */
+const FIRST_PAGE: readonly (keyof Debrief)[] = ['trap', 'foremost', 'tooEarly', 'totals']
+const isFirst = (part: string) => FIRST_PAGE.some((one) => one === part)
+
 export function DebriefScreen() {
   const debrief = useApp((state) => state.debrief)
   const actions = useActions()
@@ -60,6 +67,7 @@ export function DebriefScreen() {
       </main>
     )
   }
+  const sections = Object.entries(SECTIONS)
   const save = async () => saveText(`${debrief.runId}.jsonl`, await actions.exportLog(debrief.runId))
   return (
     <main class="page narrow stack wide">
@@ -76,7 +84,15 @@ export function DebriefScreen() {
           </button>
         </div>
       </div>
-      {Object.values(SECTIONS).map((section) => section(debrief))}
+      {sections.filter(([part]) => isFirst(part)).map(([, section]) => section(debrief))}
+      <details class="account">
+        <summary>
+          <h2>The whole account</h2>
+        </summary>
+        <div class="stack wide">
+          {sections.filter(([part]) => !isFirst(part)).map(([, section]) => section(debrief))}
+        </div>
+      </details>
     </main>
   )
 }

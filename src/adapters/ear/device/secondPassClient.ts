@@ -8,7 +8,7 @@ import type { RecogniserAnywhere } from '../utterance/recogniser.ts'
 import type { SecondPassCalls } from './passCalls.ts'
 
 /** A decoding that takes longer never comes: the thread died without a word, and nothing more would be heard. */
-const PATIENCE_MS = 15_000
+const PATIENCE_MS = 30_000
 
 export interface SecondPassClient {
   readonly recogniser: RecogniserAnywhere

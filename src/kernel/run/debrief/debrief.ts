@@ -15,6 +15,7 @@ import { type DebriefPaper, papersIn } from './debriefPapers.ts'
 import { briefingsIn, type DebriefBriefing, type DebriefExchange, exchangesIn } from './debriefTalk.ts'
 import { type DebriefTry, missesIn, sayAgainsIn } from './debriefTry.ts'
 import { type DebriefFlow, type DebriefWatch, deviationsIn, flowsIn, watchesIn } from './debriefWatch.ts'
+import { type Foremost, foremostIn, wentWellIn } from './foremost.ts'
 import {
   type DebriefRemark,
   type DebriefRevision,
@@ -61,6 +62,10 @@ export interface Debrief {
   readonly startedAt: string
   readonly durationMs: number
   readonly complete: boolean
+  /** What to take away: three things at most, the gravest first. */
+  readonly foremost: readonly Foremost[]
+  /** In one sentence; empty where nothing was. */
+  readonly wentWell: string
   readonly revisions: readonly DebriefRevision[]
   readonly lists: readonly DebriefList[]
   /** Empty where the voices outside the crew were left out. */
@@ -132,7 +137,7 @@ export function debriefOf(pack: Pack, events: readonly RunEvent[]): Debrief {
   const dealt = isOver && first.dealt !== undefined ? deal(pack.figures, readBackOf(pack), first.dealt) : undefined
   const trap = dealt?.trap.told
   const { revisions, voided, situations, outOfOrder, notEnded, remarks, stops, tooEarly } = tally
-  return {
+  const debrief = {
     runId: first.runId,
     pack: { id: pack.id, version: pack.version, sha256: pack.sha256, name: pack.name },
     startedAt: first.wall,
@@ -149,6 +154,7 @@ export function debriefOf(pack: Pack, events: readonly RunEvent[]): Debrief {
     pad: state.pad,
     totals: totalsOf(lists, exchanges, briefings, watches),
   }
+  return { ...debrief, foremost: foremostIn(pack, debrief), wentWell: wentWellIn(debrief) }
 }
 
 function totalsOf(

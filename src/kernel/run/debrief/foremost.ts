@@ -1,0 +1,212 @@
+/** What to take away from a run: three things at most, the gravest first, each of another kind; and what went well. */
+
+import { showValue } from '../../kinds/table.ts'
+import { ownOf } from '../../own.ts'
+import type { Pack } from '../../pack/checklist.ts'
+import type { Part } from '../../response/model.ts'
+import type { Debrief } from './debrief.ts'
+import type { DebriefTry } from './debriefTry.ts'
+import { deviationsOf } from './debriefWatch.ts'
+
+/** Gravest first. What can hurt somebody comes before what is wrong, that before what was left out, that before form. */
+const KINDS = [
+  /** Called done before what protects somebody. */
+  'caution',
+  /** An engine start went on outside its limits. */
+  'limit',
+  /** A value of an older edition, said or left standing. */
+  'stale',
+  /** A controller's slip that nobody noticed. */
+  'slip',
+  /** An element of a clearance read back wrong, or left out. */
+  'readBack',
+  'wrongValue',
+  'wrongState',
+  'listNotRun',
+  /** The value was asked for, shown or coached. */
+  'given',
+  /** "Checked", "set", "roger". */
+  'valueless',
+  'partMissing',
+  'outOfOrder',
+  /** A call of an engine start late, missing, or sooner than it can be seen. */
+  'call',
+  'topic',
+  'byKey',
+] as const
+export type ForemostKind = (typeof KINDS)[number]
+
+export interface Foremost {
+  readonly kind: ForemostKind
+  /** What it was about: a challenge, a turn, a start, a list. */
+  readonly about: string
+  /** Ms from the start of the run, where it happened at one moment. */
+  readonly t?: number
+  /** As heard or typed. */
+  readonly said?: string
+  /** One sentence: what was right by then, and why. */
+  readonly why: string
+  /** How many more of this kind the run holds. */
+  readonly more: number
+}
+
+type Found = Omit<Foremost, 'more'>
+type Told = Omit<Debrief, 'foremost' | 'wentWell'>
+
+const MOST = 3
+
+export function foremostIn(pack: Pack, debrief: Told): readonly Foremost[] {
+  const found = [
+    ...cautionsIn(debrief),
+    ...startsIn(debrief),
+    ...itemsIn(pack, debrief),
+    ...turnsIn(pack, debrief),
+    ...listsIn(debrief),
+    ...briefingsIn(debrief),
+    ...catchesIn(debrief),
+  ]
+  return KINDS.flatMap((kind): Foremost[] => {
+    const ofKind = found.filter((one) => one.kind === kind).toSorted((one, other) => (one.t ?? 0) - (other.t ?? 0))
+    const [first, ...rest] = ofKind
+    return first ? [{ ...first, more: rest.length }] : []
+  }).slice(0, MOST)
+}
+
+const cautionsIn = ({ tooEarly }: Told): Found[] =>
+  tooEarly.map(({ t, text, what, caution }) => ({
+    ...{ kind: 'caution' as const, about: what, t },
+    ...saying(text),
+    why: `First: ${caution}.`,
+  }))
+
+function startsIn({ watches }: Told): Found[] {
+  return watches.flatMap(({ name, t: beganAt, calls }) =>
+    calls.flatMap((call): Found[] => {
+      const deviations = deviationsOf(call)
+      if (deviations.length === 0) return []
+      const isOutside = call.outside.length > 0
+      const t = beganAt + (call.afterMs ?? 0)
+      const why = `${capital(call.label)}: ${deviations.join('; ')}.`
+      return [{ kind: isOutside ? 'limit' : 'call', about: name, t, why }]
+    }),
+  )
+}
+
+function itemsIn(pack: Pack, { lists }: Told): Found[] {
+  return lists
+    .flatMap(({ items }) => items)
+    .flatMap(({ challenge, tries, given, by }): Found[] => {
+      const about = challenge
+      return [
+        ...tries.flatMap((one): Found[] => {
+          const kind = kindOf(one)
+          return kind ? [{ kind, about, t: one.t, ...saying(one.text), why: whyOf(pack, one) }] : []
+        }),
+        ...(given ? [{ kind: 'given' as const, about, why: 'Its value was shown or told before it was said.' }] : []),
+        ...(by === 'key' ? [{ kind: 'byKey' as const, about, why: 'Closed by key, not read back.' }] : []),
+      ]
+    })
+}
+
+function kindOf({ judgement: { verdict, because, causes = [], parts } }: DebriefTry): ForemostKind | undefined {
+  if (verdict === 'incomplete') return because === 'valueless' ? 'valueless' : 'partMissing'
+  if (verdict !== 'negative') return undefined
+  if (causes.some(({ cause }) => cause === 'earlierRevision')) return 'stale'
+  return parts.some(({ kind, state }) => kind === 'figure' && state === 'wrong') ? 'wrongValue' : 'wrongState'
+}
+
+function turnsIn(pack: Pack, { exchanges }: Told): Found[] {
+  return exchanges.flatMap(({ turns }) =>
+    turns.flatMap(({ label, tries, slip }): Found[] => [
+      ...tries.flatMap((one): Found[] => {
+        const { verdict, because } = one.judgement
+        if (verdict !== 'negative' && verdict !== 'incomplete') return []
+        const kind = because === 'acknowledged' ? 'valueless' : one.part === 'readBack' ? 'readBack' : 'partMissing'
+        // The rest of a long read-back may come in a second breath.
+        if (kind === 'readBack' && verdict === 'incomplete' && isGoneOn(one, tries)) return []
+        return [{ kind, about: label, t: one.t, ...saying(one.text), why: whyOf(pack, one) }]
+      }),
+      ...(slip && !slip.noticed
+        ? [{ kind: 'slip' as const, about: label, why: 'The controller erred, and nobody objected.' }]
+        : []),
+    ]),
+  )
+}
+
+/** What was said next was right: nothing was lost. */
+function isGoneOn(one: DebriefTry, tries: readonly DebriefTry[]): boolean {
+  const next = tries[tries.indexOf(one) + 1]
+  return next !== undefined && next.judgement.verdict !== 'negative' && next.judgement.verdict !== 'sayAgain'
+}
+
+function listsIn({ lists, outOfOrder, notEnded }: Told): Found[] {
+  const lastCalled = lists.findLastIndex(({ called }) => called)
+  return [
+    ...lists
+      .slice(0, Math.max(0, lastCalled))
+      .filter(({ called, complete }) => !called && !complete)
+      .map(({ name }) => ({ kind: 'listNotRun' as const, about: name, why: 'The list was not run.' })),
+    ...outOfOrder.map(({ t, list, before }) => ({
+      ...{ kind: 'outOfOrder' as const, about: list, t },
+      why: `It was called before ${before}.`,
+    })),
+    ...notEnded.map(({ t, text }) => ({ kind: 'outOfOrder' as const, about: 'sequence', t, why: `${text}.` })),
+  ]
+}
+
+const briefingsIn = ({ briefings }: Told): Found[] =>
+  briefings.flatMap(({ name, topics }) =>
+    topics
+      .filter(({ leftOut }) => leftOut)
+      .map(({ label }) => ({ kind: 'topic' as const, about: name, why: `${capital(label)} was left out at first.` })),
+  )
+
+const catchesIn = ({ catches }: Told): Found[] =>
+  catches
+    .filter(({ by }) => by !== 'pilot')
+    .map(({ challenge, changedAt }) => ({
+      ...{ kind: 'stale' as const, about: challenge, t: changedAt },
+      why: 'It changed here, and the old value was left standing.',
+    }))
+
+/** What was right by then, part by part, and where a wrong value fits. */
+function whyOf(pack: Pack, { judgement: { parts, because, causes = [] } }: DebriefTry): string {
+  if (because === 'acknowledged') return 'A clearance is read back, not acknowledged.'
+  if (because === 'valueless') return 'Said to be done, without the value.'
+  const told = parts.flatMap((part) => rightOf(pack, part))
+  const fits = causes.map(({ detail }) => `it looks like ${detail}`)
+  return `${capital([...told, ...fits].join('; ')) || 'It was not right'}.`
+}
+
+function rightOf(pack: Pack, { name, kind, state, expected }: Part): string[] {
+  const declared = kind === 'figure' ? ownOf(pack.figures.declarations, name) : undefined
+  const label = declared?.label ?? name
+  if (state === 'missing') return [`${label} was left out`]
+  if (state !== 'wrong' || expected === undefined) return []
+  const shown = declared ? showValue({ ...declared.spec, value: expected }) : String(expected)
+  return [`${label}: ${shown} was right`]
+}
+
+const saying = (text: string): { readonly said?: string } => (text === '' ? {} : { said: text })
+const capital = (text: string) => `${text.charAt(0).toUpperCase()}${text.slice(1)}`
+
+/** "Right the first time: 30 of 34 items, 8 of 9 calls and read-backs, 2 of 2 engine starts." Empty where nothing was. */
+export function wentWellIn({ lists, exchanges, watches }: Told): string {
+  const items = lists.flatMap((list) => list.items).filter(({ tries }) => tries.length > 0)
+  const turns = exchanges.flatMap((exchange) => exchange.turns).filter(({ tries }) => tries.length > 0)
+  const clean = [
+    of(items, ({ misses, given, by }) => misses === 0 && !given && by !== 'key', 'items'),
+    of(turns, ({ misses, slip }) => misses === 0 && slip?.noticed !== false, 'calls and read-backs'),
+    of(
+      watches,
+      ({ status, calls }) => status === 'done' && calls.every((call) => deviationsOf(call).length === 0),
+      'engine starts',
+    ),
+  ].filter((one) => one !== '')
+  return clean.length === 0 ? '' : `Right the first time: ${clean.join(', ')}.`
+}
+
+function of<T>(all: readonly T[], isClean: (one: T) => boolean, name: string): string {
+  const count = all.filter(isClean).length
+  return count === 0 ? '' : `${count} of ${all.length} ${name}`
+}

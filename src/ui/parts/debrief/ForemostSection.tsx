@@ -1,0 +1,40 @@
+/** The first page of a debrief: three things at most to take away, and what went well. */
+
+import { clockTime } from '../../../kernel/run/core/clockTime.ts'
+import type { Debrief } from '../../../kernel/run/debrief/debrief.ts'
+import type { Foremost } from '../../../kernel/run/debrief/foremost.ts'
+
+export function ForemostSection({ foremost, wentWell }: Pick<Debrief, 'foremost' | 'wentWell'>) {
+  return (
+    <section aria-labelledby="foremost">
+      <h2 id="foremost">To take away</h2>
+      {foremost.length === 0 ? (
+        <p>Nothing was missed.</p>
+      ) : (
+        <ol class="foremost stack">
+          {foremost.map((one) => (
+            <li key={one.kind}>
+              <OneThing one={one} />
+            </li>
+          ))}
+        </ol>
+      )}
+      {wentWell !== '' && <p class="soft">{wentWell}</p>}
+    </section>
+  )
+}
+
+function OneThing({ one }: { readonly one: Foremost }) {
+  const { about, t, said, why, more } = one
+  return (
+    <>
+      <strong class="cap">{about}</strong>
+      {t !== undefined && <span class="soft small"> at {clockTime(t)}</span>}
+      {said !== undefined && <p>“{said}”</p>}
+      <p>
+        {why}
+        {more > 0 && <span class="soft"> {more === 1 ? 'Once more' : `${more} times more`} in this run.</span>}
+      </p>
+    </>
+  )
+}

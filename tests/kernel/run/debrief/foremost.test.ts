@@ -1,0 +1,170 @@
+/** What a run is to be remembered by, as rules written down beforehand choose it. */
+
+import { beforeAll, describe, expect, it } from 'vitest'
+import type { Pack } from '../../../../src/kernel/pack/checklist.ts'
+import type { Judgement, Part } from '../../../../src/kernel/response/model.ts'
+import type { Debrief, DebriefItem, DebriefList } from '../../../../src/kernel/run/debrief/debrief.ts'
+import type { DebriefExchange, DebriefTurn } from '../../../../src/kernel/run/debrief/debriefTalk.ts'
+import type { DebriefTransmission, DebriefTry } from '../../../../src/kernel/run/debrief/debriefTry.ts'
+import type { DebriefCall, DebriefWatch } from '../../../../src/kernel/run/debrief/debriefWatch.ts'
+import { foremostIn, wentWellIn } from '../../../../src/kernel/run/debrief/foremost.ts'
+import { packAt } from '../../figures/marram.ts'
+
+let pack: Pack
+beforeAll(async () => {
+  pack = await packAt('checklists/marram')
+})
+
+type Told = Omit<Debrief, 'foremost' | 'wentWell'>
+const run = (parts: Partial<Told>): Told =>
+  ({
+    ...{
+      tooEarly: [],
+      watches: [],
+      lists: [],
+      exchanges: [],
+      briefings: [],
+      catches: [],
+      outOfOrder: [],
+      notEnded: [],
+    },
+    ...parts,
+  }) as unknown as Told
+const kinds = (parts: Partial<Told>) => foremostIn(pack, run(parts)).map(({ kind }) => kind)
+
+const CORRECT: Judgement = { verdict: 'correct', parts: [] }
+const wrong = (name: string, read: number, expected: number): Part => ({
+  ...{ name, kind: 'figure', state: 'wrong', heard: String(read), read, expected },
+})
+const said = (t: number, text: string, judgement: Judgement): DebriefTry => ({
+  ...{ t, text, by: 'voice', judgement, challengeRevision: 1, revision: 1 },
+})
+const trim = (...tries: DebriefTry[]): DebriefItem => item('takeoff trim', ...tries)
+const item = (challenge: string, ...tries: DebriefTry[]): DebriefItem => ({
+  ...{ id: challenge, challenge, status: 'done', by: 'voice', given: false, tries, sayAgains: 0, reopened: 0 },
+  ...{ misses: tries.filter(({ judgement }) => judgement.verdict !== 'correct').length, look: [], looks: 0 },
+})
+const list = (...items: DebriefItem[]): DebriefList => ({
+  ...{ id: 'list', name: 'load figures', complete: true, revoked: false, onPreliminary: false, called: true, items },
+})
+const turn = (label: string, more: Partial<DebriefTurn>, ...tries: DebriefTry[]): DebriefTurn => ({
+  ...{ id: label, label, done: true, sayAgains: 0, asked: 0, unsigned: 0, acknowledged: 0, shown: false, byKey: false },
+  misses: tries.filter(({ judgement }) => judgement.verdict !== 'correct').length,
+  tries: tries.map((one): DebriefTransmission => ({ ...one, part: 'readBack' })),
+  ...more,
+})
+const exchange = (...turns: DebriefTurn[]): DebriefExchange => ({
+  ...{ id: 'clearance', name: 'clearance', station: 'Delivery', role: 'controller', done: true, turns },
+})
+const call = (more: Partial<DebriefCall>): DebriefCall => ({
+  ...{ label: 'fuel on', afterMs: 5_000, outside: [], late: false, unheard: false, ...more },
+})
+const start = (...calls: DebriefCall[]): DebriefWatch => ({
+  ...{ id: 'right', name: 'right engine start', attempt: 1, t: 60_000, status: 'done', calls },
+})
+
+const TOO_EARLY = { t: 9_000, text: 'remove the chocks', what: 'chocks', caution: 'tow bar before the chocks' }
+const STALE: Judgement = {
+  ...{ verdict: 'negative', because: 'value', parts: [wrong('takeoffTrim', 5.6, 5.2)] },
+  causes: [{ cause: 'earlierRevision', detail: 'takeoff trim of the preliminary figures' }],
+}
+const WRONG: Judgement = { verdict: 'negative', because: 'value', parts: [wrong('v1', 129, 128)] }
+const OPEN: Judgement = {
+  ...{ verdict: 'negative', because: 'state' },
+  parts: [{ name: 'on', kind: 'word', state: 'wrong', read: 'off', expected: 'on' }],
+}
+const VALUELESS: Judgement = { verdict: 'incomplete', because: 'valueless', parts: [] }
+const LACKING: Judgement = {
+  ...{ verdict: 'incomplete', because: 'missing' },
+  parts: [{ name: 'transponder', kind: 'figure', state: 'missing' }],
+}
+
+describe('what is to be remembered of a run', () => {
+  it('is nothing where nothing was missed', () => {
+    expect(kinds({ lists: [list(trim(said(1, 'five two up', CORRECT)))] })).toEqual([])
+  })
+
+  it('begins with what can hurt somebody', () => {
+    const lists = [list(trim(said(1, 'five six up', STALE)))]
+    const watches = [start(call({ outside: [20] }))]
+    expect(kinds({ lists, watches, tooEarly: [TOO_EARLY] })).toEqual(['caution', 'limit', 'stale'])
+  })
+
+  it('is three things at most, each of another kind', () => {
+    const lists = [list(trim(said(1, 'five six up', STALE)), item('V one', said(2, 'one two niner', WRONG)))]
+    const exchanges = [exchange(turn('departure', {}, said(3, 'squawk', { ...WRONG, parts: [] })))]
+    const briefings = [
+      { id: 'b', name: 'briefing', done: true, topics: [{ label: 'flap', state: 'ok', misses: 0, leftOut: true }] },
+    ] as const
+    expect(kinds({ lists, exchanges, briefings })).toEqual(['stale', 'readBack', 'wrongValue'])
+  })
+
+  it('counts what else there was of a kind, and tells the first', () => {
+    const lists = [list(item('V one', said(8, 'one two niner', WRONG)), item('V two', said(4, 'one two niner', WRONG)))]
+    expect(foremostIn(pack, run({ lists }))).toEqual([
+      { kind: 'wrongValue', about: 'V two', t: 4, said: 'one two niner', why: 'V one: 128 kt was right.', more: 1 },
+    ])
+  })
+
+  it('says of a stale value what was right and which edition it is of', () => {
+    const [first] = foremostIn(pack, run({ lists: [list(trim(said(1, 'five six up', STALE)))] }))
+    expect(first?.why).toBe('Takeoff trim: 5.2 up was right; it looks like takeoff trim of the preliminary figures.')
+  })
+
+  it('tells a state, a bare "checked", a value shown and a key apart', () => {
+    expect(kinds({ lists: [list(item('beacon', said(1, 'beacon off', OPEN)))] })).toEqual(['wrongState'])
+    expect(kinds({ lists: [list(trim(said(1, 'set', VALUELESS)))] })).toEqual(['valueless'])
+    expect(kinds({ lists: [list({ ...trim(), given: true })] })).toEqual(['given'])
+    expect(kinds({ lists: [list({ ...trim(), by: 'key' })] })).toEqual(['byKey'])
+  })
+
+  it('leaves out a read-back in two breaths, and names what was lost for good', () => {
+    const rest = said(4, 'squawk two six one three', CORRECT)
+    const first = said(3, 'cleared to willow lake', LACKING)
+    expect(kinds({ exchanges: [exchange(turn('departure', {}, first, rest))] })).toEqual([])
+    const [lost] = foremostIn(pack, run({ exchanges: [exchange(turn('departure', {}, first))] }))
+    expect(lost).toMatchObject({ kind: 'readBack', about: 'departure', why: 'Transponder was left out.' })
+  })
+
+  it('holds a slip that nobody noticed, and not one that was', () => {
+    const slip = (noticed: boolean) => ({ slip: { kind: 'acceptsWrong' as const, noticed } })
+    expect(kinds({ exchanges: [exchange(turn('departure', slip(false)))] })).toEqual(['slip'])
+    expect(kinds({ exchanges: [exchange(turn('departure', slip(true)))] })).toEqual([])
+  })
+
+  it('holds a list that was passed over, and none that the run did not come to', () => {
+    const notCalled = { ...list(), name: 'before start', called: false, complete: false }
+    expect(kinds({ lists: [notCalled, list()] })).toEqual(['listNotRun'])
+    expect(kinds({ lists: [list(), notCalled] })).toEqual([])
+  })
+
+  it('holds what new figures left stale and the pilot did not notice', () => {
+    const change = { challenge: 'takeoff trim', changedAt: 5 } as const
+    expect(kinds({ catches: [{ ...change, by: 'nobody' }] })).toEqual(['stale'])
+    expect(kinds({ catches: [{ ...change, by: 'pilot', t: 6 }] })).toEqual([])
+  })
+
+  it('takes sequence and late calls for less than a wrong value', () => {
+    const outOfOrder = [{ t: 1, list: 'before start', before: 'load figures' }]
+    const watches = [start(call({ late: true }))]
+    const lists = [list(item('V one', said(2, 'one two niner', WRONG)))]
+    expect(kinds({ outOfOrder, watches, lists })).toEqual(['wrongValue', 'outOfOrder', 'call'])
+  })
+})
+
+describe('what went well', () => {
+  it('is told in one sentence, of what was tried', () => {
+    const lists = [
+      list(trim(said(1, 'five two up', CORRECT)), item('V one', said(2, 'one two niner', WRONG)), item('V two')),
+    ]
+    const exchanges = [exchange(turn('departure', {}, said(3, 'cleared', CORRECT)))]
+    const watches = [start(call({})), start(call({ late: true }))]
+    expect(wentWellIn(run({ lists, exchanges, watches }))).toBe(
+      'Right the first time: 1 of 2 items, 1 of 1 calls and read-backs, 1 of 2 engine starts.',
+    )
+  })
+
+  it('is not made up', () => {
+    expect(wentWellIn(run({}))).toBe('')
+  })
+})
