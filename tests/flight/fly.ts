@@ -79,10 +79,7 @@ function hasCome(wanted: readonly RunEvent[], got: readonly RunEvent[]): boolean
 }
 
 const { run: typed, lines } = await rehearsed(departure)
-const from = Math.max(
-  0,
-  departure.lines.indexOf(process.argv[5] ?? ''),
-)
+const from = Math.max(0, departure.lines.indexOf(process.argv[5] ?? ''))
 const { events: begun } = await rehearsed({ ...departure, lines: departure.lines.slice(0, from) })
 const served = await serveSite()
 const test = await openPage({ address: served.address, width: 1280, height: 800 })
