@@ -6,7 +6,7 @@ import type { Problem } from '../kernel/problem.ts'
 import { quoted } from '../kernel/quoted.ts'
 import { readCommand } from '../kernel/response/commands.ts'
 import { HARMLESS, HESITATIONS, isNegation, isStateWord, opposites } from '../kernel/response/lexicon.ts'
-import { withSynonyms } from '../kernel/response/packSynonyms.ts'
+import { isEmpty, withSynonyms } from '../kernel/response/packSynonyms.ts'
 import { SYNONYMS } from '../kernel/response/synonyms.ts'
 import { responseOrNothing } from './checkNotation.ts'
 import type { PackText } from './packSchema.ts'
@@ -21,6 +21,7 @@ export function checkSynonyms(
   { synonyms }: PackText,
   procedures: ProceduresText | undefined,
 ): Problem[] {
+  if (isEmpty(synonyms)) return []
   const problems: Problem[] = []
   const report = reporting(source, problems)
   const worded = procedures ? wordedIn(procedures) : []
@@ -58,8 +59,9 @@ export function checkSynonyms(
   }
   if (problems.length > 0) return problems
   for (const { name, text } of worded) {
-    const tooMany = tooManyWays(withSynonyms(responseOrNothing(text).tree, synonyms))
-    if (tooMany === undefined) continue
+    const { tree } = responseOrNothing(text)
+    const tooMany = tooManyWays(withSynonyms(tree, synonyms))
+    if (tooMany === undefined || tooManyWays(tree) !== undefined) continue
     report('synonym.many', ['synonyms'], `with these ${name} is too much: ${tooMany}`)
     break
   }
