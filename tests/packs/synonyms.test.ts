@@ -5,6 +5,9 @@ import { readPackDir } from '../../src/cli/packDir.ts'
 import { grammarOf } from '../../src/kernel/hearing/grammar.ts'
 import { jsgfOf } from '../../src/kernel/hearing/jsgf.ts'
 import { vocabularyOf } from '../../src/kernel/hearing/vocabulary.ts'
+import { interpret } from '../../src/kernel/interpret/interpret.ts'
+import { listsOf } from '../../src/kernel/pack/place.ts'
+import { emptyRun } from '../../src/kernel/run/core/emptyRun.ts'
 import { readPack } from '../../src/packs/read.ts'
 
 let texts: Readonly<Record<string, string>>
@@ -75,6 +78,34 @@ describe('check', () => {
 
   it('has nothing to say of words that fit', () => {
     expect(with_('synonyms: {closed: [shut, buttoned up], squawk: [parrot]}').problems).toEqual([])
+  })
+})
+
+describe('the run', () => {
+  /** Answered at the doors, as typed. */
+  const answered = (text: string, table = '{closed: [buttoned up], disarmed: [made safe]}') => {
+    const { pack } = with_(`synonyms: ${table}`)
+    const found = pack && listsOf(pack).find(({ entries }) => entries.some(({ id }) => id.endsWith('.doors')))
+    const item = found?.entries.find(({ id }) => id.endsWith('.doors'))
+    if (!pack || !found || !item) throw new Error('the pack has no doors')
+    const floor = { at: 'item', list: found.id, item: item.id } as const
+    const heard = { text, by: 'typed', listenId: 1, beganAt: 0, endedAt: 1 } as const
+    return interpret(pack, { ...emptyRun('run'), status: 'running', floor, listenId: 1 }, heard).event
+  }
+
+  it.each([
+    ['all buttoned up, slides armed', 'correct'],
+    ['all doors are buttoned up and the slides are armed', 'correct'],
+    ['all closed, slides made safe', 'negative'],
+    ['not buttoned up, slides armed', 'negative'],
+  ])('judges "%s" as %s', (text, verdict) => {
+    expect(answered(text)).toMatchObject({ type: 'answered', judgement: { verdict } })
+  })
+
+  it('does not know them without the author', () => {
+    expect(answered('all buttoned up, slides armed', '{on: [lit up]}')).not.toMatchObject({
+      judgement: { verdict: 'correct' },
+    })
   })
 })
 
