@@ -34,7 +34,9 @@ const LEADING = words('and so okay ok right now then well alright please just')
 export function isAnnounced(response: Response, heard: Transcript): boolean {
   if (isOnlyNamed(heard.tokens, response)) return false
   const asked = { response, figures: {}, heard }
-  if (judge({ ...asked, exact: true }).verdict === 'correct') return true
+  const exact = judge({ ...asked, exact: true })
+  if (exact.verdict !== 'sayAgain') return exact.verdict === 'correct'
+  if (!exact.parts.some((part) => part.heard !== undefined)) return false
   if (heard.tokens.some((token) => isNumberToken(token) && !response.words.has(token.canon))) return false
   const { verdict, parts } = judge(asked)
   const said = parts.flatMap((part) => part.heard?.split(' ') ?? []).filter((word) => !HARMLESS.has(word))
