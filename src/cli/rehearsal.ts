@@ -36,6 +36,8 @@ export async function rehearseFile(parts: RehearsalParts): Promise<RehearsalEnd>
   const { session } = rehearsal
   let unkept: string | undefined
   session.subscribe((event) => {
+    if (event.type === 'happened' && event.event.type === 'overheard' && event.event.meant)
+      parts.print(`screen: Not understood: ${event.event.evidence.text}`)
     if (event.type === 'storage' && !event.storage.kept) unkept = event.storage.message
   })
   await session.begin({

@@ -21,6 +21,7 @@ import type {
   WatchCall,
 } from '../kernel/pack/checklist.ts'
 import type { Paper } from '../kernel/pack/paper.ts'
+import type { Synonyms } from '../kernel/response/packSynonyms.ts'
 import { responseFrom } from '../kernel/response/response.ts'
 import { anyWayOf, briefingOf, exchangeOf } from './buildExchange.ts'
 import { conditionOf, interlocksOf } from './conditions.ts'
@@ -44,7 +45,7 @@ function situationsOf(pack: PackText): Situation[] {
     asSituation({
       name,
       options: Object.entries(options).map(([value, { say, ...same }]) =>
-        asOption({ value, say: anyWayOf(say), ...same }),
+        asOption({ value, say: anyWayOf(say, pack.synonyms), ...same }),
       ),
       ...same,
     }),
@@ -54,13 +55,13 @@ function situationsOf(pack: PackText): Situation[] {
 const asItem = exactly<Item>()
 const asCase = exactly<ResponseCase>()
 
-function itemOf(list: string, { item, response, look, when, interlocks, ...same }: ItemText): Item {
+function itemOf(list: string, { item, response, look, when, interlocks, ...same }: ItemText, synonyms: Synonyms): Item {
   const cases = typeof response === 'string' ? [{ say: response, when: undefined }] : response
   return asItem({
     type: 'item' as const,
     id: `${list}.${item}`,
     responses: cases.map(({ say, when, ...same }) =>
-      asCase({ response: responseFrom(say), when: conditionOf(when), ...same }),
+      asCase({ response: responseFrom(say, synonyms), when: conditionOf(when), ...same }),
     ),
     look: look.length > 0 ? look : undefined,
     when: conditionOf(when),
@@ -71,12 +72,12 @@ function itemOf(list: string, { item, response, look, when, interlocks, ...same 
 
 const asLine = exactly<Line>()
 
-function lineOf(list: string, { line, clearance, say, when, ...same }: LineText): Line {
+function lineOf(list: string, { line, clearance, say, when, ...same }: LineText, synonyms: Synonyms): Line {
   return asLine({
     type: 'line' as const,
     id: `${list}.${line}`,
     clearance: clearance ?? line,
-    say: anyWayOf(say),
+    say: anyWayOf(say, synonyms),
     when: conditionOf(when),
     ...same,
   })
@@ -84,11 +85,11 @@ function lineOf(list: string, { line, clearance, say, when, ...same }: LineText)
 
 const asList = exactly<List>()
 
-function listOf({ list, entries, when, ...same }: ListText): List {
+function listOf({ list, entries, when, ...same }: ListText, synonyms: Synonyms): List {
   return asList({
     type: 'list' as const,
     id: list,
-    entries: entries.map((entry) => ('item' in entry ? itemOf(list, entry) : lineOf(list, entry))),
+    entries: entries.map((entry) => ('item' in entry ? itemOf(list, entry, synonyms) : lineOf(list, entry, synonyms))),
     when: conditionOf(when),
     ...same,
   })
@@ -97,21 +98,25 @@ function listOf({ list, entries, when, ...same }: ListText): List {
 const asFlow = exactly<Flow>()
 const asStep = exactly<Step>()
 
-function flowOf({ flow, steps, silent, when, ...same }: FlowText): Flow {
+function flowOf({ flow, steps, silent, when, ...same }: FlowText, synonyms: Synonyms): Flow {
   return asFlow({
     type: 'flow' as const,
     id: flow,
-    steps: steps.map((step) => stepOf(flow, step)),
+    steps: steps.map((step) => stepOf(flow, step, synonyms)),
     silent: silent || undefined,
     when: conditionOf(when),
     ...same,
   })
 }
 
-function stepOf(flow: string, { step, say, when, interlocks, ...same }: FlowText['steps'][number]): Step {
+function stepOf(
+  flow: string,
+  { step, say, when, interlocks, ...same }: FlowText['steps'][number],
+  synonyms: Synonyms,
+): Step {
   return asStep({
     id: `${flow}.${step}`,
-    say: say.length === 0 ? undefined : anyWayOf(say),
+    say: say.length === 0 ? undefined : anyWayOf(say, synonyms),
     when: conditionOf(when),
     interlocks: interlocksOf(interlocks),
     ...same,
@@ -125,14 +130,14 @@ const asPause = exactly<NonNullable<Abnormal['again']>>()
 const asSpec = exactly<KindSpec>()
 const asCallValue = exactly<CallValue>()
 
-function watchOf({ watch, begins, calls, abnormal, when, interlocks, ...same }: WatchText): Watch {
+function watchOf({ watch, begins, calls, abnormal, when, interlocks, ...same }: WatchText, synonyms: Synonyms): Watch {
   return asWatch({
     type: 'watch' as const,
     id: watch,
-    begins: anyWayOf(begins),
-    calls: calls.map(callOf),
+    begins: anyWayOf(begins, synonyms),
+    calls: calls.map((call) => callOf(call, synonyms)),
     abnormal: abnormal.map(({ abnormal, say, again, ...same }) =>
-      asAbnormal({ id: abnormal, say: anyWayOf(say), again: again && asPause(again), ...same }),
+      asAbnormal({ id: abnormal, say: anyWayOf(say, synonyms), again: again && asPause(again), ...same }),
     ),
     when: conditionOf(when),
     interlocks: interlocksOf(interlocks),
@@ -140,8 +145,8 @@ function watchOf({ watch, begins, calls, abnormal, when, interlocks, ...same }: 
   })
 }
 
-function callOf({ call, say, value, ...same }: WatchText['calls'][number]): WatchCall {
-  return asCall({ id: call, say: anyWayOf(say), value: value && callValueOf(value), ...same })
+function callOf({ call, say, value, ...same }: WatchText['calls'][number], synonyms: Synonyms): WatchCall {
+  return asCall({ id: call, say: anyWayOf(say, synonyms), value: value && callValueOf(value), ...same })
 }
 
 function callValueOf({
@@ -155,11 +160,11 @@ function callValueOf({
   return asCallValue({ spec: asSpec(spec), min, max, label, stopWords, between })
 }
 
-function activityOf(text: ActivityText): Activity {
-  if ('flow' in text) return flowOf(text)
-  if ('list' in text) return listOf(text)
-  if ('watch' in text) return watchOf(text)
-  return 'exchange' in text ? exchangeOf(text) : briefingOf(text)
+function activityOf(text: ActivityText, synonyms: Synonyms): Activity {
+  if ('flow' in text) return flowOf(text, synonyms)
+  if ('list' in text) return listOf(text, synonyms)
+  if ('watch' in text) return watchOf(text, synonyms)
+  return 'exchange' in text ? exchangeOf(text, synonyms) : briefingOf(text, synonyms)
 }
 
 const asPack = exactly<Pack>()
@@ -175,7 +180,7 @@ export function buildPack(
   texts: Pack['texts'],
   sha256: string,
 ): Pack {
-  const { situations: _, units: __, quirks, ...same } = pack
+  const { situations: _, units: __, quirks, synonyms, ...same } = pack
   const { phases, ...rest } = procedures
   nothingMore(rest)
   return asPack({
@@ -186,7 +191,7 @@ export function buildPack(
     situations: situationsOf(pack),
     quirks: quirks.map((quirk) => asQuirk(quirk)),
     phases: phases.map(({ phase, activities, ...same }) =>
-      asPhase({ id: phase, activities: activities.map(activityOf), ...same }),
+      asPhase({ id: phase, activities: activities.map((activity) => activityOf(activity, synonyms)), ...same }),
     ),
     ...same,
   })

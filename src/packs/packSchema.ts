@@ -5,6 +5,13 @@ import { LONGEST_VALUE } from '../kernel/bounds.ts'
 import { PHONES } from '../kernel/hearing/phones.ts'
 import { id, text, texts } from './schemaTerms.ts'
 
+/** What is said for one word. */
+const MOST_SYNONYMS = 12
+const wording = z
+  .string()
+  .regex(/^[a-z']+( [a-z']+){0,5}$/, 'should be one to six words in small letters, with single spaces')
+  .max(LONGEST_VALUE)
+
 export const packFile = z.strictObject({
   id: z
     .string()
@@ -25,6 +32,10 @@ export const packFile = z.strictObject({
     )
     .default({})
     .describe('How names are pronounced that no dictionary has: tidewick: T AY D W IH K'),
+  synonyms: z
+    .record(wording, z.array(wording).min(1).max(MOST_SYNONYMS))
+    .default({})
+    .describe('What is said in place of a word on the cards, besides what the trade says: closed: [buttoned up]'),
   situations: z
     .record(
       id,

@@ -10,6 +10,7 @@ import { papersOf } from './buildPapers.ts'
 import { checkFigures } from './checkFigures.ts'
 import { checkPapers } from './checkPapers.ts'
 import { checkProcedures, checkSituations } from './checkProcedures.ts'
+import { checkSynonyms } from './checkSynonyms.ts'
 import { checkTables } from './checkTables.ts'
 import { orderOf } from './figureGraph.ts'
 import { figuresFile } from './figuresSchema.ts'
@@ -47,6 +48,7 @@ export function readPack(
     ...strangers(texts),
     ...[pack, figures, tables, procedures, papers].flatMap((one) => one.problems),
     ...(pack.value && pack.source ? checkSituations(pack.source, pack.value) : []),
+    ...(pack.value && pack.source ? checkSynonyms(pack.source, pack.value, procedures.value) : []),
     ...(pack.value && pack.source && folder !== undefined ? checkFolder(pack.source, pack.value, folder) : []),
     ...(tables.value && tables.source ? checkTables(tables.source, tables.value) : []),
   ]

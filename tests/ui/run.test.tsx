@@ -62,6 +62,20 @@ describe('an answer', () => {
   })
 })
 
+describe('words that nothing is made of', () => {
+  it('are told until something is, and go no further', async () => {
+    const { answer, log } = await flying()
+    const before = screen.getByRole('heading', { level: 1 }).textContent
+    await answer('what a lovely day')
+    await waitFor(() => expect(verdict().textContent).toBe('Not understood: what a lovely day'))
+    expect(log.events.at(-1)).toMatchObject({ type: 'overheard', meant: true })
+    expect(screen.getByRole('heading', { level: 1 }).textContent).toBe(before)
+    await answer("okay, let's have the load figures list please")
+    expect(log.events.at(-1)).toMatchObject({ type: 'listCalled' })
+    await waitFor(() => expect(allText()).not.toContain('Not understood'))
+  })
+})
+
 describe('the place in the procedure', () => {
   it('shows steps of a flow, each to be marked as done', async () => {
     const { user } = await flying()

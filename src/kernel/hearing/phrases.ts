@@ -5,6 +5,7 @@ import { type Token, tokensOf } from '../numbers/tokens.ts'
 import { DIGIT_WORDS } from '../numbers/words.ts'
 import type { Item } from '../pack/checklist.ts'
 import { isStateWord, opposites } from '../response/lexicon.ts'
+import { linesOf, statesWith } from '../response/packSynonyms.ts'
 import { phraseStatesOf } from '../response/phraseStates.ts'
 import { valueWords } from './numberShapes.ts'
 
@@ -43,11 +44,14 @@ export function answersOf(items: readonly Answered[], specs: readonly KindSpec[]
 }
 
 /** Phrases of an item's responses without values and of its states, or those beside its values alone. */
-function itemPhrases(item: Answered, besideValues = false): string[] {
-  const texts = item.responses.flatMap(({ response }) =>
-    response.figures.length > 0 === besideValues ? response.wordings : [],
-  )
-  return [...texts, ...(besideValues ? [] : (item.states ?? []).flat())].map(phrase).flatMap(withPhraseStates)
+function itemPhrases({ responses, states = [] }: Answered, besideValues = false): string[] {
+  const own = responses.flatMap(({ response }) => (response.figures.length > 0 === besideValues ? response : []))
+  const texts = own.flatMap(({ wordings }) => wordings)
+  // What an author says for a state, its contrary or neither is heard as well as any other state, and as well denied.
+  const all = own.flatMap(({ words, synonyms }) => statesWith(besideValues ? [] : states, words, synonyms).flat())
+  const said = own.flatMap(({ synonyms }) => linesOf(synonyms).flat())
+  const denied = said.filter((text) => texts.includes(text) || all.includes(text)).map((text) => `not ${text}`)
+  return [...texts, ...(besideValues ? [] : states.flat()), ...all, ...denied].map(phrase).flatMap(withPhraseStates)
 }
 
 /** "Hold short" brings "holding short" and "cross". */

@@ -1,7 +1,9 @@
 /** What a pilot says of the run besides answers: a clearance that is in, steps that are done, a situation that has changed. */
 
 import type { Transcript } from '../numbers/tokens.ts'
+import type { Step } from '../pack/checklist.ts'
 import { findLine, flowsOf, listById, stepsOf } from '../pack/place.ts'
+import { isAnnounced } from '../response/announced.ts'
 import { judge } from '../response/judge.ts'
 import { type Response, responseFrom } from '../response/response.ts'
 import type { EventBody } from '../run/core/events.ts'
@@ -19,6 +21,13 @@ export function isSaid(response: Response, heard: Transcript): boolean {
   return judge({ response, figures: {}, heard, exact: true }).verdict === 'correct'
 }
 
+/** The step that is said to be done. In one breath with another one it is none: only one would be ticked. */
+function stepIn(steps: readonly Step[], heard: Transcript): Step | undefined {
+  const said = steps.filter(({ say }) => say && isAnnounced(say, heard))
+  const whole = said.filter(({ say }) => say && isSaid(say, heard))
+  return whole[0] ?? (said.length === 1 ? said[0] : undefined)
+}
+
 /** The clearance that the open line waits for. */
 export function clearance({ pack, state: { floor }, said, evidence }: Utterance): EventBody | undefined {
   if (floor.at !== 'line') return undefined
@@ -32,7 +41,7 @@ export function flowCall({ pack, state, said: { heard }, evidence }: Utterance):
   if (!flow) return undefined
   const open = openSteps(flow, state)
   const [next] = open
-  const step = open.find(({ say }) => say && isSaid(say, heard))
+  const step = stepIn(open, heard)
   if (step) return { type: 'stepDone', step: step.id, evidence }
   if (next && state.readingFlow && isSaid(STEP_DONE, heard)) return { type: 'stepDone', step: next.id, evidence }
   if (isSaid(FLOW_DONE, heard)) return { type: 'flowClosed', flow: flow.id, evidence }
@@ -44,9 +53,11 @@ export function stepOwed({ pack, state, said: { heard }, evidence }: Utterance):
   const turns = exchangeAt(pack, state.floor)?.turns ?? []
   const open = turns.filter(({ id }) => state.turns[id]?.status !== 'done')
   const owed = new Set(open.flatMap(({ interlocks = [] }) => interlocks.map(({ after }) => after)))
-  const step = flowsOf(pack)
-    .flatMap((flow) => stepsOf(flow, state.situation))
-    .find(({ id, say }) => owed.has(id) && !state.stepsDone.includes(id) && say && isSaid(say, heard))
+  const steps = flowsOf(pack).flatMap((flow) => stepsOf(flow, state.situation))
+  const step = stepIn(
+    steps.filter(({ id }) => owed.has(id) && !state.stepsDone.includes(id)),
+    heard,
+  )
   return step && { type: 'stepDone', step: step.id, evidence }
 }
 

@@ -17,8 +17,7 @@ export interface Interpretation {
 }
 
 /**
- * The first rule that applies and makes something of the utterance decides; what none makes anything of was meant for
- * nobody. Throws where the state names a place that the pack does not have.
+ * The first rule that applies and makes something of the utterance decides; where none does, the screen says so. Throws where the state names a place that the pack does not have.
  */
 export function interpret(pack: Pack, state: RunState, heard: Heard): Interpretation {
   const utterance = utteranceOf(pack, state, heard)
@@ -26,7 +25,7 @@ export function interpret(pack: Pack, state: RunState, heard: Heard): Interpreta
     const event = applies(utterance) ? read(utterance) : undefined
     if (event) return { event, ...(isCorrection(event) && { rest: restAsHeard(utterance) }) }
   }
-  return { event: overheard(utterance) }
+  return { event: { ...overheard(utterance), ...(heard.doubt === undefined && { meant: true }) } }
 }
 
 const isCorrection = (event: EventBody): boolean =>

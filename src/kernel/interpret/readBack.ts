@@ -57,7 +57,9 @@ function judged(utterance: Utterance, exchange: Exchange, turn: ExchangeTurn, sa
   // After another value that the station said, only what is said now counts.
   const standing = status === 'said' ? partsSoFar : []
   const input = { ...judgedBy(utterance, turn, said, standing), figures }
-  const judgement = judgeReadBack(meant, input)
+  // All said, and all of it right: then it was that, named or not.
+  const whole = meant.length < all.length ? judgeReadBack(all, input) : undefined
+  const judgement = whole?.verdict === 'correct' ? whole : judgeReadBack(meant, input)
   const isOnlyHeard = elements.length > 0 && exchange.station.role === 'controller' && isAcknowledged(beside, input)
   return transmitted(utterance, exchange, said, {
     ...{ turn, part: 'readBack', response, figures },

@@ -91,8 +91,12 @@ function withoutOpening<T extends Transcript>(transcript: T, opening: Opening): 
   return own?.opening === opening ? { ...transcript, tokens: transcript.tokens.slice(own.end) } : transcript
 }
 
-/** Speech that was meant for nobody here. */
-export const overheard = ({ evidence }: Utterance): EventBody => ({ type: 'overheard', evidence })
+/** Speech that was meant for nobody here; typed words always are, and nothing was made of them. */
+export const overheard = ({ heard, evidence }: Utterance): EventBody<'overheard'> => ({
+  type: 'overheard',
+  evidence,
+  ...(heard.by === 'typed' && heard.text.trim() !== '' && { meant: true }),
+})
 
 /** One of the ear's two passes took it for other speech. */
 export const isHalfOther = ({ heard: { doubt, score } }: Utterance): boolean =>

@@ -4,13 +4,14 @@ import { phrase, wordsOf } from '../hearing/phrases.ts'
 import type { Figure } from '../kinds/kind.ts'
 import type { Transcript } from '../numbers/tokens.ts'
 import type { WatchCall } from '../pack/checklist.ts'
+import { isAnnounced, isOnlyNamed } from '../response/announced.ts'
 import { judge } from '../response/judge.ts'
 import { HARMLESS } from '../response/lexicon.ts'
+import type { Judgement } from '../response/model.ts'
 import { type Response, responseFrom } from '../response/response.ts'
 import type { EventBody } from '../run/core/events.ts'
 import { outsideOf } from '../run/watch/callValue.ts'
 import { runningWatch, watchAt, watchesOf, watchState } from '../run/watch/watchTiming.ts'
-import { isSaid } from './announcements.ts'
 import { isHalfOther, type Utterance } from './utterance.ts'
 
 const VALUE_ALONE = responseFrom('[at] <value> [percent]')
@@ -20,16 +21,16 @@ export function watchCall({ pack, state, heard: { beganAt }, said, evidence }: U
   const { heard } = said
   const watch = runningWatch(pack, state) ?? watchAt(pack, state.floor)
   const at = Math.max(0, beganAt - state.startedAt)
-  const abnormal = watch?.abnormal.find(({ say }) => isSaid(say, heard))
+  const abnormal = watch?.abnormal.find(({ say }) => isAnnounced(say, heard))
   if (watch && abnormal) return { type: 'watchStopped', watch: watch.id, abnormal: abnormal.id, at, evidence }
-  const begun = watchesOf(pack).find(({ begins }) => isSaid(begins, heard))
+  const begun = watchesOf(pack).find(({ begins }) => isAnnounced(begins, heard))
   if (begun) return { type: 'watchBegan', watch: begun.id, at, evidence }
   if (!watch) return undefined
   const { pending } = watchState(state, watch.id)
   const { question } = state
   const asked = question?.about === 'callEarly' ? question.call.id : pending?.call
   for (const call of watch.calls) {
-    const called = call.value ? withValue(call, heard, asked === call.id) : isSaid(call.say, heard) && {}
+    const called = call.value ? withValue(call, heard, asked === call.id) : isAnnounced(call.say, heard) && {}
     if (called) return { type: 'watchCalled', watch: watch.id, call: call.id, at, evidence, ...called }
   }
   return undefined
@@ -55,7 +56,7 @@ export function callNotUnderstood(utterance: Utterance): EventBody | undefined {
   const isOfCall = (word: string) => known.has(word) && !COMMON.has(word) && !HARMLESS.has(word)
   const words = said.heard.tokens.filter(({ number }) => !number).map(({ text }) => text)
   const isMeant = words.length <= MOST_WORDS && words.some(isOfCall) && !isHalfOther(utterance)
-  return heard.by === 'typed' || isMeant ? { type: 'overheard', watch: watch.id, evidence } : undefined
+  return heard.by === 'typed' || isMeant ? { type: 'overheard', watch: watch.id, meant: true, evidence } : undefined
 }
 
 type Called = Pick<EventBody<'watchCalled'>, 'value' | 'inRange'>
@@ -65,13 +66,16 @@ type Called = Pick<EventBody<'watchCalled'>, 'value' | 'inRange'>
  * call: whoever watches an engine says many.
  */
 function withValue({ say, value }: WatchCall, heard: Transcript, isPending: boolean): Called | undefined {
-  if (!value) return undefined
+  if (!value || isOnlyNamed(heard.tokens, say)) return undefined
   const { spec, min, max } = value
   const limits = { ...(min !== undefined && { min }), ...(max !== undefined && { max }) }
   const figure = { ...spec, value: min ?? max ?? 0, accept: limits } as Figure
   const ways = [...(isNamed(say, heard) ? [say] : []), ...(isPending ? [VALUE_ALONE] : [])]
   for (const response of ways) {
-    const { verdict, parts } = judge({ response, figures: { value: figure }, heard, exact: true })
+    const asked = { response, figures: { value: figure }, heard }
+    const exact = judge({ ...asked, exact: true })
+    // With its value a call is known beside what else a pilot says; without it too little was said for that.
+    const { verdict, parts } = exact.verdict === 'sayAgain' && response === say ? withWords(judge(asked), exact) : exact
     const hasWords = parts.every(({ name, state }) => name === 'value' || state === 'ok')
     if (!hasWords || (verdict !== 'correct' && verdict !== 'negative' && verdict !== 'incomplete')) continue
     const read = parts.find(({ name }) => name === 'value')?.read
@@ -80,6 +84,8 @@ function withValue({ say, value }: WatchCall, heard: Transcript, isPending: bool
   }
   return undefined
 }
+
+const withWords = (judged: Judgement, exact: Judgement) => (judged.verdict === 'correct' ? judged : exact)
 
 /** Some of the words of a call that are not just around any value. */
 function isNamed(say: Response, { tokens }: Transcript): boolean {

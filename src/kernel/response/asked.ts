@@ -7,6 +7,7 @@ import type { Specs } from '../kinds/kind.ts'
 import { isNumberToken, type Token, tokensOf } from '../numbers/tokens.ts'
 import { type Frame, makeFrame } from './frame.ts'
 import { madeOnce } from './memo.ts'
+import { isEmpty, statesWith } from './packSynonyms.ts'
 import type { Response } from './response.ts'
 
 export interface Asked {
@@ -27,9 +28,12 @@ export const askedFor = (response: Response, specs: Specs, { challenge = '', sta
 
 const prepared = madeOnce((response, specs, challengeText: string, states: readonly (readonly string[])[]): Asked => {
   const challenge = tokensOf(challengeText)
+  const { synonyms } = response
+  const written = isEmpty(synonyms) ? undefined : new Set(tokensOf(response.text).map(({ text }) => text))
+  const all = statesWith(states, response.words, synonyms)
   return {
     challenge,
     isEchoLikeAnswer: !challenge.some(isNumberToken) && challenge.some(({ canon }) => response.words.has(canon)),
-    frames: response.paths.map((path) => makeFrame(path, specs, states, challenge)),
+    frames: response.paths.map((path) => makeFrame(path, specs, all, challenge, written)),
   }
 })

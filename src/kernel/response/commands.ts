@@ -5,7 +5,8 @@
  */
 
 import { type Token, type Transcript, textOf, tokensOf } from '../numbers/tokens.ts'
-import { HARMLESS, HESITATIONS } from './lexicon.ts'
+import { calledList } from './calledList.ts'
+import { HESITATIONS } from './lexicon.ts'
 import { isStop } from './stopWords.ts'
 
 export interface ReadCommand {
@@ -149,7 +150,7 @@ const WORDINGS = {
   confirm: opening('confirm', [], (rest, _, { confirmable }) => about(named(rest, confirmable))),
   remark: opening('remark', ['remark'], (rest, { text }) => ({ argument: textOf({ text, tokens: rest }) })),
   radioCheck: phrases(['radio check'], ['how do you read', 'do you read', 'do you read me', 'do you hear me']),
-  call: { listenedFor: [], read: ({ tokens }, { lists }) => about(called(tokens, lists)) },
+  call: { listenedFor: [], read: ({ tokens }, { lists }) => about(lists && calledList(tokens, lists)) },
   affirm: atQuestion(['affirm'], ['affirmative', 'yes', 'affirm that']),
   negative: atQuestion(['negative'], ['no']),
 } satisfies Readonly<Record<string, Wording>>
@@ -220,32 +221,4 @@ function named(
     texts.some((text) => squeezedTokens(tokensOf(text)) === said),
   )
   return fits.length === 1 ? fits[0]?.[0] : undefined
-}
-
-const LIST_WORDS = new Set(['checklist', 'checklists', 'list', 'check', 'checks', 'the'])
-const ASKING = new Set(['please', 'call', 'read', 'run', 'give', 'me', 'start', 'begin', 'lets', "let's", 'have', 'do'])
-
-/** "Before start checklist, please": a list's name, with the words around it that pilots use. */
-function called(tokens: readonly Token[], lists: CommandNames['lists']): string | undefined {
-  if (!lists) return undefined
-  for (const [list, names] of Object.entries(lists)) {
-    for (const name of names) if (isName(tokens, tokensOf(name))) return onlyOne(tokens, lists) ? list : undefined
-  }
-  return undefined
-}
-
-function onlyOne(tokens: readonly Token[], lists: NonNullable<CommandNames['lists']>): boolean {
-  return Object.values(lists).filter((names) => names.some((name) => isName(tokens, tokensOf(name)))).length === 1
-}
-
-function isName(tokens: readonly Token[], name: readonly Token[]): boolean {
-  const core = (list: readonly Token[]) => squeezedTokens(list.filter(({ text }) => !LIST_WORDS.has(text)))
-  const wanted = core(name)
-  if (wanted === '') return squeezedTokens(tokens) === squeezedTokens(name)
-  for (let begin = 0; begin < tokens.length; begin++) {
-    if (core(tokens.slice(begin)) === wanted) return true
-    const { text = '' } = tokens[begin] ?? {}
-    if (!ASKING.has(text) && !HARMLESS.has(text)) return false
-  }
-  return false
 }

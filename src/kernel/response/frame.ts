@@ -67,14 +67,16 @@ function harmlessWords(path: Path, specs: readonly (KindSpec | undefined)[], cha
   return words
 }
 
+/** `written`: the words on the card, where the author has synonyms for some. */
 export function makeFrame(
   path: Path,
   all: Specs,
   states: readonly (readonly string[])[],
   challenge: readonly Token[],
+  written?: ReadonlySet<string>,
 ): Frame {
   const specs = path.map((slot) => (slot.type === 'figure' ? ownOf(all, slot.figure) : undefined))
-  const own = ownPhrases(path, specs)
+  const own = ownPhrases(path, specs, written)
   const known = [...own, ...statePhrases(path, states, own)]
   const phrases = new Map<string, KnownPhrase[]>()
   for (const each of known) {

@@ -47,15 +47,20 @@ function impliedLabels(path: Path, specs: readonly (KindSpec | undefined)[], ind
   )
 }
 
-export function ownPhrases(path: Path, specs: readonly (KindSpec | undefined)[]): KnownPhrase[] {
+export function ownPhrases(
+  path: Path,
+  specs: readonly (KindSpec | undefined)[],
+  written?: ReadonlySet<string>,
+): KnownPhrase[] {
   const known: KnownPhrase[] = []
+  const isLiteral = ({ words }: Phrase) => !written || words.every((word) => written.has(word))
   path.forEach((slot, index) => {
     if (slot.type === 'word') {
-      for (const phrase of slot.wordings) known.push({ type: 'own', slot: index, phrase, literal: true })
+      for (const phrase of slot.wordings) known.push({ type: 'own', slot: index, phrase, literal: isLiteral(phrase) })
       return
     }
     for (const phrase of slot.labels) {
-      known.push({ type: 'label', slot: index, phrase, literal: true })
+      known.push({ type: 'label', slot: index, phrase, literal: isLiteral(phrase) })
       for (const text of ALSO_CALLED.get(phrase.text) ?? []) {
         known.push({ type: 'label', slot: index, phrase: phraseOf(text), literal: false })
       }
@@ -97,6 +102,7 @@ export function statePhrases(
     path.flatMap((slot) => (slot.type === 'word' ? slot.wordings : slot.labels)).flatMap(({ words }) => words),
   )
   const known: KnownPhrase[] = []
+  const isSynonym = (phrase: Phrase) => own.some((one) => one.phrase === phrase && !one.literal)
   const add = (type: 'state' | 'own' | 'partial', slot: number, phrase: Phrase) => {
     if (phrase.canon === '' || taken.has(phrase.canon)) return
     taken.add(phrase.canon)
@@ -138,6 +144,8 @@ export function statePhrases(
       for (const words of same) add('own', index, phraseOf(words.join(' ')))
       for (const words of against) add('state', index, phraseOf(words.join(' ')))
       for (const phrase of inOtherForms(wording)) add('own', index, phrase)
+      // What "up" excludes is nothing to "buttoned up".
+      if (wording.words.length > 1 && isSynonym(wording)) continue
       if (wording.words.length > 1) for (const phrase of turned(wording)) add('state', index, phrase)
       for (const phrase of countedOtherwise(wording)) add('state', index, phrase)
       for (const word of wording.words) {

@@ -5,19 +5,23 @@
 
 import { tokensOf } from '../numbers/tokens.ts'
 import { type Expansion, figuresOf, type Least, leastOf, wordsOf } from './expansion.ts'
+import { isEmpty, NO_SYNONYMS, type Synonyms, withSynonyms } from './packSynonyms.ts'
 import { parseExpansion, type ResponseProblem } from './parse.ts'
 import { type Path, pathsOf } from './path.ts'
 
 export interface Response {
   /** In the notation, as it was written. */
   readonly text: string
+  /** With the author's synonyms. */
   readonly tree: Expansion
+  /** The author's own words, besides those of the trade. */
+  readonly synonyms: Synonyms
   /** Names of its figures, each once, in order. */
   readonly figures: readonly string[]
   /** Its words without the figures: each phrase between them in every way it can be said. */
   readonly wordings: readonly string[]
   readonly least: Least
-  /** Every word of its text as it is compared, names of figures and tags too. */
+  /** Every word of its text and of its wordings as it is compared, names of figures and tags too. */
   readonly words: ReadonlySet<string>
   /** Every way through it. */
   readonly paths: readonly Path[]
@@ -26,29 +30,33 @@ export interface Response {
 export type ParsedResponse = { readonly response: Response } | { readonly problems: readonly ResponseProblem[] }
 
 /** Parses what somebody wrote; all problems are returned together. */
-export function parseResponse(text: string): ParsedResponse {
+export function parseResponse(text: string, synonyms = NO_SYNONYMS): ParsedResponse {
   const parsed = parseExpansion(text)
-  return 'tree' in parsed ? { response: responseOfTree(text, parsed.tree) } : parsed
+  return 'tree' in parsed ? { response: responseOfTree(text, withSynonyms(parsed.tree, synonyms), synonyms) } : parsed
 }
 
 /** A response that is known to parse: one of the code's own, or one that was checked. Throws where it does not. */
-export function responseFrom(text: string): Response {
-  const parsed = parseResponse(text)
+export function responseFrom(text: string, synonyms = NO_SYNONYMS): Response {
+  const parsed = parseResponse(text, synonyms)
   if ('response' in parsed) return parsed.response
   throw new Error(`"${text}" is no response: ${parsed.problems.map(({ message }) => message).join('; ')}`)
 }
 
-function responseOfTree(text: string, tree: Expansion): Response {
+function responseOfTree(text: string, tree: Expansion, synonyms = NO_SYNONYMS): Response {
+  const wordings = wordsOf(tree)
   return {
     text,
     tree,
+    synonyms,
     figures: figuresOf(tree),
-    wordings: wordsOf(tree),
+    wordings,
     least: leastOf(tree),
-    words: new Set(tokensOf(text).map(({ canon }) => canon)),
+    words: new Set([text, ...(isEmpty(synonyms) ? [] : wordings)].flatMap(canonsOf)),
     paths: pathsOf(tree),
   }
 }
+
+const canonsOf = (text: string) => tokensOf(text).map(({ canon }) => canon)
 
 /** Any one of some responses. */
 export function anyOf(responses: readonly Response[]): Response {
@@ -57,7 +65,7 @@ export function anyOf(responses: readonly Response[]): Response {
   const options = responses.flatMap(({ tree }) =>
     tree.type === 'either' && tree.tag === undefined ? tree.options : tree,
   )
-  return responseOfTree(responses.map(({ text }) => text).join(' | '), { type: 'either', options })
+  return responseOfTree(responses.map(({ text }) => text).join(' | '), { type: 'either', options }, only?.synonyms)
 }
 
 /** What may be said: the figure alone, or nothing. */
@@ -72,6 +80,7 @@ export const NOTHING: Response = {
   tree: { type: 'sequence', parts: [] },
   figures: [],
   wordings: [],
+  synonyms: NO_SYNONYMS,
   least: { values: 0, parts: 0 },
   words: new Set(),
   paths: [],
@@ -101,5 +110,6 @@ function both(one: Response, other: Response): Response {
     tree.type === 'sequence' && tree.tag === undefined ? tree.parts : tree,
   )
   const text = [one, other].map((each) => (each.tree.type === 'either' ? `(${each.text})` : each.text)).join(' ')
-  return responseOfTree(text, { type: 'sequence', parts })
+  // All responses of a pack have the same.
+  return responseOfTree(text, { type: 'sequence', parts }, one.synonyms)
 }

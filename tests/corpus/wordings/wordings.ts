@@ -59,15 +59,19 @@ const parsed = new Map(
 const SIGNS: Figures = { callsign: { kind: 'callsign', telephony: ['Marsh', 'Pipit'], value: 'MARSH 421' } }
 const OTHER_SIGNS: Figures = { callsign: { kind: 'callsign', telephony: ['Marsh', 'Pipit'], value: 'PIPIT 27' } }
 
+/** With the call sign of whoever reads back. */
+export function figuresOf(wording: Wording): Figures {
+  const { seen, figures, elements, kind } = itemOf(wording)
+  if (!elements || kind === 'information') return figures
+  return { ...figures, ...(seen.startsWith('Call sign Pipit') ? OTHER_SIGNS : SIGNS) }
+}
+
 export function judgeWording(wording: Wording, text = wording.text): Judgement {
-  const { id, kind, seen, challenge = '', figures, states = [], elements } = itemOf(wording)
+  const { id, kind, challenge = '', figures, states = [], elements } = itemOf(wording)
   const made = parsed.get(id)
   const heard = transcriptOf(text)
   if (!made) return { verdict: 'sayAgain', parts: [] }
-  if (elements) {
-    const own = seen.startsWith('Call sign Pipit') ? OTHER_SIGNS : SIGNS
-    return judgeReadBack(made.elements, { heard, figures: { ...figures, ...own } })
-  }
+  if (elements) return judgeReadBack(made.elements, { heard, figures: figuresOf(wording) })
   const asked = { challenge, response: made.response, figures, states, heard }
   return kind === 'call' ? judgeCall(asked) : judge(asked)
 }

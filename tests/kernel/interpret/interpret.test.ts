@@ -34,6 +34,8 @@ const transmitted = (turn: string, part: string, verdict: string) => ({
   judgement: { verdict },
 })
 const OVERHEARD = { type: 'overheard' }
+/** The screen says that nothing was made of it. */
+const UNCLEAR = { type: 'overheard', meant: true }
 const TO_START = { type: 'overheard', watch: 'engine' }
 
 type Row = readonly [place: keyof typeof PLACES, text: string, event: object, more?: Partial<Heard>]
@@ -71,6 +73,17 @@ const ROWS: readonly Row[] = [
   ['in a flow', 'cross check takeoff trim', OVERHEARD, { doubt: 'faint' }],
   ['in a flow with words for its steps', 'trim is set', { type: 'stepDone', step: 'loadFlow.setTrim' }],
   ['in a flow with words for its steps', 'checked', OVERHEARD],
+  [
+    'in a flow with words for its steps',
+    'okay, the trim is set, no problem',
+    { type: 'stepDone', step: 'loadFlow.setTrim' },
+  ],
+  ['in a flow with words for its steps', 'is the trim set', UNCLEAR],
+  ['in a flow with words for its steps', 'trim is set, papers checked, nice weather', UNCLEAR],
+  ['in a flow with words for its steps', 'trim is not set', UNCLEAR],
+  ['in a flow', "let's have the load list please", { type: 'listCalled', list: 'load' }],
+  ['in a flow', 'not ready for the load list', UNCLEAR],
+  ['in a flow', 'the weather is fine today', UNCLEAR, TYPING],
   ['in a flow that is read out', 'checked', { type: 'stepDone', step: 'loadFlow.papers' }],
 
   ['at the first item', 'five point two up', answered('load.trim', 'correct')],
@@ -318,6 +331,22 @@ describe('talk beside an engine start', () => {
   it('is not, where one of the ear’s passes took it for other speech', () => {
     const [pack, run] = PLACES['in the engine start']
     expect(interpret(pack, run.state, heardAt(run, 'rotation', { doubt: 'unsure' })).event).not.toHaveProperty('watch')
+  })
+})
+
+describe('words that nothing is made of', () => {
+  it('are told on the screen, but for what the ear takes for other speech', () => {
+    const at = (place: keyof typeof PLACES, text: string, more: Partial<Heard> = {}) => {
+      const [pack, run] = PLACES[place]
+      return interpret(pack, run.state, heardAt(run, text, more)).event
+    }
+    expect(at('in a flow', 'beacon off')).toMatchObject(UNCLEAR)
+    expect(at('in a flow', 'beacon off', { doubt: 'unsure' })).not.toHaveProperty('meant')
+    expect(at('in a flow', 'beacon off', { doubt: 'otherSpeech' })).not.toHaveProperty('meant')
+    expect(at('in a flow', '', TYPING)).not.toHaveProperty('meant')
+    expect(at('standing by', 'beacon off')).not.toHaveProperty('meant')
+    expect(at('standing by', 'beacon off', TYPING)).toMatchObject(UNCLEAR)
+    expect(at('at the first item', 'nice weather over there')).not.toHaveProperty('meant')
   })
 })
 

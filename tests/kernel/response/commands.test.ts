@@ -101,6 +101,50 @@ describe('the standard phrases', () => {
     expect(named('the checklist')).toBeUndefined()
   })
 
+  const LISTS = {
+    load: ['load figures list'],
+    before: ['before start list'],
+    after: ['after start list', 'after start'],
+    taxi: ['taxi list'],
+  }
+  const calledBy = (text: string) => readCommand(transcriptOf(text), { lists: LISTS })
+
+  it.each([
+    ...["let's have the before start list please", "before start checklist, when you're ready", 'before start, please'],
+    ...[
+      'ready for the before start list',
+      'could I have the before start list',
+      'right captain, before start list, thanks',
+    ],
+    ...['can you read me the before start list', 'okay, go for the before start checklist', 'before start checks'],
+    ...["lovely, let's have the before start list then mate, no rush", "let's run through the before start list now"],
+    ...[
+      'give me the before start list whenever you like',
+      'time for the before start list',
+      "I'd like the before start list",
+    ],
+  ])('"%s" calls a list', (text) => {
+    expect(calledBy(text)).toEqual({ command: 'call', argument: 'before' })
+  })
+
+  it.each([
+    ...['not ready for the before start list', 'no before start list yet', "I don't want the before start list"],
+    ...['after the before start list', 'before the before start list', 'before start list in a minute'],
+    ...['what is on the before start list', 'did we do the before start list', 'have we had the before start list'],
+    ...[
+      'before start list complete',
+      'before start list is done',
+      'we did the before start list',
+      'before start list good',
+    ],
+    ...['before start list checked', 'before start list was fine', 'we are on the before start list'],
+    ...['hold the before start list', 'skip the before start list', 'standing by for the before start list'],
+    ...['the before start list can wait', 'before start list next', 'before start list or after start list'],
+    ...['before start two', 'taxi light on', 'taxi clear', 'the before start list needs the fuel figures'],
+  ])('"%s" calls none', (text) => {
+    expect(calledBy(text)?.command).not.toBe('call')
+  })
+
   it('forty words may be a remark, and more are talk', () => {
     const remark = (words: number) => readCommand(transcriptOf(`remark ${'noise '.repeat(words - 1)}`))?.command
     expect(remark(40)).toBe('remark')

@@ -29,7 +29,7 @@ const TOPICS = [
   { id: 'speeds', say: ['V one <v1> [rotate <vr>] [V two <v2>]'] },
   { id: 'reject', say: ['[the] rejected takeoff [briefing]', 'we stop'] },
   { id: 'failure', say: ['engine failure'] },
-].map(({ id, say }) => ({ id, say: say.map(responseFrom) }))
+].map(({ id, say }) => ({ id, say: say.map((text) => responseFrom(text)) }))
 const named = (text: string) => topicsIn(TOPICS, FIGURES, transcriptOf(text))
 
 describe('topics of a briefing', () => {

@@ -138,6 +138,8 @@ export interface EventFields {
     readonly evidence: Evidence
     /** It was meant for this start, and was no call of it that could be understood. */
     readonly watch?: string
+    /** It may have been meant for the run, and nothing was made of it: the screen says so. */
+    readonly meant?: boolean
   }
   readonly commanded: { readonly command: RunCommand; readonly argument?: string; readonly evidence: Evidence }
   /** A word item confirmed by key: logged as not read back. */

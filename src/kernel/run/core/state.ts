@@ -269,6 +269,8 @@ export interface RunState {
   /** The item that had the floor then: what was said to it in the meantime is void. */
   readonly revisedItem: string | undefined
   readonly last: LastAnswer | undefined
+  /** What the pilot said last, where nothing was made of it. */
+  readonly notUnderstood: string | undefined
   /** Items, turns and briefings in the order in which the pilot closed them, for "correction" and "go back one". */
   readonly closed: readonly string[]
   /** What Otherseat said last, for "say again" and the screen; empty where a station has spoken since. */

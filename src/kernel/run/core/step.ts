@@ -42,10 +42,17 @@ import type { RunState, Step } from './state.ts'
  */
 export function step(pack: Pack, before: RunState, event: RunEvent): Step {
   if ('item' in event) findItem(pack, event.item)
-  const happened = outcomeOf(pack, { ...before, seq: event.seq, t: event.t }, event)
+  const { seq, t } = event
+  const happened = outcomeOf(pack, { ...before, seq, t, notUnderstood: notUnderstoodAfter(before, event) }, event)
   const { state, effects } = withReturn(pack, before, happened, event)
   const after = stamped(state, event.t)
   return { state: after, effects: withTimers(pack, before, after, effects) }
+}
+
+/** It stands until something is made of what the pilot says or does. */
+function notUnderstoodAfter({ notUnderstood }: RunState, event: RunEvent): string | undefined {
+  if (event.type === 'overheard') return event.meant ? event.evidence.text : notUnderstood
+  return 'evidence' in event ? undefined : notUnderstood
 }
 
 function outcomeOf(pack: Pack, state: RunState, event: RunEvent): Step {

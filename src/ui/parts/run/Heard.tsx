@@ -19,7 +19,7 @@ interface HeardProps {
 
 export function Heard({ pack, run, exchange }: HeardProps) {
   const soFar = useApp((state) => state.ear.soFar)
-  const { last } = run
+  const { last, notUnderstood } = run
   const parts = partsShown(pack, run)
   // The call was right, and something else comes first.
   const isTooEarly = exchange?.refusal !== undefined
@@ -36,9 +36,14 @@ export function Heard({ pack, run, exchange }: HeardProps) {
           ))}
         </p>
       )}
-      {!soFar && !last && <p class="soft">What you say appears here, word by word.</p>}
+      {!soFar && !last && notUnderstood === undefined && <p class="soft">What you say appears here, word by word.</p>}
       <div role="status" class="stack">
-        {!soFar && last && (
+        {!soFar && notUnderstood !== undefined && (
+          <p>
+            <strong>Not understood:</strong> {notUnderstood}
+          </p>
+        )}
+        {!soFar && notUnderstood === undefined && last && (
           <>
             <p class="soft cap">
               {last.challenge}: {last.by === 'typed' ? 'typed' : last.by === 'key' ? 'by key' : 'heard'}
