@@ -5,6 +5,9 @@ import { LONGEST_VALUE } from '../kernel/bounds.ts'
 import { PHONES } from '../kernel/hearing/phones.ts'
 import { id, text, texts } from './schemaTerms.ts'
 
+export const WEIGHT_UNITS = ['kg', 'lb'] as const
+export const ARM_UNITS = ['m', 'in'] as const
+
 export const packFile = z.strictObject({
   id: z
     .string()
@@ -15,7 +18,7 @@ export const packFile = z.strictObject({
   aircraft: text,
   operator: text,
   caution: text,
-  units: z.strictObject({ weight: z.enum(['kg', 'lb']), arm: z.enum(['m', 'in']) }),
+  units: z.strictObject({ weight: z.enum(WEIGHT_UNITS), arm: z.enum(ARM_UNITS) }),
   pronunciations: z
     .record(
       z.string().regex(/^[a-z']+$/, 'should be a word in small letters'),
