@@ -51,7 +51,7 @@ const PACKAGES: Readonly<Record<string, readonly string[]>> = {
 const KERNEL_ORDER = ['', 'numbers', 'kinds', 'figures', 'response', 'pack', 'papers', 'hearing', 'run', 'interpret']
 
 /** The adapters that run in Node: the command line may use no other one. */
-const NODE_ADAPTERS = /^adapters\/(log\/(fileLog|memoryLog)|ear\/node\w*|clock)\.ts$/
+const NODE_ADAPTERS = /^adapters\/(log\/(fileLog|memoryLog)|ear\/node\w*|voice\/clips|clock)\.ts$/
 
 interface Import {
   readonly from: string

@@ -1,12 +1,14 @@
-/** `check`: validates packs, with every problem at its place; `--schema` prints the JSON Schema of a pack's files. */
+/** `check`: validates packs, with every problem at its place and advice apart, and says what each holds; `--schema` prints the JSON Schema of a pack's files. */
 
 import { parseArgs } from 'node:util'
 import { isError } from '../kernel/problem.ts'
 import { showProblem } from '../kernel/problemLine.ts'
+import { onOneLine } from '../kernel/quoted.ts'
 import { jsonSchema } from '../packs/schema.ts'
 import { type CommandRun, usage } from './io.ts'
 import { inputsProblems, readPackDir } from './packDir.ts'
-import { unpronouncedWords } from './unpronounced.ts'
+import { summaryOf } from './packSummary.ts'
+import { soundAdvice } from './sounds.ts'
 
 const USAGE = 'check DIR... | check --schema'
 
@@ -20,13 +22,12 @@ export const run: CommandRun = async (args, io) => {
   let failed = false
   for (const dir of options.dirs) {
     const { pack, problems: own } = await readPackDir(dir)
-    const problems = pack
-      ? [...own, ...(await inputsProblems(pack, dir)), ...(await unpronouncedWords(pack, dir))]
-      : own
+    const problems = pack ? [...own, ...(await inputsProblems(pack, dir, own)), ...(await soundAdvice(pack, dir))] : own
     for (const problem of problems) {
       const stream = isError(problem) ? io.errors : io.output
       stream.write(`${showProblem(problem)}\n`)
     }
+    if (pack && !problems.some(isError)) io.output.write(`${onOneLine(dir)}: ${await summaryOf(pack)}\n`)
     failed ||= problems.some(isError)
   }
   return failed ? 1 : 0

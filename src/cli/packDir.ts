@@ -6,8 +6,8 @@ import { basename, join, resolve } from 'node:path'
 import { MOST_FILES } from '../kernel/bounds.ts'
 import type { Pack } from '../kernel/pack/checklist.ts'
 import type { Problem } from '../kernel/problem.ts'
+import { adviseUnheld, revisionIn } from '../packs/advice/inputs.ts'
 import { digestBytes } from '../packs/digest.ts'
-import { readInputs } from '../packs/inputs.ts'
 import { readPack } from '../packs/read.ts'
 import { readTextFile, whyUnreadable } from './files.ts'
 
@@ -31,16 +31,24 @@ export async function readPackDir(dir: string): Promise<PackOnDisk> {
   return { ...(pack && { pack }), problems: problems.map((problem) => under(dir, problem)), texts }
 }
 
-/** What is wrong with the example revisions of a pack, if it has any. */
-export async function inputsProblems(pack: Pack, dir: string): Promise<readonly Problem[]> {
+/**
+ * What is wrong with the example revisions of a pack, if it has any. Where the pack's own figures are in doubt (`own`), what
+ * they make of a revision is not told: it would follow from that.
+ */
+export async function inputsProblems(pack: Pack, dir: string, own: readonly Problem[]): Promise<readonly Problem[]> {
   const folder = join(dir, 'inputs')
   const found = await textsIn(folder)
   if ('wrong' in found) {
     if (found.isMissing) return []
     return [{ code: 'pack.files', message: `${folder}: ${found.wrong}`, severity: 'error' }]
   }
-  const read = Object.entries(found.texts).flatMap(([file, text]) => readInputs(text, file, pack).problems)
-  return [...found.unread, ...read].map((problem) => under(folder, problem))
+  const inDoubt = own.some(({ place }) => ['figures.yaml', 'tables.yaml'].includes(basename(place?.file ?? '')))
+  const read = Object.entries(found.texts).map(([file, text]) => revisionIn(text, file, pack, !inDoubt))
+  const sheets = read.flatMap(({ inputs }) => inputs ?? [])
+  const isWhole = found.unread.length === 0 && read.length > 0 && sheets.length === read.length
+  const lacking = isWhole ? adviseUnheld(pack, sheets) : []
+  const all = [...found.unread, ...read.flatMap(({ problems }) => problems)]
+  return [...all.map((problem) => under(folder, problem)), ...lacking.map((problem) => under(dir, problem))]
 }
 
 type TextsIn =

@@ -153,5 +153,6 @@ function clearances(pack: Pack): string[] {
 }
 
 function unknown(what: string, given: string, known: readonly string[]): string {
+  if (known.length === 0) return `${what} ${given}: not known; this pack has none`
   return `${what} ${given}: not known; ${known.join(', ')} would be right`.trim()
 }

@@ -1,9 +1,9 @@
 /** Units of measure and their only conversions. Nothing else in the project multiplies by a conversion factor. */
 
 /**
- * Size of each unit in its dimension's base: kg, m, litre, hPa, kt, degree, kg m, kg per litre.
+ * Size of each unit in its dimension's base: kg, m, litre, hPa, kt, degree, kg m, kg per litre, N m, second.
  * Exact by definition: the pound 0.45359237 kg and the foot 0.3048 m (international yard and pound agreement, 1959), the inch
- * 25.4 mm, the US gallon 231 cubic inches, the inch of mercury (conventional, 0 degrees C) 13595.1 kg/m3 x 9.80665 m/s2 x 0.0254 m.
+ * 25.4 mm, the weight of a pound at 9.80665 m/s2, the US gallon 231 cubic inches, the inch of mercury (conventional, 0 degrees C) 13595.1 kg/m3 x 9.80665 m/s2 x 0.0254 m.
  */
 const POUND = 0.45359237
 const INCH = 0.0254
@@ -36,6 +36,8 @@ export const UNITS = {
   'lb in/100': { dimension: 'moment', size: POUND * INCH * 100, shown: 'lb in/100' },
   'lb in/1000': { dimension: 'moment', size: POUND * INCH * 1000, shown: 'lb in/1000' },
   hPa: { dimension: 'pressure', size: 1, shown: 'hPa' },
+  psi: { dimension: 'pressure', size: (POUND * 9.80665) / (INCH * INCH) / 100, shown: 'psi' },
+  bar: { dimension: 'pressure', size: 1000, shown: 'bar' },
   inHg: { dimension: 'pressure', size: (13595.1 * 9.80665 * INCH) / 100, shown: 'inHg' },
   C: { dimension: 'temperature', size: 1, offset: 0, shown: '°C' },
   F: { dimension: 'temperature', size: 5 / 9, offset: (-32 * 5) / 9, shown: '°F' },
@@ -44,6 +46,17 @@ export const UNITS = {
   /** Magnetic variation: west is above zero and is added to a true direction, east is below it (east is least, west is best). */
   degW: { dimension: 'variation', size: 1, shown: '° W' },
   degE: { dimension: 'variation', size: -1, shown: '° E' },
+  rpm: { dimension: 'rotation', size: 1, shown: 'rpm' },
+  V: { dimension: 'voltage', size: 1, shown: 'V' },
+  A: { dimension: 'current', size: 1, shown: 'A' },
+  'N m': { dimension: 'torque', size: 1, shown: 'N m' },
+  'ft lb': { dimension: 'torque', size: POUND * 9.80665 * 0.3048, shown: 'ft lb' },
+  'kg/h': { dimension: 'fuel flow by weight', size: 1, shown: 'kg/h' },
+  'lb/h': { dimension: 'fuel flow by weight', size: POUND, shown: 'lb/h' },
+  'l/h': { dimension: 'fuel flow by volume', size: 1, shown: 'l/h' },
+  'usgal/h': { dimension: 'fuel flow by volume', size: GALLON, shown: 'US gal/h' },
+  s: { dimension: 'duration', size: 1, shown: 's' },
+  min: { dimension: 'duration', size: 60, shown: 'min' },
   percentMac: { dimension: 'mac', size: 1, shown: '% MAC' },
   percent: { dimension: 'percent', size: 1, shown: '%' },
   trim: { dimension: 'trim', size: 1, shown: 'units' },

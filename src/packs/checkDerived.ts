@@ -31,9 +31,33 @@ interface Case {
   /** Where its derivation stands. */
   readonly at: Path
   readonly report: Report
+  readonly misfits: Set<string>
 }
 
-export function checkDerived(name: string, figure: FigureText, texts: Texts, report: Report): void {
+/** Figures whose own unit is not what their calculator gives: to be mended there, not where they are used. */
+export function misfitsOf({ pack, figures }: Texts): Set<string> {
+  const wrong = Object.entries(figures.figures).filter(([, figure]) => {
+    const own = measureOf(figure)
+    return figure.derived && own !== undefined && misfit(pack, calculatorFor(String(figure.derived.by)).gives, own)
+  })
+  return new Set(wrong.map(([name]) => name))
+}
+
+/** The unit that a calculator gives, where it is none of the figure's. */
+function misfit(pack: PackText, gives: WorkUnit, own: Unit): Unit | undefined {
+  if (gives === 'any' || gives === 'same') return undefined
+  const given = workUnit(pack, gives, own)
+  return fits(given, own) ? undefined : given
+}
+
+/** `misfits` are figures whose wrong unit is told already, and grows by those that are told here. */
+export function checkDerived(
+  name: string,
+  figure: FigureText,
+  texts: Texts,
+  report: Report,
+  misfits: Set<string>,
+): void {
   if (!figure.derived) return
   const at: Path = ['figures', name, 'derived']
   const own = measureOf(figure)
@@ -41,7 +65,7 @@ export function checkDerived(name: string, figure: FigureText, texts: Texts, rep
     report('figure.text', at, `${name} is text; calculators give numbers, so it must be entered or constant`)
     return
   }
-  const one: Case = { name, derivation: derivationOf(figure.derived), own, texts, at, report }
+  const one: Case = { name, derivation: derivationOf(figure.derived), own, texts, at, report, misfits }
   checkOperands(one)
   checkResult(one)
   for (const need of calculatorFor(one.derivation.by).needs ?? []) checkNeed(one, need)
@@ -59,7 +83,13 @@ function checkOperands(one: Case): void {
   }
 }
 
-function checkOperand({ texts, derivation, report }: Case, operand: Operand, unit: Unit | undefined, path: Path): void {
+function checkOperand(
+  { texts, derivation, report, misfits }: Case,
+  operand: Operand,
+  unit: Unit | undefined,
+  path: Path,
+  needs = (right: Unit) => `${derivation.by} needs ${described(right)} here`,
+): void {
   if (typeof operand !== 'string') return
   const { figures } = texts.figures
   const used = ownOf(figures, operand)
@@ -69,17 +99,17 @@ function checkOperand({ texts, derivation, report }: Case, operand: Operand, uni
     return
   }
   const measure = measureOf(used)
-  if (unit === undefined || (measure !== undefined && fits(measure, unit))) return
-  const is = measure === undefined ? 'is text' : `is in ${measure}`
-  report('unit.misfit', path, `${operand} ${is}; ${derivation.by} needs ${described(unit)} here`)
+  if (unit === undefined || (measure !== undefined && fits(measure, unit)) || misfits.has(operand)) return
+  misfits.add(operand)
+  const is = measure === undefined ? 'is text' : measure === 'none' ? 'has no unit' : `is in ${measure}`
+  report('unit.misfit', path, `${operand} ${is}; ${needs(unit)}`)
 }
 
 function checkResult({ name, derivation, own, texts, at, report }: Case): void {
-  const { gives } = calculatorFor(derivation.by)
-  if (gives === 'any' || gives === 'same') return
-  const given = workUnit(texts.pack, gives, own)
-  if (fits(given, own)) return
-  report('unit.misfit', [...at, 'by'], `${derivation.by} gives ${described(given)}; ${name} is in ${own}`)
+  const given = misfit(texts.pack, calculatorFor(derivation.by).gives, own)
+  if (given === undefined) return
+  const is = own === 'none' ? `has no unit; write unit: ${given}` : `is in ${own}`
+  report('unit.misfit', [...at, 'by'], `${derivation.by} gives ${described(given)}; ${name} ${is}`)
 }
 
 /** "a length (m)". */
@@ -160,7 +190,9 @@ function checkTable(one: Case): void {
   for (const axis of axes) {
     const operand = derivation.at?.[axis.name]
     const wanted = 'choices' in axis ? undefined : (axis.unit as Unit)
-    if (operand !== undefined) checkOperand(one, operand, wanted, [...at, 'at', axis.name])
+    const isIn = (unit: Unit) =>
+      `axis ${axis.name} of table ${derivation.table} is in ${unit}; one of them should be otherwise`
+    if (operand !== undefined) checkOperand(one, operand, wanted, [...at, 'at', axis.name], isIn)
     else if (!misspelt.includes(axis.name)) {
       report('table.axis', [...at, 'at'], `axis ${axis.name} of table ${derivation.table} is missing`)
     }

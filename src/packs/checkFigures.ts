@@ -8,7 +8,7 @@ import type { Problem } from '../kernel/problem.ts'
 import { quoted } from '../kernel/quoted.ts'
 import { fits } from '../kernel/units.ts'
 import { measureOf, specOf } from './buildFigures.ts'
-import { checkDerived, type Texts } from './checkDerived.ts'
+import { checkDerived, misfitsOf, type Texts } from './checkDerived.ts'
 import type { FiguresText, FigureText } from './figuresSchema.ts'
 import { didYouMean } from './nearest.ts'
 import { type Report, reporting } from './reporting.ts'
@@ -17,6 +17,7 @@ import type { Path, Source } from './source.ts'
 export function checkFigures(source: Source, texts: Texts): Problem[] {
   const problems: Problem[] = []
   const report = reporting(source, problems)
+  const misfits = misfitsOf(texts)
   for (const [name, figure] of Object.entries(texts.figures.figures)) {
     checkOrigin(name, figure, report)
     checkBands(name, figure, report)
@@ -26,7 +27,7 @@ export function checkFigures(source: Source, texts: Texts): Problem[] {
     if (fault) report('figure.spec', ['figures', name, fault.field], `${name} should have ${fault.should}`)
     checkFrom(name, figure, texts, report)
     checkLater(name, figure, report)
-    checkDerived(name, figure, texts, report)
+    checkDerived(name, figure, texts, report, misfits)
   }
   checkOrders(texts, report)
   checkGround(texts, report)
@@ -88,7 +89,14 @@ function checkBands(name: string, figure: FigureText, report: Report): void {
       report('figure.band', ['figures', name, ...path], `${name}: min ${min} is above max ${max}`)
     }
   }
-  if (figure.constant !== undefined) checkValue(name, figure, figure.constant, ['constant'], report)
+  const { constant, accept } = figure
+  if (constant === undefined) return
+  checkValue(name, figure, constant, ['constant'], report)
+  const { min = -Infinity, max = Infinity } = accept ?? {}
+  if (typeof constant !== 'number' || min > max || (constant >= min && constant <= max)) return
+  const ends = [accept?.min === undefined ? '' : `from ${min}`, accept?.max === undefined ? '' : `to ${max}`]
+  const message = `${name}: the constant ${constant} is itself not accepted; accept goes ${ends.join(' ').trim()}`
+  report('figure.accept', ['figures', name, 'constant'], message)
 }
 
 /** Each limit that is a figure is one of a unit that fits; of those that are numbers the least is below the most. */

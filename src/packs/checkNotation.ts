@@ -14,7 +14,8 @@ export function responseAt(source: Source, text: string, path: Path, what: strin
     if (tooMany === undefined) return parsed.response
     return [{ code: 'response.large', message: `${what}: ${tooMany}`, place: source.place(path), severity: 'error' }]
   }
-  return parsed.problems.map(({ message, offset }) => ({
+  // One slip makes what stands behind it look wrong too.
+  return parsed.problems.slice(0, 1).map(({ message, offset }) => ({
     code: 'response.malformed',
     message: `${what}: ${message}`,
     place: source.placeInText(path, offset),

@@ -78,7 +78,7 @@ function checkCells(name: string, { axes, cells }: TableText, report: Report): v
       report(
         'table.extraRow',
         path,
-        `table ${name}: ${found.length} entries for ${entries.length} of ${axis.name}: ${listed(entries)}`,
+        `table ${name}: ${found.length} entries for ${entries.length} of ${axis.name}: ${listed(entries)}; one is too many, or a decimal comma should be a point`,
       )
     }
     for (const [index, inner] of found.slice(0, entries.length).entries()) check(level + 1, inner, [...path, index])
@@ -119,8 +119,9 @@ function cellAt(cells: unknown, indexes: readonly number[]): number {
   return indexes.reduce<unknown>((here, index) => (here as readonly unknown[])[index], cells) as number
 }
 
-const MOST_LISTED = 12
+const MOST_LISTED = 60
 
 function listed(entries: readonly (number | string)[]): string {
-  return `${entries.slice(0, MOST_LISTED).join(', ')}${entries.length > MOST_LISTED ? ' ...' : ''}`
+  const more = entries.length > MOST_LISTED ? ` and ${entries.length - MOST_LISTED} more` : ''
+  return `${entries.slice(0, MOST_LISTED).join(', ')}${more}`
 }

@@ -8,6 +8,7 @@ import { conditionOf, type When } from './conditions.ts'
 import type { WordingText } from './exchangeSchema.ts'
 import type { Grounds } from './figureGraph.ts'
 import type { FiguresText } from './figuresSchema.ts'
+import { didYouMean, nearest } from './nearest.ts'
 import type { PackText } from './packSchema.ts'
 import type { ItemText } from './proceduresSchema.ts'
 import { add, type Meant, type Report } from './reporting.ts'
@@ -67,9 +68,28 @@ export function checkCondition({ pack, report }: Checking, when: When, path: Pat
 export function checkInterlocks({ events, report }: Checking, interlocks: ItemText['interlocks'], path: Path): void {
   for (const [index, { after }] of (interlocks ?? []).entries()) {
     if (events.has(after)) continue
-    const at: Path = [...path, 'interlocks', index, 'after']
-    report('interlock.unknown', at, `nothing is called ${quoted(after)}`, { name: after, known: () => events })
+    report('interlock.unknown', [...path, 'interlocks', index, 'after'], nothingCalled(after, [...events]))
   }
+}
+
+const CLEARED = 'cleared:'
+
+/** Of what is written in two parts, "beforeStart.brake", the part that is not known. */
+function nothingCalled(after: string, events: readonly string[]): string {
+  if (after.startsWith(CLEARED)) {
+    const name = after.slice(CLEARED.length)
+    const known = events.flatMap((event) => (event.startsWith(CLEARED) ? event.slice(CLEARED.length) : []))
+    const none = known.length === 0 ? `; write clears: ${name} at the turn that gives it` : ''
+    return `no line or turn clears ${quoted(name)}${didYouMean(name, known)}${none}`
+  }
+  const plain = events.filter((event) => !event.startsWith(CLEARED))
+  const [head = '', ...rest] = after.split('.')
+  const parts = plain.flatMap((event) => (event.startsWith(`${head}.`) ? event.slice(head.length + 1) : []))
+  if (rest.length > 0 && parts.length > 0) {
+    return `${head} has nothing called ${quoted(rest.join('.'))}${didYouMean(rest.join('.'), parts)}`
+  }
+  const heads = [...new Set(plain.map((event) => event.split('.')[0] ?? ''))]
+  return `nothing is called ${quoted(after)}${didYouMean(after, nearest(after, plain) === undefined ? heads : plain)}`
 }
 
 /** A text in the response notation; `what` names it for its author. Gives back the figures in it. */

@@ -61,7 +61,10 @@ const MOST_SHOWN = 8
 function cycleProblem(source: Source, cycle: readonly string[]): Problem {
   const [first = ''] = cycle
   const shown = cycle.length > MOST_SHOWN ? [...cycle.slice(0, MOST_SHOWN), `... (${cycle.length} figures)`] : cycle
-  const message = `these figures rest on each other: ${[...shown, first].join(' -> ')}; one of them must be entered or derived otherwise`
+  const message =
+    cycle.length === 1
+      ? `${first} rests on itself; it must be entered or derived otherwise`
+      : `these figures rest on each other: ${[...shown, first].join(' -> ')}; one of them must be entered or derived otherwise`
   return { code: 'figure.cycle', message, place: source.place(['figures', first]), severity: 'error' }
 }
 

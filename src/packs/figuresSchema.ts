@@ -6,6 +6,7 @@ import { TRAP_KINDS } from '../kernel/figures/pack.ts'
 import { KIND_NAMES, KINDS, type KindName, type SpecOf } from '../kernel/kinds/kind.ts'
 import type { Unit } from '../kernel/units.ts'
 import { specShape } from './kindSchema.ts'
+import { type PackText, WEIGHT_UNITS } from './packSchema.ts'
 import { band, id, number, operand, positive, range, step, text, texts, unit, value } from './schemaTerms.ts'
 
 /** One way to derive a figure: the calculator's name, and what it takes. */
@@ -83,6 +84,8 @@ const common = {
 }
 const commonShape = z.strictObject(common)
 
+const weightUnit = z.enum(WEIGHT_UNITS)
+
 /** Of each kind the fields of its spec; where the kind leaves the unit open, the pack names any. */
 function figureShape(kind: KindName) {
   const definition = KINDS[kind]
@@ -91,6 +94,7 @@ function figureShape(kind: KindName) {
     ...common,
     ...specShape(kind),
     ...(isOfAnyUnit && { unit: unit.default('none') }),
+    ...(kind === 'weight' && { unit: weightUnit.optional().describe("The pack's own, if left out") }),
   })
 }
 type FigureShape = ReturnType<typeof figureShape>
@@ -128,7 +132,7 @@ export const figuresFile = z.strictObject({
       id,
       z.strictObject({
         label: text,
-        unit,
+        unit: unit.optional().describe("Of its limits; the pack's own unit of arms, if left out"),
         limits: z.array(z.strictObject({ weight: number, forward: number, aft: number })).min(2),
       }),
     )
@@ -160,4 +164,22 @@ export const figuresFile = z.strictObject({
     .optional(),
 })
 
-export type FiguresText = z.infer<typeof figuresFile>
+type WrittenFigures = z.infer<typeof figuresFile>
+type Unitless = WrittenFigures['envelopes'][string]
+
+/** As it was written, with the pack's own units where none was. */
+export interface FiguresText extends Omit<WrittenFigures, 'envelopes'> {
+  readonly envelopes: Readonly<Record<string, Omit<Unitless, 'unit'> & { readonly unit: string }>>
+}
+
+/** A weight without a unit is in the pack's, and so are the limits of an envelope; where pack.yaml cannot be read, in any. */
+export function withUnits(figures: WrittenFigures, pack: PackText | undefined): FiguresText {
+  const { weight, arm } = pack?.units ?? { weight: 'kg', arm: 'm' }
+  const mapped = <T, R>(entries: Readonly<Record<string, T>>, make: (entry: T) => R) =>
+    Object.fromEntries(Object.entries(entries).map(([name, entry]) => [name, make(entry)]))
+  return {
+    ...figures,
+    figures: mapped(figures.figures, (one) => (one.kind === 'weight' ? { ...one, unit: one.unit ?? weight } : one)),
+    envelopes: mapped(figures.envelopes, (one) => ({ ...one, unit: one.unit ?? arm })),
+  }
+}

@@ -4,7 +4,8 @@ import { quoted } from '../kernel/quoted.ts'
 
 /** Longer names are not compared: nobody mistypes them by a letter. */
 const LONGEST_NAME = 60
-const MOST_LISTED = 12
+/** All that there are, but for a pack as large as its bounds allow. */
+const MOST_LISTED = 200
 
 /** Edits (insert, delete, replace, swap of neighbours) from one word to the other; infinite from the limit on. */
 export function edits(a: string, b: string, limit = Infinity): number {
@@ -44,7 +45,13 @@ export function nearest(name: string, known: readonly string[]): string | undefi
 /** Ends a message: `; did you mean "takeoffTrim"?`, or the names that there are. */
 export function didYouMean(name: string, known: readonly string[]): string {
   const best = nearest(name, known)
-  if (best !== undefined) return `; did you mean ${quoted(best)}?`
-  const listed = known.slice(0, MOST_LISTED).map((one) => (/^[\w' .-]{1,60}$/.test(one) ? one : quoted(one)))
-  return known.length > 0 ? `; there are ${listed.join(', ')}${known.length > MOST_LISTED ? ' ...' : ''}` : ''
+  return best === undefined ? thereAre(known) : `; did you mean ${quoted(best)}?`
+}
+
+/** Ends a message with the names that there are. */
+export function thereAre(known: readonly string[]): string {
+  const listed = known.slice(0, MOST_LISTED).map((one) => (/^[\w' ./-]{1,60}$/.test(one) ? one : quoted(one)))
+  if (listed.length < 2) return listed.length === 0 ? '' : `; there is only ${listed[0]}`
+  const more = known.length > MOST_LISTED ? ` and ${known.length - MOST_LISTED} more` : ''
+  return `; there are ${listed.join(', ')}${more}`
 }

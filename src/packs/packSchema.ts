@@ -11,6 +11,8 @@ const wording = z
   .string()
   .regex(/^[a-z']+( [a-z']+){0,5}$/, 'should be one to six words in small letters, with single spaces')
   .max(LONGEST_VALUE)
+export const WEIGHT_UNITS = ['kg', 'lb'] as const
+export const ARM_UNITS = ['m', 'in'] as const
 
 export const packFile = z.strictObject({
   id: z
@@ -22,7 +24,7 @@ export const packFile = z.strictObject({
   aircraft: text,
   operator: text,
   caution: text,
-  units: z.strictObject({ weight: z.enum(['kg', 'lb']), arm: z.enum(['m', 'in']) }),
+  units: z.strictObject({ weight: z.enum(WEIGHT_UNITS), arm: z.enum(ARM_UNITS) }),
   pronunciations: z
     .record(
       z.string().regex(/^[a-z']+$/, 'should be a word in small letters'),

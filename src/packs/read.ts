@@ -4,6 +4,8 @@ import type { z } from 'zod'
 import type { Pack } from '../kernel/pack/checklist.ts'
 import { isError, type Problem } from '../kernel/problem.ts'
 import { quoted } from '../kernel/quoted.ts'
+import { adviceOn } from './advice/advice.ts'
+import type { File } from './advice/written.ts'
 import { figureModel } from './buildFigures.ts'
 import { buildPack } from './buildPack.ts'
 import { papersOf } from './buildPapers.ts'
@@ -13,7 +15,7 @@ import { checkProcedures, checkSituations } from './checkProcedures.ts'
 import { checkSynonyms } from './checkSynonyms.ts'
 import { checkTables } from './checkTables.ts'
 import { orderOf } from './figureGraph.ts'
-import { figuresFile } from './figuresSchema.ts'
+import { type FiguresText, figuresFile, withUnits } from './figuresSchema.ts'
 import { didYouMean } from './nearest.ts'
 import { type PackText, packFile } from './packSchema.ts'
 import { papersFile } from './papersSchema.ts'
@@ -29,7 +31,7 @@ export const PACK_FILES = [...NEEDED, 'tables.yaml', 'papers.yaml'] as const
 
 /**
  * `texts` by file name; `sha256` is of those texts (`digest.ts`); `folder` is the name of the folder that they lie in, for
- * who knows it. A pack comes back only where nothing is wrong.
+ * who writes the pack: advice on it is looked for then only. A pack comes back only where nothing is wrong.
  */
 export function readPack(
   texts: Readonly<Record<string, string>>,
@@ -37,7 +39,12 @@ export function readPack(
   folder?: string,
 ): { readonly pack?: Pack; readonly problems: Problem[] } {
   const pack = shapedFile(texts, 'pack.yaml', packFile)
-  const figures = shapedFile(texts, 'figures.yaml', figuresFile)
+  const written = shapedFile(texts, 'figures.yaml', figuresFile)
+  const figures: ShapedFile<FiguresText> = {
+    ...optional('source', written.source),
+    problems: written.problems,
+    ...(written.value && { value: withUnits(written.value, pack.value) }),
+  }
   const procedures = shapedFile(texts, 'procedures.yaml', proceduresFile)
   const tables = shapedFile(texts, 'tables.yaml', tablesFile)
   const papers = shapedFile(texts, 'papers.yaml', papersFile)
@@ -65,8 +72,15 @@ export function readPack(
     const ground = { pack: pack.value, figures: figures.value, tables: tablesText, procedures: procedures.value }
     problems.push(...checkPapers(papers.source, papers.value, ground))
   }
+  const ground = { pack: fileOf(pack), figures: fileOf(figures), procedures: fileOf(procedures) }
+  const isSound = !problems.some(isError)
+  if (folder !== undefined && isSound && ground.pack && ground.figures && ground.procedures) {
+    const { pack, figures, procedures } = ground
+    const more = { ...optional('tables', fileOf(tables)), ...optional('papers', fileOf(papers)) }
+    problems.push(...adviceOn({ pack, figures, procedures, ...more }))
+  }
   const all = told(problems)
-  if (all.some(isError) || !pack.value || !figures.value || !procedures.value || !tablesText) return { problems: all }
+  if (!isSound || !pack.value || !figures.value || !procedures.value || !tablesText) return { problems: all }
   const model = figureModel(pack.value, figures.value, tablesText, order.order)
   const laidOut = papers.value ? papersOf(papers.value, listsIn(procedures.value)) : []
   return { pack: buildPack(pack.value, model, procedures.value, laidOut, texts, sha256), problems: all }
@@ -83,6 +97,14 @@ interface ShapedFile<T> {
   readonly source?: Source
   readonly value?: T
   readonly problems: readonly Problem[]
+}
+
+function fileOf<T>({ source, value }: ShapedFile<T>): File<T> | undefined {
+  return source && value !== undefined ? { source, value } : undefined
+}
+
+function optional<K extends string, T>(key: K, value: T | undefined): { readonly [P in K]?: T } {
+  return value === undefined ? {} : ({ [key]: value } as { readonly [P in K]: T })
 }
 
 function shapedFile<T>(texts: Readonly<Record<string, string>>, file: string, schema: z.ZodType<T>): ShapedFile<T> {

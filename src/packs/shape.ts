@@ -110,8 +110,15 @@ function problemOf(source: Source, { issue, path }: Found): Problem {
     case 'too_small':
     case 'too_big':
       return problem(`${name} ${should(issue)}`)
-    default:
-      return problem(`${name} ${typeof issue.input === 'string' ? quoted(issue.input) : ''} ${issue.message}`)
+    default: {
+      const { input } = issue
+      if (typeof input === 'string' && /^-?[\d.,']+$/.test(input) && /name of letters/.test(issue.message)) {
+        return problem(
+          `${name} is the text ${quoted(input)}; it should be a number as it is, ${input.replace(/[,']/g, '')}, or a name`,
+        )
+      }
+      return problem(`${name} ${typeof input === 'string' ? quoted(input) : ''} ${issue.message}`)
+    }
   }
 }
 

@@ -44,7 +44,8 @@ const WORDS: Readonly<Record<YAMLError['code'], string | ((spot: Spot) => string
     if (/^\s*-[^\s-]/.test(before)) return NO_DASH_SPACE
     return /:(\s|$)/.test(here.replace(/\s#.*/, '')) ? COLON_IN_TEXT : BELOW
   },
-  BLOCK_IN_FLOW: 'inside [ ] and { } a name with its value belongs in brackets of its own',
+  BLOCK_IN_FLOW: ({ here }) =>
+    here.startsWith('- ') ? DASH : 'a comma is missing in these brackets, between this value and the name behind it',
   DUPLICATE_KEY: TWICE,
   IMPOSSIBLE: BROKEN,
   KEY_OVER_1024_CHARS:

@@ -1,5 +1,5 @@
 import { existsSync } from 'node:fs'
-import { mkdtemp, readFile, rm, writeFile } from 'node:fs/promises'
+import { cp, mkdtemp, readFile, rm, writeFile } from 'node:fs/promises'
 import { tmpdir } from 'node:os'
 import { join, resolve } from 'node:path'
 import { fileURLToPath } from 'node:url'
@@ -35,6 +35,16 @@ async function fly(answers: string, inputs = PRELIMINARY, pack = PACK) {
 }
 
 describe('rehearse', () => {
+  it('says that there is no clearance to be given where the pack has none', async () => {
+    const pack = join(dir, 'small')
+    await cp(join(root, 'tests/packs/small'), pack, { recursive: true })
+    const procedures = join(pack, 'procedures.yaml')
+    await writeFile(procedures, (await readFile(procedures, 'utf8')).replace(/ +- \{line: .*\n/, ''))
+    const { status, errors } = await fly('@cleared taxi\n', join(pack, 'inputs/training.yaml'), pack)
+    expect(status).toBe(1)
+    expect(errors).toContain('@cleared taxi: not known; this pack has none')
+  })
+
   it('completes the demo departure from text answers, with final figures on the way', async () => {
     const { status, output, errors, events } = await fly(await readFile(DEPARTURE, 'utf8'))
     expect(errors).toBe('')

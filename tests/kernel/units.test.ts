@@ -18,6 +18,13 @@ describe('units', () => {
     [6, 'lb/usgal', 'kg/l', (6 * 0.45359237) / 3.785411784],
     [100, 'lb in/100', 'lb in/1000', 10],
     [1000, 'kg m', 'kg m/1000', 1],
+    // NIST SP 811, appendix B.8: pound-force per square inch, foot pound-force (from memory).
+    [1, 'psi', 'hPa', 68.94757293168],
+    [1, 'bar', 'hPa', 1000],
+    [1, 'ft lb', 'N m', 1.3558179483314],
+    [100, 'lb/h', 'kg/h', 45.359237],
+    [1, 'usgal/h', 'l/h', 3.785411784],
+    [2, 'min', 's', 120],
   ] as const)('%f %s in %s', (value, from, to, expected) => {
     expect(convert(value, from, to)).toBeCloseTo(expected, 10)
   })

@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest'
+import { isError } from '../../src/kernel/problem.ts'
 import { showProblem } from '../../src/kernel/problemLine.ts'
 import { readPack } from '../../src/packs/read.ts'
 
@@ -30,9 +31,9 @@ phases:
           - {item: route, challenge: taxiways, response: "${response}"}
 `
 const problemsOf = (response: string) =>
-  readPack({ 'pack.yaml': PACK, 'figures.yaml': FIGURES, 'procedures.yaml': procedures(response) }, '').problems.map(
-    showProblem,
-  )
+  readPack({ 'pack.yaml': PACK, 'figures.yaml': FIGURES, 'procedures.yaml': procedures(response) }, '')
+    .problems.filter(isError)
+    .map(showProblem)
 
 test.each(['via <from> <to>', '[via] <from> [<to>]', '<way> <from>', '(on | off) <from> <to>'])(
   'two figures that are spelled, side by side in "%s", are refused with the remedy',

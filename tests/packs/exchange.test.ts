@@ -12,7 +12,7 @@ figures:
   qnh: {label: altimeter, kind: altimeter, unit: hPa, entered: {}}
   limit: {label: clearance limit, kind: choice, options: {north: [north gate], south: [south gate]}, given: {from: [north, south]}}
   level: {label: first level, kind: altitude, given: {from: {min: 3000, max: 6000, step: 1000}}}
-  squawk: {label: transponder, kind: digits, length: 4, given: {from: {by: runway, of: {"06": ["4271"], "24": ["2613", "0457"]}}}}
+  squawk: {label: transponder, kind: digits, length: 4, highest: 7, given: {from: {by: runway, of: {"06": ["4271"], "24": ["2613", "0457"]}}}}
   doubled: {label: doubled level, kind: altitude, derived: {by: sum, of: [level, level]}}
 `
 
@@ -77,6 +77,7 @@ phases:
             response:
               - {when: {stand: push}, say: "push <level>"}
               - {say: "<doubled>"}
+          - {item: qnh, challenge: altimeter, response: "<qnh>"}
           - {line: taxi, label: taxi clearance, say: [cleared to taxi]}
 `
 
@@ -296,7 +297,7 @@ const BAD: readonly (readonly [name: string, from: string, to: string, message: 
     'an interlock after an unknown turn',
     'after: clearance.clearance',
     'after: clearance.clearence',
-    'nothing is called "clearance.clearence"; did you mean "clearance.clearance"?',
+    'clearance has nothing called "clearence"; did you mean "clearance"?',
     'clearance.clearence',
   ],
   [

@@ -154,7 +154,7 @@ describe('a watch in a pack', () => {
       'an interlock after nothing that there is',
       'startFlow.crew, say',
       'startFlow.crews, say',
-      'nothing is called "startFlow.crews"; did you mean "startFlow.crew"?',
+      'startFlow has nothing called "crews"; did you mean "crew"?',
     ],
     [
       'a call that stands twice',

@@ -15,7 +15,7 @@ import { readWav } from './audio/wav.ts'
 import { nothingSpent, type Spent, sideBySideMs, timed } from './nodeTiming.ts'
 import { DecodePass } from './recogniser/decodePass.ts'
 import type { ModelFiles } from './recogniser/decoder.ts'
-import { parseDictionary, pronounce } from './recogniser/dictionary.ts'
+import { type Dictionary, type Pronounced, parseDictionary, pronounce } from './recogniser/dictionary.ts'
 import { FIRST_PASS, SECOND_PASS } from './recogniser/frontEnds.ts'
 import { WarpEstimator } from './recogniser/warpEstimator.ts'
 import { Rescorer } from './rescorer/rescorer.ts'
@@ -170,7 +170,7 @@ export async function createNodeRecogniser(vocabulary: Vocabulary, rescorer?: Re
   }
   const recognise = async (pcm: Float32Array, hearable: Hearable) => decide(spokenIn(pcm), expect(hearable))
   return {
-    missing: await unpronounced(vocabulary),
+    missing: (await pronounced(vocabulary)).missing,
     recognise,
     async follow(pcm, hearable) {
       const sound = spokenIn(pcm)
@@ -215,10 +215,19 @@ export function estimateAtOnce(estimator: WarpEstimator, first: DecodePass): voi
   first.setWarp(estimator.factor)
 }
 
-/** Words of a vocabulary that have no pronunciation and cannot be heard; loads no model. */
-export async function unpronounced(vocabulary: Vocabulary): Promise<readonly string[]> {
-  const dictionary = parseDictionary(await readFile(join(MODEL_DIR, 'dict.txt'), 'utf8'))
-  return pronounce(wordsNeeded(vocabulary), dictionary, vocabulary.pronunciations).missing
+export type { Pronounced }
+
+let dictionaryRead: Promise<Dictionary> | undefined
+
+/** How the words of a vocabulary, or some words, are pronounced, and which cannot be heard; loads no model. */
+export async function pronounced(
+  words: Vocabulary | readonly string[],
+  own?: Readonly<Record<string, string>>,
+): Promise<Pronounced> {
+  dictionaryRead ??= readFile(join(MODEL_DIR, 'dict.txt'), 'utf8').then(parseDictionary)
+  const dictionary = await dictionaryRead
+  if (!('commands' in words)) return pronounce(words, dictionary, own)
+  return pronounce(wordsNeeded(words), dictionary, words.pronunciations)
 }
 
 /** All of a recording is one utterance, whatever pauses are in it. */

@@ -20,7 +20,7 @@ interface Symbol {
   readonly offset: number
 }
 
-const SYMBOLS = /\s+|[,.;]|<([^<>{}()[\]|]*)>|\{([^<>{}()[\]|]*)\}|([()[\]|])|([\p{L}\p{N}'’&-]+)|(.)/gsu
+const SYMBOLS = /\s+|[,.;]|<([^<>{}()[\]|]*)>|\{([^<>{}()[\]|]*)\}|([()[\]|])|([\p{L}\p{N}'’&-]+)|(_+|.)/gsu
 /** Nesting deeper than any response has. */
 const DEEPEST = 20
 
@@ -51,9 +51,12 @@ function symbolsOf(text: string, problems: ResponseProblem[]): Symbol[] {
 
 function unusable(character: string): string {
   if (character === '*' || character === '+') return `"${character}" is not used; write the words out`
-  if (character === '/') return 'weights are not used; leave them out'
+  if (character === '/')
+    return '"/" is not used; of two answers that are right write (one | other), of two parts say both'
+  if (character.startsWith('_')) return `"${character}" is a blank; what is filled in is a figure, written <name>`
   if (character === '<' || character === '>') return `"${character}" without its partner; a figure is written <name>`
   if (character === '{' || character === '}') return `"${character}" without its partner; a tag is written {name}`
+  if (/[“”„«»]/.test(character)) return `${character} is a printed quotation mark; write "..." around the whole text`
   return `"${character}" cannot stand in a response; use words, <figure>, ( ), [ ], | and {tag}`
 }
 

@@ -110,6 +110,8 @@ export interface Pronounced {
   readonly entries: readonly (readonly [word: string, phones: string])[]
   /** Words for which nothing is known. */
   readonly missing: readonly string[]
+  /** Words that may be taken for what they are not: put together of two others, or spelled though they can be read. */
+  readonly guessed: readonly string[]
 }
 
 /**
@@ -123,6 +125,7 @@ export function pronounce(
 ): Pronounced {
   const entries: [string, string][] = []
   const missing: string[] = []
+  const guessed: string[] = []
   for (const word of new Set(words)) {
     const spelling = spelled(word)
     const given = Object.hasOwn(own, word) ? [own[word] as string] : []
@@ -131,9 +134,15 @@ export function pronounce(
       word.length > LONGEST_GUESS ? undefined : (spelling ?? compounded(word, dictionary) ?? joined(word, dictionary))
     const ways = known.length > 0 ? known : [guess()].filter((way) => way !== undefined)
     if (ways.length === 0) missing.push(word)
+    else if (known.length === 0 && (spelling ? isReadable(word) : !compounded(word, dictionary))) guessed.push(word)
     for (const [index, way] of ways.entries()) entries.push([index === 0 ? word : `${word}(${index + 1})`, way])
   }
-  return { entries, missing }
+  return { entries, missing, guessed }
+}
+
+/** "Amps" is a word, "qnh" is not. */
+function isReadable(word: string): boolean {
+  return word.length > 2 && /[aeiouy]/.test(word)
 }
 
 /** The word for any one sound. */

@@ -14,7 +14,7 @@ describe('pronunciations', () => {
   it.each(['constructor', 'valueof', 'hasownproperty', 'toString', '__proto__'])(
     'are asked of the dictionary alone, also for "%s"',
     (word) => {
-      expect(pronounce([word], DICTIONARY)).toEqual({ entries: [], missing: [word] })
+      expect(pronounce([word], DICTIONARY)).toEqual({ entries: [], missing: [word], guessed: [] })
       expect(pronounce([word], new Map([[word, ['K']]])).entries).toEqual([[word, 'K']])
     },
   )
@@ -26,7 +26,7 @@ describe('pronunciations', () => {
   it('are not put together for a word longer than anybody says', () => {
     const [first, second] = ['a'.repeat(21), 'b'.repeat(21)]
     const halves = new Map([first, second].map((half) => [half, ['AH']]))
-    expect(pronounce([first + second], halves)).toEqual({ entries: [], missing: [first + second] })
+    expect(pronounce([first + second], halves)).toEqual({ entries: [], missing: [first + second], guessed: [] })
   })
 })
 
@@ -43,6 +43,10 @@ describe('a pronunciation', () => {
   })
   it('of an abbreviation is its letters', () => {
     expect(pronounce(['qnh'], dictionary).entries).toEqual([['qnh', 'K Y UW EH N EY CH']])
+  })
+  it('that may be taken for another is told: of two words in one, and of a word spelled as if it were an abbreviation', () => {
+    const known = new Map([...dictionary, ['tide', ['T AY D']], ['wick', ['W IH K']]])
+    expect(pronounce(['tidewick', 'amps', 'qnh', 'unarmed', 'set'], known).guessed).toEqual(['tidewick', 'amps'])
   })
   it('that is not known is reported by the word', () => {
     expect(pronounce(['zyzzogeton', 'set'], dictionary).missing).toEqual(['zyzzogeton'])
