@@ -4,16 +4,16 @@ import { deal } from '../../figures/deal.ts'
 import type { Pack } from '../../pack/checklist.ts'
 import { agenda, itemsOf } from '../../pack/place.ts'
 import { readBackOf } from '../../pack/rests.ts'
-import type { PassReason } from '../../response/commands.ts'
 import { emptyRun } from '../core/emptyRun.ts'
-import type { By, PackInLog, RunEvent } from '../core/events.ts'
+import type { PackInLog, RunEvent } from '../core/events.ts'
 import { itemState, listState } from '../core/progress.ts'
-import type { Interruption, ItemStatus, RunState } from '../core/state.ts'
+import type { Interruption, RunState } from '../core/state.ts'
 import { step } from '../core/step.ts'
 import { catchesIn, type DebriefCatch } from './debriefCatches.ts'
+import type { DebriefItem, DebriefList } from './debriefList.ts'
 import { type DebriefPaper, papersIn } from './debriefPapers.ts'
 import { briefingsIn, type DebriefBriefing, type DebriefExchange, exchangesIn } from './debriefTalk.ts'
-import { type DebriefTry, missesIn, sayAgainsIn } from './debriefTry.ts'
+import { missesIn, sayAgainsIn } from './debriefTry.ts'
 import { type DebriefFlow, type DebriefWatch, deviationsIn, flowsIn, watchesIn } from './debriefWatch.ts'
 import { type Foremost, foremostIn, wentWellIn } from './foremost.ts'
 import {
@@ -25,36 +25,6 @@ import {
   type TooEarly,
 } from './tally.ts'
 import { tell } from './told.ts'
-
-export interface DebriefItem {
-  readonly id: string
-  readonly challenge: string
-  readonly status: ItemStatus
-  readonly by?: By
-  readonly reason?: PassReason
-  readonly given: boolean
-  readonly tries: readonly DebriefTry[]
-  /** Verdicts negative, incomplete; the pilot's. */
-  readonly misses: number
-  /** The ear's. */
-  readonly sayAgains: number
-  /** How often a changed figure, or the pilot, opened it again. */
-  readonly reopened: number
-  /** What to look at, and how often Otherseat had to send the eyes there. */
-  readonly look: readonly string[]
-  readonly looks: number
-}
-
-export interface DebriefList {
-  readonly id: string
-  readonly name: string
-  readonly complete: boolean
-  readonly revoked: boolean
-  readonly onPreliminary: boolean
-  /** Never called: its phase passed without it. */
-  readonly called: boolean
-  readonly items: readonly DebriefItem[]
-}
 
 export interface Debrief {
   readonly runId: string

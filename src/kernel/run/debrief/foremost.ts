@@ -4,9 +4,12 @@ import { showValue } from '../../kinds/table.ts'
 import { ownOf } from '../../own.ts'
 import type { Pack } from '../../pack/checklist.ts'
 import type { Part } from '../../response/model.ts'
-import type { Debrief } from './debrief.ts'
+import type { DebriefCatch } from './debriefCatches.ts'
+import type { DebriefList } from './debriefList.ts'
+import type { DebriefBriefing, DebriefExchange } from './debriefTalk.ts'
 import type { DebriefTry } from './debriefTry.ts'
-import { deviationsOf } from './debriefWatch.ts'
+import { type DebriefWatch, deviationsOf } from './debriefWatch.ts'
+import type { NotEnded, TooEarly } from './tally.ts'
 
 /** Gravest first. What can hurt somebody comes before what is wrong, that before what was left out, that before form. */
 const KINDS = [
@@ -51,7 +54,18 @@ export interface Foremost {
 }
 
 type Found = Omit<Foremost, 'more'>
-type Told = Omit<Debrief, 'foremost' | 'wentWell'>
+
+/** What of a debrief it is chosen from. */
+export interface Told {
+  readonly tooEarly: readonly TooEarly[]
+  readonly watches: readonly DebriefWatch[]
+  readonly lists: readonly DebriefList[]
+  readonly exchanges: readonly DebriefExchange[]
+  readonly briefings: readonly DebriefBriefing[]
+  readonly catches: readonly DebriefCatch[]
+  readonly outOfOrder: readonly { readonly t: number; readonly list: string; readonly before: string }[]
+  readonly notEnded: readonly NotEnded[]
+}
 
 const MOST = 3
 

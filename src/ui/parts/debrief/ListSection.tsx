@@ -1,7 +1,7 @@
 /** One list in the debrief: its items with every try, in the order in which they were said. */
 
 import { reasonWords } from '../../../kernel/response/commands.ts'
-import type { DebriefItem, DebriefList } from '../../../kernel/run/debrief/debrief.ts'
+import type { DebriefItem, DebriefList } from '../../../kernel/run/debrief/debriefList.ts'
 import { Mark, type MarkName } from '../shell/Mark.tsx'
 import { Tries } from './Tries.tsx'
 

@@ -3,11 +3,11 @@
 import { beforeAll, describe, expect, it } from 'vitest'
 import type { Pack } from '../../../../src/kernel/pack/checklist.ts'
 import type { Judgement, Part } from '../../../../src/kernel/response/model.ts'
-import type { Debrief, DebriefItem, DebriefList } from '../../../../src/kernel/run/debrief/debrief.ts'
+import type { DebriefItem, DebriefList } from '../../../../src/kernel/run/debrief/debriefList.ts'
 import type { DebriefExchange, DebriefTurn } from '../../../../src/kernel/run/debrief/debriefTalk.ts'
 import type { DebriefTransmission, DebriefTry } from '../../../../src/kernel/run/debrief/debriefTry.ts'
 import type { DebriefCall, DebriefWatch } from '../../../../src/kernel/run/debrief/debriefWatch.ts'
-import { foremostIn, wentWellIn } from '../../../../src/kernel/run/debrief/foremost.ts'
+import { foremostIn, type Told, wentWellIn } from '../../../../src/kernel/run/debrief/foremost.ts'
 import { packAt } from '../../figures/marram.ts'
 
 let pack: Pack
@@ -15,7 +15,6 @@ beforeAll(async () => {
   pack = await packAt('checklists/marram')
 })
 
-type Told = Omit<Debrief, 'foremost' | 'wentWell'>
 const run = (parts: Partial<Told>): Told =>
   ({
     ...{
