@@ -53,6 +53,7 @@ export function emptyRun(runId: string): RunState {
     revisedListenId: 0,
     revisedItem: undefined,
     last: undefined,
+    notUnderstood: undefined,
     closed: [],
     said: '',
     askedAgainAt: undefined,

@@ -138,6 +138,8 @@ export interface EventFields {
     readonly evidence: Evidence
     /** It was meant for this start, and was no call of it that could be understood. */
     readonly watch?: string
+    /** It was a call to another station, and this turn of a broadcast comes first. */
+    readonly first?: string
   }
   readonly commanded: { readonly command: RunCommand; readonly argument?: string; readonly evidence: Evidence }
   /** A word item confirmed by key: logged as not read back. */
