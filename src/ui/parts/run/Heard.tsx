@@ -39,7 +39,7 @@ export function Heard({ pack, run, exchange }: HeardProps) {
       {!soFar && !last && notUnderstood === undefined && <p class="soft">What you say appears here, word by word.</p>}
       <div role="status" class="stack">
         {!soFar && notUnderstood !== undefined && (
-          <p>
+          <p class="unmade">
             <strong>Not understood:</strong> “{notUnderstood}”
           </p>
         )}
