@@ -1,5 +1,6 @@
 /** What screens ask of the store in more than one place, by name. */
 
+import { entryErrors } from '../kernel/figures/entered.ts'
 import type { Revision } from './run/revision.ts'
 import type { AppState } from './store.ts'
 
@@ -9,6 +10,10 @@ export const hasRunOn = ({ run }: AppState): boolean => run?.status === 'running
 /** Nothing is typed or taken from a sheet: there is nothing to enter. */
 export const isDraftEmpty = ({ draft: { values, loads, stated = {} } }: Pick<AppState, 'draft'>): boolean =>
   [values, loads, ...Object.values(stated)].every((one) => Object.keys(one).length === 0)
+
+/** Something that was typed is no value: it has to be put right before the figures are accepted. */
+export const hasEntryErrors = ({ pack, draft }: Pick<AppState, 'pack' | 'draft'>): boolean =>
+  pack !== undefined && entryErrors(pack.figures, draft).length > 0
 
 /** The revision in force; undefined before the first. */
 export const inForce = ({ revisions }: AppState): Revision | undefined => revisions.at(-1)

@@ -78,6 +78,8 @@ export interface AppState {
     readonly failure: EarFailure | undefined
     /** Why it is another one than was chosen. */
     readonly note: string
+    /** What it has to tell and the pilot has put away: told again once it has something else to tell. */
+    readonly putAway: string
     /** What keeps it shut: it waits for the talk key, or the radio key is held. */
     readonly gate: EarGated
   }
@@ -146,6 +148,7 @@ export function createAppStore(initial: Partial<AppState> = {}): Store {
       secondModel: 'none',
       failure: undefined,
       note: '',
+      putAway: '',
       gate: 'open',
     },
     soundCheck: undefined,

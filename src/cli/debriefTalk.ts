@@ -1,6 +1,7 @@
 /** Exchanges and briefings in the account, as lines of text. */
 
 import { clockTime } from '../kernel/run/core/clockTime.ts'
+import { listed } from '../kernel/run/core/phrases.ts'
 import type { DebriefBriefing, DebriefExchange, DebriefTurn } from '../kernel/run/debrief/debriefTalk.ts'
 
 const SLIPS = {
@@ -13,7 +14,7 @@ export function exchangeLines({ name, station, done, turns }: DebriefExchange): 
 }
 
 function turnLines(turn: DebriefTurn): string[] {
-  const { label, done, tries, misses, asked, unsigned, acknowledged, shown, insisted, slip, byKey } = turn
+  const { label, done, tries, misses, asked, unsigned, acknowledged, shown, insisted, waived, slip, byKey } = turn
   const notes = [
     misses > 0 ? `${misses} missed` : '',
     asked > 0 ? `said again on request ${asked} times` : '',
@@ -22,6 +23,7 @@ function turnLines(turn: DebriefTurn): string[] {
     shown ? 'words shown' : '',
     byKey ? 'by key' : '',
     insisted === undefined ? '' : `kept to "${insisted}" against the figure`,
+    waived.length > 0 ? `insisted without ${listed(waived)}` : '',
     slip ? `${SLIPS[slip.kind]}: ${slip.noticed ? 'noticed' : 'not noticed'}` : '',
   ].filter((note) => note)
   const head = `  ${label}: ${done ? 'done' : 'open'}${notes.length > 0 ? ` (${notes.join(', ')})` : ''}`

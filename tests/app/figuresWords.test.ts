@@ -3,10 +3,9 @@ import { figuresWords } from '../../src/app/view/figuresWords.ts'
 
 it.each([
   ['preliminary', 1, 'preliminary figures'],
-  ['preliminary', 2, 'preliminary figures, changed once (revision 2)'],
-  ['final', 3, 'final figures, changed twice (revision 3)'],
-  ['amended', 5, 'amended figures, changed 4 times (revision 5)'],
-] as const)(
-  '%s figures of revision %i are called by how often they changed, as no paper is',
-  (status, revision, words) => expect(figuresWords(status, revision)).toBe(words),
+  ['preliminary', 2, 'preliminary figures, revision 2'],
+  ['final', 3, 'final figures, revision 3'],
+  ['amended', 5, 'amended figures, revision 5'],
+] as const)('%s figures of revision %i are called by their revision, as no paper is', (status, revision, words) =>
+  expect(figuresWords(status, revision)).toBe(words),
 )

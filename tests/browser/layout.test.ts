@@ -51,6 +51,26 @@ describe.each(SIZES)('at a %s window', (_, width, height) => {
     expect(wider).toBe(0)
   })
 
+  test.runIf(width < 600).each(PLACES)(
+    'what is asked, the verdict and the field are seen together at %s, and no word is too long for that',
+    async (_place, answers) => {
+      opened = await openPage({ address: inject('address'), width, height })
+      await goOnFlown(opened, [...answers], { talk: TALK })
+      const { page } = opened
+      await pilotAt(opened).type('x'.repeat(3_000))
+      await page.getByText('x'.repeat(3_000)).first().waitFor()
+      const seen = await page.evaluate(() => {
+        const box = (selector: string) => document.querySelector(selector)?.getBoundingClientRect()
+        return { panel: box('.dock')?.height, from: box('.dock')?.top, verdict: box('.heard [role=status]')?.bottom }
+      })
+      expect(seen.panel).toBeLessThanOrEqual(height * 0.4 + 1)
+      expect(seen.verdict).toBeLessThanOrEqual(seen.from ?? 0)
+      const { challenge, wider } = await edges(opened)
+      expect(challenge).toBeGreaterThanOrEqual(0)
+      expect(wider).toBe(0)
+    },
+  )
+
   test.runIf(width < 600).each([
     ['an item', ['load figures list']],
     ['a start', upTo('rotation seen')],

@@ -55,6 +55,22 @@ describe('entering figures', () => {
     expect(field(label)).toHaveProperty('value', typed)
   })
 
+  it('accepts nothing while a field is wrong, and says so; what is only unusual may be meant', async () => {
+    const { user, actions, log } = entering()
+    const enter = () => screen.getByRole('button', { name: 'Accept figures as revision 1' })
+    await user.clear(field('runway'))
+    await user.type(field('runway'), '37')
+    await waitFor(() => expect(enter()).toHaveProperty('disabled', true))
+    expect(enter().parentElement?.textContent).toContain('Correct the marked fields first.')
+    await actions.enterRevision()
+    expect(log.events).toEqual([])
+    await user.clear(field('runway'))
+    await user.type(field('runway'), '24')
+    await user.clear(field('fuel on board'))
+    await user.type(field('fuel on board'), '900')
+    await waitFor(() => expect(enter()).toHaveProperty('disabled', false))
+  })
+
   it('begins no run on nothing: a figure or a load sheet comes first', async () => {
     const { user, actions, store, log } = stage({ screen: 'figures' })
     const enter = screen.getByRole('button', { name: 'Accept figures as revision 1' })

@@ -44,6 +44,28 @@ describe('an answer', () => {
     expect(allText()).not.toMatch(/brake set/)
   })
 
+  it('that nothing is made of is shown as typed, in the place of an answer', async () => {
+    const { answer } = await flying()
+    await answer('banana')
+    await waitFor(() => expect(verdict().textContent).toBe('Not understood: “banana”'))
+    await answer('load figures list')
+    await waitFor(() => expect(verdict().textContent).not.toContain('banana'))
+  })
+
+  it('beside words that nobody knows is to be said again: it is not missing', async () => {
+    const { answer, store } = await flying()
+    await answer('load figures list')
+    for (const said of ['leave it open', 'leave it open', 'leave it open', 'leave it open', 'leave it open'])
+      await answer(said)
+    await answer('leave it open')
+    await challenge('load sheet')
+    await answer('edition one by the paper')
+    await waitFor(() => expect(verdict().textContent).toContain('say it again'))
+    expect(store.getState().run?.said).toMatch(
+      /^Say again, load sheet edition\. Load sheet, persons on board and the rest\?$/,
+    )
+  })
+
   it('shows its words so far while it is spoken', async () => {
     const { ear } = await atTrim()
     ear.emit({ type: 'soFar', listenId: 1, text: 'four point' })
@@ -214,6 +236,25 @@ describe('the ear', () => {
     await user.click(screen.getByRole('button', { name: 'Try the microphone again' }))
     await waitFor(() => expect(ear.vocabularies.length).toBe(opened + 1))
     expect(store.getState().ear.failure).toBeUndefined()
+  })
+
+  it('that fails is put away by one touch, and told again when it fails anew', async () => {
+    const { ear, user, store } = await flying()
+    const fail = () => {
+      ear.emit({ type: 'failed', failure: { code: 'refused', message: 'The microphone was refused: allow it.' } })
+      ear.emit({ type: 'state', state: 'failed' })
+    }
+    fail()
+    await screen.findByRole('alert')
+    await user.click(screen.getByRole('button', { name: /^Put away/ }))
+    await waitFor(() => expect(screen.queryByRole('alert')).toBeNull())
+    expect(screen.getByRole('region', { name: 'Microphone' }).textContent).toContain('Not listening: type or press')
+    fail()
+    expect(screen.queryByRole('alert')).toBeNull()
+    ear.emit({ type: 'state', state: 'open' })
+    await waitFor(() => expect(store.getState().ear.putAway).toBe(''))
+    fail()
+    await screen.findByRole('alert')
   })
 })
 

@@ -71,6 +71,8 @@ export interface KeyActions {
 
 export interface SoundActions {
   retryEar(): Promise<void>
+  /** Puts away what the ear has to tell, by its words, until that is something else; '' where it has nothing to tell. */
+  putAwayNotice(notice: string): void
   /** Begins the sound check, or begins it again. */
   soundCheck(): Promise<void>
   skipPrompt(): void

@@ -39,6 +39,9 @@ export function soundActions(
       store.setState(({ ear }) => ({ ear: { ...ear, failure: undefined } }))
       await controller.openEar()
     },
+    putAwayNotice(putAway) {
+      store.setState(({ ear }) => ({ ear: { ...ear, putAway } }))
+    },
     async soundCheck() {
       wake()
       // One ear, one voice: a run has them while it is on.

@@ -1,6 +1,6 @@
 /** The fields of a revision: what each one takes, its unit and plausible range, and what was typed so far. */
 
-import { band, valueProblems } from '../../kernel/figures/entered.ts'
+import { band, loadProblems, valueProblems } from '../../kernel/figures/entered.ts'
 import { formatMeasured } from '../../kernel/figures/format.ts'
 import type { Inputs } from '../../kernel/figures/model.ts'
 import type { FigureDeclaration } from '../../kernel/figures/pack.ts'
@@ -43,6 +43,8 @@ export interface LoadField {
   /** Standard weight of one, where pieces can be counted. */
   readonly each?: number
   readonly entered: string
+  /** Why it is no load. */
+  readonly problems: readonly Problem[]
 }
 
 /** What was typed as a value; text that is no number stays text, so that computing can say what it should be. */
@@ -124,12 +126,16 @@ function howWritten(spec: KindSpec): string {
 
 export function loadFields(pack: Pack, draft: Inputs): LoadField[] {
   const unit = pack.figures.basis?.units.weight ?? 'kg'
-  return pack.figures.stations.map(({ name, label, max, each }) => ({
-    name,
-    label,
-    unit,
-    ...(max !== undefined && { max }),
-    ...(each !== undefined && { each }),
-    entered: draft.loads[name] === undefined ? '' : String(draft.loads[name]),
-  }))
+  return pack.figures.stations.map((station) => {
+    const { name, label, max, each } = station
+    const load = draft.loads[name]
+    return {
+      ...{ name, label, unit },
+      ...(max !== undefined && { max }),
+      ...(each !== undefined && { each }),
+      entered: load === undefined ? '' : String(load),
+      problems:
+        load === undefined ? [] : loadProblems(station, load, unit).filter(({ code }) => code.startsWith('load.')),
+    }
+  })
 }

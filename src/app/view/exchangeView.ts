@@ -18,7 +18,8 @@ import { readBacksOf, type Speech, stationWords } from '../../kernel/run/talk/ra
 import { answers, callableTurns, pendingTurn, talkAt, turnState } from '../../kernel/run/talk/talk.ts'
 import { withProperNames } from './properNames.ts'
 
-export type ElementShown = 'ahead' | 'right' | 'wrong' | 'missing'
+/** `again`: right, and said beside what was not understood; `short`: digits of it were left out. */
+export type ElementShown = 'ahead' | 'right' | 'wrong' | 'missing' | 'again' | 'short'
 
 export interface ViewTurn {
   readonly id: string
@@ -172,10 +173,17 @@ function elementsView(turn: ExchangeTurn, run: RunState) {
   const isLast = run.last?.of === 'readBack' && run.last.item === turn.id
   const said = isLast && run.last ? statesOf(elements, run.last.judgement) : {}
   const understood = isLast && run.last?.judgement.verdict !== 'sayAgain'
+  const parts = understood ? (run.last?.judgement.parts ?? []) : []
   return elements.map((element): { label: string; state: ElementShown } => {
-    const isHeld = [...partNames(element).required].every((name) => partsSoFar.includes(name))
-    const state = isHeld || status === 'slipped' ? 'right' : said[element.id] === 'wrong' ? 'wrong' : undefined
-    return { label: element.label, state: state ?? (understood ? 'missing' : 'ahead') }
+    const { label } = element
+    const { all, required } = partNames(element)
+    const own = parts.filter(({ name }) => all.has(name))
+    if (status === 'slipped' || [...required].every((name) => partsSoFar.includes(name)))
+      return { label, state: 'right' }
+    if (said[element.id] === 'wrong') return { label, state: 'wrong' }
+    if (!understood) return { label, state: 'ahead' }
+    if (own.some(({ lacks }) => lacks === 'digits')) return { label, state: 'short' }
+    return { label, state: own.some(({ doubtful }) => doubtful) ? 'again' : 'missing' }
   })
 }
 

@@ -2,10 +2,7 @@
 
 import type { Status } from '../../kernel/figures/model.ts'
 
-/** "final figures, changed twice (revision 3)". */
+/** "final figures, revision 3"; the first is just that. */
 export function figuresWords(status: Status, revision: number): string {
-  return revision > 1 ? `${status} figures, changed ${times(revision - 1)} (revision ${revision})` : `${status} figures`
+  return revision > 1 ? `${status} figures, revision ${revision}` : `${status} figures`
 }
-
-/** "once", "twice", "3 times". */
-export const times = (count: number): string => ['never', 'once', 'twice'][count] ?? `${count} times`

@@ -7,7 +7,13 @@ import type { Pack } from '../../kernel/pack/checklist.ts'
 import { findItem, findLine, listById } from '../../kernel/pack/place.ts'
 import { usualWording } from '../../kernel/response/sentence.ts'
 import { listed } from '../../kernel/run/core/phrases.ts'
-import { isToldOfDifference, missingFigures, unsettledIn } from '../../kernel/run/core/progress.ts'
+import {
+  isGivenByStation,
+  isToldOfDifference,
+  missingFigures,
+  missingNames,
+  unsettledIn,
+} from '../../kernel/run/core/progress.ts'
 import { promptWords } from '../../kernel/run/core/prompts.ts'
 import type { Floor, Question, RunState } from '../../kernel/run/core/state.ts'
 import { flowAt } from '../../kernel/run/list/flowSteps.ts'
@@ -66,8 +72,11 @@ const AT: { readonly [Place in At]: Wording<Place> } = {
     const unsettled = unsettledIn(pack, run, item)
     if (unsettled && isToldOfDifference(run, item.id))
       return { headline, hint: `${differenceIn(unsettled)}. Settle it on the figures page.` }
-    if (missing.length > 0 && !unsettled)
-      return { headline, hint: `No figure yet for ${listed(missing)}: enter it on the figures page.` }
+    if (missing.length > 0 && !unsettled) {
+      const isGiven = missingNames(pack, run, item).some((name) => isGivenByStation(pack, run, name))
+      const how = isGiven ? 'a station gives it. Leave it open until then' : 'enter it on the figures page'
+      return { headline, hint: `No figure yet for ${listed(missing)}: ${how}.` }
+    }
     const { look = [] } = item
     const where = look.length > 0 ? `Look at ${listed(look)}` : 'Read it first'
     const both = item.answers === 'both' ? ' Otherseat’s side is simulated.' : ''

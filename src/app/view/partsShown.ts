@@ -12,7 +12,8 @@ import { findTurn, turnState } from '../../kernel/run/talk/talk.ts'
 export interface ShownPart {
   /** Empty for the words of a call that are right: they are many, and say nothing by themselves. */
   readonly label: string
-  readonly state: Part['state']
+  /** `again`: right, and said beside what was not understood. */
+  readonly state: Part['state'] | 'again'
   /** The words taken for it, where there were any. */
   readonly heard: string | undefined
   /** "direction", where the part was begun and not finished. */
@@ -25,7 +26,8 @@ export function partsShown(pack: Pack, run: RunState): ShownPart[] {
   if (!last) return []
   const labelOf = labelling(pack, run, last)
   return judgementShown(run, last).parts.map((part) => {
-    const { kind, state, heard, lacks } = part
+    const { kind, heard, lacks } = part
+    const state = part.doubtful ? 'again' : part.state
     const isUnnamed = last.of === 'call' && kind === 'word' && state === 'ok'
     return { label: isUnnamed ? '' : labelOf(part), state, heard, ...(lacks && { lacks }) }
   })

@@ -3,10 +3,12 @@
 import { LARGEST_NUMBER } from '../bounds.ts'
 import { type KindSpec, kindOf, type Value } from '../kinds/kind.ts'
 import { type Band, boundsOf, isBeyond, shouldBe } from '../kinds/written.ts'
-import type { Problem } from '../problem.ts'
+import { ownOf } from '../own.ts'
+import { isError, type Problem } from '../problem.ts'
 import { quoted } from '../quoted.ts'
 import type { Unit } from '../units.ts'
 import { formatMeasured, formatNumber } from './format.ts'
+import type { Inputs } from './model.ts'
 import type { FigureDeclaration, FigureModel, Station } from './pack.ts'
 
 function error(code: string, message: string): Problem {
@@ -71,6 +73,21 @@ export function loadProblems(station: Station, load: number, unit: Unit): readon
     return [error('limit.station', `load ${station.label} ${formatMeasured(load, unit)} is over its limit of ${most}`)]
   }
   return []
+}
+
+/**
+ * Entries of a revision that are no values: text where a number belongs, a runway 37. With one of them nobody can have meant
+ * the revision; a value that is only unusual, missing or over a limit is none of these.
+ */
+export function entryErrors(model: FigureModel, { values, loads, stated = {} }: Inputs): readonly Problem[] {
+  const entered = [values, ...Object.values(stated)].flatMap((one) => Object.entries(one))
+  const wrong = entered.flatMap(([name, value]) => {
+    const declaration = ownOf(model.declarations, name)
+    return declaration ? valueProblems(declaration, value) : []
+  })
+  const byStation = model.stations.map(({ name }) => ownOf(loads, name))
+  const badLoads = loadsProblems(model, loads, byStation).filter(({ code }) => code.startsWith('load.'))
+  return [...wrong, ...badLoads].filter(isError)
 }
 
 /** All loads of a revision; `byStation` has them again in the order of the model's stations, undefined where none is given. */

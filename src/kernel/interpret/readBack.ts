@@ -14,6 +14,7 @@ import { segmentsOf } from '../response/segments.ts'
 import type { SpokenElement } from '../response/spokenElement.ts'
 import type { EventBody } from '../run/core/events.ts'
 import { callSignBeside } from '../run/talk/callSign.ts'
+import { inFullForm } from '../run/talk/fullForm.ts'
 import { readBacksOf } from '../run/talk/radio.ts'
 import { saidValues } from '../run/talk/said.ts'
 import { addressOf, findTurn, turnState } from '../run/talk/talk.ts'
@@ -63,7 +64,7 @@ function judged(utterance: Utterance, exchange: Exchange, turn: ExchangeTurn, sa
   const isOnlyHeard = elements.length > 0 && exchange.station.role === 'controller' && isAcknowledged(beside, input)
   return transmitted(utterance, exchange, said, {
     ...{ turn, part: 'readBack', response, figures },
-    judgement: isOnlyHeard ? acknowledged(elements, standing) : judgement,
+    judgement: isOnlyHeard ? acknowledged(elements, standing) : inFullForm(pack, judgement, said.heard.tokens),
   })
 }
 

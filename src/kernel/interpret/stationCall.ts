@@ -7,6 +7,7 @@ import { judgeCall } from '../response/call.ts'
 import type { Judgement } from '../response/model.ts'
 import { NOTHING } from '../response/response.ts'
 import type { EventBody } from '../run/core/events.ts'
+import { withOwed } from '../run/talk/owed.ts'
 import { saidValues } from '../run/talk/said.ts'
 import { callableTurns, openTurns, turnState } from '../run/talk/talk.ts'
 import { judgedBy, type Transmission, transmitted } from './transmission.ts'
@@ -51,11 +52,9 @@ function candidate(
   // Between the seats only what is in the figures counts: a station may not have said yet what it will say.
   const values = station.role === 'otherseat' ? state.values : saidValues(state)
   const figures = figuresFor(pack, values, response.figures)
-  const judgement = judgeCall({
-    ...judgedBy(utterance, turn, said, turnState(state, turn.id).partsSoFar),
-    response,
-    figures,
-  })
+  const own = turnState(state, turn.id)
+  const judged = judgeCall({ ...judgedBy(utterance, turn, said, own.partsSoFar), response, figures })
+  const judgement = withOwed(judged, own)
   const words = new Set(said.heard.tokens.map(({ text }) => text))
   const shared = tokensOf(response.text).filter(({ text }) => words.has(text)).length
   return { turn, part: 'call', response, figures, judgement, stage, shared }

@@ -6,6 +6,7 @@ import type { EventBody } from '../run/core/events.ts'
 import { stationWords } from '../run/talk/radio.ts'
 import { pendingTurn, talkAt, turnState } from '../run/talk/talk.ts'
 import { briefed } from './briefing.ts'
+import { otherStation } from './otherStation.ts'
 import { readBack } from './readBack.ts'
 import { stationCall } from './stationCall.ts'
 import { isHalfOther, overheard, type Utterance } from './utterance.ts'
@@ -36,6 +37,8 @@ const isClear = (event: EventBody) => event.type === 'transmitted' && event.judg
 function inExchange(utterance: Utterance, exchange: Exchange): EventBody | undefined {
   const { state, heard, opening } = utterance
   const pending = pendingTurn(exchange, state)
+  const other = heard.doubt ? undefined : otherStation(utterance, exchange)
+  if (other) return other
   if (!pending) return stationCall(utterance, exchange)
   const again =
     (opening === 'sayAgain' || opening === 'confirm') && !heard.doubt

@@ -50,6 +50,12 @@ export function shortChannel(tokens: readonly Token[]): string | undefined {
   return isGrouped && whole.length >= 3 && whole.length <= 5 ? channel(`1${whole}`) : undefined
 }
 
+/** A channel of which the one hundred was left out, written in full: "twenty one six". */
+export function channelWithoutHundred(tokens: readonly Token[]): string | undefined {
+  const [number] = readNumber(tokens)
+  return number && WITHOUT_HUNDRED.test(number.whole) ? shortChannel(tokens) : undefined
+}
+
 const channel = (digits: string) => written(`${digits.slice(0, 3)}.${digits.slice(3)}`)
 
 export const frequency: NumberKind<FrequencySpec> = {

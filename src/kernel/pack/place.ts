@@ -64,6 +64,11 @@ export function findLine(list: List, id: string): Line {
   return line
 }
 
+/** As it stands in the pack; empty for what the pack does not have. */
+export function activityName({ phases }: Pack, id: string): string {
+  return phases.flatMap(({ activities }) => activities).find((one) => one.id === id)?.name ?? ''
+}
+
 /** The first response whose condition holds. A checked pack always has one. */
 export function responseOf(item: Item, situation: Situated): Response {
   const found = item.responses.find(({ when }) => holds(when, situation))

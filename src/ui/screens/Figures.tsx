@@ -2,8 +2,7 @@
 
 import { useMemo } from 'preact/hooks'
 import { draftView } from '../../app/figures/draftView.ts'
-import { isDraftEmpty } from '../../app/selectors.ts'
-import { times } from '../../app/view/figuresWords.ts'
+import { hasEntryErrors, isDraftEmpty } from '../../app/selectors.ts'
 import type { Pack } from '../../kernel/pack/checklist.ts'
 import { Changes } from '../parts/figures/Changes.tsx'
 import { ComputedValues } from '../parts/figures/ComputedValues.tsx'
@@ -92,27 +91,29 @@ function FiguresOf({ pack }: { readonly pack: Pack }) {
 function revisionWords(revision: number): string {
   if (revision === 0) return 'No revision is in force yet.'
   if (revision === 1) return 'Revision 1 is in force.'
-  return `Revision ${revision} is in force: the figures were changed ${times(revision - 1)}. Papers count editions of their own.`
+  return `Revision ${revision} is in force: figures get the next number each time they are accepted or changed. Papers count editions of their own.`
 }
 
 function EnterBar({ revision }: { readonly revision: number }) {
   const actions = useActions()
   const isChanged = useApp((state) => state.past.length > 0)
   const isEmpty = useApp(isDraftEmpty)
+  const isWrong = useApp(hasEntryErrors)
+  const why = isEmpty ? 'Type a figure or take a load sheet first.' : isWrong ? 'Correct the marked fields first.' : ''
   return (
     <div class="bar row">
       <button
         type="button"
         class="first"
-        disabled={isEmpty}
-        aria-describedby={isEmpty ? 'nothing-yet' : undefined}
+        disabled={why !== ''}
+        aria-describedby={why ? 'not-yet' : undefined}
         onClick={() => void actions.enterRevision()}
       >
         Accept figures as revision {revision + 1}
       </button>
-      {isEmpty && (
-        <span id="nothing-yet" class="soft">
-          Type a figure or take a load sheet first.
+      {why && (
+        <span id="not-yet" class="soft">
+          {why}
         </span>
       )}
       {revision > 0 && (

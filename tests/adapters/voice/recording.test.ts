@@ -17,7 +17,7 @@ import { ROLES, type Role } from '../../../src/kernel/pack/roles.ts'
 import { fillTemplate } from '../../../src/kernel/pack/template.ts'
 import { PASS_REASONS } from '../../../src/kernel/response/commands.ts'
 import { sayResponse } from '../../../src/kernel/response/sentence.ts'
-import { say } from '../../../src/kernel/run/core/phrases.ts'
+import { listName, say } from '../../../src/kernel/run/core/phrases.ts'
 import { groundStopping } from '../../../src/kernel/run/talk/radio.ts'
 
 const here = (path: string) => fileURLToPath(new URL(`../../../${path}`, import.meta.url))
@@ -231,7 +231,7 @@ describe.each(packs)('with the pack $id', (pack) => {
         .flatMap((list) => list.entries)
         .flatMap((entry) => (entry.type === 'line' ? say.waitingFor(entry.label) : [])),
       belowTheLine: [say.belowTheLine()],
-      outOfOrder: names.map(say.outOfOrder),
+      outOfOrder: [...names.map(listName), ...briefings.map(({ name }) => name)].map(say.outOfOrder),
       finalFiguresIn: [say.finalFiguresIn()],
       pass: challenges.flatMap((challenge) => PASS_REASONS.map((reason) => say.pass(challenge, reason))),
       reasons: [say.reasons()],

@@ -19,7 +19,7 @@ import { enter, sayAndListen } from './listening.ts'
 import { advance, nextFloor, nextInList } from './moving.ts'
 import { unasked } from './ownValue.ts'
 import { say } from './phrases.ts'
-import { itemState, openChallenges, withItem, withList } from './progress.ts'
+import { isGivenByStation, itemState, openChallenges, withItem, withList } from './progress.ts'
 import { promptWords } from './prompts.ts'
 import { affirmed, refused } from './questions.ts'
 import type { RunState, Step } from './state.ts'
@@ -43,23 +43,23 @@ const HANDLERS: Readonly<Record<RunCommand, Handler>> = {
   standBy: atOnce(standBy),
   continue: atOnce((pack, state) => sayAndListen(pack, { ...afresh(state), standingBy: false }, [], { prompt: true })),
   disregard: atOnce(disregarded),
-  correction: notInStart((pack, state, { argument = '' }) => corrected(pack, state, argument)),
+  correction: notInStart((pack, state, { argument = '' }) => corrected(pack, resumed(state), argument)),
   whatIsLeft: atOnce(whatIsLeft),
   whereAreWe: atOnce(whereAreWe),
   whatCanISay: atOnce((pack, state) => announce(pack, state, [say.youCanSay(whatToSay(pack, state))])),
   skip: atOnce(skipped),
-  goBack: notInStart(goneBack),
+  goBack: notInStart((pack, state) => goneBack(pack, resumed(state))),
   recheck: notInStart((pack, state, { argument, evidence }) =>
     argument === undefined ? recheckUnknown(pack, state, evidence.by) : rechecked(pack, state, argument),
   ),
-  fromTop: atOnce((pack, state) => fromTop(pack, { ...state, standingBy: false })),
-  leaveOpen: atOnce((pack, state) => leaveOpen(pack, { ...state, standingBy: false })),
-  pass: atOnce((pack, state, { argument }) => pass(pack, state, argument)),
+  fromTop: atOnce((pack, state) => fromTop(pack, resumed(state))),
+  leaveOpen: atOnce((pack, state) => leaveOpen(pack, resumed(state))),
+  pass: atOnce((pack, state, { argument }) => pass(pack, resumed(state), argument)),
   confirm: atOnce((pack, state, { argument }) => confirm(pack, state, argument)),
   remark: atOnce((pack, state, { argument, evidence }) => remarked(pack, state, argument || evidence.text)),
   radioCheck: atOnce((pack, state) => announce(pack, state, [say.readingYou()])),
-  affirm: atOnce((pack, state, { evidence }) => affirmed(pack, state, evidence.by)),
-  negative: atOnce(refused),
+  affirm: atOnce((pack, state, { evidence }) => affirmed(pack, answering(state), evidence.by)),
+  negative: atOnce((pack, state) => refused(pack, answering(state))),
 }
 
 /** Throws where the pack does not have the open place. */
@@ -67,6 +67,11 @@ export function commanded(pack: Pack, state: RunState, event: Commanded): Step {
   const { act, waitsForStart } = HANDLERS[event.command]
   return (waitsForStart && startUnderWay(pack, state)) || act(pack, state, event)
 }
+
+/** Who says where to go on waits no longer. */
+const resumed = (state: RunState): RunState => ({ ...state, standingBy: false })
+/** An answer to what was asked takes the run up again; without a question it is none. */
+const answering = (state: RunState): RunState => (state.question ? resumed(state) : state)
 
 /** What was said of the open item before a break has to be said again. */
 function afresh(state: RunState): RunState {
@@ -230,8 +235,7 @@ function confirm(pack: Pack, state: RunState, figure: string | undefined): Step 
     const label = pack.figures.declarations[name]?.label ?? name
     const value = figures[name]
     if (value) return say.value(label, sayValue(value, state.settings.phraseology))
-    const isStations = state.script !== undefined && pack.figures.declarations[name]?.given !== undefined
-    return isStations ? say.notGiven(label) : say.noFigure(label)
+    return isGivenByStation(pack, state, name) ? say.notGiven(label) : say.noFigure(label)
   })
   return sayAndListen(pack, next, words, { prompt: true })
 }

@@ -223,7 +223,7 @@ export const EVENT_FIELDS: {
   briefed: { briefing: text, evidence, topics: recordOf(topic), heard: listOf(text), ends: optional(flag) },
   briefingEnded: { briefing: text, evidence },
   wordsShown: { turn: text, evidence },
-  overheard: { evidence, watch: optional(text), meant: optional(flag) },
+  overheard: { evidence, watch: optional(text), meant: optional(flag), first: optional(text) },
   commanded: { command: oneOf(RUN_COMMANDS), argument: optional(text), evidence },
   confirmedByKey: { item: text, evidence, expected: values, revision: number },
   watchBegan: { watch: text, at: number, evidence },

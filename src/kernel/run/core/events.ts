@@ -140,6 +140,8 @@ export interface EventFields {
     readonly watch?: string
     /** It may have been meant for the run, and nothing was made of it: the screen says so. */
     readonly meant?: boolean
+    /** It was a call to another station, and this turn of a broadcast comes first. */
+    readonly first?: string
   }
   readonly commanded: { readonly command: RunCommand; readonly argument?: string; readonly evidence: Evidence }
   /** A word item confirmed by key: logged as not read back. */

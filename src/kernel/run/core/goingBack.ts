@@ -10,7 +10,7 @@ import type { By } from './events.ts'
 import { enter, sayAndListen as listenAfter } from './listening.ts'
 import { floorOf } from './moving.ts'
 import { say } from './phrases.ts'
-import { isClosed, listState, withItem, withList } from './progress.ts'
+import { isClosed, itemState, listState, withItem, withList } from './progress.ts'
 import type { RunState, Step } from './state.ts'
 
 /** `rest`: what was said after "correction" follows at once; what it does not say again stands. */
@@ -18,11 +18,13 @@ export function corrected(pack: Pack, state: RunState, rest: string): Step {
   return goBack(pack, state, state.closed.at(-1), rest !== '')
 }
 
-/** The item of that challenge that was closed last; where none was, the open place is put again. */
+/** The item of that challenge that was closed last, else one left open; where there is neither, the open place is put again. */
 export function rechecked(pack: Pack, state: RunState, challenge: string): Step {
   const ids = listsOf(pack).flatMap((list) => itemsOf(list, state.situation))
-  const asked = ids.filter((item) => item.challenge === challenge && isClosed(state, item.id)).map(({ id }) => id)
-  const id = state.closed.findLast((one) => asked.includes(one)) ?? asked.at(-1)
+  const named = ids.filter((item) => item.challenge === challenge).map(({ id }) => id)
+  const asked = named.filter((id) => isClosed(state, id))
+  const left = named.find((id) => itemState(state, id).status === 'leftOpen')
+  const id = state.closed.findLast((one) => asked.includes(one)) ?? asked.at(-1) ?? left
   if (id === undefined) return listenAfter(pack, state, [], { prompt: true })
   return toItem(pack, { ...state, question: undefined, standingBy: false }, id)
 }
@@ -73,10 +75,10 @@ function toTurn(pack: Pack, state: RunState, id: string, isFollowed: boolean): S
   return listenAfter(pack, open, [say.openAgain([turn.label])], { prompt: !isFollowed })
 }
 
-/** An item that was closed is asked for again; a list that was complete or gone on from is neither any more. */
+/** An item that was closed, or left open, is asked for again; a list that was complete or gone on from is neither any more. */
 function toItem(pack: Pack, state: RunState, id: string): Step {
   const { list } = findItem(pack, id)
-  const reopened = withItem(state, id, { status: 'reopened' })
+  const reopened = withItem(state, id, { status: isClosed(state, id) ? 'reopened' : 'open' })
   const { complete, revoked } = listState(reopened, list.id)
   const next = withList(reopened, list.id, { complete: false, revoked: revoked || complete, suspended: false })
   const words = complete ? [say.revoked(list.name)] : []

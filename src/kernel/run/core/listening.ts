@@ -38,8 +38,10 @@ export interface SpeechOptions {
 
 /** Says something, then listens anew. */
 export function sayAndListen(pack: Pack, state: RunState, words: readonly string[], options: SpeechOptions = {}): Step {
-  const asked = options.prompt ? readBackAsked(pack, state) : undefined
-  const prompt = !options.prompt ? '' : asked === undefined ? promptWords(pack, state) : asked.words
+  // Nothing is asked while it stands by: no answer would be taken.
+  const isPut = options.prompt && (!state.standingBy || state.question !== undefined)
+  const asked = isPut ? readBackAsked(pack, state) : undefined
+  const prompt = !isPut ? '' : asked === undefined ? promptWords(pack, state) : asked.words
   const text = [...words, prompt].filter((part) => part).join(' ')
   const listenId = state.listenId + 1
   const stations = [...(options.stations ?? []), ...(asked?.stations ?? [])]

@@ -28,15 +28,26 @@ export function nextInList(pack: Pack, state: RunState, id: string): Floor | und
   return left && { at: 'item', list: id, item: left.id }
 }
 
-/** At a line, the exchange that gives its clearance has the floor, wherever the pack has it. */
+/**
+ * At a line, the exchange that gives its clearance has the floor, wherever the pack has it; before it the one that it waits
+ * for, or nobody could ever ask for the clearance.
+ */
 function clearanceFloor(pack: Pack, state: RunState, clearance: string): Floor | undefined {
-  const place = agenda(pack, state.situation).find(
-    ({ activity }) =>
-      activity.type === 'exchange' &&
-      isAhead(state, activity) &&
-      activity.turns.some((one) => one.clears === clearance && isTurnAhead(state, one)),
+  const exchanges = agenda(pack, state.situation).flatMap(({ phase, index, activity }) =>
+    activity.type === 'exchange' && isAhead(state, activity)
+      ? [{ turns: activity.turns, floor: { at: 'exchange', phase, activity: index } as const }]
+      : [],
   )
-  return place && { at: 'exchange', phase: place.phase, activity: place.index }
+  const floorWith = (is: (turn: ExchangeTurn) => boolean, asked: readonly string[] = []): Floor | undefined => {
+    const found = exchanges.find(({ turns }) => turns.some((one) => is(one) && isTurnAhead(state, one)))
+    const turn = found?.turns.find(is)
+    const owed = (turn?.interlocks ?? []).map(({ after }) => after).filter((after) => !asked.includes(after))
+    const isOwed = ({ id }: ExchangeTurn) => owed.includes(id)
+    // In its own exchange the pilot finds the order.
+    const isElsewhere = found && !found.turns.some(isOwed)
+    return (isElsewhere && owed.length > 0 ? floorWith(isOwed, [...asked, ...owed]) : undefined) ?? found?.floor
+  }
+  return floorWith(({ clears }) => clears === clearance)
 }
 
 /** Inside a list its next entry; the list itself while it is not called. */

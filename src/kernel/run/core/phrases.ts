@@ -226,7 +226,8 @@ export const say = {
   toTheLine: (list: string) => sentence(`${listName(list)} to the line`),
   waitingFor: (label: string) => sentence(`waiting for ${label}`),
   belowTheLine: () => sentence('below the line'),
-  outOfOrder: (next: string) => `${sentence(`${listName(next)} not done`)} ${ask('do that first')}`,
+  /** `next`: a list or a briefing, as it is called. */
+  outOfOrder: (next: string) => `${sentence(`${next} not done`)} ${ask('do that first')}`,
   finalFiguresIn: () => ask('final figures in'),
   pass: (challenge: string, reason: PassReason) =>
     `${sentence(`pass ${challenge}`, reasonWords(reason))} ${ask('confirm')}`,

@@ -43,12 +43,17 @@ export function lastClosed(state: RunState, id: string): RunState {
   return { ...state, closed: [...state.closed.filter((other) => other !== id), id] }
 }
 
+/** A station gives it: nobody can enter it. */
+export const isGivenByStation = ({ figures }: Pack, { script }: RunState, name: string): boolean =>
+  script !== undefined && figures.declarations[name]?.given !== undefined
+
 /** Labels of figures that the answer needs and that have no value yet. */
 export function missingFigures(pack: Pack, state: RunState, item: Item): string[] {
   return missingNames(pack, state, item).map((name) => pack.figures.declarations[name]?.label ?? name)
 }
 
-function missingNames(pack: Pack, state: RunState, item: Item): string[] {
+/** Names of those figures. */
+export function missingNames(pack: Pack, state: RunState, item: Item): string[] {
   const names = saidFigures(item, state.situation)
   const present = figuresFor(pack, state.values, names)
   return names.filter((name) => !present[name])

@@ -2,13 +2,13 @@
 
 import { sourceWords } from '../../figures/sources.ts'
 import type { Flow, Item, Pack } from '../../pack/checklist.ts'
-import { findItem, findLine, listById } from '../../pack/place.ts'
+import { activityName, findItem, findLine, listById, listsOf } from '../../pack/place.ts'
 import { flowAt, openSteps } from '../list/flowSteps.ts'
 import { callableTurns, exchangeAt, talkAt } from '../talk/talk.ts'
 import { askFor, valueWords } from '../watch/callValue.ts'
 import { nextCall, watchAt, watchById, watchState } from '../watch/watchTiming.ts'
-import { say } from './phrases.ts'
-import { isToldOfDifference, missingFigures, unsettledIn } from './progress.ts'
+import { listName, say } from './phrases.ts'
+import { isGivenByStation, isToldOfDifference, missingNames, unsettledIn } from './progress.ts'
 import type { RunState } from './state.ts'
 
 function flowWords(flow: Flow, state: RunState): string {
@@ -36,8 +36,10 @@ function watchWords(pack: Pack, state: RunState): string {
 function blockedWords(pack: Pack, state: RunState, item: Item): string | undefined {
   const unsettled = unsettledIn(pack, state, item)
   if (unsettled) return isToldOfDifference(state, item.id) ? say.differs(unsettled.label) : undefined
-  const [missing] = missingFigures(pack, state, item)
-  return missing === undefined ? undefined : say.noFigure(missing)
+  const [missing] = missingNames(pack, state, item)
+  if (missing === undefined) return undefined
+  const label = pack.figures.declarations[missing]?.label ?? missing
+  return isGivenByStation(pack, state, missing) ? say.notGiven(label) : say.noFigure(label)
 }
 
 function floorWords(pack: Pack, state: RunState): string {
@@ -74,13 +76,19 @@ function floorWords(pack: Pack, state: RunState): string {
 const labelOf = (pack: Pack, watch: string, id: string) =>
   watchById(pack, watch).calls.find((call) => call.id === id)?.label ?? id
 
+/** A list or a briefing, as it is called. */
+function nameOfNext(pack: Pack, id: string): string {
+  const name = activityName(pack, id)
+  return listsOf(pack).some((list) => list.id === id) ? listName(name) : name
+}
+
 function questionWords(pack: Pack, state: RunState): string | undefined {
   const { question } = state
   switch (question?.about) {
     case undefined:
       return undefined
     case 'outOfOrder':
-      return say.outOfOrder(listById(pack, question.next).name)
+      return say.outOfOrder(nameOfNext(pack, question.next))
     case 'finalFiguresIn':
       return say.finalFiguresIn()
     case 'reading': {

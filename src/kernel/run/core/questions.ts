@@ -1,8 +1,9 @@
 /** What follows from affirm and from negative: what Otherseat has asked says which. */
 
 import type { Pack } from '../../pack/checklist.ts'
-import { findItem } from '../../pack/place.ts'
+import { findItem, listsOf } from '../../pack/place.ts'
 import { closeItem } from '../list/answering.ts'
+import { inItsTurn } from '../list/listCalls.ts'
 import { answerTo } from '../talk/exchanging.ts'
 import { findTurn } from '../talk/talk.ts'
 import { confirmed, doubted, seenBefore } from '../watch/calling.ts'
@@ -41,10 +42,16 @@ export function affirmed(pack: Pack, state: RunState, by: By): Step {
     case 'warnings':
       return advance(pack, { ...state, question: undefined, warnings: [], warned: [] }, question.list)
     case 'outOfOrder':
-      return callList(pack, state, question.next)
+      return firstThings(pack, state, question.next)
     case 'finalFiguresIn':
       return callList(pack, state, question.list)
   }
+}
+
+/** What was to come first: a list is called with that, a briefing comes in its turn. */
+function firstThings(pack: Pack, state: RunState, next: string): Step {
+  const isList = listsOf(pack).some(({ id }) => id === next)
+  return isList ? inItsTurn(pack, state, next) : enter(pack, state, nextFloor(pack, state))
 }
 
 function passed(pack: Pack, state: RunState, question: Extract<Question, { about: 'pass' }>, by: By): Step {

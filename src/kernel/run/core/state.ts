@@ -58,7 +58,7 @@ export interface PendingCall {
 
 /** What Otherseat has asked and waits for: mostly affirm or negative. */
 export type Question =
-  /** `next` comes first by the pack: is it to be run now? */
+  /** `next`, a list or a briefing, comes first by the pack: is it to be done now? */
   | { readonly about: 'outOfOrder'; readonly list: string; readonly next: string }
   | { readonly about: 'finalFiguresIn'; readonly list: string }
   /** The pilot is to read a value off a source. */
@@ -102,6 +102,12 @@ export interface ExchangeTurnState {
   readonly sayAgains: number
   /** Its words were shown on the screen. */
   readonly shown: boolean
+  /** Figures that the station asked to have confirmed and that were not said right since. */
+  readonly owed?: readonly string[]
+  /** How often the same request was made without them. */
+  readonly withoutOwed?: number
+  /** Figures that were still owed when the request was granted. */
+  readonly waived?: readonly string[]
   /** An order was kept to against the figure. */
   readonly insisted?: string
   /** An order, or what a station said, that rested on a figure that has changed since. */

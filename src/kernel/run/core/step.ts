@@ -4,9 +4,10 @@
  */
 
 import type { Pack } from '../../pack/checklist.ts'
-import { findItem, listById } from '../../pack/place.ts'
+import { findItem } from '../../pack/place.ts'
 import { answered, closeItem } from '../list/answering.ts'
 import { flowAsked, flowClosed, stepDone } from '../list/flows.ts'
+import { listCalled } from '../list/listCalls.ts'
 import { briefed, briefingEnded } from '../talk/briefing.ts'
 import { slipWentBy, transmitted } from '../talk/exchanging.ts'
 import { exchangeAt, findTurn, pendingTurn, turnState, unrecorded, withTurn } from '../talk/talk.ts'
@@ -17,19 +18,18 @@ import { afterWatch, announce } from './announce.ts'
 import { askAgain, tooSoonToAsk } from './askingAgain.ts'
 import { clockDue, withAnnounced, withTimers } from './clocks.ts'
 import { commanded } from './commanding.ts'
-import { dueList } from './dueList.ts'
 import { emptyRun } from './emptyRun.ts'
 import type { Effect, RunEvent, ToneName } from './events.ts'
 import { stamped, unmet } from './interlocks.ts'
 import { withReturn } from './interruption.ts'
 import { letGo } from './lateCatch.ts'
 import { enter, sayAndListen, timers } from './listening.ts'
-import { advance, callList, nextFloor } from './moving.ts'
+import { advance, nextFloor } from './moving.ts'
 import { notYet } from './notYet.ts'
 import { ownValueSaid } from './ownValue.ts'
 import { paperHandled, sheetCame } from './papersCame.ts'
 import { say } from './phrases.ts'
-import { itemState, listState, withItem } from './progress.ts'
+import { itemState, withItem } from './progress.ts'
 import { reopen } from './reopening.ts'
 import { revised } from './revising.ts'
 import type { RunState, Step } from './state.ts'
@@ -42,17 +42,10 @@ import type { RunState, Step } from './state.ts'
  */
 export function step(pack: Pack, before: RunState, event: RunEvent): Step {
   if ('item' in event) findItem(pack, event.item)
-  const { seq, t } = event
-  const happened = outcomeOf(pack, { ...before, seq, t, notUnderstood: notUnderstoodAfter(before, event) }, event)
+  const happened = outcomeOf(pack, { ...before, seq: event.seq, t: event.t }, event)
   const { state, effects } = withReturn(pack, before, happened, event)
-  const after = stamped(state, event.t)
+  const after = stamped({ ...state, notUnderstood: notUnderstoodAfter(before, event) }, event.t)
   return { state: after, effects: withTimers(pack, before, after, effects) }
-}
-
-/** It stands until something is made of what the pilot says or does. */
-function notUnderstoodAfter({ notUnderstood }: RunState, event: RunEvent): string | undefined {
-  if (event.type === 'overheard') return event.meant ? event.evidence.text : notUnderstood
-  return 'evidence' in event ? undefined : notUnderstood
 }
 
 function outcomeOf(pack: Pack, state: RunState, event: RunEvent): Step {
@@ -73,7 +66,8 @@ function outcomeOf(pack: Pack, state: RunState, event: RunEvent): Step {
       return { state: { ...state, pad: { text: event.text, strokes: event.strokes } }, effects: [] }
     case 'crossCheckAsked': {
       const question = { about: 'reading', figure: event.figure, source: event.source } as const
-      return startUnderWay(pack, state) ?? sayAndListen(pack, { ...state, question }, [], { prompt: true })
+      const asked = { ...state, standingBy: false, question }
+      return startUnderWay(pack, state) ?? sayAndListen(pack, asked, [], { prompt: true })
     }
     case 'stated':
       return { state: { ...state, question: undefined }, effects: [] }
@@ -84,7 +78,7 @@ function outcomeOf(pack: Pack, state: RunState, event: RunEvent): Step {
     case 'cleared':
       return cleared(pack, { ...state, cleared: [...new Set([...state.cleared, event.clearance])] })
     case 'listCalled':
-      return called(pack, state, event.list)
+      return listCalled(pack, state, event.list)
     case 'stepDone':
       return stepDone(pack, state, event)
     case 'flowClosed':
@@ -112,9 +106,7 @@ function outcomeOf(pack: Pack, state: RunState, event: RunEvent): Step {
     case 'voided':
       return event.because === 'onsetCut' ? cutAnswered(pack, state, event.item) : { state, effects: [] }
     case 'overheard':
-      return event.watch === undefined
-        ? { state, effects: timers(state) }
-        : notUnderstood(pack, state, event.evidence.by)
+      return overheard(pack, state, event)
     case 'transmitted':
       return transmitted(pack, state, event)
     case 'briefed':
@@ -151,6 +143,19 @@ function outcomeOf(pack: Pack, state: RunState, event: RunEvent): Step {
     case 'ended':
       return { state: { ...state, status: 'ended' }, effects: [{ type: 'shut' }, { type: 'stopTimers' }] }
   }
+}
+
+/** Of a start it is asked for again; a call to another station has to wait; anything else changes nothing. */
+function overheard(pack: Pack, state: RunState, { watch, first, evidence }: RunEvent<'overheard'>): Step {
+  if (watch !== undefined) return notUnderstood(pack, state, evidence.by)
+  if (first === undefined) return { state, effects: timers(state) }
+  return sayAndListen(pack, state, [say.notYet(findTurn(pack, first).turn.label)], { tone: 'attention' })
+}
+
+/** It stands until something is made of what the pilot says or does. */
+function notUnderstoodAfter({ notUnderstood }: RunState, event: RunEvent): string | undefined {
+  if (event.type === 'overheard') return event.meant && event.first === undefined ? event.evidence.text : notUnderstood
+  return 'evidence' in event || event.type === 'figuresRevised' ? undefined : notUnderstood
 }
 
 /** Silence must not look like listening: a deaf ear says so, and what is open is put once more. */
@@ -207,28 +212,6 @@ function cleared(pack: Pack, state: RunState): Step {
     words: [say.belowTheLine()],
     tone: 'tick',
   })
-}
-
-function called(pack: Pack, before: RunState, id: string): Step {
-  const waits = startUnderWay(pack, before)
-  if (waits) return waits
-  const state = { ...before, standingBy: false }
-  const list = listById(pack, id)
-  const { complete, called: begun } = listState(state, id)
-  if (complete) return sayAndListen(pack, state, [say.alreadyComplete(list.name)], { prompt: true })
-  const { floor } = state
-  const open = floor.at === 'item' || floor.at === 'line' ? floor.list : undefined
-  if (open === id) return sayAndListen(pack, state, [], { prompt: true })
-  const next = open ? listById(pack, open) : dueList(pack, state)
-  if (next && next.id !== id && !begun) {
-    return sayAndListen(pack, { ...state, question: { about: 'outOfOrder', list: id, next: next.id } }, [], {
-      prompt: true,
-    })
-  }
-  if (list.needsFinal && state.figureStatus === 'preliminary' && !begun) {
-    return sayAndListen(pack, { ...state, question: { about: 'finalFiguresIn', list: id } }, [], { prompt: true })
-  }
-  return callList(pack, state, id)
 }
 
 /** Asked once more, then a soft tone, then the screen only; silence never moves anything on. */

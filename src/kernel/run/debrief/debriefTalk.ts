@@ -31,6 +31,8 @@ export interface DebriefTurn {
   readonly shown: boolean
   /** What an order was kept to against the figure. */
   readonly insisted?: string
+  /** Labels of what the station asked to have confirmed and was never told: the pilot insisted. */
+  readonly waived: readonly string[]
   /** The controller erred here, and whether it was noticed. */
   readonly slip?: { readonly kind: Slip['kind']; readonly noticed: boolean }
   readonly byKey: boolean
@@ -91,7 +93,7 @@ export function exchangesIn(pack: Pack, state: RunState, tally: Tally): DebriefE
     if (talk.type !== 'exchange') return []
     const turns = talk.turns
       .filter(({ when }) => holds(when, state.situation))
-      .map((turn) => turnIn(state, turn, tally, callSignFor(pack, talk)))
+      .map((turn) => turnIn(pack, state, turn, tally, callSignFor(pack, talk)))
     const { id, name, station } = talk
     return [{ id, name, station: station.name, role: station.role, done: turns.every(({ done }) => done), turns }]
   })
@@ -120,12 +122,13 @@ function talksIn(pack: Pack, state: RunState): (Exchange | Briefing)[] {
 }
 
 function turnIn(
+  pack: Pack,
   state: RunState,
   turn: ExchangeTurn,
   { transmissions, askedAgain }: Tally,
   callSign: string | undefined,
 ): DebriefTurn {
-  const { status, shown, insisted, slip } = turnState(state, turn.id)
+  const { status, shown, insisted, slip, waived = [] } = turnState(state, turn.id)
   const kind = state.script?.slip?.kind
   const tries = transmissions.get(turn.id) ?? []
   return {
@@ -140,6 +143,7 @@ function turnIn(
     acknowledged: tries.filter(({ judgement }) => judgement.because === 'acknowledged').length,
     shown,
     ...(insisted !== undefined && { insisted }),
+    waived: waived.map((name) => pack.figures.declarations[name]?.label ?? name),
     ...(slip && kind && { slip: { kind, noticed: slip === 'noticed' } }),
     byKey: tries.some(({ by }) => by === 'key'),
   }

@@ -3,7 +3,7 @@
  * that is added to `events.ts` or `commands.ts` does not compile until that is decided here.
  */
 
-import { listById } from '../../pack/place.ts'
+import { activityName, listById } from '../../pack/place.ts'
 import { quirkIn } from '../../pack/quirks.ts'
 import type { EventType, RunCommand } from '../core/events.ts'
 import { placeName } from '../core/interruption.ts'
@@ -98,7 +98,7 @@ const COMMANDS_TOLD: Readonly<Record<RunCommand, Told<'commanded'>>> = {
   negative: (tally, { pack, event, before }) => {
     if (before.question?.about !== 'outOfOrder') return
     const { list, next } = before.question
-    tally.outOfOrder.push({ t: event.t, list: listById(pack, list).name, before: listById(pack, next).name })
+    tally.outOfOrder.push({ t: event.t, list: listById(pack, list).name, before: activityName(pack, next) })
   },
 }
 

@@ -12,7 +12,7 @@ import { answeredAnew } from '../core/lateCatch.ts'
 import { PROMPT_AFTER_MISS_MS, sayAndListen } from '../core/listening.ts'
 import { advance } from '../core/moving.ts'
 import { notYet } from '../core/notYet.ts'
-import { say } from '../core/phrases.ts'
+import { listed, say } from '../core/phrases.ts'
 import { itemState, lastClosed, missingFigures, withItem } from '../core/progress.ts'
 import type { RunState, Step } from '../core/state.ts'
 
@@ -133,10 +133,14 @@ function incomplete(pack: Pack, before: RunState, item: Item, parts: readonly Pa
     parts.flatMap(({ name, state, heard }) => (state === 'missing' && heard ? [[name, heard]] : [])),
   )
   const state = withItem(before, item.id, { partsSoFar, begun, sayAgains: 0 })
-  const missing = parts
-    .filter((part) => part.state === 'missing' || part.doubtful)
-    .map((part) => missingName(pack, before, item, part))
-  return sayAndListen(pack, state, [say.missing(item.challenge, [...new Set(missing)])])
+  const named = (some: readonly Part[]) => [...new Set(some.map((part) => missingName(pack, before, item, part)))]
+  const missing = named(parts.filter((part) => part.state === 'missing'))
+  // Right, beside words that nobody knows: it was said, and is to be said again.
+  const again = named(parts.filter(({ doubtful }) => doubtful)).filter((name) => !missing.includes(name))
+  return sayAndListen(pack, state, [
+    again.length > 0 ? say.sayAgain(listed(again)) : '',
+    missing.length > 0 ? say.missing(item.challenge, missing) : '',
+  ])
 }
 
 /** A part by its name, never by its value: an untagged word part has only its own wording for a name. */
@@ -157,7 +161,8 @@ function sayAgain(pack: Pack, before: RunState, item: Item, event: Answered): St
   // No answer can be right here: what has to be settled or entered first is said again.
   if (missingFigures(pack, before, item).length > 0)
     return sayAndListen(pack, withItem(before, item.id, { sayAgains: 1 }), [], { prompt: true })
-  const soon = tooSoonToAsk(pack, before, evidence.by)
+  const { by } = evidence
+  const soon = tooSoonToAsk(pack, before, by)
   if (soon) return soon
   const times = itemState(before, item.id).sayAgains + 1
   const implausible = Object.fromEntries(
@@ -171,7 +176,8 @@ function sayAgain(pack: Pack, before: RunState, item: Item, event: Answered): St
   const hasDigits = saidFigures(item, state.situation).length > 0
   const asksDigits = hasDigits && state.settings.digitsFirst
   if (times === 1 && !asksDigits) return askAgain(pack, state, [say.sayAgain(item.challenge)])
-  if (times <= 2)
+  // What is typed is read in any case: only a voice may be helped by keys.
+  if (times <= 2 || by !== 'voice')
     return askAgain(pack, state, [hasDigits ? say.singleDigits(item.challenge) : say.sayAgain(item.challenge)])
   if (times === 3) return askAgain(pack, state, [say.useKeys()])
   // Said once, lest quiet be taken for deaf; a tone for each after that.

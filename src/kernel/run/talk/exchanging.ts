@@ -15,6 +15,7 @@ import { nextFloor } from '../core/moving.ts'
 import { say } from '../core/phrases.ts'
 import { lastClosed } from '../core/progress.ts'
 import type { RunState, Step } from '../core/state.ts'
+import { leftOut, owedAfter } from './owed.ts'
 import { isCallSign, isOptional, keepParts, labelsOf, wrongWords } from './parts.ts'
 import { readBacksOf, type Speech, spokenIn, stationWords } from './radio.ts'
 import { slippedValue } from './said.ts'
@@ -61,7 +62,9 @@ function called(pack: Pack, state: RunState, exchange: Exchange, turn: ExchangeT
       if (!callableTurns(exchange, state).includes(turn)) {
         return notYet(pack, state, callableTurns(exchange, state)[0]?.label ?? exchange.name)
       }
-      return answerTo(pack, state, exchange, turn)
+      const waived = leftOut(judgement, turnState(state, turn.id))
+      const granted = waived.length > 0 ? withTurn(state, turn.id, { waived }) : state
+      return answerTo(pack, granted, exchange, turn)
     }
     case 'negative': {
       // The opposite of what was done: it has to be done again.
@@ -73,10 +76,15 @@ function called(pack: Pack, state: RunState, exchange: Exchange, turn: ExchangeT
         return listenAfter(pack, { ...missed, question }, [], { prompt: true, tone: 'attention' })
       }
       if (isMute) return listenAfter(pack, missed, [say.heard(heard)], { prompt: true, tone: 'attention' })
-      return hearStation(pack, missed, station.confirm(labelsOf(pack, state, turn, judgement.parts, 'wrong')))
+      const asked = owedAfter(judgement, turnState(state, turn.id))
+      // What was right stands: only what the station asks for is owed.
+      const kept = asked.owed?.length ? keepParts(pack, missed, exchange, turn, judgement.parts) : missed
+      const owing = withTurn(kept, turn.id, asked)
+      return hearStation(pack, owing, station.confirm(labelsOf(pack, state, turn, judgement.parts, 'wrong')))
     }
     case 'incomplete': {
-      const kept = keepParts(pack, state, exchange, turn, judgement.parts)
+      const asked = owedAfter(judgement, turnState(state, turn.id))
+      const kept = withTurn(keepParts(pack, state, exchange, turn, judgement.parts), turn.id, asked)
       if (isCallSign(pack, exchange, judgement.parts, 'missing'))
         return hearStation(pack, kept, station.sayAgainCallSign())
       const labels = labelsOf(pack, state, turn, judgement.parts, 'missing')
@@ -249,8 +257,9 @@ function unclear(pack: Pack, before: RunState, exchange: Exchange, turn: Exchang
   if (soon) return soon
   const times = turnState(before, turn.id).sayAgains + 1
   const state = { ...withTurn(before, turn.id, { sayAgains: times }), askedAgainAt: before.t }
-  if (times > 3) return listenAfter(pack, state, [], { tone: 'soft' })
-  if (times === 3) return listenAfter(pack, state, [say.useKeys()])
+  // What is typed is read in any case: only a voice may be helped by keys.
+  if (by === 'voice' && times > 3) return listenAfter(pack, state, [], { tone: 'soft' })
+  if (by === 'voice' && times === 3) return listenAfter(pack, state, [say.useKeys()])
   if (!answers(exchange)) return listenAfter(pack, state, [say.sayAgain(turn.label)])
   return hearStation(pack, state, stationWords(pack, state, exchange, turn).sayAgain())
 }

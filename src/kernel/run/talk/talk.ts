@@ -138,6 +138,8 @@ export function closeTurn(state: RunState, turn: ExchangeTurn, change: Partial<E
   const closed = withTurn(state, turn.id, {
     partsSoFar: [],
     begun: {},
+    owed: [],
+    withoutOwed: 0,
     again: false,
     agreed,
     ...change,

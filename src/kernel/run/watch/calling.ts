@@ -22,7 +22,8 @@ export function called(pack: Pack, before: RunState, event: RunEvent<'watchCalle
   if (own.status !== 'running') return { state: before, effects: [] }
   if (own.calls[event.call] !== undefined) return readAgain(before, watch, event) ?? { state: before, effects: [] }
   const { question } = before
-  const state = isOfCalls(question) ? { ...before, question: undefined } : before
+  const heard = { ...before, standingBy: false }
+  const state = isOfCalls(question) ? { ...heard, question: undefined } : heard
   // Said once more when it was questioned, it is confirmed.
   const early = question?.about === 'callEarly' && question.call.id === event.call ? question.call : undefined
   const value = event.value ?? early?.value

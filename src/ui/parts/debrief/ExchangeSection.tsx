@@ -1,5 +1,6 @@
 /** One exchange in the debrief: its turns with every call and read-back, and whether a controller's slip was noticed. */
 
+import { listed } from '../../../kernel/run/core/phrases.ts'
 import type { DebriefExchange, DebriefTurn } from '../../../kernel/run/debrief/debriefTalk.ts'
 import { Mark } from '../shell/Mark.tsx'
 import { Tries } from './Tries.tsx'
@@ -27,7 +28,8 @@ const SLIPS = {
 } as const
 
 function TurnDebrief({ turn }: { readonly turn: DebriefTurn }) {
-  const { label, done, tries, misses, sayAgains, asked, unsigned, acknowledged, shown, insisted, slip, byKey } = turn
+  const { label, done, tries, misses, sayAgains, asked, unsigned, acknowledged, shown, insisted, waived, slip, byKey } =
+    turn
   const notes = [
     done ? 'done' : 'not done',
     byKey ? 'by key' : '',
@@ -38,6 +40,7 @@ function TurnDebrief({ turn }: { readonly turn: DebriefTurn }) {
     acknowledged > 0 ? `${acknowledged} acknowledged, not read back` : '',
     shown ? 'words shown' : '',
     insisted === undefined ? '' : `kept to “${insisted}” against the figure`,
+    waived.length > 0 ? `insisted without ${listed(waived)}` : '',
   ].filter((note) => note)
   return (
     <li>

@@ -63,6 +63,7 @@ export function Field(props: FieldProps) {
 }
 
 function isSame(typed: string, entered: string): boolean {
-  if (typed.trim() === entered) return true
+  // Text that is no number at all stays as it was typed.
+  if (typed.trim() === entered || entered === String(Number.NaN)) return true
   return typed.trim() !== '' && entered !== '' && Number(typed.replaceAll(',', '')) === Number(entered)
 }

@@ -19,13 +19,14 @@ export function Loads({ draft, loads }: { readonly draft: Inputs; readonly loads
     <fieldset class="section">
       <legend>Loads by station</legend>
       <div class="fields">
-        {loads.map(({ name, label, unit, max, entered }) => (
+        {loads.map(({ name, label, unit, max, entered, problems }) => (
           <Field
             key={name}
             label={label}
             unit={unit}
             range={max === undefined ? '' : `at most ${formatNumber(max)} ${unit}`}
             entered={entered}
+            problems={problems}
             type={(text) => type(name, text)}
           />
         ))}

@@ -1,5 +1,6 @@
 /** The ear, heard and seen: whether it listens, how loud it is, what it is loading, and what to do when it has failed. */
 
+import { useEffect } from 'preact/hooks'
 import { nameOfBinding } from '../../../app/settings.ts'
 import type { AppState } from '../../../app/store.ts'
 import type { EarState } from '../../../ports.ts'
@@ -39,8 +40,7 @@ export function EarStrip() {
       {earState === 'loading' ? <Loading /> : <Level />}
       <Said />
       <TalkButton />
-      <Note />
-      <Failure />
+      <Notices />
     </section>
   )
 }
@@ -80,26 +80,41 @@ const SECOND_MODEL = {
   failed: 'The second model did not load: other speech may be taken for an answer.',
 } as const
 
-/** Another ear than the one chosen, or one that sends sound away: shown as long as that lasts. */
-function Note() {
-  const note = useApp(({ ear, settings, ears }) => {
-    if (ear.note) return ear.note
-    if (ear.secondModel !== 'ready' && ear.secondModel !== 'none') return SECOND_MODEL[ear.secondModel]
-    return ears.find(({ name }) => name === settings.ear)?.away?.note ?? ''
-  })
-  return note ? <p class="note small">{note}</p> : null
+/** Another ear than the one chosen, or one that sends sound away. */
+function noteOf({ ear, settings, ears }: AppState): string {
+  if (ear.note) return ear.note
+  if (ear.secondModel !== 'ready' && ear.secondModel !== 'none') return SECOND_MODEL[ear.secondModel]
+  return ears.find(({ name }) => name === settings.ear)?.away?.note ?? ''
 }
 
-function Failure() {
-  const failure = useApp((state) => state.ear.failure)
+/** Why it fails, and what else there is to know of it: shown as long as that lasts, or until it is put away. */
+function Notices() {
+  const note = useApp(noteOf)
+  const failure = useApp((state) => state.ear.failure?.message ?? '')
+  const putAway = useApp((state) => state.ear.putAway)
   const actions = useActions()
-  if (!failure) return null
+  const told = [failure, note].filter((text) => text).join(' ')
+  // Over with, it is told again when it comes again.
+  useEffect(() => {
+    if (putAway !== '' && putAway !== told) actions.putAwayNotice('')
+  }, [putAway, told, actions])
+  if (told === '' || told === putAway) return null
   return (
-    <div class="failure row" role="alert">
-      <span>{failure.message}</span>
-      <button type="button" onClick={() => void actions.retryEar()}>
-        Try the microphone again
-      </button>
+    <div class="notices">
+      <div>
+        {failure && <p role="alert">{failure}</p>}
+        {note && <p class="small">{note}</p>}
+      </div>
+      <div class="row">
+        {failure && (
+          <button type="button" onClick={() => void actions.retryEar()}>
+            Try the microphone again
+          </button>
+        )}
+        <button type="button" onClick={() => actions.putAwayNotice(told)}>
+          Put away<span class="hidden-label"> the notice of the microphone</span>
+        </button>
+      </div>
     </div>
   )
 }

@@ -9,6 +9,8 @@ const ELEMENTS: Readonly<Record<ElementShown, { readonly text: string; readonly 
   right: { text: 'right', mark: 'full' },
   wrong: { text: 'wrong', mark: 'unequal' },
   missing: { text: 'missing', mark: 'half' },
+  again: { text: 'say it again', mark: 'half' },
+  short: { text: 'digits missing', mark: 'half' },
 }
 const TURNS: Readonly<Record<ViewTurn['state'], MarkName>> = {
   done: 'full',

@@ -39,11 +39,11 @@ export function Heard({ pack, run, exchange }: HeardProps) {
       {!soFar && !last && notUnderstood === undefined && <p class="soft">What you say appears here, word by word.</p>}
       <div role="status" class="stack">
         {!soFar && notUnderstood !== undefined && (
-          <p>
-            <strong>Not understood:</strong> {notUnderstood}
+          <p class="unmade">
+            <strong>Not understood:</strong> “{notUnderstood}”
           </p>
         )}
-        {!soFar && notUnderstood === undefined && last && (
+        {!soFar && last && notUnderstood === undefined && (
           <>
             <p class="soft cap">
               {last.challenge}: {last.by === 'typed' ? 'typed' : last.by === 'key' ? 'by key' : 'heard'}
@@ -67,7 +67,7 @@ export function Heard({ pack, run, exchange }: HeardProps) {
 }
 
 const LACKS = { direction: 'direction missing', digits: 'digits missing', decimals: 'decimals missing' } as const
-const STATES = { ok: 'right', wrong: 'wrong', missing: 'missing' } as const
+const STATES = { ok: 'right', wrong: 'wrong', missing: 'missing', again: 'say it again' } as const
 
 function PartList({ parts: all }: { readonly parts: readonly ShownPart[] }) {
   const parts = worstOfEach(all.filter(({ label }) => label !== ''))
@@ -83,7 +83,7 @@ function PartList({ parts: all }: { readonly parts: readonly ShownPart[] }) {
   )
 }
 
-const ORDER = ['wrong', 'missing', 'ok'] as const
+const ORDER = ['wrong', 'missing', 'again', 'ok'] as const
 
 /** Several parts may be one element of a transmission: it is as right as the worst of them. */
 function worstOfEach(parts: readonly ShownPart[]): ShownPart[] {

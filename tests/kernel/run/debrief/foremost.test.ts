@@ -47,7 +47,18 @@ const list = (...items: DebriefItem[]): DebriefList => ({
   ...{ id: 'list', name: 'load figures', complete: true, revoked: false, onPreliminary: false, called: true, items },
 })
 const turn = (label: string, more: Partial<DebriefTurn>, ...tries: DebriefTry[]): DebriefTurn => ({
-  ...{ id: label, label, done: true, sayAgains: 0, asked: 0, unsigned: 0, acknowledged: 0, shown: false, byKey: false },
+  ...{
+    id: label,
+    label,
+    done: true,
+    sayAgains: 0,
+    asked: 0,
+    unsigned: 0,
+    acknowledged: 0,
+    shown: false,
+    byKey: false,
+    waived: [],
+  },
   misses: tries.filter(({ judgement }) => judgement.verdict !== 'correct').length,
   tries: tries.map((one): DebriefTransmission => ({ ...one, part: 'readBack' })),
   ...more,

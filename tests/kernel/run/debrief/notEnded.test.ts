@@ -55,9 +55,9 @@ describe('a list that was called before its briefing ended', () => {
   }
 
   it('is a deviation; one that was ended is none', () => {
-    expect(told(TALK, briefed('before push'))).toEqual(BRIEFING)
+    expect(told(TALK, briefed('before push', 'negative'))).toEqual(BRIEFING)
     const all = ['departing runway two seven left', 'level five thousand', 'rejected takeoff']
-    expect(told(TALK, briefed(...all, 'before push'))).toEqual(BRIEFING)
+    expect(told(TALK, briefed(...all, 'before push', 'negative'))).toEqual(BRIEFING)
     expect(told(TALK, briefed(...all, 'briefing complete', 'before push'))).toEqual([])
   })
 })

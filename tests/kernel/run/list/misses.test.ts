@@ -68,14 +68,33 @@ describe('a wrong value', () => {
 })
 
 describe('an answer that is not understood, again and again', () => {
+  const unclear = (run: ReturnType<typeof begun>, by: 'voice' | 'typed') =>
+    run
+      .happen({
+        type: 'answered',
+        item: 'load.trim',
+        evidence: { by, text: 'words' },
+        judgement: { verdict: 'sayAgain', because: 'notUnderstood', parts: [] },
+        expected: {},
+        challengeRevision: 1,
+        revision: 1,
+      })
+      .said()
+
   it('draws words to the fourth, which says that it still listens, and then a tone each time', () => {
     const run = begun().happen(call('load'))
-    const said = Array.from({ length: 6 }, () => run.pass(10_000).answer('sayAgain').said())
+    const said = Array.from({ length: 6 }, () => unclear(run.pass(10_000), 'voice'))
     expect(said).toEqual([
       ...['Say again, takeoff trim.', 'Say again takeoff trim, digit by digit.', 'Cannot copy. Type it, or hold.'],
       ...['Still listening.', '', ''],
     ])
     expect(run.effects).toContainEqual({ type: 'tone', tone: 'soft' })
+  })
+
+  it('where it was typed is asked for again each time: no key would help', () => {
+    const run = begun().happen(call('load'))
+    const said = Array.from({ length: 4 }, () => unclear(run, 'typed'))
+    expect(said).toEqual(['Say again, takeoff trim.', ...Array(3).fill('Say again takeoff trim, digit by digit.')])
   })
 })
 

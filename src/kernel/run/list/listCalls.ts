@@ -1,0 +1,55 @@
+/** A list is called: what is asked before it is run. */
+
+import type { Pack } from '../../pack/checklist.ts'
+import { holds, listById } from '../../pack/place.ts'
+import { dueList } from '../core/dueList.ts'
+import { sayAndListen } from '../core/listening.ts'
+import { callList, isAhead } from '../core/moving.ts'
+import { say } from '../core/phrases.ts'
+import { listState } from '../core/progress.ts'
+import type { Question, RunState, Step } from '../core/state.ts'
+import { startUnderWay } from '../watch/watching.ts'
+
+/** Questions that are themselves about which list is to be run: another call takes their place. */
+const OF_CALLS: ReadonlySet<Question['about']> = new Set(['outOfOrder', 'finalFiguresIn'])
+
+/** Any other open question is answered first, or put away in words. Throws where the pack does not have the list. */
+export function listCalled(pack: Pack, before: RunState, id: string): Step {
+  const { question } = before
+  if (question && !OF_CALLS.has(question.about)) {
+    return sayAndListen(pack, { ...before, standingBy: false }, [], { prompt: true })
+  }
+  const waits = startUnderWay(pack, before)
+  if (waits) return waits
+  const state = { ...before, standingBy: false }
+  const { complete, called: begun } = listState(state, id)
+  if (complete) return sayAndListen(pack, state, [say.alreadyComplete(listById(pack, id).name)], { prompt: true })
+  if (openList(state) === id) return sayAndListen(pack, { ...state, question: undefined }, [], { prompt: true })
+  const next = begun ? undefined : comesFirst(pack, state, id)
+  if (next === undefined) return inItsTurn(pack, state, id)
+  return sayAndListen(pack, { ...state, question: { about: 'outOfOrder', list: id, next } }, [], { prompt: true })
+}
+
+/** It may be run now; one that needs final figures asks for those first. */
+export function inItsTurn(pack: Pack, state: RunState, id: string): Step {
+  const isEarly = listById(pack, id).needsFinal && state.figureStatus === 'preliminary' && !listState(state, id).called
+  if (!isEarly) return callList(pack, state, id)
+  return sayAndListen(pack, { ...state, question: { about: 'finalFiguresIn', list: id } }, [], { prompt: true })
+}
+
+const openList = ({ floor }: RunState) => ('list' in floor ? floor.list : undefined)
+
+/** The list that is open or due; else the briefing that stands before it in its phase and was not covered. */
+function comesFirst(pack: Pack, state: RunState, id: string): string | undefined {
+  const due = openList(state) ?? dueList(pack, state)?.id
+  return due !== undefined && due !== id ? due : briefingBefore(pack, state, id)
+}
+
+function briefingBefore(pack: Pack, state: RunState, id: string): string | undefined {
+  const { activities = [] } = pack.phases.find((phase) => phase.activities.some((one) => one.id === id)) ?? {}
+  const before = activities.slice(
+    0,
+    activities.findIndex((one) => one.id === id),
+  )
+  return before.find((one) => one.type === 'briefing' && holds(one.when, state.situation) && isAhead(state, one))?.id
+}

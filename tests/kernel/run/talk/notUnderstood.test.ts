@@ -1,0 +1,68 @@
+/** Words that nothing is made of are kept for the screen; a call to another station spoils no broadcast. */
+
+import { beforeAll, describe, expect, it } from 'vitest'
+import type { Pack } from '../../../../src/kernel/pack/checklist.ts'
+import { packAt } from '../../figures/marram.ts'
+import * as demoRun from '../demoRun.ts'
+import { begun, call } from '../fixture.ts'
+import { talkRun } from '../talkFixture.ts'
+
+const WHOLE = 'cleared to corrie, tarn two alfa departure, climb five thousand, squawk four two seven one'
+
+describe('words that nothing is made of', () => {
+  it('typed in a flow, or while it stands by, are kept until something else is said', () => {
+    const run = begun().hear('banana', { by: 'typed' })
+    expect(run.state.notUnderstood).toBe('banana')
+    run.happen(call('load'))
+    expect(run.state.notUnderstood).toBeUndefined()
+    run.command('standBy').hear('one moment please', { by: 'typed' }).hear('hello', { by: 'typed' })
+    expect(run.state).toMatchObject({ notUnderstood: 'hello', standingBy: true })
+  })
+
+  it('of a room are not, but in a briefing they were meant', () => {
+    expect(begun().hear('banana').state.notUnderstood).toBeUndefined()
+    const run = talkRun().hear('request clearance').hear(WHOLE).hear('the weather is fine', { by: 'voice' })
+    expect(run.state.notUnderstood).toBe('the weather is fine')
+    run.hear('rejected takeoff', { by: 'voice' })
+    expect(run.state.notUnderstood).toBeUndefined()
+  })
+})
+
+describe('the demo', () => {
+  let demo: Pack
+  beforeAll(async () => {
+    demo = await packAt('checklists/marram')
+  })
+  const activity = (id: string) => {
+    const found = demo.phases.flatMap(({ activities }) => activities).find((one) => one.id === id)
+    return found ?? expect.unreachable(id)
+  }
+  const said = { information: 'K', windDirection: 220, windSpeed: 14, altimeter: 1009, runway: '24', firstLevel: 5000 }
+  const values = { callsign: 'SALTMARSH 421', standNumber: '14', firstLevel: 5000, runway: '24' }
+  const from = { situation: { stand: 'push', icing: 'no' }, said, values }
+
+  it.each(['heron hill delivery saltmarsh four two one request clearance', 'request clearance', 'heron hill delivery'])(
+    'takes "%s" for no read-back of the broadcast, which comes first',
+    (text) => {
+      let run = demoRun.begun(demo, [activity('information'), activity('clearance')], from)
+      run = demoRun.hear(demoRun.hear(run, 'get the information'), 'information kilo')
+      const before = run.state.turns
+      run = demoRun.hear(run, text)
+      expect(demoRun.words(run)).toEqual(['otherseat: Not yet, departure information.'])
+      expect(run.state.turns).toEqual(before)
+    },
+  )
+
+  it.each([
+    ['initially five thousand', 'level', 'ok'],
+    ['initially six thousand', 'level', 'wrong'],
+    ['climbing to five thousand', 'level', 'ok'],
+    ['below V one I call stop', 'reject', 'ok'],
+    ['I will not call stop', 'reject', undefined],
+    ['after V one we continue', 'failure', 'ok'],
+  ])('credits "%s" as pilots brief it', (text, topic, state) => {
+    const run = demoRun.hear(demoRun.begun(demo, [activity('departureBriefing')], from), text)
+    expect(run.state.topics[`departureBriefing.${topic}`]).toBe(state)
+    expect(run.state.notUnderstood).toBe(state ? undefined : text)
+  })
+})
