@@ -1,5 +1,7 @@
 /** A pack as somebody might write it at home: one aircraft, one list, nothing looked up. All of it is invented. */
 
+import type { OwnPack } from '../../src/ports.ts'
+
 export const SMALL_PACK: Readonly<Record<string, string>> = {
   'pack.yaml': `id: wren
 name: Wren
@@ -30,6 +32,16 @@ phases:
   'inputs/today.yaml': `status: final
 values: {fuel: 24, runway: "09"}
 `,
+}
+
+/** As it is kept, with one text changed. */
+export function ownPack(path = 'pack.yaml', text = SMALL_PACK[path] ?? ''): OwnPack {
+  return {
+    key: 'wren',
+    files: { ...SMALL_PACK, [path]: text },
+    label: 'Wren from home',
+    changedAt: Date.UTC(2000, 0, 1, 12),
+  }
 }
 
 const encoder = new TextEncoder()

@@ -1,7 +1,8 @@
-/** Hands a text to the browser as a file to save. */
+/** Hands a text, or bytes, to the browser as a file to save. */
 
-export function saveText(fileName: string, text: string): void {
-  const address = URL.createObjectURL(new Blob([text], { type: 'text/plain' }))
+export function saveFile(fileName: string, content: string | Uint8Array): void {
+  const type = typeof content === 'string' ? 'text/plain' : 'application/octet-stream'
+  const address = URL.createObjectURL(new Blob([content as BlobPart], { type }))
   const link = document.createElement('a')
   link.href = address
   link.download = fileName
