@@ -35,7 +35,7 @@ describe('the list of packs', () => {
       within(app)
         .getAllByRole('button')
         .map(({ textContent }) => textContent),
-    ).toEqual(['Fly', 'Export', 'Make a copy of your own'])
+    ).toEqual(['Fly', 'Export', 'Copy to your own'])
   })
 
   it('offers nothing to fly that has mistakes, says so, and leads to the first of them', async () => {

@@ -28,8 +28,8 @@ function AllPacks() {
           else: export what you would miss.
         </p>
         {isRunOn && <p class="soft">A run is under way. It keeps the pack that it began with, whatever you do here.</p>}
+        <PackNews />
       </div>
-      <PackNews />
       <section class="stack" aria-labelledby="own-packs">
         <h2 id="own-packs">Your own</h2>
         {mine.length === 0 && <p class="soft">None yet. Import one, or begin with a copy of one below.</p>}

@@ -44,7 +44,7 @@ export function PackCard({ entry }: { readonly entry: PackEntry }) {
             Export
           </button>
           <button type="button" onClick={() => void actions.copyPack(key)}>
-            {isOwn ? 'Copy' : 'Make a copy of your own'}
+            {isOwn ? 'Copy' : 'Copy to your own'}
           </button>
           {isOwn && (
             <>

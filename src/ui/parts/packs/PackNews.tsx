@@ -8,8 +8,8 @@ export function PackNews() {
   const refused = useApp((state) => state.shelf.refused)
   const told = useApp((state) => state.shelf.told)
   return (
-    <div class="stack">
-      <div role="alert">
+    <div class="pack-news">
+      <div role="alert" class="stack">
         {refused && (
           <p class="notice">
             <strong>Nothing was imported.</strong> {refused}
@@ -23,11 +23,13 @@ export function PackNews() {
         )}
       </div>
       <div role="status">
-        <ul class="soft small">
-          {told.map((line) => (
-            <li key={line}>{line}</li>
-          ))}
-        </ul>
+        {told.length > 0 && (
+          <ul class="soft small">
+            {told.map((line) => (
+              <li key={line}>{line}</li>
+            ))}
+          </ul>
+        )}
       </div>
       <Asked />
       <Undo />
