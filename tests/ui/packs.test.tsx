@@ -50,6 +50,13 @@ describe('the list of packs', () => {
     expect(await screen.findByRole('textbox', { name: 'procedures.yaml' })).toBeTruthy()
   })
 
+  it('calls one whose pack.yaml cannot be read by where it came from, and renames it only when that is mended', async () => {
+    packs(createFakeShelf([ownPack('pack.yaml', 'name: [')]))
+    const own = await card('Wren from home')
+    const buttons = within(own).getAllByRole('button')
+    expect(buttons.map(({ textContent }) => textContent)).toEqual(['Edit', 'Export', 'Copy', 'Delete'])
+  })
+
   it('flies one: its figures are next', async () => {
     const { press } = packs()
     await press('Wren', 'Fly')

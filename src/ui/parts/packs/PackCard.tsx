@@ -46,15 +46,16 @@ export function PackCard({ entry }: { readonly entry: PackEntry }) {
           <button type="button" onClick={() => void actions.copyPack(key)}>
             {isOwn ? 'Copy' : 'Copy to your own'}
           </button>
+          {/* A name stands in pack.yaml: where that cannot be read, it is mended first. */}
+          {isOwn && entry.id !== '' && (
+            <button type="button" aria-expanded={isNaming} onClick={() => setNaming(!isNaming)}>
+              Rename
+            </button>
+          )}
           {isOwn && (
-            <>
-              <button type="button" aria-expanded={isNaming} onClick={() => setNaming(!isNaming)}>
-                Rename
-              </button>
-              <button type="button" onClick={() => void actions.deletePack(key)}>
-                Delete
-              </button>
-            </>
+            <button type="button" onClick={() => void actions.deletePack(key)}>
+              Delete
+            </button>
           )}
         </div>
       </article>
