@@ -6,6 +6,7 @@ import { createEar, earOffers } from './adapters/ear/ears.ts'
 import { createMediaKeys } from './adapters/input/mediaKeys.ts'
 import { createSwitches } from './adapters/input/switches.ts'
 import { createTabLock } from './adapters/log/tabLock.ts'
+import { createPackShelf } from './adapters/packShelf.ts'
 import { createVoice } from './adapters/voice/chooseVoice.ts'
 import { createWorkerClock } from './adapters/workerClock.ts'
 import type { Actions } from './app/actions/actions.ts'
@@ -40,6 +41,8 @@ export function composeApp({ store, log, packFiles, openHere, saveSettings, tab 
     ...{ store, log, ear, voice, packFiles, openHere, saveSettings },
     clock,
     lock: createTabLock(),
+    packShelf: createPackShelf(),
+    newPackKey: () => crypto.randomUUID(),
     newRunId: () => crypto.randomUUID(),
     newSeed: () => crypto.getRandomValues(new Uint32Array(1))[0] ?? 0,
     wakeSound: () => voice.wake(),

@@ -35,7 +35,7 @@ async function start(): Promise<void> {
   )
   render(<App store={store} actions={lazyActions(actions)} />, root)
   store.setState({ packs: await packFiles.list() })
-  await actions
+  await (await actions).listPacks()
   await loadAllScreens()
   keepOffline()
 }

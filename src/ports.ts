@@ -133,6 +133,8 @@ export interface RunArchive extends RunLog {
 export interface RunSummary {
   readonly runId: string
   readonly pack: string
+  /** Left out by earlier editions. */
+  readonly packId?: string
   readonly startedAt: number
   /** Ended, or put away. */
   readonly ended: boolean
@@ -150,8 +152,32 @@ export interface PackFiles {
   list(): Promise<readonly { readonly id: string; readonly name: string; readonly aircraft: string }[]>
   /** Texts by file name, and the SHA-256 over them. */
   load(id: string): Promise<{ readonly texts: Readonly<Record<string, string>>; readonly sha256: string }>
-  /** Example revisions that came with a pack: name -> text. */
-  examples(id: string): Promise<Readonly<Record<string, string>>>
+  /** Example revisions that came with a pack: name -> text; of that edition, where more than one pack has the id. */
+  examples(id: string, sha256?: string): Promise<Readonly<Record<string, string>>>
+}
+
+/** A pack of the person's own, right or not. */
+export interface OwnPack {
+  /** Given by this browser: several packs may state the same id. */
+  readonly key: string
+  /** Texts by path: "pack.yaml", "inputs/final.yaml". */
+  readonly files: Readonly<Record<string, string>>
+  /** What it is called where its pack.yaml states no name. */
+  readonly label: string
+  /** Milliseconds since 1970. */
+  readonly changedAt: number
+}
+
+/** Where packs of the person's own are kept. Whatever cannot be done is a rejection that says why, in one sentence. */
+export interface PackShelf {
+  all(): Promise<readonly OwnPack[]>
+  /**
+   * What lies under the key becomes what `change` makes of it (undefined: nothing), and no other tab can come between. It
+   * may be called more than once.
+   */
+  change(key: string, change: (there: OwnPack | undefined) => OwnPack | undefined): Promise<void>
+  /** Calls back when another tab has changed something; returns its undoing. */
+  subscribe(listener: () => void): () => void
 }
 
 /** One writer for a run. */

@@ -26,7 +26,7 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
 /** Packages each folder may use; `build` runs beside the app and may use any. */
 const PACKAGES: Readonly<Record<string, readonly string[]>> = {
   kernel: [],
-  packs: ['yaml', 'zod'],
+  packs: ['fflate', 'yaml', 'zod'],
   'ports.ts': [],
   'emitter.ts': [],
   adapters: [

@@ -1,6 +1,6 @@
 /** The packs that come with the app: the YAML files under `checklists/`, one folder each, loaded when asked for. */
 
-import { digestBytes } from '../packs/digest.ts'
+import { packSha256 } from '../packs/digest.ts'
 import type { PackFiles } from '../ports.ts'
 
 export type Glob = Readonly<Record<string, () => Promise<string>>>
@@ -21,7 +21,7 @@ export function createPackFiles(files: Glob = FILES, examples: Glob = EXAMPLES):
     if (!found) throw new Error(`There is no pack ${id}; ${[...packs.keys()].join(', ')} would be right.`)
     const loaded = await Promise.all([...found].map(async ([file, read]) => [file, await read()] as const))
     const texts = Object.fromEntries(loaded)
-    return { texts, sha256: await sha256(digestBytes(texts)) }
+    return { texts, sha256: await packSha256(texts) }
   }
 
   return {
@@ -61,9 +61,4 @@ async function titles(id: string, text: string): Promise<{ name: string; aircraf
   } catch {
     return { name: id, aircraft: '' }
   }
-}
-
-async function sha256(bytes: Uint8Array): Promise<string> {
-  const digest = await crypto.subtle.digest('SHA-256', bytes as Uint8Array<ArrayBuffer>)
-  return [...new Uint8Array(digest)].map((byte) => byte.toString(16).padStart(2, '0')).join('')
 }

@@ -17,17 +17,21 @@ import type {
   SwitchName,
 } from '../ports.ts'
 import type { PastDraft } from './figures/undo.ts'
+import { EMPTY_SHELF, type ShelfState } from './packs/shelfState.ts'
 import type { Storage } from './run/record.ts'
 import type { Revision } from './run/revision.ts'
 import { DEFAULT_SETTINGS, type Settings } from './settings.ts'
 import type { Findings, PromptHeard } from './sound/soundPrompts.ts'
 
-export type Screen = 'start' | 'figures' | 'papers' | 'run' | 'debrief' | 'settings' | 'sound'
+export type Screen = 'start' | 'figures' | 'papers' | 'run' | 'debrief' | 'settings' | 'sound' | 'packs'
 
 export interface PackSummary {
+  /** The pack's own, or the key of one that is the person's. */
   readonly id: string
   readonly name: string
   readonly aircraft: string
+  /** Of one that is the person's, as it is now. */
+  readonly sha256?: string
 }
 
 /** Why a run that was left in the middle can be neither gone on with nor ended here. */
@@ -44,6 +48,10 @@ export interface AppState {
   /** Undefined until they have been looked up. */
   readonly packs: readonly PackSummary[] | undefined
   readonly pack: Pack | undefined
+  /** Which of `packs` it was opened from, as it was then; undefined where it came with a run. */
+  readonly chosen: string | undefined
+  /** What the screen of packs shows. */
+  readonly shelf: ShelfState
   /** Of the pack that could not be opened, or of inputs that could not be read. */
   readonly problems: readonly Problem[]
   /** Example revisions of the pack: name -> text. */
@@ -125,6 +133,8 @@ export function createAppStore(initial: Partial<AppState> = {}): Store {
     screen: 'start',
     packs: undefined,
     pack: undefined,
+    chosen: undefined,
+    shelf: EMPTY_SHELF,
     problems: [],
     examples: {},
     draft: EMPTY_DRAFT,

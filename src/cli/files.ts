@@ -1,14 +1,11 @@
 /** Files that people name on the command line, read with care: what keeps one from being read is a line with its name. */
 
 import { lstat, open } from 'node:fs/promises'
-import { MOST_CHARACTERS } from '../kernel/bounds.ts'
+import { MOST_FILE_BYTES } from '../kernel/bounds.ts'
 import { ownOf } from '../kernel/own.ts'
 
 /** `wrong` goes on behind the file's name: "no such file". */
 export type ReadFile = { readonly text: string } | { readonly wrong: string }
-
-/** UTF-8 takes at most four bytes for a character. */
-const MOST_BYTES = 4 * MOST_CHARACTERS
 
 export interface Limits {
   readonly mostBytes: number
@@ -19,7 +16,7 @@ export interface Limits {
 /** Reads no more than it may hold, so that what never ends (a device, a pipe) is refused as well. */
 export async function readTextFile(
   file: string,
-  { mostBytes, mayBeCut }: Limits = { mostBytes: MOST_BYTES, mayBeCut: false },
+  { mostBytes, mayBeCut }: Limits = { mostBytes: MOST_FILE_BYTES, mayBeCut: false },
 ): Promise<ReadFile> {
   try {
     const bytes = await bytesOf(file, mostBytes)

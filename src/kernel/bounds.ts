@@ -20,6 +20,14 @@ export const MOST_WORDINGS = 200
 export const MOST_PARTS = 1_000
 /** Files in the folder of a pack, and in its `inputs/`. */
 export const MOST_FILES = 50
+/** Bytes of one file of a pack: UTF-8 takes at most four for a character. */
+export const MOST_FILE_BYTES = 4 * MOST_CHARACTERS
+/** Bytes of all files of a pack together, and of a zip that holds one; the larger demo pack has 76,000 and 20,000. */
+export const MOST_PACK_BYTES = 4_000_000
+/** Entries of a zip, and files of a folder, that are looked at to find a pack among them. */
+export const MOST_OFFERED = 500
+/** Letters of the name of a file with the folders around it. */
+export const LONGEST_PATH = 240
 
 /** Either side of zero; no weight, moment, distance or time of an aircraft comes near it. */
 export const LARGEST_NUMBER = 1e12

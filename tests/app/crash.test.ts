@@ -24,6 +24,7 @@ import { nextCall, watchAt, watchState } from '../../src/kernel/run/watch/watchT
 import { readPack } from '../../src/packs/read.ts'
 import type { RunArchive } from '../../src/ports.ts'
 import { createFakeEar } from '../fakes/ear.ts'
+import { createFakeShelf } from '../fakes/packShelf.ts'
 import { createFakeVoice } from '../fakes/voice.ts'
 import { idle } from './rig.ts'
 
@@ -97,6 +98,8 @@ async function openPage(fate?: Fate) {
       load: async () => ({ texts: demo.texts, sha256: demo.sha256 }),
       examples: async () => SHEETS,
     },
+    packShelf: createFakeShelf(),
+    newPackKey: () => 'own',
     lock: { hold: async () => true, release() {} },
     newRunId: () => `run ${++runs}`,
     newSeed: () => 7,

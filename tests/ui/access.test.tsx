@@ -5,6 +5,8 @@ import axe from 'axe-core'
 import { describe, expect, it } from 'vitest'
 import { DEFAULT_SETTINGS } from '../../src/app/settings.ts'
 import { CannotStart } from '../../src/ui/CannotStart.tsx'
+import { createFakeShelf } from '../fakes/packShelf.ts'
+import { offeredOf, ownPack } from '../fakes/smallPack.ts'
 import { atTrim, flying, INPUTS, stage } from './stage.tsx'
 import { GROUND, talking } from './talkStage.tsx'
 
@@ -25,6 +27,16 @@ const SCREENS: Readonly<Record<string, () => unknown>> = {
     await answer('four point eight up')
     await actions.showDebrief()
     await screen.findByRole('heading', { level: 1, name: /lists are complete/ })
+  },
+  packs: async () => {
+    const { actions } = stage({ screen: 'packs' }, { packShelf: createFakeShelf([ownPack('pack.yaml', 'name: [')]) })
+    await actions.importPack(offeredOf({ 'letter.txt': '' }))
+  },
+  'a pack that is edited': async () => {
+    const { actions } = stage({ screen: 'packs' }, { packShelf: createFakeShelf([ownPack('pack.yaml', 'name: [')]) })
+    await actions.readPacks()
+    await actions.editFile('wren', 'pack.yaml')
+    await screen.findByRole('textbox', { name: 'pack.yaml' })
   },
   settings: () => stage({ screen: 'settings' }),
   'the sound check': () => stage({ screen: 'sound' }),

@@ -14,6 +14,7 @@ import { App } from '../../src/ui/App.tsx'
 import { loadAllScreens } from '../../src/ui/screens.tsx'
 import { createFakeEar } from '../fakes/ear.ts'
 import { createFakeLog } from '../fakes/log.ts'
+import { createFakeShelf } from '../fakes/packShelf.ts'
 import { createFakeVoice } from '../fakes/voice.ts'
 
 afterEach(cleanup)
@@ -60,6 +61,7 @@ export function stage(initial: Partial<AppState> = {}, own: Partial<ActionParts>
     ...initial,
   })
   const open = { runId: undefined as string | undefined }
+  let keys = 0
   const parts: ActionParts = {
     ...{ store, clock, log, ear, voice },
     packFiles: {
@@ -67,6 +69,8 @@ export function stage(initial: Partial<AppState> = {}, own: Partial<ActionParts>
       load: async () => ({ texts: demo.texts, sha256: demo.sha256 }),
       examples: async () => ({ 'preliminary.yaml': SHEETS.preliminary, 'final.yaml': SHEETS.final }),
     },
+    packShelf: createFakeShelf(),
+    newPackKey: () => `own ${++keys}`,
     lock: { hold: async () => true, release() {} },
     newRunId: () => 'run',
     newSeed: () => 7,

@@ -6,6 +6,7 @@
 import { type DBSchema, type IDBPDatabase, openDB } from 'idb'
 import type { RunEvent } from '../../kernel/run/core/events.ts'
 import type { RunArchive, RunSummary } from '../../ports.ts'
+import { whyNotStored } from '../whyNotStored.ts'
 import { newestFirst, newestUnfinished, outOfPlace, summarise } from './summary.ts'
 
 interface Stores extends DBSchema {
@@ -22,7 +23,7 @@ export async function createBrowserLog(name = 'otherseat'): Promise<RunArchive> 
     try {
       await store(db, event)
     } catch (error) {
-      throw new Error(why(error))
+      throw new Error(whyNotStored(error, 'the log'))
     }
   }
 
@@ -53,7 +54,7 @@ async function open(name: string): Promise<IDBPDatabase<Stores>> {
       blocking: (_current, _blocked, event) => (event.target as IDBDatabase).close(),
     })
   } catch (error) {
-    throw new Error(why(error))
+    throw new Error(whyNotStored(error, 'the log'))
   }
 }
 
@@ -65,7 +66,7 @@ async function probe(db: IDBPDatabase<Stores>): Promise<void> {
     await tx.store.delete('')
     await tx.done
   } catch (error) {
-    throw new Error(why(error))
+    throw new Error(whyNotStored(error, 'the log'))
   }
 }
 
@@ -86,21 +87,4 @@ async function store(db: IDBPDatabase<Stores>, event: RunEvent): Promise<void> {
   const summary = summarise(await runs.get(event.runId), event)
   if (summary) await runs.put(summary)
   await done
-}
-
-function why(error: unknown): string {
-  const { name, message } = error instanceof Error ? error : { name: '', message: String(error) }
-  if (name === 'QuotaExceededError') {
-    return 'The browser has no room left for the log. Free some space, or allow this site more.'
-  }
-  if (
-    name === 'SecurityError' ||
-    name === 'InvalidStateError' ||
-    name === 'NotAllowedError' ||
-    name === 'UnknownError' ||
-    name === 'ReferenceError'
-  ) {
-    return `The browser does not let this page store the log (a private window, or storage is off): ${message}`
-  }
-  return `The log cannot be stored: ${message}`
 }

@@ -6,7 +6,8 @@ import type { RunSummary } from '../../ports.ts'
 /** The summary after one more event; undefined where a run does not begin with its start. */
 export function summarise(before: RunSummary | undefined, event: RunEvent): RunSummary | undefined {
   if (event.type === 'runStarted') {
-    return { runId: event.runId, pack: event.pack.name, startedAt: Date.parse(event.wall), ended: false }
+    const { id, name } = event.pack
+    return { runId: event.runId, pack: name, packId: id, startedAt: Date.parse(event.wall), ended: false }
   }
   return before && event.type === 'ended' ? { ...before, ended: true } : before
 }

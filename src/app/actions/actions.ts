@@ -3,13 +3,20 @@
 import type { Inputs } from '../../kernel/figures/model.ts'
 import type { Press } from '../../kernel/interpret/keyPress.ts'
 import type { RunState } from '../../kernel/run/core/state.ts'
+import type { OfferedFile } from '../../packs/files/offered.ts'
 import type { SwitchEvent, SwitchName } from '../../ports.ts'
 import type { Settings } from '../settings.ts'
 import type { Screen } from '../store.ts'
 
-export type Actions = DraftActions & PaperActions & RunActions & KeyActions & SoundActions & SettingsActions
+export type Actions = DraftActions &
+  PackActions &
+  PaperActions &
+  RunActions &
+  KeyActions &
+  SoundActions &
+  SettingsActions
 
-/** Packs, and the figures that are being typed. */
+/** The pack to be flown, and the figures that are being typed. */
 export interface DraftActions {
   choosePack(id: string): Promise<void>
   /** A departure dealt by number: its preliminary figures become the draft, its final ones come in on their own later. */
@@ -23,6 +30,38 @@ export interface DraftActions {
    * values become the draft; `lay`: it is laid on the table, to be read and typed from.
    */
   readInputs(text: string, fileName: string, how?: 'takeOver' | 'lay'): Promise<void>
+}
+
+/** Packs of the person's own. `key`: as in the store's `shelf`. */
+export interface PackActions {
+  /** Looks up which packs there are to choose from. */
+  listPacks(): Promise<void>
+  /** The same, and all that the screen of packs shows of them. */
+  readPacks(): Promise<void>
+  /** A zip, or the files of one pack; what is wrong with them, or was not read, is told in the store. */
+  importPack(files: readonly OfferedFile[]): Promise<void>
+  pastePack(text: string): Promise<void>
+  /** What to do with an import whose id is there already. */
+  answerImport(what: 'replace' | 'both' | 'neither'): Promise<void>
+  /** Opens it, and goes on to its figures; does nothing while a run is on. */
+  flyPack(key: string): Promise<void>
+  /** Makes one's own of any. */
+  copyPack(key: string): Promise<void>
+  /** Does nothing where its pack.yaml cannot be read. */
+  renamePack(key: string, name: string): Promise<void>
+  deletePack(key: string): Promise<void>
+  /** Takes the last deletion or replacement back. */
+  undoPacks(): Promise<void>
+  /** As a zip with its folder. */
+  exportPack(key: string): Promise<{ readonly name: string; readonly bytes: Uint8Array }>
+  editFile(key: string, path: string): Promise<void>
+  /** Saved by itself a moment later. */
+  changeFile(text: string): void
+  /** At once, as when the page may be about to go. */
+  saveFile(): Promise<void>
+  /** After another tab has changed the file as well. */
+  settleFile(whose: 'mine' | 'theirs'): Promise<void>
+  closeFile(): Promise<void>
 }
 
 /** Papers on the table, and the scratch pad beside them. */

@@ -1,17 +1,23 @@
 /** Puts together what the screens may ask for. */
 
-import type { Switches } from '../../ports.ts'
+import type { PackShelf, Switches } from '../../ports.ts'
+import { allPackFiles } from '../packs/allPackFiles.ts'
+import { createOwnPacks } from '../packs/ownPacks.ts'
 import { type ControllerParts, createRunController } from '../run/controller.ts'
 import { showEar } from '../run/showRun.ts'
 import { createTalkKeys } from '../run/talkKeys.ts'
 import { type Settings, withSwitch } from '../settings.ts'
 import type { Actions } from './actions.ts'
 import { draftActions } from './draftActions.ts'
+import { packActions } from './packActions.ts'
 import { paperActions } from './paperActions.ts'
 import { runActions } from './runActions.ts'
 import { type SoundActionParts, soundActions } from './soundActions.ts'
 
 export interface ActionParts extends ControllerParts, SoundActionParts {
+  readonly packShelf: PackShelf
+  /** For a pack that comes to be. */
+  readonly newPackKey: () => string
   readonly saveSettings: (settings: Settings) => void
   /** Lets the page play sound after a gesture. */
   readonly wakeSound: () => Promise<void>
@@ -27,7 +33,9 @@ const OF_THE_EAR = ['ear', 'microphone', 'secondModel'] as const
 export function makeActions(parts: ActionParts): Actions {
   const { store, ear, voice, switches } = parts
   showEar(store, ear)
-  const controller = createRunController(parts)
+  const own = createOwnPacks(parts.packShelf)
+  const packFiles = allPackFiles(parts.packFiles, own)
+  const controller = createRunController({ ...parts, packFiles })
   const run = runActions(parts, controller, wake)
   const { changeEar, ...sound } = soundActions(parts, controller, wake, change)
   const keys = createTalkKeys({
@@ -54,6 +62,7 @@ export function makeActions(parts: ActionParts): Actions {
 
   return {
     ...draftActions(store, controller),
+    ...packActions({ ...parts, packFiles, own }, controller),
     ...paperActions(store, controller),
     ...run,
     ...sound,

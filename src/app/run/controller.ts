@@ -97,7 +97,7 @@ export function createRunController(parts: ControllerParts): RunController {
       const { readPack } = await import('../../packs/read.ts')
       const { pack, problems } = readPack(texts, sha256)
       const examples = await packFiles.examples(id)
-      store.setState({ pack, problems: problems.filter(isError), examples })
+      store.setState({ pack, chosen: id, problems: problems.filter(isError), examples })
       store.setState({ revisions: [], draft: EMPTY_DRAFT, past: [], preview: undefined })
       store.setState({ sheets: [], takenFrom: undefined, openPapers: [] })
     },
@@ -131,7 +131,8 @@ export function createRunController(parts: ControllerParts): RunController {
       store.setState({
         ...{ pack, run: state, revisions, draft, past: [], preview: compute(pack.figures, draft) },
         ...{ screen: 'run', unfinished: undefined, blocked: undefined, writer: held ? 'here' : 'elsewhere' },
-        examples: await packFiles.examples(pack.id),
+        chosen: undefined,
+        examples: await packFiles.examples(pack.id, pack.sha256),
       })
       if (!held) return
       const resumed = open(run).resume()

@@ -9,7 +9,7 @@ import { ExchangeSection } from '../parts/debrief/ExchangeSection.tsx'
 import { ForemostSection } from '../parts/debrief/ForemostSection.tsx'
 import { ListSection } from '../parts/debrief/ListSection.tsx'
 import { FlowSections, WatchSection } from '../parts/debrief/WatchSection.tsx'
-import { saveText } from '../parts/shell/saveText.ts'
+import { saveFile } from '../parts/shell/saveFile.ts'
 import { useActions, useApp } from '../useApp.ts'
 
 /** In the head of the screen. */
@@ -68,7 +68,7 @@ export function DebriefScreen() {
     )
   }
   const sections = Object.entries(SECTIONS)
-  const save = async () => saveText(`${debrief.runId}.jsonl`, await actions.exportLog(debrief.runId))
+  const save = async () => saveFile(`${debrief.runId}.jsonl`, await actions.exportLog(debrief.runId))
   return (
     <main class="page narrow stack wide">
       <div class="stack">

@@ -1,7 +1,7 @@
 /** What must be known on every screen: that the log cannot be kept. */
 
 import { useActions, useApp } from '../../useApp.ts'
-import { saveText } from './saveText.ts'
+import { saveFile } from './saveFile.ts'
 
 export function Banners() {
   const storage = useApp((state) => state.storage)
@@ -9,7 +9,7 @@ export function Banners() {
   const actions = useActions()
   if (storage.kept) return <div />
   const save = async () => {
-    if (runId !== undefined) saveText(`${runId}.jsonl`, await actions.exportLog(runId))
+    if (runId !== undefined) saveFile(`${runId}.jsonl`, await actions.exportLog(runId))
   }
   return (
     <div class="banner row" role="alert">

@@ -7,6 +7,7 @@ import { useActions, useApp } from '../../useApp.ts'
 
 const LINKS: readonly { readonly screen: Screen; readonly label: string }[] = [
   { screen: 'start', label: 'Start' },
+  { screen: 'packs', label: 'Packs' },
   { screen: 'figures', label: 'Figures' },
   { screen: 'papers', label: 'Papers' },
   { screen: 'run', label: 'Run' },
@@ -24,6 +25,7 @@ export function Header() {
   const actions = useActions()
   const isThere = {
     start: true,
+    packs: true,
     figures: hasPack,
     papers: hasPapers,
     run: hasRun,

@@ -2,11 +2,11 @@
 
 import type { RunBlocked } from '../../../app/store.ts'
 import { useActions } from '../../useApp.ts'
-import { saveText } from '../shell/saveText.ts'
+import { saveFile } from '../shell/saveFile.ts'
 
 export function Blocked({ blocked: { because, runId, message } }: { readonly blocked: RunBlocked }) {
   const { exportLog, putAwayRun, takeOver, endRun } = useActions()
-  const save = async () => saveText(`${runId}.jsonl`, await exportLog(runId))
+  const save = async () => saveFile(`${runId}.jsonl`, await exportLog(runId))
   const { title, what, choices } = {
     unreadable: {
       title: 'This run cannot be resumed',

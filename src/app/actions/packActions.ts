@@ -1,0 +1,107 @@
+/** One's own packs: kept, brought in and out, edited; and any pack opened to be flown. */
+
+import type { AllPackFiles } from '../packs/allPackFiles.ts'
+import type { OwnPacks } from '../packs/ownPacks.ts'
+import { createPackEditing } from '../packs/packEditing.ts'
+import { createPackImport } from '../packs/packImport.ts'
+import { createPackList } from '../packs/packList.ts'
+import { createUndo } from '../packs/packUndo.ts'
+import type { ShelfState } from '../packs/shelfState.ts'
+import type { ControllerParts, RunController } from '../run/controller.ts'
+import { hasRunOn, isDraftEmpty } from '../selectors.ts'
+import type { PackActions } from './actions.ts'
+
+export interface PackActionParts extends Pick<ControllerParts, 'store' | 'log' | 'clock'> {
+  readonly packFiles: AllPackFiles
+  readonly own: OwnPacks
+  readonly newPackKey: () => string
+}
+
+export function packActions(parts: PackActionParts, controller: Pick<RunController, 'openPack'>): PackActions {
+  const { store, log, clock, packFiles, own, newPackKey: newKey } = parts
+  const show = (change: Partial<ShelfState>) => store.setState(({ shelf }) => ({ shelf: { ...shelf, ...change } }))
+  const list = createPackList(packFiles, own, log)
+  const undo = createUndo({ own, newKey, tell: (undoable) => show({ undoable }) })
+  const incoming = createPackImport({ store, own, undo, newKey, now: clock.now })
+  const editing = createPackEditing({ store, own, clock, saved: readPacks })
+  const load = () => import('../../packs/files/retitle.ts')
+
+  /** What is chosen and has changed since is put aside, where nothing would be lost by it. */
+  async function listPacks(): Promise<void> {
+    const packs = await packFiles.list()
+    const { chosen, pack, run, screen, sheets } = store.getState()
+    store.setState({ packs })
+    const now = packs.find(({ id }) => id === chosen)
+    const isStale = chosen !== undefined && pack && (!now || (now.sha256 ?? pack.sha256) !== pack.sha256)
+    const isUsed = run || sheets.length > 0 || !isDraftEmpty(store.getState()) || screen === 'figures'
+    if (isStale && !isUsed) store.setState({ chosen: undefined, pack: undefined })
+  }
+
+  async function readPacks(): Promise<void> {
+    show({ entries: await list.entries(), unkept: own.whyUnkept() })
+    await listPacks()
+  }
+
+  async function then<T>(work: Promise<T>): Promise<T> {
+    const done = await work
+    await readPacks()
+    return done
+  }
+
+  /** Changes of another tab; an open list is read again. */
+  async function reread(): Promise<void> {
+    await editing.reread()
+    await (store.getState().shelf.entries ? readPacks() : listPacks())
+  }
+  own.subscribe(() => void reread())
+
+  return {
+    listPacks,
+    readPacks,
+    importPack: (files) => then(incoming.files(files)),
+    pastePack: (text) => then(incoming.text(text)),
+    answerImport: (what) => then(incoming.answer(what)),
+    async flyPack(key) {
+      if (hasRunOn(store.getState())) return
+      await editing.close()
+      await controller.openPack(key)
+      store.setState({ screen: store.getState().pack ? 'figures' : 'start' })
+    },
+    async copyPack(key) {
+      const [{ copied }, { titleOf }] = await Promise.all([load(), import('../../packs/files/title.ts')])
+      const [files, entries] = await Promise.all([list.filesOf(key), list.entries()])
+      const { id, name } = titleOf(files)
+      const label = entries.find((one) => one.key === key)?.name ?? id
+      const made = copied(files, { id, name }, new Set(entries.map((one) => one.id)))
+      const copy = { key: newKey(), files: made, label: `${label} (copy)`, changedAt: clock.now() }
+      await then(own.change(copy.key, () => copy))
+    },
+    async renamePack(key, name) {
+      const { retitled } = await load()
+      await then(
+        own.change(key, (there) => {
+          const files = there && retitled(there.files, { name })
+          return files ? { ...there, files, changedAt: Math.max(clock.now(), there.changedAt + 1) } : there
+        }),
+      )
+    },
+    deletePack: (key) => then(undo.put(key, undefined, (name) => `${name} was deleted.`)),
+    undoPacks: () => then(undo.back()),
+    async exportPack(key) {
+      await editing.close()
+      const [{ zipOf }, { titleOf }] = await Promise.all([
+        import('../../packs/files/zip.ts'),
+        import('../../packs/files/title.ts'),
+      ])
+      const files = await list.filesOf(key)
+      const changedAt = store.getState().shelf.entries?.find((one) => one.key === key)?.changedAt
+      const folder = titleOf(files).id.replace(/[^a-z0-9-]/g, '') || 'pack'
+      return { name: `${folder}.zip`, bytes: zipOf(files, folder, changedAt ?? clock.now()) }
+    },
+    editFile: editing.open,
+    changeFile: editing.change,
+    saveFile: editing.save,
+    settleFile: (whose) => then(editing.settle(whose)),
+    closeFile: () => then(editing.close()),
+  }
+}

@@ -1,0 +1,74 @@
+/** A pack comes in: read as a whole or not at all, and where its id is there already, the person is asked. */
+
+import type { OfferedFile } from '../../packs/files/offered.ts'
+import type { OwnPack } from '../../ports.ts'
+import type { Store } from '../store.ts'
+import type { OwnPacks } from './ownPacks.ts'
+import type { Undo } from './packUndo.ts'
+import type { ShelfState } from './shelfState.ts'
+
+export interface PackImportParts {
+  readonly store: Store
+  readonly own: OwnPacks
+  readonly undo: Undo
+  readonly newKey: () => string
+  readonly now: () => number
+}
+
+export interface PackImport {
+  files(offered: readonly OfferedFile[]): Promise<void>
+  text(text: string): Promise<void>
+  answer(what: 'replace' | 'both' | 'neither'): Promise<void>
+}
+
+export function createPackImport({ store, own, undo, newKey, now }: PackImportParts): PackImport {
+  let waiting: { readonly pack: OwnPack; readonly there: OwnPack } | undefined
+
+  const show = (change: Partial<ShelfState>) => store.setState(({ shelf }) => ({ shelf: { ...shelf, ...change } }))
+  const add = (pack: OwnPack) => own.change(pack.key, () => pack)
+
+  async function files(offered: readonly OfferedFile[]): Promise<void> {
+    // Unpacking and reading YAML are a good part of the app, and only an import needs them here.
+    const [{ readBundle }, { titleOf }] = await Promise.all([
+      import('../../packs/files/bundle.ts'),
+      import('../../packs/files/title.ts'),
+    ])
+    const bundle = await readBundle(offered)
+    waiting = undefined
+    if ('wrong' in bundle) return show({ refused: bundle.wrong, told: [], asked: undefined })
+    const { files, label, told } = bundle
+    const pack = { key: newKey(), files, label: label || 'Pack without a name', changedAt: now() }
+    const { id, name } = titleOf(files)
+    const there = id === '' ? undefined : (await own.all()).find((one) => titleOf(one.files).id === id)
+    show({ refused: '', told })
+    if (!there) {
+      show({ asked: undefined })
+      return add(pack)
+    }
+    waiting = { pack, there }
+    show({ asked: { name: name || pack.label, there: titleOf(there.files).name || there.label } })
+  }
+
+  return {
+    files,
+    async text(text) {
+      const { pastedFiles } = await import('../../packs/files/bundle.ts')
+      const offered = pastedFiles(text)
+      if ('wrong' in offered) show({ refused: offered.wrong, told: [], asked: undefined })
+      else await files(offered)
+    },
+    async answer(what) {
+      const { pack, there } = waiting ?? {}
+      waiting = undefined
+      show({ asked: undefined })
+      if (!pack || !there || what === 'neither') return
+      if (what === 'both') return add(pack)
+      await undo.put(there.key, after(there, pack), (name) => `${name} was replaced.`)
+    },
+  }
+}
+
+/** Under the key of what it replaces, and later than that, also where a clock was put back. */
+function after(there: OwnPack, pack: OwnPack): OwnPack {
+  return { ...pack, key: there.key, changedAt: Math.max(pack.changedAt, there.changedAt + 1) }
+}

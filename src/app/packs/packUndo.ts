@@ -1,0 +1,49 @@
+/** Takes back the last thing that took a pack away: its deletion, or another edition put in its place. */
+
+import type { OwnPack } from '../../ports.ts'
+import type { OwnPacks } from './ownPacks.ts'
+
+export interface Undo {
+  /** Puts this under the key, or nothing; `words` from the name of what was there make what the screen says. */
+  put(key: string, pack: OwnPack | undefined, words: (name: string) => string): Promise<void>
+  /** Where another tab has put something else there since, both are kept. */
+  back(): Promise<void>
+}
+
+interface UndoParts {
+  readonly own: OwnPacks
+  readonly newKey: () => string
+  /** Says what can be taken back; empty where nothing can. */
+  readonly tell: (words: string) => void
+}
+
+export function createUndo({ own, newKey, tell }: UndoParts): Undo {
+  let last: { readonly before: OwnPack; readonly after: OwnPack | undefined } | undefined
+
+  return {
+    async put(key, pack, words) {
+      const { titleOf } = await import('../../packs/files/title.ts')
+      let before: OwnPack | undefined
+      await own.change(key, (there) => {
+        before = there
+        return pack
+      })
+      last = before && { before, after: pack }
+      tell(before ? words(titleOf(before.files).name || before.label) : '')
+    },
+    async back() {
+      if (!last) return
+      const { before, after } = last
+      last = undefined
+      tell('')
+      let isBack = false
+      await own.change(before.key, (there) => {
+        isBack = there?.changedAt === after?.changedAt
+        return isBack ? before : there
+      })
+      if (isBack) return
+      const key = newKey()
+      await own.change(key, () => ({ ...before, key }))
+    },
+  }
+}

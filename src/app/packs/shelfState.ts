@@ -1,0 +1,58 @@
+/** What the screen of packs shows. */
+
+import type { Problem } from '../../kernel/problem.ts'
+
+export interface ShelfState {
+  /** Undefined until they have been read. */
+  readonly entries: readonly PackEntry[] | undefined
+  /** Why something is kept only until the page closes; empty where all is kept. */
+  readonly unkept: string
+  /** What came of the last import: why it was refused, or what of it was not read. */
+  readonly refused: string
+  readonly told: readonly string[]
+  /** An import with the id of a pack that is there. */
+  readonly asked: { readonly name: string; readonly there: string } | undefined
+  /** What can be taken back: "Invented twin was deleted." */
+  readonly undoable: string
+  readonly editing: EditedFile | undefined
+}
+
+export interface PackEntry {
+  /** The pack's id where it came with the app, its key where it is one's own. */
+  readonly key: string
+  /** As the pack states it; empty where it cannot be read. */
+  readonly id: string
+  readonly isOwn: boolean
+  readonly name: string
+  readonly aircraft: string
+  /** Empty where it cannot be read. */
+  readonly version: string
+  readonly lists: number
+  /** Milliseconds since 1970; undefined for never. */
+  readonly flownAt: number | undefined
+  /** Undefined where it came with the app. */
+  readonly changedAt: number | undefined
+  readonly canFly: boolean
+  readonly problems: readonly Problem[]
+  readonly paths: readonly string[]
+}
+
+export interface EditedFile {
+  readonly key: string
+  readonly path: string
+  /** As on the screen: lines end with a line feed. */
+  readonly text: string
+  readonly isSaved: boolean
+  /** What another tab has done meanwhile: it is not written over until the person says so. */
+  readonly elsewhere: 'changed' | 'deleted' | undefined
+}
+
+export const EMPTY_SHELF: ShelfState = {
+  entries: undefined,
+  unkept: '',
+  refused: '',
+  told: [],
+  asked: undefined,
+  undoable: '',
+  editing: undefined,
+}

@@ -1,0 +1,128 @@
+/** One pack in the list: what it is, whether it can be flown, and what can be done with it. */
+
+import { useState } from 'preact/hooks'
+import type { PackEntry } from '../../../app/packs/shelfState.ts'
+import { hasRunOn } from '../../../app/selectors.ts'
+import { isError } from '../../../kernel/problem.ts'
+import { useActions, useApp } from '../../useApp.ts'
+import { Mark } from '../shell/Mark.tsx'
+import { saveFile } from '../shell/saveFile.ts'
+
+const when = (at: number) => new Date(at).toLocaleString('en-GB', { dateStyle: 'medium', timeStyle: 'short' })
+
+export function PackCard({ entry }: { readonly entry: PackEntry }) {
+  const { key, name, aircraft, canFly, isOwn } = entry
+  const isRunOn = useApp(hasRunOn)
+  const actions = useActions()
+  const [isNaming, setNaming] = useState(false)
+  const save = async () => {
+    const { name, bytes } = await actions.exportPack(key)
+    saveFile(name, bytes)
+  }
+  return (
+    <li>
+      <article class="card stack" aria-label={name}>
+        <div>
+          <h3>{name}</h3>
+          {aircraft && <p class="soft">{aircraft}</p>}
+          <p class="small">{factsOf(entry).join('; ')}</p>
+        </div>
+        <Faults entry={entry} />
+        {isNaming && <Rename entry={entry} done={() => setNaming(false)} />}
+        <div class="row">
+          {canFly && (
+            <button type="button" class="first" disabled={isRunOn} onClick={() => void actions.flyPack(key)}>
+              Fly
+            </button>
+          )}
+          {isOwn && (
+            <button type="button" onClick={() => void actions.editFile(key, firstToMend(entry))}>
+              Edit
+            </button>
+          )}
+          <button type="button" onClick={() => void save()}>
+            Export
+          </button>
+          <button type="button" onClick={() => void actions.copyPack(key)}>
+            {isOwn ? 'Copy' : 'Copy to your own'}
+          </button>
+          {/* A name stands in pack.yaml: where that cannot be read, it is mended first. */}
+          {isOwn && entry.id !== '' && (
+            <button type="button" aria-expanded={isNaming} onClick={() => setNaming(!isNaming)}>
+              Rename
+            </button>
+          )}
+          {isOwn && (
+            <button type="button" onClick={() => void actions.deletePack(key)}>
+              Delete
+            </button>
+          )}
+        </div>
+      </article>
+    </li>
+  )
+}
+
+function factsOf({ version, lists, flownAt, changedAt }: PackEntry): string[] {
+  return [
+    version && `version ${version}`,
+    lists === 1 ? '1 list' : `${lists} lists`,
+    flownAt === undefined ? 'not flown yet' : `last flown ${when(flownAt)}`,
+    changedAt === undefined ? '' : `changed ${when(changedAt)}`,
+  ].filter((fact) => fact !== '')
+}
+
+/** The file with the first error, or the one to begin with. */
+function firstToMend({ problems, paths }: PackEntry): string {
+  return problems.find(isError)?.place?.file ?? paths.find((path) => path === 'procedures.yaml') ?? 'pack.yaml'
+}
+
+function Faults({ entry: { canFly, problems, isOwn } }: { readonly entry: PackEntry }) {
+  const count = problems.filter(isError).length
+  if (!isOwn || count === 0) return null
+  const [first] = problems.filter(isError)
+  return (
+    <p>
+      <Mark name="unequal" /> <strong>{count === 1 ? 'One thing to mend' : `${count} things to mend`}</strong>{' '}
+      {canFly ? 'in its example sheets; it can be flown.' : 'before it can be flown; it is kept as it is.'}
+      {first && (
+        <span class="soft small block">
+          {first.place && `${first.place.file}, line ${first.place.line}, column ${first.place.column}: `}
+          {first.message}
+        </span>
+      )}
+    </p>
+  )
+}
+
+function Rename({ entry: { key, name }, done }: { readonly entry: PackEntry; readonly done: () => void }) {
+  const actions = useActions()
+  const [text, setText] = useState(name)
+  const isRight = text.trim() !== ''
+  return (
+    <form
+      class="row"
+      aria-label={`Rename ${name}`}
+      onSubmit={(event) => {
+        event.preventDefault()
+        if (!isRight) return
+        void actions.renamePack(key, text.trim())
+        done()
+      }}
+    >
+      <div class="field">
+        <label for={`name-${key}`}>Name</label>
+        <input
+          id={`name-${key}`}
+          maxLength={100}
+          value={text}
+          aria-invalid={!isRight}
+          onInput={(event) => setText(event.currentTarget.value)}
+        />
+      </div>
+      <button type="submit" disabled={!isRight}>
+        Take this name
+      </button>
+    </form>
+  )
+}

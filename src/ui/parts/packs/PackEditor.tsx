@@ -1,0 +1,107 @@
+/** The files of one's own pack, one at a time. */
+
+import { useEffect } from 'preact/hooks'
+import type { EditedFile, PackEntry } from '../../../app/packs/shelfState.ts'
+import { isError } from '../../../kernel/problem.ts'
+import { useActions, useApp } from '../../useApp.ts'
+import { PackText } from './PackText.tsx'
+
+/** In the order in which a pack is written; a pack may lack some. */
+const FILES = ['pack.yaml', 'figures.yaml', 'tables.yaml', 'procedures.yaml', 'papers.yaml']
+
+export function PackEditor() {
+  const editing = useApp((state) => state.shelf.editing)
+  const entries = useApp((state) => state.shelf.entries)
+  const actions = useActions()
+  const entry = entries?.find(({ key }) => key === editing?.key)
+  useEffect(() => {
+    const save = () => void actions.saveFile()
+    document.addEventListener('visibilitychange', save)
+    return () => {
+      document.removeEventListener('visibilitychange', save)
+      void actions.closeFile()
+    }
+  }, [actions])
+  if (!editing) return null
+  const problems = entry?.problems ?? []
+  return (
+    <main class="page pack-editor">
+      <div class="row">
+        <h1 tabIndex={-1}>{entry?.name ?? 'Pack'}</h1>
+        <button type="button" onClick={() => void actions.closeFile()}>
+          All packs
+        </button>
+        {entry?.canFly && editing.isSaved && <FlyEdited entry={entry} />}
+        <span role="status" class="soft small">
+          {editing.isSaved ? 'Saved' : editing.elsewhere ? 'Not saved' : 'Saving'}
+        </span>
+      </div>
+      {entry && <FileChoice entry={entry} path={editing.path} />}
+      {editing.elsewhere && <Elsewhere editing={editing} />}
+      <PackText
+        key={`${editing.key} ${editing.path}`}
+        label={editing.path}
+        value={editing.text}
+        problems={problems.filter(({ place }) => (place?.file ?? 'pack.yaml') === editing.path)}
+        onChange={actions.changeFile}
+      />
+    </main>
+  )
+}
+
+function FlyEdited({ entry: { key } }: { readonly entry: PackEntry }) {
+  const actions = useActions()
+  return (
+    <button type="button" onClick={() => void actions.flyPack(key)}>
+      Fly
+    </button>
+  )
+}
+
+/** Files that the pack has, and those that it may have. */
+function FileChoice({ entry, path: open }: { readonly entry: PackEntry; readonly path: string }) {
+  const actions = useActions()
+  const sheets = entry.paths.filter((path) => !FILES.includes(path)).toSorted()
+  return (
+    <nav class="pile" aria-label="Files of the pack">
+      {[...FILES, ...sheets].map((path) => {
+        const count = entry.problems.filter((one) => isError(one) && one.place?.file === path).length
+        const isThere = entry.paths.includes(path)
+        return (
+          <button
+            key={path}
+            type="button"
+            aria-pressed={path === open}
+            onClick={() => void actions.editFile(entry.key, path)}
+          >
+            {path}
+            {count > 0 && <small>{count === 1 ? '1 to mend' : `${count} to mend`}</small>}
+            {!isThere && count === 0 && <small>not there</small>}
+          </button>
+        )
+      })}
+    </nav>
+  )
+}
+
+function Elsewhere({ editing: { elsewhere } }: { readonly editing: EditedFile }) {
+  const actions = useActions()
+  const isDeleted = elsewhere === 'deleted'
+  return (
+    <section class="card stack" role="alert">
+      <p>
+        {isDeleted
+          ? 'Another tab has deleted this pack. What stands here is not saved.'
+          : 'Another tab has changed this file since. What stands here is not saved.'}
+      </p>
+      <div class="row">
+        <button type="button" onClick={() => void actions.settleFile('mine')}>
+          {isDeleted ? 'Keep the pack' : 'Keep what stands here'}
+        </button>
+        <button type="button" onClick={() => void actions.settleFile('theirs')}>
+          {isDeleted ? 'Let it go' : 'Take what the other tab has'}
+        </button>
+      </div>
+    </section>
+  )
+}

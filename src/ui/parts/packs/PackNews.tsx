@@ -1,0 +1,83 @@
+/** What came of the last thing done to packs, and what can be done about it. */
+
+import { useEffect, useRef } from 'preact/hooks'
+import { useActions, useApp } from '../../useApp.ts'
+
+export function PackNews() {
+  const unkept = useApp((state) => state.shelf.unkept)
+  const refused = useApp((state) => state.shelf.refused)
+  const told = useApp((state) => state.shelf.told)
+  return (
+    <div class="pack-news">
+      <div role="alert" class="stack">
+        {refused && (
+          <p class="notice">
+            <strong>Nothing was imported.</strong> {refused}
+          </p>
+        )}
+        {unkept && (
+          <p class="notice">
+            <strong>Kept only until this page closes.</strong> {unkept} Your packs can be flown meanwhile: export what
+            you would miss.
+          </p>
+        )}
+      </div>
+      <div role="status">
+        {told.length > 0 && (
+          <ul class="soft small">
+            {told.map((line) => (
+              <li key={line}>{line}</li>
+            ))}
+          </ul>
+        )}
+      </div>
+      <Asked />
+      <Undo />
+    </div>
+  )
+}
+
+function Asked() {
+  const asked = useApp((state) => state.shelf.asked)
+  const actions = useActions()
+  const first = useRef<HTMLButtonElement>(null)
+  useEffect(() => first.current?.focus(), [asked])
+  if (!asked) return null
+  return (
+    <section class="card stack" aria-labelledby="asked">
+      <h2 id="asked">{asked.name} has the id of a pack that is there</h2>
+      <p>It can take the place of {asked.there}, or lie beside it.</p>
+      <div class="row">
+        <button ref={first} type="button" onClick={() => void actions.answerImport('both')}>
+          Keep both
+        </button>
+        <button type="button" onClick={() => void actions.answerImport('replace')}>
+          Replace {asked.there}
+        </button>
+        <button type="button" onClick={() => void actions.answerImport('neither')}>
+          Do not import
+        </button>
+      </div>
+    </section>
+  )
+}
+
+function Undo() {
+  const undoable = useApp((state) => state.shelf.undoable)
+  const actions = useActions()
+  const button = useRef<HTMLButtonElement>(null)
+  // The button that was pressed is gone with its pack.
+  useEffect(() => button.current?.focus(), [undoable])
+  return (
+    <div role="status">
+      {undoable && (
+        <p class="row">
+          {undoable}
+          <button ref={button} type="button" onClick={() => void actions.undoPacks()}>
+            Undo
+          </button>
+        </p>
+      )}
+    </div>
+  )
+}

@@ -1,0 +1,55 @@
+/** Packs: those that came with the app and one's own, brought in and out, edited, flown. */
+
+import { useEffect } from 'preact/hooks'
+import { hasRunOn } from '../../app/selectors.ts'
+import { ImportPack } from '../parts/packs/ImportPack.tsx'
+import { PackCard } from '../parts/packs/PackCard.tsx'
+import { PackEditor } from '../parts/packs/PackEditor.tsx'
+import { PackNews } from '../parts/packs/PackNews.tsx'
+import { useActions, useApp } from '../useApp.ts'
+
+export function Packs() {
+  const isEditing = useApp((state) => state.shelf.editing !== undefined)
+  const actions = useActions()
+  useEffect(() => void actions.readPacks(), [actions])
+  return isEditing ? <PackEditor /> : <AllPacks />
+}
+
+function AllPacks() {
+  const entries = useApp((state) => state.shelf.entries) ?? []
+  const isRunOn = useApp(hasRunOn)
+  const mine = entries.filter(({ isOwn }) => isOwn)
+  return (
+    <main class="page narrow stack wide">
+      <div class="stack">
+        <h1 tabIndex={-1}>Packs</h1>
+        <p>
+          A pack is an aircraft with its figures, lists and procedures. Your own are kept in this browser and nowhere
+          else: export what you would miss.
+        </p>
+        {isRunOn && <p class="soft">A run is under way. It keeps the pack that it began with, whatever you do here.</p>}
+        <PackNews />
+      </div>
+      <section class="stack" aria-labelledby="own-packs">
+        <h2 id="own-packs">Your own</h2>
+        {mine.length === 0 && <p class="soft">None yet. Import one, or begin with a copy of one below.</p>}
+        <ul class="stack">
+          {mine.map((entry) => (
+            <PackCard key={entry.key} entry={entry} />
+          ))}
+        </ul>
+      </section>
+      <ImportPack />
+      <section class="stack" aria-labelledby="app-packs">
+        <h2 id="app-packs">Came with the app</h2>
+        <ul class="stack">
+          {entries
+            .filter(({ isOwn }) => !isOwn)
+            .map((entry) => (
+              <PackCard key={entry.key} entry={entry} />
+            ))}
+        </ul>
+      </section>
+    </main>
+  )
+}

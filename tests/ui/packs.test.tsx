@@ -1,0 +1,231 @@
+/** The screen of packs, as a person uses it. */
+
+import { cleanup, fireEvent, render, screen, waitFor, within } from '@testing-library/preact'
+import userEvent from '@testing-library/user-event'
+import { describe, expect, it, vi } from 'vitest'
+import { PackText } from '../../src/ui/parts/packs/PackText.tsx'
+import { createFakeShelf } from '../fakes/packShelf.ts'
+import { ownPack, SMALL_PACK } from '../fakes/smallPack.ts'
+import { flying, stage } from './stage.tsx'
+
+const YAML = SMALL_PACK['procedures.yaml'] ?? ''
+const files = (texts = SMALL_PACK) => Object.entries(texts).map(([path, text]) => new File([text], path))
+const card = (name: string) => screen.findByRole('article', { name })
+const inCard = async (name: string, button: string) => within(await card(name)).getByRole('button', { name: button })
+const chooser = () => screen.getByLabelText('Choose files, or drop them or their folder here')
+
+function packs(shelf = createFakeShelf([ownPack()])) {
+  const on = stage({ screen: 'packs' }, { packShelf: shelf })
+  return { ...on, press: async (name: string, button: string) => on.user.click(await inCard(name, button)) }
+}
+
+describe('the list of packs', () => {
+  it('shows what each is, and what can be done with it', async () => {
+    const { pack } = packs()
+    const own = await card('Wren')
+    expect(own.textContent).toMatch(/version 1.0.0; 1 list; not flown yet; changed 1 Jan 2000/)
+    expect(
+      within(own)
+        .getAllByRole('button')
+        .map(({ textContent }) => textContent),
+    ).toEqual(['Fly', 'Edit', 'Export', 'Copy', 'Rename', 'Delete'])
+    const app = await card(pack.name)
+    expect(app.textContent).toMatch(/version [\d.]+; \d+ lists; not flown yet/)
+    expect(
+      within(app)
+        .getAllByRole('button')
+        .map(({ textContent }) => textContent),
+    ).toEqual(['Fly', 'Export', 'Copy to your own'])
+  })
+
+  it('offers nothing to fly that has mistakes, says so, and leads to the first of them', async () => {
+    const { press } = packs(createFakeShelf([ownPack('procedures.yaml', YAML.replace('<fuel>', '<feul>'))]))
+    const own = await card('Wren')
+    expect(own.textContent).toMatch(/One thing to mend before it can be flown; it is kept as it is/)
+    expect(own.textContent).toMatch(
+      /procedures.yaml, line 10, column \d+: no figure is called "feul"; did you mean "fuel"\?/,
+    )
+    expect(within(own).queryByRole('button', { name: 'Fly' })).toBeNull()
+    await press('Wren', 'Edit')
+    expect(await screen.findByRole('textbox', { name: 'procedures.yaml' })).toBeTruthy()
+  })
+
+  it('calls one whose pack.yaml cannot be read by where it came from, and renames it only when that is mended', async () => {
+    packs(createFakeShelf([ownPack('pack.yaml', 'name: [')]))
+    const own = await card('Wren from home')
+    const buttons = within(own).getAllByRole('button')
+    expect(buttons.map(({ textContent }) => textContent)).toEqual(['Edit', 'Export', 'Copy', 'Delete'])
+  })
+
+  it('flies one: its figures are next', async () => {
+    const { press } = packs()
+    await press('Wren', 'Fly')
+    expect(await screen.findByRole('heading', { level: 1, name: 'Figures of this departure' })).toBeTruthy()
+    expect(screen.getByLabelText(/^fuel on board/)).toBeTruthy()
+  })
+
+  it('renames, copies, deletes one, and takes that back', async () => {
+    const { press, user } = packs()
+    await press('Wren', 'Rename')
+    const name = screen.getByLabelText('Name')
+    await user.clear(name)
+    await user.type(name, 'Home wren{Enter}')
+    await press('Home wren', 'Copy')
+    expect(await card('Home wren (copy)')).toBeTruthy()
+    await press('Home wren', 'Delete')
+    const undo = await screen.findByRole('button', { name: 'Undo' })
+    expect(screen.queryByRole('article', { name: 'Home wren' })).toBeNull()
+    await waitFor(() => expect(document.activeElement).toBe(undo))
+    await user.keyboard('{Enter}')
+    expect(await card('Home wren')).toBeTruthy()
+  })
+
+  it('lets nothing else be flown while a run is under way', async () => {
+    const { user } = await flying()
+    await user.click(screen.getByRole('button', { name: 'Packs' }))
+    expect(await screen.findByText(/^A run is under way. It keeps the pack that it began with/)).toBeTruthy()
+    const fly = await screen.findAllByRole('button', { name: 'Fly' })
+    expect(fly.map((button) => (button as HTMLButtonElement).disabled)).toEqual(fly.map(() => true))
+  })
+})
+
+describe('a pack is imported', () => {
+  it('from chosen files', async () => {
+    const { user } = packs(createFakeShelf())
+    await user.upload(chooser(), files())
+    expect(await inCard('Wren', 'Fly')).toBeTruthy()
+  })
+
+  it('from dropped ones, and a dropped folder', async () => {
+    packs(createFakeShelf())
+    const zone = chooser().closest('.drop') as HTMLElement
+    fireEvent.drop(zone, { dataTransfer: { items: [], files: files({ 'procedures.yaml': YAML }) } })
+    expect(await card('Pack without a name')).toBeTruthy()
+    const entry = (name: string, text: string) => ({
+      ...{ name, isFile: true, isDirectory: false },
+      file: (give: (file: File) => void) => give(new File([text], name)),
+    })
+    const folder = (name: string, inside: readonly object[]) => ({
+      ...{ name, isFile: false, isDirectory: true },
+      createReader() {
+        const parts = [inside, []]
+        return { readEntries: (give: (part: readonly object[]) => void) => give(parts.shift() ?? []) }
+      },
+    })
+    const { 'inputs/today.yaml': sheet = '', ...own } = SMALL_PACK
+    const whole = folder('wren', [
+      ...Object.entries(own).map(([name, text]) => entry(name, text)),
+      folder('inputs', [entry('today.yaml', sheet)]),
+    ])
+    fireEvent.drop(zone, { dataTransfer: { items: [{ webkitGetAsEntry: () => whole }], files: [] } })
+    await waitFor(async () => expect((await card('Wren')).textContent).toMatch(/version 1.0.0/))
+  })
+
+  it('from a paste', async () => {
+    const { user } = packs(createFakeShelf())
+    await user.click(screen.getByText('Paste files, or the text of one'))
+    const field = screen.getByLabelText(/^YAML of one file/)
+    await user.click(field)
+    await user.paste(
+      Object.entries(SMALL_PACK)
+        .map(([path, text]) => `==> ${path} <==\n${text}`)
+        .join('\n'),
+    )
+    await user.click(screen.getByRole('button', { name: 'Import the text' }))
+    expect(await inCard('Wren', 'Fly')).toBeTruthy()
+    fireEvent.paste(field, { clipboardData: { files: [new File(['x'], 'letter.txt')] } })
+    expect(await screen.findByText(/^There is no file of a pack in it/)).toBeTruthy()
+  })
+
+  it('or nothing is, and one sentence says why', async () => {
+    const { user } = packs(createFakeShelf())
+    await user.upload(chooser(), [new File(['PK'], 'wren.zip')])
+    const sentence = await screen.findByText(/The zip is cut short or damaged/)
+    expect(sentence.closest('[role=alert]')?.textContent).toBe(
+      'Nothing was imported. The zip is cut short or damaged: copy or download it again.',
+    )
+  })
+
+  it('in the place of one with its id, or beside it, as the person says', async () => {
+    const { user } = packs()
+    const newer = { ...SMALL_PACK, 'pack.yaml': (SMALL_PACK['pack.yaml'] ?? '').replace('1.0.0', '2.0.0') }
+    await user.upload(chooser(), files(newer))
+    await screen.findByRole('heading', { name: 'Wren has the id of a pack that is there' })
+    await user.click(screen.getByRole('button', { name: 'Replace Wren' }))
+    await waitFor(async () => expect((await card('Wren')).textContent).toMatch(/version 2.0.0/))
+    await user.click(await screen.findByRole('button', { name: 'Undo' }))
+    await waitFor(async () => expect((await card('Wren')).textContent).toMatch(/version 1.0.0/))
+  })
+
+  it('though it cannot be stored, and that is said', async () => {
+    const shelf = createFakeShelf()
+    shelf.refuse('The browser has no room left for your packs.')
+    const { user } = packs(shelf)
+    await user.upload(chooser(), files())
+    const told = await screen.findByText(/The browser has no room left for your packs/)
+    expect(told.textContent).toMatch(/^Kept only until this page closes./)
+    expect(await inCard('Wren', 'Fly')).toBeTruthy()
+  })
+})
+
+describe('a file', () => {
+  it('is one of those that the pack has or may have, and says what is wrong in each', async () => {
+    const { press, user } = packs(createFakeShelf([ownPack('procedures.yaml', YAML.replace('<fuel>', '<feul>'))]))
+    await press('Wren', 'Edit')
+    const choice = await screen.findByRole('navigation', { name: 'Files of the pack' })
+    expect(
+      within(choice)
+        .getAllByRole('button')
+        .map(({ textContent }) => textContent),
+    ).toEqual([
+      'pack.yaml',
+      'figures.yaml',
+      'tables.yamlnot there',
+      'procedures.yaml1 to mend',
+      'papers.yamlnot there',
+      'inputs/today.yaml',
+    ])
+    await user.click(within(choice).getByRole('button', { name: /^figures/ }))
+    expect(await screen.findByRole('textbox', { name: 'figures.yaml' })).toHaveProperty(
+      'value',
+      SMALL_PACK['figures.yaml'],
+    )
+    expect(screen.getByText('Nothing to mend in this file.')).toBeTruthy()
+    await user.click(screen.getByRole('button', { name: 'All packs' }))
+    expect(await card('Wren')).toBeTruthy()
+  })
+
+  it('that another tab has changed too asks which it is to be', async () => {
+    const shelf = createFakeShelf([ownPack()])
+    const { press, user, clock } = packs(shelf)
+    await press('Wren', 'Edit')
+    const text = await screen.findByRole('textbox', { name: 'procedures.yaml' })
+    fireEvent.input(text, { target: { value: '# mine' } })
+    await shelf
+      .tab()
+      .change('wren', (there) => there && { ...there, files: { ...there.files, 'procedures.yaml': '# theirs' } })
+    clock.advance(1_000)
+    await user.click(await screen.findByRole('button', { name: 'Take what the other tab has' }))
+    await waitFor(() =>
+      expect(screen.getByRole('textbox', { name: 'procedures.yaml' })).toHaveProperty('value', '# theirs'),
+    )
+    expect(screen.queryByRole('alert')).toBeNull()
+  })
+})
+
+describe('the text', () => {
+  it('has numbered lines, and problems that lead to their place', async () => {
+    const value = 'first\nsecond line\nthird'
+    const place = { file: 'pack.yaml', line: 2, column: 8 }
+    const problem = { code: 'x', message: 'a line too long', severity: 'error', place } as const
+    const onChange = vi.fn()
+    render(<PackText label="pack.yaml" value={value} problems={[problem]} onChange={onChange} />)
+    expect(document.querySelector('.numbers')?.textContent).toBe('1\n2\n3')
+    await userEvent.click(screen.getByRole('button', { name: 'Line 2, column 8: a line too long' }))
+    const field = screen.getByRole<HTMLTextAreaElement>('textbox', { name: 'pack.yaml' })
+    expect([document.activeElement === field, field.selectionStart]).toEqual([true, value.indexOf('line\nthird')])
+    await userEvent.keyboard('x')
+    expect(onChange).toHaveBeenCalledWith('first\nsecond xline\nthird')
+    cleanup()
+  })
+})
