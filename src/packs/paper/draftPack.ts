@@ -85,7 +85,7 @@ class Figures {
 }
 
 function draftOf(paper: Paper, text: string, most: number): PackDraft {
-  const doubts: Doubt[] = [...paper.doubts]
+  const doubts = fewOf(paper.doubts, most)
   const figures = new Figures()
   const weight = weightUnit(text)
   const lists = withinBounds(paper.lists, most, doubts)
@@ -152,13 +152,27 @@ function withinBounds(lists: readonly PaperList[], most: number, doubts: Doubt[]
     }
     const items = list.items.slice(0, left)
     left -= items.length
-    kept.push({ ...list, items })
+    kept.push({
+      ...list,
+      items: items.map((item) => ({ ...item, doubts: fewOf(item.doubts, most) })),
+      doubts: fewOf(list.doubts, most),
+    })
     const next = list.items[items.length]
     if (!next) continue
     doubts.push({ line: next.line, text: 'more items than one pack can hold: from here on they are left out' })
     break
   }
   return kept
+}
+
+/** Of a great many doubts in one place the first, and how many more there are. */
+function fewOf(doubts: readonly Doubt[], most: number): Doubt[] {
+  const next = doubts[most]
+  if (!next) return [...doubts]
+  return [
+    ...doubts.slice(0, most),
+    { line: next.line, text: `and ${doubts.length - most} more places from here on are asked about or left out` },
+  ]
 }
 
 interface Ground {

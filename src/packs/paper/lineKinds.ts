@@ -3,6 +3,7 @@
 import { CONFIRMATIONS, isStateWord } from '../../kernel/response/lexicon.ts'
 import { UNITS_WRITTEN } from './answerWords.ts'
 import { BLANK, type Divider, dividedLine, withBlanks } from './cells.ts'
+import { isOrder } from './looseLines.ts'
 import type { SourceLine } from './paperText.ts'
 
 export type LineKind =
@@ -38,9 +39,9 @@ export function isRule(text: string): boolean {
 const OF_PHASES = new Set(
   `checklist checklists check checks list procedure procedures before after preflight pre-flight prestart pre-start start starting
   taxi takeoff take-off departure climb cruise descent approach landing shutdown shut-down securing secure parking cockpit cabin
-  preparation run-up runup engine exterior external internal interior walkround walkaround walk-around lineup line-up
-  pushback turnaround transit postflight post-flight final phase flow items after-start before-start normal abnormal emergency
-  loading loadsheet figures arrival termination leaving powerup power-up`.split(/\s+/),
+  preparation run-up runup exterior external internal interior walkround walkaround walk-around lineup line-up
+  pushback turnaround transit postflight post-flight phase flow after-start before-start normal abnormal emergency
+  arrival termination leaving powerup power-up`.split(/\s+/),
 )
 
 const PARENS_ONLY = /^\([^()]*\)$/
@@ -117,7 +118,7 @@ function leftOut(text: string): string | undefined {
   if (footer) return footer[1]
   const low = text.toLowerCase()
   const isOfList = /\b(?:check ?list|checks|list)\b/.test(low)
-  return isOfList && /\bcompleted?\b/.test(low) && !low.includes('before')
+  return isOfList && /\bcompleted?\b/.test(low)
     ? 'the call that the list is complete, which Otherseat makes'
     : undefined
 }

@@ -85,6 +85,12 @@ export function fromWords(text: string, isListed: boolean): Loose | undefined {
   }
 }
 
+/** Whether it begins with what is to be done. */
+export function isOrder(text: string): boolean {
+  const first = text.split(' ', 1)[0]?.toLowerCase() ?? ''
+  return DONE.has(first) || TURNS.has(first)
+}
+
 function fromOrder(
   words: readonly string[],
   low: readonly string[],

@@ -51,6 +51,9 @@ function spokenWord(word: string, doubts: string[]): string {
   return low + mark
 }
 
+/** Words that YAML takes for values. */
+const NO_NAMES = new Set(['null', 'true', 'false', 'yes', 'no', 'on', 'off', 'y', 'n'])
+
 /** An id that nothing else has yet: "Takeoff trim" -> takeoffTrim. `taken` holds them in small letters. */
 export function idFrom(text: string, taken: Set<string>, otherwise: string): string {
   const words = text
@@ -66,7 +69,7 @@ export function idFrom(text: string, taken: Set<string>, otherwise: string): str
     .join('')
     .slice(0, 40)
   const begun = /^[A-Za-z]/.test(joined) ? joined : joined === '' ? otherwise : `${otherwise}${joined}`
-  const name = isUsable(begun) ? begun : `${begun}Item`
+  const name = isUsable(begun) && !NO_NAMES.has(begun.toLowerCase()) ? begun : `${begun}Item`
   for (let count = 1; ; count++) {
     const one = count === 1 ? name : `${name}${/\d$/.test(name) ? 'n' : ''}${count}`
     if (taken.has(one.toLowerCase())) continue

@@ -288,8 +288,7 @@ class Reading {
       if (seat && kept.length > 0) {
         if (!this.seats.has(cell.toLowerCase()) || seat === 'both') doubt(seatTold(cell, seat))
         this.seats.add(cell.toLowerCase())
-      }
-      else if (/^[☐ []*\]?$/.test(cell)) continue
+      } else if (/^[☐ []*\]?$/.test(cell)) continue
       else kept.push(cell)
     }
     if (kept.length > 1) doubt(`${kept.map(quoted).join(' and ')} stand apart: is all of it the answer?`)
