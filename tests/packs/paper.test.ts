@@ -118,7 +118,7 @@ describe('an answer', () => {
     ['TRIM ______ SET', '<trim> set', /may be only a line/],
     ['IF ICING: ENGINE ANTI-ICE ..... ON', 'on', /may not apply each time/],
     ['BEACON ... ON ... CHECK', '(on) (check)', /stand apart/],
-    ['DOORS ... CLOSED    BEACON ... ON', 'closed', /two items stand on one line/],
+    ['DOORS ... CLOSED    BEACON ... ON', 'closed', /several items stand on one line/],
   ])('%j is asked about', (line, response, question) => {
     const { item, questions, draft } = one(line)
     expect(item?.response).toBe(response)

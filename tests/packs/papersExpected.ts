@@ -3,6 +3,25 @@
 export const PAPERS: Readonly<
   Record<string, { readonly items: readonly string[]; readonly asked: readonly number[] }>
 > = {
+  airline: {
+    items: [
+      '5 cockpit preparation: logbook and documents ... on board',
+      '6 cockpit preparation: oxygen masks ... tested',
+      '7 cockpit preparation: emergency lights ... armed',
+      '8 cockpit preparation: anti-skid ... on',
+      '9 cockpit preparation: altimeters ... <altimeters> set',
+      '10 cockpit preparation: F M S, atis ... loaded',
+      '13 before start: paperwork ... on board',
+      '14 before start: Z F W ... <zfw> [kilograms]',
+      '15 before start: takeoff speeds ... v1 <v1> v r <vr> v2 <v2>',
+      '16 before start: stab trim ... <stabTrim>',
+      '17 before start: windows ... locked',
+      '19 before start: beacon ... on',
+      '20 before start: doors ... closed and armed',
+      '21 before start: park brake ... released | set',
+    ],
+    asked: [1, 2, 4, 5, 6, 7, 9, 10, 14, 15, 16, 17, 18, 20, 21, 23],
+  },
   boxes: {
     items: [
       '2 pre-departure: load sheet ... received',
@@ -18,6 +37,24 @@ export const PAPERS: Readonly<
       '14 line-up: runway ... verified',
     ],
     asked: [1, 2, 3, 4, 5, 6, 7, 8, 14],
+  },
+  club: {
+    items: [
+      '6 after landing: flaps ... up',
+      '7 after landing: carb heat ... cold',
+      '8 after landing: lights ... as needed',
+      '9 after landing: transponder ... standby',
+      '13 shutdown: avionics ... off',
+      '14 shutdown: throttle ... <throttle> [rpm]',
+      '15 shutdown: magneto check ... (done) (no live mag)',
+      '16 shutdown: mixture ... idle cut-off',
+      '17 shutdown: magnetos ... (off) (key out and on the coaming)',
+      '19 shutdown: master ... off',
+      '20 shutdown: control lock ... fitted',
+      '23 shutdown: fuel used ... <fuelUsed> [liters]',
+      '23 shutdown: hobbs ... <hobbs>',
+    ],
+    asked: [1, 2, 4, 8, 11, 14, 15, 16, 17, 18, 22, 23, 25],
   },
   colons: {
     items: [
@@ -105,6 +142,39 @@ export const PAPERS: Readonly<
       '18 after start: A P U ... off',
     ],
     asked: [1, 3, 5, 8, 9, 10, 15, 19, 21],
+  },
+  imperative: {
+    items: [
+      '2 checklist: pitch for best glide, 68 knots ... checked',
+      '3 checklist: switch the fuel selector to the other tank ... checked',
+      '4 checklist: fuel pump ... on',
+      '5 checklist: carb heat ... on',
+      '6 checklist: check magnetos ... both',
+      '7 checklist: primer ... in and locked',
+      '10 if no restart: declare an ... emergency',
+      '11 if no restart: fuel selector ... off',
+      '12 if no restart: mixture ... idle cut-off',
+      '13 if no restart: master switch ... off',
+      '16 forced landing: seat belts tight ... checked',
+      '17 forced landing: doors ... unlatched',
+      '18 forced landing: flaps ... full',
+    ],
+    asked: [1, 2, 3, 4, 5, 9, 10, 12, 13, 16, 17],
+  },
+  sheet: {
+    items: [
+      '2 taxi: brakes ... checked',
+      '3 taxi: flight instruments ... (checked) (no flags)',
+      '4 taxi: takeoff flap ... <takeoffFlap> set',
+      '5 taxi: trims ... <trims> (zero) (zero)',
+      '6 line-up: runway ... <runway> confirmed',
+      '7 line-up: strobe lights ... on',
+      '8 line-up: air conditioning ... (off) (auto)',
+      '9 line-up: weather radar ... as briefed',
+      '10 climb: gear ... (up) (lights out)',
+      '11 climb: altimeters ... (standard) ([flight level] <altimeters>)',
+    ],
+    asked: [1, 2, 3, 4, 5, 6, 8, 9, 11],
   },
   table: {
     items: [

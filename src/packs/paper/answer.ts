@@ -62,8 +62,11 @@ export function answerOf(written: string, asking: Asking): Answer {
       .filter(Boolean)
     return { say: usable(words.join(' '), words, doubts), states: [], doubts }
   }
-  const parts = partsOf(text, doubts)
-  const said = parts.map((part) => ({ joint: part.joint, ...partSaid(part.text, asking, doubts) }))
+  const unknown: string[] = []
+  const parts = partsOf(text.replace(/(\d) - (?=\d)/g, '$1-'), doubts)
+  const said = parts.map((part) => ({ joint: part.joint, ...partSaid(part.text, asking, doubts, unknown) }))
+  if (unknown.length > 0)
+    doubts.push(`${unknown.length > 4 ? 'are these words' : `is ${unknown.map(quoted).join(', ')}`} what is said?`)
   const kept = said.filter(({ say }) => say !== '')
   const say = usable(
     joined(kept),
@@ -174,7 +177,7 @@ interface Said {
   readonly words: readonly string[]
 }
 
-function partSaid(text: string, asking: Asking, doubts: string[]): Said {
+function partSaid(text: string, asking: Asking, doubts: string[], unknown: string[]): Said {
   const tokens = text.split(' ').filter(Boolean)
   const made: string[] = []
   const words: string[] = []
@@ -186,7 +189,7 @@ function partSaid(text: string, asking: Asking, doubts: string[]): Said {
       at = value.end
       continue
     }
-    const said = wordSaid(tokens[at] ?? '', asking, doubts)
+    const said = wordSaid(tokens[at] ?? '', asking, doubts, unknown)
     if (said !== '') {
       made.push(said)
       words.push(...said.split(' '))
@@ -204,7 +207,7 @@ function sayValue({ say, wanted }: ReadValue, { declare }: Asking, doubts: strin
 }
 
 /** One word of the notation. */
-function wordSaid(token: string, { challenge }: Asking, doubts: string[]): string {
+function wordSaid(token: string, { challenge }: Asking, doubts: string[], unknown: string[]): string {
   const low = token.toLowerCase()
   const short = SHORT_FORMS.get(low.replace(/\.$/, ''))
   if (short !== undefined) doubts.push(`${quoted(token)} is said ${quoted(short)}`)
@@ -217,7 +220,7 @@ function wordSaid(token: string, { challenge }: Asking, doubts: string[]): strin
   if (ASKS_FOR_VALUE.has(bare))
     doubts.push(`${quoted(token)}: is a value said here? Declare it in figures.yaml and write <its name>`)
   else if (SPELLED.has(bare)) return [...bare].join(' ')
-  else if (!isKnown(bare, challenge)) doubts.push(`is ${quoted(token)} what is said?`)
+  else if (!isKnown(bare, challenge)) unknown.push(token)
   return bare
 }
 

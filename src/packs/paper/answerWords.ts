@@ -13,7 +13,7 @@ export const ANSWER_WORDS = words(`
   standby mode heading track fully three two one four five six completed cleared stable
   installed aligned tuned identified selected heated cold warm local filed planned crosschecked rechecked noted
   discussed recorded stowed pulled pushed pins pin covers cover passengers crew cabin seats belts harness harnesses
-  wheel wheels nose up down transmit below above line items rotating stopped running seated standard`)
+  wheel wheels nose up down transmit below above line items rotating stopped running seated standard v1 v2 n1 n2 briefed flags`)
 
 /** Answers that stand for a value that is said: what is said is not on the paper. */
 export const ASKS_FOR_VALUE = words(

@@ -4,6 +4,7 @@ import { quoted } from '../../kernel/quoted.ts'
 import { rowsOf } from '../csvRows.ts'
 import { dividedLine, withBlanks } from './cells.ts'
 import type { KnownLine } from './lineKinds.ts'
+import { seatIn } from './looseLines.ts'
 import type { SourceLine } from './paperText.ts'
 
 interface Read {
@@ -66,11 +67,19 @@ export function csvLines(lines: readonly SourceLine[]): Read | undefined {
         doubts.push({ line: line.line, text: `${quoted(line.text)} has no item and is left out` })
       continue
     }
+    const seats = at('answer') === '' ? [] : others.filter((cell) => seatIn(cell) !== undefined)
     known.push({
       ...line,
-      kind: { is: 'item', cells: [at('challenge'), withBlanks(at('answer'))], by: 'tab', column: 0, mark: '' },
+      kind: {
+        is: 'item',
+        cells: [at('challenge'), withBlanks(at('answer')), ...seats],
+        by: 'bar',
+        column: 0,
+        mark: '',
+        isListed: true,
+      },
     })
-    for (const other of others)
+    for (const other of others.filter((cell) => !seats.includes(cell)))
       doubts.push({ line: line.line, text: `${quoted(other)} stands in a column of its own and is left out` })
   }
   return { lines: known, doubts }

@@ -7,7 +7,8 @@ import { MOST_CHARACTERS, MOST_ENTRIES } from '../../kernel/bounds.ts'
 import { quoted } from '../../kernel/quoted.ts'
 import { answerOf } from './answer.ts'
 import { idFrom, spoken } from './names.ts'
-import { type Doubt, type Paper, type PaperItem, type PaperList, readPaper } from './readPaper.ts'
+import type { Doubt, Paper, PaperItem, PaperList } from './paper.ts'
+import { readPaper } from './readPaper.ts'
 import type { Wanted } from './valueKind.ts'
 import {
   type DraftFigure,
@@ -16,15 +17,10 @@ import {
   type DraftPhase,
   LONGEST_CAUTION,
   packTexts,
+  type Question,
 } from './writePack.ts'
 
-export interface Question {
-  /** Of the text that was pasted, from 1. */
-  readonly line: number
-  readonly text: string
-  /** Where it is marked. */
-  readonly at: { readonly file: string; readonly line: number }
-}
+export type { Question }
 
 export interface PackDraft {
   /** By name: pack.yaml, figures.yaml, procedures.yaml. */
@@ -188,7 +184,13 @@ const CALLED_LIST = / (check ?list|checks|check|list|procedures?|items|flow)$/i
 function draftList(list: PaperList, ground: Ground): DraftList {
   const { figures, weight, ids, names } = ground
   const doubts = [...list.doubts]
-  const said = spoken(list.name === '' ? 'checklist' : list.name.replace(/:$/, ''))
+  const heading = withoutAside(list.name)
+  if (heading.aside !== '')
+    doubts.push({
+      line: list.line,
+      text: `"(${heading.aside})" is not said with the name of the list; a condition, or a caution?`,
+    })
+  const said = spoken(heading.text === '' ? 'checklist' : heading.text.replace(/:$/, ''))
   for (const text of said.doubts) doubts.push({ line: list.line, text })
   const full = said.text.replace(/^(the) /, '')
   const bare = full.replace(CALLED_LIST, '').trim() || full
@@ -254,7 +256,13 @@ function draftItem(
   if (/^(if|when|as) /i.test(bare))
     all.push({ line, text: 'this item may not apply each time; give it a situation with when' })
   for (const text of asked.doubts) all.push({ line, text })
-  const declare = (wanted: Wanted) => figures.declare({ ...wanted, label: name }, bare, line, group)
+  const declare = (wanted: Wanted) =>
+    figures.declare(
+      { ...wanted, label: wanted.named ? spoken(wanted.named).text : name },
+      wanted.named ?? bare,
+      line,
+      group,
+    )
   const { say, states, doubts: open } = answerOf(answer, { challenge: `${name} ${bare}`, weight, declare })
   for (const text of open) all.push({ line, text })
   if (cautions.join(' ').length > LONGEST_CAUTION)

@@ -18,6 +18,7 @@ export type LineKind =
       /** Columns before its last cell. */
       readonly column: number
       readonly mark: string
+      readonly isListed: boolean
     }
   /** Words without an answer: an item, or half of one. */
   | { readonly is: 'words'; readonly text: string; readonly isListed: boolean; readonly mark: string }
@@ -96,7 +97,7 @@ export function unmarked(line: string, expected: number): Unmarked {
   return { text, isListed, mark, ...(number !== undefined && !Number.isNaN(number) && { number }) }
 }
 
-const NOTE = /^(note|notes|nb|n\.b\.|remark|remarks|info|tip|see|ref|hint)\b ?\d{0,2} ?[:.-]/i
+const NOTE = /^(note|notes|nb|n\.b\.|remark|remarks|info|tip|see|ref|hint|remember)\b ?\d{0,2} ?[:.-]/i
 const CAUTION = /^(caution|cautions|warning|warnings|attention|danger)\b ?[:.!-]?/i
 
 const FOOTERS: readonly (readonly [RegExp, string])[] = [
@@ -221,25 +222,40 @@ function kindOf(line: string, bare: Unmarked, { before, after, isFirst }: Around
     const isTitle =
       (divided.by === 'dash' || divided.by === 'colon' || divided.by === 'columns' || divided.by === 'capitals') &&
       !endsInAnswer(divided.cells)
-    if (isTitle && (isUnderlined || (after === '' && !isListed && (isFirst || (before === '' && hasPhaseWord(text))))))
-      return { is: 'heading', text, sure: isUnderlined }
+    const isLone =
+      !isListed &&
+      ((after === '' && (isFirst || (before === '' && hasPhaseWord(text)))) || (isFirst && hasPhaseWord(text)))
+    if (isTitle && (isUnderlined || isLone)) return { is: 'heading', text, sure: isUnderlined }
     const cells = divided.cells.map(unbold)
     const [only, ...more] = cells.filter((cell) => cell !== '')
     if (divided.by === 'bar' && only !== undefined && more.length === 0)
       return { is: 'heading', text: only, sure: cells[0] === only }
-    return { is: 'item', cells, by: divided.by, column: divided.column, mark }
+    return { is: 'item', cells, by: divided.by, column: divided.column, mark, isListed }
   }
   const words = text.split(' ').length
   if (isUnderlined && words <= 10) return { is: 'heading', text: ends ? text.slice(0, -1) : text, sure: true }
   if (ends && words <= 8)
-    return { is: 'heading', text: text.slice(0, -1).trim(), sure: !isListed && (before === '' || isCapitals(text)) }
+    return {
+      is: 'heading',
+      text: text.slice(0, -1).trim(),
+      sure: !isListed && (before === '' || isCapitals(text)) && hasPhaseWord(text) && !/^(if|when) /i.test(text),
+    }
   const isApart = before === '' || isRule(before)
   if (isCapitals(text) && words <= 8 && (isApart || (hasPhaseWord(text) && !isListed)) && !endsInAnswer(['', text])) {
     return { is: 'heading', text, sure: isApart && hasPhaseWord(text) }
   }
   if (!isListed && words <= 7 && /\b(?:check ?list|checks|list|procedure|flow)$/i.test(text))
     return { is: 'heading', text, sure: isApart }
-  if (!isListed && isApart && words <= 4 && hasPhaseWord(text) && !endsInAnswer(['', text]) && !text.endsWith('.'))
+  const isShort = words <= 4 || (words <= 8 && after === '')
+  if (
+    !isListed &&
+    isApart &&
+    isShort &&
+    hasPhaseWord(text) &&
+    !endsInAnswer(['', text]) &&
+    !/[.!]$/.test(text) &&
+    !isOrder(text)
+  )
     return { is: 'heading', text, sure: false }
   return { is: 'words', text, isListed, mark }
 }

@@ -42,6 +42,13 @@ const TURNS = new Set(['turn', 'switch', 'select', 'put'])
 const ANSWERS = new Set([...DONE.values(), 'briefed', 'obtained', 'reviewed', 'free', 'aboard'])
 const BETWEEN = new Set(['and', 'both', 'all', '&', 'fully'])
 
+/** What stands in brackets at the end goes on with the answer. */
+function withoutEnd(text: string): { readonly text: string; readonly aside: string } {
+  const open = text.lastIndexOf('(')
+  if (open <= 0 || !text.endsWith(')')) return { text, aside: '' }
+  return { text: text.slice(0, open).trim(), aside: ` ${text.slice(open)}` }
+}
+
 export interface Loose {
   readonly challenge: string
   readonly answer: string
@@ -50,7 +57,8 @@ export interface Loose {
 
 /** Of a line without a divider: "Parking brake set", "Set the parking brake"; undefined where it is no item. */
 export function fromWords(text: string, isListed: boolean): Loose | undefined {
-  const words = text.replace(/[.;]$/, '').split(' ').filter(Boolean)
+  const { text: bare, aside } = withoutEnd(text)
+  const words = bare.replace(/[.;]$/, '').split(' ').filter(Boolean)
   const low = words.map((word) => word.toLowerCase().replace(/[,.;:]$/, ''))
   if (words.length > 12) return undefined
   const done = fromOrder(words, low)
@@ -65,7 +73,7 @@ export function fromWords(text: string, isListed: boolean): Loose | undefined {
     from--
   while (from < words.length && low[from] === 'and') from++
   if (from < words.length) {
-    const tail = words.slice(from).join(' ')
+    const tail = words.slice(from).join(' ') + aside
     const challenge = words
       .slice(0, from)
       .join(' ')
@@ -79,7 +87,7 @@ export function fromWords(text: string, isListed: boolean): Loose | undefined {
   }
   if (!isListed) return undefined
   return {
-    challenge: words.join(' '),
+    challenge: words.join(' ') + aside,
     answer: 'checked',
     doubt: `the paper gives no answer to ${quoted(text)}; "checked" stands for it`,
   }
@@ -138,12 +146,18 @@ export function blankOrLeader(challenge: string, rest: string): { readonly answe
   }
 }
 
-const ONE_SEAT = /^(?:c|cp|capt?|captain|fo|f\/o|cm ?[12]|pf|pm|pnf|p[12]?|lhs|rhs|lp|rp|pilot)$/i
-const BOTH_SEATS = /^(?:both|all|c[/ ,+&]*(?:fo|f\/o|p)|cm1[/ ,+&]*(?:cm)?2|pf[/ ,+&]*p(?:n|m)f?|pilots)$/i
+const SEATS = new Set('c cp cap capt captain f fo fe cm1 cm2 pf pm pnf p p1 p2 lhs rhs lp rp pilot'.split(' '))
+const BOTH = new Set(['both', 'all', 'pilots', 'crew'])
 
 /** Which seat a cell says answers; undefined where it says something else. */
 export function seatIn(cell: string): 'one' | 'both' | undefined {
-  const bare = cell.replace(/[()[\]]/g, '').trim()
-  if (ONE_SEAT.test(bare)) return 'one'
-  return BOTH_SEATS.test(bare) ? 'both' : undefined
+  const names = cell
+    .toLowerCase()
+    .replace('f/o', 'fo')
+    .split(/[()[\],/&+ ]+/)
+    .filter(Boolean)
+  if (names.length === 0 || names.length > 3) return undefined
+  if (names.every((name) => BOTH.has(name))) return 'both'
+  if (!names.every((name) => SEATS.has(name))) return undefined
+  return names.length > 1 ? 'both' : 'one'
 }

@@ -9,6 +9,16 @@ export interface Spoken {
   readonly doubts: readonly string[]
 }
 
+const UNITS_SAID: ReadonlyMap<string, string> = new Map([
+  ['kt', 'knots'],
+  ['kts', 'knots'],
+  ['kg', 'kilograms'],
+  ['kgs', 'kilograms'],
+  ['lb', 'pounds'],
+  ['lbs', 'pounds'],
+  ['ft', 'feet'],
+])
+
 /** Letters of a challenge or a name at most; more is a sentence. */
 const LONGEST_NAME = 120
 
@@ -16,7 +26,8 @@ const LONGEST_NAME = 120
 export function spoken(written: string): Spoken {
   const doubts: string[] = []
   const made: string[] = []
-  for (const word of written.replace(/["#]/g, ' ').split(' ').filter(Boolean)) made.push(spokenWord(word, doubts))
+  const tight = written.replaceAll(' / ', '/')
+  for (const word of tight.replace(/["#]/g, ' ').split(' ').filter(Boolean)) made.push(spokenWord(word, doubts))
   const text = made.join(' ').replace(/&/g, 'and')
   if (text.length <= LONGEST_NAME) return { text, doubts }
   return {
@@ -40,6 +51,8 @@ function spokenWord(word: string, doubts: string[]): string {
       doubts.push(`${quoted(bare)}: how is it said? Written ${quoted(parts.join(', ').toLowerCase())}`)
     return parts.map((part) => spokenWord(part, doubts)).join(', ') + mark
   }
+  const measure = UNITS_SAID.get(low)
+  if (measure !== undefined) return measure + mark
   if (SPELLED.has(low)) return [...low.toUpperCase()].join(' ') + mark
   if (SAID_AS_WORDS.has(low)) return low + mark
   if (/\d/.test(bare)) return bare + mark

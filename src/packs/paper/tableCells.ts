@@ -33,7 +33,7 @@ export function rowsIn(text: string, questions: TableQuestion[]) {
     const cells = cellsOf(line, separator)
     return cells.some((cell) => cell !== '') ? [{ line: index + 1, cells }] : []
   })
-  const rows = all.slice(0, MOST_ENTRIES + 2)
+  const rows = all.slice(0, MOST_ENTRIES)
   const next = all[rows.length]
   if (next) questions.push({ line: next.line, text: 'more rows than a table may have; from here on they are left out' })
   const filled = (row: Row | undefined) => row?.cells.filter((cell) => cell !== '') ?? []

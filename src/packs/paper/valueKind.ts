@@ -17,6 +17,8 @@ export interface ValueKind {
 export interface Wanted {
   /** Of what is asked for: "takeoff trim". */
   readonly label: string
+  /** Its own name where the answer has one: "v1". */
+  readonly named?: string
   readonly kind: ValueKind
   /** Left out: it is entered with each departure. */
   readonly constant?: number | string
@@ -112,7 +114,7 @@ const RULES: readonly Rule[] = [
       called: `an altimeter setting in ${shown === 2 ? 'inHg' : 'hPa'}`,
     }),
   },
-  { words: ['trim', 'stab', 'stabilizer', 'stabiliser'], kind: (shown) => TRIM(shown || 1) },
+  { words: ['trim', 'trims', 'stab', 'stabilizer', 'stabiliser'], kind: (shown) => TRIM(shown || 1) },
   {
     words: ['squawk', 'transponder', 'xpdr', 'code'],
     kind: () => ({ spec: { kind: 'digits', length: 4, highest: 7 }, called: 'a code of four digits, 0 to 7' }),

@@ -26,6 +26,7 @@ interface About {
 }
 
 const COUNT_WORDS = ['zero', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine']
+const NAMED = new Set(['v1', 'vr', 'v2', 'vref', 'vapp', 'vfto', 'vse', 'n1', 'n2', 'zfw', 'tow', 'cg', 'qfe'])
 const LEAST = new Set(['min', 'minimum', 'above', 'over', '>', 'least'])
 const MOST = new Set(['max', 'maximum', 'below', 'under', '<', 'most'])
 
@@ -33,6 +34,7 @@ const MOST = new Set(['max', 'maximum', 'below', 'under', '<', 'most'])
 export function valueAt(tokens: readonly string[], at: number, about: About): ReadValue | undefined {
   const token = tokens[at] ?? ''
   if (token.startsWith(BLANK) || /^[x#]{2,6}([.,][x#]{1,3})?$/i.test(token)) return blankAt(tokens, at, about)
+  if (/^fl$/i.test(token) && tokens[at + 1]?.startsWith(BLANK)) return blankAt(tokens, at + 1, about, 'level')
   const first = numberIn(token)
   if (first) return numberAt(tokens, at, at, first, about)
   // "MIN 25", "AT LEAST 25".
@@ -42,21 +44,29 @@ export function valueAt(tokens: readonly string[], at: number, about: About): Re
   return next && numberAt(tokens, at, at + 1, next, about)
 }
 
-function blankAt(tokens: readonly string[], at: number, about: About): ReadValue {
+function blankAt(tokens: readonly string[], at: number, about: About, level?: 'level'): ReadValue {
   const token = tokens[at] ?? ''
   const shown = token.startsWith(BLANK)
     ? Number(token.slice(BLANK.length + 1) || 0)
     : (token.split(/[.,]/)[1]?.length ?? 0)
   const { unit, say, end } = unitAt(tokens, at + 1, about)
+  // "V1 ____" in an answer is that speed, whatever is asked.
+  const before = (tokens[at - 1] ?? '').toLowerCase()
+  const named = NAMED.has(before) ? before : undefined
   const { kind, isNamed } = valueKind({
-    words: about.context,
-    unit,
+    words: named ? [named] : about.context,
+    unit: level ? { said: '', dimension: level } : unit,
     decimals: Math.min(shown, 4),
     weight: about.weight,
   })
   const open = kind.open ? `; ${kind.open}` : ''
   const doubt = `a value to be read: taken for ${kind.called}, entered with each departure${isNamed ? '' : '; nothing says what it is'}${open}`
-  return { say: say === '' ? '<>' : `<> [${say}]`, wanted: { label: about.challenge, kind, doubts: [doubt] }, end }
+  const value = say === '' ? '<>' : `<> [${say}]`
+  return {
+    say: level ? `[flight level] ${value}` : value,
+    wanted: { label: about.challenge, ...(named && { named }), kind, doubts: [doubt] },
+    end,
+  }
 }
 
 /** The unit behind a value, with the direction of a trim, which its kind holds. */
@@ -77,7 +87,7 @@ function unitAt(tokens: readonly string[], from: number, about: About) {
     unit = UNITS_WRITTEN.get(low(end) === 'c' ? '°c' : '°f')
     end++
   }
-  const isTrim = unit?.dimension === 'trim' || about.context.includes('trim')
+  const isTrim = unit?.dimension === 'trim' || about.context.includes('trim') || about.context.includes('trims')
   const direction: string[] = []
   while (isTrim && ['nose', 'up', 'down', 'anu', 'and', 'or', '/'].includes(low(end)) && direction.length < 4) {
     direction.push(low(end))

@@ -2,10 +2,17 @@
 
 import type { Accept } from '../../kernel/kinds/kind.ts'
 import { onOneLine, quoted } from '../../kernel/quoted.ts'
-import type { Question } from './draftPack.ts'
 import { idFrom } from './names.ts'
-import type { Doubt, PaperPhase } from './readPaper.ts'
+import type { Doubt, PaperPhase } from './paper.ts'
 import type { ValueKind } from './valueKind.ts'
+
+export interface Question {
+  /** Of the text that was pasted, from 1. */
+  readonly line: number
+  readonly text: string
+  /** Where it is marked. */
+  readonly at: { readonly file: string; readonly line: number }
+}
 
 export interface DraftItem {
   readonly id: string
