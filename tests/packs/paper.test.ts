@@ -130,6 +130,33 @@ describe('an answer', () => {
   })
 })
 
+describe('half an answer', () => {
+  it.each([
+    ['STANDBY BATTERY ..... NOT ARMED', 'armed'],
+    ['MIXTURE ..... FULL RICH', 'rich'],
+    ['MIXTURE ..... IDLE CUTOFF', 'idle'],
+    ['DOORS ..... CLOSED AND LOCKED', 'closed'],
+    ['OXYGEN ..... ON, PRESSURE CHECKED', 'on'],
+  ])('of %j is not accepted for the whole: %j', (line, text) => {
+    const { item } = one(line)
+    const { challenge = '', response = '', states = [] } = item ?? {}
+    const judged = judge({
+      challenge,
+      response: responseFrom(response),
+      states,
+      figures: {},
+      ...hypothesesOf({ text }),
+    })
+    expect(judged.verdict).not.toBe('correct')
+  })
+})
+
+it('heads of two columns side by side are no item', () => {
+  const draft = draftPack('APPROACH            LANDING\nAltimeters   Set    Gear    Down\n')
+  expect(itemsOf(draft).map(({ challenge }) => challenge)).toEqual(['altimeters', 'gear'])
+  expect(askedIn(draft)).toEqual([1, 2])
+})
+
 describe('a value', () => {
   it.each([
     ['SPEED ..... ____ KNOTS', '<speed> [knots]', /kind: speed/],

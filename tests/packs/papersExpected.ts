@@ -38,6 +38,24 @@ export const PAPERS: Readonly<
     ],
     asked: [1, 2, 3, 4, 5, 6, 7, 8, 14],
   },
+  card: {
+    items: [
+      '4 start: brakes ... hold',
+      '5 start: mixture ... full rich',
+      '6 start: carburettor heat ... cold',
+      '7 start: throttle ... <throttle> <throttle2> [inches] open',
+      '8 start: propeller area ... clear',
+      '9 start: oil pressure ... green within <oilPressure> sec',
+      '11 start: line ... up',
+      '12 start: time ... <time> [zulu]',
+      '13 start: heading indicator ... aligned with runway',
+      '14 start: lights ... (landing on) (strobe on)',
+      '15 start: flaps ... <flaps> (up)',
+      '16 start: squawk ... alt',
+      '17 start: check by saying ready ... completed',
+    ],
+    asked: [1, 4, 7, 9, 11, 12, 13, 14, 15, 16, 17],
+  },
   club: {
     items: [
       '6 after landing: flaps ... up',
@@ -175,6 +193,23 @@ export const PAPERS: Readonly<
       '11 climb: altimeters ... (standard) ([flight level] <altimeters>)',
     ],
     asked: [1, 2, 3, 4, 5, 6, 8, 9, 11],
+  },
+  sideBySide: {
+    items: [
+      '4 approach, landing: altimeters ... set',
+      '4 approach, landing: gear ... (down) (three greens)',
+      '5 approach, landing: minimums ... <minimums> [feet]',
+      '5 approach, landing: flaps ... full',
+      '6 approach, landing: cabin ... advised',
+      '6 approach, landing: autopilot ... disengaged',
+      '10 parking: fuel cut-off ... shut',
+      '11 parking: fuel remaining ... <fuelRemaining> [kilograms]',
+      '12 parking: hydraulic pumps ... off',
+      '13 parking: external power ... connected | a p u on',
+      '14 parking: standby battery ... not armed',
+      '15 parking: chocks ... in',
+    ],
+    asked: [1, 3, 4, 5, 6, 11, 12, 15],
   },
   table: {
     items: [

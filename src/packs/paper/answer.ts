@@ -73,10 +73,11 @@ export function answerOf(written: string, asking: Asking): Answer {
     kept.flatMap(({ words }) => words),
     doubts,
   )
+  const plain = kept.filter(({ words }) => isPlainState(words, asking.challenge))
   return {
     say,
     states: statesOf(
-      kept.flatMap(({ words }) => words),
+      plain.flatMap(({ words }) => words),
       asking.challenge,
     ),
     doubts: [...new Set(doubts)],
@@ -255,6 +256,17 @@ function usable(say: string, words: readonly string[], doubts: string[]): string
       : 'this answer cannot be read; write it anew',
   )
   return words.slice(0, 20).join(' ') || 'checked'
+}
+
+/**
+ * Whether the state is all that is said of the thing: "both on". Beside other words a state that is listed would be taken for
+ * the whole of it: "idle" for "idle cutoff", "armed" for "not armed".
+ */
+function isPlainState(words: readonly string[], challenge: string): boolean {
+  const asked = challenge.toLowerCase().split(/[ ,]+/)
+  const isBeside = (word: string) => ['and', 'both', 'all'].includes(word) || asked.includes(word)
+  const others = words.filter((word) => !isBeside(word))
+  return others.every(isStateWord) && (others.length <= 1 || words.includes('and'))
 }
 
 /** Of each word that is a state, all that the thing can be in. */

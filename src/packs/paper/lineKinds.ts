@@ -63,7 +63,7 @@ export interface Unmarked {
 }
 
 const NUMBERED = /^\(?(\d{1,3}(?:\.\d{1,3}){0,3}|[a-zA-Z])[.):]\)? +/
-const BOXES = /^(?:[-•o>+☐] |\[[ xX]?\] ?|\( ?\) ?|☐)/
+const BOXES = /^(?:[-•o>+☐]-? |\[[ xX]?\] ?|\( ?\) ?|☐)/
 
 export function unmarked(line: string, expected: number): Unmarked {
   let text = line
@@ -226,6 +226,12 @@ function kindOf(line: string, bare: Unmarked, { before, after, isFirst }: Around
       !isListed &&
       ((after === '' && (isFirst || (before === '' && hasPhaseWord(text)))) || (isFirst && hasPhaseWord(text)))
     if (isTitle && (isUnderlined || isLone)) return { is: 'heading', text, sure: isUnderlined }
+    // Heads of two columns side by side.
+    const areHeads =
+      divided.by === 'columns' &&
+      !isListed &&
+      divided.cells.every((cell) => hasPhaseWord(cell) && !endsInAnswer([cell]))
+    if (areHeads) return { is: 'heading', text: divided.cells.join(', '), sure: false }
     const cells = divided.cells.map(unbold)
     const [only, ...more] = cells.filter((cell) => cell !== '')
     if (divided.by === 'bar' && only !== undefined && more.length === 0)
