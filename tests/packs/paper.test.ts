@@ -137,6 +137,7 @@ describe('half an answer', () => {
     ['MIXTURE ..... IDLE CUTOFF', 'idle'],
     ['DOORS ..... CLOSED AND LOCKED', 'closed'],
     ['OXYGEN ..... ON, PRESSURE CHECKED', 'on'],
+    ['GEAR ..... DOWN, 3 GREEN', 'down green'],
   ])('of %j is not accepted for the whole: %j', (line, text) => {
     const { item } = one(line)
     const { challenge = '', response = '', states = [] } = item ?? {}

@@ -187,6 +187,7 @@ function partSaid(text: string, asking: Asking, doubts: string[], unknown: strin
     const value = valueAt(tokens, at, { ...asking, context })
     if (value) {
       made.push(sayValue(value, asking, doubts))
+      if (!value.wanted) words.push(value.say)
       at = value.end
       continue
     }
