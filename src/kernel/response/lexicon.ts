@@ -152,6 +152,14 @@ export function opposites(word: string): ReadonlySet<string> {
 }
 const NONE: ReadonlySet<string> = new Set()
 
+/** The states that a thing with this one can be in, each with its words; the word's own come first. Empty for no state. */
+export function statesBeside(word: string): readonly (readonly string[])[] {
+  const rows = OPPOSITES.filter((row) => row.some((same) => same.includes(word)))
+  const own = rows.flatMap((row) => row.filter((same) => same.includes(word)))
+  const others = rows.flatMap((row) => row.filter((same) => !same.includes(word)))
+  return own.length === 0 ? [] : [[...new Set([word, ...own.flat()])], ...others]
+}
+
 /** The same state in another form: "arm" for "armed", "automatic" for "auto". */
 export function otherForms(word: string): readonly string[] {
   return FORMS.get(word) ?? []

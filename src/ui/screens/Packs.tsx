@@ -2,10 +2,12 @@
 
 import { useEffect } from 'preact/hooks'
 import { hasRunOn } from '../../app/selectors.ts'
+import { writtenFiles } from '../parts/packs/handedFiles.ts'
 import { ImportPack } from '../parts/packs/ImportPack.tsx'
 import { PackCard } from '../parts/packs/PackCard.tsx'
 import { PackEditor } from '../parts/packs/PackEditor.tsx'
 import { PackNews } from '../parts/packs/PackNews.tsx'
+import { PaperDraft } from '../parts/packs/PaperDraft.tsx'
 import { useActions, useApp } from '../useApp.ts'
 
 export function Packs() {
@@ -18,6 +20,7 @@ export function Packs() {
 function AllPacks() {
   const entries = useApp((state) => state.shelf.entries) ?? []
   const isRunOn = useApp(hasRunOn)
+  const actions = useActions()
   const mine = entries.filter(({ isOwn }) => isOwn)
   return (
     <main class="page narrow stack wide">
@@ -32,7 +35,11 @@ function AllPacks() {
       </div>
       <section class="stack" aria-labelledby="own-packs">
         <h2 id="own-packs">Your own</h2>
-        {mine.length === 0 && <p class="soft">None yet. Import one, or begin with a copy of one below.</p>}
+        {mine.length === 0 && (
+          <p class="soft">
+            None yet. Import one, make one from a checklist on paper, or begin with a copy of one below.
+          </p>
+        )}
         <ul class="stack">
           {mine.map((entry) => (
             <PackCard key={entry.key} entry={entry} />
@@ -40,6 +47,7 @@ function AllPacks() {
         </ul>
       </section>
       <ImportPack />
+      <PaperDraft onTake={(files) => void actions.importPack(writtenFiles(files))} />
       <section class="stack" aria-labelledby="app-packs">
         <h2 id="app-packs">Came with the app</h2>
         <ul class="stack">

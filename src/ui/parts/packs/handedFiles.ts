@@ -12,6 +12,14 @@ export function chosenFiles(files: readonly File[]): HandedFile[] {
   return files.map((file) => handed(file, file.webkitRelativePath || file.name))
 }
 
+/** Texts by name, as an import takes files. */
+export function writtenFiles(texts: Readonly<Record<string, string>>): HandedFile[] {
+  return Object.entries(texts).map(([path, text]) => {
+    const bytes = new TextEncoder().encode(text)
+    return { path, size: bytes.length, bytes: async () => bytes }
+  })
+}
+
 /** With the files of dropped folders. */
 export async function droppedFiles({ items, files }: DataTransfer): Promise<HandedFile[]> {
   // All entries at once: when the drop is over, they cannot be had any more.

@@ -1,0 +1,54 @@
+/** A draft from paper as a screen shows it: its items as they would be flown, and what is open, each with its line. */
+
+import type { Problem } from '../../kernel/problem.ts'
+import { draftPack, type PackDraft, type Question } from '../../packs/paper/draftPack.ts'
+import { readPack } from '../../packs/read.ts'
+
+export interface DraftedItem {
+  /** Of the text, from 1. */
+  readonly line: number
+  readonly challenge: string
+  /** Words as they are said, a value by its name. */
+  readonly answer: string
+  readonly isAsked: boolean
+}
+
+export interface PaperDraftView {
+  readonly lists: readonly { readonly name: string; readonly line: number; readonly items: readonly DraftedItem[] }[]
+  readonly questions: readonly Question[]
+  /** What `check` says of the draft; none, as a rule. */
+  readonly problems: readonly Problem[]
+  /** By name, as they are written into a folder. */
+  readonly files: PackDraft['files']
+}
+
+export function paperDraft(text: string): PaperDraftView {
+  const { lists, questions, files } = draftPack(text)
+  const { pack, problems } = readPack(files, '')
+  const labelOf = (name: string) => pack?.figures.declarations[name]?.label ?? name
+  const asked = new Set(questions.map(({ line }) => line))
+  return {
+    lists: lists.map(({ name, line, items }) => ({
+      name,
+      line,
+      items: items.map((item) => ({
+        line: item.line,
+        challenge: item.challenge,
+        answer: said(item.response, labelOf),
+        isAsked: asked.has(item.line),
+      })),
+    })),
+    questions,
+    problems,
+    files,
+  }
+}
+
+/** The response without the signs of its notation: "(down) (three green)" is "down, three green". */
+function said(response: string, labelOf: (name: string) => string): string {
+  return response
+    .replace(/<(\w+)>/g, (_, name: string) => `the ${labelOf(name)}`)
+    .replaceAll(') (', ', ')
+    .replaceAll(' | ', ' or ')
+    .replace(/[()[\]]/g, '')
+}

@@ -1,0 +1,36 @@
+/** What a checklist on paper holds, as it stands there. */
+
+/** A guess, or what could not be told; `line` is that of the source, from 1. */
+export interface Doubt {
+  readonly line: number
+  readonly text: string
+}
+
+export interface PaperItem {
+  readonly line: number
+  challenge: string
+  answer: string
+  readonly cautions: string[]
+  readonly doubts: Doubt[]
+}
+
+export interface PaperList {
+  readonly line: number
+  readonly name: string
+  readonly phase: PaperPhase | undefined
+  readonly items: PaperItem[]
+  readonly cautions: string[]
+  readonly doubts: Doubt[]
+}
+
+export interface PaperPhase {
+  readonly line: number
+  readonly name: string
+}
+
+export interface Paper {
+  readonly title: { readonly line: number; readonly text: string } | undefined
+  readonly lists: readonly PaperList[]
+  /** Of the text as a whole. */
+  readonly doubts: readonly Doubt[]
+}

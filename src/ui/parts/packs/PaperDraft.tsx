@@ -1,0 +1,140 @@
+/** A checklist on paper, pasted, becomes a draft: its items as they would be flown, and what is open, line by line. */
+
+import { useRef, useState } from 'preact/hooks'
+import { type DraftedItem, type PaperDraftView, paperDraft } from '../../../app/view/paperDraft.ts'
+import { Mark } from '../shell/Mark.tsx'
+import { Problems } from '../shell/Problems.tsx'
+
+export interface PaperDraftProps {
+  /** Gets the texts of the pack's files by name, when the pilot takes the draft. */
+  readonly onTake: (files: Readonly<Record<string, string>>) => void
+}
+
+export function PaperDraft({ onTake }: PaperDraftProps) {
+  const paper = useRef<HTMLTextAreaElement>(null)
+  const [text, setText] = useState('')
+  const [drafted, setDrafted] = useState<{ readonly of: string; readonly view: PaperDraftView }>()
+  const show = (line: number) => paper.current && showLine(paper.current, line)
+  const isOld = drafted !== undefined && drafted.of !== text
+  return (
+    <section class="stack" aria-labelledby="from-paper">
+      <h2 id="from-paper">From paper</h2>
+      <p>
+        Paste a checklist as text. The draft takes nothing for granted: what the paper leaves open is asked, and marked{' '}
+        <code># ?</code> where it stands in the files.
+      </p>
+      <div class="paper-draft">
+        <div class="stack">
+          <div class="field">
+            <label for="paper-text">Checklist as text</label>
+            <textarea
+              id="paper-text"
+              ref={paper}
+              class="paper-text"
+              rows={18}
+              wrap="off"
+              spellcheck={false}
+              value={text}
+              onInput={(event) => setText(event.currentTarget.value)}
+            />
+          </div>
+          <div class="row">
+            <button
+              type="button"
+              class={drafted && !isOld ? '' : 'first'}
+              disabled={text.trim() === ''}
+              onClick={() => setDrafted({ of: text, view: paperDraft(text) })}
+            >
+              Make a draft
+            </button>
+            {drafted && (
+              <button type="button" class={isOld ? '' : 'first'} onClick={() => onTake(drafted.view.files)}>
+                Take the draft
+              </button>
+            )}
+          </div>
+          {isOld && <p class="soft">The text has changed since; make a new draft for what you changed.</p>}
+        </div>
+        {drafted && <Drafted view={drafted.view} show={show} />}
+      </div>
+    </section>
+  )
+}
+
+interface DraftedProps {
+  readonly view: PaperDraftView
+  readonly show: (line: number) => void
+}
+
+function Drafted({ view: { lists, questions, problems }, show }: DraftedProps) {
+  const count = lists.reduce((sum, { items }) => sum + items.length, 0)
+  return (
+    <div class="stack">
+      <p role="status">
+        {lists.length} {lists.length === 1 ? 'list' : 'lists'}, {count} {count === 1 ? 'item' : 'items'},{' '}
+        {questions.length} {questions.length === 1 ? 'question' : 'questions'}
+      </p>
+      {lists.slice(0, MOST_SHOWN).map(({ name, line, items }) => (
+        <section key={line} class="stack" aria-label={`List ${name}`}>
+          <h3 class="cap">{name}</h3>
+          <ul class="values">
+            {items.slice(0, MOST_SHOWN).map((item, index) => (
+              <Item key={index} item={item} />
+            ))}
+          </ul>
+          {items.length > MOST_SHOWN && <p class="soft">And {items.length - MOST_SHOWN} more.</p>}
+        </section>
+      ))}
+      {lists.length > MOST_SHOWN && <p class="soft">And {lists.length - MOST_SHOWN} more lists.</p>}
+      <section class="stack" aria-labelledby="paper-questions">
+        <h3 id="paper-questions">Questions ({questions.length})</h3>
+        <ol class="stack">
+          {questions.slice(0, MOST_SHOWN).map(({ line, text, at }) => (
+            <li key={`${at.file} ${at.line}`}>
+              <button type="button" class="plain" onClick={() => show(line)}>
+                Line {line}
+              </button>{' '}
+              {text}
+              <div class="soft small">
+                {at.file}, line {at.line}
+              </div>
+            </li>
+          ))}
+        </ol>
+        {questions.length > MOST_SHOWN && (
+          <p class="soft">And {questions.length - MOST_SHOWN} more, marked in the files.</p>
+        )}
+      </section>
+      <Problems title="What the check says" problems={problems} />
+    </div>
+  )
+}
+
+/** More than this many rows are no help on a screen, and slow to lay out. */
+const MOST_SHOWN = 200
+
+function Item({ item: { challenge, answer, isAsked } }: { readonly item: DraftedItem }) {
+  return (
+    <li class="head-line">
+      <span class="cap">{challenge}</span>
+      <span>
+        {isAsked && (
+          <>
+            <Mark name="arrow" /> <span class="small soft">to settle: </span>
+          </>
+        )}
+        {answer}
+      </span>
+    </li>
+  )
+}
+
+/** Selects the line and brings it into view. Lines are not wrapped, so each has the same height. */
+function showLine(paper: HTMLTextAreaElement, line: number): void {
+  const lines = paper.value.split('\n')
+  const start = lines.slice(0, line - 1).reduce((sum, one) => sum + one.length + 1, 0)
+  paper.focus()
+  paper.setSelectionRange(start, start + (lines[line - 1]?.length ?? 0))
+  paper.scrollTop = (paper.scrollHeight / lines.length) * Math.max(0, line - 4)
+  paper.scrollLeft = 0
+}

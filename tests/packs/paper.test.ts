@@ -1,0 +1,334 @@
+/** A checklist on paper becomes a pack; what is a guess is asked, and nothing else is made up. */
+
+import { readdirSync, readFileSync } from 'node:fs'
+import fc from 'fast-check'
+import { describe, expect, it, test } from 'vitest'
+import { parseDocument } from 'yaml'
+import { hypothesesOf } from '../../src/kernel/response/hypotheses.ts'
+import { judge } from '../../src/kernel/response/judge.ts'
+import { responseFrom } from '../../src/kernel/response/response.ts'
+import { draftPack, type PackDraft } from '../../src/packs/paper/draftPack.ts'
+import { readPack } from '../../src/packs/read.ts'
+import { cases } from '../cases.ts'
+import { PAPERS } from './papersExpected.ts'
+
+const textOf = (name: string) => readFileSync(`tests/packs/paper/${name}.txt`, 'utf8')
+const itemsOf = ({ lists }: PackDraft) => lists.flatMap((list) => list.items)
+const itemsWith = ({ lists }: PackDraft) =>
+  lists.flatMap(({ name, items }) =>
+    items.map((item) => `${item.line} ${name}: ${item.challenge} ... ${item.response}`),
+  )
+const askedIn = ({ questions }: PackDraft) => [...new Set(questions.map(({ line }) => line))]
+const problemsOf = ({ files }: PackDraft) => readPack(files, '').problems.map(({ message }) => message)
+/** A draft of one item below a heading. */
+const one = (line: string) => {
+  const draft = draftPack(`BEFORE START\n\n${line}\n`)
+  const [item] = itemsOf(draft)
+  const questions = draft.questions.filter((question) => question.line === 3).map(({ text }) => text)
+  return { draft, item, questions, figures: draft.files['figures.yaml'] ?? '' }
+}
+
+/** Every question stands where it says, and no mark stands that is not told. */
+function expectMarked({ files, questions }: PackDraft): void {
+  for (const { line, at } of questions) {
+    expect(files[at.file]?.split('\n')[at.line - 1]?.trim()).toMatch(new RegExp(`^# \\? line ${line}: .`))
+  }
+  const marks = Object.values(files).flatMap((file) =>
+    file.split('\n').filter((line) => line.trim().startsWith('# ? ')),
+  )
+  expect(marks).toHaveLength(questions.length)
+}
+
+describe.each(Object.entries(PAPERS))('the paper %s', (name, { items, asked }) => {
+  const draft = draftPack(textOf(name))
+
+  it('comes out item by item, with what is open asked', () => {
+    expect(itemsWith(draft)).toEqual(items)
+    expect(askedIn(draft)).toEqual(asked)
+  })
+
+  it('is a pack that check accepts, every question marked in its place', () => {
+    expect(problemsOf(draft)).toEqual([])
+    expectMarked(draft)
+  })
+
+  it('has answers that are right as they stand on paper, and their opposites are wrong', () => {
+    for (const { challenge, response, states } of itemsOf(draft)) {
+      if (response.includes('<')) continue
+      const verdictOf = (text: string) =>
+        judge({ challenge, response: responseFrom(response), states, figures: {}, ...hypothesesOf({ text }) }).verdict
+      const said = response.replace(/[()]/g, '')
+      expect(verdictOf(said), `${challenge}: ${said}`).toBe('correct')
+      const others = states.filter((state) => !state.some((word) => said.split(' ').includes(word))).flat()
+      for (const other of others) expect(verdictOf(other), `${challenge}: ${other}`).toBe('negative')
+    }
+  })
+})
+
+test('every paper in the folder has what it comes out as', () => {
+  const files = readdirSync('tests/packs/paper').map((file) => file.replace('.txt', ''))
+  expect(files.toSorted()).toEqual(Object.keys(PAPERS).toSorted())
+})
+
+describe('an answer', () => {
+  it.each([
+    ['BEACON .... ON', 'on', [['on'], ['off']]],
+    [
+      'Doors: closed',
+      'closed',
+      [
+        ['closed', 'close', 'shut'],
+        ['open', 'opened'],
+      ],
+    ],
+    ['Oxygen - On, pressure checked', '(on) (pressure checked)', [['on'], ['off']]],
+    ['ICE LIGHTS ..... ON OR OFF', 'on | off', [['on'], ['off']]],
+    ['GEAR ..... DOWN, 3 GREEN', '(down) (three green)', undefined],
+    [
+      'PARKING BRAKE ..... SET',
+      'set',
+      [
+        ['set', 'applied', 'parked'],
+        ['released', 'release', 'unset'],
+      ],
+    ],
+    ['TRIM ..... SET', 'set', []],
+    ['Fuel pumps ON', 'on', [['on'], ['off']]],
+  ])('%j is taken as it stands', (line, response, states) => {
+    const { item, questions } = one(line)
+    expect(item?.response).toBe(response)
+    if (states) expect(item?.states).toEqual(states)
+    expect(questions).toEqual([])
+  })
+
+  it.each([
+    ['DOORS ..... SET / CHECKED', '(set) (checked)', /are both said/],
+    ['ANTI-ICE ..... ON / OFF', 'on | off', /which of them is right, and when/],
+    ['ANTI-ICE ..... AS REQUIRED', 'as required', /no answer that can be checked/],
+    ['FUEL PUMPS (2) .... ON', 'on', /"\(2\)" is not said here/],
+    ['FUEL QUANTITY ..... STATE', 'state', /is a value said here/],
+    ['DOORS ..... FLOOPED', 'flooped', /is "FLOOPED" what is said/],
+    ['OIL PRESSURE .....', 'checked', /the paper gives no answer/],
+    ['TRANSPONDER ..... STBY', 'standby', /"STBY" is said "standby"/],
+    ['*BEACON ..... ON', 'on', /"\*" marks this item/],
+    ['PRKG BRK ..... SET', 'set', /"PRKG" looks like a short form/],
+    ['Set the parking brake', 'set', /is an order/],
+    ['Parking brake set', 'set', /nothing divides/],
+    ['PARKING BRAKE ______ SET', 'set', /may be a value that is written in/],
+    ['TRIM ______ SET', '<trim> set', /may be only a line/],
+    ['IF ICING: ENGINE ANTI-ICE ..... ON', 'on', /may not apply each time/],
+    ['BEACON ... ON ... CHECK', '(on) (check)', /stand apart/],
+    ['DOORS ... CLOSED    BEACON ... ON', 'closed', /several items stand on one line/],
+  ])('%j is asked about', (line, response, question) => {
+    const { item, questions, draft } = one(line)
+    expect(item?.response).toBe(response)
+    expect(
+      questions.some((text) => question.test(text)),
+      questions.join('\n'),
+    ).toBe(true)
+    expect(problemsOf(draft)).toEqual([])
+  })
+})
+
+describe('half an answer', () => {
+  it.each([
+    ['STANDBY BATTERY ..... NOT ARMED', 'armed'],
+    ['MIXTURE ..... FULL RICH', 'rich'],
+    ['MIXTURE ..... IDLE CUTOFF', 'idle'],
+    ['DOORS ..... CLOSED AND LOCKED', 'closed'],
+    ['OXYGEN ..... ON, PRESSURE CHECKED', 'on'],
+    ['GEAR ..... DOWN, 3 GREEN', 'down green'],
+  ])('of %j is not accepted for the whole: %j', (line, text) => {
+    const { item } = one(line)
+    const { challenge = '', response = '', states = [] } = item ?? {}
+    const judged = judge({
+      challenge,
+      response: responseFrom(response),
+      states,
+      figures: {},
+      ...hypothesesOf({ text }),
+    })
+    expect(judged.verdict).not.toBe('correct')
+  })
+})
+
+it('heads of two columns side by side are no item', () => {
+  const draft = draftPack('APPROACH            LANDING\nAltimeters   Set    Gear    Down\n')
+  expect(itemsOf(draft).map(({ challenge }) => challenge)).toEqual(['altimeters', 'gear'])
+  expect(askedIn(draft)).toEqual([1, 2])
+})
+
+describe('a value', () => {
+  it.each([
+    ['SPEED ..... ____ KNOTS', '<speed> [knots]', /kind: speed/],
+    ['ZERO FUEL WEIGHT .... ____ KG', '<zeroFuelWeight> [kilograms]', /kind: weight\n +unit: kg/],
+    ['TAKEOFF TRIM .... ____ UNITS UP', '<takeoffTrim>', /kind: trim\n +decimals: 1/],
+    ['TAKEOFF TRIM .... __.__ UNITS', '<takeoffTrim>', /decimals: 2/],
+    ['ALTIMETERS ..... QNH ____', 'q n h <altimeters>', /kind: altimeter\n +unit: hPa/],
+    ['ALTIMETERS ..... ____ IN HG', '<altimeters> [inches]', /unit: inHg/],
+    ['TRANSPONDER ..... ____', '<transponder>', /kind: digits\n +length: 4\n +highest: 7/],
+    ['RUNWAY ..... ____', '<runway>', /kind: runway/],
+    ['OAT ..... ____ °C', '<oat> [degrees]', /kind: temperature\n +unit: C/],
+    ['V1 / VR .... ____ / ____', '<v1Vr> <v1Vr2>', /kind: speed/],
+    ['WIDGETS ..... ____', '<widgets>', /kind: integer/],
+    ['OIL PRESSURE ..... 60-80 PSI', '<oilPressure> [psi]', /constant: 60\n +accept: {min: 60, max: 80}/],
+    ['BATTERY ..... MIN 24 VOLTS', '<battery> [volts]', /constant: 24\n +accept: {min: 24}/],
+    ['BATTERY ..... 24 VOLTS OR MORE', '<battery> [volts]', /accept: {min: 24}/],
+    ['TRIM ..... 4.5 DOWN', '<trim>', /constant: -4.5/],
+    ['ALTIMETER ..... 29.92', '<altimeter>', /kind: altimeter\n +unit: inHg\n +constant: 29.92/],
+    ['FLAPS ..... 15', '<flaps>', /constant: 15/],
+  ])('%j is declared, and asked about', (line, response, figures) => {
+    const { item, draft, ...rest } = one(line)
+    expect(item?.response).toBe(response)
+    expect(rest.figures).toMatch(figures)
+    expect(rest.questions.length).toBeGreaterThan(0)
+    expect(problemsOf(draft)).toEqual([])
+  })
+
+  it('that two lists ask for is one figure, and that is asked about', () => {
+    const draft = draftPack('BEFORE START\n\nALTIMETER .... ____ HPA\n\nAPPROACH\n\nALTIMETER .... ____ HPA\n')
+    expect(itemsOf(draft).map(({ response }) => response)).toEqual([
+      '<altimeter> [hectopascals]',
+      '<altimeter> [hectopascals]',
+    ])
+    expect(draft.questions.some(({ line, text }) => line === 7 && /same value as in line 3/.test(text))).toBe(true)
+  })
+})
+
+describe('what is no item', () => {
+  it.each([
+    ['Page 3 of 7'],
+    ['- 3 -'],
+    ['Issue 4, 12 March'],
+    ['For simulation use only'],
+    ['BEFORE START CHECKLIST COMPLETE'],
+  ])('%j is left out, and told', (line) => {
+    const draft = draftPack(`BEFORE START\n\nBEACON .... ON\n${line}\nDOORS .... CLOSED\n`)
+    expect(itemsOf(draft).map(({ challenge }) => challenge)).toEqual(['beacon', 'doors'])
+    expect(askedIn(draft)).toContain(4)
+  })
+
+  it('a caution goes to the item below it, a note to the one above, and both are asked about', () => {
+    const draft = draftPack(
+      'BEFORE START\n\nCAUTION: Keep clear of\nthe propeller.\nBEACON .... ON\nNOTE: One only at night.\n\nDOORS .... CLOSED\n',
+    )
+    expect(itemsOf(draft).map(({ cautions }) => cautions)).toEqual([
+      ['Keep clear of the propeller.', 'One only at night.'],
+      [],
+    ])
+    expect(askedIn(draft)).toEqual(expect.arrayContaining([3, 6]))
+  })
+})
+
+describe('lines over two lines', () => {
+  it('are joined where the second stands below the answer', () => {
+    const draft = draftPack('TAXI\n\nTAKEOFF DATA ........ REVIEWED AND\n                      SET\n')
+    expect(itemsOf(draft).map(({ response }) => response)).toEqual(['reviewed and set'])
+  })
+
+  it('are joined, and asked about, where the first has no answer', () => {
+    const draft = draftPack('TAXI\n\nBEACON ..... ON\nENGINE BLEED AND PACK\nSWITCHES ..... ON\n')
+    expect(itemsOf(draft).map(({ challenge }) => challenge)).toEqual(['beacon', 'engine bleed and pack switches'])
+    expect(askedIn(draft)).toContain(4)
+  })
+})
+
+describe('any text', () => {
+  const PIECES = [
+    'BEFORE START',
+    'BEACON',
+    ' .... ',
+    '....',
+    ' - ',
+    ': ',
+    '\t',
+    '   ',
+    '\n',
+    '\n\n',
+    '____',
+    '__._',
+    'ON',
+    'on / off',
+    '[ ] ',
+    '(2)',
+    '60-80',
+    '<',
+    '>',
+    '{',
+    '|',
+    '"',
+    "'",
+    '#',
+    '*',
+    '===',
+    '---',
+    '1. ',
+    'NOTE: ',
+    'CAUTION',
+    'Page 2',
+    ',',
+    ';',
+    '\u0000',
+    '\ud800',
+    '\u2028',
+    'é',
+    '漢字',
+    '=',
+    '%',
+    '&',
+    'null',
+    'constructor',
+    '__proto__',
+    '1e999',
+    '9999999999',
+    'KG',
+    'trim ',
+    'runway 99',
+    '\\',
+    '`',
+    '@',
+    '!',
+    '? ',
+    '- ',
+  ]
+  const text = fc.oneof(
+    fc.string({ unit: 'binary', maxLength: 400 }),
+    fc.array(fc.constantFrom(...PIECES), { maxLength: 60 }).map((pieces) => pieces.join('')),
+    fc
+      .array(fc.oneof(fc.constantFrom(...PIECES), fc.string({ maxLength: 12 })), { maxLength: 60 })
+      .map((pieces) => pieces.join('')),
+  )
+
+  it('is a draft that is YAML and a pack, with every question in its place', () => {
+    fc.assert(
+      fc.property(text, (paper) => {
+        const draft = draftPack(paper)
+        for (const file of Object.values(draft.files)) expect(parseDocument(file).errors).toEqual([])
+        expect(problemsOf(draft)).toEqual([])
+        expectMarked(draft)
+        const last = paper.split(/\r\n|\n|\r/).length
+        for (const { line } of draft.questions) expect(line >= 1 && line <= last).toBe(true)
+      }),
+      { numRuns: cases(200) },
+    )
+  })
+
+  it.each([
+    ['items', 'DOORS .... CLOSED AND LOCKED'],
+    ['values', 'FUEL .... ____ KG'],
+    ['headings', '\nBEFORE START\n'],
+    ['words', 'DOORS CLOSED'],
+    ['empty lines', ''],
+    ['underscores', `${'_ '.repeat(150)}x`],
+    ['brackets', '('.repeat(300)],
+    ['notes', 'NOTE: again and again'],
+  ])('of 100,000 lines of %s is read as far as a pack goes, and that is told', (_, line) => {
+    const draft = draftPack(`${line}\n`.repeat(100_000))
+    expect(problemsOf(draft)).toEqual([])
+    expectMarked(draft)
+    if (line !== '')
+      expect(draft.questions.some(({ text: told }) => /longer than a pack|more items|more places/.test(told))).toBe(
+        true,
+      )
+  })
+})

@@ -1,0 +1,123 @@
+/** A table from a spreadsheet becomes one of a pack; what it does not say is asked, and no cell is made up. */
+
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import { parse, parseDocument } from 'yaml'
+import { draftTable } from '../../src/packs/paper/draftTable.ts'
+import { readPack } from '../../src/packs/read.ts'
+import { cases } from '../cases.ts'
+
+const rows = (...lines: string[]) => lines.join('\n')
+const tableOf = (text: string) => {
+  const draft = draftTable(text)
+  return draft && parse(draft.yaml).tables[draft.name]
+}
+const PACK = {
+  'pack.yaml': 'id: paper\nname: a\nversion: "1"\naircraft: a\noperator: a\ncaution: a\nunits: {weight: kg, arm: m}\n',
+  'figures.yaml': 'figures: {}\n',
+  'procedures.yaml':
+    'phases: [{phase: a, name: a, activities: [{list: a, name: a, entries: [{item: a, challenge: a, response: set}]}]}]\n',
+}
+const problemsOf = (yaml: string) => readPack({ ...PACK, 'tables.yaml': yaml }, '').problems
+
+describe('a pasted table', () => {
+  it('has its axes in the first row and column, with their units', () => {
+    const text = rows('Lift off speed (kt)', 'Weight (lb) \\ Flap\tUP\t9', '3500\t69\t67', '3900\t71\t68')
+    expect(tableOf(text)).toEqual({
+      label: 'Lift off speed',
+      unit: 'kt',
+      axes: [
+        { name: 'weight', label: 'Weight', unit: 'lb', at: [3500, 3900] },
+        { name: 'flap', label: 'Flap', choices: ['UP', '9'] },
+      ],
+      cells: [
+        [69, 67],
+        [71, 68],
+      ],
+    })
+    expect(problemsOf(draftTable(text)?.yaml ?? '')).toEqual([])
+  })
+
+  it('of two columns, or of two rows, has one axis', () => {
+    expect(tableOf(rows('CG,Trim', '20,5', '25,4'))).toMatchObject({
+      axes: [{ name: 'cg', at: [20, 25] }],
+      cells: [5, 4],
+    })
+    expect(tableOf(rows('CG\t20\t25', 'Trim\t5\t4'))).toMatchObject({
+      label: 'Trim',
+      axes: [{ name: 'cg', at: [20, 25] }],
+      cells: [5, 4],
+    })
+  })
+
+  it('is turned round where an axis falls, cells and all, and that is asked', () => {
+    const text = rows('W;1;2', '20;5;6', '10;7;8')
+    expect(tableOf(text)).toMatchObject({
+      axes: [{ at: [10, 20] }, { at: [1, 2] }],
+      cells: [
+        [7, 8],
+        [5, 6],
+      ],
+    })
+    expect(draftTable(text)?.questions.some(({ text: told }) => /turned round/.test(told))).toBe(true)
+  })
+
+  it.each([
+    ['decimal commas', rows('CG;Trim', '20,5;5,5', '25;4'), [5.5, 4], false],
+    ['decimal commas beside points for thousands', rows('W;T', '1.000;5,5', '2.000;4'), [5.5, 4], false],
+    ['commas for thousands beside decimal points', rows('W\tT', '1,000\t5.5', '2,000\t4'), [5.5, 4], false],
+    ['commas that may be either', rows('W\tT', '1\t1,250', '2\t1,100'), [1250, 1100], true],
+    ['points that may be either', rows('W\tT', '1\t1.250', '2\t1.100'), [1.25, 1.1], true],
+  ])('%s are read, and asked about where the table does not settle it', (_, text, cells, asked) => {
+    expect(tableOf(text)?.cells).toEqual(cells)
+    expect(draftTable(text)?.questions.some(({ text: told }) => /thousands/.test(told))).toBe(asked)
+  })
+
+  it('with both decimal commas and points leaves those with commas open', () => {
+    expect(tableOf(rows('W\tT', '1\t4,5', '2\t3.5'))?.cells).toEqual([null, 3.5])
+  })
+
+  it('leaves empty, ragged and wordy cells open; check says so at the marked place', () => {
+    const text = rows('W;1;2', '10;5;', '20;6', '30;n/a;9')
+    const draft = draftTable(text)
+    expect(tableOf(text)?.cells).toEqual([
+      [5, null],
+      [6, null],
+      [null, 9],
+    ])
+    const told = draft?.questions.filter(({ text }) => /empty|no number/.test(text)).map(({ line }) => line)
+    expect(told).toEqual([2, 3, 4])
+    const lines = (draft?.yaml ?? '').split('\n')
+    for (const { place } of problemsOf(draft?.yaml ?? '')) expect(lines[(place?.line ?? 0) - 2]).toContain('# ? line')
+    expect(problemsOf(draft?.yaml ?? '')).toHaveLength(3)
+  })
+
+  it('is none where there is no row and column', () => {
+    expect(draftTable('words')).toBeUndefined()
+    expect(draftTable('')).toBeUndefined()
+  })
+})
+
+it('any text is no table, or one that is YAML', () => {
+  const cell = fc.oneof(
+    fc.constantFrom('', '1', '2,5', '1.000', '10', '-3', 'null', '"', '# x', '~', 'a: b', '1e9', '999999999999999'),
+    fc.string({ unit: 'binary', maxLength: 8 }),
+  )
+  const text = fc
+    .tuple(fc.constantFrom('\t', ';', ','), fc.array(fc.array(cell, { maxLength: 5 }), { maxLength: 6 }))
+    .map(([sign, lines]) => lines.map((line) => line.join(sign)).join('\n'))
+  fc.assert(
+    fc.property(fc.oneof(text, fc.string({ unit: 'binary', maxLength: 200 })), (pasted) => {
+      const draft = draftTable(pasted)
+      if (draft) expect(parseDocument(draft.yaml).errors).toEqual([])
+      for (const { line } of draft?.questions ?? []) expect(line).toBeGreaterThan(0)
+    }),
+    { numRuns: cases(400) },
+  )
+})
+
+it('of 100,000 rows is read as far as a table may go, and that is told', () => {
+  const draft = draftTable(`W\tT\n${Array.from({ length: 100_000 }, (_, index) => `${index}\t1`).join('\n')}`)
+  expect(draft?.questions.some(({ text }) => /more rows|longer than a pack/.test(text))).toBe(true)
+  expect(problemsOf(draft?.yaml ?? '')).toEqual([])
+})
