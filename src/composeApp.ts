@@ -12,6 +12,8 @@ import type { Actions } from './app/actions/actions.ts'
 import { makeActions } from './app/actions/makeActions.ts'
 import type { Settings } from './app/settings.ts'
 import type { Store } from './app/store.ts'
+import type { Pack } from './kernel/pack/checklist.ts'
+import { textsOf } from './packs/spoken.ts'
 import type { PackFiles, RunArchive } from './ports.ts'
 
 export interface AppParts {
@@ -42,7 +44,7 @@ export function composeApp({ store, log, packFiles, openHere, saveSettings, tab 
     lock: createTabLock(),
     newRunId: () => crypto.randomUUID(),
     newSeed: () => crypto.getRandomValues(new Uint32Array(1))[0] ?? 0,
-    wakeSound: () => voice.wake(),
+    wakeSound: () => voice.wake(phrasesOf(store.getState().pack)),
     switches,
     useMediaKeys: (isWanted) => mediaKeys.use(isWanted),
     soundDevices,
@@ -51,3 +53,6 @@ export function composeApp({ store, log, packFiles, openHere, saveSettings, tab 
   const mediaKeys = createMediaKeys(actions.switched)
   return actions
 }
+
+/** What the pack will have Otherseat say, in phrases. */
+const phrasesOf = (pack: Pack | undefined) => (pack ? textsOf(pack, 'otherseat').phrases : [])
