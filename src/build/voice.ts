@@ -9,6 +9,7 @@ import { mkdtempSync, readFileSync, rmSync, statSync, writeFileSync } from 'node
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
+import { asLetter } from '../adapters/voice/flite.ts'
 import { levelled, RATE, trimmed } from '../adapters/voice/speechSound.ts'
 import { ROLES, type Role } from '../kernel/pack/roles.ts'
 import { SPEAKERS } from './speakers.ts'
@@ -29,7 +30,7 @@ function mark(): Float32Array {
 }
 
 function render(voice: string, text: string, file: string): Float32Array {
-  execFileSync('flite', ['-voice', voice, '-t', text, '-o', file])
+  execFileSync('flite', ['-voice', voice, '-t', asLetter(text), '-o', file])
   const { rate, samples } = readWav(readFileSync(file))
   if (rate !== RATE) throw new Error(`flite's voice ${voice} speaks at ${rate} Hz; ${RATE} would be right`)
   return levelled(trimmed(samples))

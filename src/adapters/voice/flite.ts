@@ -29,7 +29,7 @@ export async function createFlite(wasm: BufferSource): Promise<Flite> {
   return {
     memoryBytes: () => flite.memory.buffer.byteLength,
     say(text) {
-      const bytes = new TextEncoder().encode(`${plainLetters(text)}\0`)
+      const bytes = new TextEncoder().encode(`${asLetter(plainLetters(text))}\0`)
       const place = flite.malloc(bytes.length)
       new Uint8Array(flite.memory.buffer).set(bytes, place)
       const length = flite.say(place)
@@ -54,6 +54,9 @@ function plainLetters(text: string): string {
   if (unread) throw new Error(`flite has no sound for ${unread[0]}`)
   return plain
 }
+
+/** Before another letter flite takes "a" for the article: "A P U" would begin like "a pen". */
+export const asLetter = (text: string) => text.replace(/\ba(?= [a-z]\b)/gi, 'ay')
 
 /** It needs nothing of the world: it is told when its memory grows, cannot write its complaints, and all else is its end. */
 function world(module: WebAssembly.Module): WebAssembly.Imports {

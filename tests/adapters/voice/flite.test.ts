@@ -59,6 +59,12 @@ describe('a synthesiser', () => {
     },
   )
 
+  test('takes "a" for the letter before another one, and else for the article', async () => {
+    const flite = await fliteOf('broadcast')
+    expect(flite.say('a p u bleed')).toEqual(flite.say('ay p u bleed'))
+    expect(flite.say('a pen')).not.toEqual(flite.say('ay pen'))
+  })
+
   test('reads a name with accents without them', async () => {
     const flite = await fliteOf('broadcast')
     expect(flite.say('Malmö — “tower”')).toEqual(flite.say('Malmo   tower'))
