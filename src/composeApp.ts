@@ -12,8 +12,7 @@ import type { Actions } from './app/actions/actions.ts'
 import { makeActions } from './app/actions/makeActions.ts'
 import type { Settings } from './app/settings.ts'
 import type { Store } from './app/store.ts'
-import type { Pack } from './kernel/pack/checklist.ts'
-import { textsOf } from './packs/spoken.ts'
+import { ownPhrases } from './packs/spoken.ts'
 import type { PackFiles, RunArchive } from './ports.ts'
 
 export interface AppParts {
@@ -44,7 +43,10 @@ export function composeApp({ store, log, packFiles, openHere, saveSettings, tab 
     lock: createTabLock(),
     newRunId: () => crypto.randomUUID(),
     newSeed: () => crypto.getRandomValues(new Uint32Array(1))[0] ?? 0,
-    wakeSound: () => voice.wake(phrasesOf(store.getState().pack)),
+    wakeSound() {
+      const { pack } = store.getState()
+      return voice.wake(pack ? ownPhrases(pack) : [])
+    },
     switches,
     useMediaKeys: (isWanted) => mediaKeys.use(isWanted),
     soundDevices,
@@ -53,6 +55,3 @@ export function composeApp({ store, log, packFiles, openHere, saveSettings, tab 
   const mediaKeys = createMediaKeys(actions.switched)
   return actions
 }
-
-/** What the pack will have Otherseat say, in phrases. */
-const phrasesOf = (pack: Pack | undefined) => (pack ? textsOf(pack, 'otherseat').phrases : [])
