@@ -13,6 +13,7 @@ import type { Actions } from './app/actions/actions.ts'
 import { makeActions } from './app/actions/makeActions.ts'
 import type { Settings } from './app/settings.ts'
 import type { Store } from './app/store.ts'
+import { ownPhrases } from './packs/spoken.ts'
 import type { PackFiles, RunArchive } from './ports.ts'
 
 export interface AppParts {
@@ -45,7 +46,10 @@ export function composeApp({ store, log, packFiles, openHere, saveSettings, tab 
     newPackKey: () => crypto.randomUUID(),
     newRunId: () => crypto.randomUUID(),
     newSeed: () => crypto.getRandomValues(new Uint32Array(1))[0] ?? 0,
-    wakeSound: () => voice.wake(),
+    wakeSound() {
+      const { pack } = store.getState()
+      return voice.wake(pack ? ownPhrases(pack) : [])
+    },
     switches,
     useMediaKeys: (isWanted) => mediaKeys.use(isWanted),
     soundDevices,

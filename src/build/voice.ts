@@ -9,18 +9,13 @@ import { mkdtempSync, readFileSync, rmSync, statSync, writeFileSync } from 'node
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
+import { asLetter } from '../adapters/voice/flite.ts'
+import { levelled, RATE, trimmed } from '../adapters/voice/speechSound.ts'
 import { ROLES, type Role } from '../kernel/pack/roles.ts'
-import { levelled, readWav, toWav, trimmed } from './voiceSound.ts'
+import { SPEAKERS } from './speakers.ts'
+import { readWav, toWav } from './voiceSound.ts'
 import { packsIn, textsToRecord } from './voiceTexts.ts'
 
-/** Speakers of flite that nobody takes for one another. */
-const SPEAKERS: Readonly<Record<Role, string>> = {
-  otherseat: 'slt',
-  controller: 'rms',
-  broadcast: 'kal16',
-  groundCrew: 'awb',
-}
-const RATE = 16_000
 const GAP_MS = 90
 /** The mark from which places in the recording are told: decoders put more or less silence before it. */
 const MARK_MS = 100
@@ -35,10 +30,10 @@ function mark(): Float32Array {
 }
 
 function render(voice: string, text: string, file: string): Float32Array {
-  execFileSync('flite', ['-voice', voice, '-t', text, '-o', file])
+  execFileSync('flite', ['-voice', voice, '-t', asLetter(text), '-o', file])
   const { rate, samples } = readWav(readFileSync(file))
   if (rate !== RATE) throw new Error(`flite's voice ${voice} speaks at ${rate} Hz; ${RATE} would be right`)
-  return levelled(trimmed(samples, RATE))
+  return levelled(trimmed(samples))
 }
 
 function record(role: Role, texts: readonly string[], folder: string): void {

@@ -35,36 +35,36 @@ export function fixedTexts(role: Role): Spoken {
 export function textsOf(pack: Pack, role: Role): Spoken {
   const transmissions = transmissionsOf(pack, role)
   if (role !== 'otherseat') return transmissions
-  const own = ownTexts(pack)
   return {
-    phrases: [...own.phrases, ...transmissions.phrases],
-    words: [...own.words, ...transmissions.words],
+    phrases: [...ownPhrases(pack), ...transmissions.phrases],
+    words: [...ownWords(pack), ...transmissions.words],
   }
 }
 
-/** What the pack adds to Otherseat's voice: its names, and every word that its answers, states and values can hold. */
-function ownTexts(pack: Pack): Spoken {
-  const activities = pack.phases.flatMap((phase) => phase.activities)
+/** The names that the pack adds to Otherseat's voice. */
+export function ownPhrases(pack: Pack): string[] {
+  return [
+    ...pack.phases.map((phase) => phase.name),
+    ...pack.phases.flatMap((phase) => phase.activities).flatMap(phrasesOf),
+    ...(pack.quirks ?? []).map((quirk) => quirk.say),
+    ...pack.papers.map((paper) => paper.title),
+  ]
+}
+
+/** Every word that the pack's answers, states and values can hold. */
+function ownWords(pack: Pack): string[] {
   const { words, challenges, lists, others, commands } = vocabularyOf(pack)
-  return {
-    phrases: [
-      ...pack.phases.map((phase) => phase.name),
-      ...activities.flatMap(phrasesOf),
-      ...(pack.quirks ?? []).map((quirk) => quirk.say),
-      ...pack.papers.map((paper) => paper.title),
-    ],
-    words: [
-      ...[words, challenges, lists, others, commands].flat(),
-      ...activities.flatMap(answersOf),
-      ...pack.situations.flatMap(({ label, options }) => [label, ...options.map((option) => option.label)]),
-      ...Object.values(pack.figures.declarations).flatMap((figure) => [
-        ...figureWords(figure),
-        figure.label,
-        ...figure.alsoCalled,
-        ...(figure.stated?.sources ?? []).map(sourceWords),
-      ]),
-    ],
-  }
+  return [
+    ...[words, challenges, lists, others, commands].flat(),
+    ...pack.phases.flatMap((phase) => phase.activities).flatMap(answersOf),
+    ...pack.situations.flatMap(({ label, options }) => [label, ...options.map((option) => option.label)]),
+    ...Object.values(pack.figures.declarations).flatMap((figure) => [
+      ...figureWords(figure),
+      figure.label,
+      ...figure.alsoCalled,
+      ...(figure.stated?.sources ?? []).map(sourceWords),
+    ]),
+  ]
 }
 
 const figureWords = ({ spec }: FigureDeclaration) => [...valueWords(spec), ...affixesOf(spec).keys()]

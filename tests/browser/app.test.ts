@@ -6,6 +6,7 @@ import { join } from 'node:path'
 import type { Download, Page } from 'playwright-core'
 import { afterEach, describe, expect, inject, test } from 'vitest'
 import { serve } from '../../src/build/serve.ts'
+import { goOnFlown } from './flown.ts'
 import { openPage, type PageOptions, type TestPage } from './page.ts'
 import { pilotAt } from './pilot.ts'
 
@@ -33,6 +34,7 @@ async function type(page: Page, text: string): Promise<void> {
 const firstItem = (page: Page) => page.getByRole('heading', { level: 1, name: 'zero fuel weight' })
 const heading = (page: Page) => page.getByRole('heading', { level: 1 })
 const listening = (page: Page) => page.getByText('Listening', { exact: true })
+const SYNTHESISER = /\/(synthesis|otherseat|controller|broadcast|groundCrew)[^/]*\.(wasm|js)$/
 const heard = (page: Page) => page.getByRole('region', { name: 'What was heard' })
 
 /** The ear is there and open: the voice has finished, the recogniser is loaded. */
@@ -40,11 +42,13 @@ const waitUntilListening = (page: Page) => listening(page).waitFor({ timeout: 60
 
 describe('a first visit', () => {
   test('comes to the first item and listens, without an error and without asking another origin', async () => {
-    const { page, errors, foreign } = await open()
+    const { page, errors, foreign, requests } = await open()
     await openFirstItem(opened)
     await waitUntilListening(page)
     expect(errors()).toEqual([])
     expect(foreign()).toEqual([])
+    // All that this pack has to be told has its clips.
+    expect(requests.filter((url) => SYNTHESISER.test(url))).toEqual([])
   })
 
   test('leaves nothing that the voice could not say: the embedded one speaks where the browser has none', async () => {
@@ -126,6 +130,15 @@ describe('a run', () => {
   })
 })
 
+/** As on a first visit, but for what the service worker keeps. */
+async function forgetRuns({ page, context }: TestPage): Promise<void> {
+  await page.evaluate(() => sessionStorage.clear())
+  const { origin } = new URL(page.url())
+  const browser = await context.newCDPSession(page)
+  await browser.send('Storage.clearDataForOrigin', { origin, storageTypes: 'indexeddb,local_storage' })
+  await page.reload()
+}
+
 test('after the first visit the app works with the server stopped and the browser started again', async () => {
   const profile = await mkdtemp(join(tmpdir(), 'otherseat-offline-'))
   const served = await serve({ port: 0, dir: inject('site') })
@@ -140,6 +153,13 @@ test('after the first visit the app works with the server stopped and the browse
     const again = await open(options)
     await pilotAt(again).begin()
     await waitUntilListening(again.page)
+    expect(await again.page.getByText('The voice cannot be heard').count()).toBe(0)
+    expect(again.requests.filter((url) => SYNTHESISER.test(url))).toEqual([])
+    // A pack of the user's own, with words that have no clips.
+    await forgetRuns(again)
+    await goOnFlown(again, ['load figures list'], { words: { 'zero fuel weight': 'cargo hood weight' } })
+    await waitUntilListening(again.page)
+    expect(again.requests.filter((url) => SYNTHESISER.test(url))).toHaveLength(2)
     expect(await again.page.getByText('The voice cannot be heard').count()).toBe(0)
     expect(again.foreign()).toEqual([])
   } finally {

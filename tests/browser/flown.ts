@@ -14,6 +14,8 @@ export interface FlownOptions {
   /** In place of either: a load sheet that holds what the voices outside the crew will say; they are left out without one. */
   readonly talk?: string
   readonly run?: Partial<RunSettings>
+  /** Others in place of words of the demo pack, as in a pack of the user's own. */
+  readonly words?: Readonly<Record<string, string>>
   /** Settings of the person at the page, where they are not the usual ones. */
   readonly settings?: Partial<Settings>
 }
@@ -33,9 +35,14 @@ async function flown(answers: readonly Typed[], { figures, talk, run = {} }: Flo
   return [...log.events]
 }
 
+function otherWords(events: readonly RunEvent[], words: Readonly<Record<string, string>>): RunEvent[] {
+  const others = (text: string) => Object.entries(words).reduce((so, [word, other]) => so.replaceAll(word, other), text)
+  return events.map((event) => JSON.parse(others(JSON.stringify(event))))
+}
+
 /** Leaves such a run in the page, and goes on with it there. */
 export async function goOnFlown({ page }: TestPage, answers: readonly Typed[], options: FlownOptions = {}) {
-  const events = await flown(answers, options)
+  const events = otherWords(await flown(answers, options), options.words ?? {})
   await page.getByRole('button', { name: 'Take your seat' }).waitFor()
   await page.evaluate(
     ([events, settings]) =>

@@ -7,6 +7,7 @@ import { serveModules } from './modules.ts'
 import { openPage, type TestPage } from './page.ts'
 
 type Channels = typeof import('../../src/adapters/voice/radioChannel.ts')
+type Flites = typeof import('../../src/adapters/voice/flite.ts')
 type Recordings = typeof import('../../src/adapters/voice/recording.ts')
 type Voices = typeof import('../../src/adapters/voice/chooseVoice.ts')
 
@@ -21,39 +22,61 @@ afterAll(async () => {
   await served.close()
 })
 
-/** The middle of all pitches (Hz) at which a role says the digits, by autocorrelation. */
-const pitchOf = (role: (typeof ROLES)[number]) =>
-  opened.page.evaluate(async (role) => {
-    const { fetchRecording } = await window.bring<Recordings>('/adapters/voice/recording.ts')
-    const { recording, bytes } = await fetchRecording(role)
-    const rate = 16_000
-    const buffer = await new OfflineAudioContext(1, 1, rate).decodeAudioData(bytes)
-    const samples = buffer.getChannelData(0)
-    const mark = samples.findIndex((sample) => Math.abs(sample) > 0.1)
-    const at = (ms: number) => Math.round(mark + ((ms - recording.markMs) * rate) / 1000)
-    const pitches: number[] = []
-    for (const word of ['one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine']) {
-      const [beginMs, lengthMs] = recording.clips[word] ?? [0, 0]
-      for (let from = at(beginMs); from + 800 < at(beginMs + lengthMs); from += 400) {
-        const frame = samples.subarray(from, from + 800)
-        const likeness = (lag: number) =>
-          frame.subarray(0, 800 - lag).reduce((sum, sample, place) => sum + sample * (frame[place + lag] ?? 0), 0)
-        const whole = likeness(0)
-        if (Math.sqrt(whole / 800) < 0.05) continue
-        const lags = Array.from({ length: rate / 60 - rate / 350 }, (_, step) => Math.round(rate / 350) + step)
-        const best = lags.reduce((most, lag) => (likeness(lag) > likeness(most) ? lag : most))
-        if (likeness(best) > whole / 2) pitches.push(rate / best)
+const DIGITS = ['one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine']
+
+/** The middle of all pitches (Hz) at which a role says the digits, by autocorrelation: recorded, or synthesised. */
+const pitchOf = (role: (typeof ROLES)[number], how: 'recorded' | 'synthesised') =>
+  opened.page.evaluate(
+    async ([role, how, digits]) => {
+      const { fetchRecording, fetchSynthesiser } = await window.bring<Recordings>('/adapters/voice/recording.ts')
+      const { createFlite } = await window.bring<Flites>('/adapters/voice/flite.ts')
+      const rate = 16_000
+
+      async function recorded() {
+        const { recording, bytes } = await fetchRecording(role)
+        const buffer = await new OfflineAudioContext(1, 1, rate).decodeAudioData(bytes)
+        const samples = buffer.getChannelData(0)
+        const mark = samples.findIndex((sample) => Math.abs(sample) > 0.1)
+        const at = (ms: number) => Math.round(mark + ((ms - recording.markMs) * rate) / 1000)
+        return digits.map((word) => {
+          const [beginMs, lengthMs] = recording.clips[word] ?? [0, 0]
+          return samples.subarray(at(beginMs), at(beginMs + lengthMs))
+        })
       }
-    }
-    return pitches.toSorted((one, other) => one - other)[Math.floor(pitches.length / 2)] ?? 0
-  }, role)
+      async function synthesised() {
+        const flite = await createFlite(await fetchSynthesiser(role))
+        return digits.map(flite.say)
+      }
+
+      const pitches: number[] = []
+      for (const word of await (how === 'recorded' ? recorded() : synthesised())) {
+        for (let from = 0; from + 800 < word.length; from += 400) {
+          const frame = word.subarray(from, from + 800)
+          const likeness = (lag: number) =>
+            frame.subarray(0, 800 - lag).reduce((sum, sample, place) => sum + sample * (frame[place + lag] ?? 0), 0)
+          const whole = likeness(0)
+          if (Math.sqrt(whole / 800) < 0.05) continue
+          const lags = Array.from({ length: rate / 60 - rate / 350 }, (_, step) => Math.round(rate / 350) + step)
+          const best = lags.reduce((most, lag) => (likeness(lag) > likeness(most) ? lag : most))
+          if (likeness(best) > whole / 2) pitches.push(rate / best)
+        }
+      }
+      return pitches.toSorted((one, other) => one - other)[Math.floor(pitches.length / 2)] ?? 0
+    },
+    [role, how, DIGITS] as const,
+  )
 
 test('no two roles speak at nearly the same pitch: they are more than two semitones apart', async () => {
   const pitches = []
-  for (const role of ROLES) pitches.push(await pitchOf(role))
+  for (const role of ROLES) pitches.push(await pitchOf(role, 'recorded'))
   const steps = pitches.toSorted((one, other) => one - other).map((hz) => 12 * Math.log2(hz))
   const apart = steps.slice(1).map((step, at) => step - (steps[at] ?? 0))
   expect(Math.min(...apart)).toBeGreaterThan(2)
+})
+
+test.each(ROLES)('%s is synthesised at the pitch at which it was recorded, within half a semitone', async (role) => {
+  const [recorded, synthesised] = [await pitchOf(role, 'recorded'), await pitchOf(role, 'synthesised')]
+  expect(Math.abs(12 * Math.log2(synthesised / recorded))).toBeLessThan(0.5)
 })
 
 test('the recording of a role is fetched when it first speaks', async () => {

@@ -4,6 +4,7 @@ import { afterEach, describe, expect, inject, test } from 'vitest'
 import type { SpokenAnswer } from '../audio/departure.ts'
 import { CONTINUE, FROM_THE_TOP, GO_BACK, LEAVE_OPEN, NO_LIGHT_UP, STAND_BY } from '../audio/run.ts'
 import { type FlownOptions, goOnFlown } from './flown.ts'
+import { loudestWhile } from './listen.ts'
 import { openPage, type PageOptions, type TestPage } from './page.ts'
 import { type Pilot, pilotAt } from './pilot.ts'
 
@@ -85,6 +86,26 @@ describe('at the line', () => {
     await pilot.listened()
     expect(await pilot.said()).toContain('Below the line. Doors?')
   })
+})
+
+test('words that have no clip are spoken all the same, and the ear takes nothing of them for an answer', async () => {
+  opened = await openPage({ address: inject('address'), echo: 1 })
+  const { page, requests, errors } = opened
+  await goOnFlown(opened, FIGURES.slice(0, 1), { words: { 'zero fuel weight': 'cargo hood weight' } })
+  const pilot = pilotAt(opened)
+  await pilot.listened()
+  await loudestWhile(page, async () => {
+    await pilot.type('say again')
+    await page.waitForFunction(() => window.loudest > 0.2)
+  })
+  await pilot.listened()
+  expect(requests.filter((url) => /otherseat-[^/]*\.wasm/.test(url))).toHaveLength(1)
+  expect(await page.getByText('The voice cannot be heard').count()).toBe(0)
+  expect(await heard(pilot)).toEqual([])
+  expect(await sayUntil(pilot, { file: 'zfw-preliminary' }, 'answered')).toMatchObject({
+    judgement: { verdict: 'correct' },
+  })
+  expect(errors()).toEqual([])
 })
 
 describe('an interruption', () => {

@@ -5,6 +5,7 @@ import type { Served } from '../../src/build/serve.ts'
 import { loudestWhile } from './listen.ts'
 import { serveModules } from './modules.ts'
 import { openPage, type TestPage } from './page.ts'
+import { until } from './until.ts'
 
 type Voices = typeof import('../../src/adapters/voice/chooseVoice.ts')
 type Recordings = typeof import('../../src/adapters/voice/recording.ts')
@@ -38,6 +39,9 @@ const speak = (text: string, cancelAfterMs?: number) =>
     [text, cancelAfterMs] as const,
   )
 
+/** Of which roles it was fetched. (A module that only names the file has more behind the name.) */
+const synthesisers = () => opened.requests.flatMap((url) => /(\w+)\.wasm(?!\?import)/.exec(url)?.[1] ?? [])
+
 describe('where the browser has no voice', () => {
   test('the embedded one speaks, and is heard', async () => {
     const level = await loudestWhile(opened.page, async () => {
@@ -54,9 +58,35 @@ describe('where the browser has no voice', () => {
     expect(lengthMs).toBeGreaterThan(4_500)
   })
 
-  test('a text with a word that is not recorded is not spoken in part', async () => {
+  test('a sentence with a word that is not recorded is synthesised, and heard; nothing is loaded for it before', async () => {
+    expect((await speak('I heard, five six up.')).outcome).toBe('spoken')
+    expect(synthesisers()).toEqual([])
     const level = await loudestWhile(opened.page, async () => {
-      expect(await speak('I heard, five xylophones up.')).toMatchObject({ outcome: 'failed' })
+      const spoken = await speak('I heard, five xylophones up. Canopy jettison handle, pinned and safely stowed?')
+      expect(spoken).toMatchObject({ outcome: 'spoken', name: 'embedded' })
+      expect(spoken.lengthMs).toBeGreaterThan(3_000)
+    })
+    expect(level).toBeGreaterThan(0.2)
+    expect(synthesisers()).toEqual(['otherseat'])
+    expect(opened.errors()).toEqual([])
+  })
+
+  test('it is loaded ahead where it will be needed, and only there', async () => {
+    const loads = (texts: readonly string[]) =>
+      opened.page.evaluate(async (texts) => {
+        const { createVoice } = await window.bring<Voices>('/adapters/voice/chooseVoice.ts')
+        await createVoice({ settings: () => ({ voice: '', rate: 1, radioSound: false }) }).wake(texts)
+      }, texts)
+    await loads(['takeoff trim'])
+    expect(synthesisers()).toEqual([])
+    await loads(['takeoff trim', 'canopy jettison handle'])
+    await until(() => synthesisers().length > 0, 60_000)
+    expect(synthesisers()).toEqual(['otherseat'])
+  })
+
+  test('a sentence with a word that has no sound is not spoken in part', async () => {
+    const level = await loudestWhile(opened.page, async () => {
+      expect(await speak('I heard, five 漢字 up.')).toMatchObject({ outcome: 'failed' })
     })
     expect(level).toBeLessThan(0.002)
   })

@@ -10,6 +10,8 @@ import { type BrowserSpeaker, createBrowserVoice, type Speaker } from './browser
 import { createEmbeddedVoice, type EmbeddedSpeaker } from './embeddedVoice.ts'
 import { fetchRecording } from './recording.ts'
 import { createSound, type Sound } from './sound.ts'
+import { createSynthesis } from './synthesis.ts'
+import { startSynthesis } from './synthesisThread.ts'
 import { playTone, untilVoiceMs } from './tones.ts'
 import type { Outcome } from './utterance.ts'
 
@@ -24,8 +26,8 @@ export interface VoiceSettings {
 }
 
 export interface AppVoice extends Voice {
-  /** To be called in a gesture: lets the page sound, and loads what the voice will need. */
-  wake(): Promise<void>
+  /** To be called in a gesture: lets the page sound, and loads what the voice will need, for these texts among others. */
+  wake(texts?: readonly string[]): Promise<void>
   /** Names of the browser's voices to choose from, once it has listed them. */
   browserVoices(): Promise<string[]>
 }
@@ -49,6 +51,7 @@ export function createVoice({ settings, clock = systemClock }: VoiceParts): AppV
       rate: () => settings().rate,
       onRadio: () => BY_RADIO[role] && settings().radioSound,
       load: () => fetchRecording(role),
+      synthesis: createSynthesis(() => startSynthesis(role)),
     })
   return joinVoices({ settings, clock, sound, browser, embeddedFor })
 }
@@ -113,9 +116,9 @@ export function joinVoices({ settings, clock, sound, browser, embeddedFor }: Joi
       playTone(context, name)
       await new Promise<void>((ended) => clock.after(untilVoiceMs(name), ended))
     },
-    async wake() {
+    async wake(texts = []) {
       await sound.running()
-      if (!(await wantsBrowser())) await embedded('otherseat').prepare()
+      if (!(await wantsBrowser())) await embedded('otherseat').prepare(texts)
     },
     async browserVoices() {
       return (await browser.isUsable()) ? browser.voices() : []

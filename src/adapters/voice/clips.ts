@@ -1,6 +1,6 @@
 /**
- * Which recorded clips make up a text: the fewest that cover all its words. A text with a word that has
- * no clip has none at all, for a sentence with a word left out may say something else.
+ * Which recorded clips make up a sentence: the fewest that cover all its words. A sentence with a word that has
+ * no clip has none at all, for with a word left out it may say something else.
  */
 
 import { sayCardinal, sayDigits } from '../../kernel/numbers/say.ts'
@@ -15,7 +15,7 @@ export interface Clip {
   readonly pauseMs: number
 }
 
-const PAUSE_MS = { word: 45, comma: 140, sentence: 320 } as const
+export const PAUSE_MS = { word: 45, comma: 140, sentence: 320 } as const
 
 /** The words of a text, lower case; numbers in figures become words. */
 export function plainWords(text: string): string[] {
@@ -38,25 +38,39 @@ function numberWords(figures: string): string {
   return fraction === undefined ? head : `${head} point ${sayDigits(fraction)}`
 }
 
+/**
+ * Sentence by sentence: the clips that make it up, or, where a word has none, the words of all of it as a synthesiser is to
+ * say them. Nothing to say has no sentences.
+ */
+export function sentencesOf(text: string, index: ClipIndex): readonly (readonly Clip[] | string)[] {
+  return text
+    .split(/(?<=[.?!])\s+/)
+    .map((sentence) =>
+      sentence
+        .split(/[,;:]\s+/)
+        .map(plainWords)
+        .filter(({ length }) => length > 0),
+    )
+    .filter(({ length }) => length > 0)
+    .map((parts) => clipsOf(parts, index) ?? parts.map((words) => words.join(' ')).join(', '))
+}
+
 /** Clips in order; undefined where a word has none, or where there is nothing to say. */
-export function clipsFor(text: string, index: ClipIndex): Clip[] | undefined {
-  const clips: Clip[] = []
-  for (const sentence of text.split(/(?<=[.?!])\s+/)) {
-    const words: string[] = []
-    const commas = new Set<number>()
-    for (const part of sentence.split(/[,;:]\s+/)) {
-      words.push(...plainWords(part))
-      commas.add(words.length)
-    }
-    const spans = fewest(words, index)
-    if (!spans) return undefined
-    for (const [from, to] of spans) {
-      const [beginMs, lengthMs] = index[words.slice(from, to).join(' ')] ?? [0, 0]
-      const pauseMs = to === words.length ? PAUSE_MS.sentence : commas.has(to) ? PAUSE_MS.comma : PAUSE_MS.word
-      clips.push({ beginMs, lengthMs, pauseMs })
-    }
-  }
-  return clips.length > 0 ? clips : undefined
+export function clipsFor(text: string, index: ClipIndex): readonly Clip[] | undefined {
+  const sentences = sentencesOf(text, index)
+  const clips = sentences.flatMap((sentence) => (typeof sentence === 'string' ? [] : [sentence]))
+  return clips.length > 0 && clips.length === sentences.length ? clips.flat() : undefined
+}
+
+/** Of a sentence in parts between its commas. */
+function clipsOf(parts: readonly (readonly string[])[], index: ClipIndex): readonly Clip[] | undefined {
+  const words = parts.flat()
+  const commas = new Set(parts.map((_, at) => parts.slice(0, at + 1).flat().length))
+  return fewest(words, index)?.map(([from, to]) => {
+    const [beginMs, lengthMs] = index[words.slice(from, to).join(' ')] ?? [0, 0]
+    const pauseMs = to === words.length ? PAUSE_MS.sentence : commas.has(to) ? PAUSE_MS.comma : PAUSE_MS.word
+    return { beginMs, lengthMs, pauseMs }
+  })
 }
 
 type Span = readonly [from: number, to: number]

@@ -1,15 +1,18 @@
 /**
- * A voice of our own, where the browser has none: recorded clips in one file, joined to sentences. It
- * ends exactly when the last clip has ended, and never says a sentence with a word left out. Each role has one.
+ * A voice of our own, where the browser has none: recorded clips in one file, joined to sentences, and sentences
+ * synthesised whole where a word has no clip. It ends exactly when the last piece has ended, and never says a sentence
+ * with a word left out. Each role has one.
  */
 
 import type { Role } from '../../kernel/pack/roles.ts'
 import type { Clock } from '../../ports.ts'
 import type { Speaker } from './browserVoice.ts'
-import { type Clip, type ClipIndex, clipsFor } from './clips.ts'
+import { type Clip, type ClipIndex, PAUSE_MS, sentencesOf } from './clips.ts'
 import { KEY_MS, openChannel } from './radioChannel.ts'
 import type { Sound } from './sound.ts'
 import { soundedAt } from './soundedAt.ts'
+import { RATE } from './speechSound.ts'
+import type { Synthesis } from './synthesis.ts'
 import { type Outcome, utter } from './utterance.ts'
 
 export interface Recording {
@@ -27,11 +30,13 @@ export interface EmbeddedVoiceParts {
   readonly onRadio?: () => boolean
   /** Fetches the recording and where its clips are. */
   readonly load: () => Promise<{ readonly recording: Recording; readonly bytes: ArrayBuffer }>
+  /** The same speaker, for what has no clips. */
+  readonly synthesis: Synthesis
 }
 
 export interface EmbeddedSpeaker extends Speaker {
-  /** Loads the recording ahead of the first word. */
-  prepare(): Promise<void>
+  /** Loads the recording ahead of the first word, and what it will take to say these texts. */
+  prepare(texts: readonly string[]): Promise<void>
 }
 
 interface Loaded {
@@ -41,8 +46,11 @@ interface Loaded {
   readonly shiftMs: number
 }
 
-/** The rate of the recording: decoding at the output's rate would take three times the memory. */
-const RATE = 16_000
+/** What sounds between two pauses: a clip of the recording, or a sentence. */
+interface Piece extends Clip {
+  readonly buffer: AudioBuffer
+}
+
 const MARK_LEVEL = 0.1
 const LATE_MS = 2_000
 
@@ -63,20 +71,30 @@ export function createEmbeddedVoice(parts: EmbeddedVoiceParts): EmbeddedSpeaker 
     try {
       const [voice, context] = await Promise.all([loaded(), parts.sound.running()])
       if (signal?.aborted) return 'cancelled'
-      const clips = clipsFor(text, voice.clips)
-      return clips && context ? await play(context, voice, clips, signal) : 'failed'
+      if (!context) return 'failed'
+      const pieces = await piecesOf(voice, text)
+      if (signal?.aborted) return 'cancelled'
+      return pieces.length > 0 ? await play(context, pieces, signal) : 'failed'
     } catch {
       return 'failed'
     }
   }
 
+  async function piecesOf({ clips, buffer, shiftMs }: Loaded, text: string): Promise<readonly Piece[]> {
+    const pieces = sentencesOf(text, clips).map(async (sentence) =>
+      typeof sentence === 'string'
+        ? [pieceOf(await parts.synthesis.say(sentence))]
+        : sentence.map((clip) => ({ ...clip, buffer, beginMs: Math.max(0, clip.beginMs + shiftMs) })),
+    )
+    return (await Promise.all(pieces)).flat()
+  }
+
   async function play(
     context: AudioContext,
-    voice: Loaded,
-    clips: readonly Clip[],
+    pieces: readonly Piece[],
     signal: AbortSignal | undefined,
   ): Promise<Outcome> {
-    const { sources, lengthMs, endsAt } = schedule(context, voice, clips, parts)
+    const { sources, lengthMs, endsAt } = schedule(context, pieces, parts)
     const { clock } = parts
     const outcome = await utter({
       ...{ clock, signal, withinMs: lengthMs + LATE_MS },
@@ -92,22 +110,38 @@ export function createEmbeddedVoice(parts: EmbeddedVoiceParts): EmbeddedSpeaker 
     return outcome
   }
 
-  return { speak, endedAt: () => endedAt, prepare: () => loaded().then(ignore, ignore) }
+  async function prepare(texts: readonly string[]): Promise<void> {
+    try {
+      const { clips } = await loaded()
+      if (texts.some((text) => sentencesOf(text, clips).some((sentence) => typeof sentence === 'string'))) {
+        parts.synthesis.prepare()
+      }
+    } catch {
+      // Who speaks tries again.
+    }
+  }
+
+  return { speak, endedAt: () => endedAt, prepare }
 }
 
-const ignore = () => undefined
+/** A whole sentence. */
+function pieceOf(samples: Float32Array<ArrayBuffer>): Piece {
+  const buffer = new AudioBuffer({ length: samples.length, sampleRate: RATE })
+  buffer.copyToChannel(samples, 0)
+  return { buffer, beginMs: 0, lengthMs: buffer.duration * 1000, pauseMs: PAUSE_MS.sentence }
+}
 
 /** Starts everything that is to sound; the last of the sources ends last. */
-function schedule(context: AudioContext, voice: Loaded, clips: readonly Clip[], parts: EmbeddedVoiceParts) {
+function schedule(context: AudioContext, pieces: readonly Piece[], parts: EmbeddedVoiceParts) {
   const rate = parts.rate()
-  const wholeMs = clips.reduce((sum, { lengthMs, pauseMs }) => sum + (lengthMs + pauseMs) / rate, 0)
-  const channel = parts.onRadio?.() ? openChannel(context, wholeMs - (clips.at(-1)?.pauseMs ?? 0) / rate) : undefined
+  const wholeMs = pieces.reduce((sum, { lengthMs, pauseMs }) => sum + (lengthMs + pauseMs) / rate, 0)
+  const channel = parts.onRadio?.() ? openChannel(context, wholeMs - (pieces.at(-1)?.pauseMs ?? 0) / rate) : undefined
   let atMs = channel ? KEY_MS : 20
   let endsAt = 0
-  const sources = clips.map(({ beginMs, lengthMs, pauseMs }) => {
-    const source = new AudioBufferSourceNode(context, { buffer: voice.buffer, playbackRate: rate })
+  const sources = pieces.map(({ buffer, beginMs, lengthMs, pauseMs }) => {
+    const source = new AudioBufferSourceNode(context, { buffer, playbackRate: rate })
     source.connect(channel?.input ?? context.destination)
-    source.start(context.currentTime + atMs / 1000, Math.max(0, beginMs + voice.shiftMs) / 1000, lengthMs / 1000)
+    source.start(context.currentTime + atMs / 1000, beginMs / 1000, lengthMs / 1000)
     endsAt = context.currentTime + (atMs + lengthMs / rate) / 1000
     atMs += (lengthMs + pauseMs) / rate
     return source
@@ -117,6 +151,7 @@ function schedule(context: AudioContext, voice: Loaded, clips: readonly Clip[], 
   return { sources: [...sources, ...(channel?.sources ?? [])], lengthMs: atMs, endsAt }
 }
 
+/** At the recording's own rate: decoding at the output's would take three times the memory. */
 async function decode({ clips, markMs }: Recording, bytes: ArrayBuffer): Promise<Loaded> {
   const buffer = await new OfflineAudioContext(1, 1, RATE).decodeAudioData(bytes)
   const mark = buffer.getChannelData(0).findIndex((sample) => Math.abs(sample) > MARK_LEVEL)

@@ -1,10 +1,10 @@
-/** Where the embedded voices' recordings are served; a role's is fetched only when that voice is to speak. */
+/** Where the embedded voices' recordings and synthesisers are served; a role's is fetched only when that voice is to speak. */
 
 import type { Role } from '../../kernel/pack/roles.ts'
 import type { Recording } from './embeddedVoice.ts'
 
 /** Files of their own, however small: what is written into the code the page may not fetch. */
-const FILES = import.meta.glob<string>('../../../audio/voice/*.{json,mp3}', {
+const FILES = import.meta.glob<string>('../../../audio/voice/*.{json,mp3,wasm}', {
   query: '?url&no-inline',
   import: 'default',
   eager: true,
@@ -16,6 +16,11 @@ export async function fetchRecording(role: Role): Promise<{ recording: Recording
     got(`${role}.mp3`).then((response) => response.arrayBuffer()),
   ])
   return { recording, bytes }
+}
+
+/** The synthesiser with the role's voice, as WebAssembly. */
+export async function fetchSynthesiser(role: Role): Promise<ArrayBuffer> {
+  return (await got(`${role}.wasm`)).arrayBuffer()
 }
 
 async function got(name: string): Promise<Response> {

@@ -23,7 +23,7 @@ function voices({ usable = true, browser = 'spoken', embedded = 'spoken', voice 
       const name = role === 'otherseat' ? 'embedded' : `embedded ${role}`
       if (role !== 'otherseat') said.push(`${name} made`)
       return {
-        prepare: async () => void said.push(`${name} prepared`),
+        prepare: async (texts) => void said.push(`${name} prepared for ${texts.join(', ')}`),
         endedAt: () => 17,
         speak: async (text) => {
           said.push(`${name}: ${text}`)
@@ -97,9 +97,9 @@ describe('which voice speaks', () => {
 
 test('after a gesture the recording is loaded where the embedded voice will be needed, and only there', async () => {
   const [with_, without] = [voices(), voices({ usable: false })]
-  await with_.joined.wake()
-  await without.joined.wake()
-  expect([with_.said, without.said]).toEqual([[], ['embedded prepared']])
+  await with_.joined.wake(['canopy'])
+  await without.joined.wake(['canopy'])
+  expect([with_.said, without.said]).toEqual([[], ['embedded prepared for canopy']])
 })
 
 test('a tone that cannot sound does not hold up the run', async () => {

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { type ClipIndex, clipsFor, plainWords } from '../../../src/adapters/voice/clips.ts'
+import { type ClipIndex, clipsFor, plainWords, sentencesOf } from '../../../src/adapters/voice/clips.ts'
 
 /** Each text is a clip; its place in the list is where it begins. */
 const indexOf = (...texts: string[]): ClipIndex =>
@@ -22,6 +22,27 @@ describe('a text in plain words', () => {
     ['set 1013.', 'set one zero one three'],
   ])('%s is said "%s"', (text, words) => {
     expect(plainWords(text).join(' ')).toBe(words)
+  })
+})
+
+describe('sentences of a text', () => {
+  const index = indexOf('takeoff trim', 'i heard', 'five', 'up')
+
+  test('a sentence that has all its clips keeps them, one that has not is said whole by the synthesiser', () => {
+    const [heard, trim] = sentencesOf('I heard, 5.2 UP. Takeoff trim?', index)
+    expect(heard).toBe('i heard, five point two up')
+    expect(trim).toMatchObject([{ beginMs: 0 }])
+  })
+
+  test.each([
+    ['QNH 1013, V1 xylophone', 'qnh one zero one three, v one xylophone'],
+    ['Canopy (jettison handle): pinned!', 'canopy jettison handle, pinned'],
+  ])('the synthesiser is given %s in plain words, as the clips were: "%s"', (text, words) => {
+    expect(sentencesOf(text, index)).toEqual([words])
+  })
+
+  test('nothing to say has none', () => {
+    expect(sentencesOf(' ... ', index)).toEqual([])
   })
 })
 

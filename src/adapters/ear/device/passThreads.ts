@@ -2,8 +2,8 @@
 
 import { proxy, type Remote, transfer } from 'comlink'
 import type { EarEvent } from '../../../ports.ts'
+import { loadThread } from '../../threads.ts'
 import { FIRST_PASS, type PassFrontEnds, SECOND_PASS } from '../recogniser/frontEnds.ts'
-import { loadThread } from '../threads.ts'
 import type { Model } from './modelFiles.ts'
 import type { FirstPassCalls, FirstPassWorker, PageCalls, PassModel, SecondPassWorker } from './passCalls.ts'
 import type { StoredProfiles } from './storedProfiles.ts'

@@ -2,8 +2,8 @@
 
 import { type Remote, wrap } from 'comlink'
 import type { Vocabulary } from '../../../kernel/hearing/hearable.ts'
+import { within } from '../../threads.ts'
 import type { WarpFactor } from '../recogniser/warp.ts'
-import { within } from '../threads.ts'
 import type { RecogniserAnywhere } from '../utterance/recogniser.ts'
 import type { SecondPassCalls } from './passCalls.ts'
 

@@ -1,7 +1,7 @@
 /** The second model as the first pass's thread asks it. A model that does not answer in time is done without from then on. */
 
 import { wrap } from 'comlink'
-import { within } from '../threads.ts'
+import { within } from '../../threads.ts'
 import type { Hypothesis } from '../utterance/hypothesis.ts'
 import type { TakeIn } from '../utterance/rescoring.ts'
 import type { RescorerCalls } from './rescorerCalls.ts'

@@ -1,8 +1,8 @@
 /** Starts the thread of the second model. */
 
 import { type ProxyMarked, type Remote, transfer } from 'comlink'
+import { loadThread } from '../../threads.ts'
 import { fetchRescorer } from '../device/modelFiles.ts'
-import { loadThread } from '../threads.ts'
 
 /** What the thread answers. */
 export interface RescorerWorker {
