@@ -4,6 +4,7 @@ import { useState } from 'preact/hooks'
 import { packHasPapers } from '../../../app/selectors.ts'
 import { STATUSES } from '../../../kernel/figures/model.ts'
 import { useActions, useApp } from '../../useApp.ts'
+import { DropArea } from '../shell/DropArea.tsx'
 
 /** By the look of it, since a paste has no name: braces are JSON, a first line with commas, semicolons or tabs and no colon is CSV. */
 export function nameForPaste(text: string): string {
@@ -25,27 +26,13 @@ function OwnSheet() {
   const actions = useActions()
   const hasPapers = useApp(packHasPapers)
   const [text, setText] = useState('')
-  const [isOver, setOver] = useState(false)
   const open = async (file: File | null | undefined) => {
     if (file) await actions.readInputs(await file.text(), file.name)
   }
   return (
     <details>
       <summary>Paste, drop or open a load sheet</summary>
-      {/* biome-ignore lint/a11y/noStaticElementInteractions: dropping is the pointer's shortcut for the file field inside */}
-      <div
-        class={`drop stack ${isOver ? 'over' : ''}`}
-        onDragOver={(event) => {
-          event.preventDefault()
-          setOver(true)
-        }}
-        onDragLeave={() => setOver(false)}
-        onDrop={(event) => {
-          event.preventDefault()
-          setOver(false)
-          void open(event.dataTransfer?.files[0])
-        }}
-      >
+      <DropArea onFiles={({ files }) => void open(files[0])}>
         <div class="field">
           <label for="sheet">Load sheet as YAML, JSON or CSV</label>
           <textarea
@@ -83,7 +70,7 @@ function OwnSheet() {
             onChange={(event) => void open(event.currentTarget.files?.[0])}
           />
         </div>
-      </div>
+      </DropArea>
     </details>
   )
 }

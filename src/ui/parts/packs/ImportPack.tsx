@@ -2,11 +2,11 @@
 
 import { useState } from 'preact/hooks'
 import { useActions } from '../../useApp.ts'
+import { DropArea } from '../shell/DropArea.tsx'
 import { chosenFiles, droppedFiles } from './handedFiles.ts'
 
 export function ImportPack() {
   const actions = useActions()
-  const [isOver, setOver] = useState(false)
   return (
     <section class="stack" aria-labelledby="import-pack">
       <h2 id="import-pack">Import a pack</h2>
@@ -14,21 +14,7 @@ export function ImportPack() {
         One zip of its folder, or its YAML files together: pack.yaml, figures.yaml, procedures.yaml, and tables.yaml,
         papers.yaml and the sheets of inputs where it has them. Nothing leaves this browser.
       </p>
-      {/* biome-ignore lint/a11y/noStaticElementInteractions: dropping is the pointer's shortcut for the file field inside */}
-      <div
-        class={`drop stack ${isOver ? 'over' : ''}`}
-        onDragOver={(event) => {
-          event.preventDefault()
-          setOver(true)
-        }}
-        onDragLeave={() => setOver(false)}
-        onDrop={(event) => {
-          event.preventDefault()
-          setOver(false)
-          const { dataTransfer } = event
-          if (dataTransfer) void droppedFiles(dataTransfer).then(actions.importPack)
-        }}
-      >
+      <DropArea onFiles={(data) => void droppedFiles(data).then(actions.importPack)}>
         <div class="field">
           <label for="pack-files">Choose files, or drop them or their folder here</label>
           <input
@@ -46,7 +32,7 @@ export function ImportPack() {
           />
         </div>
         <Paste />
-      </div>
+      </DropArea>
     </section>
   )
 }
