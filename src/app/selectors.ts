@@ -7,7 +7,14 @@ import type { AppState } from './store.ts'
 /** A run is on in this tab, flying or stopped by a bug. */
 export const hasRunOn = ({ run }: AppState): boolean => run?.status === 'running' || run?.status === 'stopped'
 
-/** Nothing is typed or taken from a sheet: there is nothing to enter. */
+/** Nothing is typed or taken from a sheet, where the pack has figures to enter. */
+export const isEntryMissing = (state: Pick<AppState, 'draft' | 'pack'>): boolean =>
+  isDraftEmpty(state) && hasEntries(state)
+
+const hasEntries = ({ pack }: Pick<AppState, 'pack'>): boolean =>
+  pack !== undefined &&
+  (pack.figures.stations.length > 0 || Object.values(pack.figures.declarations).some(({ input }) => input))
+
 export const isDraftEmpty = ({ draft: { values, loads, stated = {} } }: Pick<AppState, 'draft'>): boolean =>
   [values, loads, ...Object.values(stated)].every((one) => Object.keys(one).length === 0)
 

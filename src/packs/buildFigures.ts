@@ -83,7 +83,7 @@ function declarationOf(name: string, figure: FigureText): FigureDeclaration {
     spec: specOf(asOfKind(ofKind)),
     unit: measure && showUnit(measure),
     input: entered !== undefined || given !== undefined,
-    ...(entered && enteredOf(entered)),
+    ...(entered && enteredOf(entered, figure.kind === 'altimeter' ? measure : undefined)),
     ...(given && givenOf(given)),
     accept: accept && asAccept(accept),
     derived: derived && derivationOf(derived),
@@ -93,9 +93,22 @@ function declarationOf(name: string, figure: FigureText): FigureDeclaration {
   })
 }
 
-function enteredOf({ group, required, plausible, later, ...rest }: NonNullable<FigureText['entered']>) {
+/**
+ * Altimeter settings that are usual where the author does not say: nobody enters hectopascals in a field of inches. Just beyond the
+ * lowest and highest pressures at sea level on record (870 and 1084 hPa, from memory).
+ */
+const USUAL: Readonly<Partial<Record<Unit, NonNullable<FigureDeclaration['plausible']>>>> = {
+  hPa: { min: 850, max: 1090 },
+  inHg: { min: 25, max: 32.2 },
+}
+
+function enteredOf(
+  { group, required, plausible, later, ...rest }: NonNullable<FigureText['entered']>,
+  altimeterUnit: Unit | undefined,
+) {
   nothingMore(rest)
-  return { group, required, plausible: plausible && asBand(plausible), later: later && asLater(later) }
+  const usual = plausible ? asBand(plausible) : altimeterUnit && USUAL[altimeterUnit]
+  return { group, required, plausible: usual, later: later && asLater(later) }
 }
 
 const asRange = exactly<DealRange>()

@@ -197,6 +197,33 @@ describe('a pack of one’s own', () => {
     expect([only().name, await kept()]).toEqual(['Home wren', before])
   })
 
+  it('that is deleted by a double click can be brought back all the same', async () => {
+    const { actions, only, state } = tab()
+    await actions.importPack(OFFERED)
+    const { key } = only()
+    await Promise.all([actions.deletePack(key), actions.deletePack(key)])
+    expect(state().shelf.undoable).toBe('Wren was deleted.')
+    await actions.undoPacks()
+    expect(only().name).toBe('Wren')
+  })
+
+  it('without a figure to enter is flown all the same', async () => {
+    const { actions, only, state } = tab()
+    const constant = 'figures:\n  fuel: {label: fuel, kind: decimal, decimals: 0, constant: 24}\n'
+    const list =
+      '      - list: one\n        name: one\n        entries:\n          - {item: fuel, challenge: fuel, response: "<fuel>"}\n'
+    await actions.importPack(
+      offeredOf({
+        'pack.yaml': SMALL_PACK['pack.yaml'] ?? '',
+        'figures.yaml': constant,
+        'procedures.yaml': `phases:\n  - phase: start\n    name: Start\n    activities:\n${list}`,
+      }),
+    )
+    await actions.flyPack(only().key)
+    await actions.enterRevision()
+    expect(state()).toMatchObject({ screen: 'run', run: { status: 'running' } })
+  })
+
   it('is put aside where it was chosen and has changed since, unless figures were typed for it', async () => {
     const { actions, only, state } = tab()
     await actions.importPack(OFFERED)

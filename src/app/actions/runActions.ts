@@ -6,7 +6,7 @@ import type { ControllerParts, RunController } from '../run/controller.ts'
 import { type FromSheet, fromSheet } from '../run/revision.ts'
 import type { RunSession } from '../run/session.ts'
 import { findUnfinished } from '../run/unfinished.ts'
-import { hasEntryErrors, isDraftEmpty } from '../selectors.ts'
+import { hasEntryErrors, isEntryMissing } from '../selectors.ts'
 import { EMPTY_DRAFT } from '../store.ts'
 import type { RunActions } from './actions.ts'
 
@@ -45,7 +45,7 @@ export function runActions(parts: ControllerParts, controller: RunController, wa
     async enterRevision() {
       const { pack, draft } = store.getState()
       // A second click on the way would be a second revision.
-      if (!pack || isEntering || isDraftEmpty(store.getState()) || hasEntryErrors(store.getState())) return
+      if (!pack || isEntering || isEntryMissing(store.getState()) || hasEntryErrors(store.getState())) return
       isEntering = true
       try {
         wake()

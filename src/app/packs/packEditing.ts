@@ -10,7 +10,7 @@ import type { OwnPacks } from './ownPacks.ts'
 import type { EditedFile } from './shelfState.ts'
 
 /** After the last key: long enough for a word, short enough that nothing is lost that one remembers. */
-const REST_MS = 400
+const REST_MS = 150
 
 export interface PackEditing {
   open(key: string, path: string): Promise<void>

@@ -42,7 +42,7 @@ export function createPackImport({ store, own, undo, newKey, now }: PackImportPa
     const there = id === '' ? undefined : (await own.all()).find((one) => titleOf(one.files).id === id)
     show({ refused: '', told })
     if (!there) {
-      show({ asked: undefined })
+      show({ asked: undefined, told: [`${name || pack.label} is among your own packs now.`, ...told] })
       return add(pack)
     }
     waiting = { pack, there }

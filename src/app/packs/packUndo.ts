@@ -28,8 +28,10 @@ export function createUndo({ own, newKey, tell }: UndoParts): Undo {
         before = there
         return pack
       })
-      last = before && { before, after: pack }
-      tell(before ? words(titleOf(before.files).name || before.label) : '')
+      // Gone already: a second click must not take the way back.
+      if (!before) return
+      last = { before, after: pack }
+      tell(words(titleOf(before.files).name || before.label))
     },
     async back() {
       if (!last) return

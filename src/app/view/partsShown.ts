@@ -25,7 +25,11 @@ export function partsShown(pack: Pack, run: RunState): ShownPart[] {
   const { last } = run
   if (!last) return []
   const labelOf = labelling(pack, run, last)
-  return judgementShown(run, last).parts.map((part) => {
+  const { verdict, parts } = judgementShown(run, last)
+  // Of what was not understood nothing is known to be missing.
+  const known =
+    verdict === 'sayAgain' ? parts.filter(({ state, heard }) => state !== 'missing' || heard !== undefined) : parts
+  return known.map((part) => {
     const { kind, heard, lacks } = part
     const state = part.doubtful ? 'again' : part.state
     const isUnnamed = last.of === 'call' && kind === 'word' && state === 'ok'
@@ -62,13 +66,14 @@ function labelling(pack: Pack, run: RunState, { item: id, of }: LastAnswer): (pa
 }
 
 function byWording(pack: Pack, { wordings }: Response): (part: Part) => string {
-  return ({ name, kind, state }) =>
-    kind === 'figure' ? (pack.figures.declarations[name]?.label ?? name) : wordLabel(name, wordings, state)
+  return (part) =>
+    part.kind === 'figure' ? (pack.figures.declarations[part.name]?.label ?? part.name) : wordLabel(part, wordings)
 }
 
-/** A tag names its part; a part without one has only its own wording, which is shown once it was said. */
-function wordLabel(name: string, wordings: readonly string[], state: Part['state']): string {
-  if (!wordings.includes(name) || state === 'ok') return name
+/** A tag names its part; a part without one has only what was said, which is shown once it is right. */
+function wordLabel({ name, state, heard }: Part, wordings: readonly string[]): string {
+  if (!wordings.includes(name)) return name
+  if (state === 'ok') return heard ?? name
   return state === 'missing' ? 'the rest' : 'the state'
 }
 

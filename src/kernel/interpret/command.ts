@@ -30,9 +30,9 @@ export function correction({ evidence, rest }: Utterance): EventBody {
   return { type: 'commanded', command: 'correction', argument: textOf(rest.heard), evidence }
 }
 
-/** What Otherseat said last is put once more. */
+/** It answers nothing that was asked: what Otherseat said last is put once more, and the screen tells. */
 export function sayAgain({ evidence }: Utterance): EventBody {
-  return { type: 'commanded', command: 'sayAgain', evidence }
+  return { type: 'commanded', command: 'sayAgain', evidence, meant: true }
 }
 
 /** Why the open item is to be passed, as the answer to "say the reason"; undefined where it is no reason. */

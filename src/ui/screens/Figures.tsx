@@ -2,7 +2,7 @@
 
 import { useMemo } from 'preact/hooks'
 import { draftView } from '../../app/figures/draftView.ts'
-import { hasEntryErrors, isDraftEmpty } from '../../app/selectors.ts'
+import { hasEntryErrors, isEntryMissing } from '../../app/selectors.ts'
 import type { Pack } from '../../kernel/pack/checklist.ts'
 import { Changes } from '../parts/figures/Changes.tsx'
 import { ComputedValues } from '../parts/figures/ComputedValues.tsx'
@@ -97,7 +97,7 @@ function revisionWords(revision: number): string {
 function EnterBar({ revision }: { readonly revision: number }) {
   const actions = useActions()
   const isChanged = useApp((state) => state.past.length > 0)
-  const isEmpty = useApp(isDraftEmpty)
+  const isEmpty = useApp(isEntryMissing)
   const isWrong = useApp(hasEntryErrors)
   const why = isEmpty ? 'Type a figure or take a load sheet first.' : isWrong ? 'Correct the marked fields first.' : ''
   return (

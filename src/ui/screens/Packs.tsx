@@ -30,7 +30,12 @@ function AllPacks() {
           A pack is an aircraft with its figures, lists and procedures. Your own are kept in this browser and nowhere
           else: export what you would miss.
         </p>
-        {isRunOn && <p class="soft">A run is under way. It keeps the pack that it began with, whatever you do here.</p>}
+        {isRunOn && (
+          <p class="soft">
+            A run is under way. It keeps the pack that it began with, whatever you do here. To fly another, end it on
+            the start screen.
+          </p>
+        )}
         <PackNews />
       </div>
       <section class="stack" aria-labelledby="own-packs">

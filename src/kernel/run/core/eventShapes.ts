@@ -224,7 +224,7 @@ export const EVENT_FIELDS: {
   briefingEnded: { briefing: text, evidence },
   wordsShown: { turn: text, evidence },
   overheard: { evidence, watch: optional(text), meant: optional(flag), first: optional(text) },
-  commanded: { command: oneOf(RUN_COMMANDS), argument: optional(text), evidence },
+  commanded: { command: oneOf(RUN_COMMANDS), argument: optional(text), meant: optional(flag), evidence },
   confirmedByKey: { item: text, evidence, expected: values, revision: number },
   watchBegan: { watch: text, at: number, evidence },
   watchCalled: { watch: text, call: text, at: number, value: optional(value), inRange: optional(flag), evidence },

@@ -143,7 +143,13 @@ export interface EventFields {
     /** It was a call to another station, and this turn of a broadcast comes first. */
     readonly first?: string
   }
-  readonly commanded: { readonly command: RunCommand; readonly argument?: string; readonly evidence: Evidence }
+  readonly commanded: {
+    readonly command: RunCommand
+    readonly argument?: string
+    /** It was no command, but meant for the run, and nothing was made of it: the screen says so. */
+    readonly meant?: boolean
+    readonly evidence: Evidence
+  }
   /** A word item confirmed by key: logged as not read back. */
   readonly confirmedByKey: {
     readonly item: string

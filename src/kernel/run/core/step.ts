@@ -155,6 +155,7 @@ function overheard(pack: Pack, state: RunState, { watch, first, evidence }: RunE
 /** It stands until something is made of what the pilot says or does. */
 function notUnderstoodAfter({ notUnderstood }: RunState, event: RunEvent): string | undefined {
   if (event.type === 'overheard') return event.meant && event.first === undefined ? event.evidence.text : notUnderstood
+  if (event.type === 'commanded' && event.meant) return event.evidence.text
   return 'evidence' in event || event.type === 'figuresRevised' ? undefined : notUnderstood
 }
 

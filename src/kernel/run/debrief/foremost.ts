@@ -1,6 +1,5 @@
 /** What to take away from a run: three things at most, the gravest first, each of another kind; and what went well. */
 
-import { showValue } from '../../kinds/table.ts'
 import { ownOf } from '../../own.ts'
 import type { Pack } from '../../pack/checklist.ts'
 import type { Part } from '../../response/model.ts'
@@ -9,6 +8,7 @@ import type { DebriefList } from './debriefList.ts'
 import type { DebriefBriefing, DebriefExchange } from './debriefTalk.ts'
 import type { DebriefTry } from './debriefTry.ts'
 import { type DebriefWatch, deviationsOf } from './debriefWatch.ts'
+import { rightValues } from './rightValues.ts'
 import type { NotEnded, TooEarly } from './tally.ts'
 
 /** Gravest first. What can hurt somebody comes before what is wrong, that before what was left out, that before form. */
@@ -197,8 +197,9 @@ function rightOf(pack: Pack, { name, kind, state, expected }: Part): string[] {
   const label = declared?.label ?? name
   if (state === 'missing') return [`${label} was left out`]
   if (state !== 'wrong' || expected === undefined) return []
-  const shown = declared ? showValue({ ...declared.spec, value: expected }) : String(expected)
-  return [`${label}: ${shown} was right`]
+  if (!declared) return [`“${expected}” was right`]
+  const { spec, accept } = declared
+  return [`${label}: ${rightValues(spec, expected, accept)} was right`]
 }
 
 const saying = (text: string): { readonly said?: string } => (text === '' ? {} : { said: text })

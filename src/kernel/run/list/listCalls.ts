@@ -15,6 +15,7 @@ const OF_CALLS: ReadonlySet<Question['about']> = new Set(['outOfOrder', 'finalFi
 
 /** Any other open question is answered first, or put away in words. Throws where the pack does not have the list. */
 export function listCalled(pack: Pack, before: RunState, id: string): Step {
+  const { name } = listById(pack, id)
   const { question } = before
   if (question && !OF_CALLS.has(question.about)) {
     return sayAndListen(pack, { ...before, standingBy: false }, [], { prompt: true })
@@ -23,7 +24,7 @@ export function listCalled(pack: Pack, before: RunState, id: string): Step {
   if (waits) return waits
   const state = { ...before, standingBy: false }
   const { complete, called: begun } = listState(state, id)
-  if (complete) return sayAndListen(pack, state, [say.alreadyComplete(listById(pack, id).name)], { prompt: true })
+  if (complete) return sayAndListen(pack, state, [say.alreadyComplete(name)], { prompt: true })
   if (openList(state) === id) return sayAndListen(pack, { ...state, question: undefined }, [], { prompt: true })
   const next = begun ? undefined : comesFirst(pack, state, id)
   if (next === undefined) return inItsTurn(pack, state, id)

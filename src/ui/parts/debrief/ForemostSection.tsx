@@ -33,7 +33,7 @@ function OneThing({ one }: { readonly one: Foremost }) {
       {said !== undefined && <p>“{said}”</p>}
       <p>
         {why}
-        {more > 0 && <span class="soft"> {more === 1 ? 'Once more' : `${more} times more`} in this run.</span>}
+        {more > 0 && <span class="soft"> And {more} more of the kind in this run.</span>}
       </p>
     </>
   )

@@ -6,6 +6,7 @@ import type { Pack } from '../../../kernel/pack/checklist.ts'
 import type { Part } from '../../../kernel/response/model.ts'
 import { clockTime } from '../../../kernel/run/core/clockTime.ts'
 import type { DebriefTry } from '../../../kernel/run/debrief/debriefTry.ts'
+import { rightValues } from '../../../kernel/run/debrief/rightValues.ts'
 import { useApp } from '../../useApp.ts'
 import { Verdict } from '../run/Verdict.tsx'
 
@@ -38,5 +39,7 @@ function told(pack: Pack | undefined, { name, kind, read, heard, expected }: Par
   const figure = kind === 'figure' ? pack?.figures.declarations[name] : undefined
   const show = (value: Value) => (figure ? showValue({ ...figure.spec, value }) : String(value))
   const said = `said ${read === undefined ? (heard ?? 'nothing') : show(read)}`
-  return expected === undefined ? said : `${figure?.label ?? name}: ${said}, ${show(expected)} was right`
+  if (expected === undefined) return said
+  const right = figure ? rightValues(figure.spec, expected, figure.accept) : String(expected)
+  return `${figure?.label ?? name}: ${said}, ${right} was right`
 }

@@ -1,6 +1,6 @@
 /** The files of one's own pack, one at a time. */
 
-import { useEffect } from 'preact/hooks'
+import { useEffect, useRef } from 'preact/hooks'
 import type { EditedFile, PackEntry } from '../../../app/packs/shelfState.ts'
 import { isError } from '../../../kernel/problem.ts'
 import { useActions, useApp } from '../../useApp.ts'
@@ -14,11 +14,20 @@ export function PackEditor() {
   const entries = useApp((state) => state.shelf.entries)
   const actions = useActions()
   const entry = entries?.find(({ key }) => key === editing?.key)
+  const isUnsaved = useRef(false)
+  isUnsaved.current = editing?.isSaved === false
   useEffect(() => {
     const save = () => void actions.saveFile()
+    // A page that is closed or loaded anew at once: the browser asks first where the last words are not stored yet.
+    const hold = (event: BeforeUnloadEvent) => {
+      save()
+      if (isUnsaved.current) event.preventDefault()
+    }
     document.addEventListener('visibilitychange', save)
+    window.addEventListener('beforeunload', hold)
     return () => {
       document.removeEventListener('visibilitychange', save)
+      window.removeEventListener('beforeunload', hold)
       void actions.closeFile()
     }
   }, [actions])

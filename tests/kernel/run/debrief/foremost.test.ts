@@ -121,6 +121,17 @@ describe('what is to be remembered of a run', () => {
     expect(first?.why).toBe('Takeoff trim: 5.2 up was right; it looks like takeoff trim of the preliminary figures.')
   })
 
+  it('says of a value with limits which are right, and of a state how it is said', () => {
+    const load = { ...pack, figures: { ...pack.figures, declarations: { ...pack.figures.declarations } } }
+    const v1 = pack.figures.declarations.v1
+    if (!v1) throw new Error('no V one')
+    load.figures.declarations.v1 = { ...v1, accept: { min: 120, max: 130 } }
+    const lists = [list(item('V one', said(1, 'one three niner', WRONG)))]
+    expect(foremostIn(load, run({ lists }))[0]?.why).toBe('V one: 120 kt to 130 kt was right.')
+    const beacon = [list(item('beacon', said(1, 'beacon off', OPEN)))]
+    expect(foremostIn(pack, run({ lists: beacon }))[0]?.why).toBe('“on” was right.')
+  })
+
   it('tells a state, a bare "checked", a value shown and a key apart', () => {
     expect(kinds({ lists: [list(item('beacon', said(1, 'beacon off', OPEN)))] })).toEqual(['wrongState'])
     expect(kinds({ lists: [list(trim(said(1, 'set', VALUELESS)))] })).toEqual(['valueless'])

@@ -19,8 +19,18 @@ describe('words that nothing is made of', () => {
     expect(run.state).toMatchObject({ notUnderstood: 'hello', standingBy: true })
   })
 
-  it('of a room are not, but in a briefing they were meant', () => {
-    expect(begun().hear('banana').state.notUnderstood).toBeUndefined()
+  it('typed where something is asked are shown, and the question is put again', () => {
+    const run = begun().happen(call('start'))
+    expect(run.state.question).toBeDefined()
+    run.hear('banana', { by: 'typed' })
+    expect(run.state.notUnderstood).toBe('banana')
+    expect(run.state.question).toBeDefined()
+    run.hear('negative', { by: 'typed' })
+    expect(run.state.notUnderstood).toBeUndefined()
+  })
+
+  it('that the ear takes for other speech are not, but in a briefing they were meant', () => {
+    expect(begun().hear('banana', { by: 'voice', doubt: 'otherSpeech' }).state.notUnderstood).toBeUndefined()
     const run = talkRun().hear('request clearance').hear(WHOLE).hear('the weather is fine', { by: 'voice' })
     expect(run.state.notUnderstood).toBe('the weather is fine')
     run.hear('rejected takeoff', { by: 'voice' })
