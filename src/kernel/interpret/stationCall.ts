@@ -4,6 +4,7 @@ import { tokensOf } from '../numbers/tokens.ts'
 import type { Exchange, ExchangeTurn } from '../pack/exchange.ts'
 import { figuresFor } from '../pack/place.ts'
 import { judgeCall } from '../response/call.ts'
+import { HARMLESS, isStateWord } from '../response/lexicon.ts'
 import type { Judgement } from '../response/model.ts'
 import { NOTHING } from '../response/response.ts'
 import type { EventBody } from '../run/core/events.ts'
@@ -23,6 +24,8 @@ interface Candidate extends Transmission {
   readonly stage: Stage
   /** How many words of the call were said. */
   readonly shared: number
+  /** What it is about was named, besides a state that other things have as well. */
+  readonly isNamed: boolean
 }
 
 /** The call that fits best. */
@@ -52,23 +55,28 @@ function candidate(
   // Between the seats only what is in the figures counts: a station may not have said yet what it will say.
   const values = station.role === 'otherseat' ? state.values : saidValues(state)
   const figures = figuresFor(pack, values, response.figures)
-  const own = turnState(state, turn.id)
-  const judged = judgeCall({ ...judgedBy(utterance, turn, said, own.partsSoFar), response, figures })
-  const judgement = withOwed(judged, own)
+  const before = turnState(state, turn.id)
+  const judged = judgeCall({ ...judgedBy(utterance, turn, said, before.partsSoFar), response, figures })
+  const judgement = withOwed(judged, before)
   const words = new Set(said.heard.tokens.map(({ text }) => text))
-  const shared = tokensOf(response.text).filter(({ text }) => words.has(text)).length
-  return { turn, part: 'call', response, figures, judgement, stage, shared }
+  const own = tokensOf(response.text)
+  const shared = own.filter(({ text }) => words.has(text)).length
+  const things = own.filter(({ text }) => !isStateWord(text) && !HARMLESS.has(text))
+  const isNamed = things.length === 0 || things.some(({ text }) => words.has(text))
+  return { turn, part: 'call', response, figures, judgement, stage, shared, isNamed }
 }
 
 /** Of several that could be meant, the one whose own words were said. */
 function bestOf(candidates: readonly Candidate[]): Candidate | undefined {
-  const judged = candidates.toSorted((one, other) => other.shared - one.shared)
+  const sorted = candidates.toSorted((one, other) => other.shared - one.shared)
+  // "The tow bar's on" says nothing of the external power, which should be off.
+  const judged = sorted.filter(({ judgement, isNamed }) => isNamed || judgement.because !== 'state')
   const withVerdict = (verdict: Judgement['verdict'], ...stages: Stage[]) =>
     judged.find(({ judgement, stage }) => judgement.verdict === verdict && stages.includes(stage))
   return (
     withVerdict('correct', 'now', 'later') ??
     withVerdict('negative', 'now', 'done') ??
     withVerdict('incomplete', 'now', 'done') ??
-    judged.find(({ stage }) => stage === 'now')
+    sorted.find(({ stage }) => stage === 'now')
   )
 }

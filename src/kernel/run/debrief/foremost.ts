@@ -147,10 +147,14 @@ function turnsIn(pack: Pack, { exchanges }: Told): Found[] {
   )
 }
 
-/** What was said next was right: nothing was lost. */
+/** A second breath comes sooner than what is said after the station has asked. */
+const BREATH_MS = 6_000
+
+/** What was said next, at once, was right: nothing was lost. */
 function isGoneOn(one: DebriefTry, tries: readonly DebriefTry[]): boolean {
   const next = tries[tries.indexOf(one) + 1]
-  return next !== undefined && next.judgement.verdict !== 'negative' && next.judgement.verdict !== 'sayAgain'
+  if (next === undefined || next.t - one.t > BREATH_MS) return false
+  return next.judgement.verdict !== 'negative' && next.judgement.verdict !== 'sayAgain'
 }
 
 function listsIn({ lists, outOfOrder, notEnded }: Told): Found[] {

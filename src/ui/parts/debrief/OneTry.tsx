@@ -14,6 +14,7 @@ export function OneTry({ one }: { readonly one: DebriefTry }) {
   const { t, text, judgement, challengeRevision, revision, early, tooEarly } = one
   const pack = useApp((state) => state.pack)
   const wrong = judgement.parts.filter((part) => part.state === 'wrong')
+  const missing = judgement.verdict === 'incomplete' ? judgement.parts.filter((part) => part.state === 'missing') : []
   return (
     <li>
       <p>
@@ -28,12 +29,16 @@ export function OneTry({ one }: { readonly one: DebriefTry }) {
       {wrong.map((part) => (
         <p key={part.name}>{told(pack, part)}</p>
       ))}
+      {missing.length > 0 && <p>Left out: {missing.map((part) => labelOf(pack, part)).join(', ')}.</p>}
       {judgement.causes?.map(({ detail }) => (
         <p key={detail}>It looks like {detail}.</p>
       ))}
     </li>
   )
 }
+
+const labelOf = (pack: Pack | undefined, { name, kind }: Part) =>
+  (kind === 'figure' && pack?.figures.declarations[name]?.label) || name
 
 function told(pack: Pack | undefined, { name, kind, read, heard, expected }: Part): string {
   const figure = kind === 'figure' ? pack?.figures.declarations[name] : undefined

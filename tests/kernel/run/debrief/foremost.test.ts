@@ -140,9 +140,11 @@ describe('what is to be remembered of a run', () => {
   })
 
   it('leaves out a read-back in two breaths, and names what was lost for good', () => {
-    const rest = said(4, 'squawk two six one three', CORRECT)
+    const rest = said(4_000, 'squawk two six one three', CORRECT)
+    const asked = said(14_000, 'squawk two six one three', CORRECT)
     const first = said(3, 'cleared to willow lake', LACKING)
     expect(kinds({ exchanges: [exchange(turn('departure', {}, first, rest))] })).toEqual([])
+    expect(kinds({ exchanges: [exchange(turn('departure', {}, first, asked))] })).toEqual(['readBack'])
     const [lost] = foremostIn(pack, run({ exchanges: [exchange(turn('departure', {}, first))] }))
     expect(lost).toMatchObject({ kind: 'readBack', about: 'departure', why: 'Transponder was left out.' })
   })

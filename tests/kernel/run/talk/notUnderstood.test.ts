@@ -64,6 +64,23 @@ describe('the demo', () => {
   )
 
   it.each([
+    ["confirm the tow bar's on and steering pin's in", 'incomplete'],
+    ['pin in and tow bar connected?', 'sayAgain'],
+    ['external power on', 'negative'],
+    ['beacon off', 'negative'],
+  ])('takes "%s" for no state of a thing that it does not name', (text, verdict) => {
+    const crew = activity('crew')
+    if (crew.type !== 'exchange') throw new Error('the ground crew is an exchange')
+    const turns = crew.turns.map(({ interlocks: _, ...turn }) => turn)
+    let run = demoRun.begun(demo, [{ ...crew, turns }], from)
+    for (const call of ['parking brake set', 'external power off', 'disconnect the cable'])
+      run = demoRun.hear(run, call)
+    run = demoRun.hear(run, text)
+    expect(run.state.last?.judgement.verdict).toBe(verdict)
+    expect(run.state.turns['crew.power']?.status).toBe(text.includes('power') ? 'ahead' : 'done')
+  })
+
+  it.each([
     ['initially five thousand', 'level', 'ok'],
     ['initially six thousand', 'level', 'wrong'],
     ['climbing to five thousand', 'level', 'ok'],
