@@ -6,13 +6,14 @@ import { showValue } from '../../../src/kernel/kinds/table.ts'
 import type { Pack } from '../../../src/kernel/pack/checklist.ts'
 import { readBackOf } from '../../../src/kernel/pack/rests.ts'
 import { seeded } from '../../../src/kernel/seeded.ts'
+import { cases } from '../../cases.ts'
 import { dealtOf, settled } from './dealt.ts'
 import { packAt } from './marram.ts'
 
 // Many cases: how long they take says nothing.
 vi.setConfig({ testTimeout: 240_000, hookTimeout: 240_000 })
 
-const DEPARTURES = 1000
+const DEPARTURES = cases(1000)
 const SHEETS = ['wrongTotal', 'oldSheet']
 
 const shown = (set: FigureSet, name: string) => {

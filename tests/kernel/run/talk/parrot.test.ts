@@ -23,6 +23,7 @@ import { stationWords } from '../../../../src/kernel/run/talk/radio.ts'
 import { saidValues } from '../../../../src/kernel/run/talk/said.ts'
 import { scriptFor } from '../../../../src/kernel/run/talk/script.ts'
 import { exchangesOf, findTurn } from '../../../../src/kernel/run/talk/talk.ts'
+import { cases } from '../../../cases.ts'
 import { dealtOf, settled } from '../../figures/dealt.ts'
 import { packAt } from '../../figures/marram.ts'
 import { type Flown, happen, hear } from '../demoRun.ts'
@@ -98,12 +99,12 @@ const shown = (set: FigureSet | undefined, name: string) => {
   return figure ? showValue(figure) : undefined
 }
 
-describe.each(['marram', 'pair'])('in a thousand dealt departures of %s, after the final figures came in', (id) => {
+describe.each(['marram', 'pair'])('in dealt departures of %s, after the final figures came in', (id) => {
   let pack: Pack
   let dealt: Departure[]
   beforeAll(async () => {
     pack = await packAt(`checklists/${id}`)
-    dealt = dealtOf(pack, 1000)
+    dealt = dealtOf(pack, cases(1000))
   })
 
   test('a pilot who parrots the preliminary ones is wrong at the items that say another value now, and right at all others', () => {
@@ -137,7 +138,7 @@ describe.each(['marram', 'pair'])('in a thousand dealt departures of %s, after t
   })
 
   test('a pilot who says the final ones is right everywhere', () => {
-    for (const departure of dealt.slice(0, 200)) {
+    for (const departure of dealt.slice(0, cases(200))) {
       const { after } = flown(pack, flightOf(pack, departure, settled(pack, departure)))
       for (const list of listsOf(pack)) {
         for (const item of itemsOf(list, after.state.situation)) {
