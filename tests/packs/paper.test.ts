@@ -4,6 +4,8 @@ import { readdirSync, readFileSync } from 'node:fs'
 import fc from 'fast-check'
 import { describe, expect, it, test } from 'vitest'
 import { parseDocument } from 'yaml'
+import type { Figure } from '../../src/kernel/kinds/kind.ts'
+import { isRight } from '../../src/kernel/response/compare.ts'
 import { hypothesesOf } from '../../src/kernel/response/hypotheses.ts'
 import { judge } from '../../src/kernel/response/judge.ts'
 import { responseFrom } from '../../src/kernel/response/response.ts'
@@ -192,6 +194,62 @@ describe('a value', () => {
       '<altimeter> [hectopascals]',
     ])
     expect(draft.questions.some(({ line, text }) => line === 7 && /same value as in line 3/.test(text))).toBe(true)
+  })
+})
+
+describe('a limit', () => {
+  it.each([
+    ['BATTERY ..... ON, CHECK 24 V MIN', '(on) <battery> [volts]', 'min: 24', 24, 23],
+    ['BATTERY ..... 24 MIN', '<battery>', 'min: 24', 25, 23],
+    ['BATTERY ..... MIN 24', '<battery>', 'min: 24', 25, 23],
+    ['BATTERY ..... NOT LESS THAN 24 V', '<battery> [volts]', 'min: 24', 24, 23],
+    ['BATTERY ..... AT LEAST 24 V', '<battery> [volts]', 'min: 24', 28, 23],
+    ['NG ..... 52% OR ABOVE', '<ng> [percent]', 'min: 52', 60, 51],
+    ['FUEL ..... 980 LBS MINIMUM', '<fuel> [pounds]', 'min: 980', 1000, 970],
+    ['IMBALANCE ..... NOT MORE THAN 200 LBS', '<imbalance> [pounds]', 'max: 200', 200, 210],
+    ['ITT ..... MAX 740', '<itt>', 'max: 740', 740, 741],
+    ['PERSONS ..... 5 OR LESS', '<persons>', 'max: 5', 4, 6],
+    ['ITT ..... BELOW 685 C', '<itt> [degrees]', 'max: 684', 684, 685],
+    ['NG ..... ABOVE 52', '<ng>', 'min: 53', 53, 52],
+    ['OIL TEMPERATURE ..... 10 TO 99 C', '<oilTemperature> [degrees]', 'min: 10, max: 99', 99, 100],
+    ['OIL TEMPERATURE ..... BETWEEN 10 AND 99 C', '<oilTemperature> [degrees]', 'min: 10, max: 99', 10, 9],
+    ['CABIN ALTITUDE ..... ≤ 10,000 FT', '<cabinAltitude> [feet]', 'max: 10000', 10000, 10001],
+    ['CABIN ALTITUDE ..... < 10,000 FT', '<cabinAltitude> [feet]', 'max: 9999', 9900, 10000],
+  ])('%j is what is accepted, and asked about', (line, response, accept, right, wrong) => {
+    const { item, draft, questions, figures } = one(line)
+    expect(item?.response).toBe(response)
+    expect(figures).toContain(`accept: {${accept}}`)
+    expect(questions.join()).toMatch(/the least that is right|the most that is right|: right is/)
+    expect(problemsOf(draft)).toEqual([])
+    const { pack } = readPack(draft.files, '')
+    const [figure] = Object.values(pack?.figures.declarations ?? {})
+    if (!figure) throw new Error('no figure')
+    const { spec, accept: band } = figure
+    const isTaken = (value: number) => isRight({ ...spec, value: -1, accept: band } as Figure, value)
+    expect([right, wrong].map(isTaken)).toEqual([true, false])
+  })
+
+  it('that is itself wrong is told so', () => {
+    expect(one('ITT ..... BELOW 685 C').questions.join()).toContain('so 685 itself is refused')
+  })
+
+  it('of minutes is asked, where a time is', () => {
+    const { item, figures, questions } = one('TIMER ..... 24 MIN')
+    expect(item?.response).toBe('<timer> [minutes]')
+    expect(figures).not.toContain('accept')
+    expect(questions.join()).toContain('or is it the least that is right?')
+  })
+
+  it('that is filled in is a value, and asked about', () => {
+    const { item, questions } = one('FUEL ..... MIN ____ LBS')
+    expect(item?.response).toBe('<fuel> [pounds]')
+    expect(questions.join()).toContain('a limit is filled in here')
+  })
+
+  it('leaves what to do with a value unsaid, or free to be said', () => {
+    expect(one('TORQUE ..... SET 1,790').item?.response).toBe('[set] <torque>')
+    expect(one('OIL ..... CHECK 85 PSI').item?.response).toBe('<oil> [psi]')
+    expect(one('POWER ..... MAX').item?.response).toBe('max')
   })
 })
 

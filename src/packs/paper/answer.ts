@@ -10,6 +10,7 @@ import { parseResponse } from '../../kernel/response/response.ts'
 import { tooManyWays } from '../responseBounds.ts'
 import { ANSWER_WORDS, ASKS_FOR_VALUE, SHORT_FORMS, SPELLED } from './answerWords.ts'
 import { BLANK } from './cells.ts'
+import { isOrOfLimit } from './limits.ts'
 import type { Wanted } from './valueKind.ts'
 import { type ReadValue, valueAt } from './values.ts'
 
@@ -142,12 +143,7 @@ function partsOf(text: string, doubts: string[]): PartText[] {
     if (word === ',' || word === ';') close('and')
     else if (word === '/') {
       if (words.length > 0) slash(words.at(-1) ?? '', all[index + 1] ?? '')
-    } else if (
-      word.toLowerCase() === 'or' &&
-      words.length > 0 &&
-      !/^(more|less|above|below)$/i.test(all[index + 1] ?? '')
-    )
-      close('or')
+    } else if (word.toLowerCase() === 'or' && words.length > 0 && !isOrOfLimit(all[index + 1] ?? '')) close('or')
     else words.push(word === '&' || word === '+' ? 'and' : word)
   }
   close('and')
@@ -172,6 +168,9 @@ function apart(token: string, sign: string, index: number): string {
   return isInNumber ? sign : ` ${sign} `
 }
 
+/** Before a value: what to do with it, and no word of the answer. */
+const LOOKED_AT = new Set(['check', 'chk', 'verify', 'ensure', 'confirm', 'observe', 'read', 'note'])
+
 interface Said {
   readonly say: string
   /** Its words without values. */
@@ -191,6 +190,12 @@ function partSaid(text: string, asking: Asking, doubts: string[], unknown: strin
       at = value.end
       continue
     }
+    const word = (tokens[at] ?? '').toLowerCase()
+    if ((LOOKED_AT.has(word) || word === 'set') && valueAt(tokens, at + 1, { ...asking, context })?.wanted) {
+      if (word === 'set') made.push('[set]')
+      at++
+      continue
+    }
     const said = wordSaid(tokens[at] ?? '', asking, doubts, unknown)
     if (said !== '') {
       made.push(said)
@@ -201,10 +206,14 @@ function partSaid(text: string, asking: Asking, doubts: string[], unknown: strin
   return { say: made.join(' '), words }
 }
 
-function sayValue({ say, wanted }: ReadValue, { declare }: Asking, doubts: string[]): string {
+function sayValue({ say, wanted, isLimit }: ReadValue, { declare }: Asking, doubts: string[]): string {
   if (!wanted) return say
   const declared = declare(wanted)
   doubts.push(...declared.doubts)
+  if (isLimit)
+    doubts.push(
+      'a limit is filled in here, which a draft cannot compare with: the value itself is asked for; where the limit is the same each time, write accept: {min, max}',
+    )
   return say.replace('<>', `<${declared.name}>`)
 }
 
