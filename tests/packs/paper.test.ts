@@ -165,7 +165,7 @@ describe('a value', () => {
     ['SPEED ..... ____ KNOTS', '<speed> [knots]', /kind: speed/],
     ['ZERO FUEL WEIGHT .... ____ KG', '<zeroFuelWeight> [kilograms]', /kind: weight\n +unit: kg/],
     ['TAKEOFF TRIM .... ____ UNITS UP', '<takeoffTrim>', /kind: trim\n +decimals: 1/],
-    ['TAKEOFF TRIM .... __.__ UNITS', '<takeoffTrim>', /decimals: 2/],
+    ['TAKEOFF TRIM .... __.__ UNITS DOWN', '<takeoffTrim>', /kind: trim\n +decimals: 2/],
     ['ALTIMETERS ..... QNH ____', 'q n h <altimeters>', /kind: altimeter\n +unit: hPa/],
     ['ALTIMETERS ..... ____ IN HG', '<altimeters> [inches]', /unit: inHg/],
     ['TRANSPONDER ..... ____', '<transponder>', /kind: digits\n +length: 4\n +highest: 7/],
@@ -197,6 +197,55 @@ describe('a value', () => {
   })
 })
 
+describe('a unit on the paper', () => {
+  it.each([
+    ['TORQUE ..... ____ FT-LB', '<torque> [foot pounds]', 'ft lb'],
+    ['TORQUE ..... 1,790 FT-LBS', '<torque> [foot pounds]', 'ft lb'],
+    ['TORQUE ..... 1790 ft. lbs', '<torque> [foot pounds]', 'ft lb'],
+    ['TORQUE ..... 1865 FT-LB MAX', '<torque> [foot pounds]', 'ft lb'],
+    ['TORQUE ..... ____ Nm', '<torque> [newton meters]', 'N m'],
+    ['FUEL FLOW ..... ____ LB/HR', '<fuelFlow> [pounds per hour]', '"lb/h"'],
+    ['FUEL FLOW ..... 420 PPH', '<fuelFlow> [pounds per hour]', '"lb/h"'],
+    ['FUEL FLOW ..... ____ KG/H', '<fuelFlow> [kilograms per hour]', '"kg/h"'],
+    ['FUEL FLOW ..... 12.5 GPH', '<fuelFlow> [gallons per hour]', '"usgal/h"'],
+    ['PROP ..... 1900 RPM', '<prop> [rpm]', 'rpm'],
+    ['PROP RPM ..... 1750', '<propRpm>', 'rpm'],
+    ['BATTERY ..... 24V', '<battery> [volts]', 'V'],
+    ['BATTERY ..... 24 V DC', '<battery> [volts]', 'V'],
+    ['LOAD ..... ____ A', '<load> [amps]', 'A'],
+    ['OIL PRESSURE ..... 4.5 BAR', '<oilPressure> [bar]', 'bar'],
+    ['OIL TEMPERATURE ..... 60 DEG C', '<oilTemperature> [degrees]', 'C'],
+    ['MANIFOLD PRESSURE ..... ____ PSIG', '<manifoldPressure> [psi]', 'psi'],
+    ['ALTIMETER ..... ____ IN. HG', '<altimeter> [inches]', 'inHg'],
+  ])('of %j is that of the value', (line, response, unit) => {
+    const { item, draft, figures } = one(line)
+    expect(item?.response).toBe(response)
+    expect(figures).toContain(`    unit: ${unit}\n`)
+    expect(problemsOf(draft)).toEqual([])
+  })
+
+  it('of torque says nothing of weights', () => {
+    expect(one('TORQUE ..... ____ FT-LB').draft.files['pack.yaml']).toContain('does not settle the unit of weights')
+  })
+
+  it('that is missing is asked, and not guessed', () => {
+    const torque = one('TORQUE ..... 62')
+    expect(torque.figures).not.toContain('unit:')
+    expect(torque.questions.join()).toContain('in which unit?')
+    const altimeters = one('ALTIMETERS ..... ____ SET')
+    expect(altimeters.figures).not.toContain('hPa\n')
+    expect(altimeters.questions.join()).toContain('inches or hectopascals?')
+  })
+
+  it('of trim without a direction asks for none, and says so', () => {
+    const { item, figures, questions } = one('ELEVATOR TRIM ..... ____ UNITS, SET')
+    expect(item?.response).toBe('<elevatorTrim> (set)')
+    expect(figures).toMatch(/kind: decimal\n +decimals: 1\n +unit: trim/)
+    expect(questions.join()).toContain('the paper shows no direction')
+    expect(one('RUDDER TRIM ..... ____ UNITS RIGHT').figures).toMatch(/kind: trim\n +decimals: 1\n +axis: yaw/)
+  })
+})
+
 describe('a limit', () => {
   it.each([
     ['BATTERY ..... ON, CHECK 24 V MIN', '(on) <battery> [volts]', 'min: 24', 24, 23],
@@ -210,7 +259,7 @@ describe('a limit', () => {
     ['ITT ..... MAX 740', '<itt>', 'max: 740', 740, 741],
     ['PERSONS ..... 5 OR LESS', '<persons>', 'max: 5', 4, 6],
     ['ITT ..... BELOW 685 C', '<itt> [degrees]', 'max: 684', 684, 685],
-    ['NG ..... ABOVE 52', '<ng>', 'min: 53', 53, 52],
+    ['PERSONS ..... ABOVE 52', '<persons>', 'min: 53', 53, 52],
     ['OIL TEMPERATURE ..... 10 TO 99 C', '<oilTemperature> [degrees]', 'min: 10, max: 99', 99, 100],
     ['OIL TEMPERATURE ..... BETWEEN 10 AND 99 C', '<oilTemperature> [degrees]', 'min: 10, max: 99', 10, 9],
     ['CABIN ALTITUDE ..... ≤ 10,000 FT', '<cabinAltitude> [feet]', 'max: 10000', 10000, 10001],

@@ -45,7 +45,7 @@ export const PAPERS: Readonly<
       '6 start: carburettor heat ... cold',
       '7 start: throttle ... <throttle> <throttle2> [inches] open',
       '8 start: propeller area ... clear',
-      '9 start: oil pressure ... green within <oilPressure> sec',
+      '9 start: oil pressure ... green within <oilPressure> [seconds]',
       '11 start: line ... up',
       '12 start: time ... <time> [zulu]',
       '13 start: heading indicator ... aligned with runway',

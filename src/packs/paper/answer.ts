@@ -11,6 +11,7 @@ import { tooManyWays } from '../responseBounds.ts'
 import { ANSWER_WORDS, ASKS_FOR_VALUE, SHORT_FORMS, SPELLED } from './answerWords.ts'
 import { BLANK } from './cells.ts'
 import { isOrOfLimit } from './limits.ts'
+import { withUnitTokens } from './unitTokens.ts'
 import type { Wanted } from './valueKind.ts'
 import { type ReadValue, valueAt } from './values.ts'
 
@@ -50,7 +51,7 @@ const NOT_TURNED = new Set(['both', 'none', 'neither', 'first', 'second', 'third
 
 export function answerOf(written: string, asking: Asking): Answer {
   const doubts: string[] = []
-  const { text, asides } = withoutAsides(written)
+  const { text, asides } = withoutAsides(withUnitTokens(written))
   for (const aside of asides) doubts.push(`"(${aside})" is not said here; if it should be, write it into the response`)
   const low = text.toLowerCase()
   if (AS_REQUIRED.some((one) => ` ${low} `.includes(` ${one} `))) {

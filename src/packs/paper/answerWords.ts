@@ -105,6 +105,19 @@ export interface WrittenUnit {
     | 'count'
     | 'level'
     | 'inches'
+    | 'torque'
+    | 'newtonMetres'
+    | 'poundsAnHour'
+    | 'kilogramsAnHour'
+    | 'litresAnHour'
+    | 'gallonsAnHour'
+    | 'psi'
+    | 'bar'
+    | 'volts'
+    | 'amps'
+    | 'rpm'
+    | 'minutes'
+    | 'seconds'
 }
 
 const unit = (said: string, dimension: WrittenUnit['dimension'], ...written: string[]) =>
@@ -130,10 +143,19 @@ export const UNITS_WRITTEN: ReadonlyMap<string, WrittenUnit> = new Map([
   ...unit('mach', 'mach', 'mach'),
   ...unit('degrees', 'degrees', '°', 'deg', 'degs', 'degree', 'degrees'),
   ...unit('zulu', 'time', 'utc', 'z', 'zulu'),
-  ...unit('psi', 'count', 'psi'),
-  ...unit('volts', 'count', 'v', 'volt', 'volts', 'vdc'),
-  ...unit('amps', 'count', 'a', 'amp', 'amps'),
-  ...unit('rpm', 'count', 'rpm'),
-  ...unit('minutes', 'count', 'mins', 'minutes'),
+  ...unit('foot pounds', 'torque', 'ftlb'),
+  ...unit('newton meters', 'newtonMetres', 'newtonm'),
+  ...unit('pounds per hour', 'poundsAnHour', 'pph'),
+  ...unit('kilograms per hour', 'kilogramsAnHour', 'kgph'),
+  ...unit('liters per hour', 'litresAnHour', 'lph'),
+  ...unit('gallons per hour', 'gallonsAnHour', 'gph'),
+  ...unit('feet per minute', 'count', 'fpm'),
+  ...unit('psi', 'psi', 'psi'),
+  ...unit('bar', 'bar', 'bar', 'bars'),
+  ...unit('volts', 'volts', 'v', 'volt', 'volts', 'vdc', 'vac'),
+  ...unit('amps', 'amps', 'a', 'amp', 'amps', 'ampere', 'amperes'),
+  ...unit('rpm', 'rpm', 'rpm'),
+  ...unit('minutes', 'minutes', 'mins', 'minutes', 'minute'),
+  ...unit('seconds', 'seconds', 'sec', 'secs', 'second', 'seconds'),
   ...unit('persons', 'count', 'pob', 'pax', 'persons', 'souls'),
 ])

@@ -9,6 +9,7 @@ import { answerOf } from './answer.ts'
 import { idFrom, spoken } from './names.ts'
 import type { Doubt, Paper, PaperItem, PaperList } from './paper.ts'
 import { readPaper } from './readPaper.ts'
+import { withUnitTokens } from './unitTokens.ts'
 import type { Wanted } from './valueKind.ts'
 import {
   type DraftFigure,
@@ -83,7 +84,7 @@ class Figures {
 function draftOf(paper: Paper, text: string, most: number): PackDraft {
   const doubts = fewOf(paper.doubts, most)
   const figures = new Figures()
-  const weight = weightUnit(text)
+  const weight = weightUnit(withUnitTokens(text))
   const lists = withinBounds(paper.lists, most, doubts)
   const [ids, names] = [new Set<string>(), new Set<string>()]
   const drafted = lists.map((list) => draftList(list, { figures, weight: weight.unit, ids, names }))

@@ -9,6 +9,7 @@ import { measureOf } from '../buildFigures.ts'
 import { NUMBERED, UNITS_WRITTEN } from './answerWords.ts'
 import { BLANK } from './cells.ts'
 import { type Limit, limitBefore, limitBehind } from './limits.ts'
+import { asWritten } from './unitTokens.ts'
 import { plainNumber, type ValueKind, valueKind, type Wanted } from './valueKind.ts'
 
 export interface ReadValue {
@@ -98,7 +99,11 @@ function unitAt(tokens: readonly string[], from: number, about: About) {
   }
   const isTrim = unit?.dimension === 'trim' || about.context.includes('trim') || about.context.includes('trims')
   const direction: string[] = []
-  while (isTrim && ['nose', 'up', 'down', 'anu', 'and', 'or', '/'].includes(low(end)) && direction.length < 4) {
+  while (
+    isTrim &&
+    ['nose', 'up', 'down', 'left', 'right', 'anu', 'and', 'or', '/'].includes(low(end)) &&
+    direction.length < 4
+  ) {
     direction.push(low(end))
     end++
   }
@@ -176,21 +181,20 @@ function numberAt(
     weight: about.weight,
   })
   const to = other?.value ?? number.to
-  const value = direction.includes('down') ? -number.value : number.value
+  const value = direction.includes('down') || direction.includes('left') ? -number.value : number.value
   const band = to === undefined ? undefined : { min: Math.min(value, to), max: Math.max(value, to) }
   const isLimited = band !== undefined || limit !== undefined
   const held = fitting(kind, band?.min ?? value, written, isLimited)
   if (!held) return undefined
   const accept = band ?? (limit && acceptOf(limit, value, held.kind))
   const constant = accept ? (accept.min ?? accept.max ?? held.constant) : held.constant
-  const shown = quoted(tokens.slice(start, end).join(' '))
+  const shown = quoted(asWritten(tokens.slice(start, end)))
   const doubts = [
     toldAs(shown, { kind: held.kind, value, ...(limit && !band && { limit }), ...(accept && { accept }) }),
   ]
   if (behind?.side === 'min' && !unit && behind.length === 1) doubts.push(`${shown}: or are minutes meant?`)
   if (isMinutes) doubts.push(`${shown} is taken for minutes; or is it the least that is right?`)
-  if (kind.spec.kind === 'trim' && direction.length === 0 && value !== 0)
-    doubts.push('the trim has no direction on the paper; it is taken for up')
+  if (held.kind === kind && kind.open && kind.called !== 'a whole number') doubts.push(kind.open)
   return {
     say: isMinutes ? '<> [minutes]' : say === '' ? '<>' : `<> [${say}]`,
     wanted: { label: about.challenge, kind: held.kind, constant, doubts, ...(accept && { accept }) },
