@@ -4,7 +4,7 @@ import { readdirSync, readFileSync } from 'node:fs'
 import fc from 'fast-check'
 import { describe, expect, it, test } from 'vitest'
 import { parseDocument } from 'yaml'
-import type { Figure } from '../../src/kernel/kinds/kind.ts'
+import type { Figure, Figures } from '../../src/kernel/kinds/kind.ts'
 import { isRight } from '../../src/kernel/response/compare.ts'
 import { hypothesesOf } from '../../src/kernel/response/hypotheses.ts'
 import { judge } from '../../src/kernel/response/judge.ts'
@@ -230,7 +230,7 @@ describe('a unit on the paper', () => {
 
   it('that is missing is asked, and not guessed', () => {
     const torque = one('TORQUE ..... 62')
-    expect(torque.figures).not.toContain('unit:')
+    expect(torque.figures).not.toMatch(/^ {4}unit:/m)
     expect(torque.questions.join()).toContain('in which unit?')
     const altimeters = one('ALTIMETERS ..... ____ SET')
     expect(altimeters.figures).not.toContain('hPa\n')
@@ -243,6 +243,37 @@ describe('a unit on the paper', () => {
     expect(figures).toMatch(/kind: decimal\n +decimals: 1\n +unit: trim/)
     expect(questions.join()).toContain('the paper shows no direction')
     expect(one('RUDDER TRIM ..... ____ UNITS RIGHT').figures).toMatch(/kind: trim\n +decimals: 1\n +axis: yaw/)
+  })
+})
+
+describe('names of speeds and of spools', () => {
+  it.each([
+    ['V SPEEDS ..... VR ____ KT, V2 ____ KT', '(V R <vr> [knots]) (V two <v2> [knots])'],
+    ['POWER ..... N1 ____', 'N one <n1>'],
+    ['POWER ..... NG ____', 'N G <ng>'],
+    ['SPEED ..... VREF', 'V ref'],
+  ])('in %j are written as they are said', (line, response) => {
+    expect(one(line).item?.response).toBe(response)
+    expect(problemsOf(one(line).draft)).toEqual([])
+  })
+
+  it('are so as what is asked for', () => {
+    expect(one('V2 ..... ____ KT').item?.challenge).toBe('V two')
+    expect(one('NG ..... 52%').item?.challenge).toBe('N G')
+    expect(one('NG ..... 52%').questions.join()).not.toContain('short form')
+  })
+
+  it.each([
+    ['v r eighty v two eighty five', 'correct'],
+    ['VR 80 V2 85', 'correct'],
+    ['v r eighty v two eighty four', 'negative'],
+    ['v r eighty', 'incomplete'],
+  ])('are understood as they are said: %j', (text, verdict) => {
+    const { item } = one('V SPEEDS ..... VR ____ KT, V2 ____ KT')
+    const { challenge = '', response = '', states = [] } = item ?? {}
+    const figures: Figures = { vr: { kind: 'speed', value: 80 }, v2: { kind: 'speed', value: 85 } }
+    const judged = judge({ challenge, response: responseFrom(response), states, figures, ...hypothesesOf({ text }) })
+    expect(judged.verdict).toBe(verdict)
   })
 })
 

@@ -8,7 +8,7 @@ import { quoted } from '../../kernel/quoted.ts'
 import { CONFIRMATIONS, isStateWord, statesBeside } from '../../kernel/response/lexicon.ts'
 import { parseResponse } from '../../kernel/response/response.ts'
 import { tooManyWays } from '../responseBounds.ts'
-import { ANSWER_WORDS, ASKS_FOR_VALUE, SHORT_FORMS, SPELLED } from './answerWords.ts'
+import { ANSWER_WORDS, ASKS_FOR_VALUE, NAMES_SAID, SHORT_FORMS, SPELLED } from './answerWords.ts'
 import { BLANK } from './cells.ts'
 import { isOrOfLimit } from './limits.ts'
 import { withUnitTokens } from './unitTokens.ts'
@@ -221,6 +221,8 @@ function sayValue({ say, wanted, isLimit }: ReadValue, { declare }: Asking, doub
 /** One word of the notation. */
 function wordSaid(token: string, { challenge }: Asking, doubts: string[], unknown: string[]): string {
   const low = token.toLowerCase()
+  const name = NAMES_SAID.get(low)
+  if (name !== undefined) return name
   const short = SHORT_FORMS.get(low.replace(/\.$/, ''))
   if (short !== undefined) doubts.push(`${quoted(token)} is said ${quoted(short)}`)
   const word = (short ?? low).replace(/[^\p{L}\p{N}'’ -]/gu, '')

@@ -2,7 +2,7 @@
 
 import type { Accept, KindSpec } from '../../kernel/kinds/kind.ts'
 import type { Unit } from '../../kernel/units.ts'
-import type { WrittenUnit } from './answerWords.ts'
+import { SPEED_NAMES, type WrittenUnit } from './answerWords.ts'
 
 /** A kind with the unit that figures.yaml names beside it, and how it is called for the author. */
 export interface ValueKind {
@@ -167,22 +167,7 @@ const RULES: readonly Rule[] = [
   },
   { words: ['runway', 'rwy'], kind: () => ({ spec: { kind: 'runway' }, called: 'a runway' }) },
   {
-    words: [
-      'v1',
-      'vr',
-      'v2',
-      'vref',
-      'vapp',
-      'vfto',
-      'vse',
-      'rotate',
-      'rotation',
-      'speed',
-      'speeds',
-      'airspeed',
-      'bug',
-      'bugs',
-    ],
+    words: [...SPEED_NAMES.keys(), 'rotate', 'rotation', 'speed', 'speeds', 'airspeed', 'bug', 'bugs'],
     kind: () => ({ spec: { kind: 'speed' }, called: 'a speed in knots' }),
   },
   { words: ['heading', 'hdg', 'course', 'track'], kind: () => HEADING },
@@ -205,7 +190,7 @@ const RULES: readonly Rule[] = [
     }),
   },
   {
-    words: ['n1', 'n2', 'ng', 'np', 'thrust', 'percent'],
+    words: ['n1', 'n2', 'n3', 'ng', 'np', 'nh', 'nl', 'thrust', 'percent'],
     kind: (shown) => ({
       spec: { kind: 'decimal', decimals: shown || 1, unit: 'percent' },
       unit: 'percent',

@@ -6,7 +6,7 @@ import { KINDS } from '../../kernel/kinds/kind.ts'
 import { quoted } from '../../kernel/quoted.ts'
 import { isStateWord } from '../../kernel/response/lexicon.ts'
 import { measureOf } from '../buildFigures.ts'
-import { NUMBERED, UNITS_WRITTEN } from './answerWords.ts'
+import { NAMES_SAID, NUMBERED, UNITS_WRITTEN } from './answerWords.ts'
 import { BLANK } from './cells.ts'
 import { type Limit, limitBefore, limitBehind } from './limits.ts'
 import { asWritten } from './unitTokens.ts'
@@ -30,7 +30,7 @@ interface About {
 }
 
 const COUNT_WORDS = ['zero', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine']
-const NAMED = new Set(['v1', 'vr', 'v2', 'vref', 'vapp', 'vfto', 'vse', 'n1', 'n2', 'zfw', 'tow', 'cg', 'qfe'])
+const NAMED = new Set([...NAMES_SAID.keys(), 'zfw', 'tow', 'cg', 'qfe'])
 /** Of a time, "min" is minutes. */
 const OF_TIME = ['time', 'timer', 'endurance', 'duration', 'elapsed', 'minutes', 'wait']
 
