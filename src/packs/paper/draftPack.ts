@@ -27,6 +27,8 @@ export interface PackDraft {
   /** By name: pack.yaml, figures.yaml, procedures.yaml. */
   readonly files: Readonly<Record<string, string>>
   readonly lists: readonly DraftList[]
+  /** False where one item stands for all, since the text has none. */
+  readonly hasItems: boolean
   /** In the order of the text; every guess that goes beyond it. */
   readonly questions: readonly Question[]
 }
@@ -128,7 +130,12 @@ function draftOf(paper: Paper, text: string, most: number): PackDraft {
     figures: figures.all,
     doubts,
   })
-  return { files, lists: drafted, questions: questions.toSorted((one, other) => one.line - other.line) }
+  return {
+    files,
+    lists: drafted,
+    hasItems: lists.length > 0,
+    questions: questions.toSorted((one, other) => one.line - other.line),
+  }
 }
 
 /** Kilograms or pounds, as the text has them. */
