@@ -3,7 +3,7 @@
 import { readdirSync, readFileSync } from 'node:fs'
 import fc from 'fast-check'
 import { describe, expect, it, test } from 'vitest'
-import { parseDocument } from 'yaml'
+import { parse, parseDocument } from 'yaml'
 import type { Figure, Figures } from '../../src/kernel/kinds/kind.ts'
 import { isRight } from '../../src/kernel/response/compare.ts'
 import { hypothesesOf } from '../../src/kernel/response/hypotheses.ts'
@@ -330,6 +330,31 @@ describe('a limit', () => {
     expect(one('TORQUE ..... SET 1,790').item?.response).toBe('[set] <torque>')
     expect(one('OIL ..... CHECK 85 PSI').item?.response).toBe('<oil> [psi]')
     expect(one('POWER ..... MAX').item?.response).toBe('max')
+  })
+})
+
+describe('the lines above all lists', () => {
+  it.each([
+    ['   SANDPIPER AIR\nCURLEW 208T   NORMAL CHECKLIST\nRev 4   12 MAR 26    Page 1'],
+    ['SANDPIPER AIR\nCURLEW 208T\nNORMAL CHECKLIST'],
+  ])('%j name the pack', (head) => {
+    const draft = draftPack(`${head}\n\nBEFORE START\n1. Beacon .... ON\n`)
+    expect(itemsOf(draft).map(({ challenge }) => challenge)).toEqual(['beacon'])
+    expect(draft.lists.map(({ name }) => name)).toEqual(['before start'])
+    expect(parse(draft.files['pack.yaml'] ?? '')).toMatchObject({
+      id: 'curlew208t',
+      name: 'Curlew 208T normal checklist',
+      aircraft: 'Curlew 208T',
+      operator: 'Sandpiper Air',
+    })
+    expect(askedIn(draft)).toEqual(expect.arrayContaining([1, 2]))
+    expect(problemsOf(draft)).toEqual([])
+  })
+
+  it('name none where they are of a list', () => {
+    const draft = draftPack('BEFORE START CHECKLIST\nBEACON .... ON\n')
+    expect(draft.lists.map(({ name }) => name)).toEqual(['before start'])
+    expect(draft.files['pack.yaml']).toContain('id: paperchecklist')
   })
 })
 

@@ -6,6 +6,7 @@ import type { Paper } from './paper.ts'
 import { paperText } from './paperText.ts'
 import { Reading } from './reading.ts'
 import { tablesIn } from './tablesIn.ts'
+import { titleLines } from './titleLines.ts'
 
 export function readPaper(source: string): Paper {
   const text = paperText(source)
@@ -26,10 +27,14 @@ export function readPaper(source: string): Paper {
   const isOfTable = (line: number) => tables.some((table) => line >= table.line && line <= table.last)
   const bare = text.lines.map((line) => (isOfTable(line.line) ? { ...line, text: '', indent: 0 } : line))
   const csv = csvLines(bare)
-  const lines = csv?.lines ?? knownLines(bare)
+  const head = csv ? undefined : titleLines(bare)
+  const ofHead = new Set([head?.title.line, head?.operator?.line, head?.aircraft?.line])
+  const below = bare.map((line) => (ofHead.has(line.line) ? { ...line, text: '', indent: 0 } : line))
+  reading.title = head?.title
+  const lines = csv?.lines ?? knownLines(below)
   reading.doubts.push(...(csv?.doubts ?? []))
   for (const [index, line] of lines.entries()) {
     reading.read(line, lines[index + 1])
   }
-  return reading.end()
+  return { ...reading.end(), ...(head && { head }) }
 }
