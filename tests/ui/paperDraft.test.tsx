@@ -2,7 +2,11 @@ import { cleanup, render, screen, within } from '@testing-library/preact'
 import userEvent from '@testing-library/user-event'
 import axe from 'axe-core'
 import { afterEach, expect, it, vi } from 'vitest'
+import type { Actions } from '../../src/app/actions/actions.ts'
+import type { PackEntry } from '../../src/app/packs/shelfState.ts'
+import { createAppStore } from '../../src/app/store.ts'
 import { PaperDraft } from '../../src/ui/parts/packs/PaperDraft.tsx'
+import { AppContext } from '../../src/ui/useApp.ts'
 
 const PAPER = 'BEFORE START\n\nBEACON .... ON\nFUEL .... ____ KG\nANTI-ICE .... AS REQUIRED\n'
 
@@ -11,12 +15,17 @@ afterEach(cleanup)
 async function drafted(text = PAPER) {
   const onTake = vi.fn()
   const user = userEvent.setup()
-  render(<PaperDraft onTake={onTake} />)
+  const app = { store: createAppStore({}), actions: {} as Actions }
+  render(
+    <AppContext.Provider value={app}>
+      <PaperDraft onTake={onTake} />
+    </AppContext.Provider>,
+  )
   const paper = screen.getByRole<HTMLTextAreaElement>('textbox', { name: 'Checklist as text' })
   await user.click(paper)
   await user.paste(text)
   await user.click(screen.getByRole('button', { name: 'Make a draft' }))
-  return { user, paper, onTake }
+  return { user, paper, onTake, ...app }
 }
 
 it('shows the items as they would be flown, and marks those that something is open about', async () => {
@@ -43,6 +52,20 @@ it('hands over the files as texts', async () => {
   const [files] = onTake.mock.calls[0] ?? []
   expect(Object.keys(files)).toEqual(['pack.yaml', 'figures.yaml', 'procedures.yaml'])
   expect(files['procedures.yaml']).toContain('challenge: beacon')
+})
+
+it('says where the pack is, or what is in its way, where it was taken', async () => {
+  const { user, store } = await drafted(`CURLEW 208T CHECKLIST\n\n${PAPER}`)
+  await user.click(screen.getByRole('button', { name: 'Take the draft' }))
+  expect(screen.queryByText(/among your own packs/)).toBeNull()
+  const entry = { id: 'curlew208t', isOwn: true } as PackEntry
+  const shelf = { ...store.getState().shelf, entries: [entry] }
+  store.setState({ shelf })
+  expect(
+    await screen.findByText(/^Curlew 208T checklist is among your own packs, with \d+ open questions\.$/),
+  ).toBeTruthy()
+  store.setState({ shelf: { ...shelf, asked: { name: 'Curlew', there: 'Curlew' } } })
+  expect(await screen.findByText(/is there already\. Choose at the top of this page/)).toBeTruthy()
 })
 
 const TABLE = 'Flap\tCG 20 %MAC\tCG 25 %MAC\n0\t6.2\t5.4\n10\t5.6\t4.8\n'

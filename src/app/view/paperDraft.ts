@@ -15,6 +15,9 @@ export interface DraftedItem {
 }
 
 export interface PaperDraftView {
+  /** Of the pack. */
+  readonly id: string
+  readonly name: string
   readonly lists: readonly { readonly name: string; readonly line: number; readonly items: readonly DraftedItem[] }[]
   readonly questions: readonly Question[]
   /** What `check` says of the draft; none, as a rule. */
@@ -27,11 +30,14 @@ export interface PaperDraftView {
 export function paperDraft(text: string): PaperDraftView {
   const tables = pastedTables(text)
   const { lists, questions, files, hasItems } = draftPack(text)
-  if (!hasItems && tables.length > 0) return { lists: [], questions: [], problems: [], files: undefined, tables }
+  if (!hasItems && tables.length > 0)
+    return { id: '', name: '', lists: [], questions: [], problems: [], files: undefined, tables }
   const { pack, problems } = readPack(files, '')
   const labelOf = (name: string) => pack?.figures.declarations[name]?.label ?? name
   const asked = new Set(questions.map(({ line }) => line))
   return {
+    id: pack?.id ?? '',
+    name: pack?.name ?? '',
     lists: lists.map(({ name, line, items }) => ({
       name,
       line,

@@ -121,8 +121,8 @@ function draftOf(paper: Paper, text: string, most: number): PackDraft {
       text: 'each list that stands under no other heading is a phase of its own here; put those of one phase together',
     })
   }
-  const title = paper.title && !paper.head && spoken(paper.title.text)
-  for (const doubt of (title && title.doubts) || []) doubts.push({ line: paper.title?.line ?? 1, text: doubt })
+  const title = paper.head ? undefined : paper.title && spoken(paper.title.text)
+  for (const doubt of title?.doubts ?? []) doubts.push({ line: paper.title?.line ?? 1, text: doubt })
   const { files, questions } = packTexts({
     title: paper.title?.text,
     head: paper.head,

@@ -4,6 +4,7 @@ import { useRef, useState } from 'preact/hooks'
 import { type DraftedItem, type PaperDraftView, paperDraft } from '../../../app/view/paperDraft.ts'
 import { Mark } from '../shell/Mark.tsx'
 import { Problems } from '../shell/Problems.tsx'
+import { DraftTaken } from './DraftTaken.tsx'
 import { PastedTableView } from './PastedTableView.tsx'
 
 export interface PaperDraftProps {
@@ -16,7 +17,13 @@ export function PaperDraft({ onTake }: PaperDraftProps) {
   const [text, setText] = useState('')
   const [drafted, setDrafted] = useState<{ readonly of: string; readonly view: PaperDraftView }>()
   const show = (line: number) => paper.current && showLine(paper.current, line)
+  const [taken, setTaken] = useState<PaperDraftView>()
   const files = drafted?.view.files
+  const take = () => {
+    if (!files) return
+    onTake(files)
+    setTaken(drafted.view)
+  }
   const isOld = drafted !== undefined && drafted.of !== text
   return (
     <section class="stack" aria-labelledby="from-paper">
@@ -50,11 +57,12 @@ export function PaperDraft({ onTake }: PaperDraftProps) {
               Make a draft
             </button>
             {files && (
-              <button type="button" class={isOld ? '' : 'first'} onClick={() => onTake(files)}>
+              <button type="button" class={isOld ? '' : 'first'} onClick={take}>
                 Take the draft
               </button>
             )}
           </div>
+          {taken && <DraftTaken id={taken.id} name={taken.name} questions={taken.questions.length} />}
           {isOld && <p class="soft">The text has changed since; make a new draft for what you changed.</p>}
         </div>
         {drafted && (
