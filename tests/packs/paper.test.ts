@@ -107,6 +107,7 @@ describe('an answer', () => {
     ['DOORS ..... SET / CHECKED', '(set) (checked)', /are both said/],
     ['ANTI-ICE ..... ON / OFF', 'on | off', /which of them is right, and when/],
     ['ANTI-ICE ..... AS REQUIRED', 'as required', /no answer that can be checked/],
+    ['POWER LEVER ..... IDLE, BETA AS REQD', 'idle beta as required', /no answer that can be checked/],
     ['FUEL PUMPS (2) .... ON', 'on', /"\(2\)" is not said here/],
     ['FUEL QUANTITY ..... STATE', 'state', /is a value said here/],
     ['DOORS ..... FLOOPED', 'flooped', /is "FLOOPED" what is said/],
@@ -135,6 +136,7 @@ describe('an answer', () => {
 describe('half an answer', () => {
   it.each([
     ['STANDBY BATTERY ..... NOT ARMED', 'armed'],
+    ['FUEL SELECTORS ..... BOTH ON', 'on'],
     ['MIXTURE ..... FULL RICH', 'rich'],
     ['MIXTURE ..... IDLE CUTOFF', 'idle'],
     ['DOORS ..... CLOSED AND LOCKED', 'closed'],

@@ -60,7 +60,7 @@ export function answerOf(written: string, asking: Asking): Answer {
     )
     const words = low
       .split(' ')
-      .map((word) => word.replace(/[^a-z' ]/g, ''))
+      .map((word) => word.replace(/[^a-z' ]/g, '').replace(/^(req|req'd|reqd|rqrd)$/, 'required'))
       .filter(Boolean)
     return { say: usable(words.join(' '), words, doubts), states: [], doubts }
   }
@@ -277,7 +277,7 @@ function usable(say: string, words: readonly string[], doubts: string[]): string
  */
 function isPlainState(words: readonly string[], challenge: string): boolean {
   const asked = challenge.toLowerCase().split(/[ ,]+/)
-  const isBeside = (word: string) => ['and', 'both', 'all'].includes(word) || asked.includes(word)
+  const isBeside = (word: string) => word === 'and' || asked.includes(word)
   const others = words.filter((word) => !isBeside(word))
   return others.every(isStateWord) && (others.length <= 1 || words.includes('and'))
 }
