@@ -94,6 +94,9 @@ it('keeps a table behind a checklist out of its items', async () => {
   expect(screen.getByRole('region', { name: 'List before start' }).querySelectorAll('li')).toHaveLength(3)
   expect(screen.getByText(/lines 7 to 9 are taken for a table/)).toBeTruthy()
   expect(screen.getByRole('region', { name: 'Table table' })).toBeTruthy()
+  expect(screen.getAllByRole('button', { name: 'Line 7' }).length).toBeGreaterThan(1)
+  const field = screen.getByRole<HTMLTextAreaElement>('textbox', { name: 'Text for tables.yaml of a pack' })
+  expect(field.value).toContain('# ? line 7: the table does not say the unit')
 })
 
 it('says so where the text has changed since', async () => {

@@ -31,9 +31,11 @@ export interface ShownAxis {
 export function pastedTables(text: string): PastedTable[] {
   const taken = new Set<string>()
   return tablesIn(text).flatMap((found) => {
-    const named = draftTable(found.text)
+    // Empty lines above it, so that its questions have the lines of the whole text.
+    const placed = '\n'.repeat(found.line - 1) + found.text
+    const named = draftTable(placed)
     const name = named && idFrom(named.name, taken, 'table')
-    const draft = name === named?.name ? named : draftTable(found.text, name)
+    const draft = name === named?.name ? named : draftTable(placed, name)
     if (!draft) return []
     const table = tableOf(draft)
     const cellsOf = (row: TableText['cells'][number]) => (Array.isArray(row) ? row : [row])
@@ -48,7 +50,7 @@ export function pastedTables(text: string): PastedTable[] {
         })),
         cells: table.cells.map((row) => cellsOf(row).map((cell) => (cell === null ? '' : String(cell)))),
         unit: table.unit === 'none' ? '' : showUnit(table.unit),
-        questions: draft.questions.map(({ line, text }) => ({ line: line + found.line - 1, text })),
+        questions: draft.questions,
         yaml: draft.yaml,
         example: exampleOf(draft.name, table),
       },
