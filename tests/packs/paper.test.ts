@@ -3,7 +3,9 @@
 import { readdirSync, readFileSync } from 'node:fs'
 import fc from 'fast-check'
 import { describe, expect, it, test } from 'vitest'
-import { parseDocument } from 'yaml'
+import { parse, parseDocument } from 'yaml'
+import type { Figure, Figures } from '../../src/kernel/kinds/kind.ts'
+import { isRight } from '../../src/kernel/response/compare.ts'
 import { hypothesesOf } from '../../src/kernel/response/hypotheses.ts'
 import { judge } from '../../src/kernel/response/judge.ts'
 import { responseFrom } from '../../src/kernel/response/response.ts'
@@ -105,6 +107,7 @@ describe('an answer', () => {
     ['DOORS ..... SET / CHECKED', '(set) (checked)', /are both said/],
     ['ANTI-ICE ..... ON / OFF', 'on | off', /which of them is right, and when/],
     ['ANTI-ICE ..... AS REQUIRED', 'as required', /no answer that can be checked/],
+    ['POWER LEVER ..... IDLE, BETA AS REQD', 'idle beta as required', /no answer that can be checked/],
     ['FUEL PUMPS (2) .... ON', 'on', /"\(2\)" is not said here/],
     ['FUEL QUANTITY ..... STATE', 'state', /is a value said here/],
     ['DOORS ..... FLOOPED', 'flooped', /is "FLOOPED" what is said/],
@@ -133,6 +136,7 @@ describe('an answer', () => {
 describe('half an answer', () => {
   it.each([
     ['STANDBY BATTERY ..... NOT ARMED', 'armed'],
+    ['FUEL SELECTORS ..... BOTH ON', 'on'],
     ['MIXTURE ..... FULL RICH', 'rich'],
     ['MIXTURE ..... IDLE CUTOFF', 'idle'],
     ['DOORS ..... CLOSED AND LOCKED', 'closed'],
@@ -163,7 +167,7 @@ describe('a value', () => {
     ['SPEED ..... ____ KNOTS', '<speed> [knots]', /kind: speed/],
     ['ZERO FUEL WEIGHT .... ____ KG', '<zeroFuelWeight> [kilograms]', /kind: weight\n +unit: kg/],
     ['TAKEOFF TRIM .... ____ UNITS UP', '<takeoffTrim>', /kind: trim\n +decimals: 1/],
-    ['TAKEOFF TRIM .... __.__ UNITS', '<takeoffTrim>', /decimals: 2/],
+    ['TAKEOFF TRIM .... __.__ UNITS DOWN', '<takeoffTrim>', /kind: trim\n +decimals: 2/],
     ['ALTIMETERS ..... QNH ____', 'q n h <altimeters>', /kind: altimeter\n +unit: hPa/],
     ['ALTIMETERS ..... ____ IN HG', '<altimeters> [inches]', /unit: inHg/],
     ['TRANSPONDER ..... ____', '<transponder>', /kind: digits\n +length: 4\n +highest: 7/],
@@ -192,6 +196,167 @@ describe('a value', () => {
       '<altimeter> [hectopascals]',
     ])
     expect(draft.questions.some(({ line, text }) => line === 7 && /same value as in line 3/.test(text))).toBe(true)
+  })
+})
+
+describe('a unit on the paper', () => {
+  it.each([
+    ['TORQUE ..... ____ FT-LB', '<torque> [foot pounds]', 'ft lb'],
+    ['TORQUE ..... 1,790 FT-LBS', '<torque> [foot pounds]', 'ft lb'],
+    ['TORQUE ..... 1790 ft. lbs', '<torque> [foot pounds]', 'ft lb'],
+    ['TORQUE ..... 1865 FT-LB MAX', '<torque> [foot pounds]', 'ft lb'],
+    ['TORQUE ..... ____ Nm', '<torque> [newton meters]', 'N m'],
+    ['FUEL FLOW ..... ____ LB/HR', '<fuelFlow> [pounds per hour]', '"lb/h"'],
+    ['FUEL FLOW ..... 420 PPH', '<fuelFlow> [pounds per hour]', '"lb/h"'],
+    ['FUEL FLOW ..... ____ KG/H', '<fuelFlow> [kilograms per hour]', '"kg/h"'],
+    ['FUEL FLOW ..... 12.5 GPH', '<fuelFlow> [gallons per hour]', '"usgal/h"'],
+    ['PROP ..... 1900 RPM', '<prop> [rpm]', 'rpm'],
+    ['PROP RPM ..... 1750', '<propRpm>', 'rpm'],
+    ['BATTERY ..... 24V', '<battery> [volts]', 'V'],
+    ['BATTERY ..... 24 V DC', '<battery> [volts]', 'V'],
+    ['LOAD ..... ____ A', '<load> [amps]', 'A'],
+    ['OIL PRESSURE ..... 4.5 BAR', '<oilPressure> [bar]', 'bar'],
+    ['OIL TEMPERATURE ..... 60 DEG C', '<oilTemperature> [degrees]', 'C'],
+    ['MANIFOLD PRESSURE ..... ____ PSIG', '<manifoldPressure> [psi]', 'psi'],
+    ['ALTIMETER ..... ____ IN. HG', '<altimeter> [inches]', 'inHg'],
+  ])('of %j is that of the value', (line, response, unit) => {
+    const { item, draft, figures } = one(line)
+    expect(item?.response).toBe(response)
+    expect(figures).toContain(`    unit: ${unit}\n`)
+    expect(problemsOf(draft)).toEqual([])
+  })
+
+  it('of torque says nothing of weights', () => {
+    expect(one('TORQUE ..... ____ FT-LB').draft.files['pack.yaml']).toContain('does not settle the unit of weights')
+  })
+
+  it('that is missing is asked, and not guessed', () => {
+    const torque = one('TORQUE ..... 62')
+    expect(torque.figures).not.toMatch(/^ {4}unit:/m)
+    expect(torque.questions.join()).toContain('in which unit?')
+    const altimeters = one('ALTIMETERS ..... ____ SET')
+    expect(altimeters.figures).not.toContain('hPa\n')
+    expect(altimeters.questions.join()).toContain('inches or hectopascals?')
+  })
+
+  it('of trim without a direction asks for none, and says so', () => {
+    const { item, figures, questions } = one('ELEVATOR TRIM ..... ____ UNITS, SET')
+    expect(item?.response).toBe('<elevatorTrim> (set)')
+    expect(figures).toMatch(/kind: decimal\n +decimals: 1\n +unit: trim/)
+    expect(questions.join()).toContain('the paper shows no direction')
+    expect(one('RUDDER TRIM ..... ____ UNITS RIGHT').figures).toMatch(/kind: trim\n +decimals: 1\n +axis: yaw/)
+  })
+})
+
+describe('names of speeds and of spools', () => {
+  it.each([
+    ['V SPEEDS ..... VR ____ KT, V2 ____ KT', '(V R <vr> [knots]) (V two <v2> [knots])'],
+    ['POWER ..... N1 ____', 'N one <n1>'],
+    ['POWER ..... NG ____', 'N G <ng>'],
+    ['SPEED ..... VREF', 'V ref'],
+  ])('in %j are written as they are said', (line, response) => {
+    expect(one(line).item?.response).toBe(response)
+    expect(problemsOf(one(line).draft)).toEqual([])
+  })
+
+  it('are so as what is asked for', () => {
+    expect(one('V2 ..... ____ KT').item?.challenge).toBe('V two')
+    expect(one('NG ..... 52%').item?.challenge).toBe('N G')
+    expect(one('NG ..... 52%').questions.join()).not.toContain('short form')
+  })
+
+  it.each([
+    ['v r eighty v two eighty five', 'correct'],
+    ['VR 80 V2 85', 'correct'],
+    ['v r eighty v two eighty four', 'negative'],
+    ['v r eighty', 'incomplete'],
+  ])('are understood as they are said: %j', (text, verdict) => {
+    const { item } = one('V SPEEDS ..... VR ____ KT, V2 ____ KT')
+    const { challenge = '', response = '', states = [] } = item ?? {}
+    const figures: Figures = { vr: { kind: 'speed', value: 80 }, v2: { kind: 'speed', value: 85 } }
+    const judged = judge({ challenge, response: responseFrom(response), states, figures, ...hypothesesOf({ text }) })
+    expect(judged.verdict).toBe(verdict)
+  })
+})
+
+describe('a limit', () => {
+  it.each([
+    ['BATTERY ..... ON, CHECK 24 V MIN', '(on) <battery> [volts]', 'min: 24', 24, 23],
+    ['BATTERY ..... 24 MIN', '<battery>', 'min: 24', 25, 23],
+    ['BATTERY ..... MIN 24', '<battery>', 'min: 24', 25, 23],
+    ['BATTERY ..... NOT LESS THAN 24 V', '<battery> [volts]', 'min: 24', 24, 23],
+    ['BATTERY ..... AT LEAST 24 V', '<battery> [volts]', 'min: 24', 28, 23],
+    ['NG ..... 52% OR ABOVE', '<ng> [percent]', 'min: 52', 60, 51],
+    ['FUEL ..... 980 LBS MINIMUM', '<fuel> [pounds]', 'min: 980', 1000, 970],
+    ['IMBALANCE ..... NOT MORE THAN 200 LBS', '<imbalance> [pounds]', 'max: 200', 200, 210],
+    ['ITT ..... MAX 740', '<itt>', 'max: 740', 740, 741],
+    ['PERSONS ..... 5 OR LESS', '<persons>', 'max: 5', 4, 6],
+    ['ITT ..... BELOW 685 C', '<itt> [degrees]', 'max: 684', 684, 685],
+    ['PERSONS ..... ABOVE 52', '<persons>', 'min: 53', 53, 52],
+    ['OIL TEMPERATURE ..... 10 TO 99 C', '<oilTemperature> [degrees]', 'min: 10, max: 99', 99, 100],
+    ['OIL TEMPERATURE ..... BETWEEN 10 AND 99 C', '<oilTemperature> [degrees]', 'min: 10, max: 99', 10, 9],
+    ['CABIN ALTITUDE ..... ≤ 10,000 FT', '<cabinAltitude> [feet]', 'max: 10000', 10000, 10001],
+    ['CABIN ALTITUDE ..... < 10,000 FT', '<cabinAltitude> [feet]', 'max: 9999', 9900, 10000],
+  ])('%j is what is accepted, and asked about', (line, response, accept, right, wrong) => {
+    const { item, draft, questions, figures } = one(line)
+    expect(item?.response).toBe(response)
+    expect(figures).toContain(`accept: {${accept}}`)
+    expect(questions.join()).toMatch(/the least that is right|the most that is right|: right is/)
+    expect(problemsOf(draft)).toEqual([])
+    const { pack } = readPack(draft.files, '')
+    const [figure] = Object.values(pack?.figures.declarations ?? {})
+    if (!figure) throw new Error('no figure')
+    const { spec, accept: band } = figure
+    const isTaken = (value: number) => isRight({ ...spec, value: -1, accept: band } as Figure, value)
+    expect([right, wrong].map(isTaken)).toEqual([true, false])
+  })
+
+  it('that is itself wrong is told so', () => {
+    expect(one('ITT ..... BELOW 685 C').questions.join()).toContain('so 685 itself is refused')
+  })
+
+  it('of minutes is asked, where a time is', () => {
+    const { item, figures, questions } = one('TIMER ..... 24 MIN')
+    expect(item?.response).toBe('<timer> [minutes]')
+    expect(figures).not.toContain('accept')
+    expect(questions.join()).toContain('or is it the least that is right?')
+  })
+
+  it('that is filled in is a value, and asked about', () => {
+    const { item, questions } = one('FUEL ..... MIN ____ LBS')
+    expect(item?.response).toBe('<fuel> [pounds]')
+    expect(questions.join()).toContain('a limit is filled in here')
+  })
+
+  it('leaves what to do with a value unsaid, or free to be said', () => {
+    expect(one('TORQUE ..... SET 1,790').item?.response).toBe('[set] <torque>')
+    expect(one('OIL ..... CHECK 85 PSI').item?.response).toBe('<oil> [psi]')
+    expect(one('POWER ..... MAX').item?.response).toBe('max')
+  })
+})
+
+describe('the lines above all lists', () => {
+  it.each([
+    ['   SANDPIPER AIR\nCURLEW 208T   NORMAL CHECKLIST\nRev 4   12 MAR 26    Page 1'],
+    ['SANDPIPER AIR\nCURLEW 208T\nNORMAL CHECKLIST'],
+  ])('%j name the pack', (head) => {
+    const draft = draftPack(`${head}\n\nBEFORE START\n1. Beacon .... ON\n`)
+    expect(itemsOf(draft).map(({ challenge }) => challenge)).toEqual(['beacon'])
+    expect(draft.lists.map(({ name }) => name)).toEqual(['before start'])
+    expect(parse(draft.files['pack.yaml'] ?? '')).toMatchObject({
+      id: 'curlew208t',
+      name: 'Curlew 208T normal checklist',
+      aircraft: 'Curlew 208T',
+      operator: 'Sandpiper Air',
+    })
+    expect(askedIn(draft)).toEqual(expect.arrayContaining([1, 2]))
+    expect(problemsOf(draft)).toEqual([])
+  })
+
+  it('name none where they are of a list', () => {
+    const draft = draftPack('BEFORE START CHECKLIST\nBEACON .... ON\n')
+    expect(draft.lists.map(({ name }) => name)).toEqual(['before start'])
+    expect(draft.files['pack.yaml']).toContain('id: paperchecklist')
   })
 })
 

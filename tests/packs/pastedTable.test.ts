@@ -3,7 +3,9 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { parse, parseDocument } from 'yaml'
+import { draftPack } from '../../src/packs/paper/draftPack.ts'
 import { draftTable } from '../../src/packs/paper/draftTable.ts'
+import { tablesIn } from '../../src/packs/paper/tablesIn.ts'
 import { readPack } from '../../src/packs/read.ts'
 import { cases } from '../cases.ts'
 
@@ -92,9 +94,35 @@ describe('a pasted table', () => {
     expect(problemsOf(draft?.yaml ?? '')).toHaveLength(3)
   })
 
+  it('takes the word that all heads begin with for the axis', () => {
+    const text = rows('Flap\tCG 20 %MAC\tCG 25 %MAC', '0\t6.2\t5.4', '10\t5.6\t4.8')
+    expect(tableOf(text)).toMatchObject({
+      axes: [
+        { name: 'flap', at: [0, 10] },
+        { name: 'cg', label: 'CG', unit: 'percentMac', at: [20, 25] },
+      ],
+    })
+  })
+
   it('is none where there is no row and column', () => {
     expect(draftTable('words')).toBeUndefined()
     expect(draftTable('')).toBeUndefined()
+  })
+})
+
+describe('tables in a text', () => {
+  const CARD = rows('BEFORE START', '', 'Beacon\tON', 'Flaps\t10', 'Torque\t1865', 'Prop\t1750', '')
+
+  it('are found behind a checklist, whose own rows are none', () => {
+    expect(tablesIn(CARD)).toEqual([])
+    const table = rows('Flap,CG 20,CG 25', '0,6.2,5.4', '10,5.6,4.8')
+    expect(tablesIn(`${CARD}\n${table}\n`)).toEqual([{ line: 8, last: 10, text: table }])
+  })
+
+  it('leave no item, and are asked about', () => {
+    const draft = draftPack(`${CARD}\nFlap\tCG 20\tCG 25\n0\t6.2\t5.4\n10\t5.6\t4.8\n`)
+    expect(draft.lists.flatMap(({ items }) => items)).toHaveLength(4)
+    expect(draft.questions.some(({ line, text }) => line === 8 && /a table of numbers/.test(text))).toBe(true)
   })
 })
 

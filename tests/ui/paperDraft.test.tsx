@@ -2,21 +2,30 @@ import { cleanup, render, screen, within } from '@testing-library/preact'
 import userEvent from '@testing-library/user-event'
 import axe from 'axe-core'
 import { afterEach, expect, it, vi } from 'vitest'
+import type { Actions } from '../../src/app/actions/actions.ts'
+import type { PackEntry } from '../../src/app/packs/shelfState.ts'
+import { createAppStore } from '../../src/app/store.ts'
 import { PaperDraft } from '../../src/ui/parts/packs/PaperDraft.tsx'
+import { AppContext } from '../../src/ui/useApp.ts'
 
 const PAPER = 'BEFORE START\n\nBEACON .... ON\nFUEL .... ____ KG\nANTI-ICE .... AS REQUIRED\n'
 
 afterEach(cleanup)
 
-async function drafted() {
+async function drafted(text = PAPER) {
   const onTake = vi.fn()
   const user = userEvent.setup()
-  render(<PaperDraft onTake={onTake} />)
+  const app = { store: createAppStore({}), actions: {} as Actions }
+  render(
+    <AppContext.Provider value={app}>
+      <PaperDraft onTake={onTake} />
+    </AppContext.Provider>,
+  )
   const paper = screen.getByRole<HTMLTextAreaElement>('textbox', { name: 'Checklist as text' })
   await user.click(paper)
-  await user.paste(PAPER)
+  await user.paste(text)
   await user.click(screen.getByRole('button', { name: 'Make a draft' }))
-  return { user, paper, onTake }
+  return { user, paper, onTake, ...app }
 }
 
 it('shows the items as they would be flown, and marks those that something is open about', async () => {
@@ -45,6 +54,51 @@ it('hands over the files as texts', async () => {
   expect(files['procedures.yaml']).toContain('challenge: beacon')
 })
 
+it('says where the pack is, or what is in its way, where it was taken', async () => {
+  const { user, store } = await drafted(`CURLEW 208T CHECKLIST\n\n${PAPER}`)
+  await user.click(screen.getByRole('button', { name: 'Take the draft' }))
+  expect(screen.queryByText(/among your own packs/)).toBeNull()
+  const entry = { id: 'curlew208t', isOwn: true } as PackEntry
+  const shelf = { ...store.getState().shelf, entries: [entry] }
+  store.setState({ shelf })
+  expect(
+    await screen.findByText(/^Curlew 208T checklist is among your own packs, with \d+ open questions\.$/),
+  ).toBeTruthy()
+  store.setState({ shelf: { ...shelf, asked: { name: 'Curlew', there: 'Curlew' } } })
+  expect(await screen.findByText(/is there already\. Choose at the top of this page/)).toBeTruthy()
+})
+
+const TABLE = 'Flap\tCG 20 %MAC\tCG 25 %MAC\n0\t6.2\t5.4\n10\t5.6\t4.8\n'
+
+it('shows a table as read, with a text to copy and how a figure looks it up, and no draft to take', async () => {
+  const { user } = await drafted(TABLE)
+  const copied = vi.spyOn(navigator.clipboard, 'writeText')
+  const shown = screen.getByRole('table')
+  expect(
+    within(shown)
+      .getAllByRole('row')
+      .map((row) => row.textContent),
+  ).toEqual(['2025', '06.25.4', '105.64.8'])
+  expect(screen.getByText('Flap down, CG (% MAC) across')).toBeTruthy()
+  const field = screen.getByRole<HTMLTextAreaElement>('textbox', { name: 'Text for tables.yaml of a pack' })
+  expect(field.value).toContain('at: [20, 25]')
+  expect(screen.getByText(/derived: {by: lookUp, table: table, at: {flap: flap, cg: cg}}/)).toBeTruthy()
+  expect(screen.getByText(/the table does not say the unit of its cells/)).toBeTruthy()
+  await user.click(screen.getByRole('button', { name: 'Copy' }))
+  expect(copied).toHaveBeenCalledWith(field.value)
+  expect(screen.queryByRole('button', { name: 'Take the draft' })).toBeNull()
+})
+
+it('keeps a table behind a checklist out of its items', async () => {
+  await drafted(`${PAPER}\n${TABLE}`)
+  expect(screen.getByRole('region', { name: 'List before start' }).querySelectorAll('li')).toHaveLength(3)
+  expect(screen.getByText(/lines 7 to 9 are taken for a table/)).toBeTruthy()
+  expect(screen.getByRole('region', { name: 'Table table' })).toBeTruthy()
+  expect(screen.getAllByRole('button', { name: 'Line 7' }).length).toBeGreaterThan(1)
+  const field = screen.getByRole<HTMLTextAreaElement>('textbox', { name: 'Text for tables.yaml of a pack' })
+  expect(field.value).toContain('# ? line 7: the table does not say the unit')
+})
+
 it('says so where the text has changed since', async () => {
   const { user, paper } = await drafted()
   expect(screen.queryByText(/has changed since/)).toBeNull()
@@ -52,8 +106,8 @@ it('says so where the text has changed since', async () => {
   expect(screen.getByText(/has changed since/)).toBeTruthy()
 })
 
-it('is accessible', async () => {
-  await drafted()
+it.each([PAPER, `${PAPER}\n${TABLE}`])('is accessible', async (text) => {
+  await drafted(text)
   const { violations } = await axe.run(document.body, {
     rules: { 'color-contrast': { enabled: false }, region: { enabled: false } },
   })

@@ -3,6 +3,7 @@
 import type { Problem } from '../../kernel/problem.ts'
 import { draftPack, type PackDraft, type Question } from '../../packs/paper/draftPack.ts'
 import { readPack } from '../../packs/read.ts'
+import { type PastedTable, pastedTables } from './pastedTables.ts'
 
 export interface DraftedItem {
   /** Of the text, from 1. */
@@ -14,20 +15,29 @@ export interface DraftedItem {
 }
 
 export interface PaperDraftView {
+  /** Of the pack. */
+  readonly id: string
+  readonly name: string
   readonly lists: readonly { readonly name: string; readonly line: number; readonly items: readonly DraftedItem[] }[]
   readonly questions: readonly Question[]
   /** What `check` says of the draft; none, as a rule. */
   readonly problems: readonly Problem[]
-  /** By name, as they are written into a folder. */
-  readonly files: PackDraft['files']
+  /** By name, as they are written into a folder; undefined where the text holds nothing but tables. */
+  readonly files: PackDraft['files'] | undefined
+  readonly tables: readonly PastedTable[]
 }
 
 export function paperDraft(text: string): PaperDraftView {
-  const { lists, questions, files } = draftPack(text)
+  const tables = pastedTables(text)
+  const { lists, questions, files, hasItems } = draftPack(text)
+  if (!hasItems && tables.length > 0)
+    return { id: '', name: '', lists: [], questions: [], problems: [], files: undefined, tables }
   const { pack, problems } = readPack(files, '')
   const labelOf = (name: string) => pack?.figures.declarations[name]?.label ?? name
   const asked = new Set(questions.map(({ line }) => line))
   return {
+    id: pack?.id ?? '',
+    name: pack?.name ?? '',
     lists: lists.map(({ name, line, items }) => ({
       name,
       line,
@@ -41,6 +51,7 @@ export function paperDraft(text: string): PaperDraftView {
     questions,
     problems,
     files,
+    tables,
   }
 }
 

@@ -8,8 +8,10 @@ import { quoted } from '../../kernel/quoted.ts'
 import { CONFIRMATIONS, isStateWord, statesBeside } from '../../kernel/response/lexicon.ts'
 import { parseResponse } from '../../kernel/response/response.ts'
 import { tooManyWays } from '../responseBounds.ts'
-import { ANSWER_WORDS, ASKS_FOR_VALUE, SHORT_FORMS, SPELLED } from './answerWords.ts'
+import { ANSWER_WORDS, ASKS_FOR_VALUE, NAMES_SAID, SHORT_FORMS, SPELLED } from './answerWords.ts'
 import { BLANK } from './cells.ts'
+import { isOrOfLimit } from './limits.ts'
+import { withUnitTokens } from './unitTokens.ts'
 import type { Wanted } from './valueKind.ts'
 import { type ReadValue, valueAt } from './values.ts'
 
@@ -49,7 +51,7 @@ const NOT_TURNED = new Set(['both', 'none', 'neither', 'first', 'second', 'third
 
 export function answerOf(written: string, asking: Asking): Answer {
   const doubts: string[] = []
-  const { text, asides } = withoutAsides(written)
+  const { text, asides } = withoutAsides(withUnitTokens(written))
   for (const aside of asides) doubts.push(`"(${aside})" is not said here; if it should be, write it into the response`)
   const low = text.toLowerCase()
   if (AS_REQUIRED.some((one) => ` ${low} `.includes(` ${one} `))) {
@@ -58,7 +60,7 @@ export function answerOf(written: string, asking: Asking): Answer {
     )
     const words = low
       .split(' ')
-      .map((word) => word.replace(/[^a-z' ]/g, ''))
+      .map((word) => word.replace(/[^a-z' ]/g, '').replace(/^(req|req'd|reqd|rqrd)$/, 'required'))
       .filter(Boolean)
     return { say: usable(words.join(' '), words, doubts), states: [], doubts }
   }
@@ -142,12 +144,7 @@ function partsOf(text: string, doubts: string[]): PartText[] {
     if (word === ',' || word === ';') close('and')
     else if (word === '/') {
       if (words.length > 0) slash(words.at(-1) ?? '', all[index + 1] ?? '')
-    } else if (
-      word.toLowerCase() === 'or' &&
-      words.length > 0 &&
-      !/^(more|less|above|below)$/i.test(all[index + 1] ?? '')
-    )
-      close('or')
+    } else if (word.toLowerCase() === 'or' && words.length > 0 && !isOrOfLimit(all[index + 1] ?? '')) close('or')
     else words.push(word === '&' || word === '+' ? 'and' : word)
   }
   close('and')
@@ -172,6 +169,9 @@ function apart(token: string, sign: string, index: number): string {
   return isInNumber ? sign : ` ${sign} `
 }
 
+/** Before a value: what to do with it, and no word of the answer. */
+const LOOKED_AT = new Set(['check', 'chk', 'verify', 'ensure', 'confirm', 'observe', 'read', 'note'])
+
 interface Said {
   readonly say: string
   /** Its words without values. */
@@ -191,6 +191,12 @@ function partSaid(text: string, asking: Asking, doubts: string[], unknown: strin
       at = value.end
       continue
     }
+    const word = (tokens[at] ?? '').toLowerCase()
+    if ((LOOKED_AT.has(word) || word === 'set') && valueAt(tokens, at + 1, { ...asking, context })?.wanted) {
+      if (word === 'set') made.push('[set]')
+      at++
+      continue
+    }
     const said = wordSaid(tokens[at] ?? '', asking, doubts, unknown)
     if (said !== '') {
       made.push(said)
@@ -201,16 +207,22 @@ function partSaid(text: string, asking: Asking, doubts: string[], unknown: strin
   return { say: made.join(' '), words }
 }
 
-function sayValue({ say, wanted }: ReadValue, { declare }: Asking, doubts: string[]): string {
+function sayValue({ say, wanted, isLimit }: ReadValue, { declare }: Asking, doubts: string[]): string {
   if (!wanted) return say
   const declared = declare(wanted)
   doubts.push(...declared.doubts)
+  if (isLimit)
+    doubts.push(
+      'a limit is filled in here, which a draft cannot compare with: the value itself is asked for; where the limit is the same each time, write accept: {min, max}',
+    )
   return say.replace('<>', `<${declared.name}>`)
 }
 
 /** One word of the notation. */
 function wordSaid(token: string, { challenge }: Asking, doubts: string[], unknown: string[]): string {
   const low = token.toLowerCase()
+  const name = NAMES_SAID.get(low)
+  if (name !== undefined) return name
   const short = SHORT_FORMS.get(low.replace(/\.$/, ''))
   if (short !== undefined) doubts.push(`${quoted(token)} is said ${quoted(short)}`)
   const word = (short ?? low).replace(/[^\p{L}\p{N}'’ -]/gu, '')
@@ -265,7 +277,7 @@ function usable(say: string, words: readonly string[], doubts: string[]): string
  */
 function isPlainState(words: readonly string[], challenge: string): boolean {
   const asked = challenge.toLowerCase().split(/[ ,]+/)
-  const isBeside = (word: string) => ['and', 'both', 'all'].includes(word) || asked.includes(word)
+  const isBeside = (word: string) => word === 'and' || asked.includes(word)
   const others = words.filter((word) => !isBeside(word))
   return others.every(isStateWord) && (others.length <= 1 || words.includes('and'))
 }

@@ -13,7 +13,7 @@ export const ANSWER_WORDS = words(`
   standby mode heading track fully three two one four five six completed cleared stable
   installed aligned tuned identified selected heated cold warm local filed planned crosschecked rechecked noted
   discussed recorded stowed pulled pushed pins pin covers cover passengers crew cabin seats belts harness harnesses
-  wheel wheels nose up down transmit below above line items rotating stopped running seated standard v1 v2 n1 n2 briefed flags`)
+  wheel wheels nose up down transmit below above line items rotating stopped running seated standard briefed flags`)
 
 /** Answers that stand for a value that is said: what is said is not on the paper. */
 export const ASKS_FOR_VALUE = words(
@@ -71,8 +71,47 @@ export const UNCLEAR = words(
 
 /** Said letter by letter. */
 export const SPELLED = words(
-  'apu gpu qnh qfe vhf gps ils vor dme adf fms fmc fmgc mcp fcu efb egt itt cht rpm mfd pfd cg zfw tow vr vref oat usb pc atc',
+  'apu gpu qnh qfe vhf gps ils vor dme adf fms fmc fmgc mcp fcu efb egt itt cht rpm mfd pfd cg zfw tow oat usb pc atc',
 )
+/** Speeds by their names, each as it is said. */
+export const SPEED_NAMES: ReadonlyMap<string, string> = new Map([
+  ...[
+    'vr',
+    'vs',
+    'vso',
+    'vx',
+    'vy',
+    'vfe',
+    'vne',
+    'vno',
+    'vle',
+    'vlo',
+    'vmo',
+    'vmc',
+    'vmca',
+    'vse',
+    'vxse',
+    'vyse',
+    'vfto',
+  ].map((name): [string, string] => [name, [...name.toUpperCase()].join(' ')]),
+  ['v1', 'V one'],
+  ['v2', 'V two'],
+  ['vref', 'V ref'],
+  ['vapp', 'V app'],
+])
+
+/** Names of letters and numbers, each as it is said. */
+export const NAMES_SAID: ReadonlyMap<string, string> = new Map([
+  ...SPEED_NAMES,
+  ['n1', 'N one'],
+  ['n2', 'N two'],
+  ['n3', 'N three'],
+  ['ng', 'N G'],
+  ['np', 'N P'],
+  ['nh', 'N H'],
+  ['nl', 'N L'],
+])
+
 /** Names of capitals that are said as a word. */
 export const SAID_AS_WORDS = words('atis tcas fadec ecam eicas pitot')
 
@@ -105,6 +144,19 @@ export interface WrittenUnit {
     | 'count'
     | 'level'
     | 'inches'
+    | 'torque'
+    | 'newtonMetres'
+    | 'poundsAnHour'
+    | 'kilogramsAnHour'
+    | 'litresAnHour'
+    | 'gallonsAnHour'
+    | 'psi'
+    | 'bar'
+    | 'volts'
+    | 'amps'
+    | 'rpm'
+    | 'minutes'
+    | 'seconds'
 }
 
 const unit = (said: string, dimension: WrittenUnit['dimension'], ...written: string[]) =>
@@ -130,10 +182,19 @@ export const UNITS_WRITTEN: ReadonlyMap<string, WrittenUnit> = new Map([
   ...unit('mach', 'mach', 'mach'),
   ...unit('degrees', 'degrees', '°', 'deg', 'degs', 'degree', 'degrees'),
   ...unit('zulu', 'time', 'utc', 'z', 'zulu'),
-  ...unit('psi', 'count', 'psi'),
-  ...unit('volts', 'count', 'v', 'volt', 'volts', 'vdc'),
-  ...unit('amps', 'count', 'a', 'amp', 'amps'),
-  ...unit('rpm', 'count', 'rpm'),
-  ...unit('minutes', 'count', 'mins', 'minutes'),
+  ...unit('foot pounds', 'torque', 'ftlb'),
+  ...unit('newton meters', 'newtonMetres', 'newtonm'),
+  ...unit('pounds per hour', 'poundsAnHour', 'pph'),
+  ...unit('kilograms per hour', 'kilogramsAnHour', 'kgph'),
+  ...unit('liters per hour', 'litresAnHour', 'lph'),
+  ...unit('gallons per hour', 'gallonsAnHour', 'gph'),
+  ...unit('feet per minute', 'count', 'fpm'),
+  ...unit('psi', 'psi', 'psi'),
+  ...unit('bar', 'bar', 'bar', 'bars'),
+  ...unit('volts', 'volts', 'v', 'volt', 'volts', 'vdc', 'vac'),
+  ...unit('amps', 'amps', 'a', 'amp', 'amps', 'ampere', 'amperes'),
+  ...unit('rpm', 'rpm', 'rpm'),
+  ...unit('minutes', 'minutes', 'mins', 'minutes', 'minute'),
+  ...unit('seconds', 'seconds', 'sec', 'secs', 'second', 'seconds'),
   ...unit('persons', 'count', 'pob', 'pax', 'persons', 'souls'),
 ])

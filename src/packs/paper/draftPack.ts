@@ -9,6 +9,7 @@ import { answerOf } from './answer.ts'
 import { idFrom, spoken } from './names.ts'
 import type { Doubt, Paper, PaperItem, PaperList } from './paper.ts'
 import { readPaper } from './readPaper.ts'
+import { withUnitTokens } from './unitTokens.ts'
 import type { Wanted } from './valueKind.ts'
 import {
   type DraftFigure,
@@ -26,6 +27,8 @@ export interface PackDraft {
   /** By name: pack.yaml, figures.yaml, procedures.yaml. */
   readonly files: Readonly<Record<string, string>>
   readonly lists: readonly DraftList[]
+  /** False where one item stands for all, since the text has none. */
+  readonly hasItems: boolean
   /** In the order of the text; every guess that goes beyond it. */
   readonly questions: readonly Question[]
 }
@@ -83,7 +86,7 @@ class Figures {
 function draftOf(paper: Paper, text: string, most: number): PackDraft {
   const doubts = fewOf(paper.doubts, most)
   const figures = new Figures()
-  const weight = weightUnit(text)
+  const weight = weightUnit(withUnitTokens(text))
   const lists = withinBounds(paper.lists, most, doubts)
   const [ids, names] = [new Set<string>(), new Set<string>()]
   const drafted = lists.map((list) => draftList(list, { figures, weight: weight.unit, ids, names }))
@@ -118,16 +121,22 @@ function draftOf(paper: Paper, text: string, most: number): PackDraft {
       text: 'each list that stands under no other heading is a phase of its own here; put those of one phase together',
     })
   }
-  const title = paper.title && spoken(paper.title.text)
+  const title = paper.head ? undefined : paper.title && spoken(paper.title.text)
   for (const doubt of title?.doubts ?? []) doubts.push({ line: paper.title?.line ?? 1, text: doubt })
   const { files, questions } = packTexts({
     title: paper.title?.text,
+    head: paper.head,
     weight,
     phases: phasesOf(drafted),
     figures: figures.all,
     doubts,
   })
-  return { files, lists: drafted, questions: questions.toSorted((one, other) => one.line - other.line) }
+  return {
+    files,
+    lists: drafted,
+    hasItems: lists.length > 0,
+    questions: questions.toSorted((one, other) => one.line - other.line),
+  }
 }
 
 /** Kilograms or pounds, as the text has them. */

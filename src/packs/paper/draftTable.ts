@@ -94,13 +94,20 @@ function corner(head: Row, signs: Signs, questions: TableQuestion[]): readonly [
 }
 
 function axisOf(label: string, entries: readonly string[], signs: Signs): Axis {
-  const named = withoutUnit(label)
-  const bare = entries.map(withoutUnit)
+  const common = label === '' ? commonWord(entries) : ''
+  const named = withoutUnit(label === '' ? common : label)
+  const bare = entries.map((entry) => withoutUnit(entry.slice(common.length).trim()))
   const numbers = bare.map(({ text }) => numberOf(text, signs))
   const units = new Set(bare.map(({ unit }) => unit))
   const own = units.size === 1 ? bare[0]?.unit : undefined
   const isNumbers = numbers.every((one) => one !== undefined) && numbers.length > 1
   return { label: named.text, unit: named.unit ?? own, entries, numbers: isNumbers ? (numbers as number[]) : undefined }
+}
+
+/** What all begin with: "CG" of "CG 20 %MAC" and "CG 25 %MAC". */
+function commonWord(entries: readonly string[]): string {
+  const word = /^\p{L}+(?= )/u.exec(entries[0] ?? '')?.[0] ?? ''
+  return word !== '' && entries.length > 1 && entries.every((entry) => entry.startsWith(`${word} `)) ? word : ''
 }
 
 interface Made {

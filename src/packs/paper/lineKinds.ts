@@ -47,7 +47,7 @@ const OF_PHASES = new Set(
 
 const PARENS_ONLY = /^\([^()]*\)$/
 const isCapitals = (text: string) => /\p{Lu}{2}/u.test(text) && !/\p{Ll}/u.test(text)
-const hasPhaseWord = (text: string) =>
+export const hasPhaseWord = (text: string) =>
   text
     .toLowerCase()
     .split(/[ /:]+/)
@@ -114,7 +114,7 @@ const FOOTERS: readonly (readonly [RegExp, string])[] = [
   [/^\(?continue[sd]?\b|^\(?cont'?d?\b\.?|continued (?:on|over)/i, 'a pointer to another page'],
 ]
 
-function leftOut(text: string): string | undefined {
+export function leftOut(text: string): string | undefined {
   const footer = FOOTERS.find(([pattern]) => pattern.test(text))
   if (footer) return footer[1]
   const low = text.toLowerCase()

@@ -2,7 +2,7 @@
 
 import { quoted } from '../../kernel/quoted.ts'
 import { isUsable } from '../yamlNodes.ts'
-import { SAID_AS_WORDS, SHORT_FORMS, SPELLED, UNCLEAR } from './answerWords.ts'
+import { NAMES_SAID, SAID_AS_WORDS, SHORT_FORMS, SPELLED, UNCLEAR } from './answerWords.ts'
 
 export interface Spoken {
   readonly text: string
@@ -51,6 +51,8 @@ function spokenWord(word: string, doubts: string[]): string {
       doubts.push(`${quoted(bare)}: how is it said? Written ${quoted(parts.join(', ').toLowerCase())}`)
     return parts.map((part) => spokenWord(part, doubts)).join(', ') + mark
   }
+  const name = NAMES_SAID.get(low)
+  if (name !== undefined) return name + mark
   const measure = UNITS_SAID.get(low)
   if (measure !== undefined) return measure + mark
   if (SPELLED.has(low)) return [...low.toUpperCase()].join(' ') + mark

@@ -28,7 +28,20 @@ export interface PaperPhase {
   readonly name: string
 }
 
+interface Named {
+  readonly line: number
+  readonly text: string
+}
+
+/** What the lines above all lists say. */
+export interface PaperHead {
+  readonly title: Named
+  readonly operator?: Named
+  readonly aircraft?: Named
+}
+
 export interface Paper {
+  readonly head?: PaperHead
   readonly title: { readonly line: number; readonly text: string } | undefined
   readonly lists: readonly PaperList[]
   /** Of the text as a whole. */

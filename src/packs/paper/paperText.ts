@@ -65,8 +65,8 @@ const SAME: Readonly<Record<string, string>> = {
   '☒': '☐',
   '✓': '☐',
   '✔': '☐',
-  '≥': '>',
-  '≤': '<',
+  '≥': '>=',
+  '≤': '<=',
 }
 
 function plain(text: string): string {

@@ -5,6 +5,8 @@ import { knownLines } from './lineKinds.ts'
 import type { Paper } from './paper.ts'
 import { paperText } from './paperText.ts'
 import { Reading } from './reading.ts'
+import { tablesIn } from './tablesIn.ts'
+import { titleLines } from './titleLines.ts'
 
 export function readPaper(source: string): Paper {
   const text = paperText(source)
@@ -16,11 +18,23 @@ export function readPaper(source: string): Paper {
       text: 'the text is longer than a pack may be; from here on nothing was read',
     })
   }
-  const csv = csvLines(text.lines)
-  const lines = csv?.lines ?? knownLines(text.lines)
+  const tables = tablesIn(source)
+  for (const { line, last } of tables)
+    reading.doubts.push({
+      line,
+      text: `lines ${line} to ${last} are taken for a table of numbers, and not for items: it goes into tables.yaml, by itself`,
+    })
+  const isOfTable = (line: number) => tables.some((table) => line >= table.line && line <= table.last)
+  const bare = text.lines.map((line) => (isOfTable(line.line) ? { ...line, text: '', indent: 0 } : line))
+  const csv = csvLines(bare)
+  const head = csv ? undefined : titleLines(bare)
+  const ofHead = new Set([head?.title.line, head?.operator?.line, head?.aircraft?.line])
+  const below = bare.map((line) => (ofHead.has(line.line) ? { ...line, text: '', indent: 0 } : line))
+  reading.title = head?.title
+  const lines = csv?.lines ?? knownLines(below)
   reading.doubts.push(...(csv?.doubts ?? []))
   for (const [index, line] of lines.entries()) {
     reading.read(line, lines[index + 1])
   }
-  return reading.end()
+  return { ...reading.end(), ...(head && { head }) }
 }

@@ -6,8 +6,10 @@ import { KINDS } from '../../kernel/kinds/kind.ts'
 import { quoted } from '../../kernel/quoted.ts'
 import { isStateWord } from '../../kernel/response/lexicon.ts'
 import { measureOf } from '../buildFigures.ts'
-import { NUMBERED, UNITS_WRITTEN } from './answerWords.ts'
+import { NAMES_SAID, NUMBERED, UNITS_WRITTEN } from './answerWords.ts'
 import { BLANK } from './cells.ts'
+import { type Limit, limitBefore, limitBehind } from './limits.ts'
+import { asWritten } from './unitTokens.ts'
 import { plainNumber, type ValueKind, valueKind, type Wanted } from './valueKind.ts'
 
 export interface ReadValue {
@@ -16,6 +18,8 @@ export interface ReadValue {
   readonly wanted?: Wanted
   /** Behind its last token. */
   readonly end: number
+  /** The place is for a limit, which the notation cannot compare with. */
+  readonly isLimit?: boolean
 }
 
 interface About {
@@ -26,22 +30,26 @@ interface About {
 }
 
 const COUNT_WORDS = ['zero', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine']
-const NAMED = new Set(['v1', 'vr', 'v2', 'vref', 'vapp', 'vfto', 'vse', 'n1', 'n2', 'zfw', 'tow', 'cg', 'qfe'])
-const LEAST = new Set(['min', 'minimum', 'above', 'over', '>', 'least'])
-const MOST = new Set(['max', 'maximum', 'below', 'under', '<', 'most'])
+const NAMED = new Set([...NAMES_SAID.keys(), 'zfw', 'tow', 'cg', 'qfe'])
+/** Of a time, "min" is minutes. */
+const OF_TIME = ['time', 'timer', 'endurance', 'duration', 'elapsed', 'minutes', 'wait']
 
 /** The value that begins at this token, if one does. */
 export function valueAt(tokens: readonly string[], at: number, about: About): ReadValue | undefined {
   const token = tokens[at] ?? ''
   if (token.startsWith(BLANK) || /^[x#]{2,6}([.,][x#]{1,3})?$/i.test(token)) return blankAt(tokens, at, about)
   if (/^fl$/i.test(token) && tokens[at + 1]?.startsWith(BLANK)) return blankAt(tokens, at + 1, about, 'level')
-  const first = numberIn(token)
-  if (first) return numberAt(tokens, at, at, first, about)
-  // "MIN 25", "AT LEAST 25".
-  const low = token.toLowerCase()
-  if (!LEAST.has(low) && !MOST.has(low)) return undefined
-  const next = numberIn(tokens[at + 1] ?? '')
-  return next && numberAt(tokens, at, at + 1, next, about)
+  if (numberIn(token)) return numberAt(tokens, at, at, about)
+  const limit = limitBefore(tokens, at)
+  if (limit) {
+    const from = at + limit.length
+    if (tokens[from]?.startsWith(BLANK)) return { ...blankAt(tokens, from, about), isLimit: true }
+    return numberIn(tokens[from] ?? '') && numberAt(tokens, at, from, about, limit)
+  }
+  // "BETWEEN 10 AND 99", "FROM 10 TO 99".
+  if (!/^(between|from)$/i.test(token)) return undefined
+  const read = numberIn(tokens[at + 1] ?? '') && numberAt(tokens, at, at + 1, about)
+  return read?.wanted?.accept && read
 }
 
 function blankAt(tokens: readonly string[], at: number, about: About, level?: 'level'): ReadValue {
@@ -62,10 +70,12 @@ function blankAt(tokens: readonly string[], at: number, about: About, level?: 'l
   const open = kind.open ? `; ${kind.open}` : ''
   const doubt = `a value to be read: taken for ${kind.called}, entered with each departure${isNamed ? '' : '; nothing says what it is'}${open}`
   const value = say === '' ? '<>' : `<> [${say}]`
+  const limit = limitBehind(tokens, end)
   return {
     say: level ? `[flight level] ${value}` : value,
     wanted: { label: about.challenge, ...(named && { named }), kind, doubts: [doubt] },
-    end,
+    end: end + (limit?.length ?? 0),
+    ...(limit && { isLimit: true }),
   }
 }
 
@@ -89,7 +99,11 @@ function unitAt(tokens: readonly string[], from: number, about: About) {
   }
   const isTrim = unit?.dimension === 'trim' || about.context.includes('trim') || about.context.includes('trims')
   const direction: string[] = []
-  while (isTrim && ['nose', 'up', 'down', 'anu', 'and', 'or', '/'].includes(low(end)) && direction.length < 4) {
+  while (
+    isTrim &&
+    ['nose', 'up', 'down', 'left', 'right', 'anu', 'and', 'or', '/'].includes(low(end)) &&
+    direction.length < 4
+  ) {
     direction.push(low(end))
     end++
   }
@@ -101,13 +115,13 @@ interface Written {
   readonly value: number
   readonly to?: number
   readonly decimals: number
-  readonly bound?: '<' | '>'
+  readonly bound?: string
   readonly glued: string
   /** Its digits as they stand. */
   readonly digits: string
 }
 
-const NUMBER = /^([<>]?)([+-]?\d[\d.,]{0,10})(?:-(\d[\d.,]{0,10}))?([a-z%°"'/]{0,8})$/i
+const NUMBER = /^([<>]?=?)([+-]?\d[\d.,]{0,10})(?:-(\d[\d.,]{0,10}))?([a-z%°"'/]{0,8})$/i
 
 function numberIn(token: string): Written | undefined {
   const [whole, bound, from = '', to, glued = ''] = NUMBER.exec(token) ?? []
@@ -121,7 +135,7 @@ function numberIn(token: string): Written | undefined {
     glued,
     digits: from,
     ...(last && { to: last.value }),
-    ...(bound && { bound: bound as '<' | '>' }),
+    ...(bound && { bound }),
   }
 }
 
@@ -133,81 +147,124 @@ function asNumber(text: string): { readonly value: number; readonly decimals: nu
   return { value: Number(plain), decimals: plain.split('.')[1]?.length ?? 0 }
 }
 
+/** The number at this token; `start` is where its limit begins, if one stands before it. */
 function numberAt(
   tokens: readonly string[],
   start: number,
   at: number,
-  number: Written,
   about: About,
+  before?: Limit,
 ): ReadValue | undefined {
-  const rest = number.glued === '' ? tokens.slice(at + 1) : [number.glued, ...tokens.slice(at + 1)]
-  const after = unitAt(rest, 0, about)
-  const end = at + 1 + after.end - (number.glued === '' ? 0 : 1)
-  const before = (tokens[start - 1] ?? '').toLowerCase()
-  const next = (tokens[at + 1] ?? '').toLowerCase()
+  const number = numberIn(tokens[at] ?? '')
+  if (!number) return undefined
   // "3 green", "engine 2": part of the words.
   const isCount =
     number.glued === '' && !number.bound && number.to === undefined && start === at && /^\d$/.test(number.digits)
-  if (isCount && (NUMBERED.has(before) || isCounted(next))) {
-    return { say: COUNT_WORDS[number.value] ?? number.digits, end: at + 1 }
-  }
+  const isOfWords = NUMBERED.has((tokens[start - 1] ?? '').toLowerCase()) || isCounted(tokens[at + 1] ?? '')
+  if (isCount && isOfWords) return { say: COUNT_WORDS[number.value] ?? number.digits, end: at + 1 }
   if (number.glued !== '' && !UNITS_WRITTEN.has(number.glued.toLowerCase())) return undefined
-  const clues = { words: about.context, unit: after.unit, decimals: Math.min(number.decimals, 4), weight: about.weight }
-  const { kind } = valueKind(clues)
-  const limit = limitOf(tokens, start, at, number)
-  const isOrMore = /^(or)$/i.test(tokens[end] ?? '') && /^(more|above|less|below)$/i.test(tokens[end + 1] ?? '')
-  const behind = isOrMore ? (/^(more|above)$/i.test(tokens[end + 1] ?? '') ? 'min' : 'max') : undefined
-  const side = limit ?? behind
-  const isDown = after.direction.includes('down')
-  const value = isDown ? -number.value : number.value
-  const accept: Accept | undefined =
-    number.to !== undefined ? { min: number.value, max: number.to } : side && { [side]: number.value }
-  if (accept && number.to !== undefined && number.to < number.value) return undefined
-  const fixed = fitting(kind, value, number)
-  if (!fixed) return undefined
-  const doubts = [toldAs(quoted(tokens.slice(start, isOrMore ? end + 2 : end).join(' ')), accept, fixed.kind)]
-  if (kind.spec.kind === 'trim' && after.direction.length === 0 && value !== 0)
-    doubts.push('the trim has no direction on the paper; it is taken for up')
-  const accepted =
-    fixed.kind.spec.kind === 'integer' || KINDS[fixed.kind.spec.kind].values === 'numbers' ? accept : undefined
+  const one = withUnit(tokens, at, number, about)
+  const other = secondEnd(tokens, one.end, about)
+  const { unit, say, direction } = other && !one.unit ? other : one
+  const isBetween = number.to === undefined && !other
+  const own = limitBehind(tokens, one.end)
+  const isMinutes =
+    own?.side === 'min' && own.length === 1 && !unit && OF_TIME.some((word) => about.context.includes(word))
+  const behind = isBetween && !isMinutes ? own : undefined
+  const limit = before ?? boundOf(number.bound) ?? behind
+  const end = other?.end ?? one.end + (behind?.length ?? (isMinutes ? 1 : 0))
+  const written = { ...number, decimals: Math.min(Math.max(number.decimals, other?.decimals ?? 0), 4) }
+  const { kind } = valueKind({
+    words: about.context,
+    unit: isMinutes ? UNITS_WRITTEN.get('minutes') : unit,
+    decimals: written.decimals,
+    weight: about.weight,
+  })
+  const to = other?.value ?? number.to
+  const value = direction.includes('down') || direction.includes('left') ? -number.value : number.value
+  const band = to === undefined ? undefined : { min: Math.min(value, to), max: Math.max(value, to) }
+  const isLimited = band !== undefined || limit !== undefined
+  const held = fitting(kind, band?.min ?? value, written, isLimited)
+  if (!held) return undefined
+  const accept = band ?? (limit && acceptOf(limit, value, held.kind))
+  const constant = accept ? (accept.min ?? accept.max ?? held.constant) : held.constant
+  const shown = quoted(asWritten(tokens.slice(start, end)))
+  const doubts = [
+    toldAs(shown, { kind: held.kind, value, ...(limit && !band && { limit }), ...(accept && { accept }) }),
+  ]
+  if (behind?.side === 'min' && !unit && behind.length === 1) doubts.push(`${shown}: or are minutes meant?`)
+  if (isMinutes) doubts.push(`${shown} is taken for minutes; or is it the least that is right?`)
+  if (held.kind === kind && kind.open && kind.called !== 'a whole number') doubts.push(kind.open)
   return {
-    say: after.say === '' ? '<>' : `<> [${after.say}]`,
-    wanted: {
-      label: about.challenge,
-      kind: fixed.kind,
-      constant: fixed.constant,
-      doubts,
-      ...(accepted && { accept: accepted }),
-    },
-    end: isOrMore ? end + 2 : end,
+    say: isMinutes ? '<> [minutes]' : say === '' ? '<>' : `<> [${say}]`,
+    wanted: { label: about.challenge, kind: held.kind, constant, doubts, ...(accept && { accept }) },
+    end,
   }
 }
 
-const isCounted = (word: string) => isStateWord(word) || /^(lights?|greens?|pumps?|doors?|times|turns)$/.test(word)
-
-function limitOf(tokens: readonly string[], start: number, at: number, { bound }: Written): 'min' | 'max' | undefined {
-  const word = start < at ? (tokens[start] ?? '').toLowerCase() : ''
-  if (bound === '>' || LEAST.has(word)) return 'min'
-  return bound === '<' || MOST.has(word) ? 'max' : undefined
+function withUnit(tokens: readonly string[], at: number, { glued }: Written, about: About) {
+  const rest = glued === '' ? tokens.slice(at + 1) : [glued, ...tokens.slice(at + 1)]
+  const after = unitAt(rest, 0, about)
+  return { ...after, end: at + 1 + after.end - (glued === '' ? 0 : 1) }
 }
 
-function toldAs(shown: string, accept: Accept | undefined, kind: ValueKind): string {
+/** "... TO 99 C" behind the first end of a band. */
+function secondEnd(tokens: readonly string[], at: number, about: About) {
+  if (!/^(to|thru|through|and|-)$/i.test(tokens[at] ?? '')) return undefined
+  if (/^and$/i.test(tokens[at] ?? '') && !tokens.slice(0, at).some((token) => /^between$/i.test(token)))
+    return undefined
+  const number = numberIn(tokens[at + 1] ?? '')
+  if (!number || number.bound || number.to !== undefined) return undefined
+  if (number.glued !== '' && !UNITS_WRITTEN.has(number.glued.toLowerCase())) return undefined
+  return { ...withUnit(tokens, at + 1, number, about), value: number.value, decimals: number.decimals }
+}
+
+const isCounted = (word: string) =>
+  isStateWord(word.toLowerCase()) && !['min', 'max', 'minimum', 'maximum'].includes(word.toLowerCase())
+    ? true
+    : /^(lights?|greens?|pumps?|doors?|times|turns)$/i.test(word)
+
+function boundOf(bound: string | undefined): Limit | undefined {
+  return bound ? limitBefore([bound], 0) : undefined
+}
+
+/** A limit that is itself wrong is one step of the value further in. */
+function acceptOf({ side, isIn }: Limit, value: number, { spec }: ValueKind): Accept {
+  const places = placesOf(spec)
+  const step = isIn ? 0 : side === 'min' ? 10 ** -places : -(10 ** -places)
+  return { [side]: Number((value + step).toFixed(places)) }
+}
+
+/** Decimals with which such a value is said. */
+function placesOf(spec: ValueKind['spec']): number {
+  if ('decimals' in spec && spec.decimals !== undefined) return spec.decimals
+  if (spec.kind === 'altimeter') return spec.unit === 'inHg' ? 2 : 0
+  return spec.kind === 'mach' ? 2 : spec.kind === 'frequency' ? 3 : 0
+}
+
+interface Taken {
+  readonly kind: ValueKind
+  readonly value: number
+  readonly limit?: Limit
+  readonly accept?: Accept
+}
+
+function toldAs(shown: string, { kind, value, limit, accept }: Taken): string {
   const kept = 'the same in every departure; where it is not, make it entered'
   if (!accept) return `${shown} is taken for ${kind.called}, ${kept}`
-  const band = [
-    accept.min === undefined ? '' : `from ${accept.min}`,
-    accept.max === undefined ? '' : `up to ${accept.max}`,
-  ]
-  return `${shown} is taken for ${kind.called}; right is any value ${band.filter(Boolean).join(' ')}, the limit too`
+  if (!limit) return `${shown}: right is ${kind.called} from ${accept.min} to ${accept.max}, both ends too; ${kept}`
+  const most = limit.side === 'min' ? 'least' : 'most'
+  if (limit.isIn) return `${shown}: ${value} is taken for the ${most} that is right, of ${kind.called}; ${kept}`
+  const bound = `${limit.side === 'min' ? 'from' : 'up to'} ${accept[limit.side]}`
+  return `${shown}: right is ${kind.called} ${bound}, so ${value} itself is refused; ${kept}`
 }
 
-/** The value as the kind holds it; a plain number where the kind cannot; nothing where no kind can. */
-function fitting(kind: ValueKind, value: number, { digits, decimals }: Written) {
-  const text = ['runway', 'digits', 'time', 'identifier', 'wind', 'callsign', 'route', 'choice']
-  const isText = text.includes(kind.spec.kind)
+/** The value as the kind holds it; a plain number where the kind cannot, or has no limits; nothing where no kind can. */
+function fitting(kind: ValueKind, value: number, { digits, decimals }: Written, isLimited: boolean) {
+  const isText = KINDS[kind.spec.kind].values !== 'numbers'
   const own = { kind, constant: isText ? digits.padStart(kind.spec.kind === 'runway' ? 2 : 0, '0') : value }
   const plain = { kind: plainNumber(decimals), constant: value }
-  return [own, plain].find((one) => holds(one.kind, one.constant))
+  return (isText && isLimited ? [plain] : [own, plain]).find((one) => holds(one.kind, one.constant))
 }
 
 function holds({ spec, unit }: ValueKind, value: number | string): boolean {

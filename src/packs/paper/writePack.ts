@@ -3,7 +3,7 @@
 import type { Accept } from '../../kernel/kinds/kind.ts'
 import { onOneLine, quoted } from '../../kernel/quoted.ts'
 import { idFrom } from './names.ts'
-import type { Doubt, PaperPhase } from './paper.ts'
+import type { Doubt, PaperHead, PaperPhase } from './paper.ts'
 import type { ValueKind } from './valueKind.ts'
 
 export interface Question {
@@ -57,6 +57,7 @@ export interface DraftFigure {
 
 export interface DraftTexts {
   readonly title: string | undefined
+  readonly head: PaperHead | undefined
   readonly weight: { readonly unit: 'kg' | 'lb'; readonly isNamed: boolean }
   readonly phases: readonly DraftPhase[]
   readonly figures: readonly DraftFigure[]
@@ -115,20 +116,25 @@ export function packTexts(texts: DraftTexts): {
 const HEAD =
   '# A draft from paper. Each "# ?" is a guess, or what the paper does not say: settle it, then take the comment out.'
 
-function packPage({ title, weight }: DraftTexts): Page {
+function packPage({ title, head, weight }: DraftTexts): Page {
   const page = new Page('pack.yaml')
   const name = title?.slice(0, 200) ?? 'Paper checklist'
-  const id = idFrom(name, new Set(), 'paper').toLowerCase()
+  const id = idFrom(head?.aircraft?.text ?? name, new Set(), 'paper').toLowerCase()
+  const open = [title === undefined ? 'name' : '', head?.aircraft ? '' : 'aircraft', head?.operator ? '' : 'operator']
+  const missing = open.filter(Boolean).join(' and ')
   page.put(HEAD)
-  page.ask('', {
-    line: 1,
-    text: `the paper does not say what flies and for whom: fill in ${title === undefined ? 'name, ' : ''}aircraft and operator`,
-  })
+  if (missing !== '')
+    page.ask('', { line: 1, text: `the paper does not say all of what flies and for whom: fill in ${missing}` })
   page.put(`id: ${scalar(id)}`)
+  if (head)
+    page.ask('', { line: head.title.line, text: `${quoted(name)} is taken for the name of the pack, not for a list` })
   page.put(`name: ${scalar(name)}`)
   page.put('version: 0.1.0')
-  page.put('aircraft: not named on the paper')
-  page.put('operator: not named on the paper')
+  for (const field of ['aircraft', 'operator'] as const) {
+    const named = head?.[field]
+    if (named) page.ask('', { line: named.line, text: `${quoted(named.text)} is taken for the ${field}` })
+    page.put(`${field}: ${scalar(named?.text.slice(0, 200) ?? 'not named on the paper')}`)
+  }
   page.put('caution: >-')
   page.put('  For training and simulation only. Not for use in flight or on a real aircraft.')
   page.put(

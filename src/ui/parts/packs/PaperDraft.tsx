@@ -4,6 +4,8 @@ import { useRef, useState } from 'preact/hooks'
 import { type DraftedItem, type PaperDraftView, paperDraft } from '../../../app/view/paperDraft.ts'
 import { Mark } from '../shell/Mark.tsx'
 import { Problems } from '../shell/Problems.tsx'
+import { DraftTaken } from './DraftTaken.tsx'
+import { PastedTableView } from './PastedTableView.tsx'
 
 export interface PaperDraftProps {
   /** Gets the texts of the pack's files by name, when the pilot takes the draft. */
@@ -15,13 +17,20 @@ export function PaperDraft({ onTake }: PaperDraftProps) {
   const [text, setText] = useState('')
   const [drafted, setDrafted] = useState<{ readonly of: string; readonly view: PaperDraftView }>()
   const show = (line: number) => paper.current && showLine(paper.current, line)
+  const [taken, setTaken] = useState<PaperDraftView>()
+  const files = drafted?.view.files
+  const take = () => {
+    if (!files) return
+    onTake(files)
+    setTaken(drafted.view)
+  }
   const isOld = drafted !== undefined && drafted.of !== text
   return (
     <section class="stack" aria-labelledby="from-paper">
       <h2 id="from-paper">From paper</h2>
       <p>
-        Paste a checklist as text. The draft takes nothing for granted: what the paper leaves open is asked, and marked{' '}
-        <code># ?</code> where it stands in the files.
+        Paste a checklist as text, or a table from a spreadsheet. The draft takes nothing for granted: what the paper
+        leaves open is asked, and marked <code># ?</code> where it stands in the files.
       </p>
       <div class="paper-draft">
         <div class="stack">
@@ -47,15 +56,23 @@ export function PaperDraft({ onTake }: PaperDraftProps) {
             >
               Make a draft
             </button>
-            {drafted && (
-              <button type="button" class={isOld ? '' : 'first'} onClick={() => onTake(drafted.view.files)}>
+            {files && (
+              <button type="button" class={isOld ? '' : 'first'} onClick={take}>
                 Take the draft
               </button>
             )}
           </div>
+          {taken && <DraftTaken id={taken.id} name={taken.name} questions={taken.questions.length} />}
           {isOld && <p class="soft">The text has changed since; make a new draft for what you changed.</p>}
         </div>
-        {drafted && <Drafted view={drafted.view} show={show} />}
+        {drafted && (
+          <div class="stack">
+            {files && <Drafted view={drafted.view} show={show} />}
+            {drafted.view.tables.map((table) => (
+              <PastedTableView key={table.line} table={table} show={show} />
+            ))}
+          </div>
+        )}
       </div>
     </section>
   )

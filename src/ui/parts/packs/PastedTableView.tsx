@@ -1,0 +1,92 @@
+/** A table that was pasted: as read, with its questions, and its text to be copied into a pack. */
+
+import { useRef, useState } from 'preact/hooks'
+import type { PastedTable } from '../../../app/view/pastedTables.ts'
+
+interface PastedTableProps {
+  readonly table: PastedTable
+  readonly show: (line: number) => void
+}
+
+/** More than this many rows and columns are no help on a screen. */
+const MOST_SHOWN = 40
+
+export function PastedTableView({ table, show }: PastedTableProps) {
+  const { name, line, axes, cells, unit, questions, yaml, example } = table
+  const text = useRef<HTMLTextAreaElement>(null)
+  const [told, setTold] = useState('')
+  const [down, across] = axes
+  const of = (axis: typeof down) => (axis ? `${axis.label}${axis.unit ? ` (${axis.unit})` : ''}` : '')
+  const id = `pasted-${line}`
+  const copy = async () => {
+    try {
+      await navigator.clipboard.writeText(yaml)
+      setTold('Copied.')
+    } catch {
+      text.current?.select()
+      setTold('The browser does not copy by itself: the text is selected.')
+    }
+  }
+  return (
+    <section class="stack" aria-labelledby={id}>
+      <h3 id={id}>Table {name}</h3>
+      <p>
+        {of(down)} down{across && `, ${of(across)} across`}
+        {unit && `; cells in ${unit}`}
+      </p>
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reached by keys */}
+      <section class="scroll" tabIndex={0} aria-label={`Table ${name} as read`}>
+        <table>
+          {across && (
+            <thead>
+              <tr>
+                <td />
+                {across.values.slice(0, MOST_SHOWN).map((value) => (
+                  <th key={value} scope="col">
+                    {value}
+                  </th>
+                ))}
+              </tr>
+            </thead>
+          )}
+          <tbody>
+            {cells.slice(0, MOST_SHOWN).map((row, index) => (
+              <tr key={down?.values[index]}>
+                <th scope="row">{down?.values[index]}</th>
+                {row.slice(0, MOST_SHOWN).map((cell, column) => (
+                  <td key={across?.values[column] ?? column}>{cell === '' ? '?' : cell}</td>
+                ))}
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </section>
+      {cells.length > MOST_SHOWN && <p class="soft">And {cells.length - MOST_SHOWN} more rows.</p>}
+      <ol class="stack">
+        {questions.slice(0, MOST_SHOWN).map((question) => (
+          <li key={`${question.line} ${question.text}`}>
+            <button type="button" class="plain" onClick={() => show(question.line)}>
+              Line {question.line}
+            </button>{' '}
+            {question.text}
+          </li>
+        ))}
+      </ol>
+      <div class="field">
+        <label for={`${id}-text`}>Text for tables.yaml of a pack</label>
+        <textarea id={`${id}-text`} ref={text} class="paper-text" rows={10} wrap="off" readOnly value={yaml} />
+      </div>
+      <div class="row">
+        <button type="button" onClick={() => void copy()}>
+          Copy
+        </button>
+        <span role="status" class="soft">
+          {told}
+        </span>
+      </div>
+      <p>
+        A figure in figures.yaml looks it up, each axis by a figure of the pack: <code>{example}</code>
+      </p>
+    </section>
+  )
+}
