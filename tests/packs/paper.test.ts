@@ -281,6 +281,17 @@ describe('names of speeds and of spools', () => {
 
 describe('a limit', () => {
   it.each([
+    ['not above 120 KIAS', 'max: 120'],
+    ['never above 120 KIAS', 'max: 120'],
+    ['never below 120 KIAS', 'min: 120'],
+    ['must not exceed 120 KIAS', 'max: 120'],
+  ])('that is denied is the other one: %s', (words, accept) => {
+    const { figures, item } = one(`Speed .... ${words}`)
+    expect(figures).toContain(`accept: {${accept}}`)
+    expect(item?.response).toBe('<speed> [knots]')
+  })
+
+  it.each([
     ['BATTERY ..... ON, CHECK 24 V MIN', '(on) <battery> [volts]', 'min: 24', 24, 23],
     ['BATTERY ..... 24 MIN', '<battery>', 'min: 24', 25, 23],
     ['BATTERY ..... MIN 24', '<battery>', 'min: 24', 25, 23],
@@ -361,6 +372,18 @@ describe('the lines above all lists', () => {
 })
 
 describe('what is no item', () => {
+  it('is no line that only begins like a caution', () => {
+    const draft = draftPack('TAXI\nWARNING LIGHTS ..... OUT\nCaution panel ..... CHECKED\nFlaps ..... UP\n')
+    expect(itemsOf(draft).map(({ challenge }) => challenge)).toEqual(['warning lights', 'caution panel', 'flaps'])
+  })
+
+  it('a column of conditions is told to be left out', () => {
+    const draft = draftPack('Item,Condition,Response\nPitot heat,only in icing,ON\nPump,never in flight,ON\nFan,,OFF\n')
+    expect(itemsOf(draft).map(({ response }) => response)).toEqual(['on', 'on', 'off'])
+    const told = draft.questions.map(({ text }) => text)
+    expect(told).toContain('"never in flight" stands in a column of its own and is left out')
+  })
+
   it.each([
     ['Page 3 of 7'],
     ['- 3 -'],

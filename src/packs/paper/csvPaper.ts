@@ -96,6 +96,11 @@ function columnsFrom(cells: readonly string[]): Column[] | undefined {
     const low = cell.trim().toLowerCase()
     return HEADS.find(([, names]) => names.includes(low))?.[0] ?? 'other'
   })
+  // Of several that could be the answer one is, "response" before "condition"; the others are told to be left out.
+  const isNamed = (cell: string) => ['response', 'answer'].includes(cell.trim().toLowerCase())
+  const answers = columns.flatMap((column, index) => (column === 'answer' ? [index] : []))
+  const answer = answers.find((index) => isNamed(cells[index] ?? '')) ?? answers[0]
+  for (const index of answers) if (index !== answer) columns[index] = 'other'
   return columns.includes('challenge') && columns.includes('answer') ? columns : undefined
 }
 

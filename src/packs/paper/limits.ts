@@ -18,10 +18,18 @@ const limit = (side: Limit['side'], isIn: boolean, phrases: string) =>
 
 const BEFORE: Phrases = new Map([
   ...limit('min', true, 'min, minimum, at least, not less than, no less than, not below, not under, no lower than, >='),
-  ...limit('min', true, 'not lower than, no fewer than, not fewer than, minimum of, min of, a minimum of'),
+  ...limit(
+    'min',
+    true,
+    'not lower than, never below, never under, never less than, no fewer than, not fewer than, minimum of, min of, a minimum of',
+  ),
   ...limit('min', false, 'above, over, more than, greater than, higher than, exceeding, >'),
   ...limit('max', true, 'max, maximum, at most, not more than, no more than, not above, not over, not to exceed, <='),
-  ...limit('max', true, 'not exceeding, do not exceed, not greater than, no greater than, not higher than, up to'),
+  ...limit(
+    'max',
+    true,
+    'not exceeding, do not exceed, must not exceed, never exceed, never above, never over, never more than, not greater than, no greater than, not higher than, up to',
+  ),
   ...limit('max', true, 'no higher than, maximum of, max of, a maximum of'),
   ...limit('max', false, 'below, under, less than, lower than, fewer than, <'),
 ])

@@ -98,6 +98,9 @@ export function unmarked(line: string, expected: number): Unmarked {
 }
 
 const NOTE = /^(note|notes|nb|n\.b\.|remark|remarks|info|tip|see|ref|hint|remember)\b ?\d{0,2} ?[:.-]/i
+/** "Warning lights ..... out" is an item: an answer stands behind leaders, and no colon behind the word. */
+const isItemOfCautions = (text: string) => !/^[a-z]+ ?[:.!-]/i.test(text) && LEADERS.test(text)
+const LEADERS = /\.{3}|…|·{3}|_{3}|\t/
 const CAUTION = /^(caution|cautions|warning|warnings|attention|danger)\b ?[:.!-]?/i
 
 const FOOTERS: readonly (readonly [RegExp, string])[] = [
@@ -199,7 +202,7 @@ function kindOf(line: string, bare: Unmarked, { before, after, isFirst }: Around
   if (line === '') return { is: 'blank' }
   if (isRule(line)) return { is: 'rule' }
   const { text, isListed, mark } = bare
-  if (CAUTION.test(text)) return { is: 'note', type: 'caution', text: afterSign(text) }
+  if (CAUTION.test(text) && !isItemOfCautions(text)) return { is: 'note', type: 'caution', text: afterSign(text) }
   if (NOTE.test(text)) return { is: 'note', type: 'note', text: afterSign(text) }
   if (PARENS_ONLY.test(text) && text.length > 4 && !/^\(?cont/i.test(text))
     return { is: 'note', type: 'note', text: text.slice(1, -1).trim() }
