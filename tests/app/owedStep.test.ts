@@ -8,9 +8,10 @@ it('own power that was not called in the flow is called when the ground crew wai
   const flight = await rig({ talk: TALK })
   const [clearance, rest] = [TO_ALTIMETERS.indexOf('done'), TO_ALTIMETERS.indexOf('before start list')]
   const briefing = TO_ALTIMETERS.slice(clearance + 1, rest)
+  const [call = '', ...list] = TO_ALTIMETERS.slice(rest)
   // The list is called in the middle of the cockpit flow; the briefing comes behind it then.
   const answers = [
-    ...[...TO_CLEARANCE, ...TO_ALTIMETERS.slice(0, clearance), ...TO_ALTIMETERS.slice(rest), ...TO_CREW, ...briefing],
+    ...[...TO_CLEARANCE, ...TO_ALTIMETERS.slice(0, clearance), call, 'negative', ...list, ...TO_CREW, ...briefing],
     ...TO_AWAY.slice(0, TO_AWAY.indexOf('external power off')),
   ]
   for (const text of answers) await flight.hear(text, { by: 'typed' })

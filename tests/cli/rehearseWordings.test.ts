@@ -6,12 +6,23 @@ import { itemOf, judgeWording, type Wording, wordingsOf } from '../corpus/wordin
 
 /**
  * Where the run goes another way, and why: a call to the ground crew may hold "go ahead"; "stop" is a cry wherever it
- * stands; and what of a broadcast may be left out counts only by its name, unless all of it is right.
+ * stands; what of a broadcast may be left out counts only by its name, unless all of it is right; and a station wants a
+ * frequency with all its digits.
  */
 const OTHERWISE: ReadonlyMap<string, string> = new Map([
   ['go ahead and disconnect', 'correct'],
   ['one and two, idle stop, both fully back', 'command'],
   ['information kilo, three three in use, wind three ten twelve, ten k, fourteen over nine', 'sayAgain'],
+  [
+    'cleared gull point, tarn two bravo, runway two four, up to five thousand, twenty one six on departure, squawk thirty one forty six, marsh four twenty one',
+    'incomplete',
+  ],
+  [
+    'cleared gull point airport, tarn two, then as filed, maintain four thousand, expect three one zero ten minutes after, twenty four eight, squawk twenty five seventeen, marsh four twenty one',
+    'incomplete',
+  ],
+  ['up to one two zero, squawk thirty one sixty four, ground twenty one nine, marsh four twenty one', 'incomplete'],
+  ['eighteen one, marsh four twenty one', 'incomplete'],
   ['kilo, runway thirty three, ten oh nine, visibility is good', 'negative'],
 ])
 

@@ -4,6 +4,7 @@ import { readPackDir } from '../../src/cli/packDir.ts'
 import type { Place, Problem } from '../../src/kernel/problem.ts'
 import { showProblem } from '../../src/kernel/problemLine.ts'
 import { readPack } from '../../src/packs/read.ts'
+import { cases } from '../cases.ts'
 
 // Many cases: how long they take says nothing.
 vi.setConfig({ testTimeout: 240_000, hookTimeout: 240_000 })
@@ -499,7 +500,7 @@ describe('a pack with a mistake is refused with file, line, column and what woul
           for (const problem of problems) expect(showProblem(problem)).toMatch(/^[a-z]+\.yaml:\d+:\d+: ./)
         },
       ),
-      { numRuns: 150 },
+      { numRuns: cases(150) },
     )
   })
 

@@ -122,12 +122,16 @@ function causeOf(table: Table, number: number): Neighbour['cause'] {
 }
 
 /** Pairs that are confused in the cockpit; a moment in another unit is nobody's slip. */
+/** Of gauges, which nobody takes for an altimeter. */
+const OF_GAUGES: readonly Unit[] = ['psi', 'bar']
 const CONFUSED: readonly string[] = ['weight', 'pressure', 'temperature', 'volume', 'length']
 
 function otherUnits(declaration: FigureDeclaration, { exact }: ComputedFigure): Neighbour[] {
   const { measure } = declaration
   if (!measure || exact === undefined || !CONFUSED.includes(UNITS[measure].dimension)) return []
-  const others = UNIT_NAMES.filter((unit) => unit !== measure && UNITS[unit].dimension === UNITS[measure].dimension)
+  const isLike = (unit: Unit) =>
+    UNITS[unit].dimension === UNITS[measure].dimension && OF_GAUGES.includes(unit) === OF_GAUGES.includes(measure)
+  const others = UNIT_NAMES.filter((unit) => unit !== measure && isLike(unit))
   return others.flatMap((unit) => {
     const step = unit === 'inHg' ? 0.01 : (roundingOf(declaration)?.step ?? 1)
     const value = roundTo(convert(exact, measure, unit), { step: measure === 'inHg' ? 1 : step, direction: 'nearest' })

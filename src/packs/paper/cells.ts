@@ -139,6 +139,8 @@ function colonIn(text: string): number {
 
 const isCapitals = (word: string) => /\p{Lu}/u.test(word) && !/\p{Ll}/u.test(word)
 
+const GO_ON: ReadonlySet<string> = new Set(['or', 'else', 'and', 'if', 'until', 'unless', 'then', 'otherwise'])
+
 /** "Fuel pumps ON": words in small letters, then words in capitals to the end. */
 function byCapitals(text: string): Divided | undefined {
   const words = text.split(' ')
@@ -146,6 +148,8 @@ function byCapitals(text: string): Divided | undefined {
   while (from > 0 && (isCapitals(words[from - 1] ?? '') || (from < words.length && words[from - 1] === '/'))) from--
   const head = words.slice(0, from)
   if (from === words.length || !head.some((word) => /\p{Ll}{2}/u.test(word))) return undefined
+  // "In the green or SHUT DOWN": what stands behind such a word is no answer.
+  if (GO_ON.has(head.at(-1)?.toLowerCase() ?? '')) return undefined
   return { by: 'capitals', cells: [head.join(' '), words.slice(from).join(' ')], column: head.join(' ').length + 1 }
 }
 

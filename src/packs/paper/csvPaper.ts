@@ -21,6 +21,8 @@ const HEADS: readonly (readonly [Column, readonly string[]])[] = [
   ['number', ['no', 'no.', '#', 'nr', 'number', 'step', 'id', 'seq']],
 ]
 
+/** Titles may stand above the heads. */
+const HEADS_WITHIN = 6
 /** Share of the lines that must be rows of a table with the same separator. */
 const MOST_OF = 0.7
 
@@ -41,14 +43,17 @@ export function csvLines(lines: readonly SourceLine[]): Read | undefined {
   const widest = Math.max(...rows.map(({ cells }) => cells.length))
   if (widest > 12) return undefined
   const doubts: { line: number; text: string }[] = []
-  const heads = columnsFrom(rows[0]?.cells ?? [])
+  const headRow = rows.slice(0, HEADS_WITHIN).findIndex(({ cells }) => columnsFrom(cells))
+  const heads = columnsFrom(rows[headRow]?.cells ?? [])
+  for (const { line, text } of rows.slice(0, Math.max(0, headRow)))
+    doubts.push({ line, text: `${quoted(text)} stands above the table and is left out` })
   const columns = heads ?? byPlace(rows.map(({ cells }) => cells))
   const [first] = rows
   if (!heads && first)
     doubts.push({ line: first.line, text: `no heads name the columns: they are taken for ${columns.join(', ')}` })
   const known: KnownLine[] = []
   let list = ''
-  for (const { cells, ...line } of heads ? rows.slice(1) : rows) {
+  for (const { cells, ...line } of rows.slice(headRow + 1)) {
     const at = (column: Column) => cells[columns.indexOf(column)]?.trim() ?? ''
     const name = at('list')
     const blank: KnownLine = { ...line, kind: { is: 'blank' } }

@@ -62,7 +62,9 @@ export interface Unmarked {
   readonly number?: number
 }
 
-const NUMBERED = /^\(?(\d{1,3}(?:\.\d{1,3}){0,3}|[a-zA-Z])[.):]\)? +/
+const NUMBERED = /^\(?(\d{1,3}(?:\.\d{1,3}){0,3}|[a-zA-Z])[.):]\)?[ \t]+/
+/** "2.4 Oil pressure": a number of two levels needs no sign behind it, but may be a value with its unit. */
+const SECTIONED = /^\d{1,2}(?:\.\d{1,2}){1,3}[ \t]+(?=\p{L})/u
 const BOXES = /^(?:[-•o>+☐]-? |\[[ xX]?\] ?|\( ?\) ?|☐)/
 
 export function unmarked(line: string, expected: number): Unmarked {
@@ -79,11 +81,15 @@ export function unmarked(line: string, expected: number): Unmarked {
     } else if (bare && Number(bare[1]) === expected) {
       number = expected
       text = text.slice(bare[0].length)
+    } else {
+      const section = SECTIONED.exec(text)?.[0] ?? ''
+      const [next = ''] = text.slice(section.length).split(/[ \t]/)
+      if (!UNITS_WRITTEN.has(next.toLowerCase())) text = text.slice(section.length)
     }
     const box = BOXES.exec(text)
     if (box) text = text.slice(box[0].length)
     else if (/^\* \S/.test(text)) text = text.slice(2)
-    else if (/^[*†‡§]+\p{L}/u.test(text)) {
+    else if (/^[*†‡§]+[\p{L}\d]/u.test(text)) {
       const signs = /^[*†‡§]+/.exec(text)?.[0] ?? ''
       mark = signs
       text = text.slice(signs.length)

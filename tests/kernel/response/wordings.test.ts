@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
 import { readJudgeLine } from '../../../src/cli/judgeLine.ts'
 import { judge } from '../../../src/kernel/response/judge.ts'
+import { cases } from '../../cases.ts'
 import { judgeWording, madeWrong, wordingsOf } from '../../corpus/wordings/wordings.ts'
 
 const TUNING = wordingsOf('tuning')
@@ -33,14 +34,17 @@ describe('a right answer made wrong in one place, with all that was said beside 
   it('is never accepted', { timeout: 120_000 }, () => {
     let tried = 0
     const accepted: string[] = []
+    const every = Math.round(1_000 / cases(1_000))
+    let made = 0
     for (const wording of ALL.filter(({ truth }) => truth === 'right')) {
       for (const text of madeWrong(wording)) {
+        if (made++ % every !== 0) continue
         tried++
         if (judgeWording(wording, text).verdict === 'correct') accepted.push(`${wording.item}: ${text}`)
       }
     }
     expect(accepted).toEqual([])
-    expect(tried).toBeGreaterThan(30_000)
+    expect(tried).toBeGreaterThan(cases(30_000))
   })
 })
 
