@@ -51,6 +51,17 @@ describe('the debrief', () => {
     )
   })
 
+  it('keeps what would be right at an open item to itself while the run goes on', async () => {
+    const flight = await atTrim()
+    await flight.answer('four point eight up')
+    await flight.user.click(screen.getByRole('button', { name: 'Debrief' }))
+    await screen.findByRole('heading', { level: 1, name: 'Not all lists are complete' })
+    const page = document.body.textContent ?? ''
+    expect(page).toContain('“four point eight up”')
+    expect(page).toContain('said 4.8 up')
+    expect(page).not.toContain('4.3')
+  })
+
   it('hands out the log, one event a line, as it is stored', async () => {
     const { user, log } = await afterwards()
     let saved: Blob | undefined

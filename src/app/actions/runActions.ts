@@ -91,7 +91,11 @@ export function runActions(parts: ControllerParts, controller: RunController, wa
     },
     async showDebrief() {
       const session = controller.session()
-      if (session) store.setState({ debrief: debriefOf(session.pack, session.events()), screen: 'debrief' })
+      if (session)
+        store.setState({
+          debrief: debriefOf(session.pack, session.events(), session.state().status === 'running'),
+          screen: 'debrief',
+        })
     },
     async exportLog(runId) {
       const session = controller.session()

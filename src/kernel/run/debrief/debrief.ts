@@ -16,6 +16,7 @@ import { briefingsIn, type DebriefBriefing, type DebriefExchange, exchangesIn } 
 import { missesIn, sayAgainsIn } from './debriefTry.ts'
 import { type DebriefFlow, type DebriefWatch, deviationsIn, flowsIn, watchesIn } from './debriefWatch.ts'
 import { type Foremost, foremostIn, wentWellIn } from './foremost.ts'
+import { exchangesUnderWay, listsUnderWay } from './stillOpen.ts'
 import {
   type DebriefRemark,
   type DebriefRevision,
@@ -84,10 +85,11 @@ export interface Debrief {
 }
 
 /**
- * Made from the log of one run, in order and from its beginning, and the run's own pack.
+ * Made from the log of one run, in order and from its beginning, and the run's own pack. `isUnderWay`: the pilot looks at it
+ * and goes on, so what would be right at something open is left out.
  * Throws where the log does not begin with `runStarted`, or names what the pack does not have.
  */
-export function debriefOf(pack: Pack, events: readonly RunEvent[]): Debrief {
+export function debriefOf(pack: Pack, events: readonly RunEvent[], isUnderWay = false): Debrief {
   const [first] = events
   if (first?.type !== 'runStarted') throw new Error('the log does not begin with runStarted')
   const tally = emptyTally()
@@ -97,8 +99,10 @@ export function debriefOf(pack: Pack, events: readonly RunEvent[]): Debrief {
     state = step(pack, before, event).state
     tell(tally, { pack, event, before, after: state })
   }
-  const lists = listsIn(pack, state, tally)
-  const exchanges = exchangesIn(pack, state, tally)
+  const allLists = listsIn(pack, state, tally)
+  const allExchanges = exchangesIn(pack, state, tally)
+  const lists = isUnderWay ? listsUnderWay(allLists) : allLists
+  const exchanges = isUnderWay ? exchangesUnderWay(allExchanges) : allExchanges
   const briefings = briefingsIn(pack, state, tally)
   const watches = watchesIn(pack, tally)
   const complete = lists.every((list) => list.complete)

@@ -41,6 +41,7 @@ export function PackEditor() {
           All packs
         </button>
         {entry?.canFly && editing.isSaved && <FlyEdited entry={entry} />}
+        <OpenQuestions text={editing.text} />
         <span role="status" class="soft small">
           {editing.isSaved ? 'Saved' : editing.elsewhere ? 'Not saved' : 'Saving'}
         </span>
@@ -55,6 +56,16 @@ export function PackEditor() {
         onChange={actions.changeFile}
       />
     </main>
+  )
+}
+
+/** A draft from paper marks what it asks in the file. */
+function OpenQuestions({ text }: { readonly text: string }) {
+  const count = (text.match(/^\s*# \?/gm) ?? []).length
+  return count === 0 ? null : (
+    <span class="small">
+      {count === 1 ? 'One question' : `${count} questions`} to settle here, marked <code># ?</code>
+    </span>
   )
 }
 

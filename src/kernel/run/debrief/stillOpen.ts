@@ -1,0 +1,34 @@
+/** A debrief that is looked at in the middle of a run: what would be right at something still open is not told (law 4). */
+
+import type { DebriefItem, DebriefList } from './debriefList.ts'
+import type { DebriefExchange } from './debriefTalk.ts'
+import type { DebriefTry } from './debriefTry.ts'
+
+const OPEN: ReadonlySet<DebriefItem['status']> = new Set(['open', 'reopened', 'leftOpen'])
+
+/** Of an item whose value was given nothing is left to be kept. */
+export function listsUnderWay(lists: readonly DebriefList[]): DebriefList[] {
+  return lists.map((list) => ({
+    ...list,
+    items: list.items.map((item) =>
+      OPEN.has(item.status) && !item.given ? { ...item, tries: withoutRight(item.tries) } : item,
+    ),
+  }))
+}
+
+/** Nor of a turn whose words were shown. */
+export function exchangesUnderWay(exchanges: readonly DebriefExchange[]): DebriefExchange[] {
+  return exchanges.map((exchange) => ({
+    ...exchange,
+    turns: exchange.turns.map((turn) =>
+      turn.done || turn.shown ? turn : { ...turn, tries: withoutRight(turn.tries) },
+    ),
+  }))
+}
+
+function withoutRight<T extends DebriefTry>(tries: readonly T[]): T[] {
+  return tries.map((one) => {
+    const parts = one.judgement.parts.map(({ expected: _, ...part }) => part)
+    return { ...one, judgement: { ...one.judgement, parts } }
+  })
+}
