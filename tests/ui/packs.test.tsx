@@ -195,6 +195,13 @@ describe('a file', () => {
     expect(await card('Wren')).toBeTruthy()
   })
 
+  it('of a draft says how many questions are still to be settled in it', async () => {
+    const asked = `# Each "# ?" is a guess.\n  # ? line 2: both?\n${YAML}# ? line 9: or?\n`
+    const { press } = packs(createFakeShelf([ownPack('procedures.yaml', asked)]))
+    await press('Wren', 'Edit')
+    expect(await screen.findByText(/^2 questions to settle here/)).toBeTruthy()
+  })
+
   it('that another tab has changed too asks which it is to be', async () => {
     const shelf = createFakeShelf([ownPack()])
     const { press, user, clock } = packs(shelf)
