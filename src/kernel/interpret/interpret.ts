@@ -17,7 +17,8 @@ export interface Interpretation {
 }
 
 /**
- * The first rule that applies and makes something of the utterance decides; where none does, the screen says so. Throws where the state names a place that the pack does not have.
+ * The first rule that applies and makes something of the utterance decides; where none does, the screen says so. Throws
+ * where the state names a place that the pack does not have.
  */
 export function interpret(pack: Pack, state: RunState, heard: Heard): Interpretation {
   const utterance = utteranceOf(pack, state, heard)
