@@ -1,6 +1,7 @@
 /**
- * A grammar as data: what may be said, as rules that expand into words. It is printed for the recogniser that compiles
- * text (`jsgf.ts`) and walked word by word by whoever decodes in another way (`grammarWalk.ts`). Plain data, so that it
+ * A grammar as data: what may be said, as rules that expand into words. It is made into states for the recogniser
+ * (`automaton.ts`), walked word by word by whoever decodes in another way (`grammarWalk.ts`), and printed for people
+ * (`jsgf.ts`). Plain data, so that it
  * can be sent to another thread.
  */
 

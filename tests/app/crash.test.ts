@@ -23,6 +23,7 @@ import { fold, step } from '../../src/kernel/run/core/step.ts'
 import { nextCall, watchAt, watchState } from '../../src/kernel/run/watch/watchTiming.ts'
 import { readPack } from '../../src/packs/read.ts'
 import type { RunArchive } from '../../src/ports.ts'
+import { cases } from '../cases.ts'
 import { createFakeEar } from '../fakes/ear.ts'
 import { createFakeShelf } from '../fakes/packShelf.ts'
 import { createFakeVoice } from '../fakes/voice.ts'
@@ -194,7 +195,8 @@ function saidBesides(said: readonly string[], may: readonly string[]): readonly 
   return said.slice(at)
 }
 
-const KILLS = 200
+/** At least so many that some runs get to their end. */
+const KILLS = Math.max(60, cases(200))
 
 test(`killed at ${KILLS} moments: no event is lost, and the same is asked again`, async () => {
   const random = chance(1)

@@ -1,6 +1,6 @@
 /**
  * Which words may follow, by a grammar, one word at a time; weights do not count. For a decoder that is not the
- * recogniser which compiles the grammar's text. Pure.
+ * recogniser. Pure.
  */
 
 import { type Grammar, type RuleExpansion, rule } from '../grammarRules.ts'

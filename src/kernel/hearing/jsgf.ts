@@ -1,4 +1,4 @@
-/** A grammar as text in JSGF (JSpeech Grammar Format, W3C note of June 2000), for the recogniser that compiles it. */
+/** A grammar as text in JSGF (JSpeech Grammar Format, W3C note of June 2000), to be read. */
 
 import type { Grammar, Option, RuleExpansion } from '../grammarRules.ts'
 

@@ -45,7 +45,7 @@ describe('a grammar as text', () => {
     )
   })
 
-  it('of a speed is what the recogniser has been measured with', () => {
+  it('of a speed is what it was when the recogniser was measured', () => {
     const vocabulary = vocabularyOfItems(
       [{ challenge: 'rotate speed', responses: [{ response: responseFrom('<vr> [knots]') }] }],
       [],

@@ -4,9 +4,9 @@
  */
 
 import type { SoundSwallowerModule } from 'soundswallower'
+import { type Automaton, automatonOf } from '../../../kernel/hearing/automaton.ts'
 import { grammarOf, wordsNeeded } from '../../../kernel/hearing/grammar.ts'
 import type { Hearable, Vocabulary } from '../../../kernel/hearing/hearable.ts'
-import { jsgfOf } from '../../../kernel/hearing/jsgf.ts'
 import { isScraps } from '../../../kernel/hearing/scraps.ts'
 import { joined } from '../audio/denoise.ts'
 import { gainFor, prepared, speechRms } from '../audio/level.ts'
@@ -29,7 +29,7 @@ const MOST_UNCOVERED = 0.5
 interface Latest {
   readonly prepared: Float32Array
   readonly level: number
-  readonly jsgf: string
+  readonly automaton: Automaton | undefined
 }
 
 /** An utterance that is decoded while it comes: as it came, and as the decoder got it. */
@@ -44,7 +44,7 @@ export class DecodePass implements Recogniser {
   private readonly frontEnds: PassFrontEnds
   private vocabulary: Vocabulary | undefined
   private task: Task | undefined
-  private jsgf = ''
+  private automaton: Automaton | undefined
   private speaker: SpeakerProfile
   /** For this speaker, and the one that the profile's mean was taken with: a mean belongs to its filters. */
   private warp: WarpFactor = 1
@@ -102,8 +102,8 @@ export class DecodePass implements Recogniser {
   expect(task: Task): void {
     this.dropStreaming()
     this.task = task
-    this.jsgf = jsgfOf(task.grammar)
-    this.decoder.setGrammar(this.jsgf)
+    this.automaton = automatonOf(task.grammar)
+    this.decoder.setGrammar(this.automaton)
   }
 
   /** Takes up the utterance only where the speaker is known: a mean is needed beforehand. */
@@ -159,7 +159,7 @@ export class DecodePass implements Recogniser {
   /** Decodes what was understood last once more at this warp; undefined where there is nothing, or speech is under way. */
   redecode(warp: WarpFactor): ScoredDecoding | undefined {
     if (!this.latest || this.streaming) return undefined
-    this.decoder.setGrammar(this.latest.jsgf)
+    if (this.latest.automaton) this.decoder.setGrammar(this.latest.automaton)
     this.decoder.setWarp(warp)
     return this.decoder.decode(this.latest.prepared)
   }
@@ -177,7 +177,7 @@ export class DecodePass implements Recogniser {
     this.dropStreaming()
     this.idle.abort()
     this.idle = new AbortController()
-    this.decoder.setGrammar(this.jsgf)
+    if (this.automaton) this.decoder.setGrammar(this.automaton)
     this.decoder.setWarp(this.warp)
     if (this.warpOfMean === this.warp) return
     this.warpOfMean = this.warp
@@ -206,7 +206,7 @@ export class DecodePass implements Recogniser {
     }
     if (!isOtherSpeech(decoded)) {
       this.speaker.learn(sample)
-      this.latest = { prepared: sound, level: sample.level, jsgf: this.jsgf }
+      this.latest = { prepared: sound, level: sample.level, automaton: this.automaton }
     }
     return decoded
   }

@@ -4,6 +4,7 @@
  */
 
 import type { Decoder as LibraryDecoder, SoundSwallowerModule } from 'soundswallower'
+import type { Automaton } from '../../../kernel/hearing/automaton.ts'
 import type { HeardWord } from '../../../kernel/hearing/heard.ts'
 import { isPhoneWord } from '../../../kernel/hearing/phones.ts'
 import type { Decoded } from '../utterance/recogniser.ts'
@@ -19,6 +20,14 @@ interface Internals {
   _decoder_init_fe(decoder: number): number
   _decoder_init_feat_s3file(decoder: number, lda: number): number
   _acmod_reinit_feat(acoustic: number, frontEnd: number, features: number): number
+  _decoder_logmath(decoder: number): number
+  _decoder_set_fsg(decoder: number, automaton: number): number
+  _fsg_model_init(name: number, logMath: number, languageWeight: number, states: number): number
+  _fsg_set_states(automaton: number, start: number, final: number): void
+  _fsg_model_word_add(automaton: number, word: number): number
+  _fsg_model_trans_add(automaton: number, from: number, to: number, logProb: number, word: number): void
+  _fsg_model_null_trans_add(automaton: number, from: number, to: number, logProb: number): number
+  HEAP8: Int8Array
   HEAP32: Int32Array
 }
 interface DecoderInternals {
@@ -80,12 +89,15 @@ const SETTINGS: DecoderSettings = {
   silprob: 0.5,
 }
 
+/** Of the library's logarithms of probabilities. */
+const LOG_BASE = Math.log(1.0001)
+
 export class EarDecoder {
   private readonly decoder: LibraryDecoder
   private readonly internals: Internals
   private readonly frontEnd: FrontEnd
   private readonly scoreAddress: number
-  private grammar = ''
+  private automaton: Automaton | undefined
   private warp = 1
   /** It goes on with the mean of the last utterance until it is set up anew. */
   private isStreaming = false
@@ -135,11 +147,41 @@ export class EarDecoder {
     if (fresh.length > 0) this.decoder.add_words(...fresh.map(([word, phones]): [string, string] => [word, phones]))
   }
 
-  /** Throws on a word without pronunciation or a fault of syntax; both are bugs by then. */
-  setGrammar(grammar: string): void {
-    if (grammar === this.grammar) return
-    this.decoder.set_grammar(grammar)
-    this.grammar = grammar
+  /** Throws on a word without pronunciation, which is a bug by then. */
+  setGrammar(automaton: Automaton): void {
+    if (automaton === this.automaton) return
+    const { cdecoder } = this.decoder as unknown as DecoderInternals
+    if (this.internals._decoder_set_fsg(cdecoder, this.modelOf(automaton)) < 0) throw new Error('a word is unknown')
+    this.automaton = automaton
+  }
+
+  /** In the library's own memory, which it frees by itself. */
+  private modelOf({ states, start, final, arcs }: Automaton): number {
+    const { internals } = this
+    const logMath = internals._decoder_logmath((this.decoder as unknown as DecoderInternals).cdecoder)
+    const model = this.withText('ear', (name) => internals._fsg_model_init(name, logMath, SETTINGS.lw, states))
+    internals._fsg_set_states(model, start, final)
+    const words = new Map<string, number>()
+    const wordAt = (word: string): number => {
+      const known = words.get(word) ?? this.withText(word, (text) => internals._fsg_model_word_add(model, text))
+      words.set(word, known)
+      return known
+    }
+    for (const { from, to, word, logProb } of arcs) {
+      const inItsUnits = Math.round(logProb / LOG_BASE)
+      if (word === undefined) internals._fsg_model_null_trans_add(model, from, to, inItsUnits)
+      else internals._fsg_model_trans_add(model, from, to, inItsUnits, wordAt(word))
+    }
+    return model
+  }
+
+  private withText<T>(text: string, use: (address: number) => T): T {
+    const bytes = new TextEncoder().encode(`${text}\0`)
+    const address = this.internals._malloc(bytes.length)
+    this.internals.HEAP8.set(bytes, address)
+    const made = use(address)
+    this.internals._free(address)
+    return made
   }
 
   /** Decodes a whole utterance, 16 kHz mono, by its own mean. */

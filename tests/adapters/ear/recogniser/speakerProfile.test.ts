@@ -15,6 +15,8 @@ import { type Dictionary, parseDictionary, pronounce } from '../../../../src/ada
 import type { FrontEnd } from '../../../../src/adapters/ear/recogniser/frontEnds.ts'
 import { FIRST_PASS } from '../../../../src/adapters/ear/recogniser/frontEnds.ts'
 import { SpeakerProfile, type VoiceSample } from '../../../../src/adapters/ear/recogniser/speakerProfile.ts'
+import { alternatives, anyPhrase, NOTHING, rule, sequence } from '../../../../src/kernel/grammarRules.ts'
+import { automatonOf } from '../../../../src/kernel/hearing/automaton.ts'
 import { vocabularyOfItems } from '../../../../src/kernel/hearing/vocabulary.ts'
 import { responseFrom } from '../../../../src/kernel/response/response.ts'
 
@@ -54,6 +56,16 @@ describe('the mean cepstrum', () => {
   })
 })
 
+const FOUR_WORDS = automatonOf({
+  start: 'heard',
+  rules: [
+    {
+      name: 'heard',
+      expansion: sequence(anyPhrase(['four', 'two', 'seven', 'one']), alternatives(NOTHING, rule('heard'))),
+    },
+  ],
+})
+
 describe('an utterance that is decoded while it comes', () => {
   const audio = fileURLToPath(new URL('../../../../audio/check/', import.meta.url))
   const pcmOf = async (name: string) => {
@@ -70,7 +82,7 @@ describe('an utterance that is decoded while it comes', () => {
       const decoder = await EarDecoder.create(module, nodeFiles(), frontEnd)
       const dictionary: Dictionary = parseDictionary(await readFile(join(MODEL_DIR, 'dict.txt'), 'utf8'))
       decoder.add(pronounce(['four', 'two', 'seven', 'one'], dictionary).entries)
-      decoder.setGrammar('#JSGF V1.0; grammar ear; public <heard> = (four | two | seven | one)+;')
+      decoder.setGrammar(FOUR_WORDS)
       // With the floor under it, for frames of digital silence are left out of a whole utterance's mean.
       const pcm = prepared(1, -70)(await pcmOf('four-two-seven-one'))
       const whole = decoder.decode(pcm)
@@ -91,7 +103,7 @@ describe('an utterance that is decoded while it comes', () => {
     const decoder = await EarDecoder.create(module, nodeFiles(), 'cleaned')
     const dictionary = parseDictionary(await readFile(join(MODEL_DIR, 'dict.txt'), 'utf8'))
     decoder.add(pronounce(['four', 'two', 'seven', 'one'], dictionary).entries)
-    decoder.setGrammar('#JSGF V1.0; grammar ear; public <heard> = (four | two | seven | one)+;')
+    decoder.setGrammar(FOUR_WORDS)
     const pcm = prepared(1, -70)(await pcmOf('four-two-seven-one'))
     const { score } = decoder.decode(pcm)
     const others = (['plain', 'shifted'] as const).map((frontEnd) => decoder.decodeBy(frontEnd, pcm))
