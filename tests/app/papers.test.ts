@@ -17,7 +17,7 @@ import { demoInputs, rig } from './rig.ts'
 type Flight = Awaited<ReturnType<typeof rig>>
 const table = ({ pack, store, state }: Flight) => papersView(pack, { ...store.getState(), run: state() })
 const pile = (flight: Flight) => table(flight).pile.map(({ id }) => id)
-const cards = ['trimCard', 'speedCard', 'checklist']
+const cards = ['trimCard', 'speedCard', 'startCard', 'checklist']
 
 async function laid(name: 'preliminary' | 'final', flight: Flight) {
   await flight.run.lay(await demoInputs(flight.pack, name))

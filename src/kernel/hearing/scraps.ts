@@ -3,15 +3,16 @@
  * words comes out as many scraps; an answer, of any wording, is a few phrases.
  */
 
-import type { KindSpec } from '../kinds/kind.ts'
-import type { Hearable, Vocabulary } from './hearable.ts'
+import { type KindSpec, kindOf } from '../kinds/kind.ts'
+import type { Hearable, Talk, Vocabulary } from './hearable.ts'
 import { isNumberWord } from './numberShapes.ts'
+import { phrase } from './phrases.ts'
 import { isSpelled, LETTERS, namesIn } from './spelling.ts'
 
-/** The fewest phrases of the pack, or single words, that a text is made of. 0 for none. */
-export function pieceCount(vocabulary: Vocabulary, text: string): number {
+/** The fewest phrases of the pack, or of the talk that has the floor, or single words, that a text is made of. 0 for none. */
+export function pieceCount(vocabulary: Vocabulary, text: string, talk?: Talk): number {
   const { phrases, challenges, lists, others, commands } = vocabulary
-  const known = new Set([phrases, challenges, lists, others, commands].flat())
+  const known = new Set([phrases, challenges, lists, others, commands, talk?.phrases ?? [], talk?.others ?? []].flat())
   const words = text.split(' ').filter((word) => word !== '')
   const fewest = [0]
   for (let end = 1; end <= words.length; end++) {
@@ -38,11 +39,18 @@ function spelledWords(shapes: readonly KindSpec[]): ReadonlySet<string> {
 /** True where what was heard for this item is more scraps than any answer to it has. */
 export function isScraps(hearable: Hearable, vocabulary: Vocabulary, text: string): boolean {
   const values = hearable.shapes.length
-  if (pieceCount(vocabulary, text) <= 2) return false
-  if (values === 0) return pieceCount(vocabulary, text) > MOST_PIECES
+  const pieces = pieceCount(vocabulary, text, hearable.talk)
+  if (pieces <= 2) return false
+  if (values === 0) return pieces > MOST_PIECES
   const words = looseWordCount(text, spelledWords(hearable.shapes))
-  const isWithoutNumber = words === text.split(' ').length
-  return isWithoutNumber || words > MOST_PIECES + 3 * values
+  const isWithoutValue = words === text.split(' ').length && !hasNamedValue(hearable.shapes, text)
+  return isWithoutValue || words > MOST_PIECES + 3 * values
+}
+
+/** Whether a value that is said by its name is in it: "east", "left". */
+function hasNamedValue(shapes: readonly KindSpec[], text: string): boolean {
+  const names = shapes.flatMap((shape) => Object.values(kindOf(shape).options?.(shape) ?? {}).flat())
+  return names.some((name) => ` ${text} `.includes(` ${phrase(name)} `))
 }
 
 /** "Doors closed and locked, correction, open and locked" has four; scraps have more. */

@@ -23,6 +23,7 @@ export function vocabularyOf(pack: Pack): Vocabulary {
   const watches = activities.filter((activity) => activity.type === 'watch')
   const flows = activities.filter((activity) => activity.type === 'flow')
   const lists = activities.filter((activity) => activity.type === 'list')
+  const briefings = activities.filter((activity) => activity.type === 'briefing')
   const items = lists.flatMap((list) => list.entries).filter((entry) => entry.type === 'item')
   const lines = lists.flatMap((list) => list.entries).filter((entry) => entry.type === 'line')
   const figures = Object.values(pack.figures.declarations)
@@ -49,7 +50,9 @@ export function vocabularyOf(pack: Pack): Vocabulary {
       ...lines.flatMap(({ say }) => waysOf(say)),
       ...pack.situations.flatMap(({ options }) => options.flatMap(({ say }) => waysOf(say))),
       ...figures.flatMap(({ label, alsoCalled }) => [label, ...alsoCalled].map((name) => `confirm ${phrase(name)}`)),
-      ...items.map(({ challenge }) => `recheck ${phrase(challenge)}`),
+      ...[...items.map(({ challenge }) => challenge), ...briefings.map(({ name }) => name)].map(
+        (name) => `recheck ${phrase(name)}`,
+      ),
       ...figures.flatMap(crossChecks),
     ]),
     commands: LISTENED_FOR,

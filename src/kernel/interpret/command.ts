@@ -6,6 +6,7 @@ import { listsOf } from '../pack/place.ts'
 import { type CommandNames, type ReadCommand, readCommand, reasonIn } from '../response/commands.ts'
 import type { EventBody } from '../run/core/events.ts'
 import { isForValue } from '../run/core/ownQuestion.ts'
+import { briefingsOf } from '../run/talk/talk.ts'
 import type { Utterance } from './utterance.ts'
 
 /** A standard phrase as a whole utterance; undefined where it is none, or not one for Otherseat here. */
@@ -60,9 +61,10 @@ export function spokenNames(pack: Pack): Required<Pick<CommandNames, 'lists' | '
   const items = listsOf(pack).flatMap(({ entries }) =>
     entries.flatMap((entry) => (entry.type === 'item' ? [[entry.challenge, [entry.challenge]] as const] : [])),
   )
+  const briefings = briefingsOf(pack).map(({ name }) => [name, [name]] as const)
   return {
     lists: Object.fromEntries(lists),
-    items: Object.fromEntries(items),
+    items: Object.fromEntries([...briefings, ...items]),
     confirmable: Object.fromEntries(figures),
   }
 }

@@ -21,7 +21,7 @@ const pile = (sheets: readonly Inputs[], ground = GROUND) =>
     ground,
   )
 const ids = (sheets: readonly Inputs[]) => pile(sheets).map(({ id }) => id)
-const CARDS = ['trimCard', 'speedCard', 'checklist']
+const CARDS = ['trimCard', 'speedCard', 'startCard', 'checklist']
 
 function paper(id: string, sheets: readonly Inputs[] = [preliminary], ground = GROUND) {
   const found = pile(sheets, ground).find((one) => one.id === id)
@@ -34,7 +34,7 @@ const text = (id: string, label: string, sheets?: readonly Inputs[]) =>
 describe('the pile', () => {
   it('has the cards before any sheet, without an edition', () => {
     expect(ids([])).toEqual(CARDS)
-    expect(pile([]).map(({ number }) => number)).toEqual([undefined, undefined, undefined])
+    expect(pile([]).map(({ number }) => number)).toEqual([undefined, undefined, undefined, undefined])
   })
 
   it('has an edition of each paper for the first sheet, and newer ones above older ones', () => {
@@ -202,4 +202,21 @@ describe('a card', () => {
     expect(rows.find(({ challenge }) => challenge === 'ground crew')?.response).toBe('area clear')
     expect(rows.find(({ challenge }) => challenge === 'engine anti ice')?.response).toBe('both on')
   })
+})
+
+it("the demo's start card says what its starts are held to", () => {
+  const text = JSON.stringify(paper('startCard'))
+  const watches = pack.phases.flatMap(({ activities }) => activities).filter((one) => one.type === 'watch')
+  expect(watches).toHaveLength(2)
+  // How long after fuel on or rotation the other calls may come is not for the card.
+  const isOnCard = (call: string) => call !== 'fuel' && call !== 'peak'
+  for (const { calls } of watches) {
+    for (const { id, within, value } of calls) {
+      for (const limit of [...(isOnCard(id) ? [within] : []), value?.min, value?.max].filter(
+        (one) => one !== undefined,
+      )) {
+        expect(text).toMatch(new RegExp(`\\b${limit}\\b`))
+      }
+    }
+  }
 })

@@ -4,7 +4,7 @@ import type { Pack } from '../../pack/checklist.ts'
 import { agenda, findItem, itemsOf, listById, listsOf } from '../../pack/place.ts'
 import { partNames } from '../../response/readBack.ts'
 import { readBacksOf } from '../talk/radio.ts'
-import { findTurn, reopenTurn } from '../talk/talk.ts'
+import { briefingsOf, findTurn, reopenTurn } from '../talk/talk.ts'
 import { askAgain, tooSoonToAsk } from './askingAgain.ts'
 import type { By } from './events.ts'
 import { enter, sayAndListen as listenAfter } from './listening.ts'
@@ -18,8 +18,13 @@ export function corrected(pack: Pack, state: RunState, rest: string): Step {
   return goBack(pack, state, state.closed.at(-1), rest !== '')
 }
 
-/** The item of that challenge that was closed last, else one left open; where there is neither, the open place is put again. */
+/**
+ * The briefing of that name, or the item of that challenge that was closed last, else one left open; where there is
+ * neither, the open place is put again.
+ */
 export function rechecked(pack: Pack, state: RunState, challenge: string): Step {
+  const briefing = briefingsOf(pack).find(({ id, name }) => name === challenge && state.briefingsClosed.includes(id))
+  if (briefing) return goBack(pack, { ...state, question: undefined, standingBy: false }, briefing.id, false)
   const ids = listsOf(pack).flatMap((list) => itemsOf(list, state.situation))
   const named = ids.filter((item) => item.challenge === challenge).map(({ id }) => id)
   const asked = named.filter((id) => isClosed(state, id))

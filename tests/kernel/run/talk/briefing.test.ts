@@ -48,3 +48,17 @@ describe('a breath of a briefing', () => {
     expect(run.state.briefingsClosed).toEqual([])
   })
 })
+
+describe('"recheck" and the name of a briefing', () => {
+  it('opens one that was complete, wherever the run is; one that was not begun is not known', () => {
+    const run = inBriefing()
+    const topics = ['runway two seven left', 'tarn two alfa departure', 'first level five thousand', 'rejected takeoff']
+    for (const topic of topics) run.hear(topic)
+    run.hear('briefing complete')
+    expect(run.state.briefingsClosed).toEqual(['briefing'])
+    run.hear('recheck departure briefing')
+    expect(run.state.briefingsClosed).toEqual([])
+    expect(run.state.floor.at).toBe('briefing')
+    expect(talkRun().hear('recheck departure briefing').state.floor.at).not.toBe('briefing')
+  })
+})
