@@ -24,7 +24,7 @@ export const ALL_WORDS = 'en-us/all-words.txt'
 export const RESCORER_FOLDER = 'rescorer-0.1.29'
 export const RESCORER_FILES = ['encoder_model.onnx', 'decoder_model_merged.onnx'] as const
 /** The head of our own, named by the beginning of the SHA-256 of its weights for the same reason. */
-export const PHONES_FILE = 'phones-0c70c477.onnx'
+export const PHONES_FILE = 'phones-f72249c2.onnx'
 
 export interface Model {
   readonly files: ModelFiles
