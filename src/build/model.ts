@@ -7,7 +7,7 @@ import { copyFile, mkdir, readdir, readFile, writeFile } from 'node:fs/promises'
 import { createRequire } from 'node:module'
 import { dirname, join } from 'node:path'
 import { fileURLToPath } from 'node:url'
-import { ALL_WORDS, partFile, RESCORER_FILES, RESCORER_FOLDER } from '../adapters/ear/device/modelFiles.ts'
+import { ALL_WORDS, PHONES_FILE, partFile, RESCORER_FILES, RESCORER_FOLDER } from '../adapters/ear/device/modelFiles.ts'
 import { parseDictionary, pronounce, writeDictionary } from '../adapters/ear/recogniser/dictionary.ts'
 import { readPackDir } from '../cli/packDir.ts'
 import { wordsNeeded } from '../kernel/hearing/grammar.ts'
@@ -31,6 +31,7 @@ const COPIES: readonly (readonly [from: string, to: string])[] = [
   // The model's notice asks to go with every copy.
   [join(MODEL, 'README.txt'), 'en-us/NOTICE.txt'],
   ...RESCORER_FILES.map((name) => [join(RESCORER_MODEL, name), join(RESCORER_FOLDER, name)] as const),
+  [join(ROOT, 'audio', 'ear', 'phones.onnx'), join(RESCORER_FOLDER, PHONES_FILE)],
   [join(RESCORER, 'LICENSE'), join(RESCORER_FOLDER, 'LICENSE.txt')],
   [packages.resolve('@jitsi/rnnoise-wasm/dist/rnnoise.wasm'), partFile('denoiser')],
 ]

@@ -38,6 +38,7 @@ export const MODEL_DIR = join(dirname(packages.resolve('soundswallower')), 'mode
 export const RESCORER_DIR = fileURLToPath(
   new URL('../../../node_modules/@moonshine-ai/moonshine-js/dist/model/tiny/quantized/', import.meta.url),
 )
+const PHONES = fileURLToPath(new URL('../../../audio/ear/phones.onnx', import.meta.url))
 export const DENOISER_WASM = packages.resolve('@jitsi/rnnoise-wasm/dist/rnnoise.wasm')
 
 export type HeardInFile = Omit<Heard, 'listenId' | 'beganAt' | 'endedAt'> & {
@@ -81,12 +82,13 @@ export const nodeFiles = (): ModelFiles => ({
   dictionary: join(MODEL_DIR, 'none.txt'),
 })
 
-/** The second model as its package has it. */
+/** The second model as its package has it, and the head of our own. */
 export async function nodeRescorer(): Promise<Rescorer> {
   const file = (name: string) => readFile(join(RESCORER_DIR, name))
   return Rescorer.create({
     encoder: await file('encoder_model.onnx'),
     decoder: await file('decoder_model_merged.onnx'),
+    phones: await readFile(PHONES),
   })
 }
 
@@ -110,7 +112,7 @@ export function nodeHearers(
   spent: () => Spent = nothingSpent,
 ): Hearers {
   const passes = { first: timed(first, 0, spent), second: timed(second, 1, spent) }
-  return { passes, opinions: opinionsOf(passes, nodeTakeIn(rescorer, spent)) }
+  return { passes, opinions: opinionsOf(passes, nodeTakeIn(rescorer, spent), first.pronunciationsOf) }
 }
 
 /** The sound is encoded when it is first asked about: this thread has nothing to do beside it. */
@@ -136,6 +138,7 @@ function nodeTakeIn(rescorer: Rescorer | undefined, spent: () => Spent): TakeIn 
       rescore: (texts) => ask((encoded) => rescorer.rescore(encoded, texts)),
       decodeConstrained: (alongside) => ask((encoded) => rescorer.decodeConstrained(encoded, grammar, alongside)),
       decodeFree: () => ask((encoded) => rescorer.decodeFree(encoded)),
+      phones: () => ask((encoded) => rescorer.phonesOf(encoded)),
     }
   }
 }

@@ -33,7 +33,7 @@ const MODELS = [
   {
     value: 'on',
     label: 'Two models',
-    about: '43 MB more, fetched once; much better in noise',
+    about: '45 MB more, fetched once; much better in noise',
   },
   { value: 'off', label: 'One model', about: 'small and quick' },
 ] as const

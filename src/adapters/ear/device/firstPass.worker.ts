@@ -39,7 +39,7 @@ const worker: FirstPassWorker = {
     let takeIn: TakeIn | undefined
     const listening = new Listening({
       passes,
-      opinions: opinionsOf(passes, (pcm, grammar) => takeIn?.(pcm, grammar)),
+      opinions: opinionsOf(passes, (pcm, grammar) => takeIn?.(pcm, grammar), pass.pronunciationsOf),
       denoiser: newDenoiser(),
       taskFor: (hearable) => pass.taskFor(hearable),
       emit: (event) => void page.event(event),

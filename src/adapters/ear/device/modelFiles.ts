@@ -23,6 +23,8 @@ export const ALL_WORDS = 'en-us/all-words.txt'
 /** The second model's files, in a folder named by the edition of its package: a browser keeps them for good. */
 export const RESCORER_FOLDER = 'rescorer-0.1.29'
 export const RESCORER_FILES = ['encoder_model.onnx', 'decoder_model_merged.onnx'] as const
+/** The head of our own, named by the beginning of the SHA-256 of its weights for the same reason. */
+export const PHONES_FILE = 'phones-f72249c2.onnx'
 
 export interface Model {
   readonly files: ModelFiles
@@ -65,12 +67,18 @@ export async function fetchModel(base: string, progress: (fraction: number) => v
   }
 }
 
+interface RescorerDownload {
+  readonly encoder: ArrayBuffer
+  readonly decoder: ArrayBuffer
+  readonly phones: ArrayBuffer
+}
+
 /** Rejects with the name of the file that failed. */
-export async function fetchRescorer(base: string): Promise<{ encoder: ArrayBuffer; decoder: ArrayBuffer }> {
+export async function fetchRescorer(base: string): Promise<RescorerDownload> {
   const bytes = async (name: string) =>
     (await fetchPart(new URL(`${RESCORER_FOLDER}/${name}`, base).href)).arrayBuffer()
-  const [encoder, decoder] = await Promise.all([bytes(RESCORER_FILES[0]), bytes(RESCORER_FILES[1])])
-  return { encoder, decoder }
+  const [encoder, decoder, phones] = await Promise.all([...RESCORER_FILES, PHONES_FILE].map(bytes))
+  return { encoder, decoder, phones } as RescorerDownload
 }
 
 /** Rejects where a file is missing; a server that answers with a page instead of a 404 counts as missing. */

@@ -13,7 +13,7 @@ import { gainFor, prepared, speechRms } from '../audio/level.ts'
 import type { Recogniser, Task } from '../utterance/recogniser.ts'
 import { isOtherSpeech } from '../utterance/recognition.ts'
 import { EarDecoder, type ModelFiles, type ScoredDecoding } from './decoder.ts'
-import { type Dictionary, pronounce, SOUND_ENTRIES } from './dictionary.ts'
+import { byWord, type Dictionary, pronounce, SOUND_ENTRIES } from './dictionary.ts'
 import type { FrontEnd, PassFrontEnds } from './frontEnds.ts'
 import { SpeakerProfile, type VoiceSample } from './speakerProfile.ts'
 import type { WarpFactor } from './warp.ts'
@@ -43,6 +43,7 @@ export class DecodePass implements Recogniser {
   private readonly decoder: EarDecoder
   private readonly frontEnds: PassFrontEnds
   private vocabulary: Vocabulary | undefined
+  private pronunciations: Dictionary = new Map()
   private task: Task | undefined
   private automaton: Automaton | undefined
   private speaker: SpeakerProfile
@@ -90,8 +91,12 @@ export class DecodePass implements Recogniser {
   learn(vocabulary: Vocabulary, dictionary: Dictionary): void {
     const { entries, missing } = pronounce(wordsNeeded(vocabulary), dictionary, vocabulary.pronunciations)
     this.decoder.add(entries)
+    this.pronunciations = byWord(entries)
     this.vocabulary = without(vocabulary, new Set(missing))
   }
+
+  /** How a word of the vocabulary may sound. */
+  readonly pronunciationsOf = (word: string): readonly string[] => this.pronunciations.get(word) ?? []
 
   /** What may be said to an item, of the words that have a pronunciation. Throws before `learn`. */
   taskFor(hearable: Hearable): Task {

@@ -6,13 +6,20 @@ import { PHONES, SOUND } from '../../../kernel/hearing/phones.ts'
 export type Dictionary = ReadonlyMap<string, readonly string[]>
 
 /** The format of the CMU dictionary: `word PH PH`, further ones as `word(2) PH PH`, `;;` for remarks. */
-export function parseDictionary(text: string): Map<string, string[]> {
+export function parseDictionary(text: string): Dictionary {
+  return byWord(
+    text.split('\n').flatMap((line) => {
+      const space = line.indexOf(' ')
+      return space < 1 || line.startsWith(';;') ? [] : [[line.slice(0, space), line.slice(space + 1).trim()] as const]
+    }),
+  )
+}
+
+/** Further pronunciations, which stand as `word(2)`, to their words. */
+export function byWord(entries: readonly (readonly [string, string])[]): Dictionary {
   const found = new Map<string, string[]>()
-  for (const line of text.split('\n')) {
-    const space = line.indexOf(' ')
-    if (space < 1 || line.startsWith(';;')) continue
-    const word = line.slice(0, space).replace(/\(\d+\)$/, '')
-    const phones = line.slice(space + 1).trim()
+  for (const [entry, phones] of entries) {
+    const word = entry.replace(/\(\d+\)$/, '')
     const known = found.get(word)
     if (known) known.push(phones)
     else found.set(word, [phones])

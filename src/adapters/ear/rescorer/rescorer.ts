@@ -1,7 +1,8 @@
 /**
  * The second model: an encoder and a text decoder of another kind than the recogniser, trained on other speech. It gives
- * the probability of texts, given a sound, and can decode a sound itself, within the grammar of the item or without. It
- * does not know the answer either (law 2); `utterance/rescoring.ts` says what follows from it.
+ * the probability of texts, given a sound, and can decode a sound itself, within the grammar of the item or without. A
+ * small head of our own on the same encoder gives the probability of each phone. None of them knows the answer (law 2);
+ * `utterance/rescoring.ts` and `utterance/sounding.ts` say what follows from them.
  */
 
 import { env, InferenceSession, Tensor } from 'onnxruntime-web/wasm'
@@ -10,6 +11,7 @@ import { startOf } from '../../../kernel/hearing/grammarWalk.ts'
 import { SOUND } from '../../../kernel/hearing/phones.ts'
 import { gainFor, speechRms } from '../audio/level.ts'
 import type { Hypothesis } from '../utterance/hypothesis.ts'
+import type { PhoneFrames } from '../utterance/phoneBeam.ts'
 import { likeliest, type TokenModel } from './beam.ts'
 import { decodeFreely } from './freeDecoding.ts'
 import { ByRows, EMPTY_CACHE, logSoftmax, StepDecoder } from './textDecoder.ts'
@@ -25,10 +27,11 @@ import {
   written,
 } from './tokens.ts'
 
-/** Contents of the model's two files. */
+/** Contents of the model's files. */
 export interface RescorerFiles {
   readonly encoder: Uint8Array
   readonly decoder: Uint8Array
+  readonly phones: Uint8Array
 }
 
 /** Silence around a sound: without it the model misses the beginning of a short answer. 0.2 s at 16 kHz. */
@@ -49,18 +52,20 @@ export interface EncodedSound {
 export class Rescorer {
   private readonly encoder: InferenceSession
   private readonly decoder: InferenceSession
+  private readonly phones: InferenceSession
   /** A sound in which nothing is said. */
   private readonly nothing: Tensor
   private readonly priors = new Map<string, number>()
 
-  private constructor(encoder: InferenceSession, decoder: InferenceSession, nothing: Tensor) {
+  private constructor(encoder: InferenceSession, decoder: InferenceSession, phones: InferenceSession, nothing: Tensor) {
     this.encoder = encoder
     this.decoder = decoder
+    this.phones = phones
     this.nothing = nothing
   }
 
   /** Throws where the model or its runtime cannot be loaded. */
-  static async create({ encoder, decoder }: RescorerFiles): Promise<Rescorer> {
+  static async create({ encoder, decoder, phones }: RescorerFiles): Promise<Rescorer> {
     // More threads need a page that is isolated from all others, and two cores have enough to do.
     env.wasm.numThreads = 1
     const options = { executionProviders: ['wasm'] }
@@ -68,6 +73,7 @@ export class Rescorer {
     const made = new Rescorer(
       encoding,
       await InferenceSession.create(decoder, options),
+      await InferenceSession.create(phones, options),
       await framesOf(encoding, noise()),
     )
     await made.warmUp()
@@ -77,7 +83,9 @@ export class Rescorer {
   /** A browser compiles well only what has run a few times, and the first answer should not wait for that. */
   private async warmUp(): Promise<void> {
     for (let times = 0; times < WARM_UPS; times++) {
-      await this.rescore(await this.encode(noise()), ['one two three four'])
+      const sound = await this.encode(noise())
+      await this.rescore(sound, ['one two three four'])
+      await this.phonesOf(sound)
     }
     await this.decodeFree(await this.encode(noise()))
   }
@@ -134,6 +142,13 @@ export class Rescorer {
   async decodeFree(sound: EncodedSound): Promise<readonly Hypothesis[]> {
     const { tokens, logProb } = await decodeFreely(this.modelOf(sound), TOKEN_COUNT, isOfWord)
     return [{ text: textOf(tokens), logProb, priorLogProb: 0 }]
+  }
+
+  /** How likely each phone is in each frame. */
+  async phonesOf({ frames }: EncodedSound): Promise<PhoneFrames> {
+    const { log_probs: logProbs } = await this.phones.run({ last_hidden_state: frames })
+    if (!logProbs) throw new Error('the second model heard no phones')
+    return { logProbs: logProbs.data as Float32Array, count: logProbs.dims[1] as number }
   }
 
   private modelOf({ frames }: EncodedSound): TokenModel {

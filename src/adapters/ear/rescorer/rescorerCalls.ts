@@ -2,6 +2,7 @@
 
 import type { Grammar } from '../../../kernel/grammarRules.ts'
 import type { Hypothesis } from '../utterance/hypothesis.ts'
+import type { PhoneFrames } from '../utterance/phoneBeam.ts'
 import type { EncodedSound, Rescorer } from './rescorer.ts'
 
 /** Sounds have numbers, which the caller gives. An answer is undefined where the model could not. */
@@ -14,16 +15,17 @@ export interface RescorerCalls {
     alongside: readonly string[],
   ): Promise<readonly Hypothesis[] | undefined>
   decodeFree(sound: number): Promise<readonly Hypothesis[] | undefined>
+  phonesOf(sound: number): Promise<PhoneFrames | undefined>
 }
 
 /** Sounds that may still be asked about: an answer that goes on is encoded anew. */
 const KEPT = 4
 
 export function rescorerCalls(
-  rescorer: Pick<Rescorer, 'encode' | 'rescore' | 'decodeConstrained' | 'decodeFree'>,
+  rescorer: Pick<Rescorer, 'encode' | 'rescore' | 'decodeConstrained' | 'decodeFree' | 'phonesOf'>,
 ): RescorerCalls {
   const sounds = new Map<number, Promise<EncodedSound>>()
-  const about = async (sound: number, ask: (encoded: EncodedSound) => Promise<readonly Hypothesis[]>) => {
+  const about = async <Answer>(sound: number, ask: (encoded: EncodedSound) => Promise<Answer>) => {
     const encoded = await sounds.get(sound)?.catch(() => undefined)
     return encoded && (await ask(encoded).catch(() => undefined))
   }
@@ -39,5 +41,6 @@ export function rescorerCalls(
     decodeConstrained: (sound, grammar, alongside) =>
       about(sound, (encoded) => rescorer.decodeConstrained(encoded, grammar, alongside)),
     decodeFree: (sound) => about(sound, (encoded) => rescorer.decodeFree(encoded)),
+    phonesOf: (sound) => about(sound, (encoded) => rescorer.phonesOf(encoded)),
   }
 }

@@ -2,7 +2,6 @@
 
 import { wrap } from 'comlink'
 import { within } from '../../threads.ts'
-import type { Hypothesis } from '../utterance/hypothesis.ts'
 import type { TakeIn } from '../utterance/rescoring.ts'
 import type { RescorerCalls } from './rescorerCalls.ts'
 
@@ -18,9 +17,7 @@ export function rescorerClient(port: MessagePort, lost: () => void): TakeIn {
   })
   let sounds = 0
 
-  async function ask(
-    call: () => Promise<readonly Hypothesis[] | undefined>,
-  ): Promise<readonly Hypothesis[] | undefined> {
+  async function ask<Answer>(call: () => Promise<Answer | undefined>): Promise<Answer | undefined> {
     if (loss.signal.aborted) return undefined
     const inTime = within(PATIENCE_MS, call()).catch(() => {
       if (!loss.signal.aborted) lost()
@@ -38,6 +35,7 @@ export function rescorerClient(port: MessagePort, lost: () => void): TakeIn {
       rescore: (texts) => ask(() => calls.rescore(sound, texts)),
       decodeConstrained: (alongside) => ask(() => calls.decodeConstrained(sound, grammar, alongside)),
       decodeFree: () => ask(() => calls.decodeFree(sound)),
+      phones: () => ask(() => calls.phonesOf(sound)),
     }
   }
 }

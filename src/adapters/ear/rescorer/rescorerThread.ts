@@ -6,7 +6,7 @@ import { fetchRescorer } from '../device/modelFiles.ts'
 
 /** What the thread answers. */
 export interface RescorerWorker {
-  load(encoder: ArrayBuffer, decoder: ArrayBuffer): Promise<RescorerConnector & ProxyMarked>
+  load(encoder: ArrayBuffer, decoder: ArrayBuffer, phones: ArrayBuffer): Promise<RescorerConnector & ProxyMarked>
 }
 interface RescorerConnector {
   /** Answers `RescorerCalls` on this port. */
@@ -24,11 +24,12 @@ const LOAD_MS = 120_000
 
 /** Rejects where the model cannot be fetched or loaded. `base` is the folder with the models, with a slash at its end. */
 export async function startRescorer(base: string): Promise<RescorerThread> {
-  const { encoder, decoder } = await fetchRescorer(base)
+  const { encoder, decoder, phones } = await fetchRescorer(base)
   const worker = new Worker(new URL('./rescorer.worker.ts', import.meta.url), { type: 'module', name: 'rescorer' })
   const connector = await loadThread(
     worker,
-    (calls: Remote<RescorerWorker>) => calls.load(transfer(encoder, [encoder]), transfer(decoder, [decoder])),
+    (calls: Remote<RescorerWorker>) =>
+      calls.load(transfer(encoder, [encoder]), transfer(decoder, [decoder]), transfer(phones, [phones])),
     LOAD_MS,
   )
   return {

@@ -2,10 +2,12 @@
 
 import { furtherPasses } from './furtherPasses.ts'
 import type { Opinion } from './opinion.ts'
+import type { PronunciationsOf } from './phoneBeam.ts'
 import type { Passes } from './recogniser.ts'
-import { rescoring, type TakeIn } from './rescoring.ts'
+import type { TakeIn } from './rescoring.ts'
+import { secondModel } from './secondModel.ts'
 
-export const opinionsOf = (passes: Passes, takeIn: TakeIn): readonly Opinion[] => [
-  rescoring(takeIn),
+export const opinionsOf = (passes: Passes, takeIn: TakeIn, pronunciationsOf: PronunciationsOf): readonly Opinion[] => [
+  secondModel(takeIn, pronunciationsOf),
   furtherPasses(passes),
 ]

@@ -10,7 +10,7 @@
 import type { Grammar } from '../../../kernel/grammarRules.ts'
 import { hasNumber, sameWords, shareInCommon } from './agreement.ts'
 import { type Hypothesis, normalisedScore, wordCount } from './hypothesis.ts'
-import type { Opinion } from './opinion.ts'
+import type { PhoneFrames } from './phoneBeam.ts'
 import type { Decoded } from './recogniser.ts'
 import { isOtherSpeech, type Recognition } from './recognition.ts'
 
@@ -22,18 +22,12 @@ export interface SoundRescorer {
   decodeConstrained(alongside: readonly string[]): Promise<readonly Hypothesis[] | undefined>
   /** The likeliest text where anything may be said. */
   decodeFree(): Promise<readonly Hypothesis[] | undefined>
+  /** How likely each phone is in each frame. */
+  phones(): Promise<PhoneFrames | undefined>
 }
 
 /** Takes in a sound at once, to be heard by this grammar; undefined where there is no second model now. */
 export type TakeIn = (pcm: Float32Array, grammar: Grammar) => SoundRescorer | undefined
-
-/** Sound with some of its noise left: a suppressor takes weak sounds with the noise. */
-export const rescoring =
-  (takeIn: TakeIn): Opinion =>
-  ({ partlyDenoised }, { grammar }) => {
-    const rescorer = takeIn(partlyDenoised, grammar)
-    return rescorer && ((found, passes, signal) => rescored(found, passes, rescorer, signal))
-  }
 
 /** Limits of a text's log probability, in nats: one amount, and more for each word. All were chosen on the tuning set. */
 const atLeast = (once: number, aWord: number) => (words: number) => -once - aWord * words

@@ -8,7 +8,7 @@ import { rescorerClient } from '../../../../src/adapters/ear/rescorer/rescorerCl
 import type { Hypothesis } from '../../../../src/adapters/ear/utterance/hypothesis.ts'
 import type { Grammar } from '../../../../src/kernel/grammarRules.ts'
 
-type Model = Pick<Rescorer, 'encode' | 'rescore' | 'decodeConstrained' | 'decodeFree'>
+type Model = Pick<Rescorer, 'encode' | 'rescore' | 'decodeConstrained' | 'decodeFree' | 'phonesOf'>
 
 const GRAMMAR: Grammar = { start: 'heard', rules: [{ name: 'heard', expansion: 'set' }] }
 const soundOf = (level: number) => new Float32Array(480).fill(level)
@@ -37,6 +37,7 @@ function clientOf(changes: Partial<Model> = {}) {
       named(sound, `${grammar.rules[0]?.expansion} beside ${alongside}`),
     ],
     decodeFree: async (sound) => [named(sound, 'anything')],
+    phonesOf: async (sound) => ({ logProbs: new Float32Array([-(levels.get(sound) ?? 0)]), count: 1 }),
     ...changes,
   }
   const { port1, port2 } = new MessageChannel()

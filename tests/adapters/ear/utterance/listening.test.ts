@@ -2,10 +2,10 @@
 
 import { describe, expect, it } from 'vitest'
 import type { Denoiser } from '../../../../src/adapters/ear/audio/denoise.ts'
-import { furtherPasses } from '../../../../src/adapters/ear/utterance/furtherPasses.ts'
 import { Listening } from '../../../../src/adapters/ear/utterance/listening.ts'
+import { opinionsOf } from '../../../../src/adapters/ear/utterance/opinions.ts'
 import type { Decoded, Passes, Recogniser } from '../../../../src/adapters/ear/utterance/recogniser.ts'
-import { rescoring, type SoundRescorer } from '../../../../src/adapters/ear/utterance/rescoring.ts'
+import type { SoundRescorer } from '../../../../src/adapters/ear/utterance/rescoring.ts'
 import type { EarEvent, EarGate } from '../../../../src/ports.ts'
 
 const FRAME_MS = 30
@@ -92,10 +92,11 @@ function room(
         freely++
         return free === 'lost' ? undefined : [{ text: 'Stop.', logProb: free, priorLogProb: 0 }]
       },
+      phones: async () => undefined,
     }
   const listening = new Listening({
     passes,
-    opinions: [rescoring(rescorer), furtherPasses(passes)],
+    opinions: opinionsOf(passes, rescorer, () => []),
     denoiser,
     taskFor: (hearable) => ({ hearable, grammar: { start: 'heard', rules: [] } }),
     emit: (event) => events.push(event),

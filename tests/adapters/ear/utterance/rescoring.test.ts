@@ -43,6 +43,7 @@ async function opinion({ passes: [first, second = first], logProbs, free = -50 }
       asked.push('free')
       return [{ text: 'Stop.', logProb: free, priorLogProb: 0 }]
     },
+    phones: async () => undefined,
   }
   const found: Recognition = { text: first, words: [], confidence: 1, ...(doubt && { doubt }) }
   return { said: await rescored(found, [decoded(first), decoded(second)], model, signal), asked }
@@ -245,6 +246,7 @@ it('the model decodes for itself where only one of two passes fits clearly', asy
       return alongside.map((text) => ({ text, logProb: text === 'brake set' ? -1 : -9, priorLogProb: 0 }))
     },
     decodeFree: async () => undefined,
+    phones: async () => undefined,
   }
   const other: Decoded = { ...decoded('doors closed'), otherSpeech: 1 }
   await rescored(found, [decoded('brake set'), decoded('brake the set'), other], model, NEVER)
