@@ -45,6 +45,8 @@ export interface PackActions {
   answerImport(what: 'replace' | 'both' | 'neither'): Promise<void>
   /** Opens it, and goes on to its figures; does nothing while a run is on. */
   flyPack(key: string): Promise<void>
+  /** Makes one's own of a starting point, and opens it. */
+  newPack(start: string): Promise<void>
   /** Makes one's own of any. */
   copyPack(key: string): Promise<void>
   /** Does nothing where its pack.yaml cannot be read. */
@@ -54,6 +56,8 @@ export interface PackActions {
   undoPacks(): Promise<void>
   /** As a zip with its folder. */
   exportPack(key: string): Promise<{ readonly name: string; readonly bytes: Uint8Array }>
+  /** To be printed; undefined puts them away. */
+  showCards(key: string | undefined): void
   editFile(key: string, path: string): Promise<void>
   /** Saved by itself a moment later. */
   changeFile(text: string): void

@@ -1,5 +1,7 @@
 /** One's own packs: kept, brought in and out, edited; and any pack opened to be flown. */
 
+import { filesOf } from '../../packs/files/parts.ts'
+import type { PackFiles } from '../../ports.ts'
 import type { AllPackFiles } from '../packs/allPackFiles.ts'
 import type { OwnPacks } from '../packs/ownPacks.ts'
 import { createPackEditing } from '../packs/packEditing.ts'
@@ -15,10 +17,22 @@ export interface PackActionParts extends Pick<ControllerParts, 'store' | 'log' |
   readonly packFiles: AllPackFiles
   readonly own: OwnPacks
   readonly newPackKey: () => string
+  readonly packStarts: Pick<PackFiles, 'load' | 'examples'>
+}
+
+/** A second click on the same button, while the first is being done, is no second order. */
+function once<T>(work: (of: T) => Promise<void>): (of: T) => Promise<void> {
+  let running: Promise<void> | undefined
+  return (of) => {
+    running ??= work(of).finally(() => {
+      running = undefined
+    })
+    return running
+  }
 }
 
 export function packActions(parts: PackActionParts, controller: Pick<RunController, 'openPack'>): PackActions {
-  const { store, log, clock, packFiles, own, newPackKey: newKey } = parts
+  const { store, log, clock, packFiles, packStarts, own, newPackKey: newKey } = parts
   const show = (change: Partial<ShelfState>) => store.setState(({ shelf }) => ({ shelf: { ...shelf, ...change } }))
   const list = createPackList(packFiles, own, log)
   const undo = createUndo({ own, newKey, tell: (undoable) => show({ undoable }) })
@@ -58,7 +72,7 @@ export function packActions(parts: PackActionParts, controller: Pick<RunControll
   return {
     listPacks,
     readPacks,
-    importPack: (files) => then(incoming.files(files)),
+    importPack: once((files) => then(incoming.files(files))),
     pastePack: (text) => then(incoming.text(text)),
     answerImport: (what) => then(incoming.answer(what)),
     async flyPack(key) {
@@ -67,7 +81,7 @@ export function packActions(parts: PackActionParts, controller: Pick<RunControll
       await controller.openPack(key)
       store.setState({ screen: store.getState().pack ? 'figures' : 'start' })
     },
-    async copyPack(key) {
+    copyPack: once(async (key) => {
       const [{ copied }, { titleOf }] = await Promise.all([load(), import('../../packs/files/title.ts')])
       const [files, entries] = await Promise.all([list.filesOf(key), list.entries()])
       const { id, name } = titleOf(files)
@@ -75,7 +89,22 @@ export function packActions(parts: PackActionParts, controller: Pick<RunControll
       const made = copied(files, { id, name }, new Set(entries.map((one) => one.id)))
       const copy = { key: newKey(), files: made, label: `${label} (copy)`, changedAt: clock.now() }
       await then(own.change(copy.key, () => copy))
-    },
+    }),
+    newPack: once(async (start) => {
+      const [{ copied }, { titleOf }] = await Promise.all([load(), import('../../packs/files/title.ts')])
+      const [{ texts }, sheets, entries] = await Promise.all([
+        packStarts.load(start),
+        packStarts.examples(start),
+        list.entries(),
+      ])
+      const files = filesOf(texts, sheets)
+      const title = titleOf(files)
+      const taken = new Set(entries.map((one) => one.id))
+      const made = taken.has(title.id) ? copied(files, title, taken) : files
+      const pack = { key: newKey(), files: made, label: title.name, changedAt: clock.now() }
+      await then(own.change(pack.key, () => pack))
+      await editing.open(pack.key, 'procedures.yaml')
+    }),
     async renamePack(key, name) {
       const { retitled } = await load()
       await then(
@@ -98,6 +127,7 @@ export function packActions(parts: PackActionParts, controller: Pick<RunControll
       const folder = titleOf(files).id.replace(/[^a-z0-9-]/g, '') || 'pack'
       return { name: `${folder}.zip`, bytes: zipOf(files, folder, changedAt ?? clock.now()) }
     },
+    showCards: (cards) => show({ cards }),
     editFile: editing.open,
     changeFile: editing.change,
     saveFile: editing.save,

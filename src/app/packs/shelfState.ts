@@ -1,6 +1,8 @@
 /** What the screen of packs shows. */
 
+import type { Pack } from '../../kernel/pack/checklist.ts'
 import type { Problem } from '../../kernel/problem.ts'
+import type { PackTexts } from '../../packs/files/parts.ts'
 
 export interface ShelfState {
   /** Undefined until they have been read. */
@@ -15,6 +17,8 @@ export interface ShelfState {
   /** What can be taken back: "Invented twin was deleted." */
   readonly undoable: string
   readonly editing: EditedFile | undefined
+  /** The pack whose cards are on the screen, by its key. */
+  readonly cards: string | undefined
 }
 
 export interface PackEntry {
@@ -32,7 +36,8 @@ export interface PackEntry {
   readonly flownAt: number | undefined
   /** Undefined where it came with the app. */
   readonly changedAt: number | undefined
-  readonly canFly: boolean
+  /** Only where nothing is wrong with it. */
+  readonly pack: Pack | undefined
   readonly problems: readonly Problem[]
   readonly paths: readonly string[]
 }
@@ -42,6 +47,8 @@ export interface EditedFile {
   readonly path: string
   /** As on the screen: lines end with a line feed. */
   readonly text: string
+  /** The pack as it was last read or stored. */
+  readonly files: PackTexts
   readonly isSaved: boolean
   /** What another tab has done meanwhile: it is not written over until the person says so. */
   readonly elsewhere: 'changed' | 'deleted' | undefined
@@ -55,4 +62,5 @@ export const EMPTY_SHELF: ShelfState = {
   asked: undefined,
   undoable: '',
   editing: undefined,
+  cards: undefined,
 }

@@ -11,7 +11,7 @@ import { saveFile } from '../shell/saveFile.ts'
 const when = (at: number) => new Date(at).toLocaleString('en-GB', { dateStyle: 'medium', timeStyle: 'short' })
 
 export function PackCard({ entry }: { readonly entry: PackEntry }) {
-  const { key, name, aircraft, canFly, isOwn } = entry
+  const { key, name, aircraft, pack, isOwn } = entry
   const isRunOn = useApp(hasRunOn)
   const actions = useActions()
   const [isNaming, setNaming] = useState(false)
@@ -30,7 +30,7 @@ export function PackCard({ entry }: { readonly entry: PackEntry }) {
         <Faults entry={entry} />
         {isNaming && <Rename entry={entry} done={() => setNaming(false)} />}
         <div class="row">
-          {canFly && (
+          {pack && (
             <button type="button" class="first" disabled={isRunOn} onClick={() => void actions.flyPack(key)}>
               Fly
             </button>
@@ -46,6 +46,11 @@ export function PackCard({ entry }: { readonly entry: PackEntry }) {
           <button type="button" onClick={() => void actions.copyPack(key)}>
             {isOwn ? 'Copy' : 'Copy to your own'}
           </button>
+          {pack && (
+            <button type="button" onClick={() => actions.showCards(key)}>
+              Cards
+            </button>
+          )}
           {/* A name stands in pack.yaml: where that cannot be read, it is mended first. */}
           {isOwn && entry.id !== '' && (
             <button type="button" aria-expanded={isNaming} onClick={() => setNaming(!isNaming)}>
@@ -77,14 +82,14 @@ function firstToMend({ problems, paths }: PackEntry): string {
   return problems.find(isError)?.place?.file ?? paths.find((path) => path === 'procedures.yaml') ?? 'pack.yaml'
 }
 
-function Faults({ entry: { canFly, problems, isOwn } }: { readonly entry: PackEntry }) {
+function Faults({ entry: { pack, problems, isOwn } }: { readonly entry: PackEntry }) {
   const count = problems.filter(isError).length
   if (!isOwn || count === 0) return null
   const [first] = problems.filter(isError)
   return (
     <p>
       <Mark name="unequal" /> <strong>{count === 1 ? 'One thing to mend' : `${count} things to mend`}</strong>{' '}
-      {canFly ? 'in its example sheets; it can be flown.' : 'before it can be flown; it is kept as it is.'}
+      {pack ? 'in its example sheets; it can be flown.' : 'before it can be flown; it is kept as it is.'}
       {first && (
         <span class="soft small block">
           {first.place && `${first.place.file}, line ${first.place.line}, column ${first.place.column}: `}
