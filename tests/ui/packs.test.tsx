@@ -28,14 +28,14 @@ describe('the list of packs', () => {
       within(own)
         .getAllByRole('button')
         .map(({ textContent }) => textContent),
-    ).toEqual(['Fly', 'Edit', 'Export', 'Copy', 'Cards', 'Rename', 'Delete'])
+    ).toEqual(['Fly', 'Edit', 'Export', 'Link', 'Copy', 'Cards', 'Rename', 'Delete'])
     const app = await card(pack.name)
     expect(app.textContent).toMatch(/version [\d.]+; \d+ lists; not flown yet/)
     expect(
       within(app)
         .getAllByRole('button')
         .map(({ textContent }) => textContent),
-    ).toEqual(['Fly', 'Export', 'Copy to your own', 'Cards'])
+    ).toEqual(['Fly', 'Export', 'Link', 'Copy to your own', 'Cards'])
   })
 
   it('offers nothing to fly that has mistakes, says so, and leads to the first of them', async () => {
@@ -54,7 +54,7 @@ describe('the list of packs', () => {
     packs(createFakeShelf([ownPack('pack.yaml', 'name: [')]))
     const own = await card('Wren from home')
     const buttons = within(own).getAllByRole('button')
-    expect(buttons.map(({ textContent }) => textContent)).toEqual(['Edit', 'Export', 'Copy', 'Delete'])
+    expect(buttons.map(({ textContent }) => textContent)).toEqual(['Edit', 'Export', 'Link', 'Copy', 'Delete'])
   })
 
   it('flies one: its figures are next', async () => {
@@ -132,6 +132,67 @@ describe('beside the text', () => {
     await user.clear(screen.getByLabelText('Try an answer'))
     await user.type(screen.getByLabelText('Try an answer'), 'two four')
     expect(await within(beside()).findByText('Correct')).toBeTruthy()
+  })
+})
+
+describe('a link', () => {
+  const linkOf = async () => {
+    const { press } = packs()
+    await press('Wren', 'Link')
+    const field = (await screen.findByLabelText(/^A link that holds Wren/)) as HTMLInputElement
+    cleanup()
+    return new URL(field.value).hash
+  }
+
+  it('holds a pack, which is taken only when the person says so', async () => {
+    history.replaceState(null, '', await linkOf())
+    const shelf = createFakeShelf()
+    const { user } = stage({ screen: 'start' }, { packShelf: shelf })
+    const question = await screen.findByRole('alert', { name: 'A link brings a pack: Wren' })
+    expect(question.textContent).toMatch(/Wren, a glider with a motor \(invented\); version 1.0.0; 1 list/)
+    expect(location.hash).toBe('#packs')
+    expect(await shelf.all()).toEqual([])
+    await user.click(screen.getByRole('button', { name: 'Take it among your own packs' }))
+    expect(await inCard('Wren', 'Fly')).toBeTruthy()
+    expect(screen.queryByRole('alert', { name: /^A link brings/ })).toBeNull()
+  })
+
+  it('that is left, or cut, leaves nothing', async () => {
+    const hash = await linkOf()
+    history.replaceState(null, '', hash)
+    const shelf = createFakeShelf()
+    const { user } = stage({ screen: 'start' }, { packShelf: shelf })
+    await user.click(await screen.findByRole('button', { name: 'Leave it' }))
+    expect(screen.queryByRole('alert', { name: /^A link brings/ })).toBeNull()
+    cleanup()
+    history.replaceState(null, '', hash.slice(0, -60))
+    stage({ screen: 'start' }, { packShelf: shelf })
+    expect(await screen.findByText(/^Nothing was imported|The zip is cut short/)).toBeTruthy()
+    expect(await shelf.all()).toEqual([])
+  })
+})
+
+describe('the browser’s Back', () => {
+  it('leads to the screen before, and out of the editor to the list', async () => {
+    const { press, user } = packs()
+    await press('Wren', 'Edit')
+    await screen.findByRole('textbox', { name: 'procedures.yaml' })
+    expect(location.hash).toBe('#packs/wren/procedures.yaml')
+    await user.click(screen.getByRole('button', { name: 'Settings' }))
+    await screen.findByRole('heading', { level: 1, name: 'Settings' })
+    history.back()
+    await screen.findByRole('textbox', { name: 'procedures.yaml' })
+    history.back()
+    expect(await card('Wren')).toBeTruthy()
+  })
+
+  it('goes to no screen that is not there any more', async () => {
+    packs()
+    await card('Wren')
+    history.pushState(null, '', '#run')
+    window.dispatchEvent(new PopStateEvent('popstate'))
+    expect(location.hash).toBe('#packs')
+    expect(await card('Wren')).toBeTruthy()
   })
 })
 

@@ -41,6 +41,11 @@ export interface PackActions {
   /** A zip, or the files of one pack; what is wrong with them, or was not read, is told in the store. */
   importPack(files: readonly OfferedFile[]): Promise<void>
   pastePack(text: string): Promise<void>
+  /** A pack in a link, by what stands behind its "#": it is looked at, and the person asked. */
+  offerLink(fragment: string): Promise<void>
+  answerLink(isWanted: boolean): Promise<void>
+  /** What stands behind the "#" of a link that holds the pack; or why none can. */
+  linkTo(key: string): Promise<{ readonly fragment: string } | { readonly wrong: string }>
   /** What to do with an import whose id is there already. */
   answerImport(what: 'replace' | 'both' | 'neither'): Promise<void>
   /** Opens it, and goes on to its figures; does nothing while a run is on. */

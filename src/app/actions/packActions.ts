@@ -62,6 +62,18 @@ export function packActions(parts: PackActionParts, controller: Pick<RunControll
     return done
   }
 
+  async function packed(key: string): Promise<{ readonly name: string; readonly bytes: Uint8Array }> {
+    await editing.close()
+    const [{ zipOf }, { titleOf }] = await Promise.all([
+      import('../../packs/files/zip.ts'),
+      import('../../packs/files/title.ts'),
+    ])
+    const files = await list.filesOf(key)
+    const changedAt = store.getState().shelf.entries?.find((one) => one.key === key)?.changedAt
+    const folder = titleOf(files).id.replace(/[^a-z0-9-]/g, '') || 'pack'
+    return { name: `${folder}.zip`, bytes: zipOf(files, folder, changedAt ?? clock.now()) }
+  }
+
   /** Changes of another tab; an open list is read again. */
   async function reread(): Promise<void> {
     await editing.reread()
@@ -74,6 +86,12 @@ export function packActions(parts: PackActionParts, controller: Pick<RunControll
     readPacks,
     importPack: once((files) => then(incoming.files(files))),
     pastePack: (text) => then(incoming.text(text)),
+    offerLink: incoming.link,
+    answerLink: (isWanted) => then(incoming.answerLink(isWanted)),
+    async linkTo(key) {
+      const { linkOf } = await import('../../packs/files/link.ts')
+      return linkOf((await packed(key)).bytes)
+    },
     answerImport: (what) => then(incoming.answer(what)),
     async flyPack(key) {
       if (hasRunOn(store.getState())) return
@@ -116,17 +134,7 @@ export function packActions(parts: PackActionParts, controller: Pick<RunControll
     },
     deletePack: (key) => then(undo.put(key, undefined, (name) => `${name} was deleted.`)),
     undoPacks: () => then(undo.back()),
-    async exportPack(key) {
-      await editing.close()
-      const [{ zipOf }, { titleOf }] = await Promise.all([
-        import('../../packs/files/zip.ts'),
-        import('../../packs/files/title.ts'),
-      ])
-      const files = await list.filesOf(key)
-      const changedAt = store.getState().shelf.entries?.find((one) => one.key === key)?.changedAt
-      const folder = titleOf(files).id.replace(/[^a-z0-9-]/g, '') || 'pack'
-      return { name: `${folder}.zip`, bytes: zipOf(files, folder, changedAt ?? clock.now()) }
-    },
+    exportPack: packed,
     showCards: (cards) => show({ cards }),
     editFile: editing.open,
     changeFile: editing.change,

@@ -14,6 +14,8 @@ export interface ShelfState {
   readonly told: readonly string[]
   /** An import with the id of a pack that is there. */
   readonly asked: { readonly name: string; readonly there: string } | undefined
+  /** A pack that came in a link, not taken yet. */
+  readonly linked: LinkedPack | undefined
   /** What can be taken back: "Invented twin was deleted." */
   readonly undoable: string
   readonly editing: EditedFile | undefined
@@ -42,6 +44,14 @@ export interface PackEntry {
   readonly paths: readonly string[]
 }
 
+export interface LinkedPack {
+  /** As it states them, or empty. */
+  readonly name: string
+  readonly aircraft: string
+  readonly version: string
+  readonly lists: number
+}
+
 export interface EditedFile {
   readonly key: string
   readonly path: string
@@ -60,6 +70,7 @@ export const EMPTY_SHELF: ShelfState = {
   refused: '',
   told: [],
   asked: undefined,
+  linked: undefined,
   undoable: '',
   editing: undefined,
   cards: undefined,

@@ -1,20 +1,26 @@
 /** One pack in the list: what it is, whether it can be flown, and what can be done with it. */
 
 import { useState } from 'preact/hooks'
+import type { Actions } from '../../../app/actions/actions.ts'
 import type { PackEntry } from '../../../app/packs/shelfState.ts'
 import { hasRunOn } from '../../../app/selectors.ts'
 import { isError } from '../../../kernel/problem.ts'
 import { useActions, useApp } from '../../useApp.ts'
 import { Mark } from '../shell/Mark.tsx'
 import { saveFile } from '../shell/saveFile.ts'
+import { LinkTo } from './LinkTo.tsx'
 
 const when = (at: number) => new Date(at).toLocaleString('en-GB', { dateStyle: 'medium', timeStyle: 'short' })
+
+type Link = Awaited<ReturnType<Actions['linkTo']>>
 
 export function PackCard({ entry }: { readonly entry: PackEntry }) {
   const { key, name, aircraft, pack, isOwn } = entry
   const isRunOn = useApp(hasRunOn)
   const actions = useActions()
   const [isNaming, setNaming] = useState(false)
+  const [link, setLink] = useState<Link>()
+  const share = async () => setLink(link ? undefined : await actions.linkTo(key))
   const save = async () => {
     const { name, bytes } = await actions.exportPack(key)
     saveFile(name, bytes)
@@ -28,6 +34,7 @@ export function PackCard({ entry }: { readonly entry: PackEntry }) {
           <p class="small">{factsOf(entry).join('; ')}</p>
         </div>
         <Faults entry={entry} />
+        {link && <LinkTo link={link} name={name} />}
         {isNaming && <Rename entry={entry} done={() => setNaming(false)} />}
         <div class="row">
           {pack && (
@@ -42,6 +49,9 @@ export function PackCard({ entry }: { readonly entry: PackEntry }) {
           )}
           <button type="button" onClick={() => void save()}>
             Export
+          </button>
+          <button type="button" aria-expanded={link !== undefined} onClick={() => void share()}>
+            Link
           </button>
           <button type="button" onClick={() => void actions.copyPack(key)}>
             {isOwn ? 'Copy' : 'Copy to your own'}
