@@ -20,16 +20,18 @@ export interface PackActionParts extends Pick<ControllerParts, 'store' | 'log' |
   readonly packStarts: Pick<PackFiles, 'load' | 'examples'>
 }
 
-/** A second click on the same button, while the first is being done, is no second order. */
-function once<T>(work: (of: T) => Promise<void>): (of: T) => Promise<void> {
-  let running: Promise<void> | undefined
+/** The same asked for again while it is being done is no second order. `nameOf`: what makes it the same. */
+function once<T>(work: (of: T) => Promise<void>, nameOf: (of: T) => string): (of: T) => Promise<void> {
+  const running = new Map<string, Promise<void>>()
   return (of) => {
-    running ??= work(of).finally(() => {
-      running = undefined
-    })
-    return running
+    const name = nameOf(of)
+    const done = running.get(name) ?? work(of).finally(() => running.delete(name))
+    running.set(name, done)
+    return done
   }
 }
+
+const itself = (name: string) => name
 
 export function packActions(parts: PackActionParts, controller: Pick<RunController, 'openPack'>): PackActions {
   const { store, log, clock, packFiles, packStarts, own, newPackKey: newKey } = parts
@@ -84,7 +86,10 @@ export function packActions(parts: PackActionParts, controller: Pick<RunControll
   return {
     listPacks,
     readPacks,
-    importPack: once((files) => then(incoming.files(files))),
+    importPack: once(
+      (files) => then(incoming.files(files)),
+      (files) => files.map(({ path, size }) => `${path} ${size}`).join('\n'),
+    ),
     pastePack: (text) => then(incoming.text(text)),
     offerLink: incoming.link,
     answerLink: (isWanted) => then(incoming.answerLink(isWanted)),
@@ -107,7 +112,7 @@ export function packActions(parts: PackActionParts, controller: Pick<RunControll
       const made = copied(files, { id, name }, new Set(entries.map((one) => one.id)))
       const copy = { key: newKey(), files: made, label: `${label} (copy)`, changedAt: clock.now() }
       await then(own.change(copy.key, () => copy))
-    }),
+    }, itself),
     newPack: once(async (start) => {
       const [{ copied }, { titleOf }] = await Promise.all([load(), import('../../packs/files/title.ts')])
       const [{ texts }, sheets, entries] = await Promise.all([
@@ -122,7 +127,7 @@ export function packActions(parts: PackActionParts, controller: Pick<RunControll
       const pack = { key: newKey(), files: made, label: title.name, changedAt: clock.now() }
       await then(own.change(pack.key, () => pack))
       await editing.open(pack.key, 'procedures.yaml')
-    }),
+    }, itself),
     async renamePack(key, name) {
       const { retitled } = await load()
       await then(

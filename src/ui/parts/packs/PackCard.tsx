@@ -53,7 +53,8 @@ export function PackCard({ entry }: { readonly entry: PackEntry }) {
           <button type="button" aria-expanded={link !== undefined} onClick={() => void share()}>
             Link
           </button>
-          <button type="button" onClick={() => void actions.copyPack(key)}>
+          {/* The second click of a double one makes no second copy. */}
+          <button type="button" onClick={(event) => event.detail < 2 && void actions.copyPack(key)}>
             {isOwn ? 'Copy' : 'Copy to your own'}
           </button>
           {pack && (

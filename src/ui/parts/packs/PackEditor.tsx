@@ -17,6 +17,8 @@ export function PackEditor() {
   const entry = entries?.find(({ key }) => key === editing?.key)
   const sound = useLastSound(entry?.pack)
   const [offset, setOffset] = useState(0)
+  const file = `${editing?.key} ${editing?.path}`
+  useEffect(() => setOffset(0), [file])
   const isUnsaved = useRef(false)
   isUnsaved.current = editing?.isSaved === false
   useEffect(() => {
@@ -53,7 +55,7 @@ export function PackEditor() {
       {editing.elsewhere && <Elsewhere editing={editing} />}
       <div class="pack-desk">
         <PackText
-          key={`${editing.key} ${editing.path}`}
+          key={file}
           label={editing.path}
           value={editing.text}
           files={editing.files}

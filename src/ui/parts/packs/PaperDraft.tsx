@@ -23,8 +23,9 @@ export function PaperDraft({ onTake }: PaperDraftProps) {
   const show = (line: number) => paper.current && showLine(paper.current, line)
   const [taken, setTaken] = useState<PaperDraftView>()
   const files = drafted?.view.files
-  const take = () => {
-    if (!files) return
+  const take = (event: MouseEvent) => {
+    // The second click of a double one takes no second draft.
+    if (!files || event.detail > 1) return
     onTake(files)
     setTaken(drafted.view)
     keepText('')
