@@ -3,7 +3,7 @@
  * store's; this only writes it into the address, and asks for what the address says.
  */
 
-import { useContext, useEffect } from 'preact/hooks'
+import { useContext, useEffect, useRef } from 'preact/hooks'
 import type { Actions } from '../../../app/actions/actions.ts'
 import { isScreenThere } from '../../../app/selectors.ts'
 import type { AppState, Screen } from '../../../app/store.ts'
@@ -22,6 +22,7 @@ const AT_FIRST: ReadonlySet<string> = new Set(['packs', 'settings'])
 export function useAddress(): void {
   const parts = useContext(AppContext)
   const address = useApp(addressOf)
+  const isWritten = useRef(false)
   useEffect(() => {
     if (!parts) return
     const { store, actions } = parts
@@ -39,13 +40,16 @@ export function useAddress(): void {
     const first = location.hash.slice(1)
     const isFirst = first.startsWith('pack=') || AT_FIRST.has(first.split('/')[0] ?? '')
     if (isFirst && !store.getState().needsGesture) follow()
+    else if (first !== '') history.replaceState(null, '', `#${addressOf(store.getState())}`)
     window.addEventListener('popstate', follow)
     return () => window.removeEventListener('popstate', follow)
   }, [parts])
   useEffect(() => {
     const written = location.hash.slice(1)
-    if (written === address || (written === '' && address === 'start')) return
-    // What the first address asks for is on its way.
+    // The first address may ask for what is not on the screen yet.
+    const isFirst = !isWritten.current
+    isWritten.current = true
+    if ((isFirst && written !== '') || written === address || (written === '' && address === 'start')) return
     history.pushState(null, '', `#${address}`)
   }, [address])
 }
