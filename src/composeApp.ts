@@ -7,6 +7,7 @@ import { createMediaKeys } from './adapters/input/mediaKeys.ts'
 import { createSwitches } from './adapters/input/switches.ts'
 import { createTabLock } from './adapters/log/tabLock.ts'
 import { createPackShelf } from './adapters/packShelf.ts'
+import { createPackStarts } from './adapters/packStarts.ts'
 import { createVoice } from './adapters/voice/chooseVoice.ts'
 import { createWorkerClock } from './adapters/workerClock.ts'
 import type { Actions } from './app/actions/actions.ts'
@@ -43,6 +44,7 @@ export function composeApp({ store, log, packFiles, openHere, saveSettings, tab 
     clock,
     lock: createTabLock(),
     packShelf: createPackShelf(),
+    packStarts: createPackStarts(),
     newPackKey: () => crypto.randomUUID(),
     newRunId: () => crypto.randomUUID(),
     newSeed: () => crypto.getRandomValues(new Uint32Array(1))[0] ?? 0,

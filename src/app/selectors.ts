@@ -2,7 +2,7 @@
 
 import { entryErrors } from '../kernel/figures/entered.ts'
 import type { Revision } from './run/revision.ts'
-import type { AppState } from './store.ts'
+import type { AppState, Screen } from './store.ts'
 
 /** A run is on in this tab, flying or stopped by a bug. */
 export const hasRunOn = ({ run }: AppState): boolean => run?.status === 'running' || run?.status === 'stopped'
@@ -27,3 +27,22 @@ export const inForce = ({ revisions }: AppState): Revision | undefined => revisi
 
 /** Whether there is anything to read besides the screens. */
 export const packHasPapers = ({ pack }: Pick<AppState, 'pack'>): boolean => (pack?.papers.length ?? 0) > 0
+
+/** Whether there is anything to show on a screen; of an unknown name there is not. */
+export function isScreenThere(state: AppState, screen: Screen): boolean {
+  switch (screen) {
+    case 'start':
+    case 'packs':
+    case 'settings':
+      return true
+    case 'figures':
+      return state.pack !== undefined
+    case 'papers':
+      return packHasPapers(state)
+    case 'run':
+    case 'debrief':
+      return state.run !== undefined
+    default:
+      return false
+  }
+}

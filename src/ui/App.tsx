@@ -6,6 +6,7 @@ import type { Screen, Store } from '../app/store.ts'
 import { Banners } from './parts/shell/Banners.tsx'
 import { Elsewhere } from './parts/shell/Elsewhere.tsx'
 import { Header } from './parts/shell/Header.tsx'
+import { useAddress } from './parts/shell/useAddress.ts'
 import { Resume } from './parts/start/Resume.tsx'
 import { ScreenByName } from './screens.tsx'
 import { AppContext, useApp } from './useApp.ts'
@@ -22,6 +23,7 @@ function Frame() {
   const screen = useApp((state) => state.screen)
   const theme = useApp((state) => state.settings.theme)
   const needsGesture = useApp((state) => state.needsGesture)
+  useAddress()
   useEffect(() => {
     document.documentElement.dataset.theme = theme
   }, [theme])

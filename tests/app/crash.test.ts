@@ -26,6 +26,7 @@ import type { RunArchive } from '../../src/ports.ts'
 import { cases } from '../cases.ts'
 import { createFakeEar } from '../fakes/ear.ts'
 import { createFakeShelf } from '../fakes/packShelf.ts'
+import { fakeStarts } from '../fakes/packStarts.ts'
 import { createFakeVoice } from '../fakes/voice.ts'
 import { idle } from './rig.ts'
 
@@ -100,6 +101,7 @@ async function openPage(fate?: Fate) {
       examples: async () => SHEETS,
     },
     packShelf: createFakeShelf(),
+    packStarts: fakeStarts,
     newPackKey: () => 'own',
     lock: { hold: async () => true, release() {} },
     newRunId: () => `run ${++runs}`,

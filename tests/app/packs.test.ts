@@ -10,6 +10,7 @@ import type { PackShelf } from '../../src/ports.ts'
 import { createFakeEar } from '../fakes/ear.ts'
 import { createFakeLog } from '../fakes/log.ts'
 import { createFakeShelf } from '../fakes/packShelf.ts'
+import { fakeStarts } from '../fakes/packStarts.ts'
 import { offeredOf, SMALL_PACK } from '../fakes/smallPack.ts'
 import { createFakeVoice } from '../fakes/voice.ts'
 import { demoPack, idle } from './rig.ts'
@@ -33,6 +34,7 @@ function tab(shelf: PackShelf = createFakeShelf(), log = createFakeLog()) {
       examples: async () => ({ final: FINAL }),
     },
     packShelf: shelf,
+    packStarts: fakeStarts,
     newPackKey: () => `own ${++keys}`,
     lock: { hold: async () => true, release() {} },
     newRunId: () => 'run',
@@ -76,7 +78,7 @@ describe('a pack that comes in', () => {
       name: 'Wren',
       version: '1.0.0',
       lists: 1,
-      canFly: true,
+      pack: expect.anything(),
       problems: [],
       flownAt: undefined,
     })
@@ -96,7 +98,7 @@ describe('a pack that comes in', () => {
       withText('procedures.yaml', (SMALL_PACK['procedures.yaml'] ?? '').replace('<fuel>', '<feul>')),
     )
     expect(only()).toMatchObject({
-      canFly: false,
+      pack: undefined,
       problems: [
         { message: expect.stringMatching(/did you mean "fuel"/), place: { file: 'procedures.yaml', line: 10 } },
       ],
@@ -108,7 +110,10 @@ describe('a pack that comes in', () => {
   it('with a mistake in an example sheet alone is flown all the same', async () => {
     const { actions, only } = tab()
     await actions.importPack(withText('inputs/today.yaml', 'status: final\nvalues: {feul: 24}\n'))
-    expect(only()).toMatchObject({ canFly: true, problems: [{ place: { file: 'inputs/today.yaml', line: 2 } }] })
+    expect(only()).toMatchObject({
+      pack: expect.anything(),
+      problems: [{ place: { file: 'inputs/today.yaml', line: 2 } }],
+    })
   })
 
   it('is refused as a whole, and says why', async () => {
@@ -180,7 +185,7 @@ describe('a pack of one’s own', () => {
   it('begins as a copy of one that came with the app, sheets and all', async () => {
     const { actions, only, kept } = tab()
     await actions.copyPack(demo.id)
-    expect(only()).toMatchObject({ id: 'marram-2', name: `${demo.name} (copy)`, canFly: true })
+    expect(only()).toMatchObject({ id: 'marram-2', name: `${demo.name} (copy)`, pack: expect.anything() })
     const [files = {}] = await kept()
     expect(files['inputs/final.yaml']).toBe(FINAL)
     expect({ ...files, 'pack.yaml': '' }).toMatchObject({ ...demo.texts, 'pack.yaml': '' })
@@ -269,7 +274,7 @@ describe('a file that is edited', () => {
     clock.advance(1_000)
     await actions.saveFile()
     expect((await kept())[0]?.['procedures.yaml']).toBe(changed)
-    expect(only()).toMatchObject({ canFly: false, problems: [{ place: { line: 10 } }] })
+    expect(only()).toMatchObject({ pack: undefined, problems: [{ place: { line: 10 } }] })
     expect(state().shelf.editing?.isSaved).toBe(true)
   })
 

@@ -1,5 +1,11 @@
-/** Preact may run the effects of a last render 35 ms after it, and needs the page for that. */
+/** Each test begins at the page's first address with nothing kept; the effects of the last render have the page they need. */
 
-import { afterAll } from 'vitest'
+import { afterAll, afterEach } from 'vitest'
 
+afterEach(() => {
+  history.replaceState(null, '', '/')
+  sessionStorage.clear()
+})
+
+// Preact may run them 35 ms after it.
 afterAll(() => new Promise((done) => setTimeout(done, 150)))

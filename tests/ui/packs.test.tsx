@@ -28,14 +28,14 @@ describe('the list of packs', () => {
       within(own)
         .getAllByRole('button')
         .map(({ textContent }) => textContent),
-    ).toEqual(['Fly', 'Edit', 'Export', 'Copy', 'Rename', 'Delete'])
+    ).toEqual(['Fly', 'Edit', 'Export', 'Link', 'Copy', 'Cards', 'Rename', 'Delete'])
     const app = await card(pack.name)
     expect(app.textContent).toMatch(/version [\d.]+; \d+ lists; not flown yet/)
     expect(
       within(app)
         .getAllByRole('button')
         .map(({ textContent }) => textContent),
-    ).toEqual(['Fly', 'Export', 'Copy to your own'])
+    ).toEqual(['Fly', 'Export', 'Link', 'Copy to your own', 'Cards'])
   })
 
   it('offers nothing to fly that has mistakes, says so, and leads to the first of them', async () => {
@@ -54,7 +54,7 @@ describe('the list of packs', () => {
     packs(createFakeShelf([ownPack('pack.yaml', 'name: [')]))
     const own = await card('Wren from home')
     const buttons = within(own).getAllByRole('button')
-    expect(buttons.map(({ textContent }) => textContent)).toEqual(['Edit', 'Export', 'Copy', 'Delete'])
+    expect(buttons.map(({ textContent }) => textContent)).toEqual(['Edit', 'Export', 'Link', 'Copy', 'Delete'])
   })
 
   it('flies one: its figures are next', async () => {
@@ -70,8 +70,9 @@ describe('the list of packs', () => {
     const name = screen.getByLabelText('Name')
     await user.clear(name)
     await user.type(name, 'Home wren{Enter}')
-    await press('Home wren', 'Copy')
+    await user.dblClick(await inCard('Home wren', 'Copy'))
     expect(await card('Home wren (copy)')).toBeTruthy()
+    expect(screen.getAllByRole('article', { name: /^Home wren/ }).length).toBe(2)
     await press('Home wren', 'Delete')
     const undo = await screen.findByRole('button', { name: 'Undo' })
     expect(screen.queryByRole('article', { name: 'Home wren' })).toBeNull()
@@ -86,6 +87,131 @@ describe('the list of packs', () => {
     expect(await screen.findByText(/^A run is under way. It keeps the pack that it began with/)).toBeTruthy()
     const fly = await screen.findAllByRole('button', { name: 'Fly' })
     expect(fly.map((button) => (button as HTMLButtonElement).disabled)).toEqual(fly.map(() => true))
+  })
+})
+
+describe('a new pack', () => {
+  it('is begun with one that is sound, and opened; a second click makes no second one', async () => {
+    const { user } = packs(createFakeShelf())
+    await user.dblClick(screen.getByRole('button', { name: /^Light twin/ }))
+    expect(await screen.findByRole('textbox', { name: 'procedures.yaml' })).toBeTruthy()
+    await user.click(screen.getByRole('button', { name: 'All packs' }))
+    expect((await card('Light twin')).textContent).toMatch(/3 lists; not flown yet/)
+    expect(screen.queryByRole('article', { name: /^Light twin \(copy/ })).toBeNull()
+    await user.click(screen.getByRole('button', { name: /^Light twin/ }))
+    await user.click(await screen.findByRole('button', { name: 'All packs' }))
+    expect(await card('Light twin (copy)')).toBeTruthy()
+  })
+})
+
+describe('beside the text', () => {
+  async function atItem(line: string) {
+    const on = packs()
+    await on.press('Wren', 'Edit')
+    const text = (await screen.findByRole('textbox', { name: 'procedures.yaml' })) as HTMLTextAreaElement
+    text.focus()
+    text.setSelectionRange(text.value.indexOf(line), text.value.indexOf(line))
+    fireEvent.select(text)
+    return on
+  }
+  const beside = () => screen.getByRole('region', { name: 'At the cursor' })
+
+  it('stands the list as the pilot sees it, with the item at the cursor', async () => {
+    await atItem('item: canopy')
+    const here = await within(beside()).findByText('canopy', { selector: '[aria-current] *' })
+    expect(here.closest('ol')?.textContent).toMatch(/fuel on board\(fuel on board\) kilograms.*runway \(runway\)/)
+  })
+
+  it('stands what is right and what is not taken, and an answer can be tried', async () => {
+    const { user } = await atItem('item: fuel')
+    await within(beside()).findByText('“two four kilograms”')
+    const refused = within(beside()).getByRole('list', { name: 'Not taken' })
+    expect(refused.textContent).toMatch(/four two kilograms.*two digits swapped/)
+    await user.type(screen.getByLabelText('Try an answer'), 'two five')
+    expect(await within(beside()).findByText('Negative')).toBeTruthy()
+    expect(beside().textContent).toMatch(/Fuel “two five” is wrong, read as 25, for 24/)
+    await user.clear(screen.getByLabelText('Try an answer'))
+    await user.type(screen.getByLabelText('Try an answer'), 'two four')
+    expect(await within(beside()).findByText('Correct')).toBeTruthy()
+  })
+})
+
+describe('a link', () => {
+  const linkOf = async () => {
+    const { press } = packs()
+    await press('Wren', 'Link')
+    const field = (await screen.findByLabelText(/^A link that holds Wren/)) as HTMLInputElement
+    cleanup()
+    return new URL(field.value).hash
+  }
+
+  it('holds a pack, which is taken only when the person says so', async () => {
+    history.replaceState(null, '', await linkOf())
+    const shelf = createFakeShelf()
+    const { user } = stage({ screen: 'start' }, { packShelf: shelf })
+    const question = await screen.findByRole('alert', { name: 'A link brings a pack: Wren' })
+    expect(question.textContent).toMatch(/Wren, a glider with a motor \(invented\); version 1.0.0; 1 list/)
+    expect(location.hash).toBe('#packs')
+    expect(await shelf.all()).toEqual([])
+    await user.click(screen.getByRole('button', { name: 'Take it among your own packs' }))
+    expect(await inCard('Wren', 'Fly')).toBeTruthy()
+    expect(screen.queryByRole('alert', { name: /^A link brings/ })).toBeNull()
+  })
+
+  it('that is left, or cut, leaves nothing', async () => {
+    const hash = await linkOf()
+    history.replaceState(null, '', hash)
+    const shelf = createFakeShelf()
+    const { user } = stage({ screen: 'start' }, { packShelf: shelf })
+    await user.click(await screen.findByRole('button', { name: 'Leave it' }))
+    expect(screen.queryByRole('alert', { name: /^A link brings/ })).toBeNull()
+    cleanup()
+    history.replaceState(null, '', hash.slice(0, -60))
+    stage({ screen: 'start' }, { packShelf: shelf })
+    expect(await screen.findByText(/^Nothing was imported|The zip is cut short/)).toBeTruthy()
+    expect(await shelf.all()).toEqual([])
+  })
+})
+
+describe('the browser’s Back', () => {
+  it('leads to the screen before, and out of the editor to the list', async () => {
+    const { press, user } = packs()
+    await press('Wren', 'Edit')
+    await screen.findByRole('textbox', { name: 'procedures.yaml' })
+    expect(location.hash).toBe('#packs/wren/procedures.yaml')
+    await user.click(screen.getByRole('button', { name: 'Settings' }))
+    await screen.findByRole('heading', { level: 1, name: 'Settings' })
+    history.back()
+    await screen.findByRole('textbox', { name: 'procedures.yaml' })
+    history.back()
+    expect(await card('Wren')).toBeTruthy()
+  })
+
+  it('goes to no screen that is not there any more', async () => {
+    packs()
+    await card('Wren')
+    history.pushState(null, '', '#run')
+    window.dispatchEvent(new PopStateEvent('popstate'))
+    expect(location.hash).toBe('#packs')
+    expect(await card('Wren')).toBeTruthy()
+  })
+})
+
+describe('cards', () => {
+  it('are of each list and table, with pack, version and caution on each', async () => {
+    const { press, user } = packs()
+    await press('Wren', 'Cards')
+    expect(await screen.findByRole('heading', { level: 1, name: 'Cards of Wren' })).toBeTruthy()
+    const sheets = screen.getAllByRole('presentation')
+    expect(sheets.map(({ textContent }) => textContent)).toEqual([
+      expect.stringMatching(
+        /^before takeoffWren, version 1.0.0, printed .*fuel on board\(fuel on board\) kilograms.*For training and simulation only|For training/,
+      ),
+    ])
+    await user.click(screen.getByRole('radio', { name: 'Large' }))
+    expect(sheets[0]?.parentElement?.className).toMatch(/type-large/)
+    await user.click(screen.getByRole('button', { name: 'All packs' }))
+    expect(await card('Wren')).toBeTruthy()
   })
 })
 
@@ -226,7 +352,7 @@ describe('the text', () => {
     const place = { file: 'pack.yaml', line: 2, column: 8 }
     const problem = { code: 'x', message: 'a line too long', severity: 'error', place } as const
     const onChange = vi.fn()
-    render(<PackText label="pack.yaml" value={value} problems={[problem]} onChange={onChange} />)
+    render(<PackText label="pack.yaml" value={value} files={{}} problems={[problem]} onChange={onChange} />)
     expect(document.querySelector('.numbers')?.textContent).toBe('1\n2\n3')
     await userEvent.click(screen.getByRole('button', { name: 'Line 2, column 8: a line too long' }))
     const field = screen.getByRole<HTMLTextAreaElement>('textbox', { name: 'pack.yaml' })

@@ -113,3 +113,15 @@ it.each([PAPER, `${PAPER}\n${TABLE}`])('is accessible', async (text) => {
   })
   expect(violations.map(({ id }) => id)).toEqual([])
 })
+
+it('what was typed stands there again after the screen was left or loaded anew, until the draft is taken', async () => {
+  const field = () => screen.getByLabelText('Checklist as text') as HTMLTextAreaElement
+  const user = userEvent.setup()
+  const first = render(<PaperDraft onTake={() => undefined} />)
+  await user.click(field())
+  await user.paste('BEFORE START\nBeacon ...... ON')
+  first.unmount()
+  const second = render(<PaperDraft onTake={() => undefined} />)
+  expect(field().value).toBe('BEFORE START\nBeacon ...... ON')
+  second.unmount()
+})

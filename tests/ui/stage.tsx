@@ -15,6 +15,7 @@ import { loadAllScreens } from '../../src/ui/screens.tsx'
 import { createFakeEar } from '../fakes/ear.ts'
 import { createFakeLog } from '../fakes/log.ts'
 import { createFakeShelf } from '../fakes/packShelf.ts'
+import { fakeStarts } from '../fakes/packStarts.ts'
 import { createFakeVoice } from '../fakes/voice.ts'
 
 afterEach(cleanup)
@@ -70,6 +71,7 @@ export function stage(initial: Partial<AppState> = {}, own: Partial<ActionParts>
       examples: async () => ({ 'preliminary.yaml': SHEETS.preliminary, 'final.yaml': SHEETS.final }),
     },
     packShelf: createFakeShelf(),
+    packStarts: fakeStarts,
     newPackKey: () => `own ${++keys}`,
     lock: { hold: async () => true, release() {} },
     newRunId: () => 'run',

@@ -130,12 +130,15 @@ function labelOf({ key, code }: KeyboardEvent): string {
 }
 
 /** Letters go to the field they are typed in; space and enter to the button that has the focus. */
-function isForField({ target, key, ctrlKey, altKey, metaKey }: KeyboardEvent): boolean {
+function isForField(event: KeyboardEvent): boolean {
+  const { key, ctrlKey, altKey, metaKey } = event
+  // Of a field in a shadow root `target` is the root's host.
+  const [target] = event.composedPath()
   // Not by `instanceof`: elements of another window have that window's classes.
   if (!target || !('matches' in target)) return false
   const on = target as Element
   const isTyped = key.length === 1 && !ctrlKey && !altKey && !metaKey
-  if (on.matches('input:not([type="radio"], [type="range"]), textarea, select')) {
+  if (on.matches('input:not([type="radio"], [type="range"]), textarea, select, [contenteditable="true"]')) {
     return isTyped || /^(Enter|Backspace|Delete|Arrow|Home|End)/.test(key)
   }
   return on.matches('button, summary, a, input') && (key === ' ' || key === 'Enter')

@@ -41,10 +41,17 @@ export interface PackActions {
   /** A zip, or the files of one pack; what is wrong with them, or was not read, is told in the store. */
   importPack(files: readonly OfferedFile[]): Promise<void>
   pastePack(text: string): Promise<void>
+  /** A pack in a link, by what stands behind its "#": it is looked at, and the person asked. */
+  offerLink(fragment: string): Promise<void>
+  answerLink(isWanted: boolean): Promise<void>
+  /** What stands behind the "#" of a link that holds the pack; or why none can. */
+  linkTo(key: string): Promise<{ readonly fragment: string } | { readonly wrong: string }>
   /** What to do with an import whose id is there already. */
   answerImport(what: 'replace' | 'both' | 'neither'): Promise<void>
   /** Opens it, and goes on to its figures; does nothing while a run is on. */
   flyPack(key: string): Promise<void>
+  /** Makes one's own of a starting point, and opens it. */
+  newPack(start: string): Promise<void>
   /** Makes one's own of any. */
   copyPack(key: string): Promise<void>
   /** Does nothing where its pack.yaml cannot be read. */
@@ -54,6 +61,8 @@ export interface PackActions {
   undoPacks(): Promise<void>
   /** As a zip with its folder. */
   exportPack(key: string): Promise<{ readonly name: string; readonly bytes: Uint8Array }>
+  /** To be printed; undefined puts them away. */
+  showCards(key: string | undefined): void
   editFile(key: string, path: string): Promise<void>
   /** Saved by itself a moment later. */
   changeFile(text: string): void

@@ -1,6 +1,6 @@
 /** Puts together what the screens may ask for. */
 
-import type { PackShelf, Switches } from '../../ports.ts'
+import type { PackFiles, PackShelf, Switches } from '../../ports.ts'
 import { allPackFiles } from '../packs/allPackFiles.ts'
 import { createOwnPacks } from '../packs/ownPacks.ts'
 import { type ControllerParts, createRunController } from '../run/controller.ts'
@@ -16,6 +16,8 @@ import { type SoundActionParts, soundActions } from './soundActions.ts'
 
 export interface ActionParts extends ControllerParts, SoundActionParts {
   readonly packShelf: PackShelf
+  /** Packs to begin one's own with. */
+  readonly packStarts: Pick<PackFiles, 'load' | 'examples'>
   /** For a pack that comes to be. */
   readonly newPackKey: () => string
   readonly saveSettings: (settings: Settings) => void

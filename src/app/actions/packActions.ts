@@ -1,5 +1,7 @@
 /** One's own packs: kept, brought in and out, edited; and any pack opened to be flown. */
 
+import { filesOf } from '../../packs/files/parts.ts'
+import type { PackFiles } from '../../ports.ts'
 import type { AllPackFiles } from '../packs/allPackFiles.ts'
 import type { OwnPacks } from '../packs/ownPacks.ts'
 import { createPackEditing } from '../packs/packEditing.ts'
@@ -15,10 +17,24 @@ export interface PackActionParts extends Pick<ControllerParts, 'store' | 'log' |
   readonly packFiles: AllPackFiles
   readonly own: OwnPacks
   readonly newPackKey: () => string
+  readonly packStarts: Pick<PackFiles, 'load' | 'examples'>
 }
 
+/** The same asked for again while it is being done is no second order. `nameOf`: what makes it the same. */
+function once<T>(work: (of: T) => Promise<void>, nameOf: (of: T) => string): (of: T) => Promise<void> {
+  const running = new Map<string, Promise<void>>()
+  return (of) => {
+    const name = nameOf(of)
+    const done = running.get(name) ?? work(of).finally(() => running.delete(name))
+    running.set(name, done)
+    return done
+  }
+}
+
+const itself = (name: string) => name
+
 export function packActions(parts: PackActionParts, controller: Pick<RunController, 'openPack'>): PackActions {
-  const { store, log, clock, packFiles, own, newPackKey: newKey } = parts
+  const { store, log, clock, packFiles, packStarts, own, newPackKey: newKey } = parts
   const show = (change: Partial<ShelfState>) => store.setState(({ shelf }) => ({ shelf: { ...shelf, ...change } }))
   const list = createPackList(packFiles, own, log)
   const undo = createUndo({ own, newKey, tell: (undoable) => show({ undoable }) })
@@ -48,6 +64,18 @@ export function packActions(parts: PackActionParts, controller: Pick<RunControll
     return done
   }
 
+  async function packed(key: string): Promise<{ readonly name: string; readonly bytes: Uint8Array }> {
+    await editing.close()
+    const [{ zipOf }, { titleOf }] = await Promise.all([
+      import('../../packs/files/zip.ts'),
+      import('../../packs/files/title.ts'),
+    ])
+    const files = await list.filesOf(key)
+    const changedAt = store.getState().shelf.entries?.find((one) => one.key === key)?.changedAt
+    const folder = titleOf(files).id.replace(/[^a-z0-9-]/g, '') || 'pack'
+    return { name: `${folder}.zip`, bytes: zipOf(files, folder, changedAt ?? clock.now()) }
+  }
+
   /** Changes of another tab; an open list is read again. */
   async function reread(): Promise<void> {
     await editing.reread()
@@ -58,8 +86,17 @@ export function packActions(parts: PackActionParts, controller: Pick<RunControll
   return {
     listPacks,
     readPacks,
-    importPack: (files) => then(incoming.files(files)),
+    importPack: once(
+      (files) => then(incoming.files(files)),
+      (files) => files.map(({ path, size }) => `${path} ${size}`).join('\n'),
+    ),
     pastePack: (text) => then(incoming.text(text)),
+    offerLink: incoming.link,
+    answerLink: (isWanted) => then(incoming.answerLink(isWanted)),
+    async linkTo(key) {
+      const { linkOf } = await import('../../packs/files/link.ts')
+      return linkOf((await packed(key)).bytes)
+    },
     answerImport: (what) => then(incoming.answer(what)),
     async flyPack(key) {
       if (hasRunOn(store.getState())) return
@@ -67,7 +104,7 @@ export function packActions(parts: PackActionParts, controller: Pick<RunControll
       await controller.openPack(key)
       store.setState({ screen: store.getState().pack ? 'figures' : 'start' })
     },
-    async copyPack(key) {
+    copyPack: once(async (key) => {
       const [{ copied }, { titleOf }] = await Promise.all([load(), import('../../packs/files/title.ts')])
       const [files, entries] = await Promise.all([list.filesOf(key), list.entries()])
       const { id, name } = titleOf(files)
@@ -75,7 +112,22 @@ export function packActions(parts: PackActionParts, controller: Pick<RunControll
       const made = copied(files, { id, name }, new Set(entries.map((one) => one.id)))
       const copy = { key: newKey(), files: made, label: `${label} (copy)`, changedAt: clock.now() }
       await then(own.change(copy.key, () => copy))
-    },
+    }, itself),
+    newPack: once(async (start) => {
+      const [{ copied }, { titleOf }] = await Promise.all([load(), import('../../packs/files/title.ts')])
+      const [{ texts }, sheets, entries] = await Promise.all([
+        packStarts.load(start),
+        packStarts.examples(start),
+        list.entries(),
+      ])
+      const files = filesOf(texts, sheets)
+      const title = titleOf(files)
+      const taken = new Set(entries.map((one) => one.id))
+      const made = taken.has(title.id) ? copied(files, title, taken) : files
+      const pack = { key: newKey(), files: made, label: title.name, changedAt: clock.now() }
+      await then(own.change(pack.key, () => pack))
+      await editing.open(pack.key, 'procedures.yaml')
+    }, itself),
     async renamePack(key, name) {
       const { retitled } = await load()
       await then(
@@ -87,17 +139,8 @@ export function packActions(parts: PackActionParts, controller: Pick<RunControll
     },
     deletePack: (key) => then(undo.put(key, undefined, (name) => `${name} was deleted.`)),
     undoPacks: () => then(undo.back()),
-    async exportPack(key) {
-      await editing.close()
-      const [{ zipOf }, { titleOf }] = await Promise.all([
-        import('../../packs/files/zip.ts'),
-        import('../../packs/files/title.ts'),
-      ])
-      const files = await list.filesOf(key)
-      const changedAt = store.getState().shelf.entries?.find((one) => one.key === key)?.changedAt
-      const folder = titleOf(files).id.replace(/[^a-z0-9-]/g, '') || 'pack'
-      return { name: `${folder}.zip`, bytes: zipOf(files, folder, changedAt ?? clock.now()) }
-    },
+    exportPack: packed,
+    showCards: (cards) => show({ cards }),
     editFile: editing.open,
     changeFile: editing.change,
     saveFile: editing.save,

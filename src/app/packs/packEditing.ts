@@ -45,7 +45,8 @@ export function createPackEditing({ store, own, clock, saved }: PackEditingParts
 
   function showAsKept(pack: OwnPack, path: string): void {
     known = pack
-    show({ key: pack.key, path, text: shownOf(textOf(pack.files, path)), isSaved: true, elsewhere: undefined })
+    const text = shownOf(textOf(pack.files, path))
+    show({ key: pack.key, path, text, files: pack.files, isSaved: true, elsewhere: undefined })
   }
 
   function save(): Promise<void> {
@@ -71,7 +72,8 @@ export function createPackEditing({ store, own, clock, saved }: PackEditingParts
     known = outcome.pack ?? known
     const after = editing()
     if (after?.key === key && after.path === path) {
-      show({ ...after, isSaved: !outcome.elsewhere && after.text === text, elsewhere: outcome.elsewhere })
+      const isSaved = !outcome.elsewhere && after.text === text
+      show({ ...after, files: known.files, isSaved, elsewhere: outcome.elsewhere })
     }
     await saved()
   }

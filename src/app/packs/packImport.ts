@@ -18,11 +18,16 @@ export interface PackImportParts {
 export interface PackImport {
   files(offered: readonly OfferedFile[]): Promise<void>
   text(text: string): Promise<void>
+  /** Behind the "#" of an address: looked at, and taken only when the person says so. */
+  link(fragment: string): Promise<void>
+  answerLink(isWanted: boolean): Promise<void>
   answer(what: 'replace' | 'both' | 'neither'): Promise<void>
 }
 
 export function createPackImport({ store, own, undo, newKey, now }: PackImportParts): PackImport {
   let waiting: { readonly pack: OwnPack; readonly there: OwnPack } | undefined
+
+  let linked: readonly OfferedFile[] = []
 
   const show = (change: Partial<ShelfState>) => store.setState(({ shelf }) => ({ shelf: { ...shelf, ...change } }))
   const add = (pack: OwnPack) => own.change(pack.key, () => pack)
@@ -51,6 +56,26 @@ export function createPackImport({ store, own, undo, newKey, now }: PackImportPa
 
   return {
     files,
+    async link(fragment) {
+      const [{ readBundle }, { listsIn, titleOf }, { zipIn }] = await Promise.all([
+        import('../../packs/files/bundle.ts'),
+        import('../../packs/files/title.ts'),
+        import('../../packs/files/link.ts'),
+      ])
+      const zip = zipIn(fragment) ?? { wrong: 'There is no pack in the link.' }
+      const offered = 'wrong' in zip ? [] : [{ path: 'link.zip', size: zip.length, bytes: async () => zip }]
+      const bundle = 'wrong' in zip ? zip : await readBundle(offered)
+      if ('wrong' in bundle) return show({ refused: bundle.wrong, told: [], linked: undefined })
+      linked = offered
+      const { name, aircraft, version } = titleOf(bundle.files)
+      show({ refused: '', linked: { name, aircraft, version, lists: listsIn(bundle.files) } })
+    },
+    async answerLink(isWanted) {
+      const offered = linked
+      linked = []
+      show({ linked: undefined })
+      if (isWanted && offered.length > 0) await files(offered)
+    },
     async text(text) {
       const { pastedFiles } = await import('../../packs/files/bundle.ts')
       const offered = pastedFiles(text)

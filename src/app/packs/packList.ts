@@ -76,7 +76,7 @@ async function entryOf({ key, files, label, changedAt, isOwn }: Kept): Promise<L
     ...shown,
     ...{ key, isOwn, changedAt },
     name: name || label,
-    canFly: pack !== undefined,
+    pack,
     paths: Object.keys(files),
   }
 }

@@ -1,6 +1,8 @@
 /** What the screen of packs shows. */
 
+import type { Pack } from '../../kernel/pack/checklist.ts'
 import type { Problem } from '../../kernel/problem.ts'
+import type { PackTexts } from '../../packs/files/parts.ts'
 
 export interface ShelfState {
   /** Undefined until they have been read. */
@@ -12,9 +14,13 @@ export interface ShelfState {
   readonly told: readonly string[]
   /** An import with the id of a pack that is there. */
   readonly asked: { readonly name: string; readonly there: string } | undefined
+  /** A pack that came in a link, not taken yet. */
+  readonly linked: LinkedPack | undefined
   /** What can be taken back: "Invented twin was deleted." */
   readonly undoable: string
   readonly editing: EditedFile | undefined
+  /** The pack whose cards are on the screen, by its key. */
+  readonly cards: string | undefined
 }
 
 export interface PackEntry {
@@ -32,9 +38,18 @@ export interface PackEntry {
   readonly flownAt: number | undefined
   /** Undefined where it came with the app. */
   readonly changedAt: number | undefined
-  readonly canFly: boolean
+  /** Only where nothing is wrong with it. */
+  readonly pack: Pack | undefined
   readonly problems: readonly Problem[]
   readonly paths: readonly string[]
+}
+
+export interface LinkedPack {
+  /** As it states them, or empty. */
+  readonly name: string
+  readonly aircraft: string
+  readonly version: string
+  readonly lists: number
 }
 
 export interface EditedFile {
@@ -42,6 +57,8 @@ export interface EditedFile {
   readonly path: string
   /** As on the screen: lines end with a line feed. */
   readonly text: string
+  /** The pack as it was last read or stored. */
+  readonly files: PackTexts
   readonly isSaved: boolean
   /** What another tab has done meanwhile: it is not written over until the person says so. */
   readonly elsewhere: 'changed' | 'deleted' | undefined
@@ -53,6 +70,8 @@ export const EMPTY_SHELF: ShelfState = {
   refused: '',
   told: [],
   asked: undefined,
+  linked: undefined,
   undoable: '',
   editing: undefined,
+  cards: undefined,
 }

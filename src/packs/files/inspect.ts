@@ -1,9 +1,9 @@
-/** What is wrong with a pack's files, by the same `readPack` and `readInputs` as everywhere, and what a list shows of it. */
+/** What is wrong with a pack's files and what would be better, by the same reading as everywhere, and what a list shows of it. */
 
 import type { Pack } from '../../kernel/pack/checklist.ts'
 import type { Problem } from '../../kernel/problem.ts'
+import { adviseUnheld, revisionIn } from '../advice/inputs.ts'
 import { packSha256 } from '../digest.ts'
-import { readInputs } from '../inputs.ts'
 import { readPack } from '../read.ts'
 import { isSheet, type PackTexts, textsOf } from './parts.ts'
 import { listsIn, type PackTitle, titleOf } from './title.ts'
@@ -18,8 +18,19 @@ export interface Inspected extends PackTitle {
 
 export async function inspect(files: PackTexts): Promise<Inspected> {
   const texts = textsOf(files)
-  const { pack, problems } = readPack(texts, await packSha256(texts))
-  const sheets = pack ? Object.keys(files).filter(isSheet) : []
-  const inSheets = sheets.flatMap((path) => (pack ? readInputs(files[path] ?? '', path, pack).problems : []))
-  return { ...titleOf(files), ...(pack && { pack }), problems: [...problems, ...inSheets], lists: listsIn(files) }
+  const title = titleOf(files)
+  // Here a pack lies in no folder; one of its own name has it looked at for advice as well.
+  const { pack, problems } = readPack(texts, await packSha256(texts), title.id)
+  const more = pack ? sheetProblems(pack, files, problems) : []
+  return { ...title, ...(pack && { pack }), problems: [...problems, ...more], lists: listsIn(files) }
+}
+
+function sheetProblems(pack: Pack, files: PackTexts, own: readonly Problem[]): Problem[] {
+  // What its figures make of a sheet follows from what is in doubt about them.
+  const inDoubt = own.some(({ place }) => place?.file === 'figures.yaml' || place?.file === 'tables.yaml')
+  const paths = Object.keys(files).filter(isSheet)
+  const read = paths.map((path) => revisionIn(files[path] ?? '', path, pack, !inDoubt))
+  const sheets = read.flatMap(({ inputs }) => inputs ?? [])
+  const isWhole = read.length > 0 && sheets.length === read.length
+  return [...read.flatMap(({ problems }) => problems), ...(isWhole ? adviseUnheld(pack, sheets) : [])]
 }

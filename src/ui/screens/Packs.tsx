@@ -2,8 +2,10 @@
 
 import { useEffect } from 'preact/hooks'
 import { hasRunOn } from '../../app/selectors.ts'
+import { Cards } from '../parts/packs/cards/Cards.tsx'
 import { writtenFiles } from '../parts/packs/handedFiles.ts'
 import { ImportPack } from '../parts/packs/ImportPack.tsx'
+import { NewPack } from '../parts/packs/NewPack.tsx'
 import { PackCard } from '../parts/packs/PackCard.tsx'
 import { PackEditor } from '../parts/packs/PackEditor.tsx'
 import { PackNews } from '../parts/packs/PackNews.tsx'
@@ -14,7 +16,9 @@ export function Packs() {
   const isEditing = useApp((state) => state.shelf.editing !== undefined)
   const actions = useActions()
   useEffect(() => void actions.readPacks(), [actions])
-  return isEditing ? <PackEditor /> : <AllPacks />
+  const printed = useApp(({ shelf }) => shelf.entries?.find(({ key }) => key === shelf.cards)?.pack)
+  if (isEditing) return <PackEditor />
+  return printed ? <Cards pack={printed} /> : <AllPacks />
 }
 
 function AllPacks() {
@@ -42,7 +46,8 @@ function AllPacks() {
         <h2 id="own-packs">Your own</h2>
         {mine.length === 0 && (
           <p class="soft">
-            None yet. Import one, make one from a checklist on paper, or begin with a copy of one below.
+            None yet. Begin a new one, import one, make one from a checklist on paper, or copy one that came with the
+            app.
           </p>
         )}
         <ul class="stack">
@@ -51,6 +56,7 @@ function AllPacks() {
           ))}
         </ul>
       </section>
+      <NewPack />
       <ImportPack />
       <PaperDraft onTake={(files) => void actions.importPack(writtenFiles(files))} />
       <section class="stack" aria-labelledby="app-packs">

@@ -69,6 +69,17 @@ describe('a key of the pilot’s own', () => {
     expect(heard).toEqual([])
   })
 
+  it('is a letter in an editor that lies in a shadow root', () => {
+    const { window, heard } = hands({ confirm: key('Space') })
+    const host = window.document.body.appendChild(window.document.createElement('div'))
+    const editor = window.document.createElement('div')
+    editor.setAttribute('contenteditable', 'true')
+    host.attachShadow({ mode: 'open' }).append(editor)
+    const more = { code: 'Space', key: ' ', bubbles: true, composed: true, cancelable: true }
+    expect(editor.dispatchEvent(new window.KeyboardEvent('keydown', more))).toBe(true)
+    expect(heard).toEqual([])
+  })
+
   it('that no letter is typed with works in a field too', () => {
     const { send, heard } = hands({ talk: key('F9') })
     send('keydown', 'F9', { on: 'field' })

@@ -240,7 +240,8 @@ describe('whatever comes in', () => {
       fc.asyncProperty(path, fc.nat(), async (path, seed) => {
         const { pack, problems } = await inspect({ ...SMALL_PACK, [path]: mistaken(SMALL_PACK[path] ?? '', seed) })
         expect(pack !== undefined || problems.length > 0).toBe(true)
-        for (const problem of problems) expect(showProblem(problem)).toMatch(/^[\w./]+:\d+:\d+: \S[^\n\r]*$/)
+        for (const problem of problems)
+          expect(showProblem(problem)).toMatch(/^(warning: )?[\w./]+:\d+:\d+: \S[^\n\r]*$/)
       }),
       { numRuns: cases(200) },
     )

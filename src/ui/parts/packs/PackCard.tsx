@@ -1,20 +1,26 @@
 /** One pack in the list: what it is, whether it can be flown, and what can be done with it. */
 
 import { useState } from 'preact/hooks'
+import type { Actions } from '../../../app/actions/actions.ts'
 import type { PackEntry } from '../../../app/packs/shelfState.ts'
 import { hasRunOn } from '../../../app/selectors.ts'
 import { isError } from '../../../kernel/problem.ts'
 import { useActions, useApp } from '../../useApp.ts'
 import { Mark } from '../shell/Mark.tsx'
 import { saveFile } from '../shell/saveFile.ts'
+import { LinkTo } from './LinkTo.tsx'
 
 const when = (at: number) => new Date(at).toLocaleString('en-GB', { dateStyle: 'medium', timeStyle: 'short' })
 
+type Link = Awaited<ReturnType<Actions['linkTo']>>
+
 export function PackCard({ entry }: { readonly entry: PackEntry }) {
-  const { key, name, aircraft, canFly, isOwn } = entry
+  const { key, name, aircraft, pack, isOwn } = entry
   const isRunOn = useApp(hasRunOn)
   const actions = useActions()
   const [isNaming, setNaming] = useState(false)
+  const [link, setLink] = useState<Link>()
+  const share = async () => setLink(link ? undefined : await actions.linkTo(key))
   const save = async () => {
     const { name, bytes } = await actions.exportPack(key)
     saveFile(name, bytes)
@@ -28,9 +34,10 @@ export function PackCard({ entry }: { readonly entry: PackEntry }) {
           <p class="small">{factsOf(entry).join('; ')}</p>
         </div>
         <Faults entry={entry} />
+        {link && <LinkTo link={link} name={name} />}
         {isNaming && <Rename entry={entry} done={() => setNaming(false)} />}
         <div class="row">
-          {canFly && (
+          {pack && (
             <button type="button" class="first" disabled={isRunOn} onClick={() => void actions.flyPack(key)}>
               Fly
             </button>
@@ -43,9 +50,18 @@ export function PackCard({ entry }: { readonly entry: PackEntry }) {
           <button type="button" onClick={() => void save()}>
             Export
           </button>
-          <button type="button" onClick={() => void actions.copyPack(key)}>
+          <button type="button" aria-expanded={link !== undefined} onClick={() => void share()}>
+            Link
+          </button>
+          {/* The second click of a double one makes no second copy. */}
+          <button type="button" onClick={(event) => event.detail < 2 && void actions.copyPack(key)}>
             {isOwn ? 'Copy' : 'Copy to your own'}
           </button>
+          {pack && (
+            <button type="button" onClick={() => actions.showCards(key)}>
+              Cards
+            </button>
+          )}
           {/* A name stands in pack.yaml: where that cannot be read, it is mended first. */}
           {isOwn && entry.id !== '' && (
             <button type="button" aria-expanded={isNaming} onClick={() => setNaming(!isNaming)}>
@@ -77,14 +93,14 @@ function firstToMend({ problems, paths }: PackEntry): string {
   return problems.find(isError)?.place?.file ?? paths.find((path) => path === 'procedures.yaml') ?? 'pack.yaml'
 }
 
-function Faults({ entry: { canFly, problems, isOwn } }: { readonly entry: PackEntry }) {
+function Faults({ entry: { pack, problems, isOwn } }: { readonly entry: PackEntry }) {
   const count = problems.filter(isError).length
   if (!isOwn || count === 0) return null
   const [first] = problems.filter(isError)
   return (
     <p>
       <Mark name="unequal" /> <strong>{count === 1 ? 'One thing to mend' : `${count} things to mend`}</strong>{' '}
-      {canFly ? 'in its example sheets; it can be flown.' : 'before it can be flown; it is kept as it is.'}
+      {pack ? 'in its example sheets; it can be flown.' : 'before it can be flown; it is kept as it is.'}
       {first && (
         <span class="soft small block">
           {first.place && `${first.place.file}, line ${first.place.line}, column ${first.place.column}: `}

@@ -1,9 +1,10 @@
 /** The files of one's own pack, one at a time. */
 
-import { useEffect, useRef } from 'preact/hooks'
+import { useEffect, useRef, useState } from 'preact/hooks'
 import type { EditedFile, PackEntry } from '../../../app/packs/shelfState.ts'
 import { isError } from '../../../kernel/problem.ts'
 import { useActions, useApp } from '../../useApp.ts'
+import { Beside, useLastSound } from './beside/Beside.tsx'
 import { PackText } from './PackText.tsx'
 
 /** In the order in which a pack is written; a pack may lack some. */
@@ -14,6 +15,10 @@ export function PackEditor() {
   const entries = useApp((state) => state.shelf.entries)
   const actions = useActions()
   const entry = entries?.find(({ key }) => key === editing?.key)
+  const sound = useLastSound(entry?.pack)
+  const [offset, setOffset] = useState(0)
+  const file = `${editing?.key} ${editing?.path}`
+  useEffect(() => setOffset(0), [file])
   const isUnsaved = useRef(false)
   isUnsaved.current = editing?.isSaved === false
   useEffect(() => {
@@ -40,7 +45,7 @@ export function PackEditor() {
         <button type="button" onClick={() => void actions.closeFile()}>
           All packs
         </button>
-        {entry?.canFly && editing.isSaved && <FlyEdited entry={entry} />}
+        {entry?.pack && editing.isSaved && <FlyEdited entry={entry} />}
         <OpenQuestions text={editing.text} />
         <span role="status" class="soft small">
           {editing.isSaved ? 'Saved' : editing.elsewhere ? 'Not saved' : 'Saving'}
@@ -48,13 +53,21 @@ export function PackEditor() {
       </div>
       {entry && <FileChoice entry={entry} path={editing.path} />}
       {editing.elsewhere && <Elsewhere editing={editing} />}
-      <PackText
-        key={`${editing.key} ${editing.path}`}
-        label={editing.path}
-        value={editing.text}
-        problems={problems.filter(({ place }) => (place?.file ?? 'pack.yaml') === editing.path)}
-        onChange={actions.changeFile}
-      />
+      <div class="pack-desk">
+        <PackText
+          key={file}
+          label={editing.path}
+          value={editing.text}
+          files={editing.files}
+          problems={problems.filter(({ place }) => (place?.file ?? 'pack.yaml') === editing.path)}
+          onChange={actions.changeFile}
+          onCursor={setOffset}
+        />
+        {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reached by keys */}
+        <section class="beside stack" tabIndex={0} aria-label="At the cursor">
+          <Beside {...sound} files={editing.files} path={editing.path} text={editing.text} offset={offset} />
+        </section>
+      </div>
     </main>
   )
 }

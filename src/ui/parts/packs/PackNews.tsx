@@ -31,9 +31,38 @@ export function PackNews() {
           </ul>
         )}
       </div>
+      <Linked />
       <Asked />
       <Undo />
     </div>
+  )
+}
+
+/** Whoever sends a link may be anybody: what is in it is shown before it is taken. */
+function Linked() {
+  const linked = useApp((state) => state.shelf.linked)
+  const actions = useActions()
+  if (!linked) return null
+  const { name, aircraft, version, lists } = linked
+  return (
+    <section class="card stack" aria-labelledby="linked" role="alert">
+      <h2 id="linked">A link brings a pack: {name || 'without a name'}</h2>
+      <p>
+        {[aircraft, version && `version ${version}`, lists === 1 ? '1 list' : `${lists} lists`]
+          .filter((fact) => fact !== '')
+          .join('; ')}
+        . Take it only from somebody you know: its figures and words are the sender's. Nothing of it is kept before you
+        say so.
+      </p>
+      <div class="row">
+        <button type="button" onClick={() => void actions.answerLink(true)}>
+          Take it among your own packs
+        </button>
+        <button type="button" onClick={() => void actions.answerLink(false)}>
+          Leave it
+        </button>
+      </div>
+    </section>
   )
 }
 

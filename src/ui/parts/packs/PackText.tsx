@@ -1,72 +1,67 @@
-/** One file as plain text with numbered lines, and beneath it what is wrong: a click on a problem puts the cursor there. */
+/** One file of a pack as text, and beneath it what is wrong and what would be better: a click puts the cursor there. */
 
 import { useRef } from 'preact/hooks'
-import { isError, type Place, type Problem } from '../../../kernel/problem.ts'
+import { isError, type Problem } from '../../../kernel/problem.ts'
 import { Mark } from '../shell/Mark.tsx'
+import type { TextPlaces } from './editor/fieldParts.ts'
+import { TextField } from './editor/TextField.tsx'
 
 export interface PackTextProps {
   readonly label: string
   readonly value: string
+  /** The files of the pack as they are kept. */
+  readonly files: Readonly<Record<string, string>>
   /** Of this file. */
   readonly problems: readonly Problem[]
   readonly onChange: (value: string) => void
+  /** Where the cursor stands, as an offset. */
+  readonly onCursor?: (offset: number) => void
 }
 
-/** Lines that stay above the one that is gone to. */
-const ABOVE = 4
-
-export function PackText({ label, value, problems, onChange }: PackTextProps) {
-  const field = useRef<HTMLTextAreaElement>(null)
-  const numbers = useRef<HTMLPreElement>(null)
-  const lines = value.split('\n')
-
-  function goTo({ line, column }: Place): void {
-    const text = field.current
-    if (!text) return
-    const before = lines.slice(0, line - 1).reduce((sum, one) => sum + one.length + 1, 0)
-    const offset = Math.min(before + column - 1, value.length)
-    text.focus()
-    text.setSelectionRange(offset, offset)
-    text.scrollTop = (Math.max(0, line - 1 - ABOVE) * text.scrollHeight) / lines.length
-  }
-
+export function PackText({ problems, ...field }: PackTextProps) {
+  const places = useRef<TextPlaces>({ goTo() {} })
+  const { label } = field
+  const errors = problems.filter(isError)
+  const advice = problems.filter((one) => !isError(one))
+  const show = ({ place }: Problem) => place && places.current.goTo(place)
   return (
     <div class="pack-text">
-      <div class="code-field">
-        <pre ref={numbers} class="numbers" aria-hidden="true">
-          {lines.map((_, index) => index + 1).join('\n')}
-        </pre>
-        <textarea
-          ref={field}
-          class="code"
-          aria-label={label}
-          wrap="off"
-          spellcheck={false}
-          autocomplete="off"
-          autocapitalize="off"
-          value={value}
-          onInput={(event) => onChange(event.currentTarget.value)}
-          onScroll={(event) => {
-            if (numbers.current) numbers.current.scrollTop = event.currentTarget.scrollTop
-          }}
-        />
-      </div>
+      <TextField {...field} problems={problems} places={places} />
       <section class="problems" aria-label={`Problems in ${label}`}>
         <p role="status" class="small soft">
-          {problems.length === 0 ? 'Nothing to mend in this file.' : `To look at in this file: ${problems.length}`}
+          {told(errors.length, advice.length)}
         </p>
-        <ul>
-          {problems.map((problem) => (
-            <li key={`${problem.code} ${problem.message} ${problem.place?.line} ${problem.place?.column}`}>
-              <button type="button" class="plain" onClick={() => problem.place && goTo(problem.place)}>
-                <Mark name={isError(problem) ? 'unequal' : 'arrow'} />{' '}
-                {problem.place && `Line ${problem.place.line}, column ${problem.place.column}: `}
-                {problem.message}
-              </button>
-            </li>
-          ))}
-        </ul>
+        <ProblemList name="To mend" problems={errors} show={show} />
+        <ProblemList name="Advice" problems={advice} show={show} />
       </section>
     </div>
+  )
+}
+
+function told(errors: number, advice: number): string {
+  const toMend = errors === 0 ? 'Nothing to mend in this file' : `To mend in this file: ${errors}`
+  return `${toMend}${advice === 0 ? '' : `; advice: ${advice}`}.`
+}
+
+interface ProblemListProps {
+  readonly name: string
+  readonly problems: readonly Problem[]
+  readonly show: (problem: Problem) => void
+}
+
+function ProblemList({ name, problems, show }: ProblemListProps) {
+  if (problems.length === 0) return null
+  return (
+    <ul aria-label={name}>
+      {problems.map((problem) => (
+        <li key={`${problem.code} ${problem.message} ${problem.place?.line} ${problem.place?.column}`}>
+          <button type="button" class="plain" onClick={() => show(problem)}>
+            <Mark name={isError(problem) ? 'unequal' : 'arrow'} /> {!isError(problem) && 'Advice: '}
+            {problem.place && `Line ${problem.place.line}, column ${problem.place.column}: `}
+            {problem.message}
+          </button>
+        </li>
+      ))}
+    </ul>
   )
 }

@@ -14,15 +14,21 @@ export interface PaperDraftProps {
 
 export function PaperDraft({ onTake }: PaperDraftProps) {
   const paper = useRef<HTMLTextAreaElement>(null)
-  const [text, setText] = useState('')
+  const [text, setText] = useState(keptText)
+  const write = (next: string) => {
+    setText(next)
+    keepText(next)
+  }
   const [drafted, setDrafted] = useState<{ readonly of: string; readonly view: PaperDraftView }>()
   const show = (line: number) => paper.current && showLine(paper.current, line)
   const [taken, setTaken] = useState<PaperDraftView>()
   const files = drafted?.view.files
-  const take = () => {
-    if (!files) return
+  const take = (event: MouseEvent) => {
+    // The second click of a double one takes no second draft.
+    if (!files || event.detail > 1) return
     onTake(files)
     setTaken(drafted.view)
+    keepText('')
   }
   const isOld = drafted !== undefined && drafted.of !== text
   return (
@@ -44,7 +50,7 @@ export function PaperDraft({ onTake }: PaperDraftProps) {
               wrap="off"
               spellcheck={false}
               value={text}
-              onInput={(event) => setText(event.currentTarget.value)}
+              onInput={(event) => write(event.currentTarget.value)}
             />
           </div>
           <div class="row">
@@ -76,6 +82,26 @@ export function PaperDraft({ onTake }: PaperDraftProps) {
       </div>
     </section>
   )
+}
+
+/** In the tab's own storage, over a reload: what was typed is nowhere else. */
+const KEPT = 'otherseat.paper'
+
+function keptText(): string {
+  try {
+    return sessionStorage.getItem(KEPT) ?? ''
+  } catch {
+    return ''
+  }
+}
+
+function keepText(text: string): void {
+  try {
+    if (text === '') sessionStorage.removeItem(KEPT)
+    else sessionStorage.setItem(KEPT, text)
+  } catch {
+    // Blocked or full: then it stands on the screen alone, as before.
+  }
 }
 
 interface DraftedProps {

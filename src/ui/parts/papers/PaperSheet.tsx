@@ -60,10 +60,18 @@ function dated(cameAt: number | undefined): string {
 }
 
 function CardTable({ table }: { readonly table: PrintedTable }) {
-  const { caption, rowAxis, columnAxis, blocks } = table
   return (
     <section class="card-table">
-      <h4 class="cap">{caption}</h4>
+      <h4 class="cap">{table.caption}</h4>
+      <TableBlocks table={table} />
+    </section>
+  )
+}
+
+/** The table without its caption. */
+export function TableBlocks({ table: { rowAxis, columnAxis, blocks } }: { readonly table: PrintedTable }) {
+  return (
+    <>
       {blocks.map(({ title, columns, rows }) => (
         <table key={title}>
           {title && <caption>{title}</caption>}
@@ -97,7 +105,7 @@ function CardTable({ table }: { readonly table: PrintedTable }) {
           </tbody>
         </table>
       ))}
-    </section>
+    </>
   )
 }
 

@@ -1,6 +1,7 @@
 /** Prints the papers that lie open, one to a page. */
 
 import { useEffect, useState } from 'preact/hooks'
+import { setPage } from './pageSize.ts'
 
 const SIZES = ['A4', 'A5'] as const
 type Size = (typeof SIZES)[number]
@@ -9,12 +10,9 @@ export function Printing({ hasOpen }: { readonly hasOpen: boolean }) {
   const [size, setSize] = useState<Size>()
   useEffect(() => {
     if (!size) return
-    // The page's size can be given in a style sheet alone.
-    const style = document.createElement('style')
-    style.textContent = `@page { size: ${size}; margin: 12mm; }`
-    document.head.append(style)
+    const done = setPage(size, 12)
     globalThis.print()
-    style.remove()
+    done()
     setSize(undefined)
   }, [size])
   return (

@@ -1,6 +1,6 @@
 /** The name, the way to the screens, and which figures are in force. */
 
-import { inForce, packHasPapers } from '../../../app/selectors.ts'
+import { inForce, isScreenThere } from '../../../app/selectors.ts'
 import type { Screen } from '../../../app/store.ts'
 import { figuresWords } from '../../../app/view/figuresWords.ts'
 import { useActions, useApp } from '../../useApp.ts'
@@ -17,29 +17,22 @@ const LINKS: readonly { readonly screen: Screen; readonly label: string }[] = [
 
 export function Header() {
   const screen = useApp((state) => state.screen)
-  const hasPack = useApp((state) => state.pack !== undefined)
-  const hasPapers = useApp(packHasPapers)
-  const hasRun = useApp((state) => state.run !== undefined)
+  // In one word: what is selected must not be a new thing each time.
+  const there = useApp((state) =>
+    LINKS.filter((link) => isScreenThere(state, link.screen))
+      .map(({ screen }) => screen)
+      .join(' '),
+  )
   const isWelcomed = useApp((state) => state.settings.welcomed)
   const revision = useApp(inForce)
   const actions = useActions()
-  const isThere = {
-    start: true,
-    packs: true,
-    figures: hasPack,
-    papers: hasPapers,
-    run: hasRun,
-    debrief: hasRun,
-    settings: true,
-    sound: false,
-  }
   if (!isWelcomed) return <div />
   const go = (to: Screen) => (to === 'debrief' ? void actions.showDebrief() : actions.show(to))
   return (
     <header class="head">
       <span class="name">Otherseat</span>
       <nav aria-label="Screens">
-        {LINKS.filter((link) => isThere[link.screen]).map((link) => (
+        {LINKS.filter((link) => there.split(' ').includes(link.screen)).map((link) => (
           <button
             key={link.screen}
             type="button"

@@ -1,0 +1,236 @@
+/**
+ * What stands beside the text of a pack while it is written: the list as the pilot sees it, what its item takes and
+ * refuses, and what becomes of an answer that is tried. All of it is judged by the same rules as in a run.
+ */
+
+import { compute, figureOf } from '../../kernel/figures/compute.ts'
+import { formatMeasured } from '../../kernel/figures/format.ts'
+import type { FigureSet, Inputs, Reason } from '../../kernel/figures/model.ts'
+import { neighboursOf } from '../../kernel/figures/neighbours.ts'
+import { spokenNames } from '../../kernel/interpret/command.ts'
+import type { Figures } from '../../kernel/kinds/kind.ts'
+import { sayValue } from '../../kernel/kinds/table.ts'
+import { ownOf } from '../../kernel/own.ts'
+import type { Item, List, Pack } from '../../kernel/pack/checklist.ts'
+import { explained } from '../../kernel/response/explain.ts'
+import { hypothesesOf } from '../../kernel/response/hypotheses.ts'
+import { judge } from '../../kernel/response/judge.ts'
+import type { Judgement } from '../../kernel/response/model.ts'
+import { outlineOf } from '../../kernel/response/sentence.ts'
+import { type PackTexts, sheetsOf } from '../../packs/files/parts.ts'
+import { readInputs } from '../../packs/inputs.ts'
+import { enteredValue } from '../figures/fields.ts'
+import { type Refused, refusable, waysOf } from './answersTried.ts'
+
+export { atCursor } from '../../packs/hints/atCursor.ts'
+
+/** Typed in place of values that no example sheet gives: figure -> text. */
+export type TypedValues = Readonly<Record<string, string>>
+
+export interface BesideEntry {
+  readonly id: string
+  readonly type: 'item' | 'line'
+  readonly challenge: string
+  /** "(fuel on board) kilograms". */
+  readonly response: string
+  /** Empty where it always applies. */
+  readonly when: string
+}
+
+export interface BesideList {
+  readonly name: string
+  readonly entries: readonly BesideEntry[]
+}
+
+/** One response of an item. */
+export interface BesideCase {
+  /** In which situation; empty where there is one for all. */
+  readonly when: string
+  readonly figures: readonly BesideFigure[]
+  /** Right answers in words; none while a figure has no value. */
+  readonly right: readonly string[]
+  readonly refused: readonly Refused[]
+}
+
+export interface BesideFigure {
+  readonly name: string
+  readonly label: string
+  /** Undefined where neither an example sheet nor what was typed gives one. */
+  readonly value: string | undefined
+  readonly isTyped: boolean
+}
+
+export interface Tried {
+  readonly judgement: Judgement
+  /** What each part was taken from and read as. */
+  readonly parts: readonly { readonly name: string; readonly heard: string; readonly read: string }[]
+  readonly why: string
+}
+
+/** Figures of the example sheet that is final, or of the first. */
+export interface Example {
+  /** "inputs/final.yaml"; empty where no sheet can be read. */
+  readonly sheet: string
+  readonly set: FigureSet
+}
+
+export function exampleOf(pack: Pack, files: PackTexts): Example {
+  const sheets = Object.entries(sheetsOf(files)).flatMap(([name, text]) => {
+    const { inputs } = readInputs(text, name, pack)
+    return inputs ? [{ sheet: `inputs/${name}.yaml`, inputs }] : []
+  })
+  const found = sheets.find(({ inputs }) => inputs.status === 'final') ?? sheets[0]
+  return { sheet: found?.sheet ?? '', set: compute(pack.figures, found?.inputs ?? NOTHING_ENTERED) }
+}
+
+const NOTHING_ENTERED: Inputs = { status: 'preliminary', values: {}, loads: {} }
+
+export function listBeside(pack: Pack, id: string | undefined): BesideList | undefined {
+  const list = listsOf(pack).find((one) => one.id === id)
+  return (
+    list && {
+      name: list.name,
+      entries: list.entries.map((entry) => ({
+        id: entry.id,
+        type: entry.type,
+        challenge: entry.type === 'item' ? entry.challenge : entry.label,
+        response: entry.type === 'item' ? entry.responses.map((one) => outline(pack, one.response)).join(', or ') : '',
+        when: whenWords(pack, entry.when),
+      })),
+    }
+  )
+}
+
+export function itemBeside(pack: Pack, list: string | undefined, item: string | undefined): Item | undefined {
+  const id = `${list}.${item}`
+  return itemsOf(pack).find((one) => one.id === id)
+}
+
+export interface FigureShown {
+  readonly label: string
+  /** With its unit; undefined where the example gives it no value. */
+  readonly shown: string | undefined
+  readonly said: string
+  readonly why: readonly Reason[]
+  /** Challenges of the items that say it. */
+  readonly items: readonly string[]
+}
+
+export function figureBeside(pack: Pack, { set }: Example, name: string): FigureShown | undefined {
+  const declaration = ownOf(pack.figures.declarations, name)
+  if (!declaration) return undefined
+  const computed = ownOf(set.figures, name)
+  const figure = figureOf(set, name)
+  const items = itemsOf(pack).filter(({ responses }) =>
+    responses.some(({ response }) => response.figures.includes(name)),
+  )
+  return {
+    label: declaration.label,
+    shown: computed?.value === undefined ? undefined : formatMeasured(computed.value, computed.measure),
+    said: figure ? sayValue(figure, 'plain') : '',
+    why: computed?.why ?? [],
+    items: items.map(({ challenge }) => challenge),
+  }
+}
+
+export function casesBeside(pack: Pack, item: Item, { set }: Example, typed: TypedValues): BesideCase[] {
+  return item.responses.map(({ when, response }) => {
+    const figures = figuresFor(pack, response.figures, set, typed)
+    const isWhole = response.figures.every((name) => ownOf(figures, name) !== undefined)
+    const judged = (said: string) => judgeTried(pack, item, response, figures, said)
+    const candidates = isWhole
+      ? refusable(item, response, figures, (name) => neighboursOf(pack.figures, set, name))
+      : []
+    return {
+      when: whenWords(pack, when),
+      figures: response.figures.map((name) => ({
+        name,
+        label: labelOf(pack, name),
+        value: ownOf(figures, name) && sayValue(figures[name] as Figures[string], 'plain'),
+        isTyped: ownOf(set.figures, name)?.value === undefined,
+      })),
+      right: isWhole ? waysOf(response, figures).filter((said) => judged(said).verdict === 'correct') : [],
+      refused: candidates.filter(({ said }) => judged(said).verdict !== 'correct').slice(0, MOST_REFUSED),
+    }
+  })
+}
+
+const MOST_REFUSED = 8
+
+/** Undefined while a figure of the response has no value. */
+export function tryAnswer(
+  pack: Pack,
+  item: Item,
+  place: number,
+  { set }: Example,
+  typed: TypedValues,
+  said: string,
+): Tried | undefined {
+  const response = item.responses[place]?.response
+  if (!response) return undefined
+  const figures = figuresFor(pack, response.figures, set, typed)
+  if (response.figures.some((name) => ownOf(figures, name) === undefined)) return undefined
+  const judgement = judgeTried(pack, item, response, figures, said)
+  return {
+    judgement,
+    parts: judgement.parts.flatMap(({ name, heard, read }) =>
+      heard === undefined ? [] : [{ name: labelOf(pack, name), heard, read: read === undefined ? '' : String(read) }],
+    ),
+    why: explained(judgement, hypothesesOf({ text: said }).heard),
+  }
+}
+
+function judgeTried(
+  pack: Pack,
+  { challenge, states }: Item,
+  response: Item['responses'][number]['response'],
+  figures: Figures,
+  said: string,
+): Judgement {
+  const heard = hypothesesOf({ text: said })
+  return judge({ ...heard, ...spokenNames(pack), challenge, response, figures, ...(states && { states }) })
+}
+
+function figuresFor(pack: Pack, names: readonly string[], set: FigureSet, typed: TypedValues): Figures {
+  const found = names.flatMap((name) => {
+    const computed = figureOf(set, name)
+    if (computed) return [[name, computed] as const]
+    const declaration = ownOf(pack.figures.declarations, name)
+    const text = ownOf(typed, name)?.trim() ?? ''
+    const value = declaration && text !== '' ? enteredValue(declaration.spec, text, declaration.measure) : undefined
+    return declaration && value !== undefined
+      ? [[name, { ...declaration.spec, value } as Figures[string]] as const]
+      : []
+  })
+  return Object.fromEntries(found)
+}
+
+const itemsOf = (pack: Pack): Item[] =>
+  listsOf(pack)
+    .flatMap(({ entries }) => entries)
+    .filter((one) => one.type === 'item')
+
+function listsOf(pack: Pack): List[] {
+  return pack.phases.flatMap(({ activities }) => activities).filter((one) => one.type === 'list')
+}
+
+const outline = (pack: Pack, response: Item['responses'][number]['response']) =>
+  outlineOf(response, (name) => `(${labelOf(pack, name)})`)
+
+function labelOf(pack: Pack, name: string): string {
+  return ownOf(pack.figures.declarations, name)?.label ?? name
+}
+
+/** "Icing conditions: expected". */
+function whenWords(pack: Pack, when: unknown): string {
+  if (!(when instanceof Object)) return ''
+  return Object.entries(when)
+    .map(([name, values]) => {
+      const situation = pack.situations.find((one) => one.name === name)
+      const words = [values].flat().map((value) => {
+        return situation?.options.find((option) => option.value === value)?.label ?? String(value)
+      })
+      return `${situation?.label ?? name}: ${words.join(' or ')}`
+    })
+    .join(', ')
+}

@@ -1,0 +1,66 @@
+/** What a pack has given names to, as far as its files can be read: figures, tables, situations and so on. */
+
+import type { PackTexts } from '../files/parts.ts'
+import { readYaml } from '../yamlText.ts'
+
+export interface Named {
+  readonly name: string
+  /** "fuel on board, weight". */
+  readonly about: string
+}
+
+export interface Names {
+  readonly figures: readonly Named[]
+  readonly tables: readonly Named[]
+  readonly envelopes: readonly Named[]
+  readonly stations: readonly Named[]
+  readonly tanks: readonly Named[]
+  /** With the values that each can have. */
+  readonly situations: readonly (Named & { readonly values: readonly Named[] })[]
+}
+
+export function namesIn(files: PackTexts): Names {
+  const figures = dataIn(files, 'figures.yaml')
+  const tanks = get(figures, 'tanks')
+  return {
+    figures: named(get(figures, 'figures'), ['label', 'kind']),
+    tables: named(get(dataIn(files, 'tables.yaml'), 'tables'), ['unit']),
+    envelopes: named(get(figures, 'envelopes'), ['label']),
+    stations: named(get(figures, 'stations'), ['label']),
+    tanks: Array.isArray(tanks) ? tanks.flatMap((group) => named(group, ['label'])) : [],
+    situations: entries(get(dataIn(files, 'pack.yaml'), 'situations')).map(([name, situation]) => ({
+      name,
+      about: about(situation, ['label']),
+      values: named(get(situation, 'options'), ['label']),
+    })),
+  }
+}
+
+function named(value: unknown, fields: readonly string[]): Named[] {
+  return entries(value).map(([name, inner]) => ({ name, about: about(inner, fields) }))
+}
+
+function about(value: unknown, fields: readonly string[]): string {
+  return fields
+    .map((field) => get(value, field))
+    .filter((part) => typeof part === 'string')
+    .join(', ')
+}
+
+function entries(value: unknown): [string, unknown][] {
+  return value instanceof Object && !Array.isArray(value) ? Object.entries(value) : []
+}
+
+function get(value: unknown, field: string): unknown {
+  return value instanceof Object && Object.hasOwn(value, field) ? (value as Record<string, unknown>)[field] : undefined
+}
+
+function dataIn(files: PackTexts, file: string): unknown {
+  const read = readYaml(files[file] ?? '')
+  if (!('document' in read)) return undefined
+  try {
+    return read.document.toJS()
+  } catch {
+    return undefined
+  }
+}

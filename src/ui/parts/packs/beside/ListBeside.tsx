@@ -1,0 +1,30 @@
+/** A list as the pilot sees it, with its responses beside the challenges as on a card. */
+
+import type { BesideList } from '../../../../app/view/packBeside.ts'
+import { Mark } from '../../shell/Mark.tsx'
+
+interface ListBesideProps {
+  readonly list: BesideList
+  /** The item at the cursor. */
+  readonly open: string | undefined
+}
+
+export function ListBeside({ list: { name, entries }, open }: ListBesideProps) {
+  return (
+    <section aria-labelledby="beside-list">
+      <h2 id="beside-list" class="cap">
+        {name}
+      </h2>
+      <ol class="thread">
+        {entries.map(({ id, type, challenge, response, when }) => (
+          <li key={id} class={type === 'line' ? 'line' : ''} aria-current={id === open ? 'step' : undefined}>
+            <Mark name={type === 'line' ? 'bar' : 'ring'} />
+            <span class="cap">{challenge}</span>
+            {response && <span class="state">{response}</span>}
+            {when && <span class="state">only with {when}</span>}
+          </li>
+        ))}
+      </ol>
+    </section>
+  )
+}

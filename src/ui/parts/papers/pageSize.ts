@@ -1,0 +1,21 @@
+/** The size of a printed page, which a style sheet alone can give: one of the document's, for the policy allows no other. */
+
+export const PAGE_SIZES = {
+  A4: 'A4',
+  A5: 'A5',
+  Letter: 'letter',
+  'Knee-board': '140mm 216mm',
+} as const
+
+export type PageSize = keyof typeof PAGE_SIZES
+
+/** Until what it returns is called. A browser without such sheets asks for the size itself. */
+export function setPage(size: PageSize, marginMm: number): () => void {
+  if (!('adoptedStyleSheets' in document)) return () => {}
+  const sheet = new CSSStyleSheet()
+  sheet.replaceSync(`@page { size: ${PAGE_SIZES[size]}; margin: ${marginMm}mm; }`)
+  document.adoptedStyleSheets.push(sheet)
+  return () => {
+    document.adoptedStyleSheets = document.adoptedStyleSheets.filter((one) => one !== sheet)
+  }
+}

@@ -1,0 +1,80 @@
+/**
+ * An address for each screen, behind the "#": the browser's Back leads to the screen before. What is on the screen is the
+ * store's; this only writes it into the address, and asks for what the address says.
+ */
+
+import { useContext, useEffect, useRef } from 'preact/hooks'
+import type { Actions } from '../../../app/actions/actions.ts'
+import { isScreenThere } from '../../../app/selectors.ts'
+import type { AppState, Screen } from '../../../app/store.ts'
+import { AppContext, useApp } from '../../useApp.ts'
+
+/** "packs/KEY/procedures.yaml", "packs/KEY/cards", "settings". */
+function addressOf({ screen, shelf: { editing, cards } }: AppState): string {
+  if (screen !== 'packs') return screen
+  if (editing) return ['packs', editing.key, editing.path].map(encodeURIComponent).join('/')
+  return cards === undefined ? 'packs' : ['packs', cards, 'cards'].map(encodeURIComponent).join('/')
+}
+
+/** Of the screens that need nothing; the others are gone with what they showed. */
+const AT_FIRST: ReadonlySet<string> = new Set(['packs', 'settings'])
+
+export function useAddress(): void {
+  const parts = useContext(AppContext)
+  const address = useApp(addressOf)
+  const isWritten = useRef(false)
+  useEffect(() => {
+    if (!parts) return
+    const { store, actions } = parts
+    const follow = () => {
+      const written = location.hash.slice(1)
+      if (written.startsWith('pack=')) {
+        // It is asked about once, and not again at each reload.
+        history.replaceState(null, '', '#packs')
+        actions.show('packs')
+        void actions.offerLink(written)
+      } else if (!goTo(written, store.getState(), actions)) {
+        history.replaceState(null, '', `#${addressOf(store.getState())}`)
+      }
+    }
+    const first = location.hash.slice(1)
+    const isFirst = first.startsWith('pack=') || AT_FIRST.has(first.split('/')[0] ?? '')
+    if (isFirst && !store.getState().needsGesture) follow()
+    else if (first !== '') history.replaceState(null, '', `#${addressOf(store.getState())}`)
+    window.addEventListener('popstate', follow)
+    return () => window.removeEventListener('popstate', follow)
+  }, [parts])
+  useEffect(() => {
+    const written = location.hash.slice(1)
+    // The first address may ask for what is not on the screen yet.
+    const isFirst = !isWritten.current
+    isWritten.current = true
+    if ((isFirst && written !== '') || written === address || (written === '' && address === 'start')) return
+    history.pushState(null, '', `#${address}`)
+  }, [address])
+}
+
+/** False where there is no such screen now. */
+function goTo(written: string, state: AppState, actions: Actions): boolean {
+  const [screen = '', key, path] = written.split('/').map(decoded)
+  if (screen === '') {
+    actions.show('start')
+    return true
+  }
+  if (!isScreenThere(state, screen as Screen)) return false
+  if (screen === 'debrief') void actions.showDebrief()
+  else actions.show(screen as Screen)
+  if (screen !== 'packs') return true
+  actions.showCards(key !== undefined && path === 'cards' ? key : undefined)
+  if (key !== undefined && path !== undefined && path !== 'cards') void actions.editFile(key, path)
+  else void actions.closeFile()
+  return true
+}
+
+function decoded(text: string): string {
+  try {
+    return decodeURIComponent(text)
+  } catch {
+    return text
+  }
+}

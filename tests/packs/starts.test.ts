@@ -1,0 +1,103 @@
+/** What a new pack begins with: small, sound, without advice, commented, and flown to its end by typing. */
+
+import { readdirSync, readFileSync } from 'node:fs'
+import { describe, expect, it } from 'vitest'
+import { inputsProblems, readPackDir } from '../../src/cli/packDir.ts'
+import { rehearseFile } from '../../src/cli/rehearsal.ts'
+import { soundAdvice } from '../../src/cli/sounds.ts'
+import { compute, figureOf } from '../../src/kernel/figures/compute.ts'
+import type { Figures } from '../../src/kernel/kinds/kind.ts'
+import type { Pack } from '../../src/kernel/pack/checklist.ts'
+import { entriesOf } from '../../src/kernel/pack/place.ts'
+import { NOTHING } from '../../src/kernel/response/response.ts'
+import { sayResponse } from '../../src/kernel/response/sentence.ts'
+import { readInputs } from '../../src/packs/inputs.ts'
+
+const STARTS = readdirSync('starts')
+
+async function start(name: string): Promise<Pack> {
+  const { pack, problems } = await readPackDir(`starts/${name}`)
+  expect(problems).toEqual([])
+  if (!pack) throw new Error(`starts/${name} is no pack`)
+  return pack
+}
+
+const exampleOf = (name: string, pack: Pack) => {
+  const { inputs } = readInputs(readFileSync(`starts/${name}/inputs/example.yaml`, 'utf8'), 'example.yaml', pack)
+  if (!inputs) throw new Error(`starts/${name} has no example`)
+  return inputs
+}
+
+/** Every list called and answered as its responses have it; a timed start with its calls. */
+function answersFor(pack: Pack, name: string): string {
+  const inputs = exampleOf(name, pack)
+  const set = compute(pack.figures, inputs)
+  const figures: Figures = Object.fromEntries(
+    Object.keys(pack.figures.declarations).flatMap((figure) => {
+      const found = figureOf(set, figure)
+      return found ? [[figure, found]] : []
+    }),
+  )
+  const initial = Object.fromEntries(pack.situations.map((one) => [one.name, one.initial]))
+  const situation = { ...initial, ...inputs.situation }
+  return pack.phases
+    .flatMap(({ activities }) => activities)
+    .flatMap((activity) => {
+      if (activity.type === 'watch') {
+        const calls = activity.calls.map(({ say, value }) =>
+          sayResponse(
+            say,
+            value ? { value: { ...value.spec, value: value.min ?? 1 } as Figures[string] } : {},
+            'plain',
+          ),
+        )
+        return [sayResponse(activity.begins, {}, 'plain'), ...calls]
+      }
+      if (activity.type !== 'list') throw new Error(`a ${activity.type} is not flown here`)
+      const answers = entriesOf(activity, situation).map((entry) =>
+        entry.type === 'line'
+          ? sayResponse(entry.say, {}, 'plain')
+          : sayResponse(entry.responses[0]?.response ?? NOTHING, figures, 'plain'),
+      )
+      return [`${activity.name} list`, ...answers]
+    })
+    .join('\n')
+}
+
+it('there are five', () => {
+  expect(STARTS.sort()).toEqual(['light-twin', 'new-pack', 'piston-single', 'turboprop-single', 'two-crew-jet'])
+})
+
+describe.each(STARTS)('%s', (name) => {
+  it('has nothing to mend, no advice, and no word that no dictionary has', async () => {
+    const pack = await start(name)
+    expect(await inputsProblems(pack, `starts/${name}`, [])).toEqual([])
+    expect(await soundAdvice(pack, `starts/${name}`)).toEqual([])
+  })
+
+  it('is small', async () => {
+    const pack = await start(name)
+    const lists = pack.phases.flatMap(({ activities }) => activities).filter((one) => one.type === 'list')
+    const items = lists.flatMap(({ entries }) => entries)
+    expect(items.length).toBeGreaterThanOrEqual(name === 'new-pack' ? 2 : 15)
+    expect(items.length).toBeLessThanOrEqual(30)
+    expect(lists.length).toBeLessThanOrEqual(4)
+  })
+
+  it('is flown to its end by typing', async () => {
+    const pack = await start(name)
+    const told: string[] = []
+    const end = await rehearseFile({
+      pack,
+      file: 'answers.txt',
+      answers: answersFor(pack, name),
+      inputs: exampleOf(name, pack),
+      print: (line) => void told.push(line),
+      hearWav: async () => {
+        throw new Error('nothing is spoken here')
+      },
+      log: { append: async () => {} },
+    } as Parameters<typeof rehearseFile>[0])
+    expect([end, told.slice(-6)]).toEqual([{ complete: true, problems: [] }, expect.anything()])
+  })
+})
