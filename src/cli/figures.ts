@@ -35,6 +35,7 @@ export const run: CommandRun = async (args, io) => {
   if (!first.set) return tell(io, first.problems)
   if (options.against === undefined) {
     printFigures(first.set, io)
+    printReadings(pack, io)
     return tell(io, first.problems)
   }
   const second = await computed(pack, options.against)
@@ -84,6 +85,13 @@ function printFigures(set: FigureSet, io: Io): void {
       why,
     }
     io.output.write(`${JSON.stringify(line)}\n`)
+  }
+}
+
+/** What is read off gauges in the run has no value here. */
+function printReadings(pack: Pack, io: Io): void {
+  for (const { name, label, unit, read } of Object.values(pack.figures.declarations)) {
+    if (read) io.output.write(`${JSON.stringify({ figure: name, label, value: null, unit, read })}\n`)
   }
 }
 

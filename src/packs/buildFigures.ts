@@ -70,13 +70,14 @@ const asOfKind = exactly<KindSpec | { readonly unit?: Unit }>()
 const asAccept = exactly<Accept>()
 const asBand = exactly<NonNullable<FigureDeclaration['plausible']>>()
 const asLimit = exactly<NonNullable<FigureDeclaration['limits']>>()
+const asRead = exactly<NonNullable<FigureDeclaration['read']>>()
 const asRounding = exactly<Rounding>()
 const asStated = exactly<NonNullable<FigureDeclaration['stated']>>()
 const asLater = exactly<LaterRule>()
 
 function declarationOf(name: string, figure: FigureText): FigureDeclaration {
   const { label, alsoCalled, constant, gross, ownFirst, ...rest } = figure
-  const { accept, entered, given, derived, round, limits, stated, ...ofKind } = rest
+  const { accept, entered, given, derived, read, round, limits, stated, ...ofKind } = rest
   const measure = measureOf(figure)
   return asDeclaration({
     ...{ name, label, alsoCalled, constant, gross, ownFirst, measure },
@@ -87,6 +88,7 @@ function declarationOf(name: string, figure: FigureText): FigureDeclaration {
     ...(given && givenOf(given)),
     accept: accept && asAccept(accept),
     derived: derived && derivationOf(derived),
+    read: read && asRead(read),
     round: round && asRounding(round),
     limits: limits && asLimit(limits),
     stated: stated && asStated(stated),

@@ -11,6 +11,7 @@ import { derivationOf, measureOf } from './buildFigures.ts'
 import type { FiguresText, FigureText } from './figuresSchema.ts'
 import { nearest } from './nearest.ts'
 import type { PackText } from './packSchema.ts'
+import { readOnly } from './readOnly.ts'
 import type { Report } from './reporting.ts'
 import type { Path } from './source.ts'
 import type { TablesText } from './tablesSchema.ts'
@@ -96,6 +97,10 @@ function checkOperand(
   if (!used) {
     const meant = { name: operand, known: () => Object.keys(figures) }
     report('figure.unknown', path, `no figure is called ${quoted(operand)}`, meant)
+    return
+  }
+  if (used.read) {
+    report('read.used', path, readOnly(operand, 'nothing can be computed from it'))
     return
   }
   const measure = measureOf(used)

@@ -1,5 +1,6 @@
 /** Whether a pack's procedures hold together: ids stand once, situations and figures exist, responses parse, every case is covered. */
 
+import { ownOf } from '../kernel/own.ts'
 import type { Problem } from '../kernel/problem.ts'
 import { quoted } from '../kernel/quoted.ts'
 import { checkBriefing, checkExchange } from './checkExchange.ts'
@@ -13,6 +14,7 @@ import type { FiguresText } from './figuresSchema.ts'
 import { didYouMean } from './nearest.ts'
 import type { PackText } from './packSchema.ts'
 import type { ActivityText, FlowText, ItemText, ListText, ProceduresText } from './proceduresSchema.ts'
+import { readOnly } from './readOnly.ts'
 import { reporting } from './reporting.ts'
 import { openSituation } from './situations.ts'
 import type { Path, Source } from './source.ts'
@@ -129,13 +131,13 @@ function checkItem(checking: Checking, item: ItemText, path: Path): void {
   checkInterlocks(checking, item.interlocks, path)
   for (const [index, name] of item.restsOn.entries()) checkFigure(checking, name, [...path, 'restsOn', index])
   if (typeof item.response === 'string') {
-    checkResponse(checking, item.response, [...path, 'response'])
+    checkBothSeats(checking, item, checkResponse(checking, item.response, [...path, 'response']), path)
     return
   }
   const before = checking.problems.length
   for (const [index, { when, say }] of item.response.entries()) {
     checkCondition(checking, when, [...path, 'response', index, 'when'])
-    checkResponse(checking, say, [...path, 'response', index, 'say'])
+    checkBothSeats(checking, item, checkResponse(checking, say, [...path, 'response', index, 'say']), path)
   }
   // Where a case itself is wrong, what it leaves open means nothing.
   if (checking.problems.length > before) return
@@ -143,6 +145,17 @@ function checkItem(checking: Checking, item: ItemText, path: Path): void {
   const open = checking.pack && uncovered(checking.pack, item.when, cases)
   if (!open) return
   checking.report('response.uncovered', [...path, 'response'], `item ${item.item} has no response for ${open}`)
+}
+
+/** Otherseat sees no gauge, and cannot answer with what one shows. */
+function checkBothSeats(checking: Checking, { answers }: ItemText, names: readonly string[], path: Path): void {
+  const reading = answers === 'both' ? names.find((name) => ownOf(checking.figures, name)?.read) : undefined
+  if (reading === undefined) return
+  checking.report(
+    'read.both',
+    [...path, 'answers'],
+    readOnly(reading, 'the other seat sees no gauge; take answers: both out'),
+  )
 }
 
 /** A combination of situations in which the item applies and no case does, in words. */

@@ -1,5 +1,6 @@
 /** What all checks of procedures.yaml use: one file on its way, its names, and where a mistake stands. */
 
+import { ownOf } from '../kernel/own.ts'
 import type { Problem } from '../kernel/problem.ts'
 import { quoted } from '../kernel/quoted.ts'
 import { runTogether } from './checkApart.ts'
@@ -11,6 +12,7 @@ import type { FiguresText } from './figuresSchema.ts'
 import { didYouMean, nearest } from './nearest.ts'
 import type { PackText } from './packSchema.ts'
 import type { ItemText } from './proceduresSchema.ts'
+import { readOnly } from './readOnly.ts'
 import { add, type Meant, type Report } from './reporting.ts'
 import { optionsOf } from './situations.ts'
 import type { Path, Source } from './source.ts'
@@ -104,12 +106,21 @@ export function checkResponse(checking: Checking, text: string, path: Path, what
     const offset = Math.max(0, text.indexOf(`<${name}>`))
     reportInText(checking, 'figure.unknown', path, offset, unknownFigure(name), figureMeant(checking, name))
   }
+  if (what !== 'response') checkNoReading(checking, named, path, text)
   const [one, other] = runTogether(response, checking.figures) ?? []
   if (one !== undefined) {
     const message = `${what}: nobody hears where <${one}> ends and <${other}> begins; make them one figure of the kind route, or put a word between them`
     reportInText(checking, 'figures.together', path, Math.max(0, text.indexOf(`<${one}>`)), message)
   }
   return named
+}
+
+/** Only an item of a list asks for a reading: nobody else hears it, and nothing is compared with it. */
+function checkNoReading(checking: Checking, names: readonly string[], path: Path, text: string): void {
+  for (const name of names.filter((one) => ownOf(checking.figures, one)?.read)) {
+    const message = readOnly(name, 'only an item of a list asks for it')
+    reportInText(checking, 'read.place', path, Math.max(0, text.indexOf(`<${name}>`)), message)
+  }
 }
 
 /** What a station says: plain words with figures in them, in one text or in one for each phraseology. */
@@ -124,7 +135,7 @@ export function checkWording(checking: Checking, wording: WordingText | undefine
         reportInText(checking, 'wording.malformed', at, match.index, message)
       } else if (!isKnown(checking, name)) {
         reportInText(checking, 'figure.unknown', at, match.index, unknownFigure(name), figureMeant(checking, name))
-      }
+      } else checkNoReading(checking, [name], at, text)
     }
   }
 }

@@ -61,6 +61,10 @@ const common = {
     ),
   constant: value.optional().describe('The same in every departure'),
   derived: derived.optional().describe('Computed by a calculator'),
+  read: z
+    .strictObject({ min: operand.optional(), max: operand.optional() })
+    .optional()
+    .describe('The pilot reads it off a gauge in the run: where it must lie; {} where it is only noted'),
   round: z
     .strictObject({
       step,

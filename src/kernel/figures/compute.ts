@@ -50,7 +50,8 @@ export function compute(model: FigureModel, inputs: Inputs): FigureSet {
   const job: Job = { model, basis: model.basis ?? NO_BASIS, inputs, loads, done: {}, problems, badLoads }
   for (const name of model.basis?.order ?? Object.keys(model.declarations)) {
     const declaration = model.declarations[name]
-    if (!declaration) continue
+    // What is read off a gauge has no value but in the run.
+    if (!declaration || declaration.read) continue
     const { derived } = declaration
     job.done[name] = derived ? derive(job, declaration, derived) : take(job, declaration)
   }

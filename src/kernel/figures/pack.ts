@@ -56,6 +56,8 @@ export interface FigureDeclaration {
   /** The same in every departure: the value in the pack. */
   readonly constant?: Value
   readonly derived?: Derivation
+  /** Read off a gauge in the run, or noted: where it must lie, by numbers or by figures; with neither it is noted as it is. */
+  readonly read?: { readonly min?: Operand; readonly max?: Operand }
   /** From the exact value to the spoken one. */
   readonly round?: Rounding
   /** The normal band of an entered value: outside it entry asks again. */

@@ -3,7 +3,7 @@
 import { hasAnswerShape } from '../hearing/answerShape.ts'
 import type { Specs } from '../kinds/kind.ts'
 import type { Item } from '../pack/checklist.ts'
-import { figuresFor, findItem, responseOf, saidFigures } from '../pack/place.ts'
+import { findItem, judgedFor, responseOf, saidFigures } from '../pack/place.ts'
 import { specsOf } from '../pack/specs.ts'
 import { readCommand } from '../response/commands.ts'
 import { completenessOf } from '../response/completeness.ts'
@@ -60,7 +60,7 @@ function judgeAnswer({ pack, state, said: all, opening, rest }: Utterance, item:
   // What was said before it on this item did not stand: what follows takes its place.
   const said = opening === 'correction' && rest.heard.tokens.length > 0 ? rest : all
   const names = saidFigures(item, state.situation)
-  const figures = figuresFor(pack, state.values, names)
+  const figures = judgedFor(pack, state.values, names)
   const spoken = spokenNames(pack)
   // An item whose figure has no value cannot be answered right, whatever is said.
   if (names.some((name) => !figures[name])) {

@@ -1,9 +1,12 @@
 /** Finding things in a pack, and what of it applies in a situation. */
 
-import type { Figure, Value } from '../kinds/kind.ts'
+import type { FigureDeclaration } from '../figures/pack.ts'
+import type { Figure, Gauge, Judged, Value } from '../kinds/kind.ts'
+import type { Band } from '../kinds/value.ts'
 import { ownOf } from '../own.ts'
 import type { Least } from '../response/expansion.ts'
 import type { Response } from '../response/response.ts'
+import { convert } from '../units.ts'
 import type { Activity, Flow, Item, Line, List, Pack, Step } from './checklist.ts'
 import type { Condition } from './condition.ts'
 
@@ -86,7 +89,7 @@ export function saidAtLeast(item: Item, situation: Situated): Least {
   return responseOf(item, situation).least
 }
 
-/** The figures of a response in the form that judging takes; one without a value is left out. */
+/** The figures of a response that have a value, in the form that judging takes; one that is read off a gauge has none. */
 export function figuresFor(
   pack: Pack,
   values: Readonly<Record<string, Value>>,
@@ -100,4 +103,38 @@ export function figuresFor(
       return [[name, { ...declared.spec, value, ...(declared.accept && { accept: declared.accept }) } as Figure]]
     }),
   )
+}
+
+/** The same with those that are read off gauges; left out where what limits one has no value yet. */
+export function judgedFor(pack: Pack, values: Readonly<Record<string, Value>>, names: readonly string[]): Judged {
+  const gauges = names.flatMap((name): [string, Gauge][] => {
+    const declared = ownOf(pack.figures.declarations, name)
+    const read = declared?.read && endsOf(pack, values, declared)
+    return declared && read ? [[name, { ...declared.spec, read } as Gauge]] : []
+  })
+  return { ...figuresFor(pack, values, names), ...Object.fromEntries(gauges) }
+}
+
+/** Where a reading must lie, in its own unit; undefined while a figure that limits it has no value. */
+function endsOf(
+  { figures: { declarations } }: Pack,
+  values: Readonly<Record<string, Value>>,
+  { read = {}, measure }: FigureDeclaration,
+): Band | undefined {
+  const ends: { min?: number; max?: number } = {}
+  for (const end of ['min', 'max'] as const) {
+    const limit = read[end]
+    if (limit === undefined) continue
+    const value = typeof limit === 'number' ? limit : ownOf(values, limit)
+    if (typeof value !== 'number') return undefined
+    const unit = typeof limit === 'string' ? ownOf(declarations, limit)?.measure : undefined
+    ends[end] = unit && measure ? convert(value, unit, measure) : value
+  }
+  return ends
+}
+
+/** Figures without which nobody can say whether a reading is right. */
+export function limitsOf({ declarations }: Pack['figures'], name: string): string[] {
+  const { min, max } = ownOf(declarations, name)?.read ?? {}
+  return [min, max].filter((one) => typeof one === 'string')
 }

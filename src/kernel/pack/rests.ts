@@ -8,9 +8,9 @@ export function restsOf(item: Item, situation: Readonly<Record<string, string>>)
   return [...new Set([...saidFigures(item, situation), ...item.restsOn])]
 }
 
-/** Names of all figures that are said in some item, in any situation. */
+/** Names of all figures with a value that are said in some item, in any situation. */
 export function readBackOf(pack: Pack): string[] {
   const items = listsOf(pack).flatMap(({ entries }) => entries.filter((entry) => entry.type === 'item'))
   const said = items.flatMap(({ responses }) => responses.flatMap(({ response }) => response.figures))
-  return [...new Set(said)]
+  return [...new Set(said)].filter((name) => !pack.figures.declarations[name]?.read)
 }

@@ -14,7 +14,7 @@ export function adviseFigures(written: Written): Problem[] {
   const used = usedIn(written)
   for (const [name, figure] of Object.entries(value.figures)) {
     const at: Path = ['figures', name]
-    const origin = figure.entered ? 'entered' : figure.given ? 'given' : undefined
+    const origin = (['entered', 'given', 'read'] as const).find((one) => figure[one])
     if (origin && !used.has(name)) {
       advise(
         'unused',
@@ -39,7 +39,8 @@ function adviseCode(name: string, figure: FigureText, at: Path, advise: Advise):
 function usedIn({ figures, procedures, papers }: Written): ReadonlySet<string> {
   const used = new Set<string>(figures.value.orders.flat())
   for (const figure of Object.values(figures.value.figures)) {
-    const { derived, limits, given } = figure
+    const { derived, limits, given, read } = figure
+    for (const bound of [read?.min, read?.max]) if (typeof bound === 'string') used.add(bound)
     for (const name of derived ? derivationOf(derived).uses : []) used.add(name)
     for (const bound of [limits?.min ?? [], limits?.max ?? []].flat()) if (typeof bound === 'string') used.add(bound)
     if (given && 'by' in given.from) used.add(given.from.by)

@@ -4,7 +4,7 @@ import type { ComputedFigure } from '../../figures/model.ts'
 import { unsettledFor } from '../../figures/unsettled.ts'
 import type { Value } from '../../kinds/kind.ts'
 import type { Item, Pack } from '../../pack/checklist.ts'
-import { figuresFor, itemsOf, listById, saidFigures } from '../../pack/place.ts'
+import { itemsOf, judgedFor, limitsOf, listById, saidFigures } from '../../pack/place.ts'
 import { restsOf } from '../../pack/rests.ts'
 import type { ItemState, ListState, RunState } from './state.ts'
 
@@ -52,11 +52,15 @@ export function missingFigures(pack: Pack, state: RunState, item: Item): string[
   return missingNames(pack, state, item).map((name) => pack.figures.declarations[name]?.label ?? name)
 }
 
-/** Names of those figures. */
+/** Names of those figures; of a reading what limits it. */
 export function missingNames(pack: Pack, state: RunState, item: Item): string[] {
   const names = saidFigures(item, state.situation)
-  const present = figuresFor(pack, state.values, names)
-  return names.filter((name) => !present[name])
+  const present = judgedFor(pack, state.values, names)
+  return names.flatMap((name) => {
+    if (present[name]) return []
+    const limits = limitsOf(pack.figures, name).filter((limit) => state.values[limit] === undefined)
+    return limits.length > 0 ? limits : [name]
+  })
 }
 
 /** The figure whose sources differ, where that leaves the answer without a value. */

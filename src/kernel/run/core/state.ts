@@ -199,6 +199,8 @@ export interface RunState {
   readonly revision: number
   readonly figureStatus: Status | undefined
   readonly values: Readonly<Record<string, Value>>
+  /** What was read off gauges, or noted: as it was said last. */
+  readonly readings: Readonly<Record<string, Value>>
   /** As entered for the revision in force. */
   readonly inputs: Inputs | undefined
   /** Sheets as they came in, oldest first: what the papers on the table print. */
