@@ -111,11 +111,14 @@ function printChanges(pack: Pack, [before, after]: Both, io: Io): void {
     write({ change: figure, label, from: from ?? null, to: to ?? null, exactFrom: exact[0], exactTo: exact[1], spoken })
   }
   const initial = Object.fromEntries(pack.situations.map((situation) => [situation.name, situation.initial]))
-  const situation = { ...initial, ...after.inputs.situation }
+  const values = Object.fromEntries(
+    Object.values(after.set.figures).flatMap(({ name, value }) => (value === undefined ? [] : [[name, value]])),
+  )
+  const ground = { situation: { ...initial, ...after.inputs.situation }, values }
   for (const list of listsOf(pack)) {
-    const items = itemsOf(list, situation)
+    const items = itemsOf(list, ground)
     const resting = itemsResting(
-      items.map((item) => ({ id: item.id, restsOn: restsOf(item, situation) })),
+      items.map((item) => ({ id: item.id, restsOn: restsOf(item, ground) })),
       changes,
     )
     for (const { id, challenge } of items.filter((item) => resting.includes(item.id))) {

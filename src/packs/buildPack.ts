@@ -27,6 +27,7 @@ import { responseFrom } from '../kernel/response/response.ts'
 import { anyWayOf, briefingOf, exchangeOf } from './buildExchange.ts'
 import { conditionOf, interlocksOf } from './conditions.ts'
 import type { PackText } from './packSchema.ts'
+import { partStatesIn, statesIn } from './partStates.ts'
 import { exactly, nothingMore } from './present.ts'
 import type {
   ActivityText,
@@ -64,7 +65,7 @@ const asCase = exactly<ResponseCase>()
 
 function itemOf(
   list: string,
-  { item, response, look, when, interlocks, restsOn, ...same }: ItemText,
+  { item, response, look, when, interlocks, restsOn, states, ...same }: ItemText,
   { synonyms, figures }: Ground,
 ): Item {
   const cases = typeof response === 'string' ? [{ say: response, when: undefined }] : response
@@ -78,6 +79,8 @@ function itemOf(
     id: `${list}.${item}`,
     responses,
     restsOn: [...new Set([...restsOn, ...limits])],
+    states: statesIn(states),
+    partStates: partStatesIn(states),
     look: look.length > 0 ? look : undefined,
     when: conditionOf(when),
     interlocks: interlocksOf(interlocks),

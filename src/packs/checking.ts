@@ -5,7 +5,6 @@ import type { Problem } from '../kernel/problem.ts'
 import { quoted } from '../kernel/quoted.ts'
 import { runTogether } from './checkApart.ts'
 import { responseAt } from './checkNotation.ts'
-import { conditionOf, type When } from './conditions.ts'
 import type { WordingText } from './exchangeSchema.ts'
 import type { Grounds } from './figureGraph.ts'
 import type { FiguresText } from './figuresSchema.ts'
@@ -14,7 +13,6 @@ import type { PackText } from './packSchema.ts'
 import type { ItemText } from './proceduresSchema.ts'
 import { readOnly } from './readOnly.ts'
 import { add, type Meant, type Report } from './reporting.ts'
-import { optionsOf } from './situations.ts'
 import type { Path, Source } from './source.ts'
 
 /** One file on its way: what there is to name, and what was wrong. */
@@ -49,22 +47,6 @@ const figureMeant = ({ figures }: Checking, name: string) => ({ name, known: () 
 export function checkFigure(checking: Checking, name: string, path: Path): void {
   if (isKnown(checking, name)) return
   checking.report('figure.unknown', path, unknownFigure(name), figureMeant(checking, name))
-}
-
-export function checkCondition({ pack, report }: Checking, when: When, path: Path): void {
-  if (!pack) return
-  for (const [name, values] of Object.entries(conditionOf(when) ?? {})) {
-    const at: Path = [...path, name]
-    const options = optionsOf(pack, name)
-    if (options.length === 0) {
-      const meant = { name, known: () => Object.keys(pack.situations) }
-      report('situation.unknown', at, `no situation is called ${quoted(name)}`, meant)
-      continue
-    }
-    for (const value of values.filter((one) => !options.includes(one))) {
-      report('situation.value', at, `situation ${name} has no ${quoted(value)}`, { name: value, known: () => options })
-    }
-  }
 }
 
 export function checkInterlocks({ events, report }: Checking, interlocks: ItemText['interlocks'], path: Path): void {

@@ -20,7 +20,10 @@ const item = z.strictObject({
   response: z
     .union([text, z.array(z.strictObject({ when: when.optional(), say: text })).min(1)])
     .describe('In the response notation; or cases, the first one that applies counts'),
-  states: z.array(texts.min(1)).min(2).optional(),
+  states: z
+    .union([z.array(texts.min(1)).min(2), z.record(text, z.array(texts.min(1)).min(2))])
+    .optional()
+    .describe('What it can be in, each with its synonyms: [[closed, shut], [open]]; or by the tags of the parts'),
   answers: z.enum(['pilot', 'both']).default('pilot'),
   when: when.optional(),
   look: texts.default([]),

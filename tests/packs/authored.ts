@@ -31,7 +31,10 @@ export interface Written {
 }
 
 function textsOf({ pack = '', figures = '', tables, entries = '', procedures }: Written): Record<string, string> {
-  const indented = entries.trim().replace(/^/gm, '          ')
+  const indented = (entries.trim() || '- {item: doors, challenge: doors, response: both closed}').replace(
+    /^/gm,
+    '          ',
+  )
   return {
     'pack.yaml': PACK.trimStart() + pack,
     'figures.yaml': /^(stations|tanks|figures|envelopes|weights):/m.test(figures)
@@ -39,7 +42,7 @@ function textsOf({ pack = '', figures = '', tables, entries = '', procedures }: 
       : `figures:\n${figures || '  fuel: {label: fuel, kind: weight, entered: {}}'}\n`,
     'procedures.yaml':
       procedures ??
-      `phases:\n  - phase: start\n    name: Start\n    activities:\n      - list: beforeStart\n        name: before start\n        entries:\n${indented || '          - {item: doors, challenge: doors, response: both closed}'}\n`,
+      `phases:\n  - phase: start\n    name: Start\n    activities:\n      - list: beforeStart\n        name: before start\n        entries:\n${indented}\n`,
     ...(tables !== undefined && { 'tables.yaml': tables }),
   }
 }

@@ -2,6 +2,7 @@
 
 import type { FigureModel } from '../figures/pack.ts'
 import type { KindSpec } from '../kinds/kind.ts'
+import type { PartStates } from '../response/model.ts'
 import type { Response } from '../response/response.ts'
 import type { Condition, Interlock } from './condition.ts'
 import type { Briefing, Exchange } from './exchange.ts'
@@ -34,6 +35,8 @@ export interface Item {
   readonly challenge: string
   readonly responses: readonly ResponseCase[]
   readonly states?: readonly (readonly string[])[]
+  /** The same by the tags of the parts that they belong to. */
+  readonly partStates?: PartStates
   /** `both`: the pilot first, then Otherseat says the same. */
   readonly answers: 'pilot' | 'both'
   readonly when?: Condition

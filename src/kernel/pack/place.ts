@@ -8,19 +8,13 @@ import type { Least } from '../response/expansion.ts'
 import type { Response } from '../response/response.ts'
 import { convert } from '../units.ts'
 import type { Activity, Flow, Item, Line, List, Pack, Step } from './checklist.ts'
-import type { Condition } from './condition.ts'
-
-type Situated = Readonly<Record<string, string>>
-
-export function holds(condition: Condition | undefined, situation: Situated): boolean {
-  return Object.entries(condition ?? {}).every(([name, values]) => values.includes(ownOf(situation, name) ?? ''))
-}
+import { type Ground, holds, namesIn } from './condition.ts'
 
 /** Activities that apply, in order, each with the number of its phase and its place in it. */
-export function agenda(pack: Pack, situation: Situated): { phase: number; index: number; activity: Activity }[] {
+export function agenda(pack: Pack, ground: Ground): { phase: number; index: number; activity: Activity }[] {
   return pack.phases.flatMap((phase, number) =>
     phase.activities.flatMap((activity, index) =>
-      holds(activity.when, situation) ? [{ phase: number, index, activity }] : [],
+      holds(activity.when, ground) ? [{ phase: number, index, activity }] : [],
     ),
   )
 }
@@ -34,8 +28,8 @@ export function flowsOf(pack: Pack): Flow[] {
 }
 
 /** Steps of a flow that apply. */
-export function stepsOf(flow: Flow, situation: Situated): Step[] {
-  return flow.steps.filter((step) => holds(step.when, situation))
+export function stepsOf(flow: Flow, ground: Ground): Step[] {
+  return flow.steps.filter((step) => holds(step.when, ground))
 }
 
 /** A log may only name what its pack has: anything else is a bug, or another pack. */
@@ -45,12 +39,12 @@ export function listById(pack: Pack, id: string): List {
   return list
 }
 
-export function entriesOf(list: List, situation: Situated): (Item | Line)[] {
-  return list.entries.filter((entry) => holds(entry.when, situation))
+export function entriesOf(list: List, ground: Ground): (Item | Line)[] {
+  return list.entries.filter((entry) => holds(entry.when, ground))
 }
 
-export function itemsOf(list: List, situation: Situated): Item[] {
-  return entriesOf(list, situation).filter((entry) => entry.type === 'item')
+export function itemsOf(list: List, ground: Ground): Item[] {
+  return entriesOf(list, ground).filter((entry) => entry.type === 'item')
 }
 
 export function findItem(pack: Pack, id: string): { item: Item; list: List } {
@@ -73,20 +67,26 @@ export function activityName({ phases }: Pack, id: string): string {
 }
 
 /** The first response whose condition holds. A checked pack always has one. */
-export function responseOf(item: Item, situation: Situated): Response {
-  const found = item.responses.find(({ when }) => holds(when, situation))
-  if (!found) throw new Error(`item ${item.id} has no response for this situation`)
+export function responseOf(item: Item, ground: Ground): Response {
+  const found = item.responses.find(({ when }) => holds(when, ground))
+  if (!found) throw new Error(`item ${item.id} has no response for this situation and these figures`)
   return found.response
 }
 
+/** Names of the figures that decide whether an item applies, and with which response. */
+export function figuresDeciding({ figures: { declarations } }: Pack, { when, responses }: Item): string[] {
+  const names = [when, ...responses.map((one) => one.when)].flatMap(namesIn)
+  return [...new Set(names)].filter((name) => ownOf(declarations, name))
+}
+
 /** Names of the figures said in the answer to an item. */
-export function saidFigures(item: Item, situation: Situated): readonly string[] {
-  return responseOf(item, situation).figures
+export function saidFigures(item: Item, ground: Ground): readonly string[] {
+  return responseOf(item, ground).figures
 }
 
 /** How many figures and parts the shortest answer to an item has. */
-export function saidAtLeast(item: Item, situation: Situated): Least {
-  return responseOf(item, situation).least
+export function saidAtLeast(item: Item, ground: Ground): Least {
+  return responseOf(item, ground).least
 }
 
 /** The figures of a response that have a value, in the form that judging takes; one that is read off a gauge has none. */

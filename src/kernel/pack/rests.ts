@@ -1,11 +1,12 @@
 /** What an item rests on: change one of these figures and what was answered is open again. */
 
 import type { Item, Pack } from './checklist.ts'
+import type { Ground } from './condition.ts'
 import { listsOf, saidFigures } from './place.ts'
 
 /** Figures in the response that applies in this situation, and those that the pack names besides. */
-export function restsOf(item: Item, situation: Readonly<Record<string, string>>): string[] {
-  return [...new Set([...saidFigures(item, situation), ...item.restsOn])]
+export function restsOf(item: Item, ground: Ground): string[] {
+  return [...new Set([...saidFigures(item, ground), ...item.restsOn])]
 }
 
 /** Names of all figures with a value that are said in some item, in any situation. */

@@ -179,11 +179,13 @@ function blankFor({ read = {}, measure }: Partial<FigureDeclaration> = {}): stri
 
 function printedList(pack: Pack, id: string, situation: PrintGround['situation']): PrintedList {
   const list = listById(pack, id)
+  // A card holds every item that figures may ask for.
+  const ground = { situation, values: {} }
   return {
     name: list.name,
-    rows: itemsOf(list, situation).map((item) => ({
+    rows: itemsOf(list, ground).map((item) => ({
       challenge: item.challenge,
-      response: outlineOf(responseOf(item, situation), (name) => blankFor(ownOf(pack.figures.declarations, name))),
+      response: outlineOf(responseOf(item, ground), (name) => blankFor(ownOf(pack.figures.declarations, name))),
     })),
   }
 }

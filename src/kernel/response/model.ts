@@ -72,6 +72,8 @@ export interface Judgement {
   readonly causes?: readonly Cause[]
 }
 
+export type PartStates = Readonly<Record<string, readonly (readonly string[])[]>>
+
 export interface Alternative {
   readonly text: string
   readonly score?: number
@@ -85,6 +87,8 @@ export interface JudgeInput extends Hypotheses {
   readonly response: Response
   readonly figures: Judged
   readonly states?: readonly (readonly string[])[]
+  /** Tag -> what that part of the answer could be in; all of it stands in `states` too. */
+  readonly partStates?: PartStates
   readonly phraseology?: Phraseology
   /** Names of parts already right in an earlier breath of this challenge. */
   readonly held?: readonly string[]

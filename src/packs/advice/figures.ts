@@ -1,8 +1,10 @@
 /** Figures that nothing uses, codes that no set can show, arms in the other unit. */
 
+import { namesIn } from '../../kernel/pack/condition.ts'
 import type { Problem } from '../../kernel/problem.ts'
 import { convert } from '../../kernel/units.ts'
 import { derivationOf } from '../buildFigures.ts'
+import { conditionOf, type When } from '../conditions.ts'
 import type { FiguresText, FigureText } from '../figuresSchema.ts'
 import type { Path } from '../source.ts'
 import { type Advise, advising, type Written } from './written.ts'
@@ -59,7 +61,8 @@ function collect(value: unknown, used: Set<string>): void {
   if (typeof value === 'string') for (const [, name = ''] of value.matchAll(/<\s*([^<>]*?)\s*>/g)) used.add(name)
   if (typeof value !== 'object' || value === null) return
   for (const [key, inner] of Object.entries(value)) {
-    if (key === 'sets' || key === 'restsOn') for (const name of inner as readonly string[]) used.add(name)
+    if (key === 'when') for (const name of namesIn(conditionOf(inner as When))) used.add(name)
+    else if (key === 'sets' || key === 'restsOn') for (const name of inner as readonly string[]) used.add(name)
     else collect(inner, used)
   }
 }

@@ -161,8 +161,7 @@ function fromTop(pack: Pack, state: RunState): Step {
   if (floor.at !== 'item' && floor.at !== 'line') return sayAndListen(pack, state, [], { prompt: true })
   const list = listById(pack, floor.list)
   let next = state
-  for (const item of itemsOf(list, state.situation))
-    next = withItem(next, item.id, { status: 'open', partsSoFar: [], begun: {} })
+  for (const item of itemsOf(list, state)) next = withItem(next, item.id, { status: 'open', partsSoFar: [], begun: {} })
   return advance(pack, next, list.id, { words: [say.list(list.name)] })
 }
 
@@ -227,14 +226,14 @@ function readingWords(pack: Pack, state: RunState, name: string, label: string):
 /** A value on request: what rests on it, or could be worked out by it, is marked as given for good. */
 function confirm(pack: Pack, state: RunState, figure: string | undefined): Step {
   const { floor } = state
-  const open = floor.at === 'item' ? saidFigures(findItem(pack, floor.item).item, state.situation) : []
+  const open = floor.at === 'item' ? saidFigures(findItem(pack, floor.item).item, state) : []
   const names = figure ? [figure] : open
   const told = names.filter((name) => !pack.figures.declarations[name]?.read)
   const figures = figuresFor(pack, state.values, names)
   let next: RunState = { ...state, revealedFigures: [...new Set([...state.revealedFigures, ...told])] }
-  const items = listsOf(pack).flatMap((list) => itemsOf(list, state.situation))
+  const items = listsOf(pack).flatMap((list) => itemsOf(list, state))
   const restingOn = (given: ReadonlySet<string>) =>
-    items.filter((item) => restsOf(item, state.situation).some((name) => given.has(name)))
+    items.filter((item) => restsOf(item, state).some((name) => given.has(name)))
   for (const name of told) {
     const own = restingOn(new Set([name]))
     // A working that no item says ("altimeter in inches") gives away those that items do say.

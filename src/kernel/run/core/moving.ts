@@ -1,8 +1,9 @@
 /** Which place comes next: inside a list, and from one activity to another. */
 
 import type { Activity, Line, List, Pack } from '../../pack/checklist.ts'
+import { holds } from '../../pack/condition.ts'
 import type { ExchangeTurn } from '../../pack/exchange.ts'
-import { agenda, entriesOf, findItem, holds, listById } from '../../pack/place.ts'
+import { agenda, entriesOf, findItem, listById } from '../../pack/place.ts'
 import { restsOf } from '../../pack/rests.ts'
 import { exchangesOf } from '../talk/talk.ts'
 import { letGo } from './lateCatch.ts'
@@ -16,7 +17,7 @@ import type { Floor, RunState, Step } from './state.ts'
  * open; the line holds everything below it.
  */
 export function nextInList(pack: Pack, state: RunState, id: string): Floor | undefined {
-  const entries = entriesOf(listById(pack, id), state.situation)
+  const entries = entriesOf(listById(pack, id), state)
   for (const entry of entries) {
     if (entry.type === 'line' && !state.cleared.includes(entry.clearance))
       return clearanceFloor(pack, state, entry.clearance) ?? { at: 'line', list: id, line: entry.id }
@@ -33,7 +34,7 @@ export function nextInList(pack: Pack, state: RunState, id: string): Floor | und
  * for, or nobody could ever ask for the clearance.
  */
 function clearanceFloor(pack: Pack, state: RunState, clearance: string): Floor | undefined {
-  const exchanges = agenda(pack, state.situation).flatMap(({ phase, index, activity }) =>
+  const exchanges = agenda(pack, state).flatMap(({ phase, index, activity }) =>
     activity.type === 'exchange' && isAhead(state, activity)
       ? [{ turns: activity.turns, floor: { at: 'exchange', phase, activity: index } as const }]
       : [],
@@ -63,7 +64,7 @@ export function floorOf(
 }
 
 function isTurnAhead(state: RunState, turn: ExchangeTurn): boolean {
-  return holds(turn.when, state.situation) && state.turns[turn.id]?.status !== 'done'
+  return holds(turn.when, state) && state.turns[turn.id]?.status !== 'done'
 }
 
 /** Whether there is something of it still to be done. */
@@ -97,7 +98,7 @@ function isAgain(state: RunState, activity: Activity): boolean {
  * clearances whose figure has changed, then lists that were taken back or are under way, then the next activity, last what was left.
  */
 export function nextFloor(pack: Pack, state: RunState): Floor {
-  const places = agenda(pack, state.situation)
+  const places = agenda(pack, state)
   const lists = places.filter((place) => place.activity.type === 'list')
   const running = places.find(({ activity }) => state.watches[activity.id]?.status === 'running')
   const again = places.find(({ activity }) => isAgain(state, activity))
@@ -117,7 +118,7 @@ export function nextFloor(pack: Pack, state: RunState): Floor {
 
 /** What a station gives is open again: an item that rests on it waits until it was given anew. */
 export function isGivenFirst(pack: Pack, state: RunState, item: string): boolean {
-  const rests = restsOf(findItem(pack, item).item, state.situation)
+  const rests = restsOf(findItem(pack, item).item, state)
   const again = exchangesOf(pack).flatMap(({ turns }) =>
     turns.filter((one) => state.turns[one.id]?.again && isTurnAhead(state, one)),
   )
@@ -125,7 +126,7 @@ export function isGivenFirst(pack: Pack, state: RunState, item: string): boolean
 }
 
 function lineAhead(list: List, state: RunState): Line | undefined {
-  return entriesOf(list, state.situation).find(
+  return entriesOf(list, state).find(
     (entry): entry is Line => entry.type === 'line' && !state.cleared.includes(entry.clearance),
   )
 }

@@ -4,7 +4,7 @@ import type { ComputedFigure } from '../../figures/model.ts'
 import { unsettledFor } from '../../figures/unsettled.ts'
 import type { Value } from '../../kinds/kind.ts'
 import type { Item, Pack } from '../../pack/checklist.ts'
-import { itemsOf, judgedFor, limitsOf, listById, saidFigures } from '../../pack/place.ts'
+import { figuresDeciding, itemsOf, judgedFor, limitsOf, listById, saidFigures } from '../../pack/place.ts'
 import { restsOf } from '../../pack/rests.ts'
 import type { ItemState, ListState, RunState } from './state.ts'
 
@@ -54,13 +54,15 @@ export function missingFigures(pack: Pack, state: RunState, item: Item): string[
 
 /** Names of those figures; of a reading what limits it. */
 export function missingNames(pack: Pack, state: RunState, item: Item): string[] {
-  const names = saidFigures(item, state.situation)
+  const names = saidFigures(item, state)
   const present = judgedFor(pack, state.values, names)
-  return names.flatMap((name) => {
+  const deciding = figuresDeciding(pack, item).filter((name) => state.values[name] === undefined)
+  const missing = names.flatMap((name) => {
     if (present[name]) return []
     const limits = limitsOf(pack.figures, name).filter((limit) => state.values[limit] === undefined)
     return limits.length > 0 ? limits : [name]
   })
+  return [...new Set([...deciding, ...missing])]
 }
 
 /** The figure whose sources differ, where that leaves the answer without a value. */
@@ -81,7 +83,7 @@ export const isToldOfDifference = (state: RunState, item: string): boolean =>
 /** Spoken values, as they are now, that an answer to the item would rest on. */
 export function restedOn(item: Item, state: RunState): Record<string, Value> {
   return Object.fromEntries(
-    restsOf(item, state.situation).flatMap((name) => {
+    restsOf(item, state).flatMap((name) => {
       const value = state.values[name]
       return value === undefined ? [] : [[name, value]]
     }),
@@ -92,7 +94,7 @@ export const isClosed = (state: RunState, item: string) => ['done', 'passed'].in
 
 /** Challenges of a list that are not closed. */
 export function openChallenges(pack: Pack, state: RunState, list: string): string[] {
-  return itemsOf(listById(pack, list), state.situation)
+  return itemsOf(listById(pack, list), state)
     .filter((item) => !isClosed(state, item.id))
     .map((item) => item.challenge)
 }

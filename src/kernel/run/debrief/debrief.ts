@@ -167,10 +167,10 @@ function readingsIn(pack: Pack, { readings }: RunState, names: readonly string[]
 }
 
 function listsIn(pack: Pack, state: RunState, { answers, reopened }: Tally): DebriefList[] {
-  return agenda(pack, state.situation).flatMap(({ activity }) => {
+  return agenda(pack, state).flatMap(({ activity }) => {
     if (activity.type !== 'list') return []
     const { complete, revoked, onPreliminary, called } = listState(state, activity.id)
-    const items = itemsOf(activity, state.situation).map((item): DebriefItem => {
+    const items = itemsOf(activity, state).map((item): DebriefItem => {
       const { id, challenge, look = [] } = item
       const { status, by, reason, revealed, looks } = itemState(state, id)
       const tries = answers.get(id) ?? []
@@ -178,7 +178,7 @@ function listsIn(pack: Pack, state: RunState, { answers, reopened }: Tally): Deb
         ...{ id, challenge, status },
         ...(by && { by }),
         ...(reason && { reason }),
-        readings: status === 'done' ? readingsIn(pack, state, saidFigures(item, state.situation)) : [],
+        readings: status === 'done' ? readingsIn(pack, state, saidFigures(item, state)) : [],
         ...{ given: revealed, tries, misses: missesIn(tries), sayAgains: sayAgainsIn(tries) },
         ...{ reopened: reopened.get(id) ?? 0, look, looks },
       }

@@ -64,7 +64,7 @@ function withReadings(pack: Pack, state: RunState, parts: readonly Part[]): RunS
 
 /** Done or passed, in the wording that applies now; the last that was closed. */
 export function closeItem(state: RunState, item: Item, change: Parameters<typeof withItem>[2]): RunState {
-  const response = responseOf(item, state.situation).text
+  const response = responseOf(item, state).text
   return lastClosed(withItem(state, item.id, { ...change, response, partsSoFar: [], begun: {}, sayAgains: 0 }), item.id)
 }
 
@@ -72,8 +72,8 @@ export function closeItem(state: RunState, item: Item, change: Parameters<typeof
 function otherSeat(pack: Pack, state: RunState, item: Item, parts: readonly Part[]): string {
   // Of alternatives, such as a setting in hectopascals or in inches, the one that the pilot said.
   const said = parts.flatMap(({ kind, name }) => (kind === 'figure' ? [name] : []))
-  const figures = figuresFor(pack, state.values, said.length > 0 ? said : saidFigures(item, state.situation))
-  const text = sayResponse(responseOf(item, state.situation), figures, state.settings.phraseology)
+  const figures = figuresFor(pack, state.values, said.length > 0 ? said : saidFigures(item, state))
+  const text = sayResponse(responseOf(item, state), figures, state.settings.phraseology)
   return text && say.simulated(text)
 }
 
@@ -179,7 +179,7 @@ function missingName(pack: Pack, state: RunState, item: Item, part: Part): strin
   const spec = pack.figures.declarations[part.name]?.spec
   if (part.lacks === 'digits' && !(spec && isComposed(spec))) return 'all digits'
   if (part.kind === 'figure') return pack.figures.declarations[part.name]?.label ?? 'the rest'
-  const { wordings } = responseOf(item, state.situation)
+  const { wordings } = responseOf(item, state)
   const isAnswer = wordings.some((words) => ` ${words} `.includes(` ${part.name} `))
   return isAnswer ? 'the rest' : part.name
 }
@@ -202,7 +202,7 @@ function sayAgain(pack: Pack, before: RunState, item: Item, event: Answered): St
   const state = withItem(before, item.id, { sayAgains: times, implausible })
   if (judgement.because === 'form' && judgement.form) return askAgain(pack, state, [say.form(judgement.form)])
   if (judgement.because === 'twoValues') return askAgain(pack, state, [say.twoValues()])
-  const hasDigits = saidFigures(item, state.situation).length > 0
+  const hasDigits = saidFigures(item, state).length > 0
   const asksDigits = hasDigits && state.settings.digitsFirst
   if (times === 1 && !asksDigits) return askAgain(pack, state, [say.sayAgain(item.challenge)])
   // What is typed is read in any case: only a voice may be helped by keys.

@@ -1,7 +1,8 @@
 /** A list is called: what is asked before it is run. */
 
 import type { Pack } from '../../pack/checklist.ts'
-import { holds, listById } from '../../pack/place.ts'
+import { holds } from '../../pack/condition.ts'
+import { listById } from '../../pack/place.ts'
 import { dueList } from '../core/dueList.ts'
 import { sayAndListen } from '../core/listening.ts'
 import { callList, isAhead } from '../core/moving.ts'
@@ -52,5 +53,5 @@ function briefingBefore(pack: Pack, state: RunState, id: string): string | undef
     0,
     activities.findIndex((one) => one.id === id),
   )
-  return before.find((one) => one.type === 'briefing' && holds(one.when, state.situation) && isAhead(state, one))?.id
+  return before.find((one) => one.type === 'briefing' && holds(one.when, state) && isAhead(state, one))?.id
 }

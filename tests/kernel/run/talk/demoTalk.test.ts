@@ -8,7 +8,7 @@ import type { Figure, Figures, KindSpec, Value } from '../../../../src/kernel/ki
 import { plausibleMistake, sayValue } from '../../../../src/kernel/kinds/table.ts'
 import type { Pack } from '../../../../src/kernel/pack/checklist.ts'
 import type { Element, Exchange, ExchangeTurn } from '../../../../src/kernel/pack/exchange.ts'
-import { holds } from '../../../../src/kernel/pack/place.ts'
+import { holds } from '../../../../src/kernel/pack/condition.ts'
 import { fillTemplate } from '../../../../src/kernel/pack/template.ts'
 import type { Response } from '../../../../src/kernel/response/response.ts'
 import { sayResponse } from '../../../../src/kernel/response/sentence.ts'
@@ -91,7 +91,7 @@ function awaiting(id: string, call: string | undefined, stand: string, radio: 'i
   if (call !== undefined) run = hear(run, call)
   expect(run.state.turns[id]?.status).toBe('said')
   const elements = turn.elements
-    .filter(({ when }) => holds(when, { radio }))
+    .filter(({ when }) => holds(when, { situation: { radio }, values: {} }))
     .flatMap((one): Spoken[] => (one.readBack ? [{ ...one, readBack: one.readBack[radio] }] : []))
   const { role } = exchange.station
   // A controller begins with the call sign.
