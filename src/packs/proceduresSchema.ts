@@ -31,6 +31,10 @@ const item = z.strictObject({
   caution: text.optional(),
   interlocks,
   critical: z.boolean().default(false),
+  memory: z
+    .literal(true)
+    .optional()
+    .describe('Said from memory: the challenge is not spoken, nor shown before it was said'),
 })
 const line = z.strictObject({
   line: id,
@@ -52,6 +56,10 @@ const list = z.strictObject({
   name: text,
   alsoCalled: texts.default([]),
   needsFinal: z.boolean().default(false),
+  anytime: z
+    .literal(true)
+    .optional()
+    .describe('Never due: called by its name wherever the run is, which then goes on where it was'),
   when: when.optional(),
   caution: text.optional(),
   entries: z.array(z.union([item, line])).min(1),

@@ -38,7 +38,7 @@ test.each([
   ['twenty nine point one volts', 'negative limit'],
   ['twenty eight amps', 'negative unit'],
   ['not twenty eight', 'sayAgain notUnderstood'],
-  ['twenty eight, no, twenty eight point five', 'sayAgain twoValues'],
+  ['twenty eight, no, twenty eight point five', 'sayAgain notUnderstood'],
   ['twenty eight point', 'incomplete missing'],
   ['two eight two', 'sayAgain implausible'],
   ['checked', 'incomplete valueless'],

@@ -4,7 +4,7 @@ import type { Item, Line, Pack } from '../../kernel/pack/checklist.ts'
 import { holds } from '../../kernel/pack/condition.ts'
 import { entriesOf, findItem, listById } from '../../kernel/pack/place.ts'
 import { reasonWords } from '../../kernel/response/commands.ts'
-import { itemState } from '../../kernel/run/core/progress.ts'
+import { isFromMemory, itemState } from '../../kernel/run/core/progress.ts'
 import type { Floor, ItemStatus, LastAnswer, RunState } from '../../kernel/run/core/state.ts'
 import { flowAt } from '../../kernel/run/list/flowSteps.ts'
 import { watchAt } from '../../kernel/run/watch/watchTiming.ts'
@@ -131,7 +131,7 @@ function viewEntry(run: RunState, entry: Item | Line): ViewEntry {
   return {
     id: entry.id,
     type: 'item',
-    label: entry.challenge,
+    label: isFromMemory(entry, run) ? 'memory item' : entry.challenge,
     status: item.status,
     current: floor.at === 'item' && floor.item === entry.id,
     ...(notes.length > 0 && { note: notes.join(', ') }),

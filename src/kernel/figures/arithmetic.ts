@@ -82,7 +82,7 @@ const product: Calculator = {
 const ratio: Calculator = {
   about: 'One figure divided by another of the same sort; in percent where the figure is.',
   takes: { of: { unit: 'any' }, over: { unit: 'any' } },
-  gives: 'any',
+  gives: 'same',
   run(work) {
     const [of, over] = [number(work, 'of'), numberIn(work, 'over', 'of')]
     if (over === 0)

@@ -47,6 +47,8 @@ export interface Item {
   readonly caution?: string
   readonly interlocks?: readonly Interlock[]
   readonly critical: boolean
+  /** Said from memory: its challenge is neither spoken nor shown before. */
+  readonly memory?: boolean
 }
 
 /** Where a list stops until a clearance is in. */
@@ -70,6 +72,8 @@ export interface List {
   readonly alsoCalled: readonly string[]
   readonly entries: readonly (Item | Line)[]
   readonly when?: Condition
+  /** Never due: it is called wherever the run is, and the run goes on there: engine fire, rejected takeoff. */
+  readonly anytime?: boolean
   /** Asks "final figures in?" before it starts on preliminary ones. */
   readonly needsFinal: boolean
   readonly caution?: string

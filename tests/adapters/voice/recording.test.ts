@@ -171,6 +171,7 @@ describe.each(packs)('with the pack $id', (pack) => {
       notComplete: names.map((name) => say.notComplete(name, challenges)),
       alreadyComplete: names.map(say.alreadyComplete),
       leftOpen: [say.leftOpen()],
+      fromMemory: [say.fromMemory()],
       stopped: [say.stopped()],
       brakesSet: [say.brakesSet()],
       figuresIn: (['preliminary', 'final', 'amended'] as const).map(say.figuresIn),

@@ -184,7 +184,7 @@ function namesLeft(pack: Pack, state: RunState): string[] {
     return watch.calls.filter(({ id }) => calls[id] === undefined).map(({ label }) => label)
   }
   return listsOf(pack)
-    .filter((list) => !state.lists[list.id]?.complete)
+    .filter(({ id, anytime }) => !state.lists[id]?.complete && (!anytime || state.lists[id]?.called))
     .map((list) => list.name)
 }
 

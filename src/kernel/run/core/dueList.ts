@@ -8,5 +8,6 @@ import type { RunState } from './state.ts'
 export function dueList(pack: Pack, state: RunState): List | undefined {
   return agenda(pack, state)
     .flatMap(({ activity }) => (activity.type === 'list' ? [activity] : []))
+    .filter(({ id, anytime }) => !anytime || listState(state, id).called)
     .find((list) => !listState(state, list.id).complete && !listState(state, list.id).suspended)
 }

@@ -58,6 +58,7 @@ export const FIXED_PHRASES = [
   'one item left',
   'nothing left',
   'left open',
+  'memory items',
   'on your call',
   'to the line',
   'waiting for',
@@ -186,6 +187,8 @@ export const say = {
   notComplete: (list: string, open: readonly string[]) => sentence(`${listName(list)} complete except ${listed(open)}`),
   alreadyComplete: (list: string) => sentence(`${listName(list)} is complete already`),
   leftOpen: () => sentence('left open'),
+  /** Items that the pilot says without being asked for each. */
+  fromMemory: () => sentence('memory items'),
   figuresIn: (status: Status) => sentence(`${status} figures are in`),
   figuresChanged: () => sentence('figures changed'),
   openAgain: (names: readonly string[]) => sentence(`recheck ${listed(names)}`),

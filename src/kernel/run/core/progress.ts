@@ -92,9 +92,18 @@ export function restedOn(item: Item, state: RunState): Record<string, Value> {
 
 export const isClosed = (state: RunState, item: string) => ['done', 'passed'].includes(itemState(state, item).status)
 
-/** Challenges of a list that are not closed. */
+const FROM_MEMORY = 'memory items'
+
+/** Not put, and not shown, before it was said or missed. */
+export function isFromMemory({ id, memory }: Item, state: RunState): boolean {
+  const { misses, sayAgains, status } = itemState(state, id)
+  return memory === true && misses === 0 && sayAgains === 0 && status !== 'done' && status !== 'passed'
+}
+
+/** Challenges of a list that are not closed; what is said from memory is not named. */
 export function openChallenges(pack: Pack, state: RunState, list: string): string[] {
-  return itemsOf(listById(pack, list), state)
+  const names = itemsOf(listById(pack, list), state)
     .filter((item) => !isClosed(state, item.id))
-    .map((item) => item.challenge)
+    .map((item) => (isFromMemory(item, state) ? FROM_MEMORY : item.challenge))
+  return names.filter((name, at) => name !== FROM_MEMORY || names.indexOf(name) === at)
 }

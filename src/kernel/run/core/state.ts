@@ -265,6 +265,8 @@ export interface RunState {
   readonly isBack: boolean
   /** When each thing was done that an interlock may wait for, ms from the start: items, steps, lists, watches, `cleared:name`. */
   readonly doneAt: Readonly<Record<string, number>>
+  /** What had the floor when a list was called that may be called at any time: the run goes on there. */
+  readonly interrupted?: string
   readonly floor: Floor
   readonly question: Question | undefined
   readonly standingBy: boolean

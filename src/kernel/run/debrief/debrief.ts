@@ -170,6 +170,7 @@ function listsIn(pack: Pack, state: RunState, { answers, reopened }: Tally): Deb
   return agenda(pack, state).flatMap(({ activity }) => {
     if (activity.type !== 'list') return []
     const { complete, revoked, onPreliminary, called } = listState(state, activity.id)
+    if (activity.anytime && !called) return []
     const items = itemsOf(activity, state).map((item): DebriefItem => {
       const { id, challenge, look = [] } = item
       const { status, by, reason, revealed, looks } = itemState(state, id)

@@ -16,8 +16,10 @@ const OF_CALLS: ReadonlySet<Question['about']> = new Set(['outOfOrder', 'finalFi
 
 /** Any other open question is answered first, or put away in words. Throws where the pack does not have the list. */
 export function listCalled(pack: Pack, before: RunState, id: string): Step {
-  const { name } = listById(pack, id)
+  const { name, anytime } = listById(pack, id)
   const { question } = before
+  // An engine that burns waits for nothing: no question, no other list, no start.
+  if (anytime && openList(before) !== id) return callList(pack, { ...before, standingBy: false }, id)
   if (question && !OF_CALLS.has(question.about)) {
     return sayAndListen(pack, { ...before, standingBy: false }, [], { prompt: true })
   }
