@@ -169,7 +169,10 @@ function collect(schema: Schema, where: string, found: [string, string][]): void
     )
     const own = mark ?? where
     found.push([own, keysOf(shape)])
-    for (const [key, inner] of Object.entries(shape)) collect(inner, own === '' ? key : `${own}.${key}`, found)
+    // A condition may hold conditions without end; the guide tells it in words.
+    for (const [key, inner] of Object.entries(shape)) {
+      if (key !== 'when') collect(inner, own === '' ? key : `${own}.${key}`, found)
+    }
   }
 }
 
@@ -181,7 +184,7 @@ function collectKinds(options: readonly Schema[], word: string, where: string, f
   const more = word === 'by' ? 'and what its calculator takes' : 'and the fields of its kind'
   found.push([where, `${keysOf(common)}, ${more}`])
   for (const [key, inner] of Object.entries(common)) {
-    if (key !== word) collect(inner, `${where}.${key}`, found)
+    if (key !== word && key !== 'when') collect(inner, `${where}.${key}`, found)
   }
 }
 

@@ -126,6 +126,7 @@ function itemLines(item: DebriefItem): string[] {
     item.by === 'key' ? 'by key, not read back' : '',
     item.reason ? `passed: ${reasonWords(item.reason)}` : '',
     item.given ? 'value given' : '',
+    ...item.readings,
     item.reopened > 0 ? `opened again ${item.reopened} times` : '',
     item.looks > 0 ? `told to look at ${item.look.join(', ')}` : '',
   ].filter((note) => note)

@@ -35,6 +35,7 @@ export const run: CommandRun = async (args, io) => {
   if (!first.set) return tell(io, first.problems)
   if (options.against === undefined) {
     printFigures(first.set, io)
+    printReadings(pack, io)
     return tell(io, first.problems)
   }
   const second = await computed(pack, options.against)
@@ -87,6 +88,13 @@ function printFigures(set: FigureSet, io: Io): void {
   }
 }
 
+/** What is read off gauges in the run has no value here. */
+function printReadings(pack: Pack, io: Io): void {
+  for (const { name, label, unit, read } of Object.values(pack.figures.declarations)) {
+    if (read) io.output.write(`${JSON.stringify({ figure: name, label, value: null, unit, read })}\n`)
+  }
+}
+
 type Both = readonly [before: Required<Revised>, after: Required<Revised>]
 
 /** The earlier one first: by status, and where that is the same, the one named by `--inputs`. */
@@ -103,11 +111,14 @@ function printChanges(pack: Pack, [before, after]: Both, io: Io): void {
     write({ change: figure, label, from: from ?? null, to: to ?? null, exactFrom: exact[0], exactTo: exact[1], spoken })
   }
   const initial = Object.fromEntries(pack.situations.map((situation) => [situation.name, situation.initial]))
-  const situation = { ...initial, ...after.inputs.situation }
+  const values = Object.fromEntries(
+    Object.values(after.set.figures).flatMap(({ name, value }) => (value === undefined ? [] : [[name, value]])),
+  )
+  const ground = { situation: { ...initial, ...after.inputs.situation }, values }
   for (const list of listsOf(pack)) {
-    const items = itemsOf(list, situation)
+    const items = itemsOf(list, ground)
     const resting = itemsResting(
-      items.map((item) => ({ id: item.id, restsOn: restsOf(item, situation) })),
+      items.map((item) => ({ id: item.id, restsOn: restsOf(item, ground) })),
       changes,
     )
     for (const { id, challenge } of items.filter((item) => resting.includes(item.id))) {

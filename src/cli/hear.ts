@@ -37,7 +37,10 @@ export const run: CommandRun = async (args, io) => {
   const { challenge = '', response, states, figures } = asked
   const specs = response.figures.flatMap((name) => figures[name] ?? [])
   // Kinds go on, values stay behind: what follows cannot know the answer.
-  const shapes = specs.map(({ value: _, accept: __, ...spec }) => spec) as Hearable['shapes']
+  const ofValues = new Set(['value', 'accept', 'read'])
+  const shapes = specs.map((figure) =>
+    Object.fromEntries(Object.entries(figure).filter(([name]) => !ofValues.has(name))),
+  ) as unknown as Hearable['shapes']
   const vocabulary = vocabularyOfItems([{ challenge, responses: [{ response }], states }], shapes)
   const hearable: Hearable = { shapes, yesNo: asked.yesNo === true }
   if (grammar) {

@@ -1,6 +1,6 @@
 /** One line of `judge`'s input -> what the kernel judges, or what is wrong with the line. */
 
-import type { Figures } from '../kernel/kinds/kind.ts'
+import type { Judged } from '../kernel/kinds/kind.ts'
 import { hypothesesOf } from '../kernel/response/hypotheses.ts'
 import type { JudgeInput } from '../kernel/response/model.ts'
 import { type ParsedResponse, parseResponse, type Response } from '../kernel/response/response.ts'
@@ -59,7 +59,7 @@ function parsedOnce(text: string): ParsedResponse {
 }
 
 /** The response with the figures that it names handed in; or what is wrong with it. */
-function responseWith(text: string, figures: Figures): { readonly response: Response } | { readonly error: string } {
+function responseWith(text: string, figures: Judged): { readonly response: Response } | { readonly error: string } {
   const result = parsedOnce(text)
   if ('problems' in result) {
     return {

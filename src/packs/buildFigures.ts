@@ -17,9 +17,12 @@ import type {
   Table,
   Tank,
 } from '../kernel/figures/pack.ts'
+import { CASES } from '../kernel/figures/pack.ts'
 import { type Accept, KINDS, type KindName, type KindSpec } from '../kernel/kinds/kind.ts'
 import type { Rounding } from '../kernel/numbers/rounding.ts'
+import { namesIn } from '../kernel/pack/condition.ts'
 import { showUnit, type Unit } from '../kernel/units.ts'
+import { conditionOf } from './conditions.ts'
 import type { FiguresText, FigureText } from './figuresSchema.ts'
 import type { PackText } from './packSchema.ts'
 import { exactly, nothingMore, present } from './present.ts'
@@ -45,9 +48,20 @@ export function specOf(figure: { readonly kind: KindName }): KindSpec {
 }
 
 /** Keys of a derivation that are not operands. */
-const NOT_OPERANDS = new Set(['by', 'table', 'at', 'envelope', 'stations', 'tank'])
+const NOT_OPERANDS = new Set(['by', 'when', 'table', 'at', 'envelope', 'stations', 'tank'])
 
-export function derivationOf(derived: Readonly<Record<string, unknown>>): Derivation {
+/** Of cases each with its condition, by the names that they all use. */
+export function derivationOf(derived: DerivedText): Derivation {
+  if (!Array.isArray(derived)) return oneDerivation(derived as OneDerived)
+  const cases = derived.map((one) => present({ when: conditionOf(one.when), derivation: oneDerivation(one) }))
+  const named = cases.flatMap(({ when, derivation }) => [...namesIn(when), ...derivation.uses])
+  return { by: CASES, takes: {}, uses: [...new Set(named)], cases }
+}
+
+export type DerivedText = NonNullable<FigureText['derived']>
+type OneDerived = Exclude<DerivedText, readonly unknown[]>
+
+function oneDerivation(derived: OneDerived): Derivation {
   const entries = Object.entries(derived).filter(([key, value]) => !NOT_OPERANDS.has(key) && value !== undefined)
   const takes = Object.fromEntries(entries) as Record<string, Operand | readonly Operand[]>
   const { by, table, envelope, stations, tank } = derived
@@ -70,13 +84,14 @@ const asOfKind = exactly<KindSpec | { readonly unit?: Unit }>()
 const asAccept = exactly<Accept>()
 const asBand = exactly<NonNullable<FigureDeclaration['plausible']>>()
 const asLimit = exactly<NonNullable<FigureDeclaration['limits']>>()
+const asRead = exactly<NonNullable<FigureDeclaration['read']>>()
 const asRounding = exactly<Rounding>()
 const asStated = exactly<NonNullable<FigureDeclaration['stated']>>()
 const asLater = exactly<LaterRule>()
 
 function declarationOf(name: string, figure: FigureText): FigureDeclaration {
   const { label, alsoCalled, constant, gross, ownFirst, ...rest } = figure
-  const { accept, entered, given, derived, round, limits, stated, ...ofKind } = rest
+  const { accept, entered, given, derived, read, round, limits, stated, ...ofKind } = rest
   const measure = measureOf(figure)
   return asDeclaration({
     ...{ name, label, alsoCalled, constant, gross, ownFirst, measure },
@@ -87,6 +102,7 @@ function declarationOf(name: string, figure: FigureText): FigureDeclaration {
     ...(given && givenOf(given)),
     accept: accept && asAccept(accept),
     derived: derived && derivationOf(derived),
+    read: read && asRead(read),
     round: round && asRounding(round),
     limits: limits && asLimit(limits),
     stated: stated && asStated(stated),
@@ -130,7 +146,8 @@ function tableOf(name: string, { trend: _, unit, axes, cells, ...same }: TablesT
     name,
     unit: unit as Unit,
     axes: axes.map(axisOf),
-    cells: (cells as unknown[]).flat(3) as number[],
+    // "---" is no number.
+    cells: (cells as unknown[]).flat(3).map(Number),
     ...same,
   })
 }
@@ -198,6 +215,7 @@ export function figureModel(
       envelopes: mapped(envelopes, envelopeOf),
       tanks: tanks.map((group) => Object.entries(group).map(([name, tank]) => tankOf(name, tank))),
       deal: deal && dealOf(deal),
+      initially: Object.fromEntries(Object.entries(pack.situations).map(([name, { initial }]) => [name, initial])),
     }),
   }
 }

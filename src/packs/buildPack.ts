@@ -21,11 +21,13 @@ import type {
   WatchCall,
 } from '../kernel/pack/checklist.ts'
 import type { Paper } from '../kernel/pack/paper.ts'
+import { limitsOf } from '../kernel/pack/place.ts'
 import type { Synonyms } from '../kernel/response/packSynonyms.ts'
 import { responseFrom } from '../kernel/response/response.ts'
 import { anyWayOf, briefingOf, exchangeOf } from './buildExchange.ts'
 import { conditionOf, interlocksOf } from './conditions.ts'
 import type { PackText } from './packSchema.ts'
+import { partStatesIn, statesIn } from './partStates.ts'
 import { exactly, nothingMore } from './present.ts'
 import type {
   ActivityText,
@@ -52,17 +54,33 @@ function situationsOf(pack: PackText): Situation[] {
   )
 }
 
+/** What texts of procedures are made with. */
+interface Ground {
+  readonly synonyms: Synonyms
+  readonly figures: FigureModel
+}
+
 const asItem = exactly<Item>()
 const asCase = exactly<ResponseCase>()
 
-function itemOf(list: string, { item, response, look, when, interlocks, ...same }: ItemText, synonyms: Synonyms): Item {
+function itemOf(
+  list: string,
+  { item, response, look, when, interlocks, restsOn, states, ...same }: ItemText,
+  { synonyms, figures }: Ground,
+): Item {
   const cases = typeof response === 'string' ? [{ say: response, when: undefined }] : response
+  const responses = cases.map(({ say, when, ...same }) =>
+    asCase({ response: responseFrom(say, synonyms), when: conditionOf(when), ...same }),
+  )
+  // With another limit a reading may be out of it.
+  const limits = responses.flatMap(({ response }) => response.figures.flatMap((name) => limitsOf(figures, name)))
   return asItem({
     type: 'item' as const,
     id: `${list}.${item}`,
-    responses: cases.map(({ say, when, ...same }) =>
-      asCase({ response: responseFrom(say, synonyms), when: conditionOf(when), ...same }),
-    ),
+    responses,
+    restsOn: [...new Set([...restsOn, ...limits])],
+    states: statesIn(states),
+    partStates: partStatesIn(states),
     look: look.length > 0 ? look : undefined,
     when: conditionOf(when),
     interlocks: interlocksOf(interlocks),
@@ -85,11 +103,13 @@ function lineOf(list: string, { line, clearance, say, when, ...same }: LineText,
 
 const asList = exactly<List>()
 
-function listOf({ list, entries, when, ...same }: ListText, synonyms: Synonyms): List {
+function listOf({ list, entries, when, ...same }: ListText, ground: Ground): List {
   return asList({
     type: 'list' as const,
     id: list,
-    entries: entries.map((entry) => ('item' in entry ? itemOf(list, entry, synonyms) : lineOf(list, entry, synonyms))),
+    entries: entries.map((entry) =>
+      'item' in entry ? itemOf(list, entry, ground) : lineOf(list, entry, ground.synonyms),
+    ),
     when: conditionOf(when),
     ...same,
   })
@@ -160,9 +180,10 @@ function callValueOf({
   return asCallValue({ spec: asSpec(spec), min, max, label, stopWords, between })
 }
 
-function activityOf(text: ActivityText, synonyms: Synonyms): Activity {
+function activityOf(text: ActivityText, ground: Ground): Activity {
+  const { synonyms } = ground
   if ('flow' in text) return flowOf(text, synonyms)
-  if ('list' in text) return listOf(text, synonyms)
+  if ('list' in text) return listOf(text, ground)
   if ('watch' in text) return watchOf(text, synonyms)
   return 'exchange' in text ? exchangeOf(text, synonyms) : briefingOf(text, synonyms)
 }
@@ -191,7 +212,11 @@ export function buildPack(
     situations: situationsOf(pack),
     quirks: quirks.map((quirk) => asQuirk(quirk)),
     phases: phases.map(({ phase, activities, ...same }) =>
-      asPhase({ id: phase, activities: activities.map((activity) => activityOf(activity, synonyms)), ...same }),
+      asPhase({
+        id: phase,
+        activities: activities.map((activity) => activityOf(activity, { synonyms, figures })),
+        ...same,
+      }),
     ),
     ...same,
   })

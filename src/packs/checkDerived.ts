@@ -8,10 +8,14 @@ import { ownOf } from '../kernel/own.ts'
 import { quoted } from '../kernel/quoted.ts'
 import { dimensionOf, fits, type Unit } from '../kernel/units.ts'
 import { derivationOf, measureOf } from './buildFigures.ts'
+import { checkCondition } from './checkCondition.ts'
+import type { When } from './conditions.ts'
 import type { FiguresText, FigureText } from './figuresSchema.ts'
 import { nearest } from './nearest.ts'
 import type { PackText } from './packSchema.ts'
+import { readOnly } from './readOnly.ts'
 import type { Report } from './reporting.ts'
+import { openSituation } from './situations.ts'
 import type { Path } from './source.ts'
 import type { TablesText } from './tablesSchema.ts'
 
@@ -38,7 +42,8 @@ interface Case {
 export function misfitsOf({ pack, figures }: Texts): Set<string> {
   const wrong = Object.entries(figures.figures).filter(([, figure]) => {
     const own = measureOf(figure)
-    return figure.derived && own !== undefined && misfit(pack, calculatorFor(String(figure.derived.by)).gives, own)
+    const calculators = derivationsOf(figure).map(({ derivation }) => calculatorFor(derivation.by))
+    return own !== undefined && calculators.some(({ gives }) => misfit(pack, gives, own))
   })
   return new Set(wrong.map(([name]) => name))
 }
@@ -65,11 +70,49 @@ export function checkDerived(
     report('figure.text', at, `${name} is text; calculators give numbers, so it must be entered or constant`)
     return
   }
-  const one: Case = { name, derivation: derivationOf(figure.derived), own, texts, at, report, misfits }
-  checkOperands(one)
-  checkResult(one)
-  for (const need of calculatorFor(one.derivation.by).needs ?? []) checkNeed(one, need)
-  checkTable(one)
+  for (const { derivation, path } of derivationsOf(figure)) {
+    const one: Case = { name, derivation, own, texts, at: [...at, ...path], report, misfits }
+    checkOperands(one)
+    checkResult(one)
+    for (const need of calculatorFor(derivation.by).needs ?? []) checkNeed(one, need)
+    checkTable(one)
+  }
+  if (Array.isArray(figure.derived)) checkCases(name, figure.derived, texts, at, report)
+}
+
+/** The one, or each of the cases, with the way to it. */
+function derivationsOf({ derived }: FigureText): { readonly derivation: Derivation; readonly path: Path }[] {
+  if (!derived) return []
+  const derivation = derivationOf(derived)
+  if (!derivation.cases) return [{ derivation, path: [] }]
+  return derivation.cases.map((one, index) => ({ derivation: one.derivation, path: [index] }))
+}
+
+/** Each condition is one on what there is, and one case applies whatever is so. */
+function checkCases(
+  name: string,
+  cases: readonly { readonly when?: When }[],
+  { pack, figures: { figures } }: Texts,
+  at: Path,
+  report: Report,
+): void {
+  let isSound = true
+  const watching: Report = (...told) => {
+    isSound = false
+    report(...told)
+  }
+  for (const [index, { when }] of cases.entries()) {
+    checkCondition({ pack, figures, report: watching }, when, [...at, index, 'when'])
+  }
+  const open = isSound
+    ? openSituation(
+        { pack, figures },
+        [],
+        cases.map(({ when }) => [when]),
+      )
+    : undefined
+  if (open !== undefined)
+    report('derived.uncovered', at, `${name} has no case for ${open}; add a last one without when`)
 }
 
 function checkOperands(one: Case): void {
@@ -96,6 +139,10 @@ function checkOperand(
   if (!used) {
     const meant = { name: operand, known: () => Object.keys(figures) }
     report('figure.unknown', path, `no figure is called ${quoted(operand)}`, meant)
+    return
+  }
+  if (used.read) {
+    report('read.used', path, readOnly(operand, 'nothing can be computed from it'))
     return
   }
   const measure = measureOf(used)

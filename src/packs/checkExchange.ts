@@ -8,15 +8,8 @@ import { quoted } from '../kernel/quoted.ts'
 import { type Expansion, figuresOf, phrasesOf } from '../kernel/response/expansion.ts'
 import type { Slot } from '../kernel/response/path.ts'
 import { wordingOf } from './buildExchange.ts'
-import {
-  type Checking,
-  checkCondition,
-  checkFigure,
-  checkInterlocks,
-  checkResponse,
-  checkWording,
-  once,
-} from './checking.ts'
+import { checkCondition } from './checkCondition.ts'
+import { type Checking, checkFigure, checkInterlocks, checkResponse, checkWording, once } from './checking.ts'
 import { responseOrNothing, sayingProblems } from './checkNotation.ts'
 import type { When } from './conditions.ts'
 import type { BriefingText, ElementText, ExchangeText, TurnText, WordingText } from './exchangeSchema.ts'
@@ -108,7 +101,7 @@ const asItIs: Name = (figure) => figure
 function sameAs({ figures = {} }: Checking): Name {
   return (figure) => {
     const derived = ownOf(figures, figure)?.derived
-    const of = derived?.by === 'same' && 'of' in derived ? derived.of : undefined
+    const of = derived && !Array.isArray(derived) && derived.by === 'same' ? derived.of : undefined
     return typeof of === 'string' ? of : figure
   }
 }

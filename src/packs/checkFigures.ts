@@ -6,11 +6,12 @@ import { KINDS, kindOf, type Value } from '../kernel/kinds/kind.ts'
 import { ownOf } from '../kernel/own.ts'
 import type { Problem } from '../kernel/problem.ts'
 import { quoted } from '../kernel/quoted.ts'
-import { fits } from '../kernel/units.ts'
+import { fits, type Unit } from '../kernel/units.ts'
 import { measureOf, specOf } from './buildFigures.ts'
 import { checkDerived, misfitsOf, type Texts } from './checkDerived.ts'
 import type { FiguresText, FigureText } from './figuresSchema.ts'
 import { didYouMean } from './nearest.ts'
+import { readOnly } from './readOnly.ts'
 import { type Report, reporting } from './reporting.ts'
 import type { Path, Source } from './source.ts'
 
@@ -27,6 +28,7 @@ export function checkFigures(source: Source, texts: Texts): Problem[] {
     if (fault) report('figure.spec', ['figures', name, fault.field], `${name} should have ${fault.should}`)
     checkFrom(name, figure, texts, report)
     checkLater(name, figure, report)
+    checkRead(name, figure, texts, report)
     checkDerived(name, figure, texts, report, misfits)
   }
   checkOrders(texts, report)
@@ -37,16 +39,16 @@ export function checkFigures(source: Source, texts: Texts): Problem[] {
 
 function checkOrigin(name: string, figure: FigureText, report: Report): void {
   const at: Path = ['figures', name]
-  const origins = [figure.entered, figure.given, figure.constant, figure.derived].filter(
+  const origins = [figure.entered, figure.given, figure.read, figure.constant, figure.derived].filter(
     (origin) => origin !== undefined,
   )
   if (origins.length === 0) {
-    report('figure.noOrigin', at, `${name} has no value; say entered, given, constant or derived`)
+    report('figure.noOrigin', at, `${name} has no value; say entered, given, read, constant or derived`)
   } else if (origins.length > 1) {
     report(
       'figure.twoOrigins',
       at,
-      `${name} has more than one of entered, given, constant, derived; to compare sources use one of them with stated`,
+      `${name} has more than one of entered, given, read, constant, derived; to compare sources use one of them with stated`,
     )
   } else if (figure.stated) checkStated(name, figure, report)
 }
@@ -117,6 +119,7 @@ function checkLimits(name: string, figure: FigureText, { figures }: Texts, repor
       const known = () => Object.keys(figures.figures)
       const unit = other && measureOf(other)
       if (!other) report('figure.unknown', path, `no figure is called ${quoted(operand)}`, { name: operand, known })
+      else if (other.read) report('read.limit', path, readOnly(operand, 'it cannot limit another figure'))
       else if (!measure || !unit || !fits(unit, measure)) {
         report('unit.misfit', path, `${operand} is in ${unit ?? 'words'}; it cannot limit ${name}`)
       }
@@ -161,6 +164,66 @@ function checkLater(name: string, figure: FigureText, report: Report): void {
   report('figure.band', [...at, 'min'], message)
 }
 
+/** What has a value only, and a reading has none. */
+const OF_VALUES = ['accept', 'round', 'limits', 'gross', 'ownFirst', 'stated'] as const
+
+/** A reading: one value of its kind, with ends that it can lie between. */
+function checkRead(name: string, figure: FigureText, { figures }: Texts, report: Report): void {
+  const { read } = figure
+  if (!read) return
+  const at: Path = ['figures', name]
+  for (const key of OF_VALUES) {
+    if (figure[key] === undefined) continue
+    report(
+      'read.value',
+      [...at, key],
+      `${name} is read off a gauge and has no value; where it must lie stands in read: {min, max}`,
+    )
+  }
+  if (kindOf(specOf(figure)).match) {
+    report(
+      'read.kind',
+      [...at, 'kind'],
+      `${name} (${figure.kind}) is no reading of a gauge; use a number, a time, digits, a heading, a runway or a choice`,
+    )
+  }
+  const measure = measureOf(figure)
+  for (const end of ['min', 'max'] as const) {
+    const limit = read[end]
+    if (limit === undefined) continue
+    const path: Path = [...at, 'read', end]
+    if (measure === undefined)
+      report('read.text', path, `${name} (${figure.kind}) is no number; nothing is above or below it`)
+    else if (typeof limit === 'number') checkValue(name, figure, limit, ['read', end], report)
+    else checkReadLimit(name, measure, limit, figures.figures, path, report)
+  }
+  const { min, max } = read
+  if (typeof min === 'number' && typeof max === 'number' && min > max) {
+    report('figure.band', [...at, 'read', 'min'], `${name}: min ${min} is above max ${max}`)
+  }
+}
+
+function checkReadLimit(
+  name: string,
+  measure: Unit,
+  limit: string,
+  figures: FiguresText['figures'],
+  path: Path,
+  report: Report,
+): void {
+  const other = ownOf(figures, limit)
+  const unit = other && measureOf(other)
+  if (!other) {
+    report('figure.unknown', path, `no figure is called ${quoted(limit)}`, {
+      name: limit,
+      known: () => Object.keys(figures),
+    })
+  } else if (other.read) report('read.limit', path, readOnly(limit, 'it cannot limit another figure'))
+  else if (!unit || !fits(unit, measure)) {
+    report('unit.misfit', path, `${limit} is in ${unit ?? 'words'}; it cannot limit ${name}`)
+  }
+}
+
 /** What a station may give: each of it a value that the kind can hold, and one for every case. */
 function checkFrom(name: string, figure: FigureText, { figures }: Texts, report: Report): void {
   if (!figure.given) return
@@ -203,7 +266,9 @@ function checkOrders({ figures }: Texts, report: Report): void {
         continue
       }
       const first = ownOf(figures.figures, order[0] ?? '')
-      if (KINDS[figure.kind].values !== 'numbers') report('order.text', at, `${name} is no number; it has no order`)
+      if (figure.read) report('read.order', at, readOnly(name, 'it has no order'))
+      else if (KINDS[figure.kind].values !== 'numbers')
+        report('order.text', at, `${name} is no number; it has no order`)
       else if (first && measureOf(first) !== measureOf(figure)) {
         report('order.unit', at, `${name} has another unit than ${order[0]}; they cannot be compared`)
       }

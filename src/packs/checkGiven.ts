@@ -154,7 +154,10 @@ function checkUse(checking: Checking, use: Use, before: () => readonly Setting[]
   const given = new Set(use.figures.flatMap((name) => checking.grounds.given.get(name) ?? []))
   for (const name of given) {
     const setters = before().filter((setting) => setting.figures.includes(name))
-    const open = openSituation(pack, use.all, [...use.none.map((one) => [one]), ...setters.map(({ all }) => all)])
+    const open = openSituation({ pack, figures }, use.all, [
+      ...use.none.map((one) => [one]),
+      ...setters.map(({ all }) => all),
+    ])
     if (open === undefined) continue
     const where = setters.length === 0 ? '' : ` where ${open}; ${setters[0]?.turn} sets it only in other cases`
     checking.report('figure.unset', use.path, `${name} is needed here, and no exchange before this sets it${where}`)

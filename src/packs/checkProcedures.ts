@@ -1,20 +1,25 @@
 /** Whether a pack's procedures hold together: ids stand once, situations and figures exist, responses parse, every case is covered. */
 
+import { ownOf } from '../kernel/own.ts'
+import { namesIn } from '../kernel/pack/condition.ts'
 import type { Problem } from '../kernel/problem.ts'
 import { quoted } from '../kernel/quoted.ts'
+import { checkCondition } from './checkCondition.ts'
 import { checkBriefing, checkExchange } from './checkExchange.ts'
 import { checkGiven } from './checkGiven.ts'
-import { type Checking, checkCondition, checkFigure, checkInterlocks, checkResponse, once } from './checking.ts'
+import { type Checking, checkFigure, checkInterlocks, checkResponse, once } from './checking.ts'
 import { sayingProblems } from './checkNotation.ts'
 import { checkCalls } from './checkWatch.ts'
-import type { When } from './conditions.ts'
+import { conditionOf, isJoint, type When } from './conditions.ts'
 import { groundsOf } from './figureGraph.ts'
 import type { FiguresText } from './figuresSchema.ts'
 import { didYouMean } from './nearest.ts'
 import type { PackText } from './packSchema.ts'
+import { partStatesIn } from './partStates.ts'
 import type { ActivityText, FlowText, ItemText, ListText, ProceduresText } from './proceduresSchema.ts'
+import { readOnly } from './readOnly.ts'
 import { reporting } from './reporting.ts'
-import { openSituation } from './situations.ts'
+import { type Named, openSituation } from './situations.ts'
 import type { Path, Source } from './source.ts'
 
 export function checkProcedures(
@@ -125,34 +130,59 @@ function checkList(checking: Checking, { entries }: ListText, path: Path): void 
 }
 
 function checkItem(checking: Checking, item: ItemText, path: Path): void {
+  checkPartStates(checking, item, path)
   checkCondition(checking, item.when, [...path, 'when'])
   checkInterlocks(checking, item.interlocks, path)
   for (const [index, name] of item.restsOn.entries()) checkFigure(checking, name, [...path, 'restsOn', index])
   if (typeof item.response === 'string') {
-    checkResponse(checking, item.response, [...path, 'response'])
+    checkBothSeats(checking, item, checkResponse(checking, item.response, [...path, 'response']), path)
     return
   }
   const before = checking.problems.length
   for (const [index, { when, say }] of item.response.entries()) {
     checkCondition(checking, when, [...path, 'response', index, 'when'])
-    checkResponse(checking, say, [...path, 'response', index, 'say'])
+    checkBothSeats(checking, item, checkResponse(checking, say, [...path, 'response', index, 'say']), path)
   }
   // Where a case itself is wrong, what it leaves open means nothing.
   if (checking.problems.length > before) return
   const cases = item.response.map(({ when }) => when)
-  const open = checking.pack && uncovered(checking.pack, item.when, cases)
+  const { pack, figures } = checking
+  const open = pack && uncovered({ pack, figures }, item.when, cases)
   if (!open) return
   checking.report('response.uncovered', [...path, 'response'], `item ${item.item} has no response for ${open}`)
 }
 
+/** Each part that has states of its own is one that a response tags. */
+function checkPartStates({ report }: Checking, { states, response }: ItemText, path: Path): void {
+  const texts = typeof response === 'string' ? [response] : response.map(({ say }) => say)
+  const tags = texts.flatMap((text) => [...text.matchAll(/\{\s*([^{}]*?)\s*\}/g)].map(([, tag = '']) => tag))
+  for (const tag of Object.keys(partStatesIn(states) ?? {})) {
+    if (tags.includes(tag)) continue
+    const how = tags.length === 0 ? `; write {${tag}} behind that part` : ''
+    const message = `no part of the response is tagged ${quoted(tag)}${how}`
+    report('states.tag', [...path, 'states', tag], message, { name: tag, known: () => tags })
+  }
+}
+
+/** Otherseat sees no gauge, and cannot answer with what one shows. */
+function checkBothSeats(checking: Checking, { answers }: ItemText, names: readonly string[], path: Path): void {
+  const reading = answers === 'both' ? names.find((name) => ownOf(checking.figures, name)?.read) : undefined
+  if (reading === undefined) return
+  checking.report(
+    'read.both',
+    [...path, 'answers'],
+    readOnly(reading, 'the other seat sees no gauge; take answers: both out'),
+  )
+}
+
 /** A combination of situations in which the item applies and no case does, in words. */
-function uncovered(pack: PackText, applies: When, cases: readonly When[]): string | undefined {
+function uncovered(named: Named, applies: When, cases: readonly When[]): string | undefined {
   // Only what the cases name is tried: where they are complete, what else the item asks for changes nothing.
-  const names = new Set(cases.flatMap((one) => Object.keys(one ?? {})))
-  const own = Object.fromEntries(Object.entries(applies ?? {}).filter(([name]) => names.has(name)))
+  const names = new Set(cases.flatMap((one) => namesIn(conditionOf(one))))
+  const own = Object.fromEntries(Object.entries(applies ?? {}).filter(([name]) => names.has(name) || isJoint(name)))
   return openSituation(
-    pack,
-    [own],
+    named,
+    [own as When],
     cases.map((one) => [one]),
   )
 }
@@ -167,6 +197,11 @@ export function checkSituations(source: Source, { situations }: PackText): Probl
       const message = 'radio is the situation of the phraseology (icao, faa), which every pack has; choose another name'
       const place = source.place(['situations', name])
       return [{ code: 'situation.radio', message, place, severity: 'error' as const }]
+    }
+    if (isJoint(name)) {
+      const message = `${name} joins conditions and cannot be a situation; choose another name`
+      const place = source.placeOfKey(['situations'], name)
+      return [{ code: 'situation.joint', message, place, severity: 'error' as const }]
     }
     const known = Object.keys(options)
     if (known.includes(initial)) return problems

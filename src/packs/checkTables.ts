@@ -1,5 +1,6 @@
 /** Whether tables are whole: axes rise, no row or cell is missing, cells change along an axis as the pack says they do. */
 
+import { NOT_GIVEN } from '../kernel/figures/pack.ts'
 import type { Problem } from '../kernel/problem.ts'
 import { quoted } from '../kernel/quoted.ts'
 import { type Report, reporting } from './reporting.ts'
@@ -54,7 +55,7 @@ function checkCells(name: string, { axes, cells }: TableText, report: Report): v
   const check = (level: number, found: unknown, path: Path): void => {
     const axis = axes[level]
     if (!axis) {
-      if (typeof found !== 'number')
+      if (typeof found !== 'number' && found !== NOT_GIVEN)
         report('table.shape', path, `table ${name} has ${axes.length} axes, its cells go deeper`)
       return
     }
@@ -106,6 +107,7 @@ function checkTrends(name: string, { axes, cells, trend }: TableText, report: Re
       const here = indexes[along] ?? 0
       if (here === 0) return
       const [now, before] = [cellAt(cells, indexes), cellAt(cells, indexes.with(along, here - 1))]
+      if (Number.isNaN(now - before)) return
       if (direction === 'rising' ? now >= before : now <= before) return
       const word = direction === 'rising' ? 'rise' : 'fall'
       const message = `table ${name}: ${now} stands behind ${before} along ${axisName}, where values must not ${word === 'rise' ? 'fall' : 'rise'}`
@@ -116,7 +118,7 @@ function checkTrends(name: string, { axes, cells, trend }: TableText, report: Re
 }
 
 function cellAt(cells: unknown, indexes: readonly number[]): number {
-  return indexes.reduce<unknown>((here, index) => (here as readonly unknown[])[index], cells) as number
+  return Number(indexes.reduce<unknown>((here, index) => (here as readonly unknown[])[index], cells))
 }
 
 const MOST_LISTED = 60

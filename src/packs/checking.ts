@@ -1,18 +1,18 @@
 /** What all checks of procedures.yaml use: one file on its way, its names, and where a mistake stands. */
 
+import { ownOf } from '../kernel/own.ts'
 import type { Problem } from '../kernel/problem.ts'
 import { quoted } from '../kernel/quoted.ts'
 import { runTogether } from './checkApart.ts'
 import { responseAt } from './checkNotation.ts'
-import { conditionOf, type When } from './conditions.ts'
 import type { WordingText } from './exchangeSchema.ts'
 import type { Grounds } from './figureGraph.ts'
 import type { FiguresText } from './figuresSchema.ts'
 import { didYouMean, nearest } from './nearest.ts'
 import type { PackText } from './packSchema.ts'
 import type { ItemText } from './proceduresSchema.ts'
+import { readOnly } from './readOnly.ts'
 import { add, type Meant, type Report } from './reporting.ts'
-import { optionsOf } from './situations.ts'
 import type { Path, Source } from './source.ts'
 
 /** One file on its way: what there is to name, and what was wrong. */
@@ -47,22 +47,6 @@ const figureMeant = ({ figures }: Checking, name: string) => ({ name, known: () 
 export function checkFigure(checking: Checking, name: string, path: Path): void {
   if (isKnown(checking, name)) return
   checking.report('figure.unknown', path, unknownFigure(name), figureMeant(checking, name))
-}
-
-export function checkCondition({ pack, report }: Checking, when: When, path: Path): void {
-  if (!pack) return
-  for (const [name, values] of Object.entries(conditionOf(when) ?? {})) {
-    const at: Path = [...path, name]
-    const options = optionsOf(pack, name)
-    if (options.length === 0) {
-      const meant = { name, known: () => Object.keys(pack.situations) }
-      report('situation.unknown', at, `no situation is called ${quoted(name)}`, meant)
-      continue
-    }
-    for (const value of values.filter((one) => !options.includes(one))) {
-      report('situation.value', at, `situation ${name} has no ${quoted(value)}`, { name: value, known: () => options })
-    }
-  }
 }
 
 export function checkInterlocks({ events, report }: Checking, interlocks: ItemText['interlocks'], path: Path): void {
@@ -104,12 +88,21 @@ export function checkResponse(checking: Checking, text: string, path: Path, what
     const offset = Math.max(0, text.indexOf(`<${name}>`))
     reportInText(checking, 'figure.unknown', path, offset, unknownFigure(name), figureMeant(checking, name))
   }
+  if (what !== 'response') checkNoReading(checking, named, path, text)
   const [one, other] = runTogether(response, checking.figures) ?? []
   if (one !== undefined) {
     const message = `${what}: nobody hears where <${one}> ends and <${other}> begins; make them one figure of the kind route, or put a word between them`
     reportInText(checking, 'figures.together', path, Math.max(0, text.indexOf(`<${one}>`)), message)
   }
   return named
+}
+
+/** Only an item of a list asks for a reading: nobody else hears it, and nothing is compared with it. */
+function checkNoReading(checking: Checking, names: readonly string[], path: Path, text: string): void {
+  for (const name of names.filter((one) => ownOf(checking.figures, one)?.read)) {
+    const message = readOnly(name, 'only an item of a list asks for it')
+    reportInText(checking, 'read.place', path, Math.max(0, text.indexOf(`<${name}>`)), message)
+  }
 }
 
 /** What a station says: plain words with figures in them, in one text or in one for each phraseology. */
@@ -124,7 +117,7 @@ export function checkWording(checking: Checking, wording: WordingText | undefine
         reportInText(checking, 'wording.malformed', at, match.index, message)
       } else if (!isKnown(checking, name)) {
         reportInText(checking, 'figure.unknown', at, match.index, unknownFigure(name), figureMeant(checking, name))
-      }
+      } else checkNoReading(checking, [name], at, text)
     }
   }
 }

@@ -94,7 +94,10 @@ export function groundsOf(figures: Figures): Grounds {
 /** Names without which it has no value: not what a calculator can do without. */
 function neededBy({ derived }: FigureText): readonly string[] {
   if (!derived) return []
-  const { by, takes, at = {} } = derivationOf(derived)
+  const derivation = derivationOf(derived)
+  // Of cases any may be the one.
+  if (derivation.cases) return derivation.uses
+  const { by, takes, at = {} } = derivation
   const parameters = ownOf(CALCULATORS, by)?.takes
   const needed = Object.entries(takes).filter(([parameter]) => parameters?.[parameter]?.optional !== true)
   const operands = [...needed.flatMap(([, operand]) => operand), ...Object.values(at)]

@@ -7,12 +7,26 @@ import { KIND_NAMES, KINDS, type KindName, type SpecOf } from '../kernel/kinds/k
 import type { Unit } from '../kernel/units.ts'
 import { specShape } from './kindSchema.ts'
 import { type PackText, WEIGHT_UNITS } from './packSchema.ts'
-import { band, id, number, operand, positive, range, step, text, texts, unit, value } from './schemaTerms.ts'
+import {
+  band,
+  id,
+  number,
+  operand,
+  positive,
+  range,
+  step,
+  text,
+  texts,
+  unit,
+  value,
+  type WhenText,
+  when,
+} from './schemaTerms.ts'
 
 /** One way to derive a figure: the calculator's name, and what it takes. */
-function calculatorShape(name: string) {
+function calculatorShape(name: string, more: Record<string, z.ZodType> = {}) {
   const calculator = CALCULATORS[name]
-  const shape: Record<string, z.ZodType> = { by: z.literal(name) }
+  const shape: Record<string, z.ZodType> = { by: z.literal(name), ...more }
   for (const [parameter, { many, optional }] of Object.entries(calculator?.takes ?? {})) {
     const one = many ? z.array(operand).min(1) : operand
     shape[parameter] = optional ? one.optional() : one
@@ -26,10 +40,16 @@ function calculatorShape(name: string) {
   return z.strictObject(shape).describe(calculator?.about ?? '')
 }
 type CalculatorShape = ReturnType<typeof calculatorShape>
-const derived = z.discriminatedUnion(
-  'by',
-  Object.keys(CALCULATORS).map(calculatorShape) as [CalculatorShape, ...CalculatorShape[]],
-)
+const derivation = (more: Record<string, z.ZodType> = {}) =>
+  z.discriminatedUnion(
+    'by',
+    Object.keys(CALCULATORS).map((name) => calculatorShape(name, more)) as [CalculatorShape, ...CalculatorShape[]],
+  )
+type DerivedText = Readonly<Record<string, unknown>> & { readonly when?: WhenText }
+const derived = z.union([
+  derivation(),
+  z.array(derivation({ when: when.optional() })).min(1),
+]) as z.ZodType as z.ZodType<DerivedText | DerivedText[]>
 
 const values = z.array(value).min(1)
 const bound = z.union([operand, z.array(operand).min(1)])
@@ -60,7 +80,13 @@ const common = {
       'A station gives it in an exchange: one of these by chance where nothing says which, or one of those that fit another figure',
     ),
   constant: value.optional().describe('The same in every departure'),
-  derived: derived.optional().describe('Computed by a calculator'),
+  derived: derived
+    .optional()
+    .describe('Computed by a calculator; or cases with when, the first one that applies counts'),
+  read: z
+    .strictObject({ min: operand.optional(), max: operand.optional() })
+    .optional()
+    .describe('The pilot reads it off a gauge in the run: where it must lie; {} where it is only noted'),
   round: z
     .strictObject({
       step,

@@ -15,6 +15,7 @@ import { csvSource } from './csv.ts'
 import { type InputsText, inputsFile } from './inputsSchema.ts'
 import { exactly, nothingMore } from './present.ts'
 import { quantityIn } from './quantity.ts'
+import { readOnly } from './readOnly.ts'
 import { add, type Meant } from './reporting.ts'
 import { shaped } from './shape.ts'
 import { type Path, parseSource, type Source } from './source.ts'
@@ -129,6 +130,10 @@ function valuesOf(reading: Reading, values: InputsText['values']): Record<string
     const declaration = figureAt(reading, path)
     if (!declaration) return undefined
     if (declaration.input) return figureValue(reading, declaration, given, path)
+    if (declaration.read) {
+      report(reading, 'figure.notEntered', path, readOnly(name, 'leave it out'))
+      return undefined
+    }
     const origin = declaration.derived ? 'computed' : 'fixed in the pack'
     report(reading, 'figure.notEntered', path, `${name} is ${origin}, not entered; a source's value goes under stated`)
     return undefined

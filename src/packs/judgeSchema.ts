@@ -1,7 +1,15 @@
 /** The shape of one line of `judge`'s input. Its figures have the fields that their kinds declare. */
 
 import { z } from 'zod'
-import { type Figure, KIND_NAMES, type KindName, type KindSpec, kindOf, PHRASEOLOGIES } from '../kernel/kinds/kind.ts'
+import {
+  type Figure,
+  type Gauge,
+  KIND_NAMES,
+  type KindName,
+  type KindSpec,
+  kindOf,
+  PHRASEOLOGIES,
+} from '../kernel/kinds/kind.ts'
 import { isNumeric } from '../kernel/kinds/table.ts'
 import { shouldBe, tidied } from '../kernel/kinds/written.ts'
 import { specShape } from './kindSchema.ts'
@@ -20,14 +28,20 @@ const given = <T extends z.ZodType>(schema: T) => z.preprocess(withoutNulls, sch
 const texts = z.array(z.string())
 const accept = given(z.object({ min: number.optional(), max: number.optional(), tolerance: number.optional() }))
 
+/** Read off a gauge: in place of a value, where it must lie. */
+const read = given(z.object({ min: number.optional(), max: number.optional() }))
+
 function figureShape(kind: KindName) {
-  return z.object({ ...specShape(kind), value: z.unknown(), accept: accept.optional() }).transform(figureOf)
+  return z
+    .object({ ...specShape(kind), value: z.unknown(), accept: accept.optional(), read: read.optional() })
+    .transform(figureOf)
 }
 type FigureShape = ReturnType<typeof figureShape>
 
 /** A figure whose fields are right one by one, with its value as it is written. */
-function figureOf(fields: Readonly<Record<string, unknown>>, context: z.RefinementCtx): Figure {
+function figureOf(fields: Readonly<Record<string, unknown>>, context: z.RefinementCtx): Figure | Gauge {
   const spec = fields as unknown as KindSpec
+  if (fields.read !== undefined && fields.value === undefined) return gaugeOf(fields, context)
   const isText = !isNumeric(spec) && typeof fields.value === 'string'
   const figure = { ...fields, ...(isText && { value: tidied(spec, fields.value as string) }) } as unknown as Figure
   const fault = kindOf(spec).specFault?.(spec)
@@ -35,6 +49,14 @@ function figureOf(fields: Readonly<Record<string, unknown>>, context: z.Refineme
   if (fault) context.addIssue({ code: 'custom', path: [fault.field], message: `should have ${fault.should}` })
   else if (should !== undefined) context.addIssue({ code: 'custom', path: ['value'], message: `should be ${should}` })
   return figure
+}
+
+function gaugeOf({ value: _, ...fields }: Readonly<Record<string, unknown>>, context: z.RefinementCtx): Gauge {
+  const gauge = fields as unknown as Gauge
+  const fault = kindOf(gauge).specFault?.(gauge)
+  if (fault) context.addIssue({ code: 'custom', path: [fault.field], message: `should have ${fault.should}` })
+  else if (kindOf(gauge).match) context.addIssue({ code: 'custom', path: ['read'], message: 'is not for this kind' })
+  return gauge
 }
 
 const figure = given(z.discriminatedUnion('kind', KIND_NAMES.map(figureShape) as [FigureShape, ...FigureShape[]]))

@@ -20,7 +20,10 @@ const item = z.strictObject({
   response: z
     .union([text, z.array(z.strictObject({ when: when.optional(), say: text })).min(1)])
     .describe('In the response notation; or cases, the first one that applies counts'),
-  states: z.array(texts.min(1)).min(2).optional(),
+  states: z
+    .union([z.array(texts.min(1)).min(2), z.record(text, z.array(texts.min(1)).min(2))])
+    .optional()
+    .describe('What it can be in, each with its synonyms: [[closed, shut], [open]]; or by the tags of the parts'),
   answers: z.enum(['pilot', 'both']).default('pilot'),
   when: when.optional(),
   look: texts.default([]),
@@ -28,6 +31,10 @@ const item = z.strictObject({
   caution: text.optional(),
   interlocks,
   critical: z.boolean().default(false),
+  memory: z
+    .literal(true)
+    .optional()
+    .describe('Said from memory: the challenge is not spoken, nor shown before it was said'),
 })
 const line = z.strictObject({
   line: id,
@@ -49,6 +56,10 @@ const list = z.strictObject({
   name: text,
   alsoCalled: texts.default([]),
   needsFinal: z.boolean().default(false),
+  anytime: z
+    .literal(true)
+    .optional()
+    .describe('Never due: called by its name wherever the run is, which then goes on where it was'),
   when: when.optional(),
   caution: text.optional(),
   entries: z.array(z.union([item, line])).min(1),

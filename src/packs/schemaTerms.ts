@@ -23,10 +23,35 @@ export const positive = z.number().min(SMALLEST_POSITIVE).max(LARGEST_NUMBER)
 export const step = positive
 export const unit = z.enum(UNIT_NAMES as [string, ...string[]])
 export const value = z.union([z.string().max(LONGEST_VALUE), number])
-/** Values of a situation, by its name; one or several. */
-export const when = z
-  .record(id, z.union([text, texts]))
-  .describe('Applies only where every named situation has one of these values')
+/** Values of situations and figures, by their names; one or several. */
+const size = z.strictObject({
+  below: number.optional(),
+  above: number.optional(),
+  atLeast: number.optional(),
+  atMost: number.optional(),
+})
+const demand = z.union([text, texts, size])
+export type WhenText = { readonly [name: string]: z.infer<typeof demand> | WhenText | WhenText[] | undefined } & {
+  readonly any?: WhenText[] | undefined
+  readonly all?: WhenText[] | undefined
+  readonly not?: WhenText | undefined
+}
+export const when: z.ZodType<WhenText> = z
+  .object({
+    get any() {
+      return z.array(when).min(1).optional()
+    },
+    get all() {
+      return z.array(when).min(1).optional()
+    },
+    get not() {
+      return when.optional()
+    },
+  })
+  .catchall(demand)
+  .describe(
+    'Applies only where every named situation or figure has one of these values, or is of this size: {icing: "yes", oat: {below: 5}}; any: [...], all: [...], not: {...} join conditions',
+  ) as z.ZodType as z.ZodType<WhenText>
 export const band = z.strictObject({ min: number.optional(), max: number.optional() })
 export const operand = z.union([id, number])
 export const range = z.strictObject({ min: number, max: number, step })

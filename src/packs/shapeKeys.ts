@@ -36,9 +36,10 @@ function inside(schema: z.core.$ZodType, segment: string | number): z.core.$ZodT
       shape?: Record<string, z.core.$ZodType>
       valueType?: z.core.$ZodType
       element?: z.core.$ZodType
+      catchall?: z.core.$ZodType
     }
     const named = ownOf(def.shape, String(segment))
-    const found = named ?? def.valueType ?? def.element
+    const found = named ?? def.valueType ?? def.element ?? def.catchall
     return found ? [found] : []
   })
 }

@@ -67,7 +67,10 @@ function ownWords(pack: Pack): string[] {
   ]
 }
 
-const figureWords = ({ spec }: FigureDeclaration) => [...valueWords(spec), ...affixesOf(spec).keys()]
+const figureWords = ({ spec }: FigureDeclaration) => [
+  ...valueWords(spec),
+  ...[...affixesOf(spec)].flatMap(([word, { role }]) => (role === 'otherUnit' ? [] : word)),
+]
 
 /** The wordings of a role's exchanges in pieces between their figures, and what the values of those can be said in. */
 function transmissionsOf(pack: Pack, role: Role): Spoken {

@@ -2,6 +2,7 @@
 
 import { wordingOf } from './buildExchange.ts'
 import { responseOrNothing } from './checkNotation.ts'
+import { statesIn } from './partStates.ts'
 import type { ActivityText, ItemText, ProceduresText } from './proceduresSchema.ts'
 
 export interface Worded {
@@ -24,7 +25,7 @@ function inActivity(activity: ActivityText): readonly Worded[] {
   if ('list' in activity) {
     return activity.entries.flatMap((entry) =>
       'item' in entry
-        ? textsOf(entry).map((text) => worded(`item ${entry.item}`, text, entry.states))
+        ? textsOf(entry).map((text) => worded(`item ${entry.item}`, text, statesIn(entry.states)))
         : entry.say.map((text) => worded(`line ${entry.line}`, text)),
     )
   }

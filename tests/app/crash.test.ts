@@ -140,8 +140,8 @@ function words(run: RunState, random: (below: number) => number): string {
   switch (floor.at) {
     case 'item': {
       const { item } = findItem(demo, floor.item)
-      const response = responseOf(item, run.situation)
-      return sayResponse(response, figuresFor(demo, run.values, saidFigures(item, run.situation)), 'plain')
+      const response = responseOf(item, run)
+      return sayResponse(response, figuresFor(demo, run.values, saidFigures(item, run)), 'plain')
     }
     case 'line':
       return usualWording(findLine(listById(demo, floor.list), floor.line).say)

@@ -3,8 +3,8 @@
 import type { Figure, KindSpec, Value } from '../../src/kernel/kinds/kind.ts'
 import { RADIOS } from '../../src/kernel/kinds/radio.ts'
 import type { Pack } from '../../src/kernel/pack/checklist.ts'
+import { holds } from '../../src/kernel/pack/condition.ts'
 import type { Exchange, ExchangeTurn } from '../../src/kernel/pack/exchange.ts'
-import { holds } from '../../src/kernel/pack/place.ts'
 import type { Random } from './case.ts'
 import { drawOf } from './readElements.ts'
 import type { Source } from './transmissions.ts'
@@ -28,7 +28,7 @@ export function sourceOf(pack: Pack): (random: Random) => Source {
     const { turn, exchange } = random.of(turns)
     const radio = random.of(RADIOS)
     const draws = turn.elements
-      .filter(({ when }) => holds(when, { radio }))
+      .filter(({ when }) => holds(when, { situation: { radio }, values: {} }))
       .flatMap(({ id, readBack }) =>
         // What may be left out owes nothing.
         readBack === undefined || /^\[[^\]]*\]$/.test(readBack[radio].text)

@@ -175,14 +175,14 @@ export const MISTAKES: Readonly<Record<string, readonly Mistake[]>> = {
       'figures.yaml',
       '  takeoffWeight: {',
       '  grossWeight: {',
-      'figures.yaml:21:104: no figure is called "takeoffWeight"; there are emptyWeight, emptyMoment, fuel, dryWeight, dryMoment, fuelMoment, grossWeight, takeoffMoment, cg, margin, flap, trim, rotate, volts, altimeter, transponder, callsign (also on lines 22, 25)',
+      'figures.yaml:21:104: no figure is called "takeoffWeight"; there are emptyWeight, emptyMoment, fuel, dryWeight, dryMoment, fuelMoment, grossWeight, takeoffMoment, cg, margin, flap, trim, rotate, volts, altimeter, transponder, callsign, oil (also on lines 22, 25)',
     ],
     [
       'a figure without an origin',
       'figures.yaml',
       ', constant: 28.2',
       '',
-      'figures.yaml:26:3: volts has no value; say entered, given, constant or derived',
+      'figures.yaml:26:3: volts has no value; say entered, given, read, constant or derived',
     ],
     [
       'figures that rest on each other',

@@ -11,7 +11,7 @@ import { packAt, revision } from '../kernel/figures/marram.ts'
 
 const pack = await packAt('checklists/pair')
 const set = compute(pack.figures, revision(pack, 'final'))
-const SITUATION = { engines: 'cold' }
+const SITUATION = { situation: { engines: 'cold' }, values: {} }
 
 /** The verdict on a text at an item, as it is heard without a doubt. */
 function verdictOn(id: string, text: string): string {

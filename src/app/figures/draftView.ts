@@ -139,9 +139,8 @@ function reopens(pack: Pack, run: RunState | undefined, moved: ReadonlySet<strin
   if (run?.status !== 'running') return { items: [], lists: [] }
   const found = listsOf(pack).map((list) => ({
     list,
-    items: itemsOf(list, run.situation).filter(
-      (item) =>
-        itemState(run, item.id).status === 'done' && restsOf(item, run.situation).some((name) => moved.has(name)),
+    items: itemsOf(list, run).filter(
+      (item) => itemState(run, item.id).status === 'done' && restsOf(item, run).some((name) => moved.has(name)),
     ),
   }))
   return {

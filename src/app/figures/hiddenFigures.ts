@@ -17,8 +17,9 @@ export type Hidden = 'own' | 'near'
 
 /** Figures that some item of the pack rests on, whether its value was given or not. */
 export function figuresRead(pack: Pack, situation: RunState['situation']): ReadonlySet<string> {
-  const items = listsOf(pack).flatMap((list) => itemsOf(list, situation))
-  return new Set(items.flatMap((item) => restsOf(item, situation)))
+  const ground = { situation, values: {} }
+  const items = listsOf(pack).flatMap((list) => itemsOf(list, ground))
+  return new Set(items.flatMap((item) => restsOf(item, ground)))
 }
 
 /**
@@ -37,9 +38,9 @@ export function hiddenFigures(
     return withWorkings(pack, hidden, [])
   }
   if (run?.status !== 'running') return hidden
-  for (const item of listsOf(pack).flatMap((list) => itemsOf(list, run.situation))) {
+  for (const item of listsOf(pack).flatMap((list) => itemsOf(list, run))) {
     if (itemState(run, item.id).revealed) continue
-    for (const name of restsOf(item, run.situation)) hidden.set(name, 'own')
+    for (const name of restsOf(item, run)) hidden.set(name, 'own')
   }
   for (const name of figuresTalked(pack, run)) if (!run.revealedFigures.includes(name)) hidden.set(name, 'own')
   return withWorkings(pack, hidden, run.revealedFigures)
@@ -78,7 +79,7 @@ function withWorkings(
 /** Figures that an order or a topic of a briefing is compared with, and that were not said right yet. */
 function figuresTalked(pack: Pack, run: RunState): string[] {
   if (!run.script) return []
-  const responses = agenda(pack, run.situation).flatMap(({ activity }) => {
+  const responses = agenda(pack, run).flatMap(({ activity }) => {
     if (activity.type === 'briefing') {
       return openTopics(activity, run).flatMap(({ say }) => say)
     }

@@ -5,7 +5,9 @@
 
 import { compute } from '../../kernel/figures/compute.ts'
 import type { Inputs } from '../../kernel/figures/model.ts'
+import { changesBetween } from '../../kernel/figures/revise.ts'
 import type { Pack } from '../../kernel/pack/checklist.ts'
+import { namesIn } from '../../kernel/pack/condition.ts'
 import { corrected } from '../../kernel/papers/corrected.ts'
 import type { EventBody } from '../../kernel/run/core/events.ts'
 import type { Replayed } from '../../kernel/run/core/readLog.ts'
@@ -88,12 +90,28 @@ export function createRunFigures({ pack, clock, happen, ...soFar }: RunFiguresPa
     return revise(({ inputs, situation }) => inputs && lay({ ...inputs, situation }), from, lay)
   }
 
+  /** Figures that hang on a situation are computed anew in it, unless they came with it. */
+  function resituate(): Promise<void> {
+    const lay: Lay = (inputs) => inputs
+    return revise(
+      ({ inputs, situation }) => {
+        if (!inputs) return undefined
+        const wanted = { ...inputs, situation }
+        const before = revisions.at(-1)
+        return before && changesBetween(before.set, compute(pack.figures, wanted)).length > 0 ? wanted : undefined
+      },
+      {},
+      lay,
+    )
+  }
+
   return {
     revisions: () => revisions,
     happened(step) {
       const { event } = step
       revisions = revisionsAfter(pack, revisions, step)
       if (event.type === 'stated') void layOver((inputs) => withStated(inputs, event), { crossChecked: event.figure })
+      if (event.type === 'situationSet' && hangsOn(pack, event.name)) void resituate()
       return event.type === 'figuresRevised' ? entering : undefined
     },
     enter: (inputs, from) => revise(() => inputs, from),
@@ -112,6 +130,13 @@ export function createRunFigures({ pack, clock, happen, ...soFar }: RunFiguresPa
     },
     stop: () => stop(),
   }
+}
+
+/** Whether some figure is computed otherwise in another situation of this name. */
+function hangsOn({ figures: { declarations } }: Pack, situation: string): boolean {
+  return Object.values(declarations).some(({ derived }) =>
+    derived?.cases?.some(({ when }) => namesIn(when).includes(situation)),
+  )
 }
 
 function situationChanges({ situation }: RunState, inputs: Inputs): EventBody[] {

@@ -121,7 +121,7 @@ const ITEM_BUTTONS: readonly ViewButton[] = [...buttonsFor('goBack', 'fromTop', 
 /** A word item may be confirmed by key; values are typed. */
 function confirmButton(pack: Pack, run: RunState, id: string): ViewButton[] {
   const { item } = findItem(pack, id)
-  if (saidFigures(item, run.situation).length > 0) return []
+  if (saidFigures(item, run).length > 0) return []
   return [{ label: 'Confirm by key', phrase: 'your answer', press: { type: 'confirmItem', item: id } }]
 }
 

@@ -6,8 +6,8 @@
 import type { Figure } from '../../kernel/kinds/kind.ts'
 import { sayValue } from '../../kernel/kinds/table.ts'
 import type { Pack } from '../../kernel/pack/checklist.ts'
+import { holds } from '../../kernel/pack/condition.ts'
 import type { Briefing, Exchange, ExchangeTurn } from '../../kernel/pack/exchange.ts'
-import { holds } from '../../kernel/pack/place.ts'
 import type { Role } from '../../kernel/pack/roles.ts'
 import { partNames, statesOf } from '../../kernel/response/readBack.ts'
 import { outlineOf, usualWording } from '../../kernel/response/sentence.ts'
@@ -76,7 +76,7 @@ export function talkView(pack: Pack, run: RunState): TalkView | undefined {
 }
 
 function briefingView(briefing: Briefing, run: RunState): TalkView {
-  const topics = topicsOf(briefing, run.situation).map(({ id, label }) => ({
+  const topics = topicsOf(briefing, run).map(({ id, label }) => ({
     id,
     label,
     state: run.topics[id] ?? ('open' as const),
@@ -190,7 +190,7 @@ function elementsView(turn: ExchangeTurn, run: RunState) {
 function turnsView(pack: Pack, exchange: Exchange, run: RunState): ViewTurn[] {
   const pending = pendingTurn(exchange, run)
   return exchange.turns
-    .filter(({ when }) => holds(when, run.situation))
+    .filter(({ when }) => holds(when, run))
     .map((turn): ViewTurn => {
       const { id, label } = turn
       if (turnState(run, id).status === 'done') return { id, label, state: 'done', note: 'done' }

@@ -8,6 +8,7 @@ import { findItem, findLine, listById } from '../../kernel/pack/place.ts'
 import { usualWording } from '../../kernel/response/sentence.ts'
 import { listed } from '../../kernel/run/core/phrases.ts'
 import {
+  isFromMemory,
   isGivenByStation,
   isToldOfDifference,
   missingFigures,
@@ -77,6 +78,7 @@ const AT: { readonly [Place in At]: Wording<Place> } = {
       const how = isGiven ? 'a station gives it. Leave it open until then' : 'enter it on the figures page'
       return { headline, hint: `No figure yet for ${listed(missing)}: ${how}.` }
     }
+    if (isFromMemory(item, run)) return { headline: 'Memory items', hint: 'Say each item and how it is, from memory.' }
     const { look = [] } = item
     const where = look.length > 0 ? `Look at ${listed(look)}` : 'Read it first'
     const both = item.answers === 'both' ? ' Otherseat’s side is simulated.' : ''

@@ -21,7 +21,7 @@ export interface ViewList {
 
 /** Without voices outside the crew there is nobody to talk to: exchanges and briefings are left out then. */
 export function overviewOf(pack: Pack, run: RunState): ViewList[] {
-  return agenda(pack, run.situation).flatMap(({ activity }) => {
+  return agenda(pack, run).flatMap(({ activity }) => {
     if (activity.type === 'list') return [viewList(pack, run, activity)]
     const isTalk = activity.type === 'exchange' || activity.type === 'briefing'
     return isTalk && run.script ? [viewTalk(pack, run, activity)] : []

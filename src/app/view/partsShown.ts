@@ -48,7 +48,7 @@ function labelling(pack: Pack, run: RunState, { item: id, of }: LastAnswer): (pa
   switch (of ?? 'item') {
     case 'item': {
       const { item } = findItem(pack, id)
-      return byWording(pack, responseOf(item, run.situation))
+      return byWording(pack, responseOf(item, run))
     }
     case 'call':
       return byWording(pack, findTurn(pack, id).turn.calls ?? NOTHING)

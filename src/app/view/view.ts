@@ -1,9 +1,10 @@
 /** What the run screen shows, made from pack and state. No rule lives here; it only names things. */
 
 import type { Item, Line, Pack } from '../../kernel/pack/checklist.ts'
-import { entriesOf, findItem, holds, listById } from '../../kernel/pack/place.ts'
+import { holds } from '../../kernel/pack/condition.ts'
+import { entriesOf, findItem, listById } from '../../kernel/pack/place.ts'
 import { reasonWords } from '../../kernel/response/commands.ts'
-import { itemState } from '../../kernel/run/core/progress.ts'
+import { isFromMemory, itemState } from '../../kernel/run/core/progress.ts'
 import type { Floor, ItemStatus, LastAnswer, RunState } from '../../kernel/run/core/state.ts'
 import { flowAt } from '../../kernel/run/list/flowSteps.ts'
 import { watchAt } from '../../kernel/run/watch/watchTiming.ts'
@@ -75,7 +76,7 @@ export function viewOf(pack: Pack, run: RunState): RunView {
     ...headlineOf(pack, run),
     ...(caution !== undefined && { caution }),
     ...(list && { listName: list.name }),
-    entries: list ? entriesOf(list, run.situation).map((entry) => viewEntry(run, entry)) : [],
+    entries: list ? entriesOf(list, run).map((entry) => viewEntry(run, entry)) : [],
     steps: isFromMemory ? [] : steps,
     hiddenSteps: isFromMemory ? steps.length : 0,
     clocks: clocksView(pack, run),
@@ -104,7 +105,7 @@ function stepsOf(pack: Pack, run: RunState): ViewStep[] {
   const flows = phase?.activities.filter((activity) => activity.type === 'flow') ?? []
   return flows.flatMap(({ steps }) =>
     steps
-      .filter((step) => holds(step.when, run.situation))
+      .filter((step) => holds(step.when, run))
       .map(({ id, text, caution }) => ({
         id,
         text,
@@ -130,7 +131,7 @@ function viewEntry(run: RunState, entry: Item | Line): ViewEntry {
   return {
     id: entry.id,
     type: 'item',
-    label: entry.challenge,
+    label: isFromMemory(entry, run) ? 'memory item' : entry.challenge,
     status: item.status,
     current: floor.at === 'item' && floor.item === entry.id,
     ...(notes.length > 0 && { note: notes.join(', ') }),

@@ -1,7 +1,7 @@
-/** Sums, differences and plain conversions. */
+/** Sums, products, and the least and the most of figures. */
 
-import type { Calculator, Work } from './calculator.ts'
-import { number, numbers, shown, shownEach } from './work.ts'
+import { type Calculator, failed, type Work } from './calculator.ts'
+import { factors, number, numberIn, numbers, shown, shownEach } from './work.ts'
 import { part, sumExplanation } from './workings.ts'
 
 function termsOf(work: Work, parameter: string) {
@@ -48,4 +48,58 @@ const least: Calculator = {
   },
 }
 
-export const ARITHMETIC = { sum, difference, same, least } as const satisfies Record<string, Calculator>
+const most: Calculator = {
+  about: 'The most of several figures.',
+  takes: { of: { unit: 'same', many: true } },
+  gives: 'same',
+  run(work) {
+    const value = Math.max(...numbers(work, 'of'))
+    return { value, why: [{ text: `the most of ${shownEach(work, 'of').join(', ')}`, uses: [] }] }
+  },
+}
+
+const absolute: Calculator = {
+  about: 'A figure without its sign: how far two sides are apart.',
+  takes: { of: { unit: 'same' } },
+  gives: 'same',
+  run(work) {
+    const value = Math.abs(number(work, 'of'))
+    return { value, why: [{ text: `${shown(work, 'of')} without its sign`, uses: [] }] }
+  },
+}
+
+const product: Calculator = {
+  about:
+    'A figure times factors, numbers or figures; one in percent counts as a share: 5 percent of it are 0.05 times it.',
+  takes: { of: { unit: 'same' }, times: { unit: 'any', many: true } },
+  gives: 'same',
+  run(work) {
+    const value = factors(work, 'times').reduce((all, one) => all * one, number(work, 'of'))
+    return { value, why: [{ text: [shown(work, 'of'), ...shownEach(work, 'times')].join(' x '), uses: [] }] }
+  },
+}
+
+const ratio: Calculator = {
+  about: 'One figure divided by another of the same sort; in percent where the figure is.',
+  takes: { of: { unit: 'any' }, over: { unit: 'any' } },
+  gives: 'same',
+  run(work) {
+    const [of, over] = [number(work, 'of'), numberIn(work, 'over', 'of')]
+    if (over === 0)
+      return failed(
+        'figure.noNumber',
+        `${work.figure.label}: ${shown(work, 'over')} is zero; nothing can be divided by it`,
+      )
+    const share = work.figure.unit === 'percent' ? 100 : 1
+    return {
+      value: (share * of) / over,
+      unit: work.figure.unit,
+      why: [{ text: `${shown(work, 'of')} by ${shown(work, 'over')}`, uses: [] }],
+    }
+  },
+}
+
+export const ARITHMETIC = { sum, difference, same, least, most, absolute, product, ratio } as const satisfies Record<
+  string,
+  Calculator
+>

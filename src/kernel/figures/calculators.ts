@@ -19,7 +19,7 @@ export const CALCULATORS: Readonly<Record<string, Calculator>> = {
   ...AIR,
   ...PERFORMANCE,
   lookUp: {
-    about: 'A table looked up, linear between its entries and never outside them.',
+    about: 'A table looked up, linear between its entries or read at one of them, never outside them.',
     takes: {},
     needs: ['table'],
     gives: 'any',

@@ -7,6 +7,7 @@ import { LARGEST_NUMBER } from '../bounds.ts'
 import type { Figure, Value } from '../kinds/kind.ts'
 import { roundTo } from '../numbers/rounding.ts'
 import { ownOf } from '../own.ts'
+import { holdsSurely, namesIn } from '../pack/condition.ts'
 import { isError, type Problem } from '../problem.ts'
 import { convert, fits } from '../units.ts'
 import type { Calculator, Work } from './calculator.ts'
@@ -16,7 +17,7 @@ import { formatMeasured } from './format.ts'
 import { lastMinuteProblems } from './lastMinute.ts'
 import { limitChecks, limitProblem } from './limits.ts'
 import type { ComputedFigure, FigureSet, Inputs, Reason } from './model.ts'
-import type { Basis, Derivation, FigureDeclaration, FigureModel } from './pack.ts'
+import type { Basis, Derivation, DerivedCase, FigureDeclaration, FigureModel } from './pack.ts'
 import { resolveStated } from './resolveStated.ts'
 import { roundingOf } from './rounding.ts'
 import { workUnit } from './work.ts'
@@ -50,7 +51,8 @@ export function compute(model: FigureModel, inputs: Inputs): FigureSet {
   const job: Job = { model, basis: model.basis ?? NO_BASIS, inputs, loads, done: {}, problems, badLoads }
   for (const name of model.basis?.order ?? Object.keys(model.declarations)) {
     const declaration = model.declarations[name]
-    if (!declaration) continue
+    // What is read off a gauge has no value but in the run.
+    if (!declaration || declaration.read) continue
     const { derived } = declaration
     job.done[name] = derived ? derive(job, declaration, derived) : take(job, declaration)
   }
@@ -114,9 +116,17 @@ function take(job: Job, declaration: FigureDeclaration): ComputedFigure {
   return withStated(job, declaration, blank, value, why)
 }
 
-function derive(job: Job, declaration: FigureDeclaration, derivation: Derivation): ComputedFigure {
+function derive(job: Job, declaration: FigureDeclaration, written: Derivation): ComputedFigure {
   const { model, basis, inputs, loads, done, problems } = job
   const { name, label, measure: unit = 'none' } = declaration
+  const derivation = written.cases ? caseOf(job, written.cases) : written
+  if ('waitsFor' in derivation) {
+    const missing = derivation.waitsFor.map((one) => done[one]?.label ?? one)
+    return {
+      ...shell(declaration, false),
+      why: [{ text: `waits for ${missing.join(', ')}`, uses: derivation.waitsFor }],
+    }
+  }
   const { uses } = derivation
   const calculator = calculatorFor(derivation.by)
   const onLoads = calculator.needs?.includes('loads') ?? false
@@ -152,6 +162,25 @@ function derive(job: Job, declaration: FigureDeclaration, derivation: Derivation
   }
   const why = outcome.why.map((reason, index) => (index === 0 ? { ...reason, uses } : reason))
   return withStated(job, declaration, blank, value, why)
+}
+
+/** The first case that applies in this situation, with these figures; what it waits for where a figure without a value decides. */
+function caseOf(
+  { basis, inputs, done }: Job,
+  cases: readonly DerivedCase[],
+): Derivation | { readonly waitsFor: readonly string[] } {
+  const values = Object.fromEntries(
+    Object.values(done).flatMap(({ name, value }) => (value === undefined ? [] : [[name, value]])),
+  )
+  const ground = { situation: { ...basis.initially, ...inputs.situation }, values }
+  for (const { when = {}, derivation } of cases) {
+    const applies = holdsSurely(when, ground)
+    if (applies) return derivation
+    if (applies === undefined) {
+      return { waitsFor: namesIn(when).filter((name) => done[name] && done[name].value === undefined) }
+    }
+  }
+  return { waitsFor: ['another situation'] }
 }
 
 /** Our own value beside what others state: which one counts, if any. */

@@ -2,7 +2,8 @@
 
 import { LARGEST_NUMBER } from '../bounds.ts'
 import { type KindSpec, kindOf, type Value } from '../kinds/kind.ts'
-import { type Band, boundsOf, isBeyond, shouldBe } from '../kinds/written.ts'
+import type { Band } from '../kinds/value.ts'
+import { boundsOf, isBeyond, shouldBe } from '../kinds/written.ts'
 import { ownOf } from '../own.ts'
 import { isError, type Problem } from '../problem.ts'
 import { quoted } from '../quoted.ts'

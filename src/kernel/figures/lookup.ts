@@ -1,4 +1,4 @@
-/** Looking up tables of one to four axes: linear between the entries of each axis, never outside them. */
+/** Looking up tables of one to four axes: linear between the entries of each axis or read at one of them, never outside, never where nothing is given. */
 
 import { showUnit } from '../units.ts'
 import { failed, type Outcome, type Work } from './calculator.ts'
@@ -19,7 +19,7 @@ export interface Bracket {
 
 export type Looked =
   | { readonly value: number; readonly cells: readonly TableCell[] }
-  | { readonly outside: string; readonly code: 'table.outside' | 'table.noChoice' }
+  | { readonly outside: string; readonly code: 'table.outside' | 'table.noChoice' | 'table.notGiven' }
 
 /** Finds the entries around a value; a sentence where there are none. */
 export function bracket(axis: Axis, value: number | string): Bracket | string {
@@ -41,6 +41,11 @@ export function bracket(axis: Axis, value: number | string): Bracket | string {
   if (axis.at[high] === within) return { low: high, high, share: 0 }
   high = Math.max(high, 1)
   const [below = 0, above = 0] = [axis.at[high - 1], axis.at[high]]
+  if (axis.read) {
+    const isHigher = axis.read === 'higher' || (axis.read === 'nearest' && within - below >= above - within)
+    const at = isHigher ? high : high - 1
+    return { low: at, high: at, share: 0 }
+  }
   return { low: high - 1, high, share: (within - below) / (above - below) }
 }
 
@@ -70,11 +75,19 @@ function blend(table: Table, brackets: readonly Bracket[]): Looked {
     })
     if (weight === 0) continue
     const cell = cellAt(table, indexes)
+    // What is not given is not made up from what stands around it.
+    if (Number.isNaN(cell.value))
+      return { outside: `table ${table.label}: nothing is given at ${placeOf(table, cell)}`, code: 'table.notGiven' }
     value += weight * cell.value
     cells.push(cell)
   }
   return { value, cells }
 }
+
+const placeOf = ({ axes }: Table, { at }: TableCell): string =>
+  axes
+    .map((axis) => `${axis.label} ${formatMeasured(at[axis.name] ?? '', 'unit' in axis ? axis.unit : undefined)}`)
+    .join(', ')
 
 export function cellAt(table: Table, indexes: readonly number[]): TableCell {
   let place = 0
@@ -88,6 +101,14 @@ export function cellAt(table: Table, indexes: readonly number[]): TableCell {
   return { table: table.name, at, value: table.cells[place] ?? Number.NaN }
 }
 
+/** "takeoff weight 5,230 lb, read at 5,500 lb". */
+function standing(axis: Axis, value: number | string, cells: readonly TableCell[]): string {
+  const unit = 'unit' in axis ? axis.unit : undefined
+  const entry = cells[0]?.at[axis.name]
+  const at = 'read' in axis && entry !== undefined && entry !== value ? `, read at ${formatMeasured(entry, unit)}` : ''
+  return `${axis.label} ${formatMeasured(value, unit)}${at}`
+}
+
 /** The calculator: the figures named in `at`, one for each axis, and the cells used as its reason. */
 export function lookUp(work: Work): Outcome {
   const table = work.basis.tables[work.derivation.table ?? '']
@@ -95,9 +116,7 @@ export function lookUp(work: Work): Outcome {
   const values = table.axes.map((axis) => standsAt(work, axis.name, 'unit' in axis ? axis.unit : undefined))
   const looked = look(table, values)
   if ('outside' in looked) return failed(looked.code, `${work.figure.label}: ${looked.outside}`)
-  const stands = table.axes.map(
-    (axis, index) => `${axis.label} ${formatMeasured(values[index] ?? '', 'unit' in axis ? axis.unit : undefined)}`,
-  )
+  const stands = table.axes.map((axis, index) => standing(axis, values[index] ?? '', looked.cells))
   const between = looked.cells.length > 1 ? `, between ${looked.cells.length} cells` : ''
   const text = `table ${table.label} at ${stands.join(', ')}${between}: ${formatNumber(looked.value)} ${showUnit(table.unit)}`
   return { value: looked.value, unit: table.unit, why: [{ text: text.trim(), uses: [], cells: looked.cells }] }

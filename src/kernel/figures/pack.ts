@@ -2,6 +2,7 @@
 
 import type { Accept, KindSpec, Value } from '../kinds/kind.ts'
 import type { Rounding } from '../numbers/rounding.ts'
+import type { Condition } from '../pack/condition.ts'
 import type { Unit } from '../units.ts'
 
 export interface Station {
@@ -17,6 +18,9 @@ export interface Station {
 /** A figure's name, or a number in the unit that the calculator works in. */
 export type Operand = string | number
 
+/** What a derivation is by that consists of cases. */
+export const CASES = 'cases'
+
 /** How a figure is computed: a calculator by name (`calculators.ts`) and what it takes. */
 export interface Derivation {
   readonly by: string
@@ -30,6 +34,13 @@ export interface Derivation {
   /** Stations meant; all of them where none is named. */
   readonly stations?: readonly string[]
   readonly tank?: string
+  /** In place of all that: the first whose condition holds computes it. */
+  readonly cases?: readonly DerivedCase[]
+}
+
+export interface DerivedCase {
+  readonly when?: Condition
+  readonly derivation: Derivation
 }
 
 export interface FigureDeclaration {
@@ -56,6 +67,8 @@ export interface FigureDeclaration {
   /** The same in every departure: the value in the pack. */
   readonly constant?: Value
   readonly derived?: Derivation
+  /** Read off a gauge in the run, or noted: where it must lie, by numbers or by figures; with neither it is noted as it is. */
+  readonly read?: { readonly min?: Operand; readonly max?: Operand }
   /** From the exact value to the spoken one. */
   readonly round?: Rounding
   /** The normal band of an entered value: outside it entry asks again. */
@@ -70,9 +83,21 @@ export interface FigureDeclaration {
   readonly stated?: { readonly sources: readonly string[]; readonly tolerance?: number }
 }
 
+/** Between two entries a table is linear, or is read at one of them: the next higher, the next lower, the nearest. */
+export const READ_AT = ['higher', 'lower', 'nearest'] as const
+
+/** A cell for which nothing is given, as a card has it. */
+export const NOT_GIVEN = '---'
+
 /** Numbers rise strictly; choices are met exactly. */
 export type Axis =
-  | { readonly name: string; readonly label: string; readonly unit: Unit; readonly at: readonly number[] }
+  | {
+      readonly name: string
+      readonly label: string
+      readonly unit: Unit
+      readonly at: readonly number[]
+      readonly read?: (typeof READ_AT)[number]
+    }
   | { readonly name: string; readonly label: string; readonly choices: readonly string[] }
 
 export interface Table {
@@ -81,7 +106,7 @@ export interface Table {
   readonly unit: Unit
   /** One to four. */
   readonly axes: readonly Axis[]
-  /** Row by row: the last axis changes fastest. */
+  /** Row by row: the last axis changes fastest. NaN where nothing is given. */
   readonly cells: readonly number[]
 }
 
@@ -119,6 +144,8 @@ export interface Basis {
   /** What a last-minute change may be without a new load sheet, in weight, all changes taken together. */
   readonly lastMinute?: { readonly most: number }
   readonly deal?: DealRules
+  /** Situations as they are where nothing says otherwise. */
+  readonly initially?: Readonly<Record<string, string>>
 }
 
 /** `of`: by the value of another figure, such as holding points by runway. */

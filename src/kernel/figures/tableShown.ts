@@ -1,7 +1,7 @@
 /** Tables as screens and papers show them: entries and titles of their axes, cells with the decimals of the table. */
 
 import { showUnit } from '../units.ts'
-import type { Axis, Table } from './pack.ts'
+import { type Axis, NOT_GIVEN, type Table } from './pack.ts'
 
 /** "takeoff trim, units". */
 export function captionOf({ label, unit }: Table): string {
@@ -23,5 +23,5 @@ export function titleOf(axis: Axis): string {
 /** Writes every cell with as many decimals as the finest of the table has. */
 export function cellWriter({ cells }: Table): (value: number) => string {
   const decimals = Math.max(...cells.map((value) => String(value).split('.')[1]?.length ?? 0))
-  return (value) => value.toFixed(decimals)
+  return (value) => (Number.isNaN(value) ? NOT_GIVEN : value.toFixed(decimals))
 }

@@ -64,6 +64,21 @@ export function numbers(work: Work, parameter: string): readonly number[] {
   return operands(work, parameter).map((operand) => Number(read(work, operand, unit)))
 }
 
+/** Numbers to multiply by: percent as the share that it is. */
+export function factors(work: Work, parameter: string): readonly number[] {
+  return operands(work, parameter).map((operand) => {
+    const share = typeof operand === 'string' && work.done[operand]?.measure === 'percent' ? 100 : 1
+    return Number(read(work, operand, undefined)) / share
+  })
+}
+
+/** In the unit of another operand, where it has one that fits. */
+export function numberIn(work: Work, parameter: string, other: string): number {
+  const [like] = operands(work, other)
+  const unit = typeof like === 'string' ? work.done[like]?.measure : undefined
+  return Number(read(work, operands(work, parameter)[0], unit))
+}
+
 /** "takeoff weight 28,412 kg". */
 export function shown(work: Work, parameter: string): string {
   return shownEach(work, parameter)[0] ?? ''

@@ -3,6 +3,7 @@
 import type { FigureDeclaration } from '../figures/pack.ts'
 import { sourceAloud, sourceWords } from '../figures/sources.ts'
 import type { KindSpec } from '../kinds/kind.ts'
+import { unitWords } from '../kinds/unitWords.ts'
 import type { Activity, List, Pack, WatchCall } from '../pack/checklist.ts'
 import { LISTENED_FOR } from '../response/commands.ts'
 import type { Response } from '../response/response.ts'
@@ -31,10 +32,15 @@ export function vocabularyOf(pack: Pack): Vocabulary {
     items,
     figures.map(({ spec }) => spec),
   )
+  const said = new Set(items.flatMap(({ responses }) => responses.flatMap(({ response }) => response.figures)))
   const calls = watches.flatMap((watch) => watch.calls)
   return {
     ...answers,
-    besideValues: unique([...answers.besideValues, ...calls.filter(({ value }) => value).flatMap(wordsOfCall)]),
+    besideValues: unique([
+      ...answers.besideValues,
+      ...figures.flatMap(({ name, spec }) => (said.has(name) ? unitsBehind(spec) : [])),
+      ...calls.filter(({ value }) => value).flatMap(wordsOfCall),
+    ]),
     challenges: unique(items.map((item) => phrase(item.challenge))),
     lists: unique(lists.flatMap(listNames)),
     others: unique([
@@ -61,6 +67,9 @@ export function vocabularyOf(pack: Pack): Vocabulary {
     talk: talkWords(pack, activities),
   }
 }
+
+/** Kinds of their own have the words of their unit among their own. */
+const unitsBehind = (spec: KindSpec) => (spec.kind === 'integer' || spec.kind === 'decimal' ? unitWords(spec.unit) : [])
 
 /** Words that a call puts around its value. */
 const wordsOfCall = ({ say }: WatchCall) => waysOf(say).flatMap((text) => text.split(' '))

@@ -53,7 +53,7 @@ export function stepOwed({ pack, state, said: { heard }, evidence }: Utterance):
   const turns = exchangeAt(pack, state.floor)?.turns ?? []
   const open = turns.filter(({ id }) => state.turns[id]?.status !== 'done')
   const owed = new Set(open.flatMap(({ interlocks = [] }) => interlocks.map(({ after }) => after)))
-  const steps = flowsOf(pack).flatMap((flow) => stepsOf(flow, state.situation))
+  const steps = flowsOf(pack).flatMap((flow) => stepsOf(flow, state))
   const step = stepIn(
     steps.filter(({ id }) => owed.has(id) && !state.stepsDone.includes(id)),
     heard,

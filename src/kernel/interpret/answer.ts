@@ -3,14 +3,14 @@
 import { hasAnswerShape } from '../hearing/answerShape.ts'
 import type { Specs } from '../kinds/kind.ts'
 import type { Item } from '../pack/checklist.ts'
-import { figuresFor, findItem, responseOf, saidFigures } from '../pack/place.ts'
+import { findItem, judgedFor, responseOf, saidFigures } from '../pack/place.ts'
 import { specsOf } from '../pack/specs.ts'
 import { readCommand } from '../response/commands.ts'
 import { completenessOf } from '../response/completeness.ts'
 import { judge } from '../response/judge.ts'
 import type { Judgement } from '../response/model.ts'
 import type { EventBody } from '../run/core/events.ts'
-import { itemState, restedOn } from '../run/core/progress.ts'
+import { itemState, missingNames, restedOn } from '../run/core/progress.ts'
 import { situation } from './announcements.ts'
 import { withCauses } from './causes.ts'
 import { commanded, spokenNames } from './command.ts'
@@ -59,11 +59,11 @@ function isTalkedOn(utterance: Utterance, item: Item): boolean {
 function judgeAnswer({ pack, state, said: all, opening, rest }: Utterance, item: Item): Judgement {
   // What was said before it on this item did not stand: what follows takes its place.
   const said = opening === 'correction' && rest.heard.tokens.length > 0 ? rest : all
-  const names = saidFigures(item, state.situation)
-  const figures = figuresFor(pack, state.values, names)
+  const names = saidFigures(item, state)
+  const figures = judgedFor(pack, state.values, names)
   const spoken = spokenNames(pack)
   // An item whose figure has no value cannot be answered right, whatever is said.
-  if (names.some((name) => !figures[name])) {
+  if (missingNames(pack, state, item).length > 0) {
     const command = readCommand(said.heard, spoken)
     return command ? { verdict: 'command', parts: [], ...command } : notUnderstood([])
   }
@@ -72,13 +72,14 @@ function judgeAnswer({ pack, state, said: all, opening, rest }: Utterance, item:
     ...said,
     ...spoken,
     challenge: item.challenge,
-    response: responseOf(item, state.situation),
+    response: responseOf(item, state),
     figures,
     phraseology: state.settings.phraseology,
     held: partsSoFar,
     begun,
     implausibleBefore: implausible,
     ...(item.states && { states: item.states }),
+    ...(item.partStates && { partStates: item.partStates }),
   })
 }
 
@@ -89,7 +90,7 @@ const notUnderstood = (parts: Judgement['parts']): Judgement => ({
   parts,
 })
 
-const specsFor = ({ pack, state }: Utterance, item: Item): Specs => specsOf(pack, saidFigures(item, state.situation))
+const specsFor = ({ pack, state }: Utterance, item: Item): Specs => specsOf(pack, saidFigures(item, state))
 
 /** Typed words are meant for the item whatever they look like. */
 function isAnswerShaped(utterance: Utterance, item: Item): boolean {
@@ -102,6 +103,6 @@ function isOtherSpeech(utterance: Utterance, item: Item, { verdict, because }: J
   const { state, heard, said } = utterance
   if (heard.by !== 'voice' || verdict !== 'sayAgain' || because !== 'notUnderstood') return false
   const { challenge, states } = item
-  const response = responseOf(item, state.situation)
+  const response = responseOf(item, state)
   return completenessOf(response, specsFor(utterance, item), said.heard.tokens, { challenge, states }) === 'none'
 }

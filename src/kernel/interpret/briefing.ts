@@ -16,7 +16,7 @@ export function briefed(
   briefing: Briefing,
 ): EventBody | undefined {
   const ends = endsWith(briefing.ends, heard)
-  const topics = topicsOf(briefing, state.situation)
+  const topics = topicsOf(briefing, state)
   const figures = figuresFor(
     pack,
     state.values,

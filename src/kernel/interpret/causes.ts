@@ -12,7 +12,10 @@ import type { RunState } from '../run/core/state.ts'
 
 /** For the debrief: it is kept in the log and never spoken before the answer is right. */
 export function withCauses(pack: Pack, state: RunState, judgement: Judgement): Judgement {
-  const wrong = judgement.parts.filter((part) => part.kind === 'figure' && part.state === 'wrong')
+  const isRead = (name: string) => pack.figures.declarations[name]?.read !== undefined
+  const wrong = judgement.parts.filter(
+    ({ kind, state, name }) => kind === 'figure' && state === 'wrong' && !isRead(name),
+  )
   if (judgement.verdict !== 'negative' || wrong.length === 0) return judgement
   const causes = wrong.flatMap(({ name, read }) => (read === undefined ? [] : causesOf(pack, state, name, read)))
   return causes.length > 0 ? { ...judgement, causes } : judgement

@@ -3,46 +3,42 @@
 import { amountsImplied, amountsSaid, clean, digitsWith, sayAmount, stepWith } from './amounts.ts'
 import { type NumberKind, SLIP } from './definition.ts'
 import { DECIMALS, SCALE_FIELDS } from './fields.ts'
-import { affixTable, partRun, type Reading } from './reading.ts'
+import { partRun, type Reading } from './reading.ts'
 import { TWIN, withFraction } from './shapes.ts'
+import { SPOKEN_UNITS, type SpokenUnit, spokenUnit, unitAffixes } from './unitWords.ts'
 import { narrowed, type Scale } from './value.ts'
 
 export interface DecimalSpec extends Scale {
   readonly kind: 'decimal'
   readonly decimals: number
-  readonly unit?: 'percent'
+  /** Where it is said. */
+  readonly unit?: SpokenUnit
 }
-
-const AFFIXES = affixTable([
-  [{ role: 'unit' }, ['percent', 'percents', 'per', 'cent', 'mac', 'n1', 'units', 'unit', 'degrees', 'degree']],
-  [{ role: 'sign', sign: -1 }, ['minus']],
-  [{ role: 'sign', sign: 1 }, ['plus']],
-])
 
 export const decimal: NumberKind<DecimalSpec> = {
   values: 'numbers',
   fields: {
     ...SCALE_FIELDS,
     decimals: DECIMALS,
-    unit: { type: 'oneOf', values: ['percent'], optional: true },
+    unit: { type: 'oneOf', values: SPOKEN_UNITS, optional: true },
   },
-  measure: {
-    anyUnit: true,
-    said: (unit) => (unit === 'percent' || unit === 'percentMac' ? { unit: 'percent' } : {}),
-  },
+  measure: { anyUnit: true, said: spokenUnit },
   scale: (spec) => narrowed(spec.unit === 'percent' ? { min: -50, max: 200 } : { min: -99_999, max: 999_999 }, spec),
   step: ({ decimals }) => stepWith(decimals),
   precision: ({ decimals }) => decimals,
 
-  affixes: () => AFFIXES,
+  affixes: ({ unit }) => unitAffixes(unit),
   nouns: [],
-  read(tokens, { decimals }) {
-    const run = partRun(tokens, AFFIXES)
+  read(tokens, { decimals, unit }) {
+    const run = partRun(tokens, unitAffixes(unit))
     if (!run || run.signs.length > 1) return []
     const sign = run.signs[0] ?? 1
     const said = [...amountsSaid(run, decimals), ...amountsImplied(run, decimals, Number.POSITIVE_INFINITY)]
     return said.map(({ amount, standard, secondary, short, open }): Reading => {
-      const reading = { value: clean(sign * amount), standard, secondary }
+      const reading = {
+        ...{ value: clean(sign * amount), standard, secondary },
+        ...(run.otherUnit && { otherUnit: true }),
+      }
       return short ? { ...reading, lacks: 'decimals', open } : reading
     })
   },

@@ -2,33 +2,29 @@
 
 import { type NumberKind, SLIP } from './definition.ts'
 import { SCALE_FIELDS } from './fields.ts'
-import { affixTable } from './reading.ts'
 import { WHOLE } from './shapes.ts'
+import { SPOKEN_UNITS, type SpokenUnit, spokenUnit, unitAffixes } from './unitWords.ts'
 import { narrowed, type Scale } from './value.ts'
 import { digitsOfWhole, readWhole, sayWhole, WHOLE_PRECISION } from './wholeNumbers.ts'
 
 export interface IntegerSpec extends Scale {
   readonly kind: 'integer'
+  /** Where it is said. */
+  readonly unit?: SpokenUnit
 }
-
-const AFFIXES = affixTable([
-  [{ role: 'unit' }, ['units', 'unit', 'percent', 'degrees', 'degree', 'psi', 'rpm', 'minutes', 'minute']],
-  [{ role: 'sign', sign: -1 }, ['minus']],
-  [{ role: 'sign', sign: 1 }, ['plus']],
-])
 
 export const integer: NumberKind<IntegerSpec> = {
   values: 'numbers',
-  fields: SCALE_FIELDS,
-  measure: { anyUnit: true, said: () => ({}) },
+  fields: { ...SCALE_FIELDS, unit: { type: 'oneOf', values: SPOKEN_UNITS, optional: true } },
+  measure: { anyUnit: true, said: spokenUnit },
   scale: (spec) => narrowed({ min: -99_999, max: 999_999 }, spec),
   isGrouped: true,
   step: () => 1,
   precision: () => WHOLE_PRECISION,
 
-  affixes: () => AFFIXES,
+  affixes: ({ unit }) => unitAffixes(unit),
   nouns: [],
-  read: (tokens) => readWhole(tokens, { affixes: AFFIXES }),
+  read: (tokens, { unit }) => readWhole(tokens, { affixes: unitAffixes(unit) }),
   say: (value, _, phraseology) => sayWhole(value, phraseology),
   show: String,
   digits: digitsOfWhole,

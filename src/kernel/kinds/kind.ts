@@ -24,7 +24,7 @@ import { speed } from './speed.ts'
 import { temperature } from './temperature.ts'
 import { time } from './time.ts'
 import { trim } from './trim.ts'
-import type { Accept, Value } from './value.ts'
+import type { Accept, Band, Value } from './value.ts'
 import { weight } from './weight.ts'
 import { wind } from './wind.ts'
 
@@ -70,5 +70,12 @@ export function kindOf(spec: KindSpec): KindDefinition<KindSpec> {
 
 export type Figure = KindSpec & { readonly value: Value; readonly accept?: Accept }
 
+/** Read off a gauge, or noted: there is no value to compare with, only ends that it must lie between; without them any will do. */
+export type Gauge = KindSpec & { readonly value?: undefined; readonly read: Band }
+
+export const isGauge = (figure: Figure | Gauge): figure is Gauge => 'read' in figure
+
 export type Figures = Readonly<Record<string, Figure>>
+/** What answers are judged by. */
+export type Judged = Readonly<Record<string, Figure | Gauge>>
 export type Specs = Readonly<Record<string, KindSpec>>

@@ -10,6 +10,11 @@ export interface Accept {
   readonly tolerance?: number
 }
 
+export interface Band {
+  readonly min?: number
+  readonly max?: number
+}
+
 /** Plain: any clear form. Standard: digits as ICAO or FAA say them. Verbatim: the response's own words. */
 export const PHRASEOLOGIES = ['plain', 'standard', 'verbatim'] as const
 export type Phraseology = (typeof PHRASEOLOGIES)[number]

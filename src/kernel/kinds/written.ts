@@ -1,12 +1,7 @@
 /** Values as people write and type them: whether one can be a value of its kind, and what would be right. */
 
 import { type KindSpec, kindOf } from './kind.ts'
-import type { Value } from './value.ts'
-
-export interface Band {
-  readonly min?: number
-  readonly max?: number
-}
+import type { Band, Value } from './value.ts'
 
 export function isBeyond(value: number, { min = -Infinity, max = Infinity }: Band): boolean {
   return value < min || value > max

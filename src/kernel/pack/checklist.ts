@@ -2,6 +2,7 @@
 
 import type { FigureModel } from '../figures/pack.ts'
 import type { KindSpec } from '../kinds/kind.ts'
+import type { PartStates } from '../response/model.ts'
 import type { Response } from '../response/response.ts'
 import type { Condition, Interlock } from './condition.ts'
 import type { Briefing, Exchange } from './exchange.ts'
@@ -34,6 +35,8 @@ export interface Item {
   readonly challenge: string
   readonly responses: readonly ResponseCase[]
   readonly states?: readonly (readonly string[])[]
+  /** The same by the tags of the parts that they belong to. */
+  readonly partStates?: PartStates
   /** `both`: the pilot first, then Otherseat says the same. */
   readonly answers: 'pilot' | 'both'
   readonly when?: Condition
@@ -44,6 +47,8 @@ export interface Item {
   readonly caution?: string
   readonly interlocks?: readonly Interlock[]
   readonly critical: boolean
+  /** Said from memory: its challenge is neither spoken nor shown before. */
+  readonly memory?: boolean
 }
 
 /** Where a list stops until a clearance is in. */
@@ -67,6 +72,8 @@ export interface List {
   readonly alsoCalled: readonly string[]
   readonly entries: readonly (Item | Line)[]
   readonly when?: Condition
+  /** Never due: it is called wherever the run is, and the run goes on there: engine fire, rejected takeoff. */
+  readonly anytime?: boolean
   /** Asks "final figures in?" before it starts on preliminary ones. */
   readonly needsFinal: boolean
   readonly caution?: string

@@ -1,23 +1,20 @@
 /** Finding things in a pack, and what of it applies in a situation. */
 
-import type { Figure, Value } from '../kinds/kind.ts'
+import type { FigureDeclaration } from '../figures/pack.ts'
+import type { Figure, Gauge, Judged, Value } from '../kinds/kind.ts'
+import type { Band } from '../kinds/value.ts'
 import { ownOf } from '../own.ts'
 import type { Least } from '../response/expansion.ts'
 import type { Response } from '../response/response.ts'
+import { convert } from '../units.ts'
 import type { Activity, Flow, Item, Line, List, Pack, Step } from './checklist.ts'
-import type { Condition } from './condition.ts'
-
-type Situated = Readonly<Record<string, string>>
-
-export function holds(condition: Condition | undefined, situation: Situated): boolean {
-  return Object.entries(condition ?? {}).every(([name, values]) => values.includes(ownOf(situation, name) ?? ''))
-}
+import { type Ground, holds, namesIn } from './condition.ts'
 
 /** Activities that apply, in order, each with the number of its phase and its place in it. */
-export function agenda(pack: Pack, situation: Situated): { phase: number; index: number; activity: Activity }[] {
+export function agenda(pack: Pack, ground: Ground): { phase: number; index: number; activity: Activity }[] {
   return pack.phases.flatMap((phase, number) =>
     phase.activities.flatMap((activity, index) =>
-      holds(activity.when, situation) ? [{ phase: number, index, activity }] : [],
+      holds(activity.when, ground) ? [{ phase: number, index, activity }] : [],
     ),
   )
 }
@@ -31,8 +28,8 @@ export function flowsOf(pack: Pack): Flow[] {
 }
 
 /** Steps of a flow that apply. */
-export function stepsOf(flow: Flow, situation: Situated): Step[] {
-  return flow.steps.filter((step) => holds(step.when, situation))
+export function stepsOf(flow: Flow, ground: Ground): Step[] {
+  return flow.steps.filter((step) => holds(step.when, ground))
 }
 
 /** A log may only name what its pack has: anything else is a bug, or another pack. */
@@ -42,12 +39,12 @@ export function listById(pack: Pack, id: string): List {
   return list
 }
 
-export function entriesOf(list: List, situation: Situated): (Item | Line)[] {
-  return list.entries.filter((entry) => holds(entry.when, situation))
+export function entriesOf(list: List, ground: Ground): (Item | Line)[] {
+  return list.entries.filter((entry) => holds(entry.when, ground))
 }
 
-export function itemsOf(list: List, situation: Situated): Item[] {
-  return entriesOf(list, situation).filter((entry) => entry.type === 'item')
+export function itemsOf(list: List, ground: Ground): Item[] {
+  return entriesOf(list, ground).filter((entry) => entry.type === 'item')
 }
 
 export function findItem(pack: Pack, id: string): { item: Item; list: List } {
@@ -70,23 +67,29 @@ export function activityName({ phases }: Pack, id: string): string {
 }
 
 /** The first response whose condition holds. A checked pack always has one. */
-export function responseOf(item: Item, situation: Situated): Response {
-  const found = item.responses.find(({ when }) => holds(when, situation))
-  if (!found) throw new Error(`item ${item.id} has no response for this situation`)
+export function responseOf(item: Item, ground: Ground): Response {
+  const found = item.responses.find(({ when }) => holds(when, ground))
+  if (!found) throw new Error(`item ${item.id} has no response for this situation and these figures`)
   return found.response
 }
 
+/** Names of the figures that decide whether an item applies, and with which response. */
+export function figuresDeciding({ figures: { declarations } }: Pack, { when, responses }: Item): string[] {
+  const names = [when, ...responses.map((one) => one.when)].flatMap(namesIn)
+  return [...new Set(names)].filter((name) => ownOf(declarations, name))
+}
+
 /** Names of the figures said in the answer to an item. */
-export function saidFigures(item: Item, situation: Situated): readonly string[] {
-  return responseOf(item, situation).figures
+export function saidFigures(item: Item, ground: Ground): readonly string[] {
+  return responseOf(item, ground).figures
 }
 
 /** How many figures and parts the shortest answer to an item has. */
-export function saidAtLeast(item: Item, situation: Situated): Least {
-  return responseOf(item, situation).least
+export function saidAtLeast(item: Item, ground: Ground): Least {
+  return responseOf(item, ground).least
 }
 
-/** The figures of a response in the form that judging takes; one without a value is left out. */
+/** The figures of a response that have a value, in the form that judging takes; one that is read off a gauge has none. */
 export function figuresFor(
   pack: Pack,
   values: Readonly<Record<string, Value>>,
@@ -100,4 +103,38 @@ export function figuresFor(
       return [[name, { ...declared.spec, value, ...(declared.accept && { accept: declared.accept }) } as Figure]]
     }),
   )
+}
+
+/** The same with those that are read off gauges; left out where what limits one has no value yet. */
+export function judgedFor(pack: Pack, values: Readonly<Record<string, Value>>, names: readonly string[]): Judged {
+  const gauges = names.flatMap((name): [string, Gauge][] => {
+    const declared = ownOf(pack.figures.declarations, name)
+    const read = declared?.read && endsOf(pack, values, declared)
+    return declared && read ? [[name, { ...declared.spec, read } as Gauge]] : []
+  })
+  return { ...figuresFor(pack, values, names), ...Object.fromEntries(gauges) }
+}
+
+/** Where a reading must lie, in its own unit; undefined while a figure that limits it has no value. */
+function endsOf(
+  { figures: { declarations } }: Pack,
+  values: Readonly<Record<string, Value>>,
+  { read = {}, measure }: FigureDeclaration,
+): Band | undefined {
+  const ends: { min?: number; max?: number } = {}
+  for (const end of ['min', 'max'] as const) {
+    const limit = read[end]
+    if (limit === undefined) continue
+    const value = typeof limit === 'number' ? limit : ownOf(values, limit)
+    if (typeof value !== 'number') return undefined
+    const unit = typeof limit === 'string' ? ownOf(declarations, limit)?.measure : undefined
+    ends[end] = unit && measure ? convert(value, unit, measure) : value
+  }
+  return ends
+}
+
+/** Figures without which nobody can say whether a reading is right. */
+export function limitsOf({ declarations }: Pack['figures'], name: string): string[] {
+  const { min, max } = ownOf(declarations, name)?.read ?? {}
+  return [min, max].filter((one) => typeof one === 'string')
 }

@@ -3,6 +3,7 @@
  * tables and lists and need no sheet.
  */
 
+import { band } from '../figures/entered.ts'
 import { formatMeasured } from '../figures/format.ts'
 import { cellAt } from '../figures/lookup.ts'
 import type { Inputs } from '../figures/model.ts'
@@ -170,13 +171,21 @@ function printedTable(table: Table): PrintedTable {
   }
 }
 
+/** Limits of a gauge stand on the card; other values are left to be filled in. */
+function blankFor({ read = {}, measure }: Partial<FigureDeclaration> = {}): string {
+  const ends = Object.entries(read).filter(([, end]) => typeof end === 'number')
+  return ends.length === 0 ? '_____' : `_____ (${band(Object.fromEntries(ends), measure)})`
+}
+
 function printedList(pack: Pack, id: string, situation: PrintGround['situation']): PrintedList {
   const list = listById(pack, id)
+  // A card holds every item that figures may ask for.
+  const ground = { situation, values: {} }
   return {
     name: list.name,
-    rows: itemsOf(list, situation).map((item) => ({
+    rows: itemsOf(list, ground).map((item) => ({
       challenge: item.challenge,
-      response: outlineOf(responseOf(item, situation), () => '_____'),
+      response: outlineOf(responseOf(item, ground), (name) => blankFor(ownOf(pack.figures.declarations, name))),
     })),
   }
 }

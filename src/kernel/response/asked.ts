@@ -7,6 +7,7 @@ import type { Specs } from '../kinds/kind.ts'
 import { isNumberToken, type Token, tokensOf } from '../numbers/tokens.ts'
 import { type Frame, makeFrame } from './frame.ts'
 import { madeOnce } from './memo.ts'
+import type { PartStates } from './model.ts'
 import { isEmpty, statesWith } from './packSynonyms.ts'
 import type { Response } from './response.ts'
 
@@ -21,19 +22,27 @@ export interface Asked {
 export interface AskedWith {
   readonly challenge?: string | undefined
   readonly states?: readonly (readonly string[])[] | undefined
+  readonly partStates?: PartStates | undefined
 }
 
-export const askedFor = (response: Response, specs: Specs, { challenge = '', states = [] }: AskedWith = {}): Asked =>
-  prepared(response, specs, challenge, states)
+export const askedFor = (
+  response: Response,
+  specs: Specs,
+  { challenge = '', states = [], partStates = NO_PARTS }: AskedWith = {},
+): Asked => prepared(response, specs, challenge, states, partStates)
 
-const prepared = madeOnce((response, specs, challengeText: string, states: readonly (readonly string[])[]): Asked => {
-  const challenge = tokensOf(challengeText)
-  const { synonyms } = response
-  const written = isEmpty(synonyms) ? undefined : new Set(tokensOf(response.text).map(({ text }) => text))
-  const all = statesWith(states, response.words, synonyms)
-  return {
-    challenge,
-    isEchoLikeAnswer: !challenge.some(isNumberToken) && challenge.some(({ canon }) => response.words.has(canon)),
-    frames: response.paths.map((path) => makeFrame(path, specs, all, challenge, written)),
-  }
-})
+const NO_PARTS: PartStates = {}
+
+const prepared = madeOnce(
+  (response, specs, challengeText: string, states: readonly (readonly string[])[], partStates: PartStates): Asked => {
+    const challenge = tokensOf(challengeText)
+    const { synonyms } = response
+    const written = isEmpty(synonyms) ? undefined : new Set(tokensOf(response.text).map(({ text }) => text))
+    const all = statesWith(states, response.words, synonyms)
+    return {
+      challenge,
+      isEchoLikeAnswer: !challenge.some(isNumberToken) && challenge.some(({ canon }) => response.words.has(canon)),
+      frames: response.paths.map((path) => makeFrame(path, specs, all, challenge, written, partStates)),
+    }
+  },
+)

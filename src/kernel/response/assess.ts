@@ -1,6 +1,6 @@
 /** What fills each slot, against the figures -> the parts of a judgement, and from them the verdict. */
 
-import type { Figures, Phraseology, Value } from '../kinds/kind.ts'
+import { isGauge, type Judged, type Phraseology, type Value } from '../kinds/kind.ts'
 import { isNumeric, isSameValue } from '../kinds/table.ts'
 import type { Token } from '../numbers/tokens.ts'
 import { ownOf } from '../own.ts'
@@ -20,7 +20,7 @@ export interface Assessment {
 
 /** What the fillers of slots are measured by. */
 export interface Standard {
-  readonly figures: Figures
+  readonly figures: Judged
   readonly phraseology: Phraseology
   /** Names of parts that an earlier breath said. */
   readonly held: ReadonlySet<string>
@@ -77,11 +77,15 @@ function figureFinding(
   const heard = heardIn(fillers)
   const figure = ownOf(figures, slot.figure)
   // Without a value nothing is right or wrong.
-  const isUsable = figure && !(isNumeric(figure) && !Number.isFinite(figure.value))
+  const isUsable = figure && (isGauge(figure) || !isNumeric(figure) || Number.isFinite(figure.value))
   if (!isUsable || !frame.specs[index]) return { part: { ...base, state: 'missing', heard }, doubt: 'notUnderstood' }
   const outcome = compareAll(figure, fillers, phraseology)
   const before = ownOf(implausibleBefore, slot.figure) ?? ownOf(implausibleBefore, slot.name)
   const isAgain = before !== undefined && 'read' in outcome && isSameValue(figure, before, outcome.read ?? '')
+  if (isGauge(figure)) {
+    const isOutside = outcome.is === 'wrong' && outcome.because === 'limit'
+    return findingOf({ ...base, heard, ...(isOutside && { limits: figure.read }) }, outcome, isAgain)
+  }
   return findingOf({ ...base, heard, expected: figure.value }, outcome, isAgain)
 }
 

@@ -3,10 +3,11 @@
  * what was said comes before any comparison, so the right value is never picked out of several.
  */
 
-import { type Figure, kindOf, type Phraseology, type Value } from '../kinds/kind.ts'
+import { type Figure, type Gauge, isGauge, kindOf, type Phraseology, type Value } from '../kinds/kind.ts'
 import type { Lack, Match, Reading } from '../kinds/reading.ts'
 import { digitsSaid, isExactly, isNumeric, isSameValue } from '../kinds/table.ts'
 import type { ValueFiller } from './fill.ts'
+import { compareReading } from './gauge.ts'
 import type { Because } from './model.ts'
 import { isPlausible } from './runs.ts'
 
@@ -157,8 +158,10 @@ function wrongness(figure: Figure, reading: Reading): Outcome {
 }
 
 /** All that was said for one figure in one answer: the same twice is fine, two values never are. */
-export function compareAll(figure: Figure, fillers: readonly ValueFiller[], phraseology: Phraseology): Outcome {
-  const outcomes = fillers.map((filler) => compare(figure, filler, phraseology))
+export function compareAll(figure: Figure | Gauge, fillers: readonly ValueFiller[], phraseology: Phraseology): Outcome {
+  const outcomes = fillers.map((filler) =>
+    isGauge(figure) ? compareReading(figure, filler, phraseology) : compare(figure, filler, phraseology),
+  )
   const first = outcomes[0]
   if (!first) return { is: 'doubtful', because: 'missing' }
   if (outcomes.length === 1) return first

@@ -1,5 +1,6 @@
 /** Why a verdict: what was taken for which part, what was let through, what spoke against. One sentence, for people. */
 
+import type { Band } from '../kinds/value.ts'
 import { type Transcript, tokensOf } from '../numbers/tokens.ts'
 import type { Because, Judgement, Part } from './model.ts'
 
@@ -15,6 +16,7 @@ const REASONS: Readonly<Partial<Record<Because, string>>> = {
   missing: 'only one of several was named',
   refused: 'it was refused',
   valueless: 'said to be done, without its value',
+  limit: 'a reading outside its limits',
   acknowledged: 'acknowledged, and not read back',
 }
 
@@ -37,13 +39,17 @@ export function explained(judgement: Judgement, { tokens }: Transcript): string 
   return `${text.charAt(0).toUpperCase()}${text.slice(1)}.`
 }
 
-function clauseOf({ name, state, heard, read, expected, lacks, doubtful }: Part): string {
+const bandWords = ({ min, max }: Band) =>
+  min === undefined ? `at most ${max}` : max === undefined ? `at least ${min}` : `from ${min} to ${max}`
+
+function clauseOf({ name, state, heard, read, expected, limits, lacks, doubtful }: Part): string {
   const said = heard === undefined ? name : `${name} “${heard}”`
   switch (state) {
     case 'ok':
       if (heard === undefined) return `${name} was said before`
       return doubtful ? `${said} is right, to be said again with the rest` : `${said} is right`
     case 'wrong':
+      if (limits) return `${said} is outside, read as ${read}; it must be ${bandWords(limits)}`
       return `${said} is wrong${read === undefined ? '' : `, read as ${read}`}${expected === undefined ? '' : `, for ${expected}`}`
     case 'missing':
       if (lacks !== undefined) return `${said} lacks ${LACKS[lacks]}`

@@ -232,6 +232,9 @@ function note(filling: Filling, slot: number, attempt: number): void {
 function fillWord(filling: Filling, { attempt, not, begun }: Progress, { known, tokens, near }: PhraseAtom): boolean {
   const slot = freeSlot(filling, known)
   const isOwn = known.type !== 'state'
+  // "Down" before the part that must not be down was named: it may be that one's.
+  const isOther = (one: number) => one < slot && !filling.words.has(one) && filling.attemptOf.get(one) !== attempt
+  if (isOwn && known.against?.some(isOther)) filling.doubt ??= 'ambiguous'
   if (isOwn && !isInPlace(filling, slot, attempt)) filling.doubt ??= 'ambiguous'
   const corrects = begun || filling.words.has(slot)
   const isBeside = !corrects && !not && isOwn && filling.frame.path[slot]?.required === false
@@ -256,7 +259,8 @@ function isInPlace({ frame, said, attemptOf }: Filling, slot: number, attempt: n
 }
 
 /** Where two parts have the same wording, the next one that has not been said. */
-function freeSlot({ frame, words }: Filling, { type, slot: first, phrase }: KnownPhrase): number {
+function freeSlot({ frame, words }: Filling, { type, slot: first, phrase, against = [] }: KnownPhrase): number {
+  if (type === 'state' && words.has(first)) return against.find((slot) => !words.has(slot)) ?? first
   if (type !== 'own' || !words.has(first)) return first
   const free = frame.path.findIndex(
     (slot, index) =>

@@ -10,8 +10,9 @@ import { affixesOf, isValueWord } from '../kinds/table.ts'
 import type { Token } from '../numbers/tokens.ts'
 import { isNumberWord } from '../numbers/words.ts'
 import { ownOf } from '../own.ts'
-import { type KnownPhrase, ownPhrases, statePhrases } from './framePhrases.ts'
+import { type KnownPhrase, ownPhrases, statePhrases, withParts } from './framePhrases.ts'
 import { isNegation, isStateWord } from './lexicon.ts'
+import type { PartStates } from './model.ts'
 import type { Path } from './path.ts'
 import { bagsOf, isFigureSlot, isOfSeveral, namesOf, nameWords } from './slotWords.ts'
 import { type NearWords, nearWordsOf } from './wording.ts'
@@ -74,10 +75,11 @@ export function makeFrame(
   states: readonly (readonly string[])[],
   challenge: readonly Token[],
   written?: ReadonlySet<string>,
+  partStates: PartStates = {},
 ): Frame {
   const specs = path.map((slot) => (slot.type === 'figure' ? ownOf(all, slot.figure) : undefined))
   const own = ownPhrases(path, specs, written)
-  const known = [...own, ...statePhrases(path, states, own)]
+  const known = withParts([...own, ...statePhrases(path, states, own, partStates)], path, partStates)
   const phrases = new Map<string, KnownPhrase[]>()
   for (const each of known) {
     const key = each.phrase.canon[0] ?? ''

@@ -6,6 +6,7 @@
 import { type KindSpec, kindOf } from '../kinds/kind.ts'
 import { isNumberWord } from '../numbers/words.ts'
 import { HARMLESS, isStateWord, opposites, otherForms } from './lexicon.ts'
+import type { PartStates } from './model.ts'
 import { type Path, type Phrase, phraseOf } from './path.ts'
 import { phraseStatesOf } from './phraseStates.ts'
 import { ALL } from './remarkWords.ts'
@@ -20,6 +21,8 @@ export interface KnownPhrase {
   readonly phrase: Phrase
   /** The response's own words, not another way to say the same state. */
   readonly literal: boolean
+  /** Other parts that speak against the answer with this, as the author has it. */
+  readonly against?: readonly number[]
 }
 
 /** Other names that pilots have for the speeds of a list. */
@@ -96,6 +99,7 @@ export function statePhrases(
   path: Path,
   states: readonly (readonly string[])[],
   own: readonly KnownPhrase[],
+  partStates: PartStates = {},
 ): KnownPhrase[] {
   const taken = new Set(own.map(({ phrase }) => phrase.canon))
   const ownWords = new Set(
@@ -118,7 +122,13 @@ export function statePhrases(
   // "Gone" is "away", whatever else it may be called.
   const isOwnState = (text: string) =>
     SYNONYMS.some((line) => line.includes(text) && line.some((one) => ownStates.has(one) || ownWords.has(one)))
+  const ofParts = statesByPart(path, partStates)
+  const isOfPart = (state: readonly string[]) =>
+    ofParts.some((one) => one.state.every((text, at) => text === state[at]))
+  for (const { slot, isOwn, phrases } of ofParts)
+    for (const phrase of phrases) add(isOwn ? 'own' : 'state', slot, phrase)
   for (const state of states) {
+    if (isOfPart(state)) continue
     const phrases = state.map(phraseOf)
     const slot = slotOfState(path, phrases)
     for (const phrase of phrases) {
@@ -155,6 +165,38 @@ export function statePhrases(
     }
   })
   return known
+}
+
+interface PartState {
+  readonly slot: number
+  readonly isOwn: boolean
+  readonly state: readonly string[]
+  readonly phrases: readonly Phrase[]
+}
+
+/** States that the author gives for each part by its tag. */
+function statesByPart(path: Path, partStates: PartStates): PartState[] {
+  return Object.entries(partStates).flatMap(([tag, states]) => {
+    const index = path.findIndex((each) => isWordSlot(each) && each.name === tag)
+    const slot = path[index]
+    if (!slot || !isWordSlot(slot)) return []
+    return states.map((state) => {
+      const phrases = state.map(phraseOf)
+      return { slot: index, isOwn: slot.wordings.some((own) => saysSame(own, phrases)), state, phrases }
+    })
+  })
+}
+
+/** Phrases with the other parts that could be meant by them. */
+export function withParts(known: readonly KnownPhrase[], path: Path, partStates: PartStates): readonly KnownPhrase[] {
+  const contrary = statesByPart(path, partStates).filter(({ isOwn }) => !isOwn)
+  if (contrary.length === 0) return known
+  return known.map((one) => {
+    const against = contrary.flatMap(({ slot, phrases }) =>
+      slot !== one.slot && phrases.some(({ canon }) => canon === one.phrase.canon) ? slot : [],
+    )
+    return against.length === 0 ? one : { ...one, against }
+  })
 }
 
 const slotOfState = (path: Path, state: readonly Phrase[]) =>

@@ -30,7 +30,7 @@ export function madeOnce<Further extends readonly unknown[], Made>(
 type OwnSpecs = readonly (KindSpec | undefined)[]
 
 /** Fields that belong to a figure's value, not to its kind. */
-const VALUE_FIELDS: ReadonlySet<string> = new Set(['value', 'accept'])
+const VALUE_FIELDS: ReadonlySet<string> = new Set(['value', 'accept', 'read'])
 
 function isSameShape(one: KindSpec | undefined, other: KindSpec | undefined): boolean {
   if (one === other) return true

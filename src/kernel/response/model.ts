@@ -1,6 +1,7 @@
 /** The words of judging: what was heard, what is asked, what came of it. Shapes only; see `judge.ts`. */
 
-import type { Figures, Phraseology, Value } from '../kinds/kind.ts'
+import type { Figures, Judged, Phraseology, Value } from '../kinds/kind.ts'
+import type { Band } from '../kinds/value.ts'
 import type { Command } from './commands.ts'
 import type { Hypotheses } from './hypotheses.ts'
 import type { Response } from './response.ts'
@@ -22,6 +23,8 @@ export type Because =
   | 'refused'
   /** "Checked", "set": said to be done, without its value. */
   | 'valueless'
+  /** Read off a gauge, and outside its limits. */
+  | 'limit'
   /** "Roger", "wilco": acknowledged where it has to be read back. */
   | 'acknowledged'
 
@@ -35,6 +38,8 @@ export interface Part {
   /** The value that was read from them; for a word the state said. */
   readonly read?: Value
   readonly expected?: Value
+  /** Of a reading that is outside: where it must lie. */
+  readonly limits?: Band
   /** What is missing where the part was begun but not finished. */
   readonly lacks?: 'direction' | 'digits' | 'decimals'
   /** Right, but said beside what was not understood, where other parts are missing: it has to be said again with them. */
@@ -67,16 +72,23 @@ export interface Judgement {
   readonly causes?: readonly Cause[]
 }
 
+export type PartStates = Readonly<Record<string, readonly (readonly string[])[]>>
+
 export interface Alternative {
   readonly text: string
   readonly score?: number
 }
 
+/** What is said to a station: all of its figures have values. */
+export type TransmittedInput = Omit<JudgeInput, 'challenge' | 'figures'> & { readonly figures: Figures }
+
 export interface JudgeInput extends Hypotheses {
   readonly challenge?: string
   readonly response: Response
-  readonly figures: Figures
+  readonly figures: Judged
   readonly states?: readonly (readonly string[])[]
+  /** Tag -> what that part of the answer could be in; all of it stands in `states` too. */
+  readonly partStates?: PartStates
   readonly phraseology?: Phraseology
   /** Names of parts already right in an earlier breath of this challenge. */
   readonly held?: readonly string[]

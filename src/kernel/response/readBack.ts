@@ -10,7 +10,7 @@ import { ownOf } from '../own.ts'
 import { cuesOf } from './cues.ts'
 import { judge, vetoed } from './judge.ts'
 import { HARMLESS, HESITATIONS, opposites } from './lexicon.ts'
-import type { JudgeInput, Judgement, Part } from './model.ts'
+import type { Judgement, Part, TransmittedInput } from './model.ts'
 import { placedSegments } from './placedSegments.ts'
 import { allOf, NOTHING, type Response } from './response.ts'
 import { type Segment, segmentsOf } from './segments.ts'
@@ -27,7 +27,7 @@ export function withoutAddress<T extends Transcript>(heard: T, name: string): T 
   return isFirst ? { ...heard, tokens: heard.tokens.slice(address.length) } : heard
 }
 
-type Input = Omit<JudgeInput, 'response' | 'challenge'>
+type Input = Omit<TransmittedInput, 'response'>
 
 /** All elements as one response. */
 export function wholeResponse(elements: readonly SpokenElement[]): Response {

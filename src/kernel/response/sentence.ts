@@ -1,16 +1,16 @@
 /** A response as a sentence: with its figures as the other pilot says it, or without their values. */
 
-import type { Figures, Phraseology } from '../kinds/kind.ts'
+import { isGauge, type Judged, type Phraseology } from '../kinds/kind.ts'
 import { sayValue } from '../kinds/table.ts'
 import { ownOf } from '../own.ts'
 import type { Expansion } from './expansion.ts'
 import type { Response } from './response.ts'
 
 /** The answer in words: the first of each alternative that has any, optional parts too; a figure without a value is left out. */
-export function sayResponse(response: Response, figures: Figures, phraseology: Phraseology): string {
+export function sayResponse(response: Response, figures: Judged, phraseology: Phraseology): string {
   return outlineOf(response, (name) => {
     const figure = ownOf(figures, name)
-    return figure ? sayValue(figure, phraseology) : ''
+    return figure && !isGauge(figure) ? sayValue(figure, phraseology) : ''
   })
 }
 

@@ -49,7 +49,7 @@ interface Grid {
 function gridOf({ axes, cells }: TableText): Grid {
   const sizes = axes.map((axis) => ('choices' in axis ? axis.choices.length : axis.at.length))
   const steps = sizes.map((_, axis) => sizes.slice(axis + 1).reduce((product, size) => product * size, 1))
-  const flat = (cells as unknown[]).flat(3) as number[]
+  const flat = (cells as unknown[]).flat(3).map(Number)
   const decimals = flat.map((cell) => (String(cell).split('.')[1] ?? '').length)
   return { cells: flat, sizes, steps, digit: 10 ** -Math.max(...decimals) }
 }
@@ -57,7 +57,7 @@ function gridOf({ axes, cells }: TableText): Grid {
 function strangersIn(table: TableText): Stranger[] {
   const grid = gridOf(table)
   const { cells, sizes, steps } = grid
-  if (cells.length > MOST_CELLS) return []
+  if (cells.length > MOST_CELLS || cells.some(Number.isNaN)) return []
   const pairs = sizes.flatMap((_, one) => sizes.flatMap((_, other) => (other > one ? [[one, other] as const] : [])))
   const smooth = pairs.filter(([one, other]) => [one, other].some((axis) => !('choices' in (table.axes[axis] ?? {}))))
   return cells.flatMap((cell, at) => {

@@ -1,8 +1,10 @@
 /** Figures that nothing uses, codes that no set can show, arms in the other unit. */
 
+import { namesIn } from '../../kernel/pack/condition.ts'
 import type { Problem } from '../../kernel/problem.ts'
 import { convert } from '../../kernel/units.ts'
 import { derivationOf } from '../buildFigures.ts'
+import { conditionOf, type When } from '../conditions.ts'
 import type { FiguresText, FigureText } from '../figuresSchema.ts'
 import type { Path } from '../source.ts'
 import { type Advise, advising, type Written } from './written.ts'
@@ -14,7 +16,7 @@ export function adviseFigures(written: Written): Problem[] {
   const used = usedIn(written)
   for (const [name, figure] of Object.entries(value.figures)) {
     const at: Path = ['figures', name]
-    const origin = figure.entered ? 'entered' : figure.given ? 'given' : undefined
+    const origin = (['entered', 'given', 'read'] as const).find((one) => figure[one])
     if (origin && !used.has(name)) {
       advise(
         'unused',
@@ -39,7 +41,8 @@ function adviseCode(name: string, figure: FigureText, at: Path, advise: Advise):
 function usedIn({ figures, procedures, papers }: Written): ReadonlySet<string> {
   const used = new Set<string>(figures.value.orders.flat())
   for (const figure of Object.values(figures.value.figures)) {
-    const { derived, limits, given } = figure
+    const { derived, limits, given, read } = figure
+    for (const bound of [read?.min, read?.max]) if (typeof bound === 'string') used.add(bound)
     for (const name of derived ? derivationOf(derived).uses : []) used.add(name)
     for (const bound of [limits?.min ?? [], limits?.max ?? []].flat()) if (typeof bound === 'string') used.add(bound)
     if (given && 'by' in given.from) used.add(given.from.by)
@@ -58,7 +61,8 @@ function collect(value: unknown, used: Set<string>): void {
   if (typeof value === 'string') for (const [, name = ''] of value.matchAll(/<\s*([^<>]*?)\s*>/g)) used.add(name)
   if (typeof value !== 'object' || value === null) return
   for (const [key, inner] of Object.entries(value)) {
-    if (key === 'sets' || key === 'restsOn') for (const name of inner as readonly string[]) used.add(name)
+    if (key === 'when') for (const name of namesIn(conditionOf(inner as When))) used.add(name)
+    else if (key === 'sets' || key === 'restsOn') for (const name of inner as readonly string[]) used.add(name)
     else collect(inner, used)
   }
 }

@@ -6,6 +6,7 @@ import type { Expansion } from '../../kernel/response/expansion.ts'
 import { phraseOf, type WordSlot } from '../../kernel/response/path.ts'
 import type { Response } from '../../kernel/response/response.ts'
 import { responseOrNothing } from '../checkNotation.ts'
+import { statesIn } from '../partStates.ts'
 import type { ItemText, ListText } from '../proceduresSchema.ts'
 import { openSituation } from '../situations.ts'
 import type { Path } from '../source.ts'
@@ -70,7 +71,7 @@ function adviseAnswer(item: ItemText, response: Response, at: Path, path: Path, 
     advise('givenAway', [...path, 'challenge'], message)
     return
   }
-  const states = new Set((item.states ?? []).flat().flatMap((state) => phraseOf(state).words))
+  const states = new Set((statesIn(item.states) ?? []).flat().flatMap((state) => phraseOf(state).words))
   const bare = said.find((words) => words.every((word) => BARE.has(word) && (word === 'checked' || !states.has(word))))
   if (bare) {
     advise(
@@ -80,8 +81,9 @@ function adviseAnswer(item: ItemText, response: Response, at: Path, path: Path, 
     )
     return
   }
-  if (!item.states || isAnyState(response.tree, item.states)) return
-  const names = item.states.flat().join(', ')
+  const all = statesIn(item.states)
+  if (!all || isAnyState(response.tree, all)) return
+  const names = all.flat().join(', ')
   advise(
     'states',
     [...path, 'states'],
@@ -108,7 +110,7 @@ const BARE = new Set([
 ])
 
 /** Whether a response says one of the states. */
-function isAnyState(tree: Expansion, states: NonNullable<ItemText['states']>): boolean {
+function isAnyState(tree: Expansion, states: readonly (readonly string[])[]): boolean {
   const texts = textIn(tree)
   return states
     .flat()
@@ -131,14 +133,19 @@ function textIn(node: Expansion): string[] {
 }
 
 /** One challenge twice where both may be asked: nobody knows which is meant. */
-function adviseTwice({ pack }: Written, list: ListText, path: Path, advise: Advise): void {
+function adviseTwice({ pack, figures }: Written, list: ListText, path: Path, advise: Advise): void {
   const before: { readonly item: ItemText; readonly words: string }[] = []
   for (const [index, entry] of list.entries.entries()) {
     if (!('item' in entry)) continue
     const words = phraseOf(entry.challenge).words.join(' ')
     const first = before.find(
       (one) =>
-        one.words === words && openSituation(pack.value, [list.when, one.item.when, entry.when], []) !== undefined,
+        one.words === words &&
+        openSituation(
+          { pack: pack.value, figures: figures.value.figures },
+          [list.when, one.item.when, entry.when],
+          [],
+        ) !== undefined,
     )
     if (first) {
       const message = `item ${first.item.item} of this list has the challenge ${quoted(entry.challenge)} too; say in each what it asks for`

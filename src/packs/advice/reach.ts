@@ -16,8 +16,8 @@ interface Part {
 export function adviseReach(written: Written): Problem[] {
   const problems: Problem[] = []
   const advise = advising(written.procedures.source, problems)
-  const { value: pack } = written.pack
-  const isReached = (...whens: When[]) => openSituation(pack, whens, []) !== undefined
+  const named = { pack: written.pack.value, figures: written.figures.value.figures }
+  const isReached = (...whens: When[]) => openSituation(named, whens, []) !== undefined
   for (const { value, path } of activitiesOf(written)) {
     for (const { name, when, path: at } of partsOf(value, path)) {
       if (when === undefined || isReached(value.when, when)) continue
@@ -59,7 +59,7 @@ function partsOf(value: ReturnType<typeof activitiesOf>[number]['value'], path: 
 const MOST_CASES = 20
 
 function adviseCases(
-  { pack }: Written,
+  { pack, figures }: Written,
   { response, item }: ItemText,
   all: readonly When[],
   path: Path,
@@ -68,7 +68,8 @@ function adviseCases(
   if (typeof response === 'string' || response.length > MOST_CASES) return
   for (const [index, { when }] of response.entries()) {
     const before = response.slice(0, index).map((one) => [one.when])
-    if (openSituation(pack.value, [...all, when], before) !== undefined) continue
+    if (openSituation({ pack: pack.value, figures: figures.value.figures }, [...all, when], before) !== undefined)
+      continue
     const why =
       index === 0
         ? 'the item itself is left out then'
@@ -80,6 +81,14 @@ function adviseCases(
 
 function inWords(when: When): string {
   return Object.entries(when ?? {})
-    .map(([name, values]) => `${name} ${[values].flat().join(' or ')}`)
+    .map(([name, demand]) => `${name} ${wordsOf(demand)}`)
     .join(', ')
 }
+
+const wordsOf = (demand: unknown): string =>
+  typeof demand === 'string' ? demand : Array.isArray(demand) ? demand.map(wordsOf).join(' or ') : sizeWords(demand)
+
+const sizeWords = (size: unknown): string =>
+  Object.entries(Object(size))
+    .map(([end, number]) => `${end} ${wordsOf(number)}`)
+    .join(' and ')

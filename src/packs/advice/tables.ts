@@ -101,10 +101,10 @@ function adviseTrim(
   if (!axis || 'choices' in axis) return
   const ends = [0, axis.at.length - 1].map((end) => {
     const indexes = table.axes.map((_, index) => (index === along ? end : 0))
-    return indexes.reduce<unknown>((here, index) => (here as readonly unknown[])[index], table.cells) as number
+    return Number(indexes.reduce<unknown>((here, index) => (here as readonly unknown[])[index], table.cells))
   })
   const [first = 0, last = 0] = ends
-  if (last <= first) return
+  if (!(last > first)) return
   const isStated = table.trend !== undefined && Object.hasOwn(table.trend, axis.name)
   const at: Path = ['tables', tableName, ...(isStated ? ['trend', axis.name] : ['cells'])]
   const message = `table ${tableName}: the trim goes from ${first} to ${last} as ${axis.name} moves aft; up is above zero, and an aft centre of gravity needs less of it: are the rows the wrong way round, or the signs?`

@@ -20,9 +20,9 @@ beforeAll(async () => {
 })
 
 function reopened(before: FigureSet, after: FigureSet): string[] {
-  const situation = { stand: 'push', icing: 'no' }
-  const items = listsOf(pack).flatMap((list) => itemsOf(list, situation))
-  const resting = items.map((item) => ({ id: item.id, restsOn: restsOf(item, situation) }))
+  const ground = { situation: { stand: 'push', icing: 'no' }, values: {} }
+  const items = listsOf(pack).flatMap((list) => itemsOf(list, ground))
+  const resting = items.map((item) => ({ id: item.id, restsOn: restsOf(item, ground) }))
   return itemsResting(resting, changesBetween(before, after))
 }
 

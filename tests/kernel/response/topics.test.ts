@@ -2,8 +2,8 @@ import { beforeAll, describe, expect, it } from 'vitest'
 import type { Figure, Figures, KindSpec, Value } from '../../../src/kernel/kinds/kind.ts'
 import { transcriptOf } from '../../../src/kernel/numbers/tokens.ts'
 import type { Pack } from '../../../src/kernel/pack/checklist.ts'
+import { holds } from '../../../src/kernel/pack/condition.ts'
 import type { Briefing, Topic } from '../../../src/kernel/pack/exchange.ts'
-import { holds } from '../../../src/kernel/pack/place.ts'
 import { responseFrom } from '../../../src/kernel/response/response.ts'
 import { topicsIn } from '../../../src/kernel/response/topics.ts'
 import { keywordsOf } from '../../../src/kernel/response/topicWords.ts'
@@ -242,7 +242,7 @@ describe('each topic of the demo, in each of its declared ways', () => {
     ({ ...(demo.figures.declarations[name]?.spec as KindSpec), value: VALUES[name] as Value }) as Figure
 
   it.each(['icao', 'faa'])('is right with its values, wrong with another one, and wrong when denied (%s)', (radio) => {
-    const topics = all.filter(({ when }) => holds(when, { radio }))
+    const topics = all.filter(({ when }) => holds(when, { situation: { radio }, values: {} }))
     const random = seeded(3_107)
     let ways = 0
     for (const { id, say } of topics) {

@@ -107,7 +107,7 @@ export const PACK: Pack = {
               label: 'push clearance',
               say: responseFrom('cleared to push'),
             },
-            item('start.tug', 'tow bar', 'connected', { when: { stand: ['push'] } }),
+            item('start.tug', 'tow bar', 'connected', { when: { each: { stand: ['push'] } } }),
             item('start.beacon', 'beacon', 'on', { states: [['on'], ['off']], restsOn: ['flap'] }),
           ],
         },

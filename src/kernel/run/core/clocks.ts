@@ -2,7 +2,7 @@
 
 import type { Activity, Item, Pack, Step } from '../../pack/checklist.ts'
 import type { Interlock } from '../../pack/condition.ts'
-import { holds } from '../../pack/place.ts'
+import { holds } from '../../pack/condition.ts'
 import { watchesOf, watchTimer } from '../watch/watchTiming.ts'
 import type { Effect } from './events.ts'
 import type { RunState } from './state.ts'
@@ -59,10 +59,9 @@ function timed(
 
 function isItemOpen(state: RunState, item: Item): boolean {
   const status = state.items[item.id]?.status
-  return holds(item.when, state.situation) && status !== 'done' && status !== 'passed'
+  return holds(item.when, state) && status !== 'done' && status !== 'passed'
 }
-const isStepOpen = (state: RunState, step: Step) =>
-  holds(step.when, state.situation) && !state.stepsDone.includes(step.id)
+const isStepOpen = (state: RunState, step: Step) => holds(step.when, state) && !state.stepsDone.includes(step.id)
 const isWatchAhead = (state: RunState, id: string) => (state.watches[id]?.status ?? 'ahead') === 'ahead'
 
 /** Clocks that were started and still matter, those past their time among them. */

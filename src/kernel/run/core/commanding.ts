@@ -161,8 +161,7 @@ function fromTop(pack: Pack, state: RunState): Step {
   if (floor.at !== 'item' && floor.at !== 'line') return sayAndListen(pack, state, [], { prompt: true })
   const list = listById(pack, floor.list)
   let next = state
-  for (const item of itemsOf(list, state.situation))
-    next = withItem(next, item.id, { status: 'open', partsSoFar: [], begun: {} })
+  for (const item of itemsOf(list, state)) next = withItem(next, item.id, { status: 'open', partsSoFar: [], begun: {} })
   return advance(pack, next, list.id, { words: [say.list(list.name)] })
 }
 
@@ -185,7 +184,7 @@ function namesLeft(pack: Pack, state: RunState): string[] {
     return watch.calls.filter(({ id }) => calls[id] === undefined).map(({ label }) => label)
   }
   return listsOf(pack)
-    .filter((list) => !state.lists[list.id]?.complete)
+    .filter(({ id, anytime }) => !state.lists[id]?.complete && (!anytime || state.lists[id]?.called))
     .map((list) => list.name)
 }
 
@@ -215,17 +214,27 @@ function pass(pack: Pack, state: RunState, reason: string | undefined): Step {
   return sayAndListen(pack, { ...state, question: { ...question, item: floor.item } }, [], { prompt: true })
 }
 
+/** What the pilot noted is told again; what a gauge shows is not known before it was read. */
+function readingWords(pack: Pack, state: RunState, name: string, label: string): string {
+  const { spec } = pack.figures.declarations[name] ?? {}
+  const value = state.readings[name]
+  return spec && value !== undefined
+    ? say.value(label, sayValue({ ...spec, value }, state.settings.phraseology))
+    : say.readOff(label)
+}
+
 /** A value on request: what rests on it, or could be worked out by it, is marked as given for good. */
 function confirm(pack: Pack, state: RunState, figure: string | undefined): Step {
   const { floor } = state
-  const open = floor.at === 'item' ? saidFigures(findItem(pack, floor.item).item, state.situation) : []
+  const open = floor.at === 'item' ? saidFigures(findItem(pack, floor.item).item, state) : []
   const names = figure ? [figure] : open
+  const told = names.filter((name) => !pack.figures.declarations[name]?.read)
   const figures = figuresFor(pack, state.values, names)
-  let next: RunState = { ...state, revealedFigures: [...new Set([...state.revealedFigures, ...names])] }
-  const items = listsOf(pack).flatMap((list) => itemsOf(list, state.situation))
+  let next: RunState = { ...state, revealedFigures: [...new Set([...state.revealedFigures, ...told])] }
+  const items = listsOf(pack).flatMap((list) => itemsOf(list, state))
   const restingOn = (given: ReadonlySet<string>) =>
-    items.filter((item) => restsOf(item, state.situation).some((name) => given.has(name)))
-  for (const name of names) {
+    items.filter((item) => restsOf(item, state).some((name) => given.has(name)))
+  for (const name of told) {
     const own = restingOn(new Set([name]))
     // A working that no item says ("altimeter in inches") gives away those that items do say.
     const given = own.length > 0 ? own : restingOn(dependencyClosure(pack.figures, name))
@@ -235,6 +244,7 @@ function confirm(pack: Pack, state: RunState, figure: string | undefined): Step 
     const label = pack.figures.declarations[name]?.label ?? name
     const value = figures[name]
     if (value) return say.value(label, sayValue(value, state.settings.phraseology))
+    if (pack.figures.declarations[name]?.read) return readingWords(pack, state, name, label)
     return isGivenByStation(pack, state, name) ? say.notGiven(label) : say.noFigure(label)
   })
   return sayAndListen(pack, next, words, { prompt: true })

@@ -19,6 +19,7 @@ export function emptyRun(runId: string): RunState {
     putAway: [],
     pad: { text: '', strokes: [] },
     history: [],
+    readings: {},
     revealedFigures: [],
     warnings: [],
     warned: [],

@@ -8,6 +8,7 @@ import {
   STATUSES,
 } from '../../figures/model.ts'
 import { PHRASEOLOGIES } from '../../kinds/kind.ts'
+import type { Band } from '../../kinds/value.ts'
 import { COMMANDS } from '../../response/commands.ts'
 import {
   type Alternative,
@@ -71,6 +72,7 @@ const part = object<Part>({
   heard: optional(text),
   read: optional(value),
   expected: optional(value),
+  limits: optional(object<Band>({ min: optional(number), max: optional(number) })),
   lacks: optional(nameIn<NonNullable<Part['lacks']>>({ direction: true, digits: true, decimals: true })),
   doubtful: optional(flag),
 })
@@ -107,6 +109,7 @@ const judgement = object<Judgement>({
       missing: true,
       refused: true,
       valueless: true,
+      limit: true,
       acknowledged: true,
     }),
   ),

@@ -25,7 +25,7 @@ export function corrected(pack: Pack, state: RunState, rest: string): Step {
 export function rechecked(pack: Pack, state: RunState, challenge: string): Step {
   const briefing = briefingsOf(pack).find(({ id, name }) => name === challenge && state.briefingsClosed.includes(id))
   if (briefing) return goBack(pack, { ...state, question: undefined, standingBy: false }, briefing.id, false)
-  const ids = listsOf(pack).flatMap((list) => itemsOf(list, state.situation))
+  const ids = listsOf(pack).flatMap((list) => itemsOf(list, state))
   const named = ids.filter((item) => item.challenge === challenge).map(({ id }) => id)
   const asked = named.filter((id) => isClosed(state, id))
   const left = named.find((id) => itemState(state, id).status === 'leftOpen')
@@ -47,7 +47,7 @@ export function goneBack(pack: Pack, state: RunState): Step {
 function before(pack: Pack, state: RunState): string | undefined {
   const { floor } = state
   if (floor.at === 'item') {
-    const items = itemsOf(listById(pack, floor.list), state.situation)
+    const items = itemsOf(listById(pack, floor.list), state)
     return items[items.findIndex((item) => item.id === floor.item) - 1]?.id
   }
   return state.closed.at(-1)
@@ -55,7 +55,7 @@ function before(pack: Pack, state: RunState): string | undefined {
 
 function goBack(pack: Pack, state: RunState, id: string | undefined, isFollowed: boolean): Step {
   if (id === undefined) return listenAfter(pack, state, [], { prompt: true })
-  const places = agenda(pack, state.situation)
+  const places = agenda(pack, state)
   const talk = places.find(({ activity }) =>
     activity.type === 'exchange' ? activity.turns.some((turn) => turn.id === id) : activity.id === id,
   )

@@ -40,6 +40,6 @@ export function hearableAt(pack: Pack, state: RunState): Hearable {
   }
   if (floor.at !== 'item') return { shapes: [], yesNo: question !== undefined }
   const { item } = findItem(pack, floor.item)
-  const shapes = saidFigures(item, state.situation).flatMap((name) => specOf(name) ?? [])
-  return { shapes, least: saidAtLeast(item, state.situation), yesNo: question !== undefined }
+  const shapes = saidFigures(item, state).flatMap((name) => specOf(name) ?? [])
+  return { shapes, least: saidAtLeast(item, state), yesNo: question !== undefined }
 }

@@ -5,7 +5,7 @@
 
 import type { Activity, Pack } from '../../pack/checklist.ts'
 import type { Condition, Interlock } from '../../pack/condition.ts'
-import { holds } from '../../pack/place.ts'
+import { holds } from '../../pack/condition.ts'
 import type { RunState } from './state.ts'
 
 /** Names of all that is done now, as an interlock names it. */
@@ -66,12 +66,12 @@ export function unmet(
 }
 
 /** False for what the pack has, but not for this run. */
-function canHappen(pack: Pack, { situation, script }: RunState, name: string): boolean {
+function canHappen(pack: Pack, state: RunState, name: string): boolean {
   const all = pack.phases.flatMap(({ activities }) => activities)
-  const mine = all.filter(({ type, when }) => holds(when, situation) && (script || !isTalk(type)))
+  const mine = all.filter(({ type, when }) => holds(when, state) && (state.script || !isTalk(type)))
   const isIn = (activities: readonly Activity[], applies: Applies) =>
     activities.some((activity) => namesIn(activity, applies).includes(name))
-  return isIn(mine, ({ when }) => holds(when, situation)) || !isIn(all, () => true)
+  return isIn(mine, ({ when }) => holds(when, state)) || !isIn(all, () => true)
 }
 
 type Applies = (one: { readonly when?: Condition }) => boolean

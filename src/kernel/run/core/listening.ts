@@ -113,8 +113,11 @@ export interface Arrival {
 /** Goes to a floor: says what led there, then puts what is there. Throws where the pack does not have it. */
 export function enter(pack: Pack, before: RunState, floor: Floor, arrival: Arrival = {}): Step {
   const { words = [], tone, stations = [] } = arrival
+  const { interrupted, ...rest } = before
   const state: RunState = {
-    ...before,
+    ...rest,
+    // Back where the run was, it goes its way.
+    ...(interrupted !== undefined && !isAt(pack, floor, interrupted) && { interrupted }),
     floor,
     question: ownQuestion(before, floor),
     floorListenId: before.listenId + 1,
@@ -131,6 +134,12 @@ export function enter(pack: Pack, before: RunState, floor: Floor, arrival: Arriv
   const step = sayAndListen(pack, next, words, { prompt: true, stations, ...(tone && { tone }) })
   const isReadOut = floor.at === 'flow' && state.settings.flows === 'spoken'
   return isReadOut ? { ...step, state: { ...step.state, readingFlow: true } } : step
+}
+
+/** Whether this activity has the floor. */
+function isAt(pack: Pack, floor: Floor, id: string): boolean {
+  if ('list' in floor) return floor.list === id
+  return 'activity' in floor && pack.phases[floor.phase]?.activities[floor.activity]?.id === id
 }
 
 /** A start that has to wait for a time of which the end is announced is put by that announcement. */

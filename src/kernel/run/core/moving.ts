@@ -1,14 +1,15 @@
 /** Which place comes next: inside a list, and from one activity to another. */
 
 import type { Activity, Line, List, Pack } from '../../pack/checklist.ts'
+import { holds } from '../../pack/condition.ts'
 import type { ExchangeTurn } from '../../pack/exchange.ts'
-import { agenda, entriesOf, findItem, holds, listById } from '../../pack/place.ts'
+import { agenda, entriesOf, findItem, itemsOf, listById } from '../../pack/place.ts'
 import { restsOf } from '../../pack/rests.ts'
 import { exchangesOf } from '../talk/talk.ts'
 import { letGo } from './lateCatch.ts'
 import { type Arrival, enter, sayAndListen } from './listening.ts'
 import { say } from './phrases.ts'
-import { isClosed, itemState, listState, withList } from './progress.ts'
+import { isClosed, itemState, listState, withItem, withList } from './progress.ts'
 import type { Floor, RunState, Step } from './state.ts'
 
 /**
@@ -16,7 +17,7 @@ import type { Floor, RunState, Step } from './state.ts'
  * open; the line holds everything below it.
  */
 export function nextInList(pack: Pack, state: RunState, id: string): Floor | undefined {
-  const entries = entriesOf(listById(pack, id), state.situation)
+  const entries = entriesOf(listById(pack, id), state)
   for (const entry of entries) {
     if (entry.type === 'line' && !state.cleared.includes(entry.clearance))
       return clearanceFloor(pack, state, entry.clearance) ?? { at: 'line', list: id, line: entry.id }
@@ -33,7 +34,7 @@ export function nextInList(pack: Pack, state: RunState, id: string): Floor | und
  * for, or nobody could ever ask for the clearance.
  */
 function clearanceFloor(pack: Pack, state: RunState, clearance: string): Floor | undefined {
-  const exchanges = agenda(pack, state.situation).flatMap(({ phase, index, activity }) =>
+  const exchanges = agenda(pack, state).flatMap(({ phase, index, activity }) =>
     activity.type === 'exchange' && isAhead(state, activity)
       ? [{ turns: activity.turns, floor: { at: 'exchange', phase, activity: index } as const }]
       : [],
@@ -63,7 +64,7 @@ export function floorOf(
 }
 
 function isTurnAhead(state: RunState, turn: ExchangeTurn): boolean {
-  return holds(turn.when, state.situation) && state.turns[turn.id]?.status !== 'done'
+  return holds(turn.when, state) && state.turns[turn.id]?.status !== 'done'
 }
 
 /** Whether there is something of it still to be done. */
@@ -78,8 +79,8 @@ export function isAhead(state: RunState, activity: Activity): boolean {
     case 'briefing':
       return state.script !== undefined && !state.briefingsClosed.includes(activity.id)
     case 'list': {
-      const { complete, suspended } = listState(state, activity.id)
-      return !complete && !suspended
+      const { called, complete, suspended } = listState(state, activity.id)
+      return !complete && !suspended && (called || !activity.anytime)
     }
   }
 }
@@ -97,8 +98,12 @@ function isAgain(state: RunState, activity: Activity): boolean {
  * clearances whose figure has changed, then lists that were taken back or are under way, then the next activity, last what was left.
  */
 export function nextFloor(pack: Pack, state: RunState): Floor {
-  const places = agenda(pack, state.situation)
+  const places = agenda(pack, state)
   const lists = places.filter((place) => place.activity.type === 'list')
+  const isUrgent = (activity: Activity) =>
+    activity.type === 'list' && activity.anytime === true && isAhead(state, activity)
+  const urgent = places.find(({ activity }) => isUrgent(activity))
+  const interrupted = places.find(({ activity }) => activity.id === state.interrupted && isAhead(state, activity))
   const running = places.find(({ activity }) => state.watches[activity.id]?.status === 'running')
   const again = places.find(({ activity }) => isAgain(state, activity))
   const revoked = lists.find(({ activity }) => {
@@ -110,14 +115,20 @@ export function nextFloor(pack: Pack, state: RunState): Floor {
     return list.called && !list.complete && !list.suspended
   })
   const ahead = places.find(({ activity }) => isAhead(state, activity))
-  const left = lists.find(({ activity }) => !listState(state, activity.id).complete)
-  const place = running ?? again ?? revoked ?? underWay ?? ahead ?? left
+  const left = lists.find(({ activity }) => isLeft(state, activity))
+  const place = urgent ?? running ?? interrupted ?? again ?? revoked ?? underWay ?? ahead ?? left
   return place ? floorOf(pack, state, place) : { at: 'end' }
+}
+
+/** A list that may be called at any time is none that the run owes. */
+function isLeft(state: RunState, activity: Activity): boolean {
+  const { called, complete } = listState(state, activity.id)
+  return !complete && (called || activity.type !== 'list' || !activity.anytime)
 }
 
 /** What a station gives is open again: an item that rests on it waits until it was given anew. */
 export function isGivenFirst(pack: Pack, state: RunState, item: string): boolean {
-  const rests = restsOf(findItem(pack, item).item, state.situation)
+  const rests = restsOf(findItem(pack, item).item, state)
   const again = exchangesOf(pack).flatMap(({ turns }) =>
     turns.filter((one) => state.turns[one.id]?.again && isTurnAhead(state, one)),
   )
@@ -125,7 +136,7 @@ export function isGivenFirst(pack: Pack, state: RunState, item: string): boolean
 }
 
 function lineAhead(list: List, state: RunState): Line | undefined {
-  return entriesOf(list, state.situation).find(
+  return entriesOf(list, state).find(
     (entry): entry is Line => entry.type === 'line' && !state.cleared.includes(entry.clearance),
   )
 }
@@ -169,9 +180,27 @@ export function closeFlowsBefore(pack: Pack, state: RunState, id: string): RunSt
 
 /** Calls a list. */
 export function callList(pack: Pack, state: RunState, id: string): Step {
-  const called = withList({ ...closeFlowsBefore(pack, state, id), question: undefined }, id, {
-    called: true,
-    suspended: false,
-  })
-  return advance(pack, called, id, { words: [say.list(listById(pack, id).name)] })
+  const { anytime, name } = listById(pack, id)
+  const free = anytime ? interruptedBy(pack, state, id) : closeFlowsBefore(pack, state, id)
+  const called = withList({ ...free, question: undefined }, id, { called: true, suspended: false })
+  return advance(pack, called, id, { words: [say.list(name)] })
+}
+
+/** What has the floor waits. A list that was gone through is gone through anew. */
+function interruptedBy(pack: Pack, state: RunState, id: string): RunState {
+  const { complete } = listState(state, id)
+  const items = complete ? itemsOf(listById(pack, id), state) : []
+  const anew = items.reduce(
+    (next, item) => withItem(next, item.id, { status: 'open', partsSoFar: [], begun: {} }),
+    state,
+  )
+  const interrupted = activityAt(pack, state.floor)
+  const isOther = interrupted && !(interrupted.type === 'list' && interrupted.anytime)
+  return withList({ ...anew, ...(isOther && { interrupted: interrupted.id }) }, id, { complete: false, revoked: false })
+}
+
+/** The activity that has the floor. */
+function activityAt(pack: Pack, floor: Floor): Activity | undefined {
+  if ('list' in floor) return listById(pack, floor.list)
+  return 'activity' in floor ? pack.phases[floor.phase]?.activities[floor.activity] : undefined
 }

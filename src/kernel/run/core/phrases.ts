@@ -58,6 +58,7 @@ export const FIXED_PHRASES = [
   'one item left',
   'nothing left',
   'left open',
+  'memory items',
   'on your call',
   'to the line',
   'waiting for',
@@ -150,6 +151,10 @@ export const FIXED_PHRASES = [
   'leave it open or pass',
   'simulated',
   'new editions',
+  'at least',
+  'at most',
+  'between',
+  'read it off the gauge',
 ] as const
 
 const sentence = (...parts: readonly (string | undefined)[]) => {
@@ -182,6 +187,8 @@ export const say = {
   notComplete: (list: string, open: readonly string[]) => sentence(`${listName(list)} complete except ${listed(open)}`),
   alreadyComplete: (list: string) => sentence(`${listName(list)} is complete already`),
   leftOpen: () => sentence('left open'),
+  /** Items that the pilot says without being asked for each. */
+  fromMemory: () => sentence('memory items'),
   figuresIn: (status: Status) => sentence(`${status} figures are in`),
   figuresChanged: () => sentence('figures changed'),
   openAgain: (names: readonly string[]) => sentence(`recheck ${listed(names)}`),
@@ -198,7 +205,9 @@ export const say = {
   changed: (labels: readonly string[]) => (labels.length === 0 ? '' : sentence(`${listed(labels)} changed`)),
   nothingChanges: () => sentence('no change to items done'),
   revoked: (list: string) => sentence(`${listName(list)} incomplete`),
-  heard: (words: string) => sentence(`I heard ${words}`),
+  /** `side`: of a reading that is outside its limits. */
+  heard: (words: string, side?: 'low' | 'high') =>
+    sentence(`I heard ${words}`, side && (side === 'low' ? 'below limit' : 'over limit')),
   judgedAgainst: (revision: string) => `${sentence(`revision ${revision} here`)} ${ask('newer one')}`,
   sayAgain: (challenge: string) => sentence('say again', challenge),
   singleDigits: (challenge: string) => sentence(`say again ${challenge}`, 'digit by digit'),
@@ -209,6 +218,14 @@ export const say = {
   valueless: () => ask('value'),
   missing: (challenge: string, parts: readonly string[]) => ask(`${challenge}, ${listed(parts)}`),
   coach: (value: string) => `${sentence(`computed ${value}`)} ${sentence('check the sheet')}`,
+  /** Where a reading must lie, when it was refused too often. */
+  limitsOf: (label: string, min: string | undefined, max: string | undefined) =>
+    sentence(
+      label,
+      min === undefined ? `at most ${max}` : max === undefined ? `at least ${min}` : `between ${min} and ${max}`,
+    ),
+  /** What a gauge shows is not Otherseat's to tell. */
+  readOff: (label: string) => sentence(label, 'read it off the gauge'),
   simulated: (text: string) => sentence(text, 'simulated'),
   value: (label: string, value: string) => sentence(label, value),
   noFigure: (label: string) => `${sentence(`no figure yet for ${label}`)} ${sentence('enter it on the figures page')}`,

@@ -4,7 +4,7 @@ import type { ComputedFigure } from '../../figures/model.ts'
 import { unsettledFor } from '../../figures/unsettled.ts'
 import type { Value } from '../../kinds/kind.ts'
 import type { Item, Pack } from '../../pack/checklist.ts'
-import { figuresFor, itemsOf, listById, saidFigures } from '../../pack/place.ts'
+import { figuresDeciding, itemsOf, judgedFor, limitsOf, listById, saidFigures } from '../../pack/place.ts'
 import { restsOf } from '../../pack/rests.ts'
 import type { ItemState, ListState, RunState } from './state.ts'
 
@@ -52,11 +52,17 @@ export function missingFigures(pack: Pack, state: RunState, item: Item): string[
   return missingNames(pack, state, item).map((name) => pack.figures.declarations[name]?.label ?? name)
 }
 
-/** Names of those figures. */
+/** Names of those figures; of a reading what limits it. */
 export function missingNames(pack: Pack, state: RunState, item: Item): string[] {
-  const names = saidFigures(item, state.situation)
-  const present = figuresFor(pack, state.values, names)
-  return names.filter((name) => !present[name])
+  const names = saidFigures(item, state)
+  const present = judgedFor(pack, state.values, names)
+  const deciding = figuresDeciding(pack, item).filter((name) => state.values[name] === undefined)
+  const missing = names.flatMap((name) => {
+    if (present[name]) return []
+    const limits = limitsOf(pack.figures, name).filter((limit) => state.values[limit] === undefined)
+    return limits.length > 0 ? limits : [name]
+  })
+  return [...new Set([...deciding, ...missing])]
 }
 
 /** The figure whose sources differ, where that leaves the answer without a value. */
@@ -77,7 +83,7 @@ export const isToldOfDifference = (state: RunState, item: string): boolean =>
 /** Spoken values, as they are now, that an answer to the item would rest on. */
 export function restedOn(item: Item, state: RunState): Record<string, Value> {
   return Object.fromEntries(
-    restsOf(item, state.situation).flatMap((name) => {
+    restsOf(item, state).flatMap((name) => {
       const value = state.values[name]
       return value === undefined ? [] : [[name, value]]
     }),
@@ -86,9 +92,18 @@ export function restedOn(item: Item, state: RunState): Record<string, Value> {
 
 export const isClosed = (state: RunState, item: string) => ['done', 'passed'].includes(itemState(state, item).status)
 
-/** Challenges of a list that are not closed. */
+const FROM_MEMORY = 'memory items'
+
+/** Not put, and not shown, before it was said or missed. */
+export function isFromMemory({ id, memory }: Item, state: RunState): boolean {
+  const { misses, sayAgains, status } = itemState(state, id)
+  return memory === true && misses === 0 && sayAgains === 0 && status !== 'done' && status !== 'passed'
+}
+
+/** Challenges of a list that are not closed; what is said from memory is not named. */
 export function openChallenges(pack: Pack, state: RunState, list: string): string[] {
-  return itemsOf(listById(pack, list), state.situation)
+  const names = itemsOf(listById(pack, list), state)
     .filter((item) => !isClosed(state, item.id))
-    .map((item) => item.challenge)
+    .map((item) => (isFromMemory(item, state) ? FROM_MEMORY : item.challenge))
+  return names.filter((name, at) => name !== FROM_MEMORY || names.indexOf(name) === at)
 }

@@ -2,13 +2,13 @@
 
 import { sourceWords } from '../../figures/sources.ts'
 import type { Flow, Item, Pack } from '../../pack/checklist.ts'
-import { activityName, findItem, findLine, listById, listsOf } from '../../pack/place.ts'
+import { activityName, findItem, findLine, itemsOf, listById, listsOf } from '../../pack/place.ts'
 import { flowAt, openSteps } from '../list/flowSteps.ts'
 import { callableTurns, exchangeAt, talkAt } from '../talk/talk.ts'
 import { askFor, valueWords } from '../watch/callValue.ts'
 import { nextCall, watchAt, watchById, watchState } from '../watch/watchTiming.ts'
 import { listName, say } from './phrases.ts'
-import { isGivenByStation, isToldOfDifference, missingNames, unsettledIn } from './progress.ts'
+import { isClosed, isFromMemory, isGivenByStation, isToldOfDifference, missingNames, unsettledIn } from './progress.ts'
 import type { RunState } from './state.ts'
 
 function flowWords(flow: Flow, state: RunState): string {
@@ -42,6 +42,12 @@ function blockedWords(pack: Pack, state: RunState, item: Item): string | undefin
   return isGivenByStation(pack, state, missing) ? say.notGiven(label) : say.noFigure(label)
 }
 
+/** Put as the first of its list; after that the pilot goes on. */
+function memoryWords(pack: Pack, state: RunState): string {
+  const items = state.floor.at === 'item' ? itemsOf(listById(pack, state.floor.list), state) : []
+  return items.some(({ id, memory }) => memory && isClosed(state, id)) ? '' : say.fromMemory()
+}
+
 function floorWords(pack: Pack, state: RunState): string {
   const { floor } = state
   switch (floor.at) {
@@ -53,7 +59,10 @@ function floorWords(pack: Pack, state: RunState): string {
       return say.callFor(pack.phases[floor.phase]?.activities[floor.activity]?.name ?? '')
     case 'item': {
       const { item } = findItem(pack, floor.item)
-      return blockedWords(pack, state, item) ?? say.challenge(item.challenge)
+      return (
+        blockedWords(pack, state, item) ??
+        (isFromMemory(item, state) ? memoryWords(pack, state) : say.challenge(item.challenge))
+      )
     }
     case 'line': {
       const list = listById(pack, floor.list)

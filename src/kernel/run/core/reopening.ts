@@ -21,12 +21,12 @@ export function overtaken(
   gone: readonly string[] = [],
 ): { id: string; challenge: string }[] {
   return listsOf(pack)
-    .flatMap((list) => itemsOf(list, state.situation))
+    .flatMap((list) => itemsOf(list, state))
     .filter((item) => {
       const { status, expected, response } = itemState(state, item.id)
       const isOther = (name: string) => expected[name] !== state.values[name] || gone.includes(name)
-      const moved = restsOf(item, state.situation).some(isOther)
-      return status === 'done' && (moved || response !== responseOf(item, state.situation).text)
+      const moved = restsOf(item, state).some(isOther)
+      return status === 'done' && (moved || response !== responseOf(item, state).text)
     })
 }
 

@@ -1,6 +1,7 @@
 /** New figures come in: the voice says what that opens again, never a value (law 4). */
 
 import type { Pack } from '../../pack/checklist.ts'
+import { holds } from '../../pack/condition.ts'
 import { findItem, flowsOf } from '../../pack/place.ts'
 import { restsOf } from '../../pack/rests.ts'
 import { exchangesOf, findTurn } from '../talk/talk.ts'
@@ -90,11 +91,17 @@ function whatCame(pack: Pack, before: RunState, event: Revised, papers: string):
 function interject(pack: Pack, state: RunState, words: readonly string[]): Step {
   const { floor, question } = state
   const waitsForFinal = question?.about === 'finalFiguresIn' && state.figureStatus !== 'preliminary'
-  const goesOn = (floor.at === 'item' || floor.at === 'line') && !isSetFirst(pack, state)
+  const goesOn = (floor.at === 'item' || floor.at === 'line') && !isSetFirst(pack, state) && isLeft(pack, state)
   const target = goesOn && !waitsForFinal ? floor : nextFloor(pack, state)
   const step = enter(pack, state, target, { words })
   const revisedItem = floor.at === 'item' ? floor.item : undefined
   return { ...step, state: { ...step.state, revisedListenId: step.state.floorListenId, revisedItem } }
+}
+
+/** With these figures an item may be none of its list any more. */
+function isLeft(pack: Pack, state: RunState): boolean {
+  const { floor } = state
+  return floor.at !== 'item' || holds(findItem(pack, floor.item).item.when, state)
 }
 
 /** A step, an order or a clearance that sets what the open item says, and is open again, comes before it. */
@@ -102,7 +109,7 @@ function isSetFirst(pack: Pack, state: RunState): boolean {
   const { floor } = state
   if (floor.at !== 'item') return false
   const sets = flowsOf(pack).flatMap(({ steps }) => steps.filter(({ id }) => state.stepsAgain.includes(id)))
-  const rests = new Set(restsOf(findItem(pack, floor.item).item, state.situation))
+  const rests = new Set(restsOf(findItem(pack, floor.item).item, state))
   const orders = exchangesOf(pack).flatMap(({ turns }) => turns.filter(({ id }) => state.turns[id]?.again))
   return (
     sets.some((step) => step.sets.some((name) => rests.has(name))) ||

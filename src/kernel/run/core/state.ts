@@ -199,6 +199,8 @@ export interface RunState {
   readonly revision: number
   readonly figureStatus: Status | undefined
   readonly values: Readonly<Record<string, Value>>
+  /** What was read off gauges, or noted: as it was said last. */
+  readonly readings: Readonly<Record<string, Value>>
   /** As entered for the revision in force. */
   readonly inputs: Inputs | undefined
   /** Sheets as they came in, oldest first: what the papers on the table print. */
@@ -263,6 +265,8 @@ export interface RunState {
   readonly isBack: boolean
   /** When each thing was done that an interlock may wait for, ms from the start: items, steps, lists, watches, `cleared:name`. */
   readonly doneAt: Readonly<Record<string, number>>
+  /** What had the floor when a list was called that may be called at any time: the run goes on there. */
+  readonly interrupted?: string
   readonly floor: Floor
   readonly question: Question | undefined
   readonly standingBy: boolean

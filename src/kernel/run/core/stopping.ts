@@ -4,8 +4,9 @@
  */
 
 import type { Pack } from '../../pack/checklist.ts'
+import { holds } from '../../pack/condition.ts'
 import type { Exchange, ExchangeTurn } from '../../pack/exchange.ts'
-import { agenda, holds } from '../../pack/place.ts'
+import { agenda } from '../../pack/place.ts'
 import { groundStopping } from '../talk/radio.ts'
 import { exchangeAt, exchangesOf, reopenTurn, turnState } from '../talk/talk.ts'
 import { stoppedByCrew } from '../watch/watching.ts'
@@ -24,11 +25,11 @@ export function groundCrewOf(pack: Pack, state: RunState): Exchange | undefined 
   if (!state.script) return undefined
   const here = exchangeAt(pack, state.floor)
   if (here?.station.role === 'groundCrew') return here
-  const exchanges = agenda(pack, state.situation).flatMap(({ activity }) =>
+  const exchanges = agenda(pack, state).flatMap(({ activity }) =>
     activity.type === 'exchange' && activity.station.role === 'groundCrew' ? [activity] : [],
   )
   const isDone = (id: string) => turnState(state, id).status === 'done'
-  const turnsOf = ({ turns }: Exchange) => turns.filter(({ when }) => holds(when, state.situation))
+  const turnsOf = ({ turns }: Exchange) => turns.filter(({ when }) => holds(when, state))
   const isOver = exchanges.every((exchange) => turnsOf(exchange).every(({ id }) => isDone(id)))
   return isOver ? undefined : exchanges.findLast((exchange) => exchange.turns.some(({ id }) => isDone(id)))
 }

@@ -1,8 +1,9 @@
 /** The debrief of a run, made from its log alone: what was said, what was refused and why, what was given. */
 
 import { deal } from '../../figures/deal.ts'
+import { formatMeasured } from '../../figures/format.ts'
 import type { Pack } from '../../pack/checklist.ts'
-import { agenda, itemsOf } from '../../pack/place.ts'
+import { agenda, itemsOf, saidFigures } from '../../pack/place.ts'
 import { readBackOf } from '../../pack/rests.ts'
 import { emptyRun } from '../core/emptyRun.ts'
 import type { PackInLog, RunEvent } from '../core/events.ts'
@@ -157,17 +158,28 @@ function totalsOf(
 
 const sum = (numbers: readonly number[]) => numbers.reduce((total, one) => total + one, 0)
 
+/** As they were read last, with their units. */
+function readingsIn(pack: Pack, { readings }: RunState, names: readonly string[]): string[] {
+  return names.flatMap((name) => {
+    const [declared, value] = [pack.figures.declarations[name], readings[name]]
+    return declared && value !== undefined ? `${declared.label} ${formatMeasured(value, declared.measure)}` : []
+  })
+}
+
 function listsIn(pack: Pack, state: RunState, { answers, reopened }: Tally): DebriefList[] {
-  return agenda(pack, state.situation).flatMap(({ activity }) => {
+  return agenda(pack, state).flatMap(({ activity }) => {
     if (activity.type !== 'list') return []
     const { complete, revoked, onPreliminary, called } = listState(state, activity.id)
-    const items = itemsOf(activity, state.situation).map(({ id, challenge, look = [] }): DebriefItem => {
+    if (activity.anytime && !called) return []
+    const items = itemsOf(activity, state).map((item): DebriefItem => {
+      const { id, challenge, look = [] } = item
       const { status, by, reason, revealed, looks } = itemState(state, id)
       const tries = answers.get(id) ?? []
       return {
         ...{ id, challenge, status },
         ...(by && { by }),
         ...(reason && { reason }),
+        readings: status === 'done' ? readingsIn(pack, state, saidFigures(item, state)) : [],
         ...{ given: revealed, tries, misses: missesIn(tries), sayAgains: sayAgainsIn(tries) },
         ...{ reopened: reopened.get(id) ?? 0, look, looks },
       }

@@ -12,6 +12,8 @@ export interface DebriefItem {
   readonly by?: By
   readonly reason?: PassReason
   readonly given: boolean
+  /** What was read off gauges for it, or noted: "time off 1435". */
+  readonly readings: readonly string[]
   readonly tries: readonly DebriefTry[]
   /** Verdicts negative, incomplete; the pilot's. */
   readonly misses: number

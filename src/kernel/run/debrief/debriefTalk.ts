@@ -1,8 +1,9 @@
 /** Exchanges and briefings in the debrief: every transmission, what was shown, insisted on or noticed, and what was left out. */
 
 import type { Pack } from '../../pack/checklist.ts'
+import { holds } from '../../pack/condition.ts'
 import type { Briefing, Exchange, ExchangeTurn } from '../../pack/exchange.ts'
-import { agenda, holds } from '../../pack/place.ts'
+import { agenda } from '../../pack/place.ts'
 import type { Role } from '../../pack/roles.ts'
 import type { Slip } from '../core/events.ts'
 import type { RunState } from '../core/state.ts'
@@ -92,7 +93,7 @@ export function exchangesIn(pack: Pack, state: RunState, tally: Tally): DebriefE
   return talksIn(pack, state).flatMap((talk) => {
     if (talk.type !== 'exchange') return []
     const turns = talk.turns
-      .filter(({ when }) => holds(when, state.situation))
+      .filter(({ when }) => holds(when, state))
       .map((turn) => turnIn(pack, state, turn, tally, callSignFor(pack, talk)))
     const { id, name, station } = talk
     return [{ id, name, station: station.name, role: station.role, done: turns.every(({ done }) => done), turns }]
@@ -103,7 +104,7 @@ export function exchangesIn(pack: Pack, state: RunState, tally: Tally): DebriefE
 export function briefingsIn(pack: Pack, state: RunState, { wrongTopics, leftOut }: Tally): DebriefBriefing[] {
   return talksIn(pack, state).flatMap((talk) => {
     if (talk.type !== 'briefing') return []
-    const topics = topicsOf(talk, state.situation).map(({ id, label }) => ({
+    const topics = topicsOf(talk, state).map(({ id, label }) => ({
       label,
       state: state.topics[id] ?? ('open' as const),
       misses: wrongTopics.get(id) ?? 0,
@@ -116,7 +117,7 @@ export function briefingsIn(pack: Pack, state: RunState, { wrongTopics, leftOut 
 /** None where the voices outside the crew were left out. */
 function talksIn(pack: Pack, state: RunState): (Exchange | Briefing)[] {
   if (!state.script) return []
-  return agenda(pack, state.situation).flatMap(({ activity }) =>
+  return agenda(pack, state).flatMap(({ activity }) =>
     activity.type === 'exchange' || activity.type === 'briefing' ? [activity] : [],
   )
 }

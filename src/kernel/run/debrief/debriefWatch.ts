@@ -2,7 +2,8 @@
 
 import type { Value } from '../../kinds/kind.ts'
 import type { Pack } from '../../pack/checklist.ts'
-import { flowsOf, holds, stepsOf } from '../../pack/place.ts'
+import { holds } from '../../pack/condition.ts'
+import { flowsOf, stepsOf } from '../../pack/place.ts'
 import type { RunState, WatchState } from '../core/state.ts'
 import { watchById } from '../watch/watchTiming.ts'
 import type { Moment, Tally } from './tally.ts'
@@ -110,11 +111,11 @@ export const deviationsIn = (watches: readonly DebriefWatch[]): number =>
 /** Flows that apply, with every step and whether it was ticked. */
 export function flowsIn(pack: Pack, state: RunState): DebriefFlow[] {
   return flowsOf(pack)
-    .filter(({ when }) => holds(when, state.situation))
+    .filter(({ when }) => holds(when, state))
     .map((flow) => ({
       id: flow.id,
       name: flow.name,
       closed: state.flowsClosed.includes(flow.id),
-      steps: stepsOf(flow, state.situation).map(({ id, text }) => ({ text, done: state.stepsDone.includes(id) })),
+      steps: stepsOf(flow, state).map(({ id, text }) => ({ text, done: state.stepsDone.includes(id) })),
     }))
 }

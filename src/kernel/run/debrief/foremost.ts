@@ -1,5 +1,6 @@
 /** What to take away from a run: three things at most, the gravest first, each of another kind; and what went well. */
 
+import { band } from '../../figures/entered.ts'
 import { ownOf } from '../../own.ts'
 import type { Pack } from '../../pack/checklist.ts'
 import type { Part } from '../../response/model.ts'
@@ -15,7 +16,7 @@ import type { NotEnded, TooEarly } from './tally.ts'
 const KINDS = [
   /** Called done before what protects somebody. */
   'caution',
-  /** An engine start went on outside its limits. */
+  /** An engine start went on outside its limits, or a gauge was read outside them. */
   'limit',
   /** A value of an older edition, said or left standing. */
   'stale',
@@ -125,6 +126,7 @@ function itemsIn(pack: Pack, { lists }: Told): Found[] {
 function kindOf({ judgement: { verdict, because, causes = [], parts } }: DebriefTry): ForemostKind | undefined {
   if (verdict === 'incomplete') return because === 'valueless' ? 'valueless' : 'partMissing'
   if (verdict !== 'negative') return undefined
+  if (because === 'limit') return 'limit'
   if (causes.some(({ cause }) => cause === 'earlierRevision')) return 'stale'
   return parts.some(({ kind, state }) => kind === 'figure' && state === 'wrong') ? 'wrongValue' : 'wrongState'
 }
@@ -196,10 +198,11 @@ function whyOf(pack: Pack, { judgement: { parts, because, causes = [] } }: Debri
   return `${capital([...told, ...fits].join('; ')) || 'It was not right'}.`
 }
 
-function rightOf(pack: Pack, { name, kind, state, expected }: Part): string[] {
+function rightOf(pack: Pack, { name, kind, state, expected, limits }: Part): string[] {
   const declared = kind === 'figure' ? ownOf(pack.figures.declarations, name) : undefined
   const label = declared?.label ?? name
   if (state === 'missing') return [`${label} was left out`]
+  if (limits && declared) return [`${label}: ${band(limits, declared.measure)} is within limits`]
   if (state !== 'wrong' || expected === undefined) return []
   if (!declared) return [`“${expected}” was right`]
   const { spec, accept } = declared

@@ -1,6 +1,7 @@
 /** Lists that were called before what comes ahead of them was called done: no question in the moment, told afterwards. */
 
-import { holds, listById } from '../../pack/place.ts'
+import { holds } from '../../pack/condition.ts'
+import { listById } from '../../pack/place.ts'
 import { isAhead } from '../core/moving.ts'
 import { listName } from '../core/phrases.ts'
 import type { Moment, Tally } from './tally.ts'
@@ -20,7 +21,7 @@ export function tellNotEnded({ notEnded }: Tally, { pack, event, before, after }
     )
     for (const activity of ahead) {
       const hasEnd = activity.type === 'flow' || activity.type === 'briefing'
-      const isOpen = hasEnd && holds(activity.when, before.situation) && isAhead(before, activity)
+      const isOpen = hasEnd && holds(activity.when, before) && isAhead(before, activity)
       if (!isOpen || notEnded.some((one) => one.id === activity.id)) continue
       const ended = activity.type === 'flow' ? 'not called complete' : 'not ended'
       const list = first(listName(listById(pack, id).name), 'toLowerCase')

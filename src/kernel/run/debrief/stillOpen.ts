@@ -28,7 +28,7 @@ export function exchangesUnderWay(exchanges: readonly DebriefExchange[]): Debrie
 
 function withoutRight<T extends DebriefTry>(tries: readonly T[]): T[] {
   return tries.map((one) => {
-    const parts = one.judgement.parts.map(({ expected: _, ...part }) => part)
+    const parts = one.judgement.parts.map(({ expected: _, limits: __, ...part }) => part)
     return { ...one, judgement: { ...one.judgement, parts } }
   })
 }

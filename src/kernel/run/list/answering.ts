@@ -1,5 +1,6 @@
 /** What follows from a verdict on an answer to the open item. */
 
+import type { Value } from '../../kinds/kind.ts'
 import { isComposed, sayValue } from '../../kinds/table.ts'
 import type { Item, Pack } from '../../pack/checklist.ts'
 import { figuresFor, findItem, responseOf, saidFigures } from '../../pack/place.ts'
@@ -23,7 +24,7 @@ export function answered(pack: Pack, before: RunState, event: Answered): Step {
   const { item, list } = findItem(pack, event.item)
   const { judgement, evidence } = event
   const last = { item: item.id, challenge: item.challenge, text: evidence.text, by: evidence.by, judgement }
-  const state: RunState = { ...before, last, standingBy: false }
+  const state: RunState = { ...withReadings(pack, before, judgement.parts), last, standingBy: false }
   switch (judgement.verdict) {
     case 'correct': {
       const blockedBy = unmet(pack, state, item.interlocks, event.t)
@@ -52,9 +53,18 @@ export function answered(pack: Pack, before: RunState, event: Answered): Step {
   }
 }
 
+/** What was read off a gauge is kept, in one breath or in two. */
+function withReadings(pack: Pack, state: RunState, parts: readonly Part[]): RunState {
+  const read = parts.flatMap(({ name, kind, state, read }): [string, Value][] => {
+    const isReading = kind === 'figure' && state === 'ok' && pack.figures.declarations[name]?.read !== undefined
+    return isReading && read !== undefined ? [[name, read]] : []
+  })
+  return read.length === 0 ? state : { ...state, readings: { ...state.readings, ...Object.fromEntries(read) } }
+}
+
 /** Done or passed, in the wording that applies now; the last that was closed. */
 export function closeItem(state: RunState, item: Item, change: Parameters<typeof withItem>[2]): RunState {
-  const response = responseOf(item, state.situation).text
+  const response = responseOf(item, state).text
   return lastClosed(withItem(state, item.id, { ...change, response, partsSoFar: [], begun: {}, sayAgains: 0 }), item.id)
 }
 
@@ -62,8 +72,8 @@ export function closeItem(state: RunState, item: Item, change: Parameters<typeof
 function otherSeat(pack: Pack, state: RunState, item: Item, parts: readonly Part[]): string {
   // Of alternatives, such as a setting in hectopascals or in inches, the one that the pilot said.
   const said = parts.flatMap(({ kind, name }) => (kind === 'figure' ? [name] : []))
-  const figures = figuresFor(pack, state.values, said.length > 0 ? said : saidFigures(item, state.situation))
-  const text = sayResponse(responseOf(item, state.situation), figures, state.settings.phraseology)
+  const figures = figuresFor(pack, state.values, said.length > 0 ? said : saidFigures(item, state))
+  const text = sayResponse(responseOf(item, state), figures, state.settings.phraseology)
   return text && say.simulated(text)
 }
 
@@ -86,6 +96,7 @@ function missed(pack: Pack, before: RunState, item: Item, event: Answered): Step
   // A state rests on no figures.
   const isFigure = wrong.some(({ kind }) => kind === 'figure')
   const isSameAgain = isFigure && refused === previous.refused
+  const isOutside = event.judgement.because === 'limit'
   const { coachAfter } = before.settings
   const coached = coachAfter > 0 && misses >= coachAfter ? coaching(pack, before, wrong) : []
   const looked = coachAfter > 0 && item.look ? item.look : []
@@ -95,23 +106,41 @@ function missed(pack: Pack, before: RunState, item: Item, event: Answered): Step
     sayAgains: 0,
     partsSoFar: [],
     begun: {},
-    revealed: previous.revealed || coached.length > 0,
+    // A limit stands on the card: whoever is told it still has to read the gauge.
+    revealed: previous.revealed || (coached.length > 0 && !wrong.every(({ limits }) => limits)),
     ...(refused !== undefined && { refused }),
   })
   // One thing to do at a time; the challenge was just said.
   const advice = isSameAgain
-    ? [say.judgedAgainst(sayValue({ kind: 'integer', value: event.revision }, 'plain'))]
+    ? isOutside
+      ? [say.openOrPass()]
+      : [say.judgedAgainst(sayValue({ kind: 'integer', value: event.revision }, 'plain'))]
     : looked.length > 0
       ? [say.lookAt(looked)]
       : []
-  const words = coached.length > 0 ? coached : [say.heard(heardWords(pack, before, event)), ...advice]
+  const words = coached.length > 0 ? coached : [say.heard(heardWords(pack, before, event), sideOf(wrong)), ...advice]
   return sayAndListen(pack, state, words, {
     promptAfterMs: PROMPT_AFTER_MISS_MS,
     tone: 'attention',
   })
 }
 
+/** On which side of its limits a reading is. */
+function sideOf(wrong: readonly Part[]): 'low' | 'high' | undefined {
+  const { limits, read } = wrong.find((part) => part.limits) ?? {}
+  if (!limits || typeof read !== 'number') return undefined
+  return limits.min !== undefined && read < limits.min ? 'low' : 'high'
+}
+
 function coaching(pack: Pack, state: RunState, wrong: readonly Part[]): string[] {
+  const outside = wrong.flatMap(({ name, limits }) => {
+    const { spec, label } = pack.figures.declarations[name] ?? {}
+    if (!limits || !spec || !label) return []
+    const words = (value: number | undefined) =>
+      value === undefined ? undefined : sayValue({ ...spec, value }, state.settings.phraseology)
+    return [say.limitsOf(label, words(limits.min), words(limits.max))]
+  })
+  if (outside.length > 0) return outside
   const figures = figuresFor(
     pack,
     state.values,
@@ -150,7 +179,7 @@ function missingName(pack: Pack, state: RunState, item: Item, part: Part): strin
   const spec = pack.figures.declarations[part.name]?.spec
   if (part.lacks === 'digits' && !(spec && isComposed(spec))) return 'all digits'
   if (part.kind === 'figure') return pack.figures.declarations[part.name]?.label ?? 'the rest'
-  const { wordings } = responseOf(item, state.situation)
+  const { wordings } = responseOf(item, state)
   const isAnswer = wordings.some((words) => ` ${words} `.includes(` ${part.name} `))
   return isAnswer ? 'the rest' : part.name
 }
@@ -173,7 +202,7 @@ function sayAgain(pack: Pack, before: RunState, item: Item, event: Answered): St
   const state = withItem(before, item.id, { sayAgains: times, implausible })
   if (judgement.because === 'form' && judgement.form) return askAgain(pack, state, [say.form(judgement.form)])
   if (judgement.because === 'twoValues') return askAgain(pack, state, [say.twoValues()])
-  const hasDigits = saidFigures(item, state.situation).length > 0
+  const hasDigits = saidFigures(item, state).length > 0
   const asksDigits = hasDigits && state.settings.digitsFirst
   if (times === 1 && !asksDigits) return askAgain(pack, state, [say.sayAgain(item.challenge)])
   // What is typed is read in any case: only a voice may be helped by keys.

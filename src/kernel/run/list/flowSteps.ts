@@ -12,7 +12,7 @@ export function flowAt(pack: Pack, floor: Floor): Flow | undefined {
 
 /** Steps of a flow that are to be done: those open again where it was done once. */
 export function openSteps(flow: Flow, state: RunState): FlowStep[] {
-  const steps = stepsOf(flow, state.situation)
+  const steps = stepsOf(flow, state)
   const again = steps.filter(({ id }) => state.stepsAgain.includes(id))
   if (again.length > 0 || state.flowsClosed.includes(flow.id)) return again
   return steps.filter(({ id }) => !state.stepsDone.includes(id))
@@ -21,7 +21,7 @@ export function openSteps(flow: Flow, state: RunState): FlowStep[] {
 /** Steps that set one of these figures and were done, or said to be done, are open again. */
 export function stepsToRepeat(pack: Pack, state: RunState, moved: readonly string[]): FlowStep[] {
   return flowsOf(pack).flatMap((flow) =>
-    stepsOf(flow, state.situation).filter(
+    stepsOf(flow, state).filter(
       ({ id, sets }) =>
         (state.flowsClosed.includes(flow.id) || state.stepsDone.includes(id)) &&
         sets.some((name) => moved.includes(name)),

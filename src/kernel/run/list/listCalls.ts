@@ -1,7 +1,8 @@
 /** A list is called: what is asked before it is run. */
 
 import type { Pack } from '../../pack/checklist.ts'
-import { holds, listById } from '../../pack/place.ts'
+import { holds } from '../../pack/condition.ts'
+import { listById } from '../../pack/place.ts'
 import { dueList } from '../core/dueList.ts'
 import { sayAndListen } from '../core/listening.ts'
 import { callList, isAhead } from '../core/moving.ts'
@@ -15,8 +16,10 @@ const OF_CALLS: ReadonlySet<Question['about']> = new Set(['outOfOrder', 'finalFi
 
 /** Any other open question is answered first, or put away in words. Throws where the pack does not have the list. */
 export function listCalled(pack: Pack, before: RunState, id: string): Step {
-  const { name } = listById(pack, id)
+  const { name, anytime } = listById(pack, id)
   const { question } = before
+  // An engine that burns waits for nothing: no question, no other list, no start.
+  if (anytime && openList(before) !== id) return callList(pack, { ...before, standingBy: false }, id)
   if (question && !OF_CALLS.has(question.about)) {
     return sayAndListen(pack, { ...before, standingBy: false }, [], { prompt: true })
   }
@@ -52,5 +55,5 @@ function briefingBefore(pack: Pack, state: RunState, id: string): string | undef
     0,
     activities.findIndex((one) => one.id === id),
   )
-  return before.find((one) => one.type === 'briefing' && holds(one.when, state.situation) && isAhead(state, one))?.id
+  return before.find((one) => one.type === 'briefing' && holds(one.when, state) && isAhead(state, one))?.id
 }

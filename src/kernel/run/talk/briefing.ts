@@ -1,8 +1,8 @@
 /** The briefing: topics ticked as they are named, values in it compared, and at its end what was left out. */
 
 import type { Pack } from '../../pack/checklist.ts'
+import { type Ground, holds } from '../../pack/condition.ts'
 import type { Briefing, Topic } from '../../pack/exchange.ts'
-import { holds } from '../../pack/place.ts'
 import type { Judgement, Part } from '../../response/model.ts'
 import type { RunEvent } from '../core/events.ts'
 import { enter, sayAndListen, timers } from '../core/listening.ts'
@@ -18,13 +18,13 @@ function briefingAt(pack: Pack, state: RunState, id: string): Briefing | undefin
 }
 
 /** Topics that apply. */
-export function topicsOf(briefing: Briefing, situation: RunState['situation']): Topic[] {
-  return briefing.topics.filter(({ when }) => holds(when, situation))
+export function topicsOf(briefing: Briefing, ground: Ground): Topic[] {
+  return briefing.topics.filter(({ when }) => holds(when, ground))
 }
 
 /** Topics that were not covered, or last with a wrong value. */
 export function openTopics(briefing: Briefing, state: RunState): Topic[] {
-  return topicsOf(briefing, state.situation).filter(({ id }) => state.topics[id] !== 'ok')
+  return topicsOf(briefing, state).filter(({ id }) => state.topics[id] !== 'ok')
 }
 
 /** Ticks topics, and asks again for those with a wrong value. */
@@ -33,7 +33,7 @@ export function briefed(pack: Pack, before: RunState, event: RunEvent<'briefed'>
   if (!briefing) return { state: before, effects: [] }
   const topics = { ...before.topics, ...event.topics }
   const state: RunState = { ...before, standingBy: false, topics, last: lastOf(briefing, event) }
-  const wrong = topicsOf(briefing, state.situation).filter(({ id }) => event.topics[id] === 'wrong')
+  const wrong = topicsOf(briefing, state).filter(({ id }) => event.topics[id] === 'wrong')
   // A briefing is one person's talk: a right topic is ticked on the screen, without a sound in between.
   if (wrong.length === 0) return event.ends ? ended(pack, state, briefing) : { state, effects: timers(state) }
   const words = [say.heard(event.heard.join(', ')), say.topics(wrong.map(({ label }) => label))]

@@ -6,8 +6,9 @@
 
 import { sayOnRadio } from '../../kinds/table.ts'
 import type { Pack } from '../../pack/checklist.ts'
+import { holds } from '../../pack/condition.ts'
 import type { Element, Exchange, ExchangeTurn, Wording } from '../../pack/exchange.ts'
-import { figuresFor, holds } from '../../pack/place.ts'
+import { figuresFor } from '../../pack/place.ts'
 import type { Role } from '../../pack/roles.ts'
 import { fillTemplate } from '../../pack/template.ts'
 import type { Slip } from '../core/events.ts'
@@ -60,13 +61,13 @@ function worded(pack: Pack, state: RunState, wording: Wording | undefined, value
   })
 }
 
-type Radioed = Pick<RunState, 'situation' | 'settings'>
+type Radioed = Pick<RunState, 'situation' | 'values' | 'settings'>
 
 /** Those that apply, in the order of the phraseology. */
-function elementsOf(turn: ExchangeTurn, { situation, settings }: Radioed): Element[] {
-  const applying = turn.elements.filter((element) => holds(element.when, situation))
+function elementsOf(turn: ExchangeTurn, state: Radioed): Element[] {
+  const applying = turn.elements.filter((element) => holds(element.when, state))
   const { faaOrder } = turn
-  if (settings.radio !== 'faa' || !faaOrder) return applying
+  if (state.settings.radio !== 'faa' || !faaOrder) return applying
   return applying.sort((a, b) => faaOrder.indexOf(a.id) - faaOrder.indexOf(b.id))
 }
 

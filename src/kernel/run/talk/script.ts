@@ -9,8 +9,8 @@ import type { FigureDeclaration } from '../../figures/pack.ts'
 import type { Value } from '../../kinds/kind.ts'
 import { plausibleMistake } from '../../kinds/table.ts'
 import type { Pack } from '../../pack/checklist.ts'
+import { holds } from '../../pack/condition.ts'
 import type { Element, Exchange, ExchangeTurn, Wording } from '../../pack/exchange.ts'
-import { holds } from '../../pack/place.ts'
 import { type Seeded, seeded } from '../../seeded.ts'
 import type { Script, ScriptedBy, Slip } from '../core/events.ts'
 import { scriptedWith } from './said.ts'
@@ -97,7 +97,7 @@ function drawSlip(
 ): Slip | undefined {
   const initial = Object.fromEntries(pack.situations.map((one) => [one.name, one.initial]))
   const applies = ({ when }: Pick<ExchangeTurn | Element | Exchange, 'when'>) =>
-    holds(when, { ...initial, ...situation })
+    holds(when, { situation: { ...initial, ...situation }, values })
   const chances = stationsOf(pack)
     .filter((exchange) => exchange.station.role === 'controller' && applies(exchange))
     .flatMap(({ turns }) => turns.filter(applies))

@@ -2,8 +2,8 @@
 
 import type { Value } from '../../kinds/kind.ts'
 import type { Pack } from '../../pack/checklist.ts'
+import { holds } from '../../pack/condition.ts'
 import type { Briefing, Exchange, ExchangeTurn } from '../../pack/exchange.ts'
-import { holds } from '../../pack/place.ts'
 import type { Response } from '../../response/response.ts'
 import { isFree } from '../core/interlocks.ts'
 import type { ExchangeTurnState, Floor, RunState } from '../core/state.ts'
@@ -49,9 +49,7 @@ export function findTurn(pack: Pack, id: string): { exchange: Exchange; turn: Ex
 
 /** Turns that apply and are not done. */
 export function openTurns(exchange: Exchange, state: RunState): ExchangeTurn[] {
-  return exchange.turns.filter(
-    (turn) => holds(turn.when, state.situation) && turnState(state, turn.id).status !== 'done',
-  )
+  return exchange.turns.filter((turn) => holds(turn.when, state) && turnState(state, turn.id).status !== 'done')
 }
 
 /** The turn whose read-back is awaited. */
@@ -167,7 +165,7 @@ export function saidInTalk(pack: Pack, state: RunState): Response[] {
   const talk = talkAt(pack, state.floor)
   if (!talk) return []
   return talk.type === 'briefing'
-    ? talk.topics.filter(({ when }) => holds(when, state.situation)).flatMap(({ say }) => say)
+    ? talk.topics.filter(({ when }) => holds(when, state)).flatMap(({ say }) => say)
     : responsesTo(pack, talk, state)
 }
 

@@ -44,7 +44,7 @@ export function began(pack: Pack, before: RunState, event: RunEvent<'watchBegan'
   if (list !== undefined) return sayAndListen(pack, state, [say.notCalled(list)], { prompt: true })
   const blockedBy = unmet(pack, state, watch.interlocks, event.t) ?? tooSoon(state, watch)
   if (blockedBy) return notYet(pack, state, watch.id, blockedBy)
-  const place = agenda(pack, state.situation).find(({ activity }) => activity.id === watch.id)
+  const place = agenda(pack, state).find(({ activity }) => activity.id === watch.id)
   if (!place) return { state, effects: [] }
   const fresh = { ...WATCH_AHEAD, attempt: own.attempt + 1, status: 'running', beganAt: event.at } as const
   const closed = heldAlready(closeFlowsBefore(pack, state, watch.id), watch)
@@ -68,7 +68,7 @@ export function tooSoon(state: RunState, watch: Watch): (Unmet & { readonly wait
 
 /** The first list before a watch that still has to be run: its phase must not pass it by. */
 function listBefore(pack: Pack, state: RunState, id: string): string | undefined {
-  const places = agenda(pack, state.situation)
+  const places = agenda(pack, state)
   const ahead = places.slice(
     0,
     places.findIndex(({ activity }) => activity.id === id),

@@ -40,7 +40,7 @@ const STATES: Readonly<Record<DebriefItem['status'], string>> = {
 }
 
 function ItemDebrief({ item }: { readonly item: DebriefItem }) {
-  const { challenge, status, by, reason, given, tries, misses, sayAgains, reopened } = item
+  const { challenge, status, by, reason, given, readings, tries, misses, sayAgains, reopened } = item
   const notes = [
     STATES[status] + (reason ? `: ${reasonWords(reason)}` : ''),
     by === 'key' ? 'by key, not read back' : by === 'typed' ? 'typed' : '',
@@ -48,6 +48,7 @@ function ItemDebrief({ item }: { readonly item: DebriefItem }) {
     sayAgains > 0 ? `${sayAgains} say again` : '',
     reopened > 0 ? `opened again ${reopened === 1 ? 'once' : `${reopened} times`}` : '',
     given ? 'value given' : '',
+    ...readings,
   ].filter((note) => note)
   return (
     <li>

@@ -1,5 +1,6 @@
 /** One try in the debrief: what was said, the verdict, and (the run being over) what would have been right. */
 
+import { band } from '../../../kernel/figures/entered.ts'
 import type { Value } from '../../../kernel/kinds/kind.ts'
 import { showValue } from '../../../kernel/kinds/table.ts'
 import type { Pack } from '../../../kernel/pack/checklist.ts'
@@ -40,10 +41,11 @@ export function OneTry({ one }: { readonly one: DebriefTry }) {
 const labelOf = (pack: Pack | undefined, { name, kind }: Part) =>
   (kind === 'figure' && pack?.figures.declarations[name]?.label) || name
 
-function told(pack: Pack | undefined, { name, kind, read, heard, expected }: Part): string {
+function told(pack: Pack | undefined, { name, kind, read, heard, expected, limits }: Part): string {
   const figure = kind === 'figure' ? pack?.figures.declarations[name] : undefined
   const show = (value: Value) => (figure ? showValue({ ...figure.spec, value }) : String(value))
   const said = `said ${read === undefined ? (heard ?? 'nothing') : show(read)}`
+  if (limits && figure) return `${figure.label}: ${said}; within limits: ${band(limits, figure.measure)}`
   if (expected === undefined) return said
   const right = figure ? rightValues(figure.spec, expected, figure.accept) : String(expected)
   return `${figure?.label ?? name}: ${said}, ${right} was right`

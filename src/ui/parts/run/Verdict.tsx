@@ -25,6 +25,7 @@ const BECAUSE: Readonly<Record<Because, string>> = {
   missing: 'a part is missing',
   refused: 'you said negative',
   valueless: 'no value in it',
+  limit: 'outside its limits',
   acknowledged: 'acknowledged, not read back',
 }
 

@@ -17,7 +17,7 @@ const ACTIVITIES: readonly Activity[] = [
     name: 'flow',
     steps: [
       { id: 'flow.power', text: 'power off', sets: [] },
-      { id: 'flow.pin', text: 'pin in', sets: [], when: { stand: ['push'] } },
+      { id: 'flow.pin', text: 'pin in', sets: [], when: { each: { stand: ['push'] } } },
     ],
   },
   {
@@ -33,7 +33,7 @@ const ACTIVITIES: readonly Activity[] = [
         clearance: 'push',
         label: 'push',
         say: responseFrom('push'),
-        when: { stand: ['push'] },
+        when: { each: { stand: ['push'] } },
       },
     ],
   },
@@ -45,7 +45,14 @@ const ACTIVITIES: readonly Activity[] = [
     order: 'free',
     turns: [
       { id: 'ground.signal', label: 'signal', calls: responseFrom('signal'), elements: [], sets: [], clears: 'leave' },
-      { id: 'ground.bar', label: 'bar', calls: responseFrom('bar'), elements: [], sets: [], when: { stand: ['push'] } },
+      {
+        id: 'ground.bar',
+        label: 'bar',
+        calls: responseFrom('bar'),
+        elements: [],
+        sets: [],
+        when: { each: { stand: ['push'] } },
+      },
     ],
   },
   { type: 'briefing', id: 'brief', name: 'briefing', topics: [], ends: responseFrom('that is all') },

@@ -131,7 +131,7 @@ function closings({ events }: Flown): Map<string, number> {
 
 describe('the demo', () => {
   it('has an item for every place that is interrupted here', () => {
-    const items = listsOf(pack).flatMap((list) => itemsOf(list, places[0]?.state.situation ?? {}))
+    const items = listsOf(pack).flatMap((list) => itemsOf(list, places[0]?.state ?? { situation: {}, values: {} }))
     expect(places.map((place) => itemAt(place))).toEqual(items.map(({ id }) => id))
     expect(places).toHaveLength(34)
   })
@@ -171,7 +171,7 @@ describe('the demo', () => {
       const back = WAYS.left(place)
       const id = itemAt(place) ?? ''
       const { list } = findItem(pack, id)
-      const items = itemsOf(list, place.state.situation).map((item) => item.id)
+      const items = itemsOf(list, place.state).map((item) => item.id)
       const before = items[items.indexOf(id) - 1]
       const one = happen(back, command('goBack'))
       expect(itemAt(one)).toBe(before ?? id)

@@ -159,7 +159,7 @@ function expectBreaks({ state }: TestRun): void {
 /** What must hold after every event. */
 function expectSound(run: TestRun): void {
   for (const list of listsOf(STARTING)) {
-    const items = itemsOf(list, run.state.situation)
+    const items = itemsOf(list, run.state)
     for (const { id } of items) {
       const { status, expected } = itemState(run.state, id)
       if (status === 'done')

@@ -40,7 +40,17 @@ const said = (t: number, text: string, judgement: Judgement): DebriefTry => ({
 })
 const trim = (...tries: DebriefTry[]): DebriefItem => item('takeoff trim', ...tries)
 const item = (challenge: string, ...tries: DebriefTry[]): DebriefItem => ({
-  ...{ id: challenge, challenge, status: 'done', by: 'voice', given: false, tries, sayAgains: 0, reopened: 0 },
+  ...{
+    id: challenge,
+    challenge,
+    status: 'done',
+    by: 'voice',
+    given: false,
+    readings: [],
+    tries,
+    sayAgains: 0,
+    reopened: 0,
+  },
   ...{ misses: tries.filter(({ judgement }) => judgement.verdict !== 'correct').length, look: [], looks: 0 },
 })
 const list = (...items: DebriefItem[]): DebriefList => ({

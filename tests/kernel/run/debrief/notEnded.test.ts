@@ -41,7 +41,7 @@ describe('a list that was called before its flow was called done', () => {
         activities: phase.activities.map((one) => (one.type === 'flow' ? { ...one, ...change } : one)),
       })),
     })
-    for (const pack of [changed({ silent: true }), changed({ when: { stand: ['self'] } })])
+    for (const pack of [changed({ silent: true }), changed({ when: { each: { stand: ['self'] } } })])
       expect(told(pack, begun({}, pack).happen(call('load')))).toEqual([])
   })
 })

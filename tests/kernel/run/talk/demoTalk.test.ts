@@ -7,8 +7,8 @@ import { beforeAll, describe, expect, test, vi } from 'vitest'
 import type { Figure, Figures, KindSpec, Value } from '../../../../src/kernel/kinds/kind.ts'
 import { plausibleMistake, sayValue } from '../../../../src/kernel/kinds/table.ts'
 import type { Pack } from '../../../../src/kernel/pack/checklist.ts'
+import { holds } from '../../../../src/kernel/pack/condition.ts'
 import type { Element, Exchange, ExchangeTurn } from '../../../../src/kernel/pack/exchange.ts'
-import { holds } from '../../../../src/kernel/pack/place.ts'
 import { fillTemplate } from '../../../../src/kernel/pack/template.ts'
 import type { Response } from '../../../../src/kernel/response/response.ts'
 import { sayResponse } from '../../../../src/kernel/response/sentence.ts'
@@ -91,7 +91,7 @@ function awaiting(id: string, call: string | undefined, stand: string, radio: 'i
   if (call !== undefined) run = hear(run, call)
   expect(run.state.turns[id]?.status).toBe('said')
   const elements = turn.elements
-    .filter(({ when }) => holds(when, { radio }))
+    .filter(({ when }) => holds(when, { situation: { radio }, values: {} }))
     .flatMap((one): Spoken[] => (one.readBack ? [{ ...one, readBack: one.readBack[radio] }] : []))
   const { role } = exchange.station
   // A controller begins with the call sign.

@@ -11,8 +11,9 @@ import type { FigureSet, Inputs } from '../../../../src/kernel/figures/model.ts'
 import { interpret } from '../../../../src/kernel/interpret/interpret.ts'
 import { showValue } from '../../../../src/kernel/kinds/table.ts'
 import type { Item, Pack } from '../../../../src/kernel/pack/checklist.ts'
+import { holds } from '../../../../src/kernel/pack/condition.ts'
 import type { Exchange, ExchangeTurn } from '../../../../src/kernel/pack/exchange.ts'
-import { figuresFor, holds, itemsOf, listsOf, responseOf } from '../../../../src/kernel/pack/place.ts'
+import { figuresFor, itemsOf, listsOf, responseOf } from '../../../../src/kernel/pack/place.ts'
 import type { Judgement } from '../../../../src/kernel/response/model.ts'
 import { statesOf } from '../../../../src/kernel/response/readBack.ts'
 import { sayResponse } from '../../../../src/kernel/response/sentence.ts'
@@ -88,11 +89,15 @@ function judged({ pack, state }: Flown, list: string, item: string, text: string
 
 /** An answer in the item's own words with these values. */
 function answer(pack: Pack, item: Item, { situation, values }: RunState): string {
-  return sayResponse(responseOf(item, situation), figuresFor(pack, values, namedIn(item, situation)), 'plain')
+  return sayResponse(
+    responseOf(item, { situation, values: {} }),
+    figuresFor(pack, values, namedIn(item, situation)),
+    'plain',
+  )
 }
 
 const namedIn = (item: Item, situation: RunState['situation']): string[] =>
-  [...responseOf(item, situation).text.matchAll(/<([\w-]+)>/g)].map(([, name = '']) => name)
+  [...responseOf(item, { situation, values: {} }).text.matchAll(/<([\w-]+)>/g)].map(([, name = '']) => name)
 
 const shown = (set: FigureSet | undefined, name: string) => {
   const figure = set && figureOf(set, name)
@@ -116,7 +121,7 @@ describe.each(['marram', 'pair'])('in dealt departures of %s, after the final fi
       const wrongAt: string[] = []
       let right = 0
       for (const list of listsOf(pack)) {
-        for (const item of itemsOf(list, situation)) {
+        for (const item of itemsOf(list, { situation, values: {} })) {
           const names = namedIn(item, situation)
           const other = names.filter((name) => shown(old, name) !== shown(now, name))
           const text = answer(pack, item, before.state)
@@ -141,7 +146,7 @@ describe.each(['marram', 'pair'])('in dealt departures of %s, after the final fi
     for (const departure of dealt.slice(0, cases(200))) {
       const { after } = flown(pack, flightOf(pack, departure, settled(pack, departure)))
       for (const list of listsOf(pack)) {
-        for (const item of itemsOf(list, after.state.situation)) {
+        for (const item of itemsOf(list, after.state)) {
           const text = answer(pack, item, after.state)
           const { verdict } = judged(after, list.id, item.id, text)
           expect(verdict, `seed ${departure.seed}, ${item.id}: "${text}"`).toBe('correct')
@@ -166,7 +171,10 @@ describe('in dealt departures with stations, after the final figures came in', (
   function withTurn(id: string): { part: Pack; exchange: Exchange; turn: ExchangeTurn } {
     const found = findTurn(pack, id)
     const { interlocks: _, ...all } = found.turn
-    const turn = { ...all, elements: all.elements.filter(({ when }) => holds(when, { radio: 'icao' })) }
+    const turn = {
+      ...all,
+      elements: all.elements.filter(({ when }) => holds(when, { situation: { radio: 'icao' }, values: {} })),
+    }
     const exchange: Exchange = { ...found.exchange, turns: [turn] }
     return { part: { ...pack, phases: [{ id: 'part', name: 'Part', activities: [exchange] }] }, exchange, turn }
   }
