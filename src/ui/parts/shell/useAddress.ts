@@ -38,7 +38,8 @@ export function useAddress(): void {
       }
     }
     const first = location.hash.slice(1)
-    const isFirst = first.startsWith('pack=') || AT_FIRST.has(first.split('/')[0] ?? '')
+    const { settings } = store.getState()
+    const isFirst = first.startsWith('pack=') || (settings.welcomed && AT_FIRST.has(first.split('/')[0] ?? ''))
     if (isFirst && !store.getState().needsGesture) follow()
     else if (first !== '') history.replaceState(null, '', `#${addressOf(store.getState())}`)
     window.addEventListener('popstate', follow)

@@ -14,12 +14,13 @@ const decoded = (text: string): Decoded => ({
 const NOTHING: Recognition = { text: '', words: [], confidence: 0, doubt: 'otherSpeech' }
 const doubted = (text: string): Recognition => ({ text, words: [], confidence: 0.5, doubt: 'unsure' })
 
+const ROUNDING = 1e-9
 /** The first of these texts fits this well, in nats a phone, and leads the second by so many nats. */
 function texts(best: string, other: string, { fit, lead }: { fit: number; lead: number }): readonly SoundedText[] {
-  const logProb = fit * 3
+  const logProb = fit * 3 + ROUNDING
   return [
     { text: best, logProb, phoneCount: 2 },
-    { text: other, logProb: logProb - lead, phoneCount: 2 },
+    { text: other, logProb: logProb - lead - ROUNDING, phoneCount: 2 },
   ]
 }
 const outcome = ({ text, doubt }: Recognition) => (doubt ? `${doubt} ${text}` : `accepts ${text}`)
