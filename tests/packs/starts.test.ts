@@ -54,7 +54,7 @@ function answersFor(pack: Pack, name: string): string {
         return [sayResponse(activity.begins, {}, 'plain'), ...calls]
       }
       if (activity.type !== 'list') throw new Error(`a ${activity.type} is not flown here`)
-      const answers = entriesOf(activity, situation).map((entry) =>
+      const answers = entriesOf(activity, { situation, values: {} }).map((entry) =>
         entry.type === 'line'
           ? sayResponse(entry.say, {}, 'plain')
           : sayResponse(entry.responses[0]?.response ?? NOTHING, figures, 'plain'),
