@@ -1,10 +1,10 @@
 /** The exchanges of a pack as the source of read-backs: each turn's own elements, with the values that its stations give. */
 
+import { holds } from '../../src/kernel/figures/condition.ts'
 import type { Figure, KindSpec, Value } from '../../src/kernel/kinds/kind.ts'
 import { RADIOS } from '../../src/kernel/kinds/radio.ts'
 import type { Pack } from '../../src/kernel/pack/checklist.ts'
 import type { Exchange, ExchangeTurn } from '../../src/kernel/pack/exchange.ts'
-import { holds } from '../../src/kernel/pack/condition.ts'
 import type { Random } from './case.ts'
 import { drawOf } from './readElements.ts'
 import type { Source } from './transmissions.ts'

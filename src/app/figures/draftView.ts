@@ -140,8 +140,7 @@ function reopens(pack: Pack, run: RunState | undefined, moved: ReadonlySet<strin
   const found = listsOf(pack).map((list) => ({
     list,
     items: itemsOf(list, run).filter(
-      (item) =>
-        itemState(run, item.id).status === 'done' && restsOf(item, run).some((name) => moved.has(name)),
+      (item) => itemState(run, item.id).status === 'done' && restsOf(item, run).some((name) => moved.has(name)),
     ),
   }))
   return {

@@ -28,7 +28,6 @@ import type { Accept, Band, Value } from './value.ts'
 import { weight } from './weight.ts'
 import { wind } from './wind.ts'
 
-
 export type { Accept, Phraseology, Value } from './value.ts'
 export { PHRASEOLOGIES } from './value.ts'
 

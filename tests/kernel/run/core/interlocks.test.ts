@@ -45,7 +45,14 @@ const ACTIVITIES: readonly Activity[] = [
     order: 'free',
     turns: [
       { id: 'ground.signal', label: 'signal', calls: responseFrom('signal'), elements: [], sets: [], clears: 'leave' },
-      { id: 'ground.bar', label: 'bar', calls: responseFrom('bar'), elements: [], sets: [], when: { each: { stand: ['push'] } } },
+      {
+        id: 'ground.bar',
+        label: 'bar',
+        calls: responseFrom('bar'),
+        elements: [],
+        sets: [],
+        when: { each: { stand: ['push'] } },
+      },
     ],
   },
   { type: 'briefing', id: 'brief', name: 'briefing', topics: [], ends: responseFrom('that is all') },

@@ -4,11 +4,11 @@
  */
 
 import { beforeAll, describe, expect, test, vi } from 'vitest'
+import { holds } from '../../../../src/kernel/figures/condition.ts'
 import type { Figure, Figures, KindSpec, Value } from '../../../../src/kernel/kinds/kind.ts'
 import { plausibleMistake, sayValue } from '../../../../src/kernel/kinds/table.ts'
 import type { Pack } from '../../../../src/kernel/pack/checklist.ts'
 import type { Element, Exchange, ExchangeTurn } from '../../../../src/kernel/pack/exchange.ts'
-import { holds } from '../../../../src/kernel/pack/condition.ts'
 import { fillTemplate } from '../../../../src/kernel/pack/template.ts'
 import type { Response } from '../../../../src/kernel/response/response.ts'
 import { sayResponse } from '../../../../src/kernel/response/sentence.ts'

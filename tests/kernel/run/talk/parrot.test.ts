@@ -6,13 +6,13 @@
 import { beforeAll, describe, expect, test, vi } from 'vitest'
 import { type Revised, revisedBy, withoutGiven } from '../../../../src/app/run/revision.ts'
 import { compute, figureOf } from '../../../../src/kernel/figures/compute.ts'
+import { holds } from '../../../../src/kernel/figures/condition.ts'
 import type { Departure } from '../../../../src/kernel/figures/deal.ts'
 import type { FigureSet, Inputs } from '../../../../src/kernel/figures/model.ts'
 import { interpret } from '../../../../src/kernel/interpret/interpret.ts'
 import { showValue } from '../../../../src/kernel/kinds/table.ts'
 import type { Item, Pack } from '../../../../src/kernel/pack/checklist.ts'
 import type { Exchange, ExchangeTurn } from '../../../../src/kernel/pack/exchange.ts'
-import { holds } from '../../../../src/kernel/pack/condition.ts'
 import { figuresFor, itemsOf, listsOf, responseOf } from '../../../../src/kernel/pack/place.ts'
 import type { Judgement } from '../../../../src/kernel/response/model.ts'
 import { statesOf } from '../../../../src/kernel/response/readBack.ts'
@@ -89,7 +89,11 @@ function judged({ pack, state }: Flown, list: string, item: string, text: string
 
 /** An answer in the item's own words with these values. */
 function answer(pack: Pack, item: Item, { situation, values }: RunState): string {
-  return sayResponse(responseOf(item, { situation, values: {} }), figuresFor(pack, values, namedIn(item, situation)), 'plain')
+  return sayResponse(
+    responseOf(item, { situation, values: {} }),
+    figuresFor(pack, values, namedIn(item, situation)),
+    'plain',
+  )
 }
 
 const namedIn = (item: Item, situation: RunState['situation']): string[] =>
@@ -167,7 +171,10 @@ describe('in dealt departures with stations, after the final figures came in', (
   function withTurn(id: string): { part: Pack; exchange: Exchange; turn: ExchangeTurn } {
     const found = findTurn(pack, id)
     const { interlocks: _, ...all } = found.turn
-    const turn = { ...all, elements: all.elements.filter(({ when }) => holds(when, { situation: { radio: 'icao' }, values: {} })) }
+    const turn = {
+      ...all,
+      elements: all.elements.filter(({ when }) => holds(when, { situation: { radio: 'icao' }, values: {} })),
+    }
     const exchange: Exchange = { ...found.exchange, turns: [turn] }
     return { part: { ...pack, phases: [{ id: 'part', name: 'Part', activities: [exchange] }] }, exchange, turn }
   }
