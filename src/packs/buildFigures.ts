@@ -1,5 +1,6 @@
 /** figures.yaml and tables.yaml in their shape -> the figures as the kernel knows them. Names are checked in `checkFigures.ts`. */
 
+import { namesIn } from '../kernel/figures/condition.ts'
 import type {
   Axis,
   Basis,
@@ -20,7 +21,6 @@ import type {
 import { CASES } from '../kernel/figures/pack.ts'
 import { type Accept, KINDS, type KindName, type KindSpec } from '../kernel/kinds/kind.ts'
 import type { Rounding } from '../kernel/numbers/rounding.ts'
-import { namesIn } from '../kernel/pack/condition.ts'
 import { showUnit, type Unit } from '../kernel/units.ts'
 import { conditionOf } from './conditions.ts'
 import type { FiguresText, FigureText } from './figuresSchema.ts'

@@ -1,8 +1,8 @@
 /** Whether conditions name situations and figures that there are, with values that these may have. */
 
+import { isValues, type Size } from '../kernel/figures/condition.ts'
 import { kindOf } from '../kernel/kinds/kind.ts'
 import { ownOf } from '../kernel/own.ts'
-import { isValues, type Size } from '../kernel/pack/condition.ts'
 import { quoted } from '../kernel/quoted.ts'
 import { measureOf, specOf } from './buildFigures.ts'
 import { conditionOf, isJoint, type When } from './conditions.ts'

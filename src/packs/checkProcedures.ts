@@ -1,7 +1,7 @@
 /** Whether a pack's procedures hold together: ids stand once, situations and figures exist, responses parse, every case is covered. */
 
+import { namesIn } from '../kernel/figures/condition.ts'
 import { ownOf } from '../kernel/own.ts'
-import { namesIn } from '../kernel/pack/condition.ts'
 import type { Problem } from '../kernel/problem.ts'
 import { quoted } from '../kernel/quoted.ts'
 import { checkCondition } from './checkCondition.ts'

@@ -1,6 +1,7 @@
 /** Conditions and interlocks of procedures.yaml -> as the kernel knows them. */
 
-import type { Condition, Interlock, Size } from '../kernel/pack/condition.ts'
+import type { Condition, Size } from '../kernel/figures/condition.ts'
+import type { Interlock } from '../kernel/pack/condition.ts'
 import { exactly, present } from './present.ts'
 import type { ItemText } from './proceduresSchema.ts'
 import type { WhenText } from './schemaTerms.ts'

@@ -1,10 +1,10 @@
 /** Whether there is a situation, with figures of some size, in which something applies and nothing answers for it. */
 
 import { MOST_PARTS } from '../kernel/bounds.ts'
+import { type Condition, isValues, meets, type Size } from '../kernel/figures/condition.ts'
 import { kindOf } from '../kernel/kinds/kind.ts'
 import { RADIOS } from '../kernel/kinds/radio.ts'
 import { ownOf } from '../kernel/own.ts'
-import { type Condition, isValues, meets, type Size } from '../kernel/pack/condition.ts'
 import { measureOf, specOf } from './buildFigures.ts'
 import { conditionOf, type When } from './conditions.ts'
 import type { FiguresText } from './figuresSchema.ts'

@@ -178,9 +178,10 @@ async function hear(recogniser: NodeRecogniser, recording: Recording, condition:
   )
 }
 
-const verdictOn = ({ challenge, states }: Item, right: string, heard: RecognisedRecording) =>
-  judgeHeard({ challenge, response: responseOnce(right), states: states.map((state) => [state]), figures: {} }, heard)
-    .verdict
+function verdictOn({ challenge, states }: Item, right: string, heard: RecognisedRecording) {
+  const asked = { challenge, response: responseOnce(right), states: states.map((state) => [state]), figures: {} }
+  return judgeHeard(asked, heard).verdict
+}
 
 function miss(condition: string, { file }: Recording, heard: RecognisedRecording, what: string): void {
   if (!values.misses) return

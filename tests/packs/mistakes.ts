@@ -84,7 +84,7 @@ export const MISTAKES: Readonly<Record<string, readonly Mistake[]>> = {
       'procedures.yaml',
       'response: "lights on"',
       'response: "lights on", crucial: true',
-      'procedures.yaml:59:78: "crucial" is not known here; there are item, challenge, response, states, answers, when, look, restsOn, caution, interlocks, critical',
+      'procedures.yaml:59:78: "crucial" is not known here; there are item, challenge, response, states, answers, when, look, restsOn, caution, interlocks, critical, memory',
     ],
     [
       'a key misspelt',

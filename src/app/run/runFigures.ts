@@ -4,10 +4,10 @@
  */
 
 import { compute } from '../../kernel/figures/compute.ts'
+import { namesIn } from '../../kernel/figures/condition.ts'
 import type { Inputs } from '../../kernel/figures/model.ts'
 import { changesBetween } from '../../kernel/figures/revise.ts'
 import type { Pack } from '../../kernel/pack/checklist.ts'
-import { namesIn } from '../../kernel/pack/condition.ts'
 import { corrected } from '../../kernel/papers/corrected.ts'
 import type { EventBody } from '../../kernel/run/core/events.ts'
 import type { Replayed } from '../../kernel/run/core/readLog.ts'

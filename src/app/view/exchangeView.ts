@@ -3,10 +3,10 @@
  * among it (law 4: one has to listen), unless its words were asked for.
  */
 
+import { holds } from '../../kernel/figures/condition.ts'
 import type { Figure } from '../../kernel/kinds/kind.ts'
 import { sayValue } from '../../kernel/kinds/table.ts'
 import type { Pack } from '../../kernel/pack/checklist.ts'
-import { holds } from '../../kernel/pack/condition.ts'
 import type { Briefing, Exchange, ExchangeTurn } from '../../kernel/pack/exchange.ts'
 import type { Role } from '../../kernel/pack/roles.ts'
 import { partNames, statesOf } from '../../kernel/response/readBack.ts'

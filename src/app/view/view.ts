@@ -1,7 +1,7 @@
 /** What the run screen shows, made from pack and state. No rule lives here; it only names things. */
 
+import { holds } from '../../kernel/figures/condition.ts'
 import type { Item, Line, Pack } from '../../kernel/pack/checklist.ts'
-import { holds } from '../../kernel/pack/condition.ts'
 import { entriesOf, findItem, listById } from '../../kernel/pack/place.ts'
 import { reasonWords } from '../../kernel/response/commands.ts'
 import { isFromMemory, itemState } from '../../kernel/run/core/progress.ts'

@@ -2,8 +2,8 @@
 
 import type { Accept, KindSpec, Value } from '../kinds/kind.ts'
 import type { Rounding } from '../numbers/rounding.ts'
-import type { Condition } from '../pack/condition.ts'
 import type { Unit } from '../units.ts'
+import type { Condition } from './condition.ts'
 
 export interface Station {
   readonly name: string

@@ -1,10 +1,11 @@
 /** A pack as the runner knows it: phases with their flows and lists. Checked; see `packs/` for how it is read. */
 
+import type { Condition } from '../figures/condition.ts'
 import type { FigureModel } from '../figures/pack.ts'
 import type { KindSpec } from '../kinds/kind.ts'
 import type { PartStates } from '../response/model.ts'
 import type { Response } from '../response/response.ts'
-import type { Condition, Interlock } from './condition.ts'
+import type { Interlock } from './condition.ts'
 import type { Briefing, Exchange } from './exchange.ts'
 import type { Paper } from './paper.ts'
 

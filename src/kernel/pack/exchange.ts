@@ -3,9 +3,10 @@
  * the seats, which have the same form, and the briefing. Shapes only; see `exchanging.ts` and `briefing.ts`.
  */
 
+import type { Condition } from '../figures/condition.ts'
 import type { Radio } from '../kinds/radio.ts'
 import type { Response } from '../response/response.ts'
-import type { Condition, Interlock } from './condition.ts'
+import type { Interlock } from './condition.ts'
 import type { Role } from './roles.ts'
 import type { Template } from './template.ts'
 

@@ -1,5 +1,6 @@
 /** Finding things in a pack, and what of it applies in a situation. */
 
+import { type Ground, holds, namesIn } from '../figures/condition.ts'
 import type { FigureDeclaration } from '../figures/pack.ts'
 import type { Figure, Gauge, Judged, Value } from '../kinds/kind.ts'
 import type { Band } from '../kinds/value.ts'
@@ -8,7 +9,6 @@ import type { Least } from '../response/expansion.ts'
 import type { Response } from '../response/response.ts'
 import { convert } from '../units.ts'
 import type { Activity, Flow, Item, Line, List, Pack, Step } from './checklist.ts'
-import { type Ground, holds, namesIn } from './condition.ts'
 
 /** Activities that apply, in order, each with the number of its phase and its place in it. */
 export function agenda(pack: Pack, ground: Ground): { phase: number; index: number; activity: Activity }[] {

@@ -1,7 +1,7 @@
 /** What an item rests on: change one of these figures and what was answered is open again. */
 
+import type { Ground } from '../figures/condition.ts'
 import type { Item, Pack } from './checklist.ts'
-import type { Ground } from './condition.ts'
 import { listsOf, saidFigures } from './place.ts'
 
 /** Figures in the response that applies in this situation, and those that the pack names besides. */

@@ -4,10 +4,11 @@ import { isGauge, type Judged, type Phraseology, type Value } from '../kinds/kin
 import { isNumeric, isSameValue } from '../kinds/table.ts'
 import type { Token } from '../numbers/tokens.ts'
 import { ownOf } from '../own.ts'
-import { compareAll, type Outcome } from './compare.ts'
+import { compareAll } from './compare.ts'
 import type { Filled, WordFiller } from './fill.ts'
 import type { Frame } from './frame.ts'
 import type { Because, Judgement, Part } from './model.ts'
+import type { Outcome } from './outcome.ts'
 import type { FigureSlot, WordSlot } from './path.ts'
 
 export interface Assessment {

@@ -4,19 +4,12 @@
  */
 
 import { type Figure, type Gauge, isGauge, kindOf, type Phraseology, type Value } from '../kinds/kind.ts'
-import type { Lack, Match, Reading } from '../kinds/reading.ts'
+import type { Match, Reading } from '../kinds/reading.ts'
 import { digitsSaid, isExactly, isNumeric, isSameValue } from '../kinds/table.ts'
 import type { ValueFiller } from './fill.ts'
 import { compareReading } from './gauge.ts'
-import type { Because } from './model.ts'
+import type { Outcome } from './outcome.ts'
 import { isPlausible } from './runs.ts'
-
-export type Outcome =
-  | { readonly is: 'right'; readonly read: Value; readonly form: boolean }
-  | { readonly is: 'wrong'; readonly because: Because; readonly read?: Value }
-  | { readonly is: 'lacking'; readonly lacks: Lack; readonly read?: Value }
-  | { readonly is: 'implausible'; readonly read: Value }
-  | { readonly is: 'doubtful'; readonly because: Because }
 
 /** True where the value is the figure's or within what it accepts. */
 export function isRight(figure: Figure, read: Value): boolean {

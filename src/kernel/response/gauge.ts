@@ -5,8 +5,8 @@
 
 import { type Gauge, kindOf, type Phraseology } from '../kinds/kind.ts'
 import type { Reading } from '../kinds/reading.ts'
-import type { Outcome } from './compare.ts'
 import type { ValueFiller } from './fill.ts'
+import type { Outcome } from './outcome.ts'
 import { isPlausible } from './runs.ts'
 
 const DUST = 1e-9

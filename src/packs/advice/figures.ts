@@ -1,6 +1,6 @@
 /** Figures that nothing uses, codes that no set can show, arms in the other unit. */
 
-import { namesIn } from '../../kernel/pack/condition.ts'
+import { namesIn } from '../../kernel/figures/condition.ts'
 import type { Problem } from '../../kernel/problem.ts'
 import { convert } from '../../kernel/units.ts'
 import { derivationOf } from '../buildFigures.ts'

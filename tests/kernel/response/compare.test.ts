@@ -3,7 +3,8 @@
 import { describe, expect, it } from 'vitest'
 import type { Figure, Phraseology } from '../../../src/kernel/kinds/kind.ts'
 import type { Reading } from '../../../src/kernel/kinds/reading.ts'
-import { compare, compareAll, type Outcome } from '../../../src/kernel/response/compare.ts'
+import { compare, compareAll } from '../../../src/kernel/response/compare.ts'
+import type { Outcome } from '../../../src/kernel/response/outcome.ts'
 
 const SPEED: Figure = { kind: 'speed', value: 128, accept: { tolerance: 5 } }
 const TRIM: Figure = { kind: 'trim', decimals: 1, value: 5.2 }

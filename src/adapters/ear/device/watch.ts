@@ -12,8 +12,13 @@ export interface Watch {
 }
 
 const EVERY_MS = 1000
-/** Checks in a row without a sign of life that mean a dead ear. */
-const MISSED = 5
+/**
+ * Checks in a row without a sign of life that mean a dead ear. Where a simulator takes the whole processor, a live one may
+ * come to nothing for seconds.
+ */
+const MISSED = 12
+/** The same where the sound stands still, which no load does. */
+const MISSED_SOUND = 5
 /** The same after a thread said that it is busy: several seconds of speech on a slow machine. */
 const MISSED_WHILE_BUSY = 40
 
@@ -40,7 +45,7 @@ export function createWatch(
     const isStopped = !isSoundRunning()
     missed = isAlive || isLate ? 0 : missed + 1
     isAlive = false
-    if (missed < (isBusy && !isStopped ? MISSED_WHILE_BUSY : MISSED)) return
+    if (missed < (isStopped ? MISSED_SOUND : isBusy ? MISSED_WHILE_BUSY : MISSED)) return
     missed = 0
     if (isStopped) died.soundStopped()
     else died.threadsSilent()

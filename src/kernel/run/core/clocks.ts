@@ -1,8 +1,8 @@
 /** Times that run: interlocks that wait for time alone, each announced when it is up. All are differences of clock times. */
 
+import { holds } from '../../figures/condition.ts'
 import type { Activity, Item, Pack, Step } from '../../pack/checklist.ts'
 import type { Interlock } from '../../pack/condition.ts'
-import { holds } from '../../pack/condition.ts'
 import { watchesOf, watchTimer } from '../watch/watchTiming.ts'
 import type { Effect } from './events.ts'
 import type { RunState } from './state.ts'

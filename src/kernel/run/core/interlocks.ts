@@ -3,9 +3,10 @@
  * the doing.
  */
 
+import type { Condition } from '../../figures/condition.ts'
+import { holds } from '../../figures/condition.ts'
 import type { Activity, Pack } from '../../pack/checklist.ts'
-import type { Condition, Interlock } from '../../pack/condition.ts'
-import { holds } from '../../pack/condition.ts'
+import type { Interlock } from '../../pack/condition.ts'
 import type { RunState } from './state.ts'
 
 /** Names of all that is done now, as an interlock names it. */

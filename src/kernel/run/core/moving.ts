@@ -1,7 +1,7 @@
 /** Which place comes next: inside a list, and from one activity to another. */
 
+import { holds } from '../../figures/condition.ts'
 import type { Activity, Line, List, Pack } from '../../pack/checklist.ts'
-import { holds } from '../../pack/condition.ts'
 import type { ExchangeTurn } from '../../pack/exchange.ts'
 import { agenda, entriesOf, findItem, itemsOf, listById } from '../../pack/place.ts'
 import { restsOf } from '../../pack/rests.ts'

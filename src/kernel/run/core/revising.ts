@@ -1,7 +1,7 @@
 /** New figures come in: the voice says what that opens again, never a value (law 4). */
 
+import { holds } from '../../figures/condition.ts'
 import type { Pack } from '../../pack/checklist.ts'
-import { holds } from '../../pack/condition.ts'
 import { findItem, flowsOf } from '../../pack/place.ts'
 import { restsOf } from '../../pack/rests.ts'
 import { exchangesOf, findTurn } from '../talk/talk.ts'

@@ -3,8 +3,8 @@
  * whom it concerns answers at once; what was open waits until the pilot says "continue".
  */
 
+import { holds } from '../../figures/condition.ts'
 import type { Pack } from '../../pack/checklist.ts'
-import { holds } from '../../pack/condition.ts'
 import type { Exchange, ExchangeTurn } from '../../pack/exchange.ts'
 import { agenda } from '../../pack/place.ts'
 import { groundStopping } from '../talk/radio.ts'

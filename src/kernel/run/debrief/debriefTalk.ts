@@ -1,7 +1,7 @@
 /** Exchanges and briefings in the debrief: every transmission, what was shown, insisted on or noticed, and what was left out. */
 
+import { holds } from '../../figures/condition.ts'
 import type { Pack } from '../../pack/checklist.ts'
-import { holds } from '../../pack/condition.ts'
 import type { Briefing, Exchange, ExchangeTurn } from '../../pack/exchange.ts'
 import { agenda } from '../../pack/place.ts'
 import type { Role } from '../../pack/roles.ts'

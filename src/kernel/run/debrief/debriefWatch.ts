@@ -1,8 +1,8 @@
 /** Engine starts and flows in the debrief: every attempt with its calls and times, every step and whether it was ticked. */
 
+import { holds } from '../../figures/condition.ts'
 import type { Value } from '../../kinds/kind.ts'
 import type { Pack } from '../../pack/checklist.ts'
-import { holds } from '../../pack/condition.ts'
 import { flowsOf, stepsOf } from '../../pack/place.ts'
 import type { RunState, WatchState } from '../core/state.ts'
 import { watchById } from '../watch/watchTiming.ts'

@@ -1,6 +1,6 @@
 /** Lists that were called before what comes ahead of them was called done: no question in the moment, told afterwards. */
 
-import { holds } from '../../pack/condition.ts'
+import { holds } from '../../figures/condition.ts'
 import { listById } from '../../pack/place.ts'
 import { isAhead } from '../core/moving.ts'
 import { listName } from '../core/phrases.ts'

@@ -1,7 +1,7 @@
 /** A list is called: what is asked before it is run. */
 
+import { holds } from '../../figures/condition.ts'
 import type { Pack } from '../../pack/checklist.ts'
-import { holds } from '../../pack/condition.ts'
 import { listById } from '../../pack/place.ts'
 import { dueList } from '../core/dueList.ts'
 import { sayAndListen } from '../core/listening.ts'

@@ -1,7 +1,7 @@
 /** The briefing: topics ticked as they are named, values in it compared, and at its end what was left out. */
 
+import { type Ground, holds } from '../../figures/condition.ts'
 import type { Pack } from '../../pack/checklist.ts'
-import { type Ground, holds } from '../../pack/condition.ts'
 import type { Briefing, Topic } from '../../pack/exchange.ts'
 import type { Judgement, Part } from '../../response/model.ts'
 import type { RunEvent } from '../core/events.ts'

@@ -4,9 +4,9 @@
  * A controller's answer begins with the call sign (SERA.14075 (a)(2), FAA JO 7110.65 2-4-8, looked up).
  */
 
+import { holds } from '../../figures/condition.ts'
 import { sayOnRadio } from '../../kinds/table.ts'
 import type { Pack } from '../../pack/checklist.ts'
-import { holds } from '../../pack/condition.ts'
 import type { Element, Exchange, ExchangeTurn, Wording } from '../../pack/exchange.ts'
 import { figuresFor } from '../../pack/place.ts'
 import type { Role } from '../../pack/roles.ts'

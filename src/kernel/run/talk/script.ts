@@ -3,13 +3,13 @@
  * the same clearances, and the figures that only a station gives stay unknown until it has said them.
  */
 
+import { holds } from '../../figures/condition.ts'
 import { drawNumber } from '../../figures/deal.ts'
 import type { Inputs } from '../../figures/model.ts'
 import type { FigureDeclaration } from '../../figures/pack.ts'
 import type { Value } from '../../kinds/kind.ts'
 import { plausibleMistake } from '../../kinds/table.ts'
 import type { Pack } from '../../pack/checklist.ts'
-import { holds } from '../../pack/condition.ts'
 import type { Element, Exchange, ExchangeTurn, Wording } from '../../pack/exchange.ts'
 import { type Seeded, seeded } from '../../seeded.ts'
 import type { Script, ScriptedBy, Slip } from '../core/events.ts'

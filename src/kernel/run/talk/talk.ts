@@ -1,8 +1,8 @@
 /** Where an exchange stands, and what its station says of its own accord when it has the floor. */
 
+import { holds } from '../../figures/condition.ts'
 import type { Value } from '../../kinds/kind.ts'
 import type { Pack } from '../../pack/checklist.ts'
-import { holds } from '../../pack/condition.ts'
 import type { Briefing, Exchange, ExchangeTurn } from '../../pack/exchange.ts'
 import type { Response } from '../../response/response.ts'
 import { isFree } from '../core/interlocks.ts'

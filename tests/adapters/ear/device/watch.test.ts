@@ -24,9 +24,9 @@ describe('a watch over the ear', () => {
     expect(died.threadsSilent).not.toHaveBeenCalled()
   })
 
-  it('reports threads that say nothing for five seconds', () => {
+  it('reports threads that say nothing for twelve seconds', () => {
     const { died, seconds } = watching()
-    seconds(4)
+    seconds(11)
     expect(died.threadsSilent).not.toHaveBeenCalled()
     seconds(1)
     expect(died.threadsSilent).toHaveBeenCalledTimes(1)
@@ -43,7 +43,7 @@ describe('a watch over the ear', () => {
     const other = watching()
     other.watch.busy()
     other.watch.alive()
-    other.seconds(6)
+    other.seconds(12)
     expect(other.died.threadsSilent).toHaveBeenCalledTimes(1)
   })
 

@@ -6,12 +6,16 @@
 import { beforeAll, describe, expect, test, vi } from 'vitest'
 import { type Revised, revisedBy, withoutGiven } from '../../../../src/app/run/revision.ts'
 import { compute, figureOf } from '../../../../src/kernel/figures/compute.ts'
+import { holds } from '../../../../src/kernel/figures/condition.ts'
 import type { Departure } from '../../../../src/kernel/figures/deal.ts'
 import type { FigureSet, Inputs } from '../../../../src/kernel/figures/model.ts'
 import { interpret } from '../../../../src/kernel/interpret/interpret.ts'
 import { showValue } from '../../../../src/kernel/kinds/table.ts'
 import type { Item, Pack } from '../../../../src/kernel/pack/checklist.ts'
+<<<<<<< .merge_file_JaSJyc
 import { holds } from '../../../../src/kernel/pack/condition.ts'
+=======
+>>>>>>> .merge_file_bgbjlZ
 import type { Exchange, ExchangeTurn } from '../../../../src/kernel/pack/exchange.ts'
 import { figuresFor, itemsOf, listsOf, responseOf } from '../../../../src/kernel/pack/place.ts'
 import type { Judgement } from '../../../../src/kernel/response/model.ts'
