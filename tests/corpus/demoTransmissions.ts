@@ -4,10 +4,7 @@ import { holds } from '../../src/kernel/figures/condition.ts'
 import type { Figure, KindSpec, Value } from '../../src/kernel/kinds/kind.ts'
 import { RADIOS } from '../../src/kernel/kinds/radio.ts'
 import type { Pack } from '../../src/kernel/pack/checklist.ts'
-<<<<<<< .merge_file_tfGrW7
-import { holds } from '../../src/kernel/pack/condition.ts'
-=======
->>>>>>> .merge_file_NL7Muk
+
 import type { Exchange, ExchangeTurn } from '../../src/kernel/pack/exchange.ts'
 import type { Random } from './case.ts'
 import { drawOf } from './readElements.ts'

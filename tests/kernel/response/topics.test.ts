@@ -3,10 +3,7 @@ import { holds } from '../../../src/kernel/figures/condition.ts'
 import type { Figure, Figures, KindSpec, Value } from '../../../src/kernel/kinds/kind.ts'
 import { transcriptOf } from '../../../src/kernel/numbers/tokens.ts'
 import type { Pack } from '../../../src/kernel/pack/checklist.ts'
-<<<<<<< .merge_file_G0inF9
-import { holds } from '../../../src/kernel/pack/condition.ts'
-=======
->>>>>>> .merge_file_gdlKji
+
 import type { Briefing, Topic } from '../../../src/kernel/pack/exchange.ts'
 import { responseFrom } from '../../../src/kernel/response/response.ts'
 import { topicsIn } from '../../../src/kernel/response/topics.ts'

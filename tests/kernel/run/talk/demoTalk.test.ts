@@ -8,10 +8,7 @@ import { holds } from '../../../../src/kernel/figures/condition.ts'
 import type { Figure, Figures, KindSpec, Value } from '../../../../src/kernel/kinds/kind.ts'
 import { plausibleMistake, sayValue } from '../../../../src/kernel/kinds/table.ts'
 import type { Pack } from '../../../../src/kernel/pack/checklist.ts'
-<<<<<<< .merge_file_cQOfAR
-import { holds } from '../../../../src/kernel/pack/condition.ts'
-=======
->>>>>>> .merge_file_mZ5mOd
+
 import type { Element, Exchange, ExchangeTurn } from '../../../../src/kernel/pack/exchange.ts'
 import { fillTemplate } from '../../../../src/kernel/pack/template.ts'
 import type { Response } from '../../../../src/kernel/response/response.ts'

@@ -12,10 +12,7 @@ import type { FigureSet, Inputs } from '../../../../src/kernel/figures/model.ts'
 import { interpret } from '../../../../src/kernel/interpret/interpret.ts'
 import { showValue } from '../../../../src/kernel/kinds/table.ts'
 import type { Item, Pack } from '../../../../src/kernel/pack/checklist.ts'
-<<<<<<< .merge_file_JaSJyc
-import { holds } from '../../../../src/kernel/pack/condition.ts'
-=======
->>>>>>> .merge_file_bgbjlZ
+
 import type { Exchange, ExchangeTurn } from '../../../../src/kernel/pack/exchange.ts'
 import { figuresFor, itemsOf, listsOf, responseOf } from '../../../../src/kernel/pack/place.ts'
 import type { Judgement } from '../../../../src/kernel/response/model.ts'
