@@ -170,7 +170,7 @@ describe('an exchange in a pack', () => {
         {
           id: 'clearance.taxi',
           label: 'taxi',
-          when: { stand: ['push'] },
+          when: { each: { stand: ['push'] } },
           calls: responseFrom('request taxi'),
           elements: [
             {

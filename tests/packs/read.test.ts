@@ -104,7 +104,7 @@ const BAD: readonly Bad[] = [
     file: 'figures.yaml',
     from: 'runway: {label: runway, kind: runway, entered: {group: Departure}, stated: {sources: [takeoffData, flightComputer]}}',
     to: 'runway: {label: runway, kind: runway, stated: {sources: [takeoffData, flightComputer]}}',
-    problem: /^runway has no value; say entered, given, constant or derived$/,
+    problem: /^runway has no value; say entered, given, read, constant or derived$/,
   },
   {
     name: 'numbers that sources state, and no word on how far they may be apart',

@@ -68,11 +68,17 @@ export const orMore = (weight: number, name: string): RuleExpansion =>
   alternatives(weighted(1, NOTHING), weighted(weight, rule(name)))
 
 function partRules({ before, shape, after }: TalkPart, index: number, shaped: Shaped): Rule[] {
-  const words = [...new Set([...after, ...kindOf(shape).heard.behind])]
+  const { heard } = kindOf(shape)
+  // "Flight level": its words, and both.
+  const own = [...new Set([...heard.before, heard.before.join(' ')])].filter(
+    (words) => words !== '' && !before.includes(words),
+  )
+  const words = [...new Set([...after, ...heard.behind])]
+  const lead = own.length > 0 ? [optional(group(anyPhrase(own)))] : []
   const tail = words.length > 0 ? [optional(group(anyPhrase(words)))] : []
   return [
     ...(before.length > 0 ? [{ name: `before${index}`, expansion: anyPhrase(before) }] : []),
-    { name: `value${index}`, expansion: sequence(shapeOf(shape, shaped), ...tail) },
+    { name: `value${index}`, expansion: sequence(...lead, shapeOf(shape, shaped), ...tail) },
   ]
 }
 

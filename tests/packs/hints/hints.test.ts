@@ -66,7 +66,12 @@ describe('what may be written', () => {
       words('figures.yaml', 'figures:\n  fuel: {label: fuel, kind: weight, derived: {by: sum, of: [f|]}}'),
     ).toContain('fuel')
     const pack = { ...SMALL_PACK, 'pack.yaml': 'situations: {power: {label: power, options: {cart: {}, battery: {}}}}' }
-    expect(words('procedures.yaml', PROCEDURES('          - {item: fuel, when: {p|}}'), pack)).toEqual(['power'])
+    expect(words('procedures.yaml', PROCEDURES('          - {item: fuel, when: {p|}}'), pack)).toEqual([
+      'any',
+      'all',
+      'not',
+      'power',
+    ])
     expect(words('procedures.yaml', PROCEDURES('          - {item: fuel, when: {power: |}}'), pack)).toEqual([
       'cart',
       'battery',

@@ -23,6 +23,8 @@ export function useAddress(): void {
   const parts = useContext(AppContext)
   const address = useApp(addressOf)
   const isWritten = useRef(false)
+  /** What is on the way to what an address asks for has no address of its own. */
+  const isFollowing = useRef(false)
   useEffect(() => {
     if (!parts) return
     const { store, actions } = parts
@@ -33,9 +35,13 @@ export function useAddress(): void {
         history.replaceState(null, '', '#packs')
         actions.show('packs')
         void actions.offerLink(written)
-      } else if (!goTo(written, store.getState(), actions)) {
-        history.replaceState(null, '', `#${addressOf(store.getState())}`)
+        return
       }
+      isFollowing.current = true
+      void goTo(written, store.getState(), actions).finally(() => {
+        isFollowing.current = false
+        if (location.hash.slice(1) === written) history.replaceState(null, '', `#${addressOf(store.getState())}`)
+      })
     }
     const first = location.hash.slice(1)
     const { settings } = store.getState()
@@ -50,26 +56,28 @@ export function useAddress(): void {
     // The first address may ask for what is not on the screen yet.
     const isFirst = !isWritten.current
     isWritten.current = true
-    if ((isFirst && written !== '') || written === address || (written === '' && address === 'start')) return
+    if (
+      isFollowing.current ||
+      (isFirst && written !== '') ||
+      written === address ||
+      (written === '' && address === 'start')
+    )
+      return
     history.pushState(null, '', `#${address}`)
   }, [address])
 }
 
-/** False where there is no such screen now. */
-function goTo(written: string, state: AppState, actions: Actions): boolean {
+/** Nothing happens where there is no such screen now. */
+async function goTo(written: string, state: AppState, actions: Actions): Promise<void> {
   const [screen = '', key, path] = written.split('/').map(decoded)
-  if (screen === '') {
-    actions.show('start')
-    return true
-  }
-  if (!isScreenThere(state, screen as Screen)) return false
-  if (screen === 'debrief') void actions.showDebrief()
+  if (screen === '') return actions.show('start')
+  if (!isScreenThere(state, screen as Screen)) return
+  if (screen === 'debrief') await actions.showDebrief()
   else actions.show(screen as Screen)
-  if (screen !== 'packs') return true
+  if (screen !== 'packs') return
   actions.showCards(key !== undefined && path === 'cards' ? key : undefined)
-  if (key !== undefined && path !== undefined && path !== 'cards') void actions.editFile(key, path)
-  else void actions.closeFile()
-  return true
+  if (key !== undefined && path !== undefined && path !== 'cards') await actions.editFile(key, path)
+  else await actions.closeFile()
 }
 
 function decoded(text: string): string {
