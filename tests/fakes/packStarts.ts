@@ -10,9 +10,9 @@ const textsIn = async (folder: string) => {
 }
 
 export const fakeStarts: Pick<PackFiles, 'load' | 'examples'> = {
-  load: async (id) => ({ texts: await textsIn(`starts/${id}`), sha256: '' }),
+  load: async (id) => ({ texts: await textsIn(`src/packs/starts/${id}`), sha256: '' }),
   async examples(id) {
-    const sheets = Object.entries(await textsIn(`starts/${id}/inputs`))
+    const sheets = Object.entries(await textsIn(`src/packs/starts/${id}/inputs`))
     return Object.fromEntries(sheets.map(([name, text]) => [name.replace('.yaml', ''), text]))
   },
 }

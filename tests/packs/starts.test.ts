@@ -13,18 +13,22 @@ import { NOTHING } from '../../src/kernel/response/response.ts'
 import { sayResponse } from '../../src/kernel/response/sentence.ts'
 import { readInputs } from '../../src/packs/inputs.ts'
 
-const STARTS = readdirSync('starts')
+const STARTS = readdirSync('src/packs/starts')
 
 async function start(name: string): Promise<Pack> {
-  const { pack, problems } = await readPackDir(`starts/${name}`)
+  const { pack, problems } = await readPackDir(`src/packs/starts/${name}`)
   expect(problems).toEqual([])
-  if (!pack) throw new Error(`starts/${name} is no pack`)
+  if (!pack) throw new Error(`src/packs/starts/${name} is no pack`)
   return pack
 }
 
 const exampleOf = (name: string, pack: Pack) => {
-  const { inputs } = readInputs(readFileSync(`starts/${name}/inputs/example.yaml`, 'utf8'), 'example.yaml', pack)
-  if (!inputs) throw new Error(`starts/${name} has no example`)
+  const { inputs } = readInputs(
+    readFileSync(`src/packs/starts/${name}/inputs/example.yaml`, 'utf8'),
+    'example.yaml',
+    pack,
+  )
+  if (!inputs) throw new Error(`src/packs/starts/${name} has no example`)
   return inputs
 }
 
@@ -71,8 +75,8 @@ it('there are five', () => {
 describe.each(STARTS)('%s', (name) => {
   it('has nothing to mend, no advice, and no word that no dictionary has', async () => {
     const pack = await start(name)
-    expect(await inputsProblems(pack, `starts/${name}`, [])).toEqual([])
-    expect(await soundAdvice(pack, `starts/${name}`)).toEqual([])
+    expect(await inputsProblems(pack, `src/packs/starts/${name}`, [])).toEqual([])
+    expect(await soundAdvice(pack, `src/packs/starts/${name}`)).toEqual([])
   })
 
   it('is small', async () => {
