@@ -33,6 +33,9 @@ const FIGURES: Figures = {
   squawk: { kind: 'digits', length: 4, value: '4271' },
   runway: { kind: 'runway', value: '27L' },
 }
+/** With fewer not every way of going wrong is among them. */
+const LEAST = 200
+
 const WHOLE = 'cleared to corrie climb five thousand squawk four two seven one hold short runway two seven left'
 const read = (heard: string, more = {}) =>
   judgeReadBack(ELEMENTS, { figures: FIGURES, ...withTokens({ heard, ...more }) })
@@ -153,7 +156,7 @@ describe('a read-back', () => {
     ])(
       'is never taken for right where an element is wrong or left out, nor refused where it is right (%s)',
       (_, count, seed) => {
-        expectNoneAstray(cases(count), seed)
+        expectNoneAstray(Math.max(LEAST, cases(count)), seed)
       },
     )
 

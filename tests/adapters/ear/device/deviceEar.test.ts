@@ -247,7 +247,7 @@ describe('threads that break', () => {
   it('count as broken where no sign of life comes', async () => {
     const { ear, threads, clock } = setUp()
     await ear.open(VOCABULARY)
-    for (let second = 0; second < 5; second++) clock.advance(1_000)
+    for (let second = 0; second < 12; second++) clock.advance(1_000)
     await settled()
     expect(threads).toHaveLength(2)
   })

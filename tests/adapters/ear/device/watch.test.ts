@@ -43,7 +43,7 @@ describe('a watch over the ear', () => {
     const other = watching()
     other.watch.busy()
     other.watch.alive()
-    other.seconds(12)
+    other.seconds(13)
     expect(other.died.threadsSilent).toHaveBeenCalledTimes(1)
   })
 
