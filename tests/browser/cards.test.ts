@@ -22,6 +22,7 @@ test('cards are printed on each size, and each page says what it is of and what 
   await page.getByRole('button', { name: 'Take your seat' }).click()
   await page.getByRole('button', { name: 'Packs', exact: true }).click()
   await page.getByRole('button', { name: /^Two-crew jet/ }).click()
+  await page.waitForURL(/#packs\/.+\.yaml$/)
   await page.goBack()
   await page.getByRole('article', { name: 'Two-crew jet' }).getByRole('button', { name: 'Cards' }).click()
   await page.getByRole('heading', { level: 1, name: 'Cards of Two-crew jet' }).waitFor()

@@ -54,6 +54,8 @@ type Saying = Pick<SpokenAnswer, 'file'> & Partial<Pick<SpokenAnswer, 'text'>>
 
 /** What has to pass in an engine start before it can be seen. */
 const SEEN_AFTER_MS: Readonly<Record<string, number>> = { 'fuel-on': 5_000, 'starter-out': 4_000, stable: 8_000 }
+/** The power unit stays on for so long behind the second start: who types is there before. */
+const UNIT_AFTER_MS = 26_000
 /** What of an engine start is not recorded: typed behind what is. */
 const TYPED_BEHIND: Readonly<Record<string, readonly string[]>> = {
   'fuel-on': ['two four percent'],
@@ -76,7 +78,8 @@ async function fly(pilot: Pilot, answers: readonly Saying[], spokenOf = 1): Prom
     if (answer.file === 'start-left') {
       await expect.poll(() => pilot.said(), { timeout: 30_000 }).toContain('Left engine when ready')
     }
-    await new Promise((done) => setTimeout(done, SEEN_AFTER_MS[answer.file] ?? 0))
+    const isEarly = answer.file === 'unit' && spokenOf > 1
+    await new Promise((done) => setTimeout(done, isEarly ? UNIT_AFTER_MS : (SEEN_AFTER_MS[answer.file] ?? 0)))
     const typed = TYPED[answer.file] ?? (index % spokenOf === 0 ? undefined : answer.text)
     if (typed === undefined) tries.push(await sayUntilClosed(pilot, answer))
     else await pilot.type(typed)
