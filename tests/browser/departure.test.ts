@@ -1,8 +1,7 @@
 /** The demo departure flown hands-free in a real browser, by spoken answers that nothing was tuned on. */
 
 import { afterEach, describe, expect, inject, test } from 'vitest'
-import { FINAL_ANSWERS, LISTS, PRELIMINARY_ANSWERS, type SpokenAnswer } from '../audio/departure.ts'
-import { cases } from '../cases.ts'
+import { FINAL_ANSWERS, LISTS, PRELIMINARY_ANSWERS } from '../audio/departure.ts'
 import { openPage, type PageOptions, type TestPage } from './page.ts'
 import { type Pilot, pilotAt } from './pilot.ts'
 
@@ -50,12 +49,8 @@ async function sayUntilClosed(pilot: Pilot, answer: { file: string }): Promise<n
   )
 }
 
-type Saying = Pick<SpokenAnswer, 'file'> & Partial<Pick<SpokenAnswer, 'text'>>
-
 /** What has to pass in an engine start before it can be seen. */
 const SEEN_AFTER_MS: Readonly<Record<string, number>> = { 'fuel-on': 5_000, 'starter-out': 4_000, stable: 8_000 }
-/** The power unit stays on for so long behind the second start: who types is there before. */
-const UNIT_AFTER_MS = 26_000
 /** What of an engine start is not recorded: typed behind what is. */
 const TYPED_BEHIND: Readonly<Record<string, readonly string[]>> = {
   'fuel-on': ['two four percent'],
@@ -67,20 +62,16 @@ const TYPED: Readonly<Record<string, string>> = {
   'three-speeds': 'V one one two eight, rotate one three four, V two one four one',
 }
 
-/** Of so many answers one is spoken, the others are typed: a run that makes up fewer cases speaks fewer. */
-const SPOKEN_OF = cases(100) === 100 ? 1 : 3
-
-/** How often each that was spoken had to be said. */
-async function fly(pilot: Pilot, answers: readonly Saying[], spokenOf = 1): Promise<number[]> {
+/** How often each had to be said. */
+async function fly(pilot: Pilot, answers: readonly { file: string }[]): Promise<number[]> {
   const tries: number[] = []
-  for (const [index, answer] of answers.entries()) {
+  for (const answer of answers) {
     // The starter rests first.
     if (answer.file === 'start-left') {
       await expect.poll(() => pilot.said(), { timeout: 30_000 }).toContain('Left engine when ready')
     }
-    const isEarly = answer.file === 'unit' && spokenOf > 1
-    await new Promise((done) => setTimeout(done, isEarly ? UNIT_AFTER_MS : (SEEN_AFTER_MS[answer.file] ?? 0)))
-    const typed = TYPED[answer.file] ?? (index % spokenOf === 0 ? undefined : answer.text)
+    await new Promise((done) => setTimeout(done, SEEN_AFTER_MS[answer.file] ?? 0))
+    const typed = TYPED[answer.file]
     if (typed === undefined) tries.push(await sayUntilClosed(pilot, answer))
     else await pilot.type(typed)
     for (const text of TYPED_BEHIND[answer.file] ?? []) await pilot.type(text)
@@ -98,7 +89,7 @@ describe('a whole departure by voice', () => {
       // Worked out before Otherseat's own value counts.
       expect(await pilot.headline()).toBe('your takeoff trim?')
       await fly(pilot, [{ file: 'trim-preliminary' }])
-      const first = await fly(pilot, PRELIMINARY_ANSWERS, SPOKEN_OF)
+      const first = await fly(pilot, PRELIMINARY_ANSWERS)
       expect(await pilot.said()).toContain('complete on preliminary figures')
 
       await pilot.show('Figures')
@@ -123,7 +114,7 @@ describe('a whole departure by voice', () => {
       expect(await answered()).toMatchObject({ verdict: 'negative', because: 'value' })
       expect(await pilot.headline()).toBe('zero fuel weight')
 
-      const rest = await fly(pilot, [...FINAL_ANSWERS.slice(1), ...LISTS], SPOKEN_OF)
+      const rest = await fly(pilot, [...FINAL_ANSWERS.slice(1), ...LISTS])
       expect(await pilot.headline()).toBe('all lists complete')
       const tries = [...first, ...rest]
       console.log(`understood at the first saying: ${tries.filter((n) => n === 1).length} of ${tries.length}`)
