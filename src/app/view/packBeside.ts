@@ -8,10 +8,11 @@ import { formatMeasured } from '../../kernel/figures/format.ts'
 import type { FigureSet, Inputs, Reason } from '../../kernel/figures/model.ts'
 import { neighboursOf } from '../../kernel/figures/neighbours.ts'
 import { spokenNames } from '../../kernel/interpret/command.ts'
-import type { Figures } from '../../kernel/kinds/kind.ts'
+import type { Figure, Figures, Judged, Value } from '../../kernel/kinds/kind.ts'
 import { sayValue } from '../../kernel/kinds/table.ts'
 import { ownOf } from '../../kernel/own.ts'
-import type { Item, List, Pack } from '../../kernel/pack/checklist.ts'
+import type { Item, Pack } from '../../kernel/pack/checklist.ts'
+import { judgedFor, listsOf } from '../../kernel/pack/place.ts'
 import { explained } from '../../kernel/response/explain.ts'
 import { hypothesesOf } from '../../kernel/response/hypotheses.ts'
 import { judge } from '../../kernel/response/judge.ts'
@@ -21,6 +22,7 @@ import { type PackTexts, sheetsOf } from '../../packs/files/parts.ts'
 import { readInputs } from '../../packs/inputs.ts'
 import { enteredValue } from '../figures/fields.ts'
 import { type Refused, refusable, waysOf } from './answersTried.ts'
+import { conditionWords } from './conditionWords.ts'
 
 export { atCursor } from '../../packs/hints/atCursor.ts'
 
@@ -95,7 +97,7 @@ export function listBeside(pack: Pack, id: string | undefined): BesideList | und
         type: entry.type,
         challenge: entry.type === 'item' ? entry.challenge : entry.label,
         response: entry.type === 'item' ? entry.responses.map((one) => outline(pack, one.response)).join(', or ') : '',
-        when: whenWords(pack, entry.when),
+        when: conditionWords(pack, entry.when),
       })),
     }
   )
@@ -135,22 +137,22 @@ export function figureBeside(pack: Pack, { set }: Example, name: string): Figure
 
 export function casesBeside(pack: Pack, item: Item, { set }: Example, typed: TypedValues): BesideCase[] {
   return item.responses.map(({ when, response }) => {
-    const figures = figuresFor(pack, response.figures, set, typed)
+    const { judged, figures } = figuresFor(pack, response.figures, set, typed)
     const isWhole = response.figures.every((name) => ownOf(figures, name) !== undefined)
-    const judged = (said: string) => judgeTried(pack, item, response, figures, said)
+    const isRight = (said: string) => judgeTried(pack, item, response, judged, said).verdict === 'correct'
     const candidates = isWhole
       ? refusable(item, response, figures, (name) => neighboursOf(pack.figures, set, name))
       : []
     return {
-      when: whenWords(pack, when),
+      when: conditionWords(pack, when),
       figures: response.figures.map((name) => ({
         name,
         label: labelOf(pack, name),
         value: ownOf(figures, name) && sayValue(figures[name] as Figures[string], 'plain'),
         isTyped: ownOf(set.figures, name)?.value === undefined,
       })),
-      right: isWhole ? waysOf(response, figures).filter((said) => judged(said).verdict === 'correct') : [],
-      refused: candidates.filter(({ said }) => judged(said).verdict !== 'correct').slice(0, MOST_REFUSED),
+      right: isWhole ? waysOf(response, figures).filter(isRight) : [],
+      refused: candidates.filter(({ said }) => !isRight(said)).slice(0, MOST_REFUSED),
     }
   })
 }
@@ -168,9 +170,9 @@ export function tryAnswer(
 ): Tried | undefined {
   const response = item.responses[place]?.response
   if (!response) return undefined
-  const figures = figuresFor(pack, response.figures, set, typed)
-  if (response.figures.some((name) => ownOf(figures, name) === undefined)) return undefined
-  const judgement = judgeTried(pack, item, response, figures, said)
+  const { judged } = figuresFor(pack, response.figures, set, typed)
+  if (response.figures.some((name) => ownOf(judged, name) === undefined)) return undefined
+  const judgement = judgeTried(pack, item, response, judged, said)
   return {
     judgement,
     parts: judgement.parts.flatMap(({ name, heard, read }) =>
@@ -184,25 +186,39 @@ function judgeTried(
   pack: Pack,
   { challenge, states }: Item,
   response: Item['responses'][number]['response'],
-  figures: Figures,
+  figures: Judged,
   said: string,
 ): Judgement {
   const heard = hypothesesOf({ text: said })
   return judge({ ...heard, ...spokenNames(pack), challenge, response, figures, ...(states && { states }) })
 }
 
-function figuresFor(pack: Pack, names: readonly string[], set: FigureSet, typed: TypedValues): Figures {
-  const found = names.flatMap((name) => {
-    const computed = figureOf(set, name)
-    if (computed) return [[name, computed] as const]
+/**
+ * What an answer is judged by, and the same figures as one right answer has them: a reading that has limits has one of
+ * them, unless another was typed.
+ */
+function figuresFor(
+  pack: Pack,
+  names: readonly string[],
+  set: FigureSet,
+  typed: TypedValues,
+): { readonly judged: Judged; readonly figures: Figures } {
+  const values: Record<string, Value> = Object.fromEntries(
+    Object.values(set.figures).flatMap(({ name, value }) => (value === undefined ? [] : [[name, value]])),
+  )
+  for (const name of names) {
     const declaration = ownOf(pack.figures.declarations, name)
     const text = ownOf(typed, name)?.trim() ?? ''
     const value = declaration && text !== '' ? enteredValue(declaration.spec, text, declaration.measure) : undefined
-    return declaration && value !== undefined
-      ? [[name, { ...declaration.spec, value } as Figures[string]] as const]
-      : []
+    if (value !== undefined) values[name] ??= value
+  }
+  const judged = judgedFor(pack, values, names)
+  const figures = Object.entries(judged).flatMap(([name, one]): [string, Figure][] => {
+    if (!('read' in one)) return [[name, one]]
+    const value = values[name] ?? one.read.min ?? one.read.max
+    return value === undefined ? [] : [[name, { ...one, value } as Figure]]
   })
-  return Object.fromEntries(found)
+  return { judged, figures: Object.fromEntries(figures) }
 }
 
 const itemsOf = (pack: Pack): Item[] =>
@@ -210,27 +226,9 @@ const itemsOf = (pack: Pack): Item[] =>
     .flatMap(({ entries }) => entries)
     .filter((one) => one.type === 'item')
 
-function listsOf(pack: Pack): List[] {
-  return pack.phases.flatMap(({ activities }) => activities).filter((one) => one.type === 'list')
-}
-
 const outline = (pack: Pack, response: Item['responses'][number]['response']) =>
   outlineOf(response, (name) => `(${labelOf(pack, name)})`)
 
 function labelOf(pack: Pack, name: string): string {
   return ownOf(pack.figures.declarations, name)?.label ?? name
-}
-
-/** "Icing conditions: expected". */
-function whenWords(pack: Pack, when: unknown): string {
-  if (!(when instanceof Object)) return ''
-  return Object.entries(when)
-    .map(([name, values]) => {
-      const situation = pack.situations.find((one) => one.name === name)
-      const words = [values].flat().map((value) => {
-        return situation?.options.find((option) => option.value === value)?.label ?? String(value)
-      })
-      return `${situation?.label ?? name}: ${words.join(' or ')}`
-    })
-    .join(', ')
 }

@@ -3,20 +3,11 @@
 import { useRef } from 'preact/hooks'
 import { isError, type Problem } from '../../../kernel/problem.ts'
 import { Mark } from '../shell/Mark.tsx'
-import type { TextPlaces } from './editor/fieldParts.ts'
+import type { TextFieldProps, TextPlaces } from './editor/fieldParts.ts'
 import { TextField } from './editor/TextField.tsx'
 
-export interface PackTextProps {
-  readonly label: string
-  readonly value: string
-  /** The files of the pack as they are kept. */
-  readonly files: Readonly<Record<string, string>>
-  /** Of this file. */
-  readonly problems: readonly Problem[]
-  readonly onChange: (value: string) => void
-  /** Where the cursor stands, as an offset. */
-  readonly onCursor?: (offset: number) => void
-}
+/** Of the file: `files` are those of the pack as they are kept, `onCursor` gets an offset. */
+export type PackTextProps = Omit<TextFieldProps, 'places'>
 
 export function PackText({ problems, ...field }: PackTextProps) {
   const places = useRef<TextPlaces>({ goTo() {} })
