@@ -73,7 +73,7 @@ function checkCells(name: string, { axes, cells }: TableText, report: Report): v
       report(
         'table.missingRow',
         path,
-        `table ${name}: nothing for ${axis.name} ${missing}; ${found.length} entries for ${entries.length}`,
+        `table ${name}: nothing for ${axis.name} ${missing}; ${found.length} entries for ${entries.length}; where nothing is given write "---"`,
       )
     } else if (found.length > entries.length) {
       report(

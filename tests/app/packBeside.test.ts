@@ -43,6 +43,14 @@ it('says when an item applies', () => {
   ])
 })
 
+it('prints the limits of a reading', () => {
+  expect(
+    list()
+      ?.entries.map(({ response }) => response)
+      .slice(2),
+  ).toEqual(['(bus voltage, 27.5 to 29 V)', '(time off)'])
+})
+
 it('judges a reading by its limits, and shows one that is right', () => {
   const [one] = casesBeside(PACK, item('volts'), EXAMPLE, {})
   expect(one?.right[0]).toMatch(/^two seven (point|decimal) five/)

@@ -107,3 +107,22 @@ describe('a list that may be called at any time', () => {
     expect(JSON.stringify(viewOf(PACK, run.state).entries)).toContain('condition lever')
   })
 })
+
+describe('its bare name', () => {
+  it('calls it, though another run would stop at these words', () => {
+    const run = begun().hear('engine fire')
+    expect(run.state.floor).toMatchObject({ at: 'item', list: 'engineFire' })
+    expect(run.state.standingBy).toBe(false)
+    expect(flown(authored({})).happen(called()).hear('engine fire').state.standingBy).toBe(true)
+  })
+})
+
+it('"leave it open" never says that something is open', () => {
+  const pack = authored({
+    entries: '- {item: door, challenge: bypass door, response: open, states: [[open], [closed]]}',
+  })
+  for (const said of ['leave it open', 'leave open']) {
+    const run = flown(pack).happen(called()).hear(said)
+    expect(run.events.at(-1)).toMatchObject({ type: 'commanded', command: 'leaveOpen' })
+  }
+})

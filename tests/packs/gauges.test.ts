@@ -170,3 +170,9 @@ test.each([
 ])('%s is told', (_, figures, entries, told) => {
   expect(withoutColumns(problemsIn({ figures, entries }))).toEqual([told])
 })
+
+it('says a reading as it was heard where it is finer than its kind', () => {
+  const run = begun().hear('28').hear('39.6')
+  expect(run.said()).toContain('I heard 39.6')
+  expect(run.said()).not.toContain('undefined')
+})

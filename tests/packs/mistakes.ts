@@ -354,14 +354,14 @@ export const MISTAKES: Readonly<Record<string, readonly Mistake[]>> = {
       'tables.yaml',
       '      - [4, 3.5, 3]\n',
       '',
-      'tables.yaml:9:5: table elevatorTrim: nothing for cg 102; 4 entries for 5',
+      'tables.yaml:9:5: table elevatorTrim: nothing for cg 102; 4 entries for 5; where nothing is given write "---"',
     ],
     [
       'a cell missing',
       'tables.yaml',
       '[4, 3.5, 3]',
       '[4, 3.5]',
-      'tables.yaml:12:9: table elevatorTrim: nothing for flap 20; 2 entries for 3',
+      'tables.yaml:12:9: table elevatorTrim: nothing for flap 20; 2 entries for 3; where nothing is given write "---"',
     ],
     [
       'an axis that does not rise',

@@ -56,3 +56,12 @@ it('states of a part that the response does not tag are told', () => {
     'procedures.yaml:11: no part of the response is tagged "belt"; did you mean "belts"?',
   ])
 })
+
+it('one state is not all of two that are joined', () => {
+  const floats = authored({
+    entries: '- {item: floats, challenge: floats, response: "pumped and closed", states: [[closed], [open]]}',
+  })
+  const verdict = (said: string) => flown(floats).happen(called()).hear(said).state.last?.judgement.verdict
+  expect(verdict('pumped and closed')).toBe('correct')
+  expect(verdict('closed')).not.toBe('correct')
+})

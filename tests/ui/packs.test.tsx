@@ -158,6 +158,13 @@ describe('a link', () => {
     expect(screen.queryByRole('alert', { name: /^A link brings/ })).toBeNull()
   })
 
+  it('that comes while a run waits to be resumed is offered among the packs', async () => {
+    history.replaceState(null, '', await linkOf())
+    const { store } = stage({ screen: 'start', needsGesture: true })
+    await waitFor(() => expect(store.getState().shelf.linked?.name).toBe('Wren'))
+    expect(location.hash).not.toContain('pack=')
+  })
+
   it('that is left, or cut, leaves nothing', async () => {
     const hash = await linkOf()
     history.replaceState(null, '', hash)

@@ -13,6 +13,7 @@ import { sayValue } from '../../kernel/kinds/table.ts'
 import { ownOf } from '../../kernel/own.ts'
 import type { Item, Pack } from '../../kernel/pack/checklist.ts'
 import { judgedFor, listsOf } from '../../kernel/pack/place.ts'
+import { limitsShown } from '../../kernel/papers/print.ts'
 import { explained } from '../../kernel/response/explain.ts'
 import { hypothesesOf } from '../../kernel/response/hypotheses.ts'
 import { judge } from '../../kernel/response/judge.ts'
@@ -226,8 +227,12 @@ const itemsOf = (pack: Pack): Item[] =>
     .flatMap(({ entries }) => entries)
     .filter((one) => one.type === 'item')
 
+/** "(bus voltage, 27.5 to 29 V)". */
 const outline = (pack: Pack, response: Item['responses'][number]['response']) =>
-  outlineOf(response, (name) => `(${labelOf(pack, name)})`)
+  outlineOf(response, (name) => {
+    const limits = limitsShown(ownOf(pack.figures.declarations, name) ?? {})
+    return `(${[labelOf(pack, name), limits].filter((part) => part !== '').join(', ')})`
+  })
 
 function labelOf(pack: Pack, name: string): string {
   return ownOf(pack.figures.declarations, name)?.label ?? name

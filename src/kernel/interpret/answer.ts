@@ -21,6 +21,9 @@ export function answer(utterance: Utterance): EventBody | undefined {
   const { pack, state, heard, evidence } = utterance
   const item = openItem(utterance)
   if (!item) return undefined
+  // Said of a valve it does not mean that the valve is open.
+  const asked = readCommand(utterance.said.heard, spokenNames(utterance.pack))
+  if (asked?.command === 'leaveOpen' && heard.doubt === undefined) return commanded(asked, utterance)
   const judged = judgeAnswer(utterance, item)
   // "Checked" has not the shape of a value, and is said to one all the same.
   const isAnswer = judged.verdict === 'command' || judged.because === 'valueless' || isAnswerShaped(utterance, item)

@@ -1,7 +1,7 @@
 /**
  * Text as heard or typed -> tokens. Commas, full stops and case are not heard; numerals, signs and units that a
- * recogniser writes together ("5.2up", "FL350", "27L", "-5°") come apart; other scripts stay as foreign tokens,
- * which nothing reads.
+ * recogniser writes together ("5.2up", "FL350", "27L", "-5°") come apart; other scripts, and signs that make something else
+ * of a number ("<1200", "28?"), stay as foreign tokens, which nothing reads.
  */
 
 import { NUMBER_WORDS, type NumberWord } from './words.ts'
@@ -12,7 +12,7 @@ export interface Token {
   readonly number: NumberWord | { readonly type: 'numeral'; readonly digits: string } | undefined
   /** What two texts are compared by: digit words and numerals are the same. */
   readonly canon: string
-  /** Letters or digits of another script: never harmless. */
+  /** Letters or digits of another script, or a sign beside a number: never harmless. */
   readonly foreign: boolean
   /** Place in the lower-case text. */
   readonly start: number
@@ -20,7 +20,7 @@ export interface Token {
 }
 
 const PIECES =
-  /(\d{1,2}:\d{2}(?!\d))|(\d{1,3}(?:,\d{3})+(?!\d)|\d+)|(\.)(?=\d)|([a-z]+(?:['’][a-z]+)*)|([-+−–])(?=\.?\d)|([%°])|([\p{L}\p{N}\p{M}]+)/gu
+  /(\d{1,2}:\d{2}(?!\d))|(\d{1,3}(?:,\d{3})+(?!\d)|\d+)|(\.)(?=\d)|([a-z]+(?:['’][a-z]+)*)|([-+−–](?=\.?\d)|(?<=^\s*)[-−–](?=\s+\.?\d))|([%°])|([\p{L}\p{N}\p{M}]+|[<>≤≥≠≈~±!✗✘✕✖❌](?=\s*[-+−–]?\.?\d)|(?<=\d\s*)[?*^×<>≤≥≠≈~✗✘✕✖❌]|(?<=\d)[-−–](?=\s*$))/gu
 /** Prefixes that a hyphen does not separate from their word: "un-locked" is not "locked". */
 const JOINED = new Set(['un', 'dis', 'non', 'de', 're', 'pre', 'mis', 'in', 'x'])
 /** "Brake's set" is "brake is set"; these are words of their own. */

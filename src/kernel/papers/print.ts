@@ -171,10 +171,16 @@ function printedTable(table: Table): PrintedTable {
   }
 }
 
-/** Limits of a gauge stand on the card; other values are left to be filled in. */
-function blankFor({ read = {}, measure }: Partial<FigureDeclaration> = {}): string {
+/** Where a reading must lie, as a card has it; empty where nothing limits it, or only figures do. */
+export function limitsShown({ read = {}, measure }: Partial<FigureDeclaration>): string {
   const ends = Object.entries(read).filter(([, end]) => typeof end === 'number')
-  return ends.length === 0 ? '_____' : `_____ (${band(Object.fromEntries(ends), measure)})`
+  return ends.length === 0 ? '' : band(Object.fromEntries(ends), measure)
+}
+
+/** Limits of a gauge stand on the card; other values are left to be filled in. */
+function blankFor(declaration: Partial<FigureDeclaration> = {}): string {
+  const limits = limitsShown(declaration)
+  return limits === '' ? '_____' : `_____ (${limits})`
 }
 
 function printedList(pack: Pack, id: string, situation: PrintGround['situation']): PrintedList {

@@ -202,11 +202,11 @@ export function withParts(known: readonly KnownPhrase[], path: Path, partStates:
 const slotOfState = (path: Path, state: readonly Phrase[]) =>
   path.findIndex((each) => isWordSlot(each) && each.wordings.some((own) => saysSame(own, state)))
 
-/** "Free" is not all of "full and free". */
+/** "Free" is not all of "full and free", nor "closed" of "pumped and closed". */
 function isAllOf(slot: Path[number] | undefined, state: readonly Phrase[]): boolean {
   if (!slot || !isWordSlot(slot)) return false
   const isRest = (word: string) =>
-    isStateWord(word) && !ALL.has(word) && !state.some(({ words }) => words.includes(word))
+    (isStateWord(word) || word.endsWith('ed')) && !ALL.has(word) && !state.some(({ words }) => words.includes(word))
   return slot.wordings.some((own) => saysSame(own, state) && !(own.words.includes('and') && own.words.some(isRest)))
 }
 

@@ -22,7 +22,10 @@ export function zipIn(fragment: string): Uint8Array | Refused | undefined {
   if (!fragment.startsWith(NAME)) return undefined
   const letters = fragment.slice(NAME.length)
   const cut = { wrong: 'The link is cut short or damaged: copy all of it.' }
-  if (!/^[\w-]+$/.test(letters) || letters.length > (MOST_LINK_BYTES * 4) / 3 + 4) return cut
+  if (letters.length > (MOST_LINK_BYTES * 4) / 3 + 4) {
+    return { wrong: `The link is longer than any that holds a pack (${MOST_LINK_BYTES / 1_000} kB): ask for the file.` }
+  }
+  if (!/^[\w-]+$/.test(letters)) return cut
   try {
     const bytes = atob(letters.replaceAll('-', '+').replaceAll('_', '/'))
     return Uint8Array.from(bytes, (letter) => letter.charCodeAt(0))

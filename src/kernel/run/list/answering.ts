@@ -77,14 +77,26 @@ function otherSeat(pack: Pack, state: RunState, item: Item, parts: readonly Part
   return text && say.simulated(text)
 }
 
-/** What was heard, as words: a value that was read is said as a value, so that a misreading is noticed. */
+/**
+ * What was heard, as words: a value that was read is said as a value, so that a misreading is noticed; one that is finer
+ * than its kind can say, as it was heard.
+ */
 function heardWords(pack: Pack, state: RunState, event: Answered): string {
   const wrong = event.judgement.parts.filter((part) => part.state === 'wrong')
   const words = wrong.map((part) => {
     const spec = part.kind === 'figure' && part.read !== undefined && pack.figures.declarations[part.name]?.spec
-    return spec ? sayValue({ ...spec, value: part.read }, state.settings.phraseology) : (part.heard ?? '')
+    const isSayable = spec && !isFiner(part.read, 'decimals' in spec ? spec.decimals : undefined, spec.kind)
+    return isSayable ? sayValue({ ...spec, value: part.read }, state.settings.phraseology) : (part.heard ?? '')
   })
   return words.filter((text) => text).join(', ') || event.evidence.text
+}
+
+const WHOLE: ReadonlySet<string> = new Set(['integer', 'weight', 'temperature', 'speed', 'altitude', 'heading'])
+
+function isFiner(value: Part['read'], decimals: number | undefined, kind: string): boolean {
+  const places = decimals ?? (WHOLE.has(kind) ? 0 : undefined)
+  if (typeof value !== 'number' || places === undefined) return false
+  return Math.abs(value - Number(value.toFixed(places))) > 1e-9
 }
 
 function missed(pack: Pack, before: RunState, item: Item, event: Answered): Step {

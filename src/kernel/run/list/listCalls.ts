@@ -23,12 +23,12 @@ export function listCalled(pack: Pack, before: RunState, id: string): Step {
   if (question && !OF_CALLS.has(question.about)) {
     return sayAndListen(pack, { ...before, standingBy: false }, [], { prompt: true })
   }
+  const state = { ...before, standingBy: false }
+  if (openList(state) === id) return sayAndListen(pack, { ...state, question: undefined }, [], { prompt: true })
   const waits = startUnderWay(pack, before)
   if (waits) return waits
-  const state = { ...before, standingBy: false }
   const { complete, called: begun } = listState(state, id)
   if (complete) return sayAndListen(pack, state, [say.alreadyComplete(name)], { prompt: true })
-  if (openList(state) === id) return sayAndListen(pack, { ...state, question: undefined }, [], { prompt: true })
   const next = begun ? undefined : comesFirst(pack, state, id)
   if (next === undefined) return inItsTurn(pack, state, id)
   return sayAndListen(pack, { ...state, question: { about: 'outOfOrder', list: id, next } }, [], { prompt: true })

@@ -45,9 +45,14 @@ export function useAddress(): void {
     }
     const first = location.hash.slice(1)
     const { settings } = store.getState()
-    const isFirst = first.startsWith('pack=') || (settings.welcomed && AT_FIRST.has(first.split('/')[0] ?? ''))
-    if (isFirst && !store.getState().needsGesture) follow()
-    else if (first !== '') history.replaceState(null, '', `#${addressOf(store.getState())}`)
+    const isPack = first.startsWith('pack=')
+    if (!store.getState().needsGesture && (isPack || (settings.welcomed && AT_FIRST.has(first.split('/')[0] ?? '')))) {
+      follow()
+    } else if (first !== '') {
+      // A run that waits to be resumed goes first; what a link offers stands among the packs.
+      if (isPack) void actions.offerLink(first)
+      history.replaceState(null, '', `#${addressOf(store.getState())}`)
+    }
     window.addEventListener('popstate', follow)
     return () => window.removeEventListener('popstate', follow)
   }, [parts])

@@ -18,7 +18,9 @@ export function completion({ file, files }: PackAround): CompletionSource {
     if (!explicit && !/[\w<]/.test(text.charAt(pos - 1))) return null
     const found = hintsInPack({ ...files(), [file]: text }, file, pos)
     if (!found) return null
-    return { from: found.from, to: pos, options: found.hints.map(completionOf), validFor: /^[\w-]*$/ }
+    // What stands of the word behind the cursor goes with it.
+    const rest = /^[\w-]*/.exec(text.slice(pos))?.[0].length ?? 0
+    return { from: found.from, to: pos + rest, options: found.hints.map(completionOf), validFor: /^[\w-]*$/ }
   }
 }
 
