@@ -62,6 +62,18 @@ const verdictOf = (event: RunEvent) => (event as Judged).judgement?.verdict ?? '
 const okParts = (event: RunEvent) =>
   ((event as Judged).judgement?.parts ?? []).filter(({ state }) => state === 'ok').map(({ name }) => name)
 
+const isOf = (turn: string) => (event: RunEvent) => event.type === 'transmitted' && event.turn === turn
+/** What a pilot says again where the station corrects what was said before this line: the line that had it. */
+function correctedLine(at: number, got: readonly RunEvent[]): string | undefined {
+  const turn = lines[at]?.events.find((event) => event.type === 'transmitted')
+  if (turn?.type !== 'transmitted') return undefined
+  const last = got.findLast(isOf(turn.turn)) as Judged | undefined
+  const wrong = last?.judgement?.parts.filter(({ state }) => state === 'wrong').map(({ name }) => name) ?? []
+  const earlier = lines.slice(0, at).filter(({ events }) => events.some(isOf(turn.turn)))
+  const known = earlier.find(({ events }) => events.flatMap(okParts).some((name) => wrong.includes(name)))
+  return typeof known?.line === 'string' ? known.line : undefined
+}
+
 /** Whether what was typed in Node has come about in the page as well, at this saying or by several. */
 function hasCome(wanted: readonly RunEvent[], got: readonly RunEvent[]): boolean {
   return wanted.filter(isSpoken).every((want) => {
@@ -129,7 +141,8 @@ async function say(text: string, voice: string): Promise<void> {
 }
 
 try {
-  for (const { line, events } of lines.slice(from)) {
+  for (const [at, { line, events }] of lines.entries()) {
+    if (at < from) continue
     if (typeof line === 'number') {
       await page.waitForTimeout(line * 1_000)
       continue
@@ -145,15 +158,17 @@ try {
         if ((await stateOf()).question) await pilot.type('negative')
         continue
       }
+      const corrected = correctedLine(at, (await eventsOf()).slice(before))
       if (sayings === SAYINGS) {
         isTyped = true
+        if (corrected) await pilot.type(corrected)
         await pilot.type(line)
         // A call that was heard in part is gone on from, and typing all of it is no call any more.
         lost = hasCome(events, (await eventsOf()).slice(before)) ? 0 : lost + 1
         if (lost > MOST_LOST) throw new Error(`not even typed: ${line}`)
         break
       }
-      await say(line, VOICES[sayings % VOICES.length] as string)
+      await say(corrected ?? line, VOICES[sayings % VOICES.length] as string)
       sayings++
     }
     const heard = (await eventsOf())
