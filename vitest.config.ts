@@ -6,7 +6,7 @@ const PATIENCE_MS = 120_000
 
 export default defineConfig({
   test: {
-    // Also where there are only two cores; sound in a browser is for one at a time all the same.
+    // Also where there are only two cores; what a browser does is for one at a time all the same.
     maxWorkers: '100%',
     projects: [
       {
@@ -33,8 +33,19 @@ export default defineConfig({
       },
       {
         test: {
-          name: 'browser',
-          include: ['tests/browser/**/*.test.ts'],
+          name: 'screens',
+          include: ['tests/browser/*.test.ts'],
+          environment: 'node',
+          globalSetup: ['tests/browser/setup.ts'],
+          fileParallelism: false,
+          testTimeout: 2 * PATIENCE_MS,
+          hookTimeout: PATIENCE_MS,
+        },
+      },
+      {
+        test: {
+          name: 'sound',
+          include: ['tests/browser/sound/*.test.ts'],
           environment: 'node',
           globalSetup: ['tests/browser/setup.ts'],
           fileParallelism: false,

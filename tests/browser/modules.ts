@@ -1,5 +1,8 @@
 /** Serves the modules of `src` one by one, so that an adapter can be tried in a real browser without the app. */
 
+import { mkdtemp, rm } from 'node:fs/promises'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { createServer } from 'vite'
 import type { Served } from '../../src/build/serve.ts'
@@ -15,13 +18,14 @@ declare global {
 
 /** The address is that of an empty page. */
 export async function serveModules(): Promise<Served> {
+  const cacheDir = await mkdtemp(join(tmpdir(), 'otherseat-vite-'))
   const server = await createServer({
     configFile: CONFIG,
     logLevel: 'warn',
     server: { port: 0, host: 'localhost', hmr: false, watch: null },
     optimizeDeps: { noDiscovery: true },
-    // Apart from that of `npm run dev`, which may be running.
-    cacheDir: fileURLToPath(new URL('../../test-results/vite', import.meta.url)),
+    // Apart from that of `npm run dev` and of other tests, which may be running.
+    cacheDir,
     plugins: [
       {
         name: 'an empty page',
@@ -39,5 +43,10 @@ export async function serveModules(): Promise<Served> {
   await server.listen()
   const [address] = server.resolvedUrls?.local ?? []
   if (!address) throw new Error('the server has no address on this machine')
-  return { address: `${address}empty`, close: () => server.close() }
+  return { address: `${address}empty`, close }
+
+  async function close(): Promise<void> {
+    await server.close()
+    await rm(cacheDir, { recursive: true, force: true })
+  }
 }

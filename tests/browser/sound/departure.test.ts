@@ -1,9 +1,9 @@
 /** The demo departure flown hands-free in a real browser, by spoken answers that nothing was tuned on. */
 
 import { afterEach, describe, expect, inject, test } from 'vitest'
-import { FINAL_ANSWERS, LISTS, PRELIMINARY_ANSWERS } from '../audio/departure.ts'
-import { openPage, type PageOptions, type TestPage } from './page.ts'
-import { type Pilot, pilotAt } from './pilot.ts'
+import { FINAL_ANSWERS, LISTS, PRELIMINARY_ANSWERS } from '../../audio/departure.ts'
+import { openPage, type PageOptions, type TestPage } from '../page.ts'
+import { type Pilot, pilotAt } from '../pilot.ts'
 
 let opened: TestPage | undefined
 afterEach(async () => {

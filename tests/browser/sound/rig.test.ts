@@ -3,8 +3,8 @@
 import { createServer, type Server } from 'node:http'
 import type { AddressInfo } from 'node:net'
 import { afterAll, afterEach, beforeAll, expect, test } from 'vitest'
-import { loudestWhile } from './listen.ts'
-import { openPage, type PageOptions, type TestPage } from './page.ts'
+import { loudestWhile } from '../listen.ts'
+import { openPage, type PageOptions, type TestPage } from '../page.ts'
 
 /** An empty page: what is tested here is not the app. */
 let server: Server

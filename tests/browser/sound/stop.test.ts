@@ -1,11 +1,11 @@
 /** "Stop" by voice in a real browser, at six places of the demo with the voices outside the crew. */
 
 import { afterEach, describe, expect, inject, test } from 'vitest'
-import { TALK, TO_ALTIMETERS, TO_AWAY, TO_CLEARANCE, TO_CREW } from '../app/demoAnswers.ts'
-import { STOPS } from '../audio/stop.ts'
-import { goOnFlown } from './flown.ts'
-import { openPage, type TestPage } from './page.ts'
-import { pilotAt } from './pilot.ts'
+import { TALK, TO_ALTIMETERS, TO_AWAY, TO_CLEARANCE, TO_CREW } from '../../app/demoAnswers.ts'
+import { STOPS } from '../../audio/stop.ts'
+import { goOnFlown } from '../flown.ts'
+import { openPage, type TestPage } from '../page.ts'
+import { pilotAt } from '../pilot.ts'
 
 let opened: TestPage | undefined
 afterEach(async () => {

@@ -1,11 +1,11 @@
 /** The voices outside the crew in a real browser: read-backs and an order by voice, what lies between them typed. */
 
 import { afterEach, describe, expect, inject, test } from 'vitest'
-import type { SpokenAnswer } from '../audio/departure.ts'
-import { CLEARANCE, CODE, HOLD_SHORT, NEGATIVE, ORDER, TAXI, WRONG_ORDER } from '../audio/talk.ts'
-import { goOnFlown, type Typed } from './flown.ts'
-import { openPage, type TestPage } from './page.ts'
-import { type Pilot, pilotAt } from './pilot.ts'
+import type { SpokenAnswer } from '../../audio/departure.ts'
+import { CLEARANCE, CODE, HOLD_SHORT, NEGATIVE, ORDER, TAXI, WRONG_ORDER } from '../../audio/talk.ts'
+import { goOnFlown, type Typed } from '../flown.ts'
+import { openPage, type TestPage } from '../page.ts'
+import { type Pilot, pilotAt } from '../pilot.ts'
 
 let opened: TestPage | undefined
 afterEach(async () => {

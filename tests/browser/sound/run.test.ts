@@ -1,12 +1,12 @@
 /** What happens in a run beside right answers, by voice in a real browser. */
 
 import { afterEach, describe, expect, inject, test } from 'vitest'
-import type { SpokenAnswer } from '../audio/departure.ts'
-import { CONTINUE, FROM_THE_TOP, GO_BACK, LEAVE_OPEN, NO_LIGHT_UP, STAND_BY } from '../audio/run.ts'
-import { type FlownOptions, goOnFlown } from './flown.ts'
-import { loudestWhile } from './listen.ts'
-import { openPage, type PageOptions, type TestPage } from './page.ts'
-import { type Pilot, pilotAt } from './pilot.ts'
+import type { SpokenAnswer } from '../../audio/departure.ts'
+import { CONTINUE, FROM_THE_TOP, GO_BACK, LEAVE_OPEN, NO_LIGHT_UP, STAND_BY } from '../../audio/run.ts'
+import { type FlownOptions, goOnFlown } from '../flown.ts'
+import { loudestWhile } from '../listen.ts'
+import { openPage, type PageOptions, type TestPage } from '../page.ts'
+import { type Pilot, pilotAt } from '../pilot.ts'
 
 let opened: TestPage | undefined
 afterEach(async () => {

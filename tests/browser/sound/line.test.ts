@@ -1,10 +1,10 @@
 /** The app's own voice and a quick pilot on one line. */
 
 import { afterEach, expect, inject, test } from 'vitest'
-import { PRELIMINARY_ANSWERS } from '../audio/departure.ts'
-import { goOnFlown } from './flown.ts'
-import { openPage, type TestPage } from './page.ts'
-import { pilotAt } from './pilot.ts'
+import { PRELIMINARY_ANSWERS } from '../../audio/departure.ts'
+import { goOnFlown } from '../flown.ts'
+import { openPage, type TestPage } from '../page.ts'
+import { pilotAt } from '../pilot.ts'
 
 let opened: TestPage | undefined
 afterEach(async () => {

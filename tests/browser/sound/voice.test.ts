@@ -1,14 +1,14 @@
 /** The embedded voice in a browser that has no voice of its own, heard through the microphone as an echo. */
 
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest'
-import type { Served } from '../../src/build/serve.ts'
-import { loudestWhile } from './listen.ts'
-import { serveModules } from './modules.ts'
-import { openPage, type TestPage } from './page.ts'
-import { until } from './until.ts'
+import type { Served } from '../../../src/build/serve.ts'
+import { loudestWhile } from '../listen.ts'
+import { serveModules } from '../modules.ts'
+import { openPage, type TestPage } from '../page.ts'
+import { until } from '../until.ts'
 
-type Voices = typeof import('../../src/adapters/voice/chooseVoice.ts')
-type Recordings = typeof import('../../src/adapters/voice/recording.ts')
+type Voices = typeof import('../../../src/adapters/voice/chooseVoice.ts')
+type Recordings = typeof import('../../../src/adapters/voice/recording.ts')
 
 let served: Served
 let opened: TestPage

@@ -1,8 +1,8 @@
 /** A browser that freezes the page and lets it go again. (Behind another tab: see run.test.ts.) */
 
 import { afterEach, expect, inject, test } from 'vitest'
-import { openPage, type TestPage } from './page.ts'
-import { type Pilot, pilotAt } from './pilot.ts'
+import { openPage, type TestPage } from '../page.ts'
+import { type Pilot, pilotAt } from '../pilot.ts'
 
 let opened: TestPage
 afterEach(() => opened.close())

@@ -5,10 +5,10 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import type { Download, Page } from 'playwright-core'
 import { afterEach, describe, expect, inject, test } from 'vitest'
-import { serve } from '../../src/build/serve.ts'
-import { goOnFlown } from './flown.ts'
-import { openPage, type PageOptions, type TestPage } from './page.ts'
-import { pilotAt } from './pilot.ts'
+import { serve } from '../../../src/build/serve.ts'
+import { goOnFlown } from '../flown.ts'
+import { openPage, type PageOptions, type TestPage } from '../page.ts'
+import { pilotAt } from '../pilot.ts'
 
 let opened: TestPage
 afterEach(() => opened.close())

@@ -1,8 +1,8 @@
 /** A dead ear is heard and seen, and comes back: everything that may happen to microphone, worker and sound in a run. */
 
 import { afterAll, beforeAll, describe, expect, inject, test } from 'vitest'
-import { openPage, type TestPage } from './page.ts'
-import { type Pilot, pilotAt } from './pilot.ts'
+import { openPage, type TestPage } from '../page.ts'
+import { type Pilot, pilotAt } from '../pilot.ts'
 
 let opened: TestPage
 let pilot: Pilot
