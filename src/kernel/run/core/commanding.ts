@@ -124,6 +124,8 @@ function whereAreWe(pack: Pack, state: RunState): Step {
       state,
       [place, say.standingBy()].filter((text) => text),
     )
+  // While a start goes on, nothing is put again by itself.
+  if (floor.at === 'watch') return announce(pack, state, [promptWords(pack, state)])
   return announce(pack, state, [place], { prompt: true })
 }
 

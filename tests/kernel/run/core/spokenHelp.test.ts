@@ -51,6 +51,11 @@ describe('where are we', () => {
     expect(await say('where are we')).toBe('Figures flow.')
   })
 
+  it('puts the next call of a start', async () => {
+    const say = await at(upTo('rotation seen'))
+    expect(await say('where are we')).toBe('Fuel on?')
+  })
+
   it('counts nothing against the item', async () => {
     const flight = await rig({ talk: TALK })
     for (const text of [...TRIM, 'where are we', 'skip', 'next', 'help']) await flight.hear(text, { by: 'typed' })
