@@ -2,6 +2,8 @@ import { fileURLToPath } from 'node:url'
 import preact from '@preact/preset-vite'
 import { defineConfig, type Plugin } from 'vite'
 import { VitePWA } from 'vite-plugin-pwa'
+import { compress } from './src/build/compress.ts'
+import { PAGE_POLICY } from './src/build/headers.ts'
 
 const here = (path: string) => fileURLToPath(new URL(path, import.meta.url))
 
@@ -15,16 +17,7 @@ const policy: Plugin = {
       injectTo: 'head-prepend',
       attrs: {
         'http-equiv': 'Content-Security-Policy',
-        content: [
-          "default-src 'self'",
-          "script-src 'self' 'wasm-unsafe-eval'",
-          "img-src 'self' data: blob:",
-          // The silence that makes a browser send a headset's keys.
-          "media-src 'self' blob:",
-          "object-src 'none'",
-          "base-uri 'none'",
-          "form-action 'none'",
-        ].join('; '),
+        content: PAGE_POLICY,
       },
     },
   ],
@@ -57,6 +50,7 @@ export default defineConfig({
         maximumFileSizeToCacheInBytes: 8 * 1024 * 1024,
       },
     }),
+    compress,
   ],
   worker: { format: 'es' },
   // Packs and the voice's recording lie beside `src`.

@@ -1,7 +1,10 @@
 /** Serves a built app on localhost. A missing file is a 404, never the start page: the recogniser relies on it. */
 
+import { createServer, type Server } from 'node:http'
+import { extname } from 'node:path'
 import { fileURLToPath } from 'node:url'
-import { preview } from 'vite'
+import sirv from 'sirv'
+import { cacheControl, HEADERS } from './headers.ts'
 
 export interface Served {
   /** `http://localhost:4173/`. */
@@ -16,23 +19,58 @@ export interface ServeOptions {
   readonly dir?: string
 }
 
-const CONFIG = fileURLToPath(new URL('../../vite.config.ts', import.meta.url))
+const DIST = fileURLToPath(new URL('../../dist', import.meta.url))
+/** Names under which this machine alone is meant: a page elsewhere cannot have its own name led here. */
+const OWN_HOST = /^(localhost|127\.0\.0\.1|\[::1\])(:\d+)?$/
 
-export async function serve({ port, dir }: ServeOptions): Promise<Served> {
-  const server = await preview({
-    configFile: CONFIG,
-    logLevel: 'warn',
-    ...(dir !== undefined && { build: { outDir: dir } }),
-    preview: { port, host: 'localhost', strictPort: false },
-  })
-  const address = server.resolvedUrls?.local[0]
-  if (!address) throw new Error('the server has no address on this machine')
-  return {
-    address,
-    async close() {
-      const closed = server.close()
-      if ('closeAllConnections' in server.httpServer) server.httpServer.closeAllConnections()
-      await closed
+export async function serve({ port, dir = DIST }: ServeOptions): Promise<Served> {
+  const files = sirv(dir, {
+    etag: true,
+    brotli: true,
+    extensions: ['html'],
+    setHeaders(response, path) {
+      response.setHeader('Cache-Control', cacheControl(path))
+      // Most files of the model have no ending.
+      if (extname(path) === '' && !path.endsWith('/')) response.setHeader('Content-Type', 'application/octet-stream')
     },
+  })
+  const server = createServer((request, response) => {
+    for (const [name, value] of Object.entries(HEADERS)) response.setHeader(name, value)
+    if (!OWN_HOST.test(request.headers.host ?? '')) {
+      response.writeHead(403).end('Otherseat answers to localhost only.\n')
+      return
+    }
+    files(request, response, () => {
+      response.writeHead(404).end()
+    })
+  })
+  const taken = await listen(server, port)
+  return {
+    address: `http://localhost:${taken}/`,
+    close() {
+      const closed = new Promise<void>((resolve, reject) =>
+        server.close((error) => (error ? reject(error) : resolve())),
+      )
+      server.closeAllConnections()
+      return closed
+    },
+  }
+}
+
+/** The port that it got. Throws what the system says where it is another reason than a port in use. */
+async function listen(server: Server, port: number): Promise<number> {
+  for (let next = port; ; next++) {
+    try {
+      return await new Promise((resolve, reject) => {
+        server.once('error', reject)
+        server.listen(next, 'localhost', () => {
+          server.off('error', reject)
+          const address = server.address()
+          resolve(typeof address === 'object' && address ? address.port : next)
+        })
+      })
+    } catch (error) {
+      if (!(error instanceof Error && 'code' in error && error.code === 'EADDRINUSE') || next >= 65_535) throw error
+    }
   }
 }

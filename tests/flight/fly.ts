@@ -37,7 +37,7 @@ const folder = mkdtempSync(join(tmpdir(), 'flight-'))
 function sound(text: string, voice: string): Uint8Array {
   const file = join(folder, 'said.wav')
   // Words as a synthesiser without a pilot's dictionary says them.
-  const plain = text.replace(/\bniner\b/g, 'nine er').replaceAll('q n h', 'Q N H')
+  const plain = text.replace(/\bniner\b/g, 'nine er').replaceAll('q n h', 'Q N H').replaceAll('xray', 'x ray')
   execFileSync('flite', ['-voice', voice, '-t', plain, '-o', file])
   return new Uint8Array(readFileSync(file))
 }
@@ -62,16 +62,19 @@ const verdictOf = (event: RunEvent) => (event as Judged).judgement?.verdict ?? '
 const okParts = (event: RunEvent) =>
   ((event as Judged).judgement?.parts ?? []).filter(({ state }) => state === 'ok').map(({ name }) => name)
 
-const isOf = (turn: string) => (event: RunEvent) => event.type === 'transmitted' && event.turn === turn
-/** What a pilot says again where the station corrects what was said before this line: the line that had it. */
-function correctedLine(at: number, got: readonly RunEvent[]): string | undefined {
-  const turn = lines[at]?.events.find((event) => event.type === 'transmitted')
-  if (turn?.type !== 'transmitted') return undefined
-  const last = got.findLast(isOf(turn.turn)) as Judged | undefined
-  const wrong = last?.judgement?.parts.filter(({ state }) => state === 'wrong').map(({ name }) => name) ?? []
-  const earlier = lines.slice(0, at).filter(({ events }) => events.some(isOf(turn.turn)))
-  const known = earlier.find(({ events }) => events.flatMap(okParts).some((name) => wrong.includes(name)))
-  return typeof known?.line === 'string' ? known.line : undefined
+type ReadBack = Judged & RunEvent<'transmitted'>
+const isReadBack = (event: RunEvent): event is ReadBack => event.type === 'transmitted' && event.part === 'readBack'
+/** What a pilot reads back again before anything else: the earlier line of this turn of which a part does not stand any more. */
+function lostLine(at: number, got: readonly RunEvent[]): string | undefined {
+  const turn = lines[at]?.events.find(isReadBack)?.turn
+  const last = got.filter(isReadBack).findLast((event) => event.turn === turn)
+  if (!last || verdictOf(last) === 'correct') return undefined
+  const open = new Set(last.judgement?.parts.filter(({ state }) => state !== 'ok').map(({ name }) => name))
+  const earlier = lines
+    .slice(0, at)
+    .filter(({ events }) => events.some((event) => isReadBack(event) && event.turn === turn))
+  const lost = earlier.find(({ events }) => events.flatMap(okParts).some((name) => open.has(name)))
+  return typeof lost?.line === 'string' ? lost.line : undefined
 }
 
 /** Whether what was typed in Node has come about in the page as well, at this saying or by several. */
@@ -150,7 +153,10 @@ try {
     const before = (await eventsOf()).length
     let sayings = 0
     let isTyped = false
-    while (!hasCome(events, (await eventsOf()).slice(before))) {
+    for (;;) {
+      const got = await eventsOf()
+      const again = lostLine(at, got)
+      if (!again && hasCome(events, got.slice(before))) break
       const { question } = await stateOf()
       if (question) {
         questions.push(`${line}: ${JSON.stringify(question)}`)
@@ -158,17 +164,16 @@ try {
         if ((await stateOf()).question) await pilot.type('negative')
         continue
       }
-      const corrected = correctedLine(at, (await eventsOf()).slice(before))
       if (sayings === SAYINGS) {
         isTyped = true
-        if (corrected) await pilot.type(corrected)
+        if (again) await pilot.type(again)
         await pilot.type(line)
         // A call that was heard in part is gone on from, and typing all of it is no call any more.
         lost = hasCome(events, (await eventsOf()).slice(before)) ? 0 : lost + 1
         if (lost > MOST_LOST) throw new Error(`not even typed: ${line}`)
         break
       }
-      await say(corrected ?? line, VOICES[sayings % VOICES.length] as string)
+      await say(again ?? line, VOICES[sayings % VOICES.length] as string)
       sayings++
     }
     const heard = (await eventsOf())

@@ -28,11 +28,12 @@ export function vocabularyOf(pack: Pack): Vocabulary {
   const items = lists.flatMap((list) => list.entries).filter((entry) => entry.type === 'item')
   const lines = lists.flatMap((list) => list.entries).filter((entry) => entry.type === 'line')
   const figures = Object.values(pack.figures.declarations)
+  const said = new Set(items.flatMap(({ responses }) => responses.flatMap(({ response }) => response.figures)))
+  // What no item has would only be a rival: "few" of the clouds where "two" is said.
   const answers = answersOf(
     items,
-    figures.map(({ spec }) => spec),
+    figures.flatMap(({ name, spec }) => (said.has(name) ? spec : [])),
   )
-  const said = new Set(items.flatMap(({ responses }) => responses.flatMap(({ response }) => response.figures)))
   const calls = watches.flatMap((watch) => watch.calls)
   return {
     ...answers,
