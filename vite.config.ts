@@ -4,6 +4,7 @@ import { defineConfig, type Plugin } from 'vite'
 import { VitePWA } from 'vite-plugin-pwa'
 import { compress } from './src/build/compress.ts'
 import { PAGE_POLICY } from './src/build/headers.ts'
+import { licences } from './src/build/licences.ts'
 
 const here = (path: string) => fileURLToPath(new URL(path, import.meta.url))
 
@@ -23,6 +24,8 @@ const policy: Plugin = {
   ],
 }
 
+const made = licences()
+
 export default defineConfig({
   root: here('src'),
   publicDir: here('public'),
@@ -39,7 +42,7 @@ export default defineConfig({
       manifest: false,
       workbox: {
         // Files of the model have no ending of their own.
-        globPatterns: ['**/*.{html,js,css,wasm,webmanifest,svg,png,mp3,json}', 'model/**/*'],
+        globPatterns: ['**/*.{html,js,css,wasm,webmanifest,svg,png,mp3,json}', 'model/**/*', 'licences.txt'],
         // The whole dictionary serves packs of the user's own: kept once it was asked for.
         globIgnores: ['**/all-words.txt', '**/rescorer-*/*', '**/ort-*.wasm', '**/rescorer.worker-*.js'],
         runtimeCaching: [
@@ -50,9 +53,10 @@ export default defineConfig({
         maximumFileSizeToCacheInBytes: 8 * 1024 * 1024,
       },
     }),
+    made.page,
     compress,
   ],
-  worker: { format: 'es' },
+  worker: { format: 'es', plugins: () => [made.worker()] },
   // Packs and the voice's recording lie beside `src`.
   server: { fs: { allow: [here('.')] } },
   resolve: {

@@ -30,5 +30,5 @@ export const HEADERS: Readonly<Record<string, string>> = {
 }
 
 /** Files named by their content never change; of all others the browser asks whether they have. */
-export const cacheControl = (path: string): string =>
-  path.startsWith('/assets/') ? 'public, max-age=31536000, immutable' : 'no-cache'
+export const IMMUTABLE = 'public, max-age=31536000, immutable'
+export const cacheControl = (path: string): string => (path.startsWith('/assets/') ? IMMUTABLE : 'no-cache')

@@ -37,7 +37,10 @@ const folder = mkdtempSync(join(tmpdir(), 'flight-'))
 function sound(text: string, voice: string): Uint8Array {
   const file = join(folder, 'said.wav')
   // Words as a synthesiser without a pilot's dictionary says them.
-  const plain = text.replace(/\bniner\b/g, 'nine er').replaceAll('q n h', 'Q N H').replaceAll('xray', 'x ray')
+  const plain = text
+    .replace(/\bniner\b/g, 'nine er')
+    .replaceAll('q n h', 'Q N H')
+    .replaceAll('xray', 'x ray')
   execFileSync('flite', ['-voice', voice, '-t', plain, '-o', file])
   return new Uint8Array(readFileSync(file))
 }

@@ -131,6 +131,11 @@ export function Settings() {
       </div>
       <StationSettings />
       <Choices legend="Theme" options={THEMES} value={settings.theme} choose={(theme) => set({ theme })} />
+      <p class="soft">
+        <a href="./licences.txt" target="_blank" rel="noreferrer">
+          What Otherseat is made of, and under which licences
+        </a>
+      </p>
     </main>
   )
 }
