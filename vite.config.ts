@@ -36,7 +36,7 @@ export default defineConfig({
     preact(),
     policy,
     VitePWA({
-      // `src/offline.ts` registers it; a new edition waits until no tab has the old one open.
+      // `src/adapters/edition.ts` registers it; a new edition waits until no tab has the old one open.
       registerType: 'prompt',
       injectRegister: false,
       manifest: false,

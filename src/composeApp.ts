@@ -15,7 +15,7 @@ import { makeActions } from './app/actions/makeActions.ts'
 import type { Settings } from './app/settings.ts'
 import type { Store } from './app/store.ts'
 import { ownPhrases } from './packs/spoken.ts'
-import type { PackFiles, RunArchive } from './ports.ts'
+import type { Edition, PackFiles, RunArchive } from './ports.ts'
 
 export interface AppParts {
   readonly store: Store
@@ -25,9 +25,10 @@ export interface AppParts {
   readonly saveSettings: (settings: Settings) => void
   /** The tab's own storage. */
   readonly tab: Storage | undefined
+  readonly edition: Edition
 }
 
-export function composeApp({ store, log, packFiles, openHere, saveSettings, tab }: AppParts): Actions {
+export function composeApp({ store, log, packFiles, openHere, saveSettings, tab, edition }: AppParts): Actions {
   const clock = createWorkerClock()
   const voice = createVoice({ clock, settings: () => store.getState().settings })
   const ear = createEar({
@@ -40,7 +41,7 @@ export function composeApp({ store, log, packFiles, openHere, saveSettings, tab 
   void voice.browserVoices().then((voices) => store.setState({ voices }))
   const switches = createSwitches({ clock, bindings: () => store.getState().settings.switches })
   const actions = makeActions({
-    ...{ store, log, ear, voice, packFiles, openHere, saveSettings },
+    ...{ store, log, ear, voice, packFiles, openHere, saveSettings, edition },
     clock,
     lock: createTabLock(),
     packShelf: createPackShelf(),

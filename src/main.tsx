@@ -4,6 +4,7 @@
  */
 
 import { render } from 'preact'
+import { createEdition } from './adapters/edition.ts'
 import { createBrowserLog } from './adapters/log/browserLog.ts'
 import { createMemoryLog } from './adapters/log/memoryLog.ts'
 import { createPackFiles } from './adapters/packFiles.ts'
@@ -11,7 +12,6 @@ import { lazyActions } from './app/actions/lazyActions.ts'
 import { findUnfinished } from './app/run/unfinished.ts'
 import { readSettings, writeSettings } from './app/settings.ts'
 import { createAppStore } from './app/store.ts'
-import { keepOffline } from './offline.ts'
 import type { RunArchive } from './ports.ts'
 import { App } from './ui/App.tsx'
 import { CannotStart } from './ui/CannotStart.tsx'
@@ -31,14 +31,21 @@ async function start(): Promise<void> {
   store.setState((await findUnfinished(log, here.get())) ?? {})
   const saveSettings = (next: Parameters<typeof writeSettings>[1]) => writeSettings(kept, next)
   const actions = composing.then(({ composeApp }) =>
-    composeApp({ store, log, packFiles, openHere: here, saveSettings, tab }),
+    composeApp({ store, log, packFiles, openHere: here, saveSettings, tab, edition }),
   )
   render(<App store={store} actions={lazyActions(actions)} />, root)
   store.setState({ packs: await packFiles.list() })
   await (await actions).listPacks()
   await loadAllScreens()
-  keepOffline()
+  void edition.keep((state) => store.setState({ edition: { ...state, isRefused: false } }))
 }
+
+const edition = createEdition({
+  script: import.meta.env.PROD ? new URL('sw.js', document.baseURI) : undefined,
+  container: navigator.serviceWorker,
+  locks: navigator.locks,
+  reload: () => location.reload(),
+})
 
 /** With site data blocked, even to name a storage throws. */
 function storage(name: 'localStorage' | 'sessionStorage'): Storage | undefined {

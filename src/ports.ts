@@ -186,3 +186,17 @@ export interface RunLock {
   hold(runId: string, options: { readonly steal: boolean; readonly lost: () => void }): Promise<boolean>
   release(): void
 }
+
+export interface EditionState {
+  /** The app works without a network from now on. */
+  readonly isKept: boolean
+  /** A later edition has been fetched and waits. */
+  readonly hasNewer: boolean
+}
+/** The app's own files on this device. */
+export interface Edition {
+  /** Fetches them once; `tell` is called whenever something has changed. */
+  keep(tell: (state: EditionState) => void): Promise<void>
+  /** Goes on with the later edition, by a reload. False, and nothing done, while a run is on in any tab. */
+  takeNewer(): Promise<boolean>
+}

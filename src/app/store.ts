@@ -11,6 +11,7 @@ import type {
   EarFailure,
   EarOffer,
   EarState,
+  EditionState,
   RunSummary,
   SecondModelState,
   SoundDevices,
@@ -111,6 +112,8 @@ export interface AppState {
   /** Names of the browser's voices, for the settings. */
   readonly voices: readonly string[]
   readonly settings: Settings
+  /** `isRefused`: a run is on somewhere, and the later edition waits on. */
+  readonly edition: EditionState & { readonly isRefused: boolean }
 }
 
 export interface SoundCheckState {
@@ -172,6 +175,7 @@ export function createAppStore(initial: Partial<AppState> = {}): Store {
     debrief: undefined,
     voices: [],
     settings: DEFAULT_SETTINGS,
+    edition: { isKept: false, hasNewer: false, isRefused: false },
     ...initial,
   }))
 }

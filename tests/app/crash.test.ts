@@ -116,6 +116,7 @@ async function openPage(fate?: Fate) {
     wakeSound: async () => {},
     switches: { learn: async () => undefined, attach: () => () => undefined },
     useMediaKeys() {},
+    edition: { takeNewer: async () => true },
     soundDevices: async () => ({ microphones: [], outputs: [] }),
   })
   await actions.recall()

@@ -44,6 +44,7 @@ function tab(shelf: PackShelf = createFakeShelf(), log = createFakeLog()) {
     wakeSound: async () => {},
     switches: { learn: async () => undefined, attach: () => () => undefined },
     useMediaKeys() {},
+    edition: { takeNewer: async () => true },
     soundDevices: async () => ({ microphones: [], outputs: [] }),
   })
   const state = store.getState

@@ -7,7 +7,7 @@ import { readPackDir } from '../../src/cli/packDir.ts'
 import { createVirtualClock } from '../../src/cli/virtualClock.ts'
 import type { RunEvent } from '../../src/kernel/run/core/events.ts'
 import { inputsFrom } from '../app/rig.ts'
-import { createFakeEar } from '../fakes/ear.ts'
+import { createFakeEar, type FakeEar } from '../fakes/ear.ts'
 import { createFakeLog } from '../fakes/log.ts'
 import { createFakeVoice } from '../fakes/voice.ts'
 import type { Line, Radio, Stand } from './lines.ts'
@@ -27,7 +27,7 @@ export interface Rehearsed {
 
 export async function rehearsed(
   departure: Departure,
-): Promise<{ run: RunSession; events: readonly RunEvent[]; lines: readonly Rehearsed[] }> {
+): Promise<{ run: RunSession; ear: FakeEar; events: readonly RunEvent[]; lines: readonly Rehearsed[] }> {
   const { pack } = await readPackDir(`checklists/${departure.pack}`)
   if (!pack) throw new Error(`${departure.pack} is no pack`)
   const sheet = await inputsFrom(pack, departure.sheet)
@@ -53,5 +53,5 @@ export async function rehearsed(
     }
     lines.push({ line, events: log.events.slice(before) })
   }
-  return { run, events: log.events, lines }
+  return { run, ear, events: log.events, lines }
 }

@@ -81,6 +81,7 @@ export function stage(initial: Partial<AppState> = {}, own: Partial<ActionParts>
     wakeSound: async () => {},
     switches: { learn: async () => undefined, attach: () => () => undefined },
     useMediaKeys() {},
+    edition: { takeNewer: async () => true },
     soundDevices: async () => ({ microphones: [], outputs: [] }),
     ...own,
   }

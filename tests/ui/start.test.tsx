@@ -32,6 +32,28 @@ describe('the first visit', () => {
   })
 })
 
+describe('a newer edition', () => {
+  const edition = { isKept: true, hasNewer: true, isRefused: false }
+
+  it('is offered where no run is looked at, and taken by a button', async () => {
+    const taken: string[] = []
+    const takeNewer = async () => {
+      taken.push('taken')
+      return true
+    }
+    const { user } = stage({ edition }, { edition: { takeNewer } })
+    expect(screen.getByText(/A newer edition of Otherseat is ready/)).toBeTruthy()
+    await user.click(screen.getByRole('button', { name: 'Reload with it' }))
+    expect(taken).toEqual(['taken'])
+  })
+
+  it('waits for the end of a run in another tab, and says so', async () => {
+    const { user } = stage({ edition }, { edition: { takeNewer: async () => false } })
+    await user.click(screen.getByRole('button', { name: 'Reload with it' }))
+    expect(await screen.findByText(/A run is on, here or in another tab: end it first/)).toBeTruthy()
+  })
+})
+
 describe('a pack', () => {
   it('is chosen before its figures are entered', async () => {
     const { user, pack } = stage({ pack: undefined })

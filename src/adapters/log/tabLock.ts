@@ -5,6 +5,8 @@
 
 import type { RunLock } from '../../ports.ts'
 
+/** Before the run's name. */
+export const RUN_LOCK = 'otherseat.run.'
 /** After a reload the page before may hold its lock a moment longer. */
 const WAIT_MS = 700
 
@@ -35,7 +37,7 @@ export function createTabLock(locks: LockManager | undefined = globalThis.naviga
           })
         const options: LockOptions = steal ? { steal } : { signal: AbortSignal.timeout(waitMs) }
         // Rejects if nobody let go in time, or later, when another tab takes the lock over.
-        locks.request(`otherseat.run.${runId}`, options, granted).catch(() => {
+        locks.request(`${RUN_LOCK}${runId}`, options, granted).catch(() => {
           answer(false)
           if (!mine || held !== mine) return
           held = undefined

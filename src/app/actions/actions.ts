@@ -14,7 +14,8 @@ export type Actions = DraftActions &
   RunActions &
   KeyActions &
   SoundActions &
-  SettingsActions
+  SettingsActions &
+  EditionActions
 
 /** The pack to be flown, and the figures that are being typed. */
 export interface DraftActions {
@@ -132,4 +133,9 @@ export interface SoundActions {
 
 export interface SettingsActions {
   settings(change: Partial<Settings>): void
+}
+
+export interface EditionActions {
+  /** The app as it has been made since; not while a run is on in any tab. */
+  takeNewerEdition(): Promise<void>
 }

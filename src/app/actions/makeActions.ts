@@ -1,6 +1,6 @@
 /** Puts together what the screens may ask for. */
 
-import type { PackFiles, PackShelf, Switches } from '../../ports.ts'
+import type { Edition, PackFiles, PackShelf, Switches } from '../../ports.ts'
 import { allPackFiles } from '../packs/allPackFiles.ts'
 import { createOwnPacks } from '../packs/ownPacks.ts'
 import { type ControllerParts, createRunController } from '../run/controller.ts'
@@ -27,6 +27,7 @@ export interface ActionParts extends ControllerParts, SoundActionParts {
   readonly switches: Pick<Switches, 'learn' | 'attach'>
   /** Whether the keys of a headset are wanted; in a gesture. */
   readonly useMediaKeys: (isWanted: boolean) => void
+  readonly edition: Pick<Edition, 'takeNewer'>
 }
 
 /** Settings of the ear itself: where one changes, the ear is opened again. */
@@ -71,6 +72,10 @@ export function makeActions(parts: ActionParts): Actions {
     settings: change,
     switched: keys.switched,
     attachKeys: switches.attach,
+    async takeNewerEdition() {
+      const isTaken = await parts.edition.takeNewer()
+      store.setState(({ edition }) => ({ edition: { ...edition, isRefused: !isTaken } }))
+    },
     async learn(name) {
       store.setState({ learning: name })
       const binding = await switches.learn()

@@ -23,13 +23,10 @@ export function talkOf(activity: Exchange | Briefing, now: readonly Response[], 
   return {
     parts: partsOf(now, specs),
     phrases,
-    words: unique([...words, ...besideValues]).filter((word) => !isSpelling(word)),
+    words: unique([...words, ...besideValues]),
     others: unique(others.map(phrase)),
   }
 }
-
-/** "Q N H" is said as a whole; by itself "q" is a "two" that was heard badly. */
-const isSpelling = (word: string) => word.length === 1 && word !== 'a'
 
 interface Spoken {
   readonly said: readonly Answered[]

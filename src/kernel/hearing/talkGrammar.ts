@@ -37,6 +37,9 @@ export const TALK_WEIGHTS = {
   more: 0.5,
 } as const
 
+/** "Q N H" is said as a whole; by itself "q" is a "two" that was heard badly. */
+const isSpelling = (word: string) => word.length === 1 && word !== 'a'
+
 /** How sequences of number signs are written as one expansion. */
 type Shaped = (sequences: readonly string[]) => RuleExpansion
 
@@ -51,7 +54,7 @@ export function talkRules({ parts, phrases, words }: Talk, shaped: Shaped): Rule
     }),
     ...phrases.map(phraseWords),
     'correction',
-    ...words.map((one) => weighted(word, one)),
+    ...words.filter((one) => !isSpelling(one)).map((one) => weighted(word, one)),
     weighted(rival, rule('numeral')),
   ]
   return [...parts.flatMap((each, index) => partRules(each, index, shaped)), answerRule(paths, more)]

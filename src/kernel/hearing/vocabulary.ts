@@ -8,6 +8,7 @@ import type { Activity, List, Pack, WatchCall } from '../pack/checklist.ts'
 import { LISTENED_FOR } from '../response/commands.ts'
 import type { Response } from '../response/response.ts'
 import type { Vocabulary } from './hearable.ts'
+import { valueWords } from './numberShapes.ts'
 import { type Answered, answersOf, phrase, unique } from './phrases.ts'
 import { namesIn } from './spelling.ts'
 import { talkOf } from './talk.ts'
@@ -103,7 +104,8 @@ function talkWords(pack: Pack, activities: readonly Activity[]): string[] {
     activity.type === 'exchange' || activity.type === 'briefing' ? [talkOf(activity, [], specs)] : [],
   )
   const phrases = talks.flatMap((talk) => [...talk.phrases, ...talk.words, ...talk.others])
-  return unique(phrases.flatMap((text) => text.split(' ')))
+  // Values that come in calls alone have words of their own: the options of a choice.
+  return unique([...phrases.flatMap((text) => text.split(' ')), ...Object.values(specs).flatMap(valueWords)])
 }
 
 /** A figure alone is read off the source that is asked first; the others have to be named. */

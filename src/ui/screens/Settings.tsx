@@ -53,6 +53,7 @@ const MEDIA_KEYS = [
 export function Settings() {
   const settings = useApp((state) => state.settings)
   const voices = useApp((state) => state.voices)
+  const isKept = useApp((state) => state.edition.isKept)
   const actions = useActions()
   useEffect(() => void actions.lookUpDevices(), [actions])
   const set = (change: Partial<SettingsShape>) => actions.settings(change)
@@ -131,6 +132,9 @@ export function Settings() {
       </div>
       <StationSettings />
       <Choices legend="Theme" options={THEMES} value={settings.theme} choose={(theme) => set({ theme })} />
+      <p class="soft">
+        {isKept ? 'Works without a network on this device.' : 'Needs the network: not kept on this device yet.'}
+      </p>
       <p class="soft">
         <a href="./licences.txt" target="_blank" rel="noreferrer">
           What Otherseat is made of, and under which licences

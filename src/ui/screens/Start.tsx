@@ -1,6 +1,7 @@
 /** The first screen: three sentences once, then which pack, and whether an unfinished run goes on. */
 
 import { SoundInvitation } from '../parts/settings/SoundInvitation.tsx'
+import { NewerEdition } from '../parts/shell/NewerEdition.tsx'
 import { Notice } from '../parts/shell/Notice.tsx'
 import { Problems } from '../parts/shell/Problems.tsx'
 import { PackChoice } from '../parts/start/PackChoice.tsx'
@@ -17,6 +18,7 @@ export function Start() {
       {isWelcomed ? (
         <>
           <h1 tabIndex={-1}>Choose a departure</h1>
+          <NewerEdition />
           <Unfinished />
           <PackChoice />
           <SoundInvitation />
