@@ -23,6 +23,29 @@ export interface Arc {
   readonly logProb: number
 }
 
+/** The same without what cannot be said, by its words: one word without a pronunciation makes all of it unusable. */
+export function sayable(automaton: Automaton, isSayable: (word: string) => boolean): Automaton {
+  const arcs = automaton.arcs.filter(({ word }) => word === undefined || isSayable(word))
+  if (arcs.length === automaton.arcs.length) return automaton
+  // A sentence has to have a beginning and an end.
+  const begun = closure(automaton.start, arcs)
+  const ended = closure(
+    automaton.final,
+    arcs.map(({ from, to }) => ({ from: to, to: from })),
+  )
+  return { ...automaton, arcs: arcs.filter(({ from, to }) => begun.has(from) && ended.has(to)) }
+}
+
+/** Every state that some of these lead to from one. */
+function closure(first: number, arcs: readonly Pick<Arc, 'from' | 'to'>[]): ReadonlySet<number> {
+  const reached = new Set([first])
+  for (let before = 0; before < reached.size; ) {
+    before = reached.size
+    for (const { from, to } of arcs) if (reached.has(from)) reached.add(to)
+  }
+  return reached
+}
+
 /** A way on from a state: by a word, or without one. */
 interface Way {
   readonly to: number

@@ -10,7 +10,7 @@ import {
   sequence,
   weighted,
 } from '../../../src/kernel/grammarRules.ts'
-import { type Automaton, automatonOf } from '../../../src/kernel/hearing/automaton.ts'
+import { type Automaton, automatonOf, sayable } from '../../../src/kernel/hearing/automaton.ts'
 import { grammarOf } from '../../../src/kernel/hearing/grammar.ts'
 import { type GrammarState, startOf } from '../../../src/kernel/hearing/grammarWalk.ts'
 import type { Hearable, Vocabulary } from '../../../src/kernel/hearing/hearable.ts'
@@ -44,6 +44,20 @@ function probability({ arcs, start, final }: Automaton, text: string): number {
   }
   return at.get(final) ?? 0
 }
+
+describe('without what cannot be said', () => {
+  const all = automatonOf(one(alternatives('on', sequence('qwx', 'set'), sequence('not', 'qwx'))))
+
+  it('what is left is as likely as before, and nothing is begun that has no end', () => {
+    const left = sayable(all, (word) => word !== 'qwx')
+    expect(probability(left, 'on')).toBeCloseTo(1 / 3)
+    expect(left.arcs.flatMap(({ word }) => word ?? [])).toEqual(['on'])
+  })
+
+  it('where all can be said nothing changes', () => {
+    expect(sayable(all, () => true)).toBe(all)
+  })
+})
 
 describe('the states of a grammar', () => {
   it.each<[string, RuleExpansion, Record<string, number>]>([

@@ -4,9 +4,10 @@
  */
 
 import type { SoundSwallowerModule } from 'soundswallower'
-import { type Automaton, automatonOf } from '../../../kernel/hearing/automaton.ts'
+import { type Automaton, automatonOf, sayable } from '../../../kernel/hearing/automaton.ts'
 import { grammarOf, wordsNeeded } from '../../../kernel/hearing/grammar.ts'
 import type { Hearable, Vocabulary } from '../../../kernel/hearing/hearable.ts'
+import { SOUND } from '../../../kernel/hearing/phones.ts'
 import { isScraps } from '../../../kernel/hearing/scraps.ts'
 import { joined } from '../audio/denoise.ts'
 import { gainFor, prepared, speechRms } from '../audio/level.ts'
@@ -89,16 +90,16 @@ export class DecodePass implements Recogniser {
 
   /** Takes on a pack's vocabulary. Words without a pronunciation are left out of all that it listens for. */
   learn(vocabulary: Vocabulary, dictionary: Dictionary): void {
-    const { entries, missing } = pronounce(wordsNeeded(vocabulary), dictionary, vocabulary.pronunciations)
+    const { entries } = pronounce(wordsNeeded(vocabulary), dictionary, vocabulary.pronunciations)
     this.decoder.add(entries)
     this.pronunciations = byWord(entries)
-    this.vocabulary = without(vocabulary, new Set(missing))
+    this.vocabulary = vocabulary
   }
 
   /** How a word of the vocabulary may sound. */
   readonly pronunciationsOf = (word: string): readonly string[] => this.pronunciations.get(word) ?? []
 
-  /** What may be said to an item, of the words that have a pronunciation. Throws before `learn`. */
+  /** What may be said to an item. Throws before `learn`. */
   taskFor(hearable: Hearable): Task {
     if (!this.vocabulary) throw new Error('no vocabulary yet')
     return { hearable, grammar: grammarOf(hearable, this.vocabulary) }
@@ -107,7 +108,7 @@ export class DecodePass implements Recogniser {
   expect(task: Task): void {
     this.dropStreaming()
     this.task = task
-    this.automaton = automatonOf(task.grammar)
+    this.automaton = sayable(automatonOf(task.grammar), (word) => word === SOUND || this.pronunciations.has(word))
     this.decoder.setGrammar(this.automaton)
   }
 
@@ -214,23 +215,5 @@ export class DecodePass implements Recogniser {
       this.latest = { prepared: sound, level: sample.level, automaton: this.automaton }
     }
     return decoded
-  }
-}
-
-/** One word without a pronunciation would make the whole grammar unusable. */
-function without(vocabulary: Vocabulary, missing: ReadonlySet<string>): Vocabulary {
-  if (missing.size === 0) return vocabulary
-  const sayable = (phrases: readonly string[]) =>
-    phrases.filter((phrase) => phrase.split(' ').every((word) => !missing.has(word)))
-  return {
-    phrases: sayable(vocabulary.phrases),
-    words: sayable(vocabulary.words),
-    besideValues: sayable(vocabulary.besideValues),
-    challenges: sayable(vocabulary.challenges),
-    lists: sayable(vocabulary.lists),
-    others: sayable(vocabulary.others),
-    commands: sayable(vocabulary.commands),
-    names: sayable(vocabulary.names ?? []),
-    talk: vocabulary.talk,
   }
 }
