@@ -144,7 +144,7 @@ export function debriefOf(pack: Pack, events: readonly RunEvent[], isUnderWay = 
   const debrief = {
     runId: first.runId,
     pack: { id: pack.id, version: pack.version, sha256: pack.sha256, name: pack.name },
-    startedAt: new Date(Date.parse(first.wall) + seam.t).toISOString(),
+    startedAt: events[again?.seq ?? 0]?.wall ?? first.wall,
     durationMs: (events.at(-1)?.t ?? 0) - seam.t,
     ...(again && { again: againIn(pack, again, state) }),
     complete,

@@ -7,11 +7,12 @@ import { SHAPES } from './timelineShapes.tsx'
 interface Props {
   readonly entry: TimelineEntry
   readonly places: TimelinePlaces
+  readonly isShown?: boolean
 }
 
-const HALF = 9
+const HALF = 8
 
-export function TimelineMark({ entry, places }: Props) {
+export function TimelineMark({ entry, places, isShown = false }: Props) {
   const { lane, t, endT, label, limits } = entry
   const isSpan = lane === 'phase' || lane === 'list' || lane === 'break' || (lane === 'watch' && !limits)
   return isSpan ? (
@@ -19,7 +20,7 @@ export function TimelineMark({ entry, places }: Props) {
   ) : (
     <>
       {endT > t && <Wait places={places} entry={entry} />}
-      {limits && <Limits entry={entry} places={places} />}
+      {limits && (isShown || entry.went === 'missed') && <Limits entry={entry} places={places} />}
       <svg x={`${places.x(markAt(entry))}%`} y={places.y(lane)} overflow="visible" aria-hidden="true">
         {SHAPES[entry.went]}
       </svg>
@@ -34,7 +35,7 @@ function Span({ entry, places: { x, y }, label }: Props & { readonly label: stri
   return (
     <svg {...box} aria-hidden="true">
       <rect class={`span ${lane}`} width="100%" height="100%" />
-      <text x="5" y="16">
+      <text x="5" y="15">
         {label}
       </text>
     </svg>

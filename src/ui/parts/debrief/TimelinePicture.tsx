@@ -5,7 +5,7 @@ import { clockTime } from '../../../kernel/run/core/clockTime.ts'
 import type { Lane, TimelineEntry, Went } from '../../../kernel/run/debrief/timeline.ts'
 import { AgainButton } from './AgainButton.tsx'
 import { TimelineMark } from './TimelineMark.tsx'
-import { LANE_HEIGHT, markAt, nearest, placesOf } from './timelinePlaces.ts'
+import { LANE_HEIGHT, markAt, nearest, placesOf, type TimelinePlaces } from './timelinePlaces.ts'
 import { SHAPES, WENT } from './timelineShapes.tsx'
 
 export const LANE_NAMES: Readonly<Record<Lane, string>> = {
@@ -31,7 +31,7 @@ export function TimelinePicture({ entries, now }: Props) {
   const [chosen, setChosen] = useState<number>()
   const [pointed, setPointed] = useState<number>()
   const shown = entries[pointed ?? chosen ?? -1]
-  const { lanes, height, x, y, ticks } = places
+  const { lanes, height, x, y, ticks, cuts } = places
   const along = useRef<HTMLDivElement>(null)
 
   function under({ currentTarget, clientX, clientY }: MouseEvent & { readonly currentTarget: Element }) {
@@ -99,13 +99,23 @@ export function TimelinePicture({ entries, now }: Props) {
                   {clockTime(t)}
                 </text>
               ))}
+              {cuts.map((t) => (
+                <text key={t} x={`${x(t)}%`} y={height - 5} text-anchor="middle">
+                  {'//'}
+                </text>
+              ))}
             </g>
             {entries.map((entry) => (
-              <TimelineMark key={`${entry.lane} ${entry.t} ${entry.label}`} entry={entry} places={places} />
+              <TimelineMark
+                key={`${entry.lane} ${entry.t} ${entry.label}`}
+                entry={entry}
+                places={places}
+                isShown={entry === shown}
+              />
             ))}
             {shown && (
               <svg x={`${x(markAt(shown))}%`} y={y(shown.lane)} overflow="visible" aria-hidden="true">
-                <rect class="pointed" x="-11" y="-13" width="22" height="26" rx="4" />
+                <rect class="pointed" x="-11" y="-12" width="22" height="24" rx="4" />
               </svg>
             )}
             {now !== undefined && <line class="now-line" x1={`${x(now)}%`} x2={`${x(now)}%`} y2={height} />}
@@ -113,7 +123,7 @@ export function TimelinePicture({ entries, now }: Props) {
         </div>
       </div>
       <figcaption>
-        <Legend entries={entries} />
+        <Legend entries={entries} places={places} />
         <div class="told no-print">
           <p>
             {shown ? (
@@ -132,10 +142,11 @@ export function TimelinePicture({ entries, now }: Props) {
 }
 
 /** Only of the shapes that are there. */
-function Legend({ entries }: { readonly entries: readonly TimelineEntry[] }) {
+function Legend({ entries, places }: { readonly entries: readonly TimelineEntry[]; readonly places: TimelinePlaces }) {
   const marks = (Object.keys(WENT) as Went[]).filter((went) =>
     entries.some((entry) => entry.went === went && (went !== 'plain' || entry.lane === 'figures')),
   )
+  const { cuts } = places
   const hasLimits = entries.some(({ limits }) => limits?.dueAt !== undefined || limits?.soonestAt !== undefined)
   return (
     <ul class="legend small soft">
@@ -152,9 +163,10 @@ function Legend({ entries }: { readonly entries: readonly TimelineEntry[] }) {
           <svg width="26" height="20" viewBox="-13 -10 26 20" aria-hidden="true">
             <path class="limit-foot" d="M-6-9h-4V9h4M6-9h4V9H6" />
           </svg>
-          soonest and latest for a call
+          soonest and latest, of a call missed or pointed at
         </li>
       )}
+      {cuts.length > 0 && <li>{'//'} time cut out</li>}
     </ul>
   )
 }

@@ -2,7 +2,7 @@
 
 import { LANES, type Lane, type TimelineEntry } from '../../../kernel/run/debrief/timeline.ts'
 
-export const LANE_HEIGHT = 28
+export const LANE_HEIGHT = 24
 export const AXIS_HEIGHT = 20
 
 export interface TimelinePlaces {
@@ -14,27 +14,53 @@ export interface TimelinePlaces {
   readonly x: (t: number) => number
   /** Round times along the axis, ms from the start of the run. */
   readonly ticks: readonly number[]
+  /** Where time was cut out, ms from the start of the run. */
+  readonly cuts: readonly number[]
 }
 
 const MINUTE = 60_000
 const STEPS = [0.5, 1, 2, 5, 10, 20, 30, 60].map((minutes) => minutes * MINUTE)
 const MOST_TICKS = 12
 
+/** Where nothing happens for longer than this, as when the page was left for a night, the time between is cut out. */
+const LONGEST_GAP = 2 * MINUTE
+
 /** Lanes with nothing in them are left out. */
 export function placesOf(entries: readonly TimelineEntry[]): TimelinePlaces {
-  const began = Math.min(...entries.map(({ t }) => t))
-  const ended = Math.max(...entries.map(({ endT }) => endT), began + 1)
   const lanes = LANES.filter((lane) => entries.some((entry) => entry.lane === lane))
-  const step = STEPS.find((one) => (ended - began) / one <= MOST_TICKS) ?? 120 * MINUTE
-  const first = Math.ceil(began / step) * step
-  const count = Math.max(0, Math.floor((ended - first) / step) + 1)
+  const all = entries.flatMap(({ t, endT, answeredAt = t }) => [t, answeredAt, endT])
+  const times = [...new Set(all)].sort((one, other) => one - other)
+  const gaps = times.slice(1).map((to, index) => {
+    const from = times[index] ?? to
+    return { from, to, isCut: to - from > LONGEST_GAP }
+  })
+  const lengthOf = ({ from, to }: (typeof gaps)[number]) => Math.min(LONGEST_GAP, to - from)
+  const whole = Math.max(
+    1,
+    gaps.reduce((sum, gap) => sum + lengthOf(gap), 0),
+  )
+  // The marks at both ends are whole.
+  const x = (t: number) => {
+    let before = 0
+    for (const gap of gaps) {
+      if (t < gap.to) {
+        before += (lengthOf(gap) * Math.max(0, t - gap.from)) / (gap.to - gap.from)
+        break
+      }
+      before += lengthOf(gap)
+    }
+    return 2 + (96 * before) / whole
+  }
+  const step = STEPS.find((one) => whole / one <= MOST_TICKS) ?? 60 * MINUTE
+  const ticks = gaps.flatMap(({ from, to, isCut }) => {
+    const first = Math.ceil(from / step) * step
+    return isCut || first >= to ? [] : [...Array(Math.ceil((to - first) / step)).keys()].map((n) => first + n * step)
+  })
   return {
-    lanes,
+    ...{ lanes, x, ticks },
     height: lanes.length * LANE_HEIGHT + AXIS_HEIGHT,
     y: (lane) => (lanes.indexOf(lane) + 0.5) * LANE_HEIGHT,
-    // The marks at both ends are whole.
-    x: (t) => 1 + (98 * (t - began)) / (ended - began),
-    ticks: Array.from({ length: count }, (_, index) => first + index * step),
+    cuts: gaps.filter(({ isCut }) => isCut).map(({ from, to }) => (from + to) / 2),
   }
 }
 

@@ -1,11 +1,11 @@
 /** The log that a moment begins with when it is done again. */
 
-import type { Pack } from '../../pack/checklist.ts'
-import { isLeft, missesIn } from './again.ts'
-import { emptyRun } from './emptyRun.ts'
-import type { Evidence, RunAgain, RunEvent } from './events.ts'
-import { activityAt } from './moving.ts'
-import { step } from './step.ts'
+import type { Pack } from '../../kernel/pack/checklist.ts'
+import { isLeft, missesIn } from '../../kernel/run/core/again.ts'
+import { emptyRun } from '../../kernel/run/core/emptyRun.ts'
+import type { Evidence, RunAgain, RunEvent } from '../../kernel/run/core/events.ts'
+import { activityAt } from '../../kernel/run/core/moving.ts'
+import { step } from '../../kernel/run/core/step.ts'
 
 /**
  * Events 0 to `seq` as a run of its own, whose last has just happened. `now`: clock time, ms since 1970. Throws where the
