@@ -9,7 +9,7 @@ import type { DebriefList } from './debriefList.ts'
 import type { DebriefBriefing, DebriefExchange } from './debriefTalk.ts'
 import type { DebriefTry } from './debriefTry.ts'
 import { type DebriefWatch, deviationsOf } from './debriefWatch.ts'
-import { noPlaces, type Places } from './places.ts'
+import { momentKey, noPlaces, type Places } from './places.ts'
 import { rightValues } from './rightValues.ts'
 import type { NotEnded, TooEarly } from './tally.ts'
 
@@ -58,7 +58,7 @@ export interface Foremost {
 }
 
 interface Found extends Omit<Foremost, 'more' | 'from'> {
-  /** What it was about by its id, where no time leads to its moment. */
+  /** What it was about by its id: of an item, a turn, a list, a start or a briefing. */
   readonly of?: string
 }
 
@@ -91,7 +91,8 @@ export function foremostIn(pack: Pack, debrief: Told, places: Places = noPlaces(
     const [first, ...rest] = ofKind
     if (!first) return []
     const { of, ...told } = first
-    const from = of === undefined ? places.byTime.get(told.t ?? -1) : places.byId.get(of)
+    const at = told.t === undefined ? undefined : places.byMoment.get(momentKey(told.t, of))
+    const from = at ?? (of === undefined ? undefined : places.byId.get(of))
     return [{ ...told, more: rest.length, ...(from !== undefined && { from }) }]
   }).slice(0, MOST)
 }
@@ -125,7 +126,7 @@ function itemsIn(pack: Pack, { lists }: Told): Found[] {
       return [
         ...tries.flatMap((one): Found[] => {
           const kind = kindOf(one)
-          return kind ? [{ kind, about, t: one.t, ...saying(one.text), why: whyOf(pack, one) }] : []
+          return kind ? [{ kind, about, of, t: one.t, ...saying(one.text), why: whyOf(pack, one) }] : []
         }),
         ...(given
           ? [{ kind: 'given' as const, about, of, why: 'Its value was shown or told before it was said.' }]
@@ -152,7 +153,7 @@ function turnsIn(pack: Pack, { exchanges }: Told): Found[] {
         const kind = because === 'acknowledged' ? 'valueless' : one.part === 'readBack' ? 'readBack' : 'partMissing'
         // The rest of a long read-back may come in a second breath.
         if (kind === 'readBack' && verdict === 'incomplete' && isGoneOn(one, tries)) return []
-        return [{ kind, about: label, t: one.t, ...saying(one.text), why: whyOf(pack, one) }]
+        return [{ kind, about: label, of: id, t: one.t, ...saying(one.text), why: whyOf(pack, one) }]
       }),
       ...(slip && !slip.noticed
         ? [{ kind: 'slip' as const, about: label, of: id, why: 'The controller erred, and nobody objected.' }]

@@ -7,8 +7,8 @@ import { runningWatch } from '../watch/watchTiming.ts'
 import type { Moment } from './tally.ts'
 
 export interface Places {
-  /** By the time of what happened, ms from the start of the run; of two things in one breath that of the first. */
-  readonly byTime: Map<number, number>
+  /** By the time of what happened and what it was about; see `momentKey`. */
+  readonly byMoment: Map<string, number>
   /** By item, turn, list, watch, flow or briefing: its first. */
   readonly byId: Map<string, number>
   /** Of the present moment: its event, and what it is told by. */
@@ -16,14 +16,20 @@ export interface Places {
   open: string
 }
 
-export const noPlaces = (): Places => ({ byTime: new Map(), byId: new Map(), began: undefined, open: '' })
+export const noPlaces = (): Places => ({ byMoment: new Map(), byId: new Map(), began: undefined, open: '' })
+
+/** `t`: ms from the start of the run; `id`: of an item or a turn. Of several things in one breath the first counts. */
+export const momentKey = (t: number, id = ''): string => `${t} ${id}`
 
 /** Notes where the moment of an event began, and whether another begins with it. */
 export function notePlace(places: Places, { pack, event, before, after }: Moment): void {
-  const { byTime, byId } = places
+  const { byMoment, byId } = places
   const isNews = event.type === 'figuresRevised' || event.type === 'sheetCame'
   const from = isNews ? event.seq : places.began
-  if (from !== undefined && !byTime.has(event.t)) byTime.set(event.t, from)
+  const id = 'item' in event ? event.item : 'turn' in event ? event.turn : undefined
+  for (const key of [momentKey(event.t), momentKey(event.t, id)]) {
+    if (from !== undefined && !byMoment.has(key)) byMoment.set(key, from)
+  }
   if (event.type === 'transmitted') noteId(places, event.turn)
   // Nothing is gone on with from inside a start, nor from a question that was asked in between.
   const isSettled = !after.question && !runningWatch(pack, before) && !runningWatch(pack, after)

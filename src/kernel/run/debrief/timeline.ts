@@ -10,7 +10,7 @@ import type { Interruption, RunState } from '../core/state.ts'
 import { findTurn, turnState } from '../talk/talk.ts'
 import { timed, watchById } from '../watch/watchTiming.ts'
 import { deviationsOf, seconds, watchesIn } from './debriefWatch.ts'
-import type { Places } from './places.ts'
+import { momentKey, type Places } from './places.ts'
 import type { Moment, Tally } from './tally.ts'
 
 /** In the order in which they are drawn, one lane each. */
@@ -143,7 +143,7 @@ function itemsIn(pack: Pack, moments: readonly Moment[], places: Places): Timeli
       ...(answeredAt === undefined ? [] : [`begun ${seconds(answeredAt - t)} after it was put`]),
     ]
     const label = findItem(pack, id).item.challenge
-    const from = first && places.byTime.get(first.t)
+    const from = first && places.byMoment.get(momentKey(first.t, id))
     return {
       ...{ lane: 'item', t, endT, label, went: wentOf(tries, closed) },
       told: `${capital(label)}: ${told.join('; ')}.`,
@@ -175,7 +175,7 @@ function turnsIn(pack: Pack, moments: readonly Moment[], places: Places): Timeli
     const tries = go.map(({ event }) => event)
     const isByKey = tries.some(({ evidence }) => evidence.by === 'key')
     const onset = onsetOf(first.after, first.event, 0)
-    const from = places.byTime.get(t)
+    const from = places.byMoment.get(momentKey(t, turn))
     return [
       {
         ...{ lane: 'talk', t: onset, endT: last.event.t, label },
