@@ -12,6 +12,7 @@ import { createVoice } from './adapters/voice/chooseVoice.ts'
 import { createWorkerClock } from './adapters/workerClock.ts'
 import type { Actions } from './app/actions/actions.ts'
 import { makeActions } from './app/actions/makeActions.ts'
+import { spokenSettings } from './app/selectors.ts'
 import type { Settings } from './app/settings.ts'
 import type { Store } from './app/store.ts'
 import { ownPhrases } from './packs/spoken.ts'
@@ -30,7 +31,7 @@ export interface AppParts {
 
 export function composeApp({ store, log, packFiles, openHere, saveSettings, tab, edition }: AppParts): Actions {
   const clock = createWorkerClock()
-  const voice = createVoice({ clock, settings: () => store.getState().settings })
+  const voice = createVoice({ clock, settings: () => spokenSettings(store.getState()) })
   const ear = createEar({
     clock,
     modelBase: new URL('model/', document.baseURI).href,

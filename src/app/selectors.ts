@@ -39,10 +39,15 @@ export function isScreenThere(state: AppState, screen: Screen): boolean {
       return state.pack !== undefined
     case 'papers':
       return packHasPapers(state)
-    case 'run':
     case 'debrief':
+      return state.run !== undefined || state.debrief !== undefined
+    case 'run':
       return state.run !== undefined
     default:
       return false
   }
 }
+
+/** What the voice speaks by: faster where a run is played back at speed. */
+export const spokenSettings = ({ settings, replay }: Pick<AppState, 'settings' | 'replay'>): AppState['settings'] =>
+  replay?.isPlaying ? { ...settings, rate: settings.rate * replay.speed } : settings

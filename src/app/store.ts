@@ -5,6 +5,7 @@ import type { FigureSet, Inputs } from '../kernel/figures/model.ts'
 import type { Pack } from '../kernel/pack/checklist.ts'
 import type { Role } from '../kernel/pack/roles.ts'
 import type { Problem } from '../kernel/problem.ts'
+import type { RunEvent } from '../kernel/run/core/events.ts'
 import type { RunState } from '../kernel/run/core/state.ts'
 import type { Debrief } from '../kernel/run/debrief/debrief.ts'
 import type {
@@ -19,6 +20,7 @@ import type {
 } from '../ports.ts'
 import type { PastDraft } from './figures/undo.ts'
 import { EMPTY_SHELF, type ShelfState } from './packs/shelfState.ts'
+import type { ReplayState } from './replay/player.ts'
 import type { Storage } from './run/record.ts'
 import type { Revision } from './run/revision.ts'
 import { DEFAULT_SETTINGS, type Settings } from './settings.ts'
@@ -109,6 +111,10 @@ export interface AppState {
   readonly needsGesture: boolean
   /** The debrief on the screen, made by `showDebrief`. */
   readonly debrief: Debrief | undefined
+  /** What it was made from. */
+  readonly debriefed: { readonly pack: Pack; readonly events: readonly RunEvent[] } | undefined
+  /** The run debriefed, played back. */
+  readonly replay: ReplayState | undefined
   /** Names of the browser's voices, for the settings. */
   readonly voices: readonly string[]
   readonly settings: Settings
@@ -173,6 +179,8 @@ export function createAppStore(initial: Partial<AppState> = {}): Store {
     writer: 'here',
     needsGesture: false,
     debrief: undefined,
+    debriefed: undefined,
+    replay: undefined,
     voices: [],
     settings: DEFAULT_SETTINGS,
     edition: { isKept: false, hasNewer: false, isRefused: false },

@@ -3,7 +3,7 @@
 import { reasonWords } from '../kernel/response/commands.ts'
 import { clockTime } from '../kernel/run/core/clockTime.ts'
 import { NOTICE } from '../kernel/run/core/events.ts'
-import type { Debrief } from '../kernel/run/debrief/debrief.ts'
+import type { Debrief, DebriefAgain } from '../kernel/run/debrief/debrief.ts'
 import type { DebriefItem, DebriefList } from '../kernel/run/debrief/debriefList.ts'
 import type { DebriefPaper } from '../kernel/run/debrief/debriefPapers.ts'
 import { type DebriefFlow, type DebriefWatch, deviationsOf, seconds } from '../kernel/run/debrief/debriefWatch.ts'
@@ -23,6 +23,8 @@ const SECTIONS: { readonly [Part in keyof Debrief]-?: (debrief: Debrief) => read
   startedAt: inJsonOnly,
   complete: ({ complete }) => [complete ? 'All lists complete.' : 'Not all lists are complete.'],
   foremost: ({ foremost }) => (foremost.length === 0 ? [] : ['', 'To take away:', ...foremost.map(foremostLine), '']),
+  again: ({ again }) => (again ? [againLine(again)] : []),
+  timeline: inJsonOnly,
   wentWell: ({ wentWell }) => (wentWell === '' ? [] : [wentWell]),
   totals: totalLines,
   tooEarly: ({ tooEarly }) =>
@@ -70,6 +72,11 @@ const SECTIONS: { readonly [Part in keyof Debrief]-?: (debrief: Debrief) => read
 /** Without line ends. */
 export function debriefLines(debrief: Debrief): string[] {
   return [`${NOTICE}.`, ...Object.values(SECTIONS).flatMap((section) => section(debrief))]
+}
+
+function againLine({ runId, name, misses, lastMisses, isOver }: DebriefAgain): string {
+  const last = lastMisses === undefined ? '' : `, ${lastMisses} the last time`
+  return `${name} again, from run ${runId}: ${misses} missed${isOver ? '' : ' so far'}${last}.`
 }
 
 function foremostLine({ about, t, said, why, more }: Foremost): string {

@@ -41,8 +41,12 @@ function otherWords(events: readonly RunEvent[], words: Readonly<Record<string, 
 }
 
 /** Leaves such a run in the page, and goes on with it there. */
-export async function goOnFlown({ page }: TestPage, answers: readonly Typed[], options: FlownOptions = {}) {
-  const events = otherWords(await flown(answers, options), options.words ?? {})
+export async function goOnFlown(test: TestPage, answers: readonly Typed[], options: FlownOptions = {}) {
+  await goOn(test, otherWords(await flown(answers, options), options.words ?? {}), options.settings)
+}
+
+/** The same with the log of any run. */
+export async function goOn({ page }: TestPage, events: readonly RunEvent[], settings: Partial<Settings> = {}) {
   await page.getByRole('button', { name: 'Take your seat' }).waitFor()
   await page.evaluate(
     ([events, settings]) =>
@@ -62,7 +66,7 @@ export async function goOnFlown({ page }: TestPage, answers: readonly Typed[], o
         }
       }),
     // Spoken fast: these tests are not about the voice.
-    [events, { welcomed: true, rate: 1.6, ...options.settings }] as const,
+    [events, { welcomed: true, rate: 1.6, ...settings }] as const,
   )
   await page.reload()
   await page.getByRole('button', { name: 'Resume the run' }).click()

@@ -1,6 +1,7 @@
 import { screen, waitFor, within } from '@testing-library/preact'
 import { describe, expect, it, vi } from 'vitest'
-import { atTrim, INPUTS, stage } from './stage.tsx'
+import { debriefOf } from '../../src/kernel/run/debrief/debrief.ts'
+import { atTrim, demo, INPUTS, stage } from './stage.tsx'
 
 async function afterwards() {
   const flight = await atTrim()
@@ -41,7 +42,7 @@ describe('the debrief', () => {
     await afterwards()
     const totals = screen.getByRole('region', { name: 'Summary' })
     const count = (term: string) => within(totals).getByText(term).nextSibling?.textContent
-    expect(count('Misses')).toBe('1')
+    expect(count('Item answers missed')).toBe('1')
     expect(Number(count('Values given'))).toBeGreaterThan(0)
     const figures = screen.getByRole('region', { name: 'Figures' })
     expect(figures.textContent).toContain('revision 2, final, final load sheet')
@@ -80,5 +81,90 @@ describe('the debrief', () => {
   it('of no run says where it comes from', () => {
     stage({ screen: 'debrief' })
     expect(screen.getByRole('heading', { level: 1, name: 'No debrief yet' })).toBeTruthy()
+  })
+})
+
+describe('the first page', () => {
+  it('has what to take away, each with the way to do it again, and folds the rest under headings with counts', async () => {
+    await afterwards()
+    const first = screen.getByRole('region', { name: 'To take away' })
+    expect(first.textContent).toContain('“four point eight up”')
+    expect(within(first).getAllByRole('button', { name: /^Do that moment again/ }).length).toBeGreaterThan(0)
+    const heads = [...document.querySelectorAll('.fold > summary')].map(({ textContent }) => textContent)
+    expect(heads).toContain('Lists 5')
+    expect(heads).toContain('Summary 1 missed')
+    expect([...document.querySelectorAll<HTMLDetailsElement>('.fold')].some(({ open }) => open)).toBe(false)
+  })
+
+  it('tells each thing of the timeline by the arrow keys, and the same in a table', async () => {
+    const { user } = await afterwards()
+    const timeline = screen.getByRole('listbox', { name: 'The run along its time' })
+    timeline.focus()
+    await user.keyboard('{End}{ArrowLeft}{Home}')
+    const [option] = within(timeline).getAllByRole('option', { selected: true })
+    expect(timeline.getAttribute('aria-activedescendant')).toBe(option?.id)
+    const told = within(timeline)
+      .getAllByRole('option')
+      .map(({ textContent }) => textContent)
+    const words = 'Takeoff trim: “four point eight up”, wrong; “four point three up”, right'
+    expect(told.some((text) => text?.includes(words))).toBe(true)
+    const rows = within(screen.getByRole('table')).getAllByRole('row')
+    expect(rows).toHaveLength(told.length + 1)
+    expect(rows.some(({ textContent }) => textContent?.includes(words))).toBe(true)
+  })
+})
+
+describe('that moment again', () => {
+  const REST = [
+    ...['four point three up', 'one two six', 'one three two', 'one three nine', 'niner zero point four'],
+    'edition one, seven zero on board',
+  ]
+
+  it('begins a new run at the item, tells at its end how it went, and leads back to the run before', async () => {
+    const flight = await atTrim()
+    const { user, log, answer } = flight
+    await answer('four point eight up')
+    for (const text of REST) await answer(text)
+    await user.click(screen.getByRole('button', { name: 'Debrief' }))
+    const before = log.events.length
+    await user.click(await screen.findByRole('button', { name: 'Do that moment again: takeoff trim' }))
+    await screen.findByRole('heading', { level: 1, name: 'takeoff trim' })
+    const own = () => log.events.filter(({ runId }) => runId === 'run 2')
+    await waitFor(() => expect(own().at(-1)?.type).toBe('resumed'))
+    expect(own()[0]).toMatchObject({ type: 'runStarted', again: { runId: 'run', lastMisses: 1 } })
+    expect(own().map(({ seq }) => seq)).toEqual(own().map((_, index) => index))
+    expect(log.events.slice(0, before).every(({ runId }) => runId === 'run')).toBe(true)
+
+    for (const text of REST) await answer(text)
+    await screen.findByRole('heading', { level: 1, name: 'Drill over' })
+    expect(document.body.textContent).toContain('This time: nothing missed. The last time: 1 missed.')
+    await user.click(screen.getByRole('button', { name: 'End the drill, read how it went' }))
+    await screen.findByRole('heading', { level: 1, name: 'Again: load figures' })
+    expect(own().at(-1)?.type).toBe('ended')
+    expect(document.body.textContent).toContain('This time nothing missed, the last time 1 missed.')
+    await user.click(screen.getByRole('button', { name: 'The debrief of that run' }))
+    await screen.findByRole('heading', { level: 1, name: 'Not all lists are complete' })
+  })
+})
+
+describe('a replay', () => {
+  it('is not offered while the run goes on; once it is over it plays, and is gone through one by one', async () => {
+    const { user, actions, store } = await afterwards()
+    expect(screen.queryByRole('button', { name: 'Replay' })).toBeNull()
+    await actions.replay()
+    expect(store.getState().replay).toBeUndefined()
+    const { debriefed } = store.getState()
+    await actions.endRun()
+    store.setState({ debriefed, debrief: debriefOf(demo, debriefed?.events ?? []), screen: 'debrief' })
+    await user.click(await screen.findByRole('button', { name: 'Replay' }))
+    await waitFor(() => expect(store.getState().replay?.isPlaying).toBe(true))
+    const replay = await screen.findByRole('region', { name: 'Replay' })
+    await user.click(within(replay).getByRole('button', { name: 'Pause' }))
+    await user.click(within(replay).getByRole('button', { name: 'On one' }))
+    await user.click(within(replay).getByRole('radio', { name: '4×' }))
+    expect(store.getState().replay).toMatchObject({ isPlaying: false, speed: 4 })
+    expect(store.getState().replay?.at).toBeGreaterThan(0)
+    actions.show('start')
+    await waitFor(() => expect(store.getState().replay).toBeUndefined())
   })
 })

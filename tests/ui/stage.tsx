@@ -63,6 +63,7 @@ export function stage(initial: Partial<AppState> = {}, own: Partial<ActionParts>
   })
   const open = { runId: undefined as string | undefined }
   let keys = 0
+  let runs = 0
   const parts: ActionParts = {
     ...{ store, clock, log, ear, voice },
     packFiles: {
@@ -74,7 +75,7 @@ export function stage(initial: Partial<AppState> = {}, own: Partial<ActionParts>
     packStarts: fakeStarts,
     newPackKey: () => `own ${++keys}`,
     lock: { hold: async () => true, release() {} },
-    newRunId: () => 'run',
+    newRunId: () => (++runs === 1 ? 'run' : `run ${runs}`),
     newSeed: () => 7,
     saveSettings() {},
     openHere: { get: () => open.runId, set: (runId) => Object.assign(open, { runId }) },

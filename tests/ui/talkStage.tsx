@@ -40,6 +40,7 @@ export function talking(texts: readonly string[], script: Script = SAID) {
       run.hear(text)
       show()
     },
+    endReplay() {},
     async showDebrief() {
       store.setState({ debrief: debriefOf(TALK, run.events), screen: 'debrief' })
     },

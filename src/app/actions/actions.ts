@@ -5,6 +5,7 @@ import type { Press } from '../../kernel/interpret/keyPress.ts'
 import type { RunState } from '../../kernel/run/core/state.ts'
 import type { OfferedFile } from '../../packs/files/offered.ts'
 import type { SwitchEvent, SwitchName } from '../../ports.ts'
+import type { Speed } from '../replay/player.ts'
 import type { Settings } from '../settings.ts'
 import type { Screen } from '../store.ts'
 
@@ -12,6 +13,7 @@ export type Actions = DraftActions &
   PackActions &
   PaperActions &
   RunActions &
+  DebriefActions &
   KeyActions &
   SoundActions &
   SettingsActions &
@@ -102,10 +104,27 @@ export interface RunActions {
   gesture(): void
   /** Takes the run over from another tab. */
   takeOver(): Promise<void>
-  /** Makes the debrief of the run on the screen from its log, and shows it. */
-  showDebrief(): Promise<void>
   /** The log as JSON Lines, for a download. */
   exportLog(runId: string): Promise<string>
+}
+
+/** What can be done from a debrief. */
+export interface DebriefActions {
+  /** Makes the debrief of the run on the screen from its log, and shows it; without one, that which was shown last. */
+  showDebrief(): Promise<void>
+  /** Begins a new run with the events of the one debriefed up to this number. */
+  again(from: number): Promise<void>
+  /** Ends a moment that is done again, and shows how it went. */
+  endAgain(): Promise<void>
+  /** The debrief of the run that a moment was of. */
+  showRunBefore(runId: string): Promise<void>
+  /** Plays the run debriefed from its beginning; does nothing while a run is on. */
+  replay(): Promise<void>
+  replayPlays(isOn: boolean): void
+  /** By the number of a cue. */
+  replayTo(index: number): void
+  replaySpeed(speed: Speed): void
+  endReplay(): void
 }
 
 /** Keys, pedals and buttons of the pilot's own. */

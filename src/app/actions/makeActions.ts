@@ -8,6 +8,7 @@ import { showEar } from '../run/showRun.ts'
 import { createTalkKeys } from '../run/talkKeys.ts'
 import { type Settings, withSwitch } from '../settings.ts'
 import type { Actions } from './actions.ts'
+import { debriefActions } from './debriefActions.ts'
 import { draftActions } from './draftActions.ts'
 import { packActions } from './packActions.ts'
 import { paperActions } from './paperActions.ts'
@@ -68,6 +69,7 @@ export function makeActions(parts: ActionParts): Actions {
     ...packActions({ ...parts, packFiles, own }, controller),
     ...paperActions(store, controller),
     ...run,
+    ...debriefActions(parts, controller, wake),
     ...sound,
     settings: change,
     switched: keys.switched,

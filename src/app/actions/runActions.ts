@@ -1,7 +1,6 @@
 /** A run begun, gone on with, flown by hand, ended; its debrief and its log. */
 
 import { keyPress } from '../../kernel/interpret/keyPress.ts'
-import { debriefOf } from '../../kernel/run/debrief/debrief.ts'
 import type { ControllerParts, RunController } from '../run/controller.ts'
 import { type FromSheet, fromSheet } from '../run/revision.ts'
 import type { RunSession } from '../run/session.ts'
@@ -19,7 +18,7 @@ export function runActions(parts: ControllerParts, controller: RunController, wa
     store.setState({
       ...{ screen: 'start', writer: 'here', run: undefined, revisions: [], dealt: undefined },
       ...{ unfinished: undefined, blocked: undefined, draft: EMPTY_DRAFT, past: [], preview: undefined },
-      ...{ sheets: [], takenFrom: undefined, openPapers: [] },
+      ...{ sheets: [], takenFrom: undefined, openPapers: [], debrief: undefined, debriefed: undefined },
     })
   }
 
@@ -88,14 +87,6 @@ export function runActions(parts: ControllerParts, controller: RunController, wa
       const { run, unfinished } = store.getState()
       const id = run?.runId ?? unfinished?.runId
       if (id !== undefined) await controller.goOn(id, true)
-    },
-    async showDebrief() {
-      const session = controller.session()
-      if (session)
-        store.setState({
-          debrief: debriefOf(session.pack, session.events(), session.state().status === 'running'),
-          screen: 'debrief',
-        })
     },
     async exportLog(runId) {
       const session = controller.session()

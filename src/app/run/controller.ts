@@ -8,14 +8,15 @@ import type { Inputs } from '../../kernel/figures/model.ts'
 import { vocabularyOf } from '../../kernel/hearing/vocabulary.ts'
 import type { Pack } from '../../kernel/pack/checklist.ts'
 import { isError } from '../../kernel/problem.ts'
-import type { RunSettings } from '../../kernel/run/core/events.ts'
+import type { RunEvent, RunSettings } from '../../kernel/run/core/events.ts'
 import type { PackFiles, RunArchive, RunLock } from '../../ports.ts'
 import type { Settings } from '../settings.ts'
 import { EMPTY_DRAFT, type RunBlocked, type Store } from '../store.ts'
+import { eventsAgain } from './beginAgain.ts'
 import { fromSheet } from './revision.ts'
 import { createSession, type RunSession, type SessionParts } from './session.ts'
 import { showRun } from './showRun.ts'
-import { newRun, type RunSoFar, readStoredRun } from './storedRun.ts'
+import { newRun, type RunSoFar, readStoredRun, replayed } from './storedRun.ts'
 
 export interface ControllerParts extends Omit<SessionParts, 'log' | 'settings'> {
   readonly store: Store
@@ -37,6 +38,8 @@ export interface RunController {
   begin(pack: Pack, draft: Inputs): Promise<void>
   /** Goes on with a stored run, or says in the store what keeps it; `steal` takes it over from another tab. */
   goOn(runId: string, steal: boolean): Promise<void>
+  /** A new run that goes on from a place of another one, whose events up to that number it begins with. */
+  again(pack: Pack, events: readonly RunEvent[], seq: number): Promise<void>
   /** Ends the run that is on, or a stored one that nobody holds; false where it cannot, and the store says why. */
   end(runId: string): Promise<boolean>
   openEar(): Promise<void>
@@ -88,6 +91,22 @@ export function createRunController(parts: ControllerParts): RunController {
     return undefined
   }
 
+  async function goOnWith(run: RunSoFar, held: boolean): Promise<void> {
+    const { pack, state, revisions } = run
+    close()
+    const draft = revisions.at(-1)?.inputs ?? EMPTY_DRAFT
+    store.setState({
+      ...{ pack, run: state, revisions, draft, past: [], preview: compute(pack.figures, draft) },
+      ...{ screen: 'run', unfinished: undefined, blocked: undefined, writer: held ? 'here' : 'elsewhere' },
+      chosen: undefined,
+      examples: await packFiles.examples(pack.id, pack.sha256),
+    })
+    if (!held) return
+    const resumed = open(run).resume()
+    void openEar()
+    await resumed
+  }
+
   return {
     openEar,
     session: () => session,
@@ -124,20 +143,13 @@ export function createRunController(parts: ControllerParts): RunController {
       const run = await readRun(runId)
       if (!run) return
       if (run.state.status === 'ended') return block(runId, 'ended')
-      const { pack, state, revisions } = run
-      const held = await hold(runId, steal)
-      close()
-      const draft = revisions.at(-1)?.inputs ?? EMPTY_DRAFT
-      store.setState({
-        ...{ pack, run: state, revisions, draft, past: [], preview: compute(pack.figures, draft) },
-        ...{ screen: 'run', unfinished: undefined, blocked: undefined, writer: held ? 'here' : 'elsewhere' },
-        chosen: undefined,
-        examples: await packFiles.examples(pack.id, pack.sha256),
-      })
-      if (!held) return
-      const resumed = open(run).resume()
-      void openEar()
-      await resumed
+      await goOnWith(run, await hold(runId, steal))
+    },
+    async again(pack, events, seq) {
+      const runId = parts.newRunId()
+      const held = await hold(runId, false)
+      const begun = eventsAgain(pack, events, { seq, runId, now: parts.clock.now() })
+      await goOnWith({ ...replayed(pack, begun), stored: 0 }, held)
     },
     async end(runId) {
       if (session?.state().runId !== runId) {

@@ -23,14 +23,15 @@ export interface RunRecord {
   add(event: RunEvent): Promise<void>
 }
 
-/** `before`: what the log holds of the run already. `report` is called whenever the answer changes. */
+/** `before`: what there is of the run already, of which the log holds the first `held`. `report` is called whenever the answer changes. */
 export function createRecord(
   log: Pick<RunLog, 'append'>,
   before: readonly RunEvent[],
   report: (storage: Storage) => void,
+  held = before.length,
 ): RunRecord {
   const events: RunEvent[] = [...before]
-  let stored = before.length
+  let stored = held
   let known: Storage = { kept: true, message: '' }
 
   function tell(storage: Storage): void {

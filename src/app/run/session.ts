@@ -65,11 +65,12 @@ export function createSession(parts: SessionParts, soFar: RunSoFar): RunSession 
   const speech = createSpeech(clock)
   let isClosed = false
 
-  const record = createRecord(log, soFar.events, (storage) => {
+  const report = (storage: Storage) => {
     emit({ type: 'storage', storage })
     // The page is mostly behind a simulator: the tone sends the eyes to it.
     if (!storage.kept) void voice.tone('attention')
-  })
+  }
+  const record = createRecord(log, soFar.events, report, soFar.stored)
   const performer = createPerformer({
     ...{ ear, voice, clock },
     happen: (body) => void dispatch.happen(body),

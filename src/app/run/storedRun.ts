@@ -15,6 +15,8 @@ export interface RunSoFar {
   readonly state: RunState
   readonly events: readonly RunEvent[]
   readonly revisions: readonly Revision[]
+  /** How many of the events the log holds; all where it is not said. */
+  readonly stored?: number
 }
 
 export function newRun(pack: Pack, runId: string): RunSoFar {

@@ -16,7 +16,7 @@ import {
   unsettledIn,
 } from '../../kernel/run/core/progress.ts'
 import { promptWords } from '../../kernel/run/core/prompts.ts'
-import type { Floor, Question, RunState } from '../../kernel/run/core/state.ts'
+import type { AgainState, Floor, Question, RunState } from '../../kernel/run/core/state.ts'
 import { flowAt } from '../../kernel/run/list/flowSteps.ts'
 import { watchAt, watchState } from '../../kernel/run/watch/watchTiming.ts'
 import { talkView } from './exchangeView.ts'
@@ -29,12 +29,13 @@ interface Words {
 }
 
 export interface Headline extends Words {
-  readonly kind: Floor['at'] | 'question' | 'standBy' | 'stopped'
+  readonly kind: Floor['at'] | 'question' | 'standBy' | 'stopped' | 'againOver'
 }
 
 export function headlineOf(pack: Pack, run: RunState): Headline {
   const { floor, question } = run
   if (run.status === 'stopped') return { kind: 'stopped', ...stopped(run) }
+  if (run.again?.isWaiting) return { kind: 'againOver', ...againOver(run.again) }
   if (run.standingBy) return { kind: 'standBy', headline: 'Standing by', hint: 'Say "continue" when you are ready.' }
   if (question) return { kind: 'question', headline: promptWords(pack, run), hint: questionHint(question) }
   return { kind: floor.at, ...wordsAt(pack, run, floor) }
@@ -43,6 +44,13 @@ export function headlineOf(pack: Pack, run: RunState): Headline {
 function stopped({ stoppedBecause = '' }: RunState): Words {
   const rest = 'Nothing is lost: go on with the run from the start screen, or save its log from the debrief.'
   return { headline: 'Stopped', hint: `${stoppedBecause} ${rest}` }
+}
+
+/** How it went beside the last time, where that is known. */
+function againOver({ misses, lastMisses }: AgainState): Words {
+  const count = (missed: number) => (missed === 0 ? 'nothing missed' : `${missed} missed`)
+  const last = lastMisses === undefined ? '' : ` The last time: ${count(lastMisses)}.`
+  return { headline: 'Drill over', hint: `This time: ${count(misses)}.${last} Say "continue" to go on from here.` }
 }
 
 function questionHint(question: Question): string {

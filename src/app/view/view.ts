@@ -72,7 +72,7 @@ export function viewOf(pack: Pack, run: RunState): RunView {
   const isFromMemory = run.settings.flows === 'memory'
   const caution = item?.caution ?? list?.caution ?? watch?.caution ?? talk?.caution ?? flowAt(pack, floor)?.caution
   return {
-    phase: pack.phases[phaseOf(pack, floor)]?.name ?? '',
+    phase: `${run.again ? 'That moment again: ' : ''}${pack.phases[phaseOf(pack, floor)]?.name ?? ''}`,
     ...headlineOf(pack, run),
     ...(caution !== undefined && { caution }),
     ...(list && { listName: list.name }),

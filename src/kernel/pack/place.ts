@@ -61,9 +61,14 @@ export function findLine(list: List, id: string): Line {
   return line
 }
 
+/** Undefined for what the pack does not have. */
+export function activityById({ phases }: Pack, id: string): Activity | undefined {
+  return phases.flatMap(({ activities }) => activities).find((one) => one.id === id)
+}
+
 /** As it stands in the pack; empty for what the pack does not have. */
-export function activityName({ phases }: Pack, id: string): string {
-  return phases.flatMap(({ activities }) => activities).find((one) => one.id === id)?.name ?? ''
+export function activityName(pack: Pack, id: string): string {
+  return activityById(pack, id)?.name ?? ''
 }
 
 /** The first response whose condition holds. A checked pack always has one. */

@@ -1,50 +1,112 @@
 /** The debrief of a run, from its log: what was said, what was missed and why, what was given, and when. */
 
 import type { ComponentChildren } from 'preact'
+import { useEffect } from 'preact/hooks'
+import { hasRunOn } from '../../app/selectors.ts'
 import { clockTime } from '../../kernel/run/core/clockTime.ts'
 import { NOTICE } from '../../kernel/run/core/events.ts'
-import type { Debrief } from '../../kernel/run/debrief/debrief.ts'
+import type { Debrief, DebriefAgain } from '../../kernel/run/debrief/debrief.ts'
 import { BriefingSection } from '../parts/debrief/BriefingSection.tsx'
 import { ExchangeSection } from '../parts/debrief/ExchangeSection.tsx'
+import { Fold } from '../parts/debrief/Fold.tsx'
 import { ForemostSection } from '../parts/debrief/ForemostSection.tsx'
 import { ListSection } from '../parts/debrief/ListSection.tsx'
+import { Replay } from '../parts/debrief/Replay.tsx'
+import { TimelinePicture } from '../parts/debrief/TimelinePicture.tsx'
+import { TimelineTable } from '../parts/debrief/TimelineTable.tsx'
 import { FlowSections, WatchSection } from '../parts/debrief/WatchSection.tsx'
+import { setPage } from '../parts/papers/pageSize.ts'
 import { saveFile } from '../parts/shell/saveFile.ts'
 import { useActions, useApp } from '../useApp.ts'
 
-/** In the head of the screen. */
-const above = () => null
+/** Shown unfolded, in the order of the screen itself. */
+const onPageOne = 'on page one'
 /** Told in another part. */
-const elsewhere = () => null
+const elsewhere = 'elsewhere'
 
-/** What is shown of each part of a debrief, in this order. A part that is added to it is missing here until that is decided. */
-const SECTIONS: { readonly [Part in keyof Debrief]-?: (debrief: Debrief) => ComponentChildren } = {
-  runId: above,
-  pack: above,
-  startedAt: above,
-  durationMs: above,
-  complete: above,
-  trap: ({ trap }) =>
-    trap && (
-      <p class="notice">
-        <strong>The trap of this departure</strong> {trap}
-      </p>
-    ),
-  foremost: ({ foremost, wentWell }) => <ForemostSection foremost={foremost} wentWell={wentWell} />,
-  wentWell: elsewhere,
-  tooEarly: ({ tooEarly }) => <OutOfSequence tooEarly={tooEarly} />,
-  totals: (debrief) => <Totals debrief={debrief} />,
+interface Folded {
+  readonly heading: string
+  /** Where there is nothing of it, it is left out. */
+  readonly count: (debrief: Debrief) => number | string
+  readonly show: (debrief: Debrief) => ComponentChildren
+  readonly isPrinted?: boolean
+}
+
+/** Where each part of a debrief is shown; what is folded, in this order. One that is added is missing here until that is decided. */
+const PARTS: { readonly [Part in keyof Debrief]-?: typeof onPageOne | typeof elsewhere | Folded } = {
+  runId: onPageOne,
+  pack: onPageOne,
+  startedAt: onPageOne,
+  durationMs: onPageOne,
+  again: onPageOne,
+  complete: onPageOne,
+  trap: onPageOne,
+  foremost: onPageOne,
+  wentWell: onPageOne,
+  timeline: {
+    heading: 'The timeline as a table',
+    count: ({ timeline }) => timeline.length,
+    show: ({ timeline }) => <TimelineTable entries={timeline} />,
+    isPrinted: true,
+  },
+  tooEarly: {
+    heading: 'Called done too early',
+    count: ({ tooEarly }) => tooEarly.length,
+    show: ({ tooEarly }) => <OutOfSequence tooEarly={tooEarly} />,
+  },
+  totals: {
+    heading: 'Summary',
+    count: ({ totals, tooEarly }) =>
+      `${totals.misses + totals.radioMisses + totals.startDeviations + tooEarly.length} missed`,
+    show: (debrief) => <Totals debrief={debrief} />,
+  },
   voided: elsewhere,
-  lists: ({ lists }) => lists.map((list) => <ListSection key={list.id} list={list} />),
-  watches: ({ watches }) => watches.map((watch) => <WatchSection key={`${watch.id} ${watch.attempt}`} watch={watch} />),
-  flows: ({ flows }) => <FlowSections flows={flows} />,
-  exchanges: ({ exchanges }) => exchanges.map((exchange) => <ExchangeSection key={exchange.id} exchange={exchange} />),
-  briefings: ({ briefings }) => briefings.map((briefing) => <BriefingSection key={briefing.id} briefing={briefing} />),
-  revisions: (debrief) => <Revisions debrief={debrief} />,
-  catches: ({ catches }) => <Catches catches={catches} />,
-  papers: ({ papers, pad }) => <PapersRead papers={papers} pad={pad} />,
+  lists: {
+    heading: 'Lists',
+    count: ({ lists }) => lists.length,
+    show: ({ lists }) => lists.map((list) => <ListSection key={list.id} list={list} />),
+  },
+  watches: {
+    heading: 'Engine starts',
+    count: ({ watches }) => watches.length,
+    show: ({ watches }) => watches.map((watch) => <WatchSection key={`${watch.id} ${watch.attempt}`} watch={watch} />),
+  },
+  flows: {
+    heading: 'Flows',
+    count: ({ flows }) => flows.length,
+    show: ({ flows }) => <FlowSections flows={flows} />,
+  },
+  exchanges: {
+    heading: 'Radio, ground crew and orders',
+    count: ({ exchanges }) => exchanges.length,
+    show: ({ exchanges }) => exchanges.map((exchange) => <ExchangeSection key={exchange.id} exchange={exchange} />),
+  },
+  briefings: {
+    heading: 'Briefings',
+    count: ({ briefings }) => briefings.length,
+    show: ({ briefings }) => briefings.map((briefing) => <BriefingSection key={briefing.id} briefing={briefing} />),
+  },
+  revisions: {
+    heading: 'Figures',
+    count: ({ revisions }) => revisions.length,
+    show: (debrief) => <Revisions debrief={debrief} />,
+  },
+  catches: {
+    heading: 'Who noticed what had changed',
+    count: ({ catches }) => catches.length,
+    show: ({ catches }) => <Catches catches={catches} />,
+  },
+  papers: {
+    heading: 'Papers',
+    count: ({ papers, pad }) => papersRead(papers).length + (pad.text.trim() === '' ? 0 : 1),
+    show: ({ papers, pad }) => <PapersRead papers={papers} pad={pad} />,
+  },
   pad: elsewhere,
-  interruptions: (debrief) => <Breaks debrief={debrief} />,
+  interruptions: {
+    heading: 'Stops, interruptions, remarks and changes',
+    count: (debrief) => notesOf(debrief).length,
+    show: (debrief) => <Breaks debrief={debrief} />,
+  },
   remarks: elsewhere,
   situations: elsewhere,
   outOfOrder: elsewhere,
@@ -52,13 +114,14 @@ const SECTIONS: { readonly [Part in keyof Debrief]-?: (debrief: Debrief) => Comp
   stops: elsewhere,
 }
 
-/** The rest is folded away beneath them. */
-const FIRST_PAGE: readonly (keyof Debrief)[] = ['trap', 'foremost', 'tooEarly', 'totals']
-const isFirst = (part: string) => FIRST_PAGE.some((one) => one === part)
+const MARGIN_MM = 12
 
 export function DebriefScreen() {
   const debrief = useApp((state) => state.debrief)
   const actions = useActions()
+  useEffect(() => setPage('A4', MARGIN_MM, `${NOTICE}. Not for use in flight or on a real aircraft.`), [])
+  useEffect(() => unfoldedInPrint(), [])
+  useEffect(() => () => actions.endReplay(), [actions])
   if (!debrief) {
     return (
       <main class="page narrow stack">
@@ -67,42 +130,122 @@ export function DebriefScreen() {
       </main>
     )
   }
-  const sections = Object.entries(SECTIONS)
-  const save = async () => saveFile(`${debrief.runId}.jsonl`, await actions.exportLog(debrief.runId))
+  const folds = Object.entries(PARTS).flatMap(([part, fold]) => (typeof fold === 'string' ? [] : [{ part, ...fold }]))
   return (
-    <main class="page narrow stack wide">
-      <div class="stack">
-        <h1 tabIndex={-1}>{debrief.complete ? 'All lists complete' : 'Not all lists are complete'}</h1>
-        <p class="soft">
-          {debrief.pack.name}, begun{' '}
-          {new Date(debrief.startedAt).toLocaleString('en-GB', { dateStyle: 'long', timeStyle: 'short' })}, lasted{' '}
-          {clockTime(debrief.durationMs)}. {NOTICE}.
+    <main class="page debrief stack">
+      <Head debrief={debrief} />
+      <Replay />
+      {debrief.trap !== undefined && (
+        <p class="notice">
+          <strong>The trap of this departure</strong> {debrief.trap}
         </p>
-        <div>
-          <button type="button" class="first" onClick={() => void save()}>
-            Save the log
-          </button>
-        </div>
+      )}
+      <ForemostSection foremost={debrief.foremost} wentWell={debrief.wentWell} />
+      <Timeline debrief={debrief} />
+      <div>
+        {folds.map(({ part, heading, count, show, isPrinted = false }) => {
+          const counted = count(debrief)
+          return (
+            counted !== 0 && (
+              <Fold key={part} heading={heading} count={counted} isPrinted={isPrinted}>
+                {show(debrief)}
+              </Fold>
+            )
+          )
+        })}
       </div>
-      {sections.filter(([part]) => isFirst(part)).map(([, section]) => section(debrief))}
-      <details class="account">
-        <summary>
-          <h2>The whole account</h2>
-        </summary>
-        <div class="stack wide">
-          {sections.filter(([part]) => !isFirst(part)).map(([, section]) => section(debrief))}
-        </div>
-      </details>
     </main>
   )
 }
 
-/** Before all numbers: each is a caution that was broken. */
-function OutOfSequence({ tooEarly }: Pick<Debrief, 'tooEarly'>) {
-  if (tooEarly.length === 0) return null
+function Head({ debrief }: { readonly debrief: Debrief }) {
+  const actions = useActions()
+  const isOn = useApp(hasRunOn)
+  const isAtEnd = useApp(({ run }) => run?.floor.at === 'end')
+  const hasReplay = useApp(({ replay }) => replay !== undefined)
+  const { runId, pack, startedAt, durationMs, complete, again } = debrief
+  const save = async () => saveFile(`${runId}.jsonl`, await actions.exportLog(runId))
   return (
-    <section aria-labelledby="sequence">
-      <h2 id="sequence">Called done too early</h2>
+    <div class="debrief-head">
+      <div>
+        <h1 tabIndex={-1}>
+          {again ? `Again: ${again.name}` : complete ? 'All lists complete' : 'Not all lists are complete'}
+        </h1>
+        <p class="soft">
+          {pack.name}, begun {new Date(startedAt).toLocaleString('en-GB', { dateStyle: 'long', timeStyle: 'short' })},
+          lasted {clockTime(durationMs)}. {NOTICE}.
+        </p>
+        {again && <AgainAccount again={again} />}
+      </div>
+      <div class="row no-print">
+        {(!isOn || isAtEnd) && !hasReplay && (
+          <button type="button" onClick={() => void actions.replay()}>
+            Replay
+          </button>
+        )}
+        <button type="button" onClick={() => globalThis.print()}>
+          Print
+        </button>
+        <button type="button" onClick={() => void save()}>
+          Save the log
+        </button>
+      </div>
+    </div>
+  )
+}
+
+/** Which moment it was, and how it went beside the last time. */
+function AgainAccount({ again: { runId, misses, lastMisses, isOver } }: { readonly again: DebriefAgain }) {
+  const actions = useActions()
+  const count = (missed: number) => (missed === 0 ? 'nothing missed' : `${missed} missed`)
+  return (
+    <p>
+      A moment of an earlier run, done again: only what came after it counts.{' '}
+      <strong>
+        This time {count(misses)}
+        {!isOver && ' so far'}
+        {lastMisses !== undefined && `, the last time ${count(lastMisses)}`}.
+      </strong>{' '}
+      <button type="button" class="plain no-print" onClick={() => void actions.showRunBefore(runId)}>
+        The debrief of that run
+      </button>
+    </p>
+  )
+}
+
+function Timeline({ debrief: { timeline } }: { readonly debrief: Debrief }) {
+  const now = useApp(({ replay }) => replay?.cues[replay.at]?.t)
+  if (timeline.length === 0) return null
+  return (
+    <section aria-labelledby="timeline">
+      <h2 id="timeline">Timeline</h2>
+      <TimelinePicture entries={timeline} now={now} />
+    </section>
+  )
+}
+
+/** What is printed is unfolded while it is; the person's own folds are as they were afterwards. */
+function unfoldedInPrint(): () => void {
+  let unfolded: HTMLDetailsElement[] = []
+  const before = () => {
+    unfolded = [...document.querySelectorAll<HTMLDetailsElement>('details[data-printed]:not([open])')]
+    for (const details of unfolded) details.open = true
+  }
+  const after = () => {
+    for (const details of unfolded) details.open = false
+  }
+  addEventListener('beforeprint', before)
+  addEventListener('afterprint', after)
+  return () => {
+    removeEventListener('beforeprint', before)
+    removeEventListener('afterprint', after)
+  }
+}
+
+/** Each is a caution that was broken. */
+function OutOfSequence({ tooEarly }: Pick<Debrief, 'tooEarly'>) {
+  return (
+    <section aria-label="Called done too early">
       <ol class="values">
         {tooEarly.map(({ t, text, what, caution }) => (
           <li key={t}>
@@ -123,7 +266,7 @@ function Totals({ debrief }: { readonly debrief: Debrief }) {
   const hasTalk = debrief.exchanges.length > 0
   const rows: readonly (readonly [string, string])[] = [
     ['Items answered or passed', `${closed} of ${items}`],
-    ['Misses', String(misses)],
+    ['Item answers missed', String(misses)],
     ['Say agains (not misses)', String(sayAgains)],
     ['Values given', String(given)],
     ['Sent to an instrument after a miss', String(looks)],
@@ -142,8 +285,7 @@ function Totals({ debrief }: { readonly debrief: Debrief }) {
     ['Answers void: figures changed, or too late', String(debrief.voided)],
   ]
   return (
-    <section aria-labelledby="totals">
-      <h2 id="totals">Summary</h2>
+    <section aria-label="Summary">
       <dl class="values">
         {rows.map(([term, count]) => (
           <div key={term} class="head-line">
@@ -158,8 +300,7 @@ function Totals({ debrief }: { readonly debrief: Debrief }) {
 
 function Revisions({ debrief }: { readonly debrief: Debrief }) {
   return (
-    <section aria-labelledby="revisions">
-      <h2 id="revisions">Figures</h2>
+    <section aria-label="Figures">
       <ol class="values">
         {debrief.revisions.map(({ revision, status, label, t, takenOver, reopened, notes }) => (
           <li key={revision}>
@@ -176,15 +317,14 @@ function Revisions({ debrief }: { readonly debrief: Debrief }) {
   )
 }
 
+const papersRead = (papers: Debrief['papers']) => papers.filter(({ t, looks }) => t !== undefined || looks > 0)
+
 /** Reading is no mark: it stands here so that the pilot knows what was read, and which edition. */
 function PapersRead({ papers, pad }: Pick<Debrief, 'papers' | 'pad'>) {
-  const told = papers.filter(({ t, looks }) => t !== undefined || looks > 0)
-  if (told.length === 0) return null
   return (
-    <section aria-labelledby="papers-read">
-      <h2 id="papers-read">Papers</h2>
+    <section aria-label="Papers">
       <ol class="values">
-        {told.map(({ title, edition, t, looks, putAwayAt }) => (
+        {papersRead(papers).map(({ title, edition, t, looks, putAwayAt }) => (
           <li key={`${title} ${edition}`} class="head-line">
             <span>
               <span class="cap">{title}</span>
@@ -203,10 +343,8 @@ function PapersRead({ papers, pad }: Pick<Debrief, 'papers' | 'pad'>) {
 const CAUGHT = { pilot: 'you noticed', otherseat: 'Otherseat noticed', nobody: 'nobody noticed' } as const
 
 function Catches({ catches }: Pick<Debrief, 'catches'>) {
-  if (catches.length === 0) return null
   return (
-    <section aria-labelledby="catches">
-      <h2 id="catches">Who noticed what had changed</h2>
+    <section aria-label="Who noticed what had changed">
       <ol class="values">
         {catches.map(({ challenge, changedAt, by, t }) => (
           <li key={`${challenge} ${changedAt} ${t}`}>
@@ -221,9 +359,8 @@ function Catches({ catches }: Pick<Debrief, 'catches'>) {
 
 const BREAKS = { standBy: 'stood by', break: 'broke off', left: 'left the page and came back' } as const
 
-function Breaks({ debrief }: { readonly debrief: Debrief }) {
-  const { interruptions, remarks, situations, outOfOrder, notEnded, stops } = debrief
-  const notes = [
+function notesOf({ interruptions, remarks, situations, outOfOrder, notEnded, stops }: Debrief) {
+  return [
     ...remarks.map(({ t, text, known }) => ({
       t,
       text: `remark: ${text}${known === undefined ? '' : ` (known: ${known})`}`,
@@ -237,12 +374,13 @@ function Breaks({ debrief }: { readonly debrief: Debrief }) {
     ...notEnded,
     ...stops.map(({ t, text, at }) => ({ t, text: `stopped at ${at}${text === '' ? '' : `: “${text}”`}` })),
   ].toSorted((one, other) => one.t - other.t)
-  if (notes.length === 0) return null
+}
+
+function Breaks({ debrief }: { readonly debrief: Debrief }) {
   return (
-    <section aria-labelledby="breaks">
-      <h2 id="breaks">Stops, interruptions, remarks and changes</h2>
+    <section aria-label="Stops, interruptions, remarks and changes">
       <ol class="values">
-        {notes.map(({ t, text }) => (
+        {notesOf(debrief).map(({ t, text }) => (
           <li key={`${t} ${text}`}>
             {clockTime(t)} {text}
           </li>

@@ -172,6 +172,11 @@ describe.each(packs)('with the pack $id', (pack) => {
       alreadyComplete: names.map(say.alreadyComplete),
       leftOpen: [say.leftOpen()],
       fromMemory: [say.fromMemory()],
+      againOver: [
+        ...[0, 1].map((misses) => say.againOver(misses, undefined)),
+        ...[0, 1, 2].map((misses) => say.againOver(misses, 1)),
+        say.againOver(1, 2),
+      ],
       stopped: [say.stopped()],
       brakesSet: [say.brakesSet()],
       figuresIn: (['preliminary', 'final', 'amended'] as const).map(say.figuresIn),

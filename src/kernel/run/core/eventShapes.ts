@@ -41,6 +41,7 @@ import {
   PAPER_HANDLINGS,
   type PackInLog,
   RUN_COMMANDS,
+  type RunAgain,
   type RunEvent,
   type RunSettings,
   type Script,
@@ -177,6 +178,7 @@ export const EVENT_FIELDS: {
     startedAt: number,
     dealt: optional(number),
     script: optional(script),
+    again: optional(object<RunAgain>({ runId: text, seq: number, lastMisses: optional(number) })),
   },
   figuresRevised: {
     revision: number,

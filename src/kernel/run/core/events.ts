@@ -44,6 +44,8 @@ export interface EventFields {
     readonly dealt?: number
     /** What the voices outside the crew will say; without it they are left out. */
     readonly script?: Script
+    /** A moment of another run, done again. */
+    readonly again?: RunAgain
   }
   readonly figuresRevised: {
     readonly revision: number
@@ -217,6 +219,15 @@ interface Stamp {
 
 /** An event as stored. */
 export type RunEvent<Type extends EventType = EventType> = EventBody<Type> & Stamp
+
+/** Of which run this one goes on from a place: all events up to that one are taken over from it. */
+export interface RunAgain {
+  readonly runId: string
+  /** The number of the last event taken over. */
+  readonly seq: number
+  /** What was missed there the last time; left out where that run never came to the end of it. */
+  readonly lastMisses?: number
+}
 
 /** What stations will say, by figure; a figure that is not among it is said as it stands. */
 export interface Script {

@@ -6,6 +6,7 @@
 
 import type { Pack } from '../../pack/checklist.ts'
 import { findItem, findLine, listById } from '../../pack/place.ts'
+import { isSeam } from './again.ts'
 import type { Effect, EventType, RunCommand, RunEvent } from './events.ts'
 import { say } from './phrases.ts'
 import type { Interruption, RunState, Step } from './state.ts'
@@ -74,7 +75,9 @@ function endedBreak(pack: Pack, before: RunState, after: RunState, event: RunEve
     const isMove = event.type === 'commanded' && MOVES.has(event.command)
     return { what, t: since, lengthMs, at, offered: isLong && !isMove && after.floor.at === 'item' }
   }
-  if (event.type === 'resumed') return of('left', before.t)
+  // A moment that is done again begins there, and at its end it waits by itself.
+  if (event.type === 'resumed') return isSeam(before, event) ? undefined : of('left', before.t)
+  if (before.again?.isWaiting) return undefined
   if (before.standingBy) return after.standingBy ? undefined : of('standBy', before.activeAt)
   if (before.floor.at !== 'item') return undefined
   return event.t - before.activeAt > breakAfterMs(before) ? of('break', before.activeAt) : undefined

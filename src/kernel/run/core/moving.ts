@@ -200,7 +200,7 @@ function interruptedBy(pack: Pack, state: RunState, id: string): RunState {
 }
 
 /** The activity that has the floor. */
-function activityAt(pack: Pack, floor: Floor): Activity | undefined {
+export function activityAt(pack: Pack, floor: Floor): Activity | undefined {
   if ('list' in floor) return listById(pack, floor.list)
   return 'activity' in floor ? pack.phases[floor.phase]?.activities[floor.activity] : undefined
 }

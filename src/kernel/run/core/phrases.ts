@@ -155,6 +155,13 @@ export const FIXED_PHRASES = [
   'at most',
   'between',
   'read it off the gauge',
+  'drill over',
+  'right this time',
+  'better than last time',
+  'as last time',
+  'worse than last time',
+  'right',
+  'not all right',
 ] as const
 
 const sentence = (...parts: readonly (string | undefined)[]) => {
@@ -311,5 +318,12 @@ export const say = {
   back: (list: string) => sentence(`resuming ${listName(list)}`, 'one back if you like'),
   onceMore: () => `${sentence('critical item')} ${ask('confirm again')}`,
   situation: (label: string, option: string) => sentence(label, option),
+  /** By misses, beside those of the last time where it is known. */
+  againOver: (misses: number, lastMisses: number | undefined) => {
+    if (lastMisses === undefined) return sentence('drill over', misses === 0 ? 'right' : 'not all right')
+    if (misses === lastMisses) return sentence('drill over', 'as last time')
+    if (misses > lastMisses) return sentence('drill over', 'worse than last time')
+    return sentence('drill over', misses === 0 ? 'right this time' : 'better than last time')
+  },
   quirk: (text: string) => sentence('known fault of the simulator', text),
 } as const

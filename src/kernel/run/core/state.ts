@@ -5,7 +5,7 @@ import type { Value } from '../../kinds/kind.ts'
 import type { Sheet } from '../../papers/pile.ts'
 import type { PassReason } from '../../response/commands.ts'
 import type { Judgement } from '../../response/model.ts'
-import type { By, Effect, EventFields, RunSettings, Script } from './events.ts'
+import type { By, Effect, EventFields, RunAgain, RunSettings, Script } from './events.ts'
 
 export type ItemStatus = 'open' | 'done' | 'passed' | 'leftOpen' | 'reopened'
 
@@ -174,6 +174,16 @@ export interface Interruption {
   readonly offered: boolean
 }
 
+/** A moment of another run that is done again. */
+export interface AgainState extends RunAgain {
+  /** The list, exchange, start or briefing that it is about, once the events of the other run are over. */
+  readonly activity: string | undefined
+  readonly misses: number
+  readonly isOver: boolean
+  /** It is over, and the pilot has not gone on. */
+  readonly isWaiting: boolean
+}
+
 export interface LastAnswer {
   /** The item answered; of a transmission or a briefing the turn or the briefing, of the pilot's own value the figure. */
   readonly item: string
@@ -243,6 +253,7 @@ export interface RunState {
   readonly watches: Readonly<Record<string, WatchState>>
   /** What stations say; undefined where the voices outside the crew are left out. */
   readonly script: Script | undefined
+  readonly again?: AgainState
   /** Turns of exchanges by id. */
   readonly turns: Readonly<Record<string, ExchangeTurnState>>
   /** Entered figures that hold as a turn gave them, each with what the papers had in its place. */

@@ -14,6 +14,7 @@ import { exchangeAt, findTurn, pendingTurn, turnState, unrecorded, withTurn } fr
 import { notUnderstood, called as watchCalled } from '../watch/calling.ts'
 import * as watching from '../watch/watching.ts'
 import { startUnderWay } from '../watch/watching.ts'
+import { withAgain } from './again.ts'
 import { afterWatch, announce } from './announce.ts'
 import { askAgain, tooSoonToAsk } from './askingAgain.ts'
 import { clockDue, withAnnounced, withTimers } from './clocks.ts'
@@ -43,7 +44,8 @@ import type { RunState, Step } from './state.ts'
 export function step(pack: Pack, before: RunState, event: RunEvent): Step {
   if ('item' in event) findItem(pack, event.item)
   const happened = outcomeOf(pack, { ...before, seq: event.seq, t: event.t }, event)
-  const { state, effects } = withReturn(pack, before, happened, event)
+  const returned = withReturn(pack, before, happened, event)
+  const { state, effects } = withAgain(pack, before, returned, event)
   const after = stamped({ ...state, notUnderstood: notUnderstoodAfter(before, event) }, event.t)
   return { state: after, effects: withTimers(pack, before, after, effects) }
 }
@@ -51,10 +53,12 @@ export function step(pack: Pack, before: RunState, event: RunEvent): Step {
 function outcomeOf(pack: Pack, state: RunState, event: RunEvent): Step {
   switch (event.type) {
     case 'runStarted': {
-      const { settings, situation, startedAt, script } = event
+      const { settings, situation, startedAt, script, again } = event
       // Whose words stations use is a situation that every pack has: some things are said in one phraseology only.
       const inWords = { ...situation, radio: settings.radio ?? 'icao' }
-      return { state: { ...state, status: 'running', settings, situation: inWords, startedAt, script }, effects: [] }
+      const begun: RunState = { ...state, status: 'running', settings, situation: inWords, startedAt, script }
+      const anew = { activity: undefined, misses: 0, isOver: false, isWaiting: false }
+      return { state: again ? { ...begun, again: { ...again, ...anew } } : begun, effects: [] }
     }
     case 'figuresRevised':
       return revised(pack, state, event)

@@ -3,10 +3,10 @@
 import { deal } from '../../figures/deal.ts'
 import { formatMeasured } from '../../figures/format.ts'
 import type { Pack } from '../../pack/checklist.ts'
-import { agenda, itemsOf, saidFigures } from '../../pack/place.ts'
+import { activityName, agenda, itemsOf, saidFigures } from '../../pack/place.ts'
 import { readBackOf } from '../../pack/rests.ts'
 import { emptyRun } from '../core/emptyRun.ts'
-import type { PackInLog, RunEvent } from '../core/events.ts'
+import type { PackInLog, RunAgain, RunEvent } from '../core/events.ts'
 import { itemState, listState } from '../core/progress.ts'
 import type { Interruption, RunState } from '../core/state.ts'
 import { step } from '../core/step.ts'
@@ -17,15 +17,19 @@ import { briefingsIn, type DebriefBriefing, type DebriefExchange, exchangesIn } 
 import { missesIn, sayAgainsIn } from './debriefTry.ts'
 import { type DebriefFlow, type DebriefWatch, deviationsIn, flowsIn, watchesIn } from './debriefWatch.ts'
 import { type Foremost, foremostIn, wentWellIn } from './foremost.ts'
+import { briefingsSince, exchangesSince, flowsSince, listsSince } from './onlySince.ts'
+import { noPlaces, notePlace } from './places.ts'
 import { exchangesUnderWay, listsUnderWay } from './stillOpen.ts'
 import {
   type DebriefRemark,
   type DebriefRevision,
   emptyTally,
+  type Moment,
   type NotEnded,
   type Tally,
   type TooEarly,
 } from './tally.ts'
+import { type TimelineEntry, timelineIn } from './timeline.ts'
 import { tell } from './told.ts'
 
 export interface Debrief {
@@ -33,11 +37,14 @@ export interface Debrief {
   readonly pack: Omit<PackInLog, 'texts'>
   readonly startedAt: string
   readonly durationMs: number
+  /** A moment of another run, done again: only what came after counts. */
+  readonly again?: DebriefAgain
   readonly complete: boolean
   /** What to take away: three things at most, the gravest first. */
   readonly foremost: readonly Foremost[]
   /** In one sentence; empty where nothing was. */
   readonly wentWell: string
+  readonly timeline: readonly TimelineEntry[]
   readonly revisions: readonly DebriefRevision[]
   readonly lists: readonly DebriefList[]
   /** Empty where the voices outside the crew were left out. */
@@ -85,6 +92,14 @@ export interface Debrief {
   }
 }
 
+export interface DebriefAgain extends RunAgain {
+  /** Of the list, exchange, start or briefing. */
+  readonly name: string
+  /** Until it was left, or so far. */
+  readonly misses: number
+  readonly isOver: boolean
+}
+
 /**
  * Made from the log of one run, in order and from its beginning, and the run's own pack. `isUnderWay`: the pilot looks at it
  * and goes on, so what would be right at something open is left out.
@@ -94,42 +109,68 @@ export function debriefOf(pack: Pack, events: readonly RunEvent[], isUnderWay = 
   const [first] = events
   if (first?.type !== 'runStarted') throw new Error('the log does not begin with runStarted')
   const tally = emptyTally()
+  const places = noPlaces()
+  const moments: Moment[] = []
   let state = emptyRun(first.runId)
+  let seam = state
   for (const event of events) {
-    const before = state
-    state = step(pack, before, event).state
-    tell(tally, { pack, event, before, after: state })
+    const moment = { pack, event, before: state, after: step(pack, state, event).state }
+    state = moment.after
+    notePlace(places, moment)
+    if (event.seq <= (first.again?.seq ?? -1)) {
+      seam = state
+      continue
+    }
+    moments.push(moment)
+    tell(tally, moment)
   }
-  const allLists = listsIn(pack, state, tally)
-  const allExchanges = exchangesIn(pack, state, tally)
+  const { again } = first
+  const allLists = again ? listsSince(listsIn(pack, state, tally), seam) : listsIn(pack, state, tally)
+  const told = exchangesIn(pack, state, tally)
+  const allExchanges = again ? exchangesSince(told, seam) : told
   const lists = isUnderWay ? listsUnderWay(allLists) : allLists
   const exchanges = isUnderWay ? exchangesUnderWay(allExchanges) : allExchanges
-  const briefings = briefingsIn(pack, state, tally)
+  const since = { before: seam, after: state }
+  const allBriefings = briefingsIn(pack, state, tally)
+  const briefings = again ? briefingsSince(allBriefings, since) : allBriefings
   const watches = watchesIn(pack, tally)
   const complete = lists.every((list) => list.complete)
   // Looked at in the middle of a run, it keeps the trap to itself.
   const isOver = complete || state.status === 'ended'
   const dealt = isOver && first.dealt !== undefined ? deal(pack.figures, readBackOf(pack), first.dealt) : undefined
-  const trap = dealt?.trap.told
+  // A moment alone is not the departure.
+  const trap = again ? undefined : dealt?.trap.told
   const { revisions, voided, situations, outOfOrder, notEnded, remarks, stops, tooEarly } = tally
   const debrief = {
     runId: first.runId,
     pack: { id: pack.id, version: pack.version, sha256: pack.sha256, name: pack.name },
-    startedAt: first.wall,
-    durationMs: events.at(-1)?.t ?? 0,
+    startedAt: events[again?.seq ?? 0]?.wall ?? first.wall,
+    durationMs: (events.at(-1)?.t ?? 0) - seam.t,
+    ...(again && { again: againIn(pack, again, state) }),
     complete,
     ...{ revisions, lists, exchanges, briefings, voided },
     ...(trap !== undefined && { trap }),
-    catches: catchesIn(pack, state, isOver),
-    interruptions: state.interruptions,
+    catches: catchesIn(pack, state, isOver).filter(({ changedAt }) => changedAt >= seam.t),
+    interruptions: state.interruptions.filter(({ t }) => t >= seam.t),
     watches,
-    flows: flowsIn(pack, state),
+    flows: again ? flowsSince(pack, since) : flowsIn(pack, state),
     ...{ situations, outOfOrder, notEnded, remarks, stops, tooEarly },
     papers: papersIn(pack, state, tally),
     pad: state.pad,
     totals: totalsOf(lists, exchanges, briefings, watches),
   }
-  return { ...debrief, foremost: foremostIn(pack, debrief), wentWell: wentWellIn(debrief) }
+  return {
+    ...debrief,
+    foremost: foremostIn(pack, debrief, places),
+    wentWell: wentWellIn(debrief),
+    timeline: timelineIn(pack, moments, { tally, places }),
+  }
+}
+
+function againIn(pack: Pack, again: RunAgain, state: RunState): DebriefAgain {
+  const { activity, misses = 0, isOver = false } = state.again ?? {}
+  const name = activity === undefined ? '' : activityName(pack, activity)
+  return { ...again, name, misses, isOver }
 }
 
 function totalsOf(

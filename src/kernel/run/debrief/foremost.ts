@@ -9,6 +9,7 @@ import type { DebriefList } from './debriefList.ts'
 import type { DebriefBriefing, DebriefExchange } from './debriefTalk.ts'
 import type { DebriefTry } from './debriefTry.ts'
 import { type DebriefWatch, deviationsOf } from './debriefWatch.ts'
+import { momentKey, noPlaces, type Places } from './places.ts'
 import { rightValues } from './rightValues.ts'
 import type { NotEnded, TooEarly } from './tally.ts'
 
@@ -52,9 +53,14 @@ export interface Foremost {
   readonly why: string
   /** How many more of this kind the run holds. */
   readonly more: number
+  /** Number of the event from which it can be done again. */
+  readonly from?: number
 }
 
-type Found = Omit<Foremost, 'more'>
+interface Found extends Omit<Foremost, 'more' | 'from'> {
+  /** What it was about by its id: of an item, a turn, a list, a start or a briefing. */
+  readonly of?: string
+}
 
 /** What of a debrief it is chosen from. */
 export interface Told {
@@ -70,7 +76,7 @@ export interface Told {
 
 const MOST = 3
 
-export function foremostIn(pack: Pack, debrief: Told): readonly Foremost[] {
+export function foremostIn(pack: Pack, debrief: Told, places: Places = noPlaces()): readonly Foremost[] {
   const found = [
     ...cautionsIn(debrief),
     ...startsIn(debrief),
@@ -83,7 +89,11 @@ export function foremostIn(pack: Pack, debrief: Told): readonly Foremost[] {
   return KINDS.flatMap((kind): Foremost[] => {
     const ofKind = found.filter((one) => one.kind === kind).toSorted((one, other) => (one.t ?? 0) - (other.t ?? 0))
     const [first, ...rest] = ofKind
-    return first ? [{ ...first, more: rest.length }] : []
+    if (!first) return []
+    const { of, ...told } = first
+    const at = told.t === undefined ? undefined : places.byMoment.get(momentKey(told.t, of))
+    const from = at ?? (of === undefined ? undefined : places.byId.get(of))
+    return [{ ...told, more: rest.length, ...(from !== undefined && { from }) }]
   }).slice(0, MOST)
 }
 
@@ -95,14 +105,14 @@ const cautionsIn = ({ tooEarly }: Told): Found[] =>
   }))
 
 function startsIn({ watches }: Told): Found[] {
-  return watches.flatMap(({ name, t: beganAt, calls }) =>
+  return watches.flatMap(({ id, name, t: beganAt, calls }) =>
     calls.flatMap((call): Found[] => {
       const deviations = deviationsOf(call)
       if (deviations.length === 0) return []
       const isOutside = call.outside.length > 0
       const t = beganAt + (call.afterMs ?? 0)
       const why = `${capital(call.label)}: ${deviations.join('; ')}.`
-      return [{ kind: isOutside ? 'limit' : 'call', about: name, t, why }]
+      return [{ kind: isOutside ? 'limit' : 'call', about: name, of: id, t, why }]
     }),
   )
 }
@@ -110,15 +120,18 @@ function startsIn({ watches }: Told): Found[] {
 function itemsIn(pack: Pack, { lists }: Told): Found[] {
   return lists
     .flatMap(({ items }) => items)
-    .flatMap(({ challenge, tries, given, by }): Found[] => {
+    .flatMap(({ id, challenge, tries, given, by }): Found[] => {
       const about = challenge
+      const of = id
       return [
         ...tries.flatMap((one): Found[] => {
           const kind = kindOf(one)
-          return kind ? [{ kind, about, t: one.t, ...saying(one.text), why: whyOf(pack, one) }] : []
+          return kind ? [{ kind, about, of, t: one.t, ...saying(one.text), why: whyOf(pack, one) }] : []
         }),
-        ...(given ? [{ kind: 'given' as const, about, why: 'Its value was shown or told before it was said.' }] : []),
-        ...(by === 'key' ? [{ kind: 'byKey' as const, about, why: 'Closed by key, not read back.' }] : []),
+        ...(given
+          ? [{ kind: 'given' as const, about, of, why: 'Its value was shown or told before it was said.' }]
+          : []),
+        ...(by === 'key' ? [{ kind: 'byKey' as const, about, of, why: 'Closed by key, not read back.' }] : []),
       ]
     })
 }
@@ -133,17 +146,17 @@ function kindOf({ judgement: { verdict, because, causes = [], parts } }: Debrief
 
 function turnsIn(pack: Pack, { exchanges }: Told): Found[] {
   return exchanges.flatMap(({ turns }) =>
-    turns.flatMap(({ label, tries, slip }): Found[] => [
+    turns.flatMap(({ id, label, tries, slip }): Found[] => [
       ...tries.flatMap((one): Found[] => {
         const { verdict, because } = one.judgement
         if (verdict !== 'negative' && verdict !== 'incomplete') return []
         const kind = because === 'acknowledged' ? 'valueless' : one.part === 'readBack' ? 'readBack' : 'partMissing'
         // The rest of a long read-back may come in a second breath.
         if (kind === 'readBack' && verdict === 'incomplete' && isGoneOn(one, tries)) return []
-        return [{ kind, about: label, t: one.t, ...saying(one.text), why: whyOf(pack, one) }]
+        return [{ kind, about: label, of: id, t: one.t, ...saying(one.text), why: whyOf(pack, one) }]
       }),
       ...(slip && !slip.noticed
-        ? [{ kind: 'slip' as const, about: label, why: 'The controller erred, and nobody objected.' }]
+        ? [{ kind: 'slip' as const, about: label, of: id, why: 'The controller erred, and nobody objected.' }]
         : []),
     ]),
   )
@@ -165,7 +178,7 @@ function listsIn({ lists, outOfOrder, notEnded }: Told): Found[] {
     ...lists
       .slice(0, Math.max(0, lastCalled))
       .filter(({ called, complete }) => !called && !complete)
-      .map(({ name }) => ({ kind: 'listNotRun' as const, about: name, why: 'The list was not run.' })),
+      .map(({ id, name }) => ({ kind: 'listNotRun' as const, about: name, of: id, why: 'The list was not run.' })),
     ...outOfOrder.map(({ t, list, before }) => ({
       ...{ kind: 'outOfOrder' as const, about: list, t },
       why: `It was called before ${before}.`,
@@ -175,10 +188,15 @@ function listsIn({ lists, outOfOrder, notEnded }: Told): Found[] {
 }
 
 const briefingsIn = ({ briefings }: Told): Found[] =>
-  briefings.flatMap(({ name, topics }) =>
+  briefings.flatMap(({ id, name, topics }) =>
     topics
       .filter(({ leftOut }) => leftOut)
-      .map(({ label }) => ({ kind: 'topic' as const, about: name, why: `${capital(label)} was left out at first.` })),
+      .map(({ label }) => ({
+        kind: 'topic' as const,
+        about: name,
+        of: id,
+        why: `${capital(label)} was left out at first.`,
+      })),
   )
 
 const catchesIn = ({ catches }: Told): Found[] =>

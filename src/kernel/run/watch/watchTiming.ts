@@ -82,17 +82,18 @@ export function openCalls(watch: Watch, state: WatchState): NextCall[] {
     blocksOf(watch)
       .map((block) => block.filter(isOpen))
       .find(({ length }) => length > 0) ?? []
-  return left
-    .filter(({ after }) => !left.some(({ id }) => id === after))
-    .map((call) => {
-      const since = sinceOf(watch, state, call, (id) => state.calls[id])
-      const soonestAt = soonestOf(watch, state, call)
-      return {
-        ...{ call, since },
-        ...(call.notBefore !== undefined && { soonestAt }),
-        ...(call.within !== undefined && { dueAt: since + call.within * 1_000 }),
-      }
-    })
+  return left.filter(({ after }) => !left.some(({ id }) => id === after)).map((call) => timed(watch, state, call))
+}
+
+/** A call of a watch, open or heard, with its limits as they stand. */
+export function timed(watch: Watch, state: WatchState, call: WatchCall): NextCall {
+  const since = sinceOf(watch, state, call, (id) => state.calls[id])
+  const soonestAt = soonestOf(watch, state, call)
+  return {
+    ...{ call, since },
+    ...(call.notBefore !== undefined && { soonestAt }),
+    ...(call.within !== undefined && { dueAt: since + call.within * 1_000 }),
+  }
 }
 
 /** The first of them. */

@@ -14,7 +14,7 @@ export function BriefingSection({ briefing }: { readonly briefing: DebriefBriefi
   const { name, done, topics } = briefing
   return (
     <section aria-label={`Briefing ${name}`}>
-      <h2 class="cap">{name}</h2>
+      <h3 class="cap">{name}</h3>
       <p class="soft">{done ? 'complete' : 'not complete'}</p>
       <ul class="values">
         {topics.map((topic) => (

@@ -9,7 +9,7 @@ export function ExchangeSection({ exchange }: { readonly exchange: DebriefExchan
   const { name, station, role, done, turns } = exchange
   return (
     <section aria-label={`Exchange ${name}`}>
-      <h2 class="cap">{name}</h2>
+      <h3 class="cap">{name}</h3>
       <p class="soft">
         {role === 'otherseat' ? 'order between the seats' : station}, {done ? 'done' : 'not done'}
       </p>

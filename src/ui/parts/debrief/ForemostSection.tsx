@@ -1,8 +1,9 @@
-/** The first page of a debrief: three things at most to take away, and what went well. */
+/** The first page of a debrief: three things at most to take away, each with the way to do it again, and what went well. */
 
 import { clockTime } from '../../../kernel/run/core/clockTime.ts'
 import type { Debrief } from '../../../kernel/run/debrief/debrief.ts'
 import type { Foremost } from '../../../kernel/run/debrief/foremost.ts'
+import { AgainButton } from './AgainButton.tsx'
 
 export function ForemostSection({ foremost, wentWell }: Pick<Debrief, 'foremost' | 'wentWell'>) {
   return (
@@ -11,30 +12,33 @@ export function ForemostSection({ foremost, wentWell }: Pick<Debrief, 'foremost'
       {foremost.length === 0 ? (
         <p>Nothing was missed.</p>
       ) : (
-        <ol class="foremost stack">
+        <ol class="foremost">
           {foremost.map((one) => (
-            <li key={one.kind}>
+            <li key={one.kind} class="card">
               <OneThing one={one} />
             </li>
           ))}
         </ol>
       )}
-      {wentWell !== '' && <p class="soft">{wentWell}</p>}
+      {wentWell !== '' && <p class="went-well">{wentWell}</p>}
     </section>
   )
 }
 
 function OneThing({ one }: { readonly one: Foremost }) {
-  const { about, t, said, why, more } = one
+  const { about, t, said, why, more, from } = one
   return (
     <>
-      <strong class="cap">{about}</strong>
-      {t !== undefined && <span class="soft small"> at {clockTime(t)}</span>}
+      <p>
+        <strong class="cap">{about}</strong>
+        {t !== undefined && <span class="soft small"> at {clockTime(t)}</span>}
+      </p>
       {said !== undefined && <p>“{said}”</p>}
       <p>
         {why}
         {more > 0 && <span class="soft"> And {more} more of the kind in this run.</span>}
       </p>
+      {from !== undefined && <AgainButton from={from} about={about} />}
     </>
   )
 }

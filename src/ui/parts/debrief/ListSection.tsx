@@ -10,7 +10,7 @@ export function ListSection({ list }: { readonly list: DebriefList }) {
   const state = complete ? 'complete' : revoked ? 'no longer complete' : 'not complete'
   return (
     <section aria-label={`List ${name}`}>
-      <h2 class="cap">{name}</h2>
+      <h3 class="cap">{name}</h3>
       <p class="soft">
         {state}
         {complete && onPreliminary && ', on preliminary figures'}

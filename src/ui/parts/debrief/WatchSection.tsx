@@ -11,7 +11,7 @@ export function WatchSection({ watch }: { readonly watch: DebriefWatch }) {
   const title = attempt > 1 ? `${name}, attempt ${attempt}` : name
   return (
     <section aria-label={`Watch ${title}`}>
-      <h2 class="cap">{title}</h2>
+      <h3 class="cap">{title}</h3>
       <p class="soft">
         begun at {clockTime(t)}, {STATES[status]}
         {stoppedAfterMs !== undefined && ` after ${seconds(stoppedAfterMs)}`}
@@ -43,8 +43,7 @@ export function WatchSection({ watch }: { readonly watch: DebriefWatch }) {
 
 export function FlowSections({ flows }: { readonly flows: readonly DebriefFlow[] }) {
   return (
-    <section aria-labelledby="flows">
-      <h2 id="flows">Flows</h2>
+    <section aria-label="Flows">
       <ol class="values">
         {flows.map(({ id, name, closed, steps }) => (
           <li key={id}>

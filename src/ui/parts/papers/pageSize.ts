@@ -9,11 +9,15 @@ export const PAGE_SIZES = {
 
 export type PageSize = keyof typeof PAGE_SIZES
 
-/** Until what it returns is called. A browser without such sheets asks for the size itself. */
-export function setPage(size: PageSize, marginMm: number): () => void {
+/**
+ * Until what it returns is called. `foot` stands on every page. A browser without such sheets asks for the size itself.
+ */
+export function setPage(size: PageSize, marginMm: number, foot = ''): () => void {
   if (!('adoptedStyleSheets' in document)) return () => {}
   const sheet = new CSSStyleSheet()
-  sheet.replaceSync(`@page { size: ${PAGE_SIZES[size]}; margin: ${marginMm}mm; }`)
+  const footer =
+    foot === '' ? '' : ` @bottom-center { content: ${JSON.stringify(foot)}; font: 8pt system-ui, sans-serif; }`
+  sheet.replaceSync(`@page { size: ${PAGE_SIZES[size]}; margin: ${marginMm}mm;${footer} }`)
   document.adoptedStyleSheets.push(sheet)
   return () => {
     document.adoptedStyleSheets = document.adoptedStyleSheets.filter((one) => one !== sheet)

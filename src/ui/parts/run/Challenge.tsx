@@ -44,6 +44,13 @@ export function Challenge({ view }: { readonly view: RunView }) {
           <strong>Caution</strong> {caution}
         </p>
       )}
+      {kind === 'againOver' && (
+        <div>
+          <button type="button" class="first" onClick={() => void actions.endAgain()}>
+            End the drill, read how it went
+          </button>
+        </div>
+      )}
       {kind === 'end' && (
         <div>
           <button type="button" class="first" onClick={() => void actions.showDebrief()}>

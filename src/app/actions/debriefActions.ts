@@ -1,0 +1,85 @@
+/** The debrief, and what can be done from it: played back, done again from a place, and back to the run before. */
+
+import type { Pack } from '../../kernel/pack/checklist.ts'
+import type { RunEvent } from '../../kernel/run/core/events.ts'
+import { debriefOf } from '../../kernel/run/debrief/debrief.ts'
+import { cuesOf } from '../../kernel/run/debrief/replay.ts'
+import { createPlayer, type Player } from '../replay/player.ts'
+import type { ControllerParts, RunController } from '../run/controller.ts'
+import { readStoredRun } from '../run/storedRun.ts'
+import { hasRunOn } from '../selectors.ts'
+import type { DebriefActions } from './actions.ts'
+
+/** `wake`: in a gesture, before anything may sound. */
+export function debriefActions(
+  { store, voice, clock, log }: ControllerParts,
+  controller: RunController,
+  wake: () => void,
+): DebriefActions {
+  let player: Player | undefined
+
+  function show(pack: Pack, events: readonly RunEvent[], isUnderWay: boolean): void {
+    stopReplay()
+    const debrief = debriefOf(pack, events, isUnderWay)
+    store.setState({ debrief, debriefed: { pack, events }, screen: 'debrief' })
+  }
+
+  function stopReplay(): void {
+    player?.pause()
+    player = undefined
+    store.setState({ replay: undefined })
+  }
+
+  /** A run that has come to its end is ended; one in the middle is left as it is, and can be gone on with. */
+  async function leaveRun(): Promise<void> {
+    const session = controller.session()
+    const { floor, runId, again } = session?.state() ?? {}
+    if (runId !== undefined && (floor?.at === 'end' || again?.isOver)) await controller.end(runId)
+  }
+
+  return {
+    async showDebrief() {
+      const session = controller.session()
+      // Of a run that is over, the one that was shown last.
+      if (session) show(session.pack, session.events(), session.state().status === 'running')
+      else if (store.getState().debriefed) store.setState({ screen: 'debrief' })
+    },
+    async endAgain() {
+      const session = controller.session()
+      if (!session) return
+      if (await controller.end(session.state().runId)) show(session.pack, session.events(), false)
+    },
+    async showRunBefore(runId) {
+      const run = await readStoredRun(log, runId)
+      if (!('why' in run)) show(run.pack, run.events, false)
+      else store.setState({ blocked: { runId, because: 'unreadable', message: run.why } })
+    },
+    async again(from) {
+      const { debriefed } = store.getState()
+      if (!debriefed) return
+      wake()
+      stopReplay()
+      await leaveRun()
+      await controller.again(debriefed.pack, debriefed.events, from)
+    },
+    async replay() {
+      const { debriefed } = store.getState()
+      if (!debriefed) return
+      wake()
+      await leaveRun()
+      // Nothing may listen while it plays.
+      if (hasRunOn(store.getState())) return
+      player?.pause()
+      player = createPlayer({
+        ...{ voice, clock },
+        cues: cuesOf(debriefed.pack, debriefed.events),
+        changed: (replay) => store.setState({ replay }),
+      })
+      player.play()
+    },
+    replayPlays: (isOn) => (isOn ? player?.play() : player?.pause()),
+    replayTo: (index) => player?.to(index),
+    replaySpeed: (speed) => player?.speed(speed),
+    endReplay: stopReplay,
+  }
+}

@@ -1,0 +1,56 @@
+/** The log that a moment begins with when it is done again. */
+
+import type { Pack } from '../../kernel/pack/checklist.ts'
+import { isLeft, missesIn } from '../../kernel/run/core/again.ts'
+import { emptyRun } from '../../kernel/run/core/emptyRun.ts'
+import type { Evidence, RunAgain, RunEvent } from '../../kernel/run/core/events.ts'
+import { activityAt } from '../../kernel/run/core/moving.ts'
+import { step } from '../../kernel/run/core/step.ts'
+
+/**
+ * Events 0 to `seq` as a run of its own, whose last has just happened. `now`: clock time, ms since 1970. Throws where the
+ * log has no such event, or does not begin with `runStarted`.
+ */
+export function eventsAgain(
+  pack: Pack,
+  events: readonly RunEvent[],
+  { seq, runId, now }: { readonly seq: number; readonly runId: string; readonly now: number },
+): RunEvent[] {
+  const [first] = events
+  const last = events[seq]
+  if (first?.type !== 'runStarted' || !last) throw new Error(`the log has no event ${seq} to begin from`)
+  const startedAt = now - last.t
+  const laterMs = startedAt - first.startedAt
+  const again: RunAgain = { runId: first.runId, seq, ...lastTime(pack, events, seq) }
+  return events.slice(0, seq + 1).map((event): RunEvent => {
+    const stamp = { runId, wall: new Date(startedAt + event.t).toISOString() }
+    if (event.type === 'runStarted') return { ...event, ...stamp, startedAt, again }
+    const evidence = 'evidence' in event && event.evidence ? { evidence: later(event.evidence, laterMs) } : {}
+    return { ...event, ...evidence, ...stamp }
+  })
+}
+
+function later(evidence: Evidence, ms: number): Evidence {
+  const { beganAt, endedAt } = evidence
+  return {
+    ...evidence,
+    ...(beganAt !== undefined && { beganAt: beganAt + ms }),
+    ...(endedAt !== undefined && { endedAt: endedAt + ms }),
+  }
+}
+
+/** How it went from there in the run itself; nothing where that never came to its end. */
+function lastTime(pack: Pack, events: readonly RunEvent[], seq: number): Pick<RunAgain, 'lastMisses'> {
+  let state = emptyRun('')
+  let misses = 0
+  let activity: string | undefined
+  for (const event of events) {
+    const before = state
+    state = step(pack, before, event).state
+    if (event.seq === seq) activity = activityAt(pack, state.floor)?.id
+    if (event.seq <= seq) continue
+    misses += missesIn(before, state, event)
+    if (isLeft(pack, state, activity)) return { lastMisses: misses }
+  }
+  return {}
+}

@@ -1,0 +1,93 @@
+/**
+ * That moment again: a run that begins with the events of another one and goes on from there. It is over once what was open
+ * there (a list, an exchange, an engine start, a briefing) is left. How it went is told beside the last time, and the pilot
+ * may go on.
+ */
+
+import type { Pack } from '../../pack/checklist.ts'
+import { activityById } from '../../pack/place.ts'
+import { turnState } from '../talk/talk.ts'
+import { watchState } from '../watch/watchTiming.ts'
+import type { RunEvent } from './events.ts'
+import { sayAndListen } from './listening.ts'
+import { activityAt, isAhead } from './moving.ts'
+import { say } from './phrases.ts'
+import { itemState } from './progress.ts'
+import type { AgainState, RunState, Step } from './state.ts'
+
+/** The first event behind those of the other run: from here on it counts. */
+export function isSeam({ again }: RunState, { seq }: RunEvent): boolean {
+  return again !== undefined && seq === again.seq + 1
+}
+
+/** Counts what was missed, and says how it went once the moment is over. */
+export function withAgain(pack: Pack, before: RunState, { state, effects }: Step, event: RunEvent): Step {
+  if (!before.again || event.seq <= before.again.seq) return { state, effects }
+  const begun: AgainState = isSeam(before, event)
+    ? { ...before.again, activity: activityAt(pack, before.floor)?.id }
+    : before.again
+  const isWaiting = begun.isWaiting && state.standingBy
+  if (begun.isOver) return { state: { ...state, again: { ...begun, isWaiting } }, effects }
+  const again = { ...begun, misses: begun.misses + missesIn(before, state, event) }
+  if (!isLeft(pack, state, begun.activity)) return { state: { ...state, again }, effects }
+  const over: RunState = { ...state, standingBy: true, again: { ...again, isOver: true, isWaiting: true } }
+  const { misses, lastMisses } = again
+  const stations = effects.flatMap((effect) =>
+    effect.type === 'speak' && effect.role !== 'otherseat' ? [{ role: effect.role, text: effect.text }] : [],
+  )
+  const told = sayAndListen(pack, over, [say.againOver(misses, lastMisses)], { stations })
+  return {
+    state: told.state,
+    effects: [...told.effects, ...effects.filter(({ type }) => type === 'recordFromStation')],
+  }
+}
+
+/** It is done, or the run has come to what it waits for. New figures that send the pilot elsewhere first do not end a list. */
+export function isLeft(pack: Pack, state: RunState, id: string | undefined): boolean {
+  const { floor } = state
+  const activity = id === undefined ? undefined : activityById(pack, id)
+  if (!activity) return false
+  if (!isAhead(state, activity)) return true
+  if (activity.type === 'list') return floor.at === 'line' || floor.at === 'exchange'
+  return activityAt(pack, floor) !== activity
+}
+
+/** What of an event is the pilot's miss: a wrong or half answer, something refused as too early, a deviation in a start. */
+export function missesIn(before: RunState, after: RunState, event: RunEvent): number {
+  return isMissed(before, after, event) ? 1 : deviations(after) - deviations(before)
+}
+
+function isMissed(before: RunState, after: RunState, event: RunEvent): boolean {
+  switch (event.type) {
+    case 'answered':
+    case 'transmitted': {
+      const { verdict } = event.judgement
+      if (verdict === 'negative' || verdict === 'incomplete') return true
+      if (verdict !== 'correct') return false
+      // Right, and refused: something had to come first.
+      return event.type === 'answered'
+        ? itemState(after, event.item).status !== 'done' && itemState(before, event.item).status !== 'done'
+        : JSON.stringify(turnState(after, event.turn)) === JSON.stringify(turnState(before, event.turn))
+    }
+    case 'stepDone':
+      return !after.stepsDone.includes(event.step)
+    case 'flowClosed':
+      return !after.flowsClosed.includes(event.flow)
+    case 'watchBegan':
+      return watchState(after, event.watch).status !== 'running'
+    case 'briefed':
+      return Object.values(event.topics).includes('wrong')
+    case 'briefingEnded':
+      return !after.briefingsClosed.includes(event.briefing)
+    default:
+      return false
+  }
+}
+
+function deviations({ watches }: RunState): number {
+  return Object.values(watches)
+    .map(({ late, unheard, early, outside }) => late.length + unheard.length + size(early) + size(outside))
+    .reduce((sum, one) => sum + one, 0)
+}
+
+const size = (record: Readonly<Record<string, unknown>>) => Object.keys(record).length

@@ -1,0 +1,60 @@
+/** A run to be played back from its log alone: what was said, by whom and when, with long waits cut short. */
+
+import type { Pack } from '../../pack/checklist.ts'
+import type { Role } from '../../pack/roles.ts'
+import { emptyRun } from '../core/emptyRun.ts'
+import type { RunEvent } from '../core/events.ts'
+import { step } from '../core/step.ts'
+
+export interface Cue {
+  /** Of the event that it came with. */
+  readonly seq: number
+  /** Ms from the start of the run. */
+  readonly t: number
+  /** `pilot`: shown, not spoken; `note`: what happened without words. */
+  readonly by: Role | 'pilot' | 'note'
+  readonly text: string
+  /** Until the next one, ms; what is said in it counts. */
+  readonly waitMs: number
+}
+
+/** Longer waits are cut down to this. */
+export const LONGEST_WAIT_MS = 3_000
+
+/** Of a moment that was done again, what came after the events of the other run. Effects follow from the log as they did then. */
+export function cuesOf(pack: Pack, events: readonly RunEvent[]): Cue[] {
+  const [first] = events
+  const seam = first?.type === 'runStarted' ? (first.again?.seq ?? -1) : -1
+  const cues: Omit<Cue, 'waitMs'>[] = []
+  let state = emptyRun(first?.runId ?? '')
+  for (const event of events) {
+    const next = step(pack, state, event)
+    state = next.state
+    if (event.seq <= seam) continue
+    const { seq, t } = event
+    const own = ownCue(event)
+    if (own) cues.push({ seq, t, ...own })
+    for (const effect of next.effects) {
+      if (effect.type === 'speak') cues.push({ seq, t, by: effect.role, text: effect.text })
+    }
+  }
+  return cues.map((cue, index) => {
+    const waitMs = Math.min(LONGEST_WAIT_MS, Math.max(0, (cues[index + 1]?.t ?? cue.t) - cue.t))
+    return { ...cue, waitMs }
+  })
+}
+
+function ownCue(event: RunEvent): Pick<Cue, 'by' | 'text'> | undefined {
+  // Meant for nobody.
+  if (event.type === 'overheard' && !event.meant) return undefined
+  if (event.type === 'figuresRevised') {
+    return { by: 'note', text: `${capital(event.status)} figures accepted as revision ${event.revision}` }
+  }
+  if (event.type === 'sheetCame') return { by: 'note', text: 'A sheet came in' }
+  if (event.type === 'resumed') return { by: 'note', text: 'Begun here, or gone on with after the page was left' }
+  if (!('evidence' in event) || !event.evidence) return undefined
+  const { by, text } = event.evidence
+  return by === 'key' ? { by: 'note', text: 'A key was pressed' } : { by: 'pilot', text }
+}
+
+const capital = (text: string) => `${text.charAt(0).toUpperCase()}${text.slice(1)}`

@@ -1,0 +1,263 @@
+/** A run along its time: spans and points, each with the sentence that tells it. What would have been right is not among it. */
+
+import type { Pack } from '../../pack/checklist.ts'
+import { findItem, listById } from '../../pack/place.ts'
+import type { Verdict } from '../../response/model.ts'
+import { clockTime } from '../core/clockTime.ts'
+import type { Evidence, RunEvent } from '../core/events.ts'
+import { itemState } from '../core/progress.ts'
+import type { Interruption, RunState } from '../core/state.ts'
+import { findTurn, turnState } from '../talk/talk.ts'
+import { timed, watchById } from '../watch/watchTiming.ts'
+import { deviationsOf, seconds, watchesIn } from './debriefWatch.ts'
+import { momentKey, type Places } from './places.ts'
+import type { Moment, Tally } from './tally.ts'
+
+/** In the order in which they are drawn, one lane each. */
+export const LANES = ['phase', 'list', 'item', 'talk', 'watch', 'figures', 'break'] as const
+export type Lane = (typeof LANES)[number]
+
+/** How something went; `plain` where there is nothing to judge. */
+export type Went = 'plain' | 'right' | 'missed' | 'askedAgain' | 'byKey' | 'passed' | 'open'
+
+/** Times are ms from the start of the run. */
+export interface TimelineEntry {
+  readonly lane: Lane
+  readonly t: number
+  /** The same as `t` for a point. */
+  readonly endT: number
+  readonly label: string
+  readonly went: Went
+  /** One sentence: what was said, and how long it took. */
+  readonly told: string
+  /** When the answer began. */
+  readonly answeredAt?: number
+  /** Between which times a call was to be heard. */
+  readonly limits?: { readonly soonestAt?: number; readonly dueAt?: number }
+  /** Number of the event from which it can be done again. */
+  readonly from?: number
+}
+
+/** By time, and from one lane to the next. `moments`: of the run from its beginning. */
+export function timelineIn(
+  pack: Pack,
+  moments: readonly Moment[],
+  { tally, places }: { readonly tally: Tally; readonly places: Places },
+): TimelineEntry[] {
+  const last = moments.at(-1)
+  if (!last) return []
+  const entries = [
+    ...stretches(moments, (state) => phaseAt(pack, state)).map((one) => span('phase', one, one.id)),
+    ...stretches(moments, ({ floor }) => ('list' in floor ? floor.list : undefined)).map((one) =>
+      span('list', one, listById(pack, one.id).name),
+    ),
+    ...itemsIn(pack, moments, places),
+    ...turnsIn(pack, moments, places),
+    ...startsIn(pack, tally, places, last.event.t),
+    ...figuresIn(moments, tally),
+    ...breaksIn(last.after, moments[0]?.event.t ?? 0),
+  ]
+  return entries.toSorted((one, other) => one.t - other.t || LANES.indexOf(one.lane) - LANES.indexOf(other.lane))
+}
+
+interface Stretch {
+  readonly id: string
+  readonly t: number
+  readonly endT: number
+}
+
+/** How long something stayed the same; nothing of the times when there is none of it. */
+function stretches(moments: readonly Moment[], idOf: (state: RunState) => string | undefined): Stretch[] {
+  const found: Stretch[] = []
+  let open: { readonly id: string; readonly t: number } | undefined
+  const close = (endT: number) => open && found.push({ ...open, endT })
+  for (const { event, after } of moments) {
+    const id = after.figureStatus === undefined ? undefined : idOf(after)
+    if (id === open?.id) continue
+    close(event.t)
+    open = id === undefined ? undefined : { id, t: event.t }
+  }
+  close(moments.at(-1)?.event.t ?? 0)
+  return found
+}
+
+function phaseAt(pack: Pack, { floor }: RunState): string | undefined {
+  if (floor.at === 'end') return undefined
+  if ('phase' in floor) return pack.phases[floor.phase]?.name
+  return pack.phases.find(({ activities }) => activities.some(({ id }) => id === floor.list))?.name
+}
+
+function span(lane: Lane, { t, endT }: Stretch, label: string): TimelineEntry {
+  return { lane, t, endT, label, went: 'plain', told: `${capital(label)}, ${clockTime(endT - t)} in all.` }
+}
+
+const VERDICTS: Readonly<Record<Verdict, string>> = {
+  correct: 'right',
+  negative: 'wrong',
+  incomplete: 'not whole',
+  sayAgain: 'not understood',
+  command: 'a command',
+}
+
+type Judged = RunEvent<'answered'> | RunEvent<'transmitted'>
+
+/** “four point eight up”, wrong */
+function toldOf({ evidence, judgement: { verdict, because } }: Judged): string {
+  const said = evidence.by === 'key' ? 'by key' : `“${evidence.text}”`
+  return `${said}, ${because === 'valueless' || because === 'acknowledged' ? 'without the value' : VERDICTS[verdict]}`
+}
+
+/** Onset of the words where the ear has it, and never before what they answer. */
+function onsetOf({ startedAt }: RunState, event: { readonly t: number; readonly evidence: Evidence }, since: number) {
+  const { beganAt } = event.evidence
+  const onset = beganAt === undefined ? event.t : beganAt - startedAt
+  return Math.min(event.t, Math.max(since, onset))
+}
+
+const isMiss = ({ judgement: { verdict } }: Judged) => verdict === 'negative' || verdict === 'incomplete'
+
+function wentOf(tries: readonly Judged[], closed: Went): Went {
+  if (tries.some(isMiss)) return 'missed'
+  if (closed !== 'right') return closed
+  return tries.some(({ judgement }) => judgement.verdict === 'sayAgain') ? 'askedAgain' : 'right'
+}
+
+/** Each time that an item was put, until the run went on from it. */
+function itemsIn(pack: Pack, moments: readonly Moment[], places: Places): TimelineEntry[] {
+  return stretches(moments, ({ floor }) => (floor.at === 'item' ? floor.item : undefined)).map((stretch) => {
+    const { id, t, endT } = stretch
+    const inside = moments.filter(({ event, before }) => {
+      const isHere = before.floor.at === 'item' && before.floor.item === id
+      return isHere && event.t >= t && event.t <= endT
+    })
+    const tries = inside.flatMap(({ event }) => (event.type === 'answered' && event.item === id ? [event] : []))
+    const { status, by } = itemState(inside.at(-1)?.after ?? (moments[0]?.after as RunState), id)
+    const closed: Went = status === 'passed' ? 'passed' : status !== 'done' ? 'open' : by === 'key' ? 'byKey' : 'right'
+    const [first] = tries
+    const state = inside.at(-1)?.after
+    const answeredAt = first && state ? onsetOf(state, first, t) : undefined
+    const how = { passed: 'passed', open: 'left open', byKey: 'by key, not read back' } as const
+    const told = [
+      ...tries.map(toldOf),
+      ...(closed === 'right' ? [] : [how[closed as keyof typeof how]]),
+      ...(answeredAt === undefined ? [] : [`begun ${seconds(answeredAt - t)} after it was put`]),
+    ]
+    const label = findItem(pack, id).item.challenge
+    const from = first && places.byMoment.get(momentKey(first.t, id))
+    return {
+      ...{ lane: 'item', t, endT, label, went: wentOf(tries, closed) },
+      told: `${capital(label)}: ${told.join('; ')}.`,
+      ...(answeredAt !== undefined && { answeredAt }),
+      ...(from !== undefined && { from }),
+    }
+  })
+}
+
+/** Each call and read-back, from its first word until the turn was done. */
+function turnsIn(pack: Pack, moments: readonly Moment[], places: Places): TimelineEntry[] {
+  const goes = new Map<string, Moment<'transmitted'>[]>()
+  const done: Moment<'transmitted'>[][] = []
+  for (const moment of moments) {
+    if (moment.event.type !== 'transmitted') continue
+    const { turn } = moment.event
+    const go = [...(goes.get(turn) ?? []), moment as Moment<'transmitted'>]
+    if (turnState(moment.after, turn).status === 'done') {
+      done.push(go)
+      goes.delete(turn)
+    } else goes.set(turn, go)
+  }
+  return [...done, ...goes.values()].flatMap((go): TimelineEntry[] => {
+    const [first, last] = [go[0], go.at(-1)]
+    if (!first || !last) return []
+    const { turn, t } = first.event
+    const { label } = findTurn(pack, turn).turn
+    const isDone = turnState(last.after, turn).status === 'done'
+    const tries = go.map(({ event }) => event)
+    const isByKey = tries.some(({ evidence }) => evidence.by === 'key')
+    const onset = onsetOf(first.after, first.event, 0)
+    const from = places.byMoment.get(momentKey(t, turn))
+    return [
+      {
+        ...{ lane: 'talk', t: onset, endT: last.event.t, label },
+        went: wentOf(tries, isDone ? (isByKey ? 'byKey' : 'right') : 'open'),
+        told: `${capital(label)}: ${[...tries.map(toldOf), ...(isDone ? [] : ['not done'])].join('; ')}.`,
+        ...(from !== undefined && { from }),
+      },
+    ]
+  })
+}
+
+/** Each attempt at a watch, and its calls between their limits. */
+function startsIn(pack: Pack, tally: Tally, places: Places, now: number): TimelineEntry[] {
+  const attempts = [...tally.attempts.values()]
+  return watchesIn(pack, tally).flatMap((told, index): TimelineEntry[] => {
+    const attempt = attempts[index]
+    if (!attempt) return []
+    const watch = watchById(pack, told.id)
+    const from = places.byId.get(told.id)
+    const again = from === undefined ? {} : { from }
+    const calls = watch.calls.flatMap((call, at): TimelineEntry[] => {
+      const account = told.calls[at]
+      const { soonestAt, dueAt } = timed(watch, attempt.state, call)
+      const heardAt = attempt.state.calls[call.id]
+      // What was neither heard nor due has no time.
+      const t = heardAt ?? (account?.unheard ? dueAt : undefined)
+      if (!account || t === undefined) return []
+      const deviations = deviationsOf(account)
+      const value = account.value === undefined ? [] : [String(account.value)]
+      const within = [
+        ...(soonestAt === undefined ? [] : [`not before ${seconds(soonestAt - told.t)}`]),
+        ...(dueAt === undefined ? [] : [`by ${seconds(dueAt - told.t)}`]),
+      ]
+      const when = heardAt === undefined ? 'not heard' : `after ${seconds(t - told.t)}`
+      return [
+        {
+          ...{ lane: 'watch', t, endT: t, label: call.label, went: deviations.length > 0 ? 'missed' : 'right' },
+          told: `${capital(told.name)}, ${call.label}: ${[when, ...value, ...within, ...deviations].join(', ')}.`,
+          limits: { ...(soonestAt !== undefined && { soonestAt }), ...(dueAt !== undefined && { dueAt }) },
+          ...again,
+        },
+      ]
+    })
+    const endT = told.stoppedAfterMs !== undefined ? told.t + told.stoppedAfterMs : (calls.at(-1)?.t ?? now)
+    const isDone = told.status === 'done'
+    const how = told.because === undefined ? '' : `, stopped: ${told.because}`
+    const went = calls.some((call) => call.went === 'missed') ? 'missed' : isDone ? 'right' : 'open'
+    const words = `${capital(told.name)}: ${clockTime(endT - told.t)} in all${isDone ? '' : how || ', not finished'}.`
+    return [{ lane: 'watch', t: told.t, endT, label: told.name, went, told: words, ...again }, ...calls]
+  })
+}
+
+function figuresIn(moments: readonly Moment[], { revisions }: Tally): TimelineEntry[] {
+  const point = (t: number, label: string, told: string): TimelineEntry => ({
+    ...{ lane: 'figures', t, endT: t, label, went: 'plain', told },
+  })
+  const sheets = moments.flatMap(({ event }) =>
+    event.type === 'sheetCame' ? [point(event.t, 'sheet', 'A sheet came in.')] : [],
+  )
+  return [
+    ...sheets,
+    ...revisions.map(({ revision, status, label, t, reopened }) => {
+      const open = reopened.length === 0 ? '' : `; opened again: ${reopened.join(', ')}`
+      const name = label === status ? '' : `, ${label}`
+      return point(t, status, `${capital(status)} figures accepted as revision ${revision}${name}${open}.`)
+    }),
+  ]
+}
+
+const BREAKS: Readonly<Record<Interruption['what'], string>> = {
+  standBy: 'Stood by',
+  break: 'Broke off',
+  left: 'Left the page',
+}
+
+function breaksIn({ interruptions }: RunState, since: number): TimelineEntry[] {
+  return interruptions
+    .filter(({ t }) => t >= since)
+    .map(({ what, t, lengthMs, at }) => ({
+      ...{ lane: 'break', t, endT: t + lengthMs, label: BREAKS[what].toLowerCase(), went: 'plain' },
+      told: `${BREAKS[what]} at ${at}, ${clockTime(lengthMs)}.`,
+    }))
+}
+
+const capital = (text: string) => `${text.charAt(0).toUpperCase()}${text.slice(1)}`
