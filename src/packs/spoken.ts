@@ -112,9 +112,10 @@ function phrasesOf(activity: Activity): string[] {
       return [
         ...[activity.name, engineOf(activity.name), activity.stopWords],
         ...cautions(activity.interlocks),
-        ...activity.calls.flatMap(({ label, value }) => [
+        ...[activity.attempts?.rest, activity.attempts?.then].flatMap((pause) => pause?.say ?? []),
+        ...activity.calls.flatMap(({ label, value, reply }) => [
           label,
-          ...[value?.label, value?.stopWords].filter((text) => text !== undefined),
+          ...[value?.label, value?.stopWords, reply].filter((text) => text !== undefined),
         ]),
         ...(activity.hold === undefined ? [] : [activity.hold]),
         ...activity.abnormal.flatMap(({ label, stopWords, actions, again }) => [

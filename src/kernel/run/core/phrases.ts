@@ -229,6 +229,8 @@ export const say = {
   simulated: (text: string) => sentence(text, 'simulated'),
   value: (label: string, value: string) => sentence(label, value),
   noFigure: (label: string) => `${sentence(`no figure yet for ${label}`)} ${sentence('enter it on the figures page')}`,
+  /** What was entered leads to no value, as beyond a table: which one stands on the screen. */
+  notComputed: (label: string) => `${sentence(`no figure yet for ${label}`)} ${sentence('see the figures page')}`,
   /** A station gives it: nobody can enter it. */
   notGiven: (label: string) => sentence(`no figure yet for ${label}`),
   stopped: () => `${sentence('stopped')} ${sentence('standing by')}`,
@@ -299,6 +301,8 @@ export const say = {
   calledAt: (call: string, seconds: string) => sentence(call, `${seconds} seconds`),
   lastCalled: (watch: string, call: string, seconds?: string) =>
     sentence(`${engineOf(watch)} ${call}`, seconds && `${seconds} seconds`),
+  /** A call of Otherseat's own in a watch. */
+  reply: (text: string) => sentence(text),
   due: (text: string) => sentence(text),
   hold: (hold: string) => sentence(hold),
   limits: () => `${sentence("limits are the flight manual's")} ${sentence('look before you act')}`,
