@@ -248,7 +248,7 @@ function watchOf(
     when: conditionOf(when),
     attempts:
       attempts &&
-      asAttempts({ ...attempts, rest: attempts.rest && asPause(attempts.rest), then: asPause(attempts.then) }),
+      asAttempts({ ...attempts, rest: attempts.rest && asPause(attempts.rest), cool: asPause(attempts.cool) }),
     interlocks: interlocksOf(interlocks),
     ...same,
   })

@@ -159,7 +159,7 @@ const watch = z
     abnormal: z.array(abnormal).default([]),
     stopWords: text,
     attempts: z
-      .strictObject({ most: z.int().min(1), rest: pause.optional(), then: pause })
+      .strictObject({ most: z.int().min(1), rest: pause.optional(), cool: pause })
       .optional()
       .describe('After each start that was stopped the starter rests; after so many of them longer'),
     interlocks,

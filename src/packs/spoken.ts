@@ -9,6 +9,7 @@ import { valueWords } from '../kernel/hearing/numberShapes.ts'
 import { vocabularyOf } from '../kernel/hearing/vocabulary.ts'
 import { ALPHABET } from '../kernel/kinds/letters.ts'
 import { affixesOf } from '../kernel/kinds/table.ts'
+import { spokenUnit, unitAloud } from '../kernel/kinds/unitWords.ts'
 import { NUMBER_WORDS } from '../kernel/numbers/words.ts'
 import type { Activity, Item, Line, Pack } from '../kernel/pack/checklist.ts'
 import type { Interlock } from '../kernel/pack/condition.ts'
@@ -67,10 +68,17 @@ function ownWords(pack: Pack): string[] {
   ]
 }
 
-const figureWords = ({ spec }: FigureDeclaration) => [
+const figureWords = ({ spec, measure }: FigureDeclaration) => [
+  ...unitWordsOf(measure),
   ...valueWords(spec),
   ...[...affixesOf(spec)].flatMap(([word, { role }]) => (role === 'otherUnit' ? [] : word)),
 ]
+
+/** As it is asked for, where a value was said in another unit. */
+function unitWordsOf(measure: FigureDeclaration['measure']): string[] {
+  const { unit } = measure === undefined ? {} : spokenUnit(measure)
+  return unit ? unitAloud(unit).split(' ') : []
+}
 
 /** The wordings of a role's exchanges in pieces between their figures, and what the values of those can be said in. */
 function transmissionsOf(pack: Pack, role: Role): Spoken {
@@ -112,7 +120,7 @@ function phrasesOf(activity: Activity): string[] {
       return [
         ...[activity.name, engineOf(activity.name), activity.stopWords],
         ...cautions(activity.interlocks),
-        ...[activity.attempts?.rest, activity.attempts?.then].flatMap((pause) => pause?.say ?? []),
+        ...[activity.attempts?.rest, activity.attempts?.cool].flatMap((pause) => pause?.say ?? []),
         ...activity.calls.flatMap(({ label, value, reply }) => [
           label,
           ...[value?.label, value?.stopWords, reply].filter((text) => text !== undefined),

@@ -35,7 +35,7 @@ ${watch.replace(/^/gm, '        ')}
 describe('attempts of a starter', () => {
   const pack = authored(
     written(`
-attempts: {most: 2, rest: {seconds: 60, say: let it cool}, then: {seconds: 1800, say: starter cooling}}
+attempts: {most: 2, rest: {seconds: 60, say: let it cool}, cool: {seconds: 1800, say: starter cooling}}
 calls: [{call: light, label: light up, say: [engine lights up]}]
 abnormal: [{abnormal: cold, label: no light, say: [no light up], stopWords: cutoff, again: {seconds: 20, say: drain}}]`),
   )

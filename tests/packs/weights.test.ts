@@ -32,19 +32,19 @@ describe('weights', () => {
     pack.figures,
     sheet({ fuel: 210, tripFuel: 120 }, { loads: { seats: 340, bags: 60 } }),
   )
-  const valueOf = (name: string) => figures[name]?.value
+  const found = (name: string) => figures[name]?.value
 
   it('makes the usual figures, as by hand', () => {
     const [zfw, zfm] = [1520 + 340 + 60, 1520 * 82 + 340 * 80 + 60 * 140]
     const [tow, tom] = [zfw + 200, zfm + 200 * 95]
     const [law, lam] = [zfw + 80, zfm + 80 * 95]
     expect([
-      valueOf('zeroFuelWeight'),
-      valueOf('rampWeight'),
-      valueOf('takeoffWeight'),
-      valueOf('landingWeight'),
+      found('zeroFuelWeight'),
+      found('rampWeight'),
+      found('takeoffWeight'),
+      found('landingWeight'),
     ]).toEqual([zfw, zfw + 210, tow, law])
-    expect([valueOf('zeroFuelMoment'), valueOf('takeoffMoment'), valueOf('landingMoment')]).toEqual([zfm, tom, lam])
+    expect([found('zeroFuelMoment'), found('takeoffMoment'), found('landingMoment')]).toEqual([zfm, tom, lam])
     for (const [name, arm] of [
       ['zeroFuelCg', zfm / zfw],
       ['takeoffCg', tom / tow],
@@ -54,7 +54,7 @@ describe('weights', () => {
     }
     const forward = 80 + ((tow - 1500) / 1100) * 2
     expect(figures.takeoffMargin?.exact).toBeCloseTo(Math.min(tom / tow - forward, 92 - tom / tow), 9)
-    expect(valueOf('zeroFuelMargin')).toBeUndefined()
+    expect(found('zeroFuelMargin')).toBeUndefined()
     expect(problems).toEqual([])
   })
 

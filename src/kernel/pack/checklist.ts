@@ -188,7 +188,7 @@ export interface Attempts {
   /** After each attempt that was stopped. */
   readonly rest?: Pause
   /** After the last that is allowed. */
-  readonly then: Pause
+  readonly cool: Pause
 }
 
 /** A timed sequence that the crew monitors and calls out. It times; it never guesses what instruments show. */

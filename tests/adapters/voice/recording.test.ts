@@ -15,6 +15,7 @@ import type { Wording } from '../../../src/kernel/pack/exchange.ts'
 import { listsOf } from '../../../src/kernel/pack/place.ts'
 import { ROLES, type Role } from '../../../src/kernel/pack/roles.ts'
 import { fillTemplate } from '../../../src/kernel/pack/template.ts'
+import { spokenUnit, unitAloud } from '../../../src/kernel/kinds/unitWords.ts'
 import { PASS_REASONS } from '../../../src/kernel/response/commands.ts'
 import { sayResponse } from '../../../src/kernel/response/sentence.ts'
 import { listName, say } from '../../../src/kernel/run/core/phrases.ts'
@@ -207,6 +208,10 @@ describe.each(packs)('with the pack $id', (pack) => {
       value: labels.map((label) => say.value(label, 'five')),
       noFigure: labels.map(say.noFigure),
       notComputed: labels.map(say.notComputed),
+      inUnit: figures.flatMap(({ measure }) => {
+        const { unit } = measure === undefined ? {} : spokenUnit(measure)
+        return unit ? say.inUnit(unitAloud(unit)) : []
+      }),
       notGiven: labels.map(say.notGiven),
       yours: labels.map(say.yours),
       ownDiffers: labels.map(say.ownDiffers),

@@ -155,6 +155,7 @@ export const FIXED_PHRASES = [
   'at most',
   'between',
   'read it off the gauge',
+  'say it in',
 ] as const
 
 const sentence = (...parts: readonly (string | undefined)[]) => {
@@ -208,6 +209,8 @@ export const say = {
   /** `side`: of a reading that is outside its limits. */
   heard: (words: string, side?: 'low' | 'high') =>
     sentence(`I heard ${words}`, side && (side === 'low' ? 'below limit' : 'over limit')),
+  /** It was said in another unit. */
+  inUnit: (unit: string) => sentence(`say it in ${unit}`),
   judgedAgainst: (revision: string) => `${sentence(`revision ${revision} here`)} ${ask('newer one')}`,
   sayAgain: (challenge: string) => sentence('say again', challenge),
   singleDigits: (challenge: string) => sentence(`say again ${challenge}`, 'digit by digit'),

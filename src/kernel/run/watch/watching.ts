@@ -114,7 +114,7 @@ export function stoppedByCrew(
 
 /** The longest of these and of what the starter needs after so many attempts. */
 function pauseOf({ attempts }: Watch, attempt: number, ...again: readonly (Pause | undefined)[]): Pause | undefined {
-  const starter = attempts && (attempt % attempts.most === 0 ? attempts.then : attempts.rest)
+  const starter = attempts && (attempt % attempts.most === 0 ? attempts.cool : attempts.rest)
   return [...again, starter].flatMap((one) => one ?? []).sort((one, other) => other.seconds - one.seconds)[0]
 }
 
