@@ -64,7 +64,8 @@ function inStead(name: string, given: unknown, expected: string): string | undef
   }
   const isOne = expected === 'array' && (typeof given === 'string' || typeof given === 'number')
   if (!isOne) return undefined
-  const shown = typeof given === 'number' || /^[A-Za-z][A-Za-z0-9]*$/.test(given) ? String(given) : JSON.stringify(given)
+  const shown =
+    typeof given === 'number' || /^[A-Za-z][A-Za-z0-9]*$/.test(given) ? String(given) : JSON.stringify(given)
   return shown.length > 40 ? undefined : `${name} should be a list, also of one: [${shown}]`
 }
 

@@ -38,12 +38,12 @@ describe('weights', () => {
     const [zfw, zfm] = [1520 + 340 + 60, 1520 * 82 + 340 * 80 + 60 * 140]
     const [tow, tom] = [zfw + 200, zfm + 200 * 95]
     const [law, lam] = [zfw + 80, zfm + 80 * 95]
-    expect([
-      found('zeroFuelWeight'),
-      found('rampWeight'),
-      found('takeoffWeight'),
-      found('landingWeight'),
-    ]).toEqual([zfw, zfw + 210, tow, law])
+    expect([found('zeroFuelWeight'), found('rampWeight'), found('takeoffWeight'), found('landingWeight')]).toEqual([
+      zfw,
+      zfw + 210,
+      tow,
+      law,
+    ])
     expect([found('zeroFuelMoment'), found('takeoffMoment'), found('landingMoment')]).toEqual([zfm, tom, lam])
     for (const [name, arm] of [
       ['zeroFuelCg', zfm / zfw],

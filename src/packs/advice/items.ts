@@ -2,12 +2,12 @@
 
 import type { Problem } from '../../kernel/problem.ts'
 import { quoted } from '../../kernel/quoted.ts'
-import type { Expansion } from '../../kernel/response/expansion.ts'
 import { readCommand } from '../../kernel/response/commands.ts'
+import type { Expansion } from '../../kernel/response/expansion.ts'
 import { hypothesesOf } from '../../kernel/response/hypotheses.ts'
-import { isStop } from '../../kernel/response/stopWords.ts'
 import { phraseOf, type WordSlot } from '../../kernel/response/path.ts'
 import type { Response } from '../../kernel/response/response.ts'
+import { isStop } from '../../kernel/response/stopWords.ts'
 import { responseOrNothing } from '../checkNotation.ts'
 import { statesIn } from '../partStates.ts'
 import type { ItemText, ListText } from '../proceduresSchema.ts'
@@ -76,7 +76,11 @@ function adviseAnswer(item: ItemText, response: Response, at: Path, path: Path, 
   const order = response.wordings.find(isOrder)
   if (order !== undefined) {
     const more = `say more than that: "${item.challenge} ${order}"`
-    advise('command', at, `${quoted(order)} is an order to Otherseat: it would be obeyed in place of an answer, or taken for one where it is meant; ${more}`)
+    advise(
+      'command',
+      at,
+      `${quoted(order)} is an order to Otherseat: it would be obeyed in place of an answer, or taken for one where it is meant; ${more}`,
+    )
     return
   }
   const said = demanded.map((slots) => slots.flatMap(({ wordings }) => wordings[0]?.words ?? []))

@@ -128,12 +128,12 @@ function missed(pack: Pack, before: RunState, item: Item, event: Answered): Step
   const advice = unit
     ? [say.inUnit(unit)]
     : isSameAgain
-    ? isOutside
-      ? [say.openOrPass()]
-      : [say.judgedAgainst(sayValue({ kind: 'integer', value: event.revision }, 'plain'))]
-    : looked.length > 0
-      ? [say.lookAt(looked)]
-      : []
+      ? isOutside
+        ? [say.openOrPass()]
+        : [say.judgedAgainst(sayValue({ kind: 'integer', value: event.revision }, 'plain'))]
+      : looked.length > 0
+        ? [say.lookAt(looked)]
+        : []
   const words = coached.length > 0 ? coached : [say.heard(heardWords(pack, before, event), sideOf(wrong)), ...advice]
   return sayAndListen(pack, state, words, {
     promptAfterMs: PROMPT_AFTER_MISS_MS,
