@@ -14,6 +14,7 @@ import { NUMBER_WORDS } from '../kernel/numbers/words.ts'
 import type { Activity, Item, Line, Pack } from '../kernel/pack/checklist.ts'
 import type { Interlock } from '../kernel/pack/condition.ts'
 import type { Exchange } from '../kernel/pack/exchange.ts'
+import { listsOf } from '../kernel/pack/place.ts'
 import type { Role } from '../kernel/pack/roles.ts'
 import type { Response } from '../kernel/response/response.ts'
 import { engineOf, FIXED_PHRASES } from '../kernel/run/core/phrases.ts'
@@ -58,6 +59,7 @@ function ownWords(pack: Pack): string[] {
   return [
     ...[words, challenges, lists, others, commands].flat(),
     ...pack.phases.flatMap((phase) => phase.activities).flatMap(answersOf),
+    ...askedFigures(pack).flatMap(({ measure }) => unitWordsOf(measure)),
     ...pack.situations.flatMap(({ label, options }) => [label, ...options.map((option) => option.label)]),
     ...Object.values(pack.figures.declarations).flatMap((figure) => [
       ...figureWords(figure),
@@ -68,11 +70,17 @@ function ownWords(pack: Pack): string[] {
   ]
 }
 
-const figureWords = ({ spec, measure }: FigureDeclaration) => [
-  ...unitWordsOf(measure),
+const figureWords = ({ spec }: FigureDeclaration) => [
   ...valueWords(spec),
   ...[...affixesOf(spec)].flatMap(([word, { role }]) => (role === 'otherUnit' ? [] : word)),
 ]
+
+/** Figures that items say. */
+function askedFigures(pack: Pack): FigureDeclaration[] {
+  const items = listsOf(pack).flatMap(({ entries }) => entries.filter((entry) => entry.type === 'item'))
+  const names = items.flatMap(({ responses }) => responses.flatMap(({ response }) => response.figures))
+  return [...new Set(names)].flatMap((name) => pack.figures.declarations[name] ?? [])
+}
 
 /** As it is asked for, where a value was said in another unit. */
 function unitWordsOf(measure: FigureDeclaration['measure']): string[] {
