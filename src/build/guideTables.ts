@@ -167,7 +167,8 @@ function collect(schema: Schema, where: string, found: [string, string][]): void
     const mark = MARKS.find(
       (one) => shape[one] && defOf(unwrapped(shape[one])).type === 'string' && isNeeded(shape[one]),
     )
-    const own = mark ?? where
+    // Papers have headings too.
+    const own = where.startsWith('papers.') ? where : (mark ?? where)
     found.push([own, keysOf(shape)])
     // A condition may hold conditions without end; the guide tells it in words.
     for (const [key, inner] of Object.entries(shape)) {

@@ -1,6 +1,6 @@
 /** The debrief of a run as lines of text. */
 
-import { reasonWords } from '../kernel/response/commands.ts'
+import { passedWords } from '../kernel/response/commands.ts'
 import { clockTime } from '../kernel/run/core/clockTime.ts'
 import { NOTICE } from '../kernel/run/core/events.ts'
 import type { Debrief, DebriefAgain } from '../kernel/run/debrief/debrief.ts'
@@ -91,7 +91,7 @@ function totalLines({ totals, exchanges, watches }: Debrief): string[] {
     `${totals.topicsLeftOut} topics left out of the briefing at first.`
   return [
     `${totals.closed} of ${totals.items} items closed; ${totals.misses} missed answers, ${totals.sayAgains} asked again by the ear, ` +
-      `${totals.given} with the value given, ${totals.byKey} by key, ${totals.passed} passed.`,
+      `${totals.given} with the value given, ${totals.byKey} by key, ${totals.passed} passed${totals.notApplicable > 0 ? `, ${totals.notApplicable} not applicable` : ''}.`,
     ...(exchanges.length === 0 ? [] : [talked]),
     ...(watches.length === 0
       ? []
@@ -131,7 +131,7 @@ function flowLines({ name, closed, steps }: DebriefFlow): string[] {
 function itemLines(item: DebriefItem): string[] {
   const notes = [
     item.by === 'key' ? 'by key, not read back' : '',
-    item.reason ? `passed: ${reasonWords(item.reason)}` : '',
+    item.reason ? passedWords(item.reason) : '',
     item.given ? 'value given' : '',
     ...item.readings,
     item.reopened > 0 ? `opened again ${item.reopened} times` : '',

@@ -10,6 +10,7 @@ import type { Pack } from '../kernel/pack/checklist.ts'
 import type { Problem } from '../kernel/problem.ts'
 import { quoted } from '../kernel/quoted.ts'
 import { edits } from '../packs/nearest.ts'
+import { valueAt } from '../packs/shapeKeys.ts'
 import { type Path, parseSource, type Source } from '../packs/source.ts'
 
 export async function soundAdvice(pack: Pack, dir: string): Promise<Problem[]> {
@@ -140,12 +141,18 @@ function alternativesIn(pack: Pack): Alternatives[] {
 
 function inProcedures(pack: Pack): Alternatives[] {
   const file = 'procedures.yaml'
+  const written = parseSource(file, pack.texts[file] ?? '').value
   return pack.phases.flatMap(({ activities }, phase) =>
     activities.flatMap((activity, index): Alternatives[] => {
       const path: Path = ['phases', phase, 'activities', index]
       if (activity.type === 'list') {
-        return activity.entries.flatMap((entry, number) => {
-          if (entry.type !== 'item' || !entry.states) return []
+        const places = placesOfItems(written, path)
+        return activity.entries.flatMap((entry) => {
+          const [, name = ''] = entry.id.split('.')
+          const number = places.get(name)
+          // Of an item that is asked several times all states are the same.
+          places.delete(name)
+          if (entry.type !== 'item' || !entry.states || number === undefined) return []
           const at: Path = [...path, 'entries', number, 'states']
           return { file, meanings: entry.states.map((texts, state) => ({ texts, path: [...at, state] })) }
         })
@@ -159,4 +166,11 @@ function inProcedures(pack: Pack): Alternatives[] {
       return [{ file, meanings: [...calls.map(waysOf('calls')), ...abnormal.map(waysOf('abnormal'))] }]
     }),
   )
+}
+
+/** Where each item of a list stands among its entries as they were written, notes among them. */
+function placesOfItems(written: unknown, path: Path): Map<string, number> {
+  const entries = valueAt(written, [...path, 'entries'])
+  const names = (Array.isArray(entries) ? entries : []).map((entry: { readonly item?: unknown }) => entry?.item)
+  return new Map(names.flatMap((name, number) => (typeof name === 'string' ? [[name, number] as const] : [])))
 }

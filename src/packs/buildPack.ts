@@ -5,12 +5,16 @@ import type { KindSpec } from '../kernel/kinds/kind.ts'
 import type {
   Abnormal,
   Activity,
+  Attempts,
   CallValue,
+  Decision,
   Flow,
   Item,
   Line,
   List,
+  Note,
   Pack,
+  Pause,
   Phase,
   Quirk,
   ResponseCase,
@@ -20,15 +24,17 @@ import type {
   Watch,
   WatchCall,
 } from '../kernel/pack/checklist.ts'
+import { calledEvent } from '../kernel/pack/condition.ts'
 import type { Paper } from '../kernel/pack/paper.ts'
 import { limitsOf } from '../kernel/pack/place.ts'
 import type { Synonyms } from '../kernel/response/packSynonyms.ts'
 import { responseFrom } from '../kernel/response/response.ts'
+import { NO, YES } from '../kernel/response/yesNo.ts'
 import { anyWayOf, briefingOf, exchangeOf } from './buildExchange.ts'
 import { conditionOf, interlocksOf } from './conditions.ts'
 import type { PackText } from './packSchema.ts'
 import { partStatesIn, statesIn } from './partStates.ts'
-import { exactly, nothingMore } from './present.ts'
+import { exactly, nothingMore, present } from './present.ts'
 import type {
   ActivityText,
   FlowText,
@@ -36,8 +42,10 @@ import type {
   LineText,
   ListText,
   ProceduresText,
+  QuestionText,
   WatchText,
 } from './proceduresSchema.ts'
+import { repeats } from './repeats.ts'
 
 const asOption = exactly<SituationOption>()
 const asSituation = exactly<Situation>()
@@ -58,14 +66,27 @@ function situationsOf(pack: PackText): Situation[] {
 interface Ground {
   readonly synonyms: Synonyms
   readonly figures: FigureModel
+  readonly situations: PackText['situations']
 }
 
 const asItem = exactly<Item>()
 const asCase = exactly<ResponseCase>()
 
+/** One item, or as many as it is asked: `before` is the entry before it, that a wait counts from. */
+function itemsOf(list: string, text: ItemText, before: string, ground: Ground): Item[] {
+  const { times: _, each: __, ...one } = text
+  let last = before
+  return repeats(text).map(({ id, challenge }) => {
+    const item = itemOf(list, { ...one, item: id, challenge }, last, ground)
+    last = item.id
+    return item
+  })
+}
+
 function itemOf(
   list: string,
-  { item, response, look, when, interlocks, restsOn, states, ...same }: ItemText,
+  { item, response, look, when, interlocks, restsOn, states, wait, ...same }: Omit<ItemText, 'times' | 'each'>,
+  before: string,
   { synonyms, figures }: Ground,
 ): Item {
   const cases = typeof response === 'string' ? [{ say: response, when: undefined }] : response
@@ -83,7 +104,49 @@ function itemOf(
     partStates: partStatesIn(states),
     look: look.length > 0 ? look : undefined,
     when: conditionOf(when),
-    interlocks: interlocksOf(interlocks),
+    interlocks: withWait(interlocksOf(interlocks), wait, before, same.challenge),
+    ...same,
+  })
+}
+
+type Wait = NonNullable<ItemText['wait']>
+
+/** A time to wait is an interlock with the entry before it. */
+function withWait(
+  interlocks: Item['interlocks'],
+  wait: Wait | undefined,
+  after: string,
+  say: string,
+): Item['interlocks'] {
+  if (!wait) return interlocks
+  const { seconds, due, ...rest } = wait
+  nothingMore(rest)
+  return [...(interlocks ?? []), present({ after, seconds, say, due })]
+}
+
+const asDecision = exactly<Decision>()
+
+/** Any way to say one of the options answers it, and "yes" or "no" where they mean one. */
+function questionOf(
+  list: string,
+  { question, decides, yes, no, challenge, look, when, wait, ...same }: QuestionText,
+  before: string,
+  { synonyms, situations }: Ground,
+): Item {
+  const ways = Object.values(situations[decides]?.options ?? {}).flatMap(({ say }) => say)
+  const short = [...(yes === undefined ? [] : YES), ...(no === undefined ? [] : NO)]
+  return asItem({
+    type: 'item' as const,
+    id: `${list}.${question}`,
+    challenge,
+    responses: [{ response: anyWayOf([...ways, ...short], synonyms) }],
+    answers: 'pilot' as const,
+    restsOn: [],
+    critical: false,
+    decides: asDecision({ situation: decides, yes, no }),
+    look: look.length > 0 ? look : undefined,
+    when: conditionOf(when),
+    interlocks: withWait(undefined, wait, before, challenge),
     ...same,
   })
 }
@@ -107,12 +170,30 @@ function listOf({ list, entries, when, ...same }: ListText, ground: Ground): Lis
   return asList({
     type: 'list' as const,
     id: list,
-    entries: entries.map((entry) =>
-      'item' in entry ? itemOf(list, entry, ground) : lineOf(list, entry, ground.synonyms),
-    ),
+    ...entriesOf(list, entries, ground),
     when: conditionOf(when),
     ...same,
   })
+}
+
+const asNote = exactly<Note>()
+
+/** What is asked, and the notes between. A wait at the top of a list counts from when that was called. */
+function entriesOf(list: string, texts: ListText['entries'], ground: Ground): Pick<List, 'entries' | 'notes'> {
+  const entries: (Item | Line)[] = []
+  const notes: Note[] = []
+  for (const text of texts) {
+    const last = entries.at(-1)
+    const before = !last ? calledEvent(list) : last.type === 'line' ? `cleared:${last.clearance}` : last.id
+    if ('item' in text) entries.push(...itemsOf(list, text, before, ground))
+    else if ('question' in text) entries.push(questionOf(list, text, before, ground))
+    else if ('line' in text) entries.push(lineOf(list, text, ground.synonyms))
+    else {
+      const [type, words] = 'note' in text ? (['note', text.note] as const) : (['heading', text.heading] as const)
+      notes.push(asNote({ type, text: words, place: entries.length, when: conditionOf(text.when) }))
+    }
+  }
+  return { entries, ...(notes.length > 0 && { notes }) }
 }
 
 const asFlow = exactly<Flow>()
@@ -146,11 +227,16 @@ function stepOf(
 const asWatch = exactly<Watch>()
 const asCall = exactly<WatchCall>()
 const asAbnormal = exactly<Abnormal>()
-const asPause = exactly<NonNullable<Abnormal['again']>>()
+const asPause = exactly<Pause>()
+const asAttempts = exactly<Attempts>()
+const asNamed = exactly<NonNullable<CallValue['named']>>()
 const asSpec = exactly<KindSpec>()
 const asCallValue = exactly<CallValue>()
 
-function watchOf({ watch, begins, calls, abnormal, when, interlocks, ...same }: WatchText, synonyms: Synonyms): Watch {
+function watchOf(
+  { watch, begins, calls, abnormal, attempts, when, interlocks, ...same }: WatchText,
+  synonyms: Synonyms,
+): Watch {
   return asWatch({
     type: 'watch' as const,
     id: watch,
@@ -160,13 +246,22 @@ function watchOf({ watch, begins, calls, abnormal, when, interlocks, ...same }: 
       asAbnormal({ id: abnormal, say: anyWayOf(say, synonyms), again: again && asPause(again), ...same }),
     ),
     when: conditionOf(when),
+    attempts:
+      attempts &&
+      asAttempts({ ...attempts, rest: attempts.rest && asPause(attempts.rest), cool: asPause(attempts.cool) }),
     interlocks: interlocksOf(interlocks),
     ...same,
   })
 }
 
-function callOf({ call, say, value, ...same }: WatchText['calls'][number], synonyms: Synonyms): WatchCall {
-  return asCall({ id: call, say: anyWayOf(say, synonyms), value: value && callValueOf(value), ...same })
+function callOf({ call, say, value, when, ...same }: WatchText['calls'][number], synonyms: Synonyms): WatchCall {
+  return asCall({
+    id: call,
+    say: anyWayOf(say, synonyms),
+    value: value && callValueOf(value),
+    when: conditionOf(when),
+    ...same,
+  })
 }
 
 function callValueOf({
@@ -177,8 +272,14 @@ function callValueOf({
   between,
   ...spec
 }: NonNullable<WatchText['calls'][number]['value']>): CallValue {
-  return asCallValue({ spec: asSpec(spec), min, max, label, stopWords, between })
+  const numbers = present({ min: numberIn(min), max: numberIn(max) })
+  const names = present({ min: nameIn(min), max: nameIn(max) })
+  const named = Object.keys(names).length > 0 ? asNamed(names) : undefined
+  return asCallValue({ spec: asSpec(present(spec)) as KindSpec, ...numbers, named, label, stopWords, between })
 }
+
+const numberIn = (end: string | number | undefined) => (typeof end === 'number' ? end : undefined)
+const nameIn = (end: string | number | undefined) => (typeof end === 'string' ? end : undefined)
 
 function activityOf(text: ActivityText, ground: Ground): Activity {
   const { synonyms } = ground
@@ -214,7 +315,9 @@ export function buildPack(
     phases: phases.map(({ phase, activities, ...same }) =>
       asPhase({
         id: phase,
-        activities: activities.map((activity) => activityOf(activity, { synonyms, figures })),
+        activities: activities.map((activity) =>
+          activityOf(activity, { synonyms, figures, situations: pack.situations }),
+        ),
         ...same,
       }),
     ),

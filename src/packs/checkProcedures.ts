@@ -9,15 +9,16 @@ import { checkBriefing, checkExchange } from './checkExchange.ts'
 import { checkGiven } from './checkGiven.ts'
 import { type Checking, checkFigure, checkInterlocks, checkResponse, once } from './checking.ts'
 import { sayingProblems } from './checkNotation.ts'
-import { checkCalls } from './checkWatch.ts'
+import { checkWatch } from './checkWatch.ts'
 import { conditionOf, isJoint, type When } from './conditions.ts'
 import { groundsOf } from './figureGraph.ts'
 import type { FiguresText } from './figuresSchema.ts'
 import { didYouMean } from './nearest.ts'
 import type { PackText } from './packSchema.ts'
 import { partStatesIn } from './partStates.ts'
-import type { ActivityText, FlowText, ItemText, ListText, ProceduresText } from './proceduresSchema.ts'
+import type { ActivityText, FlowText, ItemText, ListText, ProceduresText, QuestionText } from './proceduresSchema.ts'
 import { readOnly } from './readOnly.ts'
+import { repeats } from './repeats.ts'
 import { reporting } from './reporting.ts'
 import { type Named, openSituation } from './situations.ts'
 import type { Path, Source } from './source.ts'
@@ -74,9 +75,11 @@ function eventsOf(activity: ActivityText): string[] {
       ...activity.turns.flatMap(({ turn, clears }) => [`${id}.${turn}`, ...(clears ? [`cleared:${clears}`] : [])]),
     ]
   }
-  const entries = activity.entries.map((entry) =>
-    'item' in entry ? `${id}.${entry.item}` : `cleared:${entry.clearance ?? entry.line}`,
-  )
+  const entries = activity.entries.flatMap((entry) => {
+    if ('item' in entry) return repeats(entry).map((one) => `${id}.${one.id}`)
+    if ('question' in entry) return [`${id}.${entry.question}`]
+    return 'line' in entry ? [`cleared:${entry.clearance ?? entry.line}`] : []
+  })
   return [id, ...entries]
 }
 
@@ -97,7 +100,7 @@ function checkActivity(checking: Checking, activity: ActivityText, path: Path): 
   else if ('list' in activity) checkList(checking, activity, path)
   else if ('watch' in activity) {
     checkInterlocks(checking, activity.interlocks, path)
-    checking.problems.push(...checkCalls(checking.source, activity, path))
+    checkWatch(checking, activity, path)
   } else if ('exchange' in activity) checkExchange(checking, activity, path)
   else checkBriefing(checking, activity, path)
 }
@@ -120,8 +123,13 @@ function checkList(checking: Checking, { entries }: ListText, path: Path): void 
     const at: Path = [...path, 'entries', index]
     if ('item' in entry) {
       once(checking, ids, entry.item, 'item', [...at, 'item'])
+      checkRepeats(checking, entry, at)
       checkItem(checking, entry, at)
-    } else {
+    } else if ('question' in entry) {
+      once(checking, ids, entry.question, 'item', [...at, 'question'])
+      checkQuestion(checking, entry, at)
+    } else if (!('line' in entry)) checkCondition(checking, entry.when, [...at, 'when'])
+    else {
       once(checking, ids, entry.line, 'line', [...at, 'line'])
       checkCondition(checking, entry.when, [...at, 'when'])
       checking.problems.push(...sayingProblems(checking.source, entry.say, [...at, 'say']))
@@ -150,6 +158,51 @@ function checkItem(checking: Checking, item: ItemText, path: Path): void {
   const open = pack && uncovered({ pack, figures }, item.when, cases)
   if (!open) return
   checking.report('response.uncovered', [...path, 'response'], `item ${item.item} has no response for ${open}`)
+}
+
+/** Each has a name of its own, and one way to be several. */
+function checkRepeats({ report }: Checking, item: ItemText, path: Path): void {
+  const { times, each, challenge } = item
+  if (times !== undefined && each !== undefined) {
+    report('item.repeats', [...path, 'times'], 'times and each both say how often it is asked; take one of them out')
+    return
+  }
+  if (times === undefined && each === undefined && challenge.includes('*')) {
+    const message =
+      '"*" is where the number or the name of a repeated item stands; write times or each beside it, or leave the "*" out'
+    report('item.repeats', [...path, 'challenge'], message)
+    return
+  }
+  const ids = repeats(item).map(({ id }) => id)
+  const twice = (each ?? []).findIndex((_, index) => ids.indexOf(ids[index] ?? '') < index)
+  if (twice < 0) return
+  report('item.repeats', [...path, 'each', twice], `${quoted(each?.[twice] ?? '')} stands twice; each must be its own`)
+}
+
+function checkQuestion(checking: Checking, { decides, yes, no, when }: QuestionText, path: Path): void {
+  checkCondition(checking, when, [...path, 'when'])
+  if (!checking.pack) return
+  const situation = ownOf(checking.pack.situations, decides)
+  if (!situation) {
+    const names = Object.keys(checking.pack.situations)
+    const none = names.length === 0 ? '; write it under situations in pack.yaml' : ''
+    const message = `no situation is called ${quoted(decides)}${none}`
+    checking.report('situation.unknown', [...path, 'decides'], message, { name: decides, known: () => names })
+    return
+  }
+  const known = Object.keys(situation.options)
+  for (const [word, option] of [
+    ['yes', yes],
+    ['no', no],
+  ] as const) {
+    if (option === undefined || known.includes(option)) continue
+    const message = `situation ${decides} has no ${quoted(option)}`
+    checking.report('situation.value', [...path, word], message, { name: option, known: () => known })
+  }
+  if (yes !== undefined && yes === no) {
+    const message = `yes and no both mean ${quoted(yes)}; what follows could not hang on the answer`
+    checking.report('question.same', [...path, 'no'], message)
+  }
 }
 
 /** Each part that has states of its own is one that a response tags. */

@@ -1,13 +1,41 @@
 /** Whether the calls of a watch hold together: each its own, times from an earlier one, groups side by side, values with a limit. */
 
+import { KINDS } from '../kernel/kinds/kind.ts'
+import { ownOf } from '../kernel/own.ts'
 import type { Problem } from '../kernel/problem.ts'
 import { quoted } from '../kernel/quoted.ts'
+import { checkCondition } from './checkCondition.ts'
+import { type Checking, checkFigure } from './checking.ts'
 import { responseAt, sayingProblems } from './checkNotation.ts'
 import type { WatchText } from './proceduresSchema.ts'
+import { readOnly } from './readOnly.ts'
 import { reporting } from './reporting.ts'
 import type { Path, Source } from './source.ts'
 
-export function checkCalls(source: Source, { begins, calls, abnormal }: WatchText, path: Path): Problem[] {
+export function checkWatch(checking: Checking, watch: WatchText, path: Path): void {
+  checking.problems.push(...checkCalls(checking.source, watch, path))
+  for (const [index, { when, value }] of watch.calls.entries()) {
+    const at: Path = [...path, 'calls', index]
+    checkCondition(checking, when, [...at, 'when'])
+    for (const end of ['min', 'max'] as const) {
+      const limit = value?.[end]
+      if (typeof limit === 'string') checkLimit(checking, limit, [...at, 'value', end])
+    }
+  }
+}
+
+/** A figure that limits what is read out with a call is a number. */
+function checkLimit(checking: Checking, name: string, path: Path): void {
+  checkFigure(checking, name, path)
+  const figure = ownOf(checking.figures, name)
+  if (!figure) return
+  if (figure.read) checking.report('value.limit', path, readOnly(name, 'a limit has to be known before'))
+  else if (KINDS[figure.kind].values === 'text') {
+    checking.report('value.limit', path, `${name} is no number, and limits nothing; name a figure that is one`)
+  }
+}
+
+function checkCalls(source: Source, { begins, calls, abnormal }: WatchText, path: Path): Problem[] {
   const problems = sayingProblems(source, begins, [...path, 'begins'], 'begins')
   const report = reporting(source, problems)
   const ids: string[] = []
@@ -65,7 +93,7 @@ function checkValue(source: Source, call: WatchText['calls'][number], path: Path
   const range = (message: string) =>
     problems.push({ code: 'value.range', message, place: source.place([...path, 'value']), severity: 'error' })
   if (value && min === undefined && max === undefined) range('value has no limit; give min, max or both')
-  if (min !== undefined && max !== undefined && min >= max)
+  if (typeof min === 'number' && typeof max === 'number' && min >= max)
     range(`the range from ${min} to ${max} is empty; min must be less than max`)
   for (const [index, text] of say.entries()) {
     const at: Path = [...path, 'say', index]

@@ -129,7 +129,7 @@ type FigureShape = ReturnType<typeof figureShape>
 export type FigureText = z.infer<typeof commonShape> &
   { [K in KindName]: Omit<SpecOf<K>, 'unit'> & { readonly unit?: Unit } }[KindName]
 
-const figure = z.discriminatedUnion(
+export const figure = z.discriminatedUnion(
   'kind',
   KIND_NAMES.map(figureShape) as [FigureShape, ...FigureShape[]],
 ) as z.ZodType as z.ZodType<FigureText>
@@ -163,6 +163,27 @@ export const figuresFile = z.strictObject({
       }),
     )
     .default({}),
+  weights: z
+    .strictObject({
+      empty: z
+        .union([
+          z.strictObject({ weight: positive, arm: number }),
+          z.strictObject({ weight: positive, moment: number.describe('Weight times arm, in the units of the pack') }),
+        ])
+        .describe('Of the weighing report: {weight: 1520, arm: 82}, or the weight and its moment'),
+      taxiFuel: positive.optional().describe('Burned before takeoff'),
+      landing: z.literal(true).optional().describe('The landing too, from the trip fuel that is entered'),
+      max: z
+        .strictObject({
+          zeroFuel: positive.optional(),
+          ramp: positive.optional(),
+          takeoff: positive.optional(),
+          landing: positive.optional(),
+        })
+        .default({}),
+    })
+    .optional()
+    .describe('Makes the usual figures of weight and balance from stations, tanks and envelopes'),
   orders: z
     .array(z.array(id).min(2))
     .default([])
@@ -190,16 +211,16 @@ export const figuresFile = z.strictObject({
     .optional(),
 })
 
-type WrittenFigures = z.infer<typeof figuresFile>
+export type WrittenFigures = z.infer<typeof figuresFile>
 type Unitless = WrittenFigures['envelopes'][string]
 
 /** As it was written, with the pack's own units where none was. */
-export interface FiguresText extends Omit<WrittenFigures, 'envelopes'> {
+export interface FiguresText extends Omit<WrittenFigures, 'envelopes' | 'weights'> {
   readonly envelopes: Readonly<Record<string, Omit<Unitless, 'unit'> & { readonly unit: string }>>
 }
 
 /** A weight without a unit is in the pack's, and so are the limits of an envelope; where pack.yaml cannot be read, in any. */
-export function withUnits(figures: WrittenFigures, pack: PackText | undefined): FiguresText {
+export function withUnits(figures: Omit<WrittenFigures, 'weights'>, pack: PackText | undefined): FiguresText {
   const { weight, arm } = pack?.units ?? { weight: 'kg', arm: 'm' }
   const mapped = <T, R>(entries: Readonly<Record<string, T>>, make: (entry: T) => R) =>
     Object.fromEntries(Object.entries(entries).map(([name, entry]) => [name, make(entry)]))

@@ -7,7 +7,7 @@ import { ownSource } from '../kernel/figures/sources.ts'
 import type { Value } from '../kernel/kinds/kind.ts'
 import { ownOf } from '../kernel/own.ts'
 import type { Pack } from '../kernel/pack/checklist.ts'
-import { isError, type Problem } from '../kernel/problem.ts'
+import { isError, type Place, type Problem } from '../kernel/problem.ts'
 import { quoted } from '../kernel/quoted.ts'
 import { figuresOfStations } from '../kernel/run/talk/script.ts'
 import type { Unit } from '../kernel/units.ts'
@@ -25,11 +25,7 @@ import { told } from './telling.ts'
  * Inputs come back where nothing is an error; advice (an unusual value) comes beside them. Values are numbers in the
  * pack's unit, or text with a unit ("5100 lb"), which is converted where the dimension fits.
  */
-export function readInputs(
-  text: string,
-  fileName: string,
-  pack: Pack,
-): { readonly inputs?: Inputs; readonly problems: Problem[] } {
+export function readInputs(text: string, fileName: string, pack: Pack): ReadInputs {
   const source = fileName.endsWith('.csv') ? csvSource(fileName, text, pack) : parseSource(fileName, text)
   // Rows of a CSV that name nothing are told together with what is wrong in the others.
   const isMalformed = source.value === undefined
@@ -38,8 +34,38 @@ export function readInputs(
   if (!value) return { problems: told([...before, ...problems]) }
   const reading: Reading = { source, pack, problems: [...before] }
   const inputs = inputsOf(reading, value)
+  const expected = expectedIn(reading, value.expect ?? {})
   const all = told(reading.problems)
-  return all.some(isError) ? { problems: all } : { inputs, problems: all }
+  return all.some(isError) ? { problems: all } : { inputs, expected, problems: all }
+}
+
+export interface ReadInputs {
+  readonly inputs?: Inputs
+  /** What its figures must come out as, where it is a worked example. */
+  readonly expected?: readonly Expected[]
+  readonly problems: Problem[]
+}
+
+export interface Expected {
+  readonly declaration: FigureDeclaration
+  readonly value: Value
+  readonly place: Place
+}
+
+/** Each in the unit of its figure. What is entered or read has nothing to come out as. */
+function expectedIn(reading: Reading, expect: Readonly<Record<string, Value>>): Expected[] {
+  return Object.entries(expect).flatMap(([name, given]) => {
+    const path: Path = ['expect', name]
+    const declaration = figureAt(reading, path)
+    if (!declaration) return []
+    if (!declaration.derived) {
+      const origin = declaration.read ? 'read off a gauge' : declaration.input ? 'entered' : 'fixed in the pack'
+      report(reading, 'expect.notComputed', path, `${name} is ${origin}, and nothing is worked out; take it out`)
+      return []
+    }
+    const value = declaration.measure ? measured(reading, given, declaration.measure, path) : String(given)
+    return value === undefined ? [] : [{ declaration, value, place: reading.source.place(path) }]
+  })
 }
 
 /** One file on its way: where things stand, what they may be, what was wrong. */
@@ -52,7 +78,7 @@ interface Reading {
 const asSettlement = exactly<Settlement>()
 
 function inputsOf(reading: Reading, text: InputsText): Inputs {
-  const { status, label, situation, settled, values, loads, said, stated, lastMinute, ...rest } = text
+  const { status, label, situation, settled, values, loads, said, stated, lastMinute, expect: _, ...rest } = text
   nothingMore(rest)
   checkSituation(reading, situation ?? {})
   checkSettled(reading, settled ?? {})

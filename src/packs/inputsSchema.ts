@@ -16,6 +16,10 @@ export const inputsFile = z.strictObject({
   situation: z.record(z.string(), z.string()).optional(),
   stated: z.record(z.string(), z.record(z.string(), value)).optional(),
   settled: z.record(z.string(), z.strictObject({ use: text, reason: text })).optional(),
+  expect: z
+    .record(z.string(), value)
+    .optional()
+    .describe('A worked example: what figures must come out as, rounded as they are spoken'),
   lastMinute: z
     .array(
       z.strictObject({

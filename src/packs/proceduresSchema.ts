@@ -1,8 +1,9 @@
 /** The shape of procedures.yaml: phases with their flows, lists, watches, exchanges and briefings. */
 
 import { z } from 'zod'
+import { SPOKEN_UNITS } from '../kernel/kinds/unitWords.ts'
 import { briefing, exchange } from './exchangeSchema.ts'
-import { id, interlocks, number, positive, text, texts, when } from './schemaTerms.ts'
+import { id, interlocks, operand, positive, text, texts, when } from './schemaTerms.ts'
 
 const step = z.strictObject({
   step: id,
@@ -14,6 +15,14 @@ const step = z.strictObject({
   caution: text.optional(),
   interlocks,
 })
+const wait = z
+  .strictObject({
+    seconds: positive,
+    due: text.optional().describe('Said of its own accord when the time is up'),
+  })
+  .describe('Time that must pass first: since the entry before it, or since the list was called')
+/** More of one item are a list of their own. */
+const MOST_TIMES = 12
 const item = z.strictObject({
   item: id,
   challenge: text,
@@ -35,7 +44,37 @@ const item = z.strictObject({
     .literal(true)
     .optional()
     .describe('Said from memory: the challenge is not spoken, nor shown before it was said'),
+  optional: z.literal(true).optional().describe('"Not applicable" closes it, and is counted apart'),
+  times: z
+    .int()
+    .min(2)
+    .max(MOST_TIMES)
+    .optional()
+    .describe('Asked so often, with its number where * stands in the challenge, or behind it'),
+  each: texts
+    .min(2)
+    .max(MOST_TIMES)
+    .optional()
+    .describe('Asked for each of these, named where * stands in the challenge, or before it: [left, right]'),
+  wait: wait.optional(),
 })
+const question = z
+  .strictObject({
+    question: id,
+    challenge: text,
+    decides: id.describe('The situation that the answer sets; items behind it hang on that by when'),
+    yes: text.optional().describe('The option of that situation that "yes" means'),
+    no: text.optional().describe('The option that "no" means'),
+    when: when.optional(),
+    look: texts.default([]),
+    caution: text.optional(),
+    wait: wait.optional(),
+  })
+  .describe('Answered by how it is: what comes next follows from that')
+const note = z
+  .strictObject({ note: text, when: when.optional() })
+  .describe('Shown in the list and printed on cards, never asked')
+const heading = z.strictObject({ heading: text, when: when.optional() }).describe('Above the entries that follow it')
 const line = z.strictObject({
   line: id,
   clearance: id.optional(),
@@ -62,19 +101,25 @@ const list = z.strictObject({
     .describe('Never due: called by its name wherever the run is, which then goes on where it was'),
   when: when.optional(),
   caution: text.optional(),
-  entries: z.array(z.union([item, line])).min(1),
+  entries: z.array(z.union([item, line, question, note, heading])).min(1),
 })
 
 const range = {
-  min: number.optional(),
-  max: number.optional(),
+  min: operand.optional().describe('A number, or a figure'),
+  max: operand.optional(),
   label: text.optional().describe('As it is asked for: speed'),
   stopWords: text.optional().describe('Said at once where the value lies outside'),
   between: z.tuple([text, text]).optional().describe('Two earlier calls: the value is what lies between theirs'),
 }
 const readOut = z.discriminatedUnion('kind', [
-  z.strictObject({ ...range, kind: z.literal('integer') }),
-  z.strictObject({ ...range, kind: z.literal('decimal'), decimals: z.int().min(0).max(4) }),
+  z.strictObject({ ...range, kind: z.literal('integer'), unit: z.enum(SPOKEN_UNITS).optional() }),
+  z.strictObject({ ...range, kind: z.literal('speed') }),
+  z.strictObject({
+    ...range,
+    kind: z.literal('decimal'),
+    decimals: z.int().min(0).max(4),
+    unit: z.enum(SPOKEN_UNITS).optional(),
+  }),
   z.strictObject({ ...range, kind: z.literal('temperature'), unit: z.enum(['C', 'F']) }),
 ])
 const call = z.strictObject({
@@ -88,7 +133,11 @@ const call = z.strictObject({
     .describe('The call that notBefore and within run from, or begin; the call before where it is left out'),
   group: id.optional().describe('Calls beside one another with the same name come in any order'),
   value: readOut.optional().describe('The value read out with the call, and between which limits it is right'),
+  reply: text.optional().describe('What Otherseat calls when it has heard this call: "rotate"'),
+  when: when.optional(),
 })
+const pauseShape = { seconds: positive, say: text }
+const pause = z.strictObject(pauseShape)
 const abnormal = z.strictObject({
   abnormal: id,
   label: text,
@@ -96,7 +145,7 @@ const abnormal = z.strictObject({
   stopWords: text,
   actions: texts.default([]),
   again: z
-    .strictObject({ seconds: positive, say: text })
+    .strictObject(pauseShape)
     .optional()
     .describe('Time that must pass before it may begin again, and what is said until then'),
 })
@@ -109,6 +158,10 @@ const watch = z
     calls: z.array(call).min(1),
     abnormal: z.array(abnormal).default([]),
     stopWords: text,
+    attempts: z
+      .strictObject({ most: z.int().min(1), rest: pause.optional(), cool: pause })
+      .optional()
+      .describe('After each start that was stopped the starter rests; after so many of them longer'),
     interlocks,
     when: when.optional(),
     caution: text.optional(),
@@ -131,9 +184,19 @@ export const proceduresFile = z.strictObject({
 export const listsIn = ({ phases }: ProceduresText): string[] =>
   phases.flatMap(({ activities }) => activities.flatMap((activity) => ('list' in activity ? activity.list : [])))
 
+/** An entry of a list, as it is named to its author: "item brake". */
+export function entryName(entry: EntryText): string {
+  if ('item' in entry) return `item ${entry.item}`
+  if ('line' in entry) return `line ${entry.line}`
+  if ('question' in entry) return `question ${entry.question}`
+  return 'note' in entry ? 'this note' : 'this heading'
+}
+
+export type EntryText = ListText['entries'][number]
 export type ActivityText = ProceduresText['phases'][number]['activities'][number]
 export type ProceduresText = z.infer<typeof proceduresFile>
 export type ItemText = z.infer<typeof item>
+export type QuestionText = z.infer<typeof question>
 export type LineText = z.infer<typeof line>
 export type FlowText = z.infer<typeof flow>
 export type ListText = z.infer<typeof list>

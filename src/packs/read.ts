@@ -15,13 +15,14 @@ import { checkProcedures, checkSituations } from './checkProcedures.ts'
 import { checkSynonyms } from './checkSynonyms.ts'
 import { checkTables } from './checkTables.ts'
 import { orderOf } from './figureGraph.ts'
-import { type FiguresText, figuresFile, withUnits } from './figuresSchema.ts'
+import { type FiguresText, figuresFile, type WrittenFigures, withUnits } from './figuresSchema.ts'
 import { didYouMean } from './nearest.ts'
 import { type PackText, packFile } from './packSchema.ts'
 import { papersFile } from './papersSchema.ts'
 import { listsIn, proceduresFile } from './proceduresSchema.ts'
 import { shaped } from './shape.ts'
 import { parseSource, type Source } from './source.ts'
+import { checkWeights, placedAtWeights, standardFigures } from './standardWeights.ts'
 import { type TablesText, tablesFile } from './tablesSchema.ts'
 import { fewOf, told } from './telling.ts'
 
@@ -40,11 +41,7 @@ export function readPack(
 ): { readonly pack?: Pack; readonly problems: Problem[] } {
   const pack = shapedFile(texts, 'pack.yaml', packFile)
   const written = shapedFile(texts, 'figures.yaml', figuresFile)
-  const figures: ShapedFile<FiguresText> = {
-    ...optional('source', written.source),
-    problems: written.problems,
-    ...(written.value && { value: withUnits(written.value, pack.value) }),
-  }
+  const figures = figuresIn(written, pack.value)
   const procedures = shapedFile(texts, 'procedures.yaml', proceduresFile)
   const tables = shapedFile(texts, 'tables.yaml', tablesFile)
   const papers = shapedFile(texts, 'papers.yaml', papersFile)
@@ -84,6 +81,21 @@ export function readPack(
   const model = figureModel(pack.value, figures.value, tablesText, order.order)
   const laidOut = papers.value ? papersOf(papers.value, listsIn(procedures.value)) : []
   return { pack: buildPack(pack.value, model, procedures.value, laidOut, texts, sha256), problems: all }
+}
+
+/** With the figures that `weights` stands for, and the pack's own units where none was written. */
+function figuresIn(
+  { source, value, problems }: ShapedFile<WrittenFigures>,
+  pack: PackText | undefined,
+): ShapedFile<FiguresText> {
+  if (!source || !value) return { ...optional('source', source), problems }
+  const { weights: _, ...rest } = value
+  const made = pack ? standardFigures(value, pack) : {}
+  return {
+    source: placedAtWeights(source, new Set(Object.keys(made))),
+    problems: [...problems, ...checkWeights(source, value)],
+    value: withUnits({ ...rest, figures: { ...made, ...value.figures } }, pack),
+  }
 }
 
 /** The app finds a pack by its folder, and a log by its id. */

@@ -9,6 +9,7 @@ import { keysAt, MARKS, valueAt } from './shapeKeys.ts'
 import { nameOf, should, shouldBe } from './shapeWords.ts'
 import type { Path, Source } from './source.ts'
 import { fewOf } from './telling.ts'
+import { unitMeant } from './unitMeant.ts'
 
 type Issue = z.core.$ZodIssue
 
@@ -48,6 +49,24 @@ function plain(issue: Issue, above: Path): readonly Found[] {
   if (issue.code !== 'invalid_union' || issue.discriminator !== undefined || isOfTypes(issue)) return [{ issue, path }]
   const best = [...issue.errors].sort((one, other) => cost(one) - cost(other))[0] ?? []
   return best.flatMap((one) => plain(one, path))
+}
+
+/** A unit as crews and cards write it is known by that too: "volts", "ft-lb". */
+function meantBy(name: string, given: string, known: readonly string[]): string {
+  const unit = name === 'unit' ? unitMeant(given) : undefined
+  return unit !== undefined && known.includes(unit) ? didYouMean(unit, [unit]) : didYouMean(given, known)
+}
+
+/** What to write for a slip that many make; undefined for others. */
+function inStead(name: string, given: unknown, expected: string): string | undefined {
+  if (name === 'read' && given === null) {
+    return 'read is empty; write {} where it is only noted, or where it must lie: {min: 40}'
+  }
+  const isOne = expected === 'array' && (typeof given === 'string' || typeof given === 'number')
+  if (!isOne) return undefined
+  const shown =
+    typeof given === 'number' || /^[A-Za-z][A-Za-z0-9]*$/.test(given) ? String(given) : JSON.stringify(given)
+  return shown.length > 40 ? undefined : `${name} should be a list, also of one: [${shown}]`
 }
 
 type UnionIssue = Extract<Issue, { code: 'invalid_union' }>
@@ -93,12 +112,12 @@ function problemOf(source: Source, { issue, path }: Found): Problem {
         ? problem(shouldBe(name, issue.input, issue.errors.flat().map(should)))
         : wrongWord(source, issue, path, problem)
     case 'invalid_type':
-      return problem(shouldBe(name, issue.input, [should(issue)]))
+      return problem(inStead(name, issue.input, issue.expected) ?? shouldBe(name, issue.input, [should(issue)]))
     case 'invalid_value': {
       const known = issue.values.map(String)
       return problem(
         typeof issue.input === 'string'
-          ? `${name} ${quoted(issue.input)} is not known${didYouMean(issue.input, known)}`
+          ? `${name} ${quoted(issue.input)} is not known${meantBy(name, issue.input, known)}`
           : shouldBe(name, issue.input, known),
       )
     }

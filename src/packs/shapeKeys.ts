@@ -45,7 +45,18 @@ function inside(schema: z.core.$ZodType, segment: string | number): z.core.$ZodT
 }
 
 /** The first word of an entry says what it is. */
-export const MARKS: readonly string[] = ['item', 'line', 'flow', 'list', 'watch', 'exchange', 'briefing']
+export const MARKS: readonly string[] = [
+  'item',
+  'line',
+  'question',
+  'note',
+  'heading',
+  'flow',
+  'list',
+  'watch',
+  'exchange',
+  'briefing',
+]
 
 function shapeOf(schema: z.core.$ZodType): Record<string, z.core.$ZodType> {
   return (schema._zod.def as { shape?: Record<string, z.core.$ZodType> }).shape ?? {}

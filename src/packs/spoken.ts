@@ -9,10 +9,12 @@ import { valueWords } from '../kernel/hearing/numberShapes.ts'
 import { vocabularyOf } from '../kernel/hearing/vocabulary.ts'
 import { ALPHABET } from '../kernel/kinds/letters.ts'
 import { affixesOf } from '../kernel/kinds/table.ts'
+import { spokenUnit, unitAloud } from '../kernel/kinds/unitWords.ts'
 import { NUMBER_WORDS } from '../kernel/numbers/words.ts'
 import type { Activity, Item, Line, Pack } from '../kernel/pack/checklist.ts'
 import type { Interlock } from '../kernel/pack/condition.ts'
 import type { Exchange } from '../kernel/pack/exchange.ts'
+import { listsOf } from '../kernel/pack/place.ts'
 import type { Role } from '../kernel/pack/roles.ts'
 import type { Response } from '../kernel/response/response.ts'
 import { engineOf, FIXED_PHRASES } from '../kernel/run/core/phrases.ts'
@@ -57,6 +59,7 @@ function ownWords(pack: Pack): string[] {
   return [
     ...[words, challenges, lists, others, commands].flat(),
     ...pack.phases.flatMap((phase) => phase.activities).flatMap(answersOf),
+    ...askedFigures(pack).flatMap(({ measure }) => unitWordsOf(measure)),
     ...pack.situations.flatMap(({ label, options }) => [label, ...options.map((option) => option.label)]),
     ...Object.values(pack.figures.declarations).flatMap((figure) => [
       ...figureWords(figure),
@@ -71,6 +74,19 @@ const figureWords = ({ spec }: FigureDeclaration) => [
   ...valueWords(spec),
   ...[...affixesOf(spec)].flatMap(([word, { role }]) => (role === 'otherUnit' ? [] : word)),
 ]
+
+/** Figures that items say. */
+function askedFigures(pack: Pack): FigureDeclaration[] {
+  const items = listsOf(pack).flatMap(({ entries }) => entries.filter((entry) => entry.type === 'item'))
+  const names = items.flatMap(({ responses }) => responses.flatMap(({ response }) => response.figures))
+  return [...new Set(names)].flatMap((name) => pack.figures.declarations[name] ?? [])
+}
+
+/** As it is asked for, where a value was said in another unit. */
+function unitWordsOf(measure: FigureDeclaration['measure']): string[] {
+  const { unit } = measure === undefined ? {} : spokenUnit(measure)
+  return unit ? unitAloud(unit).split(' ') : []
+}
 
 /** The wordings of a role's exchanges in pieces between their figures, and what the values of those can be said in. */
 function transmissionsOf(pack: Pack, role: Role): Spoken {
@@ -112,9 +128,10 @@ function phrasesOf(activity: Activity): string[] {
       return [
         ...[activity.name, engineOf(activity.name), activity.stopWords],
         ...cautions(activity.interlocks),
-        ...activity.calls.flatMap(({ label, value }) => [
+        ...[activity.attempts?.rest, activity.attempts?.cool].flatMap((pause) => pause?.say ?? []),
+        ...activity.calls.flatMap(({ label, value, reply }) => [
           label,
-          ...[value?.label, value?.stopWords].filter((text) => text !== undefined),
+          ...[value?.label, value?.stopWords, reply].filter((text) => text !== undefined),
         ]),
         ...(activity.hold === undefined ? [] : [activity.hold]),
         ...activity.abnormal.flatMap(({ label, stopWords, actions, again }) => [

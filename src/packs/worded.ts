@@ -26,7 +26,9 @@ function inActivity(activity: ActivityText): readonly Worded[] {
     return activity.entries.flatMap((entry) =>
       'item' in entry
         ? textsOf(entry).map((text) => worded(`item ${entry.item}`, text, statesIn(entry.states)))
-        : entry.say.map((text) => worded(`line ${entry.line}`, text)),
+        : 'line' in entry
+          ? entry.say.map((text) => worded(`line ${entry.line}`, text))
+          : [],
     )
   }
   if ('watch' in activity) {

@@ -5,6 +5,9 @@
 
 export type Mistake = readonly [what: string, file: string, from: string, to: string, told: string]
 
+/** Where an entry of a list may stand. */
+const QUESTION_AT = '          - {item: doors,'
+
 export const MISTAKES: Readonly<Record<string, readonly Mistake[]>> = {
   YAML: [
     [
@@ -84,7 +87,7 @@ export const MISTAKES: Readonly<Record<string, readonly Mistake[]>> = {
       'procedures.yaml',
       'response: "lights on"',
       'response: "lights on", crucial: true',
-      'procedures.yaml:59:78: "crucial" is not known here; there are item, challenge, response, states, answers, when, look, restsOn, caution, interlocks, critical, memory',
+      'procedures.yaml:59:78: "crucial" is not known here; there are item, challenge, response, states, answers, when, look, restsOn, caution, interlocks, critical, memory, optional, times, each, wait',
     ],
     [
       'a key misspelt',
@@ -119,7 +122,7 @@ export const MISTAKES: Readonly<Record<string, readonly Mistake[]>> = {
       'figures.yaml',
       'unit: V',
       'unit: volt',
-      'figures.yaml:26:65: unit "volt" is not known; there are kg, lb, m, in, ft, l, usgal, kg/l, lb/usgal, kg m, kg m/1000, kg in, lb m, lb in, lb in/100, lb in/1000, hPa, psi, bar, inHg, C, F, kt, deg, degW, degE, rpm, V, A, N m, ft lb, kg/h, lb/h, l/h, usgal/h, s, min, percentMac, percent, trim, index, none',
+      'figures.yaml:26:65: unit "volt" is not known; did you mean "V"?',
     ],
     [
       'a unit left out of a setting',
@@ -552,7 +555,7 @@ export const MISTAKES: Readonly<Record<string, readonly Mistake[]>> = {
       'procedures.yaml',
       'say: [signs are on]',
       'say: signs are on',
-      'procedures.yaml:8:54: say is the text "signs are on"; it should be a list',
+      'procedures.yaml:8:54: say should be a list, also of one: ["signs are on"]',
     ],
     [
       'a word in no dictionary, to be said',
@@ -860,6 +863,180 @@ export const MISTAKES: Readonly<Record<string, readonly Mistake[]>> = {
       'status: final',
       'status: [final',
       'inputs/training.yaml:1:9: "[" is not closed by "]"',
+    ],
+  ],
+  'Lists that say more': [
+    [
+      'a question about no situation',
+      'procedures.yaml',
+      QUESTION_AT,
+      `          - {question: ice, challenge: icing, decides: iceing}\n${QUESTION_AT}`,
+      'procedures.yaml:27:56: no situation is called "iceing"; did you mean "icing"?',
+    ],
+    [
+      'a question that "yes" answers with no option',
+      'procedures.yaml',
+      QUESTION_AT,
+      `          - {question: ice, challenge: icing, decides: icing, "yes": expected}\n${QUESTION_AT}`,
+      'procedures.yaml:27:70: situation icing has no "expected"; there are no, yes',
+    ],
+    [
+      'a question of which both answers mean the same',
+      'procedures.yaml',
+      QUESTION_AT,
+      `          - {question: ice, challenge: icing, decides: icing, "yes": "yes", "no": "yes"}\n${QUESTION_AT}`,
+      'procedures.yaml:27:83: yes and no both mean "yes"; what follows could not hang on the answer',
+    ],
+    [
+      'an item asked so often and for each',
+      'procedures.yaml',
+      'response: "both closed"',
+      'times: 2, each: [left, right], response: "both closed"',
+      'procedures.yaml:27:52: times and each both say how often it is asked; take one of them out',
+    ],
+    [
+      'one of several twice',
+      'procedures.yaml',
+      'response: "both closed"',
+      'each: [left, Left], response: "both closed"',
+      'procedures.yaml:27:58: "Left" stands twice; each must be its own',
+    ],
+    [
+      'a star with nothing to stand for',
+      'procedures.yaml',
+      'challenge: doors,',
+      'challenge: doors *,',
+      'procedures.yaml:27:38: "*" is where the number or the name of a repeated item stands; write times or each beside it, or leave the "*" out',
+    ],
+    [
+      'an item asked once over',
+      'procedures.yaml',
+      'response: "both closed"',
+      'times: 1, response: "both closed"',
+      'procedures.yaml:27:52: times 1 is too small; it should be at least 2',
+    ],
+    [
+      'a wait without its time',
+      'procedures.yaml',
+      'response: "both closed"',
+      'wait: {due: one minute}, response: "both closed"',
+      'procedures.yaml:27:45: seconds is missing; it should be a number',
+    ],
+    [
+      'a note as a list',
+      'procedures.yaml',
+      QUESTION_AT,
+      `          - {note: [hold the brakes]}\n${QUESTION_AT}`,
+      'procedures.yaml:27:14: note is a list; it should be a text',
+    ],
+    [
+      'a heading without words',
+      'procedures.yaml',
+      QUESTION_AT,
+      `          - {heading: ""}\n${QUESTION_AT}`,
+      'procedures.yaml:27:23: heading is empty; it should be some text',
+    ],
+    [
+      'optional as a word',
+      'procedures.yaml',
+      'response: "both closed"',
+      'optional: "yes", response: "both closed"',
+      'procedures.yaml:27:55: optional "yes" is not known; there is only true',
+    ],
+    [
+      'an order for an answer',
+      'procedures.yaml',
+      'response: "lights on", states: [["on"], ["off"]]',
+      'response: "standby"',
+      'warning: procedures.yaml:59:65: "standby" is an order to Otherseat: it would be obeyed in place of an answer, or taken for one where it is meant; say more than that: "landing lights standby"',
+    ],
+  ],
+  'Calls that say more': [
+    [
+      'a limit that no figure is',
+      'procedures.yaml',
+      'min: 870, max: 980',
+      'min: rotat, max: 980',
+      'procedures.yaml:43:102: no figure is called "rotat"; did you mean "rotate"?',
+    ],
+    [
+      'a limit that is no number',
+      'procedures.yaml',
+      'min: 870, max: 980',
+      'min: callsign, max: 980',
+      'procedures.yaml:43:102: callsign is no number, and limits nothing; name a figure that is one',
+    ],
+    [
+      'a call in a situation that there is not',
+      'procedures.yaml',
+      'say: [engine firing], within: 13',
+      'say: [engine firing], within: 13, when: {iceing: "yes"}',
+      'procedures.yaml:41:92: no situation is called "iceing"; did you mean "icing"?',
+    ],
+    [
+      'attempts without the time to cool',
+      'procedures.yaml',
+      'stopWords: mixture cutoff',
+      'stopWords: mixture cutoff\n        attempts: {most: 3}',
+      'procedures.yaml:39:9: cool is missing; it should be a set of names with values',
+    ],
+    [
+      'a reply that is a list',
+      'procedures.yaml',
+      'say: [engine firing], within: 13',
+      'say: [engine firing], within: 13, reply: [checked]',
+      'procedures.yaml:41:77: reply is a list; it should be a text',
+    ],
+  ],
+  'Weights and examples': [
+    [
+      'weights without the empty aircraft',
+      'figures.yaml',
+      'figures:\n',
+      'weights: {landing: true}\nfigures:\n',
+      'figures.yaml:12:1: empty is missing; it should be a set of names with values',
+    ],
+    [
+      'an empty weight without its arm',
+      'figures.yaml',
+      'figures:\n',
+      'weights: {empty: {weight: 3200}}\nfigures:\n',
+      'figures.yaml:12:11: arm is missing; it should be a number',
+    ],
+    [
+      'a factor that is no list',
+      'figures.yaml',
+      'derived: {by: lookUp, table: rotateSpeed, at: {weight: takeoffWeight}}',
+      'derived: {by: product, of: takeoffWeight, times: 1.3}',
+      'figures.yaml:25:95: times should be a list, also of one: [1.3]',
+    ],
+    [
+      'read with nothing behind it',
+      'figures.yaml',
+      'read: {min: 40}',
+      'read:',
+      'figures.yaml:30:57: read is empty; write {} where it is only noted, or where it must lie: {min: 40}',
+    ],
+    [
+      'an example that comes out otherwise',
+      'inputs/training.yaml',
+      'values:\n',
+      'expect: {takeoffWeight: 4150}\nvalues:\n',
+      'inputs/training.yaml:4:25: takeoff weight comes out as 4,140 lb, not as 4,150 lb; one of the two is wrong',
+    ],
+    [
+      'an example of what is entered',
+      'inputs/training.yaml',
+      'values:\n',
+      'expect: {fuel: 400}\nvalues:\n',
+      'inputs/training.yaml:4:16: fuel is entered, and nothing is worked out; take it out',
+    ],
+    [
+      'an example of no figure',
+      'inputs/training.yaml',
+      'values:\n',
+      'expect: {takeofWeight: 4140}\nvalues:\n',
+      'inputs/training.yaml:4:10: no figure is called "takeofWeight"; did you mean "takeoffWeight"?',
     ],
   ],
 }

@@ -1,6 +1,6 @@
 /** What may be pressed now: each button does what its phrase does when spoken. */
 
-import type { Pack } from '../../kernel/pack/checklist.ts'
+import type { Item, Pack } from '../../kernel/pack/checklist.ts'
 import { findItem, findLine, listById, saidFigures } from '../../kernel/pack/place.ts'
 import { PASS_REASONS, type PassReason, phraseOf, reasonWords } from '../../kernel/response/commands.ts'
 import { usualWording } from '../../kernel/response/sentence.ts'
@@ -9,7 +9,7 @@ import type { RunCommand } from '../../kernel/run/core/events.ts'
 import { isForValue } from '../../kernel/run/core/ownQuestion.ts'
 import type { Floor, RunState } from '../../kernel/run/core/state.ts'
 import { groundCrewOf } from '../../kernel/run/core/stopping.ts'
-import { openCalls, watchState } from '../../kernel/run/watch/watchTiming.ts'
+import { openCalls, watchAt, watchState } from '../../kernel/run/watch/watchTiming.ts'
 import type { ViewButton } from './press.ts'
 import { talkButtons } from './talkButtons.ts'
 
@@ -60,7 +60,7 @@ export function buttonsOf(pack: Pack, run: RunState): ViewButton[] {
   const anywhere = [...(groundCrewOf(pack, run) ? buttonsFor('stop') : []), ...buttonsFor('sayAgain', 'standBy')]
   switch (floor.at) {
     case 'item':
-      return [...confirmButton(pack, run, floor.item), ...anywhere, ...ITEM_BUTTONS]
+      return [...confirmButtons(pack, run, floor.item), ...anywhere, ...ITEM_BUTTONS]
     case 'line': {
       const line = findLine(listById(pack, floor.list), floor.line)
       return [
@@ -118,17 +118,35 @@ const PASSES: readonly ViewButton[] = PASS_REASONS.map((reason) => ({
 
 const ITEM_BUTTONS: readonly ViewButton[] = [...buttonsFor('goBack', 'fromTop', 'whatIsLeft', 'leaveOpen'), ...PASSES]
 
-/** A word item may be confirmed by key; values are typed. */
-function confirmButton(pack: Pack, run: RunState, id: string): ViewButton[] {
+/** A word item may be confirmed by key; values are typed. A question has its answers, an optional item may be left out. */
+function confirmButtons(pack: Pack, run: RunState, id: string): ViewButton[] {
   const { item } = findItem(pack, id)
+  const { optional, decides } = item
+  if (decides) {
+    const options = pack.situations.find(({ name }) => name === decides.situation)?.options ?? []
+    return options.map(({ label, say, value }) => ({
+      label: capital(label),
+      phrase: usualWording(say),
+      press: { type: 'situation', name: decides.situation, value },
+    }))
+  }
+  const skip: ViewButton = {
+    label: capital(reasonWords('notApplicable')),
+    phrase: reasonWords('notApplicable'),
+    press: passFor('notApplicable'),
+  }
+  return [...confirmButton(item, run), ...(optional ? [skip] : [])]
+}
+
+function confirmButton(item: Item, run: RunState): ViewButton[] {
   if (saidFigures(item, run).length > 0) return []
-  return [{ label: 'Confirm by key', phrase: 'your answer', press: { type: 'confirmItem', item: id } }]
+  return [{ label: 'Confirm by key', phrase: 'your answer', press: { type: 'confirmItem', item: item.id } }]
 }
 
 /** What may be called now: its beginning, the next calls, and every abnormal one. */
 function watchButtons(pack: Pack, run: RunState, floor: Extract<Floor, { at: 'watch' }>): ViewButton[] {
-  const watch = pack.phases[floor.phase]?.activities[floor.activity]
-  if (watch?.type !== 'watch') return []
+  const watch = watchAt(pack, floor, run)
+  if (!watch) return []
   const state = watchState(run, watch.id)
   const { id } = watch
   if (state.status === 'ahead') {

@@ -17,9 +17,11 @@ import {
 } from '../../kernel/run/core/progress.ts'
 import { promptWords } from '../../kernel/run/core/prompts.ts'
 import type { AgainState, Floor, Question, RunState } from '../../kernel/run/core/state.ts'
+import { uncomputed } from '../../kernel/run/core/whyMissing.ts'
 import { flowAt } from '../../kernel/run/list/flowSteps.ts'
 import { watchAt, watchState } from '../../kernel/run/watch/watchTiming.ts'
 import { talkView } from './exchangeView.ts'
+import { uncomputedWords } from './uncomputedWords.ts'
 
 interface Words {
   /** The challenge, the line, the question, the flow or the list to call. */
@@ -83,6 +85,15 @@ const AT: { readonly [Place in At]: Wording<Place> } = {
       return { headline, hint: `${differenceIn(unsettled)}. Settle it on the figures page.` }
     if (missing.length > 0 && !unsettled) {
       const isGiven = missingNames(pack, run, item).some((name) => isGivenByStation(pack, run, name))
+      const [first = ''] = missingNames(pack, run, item)
+      const root = uncomputed(pack, run, first)
+      if (root) {
+        const why = uncomputedWords(pack, run, root)
+        return {
+          headline,
+          hint: `No figure for ${listed(missing)}: ${why}. Change what it rests on, or pass the item.`,
+        }
+      }
       const how = isGiven ? 'a station gives it. Leave it open until then' : 'enter it on the figures page'
       return { headline, hint: `No figure yet for ${listed(missing)}: ${how}.` }
     }

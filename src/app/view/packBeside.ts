@@ -11,8 +11,8 @@ import { spokenNames } from '../../kernel/interpret/command.ts'
 import type { Figure, Figures, Judged, Value } from '../../kernel/kinds/kind.ts'
 import { sayValue } from '../../kernel/kinds/table.ts'
 import { ownOf } from '../../kernel/own.ts'
-import type { Item, Pack } from '../../kernel/pack/checklist.ts'
-import { judgedFor, listsOf } from '../../kernel/pack/place.ts'
+import type { Item, Note, Pack } from '../../kernel/pack/checklist.ts'
+import { judgedFor, listsOf, readingOrder } from '../../kernel/pack/place.ts'
 import { limitsShown } from '../../kernel/papers/print.ts'
 import { explained } from '../../kernel/response/explain.ts'
 import { hypothesesOf } from '../../kernel/response/hypotheses.ts'
@@ -32,7 +32,7 @@ export type TypedValues = Readonly<Record<string, string>>
 
 export interface BesideEntry {
   readonly id: string
-  readonly type: 'item' | 'line'
+  readonly type: 'item' | 'line' | Note['type']
   readonly challenge: string
   /** "(fuel on board) kilograms". */
   readonly response: string
@@ -93,20 +93,31 @@ export function listBeside(pack: Pack, id: string | undefined): BesideList | und
   return (
     list && {
       name: list.name,
-      entries: list.entries.map((entry) => ({
-        id: entry.id,
+      entries: readingOrder(list).map((entry, index) => ({
+        id: 'id' in entry ? entry.id : `note ${index}`,
         type: entry.type,
-        challenge: entry.type === 'item' ? entry.challenge : entry.label,
-        response: entry.type === 'item' ? entry.responses.map((one) => outline(pack, one.response)).join(', or ') : '',
+        challenge: entry.type === 'item' ? entry.challenge : entry.type === 'line' ? entry.label : entry.text,
+        response: entry.type === 'item' ? answerBeside(pack, entry) : '',
         when: conditionWords(pack, entry.when),
       })),
     }
   )
 }
 
+/** Of a question the situations that it tells apart. */
+function answerBeside(pack: Pack, { responses, optional, decides }: Item): string {
+  if (decides) {
+    const options = pack.situations.find(({ name }) => name === decides.situation)?.options ?? []
+    return options.map(({ label }) => label).join(', or ')
+  }
+  const said = responses.map((one) => outline(pack, one.response)).join(', or ')
+  return optional ? `${said}, or not applicable` : said
+}
+
 export function itemBeside(pack: Pack, list: string | undefined, item: string | undefined): Item | undefined {
   const id = `${list}.${item}`
-  return itemsOf(pack).find((one) => one.id === id)
+  // Of one that is asked several times, the first.
+  return itemsOf(pack).find((one) => one.id === id || one.id.startsWith(`${id}.`))
 }
 
 export interface FigureShown {

@@ -43,7 +43,7 @@ export interface ViewBack {
 
 /** The watch that has the floor. */
 export function watchView(pack: Pack, run: RunState): { watch: ViewWatch } | undefined {
-  const watch = watchAt(pack, run.floor)
+  const watch = watchAt(pack, run.floor, run)
   if (!watch) return undefined
   const state = watchState(run, watch.id)
   const open = state.status === 'running' ? openCalls(watch, state) : []

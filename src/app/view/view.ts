@@ -1,9 +1,9 @@
 /** What the run screen shows, made from pack and state. No rule lives here; it only names things. */
 
 import { holds } from '../../kernel/figures/condition.ts'
-import type { Item, Line, Pack } from '../../kernel/pack/checklist.ts'
-import { entriesOf, findItem, listById } from '../../kernel/pack/place.ts'
-import { reasonWords } from '../../kernel/response/commands.ts'
+import type { Item, Line, Note, Pack } from '../../kernel/pack/checklist.ts'
+import { findItem, listById, readingOrder } from '../../kernel/pack/place.ts'
+import { passedWords } from '../../kernel/response/commands.ts'
 import { isFromMemory, itemState } from '../../kernel/run/core/progress.ts'
 import type { Floor, ItemStatus, LastAnswer, RunState } from '../../kernel/run/core/state.ts'
 import { flowAt } from '../../kernel/run/list/flowSteps.ts'
@@ -18,7 +18,7 @@ import { backView, clocksView, type ViewBack, type ViewClock, type ViewWatch, wa
 
 export interface ViewEntry {
   readonly id: string
-  readonly type: 'item' | 'line'
+  readonly type: 'item' | 'line' | Note['type']
   readonly label: string
   readonly status: ItemStatus | 'cleared'
   readonly current: boolean
@@ -76,7 +76,7 @@ export function viewOf(pack: Pack, run: RunState): RunView {
     ...headlineOf(pack, run),
     ...(caution !== undefined && { caution }),
     ...(list && { listName: list.name }),
-    entries: list ? entriesOf(list, run).map((entry) => viewEntry(run, entry)) : [],
+    entries: list ? readingOrder(list, run).map((entry, index) => viewEntry(run, entry, index)) : [],
     steps: isFromMemory ? [] : steps,
     hiddenSteps: isFromMemory ? steps.length : 0,
     clocks: clocksView(pack, run),
@@ -115,8 +115,11 @@ function stepsOf(pack: Pack, run: RunState): ViewStep[] {
   )
 }
 
-function viewEntry(run: RunState, entry: Item | Line): ViewEntry {
+/** `index`: its place among all of them, which a note is told by. */
+function viewEntry(run: RunState, entry: Item | Line | Note, index: number): ViewEntry {
   const { floor } = run
+  if ('text' in entry)
+    return { id: `note ${index}`, type: entry.type, label: entry.text, status: 'open', current: false }
   if (entry.type === 'line') {
     const isCleared = run.cleared.includes(entry.clearance)
     const current = floor.at === 'line' && floor.line === entry.id
@@ -125,7 +128,8 @@ function viewEntry(run: RunState, entry: Item | Line): ViewEntry {
   const item = itemState(run, entry.id)
   const notes = [
     item.by === 'key' && item.status === 'done' ? 'by key, not read back' : '',
-    item.status === 'passed' ? `passed${item.reason ? `: ${reasonWords(item.reason)}` : ''}` : '',
+    item.status === 'passed' ? passedWords(item.reason) : '',
+    entry.optional && item.status === 'open' ? 'may be skipped by "not applicable"' : '',
     item.revealed ? 'value given' : '',
   ].filter((note) => note)
   return {

@@ -15,6 +15,11 @@ export function dependencyClosure(model: FigureModel, name: string): ReadonlySet
   return closure
 }
 
+/** Names of all figures that a figure is computed from, directly or through others. */
+export function restsUnder({ declarations }: FigureModel, name: string): ReadonlySet<string> {
+  return reachable(name, (one) => declarations[one]?.derived?.uses ?? [])
+}
+
 function reachable(from: string, next: (name: string) => readonly string[]): ReadonlySet<string> {
   const found = new Set<string>()
   const open = [from]

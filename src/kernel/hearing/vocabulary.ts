@@ -5,7 +5,7 @@ import { sourceAloud, sourceWords } from '../figures/sources.ts'
 import type { KindSpec } from '../kinds/kind.ts'
 import { unitWords } from '../kinds/unitWords.ts'
 import type { Activity, List, Pack, WatchCall } from '../pack/checklist.ts'
-import { LISTENED_FOR } from '../response/commands.ts'
+import { LISTENED_FOR, NOT_APPLICABLE } from '../response/commands.ts'
 import type { Response } from '../response/response.ts'
 import type { Vocabulary } from './hearable.ts'
 import { valueWords } from './numberShapes.ts'
@@ -56,6 +56,7 @@ export function vocabularyOf(pack: Pack): Vocabulary {
       ...flows.flatMap(({ steps }) => steps.flatMap(({ say }) => (say ? waysOf(say) : []))),
       ...(pack.quirks ?? []).flatMap(({ named }) => named.map((name) => `remark ${phrase(name)}`)),
       ...lines.flatMap(({ say }) => waysOf(say)),
+      ...(items.some(({ optional }) => optional) ? NOT_APPLICABLE : []),
       ...pack.situations.flatMap(({ options }) => options.flatMap(({ say }) => waysOf(say))),
       ...figures.flatMap(({ label, alsoCalled }) => [label, ...alsoCalled].map((name) => `confirm ${phrase(name)}`)),
       ...[...items.map(({ challenge }) => challenge), ...briefings.map(({ name }) => name)].map(

@@ -1,11 +1,12 @@
 /** What a pilot says of the run besides answers: a clearance that is in, steps that are done, a situation that has changed. */
 
 import type { Transcript } from '../numbers/tokens.ts'
-import type { Step } from '../pack/checklist.ts'
+import type { Decision, Step } from '../pack/checklist.ts'
 import { findLine, flowsOf, listById, stepsOf } from '../pack/place.ts'
 import { isAnnounced } from '../response/announced.ts'
 import { judge } from '../response/judge.ts'
 import { type Response, responseFrom } from '../response/response.ts'
+import { yesOrNo } from '../response/yesNo.ts'
 import type { EventBody } from '../run/core/events.ts'
 import { flowAt, openSteps } from '../run/list/flowSteps.ts'
 import { exchangeAt } from '../run/talk/talk.ts'
@@ -70,4 +71,13 @@ export function situation({ pack, state, said, evidence }: Utterance): EventBody
     }
   }
   return undefined
+}
+
+/** How the open question of a list was answered: by the words for a situation, or by "yes" or "no". */
+export function decision({ pack, said, evidence }: Utterance, decides: Decision): EventBody | undefined {
+  const { situation: name } = decides
+  const options = pack.situations.find((one) => one.name === name)?.options ?? []
+  const short = yesOrNo(said.heard)
+  const value = options.find(({ say }) => isSaid(say, said.heard))?.value ?? (short && decides[short])
+  return value === undefined ? undefined : { type: 'situationSet', name, value, evidence }
 }

@@ -5,13 +5,13 @@ import type { Specs } from '../kinds/kind.ts'
 import type { Item } from '../pack/checklist.ts'
 import { findItem, judgedFor, responseOf, saidFigures } from '../pack/place.ts'
 import { specsOf } from '../pack/specs.ts'
-import { readCommand } from '../response/commands.ts'
+import { isNotApplicable, readCommand } from '../response/commands.ts'
 import { completenessOf } from '../response/completeness.ts'
 import { judge } from '../response/judge.ts'
 import type { Judgement } from '../response/model.ts'
 import type { EventBody } from '../run/core/events.ts'
 import { itemState, missingNames, restedOn } from '../run/core/progress.ts'
-import { situation } from './announcements.ts'
+import { decision, situation } from './announcements.ts'
 import { withCauses } from './causes.ts'
 import { commanded, spokenNames } from './command.ts'
 import { isHalfOther, overheard, type Utterance } from './utterance.ts'
@@ -24,7 +24,14 @@ export function answer(utterance: Utterance): EventBody | undefined {
   // Said of a valve it does not mean that the valve is open.
   const asked = readCommand(utterance.said.heard, spokenNames(utterance.pack))
   if (asked?.command === 'leaveOpen' && heard.doubt === undefined) return commanded(asked, utterance)
-  const judged = judgeAnswer(utterance, item)
+  if (item.optional && heard.doubt === undefined && isNotApplicable(utterance.said.heard)) {
+    return commanded({ command: 'pass', argument: 'notApplicable' }, utterance)
+  }
+  const decided = item.decides && heard.doubt === undefined ? decision(utterance, item.decides) : undefined
+  if (decided) return decided
+  const said = judgeAnswer(utterance, item)
+  // Which way a question was answered is known, or it was not answered.
+  const judged = item.decides && said.verdict !== 'command' ? notUnderstood(said.parts) : said
   // "Checked" has not the shape of a value, and is said to one all the same.
   const isAnswer = judged.verdict === 'command' || judged.because === 'valueless' || isAnswerShaped(utterance, item)
   const isDoubted = heard.doubt !== undefined || !isAnswer

@@ -19,7 +19,7 @@ const VALUE_ALONE = responseFrom('[at] <value> [percent]')
 /** A call of the watch that is under way or has the floor, or the beginning of one. Limits run by the onset of speech. */
 export function watchCall({ pack, state, heard: { beganAt }, said, evidence }: Utterance): EventBody | undefined {
   const { heard } = said
-  const watch = runningWatch(pack, state) ?? watchAt(pack, state.floor)
+  const watch = runningWatch(pack, state) ?? watchAt(pack, state.floor, state)
   const at = Math.max(0, beganAt - state.startedAt)
   const abnormal = watch?.abnormal.find(({ say }) => isAnnounced(say, heard))
   if (watch && abnormal) return { type: 'watchStopped', watch: watch.id, abnormal: abnormal.id, at, evidence }
@@ -48,7 +48,7 @@ const MOST_WORDS = 8
 export function callNotUnderstood(utterance: Utterance): EventBody | undefined {
   const { pack, state, heard, said, evidence } = utterance
   const running = runningWatch(pack, state)
-  const watch = running ?? watchAt(pack, state.floor)
+  const watch = running ?? watchAt(pack, state.floor, state)
   if (!watch || state.floor.at !== 'watch') return undefined
   const { begins, calls, abnormal } = watch
   const says = running ? [...calls, ...abnormal].map(({ say }) => say) : [begins]

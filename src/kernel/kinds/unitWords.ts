@@ -94,3 +94,6 @@ const LISTENED_FOR: { readonly [U in SpokenUnit]?: readonly (typeof WORDS)[U][nu
 }
 
 export const unitWords = (unit: SpokenUnit | undefined): readonly string[] => (unit && LISTENED_FOR[unit]) ?? []
+
+/** A unit as it is asked for: "foot pounds". */
+export const unitAloud = (unit: SpokenUnit): string => (LISTENED_FOR[unit] ?? [WORDS[unit][0]]).join(' ')

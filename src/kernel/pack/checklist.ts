@@ -50,6 +50,27 @@ export interface Item {
   readonly critical: boolean
   /** Said from memory: its challenge is neither spoken nor shown before. */
   readonly memory?: boolean
+  /** "Not applicable" closes it. */
+  readonly optional?: boolean
+  /** The answer sets a situation, and is no more than that. */
+  readonly decides?: Decision
+}
+
+/** A question of which the answer says what comes next. */
+export interface Decision {
+  readonly situation: string
+  /** The options that "yes" and "no" mean, where they mean one. */
+  readonly yes?: string
+  readonly no?: string
+}
+
+/** What stands in a list to be read, and is never asked. */
+export interface Note {
+  readonly type: 'note' | 'heading'
+  readonly text: string
+  /** How many entries of the list stand before it. */
+  readonly place: number
+  readonly when?: Condition
 }
 
 /** Where a list stops until a clearance is in. */
@@ -72,6 +93,7 @@ export interface List {
   /** Other names it is called by. */
   readonly alsoCalled: readonly string[]
   readonly entries: readonly (Item | Line)[]
+  readonly notes?: readonly Note[]
   readonly when?: Condition
   /** Never due: it is called wherever the run is, and the run goes on there: engine fire, rejected takeoff. */
   readonly anytime?: boolean
@@ -122,6 +144,9 @@ export interface WatchCall {
   /** Calls beside one another with the same name come in any order, but none before the one that its `after` names. */
   readonly group?: string
   readonly value?: CallValue
+  /** What Otherseat calls once it was heard: "rotate". */
+  readonly reply?: string
+  readonly when?: Condition
 }
 
 /** What is read out with a call, and between which limits it is right: of the two at least one. */
@@ -129,6 +154,8 @@ export interface CallValue {
   readonly spec: KindSpec
   readonly min?: number
   readonly max?: number
+  /** Figures that are the limits; the numbers are theirs while they have values. */
+  readonly named?: { readonly min?: string; readonly max?: string }
   /** As it is asked for: "speed". */
   readonly label?: string
   /** Said at once where it lies outside: with fuel on below its speed nothing is asked first. */
@@ -146,7 +173,22 @@ export interface Abnormal {
   readonly stopWords: string
   readonly actions: readonly string[]
   /** Time that must pass before it may begin again, and what is said until then. */
-  readonly again?: { readonly seconds: number; readonly say: string }
+  readonly again?: Pause
+}
+
+/** A time that must pass, and what is to be done in it. */
+export interface Pause {
+  readonly seconds: number
+  readonly say: string
+}
+
+/** How often the starter may be used before it has to cool. */
+export interface Attempts {
+  readonly most: number
+  /** After each attempt that was stopped. */
+  readonly rest?: Pause
+  /** After the last that is allowed. */
+  readonly cool: Pause
 }
 
 /** A timed sequence that the crew monitors and calls out. It times; it never guesses what instruments show. */
@@ -162,6 +204,7 @@ export interface Watch {
   readonly abnormal: readonly Abnormal[]
   /** Said where a limit passes and no call was heard. */
   readonly stopWords: string
+  readonly attempts?: Attempts
   readonly interlocks?: readonly Interlock[]
   readonly when?: Condition
   readonly caution?: string

@@ -10,3 +10,6 @@ export interface Interlock {
   /** What Otherseat says of its own accord when the time has passed. */
   readonly due?: string
 }
+
+/** When a list was called, as a wait at its top names it. */
+export const calledEvent = (list: string): string => `called:${list}`

@@ -8,7 +8,7 @@ import { ownOf } from '../own.ts'
 import type { Least } from '../response/expansion.ts'
 import type { Response } from '../response/response.ts'
 import { convert } from '../units.ts'
-import type { Activity, Flow, Item, Line, List, Pack, Step } from './checklist.ts'
+import type { Activity, Flow, Item, Line, List, Note, Pack, Step } from './checklist.ts'
 
 /** Activities that apply, in order, each with the number of its phase and its place in it. */
 export function agenda(pack: Pack, ground: Ground): { phase: number; index: number; activity: Activity }[] {
@@ -41,6 +41,14 @@ export function listById(pack: Pack, id: string): List {
 
 export function entriesOf(list: List, ground: Ground): (Item | Line)[] {
   return list.entries.filter((entry) => holds(entry.when, ground))
+}
+
+/** Entries that apply with the notes between them, as the list is read; without a ground all of them. */
+export function readingOrder(list: List, ground?: Ground): (Item | Line | Note)[] {
+  const applies = ({ when }: Item | Line | Note) => ground === undefined || holds(when, ground)
+  const notesAt = (place: number) => (list.notes ?? []).filter((note) => note.place === place)
+  const all = [...list.entries.flatMap((entry, index) => [...notesAt(index), entry]), ...notesAt(list.entries.length)]
+  return all.filter(applies)
 }
 
 export function itemsOf(list: List, ground: Ground): Item[] {

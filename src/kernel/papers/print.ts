@@ -12,9 +12,9 @@ import { shownAs } from '../figures/shown.ts'
 import { captionOf, cellWriter, entriesOf, titleOf } from '../figures/tableShown.ts'
 import type { Value } from '../kinds/kind.ts'
 import { ownOf } from '../own.ts'
-import type { Pack } from '../pack/checklist.ts'
+import type { Note, Pack } from '../pack/checklist.ts'
 import type { Paper, PaperLine } from '../pack/paper.ts'
-import { itemsOf, listById, responseOf } from '../pack/place.ts'
+import { listById, readingOrder, responseOf } from '../pack/place.ts'
 import { outlineOf } from '../response/sentence.ts'
 
 export interface PrintedLine {
@@ -41,7 +41,14 @@ export interface PrintedTable {
 
 export interface PrintedList {
   readonly name: string
-  readonly rows: readonly { readonly challenge: string; readonly response: string }[]
+  readonly rows: readonly PrintedRow[]
+}
+
+/** An item, or a note or a heading between the items. */
+export interface PrintedRow {
+  readonly type: 'item' | Note['type']
+  readonly challenge: string
+  readonly response: string
 }
 
 export interface PrintedPaper {
@@ -187,11 +194,15 @@ function printedList(pack: Pack, id: string, situation: PrintGround['situation']
   const list = listById(pack, id)
   // A card holds every item that figures may ask for.
   const ground = { situation, values: {} }
+  const blank = (name: string) => blankFor(ownOf(pack.figures.declarations, name))
   return {
     name: list.name,
-    rows: itemsOf(list, ground).map((item) => ({
-      challenge: item.challenge,
-      response: outlineOf(responseOf(item, ground), (name) => blankFor(ownOf(pack.figures.declarations, name))),
-    })),
+    rows: readingOrder(list, ground).flatMap((entry): PrintedRow[] => {
+      if (entry.type === 'line') return []
+      if (entry.type !== 'item') return [{ type: entry.type, challenge: entry.text, response: '' }]
+      // A question is answered by how it is, which a card does not say.
+      const response = entry.decides ? '' : outlineOf(responseOf(entry, ground), blank)
+      return [{ type: 'item', challenge: entry.challenge, response }]
+    }),
   }
 }

@@ -79,11 +79,21 @@ const REASONS = {
   training: ['training', 'for training'],
 } as const satisfies Readonly<Record<string, readonly [string, ...string[]]>>
 
-export type PassReason = keyof typeof REASONS
-export const PASS_REASONS = Object.keys(REASONS) as readonly PassReason[]
+/** An optional item is closed by these words alone; any other item is passed with a reason, and on affirm. */
+export const NOT_APPLICABLE = ['not applicable', 'not required'] as const
+
+export type PassReason = keyof typeof REASONS | 'notApplicable'
+export const PASS_REASONS = Object.keys(REASONS) as readonly (keyof typeof REASONS)[]
 
 /** A reason as Otherseat says and shows it: "not fitted". */
-export const reasonWords = (reason: PassReason): string => REASONS[reason][0]
+export const reasonWords = (reason: PassReason): string =>
+  reason === 'notApplicable' ? NOT_APPLICABLE[0] : REASONS[reason][0]
+
+/** How an item that was passed is told: "passed: training", "not applicable". */
+export function passedWords(reason: PassReason | undefined): string {
+  if (reason === 'notApplicable') return reasonWords(reason)
+  return reason ? `passed: ${reasonWords(reason)}` : 'passed'
+}
 
 /** Ways to stop everything that the ear listens for. */
 const STOPS = [
@@ -203,6 +213,12 @@ const LONGEST = 40
 export function reasonIn(tokens: readonly Token[]): PassReason | undefined {
   const said = squeezedTokens(bare(tokens))
   return PASS_REASONS.find((reason) => REASONS[reason].some((text) => squeezedTokens(tokensOf(text)) === said))
+}
+
+/** What closes an optional item. */
+export function isNotApplicable({ tokens }: Transcript): boolean {
+  const said = squeezedTokens(bare(tokens))
+  return NOT_APPLICABLE.some((text) => squeezedTokens(tokensOf(text)) === said)
 }
 
 /** "pass", "pass, not fitted", "pass it, simulator fault". */

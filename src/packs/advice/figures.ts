@@ -62,6 +62,7 @@ function collect(value: unknown, used: Set<string>): void {
   if (typeof value !== 'object' || value === null) return
   for (const [key, inner] of Object.entries(value)) {
     if (key === 'when') for (const name of namesIn(conditionOf(inner as When))) used.add(name)
+    else if ((key === 'min' || key === 'max') && typeof inner === 'string') used.add(inner)
     else if (key === 'sets' || key === 'restsOn') for (const name of inner as readonly string[]) used.add(name)
     else collect(inner, used)
   }

@@ -1,20 +1,29 @@
 /** Example revisions against their pack: what its figures find wrong with them, and what none of them holds. */
 
 import { compute } from '../../kernel/figures/compute.ts'
+import { restsUnder } from '../../kernel/figures/dependencyClosure.ts'
+import { formatMeasured } from '../../kernel/figures/format.ts'
 import type { Inputs } from '../../kernel/figures/model.ts'
 import { ownOf } from '../../kernel/own.ts'
 import type { Pack } from '../../kernel/pack/checklist.ts'
 import { readBackOf } from '../../kernel/pack/rests.ts'
 import type { Problem } from '../../kernel/problem.ts'
-import { readInputs } from '../inputs.ts'
+import { type Expected, type ReadInputs, readInputs } from '../inputs.ts'
 import { parseSource } from '../source.ts'
 
 /** A revision with the problems of its file and, where `isComputed`, of its figures. */
-export function revisionIn(text: string, file: string, pack: Pack, isComputed: boolean): ReturnType<typeof readInputs> {
-  const { inputs, problems } = readInputs(text, file, pack)
+export function revisionIn(text: string, file: string, pack: Pack, isComputed: boolean): ReadInputs {
+  const { inputs, expected = [], problems } = readInputs(text, file, pack)
   if (inputs && !isComputed) return { inputs, problems }
   return inputs
-    ? { inputs, problems: [...problems, ...computedAdvice(text, file, pack, inputs, problems)] }
+    ? {
+        inputs,
+        problems: [
+          ...problems,
+          ...computedAdvice(text, file, pack, inputs, problems),
+          ...exampleProblems(pack, inputs, expected),
+        ],
+      }
     : { problems }
 }
 
@@ -47,6 +56,29 @@ function computedAdvice(
     ...(first ? [advice(first, `: so it is with this sheet${more}`)] : []),
   ]
 }
+
+/** A worked example is recomputed: of figures that rest on one another only the first that comes out otherwise is told. */
+function exampleProblems(pack: Pack, inputs: Inputs, expected: readonly Expected[]): Problem[] {
+  const { figures } = compute(pack.figures, inputs)
+  const wrong = expected.filter(({ declaration: { name, measure }, value }) => {
+    const computed = ownOf(figures, name)?.value
+    return typeof computed === 'number' && measure ? Math.abs(computed - Number(value)) > DUST : computed !== value
+  })
+  const names = wrong.map(({ declaration }) => declaration.name)
+  const first = wrong.filter(({ declaration: { name } }) => {
+    const under = restsUnder(pack.figures, name)
+    return !names.some((other) => other !== name && under.has(other))
+  })
+  return first.map(({ declaration: { name, label, measure }, value, place }) => {
+    const computed = ownOf(figures, name)?.value
+    const came =
+      computed === undefined ? 'has no value with this sheet' : `comes out as ${formatMeasured(computed, measure)}`
+    const message = `${label} ${came}, not as ${formatMeasured(value, measure)}; one of the two is wrong`
+    return { code: 'expect.differs', message, place, severity: 'error' }
+  })
+}
+
+const DUST = 1e-9
 
 /** Without the voices outside nobody gives these figures, and an item that says one stops the run. */
 export function adviseUnheld(pack: Pack, sheets: readonly Inputs[]): Problem[] {

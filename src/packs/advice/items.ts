@@ -2,9 +2,12 @@
 
 import type { Problem } from '../../kernel/problem.ts'
 import { quoted } from '../../kernel/quoted.ts'
+import { readCommand } from '../../kernel/response/commands.ts'
 import type { Expansion } from '../../kernel/response/expansion.ts'
+import { hypothesesOf } from '../../kernel/response/hypotheses.ts'
 import { phraseOf, type WordSlot } from '../../kernel/response/path.ts'
 import type { Response } from '../../kernel/response/response.ts'
+import { isStop } from '../../kernel/response/stopWords.ts'
 import { responseOrNothing } from '../checkNotation.ts'
 import { statesIn } from '../partStates.ts'
 import type { ItemText, ListText } from '../proceduresSchema.ts'
@@ -60,9 +63,26 @@ function wordsDemanded({ paths }: Response): readonly (readonly WordSlot[])[] | 
   return words.every((path, index) => path.length === demanded[index]?.length) ? words : undefined
 }
 
+/** "Stand by", "hold", "pass", "next": said alone they mean Otherseat, not the aircraft. */
+function isOrder(text: string): boolean {
+  const { heard } = hypothesesOf({ text })
+  return ORDERS.has(text.toLowerCase()) || isStop(heard.tokens, true) || readCommand(heard) !== undefined
+}
+const ORDERS = new Set(['hold'])
+
 function adviseAnswer(item: ItemText, response: Response, at: Path, path: Path, advise: Advise): void {
   const demanded = wordsDemanded(response)
   if (!demanded) return
+  const order = response.wordings.find(isOrder)
+  if (order !== undefined) {
+    const more = `say more than that: "${item.challenge} ${order}"`
+    advise(
+      'command',
+      at,
+      `${quoted(order)} is an order to Otherseat: it would be obeyed in place of an answer, or taken for one where it is meant; ${more}`,
+    )
+    return
+  }
   const said = demanded.map((slots) => slots.flatMap(({ wordings }) => wordings[0]?.words ?? []))
   const challenge = new Set(phraseOf(item.challenge).words)
   const given = said.find((words) => words.every((word) => challenge.has(word)))

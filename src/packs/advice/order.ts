@@ -3,6 +3,7 @@
 import type { Problem } from '../../kernel/problem.ts'
 import type { ExchangeText } from '../exchangeSchema.ts'
 import type { ItemText } from '../proceduresSchema.ts'
+import { repeats } from '../repeats.ts'
 import type { Path } from '../source.ts'
 import { type Advise, activitiesOf, advising, type Written } from './written.ts'
 
@@ -67,8 +68,11 @@ function placesIn(written: Written) {
       } else if ('watch' in activity) add(activity.watch, activity.interlocks, path)
       else if ('list' in activity) {
         for (const [number, entry] of activity.entries.entries()) {
-          if ('item' in entry) add(`${activity.list}.${entry.item}`, entry.interlocks, [...path, 'entries', number])
-          else happens(`cleared:${entry.clearance ?? entry.line}`, begin)
+          const at: Path = [...path, 'entries', number]
+          if ('item' in entry) {
+            for (const { id } of repeats(entry)) add(`${activity.list}.${id}`, entry.interlocks, at)
+          } else if ('question' in entry) add(`${activity.list}.${entry.question}`, undefined, at)
+          else if ('line' in entry) happens(`cleared:${entry.clearance ?? entry.line}`, begin)
         }
         happens(activity.list, ++count)
       } else if ('briefing' in activity) {

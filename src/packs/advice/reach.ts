@@ -2,7 +2,7 @@
 
 import type { Problem } from '../../kernel/problem.ts'
 import type { When } from '../conditions.ts'
-import type { ItemText } from '../proceduresSchema.ts'
+import { entryName, type ItemText } from '../proceduresSchema.ts'
 import { openSituation } from '../situations.ts'
 import type { Path } from '../source.ts'
 import { type Advise, activitiesOf, advising, type Written } from './written.ts'
@@ -36,7 +36,7 @@ export function adviseReach(written: Written): Problem[] {
 function partsOf(value: ReturnType<typeof activitiesOf>[number]['value'], path: Path): Part[] {
   if ('list' in value) {
     return value.entries.map((entry, index) => ({
-      name: 'item' in entry ? `item ${entry.item}` : `line ${entry.line}`,
+      name: entryName(entry),
       when: entry.when,
       path: [...path, 'entries', index],
     }))

@@ -1,6 +1,9 @@
 /** What a pack has given names to, as far as its files can be read: figures, tables, situations and so on. */
 
+import { figuresFile } from '../figuresSchema.ts'
 import type { PackTexts } from '../files/parts.ts'
+import { ARM_UNITS, WEIGHT_UNITS } from '../packSchema.ts'
+import { standardFigures } from '../standardWeights.ts'
 import { readYaml } from '../yamlText.ts'
 
 export interface Named {
@@ -23,7 +26,7 @@ export function namesIn(files: PackTexts): Names {
   const figures = dataIn(files, 'figures.yaml')
   const tanks = get(figures, 'tanks')
   return {
-    figures: named(get(figures, 'figures'), ['label', 'kind']),
+    figures: [...named(get(figures, 'figures'), ['label', 'kind']), ...standardNames(files, figures)],
     tables: named(get(dataIn(files, 'tables.yaml'), 'tables'), ['unit']),
     envelopes: named(get(figures, 'envelopes'), ['label']),
     stations: named(get(figures, 'stations'), ['label']),
@@ -34,6 +37,17 @@ export function namesIn(files: PackTexts): Names {
       values: named(get(situation, 'options'), ['label']),
     })),
   }
+}
+
+/** Those that `weights` stands for, where figures.yaml can be read. */
+function standardNames(files: PackTexts, figures: unknown): Named[] {
+  const units = get(dataIn(files, 'pack.yaml'), 'units')
+  const written = figuresFile.safeParse(figures)
+  const weight = WEIGHT_UNITS.find((one) => one === get(units, 'weight'))
+  const arm = ARM_UNITS.find((one) => one === get(units, 'arm'))
+  if (!written.success || !weight || !arm) return []
+  const made = Object.entries(standardFigures(written.data, { units: { weight, arm } }))
+  return made.map(([name, { label, kind }]) => ({ name, about: `${label}, ${kind}` }))
 }
 
 function named(value: unknown, fields: readonly string[]): Named[] {

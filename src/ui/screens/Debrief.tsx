@@ -262,7 +262,7 @@ function OutOfSequence({ tooEarly }: Pick<Debrief, 'tooEarly'>) {
 function Totals({ debrief }: { readonly debrief: Debrief }) {
   const { items, closed, misses, sayAgains, given, byKey, passed, looks, radioMisses, wordsShown, topicsLeftOut } =
     debrief.totals
-  const { startDeviations } = debrief.totals
+  const { startDeviations, notApplicable } = debrief.totals
   const hasTalk = debrief.exchanges.length > 0
   const rows: readonly (readonly [string, string])[] = [
     ['Items answered or passed', `${closed} of ${items}`],
@@ -272,6 +272,7 @@ function Totals({ debrief }: { readonly debrief: Debrief }) {
     ['Sent to an instrument after a miss', String(looks)],
     ['Closed by key, not read back', String(byKey)],
     ['Passed with a reason', String(passed)],
+    ...(notApplicable > 0 ? ([['Not applicable', String(notApplicable)]] as const) : []),
     ...(hasTalk
       ? ([
           ['Calls, read-backs and orders missed', String(radioMisses)],

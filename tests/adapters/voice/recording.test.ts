@@ -10,6 +10,7 @@ import { sourceWords } from '../../../src/kernel/figures/sources.ts'
 import type { Figure, KindSpec, Value } from '../../../src/kernel/kinds/kind.ts'
 import { RADIOS } from '../../../src/kernel/kinds/radio.ts'
 import { sayOnRadio, sayValue } from '../../../src/kernel/kinds/table.ts'
+import { spokenUnit, unitAloud } from '../../../src/kernel/kinds/unitWords.ts'
 import type { Pack } from '../../../src/kernel/pack/checklist.ts'
 import type { Wording } from '../../../src/kernel/pack/exchange.ts'
 import { listsOf } from '../../../src/kernel/pack/place.ts'
@@ -147,6 +148,7 @@ describe.each(packs)('with the pack $id', (pack) => {
   test('everything that the runner composes of its names can be said', () => {
     const challenges = items.map((item) => item.challenge)
     const labels = figures.map((figure) => figure.label)
+    const asked = new Set(items.flatMap(({ responses }) => responses.flatMap(({ response }) => response.figures)))
     const names = lists.map((list) => list.name)
     const activities = pack.phases.flatMap((phase) => phase.activities)
     const watches = activities.filter((activity) => activity.type === 'watch')
@@ -211,6 +213,12 @@ describe.each(packs)('with the pack $id', (pack) => {
       simulated: [say.simulated('one zero zero nine')],
       value: labels.map((label) => say.value(label, 'five')),
       noFigure: labels.map(say.noFigure),
+      notComputed: labels.map(say.notComputed),
+      inUnit: figures.flatMap(({ name, measure }) => {
+        if (!asked.has(name)) return []
+        const { unit } = measure === undefined ? {} : spokenUnit(measure)
+        return unit ? say.inUnit(unitAloud(unit)) : []
+      }),
       notGiven: labels.map(say.notGiven),
       yours: labels.map(say.yours),
       ownDiffers: labels.map(say.ownDiffers),
@@ -283,6 +291,7 @@ describe.each(packs)('with the pack $id', (pack) => {
         ...calls.flatMap(({ value }) => value?.stopWords ?? []),
       ].map(say.stop),
       action: abnormal.flatMap(({ actions }) => actions.map(say.action)),
+      reply: watches.flatMap(({ calls }) => calls.flatMap(({ reply }) => (reply ? say.reply(reply) : []))),
       readingYou: [say.readingYou()],
       soundCheck: [say.soundCheck()],
       deaf: [say.deaf()],

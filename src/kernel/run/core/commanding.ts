@@ -7,6 +7,7 @@ import { figuresFor, findItem, itemsOf, listById, listsOf, saidFigures } from '.
 import { quirkIn } from '../../pack/quirks.ts'
 import { restsOf } from '../../pack/rests.ts'
 import { PASS_REASONS } from '../../response/commands.ts'
+import { closeItem } from '../list/answering.ts'
 import { flowAt, openSteps } from '../list/flowSteps.ts'
 import { type Again, stationWords } from '../talk/radio.ts'
 import { exchangeAt, pendingTurn, reopenTurn, withTurn } from '../talk/talk.ts'
@@ -25,6 +26,7 @@ import { affirmed, refused } from './questions.ts'
 import type { RunState, Step } from './state.ts'
 import { stop } from './stopping.ts'
 import { whatToSay } from './whatToSay.ts'
+import { uncomputed } from './whyMissing.ts'
 
 type Commanded = RunEvent<'commanded'>
 
@@ -54,7 +56,7 @@ const HANDLERS: Readonly<Record<RunCommand, Handler>> = {
   ),
   fromTop: atOnce((pack, state) => fromTop(pack, resumed(state))),
   leaveOpen: atOnce((pack, state) => leaveOpen(pack, resumed(state))),
-  pass: atOnce((pack, state, { argument }) => pass(pack, resumed(state), argument)),
+  pass: atOnce((pack, state, event) => pass(pack, resumed(state), event)),
   confirm: atOnce((pack, state, { argument }) => confirm(pack, state, argument)),
   remark: atOnce((pack, state, { argument, evidence }) => remarked(pack, state, argument || evidence.text)),
   radioCheck: atOnce((pack, state) => announce(pack, state, [say.readingYou()])),
@@ -207,10 +209,15 @@ function leaveOpen(pack: Pack, state: RunState): Step {
   })
 }
 
-/** Passing wants a reason, and affirm. */
-function pass(pack: Pack, state: RunState, reason: string | undefined): Step {
+/** Passing wants a reason, and affirm; an optional item that does not apply wants neither. */
+function pass(pack: Pack, state: RunState, { argument: reason, evidence: { by } }: Commanded): Step {
   const { floor } = state
   if (floor.at !== 'item') return sayAndListen(pack, state, [], { prompt: true })
+  const { item } = findItem(pack, floor.item)
+  if (item.optional && reason === 'notApplicable') {
+    const closed = closeItem(state, item, { status: 'passed', reason, by, revision: state.revision })
+    return advance(pack, closed, floor.list, { tone: 'tick' })
+  }
   const known = PASS_REASONS.find((one) => one === reason)
   const question = known ? ({ about: 'pass', reason: known } as const) : ({ about: 'passReason' } as const)
   return sayAndListen(pack, { ...state, question: { ...question, item: floor.item } }, [], { prompt: true })
@@ -247,6 +254,7 @@ function confirm(pack: Pack, state: RunState, figure: string | undefined): Step 
     const value = figures[name]
     if (value) return say.value(label, sayValue(value, state.settings.phraseology))
     if (pack.figures.declarations[name]?.read) return readingWords(pack, state, name, label)
+    if (uncomputed(pack, state, name)) return say.notComputed(label)
     return isGivenByStation(pack, state, name) ? say.notGiven(label) : say.noFigure(label)
   })
   return sayAndListen(pack, next, words, { prompt: true })

@@ -23,7 +23,7 @@ export function hearableAt(pack: Pack, state: RunState): Hearable {
     return { shapes: declared ? [declared.spec] : [], yesNo: false }
   }
   if (question && !TAKES_CALLS.has(question.about)) return { shapes: [], yesNo: true }
-  const watch = watchAt(pack, floor)
+  const watch = watchAt(pack, floor, state)
   if (watch) {
     const shapes = watch.calls.flatMap(({ value }) => value?.spec ?? [])
     const own = shapes.filter((spec, index) => shapes.findIndex((other) => isSameSpec(spec, other)) === index)

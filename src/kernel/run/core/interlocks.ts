@@ -6,7 +6,7 @@
 import type { Condition } from '../../figures/condition.ts'
 import { holds } from '../../figures/condition.ts'
 import type { Activity, Pack } from '../../pack/checklist.ts'
-import type { Interlock } from '../../pack/condition.ts'
+import { calledEvent, type Interlock } from '../../pack/condition.ts'
 import type { RunState } from './state.ts'
 
 /** Names of all that is done now, as an interlock names it. */
@@ -16,6 +16,7 @@ function doneNames(state: RunState): string[] {
   return [
     ...entries(state.items, (item) => item.status === 'done' || item.status === 'passed'),
     ...entries(state.lists, (list) => list.complete),
+    ...entries(state.lists, (list) => list.called).map(calledEvent),
     ...entries(state.watches, (watch) => watch.status === 'done'),
     ...entries(state.turns, (turn) => turn.status === 'done'),
     ...entries(state.topics, (topic) => topic === 'ok'),
@@ -88,7 +89,11 @@ function namesIn(activity: Activity, applies: Applies): string[] {
       return [activity.id]
     case 'list': {
       const entries = activity.entries.filter(applies)
-      return [activity.id, ...entries.map((each) => (each.type === 'line' ? `cleared:${each.clearance}` : each.id))]
+      return [
+        activity.id,
+        calledEvent(activity.id),
+        ...entries.map((each) => (each.type === 'line' ? `cleared:${each.clearance}` : each.id)),
+      ]
     }
     case 'briefing':
       return [activity.id, ...activity.topics.filter(applies).map(({ id }) => id)]

@@ -2,6 +2,7 @@
 
 import { holds } from '../../figures/condition.ts'
 import type { Activity, Line, List, Pack } from '../../pack/checklist.ts'
+import { calledEvent } from '../../pack/condition.ts'
 import type { ExchangeTurn } from '../../pack/exchange.ts'
 import { agenda, entriesOf, findItem, itemsOf, listById } from '../../pack/place.ts'
 import { restsOf } from '../../pack/rests.ts'
@@ -182,7 +183,8 @@ export function closeFlowsBefore(pack: Pack, state: RunState, id: string): RunSt
 export function callList(pack: Pack, state: RunState, id: string): Step {
   const { anytime, name } = listById(pack, id)
   const free = anytime ? interruptedBy(pack, state, id) : closeFlowsBefore(pack, state, id)
-  const called = withList({ ...free, question: undefined }, id, { called: true, suspended: false })
+  const { [calledEvent(id)]: _, ...doneAt } = free.doneAt
+  const called = withList({ ...free, doneAt, question: undefined }, id, { called: true, suspended: false })
   return advance(pack, called, id, { words: [say.list(name)] })
 }
 

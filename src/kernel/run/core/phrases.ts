@@ -162,6 +162,7 @@ export const FIXED_PHRASES = [
   'worse than last time',
   'right',
   'not all right',
+  'say it in',
 ] as const
 
 const sentence = (...parts: readonly (string | undefined)[]) => {
@@ -215,6 +216,8 @@ export const say = {
   /** `side`: of a reading that is outside its limits. */
   heard: (words: string, side?: 'low' | 'high') =>
     sentence(`I heard ${words}`, side && (side === 'low' ? 'below limit' : 'over limit')),
+  /** It was said in another unit. */
+  inUnit: (unit: string) => sentence(`say it in ${unit}`),
   judgedAgainst: (revision: string) => `${sentence(`revision ${revision} here`)} ${ask('newer one')}`,
   sayAgain: (challenge: string) => sentence('say again', challenge),
   singleDigits: (challenge: string) => sentence(`say again ${challenge}`, 'digit by digit'),
@@ -236,6 +239,8 @@ export const say = {
   simulated: (text: string) => sentence(text, 'simulated'),
   value: (label: string, value: string) => sentence(label, value),
   noFigure: (label: string) => `${sentence(`no figure yet for ${label}`)} ${sentence('enter it on the figures page')}`,
+  /** What was entered leads to no value, as beyond a table: which one stands on the screen. */
+  notComputed: (label: string) => `${sentence(`no figure yet for ${label}`)} ${sentence('see the figures page')}`,
   /** A station gives it: nobody can enter it. */
   notGiven: (label: string) => sentence(`no figure yet for ${label}`),
   stopped: () => `${sentence('stopped')} ${sentence('standing by')}`,
@@ -306,6 +311,8 @@ export const say = {
   calledAt: (call: string, seconds: string) => sentence(call, `${seconds} seconds`),
   lastCalled: (watch: string, call: string, seconds?: string) =>
     sentence(`${engineOf(watch)} ${call}`, seconds && `${seconds} seconds`),
+  /** A call of Otherseat's own in a watch. */
+  reply: (text: string) => sentence(text),
   due: (text: string) => sentence(text),
   hold: (hold: string) => sentence(hold),
   limits: () => `${sentence("limits are the flight manual's")} ${sentence('look before you act')}`,

@@ -10,6 +10,7 @@ import { nextCall, watchAt, watchById, watchState } from '../watch/watchTiming.t
 import { listName, say } from './phrases.ts'
 import { isClosed, isFromMemory, isGivenByStation, isToldOfDifference, missingNames, unsettledIn } from './progress.ts'
 import type { RunState } from './state.ts'
+import { uncomputed } from './whyMissing.ts'
 
 function flowWords(flow: Flow, state: RunState): string {
   const open = openSteps(flow, state)
@@ -22,7 +23,7 @@ function flowWords(flow: Flow, state: RunState): string {
 }
 
 function watchWords(pack: Pack, state: RunState): string {
-  const watch = watchAt(pack, state.floor)
+  const watch = watchAt(pack, state.floor, state)
   if (!watch) return ''
   const own = watchState(state, watch.id)
   if (own.status === 'stopped') return say.wayBack()
@@ -39,6 +40,7 @@ function blockedWords(pack: Pack, state: RunState, item: Item): string | undefin
   const [missing] = missingNames(pack, state, item)
   if (missing === undefined) return undefined
   const label = pack.figures.declarations[missing]?.label ?? missing
+  if (uncomputed(pack, state, missing)) return say.notComputed(label)
   return isGivenByStation(pack, state, missing) ? say.notGiven(label) : say.noFigure(label)
 }
 
@@ -119,7 +121,7 @@ function questionWords(pack: Pack, state: RunState): string | undefined {
     case 'callEarly':
       return say.already(labelOf(pack, question.watch, question.call.id))
     case 'callValue': {
-      const { value } = watchById(pack, question.watch).calls.find(({ id }) => id === question.call.id) ?? {}
+      const { value } = watchById(pack, question.watch, state).calls.find(({ id }) => id === question.call.id) ?? {}
       return value && question.call.value !== undefined ? say.outOfRange(valueWords(value, question.call.value)) : ''
     }
     case 'passReason':

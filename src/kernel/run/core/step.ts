@@ -20,7 +20,7 @@ import { askAgain, tooSoonToAsk } from './askingAgain.ts'
 import { clockDue, withAnnounced, withTimers } from './clocks.ts'
 import { commanded } from './commanding.ts'
 import { emptyRun } from './emptyRun.ts'
-import type { Effect, RunEvent, ToneName } from './events.ts'
+import type { By, Effect, RunEvent, ToneName } from './events.ts'
 import { stamped, unmet } from './interlocks.ts'
 import { withReturn } from './interruption.ts'
 import { letGo } from './lateCatch.ts'
@@ -189,7 +189,8 @@ export function fold(pack: Pack, runId: string, events: readonly RunEvent[]): Ru
 type SituationSet = RunEvent<'situationSet'>
 
 /** What applies may have changed at the open place, and other answers may be asked for. */
-function situated(pack: Pack, before: RunState, { name, value, evidence }: SituationSet): Step {
+function situated(pack: Pack, asked: RunState, { name, value, evidence }: SituationSet): Step {
+  const before = decided(pack, asked, name, evidence.by)
   const told = letGo(pack, before)
   const { state, challenges, lists } = reopen(pack, told.state)
   if (state.figureStatus === undefined) return { state, effects: [] }
@@ -208,6 +209,14 @@ function situated(pack: Pack, before: RunState, { name, value, evidence }: Situa
   return floor.at === 'item' || floor.at === 'line'
     ? advance(pack, state, floor.list, { words })
     : enter(pack, state, nextFloor(pack, state), { words })
+}
+
+/** The open question asked for just this: it is answered. */
+function decided(pack: Pack, state: RunState, name: string, by: By): RunState {
+  const { floor, revision } = state
+  const item = floor.at === 'item' ? findItem(pack, floor.item).item : undefined
+  if (item?.decides?.situation !== name) return state
+  return closeItem({ ...state, standingBy: false }, item, { status: 'done', by, revision })
 }
 
 function cleared(pack: Pack, state: RunState): Step {

@@ -28,7 +28,7 @@ export function whatToSay(pack: Pack, state: RunState): readonly string[] {
     case 'flow':
       return ['done', 'read the flow', 'what is left']
     case 'watch': {
-      const watch = watchAt(pack, floor)
+      const watch = watchAt(pack, floor, state)
       const next = watch && nextCall(watch, watchState(state, watch.id))
       return [next?.call.label ?? 'from the top', 'stop', 'say again']
     }

@@ -81,6 +81,8 @@ export interface Debrief {
     readonly given: number
     readonly byKey: number
     readonly passed: number
+    /** Optional items that did not apply; they are none of those passed. */
+    readonly notApplicable: number
     /** Things to look at that Otherseat sent the eyes to after a miss. */
     readonly looks: number
     /** Calls and read-backs with a wrong value or with something missing. */
@@ -133,7 +135,7 @@ export function debriefOf(pack: Pack, events: readonly RunEvent[], isUnderWay = 
   const since = { before: seam, after: state }
   const allBriefings = briefingsIn(pack, state, tally)
   const briefings = again ? briefingsSince(allBriefings, since) : allBriefings
-  const watches = watchesIn(pack, tally)
+  const watches = watchesIn(pack, state, tally)
   const complete = lists.every((list) => list.complete)
   // Looked at in the middle of a run, it keeps the trap to itself.
   const isOver = complete || state.status === 'ended'
@@ -188,7 +190,8 @@ function totalsOf(
     sayAgains: sum(items.map(({ sayAgains }) => sayAgains)),
     given: items.filter((item) => item.given).length,
     byKey: items.filter((item) => item.by === 'key').length,
-    passed: items.filter((item) => item.status === 'passed').length,
+    passed: items.filter((item) => item.status === 'passed' && item.reason !== 'notApplicable').length,
+    notApplicable: items.filter((item) => item.reason === 'notApplicable').length,
     looks: sum(items.map(({ looks }) => looks)),
     radioMisses: sum(turns.map(({ misses }) => misses)),
     wordsShown: turns.filter((turn) => turn.shown).length,

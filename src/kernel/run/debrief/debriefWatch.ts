@@ -1,8 +1,8 @@
 /** Engine starts and flows in the debrief: every attempt with its calls and times, every step and whether it was ticked. */
 
-import { holds } from '../../figures/condition.ts'
+import { type Ground, holds } from '../../figures/condition.ts'
 import type { Value } from '../../kinds/kind.ts'
-import type { Pack } from '../../pack/checklist.ts'
+import type { Pack, Watch } from '../../pack/checklist.ts'
 import { flowsOf, stepsOf } from '../../pack/place.ts'
 import type { RunState, WatchState } from '../core/state.ts'
 import { watchById } from '../watch/watchTiming.ts'
@@ -56,12 +56,11 @@ export function tellAttempts({ attempts }: Tally, { before, after }: Moment): vo
 }
 
 /** All attempts, in their order. */
-export function watchesIn(pack: Pack, { attempts }: Tally): DebriefWatch[] {
-  return [...attempts.values()].map(({ id, state }) => attemptOf(pack, id, state))
+export function watchesIn(pack: Pack, ground: Ground, { attempts }: Tally): DebriefWatch[] {
+  return [...attempts.values()].map(({ id, state }) => attemptOf(watchById(pack, id, ground), state))
 }
 
-function attemptOf(pack: Pack, id: string, state: WatchState): DebriefWatch {
-  const { name, calls } = watchById(pack, id)
+function attemptOf({ id, name, calls }: Watch, state: WatchState): DebriefWatch {
   const { attempt, beganAt, status, because, stoppedAt } = state
   return {
     id,

@@ -53,7 +53,7 @@ export function timelineIn(
     ),
     ...itemsIn(pack, moments, places),
     ...turnsIn(pack, moments, places),
-    ...startsIn(pack, tally, places, last.event.t),
+    ...startsIn(pack, last, tally, places),
     ...figuresIn(moments, tally),
     ...breaksIn(last.after, moments[0]?.event.t ?? 0),
   ]
@@ -188,12 +188,12 @@ function turnsIn(pack: Pack, moments: readonly Moment[], places: Places): Timeli
 }
 
 /** Each attempt at a watch, and its calls between their limits. */
-function startsIn(pack: Pack, tally: Tally, places: Places, now: number): TimelineEntry[] {
+function startsIn(pack: Pack, { after: ground, event }: Moment, tally: Tally, places: Places): TimelineEntry[] {
   const attempts = [...tally.attempts.values()]
-  return watchesIn(pack, tally).flatMap((told, index): TimelineEntry[] => {
+  return watchesIn(pack, ground, tally).flatMap((told, index): TimelineEntry[] => {
     const attempt = attempts[index]
     if (!attempt) return []
-    const watch = watchById(pack, told.id)
+    const watch = watchById(pack, told.id, ground)
     const from = places.byId.get(told.id)
     const again = from === undefined ? {} : { from }
     const calls = watch.calls.flatMap((call, at): TimelineEntry[] => {
@@ -219,7 +219,7 @@ function startsIn(pack: Pack, tally: Tally, places: Places, now: number): Timeli
         },
       ]
     })
-    const endT = told.stoppedAfterMs !== undefined ? told.t + told.stoppedAfterMs : (calls.at(-1)?.t ?? now)
+    const endT = told.stoppedAfterMs !== undefined ? told.t + told.stoppedAfterMs : (calls.at(-1)?.t ?? event.t)
     const isDone = told.status === 'done'
     const how = told.because === undefined ? '' : `, stopped: ${told.because}`
     const went = calls.some((call) => call.went === 'missed') ? 'missed' : isDone ? 'right' : 'open'

@@ -2,6 +2,7 @@
 
 import type { Value } from '../../kinds/kind.ts'
 import { isComposed, sayValue } from '../../kinds/table.ts'
+import { spokenUnit, unitAloud } from '../../kinds/unitWords.ts'
 import type { Item, Pack } from '../../pack/checklist.ts'
 import { figuresFor, findItem, responseOf, saidFigures } from '../../pack/place.ts'
 import type { Part } from '../../response/model.ts'
@@ -123,18 +124,29 @@ function missed(pack: Pack, before: RunState, item: Item, event: Answered): Step
     ...(refused !== undefined && { refused }),
   })
   // One thing to do at a time; the challenge was just said.
-  const advice = isSameAgain
-    ? isOutside
-      ? [say.openOrPass()]
-      : [say.judgedAgainst(sayValue({ kind: 'integer', value: event.revision }, 'plain'))]
-    : looked.length > 0
-      ? [say.lookAt(looked)]
-      : []
+  const unit = event.judgement.because === 'unit' ? unitAsked(pack, wrong) : undefined
+  const advice = unit
+    ? [say.inUnit(unit)]
+    : isSameAgain
+      ? isOutside
+        ? [say.openOrPass()]
+        : [say.judgedAgainst(sayValue({ kind: 'integer', value: event.revision }, 'plain'))]
+      : looked.length > 0
+        ? [say.lookAt(looked)]
+        : []
   const words = coached.length > 0 ? coached : [say.heard(heardWords(pack, before, event), sideOf(wrong)), ...advice]
   return sayAndListen(pack, state, words, {
     promptAfterMs: PROMPT_AFTER_MISS_MS,
     tone: 'attention',
   })
+}
+
+/** The unit that a value is wanted in, where it was said in another one. */
+function unitAsked(pack: Pack, wrong: readonly Part[]): string | undefined {
+  const names = wrong.flatMap(({ kind, name }) => (kind === 'figure' ? [name] : []))
+  const measure = names.length === 1 ? pack.figures.declarations[names[0] ?? '']?.measure : undefined
+  const { unit } = measure === undefined ? {} : spokenUnit(measure)
+  return unit && unitAloud(unit)
 }
 
 /** On which side of its limits a reading is. */

@@ -17,7 +17,7 @@ import { missingBefore, nextCall, openCalls, watchById, watchState, withWatch } 
 
 /** A call of a watch under way: taken, questioned, or its value asked for. Throws where the pack does not have the watch. */
 export function called(pack: Pack, before: RunState, event: RunEvent<'watchCalled'>): Step {
-  const watch = watchById(pack, event.watch)
+  const watch = watchById(pack, event.watch, before)
   const own = watchState(before, watch.id)
   if (own.status !== 'running') return { state: before, effects: [] }
   if (own.calls[event.call] !== undefined) return readAgain(before, watch, event) ?? { state: before, effects: [] }
@@ -144,7 +144,7 @@ function outOfOrder(pack: Pack, state: RunState, watch: Watch, call: PendingCall
 
 /** Affirmed: it was seen, no later than the call that came. What is read out with it still has to be. */
 export function seenBefore(pack: Pack, before: RunState, question: { watch: string; call: PendingCall }): Step {
-  const watch = watchById(pack, question.watch)
+  const watch = watchById(pack, question.watch, before)
   const state: RunState = { ...before, question: undefined }
   const own = watchState(state, watch.id)
   const missing = missingBefore(watch, own, question.call.id)
@@ -163,7 +163,7 @@ export function seenBefore(pack: Pack, before: RunState, question: { watch: stri
 
 /** Affirmed: a call that came too early was seen; a value outside its limits was read, and is told as such. */
 export function confirmed(pack: Pack, before: RunState, question: Doubt): Step {
-  const watch = watchById(pack, question.watch)
+  const watch = watchById(pack, question.watch, before)
   const state: RunState = { ...before, question: undefined }
   const { call } = question
   if (question.about === 'callEarly') return taken(pack, state, watch, call, { wasAsked: true, isConfirmed: true })
@@ -175,7 +175,7 @@ export function confirmed(pack: Pack, before: RunState, question: Doubt): Step {
 
 /** Denied: it was not seen and is still to be called, or is read again. */
 export function doubted(pack: Pack, state: RunState, { about, watch, call }: Doubt): Step {
-  const known = watchById(pack, watch).calls.find((one) => one.id === call.id)
+  const known = watchById(pack, watch, state).calls.find((one) => one.id === call.id)
   return sayAndListen(pack, state, known && about === 'callValue' ? [askFor(known)] : [], { tone: 'tick' })
 }
 
@@ -198,11 +198,13 @@ function accepted(pack: Pack, state: RunState, watch: Watch, call: PendingCall, 
   const label = next?.call.label ?? ''
   const elapsed = seconds(call.at - own.beganAt)
   const { timesAloud } = state.settings
+  const reply = next?.call.reply === undefined ? [] : [say.reply(next.call.reply)]
   if (nextCall(watch, change)) {
-    if (timesAloud) return sayAndListen(pack, running, [say.calledAt(label, elapsed)], { tone: 'tick' })
+    if (timesAloud) return sayAndListen(pack, running, [say.calledAt(label, elapsed), ...reply], { tone: 'tick' })
+    if (reply.length > 0) return sayAndListen(pack, running, reply, { tone: 'tick' })
     return wasAsked ? sayAndListen(pack, running, [], { tone: 'tick' }) : toned(running, 'tick')
   }
   const done = withWatch({ ...running, wordsAfterWatch: [] }, watch.id, { status: 'done' })
   const words = say.lastCalled(watch.name, label, timesAloud ? elapsed : undefined)
-  return enter(pack, done, nextFloor(pack, done), { words: [words, ...state.wordsAfterWatch], tone: 'tick' })
+  return enter(pack, done, nextFloor(pack, done), { words: [...reply, words, ...state.wordsAfterWatch], tone: 'tick' })
 }

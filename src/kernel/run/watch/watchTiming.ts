@@ -1,5 +1,6 @@
 /** Where a watch stands in time: its next calls, from when and by when, and the moment at which something is to be said. */
 
+import { type Ground, holds } from '../../figures/condition.ts'
 import type { Pack, Watch, WatchCall } from '../../pack/checklist.ts'
 import type { Effect } from '../core/events.ts'
 import type { Floor, RunState, WatchState } from '../core/state.ts'
@@ -35,21 +36,36 @@ export function withWatch(state: RunState, id: string, change: Partial<WatchStat
 export function watchesOf(pack: Pack): Watch[] {
   return pack.phases.flatMap(({ activities }) => activities.filter((activity) => activity.type === 'watch'))
 }
-/** Throws where the pack does not have it. */
-export function watchById(pack: Pack, id: string): Watch {
+/** As it is here and now: calls that apply, and limits that are figures by their values. */
+function applying(watch: Watch, ground: Ground | undefined): Watch {
+  if (!ground || !watch.calls.some(({ when, value }) => when || value?.named)) return watch
+  const calls = watch.calls.filter(({ when }) => holds(when, ground))
+  return { ...watch, calls: calls.map((call) => withLimits(call, ground)) }
+}
+
+function withLimits(call: WatchCall, { values }: Ground): WatchCall {
+  const { value } = call
+  if (!value?.named) return call
+  const [min, max] = [value.named.min, value.named.max].map((name) => (name === undefined ? undefined : values[name]))
+  const limits = { ...(typeof min === 'number' && { min }), ...(typeof max === 'number' && { max }) }
+  return { ...call, value: { ...value, ...limits } }
+}
+
+/** With a ground as it is there. Throws where the pack does not have it. */
+export function watchById(pack: Pack, id: string, ground?: Ground): Watch {
   const watch = watchesOf(pack).find((one) => one.id === id)
   if (!watch) throw new Error(`pack ${pack.id} has no watch ${id}`)
-  return watch
+  return applying(watch, ground)
 }
 /** The watch that has the floor. */
-export function watchAt(pack: Pack, floor: Floor): Watch | undefined {
+export function watchAt(pack: Pack, floor: Floor, ground?: Ground): Watch | undefined {
   const activity = floor.at === 'watch' ? pack.phases[floor.phase]?.activities[floor.activity] : undefined
-  return activity?.type === 'watch' ? activity : undefined
+  return activity?.type === 'watch' ? applying(activity, ground) : undefined
 }
 /** Of several engines one is started at a time. */
 export function runningWatch(pack: Pack, state: RunState): Watch | undefined {
   const id = Object.keys(state.watches).find((one) => state.watches[one]?.status === 'running')
-  return id === undefined ? undefined : watchById(pack, id)
+  return id === undefined ? undefined : watchById(pack, id, state)
 }
 
 export interface NextCall {

@@ -4,7 +4,7 @@
  */
 
 import { sayValue } from '../../kinds/table.ts'
-import type { Pack, Watch } from '../../pack/checklist.ts'
+import type { Pack, Pause, Watch } from '../../pack/checklist.ts'
 import { agenda } from '../../pack/place.ts'
 import type { RunEvent } from '../core/events.ts'
 import { type Unmet, unmet } from '../core/interlocks.ts'
@@ -32,7 +32,7 @@ export function startUnderWay(pack: Pack, state: RunState): Step | undefined {
 
 /** The words that begin a watch: it is under way, or Otherseat says why it is not. Throws where the pack does not have it. */
 export function began(pack: Pack, before: RunState, event: RunEvent<'watchBegan'>): Step {
-  const watch = watchById(pack, event.watch)
+  const watch = watchById(pack, event.watch, before)
   const running = runningWatch(pack, before)
   if (running?.id === watch.id) return { state: before, effects: [] }
   // One at a time: the hand is still on the selector of the other one.
@@ -78,17 +78,19 @@ function listBefore(pack: Pack, state: RunState, id: string): string | undefined
 
 /** An abnormal call: the stop words at once, then the pack's actions, then the way back. */
 export function stopped(pack: Pack, before: RunState, event: RunEvent<'watchStopped'>): Step {
-  const watch = watchById(pack, event.watch)
+  const watch = watchById(pack, event.watch, before)
   const abnormal = watch.abnormal.find(({ id }) => id === event.abnormal)
   const own = watchState(before, watch.id)
   if (!abnormal || own.status === 'ahead' || own.status === 'done') return { state: before, effects: [] }
   const { label, actions, again } = abnormal
-  const stopped = withStopped(before, watch, { because: label, at: event.at, t: event.t, actions, again })
+  const pause = pauseOf(watch, own.attempt, again)
+  const isInvited = again !== undefined
+  const stopped = withStopped(before, watch, { because: label, at: event.at, t: event.t, actions, pause, isInvited })
   // Where the pack has no way back, as after a fire, nothing invites to another start.
   const words = [
     say.stop(abnormal.stopWords),
     ...actions.map(say.action),
-    ...(again ? [wayBack(again)] : []),
+    ...(isInvited ? [wayBack(pause)] : []),
     ...before.wordsAfterWatch,
   ]
   return sayAndListen(pack, stopped, words)
@@ -103,35 +105,45 @@ export function stoppedByCrew(
   watch: Watch,
   { at, t }: { readonly at: number; readonly t: number },
 ): { readonly state: RunState; readonly words: readonly string[] } {
-  const [again] = watch.abnormal.flatMap((one) => one.again ?? []).sort((one, other) => other.seconds - one.seconds)
-  const state = withStopped(before, watch, { because: 'stopped by the crew', at, t, actions: [], again })
-  return { state, words: [say.stop(watch.stopWords), wayBack(again), ...before.wordsAfterWatch] }
+  const { attempt } = watchState(before, watch.id)
+  const pause = pauseOf(watch, attempt, ...watch.abnormal.map((one) => one.again))
+  const stop = { because: 'stopped by the crew', at, t, actions: [], pause, isInvited: pause !== undefined }
+  const state = withStopped(before, watch, stop)
+  return { state, words: [say.stop(watch.stopWords), wayBack(pause), ...before.wordsAfterWatch] }
 }
 
-const wayBack = (again: Watch['abnormal'][number]['again']) =>
-  say.wayBack(again && { say: again.say, seconds: seconds(again.seconds * 1_000) })
+/** The longest of these and of what the starter needs after so many attempts. */
+function pauseOf({ attempts }: Watch, attempt: number, ...again: readonly (Pause | undefined)[]): Pause | undefined {
+  const starter = attempts && (attempt % attempts.most === 0 ? attempts.cool : attempts.rest)
+  return [...again, starter].flatMap((one) => one ?? []).sort((one, other) => other.seconds - one.seconds)[0]
+}
+
+const wayBack = (pause: Pause | undefined) =>
+  say.wayBack(pause && { say: pause.say, seconds: seconds(pause.seconds * 1_000) })
 
 interface Stopped {
   readonly because: string
   readonly at: number
   readonly t: number
   readonly actions: readonly string[]
-  readonly again: Watch['abnormal'][number]['again']
+  readonly pause: Pause | undefined
+  /** Whether anything invites to another start. */
+  readonly isInvited: boolean
 }
 
 /** It may begin again only when its time has passed; the end of that is announced. */
-function withStopped(before: RunState, watch: Watch, { because, at, t, actions, again }: Stopped): RunState {
+function withStopped(before: RunState, watch: Watch, { because, at, t, actions, pause, isInvited }: Stopped): RunState {
   const free = { ...before, question: undefined, standingBy: false, wordsAfterWatch: [] }
   const stopped = withWatch(free, watch.id, {
     ...{ status: 'stopped', because, stoppedAt: at, actions },
-    ...(again && { notBefore: { until: t + again.seconds * 1_000, say: again.say } }),
+    ...(pause && { notBefore: { until: t + pause.seconds * 1_000, say: pause.say } }),
   })
-  return again ? { ...stopped, waitedFor: [...new Set([...stopped.waitedFor, watch.id])] } : stopped
+  return pause && isInvited ? { ...stopped, waitedFor: [...new Set([...stopped.waitedFor, watch.id])] } : stopped
 }
 
 /** A call was not heard in time: a tone asks for it first, words say so at its limit. */
 export function due(pack: Pack, state: RunState, event: RunEvent<'watchDue'>): Step {
-  const watch = watchById(pack, event.watch)
+  const watch = watchById(pack, event.watch, state)
   const own = watchState(state, watch.id)
   const next = own.status === 'running' ? openCalls(watch, own).find(({ call }) => call.id === event.call) : undefined
   if (!next) return { state, effects: [] }
@@ -145,7 +157,7 @@ export function due(pack: Pack, state: RunState, event: RunEvent<'watchDue'>): S
 
 /** No call heard is not "it did not happen": the stop words hold unless it is called. */
 export function noCall(pack: Pack, state: RunState, id: string, call: string): Step {
-  const watch = watchById(pack, id)
+  const watch = watchById(pack, id, state)
   const { unheard: before, pending } = watchState(state, id)
   const unheard = [...new Set([...before, call])]
   const { label = call, value } = watch.calls.find((one) => one.id === call) ?? {}
@@ -157,7 +169,7 @@ export function noCall(pack: Pack, state: RunState, id: string, call: string): S
 /** "From the top" in a watch: it is ahead again, its time not begun; what must pass after a stop still must. */
 export function restarted(pack: Pack, state: RunState, id: string): Step {
   const { attempt, notBefore } = watchState(state, id)
-  const watch = watchById(pack, id)
+  const watch = watchById(pack, id, state)
   const blockedBy = tooSoon(state, watch)
   const fresh = { ...WATCH_AHEAD, attempt, ...(notBefore && { notBefore }) }
   const ahead = { ...state, watches: { ...state.watches, [id]: fresh } }

@@ -1,6 +1,6 @@
 /** One list in the debrief: its items with every try, in the order in which they were said. */
 
-import { reasonWords } from '../../../kernel/response/commands.ts'
+import { passedWords } from '../../../kernel/response/commands.ts'
 import type { DebriefItem, DebriefList } from '../../../kernel/run/debrief/debriefList.ts'
 import { Mark, type MarkName } from '../shell/Mark.tsx'
 import { Tries } from './Tries.tsx'
@@ -42,7 +42,7 @@ const STATES: Readonly<Record<DebriefItem['status'], string>> = {
 function ItemDebrief({ item }: { readonly item: DebriefItem }) {
   const { challenge, status, by, reason, given, readings, tries, misses, sayAgains, reopened } = item
   const notes = [
-    STATES[status] + (reason ? `: ${reasonWords(reason)}` : ''),
+    status === 'passed' ? passedWords(reason) : STATES[status],
     by === 'key' ? 'by key, not read back' : by === 'typed' ? 'typed' : '',
     misses > 0 ? `${misses} missed` : '',
     sayAgains > 0 ? `${sayAgains} say again` : '',

@@ -114,9 +114,9 @@ function CardList({ list }: { readonly list: PrintedList }) {
     <section class="card-list">
       <h4 class="cap">{list.name}</h4>
       <dl>
-        {list.rows.map(({ challenge, response }) => (
-          <div key={challenge}>
-            <dt class="cap">{challenge}</dt>
+        {list.rows.map(({ type, challenge, response }) => (
+          <div key={challenge} class={type}>
+            <dt class={type === 'note' ? '' : 'cap'}>{challenge}</dt>
             <dd>{response}</dd>
           </div>
         ))}

@@ -39,6 +39,7 @@ export function ItemList({
 
 function Entry({ entry }: { readonly entry: ViewEntry }) {
   const { label, status, current, note, type } = entry
+  if (type === 'note' || type === 'heading') return <li class={type}>{label}</li>
   const isLine = type === 'line'
   const { text, mark } =
     isLine && status === 'open' ? { text: 'the line: waits for this', mark: 'bar' as const } : STATES[status]

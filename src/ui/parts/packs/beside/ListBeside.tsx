@@ -17,9 +17,9 @@ export function ListBeside({ list: { name, entries }, open }: ListBesideProps) {
       </h2>
       <ol class="thread">
         {entries.map(({ id, type, challenge, response, when }) => (
-          <li key={id} class={type === 'line' ? 'line' : ''} aria-current={id === open ? 'step' : undefined}>
-            <Mark name={type === 'line' ? 'bar' : 'ring'} />
-            <span class="cap">{challenge}</span>
+          <li key={id} class={type === 'item' ? '' : type} aria-current={id === open ? 'step' : undefined}>
+            {(type === 'item' || type === 'line') && <Mark name={type === 'line' ? 'bar' : 'ring'} />}
+            <span class={type === 'note' ? '' : 'cap'}>{challenge}</span>
             {response && <span class="state">{response}</span>}
             {when && <span class="state">only with {when}</span>}
           </li>

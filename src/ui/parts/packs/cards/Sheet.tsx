@@ -55,11 +55,12 @@ export function Sheet({ title, of, list, table }: SheetProps) {
 }
 
 function CardLine({ entry: { type, challenge, response, when } }: { readonly entry: BesideEntry }) {
+  const isAsked = type === 'item' || type === 'line'
   return (
     <li class={type}>
-      <span class="cap">{challenge}</span>
-      <span class="leader" aria-hidden="true" />
-      <span>{response}</span>
+      <span class={type === 'note' ? '' : 'cap'}>{challenge}</span>
+      {isAsked && <span class="leader" aria-hidden="true" />}
+      {isAsked && <span>{response}</span>}
       {when && <small>only with {when}</small>}
     </li>
   )
