@@ -32,17 +32,15 @@ export function amountsSaid(run: Run, decimals: number): readonly Amount[] {
 
 /**
  * Many say "five two up" for 5.2: taken so where the digits as a whole number are more than `most`, or begin with a
- * zero; else it is only possible. `longest` digits at most, with tens among them if they are as many: "ninety two three".
+ * zero; else it is only possible.
  */
-export function amountsImplied(run: Run, decimals: number, most: number, longest = decimals + 1): readonly Amount[] {
+export function amountsImplied(run: Run, decimals: number, most: number): readonly Amount[] {
   return run.numbers.flatMap(({ whole, fraction, style, secondary }) => {
-    const isOneByOne = style === 'single' || (style === 'grouped' && whole.length === longest && longest > decimals + 1)
-    const bare = fraction === undefined && isOneByOne && decimals > 0 && !secondary
+    const bare = fraction === undefined && style === 'single' && decimals > 0 && !secondary
     if (!bare || whole.length <= decimals || !zerosFit(whole.slice(0, -decimals), 1)) return []
     const amount = amountOf(whole.slice(0, -decimals), whole.slice(-decimals), decimals)
     const sure =
-      whole.length > decimals &&
-      whole.length <= longest &&
+      whole.length === decimals + 1 &&
       (Number(whole) > most || (whole.startsWith('0') && most < Number.POSITIVE_INFINITY))
     return [{ amount, standard: false, secondary: !sure, short: false, open: false }]
   })

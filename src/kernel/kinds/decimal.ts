@@ -15,9 +15,6 @@ export interface DecimalSpec extends Scale {
   readonly unit?: SpokenUnit
 }
 
-/** "Ninety two three" is more, and so 92.3. */
-const MOST_PERCENT = 200
-
 export const decimal: NumberKind<DecimalSpec> = {
   values: 'numbers',
   fields: {
@@ -26,8 +23,7 @@ export const decimal: NumberKind<DecimalSpec> = {
     unit: { type: 'oneOf', values: SPOKEN_UNITS, optional: true },
   },
   measure: { anyUnit: true, said: spokenUnit },
-  scale: (spec) =>
-    narrowed(spec.unit === 'percent' ? { min: -50, max: MOST_PERCENT } : { min: -99_999, max: 999_999 }, spec),
+  scale: (spec) => narrowed(spec.unit === 'percent' ? { min: -50, max: 200 } : { min: -99_999, max: 999_999 }, spec),
   step: ({ decimals }) => stepWith(decimals),
   precision: ({ decimals }) => decimals,
 
@@ -37,8 +33,7 @@ export const decimal: NumberKind<DecimalSpec> = {
     const run = partRun(tokens, unitAffixes(unit))
     if (!run || run.signs.length > 1) return []
     const sign = run.signs[0] ?? 1
-    const most = unit === 'percent' ? MOST_PERCENT : Number.POSITIVE_INFINITY
-    const said = [...amountsSaid(run, decimals), ...amountsImplied(run, decimals, most, decimals + 2)]
+    const said = [...amountsSaid(run, decimals), ...amountsImplied(run, decimals, Number.POSITIVE_INFINITY)]
     return said.map(({ amount, standard, secondary, short, open }): Reading => {
       const reading = {
         ...{ value: clean(sign * amount), standard, secondary },

@@ -39,9 +39,7 @@ function amounts(number: NumberReading, run: Run, { say }: WeightSpec): readonly
   const inThousands = Number((amount * 1000).toFixed(0))
   const exact = Math.abs(inThousands - amount * 1000) < 1e-6
   if (number.thousandAfter || run.thousands) return exact ? [{ amount: inThousands, standard: false }] : []
-  // A weight is whole: "nine point four" can be nothing else.
-  if (fraction !== undefined && exact && amount < 1000)
-    return [{ amount: inThousands, standard: standard && say === 'thousands' }]
+  if (say === 'thousands' && fraction !== undefined && exact) return [{ amount: inThousands, standard }]
   return [{ amount, standard }]
 }
 

@@ -101,6 +101,9 @@ export const LED_BY: Readonly<Partial<Record<KindName, readonly (readonly string
     on`),
   route: phrases(`
     via
+    take
+    taking
+    by
     along
     on
     then`),
@@ -271,6 +274,9 @@ export const COURTESIES = phrases(`
   visibility is good
   visibility good
   ready to go
+  on board
+  received
+  is received
   i took down
   i wrote down
   i have

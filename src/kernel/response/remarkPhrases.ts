@@ -69,6 +69,9 @@ let me see | let me look | let me check | let me find it | let me read it | just
 fuel comes now | fuel is coming | fuel coming | fuel is on now | good rise
 standard day | standard day today | the standard setting | standard setting here
 pressure is up | pressure is up in the green | up in the green | up in the band
+enough for the route | enough for the trip | enough for the flight | enough for today | it is enough | that is enough | that's enough | which is within the limits | which is within limits | which is fine | which is good | which is in the green
+ammeter is moving | ammeter moved | ammeter moves | the ammeter move | needle is moving | needle moved | the needle move | strapped in good and tight | strapped in tight | strapped in nice and tight
+over on your side | over on yours | over here | back at idle | back in idle | back to idle | back on idle
 very good | very nice | very cold | very warm | very well | a wee bit | a bit
 departure runway | takeoff runway | active runway | fasten seat belt | fasten belts | just now | right now
 `

@@ -46,7 +46,11 @@ export function withoutRemarks(frame: Frame, all: readonly Atom[]): Weighed {
   const isBoth = isOurs(['mine', 'my', 'here'], ['yours', 'your'])
   // "We will rotate at eight one".
   const plain = counted.atoms.flatMap((atom, at) =>
-    isPlain(atom) && !(wordOf(atom) === 'will' && isOwnAhead(frame, counted.atoms, at)) ? [wordOf(atom)] : [],
+    isPlain(atom) &&
+    !(TO_COME.has(wordOf(atom)) && isOwnAhead(frame, counted.atoms, at)) &&
+    !isIdleStop(counted.atoms, at)
+      ? [wordOf(atom)]
+      : [],
   )
   const isDoubtful =
     plain.some((word) =>
@@ -70,6 +74,11 @@ export function withoutRemarks(frame: Frame, all: readonly Atom[]): Weighed {
     mixed,
   }
 }
+
+const TO_COME: ReadonlySet<string> = new Set(['will', 'going'])
+/** "At the idle stop". */
+const isIdleStop = (atoms: readonly Atom[], at: number) =>
+  /^stops?$/.test(wordOf(atoms[at])) && wordOf(atoms[at - 1]) === 'idle'
 
 /** One of the two seats: "set on mine". */
 const OWNERS: ReadonlySet<string> = new Set(['mine', 'yours', 'your'])

@@ -3,11 +3,10 @@
  * three one" may be two speeds: a run is split only where exactly one way to split it makes sense.
  */
 
-import { shortChannel } from '../kinds/frequency.ts'
 import { type KindSpec, kindOf } from '../kinds/kind.ts'
 import type { Reading } from '../kinds/reading.ts'
 import { affixesOf, isValueWord, readValue, scaleOf } from '../kinds/table.ts'
-import { isLittle, isNumberToken, type Token, tokensOf } from '../numbers/tokens.ts'
+import { isLittle, isNumberToken, type Token } from '../numbers/tokens.ts'
 import type { Because } from './model.ts'
 import { mayBeNumber } from './options.ts'
 import type { RunAtom } from './scan.ts'
@@ -28,16 +27,9 @@ export function readRun(run: RunAtom, spec: KindSpec): readonly Reading[] {
   const { tokens, looseHead, looseTail } = run
   if (tokens.length > LONGEST_RUN) return []
   const readings = [...readValue(tokens, spec)]
-  if (readings.length === 0 && spec.kind === 'frequency') readings.push(...readShort(tokens, spec))
   if (looseHead) readings.push(...readValue(tokens.slice(1), spec))
   if (looseTail) readings.push(...readValue(tokens.slice(0, -1), spec))
   return readings
-}
-
-/** "Eighteen six zero five", "one two one six": a channel as pilots say it to one another. */
-function readShort(tokens: readonly Token[], spec: KindSpec): readonly Reading[] {
-  const full = shortChannel(tokens)
-  return full === undefined ? [] : readValue(tokensOf(full), spec).map((reading) => ({ ...reading, standard: false }))
 }
 
 /** Whether it could be a value of the kind at all: names for a choice of names, a number or the kind's own words for others. */

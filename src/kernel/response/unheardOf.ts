@@ -29,7 +29,7 @@ export function isUnheardOf(frame: Frame, atoms: readonly Atom[], at: number): b
   if (isTrailing(frame, atoms, at)) return false
   if (PREPOSITIONS.has(word)) return !isLeading(frame, word, atoms[at + 1]) && !isOfOnlyValues(frame, atoms, at)
   if (word === 'ready') return !isReadyBeside(frame, atoms, at)
-  if (word === 'will') return !isOwnAhead(frame, atoms, at)
+  if (word === 'will' || word === 'going') return !isOwnAhead(frame, atoms, at)
   if (isSide(word)) return !isPairSaid(atoms, word) && !isPlace(frame, atoms, at) && !isOnlyOne(frame, atoms, word)
   if (NEVER_WELCOME.has(word) || ALL.has(word) || COUNTED.has(word) || COUNTED_THINGS.has(word)) return false
   if (word === 'mode' || wordOf(atoms[at - 1]) === 'mode') return frame.figureCount === 0
@@ -124,7 +124,9 @@ function isSaidOf(frame: Frame, atoms: readonly Atom[], at: number): boolean {
 const isState = (atom: Atom) => tokensIn(atom).some(({ text }) => isStateWord(text) && !ALL.has(text))
 const LINKS = words('is are')
 const BETWEEN = words('is are now heat anti ice door doors valve valves')
-const AS_IT_SHOULD_BE = words('good normal fine ok okay steady stable green checked too also look looks both all')
+const AS_IT_SHOULD_BE = words(
+  'ready confirmed reported called already went pulled drove driven good normal fine ok okay steady stable green checked too also look looks both all',
+)
 
 /** "R P M": letters said one by one. */
 function isAbbreviation(atoms: readonly Atom[], at: number): boolean {
@@ -171,8 +173,11 @@ function isReadyBeside(frame: Frame, atoms: readonly Atom[], at: number): boolea
 }
 const TOWARDS = words('to for when once')
 
-/** "We will rotate at eight one": the item's own word, and its value still to come. */
+/** "We will rotate at eight one", "going to flight level three four zero": the item's own word, and its value still to come. */
 export const isOwnAhead = (frame: Frame, atoms: readonly Atom[], at: number) =>
   frame.figureCount > 0 &&
   atoms.slice(at + 1).some(({ type }) => type === 'run') &&
-  (frame.harmless.has(wordOf(atoms[at + 1])) || frame.asked.has(wordOf(atoms[at + 1])))
+  (frame.harmless.has(wordOf(atoms[at + 1])) ||
+    frame.asked.has(wordOf(atoms[at + 1])) ||
+    (wordOf(atoms[at]) === 'going' && AIMS.has(wordOf(atoms[at + 1])) && atoms[at + 2]?.type === 'run'))
+const AIMS = words('to off from for')
