@@ -86,7 +86,7 @@ function judgeBody(input: JudgeInput, asked: Asked, heard: Transcript, body: rea
       : { verdict: 'negative', because: 'refused', parts: [] }
   }
   // "Stand by" is the command, also where the answer is "standby".
-  if (body.some(({ text }) => text === 'stand') && readCommand(heard, input)?.command === 'standBy')
+  if (!own('stand') && body.some(({ text }) => text === 'stand') && readCommand(heard, input)?.command === 'standBy')
     return { verdict: 'command', command: 'standBy', parts: [] }
   const isRemark = body.find(({ text }) => !HESITATIONS.has(text))?.text === 'remark' && !own('remark')
   if (!isRemark && body.some(({ text }) => text === 'disregard') && !own('disregard')) {

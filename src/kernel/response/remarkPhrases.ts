@@ -72,6 +72,9 @@ pressure is up | pressure is up in the green | up in the green | up in the band
 enough for the route | enough for the trip | enough for the flight | enough for today | it is enough | that is enough | that's enough | which is within the limits | which is within limits | which is fine | which is good | which is in the green
 ammeter is moving | ammeter moved | ammeter moves | the ammeter move | needle is moving | needle moved | the needle move | strapped in good and tight | strapped in tight | strapped in nice and tight
 over on your side | over on yours | over here | back at idle | back in idle | back to idle | back on idle
+for this one | for that one | this one | on the way | out of the table | out of the book | straight out of the book | guard is down | guard down | handle is forward | handle is up | handle up | lever is up
+generators have the load | generators have it | sky is clear | for the climb | thumbs up from outside | from outside | saw them go | saw it go | saw him go | watched them go | to the idle stop | at the idle stop | on the idle stop
+hot day | cold day | a hot day | a cold day | both sides | altitude armed | heading armed | ident is off | ident off | a touch forward | a touch aft | a touch forward of the middle
 very good | very nice | very cold | very warm | very well | a wee bit | a bit
 departure runway | takeoff runway | active runway | fasten seat belt | fasten belts | just now | right now
 `

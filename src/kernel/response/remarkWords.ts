@@ -32,7 +32,7 @@ export const REMARKS = words(`
   made been having held checks turned switched selected placed pushed pressed put swept cycled tested exercised
   worked stowed pinned fitted opened sat stable stabilised stabilized idling number numbers today tonight moment
   axis travel idle length runway route sign weather sky sun rain wind tarmac apron stand ramp jetty master so
-  operation operations lead initial thing things job work part parts one's its it's that's metal
+  inside into along around against surfaces surface localiser localizer ident elevation target celsius brr friction sent sitting pointing tapes tape percentage operation operations lead initial thing things job work part parts one's its it's that's metal
   difference steadily normally increasing movement motion ja hey wow american european jet hatch reflection reflections
   reflecting briefing dipped rang airplane  aeroplane ribbon elbow elbows jumpseater jumpseat coast hills hill mountain
   mountains hangar beam edge click clicks meadow field fields village town city coffee tea breakfast lunch dinner weekend
@@ -96,7 +96,7 @@ export const BEFORE_VALUE = words(`
   readout display number figure got it she he they i have has had new trim speed approx in on off up down out
   said see seen here there come comes came gives making makes wheel units exactly bang number
   drop drops dropped reading sits stands
-  tuned dialled dialed loaded entered selected programmed confirmed will ja that'd pull use using departing heading side same sides`)
+  tuned dialled dialed loaded entered selected programmed confirmed that'll got add adds will ja that'd pull use using departing heading side same sides`)
 
 /** The same in a call of a value that moves: what it has come to is called, not checked. */
 export const PASSING = words('through passing coming rising climbing running up nicely')

@@ -8,8 +8,22 @@ const MINUS = { text: 'minus', canon: 'minus', number: undefined, foreign: false
 export function inForm(frames: readonly Frame[], tokens: readonly Token[]): readonly Token[] {
   const has = (kind: string) => frames.some(({ specs }) => specs.some((spec) => spec?.kind === kind))
   const signed = has('temperature') ? withSign(tokens) : tokens
-  return has('integer') ? withCount(frames, signed) : signed
+  const sided = withoutOne(frames, signed)
+  return has('integer') ? withCount(frames, sided) : sided
 }
+
+/** "Sixty two on the left one": the left is meant, and no number. */
+function withoutOne(frames: readonly Frame[], tokens: readonly Token[]): readonly Token[] {
+  if (!frames.some(({ figureCount }) => figureCount > 1)) return tokens
+  return tokens.filter(
+    ({ text }, at) =>
+      text !== 'one' ||
+      !SIDES.has(tokens[at - 1]?.text ?? '') ||
+      tokens[at - 2]?.text !== 'the' ||
+      tokens[at + 1]?.number,
+  )
+}
+const SIDES: ReadonlySet<string> = new Set(['left', 'right'])
 
 /** "Four degrees below zero", "four below": minus four. */
 function withSign(tokens: readonly Token[]): readonly Token[] {

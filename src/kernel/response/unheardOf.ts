@@ -80,8 +80,21 @@ function isTrailing(frame: Frame, atoms: readonly Atom[], at: number): boolean {
   // "Released, the light is out", and not "set".
   const isOff = frame.own.has('released') || frame.own.has('disconnected') || frame.own.has('off')
   if (wordOf(atoms[at]) === 'out' && wordOf(atoms[before]) === 'light' && !isOff) return false
-  return TRAILS.get(wordOf(atoms[at]))?.has(wordOf(atoms[before])) === true
+  if (TRAILS.get(wordOf(atoms[at]))?.has(wordOf(atoms[before])) === true) return true
+  return PARTICLES.has(wordOf(atoms[at])) && isOfVerb(atoms, at)
 }
+const PARTICLES = words('in out off up down over back away through around round')
+
+/** "Called it in", "waved us off": of what somebody did. */
+function isOfVerb(atoms: readonly Atom[], at: number): boolean {
+  let verb = at - 1
+  while (isPlain(atoms[verb]) && OBJECTS.has(wordOf(atoms[verb]))) verb--
+  return isPlain(atoms[verb]) && WITH_PARTICLE.has(wordOf(atoms[verb]))
+}
+const OBJECTS = words('it them us him her me that everything all')
+const WITH_PARTICLE =
+  words(`called phoned waved signed typed keyed punched wrote copied noted clicked clicks read worked looked
+  checked lined picked sent handed rang shouted marked ticked walked logged`)
 
 function isPairSaid(atoms: readonly Atom[], word: string): boolean {
   const said = new Set(atoms.filter(isPlain).map(wordOf))
