@@ -76,7 +76,7 @@ export const NUMBER_LINES: readonly HandGroup[] = [
       ['about five point two up', 'sayAgain:notUnderstood'],
       ['above five point two up', 'sayAgain:notUnderstood'],
       ['five point two up maybe', 'sayAgain:notUnderstood'],
-      ['five and a half up', 'sayAgain'],
+      ['five and a half up', 'negative:value'],
       ['five point two up off', 'sayAgain'],
       ['set', 'incomplete'],
       ['up', 'incomplete:digits'],

@@ -77,7 +77,20 @@ export function tokensOf(text: string): readonly Token[] {
     else tokens.push({ text: piece, number: undefined, canon: piece, foreign: true, start, end })
     if (tokens.length >= MOST_TOKENS) break
   }
-  return tokens
+  return withHalves(tokens)
+}
+
+/** "Two and a half" is two point five. */
+function withHalves(tokens: readonly Token[]): readonly Token[] {
+  if (!tokens.some(({ text }) => text === 'half')) return tokens
+  const isHalf = (at: number) =>
+    tokens[at]?.text === 'and' && tokens[at + 1]?.text === 'a' && tokens[at + 2]?.text === 'half'
+  const isCounted = (at: number) => ['digit', 'teen', 'tens', 'numeral'].includes(tokens[at]?.number?.type ?? '')
+  return tokens.flatMap((token, at): readonly Token[] => {
+    if (isHalf(at) && isCounted(at - 1)) return [wordToken('point', token.start, token.end)]
+    if (isHalf(at - 1) && isCounted(at - 2)) return []
+    return isHalf(at - 2) && isCounted(at - 3) ? [wordToken('five', token.start, token.end)] : [token]
+  })
 }
 
 /** What was heard or typed, cut into tokens once. `tokens` may be only a part of the text; `start` and `end` are places in it. */

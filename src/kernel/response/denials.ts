@@ -18,6 +18,8 @@ export function withoutDenials(atoms: readonly Atom[]): readonly Atom[] {
 
 const ABSENT: ReadonlySet<string> = new Set(['no', 'without', 'nothing'])
 
+const NOTHING: ReadonlySet<string> = new Set('showing unusual changed new different wrong abnormal special'.split(' '))
+
 /** End of what is denied harmlessly from `at` on; `at` where it may be about the item. */
 function denialEnd(atoms: readonly Atom[], at: number): number {
   let next = at + 1
@@ -27,7 +29,7 @@ function denialEnd(atoms: readonly Atom[], at: number): number {
   }
   while (isPlain(atoms[next]) && NO_AND.has(wordOf(atoms[next]))) next++
   const noun = atoms[next]
-  if (wordOf(atoms[at]) === 'nothing' && (wordOf(noun) === 'showing' || wordOf(noun) === 'unusual')) return next + 1
+  if (wordOf(atoms[at]) === 'nothing' && isPlain(noun) && NOTHING.has(wordOf(noun))) return next + 1
   if (!isPlain(noun) || !ABSENT_TROUBLES.has(wordOf(noun))) return at
   next++
   // "No lights on": the state is theirs.

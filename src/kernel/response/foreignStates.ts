@@ -44,6 +44,8 @@ function isOfOtherPart(frame: Frame, atoms: readonly Atom[], at: number, { known
 export function isPreposition(atoms: readonly Atom[], at: number): boolean {
   const word = wordOf(atoms[at])
   const [next, then] = [atoms[at + 1], atoms[at + 2]]
+  // "Off on both".
+  if (word === 'on' && wordOf(next) === 'both' && (then === undefined || isPlain(then))) return true
   if (next?.type !== 'harmless' || !PREPOSITION_LEADS.get(word)?.has(wordOf(next))) return false
   return isPlain(then) || wordOf(next) === 'to' || (wordOf(next) === 'it' && then === undefined)
 }

@@ -14,7 +14,7 @@ import { type KnownPhrase, ownPhrases, statePhrases, withParts } from './framePh
 import { isNegation, isStateWord } from './lexicon.ts'
 import type { PartStates } from './model.ts'
 import type { Path } from './path.ts'
-import { bagsOf, isFigureSlot, isOfSeveral, namesOf, nameWords } from './slotWords.ts'
+import { bagsOf, isFigureSlot, isOfSeveral, namesOf, nameWords, severalOf } from './slotWords.ts'
 import { type NearWords, nearWordsOf } from './wording.ts'
 
 export interface Frame {
@@ -40,6 +40,12 @@ export interface Frame {
   readonly isUnasked: boolean
   /** All of several things are asked for: "both on", "doors". */
   readonly ofSeveral: boolean
+  /** Words of its parts that are words, as the response has them. */
+  readonly own: ReadonlySet<string>
+  /** Words of the challenge. */
+  readonly asked: ReadonlySet<string>
+  /** What there are several of, and one of them. */
+  readonly several: ReadonlySet<string>
   /** Places of the figures in the path. */
   readonly figureSlots: readonly number[]
   readonly figureCount: number
@@ -101,6 +107,9 @@ export function makeFrame(
     initials: new Set(challenge.length > 1 ? challenge.map(({ text }) => text.charAt(0)) : []),
     isUnasked: challenge.length === 0,
     ofSeveral: isOfSeveral(path, challenge),
+    own: new Set(path.flatMap((slot) => (slot.type === 'word' ? slot.wordings.flatMap(({ words }) => words) : []))),
+    asked: new Set(challenge.map(({ text }) => text)),
+    several: severalOf(challenge),
     nearWords: nearWordsOf([...new Set(words(own))].filter((word) => !/\d/.test(word))),
     figureSlots: path.flatMap((slot, index) => (isFigureSlot(slot) ? [index] : [])),
     figureCount: path.filter(isFigureSlot).length,

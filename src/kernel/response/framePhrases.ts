@@ -207,8 +207,19 @@ function isAllOf(slot: Path[number] | undefined, state: readonly Phrase[]): bool
   if (!slot || !isWordSlot(slot)) return false
   const isRest = (word: string) =>
     (isStateWord(word) || word.endsWith('ed')) && !ALL.has(word) && !state.some(({ words }) => words.includes(word))
-  return slot.wordings.some((own) => saysSame(own, state) && !(own.words.includes('and') && own.words.some(isRest)))
+  // "Off" is not all of "guard down, switch off".
+  const isOther = (word: string) => isRest(word) && isStateWord(word) && !PLACES.has(word)
+  return slot.wordings.some(
+    (own) => saysSame(own, state) && !own.words.some(own.words.includes('and') ? isRest : isOther),
+  )
 }
+
+/** States of which another one may be the rest: "left main on". */
+const PLACES: ReadonlySet<string> = new Set(
+  'left right center centre first second third in out full forward aft back port starboard inboard outboard up'.split(
+    ' ',
+  ),
+)
 
 /** The part that a state speaks against: one whose words it excludes, or else the one whose state is asked for. */
 function contrarySlot(path: Path, states: readonly (readonly string[])[], state: readonly string[]): number {

@@ -15,6 +15,7 @@ import { fillSlots } from './fill.ts'
 import { equallyLikely, type Hypotheses } from './hypotheses.ts'
 import { HARMLESS, HESITATIONS, isNegation, isStateWord } from './lexicon.ts'
 import type { JudgeInput, Judgement } from './model.ts'
+import { inForm } from './saidOtherwise.ts'
 import { attemptsIn } from './scan.ts'
 import { valueless } from './valueless.ts'
 
@@ -84,6 +85,9 @@ function judgeBody(input: JudgeInput, asked: Asked, heard: Transcript, body: rea
       ? { verdict: 'command', command: 'negative', parts: [] }
       : { verdict: 'negative', because: 'refused', parts: [] }
   }
+  // "Stand by" is the command, also where the answer is "standby".
+  if (!own('stand') && body.some(({ text }) => text === 'stand') && readCommand(heard, input)?.command === 'standBy')
+    return { verdict: 'command', command: 'standBy', parts: [] }
   const isRemark = body.find(({ text }) => !HESITATIONS.has(text))?.text === 'remark' && !own('remark')
   if (!isRemark && body.some(({ text }) => text === 'disregard') && !own('disregard')) {
     return { verdict: 'command', command: 'disregard', parts: [] }
@@ -150,7 +154,7 @@ function bestAssessment(
   ownsCorrection: boolean,
 ): Assessment | undefined {
   // A whole speech is no answer; nothing in it is looked for.
-  const answer = body.length > LONGEST_ANSWER ? [] : body
+  const answer = body.length > LONGEST_ANSWER ? [] : inForm(frames, body)
   const attempts = ownsCorrection
     ? [answer]
     : attemptsIn(withCorrections(answer, (word) => frames.some((frame) => frame.vocabulary.has(word))))

@@ -35,11 +35,12 @@ const courtesiesByFirst: ReadonlyMap<string, readonly (readonly string[])[]> = (
   return table
 })()
 
-function courtesyEnd(tokens: readonly Token[], at: number): number {
+function courtesyEnd(plan: PlacePlan, tokens: readonly Token[], at: number): number {
   const text = tokens[at]?.text ?? ''
   if (HESITATIONS.has(text)) return at + 1
   const found = courtesiesByFirst.get(text)?.find((words) => isAt(words, tokens, at))
-  return Math.max(at + (found?.length ?? 0), trafficEnd(tokens, at))
+  // "Behind the landing traffic" may be what is read back.
+  return Math.max(at + (found?.length ?? 0), isOwnWord(plan, text) ? at : trafficEnd(tokens, at))
 }
 
 /** "Give way to the one from the left": to the end of what is said of the other aircraft. */
@@ -63,7 +64,7 @@ export function lexemesOf(plan: PlacePlan, tokens: readonly Token[]): readonly L
     return {
       ...{ token, cue, cueEnd: at + (cue?.words.length ?? 0) },
       correction: at + (isCorrection(plan, tokens, at) ? 1 : 0),
-      courtesy: courtesyEnd(tokens, at),
+      courtesy: courtesyEnd(plan, tokens, at),
       name: named(plan.names, at),
       lead: named(plan.leads, at),
       follow: named(plan.follows, at),

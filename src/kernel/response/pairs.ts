@@ -7,6 +7,9 @@ import { type Atom, wordOf } from './scan.ts'
 
 const ALL_WELL: ReadonlySet<string> = new Set('good right fine ok okay set yours done well'.split(' '))
 
+/** "All the way forward" is no place. */
+const FULLY: ReadonlySet<string> = new Set('full fully way well right hard'.split(' '))
+
 /** Only one of a pair was named. */
 export function isOneOfPair(frame: Frame, atoms: readonly Atom[]): boolean {
   const said = atoms.flatMap((atom) => {
@@ -22,7 +25,10 @@ export function isOneOfPair(frame: Frame, atoms: readonly Atom[]): boolean {
   })
   const isOwn = (word: string) => (frame.vocabulary.has(word) || frame.harmless.has(word)) && !ALL.has(word)
   // "The two switches" are both.
-  const words = said.filter((word, at) => !isOwn(word) && !(word === 'two' && COUNTED_THINGS.has(said[at + 1] ?? '')))
+  const isFull = (word: string, at: number) => word === 'forward' && FULLY.has(said[at - 1] ?? '')
+  const words = said.filter(
+    (word, at) => !isOwn(word) && !isFull(word, at) && !(word === 'two' && COUNTED_THINGS.has(said[at + 1] ?? '')),
+  )
   // "All good" is not all of them.
   const isAll = (word: string, at: number) => ALL.has(word) && !(word === 'all' && ALL_WELL.has(said[at + 1] ?? ''))
   if (said.some(isAll)) return false

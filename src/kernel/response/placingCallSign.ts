@@ -23,11 +23,13 @@ const charactersOf = (tokens: readonly Token[]) => readNumber(tokens)[0]?.whole.
 
 /** A bare number at either end that has the length of the own flight number. */
 export function shortCallSign(search: Search, way: Way, at: number): void {
-  const { plan, tokens, callSignLength, begin, end: last } = search
+  const { plan, tokens, callSignLength, begin, end: last, mayBeBare } = search
   if (plan.callSign === undefined || callSignLength === undefined || callSignLength < 2) return
   if (way.named || !isOpen(search, way, plan.callSign)) return
   for (let end = at + 1; end <= tokens.length && isCharacter(tokens[end - 1] as Token); end++) {
-    if (at !== begin && end !== last) continue
+    // In a call it may follow the station's name: "ground, it's four two one".
+    const isFirst = at === begin || (mayBeBare && !tokens.slice(0, at).some(({ number }) => number !== undefined))
+    if (!isFirst && end !== last) continue
     const piece = tokens.slice(at, end)
     if (charactersOf(piece) === callSignLength) claim(search, way, plan.callSign, piece, end, COSTS.callSignAlone)
   }

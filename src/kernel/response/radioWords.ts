@@ -53,7 +53,9 @@ export const NAMED_BY: Readonly<Partial<Record<KindName, readonly (readonly stri
     maintain
     maintaining
     up to
-    initially`),
+    initially
+    initially level
+    initially flight level`),
   altimeter: phrases(`
     q n h
     qnh
@@ -74,6 +76,13 @@ export const LED_BY: Readonly<Partial<Record<KindName, readonly (readonly string
     to
     using
     they are using
+    they're using
+    we use
+    we use the
+    we expect
+    we expect the
+    using the
+    going off
     landing
     departing
     landing and departing`),
@@ -92,13 +101,20 @@ export const LED_BY: Readonly<Partial<Record<KindName, readonly (readonly string
     on`),
   route: phrases(`
     via
+    take
+    taking
+    by
     along
     on
     then`),
   altitude: phrases('to'),
   flightLevel: phrases('to'),
   digits: phrases('with'),
-  time: phrases('at'),
+  time: phrases(`
+    at
+    of
+    from
+    timed at`),
   heading: phrases(`
     wind
     winds
@@ -257,6 +273,50 @@ export const COURTESIES = phrases(`
   vis is good
   visibility is good
   visibility good
+  ready to go
+  on board
+  received
+  is received
+  i took down
+  i wrote down
+  i have
+  i got
+  i noted
+  we noted
+  noted
+  so
+  destination
+  the atis
+  atis
+  good vis
+  good visibility
+  vis
+  visibility
+  cavok
+  cavok pretty much
+  more than ten k
+  more than ten kilometers
+  more than ten kilometres
+  vis more than ten k
+  visibility more than ten kilometres
+  ten k or better
+  ten kilometers or better
+  ten kilometres or better
+  ten kilometres
+  ten kilometers
+  vis ten k or better
+  visibility ten k or better
+  visibility ten kilometres or more
+  visibility ten kilometers or more
+  visibility ten kilometres
+  visibility ten kilometers
+  visibility one zero kilometres or more
+  visibility one zero kilometers or more
+  more than one zero kilometers
+  waiting for your instruction
+  waiting for your instructions
+  we have reached
+  for the vacated
   ten k
   ten k or more
   ten k plus

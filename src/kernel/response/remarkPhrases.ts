@@ -47,6 +47,34 @@ in all directions | in the correct sense | in the right sense | the right way | 
 from the table | in the table | off the plate | off the table | from the manual | in the manual | from the numbers
 cart is gone | cart is already gone | cart has gone | cart is away | cart away | cart is clear | cart clear | cart pulled away | took the cart away | taken the cart away
 let's go | you can go | you can push | ready to push | ready for push | we are ready | we're ready | i confirm | take off
+low pressure lights extinguished | low pressure lights are extinguished | low pressure lights off | low pressure lights are off
+low pressure light is out | low pressure lights all out | no low pressure | no low pressure warnings | no low pressure indications | no lights of low pressure
+caution light is gone out | caution light is out | caution light out | warning light is out | no lights on the panel
+ground man | the man is hand | man is hand | hand of the man | hand of the ground man | shows me | showed me | showing me
+well above that | above that | well above it | below that | by the looks of it | by the look of it | from here
+the pair of them | pair of them | both of them | the two of them | the three of them | the four of them
+you can go | you may go | you can go when you want | when you want | go when you are ready | you have the airplane | you have the aircraft | she is all yours | all yours | free to go | clear to go | can go
+coming down nicely | coming up well | going up well | going up nicely | rising nicely | and rising steadily
+all the way up | all the way in | all the way down | all the way forward | holding it up | holding them up | held it up | held them up | held up | holds it up | holding em up | held em up
+moved the switch up | put the switch up | switch is up | pulled the levers back | pulled the thrust levers back
+running smooth | running smoothly | running nicely | running stable | running well | running fine | running good | engines are running | all running
+worked out | worked it out | wrote down | noted down | took down | read off | looked up | lined up with | lines up with | settled down | settled down nicely
+in the pair | in the sector | in this sector | for the sector | in normal range | in the normal range | in detent | in blue | in white | in green | in the correct sense | in the right direction
+off the runway | off the hangar | on the hangar | on the ground | on the wall | on the needle | on the ammeter | on the annunciator | on the mode | on the computer
+red light is on | red light on | red light illuminated | red light is illuminated | the red light here | red ribbon | red flag | red streamer | red knob | red knobs | red levers | red lever
+no icing today | not a cloud | no continuous | no cross feed | no crossfeed | no need for it today
+because of the hills | because of the weather | nice and low | nice and slow | final load sheet | final sheet
+ready to go | we are ready to go | ready up here | ready back there | ready to push | ready for the push | fully ready
+let me see | let me look | let me check | let me find it | let me read it | just let me find it
+fuel comes now | fuel is coming | fuel coming | fuel is on now | good rise
+standard day | standard day today | the standard setting | standard setting here
+pressure is up | pressure is up in the green | up in the green | up in the band
+enough for the route | enough for the trip | enough for the flight | enough for today | it is enough | that is enough | that's enough | which is within the limits | which is within limits | which is fine | which is good | which is in the green
+ammeter is moving | ammeter moved | ammeter moves | the ammeter move | needle is moving | needle moved | the needle move | strapped in good and tight | strapped in tight | strapped in nice and tight
+over on your side | over on yours | over here | back at idle | back in idle | back to idle | back on idle
+for this one | for that one | this one | on the way | out of the table | out of the book | straight out of the book | guard is down | guard down | handle is forward | handle is up | handle up | lever is up
+generators have the load | generators have it | sky is clear | for the climb | thumbs up from outside | from outside | saw them go | saw it go | saw him go | watched them go | to the idle stop | at the idle stop | on the idle stop
+hot day | cold day | a hot day | a cold day | both sides | altitude armed | heading armed | ident is off | ident off | a touch forward | a touch aft | a touch forward of the middle
 very good | very nice | very cold | very warm | very well | a wee bit | a bit
 departure runway | takeoff runway | active runway | fasten seat belt | fasten belts | just now | right now
 `

@@ -32,7 +32,19 @@ export const REMARKS = words(`
   made been having held checks turned switched selected placed pushed pressed put swept cycled tested exercised
   worked stowed pinned fitted opened sat stable stabilised stabilized idling number numbers today tonight moment
   axis travel idle length runway route sign weather sky sun rain wind tarmac apron stand ramp jetty master so
-  thing things job work part parts one's its it's that's metal`)
+  inside into along around against surfaces surface localiser localizer ident elevation target celsius brr friction sent sitting pointing tapes tape percentage operation operations lead initial thing things job work part parts one's its it's that's metal
+  difference steadily normally increasing movement motion ja hey wow american european jet hatch reflection reflections
+  reflecting briefing dipped rang airplane  aeroplane ribbon elbow elbows jumpseater jumpseat coast hills hill mountain
+  mountains hangar beam edge click clicks meadow field fields village town city coffee tea breakfast lunch dinner weekend
+  birthday  wife husband kids dog cat grandma mother father brother sister teacher examiner student students
+  colleague colleagues neighbour farmer policeman doctor painter shop market school church museum garden river lake sea ocean island
+  forest tree trees grass flower flowers  sheep cow cows picture pictures photo music song  story 
+  comfortable comfy cosy tidy neat clean shiny pretty lovely gorgeous tasty delicious funny pleasant friendly kind generous
+  textbook exemplary flawless faultless impeccable immaculate  gentle gently softly calmly carefully thoroughly
+  diligently visually  personally physically obviously definitely absolutely certainly clearly evidently
+  automatically always anyway therefore hence thus  extended centreline centerline sense flush charged
+   working works functioning behaving healthy alive awake cooling transmission communication
+   visible obvious evident  bright brightly glowing shining shines gleaming clockwork `)
 
 /** Harmless in what the pilot says first, not beside an answer: "cockpit to ground", "you can". */
 export const OF_CALLS = words('can pushback cockpit running taxiing continuing continue afterwards')
@@ -84,7 +96,7 @@ export const BEFORE_VALUE = words(`
   readout display number figure got it she he they i have has had new trim speed approx in on off up down out
   said see seen here there come comes came gives making makes wheel units exactly bang number
   drop drops dropped reading sits stands
-  tuned dialled dialed loaded entered selected programmed confirmed`)
+  tuned dialled dialed loaded entered selected programmed confirmed that'll got add adds will ja that'd pull use using departing heading side same sides`)
 
 /** The same in a call of a value that moves: what it has come to is called, not checked. */
 export const PASSING = words('through passing coming rising climbing running up nicely')
@@ -140,7 +152,7 @@ export const BESIDE_STATE = words(`
   fully full now all both every each already just properly firmly safely definitely positively really nicely well indeed
   switched turned selected confirmed showing coming went gone is are it they everything lot same currently again
   can may you please bug bugs bugged needle needles gauge gauges indicator lever handle dial dials window squawk squawking code box
-  readout display seen here there i got have has had we one`)
+  readout display seen here there i got have has had we one girls boys ladies crew folks everybody she wide`)
 
 /** Each is one of two: where all are asked for, one of them alone is not all. */
 export const SIDES: readonly (readonly [ReadonlySet<string>, ReadonlySet<string>])[] = [

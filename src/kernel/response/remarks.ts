@@ -11,7 +11,7 @@ import type { Frame } from './frame.ts'
 import { isMixed, isOneOfPair } from './pairs.ts'
 import { ALL, DESCENDING, DOUBTFUL, FAULTS, NEVER_WELCOME, UNWELCOME } from './remarkWords.ts'
 import { type Atom, isPlain, wordOf } from './scan.ts'
-import { isUnheardOf } from './unheardOf.ts'
+import { isOwnAhead, isUnheardOf } from './unheardOf.ts'
 
 export interface Weighed {
   readonly atoms: readonly Atom[]
@@ -37,14 +37,27 @@ export function withoutRemarks(frame: Frame, all: readonly Atom[]): Weighed {
   const words = counted.atoms.filter(isPlain).map(wordOf)
   // "Off, no, I leave it on": a "no" that is not the state's.
   const isLooseNo = denied.some((atom, at) => wordOf(atom) === 'no' && isPlain(denied[at + 1]))
-  const isMine = (next: string) => next === 'side' || (frame.ofSeveral && frame.harmless.has(next))
+  // Of "harness and doors" the harness is one, and mine.
+  const isMine = (next: string) => next === 'side' || (frame.ofSeveral && frame.several.has(next))
   const isMySide = words.some((word, at) => word === 'my' && isMine(words[at + 1] ?? ''))
   const mixed = isMixed(frame, all)
-  const isBoth = words.includes('mine') && words.includes('yours')
+  const isOurs = (mine: readonly string[], yours: readonly string[]) =>
+    words.some((word) => mine.includes(word)) && words.some((word) => yours.includes(word))
+  const isBoth = isOurs(['mine', 'my', 'here'], ['yours', 'your'])
+  // "We will rotate at eight one".
+  const plain = counted.atoms.flatMap((atom, at) =>
+    isPlain(atom) &&
+    !(TO_COME.has(wordOf(atom)) && isOwnAhead(frame, counted.atoms, at)) &&
+    !isIdleStop(counted.atoms, at)
+      ? [wordOf(atom)]
+      : [],
+  )
   const isDoubtful =
-    words.some((word) => (OWNERS.has(word) ? !isBoth && !frame.ofSeveral : isDoubt(frame, word))) ||
+    plain.some((word) =>
+      OWNERS.has(word) ? !isBoth && (word === 'your' || !frame.ofSeveral) : isDoubt(frame, word),
+    ) ||
     counted.atoms.some((_, at) => isUnwelcome(frame, counted.atoms, at)) ||
-    isAsked(counted.atoms)
+    isAsked(frame, counted.atoms)
   return {
     said: denied.flatMap((atom) => ('token' in atom ? [atom.token] : atom.tokens)),
     atoms: bound.filter(({ type }) => type !== 'harmless' && type !== 'unknown'),
@@ -56,29 +69,49 @@ export function withoutRemarks(frame: Frame, all: readonly Atom[]): Weighed {
       all.some((atom) => atom.type === 'unknown' && atom.amount && atom.token.foreign),
     unheard: counted.atoms.some((_, at) => isUnheardOf(frame, counted.atoms, at)),
     partial:
-      mixed || (frame.ofSeveral && (isOneOfPair(frame, all) || (isMySide && !words.some((word) => ALL.has(word))))),
+      mixed ||
+      (frame.ofSeveral && (isOneOfPair(frame, all) || (isMySide && !isBoth && !words.some((word) => ALL.has(word))))),
     mixed,
   }
 }
 
+const TO_COME: ReadonlySet<string> = new Set(['will', 'going'])
+/** "At the idle stop". */
+const isIdleStop = (atoms: readonly Atom[], at: number) =>
+  /^stops?$/.test(wordOf(atoms[at])) && wordOf(atoms[at - 1]) === 'idle'
+
 /** One of the two seats: "set on mine". */
-const OWNERS: ReadonlySet<string> = new Set(['mine', 'yours'])
+const OWNERS: ReadonlySet<string> = new Set(['mine', 'yours', 'your'])
 
 function isDoubt(frame: Frame, word: string): boolean {
-  if (word === 'your') return true
   if (DOUBTFUL.has(word) || FAULTS.has(word) || isCutShort(frame, word)) return true
   return (frame.figureCount === 0 && UNWELCOME.has(word)) || (frame.vocabulary.has('climb') && DESCENDING.has(word))
 }
 
 /** "Is it set?", "can you set it", "to be set": asked, ordered, or still to come. */
-function isAsked(atoms: readonly Atom[]): boolean {
+function isAsked({ own, isUnasked }: Frame, atoms: readonly Atom[]): boolean {
   const said = atoms.flatMap((atom) => ('token' in atom ? [atom.token.text] : atom.tokens.map(({ text }) => text)))
   const isQuestion = BEFORE_SUBJECT.has(said[0] ?? '') && SUBJECTS.has(said[1] ?? '')
-  return isQuestion || said.some((word, at) => STILL_TO_COME.has(`${word} ${said[at + 1] ?? ''}`) && !isDone(said, at))
+  // "Ground, chocks removed please".
+  const isOrder = !isUnasked && ADDRESSED.has(said[0] ?? '') && said.at(-1) === 'please'
+  return (
+    isQuestion ||
+    isOrder ||
+    said.some(
+      (word, at) =>
+        STILL_TO_COME.has(`${word} ${said[at + 1] ?? ''}`) && !isDone(said, at) && !(own.has(word) && own.has('soon')),
+    )
+  )
 }
+const ADDRESSED: ReadonlySet<string> = new Set('ground cabin crew purser engineer mechanic'.split(' '))
 /** "I have set it", "set, it is …". */
 const isDone = (said: readonly string[], at: number) =>
-  HAVING.has(said[at - 1] ?? '') || said[at + 2] === 'sure' || (said[at + 1] === 'it' && LINKS.has(said[at + 2] ?? ''))
+  (said[at + 1] === 'me' && LOOKING.has(said[at + 2] ?? '')) ||
+  HAVING.has(said[at - 1] ?? '') ||
+  said[at + 2] === 'sure' ||
+  (said[at + 1] === 'it' && LINKS.has(said[at + 2] ?? ''))
+/** "Let me see". */
+const LOOKING: ReadonlySet<string> = new Set('see look find check read have just'.split(' '))
 const HAVING: ReadonlySet<string> = new Set('have has i we'.split(' '))
 const BEFORE_SUBJECT: ReadonlySet<string> = new Set('is are was has have can could did do does will shall'.split(' '))
 const SUBJECTS: ReadonlySet<string> = new Set('it they you'.split(' '))
@@ -95,7 +128,14 @@ function isUnwelcome(frame: Frame, atoms: readonly Atom[], at: number): boolean 
     return (LINKS.has(wordOf(atoms[at - 1])) || ALL.has(wordOf(atoms[at - 1]))) && !isPreposition(atoms, at)
   const next = atoms[at + 1]
   const names = (next?.type === 'phrase' && !isBareState(next)) || frame.harmless.has(wordOf(next))
-  return NEVER_WELCOME.has(wordOf(atom)) && !names
+  return NEVER_WELCOME.has(wordOf(atom)) && !names && !isItsLight(frame, atoms, at)
+}
+
+/** "The red light is on" of a brake or a beacon; "the red ribbon". */
+function isItsLight(frame: Frame, atoms: readonly Atom[], at: number): boolean {
+  const next = wordOf(atoms[at + 1])
+  const isLit = frame.harmless.has('brake') || frame.harmless.has('beacon')
+  return wordOf(atoms[at]) === 'red' && isLit && (next === 'light' || next === 'one')
 }
 
 /** "Aux" may be the auxiliary that the item must not be on. */

@@ -103,6 +103,13 @@ export function scanAll(frame: Frame, heard: readonly Token[]): readonly Atom[] 
       i = phrase.end
       continue
     }
+    // "Zero fuel is", "O A T": what is asked for, and no number.
+    const name = spoken[i]?.number ? startOf(frame.names, spoken, i) : 0
+    if (name > 1) {
+      atoms.push({ type: 'harmless', tokens: spoken.slice(i, i + name) })
+      i += name
+      continue
+    }
     const end = frame.figureCount > 0 ? runEnd(frame, spoken, canons, i) : i
     if (end > i) {
       atoms.push(runOf(spoken, i, end))

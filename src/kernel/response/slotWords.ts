@@ -58,3 +58,9 @@ export function isOfSeveral(path: Path, challenge: readonly Token[]): boolean {
   const last = challenge.at(-1)?.text ?? ''
   return words.some((word) => ALL.has(word)) || (last.endsWith('s') && !last.endsWith('ss'))
 }
+
+/** What the challenge names several of: "doors", and one door of them. */
+export function severalOf(challenge: readonly Token[]): ReadonlySet<string> {
+  const names = challenge.map(({ text }) => text).filter((word) => word.endsWith('s') && !word.endsWith('ss'))
+  return new Set(names.flatMap((word) => [word, word.slice(0, -1)]))
+}

@@ -1,5 +1,6 @@
 /** Whether a word of a remark is known to be harmless where it stands. What nobody has heard of is asked about. */
 
+import { isPreposition } from './foreignStates.ts'
 import type { Frame } from './frame.ts'
 import { isStateWord } from './lexicon.ts'
 import {
@@ -25,10 +26,13 @@ export function isUnheardOf(frame: Frame, atoms: readonly Atom[], at: number): b
   const atom = atoms[at]
   if (atom?.type !== 'unknown' || atom.amount) return false
   const word = atom.token.text
-  if (isTrailing(atoms, at)) return false
-  if (PREPOSITIONS.has(word)) return !isLeading(frame, word, atoms[at + 1])
+  if (isTrailing(frame, atoms, at)) return false
+  if (PREPOSITIONS.has(word)) return !isLeading(frame, word, atoms[at + 1]) && !isOfOnlyValues(frame, atoms, at)
+  if (word === 'ready') return !isReadyBeside(frame, atoms, at)
+  if (word === 'will' || word === 'going') return !isOwnAhead(frame, atoms, at)
   if (isSide(word)) return !isPairSaid(atoms, word) && !isPlace(frame, atoms, at) && !isOnlyOne(frame, atoms, word)
   if (NEVER_WELCOME.has(word) || ALL.has(word) || COUNTED.has(word) || COUNTED_THINGS.has(word)) return false
+  if (word === 'mode' || wordOf(atoms[at - 1]) === 'mode') return frame.figureCount === 0
   if (word.length === 1) return !isAbbreviation(atoms, at)
   if (BEFORE_VALUE.has(word) && atoms.slice(at + 1).find(({ type }) => type !== 'harmless')?.type === 'run')
     return false
@@ -40,8 +44,12 @@ export function isUnheardOf(frame: Frame, atoms: readonly Atom[], at: number): b
   if (PASSING.has(word) && frame.isUnasked && frame.figureCount > 0) return false
   if (SIGNS.some((sign) => sign.has(word)) && frame.harmless.has('signs')) return false
   if (OTHER_THINGS.has(word)) return frame.figureCount === 0 && isSaidOf(frame, atoms, at)
-  return !REMARKS.has(word) && !frame.initials.has(word) && !frame.harmless.has(word)
+  if (isPersonal(atoms, at)) return false
+  return !isHarmlessName(frame, word)
 }
+
+const isHarmlessName = (frame: Frame, word: string) =>
+  REMARKS.has(word) || frame.initials.has(word) || frame.harmless.has(word)
 
 const words = (text: string): ReadonlySet<string> => new Set(text.split(/\s+/))
 
@@ -65,12 +73,28 @@ const TRAILS: ReadonlyMap<string, ReadonlySet<string>> = new Map([
     words('strapped plugged typed dialled dialed punched keyed bugs code squawk put buckled belted locked swapped'),
   ],
   ['down', words('cooled written copied sat strapped')],
-  ['out', words('lights')],
+  ['out', words('lights light')],
 ])
-function isTrailing(atoms: readonly Atom[], at: number): boolean {
+function isTrailing(frame: Frame, atoms: readonly Atom[], at: number): boolean {
   const before = LINKS.has(wordOf(atoms[at - 1])) ? at - 2 : at - 1
-  return TRAILS.get(wordOf(atoms[at]))?.has(wordOf(atoms[before])) === true
+  // "Released, the light is out", and not "set".
+  const isOff = frame.own.has('released') || frame.own.has('disconnected') || frame.own.has('off')
+  if (wordOf(atoms[at]) === 'out' && wordOf(atoms[before]) === 'light' && !isOff) return false
+  if (TRAILS.get(wordOf(atoms[at]))?.has(wordOf(atoms[before])) === true) return true
+  return PARTICLES.has(wordOf(atoms[at])) && isOfVerb(atoms, at)
 }
+const PARTICLES = words('in out off up down over back away through around round')
+
+/** "Called it in", "waved us off": of what somebody did. */
+function isOfVerb(atoms: readonly Atom[], at: number): boolean {
+  let verb = at - 1
+  while (isPlain(atoms[verb]) && OBJECTS.has(wordOf(atoms[verb]))) verb--
+  return isPlain(atoms[verb]) && WITH_PARTICLE.has(wordOf(atoms[verb]))
+}
+const OBJECTS = words('it them us him her me that everything all')
+const WITH_PARTICLE =
+  words(`called phoned waved signed typed keyed punched wrote copied noted clicked clicks read worked looked
+  checked lined picked sent handed rang shouted marked ticked walked logged`)
 
 function isPairSaid(atoms: readonly Atom[], word: string): boolean {
   const said = new Set(atoms.filter(isPlain).map(wordOf))
@@ -91,7 +115,8 @@ const isOnlyOne = (frame: Frame, atoms: readonly Atom[], word: string) =>
 function isPlace(frame: Frame, atoms: readonly Atom[], at: number): boolean {
   if (frame.ofSeveral || frame.figureCount > 0) return false
   const before = beforeArticle(atoms, at)
-  return PLACING.has(wordOf(atoms[before])) && isPlain(atoms[before]) && isPlain(atoms[before - 1])
+  const isLead = PLACING.has(wordOf(atoms[before])) && (isPlain(atoms[before]) || isPreposition(atoms, before))
+  return isLead && (isPlain(atoms[before - 1]) || isPreposition(atoms, before - 1))
 }
 const PLACING = words('on to off from at')
 
@@ -112,10 +137,60 @@ function isSaidOf(frame: Frame, atoms: readonly Atom[], at: number): boolean {
 const isState = (atom: Atom) => tokensIn(atom).some(({ text }) => isStateWord(text) && !ALL.has(text))
 const LINKS = words('is are')
 const BETWEEN = words('is are now heat anti ice door doors valve valves')
-const AS_IT_SHOULD_BE = words('good normal fine ok okay steady stable green checked too also look looks both all')
+const AS_IT_SHOULD_BE = words(
+  'ready confirmed reported called already went pulled drove driven good normal fine ok okay steady stable green checked too also look looks both all',
+)
 
 /** "R P M": letters said one by one. */
 function isAbbreviation(atoms: readonly Atom[], at: number): boolean {
   const isLetter = (atom: Atom | undefined) => /^[a-uw-z]$/.test(wordOf(atom)) && isPlain(atom)
   return isLetter(atoms[at - 1]) || isLetter(atoms[at + 1])
 }
+
+/** What people do, see and say, of which nothing follows for the item: "I worked it out", "the purser just rang". */
+function isPersonal(atoms: readonly Atom[], at: number): boolean {
+  if (!PERSONAL.has(wordOf(atoms[at]))) return false
+  let before = at - 1
+  while (isPlain(atoms[before]) && BEFORE_VERB.has(wordOf(atoms[before]))) before--
+  return isPlain(atoms[before]) && PEOPLE.has(wordOf(atoms[before]))
+}
+const PEOPLE =
+  words(`i we you i've we've i'm we're you've he she he's she's they they've purser crew lead senior girls boys lads
+  man men guy guys lady chief engineer driver ramper marshaller dispatcher controller captain instructor handler cabin`)
+const BEFORE_VERB = words(
+  'just have has all both also already already it personally myself actually always then only clearly can',
+)
+const PERSONAL =
+  words(`worked wrote noted noting wrote listened listening heard hearing counted count counting felt feel feeling
+  touched touching wiggled tugged tapped watched watch watching checked looked looking saw see seen read rang ringing rung called
+  calling phoned reported reporting waved waving saluted saluting nodded shouted confirmed confirming showed shows showing shown
+  held holds holding carried carry remember learned learnt like liked love loved prefer enjoy know knew found find
+  mentioned discussed agreed wondered marked pointed typed dialled dialed copied jotted scribbled sat sitting
+  stood standing walked walking flew fly flown gave gives give got get took take taken tell told use used using want wanted
+  set put puts moved move pushed push pulled pull pressed press turned turn opened closed locked fastened tested cycled`)
+
+const ABOARD = words('board gauges gauge standby')
+
+/** "Mode c is on", "put it in five": beside nothing but values a thing may be on. */
+const isOfOnlyValues = (frame: Frame, atoms: readonly Atom[], at: number) =>
+  frame.figureCount > 0 &&
+  !frame.path.some(({ type, required }) => type === 'word' && required) &&
+  ((wordOf(atoms[at]) === 'on' && (LINKS.has(wordOf(atoms[at - 1])) || ABOARD.has(wordOf(atoms[at + 1])))) ||
+    (wordOf(atoms[at]) === 'in' && atoms[at + 1]?.type === 'run'))
+
+/** "Ready for the trip": of a thing that is asked for something else. */
+function isReadyBeside(frame: Frame, atoms: readonly Atom[], at: number): boolean {
+  if (frame.vocabulary.has('ready') || frame.contraries.has('ready')) return false
+  const next = atoms[at + 1]
+  return next === undefined || next.type !== 'harmless' || !TOWARDS.has(wordOf(next)) || isPlain(atoms[at + 2])
+}
+const TOWARDS = words('to for when once')
+
+/** "We will rotate at eight one", "going to flight level three four zero": the item's own word, and its value still to come. */
+export const isOwnAhead = (frame: Frame, atoms: readonly Atom[], at: number) =>
+  frame.figureCount > 0 &&
+  atoms.slice(at + 1).some(({ type }) => type === 'run') &&
+  (frame.harmless.has(wordOf(atoms[at + 1])) ||
+    frame.asked.has(wordOf(atoms[at + 1])) ||
+    (wordOf(atoms[at]) === 'going' && AIMS.has(wordOf(atoms[at + 1])) && atoms[at + 2]?.type === 'run'))
+const AIMS = words('to off from for')

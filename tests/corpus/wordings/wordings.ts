@@ -1,9 +1,9 @@
 /**
  * Answers written by hand as fourteen different pilots would say them, from the item and its values alone, by writers who
  * saw neither code nor tests. `tuning`: two of them, for tuning from the beginning. `earlier` (four) and `later` (six, who
- * had other items as well) were each judged unseen once, and are tuning data since. `check`: two more, judged once when
- * all was done. Each line is right, wrong in one thing, half, or without the value that was asked for. `tricky`: two who
- * tried to have wrong answers accepted.
+ * had other items as well) and `check` (two more) were each judged unseen once, and are tuning data since. `author`: by one
+ * who mended the rules afterwards, and so the weakest. Each line is right, wrong in one thing, half, or without the value
+ * that was asked for. `tricky`: two who tried to have wrong answers accepted.
  */
 
 import { readFileSync } from 'node:fs'
@@ -27,7 +27,7 @@ export interface Wording {
   readonly what?: string
 }
 
-export const wordingsOf = (set: 'tuning' | 'earlier' | 'later' | 'check' | 'tricky'): readonly Wording[] =>
+export const wordingsOf = (set: 'tuning' | 'earlier' | 'later' | 'check' | 'author' | 'tricky'): readonly Wording[] =>
   readFileSync(new URL(`${set}.jsonl`, import.meta.url), 'utf8')
     .split('\n')
     .filter((line) => line !== '')

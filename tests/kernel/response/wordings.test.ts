@@ -9,20 +9,23 @@ const TUNING = wordingsOf('tuning')
 const EARLIER = wordingsOf('earlier')
 const LATER = wordingsOf('later')
 const CHECK = wordingsOf('check')
-const ALL = [...TUNING, ...EARLIER, ...LATER, ...CHECK]
+const AUTHOR = wordingsOf('author')
+const ALL = [...TUNING, ...EARLIER, ...LATER, ...CHECK, ...AUTHOR]
 
 describe('what pilots say', () => {
   it('is never accepted where it is wrong, half or without its value', () => {
-    const lines = [...TUNING, ...EARLIER]
+    const lines = [...TUNING, ...EARLIER, ...AUTHOR]
     const accepted = lines.filter((one) => one.truth !== 'right' && judgeWording(one).verdict === 'correct')
     expect(accepted).toEqual([])
     expect(lines.length).toBeGreaterThan(2_000)
   })
 
   it.each([
-    ['tuning', TUNING, 0.2],
-    ['earlier', EARLIER, 0.25],
-    ['later', LATER, 0.3],
+    ['tuning', TUNING, 0.15],
+    ['earlier', EARLIER, 0.15],
+    ['later', LATER, 0.17],
+    ['check', CHECK, 0.17],
+    ['author', AUTHOR, 0.25],
   ] as const)('is understood where it is right (%s, tuning data)', (_, lines, most) => {
     const right = lines.filter(({ truth }) => truth === 'right')
     const refused = right.filter((one) => judgeWording(one).verdict !== 'correct')
@@ -64,7 +67,7 @@ describe('what sounds like an answer and is none', () => {
   it('is hardly ever accepted from those who know the items', () => {
     const lines = wordingsOf('tricky')
     const accepted = lines.filter((line) => judgeWording(line).verdict === 'correct')
-    expect(accepted.length, JSON.stringify(accepted.map(({ text }) => text))).toBeLessThanOrEqual(13)
+    expect(accepted.length, JSON.stringify(accepted.map(({ text }) => text))).toBeLessThanOrEqual(9)
     expect(lines.length).toBeGreaterThan(500)
   })
 })
