@@ -33,6 +33,7 @@ export function isScreenThere(state: AppState, screen: Screen): boolean {
   switch (screen) {
     case 'start':
     case 'packs':
+    case 'runs':
     case 'settings':
       return true
     case 'figures':
@@ -40,8 +41,9 @@ export function isScreenThere(state: AppState, screen: Screen): boolean {
     case 'papers':
       return packHasPapers(state)
     case 'run':
-    case 'debrief':
       return state.run !== undefined
+    case 'debrief':
+      return state.run !== undefined || state.runs.opened !== undefined
     default:
       return false
   }

@@ -6,24 +6,18 @@ import type { Pack } from '../kernel/pack/checklist.ts'
 import type { Role } from '../kernel/pack/roles.ts'
 import type { Problem } from '../kernel/problem.ts'
 import type { RunState } from '../kernel/run/core/state.ts'
+import type { RunSummary } from '../kernel/run/core/summary.ts'
 import type { Debrief } from '../kernel/run/debrief/debrief.ts'
-import type {
-  EarFailure,
-  EarOffer,
-  EarState,
-  RunSummary,
-  SecondModelState,
-  SoundDevices,
-  SwitchName,
-} from '../ports.ts'
+import type { EarFailure, EarOffer, EarState, SecondModelState, SoundDevices, SwitchName } from '../ports.ts'
 import type { PastDraft } from './figures/undo.ts'
 import { EMPTY_SHELF, type ShelfState } from './packs/shelfState.ts'
 import type { Storage } from './run/record.ts'
 import type { Revision } from './run/revision.ts'
+import { EMPTY_RUNS, type RunsState } from './runs/runsState.ts'
 import { DEFAULT_SETTINGS, type Settings } from './settings.ts'
 import type { Findings, PromptHeard } from './sound/soundPrompts.ts'
 
-export type Screen = 'start' | 'figures' | 'papers' | 'run' | 'debrief' | 'settings' | 'sound' | 'packs'
+export type Screen = 'start' | 'figures' | 'papers' | 'run' | 'debrief' | 'settings' | 'sound' | 'packs' | 'runs'
 
 export interface PackSummary {
   /** The pack's own, or the key of one that is the person's. */
@@ -52,6 +46,8 @@ export interface AppState {
   readonly chosen: string | undefined
   /** What the screen of packs shows. */
   readonly shelf: ShelfState
+  /** What the screen of runs shows. */
+  readonly runs: RunsState
   /** Of the pack that could not be opened, or of inputs that could not be read. */
   readonly problems: readonly Problem[]
   /** Example revisions of the pack: name -> text. */
@@ -135,6 +131,7 @@ export function createAppStore(initial: Partial<AppState> = {}): Store {
     pack: undefined,
     chosen: undefined,
     shelf: EMPTY_SHELF,
+    runs: EMPTY_RUNS,
     problems: [],
     examples: {},
     draft: EMPTY_DRAFT,

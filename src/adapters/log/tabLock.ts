@@ -16,8 +16,14 @@ export function createTabLock(locks: LockManager | undefined = globalThis.naviga
     held = undefined
   }
 
+  const nameOf = (runId: string) => `otherseat.run.${runId}`
+
   return {
     release,
+    async isHeld(runId) {
+      const all = await locks?.query()
+      return held?.runId === runId || (all?.held ?? []).some(({ name }) => name === nameOf(runId))
+    },
     async hold(runId, { steal, lost }) {
       if (held?.runId === runId) {
         held.lost = lost
@@ -35,7 +41,7 @@ export function createTabLock(locks: LockManager | undefined = globalThis.naviga
           })
         const options: LockOptions = steal ? { steal } : { signal: AbortSignal.timeout(waitMs) }
         // Rejects if nobody let go in time, or later, when another tab takes the lock over.
-        locks.request(`otherseat.run.${runId}`, options, granted).catch(() => {
+        locks.request(nameOf(runId), options, granted).catch(() => {
           answer(false)
           if (!mine || held !== mine) return
           held = undefined

@@ -91,11 +91,14 @@ export function runActions(parts: ControllerParts, controller: RunController, wa
     },
     async showDebrief() {
       const session = controller.session()
-      if (session)
+      const { runs } = store.getState()
+      if (session) {
         store.setState({
           debrief: debriefOf(session.pack, session.events(), session.state().status === 'running'),
           screen: 'debrief',
+          runs: { ...runs, opened: undefined },
         })
+      } else if (runs.opened) store.setState({ screen: 'debrief' })
     },
     async exportLog(runId) {
       const session = controller.session()

@@ -8,9 +8,9 @@ import { BriefingSection } from '../parts/debrief/BriefingSection.tsx'
 import { ExchangeSection } from '../parts/debrief/ExchangeSection.tsx'
 import { ForemostSection } from '../parts/debrief/ForemostSection.tsx'
 import { ListSection } from '../parts/debrief/ListSection.tsx'
+import { SaveRun } from '../parts/debrief/SaveRun.tsx'
 import { FlowSections, WatchSection } from '../parts/debrief/WatchSection.tsx'
-import { saveFile } from '../parts/shell/saveFile.ts'
-import { useActions, useApp } from '../useApp.ts'
+import { useApp } from '../useApp.ts'
 
 /** In the head of the screen. */
 const above = () => null
@@ -58,7 +58,6 @@ const isFirst = (part: string) => FIRST_PAGE.some((one) => one === part)
 
 export function DebriefScreen() {
   const debrief = useApp((state) => state.debrief)
-  const actions = useActions()
   if (!debrief) {
     return (
       <main class="page narrow stack">
@@ -68,7 +67,6 @@ export function DebriefScreen() {
     )
   }
   const sections = Object.entries(SECTIONS)
-  const save = async () => saveFile(`${debrief.runId}.jsonl`, await actions.exportLog(debrief.runId))
   return (
     <main class="page narrow stack wide">
       <div class="stack">
@@ -78,11 +76,7 @@ export function DebriefScreen() {
           {new Date(debrief.startedAt).toLocaleString('en-GB', { dateStyle: 'long', timeStyle: 'short' })}, lasted{' '}
           {clockTime(debrief.durationMs)}. {NOTICE}.
         </p>
-        <div>
-          <button type="button" class="first" onClick={() => void save()}>
-            Save the log
-          </button>
-        </div>
+        <SaveRun runId={debrief.runId} />
       </div>
       {sections.filter(([part]) => isFirst(part)).map(([, section]) => section(debrief))}
       <details class="account">
