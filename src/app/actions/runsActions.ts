@@ -85,11 +85,12 @@ export function runsActions(parts: RunsActionParts, controller: Pick<RunControll
         return store.setState({ screen: 'runs' })
       }
       // One that may be gone on with keeps to itself what would be right at what is open.
-      const { unfinished } = store.getState()
-      const isOn = session?.state().runId === runId ? session.state().status === 'running' : unfinished?.runId === runId
+      const isHere = session?.state().runId === runId
+      const mayGoOn = store.getState().unfinished?.runId === runId || (await lock.isHeld(runId))
+      const isUnderWay = isHere ? session.state().status === 'running' : mayGoOn
       const { runs } = store.getState()
       store.setState({
-        debrief: debriefOf(run.pack, run.events, isOn),
+        debrief: debriefOf(run.pack, run.events, isUnderWay),
         screen: 'debrief',
         runs: { ...runs, opened: { runId, wrong: run.wrong }, wrong: [], told: [] },
       })

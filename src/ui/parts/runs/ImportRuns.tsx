@@ -18,7 +18,7 @@ export function ImportRuns() {
       <h2 id="runs-files">Out and in</h2>
       <p>
         The archive holds every run with the pack that it was flown on. Brought in here or on another machine, it adds
-        what is missing: a run that is there already is neither doubled nor changed.
+        what is missing, and doubles nothing.
       </p>
       <div>
         <button type="button" class="first" disabled={isBusy || !hasRuns} onClick={() => void saveAll()}>

@@ -22,7 +22,7 @@ export function RunRow({ run }: { readonly run: RunSummary }) {
         <p class="small">
           {account ? (
             <>
-              {reachWords(run)}; <strong>{missWords(run)}</strong>; {clockTime(account.durationMs)}
+              {reachWords(run)}; <strong>{missWords(run)}</strong>; lasted {clockTime(account.durationMs)}
               {!isOver(run) && ', not ended'}
             </>
           ) : (
