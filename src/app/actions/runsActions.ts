@@ -87,7 +87,7 @@ export function runsActions(parts: RunsActionParts, controller: Pick<RunControll
       // One that may be gone on with keeps to itself what would be right at what is open.
       const isHere = session?.state().runId === runId
       const mayGoOn = store.getState().unfinished?.runId === runId || (await lock.isHeld(runId))
-      const isUnderWay = isHere ? session.state().status === 'running' : mayGoOn
+      const isUnderWay = isHere ? session?.state().status === 'running' : mayGoOn
       const { runs } = store.getState()
       store.setState({
         debrief: debriefOf(run.pack, run.events, isUnderWay),
