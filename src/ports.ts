@@ -4,6 +4,7 @@ import type { Hearable, Vocabulary } from './kernel/hearing/hearable.ts'
 import type { Heard } from './kernel/hearing/heard.ts'
 import type { Role } from './kernel/pack/roles.ts'
 import type { RunEvent, ToneName } from './kernel/run/core/events.ts'
+import type { RunSummary } from './kernel/run/core/summary.ts'
 
 export type EarState = 'off' | 'loading' | 'shut' | 'guard' | 'open' | 'hearing' | 'failed'
 
@@ -129,15 +130,26 @@ export interface RunArchive extends RunLog {
   runs(): Promise<RunSummary[]>
   /** The run is not offered any more, though it has no end; its events stay. */
   putAway(runId: string): Promise<void>
+  /** Keeps a summary that was made of the whole log; not where the run has gone on since, or is gone. */
+  keepSummary(summary: RunSummary): Promise<void>
+  /** Takes a run out, and gives what was there. */
+  take(runId: string): Promise<StoredRun | undefined>
+  /** All of it or nothing. Events of the run that are there already are to be its first ones, and stay. */
+  put(run: StoredRun): Promise<void>
 }
-export interface RunSummary {
-  readonly runId: string
-  readonly pack: string
-  /** Left out by earlier editions. */
-  readonly packId?: string
-  readonly startedAt: number
-  /** Ended, or put away. */
-  readonly ended: boolean
+/** A run as it lies in the archive. */
+export interface StoredRun {
+  readonly summary: RunSummary
+  readonly events: readonly unknown[]
+}
+
+/** The room that the browser gives to this site, and whether it may take what lies there away when it runs short. */
+export interface SiteStorage {
+  /** In bytes, of everything that the site keeps; undefined where the browser does not say. */
+  room(): Promise<{ readonly used: number; readonly most: number } | undefined>
+  isKept(): Promise<boolean | undefined>
+  /** Asks for it to be kept; undefined where the browser knows no such thing. */
+  keep(): Promise<boolean | undefined>
 }
 
 export interface Clock {
@@ -184,6 +196,8 @@ export interface PackShelf {
 export interface RunLock {
   /** `lost` is called when another tab takes the run over. */
   hold(runId: string, options: { readonly steal: boolean; readonly lost: () => void }): Promise<boolean>
+  /** By this tab or another. */
+  isHeld(runId: string): Promise<boolean>
   release(): void
 }
 

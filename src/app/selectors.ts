@@ -33,16 +33,17 @@ export function isScreenThere(state: AppState, screen: Screen): boolean {
   switch (screen) {
     case 'start':
     case 'packs':
+    case 'runs':
     case 'settings':
       return true
     case 'figures':
       return state.pack !== undefined
     case 'papers':
       return packHasPapers(state)
-    case 'debrief':
-      return state.run !== undefined || state.debrief !== undefined
     case 'run':
       return state.run !== undefined
+    case 'debrief':
+      return state.run !== undefined || state.debrief !== undefined
     default:
       return false
   }

@@ -7,13 +7,13 @@ import type { Role } from '../kernel/pack/roles.ts'
 import type { Problem } from '../kernel/problem.ts'
 import type { RunEvent } from '../kernel/run/core/events.ts'
 import type { RunState } from '../kernel/run/core/state.ts'
+import type { RunSummary } from '../kernel/run/core/summary.ts'
 import type { Debrief } from '../kernel/run/debrief/debrief.ts'
 import type {
   EarFailure,
   EarOffer,
   EarState,
   EditionState,
-  RunSummary,
   SecondModelState,
   SoundDevices,
   SwitchName,
@@ -23,10 +23,11 @@ import { EMPTY_SHELF, type ShelfState } from './packs/shelfState.ts'
 import type { ReplayState } from './replay/player.ts'
 import type { Storage } from './run/record.ts'
 import type { Revision } from './run/revision.ts'
+import { EMPTY_RUNS, type RunsState } from './runs/runsState.ts'
 import { DEFAULT_SETTINGS, type Settings } from './settings.ts'
 import type { Findings, PromptHeard } from './sound/soundPrompts.ts'
 
-export type Screen = 'start' | 'figures' | 'papers' | 'run' | 'debrief' | 'settings' | 'sound' | 'packs'
+export type Screen = 'start' | 'figures' | 'papers' | 'run' | 'debrief' | 'settings' | 'sound' | 'packs' | 'runs'
 
 export interface PackSummary {
   /** The pack's own, or the key of one that is the person's. */
@@ -55,6 +56,8 @@ export interface AppState {
   readonly chosen: string | undefined
   /** What the screen of packs shows. */
   readonly shelf: ShelfState
+  /** What the screen of runs shows. */
+  readonly runs: RunsState
   /** Of the pack that could not be opened, or of inputs that could not be read. */
   readonly problems: readonly Problem[]
   /** Example revisions of the pack: name -> text. */
@@ -144,6 +147,7 @@ export function createAppStore(initial: Partial<AppState> = {}): Store {
     pack: undefined,
     chosen: undefined,
     shelf: EMPTY_SHELF,
+    runs: EMPTY_RUNS,
     problems: [],
     examples: {},
     draft: EMPTY_DRAFT,

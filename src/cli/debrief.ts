@@ -1,9 +1,13 @@
-/** `debrief LOG`: the debrief of a logged run, as text or as data. The log holds all that it needs. */
+/**
+ * `debrief LOG`: the debrief of a logged run, as text or as data. The log holds all that it needs. `debrief --schema` prints
+ * the JSON Schema of a line of a log.
+ */
 
 import { parseArgs } from 'node:util'
 import { isError } from '../kernel/problem.ts'
 import { showProblem } from '../kernel/problemLine.ts'
 import { onOneLine, quoted } from '../kernel/quoted.ts'
+import { logSchema } from '../kernel/run/core/logSchema.ts'
 import { readLogText, replay } from '../kernel/run/core/readLog.ts'
 import { type Debrief, debriefOf } from '../kernel/run/debrief/debrief.ts'
 import { readPack } from '../packs/read.ts'
@@ -17,7 +21,11 @@ const MOST_BYTES = 64_000_000
 
 export const run: CommandRun = async (args, io) => {
   const options = read(args)
-  if (!options) return usage(io, 'debrief LOG [--json]')
+  if (!options) return usage(io, 'debrief LOG [--json] | debrief --schema')
+  if ('schema' in options) {
+    io.output.write(`${JSON.stringify(logSchema(), null, 2)}\n`)
+    return 0
+  }
   const { log } = options
   const tell = (line: string) => io.errors.write(`${onOneLine(line)}\n`)
   const file = await readTextFile(log, { mostBytes: MOST_BYTES, mayBeCut: true })
@@ -79,14 +87,15 @@ function linesOf(text: string): number[] {
   return text.split('\n').flatMap((line, index) => (line.trim() === '' ? [] : [index + 1]))
 }
 
-function read(args: readonly string[]): { log: string; json: boolean } | undefined {
+function read(args: readonly string[]): { log: string; json: boolean } | { schema: true } | undefined {
   try {
     const { values, positionals } = parseArgs({
       args: [...args],
-      options: { json: { type: 'boolean', default: false } },
+      options: { json: { type: 'boolean', default: false }, schema: { type: 'boolean', default: false } },
       allowPositionals: true,
     })
     const [log] = positionals
+    if (values.schema) return log === undefined && !values.json ? { schema: true } : undefined
     return log !== undefined && positionals.length === 1 ? { log, json: values.json } : undefined
   } catch {
     return undefined

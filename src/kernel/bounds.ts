@@ -40,3 +40,12 @@ export const MOST_COLLECTED = 100
 export const MOST_TOLD = 50
 /** Names of one kind that are told one by one: keys that are not known, rows that name nothing. */
 export const MOST_NAMED = 5
+
+/** Bytes of the log of one run; a long departure with all its voices has 400,000. */
+export const MOST_LOG_BYTES = 16_000_000
+/** Runs in one archive, its bytes, and the bytes of all that it unpacks to. */
+export const MOST_RUNS = 20_000
+export const MOST_ARCHIVE_BYTES = 512_000_000
+export const MOST_UNPACKED_BYTES = 4_000_000_000
+/** Letters of a run's id; the app's own have 36. */
+export const LONGEST_RUN_ID = 100

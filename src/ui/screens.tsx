@@ -15,6 +15,7 @@ const LOADERS: Readonly<Record<Screen, () => Promise<ComponentType>>> = {
   run: async () => (await import('./screens/Run.tsx')).Run,
   debrief: async () => (await import('./screens/Debrief.tsx')).DebriefScreen,
   sound: async () => (await import('./screens/SoundCheck.tsx')).SoundCheck,
+  runs: async () => (await import('./screens/Runs.tsx')).Runs,
   packs: async () => (await import('./screens/Packs.tsx')).Packs,
   settings: async () => (await import('./screens/Settings.tsx')).Settings,
 }

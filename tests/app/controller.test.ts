@@ -42,6 +42,7 @@ async function page(log = createFakeLog(), settings: Partial<Settings> = {}, isF
         held.push({ runId, steal, lost })
         return open.free || steal
       },
+      isHeld: async () => false,
       release: () => void open.releases++,
     },
     newRunId: () => `run-${++runs}`,

@@ -107,7 +107,7 @@ export function pilotAt({ page, speakWav }: TestPage): Pilot {
     enterFigures,
     draftFigures,
     enterDraft,
-    show: (screen) => page.getByRole('navigation').getByRole('button', { name: screen }).click(),
+    show: (screen) => page.getByRole('navigation').getByRole('button', { name: screen, exact: true }).click(),
     speak: async ({ file: name }) => speakWav(await wav(name)),
     listened,
     events,

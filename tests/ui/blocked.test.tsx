@@ -82,6 +82,7 @@ describe('a run that another tab has on', () => {
     const holders = { isThere: true }
     const lock = {
       hold: async (_: string, { steal }: { readonly steal: boolean }) => steal || !holders.isThere,
+      isHeld: async () => false,
       release() {},
     }
     return { holders, ...stageWith(EVENTS, { lock }) }
@@ -128,6 +129,7 @@ describe('a run that another tab takes over', () => {
         lost = options.lost
         return true
       },
+      isHeld: async () => false,
       release() {},
     }
     const { actions, ear, voice, log, clock, store } = stage({ unfinished: UNFINISHED }, { lock })

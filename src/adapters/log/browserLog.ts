@@ -5,9 +5,10 @@
 
 import { type DBSchema, type IDBPDatabase, openDB } from 'idb'
 import type { RunEvent } from '../../kernel/run/core/events.ts'
-import type { RunArchive, RunSummary } from '../../ports.ts'
+import { type RunSummary, summarise } from '../../kernel/run/core/summary.ts'
+import type { RunArchive, StoredRun } from '../../ports.ts'
 import { whyNotStored } from '../whyNotStored.ts'
-import { newestFirst, newestUnfinished, outOfPlace, summarise } from './summary.ts'
+import { newestFirst, newestUnfinished, outOfPlace } from './summary.ts'
 
 interface Stores extends DBSchema {
   events: { key: [runId: string, seq: number]; value: RunEvent }
@@ -30,8 +31,7 @@ export async function createBrowserLog(name = 'otherseat'): Promise<RunArchive> 
   const runs = async () => newestFirst(await db.getAll('runs'))
   return {
     append,
-    // An array sorts after every number, so this spans all events of the run.
-    read: (runId) => db.getAll('events', IDBKeyRange.bound([runId], [runId, []])),
+    read: (runId) => db.getAll('events', allOf(runId)),
     unfinished: async () => newestUnfinished(await runs()),
     runs,
     async putAway(runId) {
@@ -40,7 +40,52 @@ export async function createBrowserLog(name = 'otherseat'): Promise<RunArchive> 
       if (run) await tx.store.put({ ...run, ended: true })
       await tx.done
     },
+    async keepSummary(summary) {
+      const tx = db.transaction(['events', 'runs'], 'readwrite')
+      const runs = tx.objectStore('runs')
+      const there = await runs.get(summary.runId)
+      const events = await tx.objectStore('events').count(allOf(summary.runId))
+      if (there && events === summary.events) await runs.put({ ...summary, ended: there.ended || summary.ended })
+      await tx.done
+    },
+    async take(runId) {
+      const tx = db.transaction(['events', 'runs'], 'readwrite', { durability: 'strict' })
+      const [stored, runs] = [tx.objectStore('events'), tx.objectStore('runs')]
+      const [summary, events] = [await runs.get(runId), await stored.getAll(allOf(runId))]
+      await stored.delete(allOf(runId))
+      await runs.delete(runId)
+      await tx.done
+      return summary && { summary, events }
+    },
+    async put(run) {
+      try {
+        await putRun(db, run)
+      } catch (error) {
+        throw new Error(whyNotStored(error, 'the run'))
+      }
+    },
   }
+}
+
+/** An array sorts after every number, so this spans all events of the run. */
+const allOf = (runId: string) => IDBKeyRange.bound([runId], [runId, []])
+
+async function putRun(db: IDBPDatabase<Stores>, { summary, events }: StoredRun): Promise<void> {
+  const tx = db.transaction(['events', 'runs'], 'readwrite', { durability: 'strict' })
+  const done = tx.done
+  // The error that caused an abort is the one to report; `done` would reject with a second one.
+  done.catch(() => undefined)
+  const stored = tx.objectStore('events')
+  const there = await stored.count(allOf(summary.runId))
+  try {
+    await Promise.all(events.slice(there).map((event) => stored.add(event as RunEvent)))
+    await tx.objectStore('runs').put(summary)
+  } catch (error) {
+    // What cannot be copied into the database throws without ending the transaction.
+    if (!tx.error) tx.abort()
+    throw error
+  }
+  await done
 }
 
 async function open(name: string): Promise<IDBPDatabase<Stores>> {
@@ -76,7 +121,7 @@ async function store(db: IDBPDatabase<Stores>, event: RunEvent): Promise<void> {
   // The error that caused an abort is the one to report; `done` would reject with a second one.
   done.catch(() => undefined)
   const events = tx.objectStore('events')
-  const last = await events.openKeyCursor(IDBKeyRange.bound([event.runId], [event.runId, []]), 'prev')
+  const last = await events.openKeyCursor(allOf(event.runId), 'prev')
   const wrong = outOfPlace(last ? last.key[1] + 1 : 0, event)
   if (wrong) {
     tx.abort()

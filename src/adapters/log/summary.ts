@@ -1,16 +1,7 @@
-/** From events to the line a run has in the list of runs. */
+/** What the logs have in common: the order of runs, and which event may follow. */
 
 import type { RunEvent } from '../../kernel/run/core/events.ts'
-import type { RunSummary } from '../../ports.ts'
-
-/** The summary after one more event; undefined where a run does not begin with its start. */
-export function summarise(before: RunSummary | undefined, event: RunEvent): RunSummary | undefined {
-  if (event.type === 'runStarted') {
-    const { id, name } = event.pack
-    return { runId: event.runId, pack: name, packId: id, startedAt: Date.parse(event.wall), ended: false }
-  }
-  return before && event.type === 'ended' ? { ...before, ended: true } : before
-}
+import type { RunSummary } from '../../kernel/run/core/summary.ts'
 
 export function newestFirst(runs: readonly RunSummary[]): RunSummary[] {
   return [...runs].sort((a, b) => b.startedAt - a.startedAt)

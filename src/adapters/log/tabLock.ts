@@ -18,8 +18,14 @@ export function createTabLock(locks: LockManager | undefined = globalThis.naviga
     held = undefined
   }
 
+  const nameOf = (runId: string) => `${RUN_LOCK}${runId}`
+
   return {
     release,
+    async isHeld(runId) {
+      const all = await locks?.query()
+      return held?.runId === runId || (all?.held ?? []).some(({ name }) => name === nameOf(runId))
+    },
     async hold(runId, { steal, lost }) {
       if (held?.runId === runId) {
         held.lost = lost
@@ -37,7 +43,7 @@ export function createTabLock(locks: LockManager | undefined = globalThis.naviga
           })
         const options: LockOptions = steal ? { steal } : { signal: AbortSignal.timeout(waitMs) }
         // Rejects if nobody let go in time, or later, when another tab takes the lock over.
-        locks.request(`${RUN_LOCK}${runId}`, options, granted).catch(() => {
+        locks.request(nameOf(runId), options, granted).catch(() => {
           answer(false)
           if (!mine || held !== mine) return
           held = undefined

@@ -6,6 +6,7 @@ import type { RunState } from '../../kernel/run/core/state.ts'
 import type { OfferedFile } from '../../packs/files/offered.ts'
 import type { SwitchEvent, SwitchName } from '../../ports.ts'
 import type { Speed } from '../replay/player.ts'
+import type { SavedFile } from '../runs/runFiles.ts'
 import type { Settings } from '../settings.ts'
 import type { Screen } from '../store.ts'
 
@@ -14,6 +15,7 @@ export type Actions = DraftActions &
   PaperActions &
   RunActions &
   DebriefActions &
+  RunsActions &
   KeyActions &
   SoundActions &
   SettingsActions &
@@ -125,6 +127,24 @@ export interface DebriefActions {
   replayTo(index: number): void
   replaySpeed(speed: Speed): void
   endReplay(): void
+}
+
+/** The runs that this browser keeps. Files are handed back to be saved. */
+export interface RunsActions {
+  readRuns(): Promise<void>
+  /** Makes the debrief of any of them, and shows it. */
+  openRun(runId: string): Promise<void>
+  /** Not one that is on. */
+  deleteRun(runId: string): Promise<void>
+  /** Takes the last deletion back. */
+  undoDelete(): Promise<void>
+  /** Archives, single runs and logs; what is wrong with them is told in the store. */
+  importRuns(files: readonly OfferedFile[]): Promise<void>
+  /** With its pack, as a zip; or what was said in it as a table; undefined where it cannot be read, and the store says why. */
+  saveRun(runId: string, form: 'zip' | 'csv'): Promise<SavedFile | undefined>
+  saveAllRuns(): Promise<SavedFile>
+  /** Asks the browser not to take them away when it runs short of room. */
+  keepRuns(): Promise<void>
 }
 
 /** Keys, pedals and buttons of the pilot's own. */

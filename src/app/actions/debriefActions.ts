@@ -21,7 +21,10 @@ export function debriefActions(
   function show(pack: Pack, events: readonly RunEvent[], isUnderWay: boolean): void {
     stopReplay()
     const debrief = debriefOf(pack, events, isUnderWay)
-    store.setState({ debrief, debriefed: { pack, events }, screen: 'debrief' })
+    store.setState(({ runs }) => ({
+      ...{ debrief, debriefed: { pack, events }, screen: 'debrief' },
+      runs: { ...runs, opened: undefined },
+    }))
   }
 
   function stopReplay(): void {

@@ -1,6 +1,6 @@
 /** Puts together what the screens may ask for. */
 
-import type { Edition, PackFiles, PackShelf, Switches } from '../../ports.ts'
+import type { Edition, PackFiles, PackShelf, SiteStorage, Switches } from '../../ports.ts'
 import { allPackFiles } from '../packs/allPackFiles.ts'
 import { createOwnPacks } from '../packs/ownPacks.ts'
 import { type ControllerParts, createRunController } from '../run/controller.ts'
@@ -13,12 +13,14 @@ import { draftActions } from './draftActions.ts'
 import { packActions } from './packActions.ts'
 import { paperActions } from './paperActions.ts'
 import { runActions } from './runActions.ts'
+import { runsActions } from './runsActions.ts'
 import { type SoundActionParts, soundActions } from './soundActions.ts'
 
 export interface ActionParts extends ControllerParts, SoundActionParts {
   readonly packShelf: PackShelf
   /** Packs to begin one's own with. */
   readonly packStarts: Pick<PackFiles, 'load' | 'examples'>
+  readonly siteStorage: SiteStorage
   /** For a pack that comes to be. */
   readonly newPackKey: () => string
   readonly saveSettings: (settings: Settings) => void
@@ -70,6 +72,7 @@ export function makeActions(parts: ActionParts): Actions {
     ...paperActions(store, controller),
     ...run,
     ...debriefActions(parts, controller, wake),
+    ...runsActions(parts, controller),
     ...sound,
     settings: change,
     switched: keys.switched,

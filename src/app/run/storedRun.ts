@@ -44,11 +44,17 @@ export async function readStoredRun(
   if (problem) return { why: problem.message }
   const [first] = events
   if (first?.type !== 'runStarted') return { why: 'its log is empty' }
-  // Reading YAML is a good part of the app, and the first screen needs none of it.
-  const { readPack } = await import('../../packs/read.ts')
-  const { pack, problems } = readPack(first.pack.texts, first.pack.sha256)
-  const error = problems.find(isError)
-  if (!pack) return { why: `its pack cannot be read: ${error ? showProblem(error) : 'it is empty'}` }
+  const pack = await packOf(first)
+  if ('why' in pack) return pack
   const run = replayed(pack, events)
   return run.problem ? { why: run.problem.message } : run
+}
+
+/** The pack that a run was begun with, as its log holds it. */
+export async function packOf({ pack: { texts, sha256 } }: RunEvent<'runStarted'>): Promise<Pack | { why: string }> {
+  // Reading YAML is a good part of the app, and the first screen needs none of it.
+  const { readPack } = await import('../../packs/read.ts')
+  const { pack, problems } = readPack(texts, sha256)
+  const error = problems.find(isError)
+  return pack ?? { why: `its pack cannot be read: ${error ? showProblem(error) : 'it is empty'}` }
 }

@@ -4,20 +4,13 @@
  * (`inspect.ts`): one with mistakes in it is kept as well.
  */
 
-import {
-  LONGEST_PATH,
-  MOST_FILE_BYTES,
-  MOST_FILES,
-  MOST_NAMED,
-  MOST_OFFERED,
-  MOST_PACK_BYTES,
-} from '../../kernel/bounds.ts'
+import { MOST_FILE_BYTES, MOST_FILES, MOST_NAMED, MOST_OFFERED, MOST_PACK_BYTES } from '../../kernel/bounds.ts'
 import { quoted } from '../../kernel/quoted.ts'
 import { nearest } from '../nearest.ts'
 import { PACK_FILES } from '../read.ts'
-import { isUsable } from '../yamlNodes.ts'
 import { isRefused, type OfferedFile, type Refused } from './offered.ts'
 import { isSheet, type PackTexts, sheetPath } from './parts.ts'
+import { pathFault } from './paths.ts'
 import { filesInZip, looksLikeZip } from './zip.ts'
 
 export interface Bundle {
@@ -62,7 +55,7 @@ async function bundleOf(all: readonly OfferedFile[]): Promise<Bundle | Refused> 
       wrong: `There are ${all.length} files; at most ${MOST_OFFERED} are looked at. Choose the folder of the pack alone.`,
     }
   }
-  const wrong = all.map(({ path }) => faultOf(path)).find((fault) => fault !== undefined)
+  const wrong = all.map(({ path }) => pathFault(path)).find((fault) => fault !== undefined)
   if (wrong !== undefined) return { wrong }
   const offered = all.filter(({ path }) => !OF_SYSTEMS.test(path))
   const root = rootOf(offered.map(({ path }) => path))
@@ -97,23 +90,6 @@ async function insideOf(
   return typeof text === 'string' && /^status:/m.test(text)
     ? { file, name: `inputs/${name}`, isRead: true }
     : { file, name, isRead }
-}
-
-/** Paths are names here and never places; all the same, one that wants to be elsewhere means no good. */
-function faultOf(path: string): string | undefined {
-  const shown = quoted(path)
-  if (path.length > LONGEST_PATH) return `${shown} is longer than ${LONGEST_PATH} letters; give it a shorter name.`
-  if (path.includes('\\')) return `${shown} has a backslash in its path; folders are parted by "/".`
-  if (path.startsWith('/') || /^[A-Za-z]:/.test(path))
-    return `${shown} has a path from the root of a disk; it should begin in the folder of the pack.`
-  const parts = path.split('/')
-  if (parts.includes('..') || parts.includes('.'))
-    return `${shown} leads out of its folder; paths go without "." and "..".`
-  if (parts.includes('')) return `${shown} has a folder without a name.`
-  // biome-ignore lint/suspicious/noControlCharactersInRegex: they are what is looked for.
-  if (/[\0-\x1f\x7f]/.test(path)) return `${shown} has a control character in its name; take it out.`
-  const unusable = parts.find((part) => !isUsable(part) || !isUsable(part.replace(/\.[^.]*$/, '')))
-  return unusable === undefined ? undefined : `${quoted(unusable)} cannot be a name here; choose another.`
 }
 
 /** The folder that the pack lies in, with "/" behind it; empty where it lies in none. */

@@ -3,6 +3,8 @@
 /** Why something cannot be taken: one sentence. */
 export interface Refused {
   readonly wrong: string
+  /** The end is missing; what is before it may be whole. */
+  readonly isCut?: boolean
 }
 
 export interface OfferedFile {

@@ -4,11 +4,12 @@
  * here, since fflate's own reader checks neither sums nor ends, and knows no password.
  */
 
-import { Inflate, zipSync } from 'fflate'
+import { Inflate } from 'fflate'
 import { MOST_OFFERED, MOST_PACK_BYTES } from '../../kernel/bounds.ts'
 import { quoted } from '../../kernel/quoted.ts'
 import { crc32 } from './crc32.ts'
 import { isRefused, type OfferedFile, type Refused } from './offered.ts'
+import { createZip, joined } from './zipMaking.ts'
 
 /** PKWARE, APPNOTE.TXT 6.3.10: local header (4.3.7), header of the directory (4.3.12), its end (4.3.16). */
 const LOCAL = { signature: 0x04034b50, length: 30 }
@@ -20,6 +21,8 @@ const ELSEWHERE = 0xffffffff
 const MANY = 0xffff
 const ENCRYPTED = 0x2041
 const IN_UTF8 = 0x0800
+/** The sizes stand behind what is packed (4.3.9), where nobody finds them without the directory. */
+const SIZES_BEHIND = 0x0008
 const STORED = 0
 const DEFLATED = 8
 /** High half of the attributes of an entry made on Unix: a symbolic link. */
@@ -29,34 +32,47 @@ const PIECE_BYTES = 512
 
 const CUT = 'The zip is cut short or damaged: copy or download it again.'
 
+/** How large a zip may be, and how many files it may hold, with the words for it in a refusal. */
+export interface ZipBounds {
+  readonly mostBytes: number
+  readonly mostFiles: number
+  /** "one with a pack", "zip the folder of the pack alone". */
+  readonly what: string
+  readonly instead: string
+}
+
+const OF_A_PACK: ZipBounds = {
+  mostBytes: MOST_PACK_BYTES,
+  mostFiles: MOST_OFFERED,
+  what: 'one with a pack',
+  instead: 'zip the folder of the pack alone',
+}
+
 export function looksLikeZip(bytes: Uint8Array): boolean {
   return bytes[0] === 0x50 && bytes[1] === 0x4b
 }
 
 /** Without the folders, which are in the paths. */
-export function filesInZip(bytes: Uint8Array): readonly OfferedFile[] | Refused {
-  if (bytes.length > MOST_PACK_BYTES) {
-    return {
-      wrong: `The zip has ${megabytes(bytes.length)}; one with a pack has at most ${megabytes(MOST_PACK_BYTES)}.`,
-    }
+export function filesInZip(bytes: Uint8Array, bounds = OF_A_PACK): readonly OfferedFile[] | Refused {
+  const { mostBytes, mostFiles, what, instead } = bounds
+  if (bytes.length > mostBytes) {
+    return { wrong: `The zip has ${megabytes(bytes.length)}; ${what} has at most ${megabytes(mostBytes)}.` }
   }
   if (!looksLikeZip(bytes)) return { wrong: 'This is no zip: it does not begin as one.' }
-  const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength)
+  const view = viewOf(bytes)
   const end = endOf(view)
-  if (end === undefined) return { wrong: CUT }
+  if (end === undefined) return { wrong: CUT, isCut: true }
   const count = view.getUint16(end + 10, true)
   const from = view.getUint32(end + 16, true)
   if (count === MANY || from === ELSEWHERE) {
-    return { wrong: 'The zip is in the form for very large files; zip the folder of the pack alone.' }
+    return { wrong: `The zip is in the form for very large files; ${instead}.` }
   }
-  if (count > MOST_OFFERED) {
-    return {
-      wrong: `The zip holds ${count} files; at most ${MOST_OFFERED} are looked at. Zip the folder of the pack alone.`,
-    }
+  if (count > mostFiles) {
+    return { wrong: `The zip holds ${count} files; at most ${mostFiles} are looked at. ${capital(instead)}.` }
   }
   const files: OfferedFile[] = []
   for (let at = from, left = count; left > 0; left--) {
-    const entry = entryAt(bytes, view, at, end)
+    const entry = entryAt(bytes, view, at, end, instead)
     if (isRefused(entry)) return entry
     at += entry.length
     if (!entry.path.endsWith('/')) {
@@ -65,6 +81,48 @@ export function filesInZip(bytes: Uint8Array): readonly OfferedFile[] | Refused 
   }
   return files
 }
+
+/**
+ * What is still there of a zip that has lost its end, and with it its directory: the files one after the other, as far as
+ * each says of itself how long it is. Of the one in which it was cut, `cut` gives what there is, to be read with care.
+ */
+export function filesInCutZip(
+  bytes: Uint8Array,
+  mostFiles: number,
+): { readonly files: readonly OfferedFile[]; readonly cut?: OfferedFile } {
+  const view = viewOf(bytes)
+  const files: OfferedFile[] = []
+  for (let at = 0; at + LOCAL.length <= bytes.length && files.length < mostFiles; ) {
+    if (view.getUint32(at, true) !== LOCAL.signature) break
+    const flags = view.getUint16(at + 6, true)
+    const [name, extra] = [view.getUint16(at + 26, true), view.getUint16(at + 28, true)]
+    const start = at + LOCAL.length
+    const entry = {
+      path: nameIn(bytes.subarray(start, start + name), (flags & IN_UTF8) !== 0),
+      method: view.getUint16(at + 8, true),
+      sum: view.getUint32(at + 14, true),
+      packedSize: view.getUint32(at + 18, true),
+      size: view.getUint32(at + 22, true),
+      offset: at,
+      length: 0,
+    }
+    if ((flags & (ENCRYPTED | SIZES_BEHIND)) !== 0 || [entry.packedSize, entry.size].includes(ELSEWHERE)) break
+    const from = start + name + extra
+    if (from >= bytes.length) break
+    const file = { path: entry.path, size: entry.size }
+    if (from + entry.packedSize > bytes.length) {
+      const rest = bytes.subarray(from)
+      return { files, cut: { ...file, bytes: async () => beginningOf(rest, entry) } }
+    }
+    if (!entry.path.endsWith('/')) {
+      files.push({ ...file, bytes: async () => unpacked(bytes, view, entry, bytes.length) })
+    }
+    at = from + entry.packedSize
+  }
+  return { files }
+}
+
+const viewOf = (bytes: Uint8Array) => new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength)
 
 /** Where the end of the directory begins; undefined where there is none. */
 function endOf(view: DataView): number | undefined {
@@ -89,7 +147,7 @@ interface Entry {
   readonly length: number
 }
 
-function entryAt(bytes: Uint8Array, view: DataView, at: number, end: number): Entry | Refused {
+function entryAt(bytes: Uint8Array, view: DataView, at: number, end: number, instead: string): Entry | Refused {
   if (at + CENTRAL.length > end || view.getUint32(at, true) !== CENTRAL.signature) return { wrong: CUT }
   const flags = view.getUint16(at + 8, true)
   const [name, extra, comment] = [28, 30, 32].map((field) => view.getUint16(at + field, true)) as [
@@ -111,7 +169,7 @@ function entryAt(bytes: Uint8Array, view: DataView, at: number, end: number): En
   }
   if ((flags & ENCRYPTED) !== 0) return { wrong: 'The zip is encrypted; make one without a password.' }
   if ([entry.packedSize, entry.size, entry.offset].includes(ELSEWHERE)) {
-    return { wrong: 'The zip is in the form for very large files; zip the folder of the pack alone.' }
+    return { wrong: `The zip is in the form for very large files; ${instead}.` }
   }
   if (((view.getUint32(at + 38, true) >>> 16) & 0xf000) === LINK) {
     return { wrong: `${quoted(path)} in the zip is a link, not a file; put the file itself there.` }
@@ -148,8 +206,17 @@ function unpacked(bytes: Uint8Array, view: DataView, entry: Entry, directory: nu
   return found?.length === size && crc32(found) === sum ? found : damaged
 }
 
-/** Undefined where it is no deflated data, or ends too early; stops as soon as there is more than was said. */
-function inflated(packed: Uint8Array, size: number): Uint8Array | 'more' | undefined {
+/** As much of a file as there is: it may end anywhere, and its sum cannot be held against it. */
+function beginningOf(packed: Uint8Array, { path, method, size }: Entry): Uint8Array | Refused {
+  const found = method === STORED ? packed : method === DEFLATED ? inflated(packed, size, false) : undefined
+  return found === undefined || found === 'more' ? { wrong: `${quoted(path)} in the zip is damaged.` } : found
+}
+
+/**
+ * Undefined where it is no deflated data, or ends too early, if it is to be `whole`; stops as soon as there is more than
+ * was said.
+ */
+function inflated(packed: Uint8Array, size: number, whole = true): Uint8Array | 'more' | undefined {
   const chunks: Uint8Array[] = []
   let length = 0
   const inflate = new Inflate((chunk) => {
@@ -158,31 +225,23 @@ function inflated(packed: Uint8Array, size: number): Uint8Array | 'more' | undef
   })
   try {
     for (let at = 0; at < packed.length && length <= size; at += PIECE_BYTES) {
-      inflate.push(packed.subarray(at, at + PIECE_BYTES), at + PIECE_BYTES >= packed.length)
+      inflate.push(packed.subarray(at, at + PIECE_BYTES), whole && at + PIECE_BYTES >= packed.length)
     }
   } catch {
     return length > size ? 'more' : undefined
   }
-  if (length > size) return 'more'
-  const whole = new Uint8Array(length)
-  let at = 0
-  for (const chunk of chunks) {
-    whole.set(chunk, at)
-    at += chunk.length
-  }
-  return whole
+  return length > size ? 'more' : joined(chunks)
 }
-
-/** A zip knows no earlier time (4.4.6), and a clock may be wrong. */
-const EARLIEST = Date.UTC(1980, 0, 2)
 
 /** `files` by path; `folder` is put around them; `changedAt` in milliseconds since 1970. */
 export function zipOf(files: Readonly<Record<string, string>>, folder: string, changedAt: number): Uint8Array {
-  const encoder = new TextEncoder()
-  const entries = Object.keys(files)
-    .sort()
-    .map((path) => [`${folder}/${path}`, encoder.encode(files[path])] as const)
-  return zipSync(Object.fromEntries(entries), { mtime: Math.max(changedAt, EARLIEST) })
+  const zip = createZip(changedAt)
+  for (const path of Object.keys(files).sort()) zip.add(`${folder}/${path}`, files[path] ?? '')
+  return zip.end()
+}
+
+function capital(words: string): string {
+  return words.charAt(0).toUpperCase() + words.slice(1)
 }
 
 function megabytes(bytes: number): string {

@@ -12,11 +12,11 @@ import { Fold } from '../parts/debrief/Fold.tsx'
 import { ForemostSection } from '../parts/debrief/ForemostSection.tsx'
 import { ListSection } from '../parts/debrief/ListSection.tsx'
 import { Replay } from '../parts/debrief/Replay.tsx'
+import { SaveRun } from '../parts/debrief/SaveRun.tsx'
 import { TimelinePicture } from '../parts/debrief/TimelinePicture.tsx'
 import { TimelineTable } from '../parts/debrief/TimelineTable.tsx'
 import { FlowSections, WatchSection } from '../parts/debrief/WatchSection.tsx'
 import { setPage } from '../parts/papers/pageSize.ts'
-import { saveFile } from '../parts/shell/saveFile.ts'
 import { useActions, useApp } from '../useApp.ts'
 
 /** Shown unfolded, in the order of the screen itself. */
@@ -154,6 +154,7 @@ export function DebriefScreen() {
           )
         })}
       </div>
+      <SaveRun runId={debrief.runId} />
     </main>
   )
 }
@@ -163,8 +164,7 @@ function Head({ debrief }: { readonly debrief: Debrief }) {
   const isOn = useApp(hasRunOn)
   const isAtEnd = useApp(({ run }) => run?.floor.at === 'end')
   const hasReplay = useApp(({ replay }) => replay !== undefined)
-  const { runId, pack, startedAt, durationMs, complete, again } = debrief
-  const save = async () => saveFile(`${runId}.jsonl`, await actions.exportLog(runId))
+  const { pack, startedAt, durationMs, complete, again } = debrief
   return (
     <div class="debrief-head">
       <div>
@@ -185,9 +185,6 @@ function Head({ debrief }: { readonly debrief: Debrief }) {
         )}
         <button type="button" onClick={() => globalThis.print()}>
           Print
-        </button>
-        <button type="button" onClick={() => void save()}>
-          Save the log
         </button>
       </div>
     </div>

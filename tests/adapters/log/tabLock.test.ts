@@ -47,7 +47,10 @@ function fakeLocks(): LockManager {
         mine.run()
       }
     })
-  return { request, query: async () => ({}) } as unknown as LockManager
+  return {
+    request,
+    query: async () => ({ held: [...holders.keys()].map((name) => ({ name })) }),
+  } as unknown as LockManager
 }
 
 const kept = { steal: false, lost: () => expect.unreachable('nobody took it over') }
@@ -58,6 +61,16 @@ test('a run has one writer; another tab is told so', async () => {
   expect(await here.hold('a', kept)).toBe(true)
   expect(await there.hold('a', kept)).toBe(false)
   expect(await there.hold('b', kept)).toBe(true)
+})
+
+test('any tab knows whether a run is held', async () => {
+  const locks = fakeLocks()
+  const [here, there] = [createTabLock(locks, 20), createTabLock(locks, 20)]
+  await here.hold('a', kept)
+  for (const tab of [here, there]) {
+    expect(await tab.isHeld('a')).toBe(true)
+    expect(await tab.isHeld('b')).toBe(false)
+  }
 })
 
 test('a run that was let go can be held by another tab', async () => {

@@ -9,15 +9,16 @@ import { isScreenThere } from '../../../app/selectors.ts'
 import type { AppState, Screen } from '../../../app/store.ts'
 import { AppContext, useApp } from '../../useApp.ts'
 
-/** "packs/KEY/procedures.yaml", "packs/KEY/cards", "settings". */
-function addressOf({ screen, shelf: { editing, cards } }: AppState): string {
+/** "packs/KEY/procedures.yaml", "packs/KEY/cards", "runs/ID", "settings". */
+function addressOf({ screen, shelf: { editing, cards }, runs: { opened } }: AppState): string {
+  if (screen === 'debrief' && opened) return `runs/${encodeURIComponent(opened.runId)}`
   if (screen !== 'packs') return screen
   if (editing) return ['packs', editing.key, editing.path].map(encodeURIComponent).join('/')
   return cards === undefined ? 'packs' : ['packs', cards, 'cards'].map(encodeURIComponent).join('/')
 }
 
 /** Of the screens that need nothing; the others are gone with what they showed. */
-const AT_FIRST: ReadonlySet<string> = new Set(['packs', 'settings'])
+const AT_FIRST: ReadonlySet<string> = new Set(['packs', 'runs', 'settings'])
 
 export function useAddress(): void {
   const parts = useContext(AppContext)
@@ -78,6 +79,7 @@ async function goTo(written: string, state: AppState, actions: Actions): Promise
   if (screen === '') return actions.show('start')
   if (!isScreenThere(state, screen as Screen)) return
   if (screen === 'debrief') await actions.showDebrief()
+  else if (screen === 'runs' && key !== undefined) await actions.openRun(key)
   else actions.show(screen as Screen)
   if (screen !== 'packs') return
   actions.showCards(key !== undefined && path === 'cards' ? key : undefined)

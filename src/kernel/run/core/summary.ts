@@ -1,0 +1,84 @@
+/** The line that a run has in the list of runs: kept beside its log, so that a list of many reads no events. */
+
+import type { RunEvent, RunSettings } from './events.ts'
+
+/** Earlier editions left out whatever is optional here; it is made up for when the run is next read. */
+export interface RunSummary {
+  readonly runId: string
+  readonly pack: string
+  readonly packId?: string
+  /** Milliseconds since 1970. */
+  readonly startedAt: number
+  /** Ended, or put away: not offered to be gone on with. */
+  readonly ended: boolean
+  /** Its log has its end. */
+  readonly isOver?: boolean
+  readonly flown?: RunFlown
+  /** How many there are, and how many letters they have as JSON Lines. */
+  readonly events?: number
+  readonly letters?: number
+  readonly account?: RunAccount
+}
+
+/** What was flown, and how. */
+export interface RunFlown {
+  /** The number by which the departure was drawn. */
+  readonly dealt?: number
+  /** With the voices outside the crew. */
+  readonly stations: boolean
+  readonly settings: RunSettings
+}
+
+/** What became of it, as its debrief says. */
+export interface RunAccount {
+  /** Of the way in which it is made: one of another edition is made anew. */
+  readonly v: number
+  /** How many events it was made of: where there are more by now, it is made anew. */
+  readonly events: number
+  readonly durationMs: number
+  readonly items: number
+  readonly closed: number
+  readonly lists: number
+  readonly completeLists: number
+  /** Answers at items, calls and read-backs, calls of engine starts. */
+  readonly misses: number
+  readonly radioMisses: number
+  readonly startDeviations: number
+  /** Why the log, or its pack, cannot be read to its end. */
+  readonly wrong?: string
+}
+
+export const ACCOUNT_VERSION = 1
+
+/** A pack may have any name; a line is short. */
+const LONGEST_NAME = 120
+
+/** The summary after one more event; undefined where a run does not begin with its start. */
+export function summarise(before: RunSummary | undefined, event: RunEvent): RunSummary | undefined {
+  const letters = JSON.stringify(event).length + 1
+  if (event.type === 'runStarted') {
+    const { pack, settings, dealt, script } = event
+    return {
+      runId: event.runId,
+      pack: pack.name.slice(0, LONGEST_NAME),
+      packId: pack.id.slice(0, LONGEST_NAME),
+      startedAt: Date.parse(event.wall),
+      ended: false,
+      flown: { ...(dealt !== undefined && { dealt }), stations: script !== undefined, settings },
+      events: 1,
+      letters,
+    }
+  }
+  if (!before) return undefined
+  // Of a run that an earlier edition began, it is not known how many there were.
+  const counted = before.events !== undefined && {
+    events: before.events + 1,
+    letters: (before.letters ?? 0) + letters,
+  }
+  return { ...before, ...counted, ...(event.type === 'ended' && { ended: true, isOver: true }) }
+}
+
+/** Whether the account is missing, or not of all that is stored. */
+export function isAccountDue({ events, account }: RunSummary): boolean {
+  return events === undefined || account?.v !== ACCOUNT_VERSION || account.events !== events
+}

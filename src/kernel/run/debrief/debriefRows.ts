@@ -1,0 +1,65 @@
+/** A run as rows, one a try at an item or a read-back, for tables and spreadsheets. */
+
+import type { Pack } from '../../pack/checklist.ts'
+import { findItem } from '../../pack/place.ts'
+import { emptyRun } from '../core/emptyRun.ts'
+import type { Evidence, RunEvent } from '../core/events.ts'
+import { step } from '../core/step.ts'
+import { findTurn } from '../talk/talk.ts'
+
+export interface DebriefRow {
+  /** Milliseconds from the start of the run. */
+  readonly t: number
+  /** Of the list, or the exchange. */
+  readonly list: string
+  /** The challenge, or what is called or read back. */
+  readonly item: string
+  /** As heard or typed; empty for a key. */
+  readonly heard: string
+  /** The verdict, "byKey" or "void". */
+  readonly verdict: string
+  /** Milliseconds from the event after which it was asked for to the first word; before the challenge's end less than nothing. */
+  readonly waitMs: number
+}
+
+/** In the order of the log, which begins with `runStarted`. Throws where it names what the pack does not have. */
+export function debriefRows(pack: Pack, events: readonly RunEvent[]): DebriefRow[] {
+  let state = emptyRun(events[0]?.runId ?? '')
+  let askedAt = 0
+  return events.flatMap((event) => {
+    const { startedAt } = state
+    const before = askedAt
+    const { listenId } = state
+    state = step(pack, state, event).state
+    if (state.listenId !== listenId) askedAt = event.t
+    const row = rowOf(pack, event)
+    if (!row) return []
+    const { evidence, ...rest } = row
+    const onset = evidence.beganAt === undefined ? event.t : evidence.beganAt - startedAt
+    return [{ t: event.t, ...rest, heard: evidence.text, waitMs: onset - before }]
+  })
+}
+
+type Told = Pick<DebriefRow, 'list' | 'item' | 'verdict'> & { readonly evidence: Evidence }
+
+function rowOf(pack: Pack, event: RunEvent): Told | undefined {
+  switch (event.type) {
+    case 'answered':
+      return { ...placeOf(pack, event.item), verdict: event.judgement.verdict, evidence: event.evidence }
+    case 'confirmedByKey':
+      return { ...placeOf(pack, event.item), verdict: 'byKey', evidence: event.evidence }
+    case 'voided':
+      return { ...placeOf(pack, event.item), verdict: 'void', evidence: event.evidence }
+    case 'transmitted': {
+      const { exchange, turn } = findTurn(pack, event.turn)
+      return { list: exchange.name, item: turn.label, verdict: event.judgement.verdict, evidence: event.evidence }
+    }
+    default:
+      return undefined
+  }
+}
+
+function placeOf(pack: Pack, id: string): Pick<DebriefRow, 'list' | 'item'> {
+  const { item, list } = findItem(pack, id)
+  return { list: list.name, item: item.challenge }
+}

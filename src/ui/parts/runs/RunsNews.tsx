@@ -1,0 +1,50 @@
+/** What came of the last thing done to runs, and the way back from a deletion. */
+
+import { useEffect, useRef } from 'preact/hooks'
+import { useActions, useApp } from '../../useApp.ts'
+
+export function RunsNews() {
+  const told = useApp((state) => state.runs.told)
+  const wrong = useApp((state) => state.runs.wrong)
+  const busy = useApp((state) => state.runs.busy)
+  return (
+    <div class="pack-news">
+      <div role="alert">
+        {wrong.length > 0 && (
+          <ul class="notice">
+            {wrong.map((line) => (
+              <li key={line}>{line}</li>
+            ))}
+          </ul>
+        )}
+      </div>
+      <div role="status">
+        {busy !== '' && <p>{busy}</p>}
+        {told.map((line) => (
+          <p key={line}>{line}</p>
+        ))}
+      </div>
+      <Undo />
+    </div>
+  )
+}
+
+function Undo() {
+  const undoable = useApp((state) => state.runs.undoable)
+  const actions = useActions()
+  const button = useRef<HTMLButtonElement>(null)
+  // The button that was pressed is gone with its run.
+  useEffect(() => button.current?.focus(), [undoable])
+  return (
+    <div role="status">
+      {undoable && (
+        <p class="row">
+          {undoable}
+          <button ref={button} type="button" onClick={() => void actions.undoDelete()}>
+            Undo
+          </button>
+        </p>
+      )}
+    </div>
+  )
+}
