@@ -1,17 +1,24 @@
 /** A run begun, gone on with, flown by hand, ended; its debrief and its log. */
 
 import { keyPress } from '../../kernel/interpret/keyPress.ts'
-import { debriefOf } from '../../kernel/run/debrief/debrief.ts'
+import { type Debrief, debriefOf } from '../../kernel/run/debrief/debrief.ts'
+import { learned } from '../../kernel/run/debrief/look/learning.ts'
 import type { ControllerParts, RunController } from '../run/controller.ts'
 import { type FromSheet, fromSheet } from '../run/revision.ts'
 import type { RunSession } from '../run/session.ts'
 import { findUnfinished } from '../run/unfinished.ts'
 import { hasEntryErrors, isEntryMissing } from '../selectors.ts'
+import type { Settings } from '../settings.ts'
 import { EMPTY_DRAFT } from '../store.ts'
 import type { RunActions } from './actions.ts'
 
 /** `wake`: in a gesture, before anything may sound. */
-export function runActions(parts: ControllerParts, controller: RunController, wake: () => void): RunActions {
+export function runActions(
+  parts: ControllerParts,
+  controller: RunController,
+  wake: () => void,
+  change: (settings: Partial<Settings>) => void,
+): RunActions {
   const { store, clock, log } = parts
   let isEntering = false
 
@@ -29,6 +36,13 @@ export function runActions(parts: ControllerParts, controller: RunController, wa
       store.getState().takenFrom,
       session.state().sheets.map(({ inputs }) => inputs),
     )
+  }
+
+  /** What a whole run adds to the pilot's times, once. */
+  function learnTimes({ runId, complete, looks }: Debrief): void {
+    const { lookTimes, lookTimesFrom } = store.getState().settings
+    if (!lookTimes || !complete || lookTimesFrom === runId) return
+    change({ lookTimes: learned(lookTimes, looks.answers), lookTimesFrom: runId })
   }
 
   /** Of the run that is on, or was left in the middle. */
@@ -91,11 +105,10 @@ export function runActions(parts: ControllerParts, controller: RunController, wa
     },
     async showDebrief() {
       const session = controller.session()
-      if (session)
-        store.setState({
-          debrief: debriefOf(session.pack, session.events(), session.state().status === 'running'),
-          screen: 'debrief',
-        })
+      if (!session) return
+      const debrief = debriefOf(session.pack, session.events(), session.state().status === 'running')
+      store.setState({ debrief, screen: 'debrief' })
+      learnTimes(debrief)
     },
     async exportLog(runId) {
       const session = controller.session()

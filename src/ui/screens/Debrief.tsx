@@ -5,9 +5,11 @@ import { clockTime } from '../../kernel/run/core/clockTime.ts'
 import { NOTICE } from '../../kernel/run/core/events.ts'
 import type { Debrief } from '../../kernel/run/debrief/debrief.ts'
 import { BriefingSection } from '../parts/debrief/BriefingSection.tsx'
+import { DeviationsSection } from '../parts/debrief/DeviationsSection.tsx'
 import { ExchangeSection } from '../parts/debrief/ExchangeSection.tsx'
 import { ForemostSection } from '../parts/debrief/ForemostSection.tsx'
 import { ListSection } from '../parts/debrief/ListSection.tsx'
+import { LooksSection } from '../parts/debrief/LooksSection.tsx'
 import { FlowSections, WatchSection } from '../parts/debrief/WatchSection.tsx'
 import { saveFile } from '../parts/shell/saveFile.ts'
 import { useActions, useApp } from '../useApp.ts'
@@ -34,6 +36,8 @@ const SECTIONS: { readonly [Part in keyof Debrief]-?: (debrief: Debrief) => Comp
   wentWell: elsewhere,
   tooEarly: ({ tooEarly }) => <OutOfSequence tooEarly={tooEarly} />,
   totals: (debrief) => <Totals debrief={debrief} />,
+  deviations: ({ deviations }) => <DeviationsSection deviations={deviations} />,
+  looks: ({ looks }) => <LooksSection looks={looks} />,
   voided: elsewhere,
   lists: ({ lists }) => lists.map((list) => <ListSection key={list.id} list={list} />),
   watches: ({ watches }) => watches.map((watch) => <WatchSection key={`${watch.id} ${watch.attempt}`} watch={watch} />),
@@ -53,7 +57,7 @@ const SECTIONS: { readonly [Part in keyof Debrief]-?: (debrief: Debrief) => Comp
 }
 
 /** The rest is folded away beneath them. */
-const FIRST_PAGE: readonly (keyof Debrief)[] = ['trap', 'foremost', 'tooEarly', 'totals']
+const FIRST_PAGE: readonly (keyof Debrief)[] = ['trap', 'foremost', 'tooEarly', 'totals', 'deviations', 'looks']
 const isFirst = (part: string) => FIRST_PAGE.some((one) => one === part)
 
 export function DebriefScreen() {

@@ -16,7 +16,9 @@ import { type DebriefPaper, papersIn } from './debriefPapers.ts'
 import { briefingsIn, type DebriefBriefing, type DebriefExchange, exchangesIn } from './debriefTalk.ts'
 import { missesIn, sayAgainsIn } from './debriefTry.ts'
 import { type DebriefFlow, type DebriefWatch, deviationsIn, flowsIn, watchesIn } from './debriefWatch.ts'
+import { type Deviation, deviationsOfRun } from './deviations.ts'
 import { type Foremost, foremostIn, wentWellIn } from './foremost.ts'
+import { type DebriefLooks, looksIn } from './look/looks.ts'
 import { exchangesUnderWay, listsUnderWay } from './stillOpen.ts'
 import {
   type DebriefRemark,
@@ -66,6 +68,9 @@ export interface Debrief {
   readonly papers: readonly DebriefPaper[]
   /** What the pilot wrote down. */
   readonly pad: RunState['pad']
+  /** Deviations from the use of checklists, calls and read-backs, by kind and then in the order of their times. */
+  readonly deviations: readonly Deviation[]
+  readonly looks: DebriefLooks
   readonly totals: {
     readonly items: number
     readonly closed: number
@@ -129,7 +134,10 @@ export function debriefOf(pack: Pack, events: readonly RunEvent[], isUnderWay = 
     pad: state.pad,
     totals: totalsOf(lists, exchanges, briefings, watches),
   }
-  return { ...debrief, foremost: foremostIn(pack, debrief), wentWell: wentWellIn(debrief) }
+  const looks = looksIn(tally, first.settings.lookTimes)
+  const deviations = deviationsOfRun({ ...debrief, looks, readOut: tally.readOut, givenAt: tally.givenAt, isOver })
+  const told = { ...debrief, looks, deviations }
+  return { ...told, foremost: foremostIn(pack, told), wentWell: wentWellIn(told) }
 }
 
 function totalsOf(
