@@ -43,6 +43,8 @@ export function createSoundCheck({ store, ear, voice, clock }: SoundCheckParts):
   /** The pilot looks away; then a tone calls the next line. */
   function put(): void {
     ear.shut()
+    // Words of the line before come too late from now on.
+    listenId++
     show({ isShown: false })
     stopWaiting()
     stopWaiting = clock.after(LOOK_AWAY_MS, () => void callLine(check()?.lines.length ?? 0))
@@ -56,7 +58,7 @@ export function createSoundCheck({ store, ear, voice, clock }: SoundCheckParts):
     levels = NOTHING
     shownAt = clock.now()
     show({ isShown: true })
-    ear.listen({ listenId: ++listenId, hearable: hearableOf(line), after: shownAt })
+    ear.listen({ listenId, hearable: hearableOf(line), after: shownAt })
   }
 
   function took(heard: Heard | undefined): void {
