@@ -2,6 +2,7 @@
 
 import type { Phraseology } from '../kernel/kinds/kind.ts'
 import type { FlowMode } from '../kernel/run/core/events.ts'
+import type { LookTimes } from '../kernel/run/debrief/look/lookTimes.ts'
 import type { Binding, SwitchName } from '../ports.ts'
 
 export interface Settings {
@@ -36,6 +37,10 @@ export interface Settings {
   readonly digitsFirst: boolean
   /** Five and nine count as "fife" and "niner", or said twice. */
   readonly fiveNine: boolean
+  /** This speaker's times to look and answer, from the sound check and the runs since; null before the first. */
+  readonly lookTimes: LookTimes | null
+  /** The run that they took in last; empty before the first. */
+  readonly lookTimesFrom: string
   /** Devices by the browser's name for them; empty: the system's. */
   readonly microphone: string
   readonly output: string
@@ -70,6 +75,8 @@ export const DEFAULT_SETTINGS: Settings = {
   pauses: 'usual',
   digitsFirst: false,
   fiveNine: false,
+  lookTimes: null,
+  lookTimesFrom: '',
   microphone: '',
   output: '',
   switches: { talk: null, radio: null, confirm: null },

@@ -129,6 +129,8 @@ export interface SoundCheckState {
   readonly stage: 'voice' | 'reading' | 'done' | 'failed'
   /** Lines read or left out so far. */
   readonly lines: readonly PromptHeard[]
+  /** The tone has called the line that is to be read next. */
+  readonly isShown: boolean
   readonly findings?: Findings
   readonly message: string
   readonly hasVoice: boolean

@@ -8,6 +8,7 @@ import type { DebriefItem, DebriefList } from '../kernel/run/debrief/debriefList
 import type { DebriefPaper } from '../kernel/run/debrief/debriefPapers.ts'
 import { type DebriefFlow, type DebriefWatch, deviationsOf, seconds } from '../kernel/run/debrief/debriefWatch.ts'
 import type { Foremost } from '../kernel/run/debrief/foremost.ts'
+import { deviationLines, lookLines } from './debriefDeviations.ts'
 import { briefingLines, exchangeLines } from './debriefTalk.ts'
 
 const CAUGHT = { pilot: 'noticed by the pilot', otherseat: 'noticed by Otherseat', nobody: 'not noticed' } as const
@@ -67,6 +68,8 @@ const SECTIONS: { readonly [Part in keyof Debrief]-?: (debrief: Debrief) => read
   flows: ({ flows }) => flows.flatMap(flowLines),
   exchanges: ({ exchanges }) => exchanges.flatMap(exchangeLines),
   briefings: ({ briefings }) => briefings.flatMap(briefingLines),
+  deviations: ({ deviations }) => deviationLines(deviations),
+  looks: ({ looks }) => lookLines(looks),
 }
 
 /** Without line ends. */

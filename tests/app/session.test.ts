@@ -201,8 +201,12 @@ describe('an answer in a run', () => {
     expect(evidence({ log })).toMatchObject({ early: true })
     voice.end()
     await idle()
+    const endedAt = clock.now()
+    clock.skip(700)
     ear.hear('two four three six zero', { beganAt: clock.now() - 500 })
     await idle()
+    // What was said had ended 200 ms before.
+    expect(evidence({ log })).toMatchObject({ saidUntil: endedAt, beganAt: endedAt + 200 })
     expect(evidence({ log })).toMatchObject({ text: 'two four three six zero' })
     expect(evidence({ log })).not.toHaveProperty('early')
   })

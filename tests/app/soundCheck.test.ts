@@ -90,6 +90,8 @@ describe('the check under way', () => {
     await check.begin()
     expect(voice.said.map(({ text }) => text)).toEqual(['Sound check. Read the lines on the screen.'])
     for (const [at, text] of RIGHT.entries()) {
+      clock.advance(1_500)
+      await idle()
       ear.emit({ type: 'level', level: -22, noise: -60, clipping: false })
       if (at === 2) check.skip()
       else ear.hear(text)

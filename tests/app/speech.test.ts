@@ -52,6 +52,21 @@ describe('an answer', () => {
   })
 })
 
+describe('the end of what was said', () => {
+  it('is known once it is over, and not where the pilot cut it off', () => {
+    const speech = createSpeech(createVirtualClock(10_000))
+    expect(speech.endedAt()).toBeUndefined()
+    speech.said('Takeoff trim?')
+    expect(speech.endedAt()).toBeUndefined()
+    speech.said('', 12_000)
+    expect(speech.endedAt()).toBe(12_000)
+    speech.said('Say again.')
+    speech.cut()
+    speech.said('', 13_000)
+    expect(speech.endedAt()).toBeUndefined()
+  })
+})
+
 describe('a five that may be a nine', () => {
   const heard = (text: string, more: Partial<Heard> = {}): Heard => ({
     ...{ listenId: 1, text, by: 'voice', beganAt: 0, endedAt: 1 },

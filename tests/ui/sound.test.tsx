@@ -17,14 +17,19 @@ describe('the sound check', () => {
   })
 
   it('puts one line after the other, tells which were understood, and keeps what follows if that is wanted', async () => {
-    const { user, store, ear } = stage({ screen: 'sound' })
+    const { user, store, ear, clock } = stage({ screen: 'sound' })
     await user.click(screen.getByRole('button', { name: 'Begin' }))
-    await screen.findByText('Read aloud, line 1 of 8')
-    expect(screen.getByText('5 9 0 4')).toBeTruthy()
+    await screen.findByText('Read aloud at the tone, line 1 of 8')
+    expect(screen.queryByText('5 9 0 4')).toBeNull()
+    clock.advance(1_500)
+    expect(await screen.findByText('5 9 0 4')).toBeTruthy()
     ear.emit({ type: 'level', level: -22, noise: -60, clipping: false })
     expect(await screen.findByRole('img', { name: 'Microphone level -22 decibels' })).toBeTruthy()
     for (const text of RIGHT) {
+      clock.advance(1_500)
+      await waitFor(() => expect(store.getState().soundCheck?.isShown).toBe(true))
       ear.emit({ type: 'level', level: -22, noise: -60, clipping: false })
+      clock.advance(900)
       ear.hear(text)
     }
     await screen.findByRole('heading', { name: '7 of 8 lines understood' })
@@ -34,6 +39,10 @@ describe('the sound check', () => {
     expect(screen.getByText(/say "fife" and "niner"/)).toBeTruthy()
     await user.click(screen.getByRole('button', { name: 'Keep this' }))
     await waitFor(() => expect(store.getState().settings).toMatchObject({ fiveNine: true, listening: 'open' }))
+    // The first line was misheard: five values of the six count.
+    const { lookTimes } = store.getState().settings
+    expect(lookTimes).toMatchObject({ value: { count: 5 }, state: { count: 0 }, word: { count: 2 } })
+    expect(Math.exp(lookTimes?.value.mean ?? 0)).toBeCloseTo(900)
     expect(store.getState().screen).toBe('start')
   })
 
@@ -41,7 +50,7 @@ describe('the sound check', () => {
     const { user, ear, store } = stage({ screen: 'sound' })
     await user.click(screen.getByRole('button', { name: 'Begin' }))
     await user.click(await screen.findByRole('button', { name: 'Skip this line' }))
-    await screen.findByText('Read aloud, line 2 of 8')
+    await screen.findByText('Read aloud at the tone, line 2 of 8')
     ear.emit({ type: 'failed', failure: { code: 'refused', message: 'The microphone is not allowed; allow it.' } })
     expect((await screen.findByRole('alert')).textContent).toContain('allow it')
     await user.click(screen.getByRole('button', { name: 'Stop without changes' }))

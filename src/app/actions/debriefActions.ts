@@ -8,13 +8,20 @@ import { createPlayer, type Player } from '../replay/player.ts'
 import type { ControllerParts, RunController } from '../run/controller.ts'
 import { readStoredRun } from '../run/storedRun.ts'
 import { hasRunOn } from '../selectors.ts'
+import type { Settings } from '../settings.ts'
 import type { DebriefActions } from './actions.ts'
+import { timesWith } from './lookTimes.ts'
 
-/** `wake`: in a gesture, before anything may sound. */
+interface Means {
+  /** In a gesture, before anything may sound. */
+  readonly wake: () => void
+  readonly change: (settings: Partial<Settings>) => void
+}
+
 export function debriefActions(
   { store, voice, clock, log }: ControllerParts,
   controller: RunController,
-  wake: () => void,
+  { wake, change }: Means,
 ): DebriefActions {
   let player: Player | undefined
 
@@ -43,8 +50,13 @@ export function debriefActions(
   return {
     async showDebrief() {
       const session = controller.session()
+      if (session) {
+        show(session.pack, session.events(), session.state().status === 'running')
+        const { debrief, settings } = store.getState()
+        const times = debrief && timesWith(settings, debrief)
+        if (times) change(times)
+      }
       // Of a run that is over, the one that was shown last.
-      if (session) show(session.pack, session.events(), session.state().status === 'running')
       else if (store.getState().debriefed) store.setState({ screen: 'debrief' })
     },
     async endAgain() {

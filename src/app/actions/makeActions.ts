@@ -71,7 +71,7 @@ export function makeActions(parts: ActionParts): Actions {
     ...packActions({ ...parts, packFiles, own }, controller),
     ...paperActions(store, controller),
     ...run,
-    ...debriefActions(parts, controller, wake),
+    ...debriefActions(parts, controller, { wake, change }),
     ...runsActions(parts, controller),
     ...sound,
     settings: change,

@@ -174,7 +174,7 @@ export function createRunController(parts: ControllerParts): RunController {
 
 /** What of the settings a run keeps to its end. */
 function runSettings(settings: Settings): RunSettings {
-  const { phraseology, coachAfter, flows, timesAloud, radio, lateCatch, ownValues, digitsFirst } = settings
+  const { phraseology, coachAfter, flows, timesAloud, radio, lateCatch, ownValues, digitsFirst, lookTimes } = settings
   return {
     phraseology,
     coachAfter,
@@ -184,5 +184,6 @@ function runSettings(settings: Settings): RunSettings {
     lateCatch,
     ownValues,
     ...(digitsFirst && { digitsFirst }),
+    ...(lookTimes && { lookTimes }),
   }
 }

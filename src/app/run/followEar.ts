@@ -32,7 +32,12 @@ export function followEar({ ear, clock, speech, settings, dispatch, interrupt }:
 
   function asHeard(heard: Heard): Heard {
     if (heard.by !== 'voice') return heard
-    return { ...guarded(heard), ...(speech.isEarly(heard.beganAt) && { early: true }) }
+    const saidUntil = speech.endedAt()
+    return {
+      ...guarded(heard),
+      ...(speech.isEarly(heard.beganAt) && { early: true }),
+      ...(saidUntil !== undefined && { saidUntil }),
+    }
   }
 
   const leave = ear.subscribe((event) => {

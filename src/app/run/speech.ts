@@ -10,12 +10,14 @@ export interface Speech {
   isOn(): boolean
   /** `beganAt`: clock time of the first voiced sample. */
   isEarly(beganAt: number): boolean
+  /** Clock time at which it ended last; undefined while it is on, after it was cut off, and before there was any. */
+  endedAt(): number | undefined
 }
 
 export function createSpeech(clock: Clock): Speech {
   let isOn = false
   let wasCut = false
-  let until = 0
+  let until: number | undefined
   return {
     said(text, endedAt) {
       if (text) wasCut = false
@@ -26,6 +28,7 @@ export function createSpeech(clock: Clock): Speech {
       wasCut = true
     },
     isOn: () => isOn,
-    isEarly: (beganAt) => isOn || wasCut || beganAt < until,
+    isEarly: (beganAt) => isOn || wasCut || (until !== undefined && beganAt < until),
+    endedAt: () => (isOn || wasCut ? undefined : until),
   }
 }

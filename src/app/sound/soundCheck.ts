@@ -22,12 +22,17 @@ export interface SoundCheck {
   end(): Promise<void>
 }
 
+/** Time to look away from the screen: then to read a line takes what a look takes. */
+const LOOK_AWAY_MS = 1_500
+
 const NOTHING: Levels = { level: -90, noise: -90, isClipped: false }
 
 export function createSoundCheck({ store, ear, voice, clock }: SoundCheckParts): SoundCheck {
   let running: AbortController | undefined
   let listenId = 0
   let levels = NOTHING
+  let shownAt = 0
+  let stopWaiting = () => {}
 
   const check = () => store.getState().soundCheck
   function show(change: Partial<NonNullable<ReturnType<typeof check>>>): void {
@@ -35,23 +40,39 @@ export function createSoundCheck({ store, ear, voice, clock }: SoundCheckParts):
     if (before) store.setState({ soundCheck: { ...before, ...change } })
   }
 
-  function listen(): void {
-    const line = SOUND_PROMPTS[check()?.lines.length ?? 0]
+  /** The pilot looks away; then a tone calls the next line. */
+  function put(): void {
+    ear.shut()
+    // Words of the line before come too late from now on.
+    listenId++
+    show({ isShown: false })
+    stopWaiting()
+    stopWaiting = clock.after(LOOK_AWAY_MS, () => void callLine(check()?.lines.length ?? 0))
+  }
+
+  async function callLine(at: number): Promise<void> {
+    const line = SOUND_PROMPTS[at]
+    await voice.tone('soft')
+    const now = check()
+    if (!line || now?.stage !== 'reading' || now.lines.length !== at || now.isShown) return
     levels = NOTHING
-    if (line) ear.listen({ listenId: ++listenId, hearable: hearableOf(line), after: clock.now() })
+    shownAt = clock.now()
+    show({ isShown: true })
+    ear.listen({ listenId, hearable: hearableOf(line), after: shownAt })
   }
 
   function took(heard: Heard | undefined): void {
     const before = check()
     const line = before && SOUND_PROMPTS[before.lines.length]
     if (!line || before.stage !== 'reading') return
-    const lines = [...before.lines, promptHeard(line, heard, levels)]
+    const lines = [...before.lines, promptHeard(line, heard, levels, shownAt)]
     if (lines.length < SOUND_PROMPTS.length) {
       show({ lines })
-      listen()
+      put()
       return
     }
     ear.shut()
+    stopWaiting()
     show({ lines, stage: 'done', findings: findingsOf(lines) })
   }
 
@@ -74,13 +95,14 @@ export function createSoundCheck({ store, ear, voice, clock }: SoundCheckParts):
         break
       case 'back':
         show({ stage: 'reading', message: '' })
-        listen()
+        put()
         break
     }
   }
 
   async function end(): Promise<void> {
     running?.abort()
+    stopWaiting()
     running = undefined
     await ear.close()
     store.setState(({ ear: shown }) => ({ soundCheck: undefined, ear: { ...shown, state: 'off' } }))
@@ -94,7 +116,7 @@ export function createSoundCheck({ store, ear, voice, clock }: SoundCheckParts):
       running = new AbortController()
       const { signal } = running
       signal.addEventListener('abort', ear.subscribe(hear))
-      store.setState({ soundCheck: { stage: 'voice', lines: [], message: '', hasVoice: true } })
+      store.setState({ soundCheck: { stage: 'voice', lines: [], isShown: false, message: '', hasVoice: true } })
       const { pack } = store.getState()
       const [outcome] = await Promise.all([
         voice.speak(say.soundCheck(), 'otherseat', signal),
@@ -102,7 +124,7 @@ export function createSoundCheck({ store, ear, voice, clock }: SoundCheckParts):
       ])
       if (signal.aborted || check()?.stage !== 'voice') return
       show({ hasVoice: outcome !== 'failed', stage: 'reading' })
-      listen()
+      put()
     },
   }
 }

@@ -11,6 +11,7 @@ import { type Command, LISTENED_FOR, readCommand } from '../../kernel/response/c
 import { hypothesesOf } from '../../kernel/response/hypotheses.ts'
 import { judge } from '../../kernel/response/judge.ts'
 import { responseFrom } from '../../kernel/response/response.ts'
+import { calibratedBy } from '../../kernel/run/debrief/look/lookTimes.ts'
 import type { Settings } from '../settings.ts'
 
 export interface SoundPrompt {
@@ -65,6 +66,8 @@ export interface PromptHeard {
   readonly level: number
   readonly noise: number
   readonly isClipped: boolean
+  /** From the tone that called the line to the first sound, where it was understood. */
+  readonly waitMs?: number
 }
 
 export interface Levels {
@@ -75,15 +78,23 @@ export interface Levels {
 
 const VALUE = responseFrom('<value> [set]')
 
-export function promptHeard(line: SoundPrompt, heard: Heard | undefined, levels: Levels): PromptHeard {
+/** `shownAt`: clock time at which the tone had called the line. */
+export function promptHeard(
+  line: SoundPrompt,
+  heard: Heard | undefined,
+  levels: Levels,
+  shownAt?: number,
+): PromptHeard {
   const { shown, figure, command } = line
   const text = heard?.text ?? ''
   const isUnderstood = figure
     ? judge({ response: VALUE, figures: { value: figure }, ...hypothesesOf({ text }) }).verdict === 'correct'
     : readCommand(transcriptOf(text))?.command === command
+  const isCertain = isUnderstood && heard?.doubt === undefined
   return {
     ...{ shown, text, ...levels },
-    isUnderstood: isUnderstood && heard?.doubt === undefined,
+    isUnderstood: isCertain,
+    ...(isCertain && heard && shownAt !== undefined && { waitMs: heard.beganAt - shownAt }),
     isFiveNine: figure !== undefined && !isUnderstood && isFiveNine(text, String(figure.value)),
     longestPauseMs: longestPause(heard),
   }
@@ -107,7 +118,8 @@ export interface Findings {
   readonly level: 'good' | 'faint' | 'loud' | 'unknown'
   readonly room: 'quiet' | 'loud'
   /** What would suit this speaker and room; the pilot keeps it or not. */
-  readonly settings: Pick<Settings, 'pauses' | 'digitsFirst' | 'fiveNine' | 'listening'>
+  readonly settings: Pick<Settings, 'pauses' | 'digitsFirst' | 'fiveNine' | 'listening'> &
+    Partial<Pick<Settings, 'lookTimes'>>
 }
 
 /** dBFS. Speech under the first is lost in most rooms; noise above the second, or a speaker this close to it, wants a key. */
@@ -124,6 +136,9 @@ export function findingsOf(lines: readonly PromptHeard[]): Findings {
   const values = read.filter(({ shown }) => SOUND_PROMPTS.find((line) => line.shown === shown)?.figure)
   const level = middle(read.map((line) => line.level))
   const noise = middle(read.map((line) => line.noise))
+  const waits = (some: readonly PromptHeard[]) => some.flatMap(({ waitMs }) => (waitMs === undefined ? [] : [waitMs]))
+  const words = read.filter((line) => !values.includes(line))
+  const lookTimes = calibratedBy({ value: waits(values), word: waits(words) })
   const isLoudRoom = read.length > 0 && (noise > LOUD_ROOM || level - noise < ABOVE_ROOM_DB)
   return {
     understood: read.filter((line) => line.isUnderstood).length,
@@ -136,6 +151,7 @@ export function findingsOf(lines: readonly PromptHeard[]): Findings {
       digitsFirst: values.filter((line) => !line.isUnderstood).length > MOST_MISHEARD,
       fiveNine: read.some((line) => line.isFiveNine),
       listening: isLoudRoom ? 'push' : 'open',
+      ...(lookTimes && { lookTimes }),
     },
   }
 }

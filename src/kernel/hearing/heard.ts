@@ -25,4 +25,6 @@ export interface Heard {
   readonly by: 'voice' | 'typed'
   /** It began before the challenge had been said to its end. */
   readonly early?: boolean
+  /** Clock time at which what was said to the pilot before had ended. */
+  readonly saidUntil?: number
 }

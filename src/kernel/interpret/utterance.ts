@@ -59,7 +59,7 @@ export function restAsHeard({ heard, rest }: Utterance): Heard {
 
 /** What the log keeps of what was heard. */
 export function evidenceOf(heard: Heard): Evidence {
-  const { by, text, score, alternatives, beganAt, endedAt, early } = heard
+  const { by, text, score, alternatives, beganAt, endedAt, early, saidUntil } = heard
   return {
     by,
     text,
@@ -68,6 +68,7 @@ export function evidenceOf(heard: Heard): Evidence {
     ...(score !== undefined && { score }),
     ...(alternatives && { alternatives }),
     ...(early && { early }),
+    ...(saidUntil !== undefined && { saidUntil }),
   }
 }
 

@@ -7,10 +7,12 @@ import { clockTime } from '../../kernel/run/core/clockTime.ts'
 import { NOTICE } from '../../kernel/run/core/events.ts'
 import type { Debrief, DebriefAgain } from '../../kernel/run/debrief/debrief.ts'
 import { BriefingSection } from '../parts/debrief/BriefingSection.tsx'
+import { DeviationsSection } from '../parts/debrief/DeviationsSection.tsx'
 import { ExchangeSection } from '../parts/debrief/ExchangeSection.tsx'
 import { Fold } from '../parts/debrief/Fold.tsx'
 import { ForemostSection } from '../parts/debrief/ForemostSection.tsx'
 import { ListSection } from '../parts/debrief/ListSection.tsx'
+import { LooksSection, looksHead } from '../parts/debrief/LooksSection.tsx'
 import { Replay } from '../parts/debrief/Replay.tsx'
 import { SaveRun } from '../parts/debrief/SaveRun.tsx'
 import { TimelinePicture } from '../parts/debrief/TimelinePicture.tsx'
@@ -59,6 +61,16 @@ const PARTS: { readonly [Part in keyof Debrief]-?: typeof onPageOne | typeof els
     count: ({ totals, tooEarly }) =>
       `${totals.misses + totals.radioMisses + totals.startDeviations + tooEarly.length} missed`,
     show: (debrief) => <Totals debrief={debrief} />,
+  },
+  deviations: {
+    heading: 'Deviations by kind',
+    count: ({ deviations }) => deviations.length,
+    show: ({ deviations }) => <DeviationsSection deviations={deviations} />,
+  },
+  looks: {
+    heading: 'Did you look?',
+    count: ({ looks }) => looksHead(looks),
+    show: ({ looks }) => <LooksSection looks={looks} />,
   },
   voided: elsewhere,
   lists: {

@@ -38,8 +38,10 @@ function Before() {
   return (
     <section class="stack">
       <p>
-        You hear a sentence. Then read eight short lines as you would on the radio: digits one by one, at your own pace.
-        Sit where you fly, with the noise you fly in. Nothing is recorded.
+        You hear a sentence. Then a tone calls each of eight short lines: look at your panel until it sounds, then at
+        the screen, and read the line as you would on the radio, digits one by one. Your times are kept on this device:
+        the debrief tells by them how likely it is that you looked before you answered. Sit where you fly, with the
+        noise you fly in. Nothing is recorded.
       </p>
       <div>
         <button type="button" class="first" onClick={() => void actions.soundCheck()}>
@@ -64,6 +66,8 @@ function Reading({ check }: { readonly check: SoundCheckState }) {
   const actions = useActions()
   const state = useApp(({ ear }) => ear.state)
   const line = SOUND_PROMPTS[check.lines.length]
+  // Nothing has to be looked at: it stands there before the tone.
+  const isKnown = line?.command !== undefined
   return (
     <section class="stack" aria-label="Line to read">
       {!check.hasVoice && (
@@ -72,10 +76,11 @@ function Reading({ check }: { readonly check: SoundCheckState }) {
         </p>
       )}
       <p class="soft">
-        Read aloud, line {check.lines.length + 1} of {SOUND_PROMPTS.length}
+        {isKnown ? 'Say this at the tone, from memory' : 'Read aloud at the tone'}, line {check.lines.length + 1} of{' '}
+        {SOUND_PROMPTS.length}
       </p>
       <p class="challenge" role="status">
-        {line?.shown}
+        {isKnown || check.isShown ? line?.shown : 'Look at your panel'}
       </p>
       <div class="row meter">
         <span>

@@ -31,6 +31,7 @@ import {
   text,
   value,
 } from '../../shape.ts'
+import type { LookTimes, Times } from '../debrief/look/lookTimes.ts'
 import {
   type By,
   type EventBody,
@@ -64,6 +65,7 @@ const evidence = object<Evidence>({
   beganAt: optional(number),
   endedAt: optional(number),
   early: optional(flag),
+  saidUntil: optional(number),
 })
 
 const part = object<Part>({
@@ -140,6 +142,8 @@ const change = object<FigureChange>({
   spoken: flag,
 })
 
+const times = object<Times>({ count: number, mean: number, squares: number })
+
 const settings = object<RunSettings>({
   phraseology: oneOf(PHRASEOLOGIES),
   coachAfter: number,
@@ -150,6 +154,7 @@ const settings = object<RunSettings>({
   lateCatch: optional(flag),
   ownValues: optional(flag),
   breakAfterS: optional(number),
+  lookTimes: optional(object<LookTimes>({ value: times, state: times, word: times })),
 })
 
 const script = object<Script>({

@@ -9,6 +9,7 @@ import type { Value } from '../../kinds/kind.ts'
 import type { Role } from '../../pack/roles.ts'
 import { COMMANDS, type Command } from '../../response/commands.ts'
 import type { Cause, Judgement } from '../../response/model.ts'
+import type { LookTimes } from '../debrief/look/lookTimes.ts'
 
 /** Stands in every log, above every debrief and on every paper. */
 export const NOTICE = 'For training and simulation only'
@@ -26,6 +27,8 @@ export interface Evidence {
   readonly endedAt?: number
   /** It began before the challenge had been said to its end. */
   readonly early?: boolean
+  /** Clock time at which what was said to the pilot before had ended; of speech only. */
+  readonly saidUntil?: number
 }
 
 type Nothing = Readonly<Record<never, never>>
@@ -274,6 +277,8 @@ export interface RunSettings {
   readonly ownValues?: boolean
   /** Silence at an open item that is a break: 90 s where it is not said. */
   readonly breakAfterS?: number
+  /** The pilot's own times to look and answer, as they were known when the run began. */
+  readonly lookTimes?: LookTimes
 }
 export const FLOW_MODES = ['shown', 'spoken', 'memory'] as const
 export type FlowMode = (typeof FLOW_MODES)[number]

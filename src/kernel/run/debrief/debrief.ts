@@ -16,7 +16,9 @@ import { type DebriefPaper, papersIn } from './debriefPapers.ts'
 import { briefingsIn, type DebriefBriefing, type DebriefExchange, exchangesIn } from './debriefTalk.ts'
 import { missesIn, sayAgainsIn } from './debriefTry.ts'
 import { type DebriefFlow, type DebriefWatch, deviationsIn, flowsIn, watchesIn } from './debriefWatch.ts'
+import { type Deviation, deviationsOfRun } from './deviations.ts'
 import { type Foremost, foremostIn, wentWellIn } from './foremost.ts'
+import { type DebriefLooks, looksIn } from './look/looks.ts'
 import { briefingsSince, exchangesSince, flowsSince, listsSince } from './onlySince.ts'
 import { noPlaces, notePlace } from './places.ts'
 import { exchangesUnderWay, listsUnderWay } from './stillOpen.ts'
@@ -73,6 +75,9 @@ export interface Debrief {
   readonly papers: readonly DebriefPaper[]
   /** What the pilot wrote down. */
   readonly pad: RunState['pad']
+  /** Deviations from the use of checklists, calls and read-backs, by kind and then in the order of their times. */
+  readonly deviations: readonly Deviation[]
+  readonly looks: DebriefLooks
   readonly totals: {
     readonly items: number
     readonly closed: number
@@ -161,10 +166,13 @@ export function debriefOf(pack: Pack, events: readonly RunEvent[], isUnderWay = 
     pad: state.pad,
     totals: totalsOf(lists, exchanges, briefings, watches),
   }
+  const looks = looksIn(tally, first.settings.lookTimes)
+  const deviations = deviationsOfRun({ ...debrief, looks, readOut: tally.readOut, givenAt: tally.givenAt, isOver })
+  const account = { ...debrief, looks, deviations }
   return {
-    ...debrief,
-    foremost: foremostIn(pack, debrief, places),
-    wentWell: wentWellIn(debrief),
+    ...account,
+    foremost: foremostIn(pack, account, places),
+    wentWell: wentWellIn(account),
     timeline: timelineIn(pack, moments, { tally, places }),
   }
 }

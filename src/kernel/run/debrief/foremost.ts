@@ -9,6 +9,7 @@ import type { DebriefList } from './debriefList.ts'
 import type { DebriefBriefing, DebriefExchange } from './debriefTalk.ts'
 import type { DebriefTry } from './debriefTry.ts'
 import { type DebriefWatch, deviationsOf } from './debriefWatch.ts'
+import type { Deviation } from './deviations.ts'
 import { momentKey, noPlaces, type Places } from './places.ts'
 import { rightValues } from './rightValues.ts'
 import type { NotEnded, TooEarly } from './tally.ts'
@@ -33,11 +34,15 @@ const KINDS = [
   /** "Checked", "set", "roger". */
   'valueless',
   'partMissing',
+  /** An answer that came far sooner than a look takes: a likelihood, so it is behind all that is certain. */
+  'tooQuick',
   'outOfOrder',
   /** A call of an engine start late, missing, or sooner than it can be seen. */
   'call',
   'topic',
   'byKey',
+  /** A flow that was read out step by step. */
+  'readDo',
 ] as const
 export type ForemostKind = (typeof KINDS)[number]
 
@@ -72,6 +77,7 @@ export interface Told {
   readonly catches: readonly DebriefCatch[]
   readonly outOfOrder: readonly { readonly t: number; readonly list: string; readonly before: string }[]
   readonly notEnded: readonly NotEnded[]
+  readonly deviations: readonly Deviation[]
 }
 
 const MOST = 3
@@ -85,6 +91,7 @@ export function foremostIn(pack: Pack, debrief: Told, places: Places = noPlaces(
     ...listsIn(debrief),
     ...briefingsIn(debrief),
     ...catchesIn(debrief),
+    ...habitsIn(debrief),
   ]
   return KINDS.flatMap((kind): Foremost[] => {
     const ofKind = found.filter((one) => one.kind === kind).toSorted((one, other) => (one.t ?? 0) - (other.t ?? 0))
@@ -166,7 +173,7 @@ function turnsIn(pack: Pack, { exchanges }: Told): Found[] {
 const BREATH_MS = 6_000
 
 /** What was said next, at once, was right: nothing was lost. */
-function isGoneOn(one: DebriefTry, tries: readonly DebriefTry[]): boolean {
+export function isGoneOn(one: DebriefTry, tries: readonly DebriefTry[]): boolean {
   const next = tries[tries.indexOf(one) + 1]
   if (next === undefined || next.t - one.t > BREATH_MS) return false
   return next.judgement.verdict !== 'negative' && next.judgement.verdict !== 'sayAgain'
@@ -205,6 +212,19 @@ const catchesIn = ({ catches }: Told): Found[] =>
     .map(({ challenge, changedAt }) => ({
       ...{ kind: 'stale' as const, about: challenge, t: changedAt },
       why: 'It changed here, and the old value was left standing.',
+    }))
+
+const HABITS: ReadonlySet<string> = new Set(['tooQuick', 'readDo'])
+/** Below this a wait says too little to be among three things. */
+const CLEARLY = 10
+
+const habitsIn = ({ deviations }: Told): Found[] =>
+  deviations
+    .filter(({ kind, ratio }) => HABITS.has(kind) && (ratio === undefined || ratio >= CLEARLY))
+    .map(({ kind, where, at, said, sentence, why }) => ({
+      ...{ kind: kind as ForemostKind, about: where, why: `${sentence} ${why}` },
+      ...(at !== undefined && { t: at }),
+      ...(said !== undefined && { said }),
     }))
 
 /** What was right by then, part by part, and where a wrong value fits. */

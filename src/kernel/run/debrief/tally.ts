@@ -4,6 +4,7 @@ import type { Pack } from '../../pack/checklist.ts'
 import type { EventType, RunEvent } from '../core/events.ts'
 import type { RunState, WatchState } from '../core/state.ts'
 import type { DebriefTransmission, DebriefTry } from './debriefTry.ts'
+import type { LookWait } from './look/looks.ts'
 
 export interface DebriefRevision {
   readonly revision: number
@@ -68,6 +69,14 @@ export interface Tally {
   readonly tooEarly: TooEarly[]
   /** By edition: how often it was read, and when it was put away for good. */
   readonly papers: Map<string, { readonly looks: number; readonly putAwayAt?: number }>
+  /** When each flow was first read out step by step. */
+  readonly readOut: Map<string, number>
+  /** When the value of an item, or the words of a turn, were first given. */
+  readonly givenAt: Map<string, number>
+  /** Waits between challenges and their answers. */
+  readonly looks: LookWait[]
+  /** The item that the event before put. */
+  justPut: string | undefined
   voided: number
   /** The last value read off aloud: the revision that follows takes it in. */
   readAloud: RunEvent<'stated'> | undefined
@@ -90,6 +99,10 @@ export const emptyTally = (): Tally => ({
   stops: [],
   tooEarly: [],
   papers: new Map(),
+  readOut: new Map(),
+  givenAt: new Map(),
+  looks: [],
+  justPut: undefined,
   voided: 0,
   readAloud: undefined,
 })

@@ -7,11 +7,13 @@ import { activityName, listById } from '../../pack/place.ts'
 import { quirkIn } from '../../pack/quirks.ts'
 import type { EventType, RunCommand } from '../core/events.ts'
 import { placeName } from '../core/interruption.ts'
+import { flowAt } from '../list/flowSteps.ts'
 import { tellAcknowledged, tellOwnValue, tellRevision } from './debriefFigures.ts'
 import { tellHandled } from './debriefPapers.ts'
 import { tellAskedAgain, tellBriefed, tellBriefingEnded } from './debriefTalk.ts'
 import { answerOf, transmissionOf } from './debriefTry.ts'
 import { tellAttempts } from './debriefWatch.ts'
+import { tellLook } from './look/looks.ts'
 import { tellNotEnded } from './notEnded.ts'
 import { add, count, type Moment, reopenedBetween, type Tally, type Tell, type TooEarly } from './tally.ts'
 import { tooEarlyIn } from './tooEarly.ts'
@@ -114,4 +116,15 @@ export function tell<Type extends EventType>(tally: Tally, moment: Moment<Type>)
   for (const id of reopenedBetween(moment.before, moment.after)) count(tally.reopened, id)
   tellAttempts(tally, moment)
   tellNotEnded(tally, moment)
+  tellGiven(tally, moment)
+  tellLook(tally, moment)
+}
+
+/** Flows read out, values and words given, each when it was first. */
+function tellGiven({ readOut, givenAt }: Tally, { pack, event, before, after }: Moment): void {
+  const flow = after.readingFlow ? flowAt(pack, after.floor) : undefined
+  if (flow && !readOut.has(flow.id)) readOut.set(flow.id, event.t)
+  const items = Object.keys(after.items).filter((id) => after.items[id]?.revealed && !before.items[id]?.revealed)
+  const turns = Object.keys(after.turns).filter((id) => after.turns[id]?.shown && !before.turns[id]?.shown)
+  for (const id of [...items, ...turns]) if (!givenAt.has(id)) givenAt.set(id, event.t)
 }

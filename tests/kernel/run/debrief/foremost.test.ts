@@ -26,6 +26,7 @@ const run = (parts: Partial<Told>): Told =>
       catches: [],
       outOfOrder: [],
       notEnded: [],
+      deviations: [],
     },
     ...parts,
   }) as unknown as Told

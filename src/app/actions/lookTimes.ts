@@ -1,0 +1,14 @@
+/** What a whole run adds to the pilot's own times of looking, once. */
+
+import type { Debrief } from '../../kernel/run/debrief/debrief.ts'
+import { learned } from '../../kernel/run/debrief/look/learning.ts'
+import type { Settings } from '../settings.ts'
+
+/** Undefined where it adds nothing: not calibrated, not complete, or added before. */
+export function timesWith(
+  { lookTimes, lookTimesFrom }: Pick<Settings, 'lookTimes' | 'lookTimesFrom'>,
+  { runId, complete, looks }: Debrief,
+): Partial<Settings> | undefined {
+  if (!lookTimes || !complete || lookTimesFrom === runId) return undefined
+  return { lookTimes: learned(lookTimes, looks.answers), lookTimesFrom: runId }
+}

@@ -1,0 +1,246 @@
+/**
+ * Deviations of a run by kind, each where it stands: what the debrief has of lists, flows, exchanges and starts, laid out
+ * by the kinds that observers in airline cockpits used. In 60 flights they noted 899 deviations: 194 in the use of
+ * checklists, 391 in monitoring, 314 in primary procedures (Dismukes and Berman, NASA/TM-2010-216396, 2010; looked up at
+ * ntrs.nasa.gov/citations/20110011145, the counts in a quotation of it). Its six kinds for checklists are read and do,
+ * answered without looking, item left out, wrong timing, from memory and not begun (from memory). The others are ours.
+ */
+
+import type { DebriefItem, DebriefList } from './debriefList.ts'
+import type { DebriefBriefing, DebriefExchange, DebriefTurn } from './debriefTalk.ts'
+import type { DebriefTry } from './debriefTry.ts'
+import { type DebriefCall, type DebriefFlow, type DebriefWatch, deviationsOf } from './debriefWatch.ts'
+import { isGoneOn } from './foremost.ts'
+import { type DebriefLooks, ratioWords } from './look/looks.ts'
+import type { NotEnded, TooEarly } from './tally.ts'
+
+/** In the order in which they are told. */
+export const DEVIATION_KINDS = [
+  'sequence',
+  'hearBack',
+  'notBegun',
+  'notCompleted',
+  'leftOut',
+  'fromMemory',
+  'valueless',
+  'readDo',
+  'tooQuick',
+] as const
+export type DeviationKind = (typeof DEVIATION_KINDS)[number]
+
+/** What each is called, and what is wrong with it. */
+export const DEVIATION_WORDS: Readonly<Record<DeviationKind, { readonly name: string; readonly about: string }>> = {
+  sequence: { name: 'Wrong timing or sequence', about: 'Done, called or begun before its turn, or after its time.' },
+  hearBack: { name: 'Hear-back missed', about: 'A station erred, and nobody objected.' },
+  notBegun: { name: 'Not begun', about: 'A list whose time came and passed.' },
+  notCompleted: { name: 'Not completed', about: 'Begun, and left before its end.' },
+  leftOut: { name: 'Left out', about: 'An item, a topic, a call or a part of an answer that did not come by itself.' },
+  fromMemory: {
+    name: 'From memory',
+    about: 'The value or the words were shown, told or coached, and not read where they stand.',
+  },
+  valueless: { name: 'Without the value', about: '“Checked”, “set” or “roger” in place of what was to be read out.' },
+  readDo: {
+    name: 'Flow done as read and do',
+    about: 'A flow is done from memory and its list checks it; read out, nothing checks it.',
+  },
+  tooQuick: {
+    name: 'Perhaps answered without looking',
+    about: 'Sooner than your own times for a look: a likelihood, no verdict.',
+  },
+}
+
+export interface Deviation {
+  readonly kind: DeviationKind
+  /** A challenge, a turn, a list, a flow, a start. */
+  readonly where: string
+  /** Ms from the start of the run, where it happened at one moment. */
+  readonly at?: number
+  /** As heard or typed. */
+  readonly said?: string
+  /** What happened. */
+  readonly sentence: string
+  /** What should have been, or why it counts. */
+  readonly why: string
+  /** Of `tooQuick`: how many times likelier without a look. */
+  readonly ratio?: number
+}
+
+/** What they are taken from: parts of a debrief, and two tables of its tally. */
+export interface DeviationsFrom {
+  readonly tooEarly: readonly TooEarly[]
+  readonly outOfOrder: readonly { readonly t: number; readonly list: string; readonly before: string }[]
+  readonly notEnded: readonly NotEnded[]
+  readonly lists: readonly DebriefList[]
+  readonly exchanges: readonly DebriefExchange[]
+  readonly briefings: readonly DebriefBriefing[]
+  readonly watches: readonly DebriefWatch[]
+  readonly flows: readonly DebriefFlow[]
+  readonly looks: DebriefLooks
+  /** Flow -> when it was first read out. */
+  readonly readOut: ReadonlyMap<string, number>
+  /** Item or turn -> when its value or words were first given. */
+  readonly givenAt: ReadonlyMap<string, number>
+  /** The run has ended, or all of its lists are complete: what is open will not be done any more. */
+  readonly isOver: boolean
+}
+
+/** By kind, and within it by time; those without a time come last. */
+export function deviationsOfRun(from: DeviationsFrom): readonly Deviation[] {
+  const found = [
+    ...sequencesIn(from),
+    ...from.watches.flatMap(callsIn),
+    ...listsIn(from),
+    ...from.lists.flatMap(({ items }) => items).flatMap((item) => itemIn(item, from)),
+    ...from.exchanges.flatMap(({ turns }) => turns).flatMap((turn) => turnIn(turn, from)),
+    ...from.briefings.flatMap(topicsIn),
+    ...readOutIn(from),
+    ...quickIn(from),
+  ]
+  const time = ({ at = Number.POSITIVE_INFINITY }: Deviation) => at
+  return DEVIATION_KINDS.flatMap((kind) =>
+    found.filter((one) => one.kind === kind).toSorted((one, other) => (time(one) < time(other) ? -1 : 1)),
+  )
+}
+
+/** Deviations of each kind that there were. */
+export function byKind(deviations: readonly Deviation[]): (readonly [DeviationKind, readonly Deviation[]])[] {
+  return DEVIATION_KINDS.map((kind) => [kind, deviations.filter((one) => one.kind === kind)] as const).filter(
+    ([, all]) => all.length > 0,
+  )
+}
+
+function sequencesIn({ tooEarly, outOfOrder, notEnded, flows, briefings }: DeviationsFrom): Deviation[] {
+  const nameOf = (id: string) => [...flows, ...briefings].find((one) => one.id === id)?.name ?? ''
+  return [
+    ...tooEarly.map(({ t, text, what, caution }) => ({
+      ...{ kind: 'sequence' as const, where: what, at: t, ...saying(text) },
+      ...{ sentence: 'Called done before its time.', why: `First: ${caution}.` },
+    })),
+    ...outOfOrder.map(({ t, list, before }) => ({
+      ...{ kind: 'sequence' as const, where: list, at: t },
+      ...{ sentence: 'Called before its turn.', why: `${before} was due first.` },
+    })),
+    ...notEnded.map(({ t, id, text }) => ({
+      ...{ kind: 'notCompleted' as const, where: nameOf(id), at: t },
+      ...{ sentence: `${text}.`, why: 'Its end is called, so that both seats know.' },
+    })),
+  ]
+}
+
+/** What a call is alone, without the others of its deviations. */
+const PLAIN: DebriefCall = { label: '', outside: [], late: false, unheard: false }
+
+function callsIn({ name, t, calls }: DebriefWatch): Deviation[] {
+  return calls.flatMap((call): Deviation[] => {
+    const { label, afterMs, earlyAfterMs, late, unheard } = call
+    const of = (kind: DeviationKind, only: Partial<DebriefCall>, afterwards: number | undefined, why: string) =>
+      deviationsOf({ ...PLAIN, ...only }).map((words) => ({
+        ...{ kind, where: name, sentence: `${capital(label)}: ${words}.`, why },
+        ...(afterwards !== undefined && { at: t + afterwards }),
+      }))
+    return [
+      ...(earlyAfterMs === undefined
+        ? []
+        : of('sequence', { earlyAfterMs }, earlyAfterMs, 'A call says what is seen.')),
+      ...(late ? of('sequence', { late }, afterMs, 'Its limit had passed.') : []),
+      ...(unheard ? of('leftOut', { unheard }, undefined, 'What nobody calls, nobody may have seen.') : []),
+    ]
+  })
+}
+
+function listsIn({ lists, isOver }: DeviationsFrom): Deviation[] {
+  const lastCalled = lists.findLastIndex(({ called }) => called)
+  return lists.flatMap(({ name, called, complete, revoked, items }, at): Deviation[] => {
+    if (complete || !(isOver || at < lastCalled)) return []
+    if (!called)
+      return [{ kind: 'notBegun', where: name, sentence: 'The list was not run.', why: 'Its time had come.' }]
+    const open = items
+      .filter(({ status }) => status !== 'done' && status !== 'passed')
+      .map(({ challenge }) => challenge)
+    const left = open.length === 0 ? 'Its completion was not called.' : `Open at the end: ${open.join(', ')}.`
+    const sentence = revoked ? 'It was complete, and not run again after the figures changed.' : left
+    return [{ kind: 'notCompleted', where: name, sentence, why: revoked ? left : 'A list counts when it is complete.' }]
+  })
+}
+
+function itemIn(item: DebriefItem, { givenAt }: DeviationsFrom): Deviation[] {
+  const { id, challenge, status, given, tries } = item
+  return [
+    ...tries.flatMap((one) => partsIn(challenge, one)),
+    ...(status === 'leftOpen'
+      ? [{ kind: 'leftOut' as const, where: challenge, sentence: 'Left open.', why: 'Nobody came back to it.' }]
+      : []),
+    // What was given and is still to be said may yet be read.
+    ...(given && tries.length > 0
+      ? [givenIn(challenge, givenAt.get(id), 'Its value was shown, told or coached.')]
+      : []),
+  ]
+}
+
+function turnIn({ id, label, tries, shown, slip }: DebriefTurn, { givenAt, isOver }: DeviationsFrom): Deviation[] {
+  const at = tries.at(-1)?.t
+  return [
+    ...tries.filter((one) => !isGoneOn(one, tries)).flatMap((one) => partsIn(label, one)),
+    ...(shown ? [givenIn(label, givenAt.get(id), 'The words of the station were shown.')] : []),
+    // While the run goes on, there is still time to object.
+    ...(isOver && slip && !slip.noticed
+      ? [
+          {
+            ...{ kind: 'hearBack' as const, where: label, ...(at !== undefined && { at }) },
+            ...{ sentence: 'The controller erred here.', why: 'What comes back is heard against what was said.' },
+          },
+        ]
+      : []),
+  ]
+}
+
+/** Of one answer or read-back: its value left out, or a part of it. */
+function partsIn(where: string, { t, text, judgement }: DebriefTry): Deviation[] {
+  const { verdict, because, parts } = judgement
+  if (verdict !== 'incomplete') return []
+  const place = { where, at: t, ...saying(text) }
+  if (because === 'acknowledged')
+    return [{ kind: 'valueless', ...place, sentence: 'Acknowledged.', why: 'A clearance is read back.' }]
+  if (because === 'valueless')
+    return [{ kind: 'valueless', ...place, sentence: 'Said to be done.', why: 'The value is the answer.' }]
+  const missing = parts.filter(({ state }) => state === 'missing').length
+  const sentence = missing === 1 ? 'A part was left out.' : `${missing} parts were left out.`
+  return missing === 0 ? [] : [{ kind: 'leftOut', ...place, sentence, why: 'It had to be asked for.' }]
+}
+
+const givenIn = (where: string, at: number | undefined, sentence: string): Deviation => ({
+  ...{ kind: 'fromMemory', where, sentence, why: 'What is said after that shows no reading.' },
+  ...(at !== undefined && { at }),
+})
+
+const topicsIn = ({ name, topics }: DebriefBriefing): Deviation[] =>
+  topics
+    .filter(({ leftOut }) => leftOut)
+    .map(({ label }) => ({
+      ...{ kind: 'leftOut', where: name, sentence: `${capital(label)} was left out at first.` },
+      why: 'It came when it was asked for.',
+    }))
+
+const readOutIn = ({ flows, readOut }: DeviationsFrom): Deviation[] =>
+  flows.flatMap(({ id, name }): Deviation[] => {
+    const at = readOut.get(id)
+    if (at === undefined) return []
+    return [
+      { kind: 'readDo', where: name, at, sentence: 'It was read out step by step.', why: 'Do it, then check it.' },
+    ]
+  })
+
+function quickIn({ looks }: DeviationsFrom): Deviation[] {
+  if (!looks.isCalibrated) return []
+  return looks.answers
+    .filter(({ isQuick }) => isQuick)
+    .map((answer) => ({
+      ...{ kind: 'tooQuick', where: answer.challenge, at: answer.t, ...saying(answer.text), ratio: answer.ratio },
+      sentence: `Answered ${ratioWords(answer)}.`,
+      why: answer.look.length === 0 ? 'Look, then answer.' : `Look at ${answer.look.join(', ')}, then answer.`,
+    }))
+}
+
+const saying = (text: string): { readonly said?: string } => (text === '' ? {} : { said: text })
+const capital = (text: string) => `${text.charAt(0).toUpperCase()}${text.slice(1)}`

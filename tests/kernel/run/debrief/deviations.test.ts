@@ -1,0 +1,158 @@
+/** Kinds of deviation: logs written by hand, with what each holds. */
+
+import { describe, expect, it } from 'vitest'
+import { debriefLines } from '../../../../src/cli/debriefText.ts'
+import { debriefOf } from '../../../../src/kernel/run/debrief/debrief.ts'
+import type { DebriefExchange, DebriefTurn } from '../../../../src/kernel/run/debrief/debriefTalk.ts'
+import type { DebriefWatch } from '../../../../src/kernel/run/debrief/debriefWatch.ts'
+import { type DeviationsFrom, deviationsOfRun } from '../../../../src/kernel/run/debrief/deviations.ts'
+import { NO_TIMES } from '../../../../src/kernel/run/debrief/look/lookTimes.ts'
+import { begun, call, PACK, type TestRun, TYPED } from '../fixture.ts'
+
+const told = (run: TestRun) =>
+  debriefOf(PACK, run.events).deviations.map(({ kind, where, at, sentence }) => [kind, where, at, sentence])
+
+/** Up to the first item of the first list, its flow called done. */
+const atTrim = (settings = {}) =>
+  begun(settings).happen({ type: 'flowClosed', flow: 'loadFlow', evidence: TYPED }).happen(call('load'))
+
+const NOTHING: DeviationsFrom = {
+  ...{ tooEarly: [], outOfOrder: [], notEnded: [], lists: [], exchanges: [], briefings: [], watches: [], flows: [] },
+  ...{ looks: { isCalibrated: false, answers: [] }, readOut: new Map(), givenAt: new Map(), isOver: true },
+}
+const turn = (more: Partial<DebriefTurn>): DebriefTurn => ({
+  ...{ id: 'clearance', label: 'clearance', done: true, tries: [], misses: 0, sayAgains: 0, asked: 0, unsigned: 0 },
+  ...{ acknowledged: 0, shown: false, waived: [], byKey: false, ...more },
+})
+const exchange = (one: DebriefTurn): DebriefExchange => ({
+  ...{ id: 'delivery', name: 'delivery', station: 'Delivery', role: 'controller', done: true, turns: [one] },
+})
+const brief = (from: Partial<DeviationsFrom>) =>
+  deviationsOfRun({ ...NOTHING, ...from }).map(({ kind, at, sentence, why }) => [kind, at, sentence, why])
+
+describe('a log', () => {
+  it('in which all is as it should be holds none', () => {
+    expect(told(atTrim().answer('correct').answer('correct').answer('correct'))).toEqual([])
+  })
+
+  it('of a flow that is read out, and of a list called before the flow was called done', () => {
+    const run = begun().happen({ type: 'flowAsked', flow: 'loadFlow', evidence: TYPED }).happen(call('load'))
+    expect(told(run)).toEqual([
+      ['notCompleted', 'Load flow', 3_000, 'Load flow not called complete before the load list.'],
+      ['readDo', 'Load flow', 2_000, 'It was read out step by step.'],
+    ])
+  })
+
+  it('of an answer without its value, and of one with a part left out', () => {
+    const missing = { name: 'trim', kind: 'figure', state: 'missing', lacks: 'direction' } as const
+    const run = atTrim()
+      .answer('incomplete', { because: 'valueless' })
+      .answer('incomplete', { parts: [missing] })
+    expect(told(run)).toEqual([
+      ['leftOut', 'takeoff trim', 5_000, 'A part was left out.'],
+      ['valueless', 'takeoff trim', 4_000, 'Said to be done.'],
+    ])
+  })
+
+  it('of a value that was told on request, with when', () => {
+    const run = atTrim().command('confirm', 'trim').answer('correct')
+    expect(told(atTrim().command('confirm', 'trim'))).toEqual([])
+    expect(told(run)).toEqual([['fromMemory', 'takeoff trim', 4_000, 'Its value was shown, told or coached.']])
+  })
+
+  it('of an item left open, a list not completed, and one not begun, once the run is over', () => {
+    const run = atTrim().answer('correct').answer('correct').command('leaveOpen')
+    expect(told(run)).toEqual([['leftOut', 'windows', undefined, 'Left open.']])
+    run.happen({ type: 'ended' })
+    expect(told(run)).toEqual([
+      ['notBegun', 'Start list', undefined, 'The list was not run.'],
+      ['notCompleted', 'Load list', undefined, 'Open at the end: windows.'],
+      ['leftOut', 'windows', undefined, 'Left open.'],
+    ])
+  })
+
+  it('is told by the command line, kind by kind with its count', () => {
+    const run = atTrim().answer('incomplete', { because: 'valueless' }).answer('incomplete', { because: 'valueless' })
+    const lines = debriefLines(debriefOf(PACK, run.events))
+    expect(lines).toContain('  Without the value: 2')
+    expect(lines).toContain('    0:04 takeoff trim ("words"): Said to be done. The value is the answer.')
+  })
+})
+
+describe('answers sooner than a look', () => {
+  const TIMES = {
+    value: { count: 40, mean: Math.log(1_300), squares: 39 * 0.2 ** 2 },
+    state: NO_TIMES,
+    word: { count: 40, mean: Math.log(400), squares: 39 * 0.2 ** 2 },
+  }
+  const answered = (beganAt: number) => {
+    const run = atTrim({ lookTimes: TIMES })
+    return run.happen({
+      ...{ type: 'answered', item: 'load.trim', expected: {}, challengeRevision: 1, revision: 1 },
+      evidence: { by: 'voice', text: 'five point two up', beganAt, endedAt: beganAt + 900, saidUntil: 4_000 },
+      judgement: { verdict: 'correct', parts: [] },
+    })
+  }
+
+  it('are told with their likelihood, and may be among the three things', () => {
+    const { deviations, foremost } = debriefOf(PACK, answered(4_350).events)
+    expect(deviations).toMatchObject([{ kind: 'tooQuick', where: 'takeoff trim', said: 'five point two up' }])
+    expect(deviations[0]?.sentence).toBe(
+      'Answered 0.35 s after the challenge: more than 1000 times likelier without a look than with one.',
+    )
+    expect(foremost.map(({ kind }) => kind)).toContain('tooQuick')
+  })
+
+  it('are none where the time is long enough', () => {
+    const { deviations, looks } = debriefOf(PACK, answered(5_300).events)
+    expect(deviations).toEqual([])
+    expect(looks.answers).toMatchObject([{ ms: 1_300, isQuick: false }])
+  })
+})
+
+describe('parts of a debrief', () => {
+  it('with a broken caution and a list out of order', () => {
+    const tooEarly = [{ t: 9_000, text: 'remove the chocks', what: 'chocks', caution: 'tow bar before the chocks' }]
+    const outOfOrder = [{ t: 4_000, list: 'start', before: 'load list' }]
+    expect(brief({ tooEarly, outOfOrder })).toEqual([
+      ['sequence', 4_000, 'Called before its turn.', 'load list was due first.'],
+      ['sequence', 9_000, 'Called done before its time.', 'First: tow bar before the chocks.'],
+    ])
+  })
+
+  it('with a controller who erred and was not corrected; not while there is time to object', () => {
+    const exchanges = [exchange(turn({ slip: { kind: 'saysAnother', noticed: false } }))]
+    expect(brief({ exchanges }).map(([kind]) => kind)).toEqual(['hearBack'])
+    expect(brief({ exchanges, isOver: false })).toEqual([])
+    expect(brief({ exchanges: [exchange(turn({ slip: { kind: 'saysAnother', noticed: true } }))] })).toEqual([])
+  })
+
+  it('with calls of a start too soon, late and missing', () => {
+    const call = { outside: [], late: false, unheard: false }
+    const start: DebriefWatch = {
+      ...{ id: 'right', name: 'right engine start', attempt: 1, t: 60_000, status: 'done' },
+      calls: [
+        { ...call, label: 'light off', afterMs: 9_000, earlyAfterMs: 2_000 },
+        { ...call, label: 'oil pressure', afterMs: 31_000, late: true },
+        { ...call, label: 'stable', unheard: true },
+      ],
+    }
+    expect(brief({ watches: [start] }).map(([kind, at, sentence]) => [kind, at, sentence])).toEqual([
+      ['sequence', 62_000, 'Light off: called after 2.0 s, sooner than it can be seen.'],
+      ['sequence', 91_000, 'Oil pressure: late.'],
+      ['leftOut', undefined, 'Stable: no call at its limit.'],
+    ])
+  })
+
+  it('with a topic left out, and words of a station shown', () => {
+    const topics = [{ label: 'rejected takeoff', state: 'ok' as const, misses: 0, leftOut: true }]
+    const briefings = [{ id: 'b', name: 'departure briefing', done: true, topics }]
+    const exchanges = [exchange(turn({ shown: true }))]
+    expect(
+      brief({ briefings, exchanges, givenAt: new Map([['clearance', 7_000]]) }).map((one) => one.slice(0, 3)),
+    ).toEqual([
+      ['leftOut', undefined, 'Rejected takeoff was left out at first.'],
+      ['fromMemory', 7_000, 'The words of the station were shown.'],
+    ])
+  })
+})
