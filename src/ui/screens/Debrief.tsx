@@ -8,6 +8,7 @@ import { BriefingSection } from '../parts/debrief/BriefingSection.tsx'
 import { ExchangeSection } from '../parts/debrief/ExchangeSection.tsx'
 import { ForemostSection } from '../parts/debrief/ForemostSection.tsx'
 import { ListSection } from '../parts/debrief/ListSection.tsx'
+import { PartnerSection } from '../parts/debrief/PartnerSection.tsx'
 import { FlowSections, WatchSection } from '../parts/debrief/WatchSection.tsx'
 import { saveFile } from '../parts/shell/saveFile.ts'
 import { useActions, useApp } from '../useApp.ts'
@@ -42,6 +43,7 @@ const SECTIONS: { readonly [Part in keyof Debrief]-?: (debrief: Debrief) => Comp
   briefings: ({ briefings }) => briefings.map((briefing) => <BriefingSection key={briefing.id} briefing={briefing} />),
   revisions: (debrief) => <Revisions debrief={debrief} />,
   catches: ({ catches }) => <Catches catches={catches} />,
+  partner: ({ partner }) => partner && <PartnerSection partner={partner} />,
   papers: ({ papers, pad }) => <PapersRead papers={papers} pad={pad} />,
   pad: elsewhere,
   interruptions: (debrief) => <Breaks debrief={debrief} />,
@@ -53,7 +55,7 @@ const SECTIONS: { readonly [Part in keyof Debrief]-?: (debrief: Debrief) => Comp
 }
 
 /** The rest is folded away beneath them. */
-const FIRST_PAGE: readonly (keyof Debrief)[] = ['trap', 'foremost', 'tooEarly', 'totals']
+const FIRST_PAGE: readonly (keyof Debrief)[] = ['trap', 'foremost', 'partner', 'tooEarly', 'totals']
 const isFirst = (part: string) => FIRST_PAGE.some((one) => one === part)
 
 export function DebriefScreen() {

@@ -155,6 +155,12 @@ export const FIXED_PHRASES = [
   'at most',
   'between',
   'read it off the gauge',
+  'checked',
+  'is correct',
+  'nothing skipped',
+  'not for us',
+  'that was for us',
+  'holding at',
 ] as const
 
 const sentence = (...parts: readonly (string | undefined)[]) => {
@@ -227,6 +233,15 @@ export const say = {
   /** What a gauge shows is not Otherseat's to tell. */
   readOff: (label: string) => sentence(label, 'read it off the gauge'),
   simulated: (text: string) => sentence(text, 'simulated'),
+  correction: () => sentence('correction'),
+  /** What its own seat should have answered. */
+  corrects: (text: string) => `${sentence('correction')} ${text}`,
+  /** `values` have been said before (law 4). */
+  isCorrect: (values: string) => sentence(`${values} is correct`),
+  nothingSkipped: () => sentence('nothing skipped'),
+  notForUs: () => sentence('correction', 'not for us'),
+  forUs: () => sentence('that was for us'),
+  holdingAt: (challenge: string) => sentence(`holding at ${challenge}`),
   value: (label: string, value: string) => sentence(label, value),
   noFigure: (label: string) => `${sentence(`no figure yet for ${label}`)} ${sentence('enter it on the figures page')}`,
   /** A station gives it: nobody can enter it. */

@@ -13,6 +13,7 @@ import { step } from '../core/step.ts'
 import { catchesIn, type DebriefCatch } from './debriefCatches.ts'
 import type { DebriefItem, DebriefList } from './debriefList.ts'
 import { type DebriefPaper, papersIn } from './debriefPapers.ts'
+import { type DebriefPartner, partnerIn } from './debriefPartner.ts'
 import { briefingsIn, type DebriefBriefing, type DebriefExchange, exchangesIn } from './debriefTalk.ts'
 import { missesIn, sayAgainsIn } from './debriefTry.ts'
 import { type DebriefFlow, type DebriefWatch, deviationsIn, flowsIn, watchesIn } from './debriefWatch.ts'
@@ -48,6 +49,8 @@ export interface Debrief {
   readonly trap?: string
   /** Late catch: who noticed what new figures had changed. */
   readonly catches: readonly DebriefCatch[]
+  /** Where the partner erred, answered, or interruptions came on purpose; nothing of it before the run is over. */
+  readonly partner?: DebriefPartner
   readonly interruptions: readonly Interruption[]
   readonly remarks: readonly DebriefRemark[]
   readonly watches: readonly DebriefWatch[]
@@ -111,6 +114,7 @@ export function debriefOf(pack: Pack, events: readonly RunEvent[], isUnderWay = 
   const isOver = complete || state.status === 'ended'
   const dealt = isOver && first.dealt !== undefined ? deal(pack.figures, readBackOf(pack), first.dealt) : undefined
   const trap = dealt?.trap.told
+  const partner = partnerIn(pack, state, isOver || state.floor.at === 'end')
   const { revisions, voided, situations, outOfOrder, notEnded, remarks, stops, tooEarly } = tally
   const debrief = {
     runId: first.runId,
@@ -121,6 +125,7 @@ export function debriefOf(pack: Pack, events: readonly RunEvent[], isUnderWay = 
     ...{ revisions, lists, exchanges, briefings, voided },
     ...(trap !== undefined && { trap }),
     catches: catchesIn(pack, state, isOver),
+    ...(partner && { partner }),
     interruptions: state.interruptions,
     watches,
     flows: flowsIn(pack, state),
