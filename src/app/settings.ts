@@ -1,8 +1,9 @@
 /** Settings of the person at this browser, their defaults, and how they are kept. */
 
 import type { Phraseology } from '../kernel/kinds/kind.ts'
-import type { FlowMode } from '../kernel/run/core/events.ts'
+import type { CueMode, FlowMode, RolesMode } from '../kernel/run/core/events.ts'
 import type { LookTimes } from '../kernel/run/debrief/look/lookTimes.ts'
+import type { Dosed } from '../kernel/run/partner/dose.ts'
 import type { Binding, SwitchName } from '../ports.ts'
 
 export interface Settings {
@@ -17,6 +18,14 @@ export interface Settings {
   readonly lateCatch: boolean
   /** Where the pack wants it, the pilot's own value is asked for first. */
   readonly ownValues: boolean
+  /** Who challenges and who answers. */
+  readonly roles: RolesMode
+  /** Otherseat and the controllers err, and nobody says when. */
+  readonly partnerErrs: boolean
+  /** Interruptions on purpose, with or without a cue to hold on to. */
+  readonly breaks: 'off' | CueMode
+  /** What was caught in runs so far, oldest first: how often the partner errs follows from it. */
+  readonly partnerRuns: readonly Dosed[]
   readonly theme: 'system' | 'dark' | 'light'
   /** Name of an ear (`EarOffer`), or `typing` for none. */
   readonly ear: string
@@ -66,6 +75,10 @@ export const DEFAULT_SETTINGS: Settings = {
   timesAloud: false,
   lateCatch: false,
   ownValues: true,
+  roles: 'pilotAnswers',
+  partnerErrs: false,
+  breaks: 'off',
+  partnerRuns: [],
   theme: 'system',
   ear: 'device',
   secondModel: true,

@@ -6,6 +6,12 @@ import { NOTICE } from '../kernel/run/core/events.ts'
 import type { Debrief, DebriefAgain } from '../kernel/run/debrief/debrief.ts'
 import type { DebriefItem, DebriefList } from '../kernel/run/debrief/debriefList.ts'
 import type { DebriefPaper } from '../kernel/run/debrief/debriefPapers.ts'
+import {
+  breakWords,
+  type DebriefFault,
+  type DebriefPartner,
+  sensitivityWords,
+} from '../kernel/run/debrief/debriefPartner.ts'
 import { type DebriefFlow, type DebriefWatch, deviationsOf, seconds } from '../kernel/run/debrief/debriefWatch.ts'
 import type { Foremost } from '../kernel/run/debrief/foremost.ts'
 import { deviationLines, lookLines } from './debriefDeviations.ts'
@@ -44,6 +50,7 @@ const SECTIONS: { readonly [Part in keyof Debrief]-?: (debrief: Debrief) => read
       ({ challenge, changedAt, by, t }) =>
         `${clockTime(changedAt)} changed: ${challenge}; ${CAUGHT[by]}${t === undefined ? '' : ` at ${clockTime(t)}`}`,
     ),
+  partner: ({ partner }) => (partner === undefined ? [] : partnerLines(partner)),
   papers: ({ papers }) => papers.flatMap(paperLines),
   pad: ({ pad }) => (pad.text.trim() === '' ? [] : ['', 'On the scratch pad:', ...pad.text.trim().split('\n')]),
   interruptions: ({ interruptions }) =>
@@ -107,6 +114,24 @@ function paperLines({ title, edition, t, looks, putAwayAt }: DebriefPaper): stri
   if (t === undefined && looks === 0) return []
   const came = t === undefined ? title : `${clockTime(t)} ${title}, edition ${edition}`
   return [`${came}: read ${looks} times${putAwayAt === undefined ? '' : `, put away at ${clockTime(putAwayAt)}`}`]
+}
+
+function partnerLines(partner: DebriefPartner): string[] {
+  const { roles, rate, faults, falseObjections, breaks } = partner
+  const who = roles === 'pilotChallenges' ? 'The pilot challenged, Otherseat answered.' : 'The pilot answered.'
+  return [
+    '',
+    `${who}${rate === undefined ? '' : ` Otherseat was to err in ${Math.round(rate * 100)} % of its chances.`}`,
+    ...(rate === undefined ? [] : [sensitivityWords(partner)]),
+    ...faults.map(faultLine),
+    ...falseObjections.map(({ t, text, about }) => `  ${clockTime(t)} objected to what was right, ${about}: "${text}"`),
+    ...breaks.map((one) => `  ${clockTime(one.t)} interrupted by ${breakWords(one)}`),
+  ]
+}
+
+function faultLine({ t, grade, told, caught, caughtAt, text }: DebriefFault): string {
+  const when = caughtAt === undefined ? '' : ` at ${clockTime(caughtAt)}${text ? ` ("${text}")` : ''}`
+  return `  ${clockTime(t)} ${caught ? 'caught' : 'missed'}, ${grade}: ${told}${when}`
 }
 
 function listLines({ name, called, complete, revoked, onPreliminary, items }: DebriefList): string[] {

@@ -42,7 +42,7 @@ export function makeActions(parts: ActionParts): Actions {
   const own = createOwnPacks(parts.packShelf)
   const packFiles = allPackFiles(parts.packFiles, own)
   const controller = createRunController({ ...parts, packFiles })
-  const run = runActions(parts, controller, wake)
+  const run = runActions(parts, controller, wake, change)
   const { changeEar, ...sound } = soundActions(parts, controller, wake, change)
   const keys = createTalkKeys({
     ...{ store, ear, press: run.press },

@@ -1,16 +1,26 @@
 /** A run begun, gone on with, flown by hand, ended; its debrief and its log. */
 
 import { keyPress } from '../../kernel/interpret/keyPress.ts'
+import { countsOf } from '../../kernel/run/debrief/debriefPartner.ts'
 import type { ControllerParts, RunController } from '../run/controller.ts'
 import { type FromSheet, fromSheet } from '../run/revision.ts'
 import type { RunSession } from '../run/session.ts'
 import { findUnfinished } from '../run/unfinished.ts'
 import { hasEntryErrors, isEntryMissing } from '../selectors.ts'
+import type { Settings } from '../settings.ts'
 import { EMPTY_DRAFT } from '../store.ts'
 import type { RunActions } from './actions.ts'
 
-/** `wake`: in a gesture, before anything may sound. */
-export function runActions(parts: ControllerParts, controller: RunController, wake: () => void): RunActions {
+/** Runs that the dose of faults is made from: as many as the pilot's ear may have changed over. */
+const MOST_KEPT = 60
+
+/** `wake`: in a gesture, before anything may sound. `change`: of the settings, kept. */
+export function runActions(
+  parts: ControllerParts,
+  controller: RunController,
+  wake: () => void,
+  change: (settings: Partial<Settings>) => void,
+): RunActions {
   const { store, clock, log } = parts
   let isEntering = false
 
@@ -28,6 +38,15 @@ export function runActions(parts: ControllerParts, controller: RunController, wa
       store.getState().takenFrom,
       session.state().sheets.map(({ inputs }) => inputs),
     )
+  }
+
+  /** What was caught in a run that is over goes into the dose of the next one. */
+  function remember(session: RunSession | undefined): void {
+    const { settings, partner } = session?.state() ?? {}
+    if (!settings?.partner || !partner) return
+    const { partnerRuns } = store.getState().settings
+    const run = { rate: settings.partner.rate, ...countsOf(partner.chances) }
+    change({ partnerRuns: [...partnerRuns, run].slice(-MOST_KEPT) })
   }
 
   /** Of the run that is on, or was left in the middle. */
@@ -63,7 +82,10 @@ export function runActions(parts: ControllerParts, controller: RunController, wa
     },
     async endRun() {
       const id = runId()
-      if (id === undefined || (await controller.end(id))) backToStart()
+      const session = controller.session()
+      if (id !== undefined && !(await controller.end(id))) return
+      remember(session)
+      backToStart()
     },
     async putAwayRun() {
       const { blocked } = store.getState()

@@ -9,6 +9,7 @@ import { vocabularyOf } from '../../kernel/hearing/vocabulary.ts'
 import type { Pack } from '../../kernel/pack/checklist.ts'
 import { isError } from '../../kernel/problem.ts'
 import type { RunEvent, RunSettings } from '../../kernel/run/core/events.ts'
+import { nextDose } from '../../kernel/run/partner/dose.ts'
 import type { PackFiles, RunArchive, RunLock } from '../../ports.ts'
 import type { Settings } from '../settings.ts'
 import { EMPTY_DRAFT, type RunBlocked, type Store } from '../store.ts'
@@ -128,7 +129,8 @@ export function createRunController(parts: ControllerParts): RunController {
       const { settings, dealt, sheets, takenFrom } = store.getState()
       const begun = open(newRun(pack, runId)).begin({
         ...{ inputs, sheets, from: fromSheet(takenFrom, sheets) },
-        settings: runSettings(settings),
+        // A departure that was drawn by its number has the same faults each time.
+        settings: { ...runSettings(settings), ...partnerSettings(settings, dealt ?? parts.newSeed()) },
         ...(dealt !== undefined && { dealt }),
         ...(settings.stations && { stations: { seed: parts.newSeed(), slips: settings.wrongHearBacks } }),
       })
@@ -169,6 +171,20 @@ export function createRunController(parts: ControllerParts): RunController {
       parts.openHere.set(undefined)
       return true
     },
+  }
+}
+
+/** This share of the items is interrupted, where that is wanted. */
+const BREAK_RATE = 0.15
+
+function partnerSettings(
+  { roles, partnerErrs, breaks, partnerRuns }: Settings,
+  seed: number,
+): Pick<RunSettings, 'roles' | 'partner' | 'breaks'> {
+  return {
+    ...(roles !== 'pilotAnswers' && { roles }),
+    ...(partnerErrs && { partner: { seed, rate: nextDose(partnerRuns) } }),
+    ...(breaks !== 'off' && { breaks: { seed, rate: BREAK_RATE, cues: breaks } }),
   }
 }
 

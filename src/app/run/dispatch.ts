@@ -15,6 +15,7 @@ import type { Effect, EventBody, Evidence, RunEvent } from '../../kernel/run/cor
 import { LOG_VERSION, type Replayed } from '../../kernel/run/core/readLog.ts'
 import type { RunState } from '../../kernel/run/core/state.ts'
 import { step } from '../../kernel/run/core/step.ts'
+import { plannedBefore } from '../../kernel/run/partner/plan.ts'
 import type { Clock } from '../../ports.ts'
 import type { RunRecord } from './record.ts'
 
@@ -66,6 +67,8 @@ export function createDispatch({ pack, record, clock, changed, perform, ...parts
 
   async function commit(body: EventBody): Promise<void> {
     if (!mayHappen(body)) return
+    // What the partner is to do wrong in it is stored before it.
+    for (const planned of plannedBefore(pack, state, stamped(body))) await commit(planned)
     const event = stamped(body)
     const before = state
     const next = step(pack, before, event)

@@ -9,6 +9,8 @@ import type { RunCommand } from '../../kernel/run/core/events.ts'
 import { isForValue } from '../../kernel/run/core/ownQuestion.ts'
 import type { Floor, RunState } from '../../kernel/run/core/state.ts'
 import { groundCrewOf } from '../../kernel/run/core/stopping.ts'
+import { meantBy } from '../../kernel/run/partner/meant.ts'
+import { hasPartner, isWithoutCue, partnerOf, pilotChallenges } from '../../kernel/run/partner/partner.ts'
 import { openCalls, watchAt, watchState } from '../../kernel/run/watch/watchTiming.ts'
 import type { ViewButton } from './press.ts'
 import { talkButtons } from './talkButtons.ts'
@@ -60,7 +62,12 @@ export function buttonsOf(pack: Pack, run: RunState): ViewButton[] {
   const anywhere = [...(groundCrewOf(pack, run) ? buttonsFor('stop') : []), ...buttonsFor('sayAgain', 'standBy')]
   switch (floor.at) {
     case 'item':
-      return [...confirmButtons(pack, run, floor.item), ...anywhere, ...ITEM_BUTTONS]
+      return [
+        ...partnerButtons(pack, run, floor.item),
+        ...confirmButtons(pack, run, floor.item),
+        ...anywhere,
+        ...ITEM_BUTTONS,
+      ]
     case 'line': {
       const line = findLine(listById(pack, floor.list), floor.line)
       return [
@@ -117,6 +124,29 @@ const PASSES: readonly ViewButton[] = PASS_REASONS.map((reason) => ({
 }))
 
 const ITEM_BUTTONS: readonly ViewButton[] = [...buttonsFor('goBack', 'fromTop', 'whatIsLeft', 'leaveOpen'), ...PASSES]
+
+/** What is said to the partner at an item. */
+function partnerButtons(pack: Pack, run: RunState, id: string): ViewButton[] {
+  const { challenge } = findItem(pack, id).item
+  const { answered, breaks } = partnerOf(run)
+  const chance = hasPartner(run) ? meantBy(pack, run, 'any') : undefined
+  const isInterrupted = breaks.some(({ overAt, place }) => overAt === undefined && place === undefined)
+  const isChallenged = answered === id
+  return [
+    ...(isInterrupted
+      ? [{ label: 'One moment', phrase: 'one moment', press: { type: 'breakOver' } } satisfies ViewButton]
+      : []),
+    ...(pilotChallenges(run) && !isChallenged && !isWithoutCue(run)
+      ? [{ label: 'Challenge', phrase: challenge, press: { type: 'challenge', item: id } } satisfies ViewButton]
+      : []),
+    ...(isChallenged
+      ? [{ label: 'Checked', phrase: 'checked', press: { type: 'accept', item: id } } satisfies ViewButton]
+      : []),
+    ...(chance === undefined
+      ? []
+      : [{ label: 'Check that', phrase: 'check that', press: { type: 'object', chance } } satisfies ViewButton]),
+  ]
+}
 
 /** A word item may be confirmed by key; values are typed. A question has its answers, an optional item may be left out. */
 function confirmButtons(pack: Pack, run: RunState, id: string): ViewButton[] {

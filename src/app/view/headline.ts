@@ -19,6 +19,8 @@ import { promptWords } from '../../kernel/run/core/prompts.ts'
 import type { AgainState, Floor, Question, RunState } from '../../kernel/run/core/state.ts'
 import { uncomputed } from '../../kernel/run/core/whyMissing.ts'
 import { flowAt } from '../../kernel/run/list/flowSteps.ts'
+import { isWithoutCue, partnerOf, pilotChallenges } from '../../kernel/run/partner/partner.ts'
+import { canAnswer } from '../../kernel/run/partner/seat.ts'
 import { watchAt, watchState } from '../../kernel/run/watch/watchTiming.ts'
 import { talkView } from './exchangeView.ts'
 import { uncomputedWords } from './uncomputedWords.ts'
@@ -78,6 +80,7 @@ type Wording<Place extends At> = (pack: Pack, run: RunState, floor: Extract<Floo
 const AT: { readonly [Place in At]: Wording<Place> } = {
   item(pack, run, floor) {
     const { item } = findItem(pack, floor.item)
+    if (isWithoutCue(run)) return { headline: 'Interrupted', hint: 'Deal with it, then go on where the list was.' }
     const headline = item.challenge
     const missing = missingFigures(pack, run, item)
     const unsettled = unsettledIn(pack, run, item)
@@ -98,6 +101,11 @@ const AT: { readonly [Place in At]: Wording<Place> } = {
       return { headline, hint: `No figure yet for ${listed(missing)}: ${how}.` }
     }
     if (isFromMemory(item, run)) return { headline: 'Memory items', hint: 'Say each item and how it is, from memory.' }
+    if (pilotChallenges(run) && canAnswer(pack, run, item)) {
+      const isAnswered = partnerOf(run).answered === item.id
+      const now = isAnswered ? 'Say "checked" or the next challenge, or object' : 'Say the challenge'
+      return { headline, hint: `${now}. Otherseat’s side is simulated.` }
+    }
     const { look = [] } = item
     const where = look.length > 0 ? `Look at ${listed(look)}` : 'Read it first'
     const both = item.answers === 'both' ? ' Otherseat’s side is simulated.' : ''

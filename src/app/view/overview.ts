@@ -5,6 +5,7 @@ import type { Briefing, Exchange } from '../../kernel/pack/exchange.ts'
 import { agenda } from '../../kernel/pack/place.ts'
 import { listState, openChallenges } from '../../kernel/run/core/progress.ts'
 import type { RunState } from '../../kernel/run/core/state.ts'
+import { isCalledComplete } from '../../kernel/run/partner/partner.ts'
 import { openTopics } from '../../kernel/run/talk/briefing.ts'
 import { openTurns, talkAt, turnState } from '../../kernel/run/talk/talk.ts'
 
@@ -29,14 +30,16 @@ export function overviewOf(pack: Pack, run: RunState): ViewList[] {
 }
 
 function viewList(pack: Pack, run: RunState, list: List): ViewList {
-  const { called, complete, revoked } = listState(run, list.id)
-  const state = complete ? 'complete' : revoked ? 'revoked' : called ? 'open' : 'ahead'
+  const { called, complete, revoked, suspended } = listState(run, list.id)
+  // Called complete by a partner who errs: that it is not is the pilot's to notice.
+  const isOver = complete || (suspended && isCalledComplete(run, list.id))
+  const state = isOver ? 'complete' : revoked ? 'revoked' : called ? 'open' : 'ahead'
   return {
     id: list.id,
     type: 'list',
     name: list.name,
     state,
-    openItems: called && !complete ? openChallenges(pack, run, list.id) : [],
+    openItems: called && !isOver ? openChallenges(pack, run, list.id) : [],
     current: 'list' in run.floor && run.floor.list === list.id,
   }
 }

@@ -7,6 +7,7 @@ import { passedWords } from '../../kernel/response/commands.ts'
 import { isFromMemory, itemState } from '../../kernel/run/core/progress.ts'
 import type { Floor, ItemStatus, LastAnswer, RunState } from '../../kernel/run/core/state.ts'
 import { flowAt } from '../../kernel/run/list/flowSteps.ts'
+import { isWithoutCue } from '../../kernel/run/partner/partner.ts'
 import { watchAt } from '../../kernel/run/watch/watchTiming.ts'
 import { buttonsOf } from './buttons.ts'
 import { talkView, type ViewBriefing, type ViewExchange } from './exchangeView.ts'
@@ -137,7 +138,7 @@ function viewEntry(run: RunState, entry: Item | Line | Note, index: number): Vie
     type: 'item',
     label: isFromMemory(entry, run) ? 'memory item' : entry.challenge,
     status: item.status,
-    current: floor.at === 'item' && floor.item === entry.id,
+    current: floor.at === 'item' && floor.item === entry.id && !isWithoutCue(run),
     ...(notes.length > 0 && { note: notes.join(', ') }),
   }
 }

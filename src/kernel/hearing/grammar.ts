@@ -12,14 +12,16 @@ import {
   type Option,
   optional,
   phraseWords,
+  type Rule,
   type RuleExpansion,
   rule,
   sequence,
   weighted,
 } from '../grammarRules.ts'
-import { KINDS } from '../kinds/kind.ts'
+import { KINDS, type KindSpec } from '../kinds/kind.ts'
 import type { Hearable, Vocabulary } from './hearable.ts'
 import { CLASSES, type ClassSign, NUMERALS, numberShapes, valueWords } from './numberShapes.ts'
+import { INSTEAD, PARTNER_WORDS } from './objections.ts'
 import { SOUND } from './phones.ts'
 import { isSpelled, LETTERS, SPELLING_RULES, spellingRules } from './spelling.ts'
 import { answerRule, orMore, talkRules } from './talkGrammar.ts'
@@ -59,10 +61,12 @@ export const WEIGHTS: Weights = {
 
 /** What may be said to this item. Words: lower case, one token each, as in the recogniser's dictionary. */
 export function grammarOf(hearable: Hearable, vocabulary: Vocabulary, weights: Weights = WEIGHTS): Grammar {
-  const { shapes, talk } = hearable
-  const spoken = [...shapes, ...(talk?.parts ?? []).map(({ shape }) => shape)]
+  const { shapes, talk, partner } = hearable
+  const objected = partner?.shapes ?? []
+  const spoken = [...shapes, ...(talk?.parts ?? []).map(({ shape }) => shape), ...objected]
   const shaped = (sequences: readonly string[]) => factored(sequences, weights.grouped)
   const once = [...vocabulary.lists, ...vocabulary.others, ...(talk?.others ?? []), ...vocabulary.commands]
+  const all = [...new Set([...once, ...(partner?.phrases ?? [])])]
   return {
     start: 'heard',
     rules: [
@@ -72,6 +76,7 @@ export function grammarOf(hearable: Hearable, vocabulary: Vocabulary, weights: W
       ...(talk
         ? talkRules(talk, shaped)
         : [answerRule(answerPaths(hearable, vocabulary, weights, shaped), weights.more)]),
+      ...(objected.length > 0 ? [insteadRule(objected, weights, shaped)] : []),
       { name: 'sounds', expansion: sequence(SOUND, orMore(weights.sound, 'sounds')) },
       { name: 'echo', expansion: anyPhrase(vocabulary.challenges) },
       {
@@ -79,12 +84,29 @@ export function grammarOf(hearable: Hearable, vocabulary: Vocabulary, weights: W
         expansion: alternatives(
           rule('answer'),
           sequence(rule('echo'), optional(rule('answer'))),
-          ...(once.length > 0 ? once.map(phraseWords) : [NOTHING]),
+          ...(objected.length > 0 ? [sequence(group(anyPhrase(INSTEAD)), rule('instead'))] : []),
+          ...(all.length > 0 ? all.map(phraseWords) : [NOTHING]),
           weighted(weights.otherSpeech, rule('sounds')),
         ),
       },
     ],
   }
+}
+
+/** The value that should have been said: any of that shape, with the words that stand beside such values. */
+function insteadRule(
+  shapes: readonly KindSpec[],
+  weights: Weights,
+  shaped: (sequences: readonly string[]) => RuleExpansion,
+): Rule {
+  const words = [...new Set(shapes.flatMap(valueWords))].filter((word) => !NUMERALS.has(word)).sort()
+  const paths = [
+    ...words.map(phraseWords),
+    weighted(weights.number, shaped([...new Set(shapes.flatMap(numberShapes))])),
+    weighted(weights.rival, rule('numeral')),
+    ...(shapes.some(isSpelled) ? [weighted(weights.rival, rule('letter'))] : []),
+  ]
+  return { name: 'instead', expansion: sequence(alternatives(...paths), orMore(weights.more, 'instead')) }
 }
 
 /** What one step of an answer may be. */
@@ -148,6 +170,7 @@ export const FIXED_WORDS: readonly string[] = [
   ...Object.values(CLASSES).flat(),
   ...LETTERS,
   ...['correction', 'affirm', 'negative', 'yes', 'no', 'not', 'and'],
+  ...PARTNER_WORDS,
   ...Object.values(KINDS).flatMap(({ heard }) => [...heard.before, ...heard.behind]),
 ]
 

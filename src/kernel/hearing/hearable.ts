@@ -39,6 +39,8 @@ export interface Hearable {
   readonly yesNo: boolean
   /** Where an exchange or a briefing has the floor. */
   readonly talk?: Talk
+  /** Where there is a partner who errs: what may be said to it, and the shapes of the values that it said last. */
+  readonly partner?: { readonly phrases: readonly string[]; readonly shapes: readonly KindSpec[] }
 }
 
 /** What may be said in one exchange or briefing: all of it, not what is right at the moment. */

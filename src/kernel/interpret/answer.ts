@@ -56,7 +56,8 @@ export function cutAnswer(utterance: Utterance): EventBody | undefined {
   return { type: 'voided', item: item.id, evidence: utterance.evidence, because: 'onsetCut' }
 }
 
-function openItem({ pack, state: { floor } }: Utterance): Item | undefined {
+/** The item that is open. */
+export function openItem({ pack, state: { floor } }: Utterance): Item | undefined {
   return floor.at === 'item' ? findItem(pack, floor.item).item : undefined
 }
 
@@ -66,7 +67,8 @@ function isTalkedOn(utterance: Utterance, item: Item): boolean {
   return !isLikeAnswer && itemState(utterance.state, item.id).sayAgains > 0
 }
 
-function judgeAnswer({ pack, state, said: all, opening, rest }: Utterance, item: Item): Judgement {
+/** What an answer to this item would be worth. */
+export function judgeAnswer({ pack, state, said: all, opening, rest }: Utterance, item: Item): Judgement {
   // What was said before it on this item did not stand: what follows takes its place.
   const said = opening === 'correction' && rest.heard.tokens.length > 0 ? rest : all
   const names = saidFigures(item, state)

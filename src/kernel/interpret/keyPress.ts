@@ -25,6 +25,12 @@ export type Press =
   | ({ readonly type: 'paper' } & EventFields['paperHandled'])
   | ({ readonly type: 'pad' } & EventFields['padWritten'])
   | { readonly type: 'briefingDone'; readonly briefing: string }
+  /** Where the pilot challenges. */
+  | { readonly type: 'challenge'; readonly item: string }
+  | { readonly type: 'accept'; readonly item: string }
+  /** What was said last is to be looked at again. */
+  | { readonly type: 'object'; readonly chance: number }
+  | { readonly type: 'breakOver' }
   | { readonly type: 'situation'; readonly name: string; readonly value: string }
 
 const evidence: Evidence = { by: 'key', text: '' }
@@ -54,6 +60,14 @@ export function keyPress(pack: Pack, state: RunState, press: Press, now: number)
       return { type: 'watchCalled', watch: press.watch, call: press.call, at, evidence }
     case 'watchAbnormal':
       return { type: 'watchStopped', watch: press.watch, abnormal: press.abnormal, at, evidence }
+    case 'challenge':
+      return { type: 'challenged', item: press.item, evidence }
+    case 'accept':
+      return { type: 'accepted', item: press.item, evidence }
+    case 'object':
+      return { type: 'objected', to: 'any', chance: press.chance, evidence }
+    case 'breakOver':
+      return { type: 'breakOver', evidence }
     case 'situation':
       return { type: 'situationSet', name: press.name, value: press.value, evidence }
     case 'confirmTurn': {

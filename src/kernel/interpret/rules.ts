@@ -31,6 +31,7 @@ import {
 import { crossCheck, readOffSource } from './crossCheck.ts'
 import { isLate, lateWords } from './late.ts'
 import { ownValue } from './ownValue.ts'
+import { accepted, breakOver, challenge, hasPartner, objection } from './partner.ts'
 import { secondThoughts } from './readBack.ts'
 import { recheckUnknown } from './recheckUnknown.ts'
 import { brakesSet, stop } from './stop.ts'
@@ -67,7 +68,11 @@ export const RULES: readonly Rule[] = [
   { name: 'no call, where one is questioned', applies: all(isAsking, not(isStandingBy)), read: callNotUnderstood },
   { name: 'other speech while Otherseat waits', applies: isWaiting, read: overheard },
 
+  { name: 'a word for whoever interrupts', applies: all(isSure, hasPartner), read: breakOver },
+  { name: 'an objection', applies: all(isSure, hasPartner), read: objection },
   { name: 'a read-back put right', applies: all(isSure, isObjection), read: secondThoughts },
+  { name: 'a challenge of the pilot’s', applies: all(isSure, at('item')), read: challenge },
+  { name: 'an answer of Otherseat’s taken for right', applies: all(isSure, at('item')), read: accepted },
   { name: 'a correction of what was closed', applies: all(isSure, isCorrection, isNothingBegun), read: correction },
   { name: 'an item to be rechecked that there is not', applies: isSure, read: recheckUnknown },
   { name: 'an answer that lost its first word', applies: all(isCut, at('item')), read: cutAnswer },

@@ -13,6 +13,7 @@ import { Fold } from '../parts/debrief/Fold.tsx'
 import { ForemostSection } from '../parts/debrief/ForemostSection.tsx'
 import { ListSection } from '../parts/debrief/ListSection.tsx'
 import { LooksSection, looksHead } from '../parts/debrief/LooksSection.tsx'
+import { PartnerSection, partnerHead } from '../parts/debrief/PartnerSection.tsx'
 import { Replay } from '../parts/debrief/Replay.tsx'
 import { SaveRun } from '../parts/debrief/SaveRun.tsx'
 import { TimelinePicture } from '../parts/debrief/TimelinePicture.tsx'
@@ -29,7 +30,7 @@ const elsewhere = 'elsewhere'
 interface Folded {
   readonly heading: string
   /** Where there is nothing of it, it is left out. */
-  readonly count: (debrief: Debrief) => number | string
+  readonly count: (debrief: Debrief) => number | string | undefined
   readonly show: (debrief: Debrief) => ComponentChildren
   readonly isPrinted?: boolean
 }
@@ -73,6 +74,12 @@ const PARTS: { readonly [Part in keyof Debrief]-?: typeof onPageOne | typeof els
     show: ({ looks }) => <LooksSection looks={looks} />,
   },
   voided: elsewhere,
+  partner: {
+    heading: 'Your partner',
+    count: ({ partner }) => partner && partnerHead(partner),
+    show: ({ partner }) => partner && <PartnerSection partner={partner} />,
+    isPrinted: true,
+  },
   lists: {
     heading: 'Lists',
     count: ({ lists }) => lists.length,
@@ -158,7 +165,8 @@ export function DebriefScreen() {
         {folds.map(({ part, heading, count, show, isPrinted = false }) => {
           const counted = count(debrief)
           return (
-            counted !== 0 && (
+            counted !== 0 &&
+            counted !== undefined && (
               <Fold key={part} heading={heading} count={counted} isPrinted={isPrinted}>
                 {show(debrief)}
               </Fold>

@@ -6,6 +6,7 @@ import { Choices } from '../parts/settings/Choices.tsx'
 import { DeviceChoice } from '../parts/settings/DeviceChoice.tsx'
 import { FigureSettings } from '../parts/settings/FigureSettings.tsx'
 import { FlowSettings } from '../parts/settings/FlowSettings.tsx'
+import { PartnerSettings } from '../parts/settings/PartnerSettings.tsx'
 import { SoundInvitation } from '../parts/settings/SoundInvitation.tsx'
 import { SpeakerSettings } from '../parts/settings/SpeakerSettings.tsx'
 import { StationSettings } from '../parts/settings/StationSettings.tsx'
@@ -78,6 +79,7 @@ export function Settings() {
       <p class="soft">The debrief marks an item whose value was given.</p>
       <FlowSettings />
       <FigureSettings />
+      <PartnerSettings />
       <EarChoice />
       <Choices
         legend="Microphone"

@@ -273,6 +273,13 @@ describe.each(packs)('with the pack $id', (pack) => {
       agrees: labels.map(say.agrees),
       differs: labels.map(say.differs),
       // In the pack's wordings, with what was heard: see the transmissions above.
+      correction: [say.correction()],
+      corrects: [say.corrects(say.simulated('checked'))],
+      isCorrect: [say.isCorrect('one two')],
+      nothingSkipped: [say.nothingSkipped()],
+      notForUs: [say.notForUs()],
+      forUs: [say.forUs()],
+      holdingAt: challenges.map(say.holdingAt),
       insisted: [],
       topics: [topics, turns.map(({ label }) => label)].filter(({ length }) => length > 0).map(say.topics),
       notCovered: [say.notCovered(topics)],

@@ -137,5 +137,23 @@ export const PLACES = {
   'with a ground crew that waits for a step': [OWED, talking(...TO_THE_ORDER.slice(0, 8))[1]],
   'after a stop with people around': talking(...TO_THE_ORDER.slice(0, 8), 'stop'),
   'standing by with a read-back owed': talking('request clearance', 'stand by'),
+  'where the pilot challenges': [CHECKED, begun({ roles: 'pilotChallenges' }).happen(call('load'))],
+  'where Otherseat has answered': [
+    CHECKED,
+    begun({ roles: 'pilotChallenges' }).happen(call('load')).hear('takeoff trim'),
+  ],
+  'after the other seat has answered': [
+    CHECKED,
+    begun({ partner: { seed: 1, rate: 0 } })
+      .happen(call('load'))
+      .answer('correct')
+      .answer('correct', { parts: [{ name: 'flap', kind: 'figure', state: 'ok' }] }),
+  ],
+  'interrupted on purpose': [
+    CHECKED,
+    begun({ breaks: { seed: 1, rate: 0, cues: 'mixed' } })
+      .happen({ type: 'breakPlanned', item: 'load.trim', by: 'cabin', cue: false })
+      .happen(call('load')),
+  ],
   'at an order that differs': talking(...TO_THE_ORDER, 'flap fifteen'),
 } as const satisfies Record<string, Place>

@@ -32,8 +32,10 @@ import {
   value,
 } from '../../shape.ts'
 import type { LookTimes, Times } from '../debrief/look/lookTimes.ts'
+import { BREAKERS, FAULT_KINDS, type Fault, GRADES, OBJECTIONS } from '../partner/model.ts'
 import {
   type By,
+  CUE_MODES,
   type EventBody,
   type EventFields,
   type EventType,
@@ -41,6 +43,7 @@ import {
   FLOW_MODES,
   PAPER_HANDLINGS,
   type PackInLog,
+  ROLES_MODES,
   RUN_COMMANDS,
   type RunAgain,
   type RunEvent,
@@ -155,6 +158,9 @@ const settings = object<RunSettings>({
   ownValues: optional(flag),
   breakAfterS: optional(number),
   lookTimes: optional(object<LookTimes>({ value: times, state: times, word: times })),
+  roles: optional(oneOf(ROLES_MODES)),
+  partner: optional(object<NonNullable<RunSettings['partner']>>({ seed: number, rate: number })),
+  breaks: optional(object<NonNullable<RunSettings['breaks']>>({ seed: number, rate: number, cues: oneOf(CUE_MODES) })),
 })
 
 const script = object<Script>({
@@ -171,6 +177,17 @@ const script = object<Script>({
 })
 
 const topic = nameIn<'ok' | 'wrong'>({ ok: true, wrong: true })
+
+const fault = object<Fault>({
+  kind: oneOf(FAULT_KINDS),
+  grade: oneOf(GRADES),
+  about: text,
+  figure: optional(text),
+  said: optional(value),
+  right: optional(value),
+  items: optional(listOf(text)),
+  seed: optional(number),
+})
 
 export const EVENT_FIELDS: {
   readonly [Type in EventType]: Fields<EventFields[Type]>
@@ -236,6 +253,12 @@ export const EVENT_FIELDS: {
   overheard: { evidence, watch: optional(text), meant: optional(flag), first: optional(text) },
   commanded: { command: oneOf(RUN_COMMANDS), argument: optional(text), meant: optional(flag), evidence },
   confirmedByKey: { item: text, evidence, expected: values, revision: number },
+  faultPlanned: { fault },
+  breakPlanned: { item: text, by: oneOf(BREAKERS), cue: flag },
+  breakOver: { evidence },
+  challenged: { item: text, evidence },
+  accepted: { item: text, evidence },
+  objected: { to: oneOf(OBJECTIONS), chance: number, evidence },
   watchBegan: { watch: text, at: number, evidence },
   watchCalled: { watch: text, call: text, at: number, value: optional(value), inRange: optional(flag), evidence },
   watchStopped: { watch: text, abnormal: text, at: number, evidence },

@@ -10,6 +10,7 @@ import type { Role } from '../../pack/roles.ts'
 import { COMMANDS, type Command } from '../../response/commands.ts'
 import type { Cause, Judgement } from '../../response/model.ts'
 import type { LookTimes } from '../debrief/look/lookTimes.ts'
+import type { Fault, ObjectionTo, PlannedBreak } from '../partner/model.ts'
 
 /** Stands in every log, above every debrief and on every paper. */
 export const NOTICE = 'For training and simulation only'
@@ -162,6 +163,18 @@ export interface EventFields {
     readonly expected: Readonly<Record<string, Value>>
     readonly revision: number
   }
+  /** What the partner is about to do wrong, in what follows from the next event; nobody is told. */
+  readonly faultPlanned: { readonly fault: Fault }
+  /** An interruption that comes in with the next event. */
+  readonly breakPlanned: PlannedBreak
+  /** The pilot has dealt with what came in. */
+  readonly breakOver: { readonly evidence: Evidence }
+  /** Where the pilot challenges: Otherseat's simulated seat answers. */
+  readonly challenged: { readonly item: string; readonly evidence: Evidence }
+  /** The pilot goes on from what that seat has answered. */
+  readonly accepted: { readonly item: string; readonly evidence: Evidence }
+  /** The pilot does not take what was said for right. `chance`: the number of what is meant, of all that were said. */
+  readonly objected: { readonly to: ObjectionTo; readonly chance: number; readonly evidence: Evidence }
   readonly watchBegan: { readonly watch: string; readonly at: number; readonly evidence: Evidence }
   /** `at`: onset of the speech, ms from the start of the run; limits are compared with it. */
   readonly watchCalled: {
@@ -279,7 +292,17 @@ export interface RunSettings {
   readonly breakAfterS?: number
   /** The pilot's own times to look and answer, as they were known when the run began. */
   readonly lookTimes?: LookTimes
+  /** Who challenges and who answers: the pilot answers where it is not said. */
+  readonly roles?: RolesMode
+  /** The partner errs: in this share of its chances, drawn from this number. */
+  readonly partner?: { readonly seed: number; readonly rate: number }
+  /** Interruptions on purpose: at this share of the items, with or without a cue. */
+  readonly breaks?: { readonly seed: number; readonly rate: number; readonly cues: CueMode }
 }
+export const ROLES_MODES = ['pilotAnswers', 'pilotChallenges'] as const
+export type RolesMode = (typeof ROLES_MODES)[number]
+export const CUE_MODES = ['with', 'without', 'mixed'] as const
+export type CueMode = (typeof CUE_MODES)[number]
 export const FLOW_MODES = ['shown', 'spoken', 'memory'] as const
 export type FlowMode = (typeof FLOW_MODES)[number]
 

@@ -1,10 +1,14 @@
 /** What to listen for at the open place: shapes and words around them, never a value (law 2). */
 
 import type { Hearable } from '../../hearing/hearable.ts'
+import { partnerPhrases } from '../../hearing/objections.ts'
+import { phrase } from '../../hearing/phrases.ts'
 import { talkOf } from '../../hearing/talk.ts'
 import type { KindSpec, Specs } from '../../kinds/kind.ts'
 import type { Pack } from '../../pack/checklist.ts'
-import { findItem, saidAtLeast, saidFigures } from '../../pack/place.ts'
+import { findItem, itemsOf, listById, saidAtLeast, saidFigures } from '../../pack/place.ts'
+import { figuresMeant, meantBy } from '../partner/meant.ts'
+import { hasPartner, partnerOf } from '../partner/partner.ts'
 import { saidInTalk, talkAt } from '../talk/talk.ts'
 import { watchAt } from '../watch/watchTiming.ts'
 import { isForValue } from './ownQuestion.ts'
@@ -17,6 +21,21 @@ const isSameSpec = (one: KindSpec, other: KindSpec) => JSON.stringify(one) === J
 
 /** What to listen for: shapes of the open item, never its values. */
 export function hearableAt(pack: Pack, state: RunState): Hearable {
+  const here = hearableHere(pack, state)
+  return hasPartner(state) ? { ...here, partner: partnerHearable(pack, state) } : here
+}
+
+/** What may be said to a partner who errs: the same whether something is wrong or not. */
+function partnerHearable(pack: Pack, state: RunState): NonNullable<Hearable['partner']> {
+  const { floor } = state
+  const challenges = 'list' in floor ? itemsOf(listById(pack, floor.list), state).map(({ challenge }) => challenge) : []
+  const chance = partnerOf(state).chances[meantBy(pack, state, 'value') ?? -1]
+  const names = chance ? figuresMeant(pack, state, chance) : []
+  const shapes = [...new Set(names)].flatMap((name) => pack.figures.declarations[name]?.spec ?? [])
+  return { phrases: partnerPhrases(challenges.map(phrase)), shapes }
+}
+
+function hearableHere(pack: Pack, state: RunState): Hearable {
   const { floor, question } = state
   if (question && isForValue(question)) {
     const declared = pack.figures.declarations[question.figure]

@@ -17,6 +17,8 @@ function doneNames(state: RunState): string[] {
     ...entries(state.items, (item) => item.status === 'done' || item.status === 'passed'),
     ...entries(state.lists, (list) => list.complete),
     ...entries(state.lists, (list) => list.called).map(calledEvent),
+    // As far as a partner who errs knows, and the run goes by that.
+    ...(state.partner?.calledComplete ?? []),
     ...entries(state.watches, (watch) => watch.status === 'done'),
     ...entries(state.turns, (turn) => turn.status === 'done'),
     ...entries(state.topics, (topic) => topic === 'ok'),

@@ -6,6 +6,7 @@ import { calledEvent } from '../../pack/condition.ts'
 import type { ExchangeTurn } from '../../pack/exchange.ts'
 import { agenda, entriesOf, findItem, itemsOf, listById } from '../../pack/place.ts'
 import { restsOf } from '../../pack/rests.ts'
+import { isCalledComplete, isGoneBy, partnerOf, withPartnerState } from '../partner/partner.ts'
 import { exchangesOf } from '../talk/talk.ts'
 import { letGo } from './lateCatch.ts'
 import { type Arrival, enter, sayAndListen } from './listening.ts'
@@ -15,18 +16,21 @@ import type { Floor, RunState, Step } from './state.ts'
 
 /**
  * The next entry of a list in its own order. An item left open is passed over until nothing else is
- * open; the line holds everything below it.
+ * open; the line holds everything below it. What a partner who errs has gone by is passed over for good.
  */
 export function nextInList(pack: Pack, state: RunState, id: string): Floor | undefined {
   const entries = entriesOf(listById(pack, id), state)
   for (const entry of entries) {
     if (entry.type === 'line' && !state.cleared.includes(entry.clearance))
       return clearanceFloor(pack, state, entry.clearance) ?? { at: 'line', list: id, line: entry.id }
-    if (entry.type === 'item' && !isClosed(state, entry.id) && itemState(state, entry.id).status !== 'leftOpen') {
+    const isOpen = entry.type === 'item' && !isClosed(state, entry.id) && !isGoneBy(state, entry.id)
+    if (isOpen && itemState(state, entry.id).status !== 'leftOpen') {
       return { at: 'item', list: id, item: entry.id }
     }
   }
-  const left = entries.find((entry) => entry.type === 'item' && !isClosed(state, entry.id))
+  const left = entries.find(
+    (entry) => entry.type === 'item' && !isClosed(state, entry.id) && !isGoneBy(state, entry.id),
+  )
   return left && { at: 'item', list: id, item: left.id }
 }
 
@@ -123,7 +127,8 @@ export function nextFloor(pack: Pack, state: RunState): Floor {
 
 /** A list that may be called at any time is none that the run owes. */
 function isLeft(state: RunState, activity: Activity): boolean {
-  const { called, complete } = listState(state, activity.id)
+  const { called, complete, suspended } = listState(state, activity.id)
+  if (suspended && isCalledComplete(state, activity.id)) return false
   return !complete && (called || activity.type !== 'list' || !activity.anytime)
 }
 
@@ -159,7 +164,10 @@ export function advance(pack: Pack, state: RunState, id: string, arrival: Arriva
   }
   if (!next) {
     const onPreliminary = state.figureStatus === 'preliminary'
-    const done = withList(state, id, { complete: true, revoked: false, suspended: false, onPreliminary })
+    const isWhole = itemsOf(list, state).every((item) => !isGoneBy(state, item.id) || isClosed(state, item.id))
+    const done = isWhole
+      ? withList(state, id, { complete: true, revoked: false, suspended: false, onPreliminary })
+      : calledComplete(state, id, onPreliminary)
     return enter(pack, done, nextFloor(pack, done), andThen(say.completed(list.name, onPreliminary)))
   }
   if (next.at === 'item' && isGivenFirst(pack, state, next.item)) {
@@ -169,6 +177,13 @@ export function advance(pack: Pack, state: RunState, id: string, arrival: Arriva
   if (line) return enter(pack, state, next, andThen(say.toTheLine(list.name)))
   const asksAgain = next.at === 'item' && itemState(state, next.item).status === 'leftOpen'
   return enter(pack, state, next, asksAgain ? andThen(say.leftOpen()) : arrival)
+}
+
+/** Said to be complete by a partner who errs, and gone on from: it is not. */
+function calledComplete(state: RunState, id: string, onPreliminary: boolean): RunState {
+  const called = [...new Set([...partnerOf(state).calledComplete, id])]
+  const gone = withPartnerState(state, { calledComplete: called })
+  return withList(gone, id, { complete: false, revoked: false, suspended: true, onPreliminary })
 }
 
 /** Flows that come before an activity in its phase are over once it begins. */

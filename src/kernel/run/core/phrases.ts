@@ -163,6 +163,12 @@ export const FIXED_PHRASES = [
   'right',
   'not all right',
   'say it in',
+  'checked',
+  'is correct',
+  'nothing skipped',
+  'not for us',
+  'that was for us',
+  'holding at',
 ] as const
 
 const sentence = (...parts: readonly (string | undefined)[]) => {
@@ -237,6 +243,15 @@ export const say = {
   /** What a gauge shows is not Otherseat's to tell. */
   readOff: (label: string) => sentence(label, 'read it off the gauge'),
   simulated: (text: string) => sentence(text, 'simulated'),
+  correction: () => sentence('correction'),
+  /** What its own seat should have answered. */
+  corrects: (text: string) => `${sentence('correction')} ${text}`,
+  /** `values` have been said before (law 4). */
+  isCorrect: (values: string) => sentence(`${values} is correct`),
+  nothingSkipped: () => sentence('nothing skipped'),
+  notForUs: () => sentence('correction', 'not for us'),
+  forUs: () => sentence('that was for us'),
+  holdingAt: (challenge: string) => sentence(`holding at ${challenge}`),
   value: (label: string, value: string) => sentence(label, value),
   noFigure: (label: string) => `${sentence(`no figure yet for ${label}`)} ${sentence('enter it on the figures page')}`,
   /** What was entered leads to no value, as beyond a table: which one stands on the screen. */

@@ -4,6 +4,8 @@ import { sourceWords } from '../../figures/sources.ts'
 import type { Flow, Item, Pack } from '../../pack/checklist.ts'
 import { activityName, findItem, findLine, itemsOf, listById, listsOf } from '../../pack/place.ts'
 import { flowAt, openSteps } from '../list/flowSteps.ts'
+import { pilotChallenges } from '../partner/partner.ts'
+import { canAnswer } from '../partner/seat.ts'
 import { callableTurns, exchangeAt, talkAt } from '../talk/talk.ts'
 import { askFor, valueWords } from '../watch/callValue.ts'
 import { nextCall, watchAt, watchById, watchState } from '../watch/watchTiming.ts'
@@ -61,6 +63,8 @@ function floorWords(pack: Pack, state: RunState): string {
       return say.callFor(pack.phases[floor.phase]?.activities[floor.activity]?.name ?? '')
     case 'item': {
       const { item } = findItem(pack, floor.item)
+      // Where the pilot challenges, the next word is the pilot's.
+      if (pilotChallenges(state) && canAnswer(pack, state, item)) return ''
       return (
         blockedWords(pack, state, item) ??
         (isFromMemory(item, state) ? memoryWords(pack, state) : say.challenge(item.challenge))

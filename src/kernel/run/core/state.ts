@@ -5,6 +5,7 @@ import type { Value } from '../../kinds/kind.ts'
 import type { Sheet } from '../../papers/pile.ts'
 import type { PassReason } from '../../response/commands.ts'
 import type { Judgement } from '../../response/model.ts'
+import type { PartnerState } from '../partner/model.ts'
 import type { By, Effect, EventFields, RunAgain, RunSettings, Script } from './events.ts'
 
 export type ItemStatus = 'open' | 'done' | 'passed' | 'leftOpen' | 'reopened'
@@ -15,6 +16,8 @@ export interface ItemState {
   readonly by?: By
   /** Why it was passed. */
   readonly reason?: PassReason
+  /** Otherseat's simulated seat answered it, where the pilot challenges. */
+  readonly seat?: 'otherseat'
   /** The response that applied when it was closed: another situation may ask for a different one. */
   readonly response?: string
   /** Spoken values it was closed on. */
@@ -251,6 +254,8 @@ export interface RunState {
   readonly items: Readonly<Record<string, ItemState>>
   readonly lists: Readonly<Record<string, ListState>>
   readonly watches: Readonly<Record<string, WatchState>>
+  /** Where the partner errs, answers or is interrupted on purpose; undefined before the first of it. */
+  readonly partner?: PartnerState
   /** What stations say; undefined where the voices outside the crew are left out. */
   readonly script: Script | undefined
   readonly again?: AgainState

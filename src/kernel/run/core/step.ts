@@ -8,6 +8,9 @@ import { findItem } from '../../pack/place.ts'
 import { answered, closeItem } from '../list/answering.ts'
 import { flowAsked, flowClosed, stepDone } from '../list/flows.ts'
 import { listCalled } from '../list/listCalls.ts'
+import { breakOver, withPartner, withPlan } from '../partner/noting.ts'
+import { objected } from '../partner/objecting.ts'
+import { accepted, challenged } from '../partner/roles.ts'
 import { briefed, briefingEnded } from '../talk/briefing.ts'
 import { slipWentBy, transmitted } from '../talk/exchanging.ts'
 import { exchangeAt, findTurn, pendingTurn, turnState, unrecorded, withTurn } from '../talk/talk.ts'
@@ -43,9 +46,10 @@ import type { RunState, Step } from './state.ts'
  */
 export function step(pack: Pack, before: RunState, event: RunEvent): Step {
   if ('item' in event) findItem(pack, event.item)
-  const happened = outcomeOf(pack, { ...before, seq: event.seq, t: event.t }, event)
+  const now: RunState = { ...before, seq: event.seq, t: event.t }
+  const happened = outcomeOf(pack, withPlan(now), event)
   const returned = withReturn(pack, before, happened, event)
-  const { state, effects } = withAgain(pack, before, returned, event)
+  const { state, effects } = withAgain(pack, before, withPartner(pack, before, returned, event), event)
   const after = stamped({ ...state, notUnderstood: notUnderstoodAfter(before, event) }, event.t)
   return { state: after, effects: withTimers(pack, before, after, effects) }
 }
@@ -119,6 +123,17 @@ function outcomeOf(pack: Pack, state: RunState, event: RunEvent): Step {
       return briefingEnded(pack, state, event)
     case 'wordsShown':
       return { state: withTurn(state, event.turn, { shown: true }), effects: timers(state) }
+    case 'faultPlanned':
+    case 'breakPlanned':
+      return { state, effects: [] }
+    case 'breakOver':
+      return breakOver(state)
+    case 'challenged':
+      return challenged(pack, state, event)
+    case 'accepted':
+      return accepted(pack, state, event)
+    case 'objected':
+      return objected(pack, state, event)
     case 'watchBegan':
       return watching.began(pack, state, event)
     case 'watchCalled':

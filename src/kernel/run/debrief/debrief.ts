@@ -13,6 +13,7 @@ import { step } from '../core/step.ts'
 import { catchesIn, type DebriefCatch } from './debriefCatches.ts'
 import type { DebriefItem, DebriefList } from './debriefList.ts'
 import { type DebriefPaper, papersIn } from './debriefPapers.ts'
+import { type DebriefPartner, partnerIn } from './debriefPartner.ts'
 import { briefingsIn, type DebriefBriefing, type DebriefExchange, exchangesIn } from './debriefTalk.ts'
 import { missesIn, sayAgainsIn } from './debriefTry.ts'
 import { type DebriefFlow, type DebriefWatch, deviationsIn, flowsIn, watchesIn } from './debriefWatch.ts'
@@ -57,6 +58,8 @@ export interface Debrief {
   readonly trap?: string
   /** Late catch: who noticed what new figures had changed. */
   readonly catches: readonly DebriefCatch[]
+  /** Where the partner erred, answered, or interruptions came on purpose; nothing of it before the run is over. */
+  readonly partner?: DebriefPartner
   readonly interruptions: readonly Interruption[]
   readonly remarks: readonly DebriefRemark[]
   readonly watches: readonly DebriefWatch[]
@@ -147,6 +150,7 @@ export function debriefOf(pack: Pack, events: readonly RunEvent[], isUnderWay = 
   const dealt = isOver && first.dealt !== undefined ? deal(pack.figures, readBackOf(pack), first.dealt) : undefined
   // A moment alone is not the departure.
   const trap = again ? undefined : dealt?.trap.told
+  const partner = partnerIn(pack, state, isOver || state.floor.at === 'end')
   const { revisions, voided, situations, outOfOrder, notEnded, remarks, stops, tooEarly } = tally
   const debrief = {
     runId: first.runId,
@@ -159,6 +163,7 @@ export function debriefOf(pack: Pack, events: readonly RunEvent[], isUnderWay = 
     ...(trap !== undefined && { trap }),
     catches: catchesIn(pack, state, isOver).filter(({ changedAt }) => changedAt >= seam.t),
     interruptions: state.interruptions.filter(({ t }) => t >= seam.t),
+    ...(partner && { partner }),
     watches,
     flows: again ? flowsSince(pack, since) : flowsIn(pack, state),
     ...{ situations, outOfOrder, notEnded, remarks, stops, tooEarly },

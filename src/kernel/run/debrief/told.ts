@@ -57,6 +57,12 @@ const EVENTS_TOLD: { readonly [Type in EventType]: Told<Type> } = {
     if (typeof told === 'function') told(tally, moment)
   },
   confirmedByKey: 'from the state',
+  faultPlanned: 'from the state',
+  breakPlanned: 'from the state',
+  breakOver: 'from the state',
+  challenged: 'from the state',
+  accepted: 'from the state',
+  objected: 'from the state',
   watchBegan: 'from the state',
   watchCalled: 'from the state',
   watchStopped: 'from the state',

@@ -6,7 +6,6 @@ import { spokenUnit, unitAloud } from '../../kinds/unitWords.ts'
 import type { Item, Pack } from '../../pack/checklist.ts'
 import { figuresFor, findItem, responseOf, saidFigures } from '../../pack/place.ts'
 import type { Part } from '../../response/model.ts'
-import { sayResponse } from '../../response/sentence.ts'
 import { askAgain, tooSoonToAsk } from '../core/askingAgain.ts'
 import type { RunEvent } from '../core/events.ts'
 import { unmet } from '../core/interlocks.ts'
@@ -17,6 +16,7 @@ import { notYet } from '../core/notYet.ts'
 import { listed, say } from '../core/phrases.ts'
 import { itemState, lastClosed, missingFigures, withItem } from '../core/progress.ts'
 import type { RunState, Step } from '../core/state.ts'
+import { plannedFor, seatWords } from '../partner/seat.ts'
 
 type Answered = RunEvent<'answered'>
 
@@ -73,9 +73,7 @@ export function closeItem(state: RunState, item: Item, change: Parameters<typeof
 function otherSeat(pack: Pack, state: RunState, item: Item, parts: readonly Part[]): string {
   // Of alternatives, such as a setting in hectopascals or in inches, the one that the pilot said.
   const said = parts.flatMap(({ kind, name }) => (kind === 'figure' ? [name] : []))
-  const figures = figuresFor(pack, state.values, said.length > 0 ? said : saidFigures(item, state))
-  const text = sayResponse(responseOf(item, state), figures, state.settings.phraseology)
-  return text && say.simulated(text)
+  return seatWords(pack, state, item, said, plannedFor(state, item.id))
 }
 
 /**

@@ -198,7 +198,15 @@ function slipAnswered(pack: Pack, state: RunState, exchange: Exchange, turn: Exc
   const element = turn.elements.find(({ says }) => slip && says.icao.figures.includes(slip.figure))
   const right = event.judgement.parts.some(({ name, state: part }) => name === slip?.figure && part === 'ok')
   if (!right || !element) return finish(pack, state, turn, [], { slip: 'unnoticed' })
-  return finish(pack, state, turn, stationWords(pack, state, exchange, turn).affirm(element.id), { slip: 'noticed' })
+  return slipCaught(pack, state, exchange, turn)
+}
+
+/** The pilot objects without a value: the station says which it is. */
+export function slipCaught(pack: Pack, state: RunState, exchange: Exchange, turn: ExchangeTurn): Step {
+  const slip = state.script?.slip
+  const element = turn.elements.find(({ says }) => slip && says.icao.figures.includes(slip.figure))
+  const speech = element ? stationWords(pack, state, exchange, turn).affirm(element.id) : []
+  return finish(pack, state, turn, speech, { slip: 'noticed' })
 }
 
 /** Nothing was said to it: the other value went by. */

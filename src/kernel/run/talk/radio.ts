@@ -13,6 +13,7 @@ import type { Role } from '../../pack/roles.ts'
 import { fillTemplate } from '../../pack/template.ts'
 import type { Slip } from '../core/events.ts'
 import type { RunState } from '../core/state.ts'
+import type { Breaker } from '../partner/model.ts'
 import { callSignFor } from './callSign.ts'
 import { saidValues, slippedValue } from './said.ts'
 
@@ -36,6 +37,11 @@ export const STATION_PHRASES = [
   'confirm',
   'standing by',
   'stopping',
+  'cabin here',
+  'ground here',
+  'one moment please',
+  'a paper for you',
+  'stand by',
   'confirm brakes set',
   'and',
 ] as const
@@ -49,6 +55,16 @@ const sentence = (...parts: readonly string[]) => {
 export const groundStopping = ({ station: { role } }: Exchange): readonly Speech[] => [
   { role, text: `${sentence('stopping')} ${sentence('confirm brakes set')}` },
 ]
+
+/** Who comes in in the middle of an item, in the voice that is nearest. `callSign`: who is called on the radio. */
+export function breakWords(by: Breaker, callSign: string): readonly Speech[] {
+  return {
+    cabin: [{ role: 'groundCrew', text: sentence('cabin here', 'one moment please') } as const],
+    groundCrew: [{ role: 'groundCrew', text: sentence('ground here', 'one moment please') } as const],
+    paper: [{ role: 'groundCrew', text: sentence('a paper for you') } as const],
+    radio: [{ role: 'controller', text: sentence(callSign, 'stand by') } as const],
+  }[by]
+}
 
 function worded(pack: Pack, state: RunState, wording: Wording | undefined, values = saidValues(state)): string {
   if (!wording) return ''

@@ -13,6 +13,7 @@ import type { Pack } from '../../pack/checklist.ts'
 import type { Element, Exchange, ExchangeTurn, Wording } from '../../pack/exchange.ts'
 import { type Seeded, seeded } from '../../seeded.ts'
 import type { Script, ScriptedBy, Slip } from '../core/events.ts'
+import type { RunState } from '../core/state.ts'
 import { scriptedWith } from './said.ts'
 import { drawStationValues } from './stationValues.ts'
 
@@ -105,6 +106,16 @@ function drawSlip(
   if (chances.length === 0) return undefined
   const kind = chance.pick(['acceptsWrong', 'saysAnother'] as const)
   return { ...chance.pick(chances), kind, seed: chance.below(2 ** 31) }
+}
+
+/** Where a controller may err in this turn. */
+export function slipsOf(
+  pack: Pack,
+  turn: ExchangeTurn,
+  state: Pick<RunState, 'situation' | 'values'>,
+  values: Readonly<Record<string, Value>>,
+): Pick<Slip, 'turn' | 'figure'>[] {
+  return turn.elements.filter(({ when }) => holds(when, state)).flatMap((one) => slipsIn(pack, turn, one, values))
 }
 
 function slipsIn(

@@ -1,0 +1,51 @@
+/** What of all that the partner has said an objection is about. */
+
+import type { Pack } from '../../pack/checklist.ts'
+import { findItem, saidFigures } from '../../pack/place.ts'
+import type { RunState } from '../core/state.ts'
+import { findTurn } from '../talk/talk.ts'
+import type { Chance, ObjectionTo } from './model.ts'
+import { partnerOf } from './partner.ts'
+
+/** What was said longer ago than so many chances is not meant by "check that". */
+const RECENT = 4
+
+/** The chance that an objection means; undefined where nothing was said that it could be about. */
+export function meantBy(pack: Pack, state: RunState, to: ObjectionTo, item?: string): number | undefined {
+  const { chances } = partnerOf(state)
+  const last = (is: (chance: Chance) => boolean, most = chances.length) => {
+    const at = chances.findLastIndex(is)
+    return at >= 0 && at >= chances.length - most ? at : undefined
+  }
+  const goneBy = (one: Chance) =>
+    one.fault?.items !== undefined && !one.objection && (item === undefined || one.fault.items.includes(item))
+  switch (to) {
+    case 'skipped':
+      return last(goneBy) ?? last(({ kind }) => kind === 'move')
+    case 'notComplete': {
+      const list = chances.findLast(({ kind }) => kind === 'completion')?.about
+      const isIn = (one: Chance) => goneBy(one) && one.fault?.items?.some((id) => findItem(pack, id).list.id === list)
+      return last((one) => isIn(one) ?? false) ?? last(({ kind }) => kind === 'completion')
+    }
+    case 'notForUs':
+      return last(({ kind }) => kind === 'call')
+    case 'value':
+      return last(({ kind, about }) => isOfValues(kind) && (item === undefined || about === item), RECENT)
+    case 'any': {
+      const newest = chances.at(-1)
+      return (
+        last(({ seq, fault, objection }) => seq === newest?.seq && fault !== undefined && !objection) ??
+        last(() => true)
+      )
+    }
+  }
+}
+
+const isOfValues = (kind: Chance['kind']) => kind === 'answer' || kind === 'station'
+
+/** The figures that were said in it, and could have been wrong. */
+export function figuresMeant(pack: Pack, state: RunState, { kind, about }: Chance): readonly string[] {
+  if (kind === 'answer') return saidFigures(findItem(pack, about).item, state)
+  if (kind !== 'station') return []
+  return findTurn(pack, about).turn.elements.flatMap(({ says }) => says[state.settings.radio ?? 'icao'].figures)
+}

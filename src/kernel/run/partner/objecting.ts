@@ -1,0 +1,102 @@
+/**
+ * What follows from an objection. A partner who erred puts it right and the run goes on; to one who did not, it is said
+ * plainly that it was right: a value is named only because it has been said (law 4).
+ */
+
+import type { Pack } from '../../pack/checklist.ts'
+import { findItem, listById } from '../../pack/place.ts'
+import type { RunEvent } from '../core/events.ts'
+import { enter, sayAndListen } from '../core/listening.ts'
+import { nextInList } from '../core/moving.ts'
+import { say } from '../core/phrases.ts'
+import { isClosed, itemState, listState, withList } from '../core/progress.ts'
+import type { RunState, Step } from '../core/state.ts'
+import { slipCaught } from '../talk/exchanging.ts'
+import { stationWords } from '../talk/radio.ts'
+import { exchangeAt, findTurn, pendingTurn, turnState } from '../talk/talk.ts'
+import type { Chance } from './model.ts'
+import { partnerOf, withPartnerState } from './partner.ts'
+import { canAnswer, figuresSaid, seatWords, valuesSaid } from './seat.ts'
+
+/** The other value of a station has just been said, and it waits for what the pilot makes of it. */
+export function isSlipOpen(pack: Pack, state: RunState): boolean {
+  const exchange = exchangeAt(pack, state.floor)
+  const pending = exchange && pendingTurn(exchange, state)
+  return pending !== undefined && turnState(state, pending.id).status === 'slipped'
+}
+
+export function objected(pack: Pack, before: RunState, { chance: at, t, evidence }: RunEvent<'objected'>): Step {
+  const { chances } = partnerOf(before)
+  const chance = chances[at]
+  if (!chance) return { state: before, effects: [] }
+  const isFirst = chance.objection === undefined
+  const noted = { ...chance, objection: { t, text: evidence.text } }
+  const state = withPartnerState({ ...before, standingBy: false }, isFirst ? { chances: chances.with(at, noted) } : {})
+  return chance.fault && isFirst ? putRight(pack, state, chance) : stands(pack, state, chance)
+}
+
+function putRight(pack: Pack, state: RunState, { fault }: Chance): Step {
+  const { kind, about, items = [] } = fault ?? {}
+  if (kind === 'skipped' || kind === 'completeEarly') return comeBack(pack, state, items)
+  if (kind === 'otherCallSign') return sayAndListen(pack, state, [say.notForUs()], { prompt: true })
+  if (kind === 'readBack') {
+    const { exchange, turn } = findTurn(pack, about ?? '')
+    if (turnState(state, turn.id).status === 'slipped') return slipCaught(pack, state, exchange, turn)
+    return stands(pack, state, { kind: 'station', about: turn.id, t: 0, seq: 0 })
+  }
+  const { item } = findItem(pack, about ?? '')
+  const then = whenAnswered(state, item.id)
+  const words = then ? say.corrects(seatWords(pack, then, item)) : say.openAgain([item.challenge])
+  return sayAndListen(pack, state, [words], { prompt: true })
+}
+
+/** To the first of the items that were gone by; a list that was called complete without them is not. */
+function comeBack(pack: Pack, before: RunState, items: readonly string[]): Step {
+  const [first = ''] = items
+  const { list } = findItem(pack, first)
+  const { goneBy, calledComplete } = partnerOf(before)
+  const wasComplete = calledComplete.includes(list.id)
+  const open = withPartnerState(before, {
+    goneBy: goneBy.filter((id) => !items.includes(id)),
+    calledComplete: calledComplete.filter((id) => id !== list.id),
+  })
+  const state = withList(open, list.id, { complete: false, suspended: false })
+  const words = [say.correction(), wasComplete ? say.revoked(list.name) : '']
+  const floor = nextInList(pack, state, list.id) ?? { at: 'item', list: list.id, item: first }
+  return enter(pack, state, floor, { words })
+}
+
+function stands(pack: Pack, state: RunState, { kind, about }: Pick<Chance, 'kind' | 'about' | 't' | 'seq'>): Step {
+  if (kind === 'station') {
+    const { exchange, turn } = findTurn(pack, about)
+    return sayAndListen(pack, state, [], { stations: stationWords(pack, state, exchange, turn).again(), prompt: true })
+  }
+  const words = {
+    answer: () => answerStands(pack, state, about),
+    move: () => say.nothingSkipped(),
+    completion: () => {
+      const list = listById(pack, about)
+      return say.completed(list.name, listState(state, about).onPreliminary)
+    },
+    call: () => say.forUs(),
+  }[kind]()
+  return sayAndListen(pack, state, [words], { prompt: true })
+}
+
+/**
+ * With the values that were right when it answered: newer ones have not been said by anybody (law 4). Undefined where the
+ * item is open again since.
+ */
+function whenAnswered(state: RunState, id: string): RunState | undefined {
+  if (!isClosed(state, id) && partnerOf(state).answered !== id) return undefined
+  return { ...state, values: { ...state.values, ...(isClosed(state, id) && itemState(state, id).expected) } }
+}
+
+/** The figures alone: that something is set it cannot know (law 8). */
+function answerStands(pack: Pack, now: RunState, id: string): string {
+  const { item } = findItem(pack, id)
+  const state = whenAnswered(now, id)
+  if (!state) return say.openAgain([item.challenge])
+  const values = canAnswer(pack, state, item) ? valuesSaid(pack, state, figuresSaid(pack, state, item)) : ''
+  return values === '' ? seatWords(pack, state, item) : say.isCorrect(values)
+}

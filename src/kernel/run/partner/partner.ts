@@ -1,0 +1,30 @@
+/** Questions to the state of a run about its partner. */
+
+import type { RunState } from '../core/state.ts'
+import { type Break, NO_PARTNER, type PartnerState } from './model.ts'
+
+export const partnerOf = ({ partner }: RunState): PartnerState => partner ?? NO_PARTNER
+
+export const withPartnerState = (state: RunState, change: Partial<PartnerState>): RunState => ({
+  ...state,
+  partner: { ...partnerOf(state), ...change },
+})
+
+export const pilotChallenges = ({ settings }: RunState): boolean => settings.roles === 'pilotChallenges'
+
+/** Whether anything of this is in the run at all. */
+export const hasPartner = ({ settings }: RunState): boolean =>
+  settings.partner !== undefined || settings.breaks !== undefined || settings.roles === 'pilotChallenges'
+
+/** Gone by, and nobody has noticed. */
+export const isGoneBy = (state: RunState, item: string): boolean => state.partner?.goneBy.includes(item) ?? false
+
+export const isCalledComplete = (state: RunState, list: string): boolean =>
+  state.partner?.calledComplete.includes(list) ?? false
+
+/** The interruption that the pilot has not come back from. */
+export const openBreak = (state: RunState): Break | undefined =>
+  state.partner?.breaks.find(({ place }) => place === undefined)
+
+/** What the open item is called is not to be had from Otherseat. */
+export const isWithoutCue = (state: RunState): boolean => openBreak(state)?.cue === false

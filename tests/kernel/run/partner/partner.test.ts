@@ -1,0 +1,148 @@
+/** A partner who errs, fault by fault, on the small pack: what is said, what the pilot's objection brings, what is left. */
+
+import { describe, expect, it } from 'vitest'
+import type { RunSettings } from '../../../../src/kernel/run/core/events.ts'
+import type { Fault } from '../../../../src/kernel/run/partner/model.ts'
+import { WHOLE } from '../../interpret/places.ts'
+import { begun, call, FINAL, PRELIMINARY, revision, type TestRun } from '../fixture.ts'
+import { SAID, talkRun } from '../talkFixture.ts'
+
+const ERRS: Partial<RunSettings> = { partner: { seed: 1, rate: 0 } }
+const FLAP_SAID = { parts: [{ name: 'flap', kind: 'figure', state: 'ok' } as const] }
+const planned = (run: TestRun, fault: Fault) => run.happen({ type: 'faultPlanned', fault })
+const atFlap = (settings = ERRS) => begun(settings).happen(call('load')).answer('correct')
+const chances = ({ state }: TestRun) => state.partner?.chances ?? []
+
+const WRONG: Fault = { kind: 'wrongValue', grade: 'hard', about: 'load.flap', figure: 'flap', said: 24, right: 14 }
+
+describe('its own seat', () => {
+  it('that says another value is told the right one, puts itself right, and the run goes on', () => {
+    const run = planned(atFlap(), WRONG).answer('correct', FLAP_SAID)
+    expect(run.said()).toMatch(/^Two four, simulated\. Windows\?$|^Twenty four, simulated\. Windows\?$/)
+    expect(run.hear('negative, one four').said()).toMatch(/^Correction\. (One four|Fourteen), simulated\. Windows\?$/)
+    expect(chances(run)[0]).toMatchObject({ kind: 'move' })
+    expect(chances(run).find(({ fault }) => fault)).toMatchObject({ objection: { text: 'negative, one four' } })
+    expect(run.answer('correct').state.lists.load?.complete).toBe(true)
+  })
+
+  it('that leaves the value out is caught by "check that"', () => {
+    const run = planned(atFlap(), { kind: 'valueless', grade: 'obvious', about: 'load.flap' }).answer(
+      'correct',
+      FLAP_SAID,
+    )
+    expect(run.said()).toBe('Checked, simulated. Windows?')
+    expect(run.hear('check that').said()).toMatch(/^Correction\. .+, simulated\. Windows\?$/)
+  })
+
+  it('that was right is plainly right, and the false objection is counted', () => {
+    const run = atFlap().answer('correct', FLAP_SAID).hear('negative, two four')
+    expect(run.said()).toMatch(/ is correct\. Windows\?$/)
+    expect(chances(run).filter(({ objection }) => objection)).toMatchObject([{ kind: 'answer', about: 'load.flap' }])
+  })
+
+  it('that was right is not told with a value that nobody has said since', () => {
+    const run = atFlap().answer('correct', FLAP_SAID)
+    run.happen(revision(2, 'final', { ...PRELIMINARY, flap: 20 }, PRELIMINARY))
+    expect(run.hear('negative, two four').said()).not.toMatch(/twenty|two zero/i)
+  })
+
+  it('that is missed is not mentioned again', () => {
+    const run = planned(atFlap(), WRONG).answer('correct', FLAP_SAID).answer('correct')
+    expect(run.said()).toMatch(/^Load list complete on preliminary figures\./)
+    expect(chances(run).filter(({ fault }) => fault)).toMatchObject([{ fault: WRONG }])
+    expect(chances(run).some(({ objection }) => objection)).toBe(false)
+  })
+})
+
+describe('an item that is gone by', () => {
+  const SKIP: Fault = { kind: 'skipped', grade: 'middling', about: 'load.flap', items: ['load.flap'] }
+  const skipped = () => planned(begun(ERRS).happen(call('load')), SKIP).answer('correct')
+
+  it('is come back to when the pilot names it', () => {
+    const run = skipped()
+    expect(run.said()).toBe('Windows?')
+    expect(run.hear('you skipped flap').said()).toBe('Correction. Flap?')
+    run.answer('correct', FLAP_SAID).answer('correct')
+    expect(run.state.lists.load?.complete).toBe(true)
+  })
+
+  it('is come back to by "go back one", and that is a catch', () => {
+    const run = skipped().command('goBack')
+    expect(run.state.floor).toMatchObject({ item: 'load.flap' })
+    expect(chances(run).find(({ fault }) => fault)?.objection).toBeDefined()
+  })
+
+  it('stays open where nobody notices, and its list is never complete though it is called so', () => {
+    const run = skipped().answer('correct')
+    expect(run.said()).toMatch(/^Load list complete on preliminary figures\./)
+    expect(run.state.lists.load).toMatchObject({ complete: false })
+    expect(run.state.items['load.flap']?.status ?? 'open').toBe('open')
+    // Later it is not asked for either.
+    run.happen(call('start')).command('affirm')
+    expect(run.state.floor).toMatchObject({ item: 'start.code' })
+  })
+
+  it('is nothing of another item', () => {
+    expect(skipped().hear('you skipped windows').said()).toBe('Correction. Flap?')
+    const sound = atFlap().hear('you skipped takeoff trim')
+    expect(sound.said()).toBe('Nothing skipped. Flap?')
+  })
+})
+
+describe('a list that is called complete too early', () => {
+  const EARLY: Fault = { kind: 'completeEarly', grade: 'hard', about: 'load', items: ['load.windows'] }
+
+  it('is gone back to when the pilot says so', () => {
+    const run = planned(atFlap(), EARLY).answer('correct', FLAP_SAID)
+    expect(run.said()).toMatch(/Load list complete on preliminary figures\./)
+    expect(run.hear('not complete').said()).toBe('Correction. Load list incomplete. Windows?')
+    expect(run.answer('correct').state.lists.load?.complete).toBe(true)
+  })
+
+  it('that was right is said so again', () => {
+    const run = atFlap().answer('correct', FLAP_SAID).answer('correct').hear('not complete')
+    expect(run.said()).toMatch(/^Load list complete on preliminary figures\./)
+  })
+})
+
+describe('a controller', () => {
+  it('who comes back with another value is caught by a doubt alone', () => {
+    const run = talkRun(SAID)
+    run.state = { ...run.state, settings: { ...run.state.settings, ...ERRS } }
+    run.hear('request clearance')
+    const fault = { kind: 'readBack', grade: 'middling', about: 'clearance.full', figure: 'code', seed: 3 } as const
+    run.happen({ type: 'faultPlanned', fault }).hear(WHOLE)
+    expect(run.state.turns['clearance.full']).toMatchObject({ status: 'slipped' })
+    run.hear('check that')
+    expect(run.state.turns['clearance.full']).toMatchObject({ status: 'done', slip: 'noticed' })
+    expect(run.state.partner?.chances).toMatchObject([{ kind: 'station', fault, objection: { text: 'check that' } }])
+  })
+})
+
+describe('where the pilot challenges', () => {
+  const swapped = () => begun({ ...ERRS, roles: 'pilotChallenges' }).happen(call('load'))
+
+  it('Otherseat says nothing first, answers when challenged, and the next challenge accepts', () => {
+    const run = swapped()
+    expect(run.said()).toBe('Load list.')
+    expect(run.hear('takeoff trim').said()).toBe('Five point two up set, simulated.')
+    expect(run.state.items['load.trim']?.status).toBe('open')
+    expect(run.hear('flap').said()).toMatch(/, simulated\.$/)
+    expect(run.state.items['load.trim']).toMatchObject({ status: 'done', seat: 'otherseat' })
+    expect(run.hear('checked').state.floor).toMatchObject({ item: 'load.windows' })
+  })
+
+  it('a wrong answer is objected to before anything else is taken for an answer', () => {
+    const fault: Fault = { ...WRONG, about: 'load.trim', figure: 'trim', said: 5.6, right: 5.2 }
+    const run = planned(swapped(), fault).hear('takeoff trim')
+    expect(run.said()).toBe('Five point six up set, simulated.')
+    expect(run.hear('negative, five point two up').said()).toBe('Correction. Five point two up set, simulated.')
+    expect(run.hear('negative, five point six up').said()).toBe('Five point two up is correct.')
+  })
+
+  it('new figures take the answer back: it is challenged again', () => {
+    const run = swapped().hear('takeoff trim')
+    run.happen(revision(2, 'final', FINAL, PRELIMINARY))
+    expect(run.hear('checked').state.items['load.trim']?.status).not.toBe('done')
+  })
+})
