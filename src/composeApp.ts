@@ -8,6 +8,7 @@ import { createSwitches } from './adapters/input/switches.ts'
 import { createTabLock } from './adapters/log/tabLock.ts'
 import { createPackShelf } from './adapters/packShelf.ts'
 import { createPackStarts } from './adapters/packStarts.ts'
+import { createTextCache } from './adapters/textCache.ts'
 import { createVoice } from './adapters/voice/chooseVoice.ts'
 import { createWorkerClock } from './adapters/workerClock.ts'
 import type { Actions } from './app/actions/actions.ts'
@@ -45,6 +46,7 @@ export function composeApp({ store, log, packFiles, openHere, saveSettings, tab 
     lock: createTabLock(),
     packShelf: createPackShelf(),
     packStarts: createPackStarts(),
+    workedOut: createTextCache('otherseat-worked-out'),
     newPackKey: () => crypto.randomUUID(),
     newRunId: () => crypto.randomUUID(),
     newSeed: () => crypto.getRandomValues(new Uint32Array(1))[0] ?? 0,

@@ -33,6 +33,7 @@ export function isScreenThere(state: AppState, screen: Screen): boolean {
   switch (screen) {
     case 'start':
     case 'packs':
+    case 'progress':
     case 'settings':
       return true
     case 'figures':

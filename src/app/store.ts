@@ -22,8 +22,9 @@ import type { Storage } from './run/record.ts'
 import type { Revision } from './run/revision.ts'
 import { DEFAULT_SETTINGS, type Settings } from './settings.ts'
 import type { Findings, PromptHeard } from './sound/soundPrompts.ts'
+import type { DrillTold, Training } from './training/training.ts'
 
-export type Screen = 'start' | 'figures' | 'papers' | 'run' | 'debrief' | 'settings' | 'sound' | 'packs'
+export type Screen = 'start' | 'figures' | 'papers' | 'run' | 'debrief' | 'progress' | 'settings' | 'sound' | 'packs'
 
 export interface PackSummary {
   /** The pack's own, or the key of one that is the person's. */
@@ -108,6 +109,10 @@ export interface AppState {
   readonly needsGesture: boolean
   /** The debrief on the screen, made by `showDebrief`. */
   readonly debrief: Debrief | undefined
+  /** How the pilot comes on, and what is due; undefined until it has been looked up. */
+  readonly training: Training | undefined
+  /** The drill that has just ended. */
+  readonly drilled: DrillTold | undefined
   /** Names of the browser's voices, for the settings. */
   readonly voices: readonly string[]
   readonly settings: Settings
@@ -170,6 +175,8 @@ export function createAppStore(initial: Partial<AppState> = {}): Store {
     writer: 'here',
     needsGesture: false,
     debrief: undefined,
+    training: undefined,
+    drilled: undefined,
     voices: [],
     settings: DEFAULT_SETTINGS,
     ...initial,

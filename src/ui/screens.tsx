@@ -14,6 +14,7 @@ const LOADERS: Readonly<Record<Screen, () => Promise<ComponentType>>> = {
   papers: async () => (await import('./screens/Papers.tsx')).Papers,
   run: async () => (await import('./screens/Run.tsx')).Run,
   debrief: async () => (await import('./screens/Debrief.tsx')).DebriefScreen,
+  progress: async () => (await import('./screens/Progress.tsx')).Progress,
   sound: async () => (await import('./screens/SoundCheck.tsx')).SoundCheck,
   packs: async () => (await import('./screens/Packs.tsx')).Packs,
   settings: async () => (await import('./screens/Settings.tsx')).Settings,

@@ -13,6 +13,7 @@ export const SECTIONS: Readonly<Record<string, () => Promise<Section>>> = {
   exchanges: () => import('./exchanges.ts'),
   figures: () => import('./figures.ts'),
   run: () => import('./run.ts'),
+  training: () => import('./training.ts'),
   voice: () => import('./voice.ts'),
   pace: () => import('./pace.ts'),
   bytes: () => import('./bytes.ts'),

@@ -12,6 +12,7 @@ import { createVirtualClock } from '../../src/cli/virtualClock.ts'
 import { readInputs } from '../../src/packs/inputs.ts'
 import { App } from '../../src/ui/App.tsx'
 import { loadAllScreens } from '../../src/ui/screens.tsx'
+import { createFakeCache } from '../fakes/cache.ts'
 import { createFakeEar } from '../fakes/ear.ts'
 import { createFakeLog } from '../fakes/log.ts'
 import { createFakeShelf } from '../fakes/packShelf.ts'
@@ -63,6 +64,7 @@ export function stage(initial: Partial<AppState> = {}, own: Partial<ActionParts>
   })
   const open = { runId: undefined as string | undefined }
   let keys = 0
+  let runs = 0
   const parts: ActionParts = {
     ...{ store, clock, log, ear, voice },
     packFiles: {
@@ -72,9 +74,10 @@ export function stage(initial: Partial<AppState> = {}, own: Partial<ActionParts>
     },
     packShelf: createFakeShelf(),
     packStarts: fakeStarts,
+    workedOut: createFakeCache(),
     newPackKey: () => `own ${++keys}`,
     lock: { hold: async () => true, release() {} },
-    newRunId: () => 'run',
+    newRunId: () => (runs++ === 0 ? 'run' : `run ${runs}`),
     newSeed: () => 7,
     saveSettings() {},
     openHere: { get: () => open.runId, set: (runId) => Object.assign(open, { runId }) },

@@ -14,6 +14,7 @@ export type Actions = DraftActions &
   RunActions &
   KeyActions &
   SoundActions &
+  TrainingActions &
   SettingsActions
 
 /** The pack to be flown, and the figures that are being typed. */
@@ -128,6 +129,16 @@ export interface SoundActions {
   endSoundCheck(keep: boolean): Promise<void>
   /** Looks up the microphones and outputs there are. */
   lookUpDevices(): Promise<void>
+}
+
+/** How the pilot comes on over many runs, and the drill of what is due. */
+export interface TrainingActions {
+  /** Looks it up in all runs that the log keeps. */
+  readProgress(): Promise<void>
+  /** Begins the drill of what is due; does nothing while a run is on, or where nothing is due. */
+  beginDrill(): Promise<void>
+  /** Ends it before its time. */
+  endDrill(): Promise<void>
 }
 
 export interface SettingsActions {

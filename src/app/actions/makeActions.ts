@@ -1,6 +1,6 @@
 /** Puts together what the screens may ask for. */
 
-import type { PackFiles, PackShelf, Switches } from '../../ports.ts'
+import type { PackFiles, PackShelf, Switches, TextCache } from '../../ports.ts'
 import { allPackFiles } from '../packs/allPackFiles.ts'
 import { createOwnPacks } from '../packs/ownPacks.ts'
 import { type ControllerParts, createRunController } from '../run/controller.ts'
@@ -13,6 +13,7 @@ import { packActions } from './packActions.ts'
 import { paperActions } from './paperActions.ts'
 import { runActions } from './runActions.ts'
 import { type SoundActionParts, soundActions } from './soundActions.ts'
+import { trainingActions } from './trainingActions.ts'
 
 export interface ActionParts extends ControllerParts, SoundActionParts {
   readonly packShelf: PackShelf
@@ -20,6 +21,8 @@ export interface ActionParts extends ControllerParts, SoundActionParts {
   readonly packStarts: Pick<PackFiles, 'load' | 'examples'>
   /** For a pack that comes to be. */
   readonly newPackKey: () => string
+  /** What was worked out of the log. */
+  readonly workedOut: TextCache
   readonly saveSettings: (settings: Settings) => void
   /** Lets the page play sound after a gesture. */
   readonly wakeSound: () => Promise<void>
@@ -68,6 +71,7 @@ export function makeActions(parts: ActionParts): Actions {
     ...paperActions(store, controller),
     ...run,
     ...sound,
+    ...trainingActions(parts, controller, wake),
     settings: change,
     switched: keys.switched,
     attachKeys: switches.attach,

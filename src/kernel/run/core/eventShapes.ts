@@ -176,6 +176,7 @@ export const EVENT_FIELDS: {
     settings,
     startedAt: number,
     dealt: optional(number),
+    drill: optional(recordOf(text)),
     script: optional(script),
   },
   figuresRevised: {

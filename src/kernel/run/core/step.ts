@@ -51,10 +51,11 @@ export function step(pack: Pack, before: RunState, event: RunEvent): Step {
 function outcomeOf(pack: Pack, state: RunState, event: RunEvent): Step {
   switch (event.type) {
     case 'runStarted': {
-      const { settings, situation, startedAt, script } = event
+      const { settings, situation, startedAt, script, drill } = event
       // Whose words stations use is a situation that every pack has: some things are said in one phraseology only.
       const inWords = { ...situation, radio: settings.radio ?? 'icao' }
-      return { state: { ...state, status: 'running', settings, situation: inWords, startedAt, script }, effects: [] }
+      const begun = { ...state, settings, situation: inWords, startedAt, script, ...(drill && { drill: true as const }) }
+      return { state: { ...begun, status: 'running' }, effects: [] }
     }
     case 'figuresRevised':
       return revised(pack, state, event)

@@ -12,6 +12,7 @@ const LINKS: readonly { readonly screen: Screen; readonly label: string }[] = [
   { screen: 'papers', label: 'Papers' },
   { screen: 'run', label: 'Run' },
   { screen: 'debrief', label: 'Debrief' },
+  { screen: 'progress', label: 'Progress' },
   { screen: 'settings', label: 'Settings' },
 ]
 

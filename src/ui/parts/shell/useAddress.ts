@@ -17,7 +17,7 @@ function addressOf({ screen, shelf: { editing, cards } }: AppState): string {
 }
 
 /** Of the screens that need nothing; the others are gone with what they showed. */
-const AT_FIRST: ReadonlySet<string> = new Set(['packs', 'settings'])
+const AT_FIRST: ReadonlySet<string> = new Set(['packs', 'progress', 'settings'])
 
 export function useAddress(): void {
   const parts = useContext(AppContext)
