@@ -9,6 +9,7 @@ import { createTabLock } from './adapters/log/tabLock.ts'
 import { createPackShelf } from './adapters/packShelf.ts'
 import { createPackStarts } from './adapters/packStarts.ts'
 import { createSiteStorage } from './adapters/siteStorage.ts'
+import { createTextCache } from './adapters/textCache.ts'
 import { createVoice } from './adapters/voice/chooseVoice.ts'
 import { createWorkerClock } from './adapters/workerClock.ts'
 import type { Actions } from './app/actions/actions.ts'
@@ -49,6 +50,7 @@ export function composeApp({ store, log, packFiles, openHere, saveSettings, tab,
     packShelf: createPackShelf(),
     packStarts: createPackStarts(),
     siteStorage: createSiteStorage(),
+    workedOut: createTextCache('otherseat-worked-out'),
     newPackKey: () => crypto.randomUUID(),
     newRunId: () => crypto.randomUUID(),
     newSeed: () => crypto.getRandomValues(new Uint32Array(1))[0] ?? 0,

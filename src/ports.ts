@@ -152,6 +152,12 @@ export interface SiteStorage {
   keep(): Promise<boolean | undefined>
 }
 
+/** Short texts by key that can be made again from the log: whatever goes wrong with them is not told. */
+export interface TextCache {
+  all(): Promise<ReadonlyMap<string, string>>
+  put(texts: ReadonlyMap<string, string>): Promise<void>
+}
+
 export interface Clock {
   /** Milliseconds since 1970. */
   now(): number

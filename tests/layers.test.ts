@@ -39,8 +39,8 @@ const PACKAGES: Readonly<Record<string, readonly string[]>> = {
     'llama-tokenizer-js',
     'node:',
   ],
-  app: ['zustand/vanilla'],
-  ui: ['preact', 'zustand/vanilla', '@codemirror', '@lezer/highlight'],
+  app: ['zustand/vanilla', 'ts-fsrs'],
+  ui: ['preact', 'zustand/vanilla', '@codemirror', '@lezer/highlight', 'uplot'],
   cli: ['node:'],
   'offline.ts': [],
   'composeApp.ts': [],
@@ -48,7 +48,19 @@ const PACKAGES: Readonly<Record<string, readonly string[]>> = {
 }
 
 /** Inside the kernel a folder imports only from those before it. */
-const KERNEL_ORDER = ['', 'numbers', 'kinds', 'figures', 'response', 'pack', 'papers', 'hearing', 'run', 'interpret']
+const KERNEL_ORDER = [
+  '',
+  'numbers',
+  'kinds',
+  'figures',
+  'response',
+  'pack',
+  'papers',
+  'hearing',
+  'run',
+  'training',
+  'interpret',
+]
 
 /** The adapters that run in Node: the command line may use no other one. */
 const NODE_ADAPTERS = /^adapters\/(log\/(fileLog|memoryLog)|ear\/node\w*|voice\/clips|clock)\.ts$/

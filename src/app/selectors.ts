@@ -34,6 +34,7 @@ export function isScreenThere(state: AppState, screen: Screen): boolean {
     case 'start':
     case 'packs':
     case 'runs':
+    case 'progress':
     case 'settings':
       return true
     case 'figures':

@@ -26,8 +26,19 @@ import type { Revision } from './run/revision.ts'
 import { EMPTY_RUNS, type RunsState } from './runs/runsState.ts'
 import { DEFAULT_SETTINGS, type Settings } from './settings.ts'
 import type { Findings, PromptHeard } from './sound/soundPrompts.ts'
+import type { DrillTold, Training } from './training/training.ts'
 
-export type Screen = 'start' | 'figures' | 'papers' | 'run' | 'debrief' | 'settings' | 'sound' | 'packs' | 'runs'
+export type Screen =
+  | 'start'
+  | 'figures'
+  | 'papers'
+  | 'run'
+  | 'debrief'
+  | 'runs'
+  | 'progress'
+  | 'settings'
+  | 'sound'
+  | 'packs'
 
 export interface PackSummary {
   /** The pack's own, or the key of one that is the person's. */
@@ -118,6 +129,10 @@ export interface AppState {
   readonly debriefed: { readonly pack: Pack; readonly events: readonly RunEvent[] } | undefined
   /** The run debriefed, played back. */
   readonly replay: ReplayState | undefined
+  /** How the pilot comes on, and what is due; undefined until it has been looked up. */
+  readonly training: Training | undefined
+  /** The drill that has just ended. */
+  readonly drilled: DrillTold | undefined
   /** Names of the browser's voices, for the settings. */
   readonly voices: readonly string[]
   readonly settings: Settings
@@ -187,6 +202,8 @@ export function createAppStore(initial: Partial<AppState> = {}): Store {
     debrief: undefined,
     debriefed: undefined,
     replay: undefined,
+    training: undefined,
+    drilled: undefined,
     voices: [],
     settings: DEFAULT_SETTINGS,
     edition: { isKept: false, hasNewer: false, isRefused: false },

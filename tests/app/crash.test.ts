@@ -24,6 +24,7 @@ import { nextCall, watchAt, watchState } from '../../src/kernel/run/watch/watchT
 import { readPack } from '../../src/packs/read.ts'
 import type { RunArchive } from '../../src/ports.ts'
 import { cases } from '../cases.ts'
+import { createFakeCache } from '../fakes/cache.ts'
 import { createFakeEar } from '../fakes/ear.ts'
 import { createFakeShelf } from '../fakes/packShelf.ts'
 import { fakeStarts } from '../fakes/packStarts.ts'
@@ -103,6 +104,7 @@ async function openPage(fate?: Fate) {
     packShelf: createFakeShelf(),
     packStarts: fakeStarts,
     siteStorage: { room: async () => undefined, isKept: async () => undefined, keep: async () => undefined },
+    workedOut: createFakeCache(),
     newPackKey: () => 'own',
     lock: { hold: async () => true, isHeld: async () => false, release() {} },
     newRunId: () => `run ${++runs}`,

@@ -7,6 +7,7 @@ import { createAppStore } from '../../src/app/store.ts'
 import { createVirtualClock } from '../../src/cli/virtualClock.ts'
 import { readBundle } from '../../src/packs/files/bundle.ts'
 import type { PackShelf } from '../../src/ports.ts'
+import { createFakeCache } from '../fakes/cache.ts'
 import { createFakeEar } from '../fakes/ear.ts'
 import { createFakeLog } from '../fakes/log.ts'
 import { createFakeShelf } from '../fakes/packShelf.ts'
@@ -36,6 +37,7 @@ function tab(shelf: PackShelf = createFakeShelf(), log = createFakeLog()) {
     packShelf: shelf,
     packStarts: fakeStarts,
     siteStorage: { room: async () => undefined, isKept: async () => undefined, keep: async () => undefined },
+    workedOut: createFakeCache(),
     newPackKey: () => `own ${++keys}`,
     lock: { hold: async () => true, isHeld: async () => false, release() {} },
     newRunId: () => 'run',

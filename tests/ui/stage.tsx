@@ -12,6 +12,7 @@ import { createVirtualClock } from '../../src/cli/virtualClock.ts'
 import { readInputs } from '../../src/packs/inputs.ts'
 import { App } from '../../src/ui/App.tsx'
 import { loadAllScreens } from '../../src/ui/screens.tsx'
+import { createFakeCache } from '../fakes/cache.ts'
 import { createFakeEar } from '../fakes/ear.ts'
 import { createFakeLog } from '../fakes/log.ts'
 import { createFakeShelf } from '../fakes/packShelf.ts'
@@ -77,6 +78,7 @@ export function stage(initial: Partial<AppState> = {}, own: Partial<ActionParts>
     newPackKey: () => `own ${++keys}`,
     lock: { hold: async () => true, isHeld: async () => false, release() {} },
     newRunId: () => (++runs === 1 ? 'run' : `run ${runs}`),
+    workedOut: createFakeCache(),
     newSeed: () => 7,
     saveSettings() {},
     openHere: { get: () => open.runId, set: (runId) => Object.assign(open, { runId }) },

@@ -18,6 +18,7 @@ export type Actions = DraftActions &
   RunsActions &
   KeyActions &
   SoundActions &
+  TrainingActions &
   SettingsActions &
   EditionActions
 
@@ -168,6 +169,16 @@ export interface SoundActions {
   endSoundCheck(keep: boolean): Promise<void>
   /** Looks up the microphones and outputs there are. */
   lookUpDevices(): Promise<void>
+}
+
+/** How the pilot comes on over many runs, and the drill of what is due. */
+export interface TrainingActions {
+  /** Looks it up in all runs that the log keeps. */
+  readProgress(): Promise<void>
+  /** Begins the drill of what is due; does nothing while a run is on, or where nothing is due. */
+  beginDrill(): Promise<void>
+  /** Ends it before its time. */
+  endDrill(): Promise<void>
 }
 
 export interface SettingsActions {

@@ -1,6 +1,6 @@
 /** Puts together what the screens may ask for. */
 
-import type { Edition, PackFiles, PackShelf, SiteStorage, Switches } from '../../ports.ts'
+import type { Edition, PackFiles, PackShelf, SiteStorage, Switches, TextCache } from '../../ports.ts'
 import { allPackFiles } from '../packs/allPackFiles.ts'
 import { createOwnPacks } from '../packs/ownPacks.ts'
 import { type ControllerParts, createRunController } from '../run/controller.ts'
@@ -15,6 +15,7 @@ import { paperActions } from './paperActions.ts'
 import { runActions } from './runActions.ts'
 import { runsActions } from './runsActions.ts'
 import { type SoundActionParts, soundActions } from './soundActions.ts'
+import { trainingActions } from './trainingActions.ts'
 
 export interface ActionParts extends ControllerParts, SoundActionParts {
   readonly packShelf: PackShelf
@@ -23,6 +24,8 @@ export interface ActionParts extends ControllerParts, SoundActionParts {
   readonly siteStorage: SiteStorage
   /** For a pack that comes to be. */
   readonly newPackKey: () => string
+  /** What was worked out of the log. */
+  readonly workedOut: TextCache
   readonly saveSettings: (settings: Settings) => void
   /** Lets the page play sound after a gesture. */
   readonly wakeSound: () => Promise<void>
@@ -74,6 +77,7 @@ export function makeActions(parts: ActionParts): Actions {
     ...debriefActions(parts, controller, { wake, change }),
     ...runsActions(parts, controller),
     ...sound,
+    ...trainingActions(parts, controller, wake),
     settings: change,
     switched: keys.switched,
     attachKeys: switches.attach,

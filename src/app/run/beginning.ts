@@ -18,6 +18,8 @@ export interface Beginning {
   readonly from?: FromSheet
   /** The number by which the departure was dealt: its final figures come in at their time. */
   readonly dealt?: number
+  /** What is due, and nothing else: items of this pack -> the same in the whole one. */
+  readonly drill?: Readonly<Record<string, string>>
   /** The voices outside the crew: what they say follows from the seed, or from `dealt`. Left out, they are. */
   readonly stations?: { readonly seed: number; readonly slips?: boolean }
 }
@@ -30,7 +32,7 @@ export function dealtBy(pack: Pack, seed: number): Departure | undefined {
 
 export function startOf(pack: Pack, beginning: Beginning, startedAt: number): EventBody {
   const { id, version, sha256, name, texts } = pack
-  const { inputs, settings, dealt } = beginning
+  const { inputs, settings, dealt, drill } = beginning
   const initial = Object.fromEntries(pack.situations.map((one) => [one.name, one.initial]))
   const script = scriptOf(pack, beginning)
   return {
@@ -40,6 +42,7 @@ export function startOf(pack: Pack, beginning: Beginning, startedAt: number): Ev
     situation: { ...initial, ...inputs.situation },
     ...{ settings, startedAt },
     ...(dealt !== undefined && { dealt }),
+    ...(drill && { drill }),
     ...(script && { script }),
   }
 }

@@ -31,12 +31,19 @@ export interface ControllerParts extends Omit<SessionParts, 'log' | 'settings'> 
   readonly openHere: { get(): string | undefined; set(runId: string | undefined): void }
 }
 
+export interface Drill {
+  /** Items of its pack -> the same in the whole one. */
+  readonly items: Readonly<Record<string, string>>
+  /** In place of those of the person. */
+  readonly settings: Partial<RunSettings>
+}
+
 export interface RunController {
   /** The run that is on. */
   session(): RunSession | undefined
   openPack(id: string): Promise<void>
-  /** A new run on these figures. */
-  begin(pack: Pack, draft: Inputs): Promise<void>
+  /** A new run on these figures; `drill`: a short one, on a pack that is cut down to what is due. */
+  begin(pack: Pack, draft: Inputs, drill?: Drill): Promise<void>
   /** Goes on with a stored run, or says in the store what keeps it; `steal` takes it over from another tab. */
   goOn(runId: string, steal: boolean): Promise<void>
   /** A new run that goes on from a place of another one, whose events up to that number it begins with. */
@@ -121,7 +128,7 @@ export function createRunController(parts: ControllerParts): RunController {
       store.setState({ revisions: [], draft: EMPTY_DRAFT, past: [], preview: undefined })
       store.setState({ sheets: [], takenFrom: undefined, openPapers: [] })
     },
-    async begin(pack, inputs) {
+    async begin(pack, inputs, drill) {
       const runId = parts.newRunId()
       const held = await hold(runId, false)
       store.setState({ writer: held ? 'here' : 'elsewhere' })
@@ -130,7 +137,12 @@ export function createRunController(parts: ControllerParts): RunController {
       const begun = open(newRun(pack, runId)).begin({
         ...{ inputs, sheets, from: fromSheet(takenFrom, sheets) },
         // A departure that was drawn by its number has the same faults each time.
-        settings: { ...runSettings(settings), ...partnerSettings(settings, dealt ?? parts.newSeed()) },
+        settings: {
+          ...runSettings(settings),
+          ...partnerSettings(settings, dealt ?? parts.newSeed()),
+          ...drill?.settings,
+        },
+        ...(drill && { drill: drill.items }),
         ...(dealt !== undefined && { dealt }),
         ...(settings.stations && { stations: { seed: parts.newSeed(), slips: settings.wrongHearBacks } }),
       })

@@ -199,6 +199,7 @@ export const EVENT_FIELDS: {
     settings,
     startedAt: number,
     dealt: optional(number),
+    drill: optional(recordOf(text)),
     script: optional(script),
     again: optional(object<RunAgain>({ runId: text, seq: number, lastMisses: optional(number) })),
   },

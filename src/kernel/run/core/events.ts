@@ -46,6 +46,8 @@ export interface EventFields {
     readonly startedAt: number
     /** The departure was dealt: the same number deals the same one, with its trap. */
     readonly dealt?: number
+    /** A short run of what was due, on a pack that has this alone: its items -> the same items in the whole pack. */
+    readonly drill?: Readonly<Record<string, string>>
     /** What the voices outside the crew will say; without it they are left out. */
     readonly script?: Script
     /** A moment of another run, done again. */

@@ -208,6 +208,8 @@ export interface RunState {
   /** Clock time of the first event, ms since 1970. */
   readonly startedAt: number
   readonly settings: RunSettings
+  /** A short run of what was due. */
+  readonly drill?: true
   readonly situation: Readonly<Record<string, string>>
   readonly revision: number
   readonly figureStatus: Status | undefined

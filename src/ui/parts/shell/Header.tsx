@@ -13,6 +13,7 @@ const LINKS: readonly { readonly screen: Screen; readonly label: string }[] = [
   { screen: 'run', label: 'Run' },
   { screen: 'debrief', label: 'Debrief' },
   { screen: 'runs', label: 'Runs' },
+  { screen: 'progress', label: 'Progress' },
   { screen: 'settings', label: 'Settings' },
 ]
 

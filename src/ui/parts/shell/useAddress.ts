@@ -18,7 +18,7 @@ function addressOf({ screen, shelf: { editing, cards }, runs: { opened } }: AppS
 }
 
 /** Of the screens that need nothing; the others are gone with what they showed. */
-const AT_FIRST: ReadonlySet<string> = new Set(['packs', 'runs', 'settings'])
+const AT_FIRST: ReadonlySet<string> = new Set(['packs', 'runs', 'progress', 'settings'])
 
 export function useAddress(): void {
   const parts = useContext(AppContext)

@@ -1,0 +1,123 @@
+/** How the pilot comes on, worked out of the log; and the drill of what is due. */
+
+import type { Pack } from '../../kernel/pack/checklist.ts'
+import type { TextCache } from '../../ports.ts'
+import type { ControllerParts, RunController } from '../run/controller.ts'
+import { hasRunOn } from '../selectors.ts'
+import { EMPTY_DRAFT } from '../store.ts'
+import { watchDrills } from '../training/drillEnd.ts'
+import { type DrillTold, drillTold } from '../training/training.ts'
+import type { TrainingActions } from './actions.ts'
+
+export interface TrainingActionParts extends ControllerParts {
+  readonly workedOut: TextCache
+}
+
+const DECK = 'deck'
+
+/** `wake`: in a gesture, before anything may sound. */
+export function trainingActions(
+  parts: TrainingActionParts,
+  controller: RunController,
+  wake: () => void,
+): TrainingActions {
+  const { store, clock, log, workedOut } = parts
+  /** What was chosen on the start screen before the drill. */
+  let before: { readonly pack: Pack | undefined; readonly chosen: string | undefined } | undefined
+  let isBeginning = false
+
+  async function readProgress(): Promise<void> {
+    const { readFacts } = await import('../training/runFacts.ts')
+    const { cardsForDrill, deckOf, dueCards, readDeck } = await import('../training/deck.ts')
+    const { progressOf } = await import('../../kernel/training/progress.ts')
+    const kept = await workedOut.all()
+    const { facts, unreadable } = await readFacts(log, workedOut, kept)
+    const was = readDeck(kept.get(DECK))
+    // A run that is not over is in no deck: there would be more of it later.
+    const over = await overIn(facts)
+    const deck = deckOf(over, was)
+    if (deck.runs.length !== was?.runs.length) await workedOut.put(new Map([[DECK, JSON.stringify(deck)]]))
+    const { stations } = store.getState().settings
+    const due = dueCards(deck, clock.now()).filter(({ kind }) => stations || kind !== 'readBack')
+    store.setState({
+      training: {
+        facts,
+        progress: progressOf(facts),
+        unreadable,
+        deck,
+        due,
+        forDrill: cardsForDrill(due),
+        refused: '',
+      },
+    })
+  }
+
+  async function overIn<T extends { readonly runId: string }>(facts: readonly T[]): Promise<T[]> {
+    const ended = new Set((await log.runs()).filter((run) => run.ended).map(({ runId }) => runId))
+    return facts.filter(({ runId }) => ended.has(runId))
+  }
+
+  async function begin(): Promise<void> {
+    if (hasRunOn(store.getState()) || store.getState().unfinished) return
+    await readProgress()
+    const { training } = store.getState()
+    const cards = training?.forDrill ?? []
+    const [card] = cards
+    if (!training || !card) return
+    const runs = training.facts.filter(({ packId, drill }) => packId === card.packId && !drill)
+    const last = runs.reduce(
+      (one, other) => (other.startedAt > one.startedAt ? other : one),
+      runs[0] as (typeof runs)[0],
+    )
+    const { drillRunOf } = await import('../training/drillRun.ts')
+    const drill = await drillRunOf(log, last?.runId ?? '', cards, parts.newSeed())
+    if ('why' in drill) return store.setState({ training: { ...training, refused: drill.why } })
+    const { pack, inputs, items, hasReadings } = drill
+    before = { pack: store.getState().pack, chosen: store.getState().chosen }
+    store.setState({
+      ...{ pack, chosen: undefined, dealt: undefined, draft: inputs, past: [], sheets: [inputs], takenFrom: inputs },
+      ...{ drilled: undefined, openPapers: [] },
+    })
+    const settings = { flows: 'memory', lateCatch: false, ownValues: hasReadings } as const
+    const begun = controller.begin(pack, inputs, { items, settings })
+    store.setState({ screen: 'run', takenFrom: undefined })
+    await begun
+  }
+
+  async function end(why: DrillTold['why']): Promise<void> {
+    const session = controller.session()
+    if (!session) return
+    // The last words are said to their end.
+    await session.settled()
+    const { factsOf } = await import('../../kernel/training/factsOf.ts')
+    const { trials } = factsOf(session.pack, session.events())
+    const drilled = drillTold(session.pack, session.events()[0], trials, why)
+    await controller.end(session.state().runId)
+    store.setState({
+      ...{ screen: 'progress', drilled, pack: before?.pack, chosen: before?.chosen, run: undefined, revisions: [] },
+      ...{ draft: EMPTY_DRAFT, past: [], preview: undefined, sheets: [], openPapers: [], unfinished: undefined },
+    })
+    await readProgress()
+  }
+
+  watchDrills({
+    ...{ store, clock },
+    call: (list) => void controller.session()?.happen({ type: 'listCalled', list, evidence: { by: 'key', text: '' } }),
+    end: (why) => void end(why),
+  })
+
+  return {
+    readProgress,
+    async beginDrill() {
+      if (isBeginning) return
+      isBeginning = true
+      wake()
+      await begin().finally(() => {
+        isBeginning = false
+      })
+    },
+    async endDrill() {
+      if (store.getState().run?.drill) await end('ended')
+    },
+  }
+}

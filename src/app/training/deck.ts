@@ -1,0 +1,127 @@
+/**
+ * What is due: a card for each item, read-back, flow from memory and card reading of every pack that was flown, spaced by
+ * FSRS (`ts-fsrs`). Every trial of a run or a drill reviews its card. The state follows from the facts of the runs in their
+ * order, so what is kept of it is a cache and no more.
+ */
+
+import { fsrs } from 'ts-fsrs'
+import type { RunFacts, Trial } from '../../kernel/training/facts.ts'
+import { medianOf } from '../../kernel/training/intervals.ts'
+import { type Card, type CardKind, type Deck, DRILL_S } from './training.ts'
+
+/** A deck kept by another edition is made anew. */
+const EDITION = 1
+
+export const EMPTY_DECK: Deck = { edition: EDITION, runs: [], cards: {}, times: {} }
+
+const DAY_MS = 86_400_000
+/** Who trains in the evening and again the next afternoon finds what is due that evening. */
+const AHEAD_MS = DAY_MS / 2
+const RECALL = 0.9
+/** Of the times of a class. */
+const KEPT_TIMES = 40
+/** Slower than so many times the pilot's own median is recall with effort; quicker than so much of it comes by itself. */
+const SLOW = 2
+const QUICK = 0.6
+/** Before that there is no time of one's own to go by. */
+const TIMES_AT_LEAST = 8
+
+const AGAIN = 1
+const HARD = 2
+const GOOD = 3
+const EASY = 4
+
+const scheduler = fsrs({ request_retention: RECALL, enable_fuzz: false, enable_short_term: false })
+
+const KINDS: Partial<Record<Trial['of'], CardKind>> = {
+  value: 'item',
+  word: 'item',
+  readBack: 'readBack',
+  flow: 'flow',
+  reading: 'reading',
+}
+
+export const cardKey = ({ packId, kind, id }: Pick<Card, 'packId' | 'kind' | 'id'>) => `${packId} ${kind} ${id}`
+
+/** `own`: the pilot's median time for this class, ms. What was given before the answer was not recalled. */
+export function ratingOf(
+  { right, helped, ms }: Pick<Trial, 'right' | 'helped' | 'ms'>,
+  own: number | undefined,
+): number {
+  if (!right || helped) return AGAIN
+  if (ms === undefined || own === undefined) return GOOD
+  if (ms > SLOW * own) return HARD
+  return ms < QUICK * own ? EASY : GOOD
+}
+
+/** The deck after these runs. What is kept of an earlier one is gone on from where it fits. */
+export function deckOf(facts: readonly RunFacts[], kept: Deck = EMPTY_DECK): Deck {
+  const inOrder = [...facts].sort((one, other) => one.startedAt - other.startedAt)
+  const isFit = kept.edition === EDITION && kept.runs.every((runId, index) => inOrder[index]?.runId === runId)
+  const from = isFit ? kept : EMPTY_DECK
+  const cards = { ...from.cards }
+  const times: Record<string, readonly number[]> = { ...from.times }
+  for (const run of inOrder.slice(from.runs.length)) {
+    const own = Object.fromEntries(
+      Object.entries(times).map(([of, some]) => [of, some.length < TIMES_AT_LEAST ? undefined : medianOf(some).value]),
+    )
+    for (const trial of run.trials) {
+      const kind = KINDS[trial.of]
+      if (!kind) continue
+      const { packId, startedAt } = run
+      const key = cardKey({ packId, kind, id: trial.card })
+      const card = { packId, kind, id: trial.card }
+      cards[key] = reviewed(card, cards[key], startedAt + trial.t, ratingOf(trial, own[trial.of]))
+      if (trial.ms !== undefined) times[trial.of] = [...(times[trial.of] ?? []), trial.ms].slice(-KEPT_TIMES)
+    }
+  }
+  return { edition: EDITION, runs: inOrder.map(({ runId }) => runId), cards, times }
+}
+
+function reviewed(
+  card: Pick<Card, 'packId' | 'kind' | 'id'>,
+  before: Card | undefined,
+  at: number,
+  rating: number,
+): Card {
+  const elapsed = before ? Math.max(0, (at - before.reviewedAt) / DAY_MS) : 0
+  const { stability, difficulty } = scheduler.next_state(before ?? null, elapsed, rating)
+  const days = scheduler.next_interval(stability, elapsed)
+  return { ...card, stability, difficulty, reviewedAt: at, dueAt: at + days * DAY_MS }
+}
+
+/** How likely the card is recalled now, 0 to 1. */
+export const recallOf = ({ stability, reviewedAt }: Card, now: number) =>
+  scheduler.forgetting_curve(Math.max(0, now - reviewedAt) / DAY_MS, stability)
+
+/** What is due today, the least sure first. */
+export function dueCards({ cards }: Deck, now: number): Card[] {
+  return Object.values(cards)
+    .filter(({ dueAt }) => dueAt <= now + AHEAD_MS)
+    .sort((one, other) => recallOf(one, now) - recallOf(other, now))
+}
+
+/** About how long one of each takes, s. */
+const TAKES_S: Readonly<Record<CardKind, number>> = { item: 12, readBack: 35, flow: 45, reading: 45 }
+/** As many of the due cards of one pack as five minutes hold; the pack with the most. */
+export function cardsForDrill(due: readonly Card[]): Card[] {
+  const counts = new Map<string, number>()
+  for (const { packId } of due) counts.set(packId, (counts.get(packId) ?? 0) + 1)
+  const [most] = [...counts].sort(([, one], [, other]) => other - one)
+  let left = DRILL_S
+  return due.filter(({ packId, kind }) => {
+    if (packId !== most?.[0] || left < TAKES_S[kind]) return false
+    left -= TAKES_S[kind]
+    return true
+  })
+}
+
+/** As kept; undefined where it is of another edition, or no deck. */
+export function readDeck(text: string | undefined): Deck | undefined {
+  try {
+    const deck = JSON.parse(text ?? '') as Deck
+    return deck.edition === EDITION ? deck : undefined
+  } catch {
+    return undefined
+  }
+}
