@@ -15,6 +15,7 @@ export const SECTIONS: Readonly<Record<string, () => Promise<Section>>> = {
   run: () => import('./run.ts'),
   voice: () => import('./voice.ts'),
   pace: () => import('./pace.ts'),
+  editor: () => import('./editor.ts'),
   bytes: () => import('./bytes.ts'),
   chromium: () => import('./chromium.ts'),
   narration: () => import('./narration.ts'),
