@@ -184,6 +184,8 @@ export interface OwnPack {
   readonly label: string
   /** Milliseconds since 1970. */
   readonly changedAt: number
+  /** Of a copy: the pack that came with the app, as it was then. */
+  readonly from?: { readonly id: string; readonly version: string; readonly files: Readonly<Record<string, string>> }
 }
 
 /** Where packs of the person's own are kept. Whatever cannot be done is a rejection that says why, in one sentence. */

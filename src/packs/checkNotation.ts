@@ -6,9 +6,20 @@ import { anyWayOf } from './buildExchange.ts'
 import { tooManyWays } from './responseBounds.ts'
 import type { Path, Source } from './source.ts'
 
+/** Texts that have been read: while a pack is being written nearly all of them stay as they are. */
+const known = new Map<string, ReturnType<typeof parseResponse>>()
+const MOST_KNOWN = 4_000
+
+function parsedOf(text: string): ReturnType<typeof parseResponse> {
+  const found = known.get(text) ?? parseResponse(text)
+  if (known.size >= MOST_KNOWN) known.clear()
+  known.set(text, found)
+  return found
+}
+
 /** The text at `path`; `what` names it for its author. */
 export function responseAt(source: Source, text: string, path: Path, what: string): Response | readonly Problem[] {
-  const parsed = parseResponse(text)
+  const parsed = parsedOf(text)
   if ('response' in parsed) {
     const tooMany = tooManyWays(parsed.response.tree)
     if (tooMany === undefined) return parsed.response
@@ -25,7 +36,7 @@ export function responseAt(source: Source, text: string, path: Path, what: strin
 
 /** For what else is to be checked: a text that does not parse was reported, and asks for nothing. */
 export function responseOrNothing(text: string): Response {
-  const parsed = parseResponse(text)
+  const parsed = parsedOf(text)
   return 'response' in parsed ? parsed.response : NOTHING
 }
 

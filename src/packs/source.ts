@@ -20,7 +20,22 @@ export interface Source {
   placeOfKey(path: Path, key: string): Place
 }
 
+/** A pack is read anew after each key that is pressed in one of its files: the others are as they were. */
+const last = new Map<string, { readonly text: string; readonly source: Source }>()
+const MOST_KEPT = 10
+
 export function parseSource(file: string, text: string): Source {
+  const before = last.get(file)
+  if (before?.text === text) return before.source
+  const source = sourceOf(file, text)
+  last.delete(file)
+  last.set(file, { text, source })
+  const [oldest] = last.keys()
+  if (last.size > MOST_KEPT && oldest !== undefined) last.delete(oldest)
+  return source
+}
+
+function sourceOf(file: string, text: string): Source {
   const at = placesIn(file, text)
   const read = readYaml(text)
   const document = 'document' in read ? read.document : undefined

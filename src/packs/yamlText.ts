@@ -19,7 +19,20 @@ export interface Mistake {
 
 export type ReadYaml = { readonly document: Document.Parsed<ParsedNode> } | { readonly mistake: Mistake }
 
+/** One text is asked for by the check, the form and what stands beside it: it is read once. Nobody changes a document. */
+const last = new Map<string, ReadYaml>()
+const MOST_KEPT = 8
+
 export function readYaml(text: string): ReadYaml {
+  const read = last.get(text) ?? readAnew(text)
+  last.delete(text)
+  last.set(text, read)
+  const [oldest] = last.keys()
+  if (last.size > MOST_KEPT && oldest !== undefined) last.delete(oldest)
+  return read
+}
+
+function readAnew(text: string): ReadYaml {
   const unreadable = unreadableIn(text)
   if (unreadable) return { mistake: unreadable }
   const { tokens, mistake, isTooDeep } = tokensOf(text)

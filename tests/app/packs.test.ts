@@ -148,7 +148,7 @@ describe('a pack with an id that is there', () => {
     const on = tab()
     await on.actions.importPack(OFFERED)
     await on.actions.importPack(newer)
-    expect(on.state().shelf.asked).toEqual({ name: 'Wren', there: 'Wren' })
+    expect(on.state().shelf.asked).toMatchObject({ name: 'Wren', there: 'Wren' })
     expect(on.only().version).toBe('1.0.0')
     return on
   }

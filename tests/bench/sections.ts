@@ -17,6 +17,7 @@ export const SECTIONS: Readonly<Record<string, () => Promise<Section>>> = {
   training: () => import('./training.ts'),
   voice: () => import('./voice.ts'),
   pace: () => import('./pace.ts'),
+  editor: () => import('./editor.ts'),
   bytes: () => import('./bytes.ts'),
   chromium: () => import('./chromium.ts'),
   narration: () => import('./narration.ts'),

@@ -136,6 +136,51 @@ describe('beside the text', () => {
   })
 })
 
+describe('the form', () => {
+  const form = () => within(screen.getByRole('region', { name: 'Form' }))
+  const text = () => screen.getByRole<HTMLTextAreaElement>('textbox', { name: 'procedures.yaml' }).value
+  const choose = async (user: ReturnType<typeof userEvent.setup>, name: string) =>
+    user.selectOptions(
+      await form().findByLabelText('Form of'),
+      form().getByRole('option', { name: new RegExp(`${name}$`) }),
+    )
+
+  it('writes the same text, adds and moves items, and each can be taken back from another file', async () => {
+    const { press, user } = packs()
+    await press('Wren', 'Edit')
+    await screen.findByRole('textbox', { name: 'procedures.yaml' })
+    await choose(user, 'item: canopy')
+    await user.type(await form().findByLabelText('response'), ' now')
+    expect(text()).toBe(YAML.replace('closed and locked', 'closed and locked now'))
+    await user.click(form().getByRole('button', { name: 'Move up' }))
+    expect(text()).toMatch(/item: canopy.*\n.*item: fuel/)
+    await user.click(form().getByRole('button', { name: 'Add an item below' }))
+    const challenge = await form().findByLabelText('challenge')
+    expect(challenge).toHaveProperty('value', '')
+    await user.type(challenge, 'doors')
+    expect(text()).toContain('locked now}\n          - {item: item1, challenge: doors, response: ""}\n')
+    await user.click(within(screen.getByRole('navigation')).getByRole('button', { name: /^figures/ }))
+    await screen.findByRole('textbox', { name: 'figures.yaml' })
+    await user.click(screen.getByRole('button', { name: 'Undo: challenge of doors' }))
+    await screen.findByRole('textbox', { name: 'procedures.yaml' })
+    while (screen.queryByRole('button', { name: /^Undo: / }))
+      await user.click(screen.getByRole('button', { name: /^Undo: / }))
+    expect(text()).toBe(YAML)
+  })
+
+  it('shows a problem in its field, and is back when a slip in the text is mended', async () => {
+    const { press, user } = packs(createFakeShelf([ownPack('procedures.yaml', YAML.replace('<fuel>', '<feul>'))]))
+    await press('Wren', 'Edit')
+    await screen.findByRole('textbox', { name: 'procedures.yaml' })
+    await choose(user, 'item: fuel on board')
+    const field = await form().findByLabelText('response')
+    expect(field.getAttribute('aria-invalid')).toBe('true')
+    expect(form().getByText(/no figure is called "feul"/)).toBeTruthy()
+    fireEvent.input(screen.getByRole('textbox', { name: 'procedures.yaml' }), { target: { value: 'phases: [' } })
+    expect(await screen.findByText(/^The text has a slip/)).toBeTruthy()
+  })
+})
+
 describe('a link', () => {
   const linkOf = async () => {
     const { press } = packs()
@@ -361,11 +406,13 @@ describe('the text', () => {
     const place = { file: 'pack.yaml', line: 2, column: 8 }
     const problem = { code: 'x', message: 'a line too long', severity: 'error', place } as const
     const onChange = vi.fn()
-    render(<PackText label="pack.yaml" value={value} files={{}} problems={[problem]} onChange={onChange} />)
+    const places = { current: { goTo() {}, show() {} } }
+    const field = { pack: 'wren', label: 'pack.yaml', value, files: {}, problems: [problem], places, onChange }
+    render(<PackText {...field} />)
     expect(document.querySelector('.numbers')?.textContent).toBe('1\n2\n3')
     await userEvent.click(screen.getByRole('button', { name: 'Line 2, column 8: a line too long' }))
-    const field = screen.getByRole<HTMLTextAreaElement>('textbox', { name: 'pack.yaml' })
-    expect([document.activeElement === field, field.selectionStart]).toEqual([true, value.indexOf('line\nthird')])
+    const text = screen.getByRole<HTMLTextAreaElement>('textbox', { name: 'pack.yaml' })
+    expect([document.activeElement === text, text.selectionStart]).toEqual([true, value.indexOf('line\nthird')])
     await userEvent.keyboard('x')
     expect(onChange).toHaveBeenCalledWith('first\nsecond xline\nthird')
     cleanup()

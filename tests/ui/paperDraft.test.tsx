@@ -64,7 +64,7 @@ it('says where the pack is, or what is in its way, where it was taken', async ()
   expect(
     await screen.findByText(/^Curlew 208T checklist is among your own packs, with \d+ open questions\.$/),
   ).toBeTruthy()
-  store.setState({ shelf: { ...shelf, asked: { name: 'Curlew', there: 'Curlew' } } })
+  store.setState({ shelf: { ...shelf, asked: { name: 'Curlew', there: 'Curlew', differences: [] } } })
   expect(await screen.findByText(/is there already\. Choose at the top of this page/)).toBeTruthy()
 })
 

@@ -68,10 +68,19 @@ export interface PackActions {
   /** As a zip with its folder. */
   exportPack(key: string): Promise<{ readonly name: string; readonly bytes: Uint8Array }>
   /** To be printed; undefined puts them away. */
+  /** What the second says otherwise than the first. */
+  comparePacks(before: string, after: string): Promise<void>
+  /** What is new in the pack that one was copied from; settled, it is told no more. */
+  showNewer(key: string): Promise<void>
+  settleNewer(key: string): Promise<void>
+  closeComparison(): void
   showCards(key: string | undefined): void
   editFile(key: string, path: string): Promise<void>
   /** Saved by itself a moment later. */
   changeFile(text: string): void
+  /** As changed by a form: `words` say what, and it can be taken back from any file of the pack. */
+  writeFile(text: string, words: string): void
+  undoFile(): Promise<void>
   /** At once, as when the page may be about to go. */
   saveFile(): Promise<void>
   /** After another tab has changed the file as well. */

@@ -1,7 +1,7 @@
 /** One's own packs: kept, brought in and out, edited; and any pack opened to be flown. */
 
-import { filesOf } from '../../packs/files/parts.ts'
-import type { PackFiles } from '../../ports.ts'
+import { filesOf, type PackTexts } from '../../packs/files/parts.ts'
+import type { OwnPack, PackFiles } from '../../ports.ts'
 import type { AllPackFiles } from '../packs/allPackFiles.ts'
 import type { OwnPacks } from '../packs/ownPacks.ts'
 import { createPackEditing } from '../packs/packEditing.ts'
@@ -64,6 +64,18 @@ export function packActions(parts: PackActionParts, controller: Pick<RunControll
     return done
   }
 
+  /** What a copy was made from, of those that came with the app; `files`: those of the pack that is copied. */
+  async function originOf(key: string, files: PackTexts): Promise<OwnPack['from']> {
+    const { titleOf } = await import('../../packs/files/title.ts')
+    const mine = (await own.all()).find((one) => one.key === key)
+    return mine ? mine.from : { id: key, version: titleOf(files).version, files }
+  }
+
+  async function compare(before: PackTexts, after: PackTexts, names: readonly [string, string]): Promise<void> {
+    const { differencesOf } = await import('../../packs/differences/differences.ts')
+    show({ compared: { before: names[0], after: names[1], differences: differencesOf(before, after) } })
+  }
+
   async function packed(key: string): Promise<{ readonly name: string; readonly bytes: Uint8Array }> {
     await editing.close()
     const [{ zipOf }, { titleOf }] = await Promise.all([
@@ -110,7 +122,14 @@ export function packActions(parts: PackActionParts, controller: Pick<RunControll
       const { id, name } = titleOf(files)
       const label = entries.find((one) => one.key === key)?.name ?? id
       const made = copied(files, { id, name }, new Set(entries.map((one) => one.id)))
-      const copy = { key: newKey(), files: made, label: `${label} (copy)`, changedAt: clock.now() }
+      const from = await originOf(key, files)
+      const copy = {
+        key: newKey(),
+        files: made,
+        label: `${label} (copy)`,
+        changedAt: clock.now(),
+        ...(from && { from }),
+      }
       await then(own.change(copy.key, () => copy))
     }, itself),
     newPack: once(async (start) => {
@@ -139,10 +158,31 @@ export function packActions(parts: PackActionParts, controller: Pick<RunControll
     },
     deletePack: (key) => then(undo.put(key, undefined, (name) => `${name} was deleted.`)),
     undoPacks: () => then(undo.back()),
+    async comparePacks(before, after) {
+      const nameOf = (key: string) => store.getState().shelf.entries?.find((one) => one.key === key)?.name ?? key
+      const [one, other] = await Promise.all([list.filesOf(before), list.filesOf(after)])
+      await compare(one, other, [nameOf(before), nameOf(after)])
+    },
+    async showNewer(key) {
+      const from = (await own.all()).find((one) => one.key === key)?.from
+      const newer = store.getState().shelf.entries?.find((one) => one.key === key)?.newer
+      if (!from || !newer) return
+      const names = [`${newer.name}, version ${newer.before}`, `${newer.name}, version ${newer.version}`] as const
+      await compare(from.files, await list.filesOf(from.id), names)
+    },
+    async settleNewer(key) {
+      const from = (await own.all()).find((one) => one.key === key)?.from
+      if (!from) return
+      const now = await originOf(from.id, await list.filesOf(from.id))
+      await then(own.change(key, (there) => there && now && { ...there, from: now }))
+    },
+    closeComparison: () => show({ compared: undefined }),
     exportPack: packed,
     showCards: (cards) => show({ cards }),
     editFile: editing.open,
     changeFile: editing.change,
+    writeFile: editing.write,
+    undoFile: editing.takeBack,
     saveFile: editing.save,
     settleFile: (whose) => then(editing.settle(whose)),
     closeFile: () => then(editing.close()),

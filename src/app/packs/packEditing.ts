@@ -8,13 +8,21 @@ import type { Clock, OwnPack } from '../../ports.ts'
 import type { Store } from '../store.ts'
 import type { OwnPacks } from './ownPacks.ts'
 import type { EditedFile } from './shelfState.ts'
+import { takenBack, type Writing, withWriting } from './writtenUndo.ts'
 
 /** After the last key: long enough for a word, short enough that nothing is lost that one remembers. */
 const REST_MS = 150
 
+/** What is wrong is shown earlier: behind the keys of one word, but before anybody looks up. */
+export const CHECK_MS = 30
+
 export interface PackEditing {
   open(key: string, path: string): Promise<void>
   change(text: string): void
+  /** By a form or a draft: `words` say what, and it can be taken back from any file of the pack. */
+  write(text: string, words: string): void
+  /** The last that was written so, in its own file. */
+  takeBack(): Promise<void>
   /** At once, what would be saved in a moment. */
   save(): Promise<void>
   /** What is on the screen takes the place of what another tab made of it, or makes room for it. */
@@ -36,8 +44,11 @@ export function createPackEditing({ store, own, clock, saved }: PackEditingParts
   /** The pack as it was when last read or written. */
   let known: OwnPack | undefined
   let stop = () => {}
+  let stopCheck = () => {}
   /** Saving waits for saving: each begins with what the last one left. */
   let saving = Promise.resolve()
+  /** What was written into the pack with this key. */
+  let written: { readonly key: string; readonly past: readonly Writing[] } = { key: '', past: [] }
 
   const editing = () => store.getState().shelf.editing
   const show = (editing: EditedFile | undefined) => store.setState(({ shelf }) => ({ shelf: { ...shelf, editing } }))
@@ -46,7 +57,56 @@ export function createPackEditing({ store, own, clock, saved }: PackEditingParts
   function showAsKept(pack: OwnPack, path: string): void {
     known = pack
     const text = shownOf(textOf(pack.files, path))
-    show({ key: pack.key, path, text, files: pack.files, isSaved: true, elsewhere: undefined })
+    if (written.key !== pack.key) written = { key: pack.key, past: [] }
+    const undoable = written.past.at(-1)?.words ?? ''
+    show({
+      key: pack.key,
+      path,
+      text,
+      files: pack.files,
+      isSaved: true,
+      checked: undefined,
+      elsewhere: undefined,
+      undoable,
+      told: '',
+    })
+  }
+
+  function change(text: string, more: Partial<EditedFile> = {}): void {
+    const now = editing()
+    if (!now || (now.text === text && Object.keys(more).length === 0)) return
+    show({ ...now, told: '', ...more, text, isSaved: now.isSaved && now.text === text })
+    stop()
+    stop = clock.after(REST_MS, () => void save())
+    stopCheck()
+    stopCheck = clock.after(CHECK_MS, () => void check())
+  }
+
+  async function check(): Promise<void> {
+    const now = editing()
+    if (!now) return
+    const { inspect } = await import('../../packs/files/inspect.ts')
+    const files = withText(now.files, now.path, asBefore(textOf(now.files, now.path), now.text))
+    const { pack, problems } = await inspect(files)
+    const after = editing()
+    if (after?.key === now.key && after.path === now.path && after.text === now.text) {
+      show({ ...after, checked: { pack, problems } })
+    }
+  }
+
+  /** Undefined where the last step is not to be found in its file any more. */
+  function withoutLast(last: Writing): string | undefined {
+    const now = editing()
+    return now && (now.text === last.before ? now.text : takenBack(now.text, last))
+  }
+
+  async function openFile(key: string, path: string): Promise<void> {
+    await save()
+    // What clashes stays until the person has said which it is to be.
+    if (editing()?.elsewhere) return
+    const pack = await read(key)
+    if (pack) showAsKept(pack, path)
+    else show(undefined)
   }
 
   function save(): Promise<void> {
@@ -80,20 +140,27 @@ export function createPackEditing({ store, own, clock, saved }: PackEditingParts
 
   return {
     save,
-    async open(key, path) {
-      await save()
-      // What clashes stays until the person has said which it is to be.
-      if (editing()?.elsewhere) return
-      const pack = await read(key)
-      if (pack) showAsKept(pack, path)
-      else show(undefined)
-    },
-    change(text) {
+    open: openFile,
+    change: (text) => change(text),
+    write(text, words) {
       const now = editing()
       if (!now || now.text === text) return
-      show({ ...now, text, isSaved: false })
-      stop()
-      stop = clock.after(REST_MS, () => void save())
+      const { key, path } = now
+      const past = withWriting(written.past, { path, before: now.text, after: text, words })
+      written = { key, past }
+      change(text, { undoable: words })
+    },
+    async takeBack() {
+      const last = written.past.at(-1)
+      const now = editing()
+      if (!last || !now || now.key !== written.key) return
+      if (now.path !== last.path) await openFile(now.key, last.path)
+      if (editing()?.path !== last.path) return
+      const text = withoutLast(last)
+      written = { ...written, past: written.past.slice(0, -1) }
+      const undoable = written.past.at(-1)?.words ?? ''
+      const told = text === undefined ? `The ${last.words} was changed since, and stays as it is.` : ''
+      change(text ?? editing()?.text ?? '', { undoable, told })
     },
     async settle(whose) {
       const now = editing()

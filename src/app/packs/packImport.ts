@@ -51,7 +51,9 @@ export function createPackImport({ store, own, undo, newKey, now }: PackImportPa
       return add(pack)
     }
     waiting = { pack, there }
-    show({ asked: { name: name || pack.label, there: titleOf(there.files).name || there.label } })
+    const { differencesOf } = await import('../../packs/differences/differences.ts')
+    const differences = differencesOf(there.files, pack.files)
+    show({ asked: { name: name || pack.label, there: titleOf(there.files).name || there.label, differences } })
   }
 
   return {

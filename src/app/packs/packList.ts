@@ -6,7 +6,7 @@ import type { AllPackFiles } from './allPackFiles.ts'
 import type { OwnPacks } from './ownPacks.ts'
 import type { PackEntry } from './shelfState.ts'
 
-type Listed = Omit<PackEntry, 'flownAt'>
+type Listed = Omit<PackEntry, 'flownAt' | 'newer'>
 
 export interface PackList {
   entries(): Promise<readonly PackEntry[]>
@@ -35,6 +35,16 @@ export function createPackList(packFiles: AllPackFiles, own: Pick<OwnPacks, 'all
     return entry
   }
 
+  /** What came with the app in place of what a copy was made from. */
+  async function newerThan(from: OwnPack['from'], all: readonly Listed[]): Promise<PackEntry['newer']> {
+    const now = from && all.find(({ key, isOwn }) => !isOwn && key === from.id)
+    if (!now) return undefined
+    const files = await filesOfShipped(now.key)
+    const names = new Set([...Object.keys(files), ...Object.keys(from.files)])
+    const isSame = [...names].every((name) => files[name] === from.files[name])
+    return isSame ? undefined : { name: now.name, version: now.version, before: from.version }
+  }
+
   return {
     async filesOf(key) {
       const pack = (await own.all()).find((one) => one.key === key)
@@ -42,16 +52,19 @@ export function createPackList(packFiles: AllPackFiles, own: Pick<OwnPacks, 'all
     },
     async entries() {
       const flown = await lastFlown(log)
-      const mine = (await own.all()).map((pack) =>
-        once(pack.key, pack.changedAt, () => entryOf({ ...pack, isOwn: true })),
-      )
+      const kept = await own.all()
+      const mine = kept.map((pack) => once(pack.key, pack.changedAt, () => entryOf({ ...pack, isOwn: true })))
       const theirs = (await packFiles.shipped()).map(({ id }) =>
         once(id, undefined, async () => {
           return entryOf({ key: id, files: await filesOfShipped(id), label: id, changedAt: undefined, isOwn: false })
         }),
       )
       const all = await Promise.all([...mine, ...theirs])
-      return all.map((entry) => ({ ...entry, flownAt: flown.get(entry.id) }))
+      const listed = all.map(async (entry) => {
+        const from = entry.isOwn ? kept.find(({ key }) => key === entry.key)?.from : undefined
+        return { ...entry, flownAt: flown.get(entry.id), newer: await newerThan(from, all) }
+      })
+      return Promise.all(listed)
     },
   }
 }

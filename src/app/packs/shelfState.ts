@@ -2,6 +2,7 @@
 
 import type { Pack } from '../../kernel/pack/checklist.ts'
 import type { Problem } from '../../kernel/problem.ts'
+import type { Difference } from '../../packs/differences/differences.ts'
 import type { PackTexts } from '../../packs/files/parts.ts'
 
 export interface ShelfState {
@@ -13,7 +14,9 @@ export interface ShelfState {
   readonly refused: string
   readonly told: readonly string[]
   /** An import with the id of a pack that is there. */
-  readonly asked: { readonly name: string; readonly there: string } | undefined
+  readonly asked: (Compared & { readonly name: string; readonly there: string }) | undefined
+  /** Two packs side by side, or two versions of one. */
+  readonly compared: (Compared & { readonly before: string; readonly after: string }) | undefined
   /** A pack that came in a link, not taken yet. */
   readonly linked: LinkedPack | undefined
   /** What can be taken back: "Invented twin was deleted." */
@@ -21,6 +24,10 @@ export interface ShelfState {
   readonly editing: EditedFile | undefined
   /** The pack whose cards are on the screen, by its key. */
   readonly cards: string | undefined
+}
+
+export interface Compared {
+  readonly differences: readonly Difference[]
 }
 
 export interface PackEntry {
@@ -42,6 +49,8 @@ export interface PackEntry {
   readonly pack: Pack | undefined
   readonly problems: readonly Problem[]
   readonly paths: readonly string[]
+  /** The pack that came with the app and that it was copied from is another one by now. */
+  readonly newer: { readonly name: string; readonly version: string; readonly before: string } | undefined
 }
 
 export interface LinkedPack {
@@ -60,8 +69,14 @@ export interface EditedFile {
   /** The pack as it was last read or stored. */
   readonly files: PackTexts
   readonly isSaved: boolean
+  /** Of the text as it was when it was last looked at, a moment ago; undefined before that. */
+  readonly checked: { readonly pack: Pack | undefined; readonly problems: readonly Problem[] } | undefined
   /** What another tab has done meanwhile: it is not written over until the person says so. */
   readonly elsewhere: 'changed' | 'deleted' | undefined
+  /** What a form or draft wrote last in this pack; empty where nothing can be taken back. */
+  readonly undoable: string
+  /** Why something could not be taken back; mostly empty. */
+  readonly told: string
 }
 
 export const EMPTY_SHELF: ShelfState = {
@@ -70,6 +85,7 @@ export const EMPTY_SHELF: ShelfState = {
   refused: '',
   told: [],
   asked: undefined,
+  compared: undefined,
   linked: undefined,
   undoable: '',
   editing: undefined,

@@ -16,7 +16,20 @@ export interface Inspected extends PackTitle {
   readonly lists: number
 }
 
-export async function inspect(files: PackTexts): Promise<Inspected> {
+/** What was looked at last: what an editor shows is stored, and listed, a moment later. */
+let last: { readonly files: PackTexts; readonly inspected: Promise<Inspected> } | undefined
+
+export function inspect(files: PackTexts): Promise<Inspected> {
+  if (!last || !isSame(last.files, files)) last = { files, inspected: inspectNow(files) }
+  return last.inspected
+}
+
+function isSame(one: PackTexts, other: PackTexts): boolean {
+  const paths = Object.keys(one)
+  return paths.length === Object.keys(other).length && paths.every((path) => one[path] === other[path])
+}
+
+async function inspectNow(files: PackTexts): Promise<Inspected> {
   const texts = textsOf(files)
   const title = titleOf(files)
   // Here a pack lies in no folder; one of its own name has it looked at for advice as well.

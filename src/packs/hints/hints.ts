@@ -105,7 +105,7 @@ function namesAt(path: Path, names: Names, role: Hint['role'], schemas: readonly
   const hints = (named: readonly Named[]) => named.map((one) => hintOf(one, role))
   if (role === 'key') {
     if (last === 'when' || last === 'situation') return hints(names.situations)
-    if (last === 'values') return words.length === 1 ? hints(names.figures) : []
+    if (last === 'values') return words.length === 1 ? hints(names.valued) : []
     return last === 'loads' ? hints([...names.stations, ...names.tanks]) : []
   }
   if (before === 'when' || before === 'situation') {
@@ -118,7 +118,7 @@ function namesAt(path: Path, names: Names, role: Hint['role'], schemas: readonly
   // A calculator takes a figure or a number.
   const isOperand =
     schemas.some(({ pattern }) => pattern !== undefined) && schemas.some(({ type }) => type === 'number')
-  return isOperand || (last !== undefined && OF_FIGURES.has(last)) ? hints(names.figures) : []
+  return isOperand || (last !== undefined && OF_FIGURES.has(last)) ? hints(names.valued) : []
 }
 
 function hintOf({ name, about }: Named, role: Hint['role']): Hint {

@@ -14,6 +14,8 @@ export interface Named {
 
 export interface Names {
   readonly figures: readonly Named[]
+  /** Those that have a value: what is read off a gauge has none, and nothing is computed from it. */
+  readonly valued: readonly Named[]
   readonly tables: readonly Named[]
   readonly envelopes: readonly Named[]
   readonly stations: readonly Named[]
@@ -25,8 +27,12 @@ export interface Names {
 export function namesIn(files: PackTexts): Names {
   const figures = dataIn(files, 'figures.yaml')
   const tanks = get(figures, 'tanks')
+  const all = get(figures, 'figures')
+  const isRead = (name: string) => get(get(all, name), 'read') !== undefined
+  const declared = named(all, ['label', 'kind'])
   return {
-    figures: [...named(get(figures, 'figures'), ['label', 'kind']), ...standardNames(files, figures)],
+    figures: [...declared, ...standardNames(files, figures)],
+    valued: [...declared.filter(({ name }) => !isRead(name)), ...standardNames(files, figures)],
     tables: named(get(dataIn(files, 'tables.yaml'), 'tables'), ['unit']),
     envelopes: named(get(figures, 'envelopes'), ['label']),
     stations: named(get(figures, 'stations'), ['label']),

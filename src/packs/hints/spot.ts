@@ -53,7 +53,7 @@ export function pathAt(text: string, offset: number): Path {
   return document ? pathIn(document.contents, offset) : []
 }
 
-function pathIn(node: unknown, offset: number): Path {
+export function pathIn(node: unknown, offset: number): Path {
   const startOf = (one: unknown) => (one as ParsedNode | null)?.range?.[0] ?? Number.POSITIVE_INFINITY
   if (isMap(node)) {
     const pair = node.items.findLast((one) => startOf(one.key) <= offset)

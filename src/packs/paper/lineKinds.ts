@@ -25,9 +25,13 @@ export type LineKind =
   | { readonly is: 'note'; readonly type: 'caution' | 'note'; readonly text: string }
   | { readonly is: 'leftOut'; readonly why: string }
   | { readonly is: 'heads' }
+  /** What the lines further in below it are parts of. */
+  | { readonly is: 'above' }
 
 export interface KnownLine extends SourceLine {
   readonly kind: LineKind
+  /** The line that it stands further in below. */
+  readonly under?: { readonly text: string; readonly hasAnswer: boolean }
 }
 
 const RULE_SIGNS = new Set(['-', '=', '_', '*', '~', '+', '#', '.', '|', ' '])
@@ -256,7 +260,8 @@ function kindOf(line: string, bare: Unmarked, { before, after, isFirst }: Around
       sure: !isListed && (before === '' || isCapitals(text)) && hasPhaseWord(text) && !/^(if|when) /i.test(text),
     }
   const isApart = before === '' || isRule(before)
-  if (isCapitals(text) && words <= 8 && (isApart || (hasPhaseWord(text) && !isListed)) && !endsInAnswer(['', text])) {
+  const said = text.replace(/ \([^()]*\)$/, '')
+  if (isCapitals(text) && words <= 8 && (isApart || (hasPhaseWord(text) && !isListed)) && !endsInAnswer(['', said])) {
     return { is: 'heading', text, sure: isApart && hasPhaseWord(text) }
   }
   if (!isListed && words <= 7 && /\b(?:check ?list|checks|list|procedure|flow)$/i.test(text))
@@ -289,5 +294,6 @@ export function endsInAnswer(cells: readonly string[]): boolean {
   if (last.includes(BLANK)) return true
   const words = last.split(/[^\p{L}\p{N}]+/u).filter(Boolean)
   const end = words.at(-1)
-  return end !== undefined && (isStateWord(end) || CONFIRMATIONS.has(end)) && !OF_PHASES.has(end)
+  if (end === undefined || OF_PHASES.has(end) || OF_PHASES.has(words.slice(-2).join('-'))) return false
+  return isStateWord(end) || CONFIRMATIONS.has(end)
 }

@@ -5,6 +5,7 @@ import { knownLines } from './lineKinds.ts'
 import type { Paper } from './paper.ts'
 import { paperText } from './paperText.ts'
 import { Reading } from './reading.ts'
+import { withSubItems } from './subItems.ts'
 import { tablesIn } from './tablesIn.ts'
 import { titleLines } from './titleLines.ts'
 
@@ -31,7 +32,7 @@ export function readPaper(source: string): Paper {
   const ofHead = new Set([head?.title.line, head?.operator?.line, head?.aircraft?.line])
   const below = bare.map((line) => (ofHead.has(line.line) ? { ...line, text: '', indent: 0 } : line))
   reading.title = head?.title
-  const lines = csv?.lines ?? knownLines(below)
+  const lines = csv?.lines ?? withSubItems(knownLines(below))
   reading.doubts.push(...(csv?.doubts ?? []))
   for (const [index, line] of lines.entries()) {
     reading.read(line, lines[index + 1])

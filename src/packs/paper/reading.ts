@@ -11,6 +11,11 @@ type WordsLine = Extract<LineKind, { is: 'words' }>
 /** Words that nothing ends with: the line goes on. */
 const DANGLING = /(?:[,&/-]| and| or| of| the| for| with| to| in| on the)$/i
 
+const underTold = ({ text, hasAnswer }: NonNullable<KnownLine['under']>, challenge: string) =>
+  hasAnswer
+    ? `${quoted(challenge)} stands further in, below ${quoted(text)}: is it part of that, and asked with it?`
+    : `${quoted(challenge)} stands below ${quoted(text)}, and is asked with it`
+
 /** One text on its way, line by line. */
 export class Reading {
   readonly lists: PaperList[] = []
@@ -36,6 +41,10 @@ export class Reading {
     const { kind } = line
     switch (kind.is) {
       case 'blank':
+        this.closeHalf()
+        this.note = this.note && this.closeNote()
+        return
+      case 'above':
         this.closeHalf()
         this.note = this.note && this.closeNote()
         return
@@ -141,9 +150,12 @@ export class Reading {
     const list = this.openList(line.line)
     const { half } = this
     this.half = undefined
+    const { under } = line
+    const whole = under && !under.hasAnswer ? `${under.text} ${challenge}` : challenge
+    if (under && challenge !== '') doubts.push({ line: line.line, text: underTold(under, challenge) })
     const item = {
       line: half?.line ?? line.line,
-      challenge: half ? `${half.text} ${challenge}`.trim() : challenge,
+      challenge: half ? `${half.text} ${whole}`.trim() : whole,
       answer,
       cautions: [],
       doubts,

@@ -2,6 +2,7 @@
 
 import { useEffect } from 'preact/hooks'
 import { hasRunOn } from '../../app/selectors.ts'
+import { ComparePacks } from '../parts/packs/ComparePacks.tsx'
 import { Cards } from '../parts/packs/cards/Cards.tsx'
 import { writtenFiles } from '../parts/packs/handedFiles.ts'
 import { ImportPack } from '../parts/packs/ImportPack.tsx'
@@ -22,7 +23,8 @@ export function Packs() {
 }
 
 function AllPacks() {
-  const entries = useApp((state) => state.shelf.entries) ?? []
+  const read = useApp((state) => state.shelf.entries)
+  const entries = read ?? []
   const isRunOn = useApp(hasRunOn)
   const actions = useActions()
   const mine = entries.filter(({ isOwn }) => isOwn)
@@ -44,7 +46,8 @@ function AllPacks() {
       </div>
       <section class="stack" aria-labelledby="own-packs">
         <h2 id="own-packs">Your own</h2>
-        {mine.length === 0 && (
+        {!read && <p class="soft">Your packs are being read.</p>}
+        {read && mine.length === 0 && (
           <p class="soft">
             None yet. Begin a new one, import one, make one from a checklist on paper, or copy one that came with the
             app.
@@ -59,6 +62,7 @@ function AllPacks() {
       <NewPack />
       <ImportPack />
       <PaperDraft onTake={(files) => void actions.importPack(writtenFiles(files))} />
+      {entries.length > 1 && <ComparePacks entries={entries} />}
       <section class="stack" aria-labelledby="app-packs">
         <h2 id="app-packs">Came with the app</h2>
         <ul class="stack">

@@ -27,6 +27,13 @@ const words = (file: string, marked: string, files = SMALL_PACK) =>
   at(file, marked, files).hints?.hints.map(({ text }) => text) ?? []
 
 describe('what may be written', () => {
+  it('is no reading of a gauge where something is computed: it has no value', () => {
+    const figures =
+      'figures:\n  fuel: {label: fuel, kind: weight, entered: {}}\n  volts: {label: volts, kind: integer, read: {}}\n'
+    const sum = `${figures}  both: {label: both, kind: weight, derived: {by: sum, of: [|]}}\n`
+    expect(words('figures.yaml', sum)).toEqual(['fuel', 'both'])
+  })
+
   it('is a key that is not there yet, the needed ones known as such', () => {
     const { hints } = at('procedures.yaml', PROCEDURES('          - {item: fuel, ch|}'))
     expect(hints?.hints.map(({ text }) => text)).toEqual(

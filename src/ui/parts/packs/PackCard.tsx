@@ -34,6 +34,7 @@ export function PackCard({ entry }: { readonly entry: PackEntry }) {
           <p class="small">{factsOf(entry).join('; ')}</p>
         </div>
         <Faults entry={entry} />
+        <Newer entry={entry} />
         {link && <LinkTo link={link} name={name} />}
         {isNaming && <Rename entry={entry} done={() => setNaming(false)} />}
         <div class="row">
@@ -108,6 +109,29 @@ function Faults({ entry: { pack, problems, isOwn } }: { readonly entry: PackEntr
         </span>
       )}
     </p>
+  )
+}
+
+/** The pack that came with the app has gone on since one's copy was made. */
+function Newer({ entry: { key, newer } }: { readonly entry: PackEntry }) {
+  const actions = useActions()
+  if (!newer) return null
+  const { name, version, before } = newer
+  const since = version === before ? `${name} has changed since` : `${name} is in version ${version} by now`
+  return (
+    <div class="stack">
+      <p>
+        Copied from {name}, version {before}, that came with the app; {since}.
+      </p>
+      <div class="row">
+        <button type="button" onClick={() => void actions.showNewer(key)}>
+          What has changed in it
+        </button>
+        <button type="button" onClick={() => void actions.settleNewer(key)}>
+          Tell me no more
+        </button>
+      </div>
+    </div>
   )
 }
 

@@ -1,10 +1,12 @@
 /** The files of one's own pack, one at a time. */
 
-import { useEffect, useRef, useState } from 'preact/hooks'
+import { useEffect, useMemo, useRef, useState } from 'preact/hooks'
 import type { EditedFile, PackEntry } from '../../../app/packs/shelfState.ts'
 import { isError } from '../../../kernel/problem.ts'
 import { useActions, useApp } from '../../useApp.ts'
 import { Beside, useLastSound } from './beside/Beside.tsx'
+import type { TextPlaces } from './editor/fieldParts.ts'
+import { PackForm } from './forms/PackForm.tsx'
 import { PackText } from './PackText.tsx'
 
 /** In the order in which a pack is written; a pack may lack some. */
@@ -14,11 +16,14 @@ export function PackEditor() {
   const editing = useApp((state) => state.shelf.editing)
   const entries = useApp((state) => state.shelf.entries)
   const actions = useActions()
-  const entry = entries?.find(({ key }) => key === editing?.key)
+  const listed = entries?.find(({ key }) => key === editing?.key)
+  const entry = listed && { ...listed, ...editing?.checked }
   const sound = useLastSound(entry?.pack)
   const [offset, setOffset] = useState(0)
   const file = `${editing?.key} ${editing?.path}`
   useEffect(() => setOffset(0), [file])
+  const places = useRef<TextPlaces>({ goTo() {}, show() {} })
+  const toShow = useRef<number | undefined>(undefined)
   const isUnsaved = useRef(false)
   isUnsaved.current = editing?.isSaved === false
   useEffect(() => {
@@ -36,8 +41,21 @@ export function PackEditor() {
       void actions.closeFile()
     }
   }, [actions])
+  const all = entry?.problems
+  const problems = useMemo(
+    () => (all ?? []).filter(({ place }) => (place?.file ?? 'pack.yaml') === editing?.path),
+    [all, editing?.path],
+  )
   if (!editing) return null
-  const problems = entry?.problems ?? []
+  const show = (at: number) => {
+    setOffset(at)
+    toShow.current = at
+    // Behind the text that it is an offset of.
+    setTimeout(() => {
+      if (toShow.current !== undefined) places.current.show(toShow.current)
+      toShow.current = undefined
+    })
+  }
   return (
     <main class="page pack-editor">
       <div class="row">
@@ -46,9 +64,14 @@ export function PackEditor() {
           All packs
         </button>
         {entry?.pack && editing.isSaved && <FlyEdited entry={entry} />}
+        {editing.undoable && (
+          <button type="button" onClick={() => void actions.undoFile()}>
+            Undo: {editing.undoable}
+          </button>
+        )}
         <OpenQuestions text={editing.text} />
         <span role="status" class="soft small">
-          {editing.isSaved ? 'Saved' : editing.elsewhere ? 'Not saved' : 'Saving'}
+          {editing.told} {editing.isSaved ? 'Saved' : editing.elsewhere ? 'Not saved' : 'Saving'}
         </span>
       </div>
       {entry && <FileChoice entry={entry} path={editing.path} />}
@@ -56,15 +79,25 @@ export function PackEditor() {
       <div class="pack-desk">
         <PackText
           key={file}
+          pack={editing.key}
           label={editing.path}
           value={editing.text}
           files={editing.files}
-          problems={problems.filter(({ place }) => (place?.file ?? 'pack.yaml') === editing.path)}
+          problems={problems}
+          places={places}
           onChange={actions.changeFile}
           onCursor={setOffset}
         />
         {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reached by keys */}
         <section class="beside stack" tabIndex={0} aria-label="At the cursor">
+          <PackForm
+            {...{ files: editing.files, path: editing.path, text: editing.text, offset, problems }}
+            onWrite={(text, words, at) => {
+              actions.writeFile(text, words)
+              if (at !== undefined) show(at)
+            }}
+            onShow={show}
+          />
           <Beside {...sound} files={editing.files} path={editing.path} text={editing.text} offset={offset} />
         </section>
       </div>

@@ -2,6 +2,7 @@
 
 import { useEffect, useRef } from 'preact/hooks'
 import { useActions, useApp } from '../../useApp.ts'
+import { Differences } from './Differences.tsx'
 
 export function PackNews() {
   const unkept = useApp((state) => state.shelf.unkept)
@@ -33,6 +34,7 @@ export function PackNews() {
       </div>
       <Linked />
       <Asked />
+      <Comparison />
       <Undo />
     </div>
   )
@@ -76,6 +78,10 @@ function Asked() {
     <section class="card stack" aria-labelledby="asked">
       <h2 id="asked">{asked.name} has the id of a pack that is there</h2>
       <p>It can take the place of {asked.there}, or lie beside it.</p>
+      <details>
+        <summary>What it says otherwise than {asked.there}</summary>
+        <Differences differences={asked.differences} />
+      </details>
       <div class="row">
         <button ref={first} type="button" onClick={() => void actions.answerImport('both')}>
           Keep both
@@ -85,6 +91,27 @@ function Asked() {
         </button>
         <button type="button" onClick={() => void actions.answerImport('neither')}>
           Do not import
+        </button>
+      </div>
+    </section>
+  )
+}
+
+function Comparison() {
+  const compared = useApp((state) => state.shelf.compared)
+  const actions = useActions()
+  const head = useRef<HTMLHeadingElement>(null)
+  useEffect(() => head.current?.focus(), [compared])
+  if (!compared) return null
+  return (
+    <section class="card stack" aria-labelledby="compared">
+      <h2 id="compared" ref={head} tabIndex={-1}>
+        From {compared.before} to {compared.after}
+      </h2>
+      <Differences differences={compared.differences} />
+      <div>
+        <button type="button" onClick={() => actions.closeComparison()}>
+          Close
         </button>
       </div>
     </section>

@@ -1,23 +1,18 @@
 /** One file of a pack as text, and beneath it what is wrong and what would be better: a click puts the cursor there. */
 
-import { useRef } from 'preact/hooks'
 import { isError, type Problem } from '../../../kernel/problem.ts'
 import { Mark } from '../shell/Mark.tsx'
-import type { TextFieldProps, TextPlaces } from './editor/fieldParts.ts'
+import type { TextFieldProps } from './editor/fieldParts.ts'
 import { TextField } from './editor/TextField.tsx'
 
-/** Of the file: `files` are those of the pack as they are kept, `onCursor` gets an offset. */
-export type PackTextProps = Omit<TextFieldProps, 'places'>
-
-export function PackText({ problems, ...field }: PackTextProps) {
-  const places = useRef<TextPlaces>({ goTo() {} })
-  const { label } = field
+export function PackText({ problems, ...field }: TextFieldProps) {
+  const { label, places } = field
   const errors = problems.filter(isError)
   const advice = problems.filter((one) => !isError(one))
   const show = ({ place }: Problem) => place && places.current.goTo(place)
   return (
     <div class="pack-text">
-      <TextField {...field} problems={problems} places={places} />
+      <TextField {...field} problems={problems} />
       <section class="problems" aria-label={`Problems in ${label}`}>
         <p role="status" class="small soft">
           {told(errors.length, advice.length)}

@@ -26,6 +26,13 @@ export function PlainField({ label, value, onChange, onCursor, places, cursor }:
         text.setSelectionRange(offset, offset)
         text.scrollTop = (Math.max(0, line - 1 - ABOVE) * text.scrollHeight) / all.length
       },
+      show(offset) {
+        const text = field.current
+        if (!text) return
+        text.setSelectionRange(offset, offset)
+        const above = text.value.slice(0, offset).split('\n').length - 1
+        text.scrollTop = (Math.max(0, above - ABOVE) * text.scrollHeight) / text.value.split('\n').length
+      },
     }
   }, [places])
   const moved = (text: HTMLTextAreaElement) => {

@@ -42,9 +42,9 @@ function CodeFieldHost({ make, cursor, places, ...props }: CodeFieldHostProps) {
   latest.current = props
   useLayoutEffect(() => {
     if (!host.current) return
-    const { label, value } = latest.current
+    const { pack, label, value } = latest.current
     const made = make(host.current, {
-      label,
+      ...{ pack, label },
       value,
       around: { file: label, files: () => latest.current.files },
       onChange: (next) => latest.current.onChange(next),

@@ -1,0 +1,53 @@
+/**
+ * What forms and drafts have written into the files of one pack, to be taken back in turn, whichever file is open. What was
+ * typed since stays: only the piece that was written is looked for, and put back as it was.
+ */
+
+export interface Writing {
+  readonly path: string
+  readonly before: string
+  readonly after: string
+  /** "response of flaps". */
+  readonly words: string
+}
+
+/** So many steps are kept. */
+const MOST = 200
+
+/** One field, written letter by letter, is one step. */
+export function withWriting(past: readonly Writing[], now: Writing): readonly Writing[] {
+  const last = past.at(-1)
+  const goesOn = last?.path === now.path && last.words === now.words && last.after === now.before
+  return goesOn ? [...past.slice(0, -1), { ...now, before: last.before }] : [...past, now].slice(-MOST)
+}
+
+/** The text without what was written; undefined where that piece is not there any more, or is there twice. */
+export function takenBack(text: string, { before, after }: Writing): string | undefined {
+  if (text === after) return before
+  const [start, endBefore, endAfter] = changedIn(before, after)
+  const around = (length: number) => [
+    after.slice(Math.max(0, start - length), start),
+    after.slice(endAfter, endAfter + length),
+  ]
+  const [left = '', right = ''] = around(AROUND)
+  const piece = left + after.slice(start, endAfter) + right
+  const at = text.indexOf(piece)
+  if (at < 0 || text.indexOf(piece, at + 1) >= 0) return undefined
+  return text.slice(0, at) + left + before.slice(start, endBefore) + right + text.slice(at + piece.length)
+}
+
+/** By so many letters on each side it is known again. */
+const AROUND = 24
+
+/** Where two texts begin to differ, and where that ends in the one and in the other. */
+export function changedIn(
+  before: string,
+  after: string,
+): readonly [start: number, endBefore: number, endAfter: number] {
+  const shorter = Math.min(before.length, after.length)
+  let start = 0
+  while (start < shorter && before[start] === after[start]) start++
+  let end = 0
+  while (end < shorter - start && before.at(-1 - end) === after.at(-1 - end)) end++
+  return [start, before.length - end, after.length - end]
+}

@@ -1,0 +1,323 @@
+/**
+ * The form of what the cursor stands in: its fields from the schema that the pack is checked by, their values from the
+ * text. What it has no field for is named, and left as it stands.
+ */
+
+import { type Document, isAlias, isMap, isScalar, type ParsedNode } from 'yaml'
+import type { Problem } from '../../kernel/problem.ts'
+import type { PackTexts } from '../files/parts.ts'
+import { namesIn } from '../hints/names.ts'
+import { type JsonSchema, optionsOf, schemaOf, schemasAt } from '../hints/schemaAt.ts'
+import { pathIn } from '../hints/spot.ts'
+import type { Path } from '../source.ts'
+import { readYaml } from '../yamlText.ts'
+import { isOverLines, nodeAt } from './edits.ts'
+import { type Grid, gridOf } from './grid.ts'
+import { isNamed, type Thing, thingOn, thingsIn, titleOf, valueAt } from './things.ts'
+
+export type Shape = 'text' | 'number' | 'either' | 'choice' | 'flag' | 'texts'
+export type FieldValue = string | number | boolean | readonly (string | number)[]
+
+export interface Field {
+  readonly path: Path
+  /** Names around it in the order of the schema, for where it is put in. */
+  readonly order: readonly string[]
+  readonly label: string
+  /** What it is, and what may stand there; may be empty. */
+  readonly help: string
+  readonly isNeeded: boolean
+  readonly shape: Shape | 'group'
+  /** Undefined where nothing is written. */
+  readonly value: FieldValue | undefined
+  /** Of a choice, all; of others, names that fit. */
+  readonly choices: readonly string[]
+  /** Whether the text says something here; a group may be there and empty. */
+  readonly isThere: boolean
+  /** Of a group. */
+  readonly fields: readonly Field[]
+  readonly problems: readonly Problem[]
+}
+
+export interface Form {
+  readonly kind: string
+  readonly title: string
+  readonly path: Path
+  /** What it is called in the file, where it can be renamed in the form. */
+  readonly name: string | undefined
+  readonly fields: readonly Field[]
+  /** Names of what stands in the text and is in no field. */
+  readonly leftAlone: readonly string[]
+  readonly grid: Grid | undefined
+  /** Those of no field. */
+  readonly problems: readonly Problem[]
+  /** Its place among its like, and how many these are. */
+  readonly at: number
+  readonly of: number
+}
+
+export interface ThingPlace {
+  readonly kind: string
+  readonly title: string
+  /** How far inside others: an item stands in a list. */
+  readonly depth: number
+  readonly offset: number
+}
+
+export interface FormView {
+  /** All that has a form in the file, in their order. */
+  readonly places: readonly ThingPlace[]
+  readonly form: Form | undefined
+}
+
+/** `problems`: those of the file. Undefined while the text cannot be read. */
+export function formAt(
+  files: PackTexts,
+  file: string,
+  offset: number,
+  problems: readonly Problem[] = [],
+): FormView | undefined {
+  const read = readYaml(files[file] ?? '')
+  const root = schemaOf(file)
+  if (!('document' in read) || !root) return undefined
+  const { document } = read
+  const data = dataOf(document)
+  const places = thingsIn(file, data).map((thing) => placeOf(thing, document, data))
+  const thing = thingOn(file, pathIn(document.contents, offset), data)
+  return { places, form: thing && formOf(files, file, document, data, root, thing, problems) }
+}
+
+function formOf(
+  files: PackTexts,
+  file: string,
+  document: Document.Parsed,
+  data: unknown,
+  root: JsonSchema,
+  thing: Thing,
+  problems: readonly Problem[],
+): Form {
+  const { path, kind } = thing
+  const names = namesIn(files)
+  const offsetOf = offsetsIn(files[file] ?? '')
+  const placed = problems.map((problem) => {
+    const { line = 1, column = 1 } = problem.place ?? {}
+    return { problem, path: pathIn(document.contents, offsetOf(line, column)) }
+  })
+  const here = placed.filter((one) => begins(one.path, path))
+  const leftAlone: string[] = []
+  const context: Context = { document, data, root, here, leftAlone, figures: names.valued.map(({ name }) => name) }
+  const fields = fieldsAt(context, path, 2)
+  const table = kind.name === 'table' ? gridOf(valueAt(data, path), path) : undefined
+  const shown = new Set(fields.flatMap(allOf).flatMap((one) => one.problems))
+  const around = valueAt(data, path.slice(0, -1))
+  const like = around instanceof Object ? Object.keys(around) : []
+  return {
+    kind: kind.name,
+    title: titleOf(thing, data),
+    path,
+    name: kind.by === undefined && path.length > 0 ? String(path.at(-1)) : undefined,
+    fields,
+    leftAlone: table
+      ? leftAlone.filter((name) => name !== 'cells' && name !== 'axes')
+      : leftAlone.filter((name) => !INNER.has(name)),
+    grid: table,
+    problems: here
+      .filter(({ problem, path: at }) => !shown.has(problem) && isOwn(file, thing, at, data))
+      .map(({ problem }) => problem),
+    at: like.indexOf(String(path.at(-1))),
+    of: like.length,
+  }
+}
+
+/** What stands in a thing and has a form of its own. */
+const INNER: ReadonlySet<string> = new Set(['entries', 'activities', 'steps', 'phases', 'situations'])
+
+/** Whether it is this thing's own, and not of one inside it. */
+function isOwn(file: string, { path }: Thing, at: Path, data: unknown): boolean {
+  return thingOn(file, at, data)?.path.length === path.length
+}
+
+interface Context {
+  readonly document: Document.Parsed
+  readonly data: unknown
+  readonly root: JsonSchema
+  readonly here: readonly { readonly problem: Problem; readonly path: Path }[]
+  readonly leftAlone: string[]
+  readonly figures: readonly string[]
+}
+
+function fieldsAt(context: Context, path: Path, depth: number): Field[] {
+  const { root, data, document, leftAlone } = context
+  const schemas = schemasAt(root, path, data)
+  const value = valueAt(data, path)
+  const order = unique(schemas.flatMap(({ properties = {} }) => Object.keys(properties)))
+  const there = isNamed(value) ? Object.keys(value) : []
+  const fields: Field[] = []
+  for (const key of unique([...order, ...there])) {
+    const at = [...path, key]
+    const isThere = there.includes(key)
+    const node = nodeAt(document.contents, at)
+    const made = isFree(node) ? fieldOf(context, at, schemas, order, depth) : undefined
+    if (made) fields.push(made)
+    else if (isThere) leftAlone.push(words(key))
+  }
+  return fields
+}
+
+function fieldOf(
+  context: Context,
+  path: Path,
+  around: readonly JsonSchema[],
+  order: readonly string[],
+  depth: number,
+): Field | undefined {
+  const { root, data } = context
+  const key = String(path.at(-1))
+  const options = schemasAt(root, path, data)
+  const value = valueAt(data, path)
+  const isThere = value !== undefined
+  const declared = around.flatMap(({ properties = {} }) => (Object.hasOwn(properties, key) ? [properties[key]] : []))
+  const all = declared.flatMap((one) => (one ? optionsOf(root, one) : []))
+  const description = (all.length > 0 ? all : options).find((one) => one.description)?.description ?? ''
+  const needed = around.length > 0 && around.every(({ required = [] }) => required.includes(key))
+  const base = {
+    ...{ path, order, isThere, label: words(key), help: description, fields: [] as Field[] },
+    isNeeded: needed && all.every((one) => (one as { default?: unknown }).default === undefined),
+    problems: context.here.filter((one) => begins(one.path, path)).map(({ problem }) => problem),
+  }
+  const choices = choicesFor(context, path, all.length > 0 ? all : options)
+  const shape = shapeOf(all.length > 0 ? all : options, value)
+  if (shape === 'group') {
+    if (depth === 0) return undefined
+    const fields = fieldsAt(context, path, depth - 1)
+    return isThere && fields.length === 0 ? undefined : { ...base, shape, value: undefined, choices: [], fields }
+  }
+  if (!shape || (isThere && !fits(shape, value))) return undefined
+  return { ...base, shape, choices, value: isThere ? (value as FieldValue) : undefined }
+}
+
+/** Of all shapes that a place may have the one that a field can show, and that is written there. */
+function shapeOf(options: readonly JsonSchema[], value: unknown): Field['shape'] | undefined {
+  const fixed = options.flatMap((one) => one.enum ?? (one.const === undefined ? [] : [one.const]))
+  if (options.length === 0) return undefined
+  if (fixed.length > 0 && options.every((one) => one.enum || one.const !== undefined)) {
+    return fixed.every((one) => one === true) ? 'flag' : 'choice'
+  }
+  const types = new Set(options.map(({ type }) => (type === 'integer' ? 'number' : type)))
+  if (types.has('boolean') && types.size === 1) return 'flag'
+  const isNumber = types.has('number')
+  const isText = types.has('string')
+  const lists = options.filter(({ type }) => type === 'array')
+  if (Array.isArray(value) || (!isNumber && !isText && lists.length > 0)) {
+    return lists.some(({ items, prefixItems }) => !prefixItems && isPlain(items)) ? 'texts' : undefined
+  }
+  if (isNamed(value) || (!isNumber && !isText)) {
+    return options.some(isOfFields)
+      ? 'group'
+      : options.some(({ type, additionalProperties }) => type === 'object' && isPlain(additionalProperties)) &&
+          isNamed(value)
+        ? 'group'
+        : undefined
+  }
+  return isNumber && isText ? 'either' : isNumber ? 'number' : isText ? 'text' : undefined
+}
+
+/** With names of its own alone: a condition may have any. */
+function isOfFields({ type, properties = {}, additionalProperties }: JsonSchema): boolean {
+  return type === 'object' && Object.keys(properties).length > 0 && typeof additionalProperties !== 'object'
+}
+
+function isPlain(schema: JsonSchema | boolean | undefined): boolean {
+  if (typeof schema !== 'object') return false
+  const all = schema.anyOf ?? schema.oneOf ?? [schema]
+  return all.every(({ type, $ref }) => $ref !== undefined || type === 'string' || type === 'number')
+}
+
+function fits(shape: Shape, value: unknown): boolean {
+  if (shape === 'texts')
+    return Array.isArray(value) && value.every((one) => typeof one === 'string' || typeof one === 'number')
+  if (shape === 'flag') return typeof value === 'boolean'
+  // A word where a number should be is told by its problem, and can be mended in the field.
+  return typeof value === 'string' || typeof value === 'number' || value === null || typeof value === 'boolean'
+}
+
+/** Of what tells shapes apart, the words of all of them. */
+function choicesFor({ root, data, figures }: Context, path: Path, options: readonly JsonSchema[]): string[] {
+  const key = String(path.at(-1))
+  const isFixed = options.some((one) => one.const !== undefined)
+  const all = isFixed ? schemasAt(root, path.slice(0, -1), without(data, path.slice(0, -1))) : []
+  const ofShapes = all.flatMap(({ properties = {} }) => {
+    const property = Object.hasOwn(properties, key) ? properties[key] : undefined
+    return property ? optionsOf(root, property) : []
+  })
+  const fixed = [...ofShapes, ...options].flatMap((one) => one.enum ?? (one.const === undefined ? [] : [one.const]))
+  if (fixed.length > 0) return unique(fixed.map(String))
+  const isOperand =
+    options.some(({ pattern }) => pattern !== undefined) && options.some(({ type }) => type === 'number')
+  return isOperand || key === 'restsOn' || key === 'sets' ? [...figures] : []
+}
+
+/** The data with what stands at one place left out: there any shape may stand. */
+function without(data: unknown, path: Path): unknown {
+  const [first, ...rest] = path
+  if (first === undefined || !(data instanceof Object)) return data
+  if (Array.isArray(data)) return data.map((one, index) => (index === first ? without(one, rest) : one))
+  const entries = Object.entries(data)
+  if (rest.length === 0) return Object.fromEntries(entries.filter(([name]) => name !== first))
+  return Object.fromEntries(entries.map(([name, one]) => [name, name === first ? without(one, rest) : one]))
+}
+
+/** What a field can be laid over: no reference to another place, no text over several lines, no tag of its own. */
+function isFree(node: unknown): boolean {
+  if (isAlias(node)) return false
+  const { anchor, tag } = (node ?? {}) as { readonly anchor?: string; readonly tag?: string }
+  if (anchor !== undefined || (tag !== undefined && !tag.startsWith('tag:yaml.org'))) return false
+  if (isScalar(node) && isOverLines(node)) return false
+  if (node instanceof Object && 'items' in node && !isMap(node)) {
+    return !(node.items as readonly unknown[]).some((one) => isAlias(one) || hasComment(one)) && !hasComment(node)
+  }
+  return true
+}
+
+const hasComment = (node: unknown): boolean => {
+  const { comment, commentBefore } = (node ?? {}) as {
+    readonly comment?: string | null
+    readonly commentBefore?: string | null
+  }
+  return Boolean(comment || commentBefore)
+}
+
+function allOf(field: Field): Field[] {
+  return [field, ...field.fields.flatMap(allOf)]
+}
+
+function placeOf(thing: Thing, document: Document.Parsed, data: unknown): ThingPlace {
+  const { kind, path } = thing
+  const node = nodeAt(document.contents, path) as ParsedNode | undefined
+  const offset = node?.range?.[0] ?? 0
+  return { kind: kind.name, title: titleOf(thing, data), depth: path.length, offset }
+}
+
+const begins = (path: Path, start: Path) => start.every((segment, at) => segment === path[at])
+
+/** "alsoCalled" -> "also called". */
+function words(key: string): string {
+  return key.replace(/([a-z])([A-Z])/g, (_, one: string, other: string) => `${one} ${other.toLowerCase()}`)
+}
+
+function unique<T>(all: readonly T[]): T[] {
+  return [...new Set(all)]
+}
+
+function offsetsIn(text: string): (line: number, column: number) => number {
+  const starts = [0]
+  for (const { index } of text.matchAll(/\n/g)) starts.push(index + 1)
+  return (line, column) => (starts[line - 1] ?? text.length) + column - 1
+}
+
+function dataOf(document: Document.Parsed): unknown {
+  try {
+    return document.toJS()
+  } catch {
+    return undefined
+  }
+}

@@ -1,0 +1,165 @@
+/** One field of a form, made from what the schema says of it. */
+
+import { useId, useState } from 'preact/hooks'
+import type { Field, FieldValue } from '../../../../app/view/packForms.ts'
+
+export interface FormFieldProps {
+  readonly field: Field
+  /** Undefined takes it out of the text. */
+  readonly write: (field: Field, value: FieldValue | undefined) => void
+  readonly writeGroup: (field: Field, isWanted: boolean) => void
+}
+
+export function FormField(props: FormFieldProps) {
+  const { field } = props
+  if (field.shape === 'group') return <Group {...props} />
+  if (field.shape === 'flag') return <Flag {...props} />
+  return <Typed {...props} />
+}
+
+function Typed({ field, write }: FormFieldProps) {
+  const id = useId()
+  const { label, help, isNeeded, shape, choices } = field
+  // What was typed stays as typed while it means what the text says ("5." on the way to "5.2").
+  const [typed, setTyped] = useState<string>()
+  const read = typed === undefined ? undefined : typedValue(field, typed)
+  const isStrange = typed !== undefined && typed.trim() !== '' && read === undefined
+  const shown = typed !== undefined && (isStrange || isSame(read, field.value)) ? typed : textOf(field.value)
+  const wrong = isStrange ? ['should be a number'] : field.problems.map(({ message }) => message)
+  const type = (text: string) => {
+    setTyped(text)
+    const value = typedValue(field, text)
+    if (value === undefined && text.trim() !== '') return
+    // What must be there stays, and is told to be empty.
+    write(field, value ?? (isNeeded && shape === 'text' ? '' : undefined))
+  }
+  const common = {
+    ...{ id, value: shown, 'aria-invalid': wrong.length > 0, 'aria-describedby': `${id}-about` },
+    onInput: (event: { readonly currentTarget: { readonly value: string } }) => type(event.currentTarget.value),
+  }
+  return (
+    <div class="field">
+      <label for={id} class="cap">
+        {label} {!isNeeded && <span class="soft">(optional)</span>}
+      </label>
+      {shape === 'choice' ? (
+        <select {...common}>
+          {(!isNeeded || !field.isThere) && <option value="" />}
+          {[...new Set([...choices, ...(shown === '' ? [] : [shown])])].map((choice) => (
+            <option key={choice} value={choice}>
+              {choice}
+            </option>
+          ))}
+        </select>
+      ) : shape === 'texts' ? (
+        <textarea {...common} rows={Math.max(2, shown.split('\n').length)} spellcheck={false} />
+      ) : (
+        <input
+          {...common}
+          list={choices.length > 0 ? `${id}-names` : undefined}
+          inputMode={shape === 'number' ? 'decimal' : 'text'}
+          autocomplete="off"
+          spellcheck={false}
+        />
+      )}
+      {shape !== 'choice' && choices.length > 0 && (
+        <datalist id={`${id}-names`}>
+          {choices.map((choice) => (
+            <option key={choice} value={choice} />
+          ))}
+        </datalist>
+      )}
+      <About id={`${id}-about`} help={shape === 'texts' ? `${help || 'Several'}; one a line` : help} wrong={wrong} />
+    </div>
+  )
+}
+
+function Flag({ field, write }: FormFieldProps) {
+  const id = useId()
+  const wrong = field.problems.map(({ message }) => message)
+  return (
+    <div class="field">
+      <label class="flag">
+        <input
+          type="checkbox"
+          checked={field.value === true}
+          aria-describedby={`${id}-about`}
+          onChange={({ currentTarget: { checked } }) => write(field, checked ? true : undefined)}
+        />
+        {field.label}
+      </label>
+      <About id={`${id}-about`} help={field.help} wrong={wrong} />
+    </div>
+  )
+}
+
+function Group({ field, write, writeGroup }: FormFieldProps) {
+  const id = useId()
+  const { label, help, isThere, isNeeded, fields } = field
+  const told = new Set(fields.flatMap((one) => one.problems))
+  const wrong = field.problems.filter((one) => !told.has(one)).map(({ message }) => message)
+  return (
+    <fieldset class="form-group" aria-describedby={`${id}-about`}>
+      <legend>
+        {isNeeded && isThere ? (
+          label
+        ) : (
+          <label class="flag">
+            <input
+              type="checkbox"
+              checked={isThere}
+              onChange={({ currentTarget: { checked } }) => writeGroup(field, checked)}
+            />
+            {label}
+          </label>
+        )}
+      </legend>
+      <About id={`${id}-about`} help={help} wrong={wrong} />
+      {isThere &&
+        fields.map((one) => <FormField key={one.path.join('.')} field={one} write={write} writeGroup={writeGroup} />)}
+    </fieldset>
+  )
+}
+
+function About({ id, help, wrong }: { readonly id: string; readonly help: string; readonly wrong: readonly string[] }) {
+  return (
+    <div id={id} class="small">
+      {wrong.map((message) => (
+        <p key={message} class="wrong-entry">
+          {message}
+        </p>
+      ))}
+      {wrong.length === 0 && help !== '' && <span class="soft">{help}</span>}
+    </div>
+  )
+}
+
+function textOf(value: FieldValue | undefined): string {
+  return value === undefined || value === null ? '' : Array.isArray(value) ? value.join('\n') : String(value)
+}
+
+const NUMBER = /^[-+]?(\d+\.?\d*|\.\d+)$/
+
+/** Undefined for nothing, and for what is no value of the field. */
+function typedValue({ shape, value: before }: Field, typed: string): FieldValue | undefined {
+  const text = typed.trim()
+  if (text === '') return undefined
+  if (shape === 'number') return NUMBER.test(text) ? Number(text) : undefined
+  // A code of figures stays a text where it was one: "0420" is not 420.
+  if (shape === 'either')
+    return NUMBER.test(text) && typeof before !== 'string' && !/^0\d/.test(text) ? Number(text) : text
+  if (shape !== 'texts') return text
+  return text
+    .split('\n')
+    .map((line) => line.trim())
+    .filter((line) => line !== '')
+    .map((line) => (isOfNumbers(before) && NUMBER.test(line) ? Number(line) : line))
+}
+
+function isOfNumbers(value: FieldValue | undefined): boolean {
+  return Array.isArray(value) && value.some((one) => typeof one === 'number')
+}
+
+function isSame(one: FieldValue | undefined, other: FieldValue | undefined): boolean {
+  return textOf(one) === textOf(other)
+}

@@ -1,0 +1,239 @@
+/** Forms write the same text as a hand does: every other letter stays, and every comment. */
+
+import { readdirSync, readFileSync } from 'node:fs'
+import { describe, expect, it } from 'vitest'
+import { withField, withGroup, withThing } from '../../../src/packs/forms/change.ts'
+import { edited } from '../../../src/packs/forms/edits.ts'
+import { type Field, type Form, formAt } from '../../../src/packs/forms/form.ts'
+import { cellValue, narrowed, pastedInto, widened } from '../../../src/packs/forms/grid.ts'
+import { SMALL_PACK } from '../../fakes/smallPack.ts'
+
+const FILES: Readonly<Record<'figures.yaml' | 'procedures.yaml' | 'tables.yaml', string>> = {
+  'figures.yaml': SMALL_PACK['figures.yaml'] ?? '',
+
+  'procedures.yaml': `# All of it.
+phases:
+  - phase: before
+    name: Before takeoff # as the book has it
+    activities:
+      - list: takeoff
+        name: before takeoff
+        entries:
+          # The fuel first.
+          - {item: fuel, challenge: fuel on board, response: "<fuel> [kilograms]"} # by weight
+          # ? line 3: both?
+          - item: canopy
+            challenge: 'canopy' # said so
+            response:
+              - {when: {icing: "yes"}, say: closed}
+              - {say: locked}
+            look: [left,  right]
+            # The end.
+          - {item: runway, challenge: runway, response: "[runway] <runway>", restsOn: [fuel]}
+`,
+  'tables.yaml': `tables:
+  v:
+    label: speed
+    unit: kt
+    axes:
+      - {name: weight, unit: kg, at: [100, 200]}
+      - {name: flap, choices: ["5", "15"]}
+    cells:
+      - [90, 80] # light
+      - [95, 85]
+`,
+}
+const text = FILES['procedures.yaml']
+
+function formOf(file: keyof typeof FILES | 'figures.yaml', at: string, files: Record<string, string> = FILES): Form {
+  const view = formAt(files, file, (files[file] ?? '').indexOf(at))
+  if (!view?.form) throw new Error(`no form at ${at}`)
+  return view.form
+}
+const fieldOf = (form: Form, label: string): Field => {
+  const field = form.fields.find((one) => one.label === label)
+  if (!field) throw new Error(`no field ${label}: ${form.fields.map((one) => one.label)}`)
+  return field
+}
+
+describe('a form', () => {
+  it('is of the innermost thing at the cursor, and has its fields from the schema', () => {
+    const form = formOf('procedures.yaml', 'challenge: runway')
+    expect([form.kind, form.title, form.at, form.of]).toEqual(['item', 'runway', 2, 3])
+    expect(fieldOf(form, 'response')).toMatchObject({ shape: 'text', value: '[runway] <runway>', isNeeded: true })
+    expect(fieldOf(form, 'rests on')).toMatchObject({ shape: 'texts', value: ['fuel'], choices: ['fuel', 'runway'] })
+    expect(fieldOf(form, 'answers')).toMatchObject({ shape: 'choice', choices: ['pilot', 'both'], isNeeded: false })
+    expect(fieldOf(form, 'memory').help).toMatch(/^Said from memory/)
+    expect(formOf('procedures.yaml', 'name: before takeoff').kind).toBe('list')
+    expect(formOf('figures.yaml', 'fuel on board').kind).toBe('figure')
+  })
+
+  it('names what it leaves alone: cases of a response, a text over several lines, a reference', () => {
+    expect(formOf('procedures.yaml', 'item: canopy').leftAlone).toEqual(['response'])
+    const files = { ...FILES, 'procedures.yaml': text.replace("'canopy' # said so", '|\n              canopy') }
+    expect(formOf('procedures.yaml', 'item: canopy', files).leftAlone).toEqual(['challenge', 'response'])
+    const named = {
+      ...FILES,
+      'procedures.yaml': text.replace("'canopy'", '&c canopy').replace('challenge: runway', 'challenge: *c'),
+    }
+    expect(formOf('procedures.yaml', 'item: runway', named).leftAlone).toEqual(['challenge'])
+  })
+
+  it('offers all kinds of a figure, and the fields of the one that it has', () => {
+    const form = formOf('figures.yaml', 'fuel on board')
+    expect(fieldOf(form, 'kind').choices).toContain('trim')
+    const entered = fieldOf(form, 'entered')
+    expect(entered.fields.map(({ label }) => label)).toEqual(['group', 'required', 'plausible', 'later'])
+  })
+
+  it('shows each problem in its field', () => {
+    const place = { file: 'procedures.yaml', line: 20, column: text.split('\n')[18]?.indexOf('[runway]') ?? 0 }
+    const problem = { code: 'x', message: 'wrong', severity: 'error', place: { ...place, line: 19 } } as const
+    const view = formAt({ ...FILES }, 'procedures.yaml', text.indexOf('challenge: runway'), [problem])
+    expect(view?.form && fieldOf(view.form, 'response').problems).toEqual([problem])
+    expect(view?.form?.problems).toEqual([])
+  })
+})
+
+describe('a field', () => {
+  const write = (at: string, label: string, value: Parameters<typeof withField>[2]) =>
+    withField(text, fieldOf(formOf('procedures.yaml', at), label), value)
+
+  it('changes its own letters alone, in the quotes that stood there', () => {
+    expect(write('item: canopy', 'challenge', 'canopy, both')).toBe(text.replace("'canopy'", "'canopy, both'"))
+    expect(write('item: fuel', 'response', '<fuel>')).toBe(text.replace('<fuel> [kilograms]', '<fuel>'))
+    expect(write('item: fuel', 'challenge', 'on')).toBe(text.replace('fuel on board', '"on"'))
+  })
+
+  it('is put in behind what comes before it, and taken out again', () => {
+    const critical = write('item: fuel', 'critical', true)
+    expect(critical).toBe(text.replace('[kilograms]"}', '[kilograms]", critical: true}'))
+    const look = write('item: canopy', 'critical', true)
+    expect(look).toBe(text.replace('[left,  right]\n', '[left,  right]\n            critical: true\n'))
+    const caution = write('list: takeoff', 'caution', 'Mind: it')
+    expect(caution).toBe(
+      text.replace('takeoff\n        entries', 'takeoff\n        caution: "Mind: it"\n        entries'),
+    )
+    expect(write('item: runway', 'rests on', undefined)).toBe(text.replace(', restsOn: [fuel]', ''))
+    expect(write('item: canopy', 'look', undefined)).toBe(text.replace('            look: [left,  right]\n', ''))
+  })
+
+  it('of a group comes with it', () => {
+    const figures = FILES['figures.yaml'] ?? ''
+    const round = fieldOf(formOf('figures.yaml', 'fuel on board'), 'round')
+    const there = withGroup(figures, round, true) ?? ''
+    expect(there).toBe(figures.replace('max: 60}}}', 'max: 60}}, round: {}}'))
+    const step = fieldOf(formOf('figures.yaml', 'fuel on board', { ...FILES, 'figures.yaml': there }), 'round')
+      .fields[0]
+    expect(step && withField(there, step, 5)).toBe(there.replace('round: {}', 'round: {step: 5}'))
+  })
+
+  it('is refused where a comment would go with it', () => {
+    const noted = text.replace('[left,  right]', '[left, # port\n              right]')
+    expect(
+      edited(noted, { type: 'set', path: ['phases', 0, 'activities', 0, 'entries', 1, 'look'], value: [] }),
+    ).toBeUndefined()
+  })
+})
+
+describe('a thing', () => {
+  const change = (
+    at: string,
+    what: Parameters<typeof withThing>[3],
+    file: 'procedures.yaml' | 'figures.yaml' = 'procedures.yaml',
+  ) => withThing(FILES[file] ?? '', file, formOf(file, at), what)
+  const line = (part: string) => `${text.split('\n').find((one) => one.includes(part))}\n`
+
+  it('is added behind the one that is shown, and the cursor stands in it', () => {
+    const added = change('item: fuel', 'add')
+    const made = '          - {item: item1, challenge: "", response: ""}\n'
+    expect(added?.text).toBe(text.replace('# by weight\n', `# by weight\n${made}`))
+    expect(added?.text.slice(added.offset)).toMatch(/^\{item: item1/)
+    const figure = change('fuel on board', 'add', 'figures.yaml')
+    expect(figure?.text).toContain('\n  figure1: {label: "", kind: integer, entered: {}}\n  runway')
+    expect(change('item: canopy', 'add')?.text).toContain(
+      '            # The end.\n          - {item: runway'.replace('# The end.', '# The end.'),
+    )
+  })
+
+  it('is taken out with its question, and moved with the comments above it', () => {
+    expect(change('item: runway', 'delete')?.text).toBe(text.replace(line('item: runway'), ''))
+    const without = change('item: canopy', 'delete')?.text ?? ''
+    expect(without).not.toMatch(/canopy|line 3/)
+    expect(without).toContain('# The fuel first.')
+    const up = change('item: canopy', 'up')?.text ?? ''
+    const before = [
+      '# All of it.',
+      '# ? line 3: both?',
+      'item: canopy',
+      '# The fuel first.',
+      'item: fuel',
+      'item: runway',
+    ]
+    expect(before.map((part) => up.indexOf(part))).toEqual(
+      before.map((part) => up.indexOf(part)).toSorted((a, b) => a - b),
+    )
+    expect(change('fuel on board', 'down', 'figures.yaml')?.text).toMatch(/figures:\n {2}runway: .*\n {2}fuel: .*\n$/)
+  })
+})
+
+describe('a table', () => {
+  const table = FILES['tables.yaml']
+  const grid = () => {
+    const { grid } = formOf('tables.yaml', 'label: speed')
+    if (!grid) throw new Error('no grid')
+    return grid
+  }
+
+  it('is a grid; a block is pasted into it as a whole or not at all', () => {
+    expect(grid()).toMatchObject({ down: 'weight (kg)', across: 'flap' })
+    const first = grid().rows[0]?.cells[0]
+    if (!first) throw new Error('no cell')
+    const pasted = pastedInto(grid(), first, '91\t---\r\n96\t86\r\n')
+    expect(edited(table, pasted.edits)).toBe(table.replace('[90, 80]', '[91, "---"]').replace('[95, 85]', '[96, 86]'))
+    expect(pastedInto(grid(), first, '1\t2\t3')).toEqual({
+      edits: [],
+      left: '1 cell lies outside the table: add rows or columns first',
+    })
+    expect(pastedInto(grid(), first, '1\tx')).toEqual({ edits: [], left: 'no number: x' })
+    expect([cellValue(first, '-3.5'), cellValue(first, '5e9'), cellValue(first, '')]).toEqual([
+      -3.5,
+      undefined,
+      undefined,
+    ])
+  })
+
+  it('gets a row and a column more, and loses them', () => {
+    const wider = edited(table, widened(grid(), 'column')) ?? ''
+    expect(wider).toBe(table.replace('"15"]', '"15", "152"]').replace('80]', '80, "---"]').replace('85]', '85, "---"]'))
+    const longer = edited(table, widened(grid(), 'row')) ?? ''
+    expect(longer).toContain('at: [100, 200, 300]')
+    expect(longer).toMatch(/\n {6}- \[95, 85\]\n {6}- \["---", "---"\]\n$/)
+    const back = formOf('tables.yaml', 'label: speed', { ...FILES, 'tables.yaml': longer }).grid
+    expect(back && edited(longer, narrowed(back, 'row'))).toBe(table)
+  })
+})
+
+describe('in a whole pack', () => {
+  it('all text fields of all things can be written, and no comment is lost', () => {
+    const folder = 'src/packs/starts/turboprop-single'
+    const names = readdirSync(folder).filter((name) => name.endsWith('.yaml'))
+    const files = Object.fromEntries(names.map((name) => [name, readFileSync(`${folder}/${name}`, 'utf8')]))
+    const comments = (of: string) => of.match(/(^|\s)#.*$/gm) ?? []
+    const refused: string[] = []
+    let written = 0
+    for (const [file, of] of Object.entries(files)) {
+      for (const { offset, title } of formAt(files, file, 0)?.places ?? []) {
+        for (const field of formAt(files, file, offset)?.form?.fields ?? []) {
+          if (field.shape !== 'text' || title.length % 3 > 0) continue
+          const next = withField(of, field, 'other: words')
+          if (next === undefined) refused.push(`${title} ${field.label}`)
+          else expect(comments(next)).toEqual(comments(of))
+          written++
+        }
+      }
+    }
+    expect(refused).toEqual([])
+    expect(written).toBeGreaterThan(20)
+  })
+})
