@@ -10,6 +10,7 @@ const EARLIER = wordingsOf('earlier')
 const LATER = wordingsOf('later')
 const CHECK = wordingsOf('check')
 const AUTHOR = wordingsOf('author')
+const LAST = wordingsOf('last')
 const ALL = [...TUNING, ...EARLIER, ...LATER, ...CHECK, ...AUTHOR]
 
 describe('what pilots say', () => {
@@ -30,6 +31,19 @@ describe('what pilots say', () => {
     const right = lines.filter(({ truth }) => truth === 'right')
     const refused = right.filter((one) => judgeWording(one).verdict !== 'correct')
     expect(refused.length / right.length, JSON.stringify(refused.map(({ text }) => text))).toBeLessThan(most)
+  })
+})
+
+describe('what four strangers said to items that nobody had seen', () => {
+  const understood = (truth: string) =>
+    LAST.filter((one) => one.truth === truth && judgeWording(one).verdict === 'correct')
+
+  it('is understood as often as when it was judged the first time, and accepted nowhere where it is wrong', () => {
+    expect(LAST.filter(({ truth }) => truth === 'right')).toHaveLength(288)
+    expect(understood('right').length).toBeGreaterThanOrEqual(198)
+    expect(understood('wrong')).toEqual([])
+    // "Push approved": the response itself lets the start be left out.
+    expect(understood('half').map(({ item }) => item)).toEqual(['y22', 'y22'])
   })
 })
 
