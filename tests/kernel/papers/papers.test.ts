@@ -192,7 +192,7 @@ describe('a card', () => {
     expect(lists.map(({ name }) => name)).toEqual([
       ...['load figures', 'before start', 'push and start', 'engines running', 'ready for taxi'],
     ])
-    expect(lists[0]?.rows[1]).toEqual({ challenge: 'takeoff trim', response: '_____ set' })
+    expect(lists[0]?.rows[1]).toEqual({ type: 'item', challenge: 'takeoff trim', response: '_____ set' })
     expect(JSON.stringify(lists)).not.toMatch(/\d/)
   })
 
