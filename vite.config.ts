@@ -67,6 +67,8 @@ export default defineConfig({
     target: 'es2022',
     outDir: here('dist'),
     emptyOutDir: true,
+    // That the compressor takes its time is no news.
+    rolldownOptions: { checks: { pluginTimings: false } },
     // A browser without module preload loads the same, a little later.
     modulePreload: { polyfill: false },
   },
