@@ -4,7 +4,7 @@
  */
 
 import type { Edition, EditionState } from '../ports.ts'
-import { RUN_LOCK } from './log/tabLock.ts'
+import { RUN_LOCK } from './runLock.ts'
 
 interface Parts {
   /** Address of the service worker's script; undefined where there is none, as while developing. */

@@ -9,17 +9,18 @@ function browser({ locks = [], refuses = false }: { locks?: string[]; refuses?: 
   const told: unknown[] = []
   const worker = Object.assign(new EventTarget(), { postMessage: (message: unknown) => void told.push(message) })
   const places: Partial<Record<Part, typeof worker>> = {}
-  const registration = Object.assign(new EventTarget(), {
+  // Getters: what is copied would stand still.
+  const registration = new (class extends EventTarget {
     get installing() {
       return places.installing ?? null
-    },
+    }
     get waiting() {
       return places.waiting ?? null
-    },
+    }
     get active() {
       return places.active ?? null
-    },
-  })
+    }
+  })()
   const container = Object.assign(new EventTarget(), {
     register: async () => {
       if (refuses) throw new Error('not in a private window')

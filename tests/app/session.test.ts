@@ -205,8 +205,8 @@ describe('an answer in a run', () => {
     clock.skip(700)
     ear.hear('two four three six zero', { beganAt: clock.now() - 500 })
     await idle()
-    // What was said had ended 200 ms before.
-    expect(evidence({ log })).toMatchObject({ saidUntil: endedAt, beganAt: endedAt + 200 })
+    // The sound had ended half a second before the page learned of it.
+    expect(evidence({ log })).toMatchObject({ saidUntil: endedAt - 500, beganAt: endedAt + 200 })
     expect(evidence({ log })).toMatchObject({ text: 'two four three six zero' })
     expect(evidence({ log })).not.toHaveProperty('early')
   })

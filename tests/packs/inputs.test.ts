@@ -126,7 +126,7 @@ describe('a load sheet', () => {
 
   test('as JSON reads the same as in YAML', () => {
     const inputs = revision(pack, 'final')
-    expect(readInputs(JSON.stringify(inputs), 'load.json', pack)).toEqual({ inputs, problems: [] })
+    expect(readInputs(JSON.stringify(inputs), 'load.json', pack)).toEqual({ inputs, expected: [], problems: [] })
   })
 
   test('with last-minute changes and a settled difference keeps them', () => {

@@ -4,9 +4,8 @@
  */
 
 import type { RunLock } from '../../ports.ts'
+import { RUN_LOCK } from '../runLock.ts'
 
-/** Before the run's name. */
-export const RUN_LOCK = 'otherseat.run.'
 /** After a reload the page before may hold its lock a moment longer. */
 const WAIT_MS = 700
 

@@ -42,7 +42,11 @@ export const LAST_ITEMS: readonly WordedItem[] = [
     ...{ figures: { code: { kind: 'digits', value: '4621', length: 4 } }, states: [] },
   },
   {
-    ...{ id: 'y06', kind: 'value', seen: 'Challenge: "Departure runway?"  Card: DEPARTURE RUNWAY ........ __ , HEADING __' },
+    ...{
+      id: 'y06',
+      kind: 'value',
+      seen: 'Challenge: "Departure runway?"  Card: DEPARTURE RUNWAY ........ __ , HEADING __',
+    },
     facts: 'runway 33 left, the compass says 328',
     ...{ challenge: 'departure runway', response: '[runway] <rwy> [heading] <hdg>' },
     figures: { rwy: { kind: 'runway', value: '33L' }, hdg: { kind: 'heading', value: 328 } },
@@ -52,7 +56,10 @@ export const LAST_ITEMS: readonly WordedItem[] = [
     ...{ id: 'y07', kind: 'value', seen: 'Challenge: "Cabin?"  Card: CABIN ........ __ ON BOARD, SECURE' },
     ...{ facts: '86 people on board, the cabin is secure', challenge: 'cabin' },
     ...{ response: '<pob> [on board] (secure | cabin secure)' },
-    ...{ figures: { pob: { kind: 'integer', value: 86, min: 0, max: 120 } }, states: [['secure'], ['not secure', 'open']] },
+    ...{
+      figures: { pob: { kind: 'integer', value: 86, min: 0, max: 120 } },
+      states: [['secure'], ['not secure', 'open']],
+    },
   },
   {
     ...{ id: 'y08', kind: 'value', seen: 'Challenge: "Cleared level?"  Card: CLEARED LEVEL ........ __ FEET, SET' },
@@ -70,10 +77,20 @@ export const LAST_ITEMS: readonly WordedItem[] = [
   },
   {
     ...{ id: 'y11', kind: 'words', seen: 'Challenge: "Parking brake?"  Card: PARKING BRAKE ........ SET' },
-    ...{ facts: 'set', challenge: 'parking brake', response: 'set', figures: {}, states: [['set'], ['released', 'off']] },
+    ...{
+      facts: 'set',
+      challenge: 'parking brake',
+      response: 'set',
+      figures: {},
+      states: [['set'], ['released', 'off']],
+    },
   },
   {
-    ...{ id: 'y12', kind: 'words', seen: 'Challenge: "Flight controls?"  Card: FLIGHT CONTROLS ........ FULL AND FREE' },
+    ...{
+      id: 'y12',
+      kind: 'words',
+      seen: 'Challenge: "Flight controls?"  Card: FLIGHT CONTROLS ........ FULL AND FREE',
+    },
     ...{ facts: 'full and free, all of them moved', challenge: 'flight controls' },
     ...{ response: '(full and free | checked full and free)', figures: {}, states: [['free'], ['stiff', 'jammed']] },
   },
@@ -83,7 +100,13 @@ export const LAST_ITEMS: readonly WordedItem[] = [
   },
   {
     ...{ id: 'y14', kind: 'words', seen: 'Challenge: "Seat belts sign?"  Card: SIGNS ........ ON' },
-    ...{ facts: 'the signs are on', challenge: 'signs', response: 'on', figures: {}, states: [['on'], ['off', 'auto']] },
+    ...{
+      facts: 'the signs are on',
+      challenge: 'signs',
+      response: 'on',
+      figures: {},
+      states: [['on'], ['off', 'auto']],
+    },
   },
   {
     ...{ id: 'y15', kind: 'words', seen: 'Challenge: "Flap lever?"  Card: FLAP LEVER ........ UP' },
@@ -91,7 +114,13 @@ export const LAST_ITEMS: readonly WordedItem[] = [
   },
   {
     ...{ id: 'y16', kind: 'words', seen: 'Challenge: "Takeoff briefing?"  Card: TAKEOFF BRIEFING ........ COMPLETE' },
-    ...{ facts: 'complete', challenge: 'takeoff briefing', response: '(complete | completed)', figures: {}, states: [] },
+    ...{
+      facts: 'complete',
+      challenge: 'takeoff briefing',
+      response: '(complete | completed)',
+      figures: {},
+      states: [],
+    },
   },
   {
     ...{ id: 'y17', kind: 'clearance' },
@@ -187,13 +216,21 @@ export const LAST_ITEMS: readonly WordedItem[] = [
     figures: { dir: { kind: 'choice', value: 'west', options: SIDES } },
   },
   {
-    ...{ id: 'y23', kind: 'ground', seen: 'Headset. The ground crew says: "Push complete, set parking brake." You have set it.' },
+    ...{
+      id: 'y23',
+      kind: 'ground',
+      seen: 'Headset. The ground crew says: "Push complete, set parking brake." You have set it.',
+    },
     ...{ facts: 'say that the parking brake is set', challenge: '' },
     ...{ response: '(brake set | brakes set | parking brake set)', figures: {} },
     states: [['set'], ['released', 'off']],
   },
   {
-    ...{ id: 'y24', kind: 'ground', seen: 'Headset. Both engines run. You tell the ground crew to take everything away.' },
+    ...{
+      id: 'y24',
+      kind: 'ground',
+      seen: 'Headset. Both engines run. You tell the ground crew to take everything away.',
+    },
     ...{ facts: 'tell them to disconnect', challenge: '' },
     ...{ response: '(disconnect | clear to disconnect | you may disconnect)', figures: {}, states: [] },
   },

@@ -30,7 +30,9 @@ export interface Wording {
   readonly what?: string
 }
 
-export const wordingsOf = (set: 'tuning' | 'earlier' | 'later' | 'check' | 'author' | 'last' | 'tricky'): readonly Wording[] =>
+export const wordingsOf = (
+  set: 'tuning' | 'earlier' | 'later' | 'check' | 'author' | 'last' | 'tricky',
+): readonly Wording[] =>
   readFileSync(new URL(`${set}.jsonl`, import.meta.url), 'utf8')
     .split('\n')
     .filter((line) => line !== '')

@@ -40,3 +40,13 @@ export const missesIn = (tries: readonly DebriefTry[]): number =>
 /** "Say again" is the ear's. */
 export const sayAgainsIn = (tries: readonly DebriefTry[]): number =>
   tries.filter(({ judgement: { verdict } }) => verdict === 'sayAgain').length
+
+/** A second breath comes sooner than what is said after the station has asked. */
+const BREATH_MS = 6_000
+
+/** What was said next, at once, was right: nothing was lost. */
+export function isGoneOn(one: DebriefTry, tries: readonly DebriefTry[]): boolean {
+  const next = tries[tries.indexOf(one) + 1]
+  if (next === undefined || next.t - one.t > BREATH_MS) return false
+  return next.judgement.verdict !== 'negative' && next.judgement.verdict !== 'sayAgain'
+}

@@ -8,9 +8,8 @@
 
 import type { DebriefItem, DebriefList } from './debriefList.ts'
 import type { DebriefBriefing, DebriefExchange, DebriefTurn } from './debriefTalk.ts'
-import type { DebriefTry } from './debriefTry.ts'
+import { type DebriefTry, isGoneOn } from './debriefTry.ts'
 import { type DebriefCall, type DebriefFlow, type DebriefWatch, deviationsOf } from './debriefWatch.ts'
-import { isGoneOn } from './foremost.ts'
 import { type DebriefLooks, ratioWords } from './look/looks.ts'
 import type { NotEnded, TooEarly } from './tally.ts'
 

@@ -7,7 +7,7 @@ import type { Part } from '../../response/model.ts'
 import type { DebriefCatch } from './debriefCatches.ts'
 import type { DebriefList } from './debriefList.ts'
 import type { DebriefBriefing, DebriefExchange } from './debriefTalk.ts'
-import type { DebriefTry } from './debriefTry.ts'
+import { type DebriefTry, isGoneOn } from './debriefTry.ts'
 import { type DebriefWatch, deviationsOf } from './debriefWatch.ts'
 import type { Deviation } from './deviations.ts'
 import { momentKey, noPlaces, type Places } from './places.ts'
@@ -167,16 +167,6 @@ function turnsIn(pack: Pack, { exchanges }: Told): Found[] {
         : []),
     ]),
   )
-}
-
-/** A second breath comes sooner than what is said after the station has asked. */
-const BREATH_MS = 6_000
-
-/** What was said next, at once, was right: nothing was lost. */
-export function isGoneOn(one: DebriefTry, tries: readonly DebriefTry[]): boolean {
-  const next = tries[tries.indexOf(one) + 1]
-  if (next === undefined || next.t - one.t > BREATH_MS) return false
-  return next.judgement.verdict !== 'negative' && next.judgement.verdict !== 'sayAgain'
 }
 
 function listsIn({ lists, outOfOrder, notEnded }: Told): Found[] {

@@ -4,7 +4,7 @@ import type { Pack } from '../../pack/checklist.ts'
 import type { EventType, RunEvent } from '../core/events.ts'
 import type { RunState, WatchState } from '../core/state.ts'
 import type { DebriefTransmission, DebriefTry } from './debriefTry.ts'
-import type { LookWait } from './look/looks.ts'
+import type { LookWait } from './look/lookTimes.ts'
 
 export interface DebriefRevision {
   readonly revision: number

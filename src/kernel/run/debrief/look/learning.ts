@@ -5,12 +5,7 @@
  */
 
 import { type LookModels, likelihoodRatio, modelsOf } from './lookModel.ts'
-import { LONGEST_MS, LOOKS, type LookKind, type LookTimes, SHORTEST_MS, type Times, withTime } from './lookTimes.ts'
-
-export interface Wait {
-  readonly kind: LookKind
-  readonly ms: number
-}
+import { LONGEST_MS, LOOKS, type LookTimes, SHORTEST_MS, type Times, type Wait, withTime } from './lookTimes.ts'
 
 const ROUNDS = 20
 /** No more answers than these are remembered of a kind, so that times follow a pilot who gets quicker. */

@@ -8,6 +8,22 @@
 export const LOOKS = ['value', 'state'] as const
 export type LookKind = (typeof LOOKS)[number]
 
+export interface Wait {
+  readonly kind: LookKind
+  readonly ms: number
+}
+
+/** The first answer to an item that was put, with nothing in between. */
+export interface LookWait extends Wait {
+  readonly challenge: string
+  /** Ms from the start of the run. */
+  readonly t: number
+  /** As heard. */
+  readonly text: string
+  /** What to look at, by the pack. */
+  readonly look: readonly string[]
+}
+
 /** Natural logarithms of milliseconds. */
 export interface Times {
   /** How many; no whole number where some count in part. */

@@ -9,20 +9,9 @@ import { findItem, saidFigures } from '../../../pack/place.ts'
 import { itemState } from '../../core/progress.ts'
 import type { RunState } from '../../core/state.ts'
 import type { Moment, Tally } from '../tally.ts'
-import { learned, type Wait } from './learning.ts'
+import { learned } from './learning.ts'
 import { isTelling, type LookModels, likelihoodRatio, modelsOf } from './lookModel.ts'
-import { LONGEST_MS, LOOKS, type LookKind, type LookTimes, SHORTEST_MS } from './lookTimes.ts'
-
-/** The first answer to an item that was put, with nothing in between. */
-export interface LookWait extends Wait {
-  readonly challenge: string
-  /** Ms from the start of the run. */
-  readonly t: number
-  /** As heard. */
-  readonly text: string
-  /** What to look at, by the pack. */
-  readonly look: readonly string[]
-}
+import { LONGEST_MS, LOOKS, type LookKind, type LookTimes, type LookWait, SHORTEST_MS } from './lookTimes.ts'
 
 /** `ms` is below zero where the answer began before the challenge had ended. */
 export interface LookAnswer extends LookWait {
