@@ -214,9 +214,9 @@ function isAllOf(slot: Path[number] | undefined, state: readonly Phrase[]): bool
   )
 }
 
-/** States of which another one may be the rest: "left main on". */
+/** States of which another one may be all: "left main on", "lock out", "set neutral". */
 const PLACES: ReadonlySet<string> = new Set(
-  'left right center centre first second third in out full forward aft back port starboard inboard outboard up'.split(
+  'left right center centre first second third in out full forward aft back port starboard inboard outboard up lock set'.split(
     ' ',
   ),
 )
