@@ -1,7 +1,7 @@
 /** The demo pack flown in Node: real kernel, real app layer, fake ear, voice, log and clock. */
 
 import { readFile } from 'node:fs/promises'
-import { fileURLToPath } from 'node:url'
+import { resolve } from 'node:path'
 import { createSession } from '../../src/app/run/session.ts'
 import { showEar, showRun } from '../../src/app/run/showRun.ts'
 import { newRun, replayed } from '../../src/app/run/storedRun.ts'
@@ -16,7 +16,8 @@ import { createFakeEar } from '../fakes/ear.ts'
 import { createFakeLog, type FakeLog } from '../fakes/log.ts'
 import { createFakeVoice, type FakeVoiceOptions } from '../fakes/voice.ts'
 
-const here = (path: string) => fileURLToPath(new URL(`../../${path}`, import.meta.url))
+/** From the root, where tests are run; a `new URL` of a module is something else in a simulated page. */
+const here = (path: string) => resolve(path)
 
 export async function demoPack(): Promise<Pack> {
   const { pack, problems } = await readPackDir(here('checklists/marram'))
