@@ -81,5 +81,8 @@ function contraries(word: string): string[] {
   const negated = word.endsWith('ed') && !/^(un|dis|re)/.test(word) ? [`un${word}`] : []
   const against = [...opposites(word)]
   const isOrder = (text: string) => against.some((other) => other === `${text}d` || other === `${text}ed`)
-  return [...against.filter((text) => !isOrder(text) && text !== 'unset'), ...negated]
+  return [...against.filter((text) => !isOrder(text) && !UNSAID.has(text)), ...negated]
 }
+
+/** Contraries that nobody says, and that sound like something else: "and ready" is heard as "unready". "Not ready" stays. */
+const UNSAID: ReadonlySet<string> = new Set(['unset', 'unready'])
