@@ -107,7 +107,7 @@ test('a pack is imported, flown, changed, exported, deleted, brought back and fl
   await page.keyboard.press('ArrowRight')
   for (let at = 0; at < 5; at++) await page.keyboard.press('Delete')
   await page.keyboard.press('Control+Space')
-  await page.getByRole('option', { name: 'runway' }).click()
+  await page.getByRole('option', { name: 'runway', exact: true }).click()
   expect((await line(12)).slice(66, 75)).toBe('<runway>"')
   await page.getByText('Nothing to mend in this file.').waitFor()
   await page.keyboard.press('Tab')
