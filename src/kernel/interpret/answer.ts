@@ -11,6 +11,7 @@ import { judge } from '../response/judge.ts'
 import type { Judgement } from '../response/model.ts'
 import type { EventBody } from '../run/core/events.ts'
 import { itemState, missingNames, restedOn } from '../run/core/progress.ts'
+import { isUnchallenged } from '../run/partner/seat.ts'
 import { decision, situation } from './announcements.ts'
 import { withCauses } from './causes.ts'
 import { commanded, spokenNames } from './command.ts'
@@ -42,6 +43,10 @@ export function answer(utterance: Utterance): EventBody | undefined {
   }
   const changed = judgement.verdict === 'correct' || heard.doubt ? undefined : situation(utterance)
   if (changed) return changed
+  if (isUnchallenged(pack, state, item)) {
+    const isMeant = heard.by !== 'voice' || (heard.doubt === undefined && judgement.verdict !== 'sayAgain')
+    return { ...overheard(utterance), ...(isMeant && { unchallenged: true }) }
+  }
   if (isTalkedOn(utterance, item) || isOtherSpeech(utterance, item, judgement)) return overheard(utterance)
   const expected = restedOn(item, state)
   const { challengeRevision } = itemState(state, item.id)

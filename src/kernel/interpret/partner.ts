@@ -12,7 +12,13 @@ import type { EventBody } from '../run/core/events.ts'
 import { figuresMeant, meantBy } from '../run/partner/meant.ts'
 import type { ObjectionTo } from '../run/partner/model.ts'
 import { isSlipOpen } from '../run/partner/objecting.ts'
-import { openBreak, partnerOf, pilotChallenges, hasPartner as runHasPartner } from '../run/partner/partner.ts'
+import {
+  answeredLast,
+  openBreak,
+  partnerOf,
+  pilotChallenges,
+  hasPartner as runHasPartner,
+} from '../run/partner/partner.ts'
 import { challengeable } from '../run/partner/roles.ts'
 import { talkAt } from '../run/talk/talk.ts'
 import { judgeAnswer, openItem } from './answer.ts'
@@ -36,7 +42,7 @@ export function breakOver({ state, said, evidence }: Utterance): EventBody | und
   return isOneOf(TO_WHOEVER, plain(said.heard)) ? { type: 'breakOver', evidence } : undefined
 }
 
-/** Undefined where nothing was said that it could be about, or where it is an answer to the open item. */
+/** Undefined where it could be about nothing that was said, or where it is an answer to the open item. */
 export function objection(utterance: Utterance): EventBody | undefined {
   const { pack, state, said, evidence } = utterance
   const { answered } = partnerOf(state)
@@ -49,7 +55,11 @@ export function objection(utterance: Utterance): EventBody | undefined {
   // The station waits for what it should be: that is read with its own values.
   if (isSlipOpen(pack, state) && to === 'value') return undefined
   const chance = meantBy(pack, state, to, about)
-  return chance === undefined ? undefined : { type: 'objected', to, chance, evidence }
+  if (chance !== undefined) return { type: 'objected', to, chance, evidence }
+  if (to === 'value') return undefined
+  if (to !== 'any') return { type: 'objected', to, evidence }
+  const own = answeredLast(pack, state)
+  return own === undefined ? undefined : { type: 'objected', to, item: own, evidence }
 }
 
 interface Found {
@@ -63,7 +73,7 @@ function objectionIn(utterance: Utterance, text: string): Found | undefined {
   const skipped = skippedIn(utterance, text)
   if (skipped) return skipped
   if (isOneOf(DOUBTS, text) && !(text === 'negative' && utterance.state.question)) return { to: 'any' }
-  return otherValue(utterance, text)
+  return otherValue(utterance, text) ?? correctionOf(utterance, text)
 }
 
 /** "You skipped beacon": by its challenge, or only that something was. */
@@ -79,9 +89,20 @@ function skippedIn({ pack, state }: Utterance, text: string): Found | undefined 
   return named.length > 0 ? { to: 'skipped', ...(gone && { about: gone.id }) } : undefined
 }
 
+const putsOwnRight = ({ pack, state, opening }: Pick<Utterance, 'pack' | 'state' | 'opening'>) =>
+  opening === 'correction' && pilotChallenges(state) && answeredLast(pack, state) !== undefined
+
+/** "Correction, one three two": where the pilot challenges, it is Otherseat's answer that is put right. */
+function correctionOf({ pack, state, opening }: Utterance, text: string): Found | undefined {
+  if (!putsOwnRight({ pack, state, opening })) return undefined
+  return challengedIn(challengeable(pack, state), text.slice(text.indexOf(' ') + 1)) ? undefined : { to: 'any' }
+}
+
 /** "Negative, five two up": a whole value of what was said last, whatever it should be. */
-function otherValue({ pack, state, said }: Utterance, text: string): Found | undefined {
-  const lead = INSTEAD.find((words) => text.startsWith(`${words} `))
+function otherValue(utterance: Utterance, text: string): Found | undefined {
+  const { pack, state, said } = utterance
+  const leads = putsOwnRight(utterance) ? [...INSTEAD, 'correction'] : INSTEAD
+  const lead = leads.find((words) => text.startsWith(`${words} `))
   const at = lead === undefined ? undefined : meantBy(pack, state, 'value')
   const chance = at === undefined ? undefined : partnerOf(state).chances[at]
   if (lead === undefined || !chance || (talkAt(pack, state.floor) && chance.kind === 'answer')) return undefined

@@ -31,13 +31,25 @@ function sentence(node: Expansion, write: (figure: string) => string): string {
     case 'optional':
       return sentence(node.part, write)
     case 'either':
-      return node.options.map((option) => sentence(option, write)).find((text) => text !== '') ?? ''
+      return firstOf(node.options, write)
     case 'sequence':
-      return node.parts
-        .map((part) => sentence(part, write))
-        .filter((text) => text !== '')
-        .join(' ')
+      return node.parts.reduce((said, part) => followed(said, part, sentence(part, write)), '')
   }
+}
+
+/** Only what is said is written: whoever notes figures notes none of another way. */
+function firstOf(options: readonly Expansion[], write: (figure: string) => string): string {
+  for (const option of options) {
+    const text = sentence(option, write)
+    if (text !== '') return text
+  }
+  return ''
+}
+
+/** An optional unit is left out where the value has just been said with it. */
+function followed(said: string, part: Expansion, text: string): string {
+  if (text === '' || (part.type === 'optional' && said.endsWith(` ${text}`))) return said
+  return said === '' ? text : `${said} ${text}`
 }
 
 /** A letter by itself is one of the alphabet ("V one"), except the article. */

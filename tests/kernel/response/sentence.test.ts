@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import type { Figures } from '../../../src/kernel/kinds/kind.ts'
 import { responseFrom } from '../../../src/kernel/response/response.ts'
-import { sayResponse, usualWording } from '../../../src/kernel/response/sentence.ts'
+import { outlineOf, sayResponse, usualWording } from '../../../src/kernel/response/sentence.ts'
 import { judgeText } from '../../corpus/judgeText.ts'
 
 const FIGURES: Figures = {
@@ -41,4 +41,18 @@ describe('the answer of the other pilot', () => {
 
 it('the usual way to say something is its first, with all that may be said and no value', () => {
   expect(usualWording(responseFrom('[engine] stable <value> [percent] | stable'))).toBe('engine stable (value) percent')
+})
+
+it('writes the figures of the way that is said, and of no other', () => {
+  const written: string[] = []
+  const text = outlineOf(responseFrom('<hpa> set | <inches> set'), (name) => {
+    written.push(name)
+    return name
+  })
+  expect([text, written]).toEqual(['hpa set', ['hpa']])
+})
+
+it('says a unit once', () => {
+  const thrust = { thrust: { kind: 'decimal', decimals: 1, unit: 'percent', value: 90.2 } } as const
+  expect(sayResponse(responseFrom('<thrust> [percent]'), thrust, 'plain')).toMatch(/[^t] percent$/)
 })

@@ -150,6 +150,8 @@ export interface EventFields {
     readonly meant?: boolean
     /** It was a call to another station, and this turn of a broadcast comes first. */
     readonly first?: string
+    /** Said to an item that the pilot has still to challenge. */
+    readonly unchallenged?: boolean
   }
   readonly commanded: {
     readonly command: RunCommand
@@ -176,7 +178,14 @@ export interface EventFields {
   /** The pilot goes on from what that seat has answered. */
   readonly accepted: { readonly item: string; readonly evidence: Evidence }
   /** The pilot does not take what was said for right. `chance`: the number of what is meant, of all that were said. */
-  readonly objected: { readonly to: ObjectionTo; readonly chance: number; readonly evidence: Evidence }
+  readonly objected: {
+    readonly to: ObjectionTo
+    /** Number of what it is about; undefined where nothing was said that could have been wrong. */
+    readonly chance?: number
+    /** The item whose answer, without a value, it is about. */
+    readonly item?: string
+    readonly evidence: Evidence
+  }
   readonly watchBegan: { readonly watch: string; readonly at: number; readonly evidence: Evidence }
   /** `at`: onset of the speech, ms from the start of the run; limits are compared with it. */
   readonly watchCalled: {

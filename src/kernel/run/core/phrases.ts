@@ -166,6 +166,9 @@ export const FIXED_PHRASES = [
   'checked',
   'is correct',
   'nothing skipped',
+  'as I said',
+  'your challenge',
+  'nobody called us',
   'not for us',
   'that was for us',
   'holding at',
@@ -248,8 +251,12 @@ export const say = {
   corrects: (text: string) => `${sentence('correction')} ${text}`,
   /** `values` have been said before (law 4). */
   isCorrect: (values: string) => sentence(`${values} is correct`),
+  /** That something is set it can repeat, and not confirm. */
+  asSaid: (text: string) => sentence(text, 'as I said', 'simulated'),
+  yourChallenge: () => sentence('your challenge'),
   nothingSkipped: () => sentence('nothing skipped'),
   notForUs: () => sentence('correction', 'not for us'),
+  nobodyCalled: () => sentence('nobody called us'),
   forUs: () => sentence('that was for us'),
   holdingAt: (challenge: string) => sentence(`holding at ${challenge}`),
   value: (label: string, value: string) => sentence(label, value),

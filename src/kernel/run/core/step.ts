@@ -168,7 +168,8 @@ function outcomeOf(pack: Pack, state: RunState, event: RunEvent): Step {
 }
 
 /** Of a start it is asked for again; a call to another station has to wait; anything else changes nothing. */
-function overheard(pack: Pack, state: RunState, { watch, first, evidence }: RunEvent<'overheard'>): Step {
+function overheard(pack: Pack, state: RunState, { watch, first, unchallenged, evidence }: RunEvent<'overheard'>): Step {
+  if (unchallenged) return sayAndListen(pack, state, [say.yourChallenge()])
   if (watch !== undefined) return notUnderstood(pack, state, evidence.by)
   if (first === undefined) return { state, effects: timers(state) }
   return sayAndListen(pack, state, [say.notYet(findTurn(pack, first).turn.label)], { tone: 'attention' })
@@ -176,7 +177,8 @@ function overheard(pack: Pack, state: RunState, { watch, first, evidence }: RunE
 
 /** It stands until something is made of what the pilot says or does. */
 function notUnderstoodAfter({ notUnderstood }: RunState, event: RunEvent): string | undefined {
-  if (event.type === 'overheard') return event.meant && event.first === undefined ? event.evidence.text : notUnderstood
+  if (event.type === 'overheard')
+    return event.meant && event.first === undefined && !event.unchallenged ? event.evidence.text : notUnderstood
   if (event.type === 'commanded' && event.meant) return event.evidence.text
   return 'evidence' in event || event.type === 'figuresRevised' ? undefined : notUnderstood
 }

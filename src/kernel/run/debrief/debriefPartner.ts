@@ -17,6 +17,11 @@ export interface DebriefFault {
   readonly grade: Grade
   /** In one sentence: what was said or left out, and what was right. */
   readonly told: string
+  /** The item, list or turn, by its id and by its name. */
+  readonly of: string
+  readonly about: string
+  /** A wrong value, or a critical item that was left out. */
+  readonly grave: boolean
   readonly caught: boolean
   readonly caughtAt?: number
   /** The pilot's words. */
@@ -72,9 +77,11 @@ export function countsOf(chances: readonly Chance[]): Counts {
   }
 }
 
-function faultTold(pack: Pack, state: RunState, { t, objection }: Chance, fault: Fault): DebriefFault {
-  const { kind, grade } = fault
+function faultTold(pack: Pack, state: RunState, { t, kind: chance, objection }: Chance, fault: Fault): DebriefFault {
+  const { kind, grade, about, items = [] } = fault
   return {
+    ...{ of: about, about: nameOf(pack, chance, about) },
+    grave: kind === 'wrongValue' || kind === 'oldEdition' || items.some((id) => findItem(pack, id).item.critical),
     ...{ t, kind, grade, told: `${capital(toldOf(pack, state, fault))}.`, caught: objection !== undefined },
     ...(objection && { caughtAt: objection.t, text: objection.text }),
   }

@@ -6,6 +6,7 @@ import type { Pack } from '../../pack/checklist.ts'
 import type { Part } from '../../response/model.ts'
 import type { DebriefCatch } from './debriefCatches.ts'
 import type { DebriefList } from './debriefList.ts'
+import type { DebriefPartner } from './debriefPartner.ts'
 import type { DebriefBriefing, DebriefExchange } from './debriefTalk.ts'
 import { type DebriefTry, isGoneOn } from './debriefTry.ts'
 import { type DebriefWatch, deviationsOf } from './debriefWatch.ts'
@@ -22,6 +23,8 @@ const KINDS = [
   'limit',
   /** A value of an older edition, said or left standing. */
   'stale',
+  /** A wrong value of the partner's, or a critical item that it left out, and nobody objected. */
+  'letGo',
   /** A controller's slip that nobody noticed. */
   'slip',
   /** An element of a clearance read back wrong, or left out. */
@@ -29,6 +32,8 @@ const KINDS = [
   'wrongValue',
   'wrongState',
   'listNotRun',
+  /** Anything else that the partner did wrong, and nobody objected. */
+  'unnoticed',
   /** The value was asked for, shown or coached. */
   'given',
   /** "Checked", "set", "roger". */
@@ -78,6 +83,7 @@ export interface Told {
   readonly outOfOrder: readonly { readonly t: number; readonly list: string; readonly before: string }[]
   readonly notEnded: readonly NotEnded[]
   readonly deviations: readonly Deviation[]
+  readonly partner?: Pick<DebriefPartner, 'faults'>
 }
 
 const MOST = 3
@@ -92,6 +98,7 @@ export function foremostIn(pack: Pack, debrief: Told, places: Places = noPlaces(
     ...briefingsIn(debrief),
     ...catchesIn(debrief),
     ...habitsIn(debrief),
+    ...faultsIn(debrief),
   ]
   return KINDS.flatMap((kind): Foremost[] => {
     const ofKind = found.filter((one) => one.kind === kind).toSorted((one, other) => (one.t ?? 0) - (other.t ?? 0))
@@ -203,6 +210,12 @@ const catchesIn = ({ catches }: Told): Found[] =>
       ...{ kind: 'stale' as const, about: challenge, t: changedAt },
       why: 'It changed here, and the old value was left standing.',
     }))
+
+/** A controller's word is told with its turn. */
+const faultsIn = ({ partner }: Told): Found[] =>
+  (partner?.faults ?? [])
+    .filter(({ caught, kind }) => !caught && kind !== 'readBack')
+    .map(({ grave, about, of, t, told }) => ({ kind: grave ? 'letGo' : 'unnoticed', about, of, t, why: told }))
 
 const HABITS: ReadonlySet<string> = new Set(['tooQuick', 'readDo'])
 /** Below this a wait says too little to be among three things. */

@@ -5,7 +5,7 @@ import { findItem, saidFigures } from '../../pack/place.ts'
 import type { RunState } from '../core/state.ts'
 import { findTurn } from '../talk/talk.ts'
 import type { Chance, ObjectionTo } from './model.ts'
-import { partnerOf } from './partner.ts'
+import { answeredLast, partnerOf } from './partner.ts'
 
 /** What was said longer ago than so many chances is not meant by "check that". */
 const RECENT = 4
@@ -25,13 +25,20 @@ export function meantBy(pack: Pack, state: RunState, to: ObjectionTo, item?: str
     case 'notComplete': {
       const list = chances.findLast(({ kind }) => kind === 'completion')?.about
       const isIn = (one: Chance) => goneBy(one) && one.fault?.items?.some((id) => findItem(pack, id).list.id === list)
-      return last((one) => isIn(one) ?? false) ?? last(({ kind }) => kind === 'completion')
+      const { floor } = state
+      const isOther = 'list' in floor && floor.list !== list && chances.at(-1)?.about !== list
+      // Of another list than the open one it was said too long ago.
+      return last((one) => isIn(one) ?? false) ?? (isOther ? undefined : last(({ kind }) => kind === 'completion'))
     }
     case 'notForUs':
       return last(({ kind }) => kind === 'call')
     case 'value':
       return last(({ kind, about }) => isOfValues(kind) && (item === undefined || about === item), RECENT)
     case 'any': {
+      const answered = answeredLast(pack, state)
+      const isOfIt = ({ kind, about }: Chance) => about === answered && (kind === 'answer' || kind === 'call')
+      if (answered !== undefined)
+        return last((one) => isOfIt(one) && one.fault !== undefined && !one.objection) ?? last(isOfIt)
       const newest = chances.at(-1)
       return (
         last(({ seq, fault, objection }) => seq === newest?.seq && fault !== undefined && !objection) ??

@@ -36,10 +36,11 @@ export function withPartner(pack: Pack, before: RunState, { state, effects }: St
   }
   const { planned, plannedBreak, ...known } = partnerOf(state)
   const { breaks, answered, ...others } = known
+  // New figures: its answer was to others. Elsewhere it stands for nothing: only going on from it accepts it.
+  const stands = event.type !== 'figuresRevised' && state.floor.at === 'item' && state.floor.item === answered
   const own: PartnerState = {
     ...others,
-    // New figures: its answer was to others.
-    ...(answered !== undefined && event.type !== 'figuresRevised' && { answered }),
+    ...(answered !== undefined && stands && { answered }),
     breaks: breaks.map((one) => (one.place === undefined ? resumedBy(state, one, event) : one)),
     chances: [...known.chances, ...chancesIn(pack, before, state, event, planned)],
   }

@@ -14,9 +14,9 @@ import type { RunState, Step } from '../core/state.ts'
 import { slipCaught } from '../talk/exchanging.ts'
 import { stationWords } from '../talk/radio.ts'
 import { exchangeAt, findTurn, pendingTurn, turnState } from '../talk/talk.ts'
-import type { Chance } from './model.ts'
-import { partnerOf, withPartnerState } from './partner.ts'
-import { canAnswer, figuresSaid, seatWords, valuesSaid } from './seat.ts'
+import type { Chance, ObjectionTo } from './model.ts'
+import { isCalledComplete, partnerOf, withPartnerState } from './partner.ts'
+import { canAnswer, figuresSaid, seatText, seatWords, valuesSaid } from './seat.ts'
 
 /** The other value of a station has just been said, and it waits for what the pilot makes of it. */
 export function isSlipOpen(pack: Pack, state: RunState): boolean {
@@ -25,15 +25,31 @@ export function isSlipOpen(pack: Pack, state: RunState): boolean {
   return pending !== undefined && turnState(state, pending.id).status === 'slipped'
 }
 
-export function objected(pack: Pack, before: RunState, { chance: at, t, evidence }: RunEvent<'objected'>): Step {
+export function objected(pack: Pack, before: RunState, event: RunEvent<'objected'>): Step {
+  const { to, chance: at = -1, item, t, evidence } = event
   const { chances } = partnerOf(before)
   const chance = chances[at]
-  if (!chance) return { state: before, effects: [] }
-  const isFirst = chance.objection === undefined
+  if (!chance) {
+    const words = item === undefined ? nothingOf(pack, before, to) : answerStands(pack, before, item)
+    return sayAndListen(pack, { ...before, standingBy: false }, [words], { prompt: true })
+  }
+  // Of a list that is open again it is true, and no objection to what was said before.
+  const isFirst = chance.objection === undefined && (chance.fault !== undefined || !isTakenBack(before, chance))
   const noted = { ...chance, objection: { t, text: evidence.text } }
   const state = withPartnerState({ ...before, standingBy: false }, isFirst ? { chances: chances.with(at, noted) } : {})
   return chance.fault && isFirst ? putRight(pack, state, chance) : stands(pack, state, chance)
 }
+
+/** What to say where there was nothing to object to. */
+function nothingOf(pack: Pack, { floor }: RunState, to: ObjectionTo): string {
+  if (to === 'skipped') return say.nothingSkipped()
+  if (to === 'notForUs') return say.nobodyCalled()
+  return to === 'notComplete' && 'list' in floor ? say.revoked(listById(pack, floor.list).name) : ''
+}
+
+/** Said to be complete, and open again since. */
+const isTakenBack = (state: RunState, { kind, about }: Pick<Chance, 'kind' | 'about'>) =>
+  kind === 'completion' && !listState(state, about).complete && !isCalledComplete(state, about)
 
 function putRight(pack: Pack, state: RunState, { fault }: Chance): Step {
   const { kind, about, items = [] } = fault ?? {}
@@ -76,6 +92,7 @@ function stands(pack: Pack, state: RunState, { kind, about }: Pick<Chance, 'kind
     move: () => say.nothingSkipped(),
     completion: () => {
       const list = listById(pack, about)
+      if (isTakenBack(state, { kind, about })) return say.revoked(list.name)
       return say.completed(list.name, listState(state, about).onPreliminary)
     },
     call: () => say.forUs(),
@@ -98,5 +115,5 @@ function answerStands(pack: Pack, now: RunState, id: string): string {
   const state = whenAnswered(now, id)
   if (!state) return say.openAgain([item.challenge])
   const values = canAnswer(pack, state, item) ? valuesSaid(pack, state, figuresSaid(pack, state, item)) : ''
-  return values === '' ? seatWords(pack, state, item) : say.isCorrect(values)
+  return values === '' ? say.asSaid(seatText(pack, state, item)) : say.isCorrect(values)
 }

@@ -1,5 +1,7 @@
 /** Questions to the state of a run about its partner. */
 
+import type { Pack } from '../../pack/checklist.ts'
+import { findItem } from '../../pack/place.ts'
 import type { RunState } from '../core/state.ts'
 import { type Break, NO_PARTNER, type PartnerState } from './model.ts'
 
@@ -21,6 +23,16 @@ export const isGoneBy = (state: RunState, item: string): boolean => state.partne
 
 export const isCalledComplete = (state: RunState, list: string): boolean =>
   state.partner?.calledComplete.includes(list) ?? false
+
+/** The item that Otherseat answered last, and after which it has said nothing but that; where the pilot challenges. */
+export function answeredLast(pack: Pack, state: RunState): string | undefined {
+  const { floor } = state
+  const { answered } = partnerOf(state)
+  if (!pilotChallenges(state) || answered !== undefined) return answered
+  const last = state.closed.at(-1)
+  const isOwn = last !== undefined && state.items[last]?.seat === 'otherseat'
+  return isOwn && floor.at === 'item' && findItem(pack, last).list.id === floor.list ? last : undefined
+}
 
 /** The interruption that the pilot has not come back from. */
 export const openBreak = (state: RunState): Break | undefined =>

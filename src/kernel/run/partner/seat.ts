@@ -9,7 +9,7 @@ import { listed, say } from '../core/phrases.ts'
 import { missingNames } from '../core/progress.ts'
 import type { RunState } from '../core/state.ts'
 import type { Fault } from './model.ts'
-import { partnerOf } from './partner.ts'
+import { partnerOf, pilotChallenges } from './partner.ts'
 
 /** `names`: of alternatives, such as a setting in hectopascals or in inches, the one that the pilot said. */
 export function seatWords(
@@ -20,11 +20,22 @@ export function seatWords(
   fault?: Fault,
 ): string {
   if (fault?.kind === 'valueless') return say.simulated('checked')
+  const text = seatText(pack, state, item, names, fault)
+  return text && say.simulated(text)
+}
+
+/** The same, not yet said to be simulated. */
+export function seatText(
+  pack: Pack,
+  state: RunState,
+  item: Item,
+  names: readonly string[] = [],
+  fault?: Fault,
+): string {
   const { figure, said } = fault ?? {}
   const values = figure === undefined || said === undefined ? state.values : { ...state.values, [figure]: said }
   const figures = figuresFor(pack, values, names.length > 0 ? names : saidFigures(item, state))
-  const text = sayResponse(responseOf(item, state), figures, state.settings.phraseology)
-  return text && say.simulated(text)
+  return sayResponse(responseOf(item, state), figures, state.settings.phraseology)
 }
 
 /** The fault that is planned for the answer to this item. */
@@ -62,3 +73,7 @@ export function canAnswer(pack: Pack, state: RunState, item: Item): boolean {
   const isRead = saidFigures(item, state).some((name) => pack.figures.declarations[name]?.read)
   return !isRead && missingNames(pack, state, item).length === 0
 }
+
+/** Before the pilot has challenged it, nothing is an answer to an item that Otherseat answers. */
+export const isUnchallenged = (pack: Pack, state: RunState, item: Item): boolean =>
+  pilotChallenges(state) && partnerOf(state).answered !== item.id && canAnswer(pack, state, item)

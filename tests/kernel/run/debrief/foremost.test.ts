@@ -202,3 +202,21 @@ describe('what went well', () => {
     expect(wentWellIn(run({}))).toBe('')
   })
 })
+
+describe('faults of the partner', () => {
+  const fault = {
+    ...{ t: 5, kind: 'wrongValue', grade: 'hard', told: 'It was wrong.' },
+    of: 'flap',
+    about: 'flap',
+  } as const
+
+  it('weigh like a stale value where a value was let go, and less where it was none', () => {
+    const faults = [
+      { ...fault, grave: false, caught: false, kind: 'skipped' as const },
+      { ...fault, grave: true, caught: false },
+    ]
+    const outOfOrder = [{ t: 1, list: 'X', before: 'Y' }]
+    expect(kinds({ partner: { faults }, outOfOrder })).toEqual(['letGo', 'unnoticed', 'outOfOrder'])
+    expect(kinds({ partner: { faults: faults.map((one) => ({ ...one, caught: true })) } })).toEqual([])
+  })
+})

@@ -99,6 +99,18 @@ describe('a list that is called complete too early', () => {
     expect(run.answer('correct').state.lists.load?.complete).toBe(true)
   })
 
+  it('and was put right, is not called complete when the pilot says so again', () => {
+    const run = planned(atFlap(), EARLY).answer('correct', FLAP_SAID).hear('not complete')
+    expect(run.hear('not complete').said()).toBe('Load list incomplete. Windows?')
+  })
+
+  it('is judged by what is open now: no false objection once figures have reopened it', () => {
+    const run = atFlap().answer('correct', FLAP_SAID).answer('correct')
+    run.happen(revision(2, 'final', FINAL, PRELIMINARY))
+    expect(run.hear('not complete').said()).toMatch(/^Load list incomplete\./)
+    expect(chances(run).some(({ objection }) => objection)).toBe(false)
+  })
+
   it('that was right is said so again', () => {
     const run = atFlap().answer('correct', FLAP_SAID).answer('correct').hear('not complete')
     expect(run.said()).toMatch(/^Load list complete on preliminary figures\./)
@@ -144,5 +156,50 @@ describe('where the pilot challenges', () => {
     const run = swapped().hear('takeoff trim')
     run.happen(revision(2, 'final', FINAL, PRELIMINARY))
     expect(run.hear('checked').state.items['load.trim']?.status).not.toBe('done')
+  })
+
+  it('going back leaves open what was answered and not accepted', () => {
+    const run = swapped().hear('takeoff trim').hear('flap').command('goBack')
+    expect(run.state.floor).toMatchObject({ item: 'load.trim' })
+    run.hear('takeoff trim').hear('checked')
+    expect(run.state.items['load.flap']?.status).not.toBe('done')
+    expect(run.state.floor).toMatchObject({ item: 'load.flap' })
+  })
+
+  it.each(['checked', 'check that', 'five point two up', 'five point six up', 'you skipped flap'])(
+    'nothing is judged before a challenge: %s',
+    (words) => {
+      const run = swapped().hear(words, { by: 'typed' })
+      expect(run.said()).toBe(words.startsWith('you') ? 'Nothing skipped.' : 'Your challenge.')
+      expect(run.state.items['load.trim'] ?? {}).not.toMatchObject({ misses: 1 })
+      expect(run.events.some(({ type }) => type === 'answered')).toBe(false)
+    },
+  )
+
+  it('"correction" is said of its last answer', () => {
+    const fault: Fault = { ...WRONG, about: 'load.trim', figure: 'trim', said: 5.6, right: 5.2 }
+    const run = planned(swapped(), fault).hear('takeoff trim').hear('correction, five point two up')
+    expect(run.said()).toBe('Correction. Five point two up set, simulated.')
+    expect(run.state.items['load.trim']?.misses ?? 0).toBe(0)
+    expect(chances(run)[0]?.objection?.text).toBe('correction, five point two up')
+  })
+
+  it('"check that" is said of its last answer, and a state is not confirmed', () => {
+    const run = swapped().hear('windows')
+    expect(run.said()).toBe('Closed, simulated.')
+    expect(run.hear('check that').said()).toBe('Closed, as I said, simulated.')
+    run.hear('checked')
+    expect(run.hear('check that').said()).toBe('Closed, as I said, simulated.')
+    expect(chances(run).some(({ objection }) => objection)).toBe(false)
+  })
+
+  it.each([
+    ['you skipped flap', 'Nothing skipped.'],
+    ['not complete', 'Load list incomplete.'],
+    ['that was not for us', 'Nobody called us.'],
+  ])('"%s" is an objection where there was nothing to object to', (words, said) => {
+    const run = swapped().hear('takeoff trim').hear(words)
+    expect(run.said()).toBe(said)
+    expect(run.state.items['load.trim']?.sayAgains ?? 0).toBe(0)
   })
 })
