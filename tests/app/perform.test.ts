@@ -116,6 +116,18 @@ describe('a turn', () => {
     await perform([SHUT, given])
     expect(taken).toEqual([given])
   })
+
+  it('hands it over also where its words are cut off by a later turn, and once', async () => {
+    const { perform, taken, voice } = seat({ holds: true })
+    const given = { type: 'recordFromStation', turn: 'clearance.departure', values: { transponder: '2613' } } as const
+    const first = perform([SHUT, speak('Read back correct.'), given, listen(2)])
+    const second = perform([SHUT, speak('Parking brake?')])
+    await first
+    expect(taken).toEqual([given])
+    voice.end()
+    await second
+    expect(taken).toEqual([given])
+  })
 })
 
 describe('a text that could not be said', () => {

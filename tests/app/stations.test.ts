@@ -2,7 +2,7 @@
 
 import { describe, expect, it } from 'vitest'
 import { LEFT, TALK, TO_ALTIMETERS, TO_AWAY, TO_CLEARANCE, TO_CREW, TO_FLAP } from './demoAnswers.ts'
-import { rig } from './rig.ts'
+import { idle, rig } from './rig.ts'
 
 async function seat(answers: readonly string[]) {
   const flight = await rig({ talk: TALK })
@@ -97,5 +97,38 @@ describe('to the ground crew', () => {
     expect(said()).toBe('Flap nineteen.')
     expect(await say('flap twelve')).toEqual(['flapOrder.done', 'incomplete'])
     expect(said()).toBe('Flap set?')
+  })
+})
+
+describe('a list that is called while the station still says that the read-back was right', () => {
+  const WRONG_SQUAWK =
+    'cleared to willow lake lantern two alfa departure runway two four climb five thousand departure frequency one two four decimal six seven five squawk two six three one'
+
+  async function calledInMidAir() {
+    const { log } = await seat([...TO_CLEARANCE, WRONG_SQUAWK])
+    const flight = await rig({ events: log.events, holds: true })
+    const say = async (text: string) => {
+      await flight.hear(text, { by: 'typed', listenId: flight.state().listenId })
+      await idle()
+    }
+    await say('squawk two six one three')
+    expect(flight.voice.speaking()).toBe('Saltmarsh four two one, read back correct.')
+    await say('before start list')
+    return { ...flight, say }
+  }
+
+  it('waits for the exchange that was begun: it asks, and what was read back is in force', async () => {
+    const { state, voice, say } = await calledInMidAir()
+    expect(state().values.transponder).toBe('2613')
+    expect(voice.speaking()).toBe('Departure clearance not finished. Do that first?')
+    await say('affirm')
+    expect(voice.speaking()).toContain('contact heron hill ground')
+  })
+
+  it('may be run all the same', async () => {
+    const { state, say } = await calledInMidAir()
+    await say('negative')
+    expect(state().floor).toMatchObject({ list: 'beforeStart' })
+    expect(state().values.transponder).toBe('2613')
   })
 })

@@ -7,6 +7,7 @@ import { cuesOf } from '../../kernel/run/debrief/replay.ts'
 import { createPlayer, type Player } from '../replay/player.ts'
 import type { ControllerParts, RunController } from '../run/controller.ts'
 import { readStoredRun } from '../run/storedRun.ts'
+import { offerUnfinished } from '../run/unfinished.ts'
 import { hasRunOn } from '../selectors.ts'
 import type { Settings } from '../settings.ts'
 import type { DebriefActions } from './actions.ts'
@@ -62,7 +63,9 @@ export function debriefActions(
     async endAgain() {
       const session = controller.session()
       if (!session) return
-      if (await controller.end(session.state().runId)) show(session.pack, session.events(), false)
+      if (!(await controller.end(session.state().runId))) return
+      show(session.pack, session.events(), false)
+      await offerUnfinished(log, store)
     },
     async showRunBefore(runId) {
       const run = await readStoredRun(log, runId)

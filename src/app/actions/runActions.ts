@@ -5,7 +5,7 @@ import { countsOf } from '../../kernel/run/debrief/debriefPartner.ts'
 import type { ControllerParts, RunController } from '../run/controller.ts'
 import { type FromSheet, fromSheet } from '../run/revision.ts'
 import type { RunSession } from '../run/session.ts'
-import { findUnfinished } from '../run/unfinished.ts'
+import { findUnfinished, offerUnfinished } from '../run/unfinished.ts'
 import { hasEntryErrors, isEntryMissing } from '../selectors.ts'
 import type { Settings } from '../settings.ts'
 import { EMPTY_DRAFT } from '../store.ts'
@@ -86,11 +86,13 @@ export function runActions(
       if (id !== undefined && !(await controller.end(id))) return
       remember(session)
       backToStart()
+      await offerUnfinished(log, store)
     },
     async putAwayRun() {
       const { blocked } = store.getState()
       if (blocked) await log.putAway(blocked.runId)
       backToStart()
+      await offerUnfinished(log, store)
     },
     press(press) {
       const session = controller.session()

@@ -67,7 +67,8 @@ export function createPerformer(parts: PerformParts): Performer {
     const isHeadset = parts.isHeadset()
     let soundedAt = clock.now()
     for (const effect of effects) {
-      if (displaced.aborted) return
+      // What a station gave is in force, also where its words were cut off.
+      if (displaced.aborted && effect.type !== 'recordFromStation') continue
       switch (effect.type) {
         case 'shut':
           ear.shut()

@@ -82,7 +82,9 @@ export function createSession(parts: SessionParts, soFar: RunSoFar): RunSession 
       emit({ type: 'speaking', text, role, failed: true })
       void dispatch.happen({ type: 'voiceFailed', text })
     },
-    recordFromStation: (taken) => figures.recordFromStation(taken),
+    recordFromStation: (taken) => {
+      if (!isClosed) figures.recordFromStation(taken)
+    },
     isHearing: () => followed.isHearing(),
     isHeadset: () => settings().isHeadset,
     isPatient: () => settings().pauses === 'long',

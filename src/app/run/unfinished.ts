@@ -1,7 +1,13 @@
 /** Finds a run that was left in the middle. In a file of its own, since the first screen waits for it. */
 
 import type { RunArchive } from '../../ports.ts'
-import type { AppState } from '../store.ts'
+import type { AppState, Store } from '../store.ts'
+
+/** Once a run has ended in this tab: another one that was left in the middle is offered at once. */
+export async function offerUnfinished(log: RunArchive, store: Pick<Store, 'setState'>): Promise<void> {
+  const { unfinished } = (await findUnfinished(log, undefined)) ?? {}
+  store.setState({ unfinished, needsGesture: false })
+}
 
 /** After a reload a run goes on at any key; on a later visit the start screen offers it. `openHere`: run of this tab. */
 export async function findUnfinished(

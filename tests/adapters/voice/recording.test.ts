@@ -252,6 +252,7 @@ describe.each(packs)('with the pack $id', (pack) => {
         .flatMap((entry) => (entry.type === 'line' ? say.waitingFor(entry.label) : [])),
       belowTheLine: [say.belowTheLine()],
       outOfOrder: [...names.map(listName), ...briefings.map(({ name }) => name)].map(say.outOfOrder),
+      notFinished: exchanges.map(({ name }) => say.notFinished(name)),
       finalFiguresIn: [say.finalFiguresIn()],
       pass: challenges.flatMap((challenge) => PASS_REASONS.map((reason) => say.pass(challenge, reason))),
       reasons: [say.reasons()],

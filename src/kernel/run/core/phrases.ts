@@ -65,6 +65,7 @@ export const FIXED_PHRASES = [
   'below the line',
   'out of order',
   'not done',
+  'not finished',
   'do that first',
   'final figures in',
   'is complete already',
@@ -279,6 +280,8 @@ export const say = {
   belowTheLine: () => sentence('below the line'),
   /** `next`: a list or a briefing, as it is called. */
   outOfOrder: (next: string) => `${sentence(`${next} not done`)} ${ask('do that first')}`,
+  /** `next`: an exchange that was begun. */
+  notFinished: (next: string) => `${sentence(`${next} not finished`)} ${ask('do that first')}`,
   finalFiguresIn: () => ask('final figures in'),
   pass: (challenge: string, reason: PassReason) =>
     `${sentence(`pass ${challenge}`, reasonWords(reason))} ${ask('confirm')}`,

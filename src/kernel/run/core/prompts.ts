@@ -6,7 +6,7 @@ import { activityName, findItem, findLine, itemsOf, listById, listsOf } from '..
 import { flowAt, openSteps } from '../list/flowSteps.ts'
 import { pilotChallenges } from '../partner/partner.ts'
 import { canAnswer } from '../partner/seat.ts'
-import { callableTurns, exchangeAt, talkAt } from '../talk/talk.ts'
+import { callableTurns, exchangeAt, exchangesOf, talkAt } from '../talk/talk.ts'
 import { askFor, valueWords } from '../watch/callValue.ts'
 import { nextCall, watchAt, watchById, watchState } from '../watch/watchTiming.ts'
 import { listName, say } from './phrases.ts'
@@ -91,10 +91,11 @@ function floorWords(pack: Pack, state: RunState): string {
 const labelOf = (pack: Pack, watch: string, id: string) =>
   watchById(pack, watch).calls.find((call) => call.id === id)?.label ?? id
 
-/** A list or a briefing, as it is called. */
-function nameOfNext(pack: Pack, id: string): string {
+/** Whether a list or a briefing, or an exchange that was begun, is done first. */
+function firstWords(pack: Pack, id: string): string {
   const name = activityName(pack, id)
-  return listsOf(pack).some((list) => list.id === id) ? listName(name) : name
+  if (exchangesOf(pack).some((exchange) => exchange.id === id)) return say.notFinished(name)
+  return say.outOfOrder(listsOf(pack).some((list) => list.id === id) ? listName(name) : name)
 }
 
 function questionWords(pack: Pack, state: RunState): string | undefined {
@@ -103,7 +104,7 @@ function questionWords(pack: Pack, state: RunState): string | undefined {
     case undefined:
       return undefined
     case 'outOfOrder':
-      return say.outOfOrder(nameOfNext(pack, question.next))
+      return firstWords(pack, question.next)
     case 'finalFiguresIn':
       return say.finalFiguresIn()
     case 'reading': {

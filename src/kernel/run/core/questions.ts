@@ -48,7 +48,7 @@ export function affirmed(pack: Pack, state: RunState, by: By): Step {
   }
 }
 
-/** What was to come first: a list is called with that, a briefing comes in its turn. */
+/** What was to come first: a list is called with that, a briefing or an exchange comes in its turn. */
 function firstThings(pack: Pack, state: RunState, next: string): Step {
   const isList = listsOf(pack).some(({ id }) => id === next)
   return isList ? inItsTurn(pack, state, next) : enter(pack, state, nextFloor(pack, state))

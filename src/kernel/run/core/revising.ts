@@ -50,6 +50,10 @@ export function revised(pack: Pack, before: RunState, event: Revised): Step {
 function putAgain(pack: Pack, state: RunState, event: Revised, words: readonly string[]): Step {
   const waits = afterWatch(pack, state, words)
   if (waits) return waits
+  // It was read back, and the pilot has called a list meanwhile: what was asked of that still is.
+  if (event.takenDown !== undefined && state.question?.about === 'outOfOrder') {
+    return sayAndListen(pack, state, words, { prompt: true })
+  }
   if (event.takenDown !== undefined) return enter(pack, state, nextFloor(pack, state), { words })
   return interject(pack, { ...state, standingBy: false }, words)
 }

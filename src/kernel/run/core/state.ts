@@ -61,7 +61,7 @@ export interface PendingCall {
 
 /** What Otherseat has asked and waits for: mostly affirm or negative. */
 export type Question =
-  /** `next`, a list or a briefing, comes first by the pack: is it to be done now? */
+  /** `next`, a list, a briefing or an exchange under way, comes first by the pack: is it to be done now? */
   | { readonly about: 'outOfOrder'; readonly list: string; readonly next: string }
   | { readonly about: 'finalFiguresIn'; readonly list: string }
   /** The pilot is to read a value off a source. */

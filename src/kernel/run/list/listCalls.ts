@@ -1,7 +1,7 @@
 /** A list is called: what is asked before it is run. */
 
 import { holds } from '../../figures/condition.ts'
-import type { Pack } from '../../pack/checklist.ts'
+import type { Activity, Pack } from '../../pack/checklist.ts'
 import { listById } from '../../pack/place.ts'
 import { dueList } from '../core/dueList.ts'
 import { sayAndListen } from '../core/listening.ts'
@@ -9,6 +9,7 @@ import { callList, isAhead } from '../core/moving.ts'
 import { say } from '../core/phrases.ts'
 import { listState } from '../core/progress.ts'
 import type { Question, RunState, Step } from '../core/state.ts'
+import { isBegun } from '../talk/talk.ts'
 import { startUnderWay } from '../watch/watching.ts'
 
 /** Questions that are themselves about which list is to be run: another call takes their place. */
@@ -43,17 +44,18 @@ export function inItsTurn(pack: Pack, state: RunState, id: string): Step {
 
 const openList = ({ floor }: RunState) => ('list' in floor ? floor.list : undefined)
 
-/** The list that is open or due; else the briefing that stands before it in its phase and was not covered. */
+/** The list that is open or due; else what was to be said before it in its phase: a briefing, or an exchange under way. */
 function comesFirst(pack: Pack, state: RunState, id: string): string | undefined {
   const due = openList(state) ?? dueList(pack, state)?.id
-  return due !== undefined && due !== id ? due : briefingBefore(pack, state, id)
+  return due !== undefined && due !== id ? due : talkBefore(pack, state, id)
 }
 
-function briefingBefore(pack: Pack, state: RunState, id: string): string | undefined {
+function talkBefore(pack: Pack, state: RunState, id: string): string | undefined {
   const { activities = [] } = pack.phases.find((phase) => phase.activities.some((one) => one.id === id)) ?? {}
   const before = activities.slice(
     0,
     activities.findIndex((one) => one.id === id),
   )
-  return before.find((one) => one.type === 'briefing' && holds(one.when, state) && isAhead(state, one))?.id
+  const isOwed = (one: Activity) => one.type === 'briefing' || (one.type === 'exchange' && isBegun(one, state))
+  return before.find((one) => isOwed(one) && holds(one.when, state) && isAhead(state, one))?.id
 }

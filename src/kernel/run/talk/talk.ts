@@ -65,6 +65,11 @@ export function isUnderWay(talk: Exchange | Briefing, state: RunState): boolean 
   return pendingTurn(talk, state) !== undefined || openTurns(talk, state).some(begun)
 }
 
+/** Something was said in it that counts: one of its turns is done or under way. */
+export function isBegun(exchange: Exchange, state: RunState): boolean {
+  return exchange.turns.some(({ id }) => turnState(state, id).status !== 'ahead') || isUnderWay(exchange, state)
+}
+
 /** Turns that the pilot may begin with a call now. */
 export function callableTurns(exchange: Exchange, state: RunState): ExchangeTurn[] {
   const open = openTurns(exchange, state)
