@@ -14,15 +14,25 @@ export interface Writing {
 /** So many steps are kept. */
 const MOST = 200
 
-/** One field, written letter by letter, is one step. */
+/** One field, written letter by letter, is one step; and none where it says again what it said before. */
 export function withWriting(past: readonly Writing[], now: Writing): readonly Writing[] {
   const last = past.at(-1)
   const goesOn = last?.path === now.path && last.words === now.words && last.after === now.before
-  return goesOn ? [...past.slice(0, -1), { ...now, before: last.before }] : [...past, now].slice(-MOST)
+  if (!goesOn) return [...past, now].slice(-MOST)
+  const others = past.slice(0, -1)
+  return last.before === now.after ? others : [...others, { ...now, before: last.before }]
+}
+
+/**
+ * Up to the last one that can still be taken back: what was changed since, or was undone in the text, is no step any more.
+ */
+export function standing(past: readonly Writing[], textOf: (path: string) => string): readonly Writing[] {
+  return past.slice(0, past.findLastIndex((one) => takenBack(textOf(one.path), one) !== undefined) + 1)
 }
 
 /** The text without what was written; undefined where that piece is not there any more, or is there twice. */
 export function takenBack(text: string, { before, after }: Writing): string | undefined {
+  if (text === before) return undefined
   if (text === after) return before
   const [start, endBefore, endAfter] = changedIn(before, after)
   const around = (length: number) => [
