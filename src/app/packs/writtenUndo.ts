@@ -39,14 +39,20 @@ export function takenBack(text: string, { before, after }: Writing): string | un
     after.slice(Math.max(0, start - length), start),
     after.slice(endAfter, endAfter + length),
   ]
-  const [left = '', right = ''] = around(AROUND)
-  const piece = left + after.slice(start, endAfter) + right
+  const written = after.slice(start, endAfter)
+  let [length, [left = '', right = '']] = [AROUND, around(AROUND)]
+  // Among items that are much alike it has to be told from what was there before.
+  while (before.includes(left + written + right) && length < after.length) {
+    length *= 2
+    ;[left = '', right = ''] = around(length)
+  }
+  const piece = left + written + right
   const at = text.indexOf(piece)
   if (at < 0 || text.indexOf(piece, at + 1) >= 0) return undefined
   return text.slice(0, at) + left + before.slice(start, endBefore) + right + text.slice(at + piece.length)
 }
 
-/** By so many letters on each side it is known again. */
+/** By so many letters on each side, or more, it is known again. */
 const AROUND = 24
 
 /** Where two texts begin to differ, and where that ends in the one and in the other. */

@@ -64,7 +64,10 @@ describe('a form', () => {
     expect(fieldOf(form, 'rests on')).toMatchObject({ shape: 'texts', value: ['fuel'], choices: ['fuel', 'runway'] })
     expect(fieldOf(form, 'answers')).toMatchObject({ shape: 'choice', choices: ['pilot', 'both'], isNeeded: false })
     expect(fieldOf(form, 'memory').help).toMatch(/^Said from memory/)
-    expect(formOf('procedures.yaml', 'name: before takeoff').kind).toBe('list')
+    const list = formOf('procedures.yaml', 'name: before takeoff')
+    expect(list.kind).toBe('list')
+    expect(fieldOf(list, 'list').help).toMatch(/as other places call it; these are not changed with it/)
+    expect(fieldOf(list, 'name').help).not.toMatch(/other places/)
     expect(formOf('figures.yaml', 'fuel on board').kind).toBe('figure')
   })
 
