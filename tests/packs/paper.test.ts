@@ -67,6 +67,19 @@ describe.each(Object.entries(PAPERS))('the paper %s', (name, { items, asked }) =
   })
 })
 
+test('arrows of all kinds divide a line, and one at its end heads a list', () => {
+  const lines = ['c. Voltage => 24 V MIN', 'd. Beacon -> ON', 'e. Mixture >> RICH', 'f. Doors --> CLOSED']
+  const draft = draftPack(`Cockpit prep >>\n\n${lines.join('\n')}\n`)
+  expect(draft.lists.map(({ name }) => name)).toEqual(['cockpit prep'])
+  expect(itemsOf(draft).map(({ challenge }) => challenge)).toEqual(['voltage', 'beacon', 'mixture', 'doors'])
+  expect(
+    itemsOf(draft)
+      .map(({ response }) => response)
+      .slice(1),
+  ).toEqual(['on', 'rich', 'closed'])
+  expect(draft.files['figures.yaml']).toMatch(/constant: 24\n *accept: {min: 24}/)
+})
+
 test('every paper in the folder has what it comes out as', () => {
   const files = readdirSync('tests/packs/paper').map((file) => file.replace('.txt', ''))
   expect(files.toSorted()).toEqual(Object.keys(PAPERS).toSorted())

@@ -8,7 +8,7 @@ import type { Clock, OwnPack } from '../../ports.ts'
 import type { Store } from '../store.ts'
 import type { OwnPacks } from './ownPacks.ts'
 import type { EditedFile } from './shelfState.ts'
-import { takenBack, type Writing, withWriting } from './writtenUndo.ts'
+import { standing, takenBack, type Writing, withWriting } from './writtenUndo.ts'
 
 /** After the last key: long enough for a word, short enough that nothing is lost that one remembers. */
 const REST_MS = 150
@@ -58,7 +58,6 @@ export function createPackEditing({ store, own, clock, saved }: PackEditingParts
     known = pack
     const text = shownOf(textOf(pack.files, path))
     if (written.key !== pack.key) written = { key: pack.key, past: [] }
-    const undoable = written.past.at(-1)?.words ?? ''
     show({
       key: pack.key,
       path,
@@ -67,15 +66,23 @@ export function createPackEditing({ store, own, clock, saved }: PackEditingParts
       isSaved: true,
       checked: undefined,
       elsewhere: undefined,
-      undoable,
-      told: '',
+      undoable: undoableIn(pack.files, path, text),
     })
   }
 
-  function change(text: string, more: Partial<EditedFile> = {}): void {
+  /** What was written into the pack and stands there yet. */
+  function stepsIn(files: PackTexts, path: string, text: string): readonly Writing[] {
+    return standing(written.past, (at) => (at === path ? text : shownOf(textOf(files, at))))
+  }
+
+  function undoableIn(files: PackTexts, path: string, text: string): string {
+    return stepsIn(files, path, text).at(-1)?.words ?? ''
+  }
+
+  function change(text: string): void {
     const now = editing()
-    if (!now || (now.text === text && Object.keys(more).length === 0)) return
-    show({ ...now, told: '', ...more, text, isSaved: now.isSaved && now.text === text })
+    if (!now || now.text === text) return
+    show({ ...now, text, undoable: undoableIn(now.files, now.path, text), isSaved: false })
     stop()
     stop = clock.after(REST_MS, () => void save())
     stopCheck()
@@ -92,12 +99,6 @@ export function createPackEditing({ store, own, clock, saved }: PackEditingParts
     if (after?.key === now.key && after.path === now.path && after.text === now.text) {
       show({ ...after, checked: { pack, problems } })
     }
-  }
-
-  /** Undefined where the last step is not to be found in its file any more. */
-  function withoutLast(last: Writing): string | undefined {
-    const now = editing()
-    return now && (now.text === last.before ? now.text : takenBack(now.text, last))
   }
 
   async function openFile(key: string, path: string): Promise<void> {
@@ -141,26 +142,27 @@ export function createPackEditing({ store, own, clock, saved }: PackEditingParts
   return {
     save,
     open: openFile,
-    change: (text) => change(text),
+    change,
     write(text, words) {
       const now = editing()
       if (!now || now.text === text) return
       const { key, path } = now
       const past = withWriting(written.past, { path, before: now.text, after: text, words })
       written = { key, past }
-      change(text, { undoable: words })
+      change(text)
     },
     async takeBack() {
-      const last = written.past.at(-1)
       const now = editing()
-      if (!last || !now || now.key !== written.key) return
+      if (!now || now.key !== written.key) return
+      const past = stepsIn(now.files, now.path, now.text)
+      const last = past.at(-1)
+      if (!last) return
       if (now.path !== last.path) await openFile(now.key, last.path)
-      if (editing()?.path !== last.path) return
-      const text = withoutLast(last)
-      written = { ...written, past: written.past.slice(0, -1) }
-      const undoable = written.past.at(-1)?.words ?? ''
-      const told = text === undefined ? `The ${last.words} was changed since, and stays as it is.` : ''
-      change(text ?? editing()?.text ?? '', { undoable, told })
+      const open = editing()
+      const text = open?.path === last.path ? takenBack(open.text, last) : undefined
+      if (text === undefined) return
+      written = { ...written, past: past.slice(0, -1) }
+      change(text)
     },
     async settle(whose) {
       const now = editing()

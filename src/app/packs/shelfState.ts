@@ -73,10 +73,8 @@ export interface EditedFile {
   readonly checked: { readonly pack: Pack | undefined; readonly problems: readonly Problem[] } | undefined
   /** What another tab has done meanwhile: it is not written over until the person says so. */
   readonly elsewhere: 'changed' | 'deleted' | undefined
-  /** What a form or draft wrote last in this pack; empty where nothing can be taken back. */
+  /** What a form or draft wrote last in this pack and stands there yet; empty where nothing can be taken back. */
   readonly undoable: string
-  /** Why something could not be taken back; mostly empty. */
-  readonly told: string
 }
 
 export const EMPTY_SHELF: ShelfState = {

@@ -14,29 +14,45 @@ export interface Writing {
 /** So many steps are kept. */
 const MOST = 200
 
-/** One field, written letter by letter, is one step. */
+/** One field, written letter by letter, is one step; and none where it says again what it said before. */
 export function withWriting(past: readonly Writing[], now: Writing): readonly Writing[] {
   const last = past.at(-1)
   const goesOn = last?.path === now.path && last.words === now.words && last.after === now.before
-  return goesOn ? [...past.slice(0, -1), { ...now, before: last.before }] : [...past, now].slice(-MOST)
+  if (!goesOn) return [...past, now].slice(-MOST)
+  const others = past.slice(0, -1)
+  return last.before === now.after ? others : [...others, { ...now, before: last.before }]
+}
+
+/**
+ * Up to the last one that can still be taken back: what was changed since, or was undone in the text, is no step any more.
+ */
+export function standing(past: readonly Writing[], textOf: (path: string) => string): readonly Writing[] {
+  return past.slice(0, past.findLastIndex((one) => takenBack(textOf(one.path), one) !== undefined) + 1)
 }
 
 /** The text without what was written; undefined where that piece is not there any more, or is there twice. */
 export function takenBack(text: string, { before, after }: Writing): string | undefined {
+  if (text === before) return undefined
   if (text === after) return before
   const [start, endBefore, endAfter] = changedIn(before, after)
   const around = (length: number) => [
     after.slice(Math.max(0, start - length), start),
     after.slice(endAfter, endAfter + length),
   ]
-  const [left = '', right = ''] = around(AROUND)
-  const piece = left + after.slice(start, endAfter) + right
+  const written = after.slice(start, endAfter)
+  let [length, [left = '', right = '']] = [AROUND, around(AROUND)]
+  // Among items that are much alike it has to be told from what was there before.
+  while (before.includes(left + written + right) && length < after.length) {
+    length *= 2
+    ;[left = '', right = ''] = around(length)
+  }
+  const piece = left + written + right
   const at = text.indexOf(piece)
   if (at < 0 || text.indexOf(piece, at + 1) >= 0) return undefined
   return text.slice(0, at) + left + before.slice(start, endBefore) + right + text.slice(at + piece.length)
 }
 
-/** By so many letters on each side it is known again. */
+/** By so many letters on each side, or more, it is known again. */
 const AROUND = 24
 
 /** Where two texts begin to differ, and where that ends in the one and in the other. */

@@ -4,3 +4,4 @@ export { canAdd, type ThingChange, withField, withGroup, withThing } from '../..
 export { edited } from '../../packs/forms/edits.ts'
 export { type Field, type FieldValue, type Form, type FormView, formAt } from '../../packs/forms/form.ts'
 export { cellValue, type Grid, type GridCell, narrowed, pastedInto, widened } from '../../packs/forms/grid.ts'
+export { numberTyped } from '../../packs/forms/typed.ts'

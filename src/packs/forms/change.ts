@@ -28,7 +28,7 @@ export type ThingChange = 'add' | 'delete' | 'up' | 'down'
 export function withThing(text: string, file: string, form: Form, change: ThingChange): Changed | undefined {
   const { path, at } = form
   if (change === 'delete') {
-    const next = edited(text, { type: 'remove', path })
+    const next = edited(text, { type: 'remove', path, notes: true })
     const left = next === undefined ? undefined : siblings(next, path.slice(0, -1))
     const neighbour = left?.[Math.max(0, Math.min(at, left.length - 1))]
     return next === undefined ? undefined : { text: next, offset: offsetAt(next, neighbour ?? path.slice(0, -1)) }

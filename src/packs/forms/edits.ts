@@ -13,8 +13,8 @@ import { textWritten, type Written, writtenInLine } from './written.ts'
 export type Edit =
   /** Puts a value at a place, and what is missing on the way; `order`: the names around it in the order of the schema. */
   | { readonly type: 'set'; readonly path: Path; readonly value: Written; readonly order?: readonly string[] }
-  /** Of an entry with its name, or of one in a list. */
-  | { readonly type: 'remove'; readonly path: Path }
+  /** Of an entry with its name, or of one in a list; `notes`: with the comments above and beside it. */
+  | { readonly type: 'remove'; readonly path: Path; readonly notes?: boolean }
   /** Behind the one at `path`; under `name` where they have names. */
   | { readonly type: 'add'; readonly path: Path; readonly value: Written; readonly name?: string }
   | { readonly type: 'move'; readonly path: Path; readonly by: 1 | -1 }
@@ -70,7 +70,7 @@ function spliceOf(text: string, contents: unknown, edit: Edit): readonly Splice[
     return isScalar(key) && key.range ? [{ from: key.range[0], to: key.range[1], insert: edit.name }] : undefined
   }
   if (edit.type === 'add') return addSplice(text, around, index, edit.value, edit.name)
-  if (edit.type === 'remove') return removeSplice(text, around, index)
+  if (edit.type === 'remove') return removeSplice(text, around, index, edit.notes)
   return moveSplice(text, around, index, edit.by)
 }
 
@@ -132,7 +132,12 @@ function addSplice(text: string, around: YAMLMap | YAMLSeq, index: number, value
   return [{ from, to: from, insert: `${indent}- ${lines.join(`\n${indent}  `)}\n` }]
 }
 
-function removeSplice(text: string, around: YAMLMap | YAMLSeq, index: number): readonly Splice[] | undefined {
+function removeSplice(
+  text: string,
+  around: YAMLMap | YAMLSeq,
+  index: number,
+  isWithNotes = false,
+): readonly Splice[] | undefined {
   const [start, end] = [startOfEntry(around, index), endOfEntry(around, index)]
   if (start === undefined || end === undefined) return undefined
   const next = startOfEntry(around, index + 1)
@@ -142,13 +147,21 @@ function removeSplice(text: string, around: YAMLMap | YAMLSeq, index: number): r
     if (before !== undefined && hasNote(text, before, start)) return undefined
     return [{ from: before ?? start, to: end, insert: '' }]
   }
-  if (around.items.length === 1) {
-    const from = isSeq(around) ? dashBefore(text, start) : start
-    return from === undefined ? undefined : [{ from, to: end, insert: isSeq(around) ? '[]' : '{}' }]
-  }
   const lines = linesOf(text, around, index)
+  if (around.items.length === 1) {
+    const first = isSeq(around) ? dashBefore(text, start) : start
+    if (first === undefined) return undefined
+    const insert = isSeq(around) ? '[]' : '{}'
+    if (!isWithNotes || !lines) return [{ from: first, to: end, insert }]
+    const indent = ' '.repeat(columnOf(text, first))
+    return [{ from: ownNotesAbove(text, lines[0], indent), to: lineEnd(text, end), insert: indent + insert }]
+  }
   if (lines) {
     const [from, to] = lines
+    if (isWithNotes) {
+      const [indent = ''] = /^ */.exec(text.slice(from)) ?? []
+      return [{ from: ownNotesAbove(text, from, indent), to, insert: '' }]
+    }
     if (isSeq(around)) return [{ from: asked(text, from), to, insert: '' }]
     const note = /(^|\s)(#.*)$/.exec(text.slice(end, lineEnd(text, end)))?.[2]
     return [{ from, to, insert: note === undefined ? '' : `${' '.repeat(columnOf(text, start))}${note}\n` }]
@@ -192,6 +205,11 @@ function linesOf(text: string, around: YAMLMap | YAMLSeq, index: number): readon
 /** Questions of a draft go with what they ask about. */
 function asked(text: string, from: number): number {
   return above(text, from, /^\s*# \?/)
+}
+
+/** What is further in is of the one before, unless a draft asks it. */
+function ownNotesAbove(text: string, from: number, indent: string): number {
+  return above(text, from, new RegExp(`^(${indent}#|\\s*# \\?)`))
 }
 
 function notesAbove(text: string, from: number): number {

@@ -105,7 +105,9 @@ function formOf(
   const here = placed.filter((one) => begins(one.path, path))
   const leftAlone: string[] = []
   const context: Context = { document, data, root, here, leftAlone, figures: names.valued.map(({ name }) => name) }
-  const fields = fieldsAt(context, path, 2)
+  const fields = fieldsAt(context, path, 2).map((field) =>
+    String(field.path.at(-1)) === kind.by ? { ...field, help: `${field.help} ${OF_NAMES}`.trim() } : field,
+  )
   const table = kind.name === 'table' ? gridOf(valueAt(data, path), path) : undefined
   const shown = new Set(fields.flatMap(allOf).flatMap((one) => one.problems))
   const around = valueAt(data, path.slice(0, -1))
@@ -127,6 +129,8 @@ function formOf(
     of: like.length,
   }
 }
+
+const OF_NAMES = 'Letters and digits, as other places call it; these are not changed with it.'
 
 /** What stands in a thing and has a form of its own. */
 const INNER: ReadonlySet<string> = new Set(['entries', 'activities', 'steps', 'phases', 'situations'])

@@ -4,6 +4,7 @@ import { NOT_GIVEN } from '../../kernel/figures/pack.ts'
 import type { Path } from '../source.ts'
 import type { Edit } from './edits.ts'
 import { isNamed } from './things.ts'
+import { numberTyped } from './typed.ts'
 
 export interface GridCell {
   readonly path: Path
@@ -77,8 +78,7 @@ export function cellValue({ isText }: GridCell, typed: string): string | number 
   const text = typed.trim()
   if (isText) return text === '' ? undefined : text
   if (text === NOT_GIVEN) return text
-  const number = /^[-+\u2212]?(\d+\.?\d*|\.\d+)$/.test(text) ? Number(text.replace('\u2212', '-')) : Number.NaN
-  return Number.isFinite(number) ? number : undefined
+  return numberTyped(text)
 }
 
 export interface Pasted {

@@ -153,6 +153,9 @@ function byCapitals(text: string): Divided | undefined {
   return { by: 'capitals', cells: [head.join(' '), words.slice(from).join(' ')], column: head.join(' ').length + 1 }
 }
 
+/** Drawn with one or two signs before its head; with three they are leaders. */
+const ARROW = /(?:[-=]{1,2}>|>>)>?/
+
 export function dividedLine(line: string): Divided | undefined {
   if (line.startsWith('|') || line.includes(' | ')) {
     const cells = line.split('|').map(tidy)
@@ -163,8 +166,9 @@ export function dividedLine(line: string): Divided | undefined {
   if (leaders) return leaders
   const { cells, column } = columnsOf(line)
   if (cells.length > 1) return { by: line.includes('\t') ? 'tab' : 'columns', cells: cells.map(tidy), column }
+  const arrow = ARROW.exec(line)
+  if (arrow && arrow.index > 0) return at('arrow', line, arrow.index, arrow[0].length)
   for (const [by, sign] of [
-    ['arrow', '->'],
     ['equals', ' = '],
     ['dash', ' - '],
   ] as const) {

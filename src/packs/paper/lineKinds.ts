@@ -165,6 +165,8 @@ function undecorated(text: string): string | undefined {
   const hashes = /^#{1,6} */.exec(text)?.[0] ?? ''
   if (hashes !== '') return text.slice(hashes.length).replace(/#+$/, '').trim()
   if (text.startsWith('|') && text.indexOf('|', 1) < text.length - 1) return undefined
+  // "Cockpit prep >>": on to its items.
+  if (/^\p{L}[^>]*>>$/u.test(text)) return text.slice(0, -2).trim()
   const framed = /^([-=*~_<[|+]{1,80}) ?(\S.*)$/.exec(text)
   if (!framed || framed[1] === undefined || framed[2] === undefined) return undefined
   let inner = framed[2]

@@ -64,7 +64,10 @@ describe('a form', () => {
     expect(fieldOf(form, 'rests on')).toMatchObject({ shape: 'texts', value: ['fuel'], choices: ['fuel', 'runway'] })
     expect(fieldOf(form, 'answers')).toMatchObject({ shape: 'choice', choices: ['pilot', 'both'], isNeeded: false })
     expect(fieldOf(form, 'memory').help).toMatch(/^Said from memory/)
-    expect(formOf('procedures.yaml', 'name: before takeoff').kind).toBe('list')
+    const list = formOf('procedures.yaml', 'name: before takeoff')
+    expect(list.kind).toBe('list')
+    expect(fieldOf(list, 'list').help).toMatch(/as other places call it; these are not changed with it/)
+    expect(fieldOf(list, 'name').help).not.toMatch(/other places/)
     expect(formOf('figures.yaml', 'fuel on board').kind).toBe('figure')
   })
 
@@ -156,7 +159,13 @@ describe('a thing', () => {
     )
   })
 
-  it('is taken out with its question, and moved with the comments above it', () => {
+  it('is taken out with its question and its comments, and moved with the comments above it', () => {
+    const alone = (at: string) => change(at, 'delete')?.text
+    expect(alone('item: fuel')).toBe(text.replace('          # The fuel first.\n', '').replace(line('item: fuel'), ''))
+    const noted = (FILES['figures.yaml'] ?? '').replace(/\n( *)(fuel: .*)\n/, '\n$1# By weight.\n$1$2 # or by litre\n')
+    const files = { ...FILES, 'figures.yaml': noted }
+    const left = withThing(noted, 'figures.yaml', formOf('figures.yaml', 'fuel on board', files), 'delete')?.text
+    expect(left).toBe((FILES['figures.yaml'] ?? '').replace(/\n *fuel: .*\n/, '\n'))
     expect(change('item: runway', 'delete')?.text).toBe(text.replace(line('item: runway'), ''))
     const without = change('item: canopy', 'delete')?.text ?? ''
     expect(without).not.toMatch(/canopy|line 3/)
@@ -195,6 +204,15 @@ describe('a table', () => {
       edits: [],
       left: '1 cell lies outside the table: add rows or columns first',
     })
+    expect(edited(table, pastedInto(grid(), first, '1,982\t2,000.5').edits)).toBe(
+      table.replace('[90, 80]', '[1982, 2000.5]'),
+    )
+    expect(['1,955', '12,34,567', '1,96', '\u22123'].map((typed) => cellValue(first, typed))).toEqual([
+      1955,
+      undefined,
+      undefined,
+      -3,
+    ])
     expect(pastedInto(grid(), first, '1\tx')).toEqual({ edits: [], left: 'no number: x' })
     expect([cellValue(first, '-3.5'), cellValue(first, '5e9'), cellValue(first, '')]).toEqual([
       -3.5,

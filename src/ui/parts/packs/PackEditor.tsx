@@ -71,7 +71,7 @@ export function PackEditor() {
         )}
         <OpenQuestions text={editing.text} />
         <span role="status" class="soft small">
-          {editing.told} {editing.isSaved ? 'Saved' : editing.elsewhere ? 'Not saved' : 'Saving'}
+          {editing.isSaved ? 'Saved' : editing.elsewhere ? 'Not saved' : 'Saving'}
         </span>
       </div>
       {entry && <FileChoice entry={entry} path={editing.path} />}

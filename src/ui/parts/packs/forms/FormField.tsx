@@ -1,7 +1,7 @@
 /** One field of a form, made from what the schema says of it. */
 
 import { useId, useState } from 'preact/hooks'
-import type { Field, FieldValue } from '../../../../app/view/packForms.ts'
+import { type Field, type FieldValue, numberTyped } from '../../../../app/view/packForms.ts'
 
 export interface FormFieldProps {
   readonly field: Field
@@ -138,13 +138,14 @@ function textOf(value: FieldValue | undefined): string {
   return value === undefined || value === null ? '' : Array.isArray(value) ? value.join('\n') : String(value)
 }
 
+/** Where a text may stand as well, a comma is one of its signs. */
 const NUMBER = /^[-+]?(\d+\.?\d*|\.\d+)$/
 
 /** Undefined for nothing, and for what is no value of the field. */
 function typedValue({ shape, value: before }: Field, typed: string): FieldValue | undefined {
   const text = typed.trim()
   if (text === '') return undefined
-  if (shape === 'number') return NUMBER.test(text) ? Number(text) : undefined
+  if (shape === 'number') return numberTyped(text)
   // A code of figures stays a text where it was one: "0420" is not 420.
   if (shape === 'either')
     return NUMBER.test(text) && typeof before !== 'string' && !/^0\d/.test(text) ? Number(text) : text

@@ -1,6 +1,6 @@
 /** The form of what the cursor stands in: it writes the same text, and what it cannot show it leaves alone and names. */
 
-import { useEffect, useMemo, useState } from 'preact/hooks'
+import { useLayoutEffect, useMemo, useState } from 'preact/hooks'
 import {
   canAdd,
   edited,
@@ -34,7 +34,8 @@ export function PackForm(props: PackFormProps) {
   const { files, path, text, offset, problems, onWrite, onShow } = props
   // Keys of the editor do not wait for the form, those of the form do.
   const [seen, setSeen] = useState({ text, offset })
-  useEffect(() => {
+  // Before anything else can run: what is due from before a form wrote would bring back the form of before, to be typed into.
+  useLayoutEffect(() => {
     const timer = setTimeout(() => setSeen({ text, offset }), REST_MS)
     return () => clearTimeout(timer)
   }, [text, offset])

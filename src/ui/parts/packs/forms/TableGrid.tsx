@@ -1,7 +1,7 @@
 /** The cells of a table, to be typed, or pasted from a spreadsheet. */
 
 import type { TargetedKeyboardEvent } from 'preact'
-import { useRef, useState } from 'preact/hooks'
+import { useId, useRef, useState } from 'preact/hooks'
 import {
   cellValue,
   edited,
@@ -11,6 +11,7 @@ import {
   pastedInto,
   widened,
 } from '../../../../app/view/packForms.ts'
+import { NOT_GIVEN } from '../../../../kernel/figures/pack.ts'
 
 interface TableGridProps {
   readonly text: string
@@ -19,7 +20,7 @@ interface TableGridProps {
 }
 
 export function TableGrid({ text, grid, write }: TableGridProps) {
-  const [told, setTold] = useState('')
+  const [told, setTold] = useState({ words: '', isRefused: false })
   const table = useRef<HTMLTableElement>(null)
   const { down, across, head, rows } = grid
   const paste = (from: GridCell, event: ClipboardEvent) => {
@@ -27,7 +28,8 @@ export function TableGrid({ text, grid, write }: TableGridProps) {
     if (!/[\t\n]/.test(pasted.trimEnd())) return
     event.preventDefault()
     const { edits, left } = pastedInto(grid, from, pasted)
-    setTold(left === '' ? `${edits.length} cells were taken.` : `Nothing was taken: ${left}.`)
+    const isRefused = left !== ''
+    setTold({ words: isRefused ? `Nothing was taken: ${left}.` : `${edits.length} cells were taken.`, isRefused })
     if (edits.length > 0) write(edited(text, edits), 'pasted cells')
   }
   const cell = (one: GridCell) => (
@@ -90,8 +92,8 @@ export function TableGrid({ text, grid, write }: TableGridProps) {
           )
         })}
       </div>
-      <p role="status" class="small">
-        {told}
+      <p role="status" class={`small told-of-grid${told.isRefused ? ' wrong-entry' : ''}`}>
+        {told.words}
       </p>
     </section>
   )
@@ -104,24 +106,35 @@ interface CellProps {
 }
 
 function Cell({ cell, paste, write }: CellProps) {
-  const [typed, setTyped] = useState<string>()
+  const id = useId()
+  // What was typed and is no value stands until the text says something else here.
+  const [{ typed, over }, setTyped] = useState<{ readonly typed?: string; readonly over?: string }>({})
   const value = typed === undefined ? undefined : cellValue(cell, typed)
-  const isStrange = typed !== undefined && value === undefined
+  const isStrange = typed !== undefined && value === undefined && over === cell.value
   const shown = typed !== undefined && (isStrange || String(value) === cell.value) ? typed : cell.value
   return (
-    <input
-      value={shown}
-      aria-label={cell.label}
-      aria-invalid={isStrange || shown === ''}
-      inputMode="decimal"
-      autocomplete="off"
-      onPaste={paste}
-      onInput={({ currentTarget }) => {
-        setTyped(currentTarget.value)
-        const next = cellValue(cell, currentTarget.value)
-        if (next !== undefined) write(next)
-      }}
-    />
+    <>
+      <input
+        value={shown}
+        aria-label={cell.label}
+        aria-invalid={isStrange || shown === ''}
+        aria-describedby={isStrange ? id : undefined}
+        inputMode={cell.isText ? 'text' : 'decimal'}
+        autocomplete="off"
+        onPaste={paste}
+        onInput={({ currentTarget }) => {
+          setTyped({ typed: currentTarget.value, over: cell.value })
+          const next = cellValue(cell, currentTarget.value)
+          if (next !== undefined) write(next)
+        }}
+      />
+      {isStrange && (
+        <p id={id} class="wrong-entry small">
+          {cell.isText ? 'should be a word' : `should be a number, or ${NOT_GIVEN}`}; not taken, the text has{' '}
+          {cell.value || 'none'}
+        </p>
+      )}
+    </>
   )
 }
 
