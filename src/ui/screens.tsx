@@ -45,7 +45,9 @@ export function ScreenByName({ screen }: { readonly screen: Screen }) {
   }, [screen, Shown])
   // At once: later it could take the focus from a field that is being typed in.
   useLayoutEffect(() => {
-    document.querySelector<HTMLElement>('h1')?.focus()
+    document.querySelector<HTMLElement>('h1')?.focus({ preventScroll: true })
+    // From the top, with the way to the other screens in sight.
+    document.documentElement.scrollTop = 0
   }, [Shown])
   if (Shown) return <Shown />
   return <main class="page narrow">{failed === screen && <NotLoaded />}</main>

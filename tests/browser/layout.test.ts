@@ -103,6 +103,18 @@ describe.each(SIZES)('at a %s window', (_, width, height) => {
     },
   )
 
+  test('all papers open do not widen the page', async () => {
+    opened = await openPage({ address: inject('address'), width, height })
+    await goOnFlown(opened, ['load figures list'], {})
+    const papers = opened.page.locator('.pile button')
+    for (let index = 0; index < (await papers.count()); index++) await papers.nth(index).click()
+    await opened.page
+      .locator('.open-paper')
+      .nth((await papers.count()) - 1)
+      .waitFor()
+    expect((await edges(opened)).wider).toBe(0)
+  })
+
   test('a paper is one touch away, beside the answer, and there after a reload', async () => {
     opened = await openPage({ address: inject('address'), width, height })
     await goOnFlown(opened, ['load figures list'], {})

@@ -52,9 +52,10 @@ const UNREADABLE: readonly (readonly [what: string, stored: readonly unknown[], 
 ]
 
 describe.each(UNREADABLE)('a stored run with %s', (_, stored, why) => {
-  it.each(['Resume the run', 'Start over'])('says why at "%s", and can be saved and put away', async (button) => {
+  it.each(['Resume the run', 'End the run'])('says why at "%s", and can be saved and put away', async (button) => {
     const { user, away, store, actions } = stageWith(stored)
     await user.click(screen.getByRole('button', { name: button }))
+    if (button === 'End the run') await user.click(screen.getByRole('button', { name: 'End it now' }))
     expect(within(await card()).getByRole('alert').textContent).toMatch(why)
     const saved = await actions.exportLog('run')
     expect(saved).toBe(stored.map((event) => `${JSON.stringify(event)}\n`).join(''))
@@ -88,9 +89,10 @@ describe('a run that another tab has on', () => {
     return { holders, ...stageWith(EVENTS, { lock }) }
   }
 
-  it('is not ended by "Start over" in a further tab, which says so', async () => {
+  it('is not ended in a further tab, which says so', async () => {
     const { user, log, store, holders } = elsewhere()
-    await user.click(screen.getByRole('button', { name: 'Start over' }))
+    await user.click(screen.getByRole('button', { name: 'End the run' }))
+    await user.click(screen.getByRole('button', { name: 'End it now' }))
     const held = await screen.findByRole('region', { name: 'This run is open in another tab' })
     expect(within(held).getByRole('alert').textContent).toMatch(/not ended: another tab is using it/)
     expect(log.events).toEqual([])
@@ -105,7 +107,8 @@ describe('a run that another tab has on', () => {
 
   it('can be taken over from there', async () => {
     const { user } = elsewhere()
-    await user.click(screen.getByRole('button', { name: 'Start over' }))
+    await user.click(screen.getByRole('button', { name: 'End the run' }))
+    await user.click(screen.getByRole('button', { name: 'End it now' }))
     await user.click(await screen.findByRole('button', { name: 'Take over here' }))
     expect(await screen.findByRole('heading', { level: 1, name: 'takeoff trim' })).toBeTruthy()
   })
@@ -176,7 +179,8 @@ describe('a run that a bug has stopped', () => {
   it('can be left for another one', async () => {
     const { user, log } = await stopped()
     await user.click(screen.getByRole('button', { name: 'Start' }))
-    await user.click(screen.getByRole('button', { name: 'Start over' }))
+    await user.click(screen.getByRole('button', { name: 'End the run' }))
+    await user.click(screen.getByRole('button', { name: 'End it now' }))
     await waitFor(() => expect(screen.queryByRole('region', { name: 'The run has stopped' })).toBeNull())
     expect(log.events.at(-1)?.type).toBe('ended')
   })

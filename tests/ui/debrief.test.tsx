@@ -3,6 +3,8 @@ import { describe, expect, it, vi } from 'vitest'
 import { debriefOf } from '../../src/kernel/run/debrief/debrief.ts'
 import { atTrim, demo, INPUTS, stage } from './stage.tsx'
 
+const heading1 = () => screen.getByRole('heading', { level: 1 }).textContent
+
 async function afterwards() {
   const flight = await atTrim()
   await flight.answer('four point eight up')
@@ -26,6 +28,16 @@ function textOf(blob: Blob | undefined): Promise<string> {
 }
 
 describe('the debrief', () => {
+  it('ends the run that is on, once asked, and stays with it', async () => {
+    const { user, log } = await afterwards()
+    await user.click(screen.getByRole('button', { name: 'End the run' }))
+    await user.click(screen.getByRole('button', { name: 'End it now' }))
+    await waitFor(() => expect(screen.queryByRole('button', { name: 'End it now' })).toBeNull())
+    expect(log.events.at(-1)?.type).toBe('ended')
+    await waitFor(() => expect(heading1()).toBe('Not all lists are complete'))
+    expect(screen.queryByRole('button', { name: 'End the run' })).toBeNull()
+  })
+
   it('tells each item with every try, what was missed, given and opened again', async () => {
     await afterwards()
     const list = screen.getByRole('region', { name: 'List load figures' })
@@ -160,7 +172,7 @@ describe('a replay', () => {
     await waitFor(() => expect(store.getState().replay?.isPlaying).toBe(true))
     const replay = await screen.findByRole('region', { name: 'Replay' })
     await user.click(within(replay).getByRole('button', { name: 'Pause' }))
-    await user.click(within(replay).getByRole('button', { name: 'On one' }))
+    await user.click(within(replay).getByRole('button', { name: 'Next' }))
     await user.click(within(replay).getByRole('radio', { name: '4×' }))
     expect(store.getState().replay).toMatchObject({ isPlaying: false, speed: 4 })
     expect(store.getState().replay?.at).toBeGreaterThan(0)

@@ -53,6 +53,16 @@ describe('progress', () => {
     expect(screen.queryByRole('button', { name: 'Begin the drill' })).toBeNull()
   })
 
+  it('ends the run that is on, once asked, and stays here', async () => {
+    const { user, log } = await flying()
+    await user.click(screen.getByRole('button', { name: 'Progress' }))
+    await user.click(await screen.findByRole('button', { name: 'End the run' }))
+    await user.click(screen.getByRole('button', { name: 'End it now' }))
+    await waitFor(() => expect(screen.queryByText(/A run is under way/)).toBeNull())
+    expect(log.events.at(-1)?.type).toBe('ended')
+    expect(screen.getByRole('heading', { level: 1, name: 'Progress' })).toBeTruthy()
+  })
+
   it('is accessible', async () => {
     await withRuns(30)
     for (const details of document.querySelectorAll('details')) details.open = true

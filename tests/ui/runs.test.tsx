@@ -97,6 +97,16 @@ describe('the list of runs', () => {
     expect(screen.queryByRole('button', { name: 'Undo' })).toBeNull()
   })
 
+  it('takes the way back away where the run came back in a file', async () => {
+    const { user } = await runs()
+    await user.click(screen.getByRole('button', { name: /^Delete .*5 Jan 2026/ }))
+    await screen.findByRole('button', { name: 'Undo' })
+    const file = new File([linesOf(asRun(flown, 'january', 5))], 'january.jsonl')
+    await user.upload(screen.getByLabelText('Choose archives, saved runs or logs, or drop them here'), file)
+    await screen.findByText('3 runs')
+    await waitFor(() => expect(screen.queryByRole('button', { name: 'Undo' })).toBeNull())
+  })
+
   it('does not delete the run that is on', async () => {
     const flight = await flying()
     await flight.user.click(screen.getByRole('button', { name: 'Runs' }))

@@ -1,4 +1,4 @@
-import { cleanup, render, screen, within } from '@testing-library/preact'
+import { cleanup, render, screen, waitFor, within } from '@testing-library/preact'
 import userEvent from '@testing-library/user-event'
 import { describe, expect, it } from 'vitest'
 import { DEFAULT_SETTINGS } from '../../src/app/settings.ts'
@@ -80,7 +80,7 @@ describe('a run that was left in the middle', () => {
     const card = screen.getByRole('region', { name: 'You have an unfinished run' })
     expect(within(card).getByText(/Marram departure, begun 1 January 2000/)).toBeTruthy()
     expect(within(card).getByRole('button', { name: 'Resume the run' })).toBeTruthy()
-    expect(within(card).getByRole('button', { name: 'Start over' })).toBeTruthy()
+    expect(within(card).getByRole('button', { name: 'End the run' })).toBeTruthy()
   })
 
   it('goes on at the same item after a reload, at any key', async () => {
@@ -100,6 +100,19 @@ describe('a run that was left in the middle', () => {
     await user.click(screen.getByRole('button', { name: 'Start' }))
     await user.click(screen.getByRole('button', { name: 'Resume the run' }))
     expect(heading('Figures flow')).toBeTruthy()
+  })
+
+  it('is asked about before it is ended, and may be kept', async () => {
+    const { user, log } = await flying()
+    await user.click(screen.getByRole('button', { name: 'Start' }))
+    await user.click(screen.getByRole('button', { name: 'End the run' }))
+    expect(screen.getByText(/cannot be resumed afterwards/)).toBeTruthy()
+    await user.click(screen.getByRole('button', { name: 'Keep it' }))
+    expect(log.events.at(-1)?.type).not.toBe('ended')
+    await user.click(screen.getByRole('button', { name: 'End the run' }))
+    await user.click(screen.getByRole('button', { name: 'End it now' }))
+    await waitFor(() => expect(screen.queryByRole('region', { name: 'A run is under way' })).toBeNull())
+    expect(log.events.at(-1)?.type).toBe('ended')
   })
 })
 

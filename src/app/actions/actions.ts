@@ -105,8 +105,8 @@ export interface RunActions {
   /** The draft becomes the next revision; begins the run where there is none. */
   enterRevision(): Promise<void>
   resumeRun(runId: string): Promise<void>
-  /** Ends the run that is on, or was left in the middle, and goes back to the start; says so where it cannot. */
-  endRun(): Promise<void>
+  /** Ends the run that is on, or was left in the middle, and goes back to the start; says so where it cannot, and resolves to false. */
+  endRun(): Promise<boolean>
   /** A run that cannot be gone on with is not offered any more; its log stays, and can be saved before. */
   putAwayRun(): Promise<void>
   press(press: Press): void

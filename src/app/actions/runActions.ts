@@ -83,10 +83,11 @@ export function runActions(
     async endRun() {
       const id = runId()
       const session = controller.session()
-      if (id !== undefined && !(await controller.end(id))) return
+      if (id !== undefined && !(await controller.end(id))) return false
       remember(session)
       backToStart()
       await offerUnfinished(log, store)
+      return true
     },
     async putAwayRun() {
       const { blocked } = store.getState()

@@ -135,6 +135,11 @@ export function runsActions(parts: RunsActionParts, controller: Pick<RunControll
         const tell = (done: number, of: number) => show({ busy: `Reading run ${done + 1} of ${of}` })
         show({ told: [], wrong: [] })
         show(await importRuns({ log, lock, reader: await readerOf(), tell }, files))
+        // What was deleted may have come back in a file.
+        if (deleted && (await log.read(deleted.summary.runId)).length > 0) {
+          deleted = undefined
+          show({ undoable: '' })
+        }
       } finally {
         isImporting = false
         show({ busy: '' })

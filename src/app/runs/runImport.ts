@@ -42,6 +42,9 @@ const OF_RUNS: ZipBounds = {
   instead: 'save the runs in several archives',
 }
 
+/** For a person first; what is wrong in it stands behind. */
+const NO_RUN = 'is no run of Otherseat: choose the .zip or the .jsonl that was saved'
+
 /** More lines than these nobody reads. */
 const MOST_WRONG = 50
 
@@ -138,11 +141,11 @@ async function taken(parts: ImportParts, file: OfferedFile, isCut: boolean): Pro
   const bytes = await file.bytes()
   if (isRefused(bytes)) return { wrong: `cannot be read: ${withoutStop(bytes.wrong)}` }
   const text = textOf(bytes, isCut)
-  if (text === undefined) return { wrong: 'is no UTF-8 text, as a log is' }
+  if (text === undefined) return { wrong: `${NO_RUN} (it is no UTF-8 text)` }
   const read = readLogText(text)
   const [first] = read.events
   const why = read.problem && `line ${read.problem.line}: ${read.problem.message}`
-  if (first?.type !== 'runStarted') return { wrong: `is no log of a run: ${why ?? 'it has no whole event'}` }
+  if (first?.type !== 'runStarted') return { wrong: `${NO_RUN} (${why ?? 'it has no whole event'})` }
   if (first.runId === '' || first.runId.length > LONGEST_RUN_ID) {
     return { wrong: `has a run id of ${first.runId.length} letters; 1 to ${LONGEST_RUN_ID} would be right` }
   }
@@ -162,7 +165,7 @@ async function stored(parts: ImportParts, events: readonly RunEvent[], note: str
   const values = await log.read(runId)
   const there = readEvents(values).events
   const same = firstDifference(there, events)
-  if (same === events.length) return { fate: 'there', note: '' }
+  if (same === events.length) return { fate: 'there', note }
   // What this edition cannot read may be anything, and nothing follows it.
   const goesOn = same === values.length
   if (goesOn && same > 0 && (await lock.isHeld(runId))) {

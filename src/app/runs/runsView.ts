@@ -43,8 +43,9 @@ const PHRASEOLOGIES = { plain: '', standard: 'standard phraseology', verbatim: '
 /** What was flown, and in which mode: "departure 17, stations with FAA words, late catch". */
 export function flownWords({ flown }: Pick<RunSummary, 'flown'>): string {
   if (!flown) return ''
-  const { dealt, stations, settings } = flown
+  const { dealt, stations, settings, isAgain, isDrill } = flown
   const words = [
+    isDrill ? 'a drill' : isAgain ? 'that moment again' : '',
     dealt === undefined ? 'figures entered' : `departure ${dealt}`,
     stations ? `stations with ${settings.radio === 'faa' ? 'FAA' : 'ICAO'} words` : 'no stations',
     PHRASEOLOGIES[settings.phraseology],
@@ -61,17 +62,19 @@ export function reachWords({ account }: Pick<RunSummary, 'account'>): string {
   return `${closed} of ${items} items, ${completeLists} of ${lists} lists complete`
 }
 
-/** "3 misses, 2 on the radio, 1 in engine starts". */
+/** "6 misses: 3 at items, 2 on the radio, 1 in engine starts". */
 export function missWords({ account }: Pick<RunSummary, 'account'>): string {
   if (!account) return ''
   const { misses, radioMisses, startDeviations } = account
-  return [
-    misses === 1 ? '1 miss' : `${misses === 0 ? 'no' : misses} misses`,
+  const all = misses + radioMisses + startDeviations
+  const where = [
+    misses > 0 && `${misses} at items`,
     radioMisses > 0 && `${radioMisses} on the radio`,
     startDeviations > 0 && `${startDeviations} in engine starts`,
-  ]
-    .filter((words) => words !== false)
-    .join(', ')
+  ].filter((words) => words !== false)
+  const counted = all === 1 ? '1 miss' : `${all === 0 ? 'no' : all} misses`
+  // All of them at items go without saying.
+  return misses === all ? counted : `${counted}: ${where.join(', ')}`
 }
 
 /** Letters of all logs: near enough to their bytes. */

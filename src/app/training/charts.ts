@@ -55,7 +55,7 @@ const CAUSES: Readonly<Record<MissCause, readonly [name: string, short: string]>
   neighbourColumn: ['Neighbouring column of a card', 'next\ncolumn'],
   otherFlap: ['Value for another flap', 'other\nflap'],
   otherUnit: ['Value in another unit', 'other\nunit'],
-  otherValue: ['Another value, nobody knows whence', 'other\nvalue'],
+  otherValue: ['Another value, cause unknown', 'other\nvalue'],
   otherState: ['Another state or direction', 'other\nstate'],
   leftOut: ['Something left out', 'left\nout'],
   valueless: ['Said to be done, without its value', 'no\nvalue'],
@@ -158,8 +158,7 @@ function causes({ causes, misses }: Progress): Chart {
 
 function readBacks({ readBacks, readBackHeld: { n, value, low, high } }: Progress): Chart {
   const held = value === 0 ? 'no length yet' : `${value} ${value === 1 ? 'element' : 'elements'}`
-  const bounds =
-    low === undefined || high === undefined || low === high ? '' : `, by chance anything from ${low} to ${high}`
+  const bounds = low === undefined || high === undefined || low === high ? '' : `, probably between ${low} and ${high}`
   return {
     id: 'readBacks',
     title: 'Read-backs by length',
@@ -203,12 +202,12 @@ function row(label: string, short: string, { n, value, low, high }: Estimate, sc
   return { label, short, n, value: scaled(value), low: scaled(low), high: scaled(high), isFew: n < FEW }
 }
 
-/** "87 % of 120, by chance anything from 80 to 92". */
+/** "87 % of 120, probably between 80 and 92 %". */
 function inWords({ n, value, low, high }: Estimate, unit: '%' | ''): string {
   if (value === undefined) return 'none yet'
   const sign = unit && ' %'
   if (n < FEW) return `${Math.round(value * n)} of ${n}, too few to tell`
-  return `${number(value, 100)}${sign} of ${n}, by chance anything from ${number(low, 100)} to ${number(high, 100)}${sign}`
+  return `${number(value, 100)}${sign} of ${n}, probably between ${number(low, 100)} and ${number(high, 100)}${sign}`
 }
 
 const number = (value: number | undefined, scale: number, decimals = 0) =>

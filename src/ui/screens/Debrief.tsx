@@ -20,6 +20,7 @@ import { TimelinePicture } from '../parts/debrief/TimelinePicture.tsx'
 import { TimelineTable } from '../parts/debrief/TimelineTable.tsx'
 import { FlowSections, WatchSection } from '../parts/debrief/WatchSection.tsx'
 import { setPage } from '../parts/papers/pageSize.ts'
+import { EndRun } from '../parts/shell/EndRun.tsx'
 import { useActions, useApp } from '../useApp.ts'
 
 /** Shown unfolded, in the order of the screen itself. */
@@ -182,9 +183,10 @@ export function DebriefScreen() {
 function Head({ debrief }: { readonly debrief: Debrief }) {
   const actions = useActions()
   const isOn = useApp(hasRunOn)
+  const isThisOn = useApp((state) => hasRunOn(state) && state.run?.runId === debrief.runId)
   const isAtEnd = useApp(({ run }) => run?.floor.at === 'end')
   const hasReplay = useApp(({ replay }) => replay !== undefined)
-  const { pack, startedAt, durationMs, complete, again } = debrief
+  const { runId, pack, startedAt, durationMs, complete, again } = debrief
   return (
     <div class="debrief-head">
       <div>
@@ -198,6 +200,7 @@ function Head({ debrief }: { readonly debrief: Debrief }) {
         {again && <AgainAccount again={again} />}
       </div>
       <div class="row no-print">
+        {isThisOn && <EndRun onEnded={() => actions.openRun(runId)} />}
         {(!isOn || isAtEnd) && !hasReplay && (
           <button type="button" onClick={() => void actions.replay()}>
             Replay

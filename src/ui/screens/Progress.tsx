@@ -65,5 +65,5 @@ function runsTold(runs: number, drills: number): string {
   if (runs === 0) return 'No run yet. Everything here is made of the logs that this browser keeps.'
   const few = runs < FEW_RUNS ? ': too few to tell how you come on' : ''
   const besides = drills > 0 ? ` ${counted(drills, 'drill')} count for what is due, and not here.` : ''
-  return `${counted(runs, 'run')}${few}.${besides} Bars beside a point, and "by chance", are where it may really lie, 95 times in a hundred.`
+  return `${counted(runs, 'run')}${few}.${besides} Bars beside a point, and "probably between", are where it may really lie, 95 times in a hundred.`
 }

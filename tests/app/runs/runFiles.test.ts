@@ -211,11 +211,22 @@ describe('a log', () => {
       const kept = readEvents(await log.read('a')).events
       expect(kept).toHaveLength(lines)
       const isAtEnd = ends.includes(length) || ends.includes(length + 1)
-      if (lines === 0) expect(wrong).toEqual([expect.stringMatching(/^"run.jsonl" is no log of a run: /)])
+      if (lines === 0)
+        expect(wrong).toEqual([
+          expect.stringMatching(/^"run.jsonl" is no run of Otherseat: choose the .zip or the .jsonl that was saved \(/),
+        ])
       else if (!isAtEnd) {
         expect(wrong).toEqual([`"run.jsonl" is cut; it is read up to its last whole line, event ${lines - 1}.`])
       }
     }
+  })
+
+  test('that is cut is told so where its run is here already', async () => {
+    const log = createMemoryLog()
+    await keptIn(log, asRun(flown, 'a'))
+    const { told, wrong } = await importInto(log, { 'run.jsonl': linesOf(asRun(flown, 'a')).slice(0, -5) })
+    expect(told).toEqual(['1 run was here already.'])
+    expect(wrong).toEqual([expect.stringMatching(/^"run.jsonl" is cut; it is read up to its last whole line/)])
   })
 
   test('with an event that is wrong is kept up to there, and told', async () => {

@@ -27,6 +27,9 @@ export interface RunFlown {
   /** With the voices outside the crew. */
   readonly stations: boolean
   readonly settings: RunSettings
+  /** A moment of another run, done again. */
+  readonly isAgain?: true
+  readonly isDrill?: true
 }
 
 /** What became of it, as its debrief says. */
@@ -48,7 +51,7 @@ export interface RunAccount {
   readonly wrong?: string
 }
 
-export const ACCOUNT_VERSION = 1
+export const ACCOUNT_VERSION = 2
 
 /** A pack may have any name; a line is short. */
 const LONGEST_NAME = 120
@@ -57,14 +60,19 @@ const LONGEST_NAME = 120
 export function summarise(before: RunSummary | undefined, event: RunEvent): RunSummary | undefined {
   const letters = JSON.stringify(event).length + 1
   if (event.type === 'runStarted') {
-    const { pack, settings, dealt, script } = event
+    const { pack, settings, dealt, script, again, drill } = event
     return {
       runId: event.runId,
       pack: pack.name.slice(0, LONGEST_NAME),
       packId: pack.id.slice(0, LONGEST_NAME),
       startedAt: Date.parse(event.wall),
       ended: false,
-      flown: { ...(dealt !== undefined && { dealt }), stations: script !== undefined, settings },
+      flown: {
+        ...(dealt !== undefined && { dealt }),
+        ...{ stations: script !== undefined, settings },
+        ...(again && { isAgain: true }),
+        ...(drill && { isDrill: true }),
+      },
       events: 1,
       letters,
     }

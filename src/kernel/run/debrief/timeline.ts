@@ -140,7 +140,7 @@ function itemsIn(pack: Pack, moments: readonly Moment[], places: Places): Timeli
     const told = [
       ...tries.map(toldOf),
       ...(closed === 'right' ? [] : [how[closed as keyof typeof how]]),
-      ...(answeredAt === undefined ? [] : [`begun ${seconds(answeredAt - t)} after it was put`]),
+      ...(answeredAt === undefined ? [] : [`answered after ${seconds(answeredAt - t)}`]),
     ]
     const label = findItem(pack, id).item.challenge
     const from = first && places.byMoment.get(momentKey(first.t, id))

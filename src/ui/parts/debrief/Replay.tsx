@@ -41,10 +41,10 @@ export function Replay() {
           {isPlaying ? 'Pause' : 'Play'}
         </button>
         <button type="button" disabled={at === 0} onClick={() => actions.replayTo(at - 1)}>
-          Back one
+          Previous
         </button>
         <button type="button" disabled={at === cues.length - 1} onClick={() => actions.replayTo(at + 1)}>
-          On one
+          Next
         </button>
         <fieldset class="row speeds">
           <legend class="hidden-label">Speed</legend>

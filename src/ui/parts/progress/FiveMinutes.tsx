@@ -4,6 +4,7 @@ import { hasRunOn } from '../../../app/selectors.ts'
 import { counted } from '../../../app/training/charts.ts'
 import { type Card, type CardKind, countOf, type DrillTold } from '../../../app/training/training.ts'
 import { useActions, useApp } from '../../useApp.ts'
+import { EndRun } from '../shell/EndRun.tsx'
 
 const NAMES: Readonly<Record<CardKind, string>> = {
   item: 'item',
@@ -19,6 +20,10 @@ export function FiveMinutes() {
   const isDrill = useApp(({ run }) => run?.status === 'running' && run.drill === true)
   const isUnfinished = useApp((state) => state.unfinished !== undefined)
   const actions = useActions()
+  const readOn = () => {
+    actions.show('progress')
+    return actions.readProgress()
+  }
   return (
     <section class="card stack" aria-labelledby="five-minutes">
       <h2 id="five-minutes">Five minutes today</h2>
@@ -36,7 +41,12 @@ export function FiveMinutes() {
         </div>
       )}
       {!isDrill && (isRunOn || isUnfinished) && (
-        <p class="soft">A run is under way: end it on the start screen first.</p>
+        <>
+          <p class="soft">A run is under way: end it before you begin a drill.</p>
+          <div class="row">
+            <EndRun onEnded={readOn} />
+          </div>
+        </>
       )}
       {!isDrill && !isRunOn && !isUnfinished && (training?.forDrill.length ?? 0) > 0 && (
         <div>

@@ -65,7 +65,8 @@ function optionsOf(host: HTMLElement, { rows, unit, shape, goal }: Chart): uPlot
       {
         ...axis,
         grid: { show: false },
-        size: 46,
+        // Two lines of a label, with the ends of their letters.
+        size: 56,
         splits: () => rows.map((_, index) => index),
         values: (_, splits) => splits.map((index) => rows[index]?.short ?? ''),
       },

@@ -16,7 +16,7 @@ const STATES: Readonly<Record<EarState, { readonly text: string; readonly mark: 
   guard: { text: 'About to listen', mark: 'ring' },
   open: { text: 'Listening', mark: 'waves' },
   hearing: { text: 'Hearing you', mark: 'waves' },
-  failed: { text: 'Not listening: type or press', mark: 'unequal' },
+  failed: { text: 'Not listening: type or press', mark: 'dash' },
 }
 
 /** What the ear is doing, in words; or which key keeps it shut. */

@@ -28,7 +28,7 @@ export function TypedAnswer({ listenId }: { readonly listenId: number }) {
         id="typed"
         value={text}
         onInput={(event) => change(event.currentTarget.value)}
-        placeholder="Answer or phrase, typed"
+        placeholder="Type an answer"
         autocomplete="off"
         autocapitalize="off"
         spellcheck={false}

@@ -15,7 +15,7 @@ export function ImportRuns() {
   }
   return (
     <section class="stack" aria-labelledby="runs-files">
-      <h2 id="runs-files">Out and in</h2>
+      <h2 id="runs-files">Save and import</h2>
       <p>
         The archive holds every run with the pack that it was flown on. Brought in here or on another machine, it adds
         what is missing, and doubles nothing.

@@ -7,8 +7,13 @@ export function RunsNews() {
   const told = useApp((state) => state.runs.told)
   const wrong = useApp((state) => state.runs.wrong)
   const busy = useApp((state) => state.runs.busy)
+  const news = useRef<HTMLDivElement>(null)
+  // What was done may have been asked for further down.
+  useEffect(() => {
+    if (told.length + wrong.length > 0) news.current?.scrollIntoView?.({ block: 'nearest' })
+  }, [told, wrong])
   return (
-    <div class="pack-news">
+    <div ref={news} class="pack-news">
       <div role="alert">
         {wrong.length > 0 && (
           <ul class="notice">

@@ -2,6 +2,7 @@
 
 import { hasRunOn } from '../../../app/selectors.ts'
 import { useActions, useApp } from '../../useApp.ts'
+import { EndRun } from '../shell/EndRun.tsx'
 import { Blocked } from './Blocked.tsx'
 
 export function Unfinished() {
@@ -34,9 +35,7 @@ export function Unfinished() {
         <button type="button" class="first" onClick={goOn}>
           Resume the run
         </button>
-        <button type="button" onClick={() => void actions.endRun()}>
-          Start over
-        </button>
+        <EndRun />
       </div>
     </section>
   )

@@ -35,7 +35,7 @@ describe('the timeline of a run', () => {
     ])
     expect(lane(run, 'item')[0]).toMatchObject({
       answeredAt: 7_000,
-      told: 'Takeoff trim: “words”, wrong; “words”, right; begun 5.0 s after it was put.',
+      told: 'Takeoff trim: “words”, wrong; “words”, right; answered after 5.0 s.',
     })
   })
 
