@@ -205,7 +205,10 @@ describe('what went well', () => {
 
 describe('faults of the partner', () => {
   const fault = {
-    ...{ t: 5, kind: 'wrongValue', grade: 'hard', told: 'It was wrong.' },
+    t: 5,
+    kind: 'wrongValue',
+    grade: 'hard',
+    told: 'It was wrong.',
     of: 'flap',
     about: 'flap',
   } as const
