@@ -25,6 +25,8 @@ const policy: Plugin = {
 }
 
 const made = licences()
+/** That the compressor takes its time is no news. */
+const QUIET = { checks: { pluginTimings: false } }
 
 export default defineConfig({
   root: here('src'),
@@ -56,7 +58,7 @@ export default defineConfig({
     made.page,
     compress,
   ],
-  worker: { format: 'es', plugins: () => [made.worker()] },
+  worker: { format: 'es', plugins: () => [made.worker()], rolldownOptions: QUIET },
   // Packs and the voice's recording lie beside `src`.
   server: { fs: { allow: [here('.')] } },
   resolve: {
@@ -67,8 +69,7 @@ export default defineConfig({
     target: 'es2022',
     outDir: here('dist'),
     emptyOutDir: true,
-    // That the compressor takes its time is no news.
-    rolldownOptions: { checks: { pluginTimings: false } },
+    rolldownOptions: QUIET,
     // A browser without module preload loads the same, a little later.
     modulePreload: { polyfill: false },
   },

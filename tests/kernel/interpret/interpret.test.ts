@@ -62,7 +62,7 @@ const ROWS: readonly Row[] = [
   ['after the other seat has answered', 'you skipped the takeoff trim', { type: 'objected', to: 'skipped' }],
   ['after the other seat has answered', 'closed', answered('load.windows', 'correct')],
   ['where the pilot challenges', 'takeoff trim', { type: 'challenged', item: 'load.trim' }],
-  ['where the pilot challenges', 'five point two up', answered('load.trim', 'correct')],
+  ['where the pilot challenges', 'five point two up', { ...OVERHEARD, unchallenged: true }],
   ['where Otherseat has answered', 'checked', { type: 'accepted', item: 'load.trim' }],
   ['where Otherseat has answered', 'checked, flap', { type: 'challenged', item: 'load.flap' }],
   ['where Otherseat has answered', 'negative, five point six up', { type: 'objected', to: 'value' }],
