@@ -31,7 +31,9 @@ export function partsShown(pack: Pack, run: RunState): ShownPart[] {
     verdict === 'sayAgain' ? parts.filter(({ state, heard }) => state !== 'missing' || heard !== undefined) : parts
   return known.map((part) => {
     const { kind, heard, lacks } = part
-    const state = part.doubtful ? 'again' : part.state
+    // A value that cannot be, or was taken for two, was said all the same.
+    const isUnsure = verdict === 'sayAgain' && part.state === 'missing' && !lacks
+    const state = part.doubtful || isUnsure ? 'again' : part.state
     const isUnnamed = last.of === 'call' && kind === 'word' && state === 'ok'
     return { label: isUnnamed ? '' : labelOf(part), state, heard, ...(lacks && { lacks }) }
   })

@@ -235,7 +235,9 @@ function whyOf(pack: Pack, { judgement: { parts, because, causes = [] } }: Debri
   if (because === 'acknowledged') return 'A clearance is read back, not acknowledged.'
   if (because === 'valueless') return 'Said to be done, without the value.'
   const told = parts.flatMap((part) => rightOf(pack, part))
-  const fits = causes.map(({ detail }) => `it looks like ${detail}`)
+  const fits = causes.map(({ cause, detail }) =>
+    cause === 'digitsSwapped' ? `two digits swapped: ${detail}` : `it looks like ${detail}`,
+  )
   return `${capital([...told, ...fits].join('; ')) || 'It was not right'}.`
 }
 
