@@ -2,6 +2,7 @@
 
 import { useEffect, useRef } from 'preact/hooks'
 import { useActions, useApp } from '../../useApp.ts'
+import { UndoLine } from '../shell/UndoLine.tsx'
 import { Differences } from './Differences.tsx'
 
 export function PackNews() {
@@ -121,19 +122,5 @@ function Comparison() {
 function Undo() {
   const undoable = useApp((state) => state.shelf.undoable)
   const actions = useActions()
-  const button = useRef<HTMLButtonElement>(null)
-  // The button that was pressed is gone with its pack.
-  useEffect(() => button.current?.focus(), [undoable])
-  return (
-    <div role="status">
-      {undoable && (
-        <p class="row">
-          {undoable}
-          <button ref={button} type="button" onClick={() => void actions.undoPacks()}>
-            Undo
-          </button>
-        </p>
-      )}
-    </div>
-  )
+  return <UndoLine undoable={undoable} undo={() => void actions.undoPacks()} />
 }

@@ -2,6 +2,7 @@
 
 import { useEffect, useRef } from 'preact/hooks'
 import { useActions, useApp } from '../../useApp.ts'
+import { UndoLine } from '../shell/UndoLine.tsx'
 
 export function RunsNews() {
   const told = useApp((state) => state.runs.told)
@@ -37,19 +38,5 @@ export function RunsNews() {
 function Undo() {
   const undoable = useApp((state) => state.runs.undoable)
   const actions = useActions()
-  const button = useRef<HTMLButtonElement>(null)
-  // The button that was pressed is gone with its run.
-  useEffect(() => button.current?.focus(), [undoable])
-  return (
-    <div role="status">
-      {undoable && (
-        <p class="row">
-          {undoable}
-          <button ref={button} type="button" onClick={() => void actions.undoDelete()}>
-            Undo
-          </button>
-        </p>
-      )}
-    </div>
-  )
+  return <UndoLine undoable={undoable} undo={() => void actions.undoDelete()} />
 }
