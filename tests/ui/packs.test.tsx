@@ -159,9 +159,11 @@ describe('the form', () => {
     expect(challenge).toHaveProperty('value', '')
     await user.type(challenge, 'doors')
     expect(text()).toContain('locked now}\n          - {item: item1, challenge: doors, response: ""}\n')
-    await user.click(within(screen.getByRole('navigation')).getByRole('button', { name: /^figures/ }))
+    await user.click(
+      within(screen.getByRole('navigation', { name: 'Files of the pack' })).getByRole('button', { name: /^figures/ }),
+    )
     await screen.findByRole('textbox', { name: 'figures.yaml' })
-    await user.click(screen.getByRole('button', { name: 'Undo: challenge of doors' }))
+    await user.click(screen.getByRole('button', { name: /^Undo: challenge of door/ }))
     await screen.findByRole('textbox', { name: 'procedures.yaml' })
     while (screen.queryByRole('button', { name: /^Undo: / }))
       await user.click(screen.getByRole('button', { name: /^Undo: / }))

@@ -65,7 +65,7 @@ export function debriefActions(
       if (!session) return
       if (!(await controller.end(session.state().runId))) return
       show(session.pack, session.events(), false)
-      await offerUnfinished(log, store)
+      await offerUnfinished(log, store, session.state().runId)
     },
     async showRunBefore(runId) {
       const run = await readStoredRun(log, runId)

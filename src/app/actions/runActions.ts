@@ -86,14 +86,14 @@ export function runActions(
       if (id !== undefined && !(await controller.end(id))) return false
       remember(session)
       backToStart()
-      await offerUnfinished(log, store)
+      await offerUnfinished(log, store, id)
       return true
     },
     async putAwayRun() {
       const { blocked } = store.getState()
       if (blocked) await log.putAway(blocked.runId)
       backToStart()
-      await offerUnfinished(log, store)
+      await offerUnfinished(log, store, blocked?.runId)
     },
     press(press) {
       const session = controller.session()

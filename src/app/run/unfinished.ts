@@ -4,9 +4,13 @@ import type { RunArchive } from '../../ports.ts'
 import type { AppState, Store } from '../store.ts'
 
 /** Once a run has ended in this tab: another one that was left in the middle is offered at once. */
-export async function offerUnfinished(log: RunArchive, store: Pick<Store, 'setState'>): Promise<void> {
+export async function offerUnfinished(
+  log: RunArchive,
+  store: Pick<Store, 'setState'>,
+  ended: string | undefined,
+): Promise<void> {
   const { unfinished } = (await findUnfinished(log, undefined)) ?? {}
-  store.setState({ unfinished, needsGesture: false })
+  store.setState({ unfinished: unfinished?.runId === ended ? undefined : unfinished, needsGesture: false })
 }
 
 /** After a reload a run goes on at any key; on a later visit the start screen offers it. `openHere`: run of this tab. */
