@@ -78,7 +78,8 @@ async function putRun(db: IDBPDatabase<Stores>, { summary, events }: StoredRun):
   const stored = tx.objectStore('events')
   const there = await stored.count(allOf(summary.runId))
   try {
-    await Promise.all(events.slice(there).map((event) => stored.add(event as RunEvent)))
+    // Async, so that one that throws leaves no other without a handler.
+    await Promise.all(events.slice(there).map(async (event) => stored.add(event as RunEvent)))
     await tx.objectStore('runs').put(summary)
   } catch (error) {
     // What cannot be copied into the database throws without ending the transaction.

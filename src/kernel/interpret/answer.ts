@@ -73,7 +73,7 @@ function isTalkedOn(utterance: Utterance, item: Item): boolean {
 }
 
 /** What an answer to this item would be worth. */
-export function judgeAnswer({ pack, state, said: all, opening, rest }: Utterance, item: Item): Judgement {
+export function judgeAnswer({ pack, state, heard, said: all, opening, rest }: Utterance, item: Item): Judgement {
   // What was said before it on this item did not stand: what follows takes its place.
   const said = opening === 'correction' && rest.heard.tokens.length > 0 ? rest : all
   const names = saidFigures(item, state)
@@ -95,6 +95,7 @@ export function judgeAnswer({ pack, state, said: all, opening, rest }: Utterance
     held: partsSoFar,
     begun,
     implausibleBefore: implausible,
+    isTyped: heard.by === 'typed',
     ...(item.states && { states: item.states }),
     ...(item.partStates && { partStates: item.partStates }),
   })

@@ -29,6 +29,7 @@ export interface Standard {
   readonly exact: boolean
   /** Figure -> the implausible value of the try before. */
   readonly implausibleBefore: Readonly<Record<string, Value>> | undefined
+  readonly isTyped: boolean
 }
 
 interface Finding {
@@ -65,7 +66,7 @@ function figureFinding(
   filled: Filled,
   slot: FigureSlot,
   index: number,
-  { figures, phraseology, held, implausibleBefore }: Standard,
+  { figures, phraseology, held, implausibleBefore, isTyped }: Standard,
 ): Finding | undefined {
   const base = { name: slot.name, kind: 'figure' } as const
   const fillers = filled.figures.get(index)
@@ -83,14 +84,15 @@ function figureFinding(
   const outcome = compareAll(figure, fillers, phraseology)
   const before = ownOf(implausibleBefore, slot.figure) ?? ownOf(implausibleBefore, slot.name)
   const isAgain = before !== undefined && 'read' in outcome && isSameValue(figure, before, outcome.read ?? '')
+  const isSure = isTyped || isAgain
   if (isGauge(figure)) {
     const isOutside = outcome.is === 'wrong' && outcome.because === 'limit'
-    return findingOf({ ...base, heard, ...(isOutside && { limits: figure.read }) }, outcome, isAgain)
+    return findingOf({ ...base, heard, ...(isOutside && { limits: figure.read }) }, outcome, isSure)
   }
-  return findingOf({ ...base, heard, expected: figure.value }, outcome, isAgain)
+  return findingOf({ ...base, heard, expected: figure.value }, outcome, isSure)
 }
 
-function findingOf(base: Omit<Part, 'state'>, outcome: Outcome, isAgain: boolean): Finding {
+function findingOf(base: Omit<Part, 'state'>, outcome: Outcome, isSure: boolean): Finding {
   switch (outcome.is) {
     case 'right':
       return { part: { ...base, state: 'ok', read: outcome.read }, offForm: !outcome.form }
@@ -103,8 +105,8 @@ function findingOf(base: Omit<Part, 'state'>, outcome: Outcome, isAgain: boolean
       return { part: { ...base, state: 'missing', ...read, lacks: outcome.lacks } }
     }
     case 'implausible':
-      // The same one twice in a row was no slip of the ear.
-      if (isAgain) return { part: { ...base, state: 'wrong', read: outcome.read }, because: 'value' }
+      // Typed, or the same one twice in a row, it was no slip of the ear.
+      if (isSure) return { part: { ...base, state: 'wrong', read: outcome.read }, because: 'value' }
       return { part: { ...base, state: 'missing', read: outcome.read }, doubt: 'implausible' }
     case 'doubtful':
       return { part: { ...base, state: 'missing' }, doubt: outcome.because }

@@ -148,7 +148,7 @@ function rankOf({ verdict, because }: Judgement): number {
 
 /** The way through the response that the answer fits best. */
 function bestAssessment(
-  { figures, phraseology = 'plain', held: heldParts, implausibleBefore, exact = false }: JudgeInput,
+  { figures, phraseology = 'plain', held: heldParts, implausibleBefore, exact = false, isTyped = false }: JudgeInput,
   { frames }: Asked,
   body: readonly Token[],
   ownsCorrection: boolean,
@@ -162,7 +162,7 @@ function bestAssessment(
   let best: Assessment | undefined
   for (const frame of frames) {
     const filled = fillSlots(frame, attempts, held)
-    const assessment = assess(frame, filled, { figures, phraseology, held, implausibleBefore, exact })
+    const assessment = assess(frame, filled, { figures, phraseology, held, implausibleBefore, exact, isTyped })
     if (!best || rankOf(assessment.judgement) > rankOf(best.judgement)) best = assessment
     if (best.judgement.verdict === 'correct') break
   }

@@ -4,7 +4,8 @@
  */
 
 import type { KindSpec, Value } from '../kinds/kind.ts'
-import { type Token, type Transcript, tokensOf } from '../numbers/tokens.ts'
+import type { Lack, Reading } from '../kinds/reading.ts'
+import { type Transcript, tokensOf } from '../numbers/tokens.ts'
 import { askedFor } from './asked.ts'
 import { withoutChallenge } from './challenge.ts'
 import { fillSlots } from './fill.ts'
@@ -22,23 +23,43 @@ const NONE: ReadonlySet<string> = new Set()
  * likely texts do not agree on it.
  */
 export function readOff(spec: KindSpec, names: readonly string[], hypotheses: Hypotheses): Value | undefined {
-  const called = names.map(tokensOf).sort((one, other) => other.length - one.length)
-  const values = [hypotheses.heard, ...equallyLikely(hypotheses)].map((heard) => valueIn(spec, called, heard))
-  return values.every((value) => value === values[0]) ? values[0] : undefined
+  return agreed(hypotheses, (heard) => {
+    // Each time it was said it must be a whole value, and the same one.
+    const isWhole = (said: Said) => said.every((one) => one.length > 0 && one.every((it) => isSound(it, spec)))
+    const valuesOf = (said: Said) => [...new Set(said.flat().map(({ value }) => value))]
+    return readingsIn(spec, names, heard)
+      .filter(isWhole)
+      .map(valuesOf)
+      .find((values) => values.length === 1)?.[0]
+  })
 }
 
-function valueIn(spec: KindSpec, names: readonly (readonly Token[])[], { tokens }: Transcript): Value | undefined {
-  const attempts = attemptsIn(names.reduce(withoutChallenge, tokens))
-  for (const frame of askedFor(RESPONSE, { [NAME]: spec }).frames) {
+/** What the value that was read is short of, in every reading: a trim of its direction. Undefined where of nothing. */
+export function lackOf(spec: KindSpec, names: readonly string[], hypotheses: Hypotheses): Lack | undefined {
+  return agreed(hypotheses, (heard) => {
+    const lacks = new Set(readingsIn(spec, names, heard).flatMap((said) => said.flat().map((one) => one.lacks)))
+    return lacks.size === 1 ? [...lacks][0] : undefined
+  })
+}
+
+/** What equally likely texts agree on. */
+function agreed<Found>(hypotheses: Hypotheses, find: (heard: Transcript) => Found | undefined): Found | undefined {
+  const [first, ...others] = [hypotheses.heard, ...equallyLikely(hypotheses)].map(find)
+  return others.every((one) => one === first) ? first : undefined
+}
+
+/** Of each time that a value was said, what it may be. */
+type Said = readonly (readonly Reading[])[]
+
+/** As each path of an answer takes the words; none where something else was said too. */
+function readingsIn(spec: KindSpec, names: readonly string[], { tokens }: Transcript): Said[] {
+  const called = names.map(tokensOf).sort((one, other) => other.length - one.length)
+  const attempts = attemptsIn(called.reduce(withoutChallenge, tokens))
+  return askedFor(RESPONSE, { [NAME]: spec }).frames.flatMap((frame): Said[] => {
     const filled = fillSlots(frame, attempts, NONE)
     const fillers = [...filled.figures.values()].flat()
-    if (filled.doubt || filled.unknown || filled.commanded || filled.words.has(-1) || fillers.length === 0) continue
-    if (fillers.some(({ negated }) => negated)) continue
-    // Each time it was said it must be a whole value, and the same one.
-    const readings = fillers.map((filler) => filler.readings.filter((reading) => !reading.secondary))
-    const values = new Set(readings.flat().map(({ value }) => value))
-    const isWhole = readings.every((one) => one.length > 0 && one.every((reading) => isSound(reading, spec)))
-    if (isWhole && values.size === 1) return [...values][0]
-  }
-  return undefined
+    if (filled.doubt || filled.unknown || filled.commanded || filled.words.has(-1) || fillers.length === 0) return []
+    if (fillers.some(({ negated }) => negated)) return []
+    return [fillers.map((filler) => filler.readings.filter((reading) => !reading.secondary))]
+  })
 }

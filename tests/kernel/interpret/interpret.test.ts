@@ -180,6 +180,7 @@ const ROWS: readonly Row[] = [
     { type: 'stated', source: 'loadSheet', figure: 'trim', value: 5.4 },
   ],
   ['asked for their own value', 'five point two up', { type: 'ownValueSaid', value: 5.2, isRight: true, causes: [] }],
+  ['asked for their own value', 'five point two', { type: 'ownValueBegun', figure: 'trim', lacks: 'direction' }],
   ['asked for their own value', 'my trim is six point one up', { type: 'ownValueSaid', value: 6.1, isRight: false }],
   ['asked to read a value', 'five point four up', OVERHEARD, { doubt: 'unsure' }],
   ['asked to read a value', 'disregard', commanded('disregard')],

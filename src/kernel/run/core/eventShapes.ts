@@ -8,6 +8,7 @@ import {
   STATUSES,
 } from '../../figures/model.ts'
 import { PHRASEOLOGIES } from '../../kinds/kind.ts'
+import type { Lack } from '../../kinds/reading.ts'
 import type { Band } from '../../kinds/value.ts'
 import { COMMANDS } from '../../response/commands.ts'
 import {
@@ -71,6 +72,8 @@ const evidence = object<Evidence>({
   saidUntil: optional(number),
 })
 
+const lack = nameIn<Lack>({ direction: true, digits: true, decimals: true })
+
 const part = object<Part>({
   name: text,
   kind: nameIn<Part['kind']>({ word: true, figure: true }),
@@ -79,7 +82,7 @@ const part = object<Part>({
   read: optional(value),
   expected: optional(value),
   limits: optional(object<Band>({ min: optional(number), max: optional(number) })),
-  lacks: optional(nameIn<NonNullable<Part['lacks']>>({ direction: true, digits: true, decimals: true })),
+  lacks: optional(lack),
   doubtful: optional(flag),
 })
 
@@ -223,6 +226,7 @@ export const EVENT_FIELDS: {
   crossCheckAsked: { figure: text, source: text, evidence },
   stated: { source: text, figure: text, value, evidence },
   ownValueSaid: { figure: text, value, isRight: flag, causes: listOf(cause), evidence },
+  ownValueBegun: { figure: text, lacks: lack, evidence },
   situationSet: { name: text, value: text, evidence },
   cleared: { clearance: text, evidence },
   listCalled: { list: text, evidence },

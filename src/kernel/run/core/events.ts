@@ -6,6 +6,7 @@
 import type { FigureChange, Inputs, Status } from '../../figures/model.ts'
 import type { Hearable } from '../../hearing/hearable.ts'
 import type { Value } from '../../kinds/kind.ts'
+import type { Lack } from '../../kinds/reading.ts'
 import type { Role } from '../../pack/roles.ts'
 import { COMMANDS, type Command } from '../../response/commands.ts'
 import type { Cause, Judgement } from '../../response/model.ts'
@@ -97,6 +98,8 @@ export interface EventFields {
     readonly causes: readonly Cause[]
     readonly evidence: Evidence
   }
+  /** The same without its direction, say: neither right nor wrong yet. */
+  readonly ownValueBegun: { readonly figure: string; readonly lacks: Lack; readonly evidence: Evidence }
   readonly situationSet: { readonly name: string; readonly value: string; readonly evidence: Evidence }
   readonly cleared: { readonly clearance: string; readonly evidence: Evidence }
   readonly listCalled: { readonly list: string; readonly evidence: Evidence }

@@ -24,6 +24,7 @@ const IS_ACTIVITY: Readonly<Record<EventType, boolean>> = {
   crossCheckAsked: true,
   stated: true,
   ownValueSaid: true,
+  ownValueBegun: true,
   situationSet: true,
   cleared: true,
   listCalled: true,

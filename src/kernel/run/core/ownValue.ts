@@ -32,6 +32,19 @@ export function ownValueSaid(pack: Pack, before: RunState, event: RunEvent<'ownV
   return sayAndListen(pack, state, [say.agrees(label)], { prompt: true, tone: 'tick' })
 }
 
+/** What lacks is asked for; nothing is told of the rest. */
+export function ownValueBegun(pack: Pack, before: RunState, event: RunEvent<'ownValueBegun'>): Step {
+  const { figure, lacks, evidence } = event
+  const label = pack.figures.declarations[figure]?.label ?? figure
+  const part = { name: figure, kind: 'figure', state: 'missing', lacks, heard: evidence.text } as const
+  const judgement: Judgement = { verdict: 'incomplete', because: 'missing', parts: [part] }
+  const last: LastAnswer = {
+    ...{ item: figure, of: 'ownValue', challenge: label, text: evidence.text, by: evidence.by },
+    judgement,
+  }
+  return sayAndListen(pack, { ...before, last }, [say.missing(label, [lacks === 'digits' ? 'all digits' : lacks])])
+}
+
 /** As the screen shows an answer: what was heard, and the verdict. */
 function shown({ figure, value, isRight, evidence }: RunEvent<'ownValueSaid'>, label: string): LastAnswer {
   const { text, by } = evidence

@@ -30,7 +30,7 @@ import { letGo } from './lateCatch.ts'
 import { enter, sayAndListen, timers } from './listening.ts'
 import { advance, nextFloor } from './moving.ts'
 import { notYet } from './notYet.ts'
-import { ownValueSaid } from './ownValue.ts'
+import { ownValueBegun, ownValueSaid } from './ownValue.ts'
 import { paperHandled, sheetCame } from './papersCame.ts'
 import { say } from './phrases.ts'
 import { itemState, withItem } from './progress.ts'
@@ -84,6 +84,8 @@ function outcomeOf(pack: Pack, state: RunState, event: RunEvent): Step {
       return { state: { ...state, question: undefined }, effects: [] }
     case 'ownValueSaid':
       return ownValueSaid(pack, { ...state, standingBy: false }, event)
+    case 'ownValueBegun':
+      return ownValueBegun(pack, { ...state, standingBy: false }, event)
     case 'situationSet':
       return situated(pack, { ...state, situation: { ...state.situation, [event.name]: event.value } }, event)
     case 'cleared':

@@ -31,6 +31,7 @@ const EVENTS_TOLD: { readonly [Type in EventType]: Told<Type> } = {
     tally.readAloud = event
   },
   ownValueSaid: tellOwnValue,
+  ownValueBegun: 'nothing',
   situationSet: (tally, { pack, event }) => {
     const situation = pack.situations.find(({ name }) => name === event.name)
     if (!situation) return

@@ -76,6 +76,18 @@ describe('the pilot’s own value', () => {
     expect(run.hear(trim()).said()).toBe('Takeoff trim agrees. Figures flow.')
   })
 
+  it('that is short of its direction is asked for that, and nothing is told of the rest', () => {
+    const size = trim().split(' ').slice(0, -1).join(' ')
+    for (const words of [size, 'nine point nine']) {
+      const run = begun().hear(words)
+      expect(run.said()).toBe('Takeoff trim, direction?')
+      expect(partsShown(pack, run.state)).toMatchObject([
+        { label: 'takeoff trim', state: 'missing', lacks: 'direction' },
+      ])
+      expect(run.hear(trim()).said()).toBe('Takeoff trim agrees. Figures flow.')
+    }
+  })
+
   it('that could not be read is asked for again', () => {
     expect(begun().hear('the weather is nice', { by: 'typed' }).said()).toBe('Your takeoff trim?')
     expect(begun().hear('affirm', { by: 'typed' }).said()).toBe('Your takeoff trim?')
