@@ -5,6 +5,7 @@ import { findItem, saidFigures } from '../pack/place.ts'
 import { partNames } from '../response/readBack.ts'
 import { emptyRun } from '../run/core/emptyRun.ts'
 import type { Evidence, RunEvent } from '../run/core/events.ts'
+import { onsetOf } from '../run/core/onset.ts'
 import { itemState } from '../run/core/progress.ts'
 import type { RunState } from '../run/core/state.ts'
 import { step } from '../run/core/step.ts'
@@ -94,8 +95,7 @@ function createTrials(pack: Pack, startedAt: number) {
     open.isJudged = true
     if (evidence.by === 'key') return
     const { helped, cause, ...rest } = trial
-    const onset = evidence.beganAt === undefined ? trial.t : evidence.beganAt - startedAt
-    const ms = open.since === undefined ? -1 : Math.round(onset - open.since)
+    const ms = open.since === undefined ? -1 : Math.round(onsetOf({ startedAt }, { t: trial.t, evidence }) - open.since)
     trials.push({
       ...rest,
       ...(ms >= 0 && { ms }),

@@ -29,6 +29,7 @@ import {
   emptyTally,
   type Moment,
   type NotEnded,
+  type OutOfOrder,
   type Tally,
   type TooEarly,
 } from './tally.ts'
@@ -66,9 +67,7 @@ export interface Debrief {
   readonly flows: readonly DebriefFlow[]
   /** Situations as they were changed during the run. */
   readonly situations: readonly { readonly t: number; readonly label: string; readonly option: string }[]
-  /** Lists that were called before their turn, and were run all the same. */
-  readonly outOfOrder: readonly { readonly t: number; readonly list: string; readonly before: string }[]
-  /** Flows and briefings that were open when a list after them was called. */
+  readonly outOfOrder: readonly OutOfOrder[]
   readonly notEnded: readonly NotEnded[]
   /** Called done before its time: right as said, and refused. */
   readonly tooEarly: readonly TooEarly[]

@@ -1,5 +1,6 @@
 /** The partner of a run, for its debrief: every fault, what came of it, what was objected to without cause, and the interruptions. */
 
+import { capital } from '../../capital.ts'
 import type { Pack } from '../../pack/checklist.ts'
 import { activityName, findItem } from '../../pack/place.ts'
 import type { RunSettings } from '../core/events.ts'
@@ -9,6 +10,7 @@ import { partnerOf } from '../partner/partner.ts'
 import { valueSaid } from '../partner/seat.ts'
 import { type Counts, type Sensitivity, sensitivityOf } from '../partner/sensitivity.ts'
 import { findTurn } from '../talk/talk.ts'
+import { seconds } from './debriefWatch.ts'
 
 export interface DebriefFault {
   /** Ms from the start of the run. */
@@ -121,8 +123,6 @@ function breakTold(pack: Pack, { item, ...one }: Break): DebriefBreak {
   return { ...one, challenge: findItem(pack, item).item.challenge, ...(lagMs !== undefined && { lagMs }) }
 }
 
-const capital = (text: string) => `${text[0]?.toUpperCase() ?? ''}${text.slice(1)}`
-
 /** How a break is told in words, after its time. */
 export function breakWords({ by, challenge, cue, lagMs, place }: DebriefBreak): string {
   const who = { cabin: 'the cabin', radio: 'the radio', groundCrew: 'the ground crew', paper: 'a paper' }[by]
@@ -133,7 +133,7 @@ export function breakWords({ by, challenge, cue, lagMs, place }: DebriefBreak): 
     asked: 'you asked where you were',
     wrong: 'taken up elsewhere',
   }
-  const after = lagMs === undefined ? '' : `, ${(lagMs / 1_000).toFixed(1)} s after`
+  const after = lagMs === undefined ? '' : `, ${seconds(lagMs)} after`
   return `${who} at ${challenge}, ${held}: ${place === undefined ? 'not taken up again' : back[place]}${after}`
 }
 

@@ -4,6 +4,7 @@ import type { Pack } from '../../pack/checklist.ts'
 import { findItem } from '../../pack/place.ts'
 import { emptyRun } from '../core/emptyRun.ts'
 import type { Evidence, RunEvent } from '../core/events.ts'
+import { onsetOf } from '../core/onset.ts'
 import { step } from '../core/step.ts'
 import { findTurn } from '../talk/talk.ts'
 
@@ -27,7 +28,6 @@ export function debriefRows(pack: Pack, events: readonly RunEvent[]): DebriefRow
   let state = emptyRun(events[0]?.runId ?? '')
   let askedAt = 0
   return events.flatMap((event) => {
-    const { startedAt } = state
     const before = askedAt
     const { listenId } = state
     state = step(pack, state, event).state
@@ -35,8 +35,7 @@ export function debriefRows(pack: Pack, events: readonly RunEvent[]): DebriefRow
     const row = rowOf(pack, event)
     if (!row) return []
     const { evidence, ...rest } = row
-    const onset = evidence.beganAt === undefined ? event.t : evidence.beganAt - startedAt
-    return [{ t: event.t, ...rest, heard: evidence.text, waitMs: onset - before }]
+    return [{ t: event.t, ...rest, heard: evidence.text, waitMs: onsetOf(state, { t: event.t, evidence }) - before }]
   })
 }
 

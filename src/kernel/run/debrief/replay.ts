@@ -1,5 +1,6 @@
 /** A run to be played back from its log alone: what was said, by whom and when, with long waits cut short. */
 
+import { capital } from '../../capital.ts'
 import type { Pack } from '../../pack/checklist.ts'
 import type { Role } from '../../pack/roles.ts'
 import { emptyRun } from '../core/emptyRun.ts'
@@ -56,5 +57,3 @@ function ownCue(event: RunEvent): Pick<Cue, 'by' | 'text'> | undefined {
   const { by, text } = event.evidence
   return by === 'key' ? { by: 'note', text: 'A key was pressed' } : { by: 'pilot', text }
 }
-
-const capital = (text: string) => `${text.charAt(0).toUpperCase()}${text.slice(1)}`
