@@ -6,7 +6,7 @@ import { activityName, findItem } from '../../pack/place.ts'
 import type { RunSettings } from '../core/events.ts'
 import type { RunState } from '../core/state.ts'
 import type { Break, Chance, Fault, FaultKind, Grade } from '../partner/model.ts'
-import { partnerOf } from '../partner/partner.ts'
+import { ownChances, partnerOf } from '../partner/partner.ts'
 import { valueSaid } from '../partner/seat.ts'
 import { type Counts, type Sensitivity, sensitivityOf } from '../partner/sensitivity.ts'
 import { findTurn } from '../talk/talk.ts'
@@ -48,11 +48,18 @@ export interface DebriefPartner {
   readonly breaks: readonly DebriefBreak[]
 }
 
-/** Nothing of it before the run is over: it would tell what is still to be noticed. */
-export function partnerIn(pack: Pack, state: RunState, isOver: boolean): DebriefPartner | undefined {
+/**
+ * Nothing of it before the run is over: it would tell what is still to be noticed. `since`: when a moment done again was
+ * begun, ms from the start of the run; what came before counted in the other run.
+ */
+export function partnerIn(
+  pack: Pack,
+  state: RunState,
+  { isOver, since }: { readonly isOver: boolean; readonly since: number },
+): DebriefPartner | undefined {
   const { roles = 'pilotAnswers', partner, breaks } = state.settings
   if (!isOver || (!partner && !breaks && roles === 'pilotAnswers')) return undefined
-  const { chances, breaks: held } = partnerOf(state)
+  const chances = ownChances(state)
   const counts = countsOf(chances)
   return {
     roles,
@@ -63,7 +70,9 @@ export function partnerIn(pack: Pack, state: RunState, isOver: boolean): Debrief
     ),
     counts,
     sensitivity: sensitivityOf(counts),
-    breaks: held.map((one) => breakTold(pack, one)),
+    breaks: partnerOf(state)
+      .breaks.filter(({ t }) => t >= since)
+      .map((one) => breakTold(pack, one)),
   }
 }
 
