@@ -50,6 +50,7 @@ const PACKAGES: Readonly<Record<string, readonly string[]>> = {
 /** Inside the kernel a folder imports only from those before it. */
 const KERNEL_ORDER = [
   '',
+  'statistics',
   'numbers',
   'kinds',
   'figures',

@@ -1,17 +1,11 @@
-/** Sensitivity and intervals against a general statistics library (jstat), and against listeners whose truth is known. */
+/** Sensitivity against a general statistics library (jstat), and against listeners whose truth is known. */
 
 import jstat from 'jstat'
 import { describe, expect, it } from 'vitest'
 import { caughtByDose, DOSES, nextDose } from '../../src/kernel/run/partner/dose.ts'
-import { intervalOf, normal, quantile, sensitivityOf } from '../../src/kernel/run/partner/sensitivity.ts'
+import { sensitivityOf } from '../../src/kernel/run/partner/sensitivity.ts'
 import { type Seeded, seeded } from '../../src/kernel/seeded.ts'
-
-describe('the normal distribution', () => {
-  it('is that of the library, and so is its inverse', () => {
-    for (let z = -5; z <= 5; z += 0.37) expect(normal(z)).toBeCloseTo(jstat.normal.cdf(z, 0, 1), 10)
-    for (let p = 0.001; p < 1; p += 0.0137) expect(quantile(p)).toBeCloseTo(jstat.normal.inv(p, 0, 1), 6)
-  })
-})
+import { normalQuantile } from '../../src/kernel/statistics/normal.ts'
 
 describe('sensitivity and bias', () => {
   it('are the differences and the mean of the z of the corrected rates', () => {
@@ -37,26 +31,9 @@ describe('sensitivity and bias', () => {
   })
 })
 
-describe('the interval of a rate', () => {
-  it('ends where the rate lies as far off as the score test allows', () => {
-    const z = jstat.normal.inv(0.975, 0, 1)
-    for (const [hits, of] of [
-      [3, 10],
-      [18, 20],
-      [1, 80],
-    ] as const) {
-      const { rate, from, to } = intervalOf(hits, of)
-      for (const end of [from, to]) expect(Math.abs(rate - end) / Math.sqrt((end * (1 - end)) / of)).toBeCloseTo(z, 6)
-    }
-    expect(intervalOf(0, 12).from).toBe(0)
-    expect(intervalOf(12, 12).to).toBe(1)
-    expect(intervalOf(0, 0)).toEqual({ rate: 0, from: 0, to: 1 })
-  })
-})
-
 /** Equal variances, and a criterion between the two. */
 function listener(dPrime: number, chance: Seeded) {
-  const noise = () => quantile(Math.min(1 - 1e-9, Math.max(1e-9, chance.next())))
+  const noise = () => normalQuantile(Math.min(1 - 1e-9, Math.max(1e-9, chance.next())))
   return (isFault: boolean) => noise() + (isFault ? dPrime : 0) > dPrime / 2
 }
 
@@ -118,7 +95,7 @@ describe('the dose', () => {
       { rate: 0.4, faults: 10, caught: 9, sound: 20, falseObjections: 1 },
       { rate: 0.08, faults: 4, caught: 1, sound: 40, falseObjections: 0 },
     ]
-    expect(caughtByDose(runs).map(({ dose, faults, rate }) => [dose, faults, rate])).toEqual([
+    expect(caughtByDose(runs).map(({ dose, caught: { n, value } }) => [dose, n, value])).toEqual([
       [0.4, 20, 0.9],
       [0.08, 4, 0.25],
     ])

@@ -2,6 +2,7 @@
 
 import { keyPress } from '../../kernel/interpret/keyPress.ts'
 import { countsOf } from '../../kernel/run/debrief/debriefPartner.ts'
+import { ownChances } from '../../kernel/run/partner/partner.ts'
 import type { ControllerParts, RunController } from '../run/controller.ts'
 import { type FromSheet, fromSheet } from '../run/revision.ts'
 import type { RunSession } from '../run/session.ts'
@@ -42,10 +43,11 @@ export function runActions(
 
   /** What was caught in a run that is over goes into the dose of the next one. */
   function remember(session: RunSession | undefined): void {
-    const { settings, partner } = session?.state() ?? {}
-    if (!settings?.partner || !partner) return
+    const state = session?.state()
+    const rate = state?.settings.partner?.rate
+    if (!state || rate === undefined) return
     const { partnerRuns } = store.getState().settings
-    const run = { rate: settings.partner.rate, ...countsOf(partner.chances) }
+    const run = { rate, ...countsOf(ownChances(state)) }
     change({ partnerRuns: [...partnerRuns, run].slice(-MOST_KEPT) })
   }
 

@@ -31,11 +31,12 @@ export function eventsAgain(
 }
 
 function later(evidence: Evidence, ms: number): Evidence {
-  const { beganAt, endedAt } = evidence
+  const { beganAt, endedAt, saidUntil } = evidence
   return {
     ...evidence,
     ...(beganAt !== undefined && { beganAt: beganAt + ms }),
     ...(endedAt !== undefined && { endedAt: endedAt + ms }),
+    ...(saidUntil !== undefined && { saidUntil: saidUntil + ms }),
   }
 }
 

@@ -1,7 +1,7 @@
 /** Progress as pictures: each a row of points with what bounds them, in plain words, the same for the picture and its table. */
 
+import type { Estimate } from '../../kernel/statistics/intervals.ts'
 import type { MissCause, PlantedKind, TrialClass } from '../../kernel/training/facts.ts'
-import type { Estimate } from '../../kernel/training/intervals.ts'
 import type { ClassProgress, Progress, Rarity } from '../../kernel/training/progress.ts'
 
 export interface ChartRow {

@@ -5,8 +5,8 @@
  */
 
 import { fsrs } from 'ts-fsrs'
+import { medianOf } from '../../kernel/statistics/intervals.ts'
 import type { RunFacts, Trial } from '../../kernel/training/facts.ts'
-import { medianOf } from '../../kernel/training/intervals.ts'
 import { type Card, type CardKind, type Deck, DRILL_S } from './training.ts'
 
 /** A deck kept by another edition is made anew. */

@@ -1,5 +1,6 @@
 /** Why a verdict: what was taken for which part, what was let through, what spoke against. One sentence, for people. */
 
+import { capital } from '../capital.ts'
 import type { Band } from '../kinds/value.ts'
 import { type Transcript, tokensOf } from '../numbers/tokens.ts'
 import type { Because, Judgement, Part } from './model.ts'
@@ -36,7 +37,7 @@ export function explained(judgement: Judgement, { tokens }: Transcript): string 
     ...(verdict !== 'sayAgain' && beside.length > 0 ? [`${treated}: “${beside.join(' ')}”`] : []),
   ]
   const text = clauses.length > 0 ? clauses.join('; ') : 'nothing of it was understood'
-  return `${text.charAt(0).toUpperCase()}${text.slice(1)}.`
+  return `${capital(text)}.`
 }
 
 const bandWords = ({ min, max }: Band) =>

@@ -9,6 +9,10 @@ import type { Response } from './response.ts'
 export const VERDICTS = ['correct', 'negative', 'incomplete', 'sayAgain', 'command'] as const
 export type Verdict = (typeof VERDICTS)[number]
 
+/** The pilot's miss; "say again" is the ear's. */
+export const isMiss = ({ verdict }: Pick<Judgement, 'verdict'>): boolean =>
+  verdict === 'negative' || verdict === 'incomplete'
+
 export type Because =
   | 'value'
   | 'direction'

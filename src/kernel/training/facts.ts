@@ -7,7 +7,7 @@ import type { Cause, Judgement } from '../response/model.ts'
 import type { Interruption } from '../run/core/state.ts'
 
 /** Facts of another edition are made anew. */
-export const FACTS_EDITION = 1
+export const FACTS_EDITION = 2
 
 export const TRIAL_CLASSES = ['value', 'word', 'readBack', 'exchange', 'flow', 'watchCall', 'reading'] as const
 /**

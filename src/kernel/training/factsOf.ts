@@ -5,10 +5,11 @@ import { findItem, saidFigures } from '../pack/place.ts'
 import { partNames } from '../response/readBack.ts'
 import { emptyRun } from '../run/core/emptyRun.ts'
 import type { Evidence, RunEvent } from '../run/core/events.ts'
+import { onsetOf } from '../run/core/onset.ts'
 import { itemState } from '../run/core/progress.ts'
 import type { RunState } from '../run/core/state.ts'
-import { step } from '../run/core/step.ts'
 import { deviationsOf, tellAttempts, watchesIn } from '../run/debrief/debriefWatch.ts'
+import { momentsOf } from '../run/debrief/moments.ts'
 import { emptyTally, type Moment } from '../run/debrief/tally.ts'
 import { flowAt, openSteps } from '../run/list/flowSteps.ts'
 import { readBacksOf } from '../run/talk/radio.ts'
@@ -35,15 +36,8 @@ export function factsOf(pack: Pack, events: readonly RunEvent[]): RunFacts {
   const trials = createTrials(pack, first.startedAt)
   const resumptions = createResumptions()
   const tally = emptyTally()
-  const seen: Moment[] = []
-  let state = emptyRun(first.runId)
-  for (const event of events) {
-    const before = state
-    state = step(pack, before, event).state
-    const moment = { pack, event, before, after: state }
-    // What a moment done again begins with counted in its own run.
-    if (event.seq <= (first.again?.seq ?? -1)) continue
-    seen.push(moment)
+  const { own } = momentsOf(pack, events)
+  for (const moment of own) {
     trials.tell(moment)
     resumptions.tell(moment)
     tellAttempts(tally, moment)
@@ -54,11 +48,11 @@ export function factsOf(pack: Pack, events: readonly RunEvent[]): RunFacts {
     packId: first.pack.id,
     startedAt: first.startedAt,
     ...(first.drill && { drill: true }),
-    trials: [...trials.all(), ...watchTrials(pack, state, tally)]
+    trials: [...trials.all(), ...watchTrials(pack, own.at(-1)?.after ?? emptyRun(first.runId), tally)]
       .map((trial) => ({ ...trial, card: first.drill?.[trial.card] ?? trial.card }))
       .sort((one, other) => one.t - other.t),
     resumptions: resumptions.all(),
-    planted: plantedIn(pack, seen, first.dealt),
+    planted: plantedIn(pack, own, first.again ? undefined : first.dealt),
   }
 }
 
@@ -94,8 +88,7 @@ function createTrials(pack: Pack, startedAt: number) {
     open.isJudged = true
     if (evidence.by === 'key') return
     const { helped, cause, ...rest } = trial
-    const onset = evidence.beganAt === undefined ? trial.t : evidence.beganAt - startedAt
-    const ms = open.since === undefined ? -1 : Math.round(onset - open.since)
+    const ms = open.since === undefined ? -1 : Math.round(onsetOf({ startedAt }, { t: trial.t, evidence }) - open.since)
     trials.push({
       ...rest,
       ...(ms >= 0 && { ms }),

@@ -7,17 +7,19 @@ import { catchesIn } from '../run/debrief/debriefCatches.ts'
 import type { Moment } from '../run/debrief/tally.ts'
 import type { Planted } from './facts.ts'
 
+/** `seen`: what counts in this run. `dealt`: the number of a departure that was drawn, where the run is one from its beginning. */
 export function plantedIn(pack: Pack, seen: readonly Moment[], dealt: number | undefined): Planted[] {
-  const last = seen.at(-1)
-  if (!last) return []
+  const [first, last] = [seen[0], seen.at(-1)]
+  if (!first || !last) return []
+  const { before } = first
   const { after } = last
-  const slips = Object.values(after.turns).flatMap(({ slip }): Planted[] =>
-    slip === undefined ? [] : [{ kind: 'slip', caught: slip === 'noticed' }],
+  const slips = Object.entries(after.turns).flatMap(([id, { slip }]): Planted[] =>
+    slip === undefined || before.turns[id]?.slip === slip ? [] : [{ kind: 'slip', caught: slip === 'noticed' }],
   )
   const isOver = after.status === 'ended' || after.floor.at === 'end'
-  const catches = catchesIn(pack, after, isOver).map(
-    ({ by }): Planted => ({ kind: 'lateCatch', caught: by === 'pilot' }),
-  )
+  const catches = catchesIn(pack, after, isOver)
+    .filter(({ changedAt }) => changedAt >= before.t)
+    .map(({ by }): Planted => ({ kind: 'lateCatch', caught: by === 'pilot' }))
   return [...(dealt === undefined ? [] : trapIn(pack, seen, dealt)), ...slips, ...catches]
 }
 

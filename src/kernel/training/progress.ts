@@ -1,5 +1,6 @@
 /** From the facts of many runs to how the pilot comes on. Shares from 0 to 1, times in ms. */
 
+import { type ByLength, type Estimate, lengthHeldOf, medianOf, shareOf } from '../statistics/intervals.ts'
 import {
   type MissCause,
   type PlantedKind,
@@ -9,7 +10,6 @@ import {
   type Trial,
   type TrialClass,
 } from './facts.ts'
-import { type ByLength, type Estimate, lengthHeldOf, medianOf, shareOf } from './intervals.ts'
 
 /** Some runs one after another. */
 export interface Stretch {

@@ -1,6 +1,7 @@
 /** How the second model has learned to write what is said, and the tokens that it writes it with. */
 
 import llamaTokenizer from 'llama-tokenizer-js'
+import { capital } from '../../../kernel/capital.ts'
 import { DIGIT_WORDS } from '../../../kernel/numbers/words.ts'
 import type { WordTokens } from './beam.ts'
 
@@ -17,7 +18,6 @@ export const isDigits = (text: string) => text.includes(' ') && text.split(' ').
 const DIGITS: ReadonlySet<string> = new Set([...DIGIT_WORDS, 'oh', ...Object.keys(PLAIN)])
 
 export const written = (text: string, style: Style): string => `${capital(text.split(' ').map(plain).join(style))}.`
-const capital = (text: string) => `${text.charAt(0).toUpperCase()}${text.slice(1)}`
 
 export const tokensOf = (text: string): readonly number[] => llamaTokenizer.encode(text, false, true)
 export const textOf = (tokens: readonly number[]): string => llamaTokenizer.decode([...tokens], false, false).trim()

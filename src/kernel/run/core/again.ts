@@ -6,6 +6,7 @@
 
 import type { Pack } from '../../pack/checklist.ts'
 import { activityById } from '../../pack/place.ts'
+import { isMiss } from '../../response/model.ts'
 import { turnState } from '../talk/talk.ts'
 import { watchState } from '../watch/watchTiming.ts'
 import type { RunEvent } from './events.ts'
@@ -61,9 +62,8 @@ function isMissed(before: RunState, after: RunState, event: RunEvent): boolean {
   switch (event.type) {
     case 'answered':
     case 'transmitted': {
-      const { verdict } = event.judgement
-      if (verdict === 'negative' || verdict === 'incomplete') return true
-      if (verdict !== 'correct') return false
+      if (isMiss(event.judgement)) return true
+      if (event.judgement.verdict !== 'correct') return false
       // Right, and refused: something had to come first.
       return event.type === 'answered'
         ? itemState(after, event.item).status !== 'done' && itemState(before, event.item).status !== 'done'

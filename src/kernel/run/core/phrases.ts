@@ -5,6 +5,7 @@
  * already spoken form and is used only once a value was asked for or is being coached.
  */
 
+import { capital } from '../../capital.ts'
 import type { Status } from '../../figures/model.ts'
 import { PASS_REASONS, type PassReason, reasonWords } from '../../response/commands.ts'
 import type { Cause } from '../../response/model.ts'
@@ -177,9 +178,9 @@ export const FIXED_PHRASES = [
 
 const sentence = (...parts: readonly (string | undefined)[]) => {
   const text = parts.filter((part) => part).join(', ')
-  return text === '' ? '' : `${text[0]?.toUpperCase()}${text.slice(1)}.`
+  return text === '' ? '' : `${capital(text)}.`
 }
-const ask = (text: string) => `${text[0]?.toUpperCase()}${text.slice(1)}?`
+const ask = (text: string) => `${capital(text)}?`
 
 /** "a, b and c" */
 export function listed(names: readonly string[]): string {

@@ -14,6 +14,7 @@ import { runningWatch } from '../watch/watchTiming.ts'
 import type { RunEvent } from './events.ts'
 import { sayAndListen } from './listening.ts'
 import { nextFloor } from './moving.ts'
+import { onsetOf } from './onset.ts'
 import { say } from './phrases.ts'
 import type { RunState, Step } from './state.ts'
 
@@ -43,7 +44,7 @@ function movingTurns(pack: Pack, state: RunState): ExchangeTurn[] {
 }
 
 /** Everything stops. Throws where the state names what the pack does not have. */
-export function stop(pack: Pack, before: RunState, { evidence, t }: RunEvent<'commanded'>): Step {
+export function stop(pack: Pack, before: RunState, event: RunEvent<'commanded'>): Step {
   const running = runningWatch(pack, before)
   const ground = groundCrewOf(pack, before)
   const stations = ground ? groundStopping(ground) : []
@@ -56,8 +57,8 @@ export function stop(pack: Pack, before: RunState, { evidence, t }: RunEvent<'co
     before,
   )
   if (running) {
-    const at = Math.max(0, (evidence.beganAt ?? before.startedAt + t) - before.startedAt)
-    const { state, words } = stoppedByCrew(halted, running, { at, t })
+    const at = Math.max(0, onsetOf(before, event))
+    const { state, words } = stoppedByCrew(halted, running, { at, t: event.t })
     return sayAndListen(pack, { ...state, question }, words, { stations, stationsLast: true })
   }
   const state = { ...halted, standingBy: !ground, question }

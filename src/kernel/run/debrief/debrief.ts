@@ -9,7 +9,6 @@ import { emptyRun } from '../core/emptyRun.ts'
 import type { PackInLog, RunAgain, RunEvent } from '../core/events.ts'
 import { itemState, listState } from '../core/progress.ts'
 import type { Interruption, RunState } from '../core/state.ts'
-import { step } from '../core/step.ts'
 import { catchesIn, type DebriefCatch } from './debriefCatches.ts'
 import type { DebriefItem, DebriefList } from './debriefList.ts'
 import { type DebriefPaper, papersIn } from './debriefPapers.ts'
@@ -20,15 +19,16 @@ import { type DebriefFlow, type DebriefWatch, deviationsIn, flowsIn, watchesIn }
 import { type Deviation, deviationsOfRun } from './deviations.ts'
 import { type Foremost, foremostIn, wentWellIn } from './foremost.ts'
 import { type DebriefLooks, looksIn } from './look/looks.ts'
+import { momentsOf } from './moments.ts'
 import { briefingsSince, exchangesSince, flowsSince, listsSince } from './onlySince.ts'
-import { noPlaces, notePlace } from './places.ts'
+import { placesIn } from './places.ts'
 import { exchangesUnderWay, listsUnderWay } from './stillOpen.ts'
 import {
   type DebriefRemark,
   type DebriefRevision,
   emptyTally,
-  type Moment,
   type NotEnded,
+  type OutOfOrder,
   type Tally,
   type TooEarly,
 } from './tally.ts'
@@ -66,9 +66,7 @@ export interface Debrief {
   readonly flows: readonly DebriefFlow[]
   /** Situations as they were changed during the run. */
   readonly situations: readonly { readonly t: number; readonly label: string; readonly option: string }[]
-  /** Lists that were called before their turn, and were run all the same. */
-  readonly outOfOrder: readonly { readonly t: number; readonly list: string; readonly before: string }[]
-  /** Flows and briefings that were open when a list after them was called. */
+  readonly outOfOrder: readonly OutOfOrder[]
   readonly notEnded: readonly NotEnded[]
   /** Called done before its time: right as said, and refused. */
   readonly tooEarly: readonly TooEarly[]
@@ -118,26 +116,17 @@ export interface DebriefAgain extends RunAgain {
 export function debriefOf(pack: Pack, events: readonly RunEvent[], isUnderWay = false): Debrief {
   const [first] = events
   if (first?.type !== 'runStarted') throw new Error('the log does not begin with runStarted')
+  const { taken, own } = momentsOf(pack, events)
+  const seam = taken.at(-1)?.after ?? emptyRun(first.runId)
+  const state = own.at(-1)?.after ?? seam
   const tally = emptyTally()
-  const places = noPlaces()
-  const moments: Moment[] = []
-  let state = emptyRun(first.runId)
-  let seam = state
-  for (const event of events) {
-    const moment = { pack, event, before: state, after: step(pack, state, event).state }
-    state = moment.after
-    notePlace(places, moment)
-    if (event.seq <= (first.again?.seq ?? -1)) {
-      seam = state
-      continue
-    }
-    moments.push(moment)
-    tell(tally, moment)
-  }
+  for (const moment of own) tell(tally, moment)
+  const places = placesIn([...taken, ...own])
   const { again } = first
-  const allLists = again ? listsSince(listsIn(pack, state, tally), seam) : listsIn(pack, state, tally)
-  const told = exchangesIn(pack, state, tally)
-  const allExchanges = again ? exchangesSince(told, seam) : told
+  const listsTold = listsIn(pack, state, tally)
+  const allLists = again ? listsSince(listsTold, seam) : listsTold
+  const exchangesTold = exchangesIn(pack, state, tally)
+  const allExchanges = again ? exchangesSince(exchangesTold, seam) : exchangesTold
   const lists = isUnderWay ? listsUnderWay(allLists) : allLists
   const exchanges = isUnderWay ? exchangesUnderWay(allExchanges) : allExchanges
   const since = { before: seam, after: state }
@@ -150,7 +139,7 @@ export function debriefOf(pack: Pack, events: readonly RunEvent[], isUnderWay = 
   const dealt = isOver && first.dealt !== undefined ? deal(pack.figures, readBackOf(pack), first.dealt) : undefined
   // A moment alone is not the departure.
   const trap = again ? undefined : dealt?.trap.told
-  const partner = partnerIn(pack, state, isOver || state.floor.at === 'end')
+  const partner = partnerIn(pack, state, { isOver: isOver || state.floor.at === 'end', since: seam.t })
   const { revisions, voided, situations, outOfOrder, notEnded, remarks, stops, tooEarly } = tally
   const debrief = {
     runId: first.runId,
@@ -178,7 +167,7 @@ export function debriefOf(pack: Pack, events: readonly RunEvent[], isUnderWay = 
     ...account,
     foremost: foremostIn(pack, account, places),
     wentWell: wentWellIn(account),
-    timeline: timelineIn(pack, moments, { tally, places }),
+    timeline: timelineIn(pack, own, { tally, places }),
   }
 }
 

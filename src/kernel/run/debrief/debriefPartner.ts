@@ -1,14 +1,16 @@
 /** The partner of a run, for its debrief: every fault, what came of it, what was objected to without cause, and the interruptions. */
 
+import { capital } from '../../capital.ts'
 import type { Pack } from '../../pack/checklist.ts'
 import { activityName, findItem } from '../../pack/place.ts'
 import type { RunSettings } from '../core/events.ts'
 import type { RunState } from '../core/state.ts'
 import type { Break, Chance, Fault, FaultKind, Grade } from '../partner/model.ts'
-import { partnerOf } from '../partner/partner.ts'
+import { ownChances, partnerOf } from '../partner/partner.ts'
 import { valueSaid } from '../partner/seat.ts'
 import { type Counts, type Sensitivity, sensitivityOf } from '../partner/sensitivity.ts'
 import { findTurn } from '../talk/talk.ts'
+import { seconds } from './debriefWatch.ts'
 
 export interface DebriefFault {
   /** Ms from the start of the run. */
@@ -46,11 +48,18 @@ export interface DebriefPartner {
   readonly breaks: readonly DebriefBreak[]
 }
 
-/** Nothing of it before the run is over: it would tell what is still to be noticed. */
-export function partnerIn(pack: Pack, state: RunState, isOver: boolean): DebriefPartner | undefined {
+/**
+ * Nothing of it before the run is over: it would tell what is still to be noticed. `since`: when a moment done again was
+ * begun, ms from the start of the run; what came before counted in the other run.
+ */
+export function partnerIn(
+  pack: Pack,
+  state: RunState,
+  { isOver, since }: { readonly isOver: boolean; readonly since: number },
+): DebriefPartner | undefined {
   const { roles = 'pilotAnswers', partner, breaks } = state.settings
   if (!isOver || (!partner && !breaks && roles === 'pilotAnswers')) return undefined
-  const { chances, breaks: held } = partnerOf(state)
+  const chances = ownChances(state)
   const counts = countsOf(chances)
   return {
     roles,
@@ -61,7 +70,9 @@ export function partnerIn(pack: Pack, state: RunState, isOver: boolean): Debrief
     ),
     counts,
     sensitivity: sensitivityOf(counts),
-    breaks: held.map((one) => breakTold(pack, one)),
+    breaks: partnerOf(state)
+      .breaks.filter(({ t }) => t >= since)
+      .map((one) => breakTold(pack, one)),
   }
 }
 
@@ -121,8 +132,6 @@ function breakTold(pack: Pack, { item, ...one }: Break): DebriefBreak {
   return { ...one, challenge: findItem(pack, item).item.challenge, ...(lagMs !== undefined && { lagMs }) }
 }
 
-const capital = (text: string) => `${text[0]?.toUpperCase() ?? ''}${text.slice(1)}`
-
 /** How a break is told in words, after its time. */
 export function breakWords({ by, challenge, cue, lagMs, place }: DebriefBreak): string {
   const who = { cabin: 'the cabin', radio: 'the radio', groundCrew: 'the ground crew', paper: 'a paper' }[by]
@@ -133,7 +142,7 @@ export function breakWords({ by, challenge, cue, lagMs, place }: DebriefBreak): 
     asked: 'you asked where you were',
     wrong: 'taken up elsewhere',
   }
-  const after = lagMs === undefined ? '' : `, ${(lagMs / 1_000).toFixed(1)} s after`
+  const after = lagMs === undefined ? '' : `, ${seconds(lagMs)} after`
   return `${who} at ${challenge}, ${held}: ${place === undefined ? 'not taken up again' : back[place]}${after}`
 }
 

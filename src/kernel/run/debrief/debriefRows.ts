@@ -2,10 +2,10 @@
 
 import type { Pack } from '../../pack/checklist.ts'
 import { findItem } from '../../pack/place.ts'
-import { emptyRun } from '../core/emptyRun.ts'
 import type { Evidence, RunEvent } from '../core/events.ts'
-import { step } from '../core/step.ts'
+import { onsetOf } from '../core/onset.ts'
 import { findTurn } from '../talk/talk.ts'
+import { momentsOf } from './moments.ts'
 
 export interface DebriefRow {
   /** Milliseconds from the start of the run. */
@@ -22,21 +22,19 @@ export interface DebriefRow {
   readonly waitMs: number
 }
 
-/** In the order of the log, which begins with `runStarted`. Throws where it names what the pack does not have. */
+/**
+ * In the order of the log, which begins with `runStarted`; of a moment done again what came after the events of the other run.
+ * Throws where it names what the pack does not have.
+ */
 export function debriefRows(pack: Pack, events: readonly RunEvent[]): DebriefRow[] {
-  let state = emptyRun(events[0]?.runId ?? '')
   let askedAt = 0
-  return events.flatMap((event) => {
-    const { startedAt } = state
-    const before = askedAt
-    const { listenId } = state
-    state = step(pack, state, event).state
-    if (state.listenId !== listenId) askedAt = event.t
+  return momentsOf(pack, events).own.flatMap(({ event, before, after }) => {
+    const since = askedAt
+    if (after.listenId !== before.listenId) askedAt = event.t
     const row = rowOf(pack, event)
     if (!row) return []
     const { evidence, ...rest } = row
-    const onset = evidence.beganAt === undefined ? event.t : evidence.beganAt - startedAt
-    return [{ t: event.t, ...rest, heard: evidence.text, waitMs: onset - before }]
+    return [{ t: event.t, ...rest, heard: evidence.text, waitMs: onsetOf(after, { t: event.t, evidence }) - since }]
   })
 }
 

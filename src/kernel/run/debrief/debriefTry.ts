@@ -1,6 +1,6 @@
 /** One try at an item or a transmission, as the debrief has it. */
 
-import type { Judgement } from '../../response/model.ts'
+import { isMiss, type Judgement } from '../../response/model.ts'
 import type { By, RunEvent } from '../core/events.ts'
 
 export interface DebriefTry {
@@ -33,13 +33,15 @@ export function transmissionOf(event: RunEvent<'transmitted'>): DebriefTransmiss
   return { t, text: evidence.text, by: evidence.by, judgement, challengeRevision: revision, revision, part }
 }
 
-/** Verdicts negative and incomplete are the pilot's. */
 export const missesIn = (tries: readonly DebriefTry[]): number =>
-  tries.filter(({ judgement: { verdict } }) => verdict === 'negative' || verdict === 'incomplete').length
+  tries.filter(({ judgement }) => isMiss(judgement)).length
 
 /** "Say again" is the ear's. */
 export const sayAgainsIn = (tries: readonly DebriefTry[]): number =>
   tries.filter(({ judgement: { verdict } }) => verdict === 'sayAgain').length
+
+/** The words of an event as a field of what tells it; a key has none. */
+export const saying = (text: string): { readonly said?: string } => (text === '' ? {} : { said: text })
 
 /** A second breath comes sooner than what is said after the station has asked. */
 const BREATH_MS = 6_000

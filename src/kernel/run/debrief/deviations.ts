@@ -6,12 +6,13 @@
  * answered without looking, item left out, wrong timing, from memory and not begun (from memory). The others are ours.
  */
 
+import { capital } from '../../capital.ts'
 import type { DebriefItem, DebriefList } from './debriefList.ts'
 import type { DebriefBriefing, DebriefExchange, DebriefTurn } from './debriefTalk.ts'
-import { type DebriefTry, isGoneOn } from './debriefTry.ts'
+import { type DebriefTry, isGoneOn, saying } from './debriefTry.ts'
 import { type DebriefCall, type DebriefFlow, type DebriefWatch, deviationsOf } from './debriefWatch.ts'
 import { type DebriefLooks, ratioWords } from './look/looks.ts'
-import type { NotEnded, TooEarly } from './tally.ts'
+import type { NotEnded, OutOfOrder, TooEarly } from './tally.ts'
 
 /** In the order in which they are told. */
 export const DEVIATION_KINDS = [
@@ -68,7 +69,7 @@ export interface Deviation {
 /** What they are taken from: parts of a debrief, and two tables of its tally. */
 export interface DeviationsFrom {
   readonly tooEarly: readonly TooEarly[]
-  readonly outOfOrder: readonly { readonly t: number; readonly list: string; readonly before: string }[]
+  readonly outOfOrder: readonly OutOfOrder[]
   readonly notEnded: readonly NotEnded[]
   readonly lists: readonly DebriefList[]
   readonly exchanges: readonly DebriefExchange[]
@@ -240,6 +241,3 @@ function quickIn({ looks }: DeviationsFrom): Deviation[] {
       why: answer.look.length === 0 ? 'Look, then answer.' : `Look at ${answer.look.join(', ')}, then answer.`,
     }))
 }
-
-const saying = (text: string): { readonly said?: string } => (text === '' ? {} : { said: text })
-const capital = (text: string) => `${text.charAt(0).toUpperCase()}${text.slice(1)}`

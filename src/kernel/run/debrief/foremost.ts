@@ -1,19 +1,20 @@
 /** What to take away from a run: three things at most, the gravest first, each of another kind; and what went well. */
 
+import { capital } from '../../capital.ts'
 import { band } from '../../figures/entered.ts'
 import { ownOf } from '../../own.ts'
 import type { Pack } from '../../pack/checklist.ts'
-import type { Part } from '../../response/model.ts'
+import { isMiss, type Part } from '../../response/model.ts'
 import type { DebriefCatch } from './debriefCatches.ts'
 import type { DebriefList } from './debriefList.ts'
 import type { DebriefPartner } from './debriefPartner.ts'
 import type { DebriefBriefing, DebriefExchange } from './debriefTalk.ts'
-import { type DebriefTry, isGoneOn } from './debriefTry.ts'
+import { type DebriefTry, isGoneOn, saying } from './debriefTry.ts'
 import { type DebriefWatch, deviationsOf } from './debriefWatch.ts'
 import type { Deviation } from './deviations.ts'
 import { momentKey, noPlaces, type Places } from './places.ts'
 import { rightValues } from './rightValues.ts'
-import type { NotEnded, TooEarly } from './tally.ts'
+import type { NotEnded, OutOfOrder, TooEarly } from './tally.ts'
 
 /** Gravest first. What can hurt somebody comes before what is wrong, that before what was left out, that before form. */
 const KINDS = [
@@ -80,7 +81,7 @@ export interface Told {
   readonly exchanges: readonly DebriefExchange[]
   readonly briefings: readonly DebriefBriefing[]
   readonly catches: readonly DebriefCatch[]
-  readonly outOfOrder: readonly { readonly t: number; readonly list: string; readonly before: string }[]
+  readonly outOfOrder: readonly OutOfOrder[]
   readonly notEnded: readonly NotEnded[]
   readonly deviations: readonly Deviation[]
   readonly partner?: Pick<DebriefPartner, 'faults'>
@@ -163,7 +164,7 @@ function turnsIn(pack: Pack, { exchanges }: Told): Found[] {
     turns.flatMap(({ id, label, tries, slip }): Found[] => [
       ...tries.flatMap((one): Found[] => {
         const { verdict, because } = one.judgement
-        if (verdict !== 'negative' && verdict !== 'incomplete') return []
+        if (!isMiss(one.judgement)) return []
         const kind = because === 'acknowledged' ? 'valueless' : one.part === 'readBack' ? 'readBack' : 'partMissing'
         // The rest of a long read-back may come in a second breath.
         if (kind === 'readBack' && verdict === 'incomplete' && isGoneOn(one, tries)) return []
@@ -251,9 +252,6 @@ function rightOf(pack: Pack, { name, kind, state, expected, limits }: Part): str
   const { spec, accept } = declared
   return [`${label}: ${rightValues(spec, expected, accept)} was right`]
 }
-
-const saying = (text: string): { readonly said?: string } => (text === '' ? {} : { said: text })
-const capital = (text: string) => `${text.charAt(0).toUpperCase()}${text.slice(1)}`
 
 /** "Right the first time: 30 of 34 items, 8 of 9 calls and read-backs, 2 of 2 engine starts." Empty where nothing was. */
 export function wentWellIn({ lists, exchanges, watches }: Told): string {

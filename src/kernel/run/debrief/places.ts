@@ -21,8 +21,15 @@ export const noPlaces = (): Places => ({ byMoment: new Map(), byId: new Map(), b
 /** `t`: ms from the start of the run; `id`: of an item or a turn. Of several things in one breath the first counts. */
 export const momentKey = (t: number, id = ''): string => `${t} ${id}`
 
+/** Of all moments of a run, those that it began with among them. */
+export function placesIn(moments: readonly Moment[]): Places {
+  const places = noPlaces()
+  for (const moment of moments) notePlace(places, moment)
+  return places
+}
+
 /** Notes where the moment of an event began, and whether another begins with it. */
-export function notePlace(places: Places, { pack, event, before, after }: Moment): void {
+function notePlace(places: Places, { pack, event, before, after }: Moment): void {
   const { byMoment, byId } = places
   const isNews = event.type === 'figuresRevised' || event.type === 'sheetCame'
   const from = isNews ? event.seq : places.began

@@ -1,10 +1,10 @@
 /** A run to be played back from its log alone: what was said, by whom and when, with long waits cut short. */
 
+import { capital } from '../../capital.ts'
 import type { Pack } from '../../pack/checklist.ts'
 import type { Role } from '../../pack/roles.ts'
-import { emptyRun } from '../core/emptyRun.ts'
 import type { RunEvent } from '../core/events.ts'
-import { step } from '../core/step.ts'
+import { momentsOf } from './moments.ts'
 
 export interface Cue {
   /** Of the event that it came with. */
@@ -23,21 +23,12 @@ export const LONGEST_WAIT_MS = 3_000
 
 /** Of a moment that was done again, what came after the events of the other run. Effects follow from the log as they did then. */
 export function cuesOf(pack: Pack, events: readonly RunEvent[]): Cue[] {
-  const [first] = events
-  const seam = first?.type === 'runStarted' ? (first.again?.seq ?? -1) : -1
-  const cues: Omit<Cue, 'waitMs'>[] = []
-  let state = emptyRun(first?.runId ?? '')
-  for (const event of events) {
-    const next = step(pack, state, event)
-    state = next.state
-    if (event.seq <= seam) continue
+  const cues = momentsOf(pack, events).own.flatMap(({ event, effects }): Omit<Cue, 'waitMs'>[] => {
     const { seq, t } = event
     const own = ownCue(event)
-    if (own) cues.push({ seq, t, ...own })
-    for (const effect of next.effects) {
-      if (effect.type === 'speak') cues.push({ seq, t, by: effect.role, text: effect.text })
-    }
-  }
+    const spoken = effects.filter((effect) => effect.type === 'speak')
+    return [...(own ? [{ seq, t, ...own }] : []), ...spoken.map(({ role, text }) => ({ seq, t, by: role, text }))]
+  })
   return cues.map((cue, index) => {
     const waitMs = Math.min(LONGEST_WAIT_MS, Math.max(0, (cues[index + 1]?.t ?? cue.t) - cue.t))
     return { ...cue, waitMs }
@@ -56,5 +47,3 @@ function ownCue(event: RunEvent): Pick<Cue, 'by' | 'text'> | undefined {
   const { by, text } = event.evidence
   return by === 'key' ? { by: 'note', text: 'A key was pressed' } : { by: 'pilot', text }
 }
-
-const capital = (text: string) => `${text.charAt(0).toUpperCase()}${text.slice(1)}`

@@ -36,6 +36,16 @@ export interface TooEarly {
   readonly caution: string
 }
 
+/** A list that was called before its turn, and was run all the same. */
+export interface OutOfOrder {
+  /** Ms from the start of the run. */
+  readonly t: number
+  readonly list: string
+  /** What was due first, by its name. */
+  readonly before: string
+}
+
+/** A flow or a briefing that was open when a list after it was called. */
 export interface NotEnded {
   /** Ms from the start of the run. */
   readonly t: number
@@ -62,7 +72,7 @@ export interface Tally {
   readonly revisions: DebriefRevision[]
   readonly remarks: DebriefRemark[]
   readonly situations: { readonly t: number; readonly label: string; readonly option: string }[]
-  readonly outOfOrder: { readonly t: number; readonly list: string; readonly before: string }[]
+  readonly outOfOrder: OutOfOrder[]
   readonly notEnded: NotEnded[]
   /** Everything was stopped by a word of the pilot's. */
   readonly stops: { readonly t: number; readonly text: string; readonly at: string }[]

@@ -1,10 +1,12 @@
 /** A run along its time: spans and points, each with the sentence that tells it. What would have been right is not among it. */
 
+import { capital } from '../../capital.ts'
 import type { Pack } from '../../pack/checklist.ts'
 import { findItem, listById } from '../../pack/place.ts'
-import type { Verdict } from '../../response/model.ts'
+import { isMiss, type Verdict } from '../../response/model.ts'
 import { clockTime } from '../core/clockTime.ts'
-import type { Evidence, RunEvent } from '../core/events.ts'
+import type { RunEvent } from '../core/events.ts'
+import { onsetOf } from '../core/onset.ts'
 import { itemState } from '../core/progress.ts'
 import type { Interruption, RunState } from '../core/state.ts'
 import { findTurn, turnState } from '../talk/talk.ts'
@@ -108,16 +110,11 @@ function toldOf({ evidence, judgement: { verdict, because } }: Judged): string {
 }
 
 /** Onset of the words where the ear has it, and never before what they answer. */
-function onsetOf({ startedAt }: RunState, event: { readonly t: number; readonly evidence: Evidence }, since: number) {
-  const { beganAt } = event.evidence
-  const onset = beganAt === undefined ? event.t : beganAt - startedAt
-  return Math.min(event.t, Math.max(since, onset))
-}
-
-const isMiss = ({ judgement: { verdict } }: Judged) => verdict === 'negative' || verdict === 'incomplete'
+const onsetWithin = (state: RunState, event: Judged, since: number) =>
+  Math.min(event.t, Math.max(since, onsetOf(state, event)))
 
 function wentOf(tries: readonly Judged[], closed: Went): Went {
-  if (tries.some(isMiss)) return 'missed'
+  if (tries.some(({ judgement }) => isMiss(judgement))) return 'missed'
   if (closed !== 'right') return closed
   return tries.some(({ judgement }) => judgement.verdict === 'sayAgain') ? 'askedAgain' : 'right'
 }
@@ -135,7 +132,7 @@ function itemsIn(pack: Pack, moments: readonly Moment[], places: Places): Timeli
     const closed: Went = status === 'passed' ? 'passed' : status !== 'done' ? 'open' : by === 'key' ? 'byKey' : 'right'
     const [first] = tries
     const state = inside.at(-1)?.after
-    const answeredAt = first && state ? onsetOf(state, first, t) : undefined
+    const answeredAt = first && state ? onsetWithin(state, first, t) : undefined
     const how = { passed: 'passed', open: 'left open', byKey: 'by key, not read back' } as const
     const told = [
       ...tries.map(toldOf),
@@ -174,7 +171,7 @@ function turnsIn(pack: Pack, moments: readonly Moment[], places: Places): Timeli
     const isDone = turnState(last.after, turn).status === 'done'
     const tries = go.map(({ event }) => event)
     const isByKey = tries.some(({ evidence }) => evidence.by === 'key')
-    const onset = onsetOf(first.after, first.event, 0)
+    const onset = onsetWithin(first.after, first.event, 0)
     const from = places.byMoment.get(momentKey(t, turn))
     return [
       {
@@ -259,5 +256,3 @@ function breaksIn({ interruptions }: RunState, since: number): TimelineEntry[] {
       told: `${BREAKS[what]} at ${at}, ${clockTime(lengthMs)}.`,
     }))
 }
-
-const capital = (text: string) => `${text.charAt(0).toUpperCase()}${text.slice(1)}`

@@ -4,7 +4,8 @@
  * from memory), so what is caught is told by how rare it was, and never as one number.
  */
 
-import { type Counts, type Interval, intervalOf, sensitivityOf } from './sensitivity.ts'
+import { type Estimate, shareOf } from '../../statistics/intervals.ts'
+import { type Counts, sensitivityOf } from './sensitivity.ts'
 
 /** Shares of the chances that hold a fault, from dense to rare. The last is our guess at real life: no source. */
 export const DOSES = [0.4, 0.25, 0.15, 0.08, 0.04, 0.02] as const
@@ -37,12 +38,10 @@ export function nextDose(past: readonly Dosed[]): number {
 }
 
 /** What was caught at each dose that was flown, the densest first. */
-export function caughtByDose(
-  past: readonly Dosed[],
-): (Interval & { readonly dose: number; readonly faults: number })[] {
+export function caughtByDose(past: readonly Dosed[]): { readonly dose: number; readonly caught: Estimate }[] {
   return DOSES.flatMap((dose) => {
     const { faults, caught } = past.filter(({ rate }) => rate === dose).reduce(sum, NONE)
-    return faults === 0 ? [] : [{ dose, faults, ...intervalOf(caught, faults) }]
+    return faults === 0 ? [] : [{ dose, caught: shareOf(caught, faults) }]
   })
 }
 

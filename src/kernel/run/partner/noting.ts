@@ -5,10 +5,11 @@ import type { Pack } from '../../pack/checklist.ts'
 import { figuresFor, findItem } from '../../pack/place.ts'
 import type { Effect, RunCommand, RunEvent } from '../core/events.ts'
 import { timers } from '../core/listening.ts'
+import { onsetOf } from '../core/onset.ts'
 import { say } from '../core/phrases.ts'
 import type { RunState, Step } from '../core/state.ts'
 import { callSignFor } from '../talk/callSign.ts'
-import { breakWords, type Speech } from '../talk/radio.ts'
+import { comeIn, type Speech } from '../talk/radio.ts'
 import { saidValues } from '../talk/said.ts'
 import { exchangesOf, turnState } from '../talk/talk.ts'
 import { chancesBetween } from './chances.ts'
@@ -99,7 +100,7 @@ const ASKS: ReadonlySet<RunCommand> = new Set(['sayAgain', 'whereAreWe', 'whatIs
 
 /** Where the pilot took the list up again, once that can be told; the ear's doing tells nothing. */
 function resumedBy(state: RunState, one: Break, event: RunEvent): Break {
-  const back = (place: ResumedAt): Break => ({ ...one, place, resumedAt: onset(state, event) })
+  const back = (place: ResumedAt): Break => ({ ...one, place, resumedAt: Math.max(0, onsetOf(state, event)) })
   switch (event.type) {
     case 'breakOver':
       return { ...one, overAt: event.t }
@@ -118,12 +119,6 @@ function resumedBy(state: RunState, one: Break, event: RunEvent): Break {
     default:
       return one
   }
-}
-
-/** When the pilot began to speak, ms from the start of the run. */
-function onset({ startedAt }: RunState, event: RunEvent): number {
-  const beganAt = 'evidence' in event ? event.evidence?.beganAt : undefined
-  return beganAt === undefined ? event.t : Math.max(0, beganAt - startedAt)
 }
 
 /** It comes behind the challenge, or behind Otherseat's answer to one, and before the pilot can say anything. */
@@ -146,7 +141,7 @@ function breakIn(
   const hold = one.cue ? say.holdingAt(findItem(pack, one.item).item.challenge) : ''
   const own = [isRadio ? say.standingBy() : '', hold].filter((text) => text).join(' ')
   const speech: Effect[] = [
-    ...breakWords(one.by, isRadio ? calledSign(pack, state, fault?.said) : '').map(
+    ...comeIn(one.by, isRadio ? calledSign(pack, state, fault?.said) : '').map(
       (words: Speech): Effect => ({ type: 'speak', ...words }),
     ),
     ...(own === '' ? [] : [{ type: 'speak', text: own, role: 'otherseat' } as const]),

@@ -3,9 +3,13 @@
 import type { Pack } from '../../pack/checklist.ts'
 import { findItem } from '../../pack/place.ts'
 import type { RunState } from '../core/state.ts'
-import { type Break, NO_PARTNER, type PartnerState } from './model.ts'
+import { type Break, type Chance, NO_PARTNER, type PartnerState } from './model.ts'
 
 export const partnerOf = ({ partner }: RunState): PartnerState => partner ?? NO_PARTNER
+
+/** Those of this run itself: a moment done again begins with chances of another one. */
+export const ownChances = (state: RunState): readonly Chance[] =>
+  partnerOf(state).chances.filter(({ seq }) => seq > (state.again?.seq ?? -1))
 
 export const withPartnerState = (state: RunState, change: Partial<PartnerState>): RunState => ({
   ...state,

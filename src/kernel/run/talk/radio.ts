@@ -4,6 +4,7 @@
  * A controller's answer begins with the call sign (SERA.14075 (a)(2), FAA JO 7110.65 2-4-8, looked up).
  */
 
+import { capital } from '../../capital.ts'
 import { holds } from '../../figures/condition.ts'
 import { sayOnRadio } from '../../kinds/table.ts'
 import type { Pack } from '../../pack/checklist.ts'
@@ -48,7 +49,7 @@ export const STATION_PHRASES = [
 
 const sentence = (...parts: readonly string[]) => {
   const text = parts.filter((part) => part !== '').join(', ')
-  return text === '' ? '' : `${text[0]?.toUpperCase()}${text.slice(1)}.`
+  return text === '' ? '' : `${capital(text)}.`
 }
 
 /** The ground crew at "stop", at once and before anything else. */
@@ -57,7 +58,7 @@ export const groundStopping = ({ station: { role } }: Exchange): readonly Speech
 ]
 
 /** Who comes in in the middle of an item, in the voice that is nearest. `callSign`: who is called on the radio. */
-export function breakWords(by: Breaker, callSign: string): readonly Speech[] {
+export function comeIn(by: Breaker, callSign: string): readonly Speech[] {
   return {
     cabin: [{ role: 'groundCrew', text: sentence('cabin here', 'one moment please') } as const],
     groundCrew: [{ role: 'groundCrew', text: sentence('ground here', 'one moment please') } as const],

@@ -47,7 +47,7 @@ export function PartnerSettings() {
   )
 }
 
-const percent = (share: number) => `${Math.round(share * 100)} %`
+const percent = (share = 0) => `${Math.round(share * 100)} %`
 
 /** The rarer it is, the more is missed: so each dose is told by itself. */
 function Caught({ runs }: { readonly runs: Parameters<typeof nextDose>[0] }) {
@@ -69,12 +69,12 @@ function Caught({ runs }: { readonly runs: Parameters<typeof nextDose>[0] }) {
             </tr>
           </thead>
           <tbody>
-            {rows.map(({ dose, faults, rate, from, to }) => (
+            {rows.map(({ dose, caught: { n, value, low, high } }) => (
               <tr key={dose}>
                 <th scope="row">{percent(dose)}</th>
-                <td>{faults}</td>
+                <td>{n}</td>
                 <td>
-                  {percent(rate)} ({percent(from)} to {percent(to)})
+                  {percent(value)} ({percent(low)} to {percent(high)})
                 </td>
               </tr>
             ))}

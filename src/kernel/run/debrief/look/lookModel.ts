@@ -5,9 +5,8 @@
  * as they rest on few answers (normal and inverse chi-squared prior; Gelman et al., Bayesian Data Analysis, from memory).
  */
 
-import type { LookKind, LookTimes, Times } from './lookTimes.ts'
-import { LOOKS } from './lookTimes.ts'
-import { normalBelow } from './normal.ts'
+import { normalBelow } from '../../../statistics/normal.ts'
+import { LOOKS, type LookKind, type LookTimes, type Times } from './lookTimes.ts'
 
 /**
  * What is usual, and how many answers it counts for: no source for the medians, and few answers outweigh them. To answer

@@ -1,6 +1,7 @@
 /** How sure a figure is: intervals that hold for few trials as well. 95 % throughout. */
 
 import { seeded } from '../seeded.ts'
+import { Z95 } from './normal.ts'
 
 export interface Estimate {
   /** How many trials it rests on. */
@@ -12,16 +13,14 @@ export interface Estimate {
   readonly high: number | undefined
 }
 
-/** The normal quantile of 97.5 %. */
-const Z = 1.959963984540054
-
 /** The score interval of E. B. Wilson (1927) for a share of `right` in `n`. */
 export function shareOf(right: number, n: number): Estimate {
   if (n === 0) return { n, value: undefined, low: undefined, high: undefined }
   const share = right / n
-  const centre = share + (Z * Z) / (2 * n)
-  const half = Z * Math.sqrt((share * (1 - share)) / n + (Z * Z) / (4 * n * n))
-  const scale = 1 + (Z * Z) / n
+  const square = Z95 ** 2
+  const centre = share + square / (2 * n)
+  const half = Z95 * Math.sqrt((share * (1 - share)) / n + square / (4 * n * n))
+  const scale = 1 + square / n
   return { n, value: share, low: Math.max(0, (centre - half) / scale), high: Math.min(1, (centre + half) / scale) }
 }
 

@@ -1,7 +1,7 @@
-import { binomialDistribution, medianSorted, probit, quantileSorted } from 'simple-statistics'
+import jstat from 'jstat'
 import { describe, expect, test } from 'vitest'
 import { seeded } from '../../../src/kernel/seeded.ts'
-import { fallingShares, lengthHeld, lengthHeldOf, medianOf, shareOf } from '../../../src/kernel/training/intervals.ts'
+import { fallingShares, lengthHeld, lengthHeldOf, medianOf, shareOf } from '../../../src/kernel/statistics/intervals.ts'
 
 describe('a share with its interval', () => {
   test.each([
@@ -20,18 +20,24 @@ describe('a share with its interval', () => {
   })
 
   test('its ends are where the score test has just 5 %, by the quantile of a statistics library', () => {
-    const z = probit(0.975)
+    const z = jstat.normal.inv(0.975, 0, 1)
     for (const [right, n] of [
       [3, 10],
       [45, 50],
       [199, 400],
+      [18, 20],
+      [1, 80],
     ] as const) {
       for (const end of [shareOf(right, n).low ?? 0, shareOf(right, n).high ?? 0]) {
         const score = Math.abs(right / n - end) / Math.sqrt((end * (1 - end)) / n)
-        // The library's quantile is good to three places.
-        expect(score).toBeCloseTo(z, 2)
+        expect(score).toBeCloseTo(z, 6)
       }
     }
+  })
+
+  test('of none, and of all, ends there', () => {
+    expect(shareOf(0, 12).low).toBe(0)
+    expect(shareOf(12, 12).high).toBe(1)
   })
 
   test('none is no share', () => {
@@ -59,8 +65,7 @@ describe('a median with its interval', () => {
   test('the ranks leave at most 2.5 % on either side, by the binomial of a statistics library, and one more would not', () => {
     for (const n of [7, 12, 33, 64]) {
       const { low = 0 } = medianOf(Array.from({ length: n }, (_, index) => index + 1))
-      const chances = binomialDistribution(n, 0.5) ?? []
-      const upTo = (rank: number) => chances.slice(0, rank).reduce((sum, one) => sum + one, 0)
+      const upTo = (rank: number) => jstat.binomial.cdf(rank - 1, n, 0.5)
       expect(upTo(low)).toBeLessThanOrEqual(0.025)
       expect(upTo(low + 1)).toBeGreaterThan(0.025)
     }
@@ -70,7 +75,7 @@ describe('a median with its interval', () => {
     const chance = seeded(4)
     for (const n of [1, 2, 9, 40]) {
       const values = Array.from({ length: n }, () => chance.below(10_000))
-      expect(medianOf(values).value).toBe(medianSorted([...values].sort((one, other) => one - other)))
+      expect(medianOf(values).value).toBe(jstat.median(values))
     }
   })
 
@@ -113,7 +118,7 @@ describe('the length of read-backs that is held', () => {
       return lengthHeld(again, 0.9) ?? 0
     }).sort((one, other) => one - other)
     expect(value).toBe(4)
-    expect([low, high]).toEqual([quantileSorted(drawn, 0.025), quantileSorted(drawn, 0.975)])
+    expect([low, high]).toEqual(jstat.quantiles(drawn, [0.025, 0.975]))
   })
 
   test('the same trials give the same interval each time', () => {
