@@ -24,11 +24,7 @@ import { nextCall, watchAt, watchState } from '../../src/kernel/run/watch/watchT
 import { readPack } from '../../src/packs/read.ts'
 import type { RunArchive } from '../../src/ports.ts'
 import { cases } from '../cases.ts'
-import { createFakeCache } from '../fakes/cache.ts'
-import { createFakeEar } from '../fakes/ear.ts'
-import { createFakeShelf } from '../fakes/packShelf.ts'
-import { fakeStarts } from '../fakes/packStarts.ts'
-import { createFakeVoice } from '../fakes/voice.ts'
+import { fakeActionParts } from '../fakes/actionParts.ts'
 import { idle } from './rig.ts'
 
 const FOLDER = 'checklists/pair'
@@ -93,36 +89,24 @@ async function openPage(fate?: Fate) {
     },
   }
   const store = createAppStore({ pack: demo })
-  const [ear, voice] = [createFakeEar(clock.now), createFakeVoice()]
-  const actions = makeActions({
-    ...{ store, clock, log: mortal, ear, voice },
+  const parts = fakeActionParts({
+    ...{ store, clock, log: mortal },
     packFiles: {
       list: async () => [],
       load: async () => ({ texts: demo.texts, sha256: demo.sha256 }),
       examples: async () => SHEETS,
     },
-    packShelf: createFakeShelf(),
-    packStarts: fakeStarts,
-    siteStorage: { room: async () => undefined, isKept: async () => undefined, keep: async () => undefined },
-    workedOut: createFakeCache(),
-    newPackKey: () => 'own',
-    lock: { hold: async () => true, isHeld: async () => false, release() {} },
     newRunId: () => `run ${++runs}`,
-    newSeed: () => 7,
-    saveSettings() {},
     openHere: {
       get: () => openRun,
-      set: (runId) => {
+      set: (runId: string | undefined) => {
         openRun = runId
       },
     },
-    wakeSound: async () => {},
-    switches: { learn: async () => undefined, attach: () => () => undefined },
-    useMediaKeys() {},
-    edition: { takeNewer: async () => true },
-    soundDevices: async () => ({ microphones: [], outputs: [] }),
   })
+  const actions = makeActions(parts)
   await actions.recall()
+  const { ear, voice } = parts
   return { store, ear, voice, actions, log, stored, confirmed, isDead: () => isDead }
 }
 type Page = Awaited<ReturnType<typeof openPage>>

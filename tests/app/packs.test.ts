@@ -7,13 +7,10 @@ import { createAppStore } from '../../src/app/store.ts'
 import { createVirtualClock } from '../../src/cli/virtualClock.ts'
 import { readBundle } from '../../src/packs/files/bundle.ts'
 import type { PackShelf } from '../../src/ports.ts'
-import { createFakeCache } from '../fakes/cache.ts'
-import { createFakeEar } from '../fakes/ear.ts'
+import { fakeActionParts } from '../fakes/actionParts.ts'
 import { createFakeLog } from '../fakes/log.ts'
 import { createFakeShelf } from '../fakes/packShelf.ts'
-import { fakeStarts } from '../fakes/packStarts.ts'
 import { offeredOf, SMALL_PACK } from '../fakes/smallPack.ts'
-import { createFakeVoice } from '../fakes/voice.ts'
 import { demoPack, idle } from './rig.ts'
 
 const demo = await demoPack()
@@ -27,29 +24,17 @@ function tab(shelf: PackShelf = createFakeShelf(), log = createFakeLog()) {
   const clock = createVirtualClock()
   const store = createAppStore()
   const { id, name, aircraft } = demo
-  const actions = makeActions({
-    ...{ store, clock, log, ear: createFakeEar(clock.now), voice: createFakeVoice() },
+  const parts = fakeActionParts({
+    ...{ store, clock, log },
     packFiles: {
       list: async () => [{ id, name, aircraft }],
       load: async () => ({ texts: demo.texts, sha256: demo.sha256 }),
       examples: async () => ({ final: FINAL }),
     },
     packShelf: shelf,
-    packStarts: fakeStarts,
-    siteStorage: { room: async () => undefined, isKept: async () => undefined, keep: async () => undefined },
-    workedOut: createFakeCache(),
     newPackKey: () => `own ${++keys}`,
-    lock: { hold: async () => true, isHeld: async () => false, release() {} },
-    newRunId: () => 'run',
-    newSeed: () => 7,
-    saveSettings() {},
-    openHere: { get: () => undefined, set() {} },
-    wakeSound: async () => {},
-    switches: { learn: async () => undefined, attach: () => () => undefined },
-    useMediaKeys() {},
-    edition: { takeNewer: async () => true },
-    soundDevices: async () => ({ microphones: [], outputs: [] }),
   })
+  const actions = makeActions(parts)
   const state = store.getState
   const own = () => (state().shelf.entries ?? []).filter(({ isOwn }) => isOwn)
   /** The only one. */

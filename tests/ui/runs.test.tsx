@@ -83,6 +83,39 @@ describe('the list of runs', () => {
     await screen.findByText('3 runs')
   })
 
+  it('keeps to itself what would be right in any run that has no end yet, not only in the one that is offered', async () => {
+    const open = flown.slice(
+      0,
+      flown.findLastIndex(({ type }) => type === 'answered'),
+    )
+    const log = createFakeLog()
+    await keptIn(log, asRun(open, 'march', 70))
+    await log.putAway('march')
+    for (const event of asRun(open, 'january', 5)) await log.append(event)
+    for (const event of asRun(open, 'february', 36)) await log.append(event)
+    const { store, actions } = stage({ screen: 'runs' }, { log })
+    await actions.openRun('january')
+    const tries = () =>
+      store
+        .getState()
+        .debrief?.lists.flatMap(({ items }) => items)
+        .flatMap((item) => item.tries) ?? []
+    expect(tries().some(({ verdict }) => verdict === 'negative')).toBe(true)
+    expect(JSON.stringify(tries())).not.toContain('4.3')
+    // One that came from a file is not gone on with.
+    await actions.openRun('march')
+    expect(JSON.stringify(tries())).toContain('4.3')
+  })
+
+  it('ends the replay of one where the debrief of another is opened', async () => {
+    const { store, actions } = await runs()
+    await actions.openRun('january')
+    await actions.replay()
+    expect(store.getState().replay).toBeDefined()
+    await actions.openRun('march')
+    expect(store.getState()).toMatchObject({ debrief: { runId: 'march' }, replay: undefined })
+  })
+
   it('deletes one and brings it back as it was', async () => {
     const { user, log } = await runs()
     const before = await log.read('february')

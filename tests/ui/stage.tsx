@@ -12,11 +12,9 @@ import { createVirtualClock } from '../../src/cli/virtualClock.ts'
 import { readInputs } from '../../src/packs/inputs.ts'
 import { App } from '../../src/ui/App.tsx'
 import { loadAllScreens } from '../../src/ui/screens.tsx'
-import { createFakeCache } from '../fakes/cache.ts'
+import { fakeActionParts } from '../fakes/actionParts.ts'
 import { createFakeEar } from '../fakes/ear.ts'
 import { createFakeLog } from '../fakes/log.ts'
-import { createFakeShelf } from '../fakes/packShelf.ts'
-import { fakeStarts } from '../fakes/packStarts.ts'
 import { createFakeVoice } from '../fakes/voice.ts'
 
 afterEach(cleanup)
@@ -62,33 +60,15 @@ export function stage(initial: Partial<AppState> = {}, own: Partial<ActionParts>
     settings: { ...DEFAULT_SETTINGS, welcomed: true, stations: false, ownValues: false },
     ...initial,
   })
-  const open = { runId: undefined as string | undefined }
-  let keys = 0
-  let runs = 0
-  const parts: ActionParts = {
+  const parts: ActionParts = fakeActionParts({
     ...{ store, clock, log, ear, voice },
     packFiles: {
       list: async () => [summary],
       load: async () => ({ texts: demo.texts, sha256: demo.sha256 }),
       examples: async () => ({ 'preliminary.yaml': SHEETS.preliminary, 'final.yaml': SHEETS.final }),
     },
-    packShelf: createFakeShelf(),
-    packStarts: fakeStarts,
-    siteStorage: { room: async () => undefined, isKept: async () => undefined, keep: async () => undefined },
-    newPackKey: () => `own ${++keys}`,
-    lock: { hold: async () => true, isHeld: async () => false, release() {} },
-    newRunId: () => (++runs === 1 ? 'run' : `run ${runs}`),
-    workedOut: createFakeCache(),
-    newSeed: () => 7,
-    saveSettings() {},
-    openHere: { get: () => open.runId, set: (runId) => Object.assign(open, { runId }) },
-    wakeSound: async () => {},
-    switches: { learn: async () => undefined, attach: () => () => undefined },
-    useMediaKeys() {},
-    edition: { takeNewer: async () => true },
-    soundDevices: async () => ({ microphones: [], outputs: [] }),
     ...own,
-  }
+  })
   const actions = makeActions(parts)
   const user = userEvent.setup()
   render(<App store={store} actions={actions} />)

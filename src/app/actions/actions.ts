@@ -67,13 +67,13 @@ export interface PackActions {
   undoPacks(): Promise<void>
   /** As a zip with its folder. */
   exportPack(key: string): Promise<{ readonly name: string; readonly bytes: Uint8Array }>
-  /** To be printed; undefined puts them away. */
   /** What the second says otherwise than the first. */
   comparePacks(before: string, after: string): Promise<void>
   /** What is new in the pack that one was copied from; settled, it is told no more. */
   showNewer(key: string): Promise<void>
   settleNewer(key: string): Promise<void>
   closeComparison(): void
+  /** To be printed; undefined puts them away. */
   showCards(key: string | undefined): void
   editFile(key: string, path: string): Promise<void>
   /** Saved by itself a moment later. */
@@ -128,8 +128,6 @@ export interface DebriefActions {
   again(from: number): Promise<void>
   /** Ends a moment that is done again, and shows how it went. */
   endAgain(): Promise<void>
-  /** The debrief of the run that a moment was of. */
-  showRunBefore(runId: string): Promise<void>
   /** Plays the run debriefed from its beginning; does nothing while a run is on. */
   replay(): Promise<void>
   replayPlays(isOn: boolean): void

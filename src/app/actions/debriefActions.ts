@@ -1,4 +1,4 @@
-/** The debrief, and what can be done from it: played back, done again from a place, and back to the run before. */
+/** The debrief, and what can be done from it: played back, and done again from a place. */
 
 import type { Pack } from '../../kernel/pack/checklist.ts'
 import type { RunEvent } from '../../kernel/run/core/events.ts'
@@ -6,8 +6,8 @@ import { debriefOf } from '../../kernel/run/debrief/debrief.ts'
 import { cuesOf } from '../../kernel/run/debrief/replay.ts'
 import { createPlayer, type Player } from '../replay/player.ts'
 import type { ControllerParts, RunController } from '../run/controller.ts'
-import { readStoredRun } from '../run/storedRun.ts'
 import { offerUnfinished } from '../run/unfinished.ts'
+import type { RunsState } from '../runs/runsState.ts'
 import { hasRunOn } from '../selectors.ts'
 import type { Settings } from '../settings.ts'
 import type { DebriefActions } from './actions.ts'
@@ -19,19 +19,27 @@ interface Means {
   readonly change: (settings: Partial<Settings>) => void
 }
 
+/** Makes a debrief and shows it; `opened` where it is of a run from the list. */
+export type ShowDebrief = (
+  pack: Pack,
+  events: readonly RunEvent[],
+  isUnderWay: boolean,
+  opened?: RunsState['opened'],
+) => void
+
 export function debriefActions(
   { store, voice, clock, log }: ControllerParts,
   controller: RunController,
   { wake, change }: Means,
-): DebriefActions {
+): DebriefActions & { readonly showDebriefOf: ShowDebrief } {
   let player: Player | undefined
 
-  function show(pack: Pack, events: readonly RunEvent[], isUnderWay: boolean): void {
+  const show: ShowDebrief = (pack, events, isUnderWay, opened) => {
     stopReplay()
     const debrief = debriefOf(pack, events, isUnderWay)
     store.setState(({ runs }) => ({
       ...{ debrief, debriefed: { pack, events }, screen: 'debrief' },
-      runs: { ...runs, opened: undefined },
+      runs: { ...runs, opened },
     }))
   }
 
@@ -49,6 +57,7 @@ export function debriefActions(
   }
 
   return {
+    showDebriefOf: show,
     async showDebrief() {
       const session = controller.session()
       if (session) {
@@ -66,11 +75,6 @@ export function debriefActions(
       if (!(await controller.end(session.state().runId))) return
       show(session.pack, session.events(), false)
       await offerUnfinished(log, store, session.state().runId)
-    },
-    async showRunBefore(runId) {
-      const run = await readStoredRun(log, runId)
-      if (!('why' in run)) show(run.pack, run.events, false)
-      else store.setState({ blocked: { runId, because: 'unreadable', message: run.why } })
     },
     async again(from) {
       const { debriefed } = store.getState()

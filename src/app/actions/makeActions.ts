@@ -47,6 +47,7 @@ export function makeActions(parts: ActionParts): Actions {
   const controller = createRunController({ ...parts, packFiles })
   const run = runActions(parts, controller, wake, change)
   const { changeEar, ...sound } = soundActions(parts, controller, wake, change)
+  const { showDebriefOf, ...debriefs } = debriefActions(parts, controller, { wake, change })
   const keys = createTalkKeys({
     ...{ store, ear, press: run.press },
     interrupt: () => controller.session()?.interrupt(),
@@ -74,8 +75,8 @@ export function makeActions(parts: ActionParts): Actions {
     ...packActions({ ...parts, packFiles, own }, controller),
     ...paperActions(store, controller),
     ...run,
-    ...debriefActions(parts, controller, { wake, change }),
-    ...runsActions(parts, controller),
+    ...debriefs,
+    ...runsActions(parts, controller, showDebriefOf),
     ...sound,
     ...trainingActions(parts, controller, wake),
     settings: change,

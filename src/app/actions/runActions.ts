@@ -1,4 +1,4 @@
-/** A run begun, gone on with, flown by hand, ended; its debrief and its log. */
+/** A run begun, gone on with, flown by hand, ended; and its log. */
 
 import { keyPress } from '../../kernel/interpret/keyPress.ts'
 import { countsOf } from '../../kernel/run/debrief/debriefPartner.ts'

@@ -1,7 +1,6 @@
 /** The runs that this browser keeps: listed, opened, deleted, taken out as files and brought in. */
 
 import { isAccountDue, type RunSummary } from '../../kernel/run/core/summary.ts'
-import { debriefOf } from '../../kernel/run/debrief/debrief.ts'
 import type { SiteStorage, StoredRun } from '../../ports.ts'
 import type { ControllerParts, RunController } from '../run/controller.ts'
 import { findUnfinished } from '../run/unfinished.ts'
@@ -9,6 +8,7 @@ import type { RunReader } from '../runs/runRead.ts'
 import type { RunsState } from '../runs/runsState.ts'
 import { hasRunOn } from '../selectors.ts'
 import type { RunsActions } from './actions.ts'
+import type { ShowDebrief } from './debriefActions.ts'
 
 export interface RunsActionParts extends Pick<ControllerParts, 'store' | 'log' | 'lock' | 'clock' | 'openHere'> {
   readonly siteStorage: SiteStorage
@@ -17,7 +17,11 @@ export interface RunsActionParts extends Pick<ControllerParts, 'store' | 'log' |
 /** Accounts that are made before the list is shown anew. */
 const AT_ONCE = 10
 
-export function runsActions(parts: RunsActionParts, controller: Pick<RunController, 'session'>): RunsActions {
+export function runsActions(
+  parts: RunsActionParts,
+  controller: Pick<RunController, 'session'>,
+  showDebriefOf: ShowDebrief,
+): RunsActions {
   const { store, log, lock, clock, siteStorage } = parts
   let reader: RunReader | undefined
   let deleted: StoredRun | undefined
@@ -85,16 +89,10 @@ export function runsActions(parts: RunsActionParts, controller: Pick<RunControll
         return store.setState({ screen: 'runs' })
       }
       // One that may be gone on with keeps to itself what would be right at what is open.
-      const isHere = session?.state().runId === runId
-      const mayGoOn = store.getState().unfinished?.runId === runId || (await lock.isHeld(runId))
-      const isUnderWay = isHere ? session?.state().status === 'running' : mayGoOn
-      const { runs } = store.getState()
-      store.setState({
-        debrief: debriefOf(run.pack, run.events, isUnderWay),
-        debriefed: { pack: run.pack, events: run.events },
-        screen: 'debrief',
-        runs: { ...runs, opened: { runId, wrong: run.wrong }, wrong: [], told: [] },
-      })
+      const mayGoOn = async () => (await log.runs()).some((one) => one.runId === runId && !one.ended)
+      const isUnderWay = session?.state().runId === runId ? session.state().status === 'running' : await mayGoOn()
+      show({ wrong: [], told: [] })
+      showDebriefOf(run.pack, run.events, isUnderWay, { runId, wrong: run.wrong })
     },
     async deleteRun(runId) {
       if ((runOn() === runId && hasRunOn(store.getState())) || (await lock.isHeld(runId))) {

@@ -226,7 +226,7 @@ function AgainAccount({ again: { runId, misses, lastMisses, isOver } }: { readon
         {!isOver && ' so far'}
         {lastMisses !== undefined && `, the last time ${count(lastMisses)}`}.
       </strong>{' '}
-      <button type="button" class="plain no-print" onClick={() => void actions.showRunBefore(runId)}>
+      <button type="button" class="plain no-print" onClick={() => void actions.openRun(runId)}>
         The debrief of that run
       </button>
     </p>
