@@ -100,7 +100,7 @@ describe('the list of runs', () => {
         .getState()
         .debrief?.lists.flatMap(({ items }) => items)
         .flatMap((item) => item.tries) ?? []
-    expect(tries().some(({ verdict }) => verdict === 'negative')).toBe(true)
+    expect(tries().some(({ judgement }) => judgement.verdict === 'negative')).toBe(true)
     expect(JSON.stringify(tries())).not.toContain('4.3')
     // One that came from a file is not gone on with.
     await actions.openRun('march')
