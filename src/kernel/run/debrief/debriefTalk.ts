@@ -45,6 +45,8 @@ export interface DebriefExchange {
   readonly station: string
   readonly role: Role
   readonly done: boolean
+  /** A list that comes after it was called. */
+  readonly passed: boolean
   readonly turns: readonly DebriefTurn[]
 }
 
@@ -52,6 +54,8 @@ export interface DebriefBriefing {
   readonly id: string
   readonly name: string
   readonly done: boolean
+  /** A list that comes after it was called. */
+  readonly passed: boolean
   readonly topics: readonly {
     readonly label: string
     readonly state: 'ok' | 'wrong' | 'open'
@@ -90,19 +94,20 @@ function tellLeftOut({ leftOut }: Tally, pack: Pack, id: string, state: RunState
 
 /** With every turn that applies, in the order of the pack. */
 export function exchangesIn(pack: Pack, state: RunState, tally: Tally): DebriefExchange[] {
-  return talksIn(pack, state).flatMap((talk) => {
+  return talksIn(pack, state).flatMap(({ talk, passed }) => {
     if (talk.type !== 'exchange') return []
     const turns = talk.turns
       .filter(({ when }) => holds(when, state))
       .map((turn) => turnIn(pack, state, turn, tally, callSignFor(pack, talk)))
     const { id, name, station } = talk
-    return [{ id, name, station: station.name, role: station.role, done: turns.every(({ done }) => done), turns }]
+    const done = turns.every((turn) => turn.done)
+    return [{ id, name, station: station.name, role: station.role, done, passed, turns }]
   })
 }
 
 /** With every topic that applies, in the order of the pack. */
 export function briefingsIn(pack: Pack, state: RunState, { wrongTopics, leftOut }: Tally): DebriefBriefing[] {
-  return talksIn(pack, state).flatMap((talk) => {
+  return talksIn(pack, state).flatMap(({ talk, passed }) => {
     if (talk.type !== 'briefing') return []
     const topics = topicsOf(talk, state).map(({ id, label }) => ({
       label,
@@ -110,15 +115,17 @@ export function briefingsIn(pack: Pack, state: RunState, { wrongTopics, leftOut 
       misses: wrongTopics.get(id) ?? 0,
       leftOut: leftOut.get(talk.id)?.has(id) ?? false,
     }))
-    return [{ id: talk.id, name: talk.name, done: state.briefingsClosed.includes(talk.id), topics }]
+    return [{ id: talk.id, name: talk.name, done: state.briefingsClosed.includes(talk.id), passed, topics }]
   })
 }
 
 /** None where the voices outside the crew were left out. */
-function talksIn(pack: Pack, state: RunState): (Exchange | Briefing)[] {
+function talksIn(pack: Pack, state: RunState): { readonly talk: Exchange | Briefing; readonly passed: boolean }[] {
   if (!state.script) return []
-  return agenda(pack, state).flatMap(({ activity }) =>
-    activity.type === 'exchange' || activity.type === 'briefing' ? [activity] : [],
+  const activities = agenda(pack, state).map(({ activity }) => activity)
+  const lastCalled = activities.findLastIndex(({ id }) => state.lists[id]?.called)
+  return activities.flatMap((talk, at) =>
+    talk.type === 'exchange' || talk.type === 'briefing' ? [{ talk, passed: at < lastCalled }] : [],
   )
 }
 

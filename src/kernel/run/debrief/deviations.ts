@@ -32,7 +32,7 @@ export type DeviationKind = (typeof DEVIATION_KINDS)[number]
 export const DEVIATION_WORDS: Readonly<Record<DeviationKind, { readonly name: string; readonly about: string }>> = {
   sequence: { name: 'Wrong timing or sequence', about: 'Done, called or begun before its turn, or after its time.' },
   hearBack: { name: 'Hear-back missed', about: 'A station erred, and nobody objected.' },
-  notBegun: { name: 'Not begun', about: 'A list whose time came and passed.' },
+  notBegun: { name: 'Not begun', about: 'A list, an exchange or a briefing whose time came and passed.' },
   notCompleted: { name: 'Not completed', about: 'Begun, and left before its end.' },
   leftOut: { name: 'Left out', about: 'An item, a topic, a call or a part of an answer that did not come by itself.' },
   fromMemory: {
@@ -91,6 +91,7 @@ export function deviationsOfRun(from: DeviationsFrom): readonly Deviation[] {
     ...sequencesIn(from),
     ...from.watches.flatMap(callsIn),
     ...listsIn(from),
+    ...talksIn(from),
     ...from.lists.flatMap(({ items }) => items).flatMap((item) => itemIn(item, from)),
     ...from.exchanges.flatMap(({ turns }) => turns).flatMap((turn) => turnIn(turn, from)),
     ...from.briefings.flatMap(topicsIn),
@@ -110,7 +111,9 @@ export function byKind(deviations: readonly Deviation[]): (readonly [DeviationKi
   )
 }
 
-function sequencesIn({ tooEarly, outOfOrder, notEnded, flows, briefings }: DeviationsFrom): Deviation[] {
+function sequencesIn(from: DeviationsFrom): Deviation[] {
+  const { tooEarly, flows, briefings } = from
+  const { outOfOrder, notEnded } = withoutUndone(from)
   const nameOf = (id: string) => [...flows, ...briefings].find((one) => one.id === id)?.name ?? ''
   return [
     ...tooEarly.map(({ t, text, what, caution }) => ({
@@ -152,15 +155,58 @@ function callsIn({ name, t, calls }: DebriefWatch): Deviation[] {
 function listsIn({ lists, isOver }: DeviationsFrom): Deviation[] {
   const lastCalled = lists.findLastIndex(({ called }) => called)
   return lists.flatMap(({ name, called, complete, revoked, items }, at): Deviation[] => {
-    if (complete || !(isOver || at < lastCalled)) return []
-    if (!called)
-      return [{ kind: 'notBegun', where: name, sentence: 'The list was not run.', why: 'Its time had come.' }]
+    if (complete) return []
+    if (!called) {
+      const notRun = {
+        kind: 'notBegun' as const,
+        where: name,
+        sentence: 'The list was not run.',
+        why: 'Its time had come.',
+      }
+      return at < lastCalled ? [notRun] : []
+    }
+    if (!isOver && at >= lastCalled) return []
     const open = items
       .filter(({ status }) => status !== 'done' && status !== 'passed')
       .map(({ challenge }) => challenge)
     const left = open.length === 0 ? 'Its completion was not called.' : `Open at the end: ${open.join(', ')}.`
     const sentence = revoked ? 'It was complete, and not run again after the figures changed.' : left
     return [{ kind: 'notCompleted', where: name, sentence, why: revoked ? left : 'A list counts when it is complete.' }]
+  })
+}
+
+type Talks = Pick<DeviationsFrom, 'exchanges' | 'briefings'>
+
+/** Exchanges and briefings that are open, and whose time is over. */
+export const undoneIn = ({ exchanges, briefings }: Talks): (DebriefExchange | DebriefBriefing)[] =>
+  [...exchanges, ...briefings].filter(({ done, passed }) => passed && !done)
+
+/** What was never done is told as that alone, not for each list that was called before it. */
+export function withoutUndone({
+  outOfOrder,
+  notEnded,
+  ...talks
+}: Talks & Pick<DeviationsFrom, 'outOfOrder' | 'notEnded'>): Pick<DeviationsFrom, 'outOfOrder' | 'notEnded'> {
+  const undone = undoneIn(talks)
+  return {
+    outOfOrder: outOfOrder.filter(({ before }) => !undone.some(({ name }) => name === before)),
+    notEnded: notEnded.filter(({ id }) => !undone.some((one) => one.id === id)),
+  }
+}
+
+function talksIn(from: DeviationsFrom): Deviation[] {
+  return undoneIn(from).map((talk): Deviation => {
+    const isExchange = 'turns' in talk
+    const open = isExchange
+      ? talk.turns.filter(({ done }) => !done).map(({ label }) => label)
+      : talk.topics.filter(({ state }) => state === 'open').map(({ label }) => label)
+    const all = isExchange ? talk.turns : talk.topics
+    const why = isExchange
+      ? 'What was not said there, the station does not know.'
+      : 'What nobody briefs, nobody expects.'
+    if (open.length === all.length) return { kind: 'notBegun', where: talk.name, sentence: 'It was left out.', why }
+    const sentence = open.length === 0 ? 'Its end was not called.' : `Left open: ${open.join(', ')}.`
+    return { kind: 'notCompleted', where: talk.name, sentence, why }
   })
 }
 

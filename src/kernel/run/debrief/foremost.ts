@@ -11,7 +11,7 @@ import type { DebriefPartner } from './debriefPartner.ts'
 import type { DebriefBriefing, DebriefExchange } from './debriefTalk.ts'
 import { type DebriefTry, isGoneOn, saying } from './debriefTry.ts'
 import { type DebriefWatch, deviationsOf } from './debriefWatch.ts'
-import type { Deviation } from './deviations.ts'
+import { type Deviation, undoneIn, withoutUndone } from './deviations.ts'
 import { momentKey, noPlaces, type Places } from './places.ts'
 import { rightValues } from './rightValues.ts'
 import type { NotEnded, OutOfOrder, TooEarly } from './tally.ts'
@@ -33,6 +33,8 @@ const KINDS = [
   'wrongValue',
   'wrongState',
   'listNotRun',
+  /** An exchange or a briefing that was left out, or left open. */
+  'talkNotDone',
   /** Anything else that the partner did wrong, and nobody objected. */
   'unnoticed',
   /** The value was asked for, shown or coached. */
@@ -49,6 +51,8 @@ const KINDS = [
   'byKey',
   /** A flow that was read out step by step. */
   'readDo',
+  /** Whatever else is a deviation: nothing is missed only where there is none. */
+  'other',
 ] as const
 export type ForemostKind = (typeof KINDS)[number]
 
@@ -90,17 +94,19 @@ export interface Told {
 const MOST = 3
 
 export function foremostIn(pack: Pack, debrief: Told, places: Places = noPlaces()): readonly Foremost[] {
-  const found = [
+  const chosen = [
     ...cautionsIn(debrief),
     ...startsIn(debrief),
     ...itemsIn(pack, debrief),
     ...turnsIn(pack, debrief),
     ...listsIn(debrief),
     ...briefingsIn(debrief),
+    ...talksIn(debrief),
     ...catchesIn(debrief),
     ...habitsIn(debrief),
     ...faultsIn(debrief),
   ]
+  const found = chosen.length > 0 ? chosen : othersIn(debrief)
   return KINDS.flatMap((kind): Foremost[] => {
     const ofKind = found.filter((one) => one.kind === kind).toSorted((one, other) => (one.t ?? 0) - (other.t ?? 0))
     const [first, ...rest] = ofKind
@@ -177,7 +183,9 @@ function turnsIn(pack: Pack, { exchanges }: Told): Found[] {
   )
 }
 
-function listsIn({ lists, outOfOrder, notEnded }: Told): Found[] {
+function listsIn(told: Told): Found[] {
+  const { lists } = told
+  const { outOfOrder, notEnded } = withoutUndone(told)
   const lastCalled = lists.findLastIndex(({ called }) => called)
   return [
     ...lists
@@ -204,6 +212,13 @@ const briefingsIn = ({ briefings }: Told): Found[] =>
       })),
   )
 
+const talksIn = (told: Told): Found[] =>
+  undoneIn(told).flatMap(({ id, name }) =>
+    told.deviations
+      .filter(({ kind, where }) => where === name && (kind === 'notBegun' || kind === 'notCompleted'))
+      .map(({ sentence, why }) => ({ kind: 'talkNotDone', about: name, of: id, why: `${sentence} ${why}` })),
+  )
+
 const catchesIn = ({ catches }: Told): Found[] =>
   catches
     .filter(({ by }) => by !== 'pilot')
@@ -222,14 +237,20 @@ const HABITS: ReadonlySet<string> = new Set(['tooQuick', 'readDo'])
 /** Below this a wait says too little to be among three things. */
 const CLEARLY = 10
 
+const isClear = ({ ratio }: Deviation) => ratio === undefined || ratio >= CLEARLY
+
 const habitsIn = ({ deviations }: Told): Found[] =>
-  deviations
-    .filter(({ kind, ratio }) => HABITS.has(kind) && (ratio === undefined || ratio >= CLEARLY))
-    .map(({ kind, where, at, said, sentence, why }) => ({
-      ...{ kind: kind as ForemostKind, about: where, why: `${sentence} ${why}` },
-      ...(at !== undefined && { t: at }),
-      ...(said !== undefined && { said }),
-    }))
+  deviations.filter((one) => HABITS.has(one.kind) && isClear(one)).map((one) => foundAs(one.kind as ForemostKind, one))
+
+const othersIn = ({ deviations }: Told): Found[] => deviations.filter(isClear).map((one) => foundAs('other', one))
+
+function foundAs(kind: ForemostKind, { where, at, said, sentence, why }: Deviation): Found {
+  return {
+    ...{ kind, about: where, why: `${sentence} ${why}` },
+    ...(at !== undefined && { t: at }),
+    ...(said !== undefined && { said }),
+  }
+}
 
 /** What was right by then, part by part, and where a wrong value fits. */
 function whyOf(pack: Pack, { judgement: { parts, because, causes = [] } }: DebriefTry): string {

@@ -22,7 +22,10 @@ export function tellNotEnded({ notEnded }: Tally, { pack, event, before, after }
     for (const activity of ahead) {
       const hasEnd = activity.type === 'flow' || activity.type === 'briefing'
       const isOpen = hasEnd && holds(activity.when, before) && isAhead(before, activity)
-      if (!isOpen || notEnded.some((one) => one.id === activity.id)) continue
+      // What was asked about, and put off, is told as that.
+      const { question } = before
+      const isAskedAbout = question?.about === 'outOfOrder' && question.next === activity.id
+      if (!isOpen || isAskedAbout || notEnded.some((one) => one.id === activity.id)) continue
       const ended = activity.type === 'flow' ? 'not called complete' : 'not ended'
       const list = first(listName(listById(pack, id).name), 'toLowerCase')
       const text = `${first(activity.name, 'toUpperCase')} ${ended} before the ${list}`

@@ -117,6 +117,7 @@ describe('the debrief of a briefing', () => {
         id: 'briefing',
         name: 'departure briefing',
         done: true,
+        passed: false,
         topics: [
           { label: 'runway', state: 'ok', misses: 1, leftOut: true },
           { label: 'first level', state: 'ok', misses: 0, leftOut: true },

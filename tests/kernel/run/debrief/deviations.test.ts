@@ -25,7 +25,8 @@ const turn = (more: Partial<DebriefTurn>): DebriefTurn => ({
   ...{ acknowledged: 0, shown: false, waived: [], byKey: false, ...more },
 })
 const exchange = (one: DebriefTurn): DebriefExchange => ({
-  ...{ id: 'delivery', name: 'delivery', station: 'Delivery', role: 'controller', done: true, turns: [one] },
+  ...{ id: 'delivery', name: 'delivery', station: 'Delivery', role: 'controller', done: true, passed: true },
+  turns: [one],
 })
 const brief = (from: Partial<DeviationsFrom>) =>
   deviationsOfRun({ ...NOTHING, ...from }).map(({ kind, at, sentence, why }) => [kind, at, sentence, why])
@@ -60,12 +61,11 @@ describe('a log', () => {
     expect(told(run)).toEqual([['fromMemory', 'takeoff trim', 4_000, 'Its value was shown, told or coached.']])
   })
 
-  it('of an item left open, a list not completed, and one not begun, once the run is over', () => {
+  it('of an item left open and of a list not completed once the run is over; a list that was not reached is none', () => {
     const run = atTrim().answer('correct').answer('correct').command('leaveOpen')
     expect(told(run)).toEqual([['leftOut', 'windows', undefined, 'Left open.']])
     run.happen({ type: 'ended' })
     expect(told(run)).toEqual([
-      ['notBegun', 'Start list', undefined, 'The list was not run.'],
       ['notCompleted', 'Load list', undefined, 'Open at the end: windows.'],
       ['leftOut', 'windows', undefined, 'Left open.'],
     ])
@@ -144,9 +144,31 @@ describe('parts of a debrief', () => {
     ])
   })
 
+  it('with an exchange and a briefing left out, or left open, once a list after them was called; each once', () => {
+    const topics = (...states: ('ok' | 'open')[]) =>
+      states.map((state, at) => ({ label: `topic ${at}`, state, misses: 0, leftOut: false }))
+    const briefing = { id: 'b', name: 'departure briefing', done: false, passed: true, topics: topics('open', 'open') }
+    const early = { t: 9_000, list: 'start list', before: 'departure briefing' }
+    const open = { t: 9_000, id: 'b', text: 'Departure briefing not ended before the start list' }
+    const talk = (isDone: boolean, passed = true) => ({ ...exchange(turn({ done: isDone })), done: false, passed })
+    const kinds = (from: Partial<DeviationsFrom>) => brief(from).map(([kind, , sentence]) => [kind, sentence])
+    const notBegun = ['notBegun', 'It was left out.']
+    expect(kinds({ briefings: [briefing], outOfOrder: [early], notEnded: [open] })).toEqual([notBegun])
+    expect(kinds({ briefings: [{ ...briefing, topics: topics('ok', 'open') }], notEnded: [open] })).toEqual([
+      ['notCompleted', 'Left open: topic 1.'],
+    ])
+    expect(kinds({ briefings: [{ ...briefing, topics: topics('ok', 'ok') }], notEnded: [open] })).toEqual([
+      ['notCompleted', 'Its end was not called.'],
+    ])
+    expect(kinds({ exchanges: [talk(false)] })).toEqual([notBegun])
+    expect(kinds({ exchanges: [talk(false, false)], briefings: [{ ...briefing, passed: false }] })).toEqual([])
+    const begunTalk = { ...talk(false), turns: [turn({}), turn({ id: 'readBack', label: 'read-back', done: false })] }
+    expect(kinds({ exchanges: [begunTalk] })).toEqual([['notCompleted', 'Left open: read-back.']])
+  })
+
   it('with a topic left out, and words of a station shown', () => {
     const topics = [{ label: 'rejected takeoff', state: 'ok' as const, misses: 0, leftOut: true }]
-    const briefings = [{ id: 'b', name: 'departure briefing', done: true, topics }]
+    const briefings = [{ id: 'b', name: 'departure briefing', done: true, passed: true, topics }]
     const exchanges = [exchange(turn({ shown: true }))]
     expect(
       brief({ briefings, exchanges, givenAt: new Map([['clearance', 7_000]]) }).map((one) => one.slice(0, 3)),

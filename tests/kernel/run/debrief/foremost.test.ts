@@ -75,7 +75,8 @@ const turn = (label: string, more: Partial<DebriefTurn>, ...tries: DebriefTry[])
   ...more,
 })
 const exchange = (...turns: DebriefTurn[]): DebriefExchange => ({
-  ...{ id: 'clearance', name: 'clearance', station: 'Delivery', role: 'controller', done: true, turns },
+  ...{ id: 'clearance', name: 'clearance', station: 'Delivery', role: 'controller', done: true, passed: true },
+  turns,
 })
 const call = (more: Partial<DebriefCall>): DebriefCall => ({
   ...{ label: 'fuel on', afterMs: 5_000, outside: [], late: false, unheard: false, ...more },
@@ -105,6 +106,17 @@ describe('what is to be remembered of a run', () => {
     expect(kinds({ lists: [list(trim(said(1, 'five two up', CORRECT)))] })).toEqual([])
   })
 
+  it('is whatever else was a deviation where there is nothing graver, but no unclear likelihood', () => {
+    const open = { where: 'windows', sentence: 'Left open.', why: 'Nobody came back to it.' }
+    const quick = { kind: 'tooQuick', where: 'trim', sentence: 'Answered.', why: 'Look.', ratio: 2 } as const
+    const deviations = [{ kind: 'leftOut' as const, ...open }, quick]
+    expect(foremostIn(pack, run({ deviations }))).toEqual([
+      { kind: 'other', about: 'windows', why: 'Left open. Nobody came back to it.', more: 0 },
+    ])
+    expect(kinds({ deviations, tooEarly: [TOO_EARLY] })).toEqual(['caution'])
+    expect(kinds({ deviations: [quick] })).toEqual([])
+  })
+
   it('begins with what can hurt somebody', () => {
     const lists = [list(trim(said(1, 'five six up', STALE)))]
     const watches = [start(call({ outside: [20] }))]
@@ -115,7 +127,13 @@ describe('what is to be remembered of a run', () => {
     const lists = [list(trim(said(1, 'five six up', STALE)), item('V one', said(2, 'one two niner', WRONG)))]
     const exchanges = [exchange(turn('departure', {}, said(3, 'squawk', { ...WRONG, parts: [] })))]
     const briefings = [
-      { id: 'b', name: 'briefing', done: true, topics: [{ label: 'flap', state: 'ok', misses: 0, leftOut: true }] },
+      {
+        id: 'b',
+        name: 'briefing',
+        done: true,
+        passed: true,
+        topics: [{ label: 'flap', state: 'ok', misses: 0, leftOut: true }],
+      },
     ] as const
     expect(kinds({ lists, exchanges, briefings })).toEqual(['stale', 'readBack', 'wrongValue'])
   })
