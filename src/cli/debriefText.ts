@@ -4,6 +4,7 @@ import { passedWords } from '../kernel/response/commands.ts'
 import { clockTime } from '../kernel/run/core/clockTime.ts'
 import { NOTICE } from '../kernel/run/core/events.ts'
 import type { Debrief, DebriefAgain } from '../kernel/run/debrief/debrief.ts'
+import { changeWords } from '../kernel/run/debrief/debriefFigures.ts'
 import type { DebriefItem, DebriefList } from '../kernel/run/debrief/debriefList.ts'
 import type { DebriefPaper } from '../kernel/run/debrief/debriefPapers.ts'
 import {
@@ -41,8 +42,9 @@ const SECTIONS: { readonly [Part in keyof Debrief]-?: (debrief: Debrief) => read
     ),
   trap: ({ trap }) => (trap === undefined ? [] : [`The trap of this departure: ${trap}`]),
   revisions: ({ revisions }) =>
-    revisions.flatMap(({ revision, label, t, takenOver, reopened, notes }) => [
-      `${clockTime(t)} figures, revision ${revision}: ${label}${takenOver ? ', taken over' : ''}${reopened.length > 0 ? `; open again: ${reopened.join(', ')}` : ''}`,
+    revisions.flatMap(({ revision, label, t, takenOver, givenBy, reopened, changed, notes }) => [
+      `${clockTime(t)} figures, revision ${revision}: ${label}${givenBy === undefined ? '' : `, from ${givenBy}`}${takenOver ? ', taken over' : ''}${reopened.length > 0 ? `; open again: ${reopened.join(', ')}` : ''}`,
+      ...(changed.length > 0 ? [`    changed: ${changeWords(changed)}`] : []),
       ...notes.map((note) => `    ${note}`),
     ]),
   catches: ({ catches }) =>

@@ -22,7 +22,7 @@ import { type DebriefLooks, looksIn } from './look/looks.ts'
 import { momentsOf } from './moments.ts'
 import { briefingsSince, exchangesSince, flowsSince, listsSince } from './onlySince.ts'
 import { placesIn } from './places.ts'
-import { exchangesUnderWay, listsUnderWay } from './stillOpen.ts'
+import { exchangesUnderWay, listsUnderWay, revisionsUnderWay } from './stillOpen.ts'
 import {
   type DebriefRemark,
   type DebriefRevision,
@@ -140,7 +140,8 @@ export function debriefOf(pack: Pack, events: readonly RunEvent[], isUnderWay = 
   // A moment alone is not the departure.
   const trap = again ? undefined : dealt?.trap.told
   const partner = partnerIn(pack, state, { isOver: isOver || state.floor.at === 'end', since: seam.t })
-  const { revisions, voided, situations, outOfOrder, notEnded, remarks, stops, tooEarly } = tally
+  const revisions = isUnderWay ? revisionsUnderWay(tally.revisions) : tally.revisions
+  const { voided, situations, outOfOrder, notEnded, remarks, stops, tooEarly } = tally
   const debrief = {
     runId: first.runId,
     pack: { id: pack.id, version: pack.version, sha256: pack.sha256, name: pack.name },

@@ -2,17 +2,37 @@
 
 import type { Settlement } from '../../figures/model.ts'
 import { sourceWords } from '../../figures/sources.ts'
+import type { Value } from '../../kinds/kind.ts'
 import { showValue } from '../../kinds/table.ts'
 import { findItem } from '../../pack/place.ts'
-import { type Moment, reopenedBetween, type Tally } from './tally.ts'
+import { findTurn } from '../talk/talk.ts'
+import { type DebriefChange, type Moment, reopenedBetween, type Tally } from './tally.ts'
 
 /** A revision, with what it opened again. */
 export function tellRevision(tally: Tally, moment: Moment<'figuresRevised'>): void {
   const { pack, event, before, after } = moment
   const { revision, status, label, t, takenOver = false } = event
   const reopened = reopenedBetween(before, after).map((id) => findItem(pack, id).item.challenge)
-  tally.revisions.push({ revision, status, label, t, takenOver, reopened, notes: notesOf(tally, moment) })
+  const givenBy = event.takenDown === undefined ? undefined : findTurn(pack, event.takenDown).turn.label
+  tally.revisions.push({
+    ...{ revision, status, label, t, takenOver, reopened, changed: before.inputs ? changedIn(moment) : [] },
+    ...(givenBy !== undefined && { givenBy }),
+    notes: notesOf(tally, moment),
+  })
 }
+
+function changedIn({ pack, event }: Moment<'figuresRevised'>): DebriefChange[] {
+  return event.changes.flatMap(({ figure, label, from, to, spoken }) => {
+    const declared = pack.figures.declarations[figure]
+    if (!spoken || !declared) return []
+    const shown = (value: Value | undefined) => (value === undefined ? 'none' : showValue({ ...declared.spec, value }))
+    return [{ label, from: shown(from), to: shown(to) }]
+  })
+}
+
+/** "takeoff trim, V one", with what they were and are where that may be told. */
+export const changeWords = (changed: readonly DebriefChange[]): string =>
+  changed.map(({ label, from, to }) => (from === undefined ? label : `${label} ${from}, now ${to}`)).join('; ')
 
 function notesOf({ readAloud }: Tally, { pack, event, before }: Moment<'figuresRevised'>): string[] {
   const label = (name: string) => pack.figures.declarations[name]?.label ?? name

@@ -3,6 +3,7 @@
 import type { DebriefItem, DebriefList } from './debriefList.ts'
 import type { DebriefExchange } from './debriefTalk.ts'
 import type { DebriefTry } from './debriefTry.ts'
+import type { DebriefRevision } from './tally.ts'
 
 const OPEN: ReadonlySet<DebriefItem['status']> = new Set(['open', 'reopened', 'leftOpen'])
 
@@ -24,6 +25,11 @@ export function exchangesUnderWay(exchanges: readonly DebriefExchange[]): Debrie
       turn.done || turn.shown ? turn : { ...turn, tries: withoutRight(turn.tries) },
     ),
   }))
+}
+
+/** Nor what a figure is now. */
+export function revisionsUnderWay(revisions: readonly DebriefRevision[]): DebriefRevision[] {
+  return revisions.map((one) => ({ ...one, changed: one.changed.map(({ label }) => ({ label })) }))
 }
 
 function withoutRight<T extends DebriefTry>(tries: readonly T[]): T[] {

@@ -12,10 +12,21 @@ export interface DebriefRevision {
   readonly label: string
   readonly t: number
   readonly reopened: readonly string[]
+  /** Figures whose spoken value is another one than before. */
+  readonly changed: readonly DebriefChange[]
+  /** Label of the call of a station that gave them. */
+  readonly givenBy?: string
   /** By a button from its sheet, not typed. */
   readonly takenOver: boolean
   /** What was read aloud, settled, warned of and acknowledged. */
   readonly notes: readonly string[]
+}
+
+export interface DebriefChange {
+  readonly label: string
+  /** As shown; left out while the run goes on. */
+  readonly from?: string
+  readonly to?: string
 }
 
 export interface DebriefRemark {
