@@ -26,6 +26,7 @@ export function vocabularyOf(pack: Pack): Vocabulary {
   const flows = activities.filter((activity) => activity.type === 'flow')
   const lists = activities.filter((activity) => activity.type === 'list')
   const briefings = activities.filter((activity) => activity.type === 'briefing')
+  const exchanges = activities.filter((activity) => activity.type === 'exchange')
   const items = lists.flatMap((list) => list.entries).filter((entry) => entry.type === 'item')
   const lines = lists.flatMap((list) => list.entries).filter((entry) => entry.type === 'line')
   const figures = Object.values(pack.figures.declarations)
@@ -59,7 +60,7 @@ export function vocabularyOf(pack: Pack): Vocabulary {
       ...(items.some(({ optional }) => optional) ? NOT_APPLICABLE : []),
       ...pack.situations.flatMap(({ options }) => options.flatMap(({ say }) => waysOf(say))),
       ...figures.flatMap(({ label, alsoCalled }) => [label, ...alsoCalled].map((name) => `confirm ${phrase(name)}`)),
-      ...[...items.map(({ challenge }) => challenge), ...briefings.map(({ name }) => name)].map(
+      ...[...items.map(({ challenge }) => challenge), ...[...briefings, ...exchanges].map(({ name }) => name)].map(
         (name) => `recheck ${phrase(name)}`,
       ),
       ...figures.flatMap(crossChecks),

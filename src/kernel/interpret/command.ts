@@ -6,7 +6,7 @@ import { listsOf } from '../pack/place.ts'
 import { type CommandNames, type ReadCommand, readCommand, reasonIn } from '../response/commands.ts'
 import type { EventBody } from '../run/core/events.ts'
 import { isForValue } from '../run/core/ownQuestion.ts'
-import { briefingsOf } from '../run/talk/talk.ts'
+import { briefingsOf, exchangesOf } from '../run/talk/talk.ts'
 import type { Utterance } from './utterance.ts'
 
 /** A standard phrase as a whole utterance; undefined where it is none, or not one for Otherseat here. */
@@ -61,10 +61,11 @@ export function spokenNames(pack: Pack): Required<Pick<CommandNames, 'lists' | '
   const items = listsOf(pack).flatMap(({ entries }) =>
     entries.flatMap((entry) => (entry.type === 'item' ? [[entry.challenge, [entry.challenge]] as const] : [])),
   )
-  const briefings = briefingsOf(pack).map(({ name }) => [name, [name]] as const)
+  const talks = [...briefingsOf(pack), ...exchangesOf(pack)].map(({ name }) => name)
+  const turns = exchangesOf(pack).flatMap((exchange) => exchange.turns.map(({ label }) => label))
   return {
     lists: Object.fromEntries(lists),
-    items: Object.fromEntries([...briefings, ...items]),
+    items: Object.fromEntries([...[...turns, ...talks].map((name) => [name, [name]] as const), ...items]),
     confirmable: Object.fromEntries(figures),
   }
 }

@@ -20,7 +20,7 @@ export interface CommandNames {
   readonly yesNo?: boolean
   /** List -> its spoken names. */
   readonly lists?: Readonly<Record<string, readonly string[]>>
-  /** Challenge -> its spoken names. */
+  /** What can be gone back to: a challenge, a briefing, an exchange, a call of one -> its spoken names. */
   readonly items?: Readonly<Record<string, readonly string[]>>
   /** Figure -> its spoken names. */
   readonly confirmable?: Readonly<Record<string, readonly string[]>>
@@ -106,6 +106,7 @@ const STOPS = [
   'abort start',
   'emergency',
 ]
+const RECHECK = [['recheck'], ['go', 'back', 'to'], ['back', 'to']]
 const SPOKEN_REASONS = PASS_REASONS.map(reasonWords)
 
 const WORDINGS = {
@@ -150,7 +151,13 @@ const WORDINGS = {
   // It says neither which: left open, or passed.
   skip: phrases([], ['skip', 'skip it', 'skip this', 'skip that', 'skip this item', 'next', 'next item', 'next one']),
   goBack: phrases(['go back one', 'go back'], ['back one', 'go back one item', 'previous item', 'one back']),
-  recheck: opening('recheck', [], (rest, _, { items }) => about(named(rest, items))),
+  recheck: {
+    listenedFor: [],
+    read: ({ tokens }, { items }) => {
+      const opening = RECHECK.find((words) => words.every((word, at) => tokens[at]?.text === word))
+      return opening && about(named(tokens.slice(opening.length), items))
+    },
+  },
   fromTop: phrases(
     ['from the top'],
     ['start again from the top', 'from the beginning', 'start over', 'restart the list'],

@@ -8,7 +8,7 @@ import { briefingsOf, findTurn, reopenTurn } from '../talk/talk.ts'
 import { askAgain, tooSoonToAsk } from './askingAgain.ts'
 import type { By } from './events.ts'
 import { enter, sayAndListen as listenAfter } from './listening.ts'
-import { floorOf } from './moving.ts'
+import { floorOf, isAhead } from './moving.ts'
 import { say } from './phrases.ts'
 import { isClosed, itemState, listState, withItem, withList } from './progress.ts'
 import type { RunState, Step } from './state.ts'
@@ -19,19 +19,37 @@ export function corrected(pack: Pack, state: RunState, rest: string): Step {
 }
 
 /**
- * The briefing of that name, or the item of that challenge that was closed last, else one left open; where there is
- * neither, the open place is put again.
+ * The briefing of that name, or the item of that challenge that was closed last, else one left open, else the exchange or
+ * the call of that name; where there is none, the open place is put again.
  */
-export function rechecked(pack: Pack, state: RunState, challenge: string): Step {
-  const briefing = briefingsOf(pack).find(({ id, name }) => name === challenge && state.briefingsClosed.includes(id))
-  if (briefing) return goBack(pack, { ...state, question: undefined, standingBy: false }, briefing.id, false)
+export function rechecked(pack: Pack, before: RunState, name: string): Step {
+  const state = { ...before, question: undefined, standingBy: false }
+  const briefing = briefingsOf(pack).find((one) => one.name === name && state.briefingsClosed.includes(one.id))
+  if (briefing) return goBack(pack, state, briefing.id, false)
   const ids = listsOf(pack).flatMap((list) => itemsOf(list, state))
-  const named = ids.filter((item) => item.challenge === challenge).map(({ id }) => id)
+  const named = ids.filter((item) => item.challenge === name).map(({ id }) => id)
   const asked = named.filter((id) => isClosed(state, id))
   const left = named.find((id) => itemState(state, id).status === 'leftOpen')
   const id = state.closed.findLast((one) => asked.includes(one)) ?? asked.at(-1) ?? left
-  if (id === undefined) return listenAfter(pack, state, [], { prompt: true })
-  return toItem(pack, { ...state, question: undefined, standingBy: false }, id)
+  if (id !== undefined) return toItem(pack, state, id)
+  return toTalk(pack, state, name) ?? listenAfter(pack, before, [], { prompt: true })
+}
+
+/** What was said last of an exchange or of a call is said again; one that is still to be made is made. */
+function toTalk(pack: Pack, state: RunState, name: string): Step | undefined {
+  const talks = agenda(pack, state).filter(
+    ({ activity }) => activity.type === 'exchange' || activity.type === 'briefing',
+  )
+  for (const place of talks) {
+    const { activity } = place
+    const isNamed = activity.name === name
+    const turns = activity.type === 'exchange' ? activity.turns.filter(({ label }) => isNamed || label === name) : []
+    const done = turns.findLast(({ id }) => state.turns[id]?.status === 'done')
+    if (done) return goBack(pack, state, done.id, false)
+    if ((isNamed || turns.length > 0) && isAhead(state, activity))
+      return enter(pack, state, floorOf(pack, state, place))
+  }
+  return undefined
 }
 
 /** No item of that name: what is open stays, and it is no miss of it. */

@@ -29,5 +29,8 @@ it('tell which call of a station gave a value', () => {
   const talk = talkRun()
   talk.hear('request clearance')
   talk.hear('cleared to corrie, tarn two alfa departure, climb five thousand, squawk four two seven one')
-  expect(debriefOf(TALK, talk.events).revisions.map(({ givenBy }) => givenBy)).toEqual([undefined, 'departure clearance'])
+  expect(debriefOf(TALK, talk.events).revisions.map(({ givenBy }) => givenBy)).toEqual([
+    undefined,
+    'departure clearance',
+  ])
 })

@@ -64,6 +64,26 @@ describe('"recheck"', () => {
   })
 })
 
+describe('"go back to" an exchange', () => {
+  const later = (run = talkRun()) => run.hear('before push').hear('negative')
+
+  it('that was left makes it, and one that was over is read back once more', () => {
+    const run = later().hear('go back to the departure clearance')
+    expect(run.state.floor.at).toBe('exchange')
+    expect(run.hear('request clearance').said().join(' ')).toContain('leared to corrie')
+    const over = later(talkRun().hear('request clearance').hear(WHOLE)).hear('recheck departure clearance')
+    expect(over.said().join(' ')).toContain('Read back clearance limit, departure, level, squawk.')
+    expect(over.state.turns['clearance.full']?.status).toBe('said')
+  })
+
+  it('that the pack does not have asks which', () => {
+    const run = later()
+    const { floor } = run.state
+    expect(run.hear('recheck oceanic clearance').said().join(' ')).toContain('Recheck what?')
+    expect(run.state.floor).toEqual(floor)
+  })
+})
+
 describe('an item without a figure yet', () => {
   let demo: Pack
   beforeAll(async () => {
