@@ -53,8 +53,20 @@ export function commanded({ command: name, argument }: ReadCommand, utterance: U
 /** "Continue" is said on the radio all day; to Otherseat it means something only where it stands by. */
 const isRadioTalk = ({ state, heard }: Utterance) => heard.by === 'voice' && !state.standingBy
 
-/** Spoken names of what the pack has, for "call", "recheck" and "confirm". */
-export function spokenNames(pack: Pack): Required<Pick<CommandNames, 'lists' | 'items' | 'confirmable'>> {
+type SpokenNames = Required<Pick<CommandNames, 'lists' | 'items' | 'confirmable'>>
+
+const namesOfPacks = new WeakMap<Pack, SpokenNames>()
+
+/** Spoken names of what the pack has, for "call", "recheck" and "confirm". A pack never changes: they are made once. */
+export function spokenNames(pack: Pack): SpokenNames {
+  const known = namesOfPacks.get(pack)
+  if (known) return known
+  const names = namesOf(pack)
+  namesOfPacks.set(pack, names)
+  return names
+}
+
+function namesOf(pack: Pack): SpokenNames {
   const lists = listsOf(pack).map((list) => [list.id, [list.name, ...list.alsoCalled]] as const)
   const figures = Object.values(pack.figures.declarations).map((f) => [f.name, [f.label, ...f.alsoCalled]] as const)
   // Several lists may ask for the same: which one is meant follows from what was answered.
