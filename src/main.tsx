@@ -9,6 +9,7 @@ import { createBrowserLog } from './adapters/log/browserLog.ts'
 import { createMemoryLog } from './adapters/log/memoryLog.ts'
 import { createPackFiles } from './adapters/packFiles.ts'
 import { lazyActions } from './app/actions/lazyActions.ts'
+import { brokenBy } from './app/broken.ts'
 import { findUnfinished } from './app/run/unfinished.ts'
 import { readSettings, writeSettings } from './app/settings.ts'
 import { createAppStore } from './app/store.ts'
@@ -30,6 +31,12 @@ async function start(): Promise<void> {
   const here = openHere(tab)
   store.setState((await findUnfinished(log, here.get())) ?? {})
   const saveSettings = (next: Parameters<typeof writeSettings>[1]) => writeSettings(kept, next)
+  const tell = (error: unknown, from?: string) => {
+    const broken = brokenBy(error, from)
+    if (broken) store.setState({ broken })
+  }
+  addEventListener('error', ({ error, message, filename }) => tell(error ?? message, filename))
+  addEventListener('unhandledrejection', ({ reason }) => tell(reason))
   const actions = composing.then(({ composeApp }) =>
     composeApp({ store, log, packFiles, openHere: here, saveSettings, tab, edition }),
   )

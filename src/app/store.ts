@@ -18,6 +18,7 @@ import type {
   SoundDevices,
   SwitchName,
 } from '../ports.ts'
+import type { Broken } from './broken.ts'
 import type { PastDraft } from './figures/undo.ts'
 import { EMPTY_SHELF, type ShelfState } from './packs/shelfState.ts'
 import type { ReplayState } from './replay/player.ts'
@@ -91,6 +92,8 @@ export interface AppState {
   /** A run that was left in the middle. */
   readonly unfinished: RunSummary | undefined
   readonly blocked: RunBlocked | undefined
+  /** Something that nobody foresaw. */
+  readonly broken: Broken | undefined
   readonly ear: {
     readonly state: EarState
     readonly level: number
@@ -178,6 +181,7 @@ export function createAppStore(initial: Partial<AppState> = {}): Store {
     run: undefined,
     unfinished: undefined,
     blocked: undefined,
+    broken: undefined,
     ear: {
       state: 'off',
       level: -90,

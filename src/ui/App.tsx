@@ -1,9 +1,11 @@
 /** The frame around the screens: theme, banners, navigation, and which screen is on. */
 
-import { useEffect } from 'preact/hooks'
+import { useEffect, useErrorBoundary } from 'preact/hooks'
 import type { Actions } from '../app/actions/actions.ts'
+import { brokenBy } from '../app/broken.ts'
 import type { Screen, Store } from '../app/store.ts'
 import { Banners } from './parts/shell/Banners.tsx'
+import { BrokenBanner, BrokenScreen } from './parts/shell/Broken.tsx'
 import { Elsewhere } from './parts/shell/Elsewhere.tsx'
 import { Header } from './parts/shell/Header.tsx'
 import { useAddress } from './parts/shell/useAddress.ts'
@@ -32,12 +34,16 @@ function Frame() {
     <div class="app">
       <Header />
       <Banners />
-      <ScreenOf screen={screen} />
+      <BrokenBanner />
+      <ScreenOf key={screen} screen={screen} />
     </div>
   )
 }
 
 function ScreenOf({ screen }: { readonly screen: Screen }) {
   const isElsewhere = useApp((state) => state.writer === 'elsewhere')
+  const [error] = useErrorBoundary()
+  const broken = error === undefined ? undefined : brokenBy(error)
+  if (broken) return <BrokenScreen broken={broken} />
   return isElsewhere && (screen === 'figures' || screen === 'run') ? <Elsewhere /> : <ScreenByName screen={screen} />
 }

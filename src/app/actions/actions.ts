@@ -118,6 +118,8 @@ export interface RunActions {
   takeOver(): Promise<void>
   /** The log as JSON Lines, for a download. */
   exportLog(runId: string): Promise<string>
+  /** What broke is told no more. */
+  hideBroken(): void
 }
 
 /** What can be done from a debrief. */

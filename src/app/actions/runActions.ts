@@ -115,6 +115,7 @@ export function runActions(
       const id = run?.runId ?? unfinished?.runId
       if (id !== undefined) await controller.goOn(id, true)
     },
+    hideBroken: () => store.setState({ broken: undefined }),
     async exportLog(runId) {
       const session = controller.session()
       const events = session?.state().runId === runId ? session.events() : await log.read(runId)
