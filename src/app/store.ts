@@ -84,6 +84,8 @@ export interface AppState {
   readonly past: readonly PastDraft[]
   /** Number of the dealt departure that the draft is; its late final figures and its trap are nowhere on the screen. */
   readonly dealt: number | undefined
+  /** The activity that the run is to be begun at; undefined for its beginning. */
+  readonly beginAt: string | undefined
   /** The draft, computed as it stands. */
   readonly preview: FigureSet | undefined
   readonly revisions: readonly Revision[]
@@ -173,6 +175,7 @@ export function createAppStore(initial: Partial<AppState> = {}): Store {
     openPapers: [],
     past: [],
     dealt: undefined,
+    beginAt: undefined,
     preview: undefined,
     revisions: [],
     run: undefined,

@@ -27,6 +27,8 @@ export interface DraftActions {
   choosePack(id: string): Promise<void>
   /** A departure dealt by number: its preliminary figures become the draft, its final ones come in on their own later. */
   deal(seed: number): void
+  /** The activity that the run is to begin at; undefined for its beginning. */
+  beginAt(activity: string | undefined): void
   /** Replaces the draft and computes the preview. */
   draft(inputs: Inputs): void
   /** Takes the last change of the draft back. */

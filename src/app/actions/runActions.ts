@@ -26,7 +26,7 @@ export function runActions(
 
   function backToStart(): void {
     store.setState({
-      ...{ screen: 'start', writer: 'here', run: undefined, revisions: [], dealt: undefined },
+      ...{ screen: 'start', writer: 'here', run: undefined, revisions: [], dealt: undefined, beginAt: undefined },
       ...{ unfinished: undefined, blocked: undefined, draft: EMPTY_DRAFT, past: [], preview: undefined },
       ...{ sheets: [], takenFrom: undefined, openPapers: [], debrief: undefined, debriefed: undefined },
     })

@@ -6,6 +6,7 @@ import { partNames } from '../response/readBack.ts'
 import { emptyRun } from '../run/core/emptyRun.ts'
 import type { Evidence, RunEvent } from '../run/core/events.ts'
 import { itemState } from '../run/core/progress.ts'
+import { seamOf } from '../run/core/seam.ts'
 import type { RunState } from '../run/core/state.ts'
 import { step } from '../run/core/step.ts'
 import { deviationsOf, tellAttempts, watchesIn } from '../run/debrief/debriefWatch.ts'
@@ -36,13 +37,14 @@ export function factsOf(pack: Pack, events: readonly RunEvent[]): RunFacts {
   const resumptions = createResumptions()
   const tally = emptyTally()
   const seen: Moment[] = []
+  const seam = seamOf(events)
   let state = emptyRun(first.runId)
   for (const event of events) {
     const before = state
     state = step(pack, before, event).state
     const moment = { pack, event, before, after: state }
-    // What a moment done again begins with counted in its own run.
-    if (event.seq <= (first.again?.seq ?? -1)) continue
+    // What a moment done again begins with counted in its own run; what a run begun in the middle passes over, in none.
+    if (event.seq <= seam) continue
     seen.push(moment)
     trials.tell(moment)
     resumptions.tell(moment)

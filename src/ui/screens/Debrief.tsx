@@ -43,6 +43,7 @@ const PARTS: { readonly [Part in keyof Debrief]-?: typeof onPageOne | typeof els
   startedAt: onPageOne,
   durationMs: onPageOne,
   again: onPageOne,
+  begunAt: onPageOne,
   complete: onPageOne,
   trap: onPageOne,
   foremost: onPageOne,
@@ -186,7 +187,7 @@ function Head({ debrief }: { readonly debrief: Debrief }) {
   const isThisOn = useApp((state) => hasRunOn(state) && state.run?.runId === debrief.runId)
   const isAtEnd = useApp(({ run }) => run?.floor.at === 'end')
   const hasReplay = useApp(({ replay }) => replay !== undefined)
-  const { runId, pack, startedAt, durationMs, complete, again } = debrief
+  const { runId, pack, startedAt, durationMs, complete, again, begunAt } = debrief
   return (
     <div class="debrief-head">
       <div>
@@ -198,6 +199,7 @@ function Head({ debrief }: { readonly debrief: Debrief }) {
           lasted {clockTime(durationMs)}. {NOTICE}.
         </p>
         {again && <AgainAccount again={again} />}
+        {begunAt && <p>Begun at {begunAt.name}: what comes before it counts as done, and is not in this account.</p>}
       </div>
       <div class="row no-print">
         {isThisOn && <EndRun onEnded={() => actions.openRun(runId)} />}

@@ -206,6 +206,7 @@ export const EVENT_FIELDS: {
     script: optional(script),
     again: optional(object<RunAgain>({ runId: text, seq: number, lastMisses: optional(number) })),
   },
+  begunAt: { activity: text, evidence },
   figuresRevised: {
     revision: number,
     status: oneOf(STATUSES),

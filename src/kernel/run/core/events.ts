@@ -54,6 +54,8 @@ export interface EventFields {
     /** A moment of another run, done again. */
     readonly again?: RunAgain
   }
+  /** The run is begun in the middle, on the figures of the events before: all that comes before this activity counts as done. */
+  readonly begunAt: { readonly activity: string; readonly evidence: Evidence }
   readonly figuresRevised: {
     readonly revision: number
     readonly status: Status

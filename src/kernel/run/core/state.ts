@@ -261,6 +261,8 @@ export interface RunState {
   /** What stations say; undefined where the voices outside the crew are left out. */
   readonly script: Script | undefined
   readonly again?: AgainState
+  /** Begun in the middle, by the event of this number. */
+  readonly begunAt?: { readonly activity: string; readonly seq: number }
   /** Turns of exchanges by id. */
   readonly turns: Readonly<Record<string, ExchangeTurnState>>
   /** Entered figures that hold as a turn gave them, each with what the papers had in its place. */

@@ -20,6 +20,7 @@ import { startUnderWay } from '../watch/watching.ts'
 import { withAgain } from './again.ts'
 import { afterWatch, announce } from './announce.ts'
 import { askAgain, tooSoonToAsk } from './askingAgain.ts'
+import { begunAt } from './begunAt.ts'
 import { clockDue, withAnnounced, withTimers } from './clocks.ts'
 import { commanded } from './commanding.ts'
 import { emptyRun } from './emptyRun.ts'
@@ -67,6 +68,8 @@ function outcomeOf(pack: Pack, state: RunState, event: RunEvent): Step {
       const anew = { activity: undefined, misses: 0, isOver: false, isWaiting: false }
       return { state: again ? { ...begun, again: { ...again, ...anew } } : begun, effects: [] }
     }
+    case 'begunAt':
+      return begunAt(pack, state, event)
     case 'figuresRevised':
       return revised(pack, state, event)
     case 'sheetCame':

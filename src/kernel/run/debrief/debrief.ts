@@ -3,11 +3,12 @@
 import { deal } from '../../figures/deal.ts'
 import { formatMeasured } from '../../figures/format.ts'
 import type { Pack } from '../../pack/checklist.ts'
-import { activityName, agenda, itemsOf, saidFigures } from '../../pack/place.ts'
+import { activityName, agenda, itemsOf, placeToBegin, saidFigures } from '../../pack/place.ts'
 import { readBackOf } from '../../pack/rests.ts'
 import { emptyRun } from '../core/emptyRun.ts'
 import type { PackInLog, RunAgain, RunEvent } from '../core/events.ts'
 import { itemState, listState } from '../core/progress.ts'
+import { seamOf } from '../core/seam.ts'
 import type { Interruption, RunState } from '../core/state.ts'
 import { step } from '../core/step.ts'
 import { catchesIn, type DebriefCatch } from './debriefCatches.ts'
@@ -20,7 +21,7 @@ import { type DebriefFlow, type DebriefWatch, deviationsIn, flowsIn, watchesIn }
 import { type Deviation, deviationsOfRun } from './deviations.ts'
 import { type Foremost, foremostIn, wentWellIn } from './foremost.ts'
 import { type DebriefLooks, looksIn } from './look/looks.ts'
-import { briefingsSince, exchangesSince, flowsSince, listsSince } from './onlySince.ts'
+import { sinceIn } from './onlySince.ts'
 import { noPlaces, notePlace } from './places.ts'
 import { exchangesUnderWay, listsUnderWay } from './stillOpen.ts'
 import {
@@ -42,6 +43,8 @@ export interface Debrief {
   readonly durationMs: number
   /** A moment of another run, done again: only what came after counts. */
   readonly again?: DebriefAgain
+  /** Begun in the middle: nothing before this place counts. */
+  readonly begunAt?: DebriefPlace
   readonly complete: boolean
   /** What to take away: three things at most, the gravest first. */
   readonly foremost: readonly Foremost[]
@@ -110,6 +113,12 @@ export interface DebriefAgain extends RunAgain {
   readonly isOver: boolean
 }
 
+export interface DebriefPlace {
+  readonly activity: string
+  /** With its phase where that has another name: "Start, push clearance". */
+  readonly name: string
+}
+
 /**
  * Made from the log of one run, in order and from its beginning, and the run's own pack. `isUnderWay`: the pilot looks at it
  * and goes on, so what would be right at something open is left out.
@@ -123,26 +132,26 @@ export function debriefOf(pack: Pack, events: readonly RunEvent[], isUnderWay = 
   const moments: Moment[] = []
   let state = emptyRun(first.runId)
   let seam = state
+  const seamAt = seamOf(events)
   for (const event of events) {
     const moment = { pack, event, before: state, after: step(pack, state, event).state }
     state = moment.after
     notePlace(places, moment)
-    if (event.seq <= (first.again?.seq ?? -1)) {
+    if (event.seq <= seamAt) {
       seam = state
-      continue
+      // The figures that a run in the middle is begun on are its own.
+      if (first.again || event.type !== 'figuresRevised' || event.takenDown !== undefined) continue
     }
     moments.push(moment)
     tell(tally, moment)
   }
   const { again } = first
-  const allLists = again ? listsSince(listsIn(pack, state, tally), seam) : listsIn(pack, state, tally)
-  const told = exchangesIn(pack, state, tally)
-  const allExchanges = again ? exchangesSince(told, seam) : told
+  const since = sinceIn(seam, state)
+  const allLists = since.lists(listsIn(pack, state, tally))
+  const allExchanges = since.exchanges(exchangesIn(pack, state, tally))
   const lists = isUnderWay ? listsUnderWay(allLists) : allLists
   const exchanges = isUnderWay ? exchangesUnderWay(allExchanges) : allExchanges
-  const since = { before: seam, after: state }
-  const allBriefings = briefingsIn(pack, state, tally)
-  const briefings = again ? briefingsSince(allBriefings, since) : allBriefings
+  const briefings = since.briefings(briefingsIn(pack, state, tally))
   const watches = watchesIn(pack, state, tally)
   const complete = lists.every((list) => list.complete)
   // Looked at in the middle of a run, it keeps the trap to itself.
@@ -158,6 +167,7 @@ export function debriefOf(pack: Pack, events: readonly RunEvent[], isUnderWay = 
     startedAt: events[again?.seq ?? 0]?.wall ?? first.wall,
     durationMs: (events.at(-1)?.t ?? 0) - seam.t,
     ...(again && { again: againIn(pack, again, state) }),
+    ...(state.begunAt && !again && { begunAt: placeIn(pack, state.begunAt.activity) }),
     complete,
     ...{ revisions, lists, exchanges, briefings, voided },
     ...(trap !== undefined && { trap }),
@@ -165,7 +175,7 @@ export function debriefOf(pack: Pack, events: readonly RunEvent[], isUnderWay = 
     interruptions: state.interruptions.filter(({ t }) => t >= seam.t),
     ...(partner && { partner }),
     watches,
-    flows: again ? flowsSince(pack, since) : flowsIn(pack, state),
+    flows: since.flows(flowsIn(pack, state)),
     ...{ situations, outOfOrder, notEnded, remarks, stops, tooEarly },
     papers: papersIn(pack, state, tally),
     pad: state.pad,
@@ -180,6 +190,10 @@ export function debriefOf(pack: Pack, events: readonly RunEvent[], isUnderWay = 
     wentWell: wentWellIn(account),
     timeline: timelineIn(pack, moments, { tally, places }),
   }
+}
+
+function placeIn(pack: Pack, activity: string): DebriefPlace {
+  return { activity, name: placeToBegin(pack, activity) }
 }
 
 function againIn(pack: Pack, again: RunAgain, state: RunState): DebriefAgain {

@@ -4,6 +4,7 @@ import type { Pack } from '../../pack/checklist.ts'
 import type { Role } from '../../pack/roles.ts'
 import { emptyRun } from '../core/emptyRun.ts'
 import type { RunEvent } from '../core/events.ts'
+import { seamOf } from '../core/seam.ts'
 import { step } from '../core/step.ts'
 
 export interface Cue {
@@ -21,10 +22,10 @@ export interface Cue {
 /** Longer waits are cut down to this. */
 export const LONGEST_WAIT_MS = 3_000
 
-/** Of a moment that was done again, what came after the events of the other run. Effects follow from the log as they did then. */
+/** Of a moment that was done again, and of a run begun in the middle, what came after that. Effects follow from the log as they did then. */
 export function cuesOf(pack: Pack, events: readonly RunEvent[]): Cue[] {
   const [first] = events
-  const seam = first?.type === 'runStarted' ? (first.again?.seq ?? -1) : -1
+  const seam = seamOf(events)
   const cues: Omit<Cue, 'waitMs'>[] = []
   let state = emptyRun(first?.runId ?? '')
   for (const event of events) {

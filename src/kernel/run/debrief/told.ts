@@ -22,6 +22,7 @@ type Told<Type extends EventType> = Tell<Type> | 'from the state' | 'nothing'
 
 const EVENTS_TOLD: { readonly [Type in EventType]: Told<Type> } = {
   runStarted: 'from the state',
+  begunAt: 'from the state',
   figuresRevised: tellRevision,
   sheetCame: 'from the state',
   paperHandled: tellHandled,
