@@ -2,6 +2,7 @@
 
 import { createStore, type StoreApi } from 'zustand/vanilla'
 import type { FigureSet, Inputs } from '../kernel/figures/model.ts'
+import type { GivenAnswer } from '../kernel/interpret/nearAnswers.ts'
 import type { Pack } from '../kernel/pack/checklist.ts'
 import type { Role } from '../kernel/pack/roles.ts'
 import type { Problem } from '../kernel/problem.ts'
@@ -90,6 +91,8 @@ export interface AppState {
   readonly preview: FigureSet | undefined
   readonly revisions: readonly Revision[]
   readonly run: RunState | undefined
+  /** The last answer of it, and the state that it came in. */
+  readonly answered: GivenAnswer | undefined
   /** A run that was left in the middle. */
   readonly unfinished: RunSummary | undefined
   readonly blocked: RunBlocked | undefined
@@ -179,6 +182,7 @@ export function createAppStore(initial: Partial<AppState> = {}): Store {
     preview: undefined,
     revisions: [],
     run: undefined,
+    answered: undefined,
     unfinished: undefined,
     blocked: undefined,
     ear: {

@@ -104,6 +104,8 @@ export interface RunActions {
   /** Once at the start: looks for a run that was left in the middle. */
   recall(): Promise<void>
   show(screen: Screen): void
+  /** Shows the run to a room, or no more; the choices are kept. */
+  demonstrate(isOn: boolean, choices?: Partial<Pick<Settings, 'roomStops' | 'asksRoom'>>): void
   /** The draft becomes the next revision; begins the run where there is none. */
   enterRevision(): Promise<void>
   resumeRun(runId: string): Promise<void>

@@ -95,6 +95,15 @@ export function runActions(
       backToStart()
       await offerUnfinished(log, store, blocked?.runId)
     },
+    demonstrate(isOn, choices) {
+      if (choices) change(choices)
+      const { roomStops: stops, asksRoom } = store.getState().settings
+      const session = controller.session()
+      void session?.happen({ type: 'demonstrated', isOn, stops, asksRoom })
+      // Nothing stands still that nobody sees standing still.
+      if (!isOn)
+        void session?.happen((run) => (run.frozen ? keyPress(session.pack, run, { type: 'freeze' }, 0) : undefined))
+    },
     press(press) {
       const session = controller.session()
       void session?.happen((run) => keyPress(session.pack, run, press, clock.now()))

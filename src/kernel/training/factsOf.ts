@@ -50,6 +50,11 @@ export function factsOf(pack: Pack, events: readonly RunEvent[]): RunFacts {
     resumptions.tell(moment)
     tellAttempts(tally, moment)
   }
+  // Whoever shows a room what a wrong answer draws gives wrong ones on purpose.
+  if (state.wasDemonstrated) {
+    const { runId, startedAt } = first
+    return { edition: FACTS_EDITION, runId, packId: first.pack.id, startedAt, trials: [], resumptions: [], planted: [] }
+  }
   return {
     edition: FACTS_EDITION,
     runId: first.runId,

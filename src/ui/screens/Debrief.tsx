@@ -44,6 +44,7 @@ const PARTS: { readonly [Part in keyof Debrief]-?: typeof onPageOne | typeof els
   durationMs: onPageOne,
   again: onPageOne,
   begunAt: onPageOne,
+  demonstrated: onPageOne,
   complete: onPageOne,
   trap: onPageOne,
   foremost: onPageOne,
@@ -187,7 +188,7 @@ function Head({ debrief }: { readonly debrief: Debrief }) {
   const isThisOn = useApp((state) => hasRunOn(state) && state.run?.runId === debrief.runId)
   const isAtEnd = useApp(({ run }) => run?.floor.at === 'end')
   const hasReplay = useApp(({ replay }) => replay !== undefined)
-  const { runId, pack, startedAt, durationMs, complete, again, begunAt } = debrief
+  const { runId, pack, startedAt, durationMs, complete, again, begunAt, demonstrated } = debrief
   return (
     <div class="debrief-head">
       <div>
@@ -199,6 +200,7 @@ function Head({ debrief }: { readonly debrief: Debrief }) {
           lasted {clockTime(durationMs)}. {NOTICE}.
         </p>
         {again && <AgainAccount again={again} />}
+        {demonstrated && <p>Shown to a room: values stood beside answers, and training leaves this run out.</p>}
         {begunAt && <p>Begun at {begunAt.name}: what comes before it counts as done, and is not in this account.</p>}
       </div>
       <div class="row no-print">

@@ -37,6 +37,7 @@ import { BREAKERS, FAULT_KINDS, type Fault, GRADES, OBJECTIONS } from '../partne
 import {
   type By,
   CUE_MODES,
+  DEMONSTRATION_STOPS,
   type EventBody,
   type EventFields,
   type EventType,
@@ -207,6 +208,9 @@ export const EVENT_FIELDS: {
     again: optional(object<RunAgain>({ runId: text, seq: number, lastMisses: optional(number) })),
   },
   begunAt: { activity: text, evidence },
+  demonstrated: { isOn: flag, stops: oneOf(DEMONSTRATION_STOPS), asksRoom: flag },
+  frozen: { said: optional(evidence) },
+  unfrozen: {},
   figuresRevised: {
     revision: number,
     status: oneOf(STATUSES),

@@ -18,6 +18,9 @@ const BREAK_AFTER_S = 90
 const IS_ACTIVITY: Readonly<Record<EventType, boolean>> = {
   runStarted: true,
   begunAt: true,
+  demonstrated: false,
+  frozen: false,
+  unfrozen: true,
   figuresRevised: true,
   sheetCame: false,
   paperHandled: true,

@@ -43,6 +43,8 @@ export interface Debrief {
   readonly durationMs: number
   /** A moment of another run, done again: only what came after counts. */
   readonly again?: DebriefAgain
+  /** Shown to a room: values stood beside answers, and training leaves it out. */
+  readonly demonstrated?: true
   /** Begun in the middle: nothing before this place counts. */
   readonly begunAt?: DebriefPlace
   readonly complete: boolean
@@ -167,6 +169,7 @@ export function debriefOf(pack: Pack, events: readonly RunEvent[], isUnderWay = 
     startedAt: events[again?.seq ?? 0]?.wall ?? first.wall,
     durationMs: (events.at(-1)?.t ?? 0) - seam.t,
     ...(again && { again: againIn(pack, again, state) }),
+    ...(state.wasDemonstrated && { demonstrated: true as const }),
     ...(state.begunAt && !again && { begunAt: placeIn(pack, state.begunAt.activity) }),
     complete,
     ...{ revisions, lists, exchanges, briefings, voided },
