@@ -14,7 +14,7 @@ import { createVoice } from './adapters/voice/chooseVoice.ts'
 import { createWorkerClock } from './adapters/workerClock.ts'
 import type { Actions } from './app/actions/actions.ts'
 import { makeActions } from './app/actions/makeActions.ts'
-import { spokenSettings } from './app/selectors.ts'
+import { spokenSettings, switchesNow } from './app/selectors.ts'
 import type { Settings } from './app/settings.ts'
 import type { Store } from './app/store.ts'
 import { ownPhrases } from './packs/spoken.ts'
@@ -42,7 +42,7 @@ export function composeApp({ store, log, packFiles, openHere, saveSettings, tab,
   })
   void earOffers().then((ears) => store.setState({ ears }))
   void voice.browserVoices().then((voices) => store.setState({ voices }))
-  const switches = createSwitches({ clock, bindings: () => store.getState().settings.switches })
+  const switches = createSwitches({ clock, bindings: () => switchesNow(store.getState()) })
   const actions = makeActions({
     ...{ store, log, ear, voice, packFiles, openHere, saveSettings, edition },
     clock,

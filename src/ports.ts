@@ -90,7 +90,7 @@ export interface Voice {
 }
 
 /** What a key, pedal or button of the pilot's own is for. */
-export type SwitchName = 'talk' | 'radio' | 'confirm'
+export type SwitchName = 'talk' | 'radio' | 'confirm' | 'freeze'
 /** A key by its place on the keyboard, or a button of a stick, pedal or pad. */
 export type Binding =
   | { readonly type: 'key'; readonly code: string; readonly label: string }

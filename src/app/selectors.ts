@@ -2,6 +2,7 @@
 
 import { entryErrors } from '../kernel/figures/entered.ts'
 import type { Revision } from './run/revision.ts'
+import { freezeKey } from './settings.ts'
 import type { AppState, Screen } from './store.ts'
 
 /** A run is on in this tab, flying or stopped by a bug. */
@@ -49,6 +50,15 @@ export function isScreenThere(state: AppState, screen: Screen): boolean {
       return false
   }
 }
+
+/** Keys and buttons as they count now: only a run that is demonstrated can be frozen. */
+export const switchesNow = ({
+  settings,
+  run,
+}: Pick<AppState, 'settings' | 'run'>): AppState['settings']['switches'] => ({
+  ...settings.switches,
+  freeze: run?.demonstration ? freezeKey(settings) : null,
+})
 
 /** What the voice speaks by: faster where a run is played back at speed. */
 export const spokenSettings = ({ settings, replay }: Pick<AppState, 'settings' | 'replay'>): AppState['settings'] =>

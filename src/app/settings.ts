@@ -1,7 +1,7 @@
 /** Settings of the person at this browser, their defaults, and how they are kept. */
 
 import type { Phraseology } from '../kernel/kinds/kind.ts'
-import type { CueMode, FlowMode, RolesMode } from '../kernel/run/core/events.ts'
+import type { CueMode, DemonstrationStops, FlowMode, RolesMode } from '../kernel/run/core/events.ts'
 import type { LookTimes } from '../kernel/run/debrief/look/lookTimes.ts'
 import type { Dosed } from '../kernel/run/partner/dose.ts'
 import type { Binding, SwitchName } from '../ports.ts'
@@ -37,6 +37,9 @@ export interface Settings {
   readonly listening: 'open' | 'push'
   /** The voice is in the pilot's ear alone: it may be interrupted. */
   readonly isHeadset: boolean
+  /** Where a run that is demonstrated to a room freezes by itself, and whether an answer waits for its verdict. */
+  readonly roomStops: DemonstrationStops
+  readonly asksRoom: boolean
   readonly switches: Readonly<Record<SwitchName, Binding | null>>
   /** Play and pause of a headset talk, next confirms. */
   readonly mediaKeys: boolean
@@ -92,7 +95,9 @@ export const DEFAULT_SETTINGS: Settings = {
   lookTimesFrom: '',
   microphone: '',
   output: '',
-  switches: { talk: null, radio: null, confirm: null },
+  switches: { talk: null, radio: null, confirm: null, freeze: null },
+  roomStops: 'answers',
+  asksRoom: false,
   mediaKeys: false,
   voice: '',
   rate: 1,
@@ -102,6 +107,12 @@ export const DEFAULT_SETTINGS: Settings = {
   radioSound: true,
   welcomed: false,
 }
+
+/** What stops a demonstration and goes on, unless another key was chosen for it. */
+const SPACE: Binding = { type: 'key', code: 'Space', label: 'Space' }
+
+/** The key that freezes a run, where one may be. */
+export const freezeKey = ({ switches }: Pick<Settings, 'switches'>): Binding => switches.freeze ?? SPACE
 
 /** One key does one thing: whatever had it before loses it. */
 export function withSwitch(switches: Settings['switches'], name: SwitchName, binding: Binding): Settings['switches'] {

@@ -2,6 +2,7 @@
 
 import { createStore, type StoreApi } from 'zustand/vanilla'
 import type { FigureSet, Inputs } from '../kernel/figures/model.ts'
+import type { GivenAnswer } from '../kernel/interpret/nearAnswers.ts'
 import type { Pack } from '../kernel/pack/checklist.ts'
 import type { Role } from '../kernel/pack/roles.ts'
 import type { Problem } from '../kernel/problem.ts'
@@ -85,10 +86,14 @@ export interface AppState {
   readonly past: readonly PastDraft[]
   /** Number of the dealt departure that the draft is; its late final figures and its trap are nowhere on the screen. */
   readonly dealt: number | undefined
+  /** The activity that the run is to be begun at; undefined for its beginning. */
+  readonly beginAt: string | undefined
   /** The draft, computed as it stands. */
   readonly preview: FigureSet | undefined
   readonly revisions: readonly Revision[]
   readonly run: RunState | undefined
+  /** The last answer of it, and the state that it came in. */
+  readonly answered: GivenAnswer | undefined
   /** A run that was left in the middle. */
   readonly unfinished: RunSummary | undefined
   readonly blocked: RunBlocked | undefined
@@ -176,9 +181,11 @@ export function createAppStore(initial: Partial<AppState> = {}): Store {
     openPapers: [],
     past: [],
     dealt: undefined,
+    beginAt: undefined,
     preview: undefined,
     revisions: [],
     run: undefined,
+    answered: undefined,
     unfinished: undefined,
     blocked: undefined,
     broken: undefined,

@@ -31,6 +31,8 @@ const SECTIONS: { readonly [Part in keyof Debrief]-?: (debrief: Debrief) => read
   startedAt: inJsonOnly,
   complete: ({ complete }) => [complete ? 'All lists complete.' : 'Not all lists are complete.'],
   foremost: ({ foremost }) => (foremost.length === 0 ? [] : ['', 'To take away:', ...foremost.map(foremostLine), '']),
+  demonstrated: ({ demonstrated }) => (demonstrated ? ['Shown to a room; training leaves it out.'] : []),
+  begunAt: ({ begunAt }) => (begunAt ? [`Begun at ${begunAt.name}: nothing before it counts.`] : []),
   again: ({ again }) => (again ? [againLine(again)] : []),
   timeline: inJsonOnly,
   wentWell: ({ wentWell }) => (wentWell === '' ? [] : [wentWell]),

@@ -196,7 +196,7 @@ describe('the ear', () => {
   it('that waits for the talk key says which, and is opened by its likeness on the screen', async () => {
     const talk = { type: 'key', code: 'F9', label: 'F9' } as const
     const { ear, actions, store } = await flying()
-    actions.settings({ listening: 'push', switches: { talk, radio: null, confirm: null } })
+    actions.settings({ listening: 'push', switches: { talk, radio: null, confirm: null, freeze: null } })
     ear.emit({ type: 'state', state: 'shut' })
     await waitFor(() => expect(within(strip()).getByText('Hold F9 to talk')).toBeTruthy())
     const button = screen.getByRole('button', { name: 'Hold to talk or hold F9' })

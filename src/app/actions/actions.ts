@@ -27,6 +27,8 @@ export interface DraftActions {
   choosePack(id: string): Promise<void>
   /** A departure dealt by number: its preliminary figures become the draft, its final ones come in on their own later. */
   deal(seed: number): void
+  /** The activity that the run is to begin at; undefined for its beginning. */
+  beginAt(activity: string | undefined): void
   /** Replaces the draft and computes the preview. */
   draft(inputs: Inputs): void
   /** Takes the last change of the draft back. */
@@ -102,6 +104,8 @@ export interface RunActions {
   /** Once at the start: looks for a run that was left in the middle. */
   recall(): Promise<void>
   show(screen: Screen): void
+  /** Shows the run to a room, or no more; the choices are kept. */
+  demonstrate(isOn: boolean, choices?: Partial<Pick<Settings, 'roomStops' | 'asksRoom'>>): void
   /** The draft becomes the next revision; begins the run where there is none. */
   enterRevision(): Promise<void>
   resumeRun(runId: string): Promise<void>

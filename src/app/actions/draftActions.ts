@@ -24,6 +24,7 @@ export function draftActions(store: Store, controller: Pick<RunController, 'open
 
   return {
     choosePack: controller.openPack,
+    beginAt: (activity) => store.setState({ beginAt: activity }),
     deal(seed) {
       const { pack } = store.getState()
       const dealt = pack && dealtBy(pack, seed)

@@ -4,11 +4,11 @@ import type { Debrief } from '../../kernel/run/debrief/debrief.ts'
 import { learned } from '../../kernel/run/debrief/look/learning.ts'
 import type { Settings } from '../settings.ts'
 
-/** Undefined where it adds nothing: not calibrated, not complete, or added before. */
+/** Undefined where it adds nothing: not calibrated, not complete, shown to a room, or added before. */
 export function timesWith(
   { lookTimes, lookTimesFrom }: Pick<Settings, 'lookTimes' | 'lookTimesFrom'>,
-  { runId, complete, looks }: Debrief,
+  { runId, complete, looks, demonstrated }: Debrief,
 ): Partial<Settings> | undefined {
-  if (!lookTimes || !complete || lookTimesFrom === runId) return undefined
+  if (!lookTimes || !complete || demonstrated || lookTimesFrom === runId) return undefined
   return { lookTimes: learned(lookTimes, looks.answers), lookTimesFrom: runId }
 }

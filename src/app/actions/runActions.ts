@@ -27,7 +27,7 @@ export function runActions(
 
   function backToStart(): void {
     store.setState({
-      ...{ screen: 'start', writer: 'here', run: undefined, revisions: [], dealt: undefined },
+      ...{ screen: 'start', writer: 'here', run: undefined, revisions: [], dealt: undefined, beginAt: undefined },
       ...{ unfinished: undefined, blocked: undefined, draft: EMPTY_DRAFT, past: [], preview: undefined },
       ...{ sheets: [], takenFrom: undefined, openPapers: [], debrief: undefined, debriefed: undefined },
     })
@@ -96,6 +96,15 @@ export function runActions(
       if (blocked) await log.putAway(blocked.runId)
       backToStart()
       await offerUnfinished(log, store, blocked?.runId)
+    },
+    demonstrate(isOn, choices) {
+      if (choices) change(choices)
+      const { roomStops: stops, asksRoom } = store.getState().settings
+      const session = controller.session()
+      void session?.happen({ type: 'demonstrated', isOn, stops, asksRoom })
+      // Nothing stands still that nobody sees standing still.
+      if (!isOn)
+        void session?.happen((run) => (run.frozen ? keyPress(session.pack, run, { type: 'freeze' }, 0) : undefined))
     },
     press(press) {
       const session = controller.session()

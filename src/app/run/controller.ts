@@ -14,6 +14,8 @@ import type { PackFiles, RunArchive, RunLock } from '../../ports.ts'
 import type { Settings } from '../settings.ts'
 import { EMPTY_DRAFT, type RunBlocked, type Store } from '../store.ts'
 import { eventsAgain } from './beginAgain.ts'
+import { eventsBegunAt } from './beginAnywhere.ts'
+import type { Beginning } from './beginning.ts'
 import { fromSheet } from './revision.ts'
 import { createSession, type RunSession, type SessionParts } from './session.ts'
 import { showRun } from './showRun.ts'
@@ -126,15 +128,15 @@ export function createRunController(parts: ControllerParts): RunController {
       const examples = await packFiles.examples(id)
       store.setState({ pack, chosen: id, problems: problems.filter(isError), examples })
       store.setState({ revisions: [], draft: EMPTY_DRAFT, past: [], preview: undefined })
-      store.setState({ sheets: [], takenFrom: undefined, openPapers: [] })
+      store.setState({ sheets: [], takenFrom: undefined, openPapers: [], beginAt: undefined })
     },
     async begin(pack, inputs, drill) {
       const runId = parts.newRunId()
       const held = await hold(runId, false)
       store.setState({ writer: held ? 'here' : 'elsewhere' })
       if (!held) return
-      const { settings, dealt, sheets, takenFrom } = store.getState()
-      const begun = open(newRun(pack, runId)).begin({
+      const { settings, dealt, sheets, takenFrom, beginAt } = store.getState()
+      const beginning: Beginning = {
         ...{ inputs, sheets, from: fromSheet(takenFrom, sheets) },
         // A departure that was drawn by its number has the same faults each time.
         settings: {
@@ -145,7 +147,12 @@ export function createRunController(parts: ControllerParts): RunController {
         ...(drill && { drill: drill.items }),
         ...(dealt !== undefined && { dealt }),
         ...(settings.stations && { stations: { seed: parts.newSeed(), slips: settings.wrongHearBacks } }),
-      })
+      }
+      if (beginAt !== undefined && !drill) {
+        const begunAt = eventsBegunAt(pack, beginning, { activity: beginAt, runId, now: parts.clock.now() })
+        return goOnWith({ ...replayed(pack, begunAt), stored: 0 }, true)
+      }
+      const begun = open(newRun(pack, runId)).begin(beginning)
       void openEar()
       await begun
     },

@@ -6,11 +6,13 @@ import type { RunEvent } from '../../kernel/run/core/events.ts'
 import type { Ear } from '../../ports.ts'
 import { draftAfter, laidUnder } from '../figures/undo.ts'
 import type { AppState, Store } from '../store.ts'
+import { answerAfter, lastAnswerIn } from './lastAnswer.ts'
 import type { RunSession, SessionEvent } from './session.ts'
 
 /** From now on, until it is undone. */
 export function showRun(store: Store, session: RunSession): () => void {
-  store.setState({ run: session.state(), revisions: session.revisions() })
+  const answered = lastAnswerIn(session.pack, session.events())
+  store.setState({ run: session.state(), revisions: session.revisions(), answered })
   return session.subscribe((event) => store.setState((state) => shownAfter(session, state, event)))
 }
 
@@ -19,6 +21,7 @@ function shownAfter(session: RunSession, state: AppState, event: SessionEvent): 
     case 'happened':
       return {
         run: event.state,
+        answered: answerAfter(state.answered, event),
         revisions: event.revisions,
         ear: { ...state.ear, soFar: '' },
         ...draftAfterEvent(session, state, event),

@@ -1,7 +1,7 @@
 /**
  * Keys, pedals and buttons of the pilot's own. The talk key opens the ear where it waits for it, cuts the
  * voice off and ends a stand by; the radio key shuts the ear while held; the confirm key does what the first
- * button on the screen does, and is logged as a key.
+ * button on the screen does, and is logged as a key; the freeze key stops a run that is demonstrated, and goes on.
  */
 
 import type { Press } from '../../kernel/interpret/keyPress.ts'
@@ -91,7 +91,9 @@ export function createTalkKeys({ store, ear, press, interrupt, refuse }: TalkKey
     switched(event) {
       if (event.name === 'talk') talk(event)
       else if (event.name === 'radio') held.radio = event.isDown
-      else if (event.isDown) {
+      else if (event.name === 'freeze') {
+        if (event.isDown && store.getState().run?.demonstration) press({ type: 'freeze' })
+      } else if (event.isDown) {
         const { pack, run } = store.getState()
         const wants = pack && run && confirmPress(pack, run)
         if (wants) press(wants)

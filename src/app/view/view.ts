@@ -2,7 +2,7 @@
 
 import { holds } from '../../kernel/figures/condition.ts'
 import type { Item, Line, Note, Pack } from '../../kernel/pack/checklist.ts'
-import { findItem, listById, readingOrder } from '../../kernel/pack/place.ts'
+import { findItem, listById, placeToBegin, readingOrder } from '../../kernel/pack/place.ts'
 import { passedWords } from '../../kernel/response/commands.ts'
 import { isFromMemory, itemState } from '../../kernel/run/core/progress.ts'
 import type { Floor, ItemStatus, LastAnswer, RunState } from '../../kernel/run/core/state.ts'
@@ -36,6 +36,8 @@ export interface ViewStep {
 
 export interface RunView extends Headline {
   readonly phase: string
+  /** Where the run was begun, if not at its beginning. */
+  readonly begunAt?: string
   readonly caution?: string
   readonly listName?: string
   readonly entries: readonly ViewEntry[]
@@ -74,6 +76,7 @@ export function viewOf(pack: Pack, run: RunState): RunView {
   const caution = item?.caution ?? list?.caution ?? watch?.caution ?? talk?.caution ?? flowAt(pack, floor)?.caution
   return {
     phase: `${run.again ? 'That moment again: ' : ''}${pack.phases[phaseOf(pack, floor)]?.name ?? ''}`,
+    ...(run.begunAt && { begunAt: placeToBegin(pack, run.begunAt.activity) }),
     ...headlineOf(pack, run),
     ...(caution !== undefined && { caution }),
     ...(list && { listName: list.name }),

@@ -24,6 +24,7 @@ export function interpret(pack: Pack, state: RunState, heard: Heard): Interpreta
   const utterance = utteranceOf(pack, state, heard)
   for (const { applies, read } of RULES) {
     const event = applies(utterance) ? read(utterance) : undefined
+    if (event && isForTheRoom(state, heard, event)) return { event: { type: 'frozen', said: utterance.evidence } }
     if (event) return { event, ...(isCorrection(event) && { rest: restAsHeard(utterance) }) }
   }
   return { event: { ...overheard(utterance), ...(heard.doubt === undefined && { meant: true }) } }
@@ -31,3 +32,10 @@ export function interpret(pack: Pack, state: RunState, heard: Heard): Interpreta
 
 const isCorrection = (event: EventBody): boolean =>
   event.type === 'commanded' && event.command === 'correction' && Boolean(event.argument)
+
+/** The room is asked first what it would say. What the ear does not stand by is nothing to be asked about. */
+const isForTheRoom = ({ demonstration, frozen }: RunState, { doubt }: Heard, { type }: EventBody): boolean =>
+  demonstration?.asksRoom === true &&
+  frozen?.said === undefined &&
+  doubt === undefined &&
+  (type === 'answered' || type === 'transmitted')

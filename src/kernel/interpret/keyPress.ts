@@ -5,6 +5,7 @@ import { findItem } from '../pack/place.ts'
 import type { EventBody, EventFields, Evidence, RunCommand } from '../run/core/events.ts'
 import { restedOn } from '../run/core/progress.ts'
 import type { RunState } from '../run/core/state.ts'
+import { freezePressed } from './freeze.ts'
 
 /** What was pressed. */
 export type Press =
@@ -21,6 +22,8 @@ export type Press =
   | { readonly type: 'confirmItem'; readonly item: string }
   /** A call or a read-back of words alone. */
   | { readonly type: 'confirmTurn'; readonly turn: string; readonly part: EventFields['transmitted']['part'] }
+  /** Stops everything, or goes on. */
+  | { readonly type: 'freeze' }
   | { readonly type: 'showWords'; readonly turn: string }
   | ({ readonly type: 'paper' } & EventFields['paperHandled'])
   | ({ readonly type: 'pad' } & EventFields['padWritten'])
@@ -76,6 +79,8 @@ export function keyPress(pack: Pack, state: RunState, press: Press, now: number)
       const judgement = { verdict: 'correct', parts: [] } as const
       return { type: 'transmitted', exchange, turn, part, evidence, judgement, expected: {}, revision }
     }
+    case 'freeze':
+      return freezePressed(pack, state)
     case 'showWords':
       return { type: 'wordsShown', turn: press.turn, evidence }
     case 'paper':

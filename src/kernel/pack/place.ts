@@ -151,3 +151,10 @@ export function limitsOf({ declarations }: Pack['figures'], name: string): strin
   const { min, max } = ownOf(declarations, name)?.read ?? {}
   return [min, max].filter((one) => typeof one === 'string')
 }
+
+/** An activity as a place of the run, with its phase where that has another name: "Push and start, before start list". */
+export function placeToBegin({ phases }: Pack, id: string): string {
+  const phase = phases.find(({ activities }) => activities.some((one) => one.id === id))
+  const name = phase?.activities.find((one) => one.id === id)?.name ?? ''
+  return phase && phase.name.toLowerCase() !== name.toLowerCase() ? `${phase.name}, ${name}` : name
+}

@@ -42,13 +42,19 @@ export function factsOf(pack: Pack, events: readonly RunEvent[]): RunFacts {
     resumptions.tell(moment)
     tellAttempts(tally, moment)
   }
+  const end = own.at(-1)?.after ?? emptyRun(first.runId)
+  // Whoever shows a room what a wrong answer draws gives wrong ones on purpose.
+  if (end.wasDemonstrated) {
+    const { runId, startedAt } = first
+    return { edition: FACTS_EDITION, runId, packId: first.pack.id, startedAt, trials: [], resumptions: [], planted: [] }
+  }
   return {
     edition: FACTS_EDITION,
     runId: first.runId,
     packId: first.pack.id,
     startedAt: first.startedAt,
     ...(first.drill && { drill: true }),
-    trials: [...trials.all(), ...watchTrials(pack, own.at(-1)?.after ?? emptyRun(first.runId), tally)]
+    trials: [...trials.all(), ...watchTrials(pack, end, tally)]
       .map((trial) => ({ ...trial, card: first.drill?.[trial.card] ?? trial.card }))
       .sort((one, other) => one.t - other.t),
     resumptions: resumptions.all(),

@@ -53,6 +53,8 @@ const PARTS: { readonly [Part in keyof Debrief]-?: typeof onPageOne | typeof els
   startedAt: onPageOne,
   durationMs: onPageOne,
   again: onPageOne,
+  begunAt: onPageOne,
+  demonstrated: onPageOne,
   complete: onPageOne,
   trap: onPageOne,
   foremost: onPageOne,
@@ -196,7 +198,7 @@ function Head({ debrief }: { readonly debrief: Debrief }) {
   const isThisOn = useApp((state) => hasRunOn(state) && state.run?.runId === debrief.runId)
   const isAtEnd = useApp(({ run }) => run?.floor.at === 'end')
   const hasReplay = useApp(({ replay }) => replay !== undefined)
-  const { runId, pack, startedAt, durationMs, complete, again } = debrief
+  const { runId, pack, startedAt, durationMs, complete, again, begunAt, demonstrated } = debrief
   return (
     <div class="debrief-head">
       <div>
@@ -208,6 +210,8 @@ function Head({ debrief }: { readonly debrief: Debrief }) {
           lasted {clockTime(durationMs)}. {NOTICE}.
         </p>
         {again && <AgainAccount again={again} />}
+        {demonstrated && <p>Shown to a room: values stood beside answers, and training leaves this run out.</p>}
+        {begunAt && <p>Begun at {begunAt.name}: what comes before it counts as done, and is not in this account.</p>}
       </div>
       <div class="row no-print">
         {isThisOn && <EndRun onEnded={() => actions.openRun(runId)} />}

@@ -19,6 +19,7 @@ import { Sources } from '../parts/figures/Sources.tsx'
 import { TablesUsed } from '../parts/figures/TablesUsed.tsx'
 import { Warnings } from '../parts/figures/Warnings.tsx'
 import { Problems } from '../parts/shell/Problems.tsx'
+import { BeginAt } from '../parts/start/BeginAt.tsx'
 import { useActions, useApp } from '../useApp.ts'
 
 export function Figures() {
@@ -116,6 +117,7 @@ function EnterBar({ revision }: { readonly revision: number }) {
           {why}
         </span>
       )}
+      {revision === 0 && <BeginAt />}
       {revision > 0 && (
         <button type="button" onClick={() => actions.show('run')}>
           Go to the run

@@ -2,6 +2,7 @@
 
 import { useMemo } from 'preact/hooks'
 import { viewOf } from '../../app/view/view.ts'
+import { Demonstration } from '../parts/demonstration/Demonstration.tsx'
 import { OnTable } from '../parts/papers/OnTable.tsx'
 import { BackAgain } from '../parts/run/BackAgain.tsx'
 import { BriefingPanel } from '../parts/run/BriefingPanel.tsx'
@@ -37,6 +38,7 @@ export function Run() {
       </main>
     )
   }
+  if (run.demonstration) return <Demonstration pack={pack} run={run} view={view} />
   return (
     <>
       <main class="page run">
@@ -49,7 +51,12 @@ export function Run() {
           {view.exchange && <ExchangePanel exchange={view.exchange} />}
           {view.briefing && <BriefingPanel briefing={view.briefing} />}
           <Heard pack={pack} run={run} exchange={view.exchange} />
-          <SmallWindow view={view} />
+          <div class="row">
+            <SmallWindow view={view} />
+            <button type="button" class="plain" onClick={() => actions.demonstrate(true)}>
+              Show it to a room
+            </button>
+          </div>
         </div>
         <OnTable />
         <aside class="stack wide" aria-label="Place in the procedure">

@@ -18,7 +18,7 @@ function hands(bindings: Partial<Record<SwitchName, Binding>> = {}) {
   const heard: string[] = []
   const switches = createSwitches({
     clock,
-    bindings: () => ({ talk: null, radio: null, confirm: null, ...bindings }),
+    bindings: () => ({ talk: null, radio: null, confirm: null, freeze: null, ...bindings }),
     window,
     pads: () => [null, { id: PEDAL, buttons }],
   })

@@ -185,7 +185,7 @@ describe('an engine start behind another window', () => {
 
 describe('push to talk by key', () => {
   const TALK = { type: 'key', code: 'KeyT', label: 'T' } as const
-  const HELD_ONLY = { listening: 'push', switches: { talk: TALK, radio: null, confirm: null } } as const
+  const HELD_ONLY = { listening: 'push', switches: { talk: TALK, radio: null, confirm: null, freeze: null } } as const
 
   test('hears only what is said while the key is held, and with it the voice is interrupted', async () => {
     const { test: page, pilot } = await goOn(FIGURES.slice(0, 1), { settings: HELD_ONLY })

@@ -14,12 +14,8 @@ import { sayAndListen } from './listening.ts'
 import { activityAt, isAhead } from './moving.ts'
 import { say } from './phrases.ts'
 import { itemState } from './progress.ts'
+import { isSeam } from './seam.ts'
 import type { AgainState, RunState, Step } from './state.ts'
-
-/** The first event behind those of the other run: from here on it counts. */
-export function isSeam({ again }: RunState, { seq }: RunEvent): boolean {
-  return again !== undefined && seq === again.seq + 1
-}
 
 /** Counts what was missed, and says how it went once the moment is over. */
 export function withAgain(pack: Pack, before: RunState, { state, effects }: Step, event: RunEvent): Step {

@@ -109,6 +109,13 @@ export function withAnnounced(state: RunState, { of, until }: RunningClock): Run
   }
 }
 
+/** Nothing is said of times that are up already. */
+export function withPastAnnounced(pack: Pack, state: RunState): RunState {
+  return startedClocks(pack, state)
+    .filter(({ until }) => until <= state.t)
+    .reduce(withAnnounced, state)
+}
+
 /** The timer of the first of them. */
 function clockTimer(pack: Pack, state: RunState): Effect[] {
   const next = toAnnounce(pack, state).sort((a, b) => a.until - b.until)[0]

@@ -37,6 +37,7 @@ import { BREAKERS, FAULT_KINDS, type Fault, GRADES, OBJECTIONS } from '../partne
 import {
   type By,
   CUE_MODES,
+  DEMONSTRATION_STOPS,
   type EventBody,
   type EventFields,
   type EventType,
@@ -206,6 +207,10 @@ export const EVENT_FIELDS: {
     script: optional(script),
     again: optional(object<RunAgain>({ runId: text, seq: number, lastMisses: optional(number) })),
   },
+  begunAt: { activity: text, evidence },
+  demonstrated: { isOn: flag, stops: oneOf(DEMONSTRATION_STOPS), asksRoom: flag },
+  frozen: { said: optional(evidence) },
+  unfrozen: {},
   figuresRevised: {
     revision: number,
     status: oneOf(STATUSES),

@@ -54,6 +54,20 @@ export interface EventFields {
     /** A moment of another run, done again. */
     readonly again?: RunAgain
   }
+  /** The run is begun in the middle, on the figures of the events before: all that comes before this activity counts as done. */
+  readonly begunAt: { readonly activity: string; readonly evidence: Evidence }
+  /**
+   * It is shown to a room from here on, or no more: values stand beside answers, once these are in, and training leaves the
+   * run out. `asksRoom`: an answer waits for its verdict until the run goes on.
+   */
+  readonly demonstrated: {
+    readonly isOn: boolean
+    readonly stops: DemonstrationStops
+    readonly asksRoom: boolean
+  }
+  /** Nothing is said, heard or timed until it goes on. `said`: an answer that waits for its verdict. */
+  readonly frozen: { readonly said?: Evidence }
+  readonly unfrozen: Nothing
   readonly figuresRevised: {
     readonly revision: number
     readonly status: Status
@@ -313,6 +327,9 @@ export interface RunSettings {
   /** Interruptions on purpose: at this share of the items, with or without a cue. */
   readonly breaks?: { readonly seed: number; readonly rate: number; readonly cues: CueMode }
 }
+/** What a run that is demonstrated freezes at by itself. */
+export const DEMONSTRATION_STOPS = ['answers', 'misses', 'never'] as const
+export type DemonstrationStops = (typeof DEMONSTRATION_STOPS)[number]
 export const ROLES_MODES = ['pilotAnswers', 'pilotChallenges'] as const
 export type RolesMode = (typeof ROLES_MODES)[number]
 export const CUE_MODES = ['with', 'without', 'mixed'] as const

@@ -6,9 +6,9 @@
 
 import type { Pack } from '../../pack/checklist.ts'
 import { findItem, findLine, listById } from '../../pack/place.ts'
-import { isSeam } from './again.ts'
 import type { Effect, EventType, RunCommand, RunEvent } from './events.ts'
 import { say } from './phrases.ts'
+import { isSeam } from './seam.ts'
 import type { Interruption, RunState, Step } from './state.ts'
 
 /** Longer at an open item is a break, not thought. */
@@ -17,6 +17,10 @@ const BREAK_AFTER_S = 90
 /** Whether an event shows that the pilot is there. Time does not, nor speech that was not for the run. */
 const IS_ACTIVITY: Readonly<Record<EventType, boolean>> = {
   runStarted: true,
+  begunAt: true,
+  demonstrated: false,
+  frozen: false,
+  unfrozen: true,
   figuresRevised: true,
   sheetCame: false,
   paperHandled: true,

@@ -6,7 +6,7 @@ import type { Sheet } from '../../papers/pile.ts'
 import type { PassReason } from '../../response/commands.ts'
 import type { Judgement } from '../../response/model.ts'
 import type { PartnerState } from '../partner/model.ts'
-import type { By, Effect, EventFields, RunAgain, RunSettings, Script } from './events.ts'
+import type { By, Effect, EventFields, Evidence, RunAgain, RunSettings, Script } from './events.ts'
 
 export type ItemStatus = 'open' | 'done' | 'passed' | 'leftOpen' | 'reopened'
 
@@ -261,6 +261,20 @@ export interface RunState {
   /** What stations say; undefined where the voices outside the crew are left out. */
   readonly script: Script | undefined
   readonly again?: AgainState
+  /** Shown to a room now. */
+  readonly demonstration?: Omit<EventFields['demonstrated'], 'isOn'>
+  /** It was, at some time in the run. */
+  readonly wasDemonstrated?: true
+  readonly frozen?: {
+    /** Ms from the start of the run. */
+    readonly since: number
+    /** An answer that waits for its verdict, and the listening turn that it came in. */
+    readonly said?: Evidence & { readonly listenId: number }
+    /** What is to be said and listened for when it goes on. */
+    readonly effects: readonly Effect[]
+  }
+  /** Begun in the middle, by the event of this number. */
+  readonly begunAt?: { readonly activity: string; readonly seq: number }
   /** Turns of exchanges by id. */
   readonly turns: Readonly<Record<string, ExchangeTurnState>>
   /** Entered figures that hold as a turn gave them, each with what the papers had in its place. */

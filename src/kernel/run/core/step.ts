@@ -20,10 +20,12 @@ import { startUnderWay } from '../watch/watching.ts'
 import { withAgain } from './again.ts'
 import { afterWatch, announce } from './announce.ts'
 import { askAgain, tooSoonToAsk } from './askingAgain.ts'
+import { begunAt } from './begunAt.ts'
 import { clockDue, withAnnounced, withTimers } from './clocks.ts'
 import { commanded } from './commanding.ts'
 import { emptyRun } from './emptyRun.ts'
 import type { By, Effect, RunEvent, ToneName } from './events.ts'
+import { thawedBy, unfrozen, withFreeze } from './freezing.ts'
 import { stamped, unmet } from './interlocks.ts'
 import { withReturn } from './interruption.ts'
 import { letGo } from './lateCatch.ts'
@@ -44,14 +46,16 @@ import type { RunState, Step } from './state.ts'
  * Throws where the event or the state names what the pack does not have, as "pack marram has no item x": a log of another
  * pack, or a bug.
  */
-export function step(pack: Pack, before: RunState, event: RunEvent): Step {
+export function step(pack: Pack, was: RunState, event: RunEvent): Step {
   if ('item' in event) findItem(pack, event.item)
+  const before = thawedBy(was, event)
   const now: RunState = { ...before, seq: event.seq, t: event.t }
-  const happened = outcomeOf(pack, withPlan(now), event)
+  const happened = event.type === 'unfrozen' ? unfrozen(pack, was, now) : outcomeOf(pack, withPlan(now), event)
   const returned = withReturn(pack, before, happened, event)
-  const { state, effects } = withAgain(pack, before, withPartner(pack, before, returned, event), event)
+  const gone = withAgain(pack, before, withPartner(pack, before, returned, event), event)
+  const { state, effects } = withFreeze(gone, event)
   const after = stamped({ ...state, notUnderstood: notUnderstoodAfter(before, event) }, event.t)
-  return { state: after, effects: withTimers(pack, before, after, effects) }
+  return { state: after, effects: after.frozen ? [...effects] : withTimers(pack, before, after, effects) }
 }
 
 function outcomeOf(pack: Pack, state: RunState, event: RunEvent): Step {
@@ -67,6 +71,14 @@ function outcomeOf(pack: Pack, state: RunState, event: RunEvent): Step {
       const anew = { activity: undefined, misses: 0, isOver: false, isWaiting: false }
       return { state: again ? { ...begun, again: { ...again, ...anew } } : begun, effects: [] }
     }
+    case 'begunAt':
+      return begunAt(pack, state, event)
+    case 'demonstrated':
+      return demonstrated(state, event)
+    case 'frozen':
+      return { state, effects: [{ type: 'shut' }, { type: 'stopTimers' }] }
+    case 'unfrozen':
+      return { state, effects: [] }
     case 'figuresRevised':
       return revised(pack, state, event)
     case 'sheetCame':
@@ -167,6 +179,12 @@ function outcomeOf(pack: Pack, state: RunState, event: RunEvent): Step {
     case 'ended':
       return { state: { ...state, status: 'ended' }, effects: [{ type: 'shut' }, { type: 'stopTimers' }] }
   }
+}
+
+function demonstrated(before: RunState, { isOn, stops, asksRoom }: RunEvent<'demonstrated'>): Step {
+  const { demonstration: _, ...state } = before
+  if (!isOn) return { state, effects: timers(before) }
+  return { state: { ...state, demonstration: { stops, asksRoom }, wasDemonstrated: true }, effects: timers(before) }
 }
 
 /** Of a start it is asked for again; a call to another station has to wait; anything else changes nothing. */

@@ -29,6 +29,8 @@ export interface RunFlown {
   readonly settings: RunSettings
   /** A moment of another run, done again. */
   readonly isAgain?: true
+  /** Begun in the middle. */
+  readonly isFurtherOn?: true
   readonly isDrill?: true
 }
 
@@ -83,7 +85,8 @@ export function summarise(before: RunSummary | undefined, event: RunEvent): RunS
     events: before.events + 1,
     letters: (before.letters ?? 0) + letters,
   }
-  return { ...before, ...counted, ...(event.type === 'ended' && { ended: true, isOver: true }) }
+  const flown = before.flown && event.type === 'begunAt' && { flown: { ...before.flown, isFurtherOn: true as const } }
+  return { ...before, ...counted, ...flown, ...(event.type === 'ended' && { ended: true, isOver: true }) }
 }
 
 /** Whether the account is missing, or not of all that is stored. */

@@ -3,7 +3,7 @@
 import { deal } from '../../figures/deal.ts'
 import { formatMeasured } from '../../figures/format.ts'
 import type { Pack } from '../../pack/checklist.ts'
-import { activityName, agenda, itemsOf, saidFigures } from '../../pack/place.ts'
+import { activityName, agenda, itemsOf, placeToBegin, saidFigures } from '../../pack/place.ts'
 import { readBackOf } from '../../pack/rests.ts'
 import { emptyRun } from '../core/emptyRun.ts'
 import type { PackInLog, RunAgain, RunEvent } from '../core/events.ts'
@@ -20,7 +20,7 @@ import { type Deviation, deviationsOfRun } from './deviations.ts'
 import { type Foremost, foremostIn, wentWellIn } from './foremost.ts'
 import { type DebriefLooks, looksIn } from './look/looks.ts'
 import { momentsOf } from './moments.ts'
-import { briefingsSince, exchangesSince, flowsSince, listsSince } from './onlySince.ts'
+import { sinceIn } from './onlySince.ts'
 import { placesIn } from './places.ts'
 import { exchangesUnderWay, listsUnderWay, revisionsUnderWay } from './stillOpen.ts'
 import {
@@ -42,6 +42,10 @@ export interface Debrief {
   readonly durationMs: number
   /** A moment of another run, done again: only what came after counts. */
   readonly again?: DebriefAgain
+  /** Shown to a room: values stood beside answers, and training leaves it out. */
+  readonly demonstrated?: true
+  /** Begun in the middle: nothing before this place counts. */
+  readonly begunAt?: DebriefPlace
   readonly complete: boolean
   /** What to take away: three things at most, the gravest first. */
   readonly foremost: readonly Foremost[]
@@ -108,6 +112,12 @@ export interface DebriefAgain extends RunAgain {
   readonly isOver: boolean
 }
 
+export interface DebriefPlace {
+  readonly activity: string
+  /** With its phase where that has another name: "Start, push clearance". */
+  readonly name: string
+}
+
 /**
  * Made from the log of one run, in order and from its beginning, and the run's own pack. `isUnderWay`: the pilot looks at it
  * and goes on, so what would be right at something open is left out.
@@ -120,18 +130,20 @@ export function debriefOf(pack: Pack, events: readonly RunEvent[], isUnderWay = 
   const seam = taken.at(-1)?.after ?? emptyRun(first.runId)
   const state = own.at(-1)?.after ?? seam
   const tally = emptyTally()
-  for (const moment of own) tell(tally, moment)
+  // The figures that a run in the middle is begun on are its own.
+  const begunOn = taken.filter(
+    ({ event }) => !first.again && event.type === 'figuresRevised' && event.takenDown === undefined,
+  )
+  const moments = [...begunOn, ...own]
+  for (const moment of moments) tell(tally, moment)
   const places = placesIn([...taken, ...own])
   const { again } = first
-  const listsTold = listsIn(pack, state, tally)
-  const allLists = again ? listsSince(listsTold, seam) : listsTold
-  const exchangesTold = exchangesIn(pack, state, tally)
-  const allExchanges = again ? exchangesSince(exchangesTold, seam) : exchangesTold
+  const since = sinceIn(seam, state)
+  const allLists = since.lists(listsIn(pack, state, tally))
+  const allExchanges = since.exchanges(exchangesIn(pack, state, tally))
   const lists = isUnderWay ? listsUnderWay(allLists) : allLists
   const exchanges = isUnderWay ? exchangesUnderWay(allExchanges) : allExchanges
-  const since = { before: seam, after: state }
-  const allBriefings = briefingsIn(pack, state, tally)
-  const briefings = again ? briefingsSince(allBriefings, since) : allBriefings
+  const briefings = since.briefings(briefingsIn(pack, state, tally))
   const watches = watchesIn(pack, state, tally)
   const complete = lists.every((list) => list.complete)
   // Looked at in the middle of a run, it keeps the trap to itself.
@@ -148,6 +160,8 @@ export function debriefOf(pack: Pack, events: readonly RunEvent[], isUnderWay = 
     startedAt: events[again?.seq ?? 0]?.wall ?? first.wall,
     durationMs: (events.at(-1)?.t ?? 0) - seam.t,
     ...(again && { again: againIn(pack, again, state) }),
+    ...(state.wasDemonstrated && { demonstrated: true as const }),
+    ...(state.begunAt && !again && { begunAt: placeIn(pack, state.begunAt.activity) }),
     complete,
     ...{ revisions, lists, exchanges, briefings, voided },
     ...(trap !== undefined && { trap }),
@@ -155,7 +169,7 @@ export function debriefOf(pack: Pack, events: readonly RunEvent[], isUnderWay = 
     interruptions: state.interruptions.filter(({ t }) => t >= seam.t),
     ...(partner && { partner }),
     watches,
-    flows: again ? flowsSince(pack, since) : flowsIn(pack, state),
+    flows: since.flows(flowsIn(pack, state)),
     ...{ situations, outOfOrder, notEnded, remarks, stops, tooEarly },
     papers: papersIn(pack, state, tally),
     pad: state.pad,
@@ -168,8 +182,12 @@ export function debriefOf(pack: Pack, events: readonly RunEvent[], isUnderWay = 
     ...account,
     foremost: foremostIn(pack, account, places),
     wentWell: wentWellIn(account),
-    timeline: timelineIn(pack, own, { tally, places }),
+    timeline: timelineIn(pack, moments, { tally, places }),
   }
+}
+
+function placeIn(pack: Pack, activity: string): DebriefPlace {
+  return { activity, name: placeToBegin(pack, activity) }
 }
 
 function againIn(pack: Pack, again: RunAgain, state: RunState): DebriefAgain {

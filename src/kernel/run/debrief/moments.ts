@@ -3,6 +3,7 @@
 import type { Pack } from '../../pack/checklist.ts'
 import { emptyRun } from '../core/emptyRun.ts'
 import type { Effect, RunEvent } from '../core/events.ts'
+import { seamOf } from '../core/seam.ts'
 import { step } from '../core/step.ts'
 import type { Moment } from './tally.ts'
 
@@ -12,16 +13,15 @@ export interface FoldedMoment extends Moment {
 }
 
 export interface Moments {
-  /** Events of another run that a moment done again began with: they count in that run. Empty for any other run. */
+  /** What does not count in it: events of another run that a moment done again began with, or what a run was begun behind. */
   readonly taken: readonly FoldedMoment[]
   readonly own: readonly FoldedMoment[]
 }
 
 /** Of the log of one run, in order and from its beginning. Throws where it names what the pack does not have. */
 export function momentsOf(pack: Pack, events: readonly RunEvent[]): Moments {
-  const [first] = events
-  const lastTaken = first?.type === 'runStarted' ? (first.again?.seq ?? -1) : -1
-  let state = emptyRun(first?.runId ?? '')
+  const lastTaken = seamOf(events)
+  let state = emptyRun(events[0]?.runId ?? '')
   const all = events.map((event): FoldedMoment => {
     const before = state
     const { state: after, effects } = step(pack, before, event)

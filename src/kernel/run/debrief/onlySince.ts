@@ -1,18 +1,44 @@
-/** What of a run counts where it is a moment of another one, done again: only what came after those events. */
+/**
+ * What of a run counts where its log begins with what did not happen in it. Of a moment done again that is what was said or
+ * done since; of a run begun in the middle, all that was not done by then.
+ */
 
-import type { Pack } from '../../pack/checklist.ts'
 import { itemState } from '../core/progress.ts'
 import type { RunState } from '../core/state.ts'
 import { turnState } from '../talk/talk.ts'
 import type { DebriefList } from './debriefList.ts'
 import type { DebriefBriefing, DebriefExchange } from './debriefTalk.ts'
-import { type DebriefFlow, flowsIn } from './debriefWatch.ts'
+import type { DebriefFlow } from './debriefWatch.ts'
 
-/** Lists that were called, with the items that were not closed before or were tried since. */
-export function listsSince(lists: readonly DebriefList[], seam: RunState): DebriefList[] {
+export interface Since {
+  lists(all: readonly DebriefList[]): readonly DebriefList[]
+  exchanges(all: readonly DebriefExchange[]): readonly DebriefExchange[]
+  briefings(all: readonly DebriefBriefing[]): readonly DebriefBriefing[]
+  flows(all: readonly DebriefFlow[]): readonly DebriefFlow[]
+}
+
+/** `seam`: the state before the first event that counts; `after`: at the end. */
+export function sinceIn(seam: RunState, after: RunState): Since {
+  const { again, begunAt } = after
+  if (!again && !begunAt) {
+    return { lists: (all) => all, exchanges: (all) => all, briefings: (all) => all, flows: (all) => all }
+  }
+  const isAgain = again !== undefined
+  const wasBriefed = (id: string) => seam.briefingsClosed.includes(id)
+  const wasClosed = (id: string) => seam.flowsClosed.includes(id)
+  return {
+    lists: (all) => listsSince(all, seam, isAgain),
+    exchanges: (all) => exchangesSince(all, seam, isAgain),
+    briefings: (all) => all.filter(({ id, done }) => (done || !isAgain) && !wasBriefed(id)),
+    flows: (all) => all.filter(({ id, closed }) => (closed || !isAgain) && !wasClosed(id)),
+  }
+}
+
+/** With the items that were not closed before, or were tried or opened again since. */
+function listsSince(lists: readonly DebriefList[], seam: RunState, isAgain: boolean): DebriefList[] {
   const isOld = (id: string) => ['done', 'passed'].includes(itemState(seam, id).status)
   return lists
-    .filter(({ called }) => called)
+    .filter(({ called }) => called || !isAgain)
     .map((list) => ({
       ...list,
       items: list.items.filter(({ id, tries, reopened }) => !isOld(id) || tries.length + reopened > 0),
@@ -20,32 +46,15 @@ export function listsSince(lists: readonly DebriefList[], seam: RunState): Debri
     .filter(({ items }) => items.length > 0)
 }
 
-/** Exchanges with turns that something was said to since. */
-export function exchangesSince(exchanges: readonly DebriefExchange[], seam: RunState): DebriefExchange[] {
+/** With the turns that something was said to since; of a run begun in the middle those that are still ahead too. */
+function exchangesSince(exchanges: readonly DebriefExchange[], seam: RunState, isAgain: boolean): DebriefExchange[] {
+  const wasDone = (id: string) => turnState(seam, id).status === 'done'
   return exchanges
     .map((exchange) => ({
       ...exchange,
       turns: exchange.turns.filter(
-        ({ id, tries, done }) => tries.length > 0 || (done && turnState(seam, id).status !== 'done'),
+        ({ id, tries, done }) => tries.length > 0 || ((done || !isAgain) && !(done && wasDone(id))),
       ),
     }))
     .filter(({ turns }) => turns.length > 0)
-}
-
-/** Briefings that were given since. */
-export function briefingsSince(
-  briefings: readonly DebriefBriefing[],
-  { before, after }: { readonly before: RunState; readonly after: RunState },
-): DebriefBriefing[] {
-  const wasGiven = ({ id }: DebriefBriefing) =>
-    after.briefingsClosed.includes(id) && !before.briefingsClosed.includes(id)
-  return briefings.filter(wasGiven)
-}
-
-/** Flows that were gone on from since. */
-export function flowsSince(
-  pack: Pack,
-  { before, after }: { readonly before: RunState; readonly after: RunState },
-): DebriefFlow[] {
-  return flowsIn(pack, after).filter(({ id, closed }) => closed && !before.flowsClosed.includes(id))
 }

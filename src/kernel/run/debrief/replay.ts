@@ -21,7 +21,7 @@ export interface Cue {
 /** Longer waits are cut down to this. */
 export const LONGEST_WAIT_MS = 3_000
 
-/** Of a moment that was done again, what came after the events of the other run. Effects follow from the log as they did then. */
+/** Of a moment that was done again, and of a run begun in the middle, what came after that. Effects follow from the log as they did then. */
 export function cuesOf(pack: Pack, events: readonly RunEvent[]): Cue[] {
   const cues = momentsOf(pack, events).own.flatMap(({ event, effects }): Omit<Cue, 'waitMs'>[] => {
     const { seq, t } = event

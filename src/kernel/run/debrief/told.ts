@@ -22,6 +22,10 @@ type Told<Type extends EventType> = Tell<Type> | 'from the state' | 'nothing'
 
 const EVENTS_TOLD: { readonly [Type in EventType]: Told<Type> } = {
   runStarted: 'from the state',
+  begunAt: 'from the state',
+  demonstrated: 'from the state',
+  frozen: 'nothing',
+  unfrozen: 'nothing',
   figuresRevised: tellRevision,
   sheetCame: 'from the state',
   paperHandled: tellHandled,

@@ -29,7 +29,8 @@ export function withPlan(state: RunState): RunState {
 
 /** `before` without what was planned for this step, so that a chance is told by what really came of it. */
 export function withPartner(pack: Pack, before: RunState, { state, effects }: Step, event: RunEvent): Step {
-  if (!hasPartner(state)) return { state, effects }
+  // What counts as done was not said by anybody.
+  if (!hasPartner(state) || event.type === 'begunAt') return { state, effects }
   if (event.type === 'faultPlanned') return { state: withPartnerState(state, { planned: event.fault }), effects }
   if (event.type === 'breakPlanned') {
     const { item, by, cue } = event

@@ -14,7 +14,7 @@ export function Challenge({ view }: { readonly view: RunView }) {
   const voiceFailed = useApp((state) => state.voice.failed)
   const role = useApp((state) => state.voice.role)
   const actions = useActions()
-  const { headline, kind, hint, caution, phase, listName } = view
+  const { headline, kind, hint, caution, phase, listName, begunAt } = view
   const top = useRef<HTMLDivElement>(null)
   // A pilot who types has scrolled down to the field: what is asked next must be seen.
   useEffect(() => top.current?.scrollIntoView?.({ block: 'nearest' }), [headline])
@@ -26,6 +26,7 @@ export function Challenge({ view }: { readonly view: RunView }) {
         <p class="soft">
           {phase}
           {listName && listName.toLowerCase() !== phase.toLowerCase() && `, ${listName}`}
+          {begunAt !== undefined && <small> Begun at {begunAt}</small>}
         </p>
         <div class="challenge-line">
           <h1

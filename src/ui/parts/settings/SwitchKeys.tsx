@@ -8,6 +8,11 @@ const SWITCHES: readonly { readonly name: SwitchName; readonly label: string; re
   { name: 'talk', label: 'Talk', about: 'held while you speak; interrupts the voice, and ends a standby' },
   { name: 'radio', label: 'Radio', about: 'your key for the radio: while it is held, Otherseat does not listen' },
   { name: 'confirm', label: 'Confirm', about: 'an item without a value, a clearance, a flow; logged as not read back' },
+  {
+    name: 'freeze',
+    label: 'Freeze',
+    about: 'stops a demonstration to a room, and goes on; Space unless you choose another',
+  },
 ]
 
 export function SwitchKeys() {

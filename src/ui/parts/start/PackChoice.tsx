@@ -3,6 +3,7 @@
 import { hasRunOn } from '../../../app/selectors.ts'
 import type { PackSummary } from '../../../app/store.ts'
 import { useActions, useApp } from '../../useApp.ts'
+import { BeginAt } from './BeginAt.tsx'
 import { DrawDeparture } from './DrawDeparture.tsx'
 
 export function PackChoice() {
@@ -46,11 +47,14 @@ export function PackChoice() {
         </p>
       )}
       {pack && (
-        <div>
-          <button type="button" class="first" onClick={() => actions.show('figures')}>
-            Enter the figures
-          </button>
-        </div>
+        <>
+          <BeginAt />
+          <div>
+            <button type="button" class="first" onClick={() => actions.show('figures')}>
+              Enter the figures
+            </button>
+          </div>
+        </>
       )}
       <DrawDeparture />
     </section>

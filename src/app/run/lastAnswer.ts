@@ -1,0 +1,28 @@
+/** The last answer of a run and the state that it came in: what a demonstration shows. */
+
+import type { GivenAnswer } from '../../kernel/interpret/nearAnswers.ts'
+import type { Pack } from '../../kernel/pack/checklist.ts'
+import { emptyRun } from '../../kernel/run/core/emptyRun.ts'
+import type { RunEvent } from '../../kernel/run/core/events.ts'
+import { isAnswer, thawedBy } from '../../kernel/run/core/freezing.ts'
+import type { RunState } from '../../kernel/run/core/state.ts'
+import { step } from '../../kernel/run/core/step.ts'
+
+/** What one event leaves to be shown: an answer takes the place of the one before. */
+export function answerAfter(
+  last: GivenAnswer | undefined,
+  { before, event }: { readonly before: RunState; readonly event: RunEvent },
+): GivenAnswer | undefined {
+  return isAnswer(event) ? { before: thawedBy(before, event), event } : last
+}
+
+/** From a log, up to its end; undefined where nothing was answered. */
+export function lastAnswerIn(pack: Pack, events: readonly RunEvent[]): GivenAnswer | undefined {
+  let state = emptyRun(events[0]?.runId ?? '')
+  let last: GivenAnswer | undefined
+  for (const event of events) {
+    last = answerAfter(last, { before: state, event })
+    state = step(pack, state, event).state
+  }
+  return last
+}

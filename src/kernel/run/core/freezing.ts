@@ -1,0 +1,100 @@
+/**
+ * A run that is demonstrated to a room can be frozen: nothing is said, heard or timed until it goes on. It freezes by a key,
+ * or by itself at an answer; what was to be said then is kept, and said when it goes on.
+ */
+
+import type { Pack } from '../../pack/checklist.ts'
+import { withTurn } from '../talk/talk.ts'
+import type { DemonstrationStops, Effect, RunEvent } from './events.ts'
+import { sayAndListen } from './listening.ts'
+import { withItem } from './progress.ts'
+import type { RunState, Step } from './state.ts'
+
+export type AnswerEvent = RunEvent<'answered'> | RunEvent<'transmitted'>
+
+export const isAnswer = (event: RunEvent): event is AnswerEvent =>
+  event.type === 'answered' || event.type === 'transmitted'
+
+/** The state before an event that goes on: whatever the pilot does ends a freeze, and its time has not passed for the run. */
+export function thawedBy(state: RunState, event: RunEvent): RunState {
+  const goesOn = event.type === 'unfrozen' || 'evidence' in event
+  return state.frozen && goesOn ? thawed(state, event.t - state.frozen.since) : state
+}
+
+/** All that runs in time goes on where it stopped, `ms` later. */
+function thawed({ frozen: _, ...state }: RunState, ms: number): RunState {
+  const later = <T extends Readonly<Record<string, number>>>(times: T) =>
+    Object.fromEntries(Object.entries(times).map(([name, at]) => [name, at + ms]))
+  const watches = Object.entries(state.watches).map(([id, watch]) => {
+    if (watch.status !== 'running' && !watch.notBefore) return [id, watch] as const
+    const { beganAt, calls, early, pending, stoppedAt, notBefore } = watch
+    const behind = pending?.behind && { behind: { ...pending.behind, at: pending.behind.at + ms } }
+    return [
+      id,
+      {
+        ...watch,
+        beganAt: beganAt + ms,
+        calls: later(calls),
+        early: later(early),
+        ...(pending && { pending: { ...pending, at: pending.at + ms, ...behind } }),
+        ...(stoppedAt !== undefined && { stoppedAt: stoppedAt + ms }),
+        ...(notBefore && { notBefore: { ...notBefore, until: notBefore.until + ms } }),
+      },
+    ] as const
+  })
+  return {
+    ...state,
+    watches: Object.fromEntries(watches),
+    doneAt: later(state.doneAt),
+    activeAt: state.activeAt + ms,
+  }
+}
+
+/** It goes on: what was kept back is said now; where nothing was, what is open is put once more. */
+export function unfrozen(pack: Pack, { frozen }: RunState, state: RunState): Step {
+  const kept = frozen?.effects ?? []
+  if (kept.length === 0) return sayAndListen(pack, state, [], { prompt: true })
+  return { state, effects: [{ type: 'shut' }, { type: 'stopTimers' }, ...kept] }
+}
+
+/** Keeps back what an event brings while the run is frozen, and freezes it where an answer is to be looked at. */
+export function withFreeze({ state, effects }: Step, event: RunEvent): Step {
+  if (event.type === 'frozen') {
+    const { t: since, said } = event
+    const { listenId } = state
+    const frozen = { since, effects: [], ...(said && { said: { ...said, listenId } }) }
+    return { state: { ...(said ? state : given(state)), frozen }, effects }
+  }
+  const isStop = stopsAt(state, event)
+  const { frozen = isStop ? { since: event.t, effects: [] } : undefined } = state
+  if (!frozen || state.status !== 'running') return { state, effects }
+  const kept = effects.filter(isKept)
+  const isAnew = kept.some(({ type }) => type === 'listen')
+  const before = isAnew ? frozen.effects.filter(({ type }) => type === 'speak') : frozen.effects
+  return {
+    state: { ...(isStop ? given(state) : state), frozen: { ...frozen, effects: [...before, ...kept] } },
+    effects: effects.filter((effect) => !isKept(effect)),
+  }
+}
+
+/** Tones tell at once how it was, and what a station gave is in force. */
+const isKept = ({ type }: Effect): boolean => type === 'speak' || type === 'listen' || type === 'startTimer'
+
+function stopsAt({ demonstration }: RunState, event: RunEvent): boolean {
+  if (!demonstration || !isAnswer(event)) return false
+  const isStop: Readonly<Record<DemonstrationStops, boolean>> = {
+    answers: true,
+    misses: event.judgement.verdict === 'negative' || event.judgement.verdict === 'incomplete',
+    never: false,
+  }
+  return isStop[demonstration.stops]
+}
+
+/** The room sees the value in force beside one that was wrong: whoever answers again has been given it (law 4). */
+function given(state: RunState): RunState {
+  const { last, demonstration } = state
+  const isWrong = last?.judgement.parts.some(({ kind, state: part }) => kind === 'figure' && part === 'wrong')
+  if (!demonstration || !last || !isWrong) return state
+  if (last.of === undefined) return withItem(state, last.item, { revealed: true })
+  return last.of === 'call' || last.of === 'readBack' ? withTurn(state, last.item, { shown: true }) : state
+}

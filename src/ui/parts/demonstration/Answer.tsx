@@ -1,0 +1,52 @@
+/** The answer, large: each group of words with what it was taken for beneath it, the verdict, and why in one sentence. */
+
+import type { DemonstrationView, ReadWords } from '../../../app/view/demonstrationView.ts'
+import { Verdict } from '../run/Verdict.tsx'
+
+const STATES: Readonly<Record<ReadWords['state'], string>> = {
+  ok: 'right',
+  wrong: 'wrong',
+  missing: 'not all of it',
+  doubt: 'in doubt',
+  beside: '',
+}
+
+export function Answer({ shown }: { readonly shown: DemonstrationView }) {
+  const { challenge, by, read, missing, judgement, why } = shown
+  return (
+    <section class="heard-large" aria-label="What was heard">
+      <p class="soft cap">
+        {challenge}: {by}
+      </p>
+      <ol class="read">
+        {read.map((one, at) => (
+          <Read key={`${at} ${one.words.join(' ')}`} one={one} />
+        ))}
+        {missing.map((label) => (
+          <li key={label} class="missing">
+            <span class="read-words">…</span>
+            <span class="caption">
+              {label} <strong>missing</strong>
+            </span>
+          </li>
+        ))}
+      </ol>
+      <div role="status" class="stack">
+        <Verdict judgement={judgement} />
+        <p class="why-sentence">{why}</p>
+      </div>
+    </section>
+  )
+}
+
+function Read({ one: { words, state, label, read } }: { readonly one: ReadWords }) {
+  return (
+    <li class={state}>
+      <span class="read-words">{words.join(' ')}</span>
+      <span class="caption">
+        {label}
+        {read !== undefined && `, read as ${read}`} <strong>{STATES[state]}</strong>
+      </span>
+    </li>
+  )
+}
