@@ -1,14 +1,15 @@
 /** "Correction", "go back one", "recheck": what was closed last, the item before or the one that is named is open again. */
 
 import type { Pack } from '../../pack/checklist.ts'
+import type { ExchangeTurn } from '../../pack/exchange.ts'
 import { agenda, findItem, itemsOf, listById, listsOf } from '../../pack/place.ts'
 import { partNames } from '../../response/readBack.ts'
 import { readBacksOf } from '../talk/radio.ts'
-import { briefingsOf, findTurn, reopenTurn } from '../talk/talk.ts'
+import { briefingsOf, exchangeAt, findTurn, reopenTurn } from '../talk/talk.ts'
 import { askAgain, tooSoonToAsk } from './askingAgain.ts'
 import type { By } from './events.ts'
 import { enter, sayAndListen as listenAfter } from './listening.ts'
-import { floorOf, isAhead } from './moving.ts'
+import { activityAt, floorOf, isAhead, nextInList } from './moving.ts'
 import { say } from './phrases.ts'
 import { isClosed, itemState, listState, withItem, withList } from './progress.ts'
 import type { RunState, Step } from './state.ts'
@@ -19,35 +20,57 @@ export function corrected(pack: Pack, state: RunState, rest: string): Step {
 }
 
 /**
- * The briefing of that name, or the item of that challenge that was closed last, else one left open, else the exchange or
- * the call of that name; where there is none, the open place is put again.
+ * The briefing of that name; the item of that challenge that was closed last, else one left open, else the one that stands
+ * open; else the exchange or the call of that name. A call of the exchange that is on comes before any item. Where there is
+ * none, the open place is put again.
  */
 export function rechecked(pack: Pack, before: RunState, name: string): Step {
   const state = { ...before, question: undefined, standingBy: false }
   const briefing = briefingsOf(pack).find((one) => one.name === name && state.briefingsClosed.includes(one.id))
   if (briefing) return goBack(pack, state, briefing.id, false)
-  const ids = listsOf(pack).flatMap((list) => itemsOf(list, state))
-  const named = ids.filter((item) => item.challenge === name).map(({ id }) => id)
-  const asked = named.filter((id) => isClosed(state, id))
-  const left = named.find((id) => itemState(state, id).status === 'leftOpen')
-  const id = state.closed.findLast((one) => asked.includes(one)) ?? asked.at(-1) ?? left
-  if (id !== undefined) return toItem(pack, state, id)
+  const here = exchangeAt(pack, state.floor)?.turns.find(({ id, label }) => label === name && isTurnDone(state, id))
+  if (here) return goBack(pack, state, here.id, false)
+  const item = itemNamed(pack, state, name)
+  if (item !== undefined) return toItem(pack, state, item)
   return toTalk(pack, state, name) ?? listenAfter(pack, before, [], { prompt: true })
 }
 
-/** What was said last of an exchange or of a call is said again; one that is still to be made is made. */
-function toTalk(pack: Pack, state: RunState, name: string): Step | undefined {
-  const talks = agenda(pack, state).filter(
-    ({ activity }) => activity.type === 'exchange' || activity.type === 'briefing',
+const isTurnDone = (state: RunState, id: string) => state.turns[id]?.status === 'done'
+
+function itemNamed(pack: Pack, state: RunState, challenge: string): string | undefined {
+  const lists = listsOf(pack)
+  const named = lists.flatMap((list) => itemsOf(list, state)).filter((item) => item.challenge === challenge)
+  const ids = named.map(({ id }) => id)
+  const closed = ids.filter((id) => isClosed(state, id))
+  const open = lists
+    .filter(({ id }) => listState(state, id).called && !listState(state, id).complete)
+    .flatMap(({ id }) => nextInList(pack, state, id) ?? [])
+    .flatMap((floor) => (floor.at === 'item' && ids.includes(floor.item) ? floor.item : []))
+  return (
+    state.closed.findLast((one) => closed.includes(one)) ??
+    closed.at(-1) ??
+    ids.find((id) => itemState(state, id).status === 'leftOpen') ??
+    open[0]
   )
-  for (const place of talks) {
+}
+
+/** What an exchange was about, or a call of one, is said again; what was left on the way is said now. */
+function toTalk(pack: Pack, state: RunState, name: string): Step | undefined {
+  const here = activityAt(pack, state.floor)?.id
+  let isPassed = true
+  for (const place of agenda(pack, state)) {
     const { activity } = place
+    isPassed &&= activity.id !== here
+    if (activity.type !== 'exchange' && activity.type !== 'briefing') continue
     const isNamed = activity.name === name
     const turns = activity.type === 'exchange' ? activity.turns.filter(({ label }) => isNamed || label === name) : []
-    const done = turns.findLast(({ id }) => state.turns[id]?.status === 'done')
-    if (done) return goBack(pack, state, done.id, false)
-    if ((isNamed || turns.length > 0) && isAhead(state, activity))
-      return enter(pack, state, floorOf(pack, state, place))
+    const done = turns.filter(({ id }) => isTurnDone(state, id))
+    const length = (turn: ExchangeTurn) =>
+      turn.label === name ? Number.POSITIVE_INFINITY : readBacksOf(turn, state).length
+    const [chief] = done.toSorted((one, other) => length(other) - length(one))
+    if (chief) return goBack(pack, state, chief.id, false)
+    const isLeft = isPassed && isAhead(state, activity)
+    if (isLeft && (isNamed || turns.length > 0)) return enter(pack, state, floorOf(pack, state, place))
   }
   return undefined
 }

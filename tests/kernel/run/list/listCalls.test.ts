@@ -76,6 +76,13 @@ describe('"go back to" an exchange', () => {
     expect(over.state.turns['clearance.full']?.status).toBe('said')
   })
 
+  it('that is still to come is not gone to', () => {
+    const run = later()
+    const { floor } = run.state
+    run.hear('go back to the taxi clearance')
+    expect(run.state.floor).toEqual(floor)
+  })
+
   it('that the pack does not have asks which', () => {
     const run = later()
     const { floor } = run.state
