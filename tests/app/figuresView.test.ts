@@ -112,6 +112,14 @@ describe('what is hidden while a run is on', () => {
     expect(shown.isDrawn).toBe(true)
   })
 
+  it('leaves no limit out that has no value yet', () => {
+    const draft = { ...EMPTY_DRAFT, values: { blockFuel: 5000 } }
+    const view = draftView(pack, { ...createAppStore().getState(), draft, preview: compute(pack.figures, draft) })
+    expect(view.untold).toEqual(expect.arrayContaining(['landing weight', 'takeoff trim']))
+    const whole = { ...createAppStore().getState(), draft: EMPTY_DRAFT, preview: preliminary }
+    expect(draftView(pack, whole).untold).toEqual([])
+  })
+
   it('is what the pilot is asked for first, until the figures are accepted; what it is worked out by is there', () => {
     const draft = dealtBy(pack, 7)?.preliminary ?? EMPTY_DRAFT
     const initial = { ...createAppStore().getState(), draft, preview: compute(pack.figures, draft) }

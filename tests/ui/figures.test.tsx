@@ -300,6 +300,17 @@ describe('a revision while a run is on', () => {
     expect(allText()).not.toContain('126 kt')
   })
 
+  it('hides the value that a draft would give to one that was shown', async () => {
+    const { user, actions } = await revising()
+    await user.click(screen.getByText(/Hidden during the run/))
+    await user.click(screen.getByRole('button', { name: 'Show takeoff trim' }))
+    await waitFor(() => expect(computed('takeoff trim')).toContain('4.3 up'))
+    actions.draft(INPUTS.final)
+    const changes = await screen.findByRole('region', { name: 'Against revision 1' })
+    await waitFor(() => expect(changes.textContent).toContain('takeoff trimchanges'))
+    expect(allText()).not.toMatch(/[45]\.[0-9] up/)
+  })
+
   it('leaves the situation as it was told in the meantime', async () => {
     const { actions, store } = await revising()
     actions.press({ type: 'situation', name: 'stand', value: 'own' })

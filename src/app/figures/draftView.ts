@@ -3,7 +3,7 @@
  * what the draft changes and what would open again. While a run is on it leaves out what is hidden.
  */
 
-import type { Inputs } from '../../kernel/figures/model.ts'
+import type { FigureSet, Inputs } from '../../kernel/figures/model.ts'
 import { changesBetween, grossErrors } from '../../kernel/figures/revise.ts'
 import { shownIn } from '../../kernel/figures/shown.ts'
 import type { Pack } from '../../kernel/pack/checklist.ts'
@@ -15,7 +15,7 @@ import type { RunState } from '../../kernel/run/core/state.ts'
 import type { AppState } from '../store.ts'
 import { type ComputedView, computedViews } from './computedView.ts'
 import { type FieldGroup, fieldGroups, type LoadField, loadFields } from './fields.ts'
-import { type Hidden, hiddenFigures, hiddenUntilAsked } from './hiddenFigures.ts'
+import { figuresRead, type Hidden, hiddenFigures, hiddenUntilAsked } from './hiddenFigures.ts'
 import { type LimitView, limitViews } from './limitsView.ts'
 import { type SourcedView, sourcedViews } from './sourcesView.ts'
 
@@ -45,6 +45,8 @@ export interface DraftView {
   readonly hidden: ReadonlyMap<string, Hidden>
   /** What is left to each limit, where that gives no hidden value away. */
   readonly limits: readonly LimitView[]
+  /** Labels of what has a limit and no value yet. */
+  readonly untold: readonly string[]
   /** A drawn departure that is not accepted yet: there is no run in which a value could be shown. */
   readonly isDrawn: boolean
   /** Labels of what the pilot is asked for first, hidden until the figures are accepted; of a drawn departure more is. */
@@ -74,7 +76,7 @@ export function draftView(
   const situation = { ...initial(pack), ...run?.situation, ...(run?.status !== 'running' && draft.situation) }
   const isDrawn = !run && dealt !== undefined
   const isAskedFirst = !run && !isDrawn && settings.ownValues
-  const hidden = isAskedFirst
+  const hiddenNow = isAskedFirst
     ? hiddenUntilAsked(pack, situation)
     : hiddenFigures(pack, run, isDrawn ? situation : undefined)
   // What stations give does not come from a sheet while they are there.
@@ -83,6 +85,8 @@ export function draftView(
     inForce && preview ? changesBetween(inForce.set, preview).filter(({ figure }) => !isGiven(figure)) : []
   const slips = inForce && preview ? grossErrors(pack.figures, inForce.set, preview) : []
   const spoken = changes.filter((change) => change.spoken)
+  const moved = run?.status === 'running' ? spoken.map(({ figure }) => figure) : []
+  const hidden = withMoved(pack, hiddenNow, moved, figuresRead(pack, situation))
   const computed = computedViews(pack, preview, inForce?.set, hidden, situation)
   const workings = new Set(computed.filter(({ read }) => !read).map(({ name }) => name))
   const told = spoken.filter(({ figure }) => !workings.has(figure))
@@ -100,6 +104,7 @@ export function draftView(
     sourced: sourcedViews(pack, draft, preview, inForce, hidden),
     hidden,
     limits: preview ? limitViews(pack, preview, hidden) : [],
+    untold: preview ? withoutValue(pack, preview) : [],
     isDrawn,
     yours: isAskedFirst ? computed.filter((one) => one.hidden === 'own').map(({ label }) => label) : [],
     revision: inForce?.revision ?? 0,
@@ -119,6 +124,23 @@ export function draftView(
       discreet(pack, { code: 'warning', message, severity: 'error' }, hidden),
     ),
   }
+}
+
+/** A computed value that was given belongs to the revision in force: another one is as hidden as it was. */
+function withMoved(
+  pack: Pack,
+  hidden: ReadonlyMap<string, Hidden>,
+  moved: readonly string[],
+  read: ReadonlySet<string>,
+): ReadonlyMap<string, Hidden> {
+  const own = moved.filter((name) => pack.figures.declarations[name]?.derived && read.has(name) && !hidden.has(name))
+  return new Map([...hidden, ...own.map((name) => [name, 'own'] as const)])
+}
+
+function withoutValue({ figures }: Pack, set: FigureSet): string[] {
+  return Object.values(figures.declarations).flatMap(({ name, label, limits }) =>
+    limits && set.figures[name]?.exact === undefined ? [label] : [],
+  )
 }
 
 function initial(pack: Pack): Record<string, string> {

@@ -6,12 +6,14 @@ import { Mark } from '../shell/Mark.tsx'
 export function Limits({ view }: { readonly view: DraftView }) {
   const broken = view.limits.filter(({ isBroken }) => isBroken)
   if (view.limits.length === 0) return null
+  const { untold } = view
+  const whole = untold.length === 0 ? 'All kept' : `${untold.length} cannot be told yet, the others kept`
   const kept = view.limits.filter(({ isBroken }) => !isBroken)
   return (
     <section class="stack" aria-labelledby="limits">
       <h2 id="limits">Limits</h2>
       <details open={broken.length > 0}>
-        <summary>{broken.length > 0 ? `${broken.length} broken` : 'All kept'}, with what is left</summary>
+        <summary>{broken.length > 0 ? `${broken.length} broken` : whole}, with what is left</summary>
         <ul class="values">
           {[...broken, ...kept].map(({ label, shown, limit, margin, isBroken }) => (
             <li key={`${label} ${limit}`}>
@@ -20,6 +22,7 @@ export function Limits({ view }: { readonly view: DraftView }) {
             </li>
           ))}
         </ul>
+        {untold.length > 0 && <p class="soft">Without a value yet: {untold.join(', ')}.</p>}
       </details>
     </section>
   )
