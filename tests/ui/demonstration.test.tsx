@@ -41,7 +41,8 @@ describe('a run shown to a room', () => {
     await goOn(flight, /^Go on/)
     await screen.findByRole('button', { name: /^Freeze/ })
     expect(allText()).not.toMatch(/4\.3|four point three/)
-    expect(flight.store.getState().run?.items['load.trim']?.revealed ?? true).toBe(true)
+    const { floor, items } = flight.store.getState().run ?? {}
+    expect(floor?.at === 'item' && items?.[floor.item]?.revealed).toBe(true)
     expect(flight.voice.said.at(-1)?.text).toMatch(/^I heard six point one up/)
   })
 
