@@ -16,6 +16,7 @@ import { partsOfWords, wordsIn } from '../../kernel/response/wordsOf.ts'
 import type { RunState } from '../../kernel/run/core/state.ts'
 import { findTurn, turnState } from '../../kernel/run/talk/talk.ts'
 import type { Revision } from '../run/revision.ts'
+import { labelling } from './partsShown.ts'
 
 /** Words that were taken for one thing. */
 export interface ReadWords {
@@ -66,15 +67,16 @@ export function demonstrationView(
   const answer = isSlip ? lookingRight(given) : given
   const { event } = answer
   const { evidence, judgement } = event
+  const labelOf = labelsFor(pack, answer)
   return {
     challenge: challengeOf(pack, answer),
     by: evidence.by === 'typed' ? 'typed' : evidence.by === 'key' ? 'by key' : 'heard',
     read: readWords(pack, answer),
-    missing: missingIn(pack, judgement),
+    missing: missingIn(judgement, labelOf),
     judgement,
-    why: whyOf(pack, judgement, evidence.text),
+    why: whyOf(pack, judgement, { text: evidence.text, labelOf }),
     inForce: isSlip ? [] : valuesInForce(pack, answer, revisions),
-    near: isSlip ? [] : nearAnswers(pack, answer).map((near) => nearShown(pack, near)),
+    near: isSlip ? [] : nearAnswers(pack, answer).map((near) => nearShown(pack, near, labelOf)),
   }
 }
 
@@ -93,8 +95,9 @@ function challengeOf(pack: Pack, { event }: GivenAnswer): string {
 }
 
 /** Runs of words that were taken for the same. */
-function readWords(pack: Pack, { event }: GivenAnswer): ReadWords[] {
-  const { evidence, judgement } = event
+function readWords(pack: Pack, answer: GivenAnswer): ReadWords[] {
+  const { evidence, judgement } = answer.event
+  const labelOf = labelsFor(pack, answer)
   const words = wordsIn(evidence.text)
   const taken = partsOfWords(words, judgement.parts)
   const runs: { readonly part: number | undefined; readonly words: string[] }[] = []
@@ -105,17 +108,17 @@ function readWords(pack: Pack, { event }: GivenAnswer): ReadWords[] {
   })
   return runs.map((run) => {
     const part = judgement.parts[run.part ?? -1]
-    return { words: run.words, ...(part ? partRead(pack, part, judgement) : besideRead(judgement)) }
+    return { words: run.words, ...(part ? partRead(pack, part, judgement, labelOf) : besideRead(judgement)) }
   })
 }
 
-function partRead(pack: Pack, part: Part, { verdict }: Judgement): Omit<ReadWords, 'words'> {
+function partRead(pack: Pack, part: Part, { verdict }: Judgement, labelOf: LabelOf): Omit<ReadWords, 'words'> {
   const { kind, read, state, doubtful } = part
   const value = read === undefined ? undefined : kind === 'figure' ? shown(pack, part.name, read) : String(read)
   const isUnsure = doubtful || (verdict === 'sayAgain' && state !== 'wrong')
   return {
     state: isUnsure ? 'doubt' : state,
-    label: labelOf(pack, part),
+    label: labelOf(part),
     ...(value !== undefined && { read: value }),
   }
 }
@@ -129,24 +132,27 @@ function besideRead({ verdict, parts }: Judgement): Omit<ReadWords, 'words'> {
   return isDoubt ? { state: 'doubt', label: 'not understood' } : { state: 'beside', label: 'let through' }
 }
 
-/** A word's own name may be the wording that would be right: said is what it was. */
-function labelOf(pack: Pack, { kind, name, heard }: Part): string {
-  if (kind === 'figure') return pack.figures.declarations[name]?.label ?? name
-  return heard === name ? 'the state' : name
-}
+const labelsFor = (pack: Pack, { before, event }: GivenAnswer): LabelOf =>
+  event.type === 'answered'
+    ? labelling(pack, before, { item: event.item })
+    : labelling(pack, before, { item: event.turn, of: event.part })
 
-function missingIn(pack: Pack, { verdict, parts }: Judgement): string[] {
+type LabelOf = (part: Part) => string
+
+function missingIn({ verdict, parts }: Judgement, labelOf: LabelOf): string[] {
   if (verdict !== 'incomplete') return []
   const missing = parts.filter(({ state, heard }) => state === 'missing' && heard === undefined)
-  return [...new Set(missing.map((part) => (part.kind === 'figure' ? labelOf(pack, part) : 'the rest')))]
+  return [...new Set(missing.map(labelOf))]
 }
 
-/** Names of figures as the pack has them, where the sentence has those of its files. */
-function whyOf(pack: Pack, judgement: Judgement, text: string): string {
-  const named = judgement.parts.map((part) =>
-    part.kind === 'figure' ? { ...part, name: labelOf(pack, part), ...shownValues(pack, part) } : part,
-  )
-  return explained({ ...judgement, parts: named }, transcriptOf(text))
+/** Names and values as people write them, where the sentence has those of the pack's files. */
+function whyOf(pack: Pack, judgement: Judgement, said: { readonly text: string; readonly labelOf: LabelOf }): string {
+  const parts = judgement.parts.map((part) => ({
+    ...part,
+    name: said.labelOf(part),
+    ...(part.kind === 'figure' && shownValues(pack, part)),
+  }))
+  return explained({ ...judgement, parts }, transcriptOf(said.text))
 }
 
 function shownValues(pack: Pack, { name, read, expected }: Part): Partial<Part> {
@@ -202,12 +208,12 @@ function chainOf({ figures }: FigureSet, name: string): ValueInForce['chain'] {
 
 const HOW: Readonly<Record<NearAnswer['how'], string>> = {
   putRight: 'the value in force',
-  otherDigit: 'one digit other',
+  otherDigit: 'one digit different',
   opposite: 'the opposite',
   leftOut: 'something left out',
 }
 
-function nearShown(pack: Pack, { how, words, changed, judgement }: NearAnswer): NearShown {
-  const why = judgement ? whyOf(pack, judgement, words.join(' ')) : 'It would be no answer to this.'
+function nearShown(pack: Pack, { how, words, changed, judgement }: NearAnswer, labelOf: LabelOf): NearShown {
+  const why = judgement ? whyOf(pack, judgement, { text: words.join(' '), labelOf }) : 'It would be no answer to this.'
   return { how: HOW[how], words, changed, judgement, why }
 }

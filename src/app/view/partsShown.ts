@@ -46,7 +46,12 @@ export function judgementShown(run: RunState, last: LastAnswer): Judgement {
   return { verdict: 'correct', parts: last.judgement.parts.map((part) => ({ ...part, state: 'ok' })) }
 }
 
-function labelling(pack: Pack, run: RunState, { item: id, of }: LastAnswer): (part: Part) => string {
+/** Names of parts that give nothing away. */
+export function labelling(
+  pack: Pack,
+  run: RunState,
+  { item: id, of }: Pick<LastAnswer, 'item' | 'of'>,
+): (part: Part) => string {
   switch (of ?? 'item') {
     case 'item': {
       const { item } = findItem(pack, id)

@@ -39,6 +39,8 @@ export function nearAnswers(pack: Pack, { before, event }: GivenAnswer): NearAns
   const said = wordsIn(evidence.text)
   const right = putRight(pack, before, said, judgement.parts)
   const base = right?.words ?? said
+  // What was only half said, or not understood, is still to be said right.
+  const isTold = judgement.verdict === 'correct' || judgement.parts.some(({ state }) => state === 'wrong')
   const parts = right ? (judged(base.join(' '))?.parts ?? []) : judgement.parts
   const others = [right, otherDigit(base, parts), opposite(base, parts), leftOut(base, parts)]
   return others
@@ -46,6 +48,7 @@ export function nearAnswers(pack: Pack, { before, event }: GivenAnswer): NearAns
     .filter(({ words }, at, all) => all.findIndex((other) => other.words.join(' ') === words.join(' ')) === at)
     .slice(0, MOST)
     .map((one) => ({ ...one, judgement: judged(one.words.join(' ')) }))
+    .filter((one) => isTold || one.judgement?.verdict !== 'correct')
 }
 
 /** By the line that judged the answer itself, in the same state. */

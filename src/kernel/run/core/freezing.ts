@@ -90,10 +90,10 @@ function stopsAt({ demonstration }: RunState, event: RunEvent): boolean {
   return isStop[demonstration.stops]
 }
 
-/** The room sees the value in force beside one that was wrong: whoever answers again has been given it (law 4). */
+/** The room sees what would have been right beside what was wrong: whoever answers again has been given it (law 4). */
 function given(state: RunState): RunState {
   const { last, demonstration } = state
-  const isWrong = last?.judgement.parts.some(({ kind, state: part }) => kind === 'figure' && part === 'wrong')
+  const isWrong = last?.judgement.parts.some((part) => part.state === 'wrong')
   if (!demonstration || !last || !isWrong) return state
   if (last.of === undefined) return withItem(state, last.item, { revealed: true })
   return last.of === 'call' || last.of === 'readBack' ? withTurn(state, last.item, { shown: true }) : state

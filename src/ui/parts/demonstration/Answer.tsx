@@ -11,7 +11,8 @@ const STATES: Readonly<Record<ReadWords['state'], string>> = {
   beside: '',
 }
 
-export function Answer({ shown }: { readonly shown: DemonstrationView }) {
+/** `isTold`: the reasons may name what would have been right. */
+export function Answer({ shown, isTold }: { readonly shown: DemonstrationView; readonly isTold: boolean }) {
   const { challenge, by, read, missing, judgement, why } = shown
   return (
     <section class="heard-large" aria-label="What was heard">
@@ -23,7 +24,7 @@ export function Answer({ shown }: { readonly shown: DemonstrationView }) {
           <Read key={`${at} ${one.words.join(' ')}`} one={one} />
         ))}
         {missing.map((label) => (
-          <li key={label} class="missing">
+          <li key={label} class="is-missing">
             <span class="read-words">…</span>
             <span class="caption">
               {label} <strong>missing</strong>
@@ -33,7 +34,7 @@ export function Answer({ shown }: { readonly shown: DemonstrationView }) {
       </ol>
       <div role="status" class="stack">
         <Verdict judgement={judgement} />
-        <p class="why-sentence">{why}</p>
+        {isTold && <p>{why}</p>}
       </div>
     </section>
   )
@@ -41,7 +42,7 @@ export function Answer({ shown }: { readonly shown: DemonstrationView }) {
 
 function Read({ one: { words, state, label, read } }: { readonly one: ReadWords }) {
   return (
-    <li class={state}>
+    <li class={`is-${state}`}>
       <span class="read-words">{words.join(' ')}</span>
       <span class="caption">
         {label}

@@ -129,7 +129,7 @@ function WhatWasSaid({
     )
   }
   if (!shown) return <p class="soft heard-large">What is said appears here, word by word.</p>
-  return <Answer shown={shown} />
+  return <Answer shown={shown} isTold={run.frozen !== undefined} />
 }
 
 function Frozen({ isFrozen, isAsked }: { readonly isFrozen: boolean; readonly isAsked: boolean }) {
