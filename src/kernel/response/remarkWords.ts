@@ -81,6 +81,7 @@ export const DOUBTFUL = words(`
   was were used previously formerly before yesterday last earlier old
   half halfway part partly partially
   hung spooling popped missing forgot forgotten skipped need needs
+  believe imagine reckon lied mean meant who
   why what which how whether question or
   never dead empty`)
 
@@ -110,6 +111,14 @@ export const UNWELCOME = words(`
 /** The same beside a value too. */
 export const NEVER_WELCOME = words(`
   abnormal unlocked unset invalid incorrect wrong inactive unavailable released disarmed disengaged disabled failed red amber`)
+
+/** Lacks, changes and other times, places and amounts that nobody would mention beside an answer that is in order. */
+export const SUSPICIOUS = words(`
+  gone blank dark nil lost caught proud split splits ajar odd stale adrift bad worse worst rubbish nonsense
+  more less some few extra over under above below fast slow further farther
+  next ago since until tomorrow yesterday tonight then
+  else elsewhere alone nobody none nowhere neutral continuous alternate spare
+  contradicts says said go goes far came comes back ra close`)
 
 /** Contrary to a climb. */
 export const DESCENDING = words('down descend descending')

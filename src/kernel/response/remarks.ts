@@ -4,6 +4,7 @@
  */
 
 import type { Token } from '../numbers/tokens.ts'
+import { isCompared } from './clauses.ts'
 import { withoutCounts } from './counts.ts'
 import { withoutDenials } from './denials.ts'
 import { isBareState, isPreposition, LINKS, withoutForeignStates } from './foreignStates.ts'
@@ -48,7 +49,8 @@ export function withoutRemarks(frame: Frame, all: readonly Atom[]): Weighed {
   const plain = counted.atoms.flatMap((atom, at) =>
     isPlain(atom) &&
     !(TO_COME.has(wordOf(atom)) && isOwnAhead(frame, counted.atoms, at)) &&
-    !isIdleStop(counted.atoms, at)
+    !isIdleStop(counted.atoms, at) &&
+    !isCompared(counted.atoms, at)
       ? [wordOf(atom)]
       : [],
   )
@@ -61,7 +63,7 @@ export function withoutRemarks(frame: Frame, all: readonly Atom[]): Weighed {
   return {
     said: denied.flatMap((atom) => ('token' in atom ? [atom.token] : atom.tokens)),
     atoms: bound.filter(({ type }) => type !== 'harmless' && type !== 'unknown'),
-    beside: counted.atoms.length < all.length || all.some(({ type }) => type === 'unknown'),
+    beside: counted.atoms.length < all.length || denied.some(isDenial) || all.some(({ type }) => type === 'unknown'),
     doubt:
       counted.doubt ||
       isLooseNo ||
@@ -75,6 +77,7 @@ export function withoutRemarks(frame: Frame, all: readonly Atom[]): Weighed {
   }
 }
 
+const isDenial = (atom: Atom) => atom.type === 'harmless' && atom.tokens.length === 0
 const TO_COME: ReadonlySet<string> = new Set(['will', 'going'])
 /** "At the idle stop". */
 const isIdleStop = (atoms: readonly Atom[], at: number) =>

@@ -1,5 +1,6 @@
 /** Whether a word of a remark is known to be harmless where it stands. What nobody has heard of is asked about. */
 
+import { isAct, isElsewhere, isSuspect, isTouching } from './clauses.ts'
 import { isPreposition } from './foreignStates.ts'
 import type { Frame } from './frame.ts'
 import { isStateWord } from './lexicon.ts'
@@ -26,6 +27,7 @@ export function isUnheardOf(frame: Frame, atoms: readonly Atom[], at: number): b
   const atom = atoms[at]
   if (atom?.type !== 'unknown' || atom.amount) return false
   const word = atom.token.text
+  if (isElsewhere(atoms, at)) return false
   if (isTrailing(frame, atoms, at)) return false
   if (PREPOSITIONS.has(word)) return !isLeading(frame, word, atoms[at + 1]) && !isOfOnlyValues(frame, atoms, at)
   if (word === 'ready') return !isReadyBeside(frame, atoms, at)
@@ -45,7 +47,7 @@ export function isUnheardOf(frame: Frame, atoms: readonly Atom[], at: number): b
   if (SIGNS.some((sign) => sign.has(word)) && frame.harmless.has('signs')) return false
   if (OTHER_THINGS.has(word)) return frame.figureCount === 0 && isSaidOf(frame, atoms, at)
   if (isPersonal(atoms, at)) return false
-  return !isHarmlessName(frame, word)
+  return !isHarmlessName(frame, word) && (isTouching(atoms, at) || isAct(atoms, at) || isSuspect(word))
 }
 
 const isHarmlessName = (frame: Frame, word: string) =>
