@@ -20,6 +20,7 @@ const COMPARED = marks(`same as | as per | confirmed with | checked with | compa
   matches | matching | match | agrees with | agreeing with | than | that is what | that's what | which is what | for a | for this |
   thanks | thank you`)
 const LIKED = words('lovely good nice great fine quiet beautiful smooth very pretty fresh')
+const ALLOWING = words('can may')
 const AGREEING = words('matches match matched agrees agree agreed')
 const JOINING = words('and but so or then')
 /** "I lit them", "he kicked it": the item may be what something was done to. */
@@ -41,8 +42,8 @@ const has = (clause: readonly string[], mark: readonly string[]) =>
 /** In it even what else would be doubt is none: "same as what i've got here", "lighter than yesterday". */
 export function isCompared(atoms: readonly Atom[], at: number): boolean {
   const clause = [...clauseBefore(atoms, at), wordOf(atoms[at])]
-  const than = wordOf(atoms[at + 1]) === 'than' ? at + 1 : -1
-  if (!COMPARED.some((mark) => has(clause, mark)) && than < 0) return false
+  const isBeforeThan = wordOf(atoms[at + 1]) === 'than' || wordOf(atoms[at + 2]) === 'than'
+  if (!COMPARED.some((mark) => has(clause, mark)) && !isBeforeThan) return false
   if (clause.some(isNumberWord)) return false
   // "Further than the right."
   let next = at + 1
@@ -55,9 +56,11 @@ export function isElsewhere(atoms: readonly Atom[], at: number): boolean {
   const word = wordOf(atoms[at])
   const clause = clauseBefore(atoms, at)
   // "Off we go."
-  if (isStateWord(word) || (word === 'go' && clause.length < 2)) return false
+  if (word === 'go' && clause.length < 2) return false
+  // "You can remove the bar": what others are to do is no state.
+  if (isStateWord(word)) return clause.at(-2) === 'you' && ALLOWING.has(clause.at(-1) ?? '')
   if (isCompared(atoms, at) || AGREEING.has(wordOf(atoms[at + 1]))) return true
-  if (clause.slice(-2).some((word) => LIKED.has(word))) return true
+  if (clause.slice(-2).some((word) => LIKED.has(word)) || LIKED.has(wordOf(atoms[at + 1]))) return true
   const subject = clause.findLastIndex((word) => WE.has(word) || EVERYBODY.has(word) || BEING.has(word))
   if (EVERYBODY.has(clause[subject - 1] ?? '')) return true
   return WE.has(clause[subject] ?? '') && !BEING.has(clause[subject + 1] ?? '') && !isAct(atoms, at)

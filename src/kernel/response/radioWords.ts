@@ -178,6 +178,12 @@ export const COURTESIES = phrases(`
   many thanks
   thanks a lot
   thanks very much
+  thanks for your help
+  thanks for the help
+  thanks for that
+  thank you for your help
+  thank you for the help
+  all the best
   thank you
   thank you very much
   cheers

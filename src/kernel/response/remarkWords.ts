@@ -28,10 +28,10 @@ export const REMARKS = words(`
   passengers pax morning afternoon evening day cheers bye thanks tower ground delivery radar goodbye hello hi
   adios gracias namaskar ciao sir madam mate buddy friend friends gents ladies cheerio ta welcome pressure
   pressures parameters voltage current charging powered power electrical electrically ammeter voltmeter amps volts
-  load psi kilograms kilos percent knots units inches hectopascals millibars degrees has have got get did done
+  load psi kilograms kilos percent knots inches hectopascals millibars degrees has have got get did done
   made been having held checks turned switched selected placed pushed pressed put swept cycled tested exercised
   worked stowed pinned fitted opened sat stable stabilised stabilized idling number numbers today tonight moment
-  axis travel idle length runway route sign weather sky sun rain wind tarmac apron stand ramp jetty master so
+  axis travel holding idle length runway route sign weather sky sun rain wind tarmac apron stand ramp jetty master so
   inside into along around against surfaces surface localiser localizer ident elevation target celsius brr friction sent sitting pointing tapes tape percentage operation operations lead initial thing things job work part parts one's its it's that's metal
   difference steadily normally increasing movement motion ja hey wow american european jet hatch reflection reflections
   reflecting briefing dipped rang airplane  aeroplane ribbon elbow elbows jumpseater jumpseat coast hills hill mountain
@@ -88,7 +88,7 @@ export const DOUBTFUL = words(`
 /** What is better absent: "no binding" is good news, "binding" is not. */
 export const FAULTS = words(`
   fail fails failed failing failure failures fault faults faulty broken inop inoperative stuck jammed binding blocked
-  trouble troubles leak leaking leaks smoke fire rough`)
+  trouble troubles problem problems leak leaking leaks smoke fire rough`)
 
 /** Words between the name of a value and the value, or before one without a name. */
 export const BEFORE_VALUE = words(`

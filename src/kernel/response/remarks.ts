@@ -48,6 +48,7 @@ export function withoutRemarks(frame: Frame, all: readonly Atom[]): Weighed {
   // "We will rotate at eight one".
   const plain = counted.atoms.flatMap((atom, at) =>
     isPlain(atom) &&
+    !isAllowed(counted.atoms, at) &&
     !(TO_COME.has(wordOf(atom)) && isOwnAhead(frame, counted.atoms, at)) &&
     !isIdleStop(counted.atoms, at) &&
     !isCompared(counted.atoms, at)
@@ -79,6 +80,8 @@ export function withoutRemarks(frame: Frame, all: readonly Atom[]): Weighed {
 
 const isDenial = (atom: Atom) => atom.type === 'harmless' && atom.tokens.length === 0
 const TO_COME: ReadonlySet<string> = new Set(['will', 'going'])
+/** "You may remove the bar." */
+const isAllowed = (atoms: readonly Atom[], at: number) => wordOf(atoms[at]) === 'may' && wordOf(atoms[at - 1]) === 'you'
 /** "At the idle stop". */
 const isIdleStop = (atoms: readonly Atom[], at: number) =>
   /^stops?$/.test(wordOf(atoms[at])) && wordOf(atoms[at - 1]) === 'idle'
