@@ -33,7 +33,7 @@ export const decimal: NumberKind<DecimalSpec> = {
     const run = partRun(tokens, unitAffixes(unit))
     if (!run || run.signs.length > 1) return []
     const sign = run.signs[0] ?? 1
-    const said = [...amountsSaid(run, decimals), ...amountsImplied(run, decimals, Number.POSITIVE_INFINITY)]
+    const said = [...amountsSaid(run, decimals), ...amountsImplied(run, decimals, unit === "percent" ? 200 : Number.POSITIVE_INFINITY)]
     return said.map(({ amount, standard, secondary, short, open }): Reading => {
       const reading = {
         ...{ value: clean(sign * amount), standard, secondary },

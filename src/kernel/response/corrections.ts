@@ -53,8 +53,7 @@ export function withCorrections(tokens: readonly Token[], isOwn: (word: string) 
   for (let at = 0; at < tokens.length; ) {
     const end = marksEnd(tokens, at, isOwn)
     const said = tokens.slice(at, end)
-    const isWeak = WEAK.has(said.map(({ text }) => text).join(' ')) && !isBetweenNumbers(out, tokens, end)
-    if (end === at || isWeak) {
+    if (end === at || WEAK.has(said.map(({ text }) => text).join(' '))) {
       const next = Math.max(end, at + 1)
       out.push(...tokens.slice(at, next))
       at = next
@@ -69,12 +68,6 @@ export function withCorrections(tokens: readonly Token[], isOwn: (word: string) 
     at = end
   }
   return out
-}
-
-/** "Twenty four, no, twenty six": and no "one thousand, no lights". */
-function isBetweenNumbers(before: readonly Token[], tokens: readonly Token[], end: number): boolean {
-  const next = tokens.slice(end).find(({ text }) => !HESITATIONS.has(text))
-  return before.at(-1)?.number !== undefined && next !== undefined && isNumberToken(next)
 }
 
 /** "One two four decimal six five, correction, decimal six seven five": what stands of it before the point. */

@@ -29,7 +29,7 @@ const STATES: readonly PhraseStates[] = [
     knownBy: ['short'],
   },
   {
-    same: [['cross'], ['crossing'], ['cleared', 'to', 'cross']],
+    same: [['cross'], ['crossing'], ['cleared', 'to', 'cross'], ['cleared', 'across']],
     against: [
       ['hold', 'short'],
       ['holding', 'short'],

@@ -10,7 +10,7 @@ export const REMARKS = words(`
   em myself showed wheel wheels within drawing sure settled beautiful excellent super brilliant marvellous
   splendid chilly very wee bit lots guy guys lad lads ramper closed already included he's she's   light lights bottom direction directions call word reading reads greens axes complete completed parking park tow
   towbar seat locked latched secure secured armed active fully full cleared push mid middle gate release
-  signed including bang drop drops page clean sight view hand hands steering accumulator accumulators detent latch
+  signed including bang drop drops page sight view hand hands steering accumulator accumulators detent latch
   catch chocks chock cones pin pins flag ribbon salute wave attendant attendants flight systems system
   rechecked dialled dialed typed entered programmed loaded sheet loadsheet card plan clearance book handbook
   manual chart charts tablet screen display displays computer fms fmc map tape pages performance data gauge gauges
@@ -39,7 +39,7 @@ export const REMARKS = words(`
   birthday  wife husband kids dog cat grandma mother father brother sister teacher examiner student students
   colleague colleagues neighbour farmer policeman doctor painter shop market school church museum garden river lake sea ocean island
   forest tree trees grass flower flowers  sheep cow cows picture pictures photo music song  story 
-  comfortable comfy cosy tidy neat clean shiny pretty lovely gorgeous tasty delicious funny pleasant friendly kind generous
+  comfortable comfy cosy tidy neat shiny pretty lovely gorgeous tasty delicious funny pleasant friendly kind generous
   textbook exemplary flawless faultless impeccable immaculate  gentle gently softly calmly carefully thoroughly
   diligently visually  personally physically obviously definitely absolutely certainly clearly evidently
   automatically always anyway therefore hence thus  extended centreline centerline sense flush charged
@@ -94,6 +94,7 @@ export const FAULTS = words(`
 export const BEFORE_VALUE = words(`
   also again seeing having getting giving shows goes
   bug bugs bugged needle needles gauge gauges indicator lever handle dial dials window squawk squawking code codes box
+  compass altimeter altimeters tape sheet loadsheet screen scale counter panel page computer
   readout display number figure got it she he they i have has had new trim speed approx in on off up down out
   said see seen here there come comes came gives making makes wheel units exactly bang number
   drop drops dropped reading sits stands
@@ -114,7 +115,7 @@ export const NEVER_WELCOME = words(`
 
 /** Lacks, changes and other times, places and amounts that nobody would mention beside an answer that is in order. */
 export const SUSPICIOUS = words(`
-  gone blank dark nil lost caught proud split splits ajar odd stale adrift bad worse worst rubbish nonsense
+  gone blank dark nil lost caught proud clean split splits ajar odd stale adrift bad worse worst rubbish nonsense
   more less some few extra over under above below fast slow further farther
   next ago since until tomorrow yesterday tonight then
   else elsewhere alone nobody none nowhere neutral continuous alternate spare

@@ -10,7 +10,7 @@ import { withoutDenials } from './denials.ts'
 import { isBareState, isPreposition, LINKS, withoutForeignStates } from './foreignStates.ts'
 import type { Frame } from './frame.ts'
 import { isMixed, isOneOfPair } from './pairs.ts'
-import { ALL, DESCENDING, DOUBTFUL, FAULTS, NEVER_WELCOME, UNWELCOME } from './remarkWords.ts'
+import { ALL, DESCENDING, DOUBTFUL, FAULTS, isSide, NEVER_WELCOME, UNWELCOME } from './remarkWords.ts'
 import { type Atom, isPlain, wordOf } from './scan.ts'
 import { isOwnAhead, isUnheardOf } from './unheardOf.ts'
 
@@ -40,29 +40,29 @@ export function withoutRemarks(frame: Frame, all: readonly Atom[]): Weighed {
   const isLooseNo = denied.some((atom, at) => wordOf(atom) === 'no' && isPlain(denied[at + 1]))
   // Of "harness and doors" the harness is one, and mine.
   const isMine = (next: string) => next === 'side' || (frame.ofSeveral && frame.several.has(next))
-  const isMySide = words.some((word, at) => word === 'my' && isMine(words[at + 1] ?? ''))
+  const isMySide = frame.figureCount < 2 && words.some((word, at) => word === 'my' && isMine(words[at + 1] ?? ''))
   const mixed = isMixed(frame, all)
   const isOurs = (mine: readonly string[], yours: readonly string[]) =>
     words.some((word) => mine.includes(word)) && words.some((word) => yours.includes(word))
   const isBoth = isOurs(['mine', 'my', 'here'], ['yours', 'your'])
-  // "We will rotate at eight one".
-  const plain = counted.atoms.flatMap((atom, at) =>
-    isPlain(atom) &&
-    !isAllowed(counted.atoms, at) &&
-    !(TO_COME.has(wordOf(atom)) && isOwnAhead(frame, counted.atoms, at)) &&
-    !isIdleStop(counted.atoms, at) &&
-    !isCompared(counted.atoms, at)
-      ? [wordOf(atom)]
-      : [],
-  )
+  const isAbout = (at: number) =>
+    isAllowed(counted.atoms, at) ||
+    // "We will rotate at eight one".
+    (TO_COME.has(wordOf(counted.atoms[at])) && isOwnAhead(frame, counted.atoms, at)) ||
+    isIdleStop(counted.atoms, at) ||
+    isCompared(counted.atoms, at)
+  const isDoubtAt = (atom: Atom, at: number): boolean => {
+    const word = wordOf(atom)
+    if (!isPlain(atom)) return false
+    const speaks = OWNERS.has(word) ? !isBoth && (word === 'your' || !frame.ofSeveral) : isDoubt(frame, word)
+    return speaks && !isAbout(at)
+  }
   const isDoubtful =
-    plain.some((word) =>
-      OWNERS.has(word) ? !isBoth && (word === 'your' || !frame.ofSeveral) : isDoubt(frame, word),
-    ) ||
+    counted.atoms.some(isDoubtAt) ||
     counted.atoms.some((_, at) => isUnwelcome(frame, counted.atoms, at)) ||
     isAsked(frame, counted.atoms)
   return {
-    said: denied.flatMap((atom) => ('token' in atom ? [atom.token] : atom.tokens)),
+    said: denied.flatMap(saidIn),
     atoms: bound.filter(({ type }) => type !== 'harmless' && type !== 'unknown'),
     beside: counted.atoms.length < all.length || denied.some(isDenial) || all.some(({ type }) => type === 'unknown'),
     doubt:
@@ -76,6 +76,13 @@ export function withoutRemarks(frame: Frame, all: readonly Atom[]): Weighed {
       (frame.ofSeveral && (isOneOfPair(frame, all) || (isMySide && !isBoth && !words.some((word) => ALL.has(word))))),
     mixed,
   }
+}
+
+/** "Clear on the right" names no engine. */
+function saidIn(atom: Atom): readonly Token[] {
+  if ('token' in atom) return [atom.token]
+  const isRemark = atom.type === 'harmless' && atom.tokens.length > 1
+  return isRemark ? atom.tokens.filter(({ text }) => !isSide(text)) : atom.tokens
 }
 
 const isDenial = (atom: Atom) => atom.type === 'harmless' && atom.tokens.length === 0
@@ -122,7 +129,7 @@ const HAVING: ReadonlySet<string> = new Set('have has i we'.split(' '))
 const BEFORE_SUBJECT: ReadonlySet<string> = new Set('is are was has have can could did do does will shall'.split(' '))
 const SUBJECTS: ReadonlySet<string> = new Set('it they you'.split(' '))
 const STILL_TO_COME: ReadonlySet<string> = new Set([
-  ...['to be', 'to set', 'have to', 'has to', 'let me', 'let us', 'you set', 'set it', 'set when', 'get set', 'set up'],
+  ...['to be', 'to set', 'have to', 'has to', 'let me', 'let us', 'you set', 'set it', 'set when', 'get it', 'get them', 'get set', 'set up'],
   ...['set me', 'please set', 'as soon'],
 ])
 

@@ -127,7 +127,7 @@ const PLACING = words('on to off from at')
  * unless they were said of the item before: "off, bleed off too".
  */
 function isSaidOf(frame: Frame, atoms: readonly Atom[], at: number): boolean {
-  if (frame.harmless.has(wordOf(atoms[at]))) return false
+  if (frame.harmless.has(wordOf(atoms[at])) || isListed(atoms)) return false
   const isOwn = (atom: Atom | undefined) => atom?.type === 'phrase' && atom.known.type === 'own'
   let next = at + 1
   while (OTHER_THINGS.has(wordOf(atoms[next])) || BETWEEN.has(wordOf(atoms[next]))) next++
@@ -136,6 +136,8 @@ function isSaidOf(frame: Frame, atoms: readonly Atom[], at: number): boolean {
   if (wordOf(atoms[at - 2]) === 'on' && isOwn(atoms[at - 3])) return true
   return isOwn(atoms[beforeArticle(atoms, at)]) && !AS_IT_SHOULD_BE.has(wordOf(atoms[next]))
 }
+/** "Ailerons, elevators and the rudder": what the item is made of, one by one. */
+const isListed = (atoms: readonly Atom[]) => atoms.filter((atom) => OTHER_THINGS.has(wordOf(atom))).length > 2
 const isState = (atom: Atom) => tokensIn(atom).some(({ text }) => isStateWord(text) && !ALL.has(text))
 const LINKS = words('is are')
 const BETWEEN = words('is are now heat anti ice door doors valve valves')
