@@ -12,11 +12,14 @@ import { type Atom, isPlain, wordOf } from './scan.ts'
 const words = (text: string): ReadonlySet<string> => new Set(text.trim().split(/\s+/))
 const marks = (text: string): readonly (readonly string[])[] => text.split('|').map((mark) => mark.trim().split(/\s+/))
 
-const WE = words("i you he she we they i've you've we've they've i'll you'll we'll he'll she'll they'll i'd you're y'all")
+const WE = words(`i you he she we they i've you've we've they've i'll you'll we'll he'll she'll they'll i'd you're y'all
+  purser crew lead senior girls boys lads man men guy guys lady chief engineer driver ramper marshaller dispatcher
+  controller captain instructor handler`)
 const EVERYBODY = words('everybody everyone')
 const BEING = words("is are was were be been being am i'm he's she's we're they're it's that's it that this there")
 /** Of what the answer was compared with nothing follows for the item. */
-const COMPARED = marks(`same as | as per | confirmed with | checked with | compared with | crosschecked with | according to |
+const COMPARED =
+  marks(`same as | as per | confirmed with | checked with | compared with | crosschecked with | according to |
   matches | matching | match | agrees with | agreeing with | than | that is what | that's what | which is what | for a | for this |
   thanks | thank you`)
 const LIKED = words('lovely good nice great fine quiet beautiful smooth very pretty fresh')
@@ -79,7 +82,7 @@ export function isTouching(atoms: readonly Atom[], at: number): boolean {
   return atoms[before] === undefined || !isPlain(atoms[before])
 }
 const LINKING = words('is are all both now')
-const TYING = words('is are it it\'s that that\'s the a an my in on at of for from per by with to now then')
+const TYING = words("is are it it's that that's the a an my in on at of for from per by with to now then")
 const VERBS = words('is are has have had looks look will')
 
 /** A change under way, done or undone, its manner, or a lack: "slipping", "reopened", "loosely", "untried". */

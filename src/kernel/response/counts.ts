@@ -80,7 +80,9 @@ function isOthers(frame: Frame, atoms: readonly Atom[], at: number): boolean {
   return !BEFORE_VALUE.has(text) && !isStateWord(text) && !frame.initials.has(text)
 }
 
-const BEGINNING: ReadonlySet<string> = new Set("we i it it's that's thats they they're we're we've i've here so".split(' '))
+const BEGINNING: ReadonlySet<string> = new Set(
+  "we i it it's that's thats they they're we're we've i've here so".split(' '),
+)
 
 const isAmount = (atom: Atom | undefined): boolean => atom?.type === 'unknown' && atom.amount
 

@@ -37,7 +37,8 @@ export function isOneOfPair(frame: Frame, atoms: readonly Atom[]): boolean {
   const pairs = frame.harmless.has('signs') ? [...SIDES, SIGNS] : SIDES
   const isSaid = (side: ReadonlySet<string>) => words.some((word) => side.has(word))
   // "My side … and yours", "matching yours": both seats.
-  const isBoth = (side: ReadonlySet<string>) => side.has('yours') && (frame.figureCount > 1 || said.some((word) => BOTH_SEATS.has(word)))
+  const isBoth = (side: ReadonlySet<string>) =>
+    side.has('yours') && (frame.figureCount > 1 || said.some((word) => BOTH_SEATS.has(word)))
   return pairs.some(([one, other]) => isSaid(one) !== isSaid(other) && !(isSaid(other) && isBoth(other)))
 }
 

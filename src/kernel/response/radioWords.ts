@@ -132,6 +132,7 @@ export const SAID_OF_ONESELF: ReadonlyMap<string, string> = new Map([
   ['contact', 'contacting'],
   ['expect', 'expecting'],
   ['face', 'facing'],
+  ['facing', 'face'],
   ['maintain', 'maintaining'],
   ['monitor', 'monitoring'],
   ['squawk', 'squawking'],

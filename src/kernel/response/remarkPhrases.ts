@@ -4,7 +4,8 @@ import type { Token } from '../numbers/tokens.ts'
 
 const PHRASES = `
 i say again
-right you are | right you go | right now
+right you are | right you go | right now | y all | after that
+no questions | no comments | no queries | nothing to add
 cross checked | cross check | double checked | double check | triple checked
 for take off | for takeoff | for departure | for landing | for the takeoff | for this takeoff | for the departure
 for today | for now | for the route | for the trip | for the flight | for us | for me | for you | for your help | for the help

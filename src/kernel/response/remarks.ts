@@ -10,7 +10,7 @@ import { withoutDenials } from './denials.ts'
 import { isBareState, isPreposition, LINKS, withoutForeignStates } from './foreignStates.ts'
 import type { Frame } from './frame.ts'
 import { isMixed, isOneOfPair } from './pairs.ts'
-import { ALL, DESCENDING, DOUBTFUL, FAULTS, isSide, NEVER_WELCOME, UNWELCOME } from './remarkWords.ts'
+import { ALL, DESCENDING, DOUBTFUL, FAULTS, isSide, NEVER_WELCOME, ON_PAPER, UNWELCOME } from './remarkWords.ts'
 import { type Atom, isPlain, wordOf } from './scan.ts'
 import { isOwnAhead, isUnheardOf } from './unheardOf.ts'
 
@@ -98,6 +98,7 @@ const OWNERS: ReadonlySet<string> = new Set(['mine', 'yours', 'your'])
 
 function isDoubt(frame: Frame, word: string): boolean {
   if (DOUBTFUL.has(word) || FAULTS.has(word) || isCutShort(frame, word)) return true
+  if (ON_PAPER.has(word)) return frame.figureCount > 0
   return (frame.figureCount === 0 && UNWELCOME.has(word)) || (frame.vocabulary.has('climb') && DESCENDING.has(word))
 }
 
@@ -129,7 +130,21 @@ const HAVING: ReadonlySet<string> = new Set('have has i we'.split(' '))
 const BEFORE_SUBJECT: ReadonlySet<string> = new Set('is are was has have can could did do does will shall'.split(' '))
 const SUBJECTS: ReadonlySet<string> = new Set('it they you'.split(' '))
 const STILL_TO_COME: ReadonlySet<string> = new Set([
-  ...['to be', 'to set', 'have to', 'has to', 'let me', 'let us', 'you set', 'set it', 'set when', 'get it', 'get them', 'get set', 'set up'],
+  ...[
+    'to be',
+    'to set',
+    'have to',
+    'has to',
+    'let me',
+    'let us',
+    'you set',
+    'set it',
+    'set when',
+    'get it',
+    'get them',
+    'get set',
+    'set up',
+  ],
   ...['set me', 'please set', 'as soon'],
 ])
 
