@@ -12,7 +12,8 @@ import { type Atom, isPlain, wordOf } from './scan.ts'
 const words = (text: string): ReadonlySet<string> => new Set(text.trim().split(/\s+/))
 const marks = (text: string): readonly (readonly string[])[] => text.split('|').map((mark) => mark.trim().split(/\s+/))
 
-const WE = words(`i you he she we they i've you've we've they've i'll you'll we'll he'll she'll they'll i'd you're y'all
+const PEOPLE =
+  words(`i you he she we they i've you've we've they've i'll you'll we'll he'll she'll they'll i'd you're y'all
   purser crew lead senior girls boys lads man men guy guys lady chief engineer driver ramper marshaller dispatcher
   controller captain instructor handler`)
 const EVERYBODY = words('everybody everyone')
@@ -23,12 +24,10 @@ const COMPARED =
   matches | matching | match | agrees with | agreeing with | than | that is what | that's what | which is what | for a | for this |
   thanks | thank you`)
 const LIKED = words('lovely good nice great fine quiet beautiful smooth very pretty fresh')
+/** "You can remove the bar." */
 const ALLOWING = words('can may')
 const AGREEING = words('matches match matched agrees agree agreed')
 const JOINING = words('and but so or then')
-/** "I lit them", "he kicked it": the item may be what something was done to. */
-export const isAct = (atoms: readonly Atom[], at: number): boolean => OBJECTS.has(wordOf(atoms[at + 1]))
-const OBJECTS = words('it them')
 
 /** Words of the clause before `at`: from the last joining word, or from what was said of the item. */
 function clauseBefore(atoms: readonly Atom[], at: number): readonly string[] {
@@ -64,10 +63,14 @@ export function isElsewhere(atoms: readonly Atom[], at: number): boolean {
   if (isStateWord(word)) return clause.at(-2) === 'you' && ALLOWING.has(clause.at(-1) ?? '')
   if (isCompared(atoms, at) || AGREEING.has(wordOf(atoms[at + 1]))) return true
   if (clause.slice(-2).some((word) => LIKED.has(word)) || LIKED.has(wordOf(atoms[at + 1]))) return true
-  const subject = clause.findLastIndex((word) => WE.has(word) || EVERYBODY.has(word) || BEING.has(word))
+  const subject = clause.findLastIndex((word) => PEOPLE.has(word) || EVERYBODY.has(word) || BEING.has(word))
   if (EVERYBODY.has(clause[subject - 1] ?? '')) return true
-  return WE.has(clause[subject] ?? '') && !BEING.has(clause[subject + 1] ?? '') && !isAct(atoms, at)
+  return PEOPLE.has(clause[subject] ?? '') && !BEING.has(clause[subject + 1] ?? '') && !isAct(atoms, at)
 }
+
+/** "I lit them", "he kicked it": the item may be what something was done to. */
+export const isAct = (atoms: readonly Atom[], at: number): boolean => OBJECTS.has(wordOf(atoms[at + 1]))
+const OBJECTS = words('it them')
 
 /** Whether what was said of the item stands right beside it, but for little words that tie it to that. */
 export function isTouching(atoms: readonly Atom[], at: number): boolean {

@@ -50,7 +50,7 @@ export function withoutRemarks(frame: Frame, all: readonly Atom[]): Weighed {
     // "We will rotate at eight one".
     (TO_COME.has(wordOf(counted.atoms[at])) && isOwnAhead(frame, counted.atoms, at)) ||
     isIdleStop(counted.atoms, at) ||
-    isCompared(counted.atoms, at)
+    (OF_SOURCES.has(wordOf(counted.atoms[at])) && isCompared(counted.atoms, at))
   const isDoubtAt = (atom: Atom, at: number): boolean => {
     const word = wordOf(atom)
     if (!isPlain(atom)) return false
@@ -87,6 +87,12 @@ function saidIn(atom: Atom): readonly Token[] {
 
 const isDenial = (atom: Atom) => atom.type === 'harmless' && atom.tokens.length === 0
 const TO_COME: ReadonlySet<string> = new Set(['will', 'going'])
+/** "What he gave us", "than yesterday": of what the answer is compared with. */
+const OF_SOURCES: ReadonlySet<string> = new Set(
+  'what which yesterday last earlier before previously was were had expected planned computed calculated briefed'.split(
+    ' ',
+  ),
+)
 /** "You may remove the bar." */
 const isAllowed = (atoms: readonly Atom[], at: number) => wordOf(atoms[at]) === 'may' && wordOf(atoms[at - 1]) === 'you'
 /** "At the idle stop". */

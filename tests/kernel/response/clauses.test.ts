@@ -45,6 +45,8 @@ describe('a word that nobody knows', () => {
     ['two four three six zero, same as the zonk sheet', 'correct'],
     ['two four three six zero, a zonk lighter than yesterday', 'correct'],
     ['two four three six zero for this zonk', 'correct'],
+    ['two four three six zero, same as the sheet i think', 'sayAgain'],
+    ['two four three six zero, thanks, perhaps', 'sayAgain'],
     ['two four three six zero zonks', 'sayAgain'],
     ['two four three six zero at the zonk', 'sayAgain'],
     ['two four three six zero is the zonk', 'sayAgain'],
