@@ -11,7 +11,7 @@ const LATER = wordingsOf('later')
 const CHECK = wordingsOf('check')
 const AUTHOR = wordingsOf('author')
 const LAST = wordingsOf('last')
-const ALL = [...TUNING, ...EARLIER, ...LATER, ...CHECK, ...AUTHOR, ...LAST]
+const ALL = [...TUNING, ...EARLIER, ...LATER, ...CHECK, ...AUTHOR]
 
 describe('what pilots say', () => {
   it('is never accepted where it is wrong, half or without its value', () => {
