@@ -34,14 +34,18 @@ export function amountsSaid(run: Run, decimals: number): readonly Amount[] {
  * Many say "five two up" for 5.2: taken so where the digits as a whole number are more than `most`, or begin with a
  * zero; else it is only possible.
  */
-export function amountsImplied(run: Run, decimals: number, most: number): readonly Amount[] {
+export function amountsImplied(run: Run, decimals: number, most: number, mostGrouped = most): readonly Amount[] {
   return run.numbers.flatMap(({ whole, fraction, style, secondary }) => {
-    const bare = fraction === undefined && style === 'single' && decimals > 0 && !secondary
-    if (!bare || whole.length <= decimals || !zerosFit(whole.slice(0, -decimals), 1)) return []
+    const bare = fraction === undefined && decimals > 0 && !secondary
+    // "Twenty six four", and not "fifty two" for 5.2.
+    const isGrouped = style === 'grouped' && whole.length > decimals + 1 && Number(whole) > mostGrouped
+    if (!bare || !(style === 'single' || isGrouped)) return []
+    if (whole.length <= decimals || !zerosFit(whole.slice(0, -decimals), 1)) return []
     const amount = amountOf(whole.slice(0, -decimals), whole.slice(-decimals), decimals)
-    const sure =
+    const isShort =
       whole.length === decimals + 1 &&
       (Number(whole) > most || (whole.startsWith('0') && most < Number.POSITIVE_INFINITY))
+    const sure = isShort || (isGrouped && amount <= mostGrouped)
     return [{ amount, standard: false, secondary: !sure, short: false, open: false }]
   })
 }

@@ -15,6 +15,9 @@ export interface DecimalSpec extends Scale {
   readonly unit?: SpokenUnit
 }
 
+/** "Twenty six four" is more, and so 26.4. */
+const MOST_PERCENT = 200
+
 export const decimal: NumberKind<DecimalSpec> = {
   values: 'numbers',
   fields: {
@@ -23,7 +26,8 @@ export const decimal: NumberKind<DecimalSpec> = {
     unit: { type: 'oneOf', values: SPOKEN_UNITS, optional: true },
   },
   measure: { anyUnit: true, said: spokenUnit },
-  scale: (spec) => narrowed(spec.unit === 'percent' ? { min: -50, max: 200 } : { min: -99_999, max: 999_999 }, spec),
+  scale: (spec) =>
+    narrowed(spec.unit === 'percent' ? { min: -50, max: MOST_PERCENT } : { min: -99_999, max: 999_999 }, spec),
   step: ({ decimals }) => stepWith(decimals),
   precision: ({ decimals }) => decimals,
 
@@ -33,7 +37,9 @@ export const decimal: NumberKind<DecimalSpec> = {
     const run = partRun(tokens, unitAffixes(unit))
     if (!run || run.signs.length > 1) return []
     const sign = run.signs[0] ?? 1
-    const said = [...amountsSaid(run, decimals), ...amountsImplied(run, decimals, Number.POSITIVE_INFINITY)]
+    const most = Number.POSITIVE_INFINITY
+    const implied = amountsImplied(run, decimals, most, unit === 'percent' ? MOST_PERCENT : most)
+    const said = [...amountsSaid(run, decimals), ...implied]
     return said.map(({ amount, standard, secondary, short, open }): Reading => {
       const reading = {
         ...{ value: clean(sign * amount), standard, secondary },

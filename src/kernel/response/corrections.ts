@@ -7,6 +7,11 @@ import { HARMLESS, HESITATIONS, isStateWord } from './lexicon.ts'
 const MARKS: readonly (readonly string[])[] = [
   ['i', 'beg', 'your', 'pardon'],
   ['beg', 'your', 'pardon'],
+  ['i', 'tell', 'a', 'lie'],
+  ['tell', 'a', 'lie'],
+  ['i', 'stand', 'corrected'],
+  ['my', 'apologies'],
+  ['let', 'me', 'start', 'again'],
   ['let', 'me', 'correct', 'that'],
   ['let', 'me', 'say', 'that', 'again'],
   ['or', 'rather'],
@@ -16,6 +21,7 @@ const MARKS: readonly (readonly string[])[] = [
   ['make', 'it'],
   ['scratch', 'that'],
   ['strike', 'that'],
+  ['scrap', 'that'],
   ['hang', 'on'],
   ['hold', 'on'],
   ['my', 'mistake'],
@@ -27,6 +33,7 @@ const MARKS: readonly (readonly string[])[] = [
   ['apologies'],
   ['pardon'],
   ['oops'],
+  ['whoops'],
   ['rather'],
   ['wait'],
   ['actually'],
@@ -55,11 +62,20 @@ export function withCorrections(tokens: readonly Token[], isOwn: (word: string) 
     const isStandard = said.some(({ text }) => text === CORRECTION)
     const takesBack = tells(out)
     if (isStandard || (takesBack && tells(tokens.slice(end)))) {
-      out.push({ ...(tokens[at] as Token), text: CORRECTION, canon: CORRECTION, number: undefined })
+      const begun = wholeOf(out, tokens, end)
+      out.push({ ...(tokens[at] as Token), text: CORRECTION, canon: CORRECTION, number: undefined }, ...begun)
     } else if (takesBack) out.push(...said)
     at = end
   }
   return out
+}
+
+/** "One two four decimal six five, correction, decimal six seven five": what stands of it before the point. */
+function wholeOf(before: readonly Token[], tokens: readonly Token[], end: number): readonly Token[] {
+  const isPoint = (token: Token | undefined) => token?.number?.type === 'point'
+  const point = before.findLastIndex(isPoint)
+  if (!isPoint(tokens[end]) || point < 0) return []
+  return before.slice(before.slice(0, point).findLastIndex((token) => !isNumberToken(token)) + 1, point)
 }
 
 function markEnd(tokens: readonly Token[], at: number, isOwn: (word: string) => boolean): number {

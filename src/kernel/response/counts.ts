@@ -1,7 +1,7 @@
 /** Numbers beside an answer that count or measure something else. */
 
 import { affixesOf } from '../kinds/table.ts'
-import { isNumberToken } from '../numbers/tokens.ts'
+import { isNumberToken, type Token } from '../numbers/tokens.ts'
 import { isNumberWord } from '../numbers/words.ts'
 import { isPreposition } from './foreignStates.ts'
 import type { Frame } from './frame.ts'
@@ -17,9 +17,15 @@ export function withoutCounts(frame: Frame, atoms: readonly Atom[]): { atoms: re
   for (let at = 0; at < atoms.length; at++) {
     const atom = atoms[at] as Atom
     if (atom.type === 'run' && atom.tokens.some(isNumberToken)) {
-      if (isMeasured(frame, atoms, at) || isHowMany(atoms, at)) continue
+      if (isMeasured(frame, atoms, at) || isHowMany(atoms, at)) {
+        kept.push(beside(atom.tokens))
+        continue
+      }
       if (isOthers(frame, atoms, at) && !isFew(atoms, at)) doubt = true
-      else if (isCounting(frame, atoms, at)) continue
+      else if (isCounting(frame, atoms, at)) {
+        kept.push(beside(atom.tokens))
+        continue
+      }
     }
     // "28 A": amperes, perhaps.
     if (wordOf(atom) === 'a' && atoms[at + 1] === undefined && atoms[at - 1]?.type === 'run') doubt = true
@@ -34,6 +40,7 @@ export function withoutCounts(frame: Frame, atoms: readonly Atom[]): { atoms: re
       let end = at
       while (isAmount(atoms[end])) end++
       if (!isCountedAt(frame, atoms, at, end)) doubt = true
+      kept.push(beside(atoms.slice(at, end).flatMap((one) => ('token' in one ? [one.token] : []))))
       at = end - 1
       continue
     }
@@ -41,6 +48,8 @@ export function withoutCounts(frame: Frame, atoms: readonly Atom[]): { atoms: re
   }
   return { atoms: kept, doubt }
 }
+
+const beside = (tokens: readonly Token[]): Atom => ({ type: 'harmless', tokens })
 
 /** "All three bugged": how many there are. */
 function isHowMany(atoms: readonly Atom[], at: number): boolean {
@@ -71,7 +80,9 @@ function isOthers(frame: Frame, atoms: readonly Atom[], at: number): boolean {
   return !BEFORE_VALUE.has(text) && !isStateWord(text) && !frame.initials.has(text)
 }
 
-const BEGINNING: ReadonlySet<string> = new Set("we i it it's that's they they're we're we've i've here so".split(' '))
+const BEGINNING: ReadonlySet<string> = new Set(
+  "we i it it's that's thats they they're we're we've i've here so".split(' '),
+)
 
 const isAmount = (atom: Atom | undefined): boolean => atom?.type === 'unknown' && atom.amount
 
@@ -82,9 +93,12 @@ function isCounting(frame: Frame, atoms: readonly Atom[], at: number): boolean {
   if (isLabelled(atoms, at) || (isMeasure(atoms, at) && atoms.filter(isNumber).length <= frame.figureCount))
     return false
   const after = wordOf(atoms[at + 1])
-  const isOwn = frame.vocabulary.has(after) || frame.harmless.has(after)
+  const isOfPeople = PEOPLE.has(after) && frame.vocabulary.has('board')
+  const isOwn = isOfPeople || frame.vocabulary.has(after) || frame.harmless.has(after)
   return isPlain(atoms[at + 1]) && COUNTED.has(after) && !isOwn && !isUnit(frame, after)
 }
+
+const PEOPLE: ReadonlySet<string> = new Set('people persons passengers souls'.split(' '))
 
 const isNumber = (atom: Atom) => atom.type === 'run' && atom.tokens.some(isNumberToken)
 const isMeasure = (atoms: readonly Atom[], at: number) => VOLUMES.has(wordOf(atoms[at + 1]))

@@ -10,7 +10,7 @@ export function withoutDenials(atoms: readonly Atom[]): readonly Atom[] {
   for (let at = 0; at < atoms.length; ) {
     const atom = atoms[at] as Atom
     const end = atom.type === 'not' ? denialEnd(atoms, at) : at
-    if (end === at) kept.push(atom)
+    kept.push(end === at ? atom : { type: 'harmless', tokens: [] })
     at = Math.max(end, at + 1)
   }
   return kept

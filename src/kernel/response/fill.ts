@@ -12,7 +12,7 @@ import type { KnownPhrase } from './framePhrases.ts'
 import { isNegation, isStateWord } from './lexicon.ts'
 import type { Because } from './model.ts'
 import { withLabelsBefore, withLateLabel } from './postLabels.ts'
-import { withoutRemarks } from './remarks.ts'
+import { type Weighed, withoutRemarks } from './remarks.ts'
 import { ALL, isSide, SIDES } from './remarkWords.ts'
 import { splitRun } from './runs.ts'
 import { type Atom, type PhraseAtom, type RunAtom, scanAll } from './scan.ts'
@@ -100,14 +100,20 @@ export function fillSlots(frame: Frame, attempts: readonly (readonly Token[])[],
     inOrder: true,
   }
   let said: readonly Token[] = []
+  const all: Weighed[] = []
   for (const [index, tokens] of attempts.entries()) {
-    const { atoms, beside, doubt, unheard, partial, mixed, ...rest } = withoutRemarks(
-      frame,
-      withLateLabel(scanAll(frame, tokens)),
-    )
-    fillFromAttempt(filling, withLabelsBefore(attachDirections(frame, atoms)), index, held)
-    said = rest.said
+    const weighed = withoutRemarks(frame, withLateLabel(scanAll(frame, tokens)))
+    // Where nothing was understood of what was taken back, the answer begins anew.
+    const isNew = index === 0 || (said.length > 0 && filling.attemptOf.size === 0)
+    fillFromAttempt(filling, withLabelsBefore(attachDirections(frame, weighed.atoms)), index, held, isNew)
+    said = weighed.said
+    all.push(weighed)
+  }
+  // What was said beside an attempt of which nothing stands fell with it.
+  const standing = new Set([attempts.length - 1, ...filling.attemptOf.values()])
+  for (const [index, { beside, doubt, unheard, partial, mixed }] of all.entries()) {
     filling.beside ||= beside
+    if (!standing.has(index)) continue
     filling.unknown ||= doubt
     filling.unheard ||= unheard
     filling.partial ||= partial
@@ -135,8 +141,14 @@ interface Progress {
   place: number
 }
 
-function fillFromAttempt(filling: Filling, atoms: readonly Atom[], attempt: number, held: ReadonlySet<string>): void {
-  const progress: Progress = { attempt, held, label: undefined, not: undefined, begun: attempt === 0, place: 0 }
+function fillFromAttempt(
+  filling: Filling,
+  atoms: readonly Atom[],
+  attempt: number,
+  held: ReadonlySet<string>,
+  begun: boolean,
+): void {
+  const progress: Progress = { attempt, held, label: undefined, not: undefined, begun, place: 0 }
   for (const [index, atom] of atoms.entries()) fillFromAtom(filling, progress, atom, atoms.slice(index + 1))
   if (progress.not) filling.doubt ??= 'ambiguous'
   if (!progress.begun) filling.doubt ??= 'notUnderstood'
@@ -252,7 +264,7 @@ function fillWord(filling: Filling, { attempt, not, begun }: Progress, { known, 
 
 /** "Tower … in standby, departure …", asked as `tower <tower> departure <departure> standby`: a state goes with the value before it. */
 function isInPlace({ frame, said, attemptOf }: Filling, slot: number, attempt: number): boolean {
-  if (frame.figureCount < 2) return true
+  if (frame.figureCount < 2 || !frame.path[slot]?.required) return true
   const before = frame.figureSlots.findLast((figure) => figure < slot)
   const last = said.findLast((one) => frame.path[one]?.type === 'figure' && attemptOf.get(one) === attempt)
   return before === undefined || last === undefined || last >= before || !isStateWord(frame.path[slot]?.name ?? '')

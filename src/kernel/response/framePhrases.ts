@@ -87,6 +87,7 @@ function turned(phrase: Phrase): Phrase[] {
 
 /** "Two green" for `three green`. */
 function countedOtherwise(phrase: Phrase): Phrase[] {
+  if (phrase.words.every(isNumberWord)) return []
   return phrase.words.flatMap((word, at) =>
     COUNTS.has(word) && phrase.words.length > 1
       ? [...COUNTS].filter((other) => other !== word).map((other) => withWord(phrase, at, other))

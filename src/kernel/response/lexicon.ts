@@ -250,9 +250,9 @@ export const HESITATIONS: ReadonlySet<string> = new Set([
 ])
 
 export const HARMLESS: ReadonlySet<string> = new Set(
-  `and the a an is are am be was it its it's that that's thats this these they they're there there's here here's
+  `and the a an is are am be was do does did it its it's that that's thats this these they they're there there's here here's
   we we've we're we'll i i've i'm have has got get at of with my our your mine now then so well just ok okay
-  alright yes yeah yep yup aye roger copy copied wilco affirm affirmative please sir captain skipper mate
+  alright yes yeah yep yup aye roger copy copied wilco affirm affirmative please kindly sir captain skipper mate
   showing shows show shown reads read reading says indicating indicated indicates indication displayed displays
   currently equals equal as calculated computed planned briefed
   set checked check confirmed verified selected entered dialed dialled tuned crosschecked agreed both
@@ -265,7 +265,7 @@ export const HARMLESS: ReadonlySet<string> = new Set(
 
 /** After these, "to" and "for" are no digits. */
 export const LEADING_TO: ReadonlySet<string> = new Set(
-  'set trimmed trim tuned adjusted selected turned equal equals dialed dialled changed moved it up down next due going'.split(
+  'cleared set trimmed trim tuned adjusted selected turned equal equals dialed dialled changed moved it up down next due going'.split(
     ' ',
   ),
 )

@@ -7,6 +7,8 @@ import { type Atom, wordOf } from './scan.ts'
 
 const ALL_WELL: ReadonlySet<string> = new Set('good right fine ok okay set yours done well'.split(' '))
 
+const BOTH_SEATS: ReadonlySet<string> = new Set('my our matching matches same'.split(' '))
+
 /** "All the way forward" is no place. */
 const FULLY: ReadonlySet<string> = new Set('full fully way well right hard'.split(' '))
 
@@ -33,7 +35,11 @@ export function isOneOfPair(frame: Frame, atoms: readonly Atom[]): boolean {
   const isAll = (word: string, at: number) => ALL.has(word) && !(word === 'all' && ALL_WELL.has(said[at + 1] ?? ''))
   if (said.some(isAll)) return false
   const pairs = frame.harmless.has('signs') ? [...SIDES, SIGNS] : SIDES
-  return pairs.some(([one, other]) => words.some((word) => one.has(word)) !== words.some((word) => other.has(word)))
+  const isSaid = (side: ReadonlySet<string>) => words.some((word) => side.has(word))
+  // "My side … and yours", "matching yours": both seats.
+  const isBoth = (side: ReadonlySet<string>) =>
+    side.has('yours') && (frame.figureCount > 1 || said.some((word) => BOTH_SEATS.has(word)))
+  return pairs.some(([one, other]) => isSaid(one) !== isSaid(other) && !(isSaid(other) && isBoth(other)))
 }
 
 /** "Left on, right off": each its own state. */

@@ -18,6 +18,13 @@ const STATES: readonly PhraseStates[] = [
     ],
     knownBy: [],
   },
+  {
+    same: ['push', 'pushback', 'push back'].flatMap((push) =>
+      ['start', 'start up', 'startup'].map((start) => `${push} and ${start}`.split(' ')),
+    ),
+    against: [],
+    knownBy: [],
+  },
   { same: [['push']], alsoSaid: [['pushback'], ['push', 'back']], against: [], knownBy: [] },
   {
     same: [
@@ -29,7 +36,7 @@ const STATES: readonly PhraseStates[] = [
     knownBy: ['short'],
   },
   {
-    same: [['cross'], ['crossing'], ['cleared', 'to', 'cross']],
+    same: [['cross'], ['crossing'], ['cleared', 'to', 'cross'], ['cleared', 'across']],
     against: [
       ['hold', 'short'],
       ['holding', 'short'],

@@ -132,6 +132,7 @@ export const SAID_OF_ONESELF: ReadonlyMap<string, string> = new Map([
   ['contact', 'contacting'],
   ['expect', 'expecting'],
   ['face', 'facing'],
+  ['facing', 'face'],
   ['maintain', 'maintaining'],
   ['monitor', 'monitoring'],
   ['squawk', 'squawking'],
@@ -178,6 +179,12 @@ export const COURTESIES = phrases(`
   many thanks
   thanks a lot
   thanks very much
+  thanks for your help
+  thanks for the help
+  thanks for that
+  thank you for your help
+  thank you for the help
+  all the best
   thank you
   thank you very much
   cheers

@@ -4,6 +4,8 @@ import type { Token } from '../numbers/tokens.ts'
 
 const PHRASES = `
 i say again
+right you are | right you go | right now | y all | after that
+no questions | no comments | no queries | nothing to add
 cross checked | cross check | double checked | double check | triple checked
 for take off | for takeoff | for departure | for landing | for the takeoff | for this takeoff | for the departure
 for today | for now | for the route | for the trip | for the flight | for us | for me | for you | for your help | for the help
@@ -56,7 +58,7 @@ clear on the left | clear on the right
 the pair of them | pair of them | both of them | the two of them | the three of them | the four of them
 you can go | you may go | you can go when you want | when you want | go when you are ready | you have the airplane | you have the aircraft | she is all yours | all yours | free to go | clear to go | can go
 coming down nicely | coming up well | going up well | going up nicely | rising nicely | and rising steadily
-all the way up | all the way in | all the way down | all the way forward | holding it up | holding them up | held it up | held them up | held up | holds it up | holding em up | held em up
+holding it up | holding them up | held it up | held them up | held up | holds it up | holding em up | held em up
 moved the switch up | put the switch up | switch is up | pulled the levers back | pulled the thrust levers back
 running smooth | running smoothly | running nicely | running stable | running well | running fine | running good | engines are running | all running
 worked out | worked it out | wrote down | noted down | took down | read off | looked up | lined up with | lines up with | settled down | settled down nicely

@@ -7,53 +7,42 @@ const words = (text: string): ReadonlySet<string> => new Set(text.split(/\s+/).f
 
 /** Of remarks that say that all is well, where it was looked up, or nothing at all. */
 export const REMARKS = words(`
-  em myself showed wheel wheels within drawing sure settled beautiful excellent super brilliant marvellous
-  splendid chilly very wee bit lots guy guys lad lads ramper closed already included he's she's   light lights bottom direction directions call word reading reads greens axes complete completed parking park tow
-  towbar seat locked latched secure secured armed active fully full cleared push mid middle gate release
-  signed including bang drop drops page clean sight view hand hands steering accumulator accumulators detent latch
-  catch chocks chock cones pin pins flag ribbon salute wave attendant attendants flight systems system
-  rechecked dialled dialed typed entered programmed loaded sheet loadsheet card plan clearance book handbook
-  manual chart charts tablet screen display displays computer fms fmc map tape pages performance data gauge gauges
-  indicator indicators indication indications panel overhead pedestal box bug bugs bugged needle needles dial
-  dials pointer pointers scale quadrant column yoke stick pedal pedals button buttons band arc range envelope
-  limits limit margin tolerance side sides switch switches lever levers handle handles knob knobs guard guards
-  selector selectors tank tanks line green blue white normal steady good lovely nice nicely happy smooth smoothly
-  even balanced plenty warm snug tight dry fine perfect perfectly spot well pretty quite just nominal usual quiet
-  sufficient wide easy easily clear clearly solid firm firmly proper properly straight same agrees agree
-  matches match matching matched compared against verified seen saw heard felt watching watched looked look seeing
-  feels touched counted counting chime called calls report reported received signal signals thumbs headset
-  interphone intercom voice confirmation per as from by with everything everyone pair lot ones also too together
-  again twice times he she him his them her they crew senior purser chief cockpit marshaller engineer mechanic
-  loader dispatcher handler controller captain copilot boss girls boys folks everybody fellow men people
-  passengers pax morning afternoon evening day cheers bye thanks tower ground delivery radar goodbye hello hi
-  adios gracias namaskar ciao sir madam mate buddy friend friends gents ladies cheerio ta welcome pressure
-  pressures parameters voltage current charging powered power electrical electrically ammeter voltmeter amps volts
-  load psi kilograms kilos percent knots units inches hectopascals millibars degrees has have got get did done
+  em myself gave give tried tugged wiggled showed wheel wheels within drawing sure settled beautiful excellent super brilliant marvellous splendid
+  chilly very wee bit lots guy guys lad lads ramper closed already included he's she's light lights bottom direction
+  directions call word reading reads greens axes complete completed parking park tow towbar seat locked latched
+  secure secured armed active fully full cleared push mid middle gate release signed including bang drop drops page
+  sight view hand hands steering accumulator accumulators detent latch catch chocks chock cones pin pins flag ribbon
+  salute wave attendant attendants flight systems system rechecked dialled dialed typed entered programmed loaded
+  sheet loadsheet card plan clearance book handbook manual chart charts tablet screen display displays computer fms
+  fmc map tape pages performance data gauge gauges indicator indicators indication indications panel overhead
+  pedestal box bug bugs bugged needle needles dial dials pointer pointers scale quadrant column yoke stick pedal
+  pedals button buttons band arc range envelope limits limit margin tolerance side sides switch switches lever
+  levers handle handles knob knobs guard guards selector selectors tank tanks line green blue white normal steady
+  good lovely nice nicely happy smooth smoothly even balanced plenty warm snug tight dry fine perfect perfectly spot
+  well pretty quite just nominal usual quiet sufficient wide easy easily clear clearly solid firm firmly proper
+  properly straight same agrees agree matches match matching matched compared against verified seen saw heard felt
+  watching watched looked look seeing feels touched counted counting chime called calls report reported received
+  signal signals thumbs headset interphone intercom voice confirmation per as from by with everything everyone pair
+  lot ones also too together again twice times he she him his them her they crew senior purser chief cockpit
+  marshaller engineer mechanic loader dispatcher handler controller captain copilot boss girls boys folks everybody
+  fellow men people passengers pax morning afternoon evening day cheers bye thanks tower ground delivery radar
+  goodbye hello hi adios gracias namaskar ciao sir madam mate buddy friend friends gents ladies cheerio ta welcome
+  pressure pressures parameters voltage current charging powered power electrical electrically ammeter voltmeter
+  amps volts load psi kilograms kilos percent knots inches hectopascals millibars degrees has have got get did done
   made been having held checks turned switched selected placed pushed pressed put swept cycled tested exercised
   worked stowed pinned fitted opened sat stable stabilised stabilized idling number numbers today tonight moment
-  axis travel idle length runway route sign weather sky sun rain wind tarmac apron stand ramp jetty master so
-  inside into along around against surfaces surface localiser localizer ident elevation target celsius brr friction sent sitting pointing tapes tape percentage operation operations lead initial thing things job work part parts one's its it's that's metal
-  difference steadily normally increasing movement motion ja hey wow american european jet hatch reflection reflections
-  reflecting briefing dipped rang airplane  aeroplane ribbon elbow elbows jumpseater jumpseat coast hills hill mountain
-  mountains hangar beam edge click clicks meadow field fields village town city coffee tea breakfast lunch dinner weekend
-  birthday  wife husband kids dog cat grandma mother father brother sister teacher examiner student students
-  colleague colleagues neighbour farmer policeman doctor painter shop market school church museum garden river lake sea ocean island
-  forest tree trees grass flower flowers  sheep cow cows picture pictures photo music song  story 
-  comfortable comfy cosy tidy neat clean shiny pretty lovely gorgeous tasty delicious funny pleasant friendly kind generous
-  textbook exemplary flawless faultless impeccable immaculate  gentle gently softly calmly carefully thoroughly
-  diligently visually  personally physically obviously definitely absolutely certainly clearly evidently
-  automatically always anyway therefore hence thus  extended centreline centerline sense flush charged
-   working works functioning behaving healthy alive awake cooling transmission communication
-   visible obvious evident  bright brightly glowing shining shines gleaming clockwork `)
+  axis travel holding idle length runway route sign weather sky sun rain wind tarmac apron stand ramp jetty master
+  so inside into along around surfaces surface elevation target celsius sent sitting pointing tapes percentage
+  operation operations lead initial thing things job work part parts one's its it's that's difference steadily
+  normally increasing movement motion ja hey wow american european jet hatch reflection reflections reflecting
+  briefing rang airplane aeroplane beam click clicks textbook exemplary flawless faultless impeccable immaculate
+  gentle gently softly calmly carefully thoroughly diligently visually personally physically obviously definitely
+  absolutely certainly evidently automatically always anyway therefore hence thus extended centreline centerline
+  sense flush charged working works functioning behaving healthy alive awake cooling transmission communication
+  visible obvious evident bright brightly glowing shining shines gleaming clockwork`)
 
 /** Harmless in what the pilot says first, not beside an answer: "cockpit to ground", "you can". */
 export const OF_CALLS = words('can pushback cockpit running taxiing continuing continue afterwards')
-
-/** What the pilot did: "I moved the lever". */
-export const DOERS = words("i we i've we've have")
-export const DOINGS = words(`
-  put saw set moved pulled pushed turned tried tested tugged pressed took taken given gave showed shown filled dipped worked
-  listened read cycled wiggled waggled`)
 
 /** After "is" they say what the value must not be beyond: "is the limit". */
 export const LIMITS = words('limit limits maximum minimum')
@@ -72,7 +61,7 @@ export const OTHER_THINGS = words(`
 
 /** Guesses, exceptions, faults and things not done yet: with one of these an answer is asked again. */
 export const DOUBTFUL = words(`
-  planned intended computed calculated briefed had enough kinda
+  intended had kinda
   about almost approximately around nearly roughly perhaps maybe probably possibly presumably guess guessing think thought
   suppose supposed assume assuming assumed expect expecting expected should would could might may must will shall gonna
   going hope hopefully unsure uncertain doubt doubtful
@@ -81,18 +70,23 @@ export const DOUBTFUL = words(`
   was were used previously formerly before yesterday last earlier old
   half halfway part partly partially
   hung spooling popped missing forgot forgotten skipped need needs
+  believe imagine reckon lied mean meant who
   why what which how whether question or
   never dead empty`)
+
+/** Of a value: it is on paper only. */
+export const ON_PAPER = words('planned computed calculated briefed')
 
 /** What is better absent: "no binding" is good news, "binding" is not. */
 export const FAULTS = words(`
   fail fails failed failing failure failures fault faults faulty broken inop inoperative stuck jammed binding blocked
-  trouble troubles leak leaking leaks smoke fire rough`)
+  trouble troubles problem problems leak leaking leaks smoke fire rough`)
 
 /** Words between the name of a value and the value, or before one without a name. */
 export const BEFORE_VALUE = words(`
   also again seeing having getting giving shows goes
   bug bugs bugged needle needles gauge gauges indicator lever handle dial dials window squawk squawking code codes box
+  compass altimeter altimeters tape sheet loadsheet screen scale counter panel page computer
   readout display number figure got it she he they i have has had new trim speed approx in on off up down out
   said see seen here there come comes came gives making makes wheel units exactly bang number
   drop drops dropped reading sits stands
@@ -110,6 +104,14 @@ export const UNWELCOME = words(`
 /** The same beside a value too. */
 export const NEVER_WELCOME = words(`
   abnormal unlocked unset invalid incorrect wrong inactive unavailable released disarmed disengaged disabled failed red amber`)
+
+/** Lacks, changes and other times, places and amounts that nobody would mention beside an answer that is in order. */
+export const SUSPICIOUS = words(`
+  gone blank dark nil lost caught proud clean split splits ajar odd stale adrift bad worse worst rubbish nonsense
+  more less some few extra over under above below fast slow further farther
+  next ago since until tomorrow yesterday tonight then
+  else elsewhere alone nobody none nowhere neutral continuous alternate spare
+  contradicts says said go goes far came comes back ra close`)
 
 /** Contrary to a climb. */
 export const DESCENDING = words('down descend descending')

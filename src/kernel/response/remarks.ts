@@ -4,12 +4,13 @@
  */
 
 import type { Token } from '../numbers/tokens.ts'
+import { isCompared } from './clauses.ts'
 import { withoutCounts } from './counts.ts'
 import { withoutDenials } from './denials.ts'
 import { isBareState, isPreposition, LINKS, withoutForeignStates } from './foreignStates.ts'
 import type { Frame } from './frame.ts'
 import { isMixed, isOneOfPair } from './pairs.ts'
-import { ALL, DESCENDING, DOUBTFUL, FAULTS, NEVER_WELCOME, UNWELCOME } from './remarkWords.ts'
+import { ALL, DESCENDING, DOUBTFUL, FAULTS, isSide, NEVER_WELCOME, ON_PAPER, UNWELCOME } from './remarkWords.ts'
 import { type Atom, isPlain, wordOf } from './scan.ts'
 import { isOwnAhead, isUnheardOf } from './unheardOf.ts'
 
@@ -39,29 +40,31 @@ export function withoutRemarks(frame: Frame, all: readonly Atom[]): Weighed {
   const isLooseNo = denied.some((atom, at) => wordOf(atom) === 'no' && isPlain(denied[at + 1]))
   // Of "harness and doors" the harness is one, and mine.
   const isMine = (next: string) => next === 'side' || (frame.ofSeveral && frame.several.has(next))
-  const isMySide = words.some((word, at) => word === 'my' && isMine(words[at + 1] ?? ''))
+  const isMySide = frame.figureCount < 2 && words.some((word, at) => word === 'my' && isMine(words[at + 1] ?? ''))
   const mixed = isMixed(frame, all)
   const isOurs = (mine: readonly string[], yours: readonly string[]) =>
     words.some((word) => mine.includes(word)) && words.some((word) => yours.includes(word))
   const isBoth = isOurs(['mine', 'my', 'here'], ['yours', 'your'])
-  // "We will rotate at eight one".
-  const plain = counted.atoms.flatMap((atom, at) =>
-    isPlain(atom) &&
-    !(TO_COME.has(wordOf(atom)) && isOwnAhead(frame, counted.atoms, at)) &&
-    !isIdleStop(counted.atoms, at)
-      ? [wordOf(atom)]
-      : [],
-  )
+  const isAbout = (at: number) =>
+    isAllowed(counted.atoms, at) ||
+    // "We will rotate at eight one".
+    (TO_COME.has(wordOf(counted.atoms[at])) && isOwnAhead(frame, counted.atoms, at)) ||
+    isIdleStop(counted.atoms, at) ||
+    (OF_SOURCES.has(wordOf(counted.atoms[at])) && isCompared(counted.atoms, at))
+  const isDoubtAt = (atom: Atom, at: number): boolean => {
+    const word = wordOf(atom)
+    if (!isPlain(atom)) return false
+    const speaks = OWNERS.has(word) ? !isBoth && (word === 'your' || !frame.ofSeveral) : isDoubt(frame, word)
+    return speaks && !isAbout(at)
+  }
   const isDoubtful =
-    plain.some((word) =>
-      OWNERS.has(word) ? !isBoth && (word === 'your' || !frame.ofSeveral) : isDoubt(frame, word),
-    ) ||
+    counted.atoms.some(isDoubtAt) ||
     counted.atoms.some((_, at) => isUnwelcome(frame, counted.atoms, at)) ||
     isAsked(frame, counted.atoms)
   return {
-    said: denied.flatMap((atom) => ('token' in atom ? [atom.token] : atom.tokens)),
+    said: denied.flatMap(saidIn),
     atoms: bound.filter(({ type }) => type !== 'harmless' && type !== 'unknown'),
-    beside: counted.atoms.length < all.length || all.some(({ type }) => type === 'unknown'),
+    beside: counted.atoms.length < all.length || denied.some(isDenial) || all.some(({ type }) => type === 'unknown'),
     doubt:
       counted.doubt ||
       isLooseNo ||
@@ -75,7 +78,23 @@ export function withoutRemarks(frame: Frame, all: readonly Atom[]): Weighed {
   }
 }
 
+/** "Clear on the right" names no engine. */
+function saidIn(atom: Atom): readonly Token[] {
+  if ('token' in atom) return [atom.token]
+  const isRemark = atom.type === 'harmless' && atom.tokens.length > 1
+  return isRemark ? atom.tokens.filter(({ text }) => !isSide(text)) : atom.tokens
+}
+
+const isDenial = (atom: Atom) => atom.type === 'harmless' && atom.tokens.length === 0
 const TO_COME: ReadonlySet<string> = new Set(['will', 'going'])
+/** "What he gave us", "than yesterday": of what the answer is compared with. */
+const OF_SOURCES: ReadonlySet<string> = new Set(
+  'what which yesterday last earlier before previously was were had expected planned computed calculated briefed'.split(
+    ' ',
+  ),
+)
+/** "You may remove the bar." */
+const isAllowed = (atoms: readonly Atom[], at: number) => wordOf(atoms[at]) === 'may' && wordOf(atoms[at - 1]) === 'you'
 /** "At the idle stop". */
 const isIdleStop = (atoms: readonly Atom[], at: number) =>
   /^stops?$/.test(wordOf(atoms[at])) && wordOf(atoms[at - 1]) === 'idle'
@@ -85,6 +104,7 @@ const OWNERS: ReadonlySet<string> = new Set(['mine', 'yours', 'your'])
 
 function isDoubt(frame: Frame, word: string): boolean {
   if (DOUBTFUL.has(word) || FAULTS.has(word) || isCutShort(frame, word)) return true
+  if (ON_PAPER.has(word)) return frame.figureCount > 0
   return (frame.figureCount === 0 && UNWELCOME.has(word)) || (frame.vocabulary.has('climb') && DESCENDING.has(word))
 }
 
@@ -116,7 +136,21 @@ const HAVING: ReadonlySet<string> = new Set('have has i we'.split(' '))
 const BEFORE_SUBJECT: ReadonlySet<string> = new Set('is are was has have can could did do does will shall'.split(' '))
 const SUBJECTS: ReadonlySet<string> = new Set('it they you'.split(' '))
 const STILL_TO_COME: ReadonlySet<string> = new Set([
-  ...['to be', 'to set', 'have to', 'has to', 'let me', 'let us', 'you set', 'set it', 'set when', 'get set', 'set up'],
+  ...[
+    'to be',
+    'to set',
+    'have to',
+    'has to',
+    'let me',
+    'let us',
+    'you set',
+    'set it',
+    'set when',
+    'get it',
+    'get them',
+    'get set',
+    'set up',
+  ],
   ...['set me', 'please set', 'as soon'],
 ])
 

@@ -236,10 +236,14 @@ function runEnd(frame: Frame, tokens: readonly Token[], canons: readonly string[
   return end
 }
 
+const GOVERNED: ReadonlySet<string> = new Set('the this that a an my your our his her their us me you'.split(' '))
+
 /** A word that sounds like a digit is one before, between and after digits. */
 function standsInNumber(tokens: readonly Token[], begin: number, at: number): boolean {
   const before = at > begin ? tokens[at - 1] : undefined
   const after = tokens[at + 1]
+  // "Eighty one for this weight", "one forty four for v two".
+  if (isLittle(tokens[at]) && GOVERNED.has(after?.text ?? '')) return false
   const next = after !== undefined && (isNumberToken(after) || isHomophone(after))
   if (before && (isNumberToken(before) || isHomophone(before))) {
     return next || !isLittle(tokens[at]) || remarkPhraseAt(tokens, at) === 0

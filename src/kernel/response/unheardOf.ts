@@ -1,5 +1,6 @@
 /** Whether a word of a remark is known to be harmless where it stands. What nobody has heard of is asked about. */
 
+import { isAct, isElsewhere, isSuspect, isTouching } from './clauses.ts'
 import { isPreposition } from './foreignStates.ts'
 import type { Frame } from './frame.ts'
 import { isStateWord } from './lexicon.ts'
@@ -8,8 +9,6 @@ import {
   BEFORE_VALUE,
   COUNTED,
   COUNTED_THINGS,
-  DOERS,
-  DOINGS,
   isSide,
   LIMITS,
   NEVER_WELCOME,
@@ -26,6 +25,7 @@ export function isUnheardOf(frame: Frame, atoms: readonly Atom[], at: number): b
   const atom = atoms[at]
   if (atom?.type !== 'unknown' || atom.amount) return false
   const word = atom.token.text
+  if (isElsewhere(atoms, at)) return false
   if (isTrailing(frame, atoms, at)) return false
   if (PREPOSITIONS.has(word)) return !isLeading(frame, word, atoms[at + 1]) && !isOfOnlyValues(frame, atoms, at)
   if (word === 'ready') return !isReadyBeside(frame, atoms, at)
@@ -36,7 +36,6 @@ export function isUnheardOf(frame: Frame, atoms: readonly Atom[], at: number): b
   if (word.length === 1) return !isAbbreviation(atoms, at)
   if (BEFORE_VALUE.has(word) && atoms.slice(at + 1).find(({ type }) => type !== 'harmless')?.type === 'run')
     return false
-  if (DOINGS.has(word) && DOERS.has(wordOf(atoms[at - 1]))) return false
   if (LIMITS.has(word)) return [at - 1, at - 2].some((before) => LINKS.has(wordOf(atoms[before])))
   if (OF_CALLS.has(word)) return !frame.isUnasked
   if (word === 'pulled') return !frame.harmless.has('brake')
@@ -44,8 +43,7 @@ export function isUnheardOf(frame: Frame, atoms: readonly Atom[], at: number): b
   if (PASSING.has(word) && frame.isUnasked && frame.figureCount > 0) return false
   if (SIGNS.some((sign) => sign.has(word)) && frame.harmless.has('signs')) return false
   if (OTHER_THINGS.has(word)) return frame.figureCount === 0 && isSaidOf(frame, atoms, at)
-  if (isPersonal(atoms, at)) return false
-  return !isHarmlessName(frame, word)
+  return !isHarmlessName(frame, word) && (isTouching(atoms, at) || isAct(atoms, at) || isSuspect(word))
 }
 
 const isHarmlessName = (frame: Frame, word: string) =>
@@ -80,22 +78,8 @@ function isTrailing(frame: Frame, atoms: readonly Atom[], at: number): boolean {
   // "Released, the light is out", and not "set".
   const isOff = frame.own.has('released') || frame.own.has('disconnected') || frame.own.has('off')
   if (wordOf(atoms[at]) === 'out' && wordOf(atoms[before]) === 'light' && !isOff) return false
-  if (TRAILS.get(wordOf(atoms[at]))?.has(wordOf(atoms[before])) === true) return true
-  return PARTICLES.has(wordOf(atoms[at])) && isOfVerb(atoms, at)
+  return TRAILS.get(wordOf(atoms[at]))?.has(wordOf(atoms[before])) === true
 }
-const PARTICLES = words('in out off up down over back away through around round')
-
-/** "Called it in", "waved us off": of what somebody did. */
-function isOfVerb(atoms: readonly Atom[], at: number): boolean {
-  let verb = at - 1
-  while (isPlain(atoms[verb]) && OBJECTS.has(wordOf(atoms[verb]))) verb--
-  return isPlain(atoms[verb]) && WITH_PARTICLE.has(wordOf(atoms[verb]))
-}
-const OBJECTS = words('it them us him her me that everything all')
-const WITH_PARTICLE =
-  words(`called phoned waved signed typed keyed punched wrote copied noted clicked clicks read worked looked
-  checked lined picked sent handed rang shouted marked ticked walked logged`)
-
 function isPairSaid(atoms: readonly Atom[], word: string): boolean {
   const said = new Set(atoms.filter(isPlain).map(wordOf))
   const pair = SIDES.find((sides) => sides.some((side) => side.has(word)))
@@ -125,7 +109,7 @@ const PLACING = words('on to off from at')
  * unless they were said of the item before: "off, bleed off too".
  */
 function isSaidOf(frame: Frame, atoms: readonly Atom[], at: number): boolean {
-  if (frame.harmless.has(wordOf(atoms[at]))) return false
+  if (frame.harmless.has(wordOf(atoms[at])) || isListed(atoms)) return false
   const isOwn = (atom: Atom | undefined) => atom?.type === 'phrase' && atom.known.type === 'own'
   let next = at + 1
   while (OTHER_THINGS.has(wordOf(atoms[next])) || BETWEEN.has(wordOf(atoms[next]))) next++
@@ -134,6 +118,8 @@ function isSaidOf(frame: Frame, atoms: readonly Atom[], at: number): boolean {
   if (wordOf(atoms[at - 2]) === 'on' && isOwn(atoms[at - 3])) return true
   return isOwn(atoms[beforeArticle(atoms, at)]) && !AS_IT_SHOULD_BE.has(wordOf(atoms[next]))
 }
+/** "Ailerons, elevators and the rudder": what the item is made of, one by one. */
+const isListed = (atoms: readonly Atom[]) => atoms.filter((atom) => OTHER_THINGS.has(wordOf(atom))).length > 2
 const isState = (atom: Atom) => tokensIn(atom).some(({ text }) => isStateWord(text) && !ALL.has(text))
 const LINKS = words('is are')
 const BETWEEN = words('is are now heat anti ice door doors valve valves')
@@ -146,28 +132,6 @@ function isAbbreviation(atoms: readonly Atom[], at: number): boolean {
   const isLetter = (atom: Atom | undefined) => /^[a-uw-z]$/.test(wordOf(atom)) && isPlain(atom)
   return isLetter(atoms[at - 1]) || isLetter(atoms[at + 1])
 }
-
-/** What people do, see and say, of which nothing follows for the item: "I worked it out", "the purser just rang". */
-function isPersonal(atoms: readonly Atom[], at: number): boolean {
-  if (!PERSONAL.has(wordOf(atoms[at]))) return false
-  let before = at - 1
-  while (isPlain(atoms[before]) && BEFORE_VERB.has(wordOf(atoms[before]))) before--
-  return isPlain(atoms[before]) && PEOPLE.has(wordOf(atoms[before]))
-}
-const PEOPLE =
-  words(`i we you i've we've i'm we're you've he she he's she's they they've purser crew lead senior girls boys lads
-  man men guy guys lady chief engineer driver ramper marshaller dispatcher controller captain instructor handler cabin`)
-const BEFORE_VERB = words(
-  'just have has all both also already already it personally myself actually always then only clearly can',
-)
-const PERSONAL =
-  words(`worked wrote noted noting wrote listened listening heard hearing counted count counting felt feel feeling
-  touched touching wiggled tugged tapped watched watch watching checked looked looking saw see seen read rang ringing rung called
-  calling phoned reported reporting waved waving saluted saluting nodded shouted confirmed confirming showed shows showing shown
-  held holds holding carried carry remember learned learnt like liked love loved prefer enjoy know knew found find
-  mentioned discussed agreed wondered marked pointed typed dialled dialed copied jotted scribbled sat sitting
-  stood standing walked walking flew fly flown gave gives give got get took take taken tell told use used using want wanted
-  set put puts moved move pushed push pulled pull pressed press turned turn opened closed locked fastened tested cycled`)
 
 const ABOARD = words('board gauges gauge standby')
 

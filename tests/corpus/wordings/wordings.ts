@@ -4,8 +4,8 @@
  * had other items as well) and `check` (two more) were each judged unseen once, and are tuning data since. `author`: by one
  * who mended the rules afterwards, and so the weakest. Each line is right, wrong in one thing, half, or without the value
  * that was asked for. `tricky`: two who tried to have wrong answers accepted. `last`: four more, with items that nobody had
- * seen before, judged once when the rules were finished: 198 of 288 right answers understood, of 113 wrong ones none and of 79
- * half ones two accepted.
+ * seen before, judged unseen when the rules were finished (198 of 288 right answers understood, of 113 wrong ones none and of
+ * 79 half ones two accepted), and tuning data since.
  */
 
 import { readFileSync } from 'node:fs'

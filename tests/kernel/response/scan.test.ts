@@ -81,7 +81,7 @@ describe('a number', () => {
     ['set to five', '[set], five'],
     ['five for six', 'five for six'],
     ['five to for six', 'five to for six'],
-    ['five for the six', 'five for~, six'],
+    ['five for the six', 'five, six'],
     ['five for take off six', 'five, six'],
     ['for take off five', 'five'],
     ['five to', 'five to'],

@@ -34,13 +34,13 @@ describe('what pilots say', () => {
   })
 })
 
-describe('what four strangers said to items that nobody had seen', () => {
+describe('what four strangers said to items that nobody had seen, tuning data since', () => {
   const understood = (truth: string) =>
     LAST.filter((one) => one.truth === truth && judgeWording(one).verdict === 'correct')
 
-  it('is understood as often as when it was judged the first time, and accepted nowhere where it is wrong', () => {
+  it('is mostly understood, and accepted nowhere where it is wrong', () => {
     expect(LAST.filter(({ truth }) => truth === 'right')).toHaveLength(288)
-    expect(understood('right').length).toBeGreaterThanOrEqual(198)
+    expect(understood('right').length).toBeGreaterThanOrEqual(245)
     expect(understood('wrong')).toEqual([])
     // "Push approved": the response itself lets the start be left out.
     expect(understood('half').map(({ item }) => item)).toEqual(['y22', 'y22'])
