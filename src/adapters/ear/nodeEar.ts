@@ -123,11 +123,11 @@ function nodeTakeIn(rescorer: Rescorer | undefined, spent: () => Spent): TakeIn 
     spent()[what] += performance.now() - before
     return done
   }
-  return (pcm, grammar) => {
+  return (pcm, grammar, silence) => {
     if (!rescorer) return undefined
     let encoding: ReturnType<Rescorer['encode']> | undefined
     const sound = () => {
-      encoding ??= time('encode', () => rescorer.encode(pcm))
+      encoding ??= time('encode', () => rescorer.encode(pcm, silence))
       return encoding
     }
     const ask = async <T>(about: (sound: Awaited<ReturnType<Rescorer['encode']>>) => Promise<T>) => {

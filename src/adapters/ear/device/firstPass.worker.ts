@@ -39,7 +39,7 @@ const worker: FirstPassWorker = {
     let takeIn: TakeIn | undefined
     const listening = new Listening({
       passes,
-      opinions: opinionsOf(passes, (pcm, grammar) => takeIn?.(pcm, grammar), pass.pronunciationsOf),
+      opinions: opinionsOf(passes, (...sound) => takeIn?.(...sound), pass.pronunciationsOf),
       denoiser: newDenoiser(),
       taskFor: (hearable) => pass.taskFor(hearable),
       emit: (event) => void page.event(event),

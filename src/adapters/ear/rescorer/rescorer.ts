@@ -74,7 +74,7 @@ export class Rescorer {
       encoding,
       await InferenceSession.create(decoder, options),
       await InferenceSession.create(phones, options),
-      await framesOf(encoding, noise()),
+      await framesOf(encoding, noise(), PAD),
     )
     await made.warmUp()
     return made
@@ -90,9 +90,9 @@ export class Rescorer {
     await this.decodeFree(await this.encode(noise()))
   }
 
-  /** Takes in one utterance, 16 kHz mono at any level. */
-  async encode(pcm: Float32Array): Promise<EncodedSound> {
-    return { frames: await framesOf(this.encoder, pcm), logProbs: new Map() }
+  /** Takes in one utterance, 16 kHz mono at any level, with this many samples of silence on each side of it. */
+  async encode(pcm: Float32Array, silence: number = PAD): Promise<EncodedSound> {
+    return { frames: await framesOf(this.encoder, pcm, silence), logProbs: new Map() }
   }
 
   /**
@@ -202,12 +202,12 @@ export class Rescorer {
   }
 }
 
-async function framesOf(encoder: InferenceSession, pcm: Float32Array): Promise<Tensor> {
+async function framesOf(encoder: InferenceSession, pcm: Float32Array, silence: number): Promise<Tensor> {
   const gain = gainFor(speechRms(pcm))
-  const input = new Float32Array(pcm.length + 2 * PAD)
+  const input = new Float32Array(pcm.length + 2 * silence)
   input.set(
     pcm.map((sample) => Math.max(-1, Math.min(1, sample * gain))),
-    PAD,
+    silence,
   )
   const { last_hidden_state: frames } = await encoder.run({
     input_values: new Tensor('float32', input, [1, input.length]),

@@ -7,7 +7,7 @@ import type { EncodedSound, Rescorer } from './rescorer.ts'
 
 /** Sounds have numbers, which the caller gives. An answer is undefined where the model could not. */
 export interface RescorerCalls {
-  encode(sound: number, pcm: Float32Array): void
+  encode(sound: number, pcm: Float32Array, silence: number | undefined): void
   rescore(sound: number, texts: readonly string[]): Promise<readonly Hypothesis[] | undefined>
   decodeConstrained(
     sound: number,
@@ -18,8 +18,8 @@ export interface RescorerCalls {
   phonesOf(sound: number): Promise<PhoneFrames | undefined>
 }
 
-/** Sounds that may still be asked about: an answer that goes on is encoded anew. */
-const KEPT = 4
+/** Sounds that may still be asked about: an answer that goes on is encoded anew, and one of words in two ways. */
+const KEPT = 8
 
 export function rescorerCalls(
   rescorer: Pick<Rescorer, 'encode' | 'rescore' | 'decodeConstrained' | 'decodeFree' | 'phonesOf'>,
@@ -30,8 +30,8 @@ export function rescorerCalls(
     return encoded && (await ask(encoded).catch(() => undefined))
   }
   return {
-    encode(sound, pcm) {
-      const encoding = rescorer.encode(pcm)
+    encode(sound, pcm, silence) {
+      const encoding = rescorer.encode(pcm, silence)
       // Whoever asks about the sound gets no answer.
       encoding.catch(() => {})
       sounds.set(sound, encoding)

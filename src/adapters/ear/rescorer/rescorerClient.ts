@@ -27,10 +27,10 @@ export function rescorerClient(port: MessagePort, lost: () => void): TakeIn {
     return Promise.race([inTime, whenLost])
   }
 
-  return (pcm, grammar) => {
+  return (pcm, grammar, silence) => {
     if (loss.signal.aborted) return undefined
     const sound = ++sounds
-    void calls.encode(sound, pcm)
+    void calls.encode(sound, pcm, silence)
     return {
       rescore: (texts) => ask(() => calls.rescore(sound, texts)),
       decodeConstrained: (alongside) => ask(() => calls.decodeConstrained(sound, grammar, alongside)),

@@ -26,8 +26,11 @@ export interface SoundRescorer {
   phones(): Promise<PhoneFrames | undefined>
 }
 
-/** Takes in a sound at once, to be heard by this grammar; undefined where there is no second model now. */
-export type TakeIn = (pcm: Float32Array, grammar: Grammar) => SoundRescorer | undefined
+/**
+ * Takes in a sound at once, to be heard by this grammar; undefined where there is no second model now. `silence`: samples of
+ * it on each side, where the usual is not enough.
+ */
+export type TakeIn = (pcm: Float32Array, grammar: Grammar, silence?: number) => SoundRescorer | undefined
 
 /** Limits of a text's log probability, in nats: one amount, and more for each word. All were chosen on the tuning set. */
 const atLeast = (once: number, aWord: number) => (words: number) => -once - aWord * words

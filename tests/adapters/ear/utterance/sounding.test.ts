@@ -4,7 +4,13 @@ import { describe, expect, it } from 'vitest'
 import type { SoundedText } from '../../../../src/adapters/ear/utterance/phoneBeam.ts'
 import type { Decoded } from '../../../../src/adapters/ear/utterance/recogniser.ts'
 import type { Recognition } from '../../../../src/adapters/ear/utterance/recognition.ts'
-import { isForSounding, LIMITS, sounded } from '../../../../src/adapters/ear/utterance/sounding.ts'
+import {
+  isForSounding,
+  isOfShortWords,
+  LIMITS,
+  sounded,
+  soundedTwice,
+} from '../../../../src/adapters/ear/utterance/sounding.ts'
 
 const decoded = (text: string): Decoded => ({
   text,
@@ -55,6 +61,28 @@ describe('what the phones hear', () => {
     expect(outcome(sounded(doubted('on'), [decoded('on'), decoded('on')], clear))).toBe('unsure on')
     // One that agreed at once stands for both.
     expect(outcome(sounded(doubted('on'), [decoded('on')], clear))).toBe('unsure on')
+    const third: Recognition = { ...doubted('on'), alternatives: [{ text: 'open' }] }
+    expect(outcome(sounded(third, [decoded('on'), decoded('on')], clear))).toBe('unsure on')
+  })
+
+  it('stands against two that agree where the text decoder hears the same, or nothing of theirs', () => {
+    const passes = [decoded('pass'), decoded('pass')]
+    const other: Recognition = { ...doubted('pass'), alternatives: [{ text: 'off' }] }
+    const none: Recognition = { ...doubted('pass'), doubt: 'otherSpeech' }
+    for (const said of [other, none]) {
+      expect(outcome(sounded(said, passes, texts('off', 'on', LIMITS.againstPasses)))).toBe('accepts off')
+      for (const limit of less(LIMITS.againstPasses)) {
+        expect(sounded(said, passes, texts('off', 'on', limit))).toBe(said)
+      }
+    }
+  })
+
+  it('needs as much as by itself in a sound that is cut off, and never stands against both passes there', () => {
+    const clipped: Recognition = { ...doubted('off'), doubt: 'clipped' }
+    const passes = [decoded('off'), decoded('off')]
+    expect(outcome(sounded(clipped, passes, texts('off', 'on', byItself)))).toBe('accepts off')
+    expect(sounded(clipped, passes, texts('off', 'on', withAPass))).toBe(clipped)
+    expect(sounded(clipped, passes, texts('on', 'off', { fit: 0, lead: 50 }))).toBe(clipped)
   })
 
   it('stands against an agreement on what answers nothing', () => {
@@ -90,22 +118,50 @@ describe('what the phones hear', () => {
   })
 })
 
+describe('a second look, at the sound with less noise', () => {
+  const { byItself, withAPass } = LIMITS
+  const passes = [decoded(''), decoded('')]
+  const clear = async () => texts('up', 'down', byItself)
+
+  it('hears clearly what the first hears nearly', async () => {
+    const nearly = texts('up', 'down', withAPass)
+    expect(outcome(await soundedTwice(NOTHING, passes, nearly, clear))).toBe('accepts up')
+    const unclear = async () => texts('up', 'down', withAPass)
+    expect(await soundedTwice(NOTHING, passes, nearly, unclear)).toBe(NOTHING)
+  })
+
+  it('is nothing against a first that hears something else, or hardly anything', async () => {
+    expect(await soundedTwice(NOTHING, passes, texts('on', 'up', withAPass), clear)).toBe(NOTHING)
+    for (const limit of less(withAPass)) {
+      expect(await soundedTwice(NOTHING, passes, texts('up', 'down', limit), clear)).toBe(NOTHING)
+    }
+  })
+
+  it('is not taken where the first is clear, or nothing was in doubt', async () => {
+    const never = () => Promise.reject(new Error('looked again'))
+    expect(outcome(await soundedTwice(NOTHING, passes, await clear(), never))).toBe('accepts up')
+    const accepted: Recognition = { text: 'up', words: [], confidence: 1 }
+    expect(await soundedTwice(accepted, passes, texts('up', 'down', withAPass), never)).toBe(accepted)
+  })
+})
+
 describe('the phones are asked', () => {
   const words = { shapes: [], yesNo: false }
   const second = 16_000
 
   it('at an item of words, whatever its passes heard', () => {
-    expect(isForSounding(NOTHING, words, second)).toBe(true)
-    expect(isForSounding({ text: 'on', words: [], confidence: 1 }, words, second)).toBe(true)
+    expect(isOfShortWords(words, second)).toBe(true)
+    expect(isForSounding(NOTHING)).toBe(true)
+    expect(isForSounding({ text: 'on', words: [], confidence: 1 })).toBe(true)
+    expect(isForSounding({ ...NOTHING, doubt: 'clipped' })).toBe(true)
   })
 
-  it('not about values, calls, a long speech, or a sound that is bad by itself', () => {
-    expect(isForSounding(NOTHING, { ...words, shapes: [{ kind: 'digits', length: 4 }] }, second)).toBe(false)
+  it('not about values, calls, a long speech, or what is faint', () => {
+    expect(isOfShortWords({ ...words, shapes: [{ kind: 'digits', length: 4 }] }, second)).toBe(false)
     const talk = { parts: [], phrases: [], words: [], others: [] }
-    expect(isForSounding(NOTHING, { ...words, talk }, second)).toBe(false)
-    expect(isForSounding(NOTHING, words, 3 * second)).toBe(true)
-    expect(isForSounding(NOTHING, words, 3 * second + 1)).toBe(false)
-    expect(isForSounding({ ...NOTHING, doubt: 'faint' }, words, second)).toBe(false)
-    expect(isForSounding({ ...NOTHING, doubt: 'clipped' }, words, second)).toBe(false)
+    expect(isOfShortWords({ ...words, talk }, second)).toBe(false)
+    expect(isOfShortWords(words, 3 * second)).toBe(true)
+    expect(isOfShortWords(words, 3 * second + 1)).toBe(false)
+    expect(isForSounding({ ...NOTHING, doubt: 'faint' })).toBe(false)
   })
 })
