@@ -20,6 +20,7 @@ import { responseFrom } from '../../../src/kernel/response/response.ts'
 import { ITEMS, type WordedItem } from './items.ts'
 import { LAST_ITEMS } from './lastItems.ts'
 import { LATER_ITEMS } from './laterItems.ts'
+import { NEXT_ITEMS } from './nextItems.ts'
 
 export interface Wording {
   /** Kind of pilot. */
@@ -31,14 +32,14 @@ export interface Wording {
 }
 
 export const wordingsOf = (
-  set: 'tuning' | 'earlier' | 'later' | 'check' | 'author' | 'last' | 'tricky',
+  set: 'tuning' | 'earlier' | 'later' | 'check' | 'author' | 'last' | 'next' | 'tricky',
 ): readonly Wording[] =>
   readFileSync(new URL(`${set}.jsonl`, import.meta.url), 'utf8')
     .split('\n')
     .filter((line) => line !== '')
     .map((line) => JSON.parse(line) as Wording)
 
-const ALL_ITEMS = [...ITEMS, ...LATER_ITEMS, ...LAST_ITEMS]
+const ALL_ITEMS = [...ITEMS, ...LATER_ITEMS, ...LAST_ITEMS, ...NEXT_ITEMS]
 const BY_ID = new Map(ALL_ITEMS.map((item) => [item.id, item]))
 
 export function itemOf({ item }: Wording): WordedItem {
