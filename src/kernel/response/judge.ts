@@ -15,6 +15,7 @@ import { fillSlots } from './fill.ts'
 import { equallyLikely, type Hypotheses } from './hypotheses.ts'
 import { HARMLESS, HESITATIONS, isNegation, isStateWord } from './lexicon.ts'
 import type { JudgeInput, Judgement } from './model.ts'
+import { withoutOpening } from './opening.ts'
 import { inForm } from './saidOtherwise.ts'
 import { attemptsIn } from './scan.ts'
 import { valueless } from './valueless.ts'
@@ -72,9 +73,13 @@ function doubtfulParts(judgement: Judgement): Judgement['parts'] {
 
 /** One text by itself. Words that challenge and answer share ("flaps": "flaps set") may be the answer's, not an echo. */
 function judgeTranscript(input: JudgeInput, asked: Asked, heard: Transcript): Judgement {
-  const freed = judgeBody(input, asked, heard, withoutChallenge(heard.tokens, asked.challenge))
+  const tokens = withoutOpening(
+    heard.tokens,
+    asked.frames.some((frame) => frame.vocabulary.has('right')),
+  )
+  const freed = judgeBody(input, asked, heard, withoutChallenge(tokens, asked.challenge))
   if (freed.verdict === 'correct' || !asked.isEchoLikeAnswer) return freed
-  const whole = judgeBody(input, asked, heard, heard.tokens)
+  const whole = judgeBody(input, asked, heard, tokens)
   return whole.verdict === 'correct' ? whole : freed
 }
 

@@ -252,7 +252,7 @@ export const HESITATIONS: ReadonlySet<string> = new Set([
 export const HARMLESS: ReadonlySet<string> = new Set(
   `and the a an is are am be was do does did it its it's that that's thats this these they they're there there's here here's
   we we've we're we'll i i've i'm have has got get at of with my our your mine now then so well just ok okay
-  alright yes yeah yep yup aye roger copy copied wilco affirm affirmative please kindly sir captain skipper mate
+  alright alrighty righto gotcha cool perfect super yes yeah yep yup aye roger copy copied wilco affirm affirmative please kindly sir captain skipper mate
   showing shows show shown reads read reading says indicating indicated indicates indication displayed displays
   currently equals equal as calculated computed planned briefed
   set checked check confirmed verified selected entered dialed dialled tuned crosschecked agreed both
