@@ -33,6 +33,8 @@ export const at =
   (place: Floor['at']): Applies =>
   ({ state }) =>
     state.floor.at === place
+export const inListOrTalk: Applies = ({ state: { floor } }) =>
+  floor.at === 'item' || floor.at === 'line' || floor.at === 'exchange'
 export const asks =
   (about: Question['about']): Applies =>
   ({ state }) =>

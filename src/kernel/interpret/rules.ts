@@ -14,6 +14,7 @@ import {
   asksForValue,
   at,
   hasRest,
+  inListOrTalk,
   isAsking,
   isCorrection,
   isCut,
@@ -37,7 +38,7 @@ import { recheckUnknown } from './recheckUnknown.ts'
 import { brakesSet, stop } from './stop.ts'
 import { awaited, otherOrder, talk } from './talk.ts'
 import { overheard, type Utterance } from './utterance.ts'
-import { callNotUnderstood, watchCall } from './watchCall.ts'
+import { callNotUnderstood, startCall, watchCall } from './watchCall.ts'
 
 export interface Rule {
   /** What it takes the utterance for. */
@@ -75,6 +76,7 @@ export const RULES: readonly Rule[] = [
   { name: 'an answer of Otherseat’s taken for right', applies: all(isSure, at('item')), read: accepted },
   { name: 'a correction of what was closed', applies: all(isSure, isCorrection, isNothingBegun), read: correction },
   { name: 'an item to be rechecked that there is not', applies: isSure, read: recheckUnknown },
+  { name: 'a start that begins inside something else', applies: all(isSure, inListOrTalk), read: startCall },
   { name: 'an answer that lost its first word', applies: all(isCut, at('item')), read: cutAnswer },
   { name: 'an answer to the open item', applies: at('item'), read: answer },
   { name: 'the clearance waited for', applies: all(isSure, at('line')), read: clearance },

@@ -12,13 +12,23 @@ import { type Response, responseFrom } from '../response/response.ts'
 import type { EventBody } from '../run/core/events.ts'
 import { outsideOf } from '../run/watch/callValue.ts'
 import { runningWatch, watchAt, watchesOf, watchState } from '../run/watch/watchTiming.ts'
+import { judgeAnswer, openItem } from './answer.ts'
 import { isHalfOther, type Utterance } from './utterance.ts'
 
 const VALUE_ALONE = responseFrom('[at] <value> [percent]')
 
 /** A call of the watch that is under way or has the floor, or the beginning of one. Limits run by the onset of speech. */
-export function watchCall({ pack, state, heard: { beganAt }, said, evidence }: Utterance): EventBody | undefined {
-  const { heard } = said
+export function watchCall({
+  pack,
+  state,
+  heard: { beganAt },
+  said: all,
+  opening,
+  rest,
+  evidence,
+}: Utterance): EventBody | undefined {
+  // "Correction" before a call changes nothing in what it calls.
+  const { heard } = opening === 'correction' ? rest : all
   const watch = runningWatch(pack, state) ?? watchAt(pack, state.floor, state)
   const at = Math.max(0, beganAt - state.startedAt)
   const abnormal = watch?.abnormal.find(({ say }) => isAnnounced(say, heard))
@@ -34,6 +44,15 @@ export function watchCall({ pack, state, heard: { beganAt }, said, evidence }: U
     if (called) return { type: 'watchCalled', watch: watch.id, call: call.id, at, evidence, ...called }
   }
   return undefined
+}
+
+/** The words that begin a start, said inside a list or an exchange: what they are an answer to wins. */
+export function startCall(utterance: Utterance): EventBody | undefined {
+  const { pack, state, said, evidence } = utterance
+  const begun = watchesOf(pack).find(({ begins }) => isAnnounced(begins, said.heard))
+  const item = openItem(utterance)
+  if (!begun || (item && judgeAnswer(utterance, item).verdict === 'correct')) return undefined
+  return { type: 'watchBegan', watch: begun.id, at: Math.max(0, utterance.heard.beganAt - state.startedAt), evidence }
 }
 
 /** Words that are in many calls and in any talk beside an engine. */

@@ -9,6 +9,26 @@ interface PhraseStates {
   readonly knownBy: readonly string[]
 }
 
+/** What a controller lets an aircraft do at a runway: each excludes the others. */
+const HOLD = [
+  ['hold', 'short'],
+  ['holding', 'short'],
+  ['short', 'of'],
+]
+const CROSS = [['cross'], ['crossing'], ['cleared', 'to', 'cross'], ['cleared', 'across']]
+const LINE_UP = [
+  ['line', 'up'],
+  ['lining', 'up'],
+]
+const TAKEOFF = [
+  ['cleared', 'for', 'takeoff'],
+  ['cleared', 'takeoff'],
+  ['cleared', 'for', 'take', 'off'],
+  ['cleared', 'take', 'off'],
+  ['takeoff'],
+  ['take', 'off'],
+]
+
 const STATES: readonly PhraseStates[] = [
   {
     same: [['pushback'], ['push', 'back']],
@@ -27,21 +47,13 @@ const STATES: readonly PhraseStates[] = [
   },
   { same: [['push']], alsoSaid: [['pushback'], ['push', 'back']], against: [], knownBy: [] },
   {
-    same: [
-      ['hold', 'short'],
-      ['holding', 'short'],
-      ['short', 'of'],
-    ],
-    against: [['cross'], ['crossing'], ['cleared', 'to', 'cross']],
+    same: HOLD,
+    against: [...CROSS, ...LINE_UP, ...TAKEOFF],
     knownBy: ['short'],
   },
   {
-    same: [['cross'], ['crossing'], ['cleared', 'to', 'cross'], ['cleared', 'across']],
-    against: [
-      ['hold', 'short'],
-      ['holding', 'short'],
-      ['short', 'of'],
-    ],
+    same: CROSS,
+    against: [...HOLD, ...LINE_UP, ...TAKEOFF],
     knownBy: [],
   },
   {
@@ -112,11 +124,13 @@ const STATES: readonly PhraseStates[] = [
     knownBy: [],
   },
   {
-    same: [
-      ['line', 'up'],
-      ['lining', 'up'],
-    ],
-    against: [],
+    same: LINE_UP,
+    against: [...TAKEOFF, ['taking', 'off'], ...HOLD, ...CROSS],
+    knownBy: [],
+  },
+  {
+    same: [['takeoff'], ['take', 'off']],
+    against: [...LINE_UP, ...HOLD, ...CROSS],
     knownBy: [],
   },
   { same: [['approved']], alsoSaid: [['cleared']], against: [], knownBy: [] },

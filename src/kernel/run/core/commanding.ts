@@ -12,7 +12,7 @@ import { flowAt, openSteps } from '../list/flowSteps.ts'
 import { type Again, stationWords } from '../talk/radio.ts'
 import { exchangeAt, pendingTurn, reopenTurn, withTurn } from '../talk/talk.ts'
 import { restarted, startUnderWay } from '../watch/watching.ts'
-import { runningWatch, watchState } from '../watch/watchTiming.ts'
+import { runningWatch, stoppedWatch, watchState } from '../watch/watchTiming.ts'
 import { announce } from './announce.ts'
 import type { RunCommand, RunEvent } from './events.ts'
 import { corrected, goneBack, rechecked, recheckUnknown } from './goingBack.ts'
@@ -156,6 +156,9 @@ function fromTop(pack: Pack, state: RunState): Step {
   const { floor } = state
   const activity = floor.at === 'watch' ? pack.phases[floor.phase]?.activities[floor.activity] : undefined
   if (activity) return restarted(pack, state, activity.id)
+  // After a start was stopped that is what is begun again, whatever has the floor by then.
+  const stopped = floor.at === 'exchange' ? stoppedWatch(pack, state) : undefined
+  if (stopped) return restarted(pack, state, stopped.id)
   const exchange = exchangeAt(pack, floor)
   if (exchange) {
     const begun = exchange.turns.filter(({ id }) => state.turns[id])

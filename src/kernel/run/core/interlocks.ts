@@ -60,6 +60,8 @@ export function unmet(
   t: number,
 ): Unmet | undefined {
   for (const interlock of interlocks ?? []) {
+    const lost = lostClearance(pack, state, interlock.after)
+    if (lost) return { interlock: lost }
     const since = state.doneAt[interlock.after]
     if (since === undefined && !canHappen(pack, state, interlock.after)) continue
     if (since === undefined) return { interlock }
@@ -67,6 +69,16 @@ export function unmet(
     if (waitMs > 0) return { interlock, waitMs }
   }
   return undefined
+}
+
+/** What was said on a clearance that is open again does not stand for what waits for it. */
+function lostClearance(pack: Pack, state: RunState, name: string): Interlock | undefined {
+  if (state.turns[name]?.status !== 'done') return undefined
+  const turns = pack.phases.flatMap(({ activities }) =>
+    activities.flatMap((activity) => (activity.type === 'exchange' ? activity.turns : [])),
+  )
+  const { interlocks = [] } = turns.find(({ id }) => id === name) ?? {}
+  return interlocks.find((one) => one.after.startsWith('cleared:') && !isFree(pack, state, one))
 }
 
 /** False for what the pack has, but not for this run. */

@@ -1,7 +1,7 @@
 /** What follows from affirm and from negative: what Otherseat has asked says which. */
 
 import type { Pack } from '../../pack/checklist.ts'
-import { findItem, listsOf } from '../../pack/place.ts'
+import { agenda, findItem, listsOf } from '../../pack/place.ts'
 import { closeItem } from '../list/answering.ts'
 import { inItsTurn } from '../list/listCalls.ts'
 import { answerTo } from '../talk/exchanging.ts'
@@ -10,7 +10,7 @@ import { confirmed, doubted, seenBefore } from '../watch/calling.ts'
 import { noCall } from '../watch/watching.ts'
 import type { By } from './events.ts'
 import { enter, sayAndListen } from './listening.ts'
-import { advance, callList, nextFloor } from './moving.ts'
+import { advance, callList, floorOf, nextFloor } from './moving.ts'
 import { unasked } from './ownValue.ts'
 import { say } from './phrases.ts'
 import type { Question, RunState, Step } from './state.ts'
@@ -48,10 +48,13 @@ export function affirmed(pack: Pack, state: RunState, by: By): Step {
   }
 }
 
-/** What was to come first: a list is called with that, a briefing or an exchange comes in its turn. */
+/** What was to come first: a list is called with that, a start waits for its call, a briefing or an exchange comes in its turn. */
 function firstThings(pack: Pack, state: RunState, next: string): Step {
   const isList = listsOf(pack).some(({ id }) => id === next)
-  return isList ? inItsTurn(pack, state, next) : enter(pack, state, nextFloor(pack, state))
+  if (isList) return inItsTurn(pack, state, next)
+  const start = agenda(pack, state).find(({ activity }) => activity.type === 'watch' && activity.id === next)
+  const floor = start ? floorOf(pack, state, start) : nextFloor(pack, state)
+  return enter(pack, { ...state, question: undefined }, floor)
 }
 
 function passed(pack: Pack, state: RunState, question: Extract<Question, { about: 'pass' }>, by: By): Step {

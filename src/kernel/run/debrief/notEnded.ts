@@ -1,18 +1,19 @@
-/** Lists that were called before what comes ahead of them was called done: no question in the moment, told afterwards. */
+/** Lists and starts that were begun before what comes ahead of them was called done: no question in the moment, told afterwards. */
 
 import { holds } from '../../figures/condition.ts'
-import { listById } from '../../pack/place.ts'
+import { activityName, listsOf } from '../../pack/place.ts'
 import { isAhead } from '../core/moving.ts'
 import { listName } from '../core/phrases.ts'
 import type { Moment, Tally } from './tally.ts'
 
 /**
- * Flows and briefings of the list's phase that stand before it and were still open when it was called for the first time.
+ * Flows and briefings of its phase that stand before a list or a start and were still open when that was begun.
  * A silent flow has no spoken end. Each is told once.
  */
 export function tellNotEnded({ notEnded }: Tally, { pack, event, before, after }: Moment): void {
   const called = Object.keys(after.lists).filter((id) => after.lists[id]?.called && !before.lists[id]?.called)
-  for (const id of called) {
+  const begun = Object.keys(after.watches).filter((id) => isRunning(after, id) && !isRunning(before, id))
+  for (const id of [...called, ...begun]) {
     const phase = pack.phases.find(({ activities }) => activities.some((activity) => activity.id === id))
     const activities = phase?.activities ?? []
     const ahead = activities.slice(
@@ -27,11 +28,13 @@ export function tellNotEnded({ notEnded }: Tally, { pack, event, before, after }
       const isAskedAbout = question?.about === 'outOfOrder' && question.next === activity.id
       if (!isOpen || isAskedAbout || notEnded.some((one) => one.id === activity.id)) continue
       const ended = activity.type === 'flow' ? 'not called complete' : 'not ended'
-      const list = first(listName(listById(pack, id).name), 'toLowerCase')
-      const text = `${first(activity.name, 'toUpperCase')} ${ended} before the ${list}`
+      const name = activityName(pack, id)
+      const next = first(listsOf(pack).some((list) => list.id === id) ? listName(name) : name, 'toLowerCase')
+      const text = `${first(activity.name, 'toUpperCase')} ${ended} before the ${next}`
       notEnded.push({ t: event.t, id: activity.id, text })
     }
   }
 }
 
+const isRunning = ({ watches }: Moment['after'], id: string) => watches[id]?.status === 'running'
 const first = (name: string, change: 'toLowerCase' | 'toUpperCase') => `${name.charAt(0)[change]()}${name.slice(1)}`

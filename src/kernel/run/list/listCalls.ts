@@ -2,8 +2,7 @@
 
 import { holds } from '../../figures/condition.ts'
 import type { Activity, Pack } from '../../pack/checklist.ts'
-import { listById } from '../../pack/place.ts'
-import { dueList } from '../core/dueList.ts'
+import { agenda, listById } from '../../pack/place.ts'
 import { sayAndListen } from '../core/listening.ts'
 import { callList, isAhead } from '../core/moving.ts'
 import { say } from '../core/phrases.ts'
@@ -44,11 +43,24 @@ export function inItsTurn(pack: Pack, state: RunState, id: string): Step {
 
 const openList = ({ floor }: RunState) => ('list' in floor ? floor.list : undefined)
 
-/** The list that is open or due; else what was to be said before it in its phase: a briefing, or an exchange under way. */
+/**
+ * What comes before it in the order of the pack: the first list or start that is still to be done; else what was to be said
+ * in its phase: a briefing, or an exchange under way. A list that may be called at any time is finished before any other.
+ */
 function comesFirst(pack: Pack, state: RunState, id: string): string | undefined {
-  const due = openList(state) ?? dueList(pack, state)?.id
-  return due !== undefined && due !== id ? due : talkBefore(pack, state, id)
+  const open = openList(state)
+  if (open !== undefined && listById(pack, open).anytime) return open
+  const places = agenda(pack, state)
+  const before = places.slice(
+    0,
+    places.findIndex(({ activity }) => activity.id === id),
+  )
+  const due = before.find(({ activity }) => isDue(state, activity) || activity.id === open)
+  return due?.activity.id ?? talkBefore(pack, state, id)
 }
+
+const isDue = (state: RunState, activity: Activity) =>
+  (activity.type === 'list' || activity.type === 'watch') && isAhead(state, activity)
 
 function talkBefore(pack: Pack, state: RunState, id: string): string | undefined {
   const { activities = [] } = pack.phases.find((phase) => phase.activities.some((one) => one.id === id)) ?? {}

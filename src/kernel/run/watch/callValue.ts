@@ -11,6 +11,15 @@ export function outsideOf({ min, max }: CallValue, value: Value): 'low' | 'high'
   return max !== undefined && Number(value) > max ? 'high' : undefined
 }
 
+/** Of a value with one limit: so far on the right side of it that a digit was likelier misread or misheard. */
+export function isImplausible({ min, max }: CallValue, value: Value): boolean {
+  if (min !== undefined && max !== undefined) return false
+  if (min !== undefined && min > 0) return Number(value) > min * FAR
+  return max !== undefined && max > 0 && Number(value) < max / FAR
+}
+/** A digit more or less makes ten times as much, whatever the first one is, at least five. */
+const FAR = 5
+
 /** Whether it is what lies between the values of two earlier calls; of one that was not read out nobody knows. */
 export function fits({ between }: CallValue, value: Value, values: Readonly<Record<string, Value>>): boolean {
   const [one, other] = between?.map((id) => values[id]) ?? []

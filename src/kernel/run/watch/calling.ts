@@ -11,7 +11,7 @@ import { enter, sayAndListen } from '../core/listening.ts'
 import { nextFloor } from '../core/moving.ts'
 import { say } from '../core/phrases.ts'
 import type { PendingCall, Question, RunState, Step, WatchState } from '../core/state.ts'
-import { askFor, fits, outsideOf, valueWords } from './callValue.ts'
+import { askFor, fits, isImplausible, outsideOf, valueWords } from './callValue.ts'
 import { seconds, toned } from './watching.ts'
 import { missingBefore, nextCall, openCalls, watchById, watchState, withWatch } from './watchTiming.ts'
 
@@ -20,7 +20,8 @@ export function called(pack: Pack, before: RunState, event: RunEvent<'watchCalle
   const watch = watchById(pack, event.watch, before)
   const own = watchState(before, watch.id)
   if (own.status !== 'running') return { state: before, effects: [] }
-  if (own.calls[event.call] !== undefined) return readAgain(before, watch, event) ?? { state: before, effects: [] }
+  if (own.calls[event.call] !== undefined)
+    return readAgain(pack, before, watch, event) ?? { state: before, effects: [] }
   const { question } = before
   const heard = { ...before, standingBy: false }
   const state = isOfCalls(question) ? { ...heard, question: undefined } : heard
@@ -74,6 +75,10 @@ function taken(pack: Pack, before: RunState, watch: Watch, call: PendingCall, ho
   if (call.value === undefined) return sayAndListen(pack, pending, [askFor(known)])
   const side = outsideOf(value, call.value)
   if (side) return outside(pack, pending, watch, { id: call.id, at: call.at, value: call.value }, side)
+  if (isImplausible(value, call.value) && !how.isConfirmed) {
+    const question = { about: 'callValue', watch: watch.id, call } as const
+    return sayAndListen(pack, { ...pending, question }, [], { prompt: true, tone: 'attention' })
+  }
   if (!fits(value, call.value, own.values)) return unfit(pack, pending, watch, known, call.value)
   return accepted(pack, state, watch, call, how)
 }
@@ -85,14 +90,18 @@ function unfit(pack: Pack, before: RunState, watch: Watch, { id, label }: WatchC
   return sayAndListen(pack, state, [say.doesNotFit(label)], { tone: 'attention' })
 }
 
-/** A value that another one did not fit, read out once more; undefined where that was not in doubt, or it is out of limits. */
-function readAgain(before: RunState, watch: Watch, { call, value }: RunEvent<'watchCalled'>): Step | undefined {
-  const { pending, unfit, values } = watchState(before, watch.id)
-  const doubted: readonly string[] =
-    watch.calls.find(({ id }) => id === pending?.call && unfit[id])?.value?.between ?? []
+/** Another value than the one that was taken: it takes its place, or is told to be out of limits. Undefined for the same one. */
+function readAgain(pack: Pack, before: RunState, watch: Watch, event: RunEvent<'watchCalled'>): Step | undefined {
+  const { call, value, at } = event
+  const { values } = watchState(before, watch.id)
   const own = watch.calls.find(({ id }) => id === call)?.value
-  if (!doubted.includes(call) || !own || value === undefined || outsideOf(own, value)) return undefined
-  return toned(withWatch(before, watch.id, { values: { ...values, [call]: value } }), 'tick')
+  if (!own || value === undefined || value === values[call]) return undefined
+  const wasAsked = isOfCalls(before.question)
+  const state = wasAsked ? { ...before, question: undefined } : before
+  const side = outsideOf(own, value)
+  if (side) return outside(pack, state, watch, { id: call, at, value }, side)
+  const corrected = withWatch(state, watch.id, { values: { ...values, [call]: value } })
+  return wasAsked ? sayAndListen(pack, corrected, [], { tone: 'tick' }) : toned(corrected, 'tick')
 }
 
 /** Whether nobody can have seen it yet. */
@@ -169,7 +178,8 @@ export function confirmed(pack: Pack, before: RunState, question: Doubt): Step {
   if (question.about === 'callEarly') return taken(pack, state, watch, call, { wasAsked: true, isConfirmed: true })
   const value = watch.calls.find(({ id }) => id === call.id)?.value
   const side = value && call.value !== undefined ? outsideOf(value, call.value) : undefined
-  if (!value || call.value === undefined || !side) return { state, effects: [] }
+  if (!value || call.value === undefined) return { state, effects: [] }
+  if (!side) return taken(pack, state, watch, call, { wasAsked: true, isConfirmed: true })
   return sayAndListen(pack, state, [say.outside(valueWords(value, call.value), side, watch.stopWords)])
 }
 

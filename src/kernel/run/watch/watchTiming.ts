@@ -68,6 +68,11 @@ export function runningWatch(pack: Pack, state: RunState): Watch | undefined {
   return id === undefined ? undefined : watchById(pack, id, state)
 }
 
+/** A start that was stopped and not begun again since. */
+export function stoppedWatch(pack: Pack, state: RunState): Watch | undefined {
+  return watchesOf(pack).find(({ id }) => watchState(state, id).status === 'stopped')
+}
+
 export interface NextCall {
   readonly call: WatchCall
   /** Onset of what its times run from, ms from the start of the run. */

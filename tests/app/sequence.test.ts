@@ -1,0 +1,152 @@
+/** Things begun out of their order on whole departures of both packs: asked about, refused or told, and always a way on. */
+
+import { describe, expect, it } from 'vitest'
+import { createSession } from '../../src/app/run/session.ts'
+import { newRun } from '../../src/app/run/storedRun.ts'
+import { DEFAULT_SETTINGS } from '../../src/app/settings.ts'
+import { readPackDir } from '../../src/cli/packDir.ts'
+import { createVirtualClock } from '../../src/cli/virtualClock.ts'
+import { debriefOf } from '../../src/kernel/run/debrief/debrief.ts'
+import { createFakeEar } from '../fakes/ear.ts'
+import { createFakeLog } from '../fakes/log.ts'
+import { createFakeVoice } from '../fakes/voice.ts'
+import { type Line, marramLines, twinLines } from '../flight/lines.ts'
+import { inputsFrom } from './rig.ts'
+
+const SHEETS = { marram: 'talk', pair: 'pairTalk' } as const
+
+/** Flies the lines, and gives what was answered to each of those that follow. */
+async function flown(name: keyof typeof SHEETS, before: readonly Line[], ...then: readonly Line[]) {
+  const { pack } = await readPackDir(`checklists/${name}`)
+  if (!pack) throw new Error(`${name} is no pack`)
+  const clock = createVirtualClock()
+  const [ear, voice, log] = [createFakeEar(clock.now), createFakeVoice(), createFakeLog()]
+  const run = createSession({ clock, log, ear, voice, settings: () => DEFAULT_SETTINGS }, newRun(pack, 'flight'))
+  await run.begin({
+    inputs: await inputsFrom(pack, `tests/cli/answers/${SHEETS[name]}.yaml`),
+    settings: { phraseology: 'plain', coachAfter: 0, radio: 'icao' },
+    stations: { seed: 0 },
+  })
+  await run.settled()
+  const say = async (line: Line) => {
+    const at = voice.said.length
+    await clock.pass(typeof line === 'number' ? line * 1_000 : 1_500, run.settled)
+    if (typeof line === 'string') ear.hear(line, { by: 'typed' })
+    await run.settled()
+    return voice.said
+      .slice(at)
+      .map(({ text }) => text)
+      .join(' ')
+  }
+  for (const line of before) await say(line)
+  const answers: string[] = []
+  for (const line of then) answers.push(await say(line))
+  return { answers, state: run.state(), debrief: debriefOf(pack, log.events) }
+}
+
+const JET = marramLines('icao', 'push')
+const TWIN = twinLines('icao')
+const upTo = (lines: readonly Line[], last: string) => lines.slice(0, lines.indexOf(last) + 1)
+const BEGUN = ['starting the right engine', 1, 'rotation seen', 5] as const
+const TO_START = [...upTo(JET, 'clear to start'), 'done']
+
+describe('a clearance of another kind in a read-back', () => {
+  const READY = 'fallow mill tower, quebec xray papa bravo whiskey, ready for departure'
+  it.each([
+    'cleared for takeoff runway one one, quebec bravo whiskey',
+    'runway one one, cleared for take off',
+    'runway one one, hold short',
+    'crossing runway one one',
+  ])('"%s" for "line up and wait" is wrong at once', async (said) => {
+    const { answers, debrief } = await flown('pair', upTo(TWIN, READY), said)
+    expect(answers[0]).toMatch(/negative, .*line up and wait/i)
+    const turn = debrief.exchanges.flatMap(({ turns }) => turns).find(({ id }) => id === 'ready.lineUp')
+    expect(turn?.tries.at(-1)?.judgement.verdict).toBe('negative')
+  })
+
+  it('"line up and wait" for "cleared for takeoff" is wrong as well', async () => {
+    const { answers } = await flown('pair', upTo(TWIN, 'quebec bravo whiskey, lined up and ready'), 'line up and wait')
+    expect(answers[0]).toMatch(/negative, .*cleared for takeoff/i)
+  })
+})
+
+describe('a list that is called before a start that comes ahead of it', () => {
+  const FIRST_STABLE = upTo(JET, 'engine stable five eight percent')
+
+  it('asks, and affirm leaves the start to be called', async () => {
+    const { answers, state } = await flown('marram', FIRST_STABLE, 'push and start list', 'affirm', 14, 'starting left')
+    expect(answers[0]).toBe('Left engine start not done. Do that first?')
+    expect(answers[2]).toBe('Left engine when ready.')
+    expect(state.watches.leftStart?.status).toBe('running')
+  })
+
+  it('can be insisted on, is told afterwards, and the start can be called in it', async () => {
+    const then = ['push and start list', 'negative', 14, 'starting the left engine'] as const
+    const { state, debrief } = await flown('marram', FIRST_STABLE, ...then)
+    expect(state.watches.leftStart?.status).toBe('running')
+    expect(debrief.outOfOrder).toMatchObject([{ list: 'push and start', before: 'left engine start' }])
+  })
+
+  it('is no reason to ask when the one that was due is called after all', async () => {
+    const then = ['run up list', 'negative', 'after start list', 'negative', 'starting the left engine'] as const
+    const { answers, state, debrief } = await flown('pair', upTo(TWIN, 'area clear'), ...then)
+    expect(answers[0]).toBe('Left engine start not done. Do that first?')
+    expect(answers[2]).toBe('Left engine start not done. Do that first?')
+    expect(state.watches.leftStart?.status).toBe('running')
+    expect(debrief.outOfOrder.map(({ before }) => before)).toEqual(['left engine start', 'left engine start'])
+  })
+})
+
+describe('a start', () => {
+  it('that is begun with the flow before it open is told in the debrief', async () => {
+    const { debrief } = await flown('marram', upTo(JET, 'clear to start'), ...BEGUN)
+    expect(debrief.notEnded.map(({ text }) => text)).toContain(
+      'Start flow not called complete before the right engine start',
+    )
+    const inOrder = await flown('marram', TO_START, ...BEGUN)
+    expect(inOrder.debrief.notEnded.some(({ text }) => text.startsWith('Start flow'))).toBe(false)
+  })
+
+  it('that is called in the middle of the ground crew is refused, and no step of theirs', async () => {
+    const { answers, debrief } = await flown('marram', upTo(JET, 'all pumps on'), 'starting the right engine')
+    expect(answers[0]).toBe('Not yet, start not cleared by ground.')
+    expect(debrief.tooEarly).toMatchObject([{ what: 'right engine start', caution: 'start not cleared by ground' }])
+  })
+
+  it('that was stopped in the push is begun again by "from the top", and the push stays', async () => {
+    const then = [...BEGUN, 'fuel off', 'brakes set', 'continue', 'from the top'] as const
+    const { answers, state } = await flown('marram', TO_START, ...then)
+    expect(answers.at(-1)).toMatch(/^Not yet, let it run down, .* seconds\.$/)
+    const open = Object.keys(state.turns).filter((id) => id.startsWith('crew.') && state.turns[id]?.status !== 'done')
+    expect(open).toEqual(['crew.release'])
+    expect(state.watches.rightStart?.status).toBe('ahead')
+  })
+
+  it('takes a value that cannot be only when it is confirmed', async () => {
+    const said = [...BEGUN, 'fuel on at two hundred percent'] as const
+    const { answers } = await flown('marram', TO_START, ...said)
+    expect(answers.at(-1)).toBe('Two zero zero is out of range. Confirm?')
+    const affirmed = await flown('marram', TO_START, ...said, 'affirm')
+    expect(affirmed.state.watches.rightStart?.values.fuel).toBe(200)
+    const again = await flown('marram', TO_START, ...said, 'fuel on at two four percent', 1, 'light up', 2)
+    expect(again.state.watches.rightStart?.values.fuel).toBe(24)
+    expect(Object.keys(again.state.watches.rightStart?.calls ?? {})).toContain('lightUp')
+  })
+
+  it('takes another value for a call as its correction, and tells one out of limits', async () => {
+    const said = [...BEGUN, 'fuel on at two four percent', 1, 'light up', 3, 'peak temperature six eight five'] as const
+    const { state } = await flown('marram', TO_START, ...said, 'correction, peak temperature six niner five')
+    expect(state.watches.rightStart?.values.peak).toBe(695)
+    const { answers } = await flown('marram', TO_START, ...said, 'peak temperature seven niner zero')
+    expect(answers.at(-1)).toBe('Seven nine zero is high. Fuel off, or recheck.')
+  })
+})
+
+describe('a push clearance that is open again', () => {
+  it('holds the brakes, whatever the ground crew was told before', async () => {
+    const then = ['go back to the push clearance', 'stop', 'brakes set', 'continue', 'brakes released'] as const
+    const { answers, state } = await flown('marram', upTo(JET, 'brakes released'), ...then)
+    expect(answers.at(-1)).toBe('Not yet, push clearance first.')
+    expect(state.turns['crew.release']?.status).toBe('ahead')
+  })
+})
