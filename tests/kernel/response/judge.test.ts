@@ -78,6 +78,15 @@ describe('a judgement names its parts', () => {
     expect(judgeText({ ...ITEM, heard: 'up' })).toMatchObject({ verdict: 'incomplete', parts: [{ lacks: 'digits' }] })
   })
 
+  it('nor does the beginning of that number make it another one: the direction completes it', () => {
+    const begun = { trim: 'five point two' }
+    const { verdict, parts } = judgeText({ ...ITEM, begun, heard: 'five up set' })
+    expect([verdict, parts[0]?.read]).toEqual(['correct', 5.2])
+    expect(judgeText({ ...ITEM, begun, heard: 'five down set' }).verdict).toBe('negative')
+    expect(judgeText({ ...ITEM, begun, heard: 'six up set' }).verdict).not.toBe('correct')
+    expect(judgeText({ ...ITEM, heard: 'five up set' }).verdict).not.toBe('correct')
+  })
+
   it('a negation with the word it stands before', () => {
     const { because, parts } = judgeText({ response: 'armed', figures: {}, heard: 'not armed' })
     expect([because, parts[0]?.heard]).toEqual(['state', 'not armed'])
