@@ -1,6 +1,7 @@
 /** What a briefing leaves to be seen of each breath, and what ends it. */
 
 import { describe, expect, it } from 'vitest'
+import { isOnlyNamed } from '../../../../src/app/view/partsShown.ts'
 import type { Pack } from '../../../../src/kernel/pack/checklist.ts'
 import { responseFrom } from '../../../../src/kernel/response/response.ts'
 import { TYPED } from '../fixture.ts'
@@ -19,6 +20,16 @@ describe('a breath of a briefing', () => {
       text: 'runway two seven left',
       judgement: { verdict: 'correct', parts: [{ name: 'briefing.runway', kind: 'word', state: 'ok' }] },
     })
+  })
+
+  it('without values is shown as briefed, and as correct only where something was compared', () => {
+    const shownAs = (text: string) => {
+      const { last } = inBriefing().hear(text).state
+      return last && isOnlyNamed(TALK, last)
+    }
+    expect(shownAs('rejected takeoff')).toBe(true)
+    expect(shownAs('runway two seven left')).toBe(false)
+    expect(shownAs('runway two seven right')).toBe(false)
   })
 
   it('with a wrong value is negative, and the topic is asked for again', () => {
