@@ -7,7 +7,7 @@ import { partNames } from '../../kernel/response/readBack.ts'
 import { NOTHING, type Response } from '../../kernel/response/response.ts'
 import type { LastAnswer, RunState } from '../../kernel/run/core/state.ts'
 import { readBacksOf } from '../../kernel/run/talk/radio.ts'
-import { findTurn, turnState } from '../../kernel/run/talk/talk.ts'
+import { briefingsOf, findTurn, turnState } from '../../kernel/run/talk/talk.ts'
 
 export interface ShownPart {
   /** Empty for the words of a call that are right: they are many, and say nothing by themselves. */
@@ -44,6 +44,13 @@ export function judgementShown(run: RunState, last: LastAnswer): Judgement {
   const isSlip = last.of === 'readBack' && last.judgement.verdict === 'negative' && turnState(run, last.item).slip
   if (!isSlip) return last.judgement
   return { verdict: 'correct', parts: last.judgement.parts.map((part) => ({ ...part, state: 'ok' })) }
+}
+
+/** Right in a briefing, and nothing in it was there to be compared: it was briefed. */
+export function isOnlyNamed(pack: Pack, { of, judgement: { verdict, parts } }: LastAnswer): boolean {
+  const topics = topicsIn(pack).filter(({ id }) => parts.some(({ name }) => name === id))
+  const hasFigures = topics.some(({ say }) => say.some(({ figures }) => figures.length > 0))
+  return of === 'briefing' && verdict === 'correct' && !hasFigures
 }
 
 /** Names of parts that give nothing away. */
@@ -84,8 +91,6 @@ function wordLabel({ name, state, heard }: Part, wordings: readonly string[]): s
   return state === 'missing' ? 'the rest' : 'the state'
 }
 
-function topicLabel(pack: Pack, id: string): string {
-  const activities = pack.phases.flatMap((phase) => phase.activities)
-  const topics = activities.flatMap((activity) => (activity.type === 'briefing' ? activity.topics : []))
-  return topics.find((topic) => topic.id === id)?.label ?? id
-}
+const topicLabel = (pack: Pack, id: string): string => topicsIn(pack).find((topic) => topic.id === id)?.label ?? id
+
+const topicsIn = (pack: Pack) => briefingsOf(pack).flatMap(({ topics }) => topics)

@@ -22,7 +22,7 @@ export function briefed(
     state.values,
     topics.flatMap(({ say }) => say.flatMap((response) => response.figures)),
   )
-  const named = topicsIn(topics, figures, heard)
+  const named = topicsIn(topics, figures, heard, state.topicParts)
   if (Object.keys(named.topics).length > 0) {
     return { type: 'briefed', briefing: briefing.id, evidence, ...named, ...(ends && { ends }) }
   }

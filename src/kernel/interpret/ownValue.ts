@@ -1,7 +1,10 @@
 /** What the pilot worked out: read without a look at the figure, then compared, then explained. */
 
+import type { Lack } from '../kinds/reading.ts'
 import { figuresFor } from '../pack/place.ts'
+import { completing } from '../response/begun.ts'
 import { isRight } from '../response/compare.ts'
+import type { Hypotheses } from '../response/hypotheses.ts'
 import { lackOf, readOff } from '../response/readOff.ts'
 import type { EventBody } from '../run/core/events.ts'
 import { causesOf } from './causes.ts'
@@ -14,11 +17,12 @@ export function ownValue({ pack, state, said, evidence }: Utterance): EventBody 
   if (!declared) return undefined
   const { name: figure, label, alsoCalled, spec } = declared
   const names = [label, ...alsoCalled, 'my', 'mine']
-  const value = readOff(spec, names, said)
+  const lacks = lackOf(spec, names, said)
+  const whole = question.begun !== undefined && lacks && inTwoBreaths(question.begun, said, lacks)
+  const value = readOff(spec, names, said) ?? (whole ? readOff(spec, names, whole) : undefined)
   const own = figuresFor(pack, state.values, [figure])[figure]
   if (!own) return undefined
   if (value === undefined) {
-    const lacks = lackOf(spec, names, said)
     return lacks && { type: 'ownValueBegun', figure, lacks, evidence }
   }
   const right = isRight(own, value)
@@ -30,4 +34,11 @@ export function ownValue({ pack, state, said, evidence }: Utterance): EventBody 
     causes: right ? [] : causesOf(pack, state, figure, value),
     evidence,
   }
+}
+
+/** Undefined where any of the likely texts is no rest of what was said before. */
+function inTwoBreaths(begun: string, { heard, alternatives }: Hypotheses, lacks: Lack): Hypotheses | undefined {
+  const whole = completing(begun, heard, lacks)
+  const others = alternatives?.map((one) => ({ ...one, ...completing(begun, one, lacks) }))
+  return whole && { heard: whole, ...(others && { alternatives: others }) }
 }

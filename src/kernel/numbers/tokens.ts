@@ -17,6 +17,8 @@ export interface Token {
   /** Place in the lower-case text. */
   readonly start: number
   readonly end: number
+  /** A comma was typed between the number before it and this one. */
+  readonly afterComma?: true
 }
 
 const PIECES =
@@ -77,7 +79,16 @@ export function tokensOf(text: string): readonly Token[] {
     else tokens.push({ text: piece, number: undefined, canon: piece, foreign: true, start, end })
     if (tokens.length >= MOST_TOKENS) break
   }
-  return withHalves(tokens)
+  return withHalves(withCommas(lower, tokens))
+}
+
+/** "Edition one, seventy two": where two numbers stand side by side, what was typed between them is kept. */
+function withCommas(lower: string, tokens: readonly Token[]): readonly Token[] {
+  return tokens.map((token, at) => {
+    const before = tokens[at - 1]
+    const isBetween = before && isNumberToken(before) && isNumberToken(token)
+    return isBetween && /[,;]/.test(lower.slice(before.end, token.start)) ? { ...token, afterComma: true } : token
+  })
 }
 
 /** "Two and a half" is two point five. */

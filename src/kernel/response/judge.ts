@@ -4,10 +4,11 @@
  * placed is "say again". Never throws, whatever the text.
  */
 
-import { isNumberToken, joined, type Token, type Transcript, transcriptOf } from '../numbers/tokens.ts'
+import { isNumberToken, type Token, type Transcript } from '../numbers/tokens.ts'
 import { ownOf } from '../own.ts'
 import { type Asked, askedFor } from './asked.ts'
 import { type Assessment, assess } from './assess.ts'
+import { completing } from './begun.ts'
 import { withoutChallenge } from './challenge.ts'
 import { readCommand } from './commands.ts'
 import { withCorrections } from './corrections.ts'
@@ -27,12 +28,15 @@ export function judge(input: JudgeInput): Judgement {
   return vetoed(input, withBegun(input, judgeOne), judgeOne)
 }
 
-/** A direction by itself completes the number of the breath before; chosen by form, whatever comes of it. */
+/** With the breath before, where what was said now is the rest of that. */
 function withBegun({ heard, begun }: JudgeInput, judgeOne: (heard: Transcript) => Judgement): Judgement {
   const judgement = judgeOne(heard)
-  const sided = judgement.parts.find((part) => part.lacks === 'digits' && part.read === undefined && part.heard)
-  const before = sided && ownOf(begun, sided.name)
-  return before === undefined ? judgement : judgeOne(joined(transcriptOf(before), heard))
+  const short = judgement.parts.find(
+    ({ lacks, read, heard }) => heard && (lacks === 'decimals' || (lacks === 'digits' && read === undefined)),
+  )
+  const before = short && ownOf(begun, short.name)
+  const whole = before === undefined || !short?.lacks ? undefined : completing(before, heard, short.lacks)
+  return whole ? judgeOne(whole) : judgement
 }
 
 /** Another text can take a verdict away, never give one: which one is right must not choose. */

@@ -269,3 +269,7 @@ export const LEADING_TO: ReadonlySet<string> = new Set(
     ' ',
   ),
 )
+
+/** A word that is no number misheard. */
+export const isKnownWord = (word: string): boolean =>
+  HARMLESS.has(word) || CONFIRMATIONS.has(word) || isNegation(word) || isStateWord(word)

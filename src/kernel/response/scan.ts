@@ -219,7 +219,7 @@ function runEnd(frame: Frame, tokens: readonly Token[], canons: readonly string[
   while (end < tokens.length) {
     const token = tokens[end] as Token
     if (end > at && !goesOn(frame, token) && phraseAt(frame, tokens, canons, end)) break
-    if (token.number?.type === 'amount') break
+    if (token.number?.type === 'amount' || (end > at && beginsAnother(frame, tokens, end))) break
     if (end > at && namedOptionEnd(frame, tokens, end) > end) break
     if (hasRole(frame, token, 'joint')) {
       const joint = end > at ? jointEnd(frame, tokens, canons, end) : end
@@ -234,6 +234,12 @@ function runEnd(frame: Frame, tokens: readonly Token[], canons: readonly string[
     else break
   }
   return end
+}
+
+/** After a comma the next of several values begins, unless that is within one: "five thousand, six hundred". */
+function beginsAnother({ figureCount }: Frame, tokens: readonly Token[], at: number): boolean {
+  const before = tokens[at - 1]?.number?.type
+  return figureCount > 1 && tokens[at]?.afterComma === true && before !== 'thousand' && before !== 'hundred'
 }
 
 const GOVERNED: ReadonlySet<string> = new Set('the this that a an my your our his her their us me you'.split(' '))

@@ -1,22 +1,23 @@
 /**
  * Topics of a briefing in free talk: each is found by its own words wherever they are said, and what follows them is
  * compared with its values. Talk of something else ends what was said of a topic, but never within a number. A second
- * value, or "not", makes a topic wrong, unless "correction" takes that back.
+ * value, "not" before it or "is wrong" behind it makes a topic wrong, unless "correction" takes that back; one without
+ * values is not covered by saying that it is not.
  */
 
 import type { Figures } from '../kinds/kind.ts'
 import type { Token, Transcript } from '../numbers/tokens.ts'
 import { ownOf } from '../own.ts'
 import { askedFor } from './asked.ts'
-import { isSaidAt } from './cues.ts'
 import { judge } from './judge.ts'
-import { HARMLESS, HESITATIONS, isNegation } from './lexicon.ts'
+import { isNegation } from './lexicon.ts'
 import type { Part } from './model.ts'
 import { partNames } from './readBack.ts'
 import type { Response } from './response.ts'
 import { withoutLength } from './runwayLength.ts'
 import { scan } from './scan.ts'
-import { type Keyword, keywordsOf } from './topicWords.ts'
+import { type Mention, mentionsIn } from './topicMentions.ts'
+import { keywordsOf } from './topicWords.ts'
 
 export interface SpokenTopic {
   readonly id: string
@@ -24,8 +25,13 @@ export interface SpokenTopic {
   readonly say: readonly Response[]
 }
 
+/** Topic -> part -> what was last said of it. */
+export type PartsOfTopics = Readonly<Record<string, Readonly<Record<string, 'ok' | 'wrong'>>>>
+
 export interface Named {
   readonly topics: Readonly<Record<string, 'ok' | 'wrong'>>
+  /** Of each of these topics its parts: what was said now, and before that in other breaths. */
+  readonly parts: PartsOfTopics
   /** The words of wrong values. */
   readonly heard: readonly string[]
 }
@@ -36,80 +42,58 @@ interface Said {
   named: boolean
 }
 
-/** What of the topics was said. A topic without figures is named by its words alone. */
-export function topicsIn(topics: readonly SpokenTopic[], figures: Figures, heard: Transcript): Named {
+/**
+ * What of the topics was said. A topic without figures is named by its words alone. `held` are parts of earlier breaths:
+ * one value of several is put right by itself.
+ */
+export function topicsIn(
+  topics: readonly SpokenTopic[],
+  figures: Figures,
+  heard: Transcript,
+  held: PartsOfTopics = {},
+): Named {
   const { tokens } = heard
   const said = topics.map((): Said => ({ parts: new Map(), named: false }))
-  for (const mention of mentionsIn(topics, figures, tokens)) {
-    const { before } = mention
+  const keywords = topics.flatMap(({ say }, topic) => say.flatMap((response) => keywordsOf(topic, response, figures)))
+  for (const mention of mentionsIn(keywords, tokens)) {
+    const { before, deniedAfter } = mention
     const { parts, named } = partsOf(mention, figures, heard)
     const own = said[mention.topic] as Said
-    if (before !== 'denied' && named) own.named = true
+    const isDenied = before === 'denied' || deniedAfter
+    if (named && !isDenied) own.named = true
+    else if (deniedAfter) own.named = false
     for (const part of parts) {
       const known = own.parts.get(part.name)
-      const state = before === 'denied' && part.state === 'ok' ? 'wrong' : part.state
+      const state = isDenied && part.state === 'ok' ? 'wrong' : part.state
       if (!known || before === 'corrected' || known.state !== 'wrong') own.parts.set(part.name, { ...part, state })
     }
   }
   const wrong = said.flatMap(({ parts }) => [...parts.values()].filter(({ state }) => state === 'wrong'))
+  const named = topics.flatMap((topic, index) => {
+    const own = said[index] as Said
+    const parts = { ...ownOf(held, topic.id), ...statesOf(own) }
+    const state = own.named || own.parts.size > 0 ? stateOf(topic, own.named, parts) : undefined
+    return state ? [{ id: topic.id, state, parts }] : []
+  })
   return {
-    topics: Object.fromEntries(
-      topics.flatMap((topic, index) => {
-        const state = stateOf(topic, said[index] as Said)
-        return state ? [[topic.id, state]] : []
-      }),
-    ),
+    topics: Object.fromEntries(named.map(({ id, state }) => [id, state])),
+    parts: Object.fromEntries(named.map(({ id, parts }) => [id, parts])),
     heard: wrong.flatMap(({ heard }) => (heard === undefined ? [] : [heard])),
   }
 }
 
-function stateOf({ id, say }: SpokenTopic, { parts, named }: Said): 'ok' | 'wrong' | undefined {
-  if ([...parts.values()].some(({ state }) => state === 'wrong')) return 'wrong'
+type States = PartsOfTopics[string]
+
+const statesOf = ({ parts }: Said): States =>
+  Object.fromEntries([...parts].flatMap(([name, { state }]) => (state === 'missing' ? [] : [[name, state] as const])))
+
+function stateOf({ id, say }: SpokenTopic, named: boolean, parts: States): 'ok' | 'wrong' | undefined {
+  if (Object.values(parts).includes('wrong')) return 'wrong'
   const isWhole = say.some((response) => {
     const { required } = partNames({ id, response })
-    return required.size > 0 && [...required].every((name) => parts.get(name)?.state === 'ok')
+    return required.size > 0 && [...required].every((name) => ownOf(parts, name) === 'ok')
   })
   return named || isWhole ? 'ok' : undefined
-}
-
-interface Mention extends Keyword {
-  readonly from: number
-  /** Where the next words of a topic begin. */
-  readonly to: number
-  readonly before: 'denied' | 'corrected' | undefined
-}
-
-function mentionsIn(topics: readonly SpokenTopic[], figures: Figures, tokens: readonly Token[]): Mention[] {
-  const keywords = topics
-    .flatMap(({ say }, topic) => say.flatMap((response) => keywordsOf(topic, response, figures)))
-    .sort((a, b) => b.words.length - a.words.length)
-  const begins = tokens.flatMap((_, from) => {
-    const here = keywords.filter(
-      ({ words, isValue, own }) =>
-        isSaidAt(words, isValue, tokens, from) &&
-        // A flight level is none of the levels that are asked for, unless they are.
-        (words[0] !== 'level' || own.has('flight') || tokens[from - 1]?.text !== 'flight'),
-    )
-    // Of one topic the longest words.
-    return here
-      .filter((one, i) => here.findIndex(({ topic }) => topic === one.topic) === i)
-      .map((keyword) => ({ ...keyword, from }))
-  })
-  return begins.map((begin) => {
-    const later = begins.map(({ from }) => from).filter((from) => from > begin.from)
-    return { ...begin, to: Math.min(tokens.length, ...later), before: saidBefore(tokens, begin) }
-  })
-}
-
-/** What was said right before the words, other than harmless ones and more of its own. */
-function saidBefore(tokens: readonly Token[], { from, own }: Keyword & { from: number }): Mention['before'] {
-  for (let at = from - 1; at >= 0; at--) {
-    const { text, number } = tokens[at] as Token
-    if (text === 'correction') return 'corrected'
-    if (isNegation(text)) return 'denied'
-    if (number || !(own.has(text) || HARMLESS.has(text) || HESITATIONS.has(text))) return undefined
-  }
-  return undefined
 }
 
 /** Between two values these words offer the second in place of the first. */

@@ -78,6 +78,26 @@ describe('a judgement names its parts', () => {
     expect(judgeText({ ...ITEM, heard: 'up' })).toMatchObject({ verdict: 'incomplete', parts: [{ lacks: 'digits' }] })
   })
 
+  it.each([
+    ['edition one, seventy two persons on board', [1, 72]],
+    ['edition one, seven two on board', [1, 72]],
+    ['edition one, one hundred, seventy two on board', [1, 172]],
+  ])('a comma keeps two values apart: "%s"', (heard, read) => {
+    const number = (value: number) => ({ kind: 'integer', value }) as const
+    const SHEET = { challenge: 'load sheet', response: 'edition <edition> <aboard> on board' }
+    const { parts } = judgeText({ ...SHEET, figures: { edition: number(1), aboard: number(72) }, heard })
+    expect(parts.flatMap((part) => (part.kind === 'figure' ? [part.read] : []))).toEqual(read)
+  })
+
+  it('nor does the beginning of that number make it another one: the direction completes it', () => {
+    const begun = { trim: 'five point two' }
+    const { verdict, parts } = judgeText({ ...ITEM, begun, heard: 'five up set' })
+    expect([verdict, parts[0]?.read]).toEqual(['correct', 5.2])
+    expect(judgeText({ ...ITEM, begun, heard: 'five down set' }).verdict).toBe('negative')
+    expect(judgeText({ ...ITEM, begun, heard: 'six up set' }).verdict).not.toBe('correct')
+    expect(judgeText({ ...ITEM, heard: 'five up set' }).verdict).not.toBe('correct')
+  })
+
   it('a negation with the word it stands before', () => {
     const { because, parts } = judgeText({ response: 'armed', figures: {}, heard: 'not armed' })
     expect([because, parts[0]?.heard]).toEqual(['state', 'not armed'])

@@ -29,7 +29,8 @@ const TOPICS = [
   { id: 'route', say: ['<route> [departure]'] },
   { id: 'speeds', say: ['V one <v1> [rotate <vr>] [V two <v2>]'] },
   { id: 'reject', say: ['[the] rejected takeoff [briefing]', 'we stop'] },
-  { id: 'failure', say: ['engine failure'] },
+  { id: 'failure', say: ['engine failure', 'failure after V one'] },
+  { id: 'terrain', say: ['terrain'] },
 ].map(({ id, say }) => ({ id, say: say.map((text) => responseFrom(text)) }))
 const named = (text: string) => topicsIn(TOPICS, FIGURES, transcriptOf(text))
 
@@ -47,7 +48,6 @@ describe('topics of a briefing', () => {
     ['tarn two alfa departure with flap twelve', { route: 'ok', flap: 'ok' }],
     ['tarn to alfa departure with flap twelve', { route: 'ok', flap: 'ok' }],
     ['runway two seven left or', { runway: 'ok' }],
-    ['runway two seven left not', { runway: 'ok' }],
     ['runway two seven left correction', { runway: 'ok' }],
     ['runway two seven left stand by', { runway: 'ok' }],
     ['runway two seven left say again', { runway: 'ok' }],
@@ -64,7 +64,6 @@ describe('topics of a briefing', () => {
     ['flap twelve banana nineteen', { flap: 'ok' }],
     ['flap twelve or banana nineteen', { flap: 'ok' }],
     ['flap or twelve', { flap: 'ok' }],
-    ['flap twelve not or', { flap: 'ok' }],
     ['flap twelve say again nineteen', { flap: 'ok' }],
     ['flap twelve flap', { flap: 'ok' }],
     ['flap negative', {}],
@@ -95,6 +94,13 @@ describe('topics of a briefing', () => {
     ['rotate one three five', 'speeds'],
     ['V two one four two', 'speeds'],
     ['V one one two eight and much later rotate one three five', 'speeds'],
+    ['we will not use runway two seven left', 'runway'],
+    ['runway two seven left not', 'runway'],
+    ['flap twelve is wrong', 'flap'],
+    ['flap twelve is not correct', 'flap'],
+    ['first level is five thousand not', 'level'],
+    ['first level five thousand, no', 'level'],
+    ['V one one two eight rotate one three four V two one four one are wrong', 'speeds'],
   ])('are wrong where a value is denied or another one stands beside it: "%s"', (heard, topic) => {
     expect(named(heard).topics).toEqual({ [topic]: 'wrong' })
     expect(named(heard).heard.length).toBeGreaterThan(0)
@@ -155,6 +161,55 @@ describe('topics of a briefing', () => {
       reject: 'ok',
       failure: 'ok',
     })
+  })
+
+  it.each([
+    'rejected takeoff no briefing',
+    'rejected takeoff is not briefed',
+    'engine failure nothing',
+    'engine failure not briefed',
+    'engine failure after V one is not briefed',
+    'we have not briefed the engine failure',
+    'skip the engine failure briefing',
+  ])('that are words alone are not covered by saying that they are not: "%s"', (heard) => {
+    expect(named(heard).topics).toEqual({})
+  })
+
+  it.each([
+    ['no special terrain', { terrain: 'ok' }],
+    ['if we do not have V one, we stop', { reject: 'ok' }],
+    ['if we do not have V one one two eight, we stop', { speeds: 'ok', reject: 'ok' }],
+    ['engine failure, no turn below four hundred feet', { failure: 'ok' }],
+    ['engine failure nothing below four hundred feet', { failure: 'ok' }],
+    ['rejected takeoff, engine failure not briefed', { reject: 'ok' }],
+    ['engine failure not briefed, runway two seven left', { runway: 'ok' }],
+    ['runway two seven left, flap twelve, not level five thousand', { runway: 'ok', flap: 'ok', level: 'wrong' }],
+    ['flap twelve is wrong, correction flap twelve', { flap: 'ok' }],
+  ])('are covered by what is denied in them, and not by what is denied of another: "%s"', (heard, topics) => {
+    expect(named(heard).topics).toEqual(topics)
+  })
+
+  it.each([
+    ['rejected takeoff, after that only for fire, engine failure or loss of control, I call stop', { reject: 'ok' }],
+    ['we stop for an engine failure', { reject: 'ok' }],
+    ['we stop for fire or engine failure, engine failure after V one we continue', { reject: 'ok', failure: 'ok' }],
+    ['we stop for anything, engine failure we land straight ahead', { reject: 'ok', failure: 'ok' }],
+    ['failure after V one, one two eight is the speed', { failure: 'ok' }],
+  ])('are not named by a reason or inside the words of another: "%s"', (heard, topics) => {
+    expect(named(heard).topics).toEqual(topics)
+  })
+
+  it('keep the values of an earlier breath, so that one is put right by itself', () => {
+    const first = named('V one one two eight rotate one three four V two one four two')
+    expect(first.parts).toEqual({ speeds: { v1: 'ok', vr: 'ok', v2: 'wrong' } })
+    const then = (text: string) => topicsIn(TOPICS, FIGURES, transcriptOf(text), first.parts)
+    expect(then('V two one four one')).toEqual({
+      topics: { speeds: 'ok' },
+      parts: { speeds: { v1: 'ok', vr: 'ok', v2: 'ok' } },
+      heard: [],
+    })
+    expect(then('V one one two eight').topics).toEqual({ speeds: 'wrong' })
+    expect(then('runway two seven left').topics).toEqual({ runway: 'ok' })
   })
 
   it('of several values are whole when those that must be said were said, together or apart', () => {

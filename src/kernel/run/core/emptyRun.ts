@@ -37,6 +37,7 @@ export function emptyRun(runId: string): RunState {
     turns: {},
     fromStations: {},
     topics: {},
+    topicParts: {},
     briefingsClosed: [],
     waitedFor: [],
     timesAnnounced: [],

@@ -257,7 +257,14 @@ export const EVENT_FIELDS: {
     expected: values,
     revision: number,
   },
-  briefed: { briefing: text, evidence, topics: recordOf(topic), heard: listOf(text), ends: optional(flag) },
+  briefed: {
+    briefing: text,
+    evidence,
+    topics: recordOf(topic),
+    parts: optional(recordOf(recordOf(topic))),
+    heard: listOf(text),
+    ends: optional(flag),
+  },
   briefingEnded: { briefing: text, evidence },
   wordsShown: { turn: text, evidence },
   overheard: {

@@ -10,6 +10,7 @@ import type { Lack } from '../../kinds/reading.ts'
 import type { Role } from '../../pack/roles.ts'
 import { COMMANDS, type Command } from '../../response/commands.ts'
 import type { Cause, Judgement } from '../../response/model.ts'
+import type { PartsOfTopics } from '../../response/topics.ts'
 import type { LookTimes } from '../debrief/look/lookTimes.ts'
 import type { Fault, ObjectionTo, PlannedBreak } from '../partner/model.ts'
 
@@ -150,6 +151,8 @@ export interface EventFields {
     readonly briefing: string
     readonly evidence: Evidence
     readonly topics: Readonly<Record<string, 'ok' | 'wrong'>>
+    /** Of each of them the parts said so far; absent in logs of earlier editions. */
+    readonly parts?: PartsOfTopics
     /** What was taken for the wrong values, as words. */
     readonly heard: readonly string[]
     /** The same breath ended the briefing. */

@@ -9,7 +9,7 @@ import type { RunEvent } from './events.ts'
 import { sayAndListen } from './listening.ts'
 import { ownQuestion } from './ownQuestion.ts'
 import { say } from './phrases.ts'
-import type { LastAnswer, RunState, Step } from './state.ts'
+import type { LastAnswer, Question, RunState, Step } from './state.ts'
 
 /** Right: the next is asked for, or the open place put. Wrong: why it may be, and the same once more. */
 export function ownValueSaid(pack: Pack, before: RunState, event: RunEvent<'ownValueSaid'>): Step {
@@ -32,7 +32,7 @@ export function ownValueSaid(pack: Pack, before: RunState, event: RunEvent<'ownV
   return sayAndListen(pack, state, [say.agrees(label)], { prompt: true, tone: 'tick' })
 }
 
-/** What lacks is asked for; nothing is told of the rest. */
+/** What lacks is asked for, and the rest kept; nothing is told of it. */
 export function ownValueBegun(pack: Pack, before: RunState, event: RunEvent<'ownValueBegun'>): Step {
   const { figure, lacks, evidence } = event
   const label = pack.figures.declarations[figure]?.label ?? figure
@@ -42,7 +42,11 @@ export function ownValueBegun(pack: Pack, before: RunState, event: RunEvent<'own
     ...{ item: figure, of: 'ownValue', challenge: label, text: evidence.text, by: evidence.by },
     judgement,
   }
-  return sayAndListen(pack, { ...before, last }, [say.missing(label, [lacks === 'digits' ? 'all digits' : lacks])])
+  // "Up" by itself is the rest of a number, and nothing to go on with.
+  const question: Question = { about: 'ownValue', figure, ...(lacks !== 'digits' && { begun: evidence.text }) }
+  return sayAndListen(pack, { ...before, last, question }, [
+    say.missing(label, [lacks === 'digits' ? 'all digits' : lacks]),
+  ])
 }
 
 /** As the screen shows an answer: what was heard, and the verdict. */

@@ -5,6 +5,7 @@ import type { Value } from '../../kinds/kind.ts'
 import type { Sheet } from '../../papers/pile.ts'
 import type { PassReason } from '../../response/commands.ts'
 import type { Judgement } from '../../response/model.ts'
+import type { PartsOfTopics } from '../../response/topics.ts'
 import type { PartnerState } from '../partner/model.ts'
 import type { By, Effect, EventFields, Evidence, RunAgain, RunSettings, Script } from './events.ts'
 
@@ -67,7 +68,8 @@ export type Question =
   /** The pilot is to read a value off a source. */
   | { readonly about: 'reading'; readonly figure: string; readonly source: string }
   /** The pilot is to say what they worked out. */
-  | { readonly about: 'ownValue'; readonly figure: string }
+  /** `begun`: words of it that lacked something. */
+  | { readonly about: 'ownValue'; readonly figure: string; readonly begun?: string }
   | { readonly about: 'warnings'; readonly list: string }
   /** Why an item is to be passed. */
   | { readonly about: 'passReason'; readonly item: string }
@@ -281,6 +283,8 @@ export interface RunState {
   readonly fromStations: Readonly<Record<string, { readonly over: Value | undefined }>>
   /** Topics covered, and topics last said wrong. */
   readonly topics: Readonly<Record<string, 'ok' | 'wrong'>>
+  /** Of topics said so far, their parts. */
+  readonly topicParts: PartsOfTopics
   readonly briefingsClosed: readonly string[]
   /** Things that were asked for before an interlock's time had passed: announced when it has. */
   readonly waitedFor: readonly string[]

@@ -89,7 +89,9 @@ export function tellBriefingEnded(tally: Tally, { pack, event, before }: Moment<
 function tellLeftOut({ leftOut }: Tally, pack: Pack, id: string, state: RunState): void {
   const briefing = briefingsOf(pack).find((one) => one.id === id)
   if (!briefing || leftOut.has(id)) return
-  leftOut.set(id, new Set(openTopics(briefing, state).map((topic) => topic.id)))
+  // What was said wrong was not left out.
+  const unsaid = openTopics(briefing, state).filter((topic) => state.topics[topic.id] === undefined)
+  leftOut.set(id, new Set(unsaid.map((topic) => topic.id)))
 }
 
 /** With every turn that applies, in the order of the pack. */

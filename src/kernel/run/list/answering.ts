@@ -1,13 +1,15 @@
 /** What follows from a verdict on an answer to the open item. */
 
-import type { Value } from '../../kinds/kind.ts'
+import type { Figure, Value } from '../../kinds/kind.ts'
 import { isComposed, sayValue } from '../../kinds/table.ts'
 import { spokenUnit, unitAloud } from '../../kinds/unitWords.ts'
+import { isNumberToken, type Token, tokensOf } from '../../numbers/tokens.ts'
 import type { Item, Pack } from '../../pack/checklist.ts'
 import { figuresFor, findItem, responseOf, saidFigures } from '../../pack/place.ts'
+import { isKnownWord } from '../../response/lexicon.ts'
 import type { Part } from '../../response/model.ts'
 import { askAgain, tooSoonToAsk } from '../core/askingAgain.ts'
-import type { RunEvent } from '../core/events.ts'
+import type { Evidence, RunEvent } from '../core/events.ts'
 import { unmet } from '../core/interlocks.ts'
 import { answeredAnew } from '../core/lateCatch.ts'
 import { PROMPT_AFTER_MISS_MS, sayAndListen } from '../core/listening.ts'
@@ -77,17 +79,28 @@ function otherSeat(pack: Pack, state: RunState, item: Item, parts: readonly Part
 }
 
 /**
- * What was heard, as words: a value that was read is said as a value, so that a misreading is noticed; one that is finer
- * than its kind can say, as it was heard.
+ * What was heard, as words: a value that was read is said as a value, so that a misreading is noticed; as it was heard one
+ * that is finer than its kind can say, or of which a part was not said.
  */
 function heardWords(pack: Pack, state: RunState, event: Answered): string {
   const wrong = event.judgement.parts.filter((part) => part.state === 'wrong')
   const words = wrong.map((part) => {
     const spec = part.kind === 'figure' && part.read !== undefined && pack.figures.declarations[part.name]?.spec
-    const isSayable = spec && !isFiner(part.read, 'decimals' in spec ? spec.decimals : undefined, spec.kind)
-    return isSayable ? sayValue({ ...spec, value: part.read }, state.settings.phraseology) : (part.heard ?? '')
+    if (!spec || isFiner(part.read, 'decimals' in spec ? spec.decimals : undefined, spec.kind)) return part.heard ?? ''
+    const value = sayValue({ ...spec, value: part.read } as Figure, state.settings.phraseology)
+    return part.heard === undefined || isAllSaid(part.heard, value) ? value : part.heard
   })
   return words.filter((text) => text).join(', ') || event.evidence.text
+}
+
+/** Nothing is in the value that was not in the words: no direction that was left out, no digits for "neutral". */
+function isAllSaid(heard: string, value: string): boolean {
+  const [said, told] = [tokensOf(heard), tokensOf(value)]
+  // "27L" is two seven left.
+  const isSaid = ({ text }: Token) => said.some((one) => one.text !== '' && text.startsWith(one.text))
+  return (
+    told.filter((one) => !isNumberToken(one)).every(isSaid) && (said.some(isNumberToken) || !told.some(isNumberToken))
+  )
 }
 
 const WHOLE: ReadonlySet<string> = new Set(['integer', 'weight', 'temperature', 'speed', 'altitude', 'heading'])
@@ -206,6 +219,12 @@ function missingName(pack: Pack, state: RunState, item: Item, part: Part): strin
   return isAnswer ? 'the rest' : part.name
 }
 
+/** Single digits help a number that was not understood, and nobody who said none: "checked, no". */
+function mayHoldDigits({ text, by }: Evidence): boolean {
+  const tokens = tokensOf(text)
+  return tokens.some(isNumberToken) || (by === 'voice' && !tokens.every((token) => isKnownWord(token.text)))
+}
+
 /** The ear's doing, counted apart from misses: first again, then in single digits, then keys and quiet. */
 function sayAgain(pack: Pack, before: RunState, item: Item, event: Answered): Step {
   const { judgement, evidence } = event
@@ -224,7 +243,7 @@ function sayAgain(pack: Pack, before: RunState, item: Item, event: Answered): St
   const state = withItem(before, item.id, { sayAgains: times, implausible })
   if (judgement.because === 'form' && judgement.form) return askAgain(pack, state, [say.form(judgement.form)])
   if (judgement.because === 'twoValues') return askAgain(pack, state, [say.twoValues()])
-  const hasDigits = saidFigures(item, state).length > 0
+  const hasDigits = saidFigures(item, state).length > 0 && mayHoldDigits(evidence)
   const asksDigits = hasDigits && state.settings.digitsFirst
   if (times === 1 && !asksDigits) return askAgain(pack, state, [say.sayAgain(item.challenge)])
   // What is typed is read in any case: only a voice may be helped by keys.

@@ -47,9 +47,11 @@ export function reopenAgreed(
   for (const briefing of briefingsOf(pack)) {
     const topics = overtakenTopics(briefing, entered, moved)
     if (topics.length === 0) continue
-    const covered = Object.entries(state.topics).filter(([id]) => !topics.some((topic) => topic.id === id))
+    const isLeft = ([id]: readonly [string, unknown]) => !topics.some((topic) => topic.id === id)
+    const covered = Object.entries(state.topics).filter(isLeft)
+    const topicParts = Object.fromEntries(Object.entries(state.topicParts).filter(isLeft))
     const briefingsClosed = state.briefingsClosed.filter((id) => id !== briefing.id)
-    state = { ...state, topics: Object.fromEntries(covered), briefingsClosed }
+    state = { ...state, topics: Object.fromEntries(covered), topicParts, briefingsClosed }
     note(
       briefing.name,
       topics.flatMap(({ figures: own }) => own),

@@ -32,13 +32,40 @@ export function briefed(pack: Pack, before: RunState, event: RunEvent<'briefed'>
   const briefing = briefingAt(pack, before, event.briefing)
   if (!briefing) return { state: before, effects: [] }
   const topics = { ...before.topics, ...event.topics }
-  const state: RunState = { ...before, standingBy: false, topics, last: lastOf(briefing, event) }
+  const topicParts = { ...before.topicParts, ...event.parts }
+  const kept: RunState = { ...before, standingBy: false, topics, topicParts, last: lastOf(briefing, event) }
+  // What was asked for stands on the screen until it is answered.
+  const state: RunState = { ...kept, said: wrongTopics(pack, briefing, kept).join(' ') }
   const wrong = topicsOf(briefing, state).filter(({ id }) => event.topics[id] === 'wrong')
   // A briefing is one person's talk: a right topic is ticked on the screen, without a sound in between.
   if (wrong.length === 0) return event.ends ? ended(pack, state, briefing) : { state, effects: timers(state) }
-  const words = [say.heard(event.heard.join(', ')), say.topics(wrong.map(({ label }) => label))]
+  const heard = event.heard.length > 0 ? say.heard(event.heard.join(', ')) : ''
+  const words = [heard, ...askedAgain(pack, wrong, state)]
   return sayAndListen(pack, state, words, { tone: 'attention' })
 }
+
+/** What was last said wrong, asked for by its name: of several values those that were wrong. */
+function askedAgain(pack: Pack, wrong: readonly Topic[], { topicParts }: RunState): string[] {
+  const named = wrong.map(({ id, label, say: ways }) => {
+    const figures = new Set(ways.flatMap((response) => response.figures))
+    const parts = Object.entries(topicParts[id] ?? {}).filter(([name, part]) => figures.has(name) && part === 'wrong')
+    const labels = parts.map(([name]) => pack.figures.declarations[name]?.label ?? name)
+    return { label, parts: figures.size > 1 ? labels : [] }
+  })
+  const whole = named.filter(({ parts }) => parts.length === 0).map(({ label }) => label)
+  const inPart = named.filter(({ parts }) => parts.length > 0)
+  return [
+    ...(whole.length > 0 ? [say.topics(whole)] : []),
+    ...inPart.map(({ label, parts }) => say.missing(label, parts)),
+  ]
+}
+
+const wrongTopics = (pack: Pack, briefing: Briefing, state: RunState): string[] =>
+  askedAgain(
+    pack,
+    topicsOf(briefing, state).filter(({ id }) => state.topics[id] === 'wrong'),
+    state,
+  )
 
 /** Each topic that was said as a part of the answer. */
 function lastOf(briefing: Briefing, { evidence, topics, heard }: RunEvent<'briefed'>): LastAnswer {
@@ -59,7 +86,11 @@ export function briefingEnded(pack: Pack, before: RunState, event: RunEvent<'bri
 
 function ended(pack: Pack, before: RunState, briefing: Briefing): Step {
   const open = openTopics(briefing, before)
-  if (open.length > 0) return sayAndListen(pack, before, [say.notCovered(open.map(({ label }) => label))])
+  if (open.length > 0) {
+    const unsaid = open.filter(({ id }) => before.topics[id] === undefined).map(({ label }) => label)
+    const words = [unsaid.length > 0 ? say.notCovered(unsaid) : '', ...wrongTopics(pack, briefing, before)]
+    return sayAndListen(pack, before, words)
+  }
   const closed = { ...before, briefingsClosed: [...new Set([...before.briefingsClosed, briefing.id])] }
   const state = lastClosed(closed, briefing.id)
   return enter(pack, state, nextFloor(pack, state), { words: [say.watched(briefing.name)], tone: 'tick' })

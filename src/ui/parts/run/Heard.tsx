@@ -1,7 +1,7 @@
 /** What the ear has, word by word: words so far while the pilot speaks, then the answer with its verdict and parts. */
 
 import type { ViewExchange } from '../../../app/view/exchangeView.ts'
-import { judgementShown, partsShown, type ShownPart } from '../../../app/view/partsShown.ts'
+import { isOnlyNamed, judgementShown, partsShown, type ShownPart } from '../../../app/view/partsShown.ts'
 import type { Pack } from '../../../kernel/pack/checklist.ts'
 import type { RunState } from '../../../kernel/run/core/state.ts'
 import { useApp } from '../../useApp.ts'
@@ -56,7 +56,11 @@ export function Heard({ pack, run, exchange }: HeardProps) {
               ))}
             </p>
             <div class="row">
-              {isTooEarly ? <p>Right, but not yet.</p> : <Verdict judgement={judgementShown(run, last)} />}
+              {isTooEarly ? (
+                <p>Right, but not yet.</p>
+              ) : (
+                <Verdict judgement={judgementShown(run, last)} isOnlyNamed={isOnlyNamed(pack, last)} />
+              )}
               {!hasParts && <PartList parts={parts} />}
             </div>
           </>

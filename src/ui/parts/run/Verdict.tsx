@@ -29,9 +29,15 @@ const BECAUSE: Readonly<Record<Because, string>> = {
   acknowledged: 'acknowledged, not read back',
 }
 
-export function Verdict({ judgement }: { readonly judgement: Judgement }) {
+interface VerdictProps {
+  readonly judgement: Judgement
+  /** There was no value to compare. */
+  readonly isOnlyNamed?: boolean
+}
+
+export function Verdict({ judgement, isOnlyNamed = false }: VerdictProps) {
   const { verdict, because, form } = judgement
-  const { text, mark } = WORDS[verdict]
+  const { text, mark } = isOnlyNamed ? { ...WORDS[verdict], text: 'Briefed' } : WORDS[verdict]
   return (
     <p class="row">
       <span class={`verdict ${verdict}`}>

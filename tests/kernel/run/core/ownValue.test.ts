@@ -88,6 +88,21 @@ describe('the pilot’s own value', () => {
     }
   })
 
+  it('is kept as far as it was said: the direction alone completes it', () => {
+    const [size = '', direction = ''] = trim().split(/ (?=\w+$)/)
+    expect(begun().hear(size).hear(direction).said()).toBe('Takeoff trim agrees. Figures flow.')
+    expect(
+      begun()
+        .hear(size)
+        .hear(direction === 'up' ? 'down' : 'up')
+        .said(),
+    ).toContain('I have another')
+    expect(begun().hear('nine point nine').hear(direction).said()).toContain('I have another')
+    // Said by itself it is nothing to go on with, and what was refused is not.
+    expect(begun().hear(direction).said()).toBe('Takeoff trim, all digits?')
+    expect(begun().hear('nine point nine up').hear(direction).said()).toBe('Takeoff trim, all digits?')
+  })
+
   it('that could not be read is asked for again', () => {
     expect(begun().hear('the weather is nice', { by: 'typed' }).said()).toBe('Your takeoff trim?')
     expect(begun().hear('affirm', { by: 'typed' }).said()).toBe('Your takeoff trim?')

@@ -119,12 +119,13 @@ describe('the debrief of a briefing', () => {
         done: true,
         passed: false,
         topics: [
-          { label: 'runway', state: 'ok', misses: 1, leftOut: true },
+          // Said wrong, and not left out.
+          { label: 'runway', state: 'ok', misses: 1, leftOut: false },
           { label: 'first level', state: 'ok', misses: 0, leftOut: true },
           { label: 'rejected takeoff', state: 'ok', misses: 0, leftOut: false },
         ],
       },
     ])
-    expect(totals.topicsLeftOut).toBe(2)
+    expect(totals.topicsLeftOut).toBe(1)
   })
 })

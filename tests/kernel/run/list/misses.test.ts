@@ -60,6 +60,14 @@ describe('a wrong value', () => {
     expect(miss(wrong({ heard: 'low' })).state.items['load.trim']?.refused).toBe('trim=low')
   })
 
+  it('is told with nothing in it that was not said', () => {
+    const heard = (text: string, read: number) => miss(wrong({ read, heard: text })).said()
+    expect(heard('four point zero', 4)).toBe('I heard four point zero.')
+    expect(heard('two four', 24)).toBe('I heard two four.')
+    expect(heard('neutral', 0)).toBe('I heard neutral.')
+    expect(heard('4.0 up', 4)).toBe('I heard four point zero up.')
+  })
+
   it('leaves what was refused before where nothing was heard wrong', () => {
     const run = miss(wrong({ read: 6.1 })).answer('negative', { parts: [] })
     expect(run.state.items['load.trim']).toMatchObject({ refused: 'trim=6.1', misses: 2 })
@@ -68,12 +76,12 @@ describe('a wrong value', () => {
 })
 
 describe('an answer that is not understood, again and again', () => {
-  const unclear = (run: ReturnType<typeof begun>, by: 'voice' | 'typed') =>
+  const unclear = (run: ReturnType<typeof begun>, by: 'voice' | 'typed', text = 'two banana') =>
     run
       .happen({
         type: 'answered',
         item: 'load.trim',
-        evidence: { by, text: 'words' },
+        evidence: { by, text },
         judgement: { verdict: 'sayAgain', because: 'notUnderstood', parts: [] },
         expected: {},
         challengeRevision: 1,
@@ -95,6 +103,20 @@ describe('an answer that is not understood, again and again', () => {
     const run = begun().happen(call('load'))
     const said = Array.from({ length: 4 }, () => unclear(run, 'typed'))
     expect(said).toEqual(['Say again, takeoff trim.', ...Array(3).fill('Say again takeoff trim, digit by digit.')])
+  })
+
+  it('asks for digits where there may have been some, and not where none was said', () => {
+    for (const [by, text, again] of [
+      ['typed', 'checked no', 'Say again, takeoff trim.'],
+      ['voice', 'checked no', 'Say again, takeoff trim.'],
+      ['typed', 'banana', 'Say again, takeoff trim.'],
+      ['typed', 'six banana', 'Say again takeoff trim, digit by digit.'],
+      ['voice', 'banana', 'Say again takeoff trim, digit by digit.'],
+    ] as const) {
+      const run = begun().happen(call('load'))
+      unclear(run.pass(10_000), by, text)
+      expect(unclear(run.pass(10_000), by, text), `${by}: ${text}`).toBe(again)
+    }
   })
 })
 
