@@ -44,7 +44,9 @@ describe('called done too early', () => {
 
   it('is also an engine begun before the other one’s starter has rested', async () => {
     const { debrief } = await debriefed(ALL, 'starting left')
-    expect(debrief.tooEarly).toMatchObject([{ what: 'left engine start', caution: 'let the starter rest' }])
+    expect(debrief.tooEarly).toMatchObject([
+      { what: 'left engine start', caution: 'let the starter rest', waitMs: expect.any(Number) },
+    ])
   })
 
   it('is nothing of a run in order, where what came late came right', async () => {

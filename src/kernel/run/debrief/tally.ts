@@ -45,6 +45,10 @@ export interface TooEarly {
   readonly what: string
   /** The pack's caution: what had to come first. */
   readonly caution: string
+  /** All had been done: only this much time was lacking. */
+  readonly waitMs?: number
+  /** A call before another of its exchange, and nothing more. */
+  readonly isOrder?: true
 }
 
 /** A list that was called before its turn, and was run all the same. */
