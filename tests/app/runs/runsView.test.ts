@@ -24,6 +24,17 @@ describe('misses', () => {
   })
 })
 
+test('the time of a moment done again is its own, not the other run’s', async () => {
+  const [first] = await flownRun()
+  const at = (seq: number, wall: string, more = {}) => ({ ...first, seq, wall, ...more }) as RunEvent
+  const again = at(1, '2000-01-01T00:00:00.000Z', { again: { runId: 'other', seq: 2 } })
+  const taken = summarise(summarise(undefined, again), at(2, '2000-01-01T00:30:00.000Z', { type: 'resumed' }))
+  const own = summarise(taken, at(3, '2000-01-01T00:40:00.000Z', { type: 'resumed' }))
+  expect(own?.startedAt).toBe(Date.parse('2000-01-01T00:40:00.000Z'))
+  const later = summarise(own, at(4, '2000-01-01T00:41:00.000Z', { type: 'ended' }))
+  expect(later?.startedAt).toBe(own?.startedAt)
+})
+
 describe('what was flown', () => {
   const summaryOf = async (change: Partial<RunEvent<'runStarted'>>) => {
     const [first] = await flownRun()

@@ -11,10 +11,9 @@
 
 import { capital } from '../../capital.ts'
 import { band } from '../../figures/entered.ts'
-import { ownOf } from '../../own.ts'
 import type { Pack } from '../../pack/checklist.ts'
 import type { Role } from '../../pack/roles.ts'
-import { isMiss, type Part } from '../../response/model.ts'
+import { isMiss } from '../../response/model.ts'
 import type { DebriefCatch } from './debriefCatches.ts'
 import type { DebriefList } from './debriefList.ts'
 import type { DebriefPartner } from './debriefPartner.ts'
@@ -24,8 +23,8 @@ import { type DebriefWatch, deviationsOf, seconds } from './debriefWatch.ts'
 import { type Deviation, undoneIn, withoutUndone } from './deviations.ts'
 import { criticalOf, isOfRunway } from './grave.ts'
 import { momentKey, noPlaces, type Places } from './places.ts'
-import { rightValues } from './rightValues.ts'
 import type { NotEnded, OutOfOrder, TooEarly } from './tally.ts'
+import { whyOf } from './whyWrong.ts'
 
 /** Gravest first. */
 const KINDS = [
@@ -244,8 +243,8 @@ function listsIn(told: Told): Found[] {
       .slice(0, Math.max(0, lastCalled))
       .filter(({ called, complete }) => !called && !complete)
       .map(({ id, name }) => ({ kind: 'listNotRun' as const, about: name, of: id, why: 'The list was not run.' })),
-    ...outOfOrder.map(({ t, list, before }) => ({
-      ...{ kind: 'outOfOrder' as const, about: list, t },
+    ...outOfOrder.map(({ t, list, before, wasRun }) => ({
+      ...{ kind: 'outOfOrder' as const, about: list, t, weight: wasRun ? 1 : 0 },
       why: `It was called before ${before}.`,
     })),
     ...notEnded.map(({ t, text }) => ({ kind: 'outOfOrder' as const, about: 'sequence', t, why: `${text}.` })),
@@ -310,28 +309,6 @@ function foundAs(kind: ForemostKind, { where, at, said, sentence, why }: Deviati
     ...(at !== undefined && { t: at }),
     ...(said !== undefined && { said }),
   }
-}
-
-/** What was right by then, part by part, and where a wrong value fits. */
-function whyOf(pack: Pack, { judgement: { parts, because, causes = [] } }: DebriefTry): string {
-  if (because === 'acknowledged') return 'A clearance is read back, not acknowledged.'
-  if (because === 'valueless') return 'Said to be done, without the value.'
-  const told = parts.flatMap((part) => rightOf(pack, part))
-  const fits = causes.map(({ cause, detail }) =>
-    cause === 'digitsSwapped' ? `two digits swapped: ${detail}` : `it looks like ${detail}`,
-  )
-  return `${capital([...told, ...fits].join('; ')) || 'It was not right'}.`
-}
-
-function rightOf(pack: Pack, { name, kind, state, expected, limits }: Part): string[] {
-  const declared = kind === 'figure' ? ownOf(pack.figures.declarations, name) : undefined
-  const label = declared?.label ?? name
-  if (state === 'missing') return [`${label} was left out`]
-  if (limits && declared) return [`${label}: ${band(limits, declared.measure)} is within limits`]
-  if (state !== 'wrong' || expected === undefined) return []
-  if (!declared) return [`“${expected}” was right`]
-  const { spec, accept } = declared
-  return [`${label}: ${rightValues(spec, expected, accept)} was right`]
 }
 
 /** "Right the first time: 30 of 34 items, 8 of 9 calls and read-backs, 2 of 2 engine starts." Empty where nothing was. */

@@ -234,8 +234,9 @@ function figuresIn(moments: readonly Moment[], { revisions }: Tally): TimelineEn
   )
   return [
     ...sheets,
-    ...revisions.map(({ revision, status, label, t, reopened }) => {
+    ...revisions.map(({ revision, status, label, t, givenBy, reopened }) => {
       const open = reopened.length === 0 ? '' : `; opened again: ${reopened.join(', ')}`
+      if (givenBy !== undefined) return point(t, 'from a station', `Figures from ${givenBy}${open}.`)
       const name = label === status ? '' : `, ${label}`
       return point(t, status, `${capital(status)} figures accepted as revision ${revision}${name}${open}.`)
     }),

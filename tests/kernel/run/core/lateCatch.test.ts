@@ -17,7 +17,9 @@ describe('late catch', () => {
     expect(run.state.stepsAgain).toEqual([])
     // Looked at in the middle of a run, the debrief keeps it back too.
     expect(catchesOf(run)).toEqual([])
-    expect(catchesOf(ended(run))).toEqual([{ item: 'load.trim', challenge: 'takeoff trim', changedAt: 5_000, by: 'nobody' }])
+    expect(catchesOf(ended(run))).toEqual([
+      { item: 'load.trim', challenge: 'takeoff trim', changedAt: 5_000, by: 'nobody' },
+    ])
   })
 
   it('is off where it is not set', () => {
@@ -32,7 +34,9 @@ describe('late catch', () => {
     expect(run.said()).toContain('Recheck takeoff trim.')
     expect(run.state.floor.at).toBe('flow')
     expect(run.state.items['load.trim']?.status).toBe('reopened')
-    expect(catchesOf(run)).toEqual([{ item: 'load.trim', challenge: 'takeoff trim', changedAt: 5_000, t: 6_000, by: 'otherseat' }])
+    expect(catchesOf(run)).toEqual([
+      { item: 'load.trim', challenge: 'takeoff trim', changedAt: 5_000, t: 6_000, by: 'otherseat' },
+    ])
     run.happen({ type: 'flowClosed', flow: 'loadFlow', evidence: { by: 'typed', text: 'done' } }).answer('correct')
     expect(run.state.lists.load?.complete).toBe(true)
     expect(catchesOf(run)).toHaveLength(1)
@@ -67,7 +71,9 @@ describe('late catch', () => {
     changed(run).hear('recheck takeoff trim')
     expect(run.said()).toBe('Takeoff trim?')
     run.answer('correct')
-    expect(catchesOf(run)).toEqual([{ item: 'load.trim', challenge: 'takeoff trim', changedAt: 6_000, t: 8_000, by: 'pilot' }])
+    expect(catchesOf(run)).toEqual([
+      { item: 'load.trim', challenge: 'takeoff trim', changedAt: 6_000, t: 8_000, by: 'pilot' },
+    ])
     run.answer('correct')
     expect(run.said()).toMatch(/^Load list complete\./)
     expect(run.state.stepsAgain).toEqual([])
@@ -83,7 +89,9 @@ describe('late catch', () => {
 
   it('is Otherseat’s where the old value is read back to a recheck and refused', () => {
     const run = changed(atWindows()).hear('recheck takeoff trim').answer('negative')
-    expect(catchesOf(run)).toEqual([{ item: 'load.trim', challenge: 'takeoff trim', changedAt: 5_000, t: 7_000, by: 'otherseat' }])
+    expect(catchesOf(run)).toEqual([
+      { item: 'load.trim', challenge: 'takeoff trim', changedAt: 5_000, t: 7_000, by: 'otherseat' },
+    ])
     run.answer('correct')
     expect(catchesOf(run)).toHaveLength(1)
   })
