@@ -57,11 +57,14 @@ const SECTIONS: { readonly [Part in keyof Debrief]-?: (debrief: Debrief) => read
   partner: ({ partner }) => (partner === undefined ? [] : partnerLines(partner)),
   papers: ({ papers }) => papers.flatMap(paperLines),
   pad: ({ pad }) => (pad.text.trim() === '' ? [] : ['', 'On the scratch pad:', ...pad.text.trim().split('\n')]),
-  interruptions: ({ interruptions }) =>
-    interruptions.map(
-      ({ t, what, lengthMs, at, offered }) =>
-        `${clockTime(t)} ${BREAKS[what]} for ${clockTime(lengthMs)}, at ${at}${offered ? '; one item back or from the top offered' : ''}`,
-    ),
+  // A stop stands with the stops.
+  interruptions: ({ interruptions, stops }) =>
+    interruptions
+      .filter(({ t }) => !stops.some((stop) => stop.t === t))
+      .map(
+        ({ t, what, lengthMs, at, offered }) =>
+          `${clockTime(t)} ${BREAKS[what]} for ${clockTime(lengthMs)}, at ${at}${offered ? '; one item back or from the top offered' : ''}`,
+      ),
   remarks: ({ remarks }) =>
     remarks.map(
       ({ t, text, known }) => `${clockTime(t)} remark: ${text}${known === undefined ? '' : `; known: ${known}`}`,

@@ -19,6 +19,7 @@ describe('misses', () => {
     [{ radioMisses: 1 }, '1 miss: 1 on the radio'],
     [{ misses: 7, radioMisses: 2 }, '9 misses: 7 at items, 2 on the radio'],
     [{ misses: 3, radioMisses: 2, startDeviations: 1 }, '6 misses: 3 at items, 2 on the radio, 1 in engine starts'],
+    [{ misses: 1, letGo: 2 }, '3 misses: 1 at items, 2 of the partner let go'],
   ])('of %j are counted together, then where they were: %s', (account, words) => {
     expect(missWords({ account: { ...NOTHING, ...account } })).toBe(words)
   })

@@ -51,11 +51,13 @@ export interface RunAccount {
   readonly misses: number
   readonly radioMisses: number
   readonly startDeviations: number
+  /** Faults of the partner that nobody objected to. */
+  readonly letGo?: number
   /** Why the log, or its pack, cannot be read to its end. */
   readonly wrong?: string
 }
 
-export const ACCOUNT_VERSION = 2
+export const ACCOUNT_VERSION = 3
 
 /** A pack may have any name; a line is short. */
 const LONGEST_NAME = 120

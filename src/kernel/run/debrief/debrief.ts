@@ -192,7 +192,7 @@ export function debriefOf(pack: Pack, events: readonly RunEvent[], isUnderWay = 
     ...account,
     foremost: foremostIn(pack, account, places),
     wentWell: wentWellIn(account),
-    timeline: timelineIn(pack, moments, { tally, places }),
+    timeline: timelineIn(pack, moments, { tally, places, faults: partner?.faults }),
   }
 }
 
