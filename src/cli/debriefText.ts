@@ -3,10 +3,10 @@
 import { passedWords } from '../kernel/response/commands.ts'
 import { clockTime } from '../kernel/run/core/clockTime.ts'
 import { NOTICE } from '../kernel/run/core/events.ts'
-import type { Debrief, DebriefAgain } from '../kernel/run/debrief/debrief.ts'
+import { type Debrief, type DebriefAgain, headlineOf } from '../kernel/run/debrief/debrief.ts'
 import { changeWords } from '../kernel/run/debrief/debriefFigures.ts'
 import type { DebriefItem, DebriefList } from '../kernel/run/debrief/debriefList.ts'
-import type { DebriefPaper } from '../kernel/run/debrief/debriefPapers.ts'
+import { type DebriefPaper, looksWords } from '../kernel/run/debrief/debriefPapers.ts'
 import {
   breakWords,
   type DebriefFault,
@@ -29,7 +29,8 @@ const SECTIONS: { readonly [Part in keyof Debrief]-?: (debrief: Debrief) => read
   durationMs: inJsonOnly,
   pack: ({ pack, startedAt, durationMs }) => [`${pack.name} ${pack.version}, ${startedAt}, ${clockTime(durationMs)}`],
   startedAt: inJsonOnly,
-  complete: ({ complete }) => [complete ? 'All lists complete.' : 'Not all lists are complete.'],
+  complete: (debrief) => [`${headlineOf(debrief)}.`],
+  leftOut: inJsonOnly,
   foremost: ({ foremost }) => (foremost.length === 0 ? [] : ['', 'To take away:', ...foremost.map(foremostLine), '']),
   demonstrated: ({ demonstrated }) => (demonstrated ? ['Shown to a room; training leaves it out.'] : []),
   begunAt: ({ begunAt }) => (begunAt ? [`Begun at ${begunAt.name}: nothing before it counts.`] : []),
@@ -37,12 +38,11 @@ const SECTIONS: { readonly [Part in keyof Debrief]-?: (debrief: Debrief) => read
   timeline: inJsonOnly,
   wentWell: ({ wentWell }) => (wentWell === '' ? [] : [wentWell]),
   totals: totalLines,
-  tooEarly: ({ tooEarly }) =>
-    tooEarly.map(
-      ({ t, text, what, caution }) =>
-        `${clockTime(t)} too early: ${what}${text === '' ? '' : ` ("${text}")`}; first: ${caution}`,
-    ),
-  trap: ({ trap }) => (trap === undefined ? [] : [`The trap of this departure: ${trap}`]),
+  // Each stands among the deviations.
+  tooEarly: inJsonOnly,
+  outOfOrder: inJsonOnly,
+  notEnded: inJsonOnly,
+  trap: ({ trap }) => (trap === undefined ? [] : [`The trap of this departure: ${trap.told}. ${trap.how}`]),
   revisions: ({ revisions }) =>
     revisions.flatMap(({ revision, label, t, takenOver, givenBy, reopened, changed, notes }) => [
       `${clockTime(t)} figures, revision ${revision}: ${label}${givenBy === undefined ? '' : `, from ${givenBy}`}${takenOver ? ', taken over' : ''}${reopened.length > 0 ? `; open again: ${reopened.join(', ')}` : ''}`,
@@ -57,20 +57,20 @@ const SECTIONS: { readonly [Part in keyof Debrief]-?: (debrief: Debrief) => read
   partner: ({ partner }) => (partner === undefined ? [] : partnerLines(partner)),
   papers: ({ papers }) => papers.flatMap(paperLines),
   pad: ({ pad }) => (pad.text.trim() === '' ? [] : ['', 'On the scratch pad:', ...pad.text.trim().split('\n')]),
-  interruptions: ({ interruptions }) =>
-    interruptions.map(
-      ({ t, what, lengthMs, at, offered }) =>
-        `${clockTime(t)} ${BREAKS[what]} for ${clockTime(lengthMs)}, at ${at}${offered ? '; one item back or from the top offered' : ''}`,
-    ),
+  // A stop stands with the stops.
+  interruptions: ({ interruptions, stops }) =>
+    interruptions
+      .filter(({ t }) => !stops.some((stop) => stop.t === t))
+      .map(
+        ({ t, what, lengthMs, at, offered }) =>
+          `${clockTime(t)} ${BREAKS[what]} for ${clockTime(lengthMs)}, at ${at}${offered ? '; one item back or from the top offered' : ''}`,
+      ),
   remarks: ({ remarks }) =>
     remarks.map(
       ({ t, text, known }) => `${clockTime(t)} remark: ${text}${known === undefined ? '' : `; known: ${known}`}`,
     ),
   situations: ({ situations }) =>
     situations.map(({ t, label, option }) => `${clockTime(t)} situation: ${label}, ${option}`),
-  outOfOrder: ({ outOfOrder }) =>
-    outOfOrder.map(({ t, list, before }) => `${clockTime(t)} ${list} called before ${before}`),
-  notEnded: ({ notEnded }) => notEnded.map(({ t, text }) => `${clockTime(t)} ${text}`),
   stops: ({ stops }) =>
     stops.map(({ t, text, at }) => `${clockTime(t)} stopped by the pilot at ${at}${text === '' ? '' : `: "${text}"`}`),
   voided: inJsonOnly,
@@ -117,7 +117,7 @@ function totalLines({ totals, exchanges, watches }: Debrief): string[] {
 function paperLines({ title, edition, t, looks, putAwayAt }: DebriefPaper): string[] {
   if (t === undefined && looks === 0) return []
   const came = t === undefined ? title : `${clockTime(t)} ${title}, edition ${edition}`
-  return [`${came}: read ${looks} times${putAwayAt === undefined ? '' : `, put away at ${clockTime(putAwayAt)}`}`]
+  return [`${came}: ${looksWords(looks)}${putAwayAt === undefined ? '' : `, put away at ${clockTime(putAwayAt)}`}`]
 }
 
 function partnerLines(partner: DebriefPartner): string[] {

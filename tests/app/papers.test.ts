@@ -159,7 +159,7 @@ describe('papers that are read', () => {
       { title: 'load sheet', edition: 1, t: 0, looks: 2 },
       { title: 'trim card', edition: undefined, t: undefined, looks: 1 },
     ])
-    expect(debriefLines(debrief)).toContain('0:00 load sheet, edition 1: read 2 times')
+    expect(debriefLines(debrief)).toContain('0:00 load sheet, edition 1: opened 2 times')
   })
 
   it('stay on the pile until they are put away, and can be taken out again', async () => {

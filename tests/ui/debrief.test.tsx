@@ -1,6 +1,7 @@
 import { screen, waitFor, within } from '@testing-library/preact'
 import { describe, expect, it, vi } from 'vitest'
-import { debriefOf } from '../../src/kernel/run/debrief/debrief.ts'
+import { type Debrief, debriefOf } from '../../src/kernel/run/debrief/debrief.ts'
+import { notesOf } from '../../src/ui/parts/debrief/Accounts.tsx'
 import { atTrim, demo, INPUTS, stage } from './stage.tsx'
 
 const heading1 = () => screen.getByRole('heading', { level: 1 }).textContent
@@ -28,6 +29,22 @@ function textOf(blob: Blob | undefined): Promise<string> {
 }
 
 describe('the debrief', () => {
+  it('tells a stop once, with how long it took, and a list called early among the deviations alone', () => {
+    const told = {
+      interruptions: [
+        { what: 'standBy', t: 4_000, lengthMs: 60_000, at: 'takeoff trim', offered: false },
+        { what: 'standBy', t: 90_000, lengthMs: 30_000, at: 'V one', offered: false },
+      ],
+      stops: [{ t: 4_000, text: 'stop', at: 'takeoff trim' }],
+      outOfOrder: [{ t: 5_000, list: 'before start', before: 'load figures' }],
+      ...{ remarks: [], situations: [], notEnded: [] },
+    }
+    expect(notesOf(told as unknown as Debrief).map(({ text }) => text)).toEqual([
+      'stopped at takeoff trim, 1:00: “stop”',
+      'stood by at V one, 0:30',
+    ])
+  })
+
   it('ends the run that is on, once asked, and stays with it', async () => {
     const { user, log } = await afterwards()
     await user.click(screen.getByRole('button', { name: 'End the run' }))

@@ -74,8 +74,9 @@ const NOTHING: Account = {
   ...{ misses: 0, radioMisses: 0, startDeviations: 0 },
 }
 
-function accountOf({ durationMs, lists, totals }: Debrief): Account {
+function accountOf({ durationMs, lists, totals, partner }: Debrief): Account {
+  const letGo = partner?.faults.filter(({ caught }) => !caught).length ?? 0
   const { items, closed, misses, radioMisses, startDeviations } = totals
   const completeLists = lists.filter(({ complete }) => complete).length
-  return { durationMs, items, closed, lists: lists.length, completeLists, misses, radioMisses, startDeviations }
+  return { durationMs, items, closed, lists: lists.length, completeLists, misses, radioMisses, startDeviations, letGo }
 }

@@ -63,15 +63,16 @@ export function reachWords({ account }: Pick<RunSummary, 'account'>): string {
   return `${closed} of ${items} items, ${completeLists} of ${lists} lists complete`
 }
 
-/** "6 misses: 3 at items, 2 on the radio, 1 in engine starts". */
+/** "6 misses: 3 at items, 2 on the radio, 1 in engine starts"; what the partner did wrong and nobody objected to is one as well. */
 export function missWords({ account }: Pick<RunSummary, 'account'>): string {
   if (!account) return ''
-  const { misses, radioMisses, startDeviations } = account
-  const all = misses + radioMisses + startDeviations
+  const { misses, radioMisses, startDeviations, letGo = 0 } = account
+  const all = misses + radioMisses + startDeviations + letGo
   const where = [
     misses > 0 && `${misses} at items`,
     radioMisses > 0 && `${radioMisses} on the radio`,
     startDeviations > 0 && `${startDeviations} in engine starts`,
+    letGo > 0 && `${letGo} of the partner let go`,
   ].filter((words) => words !== false)
   const counted = all === 1 ? '1 miss' : `${all === 0 ? 'no' : all} misses`
   // All of them at items go without saying.

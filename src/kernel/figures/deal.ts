@@ -5,6 +5,7 @@
  */
 
 import type { Value } from '../kinds/kind.ts'
+import { showValue } from '../kinds/table.ts'
 import { roundTo } from '../numbers/rounding.ts'
 import { ownOf } from '../own.ts'
 import { isError } from '../problem.ts'
@@ -148,14 +149,18 @@ function spring(
   if (isStale && !differs(model, final, trap)) return undefined
   if (trap.kind === 'wrongTotal' && !isNoticeable(trap, before, after)) return undefined
   const label = model.declarations[trap.figure]?.label ?? trap.figure
-  const [from, to] = [before, after].map((set) =>
-    formatMeasured(set.figures[trap.figure]?.value ?? '', model.declarations[trap.figure]?.measure),
-  )
+  const [from, to] = [before, after].map((set) => shownIn(model, set, trap.figure))
   return {
     preliminary,
     final,
     trap: { kind: trap.kind, figures, told: `${changed.told}: ${label} went from ${from} to ${to}` },
   }
+}
+
+/** As values are shown elsewhere, with the direction of a trim. */
+function shownIn({ declarations }: FigureModel, { figures }: FigureSet, name: string): string {
+  const [declared, value] = [declarations[name], figures[name]?.value]
+  return declared && value !== undefined ? showValue({ ...declared.spec, value }) : ''
 }
 
 const isOfRunway = ({ kind }: DealTrap): boolean => kind === 'otherRunway' || kind === 'oldSheet'

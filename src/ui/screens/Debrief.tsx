@@ -5,17 +5,8 @@ import { useEffect } from 'preact/hooks'
 import { hasRunOn } from '../../app/selectors.ts'
 import { clockTime } from '../../kernel/run/core/clockTime.ts'
 import { NOTICE } from '../../kernel/run/core/events.ts'
-import type { Debrief, DebriefAgain } from '../../kernel/run/debrief/debrief.ts'
-import {
-  Breaks,
-  Catches,
-  notesOf,
-  OutOfSequence,
-  PapersRead,
-  papersRead,
-  Revisions,
-  Totals,
-} from '../parts/debrief/Accounts.tsx'
+import { type Debrief, type DebriefAgain, headlineOf } from '../../kernel/run/debrief/debrief.ts'
+import { Breaks, Catches, notesOf, PapersRead, papersRead, Revisions, Totals } from '../parts/debrief/Accounts.tsx'
 import { BriefingSection } from '../parts/debrief/BriefingSection.tsx'
 import { DeviationsSection } from '../parts/debrief/DeviationsSection.tsx'
 import { ExchangeSection } from '../parts/debrief/ExchangeSection.tsx'
@@ -56,6 +47,7 @@ const PARTS: { readonly [Part in keyof Debrief]-?: typeof onPageOne | typeof els
   begunAt: onPageOne,
   demonstrated: onPageOne,
   complete: onPageOne,
+  leftOut: onPageOne,
   trap: onPageOne,
   foremost: onPageOne,
   wentWell: onPageOne,
@@ -65,11 +57,8 @@ const PARTS: { readonly [Part in keyof Debrief]-?: typeof onPageOne | typeof els
     show: ({ timeline }) => <TimelineTable entries={timeline} />,
     isPrinted: true,
   },
-  tooEarly: {
-    heading: 'Called done too early',
-    count: ({ tooEarly }) => tooEarly.length,
-    show: ({ tooEarly }) => <OutOfSequence tooEarly={tooEarly} />,
-  },
+  // Among the deviations, as are `outOfOrder` and `notEnded`.
+  tooEarly: elsewhere,
   totals: {
     heading: 'Summary',
     count: ({ totals, tooEarly }) =>
@@ -169,7 +158,7 @@ export function DebriefScreen() {
       <Replay />
       {debrief.trap !== undefined && (
         <p class="notice">
-          <strong>The trap of this departure</strong> {debrief.trap}
+          <strong>The trap of this departure</strong> {debrief.trap.told}. {debrief.trap.how}
         </p>
       )}
       <ForemostSection foremost={debrief.foremost} wentWell={debrief.wentWell} />
@@ -198,13 +187,11 @@ function Head({ debrief }: { readonly debrief: Debrief }) {
   const isThisOn = useApp((state) => hasRunOn(state) && state.run?.runId === debrief.runId)
   const isAtEnd = useApp(({ run }) => run?.floor.at === 'end')
   const hasReplay = useApp(({ replay }) => replay !== undefined)
-  const { runId, pack, startedAt, durationMs, complete, again, begunAt, demonstrated } = debrief
+  const { runId, pack, startedAt, durationMs, again, begunAt, demonstrated } = debrief
   return (
     <div class="debrief-head">
       <div>
-        <h1 tabIndex={-1}>
-          {again ? `Again: ${again.name}` : complete ? 'All lists complete' : 'Not all lists are complete'}
-        </h1>
+        <h1 tabIndex={-1}>{again ? `Again: ${again.name}` : headlineOf(debrief)}</h1>
         <p class="soft">
           {pack.name}, begun {new Date(startedAt).toLocaleString('en-GB', { dateStyle: 'long', timeStyle: 'short' })},
           lasted {clockTime(durationMs)}. {NOTICE}.

@@ -19,9 +19,21 @@ describe('misses', () => {
     [{ radioMisses: 1 }, '1 miss: 1 on the radio'],
     [{ misses: 7, radioMisses: 2 }, '9 misses: 7 at items, 2 on the radio'],
     [{ misses: 3, radioMisses: 2, startDeviations: 1 }, '6 misses: 3 at items, 2 on the radio, 1 in engine starts'],
+    [{ misses: 1, letGo: 2 }, '3 misses: 1 at items, 2 of the partner let go'],
   ])('of %j are counted together, then where they were: %s', (account, words) => {
     expect(missWords({ account: { ...NOTHING, ...account } })).toBe(words)
   })
+})
+
+test('the time of a moment done again is its own, not the other run’s', async () => {
+  const [first] = await flownRun()
+  const at = (seq: number, wall: string, more = {}) => ({ ...first, seq, wall, ...more }) as RunEvent
+  const again = at(1, '2000-01-01T00:00:00.000Z', { again: { runId: 'other', seq: 2 } })
+  const taken = summarise(summarise(undefined, again), at(2, '2000-01-01T00:30:00.000Z', { type: 'resumed' }))
+  const own = summarise(taken, at(3, '2000-01-01T00:40:00.000Z', { type: 'resumed' }))
+  expect(own?.startedAt).toBe(Date.parse('2000-01-01T00:40:00.000Z'))
+  const later = summarise(own, at(4, '2000-01-01T00:41:00.000Z', { type: 'ended' }))
+  expect(later?.startedAt).toBe(own?.startedAt)
 })
 
 describe('what was flown', () => {

@@ -96,7 +96,10 @@ describe.each([
     }
     for (const { trap } of dealt) {
       const figure = basis?.deal?.traps.find(({ kind }) => kind === trap.kind)?.figure ?? ''
-      expect(trap.told).toMatch(new RegExp(`${how[trap.kind]}: ${declarations[figure]?.label} went from .+ to .+$`))
+      const value = trap.kind === 'staleTrim' ? '\\d+\\.\\d (up|down)' : '.+'
+      expect(trap.told).toMatch(
+        new RegExp(`${how[trap.kind]}: ${declarations[figure]?.label} went from ${value} to ${value}$`),
+      )
     }
   })
 

@@ -29,6 +29,8 @@ export interface RunFlown {
   readonly settings: RunSettings
   /** A moment of another run, done again. */
   readonly isAgain?: true
+  /** The number of the last event that it took from there: the next one is its own first. */
+  readonly takenTo?: number
   /** Begun in the middle. */
   readonly isFurtherOn?: true
   readonly isDrill?: true
@@ -49,11 +51,13 @@ export interface RunAccount {
   readonly misses: number
   readonly radioMisses: number
   readonly startDeviations: number
+  /** Faults of the partner that nobody objected to. */
+  readonly letGo?: number
   /** Why the log, or its pack, cannot be read to its end. */
   readonly wrong?: string
 }
 
-export const ACCOUNT_VERSION = 2
+export const ACCOUNT_VERSION = 3
 
 /** A pack may have any name; a line is short. */
 const LONGEST_NAME = 120
@@ -72,7 +76,7 @@ export function summarise(before: RunSummary | undefined, event: RunEvent): RunS
       flown: {
         ...(dealt !== undefined && { dealt }),
         ...{ stations: script !== undefined, settings },
-        ...(again && { isAgain: true }),
+        ...(again && { isAgain: true, takenTo: again.seq }),
         ...(drill && { isDrill: true }),
       },
       events: 1,
@@ -86,7 +90,10 @@ export function summarise(before: RunSummary | undefined, event: RunEvent): RunS
     letters: (before.letters ?? 0) + letters,
   }
   const flown = before.flown && event.type === 'begunAt' && { flown: { ...before.flown, isFurtherOn: true as const } }
-  return { ...before, ...counted, ...flown, ...(event.type === 'ended' && { ended: true, isOver: true }) }
+  // Its beginning is another run's, moved in time so that its end has just happened.
+  const isOwnFirst = before.flown?.takenTo !== undefined && event.seq === before.flown.takenTo + 1
+  const begun = isOwnFirst && { startedAt: Date.parse(event.wall) }
+  return { ...before, ...counted, ...flown, ...begun, ...(event.type === 'ended' && { ended: true, isOver: true }) }
 }
 
 /** Whether the account is missing, or not of all that is stored. */

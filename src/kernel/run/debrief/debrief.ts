@@ -14,9 +14,10 @@ import type { DebriefItem, DebriefList } from './debriefList.ts'
 import { type DebriefPaper, papersIn } from './debriefPapers.ts'
 import { type DebriefPartner, partnerIn } from './debriefPartner.ts'
 import { briefingsIn, type DebriefBriefing, type DebriefExchange, exchangesIn } from './debriefTalk.ts'
+import { type DebriefTrap, trapIn } from './debriefTrap.ts'
 import { missesIn, sayAgainsIn } from './debriefTry.ts'
 import { type DebriefFlow, type DebriefWatch, deviationsIn, flowsIn, watchesIn } from './debriefWatch.ts'
-import { type Deviation, deviationsOfRun } from './deviations.ts'
+import { type Deviation, deviationsOfRun, undoneIn } from './deviations.ts'
 import { type Foremost, foremostIn, wentWellIn } from './foremost.ts'
 import { type DebriefLooks, looksIn } from './look/looks.ts'
 import { momentsOf } from './moments.ts'
@@ -47,6 +48,8 @@ export interface Debrief {
   /** Begun in the middle: nothing before this place counts. */
   readonly begunAt?: DebriefPlace
   readonly complete: boolean
+  /** Exchanges and briefings by name that were not done though their time had passed, once the run is over. */
+  readonly leftOut: readonly string[]
   /** What to take away: three things at most, the gravest first. */
   readonly foremost: readonly Foremost[]
   /** In one sentence; empty where nothing was. */
@@ -58,8 +61,8 @@ export interface Debrief {
   readonly exchanges: readonly DebriefExchange[]
   readonly briefings: readonly DebriefBriefing[]
   readonly voided: number
-  /** The trap of a departure that was drawn; nobody was told before. */
-  readonly trap?: string
+  /** The trap of a departure that was drawn, and whether it was caught; nobody was told before. */
+  readonly trap?: DebriefTrap
   /** Late catch: who noticed what new figures had changed. */
   readonly catches: readonly DebriefCatch[]
   /** Where the partner erred, answered, or interruptions came on purpose; nothing of it before the run is over. */
@@ -150,7 +153,7 @@ export function debriefOf(pack: Pack, events: readonly RunEvent[], isUnderWay = 
   const isOver = complete || state.status === 'ended'
   const dealt = isOver && first.dealt !== undefined ? deal(pack.figures, readBackOf(pack), first.dealt) : undefined
   // A moment alone is not the departure.
-  const trap = again ? undefined : dealt?.trap.told
+  const trap = again || !dealt ? undefined : trapIn(pack, moments, dealt.trap)
   const partner = partnerIn(pack, state, { isOver: isOver || state.floor.at === 'end', since: seam.t })
   const revisions = isUnderWay ? revisionsUnderWay(tally.revisions) : tally.revisions
   const { voided, situations, outOfOrder, notEnded, remarks, stops, tooEarly } = tally
@@ -163,6 +166,7 @@ export function debriefOf(pack: Pack, events: readonly RunEvent[], isUnderWay = 
     ...(state.wasDemonstrated && { demonstrated: true as const }),
     ...(state.begunAt && !again && { begunAt: placeIn(pack, state.begunAt.activity) }),
     complete,
+    leftOut: isOver ? undoneIn({ exchanges, briefings }).map(({ name }) => name) : [],
     ...{ revisions, lists, exchanges, briefings, voided },
     ...(trap !== undefined && { trap }),
     catches: catchesIn(pack, state, isOver).filter(({ changedAt }) => changedAt >= seam.t),
@@ -176,14 +180,26 @@ export function debriefOf(pack: Pack, events: readonly RunEvent[], isUnderWay = 
     totals: totalsOf(lists, exchanges, briefings, watches),
   }
   const looks = looksIn(tally, first.settings.lookTimes)
-  const deviations = deviationsOfRun({ ...debrief, looks, readOut: tally.readOut, givenAt: tally.givenAt, isOver })
+  const deviations = deviationsOfRun(pack, {
+    ...debrief,
+    looks,
+    readOut: tally.readOut,
+    givenAt: tally.givenAt,
+    isOver,
+  })
   const account = { ...debrief, looks, deviations }
   return {
     ...account,
     foremost: foremostIn(pack, account, places),
     wentWell: wentWellIn(account),
-    timeline: timelineIn(pack, moments, { tally, places }),
+    timeline: timelineIn(pack, moments, { tally, places, faults: partner?.faults }),
   }
+}
+
+/** Whether all lists are complete, and what besides lists was left out. */
+export function headlineOf({ complete, leftOut }: Pick<Debrief, 'complete' | 'leftOut'>): string {
+  const head = complete ? 'All lists complete' : 'Not all lists are complete'
+  return leftOut.length === 0 ? head : `${head}; left out: ${leftOut.join(', ')}`
 }
 
 function placeIn(pack: Pack, activity: string): DebriefPlace {

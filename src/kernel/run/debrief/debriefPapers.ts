@@ -32,3 +32,9 @@ export function papersIn(pack: Pack, { sheets, situation, script }: RunState, { 
     ...papers.get(id),
   }))
 }
+
+/** How often it was opened; what lay open from before the run was not opened in it, and may have been read all the same. */
+export function looksWords(looks: number): string {
+  if (looks === 0) return 'not opened during the run'
+  return looks === 1 ? 'opened once' : `opened ${looks} times`
+}

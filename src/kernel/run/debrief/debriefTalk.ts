@@ -45,7 +45,7 @@ export interface DebriefExchange {
   readonly station: string
   readonly role: Role
   readonly done: boolean
-  /** A list that comes after it was called. */
+  /** A list that comes after it was called, or all lists were complete at the end. */
   readonly passed: boolean
   readonly turns: readonly DebriefTurn[]
 }
@@ -54,7 +54,7 @@ export interface DebriefBriefing {
   readonly id: string
   readonly name: string
   readonly done: boolean
-  /** A list that comes after it was called. */
+  /** A list that comes after it was called, or all lists were complete at the end. */
   readonly passed: boolean
   readonly topics: readonly {
     readonly label: string
@@ -125,9 +125,11 @@ export function briefingsIn(pack: Pack, state: RunState, { wrongTopics, leftOut 
 function talksIn(pack: Pack, state: RunState): { readonly talk: Exchange | Briefing; readonly passed: boolean }[] {
   if (!state.script) return []
   const activities = agenda(pack, state).map(({ activity }) => activity)
+  const lists = activities.filter((activity) => activity.type === 'list' && !activity.anytime)
+  const isFlown = state.status === 'ended' && lists.every(({ id }) => state.lists[id]?.complete)
   const lastCalled = activities.findLastIndex(({ id }) => state.lists[id]?.called)
   return activities.flatMap((talk, at) =>
-    talk.type === 'exchange' || talk.type === 'briefing' ? [{ talk, passed: at < lastCalled }] : [],
+    talk.type === 'exchange' || talk.type === 'briefing' ? [{ talk, passed: isFlown || at < lastCalled }] : [],
   )
 }
 

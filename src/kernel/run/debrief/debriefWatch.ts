@@ -2,7 +2,8 @@
 
 import { type Ground, holds } from '../../figures/condition.ts'
 import type { Value } from '../../kinds/kind.ts'
-import type { Pack, Watch } from '../../pack/checklist.ts'
+import type { Band } from '../../kinds/value.ts'
+import type { CallValue, Pack, Watch, WatchCall } from '../../pack/checklist.ts'
 import { flowsOf, stepsOf } from '../../pack/place.ts'
 import type { RunState, WatchState } from '../core/state.ts'
 import { watchById } from '../watch/watchTiming.ts'
@@ -31,6 +32,10 @@ export interface DebriefCall {
   readonly earlyAfterMs?: number
   /** Values outside their limits that were read out with it. */
   readonly outside: readonly Value[]
+  /** Where a value has to lie, as far as it was outside. */
+  readonly limits?: Band
+  /** The pack has the start stopped at once for it. */
+  readonly stops?: true
   /** Values that were not the difference of those that they lie between. */
   readonly unfit?: readonly Value[]
   /** It began after its limit. */
@@ -75,17 +80,27 @@ function attemptOf({ id, name, calls }: Watch, state: WatchState): DebriefWatch 
       const value = state.values[call.id]
       const early = state.early[call.id]
       const unfit = state.unfit[call.id]
+      const outside = state.outside[call.id] ?? []
       return {
         label: call.label,
         ...(at !== undefined && { afterMs: at - beganAt }),
         ...(value !== undefined && { value }),
         ...(early !== undefined && { earlyAfterMs: early - beganAt }),
-        outside: state.outside[call.id] ?? [],
+        outside,
+        ...(outside.length > 0 && limitsOf(call)),
         ...(unfit && { unfit }),
         late: state.late.includes(call.id),
         unheard: state.unheard.includes(call.id),
       }
     }),
+  }
+}
+
+function limitsOf({ value }: WatchCall): Pick<DebriefCall, 'limits' | 'stops'> {
+  const { min, max, stopWords }: Partial<CallValue> = value ?? {}
+  return {
+    limits: { ...(min !== undefined && { min }), ...(max !== undefined && { max }) },
+    ...(stopWords !== undefined && { stops: true }),
   }
 }
 

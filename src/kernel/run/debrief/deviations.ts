@@ -3,25 +3,29 @@
  * by the kinds that observers in airline cockpits used. In 60 flights they noted 899 deviations: 194 in the use of
  * checklists, 391 in monitoring, 314 in primary procedures (Dismukes and Berman, NASA/TM-2010-216396, 2010; looked up at
  * ntrs.nasa.gov/citations/20110011145, the counts in a quotation of it). Its six kinds for checklists are read and do,
- * answered without looking, item left out, wrong timing, from memory and not begun (from memory). The others are ours.
+ * answered without looking, item left out, wrong timing, from memory and not begun (from memory); what was said from memory
+ * cannot be heard, so that kind is not among these. The others are ours.
  */
 
 import { capital } from '../../capital.ts'
+import type { Pack } from '../../pack/checklist.ts'
 import type { DebriefItem, DebriefList } from './debriefList.ts'
 import type { DebriefBriefing, DebriefExchange, DebriefTurn } from './debriefTalk.ts'
 import { type DebriefTry, isGoneOn, saying } from './debriefTry.ts'
-import { type DebriefCall, type DebriefFlow, type DebriefWatch, deviationsOf } from './debriefWatch.ts'
+import { type DebriefCall, type DebriefFlow, type DebriefWatch, deviationsOf, seconds } from './debriefWatch.ts'
 import { type DebriefLooks, ratioWords } from './look/looks.ts'
 import type { NotEnded, OutOfOrder, TooEarly } from './tally.ts'
+import { missingIn, whyOf } from './whyWrong.ts'
 
 /** In the order in which they are told. */
 export const DEVIATION_KINDS = [
+  'wrong',
   'sequence',
   'hearBack',
   'notBegun',
   'notCompleted',
   'leftOut',
-  'fromMemory',
+  'given',
   'valueless',
   'readDo',
   'tooQuick',
@@ -30,14 +34,18 @@ export type DeviationKind = (typeof DEVIATION_KINDS)[number]
 
 /** What each is called, and what is wrong with it. */
 export const DEVIATION_WORDS: Readonly<Record<DeviationKind, { readonly name: string; readonly about: string }>> = {
+  wrong: {
+    name: 'Wrong value or state',
+    about: 'Answered, read back, read out or briefed otherwise than was right, or outside its limits.',
+  },
   sequence: { name: 'Wrong timing or sequence', about: 'Done, called or begun before its turn, or after its time.' },
   hearBack: { name: 'Hear-back missed', about: 'A station erred, and nobody objected.' },
-  notBegun: { name: 'Not begun', about: 'A list, an exchange or a briefing whose time came and passed.' },
+  notBegun: { name: 'Not begun', about: 'A list, a flow, an exchange or a briefing whose time came and passed.' },
   notCompleted: { name: 'Not completed', about: 'Begun, and left before its end.' },
   leftOut: { name: 'Left out', about: 'An item, a topic, a call or a part of an answer that did not come by itself.' },
-  fromMemory: {
-    name: 'From memory',
-    about: 'The value or the words were shown, told or coached, and not read where they stand.',
+  given: {
+    name: 'Value given',
+    about: 'Shown, told or coached before it was said, and not read where it stands.',
   },
   valueless: { name: 'Without the value', about: '“Checked”, “set” or “roger” in place of what was to be read out.' },
   readDo: {
@@ -79,21 +87,21 @@ export interface DeviationsFrom {
   readonly looks: DebriefLooks
   /** Flow -> when it was first read out. */
   readonly readOut: ReadonlyMap<string, number>
-  /** Item or turn -> when its value or words were first given. */
+  /** Item -> when its value was first given. */
   readonly givenAt: ReadonlyMap<string, number>
   /** The run has ended, or all of its lists are complete: what is open will not be done any more. */
   readonly isOver: boolean
 }
 
 /** By kind, and within it by time; those without a time come last. */
-export function deviationsOfRun(from: DeviationsFrom): readonly Deviation[] {
+export function deviationsOfRun(pack: Pack, from: DeviationsFrom): readonly Deviation[] {
   const found = [
     ...sequencesIn(from),
     ...from.watches.flatMap(callsIn),
     ...listsIn(from),
     ...talksIn(from),
-    ...from.lists.flatMap(({ items }) => items).flatMap((item) => itemIn(item, from)),
-    ...from.exchanges.flatMap(({ turns }) => turns).flatMap((turn) => turnIn(turn, from)),
+    ...from.lists.flatMap(({ items }) => items).flatMap((item) => itemIn(pack, item, from)),
+    ...from.exchanges.flatMap(({ turns }) => turns).flatMap((turn) => turnIn(pack, turn, from)),
     ...from.briefings.flatMap(topicsIn),
     ...readOutIn(from),
     ...quickIn(from),
@@ -116,17 +124,19 @@ function sequencesIn(from: DeviationsFrom): Deviation[] {
   const { outOfOrder, notEnded } = withoutUndone(from)
   const nameOf = (id: string) => [...flows, ...briefings].find((one) => one.id === id)?.name ?? ''
   return [
-    ...tooEarly.map(({ t, text, what, caution }) => ({
+    ...tooEarly.map(({ t, text, what, caution, waitMs }) => ({
       ...{ kind: 'sequence' as const, where: what, at: t, ...saying(text) },
-      ...{ sentence: 'Called done before its time.', why: `First: ${caution}.` },
+      sentence: `Called done ${waitMs === undefined ? 'before its time' : `${seconds(waitMs)} too early`}.`,
+      why: `First: ${caution}.`,
     })),
     ...outOfOrder.map(({ t, list, before }) => ({
       ...{ kind: 'sequence' as const, where: list, at: t },
       ...{ sentence: 'Called before its turn.', why: `${before} was due first.` },
     })),
-    ...notEnded.map(({ t, id, text }) => ({
-      ...{ kind: 'notCompleted' as const, where: nameOf(id), at: t },
-      ...{ sentence: `${text}.`, why: 'Its end is called, so that both seats know.' },
+    ...notEnded.map(({ t, id, text, isUnbegun }) => ({
+      ...{ kind: isUnbegun ? ('notBegun' as const) : ('notCompleted' as const), where: nameOf(id), at: t },
+      sentence: `${text}.`,
+      why: isUnbegun ? 'The list checks what was done before it.' : 'Its end is called, so that both seats know.',
     })),
   ]
 }
@@ -136,7 +146,7 @@ const PLAIN: DebriefCall = { label: '', outside: [], late: false, unheard: false
 
 function callsIn({ name, t, calls }: DebriefWatch): Deviation[] {
   return calls.flatMap((call): Deviation[] => {
-    const { label, afterMs, earlyAfterMs, late, unheard } = call
+    const { label, afterMs, earlyAfterMs, outside, unfit = [], late, unheard } = call
     const of = (kind: DeviationKind, only: Partial<DebriefCall>, afterwards: number | undefined, why: string) =>
       deviationsOf({ ...PLAIN, ...only }).map((words) => ({
         ...{ kind, where: name, sentence: `${capital(label)}: ${words}.`, why },
@@ -146,6 +156,7 @@ function callsIn({ name, t, calls }: DebriefWatch): Deviation[] {
       ...(earlyAfterMs === undefined
         ? []
         : of('sequence', { earlyAfterMs }, earlyAfterMs, 'A call says what is seen.')),
+      ...of('wrong', { outside, unfit }, afterMs, 'It is read against its limits.'),
       ...(late ? of('sequence', { late }, afterMs, 'Its limit had passed.') : []),
       ...(unheard ? of('leftOut', { unheard }, undefined, 'What nobody calls, nobody may have seen.') : []),
     ]
@@ -210,25 +221,23 @@ function talksIn(from: DeviationsFrom): Deviation[] {
   })
 }
 
-function itemIn(item: DebriefItem, { givenAt }: DeviationsFrom): Deviation[] {
+function itemIn(pack: Pack, item: DebriefItem, { givenAt }: DeviationsFrom): Deviation[] {
   const { id, challenge, status, given, tries } = item
   return [
-    ...tries.flatMap((one) => partsIn(challenge, one)),
+    ...tries.flatMap((one) => [...wrongIn(pack, challenge, one), ...partsIn(pack, id, challenge, one)]),
     ...(status === 'leftOpen'
       ? [{ kind: 'leftOut' as const, where: challenge, sentence: 'Left open.', why: 'Nobody came back to it.' }]
       : []),
     // What was given and is still to be said may yet be read.
-    ...(given && tries.length > 0
-      ? [givenIn(challenge, givenAt.get(id), 'Its value was shown, told or coached.')]
-      : []),
+    ...(given && tries.length > 0 ? [givenIn(challenge, givenAt.get(id))] : []),
   ]
 }
 
-function turnIn({ id, label, tries, shown, slip }: DebriefTurn, { givenAt, isOver }: DeviationsFrom): Deviation[] {
+function turnIn(pack: Pack, { id, label, tries, slip }: DebriefTurn, { isOver }: DeviationsFrom): Deviation[] {
   const at = tries.at(-1)?.t
   return [
-    ...tries.filter((one) => !isGoneOn(one, tries)).flatMap((one) => partsIn(label, one)),
-    ...(shown ? [givenIn(label, givenAt.get(id), 'The words of the station were shown.')] : []),
+    ...tries.flatMap((one) => wrongIn(pack, label, one)),
+    ...tries.filter((one) => !isGoneOn(one, tries)).flatMap((one) => partsIn(pack, id, label, one)),
     // While the run goes on, there is still time to object.
     ...(isOver && slip && !slip.noticed
       ? [
@@ -241,32 +250,50 @@ function turnIn({ id, label, tries, shown, slip }: DebriefTurn, { givenAt, isOve
   ]
 }
 
+/** Of one answer, call or read-back: another value, direction or state. */
+function wrongIn(pack: Pack, where: string, one: DebriefTry): Deviation[] {
+  const { t, text, judgement } = one
+  if (judgement.verdict !== 'negative') return []
+  const what = judgement.because === 'limit' ? 'Outside its limits.' : 'Not what was right.'
+  return [{ kind: 'wrong', where, at: t, ...saying(text), sentence: what, why: whyOf(pack, one) }]
+}
+
 /** Of one answer or read-back: its value left out, or a part of it. */
-function partsIn(where: string, { t, text, judgement }: DebriefTry): Deviation[] {
-  const { verdict, because, parts } = judgement
+function partsIn(pack: Pack, id: string, where: string, one: DebriefTry): Deviation[] {
+  const { t, text, judgement } = one
+  const { verdict, because } = judgement
   if (verdict !== 'incomplete') return []
   const place = { where, at: t, ...saying(text) }
   if (because === 'acknowledged')
     return [{ kind: 'valueless', ...place, sentence: 'Acknowledged.', why: 'A clearance is read back.' }]
   if (because === 'valueless')
     return [{ kind: 'valueless', ...place, sentence: 'Said to be done.', why: 'The value is the answer.' }]
-  const missing = parts.filter(({ state }) => state === 'missing').length
-  const sentence = missing === 1 ? 'A part was left out.' : `${missing} parts were left out.`
-  return missing === 0 ? [] : [{ kind: 'leftOut', ...place, sentence, why: 'It had to be asked for.' }]
+  const missing = missingIn(pack, id, one)
+  const sentence = `Left out: ${missing.join(', ')}.`
+  return missing.length === 0 ? [] : [{ kind: 'leftOut', ...place, sentence, why: 'It had to be asked for.' }]
 }
 
-const givenIn = (where: string, at: number | undefined, sentence: string): Deviation => ({
-  ...{ kind: 'fromMemory', where, sentence, why: 'What is said after that shows no reading.' },
+const givenIn = (where: string, at: number | undefined): Deviation => ({
+  ...{ kind: 'given', where, sentence: 'Its value was shown, told or coached.' },
+  why: 'What is said after that shows no reading.',
   ...(at !== undefined && { at }),
 })
 
-const topicsIn = ({ name, topics }: DebriefBriefing): Deviation[] =>
-  topics
+const topicsIn = ({ name, topics }: DebriefBriefing): Deviation[] => [
+  ...topics
+    .filter(({ misses }) => misses > 0)
+    .map(({ label, misses }) => ({
+      ...{ kind: 'wrong' as const, where: name },
+      sentence: `${capital(label)} was briefed with a wrong value${misses > 1 ? ` ${misses} times` : ''}.`,
+      why: 'What is briefed is flown.',
+    })),
+  ...topics
     .filter(({ leftOut }) => leftOut)
     .map(({ label }) => ({
-      ...{ kind: 'leftOut', where: name, sentence: `${capital(label)} was left out at first.` },
+      ...{ kind: 'leftOut' as const, where: name, sentence: `${capital(label)} was left out at first.` },
       why: 'It came when it was asked for.',
-    }))
+    })),
+]
 
 const readOutIn = ({ flows, readOut }: DeviationsFrom): Deviation[] =>
   flows.flatMap(({ id, name }): Deviation[] => {

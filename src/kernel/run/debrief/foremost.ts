@@ -1,27 +1,45 @@
-/** What to take away from a run: three things at most, the gravest first, each of another kind; and what went well. */
+/**
+ * What to take away from a run: three things at most, the gravest first, each of another kind; and what went well.
+ *
+ * The weight is what it can do, not how wrong the words were. In this order: the aircraft onto a runway without a clearance;
+ * an engine or a system outside its limits; a briefing or a check between the seats that never took place; a critical item,
+ * or an old value of a critical figure; controls that move the wrong way; a caution that was broken. Behind these come
+ * other values, what was left out, and last what is form: sequence, a call some seconds early, a key. Within a kind what
+ * the pack has stopped at once comes before what it does not, too much before too little, wrong before missing, and then
+ * the earlier one.
+ */
 
 import { capital } from '../../capital.ts'
 import { band } from '../../figures/entered.ts'
-import { ownOf } from '../../own.ts'
 import type { Pack } from '../../pack/checklist.ts'
-import { isMiss, type Part } from '../../response/model.ts'
+import type { Role } from '../../pack/roles.ts'
+import { isMiss } from '../../response/model.ts'
 import type { DebriefCatch } from './debriefCatches.ts'
 import type { DebriefList } from './debriefList.ts'
 import type { DebriefPartner } from './debriefPartner.ts'
 import type { DebriefBriefing, DebriefExchange } from './debriefTalk.ts'
-import { type DebriefTry, isGoneOn, saying } from './debriefTry.ts'
-import { type DebriefWatch, deviationsOf } from './debriefWatch.ts'
+import { type DebriefTransmission, type DebriefTry, isGoneOn, saying } from './debriefTry.ts'
+import { type DebriefWatch, deviationsOf, seconds } from './debriefWatch.ts'
 import { type Deviation, undoneIn, withoutUndone } from './deviations.ts'
+import { criticalOf, isOfRunway } from './grave.ts'
 import { momentKey, noPlaces, type Places } from './places.ts'
-import { rightValues } from './rightValues.ts'
 import type { NotEnded, OutOfOrder, TooEarly } from './tally.ts'
+import { whyOf } from './whyWrong.ts'
 
-/** Gravest first. What can hurt somebody comes before what is wrong, that before what was left out, that before form. */
+/** Gravest first. */
 const KINDS = [
-  /** Called done before what protects somebody. */
-  'caution',
+  /** To hold short, cross, line up or take off, or the runway of it, read back as something else. */
+  'runway',
   /** An engine start went on outside its limits, or a gauge was read outside them. */
   'limit',
+  /** A briefing, or an order or check between the seats, of which nothing was said. */
+  'crewNotDone',
+  /** A critical item answered wrong, or a critical figure of an older edition. */
+  'critical',
+  /** The controls seen to move otherwise than they were moved. */
+  'controls',
+  /** Called done before what protects somebody. */
+  'caution',
   /** A value of an older edition, said or left standing. */
   'stale',
   /** A wrong value of the partner's, or a critical item that it left out, and nobody objected. */
@@ -45,6 +63,8 @@ const KINDS = [
   /** An answer that came far sooner than a look takes: a likelihood, so it is behind all that is certain. */
   'tooQuick',
   'outOfOrder',
+  /** Called done before some seconds had passed. */
+  'wait',
   /** A call of an engine start late, missing, or sooner than it can be seen. */
   'call',
   'topic',
@@ -75,6 +95,8 @@ export interface Foremost {
 interface Found extends Omit<Foremost, 'more' | 'from'> {
   /** What it was about by its id: of an item, a turn, a list, a start or a briefing. */
   readonly of?: string
+  /** Within its kind: 0 where it is not said. */
+  readonly weight?: number
 }
 
 /** What of a debrief it is chosen from. */
@@ -102,16 +124,18 @@ export function foremostIn(pack: Pack, debrief: Told, places: Places = noPlaces(
     ...listsIn(debrief),
     ...briefingsIn(debrief),
     ...talksIn(debrief),
-    ...catchesIn(debrief),
+    ...catchesIn(pack, debrief),
     ...habitsIn(debrief),
     ...faultsIn(debrief),
   ]
   const found = chosen.length > 0 ? chosen : othersIn(debrief)
   return KINDS.flatMap((kind): Foremost[] => {
-    const ofKind = found.filter((one) => one.kind === kind).toSorted((one, other) => (one.t ?? 0) - (other.t ?? 0))
+    const ofKind = found
+      .filter((one) => one.kind === kind)
+      .toSorted((one, other) => (other.weight ?? 0) - (one.weight ?? 0) || (one.t ?? 0) - (other.t ?? 0))
     const [first, ...rest] = ofKind
     if (!first) return []
-    const { of, ...told } = first
+    const { of, weight: _, ...told } = first
     const at = told.t === undefined ? undefined : places.byMoment.get(momentKey(told.t, of))
     const from = at ?? (of === undefined ? undefined : places.byId.get(of))
     return [{ ...told, more: rest.length, ...(from !== undefined && { from }) }]
@@ -119,10 +143,10 @@ export function foremostIn(pack: Pack, debrief: Told, places: Places = noPlaces(
 }
 
 const cautionsIn = ({ tooEarly }: Told): Found[] =>
-  tooEarly.map(({ t, text, what, caution }) => ({
-    ...{ kind: 'caution' as const, about: what, t },
+  tooEarly.map(({ t, text, what, caution, waitMs, isOrder }) => ({
+    ...{ kind: waitMs !== undefined ? 'wait' : isOrder ? 'outOfOrder' : 'caution', about: what, t },
     ...saying(text),
-    why: `First: ${caution}.`,
+    why: `${waitMs === undefined ? 'First' : `${seconds(waitMs)} too early`}: ${caution}.`,
   }))
 
 function startsIn({ watches }: Told): Found[] {
@@ -130,15 +154,19 @@ function startsIn({ watches }: Told): Found[] {
     calls.flatMap((call): Found[] => {
       const deviations = deviationsOf(call)
       if (deviations.length === 0) return []
-      const isOutside = call.outside.length > 0
+      const { label, outside, limits, stops } = call
       const t = beganAt + (call.afterMs ?? 0)
-      const why = `${capital(call.label)}: ${deviations.join('; ')}.`
-      return [{ kind: isOutside ? 'limit' : 'call', about: name, of: id, t, why }]
+      const right = limits === undefined ? '' : `; ${band(limits, undefined)} is within limits`
+      const why = `${capital(label)}: ${deviations.join('; ')}${right}.`
+      if (outside.length === 0) return [{ kind: 'call', about: name, of: id, t, why }]
+      const isOver = outside.some((value) => Number(value) > (limits?.max ?? Number.POSITIVE_INFINITY))
+      return [{ kind: 'limit', about: name, of: id, t, why, weight: (stops ? 2 : 0) + (isOver ? 1 : 0) }]
     }),
   )
 }
 
 function itemsIn(pack: Pack, { lists }: Told): Found[] {
+  const critical = criticalOf(pack)
   return lists
     .flatMap(({ items }) => items)
     .flatMap(({ id, challenge, tries, given, by }): Found[] => {
@@ -146,7 +174,7 @@ function itemsIn(pack: Pack, { lists }: Told): Found[] {
       const of = id
       return [
         ...tries.flatMap((one): Found[] => {
-          const kind = kindOf(one)
+          const kind = isCritical(critical, id, one) ? 'critical' : kindOf(one)
           return kind ? [{ kind, about, of, t: one.t, ...saying(one.text), why: whyOf(pack, one) }] : []
         }),
         ...(given
@@ -155,6 +183,16 @@ function itemsIn(pack: Pack, { lists }: Told): Found[] {
         ...(by === 'key' ? [{ kind: 'byKey' as const, about, of, why: 'Closed by key, not read back.' }] : []),
       ]
     })
+}
+
+/** Wrong in a critical item, or a critical figure of an older edition wherever it is said. */
+function isCritical(critical: ReturnType<typeof criticalOf>, id: string, one: DebriefTry): boolean {
+  const kind = kindOf(one)
+  if (kind === 'stale') {
+    const { parts } = one.judgement
+    return critical.items.has(id) || parts.some(({ name, state }) => state === 'wrong' && critical.figures.has(name))
+  }
+  return critical.items.has(id) && (kind === 'wrongValue' || kind === 'wrongState')
 }
 
 function kindOf({ judgement: { verdict, because, causes = [], parts } }: DebriefTry): ForemostKind | undefined {
@@ -166,21 +204,34 @@ function kindOf({ judgement: { verdict, because, causes = [], parts } }: Debrief
 }
 
 function turnsIn(pack: Pack, { exchanges }: Told): Found[] {
-  return exchanges.flatMap(({ turns }) =>
+  return exchanges.flatMap(({ role, turns }) =>
     turns.flatMap(({ id, label, tries, slip }): Found[] => [
       ...tries.flatMap((one): Found[] => {
-        const { verdict, because } = one.judgement
+        const { verdict } = one.judgement
         if (!isMiss(one.judgement)) return []
-        const kind = because === 'acknowledged' ? 'valueless' : one.part === 'readBack' ? 'readBack' : 'partMissing'
+        const kind = kindInTurn(pack, { id, role }, one)
         // The rest of a long read-back may come in a second breath.
         if (kind === 'readBack' && verdict === 'incomplete' && isGoneOn(one, tries)) return []
-        return [{ kind, about: label, of: id, t: one.t, ...saying(one.text), why: whyOf(pack, one) }]
+        const weight = verdict === 'negative' ? 1 : 0
+        return [{ kind, about: label, of: id, t: one.t, ...saying(one.text), why: whyOf(pack, one), weight }]
       }),
       ...(slip && !slip.noticed
         ? [{ kind: 'slip' as const, about: label, of: id, why: 'The controller erred, and nobody objected.' }]
         : []),
     ]),
   )
+}
+
+function kindInTurn(
+  pack: Pack,
+  { id, role }: { readonly id: string; readonly role: Role },
+  one: DebriefTransmission,
+): ForemostKind {
+  const { verdict, because } = one.judgement
+  if (because === 'acknowledged') return 'valueless'
+  if (one.part === 'call') return kindOf(one) ?? 'partMissing'
+  if (isOfRunway(pack, id, one)) return 'runway'
+  return role === 'otherseat' && verdict === 'negative' ? 'controls' : 'readBack'
 }
 
 function listsIn(told: Told): Found[] {
@@ -192,8 +243,8 @@ function listsIn(told: Told): Found[] {
       .slice(0, Math.max(0, lastCalled))
       .filter(({ called, complete }) => !called && !complete)
       .map(({ id, name }) => ({ kind: 'listNotRun' as const, about: name, of: id, why: 'The list was not run.' })),
-    ...outOfOrder.map(({ t, list, before }) => ({
-      ...{ kind: 'outOfOrder' as const, about: list, t },
+    ...outOfOrder.map(({ t, list, before, wasRun }) => ({
+      ...{ kind: 'outOfOrder' as const, about: list, t, weight: wasRun ? 1 : 0 },
       why: `It was called before ${before}.`,
     })),
     ...notEnded.map(({ t, text }) => ({ kind: 'outOfOrder' as const, about: 'sequence', t, why: `${text}.` })),
@@ -213,19 +264,27 @@ const briefingsIn = ({ briefings }: Told): Found[] =>
   )
 
 const talksIn = (told: Told): Found[] =>
-  undoneIn(told).flatMap(({ id, name }) =>
-    told.deviations
+  undoneIn(told).flatMap((talk) => {
+    const { id, name } = talk
+    const isBriefing = 'topics' in talk
+    const isOfCrew = isBriefing || talk.role === 'otherseat'
+    return told.deviations
       .filter(({ kind, where }) => where === name && (kind === 'notBegun' || kind === 'notCompleted'))
-      .map(({ sentence, why }) => ({ kind: 'talkNotDone', about: name, of: id, why: `${sentence} ${why}` })),
-  )
+      .map(({ kind: how, sentence, why }) => ({
+        ...{ kind: isOfCrew && how === 'notBegun' ? 'crewNotDone' : 'talkNotDone', about: name, of: id },
+        ...{ why: `${sentence} ${why}`, weight: isBriefing ? 1 : 0 },
+      }))
+  })
 
-const catchesIn = ({ catches }: Told): Found[] =>
-  catches
+function catchesIn(pack: Pack, { catches }: Told): Found[] {
+  const { items } = criticalOf(pack)
+  return catches
     .filter(({ by }) => by !== 'pilot')
-    .map(({ challenge, changedAt }) => ({
-      ...{ kind: 'stale' as const, about: challenge, t: changedAt },
+    .map(({ item, challenge, changedAt }) => ({
+      ...{ kind: items.has(item) ? 'critical' : 'stale', about: challenge, t: changedAt },
       why: 'It changed here, and the old value was left standing.',
     }))
+}
 
 /** A controller's word is told with its turn. */
 const faultsIn = ({ partner }: Told): Found[] =>
@@ -250,28 +309,6 @@ function foundAs(kind: ForemostKind, { where, at, said, sentence, why }: Deviati
     ...(at !== undefined && { t: at }),
     ...(said !== undefined && { said }),
   }
-}
-
-/** What was right by then, part by part, and where a wrong value fits. */
-function whyOf(pack: Pack, { judgement: { parts, because, causes = [] } }: DebriefTry): string {
-  if (because === 'acknowledged') return 'A clearance is read back, not acknowledged.'
-  if (because === 'valueless') return 'Said to be done, without the value.'
-  const told = parts.flatMap((part) => rightOf(pack, part))
-  const fits = causes.map(({ cause, detail }) =>
-    cause === 'digitsSwapped' ? `two digits swapped: ${detail}` : `it looks like ${detail}`,
-  )
-  return `${capital([...told, ...fits].join('; ')) || 'It was not right'}.`
-}
-
-function rightOf(pack: Pack, { name, kind, state, expected, limits }: Part): string[] {
-  const declared = kind === 'figure' ? ownOf(pack.figures.declarations, name) : undefined
-  const label = declared?.label ?? name
-  if (state === 'missing') return [`${label} was left out`]
-  if (limits && declared) return [`${label}: ${band(limits, declared.measure)} is within limits`]
-  if (state !== 'wrong' || expected === undefined) return []
-  if (!declared) return [`“${expected}” was right`]
-  const { spec, accept } = declared
-  return [`${label}: ${rightValues(spec, expected, accept)} was right`]
 }
 
 /** "Right the first time: 30 of 34 items, 8 of 9 calls and read-backs, 2 of 2 engine starts." Empty where nothing was. */

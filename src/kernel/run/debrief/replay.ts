@@ -4,6 +4,7 @@ import { capital } from '../../capital.ts'
 import type { Pack } from '../../pack/checklist.ts'
 import type { Role } from '../../pack/roles.ts'
 import type { RunEvent } from '../core/events.ts'
+import { findTurn } from '../talk/talk.ts'
 import { momentsOf } from './moments.ts'
 
 export interface Cue {
@@ -25,7 +26,7 @@ export const LONGEST_WAIT_MS = 3_000
 export function cuesOf(pack: Pack, events: readonly RunEvent[]): Cue[] {
   const cues = momentsOf(pack, events).own.flatMap(({ event, effects }): Omit<Cue, 'waitMs'>[] => {
     const { seq, t } = event
-    const own = ownCue(event)
+    const own = ownCue(pack, event)
     const spoken = effects.filter((effect) => effect.type === 'speak')
     return [...(own ? [{ seq, t, ...own }] : []), ...spoken.map(({ role, text }) => ({ seq, t, by: role, text }))]
   })
@@ -35,10 +36,12 @@ export function cuesOf(pack: Pack, events: readonly RunEvent[]): Cue[] {
   })
 }
 
-function ownCue(event: RunEvent): Pick<Cue, 'by' | 'text'> | undefined {
+function ownCue(pack: Pack, event: RunEvent): Pick<Cue, 'by' | 'text'> | undefined {
   // Meant for nobody.
   if (event.type === 'overheard' && !event.meant) return undefined
   if (event.type === 'figuresRevised') {
+    const { takenDown } = event
+    if (takenDown !== undefined) return { by: 'note', text: `Figures from ${findTurn(pack, takenDown).turn.label}` }
     return { by: 'note', text: `${capital(event.status)} figures accepted as revision ${event.revision}` }
   }
   if (event.type === 'sheetCame') return { by: 'note', text: 'A sheet came in' }

@@ -45,15 +45,21 @@ export interface TooEarly {
   readonly what: string
   /** The pack's caution: what had to come first. */
   readonly caution: string
+  /** All had been done: only this much time was lacking. */
+  readonly waitMs?: number
+  /** A call before another of its exchange, and nothing more. */
+  readonly isOrder?: true
 }
 
-/** A list that was called before its turn, and was run all the same. */
+/** A list that was called before its turn, each time that it was. */
 export interface OutOfOrder {
   /** Ms from the start of the run. */
   readonly t: number
   readonly list: string
   /** What was due first, by its name. */
   readonly before: string
+  /** It was run all the same. */
+  readonly wasRun?: true
 }
 
 /** A flow or a briefing that was open when a list after it was called. */
@@ -64,6 +70,8 @@ export interface NotEnded {
   readonly id: string
   /** "Cockpit flow not called complete before the before start list". */
   readonly text: string
+  /** Nothing of it was done or said. */
+  readonly isUnbegun?: true
 }
 
 export interface Tally {
@@ -92,7 +100,7 @@ export interface Tally {
   readonly papers: Map<string, { readonly looks: number; readonly putAwayAt?: number }>
   /** When each flow was first read out step by step. */
   readonly readOut: Map<string, number>
-  /** When the value of an item, or the words of a turn, were first given. */
+  /** When the value of an item was first given. */
   readonly givenAt: Map<string, number>
   /** Waits between challenges and their answers. */
   readonly looks: LookWait[]

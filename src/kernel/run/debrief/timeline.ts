@@ -11,6 +11,7 @@ import { itemState } from '../core/progress.ts'
 import type { Interruption, RunState } from '../core/state.ts'
 import { findTurn, turnState } from '../talk/talk.ts'
 import { timed, watchById } from '../watch/watchTiming.ts'
+import type { DebriefFault } from './debriefPartner.ts'
 import { deviationsOf, seconds, watchesIn } from './debriefWatch.ts'
 import { momentKey, type Places } from './places.ts'
 import type { Moment, Tally } from './tally.ts'
@@ -40,11 +41,18 @@ export interface TimelineEntry {
   readonly from?: number
 }
 
+export interface TimelineFrom {
+  readonly tally: Tally
+  readonly places: Places
+  /** Of the partner; none of them while the run is on. */
+  readonly faults?: readonly DebriefFault[] | undefined
+}
+
 /** By time, and from one lane to the next. `moments`: of the run from its beginning. */
 export function timelineIn(
   pack: Pack,
   moments: readonly Moment[],
-  { tally, places }: { readonly tally: Tally; readonly places: Places },
+  { tally, places, faults = [] }: TimelineFrom,
 ): TimelineEntry[] {
   const last = moments.at(-1)
   if (!last) return []
@@ -56,6 +64,7 @@ export function timelineIn(
     ...itemsIn(pack, moments, places),
     ...turnsIn(pack, moments, places),
     ...startsIn(pack, last, tally, places),
+    ...faults.map(faultIn),
     ...figuresIn(moments, tally),
     ...breaksIn(last.after, moments[0]?.event.t ?? 0),
   ]
@@ -225,6 +234,16 @@ function startsIn(pack: Pack, { after: ground, event }: Moment, tally: Tally, pl
   })
 }
 
+/** What the partner did wrong, and whether anybody objected. */
+function faultIn({ t, kind, about, caught, caughtAt = t }: DebriefFault): TimelineEntry {
+  const isOfStation = kind === 'readBack' || kind === 'otherCallSign'
+  const who = kind === 'readBack' ? 'the controller' : 'Otherseat'
+  return {
+    ...{ lane: isOfStation ? 'talk' : 'item', t, endT: caughtAt, label: about, went: caught ? 'right' : 'missed' },
+    told: `${capital(about)}: ${who} erred${caught ? `, caught after ${seconds(caughtAt - t)}` : ', and nobody objected'}.`,
+  }
+}
+
 function figuresIn(moments: readonly Moment[], { revisions }: Tally): TimelineEntry[] {
   const point = (t: number, label: string, told: string): TimelineEntry => ({
     ...{ lane: 'figures', t, endT: t, label, went: 'plain', told },
@@ -234,8 +253,9 @@ function figuresIn(moments: readonly Moment[], { revisions }: Tally): TimelineEn
   )
   return [
     ...sheets,
-    ...revisions.map(({ revision, status, label, t, reopened }) => {
+    ...revisions.map(({ revision, status, label, t, givenBy, reopened }) => {
       const open = reopened.length === 0 ? '' : `; opened again: ${reopened.join(', ')}`
+      if (givenBy !== undefined) return point(t, 'from a station', `Figures from ${givenBy}${open}.`)
       const name = label === status ? '' : `, ${label}`
       return point(t, status, `${capital(status)} figures accepted as revision ${revision}${name}${open}.`)
     }),

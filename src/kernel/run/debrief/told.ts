@@ -43,7 +43,11 @@ const EVENTS_TOLD: { readonly [Type in EventType]: Told<Type> } = {
     tally.situations.push({ t: event.t, label: situation.label, option })
   },
   cleared: 'nothing',
-  listCalled: 'from the state',
+  listCalled: (tally, { pack, event, before, after: { question } }) => {
+    if (question?.about !== 'outOfOrder' || question === before.question) return
+    const { list, next } = question
+    tally.outOfOrder.push({ t: event.t, list: listById(pack, list).name, before: activityName(pack, next) })
+  },
   stepDone: 'from the state',
   flowClosed: 'from the state',
   flowAsked: 'nothing',
@@ -108,10 +112,9 @@ const COMMANDS_TOLD: Readonly<Record<RunCommand, Told<'commanded'>>> = {
   },
   radioCheck: 'nothing',
   affirm: tellAcknowledged,
-  negative: (tally, { pack, event, before }) => {
-    if (before.question?.about !== 'outOfOrder') return
-    const { list, next } = before.question
-    tally.outOfOrder.push({ t: event.t, list: listById(pack, list).name, before: activityName(pack, next) })
+  negative: ({ outOfOrder }, { before }) => {
+    const last = outOfOrder.at(-1)
+    if (before.question?.about === 'outOfOrder' && last) outOfOrder.splice(-1, 1, { ...last, wasRun: true })
   },
 }
 
@@ -131,11 +134,10 @@ export function tell<Type extends EventType>(tally: Tally, moment: Moment<Type>)
   tellLook(tally, moment)
 }
 
-/** Flows read out, values and words given, each when it was first. */
+/** Flows read out and values given, each when it was first. */
 function tellGiven({ readOut, givenAt }: Tally, { pack, event, before, after }: Moment): void {
   const flow = after.readingFlow ? flowAt(pack, after.floor) : undefined
   if (flow && !readOut.has(flow.id)) readOut.set(flow.id, event.t)
   const items = Object.keys(after.items).filter((id) => after.items[id]?.revealed && !before.items[id]?.revealed)
-  const turns = Object.keys(after.turns).filter((id) => after.turns[id]?.shown && !before.turns[id]?.shown)
-  for (const id of [...items, ...turns]) if (!givenAt.has(id)) givenAt.set(id, event.t)
+  for (const id of items) if (!givenAt.has(id)) givenAt.set(id, event.t)
 }

@@ -1,10 +1,10 @@
 /**
  * What was called done before its time: right as said and refused all the same, since something that protects somebody had
- * to come first. The gravest of what a run can hold.
+ * to come first, or because some seconds had to pass still.
  */
 
 import { findItem, flowsOf } from '../../pack/place.ts'
-import { unmet } from '../core/interlocks.ts'
+import { type Unmet, unmet } from '../core/interlocks.ts'
 import { flowAt, openSteps } from '../list/flowSteps.ts'
 import { callableTurns, findTurn, turnState } from '../talk/talk.ts'
 import { tooSoon } from '../watch/watching.ts'
@@ -13,11 +13,13 @@ import type { Moment, TooEarly } from './tally.ts'
 
 /** Undefined where the event was not refused for that. */
 export function tooEarlyIn({ pack, event, before }: Moment): TooEarly | undefined {
-  const early = (what: string, caution: string | undefined): TooEarly | undefined => {
-    if (caution === undefined) return undefined
-    return { t: event.t, text: 'evidence' in event ? (event.evidence?.text ?? '') : '', what, caution }
+  const early = (what: string, by: Unmet | undefined): TooEarly | undefined => {
+    if (by === undefined) return undefined
+    const text = 'evidence' in event ? (event.evidence?.text ?? '') : ''
+    const { interlock, waitMs } = by
+    return { t: event.t, text, what, caution: interlock.say, ...(waitMs !== undefined && { waitMs }) }
   }
-  const blocked = (interlocks: Parameters<typeof unmet>[2]) => unmet(pack, before, interlocks, event.t)?.interlock.say
+  const blocked = (interlocks: Parameters<typeof unmet>[2]) => unmet(pack, before, interlocks, event.t)
   switch (event.type) {
     case 'answered': {
       if (event.judgement.verdict !== 'correct') return undefined
@@ -29,7 +31,10 @@ export function tooEarlyIn({ pack, event, before }: Moment): TooEarly | undefine
       const isCall = event.part === 'call' && event.judgement.verdict === 'correct'
       if (!isCall || event.revision !== before.revision || turnState(before, turn.id).slip === 'open') return undefined
       const callable = callableTurns(exchange, before)
-      return early(turn.label, blocked(turn.interlocks) ?? (callable.includes(turn) ? undefined : callable[0]?.label))
+      const [first] = callable
+      const by = blocked(turn.interlocks)
+      if (by || !first || callable.includes(turn)) return early(turn.label, by)
+      return { t: event.t, text: event.evidence.text, what: turn.label, caution: first.label, isOrder: true }
     }
     case 'stepDone': {
       const step = flowsOf(pack)
@@ -47,7 +52,7 @@ export function tooEarlyIn({ pack, event, before }: Moment): TooEarly | undefine
       const watch = watchById(pack, event.watch)
       const { status } = watchState(before, watch.id)
       if (status === 'running' || status === 'done') return undefined
-      return early(watch.name, blocked(watch.interlocks) ?? tooSoon({ ...before, t: event.t }, watch)?.interlock.say)
+      return early(watch.name, blocked(watch.interlocks) ?? tooSoon({ ...before, t: event.t }, watch))
     }
     default:
       return undefined

@@ -3,23 +3,7 @@
 import { clockTime } from '../../../kernel/run/core/clockTime.ts'
 import type { Debrief } from '../../../kernel/run/debrief/debrief.ts'
 import { changeWords } from '../../../kernel/run/debrief/debriefFigures.ts'
-
-/** Each is a caution that was broken. */
-export function OutOfSequence({ tooEarly }: Pick<Debrief, 'tooEarly'>) {
-  return (
-    <section aria-label="Called done too early">
-      <ol class="values">
-        {tooEarly.map(({ t, text, what, caution }) => (
-          <li key={t}>
-            {clockTime(t)} {what}
-            {text !== '' && `: “${text}”`}
-            <div>First: {caution}.</div>
-          </li>
-        ))}
-      </ol>
-    </section>
-  )
-}
+import { looksWords } from '../../../kernel/run/debrief/debriefPapers.ts'
 
 export function Totals({ debrief }: { readonly debrief: Debrief }) {
   const { items, closed, misses, sayAgains, given, byKey, passed, looks, radioMisses, wordsShown, topicsLeftOut } =
@@ -96,7 +80,7 @@ export function PapersRead({ papers, pad }: Pick<Debrief, 'papers' | 'pad'>) {
               {edition !== undefined && t !== undefined && `, edition ${edition}, in at ${clockTime(t)}`}
               {putAwayAt !== undefined && `, put away at ${clockTime(putAwayAt)}`}
             </span>
-            <span class="shown">{looks === 1 ? 'read once' : `read ${looks} times`}</span>
+            <span class="shown">{looksWords(looks)}</span>
           </li>
         ))}
       </ol>
@@ -124,20 +108,27 @@ export function Catches({ catches }: Pick<Debrief, 'catches'>) {
 
 const BREAKS = { standBy: 'stood by', break: 'broke off', left: 'left the page and came back' } as const
 
-export function notesOf({ interruptions, remarks, situations, outOfOrder, notEnded, stops }: Debrief) {
+/** A stop that was a break as well is told once, with how long it took. */
+export function notesOf({ interruptions, remarks, situations, stops }: Debrief) {
+  const isOfStop = (t: number) => stops.some((stop) => stop.t === t)
+  const lengthAt = (at: number) => interruptions.find(({ t }) => t === at)?.lengthMs
   return [
     ...remarks.map(({ t, text, known }) => ({
       t,
       text: `remark: ${text}${known === undefined ? '' : ` (known: ${known})`}`,
     })),
-    ...interruptions.map(({ t, what, lengthMs, at }) => ({
-      t,
-      text: `${BREAKS[what]} at ${at}, ${clockTime(lengthMs)}`,
-    })),
+    ...interruptions
+      .filter(({ t }) => !isOfStop(t))
+      .map(({ t, what, lengthMs, at }) => ({
+        t,
+        text: `${BREAKS[what]} at ${at}, ${clockTime(lengthMs)}`,
+      })),
     ...situations.map(({ t, label, option }) => ({ t, text: `${label}: ${option}` })),
-    ...outOfOrder.map(({ t, list, before }) => ({ t, text: `${list} called before ${before}` })),
-    ...notEnded,
-    ...stops.map(({ t, text, at }) => ({ t, text: `stopped at ${at}${text === '' ? '' : `: “${text}”`}` })),
+    ...stops.map(({ t, text, at }) => {
+      const lengthMs = lengthAt(t)
+      const length = lengthMs === undefined ? '' : `, ${clockTime(lengthMs)}`
+      return { t, text: `stopped at ${at}${length}${text === '' ? '' : `: “${text}”`}` }
+    }),
   ].toSorted((one, other) => one.t - other.t)
 }
 

@@ -17,7 +17,9 @@ describe('late catch', () => {
     expect(run.state.stepsAgain).toEqual([])
     // Looked at in the middle of a run, the debrief keeps it back too.
     expect(catchesOf(run)).toEqual([])
-    expect(catchesOf(ended(run))).toEqual([{ challenge: 'takeoff trim', changedAt: 5_000, by: 'nobody' }])
+    expect(catchesOf(ended(run))).toEqual([
+      { item: 'load.trim', challenge: 'takeoff trim', changedAt: 5_000, by: 'nobody' },
+    ])
   })
 
   it('is off where it is not set', () => {
@@ -32,7 +34,9 @@ describe('late catch', () => {
     expect(run.said()).toContain('Recheck takeoff trim.')
     expect(run.state.floor.at).toBe('flow')
     expect(run.state.items['load.trim']?.status).toBe('reopened')
-    expect(catchesOf(run)).toEqual([{ challenge: 'takeoff trim', changedAt: 5_000, t: 6_000, by: 'otherseat' }])
+    expect(catchesOf(run)).toEqual([
+      { item: 'load.trim', challenge: 'takeoff trim', changedAt: 5_000, t: 6_000, by: 'otherseat' },
+    ])
     run.happen({ type: 'flowClosed', flow: 'loadFlow', evidence: { by: 'typed', text: 'done' } }).answer('correct')
     expect(run.state.lists.load?.complete).toBe(true)
     expect(catchesOf(run)).toHaveLength(1)
@@ -67,7 +71,9 @@ describe('late catch', () => {
     changed(run).hear('recheck takeoff trim')
     expect(run.said()).toBe('Takeoff trim?')
     run.answer('correct')
-    expect(catchesOf(run)).toEqual([{ challenge: 'takeoff trim', changedAt: 6_000, t: 8_000, by: 'pilot' }])
+    expect(catchesOf(run)).toEqual([
+      { item: 'load.trim', challenge: 'takeoff trim', changedAt: 6_000, t: 8_000, by: 'pilot' },
+    ])
     run.answer('correct')
     expect(run.said()).toMatch(/^Load list complete\./)
     expect(run.state.stepsAgain).toEqual([])
@@ -83,7 +89,9 @@ describe('late catch', () => {
 
   it('is Otherseat’s where the old value is read back to a recheck and refused', () => {
     const run = changed(atWindows()).hear('recheck takeoff trim').answer('negative')
-    expect(catchesOf(run)).toEqual([{ challenge: 'takeoff trim', changedAt: 5_000, t: 7_000, by: 'otherseat' }])
+    expect(catchesOf(run)).toEqual([
+      { item: 'load.trim', challenge: 'takeoff trim', changedAt: 5_000, t: 7_000, by: 'otherseat' },
+    ])
     run.answer('correct')
     expect(catchesOf(run)).toHaveLength(1)
   })
@@ -92,13 +100,13 @@ describe('late catch', () => {
     const run = changed(atWindows()).answer('correct')
     run.happen({ type: 'flowClosed', flow: 'loadFlow', evidence: { by: 'typed', text: 'done' } })
     run.answer('negative').answer('correct')
-    expect(catchesOf(run)).toMatchObject([{ challenge: 'takeoff trim', by: 'otherseat' }])
+    expect(catchesOf(run)).toMatchObject([{ item: 'load.trim', challenge: 'takeoff trim', by: 'otherseat' }])
   })
 
   it('is no catch where the old value still holds', () => {
     const run = begun({ lateCatch: true }).happen(call('load')).answer('correct').answer('correct')
     changed(run).hear('recheck flap').answer('correct')
-    expect(catchesOf(ended(run))).toMatchObject([{ challenge: 'takeoff trim', by: 'nobody' }])
+    expect(catchesOf(ended(run))).toMatchObject([{ item: 'load.trim', challenge: 'takeoff trim', by: 'nobody' }])
   })
 
   it('counts from the first change where several came, and from the inputs before it', () => {

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { debriefOf } from '../../../../src/kernel/run/debrief/debrief.ts'
+import { debriefLines } from '../../../../src/cli/debriefText.ts'
+import { debriefOf, headlineOf } from '../../../../src/kernel/run/debrief/debrief.ts'
 import { SAID, TALK, type TalkRun, talkRun } from '../talkFixture.ts'
 
 const WHOLE = 'cleared to corrie, tarn two alfa departure, climb five thousand, squawk four two seven one'
@@ -28,6 +29,29 @@ function debriefAfter(
 }
 const turnOf = (debrief: ReturnType<typeof debriefAfter>, id: string) =>
   debrief.exchanges.flatMap(({ turns }) => turns).find((turn) => turn.id === id)
+
+describe('what besides lists was left out', () => {
+  const flown = () => {
+    const run = talkRun()
+    for (const text of ['request clearance', WHOLE, ...BRIEFED, 'before push', 'four two seven one']) run.hear(text)
+    return run
+  }
+
+  it('stands in the headline once the run has ended, the lists being complete, and is among the deviations', () => {
+    const under = debriefOf(TALK, flown().events)
+    expect(headlineOf(under)).toBe('All lists complete')
+    const over = debriefOf(TALK, flown().happen({ type: 'ended' }).events)
+    expect(headlineOf(over)).toBe('All lists complete; left out: ground crew, flap order, taxi clearance')
+    expect(over.deviations.map(({ kind, where }) => [kind, where])).toContainEqual(['notBegun', 'taxi clearance'])
+    expect(over.foremost[0]).toMatchObject({ kind: 'crewNotDone', about: 'flap order' })
+    expect(debriefLines(over)).toContain(`${headlineOf(over)}.`)
+  })
+
+  it('is nothing of a run that ended before its lists were complete', () => {
+    const run = talkRun().hear('request clearance').hear(WHOLE).happen({ type: 'ended' })
+    expect(headlineOf(debriefOf(TALK, run.events))).toBe('Not all lists are complete')
+  })
+})
 
 describe('the debrief of an exchange', () => {
   it('has every call and read-back with its verdict, what was missed, and what was asked again', () => {

@@ -29,7 +29,7 @@ const exchange = (one: DebriefTurn): DebriefExchange => ({
   turns: [one],
 })
 const brief = (from: Partial<DeviationsFrom>) =>
-  deviationsOfRun({ ...NOTHING, ...from }).map(({ kind, at, sentence, why }) => [kind, at, sentence, why])
+  deviationsOfRun(PACK, { ...NOTHING, ...from }).map(({ kind, at, sentence, why }) => [kind, at, sentence, why])
 
 describe('a log', () => {
   it('in which all is as it should be holds none', () => {
@@ -50,15 +50,43 @@ describe('a log', () => {
       .answer('incomplete', { because: 'valueless' })
       .answer('incomplete', { parts: [missing] })
     expect(told(run)).toEqual([
-      ['leftOut', 'takeoff trim', 5_000, 'A part was left out.'],
+      ['leftOut', 'takeoff trim', 5_000, 'Left out: takeoff trim (direction).'],
       ['valueless', 'takeoff trim', 4_000, 'Said to be done.'],
     ])
+  })
+
+  it('of a wrong value and a wrong state, with what was right', () => {
+    const trim = { name: 'trim', kind: 'figure', state: 'wrong', read: 4.1, expected: 5.2 } as const
+    const run = atTrim().answer('negative', { because: 'value', parts: [trim] })
+    run.answer('correct').answer('correct')
+    const open = { name: 'closed', kind: 'word', state: 'wrong', read: 'open', expected: 'closed' } as const
+    run.answer('negative', { because: 'state', parts: [open] })
+    const { deviations } = debriefOf(PACK, [...run.events])
+    expect(deviations.map(({ kind, where, why }) => [kind, where, why])).toEqual([
+      ['wrong', 'takeoff trim', 'Takeoff trim: 5.2 up was right.'],
+      ['wrong', 'windows', '“closed” was right.'],
+    ])
+  })
+
+  it('of a part without a name says that a state was left out, not which', () => {
+    const run = atTrim().answer('correct').answer('correct')
+    run.answer('incomplete', { parts: [{ name: 'closed', kind: 'word', state: 'missing' }] })
+    expect(told(run).map(([, , , sentence]) => sentence)).toEqual(['Left out: a state.'])
+  })
+
+  it('of a list called before its turn, each time that it was asked about, whatever was answered', () => {
+    const early = ['sequence', 'Start list']
+    const kinds = (run: TestRun) => told(run).map(([kind, where]) => [kind, where])
+    expect(kinds(atTrim().happen(call('start')).command('affirm'))).toEqual([early])
+    expect(kinds(atTrim().happen(call('start')).happen(call('start')).command('affirm'))).toEqual([early, early])
+    const run = atTrim().happen(call('start')).command('negative')
+    expect(debriefOf(PACK, run.events).outOfOrder).toMatchObject([{ list: 'Start list', wasRun: true }])
   })
 
   it('of a value that was told on request, with when', () => {
     const run = atTrim().command('confirm', 'trim').answer('correct')
     expect(told(atTrim().command('confirm', 'trim'))).toEqual([])
-    expect(told(run)).toEqual([['fromMemory', 'takeoff trim', 4_000, 'Its value was shown, told or coached.']])
+    expect(told(run)).toEqual([['given', 'takeoff trim', 4_000, 'Its value was shown, told or coached.']])
   })
 
   it('of an item left open and of a list not completed once the run is over; a list that was not reached is none', () => {
@@ -144,6 +172,43 @@ describe('parts of a debrief', () => {
     ])
   })
 
+  it('with values out of limits and values that do not fit', () => {
+    const call = { label: 'peak temperature', afterMs: 5_000, outside: [790], late: false, unheard: false }
+    const start: DebriefWatch = {
+      ...{ id: 'right', name: 'right engine start', attempt: 1, t: 60_000, status: 'done' },
+      calls: [call, { ...call, outside: [], unfit: [12] }],
+    }
+    expect(brief({ watches: [start] }).map(([kind, at, sentence]) => [kind, at, sentence])).toEqual([
+      ['wrong', 65_000, 'Peak temperature: out of limits: 790.'],
+      ['wrong', 65_000, 'Peak temperature: does not fit the readings: 12.'],
+    ])
+  })
+
+  it('with a topic briefed with a wrong value, and a read-back that was wrong', () => {
+    const topics = [{ label: 'flap', state: 'ok' as const, misses: 2, leftOut: false }]
+    const briefings = [{ id: 'b', name: 'departure briefing', done: true, passed: true, topics }]
+    const said = {
+      t: 3_000,
+      text: 'squawk one',
+      by: 'typed',
+      challengeRevision: 1,
+      revision: 1,
+      part: 'readBack',
+    } as const
+    const tries = [{ ...said, judgement: { verdict: 'negative', parts: [] } as const }]
+    expect(brief({ briefings, exchanges: [exchange(turn({ tries }))] })).toEqual([
+      ['wrong', 3_000, 'Not what was right.', 'It was not right.'],
+      ['wrong', undefined, 'Flap was briefed with a wrong value 2 times.', 'What is briefed is flown.'],
+    ])
+  })
+
+  it('with some seconds that were lacking', () => {
+    const tooEarly = [
+      { t: 9_000, text: 'starting left', what: 'left engine start', caution: 'let it rest', waitMs: 4_000 },
+    ]
+    expect(brief({ tooEarly })).toEqual([['sequence', 9_000, 'Called done 4.0 s too early.', 'First: let it rest.']])
+  })
+
   it('with an exchange and a briefing left out, or left open, once a list after them was called; each once', () => {
     const topics = (...states: ('ok' | 'open')[]) =>
       states.map((state, at) => ({ label: `topic ${at}`, state, misses: 0, leftOut: false }))
@@ -166,15 +231,12 @@ describe('parts of a debrief', () => {
     expect(kinds({ exchanges: [begunTalk] })).toEqual([['notCompleted', 'Left open: read-back.']])
   })
 
-  it('with a topic left out, and words of a station shown', () => {
+  it('with a topic left out; words of a station that were shown are none', () => {
     const topics = [{ label: 'rejected takeoff', state: 'ok' as const, misses: 0, leftOut: true }]
     const briefings = [{ id: 'b', name: 'departure briefing', done: true, passed: true, topics }]
-    const exchanges = [exchange(turn({ shown: true }))]
-    expect(
-      brief({ briefings, exchanges, givenAt: new Map([['clearance', 7_000]]) }).map((one) => one.slice(0, 3)),
-    ).toEqual([
+    const exchanges = [exchange(turn({ shown: true, tries: [] }))]
+    expect(brief({ briefings, exchanges }).map((one) => one.slice(0, 3))).toEqual([
       ['leftOut', undefined, 'Rejected takeoff was left out at first.'],
-      ['fromMemory', 7_000, 'The words of the station were shown.'],
     ])
   })
 })

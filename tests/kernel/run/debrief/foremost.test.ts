@@ -120,7 +120,7 @@ describe('what is to be remembered of a run', () => {
   it('begins with what can hurt somebody', () => {
     const lists = [list(trim(said(1, 'five six up', STALE)))]
     const watches = [start(call({ outside: [20] }))]
-    expect(kinds({ lists, watches, tooEarly: [TOO_EARLY] })).toEqual(['caution', 'limit', 'stale'])
+    expect(kinds({ lists, watches, tooEarly: [TOO_EARLY] })).toEqual(['limit', 'critical', 'caution'])
   })
 
   it('is three things at most, each of another kind', () => {
@@ -135,7 +135,78 @@ describe('what is to be remembered of a run', () => {
         topics: [{ label: 'flap', state: 'ok', misses: 0, leftOut: true }],
       },
     ] as const
-    expect(kinds({ lists, exchanges, briefings })).toEqual(['stale', 'readBack', 'wrongValue'])
+    expect(kinds({ lists, exchanges, briefings })).toEqual(['critical', 'readBack', 'wrongValue'])
+  })
+
+  it('takes a few seconds and a call before another for less than a wrong value', () => {
+    const wait = { ...TOO_EARLY, waitMs: 4_000 }
+    const order = { ...TOO_EARLY, isOrder: true as const }
+    const lists = [list(item('V one', said(2, 'one two niner', WRONG)))]
+    expect(kinds({ tooEarly: [wait, order], lists })).toEqual(['wrongValue', 'outOfOrder', 'wait'])
+    expect(foremostIn(pack, run({ tooEarly: [wait] }))[0]?.why).toBe('4.0 s too early: tow bar before the chocks.')
+  })
+
+  it('begins with a runway: crossed where to hold short, or another one to take off from', () => {
+    const [across, other] = (['hold', 'runway'] as const).map(
+      (name): Judgement => ({
+        ...{ verdict: 'negative', because: name === 'hold' ? 'state' : 'value' },
+        parts: [{ name, kind: name === 'hold' ? 'word' : 'figure', state: 'wrong', read: 'x', expected: 'hold short' }],
+      }),
+    )
+    const told = (id: string, judgement: Judgement | undefined) => ({
+      exchanges: [exchange({ ...turn('read-back', {}, said(3, 'cross', judgement ?? CORRECT)), id })],
+      watches: [start(call({ outside: [790] }))],
+    })
+    expect(kinds(told('taxi.route', across))).toEqual(['runway', 'limit'])
+    expect(kinds(told('taxi.route', other))).toEqual(['runway', 'limit'])
+    expect(kinds(told('clearance.departure', other))).toEqual(['limit', 'readBack'])
+  })
+
+  it('takes of several limits the one at which the pack stops the start, and too much before too little', () => {
+    const low = call({ label: 'stable', outside: [50], limits: { min: 57, max: 61 } })
+    const fuel = call({ outside: [20], limits: { min: 23 }, stops: true })
+    const peak = call({ label: 'peak temperature', afterMs: 20_000, outside: [790], limits: { max: 765 }, stops: true })
+    expect(foremostIn(pack, run({ watches: [start(low, fuel, peak)] }))).toMatchObject([
+      { kind: 'limit', why: 'Peak temperature: out of limits: 790; at most 765 is within limits.', more: 2 },
+    ])
+  })
+
+  it('takes a critical item, and an old value of a critical figure, for more than a caution; another old value for less', () => {
+    const tooEarly = [TOO_EARLY]
+    const critical = { ...item('V one', said(2, 'one two niner', WRONG)), id: 'loadFigures.v1' }
+    expect(kinds({ lists: [list(critical)], tooEarly })).toEqual(['critical', 'caution'])
+    expect(kinds({ lists: [list(trim(said(1, 'five six up', STALE)))], tooEarly })).toEqual(['critical', 'caution'])
+    const old: Judgement = { ...STALE, parts: [wrong('blockFuel', 1, 2)] }
+    expect(kinds({ lists: [list(item('fuel', said(1, 'one', old)))], tooEarly })).toEqual(['caution', 'stale'])
+    const left = { item: 'loadFigures.trim', challenge: 'takeoff trim', changedAt: 5, by: 'nobody' } as const
+    expect(kinds({ catches: [left], tooEarly })).toEqual(['critical', 'caution'])
+  })
+
+  it('takes controls that move the wrong way for more than a caution', () => {
+    const check = { ...exchange(turn('full left', {}, said(3, 'left aileron down', OPEN))), role: 'otherseat' as const }
+    expect(kinds({ exchanges: [check], tooEarly: [TOO_EARLY] })).toEqual(['controls', 'caution'])
+  })
+
+  it('holds a briefing that nobody began before a check and a critical item, and one left open behind them', () => {
+    const undone = { id: 'e', name: 'engine failure briefing', done: false, passed: true, topics: [] }
+    const check = { ...exchange(turn('full left', { done: false })), name: 'control check', role: 'otherseat' as const }
+    const deviation = (kind: 'notBegun' | 'notCompleted', where: string) => ({
+      kind,
+      where,
+      sentence: 'Out.',
+      why: 'So.',
+    })
+    const parts = {
+      lists: [list(trim(said(1, 'five six up', STALE)))],
+      exchanges: [{ ...check, done: false }],
+      briefings: [undone],
+    }
+    const both = [deviation('notBegun', 'control check'), deviation('notBegun', 'engine failure briefing')]
+    const [first, ...rest] = foremostIn(pack, run({ ...parts, deviations: both }))
+    expect(first).toMatchObject({ kind: 'crewNotDone', about: 'engine failure briefing', more: 1 })
+    expect(rest.map(({ kind }) => kind)).toEqual(['critical'])
+    const open = both.map(({ where }) => deviation('notCompleted', where))
+    expect(kinds({ ...parts, deviations: open })).toEqual(['critical', 'talkNotDone'])
   })
 
   it('counts what else there was of a kind, and tells the first', () => {
@@ -191,7 +262,7 @@ describe('what is to be remembered of a run', () => {
   })
 
   it('holds what new figures left stale and the pilot did not notice', () => {
-    const change = { challenge: 'takeoff trim', changedAt: 5 } as const
+    const change = { item: 'fuel', challenge: 'fuel', changedAt: 5 } as const
     expect(kinds({ catches: [{ ...change, by: 'nobody' }] })).toEqual(['stale'])
     expect(kinds({ catches: [{ ...change, by: 'pilot', t: 6 }] })).toEqual([])
   })

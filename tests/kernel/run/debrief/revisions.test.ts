@@ -3,6 +3,7 @@
 import { expect, it } from 'vitest'
 import { debriefLines } from '../../../../src/cli/debriefText.ts'
 import { debriefOf } from '../../../../src/kernel/run/debrief/debrief.ts'
+import { cuesOf } from '../../../../src/kernel/run/debrief/replay.ts'
 import { begun, call, FINAL, PACK, PRELIMINARY, revision } from '../fixture.ts'
 import { TALK, talkRun } from '../talkFixture.ts'
 
@@ -29,8 +30,11 @@ it('tell which call of a station gave a value', () => {
   const talk = talkRun()
   talk.hear('request clearance')
   talk.hear('cleared to corrie, tarn two alfa departure, climb five thousand, squawk four two seven one')
-  expect(debriefOf(TALK, talk.events).revisions.map(({ givenBy }) => givenBy)).toEqual([
-    undefined,
-    'departure clearance',
+  const { revisions, timeline } = debriefOf(TALK, talk.events)
+  expect(revisions.map(({ givenBy }) => givenBy)).toEqual([undefined, 'departure clearance'])
+  expect(timeline.filter(({ lane }) => lane === 'figures').map(({ told }) => told)).toEqual([
+    expect.stringContaining('figures accepted as revision 1'),
+    'Figures from departure clearance.',
   ])
+  expect(cuesOf(TALK, talk.events).map(({ text }) => text)).toContain('Figures from departure clearance')
 })

@@ -2,9 +2,10 @@
 
 import { describe, expect, it } from 'vitest'
 import type { RunSettings } from '../../../../src/kernel/run/core/events.ts'
+import { debriefOf } from '../../../../src/kernel/run/debrief/debrief.ts'
 import type { Fault } from '../../../../src/kernel/run/partner/model.ts'
 import { WHOLE } from '../../interpret/places.ts'
-import { begun, call, FINAL, PRELIMINARY, revision, type TestRun } from '../fixture.ts'
+import { begun, call, FINAL, PACK, PRELIMINARY, revision, type TestRun } from '../fixture.ts'
 import { SAID, talkRun } from '../talkFixture.ts'
 
 const ERRS: Partial<RunSettings> = { partner: { seed: 1, rate: 0 } }
@@ -51,6 +52,12 @@ describe('its own seat', () => {
     expect(run.said()).toMatch(/^Load list complete on preliminary figures\./)
     expect(chances(run).filter(({ fault }) => fault)).toMatchObject([{ fault: WRONG }])
     expect(chances(run).some(({ objection }) => objection)).toBe(false)
+    // Afterwards it stands on the timeline; not while it could still be noticed.
+    const toldIn = () => debriefOf(PACK, run.events).timeline.map(({ told }) => told)
+    const told = 'Flap: Otherseat erred, and nobody objected.'
+    expect(toldIn()).not.toContain(told)
+    run.happen({ type: 'ended' })
+    expect(toldIn()).toContain(told)
   })
 })
 
