@@ -40,7 +40,7 @@ test.each([
   ['not twenty eight', 'sayAgain notUnderstood'],
   ['twenty eight, no, twenty eight point five', 'sayAgain notUnderstood'],
   ['twenty eight point', 'incomplete missing'],
-  ['two eight two', 'sayAgain implausible'],
+  ['two eight two', 'negative value'],
   ['checked', 'incomplete valueless'],
   ['twenty six point five, correction, twenty eight point two', 'correct'],
 ])('bus voltage, 27.5 to 29: "%s" is %s', (text, told) => {
