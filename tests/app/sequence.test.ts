@@ -101,7 +101,7 @@ describe('a start', () => {
   it('that is begun with the flow before it open is told in the debrief', async () => {
     const { debrief } = await flown('marram', upTo(JET, 'clear to start'), ...BEGUN)
     expect(debrief.notEnded.map(({ text }) => text)).toContain(
-      'Start flow not called complete before the right engine start',
+      'Start flow not begun before the right engine start',
     )
     const inOrder = await flown('marram', TO_START, ...BEGUN)
     expect(inOrder.debrief.notEnded.some(({ text }) => text.startsWith('Start flow'))).toBe(false)
