@@ -151,7 +151,7 @@ describe('a briefing on the screen', () => {
     expect(topics()).toEqual(['runway: wrong', 'first level: open', 'rejected takeoff: ok'])
     expect(labels(run)[0]).toBe('Briefing complete')
     press(run, { type: 'briefingDone', briefing: 'briefing' })
-    expect(run.said().join(' ')).toContain('Nothing on runway and first level yet.')
+    expect(run.said().join(' ')).toContain('Nothing on first level yet. Runway?')
     run.hear('runway two seven left').hear('level five thousand')
     press(run, { type: 'briefingDone', briefing: 'briefing' })
     expect(run.state.briefingsClosed).toEqual(['briefing'])

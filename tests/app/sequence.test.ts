@@ -100,9 +100,7 @@ describe('a list that is called before a start that comes ahead of it', () => {
 describe('a start', () => {
   it('that is begun with the flow before it open is told in the debrief', async () => {
     const { debrief } = await flown('marram', upTo(JET, 'clear to start'), ...BEGUN)
-    expect(debrief.notEnded.map(({ text }) => text)).toContain(
-      'Start flow not begun before the right engine start',
-    )
+    expect(debrief.notEnded.map(({ text }) => text)).toContain('Start flow not begun before the right engine start')
     const inOrder = await flown('marram', TO_START, ...BEGUN)
     expect(inOrder.debrief.notEnded.some(({ text }) => text.startsWith('Start flow'))).toBe(false)
   })

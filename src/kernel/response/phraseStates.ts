@@ -136,6 +136,11 @@ const STATES: readonly PhraseStates[] = [
   { same: [['approved']], alsoSaid: [['cleared']], against: [], knownBy: [] },
 ]
 
+/** Things whose name begins with a state. */
+const COMPOUNDS: ReadonlySet<string> = new Set(
+  ['feed', 'bleed', 'tie', 'wind', 'check'].map((thing) => `cross ${thing}`),
+)
+
 /** The wording with another form of its state, those with the contrary, and words that point at it. */
 export function phraseStatesOf(words: readonly string[]): {
   readonly same: readonly (readonly string[])[]
@@ -145,7 +150,7 @@ export function phraseStatesOf(words: readonly string[]): {
   for (const { same, alsoSaid = [], against, knownBy } of STATES) {
     for (const state of same) {
       const at = words.findIndex((_, i) => state.every((word, k) => words[i + k] === word))
-      if (at < 0) continue
+      if (at < 0 || COMPOUNDS.has(words.slice(at, at + 2).join(' '))) continue
       const put = (other: readonly string[]) => [...words.slice(0, at), ...other, ...words.slice(at + state.length)]
       const others = [...same.filter((other) => other !== state), ...alsoSaid]
       return { same: others.map(put), against: against.map(put), knownBy }

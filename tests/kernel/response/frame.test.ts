@@ -51,7 +51,17 @@ describe('the labels of a figure', () => {
     const frame = frameOf('hold short {hold} [of] <crossing> <level>')
     expect(phrases(frame, 'label')).toEqual(['1 of!', '1 runway', '2 altitude', '2 level'])
     expect(phrases(frame, 'own')).toEqual(['0 hold short!', '0 holding short', '0 short of'])
-    expect(phrases(frame, 'state')).toEqual(['0 cleared to cross', '0 cross', '0 crossing'])
+    expect(phrases(frame, 'state')).toEqual([
+      ...[
+        '0 cleared across',
+        '0 cleared for takeoff',
+        '0 cleared takeoff',
+        '0 cleared to cross',
+        '0 cross',
+        '0 crossing',
+      ],
+      ...['0 line up', '0 lining up', '0 takeoff'],
+    ])
   })
 
   it('are not its units', () => {

@@ -212,7 +212,11 @@ describe('an element is known by', () => {
     ['the', []],
     [
       'hold short {hold} [of] <runway>',
-      ['cleared to cross', 'hold short', 'holding short', 'short of', 'cross', 'crossing', 'short', 'runway'],
+      [
+        ...['cleared for take off', 'cleared to cross', 'cleared for takeoff', 'cleared take off', 'hold short'],
+        ...['holding short', 'short of', 'cleared across', 'line up', 'lining up', 'cleared takeoff', 'take off'],
+        ...['cross', 'crossing', 'takeoff', 'short', 'runway'],
+      ],
     ],
     ['listen then <unknown>', ['listen then']],
   ])('its words, the names of its values or of its kind, longest first: %s', (response, words) => {

@@ -209,7 +209,7 @@ describe('a briefing', () => {
     const run = flown([...CLEARANCE, 'rejected takeoff as usual and departing runway two seven left'])
     expect(run.state.topics).toEqual({ 'briefing.reject': 'ok', 'briefing.runway': 'ok' })
     expect(run.hear('first level six thousand').said()).toEqual(['otherseat: I heard six thousand. First level?'])
-    expect(run.hear('briefing complete').said()).toEqual(['otherseat: Nothing on first level yet.'])
+    expect(run.hear('briefing complete').said()).toEqual(['otherseat: First level?'])
     run.hear('level five thousand')
     expect(run.hear('briefing complete').state.briefingsClosed).toEqual(['briefing'])
   })
