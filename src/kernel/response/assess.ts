@@ -84,7 +84,8 @@ function figureFinding(
   const outcome = compareAll(figure, fillers, phraseology)
   const before = ownOf(implausibleBefore, slot.figure) ?? ownOf(implausibleBefore, slot.name)
   const isAgain = before !== undefined && 'read' in outcome && isSameValue(figure, before, outcome.read ?? '')
-  const isSure = isTyped || isAgain
+  // Of several values it may only have been put in the wrong place.
+  const isSure = (isTyped && frame.figureCount === 1) || isAgain
   if (isGauge(figure)) {
     const isOutside = outcome.is === 'wrong' && outcome.because === 'limit'
     return findingOf({ ...base, heard, ...(isOutside && { limits: figure.read }) }, outcome, isSure)

@@ -108,6 +108,6 @@ export interface JudgeInput extends Hypotheses {
   readonly confirmable?: Readonly<Record<string, readonly string[]>>
   /** Figure -> implausible value read at the try before: the same one again is negative. */
   readonly implausibleBefore?: Readonly<Record<string, Value>>
-  /** No ear can have misheard it: an implausible value is negative at once. */
+  /** No ear can have misheard it: an implausible value is negative at once, where there is but one. */
   readonly isTyped?: boolean
 }

@@ -72,13 +72,13 @@ export function figuresOf(wording: Wording): Figures {
   return { ...figures, ...(seen.startsWith('Call sign Pipit') ? OTHER_SIGNS : SIGNS) }
 }
 
-export function judgeWording(wording: Wording, text = wording.text): Judgement {
+export function judgeWording(wording: Wording, text = wording.text, isTyped = false): Judgement {
   const { id, kind, challenge = '', figures, states = [], elements } = itemOf(wording)
   const made = parsed.get(id)
   const heard = transcriptOf(text)
   if (!made) return { verdict: 'sayAgain', parts: [] }
   if (elements) return judgeReadBack(made.elements, { heard, figures: figuresOf(wording) })
-  const asked = { challenge, response: made.response, figures, states, heard }
+  const asked = { challenge, response: made.response, figures, states, heard, isTyped }
   return kind === 'call' ? judgeCall(asked) : judge(asked)
 }
 
