@@ -177,7 +177,7 @@ describe('a briefing', () => {
     await headline('before push')
     await user.click(screen.getByRole('button', { name: 'Debrief' }))
     const debrief = await screen.findByRole('region', { name: 'Briefing departure briefing' })
-    expect(debrief.textContent).toContain('runwaybriefed, left out at first, wrong once')
+    expect(debrief.textContent).toContain('runwaybriefed, wrong once')
   })
 })
 
