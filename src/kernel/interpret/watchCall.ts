@@ -3,7 +3,7 @@
 import { phrase, wordsOf } from '../hearing/phrases.ts'
 import type { Figure } from '../kinds/kind.ts'
 import type { Transcript } from '../numbers/tokens.ts'
-import type { WatchCall } from '../pack/checklist.ts'
+import type { Pack, Watch, WatchCall } from '../pack/checklist.ts'
 import { isAnnounced, isOnlyNamed } from '../response/announced.ts'
 import { judge } from '../response/judge.ts'
 import { HARMLESS } from '../response/lexicon.ts'
@@ -33,7 +33,7 @@ export function watchCall({
   const at = Math.max(0, beganAt - state.startedAt)
   const abnormal = watch?.abnormal.find(({ say }) => isAnnounced(say, heard))
   if (watch && abnormal) return { type: 'watchStopped', watch: watch.id, abnormal: abnormal.id, at, evidence }
-  const begun = watchesOf(pack).find(({ begins }) => isAnnounced(begins, heard))
+  const begun = watchBegunBy(pack, heard)
   if (begun) return { type: 'watchBegan', watch: begun.id, at, evidence }
   if (!watch) return undefined
   const { pending } = watchState(state, watch.id)
@@ -46,10 +46,13 @@ export function watchCall({
   return undefined
 }
 
+const watchBegunBy = (pack: Pack, heard: Transcript): Watch | undefined =>
+  watchesOf(pack).find(({ begins }) => isAnnounced(begins, heard))
+
 /** The words that begin a start, said inside a list or an exchange: what they are an answer to wins. */
 export function startCall(utterance: Utterance): EventBody | undefined {
   const { pack, state, said, evidence } = utterance
-  const begun = watchesOf(pack).find(({ begins }) => isAnnounced(begins, said.heard))
+  const begun = watchBegunBy(pack, said.heard)
   const item = openItem(utterance)
   if (!begun || (item && judgeAnswer(utterance, item).verdict === 'correct')) return undefined
   return { type: 'watchBegan', watch: begun.id, at: Math.max(0, utterance.heard.beganAt - state.startedAt), evidence }

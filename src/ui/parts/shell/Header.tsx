@@ -1,5 +1,6 @@
 /** The name, the way to the screens, and which figures are in force. */
 
+import { useLayoutEffect, useRef } from 'preact/hooks'
 import { inForce, isScreenThere } from '../../../app/selectors.ts'
 import type { Screen } from '../../../app/store.ts'
 import { figuresWords } from '../../../app/view/figuresWords.ts'
@@ -28,12 +29,18 @@ export function Header() {
   const isWelcomed = useApp((state) => state.settings.welcomed)
   const revision = useApp(inForce)
   const actions = useActions()
+  const nav = useRef<HTMLElement>(null)
+  // Where not all screens fit in the line, the one that is on is in its middle.
+  useLayoutEffect(() => {
+    const link = nav.current?.querySelector<HTMLElement>('[aria-current]')
+    if (nav.current && link) nav.current.scrollLeft = link.offsetLeft - (nav.current.clientWidth - link.offsetWidth) / 2
+  }, [screen, there])
   if (!isWelcomed) return <div />
   const go = (to: Screen) => (to === 'debrief' ? void actions.showDebrief() : actions.show(to))
   return (
     <header class="head">
       <span class="name">Otherseat</span>
-      <nav aria-label="Screens">
+      <nav aria-label="Screens" ref={nav}>
         {LINKS.filter((link) => there.split(' ').includes(link.screen)).map((link) => (
           <button
             key={link.screen}
