@@ -131,6 +131,22 @@ describe('a start', () => {
     expect(Object.keys(again.state.watches.rightStart?.calls ?? {})).toContain('lightUp')
   })
 
+  it('reads a gauge again at "recheck", and keeps what was out of limits however it was questioned', async () => {
+    const low = [...BEGUN.slice(0, -1), 'fuel on at one eight percent'] as const
+    const { answers, debrief } = await flown('marram', TO_START, ...low, 'affirm', 'recheck', 'two four percent')
+    expect(answers.slice(-4)).toEqual([
+      'Already? Confirm fuel on.',
+      'Eighteen is low. Fuel off, or recheck.',
+      'Speed?',
+      '',
+    ])
+    const corrected = await flown('marram', TO_START, ...low, 'correction, fuel on at two four percent')
+    for (const { watches } of [debrief, corrected.debrief]) {
+      const [fuel] = watches.flatMap(({ calls }) => calls.filter(({ label }) => label === 'fuel on'))
+      expect(fuel?.outside).toEqual([18])
+    }
+  })
+
   it('takes another value for a call as its correction, and tells one out of limits', async () => {
     const said = [...BEGUN, 'fuel on at two four percent', 1, 'light up', 3, 'peak temperature six eight five'] as const
     const { state } = await flown('marram', TO_START, ...said, 'correction, peak temperature six niner five')

@@ -8,12 +8,14 @@ import { isAnswer, thawedBy } from '../../kernel/run/core/freezing.ts'
 import type { RunState } from '../../kernel/run/core/state.ts'
 import { step } from '../../kernel/run/core/step.ts'
 
-/** What one event leaves to be shown: an answer takes the place of the one before. */
+/** What one event leaves to be shown: an answer takes the place of the one before, new figures leave none. */
 export function answerAfter(
   last: GivenAnswer | undefined,
   { before, event }: { readonly before: RunState; readonly event: RunEvent },
 ): GivenAnswer | undefined {
-  return isAnswer(event) ? { before: thawedBy(before, event), event } : last
+  if (isAnswer(event)) return { before: thawedBy(before, event), event }
+  // It belongs to other figures.
+  return event.type === 'figuresRevised' && event.takenDown === undefined ? undefined : last
 }
 
 /** From a log, up to its end; undefined where nothing was answered. */

@@ -92,7 +92,9 @@ export function createTalkKeys({ store, ear, press, interrupt, refuse }: TalkKey
       if (event.name === 'talk') talk(event)
       else if (event.name === 'radio') held.radio = event.isDown
       else if (event.name === 'freeze') {
-        if (event.isDown && store.getState().run?.demonstration) press({ type: 'freeze' })
+        const { run, screen } = store.getState()
+        // Elsewhere nobody would see what it does.
+        if (event.isDown && screen === 'run' && run?.demonstration) press({ type: 'freeze' })
       } else if (event.isDown) {
         const { pack, run } = store.getState()
         const wants = pack && run && confirmPress(pack, run)

@@ -181,13 +181,15 @@ function valuesInForce(pack: Pack, { before, event }: GivenAnswer, revisions: re
   return parts.flatMap(({ name, limits, expected: asked }): ValueInForce[] => {
     const value = asked ?? expected[name] ?? before.values[name]
     if (value === undefined || limits) return []
+    const isGiven = before.fromStations[name] !== undefined
     return [
       {
         label: pack.figures.declarations[name]?.label ?? name,
         value: shown(pack, name, value),
-        revision:
-          `${revision?.inputs.label ?? revision?.inputs.status ?? ''} figures, revision ${event.revision}`.trim(),
-        chain: revision ? chainOf(revision.set, name) : [],
+        revision: isGiven
+          ? 'as a station gave it'
+          : `${revision?.inputs.label ?? revision?.inputs.status ?? ''} figures, revision ${event.revision}`.trim(),
+        chain: revision && !isGiven ? chainOf(revision.set, name) : [],
       },
     ]
   })

@@ -252,9 +252,9 @@ function fillWord(filling: Filling, { attempt, not, begun }: Progress, { known, 
   const isBeside = !corrects && !not && isOwn && filling.frame.path[slot]?.required === false
   // A correction must have something to correct.
   if (!corrects && !isBeside) filling.doubt ??= 'notUnderstood'
+  // "On, no, off" takes it back; "on, not off" does not. Speech has no commas.
+  if (not?.text === 'no' && filling.words.has(slot)) filling.doubt ??= 'twoValues'
   if (not && !isOwn) {
-    // "On, no, off" takes it back; "on, not off" does not. Speech has no commas.
-    if (not.text === 'no' && filling.words.has(slot)) filling.doubt ??= 'twoValues'
     filling.denied.push(slot)
     return true
   }

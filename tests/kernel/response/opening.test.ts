@@ -39,6 +39,7 @@ describe('"no" before another state', () => {
   it.each([
     ['on, no, off', 'sayAgain twoValues'],
     ['beacon on no off', 'sayAgain twoValues'],
+    ['off, no, on', 'sayAgain twoValues'],
     ['on, not off', 'correct'],
     ['on, no flags', 'correct'],
     ['on, no problem', 'correct'],

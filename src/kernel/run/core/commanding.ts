@@ -11,6 +11,7 @@ import { closeItem } from '../list/answering.ts'
 import { flowAt, openSteps } from '../list/flowSteps.ts'
 import { type Again, stationWords } from '../talk/radio.ts'
 import { exchangeAt, pendingTurn, reopenTurn, withTurn } from '../talk/talk.ts'
+import { readingAgain } from '../watch/calling.ts'
 import { restarted, startUnderWay } from '../watch/watching.ts'
 import { runningWatch, stoppedWatch, watchState } from '../watch/watchTiming.ts'
 import { announce } from './announce.ts'
@@ -51,9 +52,12 @@ const HANDLERS: Readonly<Record<RunCommand, Handler>> = {
   whatCanISay: atOnce((pack, state) => announce(pack, state, [say.youCanSay(whatToSay(pack, state))])),
   skip: atOnce(skipped),
   goBack: notInStart((pack, state) => goneBack(pack, resumed(state))),
-  recheck: notInStart((pack, state, { argument, evidence }) =>
-    argument === undefined ? recheckUnknown(pack, state, evidence.by) : rechecked(pack, state, argument),
-  ),
+  // "Fuel off, or recheck": in a start the gauge is read again.
+  recheck: atOnce((pack, state, { argument, evidence }) => {
+    const inStart = (argument === undefined && readingAgain(pack, state)) || startUnderWay(pack, state)
+    if (inStart) return inStart
+    return argument === undefined ? recheckUnknown(pack, state, evidence.by) : rechecked(pack, state, argument)
+  }),
   fromTop: atOnce((pack, state) => fromTop(pack, resumed(state))),
   leaveOpen: atOnce((pack, state) => leaveOpen(pack, resumed(state))),
   pass: atOnce((pack, state, event) => pass(pack, resumed(state), event)),

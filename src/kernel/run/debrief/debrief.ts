@@ -152,8 +152,9 @@ export function debriefOf(pack: Pack, events: readonly RunEvent[], isUnderWay = 
   // Looked at in the middle of a run, it keeps the trap to itself.
   const isOver = complete || state.status === 'ended'
   const dealt = isOver && first.dealt !== undefined ? deal(pack.figures, readBackOf(pack), first.dealt) : undefined
-  // A moment alone is not the departure.
-  const trap = again || !dealt ? undefined : trapIn(pack, moments, dealt.trap)
+  // A moment alone is not the departure; before the final figures the trap is for another time.
+  const hasFinal = complete || state.figureStatus !== 'preliminary'
+  const trap = again || !dealt || !hasFinal ? undefined : trapIn(pack, moments, dealt.trap)
   const partner = partnerIn(pack, state, { isOver: isOver || state.floor.at === 'end', since: seam.t })
   const revisions = isUnderWay ? revisionsUnderWay(tally.revisions) : tally.revisions
   const { voided, situations, outOfOrder, notEnded, remarks, stops, tooEarly } = tally

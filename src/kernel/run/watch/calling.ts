@@ -13,7 +13,7 @@ import { say } from '../core/phrases.ts'
 import type { PendingCall, Question, RunState, Step, WatchState } from '../core/state.ts'
 import { askFor, fits, isImplausible, outsideOf, valueWords } from './callValue.ts'
 import { seconds, toned } from './watching.ts'
-import { missingBefore, nextCall, openCalls, watchById, watchState, withWatch } from './watchTiming.ts'
+import { missingBefore, nextCall, openCalls, runningWatch, watchById, watchState, withWatch } from './watchTiming.ts'
 
 /** A call of a watch under way: taken, questioned, or its value asked for. Throws where the pack does not have the watch. */
 export function called(pack: Pack, before: RunState, event: RunEvent<'watchCalled'>): Step {
@@ -66,7 +66,11 @@ function taken(pack: Pack, before: RunState, watch: Watch, call: PendingCall, ho
   const state = isEarly ? noted(before, watch, call) : before
   if (isEarly && !how.isConfirmed) {
     const question = { about: 'callEarly', watch: watch.id, call } as const
-    return sayAndListen(pack, { ...state, question }, [], { prompt: true, tone: 'attention' })
+    // However that is answered: what was read out of limits was read.
+    return sayAndListen(pack, { ...withOutside(state, watch, known, call), question }, [], {
+      prompt: true,
+      tone: 'attention',
+    })
   }
   const { value } = known
   if (!value) return accepted(pack, state, watch, call, how)
@@ -104,6 +108,14 @@ function readAgain(pack: Pack, before: RunState, watch: Watch, event: RunEvent<'
   return wasAsked ? sayAndListen(pack, corrected, [], { tone: 'tick' }) : toned(corrected, 'tick')
 }
 
+/** The value that a call owes is asked for; undefined where none does. */
+export function readingAgain(pack: Pack, before: RunState): Step | undefined {
+  const watch = runningWatch(pack, before)
+  const owing = watch && watchState(before, watch.id).pending?.call
+  const call = watch?.calls.find(({ id }) => id === owing)
+  return call && sayAndListen(pack, { ...before, question: undefined }, [askFor(call)])
+}
+
 /** Whether nobody can have seen it yet. */
 function isSooner(watch: Watch, own: WatchState, { id, at }: PendingCall): boolean {
   const soonest = openCalls(watch, own).find(({ call }) => call.id === id)?.soonestAt
@@ -124,10 +136,7 @@ function outside(
   call: PendingCall & { readonly value: Value },
   side: 'low' | 'high',
 ): Step {
-  const { outside } = watchState(before, watch.id)
-  const read = outside[call.id] ?? []
-  const values = read.at(-1) === call.value ? read : [...read, call.value]
-  const state = withWatch(before, watch.id, { outside: { ...outside, [call.id]: values } })
+  const state = counted(before, watch, call.id, call.value)
   const value = watch.calls.find(({ id }) => id === call.id)?.value
   if (value?.stopWords !== undefined) {
     const words = say.outside(valueWords(value, call.value), side, value.stopWords)
@@ -135,6 +144,24 @@ function outside(
   }
   const question = { about: 'callValue', watch: watch.id, call } as const
   return sayAndListen(pack, { ...state, question }, [], { prompt: true, tone: 'attention' })
+}
+
+function withOutside(
+  state: RunState,
+  watch: Watch,
+  { id, value: limits }: WatchCall,
+  { value }: PendingCall,
+): RunState {
+  const isOutside = limits && value !== undefined && outsideOf(limits, value) !== undefined
+  return isOutside ? counted(state, watch, id, value) : state
+}
+
+/** The same value once more is the same reading. */
+function counted(state: RunState, watch: Watch, id: string, value: Value): RunState {
+  const { outside } = watchState(state, watch.id)
+  const read = outside[id] ?? []
+  const values = read.at(-1) === value ? read : [...read, value]
+  return withWatch(state, watch.id, { outside: { ...outside, [id]: values } })
 }
 
 /** A call out of order: was the one that should come first seen? */
