@@ -282,6 +282,8 @@ function wrongWords(random: Random): Case | undefined {
   else [list[at], list[(at + 1) % list.length]] = [list[(at + 1) % list.length] as string, list[at] as string]
   const said = list.join('')
   if (said === digits || said === '' || Number(said) === Number(digits)) return undefined
+  // Nobody misses the point of a frequency, nor a zero at its end.
+  if (figure.kind === 'frequency' && Number(`${said.slice(0, 3)}.${said.slice(3)}`) === figure.value) return undefined
   // A decimal without its zero is right.
   if (figure.kind === 'decimal' && `${said}0` === digits) return undefined
   const words = [...said]

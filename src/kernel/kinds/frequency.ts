@@ -35,8 +35,8 @@ const WITHOUT_HUNDRED = /^(1[89]|2\d|3[0-6])/
 
 /**
  * A channel of the airband without its point, or in groups without its one hundred, written in full: "one twenty four eight",
- * "twenty one six", "twenty one point six". So pilots say it to one another on the radio; to a checklist it is a number
- * cut short, so `read` has none of it. Common practice, no source.
+ * "twenty one six", "twenty one point six". So pilots say it to one another on the radio; to a checklist a number
+ * without its one hundred is cut short, so `read` has none of that. Common practice, no source.
  */
 export function shortChannel(tokens: readonly Token[]): string | undefined {
   const [number] = readNumber(tokens)
@@ -56,6 +56,15 @@ export function channelWithoutHundred(tokens: readonly Token[]): string | undefi
   return number && WITHOUT_HUNDRED.test(number.whole) ? shortChannel(tokens) : undefined
 }
 
+/** "One ten thirty five", "one two six four": in the bands of navigation and airband nobody misses the point. */
+const isWithoutPoint = (digits: string) =>
+  /^1(0[89]|1[0-7])\d{2}$/.test(digits) || (AIRBAND.test(digits) && /^\d{4,6}$/.test(digits))
+const unpointed = (digits: string, secondary: boolean): Reading => ({
+  value: Number(`${digits.slice(0, 3)}.${digits.slice(3)}`),
+  standard: false,
+  secondary,
+})
+
 const channel = (digits: string) => written(`${digits.slice(0, 3)}.${digits.slice(3)}`)
 
 export const frequency: NumberKind<FrequencySpec> = {
@@ -72,7 +81,8 @@ export const frequency: NumberKind<FrequencySpec> = {
     (unsignedRun(tokens, AFFIXES)?.numbers ?? []).flatMap((number): Reading[] => {
       const { whole, fraction, secondary, pointWord } = number
       if (number.thousandAfter || whole.startsWith('0')) return []
-      if (whole.length !== 3 && fraction === undefined) return []
+      if (whole.length !== 3 && fraction === undefined)
+        return isWithoutPoint(whole) ? [unpointed(whole, secondary)] : []
       const standard = number.standard && (pointWord === 'decimal' || pointWord === '.')
       const reading: Reading = { value: Number(`${whole}.${fraction || '0'}`), standard, secondary }
       if (!fraction) return [{ ...reading, lacks: 'decimals' }]

@@ -147,6 +147,15 @@ function thousands(tokens: readonly Token[], end: number): { value: number; stan
   return cardinal?.next === end ? { value: cardinal.value, standard: false } : undefined
 }
 
+/** "Thirteen thousand four fifty", "seven thousand two oh five": hundreds that go without saying so. */
+function hundredsUnsaid(tokens: readonly Token[]): Below | undefined {
+  const [first, second] = tokens
+  const [rest] = strung(tokens)
+  const isGrouped = typeOf(second) === 'tens' || typeOf(second) === 'teen' || second?.text === 'oh'
+  const isWhole = typeOf(first) === 'digit' && isGrouped && rest?.digits.length === 3 && !rest.digits.startsWith('0')
+  return isWhole ? { value: Number(rest.digits), next: tokens.length, standard: false } : undefined
+}
+
 /** Numbers said with hundred or thousand. */
 function scaled(tokens: readonly Token[]): readonly Part[] {
   const at = tokens.findIndex((token) => typeOf(token) === 'thousand')
@@ -156,11 +165,12 @@ function scaled(tokens: readonly Token[]): readonly Part[] {
   let standard = head?.standard ?? true
   let next = at + 1
   if (next < tokens.length || at < 0) {
-    const rest = belowThousand(tokens, isAnd(tokens[next]) && at >= 0 ? next + 1 : next, at < 0 ? 99 : 9)
+    const unsaid = at < 0 ? undefined : hundredsUnsaid(tokens.slice(next))
+    const rest = unsaid ?? belowThousand(tokens, isAnd(tokens[next]) && at >= 0 ? next + 1 : next, at < 0 ? 99 : 9)
     if (!rest) return []
     value += rest.value
     standard &&= rest.standard && rest.value % 100 === 0
-    next = rest.next
+    next = unsaid ? tokens.length : rest.next
   }
   if (next !== tokens.length) return []
   return [{ digits: String(value), style: 'scaled', standard, secondary: false }]

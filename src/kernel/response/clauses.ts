@@ -29,12 +29,20 @@ const ALLOWING = words('can may')
 const AGREEING = words('matches match matched agrees agree agreed')
 const JOINING = words('and but so or then')
 
+/** "You're good to connect", "go ahead and hook up": what others are to do now. */
+const isInvited = (clause: readonly string[]) => INVITING.some((mark) => has(clause, mark))
+const INVITING =
+  marks(`you're good to | you're fine to | you're clear to | you're free to | you are good to | you are fine to |
+  you are clear to | you are free to | go ahead and | go ahead with | good to go and`)
+
 /** Words of the clause before `at`: from the last joining word, or from what was said of the item. */
 function clauseBefore(atoms: readonly Atom[], at: number): readonly string[] {
   let begin = at
   while (isPlain(atoms[begin - 1])) begin--
+  if (atoms[begin - 1]?.type === 'command') begin--
   const said = atoms.slice(begin, at).flatMap((atom) => ('token' in atom ? [atom.token] : atom.tokens))
   const clause = said.map(({ text }) => text)
+  if (isInvited(clause)) return clause
   return clause.slice(clause.findLastIndex((word) => JOINING.has(word)) + 1)
 }
 
@@ -57,6 +65,7 @@ export function isCompared(atoms: readonly Atom[], at: number): boolean {
 export function isElsewhere(atoms: readonly Atom[], at: number): boolean {
   const word = wordOf(atoms[at])
   const clause = clauseBefore(atoms, at)
+  if (isInvited(clause)) return true
   // "Off we go."
   if (word === 'go' && clause.length < 2) return false
   // "You can remove the bar": what others are to do is no state.

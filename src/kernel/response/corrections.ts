@@ -53,7 +53,14 @@ export function withCorrections(tokens: readonly Token[], isOwn: (word: string) 
   for (let at = 0; at < tokens.length; ) {
     const end = marksEnd(tokens, at, isOwn)
     const said = tokens.slice(at, end)
-    if (end === at || WEAK.has(said.map(({ text }) => text).join(' '))) {
+    const again = end === at ? beginsAgain(tokens, at) : at
+    if (again > at) {
+      out.push(correctionAt(tokens[at] as Token))
+      at = again
+      continue
+    }
+    const isWeak = WEAK.has(said.map(({ text }) => text).join(' '))
+    if (end === at || isWeak) {
       const next = Math.max(end, at + 1)
       out.push(...tokens.slice(at, next))
       at = next
@@ -63,11 +70,47 @@ export function withCorrections(tokens: readonly Token[], isOwn: (word: string) 
     const takesBack = tells(out)
     if (isStandard || (takesBack && tells(tokens.slice(end)))) {
       const begun = wholeOf(out, tokens, end)
-      out.push({ ...(tokens[at] as Token), text: CORRECTION, canon: CORRECTION, number: undefined }, ...begun)
+      out.push(correctionAt(tokens[at] as Token), ...begun)
     } else if (takesBack) out.push(...said)
     at = end
   }
   return out
+}
+
+const correctionAt = (token: Token): Token => ({ ...token, text: CORRECTION, canon: CORRECTION, number: undefined })
+
+const runBefore = (tokens: readonly Token[], at: number) =>
+  tokens.slice(tokens.slice(0, at).findLastIndex((token) => !isNumberToken(token)) + 1, at)
+function runFrom(tokens: readonly Token[], at: number): readonly Token[] {
+  let end = at
+  while (end < tokens.length && isNumberToken(tokens[end] as Token)) end++
+  return tokens.slice(at, end)
+}
+
+/** Sounds and words of one who breaks off. */
+const BREAKING_OFF: readonly (readonly string[])[] = [
+  ['let', 'me', 'see'],
+  ['what', 'was', 'it'],
+  ['what', 'is', 'it'],
+  ['yes'],
+  ['yeah'],
+  ['ja'],
+]
+
+/** "One six three, yes, one six three zero": where, broken off, the same number begins again, and is longer; else `at`. */
+function beginsAgain(tokens: readonly Token[], at: number): number {
+  const before = runBefore(tokens, at)
+  if (before.length < 2) return at
+  let from = at
+  for (;;) {
+    const said = BREAKING_OFF.find((words) => words.every((word, index) => tokens[from + index]?.text === word))
+    const length = HESITATIONS.has(tokens[from]?.text ?? '') ? 1 : (said?.length ?? 0)
+    if (length === 0) break
+    from += length
+  }
+  const again = runFrom(tokens, from)
+  const isSame = before.every(({ canon }, index) => again[index]?.canon === canon)
+  return from > at && isSame && again.length > before.length ? from : at
 }
 
 /** "One two four decimal six five, correction, decimal six seven five": what stands of it before the point. */

@@ -37,6 +37,11 @@ export function withoutCounts(frame: Frame, atoms: readonly Atom[]): { atoms: re
       doubt = true
     if (atom.type === 'unknown' && atom.amount) {
       if (enumerated.has(at)) continue
+      // "All four on".
+      if (frame.ofSeveral && wordOf(atoms[at - 1]) === 'all') {
+        kept.push(beside([atom.token]))
+        continue
+      }
       let end = at
       while (isAmount(atoms[end])) end++
       if (!isCountedAt(frame, atoms, at, end)) doubt = true

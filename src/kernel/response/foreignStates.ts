@@ -46,6 +46,10 @@ export function isPreposition(atoms: readonly Atom[], at: number): boolean {
   const [next, then] = [atoms[at + 1], atoms[at + 2]]
   // "Off on both".
   if (word === 'on' && wordOf(next) === 'both' && (then === undefined || isPlain(then))) return true
+  // "The radar is on standby"; "on standby" alone may be two states.
+  const isOwn = (atom: Atom | undefined) => atom?.type === 'phrase' && atom.known.type === 'own'
+  if (word === 'on' && isPlain(atoms[at - 1]) && !isOwn(atoms[at]) && isOwn(next) && isBareState(next as PhraseAtom))
+    return true
   if (next?.type !== 'harmless' || !PREPOSITION_LEADS.get(word)?.has(wordOf(next))) return false
   return isPlain(then) || wordOf(next) === 'to' || (wordOf(next) === 'it' && then === undefined)
 }

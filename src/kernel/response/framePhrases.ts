@@ -33,6 +33,21 @@ const ALSO_CALLED: ReadonlyMap<string, readonly string[]> = new Map([
   ['v r', ['rotate', 'vee r']],
 ])
 
+/** "Accelerate at" for `acceleration`, "targeting" for `target`. */
+function asVerbs({ words: [word = '', ...more] }: Phrase): readonly string[] {
+  if (more.length > 0 || word.length < MOST_BARE) return []
+  const stem = VERBAL.find(([ending]) => word.endsWith(ending))
+  if (!stem) return word.endsWith('t') ? [`${word}ing`] : []
+  const base = word.slice(0, -stem[0].length) + stem[1]
+  return [base, `${base}s`, `${base.slice(0, -1)}ing`]
+}
+const VERBAL = [
+  ['ction', 'ce'],
+  ['ation', 'ate'],
+] as const
+/** Shorter words have no verb of their own. */
+const MOST_BARE = 5
+
 /** With several figures, the name of one and of its kind say which is meant: "heading", "takeoff trim". */
 function impliedLabels(path: Path, specs: readonly (KindSpec | undefined)[], index: number): string[] {
   const slot = path[index]
@@ -64,7 +79,7 @@ export function ownPhrases(
     }
     for (const phrase of slot.labels) {
       known.push({ type: 'label', slot: index, phrase, literal: isLiteral(phrase) })
-      for (const text of ALSO_CALLED.get(phrase.text) ?? []) {
+      for (const text of [...(ALSO_CALLED.get(phrase.text) ?? []), ...asVerbs(phrase)]) {
         known.push({ type: 'label', slot: index, phrase: phraseOf(text), literal: false })
       }
     }
@@ -157,6 +172,8 @@ export function statePhrases(
       for (const phrase of inOtherForms(wording)) add('own', index, phrase)
       // What "up" excludes is nothing to "buttoned up".
       if (wording.words.length > 1 && isSynonym(wording)) continue
+      // "Via Juliett" or "on Juliett": a little word that may be left out is no state.
+      if (!slot.required && slot.wordings.some(({ words }) => !words.some(isStateWord))) continue
       if (wording.words.length > 1) for (const phrase of turned(wording)) add('state', index, phrase)
       for (const phrase of countedOtherwise(wording)) add('state', index, phrase)
       for (const word of wording.words) {

@@ -265,7 +265,7 @@ export const HARMLESS: ReadonlySet<string> = new Set(
 
 /** After these, "to" and "for" are no digits. */
 export const LEADING_TO: ReadonlySet<string> = new Set(
-  'cleared set trimmed trim tuned adjusted selected turned equal equals dialed dialled changed moved it up down next due going'.split(
+  'turn turning cleared set trimmed trim tuned adjusted selected turned equal equals dialed dialled changed moved it up down next due going'.split(
     ' ',
   ),
 )

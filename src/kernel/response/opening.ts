@@ -5,7 +5,7 @@ import { HESITATIONS } from './lexicon.ts'
 
 /** What follows it then: whoever means a side says what is right of what. */
 const FOLLOWERS: ReadonlySet<string> = new Set(
-  `i i've i'm i'll we we've we're we'll it's its that's this so okay ok then well yes yeah yep let let's now and cleared taxi
+  `the i i've i'm i'll we we've we're we'll it's its that's this so okay ok then well yes yeah yep let let's now and cleared taxi
   taxiing holding`.split(/\s+/),
 )
 

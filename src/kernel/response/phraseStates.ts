@@ -68,6 +68,18 @@ const STATES: readonly PhraseStates[] = [
   },
   {
     same: [
+      ['push', 'approved'],
+      ['push', 'back', 'approved'],
+      ['pushback', 'approved'],
+      ['approved', 'to', 'push'],
+      ['approved', 'for', 'push'],
+      ['approved', 'for', 'pushback'],
+    ],
+    against: [],
+    knownBy: [],
+  },
+  {
+    same: [
       ['start', 'approved'],
       ['start', 'is', 'approved'],
       ['startup', 'approved'],

@@ -43,6 +43,9 @@ export const NAMED_BY: Readonly<Partial<Record<KindName, readonly (readonly stri
     maintain
     maintaining
     up to
+    initial climb
+    initial climb to
+    initial climb is
     initially`),
   flightLevel: phrases(`
     flight level
@@ -209,6 +212,10 @@ export const COURTESIES = phrases(`
   ciao
   adios
   gracias
+  grazie
+  buongiorno
+  merci
+  danke
   namaskar
   buenos dias
   buenas tardes

@@ -68,6 +68,7 @@ red light is on | red light on | red light illuminated | red light is illuminate
 no icing today | not a cloud | no continuous | no cross feed | no crossfeed | no need for it today
 because of the hills | because of the weather | nice and low | nice and slow | final load sheet | final sheet
 ready to go | we are ready to go | ready up here | ready back there | ready to push | ready for the push | fully ready
+runway heading | what was it | what is it | that's better | the other two | other two | all three of them | for once | pounds per square inch
 let me see | let me look | let me check | let me find it | let me read it | just let me find it
 fuel comes now | fuel is coming | fuel coming | fuel is on now | good rise
 standard day | standard day today | the standard setting | standard setting here

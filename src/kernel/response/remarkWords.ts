@@ -88,7 +88,7 @@ export const BEFORE_VALUE = words(`
   bug bugs bugged needle needles gauge gauges indicator lever handle dial dials window squawk squawking code codes box
   compass altimeter altimeters tape sheet loadsheet screen scale counter panel page computer
   readout display number figure got it she he they i have has had new trim speed approx in on off up down out
-  said see seen here there come comes came gives making makes wheel units exactly bang number
+  inbound outbound localizer localiser aiming targeting said see seen here there come comes came gives making makes wheel units exactly bang number
   drop drops dropped reading sits stands
   tuned dialled dialed loaded entered selected programmed confirmed that'll got add adds will ja that'd pull use using departing heading side same sides`)
 

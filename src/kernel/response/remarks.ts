@@ -103,6 +103,8 @@ const isIdleStop = (atoms: readonly Atom[], at: number) =>
 const OWNERS: ReadonlySet<string> = new Set(['mine', 'yours', 'your'])
 
 function isDoubt(frame: Frame, word: string): boolean {
+  // "Assumed temperature": what is asked for.
+  if (frame.asked.has(word)) return false
   if (DOUBTFUL.has(word) || FAULTS.has(word) || isCutShort(frame, word)) return true
   if (ON_PAPER.has(word)) return frame.figureCount > 0
   return (frame.figureCount === 0 && UNWELCOME.has(word)) || (frame.vocabulary.has('climb') && DESCENDING.has(word))

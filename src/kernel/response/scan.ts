@@ -9,6 +9,7 @@ import { type Frame, hasRole, isValueToken, rolesOf } from './frame.ts'
 import type { KnownPhrase } from './framePhrases.ts'
 import { HARMLESS, HESITATIONS, isNegation, isStateWord, LEADING_TO, NAMES_OF_NUMBERS } from './lexicon.ts'
 import { optionEnd } from './options.ts'
+import type { Phrase } from './path.ts'
 import { remarkPhraseAt } from './remarkPhrases.ts'
 
 export type Atom =
@@ -45,7 +46,7 @@ export const beforeArticle = (atoms: readonly Atom[], at: number): number =>
   wordOf(atoms[at - 1]) === 'the' ? at - 2 : at - 1
 
 /** May stand between the words of one phrase: "brakes are set". */
-const SKIPPED = new Set(['is', 'are', 'the', 'a', 'and', 'both'])
+const SKIPPED = new Set(['is', 'are', 'the', 'a', 'and', 'both', "i'm", "we're"])
 /** How many words of one answer are compared with near ones at most. */
 const MOST_NEAR = 24
 
@@ -153,21 +154,23 @@ function isShort(frame: Frame, text: string): boolean {
 
 function phraseAt(frame: Frame, tokens: readonly Token[], canons: readonly string[], at: number) {
   for (const known of frame.phrases.get(canons[at]?.[0] ?? '') ?? []) {
-    const end = matchEnd(known.phrase.canon, tokens, canons, at)
+    const end = matchEnd(known.phrase, tokens, canons, at)
     if (end > at) return { known, end }
   }
   return undefined
 }
 
 /** End of the phrase that begins at `at`; `at` where it does not. */
-function matchEnd(canon: string, tokens: readonly Token[], canons: readonly string[], at: number): number {
+function matchEnd({ canon, words }: Phrase, tokens: readonly Token[], canons: readonly string[], at: number): number {
   let done = 0
   for (let i = at; i < tokens.length; i++) {
     const own = canons[i] ?? ''
-    if (canon.startsWith(own, done) && own !== '') {
+    // "Y D is engaged" is not "disengaged".
+    const isWithin = own === 'is' && !words.includes('is')
+    if (canon.startsWith(own, done) && own !== '' && !isWithin) {
       done += own.length
       if (done === canon.length) return i + 1
-    } else if (i === at || !SKIPPED.has(own)) return at
+    } else if (i === at || !SKIPPED.has(own) || words.length === 1) return at
   }
   return at
 }
@@ -276,13 +279,16 @@ function runOf(tokens: readonly Token[], begin: number, end: number): Atom {
 /** The atom of a word that is neither a phrase of the item nor a number. */
 function plainAtom(frame: Frame, tokens: readonly Token[], at: number): { atom: Atom; end: number } {
   const token = tokens[at] as Token
-  const command = startOf(COMMAND_PHRASES, tokens, at)
+  const commanding = startOf(COMMAND_PHRASES, tokens, at)
+  // "Standby altimeter?": a word of what is asked for commands nothing.
+  const isAsked = commanding > 0 && tokens.slice(at, at + commanding).every(({ text }) => frame.asked.has(text))
+  const command = isAsked ? 0 : commanding
   const harmless = Math.max(remarkPhraseAt(tokens, at), startOf(frame.names, tokens, at))
   const plain = (count: number) => ({
     atom: { type: 'harmless', tokens: tokens.slice(at, at + count) } as const,
     end: at + count,
   })
-  if (harmless > command) return plain(harmless)
+  if (isAsked || harmless > command) return plain(Math.max(harmless, commanding))
   if (command > 0) return { atom: { type: 'command', tokens: tokens.slice(at, at + command) }, end: at + command }
   const end = at + 1
   if (token.text === 'negative') return { atom: { type: 'refusal', token }, end }

@@ -13,6 +13,7 @@ export const SYNONYMS: readonly (readonly string[])[] = [
   ['fastened', 'strapped in', 'buckled', 'buckled up', 'buckled in', 'done up'],
   ['locked', 'latched', 'bolted'],
   ['main', 'mains'],
+  ['crosschecked', 'cross checked', 'agrees', 'agree', 'agreeing'],
   ['free', 'unrestricted'],
   ['approved', 'cleared', 'granted'],
   ['removed', 'gone', 'away', 'pulled', 'taken out', 'taken away'],

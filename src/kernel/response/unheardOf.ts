@@ -26,10 +26,13 @@ export function isUnheardOf(frame: Frame, atoms: readonly Atom[], at: number): b
   if (atom?.type !== 'unknown' || atom.amount) return false
   const word = atom.token.text
   if (isElsewhere(atoms, at)) return false
-  if (isTrailing(frame, atoms, at)) return false
-  if (PREPOSITIONS.has(word)) return !isLeading(frame, word, atoms[at + 1]) && !isOfOnlyValues(frame, atoms, at)
+  if (isTrailing(frame, atoms, at) || isAboard(frame, atoms, at)) return false
+  if (PREPOSITIONS.has(word))
+    return !isLeading(frame, word, atoms[at + 1]) && !isOfOnlyValues(frame, atoms, at) && !isOfAsked(frame, word)
   if (word === 'ready') return !isReadyBeside(frame, atoms, at)
   if (word === 'will' || word === 'going') return !isOwnAhead(frame, atoms, at)
+  // "I've left both open."
+  if (word === 'left' && HAVING.has(wordOf(atoms[at - 1]))) return false
   if (isSide(word)) return !isPairSaid(atoms, word) && !isPlace(frame, atoms, at) && !isOnlyOne(frame, atoms, word)
   if (NEVER_WELCOME.has(word) || ALL.has(word) || COUNTED.has(word) || COUNTED_THINGS.has(word)) return false
   if (word === 'mode' || wordOf(atoms[at - 1]) === 'mode') return frame.figureCount === 0
@@ -60,8 +63,8 @@ const isLeading = (frame: Frame, word: string, next: Atom | undefined) =>
   (LEADS.has(wordOf(next)) && word !== 'down') ||
   // "In standby", of one of several values.
   (frame.figureCount > 1 && next?.type === 'phrase' && (word === 'in' || word === 'on')) ||
-  // "In idle", "in the arm position".
-  (frame.figureCount === 0 && next?.type === 'phrase' && next.known.type === 'own' && word === 'in')
+  // "In idle", "on takeoff".
+  (frame.figureCount === 0 && next?.type === 'phrase' && next.known.type === 'own' && (word === 'in' || word === 'on'))
 /** After these they are harmless: "bugs up", "called up", "strapped in", "engines running". */
 const TRAILS: ReadonlyMap<string, ReadonlySet<string>> = new Map([
   ['running', words('engine engines')],
@@ -86,6 +89,7 @@ function isPairSaid(atoms: readonly Atom[], word: string): boolean {
   return pair?.every((side) => [...side].some((one) => said.has(one))) === true
 }
 
+const HAVING = words("i i've we we've have had")
 const HANDS = words('left right port starboard')
 const tokensIn = (atom: Atom) => ('token' in atom ? [atom.token] : atom.tokens)
 
@@ -140,7 +144,17 @@ const isOfOnlyValues = (frame: Frame, atoms: readonly Atom[], at: number) =>
   frame.figureCount > 0 &&
   !frame.path.some(({ type, required }) => type === 'word' && required) &&
   ((wordOf(atoms[at]) === 'on' && (LINKS.has(wordOf(atoms[at - 1])) || ABOARD.has(wordOf(atoms[at + 1])))) ||
-    (wordOf(atoms[at]) === 'in' && atoms[at + 1]?.type === 'run'))
+    (wordOf(atoms[at]) === 'in' && (atoms[at + 1]?.type === 'run' || LINKS.has(wordOf(atoms[at - 1])))))
+
+/** "Six four eighty on board", of a fuel. */
+const isAboard = (frame: Frame, atoms: readonly Atom[], at: number) =>
+  frame.figureCount > 0 &&
+  wordOf(atoms[at]) === 'board' &&
+  wordOf(atoms[at - 1]) === 'on' &&
+  atoms[at - 2]?.type === 'run'
+
+/** "Off at one four three seven" to "Off blocks?". */
+const isOfAsked = (frame: Frame, word: string) => frame.figureCount > 0 && frame.asked.has(word)
 
 /** "Ready for the trip": of a thing that is asked for something else. */
 function isReadyBeside(frame: Frame, atoms: readonly Atom[], at: number): boolean {

@@ -21,7 +21,7 @@ describe('a value that was said alone', () => {
     ['<squawk>', 'forty two seventy one', 'correct: squawk ok "forty two seventy one" =4271'],
     ['<heading>', 'zero ninety', 'correct: heading ok "zero ninety" =90'],
     ['<runway>', 'two seven center', 'negative direction: runway wrong "two seven center" =27C'],
-    ['<freq>', 'one twenty one five', 'sayAgain notUnderstood: freq missing "one twenty one five"'],
+    ['<freq>', 'one twenty one five', 'correct: freq ok "one twenty one five" =121.5'],
     ['<level> units', 'units', 'sayAgain notUnderstood: level missing'],
     ['<flow> kilos', 'kilos five', 'correct: flow ok "five" =5'],
     ['<level>', 'five thousand knots', 'sayAgain notUnderstood: level missing'],

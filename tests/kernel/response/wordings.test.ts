@@ -11,6 +11,8 @@ const LATER = wordingsOf('later')
 const CHECK = wordingsOf('check')
 const AUTHOR = wordingsOf('author')
 const LAST = wordingsOf('last')
+const NEXT = wordingsOf('next')
+const FURTHER = wordingsOf('further')
 const ALL = [...TUNING, ...EARLIER, ...LATER, ...CHECK, ...AUTHOR]
 
 describe('what pilots say', () => {
@@ -44,6 +46,21 @@ describe('what four strangers said to items that nobody had seen, tuning data si
     expect(understood('wrong')).toEqual([])
     // "Push approved": the response itself lets the start be left out.
     expect(understood('half').map(({ item }) => item)).toEqual(['y22', 'y22'])
+  })
+})
+
+// Five more, with items that nobody had seen; judged unseen once (`wordings.ts` has the figures), tuning data since.
+describe.each([
+  ['next', NEXT, 312, 243],
+  ['further', FURTHER, 160, 136],
+] as const)('what strangers said later (%s)', (_, lines, all, least) => {
+  const understood = (truth: string) =>
+    lines.filter((one) => one.truth === truth && judgeWording(one).verdict === 'correct')
+
+  it('is mostly understood, and accepted nowhere where it is wrong or half', () => {
+    expect(lines.filter(({ truth }) => truth === 'right')).toHaveLength(all)
+    expect(understood('right').length).toBeGreaterThanOrEqual(least)
+    expect([...understood('wrong'), ...understood('half')]).toEqual([])
   })
 })
 
