@@ -25,7 +25,7 @@ import { clockDue, withAnnounced, withTimers } from './clocks.ts'
 import { commanded } from './commanding.ts'
 import { emptyRun } from './emptyRun.ts'
 import type { By, Effect, RunEvent, ToneName } from './events.ts'
-import { thawedBy, unfrozen, withFreeze } from './freezing.ts'
+import { thawedBy, thawedEvent, unfrozen, withFreeze } from './freezing.ts'
 import { stamped, unmet } from './interlocks.ts'
 import { withReturn } from './interruption.ts'
 import { letGo } from './lateCatch.ts'
@@ -46,14 +46,15 @@ import type { RunState, Step } from './state.ts'
  * Throws where the event or the state names what the pack does not have, as "pack marram has no item x": a log of another
  * pack, or a bug.
  */
-export function step(pack: Pack, was: RunState, event: RunEvent): Step {
-  if ('item' in event) findItem(pack, event.item)
+export function step(pack: Pack, was: RunState, stored: RunEvent): Step {
+  if ('item' in stored) findItem(pack, stored.item)
+  const event = thawedEvent(was, stored)
   const before = thawedBy(was, event)
   const now: RunState = { ...before, seq: event.seq, t: event.t }
   const happened = event.type === 'unfrozen' ? unfrozen(pack, was, now) : outcomeOf(pack, withPlan(now), event)
   const returned = withReturn(pack, before, happened, event)
   const gone = withAgain(pack, before, withPartner(pack, before, returned, event), event)
-  const { state, effects } = withFreeze(gone, event)
+  const { state, effects } = withFreeze(pack, before, gone, event)
   const after = stamped({ ...state, notUnderstood: notUnderstoodAfter(before, event) }, event.t)
   return { state: after, effects: after.frozen ? [...effects] : withTimers(pack, before, after, effects) }
 }
