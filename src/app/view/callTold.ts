@@ -111,7 +111,7 @@ function clausesOf(
   if (outcome === 'again') return ['it had been called, and stands']
   const missing = missingBefore(watch, own, call.id)
   const order = missing ? `${missing.label} comes before it` : 'in its turn'
-  return [order, ...(missing ? [] : timeOf(watch, { before, event }, call)), ...valueOf(call, event)]
+  return [order, ...(missing ? [] : timeOf(watch, { before, event }, call)), ...readOutOf(call, event)]
 }
 
 function timeOf(watch: Watch, { before, event }: CallMoment, call: WatchCall): string[] {
@@ -130,7 +130,7 @@ function timeOf(watch: Watch, { before, event }: CallMoment, call: WatchCall): s
 
 const inSeconds = (ms: number): string => `${Math.round(ms / 1_000)} s`
 
-function valueOf({ label, value }: WatchCall, { value: read, inRange }: RunEvent<'watchCalled'>): string[] {
+function readOutOf({ label, value }: WatchCall, { value: read, inRange }: RunEvent<'watchCalled'>): string[] {
   if (!value) return []
   const name = value.label ?? label
   if (read === undefined) return [`its ${value.label ?? 'value'} is still to be read out`]
