@@ -108,7 +108,7 @@ describe('a start shown to a room', () => {
     ['out of order', called('light', 9_000), 'light up', 'Out of order', /^Rotation comes before it\.$/],
   ])('tells a call %s', (_, event, text, verdict, why) => {
     const told = toldOf(starting().happen(said(event, text)))
-    expect(told).toMatchObject({ verdict, read: [{ state: 'ok', words: text.split(' '), label: text }] })
+    expect(told).toMatchObject({ verdict, read: [{ words: text.split(' '), label: text }] })
     expect(told.why).toMatch(why)
   })
 
@@ -118,7 +118,7 @@ describe('a start shown to a room', () => {
     const told = toldOf(run)
     expect(told).toMatchObject({ verdict: 'Out of limits' })
     expect(told.read).toEqual([
-      { words: ['stable'], state: 'ok', label: 'stable' },
+      { words: ['stable'], state: 'beside', label: 'stable' },
       { words: ['seventy', 'five'], state: 'wrong', label: 'value', read: '75' },
     ])
     expect(told.why).toMatch(/stable 75 is outside: from 57 to 61/)
@@ -147,10 +147,10 @@ describe('a briefing shown to a room', () => {
     expect(told.judgement.verdict).toBe('negative')
     expect(told.read.map(({ words, state, label, read }) => [words.join(' '), state, label, read])).toEqual([
       ['departing', 'beside', 'let through', undefined],
-      ['runway', 'ok', 'runway', undefined],
+      ['runway', 'beside', 'runway', undefined],
       ['two seven left', 'ok', 'runway', '27L'],
       ['and', 'beside', 'let through', undefined],
-      ['level', 'ok', 'first level', undefined],
+      ['level', 'beside', 'first level', undefined],
       ['six thousand', 'wrong', 'first level', '6000 ft'],
     ])
     expect(told.why).toMatch(/first level “six thousand” is wrong, read as 6000 ft, for 5000 ft/)

@@ -36,7 +36,7 @@ export function callTold(pack: Pack, { before, event }: CallMoment): Told {
       const isBegun = same.judgement.verdict === 'correct'
       return {
         ...same,
-        read: wordsOf(event, { label: watch.name, say: watch.begins }),
+        read: wordsOf(event, { label: watch.name, say: watch.begins }, isBegun),
         verdict: isBegun ? 'Begun' : 'Not begun',
         why: isBegun ? 'The time of the start runs from here.' : after.said,
       }
@@ -51,7 +51,7 @@ export function callTold(pack: Pack, { before, event }: CallMoment): Told {
       const orders = [stopWords, ...actions].join(', ')
       return {
         ...same,
-        read: wordsOf(event, { label, say }),
+        read: wordsOf(event, { label, say }, true),
         verdict: 'Stopped',
         why: `It is an abnormal call of this start, and stops it at once: ${orders}.`,
       }
@@ -62,7 +62,7 @@ export function callTold(pack: Pack, { before, event }: CallMoment): Told {
       const outcome = callOutcome(before, after, event)
       return {
         ...same,
-        read: wordsOf(event, call),
+        read: wordsOf(event, call, same.judgement.verdict === 'correct'),
         verdict: VERDICTS[outcome],
         why: `${capital(clausesOf(watch, { before, event }, call, outcome).join('; '))}.`,
       }
@@ -82,11 +82,18 @@ const VERDICTS: Readonly<Record<CallOutcome, string>> = {
   again: 'Called before',
 }
 
-function wordsOf({ evidence }: WatchEvent, call: Pick<WatchCall, 'label' | 'say' | 'value'>): ReadWords[] {
+/** Words of a call that is not taken are its words all the same: they are neither right nor wrong. */
+function wordsOf(
+  { evidence }: WatchEvent,
+  call: Pick<WatchCall, 'label' | 'say' | 'value'>,
+  isTaken: boolean,
+): ReadWords[] {
   const parts = partsOfCall(call, transcriptOf(evidence.text))
   return readWords(evidence.text, parts, (part) => {
     if (!part) return { state: 'beside', label: 'let through' }
-    return isValue(part) && call.value ? valueRead(part, call.value) : { state: 'ok', label: call.label }
+    return isValue(part) && call.value
+      ? valueRead(part, call.value)
+      : { state: isTaken ? 'ok' : 'beside', label: call.label }
   })
 }
 

@@ -47,7 +47,7 @@ export function topicsTold(pack: Pack, { before, event }: TopicMoment, revisions
     challenge: briefing?.name ?? '',
     read: readWords(event.evidence.text, parts, (part) =>
       part
-        ? { state: part.state, label: labelOf(part), ...valueRead(pack, part) }
+        ? { state: compared.includes(part) ? part.state : 'beside', label: labelOf(part), ...valueRead(pack, part) }
         : { state: 'beside', label: parts.length === 0 ? 'the end of the briefing' : 'let through' },
     ),
     missing: open.map(({ label }) => label),

@@ -12,6 +12,9 @@ const STATES: Readonly<Record<ReadWords['state'], string>> = {
   beside: '',
 }
 
+/** Words of a longer answer are smaller, so that its verdict is in sight with them. */
+const MANY = 7
+
 /** `isTold`: the reasons may name what would have been right. */
 export function Answer({ shown, isTold }: { readonly shown: DemonstrationView; readonly isTold: boolean }) {
   const { challenge, by, read, missing, judgement, verdict, why } = shown
@@ -20,7 +23,7 @@ export function Answer({ shown, isTold }: { readonly shown: DemonstrationView; r
       <p class="soft cap">
         {challenge}: {by}
       </p>
-      <ol class="read">
+      <ol class={`read ${read.flatMap(({ words }) => words).length > MANY ? 'many' : ''}`}>
         {read.map((one, at) => (
           <Read key={`${at} ${one.words.join(' ')}`} one={one} />
         ))}
