@@ -114,6 +114,8 @@ export interface RunActions {
   /** A run that cannot be gone on with is not offered any more; its log stays, and can be saved before. */
   putAwayRun(): Promise<void>
   press(press: Press): void
+  /** A key of an answer that is not sent yet. */
+  typing(): void
   /** `listenId` and `beganAt` are those of the first key. */
   type(text: string, listenId: number, beganAt: number): void
   /** Any key or click after a reload: browsers want a gesture before sound. */

@@ -110,6 +110,7 @@ export function runActions(
       const session = controller.session()
       void session?.happen((run) => keyPress(session.pack, run, press, clock.now()))
     },
+    typing: () => controller.session()?.typing(),
     type(text, listenId, beganAt) {
       void controller.session()?.hear({ listenId, text, beganAt, endedAt: clock.now(), by: 'typed' })
     },

@@ -167,9 +167,9 @@ function outcomeOf(pack: Pack, state: RunState, event: RunEvent): Step {
     case 'resumed':
       return resume(pack, state)
     case 'earFailed':
-      return earChanged(pack, state, say.deaf(), 'deaf')
+      return earChanged(pack, state, event.typing ? '' : say.deaf(), 'deaf')
     case 'earBack':
-      return earChanged(pack, state, say.hearsAgain(), 'tick')
+      return earChanged(pack, state, event.typing ? '' : say.hearsAgain(), 'tick')
     case 'voiceFailed':
       return { state, effects: [] }
     case 'stopped':
@@ -204,9 +204,13 @@ function notUnderstoodAfter({ notUnderstood }: RunState, event: RunEvent): strin
   return 'evidence' in event || event.type === 'figuresRevised' ? undefined : notUnderstood
 }
 
-/** Silence must not look like listening: a deaf ear says so, and what is open is put once more. */
+/**
+ * Silence must not look like listening: a deaf ear says so, and what is open is put once more. To whoever types nothing is
+ * said: a tone and the screen tell it.
+ */
 function earChanged(pack: Pack, state: RunState, words: string, tone: ToneName): Step {
   const hasBegun = state.status === 'running' && state.figureStatus !== undefined
+  if (words === '') return { state, effects: hasBegun ? [{ type: 'tone', tone }] : [] }
   return hasBegun ? announce(pack, state, [words], { prompt: true, tone }) : { state, effects: [] }
 }
 
