@@ -82,6 +82,8 @@ export interface AppState {
   readonly takenFrom: Inputs | undefined
   /** Editions that lie open, the last one opened first. */
   readonly openPapers: readonly string[]
+  /** The scratch pad lies open. */
+  readonly hasPad: boolean
   /** What the draft was before, oldest first, for undo. */
   readonly past: readonly PastDraft[]
   /** Number of the dealt departure that the draft is; its late final figures and its trap are nowhere on the screen. */
@@ -179,6 +181,7 @@ export function createAppStore(initial: Partial<AppState> = {}): Store {
     sheets: [],
     takenFrom: undefined,
     openPapers: [],
+    hasPad: false,
     past: [],
     dealt: undefined,
     beginAt: undefined,

@@ -148,7 +148,7 @@ describe.each(SIZES)('at a %s window', (_, width, height) => {
     await page.reload()
     await page.getByRole('button', { name: 'Press any key to resume' }).waitFor()
     await page.keyboard.press('Space')
-    await page.getByRole('button', { name: 'Scratch pad' }).click()
+    await page.getByRole('article', { name: 'trim card Issue 3' }).waitFor()
     expect(await page.getByLabel('Notes', { exact: true }).inputValue()).toBe('squawk 4271')
   })
 })

@@ -96,6 +96,7 @@ export interface PaperActions {
   turnPaper(edition: string): void
   putAwayPaper(edition: string): void
   takeOutPaper(edition: string): void
+  turnPad(): void
   /** What the pilot has written down; kept with the run. */
   writePad(pad: RunState['pad']): void
 }

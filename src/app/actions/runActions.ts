@@ -29,7 +29,7 @@ export function runActions(
     store.setState({
       ...{ screen: 'start', writer: 'here', run: undefined, revisions: [], dealt: undefined, beginAt: undefined },
       ...{ unfinished: undefined, blocked: undefined, draft: EMPTY_DRAFT, past: [], preview: undefined },
-      ...{ sheets: [], takenFrom: undefined, openPapers: [], debrief: undefined, debriefed: undefined },
+      ...{ sheets: [], takenFrom: undefined, openPapers: [], hasPad: false, debrief: undefined, debriefed: undefined },
     })
   }
 
