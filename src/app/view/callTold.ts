@@ -14,7 +14,7 @@ import type { RunState } from '../../kernel/run/core/state.ts'
 import { step } from '../../kernel/run/core/step.ts'
 import { type CallOutcome, callOutcome } from '../../kernel/run/watch/callOutcome.ts'
 import { missingBefore, timed, watchById, watchState } from '../../kernel/run/watch/watchTiming.ts'
-import type { DemonstrationView } from './demonstrationView.ts'
+import type { DemonstrationView } from './demonstrated.ts'
 import { type ReadWords, readWords } from './readWords.ts'
 
 type WatchEvent = RunEvent<'watchBegan'> | RunEvent<'watchCalled'> | RunEvent<'watchStopped'>

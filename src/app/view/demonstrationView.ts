@@ -14,32 +14,11 @@ import type { RunState } from '../../kernel/run/core/state.ts'
 import { findTurn, turnState } from '../../kernel/run/talk/talk.ts'
 import type { Revision } from '../run/revision.ts'
 import { callTold } from './callTold.ts'
+import type { DemonstrationView, NearShown } from './demonstrated.ts'
 import { labelling } from './partsShown.ts'
 import { type ReadWords, readWords, shownValue } from './readWords.ts'
 import { topicsTold } from './topicsTold.ts'
-import { type ValueInForce, valuesInForce } from './valuesInForce.ts'
-
-export interface NearShown {
-  readonly how: string
-  readonly words: readonly string[]
-  readonly changed: readonly number[]
-  readonly judgement: Judgement | undefined
-  readonly why: string
-}
-
-export interface DemonstrationView {
-  readonly challenge: string
-  readonly by: 'heard' | 'typed' | 'by key'
-  readonly read: readonly ReadWords[]
-  /** Parts of which nothing was said. */
-  readonly missing: readonly string[]
-  readonly judgement: Judgement
-  /** Words of its own for the verdict: "Too early". */
-  readonly verdict?: string
-  readonly why: string
-  readonly inForce: readonly ValueInForce[]
-  readonly near: readonly NearShown[]
-}
+import { valuesInForce } from './valuesInForce.ts'
 
 export function demonstrationView(pack: Pack, moment: RoomMoment, now: Now): DemonstrationView {
   const { before, event } = moment

@@ -13,7 +13,7 @@ import { step } from '../../kernel/run/core/step.ts'
 import { openTopics, topicsOf } from '../../kernel/run/talk/briefing.ts'
 import { briefingsOf } from '../../kernel/run/talk/talk.ts'
 import type { Revision } from '../run/revision.ts'
-import type { DemonstrationView } from './demonstrationView.ts'
+import type { DemonstrationView } from './demonstrated.ts'
 import { readWords, shownValue } from './readWords.ts'
 import { valuesInForce } from './valuesInForce.ts'
 

@@ -1,6 +1,6 @@
 /** The answer, large: each group of words with what it was taken for beneath it, the verdict, and why in one sentence. */
 
-import type { DemonstrationView } from '../../../app/view/demonstrationView.ts'
+import type { DemonstrationView } from '../../../app/view/demonstrated.ts'
 import type { ReadWords } from '../../../app/view/readWords.ts'
 import { Verdict } from '../run/Verdict.tsx'
 
