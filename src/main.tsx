@@ -10,6 +10,7 @@ import { createMemoryLog } from './adapters/log/memoryLog.ts'
 import { createPackFiles } from './adapters/packFiles.ts'
 import { lazyActions } from './app/actions/lazyActions.ts'
 import { brokenBy } from './app/broken.ts'
+import { keepTable, readTable } from './app/papers/openOnTable.ts'
 import { findUnfinished } from './app/run/unfinished.ts'
 import { readSettings, writeSettings } from './app/settings.ts'
 import { createAppStore } from './app/store.ts'
@@ -23,11 +24,12 @@ const root = document.getElementById('app') ?? document.body
 async function start(): Promise<void> {
   const composing = import('./composeApp.ts')
   const kept = storage('localStorage')
-  const store = createAppStore({ settings: readSettings(kept) })
+  const tab = storage('sessionStorage')
+  const store = createAppStore({ settings: readSettings(kept), ...readTable(tab) })
+  keepTable(store, tab)
   const { log, message } = await openLog()
   if (message) store.setState({ storage: { kept: false, message } })
   const packFiles = createPackFiles()
-  const tab = storage('sessionStorage')
   const here = openHere(tab)
   store.setState((await findUnfinished(log, here.get())) ?? {})
   const saveSettings = (next: Parameters<typeof writeSettings>[1]) => writeSettings(kept, next)

@@ -2,11 +2,11 @@
 
 import { createStore, type StoreApi } from 'zustand/vanilla'
 import type { FigureSet, Inputs } from '../kernel/figures/model.ts'
-import type { GivenAnswer } from '../kernel/interpret/nearAnswers.ts'
 import type { Pack } from '../kernel/pack/checklist.ts'
 import type { Role } from '../kernel/pack/roles.ts'
 import type { Problem } from '../kernel/problem.ts'
 import type { RunEvent } from '../kernel/run/core/events.ts'
+import type { RoomMoment } from '../kernel/run/core/forRoom.ts'
 import type { RunState } from '../kernel/run/core/state.ts'
 import type { RunSummary } from '../kernel/run/core/summary.ts'
 import type { Debrief } from '../kernel/run/debrief/debrief.ts'
@@ -82,6 +82,8 @@ export interface AppState {
   readonly takenFrom: Inputs | undefined
   /** Editions that lie open, the last one opened first. */
   readonly openPapers: readonly string[]
+  /** The scratch pad lies open. */
+  readonly hasPad: boolean
   /** What the draft was before, oldest first, for undo. */
   readonly past: readonly PastDraft[]
   /** Number of the dealt departure that the draft is; its late final figures and its trap are nowhere on the screen. */
@@ -92,8 +94,8 @@ export interface AppState {
   readonly preview: FigureSet | undefined
   readonly revisions: readonly Revision[]
   readonly run: RunState | undefined
-  /** The last answer of it, and the state that it came in. */
-  readonly answered: GivenAnswer | undefined
+  /** What was said last that a room would look at, and the state that it came in. */
+  readonly answered: RoomMoment | undefined
   /** A run that was left in the middle. */
   readonly unfinished: RunSummary | undefined
   readonly blocked: RunBlocked | undefined
@@ -179,6 +181,7 @@ export function createAppStore(initial: Partial<AppState> = {}): Store {
     sheets: [],
     takenFrom: undefined,
     openPapers: [],
+    hasPad: false,
     past: [],
     dealt: undefined,
     beginAt: undefined,

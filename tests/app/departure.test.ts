@@ -274,6 +274,20 @@ describe('an ear that dies', () => {
     expect(flight.store.getState().ear.failure).toEqual(failure)
   })
 
+  it('says nothing to a pilot who types, and says it again a minute after the last key', async () => {
+    const flight = await atTrim()
+    const said = flight.said()
+    flight.run.typing()
+    flight.ear.emit({ type: 'failed', failure })
+    await flight.settled()
+    expect(flight.voice.tones.at(-1)).toBe('deaf')
+    expect(flight.said()).toBe(said)
+    flight.clock.advance(60_000)
+    flight.ear.emit({ type: 'failed', failure })
+    await flight.settled()
+    expect(flight.said()).toBe('Nothing heard. Microphone? Takeoff trim?')
+  })
+
   it('says so when it hears again, and takes an answer to the same item', async () => {
     const flight = await atTrim()
     flight.ear.emit({ type: 'failed', failure })

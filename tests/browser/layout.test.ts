@@ -51,6 +51,19 @@ describe.each(SIZES)('at a %s window', (_, width, height) => {
     expect(wider).toBe(0)
   })
 
+  test('a room sees the verdict above what is answered with', async () => {
+    opened = await openPage({ address: inject('address'), width, height })
+    await goOnFlown(opened, ['load figures list', 'two four three six zero'])
+    const { page } = opened
+    await page.getByRole('button', { name: 'Show it to a room' }).click()
+    await page.getByLabel('Freeze', { exact: true }).selectOption('never')
+    await pilotAt(opened).type('four point three up')
+    const edge = await page.locator('.verdict').evaluate((verdict) => verdict.getBoundingClientRect().bottom)
+    const dock = await page.locator('.dock').evaluate((dock) => dock.getBoundingClientRect().top)
+    expect(edge).toBeLessThan(dock)
+    expect(dock / height).toBeGreaterThan(0.7)
+  })
+
   test.runIf(width < 600).each(PLACES)(
     'what is asked, the verdict and the field are seen together at %s, and no word is too long for that',
     async (_place, answers) => {
@@ -135,7 +148,7 @@ describe.each(SIZES)('at a %s window', (_, width, height) => {
     await page.reload()
     await page.getByRole('button', { name: 'Press any key to resume' }).waitFor()
     await page.keyboard.press('Space')
-    await page.getByRole('button', { name: 'Scratch pad' }).click()
+    await page.getByRole('article', { name: 'trim card Issue 3' }).waitFor()
     expect(await page.getByLabel('Notes', { exact: true }).inputValue()).toBe('squawk 4271')
   })
 })

@@ -1,6 +1,13 @@
 import { screen, waitFor, within } from '@testing-library/preact'
 import { describe, expect, it } from 'vitest'
+import { lastAnswerIn } from '../../src/app/run/lastAnswer.ts'
+import { demonstrationView } from '../../src/app/view/demonstrationView.ts'
+import type { EventBody } from '../../src/kernel/run/core/events.ts'
+import type { TestRun } from '../kernel/run/fixture.ts'
+import { abnormal, beforeEngine, began, called, STARTING } from '../kernel/run/startFixture.ts'
+import { TALK } from '../kernel/run/talkFixture.ts'
 import { allText, atTrim } from './stage.tsx'
+import { GROUND, talking } from './talkStage.tsx'
 
 async function atRoom(room: { readonly asksRoom?: boolean } = {}) {
   const flight = await atTrim()
@@ -69,5 +76,98 @@ describe('a run shown to a room', () => {
     expect(flight.store.getState().run?.frozen).toBeUndefined()
     flight.actions.switched({ name: 'freeze', isDown: true })
     expect(flight.store.getState().run?.frozen).toBeUndefined()
+  })
+})
+
+const ON: EventBody = { type: 'demonstrated', isOn: true, stops: 'never', asksRoom: false }
+
+function toldOf(run: Pick<TestRun, 'state' | 'events'>, pack = STARTING) {
+  const moment = lastAnswerIn(pack, run.events)
+  if (!moment) throw new Error('nothing was said')
+  return demonstrationView(pack, moment, { run: run.state, revisions: [] })
+}
+
+describe('a start shown to a room', () => {
+  const starting = () => beforeEngine().happen(ON).happen(began(7_000))
+  const said = (event: EventBody, text: string): EventBody =>
+    'evidence' in event ? ({ ...event, evidence: { by: 'typed', text } } as EventBody) : event
+
+  it('tells that it has begun', () => {
+    expect(toldOf(starting())).toMatchObject({ challenge: 'Engine start', verdict: 'Begun' })
+  })
+
+  it.each([
+    [
+      'in its turn',
+      called('rotation', 9_000),
+      'rotation',
+      'Correct',
+      /^In its turn; 2 s after the beginning, within 10 s\.$/,
+    ],
+    ['late', called('rotation', 21_000), 'rotation', 'Late', /14 s after .* for 10 s at most/],
+    ['out of order', called('light', 9_000), 'light up', 'Out of order', /^Rotation comes before it\.$/],
+  ])('tells a call %s', (_, event, text, verdict, why) => {
+    const told = toldOf(starting().happen(said(event, text)))
+    expect(told).toMatchObject({ verdict, read: [{ words: text.split(' '), label: text }] })
+    expect(told.why).toMatch(why)
+  })
+
+  it('tells which value was read out, and its limits', () => {
+    const run = starting().happen(called('rotation', 8_000)).happen(called('light', 9_000))
+    run.happen(said(called('stable', 10_000, { value: 75, inRange: false }), 'stable seventy five'))
+    const told = toldOf(run)
+    expect(told).toMatchObject({ verdict: 'Out of limits' })
+    expect(told.read).toEqual([
+      { words: ['stable'], state: 'beside', label: 'stable' },
+      { words: ['seventy', 'five'], state: 'wrong', label: 'value', read: '75' },
+    ])
+    expect(told.why).toMatch(/stable 75 is outside: from 57 to 61/)
+  })
+
+  it('tells what an abnormal call sets off', () => {
+    expect(toldOf(starting().happen(said(abnormal(9_000), 'hot start')))).toMatchObject({
+      verdict: 'Stopped',
+      why: expect.stringContaining('fuel off, keep it turning'),
+    })
+  })
+})
+
+describe('a briefing shown to a room', () => {
+  const briefing = () => {
+    const on = talking(GROUND.slice(0, 2))
+    on.run.happen(ON)
+    on.store.setState({ run: on.run.state })
+    return on
+  }
+
+  it('tells which topics were ticked, and which value was wrong for which', () => {
+    const { run } = briefing()
+    run.hear('departing runway two seven left and level six thousand')
+    const told = toldOf(run, TALK)
+    expect(told.judgement.verdict).toBe('negative')
+    expect(told.read.map(({ words, state, label, read }) => [words.join(' '), state, label, read])).toEqual([
+      ['departing', 'beside', 'let through', undefined],
+      ['runway', 'beside', 'runway', undefined],
+      ['two seven left', 'ok', 'runway', '27L'],
+      ['and', 'beside', 'let through', undefined],
+      ['level', 'beside', 'first level', undefined],
+      ['six thousand', 'wrong', 'first level', '6000 ft'],
+    ])
+    expect(told.why).toMatch(/first level “six thousand” is wrong, read as 6000 ft, for 5000 ft/)
+    expect(told.inForce.map(({ label }) => label)).toHaveLength(2)
+  })
+
+  it('tells what an end leaves out', () => {
+    const { run } = briefing()
+    run.hear('runway two seven left').hear('briefing complete')
+    expect(toldOf(run, TALK)).toMatchObject({
+      verdict: 'Not complete',
+      missing: ['first level', 'rejected takeoff'],
+    })
+  })
+
+  it('has its topics beside what was heard', async () => {
+    briefing()
+    expect(await screen.findByRole('list', { name: 'Topics of the briefing' })).toBeTruthy()
   })
 })

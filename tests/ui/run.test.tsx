@@ -1,5 +1,9 @@
-import { fireEvent, screen, waitFor, within } from '@testing-library/preact'
+import { fireEvent, render, screen, waitFor, within } from '@testing-library/preact'
 import { describe, expect, it } from 'vitest'
+import type { Actions } from '../../src/app/actions/actions.ts'
+import { createAppStore } from '../../src/app/store.ts'
+import { App } from '../../src/ui/App.tsx'
+import { begun, PACK } from '../kernel/run/fixture.ts'
 import { allText, atTrim, flying, INPUTS, stage } from './stage.tsx'
 
 const challenge = (name: string) => screen.findByRole('heading', { level: 1, name })
@@ -106,6 +110,23 @@ describe('the place in the procedure', () => {
     await user.click(screen.getByRole('button', { name: 'Done: Set the takeoff trim on the wheel' }))
     await waitFor(() => expect(steps().filter((step) => step.textContent?.endsWith('done'))).toHaveLength(1))
     expect(steps()).toHaveLength(count)
+  })
+
+  it('sets several flows of a phase apart by their names', async () => {
+    const [load, ...rest] = PACK.phases
+    const [flow, ...others] = load?.activities ?? []
+    if (!load || flow?.type !== 'flow') throw new Error('the small pack has another order')
+    const steps = [
+      { id: 'outside.door', text: 'Shut the door', say: flow.steps[0]?.say, sets: [] },
+    ] as typeof flow.steps
+    const walk = { ...flow, id: 'outside', name: 'Walk round', steps }
+    const twoFlows = { ...PACK, phases: [{ ...load, activities: [walk, flow, ...others] }, ...rest] }
+    const store = createAppStore({ pack: twoFlows, run: begun({}, twoFlows).state, screen: 'run' })
+    store.setState({ settings: { ...store.getState().settings, welcomed: true } })
+    render(<App store={store} actions={{} as Actions} />)
+    const list = await screen.findByRole('list', { name: 'Steps of the Walk round' })
+    expect(within(list).getAllByRole('listitem')).toHaveLength(1)
+    expect(screen.getByRole('heading', { level: 2, name: flow.name })).toBeTruthy()
   })
 
   it('shows items left open and items open again in words, and that the list incomplete', async () => {

@@ -36,6 +36,7 @@ export function talking(texts: readonly string[], script: Script = SAID) {
       run.happen(keyPress(TALK, run.state, what, 0))
       show()
     },
+    typing() {},
     type(text) {
       run.hear(text)
       show()

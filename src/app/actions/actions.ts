@@ -96,6 +96,7 @@ export interface PaperActions {
   turnPaper(edition: string): void
   putAwayPaper(edition: string): void
   takeOutPaper(edition: string): void
+  turnPad(): void
   /** What the pilot has written down; kept with the run. */
   writePad(pad: RunState['pad']): void
 }
@@ -114,6 +115,8 @@ export interface RunActions {
   /** A run that cannot be gone on with is not offered any more; its log stays, and can be saved before. */
   putAwayRun(): Promise<void>
   press(press: Press): void
+  /** A key of an answer that is not sent yet. */
+  typing(): void
   /** `listenId` and `beganAt` are those of the first key. */
   type(text: string, listenId: number, beganAt: number): void
   /** Any key or click after a reload: browsers want a gesture before sound. */

@@ -27,6 +27,7 @@ export function paperActions(store: Store, controller: Pick<RunController, 'sess
       log({ type: 'paper', edition, how: 'putAway' })
     },
     takeOutPaper: (edition) => log({ type: 'paper', edition, how: 'takenOut' }),
+    turnPad: () => store.setState(({ hasPad }) => ({ hasPad: !hasPad })),
     writePad: (pad) => log({ type: 'pad', ...pad }),
   }
 }

@@ -29,7 +29,7 @@ export function runActions(
     store.setState({
       ...{ screen: 'start', writer: 'here', run: undefined, revisions: [], dealt: undefined, beginAt: undefined },
       ...{ unfinished: undefined, blocked: undefined, draft: EMPTY_DRAFT, past: [], preview: undefined },
-      ...{ sheets: [], takenFrom: undefined, openPapers: [], debrief: undefined, debriefed: undefined },
+      ...{ sheets: [], takenFrom: undefined, openPapers: [], hasPad: false, debrief: undefined, debriefed: undefined },
     })
   }
 
@@ -110,6 +110,7 @@ export function runActions(
       const session = controller.session()
       void session?.happen((run) => keyPress(session.pack, run, press, clock.now()))
     },
+    typing: () => controller.session()?.typing(),
     type(text, listenId, beganAt) {
       void controller.session()?.hear({ listenId, text, beganAt, endedAt: clock.now(), by: 'typed' })
     },

@@ -76,7 +76,7 @@ export function trainingActions(
     before = { pack: store.getState().pack, chosen: store.getState().chosen }
     store.setState({
       ...{ pack, chosen: undefined, dealt: undefined, draft: inputs, past: [], sheets: [inputs], takenFrom: inputs },
-      ...{ drilled: undefined, openPapers: [] },
+      ...{ drilled: undefined, openPapers: [], hasPad: false },
     })
     const settings = { flows: 'memory', lateCatch: false, ownValues: hasReadings } as const
     const begun = controller.begin(pack, inputs, { items, settings })
@@ -95,7 +95,15 @@ export function trainingActions(
     await controller.end(session.state().runId)
     store.setState({
       ...{ screen: 'progress', drilled, pack: before?.pack, chosen: before?.chosen, run: undefined, revisions: [] },
-      ...{ draft: EMPTY_DRAFT, past: [], preview: undefined, sheets: [], openPapers: [], unfinished: undefined },
+      ...{
+        draft: EMPTY_DRAFT,
+        past: [],
+        preview: undefined,
+        sheets: [],
+        openPapers: [],
+        hasPad: false,
+        unfinished: undefined,
+      },
     })
     await readProgress()
   }

@@ -128,7 +128,7 @@ export function createRunController(parts: ControllerParts): RunController {
       const examples = await packFiles.examples(id)
       store.setState({ pack, chosen: id, problems: problems.filter(isError), examples })
       store.setState({ revisions: [], draft: EMPTY_DRAFT, past: [], preview: undefined })
-      store.setState({ sheets: [], takenFrom: undefined, openPapers: [], beginAt: undefined })
+      store.setState({ sheets: [], takenFrom: undefined, openPapers: [], hasPad: false, beginAt: undefined })
     },
     async begin(pack, inputs, drill) {
       const runId = parts.newRunId()

@@ -20,14 +20,20 @@ export interface EarParts {
 export interface EarFollowed {
   /** The pilot is in the middle of saying something. */
   isHearing(): boolean
+  /** The pilot types: so long they need no ear, and are not told that it hears nothing. */
+  typing(): void
   leave(): void
 }
 
+/** So long after a key somebody who types is taken to type on. */
+const TYPES_ON_MS = 60_000
 /** Who coughs into a challenge need not lose the rest of it. */
 const COUGH_MS = 300
 
 export function followEar({ ear, clock, speech, settings, dispatch, interrupt }: EarParts): EarFollowed {
   let isHearing = false
+  let typedAt = Number.NEGATIVE_INFINITY
+  const isTyping = () => clock.now() - typedAt < TYPES_ON_MS
   const guarded = createFiveNineGuard(() => settings().fiveNine)
 
   function asHeard(heard: Heard): Heard {
@@ -53,12 +59,21 @@ export function followEar({ ear, clock, speech, settings, dispatch, interrupt }:
         void dispatch.hear(asHeard(event.heard))
         break
       case 'failed':
-        void dispatch.happen({ type: 'earFailed', message: event.failure.message })
+        void dispatch.happen({
+          ...{ type: 'earFailed', message: event.failure.message },
+          ...(isTyping() && { typing: true }),
+        })
         break
       case 'back':
-        void dispatch.happen({ type: 'earBack' })
+        void dispatch.happen({ type: 'earBack', ...(isTyping() && { typing: true }) })
         break
     }
   })
-  return { leave, isHearing: () => isHearing }
+  return {
+    leave,
+    isHearing: () => isHearing,
+    typing() {
+      typedAt = clock.now()
+    },
+  }
 }

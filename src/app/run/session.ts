@@ -53,6 +53,8 @@ export interface RunSession extends Dispatch {
   lay(sheet: Inputs): Promise<void>
   /** The pilot wants to speak now: what is being said is cut off, and the ear opens. */
   interrupt(): void
+  /** A key of a typed answer was pressed. */
+  typing(): void
   /** Stops listening and speaking; the run stays as it is in the log. */
   close(): void
   subscribe(listener: (event: SessionEvent) => void): () => void
@@ -119,6 +121,7 @@ export function createSession(parts: SessionParts, soFar: RunSoFar): RunSession 
     ...{ pack, subscribe, interrupt },
     events: record.events,
     revisions: figures.revisions,
+    typing: followed.typing,
     enter: figures.enter,
     lay: (sheet) => dispatch.happen({ type: 'sheetCame', sheet }),
     async begin(beginning) {

@@ -1,84 +1,60 @@
 /**
- * What a room is shown of an answer: its words and what each was taken for, why the verdict, the values in force with their
+ * What a room is shown of an answer, a topic or a call of a start: its words and what each was taken for, why the verdict, the values in force with their
  * reasons, and what answers close to it would have drawn. All of it follows from an answer that is in (law 4).
  */
 
-import type { FigureSet, Reason } from '../../kernel/figures/model.ts'
 import { type GivenAnswer, type NearAnswer, nearAnswers } from '../../kernel/interpret/nearAnswers.ts'
-import type { Figure, Value } from '../../kernel/kinds/kind.ts'
-import { showValue } from '../../kernel/kinds/table.ts'
 import { transcriptOf } from '../../kernel/numbers/tokens.ts'
 import type { Pack } from '../../kernel/pack/checklist.ts'
 import { findItem } from '../../kernel/pack/place.ts'
 import { explained } from '../../kernel/response/explain.ts'
 import type { Judgement, Part } from '../../kernel/response/model.ts'
-import { partsOfWords, wordsIn } from '../../kernel/response/wordsOf.ts'
+import { isAnswer, type RoomEvent, type RoomMoment } from '../../kernel/run/core/forRoom.ts'
 import type { RunState } from '../../kernel/run/core/state.ts'
 import { findTurn, turnState } from '../../kernel/run/talk/talk.ts'
 import type { Revision } from '../run/revision.ts'
+import { callTold } from './callTold.ts'
+import type { DemonstrationView, NearShown } from './demonstrated.ts'
 import { labelling } from './partsShown.ts'
+import { type ReadWords, readWords, shownValue } from './readWords.ts'
+import { topicsTold } from './topicsTold.ts'
+import { valuesInForce } from './valuesInForce.ts'
 
-/** Words that were taken for one thing. */
-export interface ReadWords {
-  readonly words: readonly string[]
-  readonly state: 'ok' | 'wrong' | 'missing' | 'doubt' | 'beside'
-  /** The part, or what was made of words that are none: "let through". */
-  readonly label: string
-  /** The value or state read from them. */
-  readonly read?: string
+export function demonstrationView(pack: Pack, moment: RoomMoment, now: Now): DemonstrationView {
+  const { before, event } = moment
+  if (isAnswer(event)) return answerView(pack, { before, event }, now)
+  const told = 'watch' in event ? callTold(pack, { before, event }) : topicsTold(pack, { before, event }, now.revisions)
+  return { by: sayerOf(event), near: [], inForce: [], missing: [], ...told }
 }
 
-export interface ValueInForce {
-  readonly label: string
-  readonly value: string
-  /** The revision that it is of, by name. */
-  readonly revision: string
-  /** Its reasons, and those of what it rests on, each under its name. */
-  readonly chain: readonly { readonly label: string; readonly why: readonly Reason[] }[]
-}
-
-export interface NearShown {
-  readonly how: string
-  readonly words: readonly string[]
-  readonly changed: readonly number[]
-  readonly judgement: Judgement | undefined
-  readonly why: string
-}
-
-export interface DemonstrationView {
-  readonly challenge: string
-  readonly by: 'heard' | 'typed' | 'by key'
-  readonly read: readonly ReadWords[]
-  /** Parts of which nothing was said. */
-  readonly missing: readonly string[]
-  readonly judgement: Judgement
-  readonly why: string
-  readonly inForce: readonly ValueInForce[]
-  readonly near: readonly NearShown[]
+interface Now {
+  readonly run: RunState
+  readonly revisions: readonly Revision[]
 }
 
 /** `run`: as it is now. A read-back that a controller wrongly called correct looks right: noticing is the room's part. */
-export function demonstrationView(
-  pack: Pack,
-  given: GivenAnswer,
-  { run, revisions }: { readonly run: RunState; readonly revisions: readonly Revision[] },
-): DemonstrationView {
+function answerView(pack: Pack, given: GivenAnswer, { run, revisions }: Now): DemonstrationView {
   const isSlip = isSlipped(run, given)
   const answer = isSlip ? lookingRight(given) : given
-  const { event } = answer
-  const { evidence, judgement } = event
+  const { before, event } = answer
+  const { evidence, judgement, expected, revision } = event
   const labelOf = labelsFor(pack, answer)
+  const isHeard = judgement.verdict !== 'sayAgain' && judgement.verdict !== 'command'
+  const { parts } = judgement
   return {
     challenge: challengeOf(pack, answer),
-    by: evidence.by === 'typed' ? 'typed' : evidence.by === 'key' ? 'by key' : 'heard',
-    read: readWords(pack, answer),
+    by: sayerOf(event),
+    read: answerRead(pack, answer),
     missing: missingIn(judgement, labelOf),
     judgement,
     why: whyOf(pack, judgement, { text: evidence.text, labelOf }),
-    inForce: isSlip ? [] : valuesInForce(pack, answer, revisions),
+    inForce: isSlip || !isHeard ? [] : valuesInForce(pack, before, { parts, expected, revision }, revisions),
     near: isSlip ? [] : nearAnswers(pack, answer).map((near) => nearShown(pack, near, labelOf)),
   }
 }
+
+const sayerOf = ({ evidence: { by } }: RoomEvent): DemonstrationView['by'] =>
+  by === 'typed' ? 'typed' : by === 'key' ? 'by key' : 'heard'
 
 function isSlipped(run: RunState, { event }: GivenAnswer): boolean {
   const isWrong = event.type === 'transmitted' && event.part === 'readBack' && event.judgement.verdict === 'negative'
@@ -94,27 +70,17 @@ function challengeOf(pack: Pack, { event }: GivenAnswer): string {
   return event.type === 'answered' ? findItem(pack, event.item).item.challenge : findTurn(pack, event.turn).turn.label
 }
 
-/** Runs of words that were taken for the same. */
-function readWords(pack: Pack, answer: GivenAnswer): ReadWords[] {
+const answerRead = (pack: Pack, answer: GivenAnswer): ReadWords[] => {
   const { evidence, judgement } = answer.event
   const labelOf = labelsFor(pack, answer)
-  const words = wordsIn(evidence.text)
-  const taken = partsOfWords(words, judgement.parts)
-  const runs: { readonly part: number | undefined; readonly words: string[] }[] = []
-  words.forEach((word, at) => {
-    const last = runs.at(-1)
-    if (last && last.part === taken[at]) last.words.push(word)
-    else runs.push({ part: taken[at], words: [word] })
-  })
-  return runs.map((run) => {
-    const part = judgement.parts[run.part ?? -1]
-    return { words: run.words, ...(part ? partRead(pack, part, judgement, labelOf) : besideRead(judgement)) }
-  })
+  return readWords(evidence.text, judgement.parts, (part) =>
+    part ? partRead(pack, part, judgement, labelOf) : besideRead(judgement),
+  )
 }
 
 function partRead(pack: Pack, part: Part, { verdict }: Judgement, labelOf: LabelOf): Omit<ReadWords, 'words'> {
   const { kind, read, state, doubtful } = part
-  const value = read === undefined ? undefined : kind === 'figure' ? shown(pack, part.name, read) : String(read)
+  const value = read === undefined ? undefined : kind === 'figure' ? shownValue(pack, part.name, read) : String(read)
   const isUnsure = doubtful || (verdict === 'sayAgain' && state !== 'wrong')
   return {
     state: isUnsure ? 'doubt' : state,
@@ -157,55 +123,9 @@ function whyOf(pack: Pack, judgement: Judgement, said: { readonly text: string; 
 
 function shownValues(pack: Pack, { name, read, expected }: Part): Partial<Part> {
   return {
-    ...(read !== undefined && { read: shown(pack, name, read) }),
-    ...(expected !== undefined && { expected: shown(pack, name, expected) }),
+    ...(read !== undefined && { read: shownValue(pack, name, read) }),
+    ...(expected !== undefined && { expected: shownValue(pack, name, expected) }),
   }
-}
-
-function shown(pack: Pack, name: string, value: Value): string {
-  const spec = pack.figures.declarations[name]?.spec
-  return spec ? showValue({ ...spec, value } as Figure) : String(value)
-}
-
-/** How far down a value's reasons are told: a room reads no more. */
-const MOST_LINKS = 4
-
-/** Of the values that were said, right or wrong; what was left out, or not understood, is still to be said. */
-function valuesInForce(pack: Pack, { before, event }: GivenAnswer, revisions: readonly Revision[]): ValueInForce[] {
-  const { judgement, expected } = event
-  if (judgement.verdict === 'sayAgain' || judgement.verdict === 'command') return []
-  const revision = revisions.find((one) => one.revision === event.revision)
-  const parts = judgement.parts.filter(
-    ({ kind, state, doubtful }) => kind === 'figure' && state !== 'missing' && !doubtful,
-  )
-  return parts.flatMap(({ name, limits, expected: asked }): ValueInForce[] => {
-    const value = asked ?? expected[name] ?? before.values[name]
-    if (value === undefined || limits) return []
-    const isGiven = before.fromStations[name] !== undefined
-    return [
-      {
-        label: pack.figures.declarations[name]?.label ?? name,
-        value: shown(pack, name, value),
-        revision: isGiven
-          ? 'as a station gave it'
-          : `${revision?.inputs.label ?? revision?.inputs.status ?? ''} figures, revision ${event.revision}`.trim(),
-        chain: revision && !isGiven ? chainOf(revision.set, name) : [],
-      },
-    ]
-  })
-}
-
-/** The figure itself, then what its reasons use, nearest first. */
-function chainOf({ figures }: FigureSet, name: string): ValueInForce['chain'] {
-  const names = [name]
-  for (const one of names) {
-    const uses = figures[one]?.why.flatMap((reason) => reason.uses) ?? []
-    for (const used of uses) if (!names.includes(used) && names.length < MOST_LINKS) names.push(used)
-  }
-  return names.flatMap((one) => {
-    const figure = figures[one]
-    return figure && figure.why.length > 0 ? [{ label: figure.label, why: figure.why }] : []
-  })
 }
 
 const HOW: Readonly<Record<NearAnswer['how'], string>> = {

@@ -8,6 +8,8 @@ import { openCalls, watchAt, watchState } from '../../kernel/run/watch/watchTimi
 export interface ViewWatch {
   readonly status: WatchState['status']
   readonly beganAt?: number
+  /** It stands still: the time at which it was stopped. */
+  readonly frozenAt?: number
   /** What the hands do until its last call. */
   readonly hold?: string
   readonly calls: readonly {
@@ -66,8 +68,9 @@ export function watchView(pack: Pack, run: RunState): { watch: ViewWatch } | und
   })
   const { status, actions } = state
   const began = status === 'ahead' ? {} : { beganAt: run.startedAt + state.beganAt }
+  const frozen = run.frozen ? { frozenAt: run.startedAt + run.frozen.since } : {}
   const held = watch.hold === undefined ? {} : { hold: watch.hold }
-  return { watch: { status, ...began, ...held, calls, actions } }
+  return { watch: { status, ...began, ...frozen, ...held, calls, actions } }
 }
 
 export function clocksView(pack: Pack, run: RunState): ViewClock[] {

@@ -29,6 +29,8 @@ export interface ViewEntry {
 
 export interface ViewStep {
   readonly id: string
+  /** Name of its flow: a phase may have several. */
+  readonly flow: string
   readonly text: string
   readonly done: boolean
   readonly caution?: string
@@ -107,11 +109,12 @@ function phaseOf(pack: Pack, floor: Floor): number {
 function stepsOf(pack: Pack, run: RunState): ViewStep[] {
   const phase = pack.phases[phaseOf(pack, run.floor)]
   const flows = phase?.activities.filter((activity) => activity.type === 'flow') ?? []
-  return flows.flatMap(({ steps }) =>
+  return flows.flatMap(({ name: flow, steps }) =>
     steps
       .filter((step) => holds(step.when, run))
       .map(({ id, text, caution }) => ({
         id,
+        flow,
         text,
         done: run.stepsDone.includes(id) && !run.stepsAgain.includes(id),
         ...(caution !== undefined && { caution }),

@@ -6,6 +6,7 @@
 import type { Heard } from '../hearing/heard.ts'
 import type { Pack } from '../pack/checklist.ts'
 import type { EventBody } from '../run/core/events.ts'
+import { canWait } from '../run/core/forRoom.ts'
 import type { RunState } from '../run/core/state.ts'
 import { RULES } from './rules.ts'
 import { overheard, restAsHeard, utteranceOf } from './utterance.ts'
@@ -35,7 +36,4 @@ const isCorrection = (event: EventBody): boolean =>
 
 /** The room is asked first what it would say. What the ear does not stand by is nothing to be asked about. */
 const isForTheRoom = ({ demonstration, frozen }: RunState, { doubt }: Heard, { type }: EventBody): boolean =>
-  demonstration?.asksRoom === true &&
-  frozen?.said === undefined &&
-  doubt === undefined &&
-  (type === 'answered' || type === 'transmitted')
+  demonstration?.asksRoom === true && frozen?.said === undefined && doubt === undefined && canWait(type)

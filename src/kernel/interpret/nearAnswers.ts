@@ -10,7 +10,7 @@ import { opposites } from '../response/lexicon.ts'
 import type { Part } from '../response/model.ts'
 import { partsOfWords, wordsIn } from '../response/wordsOf.ts'
 import type { RunEvent } from '../run/core/events.ts'
-import { type AnswerEvent, isAnswer } from '../run/core/freezing.ts'
+import { type AnswerEvent, isAnswer } from '../run/core/forRoom.ts'
 import type { RunState } from '../run/core/state.ts'
 import { interpret } from './interpret.ts'
 

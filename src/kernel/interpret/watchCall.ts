@@ -1,13 +1,13 @@
 /** Calls of an engine start: the one that begins it, each with its value, and the abnormal ones that stop it. */
 
 import { phrase, wordsOf } from '../hearing/phrases.ts'
-import type { Figure } from '../kinds/kind.ts'
+import type { Figure, Figures } from '../kinds/kind.ts'
 import type { Transcript } from '../numbers/tokens.ts'
-import type { Pack, Watch, WatchCall } from '../pack/checklist.ts'
+import type { CallValue, Pack, Watch, WatchCall } from '../pack/checklist.ts'
 import { isAnnounced, isOnlyNamed } from '../response/announced.ts'
 import { judge } from '../response/judge.ts'
 import { HARMLESS } from '../response/lexicon.ts'
-import type { Judgement } from '../response/model.ts'
+import type { Judgement, Part } from '../response/model.ts'
 import { type Response, responseFrom } from '../response/response.ts'
 import type { EventBody } from '../run/core/events.ts'
 import { outsideOf } from '../run/watch/callValue.ts'
@@ -89,9 +89,7 @@ type Called = Pick<EventBody<'watchCalled'>, 'value' | 'inRange'>
  */
 function withValue({ say, value }: WatchCall, heard: Transcript, isPending: boolean): Called | undefined {
   if (!value || isOnlyNamed(heard.tokens, say)) return undefined
-  const { spec, min, max } = value
-  const limits = { ...(min !== undefined && { min }), ...(max !== undefined && { max }) }
-  const figure = { ...spec, value: min ?? max ?? 0, accept: limits } as Figure
+  const figure = figureOf(value)
   const ways = [...(isNamed(say, heard) ? [say] : []), ...(isPending ? [VALUE_ALONE] : [])]
   for (const response of ways) {
     const asked = { response, figures: { value: figure }, heard }
@@ -105,6 +103,27 @@ function withValue({ say, value }: WatchCall, heard: Transcript, isPending: bool
     if (verdict === 'incomplete' && response === say) return {}
   }
   return undefined
+}
+
+function figureOf({ spec, min, max }: CallValue): Figure {
+  const limits = { ...(min !== undefined && { min }), ...(max !== undefined && { max }) }
+  return { ...spec, value: min ?? max ?? 0, accept: limits } as Figure
+}
+
+/** What of the words was taken for a call: the part `value` of what is read out with it, and its own words under its label. */
+export function partsOfCall(
+  { label, say, value }: Pick<WatchCall, 'label' | 'say' | 'value'>,
+  heard: Transcript,
+): readonly Part[] {
+  const figures: Figures = value ? { value: figureOf(value) } : {}
+  const ways = value ? [say, VALUE_ALONE].map((response) => judge({ response, figures, heard }).parts) : []
+  const read = ways.flat().find((part) => part.name === 'value' && part.heard !== undefined)
+  const said = ` ${wordsOf(heard.tokens).join(' ')} `
+  const own = say.wordings
+    .filter((words) => said.includes(` ${phrase(words)} `))
+    .sort((one, other) => other.length - one.length)
+    .map((words): Part => ({ name: label, kind: 'word', state: 'ok', heard: words }))
+  return [...(read ? [read] : []), ...own]
 }
 
 const withWords = (judged: Judgement, exact: Judgement) => (judged.verdict === 'correct' ? judged : exact)

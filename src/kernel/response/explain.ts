@@ -40,7 +40,7 @@ export function explained(judgement: Judgement, { tokens }: Transcript): string 
   return `${capital(text)}.`
 }
 
-const bandWords = ({ min, max }: Band) =>
+export const bandWords = ({ min, max }: Band) =>
   min === undefined ? `at most ${max}` : max === undefined ? `at least ${min}` : `from ${min} to ${max}`
 
 function clauseOf({ name, state, heard, read, expected, limits, lacks, doubtful }: Part): string {

@@ -52,10 +52,8 @@ export function topicsIn(
   heard: Transcript,
   held: PartsOfTopics = {},
 ): Named {
-  const { tokens } = heard
   const said = topics.map((): Said => ({ parts: new Map(), named: false }))
-  const keywords = topics.flatMap(({ say }, topic) => say.flatMap((response) => keywordsOf(topic, response, figures)))
-  for (const mention of mentionsIn(keywords, tokens)) {
+  for (const mention of mentionsOf(topics, figures, heard)) {
     const { before, deniedAfter } = mention
     const { parts, named } = partsOf(mention, figures, heard)
     const own = said[mention.topic] as Said
@@ -81,6 +79,38 @@ export function topicsIn(
     heard: wrong.flatMap(({ heard }) => (heard === undefined ? [] : [heard])),
   }
 }
+
+function mentionsOf(topics: readonly SpokenTopic[], figures: Figures, { tokens }: Transcript): Mention[] {
+  const keywords = topics.flatMap(({ say }, topic) => say.flatMap((response) => keywordsOf(topic, response, figures)))
+  return mentionsIn(keywords, tokens)
+}
+
+/** Words that were taken for a topic: the part that names it, and those of its values. */
+export interface TopicRead {
+  readonly topic: string
+  readonly name: Part
+  readonly values: readonly Part[]
+}
+
+/** What of the words was taken for which topic, in their order; what is denied is wrong. */
+export function topicsRead(topics: readonly SpokenTopic[], figures: Figures, heard: Transcript): readonly TopicRead[] {
+  return mentionsOf(topics, figures, heard).map((mention) => {
+    const { id = '' } = topics[mention.topic] ?? {}
+    const { parts: values } = partsOf(mention, figures, heard)
+    const isDenied = mention.before === 'denied' || mention.deniedAfter
+    const words = heard.tokens.slice(mention.from, mention.named)
+    const name: Part = { name: id, kind: 'word', state: 'ok', heard: words.map(({ text }) => text).join(' ') }
+    return isDenied ? { topic: id, name: denied(name), values: values.map(denied) } : { topic: id, name, values }
+  })
+}
+
+/** What it was read as is not what is wrong with it. */
+const denied = ({ name, kind, heard }: Part): Part => ({
+  name,
+  kind,
+  state: 'wrong',
+  ...(heard !== undefined && { heard }),
+})
 
 type States = PartsOfTopics[string]
 

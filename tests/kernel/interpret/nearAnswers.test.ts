@@ -3,12 +3,13 @@
 import { describe, expect, it } from 'vitest'
 import { lastAnswerIn } from '../../../src/app/run/lastAnswer.ts'
 import { nearAnswers } from '../../../src/kernel/interpret/nearAnswers.ts'
+import { isAnswer } from '../../../src/kernel/run/core/forRoom.ts'
 import { begun, call, PACK, type TestRun } from '../run/fixture.ts'
 
 function near(run: TestRun): string[] {
   const answer = lastAnswerIn(PACK, run.events)
-  if (!answer) throw new Error('nothing was answered')
-  return nearAnswers(PACK, answer).map(
+  if (!answer || !isAnswer(answer.event)) throw new Error('nothing was answered')
+  return nearAnswers(PACK, { before: answer.before, event: answer.event }).map(
     ({ how, words, judgement }) => `${how}: ${words.join(' ')}: ${judgement?.verdict ?? 'none'}`,
   )
 }

@@ -3,6 +3,7 @@ import type { Inputs } from '../../../src/kernel/figures/model.ts'
 import type { Pack } from '../../../src/kernel/pack/checklist.ts'
 import { newOnes, pileOf } from '../../../src/kernel/papers/pile.ts'
 import { demoInputs, demoPack } from '../../app/rig.ts'
+import { packAt } from '../figures/marram.ts'
 
 let pack: Pack
 let preliminary: Inputs
@@ -204,19 +205,32 @@ describe('a card', () => {
   })
 })
 
-it("the demo's start card says what its starts are held to", () => {
-  const text = JSON.stringify(paper('startCard'))
-  const watches = pack.phases.flatMap(({ activities }) => activities).filter((one) => one.type === 'watch')
-  expect(watches).toHaveLength(2)
-  // How long after fuel on or rotation the other calls may come is not for the card.
-  const isOnCard = (call: string) => call !== 'fuel' && call !== 'peak'
-  for (const { calls } of watches) {
-    for (const { id, within, value } of calls) {
-      for (const limit of [...(isOnCard(id) ? [within] : []), value?.min, value?.max].filter(
-        (one) => one !== undefined,
-      )) {
-        expect(text).toMatch(new RegExp(`\\b${limit}\\b`))
-      }
-    }
-  }
+it.each(['marram', 'pair'])('the papers of %s say what its starts and checks are held to', async (name) => {
+  const { watches, text } = await packAt(`checklists/${name}`).then((pack) => ({
+    watches: pack.phases.flatMap(({ activities }) => activities).filter((one) => one.type === 'watch'),
+    text: JSON.stringify(pack.papers?.flatMap(({ lines }) => lines)),
+  }))
+  expect(watches.length).toBeGreaterThan(1)
+  const limits = watches.flatMap(({ calls, abnormal, interlocks = [] }) => [
+    ...calls.flatMap(({ within, value }) => [within, value?.min || undefined, value?.max]),
+    ...abnormal.map(({ again }) => again?.seconds),
+    ...interlocks.map(({ seconds }) => seconds),
+  ])
+  for (const limit of new Set(limits.filter((one) => one !== undefined)))
+    expect(text).toMatch(new RegExp(`\\b${limit}\\b`))
+})
+
+it.each(['marram', 'pair'])('a sheet of %s prints every value that its source states', async (name) => {
+  const { figures, papers = [] } = await packAt(`checklists/${name}`)
+  const stated = Object.entries(figures.declarations).flatMap(([figure, { stated }]) =>
+    (stated?.sources ?? []).map((source) => ({ figure, source })),
+  )
+  const sheets = papers.filter(({ source }) => source !== undefined)
+  const missing = stated.filter(({ figure, source }) =>
+    sheets.some(
+      (sheet) => sheet.source === source && !sheet.lines.some((line) => 'figure' in line && line.figure === figure),
+    ),
+  )
+  expect(stated.length).toBeGreaterThan(1)
+  expect(missing).toEqual([])
 })

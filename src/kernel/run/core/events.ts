@@ -228,9 +228,10 @@ export interface EventFields {
   /** The time of an interlock has passed: of this item, step or watch. */
   readonly timeUp: { readonly of: string }
   readonly silent: { readonly order: number; readonly after: 'prompt' | 'tone' }
-  readonly earFailed: { readonly message: string }
+  /** `typing`: the pilot types, or has just done so, and needs no ear. */
+  readonly earFailed: { readonly message: string; readonly typing?: boolean }
   /** It was deaf and is not any more: what was said meanwhile was not heard. */
-  readonly earBack: Nothing
+  readonly earBack: { readonly typing?: boolean }
   readonly voiceFailed: { readonly text: string }
   /** The page was left and opened again. */
   readonly resumed: Nothing

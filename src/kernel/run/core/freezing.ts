@@ -6,19 +6,22 @@
 import type { Pack } from '../../pack/checklist.ts'
 import { withTurn } from '../talk/talk.ts'
 import type { DemonstrationStops, Effect, RunEvent } from './events.ts'
+import { canWait, isForRoom, isMissed } from './forRoom.ts'
 import { sayAndListen } from './listening.ts'
 import { withItem } from './progress.ts'
 import type { RunState, Step } from './state.ts'
-
-export type AnswerEvent = RunEvent<'answered'> | RunEvent<'transmitted'>
-
-export const isAnswer = (event: RunEvent): event is AnswerEvent =>
-  event.type === 'answered' || event.type === 'transmitted'
 
 /** The state before an event that goes on: whatever the pilot does ends a freeze, and its time has not passed for the run. */
 export function thawedBy(state: RunState, event: RunEvent): RunState {
   const goesOn = event.type === 'unfrozen' || 'evidence' in event
   return state.frozen && goesOn ? thawed(state, event.t - state.frozen.since) : state
+}
+
+/** A call that waited for its verdict was made when the run froze, or before: its time has moved on with those of the run. */
+export function thawedEvent<Event extends RunEvent>({ frozen }: RunState, event: Event): Event {
+  const isTimed = event.type === 'watchBegan' || event.type === 'watchCalled' || event.type === 'watchStopped'
+  if (!frozen || !isTimed) return event
+  return { ...event, at: Math.min(event.at, frozen.since) + event.t - frozen.since }
 }
 
 /** All that runs in time goes on where it stopped, `ms` later. */
@@ -58,36 +61,53 @@ export function unfrozen(pack: Pack, { frozen }: RunState, state: RunState): Ste
 }
 
 /** Keeps back what an event brings while the run is frozen, and freezes it where an answer is to be looked at. */
-export function withFreeze({ state, effects }: Step, event: RunEvent): Step {
+export function withFreeze(pack: Pack, before: RunState, { state, effects }: Step, event: RunEvent): Step {
   if (event.type === 'frozen') {
     const { t: since, said } = event
     const { listenId } = state
     const frozen = { since, effects: [], ...(said && { said: { ...said, listenId } }) }
     return { state: { ...(said ? state : given(state)), frozen }, effects }
   }
-  const isStop = stopsAt(state, event)
+  const isStop = stopsAt(before, state, event)
+  if (isStop && !effects.some(({ type }) => type === 'listen'))
+    return withFreeze(pack, before, listeningAnew(pack, { state, effects }), event)
   const { frozen = isStop ? { since: event.t, effects: [] } : undefined } = state
   if (!frozen || state.status !== 'running') return { state, effects }
   const kept = effects.filter(isKept)
   const isAnew = kept.some(({ type }) => type === 'listen')
-  const before = isAnew ? frozen.effects.filter(({ type }) => type === 'speak') : frozen.effects
+  const held = isAnew ? frozen.effects.filter(({ type }) => type === 'speak') : frozen.effects
   return {
-    state: { ...(isStop ? given(state) : state), frozen: { ...frozen, effects: [...before, ...kept] } },
+    state: { ...(isStop ? given(state) : state), frozen: { ...frozen, effects: [...held, ...kept] } },
     effects: effects.filter((effect) => !isKept(effect)),
+  }
+}
+
+/** A call that was right and a topic that was covered leave the ear open: it shuts for the freeze, and opens again behind it. */
+function listeningAnew(pack: Pack, { state, effects }: Step): Step {
+  const anew = sayAndListen(pack, state, [])
+  const opens = ({ type }: Effect) => type === 'listen' || type === 'startTimer'
+  return {
+    state: anew.state,
+    effects: [
+      ...anew.effects.filter((effect) => !opens(effect)),
+      ...effects.filter(({ type }) => type !== 'startTimer'),
+      ...anew.effects.filter(opens),
+    ],
   }
 }
 
 /** Tones tell at once how it was, and what a station gave is in force. */
 const isKept = ({ type }: Effect): boolean => type === 'speak' || type === 'listen' || type === 'startTimer'
 
-function stopsAt({ demonstration }: RunState, event: RunEvent): boolean {
-  if (!demonstration || !isAnswer(event)) return false
-  const isStop: Readonly<Record<DemonstrationStops, boolean>> = {
-    answers: true,
-    misses: event.judgement.verdict === 'negative' || event.judgement.verdict === 'incomplete',
-    never: false,
+function stopsAt(before: RunState, after: RunState, event: RunEvent): boolean {
+  const { demonstration, status } = after
+  if (!demonstration || status !== 'running' || !isForRoom(event) || !canWait(event.type)) return false
+  const isStop: Readonly<Record<DemonstrationStops, () => boolean>> = {
+    answers: () => true,
+    misses: () => isMissed(before, after, event),
+    never: () => false,
   }
-  return isStop[demonstration.stops]
+  return isStop[demonstration.stops]()
 }
 
 /** The room sees what would have been right beside what was wrong: whoever answers again has been given it (law 4). */

@@ -25,7 +25,7 @@ import { clockDue, withAnnounced, withTimers } from './clocks.ts'
 import { commanded } from './commanding.ts'
 import { emptyRun } from './emptyRun.ts'
 import type { By, Effect, RunEvent, ToneName } from './events.ts'
-import { thawedBy, unfrozen, withFreeze } from './freezing.ts'
+import { thawedBy, thawedEvent, unfrozen, withFreeze } from './freezing.ts'
 import { stamped, unmet } from './interlocks.ts'
 import { withReturn } from './interruption.ts'
 import { letGo } from './lateCatch.ts'
@@ -46,14 +46,15 @@ import type { RunState, Step } from './state.ts'
  * Throws where the event or the state names what the pack does not have, as "pack marram has no item x": a log of another
  * pack, or a bug.
  */
-export function step(pack: Pack, was: RunState, event: RunEvent): Step {
-  if ('item' in event) findItem(pack, event.item)
+export function step(pack: Pack, was: RunState, stored: RunEvent): Step {
+  if ('item' in stored) findItem(pack, stored.item)
+  const event = thawedEvent(was, stored)
   const before = thawedBy(was, event)
   const now: RunState = { ...before, seq: event.seq, t: event.t }
   const happened = event.type === 'unfrozen' ? unfrozen(pack, was, now) : outcomeOf(pack, withPlan(now), event)
   const returned = withReturn(pack, before, happened, event)
   const gone = withAgain(pack, before, withPartner(pack, before, returned, event), event)
-  const { state, effects } = withFreeze(gone, event)
+  const { state, effects } = withFreeze(pack, before, gone, event)
   const after = stamped({ ...state, notUnderstood: notUnderstoodAfter(before, event) }, event.t)
   return { state: after, effects: after.frozen ? [...effects] : withTimers(pack, before, after, effects) }
 }
@@ -166,9 +167,9 @@ function outcomeOf(pack: Pack, state: RunState, event: RunEvent): Step {
     case 'resumed':
       return resume(pack, state)
     case 'earFailed':
-      return earChanged(pack, state, say.deaf(), 'deaf')
+      return earChanged(pack, state, event.typing ? '' : say.deaf(), 'deaf')
     case 'earBack':
-      return earChanged(pack, state, say.hearsAgain(), 'tick')
+      return earChanged(pack, state, event.typing ? '' : say.hearsAgain(), 'tick')
     case 'voiceFailed':
       return { state, effects: [] }
     case 'stopped':
@@ -203,9 +204,13 @@ function notUnderstoodAfter({ notUnderstood }: RunState, event: RunEvent): strin
   return 'evidence' in event || event.type === 'figuresRevised' ? undefined : notUnderstood
 }
 
-/** Silence must not look like listening: a deaf ear says so, and what is open is put once more. */
+/**
+ * Silence must not look like listening: a deaf ear says so, and what is open is put once more. To whoever types nothing is
+ * said: a tone and the screen tell it.
+ */
 function earChanged(pack: Pack, state: RunState, words: string, tone: ToneName): Step {
   const hasBegun = state.status === 'running' && state.figureStatus !== undefined
+  if (words === '') return { state, effects: hasBegun ? [{ type: 'tone', tone }] : [] }
   return hasBegun ? announce(pack, state, [words], { prompt: true, tone }) : { state, effects: [] }
 }
 

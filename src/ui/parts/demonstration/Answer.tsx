@@ -1,6 +1,7 @@
 /** The answer, large: each group of words with what it was taken for beneath it, the verdict, and why in one sentence. */
 
-import type { DemonstrationView, ReadWords } from '../../../app/view/demonstrationView.ts'
+import type { DemonstrationView } from '../../../app/view/demonstrated.ts'
+import type { ReadWords } from '../../../app/view/readWords.ts'
 import { Verdict } from '../run/Verdict.tsx'
 
 const STATES: Readonly<Record<ReadWords['state'], string>> = {
@@ -11,15 +12,18 @@ const STATES: Readonly<Record<ReadWords['state'], string>> = {
   beside: '',
 }
 
+/** Words of a longer answer are smaller, so that its verdict is in sight with them. */
+const MANY = 7
+
 /** `isTold`: the reasons may name what would have been right. */
 export function Answer({ shown, isTold }: { readonly shown: DemonstrationView; readonly isTold: boolean }) {
-  const { challenge, by, read, missing, judgement, why } = shown
+  const { challenge, by, read, missing, judgement, verdict, why } = shown
   return (
     <section class="heard-large" aria-label="What was heard">
       <p class="soft cap">
         {challenge}: {by}
       </p>
-      <ol class="read">
+      <ol class={`read ${read.flatMap(({ words }) => words).length > MANY ? 'many' : ''}`}>
         {read.map((one, at) => (
           <Read key={`${at} ${one.words.join(' ')}`} one={one} />
         ))}
@@ -33,8 +37,8 @@ export function Answer({ shown, isTold }: { readonly shown: DemonstrationView; r
         ))}
       </ol>
       <div role="status" class="stack">
-        <Verdict judgement={judgement} />
-        {isTold && <p>{why}</p>}
+        <Verdict judgement={judgement} words={verdict} />
+        {isTold && why !== '' && <p>{why}</p>}
       </div>
     </section>
   )

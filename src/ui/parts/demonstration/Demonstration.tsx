@@ -11,9 +11,11 @@ import type { Pack } from '../../../kernel/pack/checklist.ts'
 import { wordsIn } from '../../../kernel/response/wordsOf.ts'
 import type { RunState } from '../../../kernel/run/core/state.ts'
 import { useActions, useApp } from '../../useApp.ts'
+import { BriefingPanel } from '../run/BriefingPanel.tsx'
 import { EarStrip } from '../run/EarStrip.tsx'
 import { RunButtons } from '../run/RunButtons.tsx'
 import { TypedAnswer } from '../run/TypedAnswer.tsx'
+import { WatchClock, WatchPanel } from '../run/WatchPanel.tsx'
 import { Answer } from './Answer.tsx'
 import { DemonstrationBar } from './DemonstrationBar.tsx'
 import { InForce } from './InForce.tsx'
@@ -42,6 +44,7 @@ export function Demonstration({ pack, run, view }: DemonstrationProps) {
   const headline = isAtAnswer ? shown.challenge : view.headline
   const heading = useRef<HTMLHeadingElement>(null)
   const isFrozen = frozen !== undefined
+  const isTold = isFrozen && !asked && shown !== undefined && (shown.inForce.length > 0 || shown.near.length > 0)
   // Out of the typing field, so that the key goes on.
   useEffect(() => {
     if (isFrozen) heading.current?.focus({ preventScroll: true })
@@ -61,6 +64,7 @@ export function Demonstration({ pack, run, view }: DemonstrationProps) {
           <h1 class={`cap ${headline.length > LONG ? 'long' : ''}`} tabIndex={-1} ref={heading}>
             {headline}
           </h1>
+          {view.watch && <WatchClock watch={view.watch} />}
           {!isFrozen && <p class="soft">{view.hint}</p>}
           <Frozen isFrozen={isFrozen} isAsked={asked !== undefined} />
         </div>
@@ -77,23 +81,27 @@ export function Demonstration({ pack, run, view }: DemonstrationProps) {
         ) : (
           <WhatWasSaid run={run} shown={shown} isAtAnswer={isAtAnswer} />
         )}
-        {isFrozen && !asked && shown && (shown.inForce.length > 0 || shown.near.length > 0) && (
-          <aside class="stack wide" aria-label="Behind the verdict">
-            <InForce pack={pack} values={shown.inForce} />
-            <NearAnswers near={shown.near} />
+        {(view.watch || view.briefing || isTold) && (
+          <aside class="stack wide">
+            {view.watch && <WatchPanel watch={view.watch} />}
+            {view.briefing && <BriefingPanel briefing={view.briefing} />}
+            {isTold && (
+              <section class="stack" aria-label="Behind the verdict">
+                <InForce pack={pack} values={shown.inForce} />
+                <NearAnswers near={shown.near} />
+              </section>
+            )}
           </aside>
         )}
-      </main>
-      <div class="dock">
         <DemonstrationBar run={run} />
-        {!isFrozen && (
-          <>
-            <RunButtons buttons={view.buttons} />
-            <TypedAnswer listenId={view.listenId} />
-            <EarStrip />
-          </>
-        )}
-      </div>
+      </main>
+      {!isFrozen && (
+        <div class="dock">
+          <RunButtons buttons={view.buttons} />
+          <TypedAnswer listenId={view.listenId} />
+          <EarStrip />
+        </div>
+      )}
     </>
   )
 }

@@ -1,6 +1,6 @@
 /** The values in force of what was said, each with its reasons and those of what it rests on. */
 
-import type { ValueInForce } from '../../../app/view/demonstrationView.ts'
+import type { ValueInForce } from '../../../app/view/valuesInForce.ts'
 import type { Pack } from '../../../kernel/pack/checklist.ts'
 import { FigureWhy } from '../figures/FigureWhy.tsx'
 

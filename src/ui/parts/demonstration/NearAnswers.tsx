@@ -1,6 +1,6 @@
 /** Answers that differ from this one in one place, and what each would have drawn. */
 
-import type { NearShown } from '../../../app/view/demonstrationView.ts'
+import type { NearShown } from '../../../app/view/demonstrated.ts'
 import { Verdict } from '../run/Verdict.tsx'
 
 export function NearAnswers({ near }: { readonly near: readonly NearShown[] }) {

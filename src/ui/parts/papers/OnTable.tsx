@@ -1,6 +1,6 @@
 /** The papers and the scratch pad beside the challenge. */
 
-import { useState } from 'preact/hooks'
+import { useActions, useApp } from '../../useApp.ts'
 import { PapersWindow } from './PapersWindow.tsx'
 import { OpenPapers, Pile } from './Pile.tsx'
 import { ScratchPad } from './ScratchPad.tsx'
@@ -8,12 +8,13 @@ import { usePapers } from './usePapers.ts'
 
 export function OnTable() {
   const { pile, open } = usePapers()
-  const [hasPad, setPad] = useState(false)
+  const hasPad = useApp((state) => state.hasPad)
+  const actions = useActions()
   return (
     <section class="on-table" aria-label="Papers and scratch pad">
       <div class="table-row">
         {pile.length > 0 && <Pile pile={pile} />}
-        <button type="button" aria-pressed={hasPad} onClick={() => setPad(!hasPad)}>
+        <button type="button" aria-pressed={hasPad} onClick={actions.turnPad}>
           Scratch pad
         </button>
       </div>

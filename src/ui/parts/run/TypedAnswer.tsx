@@ -9,9 +9,13 @@ export function TypedAnswer({ listenId }: { readonly listenId: number }) {
   const [text, setText] = useState('')
   const began = useRef<{ listenId: number; at: number } | undefined>(undefined)
   const change = (next: string) => {
-    if (next === '') began.current = undefined
-    else began.current ??= { listenId, at: Date.now() }
     setText(next)
+    if (next === '') {
+      began.current = undefined
+      return
+    }
+    began.current ??= { listenId, at: Date.now() }
+    actions.typing()
   }
   const send = (event: Event) => {
     event.preventDefault()

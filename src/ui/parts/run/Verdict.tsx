@@ -33,16 +33,18 @@ interface VerdictProps {
   readonly judgement: Judgement
   /** There was no value to compare. */
   readonly isOnlyNamed?: boolean
+  /** In place of its own words. */
+  readonly words?: string | undefined
 }
 
-export function Verdict({ judgement, isOnlyNamed = false }: VerdictProps) {
+export function Verdict({ judgement, isOnlyNamed = false, words }: VerdictProps) {
   const { verdict, because, form } = judgement
-  const { text, mark } = isOnlyNamed ? { ...WORDS[verdict], text: 'Briefed' } : WORDS[verdict]
+  const { text, mark } = WORDS[verdict]
   return (
     <p class="row">
       <span class={`verdict ${verdict}`}>
         <Mark name={mark} />
-        {text}
+        {words ?? (isOnlyNamed ? 'Briefed' : text)}
       </span>
       {because && because !== 'missing' && verdict !== 'correct' && (
         <span>

@@ -13,8 +13,9 @@ const STATES: Readonly<Record<Call['state'], { readonly text: string; readonly m
 }
 
 /** How long it runs. It stands with the challenge, and so in view whatever else is open. */
-export function WatchClock({ watch: { status, beganAt } }: { readonly watch: ViewWatch }) {
-  const now = useNow(status === 'running')
+export function WatchClock({ watch }: { readonly watch: ViewWatch }) {
+  const { status, beganAt } = watch
+  const now = useTimeOf(watch)
   if (status !== 'running' || beganAt === undefined) return null
   return (
     <p class="elapsed" role="timer">
@@ -25,7 +26,7 @@ export function WatchClock({ watch: { status, beganAt } }: { readonly watch: Vie
 
 export function WatchPanel({ watch }: { readonly watch: ViewWatch }) {
   const { status, beganAt, hold, calls, actions } = watch
-  const now = useNow(status === 'running')
+  const now = useTimeOf(watch)
   return (
     <section class="stack" aria-label="Calls of the watch">
       {hold !== undefined && status !== 'stopped' && <p class="hint">{hold}.</p>}
@@ -52,6 +53,11 @@ export function WatchPanel({ watch }: { readonly watch: ViewWatch }) {
       )}
     </section>
   )
+}
+
+function useTimeOf({ status, frozenAt }: ViewWatch): number {
+  const now = useNow(status === 'running' && frozenAt === undefined)
+  return frozenAt ?? now
 }
 
 /** What was not as it should be, also before it was called right. */

@@ -14,6 +14,14 @@ describe('an ear that has failed', () => {
     expect(said.join(' ')).toBe('Nothing heard. Microphone? Takeoff trim?')
   })
 
+  it('is told by its tone and the screen alone to whoever types, and nothing changes', () => {
+    const before = atTrim().state
+    const failed = atTrim().happen({ type: 'earFailed', message: 'gone', typing: true })
+    expect(failed.effects).toEqual([{ type: 'tone', tone: 'deaf' }])
+    expect(failed.state.listenId).toBe(before.listenId)
+    expect(failed.happen({ type: 'earBack', typing: true }).effects).toEqual([{ type: 'tone', tone: 'tick' }])
+  })
+
   it('is told when it is back', () => {
     const { effects } = atTrim().happen({ type: 'earBack' })
     expect(effects).toContainEqual({ type: 'tone', tone: 'tick' })

@@ -7,7 +7,8 @@ import { fold } from '../../../../src/kernel/run/core/step.ts'
 import { debriefOf } from '../../../../src/kernel/run/debrief/debrief.ts'
 import { factsOf } from '../../../../src/kernel/training/factsOf.ts'
 import { begun, call, FINAL, PACK, PRELIMINARY, revision, type TestRun } from '../fixture.ts'
-import { beforeEngine, began, called, STARTING } from '../startFixture.ts'
+import { abnormal, beforeEngine, began, called, STARTING } from '../startFixture.ts'
+import { TALK, talkRun } from '../talkFixture.ts'
 
 type Choices = Omit<EventFields['demonstrated'], 'isOn'>
 
@@ -142,5 +143,84 @@ describe('a room that is asked', () => {
   it('cannot have an answer judged on figures that came in since', () => {
     const run = asked().happen(revision(2, 'final', FINAL, PRELIMINARY))
     expect(press(run).events.at(-1)).toMatchObject({ type: 'voided', because: 'figuresChanged' })
+  })
+})
+
+describe('a start before a room', () => {
+  const starting = (choices: Partial<Choices> = {}) => shown(choices, beforeEngine())
+  const goOn = (run: TestRun) => run.happen(freezePressed(STARTING, run.state))
+
+  it('stands still at its beginning and at each call, deaf and untimed, and then listens again', () => {
+    const run = starting().happen(began(7_000))
+    expect(run.state.frozen).toBeDefined()
+    expect(kinds(run)).toEqual(['shut', 'stopTimers', 'tone'])
+    goOn(run).happen(called('rotation', 9_000))
+    expect(run.state.frozen).toBeDefined()
+    expect(kinds(run)).toEqual(['shut', 'stopTimers', 'tone'])
+    goOn(run)
+    expect(kinds(run)).toEqual(['shut', 'stopTimers', 'startTimer', 'listen'])
+    expect(run.said()).toBe('')
+  })
+
+  it.each([
+    ['in its turn', called('rotation', 8_000), false],
+    ['out of order', called('stable', 8_000, { value: 58, inRange: true }), true],
+    ['late', called('rotation', 20_000), true],
+  ] as const)('where it freezes at what is missed: a call %s', (_, event, isFrozen) => {
+    const run = starting({ stops: 'misses' }).happen(began(7_000)).happen(event)
+    expect(run.state.frozen !== undefined).toBe(isFrozen)
+  })
+
+  it('has stop words said at once', () => {
+    const run = starting({ stops: 'never' }).happen(began(7_000))
+    run.happen({ type: 'demonstrated', isOn: true, stops: 'answers', asksRoom: true }).happen(abnormal(9_000))
+    expect(run.state.frozen).toBeUndefined()
+    expect(run.said()).toMatch(/^Fuel off/)
+  })
+
+  it('asks the room first, and judges the call by the time at which it was made', () => {
+    const run = starting({ asksRoom: true, stops: 'never' }).happen(began(7_000))
+    run.hear('rotation', { beganAt: 7_500 })
+    expect(run.state.frozen?.said?.text).toBe('rotation')
+    expect(run.state.watches.engine?.calls).toEqual({})
+    run.pass(60_000)
+    goOn(run)
+    const { beganAt = 0, calls = {}, late } = run.state.watches.engine ?? {}
+    expect((calls.rotation ?? 0) - beganAt).toBe(500)
+    expect(late).toEqual([])
+    expect(fold(STARTING, 'run', run.events)).toEqual(run.state)
+  })
+})
+
+describe('a briefing before a room', () => {
+  const CLEARED = 'cleared to corrie, tarn two alfa departure, climb five thousand, squawk four two seven one'
+  const briefing = (choices: Partial<Choices> = {}) =>
+    talkRun()
+      .hear('request clearance')
+      .hear(CLEARED)
+      .happen({ type: 'demonstrated', isOn: true, stops: 'answers', asksRoom: false, ...choices })
+
+  it('stands still at each breath, and listens again behind it', () => {
+    const run = briefing().hear('runway two seven left')
+    expect(run.state.frozen).toBeDefined()
+    expect(run.effects.map(({ type }) => type)).toEqual(['shut', 'stopTimers'])
+    run.happen(freezePressed(TALK, run.state))
+    expect(run.effects.map(({ type }) => type)).toEqual(['shut', 'stopTimers', 'listen'])
+  })
+
+  it('freezes at a wrong value and at an end that leaves something out, where it freezes at misses', () => {
+    const run = briefing({ stops: 'misses' }).hear('runway two seven left')
+    expect(run.state.frozen).toBeUndefined()
+    expect(run.hear('level six thousand').state.frozen).toBeDefined()
+    run.happen(freezePressed(TALK, run.state))
+    expect(run.hear('briefing complete').state.frozen).toBeDefined()
+  })
+
+  it('asks the room first', () => {
+    const run = briefing({ asksRoom: true }).hear('runway two seven left')
+    expect(run.state.frozen?.said?.text).toBe('runway two seven left')
+    expect(run.state.topics).toEqual({})
+    run.happen(freezePressed(TALK, run.state))
+    expect(run.state.topics).toEqual({ 'briefing.runway': 'ok' })
   })
 })
