@@ -15,6 +15,8 @@ export default defineConfig({
           include: ['tests/**/*.test.ts'],
           exclude: ['tests/browser/**'],
           environment: 'node',
+          // Nothing here leaves anything behind in a module; reading the sources anew for each file takes half of the time.
+          isolate: false,
           setupFiles: ['tests/propertySeed.ts'],
           testTimeout: PATIENCE_MS,
           hookTimeout: PATIENCE_MS,
