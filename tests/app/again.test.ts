@@ -155,10 +155,7 @@ describe('a start that "stop" has ended, done again', () => {
     const from = debrief.timeline.find(({ lane }) => lane === 'watch')?.from ?? 0
     const log = eventsAgain(pack, events, { seq: from, runId: 'flight', now: createVirtualClock().now() })
     const whole = lines.slice(lines.indexOf('starting the right engine'), lines.indexOf('starting the left engine') - 1)
-    const [stopped, run] = [
-      await goneOn(pack, log, ...start, 'stop', 'brakes set'),
-      await goneOn(pack, log, ...whole),
-    ]
+    const [stopped, run] = [await goneOn(pack, log, ...start, 'stop', 'brakes set'), await goneOn(pack, log, ...whole)]
     expect([...stopped.answers, ...run.answers.slice(0, -1)].join(' ')).not.toContain('Drill over')
     expect(run.answers.at(-1)).toBe('Drill over, right.')
   })

@@ -198,6 +198,8 @@ export interface LastAnswer {
   readonly text: string
   readonly by: By
   readonly judgement: Judgement
+  /** Right, and something else comes first. */
+  readonly isRefused?: boolean
 }
 
 export interface RunState {
