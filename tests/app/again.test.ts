@@ -2,14 +2,17 @@
 
 import { describe, expect, it } from 'vitest'
 import { eventsAgain } from '../../src/app/run/beginAgain.ts'
+import { createVirtualClock } from '../../src/cli/virtualClock.ts'
 import type { Pack } from '../../src/kernel/pack/checklist.ts'
 import type { RunEvent } from '../../src/kernel/run/core/events.ts'
 import { readEvents } from '../../src/kernel/run/core/readLog.ts'
 import { fold } from '../../src/kernel/run/core/step.ts'
 import { debriefOf } from '../../src/kernel/run/debrief/debrief.ts'
 import { cuesOf } from '../../src/kernel/run/debrief/replay.ts'
+import { marramLines } from '../flight/lines.ts'
 import { begun, call, PACK, type TestRun, testRun } from '../kernel/run/fixture.ts'
 import { beforeEngine, began, called, STARTING } from '../kernel/run/startFixture.ts'
+import { flown as flownThere, goneOn, upTo } from './flown.ts'
 
 const NOW = Date.parse('2001-06-01T10:00:00.000Z')
 
@@ -136,6 +139,25 @@ describe('a moment that is done again', () => {
   it('folds to the state that it had', () => {
     const run = again(flown().events, 2).answer('negative').answer('correct').answer('correct').answer('correct')
     expect(fold(PACK, 'run', run.events)).toEqual(run.state)
+  })
+})
+
+describe('a start that "stop" has ended, done again', () => {
+  const lines = marramLines('icao', 'push')
+  const toStart = upTo(lines, 'clear to start')
+  const start = ['starting the right engine', 1, 'rotation seen', 5] as const
+
+  it.each([
+    ['from the start itself', [...toStart, 'done']],
+    ['from the flow before it', toStart],
+  ])('%s, is not over before the engine runs', async (_, before) => {
+    const { pack, events, debrief } = await flownThere('marram', before, ...start, 'stop', 'brakes set')
+    const from = debrief.timeline.find(({ lane }) => lane === 'watch')?.from ?? 0
+    const log = eventsAgain(pack, events, { seq: from, runId: 'flight', now: createVirtualClock().now() })
+    const whole = lines.slice(lines.indexOf('starting the right engine'), lines.indexOf('starting the left engine') - 1)
+    const [stopped, run] = [await goneOn(pack, log, ...start, 'stop', 'brakes set'), await goneOn(pack, log, ...whole)]
+    expect([...stopped.answers, ...run.answers.slice(0, -1)].join(' ')).not.toContain('Drill over')
+    expect(run.answers.at(-1)).toBe('Drill over, right.')
   })
 })
 

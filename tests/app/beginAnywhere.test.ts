@@ -71,6 +71,25 @@ describe('a run begun in the middle', () => {
     expect(given(last).values).toMatchObject({ transponder: script?.values.transponder })
   })
 
+  it('has what stations gave before on the scratch pad, as the pilot would have copied it down', () => {
+    const state = fold(pack, 'run', begunAt('departureBriefing'))
+    const { values = {} } = state.inputs ?? {}
+    const lines = state.pad.text.split('\n')
+    expect(lines.map((line) => line.split(':')[0])).toEqual([
+      'Departure information',
+      'Departure clearance',
+      'Contact ground',
+    ])
+    expect(lines[1]).toContain(`squawk ${values.transponder}`)
+    expect(lines[1]).toContain(`departure ${values.departureRoute}`)
+    expect(viewOf(pack, state).begunAt).toMatch(/; what stations gave before is on the scratch pad$/)
+    const last = fold(pack, 'run', begunAt(places.at(-1)?.id ?? ''))
+    expect(last.pad.text).toMatch(/^Taxi clearance: .*holding point .*hold short /m)
+    const first = fold(pack, 'run', begunAt(places[0]?.id ?? ''))
+    expect(first.pad.text).toBe('')
+    expect(viewOf(pack, first).begunAt).not.toContain('pad')
+  })
+
   it('asks for the pilot’s own value only where it is still to be said', () => {
     expect(fold(pack, 'run', begunAt(places[0]?.id ?? '')).ownToAsk).not.toEqual([])
     expect(fold(pack, 'run', begunAt(places.at(-1)?.id ?? '')).ownToAsk).toEqual([])

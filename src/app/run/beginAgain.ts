@@ -1,7 +1,7 @@
 /** The log that a moment begins with when it is done again. */
 
 import type { Pack } from '../../kernel/pack/checklist.ts'
-import { isLeft, missesIn } from '../../kernel/run/core/again.ts'
+import { followed, isLeft, missesIn } from '../../kernel/run/core/again.ts'
 import { emptyRun } from '../../kernel/run/core/emptyRun.ts'
 import type { Evidence, RunAgain, RunEvent } from '../../kernel/run/core/events.ts'
 import { activityAt } from '../../kernel/run/core/moving.ts'
@@ -51,6 +51,7 @@ function lastTime(pack: Pack, events: readonly RunEvent[], seq: number): Pick<Ru
     if (event.seq === seq) activity = activityAt(pack, state.floor)?.id
     if (event.seq <= seq) continue
     misses += missesIn(before, state, event)
+    activity = followed(before, state, event, activity)
     if (isLeft(pack, state, activity)) return { lastMisses: misses }
   }
   return {}

@@ -9,13 +9,14 @@ import type { EventBody, RunEvent } from '../../kernel/run/core/events.ts'
 import { LOG_VERSION } from '../../kernel/run/core/readLog.ts'
 import type { RunState } from '../../kernel/run/core/state.ts'
 import { step } from '../../kernel/run/core/step.ts'
+import { copiedDown } from '../../kernel/run/talk/copiedDown.ts'
 import { unrecorded } from '../../kernel/run/talk/talk.ts'
 import { type Beginning, startOf } from './beginning.ts'
 import { type Revision, revisedBy, revisionsAfter, withoutGiven, withTaken } from './revision.ts'
 
 /**
- * The figures are accepted, what stations give before the activity comes in as they would have said it, and all that comes
- * before it counts as done. `now`: clock time, ms since 1970. Throws where the pack does not have the activity.
+ * The figures are accepted, what stations give before the activity comes in as they would have said it and stands on the
+ * scratch pad, and all that comes before it counts as done. `now`: clock time, ms since 1970. Throws where the pack does not have the activity.
  */
 export function eventsBegunAt(
   pack: Pack,
@@ -36,12 +37,15 @@ export function eventsBegunAt(
   happen(startOf(pack, { ...beginning, inputs }, now))
   for (const sheet of sheets) happen({ type: 'sheetCame', sheet })
   happen(revisedBy(pack, state.script ? withoutGiven(pack, inputs, undefined) : inputs, undefined, from))
-  for (const turn of turnsBefore(pack, state, activity)) {
+  const turns = turnsBefore(pack, state, activity)
+  for (const turn of turns) {
     const values = unrecorded(turn, state)
     if (Object.keys(values).length === 0) continue
     const taken = withTaken(pack, { ...(state.inputs ?? inputs), situation: state.situation }, values)
     happen(revisedBy(pack, taken, revisions.at(-1), { takenDown: turn.id }))
   }
+  const copied = copiedDown(pack, state, turns)
+  if (copied.length > 0) happen({ type: 'padWritten', text: copied.join('\n'), strokes: [] })
   happen({ type: 'begunAt', activity, evidence: { by: 'key', text: '' } })
   return events
 }

@@ -205,7 +205,7 @@ function turnsView(pack: Pack, exchange: Exchange, run: RunState): ViewTurn[] {
 /** A right call of a turn that is still ahead was refused: something else comes first. */
 function refusalOf(pack: Pack, exchange: Exchange, run: RunState): { refusal: string } | undefined {
   const { last } = run
-  if (last?.of !== 'call' || last.judgement.verdict !== 'correct' || run.question) return undefined
+  if (last?.of !== 'call' || !last.isRefused || run.question) return undefined
   const turn = exchange.turns.find(({ id }) => id === last.item)
   if (!turn || turnState(run, turn.id).status !== 'ahead') return undefined
   const held =

@@ -54,8 +54,9 @@ export function watchView(pack: Pack, run: RunState): { watch: ViewWatch } | und
     const same = {
       label,
       isLate: state.late.includes(id),
-      isEarly: state.early[id] !== undefined,
-      outside: (state.outside[id] ?? []).map(String),
+      // What was put right since is for the debrief.
+      isEarly: state.early[id] !== undefined && (at ?? 0) <= state.early[id],
+      outside: (state.outside[id] ?? []).filter((one) => one === (state.values[id] ?? one)).map(String),
     }
     if (at !== undefined) {
       const value = state.values[id]

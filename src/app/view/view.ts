@@ -78,7 +78,7 @@ export function viewOf(pack: Pack, run: RunState): RunView {
   const caution = item?.caution ?? list?.caution ?? watch?.caution ?? talk?.caution ?? flowAt(pack, floor)?.caution
   return {
     phase: `${run.again ? 'That moment again: ' : ''}${pack.phases[phaseOf(pack, floor)]?.name ?? ''}`,
-    ...(run.begunAt && { begunAt: placeToBegin(pack, run.begunAt.activity) }),
+    ...(run.begunAt && { begunAt: begunAtWords(pack, run.begunAt) }),
     ...headlineOf(pack, run),
     ...(caution !== undefined && { caution }),
     ...(list && { listName: list.name }),
@@ -147,4 +147,9 @@ function viewEntry(run: RunState, entry: Item | Line | Note, index: number): Vie
     current: floor.at === 'item' && floor.item === entry.id && !isWithoutCue(run),
     ...(notes.length > 0 && { note: notes.join(', ') }),
   }
+}
+
+function begunAtWords(pack: Pack, { activity, isCopied }: NonNullable<RunState['begunAt']>): string {
+  const place = placeToBegin(pack, activity)
+  return isCopied ? `${place}; what stations gave before is on the scratch pad` : place
 }

@@ -22,7 +22,10 @@ export function crossCheck({ pack, said, evidence }: Utterance): EventBody | und
       const asked = `cross check ${plain(called)}`
       const isNamed = (source: string) =>
         BEFORE_SOURCE.some((word) => words === `${asked} ${word} ${plain(sourceWords(source))}`)
-      const source = words === asked ? sourceAloud(stated.sources) : stated.sources.find(isNamed)
+      // Of a source that the figure does not have, it is told which ones there are.
+      const isOther = BEFORE_SOURCE.some((word) => words.startsWith(`${asked} ${word} `))
+      const known = words === asked ? sourceAloud(stated.sources) : stated.sources.find(isNamed)
+      const source = known ?? (isOther ? '' : undefined)
       if (source !== undefined) return { type: 'crossCheckAsked', figure: name, source, evidence }
     }
   }

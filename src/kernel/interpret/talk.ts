@@ -6,6 +6,7 @@ import type { EventBody } from '../run/core/events.ts'
 import { stationWords } from '../run/talk/radio.ts'
 import { pendingTurn, talkAt, turnState } from '../run/talk/talk.ts'
 import { briefed } from './briefing.ts'
+import { command, sayAgain } from './command.ts'
 import { otherStation } from './otherStation.ts'
 import { readBack } from './readBack.ts'
 import { stationCall } from './stationCall.ts'
@@ -39,7 +40,7 @@ function inExchange(utterance: Utterance, exchange: Exchange): EventBody | undef
   const pending = pendingTurn(exchange, state)
   const other = heard.doubt ? undefined : otherStation(utterance, exchange)
   if (other) return other
-  if (!pending) return stationCall(utterance, exchange)
+  if (!pending) return firstCall(utterance, exchange)
   const again =
     (opening === 'sayAgain' || opening === 'confirm') && !heard.doubt
       ? heardAgain(utterance, exchange, pending)
@@ -51,6 +52,17 @@ function inExchange(utterance: Utterance, exchange: Exchange): EventBody | undef
   // In a free exchange another call may come first.
   if (answer && (exchange.order === 'fixed' || isClear(answer))) return answer
   return stationCall(utterance, exchange) ?? answer
+}
+
+/** Nothing of a station was said yet that "say again" or "confirm" could be about: its turn is put again. */
+function firstCall(utterance: Utterance, exchange: Exchange): EventBody | undefined {
+  const { heard, opening } = utterance
+  const call = stationCall(utterance, exchange)
+  const isCall = call?.type === 'transmitted' && call.judgement.verdict === 'correct'
+  const isAbout = opening === 'sayAgain' || opening === 'confirm'
+  // The ground crew and the other seat are told to confirm.
+  const hears = exchange.station.role === 'controller' || exchange.station.role === 'broadcast'
+  return isAbout && hears && !isCall && !heard.doubt ? (command(utterance) ?? sayAgain(utterance)) : call
 }
 
 /**

@@ -10,6 +10,7 @@ import type { Response } from '../response/response.ts'
 import type { EventBody, EventFields } from '../run/core/events.ts'
 import { signed } from '../run/talk/callSign.ts'
 import { turnState } from '../run/talk/talk.ts'
+import { situation } from './announcements.ts'
 import { command } from './command.ts'
 import type { Utterance } from './utterance.ts'
 
@@ -62,11 +63,11 @@ export function transmitted(
   }
 }
 
-/** Other speech in the room draws no reaction; what is typed is meant for the station, unless it is a command. */
+/** Other speech in the room draws no reaction; what is typed is meant for the station, unless it is a command or a situation. */
 function isOtherSpeech(utterance: Utterance, said: Hypotheses, { turn, response, judgement }: Transmission): boolean {
   const { pack, heard } = utterance
   if (judgement.verdict !== 'sayAgain' || judgement.because !== 'notUnderstood') return false
-  if (heard.by === 'typed') return command(utterance) !== undefined
+  if (heard.by === 'typed') return (command(utterance) ?? situation(utterance)) !== undefined
   const specs = specsOf(pack, response.figures)
   return completenessOf(response, specs, said.heard.tokens, { states: turn.states }) === 'none'
 }

@@ -106,7 +106,16 @@ const STOPS = [
   'abort start',
   'emergency',
 ]
-const RECHECK = [['recheck'], ['go', 'back', 'to'], ['back', 'to']]
+/** "Back to" alone begins much talk that is none. */
+const RECHECK_BEGINS = [['recheck'], ['go', 'back', 'to']]
+const RECHECK = [...RECHECK_BEGINS, ['back', 'to']]
+
+/** Whether words ask for something to be gone back to, whatever that is. */
+export function isRecheck({ tokens: all }: Transcript): boolean {
+  const tokens = bare(all)
+  return RECHECK_BEGINS.some((words) => words.every((word, at) => tokens[at]?.text === word))
+}
+
 const SPOKEN_REASONS = PASS_REASONS.map(reasonWords)
 
 const WORDINGS = {

@@ -1,5 +1,7 @@
 /** States that are said in several words or ways: "hold short" and its contrary, "cross". */
 
+import type { Token } from '../numbers/tokens.ts'
+
 interface PhraseStates {
   readonly same: readonly (readonly string[])[]
   /** Says the same here, and something else where it is the response's own. */
@@ -28,6 +30,8 @@ const TAKEOFF = [
   ['takeoff'],
   ['take', 'off'],
 ]
+
+const MOVES = [HOLD, CROSS, LINE_UP, TAKEOFF]
 
 const STATES: readonly PhraseStates[] = [
   {
@@ -171,3 +175,25 @@ export function phraseStatesOf(words: readonly string[]): {
   return NONE
 }
 const NONE = { same: [], against: [], knownBy: [] }
+
+/**
+ * "Line up and wait, cleared for takeoff" to a clearance to line up: what is left without the move that was cleared, for the
+ * other one was taken for granted as well. Undefined where not both were said.
+ */
+export function withoutClearedMove(
+  cleared: readonly (readonly string[])[],
+  said: readonly Token[],
+): Token[] | undefined {
+  const words = said.map(({ text }) => text)
+  const own = MOVES.filter((move) => cleared.some((response) => isIn(move, response)))
+  if (!MOVES.some((move) => !own.includes(move) && isIn(move, words))) return undefined
+  const taken = new Set(own.flat().flatMap((phrase) => placesOf(phrase, words)))
+  return taken.size === 0 ? undefined : said.filter((_, at) => !taken.has(at))
+}
+
+const isIn = (move: readonly (readonly string[])[], words: readonly string[]) =>
+  move.some((phrase) => placesOf(phrase, words).length > 0)
+
+/** Where the words of a phrase stand. */
+const placesOf = (phrase: readonly string[], words: readonly string[]): number[] =>
+  words.flatMap((_, at) => (phrase.every((word, k) => words[at + k] === word) ? phrase.map((__, k) => at + k) : []))

@@ -11,6 +11,7 @@ import { cuesOf } from './cues.ts'
 import { judge, vetoed } from './judge.ts'
 import { HARMLESS, HESITATIONS, opposites } from './lexicon.ts'
 import type { Judgement, Part, TransmittedInput } from './model.ts'
+import { withoutClearedMove } from './phraseStates.ts'
 import { placedSegments } from './placedSegments.ts'
 import { allOf, NOTHING, type Response } from './response.ts'
 import { type Segment, segmentsOf } from './segments.ts'
@@ -41,7 +42,17 @@ export function judgeReadBack(elements: readonly SpokenElement[], input: Input):
   return vetoed(input, judgeTranscript(input.heard), judgeTranscript)
 }
 
+/** Of two moves at a runway, the one that was not cleared decides: it is a wrong one, and no question which is meant. */
 function judgeOne(elements: readonly SpokenElement[], input: Input): Judgement {
+  const judged = judgePlain(elements, input)
+  if (judged.because !== 'twoValues') return judged
+  const cleared = elements.flatMap(({ response }) => response.wordings.map((text) => text.split(' ')))
+  const tokens = withoutClearedMove(cleared, input.heard.tokens)
+  const other = tokens && judgePlain(elements, { ...input, heard: { ...input.heard, tokens } })
+  return other?.verdict === 'negative' ? other : judged
+}
+
+function judgePlain(elements: readonly SpokenElement[], input: Input): Judgement {
   const judged = judgedPlaces(elements, input)
   if (judged !== 'stray' && judged?.every(isClear)) return merged(elements, judged, new Set(input.held))
   const cut = judgeCut(elements, input)

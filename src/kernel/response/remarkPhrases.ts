@@ -55,6 +55,7 @@ caution light is gone out | caution light is out | caution light out | warning l
 ground man | the man is hand | man is hand | hand of the man | hand of the ground man | shows me | showed me | showing me
 well above that | above that | well above it | below that | by the looks of it | by the look of it | from here
 clear on the left | clear on the right
+waved off | waved us off | waves us off | waving us off | wave off
 the pair of them | pair of them | both of them | the two of them | the three of them | the four of them
 you can go | you may go | you can go when you want | when you want | go when you are ready | you have the airplane | you have the aircraft | she is all yours | all yours | free to go | clear to go | can go
 coming down nicely | coming up well | going up well | going up nicely | rising nicely | and rising steadily

@@ -40,6 +40,8 @@ export interface Named {
 interface Said {
   readonly parts: Map<string, Pick<Part, 'state' | 'heard'>>
   named: boolean
+  /** Said not to be so, without another value. */
+  denied: boolean
 }
 
 /**
@@ -52,12 +54,13 @@ export function topicsIn(
   heard: Transcript,
   held: PartsOfTopics = {},
 ): Named {
-  const said = topics.map((): Said => ({ parts: new Map(), named: false }))
+  const said = topics.map((): Said => ({ parts: new Map(), named: false, denied: false }))
   for (const mention of mentionsOf(topics, figures, heard)) {
     const { before, deniedAfter } = mention
-    const { parts, named } = partsOf(mention, figures, heard)
+    const { parts, named, isRefused } = partsOf(mention, figures, heard)
     const own = said[mention.topic] as Said
     const isDenied = before === 'denied' || deniedAfter
+    if (parts.length === 0 && (isRefused || deniedAfter)) own.denied = true
     if (named && !isDenied) own.named = true
     else if (deniedAfter) own.named = false
     for (const part of parts) {
@@ -69,7 +72,12 @@ export function topicsIn(
   const wrong = said.flatMap(({ parts }) => [...parts.values()].filter(({ state }) => state === 'wrong'))
   const named = topics.flatMap((topic, index) => {
     const own = said[index] as Said
-    const parts = { ...ownOf(held, topic.id), ...statesOf(own) }
+    const known = ownOf(held, topic.id)
+    // What was right before is not, if it is denied now; of what was not said yet nothing is known.
+    const isTakenBack = own.denied && known !== undefined && !own.named
+    const taken = isTakenBack ? Object.keys(known).map((name) => [name, 'wrong'] as const) : []
+    const parts = { ...known, ...Object.fromEntries(taken), ...statesOf(own) }
+    if (isTakenBack && own.parts.size === 0) return [{ id: topic.id, state: 'wrong' as const, parts }]
     const state = own.named || own.parts.size > 0 ? stateOf(topic, own.named, parts) : undefined
     return state ? [{ id: topic.id, state, parts }] : []
   })
@@ -135,7 +143,7 @@ function partsOf(
   { response, hasFigures, from, to }: Mention,
   figures: Figures,
   { text, tokens }: Transcript,
-): { parts: readonly Part[]; named: boolean } {
+): { parts: readonly Part[]; named: boolean; isRefused?: boolean } {
   if (!hasFigures) return { parts: [], named: true }
   const end = endOf(response, figures, tokens.slice(from, to)) + from
   const isRunway = response.figures.some((name) => ownOf(figures, name)?.kind === 'runway')
@@ -146,7 +154,8 @@ function partsOf(
     return { parts: parts.map((part) => (part.heard === undefined ? part : { ...part, state: 'wrong' })), named: false }
   }
   const isClear = verdict !== 'sayAgain' && verdict !== 'command' && because !== 'refused'
-  return { parts: isClear ? parts.filter(({ state }) => state !== 'missing') : [], named: false }
+  const isRefused = because === 'refused'
+  return { parts: isClear ? parts.filter(({ state }) => state !== 'missing') : [], named: false, isRefused }
 }
 
 /** Where the topic's value ends: talk of something else after it is left out, and so is what leads over to that. */

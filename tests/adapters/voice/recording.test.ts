@@ -270,6 +270,9 @@ describe.each(packs)('with the pack $id', (pack) => {
         ),
         ...labels.map((label) => say.warnings([`${label} above ${label}`, `${label} large change`, 'figures warning'])),
       ],
+      sources: figures.flatMap(({ label, stated: own }) =>
+        own ? [say.sources(label, own.sources.map(sourceWords))] : [],
+      ),
       readMe: stated.map(({ label, source }) => say.readMe(label, sourceWords(source))),
       agrees: labels.map(say.agrees),
       differs: labels.map(say.differs),

@@ -81,7 +81,7 @@ const ROWS: readonly Row[] = [
   ['in a flow', 'cross check takeoff trim', { type: 'crossCheckAsked', figure: 'trim', source: 'loadSheet' }],
   ['in a flow', 'cross check the takeoff trim from the load sheet', { type: 'crossCheckAsked', source: 'loadSheet' }],
   ['in a flow', 'cross check takeoff trim from the takeoff data', { type: 'crossCheckAsked', source: 'takeoffData' }],
-  ['in a flow', 'cross check takeoff trim from the moon', OVERHEARD],
+  ['in a flow', 'cross check takeoff trim from the moon', { type: 'crossCheckAsked', source: '' }],
   ['in a flow', 'cross check takeoff trim', OVERHEARD, { doubt: 'faint' }],
   ['in a flow with words for its steps', 'trim is set', { type: 'stepDone', step: 'loadFlow.setTrim' }],
   ['in a flow with words for its steps', 'checked', OVERHEARD],

@@ -327,3 +327,29 @@ describe('each topic of the demo, in each of its declared ways', () => {
     expect(ways).toBeGreaterThanOrEqual(topics.length)
   })
 })
+
+describe('a topic that was right', () => {
+  const HELD = { flap: { flap: 'ok' }, speeds: { v1: 'ok', vr: 'ok' }, failure: {} } as const
+  const said = (text: string) => topicsIn(TOPICS, FIGURES, transcriptOf(text), HELD)
+
+  it.each([
+    ['flap is wrong', 'flap'],
+    ['no, the flap is not right', 'flap'],
+    ['flaps are not twelve', 'flap'],
+    ['engine failure not briefed', 'failure'],
+  ])('is open again after "%s"', (text, id) => {
+    expect(said(text).topics).toEqual({ [id]: 'wrong' })
+  })
+
+  it.each(['terrain is not briefed', 'we have no engine failure here', 'no flap problems'])(
+    'stays so after "%s"',
+    (text) => {
+      expect(said(text).topics).toEqual({})
+    },
+  )
+
+  it('is right again when it is said again', () => {
+    const { parts } = said('flap is wrong')
+    expect(topicsIn(TOPICS, FIGURES, transcriptOf('flap twelve'), parts).topics).toEqual({ flap: 'ok' })
+  })
+})

@@ -25,8 +25,9 @@ export function withAgain(pack: Pack, before: RunState, { state, effects }: Step
     : before.again
   const isWaiting = begun.isWaiting && state.standingBy
   if (begun.isOver) return { state: { ...state, again: { ...begun, isWaiting } }, effects }
-  const again = { ...begun, misses: begun.misses + missesIn(before, state, event) }
-  if (!isLeft(pack, state, begun.activity)) return { state: { ...state, again }, effects }
+  const activity = followed(before, state, event, begun.activity)
+  const again = { ...begun, activity, misses: begun.misses + missesIn(before, state, event) }
+  if (!isLeft(pack, state, activity)) return { state: { ...state, again }, effects }
   const over: RunState = { ...state, standingBy: true, again: { ...again, isOver: true, isWaiting: true } }
   const { misses, lastMisses } = again
   const stations = effects.flatMap((effect) =>
@@ -39,12 +40,22 @@ export function withAgain(pack: Pack, before: RunState, { state, effects }: Step
   }
 }
 
-/** It is done, or the run has come to what it waits for. New figures that send the pilot elsewhere first do not end a list. */
+/** Whoever begins a start leaves what stood before it for the start. */
+export function followed(before: RunState, after: RunState, event: RunEvent, activity: string | undefined) {
+  const isBegun = event.type === 'watchBegan' && watchState(after, event.watch).status === 'running'
+  return isBegun && watchState(before, event.watch).status !== 'running' ? event.watch : activity
+}
+
+/**
+ * It is done, or the run has come to what it waits for. New figures that send the pilot elsewhere first do not end a list,
+ * nor does "stop" a start: that is made again.
+ */
 export function isLeft(pack: Pack, state: RunState, id: string | undefined): boolean {
   const { floor } = state
   const activity = id === undefined ? undefined : activityById(pack, id)
   if (!activity) return false
   if (!isAhead(state, activity)) return true
+  if (activity.type === 'watch') return false
   if (activity.type === 'list') return floor.at === 'line' || floor.at === 'exchange'
   return activityAt(pack, floor) !== activity
 }

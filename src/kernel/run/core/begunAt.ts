@@ -27,7 +27,7 @@ export function begunAt(pack: Pack, before: RunState, { activity, seq, t }: RunE
   const marked = earlier.reduce(asDone, before)
   const begun: RunState = {
     ...stamped(marked, t - LONG_AGO_MS),
-    begunAt: { activity, seq },
+    begunAt: { activity, seq, isCopied: before.pad.text !== '' },
     // The pilot's own values are asked for with the first thing of a run.
     ownToAsk: earlier.length === 0 ? before.ownToAsk : [],
     question: undefined,

@@ -9,8 +9,9 @@ import { restsOf } from '../../pack/rests.ts'
 import { PASS_REASONS } from '../../response/commands.ts'
 import { closeItem } from '../list/answering.ts'
 import { flowAt, openSteps } from '../list/flowSteps.ts'
+import { openTopics } from '../talk/briefing.ts'
 import { type Again, stationWords } from '../talk/radio.ts'
-import { exchangeAt, pendingTurn, reopenTurn, withTurn } from '../talk/talk.ts'
+import { exchangeAt, pendingTurn, reopenTurn, talkAt, withTurn } from '../talk/talk.ts'
 import { readingAgain } from '../watch/calling.ts'
 import { restarted, startUnderWay } from '../watch/watching.ts'
 import { runningWatch, stoppedWatch, watchState } from '../watch/watchTiming.ts'
@@ -189,6 +190,8 @@ function namesLeft(pack: Pack, state: RunState): string[] {
   const flow = flowAt(pack, floor)
   // From memory: how many steps there are, not which.
   if (flow && state.settings.flows !== 'memory') return openSteps(flow, state).map(({ text }) => text)
+  const talk = talkAt(pack, floor)
+  if (talk?.type === 'briefing') return openTopics(talk, state).map(({ label }) => label)
   const watch = runningWatch(pack, state)
   if (watch) {
     const { calls } = watchState(state, watch.id)

@@ -96,7 +96,7 @@ export interface EventFields {
   readonly paperHandled: { readonly edition: string; readonly how: PaperHandling }
   /** The scratch pad as it stands: what is typed, and lines drawn by hand, each as x and y in turn, in thousandths of its width. */
   readonly padWritten: { readonly text: string; readonly strokes: readonly (readonly number[])[] }
-  /** The pilot wants to read a value aloud off a source. */
+  /** The pilot wants to read a value aloud off a source; empty where the one that was named is none of the figure's. */
   readonly crossCheckAsked: { readonly figure: string; readonly source: string; readonly evidence: Evidence }
   /** Read off a source aloud; the revision that takes it in follows at once. */
   readonly stated: {

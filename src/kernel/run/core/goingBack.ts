@@ -1,7 +1,7 @@
 /** "Correction", "go back one", "recheck": what was closed last, the item before or the one that is named is open again. */
 
-import type { Pack } from '../../pack/checklist.ts'
-import type { ExchangeTurn } from '../../pack/exchange.ts'
+import type { Activity, Pack } from '../../pack/checklist.ts'
+import type { Exchange, ExchangeTurn } from '../../pack/exchange.ts'
 import { agenda, findItem, itemsOf, listById, listsOf } from '../../pack/place.ts'
 import { partNames } from '../../response/readBack.ts'
 import { readBacksOf } from '../talk/radio.ts'
@@ -10,7 +10,7 @@ import { askAgain, tooSoonToAsk } from './askingAgain.ts'
 import type { By } from './events.ts'
 import { enter, sayAndListen as listenAfter } from './listening.ts'
 import { activityAt, floorOf, isAhead, nextInList } from './moving.ts'
-import { say } from './phrases.ts'
+import { listName, say } from './phrases.ts'
 import { isClosed, itemState, listState, withItem, withList } from './progress.ts'
 import type { RunState, Step } from './state.ts'
 
@@ -21,8 +21,8 @@ export function corrected(pack: Pack, state: RunState, rest: string): Step {
 
 /**
  * The briefing of that name; the item of that challenge that was closed last, else one left open, else the one that stands
- * open; else the exchange or the call of that name. A call of the exchange that is on comes before any item. Where there is
- * none, the open place is put again.
+ * open; else the exchange or the call of that name. A call of the exchange that is on comes before any item. What is still to
+ * come is said to be, with what comes first, and what is open stays.
  */
 export function rechecked(pack: Pack, before: RunState, name: string): Step {
   const state = { ...before, question: undefined, standingBy: false }
@@ -32,8 +32,29 @@ export function rechecked(pack: Pack, before: RunState, name: string): Step {
   if (here) return goBack(pack, state, here.id, false)
   const item = itemNamed(pack, state, name)
   if (item !== undefined) return toItem(pack, state, item)
-  return toTalk(pack, state, name) ?? listenAfter(pack, before, [], { prompt: true })
+  return toTalk(pack, state, name) ?? stillToCome(pack, before, name)
 }
+
+/** It is no answer to what is open, so the last verdict does not stay with it. */
+function stillToCome(pack: Pack, before: RunState, name: string): Step {
+  const state = { ...before, last: undefined }
+  const here = activityAt(pack, state.floor)
+  const list = listsOf(pack).find((one) => itemsOf(one, state).some(({ challenge }) => challenge === name))
+  if (list && here?.id === list.id && state.floor.at === 'item') {
+    const { item } = findItem(pack, state.floor.item)
+    return listenAfter(pack, state, [say.notYet(item.challenge)])
+  }
+  if (list) return listenAfter(pack, state, [say.notCalled(list.name)], { prompt: true })
+  const talk = agenda(pack, state).find(({ activity }) => isOfTalk(activity, name))?.activity
+  if (!talk) return listenAfter(pack, state, [say.recheckWhat()])
+  if (!here || here.id === talk.id) return listenAfter(pack, state, [], { prompt: true })
+  return listenAfter(pack, state, [say.firstComplete(here.type === 'list' ? listName(here.name) : here.name)])
+}
+
+const isOfTalk = (activity: Activity, name: string): boolean =>
+  (activity.type === 'exchange' && [activity, ...activity.turns].some((one) => nameOf(one) === name)) ||
+  (activity.type === 'briefing' && activity.name === name)
+const nameOf = (one: Exchange | ExchangeTurn) => ('label' in one ? one.label : one.name)
 
 const isTurnDone = (state: RunState, id: string) => state.turns[id]?.status === 'done'
 
@@ -77,7 +98,8 @@ function toTalk(pack: Pack, state: RunState, name: string): Step | undefined {
 
 /** No item of that name: what is open stays, and it is no miss of it. */
 export function recheckUnknown(pack: Pack, state: RunState, by: By): Step {
-  return tooSoonToAsk(pack, state, by) ?? askAgain(pack, state, [say.recheckWhat()])
+  const soon = tooSoonToAsk(pack, state, by)
+  return soon ?? askAgain(pack, { ...state, last: undefined }, [say.recheckWhat()])
 }
 
 /** In a list the item before, elsewhere what was closed last. */

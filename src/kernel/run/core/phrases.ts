@@ -299,6 +299,8 @@ export const say = {
   warnings: (short: readonly string[]) =>
     `${short.length > 0 ? sentence(listed(short)) : sentence('figures warning', 'see the figures page')} ${ask('confirm accepted')}`,
   readMe: (label: string, source: string) => sentence(`read me the ${label}`, `from the ${source}`),
+  /** Where a value may be read off. */
+  sources: (label: string, sources: readonly string[]) => sentence(label, ...sources.map((one) => `from the ${one}`)),
   yours: (label: string) => ask(`your ${label}`),
   ownDiffers: (label: string) => sentence(`I have another ${label}`),
   /** What a wrong value fits. */

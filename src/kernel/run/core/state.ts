@@ -198,6 +198,8 @@ export interface LastAnswer {
   readonly text: string
   readonly by: By
   readonly judgement: Judgement
+  /** Right, and something else comes first. */
+  readonly isRefused?: boolean
 }
 
 export interface RunState {
@@ -275,8 +277,8 @@ export interface RunState {
     /** What is to be said and listened for when it goes on. */
     readonly effects: readonly Effect[]
   }
-  /** Begun in the middle, by the event of this number. */
-  readonly begunAt?: { readonly activity: string; readonly seq: number }
+  /** Begun in the middle, by the event of this number; `isCopied`: what stations gave before stands on the pad. */
+  readonly begunAt?: { readonly activity: string; readonly seq: number; readonly isCopied: boolean }
   /** Turns of exchanges by id. */
   readonly turns: Readonly<Record<string, ExchangeTurnState>>
   /** Entered figures that hold as a turn gave them, each with what the papers had in its place. */

@@ -16,13 +16,13 @@ import { slipWentBy, transmitted } from '../talk/exchanging.ts'
 import { exchangeAt, findTurn, pendingTurn, turnState, unrecorded, withTurn } from '../talk/talk.ts'
 import { notUnderstood, called as watchCalled } from '../watch/calling.ts'
 import * as watching from '../watch/watching.ts'
-import { startUnderWay } from '../watch/watching.ts'
 import { withAgain } from './again.ts'
 import { afterWatch, announce } from './announce.ts'
 import { askAgain, tooSoonToAsk } from './askingAgain.ts'
 import { begunAt } from './begunAt.ts'
 import { clockDue, withAnnounced, withTimers } from './clocks.ts'
 import { commanded } from './commanding.ts'
+import { crossCheckAsked } from './crossChecking.ts'
 import { emptyRun } from './emptyRun.ts'
 import type { By, Effect, RunEvent, ToneName } from './events.ts'
 import { thawedBy, thawedEvent, unfrozen, withFreeze } from './freezing.ts'
@@ -88,11 +88,8 @@ function outcomeOf(pack: Pack, state: RunState, event: RunEvent): Step {
       return paperHandled(state, event)
     case 'padWritten':
       return { state: { ...state, pad: { text: event.text, strokes: event.strokes } }, effects: [] }
-    case 'crossCheckAsked': {
-      const question = { about: 'reading', figure: event.figure, source: event.source } as const
-      const asked = { ...state, standingBy: false, question }
-      return startUnderWay(pack, state) ?? sayAndListen(pack, asked, [], { prompt: true })
-    }
+    case 'crossCheckAsked':
+      return crossCheckAsked(pack, state, event)
     case 'stated':
       return { state: { ...state, question: undefined }, effects: [] }
     case 'ownValueSaid':

@@ -14,7 +14,7 @@ import { unmet } from '../core/interlocks.ts'
 import { answeredAnew } from '../core/lateCatch.ts'
 import { PROMPT_AFTER_MISS_MS, sayAndListen } from '../core/listening.ts'
 import { advance } from '../core/moving.ts'
-import { notYet } from '../core/notYet.ts'
+import { notYet, withRefusal } from '../core/notYet.ts'
 import { listed, say } from '../core/phrases.ts'
 import { itemState, lastClosed, missingFigures, withItem } from '../core/progress.ts'
 import type { RunState, Step } from '../core/state.ts'
@@ -31,7 +31,7 @@ export function answered(pack: Pack, before: RunState, event: Answered): Step {
   switch (judgement.verdict) {
     case 'correct': {
       const blockedBy = unmet(pack, state, item.interlocks, event.t)
-      if (blockedBy) return notYet(pack, state, item.id, blockedBy)
+      if (blockedBy) return notYet(pack, withRefusal(state), item.id, blockedBy)
       const words = item.answers === 'both' ? [otherSeat(pack, state, item, judgement.parts)] : []
       const { by } = evidence
       const done = closeItem(answeredAnew(state, item.id, 'pilot'), item, {

@@ -9,9 +9,10 @@ import { fillTemplate } from '../../pack/template.ts'
 import { statesOf } from '../../response/readBack.ts'
 import { tooSoonToAsk } from '../core/askingAgain.ts'
 import type { By, Effect, RunEvent } from '../core/events.ts'
-import { unmet } from '../core/interlocks.ts'
+import { type Unmet, unmet } from '../core/interlocks.ts'
 import { enter, sayAndListen as listenAfter, PROMPT_AFTER_MISS_MS } from '../core/listening.ts'
 import { nextFloor } from '../core/moving.ts'
+import { withRefusal } from '../core/notYet.ts'
 import { say } from '../core/phrases.ts'
 import { lastClosed } from '../core/progress.ts'
 import type { RunState, Step } from '../core/state.ts'
@@ -55,10 +56,15 @@ function called(pack: Pack, state: RunState, exchange: Exchange, turn: ExchangeT
   const { judgement } = event
   const order = exchange.station.role === 'otherseat'
   const isMute = !answers(exchange)
+  const blockedBy = unmet(pack, state, turn.interlocks, event.t)
+  const caution = blockedBy?.interlock.say
+  // What a clearance that is still to be given will say is neither confirmed nor denied.
+  if (caution !== undefined && isNotCleared(blockedBy) && ['correct', 'negative'].includes(judgement.verdict)) {
+    return notYet(pack, { ...state, last: undefined }, caution)
+  }
   switch (judgement.verdict) {
     case 'correct': {
-      const blockedBy = unmet(pack, state, turn.interlocks, event.t)
-      if (blockedBy) return notYet(pack, state, blockedBy.interlock.say)
+      if (caution !== undefined) return notYet(pack, state, caution)
       if (!callableTurns(exchange, state).includes(turn)) {
         return notYet(pack, state, callableTurns(exchange, state)[0]?.label ?? exchange.name)
       }
@@ -255,8 +261,10 @@ function hearStation(pack: Pack, state: RunState, speech: readonly Speech[], pro
   return listenAfter(pack, state, [], { stations: speech, ...(promptAfterMs !== undefined && { promptAfterMs }) })
 }
 
+const isNotCleared = (blockedBy: Unmet | undefined) => blockedBy?.interlock.after.startsWith('cleared:') ?? false
+
 function notYet(pack: Pack, state: RunState, caution: string): Step {
-  return listenAfter(pack, state, [say.notYet(caution)], { tone: 'attention' })
+  return listenAfter(pack, withRefusal(state), [say.notYet(caution)], { tone: 'attention' })
 }
 
 /** The ear's doing: not counted against the pilot. */

@@ -81,7 +81,7 @@ function worded(pack: Pack, state: RunState, wording: Wording | undefined, value
 type Radioed = Pick<RunState, 'situation' | 'values' | 'settings'>
 
 /** Those that apply, in the order of the phraseology. */
-function elementsOf(turn: ExchangeTurn, state: Radioed): Element[] {
+export function elementsOf(turn: ExchangeTurn, state: Radioed): Element[] {
   const applying = turn.elements.filter((element) => holds(element.when, state))
   const { faaOrder } = turn
   if (state.settings.radio !== 'faa' || !faaOrder) return applying

@@ -21,8 +21,6 @@ export function Heard({ pack, run, exchange }: HeardProps) {
   const soFar = useApp((state) => state.ear.soFar)
   const { last, notUnderstood } = run
   const parts = partsShown(pack, run)
-  // The call was right, and something else comes first.
-  const isTooEarly = exchange?.refusal !== undefined
   // The parts of a read-back stand above it already.
   const hasParts = last?.of === 'readBack' && exchange?.pending !== undefined
   const words = last ? markedWords(last.text, parts) : []
@@ -56,7 +54,7 @@ export function Heard({ pack, run, exchange }: HeardProps) {
               ))}
             </p>
             <div class="row">
-              {isTooEarly ? (
+              {last.isRefused ? (
                 <p>Right, but not yet.</p>
               ) : (
                 <Verdict judgement={judgementShown(run, last)} isOnlyNamed={isOnlyNamed(pack, last)} />
