@@ -1,5 +1,6 @@
 /** The debrief of a run as lines of text. */
 
+import { capital } from '../kernel/capital.ts'
 import { passedWords } from '../kernel/response/commands.ts'
 import { clockTime } from '../kernel/run/core/clockTime.ts'
 import { NOTICE } from '../kernel/run/core/events.ts'
@@ -15,6 +16,7 @@ import {
 } from '../kernel/run/debrief/debriefPartner.ts'
 import { type DebriefFlow, type DebriefWatch, deviationsOf, seconds } from '../kernel/run/debrief/debriefWatch.ts'
 import type { Foremost } from '../kernel/run/debrief/foremost.ts'
+import { missedLine } from '../kernel/run/debrief/totals.ts'
 import { deviationLines, lookLines } from './debriefDeviations.ts'
 import { briefingLines, exchangeLines } from './debriefTalk.ts'
 
@@ -99,17 +101,16 @@ function foremostLine({ about, t, said, why, more }: Foremost): string {
   return `    ${when}${about}${words}: ${why}${more === 0 ? '' : ` ${more} more of the kind.`}`
 }
 
-function totalLines({ totals, exchanges, watches }: Debrief): string[] {
-  const talked =
-    `On the radio and between the seats: ${totals.radioMisses} missed, words shown ${totals.wordsShown} times; ` +
-    `${totals.topicsLeftOut} topics left out of the briefing at first.`
+function totalLines({ totals, exchanges }: Debrief): string[] {
   return [
-    `${totals.closed} of ${totals.items} items closed; ${totals.misses} missed answers, ${totals.sayAgains} asked again by the ear, ` +
+    `${capital(missedLine(totals))}.`,
+    `${totals.closed} of ${totals.items} items closed; ${totals.sayAgains} asked again by the ear, ` +
       `${totals.given} with the value given, ${totals.byKey} by key, ${totals.passed} passed${totals.notApplicable > 0 ? `, ${totals.notApplicable} not applicable` : ''}.`,
-    ...(exchanges.length === 0 ? [] : [talked]),
-    ...(watches.length === 0
+    ...(exchanges.length === 0
       ? []
-      : [`Engine start calls too soon, out of limits, late or missing: ${totals.startDeviations}.`]),
+      : [
+          `Words of stations shown ${totals.wordsShown} times; ${totals.topicsLeftOut} topics left out of the briefing at first.`,
+        ]),
   ]
 }
 

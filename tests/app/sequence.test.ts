@@ -1,52 +1,11 @@
 /** Things begun out of their order on whole departures of both packs: asked about, refused or told, and always a way on. */
 
 import { describe, expect, it } from 'vitest'
-import { createSession } from '../../src/app/run/session.ts'
-import { newRun } from '../../src/app/run/storedRun.ts'
-import { DEFAULT_SETTINGS } from '../../src/app/settings.ts'
-import { readPackDir } from '../../src/cli/packDir.ts'
-import { createVirtualClock } from '../../src/cli/virtualClock.ts'
-import { debriefOf } from '../../src/kernel/run/debrief/debrief.ts'
-import { createFakeEar } from '../fakes/ear.ts'
-import { createFakeLog } from '../fakes/log.ts'
-import { createFakeVoice } from '../fakes/voice.ts'
-import { type Line, marramLines, twinLines } from '../flight/lines.ts'
-import { inputsFrom } from './rig.ts'
-
-const SHEETS = { marram: 'talk', pair: 'pairTalk' } as const
-
-/** Flies the lines, and gives what was answered to each of those that follow. */
-async function flown(name: keyof typeof SHEETS, before: readonly Line[], ...then: readonly Line[]) {
-  const { pack } = await readPackDir(`checklists/${name}`)
-  if (!pack) throw new Error(`${name} is no pack`)
-  const clock = createVirtualClock()
-  const [ear, voice, log] = [createFakeEar(clock.now), createFakeVoice(), createFakeLog()]
-  const run = createSession({ clock, log, ear, voice, settings: () => DEFAULT_SETTINGS }, newRun(pack, 'flight'))
-  await run.begin({
-    inputs: await inputsFrom(pack, `tests/cli/answers/${SHEETS[name]}.yaml`),
-    settings: { phraseology: 'plain', coachAfter: 0, radio: 'icao' },
-    stations: { seed: 0 },
-  })
-  await run.settled()
-  const say = async (line: Line) => {
-    const at = voice.said.length
-    await clock.pass(typeof line === 'number' ? line * 1_000 : 1_500, run.settled)
-    if (typeof line === 'string') ear.hear(line, { by: 'typed' })
-    await run.settled()
-    return voice.said
-      .slice(at)
-      .map(({ text }) => text)
-      .join(' ')
-  }
-  for (const line of before) await say(line)
-  const answers: string[] = []
-  for (const line of then) answers.push(await say(line))
-  return { answers, state: run.state(), debrief: debriefOf(pack, log.events) }
-}
+import { marramLines, twinLines } from '../flight/lines.ts'
+import { flown, upTo } from './flown.ts'
 
 const JET = marramLines('icao', 'push')
 const TWIN = twinLines('icao')
-const upTo = (lines: readonly Line[], last: string) => lines.slice(0, lines.indexOf(last) + 1)
 const BEGUN = ['starting the right engine', 1, 'rotation seen', 5] as const
 const TO_START = [...upTo(JET, 'clear to start'), 'done']
 

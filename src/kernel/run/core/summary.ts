@@ -47,17 +47,18 @@ export interface RunAccount {
   readonly closed: number
   readonly lists: number
   readonly completeLists: number
-  /** Answers at items, calls and read-backs, calls of engine starts. */
+  /** What was missed, by place, as the debrief counts it. */
   readonly misses: number
   readonly radioMisses: number
+  readonly briefingMisses: number
   readonly startDeviations: number
-  /** Faults of the partner that nobody objected to. */
-  readonly letGo?: number
+  readonly early: number
+  readonly letGo: number
   /** Why the log, or its pack, cannot be read to its end. */
   readonly wrong?: string
 }
 
-export const ACCOUNT_VERSION = 3
+export const ACCOUNT_VERSION = 4
 
 /** A pack may have any name; a line is short. */
 const LONGEST_NAME = 120

@@ -9,8 +9,9 @@
 
 import { capital } from '../../capital.ts'
 import type { Pack } from '../../pack/checklist.ts'
+import { type DebriefBriefing, isLastWrong, LEFT_OUT_THEN, refusedWords, rightWords } from './debriefBriefing.ts'
 import type { DebriefItem, DebriefList } from './debriefList.ts'
-import type { DebriefBriefing, DebriefExchange, DebriefTurn } from './debriefTalk.ts'
+import type { DebriefExchange, DebriefTurn } from './debriefTalk.ts'
 import { type DebriefTry, isGoneOn, saying } from './debriefTry.ts'
 import { type DebriefCall, type DebriefFlow, type DebriefWatch, deviationsOf, seconds } from './debriefWatch.ts'
 import { type DebriefLooks, ratioWords } from './look/looks.ts'
@@ -216,7 +217,14 @@ function talksIn(from: DeviationsFrom): Deviation[] {
       ? 'What was not said there, the station does not know.'
       : 'What nobody briefs, nobody expects.'
     if (open.length === all.length) return { kind: 'notBegun', where: talk.name, sentence: 'It was left out.', why }
-    const sentence = open.length === 0 ? 'Its end was not called.' : `Left open: ${open.join(', ')}.`
+    const wrong = isExchange ? [] : talk.topics.filter(({ state }) => state === 'wrong').map(({ label }) => label)
+    const refused = isExchange ? '' : refusedWords(talk)
+    const sentences = [
+      ...(open.length > 0 ? [`Left open: ${open.join(', ')}.`] : []),
+      ...(wrong.length > 0 ? [`Said wrong, and not put right: ${wrong.join(', ')}.`] : []),
+      ...(refused === '' ? [] : [`${capital(refused)}.`]),
+    ]
+    const sentence = sentences.length === 0 ? 'Its end was not called.' : sentences.join(' ')
     return { kind: 'notCompleted', where: talk.name, sentence, why }
   })
 }
@@ -279,19 +287,20 @@ const givenIn = (where: string, at: number | undefined): Deviation => ({
   ...(at !== undefined && { at }),
 })
 
-const topicsIn = ({ name, topics }: DebriefBriefing): Deviation[] => [
-  ...topics
-    .filter(({ misses }) => misses > 0)
-    .map(({ label, misses }) => ({
-      ...{ kind: 'wrong' as const, where: name },
-      sentence: `${capital(label)} was briefed with a wrong value${misses > 1 ? ` ${misses} times` : ''}.`,
-      why: 'What is briefed is flown.',
+const topicsIn = ({ name, topics, refused }: DebriefBriefing): Deviation[] => [
+  ...topics.flatMap((topic) =>
+    topic.wrong.map(({ right, ...one }) => ({
+      ...{ kind: 'wrong' as const, where: name, at: one.t, ...saying(one.said ?? '') },
+      sentence: `${capital(topic.label)} was briefed with a wrong value${isLastWrong(topic, one.t) ? ', and not put right' : ''}.`,
+      why: rightWords(right),
     })),
+  ),
   ...topics
     .filter(({ leftOut }) => leftOut)
-    .map(({ label }) => ({
-      ...{ kind: 'leftOut' as const, where: name, sentence: `${capital(label)} was left out at first.` },
-      why: 'It came when it was asked for.',
+    .map(({ label, state }) => ({
+      ...{ kind: 'leftOut' as const, where: name, ...(refused[0] && { at: refused[0].t }) },
+      sentence: `${capital(label)} was left out ${state === 'open' ? 'of it' : 'at first'}.`,
+      why: LEFT_OUT_THEN[state],
     })),
 ]
 

@@ -6,8 +6,9 @@
 import { itemState } from '../core/progress.ts'
 import type { RunState } from '../core/state.ts'
 import { turnState } from '../talk/talk.ts'
+import type { DebriefBriefing } from './debriefBriefing.ts'
 import type { DebriefList } from './debriefList.ts'
-import type { DebriefBriefing, DebriefExchange } from './debriefTalk.ts'
+import type { DebriefExchange } from './debriefTalk.ts'
 import type { DebriefFlow } from './debriefWatch.ts'
 
 export interface Since {

@@ -13,11 +13,13 @@ import type { Moment, TooEarly } from './tally.ts'
 
 /** Undefined where the event was not refused for that. */
 export function tooEarlyIn({ pack, event, before }: Moment): TooEarly | undefined {
+  const isTry = event.type === 'answered' || event.type === 'transmitted'
   const early = (what: string, by: Unmet | undefined): TooEarly | undefined => {
     if (by === undefined) return undefined
     const text = 'evidence' in event ? (event.evidence?.text ?? '') : ''
     const { interlock, waitMs } = by
-    return { t: event.t, text, what, caution: interlock.say, ...(waitMs !== undefined && { waitMs }) }
+    const short = { ...(waitMs !== undefined && { waitMs }), ...(isTry && { isTry }) }
+    return { t: event.t, text, what, caution: interlock.say, ...short }
   }
   const blocked = (interlocks: Parameters<typeof unmet>[2]) => unmet(pack, before, interlocks, event.t)
   switch (event.type) {
@@ -34,7 +36,14 @@ export function tooEarlyIn({ pack, event, before }: Moment): TooEarly | undefine
       const [first] = callable
       const by = blocked(turn.interlocks)
       if (by || !first || callable.includes(turn)) return early(turn.label, by)
-      return { t: event.t, text: event.evidence.text, what: turn.label, caution: first.label, isOrder: true }
+      return {
+        t: event.t,
+        text: event.evidence.text,
+        what: turn.label,
+        caution: first.label,
+        isOrder: true,
+        isTry: true,
+      }
     }
     case 'stepDone': {
       const step = flowsOf(pack)
