@@ -2,7 +2,7 @@
 
 import { capital } from '../kernel/capital.ts'
 import { passedWords } from '../kernel/response/commands.ts'
-import { clockTime } from '../kernel/run/core/clockTime.ts'
+import { clockTime, lengthWords } from '../kernel/run/core/clockTime.ts'
 import { NOTICE } from '../kernel/run/core/events.ts'
 import { type Debrief, type DebriefAgain, headlineOf } from '../kernel/run/debrief/debrief.ts'
 import { changeWords } from '../kernel/run/debrief/debriefFigures.ts'
@@ -29,7 +29,9 @@ const inJsonOnly = (): readonly string[] => []
 const SECTIONS: { readonly [Part in keyof Debrief]-?: (debrief: Debrief) => readonly string[] } = {
   runId: inJsonOnly,
   durationMs: inJsonOnly,
-  pack: ({ pack, startedAt, durationMs }) => [`${pack.name} ${pack.version}, ${startedAt}, ${clockTime(durationMs)}`],
+  pack: ({ pack, startedAt, durationMs }) => [
+    `${pack.name} ${pack.version}, ${startedAt}, lasted ${lengthWords(durationMs)}`,
+  ],
   startedAt: inJsonOnly,
   complete: (debrief) => [`${headlineOf(debrief)}.`],
   leftOut: inJsonOnly,
@@ -47,7 +49,7 @@ const SECTIONS: { readonly [Part in keyof Debrief]-?: (debrief: Debrief) => read
   trap: ({ trap }) => (trap === undefined ? [] : [`The trap of this departure: ${trap.told}. ${trap.how}`]),
   revisions: ({ revisions }) =>
     revisions.flatMap(({ revision, label, t, takenOver, givenBy, reopened, changed, notes }) => [
-      `${clockTime(t)} figures, revision ${revision}: ${label}${givenBy === undefined ? '' : `, from ${givenBy}`}${takenOver ? ', taken over' : ''}${reopened.length > 0 ? `; open again: ${reopened.join(', ')}` : ''}`,
+      `${clockTime(t)} figures${givenBy === undefined ? `, revision ${revision}: ${label}` : ` from ${givenBy}`}${takenOver ? ', taken over' : ''}${reopened.length > 0 ? `; open again: ${reopened.join(', ')}` : ''}`,
       ...(changed.length > 0 ? [`    changed: ${changeWords(changed)}`] : []),
       ...notes.map((note) => `    ${note}`),
     ]),

@@ -1,12 +1,14 @@
 /** What the debrief says of departures that were flown badly, by typing. */
 
 import { describe, expect, it } from 'vitest'
+import { viewOf } from '../../src/app/view/view.ts'
 import { debriefLines } from '../../src/cli/debriefText.ts'
 import { missesIn } from '../../src/kernel/run/core/again.ts'
-import { debriefOf } from '../../src/kernel/run/debrief/debrief.ts'
+import { debriefOf, headlineOf } from '../../src/kernel/run/debrief/debrief.ts'
 import { momentsOf } from '../../src/kernel/run/debrief/moments.ts'
 import { marramLines } from '../flight/lines.ts'
-import { flown, upTo } from './flown.ts'
+import { flown, flownFrom, upTo } from './flown.ts'
+import { rig } from './rig.ts'
 
 const JET = marramLines('icao', 'push')
 /** Up to the flap of the briefing. */
@@ -116,5 +118,97 @@ describe('what was missed', () => {
     // A moment that is done again is counted as it goes, and to the same number.
     const { own } = momentsOf(pack, events)
     expect(sum(own.map(({ before, after, event }) => missesIn(before, after, event)))).toBe(missed)
+  })
+})
+
+describe('an exchange that was said wrong and left', () => {
+  it('was not left out as well', async () => {
+    const request = 'heron hill ground, saltmarsh four two one, request push and start'
+    const then = ['push and start approved facing west', 'engines running list', 'negative'] as const
+    const { debrief } = await flownFrom('startUp', 'marram', [request], ...then)
+    const told = debrief.deviations.filter(({ where }) => where.startsWith('push clearance'))
+    expect(told.map(({ kind, sentence }) => [kind, sentence])).toEqual([
+      ['wrong', 'Not what was right.'],
+      ['notCompleted', 'Left open: push clearance.'],
+    ])
+  })
+})
+
+describe('a run begun in the middle', () => {
+  it('tells nothing as left out that was done before it and is open again', async () => {
+    const start = JET.slice(
+      JET.indexOf('starting the left engine'),
+      JET.indexOf('engine stable five niner percent') + 1,
+    )
+    const then = ['push and start list', 'negative', 'area clear', 'both engines stable'] as const
+    const { debrief, state } = await flownFrom('leftStart', 'marram', [...start, 'no push'], ...then)
+    expect(state.turns['startUp.clearance']?.status).not.toBe('done')
+    expect(headlineOf(debrief)).not.toContain('push clearance')
+    expect(debrief.deviations.filter(({ where }) => where === 'push clearance')).toEqual([])
+    expect(debrief.exchanges.map(({ name }) => name)).not.toContain('push clearance')
+  })
+})
+
+describe('an engine start', () => {
+  const RIGHT = [...upTo(JET, 'clear to start'), 'done', ...upTo(JET, 'engine stable five eight percent').slice(-13)]
+
+  it('may follow another when the starter has rested since it was out', async () => {
+    const { answers, state, debrief } = await flown(
+      'marram',
+      RIGHT,
+      'starting the left engine',
+      3,
+      'starting the left engine',
+    )
+    expect(answers[0]).toMatch(/^Not yet, let the starter rest, .* seconds\.$/)
+    expect(state.watches.leftStart?.status).toBe('running')
+    const early = debrief.deviations.find(({ where }) => where === 'left engine start')
+    expect(early).toMatchObject({ kind: 'sequence', sentence: expect.stringMatching(/^Begun .* s too early\.$/) })
+  })
+
+  it('has no call too soon behind one that was called late', async () => {
+    const begun = [...upTo(JET, 'clear to start'), 'done', 'starting the right engine', 12, 'rotation seen']
+    const { debrief } = await flown('marram', begun, 'two four percent, fuel on')
+    const calls = debrief.watches[0]?.calls
+    expect(calls?.[0]).toMatchObject({ label: 'rotation', late: true })
+    expect(calls?.[1]).toMatchObject({ label: 'fuel on', value: 24 })
+    expect(calls?.[1]?.earlyAfterMs).toBeUndefined()
+  })
+})
+
+describe('an element of a read-back that was left out', () => {
+  it('is named once', async () => {
+    const request = 'heron hill ground, saltmarsh four two one, request taxi'
+    const half = [
+      'taxi to holding point charlie three, runway two four',
+      'via bravo echo charlie',
+      'q n h one zero one zero',
+    ]
+    const { debrief } = await flownFrom('taxi', 'marram', [request, ...half, 8, 'hold short of runway three three'])
+    const [told] = debrief.deviations.filter(({ kind }) => kind === 'leftOut')
+    expect(told?.sentence).toBe('Left out: hold short.')
+    expect(debrief.foremost[0]?.why).toBe('Hold short was left out.')
+  })
+})
+
+describe('revisions', () => {
+  it('are counted as they were accepted; what stations give has no number', async () => {
+    const on = await rig({ talk: 'tests/cli/answers/talk.yaml' })
+    const lines = upTo(JET, 'runway two four')
+    for (const text of [lines[0], 'two four six two one', ...lines.slice(1)]) await on.hear(String(text))
+    expect(on.state().revision).toBe(2)
+    expect(viewOf(on.pack, on.state()).figures).toBe('final figures')
+    await on.revise('amended')
+    const debrief = debriefOf(on.pack, on.run.events())
+    expect(debrief.revisions.map(({ revision, givenBy }) => [revision, givenBy === undefined])).toEqual([
+      [1, true],
+      [1, false],
+      [2, true],
+    ])
+    expect(debrief.lists[0]?.items[0]?.tries[0]).toMatchObject({ challengeRevision: 1, revision: 1 })
+    expect(debrief.timeline.some(({ told }) => told.includes('accepted as revision 2'))).toBe(true)
+    expect(on.store.getState().revisions.at(-1)).toMatchObject({ revision: 3, accepted: 2 })
+    expect(viewOf(on.pack, on.state()).figures).toMatch(/figures, revision 2$/)
+    expect(debriefLines(debrief).some((line) => / figures, revision 2: /.test(line))).toBe(true)
   })
 })

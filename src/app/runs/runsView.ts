@@ -44,10 +44,11 @@ const PHRASEOLOGIES = { plain: '', standard: 'standard phraseology', verbatim: '
 /** What was flown, and in which mode: "departure 17, stations with FAA words, late catch". */
 export function flownWords({ flown }: Pick<RunSummary, 'flown'>): string {
   if (!flown) return ''
-  const { dealt, stations, settings, isAgain, isFurtherOn, isDrill } = flown
+  const { dealt, stations, settings, isAgain, isFurtherOn, isDrill, isShown } = flown
   const words = [
     isDrill ? 'a drill' : isAgain ? 'that moment again' : '',
     isFurtherOn && !isAgain ? 'begun in the middle' : '',
+    isShown ? 'shown to a room' : '',
     dealt === undefined ? 'figures entered' : `departure ${dealt}`,
     stations ? `stations with ${settings.radio === 'faa' ? 'FAA' : 'ICAO'} words` : 'no stations',
     PHRASEOLOGIES[settings.phraseology],

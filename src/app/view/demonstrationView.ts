@@ -188,7 +188,7 @@ function valuesInForce(pack: Pack, { before, event }: GivenAnswer, revisions: re
         value: shown(pack, name, value),
         revision: isGiven
           ? 'as a station gave it'
-          : `${revision?.inputs.label ?? revision?.inputs.status ?? ''} figures, revision ${event.revision}`.trim(),
+          : `${revision?.inputs.label ?? revision?.inputs.status ?? ''} figures, revision ${revision?.accepted ?? ''}`.trim(),
         chain: revision && !isGiven ? chainOf(revision.set, name) : [],
       },
     ]

@@ -3,7 +3,7 @@
 import type { ComponentChildren } from 'preact'
 import { useEffect } from 'preact/hooks'
 import { hasRunOn } from '../../app/selectors.ts'
-import { clockTime } from '../../kernel/run/core/clockTime.ts'
+import { lengthWords } from '../../kernel/run/core/clockTime.ts'
 import { NOTICE } from '../../kernel/run/core/events.ts'
 import { type Debrief, type DebriefAgain, headlineOf } from '../../kernel/run/debrief/debrief.ts'
 import { Breaks, Catches, notesOf, PapersRead, papersRead, Revisions, Totals } from '../parts/debrief/Accounts.tsx'
@@ -196,7 +196,7 @@ function Head({ debrief }: { readonly debrief: Debrief }) {
         <h1 tabIndex={-1}>{again ? `Again: ${again.name}` : headlineOf(debrief)}</h1>
         <p class="soft">
           {pack.name}, begun {new Date(startedAt).toLocaleString('en-GB', { dateStyle: 'long', timeStyle: 'short' })},
-          lasted {clockTime(durationMs)}. {NOTICE}.
+          lasted {lengthWords(durationMs)}. {NOTICE}.
         </p>
         {again && <AgainAccount again={again} />}
         {demonstrated && <p>Shown to a room: values stood beside answers, and training leaves this run out.</p>}

@@ -2,6 +2,7 @@
 
 import { describe, expect, test } from 'vitest'
 import { flownWords, missWords } from '../../../src/app/runs/runsView.ts'
+import { lengthWords } from '../../../src/kernel/run/core/clockTime.ts'
 import type { RunEvent } from '../../../src/kernel/run/core/events.ts'
 import { ACCOUNT_VERSION, type RunAccount, type RunSummary, summarise } from '../../../src/kernel/run/core/summary.ts'
 import { flownRun } from './flownRuns.ts'
@@ -49,4 +50,21 @@ describe('what was flown', () => {
     expect(flownWords(await summaryOf({ again: { runId: 'other', seq: 4 } }))).toMatch(/^that moment again, /)
     expect(flownWords(await summaryOf({ drill: { a: 'b' } }))).toMatch(/^a drill, /)
   })
+})
+
+test('a run that was shown to a room says so, whenever that was', async () => {
+  const [first] = await flownRun()
+  const begun = first && summarise(undefined, first)
+  const shown = { ...first, seq: 1, type: 'demonstrated', isOn: true, stops: 'never', asksRoom: false } as RunEvent
+  const after = summarise(summarise(begun, shown), { ...shown, seq: 2, isOn: false } as RunEvent)
+  expect(flownWords(begun ?? {})).not.toContain('shown')
+  expect(flownWords(after ?? {})).toContain('shown to a room')
+})
+
+test.each([
+  [39_000, '39 s'],
+  [459_400, '7 min 39 s'],
+  [3_720_000, '1 h 2 min'],
+])('%i ms is how long it lasted: %s', (ms, words) => {
+  expect(lengthWords(ms)).toBe(words)
 })

@@ -34,6 +34,8 @@ export interface RunFlown {
   /** Begun in the middle. */
   readonly isFurtherOn?: true
   readonly isDrill?: true
+  /** To a room, at some time in it. */
+  readonly isShown?: true
 }
 
 /** What became of it, as its debrief says. */
@@ -90,11 +92,18 @@ export function summarise(before: RunSummary | undefined, event: RunEvent): RunS
     events: before.events + 1,
     letters: (before.letters ?? 0) + letters,
   }
-  const flown = before.flown && event.type === 'begunAt' && { flown: { ...before.flown, isFurtherOn: true as const } }
+  const told = toldBy(event)
+  const flown = before.flown && told && { flown: { ...before.flown, ...told } }
   // Its beginning is another run's, moved in time so that its end has just happened.
   const isOwnFirst = before.flown?.takenTo !== undefined && event.seq === before.flown.takenTo + 1
   const begun = isOwnFirst && { startedAt: Date.parse(event.wall) }
   return { ...before, ...counted, ...flown, ...begun, ...(event.type === 'ended' && { ended: true, isOver: true }) }
+}
+
+/** What an event behind the first tells of how it was flown. */
+function toldBy(event: RunEvent): Partial<RunFlown> | undefined {
+  if (event.type === 'begunAt') return { isFurtherOn: true }
+  return event.type === 'demonstrated' && event.isOn ? { isShown: true } : undefined
 }
 
 /** Whether the account is missing, or not of all that is stored. */

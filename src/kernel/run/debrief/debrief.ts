@@ -148,7 +148,7 @@ export function debriefOf(pack: Pack, events: readonly RunEvent[], isUnderWay = 
     runId: first.runId,
     pack: { id: pack.id, version: pack.version, sha256: pack.sha256, name: pack.name },
     startedAt: events[again?.seq ?? 0]?.wall ?? first.wall,
-    durationMs: (events.at(-1)?.t ?? 0) - seam.t,
+    durationMs: state.t - seam.t,
     ...(again && { again: againIn(pack, again, state) }),
     ...(state.wasDemonstrated && { demonstrated: true as const }),
     ...(state.begunAt && !again && { begunAt: placeIn(pack, state.begunAt.activity) }),

@@ -1,8 +1,10 @@
 /** One try at an item or a transmission, as the debrief has it. */
 
 import { isMiss, type Judgement } from '../../response/model.ts'
+import { acceptedAs } from '../core/accepted.ts'
 import { BREATH_MS, isGoneOn as isNextGoneOn } from '../core/again.ts'
 import type { By, RunEvent } from '../core/events.ts'
+import type { RunState } from '../core/state.ts'
 
 export interface DebriefTry {
   /** Milliseconds from the start of the run. */
@@ -10,7 +12,7 @@ export interface DebriefTry {
   readonly text: string
   readonly by: By
   readonly judgement: Judgement
-  /** Revision of the figures at the challenge, and at the verdict. */
+  /** Revision of the figures at the challenge, and at the verdict, as the pilot counts them. */
   readonly challengeRevision: number
   readonly revision: number
   /** It began before the challenge had been said to its end. */
@@ -23,14 +25,17 @@ export interface DebriefTransmission extends DebriefTry {
   readonly part: 'call' | 'readBack'
 }
 
-export function answerOf(event: RunEvent<'answered'>): DebriefTry {
-  const { t, evidence, judgement, challengeRevision, revision } = event
+export function answerOf(state: RunState, event: RunEvent<'answered'>): DebriefTry {
+  const { t, evidence, judgement } = event
+  const challengeRevision = acceptedAs(state, event.challengeRevision)
+  const revision = acceptedAs(state, event.revision)
   const early = evidence.early && { early: true }
   return { t, text: evidence.text, by: evidence.by, judgement, challengeRevision, revision, ...early }
 }
 
-export function transmissionOf(event: RunEvent<'transmitted'>): DebriefTransmission {
-  const { t, evidence, judgement, revision, part } = event
+export function transmissionOf(state: RunState, event: RunEvent<'transmitted'>): DebriefTransmission {
+  const { t, evidence, judgement, part } = event
+  const revision = acceptedAs(state, event.revision)
   return { t, text: evidence.text, by: evidence.by, judgement, challengeRevision: revision, revision, part }
 }
 

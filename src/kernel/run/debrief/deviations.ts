@@ -120,14 +120,16 @@ export function byKind(deviations: readonly Deviation[]): (readonly [DeviationKi
   )
 }
 
+const CALLED = { item: 'Called done', step: 'Called done', call: 'Called', start: 'Begun' } as const
+
 function sequencesIn(from: DeviationsFrom): Deviation[] {
   const { tooEarly, flows, briefings } = from
   const { outOfOrder, notEnded } = withoutUndone(from)
   const nameOf = (id: string) => [...flows, ...briefings].find((one) => one.id === id)?.name ?? ''
   return [
-    ...tooEarly.map(({ t, text, what, caution, waitMs }) => ({
+    ...tooEarly.map(({ t, text, what, caution, waitMs, of }) => ({
       ...{ kind: 'sequence' as const, where: what, at: t, ...saying(text) },
-      sentence: `Called done ${waitMs === undefined ? 'before its time' : `${seconds(waitMs)} too early`}.`,
+      sentence: `${CALLED[of ?? 'step']} ${waitMs === undefined ? 'before its time' : `${seconds(waitMs)} too early`}.`,
       why: `First: ${caution}.`,
     })),
     ...outOfOrder.map(({ t, list, before }) => ({
@@ -216,7 +218,9 @@ function talksIn(from: DeviationsFrom): Deviation[] {
     const why = isExchange
       ? 'What was not said there, the station does not know.'
       : 'What nobody briefs, nobody expects.'
-    if (open.length === all.length) return { kind: 'notBegun', where: talk.name, sentence: 'It was left out.', why }
+    const isUnsaid = !isExchange || talk.turns.every(({ tries }) => tries.length === 0)
+    if (open.length === all.length && isUnsaid)
+      return { kind: 'notBegun', where: talk.name, sentence: 'It was left out.', why }
     const wrong = isExchange ? [] : talk.topics.filter(({ state }) => state === 'wrong').map(({ label }) => label)
     const refused = isExchange ? '' : refusedWords(talk)
     const sentences = [
@@ -232,7 +236,7 @@ function talksIn(from: DeviationsFrom): Deviation[] {
 function itemIn(pack: Pack, item: DebriefItem, { givenAt }: DeviationsFrom): Deviation[] {
   const { id, challenge, status, given, tries } = item
   return [
-    ...tries.flatMap((one) => [...wrongIn(pack, challenge, one), ...partsIn(pack, id, challenge, one)]),
+    ...tries.flatMap((one) => [...wrongIn(pack, id, challenge, one), ...partsIn(pack, id, challenge, one)]),
     ...(status === 'leftOpen'
       ? [{ kind: 'leftOut' as const, where: challenge, sentence: 'Left open.', why: 'Nobody came back to it.' }]
       : []),
@@ -244,7 +248,7 @@ function itemIn(pack: Pack, item: DebriefItem, { givenAt }: DeviationsFrom): Dev
 function turnIn(pack: Pack, { id, label, tries, slip }: DebriefTurn, { isOver }: DeviationsFrom): Deviation[] {
   const at = tries.at(-1)?.t
   return [
-    ...tries.flatMap((one) => wrongIn(pack, label, one)),
+    ...tries.flatMap((one) => wrongIn(pack, id, label, one)),
     ...tries.filter((one) => !isGoneOn(one, tries)).flatMap((one) => partsIn(pack, id, label, one)),
     // While the run goes on, there is still time to object.
     ...(isOver && slip && !slip.noticed
@@ -259,11 +263,11 @@ function turnIn(pack: Pack, { id, label, tries, slip }: DebriefTurn, { isOver }:
 }
 
 /** Of one answer, call or read-back: another value, direction or state. */
-function wrongIn(pack: Pack, where: string, one: DebriefTry): Deviation[] {
+function wrongIn(pack: Pack, id: string, where: string, one: DebriefTry): Deviation[] {
   const { t, text, judgement } = one
   if (judgement.verdict !== 'negative') return []
   const what = judgement.because === 'limit' ? 'Outside its limits.' : 'Not what was right.'
-  return [{ kind: 'wrong', where, at: t, ...saying(text), sentence: what, why: whyOf(pack, one) }]
+  return [{ kind: 'wrong', where, at: t, ...saying(text), sentence: what, why: whyOf(pack, id, one) }]
 }
 
 /** Of one answer or read-back: its value left out, or a part of it. */

@@ -176,7 +176,7 @@ function itemsIn(pack: Pack, { lists }: Told): Found[] {
       return [
         ...tries.flatMap((one): Found[] => {
           const kind = isCritical(critical, id, one) ? 'critical' : kindOf(one)
-          return kind ? [{ kind, about, of, t: one.t, ...saying(one.text), why: whyOf(pack, one) }] : []
+          return kind ? [{ kind, about, of, t: one.t, ...saying(one.text), why: whyOf(pack, id, one) }] : []
         }),
         ...(given
           ? [{ kind: 'given' as const, about, of, why: 'Its value was shown or told before it was said.' }]
@@ -214,7 +214,7 @@ function turnsIn(pack: Pack, { exchanges }: Told): Found[] {
         // The rest of a long read-back may come in a second breath.
         if (kind === 'readBack' && isGoneOn(one, tries)) return []
         const weight = verdict === 'negative' ? 1 : 0
-        return [{ kind, about: label, of: id, t: one.t, ...saying(one.text), why: whyOf(pack, one), weight }]
+        return [{ kind, about: label, of: id, t: one.t, ...saying(one.text), why: whyOf(pack, id, one), weight }]
       }),
       ...(slip && !slip.noticed
         ? [{ kind: 'slip' as const, about: label, of: id, why: 'The controller erred, and nobody objected.' }]

@@ -7,6 +7,7 @@ import type { DebriefTransmission, DebriefTry } from './debriefTry.ts'
 import type { LookWait } from './look/lookTimes.ts'
 
 export interface DebriefRevision {
+  /** As the pilot counts it; what a station gave has the number of what was accepted before. */
   readonly revision: number
   readonly status: string
   readonly label: string
@@ -49,8 +50,8 @@ export interface TooEarly {
   readonly waitMs?: number
   /** A call before another of its exchange, and nothing more. */
   readonly isOrder?: true
-  /** An answer or a call: it stands among its tries, too. */
-  readonly isTry?: true
+  /** An answer or a call stands among its tries, too; a start is begun; else a step or a flow. */
+  readonly of?: 'item' | 'call' | 'start'
 }
 
 /** A list that was called before its turn, each time that it was. */

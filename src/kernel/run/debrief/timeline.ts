@@ -85,7 +85,8 @@ const VERDICTS: Readonly<Record<Verdict, string>> = {
 type Judged = RunEvent<'answered'> | RunEvent<'transmitted'>
 
 /** Right, and refused: something had to come first. */
-const isRefused = ({ tooEarly }: Tally, { t }: Judged) => tooEarly.some((one) => one.isTry && one.t === t)
+const isRefused = ({ tooEarly }: Tally, { t }: Judged) =>
+  tooEarly.some((one) => (one.of === 'item' || one.of === 'call') && one.t === t)
 
 /** “four point eight up”, wrong */
 function toldOf(tally: Tally, judged: Judged): string {

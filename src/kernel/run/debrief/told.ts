@@ -52,12 +52,13 @@ const EVENTS_TOLD: { readonly [Type in EventType]: Told<Type> } = {
   stepDone: 'from the state',
   flowClosed: 'from the state',
   flowAsked: 'nothing',
-  answered: (tally, { event, early }) => add(tally.answers, event.item, { ...answerOf(event), ...refusal(early) }),
+  answered: (tally, { event, after, early }) =>
+    add(tally.answers, event.item, { ...answerOf(after, event), ...refusal(early) }),
   voided: (tally) => {
     tally.voided++
   },
-  transmitted: (tally, { event, early }) =>
-    add(tally.transmissions, event.turn, { ...transmissionOf(event), ...refusal(early) }),
+  transmitted: (tally, { event, after, early }) =>
+    add(tally.transmissions, event.turn, { ...transmissionOf(after, event), ...refusal(early) }),
   briefed: tellBriefed,
   briefingEnded: tellBriefingEnded,
   wordsShown: 'from the state',

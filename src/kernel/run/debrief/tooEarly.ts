@@ -4,6 +4,7 @@
  */
 
 import { findItem, flowsOf } from '../../pack/place.ts'
+import type { EventType } from '../core/events.ts'
 import { type Unmet, unmet } from '../core/interlocks.ts'
 import { flowAt, openSteps } from '../list/flowSteps.ts'
 import { callableTurns, findTurn, turnState } from '../talk/talk.ts'
@@ -11,14 +12,20 @@ import { tooSoon } from '../watch/watching.ts'
 import { watchById, watchState } from '../watch/watchTiming.ts'
 import type { Moment, TooEarly } from './tally.ts'
 
+const OF: { readonly [Type in EventType]?: NonNullable<TooEarly['of']> } = {
+  answered: 'item',
+  transmitted: 'call',
+  watchBegan: 'start',
+}
+
 /** Undefined where the event was not refused for that. */
 export function tooEarlyIn({ pack, event, before }: Moment): TooEarly | undefined {
-  const isTry = event.type === 'answered' || event.type === 'transmitted'
+  const of = OF[event.type]
   const early = (what: string, by: Unmet | undefined): TooEarly | undefined => {
     if (by === undefined) return undefined
     const text = 'evidence' in event ? (event.evidence?.text ?? '') : ''
     const { interlock, waitMs } = by
-    const short = { ...(waitMs !== undefined && { waitMs }), ...(isTry && { isTry }) }
+    const short = { ...(waitMs !== undefined && { waitMs }), ...(of && { of }) }
     return { t: event.t, text, what, caution: interlock.say, ...short }
   }
   const blocked = (interlocks: Parameters<typeof unmet>[2]) => unmet(pack, before, interlocks, event.t)
@@ -42,7 +49,7 @@ export function tooEarlyIn({ pack, event, before }: Moment): TooEarly | undefine
         what: turn.label,
         caution: first.label,
         isOrder: true,
-        isTry: true,
+        of: 'call',
       }
     }
     case 'stepDone': {

@@ -78,7 +78,7 @@ function missedIn({ lists, exchanges, briefings, watches, tooEarly, partner, isO
     radioMisses: missesInTurns(exchanges),
     briefingMisses: sum(briefings.map(missesInBriefing)),
     startDeviations: deviationsIn(watches),
-    early: tooEarly.filter(({ isTry }) => !isTry).length,
+    early: tooEarly.filter(({ of }) => of !== 'item' && of !== 'call').length,
     letGo: faults + slips,
   }
   return { ...places, missed: sum(Object.values(places)) }

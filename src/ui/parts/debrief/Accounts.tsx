@@ -49,9 +49,11 @@ export function Revisions({ debrief }: { readonly debrief: Debrief }) {
     <section aria-label="Figures">
       <ol class="values">
         {debrief.revisions.map(({ revision, status, label, t, takenOver, givenBy, reopened, changed, notes }) => (
-          <li key={revision}>
-            {clockTime(t)} revision {revision}, {label === status ? status : `${status}, ${label}`}
-            {givenBy !== undefined && `, from ${givenBy}`}
+          <li key={`${t} ${givenBy}`}>
+            {clockTime(t)}{' '}
+            {givenBy === undefined
+              ? `revision ${revision}, ${label === status ? status : `${status}, ${label}`}`
+              : `from ${givenBy}`}
             {takenOver && ', taken over, not typed'}
             {changed.length > 0 && <div>changed: {changeWords(changed)}</div>}
             {reopened.length > 0 && <div>opened again: {reopened.join(', ')}</div>}
