@@ -120,7 +120,7 @@ describe('the first page', () => {
     expect(first.textContent).toContain('“four point eight up”')
     expect(within(first).getAllByRole('button', { name: /^Do that moment again/ }).length).toBeGreaterThan(0)
     const heads = [...document.querySelectorAll('.fold > summary')].map(({ textContent }) => textContent)
-    expect(heads).toContain('Lists 5')
+    expect(heads).toContain('Lists 5, 1 missed')
     expect(heads).toContain('Summary 1 missed')
     expect([...document.querySelectorAll<HTMLDetailsElement>('.fold')].some(({ open }) => open)).toBe(false)
   })
