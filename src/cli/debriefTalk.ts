@@ -2,7 +2,14 @@
 
 import { clockTime } from '../kernel/run/core/clockTime.ts'
 import { listed } from '../kernel/run/core/phrases.ts'
-import type { DebriefBriefing, DebriefExchange, DebriefTurn } from '../kernel/run/debrief/debriefTalk.ts'
+import {
+  type DebriefBriefing,
+  missesInBriefing,
+  refusedWords,
+  rightWords,
+  topicNotes,
+} from '../kernel/run/debrief/debriefBriefing.ts'
+import type { DebriefExchange, DebriefTurn } from '../kernel/run/debrief/debriefTalk.ts'
 
 const SLIPS = {
   acceptsWrong: 'the controller called a wrong read-back correct',
@@ -35,11 +42,18 @@ function turnLines(turn: DebriefTurn): string[] {
   return [head, ...said]
 }
 
-export function briefingLines({ name, done, topics }: DebriefBriefing): string[] {
-  const lines = topics.map(({ label, state, misses, leftOut }) => {
+export function briefingLines(briefing: DebriefBriefing): string[] {
+  const { name, done, topics } = briefing
+  const lines = topics.flatMap((topic) => {
+    const { label, state, wrong } = topic
     const words = { ok: 'briefed', wrong: 'briefed wrong', open: 'not briefed' }[state]
-    const notes = [leftOut ? 'left out at first' : '', misses > 0 ? `wrong ${misses} times` : ''].filter((note) => note)
-    return `  ${label}: ${words}${notes.length > 0 ? ` (${notes.join(', ')})` : ''}`
+    const notes = topicNotes(topic)
+    return [
+      `  ${label}: ${words}${notes.length > 0 ? ` (${notes.join(', ')})` : ''}`,
+      ...wrong.map(({ t, said = '', right }) => `    ${clockTime(t)} "${said}" ${rightWords(right)}`),
+    ]
   })
-  return ['', `${name}: ${done ? 'done' : 'not done'}`, ...lines]
+  const missed = missesInBriefing(briefing)
+  const head = [done ? 'done' : 'not done', missed > 0 ? `${missed} missed` : '', refusedWords(briefing)]
+  return ['', `${name}: ${head.filter((words) => words).join(', ')}`, ...lines]
 }

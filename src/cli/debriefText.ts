@@ -1,7 +1,8 @@
 /** The debrief of a run as lines of text. */
 
+import { capital } from '../kernel/capital.ts'
 import { passedWords } from '../kernel/response/commands.ts'
-import { clockTime } from '../kernel/run/core/clockTime.ts'
+import { clockTime, lengthWords } from '../kernel/run/core/clockTime.ts'
 import { NOTICE } from '../kernel/run/core/events.ts'
 import { type Debrief, type DebriefAgain, headlineOf } from '../kernel/run/debrief/debrief.ts'
 import { changeWords } from '../kernel/run/debrief/debriefFigures.ts'
@@ -15,6 +16,7 @@ import {
 } from '../kernel/run/debrief/debriefPartner.ts'
 import { type DebriefFlow, type DebriefWatch, deviationsOf, seconds } from '../kernel/run/debrief/debriefWatch.ts'
 import type { Foremost } from '../kernel/run/debrief/foremost.ts'
+import { missedLine } from '../kernel/run/debrief/totals.ts'
 import { deviationLines, lookLines } from './debriefDeviations.ts'
 import { briefingLines, exchangeLines } from './debriefTalk.ts'
 
@@ -27,7 +29,9 @@ const inJsonOnly = (): readonly string[] => []
 const SECTIONS: { readonly [Part in keyof Debrief]-?: (debrief: Debrief) => readonly string[] } = {
   runId: inJsonOnly,
   durationMs: inJsonOnly,
-  pack: ({ pack, startedAt, durationMs }) => [`${pack.name} ${pack.version}, ${startedAt}, ${clockTime(durationMs)}`],
+  pack: ({ pack, startedAt, durationMs }) => [
+    `${pack.name} ${pack.version}, ${startedAt}, lasted ${lengthWords(durationMs)}`,
+  ],
   startedAt: inJsonOnly,
   complete: (debrief) => [`${headlineOf(debrief)}.`],
   leftOut: inJsonOnly,
@@ -45,7 +49,7 @@ const SECTIONS: { readonly [Part in keyof Debrief]-?: (debrief: Debrief) => read
   trap: ({ trap }) => (trap === undefined ? [] : [`The trap of this departure: ${trap.told}. ${trap.how}`]),
   revisions: ({ revisions }) =>
     revisions.flatMap(({ revision, label, t, takenOver, givenBy, reopened, changed, notes }) => [
-      `${clockTime(t)} figures, revision ${revision}: ${label}${givenBy === undefined ? '' : `, from ${givenBy}`}${takenOver ? ', taken over' : ''}${reopened.length > 0 ? `; open again: ${reopened.join(', ')}` : ''}`,
+      `${clockTime(t)} figures${givenBy === undefined ? `, revision ${revision}: ${label}` : ` from ${givenBy}`}${takenOver ? ', taken over' : ''}${reopened.length > 0 ? `; open again: ${reopened.join(', ')}` : ''}`,
       ...(changed.length > 0 ? [`    changed: ${changeWords(changed)}`] : []),
       ...notes.map((note) => `    ${note}`),
     ]),
@@ -99,17 +103,16 @@ function foremostLine({ about, t, said, why, more }: Foremost): string {
   return `    ${when}${about}${words}: ${why}${more === 0 ? '' : ` ${more} more of the kind.`}`
 }
 
-function totalLines({ totals, exchanges, watches }: Debrief): string[] {
-  const talked =
-    `On the radio and between the seats: ${totals.radioMisses} missed, words shown ${totals.wordsShown} times; ` +
-    `${totals.topicsLeftOut} topics left out of the briefing at first.`
+function totalLines({ totals, exchanges }: Debrief): string[] {
   return [
-    `${totals.closed} of ${totals.items} items closed; ${totals.misses} missed answers, ${totals.sayAgains} asked again by the ear, ` +
+    `${capital(missedLine(totals))}.`,
+    `${totals.closed} of ${totals.items} items closed; ${totals.sayAgains} asked again by the ear, ` +
       `${totals.given} with the value given, ${totals.byKey} by key, ${totals.passed} passed${totals.notApplicable > 0 ? `, ${totals.notApplicable} not applicable` : ''}.`,
-    ...(exchanges.length === 0 ? [] : [talked]),
-    ...(watches.length === 0
+    ...(exchanges.length === 0
       ? []
-      : [`Engine start calls too soon, out of limits, late or missing: ${totals.startDeviations}.`]),
+      : [
+          `Words of stations shown ${totals.wordsShown} times; ${totals.topicsLeftOut} topics left out of the briefing at first.`,
+        ]),
   ]
 }
 

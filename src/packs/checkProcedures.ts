@@ -68,7 +68,7 @@ function idOf(activity: ActivityText): string {
 function eventsOf(activity: ActivityText): string[] {
   const id = idOf(activity)
   if ('flow' in activity) return activity.steps.map(({ step }) => `${id}.${step}`)
-  if ('watch' in activity) return [id]
+  if ('watch' in activity) return [id, ...activity.calls.map(({ call }) => `${id}.${call}`)]
   if ('briefing' in activity) return [id, ...activity.topics.map(({ topic }) => `${id}.${topic}`)]
   if ('exchange' in activity) {
     return [

@@ -1,5 +1,7 @@
 /** Whole departures of both packs flown by typing, up to a place, and what is answered to each line from there. */
 
+import { eventsBegunAt } from '../../src/app/run/beginAnywhere.ts'
+import type { Beginning } from '../../src/app/run/beginning.ts'
 import { createSession } from '../../src/app/run/session.ts'
 import { newRun, type RunSoFar, replayed } from '../../src/app/run/storedRun.ts'
 import { DEFAULT_SETTINGS } from '../../src/app/settings.ts'
@@ -15,6 +17,7 @@ import type { Line } from '../flight/lines.ts'
 import { inputsFrom } from './rig.ts'
 
 const SHEETS = { marram: 'talk', pair: 'pairTalk' } as const
+type PackName = keyof typeof SHEETS
 
 type Pilot = ReturnType<typeof inSeat>
 
@@ -41,19 +44,38 @@ async function answersTo({ run, say, pack }: Pilot, lines: readonly Line[]) {
   return { pack, answers, state: run.state(), events: run.events(), debrief: debriefOf(pack, run.events()) }
 }
 
-/** Flies the lines, and gives what was answered to each of those that follow. */
-export async function flown(name: keyof typeof SHEETS, before: readonly Line[], ...then: readonly Line[]) {
+async function departureOf(name: PackName): Promise<{ pack: Pack; beginning: Beginning }> {
   const { pack } = await readPackDir(`checklists/${name}`)
   if (!pack) throw new Error(`${name} is no pack`)
-  const pilot = inSeat(newRun(pack, 'flight'))
-  await pilot.run.begin({
+  const beginning = {
     inputs: await inputsFrom(pack, `tests/cli/answers/${SHEETS[name]}.yaml`),
     settings: { phraseology: 'plain', coachAfter: 0, radio: 'icao' },
     stations: { seed: 0 },
-  })
+  } as const
+  return { pack, beginning }
+}
+
+/** Flies the lines, and gives what was answered to each of those that follow. */
+export async function flown(name: PackName, before: readonly Line[], ...then: readonly Line[]) {
+  const { pack, beginning } = await departureOf(name)
+  const pilot = inSeat(newRun(pack, 'flight'))
+  await pilot.run.begin(beginning)
   await pilot.run.settled()
   for (const line of before) await pilot.say(line)
   return answersTo(pilot, then)
+}
+
+/** The same, begun in the middle, at an activity. */
+export async function flownFrom(activity: string, name: PackName, before: readonly Line[], ...then: readonly Line[]) {
+  const { pack, beginning } = await departureOf(name)
+  const now = createVirtualClock().now()
+  const { answers, ...flight } = await goneOn(
+    pack,
+    eventsBegunAt(pack, beginning, { activity, runId: 'flight', now }),
+    ...before,
+    ...then,
+  )
+  return { ...flight, answers: answers.slice(before.length) }
 }
 
 /** Goes on with what a log holds. */

@@ -51,7 +51,17 @@ function summaryOf(run: number): RunSummary {
     startedAt: Date.UTC(2026, 0, 1) + run * 3_600_000,
     flown: { stations: true, settings: SETTINGS, dealt: run },
     ...{ events: ITEMS, letters: 300_000 },
-    account: { ...account, lists: 9, completeLists: 9, misses: run % 5, radioMisses: 0, startDeviations: 0 },
+    account: {
+      ...account,
+      lists: 9,
+      completeLists: 9,
+      misses: run % 5,
+      radioMisses: 0,
+      briefingMisses: 0,
+      startDeviations: 0,
+      early: 0,
+      letGo: 0,
+    },
   }
 }
 

@@ -30,7 +30,7 @@ describe('the list of runs', () => {
     await runs()
     expect(daysShown()).toEqual(['11 Mar 2026', '5 Feb 2026', '5 Jan 2026'])
     expect(rows()[0]?.textContent).toMatch(
-      /Marram.*figures entered, no stations.*2 of \d+ items, 0 of \d+ lists complete; 1 miss; lasted 0:\d\d/,
+      /Marram.*figures entered, no stations.*2 of \d+ items, 0 of \d+ lists complete; 1 missed: 1 at items; lasted \d+ s/,
     )
     expect(rows()[0]?.textContent).not.toContain('not ended')
     expect(rows()[1]?.textContent).toContain('not ended')

@@ -51,7 +51,7 @@ export interface DraftView {
   readonly isDrawn: boolean
   /** Labels of what the pilot is asked for first, hidden until the figures are accepted; of a drawn departure more is. */
   readonly yours: readonly string[]
-  /** Revision in force; 0 before the first. */
+  /** Revision in force, as the pilot counts them; 0 before the first. */
   readonly revision: number
   /** Values read back or entered that are other ones than in the revision in force. */
   readonly changes: readonly ChangeView[]
@@ -107,7 +107,7 @@ export function draftView(
     untold: preview ? withoutValue(pack, preview) : [],
     isDrawn,
     yours: isAskedFirst ? computed.filter((one) => one.hidden === 'own').map(({ label }) => label) : [],
-    revision: inForce?.revision ?? 0,
+    revision: inForce?.accepted ?? 0,
     changes: told.map(({ figure, label }) => {
       if (hidden.has(figure)) return { label, hidden: true }
       const [from, to] = [inForce?.set, preview].map((set) => (set && shownIn(set, figure)) ?? 'none')

@@ -3,7 +3,8 @@
 import type { Pack } from '../../kernel/pack/checklist.ts'
 import { followed, isLeft, missesIn } from '../../kernel/run/core/again.ts'
 import { emptyRun } from '../../kernel/run/core/emptyRun.ts'
-import type { Evidence, RunAgain, RunEvent } from '../../kernel/run/core/events.ts'
+import type { RunAgain, RunEvent } from '../../kernel/run/core/events.ts'
+import { evidenceAt } from '../../kernel/run/core/evidenceTime.ts'
 import { activityAt } from '../../kernel/run/core/moving.ts'
 import { step } from '../../kernel/run/core/step.ts'
 
@@ -25,19 +26,10 @@ export function eventsAgain(
   return events.slice(0, seq + 1).map((event): RunEvent => {
     const stamp = { runId, wall: new Date(startedAt + event.t).toISOString() }
     if (event.type === 'runStarted') return { ...event, ...stamp, startedAt, again }
-    const evidence = 'evidence' in event && event.evidence ? { evidence: later(event.evidence, laterMs) } : {}
+    const evidence =
+      'evidence' in event && event.evidence ? { evidence: evidenceAt(event.evidence, (t) => t + laterMs) } : {}
     return { ...event, ...evidence, ...stamp }
   })
-}
-
-function later(evidence: Evidence, ms: number): Evidence {
-  const { beganAt, endedAt, saidUntil } = evidence
-  return {
-    ...evidence,
-    ...(beganAt !== undefined && { beganAt: beganAt + ms }),
-    ...(endedAt !== undefined && { endedAt: endedAt + ms }),
-    ...(saidUntil !== undefined && { saidUntil: saidUntil + ms }),
-  }
 }
 
 /** How it went from there in the run itself; nothing where that never came to its end. */

@@ -6,6 +6,7 @@ import { changesBetween, grossErrors } from '../../kernel/figures/revise.ts'
 import type { Value } from '../../kernel/kinds/kind.ts'
 import type { Pack } from '../../kernel/pack/checklist.ts'
 import { findItem } from '../../kernel/pack/place.ts'
+import { acceptedAs } from '../../kernel/run/core/accepted.ts'
 import type { EventBody } from '../../kernel/run/core/events.ts'
 import type { Replayed } from '../../kernel/run/core/readLog.ts'
 import type { RunState } from '../../kernel/run/core/state.ts'
@@ -22,7 +23,11 @@ export type FromSheet = Pick<From, 'sheet' | 'takenOver'>
 
 /** Figures that came in, as they are from then on until the next do. */
 export interface Revision {
+  /** Of the log. */
   readonly revision: number
+  /** As the pilot counts it; what a station gave has the number of what was accepted before. */
+  readonly accepted: number
+  readonly isGiven: boolean
   readonly inputs: Inputs
   readonly set: FigureSet
   readonly changes: readonly FigureChange[]
@@ -59,11 +64,12 @@ export function revisedBy(
 export function revisionsAfter(pack: Pack, revisions: readonly Revision[], step: Replayed): readonly Revision[] {
   const { before, event, state } = step
   if (event.type !== 'figuresRevised') return revisions
-  const { revision, inputs, changes } = event
+  const { revision, inputs, changes, takenDown } = event
   const reopened = Object.entries(state.items)
     .filter(([id, item]) => item.status === 'reopened' && before.items[id]?.status !== 'reopened')
     .map(([id]) => findItem(pack, id).item.challenge)
-  return [...revisions, { revision, inputs, set: compute(pack.figures, inputs), changes, reopened }]
+  const counted = { revision, accepted: acceptedAs(state, revision), isGiven: takenDown !== undefined }
+  return [...revisions, { ...counted, inputs, set: compute(pack.figures, inputs), changes, reopened }]
 }
 
 /** A value read aloud joins what its source stated before. */

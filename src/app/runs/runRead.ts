@@ -71,12 +71,14 @@ type Account = Omit<RunAccount, 'v' | 'events'>
 
 const NOTHING: Account = {
   ...{ durationMs: 0, items: 0, closed: 0, lists: 0, completeLists: 0 },
-  ...{ misses: 0, radioMisses: 0, startDeviations: 0 },
+  ...{ misses: 0, radioMisses: 0, briefingMisses: 0, startDeviations: 0, early: 0, letGo: 0 },
 }
 
-function accountOf({ durationMs, lists, totals, partner }: Debrief): Account {
-  const letGo = partner?.faults.filter(({ caught }) => !caught).length ?? 0
-  const { items, closed, misses, radioMisses, startDeviations } = totals
+function accountOf({ durationMs, lists, totals }: Debrief): Account {
+  const { items, closed, misses, radioMisses, briefingMisses, startDeviations, early, letGo } = totals
   const completeLists = lists.filter(({ complete }) => complete).length
-  return { durationMs, items, closed, lists: lists.length, completeLists, misses, radioMisses, startDeviations, letGo }
+  return {
+    ...{ durationMs, items, closed, lists: lists.length, completeLists },
+    ...{ misses, radioMisses, briefingMisses, startDeviations, early, letGo },
+  }
 }

@@ -1,6 +1,7 @@
 /** The list of runs in words, and which of it a filter leaves. */
 
-import type { RunSummary } from '../../kernel/run/core/summary.ts'
+import { ACCOUNT_VERSION, type RunSummary } from '../../kernel/run/core/summary.ts'
+import { missedLine } from '../../kernel/run/debrief/totals.ts'
 
 export interface RunFilter {
   /** The pack's id, or its name where a log of an earlier edition has no id; empty for all. */
@@ -43,10 +44,11 @@ const PHRASEOLOGIES = { plain: '', standard: 'standard phraseology', verbatim: '
 /** What was flown, and in which mode: "departure 17, stations with FAA words, late catch". */
 export function flownWords({ flown }: Pick<RunSummary, 'flown'>): string {
   if (!flown) return ''
-  const { dealt, stations, settings, isAgain, isFurtherOn, isDrill } = flown
+  const { dealt, stations, settings, isAgain, isFurtherOn, isDrill, isShown } = flown
   const words = [
     isDrill ? 'a drill' : isAgain ? 'that moment again' : '',
     isFurtherOn && !isAgain ? 'begun in the middle' : '',
+    isShown ? 'shown to a room' : '',
     dealt === undefined ? 'figures entered' : `departure ${dealt}`,
     stations ? `stations with ${settings.radio === 'faa' ? 'FAA' : 'ICAO'} words` : 'no stations',
     PHRASEOLOGIES[settings.phraseology],
@@ -63,20 +65,10 @@ export function reachWords({ account }: Pick<RunSummary, 'account'>): string {
   return `${closed} of ${items} items, ${completeLists} of ${lists} lists complete`
 }
 
-/** "6 misses: 3 at items, 2 on the radio, 1 in engine starts"; what the partner did wrong and nobody objected to is one as well. */
+/** "6 missed: 3 at items, 2 in calls, read-backs and orders, 1 in engine starts", as its debrief has it. */
 export function missWords({ account }: Pick<RunSummary, 'account'>): string {
-  if (!account) return ''
-  const { misses, radioMisses, startDeviations, letGo = 0 } = account
-  const all = misses + radioMisses + startDeviations + letGo
-  const where = [
-    misses > 0 && `${misses} at items`,
-    radioMisses > 0 && `${radioMisses} on the radio`,
-    startDeviations > 0 && `${startDeviations} in engine starts`,
-    letGo > 0 && `${letGo} of the partner let go`,
-  ].filter((words) => words !== false)
-  const counted = all === 1 ? '1 miss' : `${all === 0 ? 'no' : all} misses`
-  // All of them at items go without saying.
-  return misses === all ? counted : `${counted}: ${where.join(', ')}`
+  // An account of an earlier edition had not all of the places; it is made anew.
+  return account && account.v === ACCOUNT_VERSION ? missedLine(account) : ''
 }
 
 /** Letters of all logs: near enough to their bytes. */

@@ -47,7 +47,7 @@ export function valuesInForce(
         value: shownValue(pack, name, value),
         revision: isGiven
           ? 'as a station gave it'
-          : `${revision?.inputs.label ?? revision?.inputs.status ?? ''} figures, revision ${number}`.trim(),
+          : `${revision?.inputs.label ?? revision?.inputs.status ?? ''} figures, revision ${revision?.accepted ?? ''}`.trim(),
         chain: revision && !isGiven ? chainOf(revision.set, name) : [],
       },
     ]

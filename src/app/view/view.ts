@@ -4,6 +4,7 @@ import { holds } from '../../kernel/figures/condition.ts'
 import type { Item, Line, Note, Pack } from '../../kernel/pack/checklist.ts'
 import { findItem, listById, placeToBegin, readingOrder } from '../../kernel/pack/place.ts'
 import { passedWords } from '../../kernel/response/commands.ts'
+import { acceptedAs } from '../../kernel/run/core/accepted.ts'
 import { isFromMemory, itemState } from '../../kernel/run/core/progress.ts'
 import type { Floor, ItemStatus, LastAnswer, RunState } from '../../kernel/run/core/state.ts'
 import { flowAt } from '../../kernel/run/list/flowSteps.ts'
@@ -95,7 +96,7 @@ export function viewOf(pack: Pack, run: RunState): RunView {
     listenId: run.listenId,
     last: run.last,
     said: run.said,
-    figures: run.figureStatus ? figuresWords(run.figureStatus, run.revision) : 'no figures yet',
+    figures: run.figureStatus ? figuresWords(run.figureStatus, acceptedAs(run, run.revision)) : 'no figures yet',
   }
 }
 

@@ -8,6 +8,7 @@ import { figuresFor } from '../pack/place.ts'
 import { readableFigures } from '../pack/readable.ts'
 import { findCauses, type RevisionValues } from '../response/causes.ts'
 import type { Cause, Judgement } from '../response/model.ts'
+import { acceptedAs } from '../run/core/accepted.ts'
 import type { RunState } from '../run/core/state.ts'
 
 /** For the debrief: it is kept in the log and never spoken before the answer is right. */
@@ -39,12 +40,13 @@ export function causesOf(pack: Pack, state: RunState, figure: string, read: Valu
  * The revisions that brought another value of the figure, by what they are to it. A load sheet has no altimeter setting:
  * the name of the sheet that a revision came on says nothing about each of its figures, a paper that prints it does.
  */
-function earlier({ papers }: Pack, { history }: RunState, figure: string): RevisionValues[] {
+function earlier({ papers }: Pack, state: RunState, figure: string): RevisionValues[] {
+  const { history } = state
   const [paper, ...others] = papers.filter(({ lines }) =>
     lines.some((line) => 'figure' in line && line.figure === figure),
   )
   const where = paper && others.length === 0 ? ` (${paper.title})` : ''
   return history
     .filter(({ values }, at) => at === 0 || history[at - 1]?.values[figure] !== values[figure])
-    .map((one) => ({ ...one, label: `earlier figures, revision ${one.revision}${where}` }))
+    .map((one) => ({ ...one, label: `earlier figures, revision ${acceptedAs(state, one.revision)}${where}` }))
 }

@@ -11,5 +11,8 @@ export interface Interlock {
   readonly due?: string
 }
 
+/** A call of a watch, as an interlock names it: "rightStart.starter". */
+export const callEvent = (watch: string, call: string): string => `${watch}.${call}`
+
 /** When a list was called, as a wait at its top names it. */
 export const calledEvent = (list: string): string => `called:${list}`

@@ -3,7 +3,7 @@
 import type { ComponentChildren } from 'preact'
 import { useEffect } from 'preact/hooks'
 import { hasRunOn } from '../../app/selectors.ts'
-import { clockTime } from '../../kernel/run/core/clockTime.ts'
+import { lengthWords } from '../../kernel/run/core/clockTime.ts'
 import { NOTICE } from '../../kernel/run/core/events.ts'
 import { type Debrief, type DebriefAgain, headlineOf } from '../../kernel/run/debrief/debrief.ts'
 import { Breaks, Catches, notesOf, PapersRead, papersRead, Revisions, Totals } from '../parts/debrief/Accounts.tsx'
@@ -37,6 +37,9 @@ interface Folded {
   readonly isPrinted?: boolean
 }
 
+/** "5, 2 missed": the same count as in the summary. */
+const withMissed = (all: number, missed: number) => (all === 0 || missed === 0 ? all : `${all}, ${missed} missed`)
+
 /** Where each part of a debrief is shown; what is folded, in this order. One that is added is missing here until that is decided. */
 const PARTS: { readonly [Part in keyof Debrief]-?: typeof onPageOne | typeof elsewhere | Folded } = {
   runId: onPageOne,
@@ -61,8 +64,7 @@ const PARTS: { readonly [Part in keyof Debrief]-?: typeof onPageOne | typeof els
   tooEarly: elsewhere,
   totals: {
     heading: 'Summary',
-    count: ({ totals, tooEarly }) =>
-      `${totals.misses + totals.radioMisses + totals.startDeviations + tooEarly.length} missed`,
+    count: ({ totals }) => `${totals.missed} missed`,
     show: (debrief) => <Totals debrief={debrief} />,
   },
   deviations: {
@@ -84,12 +86,12 @@ const PARTS: { readonly [Part in keyof Debrief]-?: typeof onPageOne | typeof els
   },
   lists: {
     heading: 'Lists',
-    count: ({ lists }) => lists.length,
+    count: ({ lists, totals }) => withMissed(lists.length, totals.misses),
     show: ({ lists }) => lists.map((list) => <ListSection key={list.id} list={list} />),
   },
   watches: {
     heading: 'Engine starts',
-    count: ({ watches }) => watches.length,
+    count: ({ watches, totals }) => withMissed(watches.length, totals.startDeviations),
     show: ({ watches }) => watches.map((watch) => <WatchSection key={`${watch.id} ${watch.attempt}`} watch={watch} />),
   },
   flows: {
@@ -99,12 +101,12 @@ const PARTS: { readonly [Part in keyof Debrief]-?: typeof onPageOne | typeof els
   },
   exchanges: {
     heading: 'Radio, ground crew and orders',
-    count: ({ exchanges }) => exchanges.length,
+    count: ({ exchanges, totals }) => withMissed(exchanges.length, totals.radioMisses),
     show: ({ exchanges }) => exchanges.map((exchange) => <ExchangeSection key={exchange.id} exchange={exchange} />),
   },
   briefings: {
     heading: 'Briefings',
-    count: ({ briefings }) => briefings.length,
+    count: ({ briefings, totals }) => withMissed(briefings.length, totals.briefingMisses),
     show: ({ briefings }) => briefings.map((briefing) => <BriefingSection key={briefing.id} briefing={briefing} />),
   },
   revisions: {
@@ -194,7 +196,7 @@ function Head({ debrief }: { readonly debrief: Debrief }) {
         <h1 tabIndex={-1}>{again ? `Again: ${again.name}` : headlineOf(debrief)}</h1>
         <p class="soft">
           {pack.name}, begun {new Date(startedAt).toLocaleString('en-GB', { dateStyle: 'long', timeStyle: 'short' })},
-          lasted {clockTime(durationMs)}. {NOTICE}.
+          lasted {lengthWords(durationMs)}. {NOTICE}.
         </p>
         {again && <AgainAccount again={again} />}
         {demonstrated && <p>Shown to a room: values stood beside answers, and training leaves this run out.</p>}

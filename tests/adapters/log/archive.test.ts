@@ -59,7 +59,10 @@ describe.each(archives)('runs kept %s', (_where, open) => {
     for (const event of flown.slice(0, 4)) await log.append(event)
     const made = { ...(await only(log)), account: undefined }
     const account = { v: 1, events: 4, durationMs: 9, items: 1, closed: 0, lists: 1, completeLists: 0 }
-    const summary = { ...made, account: { ...account, misses: 0, radioMisses: 0, startDeviations: 0 } }
+    const summary = {
+      ...made,
+      account: { ...account, misses: 0, radioMisses: 0, briefingMisses: 0, startDeviations: 0, early: 0, letGo: 0 },
+    }
     await log.putAway('run')
     await log.keepSummary(summary)
     expect(await only(log)).toMatchObject({ account: { durationMs: 9 }, ended: true })

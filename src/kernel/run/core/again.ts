@@ -6,7 +6,8 @@
 
 import type { Pack } from '../../pack/checklist.ts'
 import { activityById } from '../../pack/place.ts'
-import { isMiss } from '../../response/model.ts'
+import { isMiss, type Judgement } from '../../response/model.ts'
+import { wrongTopicsIn } from '../talk/briefing.ts'
 import { turnState } from '../talk/talk.ts'
 import { watchState } from '../watch/watchTiming.ts'
 import type { RunEvent } from './events.ts'
@@ -15,7 +16,7 @@ import { activityAt, isAhead } from './moving.ts'
 import { say } from './phrases.ts'
 import { itemState } from './progress.ts'
 import { isSeam } from './seam.ts'
-import type { AgainState, RunState, Step } from './state.ts'
+import type { AgainState, RunState, Step, WatchState } from './state.ts'
 
 /** Counts what was missed, and says how it went once the moment is over. */
 export function withAgain(pack: Pack, before: RunState, { state, effects }: Step, event: RunEvent): Step {
@@ -60,9 +61,32 @@ export function isLeft(pack: Pack, state: RunState, id: string | undefined): boo
   return activityAt(pack, floor) !== activity
 }
 
-/** What of an event is the pilot's miss: a wrong or half answer, something refused as too early, a deviation in a start. */
+/**
+ * How many misses an event brings, as the debrief counts them: a wrong or half answer, something refused as too early, a
+ * wrong topic, a call of a start that was not as it should be. Less than none where the rest of a half read-back comes at
+ * once.
+ */
 export function missesIn(before: RunState, after: RunState, event: RunEvent): number {
-  return isMissed(before, after, event) ? 1 : deviations(after) - deviations(before)
+  if (event.type === 'briefed') {
+    const isRefused = event.ends === true && !after.briefingsClosed.includes(event.briefing)
+    return wrongTopicsIn(before, event).length + (isRefused ? 1 : 0)
+  }
+  const regained = event.type === 'transmitted' && isSecondBreath(before, event) ? 1 : 0
+  return (isMissed(before, after, event) ? 1 : deviations(before, after)) - regained
+}
+
+/** ms. A second breath comes sooner than what is said after the station has asked. */
+export const BREATH_MS = 6_000
+
+function isSecondBreath({ last, activeAt }: RunState, { turn, t, judgement }: RunEvent<'transmitted'>): boolean {
+  const isSame = last?.item === turn && last.of !== undefined
+  return isSame && t - activeAt <= BREATH_MS && isGoneOn(last.judgement, judgement)
+}
+
+/** Half, and what was said next was right as far as it went. What came without a value had no half of it. */
+export function isGoneOn({ verdict, because }: Judgement, next: Judgement): boolean {
+  const isHalf = verdict === 'incomplete' && because !== 'acknowledged' && because !== 'valueless'
+  return isHalf && next.verdict !== 'negative' && next.verdict !== 'sayAgain'
 }
 
 function isMissed(before: RunState, after: RunState, event: RunEvent): boolean {
@@ -82,8 +106,6 @@ function isMissed(before: RunState, after: RunState, event: RunEvent): boolean {
       return !after.flowsClosed.includes(event.flow)
     case 'watchBegan':
       return watchState(after, event.watch).status !== 'running'
-    case 'briefed':
-      return Object.values(event.topics).includes('wrong')
     case 'briefingEnded':
       return !after.briefingsClosed.includes(event.briefing)
     default:
@@ -91,10 +113,15 @@ function isMissed(before: RunState, after: RunState, event: RunEvent): boolean {
   }
 }
 
-function deviations({ watches }: RunState): number {
-  return Object.values(watches)
-    .map(({ late, unheard, early, outside }) => late.length + unheard.length + size(early) + size(outside))
+/** Calls of starts with which something is wrong now; a start that is begun again has all of them before it. */
+function deviations(before: RunState, after: RunState): number {
+  return Object.entries(after.watches)
+    .map(([id, now]) => {
+      const was = before.watches[id]
+      return deviating(now).size - (was?.attempt === now.attempt ? deviating(was).size : 0)
+    })
     .reduce((sum, one) => sum + one, 0)
 }
 
-const size = (record: Readonly<Record<string, unknown>>) => Object.keys(record).length
+const deviating = ({ late, unheard, early, outside, unfit }: WatchState): ReadonlySet<string> =>
+  new Set([late, unheard, ...[early, outside, unfit].map(Object.keys)].flat())

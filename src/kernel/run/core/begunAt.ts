@@ -4,7 +4,7 @@
  */
 
 import { holds } from '../../figures/condition.ts'
-import type { Activity, Pack } from '../../pack/checklist.ts'
+import type { Activity, Pack, Watch } from '../../pack/checklist.ts'
 import { activityById, agenda, entriesOf, itemsOf, responseOf, stepsOf } from '../../pack/place.ts'
 import { topicsOf } from '../talk/briefing.ts'
 import { closeTurn } from '../talk/talk.ts'
@@ -60,7 +60,7 @@ function asDone(state: RunState, activity: Activity): RunState {
     case 'list':
       return listDone(state, activity)
     case 'watch':
-      return withWatch(state, activity.id, { status: 'done' })
+      return withWatch(state, activity.id, { status: 'done', calls: longAgo(activity) })
     case 'exchange':
       return activity.turns
         .filter(({ when }) => holds(when, state))
@@ -75,6 +75,8 @@ function asDone(state: RunState, activity: Activity): RunState {
     }
   }
 }
+
+const longAgo = ({ calls }: Watch) => Object.fromEntries(calls.map(({ id }) => [id, -LONG_AGO_MS]))
 
 /** Its items rest on the figures as they are; which answer was given is in no log. */
 function listDone(before: RunState, list: Extract<Activity, { type: 'list' }>): RunState {

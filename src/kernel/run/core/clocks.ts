@@ -91,7 +91,7 @@ export function runningClocks(pack: Pack, state: RunState): RunningClock[] {
 function toAnnounce(pack: Pack, state: RunState): RunningClock[] {
   return startedClocks(pack, state).filter(
     ({ of, until, due }) =>
-      (due !== undefined || state.waitedFor.includes(of)) && !state.timesAnnounced.includes(`${of}@${until}`),
+      (due !== undefined || state.waitedFor.includes(of)) && !state.timesAnnounced.includes(announcedAs(of, until)),
   )
 }
 
@@ -100,11 +100,21 @@ export function clockDue(pack: Pack, state: RunState, of: string): RunningClock 
   return toAnnounce(pack, state).find((clock) => clock.of === of && clock.until <= state.t)
 }
 
+const announcedAs = (of: string, until: number) => `${of}@${until}`
+
+/** What was announced, where all times have become so much later. */
+export function announcedLater(announced: readonly string[], ms: number): string[] {
+  return announced.map((one) => {
+    const at = one.lastIndexOf('@')
+    return announcedAs(one.slice(0, at), Number(one.slice(at + 1)) + ms)
+  })
+}
+
 /** Notes that its end was announced, which happens once. */
 export function withAnnounced(state: RunState, { of, until }: RunningClock): RunState {
   return {
     ...state,
-    timesAnnounced: [...state.timesAnnounced, `${of}@${until}`],
+    timesAnnounced: [...state.timesAnnounced, announcedAs(of, until)],
     waitedFor: state.waitedFor.filter((other) => other !== of),
   }
 }

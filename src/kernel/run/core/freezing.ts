@@ -5,6 +5,7 @@
 
 import type { Pack } from '../../pack/checklist.ts'
 import { withTurn } from '../talk/talk.ts'
+import { announcedLater } from './clocks.ts'
 import type { DemonstrationStops, Effect, RunEvent } from './events.ts'
 import { canWait, isForRoom, isMissed } from './forRoom.ts'
 import { sayAndListen } from './listening.ts'
@@ -49,6 +50,7 @@ function thawed({ frozen: _, ...state }: RunState, ms: number): RunState {
     ...state,
     watches: Object.fromEntries(watches),
     doneAt: later(state.doneAt),
+    timesAnnounced: announcedLater(state.timesAnnounced, ms),
     activeAt: state.activeAt + ms,
   }
 }

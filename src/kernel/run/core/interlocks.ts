@@ -6,7 +6,7 @@
 import type { Condition } from '../../figures/condition.ts'
 import { holds } from '../../figures/condition.ts'
 import type { Activity, Pack } from '../../pack/checklist.ts'
-import { calledEvent, type Interlock } from '../../pack/condition.ts'
+import { callEvent, calledEvent, type Interlock } from '../../pack/condition.ts'
 import type { RunState } from './state.ts'
 
 /** Names of all that is done now, as an interlock names it. */
@@ -20,12 +20,22 @@ function doneNames(state: RunState): string[] {
     // As far as a partner who errs knows, and the run goes by that.
     ...(state.partner?.calledComplete ?? []),
     ...entries(state.watches, (watch) => watch.status === 'done'),
+    ...Object.keys(callsAt(state)),
     ...entries(state.turns, (turn) => turn.status === 'done'),
     ...entries(state.topics, (topic) => topic === 'ok'),
     ...state.briefingsClosed,
     ...state.stepsDone,
     ...state.cleared.map((clearance) => `cleared:${clearance}`),
   ]
+}
+
+/** Onsets of calls of watches, by what an interlock calls them. */
+function callsAt({ watches }: RunState): Readonly<Record<string, number>> {
+  return Object.fromEntries(
+    Object.entries(watches).flatMap(([watch, { calls }]) =>
+      Object.entries(calls).map(([call, at]) => [callEvent(watch, call), at]),
+    ),
+  )
 }
 
 /** Whether what an interlock names is done now, whenever that was, or does not apply in this run. */
@@ -37,9 +47,10 @@ export function isFree(pack: Pack, state: RunState, { after }: Interlock): boole
 export const waitsFor = (pack: Pack, state: RunState, held: { readonly interlocks?: readonly Interlock[] }) =>
   held.interlocks?.find((interlock) => !isFree(pack, state, interlock))?.say
 
-/** Notes when each thing was done, and forgets what is no longer done. `t`: ms from the start of the run. */
+/** Notes when each thing was done, and forgets what is no longer done. `t`: ms from the start of the run; a call has its own. */
 export function stamped(state: RunState, t: number): RunState {
-  const doneAt = Object.fromEntries(doneNames(state).map((name) => [name, state.doneAt[name] ?? t]))
+  const calls = callsAt(state)
+  const doneAt = Object.fromEntries(doneNames(state).map((name) => [name, state.doneAt[name] ?? calls[name] ?? t]))
   return { ...state, doneAt }
 }
 
@@ -100,7 +111,7 @@ function namesIn(activity: Activity, applies: Applies): string[] {
     case 'flow':
       return activity.steps.filter(applies).map(({ id }) => id)
     case 'watch':
-      return [activity.id]
+      return [activity.id, ...activity.calls.filter(applies).map(({ id }) => callEvent(activity.id, id))]
     case 'list': {
       const entries = activity.entries.filter(applies)
       return [

@@ -35,7 +35,15 @@ export function revised(pack: Pack, before: RunState, event: Revised): Step {
     warnings: event.warnings,
     ownToAsk: isHeldBack(pack, before, event) ? [] : ownToAsk(pack, before, event),
     warned: event.warned ?? [],
-    history: [...before.history, { revision: event.revision, label, values: event.values }],
+    history: [
+      ...before.history,
+      {
+        revision: event.revision,
+        label,
+        values: event.values,
+        ...(event.takenDown !== undefined && { isGiven: true }),
+      },
+    ],
   }
   if (first) return enter(pack, entered, nextFloor(pack, entered))
   const came = whatCame(pack, before, event, event.sheet ? papersCalled(pack, entered) : '')

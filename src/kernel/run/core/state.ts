@@ -232,6 +232,8 @@ export interface RunState {
     readonly revision: number
     readonly label: string
     readonly values: Readonly<Record<string, Value>>
+    /** By a station, in an exchange. */
+    readonly isGiven?: true
   }[]
   /** Figures whose values were asked for in this run. */
   readonly revealedFigures: readonly string[]

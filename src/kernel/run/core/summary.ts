@@ -34,6 +34,8 @@ export interface RunFlown {
   /** Begun in the middle. */
   readonly isFurtherOn?: true
   readonly isDrill?: true
+  /** To a room, at some time in it. */
+  readonly isShown?: true
 }
 
 /** What became of it, as its debrief says. */
@@ -47,17 +49,18 @@ export interface RunAccount {
   readonly closed: number
   readonly lists: number
   readonly completeLists: number
-  /** Answers at items, calls and read-backs, calls of engine starts. */
+  /** What was missed, by place, as the debrief counts it. */
   readonly misses: number
   readonly radioMisses: number
+  readonly briefingMisses: number
   readonly startDeviations: number
-  /** Faults of the partner that nobody objected to. */
-  readonly letGo?: number
+  readonly early: number
+  readonly letGo: number
   /** Why the log, or its pack, cannot be read to its end. */
   readonly wrong?: string
 }
 
-export const ACCOUNT_VERSION = 3
+export const ACCOUNT_VERSION = 4
 
 /** A pack may have any name; a line is short. */
 const LONGEST_NAME = 120
@@ -89,11 +92,18 @@ export function summarise(before: RunSummary | undefined, event: RunEvent): RunS
     events: before.events + 1,
     letters: (before.letters ?? 0) + letters,
   }
-  const flown = before.flown && event.type === 'begunAt' && { flown: { ...before.flown, isFurtherOn: true as const } }
+  const told = toldBy(event)
+  const flown = before.flown && told && { flown: { ...before.flown, ...told } }
   // Its beginning is another run's, moved in time so that its end has just happened.
   const isOwnFirst = before.flown?.takenTo !== undefined && event.seq === before.flown.takenTo + 1
   const begun = isOwnFirst && { startedAt: Date.parse(event.wall) }
   return { ...before, ...counted, ...flown, ...begun, ...(event.type === 'ended' && { ended: true, isOver: true }) }
+}
+
+/** What an event behind the first tells of how it was flown. */
+function toldBy(event: RunEvent): Partial<RunFlown> | undefined {
+  if (event.type === 'begunAt') return { isFurtherOn: true }
+  return event.type === 'demonstrated' && event.isOn ? { isShown: true } : undefined
 }
 
 /** Whether the account is missing, or not of all that is stored. */

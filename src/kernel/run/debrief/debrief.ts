@@ -9,21 +9,22 @@ import { emptyRun } from '../core/emptyRun.ts'
 import type { PackInLog, RunAgain, RunEvent } from '../core/events.ts'
 import { itemState, listState } from '../core/progress.ts'
 import type { Interruption, RunState } from '../core/state.ts'
+import { briefingsIn, type DebriefBriefing } from './debriefBriefing.ts'
 import { catchesIn, type DebriefCatch } from './debriefCatches.ts'
 import type { DebriefItem, DebriefList } from './debriefList.ts'
 import { type DebriefPaper, papersIn } from './debriefPapers.ts'
 import { type DebriefPartner, partnerIn } from './debriefPartner.ts'
-import { briefingsIn, type DebriefBriefing, type DebriefExchange, exchangesIn } from './debriefTalk.ts'
+import { type DebriefExchange, exchangesIn } from './debriefTalk.ts'
 import { type DebriefTrap, trapIn } from './debriefTrap.ts'
 import { missesIn, sayAgainsIn } from './debriefTry.ts'
-import { type DebriefFlow, type DebriefWatch, deviationsIn, flowsIn, watchesIn } from './debriefWatch.ts'
+import { type DebriefFlow, type DebriefWatch, flowsIn, watchesIn } from './debriefWatch.ts'
 import { type Deviation, deviationsOfRun, undoneIn } from './deviations.ts'
 import { type Foremost, foremostIn, wentWellIn } from './foremost.ts'
 import { type DebriefLooks, looksIn } from './look/looks.ts'
 import { momentsOf } from './moments.ts'
 import { sinceIn } from './onlySince.ts'
 import { placesIn } from './places.ts'
-import { exchangesUnderWay, listsUnderWay, revisionsUnderWay } from './stillOpen.ts'
+import { briefingsUnderWay, exchangesUnderWay, listsUnderWay, revisionsUnderWay } from './stillOpen.ts'
 import {
   type DebriefRemark,
   type DebriefRevision,
@@ -33,8 +34,10 @@ import {
   type Tally,
   type TooEarly,
 } from './tally.ts'
-import { type TimelineEntry, timelineIn } from './timeline.ts'
+import { timelineIn } from './timeline.ts'
+import type { TimelineEntry } from './timelineEntry.ts'
 import { tell } from './told.ts'
+import { type Totals, totalsOf } from './totals.ts'
 
 export interface Debrief {
   readonly runId: string
@@ -86,25 +89,7 @@ export interface Debrief {
   /** Deviations from the use of checklists, calls and read-backs, by kind and then in the order of their times. */
   readonly deviations: readonly Deviation[]
   readonly looks: DebriefLooks
-  readonly totals: {
-    readonly items: number
-    readonly closed: number
-    readonly misses: number
-    readonly sayAgains: number
-    readonly given: number
-    readonly byKey: number
-    readonly passed: number
-    /** Optional items that did not apply; they are none of those passed. */
-    readonly notApplicable: number
-    /** Things to look at that Otherseat sent the eyes to after a miss. */
-    readonly looks: number
-    /** Calls and read-backs with a wrong value or with something missing. */
-    readonly radioMisses: number
-    readonly wordsShown: number
-    readonly topicsLeftOut: number
-    /** Calls of engine starts too soon, out of limits, late or missing. */
-    readonly startDeviations: number
-  }
+  readonly totals: Totals
 }
 
 export interface DebriefAgain extends RunAgain {
@@ -146,7 +131,8 @@ export function debriefOf(pack: Pack, events: readonly RunEvent[], isUnderWay = 
   const allExchanges = since.exchanges(exchangesIn(pack, state, tally))
   const lists = isUnderWay ? listsUnderWay(allLists) : allLists
   const exchanges = isUnderWay ? exchangesUnderWay(allExchanges) : allExchanges
-  const briefings = since.briefings(briefingsIn(pack, state, tally))
+  const allBriefings = since.briefings(briefingsIn(pack, state, tally))
+  const briefings = isUnderWay ? briefingsUnderWay(allBriefings) : allBriefings
   const watches = watchesIn(pack, state, tally)
   const complete = lists.every((list) => list.complete)
   // Looked at in the middle of a run, it keeps the trap to itself.
@@ -162,7 +148,7 @@ export function debriefOf(pack: Pack, events: readonly RunEvent[], isUnderWay = 
     runId: first.runId,
     pack: { id: pack.id, version: pack.version, sha256: pack.sha256, name: pack.name },
     startedAt: events[again?.seq ?? 0]?.wall ?? first.wall,
-    durationMs: (events.at(-1)?.t ?? 0) - seam.t,
+    durationMs: state.t - seam.t,
     ...(again && { again: againIn(pack, again, state) }),
     ...(state.wasDemonstrated && { demonstrated: true as const }),
     ...(state.begunAt && !again && { begunAt: placeIn(pack, state.begunAt.activity) }),
@@ -178,7 +164,7 @@ export function debriefOf(pack: Pack, events: readonly RunEvent[], isUnderWay = 
     ...{ situations, outOfOrder, notEnded, remarks, stops, tooEarly },
     papers: papersIn(pack, state, tally),
     pad: state.pad,
-    totals: totalsOf(lists, exchanges, briefings, watches),
+    totals: totalsOf({ lists, exchanges, briefings, watches, tooEarly, partner, isOver }),
   }
   const looks = looksIn(tally, first.settings.lookTimes)
   const deviations = deviationsOfRun(pack, {
@@ -212,33 +198,6 @@ function againIn(pack: Pack, again: RunAgain, state: RunState): DebriefAgain {
   const name = activity === undefined ? '' : activityName(pack, activity)
   return { ...again, name, misses, isOver }
 }
-
-function totalsOf(
-  lists: readonly DebriefList[],
-  exchanges: readonly DebriefExchange[],
-  briefings: readonly DebriefBriefing[],
-  watches: readonly DebriefWatch[],
-): Debrief['totals'] {
-  const items = lists.flatMap((list) => list.items)
-  const turns = exchanges.flatMap((exchange) => exchange.turns)
-  return {
-    items: items.length,
-    closed: items.filter((item) => item.status === 'done' || item.status === 'passed').length,
-    misses: sum(items.map(({ misses }) => misses)),
-    sayAgains: sum(items.map(({ sayAgains }) => sayAgains)),
-    given: items.filter((item) => item.given).length,
-    byKey: items.filter((item) => item.by === 'key').length,
-    passed: items.filter((item) => item.status === 'passed' && item.reason !== 'notApplicable').length,
-    notApplicable: items.filter((item) => item.reason === 'notApplicable').length,
-    looks: sum(items.map(({ looks }) => looks)),
-    radioMisses: sum(turns.map(({ misses }) => misses)),
-    wordsShown: turns.filter((turn) => turn.shown).length,
-    topicsLeftOut: briefings.flatMap(({ topics }) => topics).filter(({ leftOut }) => leftOut).length,
-    startDeviations: deviationsIn(watches),
-  }
-}
-
-const sum = (numbers: readonly number[]) => numbers.reduce((total, one) => total + one, 0)
 
 /** As they were read last, with their units. */
 function readingsIn(pack: Pack, { readings }: RunState, names: readonly string[]): string[] {

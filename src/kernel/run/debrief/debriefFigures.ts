@@ -5,6 +5,7 @@ import { sourceWords } from '../../figures/sources.ts'
 import type { Value } from '../../kinds/kind.ts'
 import { showValue } from '../../kinds/table.ts'
 import { findItem } from '../../pack/place.ts'
+import { acceptedAs } from '../core/accepted.ts'
 import { findTurn } from '../talk/talk.ts'
 import { type DebriefChange, type Moment, reopenedBetween, type Tally } from './tally.ts'
 
@@ -15,7 +16,15 @@ export function tellRevision(tally: Tally, moment: Moment<'figuresRevised'>): vo
   const reopened = reopenedBetween(before, after).map((id) => findItem(pack, id).item.challenge)
   const givenBy = event.takenDown === undefined ? undefined : findTurn(pack, event.takenDown).turn.label
   tally.revisions.push({
-    ...{ revision, status, label, t, takenOver, reopened, changed: before.inputs ? changedIn(moment) : [] },
+    ...{
+      revision: acceptedAs(after, revision),
+      status,
+      label,
+      t,
+      takenOver,
+      reopened,
+      changed: before.inputs ? changedIn(moment) : [],
+    },
     ...(givenBy !== undefined && { givenBy }),
     notes: notesOf(tally, moment),
   })

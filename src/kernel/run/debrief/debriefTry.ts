@@ -1,7 +1,10 @@
 /** One try at an item or a transmission, as the debrief has it. */
 
 import { isMiss, type Judgement } from '../../response/model.ts'
+import { acceptedAs } from '../core/accepted.ts'
+import { BREATH_MS, isGoneOn as isNextGoneOn } from '../core/again.ts'
 import type { By, RunEvent } from '../core/events.ts'
+import type { RunState } from '../core/state.ts'
 
 export interface DebriefTry {
   /** Milliseconds from the start of the run. */
@@ -9,7 +12,7 @@ export interface DebriefTry {
   readonly text: string
   readonly by: By
   readonly judgement: Judgement
-  /** Revision of the figures at the challenge, and at the verdict. */
+  /** Revision of the figures at the challenge, and at the verdict, as the pilot counts them. */
   readonly challengeRevision: number
   readonly revision: number
   /** It began before the challenge had been said to its end. */
@@ -22,19 +25,28 @@ export interface DebriefTransmission extends DebriefTry {
   readonly part: 'call' | 'readBack'
 }
 
-export function answerOf(event: RunEvent<'answered'>): DebriefTry {
-  const { t, evidence, judgement, challengeRevision, revision } = event
+export function answerOf(state: RunState, event: RunEvent<'answered'>): DebriefTry {
+  const { t, evidence, judgement } = event
+  const challengeRevision = acceptedAs(state, event.challengeRevision)
+  const revision = acceptedAs(state, event.revision)
   const early = evidence.early && { early: true }
   return { t, text: evidence.text, by: evidence.by, judgement, challengeRevision, revision, ...early }
 }
 
-export function transmissionOf(event: RunEvent<'transmitted'>): DebriefTransmission {
-  const { t, evidence, judgement, revision, part } = event
+export function transmissionOf(state: RunState, event: RunEvent<'transmitted'>): DebriefTransmission {
+  const { t, evidence, judgement, part } = event
+  const revision = acceptedAs(state, event.revision)
   return { t, text: evidence.text, by: evidence.by, judgement, challengeRevision: revision, revision, part }
 }
 
-export const missesIn = (tries: readonly DebriefTry[]): number =>
-  tries.filter(({ judgement }) => isMiss(judgement)).length
+/** Not right: wrong or not whole; or right, and refused since something had to come first. */
+const isMissed = ({ judgement, tooEarly }: DebriefTry): boolean => isMiss(judgement) || tooEarly !== undefined
+
+export const missesIn = (tries: readonly DebriefTry[]): number => tries.filter(isMissed).length
+
+/** The same of calls and read-backs, where the rest of what was not whole may come in a second breath. */
+export const missesInTurn = (tries: readonly DebriefTry[]): number =>
+  missesIn(tries.filter((one) => !isGoneOn(one, tries)))
 
 /** "Say again" is the ear's. */
 export const sayAgainsIn = (tries: readonly DebriefTry[]): number =>
@@ -43,12 +55,9 @@ export const sayAgainsIn = (tries: readonly DebriefTry[]): number =>
 /** The words of an event as a field of what tells it; a key has none. */
 export const saying = (text: string): { readonly said?: string } => (text === '' ? {} : { said: text })
 
-/** A second breath comes sooner than what is said after the station has asked. */
-const BREATH_MS = 6_000
-
-/** What was said next, at once, was right: nothing was lost. */
-export function isGoneOn(one: DebriefTry, tries: readonly DebriefTry[]): boolean {
+/** Half of it was said, and what came next, at once, was right: nothing was lost. */
+export function isGoneOn<T extends Pick<DebriefTry, 't' | 'judgement'>>(one: T, tries: readonly T[]): boolean {
   const next = tries[tries.indexOf(one) + 1]
   if (next === undefined || next.t - one.t > BREATH_MS) return false
-  return next.judgement.verdict !== 'negative' && next.judgement.verdict !== 'sayAgain'
+  return isNextGoneOn(one.judgement, next.judgement)
 }

@@ -9,8 +9,9 @@
 
 import { capital } from '../../capital.ts'
 import type { Pack } from '../../pack/checklist.ts'
+import { type DebriefBriefing, isLastWrong, LEFT_OUT_THEN, refusedWords, rightWords } from './debriefBriefing.ts'
 import type { DebriefItem, DebriefList } from './debriefList.ts'
-import type { DebriefBriefing, DebriefExchange, DebriefTurn } from './debriefTalk.ts'
+import type { DebriefExchange, DebriefTurn } from './debriefTalk.ts'
 import { type DebriefTry, isGoneOn, saying } from './debriefTry.ts'
 import { type DebriefCall, type DebriefFlow, type DebriefWatch, deviationsOf, seconds } from './debriefWatch.ts'
 import { type DebriefLooks, ratioWords } from './look/looks.ts'
@@ -119,14 +120,16 @@ export function byKind(deviations: readonly Deviation[]): (readonly [DeviationKi
   )
 }
 
+const CALLED = { item: 'Called done', step: 'Called done', call: 'Called', start: 'Begun' } as const
+
 function sequencesIn(from: DeviationsFrom): Deviation[] {
   const { tooEarly, flows, briefings } = from
   const { outOfOrder, notEnded } = withoutUndone(from)
   const nameOf = (id: string) => [...flows, ...briefings].find((one) => one.id === id)?.name ?? ''
   return [
-    ...tooEarly.map(({ t, text, what, caution, waitMs }) => ({
+    ...tooEarly.map(({ t, text, what, caution, waitMs, of }) => ({
       ...{ kind: 'sequence' as const, where: what, at: t, ...saying(text) },
-      sentence: `Called done ${waitMs === undefined ? 'before its time' : `${seconds(waitMs)} too early`}.`,
+      sentence: `${CALLED[of ?? 'step']} ${waitMs === undefined ? 'before its time' : `${seconds(waitMs)} too early`}.`,
       why: `First: ${caution}.`,
     })),
     ...outOfOrder.map(({ t, list, before }) => ({
@@ -215,8 +218,17 @@ function talksIn(from: DeviationsFrom): Deviation[] {
     const why = isExchange
       ? 'What was not said there, the station does not know.'
       : 'What nobody briefs, nobody expects.'
-    if (open.length === all.length) return { kind: 'notBegun', where: talk.name, sentence: 'It was left out.', why }
-    const sentence = open.length === 0 ? 'Its end was not called.' : `Left open: ${open.join(', ')}.`
+    const isUnsaid = !isExchange || talk.turns.every(({ tries }) => tries.length === 0)
+    if (open.length === all.length && isUnsaid)
+      return { kind: 'notBegun', where: talk.name, sentence: 'It was left out.', why }
+    const wrong = isExchange ? [] : talk.topics.filter(({ state }) => state === 'wrong').map(({ label }) => label)
+    const refused = isExchange ? '' : refusedWords(talk)
+    const sentences = [
+      ...(open.length > 0 ? [`Left open: ${open.join(', ')}.`] : []),
+      ...(wrong.length > 0 ? [`Said wrong, and not put right: ${wrong.join(', ')}.`] : []),
+      ...(refused === '' ? [] : [`${capital(refused)}.`]),
+    ]
+    const sentence = sentences.length === 0 ? 'Its end was not called.' : sentences.join(' ')
     return { kind: 'notCompleted', where: talk.name, sentence, why }
   })
 }
@@ -224,7 +236,7 @@ function talksIn(from: DeviationsFrom): Deviation[] {
 function itemIn(pack: Pack, item: DebriefItem, { givenAt }: DeviationsFrom): Deviation[] {
   const { id, challenge, status, given, tries } = item
   return [
-    ...tries.flatMap((one) => [...wrongIn(pack, challenge, one), ...partsIn(pack, id, challenge, one)]),
+    ...tries.flatMap((one) => [...wrongIn(pack, id, challenge, one), ...partsIn(pack, id, challenge, one)]),
     ...(status === 'leftOpen'
       ? [{ kind: 'leftOut' as const, where: challenge, sentence: 'Left open.', why: 'Nobody came back to it.' }]
       : []),
@@ -236,7 +248,7 @@ function itemIn(pack: Pack, item: DebriefItem, { givenAt }: DeviationsFrom): Dev
 function turnIn(pack: Pack, { id, label, tries, slip }: DebriefTurn, { isOver }: DeviationsFrom): Deviation[] {
   const at = tries.at(-1)?.t
   return [
-    ...tries.flatMap((one) => wrongIn(pack, label, one)),
+    ...tries.flatMap((one) => wrongIn(pack, id, label, one)),
     ...tries.filter((one) => !isGoneOn(one, tries)).flatMap((one) => partsIn(pack, id, label, one)),
     // While the run goes on, there is still time to object.
     ...(isOver && slip && !slip.noticed
@@ -251,11 +263,11 @@ function turnIn(pack: Pack, { id, label, tries, slip }: DebriefTurn, { isOver }:
 }
 
 /** Of one answer, call or read-back: another value, direction or state. */
-function wrongIn(pack: Pack, where: string, one: DebriefTry): Deviation[] {
+function wrongIn(pack: Pack, id: string, where: string, one: DebriefTry): Deviation[] {
   const { t, text, judgement } = one
   if (judgement.verdict !== 'negative') return []
   const what = judgement.because === 'limit' ? 'Outside its limits.' : 'Not what was right.'
-  return [{ kind: 'wrong', where, at: t, ...saying(text), sentence: what, why: whyOf(pack, one) }]
+  return [{ kind: 'wrong', where, at: t, ...saying(text), sentence: what, why: whyOf(pack, id, one) }]
 }
 
 /** Of one answer or read-back: its value left out, or a part of it. */
@@ -279,19 +291,20 @@ const givenIn = (where: string, at: number | undefined): Deviation => ({
   ...(at !== undefined && { at }),
 })
 
-const topicsIn = ({ name, topics }: DebriefBriefing): Deviation[] => [
-  ...topics
-    .filter(({ misses }) => misses > 0)
-    .map(({ label, misses }) => ({
-      ...{ kind: 'wrong' as const, where: name },
-      sentence: `${capital(label)} was briefed with a wrong value${misses > 1 ? ` ${misses} times` : ''}.`,
-      why: 'What is briefed is flown.',
+const topicsIn = ({ name, topics, refused }: DebriefBriefing): Deviation[] => [
+  ...topics.flatMap((topic) =>
+    topic.wrong.map(({ right, ...one }) => ({
+      ...{ kind: 'wrong' as const, where: name, at: one.t, ...saying(one.said ?? '') },
+      sentence: `${capital(topic.label)} was briefed with a wrong value${isLastWrong(topic, one.t) ? ', and not put right' : ''}.`,
+      why: rightWords(right),
     })),
+  ),
   ...topics
     .filter(({ leftOut }) => leftOut)
-    .map(({ label }) => ({
-      ...{ kind: 'leftOut' as const, where: name, sentence: `${capital(label)} was left out at first.` },
-      why: 'It came when it was asked for.',
+    .map(({ label, state }) => ({
+      ...{ kind: 'leftOut' as const, where: name, ...(refused[0] && { at: refused[0].t }) },
+      sentence: `${capital(label)} was left out ${state === 'open' ? 'of it' : 'at first'}.`,
+      why: LEFT_OUT_THEN[state],
     })),
 ]
 

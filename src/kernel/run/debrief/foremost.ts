@@ -14,10 +14,11 @@ import { band } from '../../figures/entered.ts'
 import type { Pack } from '../../pack/checklist.ts'
 import type { Role } from '../../pack/roles.ts'
 import { isMiss } from '../../response/model.ts'
+import { type DebriefBriefing, type DebriefTopic, isLastWrong, LEFT_OUT_THEN, rightWords } from './debriefBriefing.ts'
 import type { DebriefCatch } from './debriefCatches.ts'
 import type { DebriefList } from './debriefList.ts'
 import type { DebriefPartner } from './debriefPartner.ts'
-import type { DebriefBriefing, DebriefExchange } from './debriefTalk.ts'
+import type { DebriefExchange } from './debriefTalk.ts'
 import { type DebriefTransmission, type DebriefTry, isGoneOn, saying } from './debriefTry.ts'
 import { type DebriefWatch, deviationsOf, seconds } from './debriefWatch.ts'
 import { type Deviation, undoneIn, withoutUndone } from './deviations.ts'
@@ -175,7 +176,7 @@ function itemsIn(pack: Pack, { lists }: Told): Found[] {
       return [
         ...tries.flatMap((one): Found[] => {
           const kind = isCritical(critical, id, one) ? 'critical' : kindOf(one)
-          return kind ? [{ kind, about, of, t: one.t, ...saying(one.text), why: whyOf(pack, one) }] : []
+          return kind ? [{ kind, about, of, t: one.t, ...saying(one.text), why: whyOf(pack, id, one) }] : []
         }),
         ...(given
           ? [{ kind: 'given' as const, about, of, why: 'Its value was shown or told before it was said.' }]
@@ -211,9 +212,9 @@ function turnsIn(pack: Pack, { exchanges }: Told): Found[] {
         if (!isMiss(one.judgement)) return []
         const kind = kindInTurn(pack, { id, role }, one)
         // The rest of a long read-back may come in a second breath.
-        if (kind === 'readBack' && verdict === 'incomplete' && isGoneOn(one, tries)) return []
+        if (kind === 'readBack' && isGoneOn(one, tries)) return []
         const weight = verdict === 'negative' ? 1 : 0
-        return [{ kind, about: label, of: id, t: one.t, ...saying(one.text), why: whyOf(pack, one), weight }]
+        return [{ kind, about: label, of: id, t: one.t, ...saying(one.text), why: whyOf(pack, id, one), weight }]
       }),
       ...(slip && !slip.noticed
         ? [{ kind: 'slip' as const, about: label, of: id, why: 'The controller erred, and nobody objected.' }]
@@ -253,15 +254,23 @@ function listsIn(told: Told): Found[] {
 
 const briefingsIn = ({ briefings }: Told): Found[] =>
   briefings.flatMap(({ id, name, topics }) =>
-    topics
-      .filter(({ leftOut }) => leftOut)
-      .map(({ label }) => ({
-        kind: 'topic' as const,
-        about: name,
-        of: id,
-        why: `${capital(label)} was left out at first.`,
-      })),
+    topics.flatMap((topic): Found[] => [
+      ...topic.wrong.map(({ t, said, right }): Found => {
+        const isStanding = isLastWrong(topic, t)
+        return {
+          ...{ kind: 'wrongValue', about: `${name}, ${topic.label}`, of: id, t, ...saying(said ?? '') },
+          why: `${rightWords(right)}${isStanding ? ' It was not put right.' : ''}`,
+          weight: isStanding ? 1 : 0,
+        }
+      }),
+      ...(topic.leftOut ? [leftOutOf(topic, id, name)] : []),
+    ]),
   )
+
+const leftOutOf = ({ label, state }: DebriefTopic, of: string, about: string): Found => ({
+  ...{ kind: 'topic', about, of },
+  why: `${capital(label)} was left out ${state === 'open' ? 'of it' : 'at first'}. ${LEFT_OUT_THEN[state]}`,
+})
 
 const talksIn = (told: Told): Found[] =>
   undoneIn(told).flatMap((talk) => {

@@ -5,6 +5,7 @@ import { emptyRun } from '../core/emptyRun.ts'
 import type { Effect, RunEvent } from '../core/events.ts'
 import { seamOf } from '../core/seam.ts'
 import { step } from '../core/step.ts'
+import { freezesIn, withoutFreezes } from './freezes.ts'
 import type { Moment } from './tally.ts'
 
 export interface FoldedMoment extends Moment {
@@ -18,16 +19,25 @@ export interface Moments {
   readonly own: readonly FoldedMoment[]
 }
 
-/** Of the log of one run, in order and from its beginning. Throws where it names what the pack does not have. */
+/**
+ * Of the log of one run, in order and from its beginning; the time that a room had it frozen is taken out. Throws where it
+ * names what the pack does not have.
+ */
 export function momentsOf(pack: Pack, events: readonly RunEvent[]): Moments {
   const lastTaken = seamOf(events)
+  const folded = foldedOf(pack, events)
+  const freezes = freezesIn(folded)
+  const all = freezes.length === 0 ? folded : foldedOf(pack, withoutFreezes(events, freezes))
+  const isTaken = ({ event }: FoldedMoment) => event.seq <= lastTaken
+  return { taken: all.filter(isTaken), own: all.filter((one) => !isTaken(one)) }
+}
+
+function foldedOf(pack: Pack, events: readonly RunEvent[]): FoldedMoment[] {
   let state = emptyRun(events[0]?.runId ?? '')
-  const all = events.map((event): FoldedMoment => {
+  return events.map((event): FoldedMoment => {
     const before = state
     const { state: after, effects } = step(pack, before, event)
     state = after
     return { pack, event, before, after, effects }
   })
-  const isTaken = ({ event }: FoldedMoment) => event.seq <= lastTaken
-  return { taken: all.filter(isTaken), own: all.filter((one) => !isTaken(one)) }
 }

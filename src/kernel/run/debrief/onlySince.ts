@@ -6,8 +6,9 @@
 import { itemState } from '../core/progress.ts'
 import type { RunState } from '../core/state.ts'
 import { turnState } from '../talk/talk.ts'
+import { type DebriefBriefing, missesInBriefing } from './debriefBriefing.ts'
 import type { DebriefList } from './debriefList.ts'
-import type { DebriefBriefing, DebriefExchange } from './debriefTalk.ts'
+import type { DebriefExchange } from './debriefTalk.ts'
 import type { DebriefFlow } from './debriefWatch.ts'
 
 export interface Since {
@@ -29,7 +30,8 @@ export function sinceIn(seam: RunState, after: RunState): Since {
   return {
     lists: (all) => listsSince(all, seam, isAgain),
     exchanges: (all) => exchangesSince(all, seam, isAgain),
-    briefings: (all) => all.filter(({ id, done }) => (done || !isAgain) && !wasBriefed(id)),
+    briefings: (all) =>
+      all.filter((one) => (one.done || !isAgain) && (!wasBriefed(one.id) || missesInBriefing(one) > 0)),
     flows: (all) => all.filter(({ id, closed }) => (closed || !isAgain) && !wasClosed(id)),
   }
 }
@@ -46,15 +48,18 @@ function listsSince(lists: readonly DebriefList[], seam: RunState, isAgain: bool
     .filter(({ items }) => items.length > 0)
 }
 
-/** With the turns that something was said to since; of a run begun in the middle those that are still ahead too. */
+/**
+ * With the turns that something was said to since; of a run begun in the middle those that are still ahead too. What was
+ * done before it and was opened again is not left out by anybody.
+ */
 function exchangesSince(exchanges: readonly DebriefExchange[], seam: RunState, isAgain: boolean): DebriefExchange[] {
   const wasDone = (id: string) => turnState(seam, id).status === 'done'
   return exchanges
-    .map((exchange) => ({
-      ...exchange,
-      turns: exchange.turns.filter(
-        ({ id, tries, done }) => tries.length > 0 || ((done || !isAgain) && !(done && wasDone(id))),
-      ),
-    }))
+    .map((exchange) => {
+      const turns = exchange.turns.filter(
+        ({ id, tries, done }) => tries.length > 0 || (!wasDone(id) && (done || !isAgain)),
+      )
+      return { ...exchange, turns, done: turns.every(({ done }) => done) }
+    })
     .filter(({ turns }) => turns.length > 0)
 }

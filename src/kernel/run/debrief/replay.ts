@@ -3,7 +3,9 @@
 import { capital } from '../../capital.ts'
 import type { Pack } from '../../pack/checklist.ts'
 import type { Role } from '../../pack/roles.ts'
+import { acceptedAs } from '../core/accepted.ts'
 import type { RunEvent } from '../core/events.ts'
+import type { RunState } from '../core/state.ts'
 import { findTurn } from '../talk/talk.ts'
 import { momentsOf } from './moments.ts'
 
@@ -24,9 +26,9 @@ export const LONGEST_WAIT_MS = 3_000
 
 /** Of a moment that was done again, and of a run begun in the middle, what came after that. Effects follow from the log as they did then. */
 export function cuesOf(pack: Pack, events: readonly RunEvent[]): Cue[] {
-  const cues = momentsOf(pack, events).own.flatMap(({ event, effects }): Omit<Cue, 'waitMs'>[] => {
+  const cues = momentsOf(pack, events).own.flatMap(({ event, after, effects }): Omit<Cue, 'waitMs'>[] => {
     const { seq, t } = event
-    const own = ownCue(pack, event)
+    const own = ownCue(pack, event, after)
     const spoken = effects.filter((effect) => effect.type === 'speak')
     return [...(own ? [{ seq, t, ...own }] : []), ...spoken.map(({ role, text }) => ({ seq, t, by: role, text }))]
   })
@@ -36,13 +38,16 @@ export function cuesOf(pack: Pack, events: readonly RunEvent[]): Cue[] {
   })
 }
 
-function ownCue(pack: Pack, event: RunEvent): Pick<Cue, 'by' | 'text'> | undefined {
+function ownCue(pack: Pack, event: RunEvent, after: RunState): Pick<Cue, 'by' | 'text'> | undefined {
   // Meant for nobody.
   if (event.type === 'overheard' && !event.meant) return undefined
   if (event.type === 'figuresRevised') {
     const { takenDown } = event
     if (takenDown !== undefined) return { by: 'note', text: `Figures from ${findTurn(pack, takenDown).turn.label}` }
-    return { by: 'note', text: `${capital(event.status)} figures accepted as revision ${event.revision}` }
+    return {
+      by: 'note',
+      text: `${capital(event.status)} figures accepted as revision ${acceptedAs(after, event.revision)}`,
+    }
   }
   if (event.type === 'sheetCame') return { by: 'note', text: 'A sheet came in' }
   if (event.type === 'resumed') return { by: 'note', text: 'Begun here, or gone on with after the page was left' }

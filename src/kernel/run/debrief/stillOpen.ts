@@ -1,5 +1,6 @@
 /** A debrief that is looked at in the middle of a run: what would be right at something still open is not told (law 4). */
 
+import type { DebriefBriefing } from './debriefBriefing.ts'
 import type { DebriefItem, DebriefList } from './debriefList.ts'
 import type { DebriefExchange } from './debriefTalk.ts'
 import type { DebriefTry } from './debriefTry.ts'
@@ -23,6 +24,16 @@ export function exchangesUnderWay(exchanges: readonly DebriefExchange[]): Debrie
     ...exchange,
     turns: exchange.turns.map((turn) =>
       turn.done || turn.shown ? turn : { ...turn, tries: withoutRight(turn.tries) },
+    ),
+  }))
+}
+
+/** Nor of a topic that is still to be said. */
+export function briefingsUnderWay(briefings: readonly DebriefBriefing[]): DebriefBriefing[] {
+  return briefings.map((briefing) => ({
+    ...briefing,
+    topics: briefing.topics.map((topic) =>
+      topic.state === 'ok' ? topic : { ...topic, wrong: topic.wrong.map((one) => ({ ...one, right: [] })) },
     ),
   }))
 }

@@ -7,6 +7,7 @@ import type { DebriefTransmission, DebriefTry } from './debriefTry.ts'
 import type { LookWait } from './look/lookTimes.ts'
 
 export interface DebriefRevision {
+  /** As the pilot counts it; what a station gave has the number of what was accepted before. */
   readonly revision: number
   readonly status: string
   readonly label: string
@@ -49,6 +50,8 @@ export interface TooEarly {
   readonly waitMs?: number
   /** A call before another of its exchange, and nothing more. */
   readonly isOrder?: true
+  /** An answer or a call stands among its tries, too; a start is begun; else a step or a flow. */
+  readonly of?: 'item' | 'call' | 'start'
 }
 
 /** A list that was called before its turn, each time that it was. */
@@ -74,14 +77,34 @@ export interface NotEnded {
   readonly isUnbegun?: true
 }
 
+/** A topic said with a wrong value. */
+export interface WrongTopic {
+  /** Ms from the start of the run. */
+  readonly t: number
+  /** The breath that it was said in; a key has none. */
+  readonly said?: string
+  /** "V one: 128 kt", as far as it can be told. */
+  readonly right: readonly string[]
+}
+
+/** The end of a briefing was called with topics open. */
+export interface EndRefused {
+  readonly t: number
+  readonly said?: string
+  /** Labels: not said at all, and said wrong last. */
+  readonly open: readonly string[]
+}
+
 export interface Tally {
   /** Tries by item, and by step of an exchange. */
   readonly answers: Map<string, DebriefTry[]>
   readonly transmissions: Map<string, DebriefTransmission[]>
   /** How often a station was asked to say its step again. */
   readonly askedAgain: Map<string, number>
-  /** How often each topic of a briefing was said with a wrong value. */
-  readonly wrongTopics: Map<string, number>
+  /** Each time that a topic of a briefing was said with a wrong value. */
+  readonly wrongTopics: Map<string, WrongTopic[]>
+  /** By briefing, each time that its end was called with topics open. */
+  readonly endsRefused: Map<string, EndRefused[]>
   /** Topics that were not covered when their briefing was first called complete. */
   readonly leftOut: Map<string, ReadonlySet<string>>
   /** How often each item was opened again. */
@@ -117,6 +140,7 @@ export const emptyTally = (): Tally => ({
   transmissions: new Map(),
   askedAgain: new Map(),
   wrongTopics: new Map(),
+  endsRefused: new Map(),
   leftOut: new Map(),
   reopened: new Map(),
   attempts: new Map(),

@@ -12,41 +12,12 @@ import type { Interruption, RunState } from '../core/state.ts'
 import { findTurn, turnState } from '../talk/talk.ts'
 import { timed, watchById } from '../watch/watchTiming.ts'
 import type { DebriefFault } from './debriefPartner.ts'
+import { isGoneOn } from './debriefTry.ts'
 import { deviationsOf, seconds, watchesIn } from './debriefWatch.ts'
 import { momentKey, type Places } from './places.ts'
 import type { Moment, Tally } from './tally.ts'
-
-/** In the order in which they are drawn, one lane each. */
-export const LANES = ['phase', 'list', 'item', 'talk', 'watch', 'figures', 'break'] as const
-export type Lane = (typeof LANES)[number]
-
-/** How something went; `plain` where there is nothing to judge. */
-export type Went = 'plain' | 'right' | 'missed' | 'askedAgain' | 'byKey' | 'passed' | 'open'
-
-/** Times are ms from the start of the run. */
-export interface TimelineEntry {
-  readonly lane: Lane
-  readonly t: number
-  /** The same as `t` for a point. */
-  readonly endT: number
-  readonly label: string
-  readonly went: Went
-  /** One sentence: what was said, and how long it took. */
-  readonly told: string
-  /** When the answer began. */
-  readonly answeredAt?: number
-  /** Between which times a call was to be heard. */
-  readonly limits?: { readonly soonestAt?: number; readonly dueAt?: number }
-  /** Number of the event from which it can be done again. */
-  readonly from?: number
-}
-
-export interface TimelineFrom {
-  readonly tally: Tally
-  readonly places: Places
-  /** Of the partner; none of them while the run is on. */
-  readonly faults?: readonly DebriefFault[] | undefined
-}
+import { briefingsIn } from './timelineBriefings.ts'
+import { LANES, type Lane, type TimelineEntry, type TimelineFrom, type Went } from './timelineEntry.ts'
 
 /** By time, and from one lane to the next. `moments`: of the run from its beginning. */
 export function timelineIn(
@@ -61,8 +32,9 @@ export function timelineIn(
     ...stretches(moments, ({ floor }) => ('list' in floor ? floor.list : undefined)).map((one) =>
       span('list', one, listById(pack, one.id).name),
     ),
-    ...itemsIn(pack, moments, places),
-    ...turnsIn(pack, moments, places),
+    ...itemsIn(pack, moments, { tally, places }),
+    ...turnsIn(pack, moments, { tally, places }),
+    ...briefingsIn(pack, moments, { tally, places }),
     ...startsIn(pack, last, tally, places),
     ...faults.map(faultIn),
     ...figuresIn(moments, tally),
@@ -112,9 +84,16 @@ const VERDICTS: Readonly<Record<Verdict, string>> = {
 
 type Judged = RunEvent<'answered'> | RunEvent<'transmitted'>
 
+/** Right, and refused: something had to come first. */
+const isRefused = ({ tooEarly }: Tally, { t }: Judged) =>
+  tooEarly.some((one) => (one.of === 'item' || one.of === 'call') && one.t === t)
+
 /** “four point eight up”, wrong */
-function toldOf({ evidence, judgement: { verdict, because } }: Judged): string {
+function toldOf(tally: Tally, judged: Judged): string {
+  const { evidence, judgement } = judged
+  const { verdict, because } = judgement
   const said = evidence.by === 'key' ? 'by key' : `“${evidence.text}”`
+  if (isRefused(tally, judged)) return `${said}, too early`
   return `${said}, ${because === 'valueless' || because === 'acknowledged' ? 'without the value' : VERDICTS[verdict]}`
 }
 
@@ -122,14 +101,21 @@ function toldOf({ evidence, judgement: { verdict, because } }: Judged): string {
 const onsetWithin = (state: RunState, event: Judged, since: number) =>
   Math.min(event.t, Math.max(since, onsetOf(state, event)))
 
-function wentOf(tries: readonly Judged[], closed: Went): Went {
-  if (tries.some(({ judgement }) => isMiss(judgement))) return 'missed'
+function wentOf(tally: Tally, tries: readonly Judged[], closed: Went): Went {
+  if (tries.some((one) => isMissed(tally, one, tries))) return 'missed'
   if (closed !== 'right') return closed
   return tries.some(({ judgement }) => judgement.verdict === 'sayAgain') ? 'askedAgain' : 'right'
 }
 
+/** As it is counted: half a read-back that is gone on with at once is none. */
+function isMissed(tally: Tally, one: Judged, tries: readonly Judged[]): boolean {
+  if (isRefused(tally, one)) return true
+  if (one.type === 'transmitted' && isGoneOn(one, tries)) return false
+  return isMiss(one.judgement)
+}
+
 /** Each time that an item was put, until the run went on from it. */
-function itemsIn(pack: Pack, moments: readonly Moment[], places: Places): TimelineEntry[] {
+function itemsIn(pack: Pack, moments: readonly Moment[], { tally, places }: TimelineFrom): TimelineEntry[] {
   return stretches(moments, ({ floor }) => (floor.at === 'item' ? floor.item : undefined)).map((stretch) => {
     const { id, t, endT } = stretch
     const inside = moments.filter(({ event, before }) => {
@@ -144,14 +130,14 @@ function itemsIn(pack: Pack, moments: readonly Moment[], places: Places): Timeli
     const answeredAt = first && state ? onsetWithin(state, first, t) : undefined
     const how = { passed: 'passed', open: 'left open', byKey: 'by key, not read back' } as const
     const told = [
-      ...tries.map(toldOf),
+      ...tries.map((one) => toldOf(tally, one)),
       ...(closed === 'right' ? [] : [how[closed as keyof typeof how]]),
       ...(answeredAt === undefined ? [] : [`answered after ${seconds(answeredAt - t)}`]),
     ]
     const label = findItem(pack, id).item.challenge
     const from = first && places.byMoment.get(momentKey(first.t, id))
     return {
-      ...{ lane: 'item', t, endT, label, went: wentOf(tries, closed) },
+      ...{ lane: 'item', t, endT, label, went: wentOf(tally, tries, closed) },
       told: `${capital(label)}: ${told.join('; ')}.`,
       ...(answeredAt !== undefined && { answeredAt }),
       ...(from !== undefined && { from }),
@@ -160,7 +146,7 @@ function itemsIn(pack: Pack, moments: readonly Moment[], places: Places): Timeli
 }
 
 /** Each call and read-back, from its first word until the turn was done. */
-function turnsIn(pack: Pack, moments: readonly Moment[], places: Places): TimelineEntry[] {
+function turnsIn(pack: Pack, moments: readonly Moment[], { tally, places }: TimelineFrom): TimelineEntry[] {
   const goes = new Map<string, Moment<'transmitted'>[]>()
   const done: Moment<'transmitted'>[][] = []
   for (const moment of moments) {
@@ -185,8 +171,8 @@ function turnsIn(pack: Pack, moments: readonly Moment[], places: Places): Timeli
     return [
       {
         ...{ lane: 'talk', t: onset, endT: last.event.t, label },
-        went: wentOf(tries, isDone ? (isByKey ? 'byKey' : 'right') : 'open'),
-        told: `${capital(label)}: ${[...tries.map(toldOf), ...(isDone ? [] : ['not done'])].join('; ')}.`,
+        went: wentOf(tally, tries, isDone ? (isByKey ? 'byKey' : 'right') : 'open'),
+        told: `${capital(label)}: ${[...tries.map((one) => toldOf(tally, one)), ...(isDone ? [] : ['not done'])].join('; ')}.`,
         ...(from !== undefined && { from }),
       },
     ]

@@ -8,9 +8,10 @@ import { quirkIn } from '../../pack/quirks.ts'
 import type { EventType, RunCommand } from '../core/events.ts'
 import { placeName } from '../core/interruption.ts'
 import { flowAt } from '../list/flowSteps.ts'
+import { tellBriefed, tellBriefingEnded } from './debriefBriefing.ts'
 import { tellAcknowledged, tellOwnValue, tellRevision } from './debriefFigures.ts'
 import { tellHandled } from './debriefPapers.ts'
-import { tellAskedAgain, tellBriefed, tellBriefingEnded } from './debriefTalk.ts'
+import { tellAskedAgain } from './debriefTalk.ts'
 import { answerOf, transmissionOf } from './debriefTry.ts'
 import { tellAttempts } from './debriefWatch.ts'
 import { tellLook } from './look/looks.ts'
@@ -51,12 +52,13 @@ const EVENTS_TOLD: { readonly [Type in EventType]: Told<Type> } = {
   stepDone: 'from the state',
   flowClosed: 'from the state',
   flowAsked: 'nothing',
-  answered: (tally, { event, early }) => add(tally.answers, event.item, { ...answerOf(event), ...refusal(early) }),
+  answered: (tally, { event, after, early }) =>
+    add(tally.answers, event.item, { ...answerOf(after, event), ...refusal(early) }),
   voided: (tally) => {
     tally.voided++
   },
-  transmitted: (tally, { event, early }) =>
-    add(tally.transmissions, event.turn, { ...transmissionOf(event), ...refusal(early) }),
+  transmitted: (tally, { event, after, early }) =>
+    add(tally.transmissions, event.turn, { ...transmissionOf(after, event), ...refusal(early) }),
   briefed: tellBriefed,
   briefingEnded: tellBriefingEnded,
   wordsShown: 'from the state',

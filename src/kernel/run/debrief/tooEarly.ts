@@ -4,6 +4,7 @@
  */
 
 import { findItem, flowsOf } from '../../pack/place.ts'
+import type { EventType } from '../core/events.ts'
 import { type Unmet, unmet } from '../core/interlocks.ts'
 import { flowAt, openSteps } from '../list/flowSteps.ts'
 import { callableTurns, findTurn, turnState } from '../talk/talk.ts'
@@ -11,13 +12,21 @@ import { tooSoon } from '../watch/watching.ts'
 import { watchById, watchState } from '../watch/watchTiming.ts'
 import type { Moment, TooEarly } from './tally.ts'
 
+const OF: { readonly [Type in EventType]?: NonNullable<TooEarly['of']> } = {
+  answered: 'item',
+  transmitted: 'call',
+  watchBegan: 'start',
+}
+
 /** Undefined where the event was not refused for that. */
 export function tooEarlyIn({ pack, event, before }: Moment): TooEarly | undefined {
+  const of = OF[event.type]
   const early = (what: string, by: Unmet | undefined): TooEarly | undefined => {
     if (by === undefined) return undefined
     const text = 'evidence' in event ? (event.evidence?.text ?? '') : ''
     const { interlock, waitMs } = by
-    return { t: event.t, text, what, caution: interlock.say, ...(waitMs !== undefined && { waitMs }) }
+    const short = { ...(waitMs !== undefined && { waitMs }), ...(of && { of }) }
+    return { t: event.t, text, what, caution: interlock.say, ...short }
   }
   const blocked = (interlocks: Parameters<typeof unmet>[2]) => unmet(pack, before, interlocks, event.t)
   switch (event.type) {
@@ -34,7 +43,14 @@ export function tooEarlyIn({ pack, event, before }: Moment): TooEarly | undefine
       const [first] = callable
       const by = blocked(turn.interlocks)
       if (by || !first || callable.includes(turn)) return early(turn.label, by)
-      return { t: event.t, text: event.evidence.text, what: turn.label, caution: first.label, isOrder: true }
+      return {
+        t: event.t,
+        text: event.evidence.text,
+        what: turn.label,
+        caution: first.label,
+        isOrder: true,
+        of: 'call',
+      }
     }
     case 'stepDone': {
       const step = flowsOf(pack)

@@ -4,17 +4,24 @@ import { capital } from '../../capital.ts'
 import { band } from '../../figures/entered.ts'
 import { ownOf } from '../../own.ts'
 import type { Pack } from '../../pack/checklist.ts'
+import type { ExchangeTurn } from '../../pack/exchange.ts'
 import { listsOf } from '../../pack/place.ts'
 import type { Part } from '../../response/model.ts'
 import { exchangesOf } from '../talk/talk.ts'
 import type { DebriefTry } from './debriefTry.ts'
 import { rightValues } from './rightValues.ts'
 
-/** Part by part, and where a wrong value fits; of a part without what was right, nothing. */
-export function whyOf(pack: Pack, { judgement: { parts, because, causes = [] } }: DebriefTry): string {
+type Element = ExchangeTurn['elements'][number]
+
+/** Part by part, and where a wrong value fits; of a part without what was right, nothing. `of`: the item or turn by its id. */
+export function whyOf(pack: Pack, of: string, one: DebriefTry): string {
+  const { parts, because, causes = [] } = one.judgement
   if (because === 'acknowledged') return 'A clearance is read back, not acknowledged.'
   if (because === 'valueless') return 'Said to be done, without the value.'
-  const told = parts.flatMap((part) => rightOf(pack, part))
+  const told = [
+    ...parts.flatMap((part) => rightOf(pack, part)),
+    ...missingIn(pack, of, one).map((name) => `${name} was left out`),
+  ]
   const fits = causes.map(({ cause, detail }) =>
     cause === 'digitsSwapped' ? `two digits swapped: ${detail}` : `it looks like ${detail}`,
   )
@@ -24,7 +31,6 @@ export function whyOf(pack: Pack, { judgement: { parts, because, causes = [] } }
 function rightOf(pack: Pack, { name, kind, state, expected, limits }: Part): string[] {
   const declared = kind === 'figure' ? ownOf(pack.figures.declarations, name) : undefined
   const label = declared?.label ?? name
-  if (state === 'missing') return [`${label} was left out`]
   if (limits && declared) return [`${label}: ${band(limits, declared.measure)} is within limits`]
   if (state !== 'wrong' || expected === undefined) return []
   if (!declared) return [`“${expected}” was right`]
@@ -32,21 +38,33 @@ function rightOf(pack: Pack, { name, kind, state, expected, limits }: Part): str
   return [`${label}: ${rightValues(spec, expected, accept)} was right`]
 }
 
-/** Names of the missing parts, and what of them; never their values. `of`: the item or turn by its id. */
+/**
+ * Names of what is missing, and what of it; never values. An element of which several parts are missing is named once. `of`:
+ * the item or turn by its id.
+ */
 export function missingIn(pack: Pack, of: string, { judgement: { parts } }: DebriefTry): string[] {
-  return parts
-    .filter(({ state }) => state === 'missing')
-    .map((part) => `${nameOf(pack, of, part)}${part.lacks === undefined ? '' : ` (${part.lacks})`}`)
+  const missing = parts.filter(({ state }) => state === 'missing')
+  const names = missing.map((part) => {
+    const element = elementOf(pack, of, part)
+    const isShared = missing.some((one) => one !== part && element && elementOf(pack, of, one) === element)
+    const name = isShared && element ? element.label : nameOf(pack, of, part, element)
+    return `${name}${part.lacks === undefined || isShared ? '' : ` (${part.lacks})`}`
+  })
+  return [...new Set(names)]
 }
 
-function nameOf(pack: Pack, of: string, { name, kind }: Part): string {
-  if (kind === 'figure') return ownOf(pack.figures.declarations, name)?.label ?? name
+/** The element of a read-back that a part belongs to. */
+function elementOf(pack: Pack, of: string, { name }: Part): Element | undefined {
   const turn = exchangesOf(pack)
     .flatMap(({ turns }) => turns)
     .find(({ id }) => id === of)
-  const element = turn?.elements.find(({ readBack }) =>
+  return turn?.elements.find(({ readBack }) =>
     Object.values(readBack ?? {}).some(({ paths }) => paths.flat().some((slot) => slot.name === name)),
   )
+}
+
+function nameOf(pack: Pack, of: string, { name, kind }: Part, element: Element | undefined): string {
+  if (kind === 'figure') return ownOf(pack.figures.declarations, name)?.label ?? name
   if (element) return element.label
   const item = listsOf(pack)
     .flatMap(({ entries }) => entries)

@@ -8,6 +8,7 @@ import type { Item, Pack } from '../../pack/checklist.ts'
 import { figuresFor, findItem, responseOf, saidFigures } from '../../pack/place.ts'
 import { isKnownWord } from '../../response/lexicon.ts'
 import type { Part } from '../../response/model.ts'
+import { acceptedAs } from '../core/accepted.ts'
 import { askAgain, tooSoonToAsk } from '../core/askingAgain.ts'
 import type { Evidence, RunEvent } from '../core/events.ts'
 import { unmet } from '../core/interlocks.ts'
@@ -141,7 +142,7 @@ function missed(pack: Pack, before: RunState, item: Item, event: Answered): Step
     : isSameAgain
       ? isOutside
         ? [say.openOrPass()]
-        : [say.judgedAgainst(sayValue({ kind: 'integer', value: event.revision }, 'plain'))]
+        : [say.judgedAgainst(sayValue({ kind: 'integer', value: acceptedAs(before, event.revision) }, 'plain'))]
       : looked.length > 0
         ? [say.lookAt(looked)]
         : []

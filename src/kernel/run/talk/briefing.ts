@@ -60,6 +60,11 @@ function askedAgain(pack: Pack, wrong: readonly Topic[], { topicParts }: RunStat
   ]
 }
 
+/** Topics said with a wrong value in this breath; one whose value was wrong before may only have been gone on with. */
+export function wrongTopicsIn({ topics: before }: RunState, { topics, heard }: RunEvent<'briefed'>): string[] {
+  return Object.keys(topics).filter((id) => topics[id] === 'wrong' && (heard.length > 0 || before[id] !== 'wrong'))
+}
+
 const wrongTopics = (pack: Pack, briefing: Briefing, state: RunState): string[] =>
   askedAgain(
     pack,

@@ -141,12 +141,13 @@ function sinceOf(watch: Watch, state: WatchState, call: WatchCall, timeOf: (id: 
   return Math.max(...before.map(({ id }) => timeOf(id) ?? state.beganAt))
 }
 
-/** When a call can have been seen at the soonest. Of one that was only affirmed later nobody knows when it was. */
+/** When a call can have been seen at the soonest. Of one that was called late, or only affirmed later, nobody knows when it was. */
 function soonestOf(watch: Watch, state: WatchState, call: WatchCall): number {
   const since = sinceOf(watch, state, call, (id) => {
     const at = state.calls[id]
     const known = watch.calls.find((one) => one.id === id)
-    if (at === undefined || !known || !state.seenBefore.includes(id)) return at
+    const isTimed = !state.seenBefore.includes(id) && !state.late.includes(id)
+    if (at === undefined || !known || isTimed) return at
     return Math.min(at, soonestOf(watch, state, known))
   })
   return since + (call.notBefore ?? 0) * 1_000

@@ -1,18 +1,18 @@
 /** Small parts of the debrief, each a list or a table of what one part of it holds. */
 
+import { capital } from '../../../kernel/capital.ts'
 import { clockTime } from '../../../kernel/run/core/clockTime.ts'
 import type { Debrief } from '../../../kernel/run/debrief/debrief.ts'
 import { changeWords } from '../../../kernel/run/debrief/debriefFigures.ts'
 import { looksWords } from '../../../kernel/run/debrief/debriefPapers.ts'
+import { MISSED_MEANS, missedLine } from '../../../kernel/run/debrief/totals.ts'
 
 export function Totals({ debrief }: { readonly debrief: Debrief }) {
-  const { items, closed, misses, sayAgains, given, byKey, passed, looks, radioMisses, wordsShown, topicsLeftOut } =
-    debrief.totals
-  const { startDeviations, notApplicable } = debrief.totals
+  const { items, closed, sayAgains, given, byKey, passed, looks, wordsShown, topicsLeftOut } = debrief.totals
+  const { notApplicable } = debrief.totals
   const hasTalk = debrief.exchanges.length > 0
   const rows: readonly (readonly [string, string])[] = [
     ['Items answered or passed', `${closed} of ${items}`],
-    ['Item answers missed', String(misses)],
     ['Say agains (not misses)', String(sayAgains)],
     ['Values given', String(given)],
     ['Sent to an instrument after a miss', String(looks)],
@@ -21,18 +21,17 @@ export function Totals({ debrief }: { readonly debrief: Debrief }) {
     ...(notApplicable > 0 ? ([['Not applicable', String(notApplicable)]] as const) : []),
     ...(hasTalk
       ? ([
-          ['Calls, read-backs and orders missed', String(radioMisses)],
           ['Station words shown', String(wordsShown)],
           ['Briefing topics left out at first', String(topicsLeftOut)],
         ] as const)
-      : []),
-    ...(debrief.watches.length > 0
-      ? ([['Engine start calls too soon, out of limits, late or missing', String(startDeviations)]] as const)
       : []),
     ['Answers void: figures changed, or too late', String(debrief.voided)],
   ]
   return (
     <section aria-label="Summary">
+      <p>
+        <strong>{capital(missedLine(debrief.totals))}.</strong> <span class="soft">{MISSED_MEANS}</span>
+      </p>
       <dl class="values">
         {rows.map(([term, count]) => (
           <div key={term} class="head-line">
@@ -50,9 +49,11 @@ export function Revisions({ debrief }: { readonly debrief: Debrief }) {
     <section aria-label="Figures">
       <ol class="values">
         {debrief.revisions.map(({ revision, status, label, t, takenOver, givenBy, reopened, changed, notes }) => (
-          <li key={revision}>
-            {clockTime(t)} revision {revision}, {label === status ? status : `${status}, ${label}`}
-            {givenBy !== undefined && `, from ${givenBy}`}
+          <li key={`${t} ${givenBy}`}>
+            {clockTime(t)}{' '}
+            {givenBy === undefined
+              ? `revision ${revision}, ${label === status ? status : `${status}, ${label}`}`
+              : `from ${givenBy}`}
             {takenOver && ', taken over, not typed'}
             {changed.length > 0 && <div>changed: {changeWords(changed)}</div>}
             {reopened.length > 0 && <div>opened again: {reopened.join(', ')}</div>}

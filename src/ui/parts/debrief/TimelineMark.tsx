@@ -1,6 +1,6 @@
 /** One thing of a run in the picture of its time. */
 
-import type { TimelineEntry } from '../../../kernel/run/debrief/timeline.ts'
+import type { TimelineEntry } from '../../../kernel/run/debrief/timelineEntry.ts'
 import { markAt, type TimelinePlaces } from './timelinePlaces.ts'
 import { SHAPES } from './timelineShapes.tsx'
 

@@ -2,7 +2,7 @@
 
 import { useMemo, useRef, useState } from 'preact/hooks'
 import { clockTime } from '../../../kernel/run/core/clockTime.ts'
-import type { Lane, TimelineEntry, Went } from '../../../kernel/run/debrief/timeline.ts'
+import type { Lane, TimelineEntry, Went } from '../../../kernel/run/debrief/timelineEntry.ts'
 import { AgainButton } from './AgainButton.tsx'
 import { TimelineMark } from './TimelineMark.tsx'
 import { LANE_HEIGHT, markAt, nearest, placesOf, type TimelinePlaces } from './timelinePlaces.ts'

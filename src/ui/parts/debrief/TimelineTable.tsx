@@ -1,7 +1,7 @@
 /** The same as the picture of a run's time, as a table. */
 
 import { clockTime } from '../../../kernel/run/core/clockTime.ts'
-import type { TimelineEntry } from '../../../kernel/run/debrief/timeline.ts'
+import type { TimelineEntry } from '../../../kernel/run/debrief/timelineEntry.ts'
 import { AgainButton } from './AgainButton.tsx'
 import { LANE_NAMES } from './TimelinePicture.tsx'
 import { WENT } from './timelineShapes.tsx'

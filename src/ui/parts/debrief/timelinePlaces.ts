@@ -1,6 +1,6 @@
 /** Where the things of a timeline stand: across by their time, down by their lane. */
 
-import { LANES, type Lane, type TimelineEntry } from '../../../kernel/run/debrief/timeline.ts'
+import { LANES, type Lane, type TimelineEntry } from '../../../kernel/run/debrief/timelineEntry.ts'
 
 export const LANE_HEIGHT = 24
 export const AXIS_HEIGHT = 20

@@ -1,7 +1,7 @@
 /** How things of a run are drawn along its time: each differs by shape, in the ink of the text. Drawn around their place. */
 
 import type { JSX } from 'preact'
-import type { Went } from '../../../kernel/run/debrief/timeline.ts'
+import type { Went } from '../../../kernel/run/debrief/timelineEntry.ts'
 
 const line = { fill: 'none', stroke: 'currentColor', 'stroke-width': 1.8, 'stroke-linecap': 'round' } as const
 

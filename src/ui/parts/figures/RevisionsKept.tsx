@@ -8,16 +8,21 @@ export function RevisionsKept({ revisions }: { readonly revisions: readonly Revi
   if (revisions.length === 0) return null
   return (
     <details>
-      <summary>Revisions so far ({revisions.length})</summary>
+      <summary>Revisions so far ({revisions.filter(({ isGiven }) => !isGiven).length})</summary>
       <ol class="values" aria-label="Revisions so far">
-        {revisions.toReversed().map(({ revision, inputs, changes, reopened }) => (
+        {revisions.toReversed().map(({ revision, accepted, isGiven, inputs, changes, reopened }) => (
           <li key={revision}>
             <div class="head-line">
               <span>
-                Revision {revision}, {inputs.label ?? inputs.status}
+                Revision {accepted}, {inputs.label ?? inputs.status}
+                {isGiven && ', with what a station gave'}
               </span>
               <button type="button" onClick={() => actions.draft(inputs)}>
-                Use again <span class="hidden-label">revision {revision}</span>
+                Use again{' '}
+                <span class="hidden-label">
+                  revision {accepted}
+                  {isGiven && ', with what a station gave'}
+                </span>
               </button>
             </div>
             {revision > 1 && (

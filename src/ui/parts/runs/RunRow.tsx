@@ -1,7 +1,7 @@
 /** One run in the list: what, when, how far, and what can be done with it. */
 
 import { flownWords, isOver, missWords, reachWords } from '../../../app/runs/runsView.ts'
-import { clockTime } from '../../../kernel/run/core/clockTime.ts'
+import { lengthWords } from '../../../kernel/run/core/clockTime.ts'
 import type { RunSummary } from '../../../kernel/run/core/summary.ts'
 import { useActions } from '../../useApp.ts'
 
@@ -22,7 +22,7 @@ export function RunRow({ run }: { readonly run: RunSummary }) {
         <p class="small">
           {account ? (
             <>
-              {reachWords(run)}; <strong>{missWords(run)}</strong>; lasted {clockTime(account.durationMs)}
+              {reachWords(run)}; <strong>{missWords(run)}</strong>; lasted {lengthWords(account.durationMs)}
               {!isOver(run) && ', not ended'}
             </>
           ) : (

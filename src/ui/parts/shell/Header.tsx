@@ -55,7 +55,7 @@ export function Header() {
       </nav>
       <span class="state small">
         Simulation only
-        {revision && `; ${figuresWords(revision.inputs.status, revision.revision)}`}
+        {revision && `; ${figuresWords(revision.inputs.status, revision.accepted)}`}
       </span>
     </header>
   )

@@ -2,6 +2,7 @@
 
 import { describe, expect, it } from 'vitest'
 import { freezePressed } from '../../../../src/kernel/interpret/freeze.ts'
+import { announcedLater } from '../../../../src/kernel/run/core/clocks.ts'
 import type { EventFields } from '../../../../src/kernel/run/core/events.ts'
 import { fold } from '../../../../src/kernel/run/core/step.ts'
 import { debriefOf } from '../../../../src/kernel/run/debrief/debrief.ts'
@@ -72,6 +73,35 @@ describe('the freeze key', () => {
       .happen(call('load'))
       .answer('negative')
     expect(fold(PACK, 'run', run.events)).toEqual(run.state)
+  })
+})
+
+describe('the time of a freeze', () => {
+  /** Frozen for so long before the answer, and once in a start. */
+  const account = (ms: number) => {
+    const run = press(shown({ stops: 'never' })).pass(ms)
+    press(run).answer('correct')
+    return debriefOf(PACK, run.events)
+  }
+  const start = (ms: number) => {
+    const run = shown({ stops: 'never' }, beforeEngine()).happen(began(7_000)).happen(called('rotation', 8_000))
+    press(run).pass(ms)
+    run.happen(freezePressed(STARTING, run.state)).happen(called('fuel', run.state.t + 1_000))
+    return debriefOf(STARTING, run.events)
+  }
+
+  it('is in no answer, wait or line of time', () => {
+    expect(account(60_000).timeline).toEqual(account(0).timeline)
+    expect(account(60_000).durationMs).toBe(account(0).durationMs)
+  })
+
+  it('is in no time of a start', () => {
+    expect(start(60_000).watches).toEqual(start(0).watches)
+    expect(start(60_000).timeline).toEqual(start(0).timeline)
+  })
+
+  it('has nothing announced once more', () => {
+    expect(announcedLater(['leftStart@5000'], 60_000)).toEqual(['leftStart@65000'])
   })
 })
 

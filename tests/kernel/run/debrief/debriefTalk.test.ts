@@ -144,10 +144,14 @@ describe('the debrief of a briefing', () => {
         passed: false,
         topics: [
           // Said wrong, and not left out.
-          { label: 'runway', state: 'ok', misses: 1, leftOut: false },
-          { label: 'first level', state: 'ok', misses: 0, leftOut: true },
-          { label: 'rejected takeoff', state: 'ok', misses: 0, leftOut: false },
+          {
+            ...{ label: 'runway', state: 'ok', leftOut: false },
+            wrong: [{ t: expect.any(Number), said: 'runway two seven right', right: ['runway: 27L'] }],
+          },
+          { label: 'first level', state: 'ok', wrong: [], leftOut: true },
+          { label: 'rejected takeoff', state: 'ok', wrong: [], leftOut: false },
         ],
+        refused: [{ t: expect.any(Number), said: 'briefing complete', open: ['runway', 'first level'] }],
       },
     ])
     expect(totals.topicsLeftOut).toBe(1)

@@ -9,6 +9,8 @@ import { type DeviationsFrom, deviationsOfRun } from '../../../../src/kernel/run
 import { NO_TIMES } from '../../../../src/kernel/run/debrief/look/lookTimes.ts'
 import { begun, call, PACK, type TestRun, TYPED } from '../fixture.ts'
 
+const BRIEFING = { id: 'b', name: 'departure briefing', done: false, passed: true, refused: [] }
+
 const told = (run: TestRun) =>
   debriefOf(PACK, run.events).deviations.map(({ kind, where, at, sentence }) => [kind, where, at, sentence])
 
@@ -185,8 +187,15 @@ describe('parts of a debrief', () => {
   })
 
   it('with a topic briefed with a wrong value, and a read-back that was wrong', () => {
-    const topics = [{ label: 'flap', state: 'ok' as const, misses: 2, leftOut: false }]
-    const briefings = [{ id: 'b', name: 'departure briefing', done: true, passed: true, topics }]
+    const topics = [
+      {
+        label: 'flap',
+        state: 'ok' as const,
+        leftOut: false,
+        wrong: [{ t: 1_000, said: 'flap four', right: ['flap: 12'] }],
+      },
+    ]
+    const briefings = [{ ...BRIEFING, done: true, topics }]
     const said = {
       t: 3_000,
       text: 'squawk one',
@@ -197,8 +206,8 @@ describe('parts of a debrief', () => {
     } as const
     const tries = [{ ...said, judgement: { verdict: 'negative', parts: [] } as const }]
     expect(brief({ briefings, exchanges: [exchange(turn({ tries }))] })).toEqual([
+      ['wrong', 1_000, 'Flap was briefed with a wrong value.', 'Flap: 12 was right.'],
       ['wrong', 3_000, 'Not what was right.', 'It was not right.'],
-      ['wrong', undefined, 'Flap was briefed with a wrong value 2 times.', 'What is briefed is flown.'],
     ])
   })
 
@@ -211,8 +220,8 @@ describe('parts of a debrief', () => {
 
   it('with an exchange and a briefing left out, or left open, once a list after them was called; each once', () => {
     const topics = (...states: ('ok' | 'open')[]) =>
-      states.map((state, at) => ({ label: `topic ${at}`, state, misses: 0, leftOut: false }))
-    const briefing = { id: 'b', name: 'departure briefing', done: false, passed: true, topics: topics('open', 'open') }
+      states.map((state, at) => ({ label: `topic ${at}`, state, wrong: [], leftOut: false }))
+    const briefing = { ...BRIEFING, topics: topics('open', 'open') }
     const early = { t: 9_000, list: 'start list', before: 'departure briefing' }
     const open = { t: 9_000, id: 'b', text: 'Departure briefing not ended before the start list' }
     const talk = (isDone: boolean, passed = true) => ({ ...exchange(turn({ done: isDone })), done: false, passed })
@@ -232,8 +241,8 @@ describe('parts of a debrief', () => {
   })
 
   it('with a topic left out; words of a station that were shown are none', () => {
-    const topics = [{ label: 'rejected takeoff', state: 'ok' as const, misses: 0, leftOut: true }]
-    const briefings = [{ id: 'b', name: 'departure briefing', done: true, passed: true, topics }]
+    const topics = [{ label: 'rejected takeoff', state: 'ok' as const, wrong: [], leftOut: true }]
+    const briefings = [{ ...BRIEFING, done: true, topics }]
     const exchanges = [exchange(turn({ shown: true, tries: [] }))]
     expect(brief({ briefings, exchanges }).map((one) => one.slice(0, 3))).toEqual([
       ['leftOut', undefined, 'Rejected takeoff was left out at first.'],

@@ -132,7 +132,8 @@ describe('what is to be remembered of a run', () => {
         name: 'briefing',
         done: true,
         passed: true,
-        topics: [{ label: 'flap', state: 'ok', misses: 0, leftOut: true }],
+        refused: [],
+        topics: [{ label: 'flap', state: 'ok', wrong: [], leftOut: true }],
       },
     ] as const
     expect(kinds({ lists, exchanges, briefings })).toEqual(['critical', 'readBack', 'wrongValue'])
@@ -188,7 +189,7 @@ describe('what is to be remembered of a run', () => {
   })
 
   it('holds a briefing that nobody began before a check and a critical item, and one left open behind them', () => {
-    const undone = { id: 'e', name: 'engine failure briefing', done: false, passed: true, topics: [] }
+    const undone = { id: 'e', name: 'engine failure briefing', done: false, passed: true, topics: [], refused: [] }
     const check = { ...exchange(turn('full left', { done: false })), name: 'control check', role: 'otherseat' as const }
     const deviation = (kind: 'notBegun' | 'notCompleted', where: string) => ({
       kind,

@@ -2,7 +2,7 @@
 
 import { describe, expect, it } from 'vitest'
 import { debriefOf } from '../../../../src/kernel/run/debrief/debrief.ts'
-import type { Lane, TimelineEntry } from '../../../../src/kernel/run/debrief/timeline.ts'
+import type { Lane, TimelineEntry } from '../../../../src/kernel/run/debrief/timelineEntry.ts'
 import { begun, call, FINAL, PACK, PRELIMINARY, revision, type TestRun } from '../fixture.ts'
 import { beforeEngine, began, called, STARTING } from '../startFixture.ts'
 import { SAID, TALK, talkRun } from '../talkFixture.ts'
