@@ -36,7 +36,9 @@ describe('called done too early', () => {
     ['signal in sight', SIGNAL, 'hand signal', /^ground crew off line first$/],
   ])('"%s" is told with the caution that it broke', async (text, before, what, caution) => {
     const { debrief, tries, lines } = await debriefed(before, text)
-    expect(debrief.tooEarly).toEqual([{ t: expect.any(Number), text, what, caution: expect.stringMatching(caution) }])
+    expect(debrief.tooEarly).toEqual([
+      { t: expect.any(Number), text, what, caution: expect.stringMatching(caution), of: 'call' },
+    ])
     expect(tries).toMatchObject([{ text, tooEarly: expect.stringMatching(caution) }])
     expect(lines.filter((line) => line.includes('too early'))).toHaveLength(1)
     expect(lines.join('\n')).not.toMatch(new RegExp(`"${text}" correct`))
