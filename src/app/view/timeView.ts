@@ -69,10 +69,13 @@ export function watchView(pack: Pack, run: RunState): { watch: ViewWatch } | und
   })
   const { status, actions } = state
   const began = status === 'ahead' ? {} : { beganAt: run.startedAt + state.beganAt }
-  const frozen = run.frozen ? { frozenAt: run.startedAt + run.frozen.since } : {}
   const held = watch.hold === undefined ? {} : { hold: watch.hold }
-  return { watch: { status, ...began, ...frozen, ...held, calls, actions } }
+  return { watch: { status, ...began, ...frozenView(run), ...held, calls, actions } }
 }
+
+/** The time at which the run was frozen. */
+export const frozenView = (run: RunState): { frozenAt: number } | undefined =>
+  run.frozen && { frozenAt: run.startedAt + run.frozen.since }
 
 export function clocksView(pack: Pack, run: RunState): ViewClock[] {
   return runningClocks(pack, run).map(({ of, label, until }) => ({ of, label, until: run.startedAt + until }))

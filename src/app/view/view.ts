@@ -16,7 +16,15 @@ import { figuresWords } from './figuresWords.ts'
 import { type Headline, headlineOf } from './headline.ts'
 import { overviewOf, type ViewList } from './overview.ts'
 import type { ViewButton } from './press.ts'
-import { backView, clocksView, type ViewBack, type ViewClock, type ViewWatch, watchView } from './timeView.ts'
+import {
+  backView,
+  clocksView,
+  frozenView,
+  type ViewBack,
+  type ViewClock,
+  type ViewWatch,
+  watchView,
+} from './timeView.ts'
 
 export interface ViewEntry {
   readonly id: string
@@ -50,6 +58,8 @@ export interface RunView extends Headline {
   readonly hiddenSteps: number
   /** Interlocks that are waiting for time to pass. */
   readonly clocks: readonly ViewClock[]
+  /** Everything stands still since then, in ms since 1970. */
+  readonly frozenAt?: number
   /** The pilot has just come back to the run. */
   readonly back?: ViewBack
   readonly lists: readonly ViewList[]
@@ -87,6 +97,7 @@ export function viewOf(pack: Pack, run: RunState): RunView {
     steps: isFromMemory ? [] : steps,
     hiddenSteps: isFromMemory ? steps.length : 0,
     clocks: clocksView(pack, run),
+    ...frozenView(run),
     ...backView(run),
     lists: overviewOf(pack, run),
     ...watchView(pack, run),

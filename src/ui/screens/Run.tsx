@@ -47,7 +47,7 @@ export function Run() {
           <BackAgain back={view.back} />
           {view.kind === 'flow' && <FlowSteps steps={view.steps} hidden={view.hiddenSteps} />}
           {view.watch && <WatchPanel watch={view.watch} />}
-          <Clocks clocks={view.clocks} />
+          <Clocks clocks={view.clocks} frozenAt={view.frozenAt} />
           {view.exchange && <ExchangePanel exchange={view.exchange} />}
           {view.briefing && <BriefingPanel briefing={view.briefing} />}
           <Heard pack={pack} run={run} exchange={view.exchange} />

@@ -5,8 +5,13 @@ import { clockTime } from '../../../kernel/run/core/clockTime.ts'
 import { Mark } from '../shell/Mark.tsx'
 import { useNow } from './useNow.ts'
 
-export function Clocks({ clocks }: { readonly clocks: readonly ViewClock[] }) {
-  const now = useNow(clocks.length > 0)
+interface ClocksProps {
+  readonly clocks: readonly ViewClock[]
+  readonly frozenAt: number | undefined
+}
+
+export function Clocks({ clocks, frozenAt }: ClocksProps) {
+  const now = useNow(clocks.length > 0, frozenAt)
   const running = clocks.filter(({ until }) => until > now)
   if (running.length === 0) return null
   return (

@@ -55,10 +55,7 @@ export function WatchPanel({ watch }: { readonly watch: ViewWatch }) {
   )
 }
 
-function useTimeOf({ status, frozenAt }: ViewWatch): number {
-  const now = useNow(status === 'running' && frozenAt === undefined)
-  return frozenAt ?? now
-}
+const useTimeOf = ({ status, frozenAt }: ViewWatch): number => useNow(status === 'running', frozenAt)
 
 /** What was not as it should be, also before it was called right. */
 function doubts({ isEarly, outside }: Call): string[] {

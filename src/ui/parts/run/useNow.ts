@@ -1,19 +1,19 @@
-/** The time of day for what counts up or down on the screen; the clock's own, so that a page that slept is right at once. A frozen run's stands still. */
+/** The time of day for what counts up or down on the screen; the clock's own, so that a page that slept is right at once. */
 
 import { useEffect, useState } from 'preact/hooks'
-import { useApp } from '../../useApp.ts'
 
 /** Often enough that no second is seen late. */
 const TICK_MS = 200
 
-export function useNow(isRunning: boolean): number {
+/** `frozenAt`: the time at which everything stands still, in ms since 1970. */
+export function useNow(isRunning: boolean, frozenAt?: number): number {
   const [now, setNow] = useState(Date.now)
-  const frozenAt = useApp(({ run }) => (run?.frozen ? run.startedAt + run.frozen.since : undefined))
+  const isTicking = isRunning && frozenAt === undefined
   useEffect(() => {
-    if (!isRunning) return
+    if (!isTicking) return
     setNow(Date.now())
     const timer = setInterval(() => setNow(Date.now()), TICK_MS)
     return () => clearInterval(timer)
-  }, [isRunning])
+  }, [isTicking])
   return frozenAt ?? now
 }

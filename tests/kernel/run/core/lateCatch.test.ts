@@ -159,7 +159,7 @@ describe('recheck', () => {
   it('of what is open already, or unknown, changes nothing', () => {
     const run = begun().happen(call('load'))
     run.hear('recheck flap')
-    expect([run.said(), run.state.floor]).toMatchObject(['Takeoff trim?', { item: 'load.trim' }])
+    expect([run.said(), run.state.floor]).toMatchObject(['Not yet, takeoff trim.', { item: 'load.trim' }])
     run.hear('recheck wing lights', { by: 'typed' })
     expect(run.state.floor).toMatchObject({ item: 'load.trim' })
   })
