@@ -1,15 +1,7 @@
 /** What people say around a value or a state without saying anything of it, each beside what must not get by in the same words. */
 
 import { describe, expect, it } from 'vitest'
-import { readJudgeLine } from '../../../src/cli/judgeLine.ts'
-import { judge } from '../../../src/kernel/response/judge.ts'
-
-function verdictOf(item: object, heard: string): string {
-  const read = readJudgeLine(JSON.stringify({ id: 'one', ...item, heard }))
-  if (!('input' in read)) throw new Error('no line')
-  const { verdict, because } = judge(read.input)
-  return because ? `${verdict} ${because}` : verdict
-}
+import { verdictOf } from './verdictOf.ts'
 
 const SPEEDS = {
   ...{ response: '[reference] <ref> [target] <target>', challenge: 'landing speeds' },

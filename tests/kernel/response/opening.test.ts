@@ -1,15 +1,7 @@
 /** Words with which people begin to speak, and a "no" that takes back what was said. */
 
 import { describe, expect, it } from 'vitest'
-import { readJudgeLine } from '../../../src/cli/judgeLine.ts'
-import { judge } from '../../../src/kernel/response/judge.ts'
-
-function verdictOf(item: object, heard: string): string {
-  const read = readJudgeLine(JSON.stringify({ id: 'one', ...item, heard }))
-  if (!('input' in read)) throw new Error('no line')
-  const { verdict, because } = judge(read.input)
-  return because ? `${verdict} ${because}` : verdict
-}
+import { verdictOf } from './verdictOf.ts'
 
 const TRIM = {
   ...{ response: '<trim> [units]', challenge: 'aileron trim' },
