@@ -52,7 +52,19 @@ export const exchange = z
   })
   .describe('What is said with a voice outside the crew, or an order between the seats (role otherseat)')
 
-const topic = z.strictObject({ topic: id, label: text, say: z.array(notation).min(1), when: when.optional() })
+const never = z
+  .strictObject({ when: texts.min(1), do: texts.min(1), instead: texts.min(1) })
+  .describe(
+    'What a briefing must never say: under one of these conditions one of these actions, where another is right',
+  )
+
+const topic = z.strictObject({
+  topic: id,
+  label: text,
+  say: z.array(notation).min(1),
+  never: z.array(never).min(1).optional(),
+  when: when.optional(),
+})
 
 export const briefing = z
   .strictObject({

@@ -116,3 +116,35 @@ describe('words of one part', () => {
     })
   })
 })
+
+describe('an abnormal sign beside other words', () => {
+  const RUNNING = [...upTo(JET, 'clear to start'), 'done', 'starting the right engine', 1, 'rotation seen', 5]
+  it.each(['light up, hot start', 'we have a hot start', 'hung start, it hangs', 'we have an engine fire'])(
+    'stops the start: "%s"',
+    async (said) => {
+      const { state } = await flown('marram', RUNNING, 'fuel on at two four percent', 2, said)
+      expect(state.watches.rightStart?.status).not.toBe('running')
+    },
+  )
+
+  it.each(['no hot start', 'light up', 'in case of a hot start we cut the fuel'])('goes on: "%s"', async (said) => {
+    const { state } = await flown('marram', RUNNING, 'fuel on at two four percent', 2, said)
+    expect(state.watches.rightStart?.status).toBe('running')
+  })
+})
+
+describe('a briefing that could kill', () => {
+  it('is wrong at once, asked for again, and told in the debrief', async () => {
+    const before = upTo(JET, 'flap twelve')
+    const { answers, state, debrief } = await flown(
+      'marram',
+      before,
+      'after V one we stop',
+      'engine failure after V one we continue',
+    )
+    expect(answers[0]).toBe('I heard after v one we stop. Engine failure?')
+    expect(state.topics['departureBriefing.reject']).toBeUndefined()
+    expect(state.topics['departureBriefing.failure']).toBe('ok')
+    expect(JSON.stringify(debrief.briefings)).toContain('after V one we stop')
+  })
+})

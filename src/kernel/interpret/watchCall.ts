@@ -6,7 +6,7 @@ import type { Transcript } from '../numbers/tokens.ts'
 import type { CallValue, Pack, Watch, WatchCall } from '../pack/checklist.ts'
 import { isAnnounced, isOnlyNamed } from '../response/announced.ts'
 import { judge } from '../response/judge.ts'
-import { HARMLESS } from '../response/lexicon.ts'
+import { HARMLESS, isNegation } from '../response/lexicon.ts'
 import type { Judgement, Part } from '../response/model.ts'
 import { type Response, responseFrom } from '../response/response.ts'
 import type { EventBody } from '../run/core/events.ts'
@@ -31,7 +31,10 @@ export function watchCall({
   const { heard } = opening === 'correction' ? rest : all
   const watch = runningWatch(pack, state) ?? watchAt(pack, state.floor, state)
   const at = Math.max(0, beganAt - state.startedAt)
-  const abnormal = watch?.abnormal.find(({ say }) => isAnnounced(say, heard))
+  const running = runningWatch(pack, state)
+  const abnormal =
+    watch?.abnormal.find(({ say }) => isAnnounced(say, heard)) ??
+    running?.abnormal.find(({ say }) => isCried(say, heard))
   if (watch && abnormal) return { type: 'watchStopped', watch: watch.id, abnormal: abnormal.id, at, evidence }
   const begun = watchBegunBy(pack, heard)
   if (begun) return { type: 'watchBegan', watch: begun.id, at, evidence }
@@ -45,6 +48,18 @@ export function watchCall({
   }
   return undefined
 }
+
+/** "We have an engine fire", "light up, hot start": one call too many costs a start, one too few an engine. */
+function isCried({ wordings }: Response, { tokens }: Transcript): boolean {
+  const said = wordsOf(tokens)
+  return wordings.some((text) => {
+    const words = phrase(text).split(' ')
+    const at = said.findIndex((_, from) => words.every((word, index) => said[from + index] === word))
+    const others = at < 0 ? [] : [...said.slice(0, at), ...said.slice(at + words.length)]
+    return at >= 0 && words.length > 1 && !others.some((word) => isNegation(word) || TALKING.has(word))
+  })
+}
+const TALKING = new Set(['if', 'unless', 'in', 'case', 'for', 'remember', 'say', 'call', 'is', 'was'])
 
 const watchBegunBy = (pack: Pack, heard: Transcript): Watch | undefined =>
   watchesOf(pack).find(({ begins }) => isAnnounced(begins, heard))

@@ -5,6 +5,7 @@
 
 import type { Condition } from '../figures/condition.ts'
 import type { Radio } from '../kinds/radio.ts'
+import type { Never } from '../response/contraries.ts'
 import type { Response } from '../response/response.ts'
 import type { Interlock } from './condition.ts'
 import type { Role } from './roles.ts'
@@ -80,6 +81,8 @@ export interface Topic {
   readonly label: string
   /** Ways to name it; figures in them are compared. */
   readonly say: readonly Response[]
+  /** What must never be said of it. */
+  readonly never?: readonly Never[]
   readonly when?: Condition
 }
 

@@ -42,6 +42,28 @@ export function isOneOfPair(frame: Frame, atoms: readonly Atom[]): boolean {
   return pairs.some(([one, other]) => isSaid(one) !== isSaid(other) && !(isSaid(other) && isBoth(other)))
 }
 
+/** "Pump on" of the pumps: one of them, and which is not said. */
+export function isSingular({ several, figureCount, asked }: Frame, atoms: readonly Atom[]): boolean {
+  const said = atoms.flatMap((atom) => ('token' in atom ? [atom.token] : atom.tokens)).map(({ text }) => text)
+  const isTold = said.some(
+    (word) => ALL.has(word) || TELLING_WHICH.has(word) || SIDES.flat().some((side) => side.has(word)),
+  )
+  const isOne = (at: number) => several.has(wordOf(atoms[at])) && several.has(`${wordOf(atoms[at])}s`)
+  const isState = (atom: Atom | undefined) => atom?.type === 'phrase' && atom.known.type === 'own'
+  return (
+    figureCount === 0 &&
+    // Of "harness and doors" the door is mine, and a sign has a name.
+    !asked.has('and') &&
+    !asked.has('signs') &&
+    !isTold &&
+    atoms.some(
+      (_, at) => isOne(at) && (isState(atoms[at + 1]) || (wordOf(atoms[at + 1]) === 'is' && isState(atoms[at + 2]))),
+    )
+  )
+}
+/** How many there are, or each by its number. */
+const TELLING_WHICH: ReadonlySet<string> = new Set('three four five six'.split(' '))
+
 /** "Left on, right off": each its own state. */
 export function isMixed(frame: Frame, atoms: readonly Atom[]): boolean {
   return SIDES.some((pair) => {

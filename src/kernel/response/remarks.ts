@@ -9,7 +9,7 @@ import { withoutCounts } from './counts.ts'
 import { withoutDenials } from './denials.ts'
 import { isBareState, isPreposition, LINKS, withoutForeignStates } from './foreignStates.ts'
 import type { Frame } from './frame.ts'
-import { isMixed, isOneOfPair } from './pairs.ts'
+import { isMixed, isOneOfPair, isSingular } from './pairs.ts'
 import { ALL, DESCENDING, DOUBTFUL, FAULTS, isSide, NEVER_WELCOME, ON_PAPER, UNWELCOME } from './remarkWords.ts'
 import { type Atom, isPlain, wordOf } from './scan.ts'
 import { isOwnAhead, isUnheardOf } from './unheardOf.ts'
@@ -73,7 +73,10 @@ export function withoutRemarks(frame: Frame, all: readonly Atom[]): Weighed {
     unheard: counted.atoms.some((_, at) => isUnheardOf(frame, counted.atoms, at)),
     partial:
       mixed ||
-      (frame.ofSeveral && (isOneOfPair(frame, all) || (isMySide && !isBoth && !words.some((word) => ALL.has(word))))),
+      (frame.ofSeveral &&
+        (isOneOfPair(frame, all) ||
+          isSingular(frame, all) ||
+          (isMySide && !isBoth && !words.some((word) => ALL.has(word))))),
     mixed,
   }
 }

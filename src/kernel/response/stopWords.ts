@@ -27,7 +27,8 @@ const ALONE =
   '(?:emergency|fire)(?: (?:emergency|fire|stop|now))*|engine fire(?: engine fire)*|cut ?off cut ?off(?: cut ?off)*'
 
 const HEAD = new RegExp(`^(?:(?:${BEFORE}) )*(?:${ORDER})\\b(?! (?:${THINGS})\\b)`)
-const WHOLE = new RegExp(`^(?:(?:${BEFORE}) )*(?:${ALONE})$`)
+const TELLS = '(?:we|i) (?:have|see|got)|(?:we|i)ve got|there is|theres'
+const WHOLE = new RegExp(`^(?:(?:${BEFORE}) )*(?:(?:${TELLS}) (?:an? )?)?(?:${ALONE})$`)
 /** An order and what is to stop. */
 const SHORT = new RegExp(
   `^(?:(?:${BEFORE}) )*(?:${ORDER})(?: (?:${ORDER}|the|this|that|it|now|immediately|please|everything|start|engine|engines|pushing|taxi|push|pushback|back))*$`,

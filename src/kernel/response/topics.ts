@@ -9,6 +9,7 @@ import type { Figures } from '../kinds/kind.ts'
 import type { Token, Transcript } from '../numbers/tokens.ts'
 import { ownOf } from '../own.ts'
 import { askedFor } from './asked.ts'
+import { type Contrary, contrariesIn, type Never } from './contraries.ts'
 import { judge } from './judge.ts'
 import { isNegation } from './lexicon.ts'
 import type { Part } from './model.ts'
@@ -23,7 +24,12 @@ export interface SpokenTopic {
   readonly id: string
   /** Ways to say it. */
   readonly say: readonly Response[]
+  /** What speaks against it. */
+  readonly never?: readonly Never[]
 }
+
+/** The part of a topic that what must never be said is. */
+const CONTRARY = 'contrary'
 
 /** Topic -> part -> what was last said of it. */
 export type PartsOfTopics = Readonly<Record<string, Readonly<Record<string, 'ok' | 'wrong'>>>>
@@ -55,6 +61,11 @@ export function topicsIn(
   held: PartsOfTopics = {},
 ): Named {
   const said = topics.map((): Said => ({ parts: new Map(), named: false, denied: false }))
+  for (const { topic, from, to, stands } of contrariesOf(topics, heard)) {
+    if (!stands) continue
+    const words = heard.tokens.slice(from, to).map(({ text }) => text)
+    said[topic]?.parts.set(CONTRARY, { state: 'wrong', heard: words.join(' ') })
+  }
   for (const mention of mentionsOf(topics, figures, heard)) {
     const { before, deniedAfter } = mention
     const { parts, named, isRefused } = partsOf(mention, figures, heard)
@@ -75,6 +86,8 @@ export function topicsIn(
     const known = ownOf(held, topic.id)
     // What was right before is not, if it is denied now; of what was not said yet nothing is known.
     const isTakenBack = own.denied && known !== undefined && !own.named
+    // Said rightly since, it is put right.
+    if (own.named && known && CONTRARY in known && !own.parts.has(CONTRARY)) own.parts.set(CONTRARY, { state: 'ok' })
     const taken = isTakenBack ? Object.keys(known).map((name) => [name, 'wrong'] as const) : []
     const parts = { ...known, ...Object.fromEntries(taken), ...statesOf(own) }
     if (isTakenBack && own.parts.size === 0) return [{ id: topic.id, state: 'wrong' as const, parts }]
@@ -90,8 +103,18 @@ export function topicsIn(
 
 function mentionsOf(topics: readonly SpokenTopic[], figures: Figures, { tokens }: Transcript): Mention[] {
   const keywords = topics.flatMap(({ say }, topic) => say.flatMap((response) => keywordsOf(topic, response, figures)))
-  return mentionsIn(keywords, tokens)
+  const contraries = contrariesOf(topics, { tokens })
+  // Words of a contradiction name nothing by themselves: the "we stop" of "after V one we stop".
+  const isContrary = ({ from, named, hasFigures }: Mention) =>
+    !hasFigures && contraries.some((one) => from < one.to && named > one.from)
+  return mentionsIn(keywords, tokens).filter((mention) => !isContrary(mention))
 }
+
+const contrariesOf = (topics: readonly SpokenTopic[], { tokens }: Pick<Transcript, 'tokens'>): readonly Contrary[] =>
+  contrariesIn(
+    topics.map(({ never = [] }) => never),
+    tokens,
+  )
 
 /** Words that were taken for a topic: the part that names it, and those of its values. */
 export interface TopicRead {
@@ -102,7 +125,12 @@ export interface TopicRead {
 
 /** What of the words was taken for which topic, in their order; what is denied is wrong. */
 export function topicsRead(topics: readonly SpokenTopic[], figures: Figures, heard: Transcript): readonly TopicRead[] {
-  return mentionsOf(topics, figures, heard).map((mention) => {
+  const contrary = contrariesOf(topics, heard).map(({ topic, from, to }): TopicRead => {
+    const { id = '' } = topics[topic] ?? {}
+    const words = heard.tokens.slice(from, to).map(({ text }) => text)
+    return { topic: id, name: { name: id, kind: 'word', state: 'wrong', heard: words.join(' ') }, values: [] }
+  })
+  const named = mentionsOf(topics, figures, heard).map((mention) => {
     const { id = '' } = topics[mention.topic] ?? {}
     const { parts: values } = partsOf(mention, figures, heard)
     const isDenied = mention.before === 'denied' || mention.deniedAfter
@@ -110,6 +138,7 @@ export function topicsRead(topics: readonly SpokenTopic[], figures: Figures, hea
     const name: Part = { name: id, kind: 'word', state: 'ok', heard: words.map(({ text }) => text).join(' ') }
     return isDenied ? { topic: id, name: denied(name), values: values.map(denied) } : { topic: id, name, values }
   })
+  return [...contrary, ...named]
 }
 
 /** What it was read as is not what is wrong with it. */

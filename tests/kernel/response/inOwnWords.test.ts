@@ -77,3 +77,17 @@ describe('said in a pilot’s own words', () => {
     expect(verdictOf(item, heard)).toBe(verdict)
   })
 })
+
+describe('one of several', () => {
+  const PUMPS = { response: '[both] pumps on', states: [['on'], ['off']], challenge: 'fuel pumps' }
+  it.each([
+    ['pump on', 'incomplete missing'],
+    ['pump is on', 'incomplete missing'],
+    ['left pump on', 'incomplete missing'],
+    ['pumps on', 'correct'],
+    ['left pump on, right pump on', 'correct'],
+    ['on', 'correct'],
+  ])('"%s" is %s', (heard, verdict) => {
+    expect(verdictOf(PUMPS, heard)).toBe(verdict)
+  })
+})
