@@ -166,6 +166,15 @@ describe('an engine start', () => {
     expect(early).toMatchObject({ kind: 'sequence', sentence: expect.stringMatching(/^Begun .* s too early\.$/) })
   })
 
+  it('has a call made before the one that must come first, and denies no call that came in time', async () => {
+    const begun = [...upTo(JET, 'clear to start'), 'done', 'starting the right engine', 1, 'rotation seen', 4]
+    const { debrief, answers } = await flown('marram', begun, 'light up', 'negative', 'fuel on at two four percent')
+    expect(answers[1]).toBe('No fuel on. Fuel off, or call it.')
+    const sentences = debrief.deviations.map(({ sentence }) => sentence)
+    expect(sentences).toContain('Light up: called before fuel on, which had not been seen.')
+    expect(sentences.join(' ')).not.toContain('no call at its limit')
+  })
+
   it('has no call too soon behind one that was called late', async () => {
     const begun = [...upTo(JET, 'clear to start'), 'done', 'starting the right engine', 12, 'rotation seen']
     const { debrief } = await flown('marram', begun, 'two four percent, fuel on')

@@ -65,7 +65,7 @@ export function followEar({ ear, clock, speech, settings, dispatch, interrupt }:
         })
         break
       case 'back':
-        void dispatch.happen({ type: 'earBack', ...(isTyping() && { typing: true }) })
+        void dispatch.happen({ type: 'earBack' })
         break
     }
   })

@@ -79,14 +79,19 @@ export function labelling(
   }
 }
 
-function byWording(pack: Pack, { wordings }: Response): (part: Part) => string {
+function byWording(pack: Pack, { wordings, paths }: Response): (part: Part) => string {
+  const slots = paths.flat().filter((slot) => slot.type === 'word')
+  const isUnnamed = (name: string) =>
+    wordings.includes(name) || slots.some((slot) => slot.name === name && slot.wordings[0]?.text === name)
   return (part) =>
-    part.kind === 'figure' ? (pack.figures.declarations[part.name]?.label ?? part.name) : wordLabel(part, wordings)
+    part.kind === 'figure'
+      ? (pack.figures.declarations[part.name]?.label ?? part.name)
+      : wordLabel(part, isUnnamed(part.name))
 }
 
 /** A tag names its part; a part without one has only what was said, which is shown once it is right. */
-function wordLabel({ name, state, heard }: Part, wordings: readonly string[]): string {
-  if (!wordings.includes(name)) return name
+function wordLabel({ name, state, heard }: Part, isUnnamed: boolean): string {
+  if (!isUnnamed) return name
   if (state === 'ok') return heard ?? name
   return state === 'missing' ? 'the rest' : 'the state'
 }

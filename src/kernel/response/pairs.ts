@@ -43,7 +43,7 @@ export function isOneOfPair(frame: Frame, atoms: readonly Atom[]): boolean {
 }
 
 /** "Pump on" of the pumps: one of them, and which is not said. */
-export function isSingular({ several, figureCount, asked }: Frame, atoms: readonly Atom[]): boolean {
+export function isSingular({ several, figureCount, asked, own }: Frame, atoms: readonly Atom[]): boolean {
   const said = atoms.flatMap((atom) => ('token' in atom ? [atom.token] : atom.tokens)).map(({ text }) => text)
   const isTold = said.some(
     (word) => ALL.has(word) || TELLING_WHICH.has(word) || SIDES.flat().some((side) => side.has(word)),
@@ -52,6 +52,8 @@ export function isSingular({ several, figureCount, asked }: Frame, atoms: readon
   const isState = (atom: Atom | undefined) => atom?.type === 'phrase' && atom.known.type === 'own'
   return (
     figureCount === 0 &&
+    // "Door" for "doors" is soon heard, or said; where both are asked for it is one.
+    [...ALL].some((word) => own.has(word)) &&
     // Of "harness and doors" the door is mine, and a sign has a name.
     !asked.has('and') &&
     !asked.has('signs') &&

@@ -123,5 +123,5 @@ function deviations(before: RunState, after: RunState): number {
     .reduce((sum, one) => sum + one, 0)
 }
 
-const deviating = ({ late, unheard, early, outside, unfit }: WatchState): ReadonlySet<string> =>
-  new Set([late, unheard, ...[early, outside, unfit].map(Object.keys)].flat())
+const deviating = ({ late, unheard, early, outside, unfit, ahead = {} }: WatchState): ReadonlySet<string> =>
+  new Set([late, unheard, ...[early, outside, unfit, ahead].map(Object.keys)].flat())

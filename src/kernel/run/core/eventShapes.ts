@@ -289,7 +289,7 @@ export const EVENT_FIELDS: {
   timeUp: { of: text },
   silent: { order: number, after: nameIn<'prompt' | 'tone'>({ prompt: true, tone: true }) },
   earFailed: { message: text, typing: optional(flag) },
-  earBack: { typing: optional(flag) },
+  earBack: {},
   voiceFailed: { text },
   resumed: {},
   stopped: { message: text, evidence: optional(evidence) },

@@ -231,7 +231,7 @@ export interface EventFields {
   /** `typing`: the pilot types, or has just done so, and needs no ear. */
   readonly earFailed: { readonly message: string; readonly typing?: boolean }
   /** It was deaf and is not any more: what was said meanwhile was not heard. */
-  readonly earBack: { readonly typing?: boolean }
+  readonly earBack: Nothing
   readonly voiceFailed: { readonly text: string }
   /** The page was left and opened again. */
   readonly resumed: Nothing

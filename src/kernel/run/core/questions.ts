@@ -7,7 +7,7 @@ import { inItsTurn } from '../list/listCalls.ts'
 import { answerTo } from '../talk/exchanging.ts'
 import { findTurn } from '../talk/talk.ts'
 import { confirmed, doubted, seenBefore } from '../watch/calling.ts'
-import { noCall } from '../watch/watching.ts'
+import { notSeen } from '../watch/watching.ts'
 import type { By } from './events.ts'
 import { enter, sayAndListen } from './listening.ts'
 import { advance, callList, floorOf, nextFloor } from './moving.ts'
@@ -73,7 +73,7 @@ export function refused(pack: Pack, state: RunState): Step {
   const free = { ...state, question: undefined }
   switch (question?.about) {
     case 'callOrder':
-      return noCall(pack, free, question.watch, question.missing)
+      return notSeen(pack, free, question)
     case 'callEarly':
     case 'callValue':
       return doubted(pack, free, question)

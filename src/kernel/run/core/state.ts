@@ -141,6 +141,8 @@ export interface WatchState {
   readonly asked: readonly string[]
   /** Calls of which it was said at their limit that none was heard. */
   readonly unheard: readonly string[]
+  /** Call -> the one that has to come first and, when this was called, had not been seen. */
+  readonly ahead?: Readonly<Record<string, string>>
   /** Calls that began after their limit. */
   readonly late: readonly string[]
   /** Call -> its first onset, where that was sooner than it can have been seen. */

@@ -166,7 +166,7 @@ function outcomeOf(pack: Pack, state: RunState, event: RunEvent): Step {
     case 'earFailed':
       return earChanged(pack, state, event.typing ? '' : say.deaf(), 'deaf')
     case 'earBack':
-      return earChanged(pack, state, event.typing ? '' : say.hearsAgain(), 'tick')
+      return earChanged(pack, state, say.hearsAgain(), 'tick')
     case 'voiceFailed':
       return { state, effects: [] }
     case 'stopped':

@@ -38,6 +38,8 @@ export interface DebriefCall {
   readonly stops?: true
   /** Values that were not the difference of those that they lie between. */
   readonly unfit?: readonly Value[]
+  /** The call that has to come first and had not been seen yet when this one was made. */
+  readonly aheadOf?: string
   /** It began after its limit. */
   readonly late: boolean
   /** At its limit it was said that none was heard. */
@@ -81,6 +83,7 @@ function attemptOf({ id, name, calls }: Watch, state: WatchState): DebriefWatch 
       const early = state.early[call.id]
       const unfit = state.unfit[call.id]
       const outside = state.outside[call.id] ?? []
+      const first = calls.find((one) => one.id === state.ahead?.[call.id])
       return {
         label: call.label,
         ...(at !== undefined && { afterMs: at - beganAt }),
@@ -89,6 +92,7 @@ function attemptOf({ id, name, calls }: Watch, state: WatchState): DebriefWatch 
         outside,
         ...(outside.length > 0 && limitsOf(call)),
         ...(unfit && { unfit }),
+        ...(first && { aheadOf: first.label }),
         late: state.late.includes(call.id),
         unheard: state.unheard.includes(call.id),
       }
@@ -105,11 +109,12 @@ function limitsOf({ value }: WatchCall): Pick<DebriefCall, 'limits' | 'stops'> {
 }
 
 /** What was not as it should be with a call, in words; the same in every account of the run. */
-export function deviationsOf({ earlyAfterMs, outside, unfit = [], late, unheard }: DebriefCall): string[] {
+export function deviationsOf({ earlyAfterMs, outside, unfit = [], aheadOf, late, unheard }: DebriefCall): string[] {
   return [
     earlyAfterMs === undefined ? '' : `called after ${seconds(earlyAfterMs)}, sooner than it can be seen`,
     outside.length === 0 ? '' : `out of limits: ${outside.join(', ')}`,
     unfit.length === 0 ? '' : `does not fit the readings: ${unfit.join(', ')}`,
+    aheadOf === undefined ? '' : `called before ${aheadOf}, which had not been seen`,
     late ? 'late' : '',
     unheard ? 'no call at its limit' : '',
   ].filter((words) => words)

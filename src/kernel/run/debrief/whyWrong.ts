@@ -71,5 +71,6 @@ function nameOf(pack: Pack, of: string, { name, kind }: Part, element: Element |
     .find(({ id }) => id === of)
   // A part without a name of its own goes by its words, and they are the answer.
   const isNamed = item?.type === 'item' && item.responses.some(({ response }) => response.text.includes(`{${name}}`))
-  return isNamed ? name : 'a state'
+  if (isNamed) return name
+  return item ? 'a state' : 'part of the call'
 }

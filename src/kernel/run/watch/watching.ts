@@ -12,7 +12,7 @@ import { enter, sayAndListen } from '../core/listening.ts'
 import { closeFlowsBefore, floorOf, isAhead } from '../core/moving.ts'
 import { notYet, secondsLeft } from '../core/notYet.ts'
 import { say } from '../core/phrases.ts'
-import type { RunState, Step } from '../core/state.ts'
+import type { PendingCall, RunState, Step } from '../core/state.ts'
 import { heldAlready } from './saidOnce.ts'
 import { openCalls, runningWatch, WATCH_AHEAD, watchAt, watchById, watchState, withWatch } from './watchTiming.ts'
 
@@ -152,18 +152,28 @@ export function due(pack: Pack, state: RunState, event: RunEvent<'watchDue'>): S
   if (event.stage === 'ask') {
     return toned(withWatch({ ...state, said: say.challenge(label) }, watch.id, { asked }), 'attention')
   }
-  return noCall(pack, withWatch(state, watch.id, { asked }), watch.id, id)
+  const unheard = [...new Set([...own.unheard, id])]
+  return noCall(pack, withWatch(state, watch.id, { asked, unheard }), watch.id, id)
+}
+
+/** Denied: what has to come first was not seen. The stop words hold unless it is called. */
+export function notSeen(
+  pack: Pack,
+  state: RunState,
+  { watch, missing, call }: { readonly watch: string; readonly missing: string; readonly call: PendingCall },
+): Step {
+  const ahead = { ...watchState(state, watch).ahead, [call.id]: missing }
+  return noCall(pack, withWatch(state, watch, { ahead }), watch, missing)
 }
 
 /** No call heard is not "it did not happen": the stop words hold unless it is called. */
-export function noCall(pack: Pack, state: RunState, id: string, call: string): Step {
+function noCall(pack: Pack, state: RunState, id: string, call: string): Step {
   const watch = watchById(pack, id, state)
-  const { unheard: before, pending } = watchState(state, id)
-  const unheard = [...new Set([...before, call])]
+  const { pending } = watchState(state, id)
   const { label = call, value } = watch.calls.find((one) => one.id === call) ?? {}
   // The call came, and what is read out with it did not.
   const missing = pending?.call === call ? (value?.label ?? label) : label
-  return sayAndListen(pack, withWatch(state, id, { unheard }), [say.noCall(missing, watch.stopWords)])
+  return sayAndListen(pack, state, [say.noCall(missing, watch.stopWords)])
 }
 
 /** "From the top" in a watch: it is ahead again, its time not begun; what must pass after a stop still must. */

@@ -19,7 +19,6 @@ describe('an ear that has failed', () => {
     const failed = atTrim().happen({ type: 'earFailed', message: 'gone', typing: true })
     expect(failed.effects).toEqual([{ type: 'tone', tone: 'deaf' }])
     expect(failed.state.listenId).toBe(before.listenId)
-    expect(failed.happen({ type: 'earBack', typing: true }).effects).toEqual([{ type: 'tone', tone: 'tick' }])
   })
 
   it('is told when it is back', () => {
