@@ -186,7 +186,7 @@ function saidBesides(said: readonly string[], may: readonly string[]): readonly 
 }
 
 /** At least so many that some runs get to their end. */
-const KILLS = Math.max(60, cases(200))
+const KILLS = Math.max(90, cases(200))
 
 test(`killed at ${KILLS} moments: no event is lost, and the same is asked again`, async () => {
   const random = chance(1)
