@@ -141,6 +141,5 @@ function readOutOf({ label, value }: WatchCall, { value: read, inRange }: RunEve
   if (!value) return []
   const name = value.label ?? label
   if (read === undefined) return [`its ${value.label ?? 'value'} is still to be read out`]
-  const band = `${bandWords(value)}`
-  return [`${name} ${shown(value, read)} is ${inRange === false ? 'outside' : 'inside'}: ${band}`]
+  return [`${name} ${shown(value, read)} is ${inRange === false ? 'outside' : 'inside'}: ${bandWords(value)}`]
 }

@@ -29,9 +29,9 @@ export function watchCall({
 }: Utterance): EventBody | undefined {
   // "Correction" before a call changes nothing in what it calls.
   const { heard } = opening === 'correction' ? rest : all
-  const watch = runningWatch(pack, state) ?? watchAt(pack, state.floor, state)
-  const at = Math.max(0, beganAt - state.startedAt)
   const running = runningWatch(pack, state)
+  const watch = running ?? watchAt(pack, state.floor, state)
+  const at = Math.max(0, beganAt - state.startedAt)
   const abnormal =
     watch?.abnormal.find(({ say }) => isAnnounced(say, heard)) ??
     running?.abnormal.find(({ say }) => isCried(say, heard))

@@ -61,11 +61,8 @@ export function topicsIn(
   held: PartsOfTopics = {},
 ): Named {
   const said = topics.map((): Said => ({ parts: new Map(), named: false, denied: false }))
-  for (const { topic, from, to, stands } of contrariesOf(topics, heard)) {
-    if (!stands) continue
-    const words = heard.tokens.slice(from, to).map(({ text }) => text)
-    said[topic]?.parts.set(CONTRARY, { state: 'wrong', heard: words.join(' ') })
-  }
+  for (const contrary of contrariesOf(topics, heard).filter(({ stands }) => stands))
+    said[contrary.topic]?.parts.set(CONTRARY, { state: 'wrong', heard: wordsBetween(heard, contrary) })
   for (const mention of mentionsOf(topics, figures, heard)) {
     const { before, deniedAfter } = mention
     const { parts, named, isRefused } = partsOf(mention, figures, heard)
@@ -116,6 +113,12 @@ const contrariesOf = (topics: readonly SpokenTopic[], { tokens }: Pick<Transcrip
     tokens,
   )
 
+const wordsBetween = ({ tokens }: Transcript, { from, to }: Pick<Contrary, 'from' | 'to'>): string =>
+  tokens
+    .slice(from, to)
+    .map(({ text }) => text)
+    .join(' ')
+
 /** Words that were taken for a topic: the part that names it, and those of its values. */
 export interface TopicRead {
   readonly topic: string
@@ -125,17 +128,17 @@ export interface TopicRead {
 
 /** What of the words was taken for which topic, in their order; what is denied is wrong. */
 export function topicsRead(topics: readonly SpokenTopic[], figures: Figures, heard: Transcript): readonly TopicRead[] {
-  const contrary = contrariesOf(topics, heard).map(({ topic, from, to }): TopicRead => {
-    const { id = '' } = topics[topic] ?? {}
-    const words = heard.tokens.slice(from, to).map(({ text }) => text)
-    return { topic: id, name: { name: id, kind: 'word', state: 'wrong', heard: words.join(' ') }, values: [] }
+  const stands = contrariesOf(topics, heard).filter((one) => one.stands)
+  const contrary = stands.map((one): TopicRead => {
+    const { id = '' } = topics[one.topic] ?? {}
+    return { topic: id, name: { name: id, kind: 'word', state: 'wrong', heard: wordsBetween(heard, one) }, values: [] }
   })
   const named = mentionsOf(topics, figures, heard).map((mention) => {
     const { id = '' } = topics[mention.topic] ?? {}
     const { parts: values } = partsOf(mention, figures, heard)
     const isDenied = mention.before === 'denied' || mention.deniedAfter
-    const words = heard.tokens.slice(mention.from, mention.named)
-    const name: Part = { name: id, kind: 'word', state: 'ok', heard: words.map(({ text }) => text).join(' ') }
+    const words = wordsBetween(heard, { from: mention.from, to: mention.named })
+    const name: Part = { name: id, kind: 'word', state: 'ok', heard: words }
     return isDenied ? { topic: id, name: denied(name), values: values.map(denied) } : { topic: id, name, values }
   })
   return [...contrary, ...named]

@@ -1,6 +1,7 @@
 /** The line that a run has in the list of runs: kept beside its log, so that a list of many reads no events. */
 
 import type { RunEvent, RunSettings } from './events.ts'
+import type { Missed } from './missed.ts'
 
 /** Earlier editions left out whatever is optional here; it is made up for when the run is next read. */
 export interface RunSummary {
@@ -39,7 +40,7 @@ export interface RunFlown {
 }
 
 /** What became of it, as its debrief says. */
-export interface RunAccount {
+export interface RunAccount extends Missed {
   /** Of the way in which it is made: one of another edition is made anew. */
   readonly v: number
   /** How many events it was made of: where there are more by now, it is made anew. */
@@ -49,13 +50,6 @@ export interface RunAccount {
   readonly closed: number
   readonly lists: number
   readonly completeLists: number
-  /** What was missed, by place, as the debrief counts it. */
-  readonly misses: number
-  readonly radioMisses: number
-  readonly briefingMisses: number
-  readonly startDeviations: number
-  readonly early: number
-  readonly letGo: number
   /** Why the log, or its pack, cannot be read to its end. */
   readonly wrong?: string
 }

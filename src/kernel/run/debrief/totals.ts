@@ -1,5 +1,6 @@
 /** A run in numbers. What was missed is counted here once, for the debrief and the list of runs alike. */
 
+import type { Missed } from '../core/missed.ts'
 import { type DebriefBriefing, missesInBriefing } from './debriefBriefing.ts'
 import type { DebriefList } from './debriefList.ts'
 import type { DebriefPartner } from './debriefPartner.ts'
@@ -7,7 +8,12 @@ import type { DebriefExchange } from './debriefTalk.ts'
 import { type DebriefWatch, deviationsIn } from './debriefWatch.ts'
 import type { TooEarly } from './tally.ts'
 
-export interface Totals extends Missed {
+interface Counted extends Missed {
+  /** All that was missed. */
+  readonly missed: number
+}
+
+export interface Totals extends Counted {
   readonly items: number
   readonly closed: number
   readonly sayAgains: number
@@ -20,24 +26,6 @@ export interface Totals extends Missed {
   readonly looks: number
   readonly wordsShown: number
   readonly topicsLeftOut: number
-}
-
-/** Every miss, by where it is told. */
-export interface Missed {
-  /** Of all the others. */
-  readonly missed: number
-  /** Answers at items: wrong, not whole, or refused as too early. */
-  readonly misses: number
-  /** The same of calls, read-backs and orders. */
-  readonly radioMisses: number
-  /** Topics said wrong, and ends called with topics open. */
-  readonly briefingMisses: number
-  /** Calls of engine starts too soon, out of limits, late or missing. */
-  readonly startDeviations: number
-  /** Steps, flows and starts called before their time. */
-  readonly early: number
-  /** Errors of stations and of the partner that nobody objected to, once the run is over. */
-  readonly letGo: number
 }
 
 interface TotalsFrom {
@@ -68,7 +56,7 @@ export function totalsOf(from: TotalsFrom): Totals {
   }
 }
 
-function missedIn({ lists, exchanges, briefings, watches, tooEarly, partner, isOver }: TotalsFrom): Missed {
+function missedIn({ lists, exchanges, briefings, watches, tooEarly, partner, isOver }: TotalsFrom): Counted {
   const turns = exchanges.flatMap((exchange) => exchange.turns)
   const slips = isOver ? turns.filter(({ slip }) => slip?.noticed === false).length : 0
   // A controller's word is told with its turn.
