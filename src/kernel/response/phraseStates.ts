@@ -22,6 +22,9 @@ const LINE_UP = [
   ['line', 'up'],
   ['lining', 'up'],
 ]
+/** Off the runway. */
+const VACATE = [['vacate'], ['vacating'], ['exit'], ['exiting'], ['turn', 'off'], ['turning', 'off'], ['come', 'off']]
+const BACKTRACK = [['backtrack'], ['backtracking'], ['back', 'track'], ['back', 'taxi'], ['backtaxi'], ['back', 'tracking']]
 const TAKEOFF = [
   ['cleared', 'for', 'takeoff'],
   ['cleared', 'takeoff'],
@@ -149,6 +152,8 @@ const STATES: readonly PhraseStates[] = [
     against: [...LINE_UP, ...HOLD, ...CROSS],
     knownBy: [],
   },
+  { same: VACATE, against: [], knownBy: [] },
+  { same: BACKTRACK, against: [], knownBy: [] },
   { same: [['approved']], alsoSaid: [['cleared']], against: [], knownBy: [] },
 ]
 

@@ -97,6 +97,9 @@ export const LED_BY: Readonly<Partial<Record<KindName, readonly (readonly string
     changing to
     going to`),
   identifier: phrases(`
+    via
+    via the
+    with the
     to
     for
     at
@@ -126,7 +129,10 @@ export const LED_BY: Readonly<Partial<Record<KindName, readonly (readonly string
   choice: phrases(`
     nose
     nose to
-    to`),
+    to
+    via
+    via the
+    with the`),
 }
 
 /** The same word as pilots say it of themselves. */
@@ -385,6 +391,15 @@ export const COURTESIES = phrases(`
   in sight
   is in sight
   he's in sight
+  and waiting
+  and we wait
+  and we will wait
+  no worries
+  appreciate it
+  thank you ma'am
+  ma'am
+  on the way
+  on our way
 `)
 
 /** With one of these begins talk of another aircraft: "give way to the one from the left". */
