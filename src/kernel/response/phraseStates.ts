@@ -24,7 +24,14 @@ const LINE_UP = [
 ]
 /** Off the runway. */
 const VACATE = [['vacate'], ['vacating'], ['exit'], ['exiting'], ['turn', 'off'], ['turning', 'off'], ['come', 'off']]
-const BACKTRACK = [['backtrack'], ['backtracking'], ['back', 'track'], ['back', 'taxi'], ['backtaxi'], ['back', 'tracking']]
+const BACKTRACK = [
+  ['backtrack'],
+  ['backtracking'],
+  ['back', 'track'],
+  ['back', 'taxi'],
+  ['backtaxi'],
+  ['back', 'tracking'],
+]
 const TAKEOFF = [
   ['cleared', 'for', 'takeoff'],
   ['cleared', 'takeoff'],

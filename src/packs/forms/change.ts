@@ -4,7 +4,8 @@ import type { ParsedNode } from 'yaml'
 import { readYaml } from '../yamlText.ts'
 import { type Edit, edited, nodeAt } from './edits.ts'
 import type { Field, FieldValue, Form } from './form.ts'
-import { isNamed, THINGS, valueAt } from './things.ts'
+import { INNER, isNamed, THINGS, valueAt } from './things.ts'
+import { writtenInLine } from './written.ts'
 
 export interface Changed {
   readonly text: string
@@ -22,9 +23,15 @@ export function withGroup(text: string, { path, order }: Field, isWanted: boolea
   return edited(text, isWanted ? { type: 'set', path, value: {}, order } : { type: 'remove', path })
 }
 
-export type ThingChange = 'add' | 'delete' | 'up' | 'down'
+export type ThingChange =
+  | 'delete'
+  | 'up'
+  | 'down'
+  /** One of a kind behind it, or inside it behind all others. */
+  | { readonly beside: string }
+  | { readonly inside: string }
 
-/** One like it behind it, or it taken out, or moved among its like. */
+/** Another one put beside or into it, or it taken out, or moved among its like. */
 export function withThing(text: string, file: string, form: Form, change: ThingChange): Changed | undefined {
   const { path, at } = form
   if (change === 'delete') {
@@ -33,7 +40,7 @@ export function withThing(text: string, file: string, form: Form, change: ThingC
     const neighbour = left?.[Math.max(0, Math.min(at, left.length - 1))]
     return next === undefined ? undefined : { text: next, offset: offsetAt(next, neighbour ?? path.slice(0, -1)) }
   }
-  if (change === 'add') return withNew(text, file, form)
+  if (typeof change !== 'string') return withNew(text, file, form, change)
   const by = change === 'up' ? -1 : 1
   const next = edited(text, { type: 'move', path, by })
   if (next === undefined) return undefined
@@ -41,28 +48,63 @@ export function withThing(text: string, file: string, form: Form, change: ThingC
   return { text: next, offset: offsetAt(next, typeof last === 'number' ? [...path.slice(0, -1), last + by] : path) }
 }
 
-export function canAdd(file: string, kind: string): boolean {
-  return (THINGS[file] ?? []).some(({ name, begin }) => name === kind && begin)
-}
+type Addition = Exclude<ThingChange, string>
 
-function withNew(text: string, file: string, { kind, path }: Form): Changed | undefined {
+function withNew(text: string, file: string, { path, kindBy }: Form, change: Addition): Changed | undefined {
+  const isInside = 'inside' in change
+  const kind = isInside ? change.inside : change.beside
   const thing = (THINGS[file] ?? []).find(({ name }) => name === kind)
-  const taken = namesOf(text, thing?.by, path)
-  let number = 1
-  while (taken.has(`${kind}${number}`)) number++
-  const name = `${kind}${number}`
-  const isInList = typeof path.at(-1) === 'number'
+  const behind = isInside ? lastIn(text, [...path, INNER[kindBy ?? ''] ?? '']) : path
+  const around = behind.slice(0, -1)
+  const name = nameFor(kind, namesOf(text, thing?.by, around))
+  const last = behind.at(-1)
   const value = thing?.begin?.(name)
   if (value === undefined) return undefined
-  const edit: Edit = { type: 'add', path, value, ...(!isInList && { name }) }
+  const edit: Edit = { type: 'add', path: behind, value, ...(typeof last === 'string' && { name }) }
   const next = edited(text, edit)
-  const at = isInList ? [...path.slice(0, -1), Number(path.at(-1)) + 1] : [...path.slice(0, -1), name]
+  const at = [...around, typeof last === 'number' ? last + 1 : name]
   return next === undefined ? undefined : { text: next, offset: offsetAt(next, at) }
+}
+
+/** One of a kind of the file's own behind the others of its kind, also in a file that is empty. */
+export function withTop(text: string, file: string, kind: string): Changed | undefined {
+  const thing = (THINGS[file] ?? []).find(({ name }) => name === kind)
+  const group = thing?.way[0]
+  if (!thing || group === undefined) return undefined
+  const data = dataOf(text)
+  const all = valueAt(data, [group])
+  const names = isNamed(all) ? Object.keys(all) : []
+  const name = nameFor(kind, new Set(names))
+  const value = thing.begin?.(name)
+  if (value === undefined) return undefined
+  const last = names.at(-1)
+  const begun = text === '' || text.endsWith('\n') ? text : `${text}\n`
+  const next = isNamed(data)
+    ? edited(
+        text,
+        last === undefined
+          ? { type: 'set', path: [group, name], value }
+          : { type: 'add', path: [group, last], value, name },
+      )
+    : `${begun}${group}:\n  ${name}: ${writtenInLine(value)}\n`
+  return next === undefined ? undefined : { text: next, offset: offsetAt(next, [group, name]) }
+}
+
+function nameFor(kind: string, taken: ReadonlySet<string>): string {
+  let number = 1
+  while (taken.has(`${kind}${number}`)) number++
+  return `${kind}${number}`
+}
+
+/** Place of the last one of a list; -1 in an empty one. */
+function lastIn(text: string, path: readonly (string | number)[]): readonly (string | number)[] {
+  const all = valueAt(dataOf(text), path)
+  return [...path, (Array.isArray(all) ? all.length : 0) - 1]
 }
 
 /** Names that a new one must not have. */
 function namesOf(text: string, by: string | undefined, path: readonly (string | number)[]): ReadonlySet<string> {
-  const around = valueAt(dataOf(text), path.slice(0, -1))
+  const around = valueAt(dataOf(text), path)
   if (isNamed(around)) return new Set(Object.keys(around))
   // Names of lists and of their items are looked for everywhere, since both may be asked for by them.
   const found = by === undefined ? [] : [...text.matchAll(new RegExp(`\\b${by}: *["']?(\\w+)`, 'g'))]

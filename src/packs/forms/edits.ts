@@ -64,6 +64,7 @@ function spliceOf(text: string, contents: unknown, edit: Edit): readonly Splice[
   const segment = edit.path.at(-1)
   if (segment === undefined || (!isMap(around) && !isSeq(around))) return undefined
   const index = indexIn(around, segment)
+  if (edit.type === 'add' && isSeq(around) && around.items.length === 0) return firstSplice(text, around, edit.value)
   if (index < 0) return undefined
   if (edit.type === 'rename') {
     const key = isMap(around) ? (around.items[index] as Pair).key : undefined
@@ -130,6 +131,20 @@ function addSplice(text: string, around: YAMLMap | YAMLSeq, index: number, value
     ? Object.entries(value as Record<string, Written>).map(([key, inner]) => `${key}: ${writtenInLine(inner)}`)
     : [inLine]
   return [{ from, to: from, insert: `${indent}- ${lines.join(`\n${indent}  `)}\n` }]
+}
+
+/** `entries: []` -> a list of one, in lines of its own, where nothing stands behind it. */
+function firstSplice(text: string, around: YAMLSeq, value: Written): readonly Splice[] | undefined {
+  const [from, to] = around.range ?? [0, 0]
+  const indent = ' '.repeat((/^[ -]*/.exec(text.slice(lineStart(text, from)))?.[0].length ?? 0) + 2)
+  const isAlone = text.slice(to, lineEnd(text, to)).trim() === ''
+  if (!isAlone || !(value instanceof Object) || Array.isArray(value))
+    return [{ from: from + 1, to: from + 1, insert: writtenInLine(value) }]
+  const lines = Object.entries(value as Record<string, Written>).map(
+    ([key, inner]) => `${key}: ${writtenInLine(inner)}`,
+  )
+  const begin = from - (/ *$/.exec(text.slice(0, from))?.[0].length ?? 0)
+  return [{ from: begin, to, insert: `\n${indent}- ${lines.join(`\n${indent}  `)}` }]
 }
 
 function removeSplice(

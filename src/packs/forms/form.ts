@@ -13,10 +13,18 @@ import type { Path } from '../source.ts'
 import { readYaml } from '../yamlText.ts'
 import { isOverLines, nodeAt } from './edits.ts'
 import { type Grid, gridOf } from './grid.ts'
-import { isNamed, type Thing, thingOn, thingsIn, titleOf, valueAt } from './things.ts'
+import { type OpenQuestion, questionsOf } from './questions.ts'
+import { INNER, insideOf, isNamed, type Thing, thingOn, thingsIn, titleOf, valueAt } from './things.ts'
 
-export type Shape = 'text' | 'number' | 'either' | 'choice' | 'flag' | 'texts'
-export type FieldValue = string | number | boolean | readonly (string | number)[]
+export type Shape = 'text' | 'number' | 'either' | 'choice' | 'flag' | 'texts' | 'rows' | 'pairs'
+/** Of rows: one list of words a row; of pairs: values by their names. */
+export type FieldValue =
+  | string
+  | number
+  | boolean
+  | readonly (string | number)[]
+  | readonly (readonly string[])[]
+  | { readonly [name: string]: string | number }
 
 export interface Field {
   readonly path: Path
@@ -27,6 +35,8 @@ export interface Field {
   readonly help: string
   readonly isNeeded: boolean
   readonly shape: Shape | 'group'
+  /** Of a flag: how it is where nothing is written. */
+  readonly isOn: boolean
   /** Undefined where nothing is written. */
   readonly value: FieldValue | undefined
   /** Of a choice, all; of others, names that fit. */
@@ -40,6 +50,8 @@ export interface Field {
 
 export interface Form {
   readonly kind: string
+  /** The field that tells the kind. */
+  readonly kindBy: string | undefined
   readonly title: string
   readonly path: Path
   /** What it is called in the file, where it can be renamed in the form. */
@@ -47,7 +59,13 @@ export interface Form {
   readonly fields: readonly Field[]
   /** Names of what stands in the text and is in no field. */
   readonly leftAlone: readonly string[]
+  /** What the text has of it and nothing knows. */
+  readonly foreign: readonly Foreign[]
   readonly grid: Grid | undefined
+  /** What a draft left open of it. */
+  readonly questions: readonly OpenQuestion[]
+  /** Kinds of what can be added inside it. */
+  readonly inside: readonly string[]
   /** Those of no field. */
   readonly problems: readonly Problem[]
   /** Its place among its like, and how many these are. */
@@ -55,7 +73,13 @@ export interface Form {
   readonly of: number
 }
 
+export interface Foreign {
+  readonly path: Path
+  readonly label: string
+}
+
 export interface ThingPlace {
+  readonly path: Path
   readonly kind: string
   readonly title: string
   /** How far inside others: an item stands in a list. */
@@ -67,6 +91,8 @@ export interface FormView {
   /** All that has a form in the file, in their order. */
   readonly places: readonly ThingPlace[]
   readonly form: Form | undefined
+  /** Open questions about nothing that has a form. */
+  readonly questions: readonly OpenQuestion[]
 }
 
 /** `problems`: those of the file. Undefined while the text cannot be read. */
@@ -83,7 +109,8 @@ export function formAt(
   const data = dataOf(document)
   const places = thingsIn(file, data).map((thing) => placeOf(thing, document, data))
   const thing = thingOn(file, pathIn(document.contents, offset), data)
-  return { places, form: thing && formOf(files, file, document, data, root, thing, problems) }
+  const questions = questionsOf(file, files[file] ?? '', document, data, undefined)
+  return { places, form: thing && formOf(files, file, document, data, root, thing, problems), questions }
 }
 
 function formOf(
@@ -96,32 +123,44 @@ function formOf(
   problems: readonly Problem[],
 ): Form {
   const { path, kind } = thing
+  const text = files[file] ?? ''
   const names = namesIn(files)
-  const offsetOf = offsetsIn(files[file] ?? '')
+  const offsetOf = offsetsIn(text)
   const placed = problems.map((problem) => {
     const { line = 1, column = 1 } = problem.place ?? {}
     return { problem, path: pathIn(document.contents, offsetOf(line, column)) }
   })
   const here = placed.filter((one) => begins(one.path, path))
   const leftAlone: string[] = []
-  const context: Context = { document, data, root, here, leftAlone, figures: names.valued.map(({ name }) => name) }
-  const fields = fieldsAt(context, path, 2).map((field) =>
-    String(field.path.at(-1)) === kind.by ? { ...field, help: `${field.help} ${OF_NAMES}`.trim() } : field,
+  const figures = names.valued.map(({ name }) => name)
+  const tables = names.tables.map(({ name }) => name)
+  const context: Context = { document, data, root, here, leftAlone, foreign: [], figures, tables }
+  const all = fieldsAt(context, path, 2).map((field) =>
+    String(field.path.at(-1)) === kind.by && !kind.isWorded
+      ? { ...field, help: `${field.help} ${OF_NAMES}`.trim() }
+      : field,
   )
   const table = kind.name === 'table' ? gridOf(valueAt(data, path), path) : undefined
+  const fields = table
+    ? [...all.filter(({ path: at }) => !OF_GRIDS.has(String(at.at(-1)))), ...axisFields(context, path, data)]
+    : all
   const shown = new Set(fields.flatMap(allOf).flatMap((one) => one.problems))
   const around = valueAt(data, path.slice(0, -1))
   const like = around instanceof Object ? Object.keys(around) : []
   return {
     kind: kind.name,
+    kindBy: kind.by,
     title: titleOf(thing, data),
     path,
     name: kind.by === undefined && path.length > 0 ? String(path.at(-1)) : undefined,
     fields,
+    foreign: context.foreign,
     leftAlone: table
-      ? leftAlone.filter((name) => name !== 'cells' && name !== 'axes')
-      : leftAlone.filter((name) => !INNER.has(name)),
+      ? leftAlone.filter((name) => !OF_GRIDS.has(name))
+      : leftAlone.filter((name) => !OF_THINGS.has(name)),
     grid: table,
+    questions: questionsOf(file, text, document, data, path),
+    inside: insideOf(file, kind),
     problems: here
       .filter(({ problem, path: at }) => !shown.has(problem) && isOwn(file, thing, at, data))
       .map(({ problem }) => problem),
@@ -132,12 +171,34 @@ function formOf(
 
 const OF_NAMES = 'Letters and digits, as other places call it; these are not changed with it.'
 
+/** What the grid of a table shows. */
+const OF_GRIDS: ReadonlySet<string> = new Set(['cells', 'axes'])
+
 /** What stands in a thing and has a form of its own. */
-const INNER: ReadonlySet<string> = new Set(['entries', 'activities', 'steps', 'phases', 'situations'])
+const OF_THINGS: ReadonlySet<string> = new Set([...Object.values(INNER), 'phases', 'situations'])
 
 /** Whether it is this thing's own, and not of one inside it. */
 function isOwn(file: string, { path }: Thing, at: Path, data: unknown): boolean {
   return thingOn(file, at, data)?.path.length === path.length
+}
+
+/** Names and units of the axes, whose entries stand in the grid. */
+function axisFields(context: Context, path: Path, data: unknown): Field[] {
+  const axes = valueAt(data, [...path, 'axes'])
+  if (!Array.isArray(axes)) return []
+  return axes.map((_, index): Field => {
+    const at = [...path, 'axes', index]
+    const fields = fieldsAt(context, at, 0).filter(({ path: own }) => !/^(at|choices)$/.test(String(own.at(-1))))
+    const base = { path: at, order: [], help: '', isNeeded: true, isOn: false, value: undefined, choices: [] }
+    return {
+      ...base,
+      label: index === 0 ? 'axis down' : 'axis across',
+      shape: 'group',
+      isThere: true,
+      fields,
+      problems: [],
+    }
+  })
 }
 
 interface Context {
@@ -146,26 +207,40 @@ interface Context {
   readonly root: JsonSchema
   readonly here: readonly { readonly problem: Problem; readonly path: Path }[]
   readonly leftAlone: string[]
+  readonly foreign: Foreign[]
   readonly figures: readonly string[]
+  readonly tables: readonly string[]
 }
 
 function fieldsAt(context: Context, path: Path, depth: number): Field[] {
-  const { root, data, document, leftAlone } = context
+  const { root, data, document, leftAlone, foreign } = context
   const schemas = schemasAt(root, path, data)
   const value = valueAt(data, path)
-  const order = unique(schemas.flatMap(({ properties = {} }) => Object.keys(properties)))
   const there = isNamed(value) ? Object.keys(value) : []
+  const shapes = schemas.filter(({ properties }) => properties)
+  const all = unique(shapes.flatMap(({ properties = {} }) => Object.keys(properties)))
+  // Until it is told which of several shapes it has, only that is asked.
+  const isFixed = (one: JsonSchema | undefined) =>
+    one !== undefined && optionsOf(root, one).every((option) => option.const !== undefined)
+  const telling = all.filter((key) => shapes.length > 1 && shapes.every((one) => isFixed(one.properties?.[key])))
+  const order = telling.some((key) => !there.includes(key)) ? telling : all
   const fields: Field[] = []
   for (const key of unique([...order, ...there])) {
     const at = [...path, key]
     const isThere = there.includes(key)
     const node = nodeAt(document.contents, at)
-    const made = isFree(node) ? fieldOf(context, at, schemas, order, depth) : undefined
+    const made = isFree(node) ? fieldOf(context, at, shapes, order, depth) : undefined
     if (made) fields.push(made)
+    else if (isThere && isFree(node) && shapes.length > 0 && isClosed(shapes) && !all.includes(key))
+      foreign.push({ path: at, label: words(key) })
     else if (isThere) leftAlone.push(words(key))
   }
   return fields
 }
+
+/** They know all names that may stand there. */
+const isClosed = (schemas: readonly JsonSchema[]) =>
+  schemas.every(({ additionalProperties }) => additionalProperties === false)
 
 function fieldOf(
   context: Context,
@@ -185,11 +260,12 @@ function fieldOf(
   const needed = around.length > 0 && around.every(({ required = [] }) => required.includes(key))
   const base = {
     ...{ path, order, isThere, label: words(key), help: description, fields: [] as Field[] },
-    isNeeded: needed && all.every((one) => (one as { default?: unknown }).default === undefined),
+    isOn: all.some((one) => one.default === true),
+    isNeeded: needed && all.every((one) => one.default === undefined),
     problems: context.here.filter((one) => begins(one.path, path)).map(({ problem }) => problem),
   }
   const choices = choicesFor(context, path, all.length > 0 ? all : options)
-  const shape = shapeOf(all.length > 0 ? all : options, value)
+  const shape = shapeOf(root, all.length > 0 ? all : options, value)
   if (shape === 'group') {
     if (depth === 0) return undefined
     const fields = fieldsAt(context, path, depth - 1)
@@ -200,7 +276,7 @@ function fieldOf(
 }
 
 /** Of all shapes that a place may have the one that a field can show, and that is written there. */
-function shapeOf(options: readonly JsonSchema[], value: unknown): Field['shape'] | undefined {
+function shapeOf(root: JsonSchema, options: readonly JsonSchema[], value: unknown): Field['shape'] | undefined {
   const fixed = options.flatMap((one) => one.enum ?? (one.const === undefined ? [] : [one.const]))
   if (options.length === 0) return undefined
   if (fixed.length > 0 && options.every((one) => one.enum || one.const !== undefined)) {
@@ -210,18 +286,20 @@ function shapeOf(options: readonly JsonSchema[], value: unknown): Field['shape']
   if (types.has('boolean') && types.size === 1) return 'flag'
   const isNumber = types.has('number')
   const isText = types.has('string')
-  const lists = options.filter(({ type }) => type === 'array')
-  if (Array.isArray(value) || (!isNumber && !isText && lists.length > 0)) {
-    return lists.some(({ items, prefixItems }) => !prefixItems && isPlain(items)) ? 'texts' : undefined
+  const isOther = value === undefined ? !isNumber && !isText : value instanceof Object
+  if (isOther && !Array.isArray(value)) {
+    if (options.some(isOfFields)) return 'group'
+    const isPairs = options.some(
+      ({ type, additionalProperties }) => type === 'object' && isPlain(root, additionalProperties),
+    )
+    if (isPairs) return 'pairs'
   }
-  if (isNamed(value) || (!isNumber && !isText)) {
-    return options.some(isOfFields)
-      ? 'group'
-      : options.some(({ type, additionalProperties }) => type === 'object' && isPlain(additionalProperties)) &&
-          isNamed(value)
-        ? 'group'
-        : undefined
+  if (isOther && !isNamed(value)) {
+    const items = options.flatMap(({ type, items, prefixItems }) => (type === 'array' && !prefixItems ? [items] : []))
+    if (items.some((one) => isPlain(root, one))) return 'texts'
+    if (items.some((one) => isOfWords(root, one))) return 'rows'
   }
+  if (isOther) return undefined
   return isNumber && isText ? 'either' : isNumber ? 'number' : isText ? 'text' : undefined
 }
 
@@ -230,22 +308,39 @@ function isOfFields({ type, properties = {}, additionalProperties }: JsonSchema)
   return type === 'object' && Object.keys(properties).length > 0 && typeof additionalProperties !== 'object'
 }
 
-function isPlain(schema: JsonSchema | boolean | undefined): boolean {
+function isPlain(root: JsonSchema, schema: JsonSchema | boolean | undefined): boolean {
+  return (
+    typeof schema === 'object' &&
+    optionsOf(root, schema).every(({ type }) => type === 'string' || type === 'number' || type === 'integer')
+  )
+}
+
+/** A list of words alone. */
+function isOfWords(root: JsonSchema, schema: JsonSchema | boolean | undefined): boolean {
   if (typeof schema !== 'object') return false
-  const all = schema.anyOf ?? schema.oneOf ?? [schema]
-  return all.every(({ type, $ref }) => $ref !== undefined || type === 'string' || type === 'number')
+  return optionsOf(root, schema).every(
+    ({ type, items }) =>
+      type === 'array' && typeof items === 'object' && optionsOf(root, items).every((one) => one.type === 'string'),
+  )
 }
 
 function fits(shape: Shape, value: unknown): boolean {
   if (shape === 'texts')
     return Array.isArray(value) && value.every((one) => typeof one === 'string' || typeof one === 'number')
+  if (shape === 'rows')
+    return (
+      Array.isArray(value) &&
+      value.every((row) => Array.isArray(row) && row.every((one) => typeof one === 'string' && !one.includes(',')))
+    )
+  if (shape === 'pairs')
+    return isNamed(value) && Object.values(value).every((one) => typeof one === 'string' || typeof one === 'number')
   if (shape === 'flag') return typeof value === 'boolean'
   // A word where a number should be is told by its problem, and can be mended in the field.
   return typeof value === 'string' || typeof value === 'number' || value === null || typeof value === 'boolean'
 }
 
 /** Of what tells shapes apart, the words of all of them. */
-function choicesFor({ root, data, figures }: Context, path: Path, options: readonly JsonSchema[]): string[] {
+function choicesFor({ root, data, figures, tables }: Context, path: Path, options: readonly JsonSchema[]): string[] {
   const key = String(path.at(-1))
   const isFixed = options.some((one) => one.const !== undefined)
   const all = isFixed ? schemasAt(root, path.slice(0, -1), without(data, path.slice(0, -1))) : []
@@ -255,6 +350,7 @@ function choicesFor({ root, data, figures }: Context, path: Path, options: reado
   })
   const fixed = [...ofShapes, ...options].flatMap((one) => one.enum ?? (one.const === undefined ? [] : [one.const]))
   if (fixed.length > 0) return unique(fixed.map(String))
+  if (key === 'table') return [...tables]
   const isOperand =
     options.some(({ pattern }) => pattern !== undefined) && options.some(({ type }) => type === 'number')
   return isOperand || key === 'restsOn' || key === 'sets' ? [...figures] : []
@@ -298,7 +394,7 @@ function placeOf(thing: Thing, document: Document.Parsed, data: unknown): ThingP
   const { kind, path } = thing
   const node = nodeAt(document.contents, path) as ParsedNode | undefined
   const offset = node?.range?.[0] ?? 0
-  return { kind: kind.name, title: titleOf(thing, data), depth: path.length, offset }
+  return { path, kind: kind.name, title: titleOf(thing, data), depth: path.length, offset }
 }
 
 const begins = (path: Path, start: Path) => start.every((segment, at) => segment === path[at])

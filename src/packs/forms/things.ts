@@ -9,11 +9,14 @@ export interface ThingKind {
   readonly way: readonly string[]
   /** The field that tells it from what stands at the same place. */
   readonly by?: string
+  /** That field holds words for people, and no name. */
+  readonly isWorded?: boolean
   /** What a new one holds, in place of `name` its own. */
   readonly begin?: (name: string) => Written
 }
 
 const item = (name: string) => ({ item: name, challenge: '', response: '' })
+const ENTRY = ['phases', '#', 'activities', '#', 'entries', '#']
 const figure = () => ({ label: '', kind: 'integer', entered: {} })
 
 /** `#` is any place in a list, `*` any name. */
@@ -36,13 +39,16 @@ export const THINGS: Readonly<Record<string, readonly ThingKind[]>> = {
     },
   ],
   'procedures.yaml': [
-    { name: 'item', way: ['phases', '#', 'activities', '#', 'entries', '#'], by: 'item', begin: item },
+    { name: 'item', way: ENTRY, by: 'item', begin: item },
     {
-      name: 'line',
-      way: ['phases', '#', 'activities', '#', 'entries', '#'],
-      by: 'line',
-      begin: (name) => ({ line: name, label: '', say: [''] }),
+      name: 'question',
+      way: ENTRY,
+      by: 'question',
+      begin: (name) => ({ question: name, challenge: '', decides: '' }),
     },
+    { name: 'line', way: ENTRY, by: 'line', begin: (name) => ({ line: name, label: '', say: [''] }) },
+    { name: 'heading', way: ENTRY, by: 'heading', isWorded: true, begin: () => ({ heading: '' }) },
+    { name: 'note', way: ENTRY, by: 'note', isWorded: true, begin: () => ({ note: '' }) },
     {
       name: 'step',
       way: ['phases', '#', 'activities', '#', 'steps', '#'],
@@ -67,6 +73,29 @@ export interface Thing {
   readonly kind: ThingKind
   readonly path: Path
 }
+
+/** Names of the kinds that may be put behind one of a kind. */
+export function besideOf(file: string, kind: string): readonly string[] {
+  const all = THINGS[file] ?? []
+  const way = all.find(({ name }) => name === kind)?.way.join(' ')
+  const beside = all.filter((one) => one.begin && one.way.join(' ') === way).map(({ name }) => name)
+  return beside.toSorted((one, other) => Number(other === kind) - Number(one === kind))
+}
+
+/** Names of the kinds that stand under a name of the file's own: a figure, a table. */
+export function topOf(file: string): readonly string[] {
+  return (THINGS[file] ?? []).filter(({ begin, way }) => begin && way.length === 2).map(({ name }) => name)
+}
+
+/** Names of the kinds that may be put into one of a kind, in a list of it. */
+export function insideOf(file: string, { way, by }: ThingKind): readonly string[] {
+  const inner = (by && INNER[by]) ?? ''
+  const own = [...way, inner, '#'].join(' ')
+  return (THINGS[file] ?? []).filter((one) => one.begin && one.way.join(' ') === own).map(({ name }) => name)
+}
+
+/** What stands in what, and where. */
+export const INNER: Readonly<Record<string, string>> = { list: 'entries', flow: 'steps', phase: 'activities' }
 
 /** The innermost thing on the way to a place. */
 export function thingOn(file: string, path: Path, data: unknown): Thing | undefined {

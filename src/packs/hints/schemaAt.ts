@@ -8,6 +8,7 @@ export interface JsonSchema {
   readonly $defs?: Readonly<Record<string, JsonSchema>>
   readonly type?: string
   readonly description?: string
+  readonly default?: unknown
   readonly const?: unknown
   readonly enum?: readonly unknown[]
   readonly pattern?: string

@@ -2,10 +2,11 @@
 
 import { readdirSync, readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
-import { withField, withGroup, withThing } from '../../../src/packs/forms/change.ts'
+import { withField, withGroup, withThing, withTop } from '../../../src/packs/forms/change.ts'
 import { edited } from '../../../src/packs/forms/edits.ts'
 import { type Field, type Form, formAt } from '../../../src/packs/forms/form.ts'
 import { cellValue, narrowed, pastedInto, widened } from '../../../src/packs/forms/grid.ts'
+import { questionAfter, questionsIn, settled } from '../../../src/packs/forms/questions.ts'
 import { SMALL_PACK } from '../../fakes/smallPack.ts'
 
 const FILES: Readonly<Record<'figures.yaml' | 'procedures.yaml' | 'tables.yaml', string>> = {
@@ -139,6 +140,91 @@ describe('a field', () => {
   })
 })
 
+describe('an open question', () => {
+  it('stands in the form of what it asks about, and goes with its comment alone', () => {
+    const [question, ...more] = formOf('procedures.yaml', 'item: canopy').questions
+    expect([question?.text, more]).toEqual(['line 3: both?', []])
+    expect(formOf('procedures.yaml', 'item: fuel').questions).toEqual([])
+    expect(question && settled(text, question)).toBe(text.replace('          # ? line 3: both?\n', ''))
+  })
+
+  it('is found one after the other, and stands by itself where nothing it asks about has a form', () => {
+    const asked = `# ? line 1: one phase?\n${text}`
+    const [first, second] = questionsIn(asked)
+    expect(formAt({ 'procedures.yaml': asked }, 'procedures.yaml', 0)?.questions).toEqual([first])
+    expect(questionAfter(questionsIn(asked), 0)?.about).toBe(asked.indexOf('phases:'))
+    expect(questionAfter(questionsIn(asked), first?.about ?? 0)).toEqual(second)
+    expect(questionAfter(questionsIn(asked), asked.length)).toEqual(first)
+    expect(asked.slice(second?.about)).toMatch(/^item: canopy/)
+  })
+
+  it('is left where the file would say something else without it', () => {
+    const inText = 'name: >-\n  one\n  # ? line 2: in a text\nid: a\n'
+    const [question] = questionsIn(inText)
+    expect(question && settled(inText, question)).toBeUndefined()
+  })
+})
+
+describe('states', () => {
+  const noted = text.replace('- {item: fuel,', '- {item: fuel, states: [[open], [closed, shut]],')
+  const files = { ...FILES, 'procedures.yaml': noted }
+
+  it('are one a line, and written as a list of lists', () => {
+    const states = fieldOf(formOf('procedures.yaml', 'item: fuel', files), 'states')
+    expect([states.shape, states.value]).toEqual(['rows', [['open'], ['closed', 'shut']]])
+    expect(withField(noted, states, [['open', 'up'], ['shut']])).toBe(
+      noted.replace('[[open], [closed, shut]]', '[[open, up], [shut]]'),
+    )
+    const none = fieldOf(formOf('procedures.yaml', 'item: fuel'), 'states')
+    expect([none.shape, none.isThere]).toEqual(['rows', false])
+    expect(withField(text, none, [['on'], ['off']])).toContain('states: [["on"], ["off"]]')
+  })
+})
+
+describe('values by their names', () => {
+  const derived = SMALL_PACK['figures.yaml']?.replace(
+    /entered: [^\n]*/,
+    'derived: {by: lookUp, table: v, at: {weight: fuel}}}',
+  )
+  it('are one a line; a calculator is a group of its own', () => {
+    const files = { ...FILES, 'figures.yaml': derived ?? '' }
+    const group = fieldOf(formOf('figures.yaml', 'derived', files), 'derived')
+    const at = group.fields.find(({ label }) => label === 'at')
+    expect([group.shape, at?.shape, at?.value]).toEqual(['group', 'pairs', { weight: 'fuel' }])
+    expect(at && withField(derived ?? '', at, { weight: 'tow', flap: 'flaps' })).toContain(
+      'at: {weight: tow, flap: flaps}',
+    )
+  })
+})
+
+describe('what has one of several shapes', () => {
+  const figure = (rest: string) => `figures:\n  trim: {label: trim, kind: decimal, decimals: 1, ${rest}}\n`
+  const form = (rest: string) => formOf('figures.yaml', 'label', { ...FILES, 'figures.yaml': figure(rest) })
+
+  it('asks for that alone until it is told, and then for what that needs', () => {
+    const needs = (rest: string) =>
+      fieldOf(form(rest), 'derived')
+        .fields.filter(({ isNeeded }) => isNeeded)
+        .map(({ label }) => label)
+    expect(fieldOf(form('derived: {}'), 'derived').fields.map(({ label }) => label)).toEqual(['by'])
+    expect(needs('derived: {}')).toEqual(['by'])
+    expect(needs('derived: {by: lookUp}')).toEqual(['by', 'table', 'at'])
+    expect(form('derived: {by: lookUp}').fields.find(({ label }) => label === 'derived')?.fields[1]?.choices).toEqual([
+      'v',
+    ])
+  })
+
+  it('names what it does not have, to be taken out', () => {
+    expect(form('length: 4, entered: {}').foreign).toEqual([{ path: ['figures', 'trim', 'length'], label: 'length' }])
+    expect(form('entered: {}').foreign).toEqual([])
+  })
+
+  it('has a flag on where nothing else is written', () => {
+    const required = fieldOf(form('entered: {}'), 'entered').fields.find(({ label }) => label === 'required')
+    expect([required?.isOn, required?.value]).toEqual([true, undefined])
+  })
+})
+
 describe('a thing', () => {
   const change = (
     at: string,
@@ -148,15 +234,40 @@ describe('a thing', () => {
   const line = (part: string) => `${text.split('\n').find((one) => one.includes(part))}\n`
 
   it('is added behind the one that is shown, and the cursor stands in it', () => {
-    const added = change('item: fuel', 'add')
+    const added = change('item: fuel', { beside: 'item' })
     const made = '          - {item: item1, challenge: "", response: ""}\n'
     expect(added?.text).toBe(text.replace('# by weight\n', `# by weight\n${made}`))
     expect(added?.text.slice(added.offset)).toMatch(/^\{item: item1/)
-    const figure = change('fuel on board', 'add', 'figures.yaml')
+    const figure = change('fuel on board', { beside: 'figure' }, 'figures.yaml')
     expect(figure?.text).toContain('\n  figure1: {label: "", kind: integer, entered: {}}\n  runway')
-    expect(change('item: canopy', 'add')?.text).toContain(
+    expect(change('item: canopy', { beside: 'item' })?.text).toContain(
       '            # The end.\n          - {item: runway'.replace('# The end.', '# The end.'),
     )
+  })
+
+  it('has what a list may hold put behind it, or into the list itself, also into an empty one', () => {
+    const heading = change('item: fuel', { beside: 'heading' })
+    expect(heading?.text).toBe(text.replace('# by weight\n', '# by weight\n          - {heading: ""}\n'))
+    const item = change('name: before takeoff', { inside: 'item' })
+    expect(item?.text.slice(item.offset)).toMatch(/^\{?item: item1/)
+    expect(item?.text.indexOf('item1')).toBeGreaterThan(item?.text.indexOf('item: runway') ?? 0)
+    const empty = `${text.slice(0, text.indexOf('          # The fuel'))}`.replace('entries:', 'entries: []')
+    const files = { ...FILES, 'procedures.yaml': empty }
+    const list = formOf('procedures.yaml', 'name: before takeoff', files)
+    expect(list.inside).toEqual(['item', 'question', 'line', 'heading', 'note'])
+    const first = withThing(empty, 'procedures.yaml', list, { inside: 'item' })?.text
+    const made = ['', '- item: item1', '  challenge: ""', '  response: ""'].join('\n          ')
+    expect(first).toBe(empty.replace('entries: []', `entries:${made}`))
+  })
+
+  it('of a kind of the file’s own is put behind the others of its kind, also in a file that is empty', () => {
+    const first = withTop('', 'tables.yaml', 'table')
+    expect(first?.text).toMatch(/^tables:\n {2}table1: \{label: "", unit: none, /)
+    expect(first && formAt({ 'tables.yaml': first.text }, 'tables.yaml', first.offset ?? 0)?.form?.kind).toBe('table')
+    const second = withTop(first?.text ?? '', 'tables.yaml', 'table')
+    expect(second?.text).toMatch(/\n {2}table2: /)
+    const station = withTop(FILES['figures.yaml'], 'figures.yaml', 'station')?.text ?? ''
+    expect(station).toBe(FILES['figures.yaml'].replace('stations: {}', 'stations: {station1: {label: "", arm: 0}}'))
   })
 
   it('is taken out with its question and its comments, and moved with the comments above it', () => {

@@ -2,6 +2,7 @@
 
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks'
 import type { EditedFile, PackEntry } from '../../../app/packs/shelfState.ts'
+import { questionAfter, questionsIn } from '../../../app/view/packForms.ts'
 import { isError } from '../../../kernel/problem.ts'
 import { useActions, useApp } from '../../useApp.ts'
 import { Beside, useLastSound } from './beside/Beside.tsx'
@@ -69,12 +70,12 @@ export function PackEditor() {
             Undo: {editing.undoable}
           </button>
         )}
-        <OpenQuestions text={editing.text} />
+        <OpenQuestions text={editing.text} offset={offset} show={show} />
         <span role="status" class="soft small">
           {editing.isSaved ? 'Saved' : editing.elsewhere ? 'Not saved' : 'Saving'}
         </span>
       </div>
-      {entry && <FileChoice entry={entry} path={editing.path} />}
+      {entry && <FileChoice entry={entry} editing={editing} />}
       {editing.elsewhere && <Elsewhere editing={editing} />}
       <div class="pack-desk">
         <PackText
@@ -105,13 +106,21 @@ export function PackEditor() {
   )
 }
 
-/** A draft from paper marks what it asks in the file. */
-function OpenQuestions({ text }: { readonly text: string }) {
-  const count = (text.match(/^\s*# \?/gm) ?? []).length
-  return count === 0 ? null : (
-    <span class="small">
-      {count === 1 ? 'One question' : `${count} questions`} to settle here, marked <code># ?</code>
-    </span>
+interface OpenQuestionsProps {
+  readonly text: string
+  readonly offset: number
+  readonly show: (offset: number) => void
+}
+
+/** What a draft from paper left open in the file, one after the other. */
+function OpenQuestions({ text, offset, show }: OpenQuestionsProps) {
+  const questions = useMemo(() => questionsIn(text), [text])
+  const next = questionAfter(questions, offset)
+  if (!next) return null
+  return (
+    <button type="button" onClick={() => show(next.about)}>
+      {questions.length} to settle here: show the next
+    </button>
   )
 }
 
@@ -125,7 +134,7 @@ function FlyEdited({ entry: { key } }: { readonly entry: PackEntry }) {
 }
 
 /** Files that the pack has, and those that it may have. */
-function FileChoice({ entry, path: open }: { readonly entry: PackEntry; readonly path: string }) {
+function FileChoice({ entry, editing }: { readonly entry: PackEntry; readonly editing: EditedFile }) {
   const actions = useActions()
   const sheets = entry.paths.filter((path) => !FILES.includes(path)).toSorted()
   return (
@@ -133,15 +142,13 @@ function FileChoice({ entry, path: open }: { readonly entry: PackEntry; readonly
       {[...FILES, ...sheets].map((path) => {
         const count = entry.problems.filter((one) => isError(one) && one.place?.file === path).length
         const isThere = entry.paths.includes(path)
+        const isOpen = path === editing.path
+        const questions = questionsIn((isOpen ? editing.text : editing.files[path]) ?? '').length
         return (
-          <button
-            key={path}
-            type="button"
-            aria-pressed={path === open}
-            onClick={() => void actions.editFile(entry.key, path)}
-          >
+          <button key={path} type="button" aria-pressed={isOpen} onClick={() => void actions.editFile(entry.key, path)}>
             {path}
             {count > 0 && <small>{count === 1 ? '1 to mend' : `${count} to mend`}</small>}
+            {count === 0 && questions > 0 && <small>{questions} to settle</small>}
             {!isThere && count === 0 && <small>not there</small>}
           </button>
         )

@@ -25,7 +25,7 @@ function Typed({ field, write }: FormFieldProps) {
   const read = typed === undefined ? undefined : typedValue(field, typed)
   const isStrange = typed !== undefined && typed.trim() !== '' && read === undefined
   const shown = typed !== undefined && (isStrange || isSame(read, field.value)) ? typed : textOf(field.value)
-  const wrong = isStrange ? ['should be a number'] : field.problems.map(({ message }) => message)
+  const wrong = isStrange ? [STRANGE[shape] ?? 'should be a number'] : field.problems.map(({ message }) => message)
   const type = (text: string) => {
     setTyped(text)
     const value = typedValue(field, text)
@@ -51,7 +51,7 @@ function Typed({ field, write }: FormFieldProps) {
             </option>
           ))}
         </select>
-      ) : shape === 'texts' ? (
+      ) : HOW[shape] ? (
         <textarea {...common} rows={Math.max(2, shown.split('\n').length)} spellcheck={false} />
       ) : (
         <input
@@ -69,9 +69,18 @@ function Typed({ field, write }: FormFieldProps) {
           ))}
         </datalist>
       )}
-      <About id={`${id}-about`} help={shape === 'texts' ? `${help || 'Several'}; one a line` : help} wrong={wrong} />
+      <About id={`${id}-about`} help={`${help || (HOW[shape] ? 'Several' : '')}${HOW[shape] ?? ''}`} wrong={wrong} />
     </div>
   )
+}
+
+const STRANGE: Readonly<Partial<Record<Field['shape'], string>>> = { pairs: 'should be a name, a colon and a value' }
+
+/** How more than one is typed. */
+const HOW: Readonly<Partial<Record<Field['shape'], string>>> = {
+  texts: '; one a line',
+  rows: '; one a line here, each with its synonyms behind commas',
+  pairs: '; one a line, its name first: weight: takeoffWeight',
 }
 
 function Flag({ field, write }: FormFieldProps) {
@@ -82,9 +91,9 @@ function Flag({ field, write }: FormFieldProps) {
       <label class="flag">
         <input
           type="checkbox"
-          checked={field.value === true}
+          checked={field.value === undefined ? field.isOn : field.value === true}
           aria-describedby={`${id}-about`}
-          onChange={({ currentTarget: { checked } }) => write(field, checked ? true : undefined)}
+          onChange={({ currentTarget: { checked } }) => write(field, checked === field.isOn ? undefined : checked)}
         />
         {field.label}
       </label>
@@ -135,7 +144,12 @@ function About({ id, help, wrong }: { readonly id: string; readonly help: string
 }
 
 function textOf(value: FieldValue | undefined): string {
-  return value === undefined || value === null ? '' : Array.isArray(value) ? value.join('\n') : String(value)
+  if (value === undefined || value === null) return ''
+  if (Array.isArray(value)) return value.map((one) => [one].flat().join(', ')).join('\n')
+  if (typeof value !== 'object') return String(value)
+  return Object.entries(value)
+    .map(([name, one]) => `${name}: ${one}`)
+    .join('\n')
 }
 
 /** Where a text may stand as well, a comma is one of its signs. */
@@ -149,13 +163,23 @@ function typedValue({ shape, value: before }: Field, typed: string): FieldValue 
   // A code of figures stays a text where it was one: "0420" is not 420.
   if (shape === 'either')
     return NUMBER.test(text) && typeof before !== 'string' && !/^0\d/.test(text) ? Number(text) : text
-  if (shape !== 'texts') return text
-  return text
-    .split('\n')
-    .map((line) => line.trim())
-    .filter((line) => line !== '')
-    .map((line) => (isOfNumbers(before) && NUMBER.test(line) ? Number(line) : line))
+  if (!HOW[shape]) return text
+  const lines = trimmed(text.split('\n'))
+  if (shape === 'pairs') return pairsTyped(lines)
+  if (shape === 'rows') return lines.map((line) => trimmed(line.split(',')))
+  return lines.map((line) => (isOfNumbers(before) && NUMBER.test(line) ? Number(line) : line))
 }
+
+/** Undefined where a line is no pair, yet. */
+function pairsTyped(lines: readonly string[]): FieldValue | undefined {
+  const pairs = lines.map((line) => /^([\w-]+)\s*:\s*(\S.*)$/.exec(line))
+  if (pairs.some((pair) => pair === null)) return undefined
+  return Object.fromEntries(
+    pairs.map((pair) => [pair?.[1], NUMBER.test(pair?.[2] ?? '') ? Number(pair?.[2]) : pair?.[2]]),
+  )
+}
+
+const trimmed = (all: readonly string[]) => all.map((one) => one.trim()).filter((one) => one !== '')
 
 function isOfNumbers(value: FieldValue | undefined): boolean {
   return Array.isArray(value) && value.some((one) => typeof one === 'number')

@@ -2,16 +2,20 @@
 
 import { useLayoutEffect, useMemo, useState } from 'preact/hooks'
 import {
-  canAdd,
+  besideOf,
   edited,
   type Field,
   type FieldValue,
   type Form,
   formAt,
+  type OpenQuestion,
+  settled,
   type ThingChange,
+  topOf,
   withField,
   withGroup,
   withThing,
+  withTop,
 } from '../../../../app/view/packForms.ts'
 import type { Problem } from '../../../../kernel/problem.ts'
 import { FormField } from './FormField.tsx'
@@ -51,20 +55,32 @@ export function PackForm(props: PackFormProps) {
     setSeen({ text, offset: at })
     onShow(at)
   }
+  const add = (kind: string) => {
+    const changed = withTop(text, path, kind)
+    if (changed) write(changed.text, `new ${kind}`, changed.offset)
+  }
+  const adds = (
+    <div class="row">
+      {topOf(path).map((kind) => (
+        <button key={kind} type="button" onClick={() => add(kind)}>
+          Add {withArticle(kind)}
+        </button>
+      ))}
+    </div>
+  )
   if (!view) {
     const isEmpty = text.trim() === ''
-    return (
-      <p class="soft">
-        {isEmpty
-          ? 'The file is empty.'
-          : 'The text has a slip that hides the rest: mend it first, and its form is back.'}
-      </p>
+    return isEmpty ? (
+      <div class="stack">
+        <p class="soft">The file is empty.</p>
+        {adds}
+      </div>
+    ) : (
+      <p class="soft">The text has a slip that hides the rest: mend it first, and its form is back.</p>
     )
   }
-  const { form, places } = view
-  const start = places.findLast(
-    (one) => one.title === form?.title && one.kind === form.kind && one.offset <= seen.offset + 2,
-  )
+  const { form, places, questions } = view
+  const start = places.find(({ path }) => path.join('.') === form?.path.join('.'))
   return (
     <section class="stack pack-form" aria-label="Form">
       {places.length > 0 && (
@@ -87,8 +103,45 @@ export function PackForm(props: PackFormProps) {
           </select>
         </div>
       )}
-      {form && <FormBody key={`${form.kind} ${start?.offset}`} {...props} onWrite={write} form={form} />}
+      {!form && <Questions text={text} questions={questions} onWrite={write} />}
+      {!form && adds}
+      {form && (
+        <FormBody
+          key={`${form.kind} ${form.path.slice(0, -1).join('.')} ${form.at} ${form.of}`}
+          {...props}
+          onWrite={write}
+          form={form}
+        />
+      )}
     </section>
+  )
+}
+
+interface QuestionsProps {
+  readonly text: string
+  readonly questions: readonly OpenQuestion[]
+  readonly onWrite: (text: string, words: string) => void
+}
+
+/** What a draft left open. */
+function Questions({ text, questions, onWrite }: QuestionsProps) {
+  const take = (question: OpenQuestion) => {
+    const next = settled(text, question)
+    if (next !== undefined) onWrite(next, 'a question, settled')
+  }
+  return (
+    <>
+      {questions.map((question) => (
+        <div key={question.from} class="row">
+          <p>
+            <span class="soft">To settle:</span> {question.text}
+          </p>
+          <button type="button" onClick={() => take(question)}>
+            Settled
+          </button>
+        </div>
+      ))}
+    </>
   )
 }
 
@@ -113,8 +166,9 @@ function FormBody({ form, text, path: file, onWrite }: PackFormProps & { readonl
     const changed = withThing(text, file, form, what)
     write(changed?.text, words, changed?.offset)
   }
-  const more = form.fields.filter((one) => !first.has(keyOf(one)))
-  const { kind, leftAlone, grid, problems } = form
+  const isShown = (one: Field) => first.has(keyOf(one)) || one.isNeeded
+  const more = form.fields.filter((one) => !isShown(one))
+  const { kind, leftAlone, foreign, grid, problems, questions, inside } = form
   const last = form.path.at(-1)
   const isOne = last === undefined
   return (
@@ -124,13 +178,15 @@ function FormBody({ form, text, path: file, onWrite }: PackFormProps & { readonl
           {message}
         </p>
       ))}
+      <Questions text={text} questions={questions} onWrite={write} />
       {form.name !== undefined && (
         <Name
+          key={form.name}
           name={form.name}
           rename={(name) => write(edited(text, { type: 'rename', path: form.path, name }), `name ${of}`)}
         />
       )}
-      {form.fields.filter((one) => first.has(keyOf(one))).map(field)}
+      {form.fields.filter(isShown).map(field)}
       {grid && <TableGrid text={text} grid={grid} write={write} />}
       {more.length > 0 && (
         <details>
@@ -138,14 +194,34 @@ function FormBody({ form, text, path: file, onWrite }: PackFormProps & { readonl
           <div class="stack">{more.map(field)}</div>
         </details>
       )}
+      {foreign.map(({ path, label }) => (
+        <div key={label} class="row">
+          <button
+            type="button"
+            onClick={() => write(edited(text, { type: 'remove', path }), `${label} ${of}, taken out`)}
+          >
+            Take out {label}
+          </button>
+          <span class="small soft">which it does not have</span>
+        </div>
+      ))}
       {leftAlone.length > 0 && <p class="small soft">In the text alone, and left as it is: {leftAlone.join(', ')}.</p>}
+      {inside.length > 0 && (
+        <div class="row">
+          {inside.map((one) => (
+            <button key={one} type="button" onClick={() => change({ inside: one }, `new ${one}`)}>
+              Add {withArticle(one)} inside
+            </button>
+          ))}
+        </div>
+      )}
       {!isOne && (
         <div class="row">
-          {canAdd(file, kind) && (
-            <button type="button" onClick={() => change('add', `new ${kind}`)}>
-              Add {/^[aeiou]/.test(kind) ? 'an' : 'a'} {kind} below
+          {besideOf(file, kind).map((one) => (
+            <button key={one} type="button" onClick={() => change({ beside: one }, `new ${one}`)}>
+              Add {withArticle(one)} below
             </button>
-          )}
+          ))}
           <button type="button" disabled={form.at <= 0} onClick={() => change('up', `place ${of}`)}>
             Move up
           </button>
@@ -163,6 +239,8 @@ function FormBody({ form, text, path: file, onWrite }: PackFormProps & { readonl
     </>
   )
 }
+
+const withArticle = (kind: string) => `${/^[aeiou]/.test(kind) ? 'an' : 'a'} ${kind}`
 
 const keyOf = ({ path }: Field) => String(path.at(-1))
 
