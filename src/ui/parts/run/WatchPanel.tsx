@@ -28,7 +28,8 @@ export function WatchPanel({ watch }: { readonly watch: ViewWatch }) {
   const { status, beganAt, hold, calls, actions } = watch
   const now = useTimeOf(watch)
   // Of a start that was stopped nothing is called any more.
-  const shown = status === 'stopped' ? calls.filter((call) => call.state === 'called' || call.outside.length > 0) : calls
+  const shown =
+    status === 'stopped' ? calls.filter((call) => call.state === 'called' || call.outside.length > 0) : calls
   return (
     <section class="stack" aria-label="Calls of the watch">
       {hold !== undefined && status !== 'stopped' && <p class="hint">{hold}.</p>}
