@@ -6,7 +6,6 @@ import type { Pack } from '../kernel/pack/checklist.ts'
 import type { Role } from '../kernel/pack/roles.ts'
 import type { Problem } from '../kernel/problem.ts'
 import type { RunEvent } from '../kernel/run/core/events.ts'
-import type { RoomMoment } from '../kernel/run/core/forRoom.ts'
 import type { RunState } from '../kernel/run/core/state.ts'
 import type { RunSummary } from '../kernel/run/core/summary.ts'
 import type { Debrief } from '../kernel/run/debrief/debrief.ts'
@@ -23,6 +22,7 @@ import type { Broken } from './broken.ts'
 import type { PastDraft } from './figures/undo.ts'
 import { EMPTY_SHELF, type ShelfState } from './packs/shelfState.ts'
 import type { ReplayState } from './replay/player.ts'
+import type { ShownMoment } from './run/lastAnswer.ts'
 import type { Storage } from './run/record.ts'
 import type { Revision } from './run/revision.ts'
 import { EMPTY_RUNS, type RunsState } from './runs/runsState.ts'
@@ -95,7 +95,7 @@ export interface AppState {
   readonly revisions: readonly Revision[]
   readonly run: RunState | undefined
   /** What was said last that a room would look at, and the state that it came in. */
-  readonly answered: RoomMoment | undefined
+  readonly answered: ShownMoment | undefined
   /** A run that was left in the middle. */
   readonly unfinished: RunSummary | undefined
   readonly blocked: RunBlocked | undefined

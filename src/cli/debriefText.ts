@@ -35,6 +35,7 @@ const SECTIONS: { readonly [Part in keyof Debrief]-?: (debrief: Debrief) => read
   startedAt: inJsonOnly,
   complete: (debrief) => [`${headlineOf(debrief)}.`],
   leftOut: inJsonOnly,
+  next: inJsonOnly,
   foremost: ({ foremost }) => (foremost.length === 0 ? [] : ['', 'To take away:', ...foremost.map(foremostLine), '']),
   demonstrated: ({ demonstrated }) => (demonstrated ? ['Shown to a room; training leaves it out.'] : []),
   begunAt: ({ begunAt }) => (begunAt ? [`Begun at ${begunAt.name}: nothing before it counts.`] : []),

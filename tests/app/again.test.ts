@@ -184,6 +184,18 @@ describe('the debrief of a moment that was done again', () => {
     expect(cuesOf(PACK, run.events)[0]).toMatchObject({ seq: 5, by: 'note' })
   })
 
+  it('has nothing of what the other run left open elsewhere, nor of what was told there', async () => {
+    const lines = marramLines('icao', 'push')
+    const said = [...upTo(lines, 'two four six two zero'), 'before start list', 'negative', 'brake set', 'signs on']
+    const { pack, events } = await flownThere('marram', said)
+    const seq = events.findLastIndex(({ type }) => type === 'answered') - 1
+    const log = eventsAgain(pack, events, { seq, runId: 'flight', now: createVirtualClock().now() })
+    const { debrief } = await goneOn(pack, log, 'signs on')
+    expect(debrief.lists.map(({ name }) => name)).toEqual(['before start'])
+    expect([...debrief.notEnded, ...debrief.outOfOrder]).toEqual([])
+    expect(debrief.deviations.filter(({ where }) => where !== 'before start')).toEqual([])
+  })
+
   it('can be done again in its turn', () => {
     expect(debrief.foremost[0]?.from).toBe(4)
   })

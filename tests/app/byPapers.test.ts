@@ -13,6 +13,7 @@ import { compute } from '../../src/kernel/figures/compute.ts'
 import type { Inputs } from '../../src/kernel/figures/model.ts'
 import type { Pack } from '../../src/kernel/pack/checklist.ts'
 import { findItem } from '../../src/kernel/pack/place.ts'
+import { GAP } from '../../src/kernel/response/sentence.ts'
 import { debriefOf } from '../../src/kernel/run/debrief/debrief.ts'
 import { runningWatch } from '../../src/kernel/run/watch/watchTiming.ts'
 import { cases } from '../cases.ts'
@@ -131,7 +132,7 @@ async function act(run: RunSession, screen: ReturnType<typeof screenOf>, hands: 
       const [next] = buttons
       const before = run.state().seq
       const phrase = (screen.watch?.status === 'running' ? next?.phrase : quotedIn(hint)) ?? ''
-      await say(phrase.replace('(value)', readOff(name, run, phrase)))
+      await say(phrase.replace(GAP, readOff(name, run, phrase)))
       // It may be too early: the starter rests.
       if (run.state().seq > before && screen.watch?.status !== 'running') await pass(15_000)
       return

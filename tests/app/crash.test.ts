@@ -15,7 +15,7 @@ import type { Figure } from '../../src/kernel/kinds/kind.ts'
 import { sayValue } from '../../src/kernel/kinds/table.ts'
 import type { Pack, WatchCall } from '../../src/kernel/pack/checklist.ts'
 import { figuresFor, findItem, findLine, listById, responseOf, saidFigures } from '../../src/kernel/pack/place.ts'
-import { sayResponse, usualWording } from '../../src/kernel/response/sentence.ts'
+import { GAP, sayResponse, usualWording } from '../../src/kernel/response/sentence.ts'
 import type { RunEvent } from '../../src/kernel/run/core/events.ts'
 import { promptWords } from '../../src/kernel/run/core/prompts.ts'
 import type { RunState } from '../../src/kernel/run/core/state.ts'
@@ -137,7 +137,7 @@ function words(run: RunState, random: (below: number) => number): string {
       const watch = watchAt(demo, floor)
       const call = watch && run.watches[watch.id]?.status === 'running' && nextCall(watch, watchState(run, watch.id))
       const due = call ? call.call.say : watch?.begins
-      return due ? usualWording(due).replace('(value)', call ? readOff(call.call) : '') : ''
+      return due ? usualWording(due).replace(GAP, call ? readOff(call.call) : '') : ''
     }
     case 'call':
       return demo.phases[floor.phase]?.activities[floor.activity]?.name ?? ''

@@ -19,9 +19,9 @@ import { demoPack, rig } from './rig.ts'
 const BEGIN = 'starting the right engine'
 const ALL = [...TO_CLEARANCE, ...TO_ALTIMETERS, ...TO_CREW, ...TO_AWAY]
 
-async function started() {
+async function started(begins = BEGIN) {
   const flight = await rig({ talk: TALK })
-  for (const text of ALL.slice(0, ALL.indexOf(BEGIN) + 1)) await flight.hear(text, { by: 'typed' })
+  for (const text of [...ALL.slice(0, ALL.indexOf(BEGIN)), begins]) await flight.hear(text, { by: 'typed' })
   /** What is said to it. */
   const say = async (text: string) => {
     const before = flight.voice.said.length
@@ -85,8 +85,26 @@ const SAYINGS: readonly (readonly [string, string])[] = [
   ['fire in the tail pipe', 'stopped: fire'],
   ['no light up', 'stopped: noLight'],
   ['fuel off', 'stop'],
+  ['right engine rotation', 'turning'],
+  ['number two light up', 'lightUp'],
+  ['right engine stable five nine', 'stable 59'],
+]
+/** The engine named in the pilot's own way. */
+const NAMED: readonly (readonly [string, string])[] = [
+  ['right engine stable at fifty nine percent', 'stable 59'],
+  ['engine two stable, 59', 'stable 59'],
+  ['oil pressure rising on the right engine', 'oil'],
+  ['starter out on the right', 'starter'],
+  ['fuel on number two at two four percent', 'fuel 24'],
+  ['fuel on the right engine two four', 'fuel 24'],
+  ['hot start on number two', 'stopped: hot'],
+  ['right engine fire', 'stop'],
+  ['fire on number two', 'stop'],
 ]
 const NOT_CALLS = [
+  'left engine stable five nine',
+  'number one light up',
+  'engine two four percent fuel on',
   'fuel not on',
   'no fuel',
   'rotation not seen',
@@ -97,6 +115,8 @@ const NOT_CALLS = [
 
 describe('what a pilot calls in the start', () => {
   it.each(SAYINGS)('"%s" is %s', (text, meaning) => expect(takenFor(text)).toBe(meaning))
+
+  it.each(NAMED)('"%s" is %s', (text, meaning) => expect(takenFor(text)).toBe(meaning))
 
   it.each(NOT_CALLS)('"%s" is no call', (text) => expect(takenFor(text)).toBe('overheard'))
 
@@ -124,6 +144,40 @@ describe('what a pilot calls in the start', () => {
     expect(hearable.shapes).toEqual([{ kind: 'integer' }])
     expect(completeness(hearable, 'two four percent')).toBe('complete')
     expect(completeness(hearable, 'fuel on two four')).toBe('complete')
+  })
+})
+
+describe('a start by the name of its engine', () => {
+  it.each(['starting number two', 'starting engine two', 'starting two', 'starting the number two engine'])(
+    'is begun by "%s"',
+    async (begins) => {
+      const { say, state } = await started(begins)
+      expect(state().watches.rightStart?.status).toBe('running')
+      expect(await say('starting number one')).toEqual(['Not yet, right engine start is not complete.'])
+    },
+  )
+})
+
+describe('before a start was begun', () => {
+  it.each(['hot start', 'no oil pressure', 'rotation', 'two four percent fuel on'])(
+    '"%s" is told that none is running, and changes nothing',
+    async (text) => {
+      const { say, state } = await started('done')
+      expect(await say(text)).toEqual(['No start is running.'])
+      expect(state()).toMatchObject({ watches: {}, standingBy: false, question: undefined })
+    },
+  )
+
+  it('an abnormal call is told so at other places too', async () => {
+    const flight = await rig({ talk: TALK })
+    await flight.hear('hot start')
+    expect(flight.said()).toBe('No start is running.')
+  })
+
+  it.each(['tailpipe fire', 'fire in the tail pipe'])('"%s" is a cry to stop', async (text) => {
+    const { say, state } = await started('done')
+    expect(await say(text)).toEqual(['Stopping. Confirm brakes set.'])
+    expect(state().question).toEqual({ about: 'brakes' })
   })
 })
 
@@ -158,7 +212,7 @@ describe('the start of the demo', () => {
     const { say, call } = await started()
     for (const text of ['@wait 1s', 'rotation', '@wait 4s']) await say(text)
     expect(await say(`${speed} percent, fuel on`)).toEqual(words)
-    expect(call('fuel on')).toMatchObject({ outside })
+    expect(call('fuel on')?.outside.map(({ value }) => value)).toEqual(outside)
   })
 
   it.each([

@@ -211,7 +211,7 @@ describe('the ground crew on the screen', () => {
 
 describe('an order between the seats', () => {
   it('is asked for by the name of its figure', () => {
-    expect(talkView(TALK, flown(ORDER).state)?.hint).toBe('Give the order: "flap (takeoff flap)".')
+    expect(talkView(TALK, flown(ORDER).state)?.hint).toBe('Give the order: "flap …", with takeoff flap.')
   })
 
   it('that differs from the figure is a question with affirm and negative', () => {

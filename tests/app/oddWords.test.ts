@@ -85,7 +85,7 @@ describe('what comes too early', () => {
     const { pack, state, debrief } = await flown('marram', [...upTo(JET, 'clear to start'), 'done'], ...start, ...then)
     const call = viewOf(pack, state).watch?.calls.find(({ label }) => label === 'fuel on')
     expect(call).toMatchObject({ state: 'called', outside: [] })
-    expect(debrief.watches[0]?.calls.find(({ label }) => label === 'fuel on')?.outside).toEqual([18])
+    expect(debrief.watches[0]?.calls.find(({ label }) => label === 'fuel on')?.outside).toMatchObject([{ value: 18 }])
   })
 })
 

@@ -1,12 +1,14 @@
 /** Things begun out of their order on whole departures of both packs: asked about, refused or told, and always a way on. */
 
 import { describe, expect, it } from 'vitest'
+import { debriefLines } from '../../src/cli/debriefText.ts'
 import { marramLines, twinLines } from '../flight/lines.ts'
 import { flown, upTo } from './flown.ts'
 
 const JET = marramLines('icao', 'push')
 const TWIN = twinLines('icao')
 const BEGUN = ['starting the right engine', 1, 'rotation seen', 5] as const
+const LOW = [...BEGUN, 'fuel on one nine'] as const
 const TO_START = [...upTo(JET, 'clear to start'), 'done']
 
 describe('a clearance of another kind in a read-back', () => {
@@ -118,8 +120,28 @@ describe('a start', () => {
     const corrected = await flown('marram', TO_START, ...low, 'correction, fuel on at two four percent')
     for (const { watches } of [debrief, corrected.debrief]) {
       const [fuel] = watches.flatMap(({ calls }) => calls.filter(({ label }) => label === 'fuel on'))
-      expect(fuel?.outside).toEqual([18])
+      expect(fuel?.outside).toMatchObject([{ value: 18 }])
     }
+  })
+
+  it('judges a second reading by its own value and time, and the debrief has both', async () => {
+    const { state, debrief } = await flown('marram', TO_START, ...LOW, 2, 'fuel on, two four', 1, 'light up')
+    expect(state.watches.rightStart?.values.fuel).toBe(24)
+    const said = '  fuel on: after 12.5 s, 24 (out of limits: 19 after 9.0 s)'
+    expect(debriefLines(debrief)).toContain(said)
+    expect(debrief.foremost[0]?.t).toBe((state.watches.rightStart?.beganAt ?? 0) + 9_000)
+  })
+
+  it('takes a reading that was asked for behind the next call for the call’s own time', async () => {
+    const { debrief } = await flown('marram', TO_START, ...LOW, 2, 'light up', 'two four percent')
+    const said = '  fuel on: after 9.0 s, 24 (out of limits: 19)'
+    expect(debriefLines(debrief)).toContain(said)
+  })
+
+  it('has a reading out of limits in the debrief that came before the engine was seen to turn', async () => {
+    const { debrief } = await flown('marram', TO_START, BEGUN[0], 4, 'fuel on one nine', 'fuel on two four')
+    const [fuel] = debrief.watches.flatMap(({ calls }) => calls.filter(({ label }) => label === 'fuel on'))
+    expect(fuel?.outside).toMatchObject([{ value: 19 }])
   })
 
   it('takes another value for a call as its correction, and tells one out of limits', async () => {

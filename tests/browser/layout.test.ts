@@ -116,6 +116,44 @@ describe.each(SIZES)('at a %s window', (_, width, height) => {
     },
   )
 
+  test('beside an open paper the verdict stands above the panel, and no button of the table is out of sight', async () => {
+    opened = await openPage({ address: inject('address'), width, height })
+    await goOnFlown(opened, upTo('request clearance'), { talk: TALK })
+    const { page } = opened
+    await page.locator('.pile button').first().click()
+    await page.locator('.open-paper').waitFor()
+    await pilotAt(opened).type('roger')
+    await page.locator('.verdict').waitFor()
+    const seen = await page.evaluate(() => {
+      const box = (selector: string) => document.querySelector(selector)?.getBoundingClientRect()
+      const ends = [...document.querySelectorAll('.table-row button')].map((one) => one.getBoundingClientRect().right)
+      return { verdict: box('.verdict')?.bottom, panel: box('.dock')?.top, ends, width: globalThis.innerWidth }
+    })
+    expect(seen.verdict).toBeLessThanOrEqual(seen.panel ?? 0)
+    expect(Math.max(...seen.ends)).toBeLessThanOrEqual(seen.width)
+    const { field, button, wider } = await edges(opened)
+    expect(Math.min(field, button)).toBeGreaterThanOrEqual(0)
+    expect(wider).toBe(0)
+  })
+
+  test('a room sees what is to be done after a hot start, and no button runs off the edge', async () => {
+    opened = await openPage({ address: inject('address'), width, height })
+    await goOnFlown(opened, [...upTo('rotation seen'), 'hot start'], { talk: TALK })
+    const { page } = opened
+    await page.getByRole('button', { name: 'Show it to a room' }).click()
+    const orders = page.getByRole('list', { name: 'What to do now' })
+    await orders.waitFor()
+    expect(await orders.textContent()).toMatch(/fuel off/i)
+    const seen = await page.evaluate(() => {
+      globalThis.scrollTo(0, 0)
+      const box = (selector: string) => document.querySelector(selector)?.getBoundingClientRect()
+      const ends = [...document.querySelectorAll('.dock button')].map((one) => one.getBoundingClientRect().right)
+      return { orders: box('[aria-label="What to do now"]')?.bottom, panel: box('.dock')?.top, ends }
+    })
+    expect(seen.orders).toBeLessThanOrEqual(seen.panel ?? 0)
+    expect(Math.max(...seen.ends)).toBeLessThanOrEqual(width)
+  })
+
   test('all papers open do not widen the page', async () => {
     opened = await openPage({ address: inject('address'), width, height })
     await goOnFlown(opened, ['load figures list'], {})

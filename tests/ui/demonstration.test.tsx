@@ -124,6 +124,22 @@ describe('a start shown to a room', () => {
     expect(told.why).toMatch(/stable 75 is outside: from 57 to 61/)
   })
 
+  it('tells how a call stands once the question about it was answered', () => {
+    const asked = () => starting().happen(said(called('light', 9_000), 'light up'))
+    const denied = toldOf(asked().command('negative'))
+    expect(denied).toMatchObject({ verdict: 'Not seen', judgement: { verdict: 'negative' } })
+    expect(denied.why).toMatch(/^No rotation\./)
+    expect(toldOf(asked().command('affirm'))).toMatchObject({ verdict: 'Correct', judgement: { verdict: 'correct' } })
+    expect(toldOf(asked().command('stop'))).toMatchObject({ verdict: 'Stopped' })
+  })
+
+  it('tells that none runs where a call comes before its beginning', () => {
+    const ahead = () => beforeEngine().happen(ON)
+    expect(toldOf(ahead().happen(said(called('rotation', 9_000), 'rotation')))).toMatchObject({ verdict: 'No start' })
+    const hot = toldOf(ahead().happen(said(abnormal(9_000), 'hot start')))
+    expect(hot).toMatchObject({ verdict: 'No start', judgement: { verdict: 'negative' } })
+  })
+
   it('tells what an abnormal call sets off', () => {
     expect(toldOf(starting().happen(said(abnormal(9_000), 'hot start')))).toMatchObject({
       verdict: 'Stopped',

@@ -61,11 +61,16 @@ describe('the clock of a start', () => {
   })
 })
 
+const OUTSIDE = [
+  { value: 14, afterMs: 20_000 },
+  { value: 18, afterMs: 22_000 },
+]
+
 describe('the calls of a start in the debrief', () => {
   it('have each deviation in words', () => {
     const calls: readonly DebriefCall[] = [
       { label: 'rotation', afterMs: 2_500, earlyAfterMs: 400, outside: [], late: false, unheard: false },
-      { label: 'fuel on', afterMs: 27_000, value: 24, outside: [14, 18], late: true, unheard: true },
+      { label: 'fuel on', afterMs: 27_000, value: 24, outside: OUTSIDE, late: true, unheard: true },
       { label: 'peak temperature', afterMs: 40_000, value: 685, outside: [], late: false, unheard: false },
       { label: 'stable', outside: [], late: false, unheard: false },
     ]
@@ -74,7 +79,7 @@ describe('the calls of a start in the debrief', () => {
     )
     expect(lines()).toEqual([
       'rotationafter 2.5 scalled after 0.4 s, sooner than it can be seen',
-      'fuel onafter 27.0 s, 24out of limits: 14, 18; late; no call at its limit',
+      'fuel onafter 27.0 s, 24out of limits: 14 after 20.0 s, 18 after 22.0 s; late; no call at its limit',
       'peak temperatureafter 40.0 s, 685',
       'stablenot heard',
     ])

@@ -21,7 +21,7 @@ function shownAfter(session: RunSession, state: AppState, event: SessionEvent): 
     case 'happened':
       return {
         run: event.state,
-        answered: answerAfter(state.answered, event),
+        answered: answerAfter(session.pack, state.answered, event),
         revisions: event.revisions,
         ear: { ...state.ear, soFar: '' },
         ...draftAfterEvent(session, state, event),

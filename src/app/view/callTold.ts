@@ -48,10 +48,13 @@ export function callTold(pack: Pack, { before, event }: CallMoment): Told {
         stopWords = '',
         actions = [],
       } = watch.abnormal.find(({ id }) => id === event.abnormal) ?? {}
+      const read = wordsOf(event, { label, say }, true)
+      if (same.judgement.verdict !== 'correct')
+        return { ...same, read, verdict: CALL_VERDICTS.noStart, why: after.said }
       const orders = [stopWords, ...actions].join(', ')
       return {
         ...same,
-        read: wordsOf(event, { label, say }, true),
+        read,
         verdict: 'Stopped',
         why: `It is an abnormal call of this start, and stops it at once: ${orders}.`,
       }
@@ -63,14 +66,15 @@ export function callTold(pack: Pack, { before, event }: CallMoment): Told {
       return {
         ...same,
         read: wordsOf(event, call, same.judgement.verdict === 'correct'),
-        verdict: VERDICTS[outcome],
+        verdict: CALL_VERDICTS[outcome],
         why: `${capital(clausesOf(watch, { before, event }, call, outcome).join('; '))}.`,
       }
     }
   }
 }
 
-const VERDICTS: Readonly<Record<CallOutcome, string>> = {
+export const CALL_VERDICTS: Readonly<Record<CallOutcome, string>> = {
+  noStart: 'No start',
   taken: 'Correct',
   late: 'Late',
   tooEarly: 'Too early',
@@ -114,6 +118,7 @@ function clausesOf(
   call: WatchCall,
   outcome: CallOutcome,
 ): string[] {
+  if (outcome === 'noStart') return ['no start is running']
   const own = watchState(before, watch.id)
   if (outcome === 'again') return ['it had been called, and stands']
   const missing = missingBefore(watch, own, call.id)
@@ -141,5 +146,6 @@ function readOutOf({ label, value }: WatchCall, { value: read, inRange }: RunEve
   if (!value) return []
   const name = value.label ?? label
   if (read === undefined) return [`its ${value.label ?? 'value'} is still to be read out`]
-  return [`${name} ${shown(value, read)} is ${inRange === false ? 'outside' : 'inside'}: ${bandWords(value)}`]
+  const band = `${name} ${shown(value, read)} is ${inRange === false ? 'outside' : 'inside'}: ${bandWords(value)}`
+  return inRange === false && value.stopWords !== undefined ? [band, `${value.stopWords}, or recheck`] : [band]
 }

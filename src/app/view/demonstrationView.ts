@@ -9,19 +9,23 @@ import type { Pack } from '../../kernel/pack/checklist.ts'
 import { findItem } from '../../kernel/pack/place.ts'
 import { explained } from '../../kernel/response/explain.ts'
 import type { Judgement, Part } from '../../kernel/response/model.ts'
-import { isAnswer, type RoomEvent, type RoomMoment } from '../../kernel/run/core/forRoom.ts'
+import { isAnswer } from '../../kernel/run/core/forRoom.ts'
 import type { RunState } from '../../kernel/run/core/state.ts'
 import { findTurn, turnState } from '../../kernel/run/talk/talk.ts'
+import type { ShownMoment } from '../run/lastAnswer.ts'
 import type { Revision } from '../run/revision.ts'
 import { callTold } from './callTold.ts'
 import type { DemonstrationView, NearShown } from './demonstrated.ts'
 import { labelling } from './partsShown.ts'
 import { type ReadWords, readWords, shownValue } from './readWords.ts'
+import { settledTold } from './settledTold.ts'
 import { topicsTold } from './topicsTold.ts'
 import { valuesInForce } from './valuesInForce.ts'
 
-export function demonstrationView(pack: Pack, moment: RoomMoment, now: Now): DemonstrationView {
+export function demonstrationView(pack: Pack, moment: ShownMoment, now: Now): DemonstrationView {
   const { before, event } = moment
+  if (event.type === 'commanded')
+    return { by: sayerOf(event), near: [], inForce: [], missing: [], ...settledTold(pack, { before, event }) }
   if (isAnswer(event)) return answerView(pack, { before, event }, now)
   const told = 'watch' in event ? callTold(pack, { before, event }) : topicsTold(pack, { before, event }, now.revisions)
   return { by: sayerOf(event), near: [], inForce: [], missing: [], ...told }
@@ -53,7 +57,7 @@ function answerView(pack: Pack, given: GivenAnswer, { run, revisions }: Now): De
   }
 }
 
-const sayerOf = ({ evidence: { by } }: RoomEvent): DemonstrationView['by'] =>
+const sayerOf = ({ evidence: { by } }: ShownMoment['event']): DemonstrationView['by'] =>
   by === 'typed' ? 'typed' : by === 'key' ? 'by key' : 'heard'
 
 function isSlipped(run: RunState, { event }: GivenAnswer): boolean {

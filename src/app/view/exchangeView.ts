@@ -10,8 +10,9 @@ import type { Pack } from '../../kernel/pack/checklist.ts'
 import type { Briefing, Exchange, ExchangeTurn } from '../../kernel/pack/exchange.ts'
 import type { Role } from '../../kernel/pack/roles.ts'
 import { partNames, statesOf } from '../../kernel/response/readBack.ts'
-import { outlineOf, usualWording } from '../../kernel/response/sentence.ts'
+import { GAP, outlineOf, usualWording } from '../../kernel/response/sentence.ts'
 import { isFree, waitsFor } from '../../kernel/run/core/interlocks.ts'
+import { listed } from '../../kernel/run/core/phrases.ts'
 import type { RunState } from '../../kernel/run/core/state.ts'
 import { topicsOf } from '../../kernel/run/talk/briefing.ts'
 import { readBacksOf, type Speech, stationWords } from '../../kernel/run/talk/radio.ts'
@@ -122,27 +123,30 @@ function listenHint({ station }: Exchange, turn: ExchangeTurn, run: RunState): s
 
 function callHint(pack: Pack, { station, order }: Exchange, turn: ExchangeTurn | undefined): string {
   if (!turn) return order === 'free' ? 'In any order, unless one waits for another.' : ''
-  const words = `"${callWords(pack, turn)}".`
+  const words = `${callWords(pack, turn)}.`
   if (station.role === 'broadcast') return `Say ${words}`
   if (station.role === 'otherseat') return `Give the order: ${words}`
   return station.role === 'groundCrew' ? `Tell the ground crew: ${words}` : `Call ${station.name}: ${words}`
 }
 
-/** What the pilot says first: words, the names of the values in it, and who the pilot is. */
+/**
+ * What the pilot says first, quoted, with gaps for its values, and behind it the names of those that the words before the
+ * gap do not tell: "flap …", with takeoff flap.
+ */
 function callWords(pack: Pack, turn: ExchangeTurn): string {
-  return turn.calls
-    ? withProperNames(
-        pack,
-        outlineOf(turn.calls, (name) => nameOrConstant(pack, name)),
-      )
-    : ''
-}
-
-/** What is the same in every departure, as the call sign, is nothing to be found out. */
-function nameOrConstant(pack: Pack, name: string): string {
-  const declared = pack.figures.declarations[name]
-  if (declared?.constant === undefined) return `(${declared?.label ?? name})`
-  return sayValue({ ...declared.spec, value: declared.constant } as Figure, 'standard')
+  if (!turn.calls) return '""'
+  const labels: string[] = []
+  const words = outlineOf(turn.calls, (name) => {
+    const { constant, spec, label = name } = pack.figures.declarations[name] ?? {}
+    // What is the same in every departure, as the call sign, is nothing to be found out.
+    if (constant !== undefined) return sayValue({ ...spec, value: constant } as Figure, 'standard')
+    labels.push(label)
+    return GAP
+  })
+  const before = words.toLowerCase().split(GAP)
+  const untold = labels.filter((label, at) => !before[at]?.trimEnd().endsWith(label.toLowerCase()))
+  const quoted = `"${withProperNames(pack, words)}"`
+  return untold.length === 0 ? quoted : `${quoted}, with ${listed(untold)}`
 }
 
 function pendingView(pack: Pack, exchange: Exchange, turn: ExchangeTurn, run: RunState) {
@@ -198,7 +202,7 @@ function turnsView(pack: Pack, exchange: Exchange, run: RunState): ViewTurn[] {
       const held = waitsFor(pack, run, turn)
       if (held !== undefined) return { id, label, state: 'waits', note: held }
       if (turn.calls === undefined) return { id, label, state: 'waits', note: `${exchange.station.name} begins` }
-      return { id, label, state: 'call', note: `say "${callWords(pack, turn)}"` }
+      return { id, label, state: 'call', note: `say ${callWords(pack, turn)}` }
     })
 }
 

@@ -3,7 +3,7 @@
 import { formatMeasured } from '../../kernel/figures/format.ts'
 import type { ComputedFigure } from '../../kernel/figures/model.ts'
 import { COMPUTED, ENTERED, sourceWords } from '../../kernel/figures/sources.ts'
-import type { Pack } from '../../kernel/pack/checklist.ts'
+import type { Pack, Watch } from '../../kernel/pack/checklist.ts'
 import { findItem, findLine, listById } from '../../kernel/pack/place.ts'
 import { usualWording } from '../../kernel/response/sentence.ts'
 import { listed } from '../../kernel/run/core/phrases.ts'
@@ -16,7 +16,7 @@ import {
   unsettledIn,
 } from '../../kernel/run/core/progress.ts'
 import { promptWords } from '../../kernel/run/core/prompts.ts'
-import type { AgainState, Floor, Question, RunState } from '../../kernel/run/core/state.ts'
+import type { AgainState, Floor, Question, RunState, WatchState } from '../../kernel/run/core/state.ts'
 import { uncomputed } from '../../kernel/run/core/whyMissing.ts'
 import { flowAt } from '../../kernel/run/list/flowSteps.ts'
 import { isWithoutCue, partnerOf, pilotChallenges } from '../../kernel/run/partner/partner.ts'
@@ -121,11 +121,11 @@ const AT: { readonly [Place in At]: Wording<Place> } = {
   }),
   watch(pack, run, floor) {
     const watch = watchAt(pack, floor)
-    const { status, because, pending, notBefore } = watchState(run, watch?.id ?? '')
-    const owed = watch?.calls.find(({ id }) => id === pending?.call)
+    const own = watchState(run, watch?.id ?? '')
+    const { status, because, notBefore } = own
     const hints = {
       ahead: watch ? `Say "${usualWording(watch.begins)}" as you begin.` : '',
-      running: owed ? `Read it out: ${owed.value?.label ?? owed.label}.` : 'Call each as you see it.',
+      running: watch ? runningHint(watch, own) : '',
       stopped: notBefore
         ? `Stopped: ${because}. Say "from the top" to start again.`
         : `Stopped: ${because}. The flight manual comes first; "from the top" sets the start up again.`,
@@ -139,7 +139,22 @@ const AT: { readonly [Place in At]: Wording<Place> } = {
   },
   exchange: talked,
   briefing: talked,
-  end: () => ({ headline: 'All lists complete', hint: 'The debrief has all that was said.' }),
+  end: () => ({
+    headline: 'All lists complete',
+    hint: 'The procedures of this pack end here. Next: the debrief, which has all that was said.',
+  }),
+}
+
+/** What is said aloud is to be read as well: in a class nobody may have heard it. */
+function runningHint({ calls, stopWords }: Watch, own: WatchState): string {
+  const order = (words: string) => words.charAt(0).toUpperCase() + words.slice(1)
+  const owed = calls.find(({ id }) => id === own.pending?.call)
+  const value = own.pending?.wasRead ? own.outside[owed?.id ?? '']?.at(-1)?.value : undefined
+  if (value !== undefined)
+    return `${value} is out of limits. ${order(owed?.value?.stopWords ?? stopWords)}, or "recheck".`
+  if (owed) return `Read it out: ${owed.value?.label ?? owed.label}.`
+  const unheard = calls.find(({ id }) => own.unheard.includes(id) && own.calls[id] === undefined)
+  return unheard ? `No ${unheard.label}. ${order(stopWords)}, or call it.` : 'Call each as you see it.'
 }
 
 function wordsAt<Place extends At>(pack: Pack, run: RunState, floor: Extract<Floor, { at: Place }>): Words {

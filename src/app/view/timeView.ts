@@ -56,7 +56,9 @@ export function watchView(pack: Pack, run: RunState): { watch: ViewWatch } | und
       isLate: state.late.includes(id),
       // What was put right since is for the debrief.
       isEarly: state.early[id] !== undefined && (at ?? 0) <= state.early[id],
-      outside: (state.outside[id] ?? []).filter((one) => one === (state.values[id] ?? one)).map(String),
+      outside: (state.outside[id] ?? []).flatMap(({ value }) =>
+        value === (state.values[id] ?? value) ? [String(value)] : [],
+      ),
     }
     if (at !== undefined) {
       const value = state.values[id]

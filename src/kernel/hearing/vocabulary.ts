@@ -5,6 +5,7 @@ import { sourceAloud, sourceWords } from '../figures/sources.ts'
 import type { KindSpec } from '../kinds/kind.ts'
 import { unitWords } from '../kinds/unitWords.ts'
 import type { Activity, List, Pack, WatchCall } from '../pack/checklist.ts'
+import { type EngineNames, engineNames } from '../pack/engineNames.ts'
 import { LISTENED_FOR, NOT_APPLICABLE } from '../response/commands.ts'
 import type { Response } from '../response/response.ts'
 import type { Vocabulary } from './hearable.ts'
@@ -37,18 +38,22 @@ export function vocabularyOf(pack: Pack): Vocabulary {
     figures.flatMap(({ name, spec }) => (said.has(name) ? spec : [])),
   )
   const calls = watches.flatMap((watch) => watch.calls)
+  const enginesNamed = watches.map((watch) => engineNames(watches, watch))
   return {
     ...answers,
     besideValues: unique([
       ...answers.besideValues,
       ...figures.flatMap(({ name, spec }) => (said.has(name) ? unitsBehind(spec) : [])),
       ...calls.filter(({ value }) => value).flatMap(wordsOfCall),
+      ...enginesNamed.flatMap(({ full }) => full.flatMap((name) => name.split(' '))),
     ]),
     challenges: unique(items.map((item) => phrase(item.challenge))),
     lists: unique(lists.flatMap(listNames)),
     others: unique([
       ...FLOW_DONE,
       ...watches.flatMap(({ begins }) => waysOf(begins)),
+      ...watches.flatMap(({ begins }, at) => withEngine(waysOf(begins), enginesNamed[at])),
+      ...watches.flatMap(({ calls }, at) => callsByEngine(calls, enginesNamed[at])),
       ...watches.flatMap(({ stopWords, abnormal }) => [stopWords, ...abnormal.map((one) => one.stopWords)]).map(phrase),
       ...[...calls.filter(({ value }) => !value), ...watches.flatMap(({ abnormal }) => abnormal)].flatMap(({ say }) =>
         waysOf(say),
@@ -80,6 +85,27 @@ const wordsOfCall = ({ say }: WatchCall) => waysOf(say).flatMap((text) => text.s
 
 /** More ways than this are left to the single words. */
 const MOST_WAYS = 40
+
+/** Names of an engine as they are mostly said. */
+const usualNames = ({ side, number }: EngineNames): string[] => [
+  ...(side === undefined ? [] : [`${side} engine`]),
+  ...(number === undefined ? [] : [`number ${number}`]),
+]
+
+/** The words that begin a start, with another name of its engine: "starting number two". */
+function withEngine(begins: readonly string[], names: EngineNames = { full: [] }): string[] {
+  const said = [...names.full, names.side].filter((name) => name !== undefined)
+  return begins.flatMap((text) => {
+    const own = said.find((name) => ` ${text} `.includes(` ${name} `))
+    return own === undefined ? [] : usualNames(names).map((name) => text.replace(own, name))
+  })
+}
+
+/** Calls behind the name of their engine: "right engine light up". */
+const callsByEngine = (calls: readonly WatchCall[], names: EngineNames = { full: [] }): string[] =>
+  calls
+    .filter(({ value }) => !value)
+    .flatMap(({ say }) => usualNames(names).flatMap((name) => waysOf(say).map((text) => `${name} ${text}`)))
 
 /** A call said without its value, which is asked for then: "fuel is on". */
 function withoutValue({ say }: WatchCall): string[] {

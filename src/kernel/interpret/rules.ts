@@ -38,7 +38,7 @@ import { recheckUnknown } from './recheckUnknown.ts'
 import { brakesSet, stop } from './stop.ts'
 import { awaited, otherOrder, talk } from './talk.ts'
 import { overheard, type Utterance } from './utterance.ts'
-import { callNotUnderstood, startCall, watchCall } from './watchCall.ts'
+import { abnormalCall, callNotUnderstood, startCall, watchCall } from './watchCall.ts'
 
 export interface Rule {
   /** What it takes the utterance for. */
@@ -88,6 +88,7 @@ export const RULES: readonly Rule[] = [
 
   { name: 'a start that begins', applies: isSure, read: watchCall },
   { name: 'a command', applies: isSure, read: command },
+  { name: 'an abnormal call where no start runs', applies: all(isSure, not(isStarting)), read: abnormalCall },
   { name: 'a situation that has changed', applies: isSure, read: situation },
   { name: 'no call of the start', applies: at('watch'), read: callNotUnderstood },
 ]

@@ -4,6 +4,7 @@ import { phrase, wordsOf } from '../hearing/phrases.ts'
 import type { Figure, Figures } from '../kinds/kind.ts'
 import type { Transcript } from '../numbers/tokens.ts'
 import type { CallValue, Pack, Watch, WatchCall } from '../pack/checklist.ts'
+import { engineNames } from '../pack/engineNames.ts'
 import { isAnnounced, isOnlyNamed } from '../response/announced.ts'
 import { judge } from '../response/judge.ts'
 import { HARMLESS, isNegation } from '../response/lexicon.ts'
@@ -13,6 +14,7 @@ import type { EventBody } from '../run/core/events.ts'
 import { outsideOf } from '../run/watch/callValue.ts'
 import { runningWatch, watchAt, watchesOf, watchState } from '../run/watch/watchTiming.ts'
 import { judgeAnswer, openItem } from './answer.ts'
+import { namedOtherwise, withoutEngine } from './engineNamed.ts'
 import { isHalfOther, type Utterance } from './utterance.ts'
 
 const VALUE_ALONE = responseFrom('[at] <value> [percent]')
@@ -32,8 +34,10 @@ export function watchCall({
   const running = runningWatch(pack, state)
   const watch = running ?? watchAt(pack, state.floor, state)
   const at = Math.max(0, beganAt - state.startedAt)
+  // A call is the same with the name of its engine; with that of another one it is none.
+  const ways = watch ? waysToCall(pack, watch, heard) : []
   const abnormal =
-    watch?.abnormal.find(({ say }) => isAnnounced(say, heard)) ??
+    watch?.abnormal.find(({ say }) => ways.some((way) => isAnnounced(say, way))) ??
     running?.abnormal.find(({ say }) => isCried(say, heard))
   if (watch && abnormal) return { type: 'watchStopped', watch: watch.id, abnormal: abnormal.id, at, evidence }
   const begun = watchBegunBy(pack, heard)
@@ -42,11 +46,30 @@ export function watchCall({
   const { pending } = watchState(state, watch.id)
   const { question } = state
   const asked = question?.about === 'callEarly' ? question.call.id : pending?.call
-  for (const call of watch.calls) {
-    const called = call.value ? withValue(call, heard, asked === call.id) : isAnnounced(call.say, heard) && {}
-    if (called) return { type: 'watchCalled', watch: watch.id, call: call.id, at, evidence, ...called }
+  for (const way of ways) {
+    for (const call of watch.calls) {
+      const called = call.value ? withValue(call, way, asked === call.id) : isAnnounced(call.say, way) && {}
+      if (called) return { type: 'watchCalled', watch: watch.id, call: call.id, at, evidence, ...called }
+    }
   }
   return undefined
+}
+
+/** Without the engine's name. A side alone may be a word of the call ("left magneto"), and is left out second. */
+function waysToCall(pack: Pack, { calls, ...watch }: Watch, heard: Transcript): Transcript[] {
+  const { full, side } = engineNames(watchesOf(pack), { calls, ...watch })
+  const ways = withoutEngine(heard, full)
+  const hasSides = calls.some(({ say }) => say.words.has('left') || say.words.has('right'))
+  return side === undefined || hasSides ? ways : [...ways, ...ways.flatMap((way) => withoutEngine(way, [side]))]
+}
+
+/** An abnormal call where no start is running: it stops nothing, and is answered all the same. */
+export function abnormalCall({ pack, state, heard: { beganAt }, said, evidence }: Utterance): EventBody | undefined {
+  const watch = watchesOf(pack).find(({ abnormal }) => abnormal.some(({ say }) => isAnnounced(say, said.heard)))
+  const abnormal = watch?.abnormal.find(({ say }) => isAnnounced(say, said.heard))
+  if (!watch || !abnormal || watchState(state, watch.id).status === 'stopped') return undefined
+  const at = Math.max(0, beganAt - state.startedAt)
+  return { type: 'watchStopped', watch: watch.id, abnormal: abnormal.id, at, evidence }
 }
 
 /** "We have an engine fire", "light up, hot start": one call too many costs a start, one too few an engine. */
@@ -61,8 +84,18 @@ function isCried({ wordings }: Response, { tokens }: Transcript): boolean {
 }
 const TALKING = new Set(['if', 'unless', 'in', 'case', 'for', 'remember', 'say', 'call', 'is', 'was'])
 
-const watchBegunBy = (pack: Pack, heard: Transcript): Watch | undefined =>
-  watchesOf(pack).find(({ begins }) => isAnnounced(begins, heard))
+/** "Starting number two" is as good as "starting right", whichever of them the pack has. */
+function watchBegunBy(pack: Pack, heard: Transcript): Watch | undefined {
+  const watches = watchesOf(pack)
+  return (
+    watches.find(({ begins }) => isAnnounced(begins, heard)) ??
+    watches.find((watch) => {
+      const { full, side, number } = engineNames(watches, watch)
+      const names = [...full, side, number].filter((name) => name !== undefined)
+      return namedOtherwise(heard, names).some((way) => isAnnounced(watch.begins, way))
+    })
+  )
+}
 
 /** The words that begin a start, said inside a list or an exchange: what they are an answer to wins. */
 export function startCall(utterance: Utterance): EventBody | undefined {

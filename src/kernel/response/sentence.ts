@@ -14,13 +14,16 @@ export function sayResponse(response: Response, figures: Judged, phraseology: Ph
   })
 }
 
-/** What is to be said, with something else in the place of the values: "flap (takeoff flap)". */
+/** What is to be said, with something else in the place of the values: "flap …". */
 export function outlineOf(response: Response, write: (figure: string) => string): string {
   return sentence(response.tree, write)
 }
 
-/** The first of its ways: "engine stable (value) percent". */
-export const usualWording = (response: Response): string => outlineOf(response, () => '(value)')
+/** Where a value is to be said that nobody is told. */
+export const GAP = '…'
+
+/** The first of its ways: "engine stable at … percent". */
+export const usualWording = (response: Response): string => outlineOf(response, () => GAP)
 
 function sentence(node: Expansion, write: (figure: string) => string): string {
   switch (node.type) {

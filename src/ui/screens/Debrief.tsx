@@ -51,6 +51,7 @@ const PARTS: { readonly [Part in keyof Debrief]-?: typeof onPageOne | typeof els
   demonstrated: onPageOne,
   complete: onPageOne,
   leftOut: onPageOne,
+  next: onPageOne,
   trap: onPageOne,
   foremost: onPageOne,
   wentWell: onPageOne,

@@ -314,6 +314,7 @@ describe.each(packs)('with the pack $id', (pack) => {
         say.wayBack(),
         ...abnormal.flatMap(({ again }) => (again ? [say.wayBack({ say: again.say, seconds: 'seven five' })] : [])),
       ],
+      noStart: [say.noStart()],
       alreadyDone: watches.map(({ name }) => say.alreadyDone(name)),
       firstComplete: watches.map(({ name }) => say.firstComplete(name)),
       notCalled: names.map(say.notCalled),

@@ -110,6 +110,7 @@ const ROWS: readonly Row[] = [
   ['at the first item', 'stand by', commanded('standBy')],
   ['at the first item', 'pass, simulator fault', commanded('pass', 'simulatorFault')],
   ['at the first item', 'start list', { type: 'listCalled', list: 'start' }],
+  ['in a flow, with a start to come', 'hot start', { type: 'watchStopped', watch: 'engine', abnormal: 'hot' }],
   ['at an item, with a start to come', 'starting', { type: 'watchBegan', watch: 'engine' }],
   ['at the first item', 'self manoeuvring', { type: 'situationSet', name: 'stand', value: 'self' }],
   ['at the first item', 'nice weather over there', OVERHEARD],

@@ -100,6 +100,7 @@ export const PLACES = {
     ...run,
     state: { ...run.state, question: { about: 'ownValue', figure: 'trim' } },
   })),
+  'in a flow, with a start to come': [STARTING, inFlow()],
   'at an item, with a start to come': [STARTING, inFlow().happen(call('load'))],
   'before the engine start': [STARTING, beforeEngine()],
   'in the engine start': [STARTING, beforeEngine().happen(began(3_000))],

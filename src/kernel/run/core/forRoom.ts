@@ -52,7 +52,7 @@ export function verdictOf(before: RunState, after: RunState, event: RoomEvent): 
       return status === 'running' && isNew ? 'correct' : 'negative'
     }
     case 'watchStopped':
-      return 'correct'
+      return watchState(after, event.watch).status === 'stopped' ? 'correct' : 'negative'
     case 'watchCalled': {
       const outcome = callOutcome(before, after, event)
       return outcome === 'taken' || outcome === 'again' ? 'correct' : outcome === 'noValue' ? 'incomplete' : 'negative'

@@ -10,7 +10,7 @@ import type { DemonstrationStops, Effect, RunEvent } from './events.ts'
 import { canWait, isForRoom, isMissed } from './forRoom.ts'
 import { sayAndListen } from './listening.ts'
 import { withItem } from './progress.ts'
-import type { RunState, Step } from './state.ts'
+import type { RunState, Step, WatchState } from './state.ts'
 
 /** The state before an event that goes on: whatever the pilot does ends a freeze, and its time has not passed for the run. */
 export function thawedBy(state: RunState, event: RunEvent): RunState {
@@ -31,7 +31,7 @@ function thawed({ frozen: _, ...state }: RunState, ms: number): RunState {
     Object.fromEntries(Object.entries(times).map(([name, at]) => [name, at + ms]))
   const watches = Object.entries(state.watches).map(([id, watch]) => {
     if (watch.status !== 'running' && !watch.notBefore) return [id, watch] as const
-    const { beganAt, calls, early, pending, stoppedAt, notBefore } = watch
+    const { beganAt, calls, early, outside, pending, stoppedAt, notBefore } = watch
     const behind = pending?.behind && { behind: { ...pending.behind, at: pending.behind.at + ms } }
     return [
       id,
@@ -40,6 +40,7 @@ function thawed({ frozen: _, ...state }: RunState, ms: number): RunState {
         beganAt: beganAt + ms,
         calls: later(calls),
         early: later(early),
+        outside: readLater(outside, ms),
         ...(pending && { pending: { ...pending, at: pending.at + ms, ...behind } }),
         ...(stoppedAt !== undefined && { stoppedAt: stoppedAt + ms }),
         ...(notBefore && { notBefore: { ...notBefore, until: notBefore.until + ms } }),
@@ -54,6 +55,11 @@ function thawed({ frozen: _, ...state }: RunState, ms: number): RunState {
     activeAt: state.activeAt + ms,
   }
 }
+
+const readLater = (outside: WatchState['outside'], ms: number): WatchState['outside'] =>
+  Object.fromEntries(
+    Object.entries(outside).map(([call, read]) => [call, read.map(({ value, at }) => ({ value, at: at + ms }))]),
+  )
 
 /** It goes on: what was kept back is said now; where nothing was, what is open is put once more. */
 export function unfrozen(pack: Pack, { frozen }: RunState, state: RunState): Step {

@@ -39,6 +39,7 @@ export const FIXED_PHRASES = [
   'complete on preliminary figures',
   'complete except',
   'I heard',
+  'no start is running',
   'say again',
   'cannot copy',
   'type it',
@@ -323,6 +324,7 @@ export const say = {
   /** `wait`: what has to be kept up until then, and for how long. */
   wayBack: (wait?: { readonly say: string; readonly seconds: string }) =>
     [wait ? sentence(wait.say, `${wait.seconds} seconds`) : '', sentence('say from the top')].join(' ').trim(),
+  noStart: () => sentence('no start is running'),
   alreadyDone: (watch: string) => sentence(`${watch} is complete already`),
   firstComplete: (name: string) => sentence('not yet', `${name} is not complete`),
   notCalled: (list: string) => sentence('not yet', listName(list), 'not called'),

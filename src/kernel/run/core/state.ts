@@ -60,6 +60,12 @@ export interface PendingCall {
   readonly value?: Value
 }
 
+/** A value that was read out, and the onset of its speech, ms from the start of the run. */
+export interface Reading {
+  readonly value: Value
+  readonly at: number
+}
+
 /** What Otherseat has asked and waits for: mostly affirm or negative. */
 export type Question =
   /** `next`, a list, a briefing or an exchange under way, comes first by the pack: is it to be done now? */
@@ -148,11 +154,16 @@ export interface WatchState {
   /** Call -> its first onset, where that was sooner than it can have been seen. */
   readonly early: Readonly<Record<string, number>>
   /** Call -> values outside their limits that were read out with it. */
-  readonly outside: Readonly<Record<string, readonly Value[]>>
+  readonly outside: Readonly<Record<string, readonly Reading[]>>
   /** Call -> values that were not the difference of those that they lie between. */
   readonly unfit: Readonly<Record<string, readonly Value[]>>
-  /** A call whose value is still to be read out, or was outside its limits; and the one that waits for it. */
-  readonly pending?: { readonly call: string; readonly at: number; readonly behind?: PendingCall }
+  /** A call whose value is still to be read out, or was read and not taken; and the one that waits for it. */
+  readonly pending?: {
+    readonly call: string
+    readonly at: number
+    readonly wasRead?: boolean
+    readonly behind?: PendingCall
+  }
   /** Why it was stopped: an abnormal call, or the crew's "stop". */
   readonly because?: string
   /** Onset of the words that stopped it. */

@@ -7,6 +7,7 @@ import { activityName, agenda, itemsOf, placeToBegin, saidFigures } from '../../
 import { readBackOf } from '../../pack/rests.ts'
 import { emptyRun } from '../core/emptyRun.ts'
 import type { PackInLog, RunAgain, RunEvent } from '../core/events.ts'
+import { activityAt } from '../core/moving.ts'
 import { itemState, listState } from '../core/progress.ts'
 import type { Interruption, RunState } from '../core/state.ts'
 import { briefingsIn, type DebriefBriefing } from './debriefBriefing.ts'
@@ -22,6 +23,7 @@ import { type Deviation, deviationsOfRun, undoneIn } from './deviations.ts'
 import { type Foremost, foremostIn, wentWellIn } from './foremost.ts'
 import { type DebriefLooks, looksIn } from './look/looks.ts'
 import { momentsOf } from './moments.ts'
+import { tellNotEnded } from './notEnded.ts'
 import { sinceIn } from './onlySince.ts'
 import { placesIn } from './places.ts'
 import { briefingsUnderWay, exchangesUnderWay, listsUnderWay, revisionsUnderWay } from './stillOpen.ts'
@@ -29,6 +31,7 @@ import {
   type DebriefRemark,
   type DebriefRevision,
   emptyTally,
+  type Moment,
   type NotEnded,
   type OutOfOrder,
   type Tally,
@@ -53,6 +56,8 @@ export interface Debrief {
   readonly complete: boolean
   /** Exchanges and briefings by name that were not done though their time had passed, once the run is over. */
   readonly leftOut: readonly string[]
+  /** Of a run that has not ended: the activity that has the floor. */
+  readonly next?: string
   /** What to take away: three things at most, the gravest first. */
   readonly foremost: readonly Foremost[]
   /** In one sentence; empty where nothing was. */
@@ -142,8 +147,11 @@ export function debriefOf(pack: Pack, events: readonly RunEvent[], isUnderWay = 
   const hasFinal = complete || state.figureStatus !== 'preliminary'
   const trap = again || !dealt || !hasFinal ? undefined : trapIn(pack, moments, dealt.trap)
   const partner = partnerIn(pack, state, { isOver: isOver || state.floor.at === 'end', since: seam.t })
+  const next = state.status === 'running' ? activityAt(pack, state.floor)?.name : undefined
   const revisions = isUnderWay ? revisionsUnderWay(tally.revisions) : tally.revisions
-  const { voided, situations, outOfOrder, notEnded, remarks, stops, tooEarly } = tally
+  const { voided, situations, outOfOrder, remarks, stops, tooEarly } = tally
+  const toldBefore = again ? notEndedIn(taken) : []
+  const notEnded = tally.notEnded.filter(({ id }) => !toldBefore.some((one) => one.id === id))
   const debrief = {
     runId: first.runId,
     pack: { id: pack.id, version: pack.version, sha256: pack.sha256, name: pack.name },
@@ -153,7 +161,8 @@ export function debriefOf(pack: Pack, events: readonly RunEvent[], isUnderWay = 
     ...(state.wasDemonstrated && { demonstrated: true as const }),
     ...(state.begunAt && !again && { begunAt: placeIn(pack, state.begunAt.activity) }),
     complete,
-    leftOut: isOver ? undoneIn({ exchanges, briefings }).map(({ name }) => name) : [],
+    ...(next !== undefined && { next }),
+    leftOut: isOver && next === undefined ? undoneIn({ exchanges, briefings }).map(({ name }) => name) : [],
     ...{ revisions, lists, exchanges, briefings, voided },
     ...(trap !== undefined && { trap }),
     catches: catchesIn(pack, state, isOver).filter(({ changedAt }) => changedAt >= seam.t),
@@ -183,10 +192,17 @@ export function debriefOf(pack: Pack, events: readonly RunEvent[], isUnderWay = 
   }
 }
 
-/** Whether all lists are complete, and what besides lists was left out. */
-export function headlineOf({ complete, leftOut }: Pick<Debrief, 'complete' | 'leftOut'>): string {
+/** Whether all lists are complete, and what besides lists was left out; of a run that has not ended, what comes next. */
+export function headlineOf({ complete, next, leftOut }: Pick<Debrief, 'complete' | 'next' | 'leftOut'>): string {
   const head = complete ? 'All lists complete' : 'Not all lists are complete'
+  if (next !== undefined) return complete ? `${head}; next: ${next}` : head
   return leftOut.length === 0 ? head : `${head}; left out: ${leftOut.join(', ')}`
+}
+
+function notEndedIn(moments: readonly Moment[]): readonly NotEnded[] {
+  const tally = emptyTally()
+  for (const moment of moments) tellNotEnded(tally, moment)
+  return tally.notEnded
 }
 
 function placeIn(pack: Pack, activity: string): DebriefPlace {

@@ -30,8 +30,8 @@ export interface DebriefCall {
   readonly value?: Value
   /** Onset, ms after the beginning, where it was first called sooner than it can have been seen. */
   readonly earlyAfterMs?: number
-  /** Values outside their limits that were read out with it. */
-  readonly outside: readonly Value[]
+  /** Values outside their limits that were read out with it, each with its onset, ms after the beginning. */
+  readonly outside: readonly { readonly value: Value; readonly afterMs: number }[]
   /** Where a value has to lie, as far as it was outside. */
   readonly limits?: Band
   /** The pack has the start stopped at once for it. */
@@ -89,7 +89,7 @@ function attemptOf({ id, name, calls }: Watch, state: WatchState): DebriefWatch 
         ...(at !== undefined && { afterMs: at - beganAt }),
         ...(value !== undefined && { value }),
         ...(early !== undefined && { earlyAfterMs: early - beganAt }),
-        outside,
+        outside: outside.map(({ value, at }) => ({ value, afterMs: at - beganAt })),
         ...(outside.length > 0 && limitsOf(call)),
         ...(unfit && { unfit }),
         ...(first && { aheadOf: first.label }),
@@ -109,10 +109,14 @@ function limitsOf({ value }: WatchCall): Pick<DebriefCall, 'limits' | 'stops'> {
 }
 
 /** What was not as it should be with a call, in words; the same in every account of the run. */
-export function deviationsOf({ earlyAfterMs, outside, unfit = [], aheadOf, late, unheard }: DebriefCall): string[] {
+export function deviationsOf(call: DebriefCall): string[] {
+  const { afterMs: calledAfterMs, earlyAfterMs, outside, unfit = [], aheadOf, late, unheard } = call
+  const readings = outside.map(({ value, afterMs }) =>
+    afterMs === calledAfterMs ? `${value}` : `${value} after ${seconds(afterMs)}`,
+  )
   return [
     earlyAfterMs === undefined ? '' : `called after ${seconds(earlyAfterMs)}, sooner than it can be seen`,
-    outside.length === 0 ? '' : `out of limits: ${outside.join(', ')}`,
+    outside.length === 0 ? '' : `out of limits: ${readings.join(', ')}`,
     unfit.length === 0 ? '' : `does not fit the readings: ${unfit.join(', ')}`,
     aheadOf === undefined ? '' : `called before ${aheadOf}, which had not been seen`,
     late ? 'late' : '',

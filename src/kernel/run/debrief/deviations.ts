@@ -150,6 +150,8 @@ const PLAIN: DebriefCall = { label: '', outside: [], late: false, unheard: false
 function callsIn({ name, t, calls }: DebriefWatch): Deviation[] {
   return calls.flatMap((call): Deviation[] => {
     const { label, afterMs, earlyAfterMs, outside, unfit = [], aheadOf, late, unheard } = call
+    const readAt = outside[0]?.afterMs ?? afterMs
+    const read = { outside, unfit, ...(readAt !== undefined && { afterMs: readAt }) }
     const of = (kind: DeviationKind, only: Partial<DebriefCall>, afterwards: number | undefined, why: string) =>
       deviationsOf({ ...PLAIN, ...only }).map((words) => ({
         ...{ kind, where: name, sentence: `${capital(label)}: ${words}.`, why },
@@ -159,7 +161,7 @@ function callsIn({ name, t, calls }: DebriefWatch): Deviation[] {
       ...(earlyAfterMs === undefined
         ? []
         : of('sequence', { earlyAfterMs }, earlyAfterMs, 'A call says what is seen.')),
-      ...of('wrong', { outside, unfit }, afterMs, 'It is read against its limits.'),
+      ...of('wrong', read, readAt, 'It is read against its limits.'),
       ...(aheadOf === undefined ? [] : of('sequence', { aheadOf }, afterMs, 'Its calls have their order.')),
       ...(late ? of('sequence', { late }, afterMs, 'Its limit had passed.') : []),
       ...(unheard ? of('leftOut', { unheard }, undefined, 'What nobody calls, nobody may have seen.') : []),

@@ -156,11 +156,11 @@ function startsIn({ watches }: Told): Found[] {
       const deviations = deviationsOf(call)
       if (deviations.length === 0) return []
       const { label, outside, limits, stops } = call
-      const t = beganAt + (call.afterMs ?? 0)
+      const t = beganAt + (outside[0]?.afterMs ?? call.afterMs ?? 0)
       const right = limits === undefined ? '' : `; ${band(limits, undefined)} is within limits`
       const why = `${capital(label)}: ${deviations.join('; ')}${right}.`
       if (outside.length === 0) return [{ kind: 'call', about: name, of: id, t, why }]
-      const isOver = outside.some((value) => Number(value) > (limits?.max ?? Number.POSITIVE_INFINITY))
+      const isOver = outside.some(({ value }) => Number(value) > (limits?.max ?? Number.POSITIVE_INFINITY))
       return [{ kind: 'limit', about: name, of: id, t, why, weight: (stops ? 2 : 0) + (isOver ? 1 : 0) }]
     }),
   )

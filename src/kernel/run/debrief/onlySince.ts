@@ -25,10 +25,15 @@ export function sinceIn(seam: RunState, after: RunState): Since {
     return { lists: (all) => all, exchanges: (all) => all, briefings: (all) => all, flows: (all) => all }
   }
   const isAgain = again !== undefined
+  // What the other run left open elsewhere is its own.
+  const isTouched = (id: string, items: DebriefList['items']) =>
+    ('list' in seam.floor && seam.floor.list === id) ||
+    after.lists[id] !== seam.lists[id] ||
+    items.some((item) => after.items[item.id] !== seam.items[item.id])
   const wasBriefed = (id: string) => seam.briefingsClosed.includes(id)
   const wasClosed = (id: string) => seam.flowsClosed.includes(id)
   return {
-    lists: (all) => listsSince(all, seam, isAgain),
+    lists: (all) => listsSince(isAgain ? all.filter(({ id, items }) => isTouched(id, items)) : all, seam, isAgain),
     exchanges: (all) => exchangesSince(all, seam, isAgain),
     briefings: (all) =>
       all.filter((one) => (one.done || !isAgain) && (!wasBriefed(one.id) || missesInBriefing(one) > 0)),

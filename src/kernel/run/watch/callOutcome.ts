@@ -5,6 +5,8 @@ import type { RunState } from '../core/state.ts'
 import { watchState } from './watchTiming.ts'
 
 export type CallOutcome =
+  /** The start that it is a call of was not begun. */
+  | 'noStart'
   | 'taken'
   /** Taken, behind its limit. */
   | 'late'
@@ -27,6 +29,7 @@ type Called = Pick<RunEvent<'watchCalled'>, 'watch' | 'call' | 'value' | 'inRang
 export function callOutcome(before: RunState, after: RunState, { watch, call, value, inRange }: Called): CallOutcome {
   const was = watchState(before, watch)
   const own = watchState(after, watch)
+  if (was.status !== 'running') return 'noStart'
   if (was.calls[call] !== undefined) {
     if (inRange === false) return 'outOfLimits'
     return value === undefined || value === was.values[call] ? 'again' : 'taken'

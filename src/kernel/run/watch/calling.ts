@@ -19,6 +19,7 @@ import { missingBefore, nextCall, openCalls, runningWatch, watchById, watchState
 export function called(pack: Pack, before: RunState, event: RunEvent<'watchCalled'>): Step {
   const watch = watchById(pack, event.watch, before)
   const own = watchState(before, watch.id)
+  if (own.status === 'ahead') return sayAndListen(pack, before, [say.noStart()])
   if (own.status !== 'running') return { state: before, effects: [] }
   if (own.calls[event.call] !== undefined)
     return readAgain(pack, before, watch, event) ?? { state: before, effects: [] }
@@ -30,16 +31,24 @@ export function called(pack: Pack, before: RunState, event: RunEvent<'watchCalle
   const value = event.value ?? early?.value
   const call: PendingCall = {
     id: event.call,
-    at: own.pending?.call === event.call ? own.pending.at : event.at,
+    at: timeOwed(own, event.call) ?? event.at,
     ...(value !== undefined && { value }),
   }
   return taken(pack, state, watch, call, { wasAsked: question !== undefined, isConfirmed: early !== undefined })
+}
+
+/** A value that is still owed goes with its call. What is read anew is a reading of its own, unless the next call has come. */
+function timeOwed({ pending }: WatchState, id: string): number | undefined {
+  if (pending?.call !== id || (pending.wasRead && !pending.behind)) return undefined
+  return pending.at
 }
 
 type OfCalls = Extract<Question, { about: 'callOrder' | 'callEarly' | 'callValue' }>
 type Doubt = Exclude<OfCalls, { about: 'callOrder' }>
 const isOfCalls = (question: Question | undefined): question is OfCalls =>
   question?.about === 'callOrder' || question?.about === 'callEarly' || question?.about === 'callValue'
+
+type ReadCall = PendingCall & { readonly value: Value }
 
 interface How {
   /** A question was open, so the ear has to listen for something else now. */
@@ -75,7 +84,10 @@ function taken(pack: Pack, before: RunState, watch: Watch, call: PendingCall, ho
   const { value } = known
   if (!value) return accepted(pack, state, watch, call, how)
   const behind = isPending ? own.pending?.behind : undefined
-  const pending = withWatch(state, watch.id, { pending: { call: call.id, at: call.at, ...(behind && { behind }) } })
+  const wasRead = call.value !== undefined
+  const pending = withWatch(state, watch.id, {
+    pending: { call: call.id, at: call.at, wasRead, ...(behind && { behind }) },
+  })
   if (call.value === undefined) return sayAndListen(pack, pending, [askFor(known)])
   const side = outsideOf(value, call.value)
   if (side) return outside(pack, pending, watch, { id: call.id, at: call.at, value: call.value }, side)
@@ -129,14 +141,8 @@ function noted(state: RunState, watch: Watch, { id, at }: PendingCall): RunState
 }
 
 /** Told at once, and counted; what was misread may be read again. */
-function outside(
-  pack: Pack,
-  before: RunState,
-  watch: Watch,
-  call: PendingCall & { readonly value: Value },
-  side: 'low' | 'high',
-): Step {
-  const state = counted(before, watch, call.id, call.value)
+function outside(pack: Pack, before: RunState, watch: Watch, call: ReadCall, side: 'low' | 'high'): Step {
+  const state = counted(before, watch, call)
   const value = watch.calls.find(({ id }) => id === call.id)?.value
   if (value?.stopWords !== undefined) {
     const words = say.outside(valueWords(value, call.value), side, value.stopWords)
@@ -149,31 +155,33 @@ function outside(
 function withOutside(
   state: RunState,
   watch: Watch,
-  { id, value: limits }: WatchCall,
-  { value }: PendingCall,
+  { value: limits }: WatchCall,
+  { value, ...call }: PendingCall,
 ): RunState {
   const isOutside = limits && value !== undefined && outsideOf(limits, value) !== undefined
-  return isOutside ? counted(state, watch, id, value) : state
+  return isOutside ? counted(state, watch, { ...call, value }) : state
 }
 
 /** The same value once more is the same reading. */
-function counted(state: RunState, watch: Watch, id: string, value: Value): RunState {
+function counted(state: RunState, watch: Watch, { id, at, value }: ReadCall): RunState {
   const { outside } = watchState(state, watch.id)
   const read = outside[id] ?? []
-  const values = read.at(-1) === value ? read : [...read, value]
-  return withWatch(state, watch.id, { outside: { ...outside, [id]: values } })
+  const readings = read.at(-1)?.value === value ? read : [...read, { value, at }]
+  return withWatch(state, watch.id, { outside: { ...outside, [id]: readings } })
 }
 
 /** A call out of order: was the one that should come first seen? */
-function outOfOrder(pack: Pack, state: RunState, watch: Watch, call: PendingCall, missing: WatchCall): Step {
-  const { pending } = watchState(state, watch.id)
+function outOfOrder(pack: Pack, before: RunState, watch: Watch, call: PendingCall, missing: WatchCall): Step {
+  const { pending } = watchState(before, watch.id)
+  const known = watch.calls.find(({ id }) => id === call.id)
+  const state = known ? withOutside(before, watch, known, call) : before
   // It came, and owes its value alone.
   if (pending?.call === missing.id) {
     return sayAndListen(pack, withWatch(state, watch.id, { pending: { ...pending, behind: call } }), [askFor(missing)])
   }
   const asked = { ...state, question: { about: 'callOrder', watch: watch.id, missing: missing.id, call } } as const
   // Fuel into an engine that nobody saw turn is as unsafe as at too low a speed: what stops it waits for no answer.
-  const { min, stopWords } = watch.calls.find(({ id }) => id === call.id)?.value ?? {}
+  const { min, stopWords } = known?.value ?? {}
   const first = min === undefined || stopWords === undefined ? [] : [say.stop(stopWords)]
   return sayAndListen(pack, asked, first, { prompt: true, tone: 'attention' })
 }

@@ -81,14 +81,18 @@ export function stopped(pack: Pack, before: RunState, event: RunEvent<'watchStop
   const watch = watchById(pack, event.watch, before)
   const abnormal = watch.abnormal.find(({ id }) => id === event.abnormal)
   const own = watchState(before, watch.id)
-  if (!abnormal || own.status === 'ahead' || own.status === 'done') return { state: before, effects: [] }
+  if (!abnormal) return { state: before, effects: [] }
+  if (own.status === 'ahead' || own.status === 'done') return sayAndListen(pack, before, [say.noStart()])
   const { label, actions, again } = abnormal
   const pause = pauseOf(watch, own.attempt, again)
   const isInvited = again !== undefined
-  const stopped = withStopped(before, watch, { because: label, at: event.at, t: event.t, actions, pause, isInvited })
+  const { stopWords } = abnormal
+  const orders = [...new Set([stopWords, ...actions])]
+  const stop = { because: label, at: event.at, t: event.t, actions: orders, pause, isInvited }
+  const stopped = withStopped(before, watch, stop)
   // Where the pack has no way back, as after a fire, nothing invites to another start.
   const words = [
-    say.stop(abnormal.stopWords),
+    say.stop(stopWords),
     ...actions.map(say.action),
     ...(isInvited ? [wayBack(pause)] : []),
     ...before.wordsAfterWatch,
@@ -107,7 +111,14 @@ export function stoppedByCrew(
 ): { readonly state: RunState; readonly words: readonly string[] } {
   const { attempt } = watchState(before, watch.id)
   const pause = pauseOf(watch, attempt, ...watch.abnormal.map((one) => one.again))
-  const stop = { because: 'stopped by the crew', at, t, actions: [], pause, isInvited: pause !== undefined }
+  const stop = {
+    because: 'stopped by the crew',
+    at,
+    t,
+    actions: [watch.stopWords],
+    pause,
+    isInvited: pause !== undefined,
+  }
   const state = withStopped(before, watch, stop)
   return { state, words: [say.stop(watch.stopWords), wayBack(pause), ...before.wordsAfterWatch] }
 }

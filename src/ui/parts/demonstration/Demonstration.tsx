@@ -82,7 +82,7 @@ export function Demonstration({ pack, run, view }: DemonstrationProps) {
           <WhatWasSaid run={run} shown={shown} isAtAnswer={isAtAnswer} />
         )}
         {(view.watch || view.briefing || isTold) && (
-          <aside class="stack wide">
+          <aside class={`stack wide ${view.watch?.status === 'stopped' ? 'orders' : ''}`}>
             {view.watch && <WatchPanel watch={view.watch} />}
             {view.briefing && <BriefingPanel briefing={view.briefing} />}
             {isTold && (

@@ -27,11 +27,23 @@ export function WatchClock({ watch }: { readonly watch: ViewWatch }) {
 export function WatchPanel({ watch }: { readonly watch: ViewWatch }) {
   const { status, beganAt, hold, calls, actions } = watch
   const now = useTimeOf(watch)
+  // Of a start that was stopped nothing is called any more.
+  const shown =
+    status === 'stopped' ? calls.filter((call) => call.state === 'called' || call.outside.length > 0) : calls
   return (
     <section class="stack" aria-label="Calls of the watch">
       {hold !== undefined && status !== 'stopped' && <p class="hint">{hold}.</p>}
+      {status === 'stopped' && actions.length > 0 && (
+        <ol class="values" aria-label="What to do now">
+          {actions.map((action) => (
+            <li key={action}>
+              <Mark name="arrow" /> <strong class="cap">{action}</strong>
+            </li>
+          ))}
+        </ol>
+      )}
       <ol class="values">
-        {calls.map((call) => (
+        {shown.map((call) => (
           <li key={call.label} class="head-line" aria-current={call.state === 'next' ? 'step' : undefined}>
             <span>
               <Mark name={STATES[call.state].mark} /> <span class="cap">{call.label}</span>
@@ -42,15 +54,6 @@ export function WatchPanel({ watch }: { readonly watch: ViewWatch }) {
           </li>
         ))}
       </ol>
-      {status === 'stopped' && actions.length > 0 && (
-        <ol class="values" aria-label="What to do now">
-          {actions.map((action) => (
-            <li key={action}>
-              <Mark name="arrow" /> <strong>{action}</strong>
-            </li>
-          ))}
-        </ol>
-      )}
     </section>
   )
 }

@@ -37,9 +37,9 @@ describe('what besides lists was left out', () => {
     return run
   }
 
-  it('stands in the headline once the run has ended, the lists being complete, and is among the deviations', () => {
+  it('stands in the headline once the run has ended, and before that what comes next, the lists being complete, and is among the deviations', () => {
     const under = debriefOf(TALK, flown().events)
-    expect(headlineOf(under)).toBe('All lists complete')
+    expect(headlineOf(under)).toBe('All lists complete; next: ground crew')
     const over = debriefOf(TALK, flown().happen({ type: 'ended' }).events)
     expect(headlineOf(over)).toBe('All lists complete; left out: ground crew, flap order, taxi clearance')
     expect(over.deviations.map(({ kind, where }) => [kind, where])).toContainEqual(['notBegun', 'taxi clearance'])

@@ -175,7 +175,13 @@ describe('parts of a debrief', () => {
   })
 
   it('with values out of limits and values that do not fit', () => {
-    const call = { label: 'peak temperature', afterMs: 5_000, outside: [790], late: false, unheard: false }
+    const call = {
+      label: 'peak temperature',
+      afterMs: 5_000,
+      outside: [{ value: 790, afterMs: 5_000 }],
+      late: false,
+      unheard: false,
+    }
     const start: DebriefWatch = {
       ...{ id: 'right', name: 'right engine start', attempt: 1, t: 60_000, status: 'done' },
       calls: [call, { ...call, outside: [], unfit: [12] }],

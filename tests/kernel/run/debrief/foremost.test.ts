@@ -78,6 +78,7 @@ const exchange = (...turns: DebriefTurn[]): DebriefExchange => ({
   ...{ id: 'clearance', name: 'clearance', station: 'Delivery', role: 'controller', done: true, passed: true },
   turns,
 })
+const read = (value: number) => ({ value, afterMs: 5_000 })
 const call = (more: Partial<DebriefCall>): DebriefCall => ({
   ...{ label: 'fuel on', afterMs: 5_000, outside: [], late: false, unheard: false, ...more },
 })
@@ -119,7 +120,7 @@ describe('what is to be remembered of a run', () => {
 
   it('begins with what can hurt somebody', () => {
     const lists = [list(trim(said(1, 'five six up', STALE)))]
-    const watches = [start(call({ outside: [20] }))]
+    const watches = [start(call({ outside: [read(20)] }))]
     expect(kinds({ lists, watches, tooEarly: [TOO_EARLY] })).toEqual(['limit', 'critical', 'caution'])
   })
 
@@ -156,7 +157,7 @@ describe('what is to be remembered of a run', () => {
     )
     const told = (id: string, judgement: Judgement | undefined) => ({
       exchanges: [exchange({ ...turn('read-back', {}, said(3, 'cross', judgement ?? CORRECT)), id })],
-      watches: [start(call({ outside: [790] }))],
+      watches: [start(call({ outside: [read(790)] }))],
     })
     expect(kinds(told('taxi.route', across))).toEqual(['runway', 'limit'])
     expect(kinds(told('taxi.route', other))).toEqual(['runway', 'limit'])
@@ -164,9 +165,15 @@ describe('what is to be remembered of a run', () => {
   })
 
   it('takes of several limits the one at which the pack stops the start, and too much before too little', () => {
-    const low = call({ label: 'stable', outside: [50], limits: { min: 57, max: 61 } })
-    const fuel = call({ outside: [20], limits: { min: 23 }, stops: true })
-    const peak = call({ label: 'peak temperature', afterMs: 20_000, outside: [790], limits: { max: 765 }, stops: true })
+    const low = call({ label: 'stable', outside: [read(50)], limits: { min: 57, max: 61 } })
+    const fuel = call({ outside: [read(20)], limits: { min: 23 }, stops: true })
+    const peak = call({
+      label: 'peak temperature',
+      afterMs: 20_000,
+      outside: [{ value: 790, afterMs: 20_000 }],
+      limits: { max: 765 },
+      stops: true,
+    })
     expect(foremostIn(pack, run({ watches: [start(low, fuel, peak)] }))).toMatchObject([
       { kind: 'limit', why: 'Peak temperature: out of limits: 790; at most 765 is within limits.', more: 2 },
     ])

@@ -280,7 +280,7 @@ describe('a value that a call asks for', () => {
     const run = place().happen(call(id, 15_000, wrong))
     expect(run.said()).toBe(words)
     expect(own(run)?.calls[id]).toBeUndefined()
-    expect(own(run)?.outside).toEqual({ [id]: [wrong] })
+    expect(own(run)?.outside).toEqual({ [id]: [{ value: wrong, at: BEGAN + 15_000 }] })
     expect(deviations(run)).toBe(1)
     const other = place().happen(call(id, 15_000, right))
     expect(other.said()).toBe('')
@@ -301,8 +301,9 @@ describe('a value that a call asks for', () => {
       .happen(call('fuel', 9_000, 14))
       .happen(call('fuel', 10_000, 24))
     expect(own(run)?.values).toEqual({ fuel: 24 })
-    // The same value said again is one.
-    expect(inDebrief(run, 'fuel on')).toMatchObject({ value: 24, outside: [14] })
+    // The same value said again is one; each reading has its own time.
+    const fuel = { afterMs: 10_000, value: 24, outside: [{ value: 14, afterMs: 8_000 }] }
+    expect(inDebrief(run, 'fuel on')).toMatchObject(fuel)
     expect(viewOf(TWO, run.state).watch?.calls[1]).toMatchObject({ value: 'speed 24', outside: [] })
   })
 
@@ -328,7 +329,10 @@ describe('a value that a call asks for', () => {
       .happen(call('peak', 14_000, 700))
       .happen(call('stable', 30_000, 62))
     expect(run.command('negative').said()).toBe('Speed?')
-    expect(own(run.happen(call('stable', 33_000, 58)))).toMatchObject({ status: 'done', outside: { stable: [62] } })
+    expect(own(run.happen(call('stable', 33_000, 58)))).toMatchObject({
+      status: 'done',
+      outside: { stable: [{ value: 62 }] },
+    })
   })
 
   it('is not passed over by the next call, which is taken once it is there', () => {
