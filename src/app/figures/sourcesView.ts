@@ -2,7 +2,8 @@
 
 import { valueProblems } from '../../kernel/figures/entered.ts'
 import { formatMeasured } from '../../kernel/figures/format.ts'
-import type { FigureSet, Inputs, StatedValue } from '../../kernel/figures/model.ts'
+import { mixedWords } from '../../kernel/figures/mixed.ts'
+import type { ComputedFigure, FigureSet, Inputs, StatedValue } from '../../kernel/figures/model.ts'
 import type { FigureDeclaration } from '../../kernel/figures/pack.ts'
 import { isOutdated } from '../../kernel/figures/resolveStated.ts'
 import { shownAs } from '../../kernel/figures/shown.ts'
@@ -42,8 +43,13 @@ export interface SourcedView {
   readonly written: string
   /** All that may count, once sources differ, each with its value, empty while it is hidden. */
   readonly choices: readonly (Pick<StatedValue, 'source' | 'value'> & { readonly shown: string })[]
-  /** `open`: differs and not settled; `outdated`: settled when sources stated something else. */
-  readonly state: 'nothing' | 'agrees' | 'open' | 'outdated' | 'settled'
+  /**
+   * `open`: differs and not settled; `outdated`: settled when sources stated something else; `followed`: the source counts
+   * on which a figure was settled that it goes with; `mixed`: none counts, for that one states nothing.
+   */
+  readonly state: 'nothing' | 'agrees' | 'open' | 'outdated' | 'settled' | 'followed' | 'mixed'
+  /** Why it is not worked out here, where that is so. */
+  readonly because: string
 }
 
 /** Every figure that somebody besides us may state, in the pack's order. */
@@ -61,7 +67,10 @@ export function sourcedViews(
     const sources = figure?.sources ?? []
     // Both values are told once a difference was accepted, and so logged: one that is only typed would fetch a hidden value.
     const isHidden = hidden.has(name) && !differs(inForce?.set.figures[name]?.sources)
-    const ours = sources.find(({ source }) => source === ownSource(declaration))?.value ?? figure?.value
+    const mixed = figure?.mixed
+    const ours = mixed
+      ? undefined
+      : (sources.find(({ source }) => source === ownSource(declaration))?.value ?? figure?.value)
     return [
       {
         name,
@@ -78,7 +87,8 @@ export function sourcedViews(
         choices: differs(sources)
           ? sources.map(({ source, value }) => ({ source, value, shown: isHidden ? '' : shownAs(declaration, value) }))
           : [],
-        state: stateOf(declaration, sources, draft),
+        state: stateOf(declaration, figure, draft),
+        because: mixed ? mixedWords(mixed) : '',
       },
     ]
   })
@@ -125,11 +135,12 @@ function writtenAs({ spec }: FigureDeclaration): string {
 
 function stateOf(
   { name }: FigureDeclaration,
-  sources: readonly StatedValue[],
+  { sources = [], mixed, value }: Partial<ComputedFigure> = {},
   { settled }: Inputs,
 ): SourcedView['state'] {
+  if (mixed && !differs(sources)) return value === undefined ? 'mixed' : 'followed'
   if (sources.length === 0) return 'nothing'
-  if (sources.every(({ within }) => within)) return 'agrees'
+  if (!differs(sources)) return 'agrees'
   const settlement = settled?.[name]
   if (!settlement?.use || settlement.reason.trim() === '') return 'open'
   return isOutdated(settlement, sources) ? 'outdated' : 'settled'
