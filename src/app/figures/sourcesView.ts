@@ -10,6 +10,7 @@ import { shownAs } from '../../kernel/figures/shown.ts'
 import { ownSource, sourceWords } from '../../kernel/figures/sources.ts'
 import { kindOf, type Value } from '../../kernel/kinds/kind.ts'
 import type { Pack } from '../../kernel/pack/checklist.ts'
+import type { Blanks } from '../../kernel/papers/asPrinted.ts'
 import type { Problem } from '../../kernel/problem.ts'
 import type { Revision } from '../run/revision.ts'
 import type { Hidden } from './hiddenFigures.ts'
@@ -25,6 +26,8 @@ export interface SourceField {
   readonly problems: readonly Problem[]
   /** Undefined where it states nothing. */
   readonly agrees: boolean | undefined
+  /** "takeoff data, edition 2", where that leaves blank what is typed here; empty where it does not. */
+  readonly blankOn: string
   /** "-184 kg"; empty where it would give a hidden value away. */
   readonly difference: string
 }
@@ -59,6 +62,7 @@ export function sourcedViews(
   preview: FigureSet | undefined,
   inForce: Pick<Revision, 'inputs' | 'set'> | undefined,
   hidden: ReadonlyMap<string, Hidden>,
+  blanks: ReadonlyMap<string, Blanks> = new Map(),
 ): SourcedView[] {
   return Object.values(pack.figures.declarations).flatMap((declaration): SourcedView[] => {
     const { name, label, unit, stated, measure } = declaration
@@ -81,7 +85,7 @@ export function sourcedViews(
         shown: isHidden || ours === undefined ? undefined : shownAs(declaration, ours),
         isHidden,
         fields: stated.sources.map((source) =>
-          fieldOf(declaration, source, sources, { draft, inForce: inForce?.inputs, isHidden }),
+          fieldOf(declaration, source, sources, { draft, inForce: inForce?.inputs, isHidden, blanks }),
         ),
         written: writtenAs(declaration),
         choices: differs(sources)
@@ -100,13 +104,14 @@ interface Around {
   readonly draft: Inputs
   readonly inForce: Inputs | undefined
   readonly isHidden: boolean
+  readonly blanks: ReadonlyMap<string, Blanks>
 }
 
 function fieldOf(
   declaration: FigureDeclaration,
   source: string,
   sources: readonly StatedValue[],
-  { draft, inForce, isHidden }: Around,
+  { draft, inForce, isHidden, blanks }: Around,
 ): SourceField {
   const { name, measure } = declaration
   const given = draft.stated?.[source]?.[name]
@@ -122,8 +127,14 @@ function fieldOf(
     kept,
     problems: isKept ? [] : valueProblems(declaration, given).filter(({ severity }) => severity === 'error'),
     agrees: compared?.within,
+    blankOn: given === undefined ? '' : blankWords(name, blanks.get(source)),
     difference: isHidden || difference === undefined ? '' : `${sign}${formatMeasured(difference, measure, 1)}`,
   }
+}
+
+function blankWords(name: string, blanks: Blanks | undefined): string {
+  if (!blanks?.figures.has(name)) return ''
+  return blanks.edition === undefined ? blanks.title : `${blanks.title}, edition ${blanks.edition}`
 }
 
 function writtenAs({ spec }: FigureDeclaration): string {
