@@ -68,8 +68,12 @@ export const TWIN_SAYINGS: Readonly<
     wrong: ['pumps off', 'left on right off', 'not on'],
   },
   'beforeStart.brakes': {
-    right: ['brakes held', 'held', 'brakes are held'],
-    wrong: ['brakes released', 'brakes off', 'not held'],
+    right: ['brakes held', 'held', 'brakes are held', 'brakes holding', 'feet on the brakes, held'],
+    // A parking brake may creep: neither it nor "set" is what is asked for.
+    wrong: [
+      ...['brakes released', 'brakes off', 'not held', 'brakes set', 'parked'],
+      ...['parking brake held', 'parking brake set', 'parking brake is holding', 'held on the parking brake'],
+    ],
   },
   'beforeStart.area': { right: ['area clear', 'clear', 'clear both sides'], wrong: ['not clear', 'area not clear'] },
   'afterStart.alternators': {

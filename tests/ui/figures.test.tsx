@@ -215,6 +215,24 @@ describe('sources side by side', () => {
     await waitFor(() => expect(line('fuel on board')?.textContent).toContain('load sheet differs'))
   })
 
+  it('are compared with nothing where the newest edition of the paper leaves a blank', async () => {
+    const { user, store, actions, log } = entering(INPUTS.preliminary.stated)
+    await waitFor(() => expect(line('V one')?.textContent).toContain('takeoff data agrees'))
+    const { v1: _, ...data } = INPUTS.final.stated?.takeoffData ?? {}
+    const sheet = { ...INPUTS.final, stated: { ...INPUTS.final.stated, takeoffData: data } }
+    await actions.readInputs(JSON.stringify(sheet), 'final.json', 'lay')
+    await waitFor(() => expect(line('V one')?.textContent).toContain('nothing stated'))
+    expect(field('takeoff data', 'V one').closest('.source')?.textContent).toContain(
+      'Not on the takeoff data, edition 1: not compared.',
+    )
+    expect(line('V two')?.textContent).toContain('takeoff data agrees')
+    expect(store.getState().draft.stated?.takeoffData?.v1).toBe(126)
+    await user.click(screen.getByRole('button', { name: 'Accept figures as revision 1' }))
+    await waitFor(() => expect(log.events.some(({ type }) => type === 'figuresRevised')).toBe(true))
+    const revised = log.events.find((event) => event.type === 'figuresRevised')
+    expect(revised?.inputs.stated?.takeoffData).not.toHaveProperty('v1')
+  })
+
   it('stand beside our own trim, which no sheet prints', async () => {
     const { user } = entering()
     await user.type(field('flight computer', 'takeoff trim'), '-4.3')

@@ -1,7 +1,7 @@
 /** Packs, and the figures that are being typed. */
 
-import { compute } from '../../kernel/figures/compute.ts'
 import type { Inputs } from '../../kernel/figures/model.ts'
+import { previewOf } from '../figures/preview.ts'
 import { pastAfter } from '../figures/undo.ts'
 import { dealtBy } from '../run/beginning.ts'
 import type { RunController } from '../run/controller.ts'
@@ -11,8 +11,8 @@ import type { DraftActions } from './actions.ts'
 
 export function draftActions(store: Store, controller: Pick<RunController, 'openPack' | 'session'>): DraftActions {
   function preview(draft: Inputs, past = pastAfter(store.getState().past, store.getState().draft, draft)): void {
-    const { pack } = store.getState()
-    store.setState({ draft, past, preview: pack && compute(pack.figures, draft) })
+    const state = store.getState()
+    store.setState({ draft, past, preview: state.pack && previewOf(state.pack, draft, state) })
   }
 
   /** In a run its papers come in with a call; before it they are just there. */
@@ -20,6 +20,8 @@ export function draftActions(store: Store, controller: Pick<RunController, 'open
     const session = controller.session()
     if (session) return session.lay(sheet)
     store.setState(({ sheets }) => ({ sheets: [...sheets, sheet] }))
+    const { draft, past } = store.getState()
+    preview(draft, past)
   }
 
   return {
@@ -29,9 +31,9 @@ export function draftActions(store: Store, controller: Pick<RunController, 'open
       const { pack } = store.getState()
       const dealt = pack && dealtBy(pack, seed)
       if (!dealt) return
-      preview(dealt.preliminary, [])
       const { preliminary } = dealt
       store.setState({ dealt: seed, sheets: [preliminary], takenFrom: preliminary, screen: 'figures' })
+      preview(preliminary, [])
     },
     draft: (inputs) => preview(inputs),
     undo() {

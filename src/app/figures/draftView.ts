@@ -17,6 +17,7 @@ import { type ComputedView, computedViews } from './computedView.ts'
 import { type FieldGroup, fieldGroups, type LoadField, loadFields } from './fields.ts'
 import { figuresRead, type Hidden, hiddenFigures, hiddenUntilAsked } from './hiddenFigures.ts'
 import { type LimitView, limitViews } from './limitsView.ts'
+import { blanksOnTable } from './preview.ts'
 import { type SourcedView, sourcedViews } from './sourcesView.ts'
 
 export interface SituationField {
@@ -68,7 +69,7 @@ export interface DraftView {
 
 export function draftView(
   pack: Pack,
-  state: Pick<AppState, 'draft' | 'preview' | 'revisions' | 'run' | 'settings' | 'dealt'>,
+  state: Pick<AppState, 'draft' | 'preview' | 'revisions' | 'run' | 'settings' | 'dealt' | 'sheets'>,
 ): DraftView {
   const { draft, preview, revisions, run, settings, dealt } = state
   const hasStations = run?.status === 'running' ? run.script !== undefined : settings.stations
@@ -101,7 +102,7 @@ export function draftView(
     })),
     situationChanges: situationChanges(pack, draft, run),
     computed,
-    sourced: sourcedViews(pack, draft, preview, inForce, hidden),
+    sourced: sourcedViews(pack, draft, preview, inForce, hidden, blanksOnTable(pack, draft, state)),
     hidden,
     limits: preview ? limitViews(pack, preview, hidden) : [],
     untold: preview ? withoutValue(pack, preview) : [],

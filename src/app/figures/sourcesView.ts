@@ -2,13 +2,15 @@
 
 import { valueProblems } from '../../kernel/figures/entered.ts'
 import { formatMeasured } from '../../kernel/figures/format.ts'
-import type { FigureSet, Inputs, StatedValue } from '../../kernel/figures/model.ts'
+import { mixedWords } from '../../kernel/figures/mixed.ts'
+import type { ComputedFigure, FigureSet, Inputs, StatedValue } from '../../kernel/figures/model.ts'
 import type { FigureDeclaration } from '../../kernel/figures/pack.ts'
 import { isOutdated } from '../../kernel/figures/resolveStated.ts'
 import { shownAs } from '../../kernel/figures/shown.ts'
 import { ownSource, sourceWords } from '../../kernel/figures/sources.ts'
 import { kindOf, type Value } from '../../kernel/kinds/kind.ts'
 import type { Pack } from '../../kernel/pack/checklist.ts'
+import type { Blanks } from '../../kernel/papers/asPrinted.ts'
 import type { Problem } from '../../kernel/problem.ts'
 import type { Revision } from '../run/revision.ts'
 import type { Hidden } from './hiddenFigures.ts'
@@ -24,6 +26,8 @@ export interface SourceField {
   readonly problems: readonly Problem[]
   /** Undefined where it states nothing. */
   readonly agrees: boolean | undefined
+  /** "takeoff data, edition 2", where that leaves blank what is typed here; empty where it does not. */
+  readonly blankOn: string
   /** "-184 kg"; empty where it would give a hidden value away. */
   readonly difference: string
 }
@@ -42,8 +46,13 @@ export interface SourcedView {
   readonly written: string
   /** All that may count, once sources differ, each with its value, empty while it is hidden. */
   readonly choices: readonly (Pick<StatedValue, 'source' | 'value'> & { readonly shown: string })[]
-  /** `open`: differs and not settled; `outdated`: settled when sources stated something else. */
-  readonly state: 'nothing' | 'agrees' | 'open' | 'outdated' | 'settled'
+  /**
+   * `open`: differs and not settled; `outdated`: settled when sources stated something else; `followed`: the source counts
+   * on which a figure was settled that it goes with; `mixed`: none counts, for that one states nothing.
+   */
+  readonly state: 'nothing' | 'agrees' | 'open' | 'outdated' | 'settled' | 'followed' | 'mixed'
+  /** Why it is not worked out here, where that is so. */
+  readonly because: string
 }
 
 /** Every figure that somebody besides us may state, in the pack's order. */
@@ -53,6 +62,7 @@ export function sourcedViews(
   preview: FigureSet | undefined,
   inForce: Pick<Revision, 'inputs' | 'set'> | undefined,
   hidden: ReadonlyMap<string, Hidden>,
+  blanks: ReadonlyMap<string, Blanks> = new Map(),
 ): SourcedView[] {
   return Object.values(pack.figures.declarations).flatMap((declaration): SourcedView[] => {
     const { name, label, unit, stated, measure } = declaration
@@ -61,7 +71,10 @@ export function sourcedViews(
     const sources = figure?.sources ?? []
     // Both values are told once a difference was accepted, and so logged: one that is only typed would fetch a hidden value.
     const isHidden = hidden.has(name) && !differs(inForce?.set.figures[name]?.sources)
-    const ours = sources.find(({ source }) => source === ownSource(declaration))?.value ?? figure?.value
+    const mixed = figure?.mixed
+    const ours = mixed
+      ? undefined
+      : (sources.find(({ source }) => source === ownSource(declaration))?.value ?? figure?.value)
     return [
       {
         name,
@@ -72,13 +85,14 @@ export function sourcedViews(
         shown: isHidden || ours === undefined ? undefined : shownAs(declaration, ours),
         isHidden,
         fields: stated.sources.map((source) =>
-          fieldOf(declaration, source, sources, { draft, inForce: inForce?.inputs, isHidden }),
+          fieldOf(declaration, source, sources, { draft, inForce: inForce?.inputs, isHidden, blanks }),
         ),
         written: writtenAs(declaration),
         choices: differs(sources)
           ? sources.map(({ source, value }) => ({ source, value, shown: isHidden ? '' : shownAs(declaration, value) }))
           : [],
-        state: stateOf(declaration, sources, draft),
+        state: stateOf(declaration, figure, draft),
+        because: mixed ? mixedWords(mixed) : '',
       },
     ]
   })
@@ -90,13 +104,14 @@ interface Around {
   readonly draft: Inputs
   readonly inForce: Inputs | undefined
   readonly isHidden: boolean
+  readonly blanks: ReadonlyMap<string, Blanks>
 }
 
 function fieldOf(
   declaration: FigureDeclaration,
   source: string,
   sources: readonly StatedValue[],
-  { draft, inForce, isHidden }: Around,
+  { draft, inForce, isHidden, blanks }: Around,
 ): SourceField {
   const { name, measure } = declaration
   const given = draft.stated?.[source]?.[name]
@@ -112,8 +127,14 @@ function fieldOf(
     kept,
     problems: isKept ? [] : valueProblems(declaration, given).filter(({ severity }) => severity === 'error'),
     agrees: compared?.within,
+    blankOn: given === undefined ? '' : blankWords(name, blanks.get(source)),
     difference: isHidden || difference === undefined ? '' : `${sign}${formatMeasured(difference, measure, 1)}`,
   }
+}
+
+function blankWords(name: string, blanks: Blanks | undefined): string {
+  if (!blanks?.figures.has(name)) return ''
+  return blanks.edition === undefined ? blanks.title : `${blanks.title}, edition ${blanks.edition}`
 }
 
 function writtenAs({ spec }: FigureDeclaration): string {
@@ -125,11 +146,12 @@ function writtenAs({ spec }: FigureDeclaration): string {
 
 function stateOf(
   { name }: FigureDeclaration,
-  sources: readonly StatedValue[],
+  { sources = [], mixed, value }: Partial<ComputedFigure> = {},
   { settled }: Inputs,
 ): SourcedView['state'] {
+  if (mixed && !differs(sources)) return value === undefined ? 'mixed' : 'followed'
   if (sources.length === 0) return 'nothing'
-  if (sources.every(({ within }) => within)) return 'agrees'
+  if (!differs(sources)) return 'agrees'
   const settlement = settled?.[name]
   if (!settlement?.use || settlement.reason.trim() === '') return 'open'
   return isOutdated(settlement, sources) ? 'outdated' : 'settled'

@@ -8,6 +8,7 @@ import { namesIn } from '../../kernel/figures/condition.ts'
 import type { Inputs } from '../../kernel/figures/model.ts'
 import { changesBetween } from '../../kernel/figures/revise.ts'
 import type { Pack } from '../../kernel/pack/checklist.ts'
+import { asPrinted, blanksOf } from '../../kernel/papers/asPrinted.ts'
 import { corrected } from '../../kernel/papers/corrected.ts'
 import type { EventBody } from '../../kernel/run/core/events.ts'
 import type { Replayed } from '../../kernel/run/core/readLog.ts'
@@ -70,12 +71,18 @@ export function createRunFigures({ pack, clock, happen, ...soFar }: RunFiguresPa
       if (!wanted) return undefined
       entering = { wanted, ...(lay && { lay }) }
       const isFromStation = from.takenDown !== undefined
-      const given = run.script && !isFromStation ? withoutGiven(pack, wanted, run.inputs) : wanted
+      const entered = lay ? wanted : stillPrinted(run, wanted, from)
+      const given = run.script && !isFromStation ? withoutGiven(pack, entered, run.inputs) : entered
       const again = isFromStation || from.sheet ? undefined : sentAgain(run, given)
       const inputs = again?.inputs ?? given
       const how = again ? { ...from, sheet: again.sheet } : from
       return [...situationChanges(run, inputs), revisedBy(pack, inputs, revisions.at(-1), how)]
     })
+  }
+
+  function stillPrinted({ sheets, situation, script }: RunState, inputs: Inputs, { sheet }: From): Inputs {
+    const onTable = sheet ? [...sheets, { inputs: sheet }] : sheets
+    return asPrinted(inputs, blanksOf(pack, onTable, { situation, hasStations: script !== undefined }))
   }
 
   /** A paper that a difference was settled against comes in once more. */

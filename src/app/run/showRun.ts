@@ -1,9 +1,9 @@
 /** Keeps the store in step with a run and with the ear: what they report is what the screens show. */
 
-import { compute } from '../../kernel/figures/compute.ts'
 import type { Inputs } from '../../kernel/figures/model.ts'
 import type { RunEvent } from '../../kernel/run/core/events.ts'
 import type { Ear } from '../../ports.ts'
+import { previewOf } from '../figures/preview.ts'
 import { draftAfter, laidUnder } from '../figures/undo.ts'
 import type { AppState, Store } from '../store.ts'
 import { answerAfter, lastAnswerIn } from './lastAnswer.ts'
@@ -39,11 +39,16 @@ type Happened = Extract<SessionEvent, { type: 'happened' }>
 type Draft = Pick<AppState, 'draft' | 'past' | 'preview'>
 
 /** What comes in by voice, by a station or in its time joins what somebody is typing. */
-function draftAfterEvent({ pack }: RunSession, state: AppState, { event, entering }: Happened): Partial<Draft> {
+function draftAfterEvent(
+  { pack }: RunSession,
+  state: AppState,
+  { event, entering, state: run }: Happened,
+): Partial<Draft> {
   if (event.type === 'situationSet') return situated(state, event)
+  if (event.type === 'sheetCame') return { preview: previewOf(pack, state.draft, { ...state, run }) }
   if (event.type !== 'figuresRevised' || !entering) return {}
   const { draft, past } = draftAfter(state, event.inputs, entering)
-  return { draft, past, preview: compute(pack.figures, draft) }
+  return { draft, past, preview: previewOf(pack, draft, { ...state, run }) }
 }
 
 /** By voice, key or click: the figures being typed must not set it back. */

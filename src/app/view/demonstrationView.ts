@@ -82,9 +82,15 @@ const answerRead = (pack: Pack, answer: GivenAnswer): ReadWords[] => {
   )
 }
 
-function partRead(pack: Pack, part: Part, { verdict }: Judgement, labelOf: LabelOf): Omit<ReadWords, 'words'> {
+function partRead(pack: Pack, part: Part, { verdict, because }: Judgement, labelOf: LabelOf): Omit<ReadWords, 'words'> {
   const { kind, read, state, doubtful } = part
-  const value = read === undefined ? undefined : kind === 'figure' ? shownValue(pack, part.name, read) : String(read)
+  // In another unit the words say more than a number with the unit that was wanted.
+  const value =
+    read === undefined || (because === 'unit' && state === 'wrong')
+      ? undefined
+      : kind === 'figure'
+        ? shownValue(pack, part.name, read)
+        : String(read)
   const isUnsure = doubtful || (verdict === 'sayAgain' && state !== 'wrong')
   return {
     state: isUnsure ? 'doubt' : state,

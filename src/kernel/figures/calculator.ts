@@ -26,6 +26,8 @@ export interface Calculator {
   readonly about: string
   readonly takes: Readonly<Record<string, Parameter>>
   readonly needs?: readonly Need[]
+  /** A weight goes with its own moment only: what it takes must be of one account of the load. */
+  readonly ofOneLoad?: true
   readonly gives: WorkUnit
   readonly run: (work: Work) => Outcome
 }

@@ -16,10 +16,12 @@ import { loadsProblems, valueProblems } from './entered.ts'
 import { formatMeasured } from './format.ts'
 import { lastMinuteProblems } from './lastMinute.ts'
 import { limitChecks, limitProblem } from './limits.ts'
-import type { ComputedFigure, FigureSet, Inputs, Reason } from './model.ts'
+import { type Accounts, mixedOf, mixedProblems, mixedWords, NO_ACCOUNT, STATIONS, together } from './mixed.ts'
+import type { ComputedFigure, FigureSet, Inputs, Mixed, Reason } from './model.ts'
 import type { Basis, Derivation, DerivedCase, FigureDeclaration, FigureModel } from './pack.ts'
-import { resolveStated } from './resolveStated.ts'
+import { resolveStated, statedBy } from './resolveStated.ts'
 import { roundingOf } from './rounding.ts'
+import { ownSource, sourceWords } from './sources.ts'
 import { workUnit } from './work.ts'
 
 const NO_BASIS: Basis = {
@@ -38,6 +40,8 @@ interface Job {
   readonly inputs: Inputs
   readonly loads: Work['loads']
   readonly done: Record<string, ComputedFigure>
+  /** Whose word on the load each of them rests on. */
+  readonly accounts: Record<string, Accounts>
   readonly problems: Problem[]
   /** Loads that cannot be loads: what rests on them waits. */
   readonly badLoads: boolean
@@ -48,7 +52,7 @@ export function compute(model: FigureModel, inputs: Inputs): FigureSet {
   const loads = model.stations.map(({ name }) => ownOf(inputs.loads, name))
   const problems: Problem[] = [...loadsProblems(model, inputs.loads, loads), ...lastMinuteProblems(model, inputs)]
   const badLoads = problems.some(({ code }) => code.startsWith('load.'))
-  const job: Job = { model, basis: model.basis ?? NO_BASIS, inputs, loads, done: {}, problems, badLoads }
+  const job: Job = { model, basis: model.basis ?? NO_BASIS, inputs, loads, done: {}, accounts: {}, problems, badLoads }
   for (const name of model.basis?.order ?? Object.keys(model.declarations)) {
     const declaration = model.declarations[name]
     // What is read off a gauge has no value but in the run.
@@ -56,6 +60,7 @@ export function compute(model: FigureModel, inputs: Inputs): FigureSet {
     const { derived } = declaration
     job.done[name] = derived ? derive(job, declaration, derived) : take(job, declaration)
   }
+  if (inputs.settled) problems.push(...mixedProblems(model, job.done))
   problems.push(...limitChecks(model, job.done).flatMap(limitProblem))
   problems.push(...job.basis.orders.flatMap((order) => orderProblems(order, job.done)))
   return { status: inputs.status, label: inputs.label ?? inputs.status, figures: job.done, problems }
@@ -132,7 +137,10 @@ function derive(job: Job, declaration: FigureDeclaration, written: Derivation): 
   const onLoads = calculator.needs?.includes('loads') ?? false
   const isPreliminary = (onLoads && inputs.status === 'preliminary') || uses.some((used) => done[used]?.preliminary)
   const blank = shell(declaration, isPreliminary)
+  const accounts = accountsOf(job, uses, onLoads)
   const waits = uses.filter((used) => done[used]?.value === undefined && !mayLack(calculator, model, derivation, used))
+  const mixed = mixedIn(job, calculator, waits, accounts)
+  if (mixed && !(onLoads && job.badLoads)) return ofSource(job, declaration, { ...blank, mixed }, mixed)
   if (waits.length > 0 || (onLoads && job.badLoads)) {
     const missing = waits.map((used) => done[used]?.label ?? used)
     return { ...blank, why: [{ text: `waits for ${missing.join(', ') || 'the loads'}`, uses: waits }] }
@@ -161,7 +169,37 @@ function derive(job: Job, declaration: FigureDeclaration, written: Derivation): 
     return { ...blank, why: [{ text: message, uses }] }
   }
   const why = outcome.why.map((reason, index) => (index === 0 ? { ...reason, uses } : reason))
-  return withStated(job, declaration, blank, value, why)
+  return withStated(job, declaration, blank, value, why, accounts)
+}
+
+/** Nothing can be mixed where nothing is settled. */
+function accountsOf({ inputs, accounts }: Job, uses: readonly string[], onLoads: boolean): Accounts {
+  if (!inputs.settled) return NO_ACCOUNT
+  return together([...uses.map((used) => ownOf(accounts, used) ?? NO_ACCOUNT), onLoads ? STATIONS : NO_ACCOUNT])
+}
+
+/** It waits for nothing but what is mixed, or is of a weight and of another one's moment. */
+function mixedIn(
+  { done }: Job,
+  calculator: Calculator,
+  waits: readonly string[],
+  accounts: Accounts,
+): Mixed | undefined {
+  const [first, ...others] = waits
+  if (first === undefined) return calculator.ofOneLoad ? mixedOf(accounts) : undefined
+  return others.every((one) => done[one]?.mixed) ? done[first]?.mixed : undefined
+}
+
+/** What the source states that the weight was settled on; without a value where it states nothing. */
+function ofSource(job: Job, declaration: FigureDeclaration, blank: Draft, mixed: Mixed): ComputedFigure {
+  const text = mixedWords(mixed)
+  const { source, settled, another } = mixed
+  const isStated = declaration.stated?.sources.includes(source) && another === undefined
+  const stated = isStated ? statedBy(job.inputs, source, declaration.name) : undefined
+  if (stated === undefined) return { ...blank, why: [{ text, uses: [] }] }
+  const given = `the ${sourceWords(source)} states ${formatMeasured(stated, declaration.measure)}`
+  const why = [{ text: `${text}; ${given}`, uses: [] }]
+  return withStated(job, declaration, blank, stated, why, new Map([[source, settled]]), source)
 }
 
 /** The first case that applies in this situation, with these figures; what it waits for where a figure without a value decides. */
@@ -185,14 +223,19 @@ function caseOf(
 
 /** Our own value beside what others state: which one counts, if any. */
 function withStated(
-  { inputs, problems }: Job,
+  job: Job,
   declaration: FigureDeclaration,
   blank: Draft,
   own: Value,
   reasons: readonly Reason[],
+  accounts = NO_ACCOUNT,
+  by = ownSource(declaration),
 ): ComputedFigure {
-  const resolved = resolveStated(declaration, inputs, own)
-  problems.push(...resolved.problems)
+  const resolved = resolveStated(declaration, job.inputs, own, by)
+  job.problems.push(...resolved.problems)
+  const { use = by } = resolved
+  // What is settled on another's word rests on that, and no more on the loads as they stand here.
+  job.accounts[declaration.name] = use === by || accounts.size === 0 ? accounts : new Map([[use, declaration.label]])
   const why = [...reasons, ...resolved.why]
   if (resolved.sources) blank.sources = resolved.sources
   return resolved.value === undefined ? { ...blank, why } : finish(blank, declaration, resolved.value, why)

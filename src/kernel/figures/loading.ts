@@ -69,6 +69,7 @@ const loadedMoment: Calculator = {
 const moment: Calculator = {
   about: 'A weight times its arm.',
   takes: { weight: { unit: 'weight' }, arm: { unit: 'arm' } },
+  ofOneLoad: true,
   gives: 'moment',
   run: (work) => ({
     value: number(work, 'weight') * number(work, 'arm'),
@@ -79,6 +80,7 @@ const moment: Calculator = {
 const centreOfGravity: Calculator = {
   about: 'Moment by weight: where the centre of gravity is, aft of the datum.',
   takes: { weight: { unit: 'weight' }, moment: { unit: 'moment' } },
+  ofOneLoad: true,
   gives: 'arm',
   run(work) {
     const weight = number(work, 'weight')
@@ -144,6 +146,7 @@ const index: Calculator = {
   about: "A weight at its centre of gravity as an index, by the pack's formula with its constant.",
   takes: { weight: { unit: 'weight' }, cg: { unit: 'arm' } },
   needs: ['index'],
+  ofOneLoad: true,
   gives: 'index',
   run(work) {
     const { reference, divisor, constant } = indexOf(work)
@@ -158,6 +161,7 @@ const cgOfIndex: Calculator = {
   about: 'The arm of the centre of gravity that an index stands for at a weight.',
   takes: { weight: { unit: 'weight' }, index: { unit: 'index' } },
   needs: ['index'],
+  ofOneLoad: true,
   gives: 'arm',
   run(work) {
     const { reference, divisor, constant } = indexOf(work)

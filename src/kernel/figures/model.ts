@@ -76,6 +76,17 @@ export interface ComputedFigure {
   readonly preliminary: boolean
   /** Where sources state it too: each beside our own value, unrounded. */
   readonly sources?: readonly StatedValue[]
+  /** It would be worked out of two accounts of the load: its value is the source's, or there is none. */
+  readonly mixed?: Mixed
+}
+
+/** A figure was settled on a source, and the moment that would go with it is another's. */
+export interface Mixed {
+  readonly source: string
+  /** Label of the figure that was settled. */
+  readonly settled: string
+  /** Another source that something was settled on; left out where the rest is of the stations. */
+  readonly another?: string
 }
 
 export interface StatedValue {

@@ -15,20 +15,31 @@ import { ownSource, sourceWords } from './sources.ts'
 export interface Resolved {
   /** Undefined while sources differ and nothing was chosen. */
   readonly value: Value | undefined
+  /** The source that was chosen, where there was a choice. */
+  readonly use?: string
   readonly sources?: readonly StatedValue[]
   readonly why: readonly Reason[]
   readonly problems: readonly Problem[]
 }
 
-/** Which value counts, of those stated and our own. */
-export function resolveStated(declaration: FigureDeclaration, inputs: Inputs, own: Value): Resolved {
+/** What a source states of a figure; undefined where it states nothing. */
+export const statedBy = ({ stated }: Inputs, source: string, name: string): Value | undefined =>
+  ownOf(ownOf(stated, source), name)
+
+/** Which value counts, of those stated and our own; `by`: whose `own` is, where it is not ours. */
+export function resolveStated(
+  declaration: FigureDeclaration,
+  inputs: Inputs,
+  own: Value,
+  by = ownSource(declaration),
+): Resolved {
   const ours: Resolved = { value: own, why: [], problems: [] }
   const others = (declaration.stated?.sources ?? []).flatMap((source): StatedValue[] => {
-    const value = ownOf(ownOf(inputs.stated, source), declaration.name)
-    return value === undefined ? [] : [compared(declaration, own, source, value)]
+    const value = statedBy(inputs, source, declaration.name)
+    return value === undefined || source === by ? [] : [compared(declaration, own, source, value)]
   })
   if (others.length === 0) return ours
-  const sources = [compared(declaration, own, ownSource(declaration), own), ...others]
+  const sources = [compared(declaration, own, by, own), ...others]
   return sources.every(({ within }) => within) ? { ...ours, sources } : choose(declaration, inputs, sources)
 }
 
@@ -53,7 +64,7 @@ function choose(declaration: FigureDeclaration, inputs: Inputs, sources: readonl
   const chosen = sources.find(({ source }) => source === settlement?.use)
   if (settlement && chosen && settlement.reason.trim() !== '' && !isOutdated(settlement, sources)) {
     const text = `settled on ${sourceWords(chosen.source)} ${formatMeasured(chosen.value, measure)}: ${settlement.reason}`
-    return { value: chosen.value, sources, why: [{ text, uses: [] }], problems: [] }
+    return { value: chosen.value, use: chosen.source, sources, why: [{ text, uses: [] }], problems: [] }
   }
   const told = sources.map(({ source, value }) => `${sourceWords(source)} ${formatMeasured(value, measure)}`).join(', ')
   const by = stated?.tolerance ? ` by more than ${formatMeasured(stated.tolerance, measure)}` : ''

@@ -1,5 +1,6 @@
 /** Units as crews say them behind a number: "two eight volts", "one two hundred pounds per hour". */
 
+import { ownOf } from '../own.ts'
 import type { Unit } from '../units.ts'
 import { type Affix, type Affixes, affixTable } from './reading.ts'
 
@@ -97,3 +98,15 @@ export const unitWords = (unit: SpokenUnit | undefined): readonly string[] => (u
 
 /** A unit as it is asked for: "foot pounds". */
 export const unitAloud = (unit: SpokenUnit): string => (LISTENED_FOR[unit] ?? [WORDS[unit][0]]).join(' ')
+
+const SHORT: Readonly<Record<string, SpokenUnit>> = { kg: 'kg', kgs: 'kg', lb: 'lb', lbs: 'lb' }
+
+/** The unit among these words, as it is said: "pounds" of "24620 lb"; undefined where none is named. */
+export function unitAmong(words: readonly string[]): string | undefined {
+  const named = words.flatMap((word) => {
+    const short = ownOf(SHORT, word)
+    if (short) return [unitAloud(short)]
+    return Object.values(WORDS).some((own: readonly string[]) => own.includes(word)) ? [word] : []
+  })
+  return named.length === 0 ? undefined : [...new Set(named)].join(' ')
+}

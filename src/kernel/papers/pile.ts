@@ -28,6 +28,8 @@ export interface Edition extends PrintedPaper {
   /** From 1; undefined for a card, which is the same in every departure. */
   readonly number: number | undefined
   readonly t?: number
+  /** What filled it in; undefined for a card. */
+  readonly sheet?: Inputs
 }
 
 type Ground = Omit<PrintGround, 'sheet'>
@@ -56,7 +58,14 @@ function editionsOf(pack: Pack, paper: Paper, sheets: readonly Sheet[], ground: 
     const count = editions.length + 1
     const number = typeof given === 'number' ? given : count
     const lines = before ? marked(before.lines, printed.lines) : printed.lines
-    editions.unshift({ ...printed, lines, id: `${paper.id}.${count}`, number, ...(t !== undefined && { t }) })
+    editions.unshift({
+      ...printed,
+      lines,
+      id: `${paper.id}.${count}`,
+      number,
+      sheet: inputs,
+      ...(t !== undefined && { t }),
+    })
     before = printed
   }
   return editions

@@ -120,6 +120,10 @@ function limitText({ limits = {}, measure }: FigureDeclaration): string {
   return told.filter((one) => one).join(', ')
 }
 
+/** A line that is there for the sheet to fill in, and that it leaves blank. */
+export const isBlankOn = (pack: Pack, paper: Paper, line: PaperLine, ground: PrintGround): boolean =>
+  printedLines(pack, paper, line, ground).some(({ text }) => text === '')
+
 /** The same in every departure. */
 export const isConstant = ({ figures }: Pack, line: PaperLine): boolean =>
   'heading' in line ||

@@ -47,9 +47,10 @@ function FiguresOf({ pack }: { readonly pack: Pack }) {
   const problems = useApp((state) => state.problems)
   const settings = useApp((state) => state.settings)
   const dealt = useApp((state) => state.dealt)
+  const sheets = useApp((state) => state.sheets)
   const view = useMemo(
-    () => draftView(pack, { draft, preview, revisions, run, settings, dealt }),
-    [pack, draft, preview, revisions, run, settings, dealt],
+    () => draftView(pack, { draft, preview, revisions, run, settings, dealt, sheets }),
+    [pack, draft, preview, revisions, run, settings, dealt, sheets],
   )
   const isRunning = run?.status === 'running'
   return (

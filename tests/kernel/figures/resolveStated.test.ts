@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import type { Inputs } from '../../../src/kernel/figures/model.ts'
+import { packAt, revision } from './marram.ts'
 import { figuresOf, modelOf } from './modelOf.ts'
 
 const model = modelOf({
@@ -130,5 +131,64 @@ describe('a figure that was typed in', () => {
   test('says so without a tolerance where the figure is text', () => {
     const { problems } = figuresOf(typed, { values, stated: { takeoffData: { runway: '27R' } } })
     expect(problems[0]?.message).toBe('runway: sources differ (entered 27L, takeoff data 27R); choose one and say why')
+  })
+})
+
+describe('a weight that is settled on another source than the stations', async () => {
+  const pack = await packAt('checklists/marram')
+  const sheet = revision(pack, 'preliminary')
+  const stated = {
+    ...sheet.stated,
+    loadSheet: { ...sheet.stated?.loadSheet, zeroFuelWeight: 23500, takeoffWeight: 28560 },
+  }
+  const on = (use: string, more: Partial<Inputs> = {}) =>
+    figuresOf(pack.figures, { ...sheet, stated, settled: { zeroFuelWeight: { use, reason: 'late' } }, ...more })
+
+  test("takes that source's centre of gravity and the trim by it, and no other is worked out", () => {
+    const { figures, problems } = on('loadSheet')
+    expect(figures.takeoffCg?.value).toBe(23.5)
+    expect(figures.takeoffTrim?.value).toBe(4.3)
+    expect([figures.takeoffArm?.value, figures.zeroFuelCg?.value, figures.landingCg?.value]).toEqual(
+      Array(3).fill(undefined),
+    )
+    expect(problems.find(({ code }) => code === 'source.mixed')?.message).toBe(
+      'zero fuel CG arm, landing CG arm not worked out: zero fuel weight is settled on the load sheet, the moment is that of the stations: no centre of gravity comes of both. Put the loads right, or settle on the computed value',
+    )
+    expect(problems.some(({ code }) => code.startsWith('limit.'))).toBe(false)
+  })
+
+  test('leaves centre of gravity and trim without a value where that source states none, and says why', () => {
+    const weights = { zeroFuelWeight: 23500, takeoffWeight: 28560 }
+    const { figures, problems } = on('loadSheet', { stated: { ...stated, loadSheet: weights } })
+    expect([figures.takeoffCg?.value, figures.takeoffTrim?.value]).toEqual([undefined, undefined])
+    expect(figures.takeoffTrim?.why[0]?.text).toMatch(/^zero fuel weight is settled on the load sheet, the moment/)
+    expect(problems.filter(({ code }) => code === 'source.mixed')).toHaveLength(1)
+  })
+
+  test('works all of it out by the stations once it is settled back on them', () => {
+    const settled = {
+      zeroFuelWeight: { use: 'computed', reason: 'added twice' },
+      takeoffWeight: { use: 'computed', reason: 'too' },
+    }
+    const { figures, problems } = on('computed', { settled })
+    expect([figures.takeoffCg?.value, figures.zeroFuelCg?.value]).toEqual([23.5, 21.8])
+    expect(problems).toEqual([])
+  })
+
+  test('still has the fuel computed with it, whoever stated the fuel', () => {
+    const fuel = { ...stated, loadSheet: { ...sheet.stated?.loadSheet, blockFuel: 5640, takeoffWeight: 29820 } }
+    const settled = { blockFuel: { use: 'loadSheet', reason: 'fuelled since' } }
+    const { figures } = on('computed', { stated: fuel, settled })
+    expect([figures.takeoffWeight?.value, figures.takeoffArm?.mixed]).toEqual([29820, undefined])
+  })
+
+  test('is compared by the other sources with what was settled, never with a mix', () => {
+    const more = { ...stated, flightComputer: { takeoffCg: 25 } }
+    const { figures } = on('loadSheet', { stated: more })
+    expect(figures.takeoffCg?.value).toBeUndefined()
+    expect(figures.takeoffCg?.sources?.map(({ source, within }) => [source, within])).toEqual([
+      ['loadSheet', true],
+      ['flightComputer', false],
+    ])
   })
 })

@@ -1,6 +1,8 @@
 import { beforeAll, describe, expect, it } from 'vitest'
+import { compute } from '../../../src/kernel/figures/compute.ts'
 import type { Inputs } from '../../../src/kernel/figures/model.ts'
 import type { Pack } from '../../../src/kernel/pack/checklist.ts'
+import { asPrinted, blanksOf } from '../../../src/kernel/papers/asPrinted.ts'
 import { newOnes, pileOf } from '../../../src/kernel/papers/pile.ts'
 import { demoInputs, demoPack } from '../../app/rig.ts'
 import { packAt } from '../figures/marram.ts'
@@ -233,4 +235,33 @@ it.each(['marram', 'pair'])('a sheet of %s prints every value that its source st
   )
   expect(stated.length).toBeGreaterThan(1)
   expect(missing).toEqual([])
+})
+
+describe('what the newest edition leaves blank', () => {
+  const without = (sheet: Inputs) => {
+    const { v1: _, vr: __, ...data } = sheet.stated?.takeoffData ?? {}
+    return { ...sheet, stated: { ...sheet.stated, takeoffData: data } }
+  }
+  const blanks = (sheets: readonly Inputs[]) =>
+    blanksOf(
+      pack,
+      sheets.map((inputs) => ({ inputs })),
+      GROUND,
+    )
+
+  it('is compared with nothing, whatever an old one stated', () => {
+    const left = blanks([preliminary, without(final)])
+    expect([...(left.get('takeoffData')?.figures ?? [])]).toEqual(expect.arrayContaining(['v1', 'vr']))
+    expect(left.get('takeoffData')?.edition).toBe(2)
+    const { figures, problems } = compute(pack.figures, asPrinted(preliminary, left))
+    expect([figures.v1?.value, figures.v1?.sources, figures.vr?.sources]).toEqual([126, undefined, undefined])
+    expect(figures.v2?.sources).toHaveLength(2)
+    expect(problems).toEqual([])
+  })
+
+  it('is nothing where each edition prints all that it has a line for, or no sheet lies there', () => {
+    expect(asPrinted(preliminary, blanks([preliminary, final]))).toBe(preliminary)
+    expect(asPrinted(preliminary, blanks([]))).toBe(preliminary)
+    expect(asPrinted(preliminary, blanks([without(preliminary), final]))).toBe(preliminary)
+  })
 })

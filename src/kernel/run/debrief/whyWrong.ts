@@ -2,11 +2,13 @@
 
 import { capital } from '../../capital.ts'
 import { band } from '../../figures/entered.ts'
+import { unitAmong } from '../../kinds/unitWords.ts'
+import { tokensOf } from '../../numbers/tokens.ts'
 import { ownOf } from '../../own.ts'
 import type { Pack } from '../../pack/checklist.ts'
 import type { ExchangeTurn } from '../../pack/exchange.ts'
 import { listsOf } from '../../pack/place.ts'
-import type { Part } from '../../response/model.ts'
+import type { Cause, Part } from '../../response/model.ts'
 import { exchangesOf } from '../talk/talk.ts'
 import type { DebriefTry } from './debriefTry.ts'
 import { rightValues } from './rightValues.ts'
@@ -20,12 +22,22 @@ export function whyOf(pack: Pack, of: string, one: DebriefTry): string {
   if (because === 'valueless') return 'Said to be done, without the value.'
   const told = [
     ...parts.flatMap((part) => rightOf(pack, part)),
+    ...parts.flatMap(({ state, heard }) => (because === 'unit' && state === 'wrong' ? unitWords(heard) : [])),
     ...missingIn(pack, of, one).map((name) => `${name} was left out`),
   ]
-  const fits = causes.map(({ cause, detail }) =>
-    cause === 'digitsSwapped' ? `two digits swapped: ${detail}` : `it looks like ${detail}`,
-  )
+  const fits = causes.filter(({ cause }) => because !== 'unit' || cause !== 'otherUnit').map(causeWords)
   return `${capital([...told, ...fits].join('; ')) || 'It was not right'}.`
+}
+
+/** Where a wrong value may come from. */
+export function causeWords({ cause, detail }: Cause): string {
+  if (cause === 'digitsSwapped') return `two digits swapped: ${detail}`
+  return cause === 'otherUnit' ? `it looks like the value in ${detail}` : `it looks like ${detail}`
+}
+
+function unitWords(heard = ''): string[] {
+  const unit = unitAmong(tokensOf(heard).map(({ text }) => text))
+  return unit ? [`it was said in ${unit}`] : []
 }
 
 function rightOf(pack: Pack, { name, kind, state, expected, limits }: Part): string[] {

@@ -2,7 +2,7 @@
 
 import type { Figure, Value } from '../../kinds/kind.ts'
 import { isComposed, sayValue } from '../../kinds/table.ts'
-import { spokenUnit, unitAloud } from '../../kinds/unitWords.ts'
+import { spokenUnit, unitAloud, unitAmong } from '../../kinds/unitWords.ts'
 import { isNumberToken, type Token, tokensOf } from '../../numbers/tokens.ts'
 import type { Item, Pack } from '../../pack/checklist.ts'
 import { figuresFor, findItem, responseOf, saidFigures } from '../../pack/place.ts'
@@ -89,6 +89,9 @@ function heardWords(pack: Pack, state: RunState, event: Answered): string {
     const spec = part.kind === 'figure' && part.read !== undefined && pack.figures.declarations[part.name]?.spec
     if (!spec || isFiner(part.read, 'decimals' in spec ? spec.decimals : undefined, spec.kind)) return part.heard ?? ''
     const value = sayValue({ ...spec, value: part.read } as Figure, state.settings.phraseology)
+    // By itself the number may be right: the unit is what was wrong.
+    const unit = event.judgement.because === 'unit' && unitAmong(tokensOf(part.heard ?? '').map(({ text }) => text))
+    if (unit) return `${value} ${unit}`
     return part.heard === undefined || isAllSaid(part.heard, value) ? value : part.heard
   })
   return words.filter((text) => text).join(', ') || event.evidence.text

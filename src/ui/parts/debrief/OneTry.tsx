@@ -1,5 +1,6 @@
 /** One try in the debrief: what was said, the verdict, and (the run being over) what would have been right. */
 
+import { capital } from '../../../kernel/capital.ts'
 import { band } from '../../../kernel/figures/entered.ts'
 import type { Value } from '../../../kernel/kinds/kind.ts'
 import { showValue } from '../../../kernel/kinds/table.ts'
@@ -8,6 +9,7 @@ import type { Part } from '../../../kernel/response/model.ts'
 import { clockTime } from '../../../kernel/run/core/clockTime.ts'
 import type { DebriefTry } from '../../../kernel/run/debrief/debriefTry.ts'
 import { rightValues } from '../../../kernel/run/debrief/rightValues.ts'
+import { causeWords } from '../../../kernel/run/debrief/whyWrong.ts'
 import { useApp } from '../../useApp.ts'
 import { Verdict } from '../run/Verdict.tsx'
 
@@ -28,11 +30,11 @@ export function OneTry({ one }: { readonly one: DebriefTry }) {
       </p>
       {tooEarly === undefined ? <Verdict judgement={judgement} /> : <p>Too early. First: {tooEarly}.</p>}
       {wrong.map((part) => (
-        <p key={part.name}>{told(pack, part)}</p>
+        <p key={part.name}>{told(pack, part, judgement)}</p>
       ))}
       {missing.length > 0 && <p>Left out: {missing.map((part) => labelOf(pack, part)).join(', ')}.</p>}
-      {judgement.causes?.map(({ detail }) => (
-        <p key={detail}>It looks like {detail}.</p>
+      {judgement.causes?.map((cause) => (
+        <p key={cause.detail}>{capital(causeWords(cause))}.</p>
       ))}
     </li>
   )
@@ -41,10 +43,15 @@ export function OneTry({ one }: { readonly one: DebriefTry }) {
 const labelOf = (pack: Pack | undefined, { name, kind }: Part) =>
   (kind === 'figure' && pack?.figures.declarations[name]?.label) || name
 
-function told(pack: Pack | undefined, { name, kind, read, heard, expected, limits }: Part): string {
+function told(
+  pack: Pack | undefined,
+  { name, kind, read, heard, expected, limits }: Part,
+  { because }: Pick<DebriefTry['judgement'], 'because'>,
+): string {
   const figure = kind === 'figure' ? pack?.figures.declarations[name] : undefined
   const show = (value: Value) => (figure ? showValue({ ...figure.spec, value }) : String(value))
-  const said = `said ${read === undefined ? (heard ?? 'nothing') : show(read)}`
+  // Shown as a value, it would have the unit that it was not said in.
+  const said = `said ${because === 'unit' ? `“${heard}”` : read === undefined ? (heard ?? 'nothing') : show(read)}`
   if (limits && figure) return `${figure.label}: ${said}; within limits: ${band(limits, figure.measure)}`
   if (expected === undefined) return said
   const right = figure ? rightValues(figure.spec, expected, figure.accept) : String(expected)

@@ -55,7 +55,8 @@ export function SourceFields({ pack, draft, figure }: SourceFieldsProps) {
   )
 }
 
-function Agreement({ field: { agrees, difference } }: { readonly field: SourceField }) {
+function Agreement({ field: { agrees, difference, blankOn } }: { readonly field: SourceField }) {
+  if (blankOn) return <p class="small">Not on the {blankOn}: not compared.</p>
   if (agrees === undefined) return null
   return (
     <p class={agrees ? 'soft small' : 'wrong-entry'}>

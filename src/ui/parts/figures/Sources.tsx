@@ -61,12 +61,15 @@ const MARK: Readonly<Record<SourcedView['state'], MarkName>> = {
   settled: 'half',
   open: 'unequal',
   outdated: 'unequal',
+  followed: 'half',
+  mixed: 'unequal',
 }
 
 function Told({ figure }: { readonly figure: SourcedView }) {
   const { state } = figure
+  const isOpen = state === 'open' || state === 'outdated' || state === 'mixed'
   return (
-    <span class={state === 'open' || state === 'outdated' ? 'wrong-entry' : 'soft'}>
+    <span class={isOpen ? 'wrong-entry' : 'soft'}>
       <Mark name={MARK[state]} /> {wordsOf(figure)}
     </span>
   )
@@ -85,11 +88,16 @@ function wordsOf({ state, fields }: SourcedView): string {
       return 'differs from what was settled: choose again'
     case 'settled':
       return 'differed, settled'
+    case 'followed':
+      return 'as its source states it'
+    case 'mixed':
+      return 'no value'
   }
 }
 
 function Own({ figure }: { readonly figure: SourcedView }) {
-  const { own, shown, isHidden } = figure
+  const { own, shown, isHidden, because } = figure
+  if (because) return <p>Not computed here: {because}.</p>
   return (
     <p>
       {own === 'computed' ? 'Computed here: ' : 'Entered here: '}
