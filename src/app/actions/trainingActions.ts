@@ -6,7 +6,7 @@ import type { ControllerParts, RunController } from '../run/controller.ts'
 import { hasRunOn } from '../selectors.ts'
 import { EMPTY_DRAFT } from '../store.ts'
 import { watchDrills } from '../training/drillEnd.ts'
-import { type DrillTold, drillTold } from '../training/training.ts'
+import { type Card, type DrillTold, drillTold } from '../training/training.ts'
 import type { TrainingActions } from './actions.ts'
 
 export interface TrainingActionParts extends ControllerParts {
@@ -28,7 +28,7 @@ export function trainingActions(
 
   async function readProgress(): Promise<void> {
     const { readFacts } = await import('../training/runFacts.ts')
-    const { cardsForDrill, deckOf, dueCards, readDeck } = await import('../training/deck.ts')
+    const { cardsForDrill, deckOf, dueCards, nextDue, readDeck } = await import('../training/deck.ts')
     const { progressOf } = await import('../../kernel/training/progress.ts')
     const kept = await workedOut.all()
     const { facts, unreadable } = await readFacts(log, workedOut, kept)
@@ -38,7 +38,8 @@ export function trainingActions(
     const deck = deckOf(over, was)
     if (deck.runs.length !== was?.runs.length) await workedOut.put(new Map([[DECK, JSON.stringify(deck)]]))
     const { stations } = store.getState().settings
-    const due = dueCards(deck, clock.now()).filter(({ kind }) => stations || kind !== 'readBack')
+    const isAsked = ({ kind }: Card) => stations || kind !== 'readBack'
+    const due = dueCards(deck, clock.now()).filter(isAsked)
     store.setState({
       training: {
         facts,
@@ -46,6 +47,7 @@ export function trainingActions(
         unreadable,
         deck,
         due,
+        next: nextDue(Object.values(deck.cards).filter(isAsked), clock.now()),
         forDrill: cardsForDrill(due),
         refused: '',
       },

@@ -7,7 +7,7 @@
 import { fsrs } from 'ts-fsrs'
 import { medianOf } from '../../kernel/statistics/intervals.ts'
 import type { RunFacts, Trial } from '../../kernel/training/facts.ts'
-import { type Card, type CardKind, type Deck, DRILL_S } from './training.ts'
+import { type Card, type CardKind, type Deck, DRILL_S, type NextDue } from './training.ts'
 
 /** A deck kept by another edition is made anew. */
 const EDITION = 1
@@ -99,6 +99,14 @@ export function dueCards({ cards }: Deck, now: number): Card[] {
   return Object.values(cards)
     .filter(({ dueAt }) => dueAt <= now + AHEAD_MS)
     .sort((one, other) => recallOf(one, now) - recallOf(other, now))
+}
+
+/** What comes up first of what is not due yet, and how many with it within a day. Undefined where nothing will. */
+export function nextDue(cards: readonly Card[], now: number): NextDue | undefined {
+  const ahead = cards.map(({ dueAt }) => dueAt - AHEAD_MS).filter((at) => at > now)
+  if (ahead.length === 0) return undefined
+  const at = Math.min(...ahead)
+  return { at, count: ahead.filter((one) => one < at + DAY_MS / 2).length }
 }
 
 /** About how long one of each takes, s. */

@@ -31,6 +31,13 @@ export interface Deck {
   readonly times: Readonly<Record<string, readonly number[]>>
 }
 
+export interface NextDue {
+  /** Clock time, ms since 1970. */
+  readonly at: number
+  /** What comes up within half a day of it. */
+  readonly count: number
+}
+
 export interface Training {
   readonly facts: readonly RunFacts[]
   readonly progress: Progress
@@ -38,6 +45,7 @@ export interface Training {
   readonly deck: Deck
   /** Of all packs, the least sure first, when it was looked up. */
   readonly due: readonly Card[]
+  readonly next: NextDue | undefined
   /** Of one pack, as many as a drill holds. */
   readonly forDrill: readonly Card[]
   /** Why a drill could not begin. */

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { cardsForDrill, deckOf, dueCards, ratingOf, readDeck } from '../../../src/app/training/deck.ts'
+import { cardsForDrill, deckOf, dueCards, nextDue, ratingOf, readDeck } from '../../../src/app/training/deck.ts'
 import { FACTS_EDITION, type RunFacts, type Trial } from '../../../src/kernel/training/facts.ts'
 import { learn } from '../../bench/learners.ts'
 import { madeUpRuns } from '../../kernel/training/madeUp.ts'
@@ -59,6 +59,16 @@ describe('what is due', () => {
       'readBack x.t',
       'reading trim',
     ])
+  })
+
+  it('says when the next come up, and how many with the first of them', () => {
+    const deck = deckOf([run(0, [{ card: 'l.a' }, { card: 'l.b' }, { card: 'l.c', right: false }])])
+    const cards = Object.values(deck.cards)
+    const [first, second] = [...new Set(cards.map(({ dueAt }) => dueAt))].sort((one, other) => one - other)
+    const now = (first ?? 0) - DAY_MS
+    expect(nextDue(cards, now)).toEqual({ at: (first ?? 0) - DAY_MS / 2, count: 1 })
+    expect(nextDue(cards, (first ?? 0) + 1)).toEqual({ at: (second ?? 0) - DAY_MS / 2, count: 2 })
+    expect(nextDue(cards, (second ?? 0) + 1)).toBeUndefined()
   })
 
   it('of one pack only, the least sure first, as much as five minutes hold', () => {

@@ -2,7 +2,7 @@
 
 import { hasRunOn } from '../../../app/selectors.ts'
 import { counted } from '../../../app/training/charts.ts'
-import { type Card, type CardKind, countOf, type DrillTold } from '../../../app/training/training.ts'
+import { type Card, type CardKind, countOf, type DrillTold, type NextDue } from '../../../app/training/training.ts'
 import { useActions, useApp } from '../../useApp.ts'
 import { EndRun } from '../shell/EndRun.tsx'
 
@@ -30,6 +30,7 @@ export function FiveMinutes() {
       {drilled && <p role="status">{toldOf(drilled)}</p>}
       {training?.refused && <p role="alert">{training.refused}</p>}
       {training && <p>{isDrill ? 'The drill is on.' : dueWords(training.due, training.forDrill)}</p>}
+      {training?.next && <p class="soft">{nextWords(training.next)}</p>}
       {isDrill && (
         <div class="row">
           <button type="button" class="first" onClick={() => actions.show('run')}>
@@ -74,6 +75,11 @@ function dueWords(due: readonly Card[], forDrill: readonly Card[]): string {
   const rest =
     forDrill.length < due.length ? ` Five minutes hold ${forDrill.length} of them, the least sure first.` : ''
   return `Due: ${listedKinds(due)}.${rest} The figures are of a departure you have not seen; its papers are on the table.`
+}
+
+function nextWords({ at, count }: NextDue): string {
+  const day = new Date(at).toLocaleDateString('en-GB', { weekday: 'long', day: 'numeric', month: 'long' })
+  return `Comes up next on ${day}: ${count}.`
 }
 
 function toldOf({ asked, right, missed, why }: DrillTold): string {
