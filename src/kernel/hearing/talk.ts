@@ -50,9 +50,9 @@ function inExchange({ turns }: Exchange): Spoken {
   }
 }
 
-const inBriefing = ({ topics, ends }: Briefing): Spoken => ({
+const inBriefing = ({ name, topics, ends }: Briefing): Spoken => ({
   said: topics.map(({ label, say }) => answered(label, say)),
-  others: ends.wordings,
+  others: [name, ...ends.wordings],
 })
 
 const answered = (challenge: string, responses: readonly Response[], states?: Answered['states']): Answered => ({

@@ -1,19 +1,22 @@
 /** What a pilot says of the run besides answers: a clearance that is in, steps that are done, a situation that has changed. */
 
-import type { Transcript } from '../numbers/tokens.ts'
-import type { Decision, Step } from '../pack/checklist.ts'
+import { type Transcript, tokensOf } from '../numbers/tokens.ts'
+import type { Decision, Flow, Step } from '../pack/checklist.ts'
 import { findLine, flowsOf, listById, stepsOf } from '../pack/place.ts'
-import { isAnnounced } from '../response/announced.ts'
+import { isAnnounced, isOnlyNamed } from '../response/announced.ts'
 import { judge } from '../response/judge.ts'
 import { type Response, responseFrom } from '../response/response.ts'
 import { yesOrNo } from '../response/yesNo.ts'
 import type { EventBody } from '../run/core/events.ts'
 import { flowAt, openSteps } from '../run/list/flowSteps.ts'
-import { exchangeAt } from '../run/talk/talk.ts'
+import { briefingsOf, exchangeAt } from '../run/talk/talk.ts'
+import { isCalled } from './briefing.ts'
 import type { Utterance } from './utterance.ts'
 
 /** What a pilot says when a flow is done; of one step that was read out, "done" alone is said. */
-const FLOW_DONE = responseFrom('[the] flow (complete | done | is done | is complete) | complete | all done | done')
+const FLOW_DONE = responseFrom(
+  '[the] flow [is] (complete | completed | finished | done) | that completes [the] flow | complete | all done | done',
+)
 const STEP_DONE = responseFrom('done | step done | checked')
 const READ_OUT = responseFrom('read the flow | read [me] the steps | next step | what is next')
 
@@ -27,6 +30,15 @@ function stepIn(steps: readonly Step[], heard: Transcript): Step | undefined {
   const said = steps.filter(({ say }) => say && isAnnounced(say, heard))
   const whole = said.filter(({ say }) => say && isSaid(say, heard))
   return whole[0] ?? (said.length === 1 ? said[0] : undefined)
+}
+
+/** The name of the open flow is "flow"; that of another is not. */
+function unnamed({ name }: Flow, heard: Transcript): Transcript {
+  const { text, tokens } = heard
+  const own = tokensOf(name)
+  const at = tokens.findIndex((_, from) => own.every((word, index) => tokens[from + index]?.text === word.text))
+  if (at < 0) return heard
+  return { text, tokens: [...tokens.slice(0, at), ...tokensOf('flow'), ...tokens.slice(at + own.length)] }
 }
 
 /** The clearance that the open line waits for. */
@@ -45,8 +57,11 @@ export function flowCall({ pack, state, said: { heard }, evidence }: Utterance):
   const step = stepIn(open, heard)
   if (step) return { type: 'stepDone', step: step.id, evidence }
   if (next && state.readingFlow && isSaid(STEP_DONE, heard)) return { type: 'stepDone', step: next.id, evidence }
-  if (isSaid(FLOW_DONE, heard)) return { type: 'flowClosed', flow: flow.id, evidence }
-  return isSaid(READ_OUT, heard) ? { type: 'flowAsked', flow: flow.id, evidence } : undefined
+  const isQuestion = isOnlyNamed(heard.tokens, FLOW_DONE)
+  if (!isQuestion && isSaid(FLOW_DONE, unnamed(flow, heard))) return { type: 'flowClosed', flow: flow.id, evidence }
+  if (isSaid(READ_OUT, heard)) return { type: 'flowAsked', flow: flow.id, evidence }
+  const ahead = briefingsOf(pack).find((one) => !state.briefingsClosed.includes(one.id) && isCalled(one, heard))
+  return ahead && { type: 'commanded', command: 'recheck', argument: ahead.name, evidence }
 }
 
 /** A step of a flow that was gone on from, by its own words, where something of the open exchange waits for it. */

@@ -36,7 +36,7 @@ export function answer(utterance: Utterance): EventBody | undefined {
   // "Checked" has not the shape of a value, and is said to one all the same.
   const isAnswer = judged.verdict === 'command' || judged.because === 'valueless' || isAnswerShaped(utterance, item)
   const isDoubted = heard.doubt !== undefined || !isAnswer
-  const judgement = withCauses(pack, state, isDoubted ? notUnderstood(judged.parts) : judged)
+  const judgement = withCauses(pack, state, isDoubted ? notUnderstood(judged.parts) : judged, utterance.said.heard)
   if (judgement.verdict === 'command' && judgement.command) {
     const { command, argument } = judgement
     return commanded({ command, ...(argument !== undefined && { argument }) }, utterance) ?? overheard(utterance)

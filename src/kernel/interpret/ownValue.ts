@@ -1,6 +1,8 @@
 /** What the pilot worked out: read without a look at the figure, then compared, then explained. */
 
+import type { KindSpec } from '../kinds/kind.ts'
 import type { Lack } from '../kinds/reading.ts'
+import type { Scale } from '../kinds/value.ts'
 import { figuresFor } from '../pack/place.ts'
 import { completing } from '../response/begun.ts'
 import { isRight } from '../response/compare.ts'
@@ -19,7 +21,12 @@ export function ownValue({ pack, state, said, evidence }: Utterance): EventBody 
   const names = [label, ...alsoCalled, 'my', 'mine']
   const lacks = lackOf(spec, names, said)
   const whole = question.begun !== undefined && lacks && inTwoBreaths(question.begun, said, lacks)
-  const value = readOff(spec, names, said) ?? (whole ? readOff(spec, names, whole) : undefined)
+  const { min: _, max: __, ...endless } = spec as Partial<Scale>
+  const value =
+    readOff(spec, names, said) ??
+    (whole ? readOff(spec, names, whole) : undefined) ??
+    // Beyond the scale it is a value all the same, and another one.
+    readOff({ ...endless } as KindSpec, names, said)
   const own = figuresFor(pack, state.values, [figure])[figure]
   if (!own) return undefined
   if (value === undefined) {

@@ -144,6 +144,14 @@ export function soundOf({ number, canon }: Token): string {
   return number?.type === 'digit' && number.form === 'homophone' ? number.digits : canon
 }
 
+/** Whether a word was said: "V1" for "V one". */
+export function isWord({ text, canon, number }: Token, word: string): boolean {
+  return text === word || (number?.type === 'numeral' && canon === NUMBER_WORDS_CANON.get(word))
+}
+const NUMBER_WORDS_CANON: ReadonlyMap<string, string> = new Map(
+  [...NUMBER_WORDS.keys()].map((word) => [word, wordToken(word, 0, word.length).canon]),
+)
+
 /** Compared without spaces, so that "take off" is "takeoff" and "V1" is "V one". */
 export function canonOf(tokens: readonly Token[]): string {
   return tokens.map((token) => token.canon).join('')

@@ -2,7 +2,7 @@
 
 import { type KindSpec, kindOf, type Specs } from '../kinds/kind.ts'
 import { affixesOf } from '../kinds/table.ts'
-import { isNumberToken, soundOf, type Token, tokensOf } from '../numbers/tokens.ts'
+import { isNumberToken, isWord, soundOf, type Token, tokensOf } from '../numbers/tokens.ts'
 import { ownOf } from '../own.ts'
 import { HARMLESS } from './lexicon.ts'
 import { madeOnce } from './memo.ts'
@@ -76,7 +76,7 @@ export function cueAt({ all }: Cues, tokens: readonly Token[], at: number): Cue 
 export function isSaidAt(words: readonly string[], isValue: boolean, tokens: readonly Token[], at: number): boolean {
   return words.every((word, index) => {
     const token = tokens[at + index]
-    return token !== undefined && (isValue ? soundOf(token) : token.text) === word
+    return token !== undefined && (isValue ? soundOf(token) === word : isWord(token, word))
   })
 }
 

@@ -45,7 +45,7 @@ export const ALSO_ON: ReadonlySet<string> = new Set(['set', 'fastened', 'engaged
 export const ALSO_NAMED: readonly (readonly [string, readonly string[]])[] = [
   ['fan speed', ['n one']],
   ['core speed', ['n two']],
-  ['auxiliary power unit', ['a p u']],
+  ['auxiliary power unit', ['a p u', 'apu']],
   ['center of gravity', ['c of g', 'c g']],
   ['centre of gravity', ['c of g', 'c g']],
   ['c g', ['c of g', 'center of gravity', 'centre of gravity']],

@@ -38,9 +38,7 @@ function beginsIn(keywords: readonly Keyword[], tokens: readonly Token[]): Begin
   return tokens.flatMap((_, from) => {
     const here = longestFirst.filter(
       ({ words, isValue, own }) =>
-        isSaidAt(words, isValue, tokens, from) &&
-        // A flight level is none of the levels that are asked for, unless they are.
-        (words[0] !== 'level' || own.has('flight') || tokens[from - 1]?.text !== 'flight'),
+        isSaidAt(words, isValue, tokens, from) && !isOther(words[0] ?? '', own, tokens[from - 1]?.text ?? ''),
     )
     // Of one topic the longest words.
     return here
@@ -48,6 +46,15 @@ function beginsIn(keywords: readonly Keyword[], tokens: readonly Token[]): Begin
       .map((keyword) => ({ ...keyword, from, named: from + keyword.words.length }))
   })
 }
+
+/** A flight level or an acceleration altitude is none of the levels that are asked for, unless they are. */
+const isOther = (noun: string, own: ReadonlySet<string>, before: string) =>
+  HEIGHTS.has(noun) && OTHER_HEIGHTS.has(before) && !own.has(before)
+const HEIGHTS = new Set(['level', 'altitude', 'height'])
+const OTHER_HEIGHTS = new Set(
+  `flight acceleration transition decision safety safe sector minimum reduction retraction cleanup circuit pattern
+  cruising cruise diversion failure out engine`.split(/\s+/),
+)
 
 /**
  * Words inside longer words of another topic name only that one: the V one of "stop below V one". Of a topic without

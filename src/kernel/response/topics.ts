@@ -6,10 +6,10 @@
  */
 
 import type { Figures } from '../kinds/kind.ts'
-import type { Token, Transcript } from '../numbers/tokens.ts'
+import { isNumberToken, type Token, type Transcript } from '../numbers/tokens.ts'
 import { ownOf } from '../own.ts'
 import { askedFor } from './asked.ts'
-import { type Contrary, contrariesIn, type Never } from './contraries.ts'
+import { conditionsIn, type Never, type OfCondition } from './contraries.ts'
 import { judge } from './judge.ts'
 import { isNegation } from './lexicon.ts'
 import type { Part } from './model.ts'
@@ -61,8 +61,11 @@ export function topicsIn(
   held: PartsOfTopics = {},
 ): Named {
   const said = topics.map((): Said => ({ parts: new Map(), named: false, denied: false }))
-  for (const contrary of contrariesOf(topics, heard).filter(({ stands }) => stands))
-    said[contrary.topic]?.parts.set(CONTRARY, { state: 'wrong', heard: wordsBetween(heard, contrary) })
+  for (const { topic, isContrary, ...one } of conditionsOf(topics, heard).filter(({ stands }) => stands)) {
+    const own = said[topic] as Said
+    if (isContrary) own.parts.set(CONTRARY, { state: 'wrong', heard: wordsBetween(heard, one) })
+    else own.named = true
+  }
   for (const mention of mentionsOf(topics, figures, heard)) {
     const { before, deniedAfter } = mention
     const { parts, named, isRefused } = partsOf(mention, figures, heard)
@@ -100,20 +103,30 @@ export function topicsIn(
 
 function mentionsOf(topics: readonly SpokenTopic[], figures: Figures, { tokens }: Transcript): Mention[] {
   const keywords = topics.flatMap(({ say }, topic) => say.flatMap((response) => keywordsOf(topic, response, figures)))
-  const contraries = contrariesOf(topics, { tokens })
-  // Words of a contradiction name nothing by themselves: the "we stop" of "after V one we stop".
-  const isContrary = ({ from, named, hasFigures }: Mention) =>
-    !hasFigures && contraries.some((one) => from < one.to && named > one.from)
-  return mentionsIn(keywords, tokens).filter((mention) => !isContrary(mention))
+  const conditions = conditionsOf(topics, { tokens })
+  // What is said of a condition names no other topic, and of a contradiction nothing: the "we stop" of "after V one we stop".
+  const isOfCondition = ({ topic, from, named, hasFigures }: Mention) =>
+    !hasFigures &&
+    conditions.some((one) => from < one.to && named > one.from && (one.isContrary || one.topic !== topic))
+  const mentions = mentionsIn(keywords, tokens).filter((mention) => !isOfCondition(mention))
+  // "After V one we climb straight ahead to one thousand": with an engine out to another height than the first level.
+  const isOfFailure = ({ from, words: [word = ''], own }: Mention) => {
+    if (!word.startsWith('climb') || own.has(tokens[from - 1]?.text ?? '')) return false
+    const before = mentions.findLast((one) => one.from < from)
+    const condition = conditions.findLast((one) => one.from < from)
+    const isLater = condition && condition.to > (before?.from ?? -1)
+    return isLater || before?.hasFigures === false
+  }
+  return mentions.filter((mention) => !isOfFailure(mention))
 }
 
-const contrariesOf = (topics: readonly SpokenTopic[], { tokens }: Pick<Transcript, 'tokens'>): readonly Contrary[] =>
-  contrariesIn(
+const conditionsOf = (topics: readonly SpokenTopic[], { tokens }: Pick<Transcript, 'tokens'>): readonly OfCondition[] =>
+  conditionsIn(
     topics.map(({ never = [] }) => never),
     tokens,
   )
 
-const wordsBetween = ({ tokens }: Transcript, { from, to }: Pick<Contrary, 'from' | 'to'>): string =>
+const wordsBetween = ({ tokens }: Transcript, { from, to }: Pick<OfCondition, 'from' | 'to'>): string =>
   tokens
     .slice(from, to)
     .map(({ text }) => text)
@@ -128,10 +141,11 @@ export interface TopicRead {
 
 /** What of the words was taken for which topic, in their order; what is denied is wrong. */
 export function topicsRead(topics: readonly SpokenTopic[], figures: Figures, heard: Transcript): readonly TopicRead[] {
-  const stands = contrariesOf(topics, heard).filter((one) => one.stands)
-  const contrary = stands.map((one): TopicRead => {
+  const stands = conditionsOf(topics, heard).filter((one) => one.stands)
+  const conditions = stands.map((one): TopicRead => {
     const { id = '' } = topics[one.topic] ?? {}
-    return { topic: id, name: { name: id, kind: 'word', state: 'wrong', heard: wordsBetween(heard, one) }, values: [] }
+    const state = one.isContrary ? 'wrong' : 'ok'
+    return { topic: id, name: { name: id, kind: 'word', state, heard: wordsBetween(heard, one) }, values: [] }
   })
   const named = mentionsOf(topics, figures, heard).map((mention) => {
     const { id = '' } = topics[mention.topic] ?? {}
@@ -141,7 +155,7 @@ export function topicsRead(topics: readonly SpokenTopic[], figures: Figures, hea
     const name: Part = { name: id, kind: 'word', state: 'ok', heard: words }
     return isDenied ? { topic: id, name: denied(name), values: values.map(denied) } : { topic: id, name, values }
   })
-  return [...contrary, ...named]
+  return [...conditions, ...named]
 }
 
 /** What it was read as is not what is wrong with it. */
@@ -180,6 +194,8 @@ function partsOf(
   const end = endOf(response, figures, tokens.slice(from, to)) + from
   const isRunway = response.figures.some((name) => ownOf(figures, name)?.kind === 'runway')
   const stretch = isRunway ? withoutLength(tokens.slice(from, end), tokens[end]) : tokens.slice(from, end)
+  // "No runway left" is none of the two.
+  if (isRunway && !stretch.some(isNumberToken)) return { parts: [], named: false }
   const said = stretch.map((token) => (INSTEAD.has(token.text) ? { ...token, ...THEN } : token))
   const { verdict, because, parts } = judge({ response, figures, heard: { text, tokens: said } })
   if (verdict === 'sayAgain' && because === 'twoValues') {

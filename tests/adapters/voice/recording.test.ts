@@ -203,7 +203,7 @@ describe.each(packs)('with the pack $id', (pack) => {
       missing: challenges.map((challenge) =>
         say.missing(challenge, ['direction', 'the rest', 'all digits', 'decimals', ...labels]),
       ),
-      coach: [say.coach('five two up')],
+      coach: pack.papers.map(({ title }) => say.coach([title])),
       limitsOf: labels.flatMap((label) => [
         say.limitsOf(label, 'two seven point five', undefined),
         say.limitsOf(label, undefined, 'five'),
@@ -254,6 +254,7 @@ describe.each(packs)('with the pack $id', (pack) => {
       outOfOrder: [...names.map(listName), ...briefings.map(({ name }) => name)].map(say.outOfOrder),
       notFinished: exchanges.map(({ name }) => say.notFinished(name)),
       finalFiguresIn: [say.finalFiguresIn()],
+      stillPreliminary: [say.stillPreliminary()],
       pass: challenges.flatMap((challenge) => PASS_REASONS.map((reason) => say.pass(challenge, reason))),
       reasons: [say.reasons()],
       passed: challenges.map(say.passed),

@@ -31,7 +31,7 @@ describe('a contradiction in a briefing', () => {
     ['if we have a failure before V one we continue', { reject: 'wrong' }],
     ['below V one we go, above V one we stop', { reject: 'wrong', failure: 'wrong' }],
     ['before V one we stop, after V one we continue', { reject: 'ok', failure: 'ok' }],
-    ['we stop before V one, we go after V one', { reject: 'ok' }],
+    ['we stop before V one, we go after V one', { reject: 'ok', failure: 'ok' }],
     ['after V one we do not stop, we continue, engine failure', { failure: 'ok' }],
     ['after V one we stop, correction, after V one we continue', { failure: 'ok' }],
     ['engine failure after V one we continue', { failure: 'ok' }],

@@ -79,8 +79,7 @@ export const FIXED_PHRASES = [
   "instructor's word",
   'training',
   'passed',
-  'computed',
-  'check the sheet',
+  'check the',
   'no figure yet for',
   'enter it on the figures page',
   'resuming',
@@ -141,6 +140,7 @@ export const FIXED_PHRASES = [
   'critical item',
   'confirm again',
   'flow complete',
+  'still on preliminary figures',
   'known fault of the simulator',
   'stopped',
   'confirm brakes set',
@@ -239,7 +239,8 @@ export const say = {
   form: (form: string) => sentence(`say it ${form}`),
   valueless: () => ask('value'),
   missing: (challenge: string, parts: readonly string[]) => ask(`${challenge}, ${listed(parts)}`),
-  coach: (value: string) => `${sentence(`computed ${value}`)} ${sentence('check the sheet')}`,
+  /** Papers by their titles. */
+  coach: (papers: readonly string[]) => sentence(`check the ${listed(papers)}`),
   /** Where a reading must lie, when it was refused too often. */
   limitsOf: (label: string, min: string | undefined, max: string | undefined) =>
     sentence(
@@ -285,6 +286,7 @@ export const say = {
   /** `next`: an exchange that was begun. */
   notFinished: (next: string) => `${sentence(`${next} not finished`)} ${ask('do that first')}`,
   finalFiguresIn: () => ask('final figures in'),
+  stillPreliminary: () => sentence('still on preliminary figures'),
   pass: (challenge: string, reason: PassReason) =>
     `${sentence(`pass ${challenge}`, reasonWords(reason))} ${ask('confirm')}`,
   reasons: () => sentence('say the reason', ...PASS_REASONS.map(reasonWords)),

@@ -4,6 +4,7 @@ import type { Pack } from '../../pack/checklist.ts'
 import { agenda, findItem, listsOf } from '../../pack/place.ts'
 import { closeItem } from '../list/answering.ts'
 import { inItsTurn } from '../list/listCalls.ts'
+import { unfinished } from '../talk/briefing.ts'
 import { answerTo } from '../talk/exchanging.ts'
 import { findTurn } from '../talk/talk.ts'
 import { confirmed, doubted, seenBefore } from '../watch/calling.ts'
@@ -43,8 +44,12 @@ export function affirmed(pack: Pack, state: RunState, by: By): Step {
       return advance(pack, { ...state, question: undefined, warnings: [], warned: [] }, question.list)
     case 'outOfOrder':
       return firstThings(pack, state, question.next)
-    case 'finalFiguresIn':
-      return callList(pack, state, question.list)
+    case 'finalFiguresIn': {
+      // Otherseat has those that were accepted: whoever says so once more has the last word.
+      if (question.objected || state.figureStatus !== 'preliminary') return callList(pack, state, question.list)
+      const asked: RunState = { ...state, question: { ...question, objected: true } }
+      return sayAndListen(pack, asked, [say.stillPreliminary()], { prompt: true, tone: 'attention' })
+    }
   }
 }
 
@@ -67,7 +72,8 @@ function passed(pack: Pack, state: RunState, question: Extract<Question, { about
   return advance(pack, closed, list.id, { words: [say.passed(item.challenge)] })
 }
 
-/** A warning that is not acknowledged leaves its list to be called again; a list may be run before its turn; any other question is just dropped. */
+/** A warning that is not acknowledged leaves its list to be called again; a list may be run before its turn, after a briefing that
+ * was begun has been asked for once more; any other question is just dropped. */
 export function refused(pack: Pack, state: RunState): Step {
   const { question } = state
   const free = { ...state, question: undefined }
@@ -82,7 +88,7 @@ export function refused(pack: Pack, state: RunState): Step {
     case 'warnings':
       return enter(pack, free, nextFloor(pack, free))
     case 'outOfOrder':
-      return callList(pack, state, question.list)
+      return unfinished(pack, free, question.next) ?? callList(pack, state, question.list)
     case 'ownValue':
       return unasked(pack, state)
     case undefined:

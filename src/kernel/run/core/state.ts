@@ -35,7 +35,7 @@ export interface ItemState {
   readonly partsSoFar: readonly string[]
   /** Parts that were begun in it, as they were said: "five point two", still without its direction. */
   readonly begun: Readonly<Record<string, string>>
-  /** Its value was shown, spoken on request or coached: marked for good (law 4). */
+  /** Its value was shown or spoken on request: marked for good (law 4). */
   readonly revealed: boolean
   /** Value refused at the try before, as spoken, and implausible values read then. */
   readonly refused?: string
@@ -70,7 +70,8 @@ export interface Reading {
 export type Question =
   /** `next`, a list, a briefing or an exchange under way, comes first by the pack: is it to be done now? */
   | { readonly about: 'outOfOrder'; readonly list: string; readonly next: string }
-  | { readonly about: 'finalFiguresIn'; readonly list: string }
+  /** `objected`: the pilot said that they are, and none were accepted. */
+  | { readonly about: 'finalFiguresIn'; readonly list: string; readonly objected?: true }
   /** The pilot is to read a value off a source. */
   | { readonly about: 'reading'; readonly figure: string; readonly source: string }
   /** The pilot is to say what they worked out. */

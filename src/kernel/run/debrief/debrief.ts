@@ -26,7 +26,14 @@ import { momentsOf } from './moments.ts'
 import { tellNotEnded } from './notEnded.ts'
 import { sinceIn } from './onlySince.ts'
 import { placesIn } from './places.ts'
-import { briefingsUnderWay, exchangesUnderWay, listsUnderWay, revisionsUnderWay } from './stillOpen.ts'
+import {
+  briefingsUnderWay,
+  exchangesUnderWay,
+  listsUnderWay,
+  momentsWithoutSlips,
+  revisionsUnderWay,
+  withoutSlips,
+} from './stillOpen.ts'
 import {
   type DebriefRemark,
   type DebriefRevision,
@@ -135,13 +142,15 @@ export function debriefOf(pack: Pack, events: readonly RunEvent[], isUnderWay = 
   const allLists = since.lists(listsIn(pack, state, tally))
   const allExchanges = since.exchanges(exchangesIn(pack, state, tally))
   const lists = isUnderWay ? listsUnderWay(allLists) : allLists
-  const exchanges = isUnderWay ? exchangesUnderWay(allExchanges) : allExchanges
   const allBriefings = since.briefings(briefingsIn(pack, state, tally))
   const briefings = isUnderWay ? briefingsUnderWay(allBriefings) : allBriefings
   const watches = watchesIn(pack, state, tally)
   const complete = lists.every((list) => list.complete)
   // Looked at in the middle of a run, it keeps the trap to itself.
-  const isOver = complete || state.status === 'ended'
+  const isOver = state.status === 'ended' || (complete && (!isUnderWay || state.floor.at === 'end'))
+  const isSecret = isUnderWay && !isOver
+  const toldExchanges = isSecret ? withoutSlips(allExchanges) : allExchanges
+  const exchanges = isUnderWay ? exchangesUnderWay(toldExchanges) : toldExchanges
   const dealt = isOver && first.dealt !== undefined ? deal(pack.figures, readBackOf(pack), first.dealt) : undefined
   // A moment alone is not the departure; before the final figures the trap is for another time.
   const hasFinal = complete || state.figureStatus !== 'preliminary'
@@ -188,7 +197,11 @@ export function debriefOf(pack: Pack, events: readonly RunEvent[], isUnderWay = 
     ...account,
     foremost: foremostIn(pack, account, places),
     wentWell: wentWellIn(account),
-    timeline: timelineIn(pack, moments, { tally, places, faults: partner?.faults }),
+    timeline: timelineIn(pack, isSecret ? momentsWithoutSlips(moments, state) : moments, {
+      tally,
+      places,
+      faults: partner?.faults,
+    }),
   }
 }
 

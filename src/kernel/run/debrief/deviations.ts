@@ -46,7 +46,7 @@ export const DEVIATION_WORDS: Readonly<Record<DeviationKind, { readonly name: st
   leftOut: { name: 'Left out', about: 'An item, a topic, a call or a part of an answer that did not come by itself.' },
   given: {
     name: 'Value given',
-    about: 'Shown, told or coached before it was said, and not read where it stands.',
+    about: 'Shown or told before it was said, and not read where it stands.',
   },
   valueless: { name: 'Without the value', about: '“Checked”, “set” or “roger” in place of what was to be read out.' },
   readDo: {
@@ -187,7 +187,10 @@ function listsIn({ lists, isOver }: DeviationsFrom): Deviation[] {
       .filter(({ status }) => status !== 'done' && status !== 'passed')
       .map(({ challenge }) => challenge)
     const left = open.length === 0 ? 'Its completion was not called.' : `Open at the end: ${open.join(', ')}.`
-    const sentence = revoked ? 'It was complete, and not run again after the figures changed.' : left
+    // Of a run begun behind it nobody has said anything of it.
+    const wasRun = items.some(({ tries, by }) => tries.length > 0 || by !== undefined)
+    const again = wasRun ? 'It was complete, and not run again' : 'It counted as complete, and was not asked for again'
+    const sentence = revoked ? `${again} after the figures changed.` : left
     return [{ kind: 'notCompleted', where: name, sentence, why: revoked ? left : 'A list counts when it is complete.' }]
   })
 }
@@ -289,7 +292,7 @@ function partsIn(pack: Pack, id: string, where: string, one: DebriefTry): Deviat
 }
 
 const givenIn = (where: string, at: number | undefined): Deviation => ({
-  ...{ kind: 'given', where, sentence: 'Its value was shown, told or coached.' },
+  ...{ kind: 'given', where, sentence: 'Its value was shown or told.' },
   why: 'What is said after that shows no reading.',
   ...(at !== undefined && { at }),
 })

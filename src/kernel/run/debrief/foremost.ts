@@ -4,7 +4,7 @@
  * The weight is what it can do, not how wrong the words were. In this order: the aircraft onto a runway without a clearance;
  * an engine or a system outside its limits; a briefing or a check between the seats that never took place; a critical item,
  * or an old value of a critical figure; controls that move the wrong way; a caution that was broken. Behind these come
- * other values, what was left out, and last what is form: sequence, a call some seconds early, a key. Within a kind what
+ * other values, an altimeter setting or a transponder code first, what was left out, and last what is form: sequence, a call some seconds early, a key. Within a kind what
  * the pack has stopped at once comes before what it does not, too much before too little, wrong before missing, and then
  * the earlier one.
  */
@@ -22,7 +22,7 @@ import type { DebriefExchange } from './debriefTalk.ts'
 import { type DebriefTransmission, type DebriefTry, isGoneOn, saying } from './debriefTry.ts'
 import { type DebriefWatch, deviationsOf, seconds } from './debriefWatch.ts'
 import { type Deviation, undoneIn, withoutUndone } from './deviations.ts'
-import { criticalOf, isOfRunway } from './grave.ts'
+import { criticalOf, isOfRunway, isOfTraffic } from './grave.ts'
 import { momentKey, noPlaces, type Places } from './places.ts'
 import type { NotEnded, OutOfOrder, TooEarly } from './tally.ts'
 import { whyOf } from './whyWrong.ts'
@@ -56,7 +56,7 @@ const KINDS = [
   'talkNotDone',
   /** Anything else that the partner did wrong, and nobody objected. */
   'unnoticed',
-  /** The value was asked for, shown or coached. */
+  /** The value was asked for or shown. */
   'given',
   /** "Checked", "set", "roger". */
   'valueless',
@@ -176,7 +176,8 @@ function itemsIn(pack: Pack, { lists }: Told): Found[] {
       return [
         ...tries.flatMap((one): Found[] => {
           const kind = isCritical(critical, id, one) ? 'critical' : kindOf(one)
-          return kind ? [{ kind, about, of, t: one.t, ...saying(one.text), why: whyOf(pack, id, one) }] : []
+          const told = { about, of, t: one.t, ...saying(one.text), why: whyOf(pack, id, one) }
+          return kind ? [{ kind, ...told, weight: isOfTraffic(pack, one) ? 1 : 0 }] : []
         }),
         ...(given
           ? [{ kind: 'given' as const, about, of, why: 'Its value was shown or told before it was said.' }]
@@ -213,7 +214,7 @@ function turnsIn(pack: Pack, { exchanges }: Told): Found[] {
         const kind = kindInTurn(pack, { id, role }, one)
         // The rest of a long read-back may come in a second breath.
         if (kind === 'readBack' && isGoneOn(one, tries)) return []
-        const weight = verdict === 'negative' ? 1 : 0
+        const weight = (verdict === 'negative' ? 1 : 0) + (isOfTraffic(pack, one) ? 2 : 0)
         return [{ kind, about: label, of: id, t: one.t, ...saying(one.text), why: whyOf(pack, id, one), weight }]
       }),
       ...(slip && !slip.noticed

@@ -1,10 +1,11 @@
 /** A debrief that is looked at in the middle of a run: what would be right at something still open is not told (law 4). */
 
+import type { RunState } from '../core/state.ts'
 import type { DebriefBriefing } from './debriefBriefing.ts'
 import type { DebriefItem, DebriefList } from './debriefList.ts'
 import type { DebriefExchange } from './debriefTalk.ts'
-import type { DebriefTry } from './debriefTry.ts'
-import type { DebriefRevision } from './tally.ts'
+import { type DebriefTransmission, type DebriefTry, missesInTurn } from './debriefTry.ts'
+import type { DebriefRevision, Moment } from './tally.ts'
 
 const OPEN: ReadonlySet<DebriefItem['status']> = new Set(['open', 'reopened', 'leftOpen'])
 
@@ -27,6 +28,31 @@ export function exchangesUnderWay(exchanges: readonly DebriefExchange[]): Debrie
     ),
   }))
 }
+
+/** A controller's slip that nobody has noticed, and the read-back that it let through, are for when the run is over. */
+export function withoutSlips(exchanges: readonly DebriefExchange[]): DebriefExchange[] {
+  return exchanges.map((exchange) => ({
+    ...exchange,
+    turns: exchange.turns.map(({ slip, ...turn }) => {
+      if (!slip) return turn
+      if (slip.noticed) return { ...turn, slip }
+      const tries =
+        slip.kind === 'acceptsWrong' ? turn.tries.filter((one) => !isLetThrough(one, turn.tries)) : turn.tries
+      return { ...turn, tries, misses: missesInTurn(tries) }
+    }),
+  }))
+}
+
+const isLetThrough = (one: DebriefTransmission, tries: readonly DebriefTransmission[]) =>
+  one.part === 'readBack' && one.judgement.verdict === 'negative' && one === tries.at(-1)
+
+/** The same along the time of the run. */
+export const momentsWithoutSlips = (moments: readonly Moment[], { turns }: RunState): readonly Moment[] =>
+  moments.filter(({ event, after }) => {
+    if (event.type !== 'transmitted' || event.judgement.verdict !== 'negative') return true
+    const isStanding = ['open', 'unnoticed'].includes(turns[event.turn]?.slip ?? '')
+    return !isStanding || after.turns[event.turn]?.slip !== 'open'
+  })
 
 /** Nor of a topic that is still to be said. */
 export function briefingsUnderWay(briefings: readonly DebriefBriefing[]): DebriefBriefing[] {

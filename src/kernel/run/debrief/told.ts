@@ -114,9 +114,11 @@ const COMMANDS_TOLD: Readonly<Record<RunCommand, Told<'commanded'>>> = {
   },
   radioCheck: 'nothing',
   affirm: tellAcknowledged,
-  negative: ({ outOfOrder }, { before }) => {
+  negative: ({ outOfOrder }, { before, after }) => {
     const last = outOfOrder.at(-1)
-    if (before.question?.about === 'outOfOrder' && last) outOfOrder.splice(-1, 1, { ...last, wasRun: true })
+    const { question } = before
+    const isRun = question?.about === 'outOfOrder' && after.lists[question.list]?.called
+    if (isRun && last) outOfOrder.splice(-1, 1, { ...last, wasRun: true })
   },
 }
 

@@ -8,6 +8,7 @@ import { ownOf } from '../../own.ts'
 import type { Pack } from '../../pack/checklist.ts'
 import type { ExchangeTurn } from '../../pack/exchange.ts'
 import { listsOf } from '../../pack/place.ts'
+import { fillTemplate } from '../../pack/template.ts'
 import type { Cause, Part } from '../../response/model.ts'
 import { exchangesOf } from '../talk/talk.ts'
 import type { DebriefTry } from './debriefTry.ts'
@@ -21,7 +22,7 @@ export function whyOf(pack: Pack, of: string, one: DebriefTry): string {
   if (because === 'acknowledged') return 'A clearance is read back, not acknowledged.'
   if (because === 'valueless') return 'Said to be done, without the value.'
   const told = [
-    ...parts.flatMap((part) => rightOf(pack, part)),
+    ...parts.flatMap((part) => rightOf(pack, part, wholeOf(pack, of, one.judgement.parts, part))),
     ...parts.flatMap(({ state, heard }) => (because === 'unit' && state === 'wrong' ? unitWords(heard) : [])),
     ...missingIn(pack, of, one).map((name) => `${name} was left out`),
   ]
@@ -40,12 +41,24 @@ function unitWords(heard = ''): string[] {
   return unit ? [`it was said in ${unit}`] : []
 }
 
-function rightOf(pack: Pack, { name, kind, state, expected, limits }: Part): string[] {
+/** "Hold short of runway 33": an element's words of which one part goes by a name of its own, with the values that were right. */
+function wholeOf(pack: Pack, of: string, parts: readonly Part[], part: Part): string | undefined {
+  const element = part.kind === 'word' && part.expected === part.name ? elementOf(pack, of, part) : undefined
+  if (!element?.readBack?.icao.text.includes(`{${part.name}}`)) return undefined
+  return fillTemplate(element.says.icao, (name) => {
+    const declared = ownOf(pack.figures.declarations, name)
+    const { expected, read } = parts.find((one) => one.name === name) ?? {}
+    const value = expected ?? read
+    return declared && value !== undefined ? rightValues(declared.spec, value, undefined) : (declared?.label ?? name)
+  })
+}
+
+function rightOf(pack: Pack, { name, kind, state, expected, limits }: Part, whole = expected): string[] {
   const declared = kind === 'figure' ? ownOf(pack.figures.declarations, name) : undefined
   const label = declared?.label ?? name
   if (limits && declared) return [`${label}: ${band(limits, declared.measure)} is within limits`]
   if (state !== 'wrong' || expected === undefined) return []
-  if (!declared) return [`“${expected}” was right`]
+  if (!declared) return [`“${whole}” was right`]
   const { spec, accept } = declared
   return [`${label}: ${rightValues(spec, expected, accept)} was right`]
 }

@@ -5,7 +5,8 @@ import { isComposed, sayValue } from '../../kinds/table.ts'
 import { spokenUnit, unitAloud, unitAmong } from '../../kinds/unitWords.ts'
 import { isNumberToken, type Token, tokensOf } from '../../numbers/tokens.ts'
 import type { Item, Pack } from '../../pack/checklist.ts'
-import { figuresFor, findItem, responseOf, saidFigures } from '../../pack/place.ts'
+import { findItem, responseOf, saidFigures } from '../../pack/place.ts'
+import { papersWith } from '../../papers/papersWith.ts'
 import { isKnownWord } from '../../response/lexicon.ts'
 import type { Part } from '../../response/model.ts'
 import { acceptedAs } from '../core/accepted.ts'
@@ -126,7 +127,7 @@ function missed(pack: Pack, before: RunState, item: Item, event: Answered): Step
   const isSameAgain = isFigure && refused === previous.refused
   const isOutside = event.judgement.because === 'limit'
   const { coachAfter } = before.settings
-  const coached = coachAfter > 0 && misses >= coachAfter ? coaching(pack, before, wrong) : []
+  const coached = coachAfter > 0 && misses >= coachAfter ? coaching(pack, before, item, wrong) : []
   const looked = coachAfter > 0 && item.look ? item.look : []
   const state = withItem(before, item.id, {
     misses,
@@ -134,8 +135,6 @@ function missed(pack: Pack, before: RunState, item: Item, event: Answered): Step
     sayAgains: 0,
     partsSoFar: [],
     begun: {},
-    // A limit stands on the card: whoever is told it still has to read the gauge.
-    revealed: previous.revealed || (coached.length > 0 && !wrong.every(({ limits }) => limits)),
     ...(refused !== undefined && { refused }),
   })
   // One thing to do at a time; the challenge was just said.
@@ -149,7 +148,7 @@ function missed(pack: Pack, before: RunState, item: Item, event: Answered): Step
       : looked.length > 0
         ? [say.lookAt(looked)]
         : []
-  const words = coached.length > 0 ? coached : [say.heard(heardWords(pack, before, event), sideOf(wrong)), ...advice]
+  const words = [say.heard(heardWords(pack, before, event), sideOf(wrong)), ...(coached.length > 0 ? coached : advice)]
   return sayAndListen(pack, state, words, {
     promptAfterMs: PROMPT_AFTER_MISS_MS,
     tone: 'attention',
@@ -171,7 +170,8 @@ function sideOf(wrong: readonly Part[]): 'low' | 'high' | undefined {
   return limits.min !== undefined && read < limits.min ? 'low' : 'high'
 }
 
-function coaching(pack: Pack, state: RunState, wrong: readonly Part[]): string[] {
+/** Where to look, never the value (law 4); a limit stands on the card. */
+function coaching(pack: Pack, state: RunState, item: Item, wrong: readonly Part[]): string[] {
   const outside = wrong.flatMap(({ name, limits }) => {
     const { spec, label } = pack.figures.declarations[name] ?? {}
     if (!limits || !spec || !label) return []
@@ -180,12 +180,12 @@ function coaching(pack: Pack, state: RunState, wrong: readonly Part[]): string[]
     return [say.limitsOf(label, words(limits.min), words(limits.max))]
   })
   if (outside.length > 0) return outside
-  const figures = figuresFor(
-    pack,
-    state.values,
-    wrong.filter((part) => part.kind === 'figure').map((part) => part.name),
-  )
-  return Object.values(figures).map((figure) => say.coach(sayValue(figure, state.settings.phraseology)))
+  const figures = wrong.flatMap(({ kind, name }) => (kind === 'figure' ? [name] : []))
+  // What a station gave stands on no paper as it is now.
+  const printed = figures.filter((name) => state.fromStations[name] === undefined)
+  const titles = [...new Set(printed.flatMap((name) => papersWith(pack, name).map(({ title }) => title)))]
+  if (titles.length > 0) return [say.coach(titles)]
+  return figures.length > 0 && item.look ? [say.lookAt(item.look)] : []
 }
 
 /** Said to be done, and the value left out: the pilot's miss. */

@@ -8,7 +8,7 @@ import { callList, isAhead } from '../core/moving.ts'
 import { say } from '../core/phrases.ts'
 import { listState } from '../core/progress.ts'
 import type { Question, RunState, Step } from '../core/state.ts'
-import { isBegun } from '../talk/talk.ts'
+import { briefingsOf, isBegun } from '../talk/talk.ts'
 import { startUnderWay } from '../watch/watching.ts'
 
 /** Questions that are themselves about which list is to be run: another call takes their place. */
@@ -45,7 +45,7 @@ const openList = ({ floor }: RunState) => ('list' in floor ? floor.list : undefi
 
 /**
  * What comes before it in the order of the pack: the first list or start that is still to be done; else what was to be said
- * in its phase: a briefing, or an exchange under way. A list that may be called at any time is finished before any other.
+ * in its phase: a briefing, or an exchange under way; and a briefing that is open again, wherever it was. A list that may be called at any time is finished before any other.
  */
 function comesFirst(pack: Pack, state: RunState, id: string): string | undefined {
   const open = openList(state)
@@ -63,6 +63,9 @@ const isDue = (state: RunState, activity: Activity) =>
   (activity.type === 'list' || activity.type === 'watch') && isAhead(state, activity)
 
 function talkBefore(pack: Pack, state: RunState, id: string): string | undefined {
+  // New figures opened it again: it is briefed anew before anything is begun.
+  const again = briefingsOf(pack).find((one) => state.closed.includes(one.id) && isAhead(state, one))
+  if (again) return again.id
   const { activities = [] } = pack.phases.find((phase) => phase.activities.some((one) => one.id === id)) ?? {}
   const before = activities.slice(
     0,

@@ -3,6 +3,7 @@
 import { type Ground, holds } from '../../figures/condition.ts'
 import type { Pack } from '../../pack/checklist.ts'
 import type { Briefing, Topic } from '../../pack/exchange.ts'
+import { agenda } from '../../pack/place.ts'
 import type { Judgement, Part } from '../../response/model.ts'
 import type { RunEvent } from '../core/events.ts'
 import { enter, sayAndListen, timers } from '../core/listening.ts'
@@ -10,7 +11,7 @@ import { nextFloor } from '../core/moving.ts'
 import { say } from '../core/phrases.ts'
 import { lastClosed } from '../core/progress.ts'
 import type { LastAnswer, RunState, Step } from '../core/state.ts'
-import { talkAt } from './talk.ts'
+import { isUnderWay, talkAt } from './talk.ts'
 
 function briefingAt(pack: Pack, state: RunState, id: string): Briefing | undefined {
   const talk = talkAt(pack, state.floor)
@@ -89,13 +90,35 @@ export function briefingEnded(pack: Pack, before: RunState, event: RunEvent<'bri
   return briefing ? ended(pack, before, briefing) : { state: before, effects: [] }
 }
 
+/** What was not covered, and what was last said wrong. */
+function missingIn(pack: Pack, briefing: Briefing, state: RunState): string[] {
+  const unsaid = openTopics(briefing, state).filter(({ id }) => state.topics[id] === undefined)
+  const labels = unsaid.map(({ label }) => label)
+  return [labels.length > 0 ? say.notCovered(labels) : '', ...wrongTopics(pack, briefing, state)]
+}
+
+/** The pilot would go on from a briefing that was begun: once it is said what is missing; undefined where nothing is, or it was. */
+export function unfinished(pack: Pack, state: RunState, id: string): Step | undefined {
+  const place = agenda(pack, state).find(({ activity }) => activity.id === id)
+  const briefing = place?.activity
+  if (
+    !place ||
+    briefing?.type !== 'briefing' ||
+    !isUnderWay(briefing, state) ||
+    openTopics(briefing, state).length === 0
+  )
+    return
+  const once = `unfinished ${id}`
+  if (state.saidOnce.includes(once)) return
+  const told = { ...state, saidOnce: [...state.saidOnce, once] }
+  const words = missingIn(pack, briefing, state)
+  return talkAt(pack, state.floor)?.id === id
+    ? sayAndListen(pack, told, words)
+    : enter(pack, told, { at: 'briefing', phase: place.phase, activity: place.index }, { words })
+}
+
 function ended(pack: Pack, before: RunState, briefing: Briefing): Step {
-  const open = openTopics(briefing, before)
-  if (open.length > 0) {
-    const unsaid = open.filter(({ id }) => before.topics[id] === undefined).map(({ label }) => label)
-    const words = [unsaid.length > 0 ? say.notCovered(unsaid) : '', ...wrongTopics(pack, briefing, before)]
-    return sayAndListen(pack, before, words)
-  }
+  if (openTopics(briefing, before).length > 0) return sayAndListen(pack, before, missingIn(pack, briefing, before))
   const closed = { ...before, briefingsClosed: [...new Set([...before.briefingsClosed, briefing.id])] }
   const state = lastClosed(closed, briefing.id)
   return enter(pack, state, nextFloor(pack, state), { words: [say.watched(briefing.name)], tone: 'tick' })

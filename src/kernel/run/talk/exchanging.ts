@@ -25,6 +25,7 @@ import {
   callableTurns,
   closeTurn,
   exchangeAt,
+  exchangesOf,
   findTurn,
   reopenTurn,
   turnState,
@@ -59,7 +60,7 @@ function called(pack: Pack, state: RunState, exchange: Exchange, turn: ExchangeT
   const blockedBy = unmet(pack, state, turn.interlocks, event.t)
   const caution = blockedBy?.interlock.say
   // What a clearance that is still to be given will say is neither confirmed nor denied.
-  if (caution !== undefined && isNotCleared(blockedBy) && ['correct', 'negative'].includes(judgement.verdict)) {
+  if (caution !== undefined && isToCome(pack, blockedBy, judgement)) {
     return notYet(pack, { ...state, last: undefined }, caution)
   }
   switch (judgement.verdict) {
@@ -86,14 +87,14 @@ function called(pack: Pack, state: RunState, exchange: Exchange, turn: ExchangeT
       // What was right stands: only what the station asks for is owed.
       const kept = asked.owed?.length ? keepParts(pack, missed, exchange, turn, judgement.parts) : missed
       const owing = withTurn(kept, turn.id, asked)
-      return hearStation(pack, owing, station.confirm(labelsOf(pack, state, turn, judgement.parts, 'wrong')))
+      return hearStation(pack, owing, station.confirm(labelsOf(pack, turn, judgement.parts, 'wrong')))
     }
     case 'incomplete': {
       const asked = owedAfter(judgement, turnState(state, turn.id))
       const kept = withTurn(keepParts(pack, state, exchange, turn, judgement.parts), turn.id, asked)
       if (isCallSign(pack, exchange, judgement.parts, 'missing'))
         return hearStation(pack, kept, station.sayAgainCallSign())
-      const labels = labelsOf(pack, state, turn, judgement.parts, 'missing')
+      const labels = labelsOf(pack, turn, judgement.parts, 'missing')
       // What is asked for may be all that the turn is called.
       const others = labels.filter((label) => label !== turn.label)
       const question = others.length > 0 ? say.missing(turn.label, others) : say.topics([turn.label])
@@ -261,7 +262,18 @@ function hearStation(pack: Pack, state: RunState, speech: readonly Speech[], pro
   return listenAfter(pack, state, [], { stations: speech, ...(promptAfterMs !== undefined && { promptAfterMs }) })
 }
 
-const isNotCleared = (blockedBy: Unmet | undefined) => blockedBy?.interlock.after.startsWith('cleared:') ?? false
+/**
+ * Half a call that comes too early is that first of all; and a wrong value is none, where the clearance or the station that
+ * it waits for has not given it yet.
+ */
+function isToCome(pack: Pack, blockedBy: Unmet | undefined, { verdict, parts }: Transmitted['judgement']): boolean {
+  const after = blockedBy?.interlock.after ?? ''
+  if (after.startsWith('cleared:') && verdict === 'correct') return true
+  if (verdict === 'incomplete') return true
+  const given = exchangesOf(pack).flatMap(({ turns }) => turns.find(({ id }) => id === after)?.sets ?? [])
+  const isGivenThere = parts.every(({ name, state }) => state !== 'wrong' || given.includes(name))
+  return verdict === 'negative' && (after.startsWith('cleared:') || isGivenThere)
+}
 
 function notYet(pack: Pack, state: RunState, caution: string): Step {
   return listenAfter(pack, withRefusal(state), [say.notYet(caution)], { tone: 'attention' })

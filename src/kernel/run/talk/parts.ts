@@ -46,19 +46,11 @@ export function keepParts(
 export const wrongWords = (parts: readonly Part[]) =>
   parts.flatMap((part) => (part.state === 'wrong' && part.heard ? [part.heard] : [])).join(', ')
 
-/** Parts by the names of their figures or elements, never by their values. */
-export function labelsOf(
-  pack: Pack,
-  state: RunState,
-  turn: ExchangeTurn,
-  parts: readonly Part[],
-  which: Part['state'],
-): string[] {
+/** Parts of a call by the names of their figures, else by its own, never by their values. */
+export function labelsOf(pack: Pack, turn: ExchangeTurn, parts: readonly Part[], which: Part['state']): string[] {
   const names = parts.filter((part) => part.state === which || (which === 'missing' && part.doubtful))
-  const labels = names.map(({ name, kind }) => {
-    if (kind === 'figure') return pack.figures.declarations[name]?.label ?? turn.label
-    const element = readBacksOf(turn, state).find((each) => partNames(each).all.has(name))
-    return element?.label ?? turn.label
-  })
+  const labels = names.map(
+    ({ name, kind }) => (kind === 'figure' ? pack.figures.declarations[name]?.label : undefined) ?? turn.label,
+  )
   return [...new Set(labels)]
 }

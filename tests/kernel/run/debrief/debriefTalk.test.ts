@@ -118,6 +118,22 @@ describe('the debrief of an exchange', () => {
     })
   })
 
+  it.each([
+    ['saysAnother', WHOLE, 'squawk four two seven two'],
+    ['acceptsWrong', WRONG],
+  ] as const)('tells nothing of a slip (%s) before the run is over', (kind, ...answers) => {
+    const slip = { turn: 'clearance.full', figure: 'code', seed: 3, kind } as const
+    const run = talkRun({ ...SAID, slip })
+    for (const text of ['request clearance', ...answers]) run.hear(text)
+    const under = debriefOf(TALK, run.events, true)
+    expect(turnOf(under, 'clearance.full')).toMatchObject({ done: true, misses: 0 })
+    expect(turnOf(under, 'clearance.full')?.slip).toBeUndefined()
+    expect([...under.foremost, ...under.deviations]).toEqual([])
+    expect(under.timeline.filter(({ went }) => went === 'missed')).toEqual([])
+    const over = debriefOf(TALK, run.happen({ type: 'ended' }).events, true)
+    expect(turnOf(over, 'clearance.full')?.slip).toEqual({ kind, noticed: false })
+  })
+
   it('tells that an order was kept to against the figure', () => {
     const debrief = debriefAfter(['request clearance', WHOLE, ...BRIEFED, ...TO_THE_ORDER, 'flap fifteen', 'affirm'])
     expect(turnOf(debrief, 'flap.order')).toMatchObject({ done: true, insisted: 'fifteen', misses: 1 })

@@ -88,7 +88,7 @@ describe('a log', () => {
   it('of a value that was told on request, with when', () => {
     const run = atTrim().command('confirm', 'trim').answer('correct')
     expect(told(atTrim().command('confirm', 'trim'))).toEqual([])
-    expect(told(run)).toEqual([['given', 'takeoff trim', 4_000, 'Its value was shown, told or coached.']])
+    expect(told(run)).toEqual([['given', 'takeoff trim', 4_000, 'Its value was shown or told.']])
   })
 
   it('of an item left open and of a list not completed once the run is over; a list that was not reached is none', () => {
@@ -148,6 +148,16 @@ describe('parts of a debrief', () => {
       ['sequence', 4_000, 'Called before its turn.', 'load list was due first.'],
       ['sequence', 9_000, 'Called done before its time.', 'First: tow bar before the chocks.'],
     ])
+  })
+
+  it('with a list that new figures opened again, and whether it was ever run', () => {
+    const item = { id: 'v1', challenge: 'V one', status: 'reopened', readings: [], given: false, misses: 0 } as const
+    const rest = { sayAgains: 0, reopened: 1, look: [], looks: 0 }
+    const list = { id: 'load', name: 'load', complete: false, revoked: true, onPreliminary: false, called: true }
+    const sentence = (by: { readonly by?: 'typed' }) =>
+      brief({ lists: [{ ...list, items: [{ ...item, ...rest, tries: [], ...by }] }] })[0]?.[2]
+    expect(sentence({ by: 'typed' })).toBe('It was complete, and not run again after the figures changed.')
+    expect(sentence({})).toBe('It counted as complete, and was not asked for again after the figures changed.')
   })
 
   it('with a controller who erred and was not corrected; not while there is time to object', () => {

@@ -140,6 +140,15 @@ describe('what is to be remembered of a run', () => {
     expect(kinds({ lists, exchanges, briefings })).toEqual(['critical', 'readBack', 'wrongValue'])
   })
 
+  it('takes a wrong altimeter setting or code for more than another value, whenever it was said', () => {
+    const value = (name: string): Judgement => ({ ...WRONG, parts: [wrong(name, 1, 2)] })
+    const fuel = item('fuel on board', said(1, 'one', value('blockFuel')))
+    for (const name of ['altimeter', 'transponder']) {
+      const lists = [list(fuel, item(name, said(2, 'one', value(name))))]
+      expect(foremostIn(pack, run({ lists }))[0]).toMatchObject({ kind: 'wrongValue', about: name, more: 1 })
+    }
+  })
+
   it('takes a few seconds and a call before another for less than a wrong value', () => {
     const wait = { ...TOO_EARLY, waitMs: 4_000 }
     const order = { ...TOO_EARLY, isOrder: true as const }

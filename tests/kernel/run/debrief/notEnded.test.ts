@@ -78,7 +78,7 @@ describe('a list that was called before its briefing ended', () => {
   it('is one deviation, and among the first things told; one that was ended is none', () => {
     const all = ['departing runway two seven left', 'level five thousand', 'rejected takeoff']
     expect(told(briefed('before push', 'negative'))).toEqual([['notBegun', 'departure briefing', 'It was left out.']])
-    expect(told(briefed(...all.slice(1), 'before push', 'negative'))).toEqual([
+    expect(told(briefed(...all.slice(1), 'before push', 'negative', 'before push', 'negative'))).toEqual([
       ['notCompleted', 'departure briefing', 'Left open: runway.'],
     ])
     expect(told(briefed(...all, 'before push', 'negative'))).toEqual([

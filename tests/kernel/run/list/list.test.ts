@@ -48,13 +48,15 @@ describe('a list', () => {
   it('that needs final figures asks for them while they are preliminary', () => {
     const run = begun().happen(call('load')).answer('correct').answer('correct').answer('correct').happen(call('start'))
     expect(run.said()).toBe('Final figures in?')
+    run.command('affirm')
+    expect(run.said()).toBe('Still on preliminary figures. Final figures in?')
     run.command('negative')
     expect(run.state.floor.at).toBe('call')
   })
 
   it('stops at the line until the clearance is in', () => {
     const run = begun().happen(call('load')).answer('correct').answer('correct').answer('correct')
-    run.happen(call('start')).command('affirm').answer('correct')
+    run.happen(call('start')).command('affirm').command('affirm').answer('correct')
     expect(run.state.floor).toEqual({ at: 'line', list: 'start', line: 'start.line' })
     expect(run.effects.some((effect) => effect.type === 'startTimer')).toBe(false)
     run.happen({ type: 'cleared', clearance: 'push', evidence: TYPED })
@@ -69,6 +71,7 @@ describe('a list', () => {
       .answer('correct')
       .answer('correct')
       .happen(call('start'))
+      .command('affirm')
       .command('affirm')
     run.answer('correct').happen({ type: 'cleared', clearance: 'push', evidence: TYPED })
     expect(run.state.floor).toMatchObject({ item: 'start.beacon' })

@@ -20,11 +20,13 @@ describe('a list that is called', () => {
     expect(run.state.question).toBeUndefined()
   })
 
-  it('before its briefing was covered is questioned: on affirm the briefing comes first, on negative the list', () => {
+  it('before its briefing was covered is questioned: on affirm the briefing comes first, on negative what is missing, then the list', () => {
     const run = talkRun().hear('request clearance').hear(WHOLE).hear('runway two seven left').hear('before push')
     expect(run.said()).toEqual(['otherseat: Departure briefing not done. Do that first?'])
     run.hear('affirm')
     expect(run.state.floor.at).toBe('briefing')
+    run.hear('before push').hear('negative')
+    expect(run.said()).toEqual(['otherseat: Nothing on first level and rejected takeoff yet.'])
     run.hear('before push').hear('negative')
     expect(run.state.floor).toMatchObject({ item: 'list.code' })
   })

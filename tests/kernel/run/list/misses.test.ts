@@ -121,15 +121,15 @@ describe('an answer that is not understood, again and again', () => {
 })
 
 describe('advice after a miss', () => {
-  it('is one thing: first where to look, then whether there are newer figures, then the value', () => {
+  it('is one thing: whether there are newer figures, and never the value; no paper has it here', () => {
     const trim = wrong({ read: 6.1, heard: 'six one up' })
     const run = begun({ coachAfter: 3 }).happen(call('load'))
     const said = Array.from({ length: 3 }, () => run.answer('negative', { parts: [trim] }).said())
     expect(said).toEqual([
       'I heard six point one up.',
       'I heard six point one up. Revision one here. Newer one?',
-      'Computed five point two up. Check the sheet.',
+      'I heard six point one up. Revision one here. Newer one?',
     ])
-    expect(run.state.items['load.trim']?.revealed).toBe(true)
+    expect(run.state.items['load.trim']?.revealed).toBe(false)
   })
 })
