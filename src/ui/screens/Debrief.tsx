@@ -12,6 +12,7 @@ import { DeviationsSection } from '../parts/debrief/DeviationsSection.tsx'
 import { ExchangeSection } from '../parts/debrief/ExchangeSection.tsx'
 import { Fold } from '../parts/debrief/Fold.tsx'
 import { ForemostSection } from '../parts/debrief/ForemostSection.tsx'
+import { InjectedSection } from '../parts/debrief/InjectedSection.tsx'
 import { ListSection } from '../parts/debrief/ListSection.tsx'
 import { LooksSection, looksHead } from '../parts/debrief/LooksSection.tsx'
 import { PartnerSection, partnerHead } from '../parts/debrief/PartnerSection.tsx'
@@ -125,6 +126,12 @@ const PARTS: { readonly [Part in keyof Debrief]-?: typeof onPageOne | typeof els
     show: ({ papers, pad }) => <PapersRead papers={papers} pad={pad} />,
   },
   pad: elsewhere,
+  injected: {
+    heading: 'What the instructor had happen',
+    count: ({ injected }) => injected.length,
+    show: ({ injected }) => <InjectedSection injected={injected} />,
+    isPrinted: true,
+  },
   interruptions: {
     heading: 'Stops, interruptions, remarks and changes',
     count: (debrief) => notesOf(debrief).length,
