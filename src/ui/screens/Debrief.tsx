@@ -17,6 +17,7 @@ import { ListSection } from '../parts/debrief/ListSection.tsx'
 import { LooksSection, looksHead } from '../parts/debrief/LooksSection.tsx'
 import { PartnerSection, partnerHead } from '../parts/debrief/PartnerSection.tsx'
 import { Replay } from '../parts/debrief/Replay.tsx'
+import { RoomMarks } from '../parts/debrief/RoomMarks.tsx'
 import { SaveRun } from '../parts/debrief/SaveRun.tsx'
 import { TimelinePicture } from '../parts/debrief/TimelinePicture.tsx'
 import { TimelineTable } from '../parts/debrief/TimelineTable.tsx'
@@ -171,6 +172,7 @@ export function DebriefScreen() {
         </p>
       )}
       <ForemostSection foremost={debrief.foremost} wentWell={debrief.wentWell} />
+      <RoomMarks runId={debrief.runId} />
       <Timeline debrief={debrief} />
       <div>
         {folds.map(({ part, heading, count, show, isPrinted = false }) => {
