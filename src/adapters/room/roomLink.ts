@@ -134,12 +134,12 @@ function openDocument(
   const listeners = new Set<() => void>()
   let present: object | undefined
   let isRead = false
-  let provider = provide()
-
   const mapOf = () => provider.document.getMap<string>(ENTRIES)
   const changed = () => {
     for (const listener of listeners) listener()
   }
+
+  let provider = provide()
 
   function provide(): HocuspocusProvider {
     const document = new Y.Doc()

@@ -8,18 +8,19 @@ import { DIST } from '../serve.ts'
 import { serveRoom } from './server.ts'
 
 const DEFAULT_PORT = 4173
-const USAGE = `npm run room -- [--port ${DEFAULT_PORT}] [--file otherseat-room.sqlite] [--name room.example] [--cert FILE --key FILE]`
+const USAGE = `npm run room -- [--port ${DEFAULT_PORT}] [--file otherseat-room.sqlite] [--dir dist] [--name room.example] [--cert FILE --key FILE]`
 
 const { values } = parseArgs({
   options: {
     port: { type: 'string', default: process.env.PORT ?? String(DEFAULT_PORT) },
     file: { type: 'string', default: fileURLToPath(new URL('../../../otherseat-room.sqlite', import.meta.url)) },
+    dir: { type: 'string', default: DIST },
     name: { type: 'string', multiple: true, default: [] },
     cert: { type: 'string' },
     key: { type: 'string' },
   },
 })
-const { cert, key, name: names, file } = values
+const { cert, key, name: names, file, dir } = values
 const port = Number(values.port)
 if (!Number.isInteger(port) || port < 0 || port > 65_535 || (cert === undefined) !== (key === undefined)) {
   process.stderr.write(`${USAGE}\n`)
@@ -35,7 +36,7 @@ process.on('unhandledRejection', (reason) =>
 )
 
 const tls = cert !== undefined && key !== undefined ? { cert, key } : undefined
-const { addresses, code, close } = await serveRoom({ port, dir: DIST, file, log, names, ...(tls && { tls }) })
+const { addresses, code, close } = await serveRoom({ port, dir, file, log, names, ...(tls && { tls }) })
 const [address = ''] = addresses
 const link = `${address}#room/${code}`
 say(`Otherseat is at ${addresses.at(-1)}`)

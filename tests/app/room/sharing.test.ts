@@ -95,7 +95,9 @@ it('what is no event ends the view with a reason, and what came before stands', 
   const room = createFakeRoom()
   const { run } = await trainee(room)
   const count = run.events().length
-  room.entries('log', 'a').add(`run/${count}`, JSON.stringify({ event: { v: 1, seq: count, runId: 'run', type: 'ended' } }))
+  room
+    .entries('log', 'a')
+    .add(`run/${count}`, JSON.stringify({ event: { v: 1, seq: count, runId: 'run', type: 'ended' } }))
   const seen = instructor(room)
   await vi.waitFor(() => expect(seen.store.getState().blocked?.message).toMatch(/t is missing/))
   expect(seen.events()).toEqual(run.events())

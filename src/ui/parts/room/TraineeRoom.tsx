@@ -3,13 +3,15 @@
 import { useState } from 'preact/hooks'
 import { encode } from 'uqr'
 import type { RoomState } from '../../../app/room/roomState.ts'
+import { hasRunOn } from '../../../app/selectors.ts'
 import { shownCode } from '../../../room/code.ts'
 import type { Ticket } from '../../../room/http.ts'
-import { useActions } from '../../useApp.ts'
+import { useActions, useApp } from '../../useApp.ts'
 import { LinkState } from './LinkState.tsx'
 
 export function TraineeRoom({ room, ticket }: { readonly room: RoomState; readonly ticket: Ticket }) {
   const actions = useActions()
+  const isOn = useApp(hasRunOn)
   const { code, codeUntil, until } = ticket
   const addresses = typeof room.server === 'string' ? [] : room.server.addresses
   const link = `${addresses[0] ?? location.origin + location.pathname}#room/${code}`
@@ -41,8 +43,8 @@ export function TraineeRoom({ room, ticket }: { readonly room: RoomState; readon
       </section>
       {room.message && <p role="alert">{room.message}</p>}
       <div class="row">
-        <button type="button" class="first" onClick={() => actions.show('start')}>
-          Choose a departure
+        <button type="button" class="first" onClick={() => actions.show(isOn ? 'run' : 'start')}>
+          {isOn ? 'Back to the run' : 'Choose a departure'}
         </button>
         <button type="button" onClick={() => void actions.leaveRoom()}>
           Leave the room

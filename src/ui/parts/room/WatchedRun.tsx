@@ -35,34 +35,43 @@ export function WatchedRun({ name }: { readonly name: string }) {
   }
   const { headline, phase, listName, hint, watch, briefing } = view
   return (
-    <section class="stack wide" aria-label={`Run of ${name}`}>
-      <div>
-        <p class="soft">
-          {name}: {phase}
-          {listName && listName.toLowerCase() !== phase.toLowerCase() && `, ${listName}`}
-        </p>
-        <p class="seen-headline cap">
-          {run.status === 'ended' ? 'The run has ended' : headline} {watch && <WatchClock watch={watch} />}
-        </p>
-        <p class="soft">{run.status === 'ended' ? '' : hint}</p>
-        <Asked />
-        <Ear />
-      </div>
-      {shown ? <Answer shown={shown} isTold /> : <p class="soft">What is said appears here, word by word.</p>}
-      {run.notUnderstood !== undefined && (
-        <p>
-          <strong>Not understood:</strong> “{run.notUnderstood}”
-        </p>
-      )}
-      {watch && <WatchPanel watch={watch} />}
-      {briefing && <BriefingPanel briefing={briefing} />}
-      {shown && <InForce pack={pack} values={shown.inForce} />}
-      <div class="seen-place">
-        <ItemList name={view.listName} entries={view.entries} />
-        <ListOverview lists={view.lists} />
-      </div>
-      <SeenPapers />
-    </section>
+    <>
+      <section class="stack wide seen-now" aria-label={`Run of ${name}`}>
+        <div>
+          <p class="soft">
+            {name}: {phase}
+            {listName && listName.toLowerCase() !== phase.toLowerCase() && `, ${listName}`}
+          </p>
+          <p class="seen-headline cap">
+            {run.status === 'ended' ? 'The run has ended' : headline} {watch && <WatchClock watch={watch} />}
+          </p>
+          <p class="soft">{run.status === 'ended' ? '' : hint}</p>
+          <Asked />
+          <Ear />
+        </div>
+        {shown ? <Answer shown={shown} isTold /> : <p class="soft">What is said appears here, word by word.</p>}
+        {run.notUnderstood !== undefined && (
+          <p>
+            <strong>Not understood:</strong> “{run.notUnderstood}”
+          </p>
+        )}
+        {watch && <WatchPanel watch={watch} />}
+        {briefing && <BriefingPanel briefing={briefing} />}
+      </section>
+      <section class="stack wide seen-more" aria-label="Place, values and papers">
+        {shown && shown.inForce.length > 0 && (
+          <details>
+            <summary>Values of this answer, with their reasons</summary>
+            <InForce pack={pack} values={shown.inForce} />
+          </details>
+        )}
+        <div class="seen-place">
+          <ItemList name={view.listName} entries={view.entries} />
+          <ListOverview lists={view.lists} />
+        </div>
+        <SeenPapers />
+      </section>
+    </>
   )
 }
 
