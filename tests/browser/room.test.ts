@@ -135,7 +135,9 @@ test('the server killed and started again has lost nothing, and doubles nothing'
 
 test('the trainee’s page reloaded goes on in the room, and no order is followed again', async () => {
   await trainee.page.reload()
-  await trainee.page.getByRole('button', { name: 'Resume the run' }).click()
+  await trainee.page.getByRole('button', { name: 'Press any key to resume' }).waitFor()
+  await trainee.page.keyboard.press('Space')
+  await trainee.page.getByRole('region', { name: 'What was heard' }).waitFor()
   await pilot.type('say again')
   await same()
   const seqs = (await pilot.events()).map(({ seq }) => seq)
@@ -148,7 +150,7 @@ test('marks stand in the trainee’s debrief once they are shown, with what the 
   await pilot.show('Debrief')
   expect(await page.getByText('Marked by the instructor').count()).toBe(0)
   await page.getByRole('button', { name: 'End the run' }).click()
-  await page.getByRole('button', { name: /^End/ }).last().click()
+  await page.getByRole('button', { name: 'End it now' }).click()
   await instructor.page.getByRole('button', { name: /Show them in the trainee/ }).click()
   await page.getByText('Marked by the instructor').waitFor()
   await page.getByText('What the instructor had happen').click()

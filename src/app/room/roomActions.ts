@@ -67,7 +67,10 @@ export function roomActions({ roomServer, roomKept, ...parts }: Parts): RoomActi
   function keepMarks(marks: readonly RoomMark[]): void {
     const kept = roomKept.marks()
     const fresh = marks.filter(({ id }) => !kept.some((one) => one.id === id))
-    if (fresh.length > 0) roomKept.keepMarks([...kept, ...fresh])
+    if (fresh.length === 0) return
+    roomKept.keepMarks([...kept, ...fresh])
+    // A debrief on the screen shows them.
+    change({})
   }
 
   async function enter(asked: Promise<Ticket | { readonly why: string }>): Promise<void> {

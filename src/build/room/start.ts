@@ -43,7 +43,7 @@ say(`Otherseat is at ${addresses.at(-1)}`)
 say(`Others join at  ${address}  with the code ${shownCode(code)}`)
 say(renderUnicodeCompact(link, { border: 2 }))
 if (!address.startsWith('https')) {
-  say('A trainee away from this machine needs https for the microphone (--cert and --key); an instructor does not.')
+  say('A trainee away from this machine needs https (--cert and --key); an instructor does not.')
 }
 say(`All of a room lies in ${file}, and is deleted 24 hours after the room was opened.`)
 for (const signal of ['SIGINT', 'SIGTERM'] as const)

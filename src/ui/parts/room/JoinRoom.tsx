@@ -62,8 +62,9 @@ export function JoinRoom({ room }: { readonly room: RoomState }) {
           ))}
         </fieldset>
         {room.message && <p role="alert">{room.message}</p>}
+        {role === 'trainee' && CANNOT_FLY && <NoFlying />}
         <div>
-          <button type="submit" class="first">
+          <button type="submit" class="first" disabled={role === 'trainee' && CANNOT_FLY}>
             Join
           </button>
         </div>
@@ -71,13 +72,26 @@ export function JoinRoom({ room }: { readonly room: RoomState }) {
       <section class="stack" aria-labelledby="open-room">
         <h2 id="open-room">Open one for your run</h2>
         <p>You fly here as always. An instructor on another device joins by the code that you are shown.</p>
+        {CANNOT_FLY && <NoFlying />}
         <div>
-          <button type="button" onClick={() => void actions.openRoom(name)}>
+          <button type="button" disabled={CANNOT_FLY} onClick={() => void actions.openRoom(name)}>
             Open a room
           </button>
         </div>
       </section>
     </>
+  )
+}
+
+/** Browsers keep the microphone, and what a pack's fingerprint is made with, from pages on plain http. */
+const CANNOT_FLY = globalThis.isSecureContext === false
+
+function NoFlying() {
+  return (
+    <p class="notice">
+      <strong>Not flown here.</strong> This page came over plain http: a browser gives it no microphone, and no run can
+      be begun on it. Open it by localhost on the server’s own machine, or over https. To look on it is enough.
+    </p>
   )
 }
 

@@ -34,12 +34,6 @@ export function TraineeRoom({ room, ticket }: { readonly room: RoomState; readon
           whether the ear listens. No sound leaves this device. Your run never waits for the link.
         </p>
         <p>The server keeps it until {timeOf(until)}, then deletes it.</p>
-        {!globalThis.isSecureContext && (
-          <p class="notice">
-            <strong>No microphone here.</strong> This page came over plain http, and a browser gives such a page none.
-            Open it on the server’s own machine by localhost, or let the server speak https.
-          </p>
-        )}
       </section>
       {room.message && <p role="alert">{room.message}</p>}
       <div class="row">
