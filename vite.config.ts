@@ -46,7 +46,11 @@ export default defineConfig({
         // Files of the model have no ending of their own.
         globPatterns: ['**/*.{html,js,css,wasm,webmanifest,svg,png,mp3,json}', 'model/**/*', 'licences.txt'],
         // The whole dictionary serves packs of the user's own: kept once it was asked for.
-        globIgnores: ['**/all-words.txt', '**/rescorer-*/*', '**/ort-*.wasm', '**/rescorer.worker-*.js'],
+        globIgnores: [
+          ...['**/all-words.txt', '**/rescorer-*/*', '**/ort-*.wasm', '**/rescorer.worker-*.js'],
+          // Only with a server of rooms, and so with a network.
+          '**/{Room,room,roomLink}-*.{js,css}',
+        ],
         runtimeCaching: [
           { urlPattern: /\/all-words\.txt$/, handler: 'StaleWhileRevalidate' },
           // Large, not needed to begin with, and never other than its name says.

@@ -8,6 +8,7 @@ import { createSwitches } from './adapters/input/switches.ts'
 import { createTabLock } from './adapters/log/tabLock.ts'
 import { createPackShelf } from './adapters/packShelf.ts'
 import { createPackStarts } from './adapters/packStarts.ts'
+import { createRoomKept } from './adapters/room/roomKept.ts'
 import { createSiteStorage } from './adapters/siteStorage.ts'
 import { createTextCache } from './adapters/textCache.ts'
 import { createVoice } from './adapters/voice/chooseVoice.ts'
@@ -28,10 +29,11 @@ export interface AppParts {
   readonly saveSettings: (settings: Settings) => void
   /** The tab's own storage. */
   readonly tab: Storage | undefined
+  readonly kept: Storage | undefined
   readonly edition: Edition
 }
 
-export function composeApp({ store, log, packFiles, openHere, saveSettings, tab, edition }: AppParts): Actions {
+export function composeApp({ store, log, packFiles, openHere, saveSettings, tab, kept, edition }: AppParts): Actions {
   const clock = createWorkerClock()
   const voice = createVoice({ clock, settings: () => spokenSettings(store.getState()) })
   const ear = createEar({
@@ -43,6 +45,7 @@ export function composeApp({ store, log, packFiles, openHere, saveSettings, tab,
   void earOffers().then((ears) => store.setState({ ears }))
   void voice.browserVoices().then((voices) => store.setState({ voices }))
   const switches = createSwitches({ clock, bindings: () => switchesNow(store.getState()) })
+  const roomKept = createRoomKept(tab, kept)
   const actions = makeActions({
     ...{ store, log, ear, voice, packFiles, openHere, saveSettings, edition },
     clock,
@@ -51,8 +54,8 @@ export function composeApp({ store, log, packFiles, openHere, saveSettings, tab,
     packStarts: createPackStarts(),
     siteStorage: createSiteStorage(),
     workedOut: createTextCache('otherseat-worked-out'),
-    newPackKey: () => crypto.randomUUID(),
-    newRunId: () => crypto.randomUUID(),
+    newPackKey: newId,
+    newRunId: newId,
     newSeed: () => crypto.getRandomValues(new Uint32Array(1))[0] ?? 0,
     wakeSound() {
       const { pack } = store.getState()
@@ -61,8 +64,17 @@ export function composeApp({ store, log, packFiles, openHere, saveSettings, tab,
     switches,
     useMediaKeys: (isWanted) => mediaKeys.use(isWanted),
     soundDevices,
+    roomServer: async () => (await import('./adapters/room/roomLink.ts')).createRoomServer(),
+    roomKept,
   })
   switches.subscribe(actions.switched)
   const mediaKeys = createMediaKeys(actions.switched)
+  if (roomKept.ticket()) void actions.rejoinRoom()
   return actions
+}
+
+/** Over plain http, as an instructor's tablet may have the page, a browser gives no `randomUUID`. */
+function newId(): string {
+  const bytes = crypto.getRandomValues(new Uint8Array(16))
+  return crypto.randomUUID?.() ?? Array.from(bytes, (byte) => byte.toString(16).padStart(2, '0')).join('')
 }

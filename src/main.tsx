@@ -40,7 +40,7 @@ async function start(): Promise<void> {
   addEventListener('error', ({ error, message, filename }) => tell(error ?? message, filename))
   addEventListener('unhandledrejection', ({ reason }) => tell(reason))
   const actions = composing.then(({ composeApp }) =>
-    composeApp({ store, log, packFiles, openHere: here, saveSettings, tab, edition }),
+    composeApp({ store, log, packFiles, openHere: here, saveSettings, tab, kept, edition }),
   )
   render(<App store={store} actions={lazyActions(actions)} />, root)
   store.setState({ packs: await packFiles.list() })

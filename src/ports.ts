@@ -5,6 +5,8 @@ import type { Heard } from './kernel/hearing/heard.ts'
 import type { Role } from './kernel/pack/roles.ts'
 import type { RunEvent, ToneName } from './kernel/run/core/events.ts'
 import type { RunSummary } from './kernel/run/core/summary.ts'
+import type { RoomDocument, RoomRole } from './room/documents.ts'
+import type { AboutRooms, Ticket } from './room/http.ts'
 
 export type EarState = 'off' | 'loading' | 'shut' | 'guard' | 'open' | 'hearing' | 'failed'
 
@@ -221,4 +223,44 @@ export interface Edition {
   keep(tell: (state: EditionState) => void): Promise<void>
   /** Goes on with the later edition, by a reload. False, and nothing done, while a run is on in any tab. */
   takeNewer(): Promise<boolean>
+}
+
+interface Why {
+  readonly why: string
+}
+/** The server of a room. What cannot be done is a sentence that says why. */
+export interface RoomServer {
+  /** Undefined where this page's server has no rooms. */
+  about(): Promise<AboutRooms | undefined>
+  open(name: string): Promise<Ticket | Why>
+  join(asked: { readonly code: string; readonly role: RoomRole; readonly name: string }): Promise<Ticket | Why>
+  leave(ticket: Ticket): Promise<void>
+  /** Deletes the room and all that lies in it. */
+  close(ticket: Ticket): Promise<{ readonly closed: true } | Why>
+  link(ticket: Ticket): RoomDocuments
+}
+/** `refused`: the token is not good any more. */
+export type RoomLinkState = 'linked' | 'away' | 'refused'
+export interface RoomDocuments {
+  open(document: Omit<RoomDocument, 'room'>): RoomEntries
+  state(): RoomLinkState
+  subscribe(listener: (state: RoomLinkState) => void): () => void
+  close(): void
+}
+/** What lies in a document: it only grows. What is added while the link is down goes when it is back. */
+export interface RoomEntries {
+  all(): {
+    readonly size: number
+    get(key: string): string | undefined
+    has(key: string): boolean
+    keys(): Iterable<string>
+  }
+  /** All that the server had is here. */
+  isRead(): boolean
+  /** Does nothing where the key is there. */
+  add(key: string, value: string): void
+  subscribe(listener: () => void): () => void
+  /** Told to those who have the document open, and gone with this page. */
+  present(what: object): void
+  others(): readonly object[]
 }

@@ -37,6 +37,7 @@ export function isScreenThere(state: AppState, screen: Screen): boolean {
     case 'runs':
     case 'progress':
     case 'settings':
+    case 'room':
       return true
     case 'figures':
       return state.pack !== undefined

@@ -22,6 +22,7 @@ import type { Broken } from './broken.ts'
 import type { PastDraft } from './figures/undo.ts'
 import { EMPTY_SHELF, type ShelfState } from './packs/shelfState.ts'
 import type { ReplayState } from './replay/player.ts'
+import type { RoomState } from './room/roomState.ts'
 import type { ShownMoment } from './run/lastAnswer.ts'
 import type { Storage } from './run/record.ts'
 import type { Revision } from './run/revision.ts'
@@ -41,6 +42,7 @@ export type Screen =
   | 'settings'
   | 'sound'
   | 'packs'
+  | 'room'
 
 export interface PackSummary {
   /** The pack's own, or the key of one that is the person's. */
@@ -148,6 +150,8 @@ export interface AppState {
   readonly settings: Settings
   /** `isRefused`: a run is on somewhere, and the later edition waits on. */
   readonly edition: EditionState & { readonly isRefused: boolean }
+  /** Undefined where nobody has asked for one. */
+  readonly room: RoomState | undefined
 }
 
 export interface SoundCheckState {
@@ -221,6 +225,7 @@ export function createAppStore(initial: Partial<AppState> = {}): Store {
     voices: [],
     settings: DEFAULT_SETTINGS,
     edition: { isKept: false, hasNewer: false, isRefused: false },
+    room: undefined,
     ...initial,
   }))
 }

@@ -1,6 +1,6 @@
 /** Serves a built app on localhost. A missing file is a 404, never the start page: the recogniser relies on it. */
 
-import { createServer, type Server } from 'node:http'
+import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http'
 import { extname } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import sirv from 'sirv'
@@ -19,11 +19,14 @@ export interface ServeOptions {
   readonly dir?: string
 }
 
-const DIST = fileURLToPath(new URL('../../dist', import.meta.url))
+export const DIST = fileURLToPath(new URL('../../dist', import.meta.url))
 /** Names under which this machine alone is meant: a page elsewhere cannot have its own name led here. */
 const OWN_HOST = /^(localhost|127\.0\.0\.1|\[::1\])(:\d+)?$/
 
-export async function serve({ port, dir = DIST }: ServeOptions): Promise<Served> {
+export type SendFiles = (request: IncomingMessage, response: ServerResponse, isOwnHost: boolean) => void
+
+/** Sends the built app with its headers; `foreign` is what a request by another name is told. */
+export function sendFiles(dir: string, foreign: string): SendFiles {
   const files = sirv(dir, {
     etag: true,
     brotli: true,
@@ -34,17 +37,22 @@ export async function serve({ port, dir = DIST }: ServeOptions): Promise<Served>
       if (extname(path) === '' && !path.endsWith('/')) response.setHeader('Content-Type', 'application/octet-stream')
     },
   })
-  const server = createServer((request, response) => {
+  return (request, response, isOwnHost) => {
     for (const [name, value] of Object.entries(HEADERS)) response.setHeader(name, value)
-    if (!OWN_HOST.test(request.headers.host ?? '')) {
-      response.writeHead(403).end('Otherseat answers to localhost only.\n')
+    if (!isOwnHost) {
+      response.writeHead(403).end(foreign)
       return
     }
     files(request, response, () => {
       response.writeHead(404).end()
     })
-  })
-  const taken = await listen(server, port)
+  }
+}
+
+export async function serve({ port, dir = DIST }: ServeOptions): Promise<Served> {
+  const send = sendFiles(dir, 'Otherseat answers to localhost only.\n')
+  const server = createServer((request, response) => send(request, response, OWN_HOST.test(request.headers.host ?? '')))
+  const taken = await listen(server, port, 'localhost')
   return {
     address: `http://localhost:${taken}/`,
     close() {
@@ -58,12 +66,12 @@ export async function serve({ port, dir = DIST }: ServeOptions): Promise<Served>
 }
 
 /** The port that it got. Throws what the system says where it is another reason than a port in use. */
-async function listen(server: Server, port: number): Promise<number> {
+export async function listen(server: Server, port: number, host: string): Promise<number> {
   for (let next = port; ; next++) {
     try {
       return await new Promise((resolve, reject) => {
         server.once('error', reject)
-        server.listen(next, 'localhost', () => {
+        server.listen(next, host, () => {
           server.off('error', reject)
           const address = server.address()
           resolve(typeof address === 'object' && address ? address.port : next)

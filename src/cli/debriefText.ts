@@ -4,6 +4,7 @@ import { capital } from '../kernel/capital.ts'
 import { passedWords } from '../kernel/response/commands.ts'
 import { clockTime, lengthWords } from '../kernel/run/core/clockTime.ts'
 import { NOTICE } from '../kernel/run/core/events.ts'
+import { injectedLine } from '../kernel/run/core/injections.ts'
 import { type Debrief, type DebriefAgain, headlineOf } from '../kernel/run/debrief/debrief.ts'
 import { changeWords } from '../kernel/run/debrief/debriefFigures.ts'
 import type { DebriefItem, DebriefList } from '../kernel/run/debrief/debriefList.ts'
@@ -62,6 +63,7 @@ const SECTIONS: { readonly [Part in keyof Debrief]-?: (debrief: Debrief) => read
   partner: ({ partner }) => (partner === undefined ? [] : partnerLines(partner)),
   papers: ({ papers }) => papers.flatMap(paperLines),
   pad: ({ pad }) => (pad.text.trim() === '' ? [] : ['', 'On the scratch pad:', ...pad.text.trim().split('\n')]),
+  injected: ({ injected }) => injected.map((one) => `${clockTime(one.t)} ${injectedLine(one)}`),
   // A stop stands with the stops.
   interruptions: ({ interruptions, stops }) =>
     interruptions

@@ -18,8 +18,12 @@ const LOADERS: Readonly<Record<Screen, () => Promise<ComponentType>>> = {
   sound: async () => (await import('./screens/SoundCheck.tsx')).SoundCheck,
   runs: async () => (await import('./screens/Runs.tsx')).Runs,
   packs: async () => (await import('./screens/Packs.tsx')).Packs,
+  room: async () => (await import('./screens/Room.tsx')).RoomScreen,
   settings: async () => (await import('./screens/Settings.tsx')).Settings,
 }
+
+/** Loaded for nobody who does not go there. */
+const ON_REQUEST: Screen = 'room'
 
 const loaded = new Map<Screen, ComponentType>([['start', Start]])
 
@@ -29,7 +33,8 @@ async function load(screen: Screen): Promise<void> {
 
 /** Fetched while nobody waits for them; one that cannot be fetched is tried again when it is shown. */
 export async function loadAllScreens(): Promise<void> {
-  await Promise.all((Object.keys(LOADERS) as Screen[]).map(load)).catch(() => undefined)
+  const soon = (Object.keys(LOADERS) as Screen[]).filter((screen) => screen !== ON_REQUEST)
+  await Promise.all(soon.map(load)).catch(() => undefined)
 }
 
 export function ScreenByName({ screen }: { readonly screen: Screen }) {

@@ -36,6 +36,10 @@ export function fakeActionParts<Own extends Partial<ActionParts>>(own: Own & Pic
     switches: { learn: async () => undefined, attach: () => () => undefined },
     useMediaKeys() {},
     edition: { takeNewer: async () => true },
+    roomServer: async () => {
+      throw new Error('no room was asked for')
+    },
+    roomKept: { ticket: () => undefined, keepTicket() {}, marks: () => [], keepMarks() {} },
     soundDevices: async () => ({ microphones: [], outputs: [] }),
     ...own,
   } satisfies ActionParts

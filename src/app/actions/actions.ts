@@ -6,6 +6,7 @@ import type { RunState } from '../../kernel/run/core/state.ts'
 import type { OfferedFile } from '../../packs/files/offered.ts'
 import type { SwitchEvent, SwitchName } from '../../ports.ts'
 import type { Speed } from '../replay/player.ts'
+import type { RoomActions } from '../room/roomActions.ts'
 import type { SavedFile } from '../runs/runFiles.ts'
 import type { Settings } from '../settings.ts'
 import type { Screen } from '../store.ts'
@@ -20,6 +21,7 @@ export type Actions = DraftActions &
   SoundActions &
   TrainingActions &
   SettingsActions &
+  RoomActions &
   EditionActions
 
 /** The pack to be flown, and the figures that are being typed. */

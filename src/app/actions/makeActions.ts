@@ -1,8 +1,9 @@
 /** Puts together what the screens may ask for. */
 
-import type { Edition, PackFiles, PackShelf, SiteStorage, Switches, TextCache } from '../../ports.ts'
+import type { Edition, PackFiles, PackShelf, RoomServer, SiteStorage, Switches, TextCache } from '../../ports.ts'
 import { allPackFiles } from '../packs/allPackFiles.ts'
 import { createOwnPacks } from '../packs/ownPacks.ts'
+import { type RoomKept, roomActions } from '../room/roomActions.ts'
 import { type ControllerParts, createRunController } from '../run/controller.ts'
 import { showEar } from '../run/showRun.ts'
 import { createTalkKeys } from '../run/talkKeys.ts'
@@ -34,6 +35,9 @@ export interface ActionParts extends ControllerParts, SoundActionParts {
   /** Whether the keys of a headset are wanted; in a gesture. */
   readonly useMediaKeys: (isWanted: boolean) => void
   readonly edition: Pick<Edition, 'takeNewer'>
+  /** Loaded where somebody asks for a room. */
+  readonly roomServer: () => Promise<RoomServer>
+  readonly roomKept: RoomKept
 }
 
 /** Settings of the ear itself: where one changes, the ear is opened again. */
@@ -79,6 +83,7 @@ export function makeActions(parts: ActionParts): Actions {
     ...runsActions(parts, controller, showDebriefOf),
     ...sound,
     ...trainingActions(parts, controller, wake),
+    ...roomActions({ ...parts, session: controller.session, newId: parts.newRunId }),
     settings: change,
     switched: keys.switched,
     attachKeys: switches.attach,

@@ -12,7 +12,7 @@ export interface EarParts {
   readonly clock: Clock
   readonly speech: Speech
   readonly settings: () => Pick<Settings, 'isHeadset' | 'fiveNine'>
-  readonly dispatch: Pick<Dispatch, 'hear' | 'happen'>
+  readonly dispatch: Pick<Dispatch, 'hear' | 'happen' | 'state'>
   /** Cuts off what is being said. */
   readonly interrupt: () => void
 }
@@ -56,6 +56,8 @@ export function followEar({ ear, clock, speech, settings, dispatch, interrupt }:
         if (settings().isHeadset && speech.isOn()) clock.after(COUGH_MS, () => isHearing && interrupt())
         break
       case 'heard':
+        // An instructor has it hear nothing.
+        if (dispatch.state().isDeafened && event.heard.by === 'voice') break
         void dispatch.hear(asHeard(event.heard))
         break
       case 'failed':

@@ -12,10 +12,12 @@ import { DeviationsSection } from '../parts/debrief/DeviationsSection.tsx'
 import { ExchangeSection } from '../parts/debrief/ExchangeSection.tsx'
 import { Fold } from '../parts/debrief/Fold.tsx'
 import { ForemostSection } from '../parts/debrief/ForemostSection.tsx'
+import { InjectedSection } from '../parts/debrief/InjectedSection.tsx'
 import { ListSection } from '../parts/debrief/ListSection.tsx'
 import { LooksSection, looksHead } from '../parts/debrief/LooksSection.tsx'
 import { PartnerSection, partnerHead } from '../parts/debrief/PartnerSection.tsx'
 import { Replay } from '../parts/debrief/Replay.tsx'
+import { RoomMarks } from '../parts/debrief/RoomMarks.tsx'
 import { SaveRun } from '../parts/debrief/SaveRun.tsx'
 import { TimelinePicture } from '../parts/debrief/TimelinePicture.tsx'
 import { TimelineTable } from '../parts/debrief/TimelineTable.tsx'
@@ -126,6 +128,12 @@ const PARTS: { readonly [Part in keyof Debrief]-?: typeof onPageOne | typeof els
     show: ({ papers, pad }) => <PapersRead papers={papers} pad={pad} />,
   },
   pad: elsewhere,
+  injected: {
+    heading: 'What the instructor had happen',
+    count: ({ injected }) => injected.length,
+    show: ({ injected }) => <InjectedSection injected={injected} />,
+    isPrinted: true,
+  },
   interruptions: {
     heading: 'Stops, interruptions, remarks and changes',
     count: (debrief) => notesOf(debrief).length,
@@ -165,6 +173,7 @@ export function DebriefScreen() {
         </p>
       )}
       <ForemostSection foremost={debrief.foremost} wentWell={debrief.wentWell} />
+      <RoomMarks runId={debrief.runId} />
       <Timeline debrief={debrief} />
       <div>
         {folds.map(({ part, heading, count, show, isPrinted = false }) => {

@@ -54,6 +54,7 @@ import {
   type ScriptedBy,
   type Slip,
 } from './events.ts'
+import { INJECTION_KINDS, type Injection } from './injections.ts'
 
 type Stamp = Omit<RunEvent, keyof EventBody>
 
@@ -139,6 +140,14 @@ const inputs = object<Inputs>({
   lastMinute: optional(
     listOf(object<LastMinuteChange>({ station: text, weight: optional(number), count: optional(number) })),
   ),
+})
+
+export const injection = object<Injection>({
+  kind: oneOf(INJECTION_KINDS),
+  sheet: optional(inputs),
+  words: optional(text),
+  seconds: optional(number),
+  seed: optional(number),
 })
 
 const change = object<FigureChange>({
@@ -278,6 +287,7 @@ export const EVENT_FIELDS: {
   confirmedByKey: { item: text, evidence, expected: values, revision: number },
   faultPlanned: { fault },
   breakPlanned: { item: text, by: oneOf(BREAKERS), cue: flag },
+  injected: { order: text, by: text, given: text, what: injection },
   breakOver: { evidence },
   challenged: { item: text, evidence },
   accepted: { item: text, evidence },

@@ -13,6 +13,7 @@ import type { Cause, Judgement } from '../../response/model.ts'
 import type { PartsOfTopics } from '../../response/topics.ts'
 import type { LookTimes } from '../debrief/look/lookTimes.ts'
 import type { Fault, ObjectionTo, PlannedBreak } from '../partner/model.ts'
+import type { Injection } from './injections.ts'
 
 /** Stands in every log, above every debrief and on every paper. */
 export const NOTICE = 'For training and simulation only'
@@ -191,6 +192,13 @@ export interface EventFields {
   readonly faultPlanned: { readonly fault: Fault }
   /** An interruption that comes in with the next event. */
   readonly breakPlanned: PlannedBreak
+  /** An instructor has something happen; the pilot meets it as if it came by itself. `given`: when it was given, ISO 8601. */
+  readonly injected: {
+    readonly order: string
+    readonly by: string
+    readonly given: string
+    readonly what: Injection
+  }
   /** The pilot has dealt with what came in. */
   readonly breakOver: { readonly evidence: Evidence }
   /** Where the pilot challenges: Otherseat's simulated seat answers. */

@@ -46,6 +46,7 @@ const IS_ACTIVITY: Readonly<Record<EventType, boolean>> = {
   confirmedByKey: true,
   faultPlanned: false,
   breakPlanned: false,
+  injected: false,
   breakOver: true,
   challenged: true,
   accepted: true,

@@ -22,7 +22,7 @@ export function papersCalled(pack: Pack, { sheets, situation, script }: RunState
   )
 }
 
-export function sheetCame(pack: Pack, before: RunState, { sheet }: RunEvent<'sheetCame'>): Step {
+export function sheetCame(pack: Pack, before: RunState, { sheet }: Pick<RunEvent<'sheetCame'>, 'sheet'>): Step {
   const state = withSheet(before, sheet)
   const words = papersCalled(pack, state)
   if (words === '' || before.sheets.length === 0) return { state, effects: timers(state) }

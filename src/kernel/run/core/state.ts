@@ -8,6 +8,7 @@ import type { Judgement } from '../../response/model.ts'
 import type { PartsOfTopics } from '../../response/topics.ts'
 import type { PartnerState } from '../partner/model.ts'
 import type { By, Effect, EventFields, Evidence, RunAgain, RunSettings, Script } from './events.ts'
+import type { Injected } from './injections.ts'
 
 export type ItemStatus = 'open' | 'done' | 'passed' | 'leftOpen' | 'reopened'
 
@@ -278,6 +279,10 @@ export interface RunState {
   readonly watches: Readonly<Record<string, WatchState>>
   /** Where the partner errs, answers or is interrupted on purpose; undefined before the first of it. */
   readonly partner?: PartnerState
+  /** What an instructor had happen, in order. */
+  readonly injected?: readonly Injected[]
+  /** An instructor has the ear hear nothing: until `earBack`. */
+  readonly isDeafened?: true
   /** What stations say; undefined where the voices outside the crew are left out. */
   readonly script: Script | undefined
   readonly again?: AgainState

@@ -17,15 +17,17 @@ import { exchangeAt, findTurn, pendingTurn, turnState, unrecorded, withTurn } fr
 import { notUnderstood, called as watchCalled } from '../watch/calling.ts'
 import * as watching from '../watch/watching.ts'
 import { withAgain } from './again.ts'
-import { afterWatch, announce } from './announce.ts'
+import { afterWatch } from './announce.ts'
 import { askAgain, tooSoonToAsk } from './askingAgain.ts'
 import { begunAt } from './begunAt.ts'
 import { clockDue, withAnnounced, withTimers } from './clocks.ts'
 import { commanded } from './commanding.ts'
 import { crossCheckAsked } from './crossChecking.ts'
+import { earChanged } from './earChanging.ts'
 import { emptyRun } from './emptyRun.ts'
-import type { By, Effect, RunEvent, ToneName } from './events.ts'
+import type { By, Effect, RunEvent } from './events.ts'
 import { thawedBy, thawedEvent, unfrozen, withFreeze } from './freezing.ts'
+import { injected } from './injecting.ts'
 import { stamped, unmet } from './interlocks.ts'
 import { withReturn } from './interruption.ts'
 import { letGo } from './lateCatch.ts'
@@ -141,6 +143,8 @@ function outcomeOf(pack: Pack, state: RunState, event: RunEvent): Step {
     case 'faultPlanned':
     case 'breakPlanned':
       return { state, effects: [] }
+    case 'injected':
+      return injected(pack, state, event)
     case 'breakOver':
       return breakOver(state)
     case 'challenged':
@@ -162,11 +166,11 @@ function outcomeOf(pack: Pack, state: RunState, event: RunEvent): Step {
     case 'silent':
       return event.order === state.listenId ? silent(pack, state, event.after) : { state, effects: [] }
     case 'resumed':
-      return resume(pack, state)
+      return resume(pack, hearing(state))
     case 'earFailed':
       return earChanged(pack, state, event.typing ? '' : say.deaf(), 'deaf')
     case 'earBack':
-      return earChanged(pack, state, say.hearsAgain(), 'tick')
+      return earChanged(pack, hearing(state), say.hearsAgain(), 'tick')
     case 'voiceFailed':
       return { state, effects: [] }
     case 'stopped':
@@ -201,15 +205,7 @@ function notUnderstoodAfter({ notUnderstood }: RunState, event: RunEvent): strin
   return 'evidence' in event || event.type === 'figuresRevised' ? undefined : notUnderstood
 }
 
-/**
- * Silence must not look like listening: a deaf ear says so, and what is open is put once more. To whoever types nothing is
- * said: a tone and the screen tell it.
- */
-function earChanged(pack: Pack, state: RunState, words: string, tone: ToneName): Step {
-  const hasBegun = state.status === 'running' && state.figureStatus !== undefined
-  if (words === '') return { state, effects: hasBegun ? [{ type: 'tone', tone }] : [] }
-  return hasBegun ? announce(pack, state, [words], { prompt: true, tone }) : { state, effects: [] }
-}
+const hearing = ({ isDeafened: _, ...state }: RunState): RunState => state
 
 /** Its first word may be missing: it is not judged. */
 function cutAnswered(pack: Pack, state: RunState, id: string): Step {

@@ -51,19 +51,27 @@ export function stop(pack: Pack, before: RunState, event: RunEvent<'commanded'>)
   // What was asked is asked no more: "affirm" to it would go on. Only a warning of the figures stays until it is acknowledged.
   const kept = before.question?.about === 'warnings' ? before.question : undefined
   const question = ground ? ({ about: 'brakes' } as const) : kept
-  // It is said again before anything moves again.
-  const halted = movingTurns(pack, before).reduce(
-    (state, turn) => reopenTurn(state, turn, { status: 'ahead', again: true }),
-    before,
-  )
+  const still = halted(pack, before)
   if (running) {
     const at = Math.max(0, onsetOf(before, event))
-    const { state, words } = stoppedByCrew(halted, running, { at, t: event.t })
+    const { state, words } = stoppedByCrew(still, running, { at, t: event.t })
     return sayAndListen(pack, { ...state, question }, words, { stations, stationsLast: true })
   }
-  const state = { ...halted, standingBy: !ground, question }
+  const state = { ...still, standingBy: !ground, question }
   return sayAndListen(pack, state, ground ? [] : [say.stopped()], { stations })
 }
+
+/** The ground crew stops by itself; undefined where none is on the line, or a start has the floor. */
+export function stoppedByGround(pack: Pack, before: RunState): Step | undefined {
+  const ground = groundCrewOf(pack, before)
+  if (!ground || runningWatch(pack, before)) return undefined
+  const state = { ...halted(pack, before), standingBy: false, question: { about: 'brakes' } as const }
+  return sayAndListen(pack, state, [], { stations: groundStopping(ground) })
+}
+
+/** What moved is said again before anything moves again. */
+const halted = (pack: Pack, before: RunState): RunState =>
+  movingTurns(pack, before).reduce((state, turn) => reopenTurn(state, turn, { status: 'ahead', again: true }), before)
 
 /** The brakes are set: nothing moves, and nothing goes on until the pilot says so. */
 export function brakesSet(pack: Pack, before: RunState): Step {

@@ -7,6 +7,7 @@ import { activityName, agenda, itemsOf, placeToBegin, saidFigures } from '../../
 import { readBackOf } from '../../pack/rests.ts'
 import { emptyRun } from '../core/emptyRun.ts'
 import type { PackInLog, RunAgain, RunEvent } from '../core/events.ts'
+import type { Injected } from '../core/injections.ts'
 import { activityAt } from '../core/moving.ts'
 import { itemState, listState } from '../core/progress.ts'
 import type { Interruption, RunState } from '../core/state.ts'
@@ -82,6 +83,8 @@ export interface Debrief {
   readonly catches: readonly DebriefCatch[]
   /** Where the partner erred, answered, or interruptions came on purpose; nothing of it before the run is over. */
   readonly partner?: DebriefPartner
+  /** What an instructor had happen. */
+  readonly injected: readonly Injected[]
   readonly interruptions: readonly Interruption[]
   readonly remarks: readonly DebriefRemark[]
   readonly watches: readonly DebriefWatch[]
@@ -175,6 +178,7 @@ export function debriefOf(pack: Pack, events: readonly RunEvent[], isUnderWay = 
     ...{ revisions, lists, exchanges, briefings, voided },
     ...(trap !== undefined && { trap }),
     catches: catchesIn(pack, state, isOver).filter(({ changedAt }) => changedAt >= seam.t),
+    injected: (state.injected ?? []).filter(({ t }) => isOver && t >= seam.t),
     interruptions: state.interruptions.filter(({ t }) => t >= seam.t),
     ...(partner && { partner }),
     watches,

@@ -58,7 +58,8 @@ export function partnerIn(
   { isOver, since }: { readonly isOver: boolean; readonly since: number },
 ): DebriefPartner | undefined {
   const { roles = 'pilotAnswers', partner, breaks } = state.settings
-  if (!isOver || (!partner && !breaks && roles === 'pilotAnswers')) return undefined
+  const isAlone = !partner && !breaks && roles === 'pilotAnswers' && partnerOf(state).breaks.length === 0
+  if (!isOver || isAlone) return undefined
   const chances = ownChances(state)
   const counts = countsOf(chances)
   return {

@@ -5,6 +5,7 @@ import type { Pack } from '../../pack/checklist.ts'
 import type { Role } from '../../pack/roles.ts'
 import { acceptedAs } from '../core/accepted.ts'
 import type { RunEvent } from '../core/events.ts'
+import { injectionWords } from '../core/injections.ts'
 import type { RunState } from '../core/state.ts'
 import { findTurn } from '../talk/talk.ts'
 import { momentsOf } from './moments.ts'
@@ -49,6 +50,7 @@ function ownCue(pack: Pack, event: RunEvent, after: RunState): Pick<Cue, 'by' | 
       text: `${capital(event.status)} figures accepted as revision ${acceptedAs(after, event.revision)}`,
     }
   }
+  if (event.type === 'injected') return { by: 'note', text: `${event.by} gave ${injectionWords(event.what)}` }
   if (event.type === 'sheetCame') return { by: 'note', text: 'A sheet came in' }
   if (event.type === 'resumed') return { by: 'note', text: 'Begun here, or gone on with after the page was left' }
   if (!('evidence' in event) || !event.evidence) return undefined

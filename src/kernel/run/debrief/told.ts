@@ -70,6 +70,7 @@ const EVENTS_TOLD: { readonly [Type in EventType]: Told<Type> } = {
   confirmedByKey: 'from the state',
   faultPlanned: 'from the state',
   breakPlanned: 'from the state',
+  injected: 'from the state',
   breakOver: 'from the state',
   challenged: 'from the state',
   accepted: 'from the state',

@@ -19,8 +19,12 @@ export const withPartnerState = (state: RunState, change: Partial<PartnerState>)
 export const pilotChallenges = ({ settings }: RunState): boolean => settings.roles === 'pilotChallenges'
 
 /** Whether anything of this is in the run at all. */
-export const hasPartner = ({ settings }: RunState): boolean =>
-  settings.partner !== undefined || settings.breaks !== undefined || settings.roles === 'pilotChallenges'
+export const hasPartner = ({ settings, partner }: RunState): boolean =>
+  settings.partner !== undefined ||
+  settings.breaks !== undefined ||
+  settings.roles === 'pilotChallenges' ||
+  // An instructor had somebody come in.
+  partner !== undefined
 
 /** Gone by, and nobody has noticed. */
 export const isGoneBy = (state: RunState, item: string): boolean => state.partner?.goneBy.includes(item) ?? false

@@ -20,7 +20,8 @@ const STATES: Readonly<Record<EarState, { readonly text: string; readonly mark: 
 }
 
 /** What the ear is doing, in words; or which key keeps it shut. */
-export function earWords({ ear, settings, voice }: Pick<AppState, 'ear' | 'settings' | 'voice'>): string {
+export function earWords({ ear, settings, voice, run }: Pick<AppState, 'ear' | 'settings' | 'voice' | 'run'>): string {
+  if (run?.isDeafened) return STATES.failed.text
   if (ear.state === 'shut' && voice.speaking && voice.role !== 'otherseat') return 'Not listening: a station speaks'
   if (ear.state !== 'shut' || ear.gate === 'open' || voice.speaking) return STATES[ear.state].text
   if (ear.gate === 'radio') return 'Not listening: radio key'
@@ -29,7 +30,7 @@ export function earWords({ ear, settings, voice }: Pick<AppState, 'ear' | 'setti
 }
 
 export function EarStrip() {
-  const earState = useApp((state) => state.ear.state)
+  const earState = useApp(({ ear, run }): EarState => (run?.isDeafened ? 'failed' : ear.state))
   const text = useApp(earWords)
   const { mark } = STATES[earState]
   return (

@@ -15,6 +15,7 @@ const LINKS: readonly { readonly screen: Screen; readonly label: string }[] = [
   { screen: 'debrief', label: 'Debrief' },
   { screen: 'runs', label: 'Runs' },
   { screen: 'progress', label: 'Progress' },
+  { screen: 'room', label: 'Room' },
   { screen: 'settings', label: 'Settings' },
 ]
 

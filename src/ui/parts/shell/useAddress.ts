@@ -17,8 +17,11 @@ function addressOf({ screen, shelf: { editing, cards }, runs: { opened } }: AppS
   return cards === undefined ? 'packs' : ['packs', cards, 'cards'].map(encodeURIComponent).join('/')
 }
 
+/** Behind it stands the code of a room: an instructor may come by it without ever having been here. */
+const ROOM_LINK = 'room/'
+
 /** Of the screens that need nothing; the others are gone with what they showed. */
-const AT_FIRST: ReadonlySet<string> = new Set(['packs', 'runs', 'progress', 'settings'])
+const AT_FIRST: ReadonlySet<string> = new Set(['packs', 'runs', 'progress', 'settings', 'room'])
 
 export function useAddress(): void {
   const parts = useContext(AppContext)
@@ -38,6 +41,12 @@ export function useAddress(): void {
         void actions.offerLink(written)
         return
       }
+      if (written.startsWith(ROOM_LINK)) {
+        history.replaceState(null, '', '#room')
+        actions.show('room')
+        void actions.lookForRooms(written.slice(ROOM_LINK.length))
+        return
+      }
       isFollowing.current = true
       void goTo(written, store.getState(), actions).finally(() => {
         isFollowing.current = false
@@ -47,7 +56,11 @@ export function useAddress(): void {
     const first = location.hash.slice(1)
     const { settings } = store.getState()
     const isPack = first.startsWith('pack=')
-    if (!store.getState().needsGesture && (isPack || (settings.welcomed && AT_FIRST.has(first.split('/')[0] ?? '')))) {
+    if (first.startsWith(ROOM_LINK)) follow()
+    else if (
+      !store.getState().needsGesture &&
+      (isPack || (settings.welcomed && AT_FIRST.has(first.split('/')[0] ?? '')))
+    ) {
       follow()
     } else if (first !== '') {
       // A run that waits to be resumed goes first; what a link offers stands among the packs.

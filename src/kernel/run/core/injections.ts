@@ -1,0 +1,52 @@
+/** What an instructor can have happen in a run, and how it is told. */
+
+import type { Inputs } from '../../figures/model.ts'
+
+export const INJECTION_KINDS = ['paper', 'stop', 'cabin', 'deaf', 'slip'] as const
+export type InjectionKind = (typeof INJECTION_KINDS)[number]
+
+export interface Injection {
+  readonly kind: InjectionKind
+  /** `paper`: what comes in, and in words what is new on it. */
+  readonly sheet?: Inputs
+  readonly words?: string
+  /** `deaf`: for how long the ear hears nothing. */
+  readonly seconds?: number
+  /** `slip`: which wrong word follows from this number. */
+  readonly seed?: number
+}
+
+export interface Injected {
+  /** Ms from the start of the run. */
+  readonly t: number
+  readonly order: string
+  readonly by: string
+  readonly given: string
+  readonly what: Injection
+  /** Where the run was. */
+  readonly at: string
+  /** It could happen there. */
+  readonly isTaken: boolean
+}
+
+/** In words, behind who gave it: "a new paper: trim 5.6", "a call from the cabin". */
+export function injectionWords({ kind, words, seconds = 0 }: Injection): string {
+  switch (kind) {
+    case 'paper':
+      return `a new edition of a paper${words === undefined ? '' : `: ${words}`}`
+    case 'stop':
+      return '"stop" from the ground crew'
+    case 'cabin':
+      return 'a call from the cabin'
+    case 'deaf':
+      return `an ear that hears nothing for ${seconds} s`
+    case 'slip':
+      return 'a wrong word of the controller'
+  }
+}
+
+/** "The instructor: a call from the cabin, at Flap". */
+export function injectedLine({ by, what, at, isTaken }: Injected): string {
+  const place = at === '' ? '' : `, at ${at}`
+  return `${by}: ${injectionWords(what)}${place}${isTaken ? '' : '; it could not happen there'}`
+}
