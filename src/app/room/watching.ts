@@ -73,7 +73,7 @@ export function watchLog(log: RoomEntries, store: Store): Watching {
         const { state } = step(ground, run, event)
         const replayed = { before: run, event, state }
         revisions = revisionsAfter(ground, revisions, replayed)
-        answered = answerAfter(answered, replayed)
+        answered = answerAfter(ground, answered, replayed)
         run = state
         events.push(event)
       } catch (error) {
