@@ -9,6 +9,7 @@ import { newRun } from '../../src/app/run/storedRun.ts'
 import { DEFAULT_SETTINGS } from '../../src/app/settings.ts'
 import { readPackDir } from '../../src/cli/packDir.ts'
 import { createVirtualClock } from '../../src/cli/virtualClock.ts'
+import { capital } from '../../src/kernel/capital.ts'
 import { compute } from '../../src/kernel/figures/compute.ts'
 import type { Inputs } from '../../src/kernel/figures/model.ts'
 import type { Pack } from '../../src/kernel/pack/checklist.ts'
@@ -159,16 +160,15 @@ async function act(run: RunSession, screen: ReturnType<typeof screenOf>, hands: 
 /** Both values stand on the screen; the pilot adds the loads up, looks at the other paper, or at the card, and takes the right one. */
 async function settle(run: RunSession, hint: string, { copied }: Hands): Promise<void> {
   const { inputs } = run.state()
-  const [, label = ''] = / and own (.+) differ/.exec(hint) ?? []
   if (!inputs) throw new Error('nothing to settle')
   const hidden = hiddenFigures(run.pack, run.state())
   const set = compute(run.pack.figures, inputs)
   const views = sourcedViews(run.pack, inputs, set, { inputs, set }, hidden)
-  const view = views.find((one) => one.label === label)
+  const view = views.find(({ label }) => hint.startsWith(`${capital(label)} differs`))
   const use = view?.own ?? 'computed'
   const own = view?.choices.find(({ source }) => source === use)
-  if (!view || !own || view.choices.length < 2) throw new Error(`the screen does not show both values of ${label}`)
-  copied.set(label, own.shown.replaceAll(',', ''))
+  if (!view || !own || view.choices.length < 2) throw new Error(`the screen does not show both values: ${hint}`)
+  copied.set(view.label, own.shown.replaceAll(',', ''))
   const reason = 'the sheet is not of this departure'
   await run.enter({ ...inputs, settled: { ...inputs.settled, [view.name]: { use, reason } } })
   await run.settled()

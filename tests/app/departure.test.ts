@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { revisedBy } from '../../src/app/run/revision.ts'
+import { headlineOf } from '../../src/app/view/headline.ts'
 import { viewOf } from '../../src/app/view/view.ts'
 import { fold } from '../../src/kernel/run/core/step.ts'
 import { debriefOf } from '../../src/kernel/run/debrief/debrief.ts'
@@ -389,9 +390,31 @@ describe('a cross-check aloud', () => {
       [],
       ['takeoff flap read from the takeoff data: differs'],
       [
-        'takeoff flap settled on entered: the sheet is for another runway',
+        'takeoff flap: entered here 12, takeoff data 19; you chose the value entered here: “the sheet is for another runway”',
         'warning: takeoff weight is beyond its limit',
       ],
+    ])
+  })
+
+  it('chosen without a reason settles nothing, and the screen and the debrief say so', async () => {
+    const flight = await atTrim()
+    const inputs = flight.state().inputs
+    if (!inputs) throw new Error('no inputs')
+    const stated = { ...inputs.stated, loadSheet: { ...inputs.stated?.loadSheet, takeoffCg: 25 } }
+    await flight.run.enter({ ...inputs, stated })
+    await flight.settled()
+    await flight.hear('done')
+    const hint = () => headlineOf(flight.pack, flight.state()).hint
+    expect(hint()).toBe(
+      'Takeoff CG differs: worked out here 23.5 % MAC, load sheet 25.0 % MAC. Settle it on the figures page.',
+    )
+    const settled = { takeoffCg: { use: 'loadSheet', reason: ' ' } }
+    await flight.run.enter({ ...inputs, stated, settled })
+    await flight.settled()
+    expect(hint()).toBe('Takeoff CG: the load sheet is chosen, and the reason is missing. Give it on the figures page.')
+    expect(flight.state().inputs?.settled).toEqual(settled)
+    expect(debriefOf(flight.pack, flight.run.events()).revisions.at(-1)?.notes).toEqual([
+      'takeoff CG: worked out here 23.5 % MAC, load sheet 25.0 % MAC; you chose the load sheet without a reason, so it did not count',
     ])
   })
 

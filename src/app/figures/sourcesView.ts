@@ -47,10 +47,10 @@ export interface SourcedView {
   /** All that may count, once sources differ, each with its value, empty while it is hidden. */
   readonly choices: readonly (Pick<StatedValue, 'source' | 'value'> & { readonly shown: string })[]
   /**
-   * `open`: differs and not settled; `outdated`: settled when sources stated something else; `followed`: the source counts
+   * `open`: differs and not settled; `reasonless`: chosen, and does not count without a reason; `outdated`: settled when sources stated something else; `followed`: the source counts
    * on which a figure was settled that it goes with; `mixed`: none counts, for that one states nothing.
    */
-  readonly state: 'nothing' | 'agrees' | 'open' | 'outdated' | 'settled' | 'followed' | 'mixed'
+  readonly state: 'nothing' | 'agrees' | 'open' | 'reasonless' | 'outdated' | 'settled' | 'followed' | 'mixed'
   /** Why it is not worked out here, where that is so. */
   readonly because: string
 }
@@ -128,7 +128,7 @@ function fieldOf(
     problems: isKept ? [] : valueProblems(declaration, given).filter(({ severity }) => severity === 'error'),
     agrees: compared?.within,
     blankOn: given === undefined ? '' : blankWords(name, blanks.get(source)),
-    difference: isHidden || difference === undefined ? '' : `${sign}${formatMeasured(difference, measure, 1)}`,
+    difference: isHidden || !difference ? '' : `${sign}${formatMeasured(difference, measure, 1)}`,
   }
 }
 
@@ -153,6 +153,7 @@ function stateOf(
   if (sources.length === 0) return 'nothing'
   if (!differs(sources)) return 'agrees'
   const settlement = settled?.[name]
-  if (!settlement?.use || settlement.reason.trim() === '') return 'open'
-  return isOutdated(settlement, sources) ? 'outdated' : 'settled'
+  if (!settlement?.use) return 'open'
+  if (isOutdated(settlement, sources)) return 'outdated'
+  return settlement.reason.trim() === '' ? 'reasonless' : 'settled'
 }

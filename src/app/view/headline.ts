@@ -1,8 +1,10 @@
 /** What stands large on the run screen, and what to do now in one sentence: one entry for each place of a run. */
 
-import { formatMeasured } from '../../kernel/figures/format.ts'
+import { capital } from '../../kernel/capital.ts'
 import type { ComputedFigure } from '../../kernel/figures/model.ts'
-import { COMPUTED, ENTERED, sourceWords } from '../../kernel/figures/sources.ts'
+import { shownAs } from '../../kernel/figures/shown.ts'
+import { sourceChosen, sourceHere, sourceWords } from '../../kernel/figures/sources.ts'
+import { ownOf } from '../../kernel/own.ts'
 import type { Pack, Watch } from '../../kernel/pack/checklist.ts'
 import { findItem, findLine, listById } from '../../kernel/pack/place.ts'
 import { usualWording } from '../../kernel/response/sentence.ts'
@@ -66,12 +68,16 @@ function questionHint(question: Question): string {
   return question.about === 'passReason' ? 'Say one of these; or say "disregard".' : 'Affirm or negative.'
 }
 
-/** "Load sheet and own zero fuel weight differ by 30 kg". */
-function differenceIn({ label, measure, sources = [] }: ComputedFigure): string {
-  const other = sources.find(({ source, within }) => !within && source !== COMPUTED && source !== ENTERED)
-  const words = sourceWords(other?.source ?? '')
-  const by = other?.difference === undefined ? '' : ` by ${formatMeasured(Math.abs(other.difference), measure, 1)}`
-  return `${words.charAt(0).toUpperCase()}${words.slice(1)} and own ${label} differ${by}`
+/** "Zero fuel weight differs: worked out here 24,360 kg, load sheet 24,180 kg": both values were logged as they differed. */
+function differenceIn(pack: Pack, { inputs }: RunState, { name, label, sources = [] }: ComputedFigure): string {
+  const settled = ownOf(inputs?.settled, name)
+  if (settled && sources.some(({ source }) => source === settled.use) && settled.reason.trim() === '')
+    return `${capital(label)}: ${sourceChosen(settled.use)} is chosen, and the reason is missing. Give it on the figures page.`
+  const declaration = pack.figures.declarations[name]
+  const told = sources.map(
+    ({ source, value }) => `${sourceHere(source)} ${declaration ? shownAs(declaration, value) : value}`,
+  )
+  return `${capital(label)} differs: ${told.join(', ')}. Settle it on the figures page.`
 }
 
 type At = Floor['at']
@@ -84,8 +90,7 @@ const AT: { readonly [Place in At]: Wording<Place> } = {
     const headline = item.challenge
     const missing = missingFigures(pack, run, item)
     const unsettled = unsettledIn(pack, run, item)
-    if (unsettled && isToldOfDifference(run, item.id))
-      return { headline, hint: `${differenceIn(unsettled)}. Settle it on the figures page.` }
+    if (unsettled && isToldOfDifference(run, item.id)) return { headline, hint: differenceIn(pack, run, unsettled) }
     if (missing.length > 0 && !unsettled) {
       const isGiven = missingNames(pack, run, item).some((name) => isGivenByStation(pack, run, name))
       const [first = ''] = missingNames(pack, run, item)

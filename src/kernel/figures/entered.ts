@@ -34,6 +34,10 @@ function numberProblems(declaration: FigureDeclaration, value: Value): readonly 
   if (typeof value !== 'number' || !isOfAircraft(value)) {
     return [error('input.number', noNumber(label, value, measure))]
   }
+  // Of a count, such as an edition's number, there is no part.
+  if (spec.kind === 'integer' && (measure ?? 'none') === 'none' && !Number.isInteger(value)) {
+    return [error('input.number', `${label} ${formatNumber(value)} should be a whole number`)]
+  }
   const ends = boundsOf(spec)
   if (isBeyond(value, ends)) {
     return [error('input.scale', `${label} ${formatMeasured(value, measure)} is out of range: ${band(ends, measure)}`)]
@@ -51,7 +55,7 @@ const isOfAircraft = (value: number) => Math.abs(value) <= LARGEST_NUMBER
 function noNumber(label: string, value: Value, unit: Unit | undefined): string {
   if (typeof value === 'number' && !Number.isNaN(value)) return `${label} is larger than anything of an aircraft`
   const given = typeof value === 'string' ? ` ${quoted(value)}` : ''
-  return `${label}${given} should be a number${unit ? ` in ${unit}` : ''}`
+  return `${label}${given} should be a number${unit && unit !== 'none' ? ` in ${unit}` : ''}`
 }
 
 /** "2 to 9 units", "at least 2 units". */

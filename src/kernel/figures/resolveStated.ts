@@ -5,12 +5,14 @@
 
 import type { Value } from '../kinds/kind.ts'
 import { isSameValue } from '../kinds/table.ts'
+import { roundTo } from '../numbers/rounding.ts'
 import { ownOf } from '../own.ts'
 import type { Problem } from '../problem.ts'
 import { formatMeasured } from './format.ts'
 import type { Inputs, Reason, Settlement, StatedValue } from './model.ts'
 import type { FigureDeclaration } from './pack.ts'
-import { ownSource, sourceWords } from './sources.ts'
+import { roundingOf } from './rounding.ts'
+import { ownSource, sourceChosen, sourceWords } from './sources.ts'
 
 export interface Resolved {
   /** Undefined while sources differ and nothing was chosen. */
@@ -43,14 +45,23 @@ export function resolveStated(
   return sources.every(({ within }) => within) ? { ...ours, sources } : choose(declaration, inputs, sources)
 }
 
-/** Numbers may be apart by the tolerance; a runway or a flap is the same or is not. */
-function compared({ spec, stated }: FigureDeclaration, own: Value, source: string, value: Value): StatedValue {
+/**
+ * Numbers may be apart by the tolerance; a runway or a flap is the same or is not. They are compared as they are printed:
+ * a sheet that has 24,360 agrees with stations that add up to 24,364 where both are rounded to ten.
+ */
+function compared(declaration: FigureDeclaration, own: Value, source: string, value: Value): StatedValue {
+  const { spec, stated } = declaration
   if (typeof own !== 'number' || typeof value !== 'number') {
     return { source, value, within: isSameValue(spec, own, value) }
   }
-  const difference = value - own
+  const difference = printed(declaration, value) - printed(declaration, own)
   // The slack keeps 0.1 apart within a tolerance of 0.1, whatever the last bit says.
   return { source, value, difference, within: Math.abs(difference) <= (stated?.tolerance ?? 0) + 1e-9 }
+}
+
+function printed(declaration: FigureDeclaration, value: number): number {
+  const round = roundingOf(declaration)
+  return round ? roundTo(value, round) : value
 }
 
 /** It was chosen when sources stated something else. */
@@ -66,9 +77,21 @@ function choose(declaration: FigureDeclaration, inputs: Inputs, sources: readonl
     const text = `settled on ${sourceWords(chosen.source)} ${formatMeasured(chosen.value, measure)}: ${settlement.reason}`
     return { value: chosen.value, use: chosen.source, sources, why: [{ text, uses: [] }], problems: [] }
   }
-  const told = sources.map(({ source, value }) => `${sourceWords(source)} ${formatMeasured(value, measure)}`).join(', ')
+  const isOpen = chosen && settlement && !isOutdated(settlement, sources)
+  if (isOpen)
+    return open(
+      sources,
+      `${label}: ${sourceChosen(chosen.source)} is chosen without a reason, so it does not count; say why`,
+    )
+  const asPrinted = (value: Value) => (typeof value === 'number' ? printed(declaration, value) : value)
+  const told = sources
+    .map(({ source, value }) => `${sourceWords(source)} ${formatMeasured(asPrinted(value), measure)}`)
+    .join(', ')
   const by = stated?.tolerance ? ` by more than ${formatMeasured(stated.tolerance, measure)}` : ''
-  const message = `${label}: sources differ${by} (${told}); choose one and say why`
+  return open(sources, `${label}: sources differ${by} (${told}); choose one and say why`)
+}
+
+function open(sources: readonly StatedValue[], message: string): Resolved {
   return {
     value: undefined,
     sources,

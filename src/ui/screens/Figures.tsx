@@ -1,7 +1,7 @@
 /** Figures: a revision is entered on one side; on the other stands what comes of it, what it changes, and why. */
 
 import { useMemo } from 'preact/hooks'
-import { draftView } from '../../app/figures/draftView.ts'
+import { type DraftView, draftView } from '../../app/figures/draftView.ts'
 import { hasEntryErrors, isEntryMissing } from '../../app/selectors.ts'
 import type { Pack } from '../../kernel/pack/checklist.ts'
 import { Changes } from '../parts/figures/Changes.tsx'
@@ -85,7 +85,7 @@ function FiguresOf({ pack }: { readonly pack: Pack }) {
           <TablesUsed pack={pack} view={view} />
         </div>
       </div>
-      <EnterBar revision={view.revision} />
+      <EnterBar view={view} />
     </main>
   )
 }
@@ -96,7 +96,8 @@ function revisionWords(revision: number): string {
   return `Revision ${revision} is in force: figures get the next number each time they are accepted or changed. Papers count editions of their own.`
 }
 
-function EnterBar({ revision }: { readonly revision: number }) {
+function EnterBar({ view: { revision, sourced } }: { readonly view: DraftView }) {
+  const reasonless = sourced.filter(({ state }) => state === 'reasonless').map(({ label }) => label)
   const actions = useActions()
   const isChanged = useApp((state) => state.past.length > 0)
   const isEmpty = useApp(isEntryMissing)
@@ -116,6 +117,11 @@ function EnterBar({ revision }: { readonly revision: number }) {
       {why && (
         <span id="not-yet" class="soft">
           {why}
+        </span>
+      )}
+      {reasonless.length > 0 && (
+        <span role="status" class="wrong-entry">
+          Chosen without a reason, so not settled: {reasonless.join(', ')}.
         </span>
       )}
       {revision === 0 && <BeginAt />}

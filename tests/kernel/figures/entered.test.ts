@@ -9,6 +9,8 @@ test.each<[string, number | string, string[]]>([
   ['taxiFuel', Number.POSITIVE_INFINITY, ['taxi fuel is larger than anything of an aircraft']],
   ['taxiFuel', 1e300, ['taxi fuel is larger than anything of an aircraft']],
   ['taxiFuel', 'two\nlines', ['taxi fuel "two\\nlines" should be a number in kg']],
+  ['loadSheetEdition', 5.64, ['load sheet edition 5.64 should be a whole number']],
+  ['loadSheetEdition', '5.6.4', ['load sheet edition "5.6.4" should be a number']],
   [
     'transponder',
     `${'4'.repeat(80)}`,

@@ -75,6 +75,16 @@ describe('sources of a figure', () => {
     const { figures } = set({ loadSheet: { zeroFuelWeight: 21530 } }, { zeroFuelWeight: settlement })
     expect(figures.zeroFuelWeight?.value).toBeUndefined()
   })
+
+  test('say which one was chosen where its reason is missing', () => {
+    const { problems } = set(
+      { loadSheet: { zeroFuelWeight: 21530 } },
+      { zeroFuelWeight: { use: 'loadSheet', reason: '' } },
+    )
+    expect(problems[0]?.message).toBe(
+      'zero fuel weight: the load sheet is chosen without a reason, so it does not count; say why',
+    )
+  })
 })
 
 describe('a figure that was typed in', () => {
@@ -131,6 +141,27 @@ describe('a figure that was typed in', () => {
   test('says so without a tolerance where the figure is text', () => {
     const { problems } = figuresOf(typed, { values, stated: { takeoffData: { runway: '27R' } } })
     expect(problems[0]?.message).toBe('runway: sources differ (entered 27L, takeoff data 27R); choose one and say why')
+  })
+})
+
+describe('a sheet that prints to ten', async () => {
+  const pack = await packAt('checklists/marram')
+  const sheet = revision(pack, 'preliminary')
+  const by = (zeroFuelWeight: number) =>
+    figuresOf(pack.figures, { ...sheet, stated: { loadSheet: { zeroFuelWeight } } })
+
+  test('is compared as both are printed: the stations add up to 24,364 kg', () => {
+    const found = (stated: number) => by(stated).figures.zeroFuelWeight?.sources?.at(-1)
+    expect(found(24360)).toMatchObject({ difference: 0, within: true })
+    expect(found(24364)).toMatchObject({ difference: 0, within: true })
+    expect(found(24340)).toMatchObject({ difference: -20, within: true })
+    expect(found(24330)).toMatchObject({ difference: -30, within: false })
+    expect(found(24790)).toMatchObject({ difference: 430, within: false })
+    expect(
+      by(24790)
+        .problems.map(({ message }) => message)
+        .join(),
+    ).toContain('computed 24,360 kg, load sheet 24,790 kg')
   })
 })
 

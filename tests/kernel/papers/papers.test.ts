@@ -265,3 +265,18 @@ describe('what the newest edition leaves blank', () => {
     expect(asPrinted(preliminary, blanks([without(preliminary), final]))).toBe(preliminary)
   })
 })
+
+describe.each(['marram', 'pair'])('the papers of %s', (name) => {
+  it('say in which direction a trim is that they hold, since the answer has to', async () => {
+    const { papers, figures } = await packAt(`checklists/${name}`)
+    const isTrim = (table: string) => figures.basis?.tables[table]?.unit === 'trim'
+    const cards = papers.filter(({ tables }) => tables.some(isTrim))
+    expect(cards.length).toBeGreaterThan(0)
+    for (const { notes, tables } of cards) {
+      const words = notes.join(' ')
+      expect(words).toMatch(/nose up/)
+      const below = tables.filter(isTrim).some((table) => figures.basis?.tables[table]?.cells.some((cell) => cell < 0))
+      if (below) expect(words).toMatch(/nose down/)
+    }
+  })
+})

@@ -1,9 +1,13 @@
 /** What the debrief has of a revision besides its name: what was read aloud, settled and why, warned of and acknowledged. */
 
-import type { Settlement } from '../../figures/model.ts'
-import { sourceWords } from '../../figures/sources.ts'
+import { compute } from '../../figures/compute.ts'
+import type { ComputedFigure, Settlement } from '../../figures/model.ts'
+import { shownAs } from '../../figures/shown.ts'
+import { sourceChosen, sourceHere, sourceWords } from '../../figures/sources.ts'
 import type { Value } from '../../kinds/kind.ts'
 import { showValue } from '../../kinds/table.ts'
+import { ownOf } from '../../own.ts'
+import type { Pack } from '../../pack/checklist.ts'
 import { findItem } from '../../pack/place.ts'
 import { acceptedAs } from '../core/accepted.ts'
 import { findTurn } from '../talk/talk.ts'
@@ -47,15 +51,32 @@ function notesOf({ readAloud }: Tally, { pack, event, before }: Moment<'figuresR
   const label = (name: string) => pack.figures.declarations[name]?.label ?? name
   const read = readAloud?.figure === event.crossChecked ? readAloud : undefined
   const outcome = read && event.values[read.figure] === undefined ? 'differs' : 'agrees'
-  const settled = Object.entries(event.inputs.settled ?? {}).filter(
-    // A choice counts only with a reason; one that stood before belongs to the revision that made it.
-    ([name, made]) => made.use !== '' && made.reason.trim() !== '' && !isSame(before.inputs?.settled?.[name], made),
+  const made = Object.entries(event.inputs.settled ?? {}).filter(
+    // One that stood before belongs to the revision that made it.
+    ([name, settlement]) => settlement.use !== '' && !isSame(before.inputs?.settled?.[name], settlement),
   )
+  const { figures } = made.length > 0 ? compute(pack.figures, event.inputs) : { figures: {} }
   return [
     ...(read ? [`${label(read.figure)} read from the ${sourceWords(read.source)}: ${outcome}`] : []),
-    ...settled.map(([name, { use, reason }]) => `${label(name)} settled on ${sourceWords(use)}: ${reason}`),
+    ...made.map(([name, settlement]) => settledWords(pack, ownOf(figures, name), label(name), settlement)),
     ...event.warnings.map((warning) => `warning: ${warning}`),
   ]
+}
+
+/** Both values and where each stands, which one the pilot chose, and why. */
+function settledWords(
+  { figures }: Pack,
+  figure: ComputedFigure | undefined,
+  label: string,
+  { use, reason }: Settlement,
+): string {
+  const declared = figure && figures.declarations[figure.name]
+  const values = (figure?.sources ?? []).map(
+    ({ source, value }) => `${sourceHere(source)} ${declared ? shownAs(declared, value) : value}`,
+  )
+  const chose = `you chose ${sourceChosen(use)}`
+  const why = reason.trim() === '' ? `${chose} without a reason, so it did not count` : `${chose}: “${reason.trim()}”`
+  return `${label}: ${[values.join(', '), why].filter((part) => part !== '').join('; ')}`
 }
 
 const isSame = (one: Settlement | undefined, other: Settlement): boolean =>

@@ -2,7 +2,7 @@
 
 import type { SourcedView } from '../../../app/figures/sourcesView.ts'
 import type { Inputs, Settlement } from '../../../kernel/figures/model.ts'
-import { sourceWords } from '../../../kernel/figures/sources.ts'
+import { sourceChosen, sourceWords } from '../../../kernel/figures/sources.ts'
 import { useActions } from '../../useApp.ts'
 import { Choices } from '../settings/Choices.tsx'
 
@@ -39,5 +39,6 @@ export function Settle({ draft, figure }: { readonly draft: Inputs; readonly fig
 function told({ label, state }: SourcedView, { use }: Settlement): string {
   if (state === 'settled') return `Settled: use ${sourceWords(use)}.`
   if (state === 'outdated') return 'The sources have changed since: choose again.'
+  if (state === 'reasonless') return `The reason is missing: ${sourceChosen(use)} does not count without it.`
   return `${label} has no value until this is settled.`
 }

@@ -60,6 +60,7 @@ const MARK: Readonly<Record<SourcedView['state'], MarkName>> = {
   agrees: 'full',
   settled: 'half',
   open: 'unequal',
+  reasonless: 'unequal',
   outdated: 'unequal',
   followed: 'half',
   mixed: 'unequal',
@@ -67,7 +68,7 @@ const MARK: Readonly<Record<SourcedView['state'], MarkName>> = {
 
 function Told({ figure }: { readonly figure: SourcedView }) {
   const { state } = figure
-  const isOpen = state === 'open' || state === 'outdated' || state === 'mixed'
+  const isOpen = ['open', 'reasonless', 'outdated', 'mixed'].includes(state)
   return (
     <span class={isOpen ? 'wrong-entry' : 'soft'}>
       <Mark name={MARK[state]} /> {wordsOf(figure)}
@@ -84,6 +85,8 @@ function wordsOf({ state, fields }: SourcedView): string {
       return `${names(true).join(', ')} ${names(true).length > 1 ? 'agree' : 'agrees'}`
     case 'open':
       return `${names(false).join(', ')} ${names(false).length > 1 ? 'differ' : 'differs'}: choose one`
+    case 'reasonless':
+      return 'chosen, the reason is missing'
     case 'outdated':
       return 'differs from what was settled: choose again'
     case 'settled':
