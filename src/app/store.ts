@@ -14,15 +14,17 @@ import type {
   EarOffer,
   EarState,
   EditionState,
+  RoomLinkState,
   SecondModelState,
   SoundDevices,
   SwitchName,
 } from '../ports.ts'
+import type { Order, RoomMark } from '../room/entries.ts'
+import type { AboutRooms, Ticket } from '../room/http.ts'
 import type { Broken } from './broken.ts'
 import type { PastDraft } from './figures/undo.ts'
 import { EMPTY_SHELF, type ShelfState } from './packs/shelfState.ts'
 import type { ReplayState } from './replay/player.ts'
-import type { RoomState } from './room/roomState.ts'
 import type { ShownMoment } from './run/lastAnswer.ts'
 import type { Storage } from './run/record.ts'
 import type { Revision } from './run/revision.ts'
@@ -163,6 +165,35 @@ export interface SoundCheckState {
   readonly findings?: Findings
   readonly message: string
   readonly hasVoice: boolean
+}
+
+/** What the screens show of a room: who is in it, how the link is, and what the instructor sees and has prepared. */
+/** A trainee as the instructor, or a guest, sees them: a store of its own, for the parts of the screen that show a run. */
+export interface Watched {
+  readonly seat: string
+  readonly name: string
+  readonly store: Store
+}
+
+export interface RoomState {
+  /** `looking`: it is being asked; `none`: this page came from a server without rooms. */
+  readonly server: AboutRooms | 'looking' | 'none'
+  /** Why something could not be done. */
+  readonly message: string
+  /** A code that came with a link. */
+  readonly offered: string
+  readonly ticket: Ticket | undefined
+  readonly link: RoomLinkState
+  readonly watched: readonly Watched[]
+  /** The seat that is shown large. */
+  readonly chosen: string | undefined
+  readonly orders: readonly Order[]
+  /** Ids of orders that wait no more: given out, or withdrawn. */
+  readonly given: ReadonlySet<string>
+  readonly withdrawn: ReadonlySet<string>
+  readonly marks: readonly RoomMark[]
+  /** Runs of which the trainee sees the marks. */
+  readonly shown: ReadonlySet<string>
 }
 
 export type EarGated = 'open' | 'talk' | 'radio'

@@ -3,7 +3,7 @@
 import type { Injection } from '../../kernel/run/core/injections.ts'
 import { placeName } from '../../kernel/run/core/interruption.ts'
 import { type RunSummary, summarise } from '../../kernel/run/core/summary.ts'
-import type { RoomDocuments, RoomEntries } from '../../ports.ts'
+import type { Clock, RoomDocuments, RoomEntries } from '../../ports.ts'
 import {
   type MarksShown,
   markKey,
@@ -16,13 +16,21 @@ import {
   withdrawnKey,
 } from '../../room/entries.ts'
 import type { Ticket } from '../../room/http.ts'
+import type { RunSession } from '../run/session.ts'
 import { runName, type SavedFile } from '../runs/runFiles.ts'
+import type { RoomState, Watched } from '../store.ts'
 import { createAppStore, type Store } from '../store.ts'
 import { markedRun } from './markedRun.ts'
-import type { RoomActionParts } from './roomActions.ts'
-import type { RoomState, Watched } from './roomState.ts'
 import { share } from './sharing.ts'
 import { type Watching, watchLog } from './watching.ts'
+
+export interface RoomActionParts {
+  readonly store: Store
+  readonly session: () => RunSession | undefined
+  readonly clock: Clock
+  readonly newId: () => string
+  readonly keepMarks: (marks: readonly RoomMark[]) => void
+}
 
 export interface JoinedRoom {
   order(what: Injection, at?: string): void

@@ -1,15 +1,14 @@
 /** What the screens may ask for of a room. Whoever asks for none loads nothing of it. */
 
 import type { Injection } from '../../kernel/run/core/injections.ts'
-import type { Clock, RoomServer } from '../../ports.ts'
+import type { RoomServer } from '../../ports.ts'
 import type { RoomRole } from '../../room/documents.ts'
 import type { RoomMark } from '../../room/entries.ts'
 import type { Ticket } from '../../room/http.ts'
-import type { RunSession } from '../run/session.ts'
 import type { SavedFile } from '../runs/runFiles.ts'
-import type { Store } from '../store.ts'
-import type { JoinedRoom } from './room.ts'
-import { EMPTY_ROOM, type RoomState } from './roomState.ts'
+import type { RoomState } from '../store.ts'
+import type { JoinedRoom, RoomActionParts } from './room.ts'
+import { EMPTY_ROOM } from './roomState.ts'
 
 export interface RoomActions {
   /** Asks this page's server whether it has rooms. `code`: of a link that was opened. */
@@ -41,14 +40,6 @@ export interface RoomKept {
   keepTicket(ticket: Ticket | undefined): void
   marks(): readonly RoomMark[]
   keepMarks(marks: readonly RoomMark[]): void
-}
-
-export interface RoomActionParts {
-  readonly store: Store
-  readonly session: () => RunSession | undefined
-  readonly clock: Clock
-  readonly newId: () => string
-  readonly keepMarks: (marks: readonly RoomMark[]) => void
 }
 
 interface Parts extends Omit<RoomActionParts, 'keepMarks'> {

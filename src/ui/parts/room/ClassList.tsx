@@ -2,8 +2,8 @@
 
 import { useSyncExternalStore } from 'preact/compat'
 import { useMemo } from 'preact/hooks'
-import type { RoomState, Watched } from '../../../app/room/roomState.ts'
 import { traineeView } from '../../../app/room/traineeView.ts'
+import type { RoomState, Watched } from '../../../app/store.ts'
 import { useActions } from '../../useApp.ts'
 
 export function ClassList({ room }: { readonly room: RoomState }) {

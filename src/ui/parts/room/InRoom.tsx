@@ -2,7 +2,7 @@
 
 import { useMemo } from 'preact/hooks'
 import type { Actions } from '../../../app/actions/actions.ts'
-import type { RoomState, Watched } from '../../../app/room/roomState.ts'
+import type { RoomState, Watched } from '../../../app/store.ts'
 import type { Ticket } from '../../../room/http.ts'
 import { AppContext, useActions } from '../../useApp.ts'
 import { ClassList } from './ClassList.tsx'

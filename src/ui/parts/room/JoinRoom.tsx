@@ -1,7 +1,7 @@
 /** The way into a room: by its code, or by opening one. */
 
 import { useState } from 'preact/hooks'
-import type { RoomState } from '../../../app/room/roomState.ts'
+import type { RoomState } from '../../../app/store.ts'
 import { codeIn } from '../../../room/code.ts'
 import type { RoomRole } from '../../../room/documents.ts'
 import { useActions } from '../../useApp.ts'

@@ -1,6 +1,6 @@
 /** Whether the room is linked, in words and shape. */
 
-import type { RoomState } from '../../../app/room/roomState.ts'
+import type { RoomState } from '../../../app/store.ts'
 import { useActions } from '../../useApp.ts'
 import { Mark, type MarkName } from '../shell/Mark.tsx'
 

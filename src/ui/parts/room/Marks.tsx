@@ -2,7 +2,7 @@
 
 import { useEffect, useRef, useState } from 'preact/hooks'
 import type { Actions } from '../../../app/actions/actions.ts'
-import type { RoomState } from '../../../app/room/roomState.ts'
+import type { RoomState } from '../../../app/store.ts'
 import { clockTime } from '../../../kernel/run/core/clockTime.ts'
 import { useApp } from '../../useApp.ts'
 import { saveFile } from '../shell/saveFile.ts'

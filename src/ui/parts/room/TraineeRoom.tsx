@@ -2,8 +2,8 @@
 
 import { useState } from 'preact/hooks'
 import { encode } from 'uqr'
-import type { RoomState } from '../../../app/room/roomState.ts'
 import { hasRunOn } from '../../../app/selectors.ts'
+import type { RoomState } from '../../../app/store.ts'
 import { shownCode } from '../../../room/code.ts'
 import type { Ticket } from '../../../room/http.ts'
 import { useActions, useApp } from '../../useApp.ts'
