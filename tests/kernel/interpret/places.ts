@@ -89,7 +89,9 @@ export const PLACES = {
   'at an item whose figure is missing': small((run) =>
     run.happen(revision(2, 'final', { ...FINAL, trim: undefined } as never, PRELIMINARY)).happen(call('load')),
   ),
-  'at the line': small((run) => loaded(run).happen(call('start')).command('affirm').answer('correct')),
+  'at the line': small((run) =>
+    loaded(run).happen(call('start')).command('affirm').command('affirm').answer('correct'),
+  ),
   'standing by': small((run) => run.happen(call('load')).command('standBy')),
   'at a yes-or-no question': small((run) => run.happen(call('start'))),
   'asked for the reason of a pass': small((run) => run.happen(call('load')).command('pass')),

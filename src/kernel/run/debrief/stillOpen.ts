@@ -36,8 +36,7 @@ export function withoutSlips(exchanges: readonly DebriefExchange[]): DebriefExch
     turns: exchange.turns.map(({ slip, ...turn }) => {
       if (!slip) return turn
       if (slip.noticed) return { ...turn, slip }
-      const tries =
-        slip.kind === 'acceptsWrong' ? turn.tries.filter((one) => !isLetThrough(one, turn.tries)) : turn.tries
+      const tries = turn.tries.filter((one) => !isLetThrough(one, turn.tries))
       return { ...turn, tries, misses: missesInTurn(tries) }
     }),
   }))
@@ -46,13 +45,14 @@ export function withoutSlips(exchanges: readonly DebriefExchange[]): DebriefExch
 const isLetThrough = (one: DebriefTransmission, tries: readonly DebriefTransmission[]) =>
   one.part === 'readBack' && one.judgement.verdict === 'negative' && one === tries.at(-1)
 
-/** The same along the time of the run. */
-export const momentsWithoutSlips = (moments: readonly Moment[], { turns }: RunState): readonly Moment[] =>
-  moments.filter(({ event, after }) => {
+/** The same along the time of the run; `atEnd`: the state as it is by now. */
+export function momentsWithoutSlips(moments: readonly Moment[], atEnd: RunState): readonly Moment[] {
+  const isSlipped = ({ turns }: RunState, turn: string) => ['open', 'unnoticed'].includes(turns[turn]?.slip ?? '')
+  return moments.filter(({ event, after }) => {
     if (event.type !== 'transmitted' || event.judgement.verdict !== 'negative') return true
-    const isStanding = ['open', 'unnoticed'].includes(turns[event.turn]?.slip ?? '')
-    return !isStanding || after.turns[event.turn]?.slip !== 'open'
+    return !isSlipped(after, event.turn) || !isSlipped(atEnd, event.turn)
   })
+}
 
 /** Nor of a topic that is still to be said. */
 export function briefingsUnderWay(briefings: readonly DebriefBriefing[]): DebriefBriefing[] {

@@ -21,7 +21,7 @@ describe('a list that is complete already', () => {
 
 describe('a clearance', () => {
   it('at its line goes below the line with a tick', () => {
-    const line = complete().happen(call('start')).command('affirm').answer('correct')
+    const line = complete().happen(call('start')).command('affirm').command('affirm').answer('correct')
     const run = line.happen({ type: 'cleared', clearance: 'push', evidence: TYPED })
     expect(run.said()).toBe('Below the line. Tow bar?')
     expect(tones(run)).toEqual(['tick'])

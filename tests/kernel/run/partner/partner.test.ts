@@ -85,7 +85,7 @@ describe('an item that is gone by', () => {
     expect(run.state.lists.load).toMatchObject({ complete: false })
     expect(run.state.items['load.flap']?.status ?? 'open').toBe('open')
     // Later it is not asked for either.
-    run.happen(call('start')).command('affirm')
+    run.happen(call('start')).command('affirm').command('affirm')
     expect(run.state.floor).toMatchObject({ item: 'start.code' })
   })
 
