@@ -3,6 +3,7 @@
 import { useMemo } from 'preact/hooks'
 import type { Actions } from '../../../app/actions/actions.ts'
 import type { RoomState, Watched } from '../../../app/store.ts'
+import { NOTICE } from '../../../kernel/run/core/events.ts'
 import type { Ticket } from '../../../room/http.ts'
 import { AppContext, useActions } from '../../useApp.ts'
 import { ClassList } from './ClassList.tsx'
@@ -49,6 +50,7 @@ export function InRoom({ room, ticket }: InRoomProps) {
           </button>
           {isInstructor && <CloseRoom />}
         </div>
+        <p class="soft small">{NOTICE}.</p>
       </aside>
     </main>
   )
