@@ -8,13 +8,16 @@ import { isUsable } from './yamlNodes.ts'
 // Set before the first schema is made: the page's policy lets no text become program, and browsers report that it was tried.
 z.config({ jitless: true })
 
+/** How a name is explained. */
+export const A_NAME = 'A name without spaces: takeoffTrim'
+
 /** A name for something, of letters and digits; no name that every object of the language has. */
 export const id = z
   .string()
   .regex(/^[A-Za-z][A-Za-z0-9]*$/, 'should be a name of letters and digits without spaces: takeoffTrim')
   .max(LONGEST_VALUE)
   .refine(isUsable, 'cannot be a name here; choose another')
-  .describe('A name without spaces: takeoffTrim')
+  .describe(A_NAME)
 export const text = z.string().min(1).max(LONGEST_TEXT)
 export const texts = z.array(text)
 export const number = z.number().min(-LARGEST_NUMBER).max(LARGEST_NUMBER)

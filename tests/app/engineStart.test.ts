@@ -101,6 +101,12 @@ const NAMED: readonly (readonly [string, string])[] = [
   ['right engine fire', 'stop'],
   ['fire on number two', 'stop'],
 ]
+/** The end of it, told rather than ordered. */
+const ENDED: readonly (readonly [string, string])[] = [
+  ['fuel cut off, start aborted', 'stop'],
+  ['aborting the start', 'stop'],
+  ['no light up, fuel off', 'stopped: noLight'],
+]
 const NOT_CALLS = [
   'left engine stable five nine',
   'number one light up',
@@ -117,6 +123,8 @@ describe('what a pilot calls in the start', () => {
   it.each(SAYINGS)('"%s" is %s', (text, meaning) => expect(takenFor(text)).toBe(meaning))
 
   it.each(NAMED)('"%s" is %s', (text, meaning) => expect(takenFor(text)).toBe(meaning))
+
+  it.each(ENDED)('"%s" is %s', (text, meaning) => expect(takenFor(text)).toBe(meaning))
 
   it.each(NOT_CALLS)('"%s" is no call', (text) => expect(takenFor(text)).toBe('overheard'))
 

@@ -92,10 +92,12 @@ describe('called done too early', () => {
         const isOther = after.effects.some(
           (effect) => effect.type === 'speak' && /not called|is not complete/.test(effect.text),
         )
+        // Half of a call, or words that may be one, are told why not, and are no act of the pilot's.
+        const isHalf = event.type === 'transmitted' && event.judgement.verdict !== 'correct'
         const early = tooEarlyIn({ pack, event, before, after: after.state })
         const place = `"${text}" at ${index}, ${next}`
         if (early) expect(isRefused, place).toBe(true)
-        if (isRefused && !isOther) expect(early, place).toBeDefined()
+        if (isRefused && !isOther && !isHalf) expect(early, place).toBeDefined()
         if (isRefused) refused++
       }
       await hear(next, { by: 'typed' })

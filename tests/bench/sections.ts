@@ -18,6 +18,7 @@ export const SECTIONS: Readonly<Record<string, () => Promise<Section>>> = {
   voice: () => import('./voice.ts'),
   pace: () => import('./pace.ts'),
   editor: () => import('./editor.ts'),
+  room: () => import('./rooms.ts'),
   bytes: () => import('./bytes.ts'),
   chromium: () => import('./chromium.ts'),
   narration: () => import('./narration.ts'),

@@ -60,7 +60,7 @@ describe.each(Object.entries(PAPERS))('the paper %s', (name, { items, asked }) =
       const verdictOf = (text: string) =>
         judge({ challenge, response: responseFrom(response), states, figures: {}, ...hypothesesOf({ text }) }).verdict
       const said = response.replace(/[()]/g, '')
-      expect(verdictOf(said), `${challenge}: ${said}`).toBe('correct')
+      for (const way of said.split(' | ')) expect(verdictOf(way), `${challenge}: ${way}`).toBe('correct')
       const others = states.filter((state) => !state.some((word) => said.split(' ').includes(word))).flat()
       for (const other of others) expect(verdictOf(other), `${challenge}: ${other}`).toBe('negative')
     }
@@ -532,4 +532,11 @@ describe('any text', () => {
         true,
       )
   })
+})
+
+test('two dashes and a sign like an arrow divide a line as well, and a section number is no value of what it counts', () => {
+  const lines = ['3.1  RPM -- 2000', '3.2  Seats and harnesses -- ADJUSTED', '3.3  Fuel pump > ON']
+  const draft = draftPack(`RUN UP\n\n${lines.join('\n')}\n`)
+  expect(itemsOf(draft).map(({ challenge }) => challenge)).toEqual(['R P M', 'seats and harnesses', 'fuel pump'])
+  expect(itemsOf(draft).map(({ response }) => response)).toEqual(['<rpm>', 'adjusted', 'on'])
 })

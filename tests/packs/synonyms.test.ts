@@ -27,7 +27,7 @@ describe('check', () => {
       'synonym.word',
       /^"gone" is said for "disconnected", the opposite of "connected"$/,
     ],
-    ['{released: [on]}', '[on]', 'synonym.word', /^"on" is the opposite of "off", a state of item \w+$/],
+    ['{released: [on]}', '[on]', 'synonym.word', /^"on" is the opposite of "off", a state of (item|topic) \w+$/],
     [
       '{closed: [armed]}',
       '[armed]',

@@ -81,6 +81,15 @@ describe('the list of packs', () => {
     expect(await card('Home wren')).toBeTruthy()
   })
 
+  it('brings none back beside the same one that has been imported since', async () => {
+    const { press, user } = packs()
+    await press('Wren', 'Delete')
+    await screen.findByRole('button', { name: 'Undo' })
+    await user.upload(chooser(), files())
+    expect(await card('Wren')).toBeTruthy()
+    expect(screen.queryByRole('button', { name: 'Undo' })).toBeNull()
+  })
+
   it('lets nothing else be flown while a run is under way', async () => {
     const { user } = await flying()
     await user.click(screen.getByRole('button', { name: 'Packs' }))

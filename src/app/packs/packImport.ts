@@ -48,6 +48,7 @@ export function createPackImport({ store, own, undo, newKey, now }: PackImportPa
     show({ refused: '', told })
     if (!there) {
       show({ asked: undefined, told: [`${name || pack.label} is among your own packs now.`, ...told] })
+      await undo.replaced(id)
       return add(pack)
     }
     waiting = { pack, there }

@@ -8,6 +8,8 @@ export interface Undo {
   put(key: string, pack: OwnPack | undefined, words: (name: string) => string): Promise<void>
   /** Where another tab has put something else there since, both are kept. */
   back(): Promise<void>
+  /** A pack of this id has come in anew: bringing back its deleted one would make two of it. */
+  replaced(id: string): Promise<void>
 }
 
 interface UndoParts {
@@ -32,6 +34,13 @@ export function createUndo({ own, newKey, tell }: UndoParts): Undo {
       if (!before) return
       last = { before, after: pack }
       tell(words(titleOf(before.files).name || before.label))
+    },
+    async replaced(id) {
+      if (!last || last.after) return
+      const { titleOf } = await import('../../packs/files/title.ts')
+      if (!last || titleOf(last.before.files).id !== id) return
+      last = undefined
+      tell('')
     },
     async back() {
       if (!last) return

@@ -18,7 +18,7 @@ import { explained } from '../../kernel/response/explain.ts'
 import { hypothesesOf } from '../../kernel/response/hypotheses.ts'
 import { judge } from '../../kernel/response/judge.ts'
 import type { Judgement } from '../../kernel/response/model.ts'
-import { outlineOf } from '../../kernel/response/sentence.ts'
+import { outlineOfAll } from '../../kernel/response/sentence.ts'
 import { type PackTexts, sheetsOf } from '../../packs/files/parts.ts'
 import { readInputs } from '../../packs/inputs.ts'
 import { enteredValue } from '../figures/fields.ts'
@@ -240,7 +240,10 @@ const itemsOf = (pack: Pack): Item[] =>
 
 /** "(bus voltage, 27.5 to 29 V)". */
 const outline = (pack: Pack, response: Item['responses'][number]['response']) =>
-  outlineOf(response, (name) => {
+  outlineOfAll(response, (name) => {
+    const { spec, constant } = ownOf(pack.figures.declarations, name) ?? {}
+    // What never changes stands on a card as it is.
+    if (spec && constant !== undefined) return sayValue({ ...spec, value: constant } as Figure, 'plain')
     const limits = limitsShown(ownOf(pack.figures.declarations, name) ?? {})
     return `(${[labelOf(pack, name), limits].filter((part) => part !== '').join(', ')})`
   })

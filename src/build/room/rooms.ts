@@ -33,7 +33,7 @@ export interface Rooms {
 const HOUR_MS = 3_600_000
 const CODE_HOURS = 4
 const ROOM_HOURS = 24
-const MOST_ROOMS = 50
+const MOST_ROOMS = 250
 const MOST: Readonly<Record<RoomRole, number>> = { trainee: 12, instructor: 1, guest: 30 }
 
 /** Wrong codes from one address, and from all: of some 244 million codes. */

@@ -37,7 +37,7 @@ export interface RoomServer {
 
 /** Bytes of one message. */
 const LARGEST_MESSAGE = 24_000_000
-const MOST_SOCKETS = 200
+const MOST_SOCKETS = 1_000
 const MOST_SOCKETS_OF_ONE = 40
 const SWEEP_MS = 60_000
 

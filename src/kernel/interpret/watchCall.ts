@@ -73,7 +73,7 @@ export function abnormalCall({ pack, state, heard: { beganAt }, said, evidence }
 }
 
 /** "We have an engine fire", "light up, hot start": one call too many costs a start, one too few an engine. */
-function isCried({ wordings }: Response, { tokens }: Transcript): boolean {
+export function isCried({ wordings }: Response, { tokens }: Transcript): boolean {
   const said = wordsOf(tokens)
   return wordings.some((text) => {
     const words = phrase(text).split(' ')

@@ -7,6 +7,7 @@ import { ownOf } from '../own.ts'
 import { compareAll } from './compare.ts'
 import type { Filled, WordFiller } from './fill.ts'
 import type { Frame } from './frame.ts'
+import { areContrary } from './lexicon.ts'
 import type { Because, Judgement, Part } from './model.ts'
 import type { Outcome } from './outcome.ts'
 import type { FigureSlot, WordSlot } from './path.ts'
@@ -135,10 +136,18 @@ function wordFinding(
     if (isMixed) return { part: { ...base, state: 'wrong', heard, read: heard, expected: slot.name }, because: 'state' }
     return { part: { ...base, state: 'missing', heard }, doubt: 'twoValues' }
   }
+  if (isOneOrOther(own, slot)) return { part: { ...base, state: 'missing', heard }, doubt: 'twoValues' }
   return {
     part: { ...base, state: 'ok', heard, read: wordsOfTokens(own.at(-1)?.tokens ?? []) },
     offForm: own.some(({ literal }) => !literal),
   }
+}
+
+/** "Left, right" where either would be right: of its ways two were said that cannot both be so. */
+function isOneOrOther(own: readonly WordFiller[], { wordings }: WordSlot): boolean {
+  const said = own.map(({ tokens }) => tokens.map(({ text }) => text).join(' '))
+  const ways = [...new Set(said)].filter((text) => wordings.some((wording) => wording.text === text))
+  return ways.some((one, at) => ways.slice(at + 1).some((other) => areContrary(one, other)))
 }
 
 const heardIn = (fillers: readonly { readonly tokens: readonly Token[] }[]) =>

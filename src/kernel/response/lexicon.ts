@@ -68,7 +68,7 @@ const OPPOSITES: readonly (readonly (readonly string[])[])[] = [
     ['maximum', 'max'],
     ['minimum', 'min'],
   ],
-  [['rich'], ['lean'], ['cutoff']],
+  [['rich'], ['lean', 'leaned'], ['cutoff']],
   [
     ['run', 'running'],
     ['stopped', 'stop', 'shutdown'],
@@ -273,3 +273,9 @@ export const LEADING_TO: ReadonlySet<string> = new Set(
 /** A word that is no number misheard. */
 export const isKnownWord = (word: string): boolean =>
   HARMLESS.has(word) || CONFIRMATIONS.has(word) || isNegation(word) || isStateWord(word)
+
+/** "Open valve" and "closed valve": what the one has otherwise is the contrary of what the other has. */
+export function areContrary(one: string, other: string): boolean {
+  const others = other.split(' ')
+  return one.split(' ').some((word) => !others.includes(word) && others.some((against) => opposites(word).has(against)))
+}

@@ -157,8 +157,9 @@ function repeated(run: RunAtom, spec: KindSpec): Split | undefined {
     const halves = [tokens.slice(0, end), tokens.slice(end)]
     // "To" between two numbers may be just that, after a unit too.
     if (isLittle(halves[1]?.find(({ number }) => number !== undefined))) continue
-    if (halves.some((half) => half.filter(isNumberToken).length < 3 && !hasNumeral(half) && !hasSide(half, spec)))
-      continue
+    const isShort = (half: readonly Token[]) =>
+      half.filter(isNumberToken).length < 3 && !hasNumeral(half) && !hasSide(half, spec)
+    if (halves.some(isShort) && !isSameNumeral(halves)) continue
     const readings = halves.map((half) => readValue(half, spec).filter((reading) => isNearlySound(reading, spec)))
     if (readings.every((each) => each.length > 0)) {
       return { pieces: halves.map((half, i) => ({ place: 0, tokens: half, readings: readings[i] ?? [] })) }
@@ -166,6 +167,12 @@ function repeated(run: RunAtom, spec: KindSpec): Split | undefined {
   }
   return undefined
 }
+
+/** "Twelve, twelve": nobody says two digits so, and no ear makes one twelve two. */
+const isSameNumeral = ([one = [], other = []]: readonly (readonly Token[])[]) =>
+  one.some(isGroup) && one.length === other.length && one.every(({ canon }, at) => canon === other[at]?.canon)
+
+const isGroup = ({ number }: Token) => number?.type === 'teen' || number?.type === 'tens'
 
 /** A doubled digit brings no direction with it. */
 const hasSide = (tokens: readonly Token[], spec: KindSpec) =>

@@ -4,6 +4,7 @@ import { isGauge, type Judged, type Phraseology } from '../kinds/kind.ts'
 import { sayValue } from '../kinds/table.ts'
 import { ownOf } from '../own.ts'
 import type { Expansion } from './expansion.ts'
+import { areContrary } from './lexicon.ts'
 import type { Response } from './response.ts'
 
 /** The answer in words: the first of each alternative that has any, optional parts too; a figure without a value is left out. */
@@ -19,34 +20,49 @@ export function outlineOf(response: Response, write: (figure: string) => string)
   return sentence(response.tree, write)
 }
 
+/** The same with what may be said instead and means something else: "left or right". */
+export function outlineOfAll(response: Response, write: (figure: string) => string): string {
+  return sentence(response.tree, write, contraryOf)
+}
+
 /** Where a value is to be said that nobody is told. */
 export const GAP = '…'
 
 /** The first of its ways: "engine stable at … percent". */
 export const usualWording = (response: Response): string => outlineOf(response, () => GAP)
 
-function sentence(node: Expansion, write: (figure: string) => string): string {
+type Either = (options: readonly Expansion[], write: (option: Expansion) => string) => string
+
+function sentence(node: Expansion, write: (figure: string) => string, either: Either = firstOf): string {
+  const inner = (part: Expansion) => sentence(part, write, either)
   switch (node.type) {
     case 'words':
       return node.words.map(capitalLetter).join(' ')
     case 'figure':
       return write(node.name)
     case 'optional':
-      return sentence(node.part, write)
+      return inner(node.part)
     case 'either':
-      return firstOf(node.options, write)
+      return either(node.options, inner)
     case 'sequence':
-      return node.parts.reduce((said, part) => followed(said, part, sentence(part, write)), '')
+      return node.parts.reduce((said, part) => followed(said, part, inner(part)), '')
   }
 }
 
 /** Only what is said is written: whoever notes figures notes none of another way. */
-function firstOf(options: readonly Expansion[], write: (figure: string) => string): string {
+const firstOf: Either = (options, write) => {
   for (const option of options) {
-    const text = sentence(option, write)
+    const text = write(option)
     if (text !== '') return text
   }
   return ''
+}
+
+const contraryOf: Either = (options, write) => {
+  const kept: string[] = []
+  for (const text of options.map(write).filter((one) => one !== ''))
+    if (kept.length === 0 || kept.some((one) => areContrary(one, text))) kept.push(text)
+  return kept.join(' or ')
 }
 
 /** An optional unit is left out where the value has just been said with it. */

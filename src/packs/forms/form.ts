@@ -9,6 +9,7 @@ import type { PackTexts } from '../files/parts.ts'
 import { namesIn } from '../hints/names.ts'
 import { type JsonSchema, optionsOf, schemaOf, schemasAt } from '../hints/schemaAt.ts'
 import { pathIn } from '../hints/spot.ts'
+import { A_NAME } from '../schemaTerms.ts'
 import type { Path } from '../source.ts'
 import { readYaml } from '../yamlText.ts'
 import { isOverLines, nodeAt } from './edits.ts'
@@ -256,7 +257,10 @@ function fieldOf(
   const isThere = value !== undefined
   const declared = around.flatMap(({ properties = {} }) => (Object.hasOwn(properties, key) ? [properties[key]] : []))
   const all = declared.flatMap((one) => (one ? optionsOf(root, one) : []))
-  const description = (all.length > 0 ? all : options).find((one) => one.description)?.description ?? ''
+  const told = [...new Set((all.length > 0 ? all : options).flatMap((one) => one.description ?? []))]
+  // Of several shapes each has its own words, and those of a name are none of a number.
+  const isName = told[0] === A_NAME && options.some(({ type }) => type === 'number' || type === 'integer')
+  const description = told.length > 1 || isName ? '' : (told[0] ?? '')
   const needed = around.length > 0 && around.every(({ required = [] }) => required.includes(key))
   const base = {
     ...{ path, order, isThere, label: words(key), help: description, fields: [] as Field[] },

@@ -156,6 +156,9 @@ function byCapitals(text: string): Divided | undefined {
 /** Drawn with one or two signs before its head; with three they are leaders. */
 const ARROW = /(?:[-=]{1,2}>|>>)>?/
 
+/** Words of what is asked. */
+const MOST_ASKED = 4
+
 export function dividedLine(line: string): Divided | undefined {
   if (line.startsWith('|') || line.includes(' | ')) {
     const cells = line.split('|').map(tidy)
@@ -170,9 +173,13 @@ export function dividedLine(line: string): Divided | undefined {
   if (arrow && arrow.index > 0) return at('arrow', line, arrow.index, arrow[0].length)
   for (const [by, sign] of [
     ['equals', ' = '],
+    ['dash', ' -- '],
     ['dash', ' - '],
+    ['arrow', ' > '],
   ] as const) {
     const found = line.indexOf(sign)
+    // "FLYING CLUB OF THE VALLEY -- TRAINER" is a title.
+    if (sign === ' -- ' && line.slice(0, found).split(' ').length > MOST_ASKED) continue
     if (found > 0) return at(by, line, found, sign.length)
   }
   const colon = colonIn(line)

@@ -88,7 +88,9 @@ export function unmarked(line: string, expected: number): Unmarked {
     } else {
       const section = SECTIONED.exec(text)?.[0] ?? ''
       const [next = ''] = text.slice(section.length).split(/[ \t]/)
-      if (!UNITS_WRITTEN.has(next.toLowerCase())) text = text.slice(section.length)
+      // "3.1 RPM -- 2000": behind a value with its unit no answer follows.
+      const isAsked = dividedLine(text.slice(section.length))?.cells[0] === next
+      if (isAsked || !UNITS_WRITTEN.has(next.toLowerCase())) text = text.slice(section.length)
     }
     const box = BOXES.exec(text)
     if (box) text = text.slice(box[0].length)

@@ -9,7 +9,7 @@ import { createVirtualClock } from '../../../src/cli/virtualClock.ts'
 import type { Inputs } from '../../../src/kernel/figures/model.ts'
 import type { Item, Pack } from '../../../src/kernel/pack/checklist.ts'
 import { figuresFor, findItem, judgedFor, responseOf, saidFigures } from '../../../src/kernel/pack/place.ts'
-import { sayResponse } from '../../../src/kernel/response/sentence.ts'
+import { GAP, sayResponse } from '../../../src/kernel/response/sentence.ts'
 import type { RunSettings } from '../../../src/kernel/run/core/events.ts'
 import type { RunState } from '../../../src/kernel/run/core/state.ts'
 import { debriefOf } from '../../../src/kernel/run/debrief/debrief.ts'
@@ -129,7 +129,7 @@ export async function flyCrew({ name, settings, listener = ideal }: Flown) {
           : run.state().floor.at === 'watch' && /Power/.test(JSON.stringify(run.state().watches))
             ? '650'
             : '920'
-      await say(phrase.replace('(value)', GAUGES[first] ?? idle))
+      await say(phrase.replace(GAP, GAUGES[first] ?? idle))
       if (watch?.status !== 'running') await clock.pass(15_000, run.settled)
     } else if (kind === 'item' && state.floor.at === 'item') {
       const { item } = findItem(pack, state.floor.item)

@@ -33,6 +33,12 @@ const STANDBY = {
 const RADAR = { response: 'standby', states: [['standby'], ['on'], ['off']], challenge: 'weather radar' }
 const DAMPER = { response: 'engaged', states: [['engaged'], ['disengaged']], challenge: 'yaw damper' }
 const HYDRAULICS = { response: 'hydraulics off', states: [['on'], ['off']], challenge: '' }
+const MIXTURE = { challenge: 'mixture', response: 'rich | leaned', figures: {} } as const
+const FLAP = {
+  challenge: 'flap',
+  response: '[flap] <flap>',
+  figures: { flap: { kind: 'choice', value: '12', options: { 5: ['five'], 12: ['twelve'] } } },
+} as const
 const CODE = {
   ...{ response: '<code> [set]', challenge: 'transponder' },
   figures: { code: { kind: 'digits', length: 4, value: '4271' } },
@@ -69,6 +75,11 @@ describe('said in a pilot’s own words', () => {
     [HYDRAULICS, "hydraulics off, you're good to connect", 'correct'],
     [HYDRAULICS, "hydraulics on, you're good to connect", 'negative state'],
     [HYDRAULICS, 'hydraulics off, go ahead and hook up', 'correct'],
+    // Either is right, and not both.
+    [MIXTURE, 'rich', 'correct'],
+    [MIXTURE, 'leaned', 'correct'],
+    [MIXTURE, 'rich leaned', 'sayAgain twoValues'],
+    [FLAP, 'flaps twelve, twelve indicated', 'correct'],
     // Begun again.
     [CODE, 'four two seven, ah, four two seven one', 'correct'],
     [CODE, 'four two seven, ah, four two seven two', 'negative value'],

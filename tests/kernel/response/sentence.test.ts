@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import type { Figures } from '../../../src/kernel/kinds/kind.ts'
 import { responseFrom } from '../../../src/kernel/response/response.ts'
-import { outlineOf, sayResponse, usualWording } from '../../../src/kernel/response/sentence.ts'
+import { outlineOf, outlineOfAll, sayResponse, usualWording } from '../../../src/kernel/response/sentence.ts'
 import { judgeText } from '../../corpus/judgeText.ts'
 
 const FIGURES: Figures = {
@@ -40,7 +40,7 @@ describe('the answer of the other pilot', () => {
 })
 
 it('the usual way to say something is its first, with all that may be said and no value', () => {
-  expect(usualWording(responseFrom('[engine] stable <value> [percent] | stable'))).toBe('engine stable (value) percent')
+  expect(usualWording(responseFrom('[engine] stable <value> [percent] | stable'))).toBe('engine stable … percent')
 })
 
 it('writes the figures of the way that is said, and of no other', () => {
@@ -50,6 +50,13 @@ it('writes the figures of the way that is said, and of no other', () => {
     return name
   })
   expect([text, written]).toEqual(['hpa set', ['hpa']])
+})
+
+it('on a card has both of two answers that cannot both be so, and one of those that mean the same', () => {
+  const card = (text: string) => outlineOfAll(responseFrom(text), () => '')
+  expect(card('left | right')).toBe('left or right')
+  expect(card('set | applied')).toBe('set')
+  expect(card('[mixture] (rich | leaned)')).toBe('mixture rich or leaned')
 })
 
 it('says a unit once', () => {

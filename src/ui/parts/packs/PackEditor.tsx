@@ -149,7 +149,7 @@ function FileChoice({ entry, editing }: { readonly entry: PackEntry; readonly ed
             {path}
             {count > 0 && <small>{count === 1 ? '1 to mend' : `${count} to mend`}</small>}
             {count === 0 && questions > 0 && <small>{questions} to settle</small>}
-            {!isThere && count === 0 && <small>not there</small>}
+            {!isThere && count === 0 && questions === 0 && <small>not there</small>}
           </button>
         )
       })}
