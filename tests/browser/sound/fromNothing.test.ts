@@ -83,6 +83,9 @@ const VALUES = [
 const SPOKEN = 'closed and locked'
 const WAV = fileURLToPath(new URL('../../../audio/check/closed-and-locked.wav', import.meta.url))
 
+const SAYINGS = 3
+const UNHEARD_MS = 20_000
+
 test('from a pasted checklist to lists that are flown, a card in print, and back from its export', async () => {
   opened = await openPage({ address: inject('address') })
   const { page, errors, foreign } = opened
@@ -122,9 +125,7 @@ test('from a pasted checklist to lists that are flown, a card in print, and back
       for (const answer of answers) {
         if (answer !== SPOKEN) await pilot.type(answer)
         else {
-          await pilot.listened()
-          await opened.speakWav(new Uint8Array(await readFile(WAV)))
-          await until(async () => (await answersSince(before)).some(({ evidence }) => isVoice(evidence)), 60_000)
+          await spoken(async () => (await answersSince(before)).some(({ evidence }) => isVoice(evidence)))
         }
       }
     }
@@ -136,6 +137,15 @@ test('from a pasted checklist to lists that are flown, a card in print, and back
     await button('End the run').click()
     await button('End it now').click()
     await button('Packs').click()
+  }
+  /** Said again where it was not understood, as a pilot would. */
+  const spoken = async (isHeard: () => Promise<boolean>) => {
+    for (let saying = 1; saying <= SAYINGS && !(await isHeard()); saying++) {
+      await pilot.listened()
+      await opened.speakWav(new Uint8Array(await readFile(WAV)))
+      await until(isHeard, UNHEARD_MS).catch(() => undefined)
+    }
+    await until(isHeard, UNHEARD_MS)
   }
   const answersSince = async (before: number) =>
     (await pilot.events()).slice(before).filter(({ type }) => type === 'answered')

@@ -39,6 +39,12 @@ export function transmissionOf(state: RunState, event: RunEvent<'transmitted'>):
   return { t, text: evidence.text, by: evidence.by, judgement, challengeRevision: revision, revision, part }
 }
 
+/** What a controller said wrongly, put right: all of it that was said is meant, and nothing of it is missing. */
+export function asObjection(one: DebriefTransmission): DebriefTransmission {
+  const parts = one.judgement.parts.filter(({ state }) => state === 'ok')
+  return { ...one, judgement: { verdict: 'correct', parts } }
+}
+
 /** Not right: wrong or not whole; or right, and refused since something had to come first. */
 const isMissed = ({ judgement, tooEarly }: DebriefTry): boolean => isMiss(judgement) || tooEarly !== undefined
 

@@ -8,11 +8,12 @@ import { quirkIn } from '../../pack/quirks.ts'
 import type { EventType, RunCommand } from '../core/events.ts'
 import { placeName } from '../core/interruption.ts'
 import { flowAt } from '../list/flowSteps.ts'
+import { turnState } from '../talk/talk.ts'
 import { tellBriefed, tellBriefingEnded } from './debriefBriefing.ts'
 import { tellAcknowledged, tellOwnValue, tellRevision } from './debriefFigures.ts'
 import { tellHandled } from './debriefPapers.ts'
 import { tellAskedAgain } from './debriefTalk.ts'
-import { answerOf, transmissionOf } from './debriefTry.ts'
+import { answerOf, asObjection, transmissionOf } from './debriefTry.ts'
 import { tellAttempts } from './debriefWatch.ts'
 import { tellLook } from './look/looks.ts'
 import { tellNotEnded } from './notEnded.ts'
@@ -57,8 +58,12 @@ const EVENTS_TOLD: { readonly [Type in EventType]: Told<Type> } = {
   voided: (tally) => {
     tally.voided++
   },
-  transmitted: (tally, { event, after, early }) =>
-    add(tally.transmissions, event.turn, { ...transmissionOf(after, event), ...refusal(early) }),
+  transmitted: (tally, { event, before, after, early }) => {
+    const isObjection =
+      turnState(before, event.turn).slip !== 'noticed' && turnState(after, event.turn).slip === 'noticed'
+    const told = transmissionOf(after, event)
+    add(tally.transmissions, event.turn, isObjection ? asObjection(told) : { ...told, ...refusal(early) })
+  },
   briefed: tellBriefed,
   briefingEnded: tellBriefingEnded,
   wordsShown: 'from the state',
