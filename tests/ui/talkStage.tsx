@@ -42,6 +42,7 @@ export function talking(texts: readonly string[], script: Script = SAID) {
       show()
     },
     endReplay() {},
+    marksOf: () => [],
     async showDebrief() {
       store.setState({ debrief: debriefOf(TALK, run.events), screen: 'debrief' })
     },
