@@ -58,6 +58,9 @@ const ARGS = [
   '--autoplay-policy=no-user-gesture-required',
 ]
 
+/** A busy machine must not decide a test. */
+const PATIENCE_MS = 110_000
+
 /** The recogniser looks for this file, which the model need not have; the browser reports the 404. */
 const OPTIONAL_FILE = /feature_transform/
 
@@ -79,6 +82,7 @@ export async function openPage(options: PageOptions): Promise<TestPage> {
       viewport: { width: options.width ?? 1280, height: options.height ?? 800 },
       colorScheme: options.colorScheme ?? 'dark',
     }))
+  context.setDefaultTimeout(PATIENCE_MS)
   const requests: string[] = []
   const errors: string[] = []
   context.on('request', (request) => requests.push(request.url()))

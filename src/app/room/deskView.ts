@@ -23,7 +23,7 @@ export interface PlaceAhead {
   readonly name: string
 }
 
-/** Items and activities that the run has still to come to, in their order; `group`: the list of an item. */
+/** Items and activities that the run has still to come to, in their order; a list with its open items. */
 export function placesAhead(
   pack: Pack,
   run: RunState,

@@ -152,14 +152,13 @@ const AT: { readonly [Place in At]: Wording<Place> } = {
 
 /** What is said aloud is to be read as well: in a class nobody may have heard it. */
 function runningHint({ calls, stopWords }: Watch, own: WatchState): string {
-  const order = (words: string) => words.charAt(0).toUpperCase() + words.slice(1)
   const owed = calls.find(({ id }) => id === own.pending?.call)
   const value = own.pending?.wasRead ? own.outside[owed?.id ?? '']?.at(-1)?.value : undefined
   if (value !== undefined)
-    return `${value} is out of limits. ${order(owed?.value?.stopWords ?? stopWords)}, or "recheck".`
+    return `${value} is out of limits. ${capital(owed?.value?.stopWords ?? stopWords)}, or "recheck".`
   if (owed) return `Read it out: ${owed.value?.label ?? owed.label}.`
   const unheard = calls.find(({ id }) => own.unheard.includes(id) && own.calls[id] === undefined)
-  return unheard ? `No ${unheard.label}. ${order(stopWords)}, or call it.` : 'Call each as you see it.'
+  return unheard ? `No ${unheard.label}. ${capital(stopWords)}, or call it.` : 'Call each as you see it.'
 }
 
 function wordsAt<Place extends At>(pack: Pack, run: RunState, floor: Extract<Floor, { at: Place }>): Words {

@@ -6,7 +6,7 @@ import { engineNames } from '../pack/engineNames.ts'
 import { listsOf } from '../pack/place.ts'
 import { isAnnounced } from '../response/announced.ts'
 import { responseFrom } from '../response/response.ts'
-import { isStop } from '../response/stopWords.ts'
+import { isStartEnded, isStop } from '../response/stopWords.ts'
 import type { EventBody } from '../run/core/events.ts'
 import { runningWatch, watchesOf } from '../run/watch/watchTiming.ts'
 import { isSaid } from './announcements.ts'
@@ -17,9 +17,6 @@ import { isCried } from './watchCall.ts'
 const BRAKES_SET = responseFrom(
   '[stopping | stopped] [the] [parking | park] (brake | brakes) [is | are] (set | on) | set | stopped',
 )
-/** Told, not ordered: in a start it ends it all the same. */
-const START_ENDED =
-  /\b(?:fuel (?:is )?(?:cut ?)?off|cutting (?:the )?fuel|abort(?:ed|ing)?|discontinu(?:e|ed|ing)|stopp(?:ed|ing) the start|start (?:is )?stopped)\b/
 
 /**
  * Everything is to stop; in an engine start also in the pack's own stop words: "fuel off". "Engine fire" is a call, and no
@@ -32,7 +29,7 @@ export function stop({ pack, state, said: { heard }, evidence }: Utterance): Eve
   const running = runningWatch(pack, state)
   const own = running?.stopWords
   const isAbnormal = running?.abnormal.some(({ say }) => isAnnounced(say, heard) || isCried(say, heard)) === true
-  const isEnded = running !== undefined && !isAbnormal && START_ENDED.test(wordsOf(heard.tokens))
+  const isEnded = running !== undefined && !isAbnormal && isStartEnded(heard.tokens)
   const isOwn = isEnded || (own !== undefined && beginsWith(heard.tokens, tokensOf(own)))
   const isTalk = state.floor.at === 'briefing'
   const isOfEngine = !isTalk && ofEngine.some(({ tokens }) => isStop(tokens))
@@ -64,8 +61,6 @@ function urgentList(pack: Pack, said: Words): List | undefined {
   const isName = (name: string) => canonOf(tokensOf(name)) === canonOf(said)
   return listsOf(pack).find(({ anytime, name, alsoCalled }) => anytime && [name, ...alsoCalled].some(isName))
 }
-
-const wordsOf = (tokens: Words) => tokens.map(({ text }) => text).join(' ')
 
 type Words = Utterance['said']['heard']['tokens']
 const beginsWith = (said: Words, words: Words) => words.every(({ canon }, index) => said[index]?.canon === canon)

@@ -60,3 +60,10 @@ export function isStop(tokens: readonly Token[], isTalk = false): boolean {
   if (isTalk) return SHORT.test(said)
   return HEAD.test(said) || REPEATED.test(said) || isWordOfStop(said)
 }
+
+const START_ENDED =
+  /\b(?:fuel (?:is )?(?:cut ?)?off|cutting (?:the )?fuel|abort(?:ed|ing)?|discontinu(?:e|ed|ing)|stopp(?:ed|ing) the start|start (?:is )?stopped)\b/
+
+/** In an engine start: told rather than ordered, it ends it all the same. */
+export const isStartEnded = (tokens: readonly Token[]): boolean =>
+  START_ENDED.test(tokens.map(({ text }) => text).join(' '))
