@@ -50,7 +50,8 @@ export default defineConfig({
           include: ['tests/browser/sound/*.test.ts'],
           environment: 'node',
           globalSetup: ['tests/browser/setup.ts'],
-          fileParallelism: false,
+          // It waits for speech to end more than it computes.
+          maxWorkers: 2,
           testTimeout: 2 * PATIENCE_MS,
           hookTimeout: PATIENCE_MS,
         },
