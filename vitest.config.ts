@@ -50,8 +50,7 @@ export default defineConfig({
           include: ['tests/browser/sound/*.test.ts'],
           environment: 'node',
           globalSetup: ['tests/browser/setup.ts'],
-          // It waits for speech to end more than it computes.
-          maxWorkers: 2,
+          fileParallelism: false,
           testTimeout: 2 * PATIENCE_MS,
           hookTimeout: PATIENCE_MS,
         },

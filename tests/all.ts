@@ -23,7 +23,7 @@ interface Manner {
 }
 
 /** A run of tests that takes longer will never end. */
-const STUCK_MS = 30 * 60_000
+const STUCK_MS = 45 * 60_000
 
 const require = createRequire(import.meta.url)
 const say = (line: string) => process.stdout.write(`${line}\n`)

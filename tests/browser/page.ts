@@ -6,12 +6,19 @@
 import { mkdtemp, rm } from 'node:fs/promises'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import { type BrowserContext, chromium, type Page } from 'playwright-core'
+import {
+  type BrowserContext,
+  type ConsoleMessage,
+  chromium,
+  type Page,
+  type Request,
+  type WebError,
+} from 'playwright-core'
 import { findChromium } from '../chromium.ts'
 import { injectLine } from './line.ts'
 import { injectMicrophone, type MicrophoneOptions } from './microphone.ts'
 import { startWithTabs } from './tabs.ts'
-import { openTrap } from './trap.ts'
+import { openTrap, type Trap } from './trap.ts'
 
 export interface PageOptions {
   readonly address: string
@@ -65,6 +72,51 @@ const PATIENCE_MS = 110_000
 const OPTIONAL_FILE = /feature_transform/
 
 export async function openPage(options: PageOptions): Promise<TestPage> {
+  const { microphone: is = 'there', echo = 0, hasLine = false, storage, serviceWorkers, colorScheme } = options
+  const key = JSON.stringify([is, echo, hasLine, storage, serviceWorkers, colorScheme])
+  const browser = (isWorn(options) && takeWorn(key)) || (await startBrowser(options, key))
+  const { context, trap } = browser
+  const requests: string[] = []
+  const errors: string[] = []
+  const caughtBefore = trap.caught.length
+  const onRequest = (request: Request) => requests.push(request.url())
+  const onError = (error: WebError) => errors.push(error.error().message)
+  const onConsole = (message: ConsoleMessage) => {
+    if (message.type() === 'error') errors.push(`${message.text()} ${message.location().url}`)
+  }
+  context.on('request', onRequest).on('weberror', onError).on('console', onConsole)
+  const page = context.pages()[0] ?? (await context.newPage())
+  await page.setViewportSize({ width: options.width ?? 1280, height: options.height ?? 800 })
+  const { origin } = new URL(options.address)
+  if (browser.isWorn) await forget(context, page, origin)
+  await page.goto(options.address)
+  return {
+    page,
+    context,
+    requests,
+    foreign: () => [...requests.filter((url) => !isOf(origin, url)), ...trap.caught.slice(caughtBefore)],
+    errors: () => errors.filter((error) => !OPTIONAL_FILE.test(error)),
+    speakWav: (wav) => page.evaluate((base64) => window.speakWav(base64), Buffer.from(wav).toString('base64')),
+    async close() {
+      context.off('request', onRequest).off('weberror', onError).off('console', onConsole)
+      if (isWorn(options)) await wearAgain(browser)
+      else await browser.close()
+    },
+  }
+}
+
+/** A browser with a window, and its profile. */
+interface Browser {
+  /** What sets it apart and stays with it. */
+  readonly key: string
+  readonly context: BrowserContext
+  readonly trap: Trap
+  /** Some test had it before. */
+  isWorn: boolean
+  close(): Promise<void>
+}
+
+async function startBrowser(options: PageOptions, key: string): Promise<Browser> {
   const executablePath = findChromium()
   if (!executablePath) throw new Error('no Chromium or Chrome found: install one, or set CHROME_PATH to its program')
   const profile = options.profile ?? (await mkdtemp(join(tmpdir(), 'otherseat-browser-')))
@@ -79,17 +131,9 @@ export async function openPage(options: PageOptions): Promise<TestPage> {
       args: ARGS,
       proxy,
       serviceWorkers: options.serviceWorkers ?? 'block',
-      viewport: { width: options.width ?? 1280, height: options.height ?? 800 },
       colorScheme: options.colorScheme ?? 'dark',
     }))
   context.setDefaultTimeout(PATIENCE_MS)
-  const requests: string[] = []
-  const errors: string[] = []
-  context.on('request', (request) => requests.push(request.url()))
-  context.on('weberror', (error) => errors.push(error.error().message))
-  context.on('console', (message) => {
-    if (message.type() === 'error') errors.push(`${message.text()} ${message.location().url}`)
-  })
   const { microphone: is = 'there', echo = 0, hasLine = false } = options
   const microphone: MicrophoneOptions = { is, echo, hasLine }
   // Outside the test runner functions are sent with calls of this helper of the compiler's.
@@ -98,22 +142,50 @@ export async function openPage(options: PageOptions): Promise<TestPage> {
   await context.addInitScript(tellBlocked)
   if (hasLine) await context.addInitScript(injectLine)
   if (options.storage === 'refused') await context.addInitScript(refuseStorage)
-  const page = context.pages()[0] ?? (await context.newPage())
-  await page.goto(options.address)
-  const { origin } = new URL(options.address)
   return {
-    page,
+    key,
     context,
-    requests,
-    foreign: () => [...requests.filter((url) => !isOf(origin, url)), ...trap.caught],
-    errors: () => errors.filter((error) => !OPTIONAL_FILE.test(error)),
-    speakWav: (wav) => page.evaluate((base64) => window.speakWav(base64), Buffer.from(wav).toString('base64')),
+    trap,
+    isWorn: false,
     async close() {
       await (tabbed ? tabbed.end() : context.close())
       await trap.close()
       if (!options.profile) await rm(profile, { recursive: true, force: true, maxRetries: 3 })
     },
   }
+}
+
+/** To start a browser costs more than most tests: in a run of tests the last one is worn again where it is like it. */
+const isWorn = ({ profile, canBeHidden }: PageOptions) => process.env.VITEST !== undefined && !profile && !canBeHidden
+let worn: Browser | undefined
+
+function takeWorn(key: string): Browser | undefined {
+  if (worn?.key !== key) return undefined
+  const browser = worn
+  worn = undefined
+  return browser
+}
+
+/** Its pages are closed, with all that they left running. */
+async function wearAgain(browser: Browser): Promise<void> {
+  const old = browser.context.pages()
+  await browser.context.newPage()
+  await Promise.all(old.map((page) => page.close()))
+  browser.isWorn = true
+  const last = worn
+  worn = browser
+  await last?.close()
+}
+if (process.env.VITEST !== undefined) {
+  const { afterAll } = await import('vitest')
+  afterAll(() => worn?.close())
+}
+
+/** All that sites keep: settings, runs, packs, and what works offline. */
+async function forget(context: BrowserContext, page: Page, origin: string): Promise<void> {
+  const session = await context.newCDPSession(page)
+  await session.send('Storage.clearDataForOrigin', { origin, storageTypes: 'all' })
+  await session.detach()
 }
 
 /** Addresses without a host (data, blob) stay in the page. */

@@ -409,15 +409,19 @@ describe('what is no item', () => {
     expect(askedIn(draft)).toContain(4)
   })
 
-  it('a caution goes to the item below it, a note to the one above, and both are asked about', () => {
+  it('a caution goes to the item below it, and that is asked about; a note stays where it stands', () => {
     const draft = draftPack(
-      'BEFORE START\n\nCAUTION: Keep clear of\nthe propeller.\nBEACON .... ON\nNOTE: One only at night.\n\nDOORS .... CLOSED\n',
+      'BEFORE START\n\nNOTE: Read aloud.\nCAUTION: Keep clear of\nthe propeller.\nBEACON .... ON\nNOTE: One only at night.\n\nDOORS .... CLOSED\n',
     )
-    expect(itemsOf(draft).map(({ cautions }) => cautions)).toEqual([
-      ['Keep clear of the propeller.', 'One only at night.'],
-      [],
+    const { entries } = parse(draft.files['procedures.yaml'] ?? '').phases[0].activities[0]
+    expect(entries).toMatchObject([
+      { note: 'Read aloud.' },
+      { item: 'beacon', caution: 'Keep clear of the propeller.' },
+      { note: 'One only at night.' },
+      { item: 'doors' },
     ])
-    expect(askedIn(draft)).toEqual(expect.arrayContaining([3, 6]))
+    expect(entries[3]).not.toHaveProperty('caution')
+    expect(askedIn(draft)).toEqual([1, 4])
   })
 })
 

@@ -72,7 +72,7 @@ export const PAPERS: Readonly<
       '23 shutdown: fuel used ... <fuelUsed> [liters]',
       '23 shutdown: hobbs ... <hobbs>',
     ],
-    asked: [1, 2, 4, 8, 11, 14, 15, 16, 17, 18, 22, 23, 25],
+    asked: [1, 2, 4, 8, 11, 14, 15, 16, 17, 18, 23, 25],
   },
   colons: {
     items: [
@@ -141,7 +141,7 @@ export const PAPERS: Readonly<
       '29 before takeoff: transponder ... <transponder>',
       '30 before takeoff: landing light ... on',
     ],
-    asked: [1, 4, 16, 18, 22, 29],
+    asked: [1, 4, 16, 18, 29],
   },
   dots: {
     items: [

@@ -5,6 +5,7 @@ import { describe, expect, it } from 'vitest'
 import { parse, parseDocument } from 'yaml'
 import { draftPack } from '../../src/packs/paper/draftPack.ts'
 import { draftTable } from '../../src/packs/paper/draftTable.ts'
+import { withPastedTable } from '../../src/packs/paper/tablesFile.ts'
 import { tablesIn } from '../../src/packs/paper/tablesIn.ts'
 import { readPack } from '../../src/packs/read.ts'
 import { cases } from '../cases.ts'
@@ -148,4 +149,45 @@ it('of 100,000 rows is read as far as a table may go, and that is told', () => {
   const draft = draftTable(`W\tT\n${Array.from({ length: 100_000 }, (_, index) => `${index}\t1`).join('\n')}`)
   expect(draft?.questions.some(({ text }) => /more rows|longer than a pack/.test(text))).toBe(true)
   expect(problemsOf(draft?.yaml ?? '')).toEqual([])
+})
+
+describe('a file of tables', () => {
+  const TRIM = rows('Trim', 'Flap\t1\t2', '0\t5\t4', '10\t3\t2')
+
+  it.each([
+    ['that is not there yet', ''],
+    ['of comments', '# mine'],
+    ['without a table', '# mine\ntables: {}\n# end\n'],
+    ['whose tables are still to come', 'tables:\n'],
+  ])('%s takes a pasted one', (_, file) => {
+    const put = withPastedTable(file, TRIM)
+    expect(parse(put?.text ?? '').tables.trim.cells).toEqual([
+      [5, 4],
+      [3, 2],
+    ])
+    expect(put?.text.slice(put.at).trimStart().startsWith('trim:')).toBe(true)
+    for (const comment of file.match(/#.*/g) ?? []) expect(put?.text).toContain(comment)
+  })
+
+  it('takes it behind the others, set in as they are, each letter of theirs kept, and by a name of its own', () => {
+    const file = 'tables:\n    trim: {unit: none, axes: [{name: x, at: [1, 2]}], cells: [1, 2]} # card 4\n# end\n'
+    const put = withPastedTable(file, TRIM)
+    expect(put?.name).toBe('trim2')
+    const [head = '', end = ''] = file.split('# end')
+    expect(put?.text.startsWith(head)).toBe(true)
+    expect(put?.text.endsWith(`# end${end}`)).toBe(true)
+    expect(put?.text).toContain('\n    trim2:\n      label: Trim\n      # ? line 2: the table does not say')
+    expect(Object.keys(parse(put?.text ?? '').tables)).toEqual(['trim', 'trim2'])
+  })
+
+  it.each([
+    ['a mistake', 'tables: [\n'],
+    ['its tables in one line', 'tables: {a: {unit: none}}\n'],
+  ])('with %s takes none', (_, file) => {
+    expect(withPastedTable(file, TRIM)).toBeUndefined()
+  })
+
+  it('takes none from a text without one', () => {
+    expect(withPastedTable('', 'BEACON .... ON')).toBeUndefined()
+  })
 })

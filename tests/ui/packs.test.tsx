@@ -393,6 +393,20 @@ describe('a file', () => {
     expect(await screen.findByText(/^2 to settle here/)).toBeTruthy()
   })
 
+  it('takes a table that was pasted, is opened at it, and lets it go again', async () => {
+    const { user } = packs()
+    await card('Wren')
+    await user.click(screen.getByRole('textbox', { name: 'Checklist as text' }))
+    await user.paste('Trim\nWeight (lb)\tFlap 0\tFlap 10\n3000\t5\t4\n3500\t3\t2\n')
+    await user.click(screen.getByRole('button', { name: 'Make a draft' }))
+    await user.click(screen.getByRole('button', { name: 'Put trim into it' }))
+    const text = await screen.findByRole<HTMLTextAreaElement>('textbox', { name: 'tables.yaml' })
+    await waitFor(() => expect(text.value).toMatch(/^tables:\n {2}trim:\n/))
+    expect(await screen.findByRole('button', { name: /^\d to settle here/ })).toBeTruthy()
+    await user.click(await screen.findByRole('button', { name: 'Undo: table trim put in' }))
+    await waitFor(() => expect(text.value).toBe(''))
+  })
+
   it('that another tab has changed too asks which it is to be', async () => {
     const shelf = createFakeShelf([ownPack()])
     const { press, user, clock } = packs(shelf)

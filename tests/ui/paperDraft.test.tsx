@@ -12,10 +12,12 @@ const PAPER = 'BEFORE START\n\nBEACON .... ON\nFUEL .... ____ KG\nANTI-ICE .... 
 
 afterEach(cleanup)
 
-async function drafted(text = PAPER) {
+async function drafted(text = PAPER, own: readonly PackEntry[] = []) {
   const onTake = vi.fn()
   const user = userEvent.setup()
-  const app = { store: createAppStore({}), actions: {} as Actions }
+  const putTable = vi.fn(async (_key: string, _pasted: string) => false)
+  const app = { store: createAppStore({}), actions: { putTable } as unknown as Actions }
+  app.store.setState(({ shelf }) => ({ shelf: { ...shelf, entries: own } }))
   render(
     <AppContext.Provider value={app}>
       <PaperDraft onTake={onTake} />
@@ -25,7 +27,7 @@ async function drafted(text = PAPER) {
   await user.click(paper)
   await user.paste(text)
   await user.click(screen.getByRole('button', { name: 'Make a draft' }))
-  return { user, paper, onTake, ...app }
+  return { user, paper, onTake, putTable, ...app }
 }
 
 it('shows the items as they would be flown, and marks those that something is open about', async () => {
@@ -89,14 +91,25 @@ it('shows a table as read, with a text to copy and how a figure looks it up, and
   expect(screen.queryByRole('button', { name: 'Take the draft' })).toBeNull()
 })
 
+it('puts a table into the pack of one that is chosen, and says where that cannot be', async () => {
+  const own = ['Curlew', 'Stint'].map((name) => ({ key: name.toLowerCase(), name, isOwn: true }) as PackEntry)
+  const { user, putTable } = await drafted(TABLE, own)
+  await user.selectOptions(screen.getByRole('combobox', { name: 'Own pack' }), 'Stint')
+  await user.click(screen.getByRole('button', { name: 'Put table into it' }))
+  expect(putTable).toHaveBeenCalledWith('stint', TABLE.trimEnd())
+  expect(await screen.findByText(/^tables.yaml of Stint cannot take it/)).toBeTruthy()
+})
+
 it('keeps a table behind a checklist out of its items', async () => {
-  await drafted(`${PAPER}\n${TABLE}`)
+  const { user, onTake } = await drafted(`${PAPER}\n${TABLE}`)
   expect(screen.getByRole('region', { name: 'List before start' }).querySelectorAll('li')).toHaveLength(3)
   expect(screen.getByText(/lines 7 to 9 are taken for a table/)).toBeTruthy()
   expect(screen.getByRole('region', { name: 'Table table' })).toBeTruthy()
   expect(screen.getAllByRole('button', { name: 'Line 7' }).length).toBeGreaterThan(1)
   const field = screen.getByRole<HTMLTextAreaElement>('textbox', { name: 'Text for tables.yaml of a pack' })
   expect(field.value).toContain('# ? line 7: the table does not say the unit')
+  await user.click(screen.getByRole('button', { name: 'Take the draft' }))
+  expect(onTake.mock.calls[0]?.[0]['tables.yaml']).toBe(field.value)
 })
 
 it('says so where the text has changed since', async () => {

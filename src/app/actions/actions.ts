@@ -79,6 +79,8 @@ export interface PackActions {
   closeComparison(): void
   /** To be printed; undefined puts them away. */
   showCards(key: string | undefined): void
+  /** One that was pasted, into tables.yaml of one's own pack, which opens; false where that file cannot take it. */
+  putTable(key: string, pasted: string): Promise<boolean>
   editFile(key: string, path: string): Promise<void>
   /** Saved by itself a moment later. */
   changeFile(text: string): void

@@ -179,6 +179,15 @@ export function packActions(parts: PackActionParts, controller: Pick<RunControll
     closeComparison: () => show({ compared: undefined }),
     exportPack: packed,
     showCards: (cards) => show({ cards }),
+    async putTable(key, pasted) {
+      const { withPastedTable } = await import('../../packs/paper/tablesFile.ts')
+      const kept = (await list.filesOf(key))['tables.yaml'] ?? ''
+      if (!withPastedTable(kept, pasted)) return false
+      await editing.open(key, 'tables.yaml')
+      const made = withPastedTable(store.getState().shelf.editing?.text ?? '', pasted)
+      if (made) editing.write(made.text, `table ${made.name} put in`, made.at)
+      return true
+    },
     editFile: editing.open,
     changeFile: editing.change,
     writeFile: editing.write,

@@ -19,8 +19,8 @@ export const CHECK_MS = 30
 export interface PackEditing {
   open(key: string, path: string): Promise<void>
   change(text: string): void
-  /** By a form or a draft: `words` say what, and it can be taken back from any file of the pack. */
-  write(text: string, words: string): void
+  /** By a form or a draft: `words` say what, and it can be taken back from any file of the pack; `at` is to be seen. */
+  write(text: string, words: string, at?: number): void
   /** The last that was written so, in its own file. */
   takeBack(): Promise<void>
   /** At once, what would be saved in a moment. */
@@ -67,6 +67,7 @@ export function createPackEditing({ store, own, clock, saved }: PackEditingParts
       checked: undefined,
       elsewhere: undefined,
       undoable: undoableIn(pack.files, path, text),
+      at: undefined,
     })
   }
 
@@ -143,13 +144,15 @@ export function createPackEditing({ store, own, clock, saved }: PackEditingParts
     save,
     open: openFile,
     change,
-    write(text, words) {
+    write(text, words, at) {
       const now = editing()
       if (!now || now.text === text) return
       const { key, path } = now
       const past = withWriting(written.past, { path, before: now.text, after: text, words })
       written = { key, past }
       change(text)
+      const after = editing()
+      if (after && at !== undefined) show({ ...after, at })
     },
     async takeBack() {
       const now = editing()

@@ -75,6 +75,8 @@ export interface EditedFile {
   readonly elsewhere: 'changed' | 'deleted' | undefined
   /** What a form or draft wrote last in this pack and stands there yet; empty where nothing can be taken back. */
   readonly undoable: string
+  /** What was put in last and is to be seen, by its place in the text. */
+  readonly at: number | undefined
 }
 
 export const EMPTY_SHELF: ShelfState = {

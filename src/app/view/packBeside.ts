@@ -38,10 +38,13 @@ export interface BesideEntry {
   readonly response: string
   /** Empty where it always applies. */
   readonly when: string
+  /** Comes before what it warns of; empty where there is none. */
+  readonly caution: string
 }
 
 export interface BesideList {
   readonly name: string
+  readonly caution: string
   readonly entries: readonly BesideEntry[]
 }
 
@@ -93,12 +96,14 @@ export function listBeside(pack: Pack, id: string | undefined): BesideList | und
   return (
     list && {
       name: list.name,
+      caution: list.caution ?? '',
       entries: readingOrder(list).map((entry, index) => ({
         id: 'id' in entry ? entry.id : `note ${index}`,
         type: entry.type,
         challenge: entry.type === 'item' ? entry.challenge : entry.type === 'line' ? entry.label : entry.text,
         response: entry.type === 'item' ? answerBeside(pack, entry) : '',
         when: conditionWords(pack, entry.when),
+        caution: ('caution' in entry && entry.caution) || '',
       })),
     }
   )

@@ -1,7 +1,9 @@
 /** A draft from paper as a screen shows it: its items as they would be flown, and what is open, each with its line. */
 
 import type { Problem } from '../../kernel/problem.ts'
+import { questionsIn } from '../../packs/forms/questions.ts'
 import { draftPack, type PackDraft, type Question } from '../../packs/paper/draftPack.ts'
+import { withPastedTable } from '../../packs/paper/tablesFile.ts'
 import { readPack } from '../../packs/read.ts'
 import { type PastedTable, pastedTables } from './pastedTables.ts'
 
@@ -24,14 +26,17 @@ export interface PaperDraftView {
   readonly problems: readonly Problem[]
   /** By name, as they are written into a folder; undefined where the text holds nothing but tables. */
   readonly files: PackDraft['files'] | undefined
+  /** Questions that are marked in the files. */
+  readonly open: number
   readonly tables: readonly PastedTable[]
 }
 
 export function paperDraft(text: string): PaperDraftView {
   const tables = pastedTables(text)
-  const { lists, questions, files, hasItems } = draftPack(text)
+  const { lists, questions, files: drafted, hasItems } = draftPack(text)
   if (!hasItems && tables.length > 0)
-    return { id: '', name: '', lists: [], questions: [], problems: [], files: undefined, tables }
+    return { id: '', name: '', lists: [], questions: [], problems: [], files: undefined, open: 0, tables }
+  const files = withTables(drafted, tables)
   const { pack, problems } = readPack(files, '')
   const labelOf = (name: string) => pack?.figures.declarations[name]?.label ?? name
   const asked = new Set(questions.map(({ line }) => line))
@@ -51,8 +56,14 @@ export function paperDraft(text: string): PaperDraftView {
     questions,
     problems,
     files,
+    open: Object.values(files).reduce((sum, file) => sum + questionsIn(file).length, 0),
     tables,
   }
+}
+
+function withTables(files: PackDraft['files'], tables: readonly PastedTable[]): PackDraft['files'] {
+  const text = tables.reduce((file, { pasted }) => withPastedTable(file, pasted)?.text ?? file, '')
+  return text === '' ? files : { ...files, 'tables.yaml': text }
 }
 
 /** The response without the signs of its notation: "(down) (three green)" is "down, three green". */

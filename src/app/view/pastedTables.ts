@@ -16,6 +16,8 @@ export interface PastedTable {
   readonly unit: string
   /** `line` is that of the whole text. */
   readonly questions: readonly { readonly line: number; readonly text: string }[]
+  /** As it was pasted, in the lines where it stood. */
+  readonly pasted: string
   /** All of tables.yaml with this table. */
   readonly yaml: string
   /** A figure that looks it up, as a line of figures.yaml. */
@@ -43,6 +45,7 @@ export function pastedTables(text: string): PastedTable[] {
       {
         name: draft.name,
         line: found.line,
+        pasted: placed,
         axes: table.axes.map(({ name, label, unit, at, choices }) => ({
           label: label ?? name,
           unit: unit && unit !== 'none' ? showUnit(unit) : '',

@@ -102,6 +102,7 @@ function draftOf(paper: Paper, text: string, most: number): PackDraft {
       response: 'checked',
       states: [],
       cautions: [],
+      notes: [],
       doubts: [],
     }
     drafted.push({
@@ -112,6 +113,7 @@ function draftOf(paper: Paper, text: string, most: number): PackDraft {
       phase: undefined,
       items: [item],
       cautions: [],
+      notes: [],
       doubts: [],
     })
   }
@@ -151,12 +153,12 @@ function withinBounds(lists: readonly PaperList[], most: number, doubts: Doubt[]
   let left = most
   const kept: PaperList[] = []
   for (const list of lists) {
-    if (left === 0) {
+    if (left <= 0) {
       doubts.push({ line: list.line, text: 'more items than one pack can hold: from here on they are left out' })
       break
     }
-    const items = list.items.slice(0, left)
-    left -= items.length
+    const items = firstOf(list, left)
+    left -= entriesOf(list.notes) + items.reduce((sum, { notes }) => sum + 1 + entriesOf(notes), 0)
     kept.push({
       ...list,
       items: items.map((item) => ({ ...item, doubts: fewOf(item.doubts, most) })),
@@ -168,6 +170,19 @@ function withinBounds(lists: readonly PaperList[], most: number, doubts: Doubt[]
     break
   }
   return kept
+}
+
+/** Notes in one place are one entry. */
+const entriesOf = (notes: readonly string[]) => Math.min(notes.length, 1)
+
+/** As many items as there is room for, each with its note. */
+function firstOf({ items, notes }: PaperList, most: number): PaperItem[] {
+  let left = most - entriesOf(notes)
+  const end = items.findIndex((item) => {
+    left -= 1 + entriesOf(item.notes)
+    return left < 0
+  })
+  return end < 0 ? items : items.slice(0, Math.max(end, 1))
 }
 
 /** Of a great many doubts in one place the first, and how many more there are. */
@@ -212,6 +227,8 @@ function draftList(list: PaperList, ground: Ground): DraftList {
   if (list.cautions.join(' ').length > LONGEST_CAUTION) {
     doubts.push({ line: list.line, text: 'only the beginning of its cautions is kept; they are too long to be said' })
   }
+  if (list.notes.join(' ').length > LONGEST_CAUTION)
+    doubts.push({ line: list.line, text: 'only the beginning of its notes is kept; they are too long' })
   const alsoCalled = [
     ...(name.endsWith('list') ? [] : [`${name} list`]),
     ...(full !== bare && name === bare ? [full] : []),
@@ -226,6 +243,7 @@ function draftList(list: PaperList, ground: Ground): DraftList {
     phase: list.phase,
     items,
     cautions: list.cautions,
+    notes: list.notes,
     doubts,
   }
 }
@@ -247,7 +265,7 @@ function nameOf(bare: string, names: Set<string>): string {
 }
 
 function draftItem(
-  { line, challenge, answer, cautions, doubts }: PaperItem,
+  { line, challenge, answer, cautions, notes, doubts }: PaperItem,
   group: string,
   {
     figures,
@@ -276,6 +294,8 @@ function draftItem(
   for (const text of open) all.push({ line, text })
   if (cautions.join(' ').length > LONGEST_CAUTION)
     all.push({ line, text: 'only the beginning of its cautions is kept; they are too long to be said' })
+  if (notes.join(' ').length > LONGEST_CAUTION)
+    all.push({ line, text: 'only the beginning of its notes is kept; they are too long' })
   return {
     id: idFrom(asked.text, itemIds, 'item'),
     line,
@@ -283,6 +303,7 @@ function draftItem(
     response: say,
     states,
     cautions,
+    notes,
     doubts: all,
   }
 }

@@ -11,6 +11,8 @@ export interface PaperItem {
   challenge: string
   answer: string
   readonly cautions: string[]
+  /** Below it. */
+  readonly notes: string[]
   readonly doubts: Doubt[]
 }
 
@@ -20,6 +22,8 @@ export interface PaperList {
   readonly phase: PaperPhase | undefined
   readonly items: PaperItem[]
   readonly cautions: string[]
+  /** Above its items. */
+  readonly notes: string[]
   readonly doubts: Doubt[]
 }
 

@@ -23,7 +23,7 @@ export function readPaper(source: string): Paper {
   for (const { line, last } of tables)
     reading.doubts.push({
       line,
-      text: `lines ${line} to ${last} are taken for a table of numbers, and not for items: it goes into tables.yaml, by itself`,
+      text: `lines ${line} to ${last} are taken for a table of numbers, and not for items: it stands in tables.yaml`,
     })
   const isOfTable = (line: number) => tables.some((table) => line >= table.line && line <= table.last)
   const bare = text.lines.map((line) => (isOfTable(line.line) ? { ...line, text: '', indent: 0 } : line))

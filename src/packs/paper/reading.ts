@@ -135,6 +135,7 @@ export class Reading {
       phase: this.phase,
       items: [],
       cautions: [],
+      notes: [],
       doubts: this.held,
     }
     this.held = []
@@ -158,6 +159,7 @@ export class Reading {
       challenge: half ? `${half.text} ${whole}`.trim() : whole,
       answer,
       cautions: [],
+      notes: [],
       doubts,
       column,
       indent: line.indent,
@@ -172,14 +174,17 @@ export class Reading {
     this.take(item)
   }
 
-  /** A caution that waited for this item. */
-  private waiting: { line: number; text: string; type: 'caution' | 'note' } | undefined
+  /** Cautions, and notes above all items, that waited for this item. */
+  private waiting: { readonly line: number; readonly text: string; readonly type: 'caution' | 'note' }[] = []
   private take(item: PaperItem): void {
-    if (!this.waiting) return
-    const { line, text, type } = this.waiting
-    this.waiting = undefined
-    item.cautions.push(text)
-    item.doubts.push({ line, text: `the ${type} ${quoted(text)} is taken to be of this item, the next one` })
+    for (const { line, text, type } of this.waiting) {
+      if (type === 'note' && this.list) this.list.notes.push(text)
+      else {
+        item.cautions.push(text)
+        item.doubts.push({ line, text: `the caution ${quoted(text)} is taken to be of this item, the next one` })
+      }
+    }
+    this.waiting = []
   }
 
   private closeNote(): undefined {
@@ -192,21 +197,24 @@ export class Reading {
       return undefined
     }
     if (type === 'note' && this.item) {
-      this.item.cautions.push(text)
-      this.doubt(line, `the note ${quoted(text)} is taken to be of this item, the one before`)
-    } else if (this.waiting) this.waiting = { ...this.waiting, text: `${this.waiting.text} ${text}` }
-    else this.waiting = { line, text, type }
+      this.item.notes.push(text)
+    } else this.waiting.push({ line, text, type })
     return undefined
   }
 
   private endNotes(): void {
-    if (!this.waiting) return
-    const { line, text, type } = this.waiting
-    this.waiting = undefined
     const list = this.lists.at(-1)
-    list?.cautions.push(text)
-    const to = list?.doubts ?? this.held
-    to.push({ line, text: `the ${type} ${quoted(text)} is taken to be of the whole list` })
+    for (const { line, text, type } of this.waiting) {
+      if (type === 'note' && list) {
+        const last = list.items.at(-1) ?? list
+        last.notes.push(text)
+        continue
+      }
+      list?.cautions.push(text)
+      const to = list?.doubts ?? this.held
+      to.push({ line, text: `the ${type} ${quoted(text)} is taken to be of the whole list` })
+    }
+    this.waiting = []
   }
 
   private newItem(line: KnownLine, kind: ItemLine): void {

@@ -23,6 +23,7 @@ export interface DraftItem {
   readonly response: string
   readonly states: readonly (readonly string[])[]
   readonly cautions: readonly string[]
+  readonly notes: readonly string[]
   readonly doubts: readonly Doubt[]
 }
 
@@ -34,6 +35,7 @@ export interface DraftList {
   readonly phase: PaperPhase | undefined
   readonly items: readonly DraftItem[]
   readonly cautions: readonly string[]
+  readonly notes: readonly string[]
   readonly doubts: readonly Doubt[]
 }
 
@@ -183,13 +185,14 @@ function proceduresPage({ phases, doubts }: DraftTexts): Page {
   return page
 }
 
-function putList(page: Page, { id, name, alsoCalled, items, cautions, doubts }: DraftList): void {
+function putList(page: Page, { id, name, alsoCalled, items, cautions, notes, doubts }: DraftList): void {
   for (const doubt of doubts) page.ask('      ', doubt)
   page.put(`      - list: ${id}`)
   page.put(`        name: ${scalar(name)}`)
   if (alsoCalled.length > 0) page.put(`        alsoCalled: ${flow(alsoCalled)}`)
   putCaution(page, '        ', cautions)
   page.put('        entries:')
+  putNote(page, notes)
   for (const item of items) {
     for (const doubt of item.doubts) page.ask('          ', doubt)
     page.put(`          - item: ${item.id}`)
@@ -197,10 +200,15 @@ function putList(page: Page, { id, name, alsoCalled, items, cautions, doubts }: 
     page.put(`            response: ${scalar(item.response)}`)
     if (item.states.length > 0) page.put(`            states: [${item.states.map(flow).join(', ')}]`)
     putCaution(page, '            ', item.cautions)
+    putNote(page, item.notes)
   }
 }
 
-/** Letters of a caution at most; a text of a pack may have a thousand. */
+function putNote(page: Page, notes: readonly string[]): void {
+  if (notes.length > 0) page.put(`          - note: ${scalar(notes.join(' ').slice(0, LONGEST_CAUTION))}`)
+}
+
+/** Letters of a caution or a note at most; a text of a pack may have a thousand. */
 export const LONGEST_CAUTION = 900
 
 function putCaution(page: Page, indent: string, cautions: readonly string[]): void {

@@ -22,9 +22,19 @@ export function PackEditor() {
   const sound = useLastSound(entry?.pack)
   const [offset, setOffset] = useState(0)
   const file = `${editing?.key} ${editing?.path}`
-  useEffect(() => setOffset(0), [file])
   const places = useRef<TextPlaces>({ goTo() {}, show() {} })
   const toShow = useRef<number | undefined>(undefined)
+  const show = (at: number) => {
+    setOffset(at)
+    toShow.current = at
+    // Behind the text that it is an offset of.
+    setTimeout(() => {
+      if (toShow.current !== undefined) places.current.show(toShow.current)
+      toShow.current = undefined
+    })
+  }
+  const at = editing?.at
+  useEffect(() => (at === undefined ? setOffset(0) : show(at)), [file, at])
   const isUnsaved = useRef(false)
   isUnsaved.current = editing?.isSaved === false
   useEffect(() => {
@@ -48,15 +58,6 @@ export function PackEditor() {
     [all, editing?.path],
   )
   if (!editing) return null
-  const show = (at: number) => {
-    setOffset(at)
-    toShow.current = at
-    // Behind the text that it is an offset of.
-    setTimeout(() => {
-      if (toShow.current !== undefined) places.current.show(toShow.current)
-      toShow.current = undefined
-    })
-  }
   return (
     <main class="page pack-editor">
       <div class="row">

@@ -68,14 +68,14 @@ export function PaperDraft({ onTake }: PaperDraftProps) {
               </button>
             )}
           </div>
-          {taken && <DraftTaken id={taken.id} name={taken.name} questions={taken.questions.length} />}
+          {taken && <DraftTaken id={taken.id} name={taken.name} questions={taken.open} />}
           {isOld && <p class="soft">The text has changed since; make a new draft for what you changed.</p>}
         </div>
         {drafted && (
           <div class="stack">
             {files && <Drafted view={drafted.view} show={show} />}
             {drafted.view.tables.map((table) => (
-              <PastedTableView key={table.line} table={table} show={show} />
+              <PastedTableView key={table.line} table={table} isInDraft={files !== undefined} show={show} />
             ))}
           </div>
         )}

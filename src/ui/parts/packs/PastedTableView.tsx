@@ -1,17 +1,20 @@
-/** A table that was pasted: as read, with its questions, and its text to be copied into a pack. */
+/** A table that was pasted: as read, with its questions; it goes into the draft, into a pack, or is copied as text. */
 
 import { useRef, useState } from 'preact/hooks'
 import type { PastedTable } from '../../../app/view/pastedTables.ts'
+import { useActions, useApp } from '../../useApp.ts'
 
 interface PastedTableProps {
   readonly table: PastedTable
+  /** The paper has lists as well: the table is taken with them. */
+  readonly isInDraft: boolean
   readonly show: (line: number) => void
 }
 
 /** More than this many rows and columns are no help on a screen. */
 const MOST_SHOWN = 40
 
-export function PastedTableView({ table, show }: PastedTableProps) {
+export function PastedTableView({ table, isInDraft, show }: PastedTableProps) {
   const { name, line, axes, cells, unit, questions, yaml, example } = table
   const text = useRef<HTMLTextAreaElement>(null)
   const [told, setTold] = useState('')
@@ -72,21 +75,63 @@ export function PastedTableView({ table, show }: PastedTableProps) {
           </li>
         ))}
       </ol>
-      <div class="field">
-        <label for={`${id}-text`}>Text for tables.yaml of a pack</label>
-        <textarea id={`${id}-text`} ref={text} class="paper-text" rows={10} wrap="off" readOnly value={yaml} />
-      </div>
-      <div class="row">
-        <button type="button" onClick={() => void copy()}>
-          Copy
-        </button>
-        <span role="status" class="soft">
-          {told}
-        </span>
-      </div>
+      {isInDraft && <p>The draft takes it with it, in its tables.yaml.</p>}
+      <PutIntoPack table={table} />
+      <details>
+        <summary>As text</summary>
+        <div class="stack">
+          <div class="field">
+            <label for={`${id}-text`}>Text for tables.yaml of a pack</label>
+            <textarea id={`${id}-text`} ref={text} class="paper-text" rows={10} wrap="off" readOnly value={yaml} />
+          </div>
+          <div class="row">
+            <button type="button" onClick={() => void copy()}>
+              Copy
+            </button>
+            <span role="status" class="soft">
+              {told}
+            </span>
+          </div>
+        </div>
+      </details>
       <p>
         A figure in figures.yaml looks it up, each axis by a figure of the pack: <code>{example}</code>
       </p>
     </section>
+  )
+}
+
+/** Into one's own pack, which opens there; what is put in can be taken back. */
+function PutIntoPack({ table: { name, line, pasted } }: Pick<PastedTableProps, 'table'>) {
+  const entries = useApp((state) => state.shelf.entries)
+  const actions = useActions()
+  const mine = (entries ?? []).filter(({ isOwn }) => isOwn)
+  const [chosen, choose] = useState<string>()
+  const [told, setTold] = useState('')
+  const pack = mine.find(({ key }) => key === chosen) ?? mine[0]
+  if (!pack) return null
+  const put = async () => {
+    const isIn = await actions.putTable(pack.key, pasted)
+    if (!isIn)
+      setTold(`tables.yaml of ${pack.name} cannot take it: mend the mistakes in it first, or put the text in by hand.`)
+  }
+  const id = `put-${line}`
+  return (
+    <div class="row">
+      <label for={id}>Own pack</label>
+      <select id={id} value={pack.key} onChange={(event) => choose(event.currentTarget.value)}>
+        {mine.map(({ key, name }) => (
+          <option key={key} value={key}>
+            {name}
+          </option>
+        ))}
+      </select>
+      <button type="button" onClick={() => void put()}>
+        Put {name} into it
+      </button>
+      <span role="status" class="soft">
+        {told}
+      </span>
+    </div>
   )
 }

@@ -35,6 +35,7 @@ export function Sheet({ title, of, list, table }: SheetProps) {
       <tbody>
         <tr>
           <td>
+            {list?.caution && <p class="caution">Caution: {list.caution}</p>}
             {list && (
               <ol class="card-lines">
                 {list.entries.map((entry) => (
@@ -54,13 +55,14 @@ export function Sheet({ title, of, list, table }: SheetProps) {
   )
 }
 
-function CardLine({ entry: { type, challenge, response, when } }: { readonly entry: BesideEntry }) {
+function CardLine({ entry: { type, challenge, response, when, caution } }: { readonly entry: BesideEntry }) {
   const isAsked = type === 'item' || type === 'line'
   return (
     <li class={type}>
+      {caution && <p class="caution">Caution: {caution}</p>}
       <span class={type === 'note' ? '' : 'cap'}>{challenge}</span>
       {isAsked && <span class="leader" aria-hidden="true" />}
-      {isAsked && <span>{response}</span>}
+      {isAsked && <span class="answer">{response}</span>}
       {when && <small>only with {when}</small>}
     </li>
   )
